@@ -1,0 +1,58 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_BASE_NUM_SCAN_H
+#define SILLET_BASE_NUM_SCAN_H
+
+#include "base/num.h"
+
+/* Inside base only: a typed entry taken apart, shared by the num_ sources. Offsets are bytes of the
+ * text that was scanned. */
+
+/* How an amount is written; decides what a missing suffix means. */
+enum amount_form {
+    AMOUNT_NUMBER,   /* 13, 25.4 */
+    AMOUNT_POINT,    /* .010 */
+    AMOUNT_FRACTION, /* 7/64, 6.25/64, 8 1/4/64, a vulgar fraction alone */
+    AMOUNT_MIXED,    /* 8 1/4, 1-5/8, a whole number and a vulgar fraction */
+};
+
+struct num_term {
+    enum amount_form form;
+    double amount;     /* without the sign of the entry */
+    double divisor;    /* of an AMOUNT_FRACTION, the number below its last line; else 0 */
+    size_t line_at;    /* where that line and its number start, blanks before it included */
+    size_t amount_end; /* where the amount ends */
+    size_t suffix_end; /* where the term ends; equals amount_end without a suffix */
+    enum unit suffix;  /* UNIT_NONE without */
+    enum unit unit;    /* what the amount counts: its own suffix, the next one's, the cell's */
+};
+
+enum { NUM_TERMS_MAX = NUM_TEXT_MAX / 2 };
+
+struct num_entry {
+    bool negative;
+    size_t start, end; /* the entry without the blanks around it */
+    int count;         /* 1 to NUM_TERMS_MAX */
+    struct num_term terms[NUM_TERMS_MAX];
+};
+
+/* Takes `text` apart; the terms' `unit` is left UNIT_NONE. Failures as of num_parse. */
+enum status num_scan(const char *text, enum quantity_kind quantity, struct num_entry *ret_entry,
+                     struct num_fault *ret_fault);
+
+/* num_scan, and settles the unit of every term in a cell of `bare`. ret_fault may be NULL. */
+enum status num_read(const char *text, enum quantity_kind quantity, enum unit bare,
+                     struct num_entry *ret_entry, struct num_fault *ret_fault);
+
+/* What to say where the unit of a quantity is missing or is not one of its units. */
+const char *num_unit_words(enum quantity_kind quantity);
+
+/* An ASCII digit, whatever the locale. */
+static inline bool num_is_digit(char c)
+{
+    return c >= '0' && c <= '9';
+}
+
+/* The value of an entry from num_read in the pivot unit of its quantity. */
+double num_entry_value(const struct num_entry *entry);
+
+#endif

@@ -1,0 +1,49 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_BASE_UTF8_H
+#define SILLET_BASE_UTF8_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+/* Strict UTF-8: no overlong forms, no surrogates, nothing above U+10FFFF. */
+
+enum { UTF8_REPLACEMENT = 0xFFFD };
+
+/*
+ * Decodes one character at text[0..length). Returns how many bytes it took (1 to 4) and
+ * the character in *ret_rune; a byte that starts no valid character takes 1 and gives
+ * UTF8_REPLACEMENT with *ret_valid false. length 0 returns 0, outputs untouched.
+ * ret_valid may be NULL.
+ */
+size_t utf8_decode(const char *text, size_t length, uint32_t *ret_rune, bool *ret_valid);
+
+/* Writes a character as 1 to 4 bytes, no terminator; returns how many. Not a character: U+FFFD. */
+size_t utf8_encode(uint32_t rune, char out[4]);
+
+/* True when the whole text is valid. */
+bool utf8_valid(const char *text, size_t length);
+
+/*
+ * Columns a character takes on a terminal: 0 for combining marks and other invisible
+ * ones, 2 for wide ones (East Asian wide, emoji), 1 otherwise (the soft hyphen too, which
+ * terminals show). From a table of our own, so that the answer does not hang on the
+ * locale. Control characters (C0, DEL, C1): -1.
+ */
+int utf8_width(uint32_t rune);
+
+/*
+ * True for what must not be sent to a terminal as data: C0 and C1 controls, DEL, bidi
+ * embedding/override/isolate marks, line and paragraph separators, the BOM, tag
+ * characters, noncharacters, and numbers that are no character at all.
+ */
+bool utf8_unsafe(uint32_t rune);
+
+/* Columns of a text; unsafe or invalid characters count as the one replacement column. */
+int utf8_columns(const char *text);
+
+/* Bytes of the longest prefix of `text` that fits in `columns`, with its combining marks,
+ * counted as utf8_columns counts; 0 for negative columns. */
+size_t utf8_clip(const char *text, int columns);
+
+#endif
