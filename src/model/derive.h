@@ -1,0 +1,31 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_MODEL_DERIVE_H
+#define SILLET_MODEL_DERIVE_H
+
+#include "model/figure.h"
+#include "model/finding.h"
+#include "model/moves.h"
+#include "model/record.h"
+#include "model/reset.h"
+#include "model/setup.h"
+
+/*
+ * All results from all readings, every time: a record goes in, everything that the screens
+ * and `sillet figures` show comes out. Nothing is remembered between calls.
+ */
+struct derived {
+    struct setup setup;
+    struct figures figures;
+    struct move_choice choice;
+    struct string_lines lines;
+    enum reset_verdict verdict;
+    struct findings findings;
+};
+
+/* Derives the state of a pass. Pass 0 gives the findings and what needs no reading. */
+void derive_pass(const struct record *record, int visit, int pass, struct derived *ret_derived);
+
+/* The record's current state: the last pass of the last visit that has one. */
+void derive_current(const struct record *record, struct derived *ret_derived);
+
+#endif

@@ -1,0 +1,30 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * What the model has to say beside numbers, declared once. FINDING(id, weight, name, words)
+ * with weight FAULT (geometry that cannot be: figures are absent for it), ADVICE (what it
+ * means for the work) or CAUTION (someone or something can be hurt). Words hold %s where
+ * the finding's own numbers are put in (finding_words).
+ */
+/* clang-format off */
+FINDING(SCALE_ABSENT, FAULT, "scale-absent", "the scale length is missing; nothing can be placed without it")
+FINDING(STRINGS_ABSENT, FAULT, "strings-absent", "the number of strings is missing")
+FINDING(FRETS_ABSENT, FAULT, "frets-absent", "the number of frets is missing")
+FINDING(JOIN_ABSENT, FAULT, "join-absent", "the body-join fret is missing; the neck's curve hangs on it")
+FINDING(JOIN_BEYOND_FRETS, FAULT, "join-beyond-frets", "the body-join fret %s lies beyond the last fret")
+FINDING(HEEL_OUTSIDE, FAULT, "heel-outside", "the heel fret %s does not lie between the nut and the last fret")
+FINDING(ENDS_CROSSED, FAULT, "relief-ends-crossed", "the relief ends must be two frets on the board, the nut side's first; fret %s is not")
+FINDING(RELIEF_FRET_OUTSIDE, FAULT, "relief-fret-outside", "relief at fret %s does not lie between the relief ends")
+FINDING(RELIEF_NO_LEVER, FAULT, "relief-no-lever", "the neck is straight where relief is read (heel fret too near the nut)")
+FINDING(ACTION_FRET_ZERO, FAULT, "action-fret-zero", "action cannot be read at the nut; the action fret is 2 or higher")
+FINDING(ACTION_FRET_BEYOND, FAULT, "action-fret-beyond", "the action fret %s lies beyond the last fret")
+FINDING(HELD_NEEDS_FRETS, FAULT, "held-needs-frets", "a gap with the string held on fret 3 needs three frets")
+FINDING(CONTACT_SHORT, FAULT, "contact-short", "string %s: the setback puts the saddle contact on the fretboard")
+FINDING(ROD_NONE, ADVICE, "rod-none", "this neck has no rod that turns: relief takes heat, fretting or planing; else set the relief wanted to what is read")
+FINDING(ROD_ONE_WAY, ADVICE, "rod-one-way", "a one-way rod cannot put relief in beyond slack: string pull and time must")
+FINDING(SLOT_LOW, ADVICE, "slot-low", "string %s: the slot is too low; fill it or cut a new nut")
+FINDING(EXPOSURE_SHORT, ADVICE, "exposure-short", "too little saddle would be left: reset the neck angle first")
+FINDING(BACK_BOW, ADVICE, "back-bow", "the neck is back-bowed: slacken the rod before anything else")
+FINDING(STRING_NEAR_BREAK, CAUTION, "string-near-break", "string %s is near its strength and may break on the way up: eye protection")
+FINDING(WOOD_THIN, CAUTION, "wood-thin", "under 3 mm of wood under the rod's slot")
+FINDING(TENON_WEAK, CAUTION, "tenon-weak", "the short grain in front of the neck bolt is weaker than the bolt's pull")
+/* clang-format on */

@@ -1,0 +1,56 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/neck_curve.h"
+
+#include <string.h>
+
+/* The gap under the chord at unit curvature: the curve sags where the crowns lie low. */
+static double unit_gap(const struct board *board, int fret)
+{
+    return -board->bend[LANE_MIDDLE][fret];
+}
+
+enum status neck_curve_fit(const struct setup *setup, struct neck_curve *ret_curve)
+{
+    struct neck_curve curve = {.fall_away_mm = setup->fall_away_mm.value};
+    double product = 0, square = 0;
+
+    if (!setup->has_board || !setup->board.has_relief)
+        return STATUS_DOMAIN;
+    if (setup->relief_count == 0)
+        return STATUS_ABSENT;
+    for (int i = 0; i < setup->relief_count; i++) {
+        const double rho = unit_gap(&setup->board, setup->relief[i].fret);
+
+        product += setup->relief[i].gap_mm * rho;
+        square += rho * rho;
+    }
+    if (!(square > 0))
+        return STATUS_DOMAIN;
+    curve.kappa_per_mm = product / square;
+    memcpy(curve.offset_mm, setup->spot_mm, sizeof curve.offset_mm);
+    for (int i = 0; i < setup->relief_count; i++) {
+        const int fret = setup->relief[i].fret;
+
+        curve.offset_mm[fret] -=
+            setup->relief[i].gap_mm - curve.kappa_per_mm * unit_gap(&setup->board, fret);
+    }
+    *ret_curve = curve;
+    return STATUS_OK;
+}
+
+double neck_curve_height_mm(const struct neck_curve *curve, const struct board *board, int lane,
+                            int fret)
+{
+    return curve->kappa_per_mm * board->bend[lane][fret] + curve->offset_mm[fret] -
+           curve->fall_away_mm * board->ramp[lane][fret];
+}
+
+double neck_curve_relief_mm(const struct board *board, double kappa_per_mm)
+{
+    return kappa_per_mm * unit_gap(board, board->relief_fret);
+}
+
+double neck_curve_kappa_for(const struct board *board, double relief_mm)
+{
+    return relief_mm / unit_gap(board, board->relief_fret);
+}

@@ -1,0 +1,105 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/reset.h"
+
+#include <math.h>
+#include <stddef.h>
+
+static bool exposure_after(const struct entered *exposure, const struct figures *figures,
+                           int string, double *ret_after)
+{
+    double change;
+
+    if (!exposure->given || !figures_get(figures, FIGURE_SADDLE_CHANGE, string, &change))
+        return false;
+    *ret_after = exposure->value + change;
+    return true;
+}
+
+/* Saddle contact to body join, and tongue beyond the join: outer two strings averaged. */
+static double reach_to_join(const struct board *board)
+{
+    const int n = board->strings, join = board->join_fret;
+
+    return (board->contact_mm[1] - board->station_mm[1][join] + board->contact_mm[n] -
+            board->station_mm[n][join]) /
+           2;
+}
+
+static double join_station(const struct board *board)
+{
+    return (board->station_mm[1][board->join_fret] +
+            board->station_mm[board->strings][board->join_fret]) /
+           2;
+}
+
+static void set_angle(const struct setup *setup, struct figures *figures, double mean_after)
+{
+    const struct board *board = &setup->board;
+    const double reach = reach_to_join(board);
+
+    if (!(reach > 0))
+        return;
+    const double theta = (setup->exposure_new_mm - mean_after) / reach;
+    figures_set(figures, FIGURE_ANGLE, 0, theta, KNOWN_READ);
+    if (setup->heel_depth_mm.given)
+        figures_set(figures, FIGURE_HEEL_CUT, 0, theta * setup->heel_depth_mm.value, KNOWN_READ);
+    if (setup->pocket_length_mm.given)
+        figures_set(figures, FIGURE_POCKET_SHIM, 0, theta * setup->pocket_length_mm.value,
+                    KNOWN_READ);
+    if (setup->board_end_mm.given)
+        figures_set(figures, FIGURE_TONGUE_WEDGE, 0,
+                    theta * (setup->board_end_mm.value - join_station(board)), KNOWN_READ);
+}
+
+void reset_solve(const struct setup *setup, struct figures *figures)
+{
+    double bass, treble;
+
+    for (int id = FIGURE_EXPOSURE_BASS_AFTER; id <= FIGURE_TONGUE_WEDGE; id++)
+        figures->at[id][0].known = KNOWN_ABSENT;
+    if (!setup->has_board)
+        return;
+    const bool has_bass =
+        exposure_after(&setup->exposure_bass_mm, figures, setup->board.strings, &bass);
+    const bool has_treble = exposure_after(&setup->exposure_treble_mm, figures, 1, &treble);
+    if (has_bass)
+        figures_set(figures, FIGURE_EXPOSURE_BASS_AFTER, 0, bass, KNOWN_READ);
+    if (has_treble)
+        figures_set(figures, FIGURE_EXPOSURE_TREBLE_AFTER, 0, treble, KNOWN_READ);
+    if (has_bass && has_treble && setup->board.join_fret >= 0)
+        set_angle(setup, figures, (bass + treble) / 2);
+}
+
+enum reset_verdict reset_verdict(const struct setup *setup, const struct figures *figures)
+{
+    double bass, treble;
+
+    if (!figures_get(figures, FIGURE_EXPOSURE_BASS_AFTER, 0, &bass) ||
+        !figures_get(figures, FIGURE_EXPOSURE_TREBLE_AFTER, 0, &treble))
+        return RESET_UNKNOWN;
+    if (bass >= setup->exposure_min_mm && treble >= setup->exposure_min_mm)
+        return RESET_SADDLE;
+    return RESET_NECK;
+}
+
+const char *reset_verdict_name(enum reset_verdict verdict)
+{
+    switch (verdict) {
+    case RESET_SADDLE:
+        return "saddle";
+    case RESET_NECK:
+        return "reset";
+    case RESET_UNKNOWN:
+        break;
+    }
+    return NULL;
+}
+
+enum status reset_break_angle(double exposure_mm, double anchor_distance_mm,
+                              double *ret_angle_rad)
+{
+    if (!isfinite(exposure_mm) || !(anchor_distance_mm > 0) || !isfinite(anchor_distance_mm))
+        return STATUS_DOMAIN;
+    *ret_angle_rad = atan(exposure_mm / anchor_distance_mm);
+    return STATUS_OK;
+}

@@ -1,0 +1,236 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/setup.h"
+
+#include <math.h>
+
+static struct entered entered_at(const struct record *record, struct reading_key key)
+{
+    struct entered entered = {.value = 0, .given = false};
+
+    entered.given = record_value(record, &key, &entered.value);
+    return entered;
+}
+
+static struct entered entered_one(const struct record *record, enum field_id field)
+{
+    return entered_at(record, reading_key_one(field));
+}
+
+/* For fields whose fallback stands in the table, so that there always is a value. */
+static double with_fallback(const struct record *record, enum field_id field)
+{
+    const struct reading_key key = reading_key_one(field);
+    double value = 0;
+
+    record_value_or_fallback(record, &key, &value);
+    return value;
+}
+
+static int fret_or_none(const struct record *record, enum field_id field)
+{
+    const struct entered fret = entered_one(record, field);
+
+    return fret.given ? (int)fret.value : -1;
+}
+
+static int choice_or(const struct record *record, struct reading_key key, int otherwise)
+{
+    const struct entered choice = entered_at(record, key);
+
+    return choice.given ? (int)choice.value : otherwise;
+}
+
+/* The outer scales: one scale for both, or the two of a multi-scale board. */
+static bool read_scales(const struct record *record, struct board_plan *plan)
+{
+    const struct entered both = entered_one(record, FIELD_SCALE);
+    const struct entered treble = entered_one(record, FIELD_SCALE_TREBLE);
+    const struct entered bass = entered_one(record, FIELD_SCALE_BASS);
+
+    if (treble.given && bass.given) {
+        plan->scale_treble_mm = treble.value;
+        plan->scale_bass_mm = bass.value;
+        return true;
+    }
+    plan->scale_treble_mm = plan->scale_bass_mm = both.value;
+    return both.given;
+}
+
+static bool read_plan(const struct record *record, struct board_plan *plan,
+                      struct findings *findings)
+{
+    const struct entered strings = entered_one(record, FIELD_STRINGS);
+    const struct entered frets = entered_one(record, FIELD_FRETS);
+    const bool scales = read_scales(record, plan);
+
+    if (!scales)
+        findings_add(findings, FINDING_SCALE_ABSENT, 0);
+    if (!strings.given)
+        findings_add(findings, FINDING_STRINGS_ABSENT, 0);
+    if (!frets.given)
+        findings_add(findings, FINDING_FRETS_ABSENT, 0);
+    if (!scales || !strings.given || !frets.given)
+        return false;
+    plan->strings = (int)strings.value;
+    plan->frets = (int)frets.value;
+    plan->join_fret = fret_or_none(record, FIELD_JOIN_FRET);
+    plan->heel_fret = fret_or_none(record, FIELD_HEEL_FRET);
+    plan->action_fret = (int)with_fallback(record, FIELD_ACTION_FRET);
+    plan->relief_fret = fret_or_none(record, FIELD_RELIEF_FRET);
+    plan->relief_end_low = (int)with_fallback(record, FIELD_RELIEF_END_LOW);
+    plan->relief_end_high = fret_or_none(record, FIELD_RELIEF_END_HIGH);
+    plan->pocket =
+        choice_or(record, reading_key_one(FIELD_JOIN), JOIN_UNKNOWN) == JOIN_POCKET;
+    for (int string = 1; string <= plan->strings; string++)
+        plan->setback_mm[string] =
+            entered_at(record, reading_key_string(FIELD_SETBACK, string)).value;
+    return true;
+}
+
+static void add_relief(struct setup *setup, int fret, double gap_mm, struct findings *findings)
+{
+    const struct board *board = &setup->board;
+
+    if (fret <= board->end_low || fret >= board->end_high) {
+        findings_add(findings, FINDING_RELIEF_FRET_OUTSIDE, fret);
+        return;
+    }
+    if (setup->relief_count < RELIEFS_MAX)
+        setup->relief[setup->relief_count++] =
+            (struct relief_reading){.fret = fret, .gap_mm = gap_mm};
+}
+
+static void read_reliefs(struct setup *setup, const struct record *record, int visit, int pass,
+                         struct findings *findings)
+{
+    struct entered gap = entered_at(record, reading_key_pass(FIELD_RELIEF, visit, pass));
+
+    if (gap.given && setup->board.has_relief)
+        add_relief(setup, setup->board.relief_fret, gap.value, findings);
+    for (int fret = 0; fret <= FRETS_MAX; fret++) {
+        gap = entered_at(record, reading_key_pass_at(FIELD_RELIEF_AT, visit, pass, 0, fret));
+        if (gap.given)
+            add_relief(setup, fret, gap.value, findings);
+    }
+}
+
+static void read_pass(struct setup *setup, const struct record *record, int visit, int pass,
+                      struct findings *findings)
+{
+    const struct board *board = &setup->board;
+
+    if (board->has_curve)
+        read_reliefs(setup, record, visit, pass, findings);
+    for (int fret = 1; fret <= board->frets; fret++) {
+        const struct entered spot =
+            entered_at(record, reading_key_pass_at(FIELD_SPOT, visit, pass, 0, fret));
+
+        setup->spot_mm[fret] = spot.value;
+        setup->has_spot[fret] = spot.given;
+    }
+    setup->fall_away_mm = entered_at(record, reading_key_pass(FIELD_FALL_AWAY, visit, pass));
+    setup->nut_method = (enum nut_method)choice_or(
+        record, reading_key_pass(FIELD_NUT_METHOD, visit, pass), NUT_OPEN);
+    for (int s = 1; s <= board->strings; s++) {
+        setup->nut_gap_mm[s] =
+            entered_at(record, reading_key_pass_at(FIELD_NUT_GAP, visit, pass, s, 0));
+        setup->action_mm[s] =
+            entered_at(record, reading_key_pass_at(FIELD_ACTION, visit, pass, s, 0));
+    }
+    setup->exposure_bass_mm =
+        entered_at(record, reading_key_pass(FIELD_EXPOSURE_BASS, visit, pass));
+    setup->exposure_treble_mm =
+        entered_at(record, reading_key_pass(FIELD_EXPOSURE_TREBLE, visit, pass));
+    if (setup->nut_method == NUT_HELD_3 && board->frets < 3)
+        findings_add(findings, FINDING_HELD_NEEDS_FRETS, 0);
+}
+
+static void read_targets(struct setup *setup, const struct record *record)
+{
+    setup->relief_target_mm = entered_one(record, FIELD_TARGET_RELIEF);
+    setup->action_target_bass_mm = entered_one(record, FIELD_TARGET_ACTION_BASS);
+    setup->action_target_treble_mm = entered_one(record, FIELD_TARGET_ACTION_TREBLE);
+    setup->gap_target_bass_mm = entered_one(record, FIELD_TARGET_GAP_BASS);
+    setup->gap_target_treble_mm = entered_one(record, FIELD_TARGET_GAP_TREBLE);
+    setup->relief_tolerance_mm = with_fallback(record, FIELD_RELIEF_TOLERANCE);
+    setup->action_tolerance_mm = with_fallback(record, FIELD_ACTION_TOLERANCE);
+    setup->gap_tolerance_mm = with_fallback(record, FIELD_GAP_TOLERANCE);
+    setup->feeler_step_mm = with_fallback(record, FIELD_FEELER_STEP);
+    setup->rule_step_mm = with_fallback(record, FIELD_RULE_STEP);
+}
+
+static void read_structure(struct setup *setup, const struct record *record)
+{
+    setup->bridge = (enum bridge_kind)choice_or(record, reading_key_one(FIELD_BRIDGE_KIND),
+                                                BRIDGE_UNKNOWN);
+    setup->thread_mm = entered_one(record, FIELD_THREAD);
+    setup->exposure_min_mm = with_fallback(record, FIELD_EXPOSURE_MIN);
+    setup->exposure_new_mm = with_fallback(record, FIELD_EXPOSURE_NEW);
+    setup->heel_depth_mm = entered_one(record, FIELD_HEEL_DEPTH);
+    setup->pocket_length_mm = entered_one(record, FIELD_POCKET_LENGTH);
+    setup->board_end_mm = entered_one(record, FIELD_BOARD_END);
+    setup->rod =
+        (enum rod_kind)choice_or(record, reading_key_one(FIELD_ROD), ROD_UNKNOWN);
+}
+
+void setup_read(struct setup *ret_setup, const struct record *record, int visit, int pass,
+                struct findings *findings)
+{
+    struct board_plan plan = {0};
+
+    *ret_setup = (struct setup){.has_board = false};
+    read_targets(ret_setup, record);
+    read_structure(ret_setup, record);
+    if (!read_plan(record, &plan, findings))
+        return;
+    ret_setup->has_board = board_init(&ret_setup->board, &plan, findings) == STATUS_OK;
+    if (ret_setup->has_board && visit > 0 && pass > 0)
+        read_pass(ret_setup, record, visit, pass, findings);
+}
+
+bool setup_fill_strings(const struct entered *read, int strings, double *ret_value,
+                        enum known *ret_known)
+{
+    int before = 0;
+
+    for (int s = 1; s <= strings; s++) {
+        if (!read[s].given)
+            continue;
+        ret_value[s] = read[s].value;
+        ret_known[s] = KNOWN_READ;
+        for (int between = before + 1; between < s; between++) {
+            const double share = before ? (double)(between - before) / (s - before) : 1;
+            const double from = before ? read[before].value : read[s].value;
+
+            ret_value[between] = from + share * (read[s].value - from);
+            ret_known[between] = KNOWN_INTERPOLATED;
+        }
+        before = s;
+    }
+    if (before == 0)
+        return false;
+    for (int beyond = before + 1; beyond <= strings; beyond++) {
+        ret_value[beyond] = read[before].value;
+        ret_known[beyond] = KNOWN_INTERPOLATED;
+    }
+    return true;
+}
+
+bool setup_target_at(const struct entered *bass, const struct entered *treble, int strings,
+                     int string, double *ret_value)
+{
+    /* An outer string needs only its own target, the inner ones both. */
+    const struct entered *own = string == 1 ? treble : bass;
+
+    if (strings == 1 && !treble->given)
+        own = bass;
+    if ((string == 1 || string == strings) && own->given) {
+        *ret_value = own->value;
+        return true;
+    }
+    if (!bass->given || !treble->given || strings == 1)
+        return false;
+    *ret_value = treble->value +
+                 (bass->value - treble->value) * (string - 1) / (strings - 1);
+    return true;
+}

@@ -1,0 +1,87 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_MODEL_SETUP_H
+#define SILLET_MODEL_SETUP_H
+
+#include <stdbool.h>
+
+#include "base/status.h"
+#include "model/board.h"
+#include "model/figure.h"
+#include "model/finding.h"
+#include "model/record.h"
+
+/*
+ * One state of an instrument in numbers: the readings of a pass, the targets, and the
+ * board they were read on. This is what the set-up formulas take; where it comes from
+ * (a record, a test) is no concern of theirs.
+ */
+
+/* A number that may be absent. */
+struct entered {
+    double value;
+    bool given;
+};
+
+enum nut_method { NUT_OPEN, NUT_HELD_3 };
+enum bridge_kind { BRIDGE_BLANK, BRIDGE_SCREW, BRIDGE_POST, BRIDGE_WHEEL, BRIDGE_UNKNOWN };
+enum rod_kind { ROD_NONE, ROD_ONE_WAY, ROD_TWO_WAY, ROD_FIXED, ROD_UNKNOWN };
+enum neck_join { JOIN_GLUED, JOIN_BOLTED, JOIN_POCKET, JOIN_THROUGH, JOIN_UNKNOWN };
+
+enum { RELIEFS_MAX = FRETS_MAX + 2 };
+
+struct relief_reading {
+    int fret;
+    double gap_mm; /* under the chord; negative: back-bow */
+};
+
+/* Lengths mm, arrays by string number (element 0 unused) or by fret. */
+struct setup {
+    struct board board;
+    bool has_board;
+
+    struct relief_reading relief[RELIEFS_MAX];
+    int relief_count;
+    double spot_mm[FRETS_MAX + 1]; /* 0 where none was read */
+    bool has_spot[FRETS_MAX + 1];
+    struct entered fall_away_mm;
+    enum nut_method nut_method;
+    struct entered nut_gap_mm[STRINGS_MAX + 1];
+    struct entered action_mm[STRINGS_MAX + 1];
+    struct entered exposure_bass_mm, exposure_treble_mm;
+
+    struct entered relief_target_mm;
+    struct entered action_target_bass_mm, action_target_treble_mm;
+    struct entered gap_target_bass_mm, gap_target_treble_mm;
+    double relief_tolerance_mm, action_tolerance_mm, gap_tolerance_mm;
+
+    enum bridge_kind bridge;
+    struct entered thread_mm;
+    double exposure_min_mm, exposure_new_mm;
+    struct entered heel_depth_mm, pocket_length_mm, board_end_mm;
+    enum rod_kind rod;
+
+    double feeler_step_mm, rule_step_mm;
+};
+
+/*
+ * Takes a pass of a record as a setup. Pass 0 (none yet) gives a setup without readings.
+ * What makes the geometry impossible is named in `findings`; has_board is then false or
+ * the board says what it lacks.
+ */
+void setup_read(struct setup *ret_setup, const struct record *record, int visit, int pass,
+                struct findings *findings);
+
+/*
+ * An array of readings by string made whole: between measured strings linearly by number,
+ * outside them the nearest. ret_known says what was read and what taken; false when no
+ * string was measured at all. Elements 1 .. strings.
+ */
+bool setup_fill_strings(const struct entered *read, int strings, double *ret_value,
+                        enum known *ret_known);
+
+/* A target given for the outer two strings, at `string`: an outer string's own, between
+ * them by string number, for which both are needed. With one string either is enough. */
+bool setup_target_at(const struct entered *bass, const struct entered *treble, int strings,
+                     int string, double *ret_value);
+
+#endif
