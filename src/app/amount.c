@@ -1,0 +1,77 @@
+/* SPDX-License-Identifier: MIT */
+#include "app/amount.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "base/num.h"
+
+static int decimals_of(enum unit unit)
+{
+    switch (unit) {
+    case UNIT_TH:
+    case UNIT_IN:
+        return 3;
+    case UNIT_64THS:
+    case UNIT_100THS:
+        return 1;
+    default:
+        return 2;
+    }
+}
+
+/* Thousandths are written as decimal inches, the way feeler leaves are marked. */
+static enum unit written_unit(enum unit unit)
+{
+    return unit == UNIT_TH ? UNIT_IN : unit;
+}
+
+void amount_add(struct strbuf *out, double mm, enum unit unit, bool sign)
+{
+    const enum unit written = written_unit(unit);
+
+    if (sign && mm > 0)
+        strbuf_add_char(out, '+');
+    num_format_fixed(unit_from_pivot(written, mm), decimals_of(written), written == UNIT_IN, out);
+}
+
+const char *amount_unit(enum unit unit)
+{
+    switch (unit) {
+    case UNIT_64THS:
+        return "/64";
+    case UNIT_100THS:
+        return "/100";
+    default:
+        return unit_label(written_unit(unit));
+    }
+}
+
+void amount_add_range(struct strbuf *out, double first_mm, double last_mm, enum unit unit)
+{
+    char first_memory[24], last_memory[24];
+    struct strbuf first = STRBUF(first_memory), last = STRBUF(last_memory);
+
+    amount_add(&first, first_mm, unit, false);
+    amount_add(&last, last_mm, unit, false);
+    strbuf_add(out, first_memory);
+    if (strcmp(first_memory, last_memory) != 0) {
+        strbuf_add(out, " to ");
+        strbuf_add(out, last_memory);
+    }
+}
+
+void amount_add_all(struct strbuf *out, double mm)
+{
+    const double inches = unit_from_pivot(UNIT_IN, mm);
+
+    num_format_fixed(inches, fabs(inches) < 1 ? 4 : 3, true, out);
+    strbuf_add(out, " in = ");
+    /* Only where the nearest 64th is the length does it stand as equal to it. */
+    if (fabs(inches * 64 - round(inches * 64)) > 1e-9)
+        strbuf_add(out, "about ");
+    num_format_fraction(inches, 64, out);
+    strbuf_add(out, " in = ");
+    num_format_fixed(mm, fabs(mm) < 10 ? 3 : 2, false, out);
+    strbuf_add(out, " mm");
+}

@@ -1,0 +1,28 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_APP_AMOUNT_H
+#define SILLET_APP_AMOUNT_H
+
+#include <stdbool.h>
+
+#include "base/strbuf.h"
+#include "base/unit.h"
+
+/*
+ * How lengths are written for a person, in the unit that the shop's gauge reads. What a
+ * tech typed is shown as typed; this is for what was computed.
+ */
+
+/* Appends a length: ".013" in thousandths or inches, "7.3" in 64ths, "12.6" in hundredths
+ * of a mm, "0.93" in mm. With `sign` a plus is written too. */
+void amount_add(struct strbuf *out, double mm, enum unit unit, bool sign);
+
+/* The unit that such an amount is in, to stand once in a row: "in", "/64", "/100 mm", "mm". */
+const char *amount_unit(enum unit unit);
+
+/* Appends a range, "7.3 to 5.1", or one amount where both read the same. */
+void amount_add_range(struct strbuf *out, double first_mm, double last_mm, enum unit unit);
+
+/* Appends a length in every way a tech may want it: ".109 in = 7/64 = 2.78 mm". */
+void amount_add_all(struct strbuf *out, double mm);
+
+#endif

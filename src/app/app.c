@@ -1,0 +1,203 @@
+/* SPDX-License-Identifier: MIT */
+#include "app/app.h"
+
+#include <string.h>
+
+#include "app/app_inside.h"
+
+void app_say(struct app *app, enum app_tone tone, const char *message)
+{
+    struct strbuf text = STRBUF(app->message);
+
+    strbuf_clear(&text);
+    strbuf_add(&text, message);
+    app->tone = tone;
+}
+
+const struct derived *app_shown(const struct app *app)
+{
+    return app->previewing ? &app->preview : &app->now;
+}
+
+const struct route_cell *app_cell(const struct app *app)
+{
+    return app->at < app->route.count ? &app->route.cells[app->at] : NULL;
+}
+
+int app_last_pass(const struct app *app)
+{
+    const int last = record_last_pass(&app->record, app->visit);
+
+    return last > app->pass ? last : app->pass;
+}
+
+bool app_pass_is_empty(const struct app *app)
+{
+    for (int i = 0; i < app->route.count; i++)
+        if (record_get(&app->record, &app->route.cells[i].key))
+            return false;
+    return true;
+}
+
+/* The entry taken on trial: the record itself is changed and changed back, which costs
+ * less than a copy and cannot leave a trace. */
+static void derive_preview(struct app *app, const struct field *field)
+{
+    const struct route_cell *cell = app_cell(app);
+    const char *kept = record_text(&app->record, &cell->key);
+    char spelled_memory[256], kept_memory[FIELD_TEXT_MAX + 1];
+    struct strbuf spelled = STRBUF(spelled_memory), copy = STRBUF(kept_memory);
+
+    app->previewing = false;
+    if (kept)
+        strbuf_add(&copy, kept);
+    if (entry_spell(app->entry.text, field, &app->units, &spelled) != STATUS_OK ||
+        record_put(&app->record, &cell->key, spelled_memory, false, NULL) != STATUS_OK)
+        return;
+    derive_pass(&app->record, app->visit, app->pass, &app->preview);
+    app->previewing = true;
+    if (kept)
+        (void)record_put(&app->record, &cell->key, kept_memory, true, NULL);
+    else
+        record_remove(&app->record, &cell->key);
+}
+
+/* What hangs on the entry: how it reads, and what it would mean. */
+void app_refresh_entry(struct app *app)
+{
+    const struct route_cell *cell = app_cell(app);
+
+    app->previewing = false;
+    app->entry_view = (struct entry_view){.empty = true};
+    if (cell) {
+        const struct field *field = field_get(cell->key.field);
+
+        entry_look(app->entry.text, field, &app->units, &app->entry_view);
+        if (app->entry_view.good)
+            derive_preview(app, field);
+    }
+    move_list_make(app_shown(app), &app->units, &app->moves);
+}
+
+/* What hangs on the record and the pass in hand. */
+void app_refresh(struct app *app)
+{
+    derive_pass(&app->record, app->visit, app->pass, &app->now);
+    app->has_before = app->pass > 1;
+    if (app->has_before)
+        derive_pass(&app->record, app->visit, app->pass - 1, &app->before);
+    app_refresh_entry(app);
+}
+
+void app_take_pass(struct app *app, int visit, int pass)
+{
+    double strings = 0;
+    const struct reading_key key = reading_key_one(FIELD_STRINGS);
+
+    record_value(&app->record, &key, &strings);
+    app->visit = visit;
+    app->pass = pass;
+    route_lay(&app->route, (int)strings, visit, pass);
+    app->at = 0;
+    lineedit_clear(&app->entry);
+    app_refresh(app);
+}
+
+enum status app_init(struct app *app, struct record *record, bool metric,
+                     const struct shop_units *units, bool read_only)
+{
+    int visit = 1, pass = 1;
+
+    *app = (struct app){.record = *record, .metric = metric, .units = *units};
+    record_init(record);
+    undo_init(&app->undo);
+    app->keeping = read_only ? KEEPING_READ_ONLY : KEEPING_AS_FILED;
+    if (!record_current_pass(&app->record, &visit, &pass) && record_last_visit(&app->record) > 0)
+        visit = record_last_visit(&app->record);
+    app_take_pass(app, visit, pass);
+    return STATUS_OK;
+}
+
+void app_done(struct app *app)
+{
+    undo_done(&app->undo);
+    record_done(&app->record);
+}
+
+void app_kept(struct app *app, enum status status, const struct app_clock *clock,
+              const char *message)
+{
+    struct strbuf at = STRBUF(app->kept_at);
+
+    app->keeping = status == STATUS_OK ? KEEPING_KEPT : KEEPING_FAILED;
+    strbuf_clear(&at);
+    strbuf_add_bytes(&at, clock->time, strlen(clock->time) < 5 ? strlen(clock->time) : 5);
+    if (message)
+        app_say(app, status == STATUS_OK ? TONE_NOTE : TONE_WARNING, message);
+}
+
+/* After the rod was turned the gauges should read what the rod alone changes; with the rod
+ * on target, what slots and saddle bring. */
+bool app_expected(const struct app *app, const struct route_cell *cell, double *ret_mm)
+{
+    const struct derived *before = &app->before;
+    const struct setup *setup = &before->setup;
+    const bool rod = before->choice.rod;
+
+    if (!app->has_before)
+        return false;
+    switch (cell->row) {
+    case ROW_RELIEF:
+        if (!rod)
+            return figures_get(&before->figures, FIGURE_RELIEF, 0, ret_mm);
+        *ret_mm = setup->relief_target_mm.value;
+        return true;
+    case ROW_GAP:
+        if (rod || !before->choice.slot[cell->string])
+            return figures_get(&before->figures, FIGURE_GAP_AFTER_ROD, cell->string, ret_mm);
+        return setup_target_at(&setup->gap_target_bass_mm, &setup->gap_target_treble_mm,
+                               setup->board.strings, cell->string, ret_mm);
+    case ROW_ACTION:
+        if (rod || !before->choice.saddle[cell->string])
+            return figures_get(&before->figures, FIGURE_ACTION_AFTER_ROD, cell->string, ret_mm);
+        return setup_target_at(&setup->action_target_bass_mm, &setup->action_target_treble_mm,
+                               setup->board.strings, cell->string, ret_mm);
+    case ROW_EXPOSURE:
+        if (rod) {
+            const struct entered *read = cell->key.field == FIELD_EXPOSURE_BASS
+                                             ? &setup->exposure_bass_mm
+                                             : &setup->exposure_treble_mm;
+            *ret_mm = read->value;
+            return read->given;
+        }
+        return figures_get(&before->figures,
+                           cell->key.field == FIELD_EXPOSURE_BASS
+                               ? FIGURE_EXPOSURE_BASS_AFTER
+                               : FIGURE_EXPOSURE_TREBLE_AFTER,
+                           0, ret_mm);
+    case ROW_COUNT_:
+        break;
+    }
+    return false;
+}
+
+enum figure_id app_figure(const struct app *app)
+{
+    const struct route_cell *cell = app_cell(app);
+
+    if (!cell)
+        return FIGURE_ANGLE;
+    switch (cell->row) {
+    case ROW_RELIEF:
+        return FIGURE_RELIEF;
+    case ROW_GAP:
+        return FIGURE_SLOT_CHANGE;
+    case ROW_ACTION:
+        return FIGURE_SADDLE_CHANGE;
+    case ROW_EXPOSURE:
+    case ROW_COUNT_:
+        break;
+    }
+    return cell->key.field == FIELD_EXPOSURE_BASS ? FIGURE_EXPOSURE_BASS_AFTER
+                                                  : FIGURE_EXPOSURE_TREBLE_AFTER;
+}

@@ -1,0 +1,63 @@
+/* SPDX-License-Identifier: MIT */
+#include "app/command.h"
+
+#include <stddef.h>
+
+#include "base/utf8.h"
+
+#define COMMAND(id, key_, other_key_, hint_, words_)                                               \
+    [COMMAND_##id] = {.key = key_,                                                                 \
+                      .other_key = other_key_,                                                     \
+                      .name = #id,                                                                 \
+                      .hint = hint_,                                                               \
+                      .words = words_},
+
+static const struct command commands[COMMAND_COUNT_] = {
+#include "app/command_table.h"
+};
+
+const struct command *command_get(enum command_id id)
+{
+    return &commands[id];
+}
+
+enum command_id command_find(uint32_t key)
+{
+    if (key == SILLET_KEY_NONE)
+        return COMMAND_NONE;
+    for (int id = 0; id < COMMAND_COUNT_; id++)
+        if (commands[id].key == key || commands[id].other_key == key)
+            return (enum command_id)id;
+    return COMMAND_NONE;
+}
+
+struct key_name {
+    uint32_t key;
+    const char *name;
+};
+
+static const struct key_name key_names[] = {
+    {SILLET_KEY_ENTER, "Enter"},   {SILLET_KEY_BACKSPACE, "Backspace"},
+    {SILLET_KEY_DELETE, "Del"},    {SILLET_KEY_ESCAPE, "Esc"},
+    {SILLET_KEY_TAB, "Tab"},       {SILLET_KEY_BACKTAB, "Shift-Tab"},
+    {SILLET_KEY_UP, "Up"},         {SILLET_KEY_DOWN, "Down"},
+    {SILLET_KEY_LEFT, "Left"},     {SILLET_KEY_RIGHT, "Right"},
+    {SILLET_KEY_HOME, "Home"},     {SILLET_KEY_END, "End"},
+    {SILLET_KEY_PAGE_UP, "PgUp"},  {SILLET_KEY_PAGE_DOWN, "PgDn"},
+};
+
+void command_key_name(uint32_t key, struct strbuf *out)
+{
+    char bytes[4];
+
+    for (size_t i = 0; i < sizeof key_names / sizeof key_names[0]; i++)
+        if (key_names[i].key == key) {
+            strbuf_add(out, key_names[i].name);
+            return;
+        }
+    if (key < 0x20) {
+        strbuf_addf(out, "Ctrl-%c", (int)(key + '@'));
+        return;
+    }
+    strbuf_add_bytes(out, bytes, utf8_encode(key, bytes));
+}

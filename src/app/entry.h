@@ -1,0 +1,35 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_APP_ENTRY_H
+#define SILLET_APP_ENTRY_H
+
+#include <stdbool.h>
+
+#include "model/field.h"
+
+/*
+ * What is being typed into a cell, as the program understands it: shown before Enter takes
+ * it.
+ */
+struct entry_view {
+    bool empty;
+    bool good;      /* Enter would take it */
+    bool unusual;   /* it would be taken and marked */
+    double value;   /* when good */
+    char words[160]; /* how it was read, or what is wrong with it */
+};
+
+void entry_look(const char *text, const struct field *field, const struct shop_units *units,
+                struct entry_view *ret_view);
+
+/*
+ * The text to keep for a typed entry: with its unit, as num_spell writes it. Fields that
+ * are no numbers keep what was typed.
+ */
+enum status entry_spell(const char *text, const struct field *field,
+                        const struct shop_units *units, struct strbuf *out);
+
+/* A kept text as it is shown in a cell: the unit dropped where the row's unit says it. */
+void entry_show(const char *text, const struct field *field, const struct shop_units *units,
+                struct strbuf *out);
+
+#endif

@@ -1,0 +1,26 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_APP_LINEEDIT_H
+#define SILLET_APP_LINEEDIT_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+/* One line being typed: characters go to the end, Backspace takes the last one away. */
+enum { LINEEDIT_MAX = 48 };
+
+struct lineedit {
+    char text[LINEEDIT_MAX + 1]; /* UTF-8, terminated */
+    size_t length;
+};
+
+void lineedit_clear(struct lineedit *line);
+bool lineedit_is_empty(const struct lineedit *line);
+
+/* Adds a character; false when it does not fit any more. */
+bool lineedit_add(struct lineedit *line, uint32_t rune);
+
+/* Takes the last character away; false when there is none. */
+bool lineedit_backspace(struct lineedit *line);
+
+#endif

@@ -1,0 +1,127 @@
+/* SPDX-License-Identifier: MIT */
+#include "app/undo.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+void undo_init(struct undo *undo)
+{
+    *undo = (struct undo){0};
+}
+
+static void forget_from(struct undo *undo, size_t first)
+{
+    for (size_t i = first; i < undo->count; i++) {
+        free(undo->changes[i].before);
+        free(undo->changes[i].after);
+    }
+    undo->count = first;
+}
+
+void undo_done(struct undo *undo)
+{
+    forget_from(undo, 0);
+    free(undo->changes);
+    undo_init(undo);
+}
+
+static enum status make_room(struct undo *undo)
+{
+    if (undo->count < undo->capacity)
+        return STATUS_OK;
+    const size_t capacity = undo->capacity ? 2 * undo->capacity : 64;
+    struct undo_change *changes = realloc(undo->changes, capacity * sizeof *changes);
+
+    if (!changes)
+        return STATUS_NO_MEMORY;
+    undo->changes = changes;
+    undo->capacity = capacity;
+    return STATUS_OK;
+}
+
+/* A copy of a text that may be absent; false only when memory is out. */
+static bool copy_text(const char *text, char **ret_copy)
+{
+    *ret_copy = NULL;
+    if (!text)
+        return true;
+    const size_t size = strlen(text) + 1;
+    *ret_copy = malloc(size);
+    if (*ret_copy)
+        memcpy(*ret_copy, text, size);
+    return *ret_copy != NULL;
+}
+
+/* What a file held may be a text that would be refused today; it goes back all the same. */
+static enum status force(struct record *record, const struct reading_key *key, const char *text)
+{
+    if (!text) {
+        record_remove(record, key);
+        return STATUS_OK;
+    }
+    const enum status status = record_put(record, key, text, true, NULL);
+    return status == STATUS_NO_MEMORY ? status : STATUS_OK;
+}
+
+void undo_open_step(struct undo *undo)
+{
+    forget_from(undo, undo->done);
+    undo->opening = true;
+}
+
+enum status undo_put(struct undo *undo, struct record *record, const struct reading_key *key,
+                     const char *text, struct field_fault *ret_fault)
+{
+    struct undo_change change = {.key = *key, .opens_step = undo->opening};
+    enum status status = STATUS_NO_MEMORY;
+
+    forget_from(undo, undo->done);
+    if (make_room(undo) == STATUS_OK && copy_text(record_text(record, key), &change.before) &&
+        copy_text(text, &change.after))
+        status = text ? record_put(record, key, text, false, ret_fault)
+                      : force(record, key, NULL);
+    if (status != STATUS_OK) {
+        free(change.before);
+        free(change.after);
+        return status;
+    }
+    undo->changes[undo->count++] = change;
+    undo->done = undo->count;
+    undo->opening = false;
+    return STATUS_OK;
+}
+
+enum status undo_back(struct undo *undo, struct record *record, struct reading_key *ret_key)
+{
+    size_t at = undo->done;
+
+    if (at == 0)
+        return STATUS_NOT_FOUND;
+    do {
+        const struct undo_change *change = &undo->changes[--at];
+
+        if (force(record, &change->key, change->before) != STATUS_OK)
+            return STATUS_NO_MEMORY;
+    } while (at > 0 && !undo->changes[at].opens_step);
+    undo->done = at;
+    *ret_key = undo->changes[at].key;
+    return STATUS_OK;
+}
+
+enum status undo_again(struct undo *undo, struct record *record, struct reading_key *ret_key)
+{
+    size_t at = undo->done;
+
+    if (at == undo->count)
+        return STATUS_NOT_FOUND;
+    *ret_key = undo->changes[at].key;
+    do {
+        const struct undo_change *change = &undo->changes[at];
+
+        if (force(record, &change->key, change->after) != STATUS_OK)
+            return STATUS_NO_MEMORY;
+        at++;
+    } while (at < undo->count && !undo->changes[at].opens_step);
+    undo->done = at;
+    return STATUS_OK;
+}

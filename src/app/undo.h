@@ -1,0 +1,51 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_APP_UNDO_H
+#define SILLET_APP_UNDO_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "base/status.h"
+#include "model/record.h"
+
+/*
+ * Every change to a record in this session, to be taken back and made again. Changes that
+ * belong together (a first reading and the time of its pass) are one step.
+ */
+
+struct undo_change {
+    struct reading_key key;
+    char *before, *after; /* NULL: the reading is absent */
+    bool opens_step;
+};
+
+struct undo {
+    struct undo_change *changes;
+    size_t count, capacity;
+    size_t done;  /* changes in force; those beyond can be made again */
+    bool opening; /* the next change starts a step */
+};
+
+void undo_init(struct undo *undo);
+void undo_done(struct undo *undo);
+
+/* The next change starts a step of its own; what had been undone is forgotten. */
+void undo_open_step(struct undo *undo);
+
+/*
+ * Puts (or with text NULL removes) a reading and remembers how it was. What had been undone
+ * is forgotten. On failure neither the record nor the history is changed; a refused text
+ * is a failure. ret_fault may be NULL.
+ */
+enum status undo_put(struct undo *undo, struct record *record, const struct reading_key *key,
+                     const char *text, struct field_fault *ret_fault);
+
+/*
+ * Takes the last step back, or makes the next one again. *ret_key is the reading that the
+ * step began with. STATUS_NOT_FOUND when there is none, STATUS_NO_MEMORY when it could not be
+ * carried through (calling again goes on with it).
+ */
+enum status undo_back(struct undo *undo, struct record *record, struct reading_key *ret_key);
+enum status undo_again(struct undo *undo, struct record *record, struct reading_key *ret_key);
+
+#endif

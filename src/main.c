@@ -1,0 +1,59 @@
+/* SPDX-License-Identifier: MIT */
+#include <locale.h>
+#include <signal.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "cli/check.h"
+#include "cli/figures.h"
+#include "cli/session.h"
+
+static const char usage[] =
+    "usage: sillet FILE             open an instrument's profile at the bench\n"
+    "       sillet figures FILE     print every figure as INI\n"
+    "       sillet check FILE...    name every problem of a profile, line by line\n"
+    "       sillet --help, --version\n"
+    "exit:  0 good, 1 findings, 2 usage, 3 cannot read or write\n";
+
+static enum exit_code refuse_usage(void)
+{
+    fputs(usage, stderr);
+    return EXIT_USAGE;
+}
+
+static enum exit_code print(const char *text)
+{
+    if (fputs(text, stdout) < 0 || fflush(stdout) != 0)
+        return EXIT_CANNOT;
+    return EXIT_GOOD;
+}
+
+static enum exit_code run(int count, char **words)
+{
+    if (count < 2)
+        return refuse_usage();
+    if (strcmp(words[1], "--help") == 0)
+        return print(usage);
+    if (strcmp(words[1], "--version") == 0)
+        return print("sillet " SILLET_VERSION "\n");
+    if (strcmp(words[1], "figures") == 0)
+        return count == 3 ? figures_command(words[2]) : refuse_usage();
+    if (strcmp(words[1], "check") == 0)
+        return count >= 3 ? check_command(words + 2, count - 2) : refuse_usage();
+    if (words[1][0] == '-' && words[1][1] != '\0') {
+        if (strcmp(words[1], "--") != 0)
+            return refuse_usage();
+        words++;
+        count--;
+    }
+    return count == 2 ? session_command(words[1]) : refuse_usage();
+}
+
+int main(int count, char **words)
+{
+    /* Only the characters follow the locale; numbers are written with a point everywhere. */
+    (void)setlocale(LC_CTYPE, "");
+    /* A file size limit shall fail the write, not end the program. */
+    (void)signal(SIGXFSZ, SIG_IGN);
+    return (int)run(count, words);
+}

@@ -1,0 +1,224 @@
+/* SPDX-License-Identifier: MIT */
+#include "term/decode.h"
+
+#include <curses.h>
+#include <poll.h>
+#include <unistd.h>
+
+#include "app/event.h"
+#include "base/utf8.h"
+
+/* Codes of our own, beyond those that curses gives out: a key with a plain character. */
+enum { PAD_BASE = 0x4000, PAD_ENTER = PAD_BASE + '\r', NO_BYTE = -1 };
+
+/* How long the rest of a character may lag behind its first byte. Waiting costs nothing:
+ * no key is a first byte alone. */
+enum { LAG_MS = 250 };
+
+enum { HELD_MAX = 8, SEQUENCE_MAX = 32 };
+
+/* Bytes read ahead and handed back, oldest first. */
+static struct {
+    int bytes[HELD_MAX];
+    int count;
+} held;
+
+/* The number pad in application mode, which most terminfo entries leave out or give to
+ * function keys. */
+static const struct {
+    char final; /* of the sequence ESC O final */
+    char plain;
+} pad_keys[] = {
+    {'p', '0'}, {'q', '1'}, {'r', '2'}, {'s', '3'}, {'t', '4'},  {'u', '5'},
+    {'v', '6'}, {'w', '7'}, {'x', '8'}, {'y', '9'}, {'j', '*'},  {'k', '+'},
+    {'l', ','}, {'m', '-'}, {'n', '.'}, {'o', '/'}, {'M', '\r'}, {'X', '='},
+};
+
+/* Both spellings of the keys that move, whatever TERM says: a terminal that is not quite
+ * the one its TERM names still works. */
+static const struct {
+    const char *bytes;
+    int code;
+} usual_keys[] = {
+    {"\033[A", KEY_UP},    {"\033OA", KEY_UP},     {"\033[B", KEY_DOWN},   {"\033OB", KEY_DOWN},
+    {"\033[C", KEY_RIGHT}, {"\033OC", KEY_RIGHT},  {"\033[D", KEY_LEFT},   {"\033OD", KEY_LEFT},
+    {"\033[H", KEY_HOME},  {"\033OH", KEY_HOME},   {"\033[1~", KEY_HOME},  {"\033[7~", KEY_HOME},
+    {"\033[F", KEY_END},   {"\033OF", KEY_END},    {"\033[4~", KEY_END},   {"\033[8~", KEY_END},
+    {"\033[3~", KEY_DC},   {"\033[5~", KEY_PPAGE}, {"\033[6~", KEY_NPAGE}, {"\033[Z", KEY_BTAB},
+};
+
+void decode_open(void)
+{
+    held.count = 0;
+    for (size_t i = 0; i < sizeof pad_keys / sizeof pad_keys[0]; i++) {
+        char bytes[] = {'\033', 'O', pad_keys[i].final, '\0'};
+        define_key(bytes, PAD_BASE + pad_keys[i].plain);
+    }
+    for (size_t i = 0; i < sizeof usual_keys / sizeof usual_keys[0]; i++) {
+        define_key(usual_keys[i].bytes, usual_keys[i].code);
+    }
+}
+
+/* A byte or curses code that has arrived; NO_BYTE when there is none. */
+static int take(void)
+{
+    if (held.count > 0) {
+        int byte = held.bytes[0];
+        held.count--;
+        for (int i = 0; i < held.count; i++) {
+            held.bytes[i] = held.bytes[i + 1];
+        }
+        return byte;
+    }
+    int code;
+    do {
+        code = getch();
+    } while (code == KEY_RESIZE); /* curses says so after a suspension; term.c asks for itself */
+    return code == ERR ? NO_BYTE : code;
+}
+
+/* The same, waiting a moment for a byte that must follow. */
+static int take_soon(void)
+{
+    int code = take();
+    if (code != NO_BYTE) {
+        return code;
+    }
+    struct pollfd input = {.fd = STDIN_FILENO, .events = POLLIN};
+    return poll(&input, 1, LAG_MS) > 0 ? take() : NO_BYTE;
+}
+
+/* Hands a code back, to be read before anything that was not read yet. */
+static void give_back(int code)
+{
+    if (code != NO_BYTE && held.count < HELD_MAX) {
+        for (int i = held.count; i > 0; i--) {
+            held.bytes[i] = held.bytes[i - 1];
+        }
+        held.bytes[0] = code;
+        held.count++;
+    }
+}
+
+static int sequence_length(int lead)
+{
+    if (lead >= 0xC2 && lead <= 0xDF) {
+        return 2;
+    }
+    if (lead >= 0xE0 && lead <= 0xEF) {
+        return 3;
+    }
+    return lead >= 0xF0 && lead <= 0xF4 ? 4 : 1;
+}
+
+/* Not get_wch: one bad byte makes it swallow the next hundred keys. */
+static uint32_t decode_character(int lead)
+{
+    char bytes[4] = {(char)lead};
+    size_t length = 1;
+    size_t wanted = (size_t)sequence_length(lead);
+    while (length < wanted) {
+        int next = take_soon();
+        if (next < 0x80 || next > 0xBF) {
+            give_back(next);
+            return SILLET_KEY_UNKNOWN;
+        }
+        bytes[length++] = (char)next;
+    }
+    uint32_t rune;
+    bool valid;
+    utf8_decode(bytes, length, &rune, &valid);
+    return valid && !utf8_unsafe(rune) ? rune : SILLET_KEY_UNKNOWN;
+}
+
+/*
+ * ESC came and curses knows no key that starts so. Alone it is the Escape key. A whole
+ * control sequence (ECMA-48, 5.4) of a key nobody knows is taken as one: its digits and
+ * letters must not be mistaken for readings and commands.
+ */
+static uint32_t decode_escape(void)
+{
+    int opener = take();
+    if (opener != '[' && opener != 'O') {
+        give_back(opener);
+        return SILLET_KEY_ESCAPE;
+    }
+    int code = take();
+    if (code == NO_BYTE) {
+        give_back(opener);
+        return SILLET_KEY_ESCAPE;
+    }
+    for (int i = 0; i < SEQUENCE_MAX && code >= 0x20 && code <= 0x3F; i++) {
+        code = take();
+    }
+    if (code < 0x40 || code > 0x7E) {
+        give_back(code);
+    } else if (opener == '[' && code == '[') {
+        take(); /* the Linux console's function keys: ESC [ [ A */
+    }
+    return SILLET_KEY_UNKNOWN;
+}
+
+static uint32_t decode_byte(int byte)
+{
+    switch (byte) {
+    case '\r':
+    case '\n':
+        return SILLET_KEY_ENTER;
+    case '\b':
+    case 0x7F:
+        return SILLET_KEY_BACKSPACE;
+    case '\t':
+        return SILLET_KEY_TAB;
+    case '\033':
+        return decode_escape();
+    case 0:
+        return SILLET_KEY_UNKNOWN;
+    default:
+        return byte < 0x80 ? (uint32_t)byte : decode_character(byte);
+    }
+}
+
+static uint32_t decode_code(int code)
+{
+    static const struct {
+        int code;
+        uint32_t key;
+    } named[] = {
+        {KEY_ENTER, SILLET_KEY_ENTER},
+        {PAD_ENTER, SILLET_KEY_ENTER},
+        {KEY_BACKSPACE, SILLET_KEY_BACKSPACE},
+        {KEY_DC, SILLET_KEY_DELETE},
+        {KEY_BTAB, SILLET_KEY_BACKTAB},
+        {KEY_UP, SILLET_KEY_UP},
+        {KEY_DOWN, SILLET_KEY_DOWN},
+        {KEY_LEFT, SILLET_KEY_LEFT},
+        {KEY_RIGHT, SILLET_KEY_RIGHT},
+        {KEY_HOME, SILLET_KEY_HOME},
+        {KEY_END, SILLET_KEY_END},
+        {KEY_PPAGE, SILLET_KEY_PAGE_UP},
+        {KEY_NPAGE, SILLET_KEY_PAGE_DOWN},
+        {KEY_FIND, SILLET_KEY_HOME},
+        {KEY_SELECT, SILLET_KEY_END},
+        {KEY_A1, SILLET_KEY_HOME},
+        {KEY_A3, SILLET_KEY_PAGE_UP},
+        {KEY_C1, SILLET_KEY_END},
+        {KEY_C3, SILLET_KEY_PAGE_DOWN},
+    };
+    for (size_t i = 0; i < sizeof named / sizeof named[0]; i++) {
+        if (named[i].code == code) {
+            return named[i].key;
+        }
+    }
+    return code > PAD_BASE ? (uint32_t)(code - PAD_BASE) : SILLET_KEY_UNKNOWN;
+}
+
+bool decode_next(uint32_t *ret_key)
+{
+    int code = take();
+    if (code == NO_BYTE) {
+        return false;
+    }
+    *ret_key = code < 0x100 ? decode_byte(code) : decode_code(code);
+    return true;
+}

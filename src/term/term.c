@@ -1,0 +1,327 @@
+/* SPDX-License-Identifier: MIT */
+#include "term/term.h"
+
+#include <curses.h>
+#include <langinfo.h>
+#include <limits.h>
+#include <poll.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/ioctl.h>
+#include <termios.h>
+#include <time.h>
+#include <unistd.h>
+
+#include "term/decode.h"
+#include "term/show.h"
+#include "term/signals.h"
+#include "term/terminfo.h"
+
+/* How long the rest of a key's sequence may lag; longer makes Escape slow, shorter makes
+ * an arrow key over a slow line three keys. */
+enum { ESCAPE_MS = 50 };
+
+/* Looks in vain at input that poll calls ready before the terminal counts as gone. */
+enum { VAIN_MAX = 3 };
+
+static struct {
+    SCREEN *screen;
+    struct termios found; /* the terminal's modes before we came */
+    struct term_traits traits;
+    struct winsize seen; /* the size last acted on, whatever curses made of it */
+    bool gone;           /* the terminal, for good */
+    bool hung_up;        /* poll said so; what had arrived before may still be read */
+    bool resumed;        /* EVENT_RESUME is due */
+    int vain;
+    char reason[160];
+} state;
+
+/* TERM as it may be shown to a person. */
+static void copy_plain(char *out, size_t size, const char *text)
+{
+    size_t length = 0;
+    for (; *text != '\0' && length + 1 < size; text++) {
+        bool plain = *text > ' ' && *text < 0x7F;
+        out[length++] = plain ? *text : '?';
+    }
+    out[length] = '\0';
+}
+
+static enum status choose_name(const char **ret_name)
+{
+    enum status status = terminfo_choose(ret_name);
+    if (status == STATUS_OK) {
+        return status;
+    }
+    char shown[64];
+    const char *name = getenv("TERM");
+    copy_plain(shown, sizeof shown, name != NULL ? name : "");
+    snprintf(state.reason, sizeof state.reason,
+             status == STATUS_DOMAIN
+                 ? "the terminal type \"%s\" (TERM) cannot place the cursor; use one that can"
+                 : "the terminal type \"%s\" (TERM) is not known on this machine",
+             shown);
+    return status;
+}
+
+/* What a crash must send is made ready beforehand: terminfo cannot be asked in a handler. */
+static void prepare_rescue(void)
+{
+    struct signals_rescue rescue = {.fd = STDOUT_FILENO, .modes = state.found};
+    rescue.length = terminfo_rescue(rescue.bytes, sizeof rescue.bytes);
+    signals_arm(&rescue);
+}
+
+static void read_traits(int colours)
+{
+    state.traits.rows = getmaxy(stdscr);
+    state.traits.columns = getmaxx(stdscr);
+    state.traits.colours = colours;
+    state.traits.utf8 = strcmp(nl_langinfo(CODESET), "UTF-8") == 0;
+}
+
+/* True when curses took over another size than it had. Asked at every event: a
+ * resize that comes together with a key is not missed, nor one whose signal is. */
+static bool follow_size(void)
+{
+    struct winsize size;
+    if (ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) != 0 || size.ws_row == 0 || size.ws_col == 0) {
+        return false;
+    }
+    if (size.ws_row == state.seen.ws_row && size.ws_col == state.seen.ws_col) {
+        return false;
+    }
+    state.seen = size;
+    int rows = size.ws_row < FRAME_ROWS_MAX ? size.ws_row : FRAME_ROWS_MAX;
+    int columns = size.ws_col < FRAME_COLUMNS_MAX ? size.ws_col : FRAME_COLUMNS_MAX;
+    if (rows == state.traits.rows && columns == state.traits.columns) {
+        return false;
+    }
+    resize_term(rows, columns);
+    read_traits(state.traits.colours);
+    show_repaint();
+    return true;
+}
+
+static bool colour_wanted(void)
+{
+    const char *no_color = getenv("NO_COLOR");
+    return no_color == NULL || no_color[0] == '\0';
+}
+
+static void set_modes(void)
+{
+    if (getenv("ESCDELAY") == NULL) {
+        set_escdelay(ESCAPE_MS);
+    }
+    raw(); /* cbreak would leave Ctrl-S freezing the screen */
+    noecho();
+    nonl();
+    keypad(stdscr, TRUE);
+    nodelay(stdscr, TRUE);
+    decode_open();
+}
+
+static enum status start_curses(const char *name)
+{
+    /* They would freeze the size for good. */
+    unsetenv("LINES");
+    unsetenv("COLUMNS");
+    state.screen = newterm(name, stdout, stdin);
+    if (state.screen == NULL) {
+        snprintf(state.reason, sizeof state.reason, "the terminal could not be set up");
+        return STATUS_IO;
+    }
+    set_modes();
+    read_traits(0);
+    read_traits(show_open(state.traits.utf8, colour_wanted()));
+    state.seen = (struct winsize){0};
+    follow_size(); /* it may be more than a frame can hold */
+    return STATUS_OK;
+}
+
+static enum status check_terminal(void)
+{
+    if (!isatty(STDIN_FILENO) || !isatty(STDOUT_FILENO) ||
+        tcgetattr(STDOUT_FILENO, &state.found) != 0) {
+        snprintf(state.reason, sizeof state.reason,
+                 "this needs a terminal: its input and output must not be redirected");
+        return STATUS_IO;
+    }
+    return STATUS_OK;
+}
+
+enum status term_start(const char **ret_reason)
+{
+    const char *name = NULL;
+    if (state.screen != NULL) {
+        return STATUS_OK;
+    }
+    enum status status = check_terminal();
+    if (status == STATUS_OK) {
+        status = choose_name(&name);
+    }
+    if (status == STATUS_OK) {
+        status = signals_open();
+        snprintf(state.reason, sizeof state.reason, "the system allows no more open files");
+    }
+    if (status == STATUS_OK) {
+        state.gone = state.hung_up = state.resumed = false;
+        state.vain = 0;
+        /* After signals_open: curses leaves alone the signals that have handlers. */
+        status = start_curses(name);
+    }
+    if (status != STATUS_OK) {
+        signals_close();
+        *ret_reason = state.reason;
+        return status;
+    }
+    prepare_rescue();
+    return STATUS_OK;
+}
+
+void term_stop(void)
+{
+    if (state.screen == NULL) {
+        return;
+    }
+    curs_set(1);
+    endwin();
+    delscreen(state.screen);
+    state.screen = NULL;
+    signals_close();
+}
+
+struct term_traits term_traits(void)
+{
+    return state.traits;
+}
+
+int term_end_signal(void)
+{
+    return signals_end();
+}
+
+/* Back on the terminal after it was left or taken away: modes, screen, everything. */
+static void take_terminal_again(void)
+{
+    signals_take_continued();
+    refresh();
+    show_repaint();
+    state.resumed = true;
+}
+
+static void suspend(bool whole_group)
+{
+    curs_set(1);
+    endwin();
+    signals_stop_now(whole_group);
+    take_terminal_again();
+}
+
+void term_suspend(void)
+{
+    if (state.screen != NULL) {
+        suspend(true);
+    }
+}
+
+/* What comes before keys. EVENT_NONE: nothing of the kind. */
+static enum event_type urgent(void)
+{
+    if (state.gone || signals_end() != 0) {
+        return EVENT_HANGUP;
+    }
+    if (signals_take_stop()) {
+        suspend(false);
+    } else if (signals_take_continued()) {
+        endwin(); /* a shell may have changed the modes while we were stopped */
+        take_terminal_again();
+    }
+    if (state.resumed) {
+        state.resumed = false;
+        return EVENT_RESUME;
+    }
+    return follow_size() ? EVENT_RESIZE : EVENT_NONE;
+}
+
+static long long now_ms(void)
+{
+    struct timespec now;
+    clock_gettime(CLOCK_MONOTONIC, &now);
+    return (long long)now.tv_sec * 1000 + now.tv_nsec / 1000000;
+}
+
+static int time_left(long long deadline_ms)
+{
+    long long left = deadline_ms - now_ms();
+    return left < 0 ? 0 : left < INT_MAX ? (int)left : INT_MAX;
+}
+
+/* Sleeps until input, a signal or the time; false: the time. A terminal that is gone says
+ * so, or is for ever ready and never has anything. */
+static bool sleep_until_something(int timeout_ms)
+{
+    struct pollfd fds[] = {{.fd = STDIN_FILENO, .events = POLLIN},
+                           {.fd = signals_fd(), .events = POLLIN}};
+    int ready = poll(fds, 2, timeout_ms);
+    if (ready == 0) {
+        return false;
+    }
+    signals_drain();
+    if (ready > 0 && (fds[0].revents & (POLLHUP | POLLERR | POLLNVAL)) != 0) {
+        state.gone = state.hung_up;
+        state.hung_up = true;
+    } else if (ready > 0 && (fds[0].revents & POLLIN) != 0) {
+        state.gone = ++state.vain > VAIN_MAX;
+    }
+    return true;
+}
+
+/* Curses gives up a half-read sequence when a signal breaks off its wait for the rest: an
+ * arrow at the moment of a resize would be Escape and two letters. */
+static bool next_key(uint32_t *ret_key)
+{
+    signals_hold();
+    bool any = decode_next(ret_key);
+    signals_release();
+    return any;
+}
+
+struct event term_wait(int timeout_ms)
+{
+    struct event event = {.type = EVENT_NONE};
+    if (state.screen == NULL) {
+        return (struct event){.type = EVENT_HANGUP};
+    }
+    long long deadline = timeout_ms < 0 ? 0 : now_ms() + timeout_ms;
+    for (;;) {
+        event.type = urgent();
+        if (event.type != EVENT_NONE) {
+            return event;
+        }
+        if (next_key(&event.key)) {
+            state.vain = 0;
+            event.type = EVENT_KEY;
+            return event;
+        }
+        if (!sleep_until_something(timeout_ms < 0 ? -1 : time_left(deadline))) {
+            return event;
+        }
+    }
+}
+
+void term_show(const struct frame *frame)
+{
+    if (state.screen != NULL && !state.gone) {
+        show_frame(frame);
+    }
+}
+
+void term_repaint(void)
+{
+    if (state.screen != NULL) {
+        show_repaint();
+    }
+}

@@ -1,0 +1,70 @@
+/* SPDX-License-Identifier: MIT */
+#include "term/terminfo.h"
+
+#include <stdlib.h>
+#include <unistd.h>
+
+/* Apart from the other files: term.h makes macros of words such as "columns". */
+#include <curses.h>
+#include <term.h>
+
+/* A terminal too new for the descriptions on this machine nearly always does what this
+ * one does; so does one whose TERM got lost on the way. */
+static const char fallback_name[] = "xterm-256color";
+
+/* tputs calls back without a context. */
+static struct {
+    char *bytes;
+    size_t size, length;
+} collected;
+
+/* Asked before anything is sent, so that a refusal leaves the screen alone. */
+static enum status look_up(const char *name)
+{
+    int found = 0;
+    if (setupterm(name, STDOUT_FILENO, &found) != OK) {
+        return STATUS_NOT_FOUND;
+    }
+    enum status status = cursor_address == NULL ? STATUS_DOMAIN : STATUS_OK;
+    del_curterm(cur_term);
+    return status;
+}
+
+enum status terminfo_choose(const char **ret_name)
+{
+    const char *name = getenv("TERM");
+    bool named = name != NULL && name[0] != '\0';
+    enum status status = named ? look_up(name) : STATUS_NOT_FOUND;
+    if (status == STATUS_NOT_FOUND) {
+        name = fallback_name;
+        status = look_up(name);
+    }
+    if (status == STATUS_OK) {
+        *ret_name = name;
+    }
+    return status;
+}
+
+static int collect_byte(int byte)
+{
+    if (collected.length < collected.size) {
+        collected.bytes[collected.length++] = (char)byte;
+    }
+    return byte;
+}
+
+size_t terminfo_rescue(char *out, size_t size)
+{
+    const char *const last = exit_ca_mode != NULL ? exit_ca_mode : clear_screen;
+    const char *const wanted[] = {exit_attribute_mode, orig_pair, cursor_normal, keypad_local,
+                                  last};
+    collected.bytes = out;
+    collected.size = size;
+    collected.length = 0;
+    for (size_t i = 0; i < sizeof wanted / sizeof wanted[0]; i++) {
+        if (wanted[i] != NULL) {
+            tputs(wanted[i], 1, collect_byte);
+        }
+    }
+    return collected.length;
+}

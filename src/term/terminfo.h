@@ -1,0 +1,22 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_TERM_TERMINFO_H
+#define SILLET_TERM_TERMINFO_H
+
+#include <stddef.h>
+
+#include "base/status.h"
+
+/* What the terminal's description says. */
+
+/*
+ * The name to start curses with: TERM where it is known here, else a usual one. Sends
+ * nothing. STATUS_NOT_FOUND: neither is known; STATUS_DOMAIN: TERM cannot address the
+ * cursor.
+ */
+enum status terminfo_choose(const char **ret_name);
+
+/* The bytes that give the terminal back after a crash; curses must be running. Returns
+ * their number, at most `size`. */
+size_t terminfo_rescue(char *out, size_t size);
+
+#endif

@@ -1,0 +1,185 @@
+/* SPDX-License-Identifier: MIT */
+#include "ui/board_view.h"
+
+#include "app/amount.h"
+#include "app/row_state.h"
+#include "base/utf8.h"
+
+struct board_grid board_grid_for(const struct app *app, int columns)
+{
+    struct board_grid grid = {.label = 14, .columns = app->route.columns};
+    const int least_side = columns >= 100 ? 30 : 24;
+
+    grid.cell = (columns - grid.label - least_side) / grid.columns;
+    if (grid.cell < 5)
+        grid.cell = (columns - grid.label - 10) / grid.columns;
+    if (grid.cell > 9)
+        grid.cell = 9;
+    if (grid.cell < 4)
+        grid.cell = 4;
+    grid.side_column = grid.label + grid.cell * grid.columns + 1;
+    grid.side = columns - grid.side_column;
+    return grid;
+}
+
+static enum unit row_unit(const struct app *app, enum board_row row)
+{
+    return field_bare_unit(field_get(route_row_field(row)), &app->units);
+}
+
+static void draw_heading(const struct pen *pen, const struct app *app,
+                         const struct board_grid *grid, int row)
+{
+    const int strings = app->now.setup.board.strings;
+
+    pen_put(pen, row, 1, grid->label - 1, ROLE_LABEL,
+            app->now.setup.nut_method == NUT_HELD_3 ? "held on 3" : "readings");
+    for (int s = strings; s >= 1; s--) {
+        const struct reading_key key = reading_key_string(FIELD_STRING_NOTE, s);
+        const char *note = record_text(&app->record, &key);
+        char memory[32];
+        struct strbuf text = STRBUF(memory);
+
+        strbuf_addf(&text, "%d", s);
+        if (note && grid->cell > 5) {
+            strbuf_add_char(&text, ' ');
+            strbuf_add(&text, note);
+        }
+        pen_put_right(pen, row, grid->label + (strings - s) * grid->cell, grid->cell - 1,
+                      ROLE_LABEL, memory);
+    }
+    pen_put(pen, row, grid->side_column + 1, grid->side - 1, ROLE_LABEL, "wanted");
+}
+
+/* What stands in a cell: the reading as typed, else what is taken or expected in its place. */
+static enum role cell_text(const struct app *app, const struct route_cell *cell,
+                           struct strbuf *out)
+{
+    const struct reading *reading = record_get(&app->record, &cell->key);
+    const enum unit unit = row_unit(app, cell->row);
+    const enum figure_id figure = cell->row == ROW_GAP ? FIGURE_NUT_GAP : FIGURE_ACTION;
+    double value;
+
+    if (reading) {
+        entry_show(reading->text, field_get(cell->key.field), &app->units, out);
+        if (reading->value.state == READING_GOOD)
+            return ROLE_VALUE;
+        strbuf_add_char(out, '!');
+        return ROLE_OFF;
+    }
+    if ((cell->row == ROW_GAP || cell->row == ROW_ACTION) &&
+        app->now.figures.at[figure][cell->string].known == KNOWN_INTERPOLATED) {
+        strbuf_add_char(out, '~');
+        amount_add(out, app->now.figures.at[figure][cell->string].value, unit, false);
+        return ROLE_ASSUMED;
+    }
+    if (app_expected(app, cell, &value)) {
+        strbuf_add_char(out, '(');
+        amount_add(out, value, unit, false);
+        strbuf_add_char(out, ')');
+        return ROLE_DIM;
+    }
+    strbuf_add_char(out, '-');
+    return ROLE_DIM;
+}
+
+/* A typed text that is wider than its cell gives way to its value in the row's unit. */
+static void fit_cell(const struct app *app, const struct route_cell *cell, struct strbuf *text,
+                     int width)
+{
+    double value;
+
+    if (utf8_columns(text->text) <= width || !record_value(&app->record, &cell->key, &value))
+        return;
+    strbuf_clear(text);
+    amount_add(text, value, row_unit(app, cell->row), false);
+}
+
+static void draw_cell(const struct pen *pen, const struct app *app,
+                      const struct board_grid *grid, const struct route_cell *cell, int row)
+{
+    const bool in_hand = app_cell(app) == cell;
+    const int column = grid->label + cell->column * grid->cell;
+    const int width = grid->cell - 1;
+    char memory[300];
+    struct strbuf text = STRBUF(memory);
+    enum role role = cell_text(app, cell, &text);
+
+    fit_cell(app, cell, &text, width);
+    if (in_hand && app->previewing) {
+        strbuf_clear(&text);
+        strbuf_add(&text, app->entry.text);
+        if (utf8_columns(memory) > width) {
+            strbuf_clear(&text);
+            amount_add(&text, app->entry_view.value, row_unit(app, cell->row), false);
+        }
+    }
+    if (in_hand)
+        role = ROLE_CELL;
+    pen_put_right(pen, row, column, width, role, memory);
+    if (!in_hand)
+        return;
+    frame_set_role(pen->frame, row, column, width, ROLE_CELL);
+    pen->frame->cursor_row = row;
+    pen->frame->cursor_column = column + width - 1;
+}
+
+static void draw_label(const struct pen *pen, const struct app *app, enum board_row board_row,
+                       const struct board_grid *grid, int row)
+{
+    static const char *const labels[ROW_COUNT_] = {
+        [ROW_RELIEF] = "relief",
+        [ROW_GAP] = "nut gap",
+        [ROW_ACTION] = "action",
+        [ROW_EXPOSURE] = "exposure",
+    };
+    pen_put(pen, row, 1, grid->label - 5, ROLE_LABEL, labels[board_row]);
+    pen_put_right(pen, row, grid->label - 6, 5, ROLE_DIM, amount_unit(row_unit(app, board_row)));
+}
+
+static void draw_place(const struct pen *pen, const struct app *app,
+                       const struct board_grid *grid, int row)
+{
+    char memory[48];
+    struct strbuf text = STRBUF(memory);
+    const int columns = grid->cell * (grid->columns - 1) - 2;
+
+    if (!app->now.setup.board.has_relief || columns < 9)
+        return;
+    strbuf_addf(&text, "at fret %d", app->now.setup.board.relief_fret);
+    pen_put(pen, row, grid->label + grid->cell + 1, columns, ROLE_DIM, memory);
+}
+
+static void draw_state(const struct pen *pen, const struct app *app, enum board_row board_row,
+                       const struct board_grid *grid, int row)
+{
+    const char *word;
+    struct row_state state;
+    int used;
+
+    row_state_find(app_shown(app), &app->units, board_row, &state);
+    word = row_verdict_word(state.verdict);
+    used = pen_put(pen, row, grid->side_column + 1, grid->side - 1, ROLE_DIM,
+                   board_row == ROW_EXPOSURE && state.target[0] ? "over " : "");
+    pen_put(pen, row, grid->side_column + 1 + used, grid->side - 1 - used, ROLE_VALUE,
+            state.target);
+    pen_put_right(pen, row, grid->side_column, grid->side - 1,
+                  state.verdict == VERDICT_GOOD ? ROLE_GOOD : ROLE_OFF, word);
+}
+
+void board_view_draw(const struct pen *pen, const struct app *app, const struct board_grid *grid,
+                     int row)
+{
+    draw_heading(pen, app, grid, row);
+    for (int board_row = 0; board_row < ROW_COUNT_; board_row++) {
+        const int at = row + 1 + board_row;
+
+        draw_label(pen, app, (enum board_row)board_row, grid, at);
+        if (board_row == ROW_RELIEF)
+            draw_place(pen, app, grid, at);
+        draw_state(pen, app, (enum board_row)board_row, grid, at);
+    }
+    for (int i = 0; i < app->route.count; i++)
+        draw_cell(pen, app, grid, &app->route.cells[i],
+                  row + 1 + (int)app->route.cells[i].row);
+}

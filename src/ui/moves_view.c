@@ -1,0 +1,154 @@
+/* SPDX-License-Identifier: MIT */
+#include "ui/moves_view.h"
+
+struct moves_page {
+    const struct pen *pen;
+    const struct app *app;
+    const struct board_grid *grid;
+    int row, end;
+    bool then, cautions; /* whether there is room for these lines */
+};
+
+static bool is_due(const struct move_line *line)
+{
+    return line->state == MOVE_DUE || line->state == MOVE_WITHIN;
+}
+
+static const char *state_words(const struct move_line *line)
+{
+    switch (line->state) {
+    case MOVE_UNKNOWN:
+        return "not known yet: readings or targets are missing";
+    case MOVE_NOT_DUE:
+        return "on target, leave it";
+    case MOVE_WITHIN:
+        return "within measuring error";
+    case MOVE_DUE:
+        break;
+    }
+    return "";
+}
+
+static enum role line_role(const struct moves_page *page, const struct move_line *line)
+{
+    if (page->app->previewing)
+        return ROLE_PREVIEW;
+    switch (line->state) {
+    case MOVE_DUE:
+        return ROLE_OFF;
+    case MOVE_NOT_DUE:
+        return ROLE_GOOD;
+    case MOVE_WITHIN:
+        return ROLE_ASSUMED;
+    case MOVE_UNKNOWN:
+        break;
+    }
+    return ROLE_DIM;
+}
+
+static void draw_strings(const struct moves_page *page, const struct move_line *line)
+{
+    const int strings = app_shown(page->app)->setup.board.strings;
+
+    for (int s = strings; s >= 1; s--)
+        pen_put_right(page->pen, page->row,
+                      page->grid->label + (strings - s) * page->grid->cell,
+                      page->grid->cell - 1, line_role(page, line), line->string[s]);
+}
+
+static void draw_amounts(const struct moves_page *page, const struct move_line *line, int number)
+{
+    const struct board_grid *grid = page->grid;
+    char memory[32];
+    struct strbuf title = STRBUF(memory);
+    const int wide = page->pen->frame->columns - grid->label;
+
+    strbuf_addf(&title, "%d %s", number, line->title);
+    pen_put(page->pen, page->row, 1, grid->label - 2, ROLE_LABEL, memory);
+    if (!is_due(line)) {
+        pen_put(page->pen, page->row, grid->label + 1, wide, line_role(page, line),
+                state_words(line));
+        return;
+    }
+    if (line->by_string) {
+        draw_strings(page, line);
+        pen_put(page->pen, page->row, grid->side_column + 1, grid->side - 1,
+                line_role(page, line), line->amount);
+        return;
+    }
+    pen_put(page->pen, page->row, grid->label + 1, wide, line_role(page, line), line->amount);
+}
+
+static void draw_then(const struct moves_page *page, const struct move_line *line)
+{
+    const int column = page->grid->label + 1;
+    const int wide = page->pen->frame->columns - column;
+    int used = 0;
+
+    if (line->state == MOVE_WITHIN)
+        used = pen_put(page->pen, page->row, column, wide, ROLE_ASSUMED,
+                       "within measuring error; ");
+    used += pen_put(page->pen, page->row, column + used, wide - used, ROLE_DIM, "then ");
+    pen_put(page->pen, page->row, column + used, wide - used, ROLE_VALUE, line->then);
+}
+
+static void draw_move(struct moves_page *page, const struct move_line *line, int number)
+{
+    if (page->row >= page->end)
+        return;
+    draw_amounts(page, line, number);
+    page->row++;
+    if (!is_due(line))
+        return;
+    if (page->then && page->row < page->end) {
+        draw_then(page, line);
+        page->row++;
+    }
+    if (page->cautions && page->row < page->end && line->caution[0]) {
+        pen_put(page->pen, page->row, page->grid->label + 1,
+                page->pen->frame->columns - page->grid->label, ROLE_CAUTION, line->caution);
+        page->row++;
+    }
+}
+
+static int due_count(const struct move_list *moves)
+{
+    int count = 0;
+
+    for (int i = 0; i < moves->count; i++)
+        count += is_due(&moves->lines[i]);
+    return count;
+}
+
+void moves_view_draw(const struct pen *pen, const struct app *app, const struct board_grid *grid,
+                     int row, int rows)
+{
+    const struct move_list *moves = &app->moves;
+    const int due = due_count(moves), needed = 1 + moves->count + due;
+    struct moves_page page = {.pen = pen,
+                              .app = app,
+                              .grid = grid,
+                              .row = row + 1,
+                              .end = row + rows,
+                              .then = rows >= needed,
+                              .cautions = rows >= needed + due};
+    /* With too little room for every line, the first due move still says what to expect. */
+    int spare = rows - 1 - moves->count;
+
+    pen_rule(pen, row, 0, pen->frame->columns);
+    pen_put(pen, row, 1, 40, ROLE_LABEL,
+            app->previewing ? " moves if this is taken " : " next moves ");
+    for (int i = 0; i < moves->count; i++) {
+        if (!page.cautions)
+            page.then = is_due(&moves->lines[i]) && spare-- > 0;
+        draw_move(&page, &moves->lines[i], i + 1);
+    }
+}
+
+const char *moves_view_caution(const struct app *app)
+{
+    for (int i = 0; i < app->moves.count; i++)
+        if (app->moves.lines[i].state == MOVE_DUE && app->moves.lines[i].caution[0])
+            return app->moves.lines[i].caution;
+    return "";
+}

@@ -1,0 +1,210 @@
+/* SPDX-License-Identifier: MIT */
+#include "ui/ui.h"
+
+#include <string.h>
+
+#include "base/utf8.h"
+#include "ui/bench_view.h"
+#include "ui/moves_view.h"
+#include "ui/overlay_view.h"
+
+static const char *text_or(const struct app *app, struct reading_key key, const char *otherwise)
+{
+    const char *text = record_text(&app->record, &key);
+
+    return text ? text : otherwise;
+}
+
+/* "visit 2, 2026-03-02 - pass 1 of 3 - as found" */
+static void add_place(const struct app *app, struct strbuf *out)
+{
+    const char *date = text_or(app, reading_key_visit(FIELD_VISIT_DATE, app->visit), "today");
+    const char *label =
+        text_or(app, reading_key_pass(FIELD_PASS_LABEL, app->visit, app->pass), "");
+
+    strbuf_addf(out, "visit %d, ", app->visit);
+    strbuf_add(out, date);
+    strbuf_addf(out, " \xC2\xB7 pass %d of %d", app->pass, app_last_pass(app));
+    if (label[0]) {
+        strbuf_add(out, " \xC2\xB7 ");
+        strbuf_add(out, label);
+    }
+}
+
+static void add_climate(const struct app *app, struct strbuf *out)
+{
+    const char *humidity = text_or(app, reading_key_visit(FIELD_HUMIDITY, app->visit), "");
+    const char *temperature = text_or(app, reading_key_visit(FIELD_TEMPERATURE, app->visit), "");
+
+    if (humidity[0]) {
+        strbuf_add(out, humidity);
+        strbuf_add(out, humidity[strlen(humidity) - 1] == '%' ? "" : " %");
+    }
+    if (temperature[0]) {
+        strbuf_add(out, humidity[0] ? "  " : "");
+        strbuf_add(out, temperature);
+    }
+}
+
+static void draw_title(const struct pen *pen, const struct app *app)
+{
+    const int columns = pen->frame->columns;
+    char place_memory[160], climate_memory[64];
+    struct strbuf place = STRBUF(place_memory), climate = STRBUF(climate_memory);
+    int climate_width, place_width;
+
+    add_place(app, &place);
+    add_climate(app, &climate);
+    frame_set_role(pen->frame, 0, 0, columns, ROLE_TITLE);
+    climate_width = utf8_columns(climate_memory);
+    place_width = utf8_columns(place_memory);
+    pen_put_right(pen, 0, 0, columns - 1, ROLE_TITLE, climate_memory);
+    /* The name takes what is left; where that is little, the place gives way to it. */
+    int at = columns - 2 - climate_width - 2 - place_width;
+    if (at < 18)
+        at = 18;
+    pen_put(pen, 0, at, columns - 3 - climate_width - at, ROLE_TITLE, place_memory);
+    pen_put(pen, 0, 1, at - 2, ROLE_TITLE,
+            text_or(app, reading_key_one(FIELD_NAME), "unnamed instrument"));
+}
+
+static void draw_strip(const struct pen *pen, const struct app *app)
+{
+    char memory[48];
+    struct strbuf kept = STRBUF(memory);
+
+    pen_put(pen, 1, 1, 8, ROLE_TAB_NOW, "[Bench]");
+    switch (app->keeping) {
+    case KEEPING_AS_FILED:
+        strbuf_add(&kept, "as filed");
+        break;
+    case KEEPING_KEPT:
+        strbuf_add(&kept, "kept ");
+        strbuf_add(&kept, app->kept_at);
+        break;
+    case KEEPING_FAILED:
+        strbuf_add(&kept, "NOT KEPT since ");
+        strbuf_add(&kept, app->kept_at);
+        break;
+    case KEEPING_READ_ONLY:
+        strbuf_add(&kept, "reading only");
+        break;
+    }
+    strbuf_add(&kept, app->metric ? "  metric" : "  inch");
+    pen_put_right(pen, 1, 0, pen->frame->columns - 1,
+                  app->keeping == KEEPING_FAILED ? ROLE_CAUTION : ROLE_DIM, memory);
+}
+
+/* What the entry line asks for. */
+static void add_prompt(const struct app *app, struct strbuf *out)
+{
+    const struct route_cell *cell = app_cell(app);
+    const struct board *board = &app->now.setup.board;
+
+    if (!cell) {
+        strbuf_add(out, "pass done? Enter begins the next one, Backspace goes back");
+        return;
+    }
+    strbuf_add(out, field_get(cell->key.field)->label);
+    if (cell->row == ROW_GAP || cell->row == ROW_ACTION)
+        strbuf_addf(out, ", string %d", cell->string);
+    if (cell->row == ROW_RELIEF && board->has_relief)
+        strbuf_addf(out, " at fret %d", board->relief_fret);
+    if (cell->row == ROW_ACTION && board->action_fret > 0)
+        strbuf_addf(out, " at fret %d", board->action_fret);
+    strbuf_add(out, " >");
+}
+
+static void draw_entry(const struct pen *pen, const struct app *app, int row)
+{
+    const int columns = pen->frame->columns;
+    char memory[128];
+    struct strbuf prompt = STRBUF(memory);
+    int column = 2;
+
+    add_prompt(app, &prompt);
+    column += pen_put(pen, row, 1, columns - 2, ROLE_LABEL, memory);
+    if (!app_cell(app)) {
+        pen->frame->cursor_row = row;
+        pen->frame->cursor_column = 1;
+        return;
+    }
+    column += pen_put(pen, row, column, columns - column, ROLE_ENTRY, app->entry.text);
+    if (!app->entry_view.empty) {
+        pen->frame->cursor_row = row;
+        pen->frame->cursor_column = column < columns ? column : columns - 1;
+    }
+    column += 2;
+    if (app->entry_view.empty)
+        pen_put(pen, row, column, columns - column - 1, ROLE_DIM,
+                field_get(app_cell(app)->key.field)->help);
+    else
+        pen_put(pen, row, column, columns - column - 1,
+                app->entry_view.good && !app->entry_view.unusual ? ROLE_PREVIEW : ROLE_ASSUMED,
+                app->entry_view.words);
+}
+
+static void draw_keys(const struct pen *pen, int row)
+{
+    int column = 1;
+
+    for (int id = 0; id < COMMAND_COUNT_; id++) {
+        const struct command *command = command_get((enum command_id)id);
+        char memory[24];
+        struct strbuf key = STRBUF(memory);
+
+        if (command->hint[0] == '\0')
+            continue;
+        command_key_name(command->key, &key);
+        column += pen_put(pen, row, column, 12, ROLE_KEY, memory) + 1;
+        column += pen_put(pen, row, column, 16, ROLE_DIM, command->hint) + 2;
+    }
+}
+
+/* A message, else what to mind at the next move. */
+static void draw_message(const struct pen *pen, const struct app *app, int row)
+{
+    const int width = pen->frame->columns - 2;
+    const bool message = app->tone != TONE_NONE;
+    const char *text = message ? app->message : moves_view_caution(app);
+    const enum role role = message && app->tone == TONE_NOTE ? ROLE_TEXT : ROLE_CAUTION;
+
+    if (message) {
+        pen_put(pen, row, 1, width, role, text);
+        return;
+    }
+    if (text[0]) {
+        const int used = pen_put(pen, row, 1, width, ROLE_CAUTION, "mind: ");
+        pen_put(pen, row, 1 + used, width - used, role, text);
+    }
+}
+
+static void draw_too_small(const struct pen *pen)
+{
+    const struct frame *frame = pen->frame;
+
+    pen_put(pen, frame->rows / 2, 0, frame->columns, ROLE_TEXT, "needs 80x24; nothing is lost");
+}
+
+void ui_compose(const struct app *app, bool utf8, struct frame *frame)
+{
+    const struct pen pen = {.frame = frame, .utf8 = utf8};
+    const int rows = frame->rows;
+
+    frame_clear(frame);
+    if (rows < UI_ROWS_MIN || frame->columns < UI_COLUMNS_MIN) {
+        draw_too_small(&pen);
+        return;
+    }
+    draw_title(&pen, app);
+    draw_strip(&pen, app);
+    if (app->overlay != OVERLAY_NONE) {
+        overlay_view_draw(&pen, app, 3, rows - 5);
+        pen_put(&pen, rows - 1, 1, frame->columns - 2, ROLE_DIM, "any other key closes this");
+        return;
+    }
+    bench_view_draw(&pen, app, 2, rows - 5);
+    draw_message(&pen, app, rows - 3);
+    draw_entry(&pen, app, rows - 2);
+    draw_keys(&pen, rows - 1);
+}

@@ -1,0 +1,29 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_TESTS_BUILD_RECORD_H
+#define SILLET_TESTS_BUILD_RECORD_H
+
+#include "model/record.h"
+
+/*
+ * Records for tests, written the way a profile is but one reading a line: section, blank,
+ * key, " = ", value; blank lines are skipped. A line that names no field, or whose value
+ * is refused, fails the test.
+ */
+
+/* A new record with these lines. The caller ends it with record_done. */
+void build_record(struct record *ret_record, const char *lines);
+
+/* Adds lines to a record, replacing readings that are there. */
+void build_record_add(struct record *record, const char *lines);
+
+/* Adds one reading under a key, its value in mm. */
+void build_record_put_mm(struct record *record, struct reading_key key, double value_mm);
+
+/* Takes "section key" out; fails the test when it is not there. */
+void build_record_drop(struct record *record, const char *line);
+
+/* A six-string of 24.9 in with 19 frets in its first pass, every set-up reading and target
+ * there: relief, nut gap and action high, enough saddle. Screw bridge. */
+extern const char build_record_full[];
+
+#endif

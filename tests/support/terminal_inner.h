@@ -1,0 +1,39 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_TESTS_TERMINAL_INNER_H
+#define SILLET_TESTS_TERMINAL_INNER_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <sys/types.h>
+#include <termios.h>
+
+#include <vterm.h>
+
+#include "terminal.h"
+
+/* Shared by terminal.c (the program and the line) and terminal_screen.c (the picture). */
+
+enum { TERMINAL_ROW_BYTES = 8192 };
+
+struct terminal {
+    int master;
+    int slave; /* kept open, so that what a dead program said can still be read */
+    pid_t pid;
+    bool ended;
+    int status;
+    VTerm *vterm;
+    VTermScreen *screen;
+    int rows, columns;
+    bool cursor_visible, alternate;
+    size_t bytes;
+    struct termios found;
+    char home[256];
+    bool own_home;
+    char term[64];
+    char row[TERMINAL_ROW_BYTES];
+};
+
+/* An empty screen of the terminal's size; vterm_free(terminal->vterm) ends it. */
+void terminal_screen_open(struct terminal *terminal);
+
+#endif
