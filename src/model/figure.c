@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/figure.h"
 
+#include <math.h>
 #include <stddef.h>
 
 #define FIGURE(id, section_, per_, name_, unit_, factor_, printed_u_, label_, formula_, source_)   \
@@ -49,7 +50,10 @@ void figure_key(enum figure_id id, bool uncertainty, struct strbuf *out)
 void figures_set(struct figures *figures, enum figure_id id, int string, double value,
                  enum known known)
 {
-    figures->at[id][string] = (struct figure){.value = value, .u = 0, .known = known};
+    if (!isfinite(value))
+        known = KNOWN_ABSENT;
+    figures->at[id][string] =
+        (struct figure){.value = known == KNOWN_ABSENT ? 0 : value, .u = 0, .known = known};
 }
 
 bool figures_get(const struct figures *figures, enum figure_id id, int string, double *ret_value)

@@ -63,8 +63,9 @@ const char *figure_section_name(enum figure_section section);
 /* Spells the printed key, with "_u" before the unit when `uncertainty` is set. */
 void figure_key(enum figure_id id, bool uncertainty, struct strbuf *out);
 
-/* Sets and gets one; string 0 for the figures that there is one of. figures_get returns
- * false, *ret_value untouched, when it is absent. */
+/* Sets and gets one; string 0 for the figures that there is one of. A value that is not
+ * finite makes the figure absent. figures_get returns false, *ret_value untouched, when
+ * it is absent. */
 void figures_set(struct figures *figures, enum figure_id id, int string, double value,
                  enum known known);
 bool figures_get(const struct figures *figures, enum figure_id id, int string,

@@ -57,6 +57,13 @@ static double line_gap(const struct string_state *state)
     return line_mm(state, state->x1) - state->z1;
 }
 
+static struct string_line as_line(double nut_mm, double saddle_mm)
+{
+    return (struct string_line){.known = isfinite(nut_mm) && isfinite(saddle_mm),
+                                .nut_mm = nut_mm,
+                                .saddle_mm = saddle_mm};
+}
+
 /* The saddle height that puts the string through the given action. */
 static double saddle_for_action(const struct string_state *state, double action_mm)
 {
@@ -81,13 +88,24 @@ static void solve_curve(struct solution *solution)
     if (!solution->setup->relief_target_mm.given)
         return;
     const double target = solution->setup->relief_target_mm.value;
-    lines->has_after = true;
     lines->curve_after = lines->curve_now;
     solution->choice.rod = solution->held
                                ? solution->held->rod
                                : fabs(relief - target) > solution->setup->relief_tolerance_mm;
     if (solution->choice.rod)
         lines->curve_after.kappa_per_mm = neck_curve_kappa_for(board, target);
+    lines->has_after = isfinite(lines->curve_after.kappa_per_mm);
+}
+
+/* A string with a length to sound, and heights that are numbers: what a reading beyond all
+ * measure leads to is absent, not wrong. */
+static bool is_sound(const struct solution *solution, const struct string_state *state)
+{
+    const struct board *board = solution->board;
+
+    return state->contact > board->station_mm[state->string][board->frets] &&
+           isfinite(state->nut_mm) && isfinite(state->saddle_mm) &&
+           isfinite(line_gap(state)) && isfinite(line_action(state));
 }
 
 /* Where the string lies now, from nut gap and action. */
@@ -111,7 +129,7 @@ static bool find_line(struct solution *solution, struct string_state *state, dou
         state->nut_mm = (gap_mm + state->z1 - z3 * q) / (1 - q);
     }
     state->saddle_mm = state->nut_mm + (uk - state->nut_mm) * state->contact / state->xk;
-    return true;
+    return is_sound(solution, state);
 }
 
 static struct string_state begin_string(const struct solution *solution, int string)
@@ -186,8 +204,7 @@ static void move_saddle(struct solution *solution, struct string_state *state, d
     const double aim = saddle_for_action(state, action_mm);
     double change = 0;
 
-    solution->lines.aim[s] =
-        (struct string_line){.known = true, .nut_mm = state->nut_mm, .saddle_mm = aim};
+    solution->lines.aim[s] = as_line(state->nut_mm, aim);
     solution->choice.saddle[s] =
         solution->held
             ? solution->held->saddle[s]
@@ -211,10 +228,12 @@ static void solve_string(struct solution *solution, int string, double gap_mm, d
         put(solution, FIGURE_NUT_GAP, string, line_gap(&state));
     put(solution, FIGURE_NUT_HEIGHT, string, state.nut_mm);
     put(solution, FIGURE_SADDLE_HEIGHT, string, state.saddle_mm);
-    solution->lines.now[string] = (struct string_line){true, state.nut_mm, state.saddle_mm};
+    solution->lines.now[string] = as_line(state.nut_mm, state.saddle_mm);
     if (!solution->lines.has_after)
         return;
     move_rod(solution, &state);
+    if (!is_sound(solution, &state))
+        return;
     if (!setup_target_at(&setup->action_target_bass_mm, &setup->action_target_treble_mm, strings,
                          string, &action_target))
         return;
@@ -224,7 +243,7 @@ static void solve_string(struct solution *solution, int string, double gap_mm, d
         return;
     move_slot(solution, &state, action_target, gap_target);
     move_saddle(solution, &state, action_target);
-    solution->lines.after[string] = (struct string_line){true, state.nut_mm, state.saddle_mm};
+    solution->lines.after[string] = as_line(state.nut_mm, state.saddle_mm);
 }
 
 static void solve_strings(struct solution *solution)

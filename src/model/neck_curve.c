@@ -1,12 +1,23 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/neck_curve.h"
 
+#include <math.h>
 #include <string.h>
 
 /* The gap under the chord at unit curvature: the curve sags where the crowns lie low. */
 static double unit_gap(const struct board *board, int fret)
 {
     return -board->bend[LANE_MIDDLE][fret];
+}
+
+static bool reliefs_are_sound(const struct setup *setup)
+{
+    if (setup->relief_count > RELIEFS_MAX || !isfinite(setup->fall_away_mm.value))
+        return false;
+    for (int i = 0; i < setup->relief_count; i++)
+        if (setup->relief[i].fret < 0 || setup->relief[i].fret > setup->board.frets)
+            return false;
+    return true;
 }
 
 enum status neck_curve_fit(const struct setup *setup, struct neck_curve *ret_curve)
@@ -16,7 +27,9 @@ enum status neck_curve_fit(const struct setup *setup, struct neck_curve *ret_cur
 
     if (!setup->has_board || !setup->board.has_relief)
         return STATUS_DOMAIN;
-    if (setup->relief_count == 0)
+    if (!reliefs_are_sound(setup))
+        return STATUS_DOMAIN;
+    if (setup->relief_count <= 0)
         return STATUS_ABSENT;
     for (int i = 0; i < setup->relief_count; i++) {
         const double rho = unit_gap(&setup->board, setup->relief[i].fret);
@@ -27,6 +40,8 @@ enum status neck_curve_fit(const struct setup *setup, struct neck_curve *ret_cur
     if (!(square > 0))
         return STATUS_DOMAIN;
     curve.kappa_per_mm = product / square;
+    if (!isfinite(curve.kappa_per_mm))
+        return STATUS_DOMAIN;
     memcpy(curve.offset_mm, setup->spot_mm, sizeof curve.offset_mm);
     for (int i = 0; i < setup->relief_count; i++) {
         const int fret = setup->relief[i].fret;

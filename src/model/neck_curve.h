@@ -18,7 +18,8 @@ struct neck_curve {
 /*
  * Fits the curvature to the relief readings: kappa = sum(r rho) / sum(rho^2), rho the gap
  * under the chord at unit curvature; what is left over becomes the crown's offset.
- * STATUS_ABSENT without a relief reading, STATUS_DOMAIN where the board cannot bend.
+ * STATUS_ABSENT without a relief reading, STATUS_DOMAIN where the board cannot bend or a
+ * reading is no number.
  */
 enum status neck_curve_fit(const struct setup *setup, struct neck_curve *ret_curve);
 

@@ -77,6 +77,8 @@ enum reset_verdict reset_verdict(const struct setup *setup, const struct figures
     if (!figures_get(figures, FIGURE_EXPOSURE_BASS_AFTER, 0, &bass) ||
         !figures_get(figures, FIGURE_EXPOSURE_TREBLE_AFTER, 0, &treble))
         return RESET_UNKNOWN;
+    if (isnan(setup->exposure_min_mm))
+        return RESET_UNKNOWN;
     if (bass >= setup->exposure_min_mm && treble >= setup->exposure_min_mm)
         return RESET_SADDLE;
     return RESET_NECK;

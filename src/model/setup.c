@@ -216,6 +216,14 @@ bool setup_fill_strings(const struct entered *read, int strings, double *ret_val
     return true;
 }
 
+static bool give_finite(double value, double *ret_value)
+{
+    if (!isfinite(value))
+        return false;
+    *ret_value = value;
+    return true;
+}
+
 bool setup_target_at(const struct entered *bass, const struct entered *treble, int strings,
                      int string, double *ret_value)
 {
@@ -224,13 +232,11 @@ bool setup_target_at(const struct entered *bass, const struct entered *treble, i
 
     if (strings == 1 && !treble->given)
         own = bass;
-    if ((string == 1 || string == strings) && own->given) {
-        *ret_value = own->value;
-        return true;
-    }
+    if ((string == 1 || string == strings) && own->given)
+        return give_finite(own->value, ret_value);
     if (!bass->given || !treble->given || strings == 1)
         return false;
-    *ret_value = treble->value +
-                 (bass->value - treble->value) * (string - 1) / (strings - 1);
-    return true;
+    return give_finite(treble->value +
+                           (bass->value - treble->value) * (string - 1) / (strings - 1),
+                       ret_value);
 }

@@ -80,7 +80,8 @@ bool setup_fill_strings(const struct entered *read, int strings, double *ret_val
                         enum known *ret_known);
 
 /* A target given for the outer two strings, at `string`: an outer string's own, between
- * them by string number, for which both are needed. With one string either is enough. */
+ * them by string number, for which both are needed. With one string either is enough.
+ * False where one that is needed is absent, or is no number. */
 bool setup_target_at(const struct entered *bass, const struct entered *treble, int strings,
                      int string, double *ret_value);
 

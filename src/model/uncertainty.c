@@ -79,6 +79,21 @@ static bool is_setup_figure(int id)
     return id <= FIGURE_SADDLE_CHANGE || (id >= FIGURE_SADDLE_TURNS && id <= FIGURE_TONGUE_WEDGE);
 }
 
+/* Adds the square of one reading's part to the sum kept in u. */
+static void add_part(struct figure *figure, const struct figure *low, const struct figure *high,
+                     double share)
+{
+    if (figure->known == KNOWN_ABSENT)
+        return;
+    /* A reading that takes the figure away within its own step leaves it open. */
+    if (low->known == KNOWN_ABSENT || high->known == KNOWN_ABSENT) {
+        figure->u = (double)INFINITY;
+        return;
+    }
+    const double part = (high->value - low->value) * share;
+    figure->u += part * part;
+}
+
 void uncertainty_solve(const struct setup *setup, const struct move_choice *choice,
                        struct figures *figures)
 {
@@ -97,25 +112,18 @@ void uncertainty_solve(const struct setup *setup, const struct move_choice *choi
         double *reading = uncertainty_reading(&moved, i, &step);
         const double middle = *reading, delta = share * step;
 
-        if (!(step > 0))
+        if (!(delta > 0) || !isfinite(delta))
             continue;
         *reading = middle - delta;
         solve_held(&moved, choice, &low);
         *reading = middle + delta;
         solve_held(&moved, choice, &high);
         *reading = middle;
-        for (int id = 0; id < FIGURE_COUNT_; id++) {
-            if (!is_setup_figure(id))
-                continue;
-            for (int s = 0; s <= setup->board.strings; s++) {
-                if (figures->at[id][s].known == KNOWN_ABSENT)
-                    continue;
-                const double slope =
-                    (high.at[id][s].value - low.at[id][s].value) / (2 * delta);
-                const double part = slope * uncertainty_of_step(step);
-                figures->at[id][s].u += part * part;
-            }
-        }
+        for (int id = 0; id < FIGURE_COUNT_; id++)
+            if (is_setup_figure(id))
+                for (int s = 0; s <= setup->board.strings; s++)
+                    add_part(&figures->at[id][s], &low.at[id][s], &high.at[id][s],
+                             uncertainty_of_step(step) / (2 * delta));
     }
     for (int id = 0; id < FIGURE_COUNT_; id++)
         if (is_setup_figure(id))

@@ -1,0 +1,158 @@
+# SPDX-License-Identifier: MIT
+# shellcheck shell=sh disable=SC2034,SC2154 # the sourcing scripts set and read these
+# What sillet needs of a machine: whether it is there, what it is called, how to get it.
+# Sourced by share/start and tests/run, which set $log, the file that takes the long output.
+# A need goes by the name of its Debian package.
+
+build_needs='gcc libc6-dev ninja-build meson pkg-config libncurses-dev libiniparser-dev'
+test_needs='libcmocka-dev libvterm-dev libgsl-dev'
+own_copy='run this in a copy of the tree that is yours'
+
+say() {
+    printf '%s\n' "$*"
+}
+
+die() {
+    printf 'sillet: %s\n' "$*" >&2
+    exit 1
+}
+
+# open_log: $log is there and empty, or the run ends.
+open_log() {
+    mkdir -p "${log%/*}" 2>/dev/null || die "cannot make ${log%/*}: $own_copy"
+    (: >"$log") 2>/dev/null || die "cannot write $log: $own_copy"
+}
+
+# step WORDS COMMAND...: says WORDS, runs COMMAND into $log, shows the end of $log if it fails.
+step() {
+    say "$1"
+    printf '\n== %s\n' "$1" >>"$log"
+    shift
+    "$@" >>"$log" 2>&1 </dev/null && return 0
+    printf 'sillet: that failed; the last lines of %s:\n' "$log" >&2
+    tail -n 30 "$log" >&2
+    return 1
+}
+
+# c_links HEADER FLAG...: a program that includes HEADER compiles and links.
+# shellcheck disable=SC2086 # CC may hold more than one word
+c_links() {
+    header=$1
+    shift
+    printf '#include <%s>\nint main(void) { return 0; }\n' "$header" |
+        ${CC:-cc} -x c - -o /dev/null "$@"
+}
+
+meson_is_new_enough() {
+    case $(meson --version) in
+        '' | 0.*) return 1 ;;
+    esac
+}
+
+# shellcheck disable=SC2086 # CC may hold more than one word
+need_is_met() {
+    case $1 in
+        gcc) ${CC:-cc} --version ;;
+        libc6-dev) c_links stdio.h ;;
+        ninja-build) command -v ninja || command -v ninja-build || command -v samu ;;
+        meson) meson_is_new_enough ;;
+        pkg-config) pkg-config --version ;;
+        libncurses-dev) pkg-config --exists ncursesw ;;
+        libiniparser-dev) c_links iniparser/iniparser.h -liniparser ;;
+        libcmocka-dev) pkg-config --exists cmocka ;;
+        libvterm-dev) pkg-config --exists vterm ;;
+        libgsl-dev) pkg-config --exists gsl ;;
+        *) command -v "$1" ;;
+    esac >/dev/null 2>&1 </dev/null
+}
+
+# What a need is called where Debian's package names mean nothing.
+need_words() {
+    case $1 in
+        gcc) say "a C11 compiler (${CC:-cc})" ;;
+        libc6-dev) say "the C library's headers" ;;
+        ninja-build) say 'ninja' ;;
+        meson) say 'meson 1.0 or newer' ;;
+        libncurses-dev) say 'ncursesw with its headers' ;;
+        libiniparser-dev) say 'iniparser with its headers (iniparser/iniparser.h)' ;;
+        libcmocka-dev) say 'cmocka with its headers' ;;
+        libvterm-dev) say 'libvterm with its headers' ;;
+        libgsl-dev) say 'the GNU Scientific Library with its headers' ;;
+        *) say "$1" ;;
+    esac
+}
+
+unmet_needs() {
+    for need in "$@"; do
+        need_is_met "$need" || printf ' %s' "$need"
+    done
+}
+
+say_unmet() {
+    for need in "$@"; do
+        printf '  %s\n' "$(need_words "$need")"
+    done >&2
+}
+
+# SILLET_OS_RELEASE lets a test play another system.
+on_debian_family() {
+    os_release=${SILLET_OS_RELEASE:-/etc/os-release}
+    [ -r "$os_release" ] || return 1
+    # shellcheck disable=SC1090
+    family=$(. "$os_release" && printf ' %s %s ' "${ID:-}" "${ID_LIKE:-}")
+    case $family in
+        *' debian '* | *' ubuntu '*) command -v apt-get >/dev/null ;;
+        *) return 1 ;;
+    esac
+}
+
+as_root() {
+    # A root shell opened from a user's may lack the folders dpkg looks in.
+    set -- env DEBIAN_FRONTEND=noninteractive PATH="$PATH:/usr/sbin:/sbin" "$@"
+    if [ "$(id -u)" -eq 0 ]; then
+        "$@"
+    elif [ -n "${CI:-}" ]; then
+        sudo -n "$@"
+    else
+        sudo "$@"
+    fi
+}
+
+apt_get() {
+    as_root apt-get -o DPkg::Lock::Timeout=120 "$@"
+}
+
+apt_install() {
+    if [ "$(id -u)" -ne 0 ] && ! command -v sudo >/dev/null; then
+        printf 'sillet: something is missing, and only root can install it. As root, run:\n' >&2
+        printf '  apt-get update && apt-get install %s\n' "$*" >&2
+        return 1
+    fi
+    # Lists that cannot be fetched again may still do, so only the install decides.
+    if [ -z "${apt_lists_are_fresh:-}" ]; then
+        step 'Fetching the package lists' apt_get update || :
+        apt_lists_are_fresh=yes
+    fi
+    step "Installing $*" apt_get install -y --no-install-recommends "$@" && return 0
+    printf 'sillet: could not install what is missing. By hand, as root:\n' >&2
+    printf '  apt-get update && apt-get install %s\n' "$*" >&2
+    return 1
+}
+
+# meet_needs NEED...: installs those that are missing, where that is possible; says what is left.
+# shellcheck disable=SC2046,SC2086 # needs hold no blanks
+meet_needs() {
+    unmet=$(unmet_needs "$@")
+    [ -n "$unmet" ] || return 0
+    if on_debian_family; then
+        apt_install $unmet || return 1
+        unmet=$(unmet_needs "$@")
+        [ -n "$unmet" ] || return 0
+        printf 'sillet: installed, but this is still missing:\n' >&2
+    else
+        printf 'sillet: packages install by themselves only on Debian and its relatives.\n' >&2
+        printf 'Please install these, then run the same command again:\n' >&2
+    fi
+    say_unmet $unmet
+    return 1
+}

@@ -1,0 +1,206 @@
+/* SPDX-License-Identifier: MIT */
+#include "published.h"
+
+#include <math.h>
+
+#include "model/board.h"
+#include "model/intonation.h"
+#include "model/pitch.h"
+#include "model/tension.h"
+
+#define PI         3.14159265358979323846
+#define INCH_MM    25.4
+#define KSI_IN_MPA 6.894757293168361
+
+static enum status run_frequency(struct published_case *c, struct published_answers *answers)
+{
+    double a4_hz = published_number(c, "a4", "Hz");
+    int semitone;
+    double hz;
+    enum status status = pitch_parse(published_text(c, "note"), &semitone);
+
+    if (status == STATUS_OK)
+        status = pitch_frequency(semitone, a4_hz, &hz);
+    if (status == STATUS_OK)
+        published_answer(answers, "frequency", hz, "Hz");
+    return status;
+}
+
+/* Neighbouring frets: the ratio of the lengths that sound, and the share that a fret takes
+ * off the length before it, as the old rule's divisor. */
+static enum status run_fret_rule(struct published_case *c, struct published_answers *answers)
+{
+    double scale = published_number(c, "scale", "mm");
+    int fret = (int)published_number(c, "fret", "");
+    double before = scale - board_station_mm(scale, fret - 1);
+    double after = scale - board_station_mm(scale, fret);
+
+    published_answer(answers, "ratio", before / after, "");
+    published_answer(answers, "divisor", before / (before - after), "");
+    published_answer(answers, "sounding", after, "mm");
+    return STATUS_OK;
+}
+
+static enum status run_wire_strength(struct published_case *c, struct published_answers *answers)
+{
+    double diameter = published_number(c, "diameter", "in") * INCH_MM;
+    double strength;
+    enum status status = tension_wire_strength(diameter, &strength);
+
+    if (status != STATUS_OK)
+        return status;
+    published_answer(answers, "strength", strength / KSI_IN_MPA, "ksi");
+    published_answer(answers, "break", strength * PI * diameter * diameter / 4, "N");
+    return STATUS_OK;
+}
+
+static enum status run_stiffness_factor(struct published_case *c, struct published_answers *answers)
+{
+    double factor;
+    enum status status = intonation_stiffness_factor(
+        published_number(c, "b", ""), published_number(c, "clamped-ends", ""), &factor);
+
+    if (status == STATUS_OK)
+        published_answer(answers, "factor", factor, "");
+    return status;
+}
+
+/* How far a partial of a hinged wire stands over the whole-number series. */
+static enum status run_partial(struct published_case *c, struct published_answers *answers)
+{
+    const struct string_build build = {.kind = BUILD_PLAIN,
+                                       .gauge_mm = published_number(c, "diameter", "cm") * 10};
+    double partial = published_number(c, "partial", "");
+    double length = published_number(c, "length", "cm") * 10;
+    double hz = published_number(c, "frequency", "Hz");
+    /* 1 (cm/s)^2 is 1e-4 m^2/s^2; 1 MPa is 1e6 Pa. */
+    double stiffness_m2_per_s2 = published_number(c, "stiffness-over-density", "(cm/s)^2") * 1e-4;
+    double density = 7850;
+    double modulus_mpa = stiffness_m2_per_s2 * density * 1e-6;
+    struct string_core core;
+    double tension, factor;
+    enum status status = tension_find_core(&build, &core);
+
+    if (status == STATUS_OK)
+        status = tension_from_pitch(density * core.area_mm2 * 1e-6, length, hz, &tension);
+    if (status == STATUS_OK)
+        status = intonation_stiffness_factor(
+            partial * sqrt(modulus_mpa * core.second_moment_mm4 / tension) / length, 0, &factor);
+    if (status == STATUS_OK)
+        published_answer(answers, "sharp", 1200 * log2(factor), "cent");
+    return status;
+}
+
+enum { FRETS = 12 };
+
+struct flat_board {
+    double fret_mm[FRETS + 1], crown_mm[FRETS + 1];
+};
+
+/* A string told by kappa = E A/T and its radius, on a board with its crowns in a plane. Any
+ * tension does; only ratios count. */
+static enum status take_setup(struct published_case *c, double radius_mm, struct flat_board *board,
+                              struct intonation_setup *ret_setup)
+{
+    const double mass_kg_per_m = 0.0005, hz = 300;
+    const struct string_build build = {.kind = BUILD_NYLON, .gauge_mm = 2 * radius_mm};
+    double scale = published_number(c, "scale", "mm");
+
+    for (int n = 0; n <= FRETS; n++) {
+        board->fret_mm[n] = board_station_mm(scale, n);
+        board->crown_mm[n] = 0;
+    }
+    *ret_setup = (struct intonation_setup){
+        .mass_kg_per_m = mass_kg_per_m,
+        .hz = hz,
+        .scale_mm = scale,
+        .nut_height_mm = published_number(c, "nut-over-crowns", "mm"),
+        .frets = FRETS,
+        .fret_mm = board->fret_mm,
+        .crown_mm = board->crown_mm,
+        .conditions = {.press_distance_mm = published_number(c, "press-distance", "mm"),
+                       .free_length_mm = published_number(c, "free-length", "mm"),
+                       .clamped_ends = published_number(c, "clamped-ends", "")},
+    };
+    ret_setup->saddle_height_mm =
+        ret_setup->nut_height_mm + published_number(c, "saddle-over-nut", "mm");
+    return tension_find_core(&build, &ret_setup->core);
+}
+
+/* Gives the string the modulus that makes E A/T its kappa, T with the ends where they are. */
+static enum status set_kappa(double kappa, const struct intonation_ends *ends,
+                             struct intonation_setup *setup)
+{
+    struct intonation_note open;
+
+    setup->modulus_mpa = 1;
+
+    enum status status = intonation_find_note(setup, ends, 0, &open, NULL);
+
+    if (status == STATUS_OK)
+        setup->modulus_mpa = kappa * open.open_tension_n / setup->core.area_mm2;
+    return status;
+}
+
+static enum status run_setbacks(struct published_case *c, struct published_answers *answers)
+{
+    double kappa = published_number(c, "kappa", "");
+    double radius =
+        2 * published_number(c, "scale", "mm") * published_number(c, "B0", "") / sqrt(kappa);
+    struct flat_board board;
+    struct intonation_setup setup;
+    struct intonation_best best = {0};
+    enum status status = take_setup(c, radius, &board, &setup);
+
+    /* The set-backs lengthen the string and raise its tension; twice is enough to settle. */
+    for (int pass = 0; status == STATUS_OK && pass < 3; pass++) {
+        status = set_kappa(kappa, &best.ends, &setup);
+        if (status == STATUS_OK)
+            status = intonation_find_best(&setup, 1, FRETS, &best);
+    }
+    if (status != STATUS_OK)
+        return status;
+    published_answer(answers, "saddle-setback", best.ends.setback_mm, "mm");
+    published_answer(answers, "nut-setback", -best.ends.nut_advance_mm, "mm");
+    published_answer(answers, "rms", best.cents_rms, "cent");
+    return STATUS_OK;
+}
+
+/* The relative stretch of a pressed string, and its stiffness b open. */
+static enum status run_stretch(struct published_case *c, struct published_answers *answers)
+{
+    double kappa = published_number(c, "kappa", "");
+    const struct intonation_ends ends = {published_number(c, "saddle-setback", "mm"),
+                                         -published_number(c, "nut-setback", "mm")};
+    struct flat_board board;
+    struct intonation_setup setup;
+    struct intonation_note note;
+    enum status status = take_setup(c, published_number(c, "radius", "mm"), &board, &setup);
+
+    if (status == STATUS_OK)
+        status = set_kappa(kappa, &ends, &setup);
+    if (status == STATUS_OK)
+        status =
+            intonation_find_note(&setup, &ends, (int)published_number(c, "fret", ""), &note, NULL);
+    if (status != STATUS_OK)
+        return status;
+
+    double pull = setup.modulus_mpa * setup.core.area_mm2;
+    double bend = setup.modulus_mpa * setup.core.second_moment_mm4;
+
+    published_answer(answers, "stretch", (note.tension_n - note.open_tension_n) / pull * 1e6,
+                     "ppm");
+    published_answer(answers, "B0", sqrt(bend / note.open_tension_n) / note.open_length_mm, "");
+    return STATUS_OK;
+}
+
+const struct published_function published_strings[] = {
+    {"frequency", run_frequency},
+    {"fret-rule", run_fret_rule},
+    {"wire-strength", run_wire_strength},
+    {"stiffness-factor", run_stiffness_factor},
+    {"partial", run_partial},
+    {"setbacks", run_setbacks},
+    {"stretch", run_stretch},
+    {NULL, NULL},
+};
