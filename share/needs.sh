@@ -130,7 +130,8 @@ apt_install() {
     fi
     # Lists that cannot be fetched again may still do, so only the install decides.
     if [ -z "${apt_lists_are_fresh:-}" ]; then
-        step 'Fetching the package lists' apt_get update || :
+        say 'Fetching the package lists'
+        apt_get update >>"$log" 2>&1 </dev/null || :
         apt_lists_are_fresh=yes
     fi
     step "Installing $*" apt_get install -y --no-install-recommends "$@" && return 0

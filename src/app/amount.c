@@ -26,13 +26,40 @@ static enum unit written_unit(enum unit unit)
     return unit == UNIT_TH ? UNIT_IN : unit;
 }
 
+/* Takes the zeros behind the point away; inches keep theirs, as leaves are marked. */
+static void trim(char *text)
+{
+    size_t length = strlen(text);
+
+    if (!strchr(text, '.'))
+        return;
+    while (text[length - 1] == '0')
+        length--;
+    if (text[length - 1] == '.')
+        length--;
+    text[length] = '\0';
+}
+
 void amount_add(struct strbuf *out, double mm, enum unit unit, bool sign)
 {
     const enum unit written = written_unit(unit);
+    char memory[48];
+    struct strbuf text = STRBUF(memory);
 
     if (sign && mm > 0)
         strbuf_add_char(out, '+');
-    num_format_fixed(unit_from_pivot(written, mm), decimals_of(written), written == UNIT_IN, out);
+    num_format_fixed(unit_from_pivot(written, mm), decimals_of(written), written == UNIT_IN,
+                     &text);
+    /* Changes keep their zeros, so that a row of them stands point under point. */
+    if (!sign && written != UNIT_IN)
+        trim(memory);
+    strbuf_add(out, memory);
+}
+
+void amount_add_unit(struct strbuf *out, enum unit unit)
+{
+    strbuf_add_char(out, ' ');
+    strbuf_add(out, amount_unit(unit));
 }
 
 const char *amount_unit(enum unit unit)
@@ -67,11 +94,13 @@ void amount_add_all(struct strbuf *out, double mm)
 
     num_format_fixed(inches, fabs(inches) < 1 ? 4 : 3, true, out);
     strbuf_add(out, " in = ");
-    /* Only where the nearest 64th is the length does it stand as equal to it. */
-    if (fabs(inches * 64 - round(inches * 64)) > 1e-9)
-        strbuf_add(out, "about ");
-    num_format_fraction(inches, 64, out);
-    strbuf_add(out, " in = ");
+    if (round(inches * 64) != 0) {
+        /* Only where the nearest 64th is the length does it stand as equal to it. */
+        if (fabs(inches * 64 - round(inches * 64)) > 1e-9)
+            strbuf_add(out, "about ");
+        num_format_fraction(inches, 64, out);
+        strbuf_add(out, " in = ");
+    }
     num_format_fixed(mm, fabs(mm) < 10 ? 3 : 2, false, out);
     strbuf_add(out, " mm");
 }

@@ -13,11 +13,14 @@
  */
 
 /* Appends a length: ".013" in thousandths or inches, "7.3" in 64ths, "12.6" in hundredths
- * of a mm, "0.93" in mm. With `sign` a plus is written too. */
+ * of a mm, "0.93" in mm. With `sign` it is a change: a plus is written too. */
 void amount_add(struct strbuf *out, double mm, enum unit unit, bool sign);
 
 /* The unit that such an amount is in, to stand once in a row: "in", "/64", "/100 mm", "mm". */
 const char *amount_unit(enum unit unit);
+
+/* Appends that unit behind a blank. */
+void amount_add_unit(struct strbuf *out, enum unit unit);
 
 /* Appends a range, "7.3 to 5.1", or one amount where both read the same. */
 void amount_add_range(struct strbuf *out, double first_mm, double last_mm, enum unit unit);

@@ -4,7 +4,7 @@
 
 #include "app/app.h"
 
-/* Inside app only: what app.c keeps up to date and app_handle.c calls for. */
+/* Inside app only: what app.c keeps up to date, app_actions.c does and app_handle.c calls for. */
 
 /* Derives again what hangs on the entry alone, and on the record. */
 void app_refresh_entry(struct app *app);
@@ -15,5 +15,36 @@ void app_take_pass(struct app *app, int visit, int pass);
 
 /* True when no cell of the pass in hand has a reading. */
 bool app_pass_is_empty(const struct app *app);
+
+/* What one event is handled with. */
+struct turn {
+    struct app *app;
+    const struct app_clock *clock;
+    struct app_effects effects;
+};
+
+void turn_warn(struct turn *turn, const char *message);
+
+/* False, with a warning, where the profile may only be read. */
+bool turn_may_change(struct turn *turn);
+
+/* Takes another cell in hand, the entry dropped. */
+void turn_go_to(struct turn *turn, int at);
+
+/* Takes the entry into the cell in hand; false, with a warning, when it cannot be. */
+bool turn_take_entry(struct turn *turn);
+
+/* The commands of the same names. */
+void turn_clear_cell(struct turn *turn);
+void turn_begin_pass(struct turn *turn);
+void turn_begin_visit(struct turn *turn);
+void turn_look_at(struct turn *turn, int by);
+void turn_toggle_method(struct turn *turn);
+void turn_toggle_units(struct turn *turn);
+
+/* One step of undo_back or undo_again, with what to say when there is none and when it is
+ * done. */
+typedef enum status undo_step(struct undo *, struct record *, struct reading_key *);
+void turn_step(struct turn *turn, undo_step *make, const char *nothing, const char *what);
 
 #endif

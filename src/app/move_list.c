@@ -36,13 +36,6 @@ static void add_u(struct strbuf *out, double u_mm, enum unit unit)
     amount_add(out, u_mm, unit, false);
 }
 
-static void add_unit(struct strbuf *out, enum unit unit)
-{
-    if (unit != UNIT_64THS && unit != UNIT_100THS)
-        strbuf_add_char(out, ' ');
-    strbuf_add(out, amount_unit(unit));
-}
-
 /* A figure's bass and treble value, "7.3 to 5.1 /64". False when one is absent. */
 static bool add_outer(const struct maker *maker, struct strbuf *out, const char *what,
                       enum figure_id id, enum field_measure measure)
@@ -56,8 +49,36 @@ static bool add_outer(const struct maker *maker, struct strbuf *out, const char 
     strbuf_add(out, what);
     strbuf_add_char(out, ' ');
     amount_add_range(out, bass, treble, unit);
-    add_unit(out, unit);
+    amount_add_unit(out, unit);
     return true;
+}
+
+static bool any_given(const struct entered *read, int strings)
+{
+    for (int s = 1; s <= strings; s++)
+        if (read[s].given)
+            return true;
+    return false;
+}
+
+/* What stands between a move and its amount, the next thing to measure first. */
+static void say_missing(const struct maker *maker, struct move_line *line)
+{
+    const struct setup *setup = &maker->derived->setup;
+    struct strbuf text = STRBUF(line->amount);
+
+    if (!setup->has_board || !setup->board.has_relief)
+        strbuf_add(&text, "scale, strings, frets and join fret come first");
+    else if (setup->relief_count == 0)
+        strbuf_add(&text, "measure the relief first");
+    else if (!setup->relief_target_mm.given)
+        strbuf_add(&text, "no relief is wanted yet: a target is missing");
+    else if (!any_given(setup->nut_gap_mm, maker->strings))
+        strbuf_add(&text, "measure a nut gap next");
+    else if (!any_given(setup->action_mm, maker->strings))
+        strbuf_add(&text, "measure an action next");
+    else
+        strbuf_add(&text, "the targets for action and nut gap are missing");
 }
 
 static void make_rod(struct maker *maker)
@@ -70,8 +91,10 @@ static void make_rod(struct maker *maker)
     const enum unit unit = maker->units->bare[MEASURE_FEELER];
     const enum rod_kind rod = maker->derived->setup.rod;
 
-    if (relief->known == KNOWN_ABSENT || !target->given)
+    if (relief->known == KNOWN_ABSENT || !target->given) {
+        say_missing(maker, line);
         return;
+    }
     const double change = target->value - relief->value;
     line->state = MOVE_NOT_DUE;
     if (!maker->derived->choice.rod)
@@ -84,7 +107,7 @@ static void make_rod(struct maker *maker)
     strbuf_add(&amount, "relief ");
     amount_add(&amount, change, unit, true);
     add_u(&amount, relief->u, unit);
-    add_unit(&amount, unit);
+    amount_add_unit(&amount, unit);
     strbuf_add(&then, "relief ");
     amount_add(&then, target->value, unit, false);
     strbuf_add(&then, ", ");
@@ -141,12 +164,13 @@ static enum move_state strings_state(const struct maker *maker, enum figure_id i
     return state;
 }
 
-static bool any_slot_low(const struct maker *maker)
+static bool any_slot(const struct maker *maker, bool low)
 {
     double change;
 
     for (int s = 1; s <= maker->strings; s++)
-        if (figures_get(maker->figures, FIGURE_SLOT_CHANGE, s, &change) && change > 0)
+        if (figures_get(maker->figures, FIGURE_SLOT_CHANGE, s, &change) &&
+            (low ? change > 0 : change < 0))
             return true;
     return false;
 }
@@ -162,16 +186,22 @@ static void make_slots(struct maker *maker)
     double u;
 
     line->state = strings_state(maker, FIGURE_SLOT_CHANGE, due);
+    if (line->state == MOVE_UNKNOWN)
+        say_missing(maker, line);
     if (put_strings(maker, line, FIGURE_SLOT_CHANGE, due, unit, &u) == 0)
         return;
-    strbuf_add(&amount, any_slot_low(maker) ? "file; + is too low: fill or new nut" : "file");
+    if (!any_slot(maker, true))
+        strbuf_add(&amount, "file");
+    else
+        strbuf_add(&amount, any_slot(maker, false) ? "file -, fill +" : "fill or new nut");
     add_u(&amount, u, unit);
-    add_unit(&amount, unit);
+    amount_add_unit(&amount, unit);
     strbuf_add(&then, "gap ");
     amount_add_range(&then, setup->gap_target_bass_mm.value, setup->gap_target_treble_mm.value,
                      maker->units->bare[MEASURE_FEELER]);
-    strbuf_add(&then, " at last, ");
-    add_outer(maker, &then, "action", FIGURE_ACTION_AFTER_NUT, MEASURE_RULE);
+    amount_add_unit(&then, maker->units->bare[MEASURE_FEELER]);
+    strbuf_add(&then, " once the saddle is done, ");
+    add_outer(maker, &then, "until then action", FIGURE_ACTION_AFTER_NUT, MEASURE_RULE);
     strbuf_add(&caution, "bone, shell and some woods: wear a respirator when filing");
 }
 
@@ -184,8 +214,9 @@ static void add_exposure(const struct maker *maker, struct strbuf *out)
         !figures_get(maker->figures, FIGURE_EXPOSURE_TREBLE_AFTER, 0, &treble))
         return;
     strbuf_add(out, ", exposure ");
-    amount_add_range(out, bass, treble, unit);
-    add_unit(out, unit);
+    /* A rule reads no finer, and two places would promise more. */
+    amount_add_range(out, round(10 * bass) / 10, round(10 * treble) / 10, unit);
+    amount_add_unit(out, unit);
 }
 
 static bool is_turned(enum bridge_kind bridge)
@@ -201,7 +232,7 @@ static void add_blank_cut(const struct maker *maker, struct strbuf *out, enum un
     if (!figures_get(maker->figures, FIGURE_SADDLE_BOTTOM, maker->strings, &bass) ||
         !figures_get(maker->figures, FIGURE_SADDLE_BOTTOM, 1, &treble))
         return;
-    strbuf_add(out, ", bottom ");
+    strbuf_add(out, ", bottom cut ");
     amount_add_range(out, bass, treble, unit);
 }
 
@@ -222,7 +253,6 @@ static void turn_strings(struct maker *maker, struct move_line *line)
         if (turns > 0)
             strbuf_add_char(&text, '+');
         num_format_fixed(turns, 2, true, &text);
-        strbuf_add_char(&text, 't');
     }
 }
 
@@ -238,25 +268,27 @@ static void make_saddle(struct maker *maker)
     double u;
 
     line->state = strings_state(maker, FIGURE_SADDLE_CHANGE, due);
+    if (line->state == MOVE_UNKNOWN)
+        say_missing(maker, line);
     if (put_strings(maker, line, FIGURE_SADDLE_CHANGE, due, unit, &u) == 0)
         return;
-    strbuf_add(&amount, "- down, + up");
-    add_u(&amount, u, unit);
-    add_unit(&amount, unit);
     if (is_turned(setup->bridge) && setup->thread_mm.given) {
         turn_strings(maker, line);
-        strbuf_clear(&amount);
-        strbuf_add(&amount, "t: turns");
-        strbuf_add(&amount, " \xC2\xB1");
+        strbuf_add(&amount, "turns \xC2\xB1");
         num_format_fixed(u / setup->thread_mm.value, 2, true, &amount);
+        strbuf_add(&amount, ", + raises");
     } else {
-        add_blank_cut(maker, &amount, unit);
+        strbuf_add(&amount, "height");
+        add_u(&amount, u, unit);
+        amount_add_unit(&amount, unit);
     }
     strbuf_add(&then, "action ");
     amount_add_range(&then, setup->action_target_bass_mm.value,
                      setup->action_target_treble_mm.value, rule);
-    add_unit(&then, rule);
+    amount_add_unit(&then, rule);
     add_exposure(maker, &then);
+    if (setup->bridge == BRIDGE_BLANK)
+        add_blank_cut(maker, &then, unit);
     strbuf_add(&caution, is_turned(setup->bridge)
                              ? "slacken the string before a screw is turned up"
                              : "sanding a saddle: respirator; keep the bottom square");
@@ -291,7 +323,7 @@ static void make_reset(struct maker *maker)
     strbuf_add(&then, "exposure ");
     amount_add(&then, maker->derived->setup.exposure_new_mm,
                maker->units->bare[MEASURE_DEPTH], false);
-    add_unit(&then, maker->units->bare[MEASURE_DEPTH]);
+    amount_add_unit(&then, maker->units->bare[MEASURE_DEPTH]);
     strbuf_add(&caution, "heat, steam and chisels: a qualified repairer's job; measure twice");
 }
 

@@ -22,7 +22,7 @@ struct move_line {
     enum move_kind kind;
     enum move_state state;
     char title[16];
-    char amount[96]; /* what to do, by how much, with its uncertainty */
+    char amount[96]; /* what to do, by how much, with its uncertainty; or what is missing */
     char then[96];   /* what the gauge reads afterwards */
     char caution[128];
     bool by_string;                  /* amounts stand in `string` as well */

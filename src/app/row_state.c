@@ -27,7 +27,7 @@ static enum row_verdict joined(enum row_verdict so_far, double off_mm, double to
 }
 
 static void add_target(struct row_state *state, const struct entered *first,
-                       const struct entered *last, enum unit unit)
+                       const struct entered *last, enum unit unit, const char *behind)
 {
     struct strbuf text = STRBUF(state->target);
 
@@ -35,9 +35,8 @@ static void add_target(struct row_state *state, const struct entered *first,
         return;
     amount_add_range(&text, first->given ? first->value : last->value,
                      last->given ? last->value : first->value, unit);
-    if (unit != UNIT_64THS && unit != UNIT_100THS)
-        strbuf_add_char(&text, ' ');
-    strbuf_add(&text, amount_unit(unit));
+    amount_add_unit(&text, unit);
+    strbuf_add(&text, behind);
 }
 
 static enum row_verdict judge_strings(const struct derived *derived, enum figure_id id,
@@ -79,7 +78,7 @@ void row_state_find(const struct derived *derived, const struct shop_units *unit
     switch (row) {
     case ROW_RELIEF:
         add_target(ret_state, &setup->relief_target_mm, &setup->relief_target_mm,
-                   units->bare[MEASURE_FEELER]);
+                   units->bare[MEASURE_FEELER], "");
         if (setup->relief_target_mm.given &&
             figures_get(&derived->figures, FIGURE_RELIEF, 0, &relief))
             ret_state->verdict = joined(VERDICT_NONE, relief - setup->relief_target_mm.value,
@@ -87,20 +86,22 @@ void row_state_find(const struct derived *derived, const struct shop_units *unit
         return;
     case ROW_GAP:
         add_target(ret_state, &setup->gap_target_bass_mm, &setup->gap_target_treble_mm,
-                   units->bare[MEASURE_FEELER]);
+                   units->bare[MEASURE_FEELER],
+                   /* Gaps may be read held down; what is wanted is always the open one. */
+                   setup->nut_method == NUT_HELD_3 ? " open" : "");
         ret_state->verdict =
             judge_strings(derived, FIGURE_GAP_AT_TARGET, &setup->gap_target_bass_mm,
                           &setup->gap_target_treble_mm, setup->gap_tolerance_mm);
         return;
     case ROW_ACTION:
         add_target(ret_state, &setup->action_target_bass_mm, &setup->action_target_treble_mm,
-                   units->bare[MEASURE_RULE]);
+                   units->bare[MEASURE_RULE], "");
         ret_state->verdict = judge_strings(derived, FIGURE_ACTION, &setup->action_target_bass_mm,
                                            &setup->action_target_treble_mm,
                                            setup->action_tolerance_mm);
         return;
     case ROW_EXPOSURE:
-        add_target(ret_state, &least, &least, units->bare[MEASURE_DEPTH]);
+        add_target(ret_state, &least, &least, units->bare[MEASURE_DEPTH], "");
         ret_state->verdict = judge_exposure(derived);
         return;
     case ROW_COUNT_:

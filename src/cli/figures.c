@@ -71,21 +71,63 @@ static void print_findings(const struct findings *findings, FILE *out)
         fputc('\n', out);
 }
 
+/* One figure by fret: "fret.7 = ...". */
+static void print_fret(struct printer *printer, const char *name, int fret, double value)
+{
+    char key_memory[32], value_memory[32];
+    struct strbuf key = STRBUF(key_memory), text = STRBUF(value_memory);
+
+    strbuf_addf(&key, "%s.%d", name, fret);
+    num_format(value, &text);
+    print_line(printer, key_memory, value_memory);
+}
+
+static void print_pitch(struct printer *printer, const struct derived *derived, int string)
+{
+    const struct fret_pitch *pitch = &derived->pitch[string];
+
+    begin_section(printer, "pitch", string);
+    for (int n = 1; n <= derived->setup.board.frets; n++)
+        if (pitch->known[n])
+            print_fret(printer, "fret", n, pitch->cents[n]);
+}
+
+static void print_clearance(struct printer *printer, const struct derived *derived, int string)
+{
+    const struct fret_clearance *clearance = &derived->clearance[string];
+
+    begin_section(printer, "clearance", string);
+    for (int n = 0; n < derived->setup.board.frets; n++)
+        if (clearance->known[n])
+            print_fret(printer, "fret", n, clearance->headroom_mm[n]);
+    for (int n = 0; n < derived->setup.board.frets; n++)
+        if (clearance->known[n])
+            print_fret(printer, "at", n, clearance->at[n]);
+}
+
+static void print_string(struct printer *printer, const struct derived *derived, int string)
+{
+    print_pitch(printer, derived, string);
+    print_clearance(printer, derived, string);
+    begin_section(printer, figure_section_name(FIGURE_SECTION_STRING), string);
+    print_section(printer, &derived->figures, FIGURE_SECTION_STRING, string);
+}
+
 void figures_print(const struct derived *derived, FILE *out)
 {
     struct printer printer = {.out = out};
 
     print_findings(&derived->findings, out);
     for (int section = 0; section < FIGURE_SECTION_COUNT_; section++) {
-        const char *name = figure_section_name((enum figure_section)section);
-        const bool strings = section == FIGURE_SECTION_STRING;
-
-        for (int s = strings ? 1 : 0; s <= (strings ? STRINGS_MAX : 0); s++) {
-            begin_section(&printer, name, s);
-            if (section == FIGURE_SECTION_RESET && reset_verdict_name(derived->verdict))
-                print_line(&printer, "verdict", reset_verdict_name(derived->verdict));
-            print_section(&printer, &derived->figures, (enum figure_section)section, s);
+        if (section == FIGURE_SECTION_STRING) {
+            for (int s = 1; s <= derived->setup.board.strings; s++)
+                print_string(&printer, derived, s);
+            continue;
         }
+        begin_section(&printer, figure_section_name((enum figure_section)section), 0);
+        if (section == FIGURE_SECTION_RESET && reset_verdict_name(derived->verdict))
+            print_line(&printer, "verdict", reset_verdict_name(derived->verdict));
+        print_section(&printer, &derived->figures, (enum figure_section)section, 0);
     }
 }
 

@@ -44,6 +44,15 @@ static double unit_bend(double heel_mm, double x_mm)
     return reach > 0 ? reach * reach / 2 : 0;
 }
 
+static void place_ride(struct board *board, int lane)
+{
+    const double *x = board->station_mm[lane];
+    const double xb = x[board->end_high];
+
+    board->saddle_ride[lane] = unit_bend(x[board->heel_fret], xb) -
+                               board->tilt[lane] * (board->contact_mm[lane] - xb);
+}
+
 /* The same in the chord's frame, for every fret of a lane. */
 static void bend_lane(struct board *board, int lane)
 {
@@ -59,7 +68,7 @@ static void bend_lane(struct board *board, int lane)
         board->ramp[lane][n] = n > board->end_high ? (x[n] - xb) / (last - xb) : 0;
     }
     board->tilt[lane] = -slope;
-    board->saddle_ride[lane] = wb - board->tilt[lane] * (board->contact_mm[lane] - xb);
+    place_ride(board, lane);
 }
 
 static int check_join(const struct board_plan *plan, struct findings *findings)
@@ -163,4 +172,13 @@ enum status board_init(struct board *ret_board, const struct board_plan *plan,
     }
     *ret_board = board;
     return STATUS_OK;
+}
+
+void board_drop_setbacks(struct board *board)
+{
+    for (int lane = 0; lane <= board->strings; lane++) {
+        board->contact_mm[lane] = board->scale_mm[lane];
+        if (board->has_curve)
+            place_ride(board, lane);
+    }
 }

@@ -57,4 +57,7 @@ double board_station_mm(double scale_mm, int fret);
 enum status board_init(struct board *ret_board, const struct board_plan *plan,
                        struct findings *findings);
 
+/* The same board with every saddle contact at its scale length. */
+void board_drop_setbacks(struct board *board);
+
 #endif

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/derive.h"
 
+#include "model/derive_climate.h"
+#include "model/derive_neck.h"
 #include "model/uncertainty.h"
 
 static void advise_rod(struct derived *derived)
@@ -26,19 +28,53 @@ static void advise_slots(struct derived *derived)
             findings_add(&derived->findings, FINDING_SLOT_LOW, s);
 }
 
-void derive_pass(const struct record *record, int visit, int pass, struct derived *ret_derived)
+/* Set-up, moves and reset, with their uncertainty. */
+static void derive_setup(struct derived *derived)
+{
+    const struct setup *setup = &derived->setup;
+
+    moves_solve(setup, NULL, &derived->figures, &derived->choice, &derived->lines);
+    reset_solve(setup, &derived->figures);
+    uncertainty_solve(setup, &derived->choice, &derived->figures);
+    derived->verdict = reset_verdict(setup, &derived->figures);
+    advise_rod(derived);
+    advise_slots(derived);
+    if (derived->verdict == RESET_NECK)
+        findings_add(&derived->findings, FINDING_EXPOSURE_SHORT, 0);
+}
+
+/* What the strings are, and how they sound, clear the frets and bend the neck. */
+static void derive_sound(const struct record *record, int visit, int pass,
+                         struct derived *derived)
+{
+    const struct setup *setup = &derived->setup;
+
+    derived->touch_mm = derive_touch_mm(record);
+    if (!setup->has_board)
+        return;
+    derive_strings(record, setup, derived->string, &derived->figures, &derived->findings);
+    derive_pitch(record, setup, derived->string, &derived->lines, derived->pitch,
+                 &derived->figures);
+    derive_cents_read(record, setup, visit, pass, &derived->figures);
+    derive_clearance(record, setup, visit, pass, derived->string, &derived->lines,
+                     derived->pitch, derived->clearance);
+}
+
+static void derive_state(const struct record *record, int visit, int pass, int climate_visit,
+                         struct derived *ret_derived)
 {
     *ret_derived = (struct derived){.verdict = RESET_UNKNOWN};
     setup_read(&ret_derived->setup, record, visit, pass, &ret_derived->findings);
-    moves_solve(&ret_derived->setup, NULL, &ret_derived->figures, &ret_derived->choice,
-                &ret_derived->lines);
-    reset_solve(&ret_derived->setup, &ret_derived->figures);
-    uncertainty_solve(&ret_derived->setup, &ret_derived->choice, &ret_derived->figures);
-    ret_derived->verdict = reset_verdict(&ret_derived->setup, &ret_derived->figures);
-    advise_rod(ret_derived);
-    advise_slots(ret_derived);
-    if (ret_derived->verdict == RESET_NECK)
-        findings_add(&ret_derived->findings, FINDING_EXPOSURE_SHORT, 0);
+    derive_setup(ret_derived);
+    derive_sound(record, visit, pass, ret_derived);
+    derive_neck(record, &ret_derived->setup, &ret_derived->lines, &ret_derived->figures,
+                &ret_derived->findings);
+    derive_climate(record, climate_visit, &ret_derived->figures);
+}
+
+void derive_pass(const struct record *record, int visit, int pass, struct derived *ret_derived)
+{
+    derive_state(record, visit, pass, visit, ret_derived);
 }
 
 void derive_current(const struct record *record, struct derived *ret_derived)
@@ -46,5 +82,5 @@ void derive_current(const struct record *record, struct derived *ret_derived)
     int visit = 0, pass = 0;
 
     (void)record_current_pass(record, &visit, &pass);
-    derive_pass(record, visit, pass, ret_derived);
+    derive_state(record, visit, pass, record_last_visit(record), ret_derived);
 }

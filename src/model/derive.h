@@ -2,6 +2,9 @@
 #ifndef SILLET_MODEL_DERIVE_H
 #define SILLET_MODEL_DERIVE_H
 
+#include "model/derive_clearance.h"
+#include "model/derive_pitch.h"
+#include "model/derive_strings.h"
 #include "model/figure.h"
 #include "model/finding.h"
 #include "model/moves.h"
@@ -19,13 +22,18 @@ struct derived {
     struct move_choice choice;
     struct string_lines lines;
     enum reset_verdict verdict;
+    double touch_mm;                              /* headroom under this means a buzz */
+    struct string_facts string[STRINGS_MAX + 1];  /* by string, [0] unused; so are these: */
+    struct fret_pitch pitch[STRINGS_MAX + 1];     /* the notes of the present state */
+    struct fret_clearance clearance[STRINGS_MAX + 1];
     struct findings findings;
 };
 
 /* Derives the state of a pass. Pass 0 gives the findings and what needs no reading. */
 void derive_pass(const struct record *record, int visit, int pass, struct derived *ret_derived);
 
-/* The record's current state: the last pass of the last visit that has one. */
+/* The record's current state: the last pass of the last visit that has one, in the climate
+ * of the last visit. */
 void derive_current(const struct record *record, struct derived *ret_derived);
 
 #endif

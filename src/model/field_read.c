@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/field.h"
 
-#include <math.h>
 #include <string.h>
 
 #include "base/utf8.h"
@@ -20,35 +19,34 @@ static enum status refuse(struct field_fault *ret_fault, enum status status, siz
     return status;
 }
 
-/* A length in mm and in inches, any other quantity in its pivot unit. */
-static void add_amount(struct strbuf *out, const struct field *field, double value)
+static void add_limits(struct strbuf *out, const struct field *field, enum unit unit,
+                       int decimals)
 {
-    if (field->quantity == QUANTITY_LENGTH) {
-        num_format_fixed(value, fabs(value) < 10 ? 2 : 1, false, out);
-        strbuf_add(out, " mm (");
-        num_format_fixed(unit_from_pivot(UNIT_IN, value), 3, true, out);
-        strbuf_add(out, " in)");
-        return;
-    }
-    num_format(value, out);
-    const char *label = unit_label(unit_pivot(field->quantity));
-    if (label[0]) {
-        strbuf_add_char(out, ' ');
-        strbuf_add(out, label);
-    }
+    num_format_fixed(unit_from_pivot(unit, field->possible_min), decimals, unit == UNIT_IN, out);
+    strbuf_add(out, " to ");
+    num_format_fixed(unit_from_pivot(unit, field->possible_max), decimals, unit == UNIT_IN, out);
+    strbuf_add_char(out, ' ');
+    strbuf_add(out, unit_label(unit));
 }
 
+/* Lengths in mm and in inches, any other quantity in its pivot unit. */
 static enum status refuse_range(const struct field *field, double value,
                                 struct field_fault *ret_fault)
 {
+    const enum unit pivot = unit_pivot(field->quantity);
     char memory[sizeof ret_fault->words];
     struct strbuf words = STRBUF(memory);
 
-    add_amount(&words, field, value);
-    strbuf_add(&words, " cannot be; possible is ");
-    add_amount(&words, field, field->possible_min);
-    strbuf_add(&words, " to ");
-    add_amount(&words, field, field->possible_max);
+    num_format(value, &words);
+    strbuf_add_char(&words, ' ');
+    strbuf_add(&words, unit_label(pivot));
+    strbuf_add(&words, " cannot be: ");
+    add_limits(&words, field, pivot, field->possible_max < 10 ? 2 : 0);
+    if (field->quantity == QUANTITY_LENGTH) {
+        strbuf_add(&words, ", ");
+        add_limits(&words, field, UNIT_IN, 3);
+    }
+    strbuf_add(&words, " can");
     return refuse(ret_fault, STATUS_RANGE, 0, memory);
 }
 

@@ -186,9 +186,9 @@ FIELD(TARGET_ACTION_BASS, TARGETS, ONE, "action_bass", "bass action wanted", NUM
 FIELD(TARGET_ACTION_TREBLE, TARGETS, ONE, "action_treble", "treble action wanted", NUMBER, LENGTH, RULE, NONE,
       0, 60, 0.8, 5, "", "", "Action to set on string 1.")
 FIELD(TARGET_GAP_BASS, TARGETS, ONE, "nut_gap_bass", "bass nut gap wanted", NUMBER, LENGTH, FEELER, NONE,
-      -2, 20, 0.02, 1.2, "", "", "Nut gap to set on the lowest string.")
+      0, 20, 0.02, 1.2, "", "", "Nut gap to set on the lowest string.")
 FIELD(TARGET_GAP_TREBLE, TARGETS, ONE, "nut_gap_treble", "treble nut gap wanted", NUMBER, LENGTH, FEELER, NONE,
-      -2, 20, 0.02, 1.2, "", "", "Nut gap to set on string 1.")
+      0, 20, 0.02, 1.2, "", "", "Nut gap to set on string 1.")
 FIELD(RELIEF_TOLERANCE, TARGETS, ONE, "relief_tolerance", "relief tolerance", NUMBER, LENGTH, FEELER, NONE,
       0, 5, 0, 0.2, ".001 in", "", "Relief within this of the target is left alone.")
 FIELD(ACTION_TOLERANCE, TARGETS, ONE, "action_tolerance", "action tolerance", NUMBER, LENGTH, RULE, NONE,
@@ -249,13 +249,13 @@ FIELD(FALL_AWAY, PASS, ONE, "fall_away", "fall-away", NUMBER, LENGTH, FEELER, FE
 FIELD(NUT_METHOD, PASS, ONE, "nut_method", "nut gap read", CHOICE, PLAIN, NONE, NONE,
       0, 0, 0, 0, "open", "open|held-3", "Nut gaps read with the string open, or held down on fret 3.")
 FIELD(NUT_GAP, PASS, STRING, "nut_gap", "nut gap", NUMBER, LENGTH, FEELER, FEELER,
-      -2, 20, 0, 1.2, "", "", "Gap between string and crown at fret 1.")
+      0, 20, 0, 1.2, "", "", "Gap between string and crown at fret 1.")
 FIELD(ACTION, PASS, STRING, "action", "action", NUMBER, LENGTH, RULE, RULE,
-      -5, 60, 0.8, 6, "", "", "Gap between the open string and the crown at the action fret.")
+      0, 60, 0.8, 6, "", "", "Gap between the open string and the crown at the action fret.")
 FIELD(EXPOSURE_BASS, PASS, ONE, "exposure_bass", "bass exposure", NUMBER, LENGTH, DEPTH, RULE,
-      -20, 80, 0, 12, "", "", "Saddle over the bridge top (or travel left) under the lowest string.")
+      0, 80, 0, 12, "", "", "Saddle over the bridge top (or travel left) under the lowest string.")
 FIELD(EXPOSURE_TREBLE, PASS, ONE, "exposure_treble", "treble exposure", NUMBER, LENGTH, DEPTH, RULE,
-      -20, 80, 0, 12, "", "", "Saddle over the bridge top (or travel left) under string 1.")
+      0, 80, 0, 12, "", "", "Saddle over the bridge top (or travel left) under string 1.")
 FIELD(CENTS, PASS, STRING_FRET, "cents", "cents", NUMBER, CENTS, NONE, TUNER,
       -1200, 1200, -50, 50, "", "", "How far the fretted note sounds above its pitch.")
 FIELD(SPOT, PASS, FRET, "spot", "spot", NUMBER, LENGTH, FEELER, FEELER,

@@ -26,5 +26,6 @@ FINDING(EXPOSURE_SHORT, ADVICE, "exposure-short", "too little saddle would be le
 FINDING(BACK_BOW, ADVICE, "back-bow", "the neck is back-bowed: slacken the rod before anything else")
 FINDING(STRING_NEAR_BREAK, CAUTION, "string-near-break", "string %s is near its strength and may break on the way up: eye protection")
 FINDING(WOOD_THIN, CAUTION, "wood-thin", "under 3 mm of wood under the rod's slot")
+FINDING(WOOD_THIN_RECUT, CAUTION, "wood-thin-recut", "under 3 mm of wood would be left under the recut slot")
 FINDING(TENON_WEAK, CAUTION, "tenon-weak", "the short grain in front of the neck bolt is weaker than the bolt's pull")
 /* clang-format on */

@@ -3,49 +3,19 @@
 
 #include <math.h>
 
-static struct entered entered_at(const struct record *record, struct reading_key key)
-{
-    struct entered entered = {.value = 0, .given = false};
-
-    entered.given = record_value(record, &key, &entered.value);
-    return entered;
-}
-
-static struct entered entered_one(const struct record *record, enum field_id field)
-{
-    return entered_at(record, reading_key_one(field));
-}
-
-/* For fields whose fallback stands in the table, so that there always is a value. */
-static double with_fallback(const struct record *record, enum field_id field)
-{
-    const struct reading_key key = reading_key_one(field);
-    double value = 0;
-
-    record_value_or_fallback(record, &key, &value);
-    return value;
-}
-
 static int fret_or_none(const struct record *record, enum field_id field)
 {
-    const struct entered fret = entered_one(record, field);
+    const struct entered fret = record_entered_one(record, field);
 
     return fret.given ? (int)fret.value : -1;
-}
-
-static int choice_or(const struct record *record, struct reading_key key, int otherwise)
-{
-    const struct entered choice = entered_at(record, key);
-
-    return choice.given ? (int)choice.value : otherwise;
 }
 
 /* The outer scales: one scale for both, or the two of a multi-scale board. */
 static bool read_scales(const struct record *record, struct board_plan *plan)
 {
-    const struct entered both = entered_one(record, FIELD_SCALE);
-    const struct entered treble = entered_one(record, FIELD_SCALE_TREBLE);
-    const struct entered bass = entered_one(record, FIELD_SCALE_BASS);
+    const struct entered both = record_entered_one(record, FIELD_SCALE);
+    const struct entered treble = record_entered_one(record, FIELD_SCALE_TREBLE);
+    const struct entered bass = record_entered_one(record, FIELD_SCALE_BASS);
 
     if (treble.given && bass.given) {
         plan->scale_treble_mm = treble.value;
@@ -59,8 +29,8 @@ static bool read_scales(const struct record *record, struct board_plan *plan)
 static bool read_plan(const struct record *record, struct board_plan *plan,
                       struct findings *findings)
 {
-    const struct entered strings = entered_one(record, FIELD_STRINGS);
-    const struct entered frets = entered_one(record, FIELD_FRETS);
+    const struct entered strings = record_entered_one(record, FIELD_STRINGS);
+    const struct entered frets = record_entered_one(record, FIELD_FRETS);
     const bool scales = read_scales(record, plan);
 
     if (!scales)
@@ -75,15 +45,15 @@ static bool read_plan(const struct record *record, struct board_plan *plan,
     plan->frets = (int)frets.value;
     plan->join_fret = fret_or_none(record, FIELD_JOIN_FRET);
     plan->heel_fret = fret_or_none(record, FIELD_HEEL_FRET);
-    plan->action_fret = (int)with_fallback(record, FIELD_ACTION_FRET);
+    plan->action_fret = (int)record_or_fallback(record, FIELD_ACTION_FRET);
     plan->relief_fret = fret_or_none(record, FIELD_RELIEF_FRET);
-    plan->relief_end_low = (int)with_fallback(record, FIELD_RELIEF_END_LOW);
+    plan->relief_end_low = (int)record_or_fallback(record, FIELD_RELIEF_END_LOW);
     plan->relief_end_high = fret_or_none(record, FIELD_RELIEF_END_HIGH);
     plan->pocket =
-        choice_or(record, reading_key_one(FIELD_JOIN), JOIN_UNKNOWN) == JOIN_POCKET;
+        record_choice_or(record, reading_key_one(FIELD_JOIN), JOIN_UNKNOWN) == JOIN_POCKET;
     for (int string = 1; string <= plan->strings; string++)
         plan->setback_mm[string] =
-            entered_at(record, reading_key_string(FIELD_SETBACK, string)).value;
+            record_entered_string(record, FIELD_SETBACK, string).value;
     return true;
 }
 
@@ -103,15 +73,22 @@ static void add_relief(struct setup *setup, int fret, double gap_mm, struct find
 static void read_reliefs(struct setup *setup, const struct record *record, int visit, int pass,
                          struct findings *findings)
 {
-    struct entered gap = entered_at(record, reading_key_pass(FIELD_RELIEF, visit, pass));
+    const struct entered gap =
+        record_entered(record, reading_key_pass(FIELD_RELIEF, visit, pass));
+    bool named = false;
 
-    if (gap.given && setup->board.has_relief)
-        add_relief(setup, setup->board.relief_fret, gap.value, findings);
     for (int fret = 0; fret <= FRETS_MAX; fret++) {
-        gap = entered_at(record, reading_key_pass_at(FIELD_RELIEF_AT, visit, pass, 0, fret));
-        if (gap.given)
-            add_relief(setup, fret, gap.value, findings);
+        const struct entered at =
+            record_entered(record, reading_key_pass_at(FIELD_RELIEF_AT, visit, pass, 0, fret));
+
+        if (!at.given)
+            continue;
+        add_relief(setup, fret, at.value, findings);
+        named = named || fret == setup->board.relief_fret;
     }
+    /* One gap read twice at one fret would weigh double; the key that names it counts. */
+    if (gap.given && !named && setup->board.has_relief)
+        add_relief(setup, setup->board.relief_fret, gap.value, findings);
 }
 
 static void read_pass(struct setup *setup, const struct record *record, int visit, int pass,
@@ -123,54 +100,54 @@ static void read_pass(struct setup *setup, const struct record *record, int visi
         read_reliefs(setup, record, visit, pass, findings);
     for (int fret = 1; fret <= board->frets; fret++) {
         const struct entered spot =
-            entered_at(record, reading_key_pass_at(FIELD_SPOT, visit, pass, 0, fret));
+            record_entered(record, reading_key_pass_at(FIELD_SPOT, visit, pass, 0, fret));
 
         setup->spot_mm[fret] = spot.value;
         setup->has_spot[fret] = spot.given;
     }
-    setup->fall_away_mm = entered_at(record, reading_key_pass(FIELD_FALL_AWAY, visit, pass));
-    setup->nut_method = (enum nut_method)choice_or(
+    setup->fall_away_mm = record_entered(record, reading_key_pass(FIELD_FALL_AWAY, visit, pass));
+    setup->nut_method = (enum nut_method)record_choice_or(
         record, reading_key_pass(FIELD_NUT_METHOD, visit, pass), NUT_OPEN);
     for (int s = 1; s <= board->strings; s++) {
         setup->nut_gap_mm[s] =
-            entered_at(record, reading_key_pass_at(FIELD_NUT_GAP, visit, pass, s, 0));
+            record_entered(record, reading_key_pass_at(FIELD_NUT_GAP, visit, pass, s, 0));
         setup->action_mm[s] =
-            entered_at(record, reading_key_pass_at(FIELD_ACTION, visit, pass, s, 0));
+            record_entered(record, reading_key_pass_at(FIELD_ACTION, visit, pass, s, 0));
     }
     setup->exposure_bass_mm =
-        entered_at(record, reading_key_pass(FIELD_EXPOSURE_BASS, visit, pass));
+        record_entered(record, reading_key_pass(FIELD_EXPOSURE_BASS, visit, pass));
     setup->exposure_treble_mm =
-        entered_at(record, reading_key_pass(FIELD_EXPOSURE_TREBLE, visit, pass));
+        record_entered(record, reading_key_pass(FIELD_EXPOSURE_TREBLE, visit, pass));
     if (setup->nut_method == NUT_HELD_3 && board->frets < 3)
         findings_add(findings, FINDING_HELD_NEEDS_FRETS, 0);
 }
 
 static void read_targets(struct setup *setup, const struct record *record)
 {
-    setup->relief_target_mm = entered_one(record, FIELD_TARGET_RELIEF);
-    setup->action_target_bass_mm = entered_one(record, FIELD_TARGET_ACTION_BASS);
-    setup->action_target_treble_mm = entered_one(record, FIELD_TARGET_ACTION_TREBLE);
-    setup->gap_target_bass_mm = entered_one(record, FIELD_TARGET_GAP_BASS);
-    setup->gap_target_treble_mm = entered_one(record, FIELD_TARGET_GAP_TREBLE);
-    setup->relief_tolerance_mm = with_fallback(record, FIELD_RELIEF_TOLERANCE);
-    setup->action_tolerance_mm = with_fallback(record, FIELD_ACTION_TOLERANCE);
-    setup->gap_tolerance_mm = with_fallback(record, FIELD_GAP_TOLERANCE);
-    setup->feeler_step_mm = with_fallback(record, FIELD_FEELER_STEP);
-    setup->rule_step_mm = with_fallback(record, FIELD_RULE_STEP);
+    setup->relief_target_mm = record_entered_one(record, FIELD_TARGET_RELIEF);
+    setup->action_target_bass_mm = record_entered_one(record, FIELD_TARGET_ACTION_BASS);
+    setup->action_target_treble_mm = record_entered_one(record, FIELD_TARGET_ACTION_TREBLE);
+    setup->gap_target_bass_mm = record_entered_one(record, FIELD_TARGET_GAP_BASS);
+    setup->gap_target_treble_mm = record_entered_one(record, FIELD_TARGET_GAP_TREBLE);
+    setup->relief_tolerance_mm = record_or_fallback(record, FIELD_RELIEF_TOLERANCE);
+    setup->action_tolerance_mm = record_or_fallback(record, FIELD_ACTION_TOLERANCE);
+    setup->gap_tolerance_mm = record_or_fallback(record, FIELD_GAP_TOLERANCE);
+    setup->feeler_step_mm = record_or_fallback(record, FIELD_FEELER_STEP);
+    setup->rule_step_mm = record_or_fallback(record, FIELD_RULE_STEP);
 }
 
 static void read_structure(struct setup *setup, const struct record *record)
 {
-    setup->bridge = (enum bridge_kind)choice_or(record, reading_key_one(FIELD_BRIDGE_KIND),
+    setup->bridge = (enum bridge_kind)record_choice_or(record, reading_key_one(FIELD_BRIDGE_KIND),
                                                 BRIDGE_UNKNOWN);
-    setup->thread_mm = entered_one(record, FIELD_THREAD);
-    setup->exposure_min_mm = with_fallback(record, FIELD_EXPOSURE_MIN);
-    setup->exposure_new_mm = with_fallback(record, FIELD_EXPOSURE_NEW);
-    setup->heel_depth_mm = entered_one(record, FIELD_HEEL_DEPTH);
-    setup->pocket_length_mm = entered_one(record, FIELD_POCKET_LENGTH);
-    setup->board_end_mm = entered_one(record, FIELD_BOARD_END);
+    setup->thread_mm = record_entered_one(record, FIELD_THREAD);
+    setup->exposure_min_mm = record_or_fallback(record, FIELD_EXPOSURE_MIN);
+    setup->exposure_new_mm = record_or_fallback(record, FIELD_EXPOSURE_NEW);
+    setup->heel_depth_mm = record_entered_one(record, FIELD_HEEL_DEPTH);
+    setup->pocket_length_mm = record_entered_one(record, FIELD_POCKET_LENGTH);
+    setup->board_end_mm = record_entered_one(record, FIELD_BOARD_END);
     setup->rod =
-        (enum rod_kind)choice_or(record, reading_key_one(FIELD_ROD), ROD_UNKNOWN);
+        (enum rod_kind)record_choice_or(record, reading_key_one(FIELD_ROD), ROD_UNKNOWN);
 }
 
 void setup_read(struct setup *ret_setup, const struct record *record, int visit, int pass,

@@ -8,19 +8,13 @@
 #include "model/board.h"
 #include "model/figure.h"
 #include "model/finding.h"
-#include "model/record.h"
+#include "model/record_access.h"
 
 /*
  * One state of an instrument in numbers: the readings of a pass, the targets, and the
  * board they were read on. This is what the set-up formulas take; where it comes from
  * (a record, a test) is no concern of theirs.
  */
-
-/* A number that may be absent. */
-struct entered {
-    double value;
-    bool given;
-};
 
 enum nut_method { NUT_OPEN, NUT_HELD_3 };
 enum bridge_kind { BRIDGE_BLANK, BRIDGE_SCREW, BRIDGE_POST, BRIDGE_WHEEL, BRIDGE_UNKNOWN };

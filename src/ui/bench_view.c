@@ -24,7 +24,7 @@ static int picture_rows(int rows)
     return picture < PICTURE_MAX ? picture : PICTURE_MAX;
 }
 
-void bench_view_draw(const struct pen *pen, const struct app *app, int row, int rows)
+bool bench_view_draw(const struct pen *pen, const struct app *app, int row, int rows)
 {
     const struct board_grid grid = board_grid_for(app, pen->frame->columns);
     const int picture = picture_rows(rows);
@@ -32,5 +32,5 @@ void bench_view_draw(const struct pen *pen, const struct app *app, int row, int 
 
     side_view_draw(pen, app, row, picture);
     board_view_draw(pen, app, &grid, row + picture);
-    moves_view_draw(pen, app, &grid, row + picture + BOARD_VIEW_ROWS, moves);
+    return moves_view_draw(pen, app, &grid, row + picture + BOARD_VIEW_ROWS, moves);
 }

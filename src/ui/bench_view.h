@@ -6,7 +6,7 @@
 #include "ui/pen.h"
 
 /* The bench leaf between the title strip and the entry line: side view, readings board,
- * moves, in `rows` rows (at least 19). */
-void bench_view_draw(const struct pen *pen, const struct app *app, int row, int rows);
+ * moves, in `rows` rows (at least 19). True when the moves stand with all their cautions. */
+bool bench_view_draw(const struct pen *pen, const struct app *app, int row, int rows);
 
 #endif

@@ -1,6 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 #include "ui/moves_view.h"
 
+/* What follows from a move stands indented under it, with the whole width to itself. */
+enum { THEN_COLUMN = 5 };
+
 struct moves_page {
     const struct pen *pen;
     const struct app *app;
@@ -18,7 +21,7 @@ static const char *state_words(const struct move_line *line)
 {
     switch (line->state) {
     case MOVE_UNKNOWN:
-        return "not known yet: readings or targets are missing";
+        return line->amount;
     case MOVE_NOT_DUE:
         return "on target, leave it";
     case MOVE_WITHIN:
@@ -81,7 +84,7 @@ static void draw_amounts(const struct moves_page *page, const struct move_line *
 
 static void draw_then(const struct moves_page *page, const struct move_line *line)
 {
-    const int column = page->grid->label + 1;
+    const int column = THEN_COLUMN;
     const int wide = page->pen->frame->columns - column;
     int used = 0;
 
@@ -105,8 +108,8 @@ static void draw_move(struct moves_page *page, const struct move_line *line, int
         page->row++;
     }
     if (page->cautions && page->row < page->end && line->caution[0]) {
-        pen_put(page->pen, page->row, page->grid->label + 1,
-                page->pen->frame->columns - page->grid->label, ROLE_CAUTION, line->caution);
+        pen_put(page->pen, page->row, THEN_COLUMN, page->pen->frame->columns - THEN_COLUMN,
+                ROLE_CAUTION, line->caution);
         page->row++;
     }
 }
@@ -120,7 +123,7 @@ static int due_count(const struct move_list *moves)
     return count;
 }
 
-void moves_view_draw(const struct pen *pen, const struct app *app, const struct board_grid *grid,
+bool moves_view_draw(const struct pen *pen, const struct app *app, const struct board_grid *grid,
                      int row, int rows)
 {
     const struct move_list *moves = &app->moves;
@@ -143,6 +146,7 @@ void moves_view_draw(const struct pen *pen, const struct app *app, const struct 
             page.then = is_due(&moves->lines[i]) && spare-- > 0;
         draw_move(&page, &moves->lines[i], i + 1);
     }
+    return page.cautions;
 }
 
 const char *moves_view_caution(const struct app *app)

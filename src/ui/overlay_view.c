@@ -46,7 +46,7 @@ static void draw_help(struct scroll *scroll)
 {
     scroll_put(scroll, 2, ROLE_LABEL, "Typing a reading");
     scroll_put(scroll, 2, ROLE_TEXT,
-               "Digits . / + - begin an entry: .013  7/64  8+1/4  .010+.002 (leaves laid "
+               "Digits . / + - begin an entry: .013  7/64  8-1/4  .010+.002 (leaves laid "
                "together). Then a unit may follow: mm cm in th. A bare number takes the unit of "
                "its row; Enter takes the reading and goes on.");
     scroll_put(scroll, 2, ROLE_LABEL, "On the board");

@@ -202,14 +202,14 @@ static void draw_heading(const struct pen *pen, const struct view *view, int row
     num_format_fixed(round(mm_across(view) / mm_down(view)), 0, false, &text);
     column += pen_put(pen, row, column, 40, ROLE_LABEL, memory) + 3;
     if (lines->now[view->string].known) {
-        column += pen_put(pen, row, column, 8, ROLE_LABEL, "string now ") + 3;
+        column += pen_put(pen, row, column, 8, ROLE_LABEL, "now ");
         column += pen_put(pen, row, column, 8, ROLE_NOW,
-                          pen->utf8 ? "\xE2\xA0\xA4\xE2\xA0\xA4\xE2\xA0\xA4" : "---") + 2;
+                          pen->utf8 ? "\xE2\xA0\xA4\xE2\xA0\xA4\xE2\xA0\xA4" : "---") + 3;
     }
     if (lines->after[view->string].known) {
         column += pen_put(pen, row, column, 16, ROLE_LABEL, "after the moves ");
         column += pen_put(pen, row, column, 8, ROLE_AFTER,
-                          pen->utf8 ? "\xE2\xA0\x84\xE2\xA0\x84\xE2\xA0\x84" : ":::") + 2;
+                          pen->utf8 ? "\xE2\xA0\x84\xE2\xA0\x84\xE2\xA0\x84" : ":::") + 3;
     }
     pen_put(pen, row, column, 8, ROLE_LABEL, "crowns ");
     pen_put(pen, row, column + 7, 4, ROLE_FRET,

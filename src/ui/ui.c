@@ -3,6 +3,8 @@
 
 #include <string.h>
 
+#include "app/amount.h"
+#include "base/num.h"
 #include "base/utf8.h"
 #include "ui/bench_view.h"
 #include "ui/moves_view.h"
@@ -15,16 +17,21 @@ static const char *text_or(const struct app *app, struct reading_key key, const 
     return text ? text : otherwise;
 }
 
-/* "visit 2, 2026-03-02 - pass 1 of 3 - as found" */
-static void add_place(const struct app *app, struct strbuf *out)
+/* "visit 2 - pass 1 of 3 - as found"; with room the visit's date too. */
+static void add_place(const struct app *app, bool dated, struct strbuf *out)
 {
     const char *date = text_or(app, reading_key_visit(FIELD_VISIT_DATE, app->visit), "today");
     const char *label =
         text_or(app, reading_key_pass(FIELD_PASS_LABEL, app->visit, app->pass), "");
 
-    strbuf_addf(out, "visit %d, ", app->visit);
-    strbuf_add(out, date);
-    strbuf_addf(out, " \xC2\xB7 pass %d of %d", app->pass, app_last_pass(app));
+    strbuf_addf(out, "visit %d", app->visit);
+    if (dated) {
+        strbuf_add(out, ", ");
+        strbuf_add(out, date);
+    }
+    strbuf_addf(out, " \xC2\xB7 pass %d", app->pass);
+    if (app_last_pass(app) != app->pass)
+        strbuf_addf(out, " of %d", app_last_pass(app));
     if (label[0]) {
         strbuf_add(out, " \xC2\xB7 ");
         strbuf_add(out, label);
@@ -35,14 +42,20 @@ static void add_climate(const struct app *app, struct strbuf *out)
 {
     const char *humidity = text_or(app, reading_key_visit(FIELD_HUMIDITY, app->visit), "");
     const char *temperature = text_or(app, reading_key_visit(FIELD_TEMPERATURE, app->visit), "");
+    double emc;
 
     if (humidity[0]) {
         strbuf_add(out, humidity);
         strbuf_add(out, humidity[strlen(humidity) - 1] == '%' ? "" : " %");
     }
     if (temperature[0]) {
-        strbuf_add(out, humidity[0] ? "  " : "");
+        strbuf_add(out, humidity[0] ? " " : "");
         strbuf_add(out, temperature);
+    }
+    if (figures_get(&app->now.figures, FIGURE_EMC, 0, &emc)) {
+        strbuf_add(out, " EMC ");
+        num_format_fixed(emc, 1, false, out);
+        strbuf_add(out, " %");
     }
 }
 
@@ -53,7 +66,7 @@ static void draw_title(const struct pen *pen, const struct app *app)
     struct strbuf place = STRBUF(place_memory), climate = STRBUF(climate_memory);
     int climate_width, place_width;
 
-    add_place(app, &place);
+    add_place(app, columns >= 100, &place);
     add_climate(app, &climate);
     frame_set_role(pen->frame, 0, 0, columns, ROLE_TITLE);
     climate_width = utf8_columns(climate_memory);
@@ -115,6 +128,40 @@ static void add_prompt(const struct app *app, struct strbuf *out)
     strbuf_add(out, " >");
 }
 
+/* What the cell holds and should hold, while nothing is typed. */
+static void add_hint(const struct app *app, const struct route_cell *cell, struct strbuf *out)
+{
+    double value;
+
+    if (record_value(&app->record, &cell->key, &value)) {
+        strbuf_add(out, "now ");
+        amount_add_all(out, value);
+    } else if (app_expected(app, cell, &value)) {
+        strbuf_add(out, "should read ");
+        amount_add_all(out, value);
+    } else {
+        strbuf_add(out, "not measured yet; type the reading, ? explains it");
+    }
+}
+
+/* Behind the entry: how it reads or what is wrong with it; with no entry, the cell. */
+static void draw_reading_of_entry(const struct pen *pen, const struct app *app, int row,
+                                  int column)
+{
+    const int width = pen->frame->columns - column - 1;
+    char memory[160];
+    struct strbuf hint = STRBUF(memory);
+
+    if (app->entry_view.empty) {
+        add_hint(app, app_cell(app), &hint);
+        pen_put(pen, row, column, width, ROLE_DIM, memory);
+        return;
+    }
+    pen_put(pen, row, column, width,
+            app->entry_view.good && !app->entry_view.unusual ? ROLE_PREVIEW : ROLE_ASSUMED,
+            app->entry_view.words);
+}
+
 static void draw_entry(const struct pen *pen, const struct app *app, int row)
 {
     const int columns = pen->frame->columns;
@@ -134,14 +181,7 @@ static void draw_entry(const struct pen *pen, const struct app *app, int row)
         pen->frame->cursor_row = row;
         pen->frame->cursor_column = column < columns ? column : columns - 1;
     }
-    column += 2;
-    if (app->entry_view.empty)
-        pen_put(pen, row, column, columns - column - 1, ROLE_DIM,
-                field_get(app_cell(app)->key.field)->help);
-    else
-        pen_put(pen, row, column, columns - column - 1,
-                app->entry_view.good && !app->entry_view.unusual ? ROLE_PREVIEW : ROLE_ASSUMED,
-                app->entry_view.words);
+    draw_reading_of_entry(pen, app, row, column + 2);
 }
 
 static void draw_keys(const struct pen *pen, int row)
@@ -161,12 +201,12 @@ static void draw_keys(const struct pen *pen, int row)
     }
 }
 
-/* A message, else what to mind at the next move. */
-static void draw_message(const struct pen *pen, const struct app *app, int row)
+/* A message, else what to mind at the next move where the moves did not say it. */
+static void draw_message(const struct pen *pen, const struct app *app, int row, bool minded)
 {
     const int width = pen->frame->columns - 2;
     const bool message = app->tone != TONE_NONE;
-    const char *text = message ? app->message : moves_view_caution(app);
+    const char *text = message ? app->message : minded ? "" : moves_view_caution(app);
     const enum role role = message && app->tone == TONE_NOTE ? ROLE_TEXT : ROLE_CAUTION;
 
     if (message) {
@@ -203,8 +243,9 @@ void ui_compose(const struct app *app, bool utf8, struct frame *frame)
         pen_put(&pen, rows - 1, 1, frame->columns - 2, ROLE_DIM, "any other key closes this");
         return;
     }
-    bench_view_draw(&pen, app, 2, rows - 5);
-    draw_message(&pen, app, rows - 3);
+    const bool minded = bench_view_draw(&pen, app, 2, rows - 5);
+
+    draw_message(&pen, app, rows - 3, minded);
     draw_entry(&pen, app, rows - 2);
     draw_keys(&pen, rows - 1);
 }

@@ -222,7 +222,7 @@ static void a_repeated_key_is_changed_where_it_counts(void **state)
     drop(&record, "board", "scale");
     save(profile, &record);
     close_both(profile, &record);
-    assert_saved(path, "[profile]\nformat = 1\n");
+    assert_saved(path, "[profile]\nformat = 1\n\n");
 }
 
 static void long_texts_go_on_and_come_back(void **state)

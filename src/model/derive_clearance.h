@@ -1,0 +1,33 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_MODEL_DERIVE_CLEARANCE_H
+#define SILLET_MODEL_DERIVE_CLEARANCE_H
+
+#include "model/clearance.h"
+#include "model/derive_pitch.h"
+#include "model/derive_strings.h"
+#include "model/moves.h"
+#include "model/record.h"
+#include "model/setup.h"
+
+/* How much pluck the notes of one string take, by fret; [0] is the open string. */
+struct fret_clearance {
+    bool known[FRETS_MAX + 1];
+    double headroom_mm[FRETS_MAX + 1];
+    int at[FRETS_MAX + 1]; /* the fret where it lies */
+    bool has_high;         /* notes were heard to buzz, and a fret explains them */
+    struct clearance_high_fret high;
+};
+
+/* The pluck that the target's touch stands for, mm. */
+double derive_touch_mm(const struct record *record);
+
+/*
+ * The headroom of every note of the present state and, from the notes heard in the pass,
+ * the fret that stands high; elements 1 .. strings of ret_clearance. A fretted note needs
+ * the tension that pressing adds (`pitch`), the open one geometry alone.
+ */
+void derive_clearance(const struct record *record, const struct setup *setup, int visit, int pass,
+                      const struct string_facts *facts, const struct string_lines *lines,
+                      const struct fret_pitch *pitch, struct fret_clearance *ret_clearance);
+
+#endif

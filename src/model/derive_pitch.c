@@ -1,0 +1,222 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/derive_pitch.h"
+
+#include <math.h>
+
+#include "model/intonation.h"
+#include "model/intonation_reading.h"
+#include "model/uncertainty.h"
+
+/* The trade sets the saddle by fret 12, and the best compromise is sought up to it. */
+enum { OCTAVE_FRET = 12 };
+
+static struct intonation_conditions read_conditions(const struct record *record)
+{
+    return (struct intonation_conditions){
+        .press_distance_mm = record_or_fallback(record, FIELD_PRESS_DISTANCE),
+        .press_depth_mm = record_or_fallback(record, FIELD_PRESS_DEPTH),
+        .free_length_mm = record_or_fallback(record, FIELD_FREE_LENGTH),
+        .clamped_ends = record_or_fallback(record, FIELD_CLAMPED_ENDS),
+    };
+}
+
+static void find_crowns(const struct board *board, const struct neck_curve *curve, int string,
+                        double crown_mm[FRETS_MAX + 1])
+{
+    for (int n = 0; n <= board->frets; n++)
+        crown_mm[n] = neck_curve_height_mm(curve, board, string, n);
+}
+
+/* Everything about a string but where it runs. */
+static struct intonation_setup begin_string(const struct board *board, int string,
+                                            const struct string_facts *facts,
+                                            const struct intonation_conditions *conditions)
+{
+    return (struct intonation_setup){
+        .mass_kg_per_m = facts->has_mass ? facts->mass.kg_per_m : 0,
+        .hz = facts->hz,
+        .core = facts->core,
+        .modulus_mpa = facts->modulus_mpa,
+        .conditions = *conditions,
+        .scale_mm = board->scale_mm[string],
+        .frets = board->frets,
+        .fret_mm = board->station_mm[string],
+    };
+}
+
+static void take_note(const struct intonation_note *note, int fret, struct fret_pitch *pitch)
+{
+    pitch->known[fret] = true;
+    pitch->cents[fret] = note->cents;
+    pitch->rise_n[fret] = note->tension_n - note->open_tension_n;
+}
+
+/* All notes at once, which is quicker; one by one where one of them cannot be. */
+static void find_notes(const struct intonation_setup *string, double setback_mm,
+                       struct fret_pitch *pitch)
+{
+    const struct intonation_ends ends = {setback_mm, 0};
+    struct intonation_note notes[FRETS_MAX + 1];
+    const enum status status =
+        intonation_find_notes(string, &ends, 0, string->frets, notes, NULL);
+
+    if (status == STATUS_ABSENT)
+        return;
+    for (int n = 0; n <= string->frets; n++)
+        if (status == STATUS_OK ||
+            intonation_find_note(string, &ends, n, &notes[n], NULL) == STATUS_OK)
+            take_note(&notes[n], n, pitch);
+}
+
+static void find_setbacks(const struct intonation_setup *string, int number, enum known known,
+                          struct figures *figures)
+{
+    struct intonation_best best;
+    double setback_mm;
+
+    if (intonation_find_setback(string, OCTAVE_FRET, &setback_mm) == STATUS_OK)
+        figures_set(figures, FIGURE_SETBACK_PREDICTED, number, setback_mm, known);
+    if (intonation_find_best(string, 1, OCTAVE_FRET, &best) != STATUS_OK)
+        return;
+    figures_set(figures, FIGURE_SETBACK_BEST, number, best.ends.setback_mm, known);
+    figures_set(figures, FIGURE_NUT_ADVANCE_BEST, number, best.ends.nut_advance_mm, known);
+    figures_set(figures, FIGURE_CENTS_BEST_RMS, number, best.cents_rms, known);
+}
+
+/* The lines at the targets with no setback, from which the setbacks are looked for. */
+static void find_flat_lines(const struct setup *setup, struct string_lines *ret_lines)
+{
+    struct setup flat = *setup;
+    struct figures unused;
+
+    board_drop_setbacks(&flat.board);
+    moves_solve(&flat, NULL, &unused, NULL, ret_lines);
+}
+
+void derive_pitch(const struct record *record, const struct setup *setup,
+                  const struct string_facts *facts, const struct string_lines *lines,
+                  struct fret_pitch *ret_pitch, struct figures *figures)
+{
+    const struct intonation_conditions conditions = read_conditions(record);
+    const struct board *board = &setup->board;
+    struct string_lines flat;
+    double crown_mm[FRETS_MAX + 1];
+
+    find_flat_lines(setup, &flat);
+    for (int s = 1; s <= board->strings; s++) {
+        struct intonation_setup string = begin_string(board, s, &facts[s], &conditions);
+
+        ret_pitch[s] = (struct fret_pitch){.known = {false}};
+        string.crown_mm = crown_mm;
+        if (!lines->now[s].known)
+            continue;
+        find_crowns(board, &lines->curve_now, s, crown_mm);
+        string.nut_height_mm = lines->now[s].nut_mm;
+        string.saddle_height_mm = lines->now[s].saddle_mm;
+        find_notes(&string, board->contact_mm[s] - board->scale_mm[s], &ret_pitch[s]);
+        if (!flat.after[s].known)
+            continue;
+        find_crowns(board, &flat.curve_after, s, crown_mm);
+        string.nut_height_mm = flat.after[s].nut_mm;
+        string.saddle_height_mm = flat.after[s].saddle_mm;
+        find_setbacks(&string, s, figures->at[FIGURE_NUT_HEIGHT][s].known, figures);
+    }
+}
+
+/* The cents read on one string, and what they ask for. */
+struct cents_read {
+    int count;
+    struct fret_cents at[FRETS_MAX + 1];
+};
+
+static struct cents_read read_cents(const struct record *record, const struct board *board,
+                                    int visit, int pass, int string)
+{
+    const struct reading_key first = reading_key_pass_at(FIELD_CENTS, visit, pass, string, 1);
+    const struct reading_key last =
+        reading_key_pass_at(FIELD_CENTS, visit, pass, string, board->frets);
+    struct cents_read read = {.count = 0};
+
+    for (size_t i = record_lower_bound(record, &first); i < record->count; i++) {
+        const struct reading *reading = &record->readings[i];
+
+        if (reading_key_compare(&reading->key, &last) > 0)
+            break;
+        if (reading->value.state != READING_BAD)
+            read.at[read.count++] =
+                (struct fret_cents){reading->key.fret, reading->value.value};
+    }
+    return read;
+}
+
+enum { CHANGE, FIT_SETBACK, FIT_ADVANCE, FIT_LEFT, ANSWERS };
+
+static const enum figure_id answer_figures[ANSWERS] = {
+    [CHANGE] = FIGURE_SETBACK_CHANGE,
+    [FIT_SETBACK] = FIGURE_SETBACK_FIT,
+    [FIT_ADVANCE] = FIGURE_NUT_ADVANCE_FIT,
+    [FIT_LEFT] = FIGURE_CENTS_LEFT_RMS,
+};
+
+/* What the readings ask for; NaN for what they do not tell. */
+static void answer(const struct board *board, int string, const struct cents_read *read,
+                   double ret_answers[ANSWERS])
+{
+    struct intonation_fit fit;
+
+    for (int i = 0; i < ANSWERS; i++)
+        ret_answers[i] = (double)NAN;
+    if (read->count == 1) {
+        (void)intonation_setback_change(board->contact_mm[string],
+                                        board->station_mm[string][read->at[0].fret],
+                                        read->at[0].cents, &ret_answers[CHANGE]);
+    } else if (intonation_fit_readings(board->scale_mm[string], read->at, read->count, &fit) ==
+               STATUS_OK) {
+        ret_answers[FIT_SETBACK] = fit.change.setback_mm;
+        ret_answers[FIT_ADVANCE] = fit.change.nut_advance_mm;
+        ret_answers[FIT_LEFT] = fit.cents_left_rms;
+    }
+}
+
+/* The same rule as for the set-up figures: central differences, well inside the step. */
+static void answer_uncertainty(const struct board *board, int string, struct cents_read *read,
+                               double step, double ret_u[ANSWERS])
+{
+    const double delta = step / 64, share = uncertainty_of_step(step) / (2 * delta);
+    double low[ANSWERS], high[ANSWERS], square[ANSWERS] = {0};
+
+    for (int i = 0; i < read->count && delta > 0; i++) {
+        const double middle = read->at[i].cents;
+
+        read->at[i].cents = middle - delta;
+        answer(board, string, read, low);
+        read->at[i].cents = middle + delta;
+        answer(board, string, read, high);
+        read->at[i].cents = middle;
+        for (int k = 0; k < ANSWERS; k++)
+            square[k] += (high[k] - low[k]) * share * ((high[k] - low[k]) * share);
+    }
+    for (int k = 0; k < ANSWERS; k++)
+        ret_u[k] = isnan(square[k]) ? (double)INFINITY : 2 * sqrt(square[k]);
+}
+
+void derive_cents_read(const struct record *record, const struct setup *setup, int visit,
+                       int pass, struct figures *figures)
+{
+    const double step = record_or_fallback(record, FIELD_TUNER_STEP);
+    const struct board *board = &setup->board;
+
+    for (int s = 1; s <= board->strings; s++) {
+        struct cents_read read = read_cents(record, board, visit, pass, s);
+        double answers[ANSWERS], u[ANSWERS];
+
+        if (read.count == 0)
+            continue;
+        answer(board, s, &read, answers);
+        answer_uncertainty(board, s, &read, step, u);
+        for (int k = 0; k < ANSWERS; k++) {
+            figures_set(figures, answer_figures[k], s, answers[k], KNOWN_READ);
+            figures->at[answer_figures[k]][s].u = u[k];
+        }
+    }
+}

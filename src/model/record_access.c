@@ -1,0 +1,36 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/record_access.h"
+
+struct entered record_entered(const struct record *record, struct reading_key key)
+{
+    struct entered entered = {.value = 0, .given = false};
+
+    entered.given = record_value(record, &key, &entered.value);
+    return entered;
+}
+
+struct entered record_entered_one(const struct record *record, enum field_id field)
+{
+    return record_entered(record, reading_key_one(field));
+}
+
+struct entered record_entered_string(const struct record *record, enum field_id field, int string)
+{
+    return record_entered(record, reading_key_string(field, string));
+}
+
+double record_or_fallback(const struct record *record, enum field_id field)
+{
+    const struct reading_key key = reading_key_one(field);
+    double value = 0;
+
+    record_value_or_fallback(record, &key, &value);
+    return value;
+}
+
+int record_choice_or(const struct record *record, struct reading_key key, int otherwise)
+{
+    const struct entered choice = record_entered(record, key);
+
+    return choice.given ? (int)choice.value : otherwise;
+}

@@ -1,0 +1,27 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_MODEL_RECORD_ACCESS_H
+#define SILLET_MODEL_RECORD_ACCESS_H
+
+#include <stdbool.h>
+
+#include "model/record.h"
+
+/* Readings taken out of a record as numbers, for what computes with them. */
+
+/* A number that may be absent. */
+struct entered {
+    double value; /* 0 when absent */
+    bool given;
+};
+
+struct entered record_entered(const struct record *record, struct reading_key key);
+struct entered record_entered_one(const struct record *record, enum field_id field);
+struct entered record_entered_string(const struct record *record, enum field_id field, int string);
+
+/* For fields whose fallback stands in the table, so that there always is a value. */
+double record_or_fallback(const struct record *record, enum field_id field);
+
+/* A choice's index, `otherwise` when it is absent. */
+int record_choice_or(const struct record *record, struct reading_key key, int otherwise);
+
+#endif

@@ -1,0 +1,71 @@
+/* SPDX-License-Identifier: MIT */
+#include "store/file_read.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+static enum status refusal(void)
+{
+    return errno == ENOENT || errno == ENOTDIR ? STATUS_NOT_FOUND : STATUS_IO;
+}
+
+static enum status read_all(int fd, size_t max, struct bytes *bytes)
+{
+    char chunk[16384];
+
+    for (;;) {
+        const ssize_t got = read(fd, chunk, sizeof chunk);
+
+        if (got < 0 && errno == EINTR)
+            continue;
+        if (got < 0)
+            return STATUS_IO;
+        if (got == 0)
+            return bytes_status(bytes);
+        if ((size_t)got > max - bytes->length)
+            return STATUS_TOO_LARGE;
+        bytes_add(bytes, chunk, (size_t)got);
+        if (bytes->failed)
+            return STATUS_NO_MEMORY;
+    }
+}
+
+static enum status read_regular(int fd, size_t max, struct bytes *bytes)
+{
+    struct stat facts;
+
+    if (fstat(fd, &facts) != 0)
+        return STATUS_IO;
+    if (!S_ISREG(facts.st_mode))
+        return STATUS_NOT_REGULAR;
+    if ((unsigned long long)facts.st_size > max)
+        return STATUS_TOO_LARGE;
+    return read_all(fd, max, bytes);
+}
+
+enum status file_read(const char *path, size_t max, struct bytes *ret_bytes)
+{
+    struct stat facts;
+    struct bytes bytes;
+
+    /* Asked before the open as well, since opening alone can move a device. */
+    if (stat(path, &facts) != 0)
+        return refusal();
+    if (!S_ISREG(facts.st_mode))
+        return STATUS_NOT_REGULAR;
+    const int fd = open(path, O_RDONLY | O_NONBLOCK | O_NOCTTY | O_CLOEXEC);
+    if (fd < 0)
+        return refusal();
+    bytes_init(&bytes);
+    const enum status status = read_regular(fd, max, &bytes);
+    const int kept_errno = errno;
+    close(fd);
+    if (status != STATUS_OK)
+        bytes_done(&bytes);
+    else
+        *ret_bytes = bytes;
+    errno = kept_errno;
+    return status;
+}

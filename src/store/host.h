@@ -1,0 +1,17 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_STORE_HOST_H
+#define SILLET_STORE_HOST_H
+
+#include <stdbool.h>
+
+#include "base/strbuf.h"
+
+/* Who is at work: for the names of temporary files and for lock files. */
+
+/* Appends this machine's name; letters, digits, '.' and '_' only, at most 48 bytes. */
+void host_add_name(struct strbuf *out);
+
+/* True when a process with this id certainly does not exist on this machine. */
+bool host_process_gone(long pid);
+
+#endif

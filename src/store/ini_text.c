@@ -1,0 +1,326 @@
+/* SPDX-License-Identifier: MIT */
+#include "store/ini_text.h"
+
+#include <stdint.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* Room in a feed line for the escape that stands for a backslash at its end. */
+enum { STRAY_LINE_MAX = INI_LINE_MAX - 2 };
+
+struct parser {
+    struct ini_text *text;
+    char *free; /* the rest of the arena */
+    struct ini_fault fault;
+};
+
+bool ini_is_blank(char c)
+{
+    return c == ' ' || (c >= '\t' && c <= '\r');
+}
+
+static enum status refuse(struct parser *parser, enum status status, size_t line, const char *words)
+{
+    parser->fault = (struct ini_fault){.line = line + 1, .words = words};
+    return status;
+}
+
+/* Narrows [*from, *to) of `text` until no blank is at its edges. */
+static void strip(const char *text, size_t *from, size_t *to)
+{
+    while (*from < *to && ini_is_blank(text[*from]))
+        ++*from;
+    while (*from < *to && ini_is_blank(text[*to - 1]))
+        --*to;
+}
+
+static enum status count_lines(struct parser *parser, size_t *ret_count)
+{
+    const struct bytes *bytes = &parser->text->bytes;
+    size_t count = 0, line_start = parser->text->start;
+
+    for (size_t i = line_start; i < bytes->length; i++) {
+        if (bytes->data[i] == '\0')
+            return refuse(parser, STATUS_BINARY, count, "a zero byte, which no text file holds");
+        if (bytes->data[i] != '\n')
+            continue;
+        line_start = i + 1;
+        if (++count > INI_LINES_MAX)
+            return refuse(parser, STATUS_TOO_LARGE, count - 1,
+                          "more lines than a profile can have; 20000 are accepted");
+    }
+    *ret_count = count + (line_start < bytes->length);
+    return STATUS_OK;
+}
+
+static enum status split_lines(struct parser *parser)
+{
+    struct ini_text *text = parser->text;
+    const struct bytes *bytes = &text->bytes;
+    size_t at = text->start;
+
+    for (size_t i = 0; i < text->line_count; i++) {
+        const char *start = bytes->data + at;
+        const char *newline = memchr(start, '\n', bytes->length - at);
+        size_t length = newline ? (size_t)(newline - start) : bytes->length - at;
+
+        at += length + (newline ? 1 : 0);
+        text->lines[i].end_length = newline ? 1 : 0;
+        if (newline && length > 0 && start[length - 1] == '\r') {
+            length--;
+            text->lines[i].end_length = 2;
+        }
+        if (length > INI_LINE_MAX)
+            return refuse(parser, STATUS_TOO_LONG, i,
+                          "a line of more than 1022 bytes; a long text goes on in key.1, key.2");
+        text->lines[i].bytes = start;
+        text->lines[i].length = length;
+    }
+    return STATUS_OK;
+}
+
+/* A copy in the arena, NUL at its end. */
+static char *keep(struct parser *parser, const char *bytes, size_t length)
+{
+    char *copy = parser->free;
+
+    memcpy(copy, bytes, length);
+    copy[length] = '\0';
+    parser->free += length + 1;
+    return copy;
+}
+
+/* A name in lower case; NULL when it holds what no name of ours does. */
+static const char *keep_name(struct parser *parser, const char *bytes, size_t length)
+{
+    static const char usable[] = "abcdefghijklmnopqrstuvwxyz0123456789_.-";
+    char *name = parser->free;
+
+    if (length == 0 || length > INI_NAME_MAX)
+        return NULL;
+    for (size_t i = 0; i < length; i++) {
+        const char c = bytes[i];
+
+        name[i] = c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
+        if (!strchr(usable, name[i]))
+            return NULL;
+    }
+    name[length] = '\0';
+    parser->free += length + 1;
+    return name;
+}
+
+/* True when [from, to) holds nothing, or a comment. */
+static bool only_comment(const char *text, size_t from, size_t to)
+{
+    strip(text, &from, &to);
+    return from == to || text[from] == ';' || text[from] == '#';
+}
+
+/* A line that starts with '[': whatever it is, what follows is not the section before's. */
+static void take_section(struct parser *parser, size_t i, size_t from, size_t to)
+{
+    struct ini_text *text = parser->text;
+    struct ini_line *line = &text->lines[i];
+    const char *close = memchr(line->bytes + from, ']', to - from);
+
+    line->kind = INI_JUNK;
+    if (close) {
+        size_t name_from = from + 1, name_to = (size_t)(close - line->bytes);
+
+        if (only_comment(line->bytes, name_to + 1, to)) {
+            line->kind = INI_SECTION;
+            strip(line->bytes, &name_from, &name_to);
+            line->name = keep_name(parser, line->bytes + name_from, name_to - name_from);
+        }
+    }
+    text->sections[text->section_count] = (struct ini_section){.name = line->name, .line = i};
+    line->section = text->section_count++;
+}
+
+/*
+ * Finds the value in the logical line as iniparser does: quotes count only at its start
+ * and only around something, else it ends at a ';' or '#'. Returns its length.
+ */
+static size_t find_value(struct ini_line *line, size_t *ret_at)
+{
+    const char *text = line->logical;
+    const size_t end = strlen(text);
+    size_t at = line->value_at;
+    const char quote = text[at];
+
+    if ((quote == '"' || quote == '\'') && text[at + 1] != quote && text[at + 1] != '\0') {
+        const char *close = strchr(text + at + 1, quote);
+        const size_t stop = close ? (size_t)(close - text) : end;
+
+        line->rest_at = close ? stop + 1 : end;
+        *ret_at = at + 1;
+        return stop - at - 1;
+    }
+    size_t stop = at + strcspn(text + at, ";#");
+    strip(text, &at, &stop);
+    line->rest_at = stop > line->value_at ? stop : line->value_at;
+    *ret_at = at;
+    if (stop - at == 2 && (strncmp(text + at, "\"\"", 2) == 0 || strncmp(text + at, "''", 2) == 0))
+        return 0;
+    return stop - at;
+}
+
+/* Can a line be the rest of one that ended in a backslash? */
+static bool can_continue(const struct ini_line *line)
+{
+    size_t from = 0, to = line->length;
+
+    strip(line->bytes, &from, &to);
+    return from < to && !strchr(";#[", line->bytes[from]) &&
+           !memchr(line->bytes, '=', line->length);
+}
+
+/* True when the value's last byte is a backslash, outside of closed quotes and comments. */
+static bool ends_in_backslash(struct ini_line *line)
+{
+    size_t at;
+
+    find_value(line, &at);
+    return line->rest_at > line->value_at && line->logical[line->rest_at - 1] == '\\';
+}
+
+/*
+ * Appends the lines that belong to key line i. The logical line is the last thing in the
+ * arena, so that it can grow there.
+ */
+static enum status join_lines(struct parser *parser, size_t i)
+{
+    struct ini_text *text = parser->text;
+    struct ini_line *line = &text->lines[i];
+
+    while (ends_in_backslash(line)) {
+        const size_t next = i + 1 + line->continuations;
+        const size_t length = strlen(line->logical);
+        char *end = parser->free - 2; /* the backslash, before the NUL */
+
+        if (line->logical[line->rest_at] != '\0' || next >= text->line_count ||
+            !can_continue(&text->lines[next])) {
+            line->final_backslash = true;
+            return length > STRAY_LINE_MAX ? refuse(parser, STATUS_TOO_LONG, i,
+                                                    "the line is too long to end in a backslash")
+                                           : STATUS_OK;
+        }
+        size_t from = 0, to = text->lines[next].length;
+        strip(text->lines[next].bytes, &from, &to);
+        if (length - 1 + to > INI_LINE_MAX)
+            return refuse(parser, STATUS_TOO_LONG, next,
+                          "lines joined by backslashes make more than 1022 bytes");
+        memcpy(end, text->lines[next].bytes, to);
+        end[to] = '\0';
+        parser->free = end + to + 1;
+        text->lines[next].kind = INI_CONTINUATION;
+        text->lines[next].section = line->section;
+        line->continuations++;
+    }
+    return STATUS_OK;
+}
+
+static enum status take_key(struct parser *parser, size_t i, size_t from, size_t to)
+{
+    struct ini_line *line = &parser->text->lines[i];
+    const char *equals = memchr(line->bytes, '=', to);
+    size_t name_to = (size_t)(equals - line->bytes);
+    size_t at;
+
+    line->kind = INI_KEY;
+    line->value_at = name_to + 1;
+    strip(line->bytes, &from, &name_to);
+    line->name = keep_name(parser, line->bytes + from, name_to - from);
+    line->logical = keep(parser, line->bytes, to);
+    while (ini_is_blank(line->logical[line->value_at]))
+        line->value_at++;
+    const enum status status = join_lines(parser, i);
+    const size_t length = find_value(line, &at);
+    line->value = keep(parser, line->logical + at, length);
+    return status;
+}
+
+static enum status take_line(struct parser *parser, size_t i)
+{
+    struct ini_text *text = parser->text;
+    struct ini_line *line = &text->lines[i];
+    size_t from = 0, to = line->length;
+
+    strip(line->bytes, &from, &to);
+    line->section = text->section_count - 1;
+    line->kind = INI_JUNK;
+    if (from == to)
+        line->kind = INI_BLANK;
+    else if (line->bytes[from] == ';' || line->bytes[from] == '#')
+        line->kind = INI_COMMENT;
+    else if (line->bytes[from] == '[')
+        take_section(parser, i, from, to);
+    else if (line->bytes[from] != '=' && memchr(line->bytes + from, '=', to - from))
+        return take_key(parser, i, from, to);
+    return STATUS_OK;
+}
+
+static enum status allocate(struct parser *parser)
+{
+    struct ini_text *text = parser->text;
+    /* Each byte is copied at most as name, logical line and value, each with its NUL. */
+    const size_t arena_size = 3 * text->bytes.length + 3 * text->line_count + 1;
+
+    text->lines = calloc(text->line_count + 1, sizeof text->lines[0]);
+    text->sections = calloc(text->line_count + 1, sizeof text->sections[0]);
+    text->arena = malloc(arena_size);
+    text->section_count = 1;
+    parser->free = text->arena;
+    return text->lines && text->sections && text->arena ? STATUS_OK : STATUS_NO_MEMORY;
+}
+
+static enum status parse(struct parser *parser)
+{
+    struct ini_text *text = parser->text;
+    enum status status = count_lines(parser, &text->line_count);
+
+    if (status == STATUS_OK)
+        status = allocate(parser);
+    if (status == STATUS_OK)
+        status = split_lines(parser);
+    for (size_t i = 0; status == STATUS_OK && i < text->line_count; i++)
+        if (text->lines[i].kind != INI_CONTINUATION)
+            status = take_line(parser, i);
+    return status;
+}
+
+enum status ini_text_parse(struct bytes *bytes, struct ini_text *ret_text,
+                           struct ini_fault *ret_fault)
+{
+    struct ini_text text = {.bytes = *bytes};
+    struct parser parser = {.text = &text};
+
+    if (bytes->length >= 3 && memcmp(bytes->data, "\xEF\xBB\xBF", 3) == 0)
+        text.start = 3;
+    const enum status status = parse(&parser);
+    if (status == STATUS_OK) {
+        bytes_init(bytes);
+        *ret_text = text;
+        return STATUS_OK;
+    }
+    if (ret_fault)
+        *ret_fault = parser.fault;
+    bytes_init(&text.bytes); /* they stay the caller's */
+    ini_text_done(&text);
+    return status;
+}
+
+void ini_text_done(struct ini_text *text)
+{
+    bytes_done(&text->bytes);
+    free(text->lines);
+    free(text->sections);
+    free(text->arena);
+    *text = (struct ini_text){0};
+}
+
+const char *ini_text_line_end(const struct ini_text *text)
+{
+    return text->line_count > 0 && text->lines[0].end_length == 2 ? "\r\n" : "\n";
+}

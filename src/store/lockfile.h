@@ -1,0 +1,33 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_STORE_LOCKFILE_H
+#define SILLET_STORE_LOCKFILE_H
+
+#include "base/status.h"
+
+/*
+ * Keeps two programs from editing one profile: a lock on NAME.lock beside it, which also
+ * says who holds it. The system drops the lock when its process ends, so that a dead
+ * one's file is simply taken over.
+ */
+struct lockfile {
+    int fd;     /* -1: not held */
+    char *path; /* owned */
+};
+
+/* Who holds a lock, as their lock file says: "process 1234 on bench-laptop". */
+struct lockfile_holder {
+    char words[96];
+};
+
+/*
+ * Takes the lock for a target (safefile_target). STATUS_LOCKED with *ret_holder filled in;
+ * STATUS_READ_ONLY, STATUS_FULL where the lock file cannot be made; STATUS_IO with errno
+ * where locks do not work; STATUS_NO_MEMORY.
+ */
+enum status lockfile_take(const char *target, struct lockfile *ret_lock,
+                          struct lockfile_holder *ret_holder);
+
+/* Gives it back and removes the file. Harmless when not held. */
+void lockfile_drop(struct lockfile *lock);
+
+#endif

@@ -1,0 +1,301 @@
+/* SPDX-License-Identifier: MIT */
+#include "store/safefile.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "store/host.h"
+#include "store/paths.h"
+
+enum status safefile_status(int error)
+{
+    switch (error) {
+    case ENOSPC:
+    case EDQUOT:
+    case EFBIG:
+        return STATUS_FULL;
+    case EACCES:
+    case EPERM:
+    case EROFS:
+        return STATUS_READ_ONLY;
+    case ENOMEM:
+        return STATUS_NO_MEMORY;
+    default:
+        return STATUS_IO;
+    }
+}
+
+/* The target of a path whose last part does not exist. */
+static char *target_of_new(const char *path)
+{
+    const char *slash = strrchr(path, '/');
+    const char *name = slash ? slash + 1 : path;
+    char *folder = NULL, *target = NULL;
+
+    if (*name == '\0' || strcmp(name, ".") == 0 || strcmp(name, "..") == 0) {
+        errno = ENOENT;
+        return NULL;
+    }
+    if (!slash) {
+        folder = realpath(".", NULL);
+    } else {
+        char *given = strdup(path);
+
+        if (!given)
+            return NULL;
+        given[name - path] = '\0';
+        folder = realpath(given, NULL);
+        free(given);
+    }
+    if (folder)
+        target = paths_join(folder, name);
+    free(folder);
+    return target;
+}
+
+char *safefile_target(const char *path)
+{
+    struct stat facts;
+    char *target = realpath(path, NULL);
+
+    if (target || errno != ENOENT)
+        return target;
+    if (lstat(path, &facts) == 0) {
+        errno = ENOENT; /* a link that leads nowhere */
+        return NULL;
+    }
+    return target_of_new(path);
+}
+
+/* The folder of a target, opened; *ret_name points into the target. */
+static int open_folder(char *target, const char **ret_name)
+{
+    char *slash = strrchr(target, '/');
+
+    *ret_name = slash + 1;
+    if (slash == target)
+        return open("/", O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+    *slash = '\0';
+    const int folder = open(target, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+    *slash = '/';
+    return folder;
+}
+
+static void write_temp_name(char *name, size_t size, unsigned number)
+{
+    struct strbuf text = strbuf_over(name, size);
+
+    strbuf_add(&text, ".sillet-");
+    host_add_name(&text);
+    strbuf_addf(&text, "-%d-%u.tmp", (int)getpid(), number);
+}
+
+static int create_temp(struct safefile *file)
+{
+    for (unsigned number = 0; number < 1000; number++) {
+        write_temp_name(file->temp, sizeof file->temp, number);
+        const int fd = openat(file->folder, file->temp,
+                              O_WRONLY | O_CREAT | O_EXCL | O_NOFOLLOW | O_CLOEXEC, 0600);
+        if (fd >= 0 || errno != EEXIST)
+            return fd;
+    }
+    return -1;
+}
+
+/* Gives the temporary file the owner and mode of the file that it is to replace. */
+static enum status copy_mode(int fd, const struct stat *facts)
+{
+    mode_t mode = facts->st_mode & (S_IRWXU | S_IRWXG | S_IRWXO);
+
+    /* Where the owner cannot be kept, the group's rights would go to another group. */
+    if ((facts->st_uid != geteuid() || facts->st_gid != getegid()) &&
+        fchown(fd, facts->st_uid, facts->st_gid) != 0)
+        mode &= ~(mode_t)S_IRWXG;
+    return fchmod(fd, mode) == 0 ? STATUS_OK : safefile_status(errno);
+}
+
+/* May the name be taken, and with which mode? */
+static enum status look_at_old(struct safefile *file)
+{
+    struct stat facts;
+
+    if (fstatat(file->folder, file->name, &facts, AT_SYMLINK_NOFOLLOW) != 0)
+        return errno == ENOENT ? STATUS_OK : safefile_status(errno);
+    if (file->mode == SAFEFILE_NEW) {
+        errno = EEXIST;
+        return STATUS_CHANGED;
+    }
+    if (!S_ISREG(facts.st_mode))
+        return STATUS_NOT_REGULAR;
+    /* A rename would get around a file's own write protection. */
+    if (faccessat(file->folder, file->name, W_OK, 0) != 0)
+        return safefile_status(errno);
+    return copy_mode(file->fd, &facts);
+}
+
+static void release(struct safefile *file)
+{
+    if (file->fd >= 0)
+        close(file->fd);
+    if (file->folder >= 0)
+        close(file->folder);
+    free(file->name);
+    file->fd = file->folder = -1;
+    file->name = NULL;
+}
+
+void safefile_cancel(struct safefile *file)
+{
+    const int kept_errno = errno;
+
+    if (file->folder >= 0 && file->temp[0])
+        unlinkat(file->folder, file->temp, 0);
+    file->temp[0] = '\0';
+    release(file);
+    errno = kept_errno;
+}
+
+static enum status begin_target(char *target, struct safefile *file)
+{
+    const char *name;
+
+    file->folder = open_folder(target, &name);
+    if (file->folder < 0)
+        return safefile_status(errno);
+    file->name = strdup(name);
+    if (!file->name)
+        return STATUS_NO_MEMORY;
+    file->fd = create_temp(file);
+    if (file->fd < 0) {
+        const enum status status = safefile_status(errno);
+        file->temp[0] = '\0'; /* whatever has that name is not ours */
+        return status;
+    }
+    return look_at_old(file);
+}
+
+enum status safefile_begin(const char *path, enum safefile_mode mode, struct safefile *ret_file)
+{
+    struct safefile file = {.fd = -1, .folder = -1, .mode = mode};
+    char *target = safefile_target(path);
+
+    if (!target)
+        return errno == ENOENT ? STATUS_NOT_FOUND : safefile_status(errno);
+    const enum status status = begin_target(target, &file);
+    const int kept_errno = errno;
+    free(target);
+    errno = kept_errno;
+    if (status != STATUS_OK)
+        safefile_cancel(&file);
+    else
+        *ret_file = file;
+    return status;
+}
+
+static enum status remember(struct safefile *file, int error)
+{
+    file->error = error;
+    file->status = safefile_status(error);
+    return file->status;
+}
+
+enum status safefile_write(struct safefile *file, const char *bytes, size_t length)
+{
+    if (file->status != STATUS_OK)
+        return file->status;
+    while (length > 0) {
+        const ssize_t written = write(file->fd, bytes, length);
+
+        if (written < 0 && errno == EINTR)
+            continue;
+        if (written <= 0)
+            return remember(file, written < 0 ? errno : EIO);
+        bytes += written;
+        length -= (size_t)written;
+    }
+    return STATUS_OK;
+}
+
+static bool links_unsupported(int error)
+{
+    return error == EPERM || error == EOPNOTSUPP || error == ENOSYS || error == EMLINK ||
+           error == ENOTSUP;
+}
+
+static enum status rename_temp(struct safefile *file)
+{
+    if (renameat(file->folder, file->temp, file->folder, file->name) != 0)
+        return safefile_status(errno);
+    file->temp[0] = '\0';
+    file->replaced = true;
+    return STATUS_OK;
+}
+
+/* link() fails where the name is taken, which rename() does not. */
+static enum status link_temp(struct safefile *file)
+{
+    struct stat facts;
+
+    if (linkat(file->folder, file->temp, file->folder, file->name, 0) == 0) {
+        file->replaced = true;
+        if (unlinkat(file->folder, file->temp, 0) != 0)
+            return safefile_status(errno);
+        file->temp[0] = '\0';
+        return STATUS_OK;
+    }
+    if (errno == EEXIST)
+        return STATUS_CHANGED;
+    if (!links_unsupported(errno))
+        return safefile_status(errno);
+    /* Some file systems (FAT, some network shares) have no hard links. */
+    if (fstatat(file->folder, file->name, &facts, AT_SYMLINK_NOFOLLOW) == 0) {
+        errno = EEXIST;
+        return STATUS_CHANGED;
+    }
+    return rename_temp(file);
+}
+
+/* Not every file system can sync a folder; those that cannot say EINVAL. */
+static enum status sync_folder(int folder)
+{
+    if (fsync(folder) == 0 || errno == EINVAL || errno == ENOTSUP)
+        return STATUS_OK;
+    return safefile_status(errno);
+}
+
+static enum status close_temp(struct safefile *file)
+{
+    const int fd = file->fd;
+
+    file->fd = -1;
+    return close(fd) == 0 ? STATUS_OK : safefile_status(errno);
+}
+
+static enum status finish(struct safefile *file)
+{
+    enum status status = file->status;
+
+    if (status != STATUS_OK) {
+        errno = file->error;
+        return status;
+    }
+    if (fsync(file->fd) != 0)
+        return safefile_status(errno);
+    if ((status = close_temp(file)) != STATUS_OK)
+        return status;
+    status = file->mode == SAFEFILE_NEW ? link_temp(file) : rename_temp(file);
+    return status == STATUS_OK ? sync_folder(file->folder) : status;
+}
+
+enum status safefile_commit(struct safefile *file)
+{
+    const enum status status = finish(file);
+
+    safefile_cancel(file);
+    return status;
+}

@@ -1,0 +1,69 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_STORE_SAFEFILE_H
+#define SILLET_STORE_SAFEFILE_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "base/status.h"
+
+/*
+ * A file written so that afterwards either the old one or the new one is there, whole:
+ *
+ *     struct safefile file;
+ *     if (safefile_begin(path, SAFEFILE_REPLACE, &file) == STATUS_OK) {
+ *         safefile_write(&file, bytes, length);   as often as wanted
+ *         status = safefile_commit(&file);        or safefile_cancel(&file)
+ *     }
+ *
+ * The bytes go to a temporary file in the same folder, which is synced and then takes
+ * the name over; the folder is synced after. A failed write is remembered, so only the
+ * commit needs asking. After a commit or cancel nothing is left to free, and after a
+ * failure the temporary file is gone. Failures are STATUS_IO (STATUS_FULL for a full
+ * disk, quota or size limit; STATUS_READ_ONLY where the file, its folder or the disk
+ * may not be written), with errno as the failing call left it.
+ *
+ * A symbolic link is followed and its target replaced, never the link; one that leads
+ * nowhere is refused. The existing file's mode is kept, and its owner where the system
+ * allows; a new file gets mode 0600. Other hard links to the old file keep the old
+ * content; access lists and extended attributes are not carried over.
+ *
+ * The process must ignore SIGXFSZ, else a size limit kills it instead of failing a write.
+ */
+enum safefile_mode {
+    SAFEFILE_REPLACE, /* whatever has that name */
+    SAFEFILE_NEW,     /* nothing may have that name: STATUS_CHANGED at begin or commit */
+};
+
+struct safefile {
+    int fd, folder;
+    char temp[128];
+    char *name; /* within the folder; owned */
+    enum safefile_mode mode;
+    enum status status; /* of the first failed write */
+    int error;          /* its errno */
+    bool replaced;      /* the new file has the name, even if the commit failed after that */
+};
+
+enum status safefile_begin(const char *path, enum safefile_mode mode, struct safefile *ret_file);
+enum status safefile_write(struct safefile *file, const char *bytes, size_t length);
+enum status safefile_commit(struct safefile *file);
+void safefile_cancel(struct safefile *file);
+
+/*
+ * Removes the temporary files that dead processes of this machine left in a folder.
+ * Returns how many; 0 also when the folder cannot be read.
+ */
+int safefile_sweep(const char *folder);
+
+/*
+ * The file that a path leads to, links followed; the last part need not exist. NULL with
+ * errno set when there is no such folder, the link leads nowhere, or memory is short.
+ * The caller frees it.
+ */
+char *safefile_target(const char *path);
+
+/* The status for an errno after a failed write: STATUS_FULL, STATUS_READ_ONLY, STATUS_IO. */
+enum status safefile_status(int error);
+
+#endif

@@ -1,0 +1,41 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_STORE_SHOP_H
+#define SILLET_STORE_SHOP_H
+
+#include "model/field.h"
+#include "store/profile_problem.h"
+
+/*
+ * The shop's settings, shop.ini in the configuration folder: in which units its gauges
+ * read.
+ *
+ *     [shop]
+ *     units = inch          inch or metric: what the rest starts from
+ *     feeler = th           th, 100ths or mm
+ *     rule = 64ths          64ths, th or mm
+ *     depth = mm            mm, 64ths or th
+ *     gauge = th            th or mm
+ *     small = mm            mm or in
+ *     long = in             in or mm
+ *     temperature = C       C or F
+ */
+
+/* The file's path, to be freed. Failures of paths_config_folder. */
+enum status shop_path(char **ret_path);
+
+/*
+ * Reads a settings file. What is not understood becomes a problem (may be NULL) and the
+ * rest holds; a missing file is a shop of inches. Failures of file_read and
+ * ini_text_parse, *ret_units untouched.
+ */
+enum status shop_read(const char *path, struct profile_problems *problems,
+                      struct shop_units *ret_units);
+
+/*
+ * Writes the units into a settings file, keeping its other lines, and makes its folder
+ * where that is missing: `units` is the start that needs the fewest other lines.
+ * Failures of safefile; those of shop_read for a file that cannot be read.
+ */
+enum status shop_write(const char *path, const struct shop_units *units);
+
+#endif

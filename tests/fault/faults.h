@@ -1,0 +1,43 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_TESTS_FAULTS_H
+#define SILLET_TESTS_FAULTS_H
+
+/*
+ * Calls of the system that fail when told to. Linked in with -Wl,--wrap, so that only
+ * calls out of our own objects are seen.
+ */
+enum fault_call {
+    FAULT_NONE,
+    FAULT_OPEN,
+    FAULT_STAT,
+    FAULT_READ,
+    FAULT_WRITE,
+    FAULT_MODE,
+    FAULT_SYNC,
+    FAULT_CLOSE, /* closes, and says that it failed */
+    FAULT_RENAME,
+    FAULT_LINK,
+    FAULT_UNLINK,
+    FAULT_LOCK,
+    FAULT_MEMFD,
+    FAULT_MEMORY,
+    FAULT_COUNT_,
+    FAULT_ANY = FAULT_COUNT_, /* every one but FAULT_MEMORY */
+};
+
+enum fault_way {
+    FAULT_ONCE,  /* the nth call fails, the others work */
+    FAULT_STAYS, /* so do all after it */
+    FAULT_KILL,  /* the process is killed before the nth call */
+    FAULT_SHORT, /* writes and reads do at most three bytes, every other time EINTR */
+};
+
+/* From now on the nth call of that kind fails with that errno. */
+void fault_arm(enum fault_call call, enum fault_way way, int nth, int error);
+
+/* Everything works again; returns how many calls of that kind there were meanwhile. */
+int fault_disarm(void);
+
+const char *fault_name(enum fault_call call);
+
+#endif

@@ -1,0 +1,98 @@
+/* SPDX-License-Identifier: MIT */
+#include "bench_session.h"
+
+#include <string.h>
+
+#include "base/utf8.h"
+#include "build_record.h"
+#include "near.h"
+
+const struct app_clock bench_clock = {.date = "2026-03-02", .time = "10:42"};
+
+static const struct named_key {
+    const char *name;
+    uint32_t key;
+} named_keys[] = {
+    {"Enter", SILLET_KEY_ENTER},   {"Back", SILLET_KEY_BACKSPACE}, {"Del", SILLET_KEY_DELETE},
+    {"Esc", SILLET_KEY_ESCAPE},    {"Tab", SILLET_KEY_TAB},        {"Up", SILLET_KEY_UP},
+    {"Down", SILLET_KEY_DOWN},     {"Left", SILLET_KEY_LEFT},      {"Right", SILLET_KEY_RIGHT},
+    {"Home", SILLET_KEY_HOME},     {"End", SILLET_KEY_END},        {"PgUp", SILLET_KEY_PAGE_UP},
+    {"PgDn", SILLET_KEY_PAGE_DOWN}, {"Unknown", SILLET_KEY_UNKNOWN},
+};
+
+void bench_start_record(struct app *app, struct record *record, bool metric, bool read_only)
+{
+    const struct shop_units units = metric ? shop_units_metric() : shop_units_inch();
+
+    assert_int_equal(app_init(app, record, metric, &units, read_only), STATUS_OK);
+}
+
+void bench_start(struct app *app, const char *lines)
+{
+    struct record record;
+
+    build_record(&record, lines);
+    bench_start_record(app, &record, false, false);
+}
+
+struct app_effects bench_key(struct app *app, uint32_t key)
+{
+    const struct event event = {.type = EVENT_KEY, .key = key};
+
+    return app_handle(app, &event, &bench_clock);
+}
+
+static uint32_t find_key(const char *name, size_t length)
+{
+    if (length == 2 && name[0] == '^')
+        return SILLET_KEY_CTRL(name[1]);
+    for (size_t i = 0; i < sizeof named_keys / sizeof named_keys[0]; i++)
+        if (strlen(named_keys[i].name) == length && memcmp(named_keys[i].name, name, length) == 0)
+            return named_keys[i].key;
+    fail_msg("no key is called %.*s", (int)length, name);
+    return SILLET_KEY_NONE;
+}
+
+static void join(struct app_effects *all, const struct app_effects *more)
+{
+    all->save |= more->save;
+    all->units |= more->units;
+    all->repaint |= more->repaint;
+    all->suspend |= more->suspend;
+    all->quit |= more->quit;
+}
+
+struct app_effects bench_press(struct app *app, const char *keys)
+{
+    struct app_effects all = {.save = false};
+
+    while (*keys) {
+        uint32_t key = SILLET_KEY_NONE;
+
+        if (*keys == '{') {
+            const size_t length = strcspn(++keys, "}");
+            key = find_key(keys, length);
+            keys += length + (keys[length] == '}');
+        } else {
+            keys += utf8_decode(keys, strlen(keys), &key, NULL);
+        }
+        const struct app_effects effects = bench_key(app, key);
+        join(&all, &effects);
+    }
+    return all;
+}
+
+const char *bench_text(const struct app *app, const char *line)
+{
+    char section[64];
+    struct reading_key key;
+    const char *blank = strchr(line, ' ');
+
+    assert_non_null(blank);
+    assert_true((size_t)(blank - line) < sizeof section);
+    memcpy(section, line, (size_t)(blank - line));
+    section[blank - line] = '\0';
+    if (reading_key_parse(section, blank + 1, &key) != STATUS_OK)
+        fail_msg("no such field: %s", line);
+    return record_text(&app->record, &key);
+}

@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_TESTS_BENCH_SESSION_H
+#define SILLET_TESTS_BENCH_SESSION_H
+
+#include "app/app.h"
+
+/* Sessions for tests, at a clock that stands still, and keys written as a text. */
+
+/* 2026-03-02, 10:42. */
+extern const struct app_clock bench_clock;
+
+/* A session on a record written as build_record takes it; inch gauges. The caller ends it
+ * with app_done. */
+void bench_start(struct app *app, const char *lines);
+
+/* The same on a record that is there already, which it takes over. */
+void bench_start_record(struct app *app, struct record *record, bool metric, bool read_only);
+
+/* One key. */
+struct app_effects bench_key(struct app *app, uint32_t key);
+
+/*
+ * Presses keys: every character is itself, but these in braces, as "13{Enter}7/64{Down}":
+ * Enter Back Del Esc Tab Up Down Left Right Home End PgUp PgDn Unknown, and ^L for Ctrl-L.
+ * What the keys asked for, all together. A name that is none fails the test.
+ */
+struct app_effects bench_press(struct app *app, const char *keys);
+
+/* The kept text of "section key"; NULL when there is none. */
+const char *bench_text(const struct app *app, const char *line);
+
+#endif

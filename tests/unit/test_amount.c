@@ -1,0 +1,161 @@
+/* SPDX-License-Identifier: MIT */
+#include "near.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "app/amount.h"
+
+enum { MEMORY = 64 };
+
+static const char *written(double mm, enum unit unit, bool sign)
+{
+    static char memory[MEMORY];
+    struct strbuf text = STRBUF(memory);
+
+    amount_add(&text, mm, unit, sign);
+    assert_false(text.truncated);
+    return memory;
+}
+
+static void amount_writes_what_the_gauge_reads(void **state)
+{
+    (void)state;
+    /* One inch is 25.4 mm by definition (ISO 31-1 and the international yard of 1959). */
+    assert_string_equal(written(0.3302, UNIT_TH, false), ".013");
+    assert_string_equal(written(0.254, UNIT_TH, false), ".010");
+    assert_string_equal(written(25.4, UNIT_IN, false), "1.000");
+    assert_string_equal(written(7.25 / 64 * 25.4, UNIT_64THS, false), "7.2");
+    assert_string_equal(written(7.0 / 64 * 25.4, UNIT_64THS, false), "7");
+    assert_string_equal(written(0.126, UNIT_100THS, false), "12.6");
+    assert_string_equal(written(0.93, UNIT_MM, false), "0.93");
+    assert_string_equal(written(2.5, UNIT_MM, false), "2.5");
+    assert_string_equal(written(5, UNIT_MM, false), "5");
+    assert_string_equal(written(10, UNIT_MM, false), "10");
+    assert_string_equal(written(100, UNIT_64THS, false), "252");
+}
+
+static void amount_writes_changes_with_their_sign(void **state)
+{
+    (void)state;
+    assert_string_equal(written(0.3302, UNIT_TH, true), "+.013");
+    assert_string_equal(written(-0.3302, UNIT_TH, true), "-.013");
+    assert_string_equal(written(-0.3302, UNIT_TH, false), "-.013");
+    assert_string_equal(written(0.5, UNIT_MM, true), "+0.50");
+    assert_string_equal(written(-0.5, UNIT_MM, true), "-0.50");
+}
+
+/* Nothing has no sign, also where it is only nearly nothing. */
+static void amount_writes_nothing_without_a_sign(void **state)
+{
+    (void)state;
+    assert_string_equal(written(0, UNIT_TH, false), ".000");
+    assert_string_equal(written(-0.0, UNIT_TH, false), ".000");
+    assert_string_equal(written(-1e-6, UNIT_TH, false), ".000");
+    assert_string_equal(written(-1e-6, UNIT_MM, true), "0.00");
+    assert_string_equal(written(-1e-6, UNIT_64THS, false), "0");
+    assert_string_equal(written(1e-6, UNIT_MM, true), "0.00");
+    assert_string_equal(written(1e-6, UNIT_TH, true), ".000");
+}
+
+static void amount_writes_what_is_no_number_as_such(void **state)
+{
+    (void)state;
+    assert_string_equal(written((double)NAN, UNIT_TH, false), "?");
+    assert_string_equal(written((double)INFINITY, UNIT_MM, false), "?");
+    assert_string_equal(written(-(double)INFINITY, UNIT_MM, true), "?");
+}
+
+static const char *with_unit(enum unit unit)
+{
+    static char memory[MEMORY];
+    struct strbuf text = STRBUF(memory);
+
+    amount_add_unit(&text, unit);
+    return memory;
+}
+
+static void amount_names_its_unit(void **state)
+{
+    (void)state;
+    assert_string_equal(with_unit(UNIT_TH), " in");
+    assert_string_equal(with_unit(UNIT_IN), " in");
+    assert_string_equal(with_unit(UNIT_64THS), " /64");
+    assert_string_equal(with_unit(UNIT_MM), " mm");
+    /* A bare /100 could be of an inch. */
+    assert_non_null(strstr(with_unit(UNIT_100THS), "/100"));
+}
+
+static const char *range(double first_mm, double last_mm, enum unit unit)
+{
+    static char memory[MEMORY];
+    struct strbuf text = STRBUF(memory);
+
+    amount_add_range(&text, first_mm, last_mm, unit);
+    return memory;
+}
+
+static void amount_range_is_one_amount_where_both_read_the_same(void **state)
+{
+    (void)state;
+    assert_string_equal(range(2.9, 2.03, UNIT_MM), "2.9 to 2.03");
+    assert_string_equal(range(2.9, 2.9, UNIT_MM), "2.9");
+    assert_string_equal(range(2.9001, 2.9004, UNIT_MM), "2.9");
+    assert_string_equal(range(0.4572, 0.3048, UNIT_TH), ".018 to .012");
+}
+
+static const char *all(double mm)
+{
+    static char memory[MEMORY];
+    struct strbuf text = STRBUF(memory);
+
+    amount_add_all(&text, mm);
+    assert_false(text.truncated);
+    return memory;
+}
+
+static void amount_in_all_ways_says_which_are_rounded(void **state)
+{
+    (void)state;
+    assert_string_equal(all(7.0 / 64 * 25.4), ".1094 in = 7/64 in = 2.778 mm");
+    assert_non_null(strstr(all(2.75), "about 7/64 in"));
+    assert_non_null(strstr(all(2.75), "2.75"));
+    /* Less than half a 64th has no nearest one worth naming. */
+    assert_null(strstr(all(0.13), "/64"));
+    assert_non_null(strstr(all(0), "in"));
+    assert_null(strstr(all(-0.0), "-"));
+    assert_non_null(strstr(all(-0.3302), "-.013"));
+    assert_non_null(strstr(all(63.5), "2 1/2 in"));
+}
+
+/* The decimal inch, the fraction and the mm of one length agree, each within its last place. */
+static void amount_in_all_ways_agrees_with_itself(void **state)
+{
+    (void)state;
+    for (double mm = -3; mm < 60; mm += 0.0371) {
+        double inches, mm_back;
+        const char *text = all(mm), *last = strrchr(text, '=');
+
+        assert_int_equal(sscanf(text, "%lf", &inches), 1);
+        assert_non_null(last);
+        assert_int_equal(sscanf(last + 1, "%lf", &mm_back), 1);
+        assert_near(inches * 25.4, mm, fabs(mm) < 25.4 ? 0.00005 * 25.4 + 1e-9 : 0.0128);
+        assert_near(mm_back, mm, fabs(mm) < 10 ? 0.0005 + 1e-9 : 0.005 + 1e-9);
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(amount_writes_what_the_gauge_reads),
+        cmocka_unit_test(amount_writes_changes_with_their_sign),
+        cmocka_unit_test(amount_writes_nothing_without_a_sign),
+        cmocka_unit_test(amount_writes_what_is_no_number_as_such),
+        cmocka_unit_test(amount_names_its_unit),
+        cmocka_unit_test(amount_range_is_one_amount_where_both_read_the_same),
+        cmocka_unit_test(amount_in_all_ways_says_which_are_rounded),
+        cmocka_unit_test(amount_in_all_ways_agrees_with_itself),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}

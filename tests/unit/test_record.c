@@ -1,0 +1,339 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/record.h"
+
+#include <stdbool.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "build_record.h"
+#include "near.h"
+#include "seeded.h"
+
+/* The allocator of the record under test (linked with --wrap): the n-th call fails. */
+void *__real_malloc(size_t size);
+void *__wrap_malloc(size_t size);
+void *__real_realloc(void *memory, size_t size);
+void *__wrap_realloc(void *memory, size_t size);
+
+static int calls_until_failure = -1; /* -1: never */
+
+static bool fails_now(void)
+{
+    return calls_until_failure >= 0 && calls_until_failure-- == 0;
+}
+
+void *__wrap_malloc(size_t size)
+{
+    return fails_now() ? NULL : __real_malloc(size);
+}
+
+void *__wrap_realloc(void *memory, size_t size)
+{
+    return fails_now() ? NULL : __real_realloc(memory, size);
+}
+
+enum { NAIVE_MAX = 400 };
+
+/* The same record as a heap of papers. */
+struct naive {
+    struct reading_key key[NAIVE_MAX];
+    char text[NAIVE_MAX][24];
+    int count;
+};
+
+static bool same_key(const struct reading_key *a, const struct reading_key *b)
+{
+    return a->field == b->field && a->visit == b->visit && a->part == b->part &&
+           a->string == b->string && a->fret == b->fret;
+}
+
+static int naive_find(const struct naive *naive, const struct reading_key *key)
+{
+    for (int i = 0; i < naive->count; i++)
+        if (same_key(&naive->key[i], key))
+            return i;
+    return -1;
+}
+
+static void naive_put(struct naive *naive, const struct reading_key *key, const char *text)
+{
+    int i = naive_find(naive, key);
+
+    if (i < 0) {
+        assert_true(naive->count < NAIVE_MAX);
+        i = naive->count++;
+    }
+    naive->key[i] = *key;
+    snprintf(naive->text[i], sizeof naive->text[i], "%s", text);
+}
+
+static bool naive_remove(struct naive *naive, const struct reading_key *key)
+{
+    const int i = naive_find(naive, key);
+
+    if (i < 0)
+        return false;
+    naive->count--;
+    naive->key[i] = naive->key[naive->count];
+    memcpy(naive->text[i], naive->text[naive->count], sizeof naive->text[i]);
+    return true;
+}
+
+static int naive_last(const struct naive *naive, int visit, enum section section)
+{
+    int last = 0;
+
+    for (int i = 0; i < naive->count; i++) {
+        const struct reading_key *key = &naive->key[i];
+        const int number = visit == 0 ? key->visit : key->part;
+
+        if (visit != 0 && (key->visit != visit || field_get(key->field)->section != section))
+            continue;
+        if (number > last)
+            last = number;
+    }
+    return last;
+}
+
+static struct reading_key random_key(struct seeded *seed)
+{
+    const int visit = seeded_whole(seed, 1, 3), part = seeded_whole(seed, 1, 3);
+
+    switch (seeded_whole(seed, 0, 6)) {
+    case 0:
+        return reading_key_one(seeded_whole(seed, 0, 1) ? FIELD_SCALE : FIELD_TARGET_RELIEF);
+    case 1:
+        return reading_key_string(FIELD_GAUGE, seeded_whole(seed, 1, 12));
+    case 2:
+        return reading_key_visit(FIELD_HUMIDITY, visit);
+    case 3:
+        return reading_key_pass(FIELD_RELIEF, visit, part);
+    case 4:
+        return reading_key_pass_at(FIELD_NUT_GAP, visit, part, seeded_whole(seed, 1, 12), 0);
+    case 5:
+        return reading_key_pass_at(FIELD_RELIEF_AT, visit, part, 0, seeded_whole(seed, 0, 20));
+    default:
+        return (struct reading_key){.field = FIELD_WORK_NOTE, .visit = visit, .part = part};
+    }
+}
+
+/* Good or refused, by field and chance. */
+static const char *random_text(struct seeded *seed)
+{
+    static const char *const texts[] = {"0.5 mm", ".012 in", "41",  "rubbish",
+                                        "",       "650 mm",  "7 x", "900 mm"};
+
+    return texts[seeded_whole(seed, 0, 7)];
+}
+
+static void check_same(const struct record *record, const struct naive *naive)
+{
+    assert_int_equal(record->count, naive->count);
+    for (size_t i = 1; i < record->count; i++)
+        assert_true(reading_key_compare(&record->readings[i - 1].key,
+                                        &record->readings[i].key) < 0);
+    for (int i = 0; i < naive->count; i++)
+        assert_string_equal(record_text(record, &naive->key[i]), naive->text[i]);
+    assert_int_equal(record_last_visit(record), naive_last(naive, 0, SECTION_VISIT));
+    int visit = 0, pass = 0, want_visit = 0, want_pass = 0;
+    for (int v = 1; v <= 4; v++) {
+        const int last = naive_last(naive, v, SECTION_PASS);
+
+        assert_int_equal(record_last_pass(record, v), last);
+        assert_int_equal(record_last_work(record, v), naive_last(naive, v, SECTION_WORK));
+        if (last > 0) {
+            want_visit = v;
+            want_pass = last;
+        }
+    }
+    assert_int_equal(record_current_pass(record, &visit, &pass), want_visit > 0);
+    assert_int_equal(visit, want_visit);
+    assert_int_equal(pass, want_pass);
+}
+
+static void one_step(struct seeded *seed, struct record *record, struct naive *naive)
+{
+    const struct reading_key key = random_key(seed);
+
+    if (seeded_whole(seed, 0, 2) == 0) {
+        assert_int_equal(record_remove(record, &key), naive_remove(naive, &key));
+        return;
+    }
+    const char *text = random_text(seed);
+    const bool keep_bad = seeded_whole(seed, 0, 1);
+    struct field_value value;
+    const struct field *field = field_get(key.field);
+    const enum status want = field_read(field, text, field_file_unit(field), &value, NULL);
+    double got = -77;
+    assert_int_equal(record_put(record, &key, text, keep_bad, NULL), want);
+    if (want == STATUS_OK || keep_bad)
+        naive_put(naive, &key, text);
+    if (want == STATUS_OK) {
+        assert_true(record_value(record, &key, &got));
+        assert_near(got, value.value, 0);
+    } else if (keep_bad) {
+        assert_int_equal(record_get(record, &key)->value.state, READING_BAD);
+        assert_false(record_value(record, &key, &got));
+        assert_near(got, -77, 0);
+    }
+}
+
+static void test_against_naive(void **state)
+{
+    struct seeded seed = seeded_start("record");
+
+    (void)state;
+    for (int run = 0; run < 20; run++) {
+        static struct naive naive;
+        struct record record;
+
+        naive.count = 0;
+        record_init(&record);
+        for (int step = 0; step < 600; step++) {
+            one_step(&seed, &record, &naive);
+            if (step % 7 == 0)
+                check_same(&record, &naive);
+        }
+        check_same(&record, &naive);
+        record_done(&record);
+        assert_int_equal(record.count, 0);
+        record_done(&record);
+    }
+}
+
+static void test_copy_and_equality(void **state)
+{
+    struct record record, copy;
+    const struct reading_key scale = reading_key_one(FIELD_SCALE);
+
+    (void)state;
+    build_record(&record, build_record_full);
+    assert_int_equal(record_copy(&record, &copy), STATUS_OK);
+    assert_true(record_equal(&record, &copy));
+    build_record_add(&copy, "board scale = 24.90 in");
+    assert_false(record_equal(&record, &copy));
+    assert_string_equal(record_text(&record, &scale), "24.9 in");
+    build_record_add(&copy, "board scale = 24.9 in");
+    assert_true(record_equal(&record, &copy));
+    build_record_drop(&copy, "board scale");
+    assert_false(record_equal(&record, &copy));
+    assert_false(record_equal(&copy, &record));
+    build_record_add(&copy, "board scale_bass = 24.9 in");
+    assert_false(record_equal(&copy, &record));
+    record_done(&copy);
+    assert_string_equal(record_text(&record, &scale), "24.9 in");
+    record_done(&record);
+    assert_int_equal(record_copy(&record, &copy), STATUS_OK);
+    assert_true(record_equal(&record, &copy));
+    record_done(&copy);
+}
+
+static void test_absent_is_not_zero(void **state)
+{
+    struct record record;
+    const struct reading_key action_fret = reading_key_one(FIELD_ACTION_FRET);
+    const struct reading_key relief = reading_key_pass(FIELD_RELIEF, 1, 1);
+    double value = -77;
+
+    (void)state;
+    record_init(&record);
+    assert_null(record_get(&record, &relief));
+    assert_null(record_text(&record, &relief));
+    assert_false(record_value(&record, &relief, &value));
+    assert_false(record_value_or_fallback(&record, &relief, &value));
+    assert_near(value, -77, 0);
+    assert_true(record_value_or_fallback(&record, &action_fret, &value));
+    assert_near(value, 12, 0);
+    assert_int_equal(record_put(&record, &action_fret, "x", true, NULL), STATUS_SYNTAX);
+    value = -77;
+    assert_true(record_value_or_fallback(&record, &action_fret, &value));
+    assert_near(value, 12, 0);
+    assert_int_equal(record_put(&record, &action_fret, "0", true, NULL), STATUS_OK);
+    assert_true(record_value_or_fallback(&record, &action_fret, &value));
+    assert_near(value, 0, 0);
+    record_done(&record);
+}
+
+/* Puts into a record of `filled` readings with every allocation failing in turn. */
+static int check_put_failures(int filled, const struct reading_key *key, const char *text)
+{
+    int failures = 0;
+
+    for (int nth = 0;; nth++) {
+        struct record record, before;
+
+        record_init(&record);
+        for (int i = 0; i < filled; i++) {
+            const struct reading_key at =
+                reading_key_pass_at(FIELD_CENTS, 1, 1 + i / 37, 1, i % 37);
+
+            assert_int_equal(record_put(&record, &at, "1", false, NULL), STATUS_OK);
+        }
+        assert_int_equal(record_copy(&record, &before), STATUS_OK);
+        calls_until_failure = nth;
+        const enum status status = record_put(&record, key, text, true, NULL);
+        const bool failed = calls_until_failure < 0;
+        calls_until_failure = -1;
+        if (failed) {
+            assert_int_equal(status, STATUS_NO_MEMORY);
+            assert_true(record_equal(&record, &before));
+            failures++;
+        } else {
+            assert_string_equal(record_text(&record, key), text);
+        }
+        record_done(&record);
+        record_done(&before);
+        if (!failed)
+            return failures;
+    }
+}
+
+static void test_put_out_of_memory(void **state)
+{
+    const struct reading_key first = reading_key_one(FIELD_SCALE);
+    const struct reading_key there = reading_key_pass_at(FIELD_CENTS, 1, 1, 1, 5);
+
+    (void)state;
+    assert_int_equal(check_put_failures(0, &first, "650 mm"), 2);
+    assert_int_equal(check_put_failures(64, &first, "650 mm"), 2);
+    assert_int_equal(check_put_failures(128, &first, "rubbish"), 2);
+    assert_int_equal(check_put_failures(10, &first, "650 mm"), 1);
+    assert_int_equal(check_put_failures(10, &there, "2"), 1);
+    assert_int_equal(check_put_failures(64, &there, "2"), 1);
+}
+
+static void test_copy_out_of_memory(void **state)
+{
+    struct record record, copy = {.count = 77};
+    int nth = 0;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    for (;; nth++) {
+        calls_until_failure = nth;
+        const enum status status = record_copy(&record, &copy);
+        const bool failed = calls_until_failure < 0;
+
+        calls_until_failure = -1;
+        if (!failed)
+            break;
+        assert_int_equal(status, STATUS_NO_MEMORY);
+        assert_int_equal(copy.count, 77);
+    }
+    assert_true(nth > (int)record.count);
+    assert_true(record_equal(&record, &copy));
+    record_done(&record);
+    record_done(&copy);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_against_naive),      cmocka_unit_test(test_copy_and_equality),
+        cmocka_unit_test(test_absent_is_not_zero), cmocka_unit_test(test_put_out_of_memory),
+        cmocka_unit_test(test_copy_out_of_memory),
+    };
+
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}
