@@ -201,3 +201,11 @@ enum figure_id app_figure(const struct app *app)
     return cell->key.field == FIELD_EXPOSURE_BASS ? FIGURE_EXPOSURE_BASS_AFTER
                                                   : FIGURE_EXPOSURE_TREBLE_AFTER;
 }
+
+int app_string(const struct app *app)
+{
+    const struct route_cell *cell = app_cell(app);
+    const int strings = app->now.setup.board.strings;
+
+    return cell ? cell->string : strings > 0 ? strings : 1;
+}

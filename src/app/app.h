@@ -66,6 +66,7 @@ struct app {
     struct move_list moves; /* of preview while previewing, else of now */
 
     enum app_overlay overlay;
+    enum figure_id why; /* the figure that OVERLAY_WHY explains */
     int overlay_top; /* first line shown of a long overlay */
     enum app_tone tone;
     char message[APP_MESSAGE_MAX];
@@ -104,7 +105,8 @@ int app_last_pass(const struct app *app);
 /* What a cell should read after the moves due in the pass before, where that is known. */
 bool app_expected(const struct app *app, const struct route_cell *cell, double *ret_mm);
 
-/* The figure that `?` explains for the cell in hand. */
+/* The figure that `?` explains first for the cell in hand, and the string it is asked for. */
 enum figure_id app_figure(const struct app *app);
+int app_string(const struct app *app);
 
 #endif

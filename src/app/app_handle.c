@@ -3,6 +3,7 @@
 
 #include "app/app.h"
 #include "app/app_inside.h"
+#include "app/explain.h"
 
 static void accept(struct turn *turn)
 {
@@ -96,6 +97,7 @@ static void run(struct turn *turn, enum command_id command)
         turn_toggle_units(turn);
         return;
     case COMMAND_WHY:
+        app->why = app_figure(app);
         open_overlay(turn, OVERLAY_WHY);
         return;
     case COMMAND_HELP:
@@ -131,6 +133,12 @@ static void handle_overlay(struct turn *turn, uint32_t key)
     case SILLET_KEY_DOWN:
     case SILLET_KEY_PAGE_DOWN:
         app->overlay_top++;
+        return;
+    case SILLET_KEY_LEFT:
+    case SILLET_KEY_RIGHT:
+        if (app->overlay == OVERLAY_WHY)
+            app->why = explain_next(app_shown(app), app->why, app_string(app),
+                                    key == SILLET_KEY_LEFT ? -1 : 1);
         return;
     default:
         app->overlay = OVERLAY_NONE;

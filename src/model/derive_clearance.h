@@ -2,6 +2,8 @@
 #ifndef SILLET_MODEL_DERIVE_CLEARANCE_H
 #define SILLET_MODEL_DERIVE_CLEARANCE_H
 
+#include <stdbool.h>
+
 #include "model/clearance.h"
 #include "model/derive_pitch.h"
 #include "model/derive_strings.h"
@@ -20,6 +22,29 @@ struct fret_clearance {
 
 /* The pluck that the target's touch stands for, mm. */
 double derive_touch_mm(const struct record *record);
+
+/* One string of the present state, with the arrays that clearance.h wants. */
+struct string_clearance {
+    double crown_mm[FRETS_MAX + 1];
+    double tension_n[FRETS_MAX + 1];
+    bool known[FRETS_MAX + 1]; /* whether that note's tension is; else the open one stands in */
+    bool all_known;
+};
+
+/*
+ * Fills the arrays, and *ret_string, which points into them and into `setup`. `facts` and
+ * `pitch` are that string's own. False, outputs untouched, where its line is not known.
+ */
+bool derive_string_clearance(const struct record *record, const struct setup *setup,
+                             const struct string_facts *facts, const struct string_lines *lines,
+                             const struct fret_pitch *pitch, int string,
+                             struct string_clearance *ret_arrays,
+                             struct clearance_string *ret_string);
+
+/* What was heard of the notes 0 .. frets of one string in a pass. A note in both lists
+ * buzzes. */
+void derive_heard(const struct record *record, int visit, int pass, int string, int frets,
+                  enum clearance_heard ret_heard[FRETS_MAX + 1]);
 
 /*
  * The headroom of every note of the present state and, from the notes heard in the pass,

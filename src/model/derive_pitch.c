@@ -3,8 +3,6 @@
 
 #include <math.h>
 
-#include "model/intonation.h"
-#include "model/intonation_reading.h"
 #include "model/uncertainty.h"
 
 /* The trade sets the saddle by fret 12, and the best compromise is sought up to it. */
@@ -42,6 +40,32 @@ static struct intonation_setup begin_string(const struct board *board, int strin
         .frets = board->frets,
         .fret_mm = board->station_mm[string],
     };
+}
+
+/* And where it runs. */
+static void place_string(const struct board *board, int number, const struct neck_curve *curve,
+                         const struct string_line *line, double crown_mm[FRETS_MAX + 1],
+                         struct intonation_setup *string)
+{
+    find_crowns(board, curve, number, crown_mm);
+    string->crown_mm = crown_mm;
+    string->nut_height_mm = line->nut_mm;
+    string->saddle_height_mm = line->saddle_mm;
+}
+
+bool derive_intonation_setup(const struct record *record, const struct setup *setup,
+                             const struct string_facts *facts, const struct string_lines *lines,
+                             int string, double crown_mm[FRETS_MAX + 1],
+                             struct intonation_setup *ret_string)
+{
+    const struct intonation_conditions conditions = read_conditions(record);
+
+    if (!lines->now[string].known)
+        return false;
+    *ret_string = begin_string(&setup->board, string, facts, &conditions);
+    place_string(&setup->board, string, &lines->curve_now, &lines->now[string], crown_mm,
+                 ret_string);
+    return true;
 }
 
 static void take_note(const struct intonation_note *note, int fret, struct fret_pitch *pitch)
@@ -107,29 +131,18 @@ void derive_pitch(const struct record *record, const struct setup *setup,
         struct intonation_setup string = begin_string(board, s, &facts[s], &conditions);
 
         ret_pitch[s] = (struct fret_pitch){.known = {false}};
-        string.crown_mm = crown_mm;
         if (!lines->now[s].known)
             continue;
-        find_crowns(board, &lines->curve_now, s, crown_mm);
-        string.nut_height_mm = lines->now[s].nut_mm;
-        string.saddle_height_mm = lines->now[s].saddle_mm;
+        place_string(board, s, &lines->curve_now, &lines->now[s], crown_mm, &string);
         find_notes(&string, board->contact_mm[s] - board->scale_mm[s], &ret_pitch[s]);
         if (!flat.after[s].known)
             continue;
-        find_crowns(board, &flat.curve_after, s, crown_mm);
-        string.nut_height_mm = flat.after[s].nut_mm;
-        string.saddle_height_mm = flat.after[s].saddle_mm;
+        place_string(board, s, &flat.curve_after, &flat.after[s], crown_mm, &string);
         find_setbacks(&string, s, figures->at[FIGURE_NUT_HEIGHT][s].known, figures);
     }
 }
 
-/* The cents read on one string, and what they ask for. */
-struct cents_read {
-    int count;
-    struct fret_cents at[FRETS_MAX + 1];
-};
-
-static struct cents_read read_cents(const struct record *record, const struct board *board,
+struct cents_read derive_read_cents(const struct record *record, const struct board *board,
                                     int visit, int pass, int string)
 {
     const struct reading_key first = reading_key_pass_at(FIELD_CENTS, visit, pass, string, 1);
@@ -207,7 +220,7 @@ void derive_cents_read(const struct record *record, const struct setup *setup, i
     const struct board *board = &setup->board;
 
     for (int s = 1; s <= board->strings; s++) {
-        struct cents_read read = read_cents(record, board, visit, pass, s);
+        struct cents_read read = derive_read_cents(record, board, visit, pass, s);
         double answers[ANSWERS], u[ANSWERS];
 
         if (read.count == 0)

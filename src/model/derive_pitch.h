@@ -2,8 +2,12 @@
 #ifndef SILLET_MODEL_DERIVE_PITCH_H
 #define SILLET_MODEL_DERIVE_PITCH_H
 
+#include <stdbool.h>
+
 #include "model/derive_strings.h"
 #include "model/figure.h"
+#include "model/intonation.h"
+#include "model/intonation_reading.h"
 #include "model/moves.h"
 #include "model/record.h"
 #include "model/setup.h"
@@ -25,9 +29,29 @@ void derive_pitch(const struct record *record, const struct setup *setup,
                   struct fret_pitch *ret_pitch, struct figures *figures);
 
 /*
+ * One string of the present state as intonation.h takes it; ret_string points into `setup`
+ * and `crown_mm`. `facts` is that string's own. False, outputs untouched, where the string's
+ * line is not known.
+ */
+bool derive_intonation_setup(const struct record *record, const struct setup *setup,
+                             const struct string_facts *facts, const struct string_lines *lines,
+                             int string, double crown_mm[FRETS_MAX + 1],
+                             struct intonation_setup *ret_string);
+
+/* The cents read on one string. */
+struct cents_read {
+    int count;
+    struct fret_cents at[FRETS_MAX + 1];
+};
+
+/* Those of a pass, by fret; readings at frets that the board lacks are passed over. */
+struct cents_read derive_read_cents(const struct record *record, const struct board *board,
+                                    int visit, int pass, int string);
+
+/*
  * What the cents read in a pass ask for, into `figures`: the change of setback from a
  * single reading, setback and nut advance from several, with their uncertainty from the
- * tuner's step. Readings at frets that the board lacks are passed over.
+ * tuner's step.
  */
 void derive_cents_read(const struct record *record, const struct setup *setup, int visit,
                        int pass, struct figures *figures);

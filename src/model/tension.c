@@ -98,7 +98,7 @@ enum status tension_find_modulus(const struct string_build *build, double *ret_m
     const struct string_material_facts *facts = string_material_facts(core_material(build));
     double modulus = build->modulus_mpa;
 
-    if (facts == NULL)
+    if (modulus == 0 && facts == NULL)
         return STATUS_DOMAIN;
     if (modulus == 0 && facts->music_wire)
         modulus = build->steel_modulus_mpa;
@@ -117,10 +117,6 @@ static double wrap_area(const struct string_build *build)
 {
     double core = build->core_mm;
     double wire = (build->gauge_mm - core) / 2;
-
-    if (build->kind == BUILD_FLAT_WOUND)
-        return FLAT_WRAP_FILL * (circle_area(build->gauge_mm) - circle_area(core));
-
     double turn = hypot(PI * (core + wire), wire);
 
     return circle_area(wire) * turn / wire;
@@ -133,14 +129,15 @@ enum status tension_mass_from_build(const struct string_build *build, double *re
 
     if (status != STATUS_OK)
         return status;
+    if (build->kind == BUILD_FLAT_WOUND)
+        return STATUS_ABSENT;
 
     const struct string_material_facts *inner = string_material_facts(core_material(build));
 
     if (inner == NULL)
         return STATUS_DOMAIN;
 
-    double fill = build->kind == BUILD_NYLON_WOUND ? NYLON_CORE_FILL : 1.0;
-    double per_mm2 = fill * inner->density_kg_per_m3 * core.area_mm2;
+    double per_mm2 = inner->density_kg_per_m3 * core.area_mm2;
 
     if (is_wound(build->kind)) {
         const struct string_material_facts *wrap = string_material_facts(build->wrap_material);

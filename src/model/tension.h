@@ -35,14 +35,6 @@ struct string_build {
     double steel_modulus_mpa;           /* of a steel core without modulus_mpa; 0: 203 400 */
 };
 
-/* The share of its circle that the multifilament core of a nylon-wound string fills.
- * From memory (loosely packed round filaments; 0.91 is the closest possible). */
-#define NYLON_CORE_FILL 0.80
-
-/* The share of the ring between core and gauge that the wrap of a flat-wound string fills.
- * From memory; under-wraps of round wire lower it. */
-#define FLAT_WRAP_FILL 0.95
-
 /* The part of a string that bends and stretches. */
 struct string_core {
     double diameter_mm;       /* across flats when hex */
@@ -69,9 +61,9 @@ enum status tension_find_modulus(const struct string_build *build, double *ret_m
  *   round-wound    rho_c A_core + rho_w (pi w^2/4) sqrt((pi (core + w))^2 + w^2)/w,
  *                  w = (gauge - core)/2: one layer, turn against turn. Two layers of half
  *                  the wire weigh nearly the same. Common practice; a few per cent.
- *   flat-wound     rho_c A_core + FLAT_WRAP_FILL rho_w times the ring's area. The ring's
- *                  fill differs between makes: weigh the string where 5 % matters.
- *   nylon-wound    as round-wound, the core filled to NYLON_CORE_FILL; within about 5 %.
+ *   nylon-wound    as round-wound, the multifilament core counted as solid nylon: about
+ *                  2 % too heavy. Weigh the string where that matters.
+ *   flat-wound     STATUS_ABSENT: how much of its ring a ribbon fills differs between makes.
  */
 enum status tension_mass_from_build(const struct string_build *build, double *ret_kg_per_m);
 

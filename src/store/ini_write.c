@@ -11,6 +11,7 @@ struct writer {
     struct bytes *out;
     size_t start; /* of this text in out */
     const char *line_end;
+    bool after_backslash; /* the last line would go on in a junk line below it */
     enum status status;
 };
 
@@ -131,7 +132,11 @@ static void replace_value(struct writer *writer, const struct ini_line *line,
 static void copy_line(struct writer *writer, const struct ini_line *line)
 {
     end_line(writer);
+    /* What stood between them is gone. */
+    if (writer->after_backslash && line->kind == INI_JUNK)
+        bytes_add_text(writer->out, writer->line_end);
     bytes_add(writer->out, line->bytes, line->length + line->end_length);
+    writer->after_backslash = line->final_backslash;
 }
 
 static int rank(enum ini_edit_kind kind)
@@ -154,6 +159,7 @@ static int compare_edits(const void *a, const void *b)
 
 static void add_edit(struct writer *writer, const struct ini_edit *edit)
 {
+    writer->after_backslash = false;
     if (edit->kind == INI_ADD_SECTION)
         add_section(writer, edit);
     else
@@ -170,8 +176,10 @@ static size_t write_line(struct writer *writer, const struct ini_text *text, siz
         copy_line(writer, line);
         return i + 1;
     }
-    if (edit->kind == INI_REPLACE)
+    if (edit->kind == INI_REPLACE) {
         replace_value(writer, line, edit);
+        writer->after_backslash = false;
+    }
     return i + 1 + line->continuations;
 }
 

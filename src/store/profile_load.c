@@ -306,6 +306,8 @@ static enum status load(struct loader *loader)
 {
     struct profile_content *content = loader->content;
     const struct ini_text *text = &content->text;
+    /* Over an empty text there is no data to step into. */
+    const char *body = text->start > 0 ? text->bytes.data + text->start : text->bytes.data;
     size_t end_line;
     enum status status = ini_read(text, &loader->entries);
 
@@ -314,8 +316,7 @@ static enum status load(struct loader *loader)
     loader->found = malloc((loader->entries.count + 1) * sizeof loader->found[0]);
     if (!loader->found)
         return STATUS_NO_MEMORY;
-    content->end =
-        ini_end_check(text->bytes.data + text->start, text->bytes.length - text->start, &end_line);
+    content->end = ini_end_check(body, text->bytes.length - text->start, &end_line);
     report_end(loader, end_line);
     const bool nothing = report_lines(loader);
     resolve_entries(loader);

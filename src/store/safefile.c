@@ -111,11 +111,17 @@ static int create_temp(struct safefile *file)
 static enum status copy_mode(int fd, const struct stat *facts)
 {
     mode_t mode = facts->st_mode & (S_IRWXU | S_IRWXG | S_IRWXO);
+    struct stat own;
 
+    if (fstat(fd, &own) != 0)
+        return safefile_status(errno);
     /* Where the owner cannot be kept, the group's rights would go to another group. */
-    if ((facts->st_uid != geteuid() || facts->st_gid != getegid()) &&
+    if ((facts->st_uid != own.st_uid || facts->st_gid != own.st_gid) &&
         fchown(fd, facts->st_uid, facts->st_gid) != 0)
         mode &= ~(mode_t)S_IRWXG;
+    /* File systems without modes of their own (FAT) refuse to be asked. */
+    if ((own.st_mode & (S_IRWXU | S_IRWXG | S_IRWXO)) == mode)
+        return STATUS_OK;
     return fchmod(fd, mode) == 0 ? STATUS_OK : safefile_status(errno);
 }
 

@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "ui/overlay_view.h"
 
-#include "app/amount.h"
-#include "base/num.h"
+#include "app/explain.h"
 
 /* Lines that scroll: only those from `top` on that find room are drawn. */
 struct scroll {
@@ -58,80 +57,37 @@ static void draw_help(struct scroll *scroll)
         key_line(scroll, command_get((enum command_id)id));
 }
 
-/* A figure's value with its uncertainty, in its printed unit and in the shop's. */
-static void add_value(const struct app *app, enum figure_id id, int string, struct strbuf *out)
+static enum role part_role(enum explain_part part)
 {
-    const struct figure *figure = &app_shown(app)->figures.at[id][string];
-    const struct figure_info *info = figure_info(id);
-
-    if (figure->known == KNOWN_ABSENT) {
-        strbuf_add(out, "not known: a reading or a target that it needs is absent");
-        return;
-    }
-    num_format_fixed(figure->value * info->factor, 3, false, out);
-    strbuf_add(out, " \xC2\xB1");
-    num_format_fixed(figure->u * info->factor, 3, false, out);
-    strbuf_add_char(out, ' ');
-    strbuf_add(out, info->unit);
-    if (figure->known == KNOWN_INTERPOLATED)
-        strbuf_add(out, ", taken from the neighbouring strings");
-}
-
-static void figure_line(struct scroll *scroll, const struct app *app, enum figure_id id,
-                        int string)
-{
-    char memory[160];
-    struct strbuf text = STRBUF(memory);
-
-    strbuf_add(&text, figure_info(id)->label);
-    strbuf_add(&text, ": ");
-    add_value(app, id, string, &text);
-    scroll_put(scroll, 2, ROLE_VALUE, memory);
-}
-
-/* The figures that lead to the one asked for, so that its own numbers stand beside it. */
-static void way_to(struct scroll *scroll, const struct app *app, enum figure_id id, int string)
-{
-    static const enum figure_id ways[] = {
-        FIGURE_ACTION,        FIGURE_NUT_GAP,     FIGURE_NUT_HEIGHT,
-        FIGURE_SADDLE_HEIGHT, FIGURE_GAP_AFTER_ROD, FIGURE_ACTION_AFTER_ROD,
-        FIGURE_GAP_AT_TARGET, FIGURE_SLOT_CHANGE, FIGURE_ACTION_AFTER_NUT,
-        FIGURE_SADDLE_CHANGE,
+    static const enum role roles[] = {
+        [EXPLAIN_VALUE] = ROLE_VALUE,   [EXPLAIN_FORMULA] = ROLE_TEXT,
+        [EXPLAIN_SYMBOL] = ROLE_LABEL,  [EXPLAIN_SOURCE] = ROLE_DIM,
+        [EXPLAIN_NOTE] = ROLE_DIM,
     };
-    if (id == FIGURE_RELIEF) {
-        figure_line(scroll, app, FIGURE_CURVATURE, 0);
-        figure_line(scroll, app, FIGURE_TILT, 0);
-        return;
-    }
-    for (size_t i = 0; i < sizeof ways / sizeof ways[0] && ways[i] != id; i++)
-        figure_line(scroll, app, ways[i], string);
+    return roles[part];
 }
 
 static void draw_why(struct scroll *scroll, const struct app *app)
 {
-    const enum figure_id id = app_figure(app);
-    const struct figure_info *info = figure_info(id);
-    const struct route_cell *cell = app_cell(app);
-    const int string = cell && info->per == PER_STRING ? cell->string : 0;
-    char memory[48];
-    struct strbuf text = STRBUF(memory);
+    const struct explain_from from = {.record = &app->record,
+                                      .derived = app_shown(app),
+                                      .visit = app->visit,
+                                      .pass = app->pass};
+    struct explanation explanation;
 
-    if (string > 0) {
-        strbuf_addf(&text, "String %d", string);
-        scroll_put(scroll, 2, ROLE_LABEL, memory);
+    explain_figure(&from, app->why, app_string(app), &explanation);
+    for (int i = 0; i < explanation.count; i++) {
+        const struct explain_line *line = &explanation.lines[i];
+
+        scroll_put(scroll, line->part == EXPLAIN_SYMBOL ? 6 : 2, part_role(line->part),
+                   line->text);
     }
-    figure_line(scroll, app, id, string);
-    scroll_put(scroll, 2, ROLE_TEXT, info->formula);
-    scroll_put(scroll, 2, ROLE_DIM, info->source);
     scroll_put(scroll, 2, ROLE_TEXT, " ");
-    scroll_put(scroll, 2, ROLE_LABEL, "From");
-    way_to(scroll, app, id, cell ? cell->string : 0);
-    if (cell)
-        scroll_put(scroll, 2, ROLE_DIM, field_get(cell->key.field)->help);
     scroll_put(scroll, 2, ROLE_DIM,
                "Each \xC2\xB1 is the expanded uncertainty (k = 2, about 95 %) that the gauges' "
                "steps leave: JCGM 100 (GUM), 4.3.7. Estimates; the gauge on the instrument "
                "decides.");
+    scroll_put(scroll, 2, ROLE_KEY, "Left, Right: the other figures");
 }
 
 void overlay_view_draw(const struct pen *pen, const struct app *app, int row, int rows)

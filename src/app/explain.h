@@ -1,0 +1,47 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_APP_EXPLAIN_H
+#define SILLET_APP_EXPLAIN_H
+
+#include "model/derive.h"
+
+/*
+ * How a figure comes about: its value and uncertainty, its formula, what stands behind each
+ * symbol on this instrument, and the source. Which numbers those are is declared in
+ * explain_table.h.
+ */
+
+enum explain_part { EXPLAIN_VALUE, EXPLAIN_FORMULA, EXPLAIN_SYMBOL, EXPLAIN_SOURCE, EXPLAIN_NOTE };
+
+struct explain_line {
+    enum explain_part part;
+    char text[256];
+};
+
+enum { EXPLAIN_LINES_MAX = 20 };
+
+struct explanation {
+    struct explain_line lines[EXPLAIN_LINES_MAX];
+    int count;
+};
+
+/* The record that the figures were derived from, and whose state they are. */
+struct explain_from {
+    const struct record *record;
+    const struct derived *derived;
+    int visit, pass;
+};
+
+/* `string` is the string asked about; 0 for the figures that there is one of. */
+void explain_figure(const struct explain_from *from, enum figure_id id, int string,
+                    struct explanation *ret_explanation);
+
+/* How many symbols a figure's formula is explained with; a test wants at least one each. */
+int explain_symbol_count(enum figure_id id);
+
+/*
+ * The next figure in the table's order (by = 1) or the one before (by = -1) that is known
+ * for this string or for the instrument as a whole; `id` itself when there is none other.
+ */
+enum figure_id explain_next(const struct derived *derived, enum figure_id id, int string, int by);
+
+#endif
