@@ -21,17 +21,17 @@ static bool find_margins(const struct clearance_string *string, struct survey_bu
     return true;
 }
 
-/* The notes that the fret does not account for. least_mm is no less than 0, but a clean
- * note that touches even without more height speaks against any fret. */
+/* The notes that speak against the fret. What it must stand higher by is no less than 0, but
+ * a clean note is weighed against the bare margin of the buzzing one. */
 static void find_misfits(struct survey_buzz *buzz)
 {
     const uint64_t below = (UINT64_C(1) << buzz->high.fret) - 1;
+    const double least_mm = buzz->margin_mm[buzz->high.least_note];
 
     buzz->misfit = buzz->high.buzz_left + buzz->high.clean_against;
     buzz->unexplained = buzz->buzzing & ~below;
-    const double least = buzz->high.least_note >= 0 ? buzz->margin_mm[buzz->high.least_note] : 0;
     for (int n = 0; n < buzz->high.fret; n++)
-        if (buzz->clean >> n & 1 && buzz->margin_mm[n] < least)
+        if (buzz->clean >> n & 1 && buzz->margin_mm[n] < least_mm)
             buzz->against |= UINT64_C(1) << n;
 }
 

@@ -198,6 +198,7 @@ void terminal_stop(struct terminal *terminal)
     }
     terminal_hang_up(terminal);
     vterm_free(terminal->vterm);
+    free(terminal->output);
     free(terminal);
 }
 
@@ -213,6 +214,17 @@ pid_t terminal_pid(const struct terminal *terminal)
 
 /* --- bytes in and out --- */
 
+static void record(struct terminal *terminal, const char *bytes, size_t count)
+{
+    if (terminal->bytes + count > terminal->room) {
+        terminal->room = 2 * (terminal->bytes + count);
+        terminal->output = realloc(terminal->output, terminal->room);
+        assert_non_null(terminal->output);
+    }
+    memcpy(terminal->output + terminal->bytes, bytes, count);
+    terminal->bytes += count;
+}
+
 bool terminal_pump(struct terminal *terminal, int timeout_ms)
 {
     bool any = false;
@@ -223,7 +235,7 @@ bool terminal_pump(struct terminal *terminal, int timeout_ms)
         if (count <= 0) {
             break;
         }
-        terminal->bytes += (size_t)count;
+        record(terminal, bytes, (size_t)count);
         vterm_input_write(terminal->vterm, bytes, (size_t)count);
         any = true;
     }
@@ -409,6 +421,11 @@ void terminal_restore_modes(struct terminal *terminal)
 size_t terminal_bytes(const struct terminal *terminal)
 {
     return terminal->bytes;
+}
+
+const char *terminal_output(const struct terminal *terminal)
+{
+    return terminal->output;
 }
 
 /* --- what happens to terminals --- */

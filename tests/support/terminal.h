@@ -70,9 +70,10 @@ void terminal_key(struct terminal *terminal, enum terminal_key key);
  * it stands for: 0-9 * + , - . / = and '\r'. */
 void terminal_keypad(struct terminal *terminal, char plain);
 
-/* --- waiting; all give up after five seconds, or sooner once the program has ended --- */
+/* --- waiting; all give up after twenty seconds (a loaded machine, a sanitizer), or sooner
+ * once the program has ended --- */
 
-enum { TERMINAL_DEADLINE_MS = 5000 };
+enum { TERMINAL_DEADLINE_MS = 20000 };
 
 bool terminal_sees(struct terminal *terminal, const char *text, int timeout_ms);
 bool terminal_lost_sight_of(struct terminal *terminal, const char *text, int timeout_ms);
@@ -122,8 +123,9 @@ bool terminal_modes_restored(const struct terminal *terminal);
 /* Sets the line modes as they were before the start, as a shell does whose job stops. */
 void terminal_restore_modes(struct terminal *terminal);
 
-/* Bytes received from the program so far. */
+/* Bytes received from the program so far: how many, and what they were. */
 size_t terminal_bytes(const struct terminal *terminal);
+const char *terminal_output(const struct terminal *terminal);
 
 /* Reads what has arrived, waiting at most so long for a first byte; false: nothing. */
 bool terminal_pump(struct terminal *terminal, int timeout_ms);

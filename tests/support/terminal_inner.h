@@ -25,7 +25,8 @@ struct terminal {
     VTermScreen *screen;
     int rows, columns;
     bool cursor_visible, alternate;
-    size_t bytes;
+    size_t bytes, room;
+    char *output; /* the bytes received, room for more behind them */
     struct termios found;
     char home[256];
     bool own_home;

@@ -224,6 +224,15 @@ static void additions_find_their_place(void **state)
                   "[a]\nk = 1\nm = 3\n\n[b]\ny = 2\n; c\n\n[d]\nlast = 1\nz = 4\n");
 }
 
+/* `k` ends in a backslash of its own; the word must not become its next line. */
+static void a_dropped_line_joins_nothing(void **state)
+{
+    struct ini_edit edit = {.kind = INI_DROP, .at = 2};
+
+    (void)state;
+    assert_edited("[a]\nk = C:\\\nx = 1\nword\n", &edit, 1, "[a]\nk = C:\\\n\nword\n");
+}
+
 static void a_value_that_may_not_go_on_is_refused(void **state)
 {
     char value[INI_VALUE_MAX + 2];
@@ -287,6 +296,7 @@ int main(void)
         cmocka_unit_test(a_changed_value_keeps_its_line),
         cmocka_unit_test(a_long_comment_moves_over_its_line),
         cmocka_unit_test(additions_find_their_place),
+        cmocka_unit_test(a_dropped_line_joins_nothing),
         cmocka_unit_test(a_value_that_may_not_go_on_is_refused),
         cmocka_unit_test(the_crc_is_that_of_ieee_802_3),
         cmocka_unit_test(the_end_tells_any_change),

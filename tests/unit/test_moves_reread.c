@@ -42,6 +42,7 @@ static void make_record(struct seeded *seed, struct instrument *made)
     add(record, "board strings =", made->strings);
     add(record, "board frets =", made->frets);
     add(record, "board join_fret =", seeded_whole(seed, 12, 16));
+    add(record, "board relief_end_low =", seeded_whole(seed, 0, 2));
     add(record, "board relief_fret =", made->relief_fret = seeded_whole(seed, 5, 8));
     build_record_put_mm(record, reading_key_one(FIELD_SCALE_TREBLE),
                         seeded_between(seed, 330, 700));

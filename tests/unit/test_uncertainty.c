@@ -32,17 +32,31 @@ static bool is_setup_figure(int id)
     return section == FIGURE_SECTION_NECK_CURVE || section == FIGURE_SECTION_RESET;
 }
 
+/* A reading that is there, somewhere within its step. */
+static void draw(struct seeded *seed, struct entered *reading, double step)
+{
+    if (reading->given)
+        reading->value += seeded_between(seed, -step / 2, step / 2);
+}
+
+/* Spelled out reading by reading, not by the walk of the code under test. */
 static void draw_readings(struct seeded *seed, const struct setup *middle, struct setup *drawn)
 {
-    const int count = uncertainty_reading_count(middle);
+    const double feeler = middle->feeler_step_mm, rule = middle->rule_step_mm;
 
     *drawn = *middle;
-    for (int i = 0; i < count; i++) {
-        double step;
-        double *reading = uncertainty_reading(drawn, i, &step);
-
-        *reading += seeded_between(seed, -step / 2, step / 2);
+    for (int i = 0; i < drawn->relief_count; i++)
+        drawn->relief[i].gap_mm += seeded_between(seed, -feeler / 2, feeler / 2);
+    for (int n = 1; n <= FRETS_MAX; n++)
+        if (drawn->has_spot[n])
+            drawn->spot_mm[n] += seeded_between(seed, -feeler / 2, feeler / 2);
+    draw(seed, &drawn->fall_away_mm, feeler);
+    for (int s = 1; s <= STRINGS_MAX; s++) {
+        draw(seed, &drawn->nut_gap_mm[s], feeler);
+        draw(seed, &drawn->action_mm[s], rule);
     }
+    draw(seed, &drawn->exposure_bass_mm, rule);
+    draw(seed, &drawn->exposure_treble_mm, rule);
 }
 
 /* Deviations from the nominal figures, so that the squares lose nothing. */

@@ -1,0 +1,93 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/survey_passes.h"
+
+#include <math.h>
+
+#include "model/moves.h"
+#include "model/record_walk.h"
+#include "model/uncertainty.h"
+
+/* The state that the prediction is made from. */
+struct state {
+    struct setup setup;
+    struct figures figures;
+    struct move_choice choice;
+    struct string_lines lines;
+};
+
+static void solve(const struct record *record, int visit, int pass, struct state *ret_state)
+{
+    struct findings unused = {.count = 0};
+
+    *ret_state = (struct state){.setup = {.has_board = false}};
+    setup_read(&ret_state->setup, record, visit, pass, &unused);
+    moves_solve(&ret_state->setup, NULL, &ret_state->figures, &ret_state->choice,
+                &ret_state->lines);
+    uncertainty_solve(&ret_state->setup, &ret_state->choice, &ret_state->figures);
+}
+
+static bool predict_after_rod(const struct state *state, int string, struct pass_action *action)
+{
+    action->predicted_u_mm = state->figures.at[FIGURE_ACTION_AFTER_ROD][string].u;
+    return figures_get(&state->figures, FIGURE_ACTION_AFTER_ROD, string, &action->predicted_mm);
+}
+
+/* The saddle's move ends at the target whatever was read, so the prediction is as uncertain as
+ * the move: seen from the action fret, x_k/Ls of it. */
+static bool predict_after_all(const struct state *state, int string, struct pass_action *action)
+{
+    const struct board *board = &state->setup.board;
+    const struct string_line *line = &state->lines.after[string];
+
+    if (!line->known)
+        return false;
+    const double share =
+        board->station_mm[string][board->action_fret] / board->contact_mm[string];
+    action->predicted_mm =
+        line->nut_mm + (line->saddle_mm - line->nut_mm) * share -
+        neck_curve_height_mm(&state->lines.curve_after, board, string, board->action_fret);
+    action->predicted_u_mm =
+        state->choice.saddle[string]
+            ? state->figures.at[FIGURE_SADDLE_CHANGE][string].u * share
+            : state->figures.at[FIGURE_ACTION_AFTER_NUT][string].u;
+    return isfinite(action->predicted_mm);
+}
+
+static void compare(const struct record *record, const struct state *state, int string,
+                    struct survey_pass *pass)
+{
+    struct pass_action action = {.known = false};
+    const struct entered read = record_entered(
+        record, reading_key_pass_at(FIELD_ACTION, pass->visit, pass->pass, string, 0));
+
+    if (!read.given || !(pass->after_rod ? predict_after_rod(state, string, &action)
+                                         : predict_after_all(state, string, &action)))
+        return;
+    action.read_mm = read.value;
+    action.read_u_mm = 2 * uncertainty_of_step(state->setup.rule_step_mm);
+    action.known = rod_history_compare(action.predicted_mm, action.predicted_u_mm, action.read_mm,
+                                       action.read_u_mm, &action.off) == STATUS_OK;
+    pass->action[string] = action;
+}
+
+bool survey_pass_next(const struct record *record, struct survey_pass *pass)
+{
+    struct survey_pass next = {.visit = pass->visit, .pass = pass->pass};
+    struct state state;
+
+    if (!record_next_pass(record, &next.visit, &next.pass))
+        return false;
+    if (next.visit == pass->visit) {
+        const struct entered turn =
+            record_entered(record, reading_key_pass(FIELD_ROD_TURN, next.visit, next.pass));
+
+        next.before = pass->pass;
+        solve(record, next.visit, next.before, &state);
+        next.after_rod = turn.given && turn.value != 0 && state.choice.rod;
+        next.strings = state.setup.board.strings;
+        for (int s = 1; s <= next.strings; s++)
+            compare(record, &state, s, &next);
+    }
+    *pass = next;
+    return true;
+}

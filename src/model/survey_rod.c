@@ -1,0 +1,125 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/survey_rod.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "model/neck_curve.h"
+#include "model/record_walk.h"
+#include "model/setup.h"
+#include "model/uncertainty.h"
+
+/* The steps of a record; of more than fit the last ones. */
+struct steps {
+    struct rod_step at[ROD_STEPS_MAX];
+    int count;
+};
+
+static struct entered find_relief(const struct setup *setup)
+{
+    struct neck_curve curve;
+    struct entered relief = {.given = false};
+
+    if (neck_curve_fit(setup, &curve) != STATUS_OK)
+        return relief;
+    relief.value = neck_curve_relief_mm(&setup->board, curve.kappa_per_mm);
+    relief.given = isfinite(relief.value);
+    return relief;
+}
+
+static void add_step(struct steps *steps, double turns, double before_mm, double after_mm)
+{
+    if (steps->count == ROD_STEPS_MAX) {
+        memmove(steps->at, steps->at + 1, sizeof steps->at - sizeof steps->at[0]);
+        steps->count--;
+    }
+    steps->at[steps->count++] =
+        (struct rod_step){.turns = turns, .before_mm = before_mm, .after_mm = after_mm};
+}
+
+/* Leaves the setup of the last pass in *ret_last. */
+static void collect_steps(const struct record *record, struct steps *steps,
+                          struct setup *ret_last)
+{
+    struct entered before = {.given = false};
+    int visit = 0, pass = 0, visit_before = 0;
+
+    while (record_next_pass(record, &visit, &pass)) {
+        const struct entered turn =
+            record_entered(record, reading_key_pass(FIELD_ROD_TURN, visit, pass));
+        struct findings unused = {.count = 0};
+
+        setup_read(ret_last, record, visit, pass, &unused);
+        const struct entered relief = find_relief(ret_last);
+        if (turn.given && turn.value != 0 && before.given && relief.given &&
+            visit == visit_before)
+            add_step(steps, turn.value, before.value, relief.value);
+        before = relief;
+        visit_before = visit;
+    }
+}
+
+static bool rod_turns(const struct setup *setup)
+{
+    return setup->rod != ROD_NONE && setup->rod != ROD_FIXED;
+}
+
+static void plan_turn(const struct setup *setup, double reading_u_mm, struct survey_rod *rod)
+{
+    const struct entered relief = find_relief(setup);
+    const double target_mm = setup->relief_target_mm.value;
+    double turns;
+
+    if (!rod_turns(setup) || !relief.given || !setup->relief_target_mm.given ||
+        !(fabs(relief.value - target_mm) > setup->relief_tolerance_mm))
+        return;
+    if (rod->answer == ROD_ANSWERS_NO_LONGER || rod->answer == ROD_ANSWERS_BACKWARDS ||
+        rod_history_find_next_turn(rod->fit.per_turn_mm, relief.value, target_mm, &turns) !=
+            STATUS_OK)
+        return;
+    rod->turns_to_target = (struct entered){.value = turns, .given = true};
+    /* turns = (r* - r)/p: what r and p carry, independent of each other. */
+    rod->turns_to_target_u = (struct entered){
+        .value = hypot(2 * reading_u_mm, turns * rod->fit.per_turn_u_mm) /
+                 fabs(rod->fit.per_turn_mm),
+        .given = true};
+    rod->next_turn = (struct entered){
+        .value = fmax(-ROD_TURN_AT_ONCE, fmin(ROD_TURN_AT_ONCE, turns)), .given = true};
+}
+
+void survey_rod(const struct record *record, struct survey_rod *ret_rod,
+                struct findings *findings)
+{
+    struct survey_rod rod = {.known = false};
+    struct steps steps = {.count = 0};
+    struct setup last = {.has_board = false};
+
+    *ret_rod = rod;
+    collect_steps(record, &steps, &last);
+    const double reading_u_mm = uncertainty_of_step(last.feeler_step_mm);
+    if (rod_history_fit(steps.at, steps.count, reading_u_mm, &rod.fit) != STATUS_OK ||
+        rod_history_judge(steps.at, steps.count, reading_u_mm, &rod.answer) != STATUS_OK)
+        return;
+    rod.known = true;
+    plan_turn(&last, reading_u_mm, &rod);
+    *ret_rod = rod;
+    if (rod.answer == ROD_ANSWERS_NO_LONGER)
+        findings_add(findings, FINDING_ROD_SILENT, 0);
+    if (rod.answer == ROD_ANSWERS_BACKWARDS)
+        findings_add(findings, FINDING_ROD_BACKWARDS, 0);
+}
+
+const char *survey_rod_answer_name(enum rod_answer answer)
+{
+    switch (answer) {
+    case ROD_ANSWER_UNKNOWN:
+        break;
+    case ROD_ANSWERS:
+        return "answers";
+    case ROD_ANSWERS_BACKWARDS:
+        return "backwards";
+    case ROD_ANSWERS_NO_LONGER:
+        return "no-longer";
+    }
+    return "unknown";
+}

@@ -1,0 +1,118 @@
+#!/bin/sh
+# SPDX-License-Identifier: MIT
+# docs/profile-format.md has a row for every field of src/model/field_table.h and no other, with its
+# choices and with what holds when it is absent.
+#
+#   docs_profile_format.sh SOURCE-ROOT
+set -eu
+export LC_ALL=C
+
+root=${1:?the source tree}
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+
+# fields TABLE: "section key<TAB>fallback<TAB>choices" of each row, keys as documents spell them.
+fields() {
+    awk '
+        BEGIN {
+            of["STRING"] = "string.N"
+            of["VISIT"] = "visit.V"
+            of["PASS"] = "visit.V.pass.P"
+            of["WORK"] = "visit.V.work.K"
+            behind["STRING"] = ".S"
+            behind["FRET"] = ".F"
+            behind["STRING_FRET"] = ".S.F"
+        }
+        /^FIELD\(/ { row = "" }
+        /^FIELD\(/, /"\)$/ { row = row $0 }
+        /"\)$/ && row != "" {
+            split(row, string, "\"")
+            split(string[1], head, /[(, ]+/)
+            section = head[3] in of ? of[head[3]] : tolower(head[3])
+            printf "%s %s%s\t%s\t%s\n", section, string[2], behind[head[4]], string[6], string[8]
+            row = ""
+        }' "$1"
+}
+
+# rows DOCUMENT: "section key<TAB>text" of each row under a heading "### [section]".
+rows() {
+    awk '
+        /^#/ { section = "" }
+        /^### \[/ { section = $2; gsub(/[][]/, "", section) }
+        section != "" && /^\| *`/ {
+            split($0, part, "`")
+            text = $0
+            sub(/^\|[^|]*\|/, "", text)
+            printf "%s %s\t%s\n", section, part[2], text
+        }' "$1"
+}
+
+# complaints TABLE DOCUMENT
+complaints() {
+    fields "$1" >"$work/fields"
+    rows "$2" >"$work/rows"
+    [ -s "$work/fields" ] || printf 'no field was found in %s\n' "$1"
+    awk -F '\t' '
+        FNR == NR {
+            text[$1] = $2
+            if (seen[$1]++)
+                print $1 ": described more than once"
+            next
+        }
+        {
+            known[$1] = 1
+            if (!($1 in text)) {
+                print $1 ": not described"
+                next
+            }
+            if ($2 != "" && index(text[$1], $2) == 0)
+                print $1 ": does not say that " $2 " holds when it is absent"
+            count = split($3, choice, "|")
+            for (i = 1; i <= count; i++)
+                if (index(text[$1], "`" choice[i] "`") == 0)
+                    print $1 ": does not name the choice " choice[i]
+        }
+        END {
+            for (name in text)
+                if (!(name in known))
+                    print name ": described, but not in the table"
+        }' "$work/rows" "$work/fields" | sort
+}
+
+# A table of two rows and documents with a fault each.
+self_check() {
+    cat >"$work/table.h" <<'TABLE'
+FIELD(KIND, NUT, ONE, "kind", "nut", CHOICE, PLAIN, NONE, NONE,
+      0, 0, 0, 0, "slotted", "slotted|zero-fret", "Slots.")
+FIELD(CENTS, PASS, STRING_FRET, "cents", "cents", NUMBER, CENTS, NONE, TUNER,
+      -1, 1, 0, 1, "", "", "Sharp.")
+TABLE
+    printf '### [nut]\n| `kind` | `slotted`, `zero-fret` |\n### [visit.V.pass.P]\n| `cents.S.F` | c |\n' \
+        >"$work/good.md"
+    [ -z "$(complaints "$work/table.h" "$work/good.md")" ]
+    sed '/cents/d' "$work/good.md" >"$work/bad.md"
+    [ "$(complaints "$work/table.h" "$work/bad.md")" = 'visit.V.pass.P cents.S.F: not described' ]
+    sed 's/`zero-fret`/more/' "$work/good.md" >"$work/bad.md"
+    [ "$(complaints "$work/table.h" "$work/bad.md")" = \
+        'nut kind: does not name the choice zero-fret' ]
+    sed 's/slotted/slots/' "$work/good.md" >"$work/bad.md"
+    complaints "$work/table.h" "$work/bad.md" | grep -q 'nut kind: does not say that slotted holds'
+    { cat "$work/good.md" && printf '| `bent.S` | b |\n'; } >"$work/bad.md"
+    [ "$(complaints "$work/table.h" "$work/bad.md")" = \
+        'visit.V.pass.P bent.S: described, but not in the table' ]
+    { cat "$work/good.md" && printf '| `cents.S.F` | c |\n'; } >"$work/bad.md"
+    [ "$(complaints "$work/table.h" "$work/bad.md")" = \
+        'visit.V.pass.P cents.S.F: described more than once' ]
+}
+
+self_check || {
+    printf 'self-check: this test does not see what it should\n' >&2
+    exit 1
+}
+complaints "$root/src/model/field_table.h" "$root/docs/profile-format.md" >"$work/complaints"
+if [ -s "$work/complaints" ]; then
+    printf 'docs/profile-format.md, against src/model/field_table.h:\n'
+    cat "$work/complaints"
+    exit 1
+fi
+printf '%s fields described\n' "$(wc -l <"$work/fields")"

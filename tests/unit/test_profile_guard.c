@@ -1,0 +1,246 @@
+/* SPDX-License-Identifier: MIT */
+/* What a profile is kept safe from: other programs, other versions, other names. */
+#include "near.h"
+
+#include <fcntl.h>
+#include <stdio.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include "profile_steps.h"
+#include "tree.h"
+
+static void each_found_state_is_kept_once(void **state)
+{
+    const char *path = tree_path(*state, "a.ini");
+    struct record record;
+
+    for (int round = 0; round < 2; round++) {
+        tree_write_text(path, steps_tiny);
+        struct profile *profile = steps_open_to_change(path, &record);
+        steps_put(&record, "board", "frets", "20");
+        steps_save(profile, &record);
+        steps_put(&record, "board", "frets", "21");
+        steps_save(profile, &record);
+        steps_close(profile, &record);
+    }
+    assert_int_equal(tree_count(((struct tree *)*state)->folder, "as-found"), 1);
+    tree_write_text(path, "[profile]\nformat = 1\n[board]\nscale = 24 in\n");
+    struct profile *profile = steps_open_to_change(path, &record);
+    steps_save(profile, &record);
+    steps_close(profile, &record);
+    tree_assert_text(tree_path(*state, "a.ini.as-found"), steps_tiny);
+    tree_assert_text(tree_path(*state, "a.ini.as-found.2"),
+                     "[profile]\nformat = 1\n[board]\nscale = 24 in\n");
+}
+
+static void a_change_by_someone_else_keeps_both(void **state)
+{
+    const char *path = tree_path(*state, "a.ini");
+    static const char theirs[] = "[profile]\nformat = 1\n\n[board]\nscale = 25.6 in\n";
+    struct record record;
+
+    steps_write_whole(path, "[profile]\nformat = 1\n[board]\nscale = 25.5 in\n\n");
+    struct profile *profile = steps_open_to_change(path, &record);
+    tree_write_text(path, theirs);
+    steps_put(&record, "board", "frets", "20");
+    assert_int_equal(profile_save(profile, &record), STATUS_CHANGED);
+    tree_assert_text(path, theirs);
+    assert_string_equal(profile_conflict_path(profile), tree_path(*state, "a.ini.conflict"));
+    assert_int_equal(profile_notices(profile), PROFILE_CONFLICT);
+    steps_put(&record, "board", "frets", "21");
+    assert_int_equal(profile_save(profile, &record), STATUS_CHANGED);
+    steps_close(profile, &record);
+    tree_assert_text(path, theirs);
+    steps_assert_saved(tree_path(*state, "a.ini.conflict"),
+                       "[profile]\nformat = 1\n[board]\nscale = 25.5 in\nfrets = 21\n\n");
+    assert_int_equal(tree_count(((struct tree *)*state)->folder, ""), 2);
+}
+
+/* Same size and, as far as the clock can tell, the same moment. */
+static void a_change_is_noticed_without_the_clock(void **state)
+{
+    const char *path = tree_path(*state, "a.ini");
+    struct stat facts;
+    struct record record;
+
+    tree_write_text(path, steps_tiny);
+    assert_int_equal(stat(path, &facts), 0);
+    struct profile *profile = steps_open_to_change(path, &record);
+    tree_write_text(path, "[profile]\nformat = 1\n\n[board]\nscale = 25.6 in\n");
+    const struct timespec times[2] = {facts.st_atim, facts.st_mtim};
+    assert_int_equal(utimensat(AT_FDCWD, path, times, 0), 0);
+    assert_int_equal(profile_save(profile, &record), STATUS_CHANGED);
+    steps_close(profile, &record);
+}
+
+static void a_file_only_touched_is_no_conflict(void **state)
+{
+    const char *path = tree_path(*state, "a.ini");
+    struct record record;
+
+    tree_write_text(path, steps_tiny);
+    struct profile *profile = steps_open_to_change(path, &record);
+    tree_write_text(tree_path(*state, "b"), steps_tiny);
+    assert_int_equal(rename(tree_path(*state, "b"), path), 0);
+    steps_save(profile, &record);
+    steps_close(profile, &record);
+}
+
+static void a_removed_file_is_written_anew(void **state)
+{
+    const char *path = tree_path(*state, "a.ini");
+    struct record record;
+
+    steps_write_whole(path, "[profile]\nformat = 1\n[board]\nscale = 25.5 in\n\n");
+    struct profile *profile = steps_open_to_change(path, &record);
+    assert_int_equal(unlink(path), 0);
+    steps_put(&record, "board", "frets", "20");
+    steps_save(profile, &record);
+    steps_close(profile, &record);
+    steps_assert_saved(path, "[profile]\nformat = 1\n[board]\nscale = 25.5 in\nfrets = 20\n\n");
+}
+
+static void a_newer_format_is_never_rewritten(void **state)
+{
+    static const char *const formats[] = {"2", "999999999999", "1.5", "one"};
+    const char *path = tree_path(*state, "a.ini");
+
+    for (size_t i = 0; i < sizeof formats / sizeof formats[0]; i++) {
+        char memory[128];
+        struct strbuf file = STRBUF(memory);
+        struct record record;
+
+        strbuf_addf(&file, "[profile]\nformat = %s\n[board]\nscale = 25 in\n", formats[i]);
+        tree_write_text(path, memory);
+        struct profile *profile = steps_open_to_change(path, &record);
+        assert_int_equal(profile_editable(profile), STATUS_NEWER);
+        steps_put(&record, "board", "scale", "26 in");
+        assert_int_equal(profile_save(profile, &record), STATUS_NEWER);
+        steps_close(profile, &record);
+        tree_assert_text(path, memory);
+    }
+    assert_int_equal(tree_count(((struct tree *)*state)->folder, ""), 1);
+}
+
+static void the_second_program_reads_only(void **state)
+{
+    const char *path = tree_path(*state, "a.ini");
+    struct record record;
+
+    tree_write_text(path, steps_tiny);
+    assert_int_equal(symlink("a.ini", tree_path(*state, "link.ini")), 0);
+    struct profile *first = steps_open(path);
+    assert_int_equal(tree_count(((struct tree *)*state)->folder, ".lock"), 1);
+    struct profile *second = steps_open_to_change(tree_path(*state, "link.ini"), &record);
+    char memory[64];
+    struct strbuf holder = STRBUF(memory);
+    strbuf_addf(&holder, "process %d on ", (int)getpid());
+    assert_int_equal(profile_editable(second), STATUS_LOCKED);
+    assert_ptr_equal(strstr(profile_lock_holder(second), memory), profile_lock_holder(second));
+    assert_int_equal(profile_save(second, &record), STATUS_LOCKED);
+    steps_close(second, &record);
+    /* The second one's end must not take the first one's lock away. */
+    second = steps_open(path);
+    assert_int_equal(profile_editable(second), STATUS_LOCKED);
+    profile_close(second);
+    profile_close(first);
+    assert_int_equal(tree_count(((struct tree *)*state)->folder, ".lock"), 0);
+    first = steps_open(path);
+    assert_int_equal(profile_editable(first), STATUS_OK);
+    profile_close(first);
+}
+
+static void a_dead_ones_lock_is_taken_over(void **state)
+{
+    const char *path = tree_path(*state, "a.ini");
+    int status;
+
+    tree_write_text(path, steps_tiny);
+    const pid_t child = fork();
+    assert_true(child >= 0);
+    if (child == 0) {
+        struct profile *profile;
+
+        _exit(profile_open(path, PROFILE_TO_EDIT, NULL, &profile) == STATUS_OK ? 0 : 1);
+    }
+    assert_int_equal(waitpid(child, &status, 0), child);
+    assert_int_equal(status, 0);
+    assert_int_equal(tree_count(((struct tree *)*state)->folder, ".lock"), 1);
+    struct profile *profile = steps_open(path);
+    assert_int_equal(profile_editable(profile), STATUS_OK);
+    profile_close(profile);
+}
+
+/* A lock file that leads elsewhere must not have anything written through it. */
+static void a_planted_lock_does_no_harm(void **state)
+{
+    const char *path = tree_path(*state, "a.ini");
+    struct record record;
+
+    tree_write_text(path, steps_tiny);
+    tree_write_text(tree_path(*state, "victim"), "precious");
+    assert_int_equal(symlink("victim", tree_path(*state, "a.ini.lock")), 0);
+    struct profile *profile = steps_open_to_change(path, &record);
+    assert_int_equal(profile_editable(profile), STATUS_OK);
+    assert_true(profile_notices(profile) & PROFILE_NO_LOCK);
+    steps_save(profile, &record);
+    steps_close(profile, &record);
+    tree_assert_text(tree_path(*state, "victim"), "precious");
+    assert_int_equal(unlink(tree_path(*state, "a.ini.lock")), 0);
+    assert_int_equal(mkfifo(tree_path(*state, "a.ini.lock"), 0600), 0);
+    profile = steps_open(path);
+    assert_true(profile_notices(profile) & PROFILE_NO_LOCK);
+    profile_close(profile);
+}
+
+static void a_new_profile_never_overwrites(void **state)
+{
+    const char *path = tree_path(*state, "a.ini");
+    struct profile *profile;
+    struct record record;
+
+    assert_int_equal(profile_create(tree_path(*state, "none/a.ini"), &profile), STATUS_NOT_FOUND);
+    assert_int_equal(profile_create(path, &profile), STATUS_OK);
+    assert_int_equal(record_copy(profile_record(profile), &record), STATUS_OK);
+    steps_put(&record, "board", "scale", "25.5 in");
+    tree_write_text(path, steps_tiny);
+    assert_int_equal(profile_save(profile, &record), STATUS_CHANGED);
+    tree_assert_text(path, steps_tiny);
+    profile_close(profile);
+    assert_int_equal(profile_create(path, &profile), STATUS_CHANGED);
+    assert_int_equal(unlink(path), 0);
+    assert_int_equal(profile_create(path, &profile), STATUS_OK);
+    steps_save(profile, &record);
+    assert_int_equal(profile_notices(profile), 0);
+    steps_put(&record, "instrument", "name", "Parlour No. 3");
+    steps_save(profile, &record);
+    steps_close(profile, &record);
+    steps_assert_saved(path, "[profile]\nformat = 1\n\n[instrument]\nname = Parlour No. 3\n\n"
+                             "[board]\nscale = 25.5 in\n\n");
+    struct stat facts;
+    assert_int_equal(stat(path, &facts), 0);
+    assert_int_equal(facts.st_mode & 0777, 0600);
+}
+
+#define IN_TREE(test) cmocka_unit_test_setup_teardown(test, tree_setup, tree_teardown)
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        IN_TREE(each_found_state_is_kept_once),
+        IN_TREE(a_change_by_someone_else_keeps_both),
+        IN_TREE(a_change_is_noticed_without_the_clock),
+        IN_TREE(a_file_only_touched_is_no_conflict),
+        IN_TREE(a_removed_file_is_written_anew),
+        IN_TREE(a_newer_format_is_never_rewritten),
+        IN_TREE(the_second_program_reads_only),
+        IN_TREE(a_dead_ones_lock_is_taken_over),
+        IN_TREE(a_planted_lock_does_no_harm),
+        IN_TREE(a_new_profile_never_overwrites),
+    };
+
+    return cmocka_run_group_tests_name("profile_guard", tests, NULL, NULL) ? 1 : 0;
+}
