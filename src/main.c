@@ -10,7 +10,12 @@
 
 static const char usage[] =
     "usage: sillet FILE             open an instrument's profile at the bench\n"
-    "       sillet figures FILE     print every figure as INI\n"
+    "       sillet figures FILE     print every figure as INI; options in front of FILE:\n"
+    "         --more                and the levelling plan, buzz, layout, wood, rod and passes\n"
+    "         --tuning NAME         what if it were tuned so (a wrong NAME lists them all)\n"
+    "         --notes \"E2 A2 ...\"   or to these notes, from the bass side to the treble side\n"
+    "         --shift N             or N semitones up, -N down\n"
+    "         --set NAME            or strung with this set (a wrong NAME lists them all)\n"
     "       sillet check FILE...    name every problem of a profile, line by line\n"
     "       sillet --help, --version\n"
     "exit:  0 good, 1 findings, 2 usage, 3 cannot read or write\n";
@@ -28,6 +33,13 @@ static enum exit_code print(const char *text)
     return EXIT_GOOD;
 }
 
+static enum exit_code run_figures(int count, char **words)
+{
+    struct figures_options options;
+
+    return figures_options_read(count, words, &options) ? figures_command(&options) : EXIT_USAGE;
+}
+
 static enum exit_code run(int count, char **words)
 {
     if (count < 2)
@@ -37,7 +49,7 @@ static enum exit_code run(int count, char **words)
     if (strcmp(words[1], "--version") == 0)
         return print("sillet " SILLET_VERSION "\n");
     if (strcmp(words[1], "figures") == 0)
-        return count == 3 ? figures_command(words[2]) : refuse_usage();
+        return run_figures(count - 2, words + 2);
     if (strcmp(words[1], "check") == 0)
         return count >= 3 ? check_command(words + 2, count - 2) : refuse_usage();
     if (words[1][0] == '-' && words[1][1] != '\0') {

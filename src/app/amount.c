@@ -46,13 +46,35 @@ void amount_add(struct strbuf *out, double mm, enum unit unit, bool sign)
     char memory[48];
     struct strbuf text = STRBUF(memory);
 
-    if (sign && mm > 0)
-        strbuf_add_char(out, '+');
     num_format_fixed(unit_from_pivot(written, mm), decimals_of(written), written == UNIT_IN,
                      &text);
+    /* What rounds to nothing has no sign. */
+    if (sign && mm > 0 && strpbrk(memory, "123456789"))
+        strbuf_add_char(out, '+');
     /* Changes keep their zeros, so that a row of them stands point under point. */
     if (!sign && written != UNIT_IN)
         trim(memory);
+    strbuf_add(out, memory);
+}
+
+void amount_add_short(struct strbuf *out, double mm, enum unit unit, int columns)
+{
+    const enum unit written = written_unit(unit);
+    char memory[48];
+    struct strbuf text = STRBUF(memory);
+
+    amount_add(&text, mm, unit, false);
+    if (written == UNIT_IN && (int)text.length > columns) {
+        strbuf_clear(&text);
+        num_format_fixed(unit_from_pivot(UNIT_TH, mm), 0, false, &text);
+    }
+    for (int decimals = decimals_of(written) - 1; (int)text.length > columns && decimals >= 0;
+         decimals--) {
+        if (written == UNIT_IN)
+            break;
+        strbuf_clear(&text);
+        num_format_fixed(unit_from_pivot(written, mm), decimals, false, &text);
+    }
     strbuf_add(out, memory);
 }
 

@@ -16,6 +16,10 @@
  * of a mm, "0.93" in mm. With `sign` it is a change: a plus is written too. */
 void amount_add(struct strbuf *out, double mm, enum unit unit, bool sign);
 
+/* The same in at most so many columns where fewer decimals make that possible; thousandths
+ * then stand without their point, "20". */
+void amount_add_short(struct strbuf *out, double mm, enum unit unit, int columns);
+
 /* The unit that such an amount is in, to stand once in a row: "in", "/64", "/100 mm", "mm". */
 const char *amount_unit(enum unit unit);
 

@@ -150,7 +150,7 @@ void turn_clear_cell(struct turn *turn)
 void turn_step(struct turn *turn, undo_step *make, const char *nothing, const char *what)
 {
     struct app *app = turn->app;
-    struct reading_key key;
+    struct reading_key key = {.visit = 0};
 
     if (!turn_may_change(turn))
         return;

@@ -110,8 +110,8 @@ static void make_rod(struct maker *maker)
     amount_add_unit(&amount, unit);
     strbuf_add(&then, "relief ");
     amount_add(&then, target->value, unit, false);
-    strbuf_add(&then, ", ");
-    add_outer(maker, &then, "action", FIGURE_ACTION_AFTER_ROD, MEASURE_RULE);
+    amount_add_unit(&then, unit);
+    add_outer(maker, &then, ", action", FIGURE_ACTION_AFTER_ROD, MEASURE_RULE);
     strbuf_add(&caution, rod == ROD_NONE || rod == ROD_FIXED
                              ? "relief without a rod takes heat, fretting or planing"
                              : "slacken the strings first; stop when the rod binds");
@@ -193,16 +193,18 @@ static void make_slots(struct maker *maker)
     if (!any_slot(maker, true))
         strbuf_add(&amount, "file");
     else
-        strbuf_add(&amount, any_slot(maker, false) ? "file -, fill +" : "fill or new nut");
+        strbuf_add(&amount, any_slot(maker, false) ? "-file +fill" : "fill");
     add_u(&amount, u, unit);
     amount_add_unit(&amount, unit);
-    strbuf_add(&then, "gap ");
+    if (add_outer(maker, &then, "action", FIGURE_ACTION_AFTER_NUT, MEASURE_RULE))
+        strbuf_add(&then, "; ");
+    strbuf_add(&then, "once the saddle is done gap ");
     amount_add_range(&then, setup->gap_target_bass_mm.value, setup->gap_target_treble_mm.value,
                      maker->units->bare[MEASURE_FEELER]);
     amount_add_unit(&then, maker->units->bare[MEASURE_FEELER]);
-    strbuf_add(&then, " once the saddle is done, ");
-    add_outer(maker, &then, "until then action", FIGURE_ACTION_AFTER_NUT, MEASURE_RULE);
-    strbuf_add(&caution, "bone, shell and some woods: wear a respirator when filing");
+    strbuf_add(&caution, any_slot(maker, true)
+                             ? "fill a low slot or make a new nut; respirator, and air for glue"
+                             : "bone, shell and some woods: wear a respirator when filing");
 }
 
 static void add_exposure(const struct maker *maker, struct strbuf *out)
@@ -232,8 +234,9 @@ static void add_blank_cut(const struct maker *maker, struct strbuf *out, enum un
     if (!figures_get(maker->figures, FIGURE_SADDLE_BOTTOM, maker->strings, &bass) ||
         !figures_get(maker->figures, FIGURE_SADDLE_BOTTOM, 1, &treble))
         return;
-    strbuf_add(out, ", bottom cut ");
+    strbuf_add(out, ", bottom ");
     amount_add_range(out, bass, treble, unit);
+    amount_add_unit(out, unit);
 }
 
 static void turn_strings(struct maker *maker, struct move_line *line)
@@ -242,14 +245,14 @@ static void turn_strings(struct maker *maker, struct move_line *line)
     double turns;
 
     for (int s = 1; s <= maker->strings; s++) {
-        struct strbuf text = STRBUF(line->string[s]);
         /* Posts and wheels raise a whole side: only the outer strings' turns are made. */
-        const bool side = bridge != BRIDGE_SCREW && s != 1 && s != maker->strings;
+        const bool inner = bridge != BRIDGE_SCREW && s != 1 && s != maker->strings;
 
-        if (!maker->derived->choice.saddle[s] || side ||
-            !figures_get(maker->figures, FIGURE_SADDLE_TURNS, s, &turns))
+        if (!maker->derived->choice.saddle[s] && !inner)
             continue;
-        strbuf_clear(&text);
+        struct strbuf text = STRBUF(line->string[s]);
+        if (inner || !figures_get(maker->figures, FIGURE_SADDLE_TURNS, s, &turns))
+            continue;
         if (turns > 0)
             strbuf_add_char(&text, '+');
         num_format_fixed(turns, 2, true, &text);

@@ -17,10 +17,8 @@ static enum row_verdict joined(enum row_verdict so_far, double off_mm, double to
 {
     enum row_verdict here = VERDICT_GOOD;
 
-    if (off_mm > tolerance_mm)
-        here = VERDICT_HIGH;
-    if (off_mm < -tolerance_mm)
-        here = VERDICT_LOW;
+    if (setup_is_off(off_mm, tolerance_mm))
+        here = off_mm > 0 ? VERDICT_HIGH : VERDICT_LOW;
     if (so_far == VERDICT_NONE || so_far == VERDICT_GOOD || so_far == here)
         return here;
     return here == VERDICT_GOOD ? so_far : VERDICT_MIXED;
@@ -29,14 +27,16 @@ static enum row_verdict joined(enum row_verdict so_far, double off_mm, double to
 static void add_target(struct row_state *state, const struct entered *first,
                        const struct entered *last, enum unit unit, const char *behind)
 {
-    struct strbuf text = STRBUF(state->target);
+    struct strbuf text = STRBUF(state->target), bare = STRBUF(state->target_bare);
 
     if (!first->given && !last->given)
         return;
-    amount_add_range(&text, first->given ? first->value : last->value,
+    amount_add_range(&bare, first->given ? first->value : last->value,
                      last->given ? last->value : first->value, unit);
+    strbuf_add(&text, state->target_bare);
     amount_add_unit(&text, unit);
     strbuf_add(&text, behind);
+    strbuf_add(&bare, behind);
 }
 
 static enum row_verdict judge_strings(const struct derived *derived, enum figure_id id,

@@ -75,7 +75,6 @@ enum status undo_put(struct undo *undo, struct record *record, const struct read
     struct undo_change change = {.key = *key, .opens_step = undo->opening};
     enum status status = STATUS_NO_MEMORY;
 
-    forget_from(undo, undo->done);
     if (make_room(undo) == STATUS_OK && copy_text(record_text(record, key), &change.before) &&
         copy_text(text, &change.after))
         status = text ? record_put(record, key, text, false, ret_fault)
@@ -85,6 +84,7 @@ enum status undo_put(struct undo *undo, struct record *record, const struct read
         free(change.after);
         return status;
     }
+    forget_from(undo, undo->done);
     undo->changes[undo->count++] = change;
     undo->done = undo->count;
     undo->opening = false;

@@ -27,17 +27,6 @@ static int report_faults(const char *path, const struct record *record)
     return faults;
 }
 
-static void report_notices(const char *path, unsigned notices)
-{
-    const struct shown name = shown_string(path);
-
-    if (notices & PROFILE_END_MISSING)
-        fprintf(stderr, "sillet: %s: note: no [end]: written by hand, or cut short\n", name.text);
-    if (notices & PROFILE_END_WRONG)
-        fprintf(stderr, "sillet: %s: note: [end] does not match: changed by hand, or damaged\n",
-                name.text);
-}
-
 static enum exit_code check_one(const char *path)
 {
     struct profile_problems problems;
@@ -49,7 +38,6 @@ static enum exit_code check_one(const char *path)
     const enum status status = profile_open(path, PROFILE_TO_READ, &problems, &profile);
     report_problems(path, &problems, PROBLEM_NOTE, stderr);
     if (status == STATUS_OK) {
-        report_notices(path, profile_notices(profile));
         const int faults = report_faults(path, profile_record(profile));
         code = problems.errors > 0 || faults > 0 ? EXIT_FINDINGS : EXIT_GOOD;
     } else {

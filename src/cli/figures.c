@@ -4,46 +4,20 @@
 #include <errno.h>
 #include <stdbool.h>
 
-#include "base/num.h"
-
-/* Prints section headings only in front of a first line, so that none stands empty. */
-struct printer {
-    FILE *out;
-    char heading[48];
-    bool pending, any;
-};
-
-static void begin_section(struct printer *printer, const char *name, int string)
-{
-    struct strbuf heading = STRBUF(printer->heading);
-
-    strbuf_add(&heading, name);
-    if (string > 0)
-        strbuf_addf(&heading, ".%d", string);
-    printer->pending = true;
-}
-
-static void print_line(struct printer *printer, const char *key, const char *value)
-{
-    if (printer->pending)
-        fprintf(printer->out, "%s[%s]\n", printer->any ? "\n" : "", printer->heading);
-    printer->pending = false;
-    printer->any = true;
-    fprintf(printer->out, "%s = %s\n", key, value);
-}
+#include "cli/more.h"
 
 static void print_figure(struct printer *printer, const struct figures *figures,
                          enum figure_id id, int string, bool uncertainty)
 {
     const struct figure *figure = &figures->at[id][string];
-    char key_memory[64], value_memory[32];
-    struct strbuf key = STRBUF(key_memory), value = STRBUF(value_memory);
+    char memory[64];
+    struct strbuf key = STRBUF(memory);
 
     if (figure->known == KNOWN_ABSENT)
         return;
     figure_key(id, uncertainty, &key);
-    num_format((uncertainty ? figure->u : figure->value) * figure_info(id)->factor, &value);
-    print_line(printer, key_memory, value_memory);
+    printer_number(printer, memory,
+                   (uncertainty ? figure->u : figure->value) * figure_info(id)->factor);
 }
 
 static void print_section(struct printer *printer, const struct figures *figures,
@@ -58,76 +32,50 @@ static void print_section(struct printer *printer, const struct figures *figures
         }
 }
 
-static void print_findings(const struct findings *findings, FILE *out)
-{
-    for (int i = 0; i < findings->count; i++) {
-        char memory[200];
-        struct strbuf words = STRBUF(memory);
-
-        finding_words(&findings->list[i], &words);
-        fprintf(out, "; %s: %s\n", finding_name(findings->list[i].id), memory);
-    }
-    if (findings->count > 0)
-        fputc('\n', out);
-}
-
-/* One figure by fret: "fret.7 = ...". */
-static void print_fret(struct printer *printer, const char *name, int fret, double value)
-{
-    char key_memory[32], value_memory[32];
-    struct strbuf key = STRBUF(key_memory), text = STRBUF(value_memory);
-
-    strbuf_addf(&key, "%s.%d", name, fret);
-    num_format(value, &text);
-    print_line(printer, key_memory, value_memory);
-}
-
 static void print_pitch(struct printer *printer, const struct derived *derived, int string)
 {
     const struct fret_pitch *pitch = &derived->pitch[string];
 
-    begin_section(printer, "pitch", string);
+    printer_begin(printer, "pitch", string, 0);
     for (int n = 1; n <= derived->setup.board.frets; n++)
         if (pitch->known[n])
-            print_fret(printer, "fret", n, pitch->cents[n]);
+            printer_number_at(printer, "fret", n, "", pitch->cents[n]);
 }
 
 static void print_clearance(struct printer *printer, const struct derived *derived, int string)
 {
     const struct fret_clearance *clearance = &derived->clearance[string];
 
-    begin_section(printer, "clearance", string);
+    printer_begin(printer, "clearance", string, 0);
     for (int n = 0; n < derived->setup.board.frets; n++)
         if (clearance->known[n])
-            print_fret(printer, "fret", n, clearance->headroom_mm[n]);
+            printer_number_at(printer, "fret", n, "", clearance->headroom_mm[n]);
     for (int n = 0; n < derived->setup.board.frets; n++)
         if (clearance->known[n])
-            print_fret(printer, "at", n, clearance->at[n]);
+            printer_number_at(printer, "at", n, "", clearance->at[n]);
 }
 
 static void print_string(struct printer *printer, const struct derived *derived, int string)
 {
     print_pitch(printer, derived, string);
     print_clearance(printer, derived, string);
-    begin_section(printer, figure_section_name(FIGURE_SECTION_STRING), string);
+    printer_begin(printer, figure_section_name(FIGURE_SECTION_STRING), string, 0);
     print_section(printer, &derived->figures, FIGURE_SECTION_STRING, string);
 }
 
-void figures_print(const struct derived *derived, FILE *out)
+void figures_print(const struct derived *derived, struct printer *printer)
 {
-    struct printer printer = {.out = out};
-
-    print_findings(&derived->findings, out);
+    printer_findings(printer, &derived->findings);
     for (int section = 0; section < FIGURE_SECTION_COUNT_; section++) {
         if (section == FIGURE_SECTION_STRING) {
             for (int s = 1; s <= derived->setup.board.strings; s++)
-                print_string(&printer, derived, s);
+                print_string(printer, derived, s);
             continue;
         }
-        begin_section(&printer, figure_section_name((enum figure_section)section), 0);
+        printer_begin(printer, figure_section_name((enum figure_section)section), 0, 0);
         if (section == FIGURE_SECTION_RESET && reset_verdict_name(derived->verdict))
-            print_line(&printer, "verdict", reset_verdict_name(derived->verdict));
-        print_section(&printer, &derived->figures, (enum figure_section)section, 0);
+            printer_text(printer, "verdict", reset_verdict_name(derived->verdict));
+        print_section(printer, &derived->figures, (enum figure_section)section, 0);
     }
 }
 
@@ -139,7 +87,48 @@ static bool has_fault(const struct findings *findings)
     return false;
 }
 
-enum exit_code figures_command(const char *path)
+/* A what-if for other strings than the instrument has asks for the wrong thing; without a
+ * board there is nothing to ask, and the findings say so. */
+static bool fits(const struct figures_options *options, const struct derived *derived)
+{
+    const struct what_if_change *change = &options->change;
+    const int strings = derived->setup.board.strings;
+
+    if (!derived->setup.has_board)
+        return true;
+    if (change->has_notes && change->notes.strings != strings)
+        fprintf(stderr, "sillet: the tuning is for %d strings, the instrument has %d\n",
+                change->notes.strings, strings);
+    else if (change->has_set && change->set.strings != strings)
+        fprintf(stderr, "sillet: the set is for %d strings, the instrument has %d\n",
+                change->set.strings, strings);
+    else
+        return true;
+    return false;
+}
+
+static enum exit_code print_record(const struct figures_options *options,
+                                   const struct record *record)
+{
+    struct printer printer = {.out = stdout};
+    struct derived derived;
+
+    derive_current(record, &derived);
+    if (!fits(options, &derived))
+        return EXIT_USAGE;
+    figures_print(&derived, &printer);
+    if (options->more)
+        more_print(record, &derived, &printer);
+    if (options->what_if)
+        (void)more_print_what_if(record, &derived, &options->change, &printer);
+    if (fflush(stdout) != 0 || ferror(stdout)) {
+        report_failure("standard output", STATUS_IO, errno, stderr);
+        return EXIT_CANNOT;
+    }
+    return has_fault(&derived.findings) ? EXIT_FINDINGS : EXIT_GOOD;
+}
+
+enum exit_code figures_command(const struct figures_options *options)
 {
     struct profile_problems problems;
     struct profile *profile = NULL;
@@ -147,20 +136,14 @@ enum exit_code figures_command(const char *path)
 
     profile_problems_init(&problems);
     errno = 0;
-    const enum status status = profile_open(path, PROFILE_TO_READ, &problems, &profile);
-    report_problems(path, &problems, PROBLEM_ERROR, stderr);
+    const enum status status = profile_open(options->path, PROFILE_TO_READ, &problems, &profile);
+    report_problems(options->path, &problems, PROBLEM_ERROR, stderr);
     if (status == STATUS_OK) {
-        struct derived derived;
-
-        derive_current(profile_record(profile), &derived);
-        figures_print(&derived, stdout);
-        code = problems.errors > 0 || has_fault(&derived.findings) ? EXIT_FINDINGS : EXIT_GOOD;
-        if (fflush(stdout) != 0 || ferror(stdout)) {
-            report_failure("standard output", STATUS_IO, errno, stderr);
-            code = EXIT_CANNOT;
-        }
+        code = print_record(options, profile_record(profile));
+        if (code == EXIT_GOOD && problems.errors > 0)
+            code = EXIT_FINDINGS;
     } else {
-        report_failure(path, status, errno, stderr);
+        report_failure(options->path, status, errno, stderr);
     }
     profile_close(profile);
     profile_problems_done(&problems);

@@ -2,19 +2,18 @@
 #ifndef SILLET_CLI_FIGURES_H
 #define SILLET_CLI_FIGURES_H
 
-#include <stdio.h>
-
+#include "cli/figures_options.h"
+#include "cli/printer.h"
 #include "cli/report.h"
 #include "model/derive.h"
 
-/*
- * Prints every figure as INI, nine significant digits, absent figures left out, what the
- * model found as comments in front. The stream's errors are the caller's to check.
- */
-void figures_print(const struct derived *derived, FILE *out);
+/* Prints every figure as INI, absent figures left out, what the model found as
+ * comments in front. */
+void figures_print(const struct derived *derived, struct printer *printer);
 
-/* `sillet figures FILE`: EXIT_FINDINGS when the profile holds an error or an impossible
- * geometry; what could be computed is printed all the same. */
-enum exit_code figures_command(const char *path);
+/* `sillet figures`: EXIT_FINDINGS when the profile holds an error or an impossible geometry;
+ * what could be computed is printed all the same. EXIT_USAGE, nothing printed, when a tuning
+ * or set is for another number of strings. */
+enum exit_code figures_command(const struct figures_options *options);
 
 #endif

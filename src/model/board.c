@@ -60,14 +60,14 @@ static void bend_lane(struct board *board, int lane)
     const double heel = x[board->heel_fret];
     const double xa = x[board->end_low], xb = x[board->end_high];
     const double wa = unit_bend(heel, xa), wb = unit_bend(heel, xb);
-    const double slope = (wb - wa) / (xb - xa);
     const double last = x[board->frets];
 
     for (int n = 0; n <= board->frets; n++) {
-        board->bend[lane][n] = unit_bend(heel, x[n]) - (wa + slope * (x[n] - xa));
+        board->bend[lane][n] =
+            unit_bend(heel, x[n]) - (wa + (wb - wa) * (x[n] - xa) / (xb - xa));
         board->ramp[lane][n] = n > board->end_high ? (x[n] - xb) / (last - xb) : 0;
     }
-    board->tilt[lane] = -slope;
+    board->tilt[lane] = (wa - wb) / (xb - xa);
     place_ride(board, lane);
 }
 

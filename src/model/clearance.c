@@ -11,7 +11,7 @@ struct stopped {
     double x_mm;
     double z_mm;
     double length_mm;
-    double rise_mm;
+    double slope;
     double pluck_mm;
     double swing; /* y/y0 */
 };
@@ -87,17 +87,17 @@ static struct stopped stop_string(const struct clearance_string *string, int not
     const double tension_n = note == 0 ? string->open_tension_n : string->tension_n[note];
 
     s.length_mm = open_mm - s.x_mm;
-    s.rise_mm = string->saddle_height_mm - s.z_mm;
+    s.slope = (string->saddle_height_mm - s.z_mm) / s.length_mm;
     s.pluck_mm = fmin(string->pluck_mm, s.length_mm / 2);
-    s.swing = pluck_share(s.length_mm, s.pluck_mm) / pluck_share(open_mm, open_pluck_mm) *
-              (string->open_tension_n / tension_n);
+    s.swing = pluck_share(s.length_mm, s.pluck_mm) * string->open_tension_n /
+              (pluck_share(open_mm, open_pluck_mm) * tension_n);
     return s;
 }
 
 static double clear_mm(const struct stopped *s, const struct clearance_string *string, int fret)
 {
     const double t = string->x_mm[fret] - s->x_mm;
-    return s->z_mm + s->rise_mm * t / s->length_mm - string->z_mm[fret];
+    return s->z_mm + s->slope * t - string->z_mm[fret];
 }
 
 /* envelope/y0 */
@@ -106,8 +106,8 @@ static double envelope_share(const struct stopped *s, const struct clearance_str
 {
     const double t = string->x_mm[fret] - s->x_mm;
     if (t <= s->pluck_mm)
-        return s->swing * t / s->pluck_mm;
-    return s->swing * (s->length_mm - t) / (s->length_mm - s->pluck_mm);
+        return s->swing / s->pluck_mm * t;
+    return s->swing / (s->length_mm - s->pluck_mm) * (s->length_mm - t);
 }
 
 static double margin_mm(const struct stopped *s, const struct clearance_string *string, int fret,

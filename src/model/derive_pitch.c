@@ -162,55 +162,46 @@ struct cents_read derive_read_cents(const struct record *record, const struct bo
     return read;
 }
 
-enum { CHANGE, FIT_SETBACK, FIT_ADVANCE, FIT_LEFT, ANSWERS };
-
-static const enum figure_id answer_figures[ANSWERS] = {
-    [CHANGE] = FIGURE_SETBACK_CHANGE,
-    [FIT_SETBACK] = FIGURE_SETBACK_FIT,
-    [FIT_ADVANCE] = FIGURE_NUT_ADVANCE_FIT,
-    [FIT_LEFT] = FIGURE_CENTS_LEFT_RMS,
-};
-
-/* What the readings ask for; NaN for what they do not tell. */
-static void answer(const struct board *board, int string, const struct cents_read *read,
-                   double ret_answers[ANSWERS])
+static void put(struct figures *figures, enum figure_id id, int string, double value, double u)
 {
-    struct intonation_fit fit;
-
-    for (int i = 0; i < ANSWERS; i++)
-        ret_answers[i] = (double)NAN;
-    if (read->count == 1) {
-        (void)intonation_setback_change(board->contact_mm[string],
-                                        board->station_mm[string][read->at[0].fret],
-                                        read->at[0].cents, &ret_answers[CHANGE]);
-    } else if (intonation_fit_readings(board->scale_mm[string], read->at, read->count, &fit) ==
-               STATUS_OK) {
-        ret_answers[FIT_SETBACK] = fit.change.setback_mm;
-        ret_answers[FIT_ADVANCE] = fit.change.nut_advance_mm;
-        ret_answers[FIT_LEFT] = fit.cents_left_rms;
-    }
+    figures_set(figures, id, string, value, KNOWN_READ);
+    figures->at[id][string].u = u;
 }
 
-/* The same rule as for the set-up figures: central differences, well inside the step. */
-static void answer_uncertainty(const struct board *board, int string, struct cents_read *read,
-                               double step, double ret_u[ANSWERS])
+/* The change answers to its one reading by no straight line: a central difference well
+ * inside the step, as for the set-up figures. */
+static void put_change(const struct board *board, int string, const struct fret_cents *read,
+                       double step, struct figures *figures)
 {
-    const double delta = step / 64, share = uncertainty_of_step(step) / (2 * delta);
-    double low[ANSWERS], high[ANSWERS], square[ANSWERS] = {0};
+    const double contact = board->contact_mm[string];
+    const double fret = board->station_mm[string][read->fret];
+    const double delta = step / 64;
+    double change, low, high, u = 0;
 
-    for (int i = 0; i < read->count && delta > 0; i++) {
-        const double middle = read->at[i].cents;
-
-        read->at[i].cents = middle - delta;
-        answer(board, string, read, low);
-        read->at[i].cents = middle + delta;
-        answer(board, string, read, high);
-        read->at[i].cents = middle;
-        for (int k = 0; k < ANSWERS; k++)
-            square[k] += (high[k] - low[k]) * share * ((high[k] - low[k]) * share);
+    if (intonation_setback_change(contact, fret, read->cents, &change) != STATUS_OK)
+        return;
+    if (delta > 0) {
+        u = (double)INFINITY;
+        if (intonation_setback_change(contact, fret, read->cents - delta, &low) == STATUS_OK &&
+            intonation_setback_change(contact, fret, read->cents + delta, &high) == STATUS_OK)
+            u = 2 * fabs(high - low) / (2 * delta) * uncertainty_of_step(step);
     }
-    for (int k = 0; k < ANSWERS; k++)
-        ret_u[k] = isnan(square[k]) ? (double)INFINITY : 2 * sqrt(square[k]);
+    put(figures, FIGURE_SETBACK_CHANGE, string, change, u);
+}
+
+static void put_fit(const struct board *board, int string, const struct cents_read *read,
+                    double step, struct figures *figures)
+{
+    const double u = 2 * uncertainty_of_step(step);
+    struct intonation_fit fit;
+
+    if (intonation_fit_readings(board->scale_mm[string], read->at, read->count, &fit) !=
+        STATUS_OK)
+        return;
+    put(figures, FIGURE_SETBACK_FIT, string, fit.change.setback_mm, u * fit.u_per_cent.setback_mm);
+    put(figures, FIGURE_NUT_ADVANCE_FIT, string, fit.change.nut_advance_mm,
+        u * fit.u_per_cent.nut_advance_mm);
+    figures_set(figures, FIGURE_CENTS_LEFT_RMS, string, fit.cents_left_rms, KNOWN_READ);
 }
 
 void derive_cents_read(const struct record *record, const struct setup *setup, int visit,
@@ -220,16 +211,11 @@ void derive_cents_read(const struct record *record, const struct setup *setup, i
     const struct board *board = &setup->board;
 
     for (int s = 1; s <= board->strings; s++) {
-        struct cents_read read = derive_read_cents(record, board, visit, pass, s);
-        double answers[ANSWERS], u[ANSWERS];
+        const struct cents_read read = derive_read_cents(record, board, visit, pass, s);
 
-        if (read.count == 0)
-            continue;
-        answer(board, s, &read, answers);
-        answer_uncertainty(board, s, &read, step, u);
-        for (int k = 0; k < ANSWERS; k++) {
-            figures_set(figures, answer_figures[k], s, answers[k], KNOWN_READ);
-            figures->at[answer_figures[k]][s].u = u[k];
-        }
+        if (read.count == 1)
+            put_change(board, s, &read.at[0], step, figures);
+        else if (read.count > 1)
+            put_fit(board, s, &read, step, figures);
     }
 }

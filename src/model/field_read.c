@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/field.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "base/utf8.h"
@@ -19,12 +20,25 @@ static enum status refuse(struct field_fault *ret_fault, enum status status, siz
     return status;
 }
 
-static void add_limits(struct strbuf *out, const struct field *field, enum unit unit,
-                       int decimals)
+/* A limit with as many decimals as it has, at most three. */
+static void add_limit(struct strbuf *out, double value, enum unit unit)
 {
-    num_format_fixed(unit_from_pivot(unit, field->possible_min), decimals, unit == UNIT_IN, out);
+    const double shown = unit_from_pivot(unit, value);
+    int decimals = 0;
+    double scale = 1;
+
+    while (decimals < 3 && fabs(shown * scale - round(shown * scale)) > 1e-9) {
+        decimals++;
+        scale *= 10;
+    }
+    num_format_fixed(shown, decimals, unit == UNIT_IN, out);
+}
+
+static void add_limits(struct strbuf *out, const struct field *field, enum unit unit)
+{
+    add_limit(out, field->possible_min, unit);
     strbuf_add(out, " to ");
-    num_format_fixed(unit_from_pivot(unit, field->possible_max), decimals, unit == UNIT_IN, out);
+    add_limit(out, field->possible_max, unit);
     strbuf_add_char(out, ' ');
     strbuf_add(out, unit_label(unit));
 }
@@ -41,10 +55,10 @@ static enum status refuse_range(const struct field *field, double value,
     strbuf_add_char(&words, ' ');
     strbuf_add(&words, unit_label(pivot));
     strbuf_add(&words, " cannot be: ");
-    add_limits(&words, field, pivot, field->possible_max < 10 ? 2 : 0);
+    add_limits(&words, field, pivot);
     if (field->quantity == QUANTITY_LENGTH) {
         strbuf_add(&words, ", ");
-        add_limits(&words, field, UNIT_IN, 3);
+        add_limits(&words, field, UNIT_IN);
     }
     strbuf_add(&words, " can");
     return refuse(ret_fault, STATUS_RANGE, 0, memory);

@@ -27,7 +27,7 @@ FINDING(BACK_BOW, ADVICE, "back-bow", "the neck is back-bowed: slacken the rod b
 FINDING(CROWN_LOW, ADVICE, "crown-low", "fret %s: levelling would leave its crown under 0.6 mm; refret rather than level")
 FINDING(ROD_SILENT, CAUTION, "rod-silent", "the rod no longer answers its turns: turn it no further")
 FINDING(ROD_BACKWARDS, CAUTION, "rod-backwards", "the last turn moved the relief the wrong way: check which way tightens, and the reading, before another")
-FINDING(TOTAL_FAR_ABOVE, CAUTION, "total-far-above", "these strings would pull over 15 per cent harder than what the neck carries now: go up in steps, watch relief and bridge")
+FINDING(TOTAL_FAR_ABOVE, CAUTION, "total-far-above", "these strings would pull over 15 per cent harder than what the neck carries now (common practice's limit): go up in steps, watch relief and bridge")
 FINDING(STRING_NEAR_BREAK, CAUTION, "string-near-break", "string %s is near its strength and may break on the way up: eye protection")
 FINDING(WOOD_THIN, CAUTION, "wood-thin", "under 3 mm of wood under the rod's slot")
 FINDING(WOOD_THIN_RECUT, CAUTION, "wood-thin-recut", "under 3 mm of wood would be left under the recut slot")

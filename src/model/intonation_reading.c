@@ -47,6 +47,14 @@ static double cents_left(double scale_mm, const struct fret_cents *readings, int
     return sqrt(squares / count);
 }
 
+/* The diagonal of the inverse normal matrix: JCGM 100, H.3. */
+static struct intonation_ends answer_to_readings(const struct least_squares *sum)
+{
+    double det = sum->aa * sum->bb - sum->ab * sum->ab;
+
+    return (struct intonation_ends){sqrt(sum->bb / det), sqrt(sum->aa / det)};
+}
+
 enum status intonation_fit_readings(double scale_mm, const struct fret_cents *readings, int count,
                                     struct intonation_fit *ret_fit)
 {
@@ -71,6 +79,6 @@ enum status intonation_fit_readings(double scale_mm, const struct fret_cents *re
 
     if (!isfinite(left))
         return STATUS_DOMAIN;
-    *ret_fit = (struct intonation_fit){change, left};
+    *ret_fit = (struct intonation_fit){change, left, answer_to_readings(&sum)};
     return STATUS_OK;
 }

@@ -25,10 +25,13 @@ struct fret_cents {
     double cents;
 };
 
-/* Changes of setback and nut advance, and the cents that they would leave. */
+/* Changes of setback and nut advance, the cents that they would leave, and how far each
+ * change answers to its readings: its standard uncertainty where each of them has one of
+ * 1 cent, mm per cent. */
 struct intonation_fit {
     struct intonation_ends change;
     double cents_left_rms;
+    struct intonation_ends u_per_cent;
 };
 
 /*

@@ -23,16 +23,19 @@ struct string_state {
     double z1, zk;
 };
 
-static void clear_figures(struct figures *figures, int strings)
+static void clear_strings(struct figures *figures, int from_id, int to_id, int first, int last)
 {
-    for (int id = FIGURE_RELIEF; id <= FIGURE_TILT; id++)
-        figures->at[id][0].known = KNOWN_ABSENT;
-    for (int id = FIGURE_ACTION; id <= FIGURE_SADDLE_CHANGE; id++)
-        for (int s = 1; s <= strings; s++)
+    for (int id = from_id; id <= to_id; id++)
+        for (int s = first; s <= last; s++)
             figures->at[id][s].known = KNOWN_ABSENT;
-    for (int id = FIGURE_SADDLE_TURNS; id <= FIGURE_SADDLE_TOP; id++)
-        for (int s = 1; s <= strings; s++)
-            figures->at[id][s].known = KNOWN_ABSENT;
+}
+
+/* The bridge is one for all strings, so its figures go with any of them. */
+static void clear_figures(struct figures *figures, int first, int last)
+{
+    clear_strings(figures, FIGURE_RELIEF, FIGURE_TILT, 0, 0);
+    clear_strings(figures, FIGURE_ACTION, FIGURE_SADDLE_CHANGE, first, last);
+    clear_strings(figures, FIGURE_SADDLE_TURNS, FIGURE_SADDLE_TOP, 1, STRINGS_MAX);
 }
 
 static double crown_mm(const struct solution *solution, const struct neck_curve *curve,
@@ -64,6 +67,14 @@ static struct string_line as_line(double nut_mm, double saddle_mm)
                                 .saddle_mm = saddle_mm};
 }
 
+/* The slot height of a string that passes fret 1 at u1 and the action fret at uk. */
+static double nut_through(const struct string_state *state, double u1, double uk)
+{
+    const double q = state->x1 / state->xk;
+
+    return (u1 - uk * q) / (1 - q);
+}
+
 /* The saddle height that puts the string through the given action. */
 static double saddle_for_action(const struct string_state *state, double action_mm)
 {
@@ -85,13 +96,13 @@ static void solve_curve(struct solution *solution)
     figures_set(solution->figures, FIGURE_CURVATURE, 0, kappa, KNOWN_READ);
     figures_set(solution->figures, FIGURE_TILT, 0, kappa * board->tilt[LANE_MIDDLE], KNOWN_READ);
 
-    if (!solution->setup->relief_target_mm.given)
-        return;
     const double target = solution->setup->relief_target_mm.value;
+    if (!solution->setup->relief_target_mm.given || !isfinite(target))
+        return;
     lines->curve_after = lines->curve_now;
-    solution->choice.rod = solution->held
-                               ? solution->held->rod
-                               : fabs(relief - target) > solution->setup->relief_tolerance_mm;
+    solution->choice.rod =
+        solution->held ? solution->held->rod
+                       : setup_is_off(relief - target, solution->setup->relief_tolerance_mm);
     if (solution->choice.rod)
         lines->curve_after.kappa_per_mm = neck_curve_kappa_for(board, target);
     lines->has_after = isfinite(lines->curve_after.kappa_per_mm);
@@ -119,7 +130,7 @@ static bool find_line(struct solution *solution, struct string_state *state, dou
     if (solution->setup->nut_method == NUT_OPEN) {
         const double u1 = state->z1 + gap_mm;
 
-        state->nut_mm = u1 - (uk - u1) * state->x1 / (state->xk - state->x1);
+        state->nut_mm = nut_through(state, u1, uk);
     } else {
         if (solution->board->frets < 3)
             return false;
@@ -187,11 +198,11 @@ static void move_slot(struct solution *solution, struct string_state *state, dou
 
     solution->choice.slot[s] =
         solution->held ? solution->held->slot[s]
-                       : fabs(gap - target_gap_mm) > solution->setup->gap_tolerance_mm;
+                       : setup_is_off(gap - target_gap_mm, solution->setup->gap_tolerance_mm);
     if (solution->choice.slot[s]) {
         const double u1 = state->z1 + target_gap_mm;
 
-        change = u1 - (uk - u1) * state->x1 / (state->xk - state->x1) - state->nut_mm;
+        change = nut_through(state, u1, uk) - state->nut_mm;
     }
     state->nut_mm += change;
     put(solution, FIGURE_SLOT_CHANGE, s, change);
@@ -208,7 +219,7 @@ static void move_saddle(struct solution *solution, struct string_state *state, d
     solution->choice.saddle[s] =
         solution->held
             ? solution->held->saddle[s]
-            : fabs(line_action(state) - action_mm) > solution->setup->action_tolerance_mm;
+            : setup_is_off(line_action(state) - action_mm, solution->setup->action_tolerance_mm);
     if (solution->choice.saddle[s])
         change = aim - state->saddle_mm;
     state->saddle_mm += change;
@@ -246,7 +257,7 @@ static void solve_string(struct solution *solution, int string, double gap_mm, d
     solution->lines.after[string] = as_line(state.nut_mm, state.saddle_mm);
 }
 
-static void solve_strings(struct solution *solution)
+static void solve_strings(struct solution *solution, int first, int last)
 {
     const struct setup *setup = solution->setup;
     const int strings = solution->board->strings;
@@ -254,17 +265,19 @@ static void solve_strings(struct solution *solution)
     enum known gap_known[STRINGS_MAX + 1], action_known[STRINGS_MAX + 1];
     const bool has_gap = setup_fill_strings(setup->nut_gap_mm, strings, gap, gap_known);
     const bool has_action = setup_fill_strings(setup->action_mm, strings, action, action_known);
+    const bool has_line = has_gap && has_action && solution->lines.has_now &&
+                          solution->board->action_fret >= 0;
 
-    for (int s = 1; s <= strings; s++) {
+    for (int s = 1; has_line && s <= strings; s++)
+        solution->known[s] =
+            gap_known[s] == KNOWN_INTERPOLATED ? KNOWN_INTERPOLATED : action_known[s];
+    for (int s = first; s <= last; s++) {
         if (has_gap && setup->nut_method == NUT_OPEN)
             figures_set(solution->figures, FIGURE_NUT_GAP, s, gap[s], gap_known[s]);
         if (has_action)
             figures_set(solution->figures, FIGURE_ACTION, s, action[s], action_known[s]);
-        if (!has_gap || !has_action || !solution->lines.has_now || solution->board->action_fret < 0)
-            continue;
-        solution->known[s] =
-            gap_known[s] == KNOWN_INTERPOLATED ? KNOWN_INTERPOLATED : action_known[s];
-        solve_string(solution, s, gap[s], action[s]);
+        if (has_line)
+            solve_string(solution, s, gap[s], action[s]);
     }
 }
 
@@ -316,6 +329,15 @@ static void solve_bridge(struct solution *solution)
     }
 }
 
+static void solve_all(struct solution *solution, int first, int last)
+{
+    if (!solution->setup->has_board)
+        return;
+    solve_curve(solution);
+    solve_strings(solution, first, last);
+    solve_bridge(solution);
+}
+
 void moves_solve(const struct setup *setup, const struct move_choice *held,
                  struct figures *figures, struct move_choice *ret_choice,
                  struct string_lines *ret_lines)
@@ -323,14 +345,20 @@ void moves_solve(const struct setup *setup, const struct move_choice *held,
     struct solution solution = {
         .setup = setup, .board = &setup->board, .held = held, .figures = figures};
 
-    clear_figures(figures, STRINGS_MAX);
-    if (setup->has_board) {
-        solve_curve(&solution);
-        solve_strings(&solution);
-        solve_bridge(&solution);
-    }
+    clear_figures(figures, 1, STRINGS_MAX);
+    solve_all(&solution, 1, setup->board.strings);
     if (ret_choice)
         *ret_choice = solution.choice;
     if (ret_lines)
         *ret_lines = solution.lines;
+}
+
+void moves_solve_again(const struct setup *setup, const struct move_choice *held, int first,
+                       int last, struct figures *figures)
+{
+    struct solution solution = {
+        .setup = setup, .board = &setup->board, .held = held, .figures = figures};
+
+    clear_figures(figures, first, last);
+    solve_all(&solution, first, last);
 }

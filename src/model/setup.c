@@ -217,3 +217,10 @@ bool setup_target_at(const struct entered *bass, const struct entered *treble, i
                            (bass->value - treble->value) * (string - 1) / (strings - 1),
                        ret_value);
 }
+
+bool setup_is_off(double off_mm, double tolerance_mm)
+{
+    const double rounding_mm = 1e-9;
+
+    return fabs(off_mm) > tolerance_mm + rounding_mm;
+}

@@ -79,4 +79,8 @@ bool setup_fill_strings(const struct entered *read, int strings, double *ret_val
 bool setup_target_at(const struct entered *bass, const struct entered *treble, int strings,
                      int string, double *ret_value);
 
+/* Whether something stands farther off its target than its tolerance. On the edge it is
+ * within, also where the two came from inches and do not subtract to the last digit. */
+bool setup_is_off(double off_mm, double tolerance_mm);
+
 #endif

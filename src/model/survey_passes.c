@@ -2,6 +2,7 @@
 #include "model/survey_passes.h"
 
 #include <math.h>
+#include <stddef.h>
 
 #include "model/moves.h"
 #include "model/record_walk.h"
@@ -53,6 +54,30 @@ static bool predict_after_all(const struct state *state, int string, struct pass
     return isfinite(action->predicted_mm);
 }
 
+/* The action on every string once the neck has the relief read in a pass, from the state
+ * before; absent where that is not known. */
+static void predict_at_relief(const struct record *record, const struct state *state,
+                              struct survey_pass *pass)
+{
+    const struct move_choice rod_alone = {.rod = true};
+    struct findings unused = {.count = 0};
+    struct neck_curve curve;
+    struct setup after;
+    struct figures figures;
+
+    setup_read(&after, record, pass->visit, pass->pass, &unused);
+    if (neck_curve_fit(&after, &curve) != STATUS_OK)
+        return;
+    const double relief_mm = neck_curve_relief_mm(&after.board, curve.kappa_per_mm);
+    after = state->setup;
+    after.relief_target_mm = (struct entered){.value = relief_mm, .given = true};
+    moves_solve(&after, &rod_alone, &figures, NULL, NULL);
+    for (int s = 1; s <= pass->strings; s++)
+        pass->action[s].at_relief_mm.given =
+            pass->action[s].known && figures_get(&figures, FIGURE_ACTION_AFTER_ROD, s,
+                                                 &pass->action[s].at_relief_mm.value);
+}
+
 static void compare(const struct record *record, const struct state *state, int string,
                     struct survey_pass *pass)
 {
@@ -87,6 +112,8 @@ bool survey_pass_next(const struct record *record, struct survey_pass *pass)
         next.strings = state.setup.board.strings;
         for (int s = 1; s <= next.strings; s++)
             compare(record, &state, s, &next);
+        if (next.after_rod)
+            predict_at_relief(record, &state, &next);
     }
     *pass = next;
     return true;

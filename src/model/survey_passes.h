@@ -6,6 +6,7 @@
 
 #include "model/field.h"
 #include "model/record.h"
+#include "model/record_access.h"
 #include "model/rod_history.h"
 
 /*
@@ -19,6 +20,9 @@ struct pass_action {
     double predicted_mm, predicted_u_mm; /* u: expanded, k = 2 */
     double read_mm, read_u_mm;
     struct rod_comparison off; /* read - predicted */
+    /* After the rod the prediction is for the relief wanted, which a turn seldom hits. This
+     * is the same one for the relief that was then read: what tests the model, not the turn. */
+    struct entered at_relief_mm;
 };
 
 struct survey_pass {

@@ -19,7 +19,7 @@ void uncertainty_solve(const struct setup *setup, const struct move_choice *choi
 /* u of one reading with that step, and U = 2 u. */
 double uncertainty_of_step(double step);
 
-/* How many readings carry an uncertainty, and the i-th of them, to be moved by tests that
+/* How many readings bear on a set-up figure, and the i-th of them, to be moved by tests that
  * draw readings at random. *ret_step is its step. */
 int uncertainty_reading_count(const struct setup *setup);
 double *uncertainty_reading(struct setup *setup, int i, double *ret_step);

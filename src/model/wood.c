@@ -4,6 +4,7 @@
 #include <stddef.h>
 
 #include "model/check.h"
+#include "model/same_name.h"
 
 static const struct wood woods[] = {
 #include "wood_table.inc"
@@ -19,58 +20,12 @@ const struct wood *wood_get(int k)
     return k >= 0 && k < wood_count() ? &woods[k] : NULL;
 }
 
-static bool is_blank(char c)
-{
-    return c == ' ' || c == '\t' || c == '-' || c == '_';
-}
-
-static const char *skip_blanks(const char *text)
-{
-    while (is_blank(*text))
-        text++;
-    return text;
-}
-
-/* Not tolower(): that would hang on the locale. */
-static char lower(char c)
-{
-    return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
-}
-
-/* Takes one character, a run of blanks as a single one and none at the end. */
-static char next_letter(const char **text)
-{
-    const char *at = *text;
-    char letter = lower(*at);
-    if (is_blank(letter)) {
-        at = skip_blanks(at);
-        letter = *at ? ' ' : '\0';
-    } else if (letter) {
-        at++;
-    }
-    *text = at;
-    return letter;
-}
-
-static bool is_same_name(const char *a, const char *b)
-{
-    a = skip_blanks(a);
-    b = skip_blanks(b);
-    for (;;) {
-        const char letter = next_letter(&a);
-        if (letter != next_letter(&b))
-            return false;
-        if (!letter)
-            return true;
-    }
-}
-
 enum status wood_find(const char *name, const struct wood **ret_wood)
 {
-    if (!name || !*skip_blanks(name))
+    if (!name || same_name_is_blank(name))
         return STATUS_ABSENT;
     for (int k = 0; k < wood_count(); k++) {
-        if (is_same_name(name, woods[k].name) || is_same_name(name, woods[k].botanical)) {
+        if (same_name(name, woods[k].name) || same_name(name, woods[k].botanical)) {
             *ret_wood = &woods[k];
             return STATUS_OK;
         }

@@ -13,10 +13,11 @@ enum {
 };
 
 /* What the picture gets of the rows: half of what the smallest layout leaves over. */
-static int picture_rows(int rows)
+static int picture_rows(int rows, const struct board_grid *grid)
 {
-    const int spare = rows - PICTURE_MIN - BOARD_VIEW_ROWS - MOVES_MIN;
-    int picture = PICTURE_MIN + (spare > 0 ? spare / 2 : 0);
+    const int moves = MOVES_MIN + (grid->staggered ? 2 : 0);
+    const int spare = rows - PICTURE_MIN - BOARD_VIEW_ROWS - moves;
+    int picture = PICTURE_MIN + (spare > 0 ? spare / 2 : spare);
 
     /* Moves that have all their lines give the rest back. */
     if (rows - picture - BOARD_VIEW_ROWS > MOVES_MAX)
@@ -27,7 +28,7 @@ static int picture_rows(int rows)
 bool bench_view_draw(const struct pen *pen, const struct app *app, int row, int rows)
 {
     const struct board_grid grid = board_grid_for(app, pen->frame->columns);
-    const int picture = picture_rows(rows);
+    const int picture = picture_rows(rows, &grid);
     const int moves = rows - picture - BOARD_VIEW_ROWS;
 
     side_view_draw(pen, app, row, picture);

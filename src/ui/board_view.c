@@ -1,22 +1,33 @@
 /* SPDX-License-Identifier: MIT */
 #include "ui/board_view.h"
 
+#include <string.h>
+
 #include "app/amount.h"
 #include "app/row_state.h"
 #include "base/utf8.h"
 
+enum {
+    CELL_WHOLE = 6, /* "-.040" and a blank */
+    CELL_MAX = 9,
+    SIDE_MIN = 7, /* "mixed" and its margins */
+};
+
 struct board_grid board_grid_for(const struct app *app, int columns)
 {
-    struct board_grid grid = {.label = 14, .columns = app->route.columns};
-    const int least_side = columns >= 100 ? 30 : 24;
+    struct board_grid grid = {.label = app->route.columns > 7 ? 13 : 14,
+                              .columns = app->route.columns};
+    const int side = columns >= 100 ? 30 : 24;
 
-    grid.cell = (columns - grid.label - least_side) / grid.columns;
-    if (grid.cell < 5)
-        grid.cell = (columns - grid.label - 10) / grid.columns;
-    if (grid.cell > 9)
-        grid.cell = 9;
-    if (grid.cell < 4)
-        grid.cell = 4;
+    grid.cell = (columns - grid.label - side) / grid.columns;
+    /* Where strings are many, what stands right gives way to whole numbers. */
+    if (grid.cell < CELL_WHOLE)
+        grid.cell = (columns - grid.label - SIDE_MIN) / grid.columns;
+    if (grid.cell > CELL_WHOLE && grid.cell * grid.columns > columns - grid.label - side)
+        grid.cell = CELL_WHOLE;
+    if (grid.cell > CELL_MAX)
+        grid.cell = CELL_MAX;
+    grid.staggered = grid.cell < CELL_WHOLE;
     grid.side_column = grid.label + grid.cell * grid.columns + 1;
     grid.side = columns - grid.side_column;
     return grid;
@@ -48,11 +59,12 @@ static void draw_heading(const struct pen *pen, const struct app *app,
         pen_put_right(pen, row, grid->label + (strings - s) * grid->cell, grid->cell - 1,
                       ROLE_LABEL, memory);
     }
-    pen_put(pen, row, grid->side_column + 1, grid->side - 1, ROLE_LABEL, "wanted");
+    if (grid->side > 7)
+        pen_put(pen, row, grid->side_column + 1, grid->side - 1, ROLE_LABEL, "wanted");
 }
 
 /* What stands in a cell: the reading as typed, else what is taken or expected in its place. */
-static enum role cell_text(const struct app *app, const struct route_cell *cell,
+static enum role cell_text(const struct app *app, const struct route_cell *cell, int width,
                            struct strbuf *out)
 {
     const struct reading *reading = record_get(&app->record, &cell->key);
@@ -70,12 +82,12 @@ static enum role cell_text(const struct app *app, const struct route_cell *cell,
     if ((cell->row == ROW_GAP || cell->row == ROW_ACTION) &&
         app->now.figures.at[figure][cell->string].known == KNOWN_INTERPOLATED) {
         strbuf_add_char(out, '~');
-        amount_add(out, app->now.figures.at[figure][cell->string].value, unit, false);
+        amount_add_short(out, app->now.figures.at[figure][cell->string].value, unit, width - 1);
         return ROLE_ASSUMED;
     }
     if (app_expected(app, cell, &value)) {
         strbuf_add_char(out, '(');
-        amount_add(out, value, unit, false);
+        amount_add_short(out, value, unit, width - 2);
         strbuf_add_char(out, ')');
         return ROLE_DIM;
     }
@@ -92,7 +104,7 @@ static void fit_cell(const struct app *app, const struct route_cell *cell, struc
     if (utf8_columns(text->text) <= width || !record_value(&app->record, &cell->key, &value))
         return;
     strbuf_clear(text);
-    amount_add(text, value, row_unit(app, cell->row), false);
+    amount_add_short(text, value, row_unit(app, cell->row), width);
 }
 
 static void draw_cell(const struct pen *pen, const struct app *app,
@@ -103,7 +115,7 @@ static void draw_cell(const struct pen *pen, const struct app *app,
     const int width = grid->cell - 1;
     char memory[300];
     struct strbuf text = STRBUF(memory);
-    enum role role = cell_text(app, cell, &text);
+    enum role role = cell_text(app, cell, width, &text);
 
     fit_cell(app, cell, &text, width);
     if (in_hand && app->previewing) {
@@ -111,7 +123,7 @@ static void draw_cell(const struct pen *pen, const struct app *app,
         strbuf_add(&text, app->entry.text);
         if (utf8_columns(memory) > width) {
             strbuf_clear(&text);
-            amount_add(&text, app->entry_view.value, row_unit(app, cell->row), false);
+            amount_add_short(&text, app->entry_view.value, row_unit(app, cell->row), width);
         }
     }
     if (in_hand)
@@ -153,16 +165,21 @@ static void draw_place(const struct pen *pen, const struct app *app,
 static void draw_state(const struct pen *pen, const struct app *app, enum board_row board_row,
                        const struct board_grid *grid, int row)
 {
-    const char *word;
+    const char *word, *over = board_row == ROW_EXPOSURE ? "over " : "", *target;
     struct row_state state;
-    int used;
+    int room, used;
 
     row_state_find(app_shown(app), &app->units, board_row, &state);
     word = row_verdict_word(state.verdict);
-    used = pen_put(pen, row, grid->side_column + 1, grid->side - 1, ROLE_DIM,
-                   board_row == ROW_EXPOSURE && state.target[0] ? "over " : "");
-    pen_put(pen, row, grid->side_column + 1 + used, grid->side - 1 - used, ROLE_VALUE,
-            state.target);
+    room = grid->side - 1 - (int)strlen(over) - (word[0] ? (int)strlen(word) + 1 : 0);
+    /* The unit stands at the row's label too, so it goes first where there is no room. */
+    target = utf8_columns(state.target) < room ? state.target : state.target_bare;
+    if (target[0] && utf8_columns(target) <= room) {
+        const int at = grid->side_column + (utf8_columns(target) < room);
+
+        used = pen_put(pen, row, at, grid->side - 1, ROLE_DIM, over);
+        pen_put(pen, row, at + used, room, ROLE_VALUE, target);
+    }
     pen_put_right(pen, row, grid->side_column, grid->side - 1,
                   state.verdict == VERDICT_GOOD ? ROLE_GOOD : ROLE_OFF, word);
 }

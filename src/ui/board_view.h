@@ -9,6 +9,7 @@
 struct board_grid {
     int label, cell, side; /* widths: row label with its unit, one string, what stands right */
     int columns;           /* strings */
+    bool staggered;        /* cells too narrow for a move's amount: strings take turns */
     int side_column;       /* where the right part begins */
 };
 

@@ -1,6 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 #include "ui/moves_view.h"
 
+#include <string.h>
+
+#include "base/utf8.h"
+
 /* What follows from a move stands indented under it, with the whole width to itself. */
 enum { THEN_COLUMN = 5 };
 
@@ -52,11 +56,24 @@ static enum role line_role(const struct moves_page *page, const struct move_line
 static void draw_strings(const struct moves_page *page, const struct move_line *line)
 {
     const int strings = app_shown(page->app)->setup.board.strings;
+    const int cell = page->grid->cell;
 
-    for (int s = strings; s >= 1; s--)
-        pen_put_right(page->pen, page->row,
-                      page->grid->label + (strings - s) * page->grid->cell,
-                      page->grid->cell - 1, line_role(page, line), line->string[s]);
+    for (int s = strings; s >= 1; s--) {
+        const int column = page->grid->label + (strings - s) * cell;
+        const bool lower = page->grid->staggered && (strings - s) % 2 == 1;
+
+        if (page->row + lower < page->end)
+            pen_put_right(page->pen, page->row + lower,
+                          page->grid->staggered ? column - cell : column,
+                          page->grid->staggered ? 2 * cell - 1 : cell - 1,
+                          line_role(page, line), line->string[s]);
+    }
+}
+
+/* Whether the amount's words find room right of the strings. */
+static bool is_aside(const struct moves_page *page, const struct move_line *line)
+{
+    return utf8_columns(line->amount) <= page->grid->side - 2;
 }
 
 static void draw_amounts(const struct moves_page *page, const struct move_line *line, int number)
@@ -75,8 +92,9 @@ static void draw_amounts(const struct moves_page *page, const struct move_line *
     }
     if (line->by_string) {
         draw_strings(page, line);
-        pen_put(page->pen, page->row, grid->side_column + 1, grid->side - 1,
-                line_role(page, line), line->amount);
+        if (is_aside(page, line))
+            pen_put(page->pen, page->row, grid->side_column + 1, grid->side - 2,
+                    line_role(page, line), line->amount);
         return;
     }
     pen_put(page->pen, page->row, grid->label + 1, wide, line_role(page, line), line->amount);
@@ -88,9 +106,16 @@ static void draw_then(const struct moves_page *page, const struct move_line *lin
     const int wide = page->pen->frame->columns - column;
     int used = 0;
 
+    if (line->by_string && !is_aside(page, line)) {
+        used = pen_put(page->pen, page->row, column, wide, line_role(page, line), line->amount);
+        used += 2;
+    }
     if (line->state == MOVE_WITHIN)
-        used = pen_put(page->pen, page->row, column, wide, ROLE_ASSUMED,
-                       "within measuring error; ");
+        used += 2 + pen_put(page->pen, page->row, column + used, wide - used, ROLE_ASSUMED,
+                            "within measuring error");
+    /* Half an expectation could be read as another one. */
+    if (used + utf8_columns(line->then) + (int)strlen("then ") >= wide)
+        return;
     used += pen_put(page->pen, page->row, column + used, wide - used, ROLE_DIM, "then ");
     pen_put(page->pen, page->row, column + used, wide - used, ROLE_VALUE, line->then);
 }
@@ -103,6 +128,7 @@ static void draw_move(struct moves_page *page, const struct move_line *line, int
     page->row++;
     if (!is_due(line))
         return;
+    page->row += line->by_string && page->grid->staggered;
     if (page->then && page->row < page->end) {
         draw_then(page, line);
         page->row++;
@@ -123,11 +149,22 @@ static int due_count(const struct move_list *moves)
     return count;
 }
 
+/* The rows that the moves take with nothing but their amounts. */
+static int amount_rows(const struct move_list *moves, const struct board_grid *grid)
+{
+    int rows = moves->count;
+
+    for (int i = 0; i < moves->count; i++)
+        rows += grid->staggered && moves->lines[i].by_string && is_due(&moves->lines[i]);
+    return rows;
+}
+
 bool moves_view_draw(const struct pen *pen, const struct app *app, const struct board_grid *grid,
                      int row, int rows)
 {
     const struct move_list *moves = &app->moves;
-    const int due = due_count(moves), needed = 1 + moves->count + due;
+    const int due = due_count(moves), amounts = amount_rows(moves, grid);
+    const int needed = 1 + amounts + due;
     struct moves_page page = {.pen = pen,
                               .app = app,
                               .grid = grid,
@@ -136,7 +173,7 @@ bool moves_view_draw(const struct pen *pen, const struct app *app, const struct 
                               .then = rows >= needed,
                               .cautions = rows >= needed + due};
     /* With too little room for every line, the first due move still says what to expect. */
-    int spare = rows - 1 - moves->count;
+    int spare = rows - 1 - amounts;
 
     pen_rule(pen, row, 0, pen->frame->columns);
     pen_put(pen, row, 1, 40, ROLE_LABEL,

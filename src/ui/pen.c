@@ -25,7 +25,7 @@ static const struct substitute substitutes[] = {
 
 static void add_ascii(struct strbuf *out, uint32_t rune)
 {
-    if (rune < 0x80) {
+    if (rune >= ' ' && rune < 0x7F) {
         strbuf_add_char(out, (char)rune);
         return;
     }
@@ -35,7 +35,7 @@ static void add_ascii(struct strbuf *out, uint32_t rune)
             return;
         }
     /* One mark for each column keeps the layout of a name in another script. */
-    for (int column = utf8_width(rune); column > 0; column--)
+    for (int column = utf8_unsafe(rune) ? 1 : utf8_width(rune); column > 0; column--)
         strbuf_add_char(out, '?');
 }
 
@@ -98,8 +98,11 @@ static size_t line_length(const char *text, int width)
 int pen_wrap(const struct pen *pen, int row, int column, int width, int rows, enum role role,
              const char *text)
 {
+    char text_memory[4096];
     int taken = 0;
 
+    /* Substitutes are wider, so they come before the breaking into lines. */
+    text = writable(pen, text, text_memory, sizeof text_memory);
     while (*text && (rows == 0 || taken < rows)) {
         char memory[1024];
         struct strbuf line = STRBUF(memory);
@@ -109,7 +112,7 @@ int pen_wrap(const struct pen *pen, int row, int column, int width, int rows, en
             break;
         strbuf_add_bytes(&line, text, length);
         if (rows > 0)
-            pen_put(pen, row + taken, column, width, role, memory);
+            frame_put(pen->frame, row + taken, column, width, role, memory);
         text += length;
         text += strspn(text, " ");
         taken++;

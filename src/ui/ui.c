@@ -144,8 +144,16 @@ static void add_hint(const struct app *app, const struct route_cell *cell, struc
     }
 }
 
-/* Behind the entry: how it reads or what is wrong with it; with no entry, the cell. */
-static void draw_reading_of_entry(const struct pen *pen, const struct app *app, int row,
+static enum role entry_role(const struct entry_view *view)
+{
+    if (!view->good)
+        return ROLE_CAUTION;
+    return view->unusual ? ROLE_ASSUMED : ROLE_PREVIEW;
+}
+
+/* Behind the entry: how it reads or what is wrong with it; with no entry, the cell. False
+ * when that finds no room there. */
+static bool draw_reading_of_entry(const struct pen *pen, const struct app *app, int row,
                                   int column)
 {
     const int width = pen->frame->columns - column - 1;
@@ -155,14 +163,16 @@ static void draw_reading_of_entry(const struct pen *pen, const struct app *app, 
     if (app->entry_view.empty) {
         add_hint(app, app_cell(app), &hint);
         pen_put(pen, row, column, width, ROLE_DIM, memory);
-        return;
+        return true;
     }
-    pen_put(pen, row, column, width,
-            app->entry_view.good && !app->entry_view.unusual ? ROLE_PREVIEW : ROLE_ASSUMED,
-            app->entry_view.words);
+    if (utf8_columns(app->entry_view.words) > width)
+        return false;
+    pen_put(pen, row, column, width, entry_role(&app->entry_view), app->entry_view.words);
+    return true;
 }
 
-static void draw_entry(const struct pen *pen, const struct app *app, int row)
+/* False when how the entry reads has to be said elsewhere. */
+static bool draw_entry(const struct pen *pen, const struct app *app, int row)
 {
     const int columns = pen->frame->columns;
     char memory[128];
@@ -174,14 +184,14 @@ static void draw_entry(const struct pen *pen, const struct app *app, int row)
     if (!app_cell(app)) {
         pen->frame->cursor_row = row;
         pen->frame->cursor_column = 1;
-        return;
+        return true;
     }
     column += pen_put(pen, row, column, columns - column, ROLE_ENTRY, app->entry.text);
     if (!app->entry_view.empty) {
         pen->frame->cursor_row = row;
         pen->frame->cursor_column = column < columns ? column : columns - 1;
     }
-    draw_reading_of_entry(pen, app, row, column + 2);
+    return draw_reading_of_entry(pen, app, row, column + 2);
 }
 
 static void draw_keys(const struct pen *pen, int row)
@@ -201,8 +211,10 @@ static void draw_keys(const struct pen *pen, int row)
     }
 }
 
-/* A message, else what to mind at the next move where the moves did not say it. */
-static void draw_message(const struct pen *pen, const struct app *app, int row, bool minded)
+/* A message, else how the entry reads or what to mind at the next move where that was not
+ * said yet. */
+static void draw_message(const struct pen *pen, const struct app *app, int row, bool read,
+                         bool minded)
 {
     const int width = pen->frame->columns - 2;
     const bool message = app->tone != TONE_NONE;
@@ -211,6 +223,10 @@ static void draw_message(const struct pen *pen, const struct app *app, int row, 
 
     if (message) {
         pen_put(pen, row, 1, width, role, text);
+        return;
+    }
+    if (!read) {
+        pen_put(pen, row, 1, width, entry_role(&app->entry_view), app->entry_view.words);
         return;
     }
     if (text[0]) {
@@ -245,7 +261,8 @@ void ui_compose(const struct app *app, bool utf8, struct frame *frame)
     }
     const bool minded = bench_view_draw(&pen, app, 2, rows - 5);
 
-    draw_message(&pen, app, rows - 3, minded);
-    draw_entry(&pen, app, rows - 2);
+    const bool read = draw_entry(&pen, app, rows - 2);
+
+    draw_message(&pen, app, rows - 3, read, minded);
     draw_keys(&pen, rows - 1);
 }

@@ -274,6 +274,32 @@ static void what_a_system_lacks_is_done_without(void **state)
     }
 }
 
+/* The file before its name is taken over, the folder after. */
+static void a_save_syncs_file_and_folder(void **state)
+{
+    const struct tree *tree = *state;
+    struct record record;
+
+    prepare(tree, true);
+    tree_write(tree_path(tree, "a.ini"), before, before_length);
+    struct profile *profile = open_changed(tree_path(tree, "a.ini"), &record);
+    fault_arm(FAULT_SYNC, FAULT_STAYS, 1, EIO);
+    assert_int_equal(profile_save(profile, &record), STATUS_IO);
+    assert_int_equal(fault_disarm(), 1);
+    assert_true(holds(tree_path(tree, "a.ini"), before, before_length));
+    fault_arm(FAULT_SYNC, FAULT_ONCE, 2, EIO);
+    assert_int_equal(profile_save(profile, &record), STATUS_IO);
+    assert_int_equal(fault_disarm(), 2);
+    assert_true(holds(tree_path(tree, "a.ini"), after, after_length));
+    /* What may not have reached the disk is written once more. */
+    fault_arm(FAULT_SYNC, FAULT_ONCE, 99, EIO);
+    assert_int_equal(profile_save(profile, &record), STATUS_OK);
+    assert_int_equal(fault_disarm(), 2);
+    assert_int_equal(profile_save(profile, &record), STATUS_OK);
+    record_done(&record);
+    profile_close(profile);
+}
+
 static void a_folder_that_cannot_be_synced_is_borne(void **state)
 {
     const struct tree *tree = *state;
@@ -377,6 +403,7 @@ int main(void)
         IN_TREE(a_new_file_survives_any_failure),
         IN_TREE(short_transfers_are_continued),
         IN_TREE(what_a_system_lacks_is_done_without),
+        IN_TREE(a_save_syncs_file_and_folder),
         IN_TREE(a_folder_that_cannot_be_synced_is_borne),
         IN_TREE(opening_survives_any_failure),
         IN_TREE(a_kill_at_any_call_leaves_a_whole_file),

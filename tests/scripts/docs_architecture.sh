@@ -48,27 +48,34 @@ complaints() {
     say 'named more than once' "$work/twice"
 }
 
-# A small tree and documents with a fault each.
+# must_say WORDS: of bad.md exactly these are said.
+must_say() {
+    said=$(complaints "$work/tree" "$work/bad.md")
+    [ "$said" = "$1" ] && return 0
+    printf 'self-check: wanted "%s", got "%s"\n' "$1" "$said" >&2
+    exit 1
+}
+
+# A small tree, and documents with a fault each.
+# shellcheck disable=SC2016 # backquotes are the documents' own
 self_check() {
     mkdir -p "$work/tree/src/base" "$work/tree/tests"
     : >"$work/tree/src/base/a.c"
     : >"$work/tree/src/base/a.h"
     : >"$work/tree/tests/run"
     : >"$work/tree/tests/notes.txt"
-    printf '### src/base\n\n| `a.h`, `a.c` | a |\n\n### tests\n\n| `run` | runs |\n' >"$work/good.md"
-    [ -z "$(complaints "$work/tree" "$work/good.md")" ]
+    printf '### src/base\n| `a.h`, `a.c` | a |\n### tests\n| `run` | runs |\n' >"$work/good.md"
+    cp "$work/good.md" "$work/bad.md"
+    must_say ''
     sed '/run/d' "$work/good.md" >"$work/bad.md"
-    [ "$(complaints "$work/tree" "$work/bad.md")" = 'tests/run: not named' ]
+    must_say 'tests/run: not named'
     { cat "$work/good.md" && printf '| `b.c` | b |\n'; } >"$work/bad.md"
-    [ "$(complaints "$work/tree" "$work/bad.md")" = 'tests/b.c: named, but not there' ]
+    must_say 'tests/b.c: named, but not there'
     { cat "$work/good.md" && printf '| `run` | again |\n'; } >"$work/bad.md"
-    [ "$(complaints "$work/tree" "$work/bad.md")" = 'tests/run: named more than once' ]
+    must_say 'tests/run: named more than once'
 }
 
-self_check || {
-    printf 'self-check: this test does not see what it should\n' >&2
-    exit 1
-}
+self_check
 complaints "$root" "$root/docs/architecture.md" >"$work/complaints"
 if [ -s "$work/complaints" ]; then
     printf 'docs/architecture.md, against src and tests:\n'

@@ -15,11 +15,11 @@
 struct body_frame {
     double scale, contact; /* nut to saddle contact */
     int low, high, heel, last;
-    double kappa;                  /* curvature from nut to heel */
-    double fall;                   /* last crown below the line through low and high */
-    double offset[FRETS_MAX + 1];  /* single crowns standing high */
-    double slot;                   /* slot bottom over the neck's line at the nut */
-    double saddle;                 /* saddle top over the body */
+    double kappa;                 /* curvature from nut to heel */
+    double fall;                  /* last crown below the line through low and high */
+    double offset[FRETS_MAX + 1]; /* single crowns standing high */
+    double slot;                  /* slot bottom over the neck's line at the nut */
+    double saddle;                /* saddle top over the body */
 };
 
 static inline double body_station(const struct body_frame *b, int fret)

@@ -50,9 +50,9 @@ int tree_teardown(void **state)
 
 const char *tree_path(const struct tree *tree, const char *name)
 {
-    static char paths[8][1024];
+    static char paths[32][1024];
     static int next;
-    char *path = paths[next++ % 8];
+    char *path = paths[next++ % 32];
 
     snprintf(path, sizeof paths[0], "%s/%s", tree->folder, name);
     return path;

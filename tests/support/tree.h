@@ -14,7 +14,7 @@ struct tree {
 int tree_setup(void **state);
 int tree_teardown(void **state);
 
-/* "FOLDER/name"; good until the eighth call after this one. */
+/* "FOLDER/name"; good for the next 31 calls. */
 const char *tree_path(const struct tree *tree, const char *name);
 
 void tree_write(const char *path, const char *bytes, size_t length);

@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_CLI_FIGURES_OPTIONS_H
+#define SILLET_CLI_FIGURES_OPTIONS_H
+
+#include <stdbool.h>
+
+#include "model/survey_what_if.h"
+
+/* What `sillet figures` was asked for. */
+struct figures_options {
+    const char *path;
+    bool more;    /* everything else that the model can say */
+    bool what_if; /* another tuning or set, in `change` */
+    struct what_if_change change;
+};
+
+/*
+ * Reads the words behind `sillet figures`:
+ *
+ *   --more           everything else that the model can say
+ *   --tuning NAME    a tuning of share/tunings.csv
+ *   --notes NOTES    or these notes, bass side first: "E2 A2 D3 G3 B3 E4"
+ *   --shift N        all strings by N semitones, down where negative, on top of the above
+ *   --set NAME       a set of share/sets.csv
+ *   --               no option behind it
+ *   FILE
+ *
+ * False, after a message that says what is accepted, when they are not understood.
+ */
+bool figures_options_read(int count, char *const *words, struct figures_options *ret_options);
+
+#endif

@@ -1,0 +1,146 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/survey_what_if.h"
+
+#include <math.h>
+
+#include "model/neck_beam.h"
+#include "model/pitch.h"
+#include "model/what_if.h"
+
+static struct entered given(double value)
+{
+    return (struct entered){.value = value, .given = true};
+}
+
+static struct entered find_semitone(const struct record *record,
+                                    const struct what_if_change *change, int string)
+{
+    struct entered note = record_entered_string(record, FIELD_STRING_NOTE, string);
+
+    if (change->has_notes)
+        note = given(change->notes.semitone[string]);
+    note.value = note.given ? note.value + change->shift_semitones : 0;
+    return note;
+}
+
+static double find_mass(const struct derived *derived, const struct what_if_change *change,
+                        int string)
+{
+    const struct string_facts *facts = &derived->string[string];
+    struct unit_mass mass;
+
+    if (!change->has_set)
+        return facts->has_mass ? facts->mass.kg_per_m : 0;
+    const struct string_of_set *other = &change->set.string[string - 1];
+    const struct mass_sources sources = {.entered_kg_per_m = other->mass_kg_per_m,
+                                         .build = &other->build};
+    return tension_find_mass(&sources, &mass) == STATUS_OK ? mass.kg_per_m : 0;
+}
+
+/* A string before and after; 0 stands for what is not known. */
+static void pose_string(const struct record *record, const struct derived *derived,
+                        const struct what_if_change *change, int string,
+                        struct what_if_answer *answer, struct what_if_string *before,
+                        struct what_if_string *after)
+{
+    const struct string_facts *facts = &derived->string[string];
+
+    answer->semitone = find_semitone(record, change, string);
+    *before = (struct what_if_string){
+        .mass_kg_per_m = facts->has_mass ? facts->mass.kg_per_m : 0,
+        .length_mm = derived->setup.board.contact_mm[string],
+        .hz = facts->hz,
+    };
+    *after = *before;
+    after->mass_kg_per_m = find_mass(derived, change, string);
+    after->hz = 0;
+    if (answer->semitone.given)
+        (void)pitch_frequency(answer->semitone.value, record_or_fallback(record, FIELD_A4),
+                              &after->hz);
+}
+
+static void load_string(const struct derived *derived, const struct what_if_change *change,
+                        int string, const struct what_if_string *after,
+                        struct what_if_answer *answer, struct findings *findings)
+{
+    const struct string_build *build = change->has_set ? &change->set.string[string - 1].build
+                                                       : &derived->string[string].build;
+
+    answer->before_n.given =
+        figures_get(&derived->figures, FIGURE_TENSION, string, &answer->before_n.value);
+    answer->after_n.given = tension_from_pitch(after->mass_kg_per_m, after->length_mm, after->hz,
+                                               &answer->after_n.value) == STATUS_OK;
+    if (!answer->after_n.given)
+        return;
+    answer->stress_share.given = tension_stress_share(build, answer->after_n.value,
+                                                      &answer->stress_share.value) == STATUS_OK;
+    if (answer->stress_share.value > STRESS_SHARE_MAX)
+        findings_add(findings, FINDING_STRING_NEAR_BREAK, string);
+}
+
+/* One side's total may be known where the other's is not: it is compared with itself. */
+static struct entered find_total(const struct what_if_string *strings, int count)
+{
+    struct what_if_load load;
+
+    if (what_if_compare(strings, strings, count, NULL, &load) != STATUS_OK)
+        return (struct entered){.given = false};
+    return given(load.before_n);
+}
+
+static void find_relief(const struct derived *derived, struct survey_what_if *what_if)
+{
+    double predicted_mm, relief_mm, change_mm;
+
+    if (!figures_get(&derived->figures, FIGURE_RELIEF_PREDICTED, 0, &predicted_mm))
+        return;
+    what_if->relief_predicted_before_mm = given(predicted_mm);
+    if (!what_if->total_before_n.given || !what_if->total_after_n.given ||
+        neck_beam_scale_relief(predicted_mm, what_if->total_before_n.value,
+                               what_if->total_after_n.value, &change_mm) != STATUS_OK)
+        return;
+    what_if->relief_predicted_after_mm = given(predicted_mm + change_mm);
+    if (figures_get(&derived->figures, FIGURE_RELIEF, 0, &relief_mm))
+        what_if->relief_expected_mm = given(relief_mm + change_mm);
+}
+
+static void share_total(struct survey_what_if *what_if, struct findings *findings)
+{
+    const struct entered *before = &what_if->total_before_n, *after = &what_if->total_after_n;
+
+    if (!after->given)
+        return;
+    for (int s = 1; s <= what_if->strings; s++)
+        what_if->string[s].share_of_total =
+            given(what_if->string[s].after_n.value / after->value);
+    if (before->given && after->value > WHAT_IF_FAR_ABOVE * before->value)
+        findings_add(findings, FINDING_TOTAL_FAR_ABOVE, 0);
+}
+
+enum status survey_what_if(const struct record *record, const struct derived *derived,
+                           const struct what_if_change *change,
+                           struct survey_what_if *ret_what_if, struct findings *findings)
+{
+    const int strings = derived->setup.board.strings;
+    struct survey_what_if what_if = {.strings = strings};
+    struct what_if_string before[STRINGS_MAX], after[STRINGS_MAX];
+
+    if (!derived->setup.has_board)
+        return STATUS_ABSENT;
+    if ((change->has_notes && change->notes.strings != strings) ||
+        (change->has_set && change->set.strings != strings) ||
+        !(fabs(change->shift_semitones) <= WHAT_IF_SHIFT_MAX))
+        return STATUS_DOMAIN;
+    for (int s = 1; s <= strings; s++) {
+        struct what_if_answer *answer = &what_if.string[s];
+
+        pose_string(record, derived, change, s, answer, &before[s - 1], &after[s - 1]);
+        load_string(derived, change, s, &after[s - 1], answer, findings);
+    }
+    what_if.total_before_n = find_total(before, strings);
+    what_if.total_after_n = find_total(after, strings);
+    share_total(&what_if, findings);
+    find_relief(derived, &what_if);
+    *ret_what_if = what_if;
+    return STATUS_OK;
+}
