@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "app/app_inside.h"
+#include "model/record_access.h"
 
 void app_say(struct app *app, enum app_tone tone, const char *message)
 {
@@ -91,13 +92,9 @@ void app_refresh(struct app *app)
 
 void app_take_pass(struct app *app, int visit, int pass)
 {
-    double strings = 0;
-    const struct reading_key key = reading_key_one(FIELD_STRINGS);
-
-    record_value(&app->record, &key, &strings);
     app->visit = visit;
     app->pass = pass;
-    route_lay(&app->route, (int)strings, visit, pass);
+    route_lay(&app->route, record_string_count(&app->record), visit, pass);
     app->at = 0;
     lineedit_clear(&app->entry);
     app_refresh(app);
@@ -128,12 +125,18 @@ void app_kept(struct app *app, enum status status, const struct app_clock *clock
               const char *message)
 {
     struct strbuf at = STRBUF(app->kept_at);
+    const bool failed = app->keeping == KEEPING_FAILED;
 
     app->keeping = status == STATUS_OK ? KEEPING_KEPT : KEEPING_FAILED;
-    strbuf_clear(&at);
-    strbuf_add_bytes(&at, clock->time, strlen(clock->time) < 5 ? strlen(clock->time) : 5);
+    /* A failure dates from its first try. */
+    if (status == STATUS_OK || !failed) {
+        strbuf_clear(&at);
+        strbuf_add_bytes(&at, clock->time, strlen(clock->time) < 5 ? strlen(clock->time) : 5);
+    }
     if (message)
         app_say(app, status == STATUS_OK ? TONE_NOTE : TONE_WARNING, message);
+    else if (failed && status == STATUS_OK)
+        app_say(app, TONE_NOTE, "On disk now: every reading is kept.");
 }
 
 /* After the rod was turned the gauges should read what the rod alone changes; with the rod

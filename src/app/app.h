@@ -72,6 +72,7 @@ struct app {
     char message[APP_MESSAGE_MAX];
     enum app_keeping keeping;
     char kept_at[9];
+    bool quit_asked; /* leaving was asked for while the last save had failed */
 };
 
 /*

@@ -36,6 +36,19 @@ static void leave(struct turn *turn)
     turn->effects.quit = true;
 }
 
+/* What is not on disk goes with the program, so that has to be asked for twice. */
+static void quit(struct turn *turn)
+{
+    struct app *app = turn->app;
+
+    if (app->keeping == KEEPING_FAILED && !app->quit_asked) {
+        app->quit_asked = true;
+        turn_warn(turn, "Not on disk yet: pressing that again leaves, and the readings are lost.");
+        return;
+    }
+    leave(turn);
+}
+
 static void run(struct turn *turn, enum command_id command)
 {
     struct app *app = turn->app;
@@ -110,7 +123,7 @@ static void run(struct turn *turn, enum command_id command)
         turn->effects.suspend = true;
         return;
     case COMMAND_QUIT:
-        leave(turn);
+        quit(turn);
         return;
     case COMMAND_COUNT_:
         break;
@@ -165,9 +178,14 @@ static void handle_key(struct turn *turn, uint32_t key)
         return;
     }
     if (!is_for_entry(app, key)) {
-        run(turn, command_find(key));
+        const enum command_id command = command_find(key);
+
+        if (command != COMMAND_QUIT)
+            app->quit_asked = false;
+        run(turn, command);
         return;
     }
+    app->quit_asked = false;
     if (!lineedit_add(&app->entry, key))
         turn_warn(turn, "The entry is full.");
     app_refresh_entry(app);

@@ -6,8 +6,8 @@
 
 #include "cli/more.h"
 
-static void print_figure(struct printer *printer, const struct figures *figures,
-                         enum figure_id id, int string, bool uncertainty)
+static void print_figure(struct printer *printer, const struct figures *figures, enum figure_id id,
+                         int string, bool uncertainty)
 {
     const struct figure *figure = &figures->at[id][string];
     char memory[64];

@@ -48,8 +48,8 @@ static void print_plan(const struct survey_levelling *survey, enum levelling_pla
     printer_number(printer, "least_crown_mm", survey->least_crown_mm);
 }
 
-static void print_levelling(const struct record *record, const struct derived *derived,
-                            int visit, int pass, struct printer *printer)
+static void print_levelling(const struct record *record, const struct derived *derived, int visit,
+                            int pass, struct printer *printer)
 {
     struct findings findings = {.count = 0};
     struct survey_levelling survey;
@@ -145,13 +145,11 @@ static void print_layout(const struct record *record, const struct derived *deri
 static void print_movement(const struct record *record, struct printer *printer)
 {
     static const char *const keys[MOVEMENT_PARTS_][MOVEMENT_PLACES_][WOOD_GRAIN_COUNT_] = {
-        [MOVEMENT_BOARD] = {[MOVEMENT_AT_NUT] = {"board_nut_radial_mm",
-                                                 "board_nut_tangential_mm"},
+        [MOVEMENT_BOARD] = {[MOVEMENT_AT_NUT] = {"board_nut_radial_mm", "board_nut_tangential_mm"},
                             [MOVEMENT_AT_JOIN] = {"board_join_radial_mm",
                                                   "board_join_tangential_mm"}},
         [MOVEMENT_NECK] = {[MOVEMENT_AT_NUT] = {"neck_nut_radial_mm", "neck_nut_tangential_mm"},
-                           [MOVEMENT_AT_JOIN] = {"neck_join_radial_mm",
-                                                 "neck_join_tangential_mm"}},
+                           [MOVEMENT_AT_JOIN] = {"neck_join_radial_mm", "neck_join_tangential_mm"}},
     };
     struct survey_movement movement = {.visit = 0};
 
@@ -237,8 +235,8 @@ static const char *calibrated_word(const struct calibrated *number)
     return number->pinned ? "pinned" : "loose";
 }
 
-static void print_calibration(const struct record *record, const struct derived *derived,
-                              int visit, int pass, struct printer *printer)
+static void print_calibration(const struct record *record, const struct derived *derived, int visit,
+                              int pass, struct printer *printer)
 {
     for (int s = 1; s <= derived->setup.board.strings; s++) {
         struct intonation_calibration fit;
@@ -262,8 +260,7 @@ static void print_calibration(const struct record *record, const struct derived 
     }
 }
 
-void more_print(const struct record *record, const struct derived *derived,
-                struct printer *printer)
+void more_print(const struct record *record, const struct derived *derived, struct printer *printer)
 {
     int visit = 0, pass = 0;
 

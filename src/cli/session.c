@@ -66,8 +66,12 @@ static void add_failure(struct session *session, enum status status, int error,
                         struct strbuf *out)
 {
     if (status == STATUS_CHANGED && profile_conflict_path(session->profile)) {
+        /* It lies beside the profile; with its folders the name would not fit the line. */
+        const char *path = profile_conflict_path(session->profile);
+        const char *slash = strrchr(path, '/');
+
         strbuf_add(out, "Someone else changed the file; yours is kept as ");
-        strbuf_add(out, shown_string(profile_conflict_path(session->profile)).text);
+        strbuf_add(out, shown_string(slash ? slash + 1 : path).text);
         return;
     }
     strbuf_add(out, "Not on disk yet: ");

@@ -11,9 +11,9 @@ struct stopped {
     double x_mm;
     double z_mm;
     double length_mm;
-    double slope;
+    double rise_mm;
     double pluck_mm;
-    double swing; /* y/y0 */
+    double swing_mm; /* y */
 };
 
 double clearance_touch_mm(enum clearance_touch touch)
@@ -76,7 +76,7 @@ static double pluck_share(double length_mm, double pluck_mm)
     return (length_mm - pluck_mm) / length_mm;
 }
 
-static struct stopped stop_string(const struct clearance_string *string, int note)
+static struct stopped stop_string(const struct clearance_string *string, int note, double y0_mm)
 {
     const double open_mm = string->saddle_x_mm;
     const double open_pluck_mm = fmin(string->pluck_mm, open_mm / 2);
@@ -87,33 +87,30 @@ static struct stopped stop_string(const struct clearance_string *string, int not
     const double tension_n = note == 0 ? string->open_tension_n : string->tension_n[note];
 
     s.length_mm = open_mm - s.x_mm;
-    s.slope = (string->saddle_height_mm - s.z_mm) / s.length_mm;
+    s.rise_mm = string->saddle_height_mm - s.z_mm;
     s.pluck_mm = fmin(string->pluck_mm, s.length_mm / 2);
-    s.swing = pluck_share(s.length_mm, s.pluck_mm) * string->open_tension_n /
-              (pluck_share(open_mm, open_pluck_mm) * tension_n);
+    s.swing_mm = y0_mm * pluck_share(s.length_mm, s.pluck_mm) /
+                 pluck_share(open_mm, open_pluck_mm) * string->open_tension_n / tension_n;
     return s;
 }
 
 static double clear_mm(const struct stopped *s, const struct clearance_string *string, int fret)
 {
     const double t = string->x_mm[fret] - s->x_mm;
-    return s->z_mm + s->slope * t - string->z_mm[fret];
+    return s->z_mm + s->rise_mm * t / s->length_mm - string->z_mm[fret];
 }
 
-/* envelope/y0 */
-static double envelope_share(const struct stopped *s, const struct clearance_string *string,
-                             int fret)
+static double envelope_mm(const struct stopped *s, const struct clearance_string *string, int fret)
 {
     const double t = string->x_mm[fret] - s->x_mm;
     if (t <= s->pluck_mm)
-        return s->swing / s->pluck_mm * t;
-    return s->swing / (s->length_mm - s->pluck_mm) * (s->length_mm - t);
+        return s->swing_mm * t / s->pluck_mm;
+    return s->swing_mm * (s->length_mm - t) / (s->length_mm - s->pluck_mm);
 }
 
-static double margin_mm(const struct stopped *s, const struct clearance_string *string, int fret,
-                        double y0_mm)
+static double margin_mm(const struct stopped *s, const struct clearance_string *string, int fret)
 {
-    return clear_mm(s, string, fret) - y0_mm * envelope_share(s, string, fret);
+    return clear_mm(s, string, fret) - envelope_mm(s, string, fret);
 }
 
 enum status clearance_find_clear(const struct clearance_string *string, int note, int fret,
@@ -122,7 +119,7 @@ enum status clearance_find_clear(const struct clearance_string *string, int note
     enum status status = check_pair(string, note, fret);
     if (status)
         return status;
-    const struct stopped s = stop_string(string, note);
+    const struct stopped s = stop_string(string, note, 0);
     return check_give(clear_mm(&s, string, fret), ret_clear_mm);
 }
 
@@ -134,8 +131,8 @@ enum status clearance_find_envelope(const struct clearance_string *string, int n
         return status;
     if (!check_is_not_negative(y0_mm))
         return STATUS_DOMAIN;
-    const struct stopped s = stop_string(string, note);
-    return check_give(y0_mm * envelope_share(&s, string, fret), ret_envelope_mm);
+    const struct stopped s = stop_string(string, note, y0_mm);
+    return check_give(envelope_mm(&s, string, fret), ret_envelope_mm);
 }
 
 enum status clearance_find_margin(const struct clearance_string *string, int note, int fret,
@@ -146,18 +143,21 @@ enum status clearance_find_margin(const struct clearance_string *string, int not
         return status;
     if (!check_is_not_negative(y0_mm))
         return STATUS_DOMAIN;
-    const struct stopped s = stop_string(string, note);
-    return check_give(margin_mm(&s, string, fret, y0_mm), ret_margin_mm);
+    const struct stopped s = stop_string(string, note, y0_mm);
+    return check_give(margin_mm(&s, string, fret), ret_margin_mm);
 }
 
 static enum status least_headroom(const struct clearance_string *string, int note,
                                   double *ret_headroom_mm, int *ret_at)
 {
-    const struct stopped s = stop_string(string, note);
+    /* Any pluck gives the same headroom but for the last digit, which names the fret where
+     * several are equally near. */
+    const double y0_mm = clearance_touch_mm(CLEARANCE_MEDIUM);
+    const struct stopped s = stop_string(string, note, y0_mm);
     double least = (double)INFINITY;
     int at = 0;
     for (int k = note + 1; k <= string->last_fret; k++) {
-        const double headroom = clear_mm(&s, string, k) / envelope_share(&s, string, k);
+        const double headroom = clear_mm(&s, string, k) / (envelope_mm(&s, string, k) / y0_mm);
         if (!isfinite(headroom))
             return STATUS_RANGE;
         if (headroom < least) {
@@ -206,7 +206,7 @@ enum status clearance_map_headroom(const struct clearance_string *string, double
 /* Looks at the notes below `fret`: what they ask of its height. False without a buzz there
  * or when a margin is not a number. */
 static bool weigh_fret(const struct clearance_string *string, const struct stopped *stopped,
-                       double y0_mm, const enum clearance_heard *heard, int fret,
+                       const enum clearance_heard *heard, int fret,
                        struct clearance_high_fret *ret_case)
 {
     struct clearance_high_fret c = {.fret = fret, .least_note = -1, .most_note = -1};
@@ -215,7 +215,7 @@ static bool weigh_fret(const struct clearance_string *string, const struct stopp
     for (int n = 0; n < fret; n++) {
         if (heard[n] == CLEARANCE_NOT_PLAYED)
             continue;
-        const double margin = margin_mm(&stopped[n], string, fret, y0_mm);
+        const double margin = margin_mm(&stopped[n], string, fret);
         if (heard[n] == CLEARANCE_BUZZES) {
             c.buzz_explained++;
             if (margin > low_mm) {
@@ -235,12 +235,11 @@ static bool weigh_fret(const struct clearance_string *string, const struct stopp
 }
 
 static int count_clean_against(const struct clearance_string *string, const struct stopped *stopped,
-                               double y0_mm, const enum clearance_heard *heard, int fret,
-                               double low_mm)
+                               const enum clearance_heard *heard, int fret, double low_mm)
 {
     int against = 0;
     for (int n = 0; n < fret; n++)
-        if (heard[n] == CLEARANCE_CLEAN && margin_mm(&stopped[n], string, fret, y0_mm) < low_mm)
+        if (heard[n] == CLEARANCE_CLEAN && margin_mm(&stopped[n], string, fret) < low_mm)
             against++;
     return against;
 }
@@ -268,13 +267,13 @@ static bool search_frets(const struct clearance_string *string, double y0_mm,
     struct stopped stopped[CLEARANCE_FRETS_MAX];
     bool found = false;
     for (int n = 0; n < string->last_fret; n++)
-        stopped[n] = stop_string(string, n);
+        stopped[n] = stop_string(string, n, y0_mm);
     for (int k = 1; k <= string->last_fret; k++) {
         struct clearance_high_fret c;
-        if (!weigh_fret(string, stopped, y0_mm, heard, k, &c))
+        if (!weigh_fret(string, stopped, heard, k, &c))
             continue;
         c.buzz_left = buzzes - c.buzz_explained;
-        c.clean_against = count_clean_against(string, stopped, y0_mm, heard, k, c.least_mm);
+        c.clean_against = count_clean_against(string, stopped, heard, k, c.least_mm);
         if (!found || fits_better(&c, best))
             *best = c;
         found = true;

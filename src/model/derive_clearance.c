@@ -16,8 +16,7 @@ static void find_tensions(const struct board *board, const struct string_facts *
     arrays->tension_n[0] = open;
     arrays->known[0] = true;
     for (int n = 1; n <= board->frets; n++) {
-        const bool known =
-            facts->tension_n > 0 && pitch->known[n] && open + pitch->rise_n[n] > 0;
+        const bool known = facts->tension_n > 0 && pitch->known[n] && open + pitch->rise_n[n] > 0;
 
         arrays->known[n] = known;
         arrays->tension_n[n] = known ? open + pitch->rise_n[n] : open;
@@ -52,8 +51,8 @@ bool derive_string_clearance(const struct record *record, const struct setup *se
     return true;
 }
 
-static void find_headroom(const struct clearance_string *string,
-                          const bool known[FRETS_MAX + 1], struct fret_clearance *clearance)
+static void find_headroom(const struct clearance_string *string, const bool known[FRETS_MAX + 1],
+                          struct fret_clearance *clearance)
 {
     for (int n = 0; n < string->last_fret; n++)
         clearance->known[n] =
@@ -103,7 +102,7 @@ void derive_clearance(const struct record *record, const struct setup *setup, in
         find_headroom(&string, arrays.known, clearance);
         derive_heard(record, visit, pass, s, setup->board.frets, heard);
         clearance->has_high =
-            arrays.all_known && clearance_find_high_fret(&string, touch_mm, heard,
-                                                         &clearance->high) == STATUS_OK;
+            arrays.all_known &&
+            clearance_find_high_fret(&string, touch_mm, heard, &clearance->high) == STATUS_OK;
     }
 }

@@ -68,11 +68,13 @@ bool derive_intonation_setup(const struct record *record, const struct setup *se
     return true;
 }
 
-static void take_note(const struct intonation_note *note, int fret, struct fret_pitch *pitch)
+static void take_note(const struct intonation_setup *string, const struct intonation_note *note,
+                      int fret, struct fret_pitch *pitch)
 {
     pitch->known[fret] = true;
     pitch->cents[fret] = note->cents;
-    pitch->rise_n[fret] = note->tension_n - note->open_tension_n;
+    pitch->rise_n[fret] = string->modulus_mpa * string->core.area_mm2 * note->stretch_mm /
+                          (note->open_length_mm + string->conditions.free_length_mm);
 }
 
 /* All notes at once, which is quicker; one by one where one of them cannot be. */
@@ -81,15 +83,14 @@ static void find_notes(const struct intonation_setup *string, double setback_mm,
 {
     const struct intonation_ends ends = {setback_mm, 0};
     struct intonation_note notes[FRETS_MAX + 1];
-    const enum status status =
-        intonation_find_notes(string, &ends, 0, string->frets, notes, NULL);
+    const enum status status = intonation_find_notes(string, &ends, 0, string->frets, notes, NULL);
 
     if (status == STATUS_ABSENT)
         return;
     for (int n = 0; n <= string->frets; n++)
         if (status == STATUS_OK ||
             intonation_find_note(string, &ends, n, &notes[n], NULL) == STATUS_OK)
-            take_note(&notes[n], n, pitch);
+            take_note(string, &notes[n], n, pitch);
 }
 
 static void find_setbacks(const struct intonation_setup *string, int number, enum known known,
@@ -156,8 +157,7 @@ struct cents_read derive_read_cents(const struct record *record, const struct bo
         if (reading_key_compare(&reading->key, &last) > 0)
             break;
         if (reading->value.state != READING_BAD)
-            read.at[read.count++] =
-                (struct fret_cents){reading->key.fret, reading->value.value};
+            read.at[read.count++] = (struct fret_cents){reading->key.fret, reading->value.value};
     }
     return read;
 }
@@ -195,8 +195,7 @@ static void put_fit(const struct board *board, int string, const struct cents_re
     const double u = 2 * uncertainty_of_step(step);
     struct intonation_fit fit;
 
-    if (intonation_fit_readings(board->scale_mm[string], read->at, read->count, &fit) !=
-        STATUS_OK)
+    if (intonation_fit_readings(board->scale_mm[string], read->at, read->count, &fit) != STATUS_OK)
         return;
     put(figures, FIGURE_SETBACK_FIT, string, fit.change.setback_mm, u * fit.u_per_cent.setback_mm);
     put(figures, FIGURE_NUT_ADVANCE_FIT, string, fit.change.nut_advance_mm,
@@ -204,8 +203,8 @@ static void put_fit(const struct board *board, int string, const struct cents_re
     figures_set(figures, FIGURE_CENTS_LEFT_RMS, string, fit.cents_left_rms, KNOWN_READ);
 }
 
-void derive_cents_read(const struct record *record, const struct setup *setup, int visit,
-                       int pass, struct figures *figures)
+void derive_cents_read(const struct record *record, const struct setup *setup, int visit, int pass,
+                       struct figures *figures)
 {
     const double step = record_or_fallback(record, FIELD_TUNER_STEP);
     const struct board *board = &setup->board;

@@ -16,7 +16,7 @@
 struct fret_pitch {
     bool known[FRETS_MAX + 1];
     double cents[FRETS_MAX + 1];  /* off equal temperament, setback entered, nut where it is */
-    double rise_n[FRETS_MAX + 1]; /* tension that pressing adds */
+    double rise_n[FRETS_MAX + 1]; /* tension that pressing adds, E A (path - l0)/(l0 + after) */
 };
 
 /*
@@ -53,7 +53,7 @@ struct cents_read derive_read_cents(const struct record *record, const struct bo
  * single reading, setback and nut advance from several, with their uncertainty from the
  * tuner's step.
  */
-void derive_cents_read(const struct record *record, const struct setup *setup, int visit,
-                       int pass, struct figures *figures);
+void derive_cents_read(const struct record *record, const struct setup *setup, int visit, int pass,
+                       struct figures *figures);
 
 #endif

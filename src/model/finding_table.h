@@ -7,7 +7,7 @@
  */
 /* clang-format off */
 FINDING(SCALE_ABSENT, FAULT, "scale-absent", "the scale length is missing; nothing can be placed without it")
-FINDING(STRINGS_ABSENT, FAULT, "strings-absent", "the number of strings is missing")
+FINDING(STRINGS_ABSENT, FAULT, "strings-absent", "the number of strings is missing, and no string is described")
 FINDING(FRETS_ABSENT, FAULT, "frets-absent", "the number of frets is missing")
 FINDING(JOIN_ABSENT, FAULT, "join-absent", "the body-join fret is missing; the neck's curve hangs on it")
 FINDING(JOIN_BEYOND_FRETS, FAULT, "join-beyond-frets", "the body-join fret %s lies beyond the last fret")

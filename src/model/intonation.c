@@ -40,13 +40,6 @@ struct path {
     double sounding, sounding_d[SLOPES];
 };
 
-/* Plain root of a sum of squares: the lengths of a board neither over- nor underflow, and
- * hypot costs several times as much. */
-static double diagonal(double x, double y)
-{
-    return sqrt(x * x + y * y);
-}
-
 /* How much longer a diagonal is than its run along the board. The difference itself would
  * leave a stretch of hundredths of a mm with few good digits. */
 static double excess(double run, double rise, double length)
@@ -112,7 +105,7 @@ static enum status find_open(const struct intonation_setup *setup,
 
     struct sounding open = {0};
 
-    open.length = diagonal(span, setup->saddle_height_mm - setup->nut_height_mm);
+    open.length = hypot(span, setup->saddle_height_mm - setup->nut_height_mm);
     open.length_d[IN_S] = span / open.length;
     open.length_d[IN_V] = -span / open.length;
 
@@ -144,12 +137,12 @@ static enum status find_path(const struct intonation_setup *setup,
     double rise = setup->saddle_height_mm - setup->crown_mm[fret];
     double dip = q * rise / ahead + setup->conditions.press_depth_mm;
     double drop = setup->crown_mm[fret] - dip - setup->nut_height_mm;
-    double to_nut = diagonal(behind, drop);
-    double to_fret = diagonal(q, dip);
+    double to_nut = hypot(behind, drop);
+    double to_fret = hypot(q, dip);
     /* The slope of the path in dip; pressed right at the fret (q = 0 = dip) the corner
      * has none from its short side. */
     double in_dip = -drop / to_nut + (to_fret > 0 ? dip / to_fret : 0);
-    struct path path = {.sounding = diagonal(ahead, rise)};
+    struct path path = {.sounding = hypot(ahead, rise)};
 
     path.length = to_nut + to_fret + path.sounding;
     /* The runs of the three parts add up to the open string's. */
@@ -224,8 +217,14 @@ static enum status find_fretted_note(const struct intonation_setup *setup,
                               part.factor_d[i] / part.factor - open->factor_d[i] / open->factor);
     }
     /* The open string's own speed is 2 l0 f by the choice of T0, so f stands below. */
-    *ret_note = (struct intonation_note){CENTS_PER_E * log(hz / setup->hz) - 100.0 * fret,
-                                         open->tension, part.tension, open->length, part.length};
+    *ret_note = (struct intonation_note){
+        .cents = CENTS_PER_E * log(hz / setup->hz) - 100.0 * fret,
+        .open_tension_n = open->tension,
+        .tension_n = part.tension,
+        .open_length_mm = open->length,
+        .length_mm = part.length,
+        .stretch_mm = path.length - open->length,
+    };
     *ret_slope = (struct intonation_slope){
         d[IN_S], d[IN_V], d[IN_P],
         CENTS_PER_E * (part.factor_de / part.factor - open->factor_de / open->factor)};
@@ -237,7 +236,10 @@ static enum status find_any_note(const struct intonation_setup *setup,
                                  int fret, struct intonation_note *ret_note,
                                  struct intonation_slope *ret_slope)
 {
-    struct intonation_note note = {0, open->tension, open->tension, open->length, open->length};
+    struct intonation_note note = {.open_tension_n = open->tension,
+                                   .tension_n = open->tension,
+                                   .open_length_mm = open->length,
+                                   .length_mm = open->length};
     struct intonation_slope slope = {0, 0, 0, 0};
     enum status status = STATUS_OK;
 

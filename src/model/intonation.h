@@ -63,6 +63,7 @@ struct intonation_note {
     double cents; /* off equal temperament from the open string */
     double open_tension_n, tension_n;
     double open_length_mm, length_mm; /* sounding */
+    double stretch_mm;                /* path - l0 */
 };
 
 /* How a note's cents answer to what can be moved, cents per mm (clamped_ends: per end). */

@@ -70,9 +70,7 @@ static struct string_line as_line(double nut_mm, double saddle_mm)
 /* The slot height of a string that passes fret 1 at u1 and the action fret at uk. */
 static double nut_through(const struct string_state *state, double u1, double uk)
 {
-    const double q = state->x1 / state->xk;
-
-    return (u1 - uk * q) / (1 - q);
+    return u1 - (uk - u1) * state->x1 / (state->xk - state->x1);
 }
 
 /* The saddle height that puts the string through the given action. */
@@ -131,6 +129,8 @@ static bool find_line(struct solution *solution, struct string_state *state, dou
         const double u1 = state->z1 + gap_mm;
 
         state->nut_mm = nut_through(state, u1, uk);
+        state->saddle_mm =
+            state->nut_mm + (uk - u1) / (state->xk - state->x1) * state->contact;
     } else {
         if (solution->board->frets < 3)
             return false;
@@ -138,8 +138,9 @@ static bool find_line(struct solution *solution, struct string_state *state, dou
         const double z3 = crown_mm(solution, curve, state->string, 3);
 
         state->nut_mm = (gap_mm + state->z1 - z3 * q) / (1 - q);
+        state->saddle_mm =
+            state->nut_mm + (uk - state->nut_mm) * state->contact / state->xk;
     }
-    state->saddle_mm = state->nut_mm + (uk - state->nut_mm) * state->contact / state->xk;
     return is_sound(solution, state);
 }
 

@@ -34,3 +34,18 @@ int record_choice_or(const struct record *record, struct reading_key key, int ot
 
     return choice.given ? (int)choice.value : otherwise;
 }
+
+int record_string_count(const struct record *record)
+{
+    const struct entered count = record_entered_one(record, FIELD_STRINGS);
+    /* The strings' sections stand in order, so the last one before the targets tells. */
+    const struct reading_key beyond =
+        reading_key_string(FIELD_STRING_NOTE, STRINGS_MAX + 1);
+    const size_t at = record_lower_bound(record, &beyond);
+
+    if (count.given)
+        return (int)count.value;
+    if (at == 0 || field_get(record->readings[at - 1].key.field)->section != SECTION_STRING)
+        return 0;
+    return record->readings[at - 1].key.string;
+}

@@ -21,6 +21,10 @@ struct entered record_entered_string(const struct record *record, enum field_id 
 /* For fields whose fallback stands in the table, so that there always is a value. */
 double record_or_fallback(const struct record *record, enum field_id field);
 
+/* How many strings: what the board says, else the highest [string.N] that is described;
+ * 0 when neither tells. */
+int record_string_count(const struct record *record);
+
 /* A choice's index, `otherwise` when it is absent. */
 int record_choice_or(const struct record *record, struct reading_key key, int otherwise);
 

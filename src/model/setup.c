@@ -29,19 +29,19 @@ static bool read_scales(const struct record *record, struct board_plan *plan)
 static bool read_plan(const struct record *record, struct board_plan *plan,
                       struct findings *findings)
 {
-    const struct entered strings = record_entered_one(record, FIELD_STRINGS);
+    const int strings = record_string_count(record);
     const struct entered frets = record_entered_one(record, FIELD_FRETS);
     const bool scales = read_scales(record, plan);
 
     if (!scales)
         findings_add(findings, FINDING_SCALE_ABSENT, 0);
-    if (!strings.given)
+    if (strings == 0)
         findings_add(findings, FINDING_STRINGS_ABSENT, 0);
     if (!frets.given)
         findings_add(findings, FINDING_FRETS_ABSENT, 0);
-    if (!scales || !strings.given || !frets.given)
+    if (!scales || strings == 0 || !frets.given)
         return false;
-    plan->strings = (int)strings.value;
+    plan->strings = strings;
     plan->frets = (int)frets.value;
     plan->join_fret = fret_or_none(record, FIELD_JOIN_FRET);
     plan->heel_fret = fret_or_none(record, FIELD_HEEL_FRET);

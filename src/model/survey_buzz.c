@@ -50,8 +50,8 @@ void survey_buzz(const struct record *record, const struct derived *derived, int
     buzz.heard = buzz.buzzing != 0;
     buzz.explained =
         buzz.heard && derived->clearance[string].has_high &&
-        derive_string_clearance(record, &derived->setup, &derived->string[string],
-                                &derived->lines, &derived->pitch[string], string, &arrays, &line);
+        derive_string_clearance(record, &derived->setup, &derived->string[string], &derived->lines,
+                                &derived->pitch[string], string, &arrays, &line);
     if (buzz.explained) {
         buzz.high = derived->clearance[string].high;
         buzz.explained = find_margins(&line, &buzz);

@@ -17,7 +17,7 @@ struct survey_buzz {
     uint64_t buzzing, clean;
     bool explained; /* a fret explains it, and the numbers below hold */
     struct clearance_high_fret high;
-    int misfit;         /* notes that speak against it: buzz_left + clean_against */
+    int misfit;           /* notes that speak against it: buzz_left + clean_against */
     uint64_t unexplained; /* buzzing notes at or above the fret */
     uint64_t against;     /* clean notes below it that should have buzzed */
     double touch_mm;      /* the pluck, y0 on the open string */

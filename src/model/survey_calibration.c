@@ -14,8 +14,8 @@ enum status survey_calibration(const struct record *record, const struct derived
     double crown_mm[FRETS_MAX + 1];
 
     if (read.count < CALIBRATION_READINGS_LEAST ||
-        !derive_intonation_setup(record, &derived->setup, &derived->string[string],
-                                 &derived->lines, string, crown_mm, &setup))
+        !derive_intonation_setup(record, &derived->setup, &derived->string[string], &derived->lines,
+                                 string, crown_mm, &setup))
         return STATUS_ABSENT;
     for (int i = 0; i < read.count; i++)
         readings[i] = (struct intonation_reading){

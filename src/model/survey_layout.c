@@ -61,8 +61,8 @@ static void spread_saddle(const struct record *record, enum layout_rule rule,
     const struct entered span = record_entered_one(record, FIELD_SADDLE_SPREAD);
     double centre_mm[STRINGS_MAX];
 
-    if (!span.given || layout_spread_saddle(span.value, rule, layout->strings, gauge_mm,
-                                            centre_mm) != STATUS_OK)
+    if (!span.given ||
+        layout_spread_saddle(span.value, rule, layout->strings, gauge_mm, centre_mm) != STATUS_OK)
         return;
     for (int s = 1; s <= layout->strings; s++)
         layout->string[s].saddle_centre_mm =
@@ -104,8 +104,8 @@ static void place_ends(const struct derived *derived, int string, struct string_
     layout->nut_front_best_mm = station(figures, FIGURE_NUT_ADVANCE_BEST, string, 0);
     layout->contact_read_mm = station(figures, FIGURE_SETBACK_CHANGE, string, contact_mm);
     if (layout->contact_read_mm.given)
-        layout->contact_read_u_mm = (struct entered){
-            .value = figures->at[FIGURE_SETBACK_CHANGE][string].u, .given = true};
+        layout->contact_read_u_mm =
+            (struct entered){.value = figures->at[FIGURE_SETBACK_CHANGE][string].u, .given = true};
     layout->contact_fit_mm = station(figures, FIGURE_SETBACK_FIT, string, contact_mm);
     layout->nut_front_fit_mm = station(figures, FIGURE_NUT_ADVANCE_FIT, string, 0);
 }

@@ -20,8 +20,8 @@ bool survey_layout_has_dot(int fret);
 
 struct string_layout {
     struct layout_fret fret[FRETS_MAX + 1]; /* on that string's own scale */
-    struct entered nut_centre_mm;    /* from the bass edge of the nut */
-    struct entered saddle_centre_mm; /* from the centre of the lowest string */
+    struct entered nut_centre_mm;           /* from the bass edge of the nut */
+    struct entered saddle_centre_mm;        /* from the centre of the lowest string */
     /* Saddle contact: as it is (scale + setback entered), the setback predicted, the best
      * with the nut front to go with it, and what the cents read ask for. */
     double contact_mm;
@@ -34,7 +34,7 @@ struct string_layout {
 struct survey_layout {
     bool known; /* the board is, and what is not `entered` below holds */
     int strings, frets;
-    bool multi_scale;                        /* the strings' frets differ from the middle's */
+    bool multi_scale;                         /* the strings' frets differ from the middle's */
     struct layout_fret middle[FRETS_MAX + 1]; /* on the mean of the outer scales */
     struct string_layout string[STRINGS_MAX + 1];
 };

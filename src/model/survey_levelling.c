@@ -21,8 +21,7 @@ static void find_offsets(const struct setup *setup, const struct string_lines *l
                          double offset_mm[FRETS_MAX + 1])
 {
     for (int n = 0; n <= setup->board.frets; n++) {
-        const double offset =
-            lines->has_now ? lines->curve_now.offset_mm[n] : setup->spot_mm[n];
+        const double offset = lines->has_now ? lines->curve_now.offset_mm[n] : setup->spot_mm[n];
 
         offset_mm[n] = fabs(offset) < OFFSET_ROUNDING_MM ? 0 : offset;
     }
@@ -74,6 +73,5 @@ void survey_levelling(const struct record *record, const struct setup *setup,
     survey.known = true;
     *ret_levelling = survey;
     if (survey.summary[LEVELLING_SPOTS].too_low_count > 0)
-        findings_add(findings, FINDING_CROWN_LOW,
-                     survey.summary[LEVELLING_SPOTS].least_left_fret);
+        findings_add(findings, FINDING_CROWN_LOW, survey.summary[LEVELLING_SPOTS].least_left_fret);
 }

@@ -43,8 +43,8 @@ static void find_part(const struct record *record, double from_pct, enum movemen
     for (int place = 0; place < MOVEMENT_PLACES_; place++)
         for (int grain = 0; grain < WOOD_GRAIN_COUNT_; grain++)
             movement->mm[part][place][grain] =
-                find_movement(record, wood, (enum wood_grain)grain, width_fields[place],
-                              from_pct, movement->emc_pct);
+                find_movement(record, wood, (enum wood_grain)grain, width_fields[place], from_pct,
+                              movement->emc_pct);
 }
 
 bool survey_movement_next(const struct record *record, struct survey_movement *movement)

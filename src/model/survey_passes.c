@@ -42,15 +42,13 @@ static bool predict_after_all(const struct state *state, int string, struct pass
 
     if (!line->known)
         return false;
-    const double share =
-        board->station_mm[string][board->action_fret] / board->contact_mm[string];
+    const double share = board->station_mm[string][board->action_fret] / board->contact_mm[string];
     action->predicted_mm =
         line->nut_mm + (line->saddle_mm - line->nut_mm) * share -
         neck_curve_height_mm(&state->lines.curve_after, board, string, board->action_fret);
-    action->predicted_u_mm =
-        state->choice.saddle[string]
-            ? state->figures.at[FIGURE_SADDLE_CHANGE][string].u * share
-            : state->figures.at[FIGURE_ACTION_AFTER_NUT][string].u;
+    action->predicted_u_mm = state->choice.saddle[string]
+                                 ? state->figures.at[FIGURE_SADDLE_CHANGE][string].u * share
+                                 : state->figures.at[FIGURE_ACTION_AFTER_NUT][string].u;
     return isfinite(action->predicted_mm);
 }
 
@@ -74,8 +72,8 @@ static void predict_at_relief(const struct record *record, const struct state *s
     moves_solve(&after, &rod_alone, &figures, NULL, NULL);
     for (int s = 1; s <= pass->strings; s++)
         pass->action[s].at_relief_mm.given =
-            pass->action[s].known && figures_get(&figures, FIGURE_ACTION_AFTER_ROD, s,
-                                                 &pass->action[s].at_relief_mm.value);
+            pass->action[s].known &&
+            figures_get(&figures, FIGURE_ACTION_AFTER_ROD, s, &pass->action[s].at_relief_mm.value);
 }
 
 static void compare(const struct record *record, const struct state *state, int string,

@@ -16,7 +16,7 @@
  */
 
 struct pass_action {
-    bool known; /* both are, and the numbers below hold */
+    bool known;                          /* both are, and the numbers below hold */
     double predicted_mm, predicted_u_mm; /* u: expanded, k = 2 */
     double read_mm, read_u_mm;
     struct rod_comparison off; /* read - predicted */

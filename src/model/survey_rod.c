@@ -38,8 +38,7 @@ static void add_step(struct steps *steps, double turns, double before_mm, double
 }
 
 /* Leaves the setup of the last pass in *ret_last. */
-static void collect_steps(const struct record *record, struct steps *steps,
-                          struct setup *ret_last)
+static void collect_steps(const struct record *record, struct steps *steps, struct setup *ret_last)
 {
     struct entered before = {.given = false};
     int visit = 0, pass = 0, visit_before = 0;
@@ -51,8 +50,7 @@ static void collect_steps(const struct record *record, struct steps *steps,
 
         setup_read(ret_last, record, visit, pass, &unused);
         const struct entered relief = find_relief(ret_last);
-        if (turn.given && turn.value != 0 && before.given && relief.given &&
-            visit == visit_before)
+        if (turn.given && turn.value != 0 && before.given && relief.given && visit == visit_before)
             add_step(steps, turn.value, before.value, relief.value);
         before = relief;
         visit_before = visit;
@@ -71,7 +69,7 @@ static void plan_turn(const struct setup *setup, double reading_u_mm, struct sur
     double turns;
 
     if (!rod_turns(setup) || !relief.given || !setup->relief_target_mm.given ||
-        !(fabs(relief.value - target_mm) > setup->relief_tolerance_mm))
+        !setup_is_off(relief.value - target_mm, setup->relief_tolerance_mm))
         return;
     if (rod->answer == ROD_ANSWERS_NO_LONGER || rod->answer == ROD_ANSWERS_BACKWARDS ||
         rod_history_find_next_turn(rod->fit.per_turn_mm, relief.value, target_mm, &turns) !=
@@ -79,16 +77,15 @@ static void plan_turn(const struct setup *setup, double reading_u_mm, struct sur
         return;
     rod->turns_to_target = (struct entered){.value = turns, .given = true};
     /* turns = (r* - r)/p: what r and p carry, independent of each other. */
-    rod->turns_to_target_u = (struct entered){
-        .value = hypot(2 * reading_u_mm, turns * rod->fit.per_turn_u_mm) /
-                 fabs(rod->fit.per_turn_mm),
-        .given = true};
+    rod->turns_to_target_u =
+        (struct entered){.value = hypot(2 * reading_u_mm, turns * rod->fit.per_turn_u_mm) /
+                                  fabs(rod->fit.per_turn_mm),
+                         .given = true};
     rod->next_turn = (struct entered){
         .value = fmax(-ROD_TURN_AT_ONCE, fmin(ROD_TURN_AT_ONCE, turns)), .given = true};
 }
 
-void survey_rod(const struct record *record, struct survey_rod *ret_rod,
-                struct findings *findings)
+void survey_rod(const struct record *record, struct survey_rod *ret_rod, struct findings *findings)
 {
     struct survey_rod rod = {.known = false};
     struct steps steps = {.count = 0};

@@ -25,12 +25,11 @@ struct survey_rod {
     /* Toward the relief wanted, where the current one is out of its tolerance and the rod
      * turns and answers; + tightens. */
     struct entered turns_to_target, turns_to_target_u; /* expanded, k = 2 */
-    struct entered next_turn; /* of that, what to do at once */
+    struct entered next_turn;                          /* of that, what to do at once */
 };
 
 /* `findings` names a rod that answers no longer, or backwards. */
-void survey_rod(const struct record *record, struct survey_rod *ret_rod,
-                struct findings *findings);
+void survey_rod(const struct record *record, struct survey_rod *ret_rod, struct findings *findings);
 
 /* "unknown", "answers", "backwards", "no-longer". */
 const char *survey_rod_answer_name(enum rod_answer answer);

@@ -63,8 +63,8 @@ static void load_string(const struct derived *derived, const struct what_if_chan
                         int string, const struct what_if_string *after,
                         struct what_if_answer *answer, struct findings *findings)
 {
-    const struct string_build *build = change->has_set ? &change->set.string[string - 1].build
-                                                       : &derived->string[string].build;
+    const struct string_build *build =
+        change->has_set ? &change->set.string[string - 1].build : &derived->string[string].build;
 
     answer->before_n.given =
         figures_get(&derived->figures, FIGURE_TENSION, string, &answer->before_n.value);
@@ -111,15 +111,14 @@ static void share_total(struct survey_what_if *what_if, struct findings *finding
     if (!after->given)
         return;
     for (int s = 1; s <= what_if->strings; s++)
-        what_if->string[s].share_of_total =
-            given(what_if->string[s].after_n.value / after->value);
+        what_if->string[s].share_of_total = given(what_if->string[s].after_n.value / after->value);
     if (before->given && after->value > WHAT_IF_FAR_ABOVE * before->value)
         findings_add(findings, FINDING_TOTAL_FAR_ABOVE, 0);
 }
 
 enum status survey_what_if(const struct record *record, const struct derived *derived,
-                           const struct what_if_change *change,
-                           struct survey_what_if *ret_what_if, struct findings *findings)
+                           const struct what_if_change *change, struct survey_what_if *ret_what_if,
+                           struct findings *findings)
 {
     const int strings = derived->setup.board.strings;
     struct survey_what_if what_if = {.strings = strings};

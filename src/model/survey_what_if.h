@@ -52,7 +52,7 @@ struct survey_what_if {
  * strength and a total far above what the neck carries.
  */
 enum status survey_what_if(const struct record *record, const struct derived *derived,
-                           const struct what_if_change *change,
-                           struct survey_what_if *ret_what_if, struct findings *findings);
+                           const struct what_if_change *change, struct survey_what_if *ret_what_if,
+                           struct findings *findings);
 
 #endif

@@ -12,7 +12,8 @@
 #define WIRE_FIT_MIN_MM 0.10
 #define WIRE_FIT_MAX_MM 6.5
 
-#define MM2_TO_M2 1e-6
+#define MM2_TO_M2  1e-6
+#define MM2_PER_M2 1e6
 #define MM_TO_M   1e-3
 #define G_TO_KG   1e-3
 
@@ -219,9 +220,10 @@ enum status tension_from_pitch(double mass_kg_per_m, double length_mm, double hz
     if (!(mass_kg_per_m > 0) || !(length_mm > 0) || !(hz > 0))
         return STATUS_DOMAIN;
 
-    double wave_speed = 2 * length_mm * MM_TO_M * hz;
+    double wave_speed_mm = 2 * length_mm * hz;
 
-    return give_positive(mass_kg_per_m * wave_speed * wave_speed, ret_tension_n);
+    return give_positive(mass_kg_per_m * (wave_speed_mm * wave_speed_mm) / MM2_PER_M2,
+                         ret_tension_n);
 }
 
 enum status tension_wire_strength(double diameter_mm, double *ret_strength_mpa)

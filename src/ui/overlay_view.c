@@ -12,15 +12,14 @@ struct scroll {
 static void scroll_put(struct scroll *scroll, int column, enum role role, const char *text)
 {
     const int width = scroll->pen->frame->columns - column - 1;
-    const int lines = pen_wrap(scroll->pen, 0, 0, width, 0, role, text);
+    const int lines = pen_wrap(scroll->pen, 0, 0, width, 0, 0, role, text);
+    const int skipped = scroll->skip < lines ? scroll->skip : lines;
 
-    if (scroll->skip > 0) {
-        scroll->skip -= lines > 0 ? lines : 1;
-        return;
-    }
-    if (scroll->row < scroll->end)
-        pen_wrap(scroll->pen, scroll->row, column, width, scroll->end - scroll->row, role, text);
-    scroll->row += lines > 0 ? lines : 1;
+    scroll->skip -= skipped;
+    if (scroll->row < scroll->end && skipped < lines)
+        pen_wrap(scroll->pen, scroll->row, column, width, skipped, scroll->end - scroll->row, role,
+                 text);
+    scroll->row += lines - skipped;
 }
 
 static void key_line(struct scroll *scroll, const struct command *command)
@@ -29,7 +28,7 @@ static void key_line(struct scroll *scroll, const struct command *command)
     char memory[48];
     struct strbuf keys = STRBUF(memory);
     const int row = scroll->row;
-    const bool shown = scroll->skip <= 0 && row < scroll->end;
+    const bool shown = scroll->skip == 0 && row < scroll->end;
 
     command_key_name(command->key, &keys);
     if (command->other_key) {
@@ -90,14 +89,28 @@ static void draw_why(struct scroll *scroll, const struct app *app)
     scroll_put(scroll, 2, ROLE_KEY, "Left, Right: the other figures");
 }
 
+static void draw_overlay(struct scroll *scroll, const struct app *app)
+{
+    if (app->overlay == OVERLAY_HELP)
+        draw_help(scroll);
+    else
+        draw_why(scroll, app);
+}
+
 void overlay_view_draw(const struct pen *pen, const struct app *app, int row, int rows)
 {
-    struct scroll scroll = {.pen = pen, .row = row, .end = row + rows, .skip = app->overlay_top};
+    struct scroll scroll = {.pen = pen};
 
-    if (app->overlay == OVERLAY_HELP)
-        draw_help(&scroll);
-    else
-        draw_why(&scroll, app);
-    if (scroll.row > scroll.end)
-        pen_put_right(pen, row + rows - 1, 0, pen->frame->columns - 1, ROLE_KEY, "Down: more");
+    /* Once over with no room, which counts the lines. */
+    draw_overlay(&scroll, app);
+    const bool long_one = scroll.row > rows;
+    const int room = long_one ? rows - 1 : rows, last_top = scroll.row - room;
+
+    scroll = (struct scroll){.pen = pen, .row = row, .end = row + room};
+    scroll.skip = app->overlay_top < last_top ? app->overlay_top : last_top > 0 ? last_top : 0;
+    const bool more = scroll.skip < last_top;
+    draw_overlay(&scroll, app);
+    if (long_one)
+        pen_put_right(pen, row + room, 0, pen->frame->columns - 1, ROLE_KEY,
+                      more ? "Down: more" : "Up: back");
 }

@@ -95,8 +95,8 @@ static size_t line_length(const char *text, int width)
     return end > 0 ? end : fits;
 }
 
-int pen_wrap(const struct pen *pen, int row, int column, int width, int rows, enum role role,
-             const char *text)
+int pen_wrap(const struct pen *pen, int row, int column, int width, int skip, int rows,
+             enum role role, const char *text)
 {
     char text_memory[4096];
     int taken = 0;
@@ -111,10 +111,12 @@ int pen_wrap(const struct pen *pen, int row, int column, int width, int rows, en
         if (length == 0)
             break;
         strbuf_add_bytes(&line, text, length);
-        if (rows > 0)
-            frame_put(pen->frame, row + taken, column, width, role, memory);
         text += length;
         text += strspn(text, " ");
+        if (skip-- > 0)
+            continue;
+        if (rows > 0)
+            frame_put(pen->frame, row + taken, column, width, role, memory);
         taken++;
     }
     return taken;

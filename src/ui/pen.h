@@ -23,9 +23,9 @@ int pen_put_right(const struct pen *pen, int row, int column, int width, enum ro
 void pen_rule(const struct pen *pen, int row, int column, int width);
 
 /*
- * Writes a text over several rows, broken at blanks, at most `rows` of them; returns how
- * many it took. With `rows` 0 it only counts. */
-int pen_wrap(const struct pen *pen, int row, int column, int width, int rows, enum role role,
-             const char *text);
+ * Writes a text over several rows, broken at blanks: without its first `skip` lines, at
+ * most `rows` rows. Returns how many it took. With `rows` 0 it only counts. */
+int pen_wrap(const struct pen *pen, int row, int column, int width, int skip, int rows,
+             enum role role, const char *text);
 
 #endif

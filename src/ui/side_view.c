@@ -220,7 +220,7 @@ static const char *nothing_to_draw(const struct derived *derived)
 {
     if (!derived->setup.has_board || !derived->setup.board.has_curve)
         return "No picture yet: scale, strings, frets and body-join fret make the neck.";
-    return "No picture yet: a relief reading makes the neck, a nut gap and an action its string.";
+    return "No picture yet: relief makes the neck, a nut gap and an action its string.";
 }
 
 void side_view_draw(const struct pen *pen, const struct app *app, int row, int rows)

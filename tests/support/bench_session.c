@@ -13,10 +13,10 @@ static const struct named_key {
     const char *name;
     uint32_t key;
 } named_keys[] = {
-    {"Enter", SILLET_KEY_ENTER},   {"Back", SILLET_KEY_BACKSPACE}, {"Del", SILLET_KEY_DELETE},
-    {"Esc", SILLET_KEY_ESCAPE},    {"Tab", SILLET_KEY_TAB},        {"Up", SILLET_KEY_UP},
-    {"Down", SILLET_KEY_DOWN},     {"Left", SILLET_KEY_LEFT},      {"Right", SILLET_KEY_RIGHT},
-    {"Home", SILLET_KEY_HOME},     {"End", SILLET_KEY_END},        {"PgUp", SILLET_KEY_PAGE_UP},
+    {"Enter", SILLET_KEY_ENTER},    {"Back", SILLET_KEY_BACKSPACE},  {"Del", SILLET_KEY_DELETE},
+    {"Esc", SILLET_KEY_ESCAPE},     {"Tab", SILLET_KEY_TAB},         {"Up", SILLET_KEY_UP},
+    {"Down", SILLET_KEY_DOWN},      {"Left", SILLET_KEY_LEFT},       {"Right", SILLET_KEY_RIGHT},
+    {"Home", SILLET_KEY_HOME},      {"End", SILLET_KEY_END},         {"PgUp", SILLET_KEY_PAGE_UP},
     {"PgDn", SILLET_KEY_PAGE_DOWN}, {"Unknown", SILLET_KEY_UNKNOWN},
 };
 

@@ -236,7 +236,7 @@ bool terminal_pump(struct terminal *terminal, int timeout_ms)
             break;
         }
         record(terminal, bytes, (size_t)count);
-        vterm_input_write(terminal->vterm, bytes, (size_t)count);
+        terminal_screen_write(terminal, bytes, (size_t)count);
         any = true;
     }
     return any;

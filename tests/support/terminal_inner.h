@@ -25,6 +25,7 @@ struct terminal {
     VTermScreen *screen;
     int rows, columns;
     bool cursor_visible, alternate;
+    int repeating; /* how far a repeat sequence, ESC [ digits b, has come: 0, 1, 2 */
     size_t bytes, room;
     char *output; /* the bytes received, room for more behind them */
     struct termios found;
@@ -36,5 +37,8 @@ struct terminal {
 
 /* An empty screen of the terminal's size; vterm_free(terminal->vterm) ends it. */
 void terminal_screen_open(struct terminal *terminal);
+
+/* What the program sent, onto the screen. */
+void terminal_screen_write(struct terminal *terminal, const char *bytes, size_t length);
 
 #endif

@@ -41,6 +41,38 @@ void terminal_screen_open(struct terminal *terminal)
     vterm_screen_reset(terminal->screen, 1);
 }
 
+/* True behind the last byte of ESC [ digits b. */
+static bool ends_repeat(struct terminal *terminal, char byte)
+{
+    const int before = terminal->repeating;
+    terminal->repeating = 0;
+    if (byte == '\033') {
+        terminal->repeating = 1;
+    } else if ((before == 1 && byte == '[') || (before == 2 && byte >= '0' && byte <= '9')) {
+        terminal->repeating = 2;
+    }
+    return before == 2 && byte == 'b';
+}
+
+/*
+ * libvterm 0.1.4 believes the row full when a repeat leaves one column free, and wraps the
+ * next character. A movement of the cursor clears that, so there and back follows each repeat
+ * (curses never repeats into the last column).
+ */
+void terminal_screen_write(struct terminal *terminal, const char *bytes, size_t length)
+{
+    static const char there_and_back[] = "\033[D\033[C";
+    size_t from = 0;
+    for (size_t i = 0; i < length; i++) {
+        if (ends_repeat(terminal, bytes[i])) {
+            vterm_input_write(terminal->vterm, bytes + from, i + 1 - from);
+            vterm_input_write(terminal->vterm, there_and_back, sizeof there_and_back - 1);
+            from = i + 1;
+        }
+    }
+    vterm_input_write(terminal->vterm, bytes + from, length - from);
+}
+
 static bool read_cell(const struct terminal *terminal, int row, int column,
                       VTermScreenCell *ret_cell)
 {

@@ -67,6 +67,29 @@ static void amount_writes_what_is_no_number_as_such(void **state)
     assert_string_equal(written(-(double)INFINITY, UNIT_MM, true), "?");
 }
 
+static const char *shortened(double mm, enum unit unit, int columns)
+{
+    static char memory[MEMORY];
+    struct strbuf text = STRBUF(memory);
+
+    amount_add_short(&text, mm, unit, columns);
+    return memory;
+}
+
+static void amount_gives_up_decimals_where_it_must(void **state)
+{
+    (void)state;
+    assert_string_equal(shortened(0.3302, UNIT_TH, 4), ".013");
+    assert_string_equal(shortened(0.3302, UNIT_TH, 3), "13");
+    assert_string_equal(shortened(-0.0508, UNIT_TH, 3), "-2");
+    assert_string_equal(shortened(1.984, UNIT_MM, 4), "1.98");
+    assert_string_equal(shortened(1.984, UNIT_MM, 3), "2.0");
+    assert_string_equal(shortened(1.984, UNIT_MM, 1), "2");
+    assert_string_equal(shortened(7.25 / 64 * 25.4, UNIT_64THS, 2), "7");
+    /* Never fewer digits than the whole number has. */
+    assert_string_equal(shortened(123.4, UNIT_MM, 2), "123");
+}
+
 static const char *with_unit(enum unit unit)
 {
     static char memory[MEMORY];
@@ -152,6 +175,7 @@ int main(void)
         cmocka_unit_test(amount_writes_changes_with_their_sign),
         cmocka_unit_test(amount_writes_nothing_without_a_sign),
         cmocka_unit_test(amount_writes_what_is_no_number_as_such),
+        cmocka_unit_test(amount_gives_up_decimals_where_it_must),
         cmocka_unit_test(amount_names_its_unit),
         cmocka_unit_test(amount_range_is_one_amount_where_both_read_the_same),
         cmocka_unit_test(amount_in_all_ways_says_which_are_rounded),

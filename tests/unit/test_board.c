@@ -229,10 +229,14 @@ static void test_no_board_at_all(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_published_stations), cmocka_unit_test(test_notes_at_stations),
-        cmocka_unit_test(test_defaults),           cmocka_unit_test(test_multi_scale),
-        cmocka_unit_test(test_chord),              cmocka_unit_test(test_impossible_frets),
-        cmocka_unit_test(test_join_not_needed),    cmocka_unit_test(test_no_board_at_all),
+        cmocka_unit_test(test_published_stations),
+        cmocka_unit_test(test_notes_at_stations),
+        cmocka_unit_test(test_defaults),
+        cmocka_unit_test(test_multi_scale),
+        cmocka_unit_test(test_chord),
+        cmocka_unit_test(test_impossible_frets),
+        cmocka_unit_test(test_join_not_needed),
+        cmocka_unit_test(test_no_board_at_all),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

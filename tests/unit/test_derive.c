@@ -44,16 +44,16 @@ static struct derived derive_lines(const char *lines, const char *more)
 
 /* The set-up figures in groups that hang on the same readings. */
 enum group {
-    CURVE = 1,        /* relief, curvature, tilt */
-    ACTION = 1 << 1,  /* as read */
-    GAP = 1 << 2,     /* as read */
-    LINE = 1 << 3,    /* nut and saddle height */
-    ROD = 1 << 4,     /* what follows the rod */
+    CURVE = 1,       /* relief, curvature, tilt */
+    ACTION = 1 << 1, /* as read */
+    GAP = 1 << 2,    /* as read */
+    LINE = 1 << 3,   /* nut and saddle height */
+    ROD = 1 << 4,    /* what follows the rod */
     AT_TARGET = 1 << 5,
-    SLOT = 1 << 6,    /* slot change, action after */
-    SADDLE = 1 << 7,  /* saddle change */
+    SLOT = 1 << 6,   /* slot change, action after */
+    SADDLE = 1 << 7, /* saddle change */
     TURNS = 1 << 8,
-    CUT = 1 << 9,     /* saddle bottom, top */
+    CUT = 1 << 9, /* saddle bottom, top */
     AFTER_BASS = 1 << 10,
     AFTER_TREBLE = 1 << 11,
     ANGLE = 1 << 12,
@@ -353,58 +353,6 @@ static void test_current_pass(void **state)
     assert_false(known(&derived, FIGURE_ACTION, 1));
 }
 
-/* One to twelve strings, none to 36 frets, every bridge, both gaps, read or interpolated:
- * all figures are there as soon as the frets allow, and all are numbers. */
-static void check_variety(int strings, int frets, int variant)
-{
-    static const char *const bridges[] = {"blank", "screw", "post", "wheel"};
-    struct record record;
-    struct derived derived;
-    char lines[400];
-
-    snprintf(lines, sizeof lines,
-             "board scale_treble = %d mm\nboard scale_bass = 660 mm\nboard strings = %d\n"
-             "board frets = %d\nboard join_fret = %d\nneck join = %s\nnut kind = %s\n"
-             "bridge kind = %s\nbridge thread = 0.5 mm\nvisit.1.pass.1 nut_method = %s\n",
-             variant & 1 ? 660 : 640, strings, frets, frets < 14 ? frets : 14,
-             variant & 2 ? "pocket" : "glued", variant & 4 ? "zero-fret" : "slotted",
-             bridges[variant & 3], variant & 8 ? "held-3" : "open");
-    build_record(&record, lines);
-    build_record_add(&record, "targets relief = .006 in\ntargets action_bass = 2.4 mm\n"
-                              "targets action_treble = 1.6 mm\ntargets nut_gap_bass = .018 in\n"
-                              "targets nut_gap_treble = .012 in\n");
-    build_record_add(&record, variant & 16 ? "visit.1.pass.1 relief = -.005 in"
-                                           : "visit.1.pass.1 relief = .012 in");
-    for (int s = 1; s <= strings; s += (variant & 32) && strings > 1 ? strings - 1 : 1) {
-        build_record_put_mm(&record, reading_key_pass_at(FIELD_ACTION, 1, 1, s, 0), 2.5);
-        build_record_put_mm(&record, reading_key_pass_at(FIELD_NUT_GAP, 1, 1, s, 0), 0.4);
-    }
-    derive_current(&record, &derived);
-    const bool whole = frets >= 12;
-    for (int s = 1; s <= strings; s++) {
-        assert_true(known(&derived, FIGURE_ACTION, s));
-        assert_int_equal(known(&derived, FIGURE_SADDLE_CHANGE, s), whole);
-        assert_int_equal(known(&derived, FIGURE_SADDLE_TURNS, s), whole && (variant & 3));
-        assert_int_equal(known(&derived, FIGURE_SADDLE_BOTTOM, s), whole && !(variant & 3));
-    }
-    for (int id = 0; id < FIGURE_COUNT_; id++)
-        for (int s = 0; s <= STRINGS_MAX; s++)
-            if (known(&derived, (enum figure_id)id, s))
-                assert_true(isfinite(derived.figures.at[id][s].value) &&
-                            isfinite(derived.figures.at[id][s].u));
-    record_done(&record);
-}
-
-static void test_variety(void **state)
-{
-    (void)state;
-    for (int strings = 1; strings <= STRINGS_MAX; strings++)
-        for (int frets = 0; frets <= FRETS_MAX; frets++)
-            check_variety(strings, frets, (strings * 37 + frets * 11) % 64);
-    for (int variant = 0; variant < 64; variant++)
-        check_variety(6, 20, variant);
-}
-
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -416,7 +364,6 @@ int main(void)
         cmocka_unit_test(test_impossible_geometry),
         cmocka_unit_test(test_advice),
         cmocka_unit_test(test_current_pass),
-        cmocka_unit_test(test_variety),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

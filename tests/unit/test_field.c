@@ -51,8 +51,7 @@ static void test_table_limits(void **state)
         const struct field *field = field_get((enum field_id)id);
 
         assert_int_equal(field->id, id);
-        assert_true(strlen(field->key) > 0 && strlen(field->label) > 0 &&
-                    strlen(field->help) > 10);
+        assert_true(strlen(field->key) > 0 && strlen(field->label) > 0 && strlen(field->help) > 10);
         assert_int_equal(strspn(field->key, "abcdefghijklmnopqrstuvwxyz0123456789_"),
                          strlen(field->key));
         assert_true(field->possible_min <= field->usual_min);
@@ -138,8 +137,7 @@ static void test_numbers(void **state)
                 1e-12);
     assert_near(taken(FIELD_ACTION, "6", field_bare_unit(action, &inch), READING_GOOD),
                 6 * 25.4 / 64, 1e-12);
-    assert_near(taken(FIELD_ACTION, "2.5", field_bare_unit(action, &metric), READING_GOOD), 2.5,
-                0);
+    assert_near(taken(FIELD_ACTION, "2.5", field_bare_unit(action, &metric), READING_GOOD), 2.5, 0);
     assert_near(taken(FIELD_TEMPERATURE, "70 F", UNIT_C, READING_GOOD), 21.1111, 0.0001);
     assert_near(taken(FIELD_BOLT_TORQUE, "2 Nm", UNIT_NM, READING_GOOD), 2, 0);
     assert_near(taken(FIELD_ROD_TURN, "-1/4 turn", UNIT_TURN, READING_GOOD), -.25, 0);
@@ -206,8 +204,8 @@ static void test_notes(void **state)
 
 static void test_fret_lists(void **state)
 {
-    const char *const wrong[] = {"37", "5-3",  "-",   "3-",   "-3",  "1--2", "1-2-3", "a",
-                                 "3.", "1;2", "0x1", "\t3", "99999999999"};
+    const char *const wrong[] = {"37", "5-3", "-",   "3-",  "-3",  "1--2",       "1-2-3",
+                                 "a",  "3.",  "1;2", "0x1", "\t3", "99999999999"};
     uint64_t frets = 5;
 
     (void)state;
@@ -235,13 +233,15 @@ static void test_radius(void **state)
 static void test_dates_and_times(void **state)
 {
     const char *const good_dates[] = {"2026-03-02", "2024-02-29", "2000-02-29", "1999-12-31"};
-    const char *const bad_dates[] = {"2026-02-29", "1900-02-29", "2026-13-01", "2026-00-01",
-                                     "2026-04-31", "2026-03-00", "2026-3-2",   "02.03.2026",
-                                     "2026-03-02 ", "2026/03/02", "2026-03",   "", "yesterday"};
+    const char *const bad_dates[] = {"2026-02-29",  "1900-02-29", "2026-13-01", "2026-00-01",
+                                     "2026-04-31",  "2026-03-00", "2026-3-2",   "02.03.2026",
+                                     "2026-03-02 ", "2026/03/02", "2026-03",    "",
+                                     "yesterday"};
     const char *const good_times[] = {"10:42", "00:00", "23:59:59", "2026-03-02T10:42",
                                       "2026-03-02 10:42:07"};
-    const char *const bad_times[] = {"24:00", "10:60", "10:42:60", "1:42", "10.42", "10:42 ", "",
-                                     "2026-03-02", "2026-02-30T10:42", "2026-03-02T", "10:", "10"};
+    const char *const bad_times[] = {
+        "24:00", "10:60",      "10:42:60",         "1:42",        "10.42", "10:42 ",
+        "",      "2026-03-02", "2026-02-30T10:42", "2026-03-02T", "10:",   "10"};
 
     (void)state;
     for (size_t i = 0; i < sizeof good_dates / sizeof good_dates[0]; i++)
@@ -257,11 +257,16 @@ static void test_dates_and_times(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_table_limits),      cmocka_unit_test(test_table_fallbacks),
-        cmocka_unit_test(test_table_keys_unique), cmocka_unit_test(test_choices),
-        cmocka_unit_test(test_numbers),           cmocka_unit_test(test_counts),
-        cmocka_unit_test(test_texts),             cmocka_unit_test(test_notes),
-        cmocka_unit_test(test_fret_lists),        cmocka_unit_test(test_radius),
+        cmocka_unit_test(test_table_limits),
+        cmocka_unit_test(test_table_fallbacks),
+        cmocka_unit_test(test_table_keys_unique),
+        cmocka_unit_test(test_choices),
+        cmocka_unit_test(test_numbers),
+        cmocka_unit_test(test_counts),
+        cmocka_unit_test(test_texts),
+        cmocka_unit_test(test_notes),
+        cmocka_unit_test(test_fret_lists),
+        cmocka_unit_test(test_radius),
         cmocka_unit_test(test_dates_and_times),
     };
 

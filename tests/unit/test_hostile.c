@@ -15,10 +15,9 @@
  * nothing may crash, and a figure that is known must be a number.
  */
 
-static const double hostile[] = {0,       -0.0,    -1,       1e-300,  -1e-300,
-                                 DBL_MIN, DBL_MAX, -DBL_MAX, 1e155,   -1e155,
-                                 5e-324,  1e9,     -1e9,     (double)NAN, (double)INFINITY,
-                                 -(double)INFINITY};
+static const double hostile[] = {
+    0,     -0.0,   -1,     1e-300, -1e-300, DBL_MIN,     DBL_MAX,          -DBL_MAX,
+    1e155, -1e155, 5e-324, 1e9,    -1e9,    (double)NAN, (double)INFINITY, -(double)INFINITY};
 enum { HOSTILE = (int)(sizeof hostile / sizeof hostile[0]) };
 
 static struct setup healthy(const char *more)
@@ -76,28 +75,65 @@ enum { SLOTS = 29 + 2 * STRINGS_MAX };
 static double *slot(struct setup *setup, int i, const char **ret_name)
 {
     double *const list[] = {
-        &setup->relief[0].gap_mm,         &setup->relief[1].gap_mm,
-        &setup->spot_mm[1],               &setup->spot_mm[5],
-        &setup->spot_mm[12],              &setup->fall_away_mm.value,
-        &setup->exposure_bass_mm.value,   &setup->exposure_treble_mm.value,
-        &setup->relief_target_mm.value,   &setup->action_target_bass_mm.value,
-        &setup->action_target_treble_mm.value, &setup->gap_target_bass_mm.value,
-        &setup->gap_target_treble_mm.value,    &setup->relief_tolerance_mm,
-        &setup->action_tolerance_mm,      &setup->gap_tolerance_mm,
-        &setup->thread_mm.value,          &setup->exposure_min_mm,
-        &setup->exposure_new_mm,          &setup->heel_depth_mm.value,
-        &setup->pocket_length_mm.value,   &setup->board_end_mm.value,
-        &setup->feeler_step_mm,           &setup->rule_step_mm,
-        &setup->spot_mm[0],               &setup->spot_mm[3],
-        &setup->spot_mm[19],              &setup->spot_mm[6],
+        &setup->relief[0].gap_mm,
+        &setup->relief[1].gap_mm,
+        &setup->spot_mm[1],
+        &setup->spot_mm[5],
+        &setup->spot_mm[12],
+        &setup->fall_away_mm.value,
+        &setup->exposure_bass_mm.value,
+        &setup->exposure_treble_mm.value,
+        &setup->relief_target_mm.value,
+        &setup->action_target_bass_mm.value,
+        &setup->action_target_treble_mm.value,
+        &setup->gap_target_bass_mm.value,
+        &setup->gap_target_treble_mm.value,
+        &setup->relief_tolerance_mm,
+        &setup->action_tolerance_mm,
+        &setup->gap_tolerance_mm,
+        &setup->thread_mm.value,
+        &setup->exposure_min_mm,
+        &setup->exposure_new_mm,
+        &setup->heel_depth_mm.value,
+        &setup->pocket_length_mm.value,
+        &setup->board_end_mm.value,
+        &setup->feeler_step_mm,
+        &setup->rule_step_mm,
+        &setup->spot_mm[0],
+        &setup->spot_mm[3],
+        &setup->spot_mm[19],
+        &setup->spot_mm[6],
         &setup->spot_mm[4],
     };
     static const char *const names[] = {
-        "relief", "relief.4", "spot.1", "spot.5", "spot.12", "fall-away", "exposure bass",
-        "exposure treble", "relief target", "action target bass", "action target treble",
-        "gap target bass", "gap target treble", "relief tolerance", "action tolerance",
-        "gap tolerance", "thread", "exposure min", "exposure new", "heel depth", "pocket length",
-        "board end", "feeler step", "rule step", "spot.0", "spot.3", "spot.19", "spot.6",
+        "relief",
+        "relief.4",
+        "spot.1",
+        "spot.5",
+        "spot.12",
+        "fall-away",
+        "exposure bass",
+        "exposure treble",
+        "relief target",
+        "action target bass",
+        "action target treble",
+        "gap target bass",
+        "gap target treble",
+        "relief tolerance",
+        "action tolerance",
+        "gap tolerance",
+        "thread",
+        "exposure min",
+        "exposure new",
+        "heel depth",
+        "pocket length",
+        "board end",
+        "feeler step",
+        "rule step",
+        "spot.0",
+        "spot.3",
+        "spot.19",
+        "spot.6",
         "spot.4",
     };
 
@@ -111,7 +147,8 @@ static double *slot(struct setup *setup, int i, const char **ret_name)
                            : &setup->action_mm[i - STRINGS_MAX + 1].value;
 }
 
-static const char *const variants[] = {"", "bridge kind = blank", "visit.1.pass.1 nut_method = held-3",
+static const char *const variants[] = {"", "bridge kind = blank",
+                                       "visit.1.pass.1 nut_method = held-3",
                                        "board scale_treble = 600 mm\nboard scale_bass = 700 mm"};
 
 static void test_one_hostile_number(void **state)
@@ -148,6 +185,41 @@ static void test_many_hostile_numbers(void **state)
                 hostile[seeded_whole(&seed, 0, HOSTILE - 1)];
         run(&setup, "several", 0);
     }
+}
+
+/* A target or reading that is no number must not pass for a move of nothing. */
+static void test_no_false_zero(void **state)
+{
+    (void)state;
+    for (int h = 0; h < HOSTILE; h++)
+        for (int i = 0; i < 10; i++) {
+            struct setup setup = healthy("");
+            struct figures figures;
+            const struct {
+                double *number;
+                int string; /* one that hangs on it */
+            } list[] = {
+                {&setup.relief[0].gap_mm, 3},
+                {&setup.spot_mm[1], 3},
+                {&setup.fall_away_mm.value, 3},
+                {&setup.relief_target_mm.value, 3},
+                {&setup.action_target_bass_mm.value, 5},
+                {&setup.action_target_treble_mm.value, 1},
+                {&setup.gap_target_bass_mm.value, 6},
+                {&setup.gap_target_treble_mm.value, 2},
+                {&setup.nut_gap_mm[4].value, 4},
+                {&setup.action_mm[4].value, 4},
+            };
+
+            if (isfinite(hostile[h]))
+                continue;
+            *list[i].number = hostile[h];
+            memset(&figures, 0, sizeof figures);
+            moves_solve(&setup, NULL, &figures, NULL, NULL);
+            const int s = list[i].string;
+            assert_int_equal(figures.at[FIGURE_SLOT_CHANGE][s].known, KNOWN_ABSENT);
+            assert_int_equal(figures.at[FIGURE_SADDLE_CHANGE][s].known, KNOWN_ABSENT);
+        }
 }
 
 static void test_hostile_relief_frets(void **state)
@@ -217,9 +289,9 @@ static void test_hostile_board_frets(void **state)
     healthy_setup = healthy("");
     for (int round = 0; round < 20000; round++) {
         struct board_plan plan = good_plan();
-        int *const frets[] = {&plan.join_fret,      &plan.heel_fret,       &plan.action_fret,
-                              &plan.relief_fret,    &plan.relief_end_low,  &plan.relief_end_high,
-                              &plan.frets,          &plan.strings};
+        int *const frets[] = {&plan.join_fret,   &plan.heel_fret,      &plan.action_fret,
+                              &plan.relief_fret, &plan.relief_end_low, &plan.relief_end_high,
+                              &plan.frets,       &plan.strings};
 
         for (int n = seeded_whole(&seed, 1, 4); n > 0; n--)
             *frets[seeded_whole(&seed, 0, 7)] = numbers[seeded_whole(&seed, 0, count - 1)];
@@ -231,9 +303,9 @@ static void test_hostile_board_frets(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_one_hostile_number),   cmocka_unit_test(test_many_hostile_numbers),
-        cmocka_unit_test(test_hostile_relief_frets), cmocka_unit_test(test_hostile_board_numbers),
-        cmocka_unit_test(test_hostile_board_frets),
+        cmocka_unit_test(test_one_hostile_number),    cmocka_unit_test(test_many_hostile_numbers),
+        cmocka_unit_test(test_hostile_relief_frets),  cmocka_unit_test(test_no_false_zero),
+        cmocka_unit_test(test_hostile_board_numbers), cmocka_unit_test(test_hostile_board_frets),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

@@ -228,7 +228,7 @@ static void test_fit_needs_two_frets(void **state)
     const struct fret_cents same[] = {{12, 4}, {12, 5}};
     const struct fret_cents bad[] = {{12, 4}, {5, (double)NAN}};
     const struct fret_cents far_off[] = {{12, 4}, {65, 1}};
-    struct intonation_fit fit = {{7, 7}, 7};
+    struct intonation_fit fit = {{7, 7}, 7, {7, 7}};
 
     assert_int_equal(intonation_fit_readings(640, same, 0, &fit), STATUS_ABSENT);
     assert_int_equal(intonation_fit_readings(640, same, 1, &fit), STATUS_ABSENT);
@@ -238,6 +238,27 @@ static void test_fit_needs_two_frets(void **state)
     assert_int_equal(intonation_fit_readings(0, same, 2, &fit), STATUS_DOMAIN);
     assert_int_equal(intonation_fit_readings((double)NAN, same, 2, &fit), STATUS_DOMAIN);
     assert_near(fit.cents_left_rms, 7, 0);
+}
+
+/* The fit is linear in its readings, so each moved by a whole cent gives its part. */
+static void test_fit_answers_to_its_readings(void **state)
+{
+    (void)state;
+    struct fret_cents readings[] = {{3, 5}, {5, 4}, {9, -1}, {12, 2}};
+    enum { COUNT = sizeof readings / sizeof readings[0] };
+    struct intonation_fit fit, moved;
+    double setback = 0, advance = 0;
+
+    assert_int_equal(intonation_fit_readings(640, readings, COUNT, &fit), STATUS_OK);
+    for (int i = 0; i < COUNT; i++) {
+        readings[i].cents += 1;
+        assert_int_equal(intonation_fit_readings(640, readings, COUNT, &moved), STATUS_OK);
+        readings[i].cents -= 1;
+        setback = hypot(setback, moved.change.setback_mm - fit.change.setback_mm);
+        advance = hypot(advance, moved.change.nut_advance_mm - fit.change.nut_advance_mm);
+    }
+    assert_near_relative(fit.u_per_cent.setback_mm, setback, 1e-9);
+    assert_near_relative(fit.u_per_cent.nut_advance_mm, advance, 1e-9);
 }
 
 /* Two readings, two unknowns: nothing is left. */
@@ -379,6 +400,7 @@ int main(void)
         cmocka_unit_test(test_setback_change_cures_its_reading),
         cmocka_unit_test(test_readings_that_ask_too_much),
         cmocka_unit_test(test_fit_needs_two_frets),
+        cmocka_unit_test(test_fit_answers_to_its_readings),
         cmocka_unit_test(test_fit_through_two_readings),
         cmocka_unit_test(test_missing_frets_and_strings),
         cmocka_unit_test(test_hostile_setups),

@@ -17,7 +17,7 @@ static void lineedit_takes_characters_and_gives_them_back(void **state)
     assert_string_equal(line.text, "");
     assert_true(lineedit_add(&line, '7'));
     assert_true(lineedit_add(&line, '/'));
-    assert_true(lineedit_add(&line, 0xBD)); /* a half */
+    assert_true(lineedit_add(&line, 0xBD));    /* a half */
     assert_true(lineedit_add(&line, 0x1F3B8)); /* four bytes */
     assert_string_equal(line.text, "7/\xC2\xBD\xF0\x9F\x8E\xB8");
     assert_int_equal(line.length, strlen(line.text));

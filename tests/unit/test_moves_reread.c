@@ -46,8 +46,7 @@ static void make_record(struct seeded *seed, struct instrument *made)
     add(record, "board relief_fret =", made->relief_fret = seeded_whole(seed, 5, 8));
     build_record_put_mm(record, reading_key_one(FIELD_SCALE_TREBLE),
                         seeded_between(seed, 330, 700));
-    build_record_put_mm(record, reading_key_one(FIELD_SCALE_BASS),
-                        seeded_between(seed, 600, 900));
+    build_record_put_mm(record, reading_key_one(FIELD_SCALE_BASS), seeded_between(seed, 600, 900));
     if (seeded_whole(seed, 0, 1))
         build_record_add(record, "neck join = pocket");
     for (int s = 1; s <= made->strings; s++)

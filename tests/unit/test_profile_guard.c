@@ -190,6 +190,12 @@ static void a_planted_lock_does_no_harm(void **state)
     steps_close(profile, &record);
     tree_assert_text(tree_path(*state, "victim"), "precious");
     assert_int_equal(unlink(tree_path(*state, "a.ini.lock")), 0);
+    assert_int_equal(symlink("made", tree_path(*state, "a.ini.lock")), 0);
+    profile = steps_open(path);
+    assert_true(profile_notices(profile) & PROFILE_NO_LOCK);
+    profile_close(profile);
+    assert_int_equal(access(tree_path(*state, "made"), F_OK), -1);
+    assert_int_equal(unlink(tree_path(*state, "a.ini.lock")), 0);
     assert_int_equal(mkfifo(tree_path(*state, "a.ini.lock"), 0600), 0);
     profile = steps_open(path);
     assert_true(profile_notices(profile) & PROFILE_NO_LOCK);

@@ -76,10 +76,9 @@ static void test_roundtrip_every_field(void **state)
 
         for (size_t v = 0; v < (in_visit(field) ? 9 : 1); v++)
             for (size_t p = 0; p < (in_part(field) ? 4 : 1); p++)
-                check_indices(
-                    (struct reading_key){.field = field->id,
-                                         .visit = in_visit(field) ? visits[v] : 0,
-                                         .part = in_part(field) ? parts[p] : 0});
+                check_indices((struct reading_key){.field = field->id,
+                                                   .visit = in_visit(field) ? visits[v] : 0,
+                                                   .part = in_part(field) ? parts[p] : 0});
     }
 }
 

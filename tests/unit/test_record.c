@@ -131,8 +131,8 @@ static void check_same(const struct record *record, const struct naive *naive)
 {
     assert_int_equal(record->count, naive->count);
     for (size_t i = 1; i < record->count; i++)
-        assert_true(reading_key_compare(&record->readings[i - 1].key,
-                                        &record->readings[i].key) < 0);
+        assert_true(reading_key_compare(&record->readings[i - 1].key, &record->readings[i].key) <
+                    0);
     for (int i = 0; i < naive->count; i++)
         assert_string_equal(record_text(record, &naive->key[i]), naive->text[i]);
     assert_int_equal(record_last_visit(record), naive_last(naive, 0, SECTION_VISIT));

@@ -169,13 +169,15 @@ static void test_outer_two_only(void **state)
     record_done(&record);
 }
 
+/* Leaves coarser than the rule, so that what they read shows in the saddle. */
 static void test_spots_and_fall_away(void **state)
 {
     (void)state;
     check_lines("spots and fall-away",
-                "visit.1.pass.1 spot.1 = .002 in\nvisit.1.pass.1 spot.12 = -.001 in\n"
+                "visit.1.pass.1 spot.1 = .002 in\nvisit.1.pass.1 spot.17 = -.001 in\n"
                 "visit.1.pass.1 spot.7 = .003 in\nvisit.1.pass.1 fall_away = .012 in\n"
-                "board action_fret = 14",
+                "board action_fret = 17\nmodel rule_step = 0.01 mm\n"
+                "model feeler_step = 0.05 mm",
                 6 * 10);
 }
 
@@ -255,11 +257,16 @@ static void test_reading_walk(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_single_scale),   cmocka_unit_test(test_multi_scale),
-        cmocka_unit_test(test_held),           cmocka_unit_test(test_outer_two_only),
-        cmocka_unit_test(test_spots_and_fall_away), cmocka_unit_test(test_blank),
-        cmocka_unit_test(test_other_steps),    cmocka_unit_test(test_plain_reading),
-        cmocka_unit_test(test_no_step),        cmocka_unit_test(test_reading_walk),
+        cmocka_unit_test(test_single_scale),
+        cmocka_unit_test(test_multi_scale),
+        cmocka_unit_test(test_held),
+        cmocka_unit_test(test_outer_two_only),
+        cmocka_unit_test(test_spots_and_fall_away),
+        cmocka_unit_test(test_blank),
+        cmocka_unit_test(test_other_steps),
+        cmocka_unit_test(test_plain_reading),
+        cmocka_unit_test(test_no_step),
+        cmocka_unit_test(test_reading_walk),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

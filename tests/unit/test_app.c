@@ -1,0 +1,435 @@
+/* SPDX-License-Identifier: MIT */
+#include "near.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "app/app.h"
+#include "bench_session.h"
+#include "build_record.h"
+
+static int set_up(void **state)
+{
+    struct app *app = malloc(sizeof *app);
+
+    bench_start(app, build_record_full);
+    *state = app;
+    return 0;
+}
+
+static int tear_down(void **state)
+{
+    app_done(*state);
+    free(*state);
+    return 0;
+}
+
+/* Begins anew with other readings. */
+static struct app *restart(struct app *app, const char *lines)
+{
+    app_done(app);
+    bench_start(app, lines);
+    return app;
+}
+
+static struct app *restart_read_only(struct app *app)
+{
+    struct record record;
+
+    app_done(app);
+    build_record(&record, build_record_full);
+    bench_start_record(app, &record, false, true);
+    return app;
+}
+
+/* --- one hand --- */
+
+static void a_pass_is_entered_from_the_number_pad_alone(void **state)
+{
+    struct app *app = restart(*state, "board scale = 25.5 in\nboard strings = 2\n"
+                                      "board frets = 22\nboard join_fret = 16\n");
+
+    const struct app_effects effects =
+        bench_press(app, ".011{Enter}10+12{Enter}20{Enter}7/64{Enter}6.5{Enter}4.5{Enter}4{Enter}");
+    assert_true(effects.save);
+    assert_string_equal(bench_text(app, "visit.1.pass.1 relief"), ".011 in");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 nut_gap.2"), "10+12 th");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 nut_gap.1"), "20 th");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 action.2"), "7/64 in");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 action.1"), "6.5/64 in");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 exposure_bass"), "4.5 mm");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 exposure_treble"), "4 mm");
+    assert_null(app_cell(app));
+    bench_press(app, "{Enter}");
+    assert_int_equal(app->pass, 2);
+    assert_int_equal(app->at, 0);
+}
+
+static void back_takes_a_character_then_a_cell(void **state)
+{
+    struct app *app = *state;
+
+    bench_press(app, "{Enter}12{Back}");
+    assert_string_equal(app->entry.text, "1");
+    assert_int_equal(app->at, 1);
+    bench_press(app, "{Back}");
+    assert_int_equal(app->at, 1);
+    bench_press(app, "{Back}");
+    assert_int_equal(app->at, 0);
+    bench_press(app, "{Back}{Back}");
+    assert_int_equal(app->at, 0);
+}
+
+static void an_empty_entry_leaves_the_cell_as_it_is(void **state)
+{
+    struct app *app = *state;
+    const struct app_effects effects = bench_press(app, "{Enter}{Enter}");
+
+    assert_false(effects.save);
+    assert_int_equal(app->at, 2);
+    assert_string_equal(bench_text(app, "visit.1.pass.1 relief"), ".013 in");
+}
+
+static void rubbish_is_refused_with_a_sentence(void **state)
+{
+    struct app *app = *state;
+    const struct app_effects effects = bench_press(app, "1..3{Enter}");
+
+    assert_false(effects.save);
+    assert_int_equal(app->at, 0);
+    assert_int_equal(app->tone, TONE_WARNING);
+    assert_true(strlen(app->message) > 5);
+    assert_string_equal(app->entry.text, "1..3");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 relief"), ".013 in");
+    bench_press(app, "{Back}");
+    assert_int_equal(app->tone, TONE_NONE);
+}
+
+static void a_unit_may_follow_a_number(void **state)
+{
+    struct app *app = *state;
+
+    bench_press(app, "0.33 mm{Enter}");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 relief"), "0.33 mm");
+}
+
+/* --- live --- */
+
+static void an_entry_is_previewed_and_leaves_no_trace(void **state)
+{
+    struct app *app = *state;
+    struct record before;
+    double shown;
+
+    assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
+    const struct app_effects effects = bench_press(app, ".006");
+    assert_false(effects.save);
+    assert_true(app->previewing);
+    assert_true(figures_get(&app_shown(app)->figures, FIGURE_RELIEF, 0, &shown));
+    assert_near(shown, 0.006 * 25.4, 1e-9);
+    assert_int_equal(app->moves.lines[0].state, MOVE_NOT_DUE);
+    assert_true(figures_get(&app->now.figures, FIGURE_RELIEF, 0, &shown));
+    assert_near(shown, 0.013 * 25.4, 1e-9);
+    assert_true(record_equal(&app->record, &before));
+    bench_press(app, "{Esc}");
+    assert_false(app->previewing);
+    assert_ptr_equal(app_shown(app), &app->now);
+    assert_true(record_equal(&app->record, &before));
+    record_done(&before);
+}
+
+static void what_is_not_understood_is_not_previewed(void **state)
+{
+    struct app *app = *state;
+
+    bench_press(app, "1..");
+    assert_false(app->previewing);
+    assert_false(app->entry_view.good);
+    assert_false(app->entry_view.empty);
+}
+
+/* A text from a file that no bench would take survives being typed over on trial. */
+static void a_bad_text_survives_a_preview(void **state)
+{
+    struct app *app = *state;
+    const struct reading_key key = reading_key_pass(FIELD_RELIEF, 1, 1);
+
+    assert_int_not_equal(record_put(&app->record, &key, "some", true, NULL), STATUS_OK);
+    bench_press(app, ".006{Esc}");
+    assert_string_equal(record_text(&app->record, &key), "some");
+    assert_int_equal(record_get(&app->record, &key)->value.state, READING_BAD);
+}
+
+/* --- passes and visits --- */
+
+static void the_first_reading_dates_pass_and_visit(void **state)
+{
+    struct app *app = restart(*state, "board strings = 6\n");
+
+    bench_press(app, ".011{Enter}");
+    assert_string_equal(bench_text(app, "visit.1 date"), "2026-03-02");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 time"), "10:42");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 label"), "as found");
+    /* One step: all of it goes with the reading. */
+    bench_press(app, "u");
+    assert_null(bench_text(app, "visit.1 date"));
+    assert_null(bench_text(app, "visit.1.pass.1 time"));
+    assert_null(bench_text(app, "visit.1.pass.1 relief"));
+    bench_press(app, "r");
+    assert_string_equal(bench_text(app, "visit.1 date"), "2026-03-02");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 relief"), ".011 in");
+}
+
+static void a_pass_begins_when_the_last_has_a_reading(void **state)
+{
+    struct app *app = *state;
+    double expected;
+
+    bench_press(app, "p");
+    assert_int_equal(app->pass, 2);
+    assert_int_equal(app_last_pass(app), 2);
+    assert_true(app_expected(app, app_cell(app), &expected));
+    assert_near(expected, 0.006 * 25.4, 1e-9);
+    bench_press(app, "p");
+    assert_int_equal(app->pass, 2);
+    assert_int_equal(app->tone, TONE_WARNING);
+}
+
+static void passes_are_looked_through(void **state)
+{
+    struct app *app = *state;
+
+    bench_press(app, "p.006{Enter}v.007{Enter}");
+    assert_int_equal(app->visit, 2);
+    assert_string_equal(bench_text(app, "visit.2 date"), "2026-03-02");
+    bench_press(app, "<");
+    assert_int_equal(app->visit, 1);
+    assert_int_equal(app->pass, 2);
+    bench_press(app, "[");
+    assert_int_equal(app->pass, 1);
+    bench_press(app, "<");
+    assert_int_equal(app->tone, TONE_WARNING);
+    bench_press(app, ">]");
+    assert_int_equal(app->visit, 2);
+    assert_int_equal(app->pass, 1);
+    bench_press(app, ">");
+    assert_int_equal(app->tone, TONE_WARNING);
+}
+
+static void undo_goes_where_the_change_was(void **state)
+{
+    struct app *app = *state;
+
+    bench_press(app, "{Down}.019{Enter}p.006{Enter}{Home}");
+    assert_int_equal(app->pass, 2);
+    bench_press(app, "uu");
+    assert_int_equal(app->pass, 1);
+    assert_int_equal(app->at, 1);
+    assert_string_equal(bench_text(app, "visit.1.pass.1 nut_gap.6"), ".030 in");
+    assert_null(bench_text(app, "visit.1.pass.2 relief"));
+    assert_false(bench_press(app, "u").save);
+    assert_int_equal(app->tone, TONE_WARNING);
+}
+
+static void a_reading_is_taken_out_and_brought_back(void **state)
+{
+    struct app *app = *state;
+
+    assert_true(bench_press(app, "{Del}").save);
+    assert_null(bench_text(app, "visit.1.pass.1 relief"));
+    assert_false(bench_press(app, "x").save);
+    assert_true(bench_press(app, "u").save);
+    assert_string_equal(bench_text(app, "visit.1.pass.1 relief"), ".013 in");
+}
+
+static void the_nut_method_changes_to_and_fro(void **state)
+{
+    struct app *app = *state;
+
+    assert_true(bench_press(app, "o").save);
+    assert_string_equal(bench_text(app, "visit.1.pass.1 nut_method"), "held-3");
+    bench_press(app, "o");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 nut_method"), "open");
+}
+
+/* --- the rest --- */
+
+static void gauges_change_and_are_remembered(void **state)
+{
+    struct app *app = *state;
+    const struct app_effects effects = bench_press(app, "m");
+
+    assert_true(effects.units);
+    assert_false(effects.save);
+    assert_true(app->metric);
+    assert_true(bench_press(app, "25{Enter}").save);
+    assert_string_equal(bench_text(app, "visit.1.pass.1 relief"), "25/100 mm");
+    bench_press(app, "m");
+    assert_false(app->metric);
+}
+
+static void read_only_changes_nothing(void **state)
+{
+    struct app *app = restart_read_only(*state);
+    struct record before;
+
+    assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
+    assert_false(bench_press(app, ".006{Enter}").save);
+    assert_int_equal(app->tone, TONE_WARNING);
+    assert_false(bench_press(app, "{Esc}{Del}xouvp*r").save);
+    assert_true(record_equal(&app->record, &before));
+    assert_int_equal(app->keeping, KEEPING_READ_ONLY);
+    record_done(&before);
+}
+
+static void an_overlay_swallows_keys_until_it_is_closed(void **state)
+{
+    struct app *app = *state;
+
+    bench_press(app, "h");
+    assert_int_equal(app->overlay, OVERLAY_HELP);
+    bench_press(app, "{Down}{Down}{Up}");
+    assert_int_equal(app->overlay_top, 1);
+    bench_press(app, "{Up}{Up}{Up}");
+    assert_int_equal(app->overlay_top, 0);
+    assert_int_equal(app->at, 0);
+    assert_false(bench_press(app, "q").quit);
+    assert_int_equal(app->overlay, OVERLAY_NONE);
+    bench_press(app, "?");
+    assert_int_equal(app->overlay, OVERLAY_WHY);
+    bench_press(app, "{Esc}");
+    assert_int_equal(app->overlay, OVERLAY_NONE);
+}
+
+static void effects_are_what_the_keys_ask_for(void **state)
+{
+    struct app *app = *state;
+    const struct event hang_up = {.type = EVENT_HANGUP}, resume = {.type = EVENT_RESUME},
+                       resize = {.type = EVENT_RESIZE};
+
+    assert_true(bench_press(app, "{^L}").repaint);
+    assert_true(bench_press(app, "{^Z}").suspend);
+    assert_true(bench_press(app, "q").quit);
+    assert_true(bench_press(app, "{^C}").quit);
+    assert_true(app_handle(app, &hang_up, &bench_clock).quit);
+    assert_true(app_handle(app, &resume, &bench_clock).repaint);
+    assert_false(app_handle(app, &resize, &bench_clock).save);
+}
+
+/* With something typed Ctrl-C still leaves; letters belong to the entry. */
+static void typing_does_not_lock_a_tech_in(void **state)
+{
+    struct app *app = *state;
+
+    assert_false(bench_press(app, "12q").quit);
+    assert_string_equal(app->entry.text, "12q");
+    assert_true(bench_press(app, "{^C}").quit);
+}
+
+/* What is not on disk goes with the program: that is asked for twice in a row. */
+static void leaving_unkept_readings_is_asked_for_twice(void **state)
+{
+    struct app *app = *state;
+    const struct event hang_up = {.type = EVENT_HANGUP};
+
+    app_kept(app, STATUS_FULL, &bench_clock, NULL);
+    assert_false(bench_press(app, "q").quit);
+    assert_int_equal(app->tone, TONE_WARNING);
+    assert_false(bench_press(app, "{Down}q").quit);
+    assert_true(bench_press(app, "q").quit);
+    assert_false(bench_press(app, "1").quit);
+    assert_false(bench_press(app, "{^C}").quit);
+    assert_true(bench_press(app, "{^C}").quit);
+    assert_true(app_handle(app, &hang_up, &bench_clock).quit);
+}
+
+static void keeping_is_told(void **state)
+{
+    struct app *app = *state;
+
+    assert_int_equal(app->keeping, KEEPING_AS_FILED);
+    app_kept(app, STATUS_OK, &bench_clock, NULL);
+    assert_int_equal(app->keeping, KEEPING_KEPT);
+    assert_string_equal(app->kept_at, "10:42");
+    app_kept(app, STATUS_IO, &bench_clock, "The disk is full.");
+    assert_int_equal(app->keeping, KEEPING_FAILED);
+    assert_int_equal(app->tone, TONE_WARNING);
+    assert_string_equal(app->message, "The disk is full.");
+}
+
+static void a_long_message_is_cut_not_overrun(void **state)
+{
+    struct app *app = *state;
+    char text[2 * APP_MESSAGE_MAX];
+
+    memset(text, 'x', sizeof text);
+    text[sizeof text - 1] = '\0';
+    app_say(app, TONE_NOTE, text);
+    assert_int_equal(strlen(app->message), APP_MESSAGE_MAX - 1);
+}
+
+static void the_current_pass_is_taken_up(void **state)
+{
+    struct app *app = restart(*state, "board strings = 4\nvisit.1.pass.1 relief = .01 in\n"
+                                      "visit.3.pass.2 relief = .02 in\n");
+
+    assert_int_equal(app->visit, 3);
+    assert_int_equal(app->pass, 2);
+    app = restart(app, "board strings = 4\nvisit.2 date = 2026-01-01\n");
+    assert_int_equal(app->visit, 2);
+    assert_int_equal(app->pass, 1);
+    app = restart(app, "");
+    assert_int_equal(app->visit, 1);
+    assert_int_equal(app->pass, 1);
+}
+
+/* A figure is explained that has to do with the cell in hand. */
+static void why_explains_the_cell_in_hand(void **state)
+{
+    struct app *app = *state;
+
+    assert_int_equal(app_figure(app), FIGURE_RELIEF);
+    bench_press(app, "{Down}");
+    assert_int_equal(app_figure(app), FIGURE_SLOT_CHANGE);
+    assert_int_equal(app_string(app), 6);
+    bench_press(app, "{Down}{Right}");
+    assert_int_equal(app_figure(app), FIGURE_SADDLE_CHANGE);
+    assert_int_equal(app_string(app), 5);
+    bench_press(app, "{Down}");
+    assert_int_equal(app_figure(app), FIGURE_EXPOSURE_BASS_AFTER);
+    bench_press(app, "{Right}");
+    assert_int_equal(app_figure(app), FIGURE_EXPOSURE_TREBLE_AFTER);
+}
+
+#define CASE(name) cmocka_unit_test_setup_teardown(name, set_up, tear_down)
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        CASE(a_pass_is_entered_from_the_number_pad_alone),
+        CASE(back_takes_a_character_then_a_cell),
+        CASE(an_empty_entry_leaves_the_cell_as_it_is),
+        CASE(rubbish_is_refused_with_a_sentence),
+        CASE(a_unit_may_follow_a_number),
+        CASE(an_entry_is_previewed_and_leaves_no_trace),
+        CASE(what_is_not_understood_is_not_previewed),
+        CASE(a_bad_text_survives_a_preview),
+        CASE(the_first_reading_dates_pass_and_visit),
+        CASE(a_pass_begins_when_the_last_has_a_reading),
+        CASE(passes_are_looked_through),
+        CASE(undo_goes_where_the_change_was),
+        CASE(a_reading_is_taken_out_and_brought_back),
+        CASE(the_nut_method_changes_to_and_fro),
+        CASE(gauges_change_and_are_remembered),
+        CASE(read_only_changes_nothing),
+        CASE(an_overlay_swallows_keys_until_it_is_closed),
+        CASE(effects_are_what_the_keys_ask_for),
+        CASE(typing_does_not_lock_a_tech_in),
+        CASE(leaving_unkept_readings_is_asked_for_twice),
+        CASE(keeping_is_told),
+        CASE(a_long_message_is_cut_not_overrun),
+        CASE(the_current_pass_is_taken_up),
+        CASE(why_explains_the_cell_in_hand),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}

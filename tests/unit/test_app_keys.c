@@ -1,0 +1,184 @@
+/* SPDX-License-Identifier: MIT */
+#include "near.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "app/app.h"
+#include "base/utf8.h"
+#include "bench_session.h"
+#include "build_record.h"
+#include "seeded.h"
+
+/*
+ * Any keys in any order: after each the session is in a state that a person can go on from,
+ * the record is touched only when it says so, and never by a preview.
+ */
+enum { EVENTS = 20000 };
+
+static uint32_t random_command_key(struct seeded *seed)
+{
+    const struct command *command =
+        command_get((enum command_id)seeded_whole(seed, 0, COMMAND_COUNT_ - 1));
+
+    return command->other_key && seeded_whole(seed, 0, 1) ? command->other_key : command->key;
+}
+
+static uint32_t random_junk_key(struct seeded *seed)
+{
+    static const uint32_t odd[] = {0,      1,      0x1B,   0x7F,     0x9B,    0xA0,
+                                   0x0301, 0x202E, 0xFFFD, 0x10FFFF, 0x1F3B8, SILLET_KEY_UNKNOWN,
+                                   0x65E5, ' ',    'm',    'i',      'n',     '"'};
+
+    if (seeded_whole(seed, 0, 1))
+        return odd[seeded_whole(seed, 0, sizeof odd / sizeof odd[0] - 1)];
+    return (uint32_t)seeded_whole(seed, 0, 0x10FFFF);
+}
+
+static uint32_t random_key(struct seeded *seed)
+{
+    static const char digits[] = "01234567890123456789....//++-";
+
+    switch (seeded_whole(seed, 0, 9)) {
+    case 0:
+    case 1:
+    case 2:
+    case 3:
+        return (uint32_t)digits[seeded_whole(seed, 0, sizeof digits - 2)];
+    case 4:
+    case 5:
+        return SILLET_KEY_ENTER;
+    case 6:
+        return random_junk_key(seed);
+    default:
+        return random_command_key(seed);
+    }
+}
+
+static struct event random_event(struct seeded *seed)
+{
+    static const enum event_type rare[] = {EVENT_NONE, EVENT_RESIZE, EVENT_HANGUP, EVENT_RESUME};
+
+    if (seeded_whole(seed, 0, 49) == 0)
+        return (struct event){.type = rare[seeded_whole(seed, 0, 3)]};
+    return (struct event){.type = EVENT_KEY, .key = random_key(seed)};
+}
+
+static void check_state(const struct app *app)
+{
+    assert_in_range(app->at, 0, app->route.count);
+    assert_true(app->route.count >= 5 && app->route.count <= ROUTE_MAX);
+    assert_in_range(app->visit, 1, VISITS_MAX);
+    assert_in_range(app->pass, 1, PASSES_MAX);
+    assert_true(app->entry.length <= LINEEDIT_MAX);
+    assert_int_equal(strlen(app->entry.text), app->entry.length);
+    assert_true(utf8_valid(app->entry.text, app->entry.length));
+    assert_true(app_cell(app) != NULL || lineedit_is_empty(&app->entry));
+    assert_int_equal(app->entry_view.empty, lineedit_is_empty(&app->entry));
+    assert_true(!app->previewing || (app->entry_view.good && app_cell(app)));
+    assert_true(app->overlay <= OVERLAY_WHY && app->overlay_top >= 0);
+    assert_non_null(memchr(app->message, '\0', sizeof app->message));
+    assert_true(app->tone == TONE_NONE || app->message[0]);
+    assert_in_range(app->moves.count, 3, MOVE_COUNT_);
+    assert_true(app->undo.done <= app->undo.count);
+}
+
+/* The figures on show are those of the record, or of the record with the entry taken. */
+static void check_figures(struct app *app)
+{
+    struct derived *fresh = malloc(sizeof *fresh);
+
+    derive_pass(&app->record, app->visit, app->pass, fresh);
+    for (int id = 0; id < FIGURE_COUNT_; id++)
+        for (int s = 0; s <= STRINGS_MAX; s++) {
+            const struct figure *now = &app->now.figures.at[id][s],
+                                *want = &fresh->figures.at[id][s];
+
+            assert_int_equal(now->known, want->known);
+            assert_true(now->known == KNOWN_ABSENT || now->value == want->value);
+        }
+    free(fresh);
+}
+
+static void check_effects(const struct app *app, const struct event *event,
+                          const struct app_effects *effects, const struct record *before,
+                          bool read_only)
+{
+    /* A reading typed once more is saved and changes nothing. */
+    assert_true(effects->save || record_equal(&app->record, before));
+    assert_false(effects->save && read_only);
+    if (effects->quit)
+        assert_true(event->type == EVENT_HANGUP || command_find(event->key) == COMMAND_QUIT);
+    if (effects->units)
+        assert_int_equal(command_find(event->key), COMMAND_UNITS);
+    if (effects->suspend)
+        assert_int_equal(command_find(event->key), COMMAND_SUSPEND);
+}
+
+static void play(const char *lines, int events, bool read_only, struct seeded *seed)
+{
+    struct app *app = malloc(sizeof *app);
+    struct record record, before;
+
+    build_record(&record, lines);
+    bench_start_record(app, &record, false, read_only);
+    assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
+    for (int i = 0; i < events; i++) {
+        const struct event event = random_event(seed);
+        const struct app_effects effects = app_handle(app, &event, &bench_clock);
+
+        check_state(app);
+        check_effects(app, &event, &effects, &before, read_only);
+        if (effects.save) {
+            record_done(&before);
+            assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
+        }
+        if (i % 100 == 0)
+            check_figures(app);
+    }
+    record_done(&before);
+    app_done(app);
+    free(app);
+}
+
+static void any_keys_leave_a_state_to_go_on_from(void **state)
+{
+    struct seeded seed = seeded_start("keys");
+
+    (void)state;
+    play(build_record_full, EVENTS, false, &seed);
+}
+
+static void any_keys_do_so_on_any_record(void **state)
+{
+    static const char *const records[] = {
+        "",
+        "board strings = 1\nboard scale = 25.5 in\nboard frets = 22\nboard join_fret = 16\n",
+        "board strings = 12\nboard scale = 25.5 in\nboard frets = 36\nboard join_fret = 16\n",
+        "visit.9999.pass.999 relief = .01 in\nboard strings = 6\n",
+        "board strings = 6\nvisit.2.pass.3 relief = .01 in\nvisit.5 date = 2020-01-01\n",
+    };
+    struct seeded seed = seeded_start("keys on odd records");
+
+    (void)state;
+    for (size_t i = 0; i < sizeof records / sizeof records[0]; i++)
+        play(records[i], EVENTS / 10, false, &seed);
+}
+
+static void any_keys_leave_a_read_only_record_alone(void **state)
+{
+    struct seeded seed = seeded_start("keys, reading only");
+
+    (void)state;
+    play(build_record_full, EVENTS / 10, true, &seed);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(any_keys_leave_a_state_to_go_on_from),
+        cmocka_unit_test(any_keys_do_so_on_any_record),
+        cmocka_unit_test(any_keys_leave_a_read_only_record_alone),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}

@@ -1,0 +1,354 @@
+/* SPDX-License-Identifier: MIT */
+#include "near.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "app/move_list.h"
+#include "base/utf8.h"
+#include "build_record.h"
+#include "seeded.h"
+
+static struct move_list make(const char *lines, bool metric)
+{
+    const struct shop_units units = metric ? shop_units_metric() : shop_units_inch();
+    struct derived *derived = malloc(sizeof *derived);
+    struct record record;
+    struct move_list list;
+
+    build_record(&record, build_record_full);
+    build_record_add(&record, lines);
+    derive_current(&record, derived);
+    move_list_make(derived, &units, &list);
+    record_done(&record);
+    free(derived);
+    return list;
+}
+
+static const struct move_line *line_of(const struct move_list *list, enum move_kind kind)
+{
+    for (int i = 0; i < list->count; i++)
+        if (list->lines[i].kind == kind)
+            return &list->lines[i];
+    fail_msg("no such move");
+    return NULL;
+}
+
+static void moves_stand_in_the_trade_s_order(void **state)
+{
+    const struct move_list list = make("", false);
+
+    (void)state;
+    assert_int_equal(list.count, 3);
+    assert_int_equal(list.lines[0].kind, MOVE_ROD);
+    assert_int_equal(list.lines[1].kind, MOVE_SLOTS);
+    assert_int_equal(list.lines[2].kind, MOVE_SADDLE);
+    for (int i = 0; i < list.count; i++) {
+        assert_int_equal(list.lines[i].state, MOVE_DUE);
+        assert_true(strlen(list.lines[i].caution) > 0);
+        assert_true(strlen(list.lines[i].then) > 0);
+    }
+}
+
+/* The worked numbers: relief .013 as read, .006 wanted. */
+static void rod_says_which_way_and_how_far(void **state)
+{
+    const struct move_list high = make("", false);
+    const struct move_list low = make("visit.1.pass.1 relief = -.004 in", false);
+    const struct move_list none = make("neck rod = none", false);
+
+    (void)state;
+    assert_non_null(strstr(line_of(&high, MOVE_ROD)->amount, "tighten"));
+    assert_non_null(strstr(line_of(&high, MOVE_ROD)->amount, "-.007"));
+    assert_non_null(strstr(line_of(&high, MOVE_ROD)->amount, " in"));
+    assert_non_null(strstr(line_of(&high, MOVE_ROD)->then, ".006 in"));
+    assert_non_null(strstr(line_of(&low, MOVE_ROD)->amount, "slacken"));
+    assert_non_null(strstr(line_of(&low, MOVE_ROD)->amount, "+.010"));
+    assert_null(strstr(line_of(&none, MOVE_ROD)->amount, "tighten"));
+}
+
+static void rod_on_target_is_left_alone(void **state)
+{
+    const struct move_list list = make("visit.1.pass.1 relief = .006 in", false);
+    const struct move_list edge = make("visit.1.pass.1 relief = .007 in", false);
+
+    (void)state;
+    assert_int_equal(line_of(&list, MOVE_ROD)->state, MOVE_NOT_DUE);
+    assert_int_equal(line_of(&edge, MOVE_ROD)->state, MOVE_NOT_DUE);
+}
+
+/* A change smaller than what the leaves can tell is said to be so. */
+static void a_small_move_is_within_measuring_error(void **state)
+{
+    const struct move_list list = make("visit.1.pass.1 relief = .008 in\n"
+                                       "model feeler_step = .005 in\n",
+                                       false);
+
+    (void)state;
+    assert_int_equal(line_of(&list, MOVE_ROD)->state, MOVE_WITHIN);
+}
+
+static void strings_have_their_own_amounts(void **state)
+{
+    const struct move_list list = make("bridge kind = blank\n"
+                                       "visit.1.pass.1 action.1 = 4/64 in\n"
+                                       "visit.1.pass.1 relief = .006 in\n",
+                                       false);
+    const struct move_line *saddle = line_of(&list, MOVE_SADDLE);
+
+    (void)state;
+    assert_true(saddle->by_string);
+    assert_int_equal(saddle->string[6][0], '-');
+    assert_non_null(strstr(saddle->amount, " in"));
+    for (int s = 1; s <= 6; s++)
+        assert_true(strlen(saddle->string[s]) > 0);
+    for (int s = 7; s <= STRINGS_MAX; s++)
+        assert_string_equal(saddle->string[s], "");
+}
+
+static void turned_saddles_count_turns(void **state)
+{
+    const struct move_list screw = make("", false);
+    const struct move_list post = make("bridge kind = post", false);
+
+    (void)state;
+    assert_non_null(strstr(line_of(&screw, MOVE_SADDLE)->amount, "turns"));
+    /* Posts raise a whole side. */
+    assert_true(strlen(line_of(&post, MOVE_SADDLE)->string[1]) > 0);
+    assert_true(strlen(line_of(&post, MOVE_SADDLE)->string[6]) > 0);
+    for (int s = 2; s <= 5; s++)
+        assert_string_equal(line_of(&post, MOVE_SADDLE)->string[s], "");
+}
+
+/* A saddle that is right as it is says so, also where others are turned. */
+static void turned_saddles_say_which_are_right(void **state)
+{
+    const struct move_list list = make("visit.1.pass.1 relief = .006 in\n"
+                                       "visit.1.pass.1 nut_gap.1 = .012 in\n"
+                                       "visit.1.pass.1 action.1 = 4/64 in\n",
+                                       false);
+
+    (void)state;
+    assert_string_equal(line_of(&list, MOVE_SADDLE)->string[1], "ok");
+    assert_int_equal(line_of(&list, MOVE_SADDLE)->string[6][0], '-');
+}
+
+static void a_low_saddle_brings_a_reset(void **state)
+{
+    const struct move_list list = make("visit.1.pass.1 exposure_bass = 1.5 mm\n"
+                                       "visit.1.pass.1 exposure_treble = 1.5 mm\n",
+                                       false);
+
+    (void)state;
+    assert_int_equal(list.count, 4);
+    assert_int_equal(list.lines[0].kind, MOVE_RESET);
+    assert_non_null(strstr(list.lines[0].amount, "deg"));
+    assert_non_null(strstr(list.lines[0].then, "mm"));
+    assert_true(strlen(list.lines[0].caution) > 0);
+}
+
+static const char *missing(const char *lines)
+{
+    static struct move_list list;
+    const struct shop_units units = shop_units_inch();
+    struct derived *derived = malloc(sizeof *derived);
+    struct record record;
+
+    build_record(&record, lines);
+    derive_pass(&record, 1, 1, derived);
+    move_list_make(derived, &units, &list);
+    record_done(&record);
+    free(derived);
+    assert_int_equal(line_of(&list, MOVE_SADDLE)->state, MOVE_UNKNOWN);
+    return line_of(&list, MOVE_SADDLE)->amount;
+}
+
+/* An instrument from nothing: each time the next thing to do is named. */
+static void what_is_missing_is_named(void **state)
+{
+#define NECK   "board scale = 25.5 in\nboard strings = 6\nboard frets = 22\nboard join_fret = 16\n"
+#define RELIEF NECK "visit.1.pass.1 relief = .01 in\n"
+#define WANTED RELIEF "targets relief = .006 in\n"
+#define GAP    WANTED "visit.1.pass.1 nut_gap.6 = .02 in\n"
+    (void)state;
+    assert_non_null(strstr(missing(""), "scale"));
+    assert_non_null(strstr(missing(NECK), "relief"));
+    assert_non_null(strstr(missing(RELIEF), "target"));
+    assert_non_null(strstr(missing(WANTED), "nut gap"));
+    assert_non_null(strstr(missing(GAP), "action"));
+    assert_non_null(strstr(missing(GAP "visit.1.pass.1 action.6 = 6/64 in\n"), "targets"));
+}
+
+/* --- every text in its place --- */
+
+/* A text that fills its array was most likely cut. */
+static void check_text(const char *text, size_t size, const char *what)
+{
+    const char *end = memchr(text, '\0', size);
+
+    assert_non_null(end);
+    if ((size_t)(end - text) + 2 > size)
+        fail_msg("%s does not fit: %s", what, text);
+    assert_true(utf8_valid(text, (size_t)(end - text)));
+}
+
+static void check_list(const struct move_list *list)
+{
+    assert_in_range(list->count, 3, MOVE_COUNT_);
+    for (int i = 0; i < list->count; i++) {
+        const struct move_line *line = &list->lines[i];
+
+        assert_true(line->state <= MOVE_UNKNOWN);
+        check_text(line->title, sizeof line->title, "title");
+        check_text(line->amount, sizeof line->amount, "amount");
+        check_text(line->then, sizeof line->then, "then");
+        check_text(line->caution, sizeof line->caution, "caution");
+        for (int s = 1; s <= STRINGS_MAX; s++)
+            assert_non_null(memchr(line->string[s], '\0', sizeof line->string[s]));
+    }
+}
+
+static void put_length(struct record *record, struct reading_key key, struct seeded *seed)
+{
+    const struct field *field = field_get(key.field);
+    const bool extreme = seeded_whole(seed, 0, 7) == 0;
+    char text[64];
+
+    if (seeded_whole(seed, 0, 9) == 0) {
+        record_remove(record, &key);
+        return;
+    }
+    const double mm = extreme
+                          ? (seeded_whole(seed, 0, 1) ? field->possible_min : field->possible_max)
+                          : seeded_between(seed, field->usual_min, field->usual_max);
+    snprintf(text, sizeof text, "%.4f mm", mm);
+    /* Some random lengths are refused, which is as good as absent. */
+    (void)record_put(record, &key, text, false, NULL);
+}
+
+static void put_choice(struct record *record, enum field_id id, struct seeded *seed)
+{
+    const struct reading_key key = reading_key_one(id);
+    char choice[32];
+
+    if (field_choice(field_get(id), seeded_whole(seed, 0, 4), choice, sizeof choice))
+        (void)record_put(record, &key, choice, false, NULL);
+    else
+        record_remove(record, &key);
+}
+
+static void put_readings(struct record *record, int strings, struct seeded *seed)
+{
+    static const enum field_id ones[] = {
+        FIELD_SCALE,
+        FIELD_THREAD,
+        FIELD_HEEL_DEPTH,
+        FIELD_POCKET_LENGTH,
+        FIELD_TARGET_RELIEF,
+        FIELD_TARGET_ACTION_BASS,
+        FIELD_TARGET_GAP_BASS,
+        FIELD_TARGET_ACTION_TREBLE,
+        FIELD_TARGET_GAP_TREBLE,
+        FIELD_EXPOSURE_MIN,
+        FIELD_EXPOSURE_NEW,
+        FIELD_FEELER_STEP,
+        FIELD_RULE_STEP,
+    };
+    const struct reading_key count = reading_key_one(FIELD_STRINGS);
+    char text[16];
+
+    snprintf(text, sizeof text, "%d", strings);
+    assert_int_equal(record_put(record, &count, text, false, NULL), STATUS_OK);
+    for (size_t i = 0; i < sizeof ones / sizeof ones[0]; i++)
+        put_length(record, reading_key_one(ones[i]), seed);
+    put_length(record, reading_key_pass(FIELD_RELIEF, 1, 1), seed);
+    put_length(record, reading_key_pass(FIELD_EXPOSURE_BASS, 1, 1), seed);
+    put_length(record, reading_key_pass(FIELD_EXPOSURE_TREBLE, 1, 1), seed);
+    for (int s = 1; s <= strings; s++) {
+        put_length(record, reading_key_pass_at(FIELD_NUT_GAP, 1, 1, s, 0), seed);
+        put_length(record, reading_key_pass_at(FIELD_ACTION, 1, 1, s, 0), seed);
+    }
+}
+
+static void texts_fit_whatever_the_readings(void **state)
+{
+    struct seeded seed = seeded_start("moves");
+    const struct shop_units shops[] = {shop_units_inch(), shop_units_metric()};
+    struct derived *derived = malloc(sizeof *derived);
+
+    (void)state;
+    for (int run = 0; run < 1200; run++) {
+        struct record record;
+
+        build_record(&record, build_record_full);
+        put_readings(&record, 1 + run % STRINGS_MAX, &seed);
+        put_choice(&record, FIELD_BRIDGE_KIND, &seed);
+        put_choice(&record, FIELD_ROD, &seed);
+        put_choice(&record, FIELD_JOIN, &seed);
+        derive_pass(&record, 1, 1, derived);
+        for (int shop = 0; shop < 2; shop++) {
+            struct move_list list;
+
+            move_list_make(derived, &shops[shop], &list);
+            check_list(&list);
+        }
+        record_done(&record);
+    }
+    free(derived);
+}
+
+/* Figures that no instrument has, put in by hand. */
+static void texts_hold_for_huge_and_tiny_figures(void **state)
+{
+    static const double values[] = {
+        1e-300, -1e-300, 1e-9,   -0.004,           1e3,        -1e6, 1e15,
+        -1e15,  1e300,   -1e300, (double)INFINITY, (double)NAN};
+    const struct shop_units shops[] = {shop_units_inch(), shop_units_metric()};
+    struct derived *derived = malloc(sizeof *derived);
+    struct record record;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    for (size_t i = 0; i < sizeof values / sizeof values[0]; i++) {
+        derive_current(&record, derived);
+        derived->verdict = RESET_NECK;
+        for (int id = 0; id < FIGURE_COUNT_; id++)
+            for (int s = 0; s <= STRINGS_MAX; s++)
+                derived->figures.at[id][s] =
+                    (struct figure){.value = values[i], .u = fabs(values[i]), .known = KNOWN_READ};
+        for (int shop = 0; shop < 2; shop++) {
+            struct move_list list;
+
+            move_list_make(derived, &shops[shop], &list);
+            for (int l = 0; l < list.count; l++) {
+                assert_non_null(memchr(list.lines[l].amount, '\0', sizeof list.lines[l].amount));
+                assert_non_null(memchr(list.lines[l].then, '\0', sizeof list.lines[l].then));
+                for (int s = 0; s <= STRINGS_MAX; s++)
+                    assert_non_null(
+                        memchr(list.lines[l].string[s], '\0', sizeof list.lines[l].string[s]));
+            }
+        }
+    }
+    record_done(&record);
+    free(derived);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(moves_stand_in_the_trade_s_order),
+        cmocka_unit_test(rod_says_which_way_and_how_far),
+        cmocka_unit_test(rod_on_target_is_left_alone),
+        cmocka_unit_test(a_small_move_is_within_measuring_error),
+        cmocka_unit_test(strings_have_their_own_amounts),
+        cmocka_unit_test(turned_saddles_count_turns),
+        cmocka_unit_test(turned_saddles_say_which_are_right),
+        cmocka_unit_test(a_low_saddle_brings_a_reset),
+        cmocka_unit_test(what_is_missing_is_named),
+        cmocka_unit_test(texts_fit_whatever_the_readings),
+        cmocka_unit_test(texts_hold_for_huge_and_tiny_figures),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}

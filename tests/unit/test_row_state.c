@@ -1,0 +1,146 @@
+/* SPDX-License-Identifier: MIT */
+#include "near.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "app/row_state.h"
+#include "build_record.h"
+#include "model/derive.h"
+
+static struct row_state find(const char *lines, enum board_row row, bool metric)
+{
+    const struct shop_units units = metric ? shop_units_metric() : shop_units_inch();
+    struct derived *derived = malloc(sizeof *derived);
+    struct record record;
+    struct row_state state;
+
+    build_record(&record, build_record_full);
+    build_record_add(&record, lines);
+    derive_current(&record, derived);
+    row_state_find(derived, &units, row, &state);
+    record_done(&record);
+    free(derived);
+    return state;
+}
+
+static void relief_is_judged_as_read(void **state)
+{
+    (void)state;
+    assert_int_equal(find("", ROW_RELIEF, false).verdict, VERDICT_HIGH);
+    assert_string_equal(find("", ROW_RELIEF, false).target, ".006 in");
+    assert_string_equal(find("", ROW_RELIEF, false).target_bare, ".006");
+    assert_int_equal(find("visit.1.pass.1 relief = .006 in", ROW_RELIEF, false).verdict,
+                     VERDICT_GOOD);
+    assert_int_equal(find("visit.1.pass.1 relief = -.002 in", ROW_RELIEF, false).verdict,
+                     VERDICT_LOW);
+}
+
+/* On the edge of its tolerance a reading is left alone. Inches do not subtract to the last
+ * digit in mm: .007 - .006 and .005 - .006 are more than .001 there. */
+static void the_tolerance_s_edge_is_good(void **state)
+{
+    (void)state;
+    assert_int_equal(find("visit.1.pass.1 relief = .007 in", ROW_RELIEF, false).verdict,
+                     VERDICT_GOOD);
+    assert_int_equal(find("visit.1.pass.1 relief = .005 in", ROW_RELIEF, false).verdict,
+                     VERDICT_GOOD);
+    assert_int_equal(find("visit.1.pass.1 relief = .0071 in", ROW_RELIEF, false).verdict,
+                     VERDICT_HIGH);
+}
+
+static void action_is_judged_over_all_strings(void **state)
+{
+    static const char good[] = "visit.1.pass.1 action.1 = 4/64 in\n"
+                               "visit.1.pass.1 action.2 = 4.5/64 in\n"
+                               "visit.1.pass.1 action.3 = 5/64 in\n"
+                               "visit.1.pass.1 action.4 = 5/64 in\n"
+                               "visit.1.pass.1 action.5 = 5.5/64 in\n"
+                               "visit.1.pass.1 action.6 = 6/64 in\n";
+    char one_off[512];
+
+    (void)state;
+    assert_int_equal(find("", ROW_ACTION, false).verdict, VERDICT_HIGH);
+    assert_string_equal(find("", ROW_ACTION, false).target, "6 to 4 /64");
+    assert_int_equal(find(good, ROW_ACTION, false).verdict, VERDICT_GOOD);
+    strcpy(one_off, good);
+    strcat(one_off, "visit.1.pass.1 action.3 = 3/64 in\n");
+    assert_int_equal(find(one_off, ROW_ACTION, false).verdict, VERDICT_LOW);
+    strcat(one_off, "visit.1.pass.1 action.6 = 9/64 in\n");
+    assert_int_equal(find(one_off, ROW_ACTION, false).verdict, VERDICT_MIXED);
+}
+
+static void gaps_read_held_still_want_the_open_gap(void **state)
+{
+    (void)state;
+    assert_string_equal(find("", ROW_GAP, false).target, ".018 to .012 in");
+    assert_string_equal(find("visit.1.pass.1 nut_method = held-3", ROW_GAP, false).target,
+                        ".018 to .012 in open");
+    assert_string_equal(find("visit.1.pass.1 nut_method = held-3", ROW_GAP, false).target_bare,
+                        ".018 to .012 open");
+}
+
+static void exposure_is_judged_by_what_is_left(void **state)
+{
+    (void)state;
+    assert_string_equal(find("", ROW_EXPOSURE, false).target, "3 mm");
+    assert_int_equal(find("", ROW_EXPOSURE, false).verdict, VERDICT_GOOD);
+    assert_int_equal(find("visit.1.pass.1 exposure_bass = 1 mm\n"
+                          "visit.1.pass.1 exposure_treble = 1 mm\n",
+                          ROW_EXPOSURE, false)
+                         .verdict,
+                     VERDICT_LOW);
+}
+
+static void rows_speak_the_shop_s_units(void **state)
+{
+    (void)state;
+    assert_string_equal(find("", ROW_ACTION, true).target, "2.38 to 1.59 mm");
+}
+
+static void without_readings_there_is_no_verdict(void **state)
+{
+    const struct shop_units units = shop_units_inch();
+    struct derived *derived = malloc(sizeof *derived);
+    struct record record;
+
+    (void)state;
+    record_init(&record);
+    derive_pass(&record, 1, 1, derived);
+    for (int row = 0; row < ROW_COUNT_; row++) {
+        struct row_state found;
+
+        row_state_find(derived, &units, (enum board_row)row, &found);
+        assert_int_equal(found.verdict, VERDICT_NONE);
+        /* The least exposure has a value of its own. */
+        if (row != ROW_EXPOSURE)
+            assert_string_equal(found.target, "");
+    }
+    record_done(&record);
+    free(derived);
+}
+
+static void verdicts_have_words(void **state)
+{
+    (void)state;
+    assert_string_equal(row_verdict_word(VERDICT_NONE), "");
+    assert_string_equal(row_verdict_word(VERDICT_GOOD), "good");
+    assert_string_equal(row_verdict_word(VERDICT_HIGH), "high");
+    assert_string_equal(row_verdict_word(VERDICT_LOW), "low");
+    assert_string_equal(row_verdict_word(VERDICT_MIXED), "mixed");
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(relief_is_judged_as_read),
+        cmocka_unit_test(the_tolerance_s_edge_is_good),
+        cmocka_unit_test(action_is_judged_over_all_strings),
+        cmocka_unit_test(gaps_read_held_still_want_the_open_gap),
+        cmocka_unit_test(exposure_is_judged_by_what_is_left),
+        cmocka_unit_test(rows_speak_the_shop_s_units),
+        cmocka_unit_test(without_readings_there_is_no_verdict),
+        cmocka_unit_test(verdicts_have_words),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}

@@ -1,0 +1,194 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/survey_rod.h"
+
+#include <math.h>
+
+#include "near.h"
+#include "survey_record.h"
+
+/* Reliefs and turns alone; the record behind them is build_record_full, whose first pass reads
+ * .013 in and whose target is .006 in. */
+
+static struct survey_rod survey(const char *more, struct findings *findings)
+{
+    struct survey_rod rod;
+    struct record record;
+
+    build_record(&record, build_record_full);
+    build_record_add(&record, more);
+    *findings = (struct findings){.count = 0};
+    survey_rod(&record, &rod, findings);
+    record_done(&record);
+    return rod;
+}
+
+/* .002 in a quarter turn, twice: .008 in a turn, and .003 in still to go is 3/8 of a turn, of
+ * which a quarter comes first. */
+static void test_two_quarters(void **state)
+{
+    struct findings findings;
+    const struct survey_rod rod = survey("visit.1.pass.2 rod_turn = 0.25\n"
+                                         "visit.1.pass.2 relief = .011 in\n"
+                                         "visit.1.pass.3 rod_turn = 0.25\n"
+                                         "visit.1.pass.3 relief = .009 in",
+                                         &findings);
+
+    (void)state;
+    assert_true(rod.known);
+    assert_int_equal(rod.fit.count, 2);
+    assert_near(rod.fit.per_turn_mm, -0.008 * 25.4, 1e-12);
+    assert_near(rod.fit.left_mm, 0, 1e-12);
+    assert_int_equal(rod.answer, ROD_ANSWERS);
+    assert_near(rod.turns_to_target.value, 0.375, 1e-9);
+    assert_near(rod.next_turn.value, ROD_TURN_AT_ONCE, 0);
+    assert_true(rod.turns_to_target_u.value > 0);
+    assert_int_equal(findings.count, 0);
+}
+
+static void test_the_other_way(void **state)
+{
+    struct findings findings;
+    const struct survey_rod rod = survey("visit.1.pass.2 rod_turn = 0.5\n"
+                                         "visit.1.pass.2 relief = .003 in",
+                                         &findings);
+
+    (void)state;
+    /* .010 in for half a turn; .003 in back is 0.15 of a turn, slackened. */
+    assert_near(rod.turns_to_target.value, -0.15, 1e-9);
+    assert_near(rod.next_turn.value, -0.15, 1e-9);
+}
+
+static void test_close_enough(void **state)
+{
+    struct findings findings;
+    const struct survey_rod rod = survey("visit.1.pass.2 rod_turn = 0.5\n"
+                                         "visit.1.pass.2 relief = .007 in",
+                                         &findings);
+
+    (void)state;
+    /* On the edge of the tolerance of .001 in. */
+    assert_true(rod.known);
+    assert_false(rod.turns_to_target.given || rod.turns_to_target_u.given || rod.next_turn.given);
+}
+
+static void test_uncertainty(void **state)
+{
+    struct findings findings;
+    const struct survey_rod rod = survey("visit.1.pass.2 rod_turn = 0.5\n"
+                                         "visit.1.pass.2 relief = .009 in",
+                                         &findings);
+    /* turns = (r* - r)/p; p from one step of half a turn carries two readings. */
+    const double U = 2 * 0.0254 / sqrt(12), p = -0.008 * 25.4, turns = 0.375;
+    const double U_p = sqrt(2) * U / 0.5;
+
+    (void)state;
+    assert_near(rod.turns_to_target.value, turns, 1e-9);
+    assert_near_relative(rod.turns_to_target_u.value,
+                         sqrt(U * U + turns * turns * U_p * U_p) / fabs(p), 1e-9);
+}
+
+static void test_silent(void **state)
+{
+    struct findings findings;
+    const struct survey_rod rod = survey("visit.1.pass.2 rod_turn = 0.25\n"
+                                         "visit.1.pass.2 relief = .009 in\n"
+                                         "visit.1.pass.3 rod_turn = 0.25\n"
+                                         "visit.1.pass.3 relief = .009 in",
+                                         &findings);
+
+    (void)state;
+    assert_int_equal(rod.answer, ROD_ANSWERS_NO_LONGER);
+    assert_string_equal(survey_rod_answer_name(rod.answer), "no-longer");
+    assert_true(survey_record_found(&findings, FINDING_ROD_SILENT, 0));
+    assert_false(rod.next_turn.given);
+}
+
+static void test_backwards(void **state)
+{
+    struct findings findings;
+    const struct survey_rod rod = survey("visit.1.pass.2 rod_turn = 0.25\n"
+                                         "visit.1.pass.2 relief = .017 in",
+                                         &findings);
+
+    (void)state;
+    assert_int_equal(rod.answer, ROD_ANSWERS_BACKWARDS);
+    assert_true(survey_record_found(&findings, FINDING_ROD_BACKWARDS, 0));
+    assert_false(rod.next_turn.given);
+}
+
+/* Visits apart in time, turns without a relief, turns of 0: no step. */
+static void test_what_is_no_step(void **state)
+{
+    struct findings findings;
+
+    (void)state;
+    assert_false(survey("", &findings).known);
+    assert_false(survey("visit.1.pass.1 rod_turn = 0.25", &findings).known);
+    assert_false(survey("visit.1.pass.2 rod_turn = 0.25", &findings).known);
+    assert_false(
+        survey("visit.1.pass.2 rod_turn = 0\nvisit.1.pass.2 relief = .010 in", &findings).known);
+    assert_false(
+        survey("visit.2.pass.1 rod_turn = 0.25\nvisit.2.pass.1 relief = .010 in", &findings).known);
+    assert_false(survey("visit.1.pass.2 rod_turn = 0.25\n"
+                        "visit.1.pass.2 action.1 = 5/64 in\n"
+                        "visit.1.pass.3 relief = .010 in",
+                        &findings)
+                     .known);
+    /* The relief of another fret does as well. */
+    assert_true(
+        survey("visit.1.pass.2 rod_turn = 0.25\nvisit.1.pass.2 relief.5 = .010 in", &findings)
+            .known);
+}
+
+static void test_rod_that_does_not_turn(void **state)
+{
+    struct findings findings;
+    const struct survey_rod rod = survey("neck rod = fixed\n"
+                                         "visit.1.pass.2 rod_turn = 0.25\n"
+                                         "visit.1.pass.2 relief = .011 in",
+                                         &findings);
+
+    (void)state;
+    assert_true(rod.known);
+    assert_false(rod.next_turn.given);
+}
+
+/* More steps than are kept: the last ones count. */
+static void test_very_many(void **state)
+{
+    struct findings findings = {.count = 0};
+    struct survey_rod rod;
+    struct record record;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    for (int visit = 2; visit <= 4; visit++)
+        for (int pass = 1; pass <= 600; pass++) {
+            const struct reading_key turn = reading_key_pass(FIELD_ROD_TURN, visit, pass);
+            const struct reading_key relief = reading_key_pass(FIELD_RELIEF, visit, pass);
+            /* In the first visit the rod did twice as much. */
+            const double step = visit == 2 ? 0.2 : 0.1;
+
+            assert_int_equal(record_put(&record, &turn, pass % 2 ? "0.5" : "-0.5", false, NULL),
+                             STATUS_OK);
+            build_record_put_mm(&record, relief, pass % 2 ? 0.3 - step : 0.3);
+        }
+    survey_rod(&record, &rod, &findings);
+    assert_true(rod.known);
+    assert_int_equal(rod.fit.count, ROD_STEPS_MAX);
+    assert_near(rod.fit.per_turn_mm, -0.2, 1e-9);
+    record_done(&record);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_two_quarters),    cmocka_unit_test(test_the_other_way),
+        cmocka_unit_test(test_close_enough),    cmocka_unit_test(test_uncertainty),
+        cmocka_unit_test(test_silent),          cmocka_unit_test(test_backwards),
+        cmocka_unit_test(test_what_is_no_step), cmocka_unit_test(test_rod_that_does_not_turn),
+        cmocka_unit_test(test_very_many),
+    };
+
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}
