@@ -32,8 +32,7 @@ static void place_frets(struct board *board, const struct board_plan *plan)
         for (int n = 0; n <= FRETS_MAX; n++)
             board->station_mm[lane][n] = board->scale_mm[lane] * share[n];
     }
-    board->contact_mm[LANE_MIDDLE] +=
-        (plan->setback_mm[1] + plan->setback_mm[board->strings]) / 2;
+    board->contact_mm[LANE_MIDDLE] += (plan->setback_mm[1] + plan->setback_mm[board->strings]) / 2;
 }
 
 /* The neck's bend in the body's frame for unit curvature: w(x) = (x_h - x)^2 / 2 before x_h. */
@@ -49,8 +48,8 @@ static void place_ride(struct board *board, int lane)
     const double *x = board->station_mm[lane];
     const double xb = x[board->end_high];
 
-    board->saddle_ride[lane] = unit_bend(x[board->heel_fret], xb) -
-                               board->tilt[lane] * (board->contact_mm[lane] - xb);
+    board->saddle_ride[lane] =
+        unit_bend(x[board->heel_fret], xb) - board->tilt[lane] * (board->contact_mm[lane] - xb);
 }
 
 /* The same in the chord's frame, for every fret of a lane. */
@@ -63,8 +62,7 @@ static void bend_lane(struct board *board, int lane)
     const double last = x[board->frets];
 
     for (int n = 0; n <= board->frets; n++) {
-        board->bend[lane][n] =
-            unit_bend(heel, x[n]) - (wa + (wb - wa) * (x[n] - xa) / (xb - xa));
+        board->bend[lane][n] = unit_bend(heel, x[n]) - (wa + (wb - wa) * (x[n] - xa) / (xb - xa));
         board->ramp[lane][n] = n > board->end_high ? (x[n] - xb) / (last - xb) : 0;
     }
     board->tilt[lane] = (wa - wb) / (xb - xa);
@@ -114,8 +112,7 @@ static bool check_curve(struct board *board, const struct board_plan *plan,
             findings_add(findings, FINDING_JOIN_ABSENT, 0);
         return false;
     }
-    if (board->end_low < 0 || board->end_low >= board->end_high ||
-        board->end_high > plan->frets) {
+    if (board->end_low < 0 || board->end_low >= board->end_high || board->end_high > plan->frets) {
         findings_add(findings, FINDING_ENDS_CROSSED,
                      board->end_high > plan->frets ? board->end_high : board->end_low);
         return false;
@@ -130,8 +127,8 @@ static bool check_curve(struct board *board, const struct board_plan *plan,
 static bool check_relief(struct board *board, const struct board_plan *plan,
                          struct findings *findings)
 {
-    board->relief_fret = plan->relief_fret >= 0 ? plan->relief_fret
-                                                : (board->end_low + board->end_high) / 2;
+    board->relief_fret =
+        plan->relief_fret >= 0 ? plan->relief_fret : (board->end_low + board->end_high) / 2;
     if (board->relief_fret <= board->end_low || board->relief_fret >= board->end_high) {
         findings_add(findings, FINDING_RELIEF_FRET_OUTSIDE, board->relief_fret);
         return false;

@@ -44,8 +44,7 @@ static void derive_setup(struct derived *derived)
 }
 
 /* What the strings are, and how they sound, clear the frets and bend the neck. */
-static void derive_sound(const struct record *record, int visit, int pass,
-                         struct derived *derived)
+static void derive_sound(const struct record *record, int visit, int pass, struct derived *derived)
 {
     const struct setup *setup = &derived->setup;
 
@@ -56,8 +55,8 @@ static void derive_sound(const struct record *record, int visit, int pass,
     derive_pitch(record, setup, derived->string, &derived->lines, derived->pitch,
                  &derived->figures);
     derive_cents_read(record, setup, visit, pass, &derived->figures);
-    derive_clearance(record, setup, visit, pass, derived->string, &derived->lines,
-                     derived->pitch, derived->clearance);
+    derive_clearance(record, setup, visit, pass, derived->string, &derived->lines, derived->pitch,
+                     derived->clearance);
 }
 
 static void derive_state(const struct record *record, int visit, int pass, int climate_visit,

@@ -121,8 +121,7 @@ static bool take_strings(const struct setup *setup, const struct string_lines *l
     beam->shape.string_count = board->strings;
     beam->shape.curvature_per_mm = lines->curve_now.kappa_per_mm;
     /* Where the relief's end is the last fret there is nothing that could fall away. */
-    beam->shape.fall_away_mm =
-        board->end_high < board->frets ? lines->curve_now.fall_away_mm : 0;
+    beam->shape.fall_away_mm = board->end_high < board->frets ? lines->curve_now.fall_away_mm : 0;
     return true;
 }
 
@@ -135,8 +134,7 @@ static void bend_neck(const struct beam *beam, enum neck_slot slot, bool loaded,
 
     if (!beam->has_slot[slot])
         return;
-    if (neck_beam_find_section(&beam->shape, slot, beam->shape.first_fret_mm, &first) ==
-        STATUS_OK)
+    if (neck_beam_find_section(&beam->shape, slot, beam->shape.first_fret_mm, &first) == STATUS_OK)
         figures_set(figures, ids->first, 0, first.stiffness_nmm2, KNOWN_READ);
     if (neck_beam_find_section(&beam->shape, slot, beam->shape.heel_mm, &heel) == STATUS_OK)
         figures_set(figures, ids->heel, 0, heel.stiffness_nmm2, KNOWN_READ);
@@ -154,18 +152,17 @@ static void derive_beam(const struct record *record, const struct setup *setup,
         return;
     read_shape(record, &setup->board, &beam);
     read_slot(record, setup, &beam);
-    const bool loaded = has_crown && setup->board.has_relief &&
-                        figures_get(figures, FIGURE_TENSION_TOTAL, 0,
-                                    &beam.shape.tension_total_n) &&
-                        take_strings(setup, lines, &beam);
+    const bool loaded =
+        has_crown && setup->board.has_relief &&
+        figures_get(figures, FIGURE_TENSION_TOTAL, 0, &beam.shape.tension_total_n) &&
+        take_strings(setup, lines, &beam);
 
     for (int slot = NECK_SLOT_FOUND; slot <= NECK_SLOT_RECUT; slot++)
         bend_neck(&beam, (enum neck_slot)slot, loaded, figures);
 }
 
-static void derive_wood(const struct record *record, enum field_id cut_field,
-                        enum figure_id figure, enum finding_id thin, struct figures *figures,
-                        struct findings *findings)
+static void derive_wood(const struct record *record, enum field_id cut_field, enum figure_id figure,
+                        enum finding_id thin, struct figures *figures, struct findings *findings)
 {
     const struct entered first = record_entered_one(record, FIELD_SHAFT_FIRST);
     const struct entered heel = record_entered_one(record, FIELD_SHAFT_HEEL);
@@ -220,8 +217,8 @@ void derive_neck(const struct record *record, const struct setup *setup,
 {
     derive_beam(record, setup, lines, figures);
     derive_wood(record, FIELD_SLOT_DEPTH, FIGURE_WOOD_LEFT, FINDING_WOOD_THIN, figures, findings);
-    derive_wood(record, FIELD_RECUT_DEPTH, FIGURE_WOOD_LEFT_RECUT, FINDING_WOOD_THIN_RECUT,
-                figures, findings);
+    derive_wood(record, FIELD_RECUT_DEPTH, FIGURE_WOOD_LEFT_RECUT, FINDING_WOOD_THIN_RECUT, figures,
+                findings);
     derive_stop(record, figures);
     derive_tenon(record, figures, findings);
 }

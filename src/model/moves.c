@@ -38,8 +38,8 @@ static void clear_figures(struct figures *figures, int first, int last)
     clear_strings(figures, FIGURE_SADDLE_TURNS, FIGURE_SADDLE_TOP, 1, STRINGS_MAX);
 }
 
-static double crown_mm(const struct solution *solution, const struct neck_curve *curve,
-                       int string, int fret)
+static double crown_mm(const struct solution *solution, const struct neck_curve *curve, int string,
+                       int fret)
 {
     return neck_curve_height_mm(curve, solution->board, string, fret);
 }
@@ -62,9 +62,8 @@ static double line_gap(const struct string_state *state)
 
 static struct string_line as_line(double nut_mm, double saddle_mm)
 {
-    return (struct string_line){.known = isfinite(nut_mm) && isfinite(saddle_mm),
-                                .nut_mm = nut_mm,
-                                .saddle_mm = saddle_mm};
+    return (struct string_line){
+        .known = isfinite(nut_mm) && isfinite(saddle_mm), .nut_mm = nut_mm, .saddle_mm = saddle_mm};
 }
 
 /* The slot height of a string that passes fret 1 at u1 and the action fret at uk. */
@@ -76,8 +75,7 @@ static double nut_through(const struct string_state *state, double u1, double uk
 /* The saddle height that puts the string through the given action. */
 static double saddle_for_action(const struct string_state *state, double action_mm)
 {
-    return state->nut_mm +
-           (state->zk + action_mm - state->nut_mm) * state->contact / state->xk;
+    return state->nut_mm + (state->zk + action_mm - state->nut_mm) * state->contact / state->xk;
 }
 
 static void solve_curve(struct solution *solution)
@@ -113,8 +111,8 @@ static bool is_sound(const struct solution *solution, const struct string_state 
     const struct board *board = solution->board;
 
     return state->contact > board->station_mm[state->string][board->frets] &&
-           isfinite(state->nut_mm) && isfinite(state->saddle_mm) &&
-           isfinite(line_gap(state)) && isfinite(line_action(state));
+           isfinite(state->nut_mm) && isfinite(state->saddle_mm) && isfinite(line_gap(state)) &&
+           isfinite(line_action(state));
 }
 
 /* Where the string lies now, from nut gap and action. */
@@ -129,8 +127,7 @@ static bool find_line(struct solution *solution, struct string_state *state, dou
         const double u1 = state->z1 + gap_mm;
 
         state->nut_mm = nut_through(state, u1, uk);
-        state->saddle_mm =
-            state->nut_mm + (uk - u1) / (state->xk - state->x1) * state->contact;
+        state->saddle_mm = state->nut_mm + (uk - u1) / (state->xk - state->x1) * state->contact;
     } else {
         if (solution->board->frets < 3)
             return false;
@@ -138,8 +135,7 @@ static bool find_line(struct solution *solution, struct string_state *state, dou
         const double z3 = crown_mm(solution, curve, state->string, 3);
 
         state->nut_mm = (gap_mm + state->z1 - z3 * q) / (1 - q);
-        state->saddle_mm =
-            state->nut_mm + (uk - state->nut_mm) * state->contact / state->xk;
+        state->saddle_mm = state->nut_mm + (uk - state->nut_mm) * state->contact / state->xk;
     }
     return is_sound(solution, state);
 }
@@ -172,8 +168,7 @@ static void move_rod(struct solution *solution, struct string_state *state)
     const int s = state->string;
 
     state->nut_mm += crown_mm(solution, after, s, 0) - crown_mm(solution, now, s, 0);
-    state->saddle_mm -=
-        (after->kappa_per_mm - now->kappa_per_mm) * solution->board->saddle_ride[s];
+    state->saddle_mm -= (after->kappa_per_mm - now->kappa_per_mm) * solution->board->saddle_ride[s];
     state->z1 = crown_mm(solution, after, s, 1);
     state->zk = crown_mm(solution, after, s, solution->board->action_fret);
     put(solution, FIGURE_ACTION_AFTER_ROD, s, line_action(state));
@@ -250,8 +245,8 @@ static void solve_string(struct solution *solution, int string, double gap_mm, d
                          string, &action_target))
         return;
     put(solution, FIGURE_GAP_AT_TARGET, string, gap_at_target(&state, action_target));
-    if (!setup_target_at(&setup->gap_target_bass_mm, &setup->gap_target_treble_mm, strings,
-                         string, &gap_target))
+    if (!setup_target_at(&setup->gap_target_bass_mm, &setup->gap_target_treble_mm, strings, string,
+                         &gap_target))
         return;
     move_slot(solution, &state, action_target, gap_target);
     move_saddle(solution, &state, action_target);
@@ -266,8 +261,8 @@ static void solve_strings(struct solution *solution, int first, int last)
     enum known gap_known[STRINGS_MAX + 1], action_known[STRINGS_MAX + 1];
     const bool has_gap = setup_fill_strings(setup->nut_gap_mm, strings, gap, gap_known);
     const bool has_action = setup_fill_strings(setup->action_mm, strings, action, action_known);
-    const bool has_line = has_gap && has_action && solution->lines.has_now &&
-                          solution->board->action_fret >= 0;
+    const bool has_line =
+        has_gap && has_action && solution->lines.has_now && solution->board->action_fret >= 0;
 
     for (int s = 1; has_line && s <= strings; s++)
         solution->known[s] =
@@ -339,9 +334,8 @@ static void solve_all(struct solution *solution, int first, int last)
     solve_bridge(solution);
 }
 
-void moves_solve(const struct setup *setup, const struct move_choice *held,
-                 struct figures *figures, struct move_choice *ret_choice,
-                 struct string_lines *ret_lines)
+void moves_solve(const struct setup *setup, const struct move_choice *held, struct figures *figures,
+                 struct move_choice *ret_choice, struct string_lines *ret_lines)
 {
     struct solution solution = {
         .setup = setup, .board = &setup->board, .held = held, .figures = figures};

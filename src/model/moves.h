@@ -45,9 +45,8 @@ struct string_lines {
  * just the moves of `held` are made, which the uncertainties need. ret_choice and
  * ret_lines may be NULL.
  */
-void moves_solve(const struct setup *setup, const struct move_choice *held,
-                 struct figures *figures, struct move_choice *ret_choice,
-                 struct string_lines *ret_lines);
+void moves_solve(const struct setup *setup, const struct move_choice *held, struct figures *figures,
+                 struct move_choice *ret_choice, struct string_lines *ret_lines);
 
 /* Brings `figures`, which a solution of nearly the same setup left there, up to date when
  * only readings that bear on strings first .. last have changed: the same as moves_solve

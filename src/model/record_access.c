@@ -39,8 +39,7 @@ int record_string_count(const struct record *record)
 {
     const struct entered count = record_entered_one(record, FIELD_STRINGS);
     /* The strings' sections stand in order, so the last one before the targets tells. */
-    const struct reading_key beyond =
-        reading_key_string(FIELD_STRING_NOTE, STRINGS_MAX + 1);
+    const struct reading_key beyond = reading_key_string(FIELD_STRING_NOTE, STRINGS_MAX + 1);
     const size_t at = record_lower_bound(record, &beyond);
 
     if (count.given)

@@ -52,7 +52,8 @@ static void draw_heading(const struct pen *pen, const struct app *app,
         struct strbuf text = STRBUF(memory);
 
         strbuf_addf(&text, "%d", s);
-        if (note && grid->cell > 5) {
+        /* Half a note would be another one. */
+        if (note && (int)text.length + 1 + utf8_columns(note) < grid->cell) {
             strbuf_add_char(&text, ' ');
             strbuf_add(&text, note);
         }

@@ -18,19 +18,18 @@
 enum { RECORDS = 20000, FRETS = 24, STRINGS = 6 };
 
 static const char *const nonsense[] = {
-    "0",      "-0",    "-1",          "1",       "1e308",   "-1e308", "1e-308",
-    "nan",    "NaN",   "-nan",        "inf",     "-inf",    "1e999",  "5e-324",
-    "999999", "0.001", "99999999999", "-999999", "0x10",    "",       "yes",
-    "none",   "E2",    "B9",          "C0",      "0 5 36",  "0-36",   "1/0",
-    "0/0",    "1/3",   "7 1/2",       "steel",   "unknown", "36",     "12",
+    "0",    "-0",  "-1",   "1",     "1e308",  "-1e308",  "1e-308", "nan",         "NaN",
+    "-nan", "inf", "-inf", "1e999", "5e-324", "999999",  "0.001",  "99999999999", "-999999",
+    "0x10", "",    "yes",  "none",  "E2",     "B9",      "C0",     "0 5 36",      "0-36",
+    "1/0",  "0/0", "1/3",  "7 1/2", "steel",  "unknown", "36",     "12",
 };
 
 static const char *const units[] = {"", " mm", " in", " th", " m", " N", " C", " F", " %", " g"};
 
 static const double values[] = {
-    0,     -0.0,   -1,   1,      1e-300,          -1e-300, 1e300,
-    -1e300, 1e155, 1e9,  -1e9,   (double)NAN,     5e-324,  0.5,
-    2,     36,     37,   1e-12, (double)INFINITY, 99,      -(double)INFINITY,
+    0,      -0.0,  -1,  1,     1e-300,           -1e-300, 1e300,
+    -1e300, 1e155, 1e9, -1e9,  (double)NAN,      5e-324,  0.5,
+    2,      36,    37,  1e-12, (double)INFINITY, 99,      -(double)INFINITY,
 };
 
 enum {
@@ -124,8 +123,7 @@ static void put_edge(struct record *record, struct seeded *seed, enum field_id i
  * the table alone keeps those within bounds, so they stay as they are. */
 static void put_value(struct record *record, struct seeded *seed)
 {
-    struct reading *reading =
-        &record->readings[seeded_whole(seed, 0, (int)record->count - 1)];
+    struct reading *reading = &record->readings[seeded_whole(seed, 0, (int)record->count - 1)];
     const enum field_kind kind = field_get(reading->key.field)->kind;
 
     if (kind == KIND_NUMBER || kind == KIND_NOTE)

@@ -1,0 +1,136 @@
+/* SPDX-License-Identifier: MIT */
+#include "near.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "bench_session.h"
+#include "golden.h"
+#include "scenes.h"
+#include "ui/ui.h"
+
+/*
+ * Whole screens after some keys, against the ones that were looked at and kept. Clock and
+ * profiles stand still.
+ */
+#define PROFILE(name) SILLET_PROFILES "/" name ".ini"
+
+struct scene {
+    const char *name;    /* of the golden file */
+    const char *profile; /* NULL: `strings` or, with 0, `lines` */
+    int strings;
+    const char *lines;
+    const char *keys;
+    int columns, rows;
+    bool ascii, metric;
+};
+
+static const struct scene scenes[] = {
+    {.name = "parlour", .profile = PROFILE("parlour"), .keys = "", .columns = 80, .rows = 24},
+    {.name = "parlour-ascii",
+     .profile = PROFILE("parlour"),
+     .keys = "{Down}{Down}",
+     .columns = 80,
+     .rows = 24,
+     .ascii = true},
+    {.name = "typing",
+     .profile = PROFILE("parlour"),
+     .keys = "{Enter}.010+.002",
+     .columns = 80,
+     .rows = 24},
+    {.name = "refused",
+     .profile = PROFILE("parlour"),
+     .keys = "13 apples{Enter}",
+     .columns = 80,
+     .rows = 24},
+    {.name = "next-pass",
+     .profile = PROFILE("parlour"),
+     .keys = "p7{Enter}",
+     .columns = 80,
+     .rows = 24},
+    {.name = "bolt-on",
+     .profile = PROFILE("bolt-on"),
+     .keys = "{Down}{Down}",
+     .columns = 100,
+     .rows = 30},
+    {.name = "bolt-on-metric",
+     .profile = PROFILE("bolt-on"),
+     .keys = "{Enter}{Enter}",
+     .columns = 80,
+     .rows = 24,
+     .metric = true},
+    {.name = "bass",
+     .profile = PROFILE("bass"),
+     .keys = "{Down}{Right}",
+     .columns = 132,
+     .rows = 43},
+    {.name = "bass-ascii",
+     .profile = PROFILE("bass"),
+     .keys = "{End}",
+     .columns = 100,
+     .rows = 30,
+     .ascii = true},
+    {.name = "keys", .profile = PROFILE("parlour"), .keys = "h", .columns = 80, .rows = 24},
+    {.name = "keys-end",
+     .profile = PROFILE("parlour"),
+     .keys = "h{Down}{Down}{Down}{Down}{Down}{Down}{Down}{Down}{Down}{Down}{Down}{Down}{Down}{Down}"
+             "{Down}{Down}{Down}{Down}{Down}{Down}{Down}{Down}{Down}{Down}{Down}{Down}{Down}{Down}",
+     .columns = 80,
+     .rows = 24},
+    {.name = "why",
+     .profile = PROFILE("parlour"),
+     .keys = "{Down}{Down}{Right}?",
+     .columns = 80,
+     .rows = 24},
+    {.name = "twelve", .strings = 12, .keys = "{Enter}", .columns = 80, .rows = 24},
+    {.name = "empty", .lines = "", .keys = "", .columns = 80, .rows = 24},
+    {.name = "started",
+     .lines = "instrument name = Sp\xC3\xA4te \xE6\x9C\x88\xE7\x90\xB4\n"
+              "board scale = 25.5 in\nboard strings = 4\nboard frets = 19\n"
+              "board join_fret = 12\ntargets relief = .006 in\n",
+     .keys = ".011{Enter}",
+     .columns = 80,
+     .rows = 24},
+    {.name = "too-small", .profile = PROFILE("parlour"), .keys = "", .columns = 79, .rows = 23},
+};
+enum { SCENES = sizeof scenes / sizeof scenes[0] };
+
+static void start(struct app *app, const struct scene *scene)
+{
+    if (scene->profile)
+        scene_profile(app, scene->profile, scene->metric);
+    else if (scene->strings)
+        scene_strings(app, scene->strings);
+    else
+        bench_start(app, scene->lines);
+}
+
+static void check_scene(void **state)
+{
+    const struct scene *scene = *state;
+    struct app *app = malloc(sizeof *app);
+    struct frame frame;
+
+    start(app, scene);
+    const struct app_effects effects = bench_press(app, scene->keys);
+    if (effects.save)
+        app_kept(app, STATUS_OK, &bench_clock, NULL);
+    assert_int_equal(frame_init(&frame, scene->rows, scene->columns), STATUS_OK);
+    ui_compose(app, !scene->ascii, &frame);
+    golden_check(&frame, scene->name);
+    frame_done(&frame);
+    app_done(app);
+    free(app);
+}
+
+int main(void)
+{
+    struct CMUnitTest tests[SCENES];
+
+    for (int i = 0; i < SCENES; i++)
+        tests[i] = (struct CMUnitTest){.name = scenes[i].name,
+                                       .test_func = check_scene,
+                                       /* cmocka wants it writable, the test does not write. */
+                                       .initial_state = (void *)(uintptr_t)&scenes[i]};
+    return _cmocka_run_group_tests("frames", tests, SCENES, NULL, NULL) ? 1 : 0;
+}
