@@ -9,24 +9,25 @@
 static int decimals_of(enum unit unit)
 {
     switch (unit) {
-    case UNIT_TH:
     case UNIT_IN:
         return 3;
     case UNIT_64THS:
-    case UNIT_100THS:
         return 1;
     default:
         return 2;
     }
 }
 
-/* Thousandths are written as decimal inches, the way feeler leaves are marked. */
+/* Thousandths are written as decimal inches and hundredths as mm, the way feeler leaves are
+ * marked. */
 static enum unit written_unit(enum unit unit)
 {
-    return unit == UNIT_TH ? UNIT_IN : unit;
+    if (unit == UNIT_TH)
+        return UNIT_IN;
+    return unit == UNIT_100THS ? UNIT_MM : unit;
 }
 
-/* Takes the zeros behind the point away; inches keep theirs, as leaves are marked. */
+/* Takes the zeros behind the point away; leaves' amounts keep theirs, as leaves are marked. */
 static void trim(char *text)
 {
     size_t length = strlen(text);
@@ -52,7 +53,7 @@ void amount_add(struct strbuf *out, double mm, enum unit unit, bool sign)
     if (sign && mm > 0 && strpbrk(memory, "123456789"))
         strbuf_add_char(out, '+');
     /* Changes keep their zeros, so that a row of them stands point under point. */
-    if (!sign && written != UNIT_IN)
+    if (!sign && unit != UNIT_100THS && written != UNIT_IN)
         trim(memory);
     strbuf_add(out, memory);
 }
@@ -86,14 +87,7 @@ void amount_add_unit(struct strbuf *out, enum unit unit)
 
 const char *amount_unit(enum unit unit)
 {
-    switch (unit) {
-    case UNIT_64THS:
-        return "/64";
-    case UNIT_100THS:
-        return "/100";
-    default:
-        return unit_label(written_unit(unit));
-    }
+    return unit == UNIT_64THS ? "/64" : unit_label(written_unit(unit));
 }
 
 void amount_add_range(struct strbuf *out, double first_mm, double last_mm, enum unit unit)

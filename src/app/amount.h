@@ -12,15 +12,15 @@
  * tech typed is shown as typed; this is for what was computed.
  */
 
-/* Appends a length: ".013" in thousandths or inches, "7.3" in 64ths, "12.6" in hundredths
- * of a mm, "0.93" in mm. With `sign` it is a change: a plus is written too. */
+/* Appends a length: ".013" in thousandths or inches, "7.3" in 64ths, "0.93" in hundredths
+ * of a mm or mm. With `sign` it is a change: a plus is written too. */
 void amount_add(struct strbuf *out, double mm, enum unit unit, bool sign);
 
 /* The same in at most so many columns where fewer decimals make that possible; thousandths
  * then stand without their point, "20". */
 void amount_add_short(struct strbuf *out, double mm, enum unit unit, int columns);
 
-/* The unit that such an amount is in, to stand once in a row: "in", "/64", "/100 mm", "mm". */
+/* The unit that such an amount is in, to stand once in a row: "in", "/64", "mm". */
 const char *amount_unit(enum unit unit);
 
 /* Appends that unit behind a blank. */

@@ -40,27 +40,22 @@ bool app_pass_is_empty(const struct app *app)
     return true;
 }
 
-/* The entry taken on trial: the record itself is changed and changed back, which costs
- * less than a copy and cannot leave a trace. */
+/* The entry taken on trial, in a copy: whatever fails, the record is as it was. */
 static void derive_preview(struct app *app, const struct field *field)
 {
     const struct route_cell *cell = app_cell(app);
-    const char *kept = record_text(&app->record, &cell->key);
-    char spelled_memory[256], kept_memory[FIELD_TEXT_MAX + 1];
-    struct strbuf spelled = STRBUF(spelled_memory), copy = STRBUF(kept_memory);
+    char memory[256];
+    struct strbuf spelled = STRBUF(memory);
+    struct record trial;
 
     app->previewing = false;
-    if (kept)
-        strbuf_add(&copy, kept);
     if (entry_spell(app->entry.text, field, &app->units, &spelled) != STATUS_OK ||
-        record_put(&app->record, &cell->key, spelled_memory, false, NULL) != STATUS_OK)
+        record_copy(&app->record, &trial) != STATUS_OK)
         return;
-    derive_pass(&app->record, app->visit, app->pass, &app->preview);
-    app->previewing = true;
-    if (kept)
-        (void)record_put(&app->record, &cell->key, kept_memory, true, NULL);
-    else
-        record_remove(&app->record, &cell->key);
+    app->previewing = record_put(&trial, &cell->key, memory, false, NULL) == STATUS_OK;
+    if (app->previewing)
+        derive_pass(&trial, app->visit, app->pass, &app->preview);
+    record_done(&trial);
 }
 
 /* What hangs on the entry: how it reads, and what it would mean. */
@@ -139,6 +134,16 @@ void app_kept(struct app *app, enum status status, const struct app_clock *clock
         app_say(app, TONE_NOTE, "On disk now: every reading is kept.");
 }
 
+enum nut_method app_nut_method(const struct app *app)
+{
+    const struct reading_key key = reading_key_pass(FIELD_NUT_METHOD, app->visit, app->pass);
+    double method = NUT_OPEN;
+
+    if (!record_value(&app->record, &key, &method) && app->has_before)
+        return app->before.setup.nut_method;
+    return (enum nut_method)method;
+}
+
 /* After the rod was turned the gauges should read what the rod alone changes; with the rod
  * on target, what slots and saddle bring. */
 bool app_expected(const struct app *app, const struct route_cell *cell, double *ret_mm)
@@ -156,6 +161,9 @@ bool app_expected(const struct app *app, const struct route_cell *cell, double *
         *ret_mm = setup->relief_target_mm.value;
         return true;
     case ROW_GAP:
+        /* What is known is the open gap. */
+        if (app_nut_method(app) != NUT_OPEN)
+            return false;
         if (rod || !before->choice.slot[cell->string])
             return figures_get(&before->figures, FIGURE_GAP_AFTER_ROD, cell->string, ret_mm);
         return setup_target_at(&setup->gap_target_bass_mm, &setup->gap_target_treble_mm,

@@ -103,6 +103,9 @@ const struct route_cell *app_cell(const struct app *app);
 /* The last pass of the visit in hand that has a reading, or the pass in hand. */
 int app_last_pass(const struct app *app);
 
+/* How nut gaps are read in the pass in hand: as it says, else as in the pass before it. */
+enum nut_method app_nut_method(const struct app *app);
+
 /* What a cell should read after the moves due in the pass before, where that is known. */
 bool app_expected(const struct app *app, const struct route_cell *cell, double *ret_mm);
 

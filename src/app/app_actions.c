@@ -29,24 +29,28 @@ static enum status put(struct turn *turn, struct reading_key key, const char *te
     return undo_put(&turn->app->undo, &turn->app->record, &key, text, ret_fault);
 }
 
-/* The first reading of a pass dates the pass, and the first of a visit the visit. */
-static enum status date_pass(struct turn *turn)
+/* Puts a text under a key that has none yet. */
+static enum status put_if_absent(struct turn *turn, struct reading_key key, const char *text)
 {
-    struct app *app = turn->app;
-    const struct reading_key date = reading_key_visit(FIELD_VISIT_DATE, app->visit);
-    const struct reading_key time = reading_key_pass(FIELD_PASS_TIME, app->visit, app->pass);
-    enum status status = STATUS_OK;
+    return record_get(&turn->app->record, &key) ? STATUS_OK : put(turn, key, text, NULL);
+}
 
-    if (!record_get(&app->record, &date))
-        status = put(turn, date, turn->clock->date, NULL);
-    if (status == STATUS_OK && !record_get(&app->record, &time))
-        status = put(turn, time, turn->clock->time, NULL);
-    if (status == STATUS_OK && app->pass == 1) {
-        const struct reading_key label = reading_key_pass(FIELD_PASS_LABEL, app->visit, 1);
+/* The first reading of a pass dates it, and its visit, and says how its gaps are read. */
+static enum status open_pass(struct turn *turn)
+{
+    const struct app *app = turn->app;
+    const int visit = app->visit, pass = app->pass;
+    enum status status =
+        put_if_absent(turn, reading_key_visit(FIELD_VISIT_DATE, visit), turn->clock->date);
 
-        if (!record_get(&app->record, &label))
-            status = put(turn, label, "as found", NULL);
-    }
+    if (status == STATUS_OK)
+        status = put_if_absent(turn, reading_key_pass(FIELD_PASS_TIME, visit, pass),
+                               turn->clock->time);
+    if (status == STATUS_OK && pass == 1)
+        status = put_if_absent(turn, reading_key_pass(FIELD_PASS_LABEL, visit, 1), "as found");
+    if (status == STATUS_OK && app_nut_method(app) == NUT_HELD_3)
+        status =
+            put_if_absent(turn, reading_key_pass(FIELD_NUT_METHOD, visit, pass), "held-3");
     return status;
 }
 
@@ -82,7 +86,7 @@ bool turn_take_entry(struct turn *turn)
         return false;
     }
     /* A pass without its date is still a pass: the reading counts. */
-    if (first && date_pass(turn) != STATUS_OK)
+    if (first && open_pass(turn) != STATUS_OK)
         turn_warn(turn, "Out of memory: the pass has no date.");
     lineedit_clear(&app->entry);
     changed(turn);
@@ -176,20 +180,19 @@ void turn_toggle_method(struct turn *turn)
 {
     struct app *app = turn->app;
     const struct reading_key key = reading_key_pass(FIELD_NUT_METHOD, app->visit, app->pass);
-    double method = NUT_OPEN;
+    const bool held = app_nut_method(app) == NUT_HELD_3, first = app_pass_is_empty(app);
 
     if (!turn_may_change(turn))
         return;
-    record_value(&app->record, &key, &method);
     undo_open_step(&app->undo);
-    if (put(turn, key, (int)method == NUT_OPEN ? "held-3" : "open", NULL) != STATUS_OK) {
-        turn_warn(turn, "Out of memory: nothing was changed.");
+    if (put(turn, key, held ? "open" : "held-3", NULL) != STATUS_OK ||
+        (first && open_pass(turn) != STATUS_OK)) {
+        turn_warn(turn, "Out of memory: not all was changed.");
         return;
     }
     changed(turn);
-    app_say(app, TONE_NOTE,
-            (int)method == NUT_OPEN ? "Nut gaps are read with the string held on fret 3."
-                                    : "Nut gaps are read with the string open.");
+    app_say(app, TONE_NOTE, held ? "Nut gaps are read with the string open."
+                                 : "Nut gaps are read with the string held on fret 3.");
 }
 
 void turn_toggle_units(struct turn *turn)

@@ -49,6 +49,15 @@ static void quit(struct turn *turn)
     leave(turn);
 }
 
+/* Moves the cell in hand; what is half typed is neither taken nor lost by that. */
+static void move(struct turn *turn, int at)
+{
+    if (lineedit_is_empty(&turn->app->entry))
+        turn_go_to(turn, at);
+    else
+        turn_warn(turn, "Enter takes what is typed, Esc drops it.");
+}
+
 static void run(struct turn *turn, enum command_id command)
 {
     struct app *app = turn->app;
@@ -68,22 +77,22 @@ static void run(struct turn *turn, enum command_id command)
         turn_clear_cell(turn);
         return;
     case COMMAND_UP:
-        turn_go_to(turn, route_move(&app->route, app->at, -1, 0));
+        move(turn, route_move(&app->route, app->at, -1, 0));
         return;
     case COMMAND_DOWN:
-        turn_go_to(turn, route_move(&app->route, app->at, 1, 0));
+        move(turn, route_move(&app->route, app->at, 1, 0));
         return;
     case COMMAND_LEFT:
-        turn_go_to(turn, route_move(&app->route, app->at, 0, -1));
+        move(turn, route_move(&app->route, app->at, 0, -1));
         return;
     case COMMAND_RIGHT:
-        turn_go_to(turn, route_move(&app->route, app->at, 0, 1));
+        move(turn, route_move(&app->route, app->at, 0, 1));
         return;
     case COMMAND_FIRST:
-        turn_go_to(turn, 0);
+        move(turn, 0);
         return;
     case COMMAND_LAST:
-        turn_go_to(turn, app->route.count);
+        move(turn, app->route.count);
         return;
     case COMMAND_UNDO:
         turn_step(turn, undo_back, "Nothing to take back in this session.", "Taken back.");
@@ -128,8 +137,7 @@ static void run(struct turn *turn, enum command_id command)
     case COMMAND_COUNT_:
         break;
     }
-    if (app->at < app->route.count)
-        turn_warn(turn, "That key does nothing here; h shows the keys.");
+    turn_warn(turn, "That key does nothing here; h shows the keys.");
 }
 
 /* An overlay is scrolled or closed; it swallows every other key. */
@@ -165,7 +173,8 @@ static bool is_for_entry(const struct app *app, uint32_t key)
         return false;
     if (key < 0x80 && strchr("0123456789./+-", (int)key))
         return true;
-    return !lineedit_is_empty(&app->entry) && key != '*';
+    /* Keys that no unit is written with keep their meaning: a preview can be asked about. */
+    return !lineedit_is_empty(&app->entry) && !(key < 0x80 && strchr("*?<>[]", (int)key));
 }
 
 static void handle_key(struct turn *turn, uint32_t key)

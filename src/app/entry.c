@@ -67,8 +67,10 @@ void entry_show(const char *text, const struct field *field, const struct shop_u
         strbuf_add(out, text);
         return;
     }
-    /* A row of leaves is headed in inches, so whole thousandths have to name their unit. */
-    if (bare == UNIT_TH && !strchr(out->text + start, '.') && !strpbrk(out->text + start, "/a"
-                                                                       "bcdefghijklmnopqrstuvwxyz"))
+    /* A row of leaves is headed in inches or mm, so whole leaves have to name their unit. */
+    const bool whole = !strpbrk(out->text + start, "./abcdefghijklmnopqrstuvwxyz");
+    if (whole && bare == UNIT_TH)
         strbuf_add(out, "th");
+    if (whole && bare == UNIT_100THS)
+        strbuf_add(out, "/100");
 }

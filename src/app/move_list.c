@@ -67,6 +67,11 @@ static void say_missing(const struct maker *maker, struct move_line *line)
     const struct setup *setup = &maker->derived->setup;
     struct strbuf text = STRBUF(line->amount);
 
+    if (line > maker->list->lines && line[-1].state == MOVE_UNKNOWN) {
+        /* Said once is enough. */
+        strbuf_add(&text, "-");
+        return;
+    }
     if (!setup->has_board || !setup->board.has_relief)
         strbuf_add(&text, "scale, strings, frets and join fret come first");
     else if (setup->relief_count == 0)
@@ -239,16 +244,23 @@ static void add_blank_cut(const struct maker *maker, struct strbuf *out, enum un
     amount_add_unit(out, unit);
 }
 
-static void turn_strings(struct maker *maker, struct move_line *line)
+/* Posts and wheels raise a whole side: only what the outer strings need can be made. */
+static bool has_own_height(const struct maker *maker, int string)
 {
     const enum bridge_kind bridge = maker->derived->setup.bridge;
+
+    return (bridge != BRIDGE_POST && bridge != BRIDGE_WHEEL) || string == 1 ||
+           string == maker->strings;
+}
+
+static void turn_strings(struct maker *maker, struct move_line *line, const bool *due)
+{
     double turns;
 
     for (int s = 1; s <= maker->strings; s++) {
-        /* Posts and wheels raise a whole side: only the outer strings' turns are made. */
-        const bool inner = bridge != BRIDGE_SCREW && s != 1 && s != maker->strings;
+        const bool inner = !has_own_height(maker, s);
 
-        if (!maker->derived->choice.saddle[s] && !inner)
+        if (!due[s] && !inner)
             continue;
         struct strbuf text = STRBUF(line->string[s]);
         if (inner || !figures_get(maker->figures, FIGURE_SADDLE_TURNS, s, &turns))
@@ -265,18 +277,20 @@ static void make_saddle(struct maker *maker)
     struct strbuf amount = STRBUF(line->amount), then = STRBUF(line->then);
     struct strbuf caution = STRBUF(line->caution);
     const struct setup *setup = &maker->derived->setup;
-    const bool *due = maker->derived->choice.saddle;
     const enum unit unit = change_unit(maker->units);
     const enum unit rule = maker->units->bare[MEASURE_RULE];
+    bool due[STRINGS_MAX + 1] = {false};
     double u;
 
+    for (int s = 1; s <= maker->strings; s++)
+        due[s] = maker->derived->choice.saddle[s] && has_own_height(maker, s);
     line->state = strings_state(maker, FIGURE_SADDLE_CHANGE, due);
     if (line->state == MOVE_UNKNOWN)
         say_missing(maker, line);
     if (put_strings(maker, line, FIGURE_SADDLE_CHANGE, due, unit, &u) == 0)
         return;
     if (is_turned(setup->bridge) && setup->thread_mm.given) {
-        turn_strings(maker, line);
+        turn_strings(maker, line, due);
         strbuf_add(&amount, "turns \xC2\xB1");
         num_format_fixed(u / setup->thread_mm.value, 2, true, &amount);
         strbuf_add(&amount, ", + raises");

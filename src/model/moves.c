@@ -211,7 +211,6 @@ static void move_saddle(struct solution *solution, struct string_state *state, d
     const double aim = saddle_for_action(state, action_mm);
     double change = 0;
 
-    solution->lines.aim[s] = as_line(state->nut_mm, aim);
     solution->choice.saddle[s] =
         solution->held
             ? solution->held->saddle[s]

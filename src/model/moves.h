@@ -28,14 +28,12 @@ struct string_line {
     double nut_mm, saddle_mm;
 };
 
-/* Where the strings run: as read, after the moves, and exactly at the targets (which the
- * moves leave alone where a reading is within its tolerance). */
+/* Where the strings run: as read, and after the moves. */
 struct string_lines {
     bool has_now, has_after; /* whether the curve of that state is known */
     struct neck_curve curve_now, curve_after;
     struct string_line now[STRINGS_MAX + 1];
     struct string_line after[STRINGS_MAX + 1];
-    struct string_line aim[STRINGS_MAX + 1];
 };
 
 /*

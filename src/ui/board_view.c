@@ -44,7 +44,7 @@ static void draw_heading(const struct pen *pen, const struct app *app,
     const int strings = app->now.setup.board.strings;
 
     pen_put(pen, row, 1, grid->label - 1, ROLE_LABEL,
-            app->now.setup.nut_method == NUT_HELD_3 ? "held on 3" : "readings");
+            app_nut_method(app) == NUT_HELD_3 ? "held on 3" : "readings");
     for (int s = strings; s >= 1; s--) {
         const struct reading_key key = reading_key_string(FIELD_STRING_NOTE, s);
         const char *note = record_text(&app->record, &key);
@@ -80,17 +80,17 @@ static enum role cell_text(const struct app *app, const struct route_cell *cell,
         strbuf_add_char(out, '!');
         return ROLE_OFF;
     }
-    if ((cell->row == ROW_GAP || cell->row == ROW_ACTION) &&
-        app->now.figures.at[figure][cell->string].known == KNOWN_INTERPOLATED) {
-        strbuf_add_char(out, '~');
-        amount_add_short(out, app->now.figures.at[figure][cell->string].value, unit, width - 1);
-        return ROLE_ASSUMED;
-    }
     if (app_expected(app, cell, &value)) {
         strbuf_add_char(out, '(');
         amount_add_short(out, value, unit, width - 2);
         strbuf_add_char(out, ')');
         return ROLE_DIM;
+    }
+    if ((cell->row == ROW_GAP || cell->row == ROW_ACTION) &&
+        app->now.figures.at[figure][cell->string].known == KNOWN_INTERPOLATED) {
+        strbuf_add_char(out, '~');
+        amount_add_short(out, app->now.figures.at[figure][cell->string].value, unit, width - 1);
+        return ROLE_ASSUMED;
     }
     strbuf_add_char(out, '-');
     return ROLE_DIM;

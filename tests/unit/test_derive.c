@@ -123,7 +123,7 @@ struct absence {
  * interpolated; what has a default stays. */
 static const struct absence absences[] = {
     {"board scale", ALL},
-    {"board strings", ALL},
+    {"board strings", 0}, /* the strings described tell how many there are */
     {"board frets", ALL},
     {"board join_fret", FROM_CURVE},
     {"board heel_fret", 0},
