@@ -1,14 +1,13 @@
 /* SPDX-License-Identifier: MIT */
 #include "base/unit.h"
 
-#include <math.h>
 #include <string.h>
 
-/* pivot = value * numerator / denominator; both are whole numbers that a double holds. */
+/* pivot = value / parts * factor: so many parts make the unit that the factor defines. */
 struct unit_facts {
     enum quantity_kind quantity;
     const char *label;
-    double numerator, denominator;
+    double parts, factor;
 };
 
 /*
@@ -19,27 +18,27 @@ static const struct unit_facts unit_table[UNIT_COUNT_] = {
     [UNIT_NONE] = {QUANTITY_PLAIN, "", 1, 1},
     [UNIT_PLAIN] = {QUANTITY_PLAIN, "", 1, 1},
     [UNIT_MM] = {QUANTITY_LENGTH, "mm", 1, 1},
-    [UNIT_CM] = {QUANTITY_LENGTH, "cm", 10, 1},
-    [UNIT_IN] = {QUANTITY_LENGTH, "in", 127, 5},
-    [UNIT_TH] = {QUANTITY_LENGTH, "th", 127, 5000},
-    [UNIT_64THS] = {QUANTITY_LENGTH, "/64 in", 127, 320},
-    [UNIT_100THS] = {QUANTITY_LENGTH, "/100 mm", 1, 100},
+    [UNIT_CM] = {QUANTITY_LENGTH, "cm", 1, 10},
+    [UNIT_IN] = {QUANTITY_LENGTH, "in", 1, 25.4},
+    [UNIT_TH] = {QUANTITY_LENGTH, "th", 1000, 25.4},
+    [UNIT_64THS] = {QUANTITY_LENGTH, "/64 in", 64, 25.4},
+    [UNIT_100THS] = {QUANTITY_LENGTH, "/100 mm", 100, 1},
     [UNIT_C] = {QUANTITY_TEMPERATURE, "C", 1, 1},
-    [UNIT_F] = {QUANTITY_TEMPERATURE, "F", 5, 9},
+    [UNIT_F] = {QUANTITY_TEMPERATURE, "F", 9, 5},
     [UNIT_PERCENT] = {QUANTITY_PERCENT, "%", 1, 1},
     [UNIT_CENT] = {QUANTITY_CENTS, "cents", 1, 1},
     [UNIT_HZ] = {QUANTITY_FREQUENCY, "Hz", 1, 1},
     [UNIT_N] = {QUANTITY_FORCE, "N", 1, 1},
-    [UNIT_LB] = {QUANTITY_FORCE, "lb", 44482216152605.0, 1e13},
-    [UNIT_KGF] = {QUANTITY_FORCE, "kgf", 980665, 100000},
+    [UNIT_LB] = {QUANTITY_FORCE, "lb", 1, 4.4482216152605},
+    [UNIT_KGF] = {QUANTITY_FORCE, "kgf", 1, 9.80665},
     [UNIT_MPA] = {QUANTITY_STRESS, "N/mm2", 1, 1},
-    [UNIT_GPA] = {QUANTITY_STRESS, "GPa", 1000, 1},
+    [UNIT_GPA] = {QUANTITY_STRESS, "GPa", 1, 1000},
     [UNIT_NM] = {QUANTITY_TORQUE, "Nm", 1, 1},
-    [UNIT_INLB] = {QUANTITY_TORQUE, "in-lb", 1129848290276167.0, 1e16},
+    [UNIT_INLB] = {QUANTITY_TORQUE, "in-lb", 1, 0.1129848290276167},
     [UNIT_G] = {QUANTITY_MASS, "g", 1, 1},
-    [UNIT_GRAIN] = {QUANTITY_MASS, "gr", 6479891, 1e8},
+    [UNIT_GRAIN] = {QUANTITY_MASS, "gr", 1, 0.06479891},
     [UNIT_G_PER_M] = {QUANTITY_UNIT_MASS, "g/m", 1, 1},
-    [UNIT_LB_PER_IN] = {QUANTITY_UNIT_MASS, "lb/in", 45359237, 2540},
+    [UNIT_LB_PER_IN] = {QUANTITY_UNIT_MASS, "lb/in", 25.4, 453592.37},
     [UNIT_TURN] = {QUANTITY_TURNS, "turn", 1, 1},
 };
 
@@ -142,38 +141,21 @@ const char *unit_label(enum unit unit)
     return facts_of(unit)->label;
 }
 
-/*
- * value * numerator / denominator. The product's and the quotient's rounding errors are
- * recovered with fma and put back, so that 6/64 in and 6 64ths, or 7/64 in times 25.4,
- * come out as the nearest double whichever way they were typed.
- */
-static double scale(double value, double numerator, double denominator)
-{
-    double product = value * numerator;
-    double product_error = fma(value, numerator, -product);
-    double quotient = product / denominator;
-    double remainder = fma(-quotient, denominator, product) + product_error;
-
-    if (!isfinite(quotient))
-        return quotient;
-    return quotient + remainder / denominator;
-}
-
 double unit_to_pivot(enum unit unit, double value)
 {
     const struct unit_facts *facts = facts_of(unit);
 
     if (unit == UNIT_F)
         value -= 32.0;
-    return scale(value, facts->numerator, facts->denominator);
+    return value / facts->parts * facts->factor;
 }
 
 double unit_from_pivot(enum unit unit, double value)
 {
     const struct unit_facts *facts = facts_of(unit);
-    double scaled = scale(value, facts->denominator, facts->numerator);
+    const double shown = value / facts->factor * facts->parts;
 
-    return unit == UNIT_F ? scaled + 32.0 : scaled;
+    return unit == UNIT_F ? shown + 32.0 : shown;
 }
 
 static int ascii_lower(char c)

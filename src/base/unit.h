@@ -7,8 +7,8 @@
 
 /*
  * The units that a reading can be typed in. Each quantity has one pivot unit,
- * the one the program calculates in; a factor is kept as the exact fraction
- * that defines it (1 in = 25.4 mm exactly).
+ * the one the program calculates in; a factor is the number that defines it
+ * (1 in = 25.4 mm exactly).
  */
 enum quantity_kind {
     QUANTITY_PLAIN,       /* no unit */
@@ -65,8 +65,8 @@ enum unit unit_pivot(enum quantity_kind quantity);
  * other label is also a suffix. */
 const char *unit_label(enum unit unit);
 
-/* value in `unit` to the pivot unit of its quantity, and back: the exact factor, rounded
- * once, for the multiplicative units (all but UNIT_F, which rounds once more). */
+/* value in `unit` to the pivot unit of its quantity, and back. 6/64 in and 6 64ths give the
+ * same double; the defining factor and the product are each rounded once. */
 double unit_to_pivot(enum unit unit, double value);
 double unit_from_pivot(enum unit unit, double value);
 

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "near.h"
 
+#include <math.h>
+
 #include "base/num.h"
 
 #include <stdio.h>
@@ -24,7 +26,7 @@ static void check_accepted(const struct accepted *cases, size_t count)
         enum status status =
             num_parse(cases[i].text, unit_quantity(cases[i].bare), cases[i].bare, &value, &fault);
 
-        if (status != STATUS_OK || !near_is(value, cases[i].value, 0.0))
+        if (status != STATUS_OK || !near_is(value, cases[i].value, 3e-16 * fabs(cases[i].value)))
             fail_msg("\"%s\" in %s: %.17g, want %.17g (%s)", cases[i].text,
                      unit_label(cases[i].bare), value, cases[i].value, fault.what);
     }

