@@ -34,13 +34,18 @@ static void add_limit(struct strbuf *out, double value, enum unit unit)
     num_format_fixed(shown, decimals, unit == UNIT_IN, out);
 }
 
+static void add_unit(struct strbuf *out, enum unit unit)
+{
+    strbuf_add(out, unit_label(unit)[0] ? " " : "");
+    strbuf_add(out, unit_label(unit));
+}
+
 static void add_limits(struct strbuf *out, const struct field *field, enum unit unit)
 {
     add_limit(out, field->possible_min, unit);
     strbuf_add(out, " to ");
     add_limit(out, field->possible_max, unit);
-    strbuf_add_char(out, ' ');
-    strbuf_add(out, unit_label(unit));
+    add_unit(out, unit);
 }
 
 /* Lengths in mm and in inches, any other quantity in its pivot unit. */
@@ -52,8 +57,7 @@ static enum status refuse_range(const struct field *field, double value,
     struct strbuf words = STRBUF(memory);
 
     num_format(value, &words);
-    strbuf_add_char(&words, ' ');
-    strbuf_add(&words, unit_label(pivot));
+    add_unit(&words, pivot);
     strbuf_add(&words, " cannot be: ");
     add_limits(&words, field, pivot);
     if (field->quantity == QUANTITY_LENGTH) {
