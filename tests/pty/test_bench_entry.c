@@ -1,0 +1,412 @@
+/* SPDX-License-Identifier: MIT */
+
+/* Every key of the bench: wrong entries, undo, preview, marks, passes, visits, overlays. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+#include "bench_screen.h"
+
+static struct terminal *start_worked(struct bench *bench)
+{
+    bench_copy(bench, "worked-example.ini");
+    return bench_start(bench);
+}
+
+/* --- what is typed --- */
+
+static void check_refused(struct bench *bench, const char *typed, const char *why)
+{
+    struct terminal *terminal = bench->terminal;
+
+    terminal_type(terminal, typed);
+    terminal_expect(terminal, why);
+    bench_expect_row(terminal, ROW_TITLED_RELIEF, ".013"); /* no preview of nonsense */
+    terminal_check(terminal, terminal_find(terminal, SEEN_PREVIEW, NULL) < 0);
+    terminal_key(terminal, TERMINAL_ENTER);
+    terminal_key(terminal, TERMINAL_ESCAPE);
+    terminal_expect_gone(terminal, why);
+    terminal_expect(terminal, SEEN_PROMPT_RELIEF);
+    bench_expect_row(terminal, ROW_TITLED_RELIEF, ".013");
+}
+
+static void test_wrong_entries(void **state)
+{
+    struct bench *bench = *state;
+    struct terminal *terminal = start_worked(bench);
+
+    check_refused(bench, "7/0", SEEN_BAD_FRACTION);
+    check_refused(bench, "1.2.3", SEEN_BAD_POINT);
+    check_refused(bench, "999", SEEN_BAD_RANGE);
+    check_refused(bench, "-1 in", SEEN_BAD_RANGE);
+    check_refused(bench, "5 furlongs", "furlongs");
+    bench_quit(terminal);
+    bench_expect_line(bench, "relief = .013 in");
+    bench_expect_no_line(bench, "[end]"); /* it was never written */
+}
+
+/* Enter on what is refused says why and leaves it standing, to be mended. */
+static void test_wrong_entry_can_be_mended(void **state)
+{
+    struct bench *bench = *state;
+    struct terminal *terminal = start_worked(bench);
+
+    bench_enter(terminal, "7/0");
+    terminal_expect(terminal, "> 7/0");
+    terminal_expect(terminal, SEEN_BAD_FRACTION);
+    terminal_key(terminal, TERMINAL_BACKSPACE);
+    terminal_key(terminal, TERMINAL_BACKSPACE);
+    terminal_expect_gone(terminal, SEEN_BAD_FRACTION);
+    terminal_key(terminal, TERMINAL_ENTER);
+    bench_expect_gap(terminal, 6);
+    bench_quit(terminal);
+    bench_expect_line(bench, "relief = 7 th");
+}
+
+static void test_preview(void **state)
+{
+    struct bench *bench = *state;
+    struct terminal *terminal = start_worked(bench);
+
+    terminal_expect(terminal, SEEN_NEXT_MOVES);
+    terminal_type(terminal, ".018");
+    terminal_expect(terminal, SEEN_PREVIEW);
+    bench_expect_row(terminal, ROW_TITLED_RELIEF, ".018");
+    bench_expect_row(terminal, ROW_TITLED_ROD, "-.012");
+    bench_expect_line(bench, "relief = .013 in"); /* nothing is kept before Enter */
+    terminal_key(terminal, TERMINAL_ESCAPE);
+    terminal_expect(terminal, SEEN_NEXT_MOVES);
+    bench_expect_row(terminal, ROW_TITLED_RELIEF, ".013");
+    bench_expect_row(terminal, ROW_TITLED_ROD, "-.007");
+    bench_quit(terminal);
+    bench_expect_line(bench, "relief = .013 in");
+}
+
+static void test_unusual_is_marked(void **state)
+{
+    struct bench *bench = *state;
+    struct terminal *terminal = start_worked(bench);
+
+    terminal_type(terminal, "60");
+    terminal_expect(terminal, SEEN_UNUSUAL);
+    terminal_key(terminal, TERMINAL_ENTER);
+    bench_expect_gap(terminal, 6);
+    bench_expect_row(terminal, ROW_TITLED_RELIEF, "60th!");
+    bench_quit(terminal);
+    bench_expect_line(bench, "relief = 60 th");
+    terminal = bench_start(bench);
+    bench_expect_row(terminal, ROW_TITLED_RELIEF, "60th!");
+    bench_quit(terminal);
+}
+
+/* More than a cell holds, and a screenful of digits: refused, not cut and taken. */
+static void test_too_long(void **state)
+{
+    struct bench *bench = *state;
+    struct terminal *terminal = start_worked(bench);
+    char keys[301];
+
+    memset(keys, '1', 300);
+    keys[300] = '\0';
+    terminal_type(terminal, keys);
+    terminal_expect(terminal, "full");
+    terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, SEEN_PROMPT_RELIEF);
+    terminal_key(terminal, TERMINAL_ESCAPE);
+    bench_expect_row(terminal, ROW_TITLED_RELIEF, ".013");
+    bench_quit(terminal);
+    bench_expect_line(bench, "relief = .013 in");
+}
+
+/* --- back and again --- */
+
+static void test_undo_and_redo(void **state)
+{
+    struct bench *bench = *state;
+    struct terminal *terminal = start_worked(bench);
+
+    bench_enter(terminal, ".020");
+    bench_expect_gap(terminal, 6);
+    bench_enter(terminal, "40");
+    bench_expect_gap(terminal, 5);
+    terminal_type(terminal, "u");
+    terminal_expect(terminal, SEEN_TAKEN_BACK);
+    bench_expect_gap(terminal, 6); /* it goes where the change was */
+    bench_expect_row(terminal, ROW_TITLED_GAP, ".030");
+    bench_pad(terminal, "*"); /* the same from the number pad */
+    terminal_expect(terminal, SEEN_PROMPT_RELIEF);
+    bench_expect_row(terminal, ROW_TITLED_RELIEF, ".013");
+    bench_expect_line(bench, "relief = .013 in");
+    terminal_type(terminal, "u");
+    terminal_expect(terminal, "Nothing to take back");
+    terminal_type(terminal, "r");
+    terminal_expect(terminal, SEEN_MADE_AGAIN);
+    bench_expect_row(terminal, ROW_TITLED_RELIEF, ".020");
+    bench_expect_row(terminal, ROW_TITLED_GAP, ".030");
+    terminal_type(terminal, "r");
+    bench_expect_row(terminal, ROW_TITLED_GAP, "40");
+    bench_expect_line(bench, "nut_gap.6 = 40 th");
+    terminal_type(terminal, "r");
+    terminal_expect(terminal, "Nothing to make again");
+    bench_quit(terminal);
+    bench_expect_line(bench, "relief = .020 in");
+}
+
+static void test_clear(void **state)
+{
+    struct bench *bench = *state;
+    struct terminal *terminal = start_worked(bench);
+
+    terminal_type(terminal, "x");
+    bench_expect_row(terminal, ROW_TITLED_RELIEF, "-");
+    bench_expect_row(terminal, ROW_TITLED_ROD, "measure the relief");
+    bench_expect_no_line(bench, "relief = .013 in");
+    terminal_type(terminal, "u");
+    bench_expect_row(terminal, ROW_TITLED_RELIEF, ".013");
+    bench_expect_line(bench, "relief = .013 in");
+    terminal_key(terminal, TERMINAL_DELETE);
+    bench_expect_row(terminal, ROW_TITLED_ROD, "measure the relief");
+    bench_quit(terminal);
+    bench_expect_no_line(bench, "relief = .013 in");
+}
+
+/* --- getting about --- */
+
+static void test_arrows(void **state)
+{
+    struct bench *bench = *state;
+    struct terminal *terminal = start_worked(bench);
+
+    terminal_key(terminal, TERMINAL_DOWN);
+    bench_expect_gap(terminal, 6);
+    terminal_key(terminal, TERMINAL_RIGHT);
+    bench_expect_gap(terminal, 5);
+    terminal_key(terminal, TERMINAL_RIGHT);
+    bench_expect_gap(terminal, 4);
+    terminal_key(terminal, TERMINAL_LEFT);
+    bench_expect_gap(terminal, 5);
+    terminal_key(terminal, TERMINAL_DOWN);
+    bench_expect_action(terminal, 5);
+    terminal_key(terminal, TERMINAL_DOWN);
+    terminal_expect(terminal, "exposure >");
+    terminal_key(terminal, TERMINAL_UP);
+    terminal_key(terminal, TERMINAL_UP);
+    terminal_key(terminal, TERMINAL_UP);
+    terminal_expect(terminal, SEEN_PROMPT_RELIEF);
+    terminal_key(terminal, TERMINAL_UP); /* the edge */
+    terminal_key(terminal, TERMINAL_END);
+    terminal_expect(terminal, SEEN_PASS_END);
+    terminal_key(terminal, TERMINAL_HOME);
+    terminal_expect(terminal, SEEN_PROMPT_RELIEF);
+    bench_quit(terminal);
+}
+
+/* The one cursor follows the cell in hand, and the entry while something is typed. */
+static void test_cursor_is_in_the_cell(void **state)
+{
+    struct bench *bench = *state;
+    struct terminal *terminal = start_worked(bench);
+    int row, column, at = -1;
+    bool visible;
+
+    terminal_key(terminal, TERMINAL_DOWN);
+    bench_expect_gap(terminal, 6);
+    terminal_settle(terminal);
+    terminal_cursor(terminal, &row, &column, &visible);
+    terminal_check(terminal, visible);
+    terminal_check(terminal, row == bench_row(terminal, ROW_TITLED_GAP, 0));
+    terminal_check(terminal, terminal_cell(terminal, row, column).reverse);
+    terminal_type(terminal, "31");
+    terminal_expect(terminal, "> 31");
+    terminal_settle(terminal);
+    terminal_cursor(terminal, &row, &column, &visible);
+    terminal_check(terminal, visible && row == terminal_find(terminal, "> 31", &at));
+    terminal_check(terminal, column == at + 4);
+}
+
+/* --- passes and visits --- */
+
+static void test_next_pass_expects(void **state)
+{
+    struct bench *bench = *state;
+    struct terminal *terminal = start_worked(bench);
+
+    terminal_type(terminal, "p");
+    terminal_expect(terminal, "pass 2");
+    bench_expect_row(terminal, ROW_TITLED_RELIEF, "(.006)");
+    /* The worked example: action after the rod, in 64ths. */
+    bench_expect_row(terminal, ROW_TITLED_ACTION, "(7.3)");
+    bench_expect_row(terminal, ROW_TITLED_ACTION, "(5.1)");
+    bench_enter(terminal, ".007");
+    bench_expect_gap(terminal, 6);
+    bench_expect_row(terminal, ROW_TITLED_RELIEF, ".007");
+    terminal_type(terminal, "<");
+    terminal_expect(terminal, "pass 1");
+    bench_expect_row(terminal, ROW_TITLED_RELIEF, ".013");
+    terminal_type(terminal, "<");
+    terminal_expect(terminal, "no earlier pass");
+    terminal_type(terminal, ">");
+    terminal_expect(terminal, "pass 2");
+    bench_expect_row(terminal, ROW_TITLED_RELIEF, ".007");
+    terminal_type(terminal, ">");
+    terminal_expect(terminal, "no later pass");
+    bench_quit(terminal);
+    bench_expect_line(bench, "[visit.1.pass.2]");
+    bench_expect_line(bench, "relief = .013 in");
+    bench_expect_line(bench, "relief = .007 in");
+}
+
+/* By the number pad alone: Enter at the pass's end. */
+static void test_next_pass_by_enter(void **state)
+{
+    struct bench *bench = *state;
+    struct terminal *terminal = start_worked(bench);
+
+    bench_pad(terminal, "\r\r\r\r\r\r\r\r\r\r\r\r\r\r\r");
+    terminal_expect(terminal, SEEN_PASS_END);
+    bench_pad(terminal, "\r");
+    terminal_expect(terminal, "pass 2");
+    terminal_expect(terminal, SEEN_PROMPT_RELIEF);
+    bench_quit(terminal);
+    bench_expect_no_line(bench, "[visit.1.pass.2]"); /* nothing was measured in it */
+}
+
+static void test_new_visit(void **state)
+{
+    struct bench *bench = *state;
+    struct terminal *terminal = start_worked(bench);
+
+    terminal_type(terminal, "v");
+    terminal_expect(terminal, "visit 2");
+    terminal_type(terminal, "v");
+    terminal_expect(terminal, "no reading yet");
+    bench_enter(terminal, ".011");
+    bench_expect_row(terminal, ROW_TITLED_RELIEF, ".011");
+    terminal_type(terminal, "<");
+    terminal_expect(terminal, "visit 1");
+    bench_expect_row(terminal, ROW_TITLED_RELIEF, ".013");
+    bench_quit(terminal);
+    bench_expect_line(bench, "[visit.2.pass.1]");
+    bench_expect_line(bench, "relief = .011 in");
+    bench_expect_line(bench, "relief = .013 in");
+}
+
+/* --- toggles --- */
+
+static void test_nut_method(void **state)
+{
+    struct bench *bench = *state;
+    struct terminal *terminal = start_worked(bench);
+
+    terminal_type(terminal, "o");
+    terminal_expect(terminal, SEEN_HELD);
+    bench_expect_line(bench, "nut_method = held-3");
+    terminal_type(terminal, "o");
+    terminal_expect_gone(terminal, SEEN_HELD);
+    bench_expect_line(bench, "nut_method = open");
+    terminal_type(terminal, "u");
+    terminal_expect(terminal, SEEN_HELD);
+    bench_quit(terminal);
+    bench_expect_line(bench, "nut_method = held-3");
+}
+
+static void test_units(void **state)
+{
+    struct bench *bench = *state;
+    struct terminal *terminal = start_worked(bench);
+
+    bench_expect_row(terminal, ROW_TITLED_ACTION, "8.25");
+    terminal_type(terminal, "m");
+    terminal_expect(terminal, SEEN_METRIC);
+    bench_expect_row(terminal, ROW_TITLED_ACTION, "6/64"); /* as typed, with its unit now */
+    bench_expect_row(terminal, ROW_TITLED_EXPOSURE, "4.5");
+    terminal_key(terminal, TERMINAL_END);
+    terminal_key(terminal, TERMINAL_BACKSPACE);
+    bench_enter(terminal, "4.25"); /* a rule or caliper reads mm either way */
+    terminal_expect(terminal, SEEN_PASS_END);
+    terminal_key(terminal, TERMINAL_HOME);
+    bench_enter(terminal, "31"); /* metric leaves: hundredths */
+    bench_expect_gap(terminal, 6);
+    bench_quit(terminal);
+    bench_expect_line(bench, "exposure_treble = 4.25 mm");
+    bench_expect_line(bench, "action.1 = 6/64 in"); /* what was typed stays */
+    bench_expect_line(bench, "relief = 31/100 mm");
+    terminal = bench_start(bench); /* the shop's gauges are remembered */
+    terminal_expect(terminal, SEEN_METRIC);
+    terminal_type(terminal, "m");
+    terminal_expect_gone(terminal, SEEN_METRIC);
+    terminal_expect(terminal, SEEN_INCH);
+    bench_quit(terminal);
+}
+
+/* --- overlays --- */
+
+static void test_overlays(void **state)
+{
+    struct bench *bench = *state;
+    struct terminal *terminal = start_worked(bench);
+
+    terminal_type(terminal, "h");
+    terminal_expect(terminal, SEEN_HELP);
+    terminal_key(terminal, TERMINAL_DOWN);
+    terminal_expect_gone(terminal, SEEN_HELP);
+    for (int i = 0; i < 60; i++)
+        terminal_key(terminal, TERMINAL_DOWN);
+    terminal_key(terminal, TERMINAL_ESCAPE);
+    terminal_expect(terminal, SEEN_NEXT_MOVES);
+    terminal_type(terminal, "?");
+    terminal_expect(terminal, SEEN_WHY);
+    terminal_expect(terminal, "0.330"); /* its own numbers: .013 in */
+    terminal_type(terminal, "5");       /* closes it, and is no reading */
+    terminal_expect(terminal, SEEN_NEXT_MOVES);
+    bench_expect_row(terminal, ROW_TITLED_RELIEF, ".013");
+    terminal_check(terminal, terminal_find(terminal, SEEN_PREVIEW, NULL) < 0);
+    bench_quit(terminal);
+}
+
+/* Keys that mean nothing do nothing, and say so or stay silent. */
+static void test_stray_keys(void **state)
+{
+    struct bench *bench = *state;
+    struct terminal *terminal = start_worked(bench);
+
+    terminal_type(terminal, "zZ~\033[18~\033[1;5A\xC2\xB5\xFF\x80");
+    terminal_type(terminal, "\033[200~"); /* a bracketed paste that nobody asked for */
+    terminal_settle(terminal);
+    terminal_expect(terminal, SEEN_PROMPT_RELIEF);
+    bench_expect_row(terminal, ROW_TITLED_RELIEF, ".013");
+    bench_quit(terminal);
+    bench_expect_line(bench, "relief = .013 in");
+    bench_expect_no_line(bench, "[end]");
+}
+
+int main(int argc, char **argv)
+{
+    const struct CMUnitTest tests[] = {
+        BENCH_CASE(test_wrong_entries),
+        BENCH_CASE(test_wrong_entry_can_be_mended),
+        BENCH_CASE(test_preview),
+        BENCH_CASE(test_unusual_is_marked),
+        BENCH_CASE(test_too_long),
+        BENCH_CASE(test_undo_and_redo),
+        BENCH_CASE(test_clear),
+        BENCH_CASE(test_arrows),
+        BENCH_CASE(test_cursor_is_in_the_cell),
+        BENCH_CASE(test_next_pass_expects),
+        BENCH_CASE(test_next_pass_by_enter),
+        BENCH_CASE(test_new_visit),
+        BENCH_CASE(test_nut_method),
+        BENCH_CASE(test_units),
+        BENCH_CASE(test_overlays),
+        BENCH_CASE(test_stray_keys),
+    };
+
+    if (!bench_set_up(argc, argv))
+        return 2;
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}

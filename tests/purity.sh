@@ -1,0 +1,274 @@
+#!/bin/sh
+# SPDX-License-Identifier: MIT
+# The model is pure, nothing but curses' side keeps state, and the layers look one way.
+#
+#   purity.sh SOURCE-ROOT base=ARCHIVE model=ARCHIVE store=ARCHIVE app=ARCHIVE ui=ARCHIVE
+#
+# What an object may ask from outside, by archive:
+#   base    libm, mem*, str*, number formatting (num_format.c and strbuf.c only)
+#   model   libm, mem*, str*, base; malloc and its kin in record.c only
+# No archive holds a writable global. Includes follow
+#   base <- model <- {store, app}; ui reads app; term shows ui.
+# CC (for the self-check) and NM may name other tools. Exit 77: this build cannot be read.
+set -eu
+
+nm=${NM:-nm}
+root=${1:?the source tree}
+shift
+
+libm='acos acosh asin asinh atan atan2 atanh cbrt ceil copysign cos cosh erf erfc exp exp2 expm1
+fabs fdim floor fma fmax fmin fmod frexp hypot ilogb ldexp lgamma llrint llround log log10 log1p
+log2 logb lrint lround modf nearbyint nextafter pow remainder remquo rint round scalbln scalbn
+sin sincos sinh sqrt tan tanh tgamma trunc'
+# Only those that neither allocate, nor keep state, nor ask the locale.
+memory='memchr memcmp memcpy memmove memset strchr strcmp strcpy strcspn strlen strncat strncmp
+strncpy strnlen strpbrk strrchr strspn strstr'
+allocation='malloc calloc realloc free'
+formatting='snprintf vsnprintf strtol'
+# Of the compiler, hardened and sanitized builds: __memcpy_chk becomes memcpy before it is judged.
+runtime='^(_GLOBAL_OFFSET_TABLE_|__stack_chk_fail|__stack_chk_guard|___?(odr_asan|asan|ubsan|sanitizer|msan|tsan|sancov|gcov|llvm|prof)_.*)$'
+
+failures=$(mktemp)
+work=$(mktemp -d)
+trap 'rm -rf "$failures" "$work"' EXIT
+
+complain() {
+    printf '%s\n' "$*" >>"$failures"
+}
+
+# Lines "object name section-or-U type" of an archive or object.
+symbols() {
+    "$nm" -f sysv "$1" 2>/dev/null | awk -F'|' '
+        /^(Undefined s|S)ymbols from / {
+            object = $0
+            sub(/^(Undefined s|S)ymbols from /, "", object)
+            sub(/:$/, "", object)
+            sub(/\]$/, "", object)
+            sub(/.*[\/\[]/, "", object)
+            next
+        }
+        NF >= 7 {
+            gsub(/ /, "", $1); gsub(/ /, "", $3); gsub(/ /, "", $7)
+            print object, $1, ($7 == "" ? "-" : $7), $3
+        }'
+}
+
+defined_names() {
+    symbols "$1" | awk '$4 ~ /^[TtRrDdBbVvWw]$/ { print $2 }'
+}
+
+# check_undefined ARCHIVE NAMES OBJECTS MORE-NAMES: NAMES are allowed everywhere, MORE-NAMES
+# in OBJECTS. OWN-NAMES come on standard input.
+check_undefined() {
+    cat >"$work/own"
+    symbols "$1" | awk '$4 == "U" || $4 == "w" { print $1, $2 }' | sort -u >"$work/wanted"
+    awk -v names="$2" -v objects="$3" -v more="$4" -v runtime="$runtime" -v own="$work/own" '
+        function take(text, set,   part, n, i) {
+            n = split(text, part, /[ \n]+/)
+            for (i = 1; i <= n; i++)
+                set[part[i]] = 1
+        }
+        BEGIN {
+            take(names, good)
+            take(more, narrow)
+            take(objects, there)
+            while ((getline line < own) > 0)
+                good[line] = 1
+        }
+        {
+            name = $2
+            if (name ~ runtime)
+                next
+            if (name ~ /^__.*_chk$/) {
+                sub(/^__/, "", name)
+                sub(/_chk$/, "", name)
+            }
+            if (name in good || (name in narrow && $1 in there))
+                next
+            print $1 ": asks for " $2
+        }' "$work/wanted" >>"$failures"
+}
+
+# Constant tables of pointers stand in .data.rel.ro of position-independent code.
+check_no_globals() {
+    symbols "$1" | awk '
+        $2 ~ /^(\.L|___?(odr_asan|asan|ubsan|sancov|gcov|llvm|prof|covrec)|asan\.|__start_|__stop_)/ { next }
+        $3 ~ /^\.data\.rel\.ro/ { next }
+        $3 ~ /^\.(data|bss|tdata|tbss|sdata|sbss)/ || $3 == "*COM*" {
+            print $1 ": writable global " $2 " in " $3
+        }' >>"$failures"
+}
+
+# check_includes TREE LAYER ALLOWED-LAYERS
+check_includes() {
+    [ -d "$1/$2" ] || {
+        complain "$2: no such layer in $1"
+        return
+    }
+    found=$(find "$1/$2" -name '*.[ch]' | wc -l)
+    [ "$found" -gt 0 ] || complain "$2: no sources in $1"
+    find "$1/$2" -name '*.[ch]' -exec awk -v allowed="$3" -v layer="$2" '
+        BEGIN {
+            n = split(allowed, part, " ")
+            for (i = 1; i <= n; i++)
+                good[part[i]] = 1
+        }
+        /^[ \t]*#[ \t]*include[ \t]*"/ {
+            split($0, quoted, "\"")
+            # Generated tables stand beside the objects, without a folder.
+            if (quoted[2] ~ /^[a-z_]+\.inc$/)
+                next
+            of = quoted[2]
+            sub(/\/.*/, "", of)
+            if (quoted[2] !~ /\// || !(of in good))
+                print FILENAME ":" FNR ": " layer " includes " quoted[2]
+        }' {} + >>"$failures"
+}
+
+check_directions() {
+    check_includes "$1" base 'base'
+    check_includes "$1" model 'base model'
+    check_includes "$1" store 'base model store'
+    check_includes "$1" app 'base model app'
+    check_includes "$1" ui 'base model app ui'
+    check_includes "$1" term 'base ui app term'
+}
+
+# The model's system headers: no files, clock, locale or terminal.
+check_model_headers() {
+    find "$1/model" -name '*.[ch]' -exec awk '
+        /^[ \t]*#[ \t]*include[ \t]*</ {
+            split($0, part, /[<>]/)
+            if (part[2] !~ /^(float|limits|math|stdbool|stddef|stdint|stdlib|string|stdarg|inttypes)\.h$/)
+                print FILENAME ":" FNR ": model includes <" part[2] ">"
+        }' {} + >>"$failures"
+}
+
+must_complain() {
+    grep -q -- "$1" "$failures" || {
+        printf 'self-check: not noticed: %s\n' "$1" >&2
+        exit 1
+    }
+}
+
+must_be_silent() {
+    [ ! -s "$failures" ] || {
+        printf 'self-check: complains for no reason:\n' >&2
+        cat "$failures" >&2
+        exit 1
+    }
+}
+
+compile() {
+    # shellcheck disable=SC2086
+    ${CC:-cc} $1 -c "$2" -o "$3"
+}
+
+# Bad objects and sources must be noticed, good ones not.
+self_check() {
+    cat >"$work/bad.c" <<'BAD'
+#include <stdio.h>
+#include <stdlib.h>
+#include <time.h>
+int counter;
+static int calls;
+static int starting = 3;
+long bad(void);
+long bad(void)
+{
+    calls++;
+    starting++;
+    counter += calls + starting;
+    puts("heard");
+    return (long)time(malloc((size_t)counter));
+}
+BAD
+    cat >"$work/good.c" <<'GOOD'
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+static const char *const words[] = {"nut", "saddle"};
+double *good(const char *text, double x);
+double *good(const char *text, double x)
+{
+    double *memory = malloc(strlen(text) + strlen(words[x > 0]) + sizeof x);
+    if (memory)
+        *memory = pow(x, x);
+    return memory;
+}
+GOOD
+    for flags in '-O0' '-O2 -fPIC'; do
+        compile "$flags" "$work/bad.c" "$work/bad.o"
+        compile "$flags" "$work/good.c" "$work/good.o"
+        : >"$failures"
+        check_undefined "$work/good.o" "$libm $memory" 'good.o' "$allocation" </dev/null
+        check_no_globals "$work/good.o"
+        must_be_silent
+        check_undefined "$work/good.o" "$libm $memory" 'record.c.o' "$allocation" </dev/null
+        must_complain 'asks for malloc'
+        : >"$failures"
+        check_undefined "$work/bad.o" "$libm $memory" 'record.c.o' "$allocation" </dev/null
+        check_no_globals "$work/bad.o"
+        for sign in 'asks for time' 'asks for puts' 'asks for malloc' 'global counter' \
+            'global calls' 'global starting'; do
+            must_complain "$sign"
+        done
+    done
+    mkdir -p "$work/src/base" "$work/src/model" "$work/src/store" "$work/src/app" "$work/src/ui" \
+        "$work/src/term"
+    for layer in base model store app ui term; do
+        printf '#include <stddef.h>\n#include "%s/x.h"\n' "$layer" >"$work/src/$layer/x.c"
+    done
+    : >"$failures"
+    check_directions "$work/src"
+    check_model_headers "$work/src"
+    must_be_silent
+    printf '#include "model/x.h"\n' >>"$work/src/base/x.c"
+    printf '  #  include "store/x.h"\n#include <stdio.h>\n' >>"$work/src/model/x.c"
+    printf '#include "app/x.h"\n' >>"$work/src/store/x.c"
+    printf '#include "x.h"\n' >>"$work/src/app/x.c"
+    printf '#include "term/x.h"\n' >>"$work/src/ui/x.c"
+    printf '#include "store/x.h"\n' >>"$work/src/term/x.c"
+    check_directions "$work/src"
+    check_model_headers "$work/src"
+    for sign in 'base includes model/x.h' 'model includes store/x.h' 'store includes app/x.h' \
+        'app includes x.h' 'ui includes term/x.h' 'term includes store/x.h' \
+        'model includes <stdio.h>'; do
+        must_complain "$sign"
+    done
+    : >"$failures"
+}
+
+archive_of() {
+    for pair in $archives; do
+        case $pair in
+        "$1"=*) printf '%s\n' "${pair#*=}" ;;
+        esac
+    done
+}
+
+archives=$*
+base=$(archive_of base)
+model=$(archive_of model)
+# Archives of link-time optimisation hold no symbols that a plain nm can read.
+defined_names "$base" >"$work/base-names"
+defined_names "$model" >"$work/model-names"
+if ! grep -qx num_parse "$work/base-names" || ! grep -qx moves_solve "$work/model-names"; then
+    printf 'the archives hold no readable symbols\n'
+    exit 77
+fi
+self_check
+check_undefined "$base" "$libm $memory" 'num_format.c.o strbuf.c.o' "$formatting" \
+    <"$work/base-names"
+cat "$work/base-names" "$work/model-names" >"$work/both-names"
+check_undefined "$model" "$libm $memory" 'record.c.o' "$allocation" <"$work/both-names"
+for layer in base model store app ui; do
+    check_no_globals "$(archive_of "$layer")"
+done
+check_directions "$root/src"
+check_model_headers "$root/src"
+if [ -s "$failures" ]; then
+    cat "$failures"
+    exit 1
+fi
+printf 'pure\n'
