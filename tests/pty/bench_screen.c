@@ -102,6 +102,12 @@ struct terminal *bench_start(struct bench *bench)
     return bench_start_with(bench, (struct terminal_setup){.rows = 24, .columns = 80});
 }
 
+struct terminal *bench_start_worked(struct bench *bench)
+{
+    bench_copy(bench, "worked-example.ini");
+    return bench_start(bench);
+}
+
 struct terminal *bench_start_other(struct bench *bench)
 {
     bench->other = start(bench, (struct terminal_setup){.rows = 24, .columns = 80});

@@ -77,6 +77,7 @@ void bench_copy(struct bench *bench, const char *name);
 
 /* Opens the profile and waits for the board; in `terminal`, stopped before if it runs. */
 struct terminal *bench_start(struct bench *bench);
+struct terminal *bench_start_worked(struct bench *bench); /* on a copy of the worked example */
 struct terminal *bench_start_with(struct bench *bench, struct terminal_setup setup);
 
 /* A second program beside the first, in `other`. */

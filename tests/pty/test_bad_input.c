@@ -10,115 +10,12 @@
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
-#include <sys/wait.h>
 #include <unistd.h>
 
 #include <cmocka.h>
 
-#include "bench_command.h"
-#include "bench_screen.h"
+#include "bench_refusal.h"
 #include "seeded.h"
-
-static const char *const words[] = {"figures", "check"};
-
-enum { WORDS = sizeof words / sizeof words[0], FINDINGS = 1, CANNOT = 3 };
-
-/* --- what must not change --- */
-
-struct facts {
-    mode_t mode;
-    struct timespec changed;
-    off_t size;
-    char *bytes; /* of a regular file that is not huge */
-    size_t length;
-};
-
-static void look(const char *path, struct facts *ret_facts)
-{
-    enum { SMALL = 1 << 20 };
-    struct stat found;
-
-    *ret_facts = (struct facts){.size = -1};
-    if (lstat(path, &found) != 0)
-        return;
-    ret_facts->mode = found.st_mode;
-    ret_facts->changed = found.st_mtim;
-    ret_facts->size = found.st_size;
-    if (S_ISREG(found.st_mode) && found.st_size < SMALL)
-        ret_facts->bytes = tree_read(path, &ret_facts->length);
-}
-
-static void expect_untouched(const char *path, struct facts *before)
-{
-    struct facts now;
-
-    look(path, &now);
-    assert_int_equal(now.mode, before->mode);
-    assert_int_equal(now.changed.tv_sec, before->changed.tv_sec);
-    assert_int_equal(now.changed.tv_nsec, before->changed.tv_nsec);
-    assert_int_equal(now.size, before->size);
-    assert_int_equal(now.length, before->length);
-    if (now.bytes)
-        assert_memory_equal(now.bytes, before->bytes, now.length);
-    free(now.bytes);
-    free(before->bytes);
-}
-
-/* --- the three ways in --- */
-
-static bool holds(const char *bytes, size_t length, const char *part)
-{
-    const size_t part_length = strlen(part);
-
-    for (size_t i = 0; i + part_length <= length; i++)
-        if (memcmp(bytes + i, part, part_length) == 0)
-            return true;
-    return false;
-}
-
-/* Refused: exit status 3, and one clear sentence that holds `why`. */
-static void check_refused_command(const struct bench *bench, const char *word, const char *path,
-                                  const char *why)
-{
-    struct command command;
-
-    command_run(bench, word, path, &command);
-    if (command.signalled || command.code != CANNOT || !strstr(command.err, why))
-        fail_msg("sillet %s %s: %s %d, \"%s\"; want 3 and \"%s\"", word, path,
-                 command.signalled ? "signal" : "exit", command.code, command.err, why);
-    assert_int_equal(strncmp(command.err, "sillet: ", 8), 0);
-    assert_int_equal(command.out_length, 0);
-    assert_true(command_is_harmless(command.err, command.err_length));
-    command_done(&command);
-}
-
-/* At the terminal: the sentence on the screen that was there, no other screen, exit 3. */
-static void check_refused_session(struct bench *bench, const char *path, const char *why)
-{
-    const char *const argv[] = {bench_program(), path, NULL};
-
-    terminal_stop(bench->terminal);
-    bench->terminal = terminal_start(&(struct terminal_setup){
-        .argv = argv, .home = bench->home, .columns = 240}); /* the sentence on one line */
-    const int status = terminal_expect_end(bench->terminal);
-    terminal_check(bench->terminal, WIFEXITED(status) && WEXITSTATUS(status) == CANNOT);
-    terminal_expect(bench->terminal, why);
-    bench_expect_restored(bench->terminal);
-    terminal_check(bench->terminal, !holds(terminal_output(bench->terminal),
-                                           terminal_bytes(bench->terminal), "\033"));
-}
-
-static void check_refused(struct bench *bench, const char *path, const char *why)
-{
-    struct facts before;
-
-    look(path, &before);
-    for (int i = 0; i < WORDS; i++)
-        check_refused_command(bench, words[i], path, why);
-    check_refused_session(bench, path, why);
-    expect_untouched(path, &before);
-    assert_int_equal(tree_count(bench->tree->folder, ".lock"), 0);
-}
 
 /* --- no file at all --- */
 
@@ -149,8 +46,7 @@ static void test_fifo(void **state)
 
 static void check_refused_device(struct bench *bench, const char *path)
 {
-    for (int i = 0; i < WORDS; i++)
-        check_refused_command(bench, words[i], path, "not a regular file");
+    check_refused_commands(bench, path, "not a regular file");
     check_refused_session(bench, path, "not a regular file");
 }
 
@@ -217,28 +113,6 @@ static void test_endless_line(void **state)
 }
 
 /* --- half a profile --- */
-
-/* Runs the commands on what may be read: no crash, nothing raw, the file untouched. */
-static void check_survives(struct bench *bench, const char *path, bool findings_wanted)
-{
-    struct facts before;
-
-    look(path, &before);
-    for (int i = 0; i < WORDS; i++) {
-        struct command command;
-
-        command_run(bench, words[i], path, &command);
-        if (command.signalled || command.code > CANNOT || command.code == 2)
-            fail_msg("sillet %s: %s %d", words[i], command.signalled ? "signal" : "exit",
-                     command.code);
-        if (command.code != 0 || findings_wanted)
-            assert_true(command.err_length > 0 || strcmp(words[i], "figures") == 0);
-        assert_true(command_is_harmless(command.err, command.err_length));
-        assert_true(command_is_harmless(command.out, command.out_length));
-        command_done(&command);
-    }
-    expect_untouched(path, &before);
-}
 
 static void test_empty(void **state)
 {
@@ -312,123 +186,6 @@ static void test_truncated_at_the_terminal(void **state)
     free(whole);
 }
 
-/* --- what would steer a terminal --- */
-
-/* ESC and a title, CSI in C1 as a byte and as UTF-8, a carriage return, a bell, a turn of
- * direction, DEL. */
-static const char evil[] = "Evil\033]0;owned\007\033[31m\r\x9B"
-                           "32m\xC2\x9B"
-                           "33m\xE2\x80\xAE"
-                           "live\177\xE2\x81\xA6";
-
-static void expect_nothing_raw(const struct terminal *terminal)
-{
-    static const char *const parts[] = {"\033]0;", "\23332m", "\xC2\x9B", "\xE2\x80\xAE",
-                                        "\xE2\x81\xA6", "\177"};
-
-    for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++)
-        if (holds(terminal_output(terminal), terminal_bytes(terminal), parts[i]))
-            fail_msg("part %zu of the evil name reached the terminal", i);
-}
-
-/* The instrument's name and a note, raw in the file or percent-encoded as it is kept. */
-static void write_evil_profile(const struct bench *bench, bool encoded)
-{
-    char text[4096];
-    size_t length = (size_t)snprintf(text, sizeof text,
-                                     "[profile]\nformat = 1\n[board]\nscale = 24.9 in\n"
-                                     "strings = 6\nfrets = 19\njoin_fret = 12\n"
-                                     "[instrument]\nname = ");
-
-    for (const char *at = evil; *at; at++)
-        length += (size_t)snprintf(text + length, sizeof text - length, encoded ? "%%%02X" : "%c",
-                                   encoded ? (unsigned char)*at : *at);
-    length += (size_t)snprintf(text + length, sizeof text - length,
-                               "\n[targets]\nrelief = .006\033[41m in\n[visit.1]\nhumidity = "
-                               "4\033[5m1\n[evil\033[7m]\n");
-    tree_write(bench->profile, text, length);
-}
-
-static void check_evil_content(struct bench *bench, bool encoded)
-{
-    struct command command;
-
-    write_evil_profile(bench, encoded);
-    command_run(bench, "check", bench->profile, &command);
-    const bool readable = command.code != CANNOT;
-    command_done(&command);
-    assert_true(readable || !encoded);
-    check_survives(bench, bench->profile, true);
-    if (!readable) {
-        check_refused_session(bench, bench->profile, "sillet: ");
-        return;
-    }
-    struct terminal *terminal = bench_start(bench);
-    terminal_expect(terminal, "Evil");
-    terminal_type(terminal, "?");
-    terminal_settle(terminal);
-    terminal_key(terminal, TERMINAL_ESCAPE);
-    bench_enter(terminal, ".013");
-    terminal_expect(terminal, SEEN_KEPT);
-    bench_quit(terminal);
-    expect_nothing_raw(terminal);
-}
-
-static void test_evil_content_encoded(void **state)
-{
-    check_evil_content(*state, true);
-}
-
-static void test_evil_content_raw(void **state)
-{
-    check_evil_content(*state, false);
-}
-
-/* The file's own name. */
-static void test_evil_file_name(void **state)
-{
-    struct bench *bench = *state;
-
-    snprintf(bench->profile, sizeof bench->profile, "%s/%s", bench->tree->folder, evil);
-    check_refused(bench, bench->profile, "no such file");
-    expect_nothing_raw(bench->terminal);
-    bench_copy(bench, "worked-example.ini");
-    check_survives(bench, bench->profile, false);
-    struct terminal *terminal = bench_start(bench);
-    char stranger[] = "; a stranger was here\n";
-    FILE *file = fopen(bench->profile, "a"); /* so that the name is said: a conflict */
-
-    assert_non_null(file);
-    fputs(stranger, file);
-    fclose(file);
-    bench_enter(terminal, ".014");
-    terminal_expect(terminal, SEEN_OTHER_CHANGE);
-    bench_quit(terminal);
-    expect_nothing_raw(terminal);
-}
-
-/* The environment speaks too. */
-static void test_evil_terminal_name(void **state)
-{
-    struct bench *bench = *state;
-    const char *const argv[] = {bench_program(), bench->profile, NULL};
-
-    bench_copy(bench, "worked-example.ini");
-    bench->terminal =
-        terminal_start(&(struct terminal_setup){.argv = argv, .home = bench->home, .term = "dumb"});
-    const int status = terminal_expect_end(bench->terminal);
-    terminal_check(bench->terminal, WIFEXITED(status) && WEXITSTATUS(status) == CANNOT);
-    terminal_expect(bench->terminal, "TERM");
-    bench_expect_restored(bench->terminal);
-    terminal_stop(bench->terminal);
-    bench->terminal = NULL;
-    bench->terminal = terminal_start(
-        &(struct terminal_setup){.argv = argv, .home = bench->home, .term = "x\033]0;owned\007"});
-    terminal_expect(bench->terminal, SEEN_BENCH); /* unknown: the usual one is tried */
-    bench_quit(bench->terminal);
-    expect_nothing_raw(bench->terminal);
-}
-
 /* Input or output that is no terminal. */
 static void test_without_terminal(void **state)
 {
@@ -460,10 +217,6 @@ int main(int argc, char **argv)
         BENCH_CASE(test_empty),
         BENCH_CASE(test_truncated),
         BENCH_CASE(test_truncated_at_the_terminal),
-        BENCH_CASE(test_evil_content_encoded),
-        BENCH_CASE(test_evil_content_raw),
-        BENCH_CASE(test_evil_file_name),
-        BENCH_CASE(test_evil_terminal_name),
         BENCH_CASE(test_without_terminal),
     };
 

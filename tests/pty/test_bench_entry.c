@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 
-/* Every key of the bench: wrong entries, undo, preview, marks, passes, visits, overlays. */
+/* Entries at the bench: wrong ones, previews, marks, undo, getting about, overlays. */
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
@@ -11,12 +11,6 @@
 #include <cmocka.h>
 
 #include "bench_screen.h"
-
-static struct terminal *start_worked(struct bench *bench)
-{
-    bench_copy(bench, "worked-example.ini");
-    return bench_start(bench);
-}
 
 /* --- what is typed --- */
 
@@ -38,7 +32,7 @@ static void check_refused(struct bench *bench, const char *typed, const char *wh
 static void test_wrong_entries(void **state)
 {
     struct bench *bench = *state;
-    struct terminal *terminal = start_worked(bench);
+    struct terminal *terminal = bench_start_worked(bench);
 
     check_refused(bench, "7/0", SEEN_BAD_FRACTION);
     check_refused(bench, "1.2.3", SEEN_BAD_POINT);
@@ -54,7 +48,7 @@ static void test_wrong_entries(void **state)
 static void test_wrong_entry_can_be_mended(void **state)
 {
     struct bench *bench = *state;
-    struct terminal *terminal = start_worked(bench);
+    struct terminal *terminal = bench_start_worked(bench);
 
     bench_enter(terminal, "7/0");
     terminal_expect(terminal, "> 7/0");
@@ -71,7 +65,7 @@ static void test_wrong_entry_can_be_mended(void **state)
 static void test_preview(void **state)
 {
     struct bench *bench = *state;
-    struct terminal *terminal = start_worked(bench);
+    struct terminal *terminal = bench_start_worked(bench);
 
     terminal_expect(terminal, SEEN_NEXT_MOVES);
     terminal_type(terminal, ".018");
@@ -90,7 +84,7 @@ static void test_preview(void **state)
 static void test_unusual_is_marked(void **state)
 {
     struct bench *bench = *state;
-    struct terminal *terminal = start_worked(bench);
+    struct terminal *terminal = bench_start_worked(bench);
 
     terminal_type(terminal, "60");
     terminal_expect(terminal, SEEN_UNUSUAL);
@@ -108,7 +102,7 @@ static void test_unusual_is_marked(void **state)
 static void test_too_long(void **state)
 {
     struct bench *bench = *state;
-    struct terminal *terminal = start_worked(bench);
+    struct terminal *terminal = bench_start_worked(bench);
     char keys[301];
 
     memset(keys, '1', 300);
@@ -128,7 +122,7 @@ static void test_too_long(void **state)
 static void test_undo_and_redo(void **state)
 {
     struct bench *bench = *state;
-    struct terminal *terminal = start_worked(bench);
+    struct terminal *terminal = bench_start_worked(bench);
 
     bench_enter(terminal, ".020");
     bench_expect_gap(terminal, 6);
@@ -160,7 +154,7 @@ static void test_undo_and_redo(void **state)
 static void test_clear(void **state)
 {
     struct bench *bench = *state;
-    struct terminal *terminal = start_worked(bench);
+    struct terminal *terminal = bench_start_worked(bench);
 
     terminal_type(terminal, "x");
     bench_expect_row(terminal, ROW_TITLED_RELIEF, "-");
@@ -180,7 +174,7 @@ static void test_clear(void **state)
 static void test_arrows(void **state)
 {
     struct bench *bench = *state;
-    struct terminal *terminal = start_worked(bench);
+    struct terminal *terminal = bench_start_worked(bench);
 
     terminal_key(terminal, TERMINAL_DOWN);
     bench_expect_gap(terminal, 6);
@@ -210,7 +204,7 @@ static void test_arrows(void **state)
 static void test_cursor_is_in_the_cell(void **state)
 {
     struct bench *bench = *state;
-    struct terminal *terminal = start_worked(bench);
+    struct terminal *terminal = bench_start_worked(bench);
     int row, column, at = -1;
     bool visible;
 
@@ -229,127 +223,12 @@ static void test_cursor_is_in_the_cell(void **state)
     terminal_check(terminal, column == at + 4);
 }
 
-/* --- passes and visits --- */
-
-static void test_next_pass_expects(void **state)
-{
-    struct bench *bench = *state;
-    struct terminal *terminal = start_worked(bench);
-
-    terminal_type(terminal, "p");
-    terminal_expect(terminal, "pass 2");
-    bench_expect_row(terminal, ROW_TITLED_RELIEF, "(.006)");
-    /* The worked example: action after the rod, in 64ths. */
-    bench_expect_row(terminal, ROW_TITLED_ACTION, "(7.3)");
-    bench_expect_row(terminal, ROW_TITLED_ACTION, "(5.1)");
-    bench_enter(terminal, ".007");
-    bench_expect_gap(terminal, 6);
-    bench_expect_row(terminal, ROW_TITLED_RELIEF, ".007");
-    terminal_type(terminal, "<");
-    terminal_expect(terminal, "pass 1");
-    bench_expect_row(terminal, ROW_TITLED_RELIEF, ".013");
-    terminal_type(terminal, "<");
-    terminal_expect(terminal, "no earlier pass");
-    terminal_type(terminal, ">");
-    terminal_expect(terminal, "pass 2");
-    bench_expect_row(terminal, ROW_TITLED_RELIEF, ".007");
-    terminal_type(terminal, ">");
-    terminal_expect(terminal, "no later pass");
-    bench_quit(terminal);
-    bench_expect_line(bench, "[visit.1.pass.2]");
-    bench_expect_line(bench, "relief = .013 in");
-    bench_expect_line(bench, "relief = .007 in");
-}
-
-/* By the number pad alone: Enter at the pass's end. */
-static void test_next_pass_by_enter(void **state)
-{
-    struct bench *bench = *state;
-    struct terminal *terminal = start_worked(bench);
-
-    bench_pad(terminal, "\r\r\r\r\r\r\r\r\r\r\r\r\r\r\r");
-    terminal_expect(terminal, SEEN_PASS_END);
-    bench_pad(terminal, "\r");
-    terminal_expect(terminal, "pass 2");
-    terminal_expect(terminal, SEEN_PROMPT_RELIEF);
-    bench_quit(terminal);
-    bench_expect_no_line(bench, "[visit.1.pass.2]"); /* nothing was measured in it */
-}
-
-static void test_new_visit(void **state)
-{
-    struct bench *bench = *state;
-    struct terminal *terminal = start_worked(bench);
-
-    terminal_type(terminal, "v");
-    terminal_expect(terminal, "visit 2");
-    terminal_type(terminal, "v");
-    terminal_expect(terminal, "no reading yet");
-    bench_enter(terminal, ".011");
-    bench_expect_row(terminal, ROW_TITLED_RELIEF, ".011");
-    terminal_type(terminal, "<");
-    terminal_expect(terminal, "visit 1");
-    bench_expect_row(terminal, ROW_TITLED_RELIEF, ".013");
-    bench_quit(terminal);
-    bench_expect_line(bench, "[visit.2.pass.1]");
-    bench_expect_line(bench, "relief = .011 in");
-    bench_expect_line(bench, "relief = .013 in");
-}
-
-/* --- toggles --- */
-
-static void test_nut_method(void **state)
-{
-    struct bench *bench = *state;
-    struct terminal *terminal = start_worked(bench);
-
-    terminal_type(terminal, "o");
-    terminal_expect(terminal, SEEN_HELD);
-    bench_expect_line(bench, "nut_method = held-3");
-    terminal_type(terminal, "o");
-    terminal_expect_gone(terminal, SEEN_HELD);
-    bench_expect_line(bench, "nut_method = open");
-    terminal_type(terminal, "u");
-    terminal_expect(terminal, SEEN_HELD);
-    bench_quit(terminal);
-    bench_expect_line(bench, "nut_method = held-3");
-}
-
-static void test_units(void **state)
-{
-    struct bench *bench = *state;
-    struct terminal *terminal = start_worked(bench);
-
-    bench_expect_row(terminal, ROW_TITLED_ACTION, "8.25");
-    terminal_type(terminal, "m");
-    terminal_expect(terminal, SEEN_METRIC);
-    bench_expect_row(terminal, ROW_TITLED_ACTION, "6/64"); /* as typed, with its unit now */
-    bench_expect_row(terminal, ROW_TITLED_EXPOSURE, "4.5");
-    terminal_key(terminal, TERMINAL_END);
-    terminal_key(terminal, TERMINAL_BACKSPACE);
-    bench_enter(terminal, "4.25"); /* a rule or caliper reads mm either way */
-    terminal_expect(terminal, SEEN_PASS_END);
-    terminal_key(terminal, TERMINAL_HOME);
-    bench_enter(terminal, "31"); /* metric leaves: hundredths */
-    bench_expect_gap(terminal, 6);
-    bench_quit(terminal);
-    bench_expect_line(bench, "exposure_treble = 4.25 mm");
-    bench_expect_line(bench, "action.1 = 6/64 in"); /* what was typed stays */
-    bench_expect_line(bench, "relief = 31/100 mm");
-    terminal = bench_start(bench); /* the shop's gauges are remembered */
-    terminal_expect(terminal, SEEN_METRIC);
-    terminal_type(terminal, "m");
-    terminal_expect_gone(terminal, SEEN_METRIC);
-    terminal_expect(terminal, SEEN_INCH);
-    bench_quit(terminal);
-}
-
 /* --- overlays --- */
 
 static void test_overlays(void **state)
 {
     struct bench *bench = *state;
-    struct terminal *terminal = start_worked(bench);
+    struct terminal *terminal = bench_start_worked(bench);
 
     terminal_type(terminal, "h");
     terminal_expect(terminal, SEEN_HELP);
@@ -373,7 +252,7 @@ static void test_overlays(void **state)
 static void test_stray_keys(void **state)
 {
     struct bench *bench = *state;
-    struct terminal *terminal = start_worked(bench);
+    struct terminal *terminal = bench_start_worked(bench);
 
     terminal_type(terminal, "zZ~\033[18~\033[1;5A\xC2\xB5\xFF\x80");
     terminal_type(terminal, "\033[200~"); /* a bracketed paste that nobody asked for */
@@ -397,11 +276,6 @@ int main(int argc, char **argv)
         BENCH_CASE(test_clear),
         BENCH_CASE(test_arrows),
         BENCH_CASE(test_cursor_is_in_the_cell),
-        BENCH_CASE(test_next_pass_expects),
-        BENCH_CASE(test_next_pass_by_enter),
-        BENCH_CASE(test_new_visit),
-        BENCH_CASE(test_nut_method),
-        BENCH_CASE(test_units),
         BENCH_CASE(test_overlays),
         BENCH_CASE(test_stray_keys),
     };
