@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * Every command, declared once: lookup, the key line, the help and docs/keys.md follow from
+ * Every command, declared once: lookup, the key line and the help follow from
  * this table. No include guard: it is included with COMMAND defined.
  *
  * COMMAND(id, key, other_key, hint, words)
