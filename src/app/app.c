@@ -164,13 +164,18 @@ bool app_expected(const struct app *app, const struct route_cell *cell, double *
         /* What is known is the open gap. */
         if (app_nut_method(app) != NUT_OPEN)
             return false;
-        if (rod || !before->choice.slot[cell->string])
+        if (rod || (!before->choice.slot[cell->string] && !before->choice.saddle[cell->string]))
             return figures_get(&before->figures, FIGURE_GAP_AFTER_ROD, cell->string, ret_mm);
+        /* A saddle that moves takes the gap over an untouched slot along. */
+        if (!before->choice.slot[cell->string])
+            return figures_get(&before->figures, FIGURE_GAP_AT_TARGET, cell->string, ret_mm);
         return setup_target_at(&setup->gap_target_bass_mm, &setup->gap_target_treble_mm,
                                setup->board.strings, cell->string, ret_mm);
     case ROW_ACTION:
-        if (rod || !before->choice.saddle[cell->string])
+        if (rod)
             return figures_get(&before->figures, FIGURE_ACTION_AFTER_ROD, cell->string, ret_mm);
+        if (!before->choice.saddle[cell->string])
+            return figures_get(&before->figures, FIGURE_ACTION_AFTER_NUT, cell->string, ret_mm);
         return setup_target_at(&setup->action_target_bass_mm, &setup->action_target_treble_mm,
                                setup->board.strings, cell->string, ret_mm);
     case ROW_EXPOSURE:

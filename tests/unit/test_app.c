@@ -195,6 +195,61 @@ static void a_pass_begins_when_the_last_has_a_reading(void **state)
     assert_int_equal(app->tone, TONE_WARNING);
 }
 
+/* What a gauge reads over a fret once the moves of the pass before are made: straight from
+ * the strings' lines, not from the figures that app_expected takes. */
+static double read_after(const struct app *app, int string, int fret)
+{
+    const struct board *board = &app->before.setup.board;
+    const struct string_lines *lines = &app->before.lines;
+    const struct string_line *line = &lines->after[string];
+    const double x = board->station_mm[string][fret];
+
+    return line->nut_mm + (line->saddle_mm - line->nut_mm) * x / board->contact_mm[string] -
+           neck_curve_height_mm(&lines->curve_after, board, string, fret);
+}
+
+/* Every gap and action in brackets against the lines. With `exact` unset a gap may be off by
+ * what an action inside its tolerance leaves of it. How many strings had that move due. */
+static int count_foretold(const struct app *app, bool slot, bool saddle, double within_mm)
+{
+    int met = 0;
+
+    assert_true(app->has_before);
+    assert_false(app->before.choice.rod);
+    for (int i = 0; i < app->route.count; i++) {
+        const struct route_cell *cell = &app->route.cells[i];
+        const int s = cell->string;
+        double expected;
+
+        if (cell->row != ROW_GAP && cell->row != ROW_ACTION)
+            continue;
+        if (app->before.choice.slot[s] != slot || app->before.choice.saddle[s] != saddle)
+            continue;
+        assert_true(app_expected(app, cell, &expected));
+        assert_near(
+            expected,
+            read_after(app, s, cell->row == ROW_GAP ? 1 : app->before.setup.board.action_fret),
+            cell->row == ROW_GAP ? within_mm : 1e-9);
+        met++;
+    }
+    return met;
+}
+
+static void what_the_next_pass_should_read_follows_the_moves(void **state)
+{
+    struct app *app = *state;
+
+    /* Action 3/64 over what is wanted, slots right for the action wanted: saddle alone. */
+    bench_press(app, ".006{Enter}.0233{Enter}.0221{Enter}.0209{Enter}.0197{Enter}.0185{Enter}"
+                     ".0173{Enter}9{Enter}8.6{Enter}8.2{Enter}7.8{Enter}7.4{Enter}7{Enter}p");
+    assert_int_equal(count_foretold(app, false, true, 1e-9), 12);
+    /* Action right, slots a little high: slots alone, and the action comes down with them. */
+    bench_press(app, ".006{Enter}.022{Enter}.0208{Enter}.0196{Enter}.0184{Enter}"
+                     ".0172{Enter}.016{Enter}6{Enter}5.6{Enter}5.2{Enter}4.8{Enter}4.4{Enter}"
+                     "4{Enter}p");
+    assert_int_equal(count_foretold(app, true, false, 0.02), 12);
+}
+
 static void passes_are_looked_through(void **state)
 {
     struct app *app = *state;
@@ -416,6 +471,7 @@ int main(void)
         CASE(a_bad_text_survives_a_preview),
         CASE(the_first_reading_dates_pass_and_visit),
         CASE(a_pass_begins_when_the_last_has_a_reading),
+        CASE(what_the_next_pass_should_read_follows_the_moves),
         CASE(passes_are_looked_through),
         CASE(undo_goes_where_the_change_was),
         CASE(a_reading_is_taken_out_and_brought_back),
