@@ -8,7 +8,6 @@
 /* The faults of a profile's current state; how many. */
 static int report_faults(const char *path, const struct record *record)
 {
-    const struct shown name = shown_string(path);
     struct derived derived;
     int faults = 0;
 
@@ -21,7 +20,9 @@ static int report_faults(const char *path, const struct record *record)
         if (finding_weight(finding->id) != WEIGHT_FAULT)
             continue;
         finding_words(finding, &words);
-        fprintf(stderr, "sillet: %s: %s: %s\n", name.text, finding_name(finding->id), memory);
+        fputs("sillet: ", stderr);
+        report_path(path, stderr);
+        fprintf(stderr, ": %s: %s\n", finding_name(finding->id), memory);
         faults++;
     }
     return faults;

@@ -1,7 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 #include "cli/report.h"
 
+#include <stdint.h>
 #include <string.h>
+
+#include "base/utf8.h"
 
 static const char *severity_word(enum profile_severity severity)
 {
@@ -16,23 +19,46 @@ static const char *severity_word(enum profile_severity severity)
     return "";
 }
 
+void report_path(const char *path, FILE *out)
+{
+    size_t left = strlen(path);
+
+    /* A shown text is cut where it is long; one character at a time never is. */
+    while (left > 0) {
+        uint32_t rune;
+        const size_t length = utf8_decode(path, left, &rune, NULL);
+
+        fputs(shown_text(path, length).text, out);
+        path += length;
+        left -= length;
+    }
+}
+
+/* What every line of the program's begins with. */
+static void begin_line(const char *path, FILE *out)
+{
+    fputs("sillet: ", out);
+    report_path(path, out);
+    fputc(':', out);
+}
+
 void report_problems(const char *path, const struct profile_problems *problems,
                      enum profile_severity least, FILE *out)
 {
-    const struct shown name = shown_string(path);
-
     for (size_t i = 0; i < problems->count; i++) {
         const struct profile_problem *problem = &problems->items[i];
 
         if (problem->severity < least)
             continue;
-        fprintf(out, "sillet: %s:", name.text);
+        begin_line(path, out);
         if (problem->line > 0)
             fprintf(out, "%d:", problem->line);
         fprintf(out, " %s%s\n", severity_word(problem->severity), problem->words);
     }
-    if (problems->more > 0)
-        fprintf(out, "sillet: %s: and %zu more\n", name.text, problems->more);
+    if (problems->more > 0) {
+        begin_line(path, out);
+        fprintf(out, " and %zu more\n", problems->more);
+    }
 }
 
 void report_words(enum status status, int error, struct strbuf *out)
@@ -51,10 +77,10 @@ void report_words(enum status status, int error, struct strbuf *out)
 
 void report_failure(const char *path, enum status status, int error, FILE *out)
 {
-    const struct shown name = shown_string(path);
     char memory[200];
     struct strbuf words = STRBUF(memory);
 
     report_words(status, error, &words);
-    fprintf(out, "sillet: %s: %s\n", name.text, memory);
+    begin_line(path, out);
+    fprintf(out, " %s\n", memory);
 }

@@ -106,6 +106,25 @@ static void test_evil_file_name(void **state)
     expect_nothing_raw(terminal);
 }
 
+/* A long path is said in full, so that FILE:LINE leads an editor there. */
+static void test_long_name(void **state)
+{
+    struct bench *bench = *state;
+    struct command command;
+    char place[500];
+
+    snprintf(bench->profile, sizeof bench->profile,
+             "%s/a name that is a good deal longer than what is shown of a text in a "
+             "message, with an \xC3\xA4 in it.ini",
+             bench->tree->folder);
+    tree_write_text(bench->profile, "[profile]\nformat = 1\n[board]\nscale = 648\n");
+    snprintf(place, sizeof place, "sillet: %s:4: ", bench->profile);
+    command_run(bench, "check", bench->profile, &command);
+    assert_int_equal(command.code, 1);
+    assert_non_null(strstr(command.err, place));
+    command_done(&command);
+}
+
 /* The environment speaks too. */
 static void test_evil_terminal_name(void **state)
 {
@@ -131,9 +150,8 @@ static void test_evil_terminal_name(void **state)
 int main(int argc, char **argv)
 {
     const struct CMUnitTest tests[] = {
-        BENCH_CASE(test_evil_content_encoded),
-        BENCH_CASE(test_evil_content_raw),
-        BENCH_CASE(test_evil_file_name),
+        BENCH_CASE(test_evil_content_encoded), BENCH_CASE(test_evil_content_raw),
+        BENCH_CASE(test_evil_file_name),       BENCH_CASE(test_long_name),
         BENCH_CASE(test_evil_terminal_name),
     };
 
