@@ -8,8 +8,6 @@
 
 #include "model/check.h"
 
-#define PI 3.14159265358979323846
-
 /* Cents in a ratio of e: 1200/ln 2. */
 #define CENTS_PER_E 1731.2340490667561
 
@@ -82,7 +80,7 @@ static enum status check_setup(const struct intonation_setup *setup, int first, 
 static void find_factor(const struct intonation_setup *setup, struct sounding *part)
 {
     double e = setup->conditions.clamped_ends;
-    double square = e * e + PI * PI / 2;
+    double square = e * e + M_PI * M_PI / 2;
     double bend = setup->modulus_mpa * setup->core.second_moment_mm4;
     double b = sqrt(bend / part->tension) / part->length;
 
@@ -316,7 +314,7 @@ enum status intonation_fretted_tension(const struct intonation_setup *setup, dou
 
 enum status intonation_stiffness_factor(double stiffness, double clamped_ends, double *ret_factor)
 {
-    double square = clamped_ends * clamped_ends + PI * PI / 2;
+    double square = clamped_ends * clamped_ends + M_PI * M_PI / 2;
     double factor = 1 + (clamped_ends + square * stiffness) * stiffness;
 
     if (!(stiffness >= 0) || !(clamped_ends >= 0) || !(clamped_ends <= 2) || !isfinite(factor))

@@ -6,8 +6,6 @@
 
 #include "model/check.h"
 
-#define PI 3.14159265358979323846
-
 enum { NECK_PARTS_MAX = 5 };
 
 static bool part_is_finite(const struct section_part *part)
@@ -62,9 +60,10 @@ struct section_part section_half_ellipse(double modulus_mpa, double width_mm, do
 {
     return (struct section_part){
         .modulus_mpa = modulus_mpa,
-        .area_mm2 = PI * width_mm * depth_mm / 4,
-        .centroid_mm = -4 * depth_mm / (3 * PI),
-        .inertia_mm4 = (PI / 8 - 8 / (9 * PI)) * (width_mm / 2) * depth_mm * depth_mm * depth_mm,
+        .area_mm2 = M_PI * width_mm * depth_mm / 4,
+        .centroid_mm = -4 * depth_mm / (3 * M_PI),
+        .inertia_mm4 =
+            (M_PI / 8 - 8 / (9 * M_PI)) * (width_mm / 2) * depth_mm * depth_mm * depth_mm,
     };
 }
 

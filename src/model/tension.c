@@ -6,16 +6,14 @@
 
 #include "model/check.h"
 
-#define PI 3.14159265358979323846
-
 /* The diameters over which Shigley gives the fit for A228 wire, mm. */
 #define WIRE_FIT_MIN_MM 0.10
 #define WIRE_FIT_MAX_MM 6.5
 
 #define MM2_TO_M2  1e-6
 #define MM2_PER_M2 1e6
-#define MM_TO_M   1e-3
-#define G_TO_KG   1e-3
+#define MM_TO_M    1e-3
+#define G_TO_KG    1e-3
 
 /* A number that may be missing: STATUS_ABSENT for 0, STATUS_DOMAIN for nonsense. */
 static enum status check_given(double value)
@@ -49,7 +47,7 @@ static enum string_material core_material(const struct string_build *build)
 
 static double circle_area(double diameter)
 {
-    return PI * diameter * diameter / 4;
+    return M_PI * diameter * diameter / 4;
 }
 
 static bool has_hex_core(const struct string_build *build)
@@ -82,7 +80,7 @@ enum status tension_find_core(const struct string_build *build, struct string_co
     if (status != STATUS_OK)
         return status;
 
-    struct string_core core = {d, circle_area(d), PI * d * d * d * d / 64};
+    struct string_core core = {d, circle_area(d), M_PI * d * d * d * d / 64};
 
     if (has_hex_core(build)) {
         core.area_mm2 = sqrt(3.0) / 2 * d * d;
@@ -118,7 +116,7 @@ static double wrap_area(const struct string_build *build)
 {
     double core = build->core_mm;
     double wire = (build->gauge_mm - core) / 2;
-    double turn = hypot(PI * (core + wire), wire);
+    double turn = hypot(M_PI * (core + wire), wire);
 
     return circle_area(wire) * turn / wire;
 }
