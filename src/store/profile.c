@@ -226,11 +226,6 @@ const char *profile_conflict_path(const struct profile *profile)
     return profile->conflict_path;
 }
 
-size_t profile_reading_line(const struct profile *profile, const struct reading_key *key)
-{
-    return profile_line_number(&profile->content, key);
-}
-
 /*
  * The text to write, read back before anything is overwritten: nothing is written that
  * would not open again as exactly this record.

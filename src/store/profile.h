@@ -76,9 +76,6 @@ unsigned profile_notices(const struct profile *profile);
 /* Where saves go after STATUS_CHANGED; NULL before. */
 const char *profile_conflict_path(const struct profile *profile);
 
-/* The line (from 1) that a reading of the kept text stands in; 0 when it has none. */
-size_t profile_reading_line(const struct profile *profile, const struct reading_key *key);
-
 /*
  * Saves `record`. When the kept text holds it already, with a matching [end], nothing is
  * written. Before the first rewrite of a file whose [end] was missing or wrong, the file

@@ -92,26 +92,10 @@ static size_t before_block(const struct ini_text *text, size_t section)
     return at > 0 ? at : header;
 }
 
-/* How many of the content's lines hold a reading below `key`. */
-static size_t lines_below(const struct profile_content *content, const struct reading_key *key)
-{
-    size_t low = 0, high = content->line_count;
-
-    while (low < high) {
-        const size_t middle = low + (high - low) / 2;
-
-        if (reading_key_compare(&content->lines[middle].key, key) < 0)
-            low = middle + 1;
-        else
-            high = middle;
-    }
-    return low;
-}
-
 static size_t place_section(const struct profile_content *content, const struct reading_key *key)
 {
     const struct ini_text *text = &content->text;
-    const size_t below = lines_below(content, key);
+    const size_t below = profile_lines_below(content, key);
 
     if (below > 0)
         return block_tail(text, text->lines[content->lines[below - 1].line].section);

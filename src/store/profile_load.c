@@ -363,7 +363,7 @@ void profile_content_done(struct profile_content *content)
     *content = (struct profile_content){0};
 }
 
-size_t profile_find_line(const struct profile_content *content, const struct reading_key *key)
+size_t profile_lines_below(const struct profile_content *content, const struct reading_key *key)
 {
     size_t low = 0, high = content->line_count;
 
@@ -375,8 +375,15 @@ size_t profile_find_line(const struct profile_content *content, const struct rea
         else
             high = middle;
     }
-    if (low < content->line_count && reading_key_compare(&content->lines[low].key, key) == 0)
-        return low;
+    return low;
+}
+
+size_t profile_find_line(const struct profile_content *content, const struct reading_key *key)
+{
+    const size_t at = profile_lines_below(content, key);
+
+    if (at < content->line_count && reading_key_compare(&content->lines[at].key, key) == 0)
+        return at;
     return content->line_count;
 }
 

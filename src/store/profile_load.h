@@ -38,6 +38,9 @@ enum status profile_load(struct bytes *bytes, struct profile_problems *problems,
                          struct profile_content *ret_content);
 void profile_content_done(struct profile_content *content);
 
+/* How many of the lines hold a reading below `key`. */
+size_t profile_lines_below(const struct profile_content *content, const struct reading_key *key);
+
 /* The index of the first line of a reading; line_count when it has none. The lines of one
  * reading stand together. */
 size_t profile_find_line(const struct profile_content *content, const struct reading_key *key);
