@@ -20,9 +20,8 @@ static int report_faults(const char *path, const struct record *record)
         if (finding_weight(finding->id) != WEIGHT_FAULT)
             continue;
         finding_words(finding, &words);
-        fputs("sillet: ", stderr);
-        report_path(path, stderr);
-        fprintf(stderr, ": %s: %s\n", finding_name(finding->id), memory);
+        report_begin(path, stderr);
+        fprintf(stderr, " %s: %s\n", finding_name(finding->id), memory);
         faults++;
     }
     return faults;

@@ -19,10 +19,11 @@ static const char *severity_word(enum profile_severity severity)
     return "";
 }
 
-void report_path(const char *path, FILE *out)
+void report_begin(const char *path, FILE *out)
 {
     size_t left = strlen(path);
 
+    fputs("sillet: ", out);
     /* A shown text is cut where it is long; one character at a time never is. */
     while (left > 0) {
         uint32_t rune;
@@ -32,13 +33,6 @@ void report_path(const char *path, FILE *out)
         path += length;
         left -= length;
     }
-}
-
-/* What every line of the program's begins with. */
-static void begin_line(const char *path, FILE *out)
-{
-    fputs("sillet: ", out);
-    report_path(path, out);
     fputc(':', out);
 }
 
@@ -50,13 +44,13 @@ void report_problems(const char *path, const struct profile_problems *problems,
 
         if (problem->severity < least)
             continue;
-        begin_line(path, out);
+        report_begin(path, out);
         if (problem->line > 0)
             fprintf(out, "%d:", problem->line);
         fprintf(out, " %s%s\n", severity_word(problem->severity), problem->words);
     }
     if (problems->more > 0) {
-        begin_line(path, out);
+        report_begin(path, out);
         fprintf(out, " and %zu more\n", problems->more);
     }
 }
@@ -81,6 +75,6 @@ void report_failure(const char *path, enum status status, int error, FILE *out)
     struct strbuf words = STRBUF(memory);
 
     report_words(status, error, &words);
-    begin_line(path, out);
+    report_begin(path, out);
     fprintf(out, " %s\n", memory);
 }

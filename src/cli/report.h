@@ -10,8 +10,9 @@
 /* The program's exit codes. */
 enum exit_code { EXIT_GOOD = 0, EXIT_FINDINGS = 1, EXIT_USAGE = 2, EXIT_CANNOT = 3 };
 
-/* A file's name in full, made harmless for a terminal, so that FILE:LINE can be followed. */
-void report_path(const char *path, FILE *out);
+/* "sillet: FILE:", the name in full and made harmless for a terminal, so that FILE:LINE can
+ * be followed. */
+void report_begin(const char *path, FILE *out);
 
 /* "sillet: FILE:LINE: what is wrong" for every problem of at least that severity; the
  * file's name is made harmless for a terminal. */
