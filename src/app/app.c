@@ -95,8 +95,8 @@ void app_take_pass(struct app *app, int visit, int pass)
     app_refresh(app);
 }
 
-enum status app_init(struct app *app, struct record *record, bool metric,
-                     const struct shop_units *units, bool read_only)
+void app_init(struct app *app, struct record *record, bool metric, const struct shop_units *units,
+              bool read_only)
 {
     int visit = 1, pass = 1;
 
@@ -107,7 +107,6 @@ enum status app_init(struct app *app, struct record *record, bool metric,
     if (!record_current_pass(&app->record, &visit, &pass) && record_last_visit(&app->record) > 0)
         visit = record_last_visit(&app->record);
     app_take_pass(app, visit, pass);
-    return STATUS_OK;
 }
 
 void app_done(struct app *app)

@@ -76,11 +76,11 @@ struct app {
 };
 
 /*
- * Begins a session. Takes the record over (also on failure: it is then emptied). The pass
+ * Begins a session. Takes the record over, which is emptied. The pass
  * in hand is the record's current one, or the first of visit 1 in an empty record.
  */
-enum status app_init(struct app *app, struct record *record, bool metric,
-                     const struct shop_units *units, bool read_only);
+void app_init(struct app *app, struct record *record, bool metric, const struct shop_units *units,
+              bool read_only);
 void app_done(struct app *app);
 
 /* One event. */

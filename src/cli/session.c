@@ -139,8 +139,8 @@ static enum status open_session(struct session *session, const char *path)
     if (status == STATUS_OK)
         status = record_copy(profile_record(session->profile), &record);
     if (status == STATUS_OK)
-        status = app_init(&session->app, &record, memcmp(&units, &metric, sizeof units) == 0,
-                          &units, profile_editable(session->profile) != STATUS_OK);
+        app_init(&session->app, &record, memcmp(&units, &metric, sizeof units) == 0, &units,
+                 profile_editable(session->profile) != STATUS_OK);
     return status;
 }
 
