@@ -1,0 +1,156 @@
+/* SPDX-License-Identifier: MIT */
+#include "near.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "app/explain.h"
+#include "base/num.h"
+#include "build_record.h"
+
+/* A record with what was derived from it, ready to be asked about. */
+struct asked {
+    struct record record;
+    struct derived derived;
+    struct explain_from from;
+};
+
+static struct asked *ask(const char *lines)
+{
+    struct asked *asked = malloc(sizeof *asked);
+
+    build_record(&asked->record, lines);
+    derive_pass(&asked->record, 1, 1, &asked->derived);
+    asked->from = (struct explain_from){
+        .record = &asked->record, .derived = &asked->derived, .visit = 1, .pass = 1};
+    return asked;
+}
+
+static void done(struct asked *asked)
+{
+    record_done(&asked->record);
+    free(asked);
+}
+
+static int row_of(enum figure_id id, int string)
+{
+    return figure_info(id)->per == PER_STRING ? string : 0;
+}
+
+static bool is_known(const struct asked *asked, enum figure_id id, int string)
+{
+    return asked->derived.figures.at[id][row_of(id, string)].known != KNOWN_ABSENT;
+}
+
+static void every_figure_has_its_symbols(void **state)
+{
+    (void)state;
+    for (int id = 0; id < FIGURE_COUNT_; id++) {
+        const int symbols = explain_symbol_count((enum figure_id)id);
+
+        if (symbols < 1)
+            fail_msg("%s has no symbol", figure_info((enum figure_id)id)->name);
+        /* Value, formula and source stand beside them. */
+        assert_true(symbols + 3 <= EXPLAIN_LINES_MAX);
+    }
+}
+
+static void known_figures_are_said_with_their_number(void **state)
+{
+    struct asked *asked = ask(build_record_full);
+    int known = 0;
+
+    (void)state;
+    for (int id = 0; id < FIGURE_COUNT_; id++) {
+        const struct figure_info *info = figure_info((enum figure_id)id);
+        struct explanation explanation;
+
+        explain_figure(&asked->from, (enum figure_id)id, 6, &explanation);
+        assert_int_equal(explanation.count, explain_symbol_count((enum figure_id)id) + 3);
+        assert_int_equal(explanation.lines[0].part, EXPLAIN_VALUE);
+        assert_non_null(strstr(explanation.lines[0].text, info->label));
+        assert_int_equal(strstr(explanation.lines[0].text, "not known") == NULL,
+                         is_known(asked, (enum figure_id)id, 6));
+        assert_string_equal(explanation.lines[1].text, info->formula);
+        assert_string_equal(explanation.lines[explanation.count - 1].text, info->source);
+        for (int i = 0; i < explanation.count; i++)
+            assert_true(strlen(explanation.lines[i].text) + 1 < sizeof explanation.lines[i].text);
+        known += is_known(asked, (enum figure_id)id, 6);
+    }
+    assert_true(known > 10);
+    done(asked);
+}
+
+/* "Ls: 649.9 mm": scale and setback put together here, not taken from the board. */
+static void the_instrument_s_own_numbers_stand_in(void **state)
+{
+    struct asked *asked = ask(build_record_full);
+    const struct reading_key scale_key = reading_key_one(FIELD_SCALE);
+    const struct reading_key setback_key = reading_key_string(FIELD_SETBACK, 6);
+    struct explanation explanation;
+    char memory[64];
+    struct strbuf want = STRBUF(memory);
+    double scale = 0, setback = 0;
+    int met = 0;
+
+    (void)state;
+    assert_true(record_value(&asked->record, &scale_key, &scale));
+    (void)record_value(&asked->record, &setback_key, &setback);
+    strbuf_add(&want, "Ls: ");
+    num_format_fixed(scale + setback, 1, false, &want);
+    strbuf_add(&want, " mm");
+    explain_figure(&asked->from, FIGURE_SADDLE_CHANGE, 6, &explanation);
+    for (int i = 0; i < explanation.count; i++)
+        met += strncmp(explanation.lines[i].text, memory, strlen(memory)) == 0;
+    assert_int_equal(met, 1);
+    done(asked);
+}
+
+static void what_is_missing_is_said_so(void **state)
+{
+    struct asked *asked = ask("board strings = 6\n");
+    struct explanation explanation;
+
+    (void)state;
+    for (int id = 0; id < FIGURE_COUNT_; id++) {
+        explain_figure(&asked->from, (enum figure_id)id, 1, &explanation);
+        if (!is_known(asked, (enum figure_id)id, 1))
+            assert_non_null(strstr(explanation.lines[0].text, "not known"));
+    }
+    /* With nothing else known there is nowhere to go on to. */
+    assert_int_equal(explain_next(&asked->derived, FIGURE_RELIEF, 1, 1), FIGURE_RELIEF);
+    done(asked);
+}
+
+static void next_goes_round_all_that_is_known(void **state)
+{
+    struct asked *asked = ask(build_record_full);
+    enum figure_id at = FIGURE_RELIEF;
+    int known = 0, met = 0;
+
+    (void)state;
+    for (int id = 0; id < FIGURE_COUNT_; id++)
+        known += is_known(asked, (enum figure_id)id, 6);
+    do {
+        const enum figure_id next = explain_next(&asked->derived, at, 6, 1);
+
+        assert_true(is_known(asked, next, 6));
+        assert_int_equal(explain_next(&asked->derived, next, 6, -1), at);
+        at = next;
+        met++;
+    } while (at != FIGURE_RELIEF && met <= FIGURE_COUNT_);
+    assert_int_equal(met, known);
+    done(asked);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_figure_has_its_symbols),
+        cmocka_unit_test(known_figures_are_said_with_their_number),
+        cmocka_unit_test(the_instrument_s_own_numbers_stand_in),
+        cmocka_unit_test(what_is_missing_is_said_so),
+        cmocka_unit_test(next_goes_round_all_that_is_known),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}
