@@ -115,6 +115,10 @@ enum status tension_find_modulus(const struct string_build *build, double *ret_m
 static double wrap_area(const struct string_build *build)
 {
     double core = build->core_mm;
+
+    if (build->kind == BUILD_FLAT_WOUND)
+        return FLAT_WRAP_FILL * (circle_area(build->gauge_mm) - circle_area(core));
+
     double wire = (build->gauge_mm - core) / 2;
     double turn = hypot(M_PI * (core + wire), wire);
 
@@ -128,8 +132,6 @@ enum status tension_mass_from_build(const struct string_build *build, double *re
 
     if (status != STATUS_OK)
         return status;
-    if (build->kind == BUILD_FLAT_WOUND)
-        return STATUS_ABSENT;
 
     const struct string_material_facts *inner = string_material_facts(core_material(build));
 

@@ -35,6 +35,10 @@ struct string_build {
     double steel_modulus_mpa;           /* of a steel core without modulus_mpa; 0: 203 400 */
 };
 
+/* The share of the ring between core and gauge that the wrap of a flat-wound string fills.
+ * From memory; under-wraps of round wire lower it. */
+#define FLAT_WRAP_FILL 0.95
+
 /* The part of a string that bends and stretches. */
 struct string_core {
     double diameter_mm;       /* across flats when hex */
@@ -63,7 +67,9 @@ enum status tension_find_modulus(const struct string_build *build, double *ret_m
  *                  the wire weigh nearly the same. Common practice; a few per cent.
  *   nylon-wound    as round-wound, the multifilament core counted as solid nylon: about
  *                  2 % too heavy. Weigh the string where that matters.
- *   flat-wound     STATUS_ABSENT: how much of its ring a ribbon fills differs between makes.
+ *   flat-wound     rho_c A_core + FLAT_WRAP_FILL rho_w (pi/4)(gauge^2 - core^2). How much of
+ *                  its ring a ribbon fills differs between makes: 5 to 10 % off (from
+ *                  memory). Weigh the string, or enter its label, where that matters.
  */
 enum status tension_mass_from_build(const struct string_build *build, double *ret_kg_per_m);
 

@@ -118,18 +118,23 @@ static void test_round_wound_mass(void **state)
     assert_near_relative(mass, want, 1e-12);
 }
 
-/* A ribbon's share of its ring is the maker's own; a wound nylon string differs from a
- * steel one by its core alone. */
+/* A flat wrap fills its ring better than round wire, and not wholly; a wound nylon string
+ * differs from a steel one by its core alone. */
 static void test_other_builds(void **state)
 {
     (void)state;
     struct string_build build = wound;
-    double round, nylon = 7;
+    double round, flat, nylon;
+    double core = 7850e-6 * PI * 0.16 / 4, ring = 8900e-6 * PI * (1 - 0.16) / 4;
 
     assert_int_equal(tension_mass_from_build(&build, &round), STATUS_OK);
     build.kind = BUILD_FLAT_WOUND;
-    assert_int_equal(tension_mass_from_build(&build, &nylon), STATUS_ABSENT);
-    assert_near(nylon, 7, 0);
+    assert_int_equal(tension_mass_from_build(&build, &flat), STATUS_OK);
+    assert_true(round < flat && flat < core + ring);
+    assert_near_relative(flat, core + FLAT_WRAP_FILL * ring, 1e-12);
+    build.wrap_material = MATERIAL_NONE;
+    assert_int_equal(tension_mass_from_build(&build, &flat), STATUS_ABSENT);
+    build.wrap_material = wound.wrap_material;
     build.kind = BUILD_NYLON_WOUND;
     assert_int_equal(tension_mass_from_build(&build, &nylon), STATUS_OK);
     assert_near_relative(round - nylon, (7850e-6 - 1130e-6) * PI * 0.16 / 4, 1e-12);
