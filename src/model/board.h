@@ -25,7 +25,7 @@ struct board_plan {
     int strings;                           /* 1 .. STRINGS_MAX */
     int frets;                             /* 0 .. FRETS_MAX */
     int join_fret, heel_fret, action_fret, relief_fret, relief_end_low, relief_end_high;
-    bool pocket;                      /* the neck sits in a pocket */
+    bool pocket;                        /* the neck sits in a pocket */
     double setback_mm[STRINGS_MAX + 1]; /* by string */
 };
 
@@ -38,11 +38,11 @@ struct board {
     bool has_curve;  /* relief ends, heel: the neck's curve can be reckoned */
     bool has_relief; /* and the relief fret lies where the neck bends */
     double scale_mm[LANES];
-    double contact_mm[LANES];                 /* saddle contact Ls from the nut */
-    double station_mm[LANES][FRETS_MAX + 1];  /* x(n); fret 0 is the nut */
-    double bend[LANES][FRETS_MAX + 1];        /* z(n) / kappa, mm per (1/mm) */
-    double ramp[LANES][FRETS_MAX + 1];        /* share of the fall-away at n, 0 .. 1 */
-    double tilt[LANES];                       /* phi / kappa, rad per (1/mm) */
+    double contact_mm[LANES];                /* saddle contact Ls from the nut */
+    double station_mm[LANES][FRETS_MAX + 1]; /* x(n); fret 0 is the nut */
+    double bend[LANES][FRETS_MAX + 1];       /* z(n) / kappa, mm per (1/mm) */
+    double ramp[LANES][FRETS_MAX + 1];       /* share of the fall-away at n, 0 .. 1 */
+    double tilt[LANES];                      /* phi / kappa, rad per (1/mm) */
     double saddle_ride[LANES]; /* (w(x_b) - phi (Ls - x_b)) / kappa: chord to body at the saddle */
 };
 

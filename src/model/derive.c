@@ -68,6 +68,7 @@ static void derive_state(const struct record *record, int visit, int pass, int c
     derive_sound(record, visit, pass, ret_derived);
     derive_neck(record, &ret_derived->setup, &ret_derived->lines, &ret_derived->figures,
                 &ret_derived->findings);
+    ret_derived->neck = neck_facts_read(record, &ret_derived->setup);
     derive_climate(record, climate_visit, &ret_derived->figures);
 }
 

@@ -8,6 +8,7 @@
 #include "model/figure.h"
 #include "model/finding.h"
 #include "model/moves.h"
+#include "model/neck_facts.h"
 #include "model/record.h"
 #include "model/reset.h"
 #include "model/setup.h"
@@ -26,6 +27,7 @@ struct derived {
     struct string_facts string[STRINGS_MAX + 1]; /* by string, [0] unused; so are these: */
     struct fret_pitch pitch[STRINGS_MAX + 1];    /* the notes of the present state */
     struct fret_clearance clearance[STRINGS_MAX + 1];
+    struct neck_facts neck;
     struct findings findings;
 };
 

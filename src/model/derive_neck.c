@@ -4,7 +4,7 @@
 #include <stddef.h>
 
 #include "model/neck_beam.h"
-#include "model/wood.h"
+#include "model/neck_facts.h"
 
 /* The figures of one state of the slot. */
 struct beam_figures {
@@ -20,30 +20,6 @@ static const struct beam_figures beam_figures[] = {
 static double value_of(const struct record *record, enum field_id field)
 {
     return record_entered_one(record, field).value;
-}
-
-/* What is entered, else what the wood table has; not given when neither. */
-static struct entered entered_or_wood(const struct record *record, enum field_id field,
-                                      enum field_id wood_field,
-                                      struct wood_number (*number)(const struct wood *wood))
-{
-    const struct reading_key wood_key = reading_key_one(wood_field);
-    const struct entered entered = record_entered_one(record, field);
-    const struct wood *wood;
-
-    if (entered.given || wood_find(record_text(record, &wood_key), &wood) != STATUS_OK)
-        return entered;
-    return (struct entered){.value = number(wood).value, .given = number(wood).known};
-}
-
-static struct wood_number modulus_of(const struct wood *wood)
-{
-    return wood->modulus_mpa;
-}
-
-static struct wood_number shear_of(const struct wood *wood)
-{
-    return wood->shear_mpa;
 }
 
 /* How far a beam is known: which states of the slot can be reckoned. */
@@ -83,10 +59,8 @@ static void read_shape(const struct record *record, const struct board *board, s
     struct neck_beam *shape = &beam->shape;
 
     shape->make.board_thickness_mm = value_of(record, FIELD_THICKNESS);
-    shape->make.board_modulus_mpa =
-        entered_or_wood(record, FIELD_BOARD_MODULUS, FIELD_BOARD_WOOD, modulus_of).value;
-    shape->make.shaft_modulus_mpa =
-        entered_or_wood(record, FIELD_NECK_MODULUS, FIELD_NECK_WOOD, modulus_of).value;
+    shape->make.board_modulus_mpa = neck_facts_wood(record, FIELD_BOARD_MODULUS).value;
+    shape->make.shaft_modulus_mpa = neck_facts_wood(record, FIELD_NECK_MODULUS).value;
     shape->scale_mm = board->scale_mm[LANE_MIDDLE];
     shape->first_fret_mm = x[1];
     shape->low_end_mm = x[board->end_low];
@@ -197,8 +171,7 @@ static void derive_tenon(const struct record *record, struct figures *figures,
     const struct neck_tenon tenon = {
         .edge_mm = value_of(record, FIELD_TENON_EDGE),
         .thickness_mm = value_of(record, FIELD_TENON_THICKNESS),
-        .shear_strength_mpa =
-            entered_or_wood(record, FIELD_SHEAR_STRENGTH, FIELD_NECK_WOOD, shear_of).value,
+        .shear_strength_mpa = neck_facts_wood(record, FIELD_SHEAR_STRENGTH).value,
         .bolt_diameter_mm = value_of(record, FIELD_BOLT_DIAMETER),
         .bolt_torque_nm = value_of(record, FIELD_BOLT_TORQUE),
     };

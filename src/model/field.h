@@ -39,12 +39,12 @@ enum section {
     SECTION_NUT,
     SECTION_BRIDGE,
     SECTION_NECK,
-    SECTION_STRING,  /* string.N */
+    SECTION_STRING, /* string.N */
     SECTION_TARGETS,
     SECTION_MODEL,
-    SECTION_VISIT,   /* visit.V */
-    SECTION_PASS,    /* visit.V.pass.P */
-    SECTION_WORK,    /* visit.V.work.K */
+    SECTION_VISIT, /* visit.V */
+    SECTION_PASS,  /* visit.V.pass.P */
+    SECTION_WORK,  /* visit.V.work.K */
     SECTION_COUNT_
 };
 
@@ -56,12 +56,12 @@ enum field_kind {
     KIND_NUMBER,
     KIND_COUNT,
     KIND_CHOICE,
-    KIND_YESNO, /* a choice of no (0) and yes (1) */
-    KIND_NOTE,  /* value: semitones, A4 = 69 */
-    KIND_FRETS, /* a list of frets; value: bit n set for fret n, exact in a double */
-    KIND_RADIUS,/* a length, or flat (value 0) */
-    KIND_DATE,  /* 2026-03-02 */
-    KIND_TIME,  /* 10:42, or a date, T, and a time */
+    KIND_YESNO,  /* a choice of no (0) and yes (1) */
+    KIND_NOTE,   /* value: semitones, A4 = 69 */
+    KIND_FRETS,  /* a list of frets; value: bit n set for fret n, exact in a double */
+    KIND_RADIUS, /* a length, or flat (value 0) */
+    KIND_DATE,   /* 2026-03-02 */
+    KIND_TIME,   /* 10:42, or a date, T, and a time */
 };
 
 /* With what a length is read, which decides the unit of a bare number at the bench. */
@@ -133,8 +133,8 @@ struct field_value {
 /* Why a text was refused. */
 struct field_fault {
     enum status status;
-    size_t at;        /* byte offset in the text, where it applies */
-    char words[160];  /* a sentence: what is wrong; what is accepted */
+    size_t at;       /* byte offset in the text, where it applies */
+    char words[160]; /* a sentence: what is wrong; what is accepted */
 };
 
 /*

@@ -75,8 +75,8 @@ static enum status accept_number(const struct field *field, double value,
     if (!(value >= field->possible_min && value <= field->possible_max))
         return refuse_range(field, value, ret_fault);
     ret_value->value = value;
-    ret_value->state = value >= field->usual_min && value <= field->usual_max ? READING_GOOD
-                                                                              : READING_UNUSUAL;
+    ret_value->state =
+        value >= field->usual_min && value <= field->usual_max ? READING_GOOD : READING_UNUSUAL;
     return STATUS_OK;
 }
 

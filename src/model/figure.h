@@ -68,7 +68,6 @@ void figure_key(enum figure_id id, bool uncertainty, struct strbuf *out);
  * it is absent. */
 void figures_set(struct figures *figures, enum figure_id id, int string, double value,
                  enum known known);
-bool figures_get(const struct figures *figures, enum figure_id id, int string,
-                 double *ret_value);
+bool figures_get(const struct figures *figures, enum figure_id id, int string, double *ret_value);
 
 #endif

@@ -67,14 +67,10 @@ int reading_key_compare(const struct reading_key *a, const struct reading_key *b
     const int section_string_a = section_a == SECTION_STRING ? a->string : 0;
     const int section_string_b = section_b == SECTION_STRING ? b->string : 0;
     const int pairs[][2] = {
-        {group_a, group_b},
-        {section_string_a, section_string_b},
-        {a->visit, b->visit},
-        {(int)section_a, (int)section_b},
-        {a->part, b->part},
-        {(int)a->field, (int)b->field},
-        {a->string, b->string},
-        {a->fret, b->fret},
+        {group_a, group_b},     {section_string_a, section_string_b},
+        {a->visit, b->visit},   {(int)section_a, (int)section_b},
+        {a->part, b->part},     {(int)a->field, (int)b->field},
+        {a->string, b->string}, {a->fret, b->fret},
     };
     for (size_t i = 0; i < sizeof pairs / sizeof pairs[0]; i++)
         if (pairs[i][0] != pairs[i][1])
@@ -177,8 +173,7 @@ static bool parse_name(const char *text, const struct field *field, struct readi
     return *text == '\0';
 }
 
-enum status reading_key_parse(const char *section, const char *name,
-                              struct reading_key *ret_key)
+enum status reading_key_parse(const char *section, const char *name, struct reading_key *ret_key)
 {
     int numbers[2] = {0, 0};
     int s = 0;

@@ -37,7 +37,6 @@ void reading_key_section(const struct reading_key *key, struct strbuf *out);
 void reading_key_name(const struct reading_key *key, struct strbuf *out);
 
 /* The reverse: STATUS_NOT_FOUND when no field goes by these names. */
-enum status reading_key_parse(const char *section, const char *name,
-                              struct reading_key *ret_key);
+enum status reading_key_parse(const char *section, const char *name, struct reading_key *ret_key);
 
 #endif

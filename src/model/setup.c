@@ -52,8 +52,7 @@ static bool read_plan(const struct record *record, struct board_plan *plan,
     plan->pocket =
         record_choice_or(record, reading_key_one(FIELD_JOIN), JOIN_UNKNOWN) == JOIN_POCKET;
     for (int string = 1; string <= plan->strings; string++)
-        plan->setback_mm[string] =
-            record_entered_string(record, FIELD_SETBACK, string).value;
+        plan->setback_mm[string] = record_entered_string(record, FIELD_SETBACK, string).value;
     return true;
 }
 
@@ -73,8 +72,7 @@ static void add_relief(struct setup *setup, int fret, double gap_mm, struct find
 static void read_reliefs(struct setup *setup, const struct record *record, int visit, int pass,
                          struct findings *findings)
 {
-    const struct entered gap =
-        record_entered(record, reading_key_pass(FIELD_RELIEF, visit, pass));
+    const struct entered gap = record_entered(record, reading_key_pass(FIELD_RELIEF, visit, pass));
     bool named = false;
 
     for (int fret = 0; fret <= FRETS_MAX; fret++) {
@@ -139,15 +137,14 @@ static void read_targets(struct setup *setup, const struct record *record)
 static void read_structure(struct setup *setup, const struct record *record)
 {
     setup->bridge = (enum bridge_kind)record_choice_or(record, reading_key_one(FIELD_BRIDGE_KIND),
-                                                BRIDGE_UNKNOWN);
+                                                       BRIDGE_UNKNOWN);
     setup->thread_mm = record_entered_one(record, FIELD_THREAD);
     setup->exposure_min_mm = record_or_fallback(record, FIELD_EXPOSURE_MIN);
     setup->exposure_new_mm = record_or_fallback(record, FIELD_EXPOSURE_NEW);
     setup->heel_depth_mm = record_entered_one(record, FIELD_HEEL_DEPTH);
     setup->pocket_length_mm = record_entered_one(record, FIELD_POCKET_LENGTH);
     setup->board_end_mm = record_entered_one(record, FIELD_BOARD_END);
-    setup->rod =
-        (enum rod_kind)record_choice_or(record, reading_key_one(FIELD_ROD), ROD_UNKNOWN);
+    setup->rod = (enum rod_kind)record_choice_or(record, reading_key_one(FIELD_ROD), ROD_UNKNOWN);
 }
 
 void setup_read(struct setup *ret_setup, const struct record *record, int visit, int pass,
@@ -213,8 +210,7 @@ bool setup_target_at(const struct entered *bass, const struct entered *treble, i
         return give_finite(own->value, ret_value);
     if (!bass->given || !treble->given || strings == 1)
         return false;
-    return give_finite(treble->value +
-                           (bass->value - treble->value) * (string - 1) / (strings - 1),
+    return give_finite(treble->value + (bass->value - treble->value) * (string - 1) / (strings - 1),
                        ret_value);
 }
 

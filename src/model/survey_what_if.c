@@ -19,7 +19,8 @@ static struct entered find_semitone(const struct record *record,
 
     if (change->has_notes)
         note = given(change->notes.semitone[string]);
-    note.value = note.given ? note.value + change->shift_semitones : 0;
+    if (note.given)
+        note.value += change->shift_semitones + change->string_shift_semitones[string];
     return note;
 }
 
@@ -116,6 +117,14 @@ static void share_total(struct survey_what_if *what_if, struct findings *finding
         findings_add(findings, FINDING_TOTAL_FAR_ABOVE, 0);
 }
 
+static bool shifts_are_good(const struct what_if_change *change, int strings)
+{
+    for (int s = 1; s <= strings; s++)
+        if (!(fabs(change->string_shift_semitones[s]) <= WHAT_IF_SHIFT_MAX))
+            return false;
+    return fabs(change->shift_semitones) <= WHAT_IF_SHIFT_MAX;
+}
+
 enum status survey_what_if(const struct record *record, const struct derived *derived,
                            const struct what_if_change *change, struct survey_what_if *ret_what_if,
                            struct findings *findings)
@@ -127,8 +136,7 @@ enum status survey_what_if(const struct record *record, const struct derived *de
     if (!derived->setup.has_board)
         return STATUS_ABSENT;
     if ((change->has_notes && change->notes.strings != strings) ||
-        (change->has_set && change->set.strings != strings) ||
-        !(fabs(change->shift_semitones) <= WHAT_IF_SHIFT_MAX))
+        (change->has_set && change->set.strings != strings) || !shifts_are_good(change, strings))
         return STATUS_DOMAIN;
     for (int s = 1; s <= strings; s++) {
         struct what_if_answer *answer = &what_if.string[s];

@@ -23,9 +23,10 @@
 
 struct what_if_change {
     bool has_notes, has_set;
-    struct string_notes notes; /* other notes, else those of the record */
-    double shift_semitones;    /* on top of them */
-    struct string_set set;     /* other strings, else those of the record */
+    struct string_notes notes;                      /* other notes, else those of the record */
+    double shift_semitones;                         /* on top of them */
+    double string_shift_semitones[STRINGS_MAX + 1]; /* and on top of that, by string */
+    struct string_set set;                          /* other strings, else those of the record */
 };
 
 /* One string; what hangs on something unknown is absent. */
@@ -48,7 +49,7 @@ struct survey_what_if {
 
 /*
  * STATUS_ABSENT without a board, STATUS_DOMAIN when the tuning or set is for another number
- * of strings or the shift is beyond WHAT_IF_SHIFT_MAX. `findings` names strings near their
+ * of strings or a shift is beyond WHAT_IF_SHIFT_MAX. `findings` names strings near their
  * strength and a total far above what the neck carries.
  */
 enum status survey_what_if(const struct record *record, const struct derived *derived,

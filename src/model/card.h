@@ -1,0 +1,28 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_MODEL_CARD_H
+#define SILLET_MODEL_CARD_H
+
+#include <stdbool.h>
+
+#include "model/derive.h"
+#include "model/record.h"
+
+/* What a shelf says about an instrument in one line. */
+struct card {
+    /* Never NULL; "" where the record does not say. */
+    const char *name, *kind, *owner, *maker, *serial;
+    const char *visit; /* the date of the last visit, 2026-03-02 */
+    bool moves_open;
+};
+
+/*
+ * True when the readings ask for a move that is larger than its own uncertainty: rod, a slot,
+ * a saddle, or a neck reset. What is within measuring error leaves nothing to finish.
+ */
+bool card_has_moves(const struct derived *derived);
+
+/* Fills a card from a record's current state. The texts are the record's and last as long
+ * as it is unchanged. */
+void card_make(const struct record *record, struct card *ret_card);
+
+#endif
