@@ -23,16 +23,24 @@ static char *lock_path(const char *target)
     return path;
 }
 
-/* "sillet PID HOST", one line; whatever else is there is not repeated. */
-static void read_holder(int fd, struct lockfile_holder *ret_holder)
+/* "sillet PID HOST", one line. */
+static bool read_words(int fd, long *ret_pid, char host[49])
 {
-    char text[128], host[49];
-    long pid;
-    struct strbuf words = STRBUF(ret_holder->words);
+    char text[128];
     const ssize_t length = pread(fd, text, sizeof text - 1, 0);
 
     text[length > 0 ? length : 0] = '\0';
-    if (sscanf(text, "sillet %9ld %48[A-Za-z0-9._]", &pid, host) == 2)
+    return sscanf(text, "sillet %9ld %48[A-Za-z0-9._]", ret_pid, host) == 2;
+}
+
+/* Whatever else the file holds is not repeated. */
+static void read_holder(int fd, struct lockfile_holder *ret_holder)
+{
+    char host[49];
+    long pid;
+    struct strbuf words = STRBUF(ret_holder->words);
+
+    if (read_words(fd, &pid, host))
         strbuf_addf(&words, "process %ld on %s", pid, host);
     else
         strbuf_add(&words, "another process");
@@ -124,6 +132,31 @@ enum status lockfile_take(const char *target, struct lockfile *ret_lock,
     }
     *ret_lock = lock;
     return STATUS_OK;
+}
+
+static bool is_this_host(const char *host)
+{
+    char memory[64];
+    struct strbuf name = STRBUF(memory);
+
+    host_add_name(&name);
+    return strcmp(memory, host) == 0;
+}
+
+bool lockfile_is_held(const char *target)
+{
+    char host[49];
+    long pid;
+    char *path = lock_path(target);
+    const int fd =
+        path ? open(path, O_RDONLY | O_NOFOLLOW | O_NONBLOCK | O_NOCTTY | O_CLOEXEC) : -1;
+
+    free(path);
+    if (fd < 0)
+        return false;
+    const bool known = read_words(fd, &pid, host);
+    close(fd);
+    return known && !(is_this_host(host) && host_process_gone(pid));
 }
 
 void lockfile_drop(struct lockfile *lock)

@@ -2,6 +2,8 @@
 #ifndef SILLET_STORE_LOCKFILE_H
 #define SILLET_STORE_LOCKFILE_H
 
+#include <stdbool.h>
+
 #include "base/status.h"
 
 /*
@@ -26,6 +28,13 @@ struct lockfile_holder {
  */
 enum status lockfile_take(const char *target, struct lockfile *ret_lock,
                           struct lockfile_holder *ret_holder);
+
+/*
+ * Whether somebody seems to hold the lock, by the lock file's own words: the lock itself is
+ * not tried, for that would be in the way of whoever takes it at the same moment. False for
+ * a file that a dead process of this machine left.
+ */
+bool lockfile_is_held(const char *target);
 
 /* Gives it back and removes the file. Harmless when not held. */
 void lockfile_drop(struct lockfile *lock);

@@ -51,6 +51,11 @@ enum status paths_config_folder(char **ret_path)
     return find_folder("XDG_CONFIG_HOME", ".config/sillet", ret_path);
 }
 
+enum status paths_cache_folder(char **ret_path)
+{
+    return find_folder("XDG_CACHE_HOME", ".cache/sillet", ret_path);
+}
+
 static enum status make_one(const char *path)
 {
     struct stat facts;

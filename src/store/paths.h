@@ -15,7 +15,10 @@ enum status paths_data_folder(char **ret_path);
 /* $XDG_CONFIG_HOME/sillet, else ~/.config/sillet: the shop's settings. */
 enum status paths_config_folder(char **ret_path);
 
-/* Both give a text that the caller frees; STATUS_NOT_FOUND where there is no home either,
+/* $XDG_CACHE_HOME/sillet, else ~/.cache/sillet: what can be made anew. */
+enum status paths_cache_folder(char **ret_path);
+
+/* All give a text that the caller frees; STATUS_NOT_FOUND where there is no home either,
  * STATUS_NO_MEMORY. Nothing is created. */
 
 /* Makes a folder and those above it that are missing, with mode 0700. STATUS_READ_ONLY,

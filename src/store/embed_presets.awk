@@ -1,0 +1,51 @@
+# SPDX-License-Identifier: MIT
+# Makes the C table of preset.c from share/presets/*.ini. POSIX awk. The first line of each is
+# a comment, its title. Lines that are only comments say where numbers come from and stay in
+# the files.
+
+function stop(why)
+{
+    print FILENAME ":" FNR ": " why > "/dev/stderr"
+    failed = 1
+    exit 1
+}
+
+function finish()
+{
+    if (open)
+        print "},"
+}
+
+BEGIN {
+    print "/* Made from share/presets by embed_presets.awk. */"
+}
+
+{ sub(/\r$/, "") }
+
+/["\\?]/ || /[^ -~]/ { stop("a character that has no place in a preset") }
+
+FNR == 1 {
+    finish()
+    if ($0 !~ /^; [A-Z]/)
+        stop("the first line must be the title, as a comment")
+    id = FILENAME
+    sub(/.*\//, "", id)
+    sub(/\.ini$/, "", id)
+    # The number in front only makes the order.
+    sub(/^[0-9]+-/, "", id)
+    print "{.id = \"" id "\", .title = \"" substr($0, 3) "\", .text ="
+    open = 1
+    next
+}
+
+/^;/ { next }
+
+{ print "\"" $0 "\\n\"" }
+
+END {
+    if (failed)
+        exit 1
+    finish()
+    if (!open)
+        stop("no preset")
+}

@@ -1,0 +1,41 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_STORE_SHELF_CHANGE_H
+#define SILLET_STORE_SHELF_CHANGE_H
+
+#include "base/strbuf.h"
+#include "model/record.h"
+
+/*
+ * What changes a shelf: a new profile, a copy, one put into the archive. Nothing is ever
+ * written over and nothing removed. On failure nothing has changed, and errno is set with
+ * STATUS_IO. *ret_file is the new file's name within the folder, to be freed.
+ */
+
+/*
+ * Files a record under a name: sets it, makes the folder (mode 0700) where it is missing and
+ * writes a new profile (mode 0600). The record is changed. STATUS_FULL also when every file
+ * name of that kind is taken; failures of paths_make_folder, profile_create, profile_save.
+ */
+enum status shelf_file_record(const char *folder, struct record *record, const char *name,
+                              char **ret_file);
+
+/* The same with the instrument of an existing profile, its visits left out. Failures of
+ * profile_open too. */
+enum status shelf_copy(const char *folder, const char *file, const char *name, char **ret_file);
+
+/*
+ * Moves a profile to archive/ below the folder, under its own name or, where that is taken,
+ * with -2, -3 ... behind it. *ret_file is its name there. STATUS_LOCKED while another program
+ * edits it; STATUS_NOT_REGULAR for a link or anything but a file, and where archive/ is no
+ * folder; STATUS_NOT_FOUND; STATUS_FULL, STATUS_READ_ONLY, STATUS_IO.
+ */
+enum status shelf_archive(const char *folder, const char *file, char **ret_file);
+
+/*
+ * Appends the file name that a name becomes, without ".ini": ASCII letters (lower case) and
+ * digits, all else a dash, none at the ends, never two together; "instrument" where nothing
+ * is left.
+ */
+void shelf_file_name(const char *name, struct strbuf *out);
+
+#endif

@@ -1,0 +1,175 @@
+/* SPDX-License-Identifier: MIT */
+#include "store/shelf_folder.h"
+
+#include <dirent.h>
+#include <errno.h>
+#include <fcntl.h>
+#include <stdlib.h>
+#include <string.h>
+#include <time.h>
+#include <unistd.h>
+
+#include "base/strbuf.h"
+#include "store/lockfile.h"
+#include "store/paths.h"
+
+/* File systems keep times in steps of up to two seconds (FAT). */
+enum { STEP_SECONDS = 2 };
+
+static const char ending[] = ".ini", lock_ending[] = ".ini.lock";
+
+struct lister {
+    const char *folder;
+    DIR *names;
+    int64_t now;
+    struct shelf_entries entries;
+    struct shelf_entries locks; /* only their files count: the profiles' names */
+};
+
+bool shelf_stamp_settled(const struct shelf_stamp *stamp, int64_t now)
+{
+    return stamp->written_s < now - STEP_SECONDS && stamp->touched_s < now - STEP_SECONDS;
+}
+
+static bool ends_in(const char *name, const char *end)
+{
+    const size_t length = strlen(name), end_length = strlen(end);
+
+    return length > end_length && strcmp(name + length - end_length, end) == 0;
+}
+
+/* A lock stands beside the file that a link leads to. */
+static bool is_used(const struct lister *lister, const struct shelf_entry *entry)
+{
+    char *path = paths_join(lister->folder, entry->file);
+    char *target = path && entry->linked ? realpath(path, NULL) : NULL;
+    const char *locked = entry->linked ? target : path;
+    const bool used = locked && lockfile_is_held(locked);
+
+    free(target);
+    free(path);
+    return used;
+}
+
+static void settle_unreadable(struct shelf_entry *entry, enum status status)
+{
+    entry->read = true;
+    entry->status = status;
+}
+
+static void look_at(const struct lister *lister, struct shelf_entry *entry)
+{
+    const int folder = dirfd(lister->names);
+    struct stat facts;
+
+    int result = fstatat(folder, entry->file, &facts, AT_SYMLINK_NOFOLLOW);
+    if (result == 0 && S_ISLNK(facts.st_mode)) {
+        entry->linked = true;
+        entry->in_use = is_used(lister, entry);
+        result = fstatat(folder, entry->file, &facts, 0);
+    }
+    if (result != 0) {
+        settle_unreadable(entry, errno == ENOENT ? STATUS_NOT_FOUND : STATUS_IO);
+        return;
+    }
+    entry->stamp = shelf_stamp_of(&facts);
+    entry->settled = shelf_stamp_settled(&entry->stamp, lister->now);
+    if (!S_ISREG(facts.st_mode))
+        settle_unreadable(entry, STATUS_NOT_REGULAR);
+}
+
+static enum status add_name(struct shelf_entries *entries, const char *name)
+{
+    const struct card blank = shelf_blank_card();
+    struct shelf_entry *entry = shelf_entries_add(entries);
+
+    return entry ? shelf_entry_set(entry, name, &blank) : STATUS_NO_MEMORY;
+}
+
+static enum status add_lock(struct lister *lister, const char *name)
+{
+    char *profile = strdup(name);
+
+    if (!profile)
+        return STATUS_NO_MEMORY;
+    profile[strlen(name) - (sizeof lock_ending - sizeof ending)] = '\0';
+    const enum status status = add_name(&lister->locks, profile);
+    free(profile);
+    return status;
+}
+
+static enum status take_names(struct lister *lister)
+{
+    enum status status = STATUS_OK;
+    struct dirent *found;
+
+    errno = 0;
+    while (status == STATUS_OK && (found = readdir(lister->names)) != NULL) {
+        if (found->d_name[0] != '.' && ends_in(found->d_name, ending))
+            status = add_name(&lister->entries, found->d_name);
+        else if (found->d_name[0] != '.' && ends_in(found->d_name, lock_ending))
+            status = add_lock(lister, found->d_name);
+        if (status == STATUS_OK)
+            errno = 0;
+    }
+    return status == STATUS_OK && errno != 0 ? STATUS_IO : status;
+}
+
+static enum status list_names(struct lister *lister)
+{
+    const enum status status = take_names(lister);
+
+    if (status != STATUS_OK)
+        return status;
+    shelf_entries_sort(&lister->entries);
+    for (size_t i = 0; i < lister->entries.count; i++)
+        look_at(lister, &lister->entries.items[i]);
+    for (size_t i = 0; i < lister->locks.count; i++) {
+        struct shelf_entry *entry =
+            shelf_entries_find(&lister->entries, lister->locks.items[i].file);
+
+        if (entry && !entry->linked)
+            entry->in_use = is_used(lister, entry);
+    }
+    return STATUS_OK;
+}
+
+static enum status open_names(const char *folder, DIR **ret_names)
+{
+    DIR *names = opendir(folder);
+
+    if (!names && errno == ENOENT)
+        return STATUS_NOT_FOUND;
+    if (!names && errno == ENOTDIR)
+        return STATUS_NOT_REGULAR;
+    if (!names)
+        return errno == ENOMEM ? STATUS_NO_MEMORY : STATUS_IO;
+    *ret_names = names;
+    return STATUS_OK;
+}
+
+enum status shelf_folder_list(const char *folder, struct shelf_entries *ret_entries,
+                              struct shelf_stamp *ret_stamp)
+{
+    struct lister lister = {.folder = folder, .now = (int64_t)time(NULL)};
+    struct stat facts;
+    enum status status = open_names(folder, &lister.names);
+
+    if (status != STATUS_OK)
+        return status;
+    if (fstat(dirfd(lister.names), &facts) != 0)
+        status = STATUS_IO;
+    if (status == STATUS_OK)
+        status = list_names(&lister);
+    const int kept_errno = errno;
+    closedir(lister.names);
+    shelf_entries_done(&lister.locks);
+    if (status == STATUS_OK) {
+        *ret_entries = lister.entries;
+        *ret_stamp = shelf_stamp_of(&facts);
+    } else {
+        shelf_entries_done(&lister.entries);
+    }
+    errno = kept_errno;
+    return status;
+}
