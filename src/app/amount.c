@@ -47,8 +47,7 @@ void amount_add(struct strbuf *out, double mm, enum unit unit, bool sign)
     char memory[48];
     struct strbuf text = STRBUF(memory);
 
-    num_format_fixed(unit_from_pivot(written, mm), decimals_of(written), written == UNIT_IN,
-                     &text);
+    num_format_fixed(unit_from_pivot(written, mm), decimals_of(written), written == UNIT_IN, &text);
     /* What rounds to nothing has no sign. */
     if (sign && mm > 0 && strpbrk(memory, "123456789"))
         strbuf_add_char(out, '+');

@@ -4,6 +4,10 @@
 #include <string.h>
 
 #include "app/app_inside.h"
+#include "app/leaf_neck.h"
+#include "app/leaf_strings.h"
+#include "app/work_actions.h"
+#include "app/work_list.h"
 #include "model/record_access.h"
 
 void app_say(struct app *app, enum app_tone tone, const char *message)
@@ -34,17 +38,26 @@ int app_last_pass(const struct app *app)
 
 bool app_pass_is_empty(const struct app *app)
 {
-    for (int i = 0; i < app->route.count; i++)
-        if (record_get(&app->record, &app->route.cells[i].key))
-            return false;
-    return true;
+    return record_last_pass(&app->record, app->visit) < app->pass;
+}
+
+/* What only the leaf in hand shows. */
+static void make_plans(struct app *app, const struct record *record)
+{
+    if (app->leaf == LEAF_PITCH)
+        pitch_plan_make(record, app_shown(app), app->visit, app->pass, app_string(app),
+                        &app->pitch_plan);
+    if (app->leaf == LEAF_STRINGS)
+        what_if_derive(&app->what_if, record, app_shown(app));
+    if (app->leaf == LEAF_FRETS)
+        frets_plan_make(record, app_shown(app), app->visit, app->pass, &app->frets_plan);
 }
 
 /* The entry taken on trial, in a copy: whatever fails, the record is as it was. */
 static void derive_preview(struct app *app, const struct field *field)
 {
     const struct route_cell *cell = app_cell(app);
-    char memory[256];
+    char memory[ENTRY_TEXT_MAX];
     struct strbuf spelled = STRBUF(memory);
     struct record trial;
 
@@ -53,8 +66,10 @@ static void derive_preview(struct app *app, const struct field *field)
         record_copy(&app->record, &trial) != STATUS_OK)
         return;
     app->previewing = record_put(&trial, &cell->key, memory, false, NULL) == STATUS_OK;
-    if (app->previewing)
+    if (app->previewing) {
         derive_pass(&trial, app->visit, app->pass, &app->preview);
+        make_plans(app, &trial);
+    }
     record_done(&trial);
 }
 
@@ -69,15 +84,18 @@ void app_refresh_entry(struct app *app)
         const struct field *field = field_get(cell->key.field);
 
         entry_look(app->entry.text, field, &app->units, &app->entry_view);
-        if (app->entry_view.good)
+        if (app->entry_view.good && !app->writing)
             derive_preview(app, field);
     }
+    if (!app->previewing)
+        make_plans(app, &app->record);
     move_list_make(app_shown(app), &app->units, &app->moves);
 }
 
 /* What hangs on the record and the pass in hand. */
 void app_refresh(struct app *app)
 {
+    app_lay(app);
     derive_pass(&app->record, app->visit, app->pass, &app->now);
     app->has_before = app->pass > 1;
     if (app->has_before)
@@ -85,14 +103,46 @@ void app_refresh(struct app *app)
     app_refresh_entry(app);
 }
 
+void app_lay(struct app *app)
+{
+    const struct leaf_place place = {.record = &app->record,
+                                     .strings = record_string_count(&app->record),
+                                     .frets =
+                                         (int)record_entered_one(&app->record, FIELD_FRETS).value,
+                                     .visit = app->visit,
+                                     .pass = app->pass};
+
+    leaf_lay(app->leaf, &place, &app->route);
+    if (app->at > route_last(&app->route))
+        app->at = route_last(&app->route);
+}
+
+void app_take_leaf(struct app *app, enum leaf leaf)
+{
+    app->at_of[app->leaf] = app->at;
+    app->leaf = leaf;
+    app->at = app->at_of[leaf];
+    app_lay(app);
+    app_drop_entry(app);
+    app_refresh_entry(app);
+    work_take_next(app);
+}
+
+void app_drop_entry(struct app *app)
+{
+    lineedit_clear(&app->entry);
+    app->writing = false;
+}
+
 void app_take_pass(struct app *app, int visit, int pass)
 {
     app->visit = visit;
     app->pass = pass;
-    route_lay(&app->route, record_string_count(&app->record), visit, pass);
+    app->history.visit = 0;
     app->at = 0;
-    lineedit_clear(&app->entry);
+    app_drop_entry(app);
     app_refresh(app);
+    work_take_next(app);
 }
 
 void app_init(struct app *app, struct record *record, bool metric, const struct shop_units *units,
@@ -103,6 +153,8 @@ void app_init(struct app *app, struct record *record, bool metric, const struct 
     *app = (struct app){.record = *record, .metric = metric, .units = *units};
     record_init(record);
     undo_init(&app->undo);
+    app->leaf = LEAF_BENCH;
+    app->note = -1;
     app->keeping = read_only ? KEEPING_READ_ONLY : KEEPING_AS_FILED;
     if (!record_current_pass(&app->record, &visit, &pass) && record_last_visit(&app->record) > 0)
         visit = record_last_visit(&app->record);
@@ -151,9 +203,9 @@ bool app_expected(const struct app *app, const struct route_cell *cell, double *
     const struct setup *setup = &before->setup;
     const bool rod = before->choice.rod;
 
-    if (!app->has_before)
+    if (!app->has_before || app->leaf != LEAF_BENCH || cell->key.field == FIELD_ROD_TURN)
         return false;
-    switch (cell->row) {
+    switch ((enum board_row)cell->row) {
     case ROW_RELIEF:
         if (!rod)
             return figures_get(&before->figures, FIGURE_RELIEF, 0, ret_mm);
@@ -186,9 +238,8 @@ bool app_expected(const struct app *app, const struct route_cell *cell, double *
             return read->given;
         }
         return figures_get(&before->figures,
-                           cell->key.field == FIELD_EXPOSURE_BASS
-                               ? FIGURE_EXPOSURE_BASS_AFTER
-                               : FIGURE_EXPOSURE_TREBLE_AFTER,
+                           cell->key.field == FIELD_EXPOSURE_BASS ? FIGURE_EXPOSURE_BASS_AFTER
+                                                                  : FIGURE_EXPOSURE_TREBLE_AFTER,
                            0, ret_mm);
     case ROW_COUNT_:
         break;
@@ -196,13 +247,38 @@ bool app_expected(const struct app *app, const struct route_cell *cell, double *
     return false;
 }
 
+/* What the readings of the string in hand ask for, else what is predicted for it. */
+static enum figure_id pitch_figure(const struct app *app)
+{
+    static const enum figure_id figures[] = {FIGURE_SETBACK_FIT, FIGURE_SETBACK_CHANGE,
+                                             FIGURE_SETBACK_PREDICTED};
+    double value;
+
+    for (size_t i = 0; i < sizeof figures / sizeof figures[0]; i++)
+        if (figures_get(&app_shown(app)->figures, figures[i], app_string(app), &value))
+            return figures[i];
+    return leaf_figure(LEAF_PITCH);
+}
+
 enum figure_id app_figure(const struct app *app)
 {
     const struct route_cell *cell = app_cell(app);
 
+    if (app->leaf == LEAF_PITCH)
+        return pitch_figure(app);
+    if (app->leaf == LEAF_FRETS)
+        return FIGURE_COUNT_;
+    if (app->leaf == LEAF_STRINGS && cell)
+        return leaf_strings_figure((enum string_column)cell->column);
+    if (app->leaf == LEAF_NECK && cell)
+        return leaf_neck_figure(cell->key.field);
+    if (app->leaf == LEAF_WORK)
+        return work_figure(work_move_in_hand(app));
+    if (app->leaf != LEAF_BENCH)
+        return leaf_figure(app->leaf);
     if (!cell)
         return FIGURE_ANGLE;
-    switch (cell->row) {
+    switch ((enum board_row)cell->row) {
     case ROW_RELIEF:
         return FIGURE_RELIEF;
     case ROW_GAP:
@@ -223,4 +299,32 @@ int app_string(const struct app *app)
     const int strings = app->now.setup.board.strings;
 
     return cell ? cell->string : strings > 0 ? strings : 1;
+}
+
+int app_note(const struct app *app)
+{
+    const struct board *board = &app_shown(app)->setup.board;
+    const int string = app_string(app);
+
+    if (string > board->strings)
+        return -1;
+    return app->note >= 0 && app->note <= board->frets
+               ? app->note
+               : frets_tightest_note(app_shown(app), string);
+}
+
+const struct reading *app_reading_before(const struct app *app, const struct route_cell *cell)
+{
+    struct reading_key key = cell->key;
+
+    for (key.part = cell->key.part - 1; key.visit > 0; key.visit--) {
+        for (; key.part > 0; key.part--) {
+            const struct reading *reading = record_get(&app->record, &key);
+
+            if (reading && reading->value.state != READING_BAD)
+                return reading;
+        }
+        key.part = record_last_pass(&app->record, key.visit - 1);
+    }
+    return NULL;
 }

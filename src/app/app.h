@@ -7,10 +7,16 @@
 #include "app/command.h"
 #include "app/entry.h"
 #include "app/event.h"
+#include "app/frets_plan.h"
+#include "app/history_state.h"
+#include "app/leaf.h"
+#include "app/leaf_bench.h"
 #include "app/lineedit.h"
 #include "app/move_list.h"
+#include "app/pitch_plan.h"
 #include "app/route.h"
 #include "app/undo.h"
+#include "app/what_if_state.h"
 #include "base/status.h"
 #include "model/derive.h"
 #include "model/record.h"
@@ -51,23 +57,32 @@ struct app {
     struct undo undo;
     struct shop_units units;
     bool metric;
+    bool from_shelf; /* opened from the shelf, to which leaving it leads back */
 
     int visit, pass; /* the pass in hand; it may have no reading yet */
-    struct route route;
-    int at; /* the cell in hand; route.count: the pass's end */
+    enum leaf leaf;
+    struct route route;     /* of the leaf */
+    int at;                 /* the cell in hand; route.count: the pass's end */
+    int at_of[LEAF_COUNT_]; /* where the tech stood on the other leaves */
 
     struct lineedit entry;
+    bool writing; /* a text is being written: every character belongs to it */
     struct entry_view entry_view;
     struct derived now;     /* of the pass in hand as kept */
     struct derived preview; /* the same with the entry taken; valid while previewing */
     bool previewing;
     struct derived before; /* of the pass before in the same visit; valid with has_before */
     bool has_before;
-    struct move_list moves; /* of preview while previewing, else of now */
+    struct move_list moves;       /* of preview while previewing, else of now; so are these: */
+    struct pitch_plan pitch_plan; /* on the pitch leaf only */
+    struct frets_plan frets_plan; /* on the frets leaf only */
+    struct what_if_state what_if; /* its answer on the strings leaf only */
+    struct history_state history; /* what the history leaf looks at */
+    int note;                     /* the note looked at on the frets leaf; -1: the tightest */
 
     enum app_overlay overlay;
-    enum figure_id why; /* the figure that OVERLAY_WHY explains */
-    int overlay_top; /* first line shown of a long overlay */
+    enum figure_id why; /* what OVERLAY_WHY explains; FIGURE_COUNT_: the note's headroom */
+    int overlay_top;    /* first line shown of a long overlay */
     enum app_tone tone;
     char message[APP_MESSAGE_MAX];
     enum app_keeping keeping;
@@ -103,14 +118,21 @@ const struct route_cell *app_cell(const struct app *app);
 /* The last pass of the visit in hand that has a reading, or the pass in hand. */
 int app_last_pass(const struct app *app);
 
+/* A cell's reading in the newest earlier pass that has it; NULL for none. */
+const struct reading *app_reading_before(const struct app *app, const struct route_cell *cell);
+
 /* How nut gaps are read in the pass in hand: as it says, else as in the pass before it. */
 enum nut_method app_nut_method(const struct app *app);
 
 /* What a cell should read after the moves due in the pass before, where that is known. */
 bool app_expected(const struct app *app, const struct route_cell *cell, double *ret_mm);
 
-/* The figure that `?` explains first for the cell in hand, and the string it is asked for. */
+/* The figure that `?` explains first for the cell in hand (FIGURE_COUNT_: a headroom), and the
+ * string it is asked for. */
 enum figure_id app_figure(const struct app *app);
 int app_string(const struct app *app);
+
+/* The note looked at on the headroom map, of the string in hand; -1 where none is known. */
+int app_note(const struct app *app);
 
 #endif

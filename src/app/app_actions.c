@@ -1,7 +1,11 @@
 /* SPDX-License-Identifier: MIT */
 #include "app/app_inside.h"
 
+#include <string.h>
+
 #include "app/app.h"
+#include "app/work_actions.h"
+#include "app/work_list.h"
 
 void turn_warn(struct turn *turn, const char *message)
 {
@@ -19,20 +23,39 @@ bool turn_may_change(struct turn *turn)
 void turn_go_to(struct turn *turn, int at)
 {
     turn->app->at = at < 0 ? 0 : at;
-    lineedit_clear(&turn->app->entry);
+    app_drop_entry(turn->app);
     app_refresh_entry(turn->app);
 }
 
-static enum status put(struct turn *turn, struct reading_key key, const char *text,
-                       struct field_fault *ret_fault)
+enum status turn_put(struct turn *turn, struct reading_key key, const char *text,
+                     struct field_fault *ret_fault)
 {
     return undo_put(&turn->app->undo, &turn->app->record, &key, text, ret_fault);
+}
+
+/* Work that goes on after the day of its visit brings its own date along. */
+enum status turn_put_time(struct turn *turn, struct reading_key key)
+{
+    struct app *app = turn->app;
+    const struct reading_key date = reading_key_visit(FIELD_VISIT_DATE, app->visit);
+    enum status status = STATUS_OK;
+    char memory[32];
+    struct strbuf time = STRBUF(memory);
+
+    if (!record_get(&app->record, &date))
+        status = turn_put(turn, date, turn->clock->date, NULL);
+    if (status != STATUS_OK || record_get(&app->record, &key))
+        return status;
+    if (strcmp(record_text(&app->record, &date), turn->clock->date) != 0)
+        strbuf_addf(&time, "%sT", turn->clock->date);
+    strbuf_add(&time, turn->clock->time);
+    return turn_put(turn, key, memory, NULL);
 }
 
 /* Puts a text under a key that has none yet. */
 static enum status put_if_absent(struct turn *turn, struct reading_key key, const char *text)
 {
-    return record_get(&turn->app->record, &key) ? STATUS_OK : put(turn, key, text, NULL);
+    return record_get(&turn->app->record, &key) ? STATUS_OK : turn_put(turn, key, text, NULL);
 }
 
 /* The first reading of a pass dates it, and its visit, and says how its gaps are read. */
@@ -40,21 +63,16 @@ static enum status open_pass(struct turn *turn)
 {
     const struct app *app = turn->app;
     const int visit = app->visit, pass = app->pass;
-    enum status status =
-        put_if_absent(turn, reading_key_visit(FIELD_VISIT_DATE, visit), turn->clock->date);
+    enum status status = turn_put_time(turn, reading_key_pass(FIELD_PASS_TIME, visit, pass));
 
-    if (status == STATUS_OK)
-        status = put_if_absent(turn, reading_key_pass(FIELD_PASS_TIME, visit, pass),
-                               turn->clock->time);
     if (status == STATUS_OK && pass == 1)
         status = put_if_absent(turn, reading_key_pass(FIELD_PASS_LABEL, visit, 1), "as found");
     if (status == STATUS_OK && app_nut_method(app) == NUT_HELD_3)
-        status =
-            put_if_absent(turn, reading_key_pass(FIELD_NUT_METHOD, visit, pass), "held-3");
+        status = put_if_absent(turn, reading_key_pass(FIELD_NUT_METHOD, visit, pass), "held-3");
     return status;
 }
 
-static void changed(struct turn *turn)
+void turn_changed(struct turn *turn)
 {
     app_refresh(turn->app);
     turn->effects.save = true;
@@ -66,21 +84,25 @@ bool turn_take_entry(struct turn *turn)
     struct app *app = turn->app;
     const struct route_cell *cell = app_cell(app);
     const struct field *field = field_get(cell->key.field);
-    char memory[256];
+    char memory[ENTRY_TEXT_MAX];
     struct strbuf spelled = STRBUF(memory);
     struct field_fault fault = {.status = STATUS_OK};
-    const bool first = app_pass_is_empty(app);
+    const bool first = field->section == SECTION_PASS && app_pass_is_empty(app);
+    const int line = field->section == SECTION_WORK ? cell->key.part : 0;
+    struct work_begun begun = {.fresh = false};
 
     if (!app->entry_view.good) {
         turn_warn(turn, app->entry_view.words);
         return false;
     }
+    if (line > 0)
+        work_begin_line(app, line, &begun);
     undo_open_step(&app->undo);
     if (entry_spell(app->entry.text, field, &app->units, &spelled) != STATUS_OK) {
         turn_warn(turn, "That is more than one cell keeps; add the leaves up first.");
         return false;
     }
-    if (put(turn, cell->key, memory, &fault) != STATUS_OK) {
+    if (turn_put(turn, cell->key, memory, &fault) != STATUS_OK) {
         turn_warn(turn, fault.status != STATUS_OK ? fault.words
                                                   : "Out of memory: the reading was not taken.");
         return false;
@@ -88,8 +110,10 @@ bool turn_take_entry(struct turn *turn)
     /* A pass without its date is still a pass: the reading counts. */
     if (first && open_pass(turn) != STATUS_OK)
         turn_warn(turn, "Out of memory: the pass has no date.");
-    lineedit_clear(&app->entry);
-    changed(turn);
+    if (line > 0 && work_complete_line(turn, line, &begun) != STATUS_OK)
+        turn_warn(turn, "Out of memory: the work line is not complete.");
+    app_drop_entry(app);
+    turn_changed(turn);
     return true;
 }
 
@@ -142,12 +166,34 @@ void turn_clear_cell(struct turn *turn)
     if (!cell || !record_get(&app->record, &cell->key) || !turn_may_change(turn))
         return;
     undo_open_step(&app->undo);
-    if (put(turn, cell->key, NULL, NULL) != STATUS_OK) {
+    if (turn_put(turn, cell->key, NULL, NULL) != STATUS_OK) {
         turn_warn(turn, "Out of memory: the reading was left as it is.");
         return;
     }
-    changed(turn);
+    turn_changed(turn);
     app_say(app, TONE_NOTE, "Reading taken out; u brings it back.");
+}
+
+/* Goes to a reading, on this leaf or on the one that has its cell. */
+static void show_reading(struct app *app, const struct reading_key *key)
+{
+    const bool in_pass = field_get(key->field)->section == SECTION_PASS;
+    const int last = record_last_pass(&app->record, key->visit);
+
+    if (in_pass && (key->visit != app->visit || key->part != app->pass))
+        app_take_pass(app, key->visit, key->part);
+    else if (key->visit > 0 && key->visit != app->visit)
+        app_take_pass(app, key->visit, last > 0 ? last : 1);
+    app_lay(app);
+    for (int by = 0; by < LEAF_COUNT_; by++) {
+        const int at = route_find(&app->route, key);
+
+        if (at >= 0) {
+            app->at = at;
+            return;
+        }
+        app_take_leaf(app, (enum leaf)(((int)app->leaf + 1) % LEAF_COUNT_));
+    }
 }
 
 /* Goes to the reading that a step changed, so that its change is seen. */
@@ -163,13 +209,11 @@ void turn_step(struct turn *turn, undo_step *make, const char *nothing, const ch
         turn_warn(turn, nothing);
         return;
     }
-    if (key.visit > 0 && (key.visit != app->visit || key.part != app->pass))
-        app_take_pass(app, key.visit, key.part);
-    const int at = route_find(&app->route, &key);
-    if (at >= 0)
-        app->at = at;
-    lineedit_clear(&app->entry);
-    changed(turn);
+    show_reading(app, &key);
+    app_drop_entry(app);
+    turn_changed(turn);
+    if (work_move_in_hand(app) != MOVE_COUNT_)
+        work_take_next(app);
     if (status == STATUS_OK)
         app_say(app, TONE_NOTE, what);
     else
@@ -185,14 +229,15 @@ void turn_toggle_method(struct turn *turn)
     if (!turn_may_change(turn))
         return;
     undo_open_step(&app->undo);
-    if (put(turn, key, held ? "open" : "held-3", NULL) != STATUS_OK ||
+    if (turn_put(turn, key, held ? "open" : "held-3", NULL) != STATUS_OK ||
         (first && open_pass(turn) != STATUS_OK)) {
         turn_warn(turn, "Out of memory: not all was changed.");
         return;
     }
-    changed(turn);
-    app_say(app, TONE_NOTE, held ? "Nut gaps are read with the string open."
-                                 : "Nut gaps are read with the string held on fret 3.");
+    turn_changed(turn);
+    app_say(app, TONE_NOTE,
+            held ? "Nut gaps are read with the string open."
+                 : "Nut gaps are read with the string held on fret 3.");
 }
 
 void turn_toggle_units(struct turn *turn)
@@ -231,4 +276,38 @@ void turn_look_at(struct turn *turn, int by)
         return;
     }
     app_take_pass(app, visit, pass);
+}
+
+/* Opens a text for writing, with what it holds. */
+void turn_write(struct turn *turn)
+{
+    struct app *app = turn->app;
+    const struct route_cell *cell = app_cell(app);
+    const char *text = cell ? record_text(&app->record, &cell->key) : NULL;
+
+    if (!cell || !turn_may_change(turn))
+        return;
+    app_drop_entry(app);
+    app->writing = true;
+    if (text && !lineedit_set(&app->entry, text)) {
+        app_drop_entry(app);
+        turn_warn(turn, "This text is longer than the entry line; edit it in the file.");
+    }
+    app_refresh_entry(app);
+}
+
+void turn_leaf(struct turn *turn, int by)
+{
+    const int leaf = ((int)turn->app->leaf + by + LEAF_COUNT_) % LEAF_COUNT_;
+
+    app_take_leaf(turn->app, (enum leaf)leaf);
+}
+
+/* From the note on show; past the first and the last stands the tightest again. */
+void turn_note(struct turn *turn, int by)
+{
+    struct app *app = turn->app;
+    const int note = app_note(app) + by;
+
+    app->note = note <= app->now.setup.board.frets ? note : -1;
 }

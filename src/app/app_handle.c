@@ -3,18 +3,27 @@
 
 #include "app/app.h"
 #include "app/app_inside.h"
+#include "app/bench_actions.h"
 #include "app/explain.h"
+#include "app/history_actions.h"
+#include "app/strings_actions.h"
+#include "app/work_actions.h"
+#include "app/work_list.h"
 
 static void accept(struct turn *turn)
 {
     struct app *app = turn->app;
 
     if (app->at >= app->route.count) {
-        turn_begin_pass(turn);
+        if (app->route.ends_pass)
+            turn_begin_pass(turn);
         return;
     }
+    const bool logs_move = !lineedit_is_empty(&app->entry) && work_move_in_hand(app) != MOVE_COUNT_;
     if (lineedit_is_empty(&app->entry) || (turn_may_change(turn) && turn_take_entry(turn)))
-        turn_go_to(turn, app->at + 1);
+        turn_go_to(turn, app->at < route_last(&app->route) ? app->at + 1 : app->at);
+    if (logs_move && lineedit_is_empty(&app->entry))
+        work_take_next(app);
 }
 
 static void back(struct turn *turn)
@@ -34,6 +43,26 @@ static void open_overlay(struct turn *turn, enum app_overlay overlay)
 static void leave(struct turn *turn)
 {
     turn->effects.quit = true;
+}
+
+/* Drops what is typed; with nothing typed, goes back to the shelf it came from. */
+static void cancel(struct turn *turn)
+{
+    struct app *app = turn->app;
+
+    if (app->from_shelf && !app->writing && lineedit_is_empty(&app->entry))
+        leave(turn);
+    app_drop_entry(app);
+    app_refresh_entry(app);
+}
+
+/* The shelf lies before the first leaf. */
+static void leaf_back(struct turn *turn)
+{
+    if (turn->app->from_shelf && turn->app->leaf == (enum leaf)0)
+        leave(turn);
+    else
+        turn_leaf(turn, -1);
 }
 
 /* What is not on disk goes with the program, so that has to be asked for twice. */
@@ -62,6 +91,8 @@ static void run(struct turn *turn, enum command_id command)
 {
     struct app *app = turn->app;
 
+    if (turn_history(turn, command))
+        return;
     switch (command) {
     case COMMAND_ACCEPT:
         accept(turn);
@@ -70,8 +101,7 @@ static void run(struct turn *turn, enum command_id command)
         back(turn);
         return;
     case COMMAND_CANCEL:
-        lineedit_clear(&app->entry);
-        app_refresh_entry(app);
+        cancel(turn);
         return;
     case COMMAND_CLEAR:
         turn_clear_cell(turn);
@@ -92,7 +122,7 @@ static void run(struct turn *turn, enum command_id command)
         move(turn, 0);
         return;
     case COMMAND_LAST:
-        move(turn, app->route.count);
+        move(turn, route_last(&app->route));
         return;
     case COMMAND_UNDO:
         turn_step(turn, undo_back, "Nothing to take back in this session.", "Taken back.");
@@ -112,8 +142,42 @@ static void run(struct turn *turn, enum command_id command)
     case COMMAND_VISIT:
         turn_begin_visit(turn);
         return;
+    case COMMAND_NUDGE_DOWN:
+        bench_nudge(turn, -1);
+        return;
+    case COMMAND_NUDGE_UP:
+        bench_nudge(turn, 1);
+        return;
+    case COMMAND_FROM_BEFORE:
+        bench_begin_from_before(turn);
+        return;
     case COMMAND_METHOD:
         turn_toggle_method(turn);
+        return;
+    case COMMAND_TUNING:
+    case COMMAND_TUNING_BACK:
+    case COMMAND_SET:
+    case COMMAND_SET_BACK:
+    case COMMAND_SEMITONE_UP:
+    case COMMAND_SEMITONE_DOWN:
+    case COMMAND_WHAT_IF_TAKE:
+    case COMMAND_WHAT_IF_DROP:
+        turn_strings(turn, command);
+        return;
+    case COMMAND_NOTE:
+        turn_note(turn, 1);
+        return;
+    case COMMAND_NOTE_BACK:
+        turn_note(turn, -1);
+        return;
+    case COMMAND_WORK_DONE:
+        turn_work_done(turn);
+        return;
+    case COMMAND_WORK_OWN:
+        turn_work_own(turn);
+        return;
+    case COMMAND_WORK_OUT:
+        turn_work_out(turn);
         return;
     case COMMAND_UNITS:
         turn_toggle_units(turn);
@@ -121,6 +185,15 @@ static void run(struct turn *turn, enum command_id command)
     case COMMAND_WHY:
         app->why = app_figure(app);
         open_overlay(turn, OVERLAY_WHY);
+        return;
+    case COMMAND_WRITE:
+        turn_write(turn);
+        return;
+    case COMMAND_LEAF:
+        turn_leaf(turn, 1);
+        return;
+    case COMMAND_LEAF_BACK:
+        leaf_back(turn);
         return;
     case COMMAND_HELP:
         open_overlay(turn, OVERLAY_HELP);
@@ -134,6 +207,7 @@ static void run(struct turn *turn, enum command_id command)
     case COMMAND_QUIT:
         quit(turn);
         return;
+    case COMMAND_HISTORY_OPEN: /* turn_history */
     case COMMAND_COUNT_:
         break;
     }
@@ -158,8 +232,9 @@ static void handle_overlay(struct turn *turn, uint32_t key)
     case SILLET_KEY_LEFT:
     case SILLET_KEY_RIGHT:
         if (app->overlay == OVERLAY_WHY)
-            app->why = explain_next(app_shown(app), app->why, app_string(app),
-                                    key == SILLET_KEY_LEFT ? -1 : 1);
+            app->why = explain_next(app_shown(app),
+                                    app->why == FIGURE_COUNT_ ? leaf_figure(app->leaf) : app->why,
+                                    app_string(app), key == SILLET_KEY_LEFT ? -1 : 1);
         return;
     default:
         app->overlay = OVERLAY_NONE;
@@ -171,10 +246,21 @@ static bool is_for_entry(const struct app *app, uint32_t key)
 {
     if (app->at >= app->route.count || key >= SILLET_KEY_ENTER || key < ' ')
         return false;
+    if (app->writing)
+        return true;
     if (key < 0x80 && strchr("0123456789./+-", (int)key))
         return true;
     /* Keys that no unit is written with keep their meaning: a preview can be asked about. */
     return !lineedit_is_empty(&app->entry) && !(key < 0x80 && strchr("*?<>[]", (int)key));
+}
+
+/* A number that long is a key held down. */
+static bool entry_is_full(const struct app *app)
+{
+    enum { NUMBER_MAX = 48 };
+    const enum field_kind kind = field_get(app_cell(app)->key.field)->kind;
+
+    return kind != KIND_TEXT && kind != KIND_FRETS && app->entry.length >= NUMBER_MAX;
 }
 
 static void handle_key(struct turn *turn, uint32_t key)
@@ -187,7 +273,7 @@ static void handle_key(struct turn *turn, uint32_t key)
         return;
     }
     if (!is_for_entry(app, key)) {
-        const enum command_id command = command_find(key);
+        const enum command_id command = command_find(key, app->leaf);
 
         if (command != COMMAND_QUIT)
             app->quit_asked = false;
@@ -195,7 +281,7 @@ static void handle_key(struct turn *turn, uint32_t key)
         return;
     }
     app->quit_asked = false;
-    if (!lineedit_add(&app->entry, key))
+    if (entry_is_full(app) || !lineedit_add(&app->entry, key))
         turn_warn(turn, "The entry is full.");
     app_refresh_entry(app);
 }

@@ -10,10 +10,19 @@
 void app_refresh_entry(struct app *app);
 void app_refresh(struct app *app);
 
+/* Lays the leaf's cells out anew, after what they hang on has changed. */
+void app_lay(struct app *app);
+
+/* Turns to a leaf, where the tech stood on it last. */
+void app_take_leaf(struct app *app, enum leaf leaf);
+
+/* Drops what is typed. */
+void app_drop_entry(struct app *app);
+
 /* Takes a pass in hand, at its first cell, the entry empty. */
 void app_take_pass(struct app *app, int visit, int pass);
 
-/* True when no cell of the pass in hand has a reading. */
+/* True when the pass in hand has no reading of its own yet. */
 bool app_pass_is_empty(const struct app *app);
 
 /* What one event is handled with. */
@@ -28,6 +37,16 @@ void turn_warn(struct turn *turn, const char *message);
 /* False, with a warning, where the profile may only be read. */
 bool turn_may_change(struct turn *turn);
 
+/* Puts a reading, or with text NULL takes it out, as a change of the step that is open. */
+enum status turn_put(struct turn *turn, struct reading_key key, const char *text,
+                     struct field_fault *ret_fault);
+
+/* Puts the time into a cell that has none, and the visit's date where that is not known. */
+enum status turn_put_time(struct turn *turn, struct reading_key key);
+
+/* The record changed: derives everything again, and has it saved. */
+void turn_changed(struct turn *turn);
+
 /* Takes another cell in hand, the entry dropped. */
 void turn_go_to(struct turn *turn, int at);
 
@@ -41,6 +60,9 @@ void turn_begin_visit(struct turn *turn);
 void turn_look_at(struct turn *turn, int by);
 void turn_toggle_method(struct turn *turn);
 void turn_toggle_units(struct turn *turn);
+void turn_write(struct turn *turn);
+void turn_leaf(struct turn *turn, int by);
+void turn_note(struct turn *turn, int by);
 
 /* One step of undo_back or undo_again, with what to say when there is none and when it is
  * done. */

@@ -5,10 +5,11 @@
 
 #include "base/utf8.h"
 
-#define COMMAND(id, key_, other_key_, hint_, words_)                                               \
+#define COMMAND(id, key_, other_key_, where_, hint_, words_)                                       \
     [COMMAND_##id] = {.key = key_,                                                                 \
                       .other_key = other_key_,                                                     \
                       .name = #id,                                                                 \
+                      .where = where_,                                                             \
                       .hint = hint_,                                                               \
                       .words = words_},
 
@@ -21,14 +22,28 @@ const struct command *command_get(enum command_id id)
     return &commands[id];
 }
 
-enum command_id command_find(uint32_t key)
+bool command_is_on(enum command_id id, enum leaf leaf)
 {
+    if (commands[id].where != ANYWHERE)
+        return commands[id].where == (int)leaf;
+    return command_find(commands[id].key, leaf) == id;
+}
+
+enum command_id command_find(uint32_t key, enum leaf leaf)
+{
+    enum command_id found = COMMAND_NONE;
+
     if (key == SILLET_KEY_NONE)
-        return COMMAND_NONE;
-    for (int id = 0; id < COMMAND_COUNT_; id++)
-        if (commands[id].key == key || commands[id].other_key == key)
+        return found;
+    for (int id = 0; id < COMMAND_COUNT_; id++) {
+        if (commands[id].key != key && commands[id].other_key != key)
+            continue;
+        if (commands[id].where == (int)leaf)
             return (enum command_id)id;
-    return COMMAND_NONE;
+        if (commands[id].where == ANYWHERE && found == COMMAND_NONE)
+            found = (enum command_id)id;
+    }
+    return found;
 }
 
 struct key_name {
@@ -37,13 +52,13 @@ struct key_name {
 };
 
 static const struct key_name key_names[] = {
-    {SILLET_KEY_ENTER, "Enter"},   {SILLET_KEY_BACKSPACE, "Backspace"},
-    {SILLET_KEY_DELETE, "Del"},    {SILLET_KEY_ESCAPE, "Esc"},
-    {SILLET_KEY_TAB, "Tab"},       {SILLET_KEY_BACKTAB, "Shift-Tab"},
-    {SILLET_KEY_UP, "Up"},         {SILLET_KEY_DOWN, "Down"},
-    {SILLET_KEY_LEFT, "Left"},     {SILLET_KEY_RIGHT, "Right"},
-    {SILLET_KEY_HOME, "Home"},     {SILLET_KEY_END, "End"},
-    {SILLET_KEY_PAGE_UP, "PgUp"},  {SILLET_KEY_PAGE_DOWN, "PgDn"},
+    {SILLET_KEY_ENTER, "Enter"},  {SILLET_KEY_BACKSPACE, "Backspace"},
+    {SILLET_KEY_DELETE, "Del"},   {SILLET_KEY_ESCAPE, "Esc"},
+    {SILLET_KEY_TAB, "Tab"},      {SILLET_KEY_BACKTAB, "Shift-Tab"},
+    {SILLET_KEY_UP, "Up"},        {SILLET_KEY_DOWN, "Down"},
+    {SILLET_KEY_LEFT, "Left"},    {SILLET_KEY_RIGHT, "Right"},
+    {SILLET_KEY_HOME, "Home"},    {SILLET_KEY_END, "End"},
+    {SILLET_KEY_PAGE_UP, "PgUp"}, {SILLET_KEY_PAGE_DOWN, "PgDn"},
 };
 
 void command_key_name(uint32_t key, struct strbuf *out)

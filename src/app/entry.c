@@ -26,33 +26,70 @@ static void describe(const struct field *field, const struct field_value *value,
         strbuf_add(&words, ": unusual, look again");
 }
 
+/* A choice may be typed as its number: from the pad, in the order that the hint shows. */
+static void spell_choice(const char *text, const struct field *field, struct strbuf *out)
+{
+    char choice[32];
+    int number;
+
+    if (num_count(text, strlen(text), 99, &number) == STATUS_OK && number > 0 &&
+        field_choice(field, number - 1, choice, sizeof choice))
+        strbuf_add(out, choice);
+    else
+        strbuf_add(out, text);
+}
+
+static void spell_frets(const char *text, struct strbuf *out)
+{
+    for (; *text; text++)
+        strbuf_add_char(out, *text == '+' ? ' ' : *text);
+}
+
+/* A typed text that is no number, as the field takes it. */
+static void spell_word(const char *text, const struct field *field, struct strbuf *out)
+{
+    if (field->kind == KIND_CHOICE || field->kind == KIND_YESNO)
+        spell_choice(text, field, out);
+    else if (field->kind == KIND_FRETS)
+        spell_frets(text, out);
+    else
+        strbuf_add(out, text);
+}
+
 void entry_look(const char *text, const struct field *field, const struct shop_units *units,
                 struct entry_view *ret_view)
 {
+    char memory[ENTRY_TEXT_MAX];
+    struct strbuf word = STRBUF(memory), words = STRBUF(ret_view->words);
     struct field_value value;
     struct field_fault fault;
 
     *ret_view = (struct entry_view){.empty = text[0] == '\0'};
     if (ret_view->empty)
         return;
+    if (!is_number(field)) {
+        spell_word(text, field, &word);
+        text = memory;
+    }
     if (field_read(field, text, field_bare_unit(field, units), &value, &fault) != STATUS_OK) {
-        struct strbuf words = STRBUF(ret_view->words);
-
         strbuf_add(&words, fault.words);
         return;
     }
     ret_view->good = true;
     ret_view->unusual = value.state == READING_UNUSUAL;
     ret_view->value = value.value;
-    describe(field, &value, ret_view);
+    if (is_number(field) && strcmp(text, "flat") != 0)
+        describe(field, &value, ret_view);
+    else if (field->kind != KIND_TEXT)
+        strbuf_add(&words, text);
 }
 
-enum status entry_spell(const char *text, const struct field *field,
-                        const struct shop_units *units, struct strbuf *out)
+enum status entry_spell(const char *text, const struct field *field, const struct shop_units *units,
+                        struct strbuf *out)
 {
     if (!is_number(field) || strcmp(text, "flat") == 0) {
-        strbuf_add(out, text);
-        return STATUS_OK;
+        spell_word(text, field, out);
+        return out->truncated ? STATUS_TOO_LONG : STATUS_OK;
     }
     return num_spell(text, field->quantity, field_bare_unit(field, units), out);
 }

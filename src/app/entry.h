@@ -10,11 +10,13 @@
  * What is being typed into a cell, as the program understands it: shown before Enter takes
  * it.
  */
+enum { ENTRY_TEXT_MAX = 512 }; /* room for any entry as it is kept, its end included */
+
 struct entry_view {
     bool empty;
-    bool good;      /* Enter would take it */
-    bool unusual;   /* it would be taken and marked */
-    double value;   /* when good */
+    bool good;       /* Enter would take it */
+    bool unusual;    /* it would be taken and marked */
+    double value;    /* when good */
     char words[160]; /* how it was read, or what is wrong with it */
 };
 
@@ -22,11 +24,12 @@ void entry_look(const char *text, const struct field *field, const struct shop_u
                 struct entry_view *ret_view);
 
 /*
- * The text to keep for a typed entry: with its unit, as num_spell writes it. Fields that
- * are no numbers keep what was typed.
+ * The text to keep for a typed entry: with its unit, as num_spell writes it; a choice that
+ * was typed as its number (from 1) by its name; a fret list typed on the number pad, with
+ * + between the frets, with blanks. Other fields keep what was typed.
  */
-enum status entry_spell(const char *text, const struct field *field,
-                        const struct shop_units *units, struct strbuf *out);
+enum status entry_spell(const char *text, const struct field *field, const struct shop_units *units,
+                        struct strbuf *out);
 
 /* A kept text as it is shown in a cell: the unit dropped where the row's unit says it. */
 void entry_show(const char *text, const struct field *field, const struct shop_units *units,

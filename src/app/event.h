@@ -29,14 +29,14 @@ enum key {
 };
 
 /* Ctrl with a letter a..z, as the terminal sends it. */
-#define SILLET_KEY_CTRL(letter) ((uint32_t)(letter) & 0x1FU)
+#define SILLET_KEY_CTRL(letter) ((uint32_t)(letter)&0x1FU)
 
 enum event_type {
-    EVENT_NONE,    /* the wait timed out */
+    EVENT_NONE, /* the wait timed out */
     EVENT_KEY,
-    EVENT_RESIZE,  /* the terminal has another size; read it again */
-    EVENT_HANGUP,  /* the terminal is gone or a signal asks the program to end */
-    EVENT_RESUME,  /* back from being stopped: paint everything */
+    EVENT_RESIZE, /* the terminal has another size; read it again */
+    EVENT_HANGUP, /* the terminal is gone or a signal asks the program to end */
+    EVENT_RESUME, /* back from being stopped: paint everything */
 };
 
 struct event {

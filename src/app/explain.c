@@ -17,6 +17,7 @@ enum place {
     PLACE_FIGURE_BASS,
     PLACE_FIGURE_TREBLE,
     PLACE_SETUP,
+    PLACE_CENTS, /* those read on the string */
 };
 
 /* Numbers of the setup that are neither readings nor figures, all lengths. */
@@ -242,6 +243,20 @@ static void add_item(const struct question *question, enum setup_item item, stru
         strbuf_add(out, "not known");
 }
 
+static void add_cents(const struct question *question, struct strbuf *out)
+{
+    const struct explain_from *from = question->from;
+    const struct cents_read read = derive_read_cents(from->record, &from->derived->setup.board,
+                                                     from->visit, from->pass, question->string);
+
+    strbuf_add(out, read.count > 0 ? "" : "not read");
+    for (int i = 0; i < read.count; i++) {
+        strbuf_add(out, i > 0 ? ", " : "");
+        num_format(read.at[i].cents, out);
+        strbuf_addf(out, " at fret %d", read.at[i].fret);
+    }
+}
+
 static void add_symbol(const struct question *question, const struct symbol *symbol,
                        struct strbuf *out)
 {
@@ -277,6 +292,9 @@ static void add_symbol(const struct question *question, const struct symbol *sym
         return;
     case PLACE_SETUP:
         add_item(question, (enum setup_item)symbol->item, out);
+        return;
+    case PLACE_CENTS:
+        add_cents(question, out);
         return;
     }
 }

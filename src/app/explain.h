@@ -35,6 +35,13 @@ struct explain_from {
 void explain_figure(const struct explain_from *from, enum figure_id id, int string,
                     struct explanation *ret_explanation);
 
+/*
+ * The same for the headroom of a note, which is no figure of figure_table.h, with how the
+ * frets leaf finds the high fret and what levelling takes. `note` -1: none is known.
+ */
+void explain_headroom(const struct explain_from *from, int string, int note,
+                      struct explanation *ret_explanation);
+
 /* How many symbols a figure's formula is explained with; a test wants at least one each. */
 int explain_symbol_count(enum figure_id id);
 

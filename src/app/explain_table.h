@@ -7,8 +7,8 @@
  *
  * `place` says where the number is: FIELD (of the profile), STRING_FIELD, VISIT_FIELD,
  * PASS_FIELD, PASS_STRING_FIELD (readings; `item` is a field), FIGURE (`item` is a figure,
- * the string's own where there is one a string), FIGURE_BASS, FIGURE_TREBLE, or SETUP
- * (`item` is an enum setup_item).
+ * the string's own where there is one a string), FIGURE_BASS, FIGURE_TREBLE, SETUP
+ * (`item` is an enum setup_item), or CENTS (those read on the string).
  */
 /* clang-format off */
 SYMBOL(RELIEF, "r at the relief fret", PASS_FIELD, FIELD_RELIEF)
@@ -98,10 +98,13 @@ SYMBOL(SETBACK_BEST, "setback entered", STRING_FIELD, FIELD_SETBACK)
 SYMBOL(NUT_ADVANCE_BEST, "setback", FIGURE, FIGURE_SETBACK_BEST)
 SYMBOL(CENTS_BEST_RMS, "setback", FIGURE, FIGURE_SETBACK_BEST)
 SYMBOL(CENTS_BEST_RMS, "nut advance", FIGURE, FIGURE_NUT_ADVANCE_BEST)
+SYMBOL(SETBACK_CHANGE, "c, cents read", CENTS, FIELD_CENTS)
 SYMBOL(SETBACK_CHANGE, "Ls", SETUP, ITEM_CONTACT)
 SYMBOL(SETBACK_CHANGE, "setback entered", STRING_FIELD, FIELD_SETBACK)
+SYMBOL(SETBACK_FIT, "cents read", CENTS, FIELD_CENTS)
 SYMBOL(SETBACK_FIT, "nut advance", FIGURE, FIGURE_NUT_ADVANCE_FIT)
 SYMBOL(SETBACK_FIT, "cents left, rms", FIGURE, FIGURE_CENTS_LEFT_RMS)
+SYMBOL(NUT_ADVANCE_FIT, "cents read", CENTS, FIELD_CENTS)
 SYMBOL(NUT_ADVANCE_FIT, "setback", FIGURE, FIGURE_SETBACK_FIT)
 SYMBOL(CENTS_LEFT_RMS, "setback", FIGURE, FIGURE_SETBACK_FIT)
 SYMBOL(EXPOSURE_BASS_AFTER, "exposure", PASS_FIELD, FIELD_EXPOSURE_BASS)

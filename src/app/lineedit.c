@@ -29,6 +29,18 @@ bool lineedit_add(struct lineedit *line, uint32_t rune)
     return true;
 }
 
+bool lineedit_set(struct lineedit *line, const char *text)
+{
+    const size_t length = strlen(text);
+
+    lineedit_clear(line);
+    if (length > LINEEDIT_MAX)
+        return false;
+    memcpy(line->text, text, length + 1);
+    line->length = length;
+    return true;
+}
+
 bool lineedit_backspace(struct lineedit *line)
 {
     if (line->length == 0)

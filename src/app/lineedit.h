@@ -7,7 +7,7 @@
 #include <stdint.h>
 
 /* One line being typed: characters go to the end, Backspace takes the last one away. */
-enum { LINEEDIT_MAX = 48 };
+enum { LINEEDIT_MAX = 400 };
 
 struct lineedit {
     char text[LINEEDIT_MAX + 1]; /* UTF-8, terminated */
@@ -19,6 +19,9 @@ bool lineedit_is_empty(const struct lineedit *line);
 
 /* Adds a character; false when it does not fit any more. */
 bool lineedit_add(struct lineedit *line, uint32_t rune);
+
+/* Begins with a text; false, the line empty, when it does not fit. */
+bool lineedit_set(struct lineedit *line, const char *text);
 
 /* Takes the last character away; false when there is none. */
 bool lineedit_backspace(struct lineedit *line);

@@ -148,8 +148,7 @@ static int put_strings(struct maker *maker, struct move_line *line, enum figure_
 }
 
 /* Whether any due move of a figure is larger than its own uncertainty. */
-static enum move_state strings_state(const struct maker *maker, enum figure_id id,
-                                     const bool *due)
+static enum move_state strings_state(const struct maker *maker, enum figure_id id, const bool *due)
 {
     enum move_state state = MOVE_UNKNOWN;
 
@@ -332,14 +331,14 @@ static void make_reset(struct maker *maker)
     strbuf_add(&amount, " deg");
     if (figures_get(maker->figures, FIGURE_HEEL_CUT, 0, &cut) ||
         figures_get(maker->figures, FIGURE_POCKET_SHIM, 0, &cut)) {
-        strbuf_add(&then, maker->derived->setup.heel_depth_mm.given ? "heel taper "
-                                                                    : "pocket shim ");
+        strbuf_add(&then,
+                   maker->derived->setup.heel_depth_mm.given ? "heel taper " : "pocket shim ");
         amount_add(&then, cut, UNIT_MM, false);
         strbuf_add(&then, " mm, ");
     }
     strbuf_add(&then, "exposure ");
-    amount_add(&then, maker->derived->setup.exposure_new_mm,
-               maker->units->bare[MEASURE_DEPTH], false);
+    amount_add(&then, maker->derived->setup.exposure_new_mm, maker->units->bare[MEASURE_DEPTH],
+               false);
     amount_add_unit(&then, maker->units->bare[MEASURE_DEPTH]);
     strbuf_add(&caution, "heat, steam and chisels: a qualified repairer's job; measure twice");
 }

@@ -6,7 +6,7 @@
 const char *row_verdict_word(enum row_verdict verdict)
 {
     static const char *const words[] = {
-        [VERDICT_NONE] = "", [VERDICT_GOOD] = "good",   [VERDICT_HIGH] = "high",
+        [VERDICT_NONE] = "",   [VERDICT_GOOD] = "good",   [VERDICT_HIGH] = "high",
         [VERDICT_LOW] = "low", [VERDICT_MIXED] = "mixed",
     };
     return words[verdict];
@@ -96,9 +96,9 @@ void row_state_find(const struct derived *derived, const struct shop_units *unit
     case ROW_ACTION:
         add_target(ret_state, &setup->action_target_bass_mm, &setup->action_target_treble_mm,
                    units->bare[MEASURE_RULE], "");
-        ret_state->verdict = judge_strings(derived, FIGURE_ACTION, &setup->action_target_bass_mm,
-                                           &setup->action_target_treble_mm,
-                                           setup->action_tolerance_mm);
+        ret_state->verdict =
+            judge_strings(derived, FIGURE_ACTION, &setup->action_target_bass_mm,
+                          &setup->action_target_treble_mm, setup->action_tolerance_mm);
         return;
     case ROW_EXPOSURE:
         add_target(ret_state, &least, &least, units->bare[MEASURE_DEPTH], "");

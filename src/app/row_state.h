@@ -2,7 +2,7 @@
 #ifndef SILLET_APP_ROW_STATE_H
 #define SILLET_APP_ROW_STATE_H
 
-#include "app/route.h"
+#include "app/leaf_bench.h"
 #include "model/derive.h"
 
 /* How a row of readings stands against its target. */
@@ -10,7 +10,7 @@ enum row_verdict { VERDICT_NONE, VERDICT_GOOD, VERDICT_HIGH, VERDICT_LOW, VERDIC
 
 struct row_state {
     enum row_verdict verdict;
-    char target[40];     /* "6 to 4 /64"; "" for none */
+    char target[40];      /* "6 to 4 /64"; "" for none */
     char target_bare[40]; /* the same without its unit, for beside one: "6 to 4" */
 };
 

@@ -77,8 +77,7 @@ enum status undo_put(struct undo *undo, struct record *record, const struct read
 
     if (make_room(undo) == STATUS_OK && copy_text(record_text(record, key), &change.before) &&
         copy_text(text, &change.after))
-        status = text ? record_put(record, key, text, false, ret_fault)
-                      : force(record, key, NULL);
+        status = text ? record_put(record, key, text, false, ret_fault) : force(record, key, NULL);
     if (status != STATUS_OK) {
         free(change.before);
         free(change.after);

@@ -1,0 +1,103 @@
+/* SPDX-License-Identifier: MIT */
+#include "app/bench_actions.h"
+
+#include <stddef.h>
+
+#include "base/num.h"
+
+/* The targets of a row, the bass one first. */
+static const enum field_id row_targets[ROW_COUNT_][2] = {
+    [ROW_RELIEF] = {FIELD_TARGET_RELIEF, FIELD_TARGET_RELIEF},
+    [ROW_GAP] = {FIELD_TARGET_GAP_BASS, FIELD_TARGET_GAP_TREBLE},
+    [ROW_ACTION] = {FIELD_TARGET_ACTION_BASS, FIELD_TARGET_ACTION_TREBLE},
+    [ROW_EXPOSURE] = {FIELD_EXPOSURE_MIN, FIELD_EXPOSURE_MIN},
+};
+
+/* One step of a target, in the unit that it is written in. */
+struct nudge {
+    enum unit unit;
+    double step;
+    int decimals;
+    const char *behind;
+};
+
+static struct nudge nudge_for(const struct app *app, enum board_row row)
+{
+    const enum unit unit = field_bare_unit(field_get(board_row_field(row)), &app->units);
+
+    switch (unit) {
+    case UNIT_TH:
+    case UNIT_IN:
+        return (struct nudge){UNIT_IN, 0.001, 3, " in"};
+    case UNIT_64THS:
+        return (struct nudge){UNIT_64THS, 0.5, 1, "/64 in"};
+    case UNIT_100THS:
+        return (struct nudge){UNIT_MM, 0.02, 2, " mm"};
+    default:
+        return (struct nudge){UNIT_MM, row == ROW_EXPOSURE ? 0.5 : 0.1, 2, " mm"};
+    }
+}
+
+/* The target nearer to the string in hand: the outer two are given, the rest follows. */
+static enum field_id target_in_hand(const struct app *app, const struct route_cell *cell)
+{
+    const int strings = app->now.setup.board.strings;
+    const bool treble = 2 * cell->string <= strings;
+
+    return row_targets[cell->row][treble];
+}
+
+void bench_nudge(struct turn *turn, int by)
+{
+    struct app *app = turn->app;
+    const struct route_cell *cell = app_cell(app);
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf text = STRBUF(memory);
+    double mm;
+
+    if (!cell || cell->key.field == FIELD_ROD_TURN || !turn_may_change(turn))
+        return;
+    const struct reading_key key = reading_key_one(target_in_hand(app, cell));
+    const struct nudge nudge = nudge_for(app, (enum board_row)cell->row);
+    if (!record_value_or_fallback(&app->record, &key, &mm)) {
+        turn_warn(turn, "Nothing is wanted here yet: enter a target on the Intake leaf.");
+        return;
+    }
+    num_format_fixed(unit_from_pivot(nudge.unit, mm) + by * nudge.step, nudge.decimals, true,
+                     &text);
+    strbuf_add(&text, nudge.behind);
+    undo_open_step(&app->undo);
+    if (turn_put(turn, key, memory, NULL) != STATUS_OK) {
+        turn_warn(turn, "The target cannot be moved further.");
+        return;
+    }
+    turn_changed(turn);
+    char said_memory[APP_MESSAGE_MAX];
+    struct strbuf said = STRBUF(said_memory);
+    strbuf_add(&said, field_get(key.field)->label);
+    strbuf_add(&said, ": ");
+    strbuf_add(&said, memory);
+    app_say(app, TONE_NOTE, said_memory);
+}
+
+void bench_begin_from_before(struct turn *turn)
+{
+    struct app *app = turn->app;
+    const struct route_cell *cell = app_cell(app);
+    const struct reading *before = cell ? app_reading_before(app, cell) : NULL;
+    char memory[ENTRY_TEXT_MAX];
+    struct strbuf text = STRBUF(memory);
+
+    if (!before) {
+        turn_warn(turn, "No earlier pass has this reading.");
+        return;
+    }
+    if (!turn_may_change(turn))
+        return;
+    strbuf_add(&text, before->text);
+    app_drop_entry(app);
+    if (!lineedit_set(&app->entry, memory))
+        return;
+    app_refresh_entry(app);
+    app_say(app, TONE_NOTE, "From the pass before, not measured yet: Enter takes it as read.");
+}

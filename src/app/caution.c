@@ -1,0 +1,70 @@
+/* SPDX-License-Identifier: MIT */
+#include "app/caution.h"
+
+#include <stddef.h>
+#include <string.h>
+
+struct caution {
+    const char *words, *text;
+};
+
+static const struct caution cautions[] = {
+#define CAUTION(words_, text_) {.words = words_, .text = text_},
+#include "app/caution_table.h"
+#undef CAUTION
+};
+
+int caution_count(void)
+{
+    return (int)(sizeof cautions / sizeof cautions[0]);
+}
+
+const char *caution_text(int k)
+{
+    return cautions[k].text;
+}
+
+static char lower(char c)
+{
+    return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
+}
+
+static bool is_letter(char c)
+{
+    return lower(c) >= 'a' && lower(c) <= 'z';
+}
+
+static bool begins_with(const char *text, const char *word, size_t length)
+{
+    for (size_t i = 0; i < length; i++)
+        if (lower(text[i]) != word[i])
+            return false;
+    return true;
+}
+
+static bool has_word(const char *text, const char *word, size_t length)
+{
+    for (const char *at = text; *at; at++)
+        if ((at == text || !is_letter(at[-1])) && begins_with(at, word, length))
+            return true;
+    return false;
+}
+
+bool caution_applies(int k, const char *work)
+{
+    const char *word = cautions[k].words;
+
+    while (*word) {
+        const size_t length = strcspn(word, "|");
+
+        if (has_word(work, word, length))
+            return true;
+        word += length + (word[length] == '|');
+    }
+    return false;
+}
+
+const char *caution_reserve(void)
+{
+    return "the gauge, the maker, local rules and a qualified repairer come first";
+}

@@ -1,0 +1,35 @@
+/* SPDX-License-Identifier: MIT */
+#include "app/leaf_frets.h"
+
+#include "app/leaf.h"
+
+static void lay_heard(const struct leaf_place *place, struct route *route, int string)
+{
+    const int row = place->strings - string;
+
+    route_add(route, reading_key_pass_at(FIELD_BUZZ, place->visit, place->pass, string, 0), row,
+              FRETS_BUZZ_COLUMN, string);
+    route_add(route, reading_key_pass_at(FIELD_CLEAN, place->visit, place->pass, string, 0), row,
+              FRETS_CLEAN_COLUMN, string);
+}
+
+static void lay_frets(const struct leaf_place *place, struct route *route, enum field_id field,
+                      enum frets_row row)
+{
+    for (int fret = 1; fret <= place->frets; fret++)
+        route_add(route, reading_key_pass_at(field, place->visit, place->pass, 0, fret),
+                  place->strings + (int)row, fret, place->strings);
+}
+
+/* What the ear says comes first; it tells where the rocker has to look. */
+void leaf_lay_frets(const struct leaf_place *place, struct route *route)
+{
+    for (int s = place->strings; s >= 1; s--)
+        lay_heard(place, route, s);
+    if (place->frets < 1)
+        return;
+    lay_frets(place, route, FIELD_SPOT, FRETS_ROW_SPOT);
+    lay_frets(place, route, FIELD_CROWN, FRETS_ROW_CROWN);
+    route_add(route, reading_key_pass(FIELD_FALL_AWAY, place->visit, place->pass),
+              place->strings + FRETS_ROW_FALL_AWAY, 1, place->strings);
+}

@@ -1,0 +1,23 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_APP_LEAF_WORK_H
+#define SILLET_APP_LEAF_WORK_H
+
+#include "app/move_list.h"
+#include "model/record.h"
+
+/*
+ * The job list's rows: first the moves in the order of enum move_kind, each with one cell for
+ * what was done of it; then the visit's work lines with a cell for each part; last the room
+ * for a line of one's own. A move's cell is the amount of the line that would be written.
+ */
+enum work_column { WORK_KIND, WORK_AMOUNT, WORK_NOTE, WORK_TIME, WORK_COLUMN_COUNT_ };
+
+/* So many lines are laid out, the last ones. */
+enum { WORK_LINES_MAX = 150 };
+
+struct reading_key work_key(enum work_column column, int visit, int line);
+
+/* Whether a work line has any reading. */
+bool work_line_exists(const struct record *record, int visit, int line);
+
+#endif

@@ -1,0 +1,331 @@
+/* SPDX-License-Identifier: MIT */
+#include <string.h>
+
+#include "app/shelf_list.h"
+#include "base/utf8.h"
+
+/* What one event is handled with. */
+struct shelf_turn {
+    struct shelf_list *list;
+    struct shelf_effects effects;
+};
+
+static void warn(struct shelf_turn *turn, const char *message)
+{
+    shelf_list_say(turn->list, TONE_WARNING, message);
+}
+
+/* --- moving --- */
+
+static void go_to(struct shelf_list *list, size_t at)
+{
+    const struct shelf_item *item;
+    struct strbuf chosen = STRBUF(list->chosen);
+
+    list->at = list->found_count == 0 ? 0 : at < list->found_count ? at : list->found_count - 1;
+    item = shelf_list_item(list);
+    if (item)
+        strbuf_add(&chosen, item->file);
+    shelf_list_scroll(list);
+}
+
+/* A name being typed stays, and what is asked about is not exchanged for another. */
+static bool may_move(struct shelf_list *list)
+{
+    if (list->mode == SHELF_ARCHIVING)
+        list->mode = SHELF_LIST;
+    return list->mode != SHELF_NAMING;
+}
+
+static void move(struct shelf_list *list, int by)
+{
+    if (!may_move(list))
+        return;
+    if (list->mode == SHELF_PRESETS) {
+        const int last = list->preset_count - 1, preset = list->preset + by;
+
+        list->preset = preset < 0 ? 0 : preset > last ? last : preset;
+    } else if (list->mode == SHELF_HELP) {
+        list->help_top = list->help_top + by < 0 ? 0 : list->help_top + by;
+    } else if (by < 0) {
+        const size_t back = (size_t)-by;
+
+        go_to(list, back < list->at ? list->at - back : 0);
+    } else {
+        go_to(list, list->at + (size_t)by);
+    }
+}
+
+static void move_to_end(struct shelf_list *list, bool last)
+{
+    if (!may_move(list))
+        return;
+    if (list->mode == SHELF_PRESETS)
+        list->preset = last ? list->preset_count - 1 : 0;
+    else
+        go_to(list, last ? list->found_count : 0);
+}
+
+/* --- new, copy, archive --- */
+
+static void begin_naming(struct shelf_turn *turn, bool copying, const char *proposal)
+{
+    turn->list->mode = SHELF_NAMING;
+    turn->list->copying = copying;
+    (void)lineedit_set(&turn->list->name, proposal);
+}
+
+static void begin_new(struct shelf_turn *turn)
+{
+    turn->list->mode = SHELF_PRESETS;
+}
+
+/* What was looked for and is not on file is likely to be what is new. */
+static void take_preset(struct shelf_turn *turn)
+{
+    const struct shelf_list *list = turn->list;
+
+    begin_naming(turn, false, list->found_count == 0 ? list->filter.text : "");
+}
+
+/* Makes the item in hand the target of what the menu does; NULL, with a warning, when there
+ * is none. */
+static const struct shelf_item *take_target(struct shelf_turn *turn)
+{
+    const struct shelf_item *item = shelf_list_item(turn->list);
+    struct strbuf target = STRBUF(turn->list->target);
+
+    turn->list->mode = SHELF_LIST;
+    if (item)
+        strbuf_add(&target, item->file);
+    else
+        warn(turn, "There is no instrument in hand.");
+    return item;
+}
+
+static void begin_copy(struct shelf_turn *turn)
+{
+    const struct shelf_item *item = take_target(turn);
+    char memory[LINEEDIT_MAX + 1];
+    struct strbuf name = STRBUF(memory);
+
+    if (!item)
+        return;
+    if (item->marks & SHELF_BROKEN) {
+        warn(turn, "This one cannot be read, so there is nothing to copy.");
+        return;
+    }
+    strbuf_add(&name, shelf_item_title(item));
+    strbuf_add(&name, ", copy");
+    begin_naming(turn, true, memory);
+}
+
+static void begin_archive(struct shelf_turn *turn)
+{
+    const struct shelf_item *item = take_target(turn);
+
+    if (!item)
+        return;
+    if (item->marks & SHELF_IN_USE)
+        warn(turn, "This one is in use by another program and stays here.");
+    else
+        turn->list->mode = SHELF_ARCHIVING;
+}
+
+/* Takes the blanks off both ends; false when nothing is left. */
+static bool trim_name(struct shelf_list *list)
+{
+    char memory[LINEEDIT_MAX + 1];
+    struct strbuf name = STRBUF(memory);
+    const char *text = list->name.text + strspn(list->name.text, " ");
+    size_t length = strlen(text);
+
+    while (length > 0 && text[length - 1] == ' ')
+        length--;
+    strbuf_add_bytes(&name, text, length);
+    (void)lineedit_set(&list->name, memory);
+    return length > 0;
+}
+
+static void take_name(struct shelf_turn *turn)
+{
+    struct shelf_list *list = turn->list;
+
+    if (!trim_name(list)) {
+        warn(turn, "It needs a name: what the shop calls it, or whose it is.");
+        return;
+    }
+    list->mode = SHELF_LIST;
+    turn->effects.action = list->copying ? SHELF_DO_COPY : SHELF_DO_NEW;
+}
+
+/* --- the list --- */
+
+static void open_item(struct shelf_turn *turn)
+{
+    if (shelf_list_item(turn->list))
+        turn->effects.action = SHELF_DO_OPEN;
+    else if (turn->list->count == 0)
+        begin_new(turn);
+    else
+        warn(turn, "Nothing is found by that. Esc lists all; Tab n begins a new one.");
+}
+
+static void leave(struct shelf_turn *turn)
+{
+    struct shelf_list *list = turn->list;
+
+    if (lineedit_is_empty(&list->filter)) {
+        turn->effects.quit = true;
+        return;
+    }
+    lineedit_clear(&list->filter);
+    shelf_list_narrow(list);
+}
+
+static void erase(struct shelf_list *list)
+{
+    if (lineedit_backspace(&list->filter)) {
+        list->typing = true;
+        shelf_list_narrow(list);
+    }
+}
+
+static void type(struct shelf_turn *turn, uint32_t key)
+{
+    struct shelf_list *list = turn->list;
+    const bool naming = list->mode == SHELF_NAMING;
+
+    if (!lineedit_add(naming ? &list->name : &list->filter, key)) {
+        warn(turn, "The entry is full.");
+        return;
+    }
+    list->typing = true;
+    if (!naming)
+        shelf_list_narrow(list);
+}
+
+static void run_in_mode(struct shelf_turn *turn, enum shelf_key_id id)
+{
+    struct shelf_list *list = turn->list;
+
+    switch (id) {
+    case SHELF_KEY_NEW:
+        begin_new(turn);
+        return;
+    case SHELF_KEY_COPY:
+        begin_copy(turn);
+        return;
+    case SHELF_KEY_ARCHIVE:
+        begin_archive(turn);
+        return;
+    case SHELF_KEY_HELP:
+        list->mode = SHELF_HELP;
+        list->help_top = 0;
+        return;
+    case SHELF_KEY_TAKE_PRESET:
+        take_preset(turn);
+        return;
+    case SHELF_KEY_TAKE_NAME:
+        take_name(turn);
+        return;
+    case SHELF_KEY_ERASE_NAME:
+        list->typing = true;
+        (void)lineedit_backspace(&list->name);
+        return;
+    case SHELF_KEY_ARCHIVE_NOW:
+        list->mode = SHELF_LIST;
+        turn->effects.action = SHELF_DO_ARCHIVE;
+        return;
+    default:
+        list->mode = SHELF_LIST;
+    }
+}
+
+static void run(struct shelf_turn *turn, enum shelf_key_id id)
+{
+    struct shelf_list *list = turn->list;
+    const int page = list->rows > 1 ? list->rows - 1 : 1;
+
+    switch (id) {
+    case SHELF_KEY_OPEN:
+        open_item(turn);
+        return;
+    case SHELF_KEY_MENU:
+        list->mode = SHELF_MENU;
+        return;
+    case SHELF_KEY_LEAVE:
+        leave(turn);
+        return;
+    case SHELF_KEY_ERASE:
+        erase(list);
+        return;
+    case SHELF_KEY_UP:
+    case SHELF_KEY_DOWN:
+        move(list, id == SHELF_KEY_UP ? -1 : 1);
+        return;
+    case SHELF_KEY_PAGE_UP:
+    case SHELF_KEY_PAGE_DOWN:
+        move(list, id == SHELF_KEY_PAGE_UP ? -page : page);
+        return;
+    case SHELF_KEY_FIRST:
+    case SHELF_KEY_LAST:
+        move_to_end(list, id == SHELF_KEY_LAST);
+        return;
+    case SHELF_KEY_REPAINT:
+        turn->effects.rescan = turn->effects.repaint = true;
+        return;
+    case SHELF_KEY_SUSPEND:
+        turn->effects.suspend = true;
+        return;
+    case SHELF_KEY_QUIT:
+    case SHELF_KEY_END:
+        turn->effects.quit = true;
+        return;
+    default:
+        run_in_mode(turn, id);
+    }
+}
+
+static bool is_character(uint32_t key)
+{
+    return key >= ' ' && key < SILLET_KEY_ENTER && !utf8_unsafe(key);
+}
+
+/* Where characters are not for typing, one that means nothing closes what is open. */
+static void handle_key(struct shelf_turn *turn, uint32_t key)
+{
+    struct shelf_list *list = turn->list;
+    const enum shelf_key_id id = shelf_key_find(key, list->mode);
+    const bool types = list->mode == SHELF_LIST || list->mode == SHELF_NAMING;
+
+    list->tone = TONE_NONE;
+    list->typing = list->mode == SHELF_NAMING;
+    if (id != SHELF_KEY_NONE)
+        run(turn, id);
+    else if (types && is_character(key))
+        type(turn, key);
+    else if (!types && list->mode != SHELF_PRESETS)
+        list->mode = SHELF_LIST;
+}
+
+struct shelf_effects shelf_list_handle(struct shelf_list *list, const struct event *event)
+{
+    struct shelf_turn turn = {.list = list};
+
+    switch (event->type) {
+    case EVENT_KEY:
+        handle_key(&turn, event->key);
+        break;
+    case EVENT_HANGUP:
+        turn.effects.quit = true;
+        break;
+    case EVENT_RESUME:
+        turn.effects.rescan = turn.effects.repaint = true;
+        break;
+    case EVENT_NONE:
+    case EVENT_RESIZE:
+        break;
+    }
+    return turn.effects;
+}

@@ -1,0 +1,34 @@
+/* SPDX-License-Identifier: MIT */
+#include "app/shelf_key.h"
+
+#include "app/event.h"
+
+static const struct shelf_key keys[SHELF_KEY_COUNT_] = {
+#define SHELF_KEY(id, key_, other_key_, mode_, hint_, words_)                                      \
+    [SHELF_KEY_##id] = {                                                                           \
+        .key = key_, .other_key = other_key_, .mode = mode_, .hint = hint_, .words = words_},
+#include "app/shelf_key_table.h"
+#undef SHELF_KEY
+};
+
+const struct shelf_key *shelf_key_get(enum shelf_key_id id)
+{
+    return &keys[id];
+}
+
+enum shelf_key_id shelf_key_find(uint32_t key, enum shelf_mode mode)
+{
+    enum shelf_key_id found = SHELF_KEY_NONE;
+
+    if (key == SILLET_KEY_NONE)
+        return found;
+    for (int id = 0; id < SHELF_KEY_COUNT_; id++) {
+        if (keys[id].key != key && keys[id].other_key != key)
+            continue;
+        if (keys[id].mode == mode)
+            return (enum shelf_key_id)id;
+        if (keys[id].mode == SHELF_ANY && found == SHELF_KEY_NONE)
+            found = (enum shelf_key_id)id;
+    }
+    return found;
+}

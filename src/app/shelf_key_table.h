@@ -1,0 +1,39 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * The keys of the shelf, declared once: lookup, the key line and the help follow from this
+ * table. Characters that are not in it narrow the list. No include guard: it is included
+ * with SHELF_KEY defined.
+ *
+ * SHELF_KEY(id, key, other_key, mode, hint, words)
+ *
+ * `mode` is where the key has this meaning (SHELF_ANY: everywhere that gives it no other);
+ * `hint` is for the key line, empty where it has no place there.
+ */
+/* clang-format off */
+SHELF_KEY(OPEN, SILLET_KEY_ENTER, 0, SHELF_LIST, "opens", "open the instrument in hand; on an empty shelf, begin a new one")
+SHELF_KEY(MENU, SILLET_KEY_TAB, 0, SHELF_LIST, "new, copy, archive", "the menu: n new, c copy, a archive, h these keys, q quit")
+SHELF_KEY(LEAVE, SILLET_KEY_ESCAPE, 0, SHELF_LIST, "lists all, or quits", "drop what is typed, so that all are listed; with nothing typed, quit")
+SHELF_KEY(ERASE, SILLET_KEY_BACKSPACE, 0, SHELF_LIST, "", "take back the last character")
+SHELF_KEY(UP, SILLET_KEY_UP, 0, SHELF_ANY, "", "the one above")
+SHELF_KEY(DOWN, SILLET_KEY_DOWN, 0, SHELF_ANY, "", "the one below")
+SHELF_KEY(PAGE_UP, SILLET_KEY_PAGE_UP, SILLET_KEY_BACKTAB, SHELF_LIST, "", "a page up")
+SHELF_KEY(PAGE_DOWN, SILLET_KEY_PAGE_DOWN, 0, SHELF_LIST, "page", "a page down")
+SHELF_KEY(FIRST, SILLET_KEY_HOME, 0, SHELF_ANY, "", "the first")
+SHELF_KEY(LAST, SILLET_KEY_END, 0, SHELF_ANY, "", "the last")
+SHELF_KEY(NEW, 'n', 0, SHELF_MENU, "new", "a new instrument, from a starting point for its kind")
+SHELF_KEY(COPY, 'c', 0, SHELF_MENU, "copy", "a new instrument with all that this one has but its visits")
+SHELF_KEY(ARCHIVE, 'a', 0, SHELF_MENU, "archive", "move this one to archive/, where it stays whole but is not listed")
+SHELF_KEY(HELP, 'h', '?', SHELF_MENU, "keys", "these keys")
+SHELF_KEY(QUIT, 'q', 0, SHELF_MENU, "quit", "leave the shelf")
+SHELF_KEY(CLOSE_MENU, SILLET_KEY_ESCAPE, SILLET_KEY_TAB, SHELF_MENU, "back to the list", "close the menu; so does any other key")
+SHELF_KEY(TAKE_PRESET, SILLET_KEY_ENTER, 0, SHELF_PRESETS, "takes it", "take this starting point")
+SHELF_KEY(LEAVE_PRESETS, SILLET_KEY_ESCAPE, SILLET_KEY_BACKSPACE, SHELF_PRESETS, "back to the list", "no new instrument")
+SHELF_KEY(TAKE_NAME, SILLET_KEY_ENTER, 0, SHELF_NAMING, "files and opens it", "take the name")
+SHELF_KEY(ERASE_NAME, SILLET_KEY_BACKSPACE, 0, SHELF_NAMING, "", "take back the last character of the name")
+SHELF_KEY(LEAVE_NAME, SILLET_KEY_ESCAPE, 0, SHELF_NAMING, "files nothing", "no new instrument")
+SHELF_KEY(ARCHIVE_NOW, SILLET_KEY_ENTER, 0, SHELF_ARCHIVING, "moves it", "move it to the archive")
+SHELF_KEY(LEAVE_ARCHIVE, SILLET_KEY_ESCAPE, 0, SHELF_ARCHIVING, "leaves it here", "leave it on the shelf; so does any other key")
+SHELF_KEY(REPAINT, SILLET_KEY_CTRL('l'), 0, SHELF_ANY, "", "list the folder and paint the screen anew")
+SHELF_KEY(SUSPEND, SILLET_KEY_CTRL('z'), 0, SHELF_ANY, "", "stop for a while; the shell's fg comes back")
+SHELF_KEY(END, SILLET_KEY_CTRL('c'), 0, SHELF_ANY, "", "quit")
+/* clang-format on */

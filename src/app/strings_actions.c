@@ -1,0 +1,207 @@
+/* SPDX-License-Identifier: MIT */
+#include "app/strings_actions.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "model/pitch.h"
+
+/* What is known of a string only while that string is on. */
+static const enum field_id own_fields[] = {
+    FIELD_HEX,           FIELD_STRING_MODULUS, FIELD_WEIGH_MASS,  FIELD_WEIGH_LENGTH,
+    FIELD_LABEL_TENSION, FIELD_LABEL_NOTE,     FIELD_LABEL_SCALE,
+};
+
+static int strings_of(const struct app *app)
+{
+    return app->now.setup.board.strings;
+}
+
+static void step_tuning(struct turn *turn, int by)
+{
+    if (!what_if_step_tuning(&turn->app->what_if, strings_of(turn->app), by))
+        turn_warn(turn, "No tuning is named for that many strings; j and k tune one string.");
+    app_refresh_entry(turn->app);
+}
+
+static void step_set(struct turn *turn, int by)
+{
+    if (!what_if_step_set(&turn->app->what_if, strings_of(turn->app), by))
+        turn_warn(turn, "No set is named for that many strings; enter its gauges.");
+    app_refresh_entry(turn->app);
+}
+
+static void step_semitone(struct turn *turn, int by)
+{
+    struct app *app = turn->app;
+
+    if (!app_cell(app))
+        return;
+    if (!what_if_shift(&app->what_if, app_string(app), by))
+        turn_warn(turn, "Further than two octaves no string goes.");
+    app_refresh_entry(app);
+}
+
+static void drop_what_if(struct turn *turn)
+{
+    what_if_drop(&turn->app->what_if);
+    app_refresh_entry(turn->app);
+}
+
+/* Puts a text, or takes what stands there out; what is so already is left alone. */
+static enum status put(struct turn *turn, enum field_id field, int string, const char *text)
+{
+    const struct reading_key key = reading_key_string(field, string);
+    const char *kept = record_text(&turn->app->record, &key);
+
+    if (kept ? text && strcmp(kept, text) == 0 : !text)
+        return STATUS_OK;
+    return turn_put(turn, key, text, NULL);
+}
+
+static enum status put_note(struct turn *turn, int string)
+{
+    const struct entered *semitone = &turn->app->what_if.answer.string[string].semitone;
+    const struct entered kept =
+        record_entered_string(&turn->app->record, FIELD_STRING_NOTE, string);
+    char memory[16];
+    struct strbuf text = STRBUF(memory);
+
+    if (!semitone->given || (kept.given && kept.value == semitone->value))
+        return STATUS_OK;
+    const enum status status = pitch_spell((int)lround(semitone->value), &text);
+    return status == STATUS_OK ? put(turn, FIELD_STRING_NOTE, string, memory) : status;
+}
+
+/* A diameter the way a packet says it, ".012 in". */
+static enum status put_diameter(struct turn *turn, enum field_id field, int string, double mm)
+{
+    char memory[32];
+    struct strbuf text = STRBUF(memory);
+
+    if (!(mm > 0))
+        return put(turn, field, string, NULL);
+    num_format_fixed(unit_from_pivot(UNIT_IN, mm), 4, true, &text);
+    if (text.length > 0 && memory[text.length - 1] == '0') {
+        memory[text.length - 1] = '\0';
+        text.length--;
+    }
+    strbuf_add(&text, " in");
+    return put(turn, field, string, memory);
+}
+
+static enum status put_material(struct turn *turn, enum field_id field, int string,
+                                enum string_material material)
+{
+    const struct string_material_facts *facts = string_material_facts(material);
+
+    return put(turn, field, string, facts ? facts->name : NULL);
+}
+
+static enum status put_mass(struct turn *turn, int string, double kg_per_m)
+{
+    char memory[32];
+    struct strbuf text = STRBUF(memory);
+
+    if (!(kg_per_m > 0))
+        return put(turn, FIELD_MASS, string, NULL);
+    num_format(kg_per_m * 1000, &text);
+    strbuf_add(&text, " g/m");
+    return put(turn, FIELD_MASS, string, memory);
+}
+
+static enum status put_build(struct turn *turn, int string, enum string_build_kind kind)
+{
+    char choice[32];
+
+    return field_choice(field_get(FIELD_BUILD), (int)kind, choice, sizeof choice)
+               ? put(turn, FIELD_BUILD, string, choice)
+               : STATUS_DOMAIN;
+}
+
+static enum status put_string(struct turn *turn, int string, const struct string_of_set *of_set)
+{
+    const struct string_build *build = &of_set->build;
+    enum status status = put_diameter(turn, FIELD_GAUGE, string, build->gauge_mm);
+
+    if (status == STATUS_OK)
+        status = put_diameter(turn, FIELD_CORE, string, build->core_mm);
+    if (status == STATUS_OK)
+        status = put_build(turn, string, build->kind);
+    if (status == STATUS_OK)
+        status = put_material(turn, FIELD_CORE_MATERIAL, string, build->core_material);
+    if (status == STATUS_OK)
+        status = put_material(turn, FIELD_WRAP_MATERIAL, string, build->wrap_material);
+    if (status == STATUS_OK)
+        status = put_mass(turn, string, of_set->mass_kg_per_m);
+    for (size_t i = 0; status == STATUS_OK && i < sizeof own_fields / sizeof own_fields[0]; i++)
+        status = put(turn, own_fields[i], string, NULL);
+    return status;
+}
+
+static enum status put_all(struct turn *turn)
+{
+    const struct what_if_state *what_if = &turn->app->what_if;
+    enum status status = STATUS_OK;
+
+    for (int s = strings_of(turn->app); s >= 1 && status == STATUS_OK; s--) {
+        status = put_note(turn, s);
+        if (status == STATUS_OK && what_if->set.strings > 0)
+            status = put_string(turn, s, &what_if->set.string[s - 1]);
+    }
+    return status;
+}
+
+/* The what-if becomes the record's notes and strings, in one step. */
+static void take_what_if(struct turn *turn)
+{
+    struct app *app = turn->app;
+    const size_t before = app->undo.done;
+    struct reading_key key;
+
+    if (!what_if_is_on(&app->what_if) || !app->what_if.known) {
+        turn_warn(turn, "There is no what-if to take over: t names a tuning, s a set.");
+        return;
+    }
+    if (!turn_may_change(turn))
+        return;
+    app_drop_entry(app);
+    app_refresh_entry(app);
+    undo_open_step(&app->undo);
+    if (put_all(turn) != STATUS_OK) {
+        if (app->undo.done > before)
+            (void)undo_back(&app->undo, &app->record, &key);
+        app_refresh(app);
+        turn_warn(turn, "It could not be taken over (a note out of range, or memory is out).");
+        return;
+    }
+    what_if_drop(&app->what_if);
+    turn_changed(turn);
+    app_say(app, TONE_NOTE, "Taken over; u takes it back. Measure again once it is tuned up.");
+}
+
+void turn_strings(struct turn *turn, enum command_id command)
+{
+    switch (command) {
+    case COMMAND_TUNING:
+    case COMMAND_TUNING_BACK:
+        step_tuning(turn, command == COMMAND_TUNING ? 1 : -1);
+        return;
+    case COMMAND_SET:
+    case COMMAND_SET_BACK:
+        step_set(turn, command == COMMAND_SET ? 1 : -1);
+        return;
+    case COMMAND_SEMITONE_UP:
+    case COMMAND_SEMITONE_DOWN:
+        step_semitone(turn, command == COMMAND_SEMITONE_UP ? 1 : -1);
+        return;
+    case COMMAND_WHAT_IF_TAKE:
+        take_what_if(turn);
+        return;
+    case COMMAND_WHAT_IF_DROP:
+        drop_what_if(turn);
+        return;
+    default:
+        return;
+    }
+}

@@ -1,0 +1,170 @@
+/* SPDX-License-Identifier: MIT */
+#include "app/work_actions.h"
+
+#include "app/work_list.h"
+
+static bool is_left(const struct work_list *list, int kind)
+{
+    return list->move[kind].state == WORK_DUE || list->move[kind].state == WORK_WITHIN;
+}
+
+void work_take_next(struct app *app)
+{
+    struct work_list list;
+
+    if (app->leaf != LEAF_WORK)
+        return;
+    work_list_make(app, &list);
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        if (is_left(&list, kind)) {
+            app->at = kind;
+            app_refresh_entry(app);
+            return;
+        }
+}
+
+void work_begin_line(const struct app *app, int line, struct work_begun *ret_begun)
+{
+    struct strbuf proof = STRBUF(ret_begun->proof);
+    struct work_list list;
+
+    ret_begun->fresh = !work_line_exists(&app->record, app->visit, line);
+    ret_begun->kind = work_move_in_hand(app);
+    if (ret_begun->kind == MOVE_COUNT_)
+        return;
+    work_list_make(app, &list);
+    work_add_proof(app, &list, ret_begun->kind, &proof);
+}
+
+enum status work_complete_line(struct turn *turn, int line, const struct work_begun *begun)
+{
+    const int visit = turn->app->visit;
+    enum status status = STATUS_OK;
+
+    if (!begun->fresh)
+        return status;
+    if (begun->kind != MOVE_COUNT_)
+        status =
+            turn_put(turn, work_key(WORK_KIND, visit, line), work_move_name(begun->kind), NULL);
+    if (status == STATUS_OK && begun->kind != MOVE_COUNT_ && begun->proof[0])
+        status = turn_put(turn, work_key(WORK_NOTE, visit, line), begun->proof, NULL);
+    if (status == STATUS_OK)
+        status = turn_put_time(turn, work_key(WORK_TIME, visit, line));
+    return status;
+}
+
+/* Why a move is not marked done as it stands; NULL where it can be. */
+static const char *refusal(const struct work_list *list, enum move_kind kind)
+{
+    const struct move_line *line = work_line_of(list, kind);
+
+    switch (list->move[kind].state) {
+    case WORK_UNKNOWN:
+        return line && line->amount[1] ? line->amount
+                                       : "Not known yet: measure first, on the Bench leaf.";
+    case WORK_NOT_DUE:
+        return "That is on target; to log work on it all the same, type what was done.";
+    case WORK_DONE:
+        return "Marked done already: measure again (Bench, then p); x takes the mark out.";
+    case WORK_DUE:
+    case WORK_WITHIN:
+        break;
+    }
+    return NULL;
+}
+
+static void mark_done(struct turn *turn, const struct work_list *list, enum move_kind kind)
+{
+    struct app *app = turn->app;
+    const int line = record_last_work(&app->record, app->visit) + 1;
+    char memory[400];
+    struct strbuf amount = STRBUF(memory);
+    struct work_begun begun;
+
+    work_begin_line(app, line, &begun);
+    work_add_amount(list, kind, true, &amount);
+    undo_open_step(&app->undo);
+    if (turn_put(turn, work_key(WORK_AMOUNT, app->visit, line), memory, NULL) != STATUS_OK ||
+        work_complete_line(turn, line, &begun) != STATUS_OK) {
+        turn_changed(turn);
+        turn_warn(turn, "Out of memory: the work line is not complete; u takes it back.");
+        return;
+    }
+    turn_changed(turn);
+    work_take_next(app);
+    app_say(app, TONE_NOTE, "Marked done with its amount and the time; u takes it back.");
+}
+
+void turn_work_done(struct turn *turn)
+{
+    struct app *app = turn->app;
+    struct work_list list;
+
+    if (work_move_in_hand(app) == MOVE_COUNT_)
+        work_take_next(app);
+    const enum move_kind kind = work_move_in_hand(app);
+    if (kind == MOVE_COUNT_) {
+        turn_warn(turn, record_last_work(&app->record, app->visit) < WORKS_MAX
+                            ? "No move is due; a begins a line of your own work."
+                            : "A visit holds no more work lines.");
+        return;
+    }
+    work_list_make(app, &list);
+    const char *why_not = refusal(&list, kind);
+    if (why_not)
+        turn_warn(turn, why_not);
+    else if (turn_may_change(turn))
+        mark_done(turn, &list, kind);
+}
+
+void turn_work_own(struct turn *turn)
+{
+    struct app *app = turn->app;
+    const struct reading_key key =
+        work_key(WORK_KIND, app->visit, record_last_work(&app->record, app->visit) + 1);
+    const int at = route_find(&app->route, &key);
+
+    if (at < 0) {
+        turn_warn(turn, "A visit holds no more work lines.");
+        return;
+    }
+    turn_go_to(turn, at);
+    turn_write(turn);
+}
+
+static int line_in_hand(const struct app *app)
+{
+    const enum move_kind kind = work_move_in_hand(app);
+    const struct route_cell *cell = app_cell(app);
+    struct work_list list;
+
+    if (kind == MOVE_COUNT_)
+        return cell ? cell->key.part : 0;
+    work_list_make(app, &list);
+    return list.move[kind].done_by;
+}
+
+void turn_work_out(struct turn *turn)
+{
+    struct app *app = turn->app;
+    const int line = line_in_hand(app);
+
+    if (!work_line_exists(&app->record, app->visit, line)) {
+        turn_warn(turn, "There is no work line here to take out.");
+        return;
+    }
+    if (!turn_may_change(turn))
+        return;
+    undo_open_step(&app->undo);
+    for (int column = 0; column < WORK_COLUMN_COUNT_; column++) {
+        const struct reading_key key = work_key((enum work_column)column, app->visit, line);
+
+        if (record_get(&app->record, &key) && turn_put(turn, key, NULL, NULL) != STATUS_OK) {
+            turn_changed(turn);
+            turn_warn(turn, "Out of memory: a part of the line is left; u brings it back.");
+            return;
+        }
+    }
+    turn_changed(turn);
+    app_say(app, TONE_NOTE, "Work line taken out; u brings it back.");
+}
