@@ -6,10 +6,10 @@
 #include "ui/side_view.h"
 
 enum {
-    PICTURE_MIN = 7,  /* heading, five rows of dots, fret numbers */
+    PICTURE_MIN = 7, /* heading, five rows of dots, fret numbers */
     PICTURE_MAX = 20,
-    MOVES_MIN = 7,    /* heading and two lines for each of three moves */
-    MOVES_MAX = 13,   /* the same for four, with their cautions */
+    MOVES_MIN = 7,  /* heading and two lines for each of three moves */
+    MOVES_MAX = 13, /* the same for four, with their cautions */
 };
 
 /* What the picture gets of the rows: half of what the smallest layout leaves over. */

@@ -35,7 +35,7 @@ struct board_grid board_grid_for(const struct app *app, int columns)
 
 static enum unit row_unit(const struct app *app, enum board_row row)
 {
-    return field_bare_unit(field_get(route_row_field(row)), &app->units);
+    return field_bare_unit(field_get(board_row_field(row)), &app->units);
 }
 
 static void draw_heading(const struct pen *pen, const struct app *app,
@@ -69,7 +69,7 @@ static enum role cell_text(const struct app *app, const struct route_cell *cell,
                            struct strbuf *out)
 {
     const struct reading *reading = record_get(&app->record, &cell->key);
-    const enum unit unit = row_unit(app, cell->row);
+    const enum unit unit = row_unit(app, (enum board_row)cell->row);
     const enum figure_id figure = cell->row == ROW_GAP ? FIGURE_NUT_GAP : FIGURE_ACTION;
     double value;
 
@@ -105,11 +105,11 @@ static void fit_cell(const struct app *app, const struct route_cell *cell, struc
     if (utf8_columns(text->text) <= width || !record_value(&app->record, &cell->key, &value))
         return;
     strbuf_clear(text);
-    amount_add_short(text, value, row_unit(app, cell->row), width);
+    amount_add_short(text, value, row_unit(app, (enum board_row)cell->row), width);
 }
 
-static void draw_cell(const struct pen *pen, const struct app *app,
-                      const struct board_grid *grid, const struct route_cell *cell, int row)
+static void draw_cell(const struct pen *pen, const struct app *app, const struct board_grid *grid,
+                      const struct route_cell *cell, int row)
 {
     const bool in_hand = app_cell(app) == cell;
     const int column = grid->label + cell->column * grid->cell;
@@ -124,7 +124,8 @@ static void draw_cell(const struct pen *pen, const struct app *app,
         strbuf_add(&text, app->entry.text);
         if (utf8_columns(memory) > width) {
             strbuf_clear(&text);
-            amount_add_short(&text, app->entry_view.value, row_unit(app, cell->row), width);
+            amount_add_short(&text, app->entry_view.value, row_unit(app, (enum board_row)cell->row),
+                             width);
         }
     }
     if (in_hand)
@@ -150,17 +151,20 @@ static void draw_label(const struct pen *pen, const struct app *app, enum board_
     pen_put_right(pen, row, grid->label - 6, 5, ROLE_DIM, amount_unit(row_unit(app, board_row)));
 }
 
-static void draw_place(const struct pen *pen, const struct app *app,
-                       const struct board_grid *grid, int row)
+static void draw_place(const struct pen *pen, const struct app *app, const struct board_grid *grid,
+                       int row)
 {
     char memory[48];
     struct strbuf text = STRBUF(memory);
-    const int columns = grid->cell * (grid->columns - 1) - 2;
+    /* Between the relief cell and, from the second pass on, the one for the rod's turns. */
+    const int columns = grid->cell * (grid->columns - (app->pass > 1 ? 2 : 1)) - 2;
 
     if (!app->now.setup.board.has_relief || columns < 9)
         return;
     strbuf_addf(&text, "at fret %d", app->now.setup.board.relief_fret);
     pen_put(pen, row, grid->label + grid->cell + 1, columns, ROLE_DIM, memory);
+    if (app->pass > 1 && columns > 21)
+        pen_put_right(pen, row, grid->label + grid->cell, columns + 1, ROLE_LABEL, "rod turned");
 }
 
 static void draw_state(const struct pen *pen, const struct app *app, enum board_row board_row,
@@ -198,6 +202,5 @@ void board_view_draw(const struct pen *pen, const struct app *app, const struct 
         draw_state(pen, app, (enum board_row)board_row, grid, at);
     }
     for (int i = 0; i < app->route.count; i++)
-        draw_cell(pen, app, grid, &app->route.cells[i],
-                  row + 1 + (int)app->route.cells[i].row);
+        draw_cell(pen, app, grid, &app->route.cells[i], row + 1 + (int)app->route.cells[i].row);
 }

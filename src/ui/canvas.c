@@ -41,8 +41,7 @@ void canvas_done(struct canvas *canvas)
 
 static unsigned char *masks_at(const struct canvas *canvas, int row, int column)
 {
-    return canvas->dots +
-           ((size_t)row * (size_t)canvas->columns + (size_t)column) * LAYER_COUNT_;
+    return canvas->dots + ((size_t)row * (size_t)canvas->columns + (size_t)column) * LAYER_COUNT_;
 }
 
 void canvas_dot(struct canvas *canvas, enum canvas_layer layer, int x, int y)

@@ -16,32 +16,32 @@
 
 /* What a cell is, not how it looks. Names are for tests' role maps, one letter each. */
 #define ROLE_LIST(X)                                                                               \
-    X(ROLE_TEXT, ' ')      /* ordinary text */                                                     \
-    X(ROLE_DIM, '.')       /* secondary: units, hints, values not in hand */                       \
-    X(ROLE_TITLE, 'T')     /* the title strip */                                                   \
-    X(ROLE_TAB, 't')       /* a leaf's name in the strip */                                        \
-    X(ROLE_TAB_NOW, 'N')   /* the current leaf's name */                                           \
-    X(ROLE_LABEL, 'l')     /* row and column labels */                                             \
-    X(ROLE_VALUE, 'v')     /* a reading or figure */                                               \
-    X(ROLE_ASSUMED, 'a')   /* interpolated, assumed or default value */                            \
-    X(ROLE_PREVIEW, 'p')   /* what an entry not yet accepted would give */                         \
-    X(ROLE_CELL, 'C')      /* the cell in hand */                                                  \
-    X(ROLE_GOOD, 'g')      /* within tolerance */                                                  \
-    X(ROLE_OFF, 'o')       /* off target: a move is due */                                         \
-    X(ROLE_CAUTION, '!')   /* a step that can hurt someone, a refusal */                           \
-    X(ROLE_RULE, '-')      /* separating lines */                                                  \
-    X(ROLE_NOW, 'n')       /* picture: the state now */                                            \
-    X(ROLE_AFTER, 'f')     /* picture: the state after the moves */                                \
-    X(ROLE_FRET, '^')      /* picture: the crowns */                                               \
-    X(ROLE_MARK, 'm')      /* picture: where the reading in hand is taken */                       \
-    X(ROLE_ENTRY, 'e')     /* the entry line's typed text */                                       \
-    X(ROLE_KEY, 'k')       /* a key's name in a hint */
+    X(ROLE_TEXT, ' ')    /* ordinary text */                                                       \
+    X(ROLE_DIM, '.')     /* secondary: units, hints, values not in hand */                         \
+    X(ROLE_TITLE, 'T')   /* the title strip */                                                     \
+    X(ROLE_TAB, 't')     /* a leaf's name in the strip */                                          \
+    X(ROLE_TAB_NOW, 'N') /* the current leaf's name */                                             \
+    X(ROLE_LABEL, 'l')   /* row and column labels */                                               \
+    X(ROLE_VALUE, 'v')   /* a reading or figure */                                                 \
+    X(ROLE_ASSUMED, 'a') /* interpolated, assumed or default value */                              \
+    X(ROLE_PREVIEW, 'p') /* what an entry not yet accepted would give */                           \
+    X(ROLE_CELL, 'C')    /* the cell in hand */                                                    \
+    X(ROLE_GOOD, 'g')    /* within tolerance */                                                    \
+    X(ROLE_OFF, 'o')     /* off target: a move is due */                                           \
+    X(ROLE_CAUTION, '!') /* a step that can hurt someone, a refusal */                             \
+    X(ROLE_RULE, '-')    /* separating lines */                                                    \
+    X(ROLE_NOW, 'n')     /* picture: the state now */                                              \
+    X(ROLE_AFTER, 'f')   /* picture: the state after the moves */                                  \
+    X(ROLE_FRET, '^')    /* picture: the crowns */                                                 \
+    X(ROLE_MARK, 'm')    /* picture: where the reading in hand is taken */                         \
+    X(ROLE_ENTRY, 'e')   /* the entry line's typed text */                                         \
+    X(ROLE_KEY, 'k')     /* a key's name in a hint */
 
 enum role {
 #define ROLE_ENUM(name, letter) name,
     ROLE_LIST(ROLE_ENUM)
 #undef ROLE_ENUM
-    ROLE_COUNT_
+        ROLE_COUNT_
 };
 
 enum { FRAME_MARKS = 2, FRAME_ROWS_MAX = 500, FRAME_COLUMNS_MAX = 1000 };
@@ -54,7 +54,7 @@ struct cell {
 
 struct frame {
     int rows, columns;
-    struct cell *cells; /* rows * columns, row by row */
+    struct cell *cells;            /* rows * columns, row by row */
     int cursor_row, cursor_column; /* the one hardware cursor; -1, -1: hidden */
 };
 

@@ -65,8 +65,8 @@ static void draw_strings(const struct moves_page *page, const struct move_line *
         if (page->row + lower < page->end)
             pen_put_right(page->pen, page->row + lower,
                           page->grid->staggered ? column - cell : column,
-                          page->grid->staggered ? 2 * cell - 1 : cell - 1,
-                          line_role(page, line), line->string[s]);
+                          page->grid->staggered ? 2 * cell - 1 : cell - 1, line_role(page, line),
+                          line->string[s]);
     }
 }
 

@@ -3,26 +3,20 @@
 
 #include "app/explain.h"
 
-/* Lines that scroll: only those from `top` on that find room are drawn. */
-struct scroll {
-    const struct pen *pen;
-    int row, end, skip;
-};
-
-static void scroll_put(struct scroll *scroll, int column, enum role role, const char *text)
+void scroll_put(struct scroll *scroll, int column, enum role role, const char *text)
 {
     const int width = scroll->pen->frame->columns - column - 1;
-    const int lines = pen_wrap(scroll->pen, 0, 0, width, 0, 0, role, text);
+    const int lines = pen_wrap(scroll->pen, 0, 0, width, 0, role, text);
     const int skipped = scroll->skip < lines ? scroll->skip : lines;
 
     scroll->skip -= skipped;
     if (scroll->row < scroll->end && skipped < lines)
-        pen_wrap(scroll->pen, scroll->row, column, width, skipped, scroll->end - scroll->row, role,
-                 text);
+        pen_wrap_from(scroll->pen, scroll->row, column, width, skipped, scroll->end - scroll->row,
+                      role, text);
     scroll->row += lines - skipped;
 }
 
-static void key_line(struct scroll *scroll, const struct command *command)
+void scroll_key(struct scroll *scroll, uint32_t key, uint32_t other_key, const char *words)
 {
     enum { KEY_WIDTH = 18 };
     char memory[48];
@@ -30,17 +24,22 @@ static void key_line(struct scroll *scroll, const struct command *command)
     const int row = scroll->row;
     const bool shown = scroll->skip == 0 && row < scroll->end;
 
-    command_key_name(command->key, &keys);
-    if (command->other_key) {
+    command_key_name(key, &keys);
+    if (other_key) {
         strbuf_add(&keys, " or ");
-        command_key_name(command->other_key, &keys);
+        command_key_name(other_key, &keys);
     }
-    scroll_put(scroll, 2 + KEY_WIDTH, ROLE_TEXT, command->words);
+    scroll_put(scroll, 2 + KEY_WIDTH, ROLE_TEXT, words);
     if (shown)
         pen_put(scroll->pen, row, 2, KEY_WIDTH, ROLE_KEY, memory);
 }
 
-static void draw_help(struct scroll *scroll)
+static void key_line(struct scroll *scroll, const struct command *command)
+{
+    scroll_key(scroll, command->key, command->other_key, command->words);
+}
+
+static void draw_help(struct scroll *scroll, const struct app *app)
 {
     scroll_put(scroll, 2, ROLE_LABEL, "Typing a reading");
     scroll_put(scroll, 2, ROLE_TEXT,
@@ -49,37 +48,38 @@ static void draw_help(struct scroll *scroll)
                "its row; Enter takes the reading and goes on.");
     scroll_put(scroll, 2, ROLE_LABEL, "On the board");
     scroll_put(scroll, 2, ROLE_TEXT,
-               "~ taken from the neighbouring strings   ( ) to be expected after the moves   "
+               "~ taken from the neighbouring strings or the wood named   ( ) to be expected after "
+               "the moves   "
                "! unusual, look again   - not measured");
     scroll_put(scroll, 2, ROLE_LABEL, "Keys");
     for (int id = 0; id < COMMAND_COUNT_; id++)
-        key_line(scroll, command_get((enum command_id)id));
+        if (command_is_on((enum command_id)id, app->leaf))
+            key_line(scroll, command_get((enum command_id)id));
 }
 
 static enum role part_role(enum explain_part part)
 {
     static const enum role roles[] = {
-        [EXPLAIN_VALUE] = ROLE_VALUE,   [EXPLAIN_FORMULA] = ROLE_TEXT,
-        [EXPLAIN_SYMBOL] = ROLE_LABEL,  [EXPLAIN_SOURCE] = ROLE_DIM,
-        [EXPLAIN_NOTE] = ROLE_DIM,
+        [EXPLAIN_VALUE] = ROLE_VALUE, [EXPLAIN_FORMULA] = ROLE_TEXT, [EXPLAIN_SYMBOL] = ROLE_LABEL,
+        [EXPLAIN_SOURCE] = ROLE_DIM,  [EXPLAIN_NOTE] = ROLE_DIM,
     };
     return roles[part];
 }
 
 static void draw_why(struct scroll *scroll, const struct app *app)
 {
-    const struct explain_from from = {.record = &app->record,
-                                      .derived = app_shown(app),
-                                      .visit = app->visit,
-                                      .pass = app->pass};
+    const struct explain_from from = {
+        .record = &app->record, .derived = app_shown(app), .visit = app->visit, .pass = app->pass};
     struct explanation explanation;
 
-    explain_figure(&from, app->why, app_string(app), &explanation);
+    if (app->why == FIGURE_COUNT_)
+        explain_headroom(&from, app_string(app), app_note(app), &explanation);
+    else
+        explain_figure(&from, app->why, app_string(app), &explanation);
     for (int i = 0; i < explanation.count; i++) {
         const struct explain_line *line = &explanation.lines[i];
 
-        scroll_put(scroll, line->part == EXPLAIN_SYMBOL ? 6 : 2, part_role(line->part),
-                   line->text);
+        scroll_put(scroll, line->part == EXPLAIN_SYMBOL ? 6 : 2, part_role(line->part), line->text);
     }
     scroll_put(scroll, 2, ROLE_TEXT, " ");
     scroll_put(scroll, 2, ROLE_DIM,
@@ -92,7 +92,7 @@ static void draw_why(struct scroll *scroll, const struct app *app)
 static void draw_overlay(struct scroll *scroll, const struct app *app)
 {
     if (app->overlay == OVERLAY_HELP)
-        draw_help(scroll);
+        draw_help(scroll, app);
     else
         draw_why(scroll, app);
 }

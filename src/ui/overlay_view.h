@@ -5,6 +5,19 @@
 #include "app/app.h"
 #include "ui/pen.h"
 
+/* Lines that scroll: `skip` lines are left out first, then those that find room in the rows
+ * row .. end - 1 are drawn. */
+struct scroll {
+    const struct pen *pen;
+    int row, end, skip;
+};
+
+/* A text from a column on, broken at blanks. */
+void scroll_put(struct scroll *scroll, int column, enum role role, const char *text);
+
+/* A key (or two, 0 for none) and what it does. */
+void scroll_key(struct scroll *scroll, uint32_t key, uint32_t other_key, const char *words);
+
 /* The keys, from the command table; or how the figure beside the cell in hand comes about.
  * Fills the rows between the title strip and the key line. */
 void overlay_view_draw(const struct pen *pen, const struct app *app, int row, int rows);

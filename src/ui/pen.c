@@ -12,14 +12,14 @@ struct substitute {
 };
 
 static const struct substitute substitutes[] = {
-    {0xB1, "+-"},     /* plus-minus */
-    {0xB7, "-"},      /* middle dot */
-    {0xB0, " deg "},  /* degree */
-    {0xBC, " 1/4"},   {0xBD, " 1/2"},  {0xBE, " 3/4"},
-    {0xD7, "x"},      /* times */
-    {0x266D, "b"},    {0x266F, "#"},   /* flat, sharp */
-    {0x2192, "->"},   /* arrow */
-    {0x2013, "-"},    {0x2014, "-"},   /* dashes */
+    {0xB1, "+-"},                                                 /* plus-minus */
+    {0xB7, "-"},                                                  /* middle dot */
+    {0xB0, " deg "},                                              /* degree */
+    {0xBC, " 1/4"},  {0xBD, " 1/2"}, {0xBE, " 3/4"}, {0xD7, "x"}, /* times */
+    {0xB2, "^2"},                                                 /* squared */
+    {0x266D, "b"},   {0x266F, "#"},                               /* flat, sharp */
+    {0x2192, "->"},                                               /* arrow */
+    {0x2013, "-"},   {0x2014, "-"},                               /* dashes */
     {0x2019, "'"},
 };
 
@@ -58,8 +58,7 @@ static const char *writable(const struct pen *pen, const char *text, char *memor
     return memory;
 }
 
-int pen_put(const struct pen *pen, int row, int column, int width, enum role role,
-            const char *text)
+int pen_put(const struct pen *pen, int row, int column, int width, enum role role, const char *text)
 {
     char memory[1024];
 
@@ -74,6 +73,19 @@ int pen_put_right(const struct pen *pen, int row, int column, int width, enum ro
 
     return frame_put_right(pen->frame, row, column, width, role,
                            writable(pen, text, memory, sizeof memory));
+}
+
+int pen_put_cut(const struct pen *pen, int row, int column, int width, enum role role,
+                const char *text)
+{
+    char memory[1024];
+
+    text = writable(pen, text, memory, sizeof memory);
+    if (width < 1 || utf8_columns(text) <= width)
+        return frame_put(pen->frame, row, column, width, role, text);
+    const int used = frame_put(pen->frame, row, column, width - 1, role, text);
+    frame_put_rune(pen->frame, row, column + used, role, pen->utf8 ? 0x2026 : '~');
+    return used + 1;
 }
 
 void pen_rule(const struct pen *pen, int row, int column, int width)
@@ -95,8 +107,8 @@ static size_t line_length(const char *text, int width)
     return end > 0 ? end : fits;
 }
 
-int pen_wrap(const struct pen *pen, int row, int column, int width, int skip, int rows,
-             enum role role, const char *text)
+int pen_wrap_from(const struct pen *pen, int row, int column, int width, int skip, int rows,
+                  enum role role, const char *text)
 {
     char text_memory[4096];
     int taken = 0;
@@ -120,4 +132,10 @@ int pen_wrap(const struct pen *pen, int row, int column, int width, int skip, in
         taken++;
     }
     return taken;
+}
+
+int pen_wrap(const struct pen *pen, int row, int column, int width, int rows, enum role role,
+             const char *text)
+{
+    return pen_wrap_from(pen, row, column, width, 0, rows, role, text);
 }

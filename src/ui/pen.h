@@ -19,13 +19,21 @@ int pen_put(const struct pen *pen, int row, int column, int width, enum role rol
 int pen_put_right(const struct pen *pen, int row, int column, int width, enum role role,
                   const char *text);
 
+/* pen_put of a text that may be too long: its last column then says that it goes on. */
+int pen_put_cut(const struct pen *pen, int row, int column, int width, enum role role,
+                const char *text);
+
 /* A horizontal rule over [column, column + width). */
 void pen_rule(const struct pen *pen, int row, int column, int width);
 
 /*
- * Writes a text over several rows, broken at blanks: without its first `skip` lines, at
- * most `rows` rows. Returns how many it took. With `rows` 0 it only counts. */
-int pen_wrap(const struct pen *pen, int row, int column, int width, int skip, int rows,
-             enum role role, const char *text);
+ * Writes a text over several rows, broken at blanks, at most `rows` rows. Returns how many
+ * it took. With `rows` 0 it only counts. */
+int pen_wrap(const struct pen *pen, int row, int column, int width, int rows, enum role role,
+             const char *text);
+
+/* The same without the text's first `skip` lines. */
+int pen_wrap_from(const struct pen *pen, int row, int column, int width, int skip, int rows,
+                  enum role role, const char *text);
 
 #endif

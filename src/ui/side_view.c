@@ -164,8 +164,7 @@ static void draw_frets(const struct pen *pen, const struct view *view, int row)
     for (int n = 1; n <= board->frets; n++) {
         char memory[24];
         struct strbuf label = STRBUF(memory);
-        const int column =
-            LEFT + dot_x(view, board->station_mm[view->string][n]) / CANVAS_ACROSS;
+        const int column = LEFT + dot_x(view, board->station_mm[view->string][n]) / CANVAS_ACROSS;
 
         strbuf_addf(&label, "%d", n);
         if (n == board->join_fret)
@@ -173,8 +172,8 @@ static void draw_frets(const struct pen *pen, const struct view *view, int row)
         if (column - (n > 9) < free)
             continue;
         free = column - (n > 9) + 1 +
-               pen_put(pen, row, column - (n > 9), 8,
-                       n == marked_fret(view) ? ROLE_MARK : ROLE_DIM, memory);
+               pen_put(pen, row, column - (n > 9), 8, n == marked_fret(view) ? ROLE_MARK : ROLE_DIM,
+                       memory);
     }
 }
 
@@ -204,12 +203,14 @@ static void draw_heading(const struct pen *pen, const struct view *view, int row
     if (lines->now[view->string].known) {
         column += pen_put(pen, row, column, 8, ROLE_LABEL, "now ");
         column += pen_put(pen, row, column, 8, ROLE_NOW,
-                          pen->utf8 ? "\xE2\xA0\xA4\xE2\xA0\xA4\xE2\xA0\xA4" : "---") + 3;
+                          pen->utf8 ? "\xE2\xA0\xA4\xE2\xA0\xA4\xE2\xA0\xA4" : "---") +
+                  3;
     }
     if (lines->after[view->string].known) {
         column += pen_put(pen, row, column, 16, ROLE_LABEL, "after the moves ");
         column += pen_put(pen, row, column, 8, ROLE_AFTER,
-                          pen->utf8 ? "\xE2\xA0\x84\xE2\xA0\x84\xE2\xA0\x84" : ":::") + 3;
+                          pen->utf8 ? "\xE2\xA0\x84\xE2\xA0\x84\xE2\xA0\x84" : ":::") +
+                  3;
     }
     pen_put(pen, row, column, 8, ROLE_LABEL, "crowns ");
     pen_put(pen, row, column + 7, 4, ROLE_FRET,

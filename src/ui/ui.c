@@ -7,8 +7,16 @@
 #include "base/num.h"
 #include "base/utf8.h"
 #include "ui/bench_view.h"
+#include "ui/form_view.h"
+#include "ui/history_view.h"
+#include "ui/frets_view.h"
 #include "ui/moves_view.h"
+#include "ui/neck_view.h"
 #include "ui/overlay_view.h"
+#include "ui/pitch_view.h"
+#include "ui/work_view.h"
+#include "ui/strings_view.h"
+#include "ui/strip_view.h"
 
 static const char *text_or(const struct app *app, struct reading_key key, const char *otherwise)
 {
@@ -21,8 +29,7 @@ static const char *text_or(const struct app *app, struct reading_key key, const 
 static void add_place(const struct app *app, bool dated, struct strbuf *out)
 {
     const char *date = text_or(app, reading_key_visit(FIELD_VISIT_DATE, app->visit), "today");
-    const char *label =
-        text_or(app, reading_key_pass(FIELD_PASS_LABEL, app->visit, app->pass), "");
+    const char *label = text_or(app, reading_key_pass(FIELD_PASS_LABEL, app->visit, app->pass), "");
 
     strbuf_addf(out, "visit %d", app->visit);
     if (dated) {
@@ -86,7 +93,8 @@ static void draw_strip(const struct pen *pen, const struct app *app)
     char memory[48];
     struct strbuf kept = STRBUF(memory);
 
-    pen_put(pen, 1, 1, 8, ROLE_TAB_NOW, "[Bench]");
+    const int used = strip_view_names(pen, 1, app->from_shelf, (int)app->leaf);
+
     switch (app->keeping) {
     case KEEPING_AS_FILED:
         strbuf_add(&kept, "as filed");
@@ -96,14 +104,17 @@ static void draw_strip(const struct pen *pen, const struct app *app)
         strbuf_add(&kept, app->kept_at);
         break;
     case KEEPING_FAILED:
-        strbuf_add(&kept, "NOT KEPT since ");
+        strbuf_add(&kept, app->from_shelf ? "NOT KEPT " : "NOT KEPT since ");
         strbuf_add(&kept, app->kept_at);
         break;
     case KEEPING_READ_ONLY:
         strbuf_add(&kept, "reading only");
         break;
     }
-    strbuf_add(&kept, app->metric ? "  metric" : "  inch");
+    /* With every name in the strip, 80 columns leave no room for more than whether it is kept. */
+    const char *units = app->metric ? "  metric" : "  inch";
+    if (used + utf8_columns(memory) + (int)strlen(units) < pen->frame->columns)
+        strbuf_add(&kept, units);
     pen_put_right(pen, 1, 0, pen->frame->columns - 1,
                   app->keeping == KEEPING_FAILED ? ROLE_CAUTION : ROLE_DIM, memory);
 }
@@ -115,27 +126,71 @@ static void add_prompt(const struct app *app, struct strbuf *out)
     const struct board *board = &app->now.setup.board;
 
     if (!cell) {
-        strbuf_add(out, "pass done? Enter begins the next one, Backspace goes back");
+        strbuf_add(out, app->route.ends_pass
+                            ? "pass done? Enter begins the next one, Backspace goes back"
+                        : app->leaf == LEAF_HISTORY
+                            ? "Enter opens this pass on the bench; Left, Right: other passes"
+                            : "nothing to enter here");
         return;
     }
-    strbuf_add(out, field_get(cell->key.field)->label);
-    if (cell->row == ROW_GAP || cell->row == ROW_ACTION)
-        strbuf_addf(out, ", string %d", cell->string);
-    if (cell->row == ROW_RELIEF && board->has_relief)
+    if (app->leaf == LEAF_WORK) {
+        work_view_add_prompt(app, out);
+        return;
+    }
+    const struct field *field = field_get(cell->key.field);
+    strbuf_add(out, field->label);
+    if (field->per == PER_FRET || field->per == PER_STRING_FRET)
+        strbuf_addf(out, field->id == FIELD_RELIEF_AT ? " %d" : " at fret %d", cell->key.fret);
+    if (cell->key.string > 0)
+        strbuf_addf(out, ", string %d", cell->key.string);
+    if (cell->key.field == FIELD_RELIEF && board->has_relief)
         strbuf_addf(out, " at fret %d", board->relief_fret);
-    if (cell->row == ROW_ACTION && board->action_fret > 0)
+    if (cell->key.field == FIELD_ACTION && board->action_fret > 0)
         strbuf_addf(out, " at fret %d", board->action_fret);
     strbuf_add(out, " >");
 }
 
 /* What the cell holds and should hold, while nothing is typed. */
+static void add_choices(const struct field *field, struct strbuf *out)
+{
+    char choice[32];
+
+    for (int k = 0; field_choice(field, k, choice, sizeof choice); k++)
+        strbuf_addf(out, "%s%d %s", k ? "  " : "", k + 1, choice);
+}
+
+/* What the cell held in the pass before, to compare with. */
+static void add_before(const struct app *app, const struct route_cell *cell, struct strbuf *out)
+{
+    const struct reading *before = app->leaf == LEAF_BENCH ? app_reading_before(app, cell) : NULL;
+
+    if (!before)
+        return;
+    strbuf_add(out, "; before ");
+    strbuf_add(out, before->text);
+}
+
 static void add_hint(const struct app *app, const struct route_cell *cell, struct strbuf *out)
 {
+    const struct field *field = field_get(cell->key.field);
     double value;
 
-    if (record_value(&app->record, &cell->key, &value)) {
+    if (app->leaf == LEAF_WORK) {
+        work_view_add_hint(app, out);
+    } else if (app->writing) {
+        strbuf_add(out, "Enter takes it, Esc drops it");
+    } else if (field->kind == KIND_CHOICE || field->kind == KIND_YESNO) {
+        add_choices(field, out);
+    } else if (field->kind == KIND_TEXT || field->kind == KIND_NOTE) {
+        strbuf_add(out, "e writes it");
+    } else if (field->kind == KIND_FRETS) {
+        strbuf_add(out, "frets with + between, 0 is open: 0+3+5-7");
+    } else if (field->quantity != QUANTITY_LENGTH) {
+        strbuf_add(out, field->help);
+    } else if (record_value(&app->record, &cell->key, &value)) {
         strbuf_add(out, "now ");
         amount_add_all(out, value);
+        add_before(app, cell, out);
     } else if (app_expected(app, cell, &value)) {
         strbuf_add(out, "should read ");
         amount_add_all(out, value);
@@ -153,8 +208,7 @@ static enum role entry_role(const struct entry_view *view)
 
 /* Behind the entry: how it reads or what is wrong with it; with no entry, the cell. False
  * when that finds no room there. */
-static bool draw_reading_of_entry(const struct pen *pen, const struct app *app, int row,
-                                  int column)
+static bool draw_reading_of_entry(const struct pen *pen, const struct app *app, int row, int column)
 {
     const int width = pen->frame->columns - column - 1;
     char memory[160];
@@ -182,8 +236,11 @@ static bool draw_entry(const struct pen *pen, const struct app *app, int row)
     add_prompt(app, &prompt);
     column += pen_put(pen, row, 1, columns - 2, ROLE_LABEL, memory);
     if (!app_cell(app)) {
-        pen->frame->cursor_row = row;
-        pen->frame->cursor_column = 1;
+        /* A leaf without cells may have put the cursor where it is looked at. */
+        if (pen->frame->cursor_row < 0) {
+            pen->frame->cursor_row = row;
+            pen->frame->cursor_column = 1;
+        }
         return true;
     }
     column += pen_put(pen, row, column, columns - column, ROLE_ENTRY, app->entry.text);
@@ -194,31 +251,25 @@ static bool draw_entry(const struct pen *pen, const struct app *app, int row)
     return draw_reading_of_entry(pen, app, row, column + 2);
 }
 
-static void draw_keys(const struct pen *pen, int row)
+static void draw_keys(const struct pen *pen, const struct app *app, int row)
 {
     int column = 1;
 
     for (int id = 0; id < COMMAND_COUNT_; id++) {
         const struct command *command = command_get((enum command_id)id);
-        char memory[24];
-        struct strbuf key = STRBUF(memory);
 
-        if (command->hint[0] == '\0')
-            continue;
-        command_key_name(command->key, &key);
-        column += pen_put(pen, row, column, 12, ROLE_KEY, memory) + 1;
-        column += pen_put(pen, row, column, 16, ROLE_DIM, command->hint) + 2;
+        if (command->hint[0] != '\0' && command_is_on((enum command_id)id, app->leaf))
+            column += strip_view_key(pen, row, column, command->key, command->hint);
     }
 }
 
-/* A message, else how the entry reads or what to mind at the next move where that was not
- * said yet. */
+/* A message, else how the entry reads or what to mind that was not said yet. */
 static void draw_message(const struct pen *pen, const struct app *app, int row, bool read,
-                         bool minded)
+                         const char *caution)
 {
     const int width = pen->frame->columns - 2;
     const bool message = app->tone != TONE_NONE;
-    const char *text = message ? app->message : minded ? "" : moves_view_caution(app);
+    const char *text = message ? app->message : caution;
     const enum role role = message && app->tone == TONE_NOTE ? ROLE_TEXT : ROLE_CAUTION;
 
     if (message) {
@@ -235,11 +286,37 @@ static void draw_message(const struct pen *pen, const struct app *app, int row, 
     }
 }
 
-static void draw_too_small(const struct pen *pen)
+/* The leaf in hand; gives what to mind that does not stand in it, "" for nothing. */
+static const char *draw_leaf(const struct pen *pen, const struct app *app, int row, int rows)
 {
-    const struct frame *frame = pen->frame;
+    const struct form_area all = {
+        .row = row, .rows = rows, .column = 0, .width = pen->frame->columns};
 
-    pen_put(pen, frame->rows / 2, 0, frame->columns, ROLE_TEXT, "needs 80x24; nothing is lost");
+    switch (app->leaf) {
+    case LEAF_BENCH:
+        return bench_view_draw(pen, app, row, rows) ? "" : moves_view_caution(app);
+    case LEAF_INTAKE:
+        form_view_draw(pen, app, &all, 0, app->route.count - 1);
+        return "";
+    case LEAF_PITCH:
+        pitch_view_draw(pen, app, row, rows);
+        return pitch_caution(&app->pitch_plan);
+    case LEAF_FRETS:
+        frets_view_draw(pen, app, row, rows);
+        return frets_caution(&app->frets_plan);
+    case LEAF_STRINGS:
+        return strings_view_draw(pen, app, row, rows);
+    case LEAF_NECK:
+        return neck_view_draw(pen, app, row, rows);
+    case LEAF_WORK:
+        return work_view_draw(pen, app, row, rows);
+    case LEAF_HISTORY:
+        history_view_draw(pen, app, row, rows);
+        return "";
+    case LEAF_COUNT_:
+        break;
+    }
+    return "";
 }
 
 void ui_compose(const struct app *app, bool utf8, struct frame *frame)
@@ -248,10 +325,8 @@ void ui_compose(const struct app *app, bool utf8, struct frame *frame)
     const int rows = frame->rows;
 
     frame_clear(frame);
-    if (rows < UI_ROWS_MIN || frame->columns < UI_COLUMNS_MIN) {
-        draw_too_small(&pen);
+    if (strip_view_too_small(&pen))
         return;
-    }
     draw_title(&pen, app);
     draw_strip(&pen, app);
     if (app->overlay != OVERLAY_NONE) {
@@ -259,10 +334,10 @@ void ui_compose(const struct app *app, bool utf8, struct frame *frame)
         pen_put(&pen, rows - 1, 1, frame->columns - 2, ROLE_DIM, "any other key closes this");
         return;
     }
-    const bool minded = bench_view_draw(&pen, app, 2, rows - 5);
+    const char *caution = draw_leaf(&pen, app, 2, rows - 5);
 
     const bool read = draw_entry(&pen, app, rows - 2);
 
-    draw_message(&pen, app, rows - 3, read, minded);
-    draw_keys(&pen, rows - 1);
+    draw_message(&pen, app, rows - 3, read, caution);
+    draw_keys(&pen, app, rows - 1);
 }

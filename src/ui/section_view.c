@@ -1,0 +1,259 @@
+/* SPDX-License-Identifier: MIT */
+#include "ui/section_view.h"
+
+#include <math.h>
+#include <stdlib.h>
+
+#include "app/amount.h"
+#include "ui/canvas.h"
+
+enum {
+    LEGEND = 17,    /* columns right of the picture */
+    RULER_DOTS = 3, /* of the canvas, below the neck: a gap, long ticks, short ticks */
+    TICK_MM = 5,
+    NUMBER_MM = 10,
+};
+
+/* How mm become dots: across from the bass edge, up from the glue line. */
+struct drawing {
+    const struct neck_facts *neck;
+    struct canvas canvas;
+    double dots_per_mm;
+};
+
+static int dot_x(const struct drawing *drawing, double x_mm)
+{
+    return (int)lround(x_mm * drawing->dots_per_mm);
+}
+
+static int dot_y(const struct drawing *drawing, double y_mm)
+{
+    return (int)lround((drawing->neck->board_mm.value - y_mm) * drawing->dots_per_mm);
+}
+
+/* Every `step`-th dot of the line, which is level or upright. */
+static void draw_line(struct drawing *drawing, enum canvas_layer layer, int step, int x0, int y0,
+                      int x1, int y1)
+{
+    const int across = x1 > x0 ? 1 : x1 < x0 ? -1 : 0, down = y1 > y0 ? 1 : y1 < y0 ? -1 : 0;
+
+    for (int i = 0; i <= abs(x1 - x0) + abs(y1 - y0); i++)
+        if (i % step == 0)
+            canvas_dot(&drawing->canvas, layer, x0 + i * across, y0 + i * down);
+}
+
+/* A cut into the shaft's flat face, in the middle of it. */
+static void draw_cut(struct drawing *drawing, enum canvas_layer layer, int step, double width_mm,
+                     double depth_mm)
+{
+    const double middle = drawing->neck->width_mm.value / 2;
+    const int left = dot_x(drawing, middle - width_mm / 2);
+    const int right = dot_x(drawing, middle + width_mm / 2);
+    const int top = dot_y(drawing, 0), bottom = dot_y(drawing, -depth_mm);
+
+    draw_line(drawing, layer, step, left, top, left, bottom);
+    draw_line(drawing, layer, step, right, top, right, bottom);
+    draw_line(drawing, layer, step, left, bottom, right, bottom);
+}
+
+static void draw_board(struct drawing *drawing)
+{
+    const struct neck_facts *neck = drawing->neck;
+    const int left = dot_x(drawing, 0), right = dot_x(drawing, neck->width_mm.value);
+    const int top = dot_y(drawing, neck->board_mm.value), bottom = dot_y(drawing, 0);
+
+    draw_line(drawing, LAYER_NOW, 1, left, top, right, top);
+    draw_line(drawing, LAYER_NOW, 1, left, bottom, right, bottom);
+    draw_line(drawing, LAYER_NOW, 1, left, top, left, bottom);
+    draw_line(drawing, LAYER_NOW, 1, right, top, right, bottom);
+}
+
+/* Half an ellipse, by its depth at every dot across and its width at every dot down. */
+static void draw_shaft(struct drawing *drawing)
+{
+    const double half = drawing->neck->width_mm.value / 2;
+    const double depth = drawing->neck->shaft_mm.value;
+    const double step = 1 / drawing->dots_per_mm;
+
+    for (double x = -half; x <= half; x += step)
+        canvas_dot(&drawing->canvas, LAYER_NOW, dot_x(drawing, half + x),
+                   dot_y(drawing, -depth * sqrt(fmax(0, 1 - x * x / (half * half)))));
+    for (double y = 0; y <= depth; y += step) {
+        const double out = half * sqrt(fmax(0, 1 - y * y / (depth * depth)));
+
+        canvas_dot(&drawing->canvas, LAYER_NOW, dot_x(drawing, half - out), dot_y(drawing, -y));
+        canvas_dot(&drawing->canvas, LAYER_NOW, dot_x(drawing, half + out), dot_y(drawing, -y));
+    }
+}
+
+static bool has_recut(const struct neck_facts *neck)
+{
+    return neck->recut_width_mm.given && neck->recut_depth_mm.given;
+}
+
+static bool has_slot(const struct neck_facts *neck)
+{
+    return neck->slot_width_mm.given && neck->slot_depth_mm.given;
+}
+
+/* The rod lies on the bottom of the slot it is to go into: the recut one where one is planned.
+ * How wide it is nobody asks; it is drawn to fill the slot. */
+static void draw_rod(struct drawing *drawing)
+{
+    const struct neck_facts *neck = drawing->neck;
+    const bool recut = has_recut(neck);
+    const double width = recut ? neck->recut_width_mm.value : neck->slot_width_mm.value;
+    const double depth = recut ? neck->recut_depth_mm.value : neck->slot_depth_mm.value;
+    const double middle = neck->width_mm.value / 2;
+
+    if (!neck->rod_height_mm.given || !(recut || has_slot(neck)))
+        return;
+    const int top = dot_y(drawing, neck->rod_height_mm.value - depth);
+    for (int y = top; y < dot_y(drawing, -depth); y++)
+        for (int x = dot_x(drawing, middle - width / 2) + 1; x < dot_x(drawing, middle + width / 2);
+             x++)
+            if ((x + y) % 2 == 0)
+                canvas_dot(&drawing->canvas, LAYER_FRET, x, y);
+}
+
+/* The size that the cell in hand holds, drawn where it is measured. */
+static void draw_mark(struct drawing *drawing, enum field_id field)
+{
+    const struct neck_facts *neck = drawing->neck;
+    const double width = neck->width_mm.value, middle = width / 2;
+    const int face = dot_y(drawing, 0), centre = dot_x(drawing, middle);
+
+    switch (field) {
+    case FIELD_THICKNESS:
+        draw_line(drawing, LAYER_MARK, 1, centre, dot_y(drawing, neck->board_mm.value), centre,
+                  face);
+        return;
+    case FIELD_SHAFT_FIRST:
+        draw_line(drawing, LAYER_MARK, 1, centre, face, centre,
+                  dot_y(drawing, -neck->shaft_mm.value));
+        return;
+    case FIELD_WIDTH_NUT:
+    case FIELD_WIDTH_JOIN:
+        draw_line(drawing, LAYER_MARK, 1, dot_x(drawing, 0), face, dot_x(drawing, width), face);
+        return;
+    case FIELD_SLOT_WIDTH:
+    case FIELD_SLOT_DEPTH:
+        if (has_slot(neck))
+            draw_cut(drawing, LAYER_MARK, 1, neck->slot_width_mm.value, neck->slot_depth_mm.value);
+        return;
+    case FIELD_RECUT_WIDTH:
+    case FIELD_RECUT_DEPTH:
+        if (has_recut(neck))
+            draw_cut(drawing, LAYER_MARK, 1, neck->recut_width_mm.value,
+                     neck->recut_depth_mm.value);
+        return;
+    default:
+        return;
+    }
+}
+
+/* The scale under the neck: a tick every 5 mm, a longer one with its number every 10 mm. */
+static void draw_ruler(struct drawing *drawing, const struct pen *pen, const struct form_area *area)
+{
+    const int last = drawing->canvas.rows * CANVAS_DOWN - 1, row = area->row + area->rows - 1;
+    int column = area->column;
+
+    for (int mm = 0; mm <= (int)drawing->neck->width_mm.value; mm += TICK_MM) {
+        const int x = dot_x(drawing, mm);
+
+        canvas_dot(&drawing->canvas, LAYER_FRET, x, last);
+        if (mm % NUMBER_MM != 0)
+            continue;
+        char memory[16];
+        struct strbuf text = STRBUF(memory);
+
+        canvas_dot(&drawing->canvas, LAYER_FRET, x, last - 1);
+        strbuf_addf(&text, "%d", mm);
+        column = area->column + x / CANVAS_ACROSS;
+        column += pen_put(pen, row, column, 6, ROLE_DIM, memory);
+    }
+    pen_put(pen, row, column, area->column + area->width - column, ROLE_DIM, " mm");
+}
+
+struct legend {
+    const struct pen *pen;
+    int row, end, column;
+};
+
+/* "slot 6.35 x 11"; the second size may be left out. */
+static void add_legend(struct legend *legend, enum role role, const char *name,
+                       const struct entered *first, const char *between,
+                       const struct entered *second)
+{
+    char memory[48];
+    struct strbuf text = STRBUF(memory);
+
+    if (!first->given || (second && !second->given) || legend->row >= legend->end)
+        return;
+    strbuf_add(&text, name);
+    amount_add(&text, first->value, UNIT_MM, false);
+    if (second) {
+        strbuf_add(&text, between);
+        amount_add(&text, second->value, UNIT_MM, false);
+    }
+    pen_put_cut(legend->pen, legend->row++, legend->column, LEGEND, role, memory);
+}
+
+static void draw_legend(const struct pen *pen, const struct neck_facts *neck,
+                        const struct form_area *area)
+{
+    struct legend legend = {.pen = pen,
+                            .row = area->row + 1,
+                            .end = area->row + area->rows,
+                            .column = area->column + area->width - LEGEND};
+
+    add_legend(&legend, ROLE_NOW, "width ", &neck->width_mm, "", NULL);
+    add_legend(&legend, ROLE_NOW, "board ", &neck->board_mm, "", NULL);
+    add_legend(&legend, ROLE_NOW, "shaft ", &neck->shaft_mm, "", NULL);
+    add_legend(&legend, ROLE_NOW, "slot ", &neck->slot_width_mm, " x ", &neck->slot_depth_mm);
+    add_legend(&legend, ROLE_AFTER, "recut ", &neck->recut_width_mm, " x ", &neck->recut_depth_mm);
+    add_legend(&legend, ROLE_FRET, "rod ", &neck->rod_height_mm, " + ", &neck->rod_cap_mm);
+}
+
+static void draw_dots(struct drawing *drawing, enum field_id field)
+{
+    const struct neck_facts *neck = drawing->neck;
+
+    draw_board(drawing);
+    draw_shaft(drawing);
+    if (has_slot(neck))
+        draw_cut(drawing, LAYER_NOW, 1, neck->slot_width_mm.value, neck->slot_depth_mm.value);
+    if (has_recut(neck))
+        draw_cut(drawing, LAYER_AFTER, 2, neck->recut_width_mm.value, neck->recut_depth_mm.value);
+    draw_rod(drawing);
+    draw_mark(drawing, field);
+}
+
+void section_view_draw(const struct pen *pen, const struct app *app, const struct form_area *area)
+{
+    const struct neck_facts *neck = &app_shown(app)->neck;
+    const int columns = area->width - LEGEND - 1;
+    const int across = columns * CANVAS_ACROSS;
+    const int down = (area->rows - 2) * CANVAS_DOWN - RULER_DOTS;
+    const double high_mm = neck->board_mm.value + neck->shaft_mm.value;
+    const struct route_cell *cell = app_cell(app);
+    struct form_area used = *area;
+    struct drawing drawing = {.neck = neck};
+
+    if (area->rows < SECTION_VIEW_ROWS_MIN || !neck->width_mm.given || !neck->board_mm.given ||
+        !neck->shaft_mm.given)
+        return;
+    drawing.dots_per_mm = fmin((across - 1) / neck->width_mm.value, (down - 1) / high_mm);
+    /* No more rows than the neck takes at this scale. */
+    used.rows =
+        2 + ((int)lround(high_mm * drawing.dots_per_mm) + RULER_DOTS + CANVAS_DOWN) / CANVAS_DOWN;
+    if (canvas_init(&drawing.canvas, used.rows - 2, columns) != STATUS_OK)
+        return;
+    pen_put(pen, area->row, area->column, area->width, app->previewing ? ROLE_PREVIEW : ROLE_LABEL,
+            app->previewing ? "section at fret 1, mm, if this is taken" : "section at fret 1, mm");
+    draw_dots(&drawing, cell ? cell->key.field : FIELD_COUNT_);
+    draw_ruler(&drawing, pen, &used);
+    canvas_draw(&drawing.canvas, pen, area->row + 1, area->column);
+    canvas_done(&drawing.canvas);
+    draw_legend(pen, neck, area);
+}

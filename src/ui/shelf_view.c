@@ -1,0 +1,257 @@
+/* SPDX-License-Identifier: MIT */
+#include "ui/shelf_view.h"
+
+#include "base/utf8.h"
+#include "ui/overlay_view.h"
+#include "ui/shelf_rows.h"
+#include "ui/strip_view.h"
+
+enum { TITLE_ROW, STRIP_ROW, HEAD_ROW, FIRST_ROW, ROWS_BELOW = 3 };
+
+int shelf_view_rows(int frame_rows)
+{
+    return frame_rows > FIRST_ROW + ROWS_BELOW ? frame_rows - FIRST_ROW - ROWS_BELOW : 1;
+}
+
+/* "12 instruments on file", "3 of 12 instruments found", and how far reading has come. */
+static void add_counts(const struct shelf_list *list, struct strbuf *out)
+{
+    const size_t unread = shelf_list_unread(list);
+    const bool narrowed = !lineedit_is_empty(&list->filter);
+
+    if (narrowed)
+        strbuf_addf(out, "%zu of ", list->found_count);
+    strbuf_addf(out, "%zu %s %s", list->count, list->count == 1 ? "instrument" : "instruments",
+                narrowed ? "found" : "on file");
+    if (unread > 0)
+        strbuf_addf(out, ", %zu still to read", unread);
+}
+
+static void draw_title(const struct pen *pen, const struct shelf_list *list)
+{
+    const int columns = pen->frame->columns;
+    char memory[120];
+    struct strbuf counts = STRBUF(memory);
+
+    add_counts(list, &counts);
+    frame_set_role(pen->frame, TITLE_ROW, 0, columns, ROLE_TITLE);
+    const int used = pen_put(pen, TITLE_ROW, 1, columns - 2, ROLE_TITLE, memory);
+    const int room = columns - used - 4, width = utf8_columns(list->folder);
+    pen_put_cut(pen, TITLE_ROW, columns - 1 - (width < room ? width : room), room, ROLE_TITLE,
+                list->folder);
+}
+
+static void draw_strip(const struct pen *pen, const struct shelf_list *list)
+{
+    const size_t seen = list->top + (size_t)list->rows;
+    char memory[40];
+    struct strbuf more = STRBUF(memory);
+
+    strip_view_names(pen, STRIP_ROW, true, STRIP_SHELF);
+    if (list->mode == SHELF_PRESETS || list->mode == SHELF_HELP || seen >= list->found_count)
+        return;
+    strbuf_addf(&more, "%zu more below", list->found_count - seen);
+    pen_put_right(pen, STRIP_ROW, 0, pen->frame->columns - 1, ROLE_KEY, memory);
+}
+
+/* --- in place of the list --- */
+
+static void draw_first_steps(const struct pen *pen, const struct shelf_list *list, int row)
+{
+    const int width = pen->frame->columns - 6;
+    char make_memory[APP_MESSAGE_MAX + 64], copy_memory[APP_MESSAGE_MAX + 64];
+    struct strbuf make = STRBUF(make_memory), copy = STRBUF(copy_memory);
+
+    /* The folder is made with the first instrument, so it may not be there yet. */
+    strbuf_add(&make, "mkdir -p ");
+    strbuf_add(&make, list->folder);
+    strbuf_add(&copy, "cp profiles/*.ini ");
+    strbuf_add(&copy, list->folder);
+    pen_put(pen, row + 1, 4, width, ROLE_LABEL, "Nothing is on file here yet.");
+    row += 3;
+    pen_put(pen, row, 4, width, ROLE_KEY, "Enter");
+    row += pen_wrap(pen, row, 12, width - 8, 4, ROLE_TEXT,
+                    "begins the first instrument: choose a starting point for its kind, give it "
+                    "a name, and enter what you measure.");
+    row += pen_wrap(pen, row + 1, 4, width, 4, ROLE_TEXT,
+                    "Or copy the demo instruments that come with the program and look around:");
+    pen_put_cut(pen, row + 2, 8, width - 4, ROLE_VALUE, make_memory);
+    pen_put_cut(pen, row + 3, 8, width - 4, ROLE_VALUE, copy_memory);
+    pen_wrap(pen, row + 5, 4, width, 4, ROLE_DIM,
+             "Every profile in that folder is listed: one *.ini file for each instrument.");
+}
+
+static void draw_none_found(const struct pen *pen, int row)
+{
+    const int width = pen->frame->columns - 6;
+
+    pen_put(pen, row + 1, 4, width, ROLE_LABEL, "No instrument matches what is typed.");
+    pen_wrap(pen, row + 3, 4, width, 4, ROLE_TEXT,
+             "Every word has to stand in its name, owner, maker or serial. Esc lists all; Tab, "
+             "then n, begins a new instrument under that name.");
+}
+
+static void draw_presets(const struct pen *pen, const struct shelf_list *list, int row, int rows)
+{
+    pen_put(pen, row, 1, pen->frame->columns - 2, ROLE_LABEL,
+            "A new instrument: which of these is it most like?");
+    for (int i = 0; i < list->preset_count && i + 2 < rows; i++) {
+        const bool now = i == list->preset;
+        const int width = pen->frame->columns - 4;
+
+        pen_put(pen, row + 2 + i, 1, 1, ROLE_KEY, now ? ">" : "");
+        pen_put(pen, row + 2 + i, 3, width, now ? ROLE_CELL : ROLE_TEXT, list->presets[i]);
+        if (now) {
+            pen->frame->cursor_row = row + 2 + i;
+            pen->frame->cursor_column = 3;
+        }
+    }
+    if (list->preset_count + 4 < rows)
+        pen_wrap(pen, row + list->preset_count + 3, 1, pen->frame->columns - 2, 2, ROLE_DIM,
+                 "It brings common sizes, strings and targets; every one of them can be changed.");
+}
+
+static void draw_help(const struct pen *pen, const struct shelf_list *list, int row, int rows)
+{
+    struct scroll scroll = {.pen = pen, .row = row, .end = row + rows, .skip = list->help_top};
+
+    scroll_put(&scroll, 2, ROLE_LABEL, "Finding an instrument");
+    scroll_put(&scroll, 2, ROLE_TEXT,
+               "Letters and digits narrow the list: every word typed has to stand in the name, "
+               "owner, maker or serial. The one last worked on comes first.");
+    scroll_put(&scroll, 2, ROLE_LABEL, "Keys");
+    for (int id = 0; id < SHELF_KEY_COUNT_; id++) {
+        const struct shelf_key *key = shelf_key_get((enum shelf_key_id)id);
+
+        if (key->mode == SHELF_LIST || key->mode == SHELF_ANY || key->mode == SHELF_MENU)
+            scroll_key(&scroll, key->key, key->other_key, key->words);
+    }
+    if (scroll.row > scroll.end)
+        pen_put_right(pen, row + rows, 0, pen->frame->columns - 1, ROLE_KEY, "Down: more");
+}
+
+static void draw_body(const struct pen *pen, const struct shelf_list *list)
+{
+    const int rows = shelf_view_rows(pen->frame->rows);
+
+    if (list->mode == SHELF_HELP)
+        draw_help(pen, list, HEAD_ROW, rows + 1);
+    else if (list->mode == SHELF_PRESETS)
+        draw_presets(pen, list, HEAD_ROW, rows + 1);
+    else if (list->failure[0])
+        pen_wrap(pen, FIRST_ROW, 4, pen->frame->columns - 6, rows, ROLE_CAUTION, list->failure);
+    else if (list->count == 0)
+        draw_first_steps(pen, list, HEAD_ROW);
+    else if (list->found_count == 0)
+        draw_none_found(pen, HEAD_ROW);
+    else
+        shelf_rows_draw(pen, list, HEAD_ROW, rows + 1);
+}
+
+/* --- the last three rows --- */
+
+/* Something to say, or where the one in hand lies and what cannot be seen in its row. */
+static void draw_message(const struct pen *pen, const struct shelf_list *list, int row)
+{
+    const struct shelf_item *item = shelf_list_item(list);
+    const int width = pen->frame->columns - 2;
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf text = STRBUF(memory);
+
+    if (list->tone != TONE_NONE) {
+        pen_put_cut(pen, row, 1, width, list->tone == TONE_NOTE ? ROLE_TEXT : ROLE_CAUTION,
+                    list->message);
+        return;
+    }
+    if (!item || (list->mode != SHELF_LIST && list->mode != SHELF_MENU))
+        return;
+    strbuf_add(&text, item->file);
+    if (item->card.maker[0]) {
+        strbuf_add(&text, " \xC2\xB7 ");
+        strbuf_add(&text, item->card.maker);
+    }
+    if (item->card.serial[0]) {
+        strbuf_add(&text, " \xC2\xB7 ");
+        strbuf_add(&text, item->card.serial);
+    }
+    pen_put_cut(pen, row, 1, width, ROLE_DIM, memory);
+}
+
+static const char *prompt(const struct shelf_list *list)
+{
+    switch (list->mode) {
+    case SHELF_MENU:
+        return "menu: a letter";
+    case SHELF_PRESETS:
+        return "most like >";
+    case SHELF_NAMING:
+        return list->copying ? "name of the copy >" : "its name >";
+    case SHELF_ARCHIVING:
+        return "move to archive/ ?";
+    case SHELF_HELP:
+        return "";
+    default:
+        return "find >";
+    }
+}
+
+static void draw_entry(const struct pen *pen, const struct shelf_list *list, int row)
+{
+    const bool naming = list->mode == SHELF_NAMING;
+    const int columns = pen->frame->columns;
+    const char *typed = naming                     ? list->name.text
+                        : list->mode == SHELF_LIST ? list->filter.text
+                                                   : "";
+    int column = 2 + pen_put(pen, row, 1, columns - 2, ROLE_LABEL, prompt(list));
+    /* A long entry shows its end, where it goes on. */
+    const int room = columns - column - 1;
+
+    while (utf8_columns(typed) > room && *typed)
+        typed += utf8_clip(typed, 1) ? utf8_clip(typed, 1) : utf8_clip(typed, 2);
+    column += pen_put(pen, row, column, room, ROLE_ENTRY, typed);
+    if (list->mode == SHELF_PRESETS)
+        pen_put(pen, row, column, room, ROLE_TEXT, list->presets[list->preset]);
+    if (list->mode == SHELF_ARCHIVING)
+        pen_put_cut(pen, row, column, room, ROLE_TEXT, list->target);
+    if (list->mode == SHELF_LIST && typed[0] == '\0')
+        pen_put(pen, row, column + 1, room, ROLE_DIM,
+                list->count > 0 ? "type a part of name, owner, maker, serial"
+                                : "nothing to find yet; Enter begins the first instrument");
+    if (naming || list->mode == SHELF_ARCHIVING || (list->typing && typed[0]) ||
+        pen->frame->cursor_row < 0) {
+        pen->frame->cursor_row = row;
+        pen->frame->cursor_column = column < columns ? column : columns - 1;
+    }
+}
+
+static void draw_keys(const struct pen *pen, const struct shelf_list *list, int row)
+{
+    int column = 1;
+
+    if (list->mode == SHELF_HELP) {
+        pen_put(pen, row, 1, pen->frame->columns - 2, ROLE_DIM, "any other key closes this");
+        return;
+    }
+    for (int id = 0; id < SHELF_KEY_COUNT_; id++) {
+        const struct shelf_key *key = shelf_key_get((enum shelf_key_id)id);
+
+        if (key->hint[0] && key->mode == list->mode)
+            column += strip_view_key(pen, row, column, key->key, key->hint);
+    }
+}
+
+void shelf_view_compose(const struct shelf_list *list, bool utf8, struct frame *frame)
+{
+    const struct pen pen = {.frame = frame, .utf8 = utf8};
+    const int rows = frame->rows;
+
+    frame_clear(frame);
+    if (strip_view_too_small(&pen))
+        return;
+    draw_title(&pen, list);
+    draw_strip(&pen, list);
+    draw_body(&pen, list);
+    draw_message(&pen, list, rows - 3);
+    draw_entry(&pen, list, rows - 2);
+    draw_keys(&pen, list, rows - 1);
+}

@@ -1,0 +1,327 @@
+/* SPDX-License-Identifier: MIT */
+#include "ui/work_view.h"
+
+#include <string.h>
+
+#include "app/caution.h"
+#include "app/work_list.h"
+#include "base/utf8.h"
+#include "ui/work_lines.h"
+
+enum {
+    MARK_COLUMN = 1,
+    NAME_COLUMN = 5,
+    NAME_WIDTH = 7,
+    TEXT_COLUMN = 12,
+    LINES_MIN = 3 /* for the work lines, before the moves give up what is said below them */
+};
+
+/* How much is said below the moves that are not in hand. */
+enum work_detail { DETAIL_AMOUNT, DETAIL_THEN, DETAIL_CAUTION };
+
+struct page {
+    const struct pen *pen;
+    const struct app *app;
+    const struct work_list *list;
+    int row, end; /* the next row, and the one behind the last */
+    enum work_detail detail;
+    bool counting; /* rows are counted, nothing is drawn */
+};
+
+/* In ASCII a plus-minus takes two columns. */
+static int text_width(const struct page *page)
+{
+    return page->pen->frame->columns - TEXT_COLUMN - (page->pen->utf8 ? 1 : 3);
+}
+
+/* A row at least, also for a text that is empty. */
+static void put_text(struct page *page, enum role role, const char *text)
+{
+    const int room = page->counting ? 0 : page->end - page->row;
+    const int taken = pen_wrap(page->pen, page->row, TEXT_COLUMN, text_width(page),
+                               room > 0 ? room : 0, role, text);
+
+    page->row += taken > 0 ? taken : 1;
+}
+
+static const char *mark_of(const struct work_move *move)
+{
+    static const char *const marks[] = {
+        [WORK_UNKNOWN] = " ? ", [WORK_NOT_DUE] = " - ", [WORK_DUE] = "[ ]",
+        [WORK_WITHIN] = "[ ]",  [WORK_DONE] = "[x]",
+    };
+    return marks[move->state];
+}
+
+static enum role role_of(enum work_state state)
+{
+    static const enum role roles[] = {
+        [WORK_UNKNOWN] = ROLE_DIM,    [WORK_NOT_DUE] = ROLE_GOOD, [WORK_DUE] = ROLE_OFF,
+        [WORK_WITHIN] = ROLE_ASSUMED, [WORK_DONE] = ROLE_GOOD,
+    };
+    return roles[state];
+}
+
+static void draw_name(const struct page *page, enum move_kind kind)
+{
+    const struct work_move *move = &page->list->move[kind];
+    const bool in_hand = work_move_in_hand(page->app) == kind;
+    const struct pen *pen = page->pen;
+
+    if (page->counting || page->row >= page->end)
+        return;
+    pen_put(pen, page->row, MARK_COLUMN, 3, role_of(move->state), mark_of(move));
+    pen_put(pen, page->row, NAME_COLUMN, NAME_WIDTH - 1, ROLE_LABEL, work_move_name(kind));
+    if (!in_hand)
+        return;
+    frame_set_role(pen->frame, page->row, NAME_COLUMN, NAME_WIDTH - 1, ROLE_CELL);
+    pen->frame->cursor_row = page->row;
+    pen->frame->cursor_column = NAME_COLUMN;
+}
+
+/* What a move that asks for nothing says. */
+static void add_rest(const struct page *page, enum move_kind kind, struct strbuf *out)
+{
+    const struct work_move *move = &page->list->move[kind];
+    const struct move_line *line = work_line_of(page->list, kind);
+    const struct reading_key time = work_key(WORK_TIME, page->app->visit, move->done_by);
+    const char *text = record_text(&page->app->record, &time);
+
+    switch (move->state) {
+    case WORK_UNKNOWN:
+        strbuf_add(out, line ? line->amount : "not known before exposure and action are measured");
+        return;
+    case WORK_NOT_DUE:
+        strbuf_add(out, kind == MOVE_RESET ? "not due: the saddle has enough left"
+                                           : "on target, leave it");
+        return;
+    case WORK_DONE:
+        strbuf_add(out, "done ");
+        if (text)
+            work_add_time(page->app, text, out);
+        strbuf_add(out, "; measure again (Bench, p): ");
+        strbuf_add(out, line ? line->then : "");
+        return;
+    case WORK_DUE:
+    case WORK_WITHIN:
+        break;
+    }
+}
+
+static void put_due(struct page *page, enum move_kind kind)
+{
+    const struct move_line *line = work_line_of(page->list, kind);
+    const bool next = work_move_in_hand(page->app) == kind;
+    char memory[400];
+    struct strbuf text = STRBUF(memory);
+
+    if (page->list->move[kind].state == WORK_WITHIN)
+        strbuf_add(&text, "within measuring error; ");
+    work_add_amount(page->list, kind, false, &text);
+    put_text(page, role_of(page->list->move[kind].state), memory);
+    strbuf_clear(&text);
+    strbuf_add(&text, "then ");
+    strbuf_add(&text, line->then);
+    if (page->detail >= DETAIL_THEN || next)
+        put_text(page, ROLE_VALUE, memory);
+    strbuf_clear(&text);
+    strbuf_add(&text, "mind: ");
+    strbuf_add(&text, line->caution);
+    if (line->caution[0] && (page->detail >= DETAIL_CAUTION || next))
+        put_text(page, ROLE_CAUTION, memory);
+}
+
+static void put_move(struct page *page, enum move_kind kind)
+{
+    const enum work_state state = page->list->move[kind].state;
+    char memory[300];
+    struct strbuf text = STRBUF(memory);
+
+    draw_name(page, kind);
+    if (state == WORK_DUE || state == WORK_WITHIN) {
+        put_due(page, kind);
+        return;
+    }
+    add_rest(page, kind, &text);
+    put_text(page, role_of(state), memory);
+}
+
+static void put_moves(struct page *page)
+{
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        put_move(page, (enum move_kind)kind);
+}
+
+static int moves_height(const struct page *page, enum work_detail detail)
+{
+    struct page counted = *page;
+
+    counted.counting = true;
+    counted.detail = detail;
+    counted.row = 0;
+    put_moves(&counted);
+    return counted.row;
+}
+
+static void draw_heading(const struct page *page, int row)
+{
+    const struct work_list *list = page->list;
+    const struct reading_key key = reading_key_pass(FIELD_PASS_LABEL, page->app->visit, list->pass);
+    const char *label = record_text(&page->app->record, &key);
+    const int columns = page->pen->frame->columns;
+    char memory[160];
+    struct strbuf text = STRBUF(memory);
+
+    pen_rule(page->pen, row, 0, columns);
+    strbuf_addf(&text, " %d left, %d done ", list->left, list->done);
+    const int right = utf8_columns(memory);
+    pen_put(page->pen, row, columns - right - 1, right, ROLE_LABEL, memory);
+    strbuf_clear(&text);
+    strbuf_addf(&text, " moves by the readings of pass %d%s%s", list->pass, label ? ", " : "",
+                label ? label : "");
+    const int used = pen_put_cut(page->pen, row, 1, columns - right - 6, ROLE_LABEL, memory);
+    pen_put(page->pen, row, 1 + used, 1, ROLE_LABEL, " ");
+}
+
+/* The cautions that stand by the work in hand (or the others), as many as find room whole;
+ * returns the rows used. */
+static int draw_cautions(const struct page *page, const char *work, bool applying, int row)
+{
+    const int width = page->pen->frame->columns - 2, rows = page->end - row;
+    char memory[1024];
+    struct strbuf text = STRBUF(memory);
+
+    for (int k = 0; k < caution_count(); k++) {
+        char longer_memory[1024];
+        struct strbuf longer = STRBUF(longer_memory);
+
+        if (caution_applies(k, work) != applying)
+            continue;
+        strbuf_add(&longer, memory);
+        strbuf_add(&longer, text.length > 0 ? " \xC2\xB7 " : "");
+        strbuf_add(&longer, caution_text(k));
+        if (pen_wrap(page->pen, 0, 0, width, 0, ROLE_TEXT, longer_memory) > rows)
+            continue;
+        strbuf_clear(&text);
+        strbuf_add(&text, longer_memory);
+    }
+    return rows > 0 ? pen_wrap(page->pen, row, MARK_COLUMN, width, rows,
+                               applying ? ROLE_CAUTION : ROLE_DIM, memory)
+                    : 0;
+}
+
+/* True when what stands by the work in hand found room. */
+static bool draw_all_cautions(const struct page *page, const char *work, int row)
+{
+    if (page->end - row < 2)
+        return false;
+    pen_rule(page->pen, row, 0, page->pen->frame->columns);
+    pen_put(page->pen, row, 1, 40, ROLE_LABEL, " in the shop ");
+    row += 1 + draw_cautions(page, work, true, row + 1);
+    draw_cautions(page, work, false, row);
+    return true;
+}
+
+static void draw_left(const struct page *page, int row)
+{
+    const struct work_list *list = page->list;
+    char memory[200];
+    struct strbuf text = STRBUF(memory);
+
+    work_add_left(list, &text);
+    pen_put_cut(page->pen, row, MARK_COLUMN, page->pen->frame->columns - 2,
+                list->left > 0 || list->unknown > 0 ? ROLE_OFF : ROLE_GOOD, memory);
+}
+
+/* What the work in hand is called: the move's name, or the line's own words. */
+static void add_work(const struct app *app, struct strbuf *out)
+{
+    const enum move_kind kind = work_move_in_hand(app);
+    const struct route_cell *cell = app_cell(app);
+
+    if (kind != MOVE_COUNT_) {
+        strbuf_add(out, work_move_name(kind));
+        return;
+    }
+    for (int column = 0; cell && column <= WORK_NOTE; column++) {
+        const struct reading_key key =
+            work_key((enum work_column)column, app->visit, cell->key.part);
+        const char *text = record_text(&app->record, &key);
+
+        strbuf_add(out, text ? text : "");
+        strbuf_add_char(out, ' ');
+    }
+}
+
+static const char *find_caution(const char *work)
+{
+    for (int k = 0; k < caution_count(); k++)
+        if (caution_applies(k, work))
+            return caution_text(k);
+    return caution_reserve();
+}
+
+const char *work_view_draw(const struct pen *pen, const struct app *app, int row, int rows)
+{
+    struct work_list list;
+    struct page page = {.pen = pen, .app = app, .list = &list, .detail = DETAIL_CAUTION};
+    char memory[512];
+    struct strbuf work = STRBUF(memory);
+
+    work_list_make(app, &list);
+    add_work(app, &work);
+    /* Beside the moves: their heading, the lines with theirs, and what is left. */
+    const int lines = 1 + work_lines_height(app);
+    const int needed = lines < 1 + LINES_MIN ? lines : 1 + LINES_MIN;
+    while (page.detail > DETAIL_AMOUNT && moves_height(&page, page.detail) + 2 + needed > rows)
+        page.detail = (enum work_detail)((int)page.detail - 1);
+    page.row = row + 1;
+    page.end = row + rows - 1 - needed;
+    draw_heading(&page, row);
+    put_moves(&page);
+    const int at = page.row < page.end ? page.row : page.end;
+    const int room = row + rows - 1 - at;
+    const int used = work_lines_draw(pen, app, at,
+                                     room < lines + WORK_FULL_ROWS ? room : lines + WORK_FULL_ROWS);
+    draw_left(&page, at + used);
+    page.end = row + rows;
+    /* The moves have their own cautions; a line of one's own has its first one at least. */
+    return draw_all_cautions(&page, memory, at + used + 1) || work_move_in_hand(app) != MOVE_COUNT_
+               ? caution_reserve()
+               : find_caution(memory);
+}
+
+void work_view_add_prompt(const struct app *app, struct strbuf *out)
+{
+    const enum move_kind kind = work_move_in_hand(app);
+    const struct route_cell *cell = app_cell(app);
+
+    if (kind != MOVE_COUNT_)
+        strbuf_addf(out, "%s, what was done >", work_move_name(kind));
+    else if (work_line_exists(&app->record, app->visit, cell->key.part))
+        strbuf_addf(out, "line %d, %s >", cell->key.part, field_get(cell->key.field)->label);
+    else
+        strbuf_add(out, "own work >");
+}
+
+void work_view_add_hint(const struct app *app, struct strbuf *out)
+{
+    const enum move_kind kind = work_move_in_hand(app);
+    const struct route_cell *cell = app_cell(app);
+    struct work_list list;
+
+    if (app->writing) {
+        strbuf_add(out, "Enter takes it, Esc drops it");
+    } else if (kind != MOVE_COUNT_) {
+        work_list_make(app, &list);
+        const enum work_state state = list.move[kind].state;
+        strbuf_add(out, state == WORK_DUE || state == WORK_WITHIN
+                            ? "d marks it done as planned; or type what was done"
+                        : state == WORK_UNKNOWN ? "measure first, on the Bench leaf"
+                                                : "nothing is left to do here");
+    } else if (work_line_exists(&app->record, app->visit, cell->key.part)) {
+        strbuf_add(out, "e writes it, x takes the line out");
+    } else {
+        strbuf_add(out, "a writes what was done; amount and note follow");
+    }
+}
