@@ -7,9 +7,13 @@
 #include "cli/check.h"
 #include "cli/figures.h"
 #include "cli/session.h"
+#include "cli/shelf.h"
+#include "cli/shelf_session.h"
 
 static const char usage[] =
-    "usage: sillet FILE             open an instrument's profile at the bench\n"
+    "usage: sillet                  the instruments on file; Enter opens one\n"
+    "       sillet --shelf FOLDER   the same, of another folder\n"
+    "       sillet FILE             open an instrument's profile at the bench\n"
     "       sillet figures FILE     print every figure as INI; options in front of FILE:\n"
     "         --more                and the levelling plan, buzz, layout, wood, rod and passes\n"
     "         --tuning NAME         what if it were tuned so (a wrong NAME lists them all)\n"
@@ -17,6 +21,9 @@ static const char usage[] =
     "         --shift N             or N semitones up, -N down\n"
     "         --set NAME            or strung with this set (a wrong NAME lists them all)\n"
     "       sillet check FILE...    name every problem of a profile, line by line\n"
+    "       sillet shelf [WORDS]    list the instruments on file; options in front of WORDS:\n"
+    "         --csv                 as CSV\n"
+    "         --shelf FOLDER        of another folder\n"
     "       sillet --help, --version\n"
     "exit:  0 good, 1 findings, 2 usage, 3 cannot read or write\n";
 
@@ -43,7 +50,11 @@ static enum exit_code run_figures(int count, char **words)
 static enum exit_code run(int count, char **words)
 {
     if (count < 2)
-        return refuse_usage();
+        return shelf_session_command(NULL);
+    if (strcmp(words[1], "--shelf") == 0)
+        return count == 3 ? shelf_session_command(words[2]) : refuse_usage();
+    if (strcmp(words[1], "shelf") == 0)
+        return shelf_command(count - 2, words + 2);
     if (strcmp(words[1], "--help") == 0)
         return print(usage);
     if (strcmp(words[1], "--version") == 0)

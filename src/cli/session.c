@@ -12,29 +12,16 @@
 #include "ui/ui.h"
 
 enum {
-    WAIT_MS = 1000,      /* so that a failed save is tried again without a key */
+    WAIT_MS = 1000, /* so that a failed save is tried again without a key */
     RETRY_SECONDS = 5,
 };
 
 struct session {
     struct profile *profile;
     struct app app;
-    struct frame frame;
+    struct screen *screen;
     time_t tried; /* when a save was tried last */
 };
-
-static struct app_clock clock_now(void)
-{
-    struct app_clock clock = {.date = "1970-01-01", .time = "00:00"};
-    const time_t now = time(NULL);
-    struct tm local;
-
-    if (localtime_r(&now, &local)) {
-        (void)strftime(clock.date, sizeof clock.date, "%Y-%m-%d", &local);
-        (void)strftime(clock.time, sizeof clock.time, "%H:%M", &local);
-    }
-    return clock;
-}
 
 /* The shop's gauges; a shop that never said is one of inches. */
 static struct shop_units read_units(void)
@@ -62,8 +49,7 @@ static void write_units(struct session *session)
 }
 
 /* What a save that failed means for the work. */
-static void add_failure(struct session *session, enum status status, int error,
-                        struct strbuf *out)
+static void add_failure(struct session *session, enum status status, int error, struct strbuf *out)
 {
     if (status == STATUS_CHANGED && profile_conflict_path(session->profile)) {
         /* It lies beside the profile; with its folders the name would not fit the line. */
@@ -81,7 +67,7 @@ static void add_failure(struct session *session, enum status status, int error,
 
 static void save(struct session *session)
 {
-    const struct app_clock clock = clock_now();
+    const struct app_clock clock = screen_clock();
     char memory[APP_MESSAGE_MAX];
     struct strbuf message = STRBUF(memory);
 
@@ -93,8 +79,7 @@ static void save(struct session *session)
         add_failure(session, status, error, &message);
     /* A conflict copy holds every reading, so it counts as kept. */
     const bool kept = status == STATUS_CHANGED && profile_conflict_path(session->profile);
-    app_kept(&session->app, kept ? STATUS_OK : status, &clock,
-             status != STATUS_OK ? memory : NULL);
+    app_kept(&session->app, kept ? STATUS_OK : status, &clock, status != STATUS_OK ? memory : NULL);
 }
 
 static void greet(struct session *session)
@@ -120,40 +105,28 @@ static void greet(struct session *session)
         app_say(&session->app, TONE_WARNING, memory);
 }
 
-static enum status open_session(struct session *session, const char *path)
+static enum status begin_app(struct session *session, bool from_shelf)
 {
-    struct profile_problems problems;
-    struct record record;
     const struct shop_units units = read_units(), metric = shop_units_metric();
+    struct record record;
+    enum status status = record_copy(profile_record(session->profile), &record);
 
-    profile_problems_init(&problems);
-    errno = 0;
-    enum status status = profile_open(path, PROFILE_TO_EDIT, &problems, &session->profile);
-    if (status != STATUS_OK) {
-        const int error = errno;
-
-        report_problems(path, &problems, PROBLEM_ERROR, stderr);
-        report_failure(path, status, error, stderr);
-    }
-    profile_problems_done(&problems);
-    if (status == STATUS_OK)
-        status = record_copy(profile_record(session->profile), &record);
-    if (status == STATUS_OK)
+    if (status == STATUS_OK) {
         app_init(&session->app, &record, memcmp(&units, &metric, sizeof units) == 0, &units,
                  profile_editable(session->profile) != STATUS_OK);
+        session->app.from_shelf = from_shelf;
+    }
     return status;
 }
 
-/* Makes the frame as large as the terminal. */
-static enum status fit_frame(struct session *session)
+/* The caller closes the profile, also after a failure. */
+static enum status open_session(struct session *session, const char *path, bool from_shelf,
+                                struct profile_problems *problems)
 {
-    const struct term_traits traits = term_traits();
+    errno = 0;
+    const enum status status = profile_open(path, PROFILE_TO_EDIT, problems, &session->profile);
 
-    if (session->frame.cells && session->frame.rows == traits.rows &&
-        session->frame.columns == traits.columns)
-        return STATUS_OK;
-    frame_done(&session->frame);
-    return frame_init(&session->frame, traits.rows, traits.columns);
+    return status == STATUS_OK ? begin_app(session, from_shelf) : status;
 }
 
 static void carry_out(struct session *session, const struct app_effects *effects)
@@ -173,29 +146,41 @@ static void run_session(struct session *session)
     bool quit = false;
 
     while (!quit) {
-        if (fit_frame(session) == STATUS_OK) {
-            ui_compose(&session->app, term_traits().utf8, &session->frame);
-            term_show(&session->frame);
+        if (screen_fit(session->screen)) {
+            ui_compose(&session->app, term_traits().utf8, &session->screen->frame);
+            term_show(&session->screen->frame);
         }
         const struct event event = term_wait(WAIT_MS);
-        const struct app_clock clock = clock_now();
+        const struct app_clock clock = screen_clock();
         const struct app_effects effects = app_handle(&session->app, &event, &clock);
 
         carry_out(session, &effects);
-        if (session->app.keeping == KEEPING_FAILED &&
-            time(NULL) - session->tried >= RETRY_SECONDS)
+        if (session->app.keeping == KEEPING_FAILED && time(NULL) - session->tried >= RETRY_SECONDS)
             save(session);
         quit = effects.quit;
     }
 }
 
 /* The last word on a record that could not be saved while the session ran. */
-static enum exit_code end_session(struct session *session, const char *path)
+static enum status end_session(struct session *session)
 {
     if (session->app.keeping != KEEPING_FAILED)
-        return EXIT_GOOD;
+        return STATUS_OK;
     errno = 0;
-    const enum status status = profile_save(session->profile, &session->app.record);
+    return profile_save(session->profile, &session->app.record);
+}
+
+static enum exit_code run_on_terminal(struct session *session, const char *path)
+{
+    const char *reason = NULL;
+
+    if (term_start(&reason) != STATUS_OK) {
+        fprintf(stderr, "sillet: %s\n", reason);
+        return EXIT_CANNOT;
+    }
+    run_session(session);
+    term_stop();
+    const enum status status = end_session(session);
     if (status == STATUS_OK)
         return EXIT_GOOD;
     report_failure(path, status, errno, stderr);
@@ -205,24 +190,52 @@ static enum exit_code end_session(struct session *session, const char *path)
 
 enum exit_code session_command(const char *path)
 {
-    struct session session = {.profile = NULL};
-    const char *reason = NULL;
+    struct screen screen = {.frame = {.rows = 0}};
+    struct session session = {.screen = &screen};
+    struct profile_problems problems;
     enum exit_code code = EXIT_CANNOT;
 
-    if (open_session(&session, path) != STATUS_OK) {
-        profile_close(session.profile);
-        return EXIT_CANNOT;
-    }
-    greet(&session);
-    if (term_start(&reason) == STATUS_OK) {
-        run_session(&session);
-        term_stop();
-        code = end_session(&session, path);
+    profile_problems_init(&problems);
+    const enum status status = open_session(&session, path, false, &problems);
+    if (status == STATUS_OK) {
+        greet(&session);
+        code = run_on_terminal(&session, path);
+        app_done(&session.app);
     } else {
-        fprintf(stderr, "sillet: %s\n", reason);
+        const int error = errno;
+
+        report_problems(path, &problems, PROBLEM_ERROR, stderr);
+        report_failure(path, status, error, stderr);
     }
-    frame_done(&session.frame);
-    app_done(&session.app);
+    profile_problems_done(&problems);
+    screen_done(&screen);
     profile_close(session.profile);
     return code;
+}
+
+enum session_end session_from_shelf(const char *path, struct screen *screen, struct strbuf *words)
+{
+    struct session session = {.screen = screen};
+    enum session_end end = SESSION_LEFT;
+    enum status status = open_session(&session, path, true, NULL);
+    int error = errno;
+
+    if (status != STATUS_OK) {
+        end = SESSION_NOT_OPENED;
+        strbuf_add(words, "It cannot be opened: ");
+    } else {
+        greet(&session);
+        run_session(&session);
+        status = end_session(&session);
+        error = errno;
+        if (status != STATUS_OK) {
+            end = SESSION_LOST;
+            strbuf_add(words, "The readings since the last save are lost: ");
+        }
+        app_done(&session.app);
+    }
+    if (status != STATUS_OK)
+        report_words(status, error, words);
+    profile_close(session.profile);
+    return end;
 }

@@ -3,6 +3,7 @@
 #define SILLET_CLI_SESSION_H
 
 #include "cli/report.h"
+#include "cli/screen.h"
 
 /*
  * `sillet FILE`: an instrument on the terminal, until the tech leaves or the terminal goes.
@@ -10,5 +11,18 @@
  * terminal cannot be used, or the last save failed.
  */
 enum exit_code session_command(const char *path);
+
+/* How a session that came from the shelf ended. */
+enum session_end {
+    SESSION_LEFT,
+    SESSION_NOT_OPENED,
+    SESSION_LOST, /* the last save failed */
+};
+
+/*
+ * The same on a terminal that is taken already, from the shelf: leaving it leads back there.
+ * What went wrong is added to `words`, for the terminal's owner to say; nothing is printed.
+ */
+enum session_end session_from_shelf(const char *path, struct screen *screen, struct strbuf *words);
 
 #endif

@@ -1,0 +1,24 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_CLI_SHELF_H
+#define SILLET_CLI_SHELF_H
+
+#include "base/strbuf.h"
+#include "cli/report.h"
+
+/*
+ * `sillet shelf [--shelf FOLDER] [--csv] [WORDS]`: lists the instruments on file, the newest
+ * first; with words only those that every word is found in. Aligned columns, or CSV with a
+ * line of headings. What must not reach a terminal is written as U+FFFD.
+ *
+ * EXIT_FINDINGS when one that is listed cannot be opened; EXIT_CANNOT when the folder cannot
+ * be listed (one given by name has to exist) or the output cannot be written.
+ */
+enum exit_code shelf_command(int count, char *const *words);
+
+/*
+ * Appends a CSV field (RFC 4180, quoted where it has to be). One that a spreadsheet would
+ * take for a formula gets an apostrophe in front.
+ */
+void shelf_add_csv(const char *text, struct strbuf *out);
+
+#endif
