@@ -25,6 +25,20 @@ static const char *const states[] = {
     "{End}?",
     "p",
     "m{Down}{Down}{Down}",
+    /* On to the strings, pitch, frets, then the neck. */
+    "{PgDn}ts{Right}.05",
+    "{End}",
+    "{PgDn}7{Enter}-3",
+    "{End}{Left}{Left}",
+    "{PgDn}3+5-7{Enter}nn",
+    "{End}.002",
+    "{PgDn}{Down}6",
+    "{End}",
+    /* The job list with lines on it, then what it was like before. */
+    "{PgDn}d1/4{Enter}aseated a fret with thin cyanoacrylate, then dressed{Enter}2{Enter}",
+    "{End}a\xE5\xB2\xB8{Enter}{Left}",
+    "{PgDn}{Down}",
+    "{Left}{Left}{Down}",
 };
 enum { STATES = sizeof states / sizeof states[0] };
 

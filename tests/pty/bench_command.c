@@ -16,7 +16,7 @@
 
 #include "base/utf8.h"
 
-enum { SECONDS_MAX = 20, UNABLE = 126 };
+enum { SECONDS_MAX = 20, UNABLE = 126, WORDS_MAX = 8 };
 
 static void redirect(const char *path, int to)
 {
@@ -27,8 +27,7 @@ static void redirect(const char *path, int to)
     close(fd);
 }
 
-static void become(const struct bench *bench, const char *word, const char *path, const char *out,
-                   const char *err)
+static void become(const struct bench *bench, char *const *argv, const char *out, const char *err)
 {
     redirect(out, STDOUT_FILENO);
     redirect(err, STDERR_FILENO);
@@ -38,26 +37,36 @@ static void become(const struct bench *bench, const char *word, const char *path
     unsetenv("XDG_CONFIG_HOME");
     unsetenv("XDG_DATA_HOME");
     alarm(SECONDS_MAX); /* it outlives exec */
-    if (word)
-        execl(bench_program(), bench_program(), word, path, (char *)NULL);
-    else
-        execl(bench_program(), bench_program(), path, (char *)NULL);
+    execv(argv[0], argv);
     _exit(UNABLE);
 }
 
-void command_run(const struct bench *bench, const char *word, const char *path,
-                 struct command *ret_command)
+/* execv wants words that it may write to, and does not. */
+static void point_at(char **argv, const char *const *words)
 {
-    char out[320], err[320];
+    size_t count = 0;
+
+    memcpy(&argv[count++], &(const char *){bench_program()}, sizeof *argv);
+    for (; *words && count < WORDS_MAX; words++)
+        memcpy(&argv[count++], words, sizeof *argv);
+    assert_null(*words);
+    argv[count] = NULL;
+}
+
+void command_run_words(const struct bench *bench, const char *const *words,
+                       struct command *ret_command)
+{
+    char out[320], err[320], *argv[WORDS_MAX + 1];
     int status = 0;
 
+    point_at(argv, words);
     snprintf(out, sizeof out, "%s/out", bench->home);
     snprintf(err, sizeof err, "%s/err", bench->home);
     const pid_t pid = fork();
 
     assert_true(pid >= 0);
     if (pid == 0)
-        become(bench, word, path, out, err);
+        become(bench, argv, out, err);
     while (waitpid(pid, &status, 0) < 0)
         assert_int_equal(errno, EINTR);
     *ret_command =
@@ -67,6 +76,14 @@ void command_run(const struct bench *bench, const char *word, const char *path,
     ret_command->err = tree_read(err, &ret_command->err_length);
     assert_non_null(ret_command->out);
     assert_non_null(ret_command->err);
+}
+
+void command_run(const struct bench *bench, const char *word, const char *path,
+                 struct command *ret_command)
+{
+    const char *const words[] = {word ? word : path, word ? path : NULL, NULL};
+
+    command_run_words(bench, words, ret_command);
 }
 
 void command_done(struct command *command)

@@ -15,6 +15,10 @@ struct command {
     size_t out_length, err_length;
 };
 
+/* `sillet` with words behind it, at most seven, NULL at their end; command_done frees it. */
+void command_run_words(const struct bench *bench, const char *const *words,
+                       struct command *ret_command);
+
 /* `sillet WORD PATH`, without WORD when it is NULL; command_done frees it. */
 void command_run(const struct bench *bench, const char *word, const char *path,
                  struct command *ret_command);

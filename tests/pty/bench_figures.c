@@ -13,6 +13,7 @@
 
 #include <cmocka.h>
 
+#include "bench_screen.h"
 #include "near.h"
 
 struct line {
@@ -54,6 +55,30 @@ double figure_in(const char *text, const char *section, const char *key)
     if (!find(text, section, key, &line))
         fail_msg("no figure [%s] %s", section, key);
     return strtod(line.value, NULL);
+}
+
+double figure_of_string(const char *text, int string, const char *key)
+{
+    char section[16];
+
+    snprintf(section, sizeof section, "string.%d", string);
+    return figure_in(text, section, key);
+}
+
+void figures_expect_row(struct terminal *terminal, const char *label, const char *text,
+                        const char *key, int strings)
+{
+    for (int string = strings; string >= 1; string--) {
+        const char *word = bench_word(terminal, label, strings - string);
+        const double want = figure_of_string(text, string, key) / 25.4;
+        char *end;
+        const double got = strtod(word, &end);
+
+        if (end == word)
+            assert_near(want, 0, 1e-12);
+        else
+            assert_near(got, want, .0005);
+    }
 }
 
 static bool is_of_moves(const struct line *line)

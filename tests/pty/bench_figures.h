@@ -2,10 +2,20 @@
 #ifndef SILLET_TESTS_BENCH_FIGURES_H
 #define SILLET_TESTS_BENCH_FIGURES_H
 
+#include "terminal.h"
+
 /* Figures as `sillet figures` prints them, read from a text. */
 
 /* The value of a key in a section; fails the test when there is none. */
 double figure_in(const char *text, const char *section, const char *key);
+double figure_of_string(const char *text, int string, const char *key); /* of [string.N] */
+
+/*
+ * The row of moves on screen, in inches, has for every string what the figures have under the
+ * key, in mm, or says that it is right as it is where that is 0.
+ */
+void figures_expect_row(struct terminal *terminal, const char *label, const char *text,
+                        const char *key, int strings);
 
 /*
  * Every figure of geometry, moves and reset (model, 1 to 5) in `want` must be in `got` to 1e-6

@@ -72,14 +72,6 @@ static char *read_figures(void)
     return text;
 }
 
-static double string_figure(const char *figures, int string, const char *key)
-{
-    char section[16];
-
-    snprintf(section, sizeof section, "string.%d", string);
-    return figure_in(figures, section, key);
-}
-
 /* --- what the moves on screen say --- */
 
 static void expect_rod(struct terminal *terminal, const char *figures)
@@ -90,33 +82,16 @@ static void expect_rod(struct terminal *terminal, const char *figures)
     assert_near(change, -.007, 1e-9);
     assert_near(bench_number_behind(terminal, "relief ", row), change, .0005);
     assert_near(bench_number_behind(terminal, "action ", row),
-                string_figure(figures, 6, "action_after_rod_mm") / mm_per_64th, .05);
+                figure_of_string(figures, 6, "action_after_rod_mm") / mm_per_64th, .05);
     assert_near(bench_number_behind(terminal, "7.3 to ", row),
-                string_figure(figures, 1, "action_after_rod_mm") / mm_per_64th, .05);
-}
-
-/* A row of moves has a number for every string, or says that it is right as it is. */
-static void expect_strings(struct terminal *terminal, const char *label, const char *figures,
-                           const char *key)
-{
-    for (int string = STRINGS; string >= 1; string--) {
-        const char *word = bench_word(terminal, label, STRINGS - string);
-        const double want = string_figure(figures, string, key) / mm_per_inch;
-        char *end;
-        const double got = strtod(word, &end);
-
-        if (end == word)
-            assert_near(want, 0, 1e-12);
-        else
-            assert_near(got, want, .0005);
-    }
+                figure_of_string(figures, 1, "action_after_rod_mm") / mm_per_64th, .05);
 }
 
 static void expect_saddle(struct terminal *terminal, const char *figures)
 {
     const int row = bench_row(terminal, ROW_TITLED_SADDLE, 0);
 
-    expect_strings(terminal, ROW_TITLED_SADDLE, figures, "saddle_change_mm");
+    figures_expect_row(terminal, ROW_TITLED_SADDLE, figures, "saddle_change_mm", STRINGS);
     assert_near(bench_number_behind(terminal, "exposure ", row),
                 figure_in(figures, "reset", "exposure_bass_after_mm"), .05);
     assert_near(bench_number_behind(terminal, "exposure 4.1 to ", row),
@@ -127,7 +102,7 @@ static void expect_moves(struct terminal *terminal, const char *figures)
 {
     terminal_expect(terminal, SEEN_NEXT_MOVES);
     expect_rod(terminal, figures);
-    expect_strings(terminal, ROW_TITLED_SLOTS, figures, "slot_change_mm");
+    figures_expect_row(terminal, ROW_TITLED_SLOTS, figures, "slot_change_mm", STRINGS);
     expect_saddle(terminal, figures);
 }
 

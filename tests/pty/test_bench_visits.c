@@ -24,7 +24,7 @@ static void test_next_pass_expects(void **state)
     bench_expect_row(terminal, ROW_TITLED_ACTION, "(7.3)");
     bench_expect_row(terminal, ROW_TITLED_ACTION, "(5.1)");
     bench_enter(terminal, ".007");
-    bench_expect_gap(terminal, 6);
+    terminal_expect(terminal, "rod turned >");
     bench_expect_row(terminal, ROW_TITLED_RELIEF, ".007");
     terminal_type(terminal, "<");
     terminal_expect(terminal, "pass 1");

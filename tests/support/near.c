@@ -20,8 +20,8 @@ void near_check(double got, double want, double tolerance, const char *what, con
     _fail(file, line);
 }
 
-void near_check_relative(double got, double want, double share, const char *what,
-                         const char *file, int line)
+void near_check_relative(double got, double want, double share, const char *what, const char *file,
+                         int line)
 {
     near_check(got, want, share * fabs(want), what, file, line);
 }

@@ -22,8 +22,8 @@
 
 void near_check(double got, double want, double tolerance, const char *what, const char *file,
                 int line);
-void near_check_relative(double got, double want, double share, const char *what,
-                         const char *file, int line);
+void near_check_relative(double got, double want, double share, const char *what, const char *file,
+                         int line);
 
 /* The bare comparison, for helpers that build their own message: true when near. */
 int near_is(double got, double want, double tolerance);

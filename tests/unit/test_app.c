@@ -244,7 +244,7 @@ static void what_the_next_pass_should_read_follows_the_moves(void **state)
                      ".0173{Enter}9{Enter}8.6{Enter}8.2{Enter}7.8{Enter}7.4{Enter}7{Enter}p");
     assert_int_equal(count_foretold(app, false, true, 1e-9), 12);
     /* Action right, slots a little high: slots alone, and the action comes down with them. */
-    bench_press(app, ".006{Enter}.022{Enter}.0208{Enter}.0196{Enter}.0184{Enter}"
+    bench_press(app, ".006{Enter}{Enter}.022{Enter}.0208{Enter}.0196{Enter}.0184{Enter}"
                      ".0172{Enter}.016{Enter}6{Enter}5.6{Enter}5.2{Enter}4.8{Enter}4.4{Enter}"
                      "4{Enter}p");
     assert_int_equal(count_foretold(app, true, false, 0.02), 12);

@@ -67,7 +67,8 @@ static struct event random_event(struct seeded *seed)
 static void check_state(const struct app *app)
 {
     assert_in_range(app->at, 0, app->route.count);
-    assert_true(app->route.count >= 5 && app->route.count <= ROUTE_MAX);
+    assert_in_range(app->route.count, 0, ROUTE_MAX);
+    assert_in_range(app->leaf, 0, LEAF_COUNT_ - 1);
     assert_in_range(app->visit, 1, VISITS_MAX);
     assert_in_range(app->pass, 1, PASSES_MAX);
     assert_true(app->entry.length <= LINEEDIT_MAX);
@@ -108,11 +109,12 @@ static void check_effects(const struct app *app, const struct event *event,
     assert_true(effects->save || record_equal(&app->record, before));
     assert_false(effects->save && read_only);
     if (effects->quit)
-        assert_true(event->type == EVENT_HANGUP || command_find(event->key) == COMMAND_QUIT);
+        assert_true(event->type == EVENT_HANGUP ||
+                    command_find(event->key, app->leaf) == COMMAND_QUIT);
     if (effects->units)
-        assert_int_equal(command_find(event->key), COMMAND_UNITS);
+        assert_int_equal(command_find(event->key, app->leaf), COMMAND_UNITS);
     if (effects->suspend)
-        assert_int_equal(command_find(event->key), COMMAND_SUSPEND);
+        assert_int_equal(command_find(event->key, app->leaf), COMMAND_SUSPEND);
 }
 
 static void play(const char *lines, int events, bool read_only, struct seeded *seed)

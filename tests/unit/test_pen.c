@@ -114,9 +114,9 @@ static void pen_wraps_at_blanks(void **state)
     const struct pen pen = {.frame = frame, .utf8 = true};
     static const char text[] = "stop when the rod binds, then measure";
 
-    assert_int_equal(pen_wrap(&pen, 0, 2, 10, 0, 0, ROLE_TEXT, text), 5);
+    assert_int_equal(pen_wrap_from(&pen, 0, 2, 10, 0, 0, ROLE_TEXT, text), 5);
     assert_string_equal(row_of(frame, 0), "");
-    assert_int_equal(pen_wrap(&pen, 0, 2, 10, 0, ROWS, ROLE_TEXT, text), 5);
+    assert_int_equal(pen_wrap_from(&pen, 0, 2, 10, 0, ROWS, ROLE_TEXT, text), 5);
     assert_string_equal(row_of(frame, 0), "  stop when");
     assert_string_equal(row_of(frame, 1), "  the rod");
     assert_string_equal(row_of(frame, 2), "  binds,");
@@ -128,10 +128,10 @@ static void pen_wrap_leaves_out_the_first_lines(void **state)
     struct frame *frame = *state;
     const struct pen pen = {.frame = frame, .utf8 = true};
 
-    assert_int_equal(pen_wrap(&pen, 0, 0, 5, 2, ROWS, ROLE_TEXT, "one two three four"), 2);
+    assert_int_equal(pen_wrap_from(&pen, 0, 0, 5, 2, ROWS, ROLE_TEXT, "one two three four"), 2);
     assert_string_equal(row_of(frame, 0), "three");
     assert_string_equal(row_of(frame, 1), "four");
-    assert_int_equal(pen_wrap(&pen, 4, 0, 5, 9, ROWS, ROLE_TEXT, "one two three four"), 0);
+    assert_int_equal(pen_wrap_from(&pen, 4, 0, 5, 9, ROWS, ROLE_TEXT, "one two three four"), 0);
 }
 
 static void pen_wraps_no_farther_than_asked(void **state)
@@ -139,10 +139,10 @@ static void pen_wraps_no_farther_than_asked(void **state)
     struct frame *frame = *state;
     const struct pen pen = {.frame = frame, .utf8 = true};
 
-    assert_int_equal(pen_wrap(&pen, 0, 0, 5, 0, 2, ROLE_TEXT, "one two three four"), 2);
+    assert_int_equal(pen_wrap_from(&pen, 0, 0, 5, 0, 2, ROLE_TEXT, "one two three four"), 2);
     assert_string_equal(row_of(frame, 1), "two");
     assert_string_equal(row_of(frame, 2), "");
-    assert_int_equal(pen_wrap(&pen, 3, 0, 5, 0, 2, ROLE_TEXT, ""), 0);
+    assert_int_equal(pen_wrap_from(&pen, 3, 0, 5, 0, 2, ROLE_TEXT, ""), 0);
 }
 
 /* A word longer than the line is broken inside; where nothing fits, nothing is done. */
@@ -151,10 +151,10 @@ static void pen_wrap_always_comes_to_an_end(void **state)
     struct frame *frame = *state;
     const struct pen pen = {.frame = frame, .utf8 = true};
 
-    assert_int_equal(pen_wrap(&pen, 0, 0, 4, 0, ROWS, ROLE_TEXT, "intonation"), 3);
+    assert_int_equal(pen_wrap_from(&pen, 0, 0, 4, 0, ROWS, ROLE_TEXT, "intonation"), 3);
     assert_string_equal(row_of(frame, 2), "on");
-    assert_int_equal(pen_wrap(&pen, 0, 0, 0, 0, ROWS, ROLE_TEXT, "intonation"), 0);
-    assert_int_equal(pen_wrap(&pen, 0, 0, 1, 0, ROWS, ROLE_TEXT, "\xE6\x97\xA5"), 0);
+    assert_int_equal(pen_wrap_from(&pen, 0, 0, 0, 0, ROWS, ROLE_TEXT, "intonation"), 0);
+    assert_int_equal(pen_wrap_from(&pen, 0, 0, 1, 0, ROWS, ROLE_TEXT, "\xE6\x97\xA5"), 0);
 }
 
 /* Signs that are longer in ASCII do not push the end of a line off its edge. */
@@ -163,7 +163,8 @@ static void pen_wrap_loses_nothing_in_ascii(void **state)
     struct frame *frame = *state;
     const struct pen pen = {.frame = frame, .utf8 = false};
 
-    assert_int_equal(pen_wrap(&pen, 0, 0, 8, 0, ROWS, ROLE_TEXT, "\xC2\xB1.01 \xC2\xB1.0 ende"), 3);
+    assert_int_equal(
+        pen_wrap_from(&pen, 0, 0, 8, 0, ROWS, ROLE_TEXT, "\xC2\xB1.01 \xC2\xB1.0 ende"), 3);
     assert_string_equal(row_of(frame, 0), "+-.01");
     assert_string_equal(row_of(frame, 1), "+-.0");
     assert_string_equal(row_of(frame, 2), "ende");

@@ -1,14 +1,22 @@
 /* SPDX-License-Identifier: MIT */
 #include "near.h"
 
-#include "app/route.h"
+#include "app/leaf.h"
+#include "app/leaf_bench.h"
+
+static void lay_bench(struct route *route, int strings, int visit, int pass)
+{
+    const struct leaf_place place = {.strings = strings, .visit = visit, .pass = pass};
+
+    leaf_lay(LEAF_BENCH, &place, route);
+}
 
 static void route_goes_as_a_tech_measures(void **state)
 {
     struct route route;
 
     (void)state;
-    route_lay(&route, 6, 2, 3);
+    lay_bench(&route, 6, 2, 1);
     assert_int_equal(route.count, 15);
     assert_int_equal(route.columns, 6);
     assert_int_equal(route.cells[0].key.field, FIELD_RELIEF);
@@ -27,8 +35,21 @@ static void route_goes_as_a_tech_measures(void **state)
     assert_int_equal(route.cells[14].column, 5);
     for (int i = 0; i < route.count; i++) {
         assert_int_equal(route.cells[i].key.visit, 2);
-        assert_int_equal(route.cells[i].key.part, 3);
+        assert_int_equal(route.cells[i].key.part, 1);
     }
+}
+
+/* From the second pass on the rod may have been turned since the one before. */
+static void route_asks_for_the_rod_s_turns(void **state)
+{
+    struct route route;
+
+    (void)state;
+    lay_bench(&route, 6, 2, 3);
+    assert_int_equal(route.count, 16);
+    assert_int_equal(route.cells[1].key.field, FIELD_ROD_TURN);
+    assert_int_equal(route.cells[1].row, ROW_RELIEF);
+    assert_int_equal(route.cells[1].key.part, 3);
 }
 
 /* For every number of strings: cells inside the board, in the order of the rows, none at
@@ -40,7 +61,7 @@ static void route_holds_for_every_number_of_strings(void **state)
         struct route route;
         const int laid = strings < 1 ? 1 : strings;
 
-        route_lay(&route, strings, 1, 1);
+        lay_bench(&route, strings, 1, 1);
         assert_int_equal(route.count, 3 + 2 * laid);
         assert_true(route.count <= ROUTE_MAX);
         assert_true(route.columns >= laid);
@@ -66,7 +87,7 @@ static void route_finds_only_its_own(void **state)
     struct route route;
 
     (void)state;
-    route_lay(&route, 4, 1, 1);
+    lay_bench(&route, 4, 1, 1);
     assert_int_equal(route_find(&route, &other_pass), -1);
     assert_int_equal(route_find(&route, &other_field), -1);
 }
@@ -74,10 +95,10 @@ static void route_finds_only_its_own(void **state)
 static void route_rows_have_fields(void **state)
 {
     (void)state;
-    assert_int_equal(route_row_field(ROW_RELIEF), FIELD_RELIEF);
-    assert_int_equal(route_row_field(ROW_GAP), FIELD_NUT_GAP);
-    assert_int_equal(route_row_field(ROW_ACTION), FIELD_ACTION);
-    assert_int_equal(route_row_field(ROW_EXPOSURE), FIELD_EXPOSURE_BASS);
+    assert_int_equal(board_row_field(ROW_RELIEF), FIELD_RELIEF);
+    assert_int_equal(board_row_field(ROW_GAP), FIELD_NUT_GAP);
+    assert_int_equal(board_row_field(ROW_ACTION), FIELD_ACTION);
+    assert_int_equal(board_row_field(ROW_EXPOSURE), FIELD_EXPOSURE_BASS);
 }
 
 static void route_moves_over_the_board(void **state)
@@ -85,7 +106,7 @@ static void route_moves_over_the_board(void **state)
     struct route route;
 
     (void)state;
-    route_lay(&route, 6, 1, 1);
+    lay_bench(&route, 6, 1, 1);
     /* Down the bass side. */
     assert_int_equal(route_move(&route, 0, 1, 0), 1);
     assert_int_equal(route_move(&route, 1, 1, 0), 7);
@@ -116,7 +137,7 @@ static void route_never_leaves_the_board(void **state)
     for (int strings = 1; strings <= STRINGS_MAX; strings++) {
         struct route route;
 
-        route_lay(&route, strings, 1, 1);
+        lay_bench(&route, strings, 1, 1);
         for (int at = 0; at <= route.count; at++)
             for (int way = 0; way < 4; way++) {
                 const int rows = way < 2 ? 2 * way - 1 : 0, columns = way < 2 ? 0 : 2 * way - 5;
@@ -131,6 +152,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(route_goes_as_a_tech_measures),
+        cmocka_unit_test(route_asks_for_the_rod_s_turns),
         cmocka_unit_test(route_holds_for_every_number_of_strings),
         cmocka_unit_test(route_finds_only_its_own),
         cmocka_unit_test(route_rows_have_fields),

@@ -1,0 +1,143 @@
+/* SPDX-License-Identifier: MIT */
+#include "near.h"
+
+#include <string.h>
+
+#include "golden.h"
+#include "ui/shelf_view.h"
+
+/* The shelf, against screens that were looked at and kept. Nobody and nothing here is real. */
+static const char *const presets[] = {"Steel-string flat-top, 14 frets to the body",
+                                      "Classical, nylon strings", "Ukulele, concert size"};
+
+struct instrument {
+    const char *file, *name, *kind, *owner, *serial, *visit;
+    bool moves_open;
+    unsigned marks;
+};
+
+static const struct instrument instruments[] = {
+    {"parlour.ini", "Parlour No. 3", "steel-string", "Marlo Quillfeather", "QFW-P-003",
+     "2026-07-06", true, SHELF_IN_USE},
+    {"bolt-on.ini", "Harbour Bolt-on", "electric", "Tansy Oarlock", "QFW-E-011", "2026-05-18", true,
+     0},
+    {"uke.ini", "\xC3\x84olsharfe, small, with a name too long for its column", "ukulele",
+     "\xE6\x97\xA5\xE6\x9C\xAC \xE8\xAA\x9E", "", "2026-02-09", false, 0},
+    {"broken.ini", "", "", "", "", "", false, SHELF_BROKEN},
+    {"new-one.ini", "", "", "", "", "", false, SHELF_UNREAD},
+    {"bass.ini", "Long Pier Bass", "bass", "Bram Saltmarsh", "QFW-B-007", "2025-11-30", false,
+     SHELF_NEWER},
+};
+enum { COUNT = sizeof instruments / sizeof instruments[0] };
+
+/* `repeated` times the same instruments. */
+static void fill(struct shelf_list *list, int repeated)
+{
+    shelf_list_init(list, "/home/marlo/shelf", presets, 3);
+    struct shelf_item *items = shelf_list_room(list, (size_t)(COUNT * repeated));
+
+    assert_non_null(items);
+    for (int i = 0; i < COUNT * repeated; i++) {
+        const struct instrument *from = &instruments[i % COUNT];
+
+        items[i] = (struct shelf_item){.file = from->file,
+                                       .card = {.name = from->name,
+                                                .kind = from->kind,
+                                                .owner = from->owner,
+                                                .maker = from->name[0] ? "Quayside Fret Works" : "",
+                                                .serial = from->serial,
+                                                .visit = from->visit,
+                                                .moves_open = from->moves_open},
+                                       .trouble = from->marks & SHELF_BROKEN ? "damaged" : "",
+                                       .marks = from->marks,
+                                       .written_s = 1000 - i};
+    }
+    shelf_list_take(list);
+}
+
+static void press(struct shelf_list *list, uint32_t key)
+{
+    const struct event event = {.type = EVENT_KEY, .key = key};
+
+    shelf_list_handle(list, &event);
+}
+
+static void check(struct shelf_list *list, int rows, int columns, bool utf8, const char *name)
+{
+    struct frame frame;
+
+    assert_int_equal(frame_init(&frame, rows, columns), STATUS_OK);
+    list->rows = shelf_view_rows(rows);
+    shelf_list_scroll(list);
+    shelf_view_compose(list, utf8, &frame);
+    golden_check(&frame, name);
+    frame_done(&frame);
+    shelf_list_done(list);
+}
+
+static void a_few(void **state)
+{
+    struct shelf_list list;
+
+    (void)state;
+    fill(&list, 1);
+    check(&list, 24, 80, true, "shelf");
+    fill(&list, 1);
+    check(&list, 24, 80, false, "shelf-ascii");
+}
+
+static void many(void **state)
+{
+    struct shelf_list list;
+
+    (void)state;
+    fill(&list, 20);
+    list.rows = shelf_view_rows(43);
+    press(&list, SILLET_KEY_PAGE_DOWN);
+    press(&list, SILLET_KEY_DOWN);
+    check(&list, 43, 132, true, "shelf-wide");
+}
+
+static void none_yet(void **state)
+{
+    struct shelf_list list;
+
+    (void)state;
+    fill(&list, 0);
+    check(&list, 24, 80, true, "shelf-empty");
+}
+
+static void narrowed(void **state)
+{
+    struct shelf_list list;
+
+    (void)state;
+    fill(&list, 1);
+    press(&list, 'q');
+    press(&list, 'f');
+    press(&list, 'w');
+    press(&list, SILLET_KEY_TAB);
+    check(&list, 30, 100, true, "shelf-menu");
+}
+
+static void a_new_one(void **state)
+{
+    struct shelf_list list;
+
+    (void)state;
+    fill(&list, 1);
+    press(&list, SILLET_KEY_TAB);
+    press(&list, 'n');
+    press(&list, SILLET_KEY_DOWN);
+    check(&list, 24, 80, true, "shelf-presets");
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_few),    cmocka_unit_test(many),      cmocka_unit_test(none_yet),
+        cmocka_unit_test(narrowed), cmocka_unit_test(a_new_one),
+    };
+
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}

@@ -1,0 +1,288 @@
+/* SPDX-License-Identifier: MIT */
+
+/* The shelf, in the real program on a terminal. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <cmocka.h>
+
+#include "terminal.h"
+#include "tree.h"
+
+/* The words on screen that the tests rely on. */
+#define SEEN_SHELF   "[Shelf]"
+#define SEEN_BENCH   "[Bench]"
+#define SEEN_EMPTY   "begins the first instrument"
+#define SEEN_PRESETS "which of these is it most like?"
+#define SEEN_NAMING  "its name >"
+#define SEEN_COPYING "name of the copy >"
+#define SEEN_ARCHIVE "move to archive/ ?"
+#define SEEN_MENU    "menu: a letter"
+
+static const char *program, *data_folder;
+
+struct stage {
+    struct tree *tree;
+    char home[300], shelf[340];
+    struct terminal *terminal, *other;
+};
+
+static int open_stage(void **state)
+{
+    struct stage *stage = calloc(1, sizeof *stage);
+    void *tree = NULL;
+
+    if (!stage || tree_setup(&tree) != 0)
+        return -1;
+    stage->tree = tree;
+    snprintf(stage->home, sizeof stage->home, "%s/home", stage->tree->folder);
+    snprintf(stage->shelf, sizeof stage->shelf, "%s/shelf", stage->tree->folder);
+    *state = stage;
+    return mkdir(stage->home, 0700);
+}
+
+static int close_stage(void **state)
+{
+    struct stage *stage = *state;
+    void *tree = stage->tree;
+
+    terminal_stop(stage->other);
+    terminal_stop(stage->terminal);
+    free(stage);
+    return tree_teardown(&tree);
+}
+
+static struct terminal *begin(const struct stage *stage, int rows, int columns)
+{
+    const char *const argv[] = {program, "--shelf", stage->shelf, NULL};
+    const struct terminal_setup setup = {
+        .argv = argv, .home = stage->home, .rows = rows, .columns = columns};
+    struct terminal *terminal = terminal_start(&setup);
+
+    terminal_expect(terminal, SEEN_SHELF);
+    return terminal;
+}
+
+static const char *path_of(const struct stage *stage, const char *file)
+{
+    char name[200];
+
+    snprintf(name, sizeof name, "shelf/%s", file);
+    return tree_path(stage->tree, name);
+}
+
+/* A profile on the shelf: the worked example under a name and an owner. */
+static void put(const struct stage *stage, const char *file, const char *name, const char *owner)
+{
+    char from[1024], text[300];
+    size_t length;
+
+    (void)mkdir(stage->shelf, 0700);
+    snprintf(from, sizeof from, "%s/worked-example.ini", data_folder);
+    char *bytes = tree_read(from, &length);
+    assert_non_null(bytes);
+    char *whole = malloc(length + sizeof text);
+    assert_non_null(whole);
+    snprintf(text, sizeof text, "\n[instrument]\nname = %s\nowner = %s\n", name, owner);
+    snprintf(whole, length + sizeof text, "%s%s", bytes, text);
+    tree_write_text(path_of(stage, file), whole);
+    free(whole);
+    free(bytes);
+}
+
+static void expect_exit(struct terminal *terminal, int code)
+{
+    const int status = terminal_expect_end(terminal);
+
+    assert_true(WIFEXITED(status));
+    assert_int_equal(WEXITSTATUS(status), code);
+    assert_true(terminal_modes_restored(terminal));
+}
+
+/* The row of the one in hand begins with a mark. */
+static void expect_in_hand(struct terminal *terminal, const char *name)
+{
+    char wanted[100];
+
+    snprintf(wanted, sizeof wanted, ">%s", name);
+    terminal_expect(terminal, wanted);
+}
+
+static void an_empty_shelf_leads_to_a_first_instrument(void **state)
+{
+    struct stage *stage = *state;
+    struct terminal *terminal = stage->terminal = begin(stage, 24, 80);
+    struct stat facts;
+
+    terminal_expect(terminal, SEEN_EMPTY);
+    terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, SEEN_PRESETS);
+    terminal_key(terminal, TERMINAL_DOWN);
+    terminal_key(terminal, TERMINAL_DOWN);
+    terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, SEEN_NAMING);
+    terminal_type(terminal, "Tansy's No. 2");
+    terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, SEEN_BENCH);
+    terminal_expect(terminal, "Tansy's No. 2");
+    assert_int_equal(stat(path_of(stage, "tansy-s-no-2.ini"), &facts), 0);
+    assert_int_equal(facts.st_mode & 0777, 0600);
+    assert_int_equal(stat(stage->shelf, &facts), 0);
+    assert_int_equal(facts.st_mode & 0777, 0700);
+    terminal_key(terminal, TERMINAL_ESCAPE);
+    terminal_expect(terminal, SEEN_SHELF);
+    expect_in_hand(terminal, "Tansy's No. 2");
+    terminal_expect(terminal, "classical");
+    terminal_key(terminal, TERMINAL_ESCAPE);
+    expect_exit(terminal, 0);
+}
+
+static void an_instrument_is_found_opened_and_left(void **state)
+{
+    struct stage *stage = *state;
+
+    put(stage, "a.ini", "Parlour", "Marlo");
+    put(stage, "b.ini", "Bolt-on", "Tansy");
+    put(stage, "c.ini", "Bass", "Bram");
+    struct terminal *terminal = stage->terminal = begin(stage, 24, 80);
+    terminal_expect(terminal, "3 instruments on file");
+    terminal_expect(terminal, "moves open");
+    terminal_type(terminal, "tan");
+    terminal_expect(terminal, "1 of 3 instruments found");
+    terminal_expect_gone(terminal, "Parlour");
+    expect_in_hand(terminal, "Bolt-on");
+    terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, SEEN_BENCH);
+    terminal_expect(terminal, "Shelf ");
+    /* A reading that is taken there is on disk, and its mark on the shelf. */
+    terminal_type(terminal, "q");
+    terminal_expect(terminal, SEEN_SHELF);
+    expect_in_hand(terminal, "Bolt-on");
+    terminal_key(terminal, TERMINAL_ESCAPE);
+    terminal_expect(terminal, "Parlour");
+    expect_in_hand(terminal, "Bolt-on");
+    terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, SEEN_BENCH);
+    /* Before the first leaf lies the shelf. */
+    terminal_key(terminal, TERMINAL_PAGE_UP);
+    terminal_expect(terminal, "[Intake]");
+    terminal_key(terminal, TERMINAL_PAGE_UP);
+    terminal_expect(terminal, SEEN_SHELF);
+    terminal_key(terminal, TERMINAL_TAB);
+    terminal_expect(terminal, SEEN_MENU);
+    terminal_type(terminal, "q");
+    expect_exit(terminal, 0);
+}
+
+static void copies_and_the_archive(void **state)
+{
+    struct stage *stage = *state;
+
+    put(stage, "a.ini", "Parlour", "Marlo");
+    struct terminal *terminal = stage->terminal = begin(stage, 24, 80);
+    terminal_expect(terminal, "Parlour");
+    terminal_key(terminal, TERMINAL_TAB);
+    terminal_type(terminal, "c");
+    terminal_expect(terminal, SEEN_COPYING);
+    terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, SEEN_BENCH);
+    terminal_type(terminal, "q");
+    terminal_expect(terminal, "2 instruments on file");
+    expect_in_hand(terminal, "Parlour, copy");
+    assert_int_equal(access(path_of(stage, "parlour-copy.ini"), F_OK), 0);
+    terminal_key(terminal, TERMINAL_TAB);
+    terminal_type(terminal, "a");
+    terminal_expect(terminal, SEEN_ARCHIVE);
+    terminal_key(terminal, TERMINAL_ESCAPE);
+    terminal_expect_gone(terminal, SEEN_ARCHIVE);
+    assert_int_equal(access(path_of(stage, "parlour-copy.ini"), F_OK), 0);
+    terminal_key(terminal, TERMINAL_TAB);
+    terminal_type(terminal, "a");
+    terminal_expect(terminal, SEEN_ARCHIVE);
+    terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, "archive/parlour-copy.ini");
+    terminal_expect(terminal, "1 instrument on file");
+    assert_int_equal(access(path_of(stage, "archive/parlour-copy.ini"), F_OK), 0);
+    assert_int_equal(access(path_of(stage, "a.ini"), F_OK), 0);
+    terminal_key(terminal, TERMINAL_ESCAPE);
+    expect_exit(terminal, 0);
+}
+
+static void what_others_file_and_edit_is_seen(void **state)
+{
+    struct stage *stage = *state;
+
+    put(stage, "a.ini", "Parlour", "Marlo");
+    tree_write(path_of(stage, "z.ini"), "a\0b", 3);
+    struct terminal *one = stage->terminal = begin(stage, 30, 100);
+    struct terminal *two = stage->other = begin(stage, 24, 80);
+    terminal_expect(one, "damaged");
+    terminal_type(two, "parlour");
+    terminal_key(two, TERMINAL_ENTER);
+    terminal_expect(two, SEEN_BENCH);
+    terminal_expect(one, "in use");
+    put(stage, "b.ini", "Bolt-on", "Tansy");
+    terminal_expect(one, "3 instruments on file");
+    terminal_type(two, "q");
+    terminal_expect(two, SEEN_SHELF);
+    terminal_expect_gone(one, "in use");
+    /* One that cannot be read says so, and the shelf stays. */
+    terminal_type(one, "z.ini");
+    terminal_key(one, TERMINAL_ENTER);
+    terminal_expect(one, "cannot be opened");
+    terminal_key(one, TERMINAL_ESCAPE);
+    terminal_expect(one, "Parlour");
+    terminal_type(one, "\x03");
+    expect_exit(one, 0);
+}
+
+static void the_folder_may_vanish(void **state)
+{
+    struct stage *stage = *state;
+    char elsewhere[400];
+    int status = 0;
+
+    put(stage, "a.ini", "Parlour", "Marlo");
+    struct terminal *terminal = stage->terminal = begin(stage, 24, 80);
+    terminal_expect(terminal, "Parlour");
+    snprintf(elsewhere, sizeof elsewhere, "%s-gone", stage->shelf);
+    assert_int_equal(rename(stage->shelf, elsewhere), 0);
+    terminal_expect(terminal, SEEN_EMPTY);
+    assert_int_equal(rename(elsewhere, stage->shelf), 0);
+    terminal_expect(terminal, "Parlour");
+    terminal_resize(terminal, 10, 40);
+    terminal_expect(terminal, "needs 80x24");
+    terminal_resize(terminal, 43, 132);
+    terminal_expect(terminal, "Parlour");
+    terminal_hang_up(terminal);
+    assert_true(terminal_ended(terminal, TERMINAL_DEADLINE_MS, &status));
+}
+
+#define CASE(function) cmocka_unit_test_setup_teardown(function, open_stage, close_stage)
+
+int main(int argc, char **argv)
+{
+    const struct CMUnitTest tests[] = {
+        CASE(an_empty_shelf_leads_to_a_first_instrument),
+        CASE(an_instrument_is_found_opened_and_left),
+        CASE(copies_and_the_archive),
+        CASE(what_others_file_and_edit_is_seen),
+        CASE(the_folder_may_vanish),
+    };
+
+    if (argc < 3) {
+        fprintf(stderr, "usage: %s PATH_OF_SILLET FOLDER_OF_TEST_DATA\n", argv[0]);
+        return 2;
+    }
+    program = argv[1];
+    data_folder = argv[2];
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}

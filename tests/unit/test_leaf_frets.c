@@ -1,0 +1,274 @@
+/* SPDX-License-Identifier: MIT */
+#include "near.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "app/app.h"
+#include "app/explain.h"
+#include "app/leaf_frets.h"
+#include "bench_session.h"
+#include "build_record.h"
+
+/* Strings of the same build in every place: what they weigh does not matter here. */
+#define STRING(n, note)                                                                            \
+    "string." n " note = " note "\nstring." n " gauge = .024 in\n"                                 \
+    "string." n " build = plain\n"
+#define STRINGS                                                                                    \
+    STRING("1", "E4")                                                                              \
+    STRING("2", "B3") STRING("3", "G3") STRING("4", "D3") STRING("5", "A2") STRING("6", "E2")
+
+static struct app *start_record(const char *lines, const char *more)
+{
+    struct app *app = malloc(sizeof *app);
+    struct record record;
+
+    assert_non_null(app);
+    build_record(&record, lines);
+    build_record_add(&record, more);
+    bench_start_record(app, &record, false, false);
+    while (app->leaf != LEAF_FRETS)
+        bench_press(app, "{PgDn}");
+    return app;
+}
+
+static void end(struct app *app)
+{
+    app_done(app);
+    free(app);
+}
+
+static void every_cell_is_laid_once(void **state)
+{
+    static const int boards[][2] = {{0, 0}, {0, 22}, {1, 0}, {1, 1}, {6, 22}, {12, 36}};
+    struct route *route = malloc(sizeof *route);
+
+    (void)state;
+    for (size_t i = 0; i < sizeof boards / sizeof boards[0]; i++) {
+        const int strings = boards[i][0], frets = boards[i][1];
+        const struct leaf_place place = {.strings = strings, .frets = frets, .visit = 1, .pass = 1};
+
+        leaf_lay(LEAF_FRETS, &place, route);
+        assert_int_equal(route->count, 2 * strings + 2 * frets + (frets > 0));
+        for (int at = 0; at < route->count; at++)
+            assert_int_equal(route_find(route, &route->cells[at].key), at);
+        for (int n = 1; n <= frets; n++) {
+            const struct reading_key spot = reading_key_pass_at(FIELD_SPOT, 1, 1, 0, n);
+            const struct reading_key crown = reading_key_pass_at(FIELD_CROWN, 1, 1, 0, n);
+
+            assert_int_equal(route->cells[route_find(route, &spot)].column, n);
+            assert_int_equal(route->cells[route_find(route, &crown)].row,
+                             strings + FRETS_ROW_CROWN);
+        }
+    }
+    free(route);
+}
+
+/* Lists of notes too, with + where a list has a blank. */
+static void the_number_pad_reaches_every_cell(void **state)
+{
+    struct app *app =
+        start_record("board scale = 25.5 in\nboard strings = 12\n", "board frets = 36\n");
+    const int cells = app->route.count;
+
+    (void)state;
+    assert_int_equal(cells, 2 * 12 + 2 * 36 + 1);
+    for (int i = 0; i < cells; i++)
+        bench_press(app, i < 24 ? "0+3+5-7{Enter}" : i < 24 + 36 ? ".002{Enter}" : "1{Enter}");
+    for (int i = 0; i < app->route.count; i++)
+        assert_non_null(record_get(&app->record, &app->route.cells[i].key));
+    assert_string_equal(bench_text(app, "visit.1.pass.1 buzz.12"), "0 3 5-7");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 spot.36"), ".002 in");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 crown.36"), "1 mm");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 fall_away"), "1 th");
+    end(app);
+}
+
+static int count_marks(const struct app *app, enum headroom headroom)
+{
+    int count = 0;
+
+    for (int s = 1; s <= app->frets_plan.strings; s++)
+        for (int n = 0; n <= app->frets_plan.frets; n++)
+            count += app->frets_plan.headroom[s][n] == headroom;
+    return count;
+}
+
+#define LOW STRINGS "visit.1.pass.1 action.6 = 3/64 in\nvisit.1.pass.1 action.1 = 3/64 in\n"
+
+/* A note that buzzes in a soft touch buzzes in a harder one, and one that is tight buzzes in
+ * the next harder one: that is what tight is said to mean. */
+static void marks_go_by_the_touch(void **state)
+{
+    struct app *soft = start_record(build_record_full, LOW "targets touch = soft\n");
+    struct app *medium = start_record(build_record_full, LOW "targets touch = medium\n");
+    struct app *hard = start_record(build_record_full, LOW "targets touch = hard\n");
+    const struct app *const touches[] = {soft, medium, hard};
+
+    (void)state;
+    for (int i = 0; i < 2; i++)
+        for (int s = 1; s <= 6; s++)
+            for (int n = 0; n < soft->frets_plan.frets; n++) {
+                const enum headroom softer = touches[i]->frets_plan.headroom[s][n];
+                const enum headroom harder = touches[i + 1]->frets_plan.headroom[s][n];
+
+                assert_true(softer != HEADROOM_UNKNOWN);
+                assert_int_equal(harder == HEADROOM_BUZZES, softer != HEADROOM_PLENTY);
+            }
+    assert_true(count_marks(hard, HEADROOM_BUZZES) > 0);
+    assert_true(count_marks(soft, HEADROOM_PLENTY) > 0);
+    end(soft);
+    end(medium);
+    end(hard);
+}
+
+/* Notes up to 4 buzz, those from 5 on are clean: fret 5 is the one, as any tech would say. */
+static void the_high_fret_is_named_with_its_evidence(void **state)
+{
+    struct app *app = start_record(build_record_full, STRINGS "visit.1.pass.1 buzz.6 = 1-4\n"
+                                                              "visit.1.pass.1 clean.6 = 5-15\n");
+    char memory[240];
+    struct strbuf words = STRBUF(memory);
+
+    (void)state;
+    assert_int_equal(app->frets_plan.buzz[6].high.fret, 5);
+    assert_true(frets_add_buzz(&app->frets_plan, 6, &app->units, &words));
+    assert_non_null(strstr(memory, "string 6 buzzes at 1-4: fret 5 stands"));
+    strbuf_clear(&words);
+    assert_true(frets_add_evidence(&app->frets_plan, 6, &app->units, &words));
+    assert_non_null(strstr(memory, "buzzes"));
+    assert_null(strstr(memory, "against"));
+    assert_false(frets_add_buzz(&app->frets_plan, 5, &app->units, &words));
+    assert_false(frets_add_evidence(&app->frets_plan, 5, &app->units, &words));
+    assert_non_null(strstr(frets_caution(&app->frets_plan), "respirator"));
+    end(app);
+}
+
+/* A buzz that no fret can cause is not blamed on one. */
+static void no_fret_is_blamed_without_cause(void **state)
+{
+    struct app *app = start_record(build_record_full, STRINGS "visit.1.pass.1 buzz.6 = 19\n");
+    char memory[240];
+    struct strbuf words = STRBUF(memory);
+
+    (void)state;
+    assert_true(frets_add_buzz(&app->frets_plan, 6, &app->units, &words));
+    assert_non_null(strstr(memory, "no fret ahead explains it"));
+    end(app);
+}
+
+static void a_list_is_seen_before_enter(void **state)
+{
+    struct app *app = start_record(build_record_full, STRINGS);
+
+    (void)state;
+    bench_press(app, "1+2");
+    assert_true(app->previewing);
+    assert_true(app->frets_plan.buzz[6].heard);
+    assert_true(app->frets_plan.buzz[6].buzzing == (UINT64_C(1) << 1 | UINT64_C(1) << 2));
+    bench_press(app, "{Esc}");
+    assert_false(app->frets_plan.buzz[6].heard);
+    end(app);
+}
+
+/* Spots of +.004 and -.001 in: .004 comes off, .005 to level all; a crown of 0.65 mm is then
+ * 0.55 or 0.52 mm, under the least of 0.6 mm (from memory). */
+static void levelling_says_what_is_left(void **state)
+{
+    struct app *app = start_record(build_record_full, "visit.1.pass.1 spot.7 = .004 in\n"
+                                                      "visit.1.pass.1 spot.12 = -.001 in\n"
+                                                      "visit.1.pass.1 crown.7 = 0.65 mm\n");
+    const struct survey_levelling *levelling = &app->frets_plan.levelling;
+    char memory[200];
+    struct strbuf words = STRBUF(memory);
+
+    (void)state;
+    assert_true(levelling->known);
+    assert_near(levelling->fret[LEVELLING_SPOTS][7].take_mm, .004 * 25.4, 1e-9);
+    assert_near(levelling->fret[LEVELLING_SPOTS][7].crown_left_mm, 0.5484, 1e-9);
+    assert_near(levelling->fret[LEVELLING_FULL][7].take_mm, .005 * 25.4, 1e-9);
+    assert_true(levelling->fret[LEVELLING_FULL][7].too_low);
+    frets_add_levelling(&app->frets_plan, LEVELLING_SPOTS, &app->units, &words);
+    assert_non_null(strstr(memory, "most off fret 7, .004"));
+    assert_non_null(strstr(memory, "1 too low"));
+    assert_non_null(strstr(frets_caution(&app->frets_plan), "refret"));
+    end(app);
+}
+
+/* First the tightest, then whichever is asked for; past the last the tightest again. */
+static void the_note_looked_at_goes_round(void **state)
+{
+    struct app *app = start_record(build_record_full, STRINGS);
+    const int tightest = app_note(app), frets = app->frets_plan.frets;
+
+    (void)state;
+    for (int n = 0; n < frets; n++)
+        assert_true(app->now.clearance[6].headroom_mm[n] >=
+                    app->now.clearance[6].headroom_mm[tightest]);
+    bench_press(app, "n");
+    assert_int_equal(app_note(app), tightest + 1);
+    bench_press(app, "bb");
+    assert_int_equal(app_note(app), tightest > 0 ? tightest - 1 : tightest);
+    while (app_note(app) < frets)
+        bench_press(app, "n");
+    bench_press(app, "n");
+    assert_int_equal(app_note(app), tightest);
+    end(app);
+}
+
+static void why_explains_the_headroom(void **state)
+{
+    struct app *app = start_record(build_record_full, STRINGS);
+    struct explanation explanation;
+    const struct explain_from from = {
+        .record = &app->record, .derived = &app->now, .visit = 1, .pass = 1};
+
+    (void)state;
+    explain_headroom(&from, 6, 3, &explanation);
+    assert_true(explanation.count > 8 && explanation.count < EXPLAIN_LINES_MAX);
+    assert_non_null(strstr(explanation.lines[0].text, "string 6, note n = 3"));
+    explain_headroom(&from, 6, -1, &explanation);
+    assert_non_null(strstr(explanation.lines[0].text, "not known"));
+    bench_press(app, "?");
+    assert_int_equal(app->why, FIGURE_COUNT_);
+    bench_press(app, "{Right}{Left}");
+    assert_true(app->why < FIGURE_COUNT_);
+    end(app);
+}
+
+static void odd_boards_hold_nothing(void **state)
+{
+    static const char *const boards[] = {
+        "",
+        "board strings = 6\n",
+        "board strings = 6\nboard frets = 22\nvisit.1.pass.1 spot.3 = .002 in\n",
+        "board scale = 25.5 in\nboard strings = 1\nboard frets = 0\n",
+        "board scale = 25.5 in\nboard strings = 12\nboard frets = 36\n",
+    };
+
+    (void)state;
+    for (size_t i = 0; i < sizeof boards / sizeof boards[0]; i++) {
+        struct app *app = start_record(boards[i], "");
+
+        bench_press(app, "nbb1{Enter}n{Right}{End}1{Enter}b?{Esc}");
+        assert_int_equal(count_marks(app, HEADROOM_BUZZES), 0);
+        end(app);
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_cell_is_laid_once),
+        cmocka_unit_test(the_number_pad_reaches_every_cell),
+        cmocka_unit_test(marks_go_by_the_touch),
+        cmocka_unit_test(the_high_fret_is_named_with_its_evidence),
+        cmocka_unit_test(no_fret_is_blamed_without_cause),
+        cmocka_unit_test(a_list_is_seen_before_enter),
+        cmocka_unit_test(levelling_says_what_is_left),
+        cmocka_unit_test(the_note_looked_at_goes_round),
+        cmocka_unit_test(why_explains_the_headroom),
+        cmocka_unit_test(odd_boards_hold_nothing),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}

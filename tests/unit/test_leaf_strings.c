@@ -1,0 +1,324 @@
+/* SPDX-License-Identifier: MIT */
+#include "near.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "app/app.h"
+#include "app/leaf_strings.h"
+#include "app/strings_words.h"
+#include "base/utf8.h"
+#include "bench_session.h"
+#include "build_record.h"
+
+/* Six strings of plain wire at the pitches of a guitar, so that every one has a pull. */
+#define SIX                                                                                        \
+    "board scale = 25.5 in\n"                                                                      \
+    "board strings = 6\n"                                                                          \
+    "board frets = 22\n"                                                                           \
+    "board join_fret = 16\n"                                                                       \
+    "string.1 note = E4\nstring.1 gauge = .010 in\nstring.1 build = plain\n"                       \
+    "string.2 note = B3\nstring.2 gauge = .013 in\nstring.2 build = plain\n"                       \
+    "string.3 note = G3\nstring.3 gauge = .017 in\nstring.3 build = plain\n"                       \
+    "string.4 note = D3\nstring.4 gauge = .022 in\nstring.4 build = plain\n"                       \
+    "string.5 note = A2\nstring.5 gauge = .030 in\nstring.5 build = plain\n"                       \
+    "string.6 note = E2\nstring.6 gauge = .040 in\nstring.6 build = plain\n"
+
+static struct app *start(const char *lines)
+{
+    struct app *app = malloc(sizeof *app);
+
+    bench_start(app, lines);
+    while (app->leaf != LEAF_STRINGS)
+        bench_press(app, "{PgDn}");
+    return app;
+}
+
+static void end(struct app *app)
+{
+    app_done(app);
+    free(app);
+}
+
+static void lay(struct route *route, int strings)
+{
+    const struct leaf_place place = {.strings = strings, .frets = 22, .visit = 1, .pass = 1};
+
+    leaf_lay(LEAF_STRINGS, &place, route);
+}
+
+/* --- the table --- */
+
+static void every_reading_of_a_string_has_a_cell(void **state)
+{
+    struct route route;
+
+    (void)state;
+    for (int strings = 1; strings <= STRINGS_MAX; strings++) {
+        lay(&route, strings);
+        assert_int_equal(route.rows, strings);
+        for (int id = 0; id < FIELD_COUNT_; id++)
+            for (int s = 1; s <= strings; s++) {
+                const struct reading_key key = reading_key_string((enum field_id)id, s);
+
+                if (field_get((enum field_id)id)->section == SECTION_STRING)
+                    assert_true(route_find(&route, &key) >= 0);
+            }
+    }
+    lay(&route, 0);
+    assert_int_equal(route.count, 0);
+}
+
+/* The bass string on top, and down a column before the next one. */
+static void the_route_goes_down_the_columns(void **state)
+{
+    struct app *app = start(SIX);
+
+    (void)state;
+    assert_int_equal(app_cell(app)->key.string, 6);
+    assert_int_equal(app_cell(app)->key.field, FIELD_STRING_NOTE);
+    bench_press(app, "{Enter}");
+    assert_int_equal(app_cell(app)->key.string, 5);
+    bench_press(app, "{Right}");
+    assert_int_equal(app_cell(app)->key.string, 5);
+    assert_int_equal(app_cell(app)->key.field, FIELD_GAUGE);
+    bench_press(app, "42{Enter}{Right}{Right}{Right}2{Enter}");
+    assert_string_equal(bench_text(app, "string.5 gauge"), "42 th");
+    assert_string_equal(bench_text(app, "string.4 build"), "round-wound");
+    end(app);
+}
+
+static void without_strings_there_is_nothing_to_ask(void **state)
+{
+    struct app *app = start("");
+
+    (void)state;
+    assert_int_equal(app->route.count, 0);
+    bench_press(app, "tTsSkjyw5{Enter}");
+    assert_false(what_if_is_on(&app->what_if));
+    assert_int_equal(app->record.count, 0);
+    end(app);
+}
+
+/* --- what if --- */
+
+static void a_what_if_leaves_the_record_alone(void **state)
+{
+    struct app *app = start(SIX);
+    struct record before;
+
+    (void)state;
+    assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
+    assert_false(bench_press(app, "tttTsssSkkj").save);
+    assert_true(app->what_if.known);
+    assert_true(record_equal(&app->record, &before));
+    assert_false(bench_press(app, "w").save);
+    assert_false(app->what_if.known);
+    assert_true(record_equal(&app->record, &before));
+    record_done(&before);
+    end(app);
+}
+
+/* Pull goes with the square of the pitch (Mersenne), a semitone is the twelfth root of two:
+ * two semitones up are 2^(2/6) times the pull. */
+static void a_string_is_tuned_up_and_down(void **state)
+{
+    struct app *app = start(SIX);
+
+    (void)state;
+    bench_press(app, "kk");
+    const struct what_if_answer *answer = &app->what_if.answer.string[6];
+    assert_near(answer->after_n.value / answer->before_n.value, pow(2, 2.0 / 6), 1e-9);
+    assert_near(app->what_if.answer.string[1].after_n.value,
+                app->what_if.answer.string[1].before_n.value, 1e-9);
+    bench_press(app, "jj");
+    assert_false(what_if_is_on(&app->what_if));
+    end(app);
+}
+
+static void tunings_go_round(void **state)
+{
+    struct app *app = start(SIX);
+    int met = 0;
+
+    (void)state;
+    for (bench_press(app, "t"); app->what_if.tuning; bench_press(app, "t")) {
+        struct string_notes notes;
+
+        assert_int_equal(tuning_read_notes(app->what_if.tuning->notes, &notes), STATUS_OK);
+        assert_int_equal(notes.strings, 6);
+        assert_true(++met <= tuning_count());
+    }
+    assert_true(met > 1);
+    for (bench_press(app, "T"); app->what_if.tuning; bench_press(app, "T"))
+        met--;
+    assert_int_equal(met, 0);
+    end(app);
+}
+
+static void sets_go_round(void **state)
+{
+    struct app *app = start(SIX);
+    int met = 0;
+
+    (void)state;
+    for (bench_press(app, "s"); app->what_if.set.strings > 0; bench_press(app, "s")) {
+        assert_int_equal(app->what_if.set.strings, 6);
+        assert_true(++met < 1000);
+    }
+    assert_true(met > 1);
+    for (bench_press(app, "S"); app->what_if.set.strings > 0; bench_press(app, "S"))
+        met--;
+    assert_int_equal(met, 0);
+    end(app);
+}
+
+static void taking_it_over_is_one_step(void **state)
+{
+    struct app *app = start(SIX "string.6 weigh_mass = 3 g\nstring.6 weigh_length = 500 mm\n"
+                                "string.6 hex = yes\nstring.6 setback = 3 mm\n");
+    struct record before;
+
+    (void)state;
+    assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
+    bench_press(app, "sk");
+    const double after_n = app->what_if.answer.string[6].after_n.value;
+    const double bass_mm = app->what_if.set.string[5].build.gauge_mm;
+    assert_true(bench_press(app, "y").save);
+    assert_false(what_if_is_on(&app->what_if));
+    assert_string_equal(bench_text(app, "string.6 note"), "F2");
+    /* The weighed length was of the string that came off; where the saddle stands was not. */
+    assert_null(bench_text(app, "string.6 weigh_mass"));
+    assert_null(bench_text(app, "string.6 hex"));
+    assert_string_equal(bench_text(app, "string.6 setback"), "3 mm");
+    assert_near(record_entered_string(&app->record, FIELD_GAUGE, 6).value, bass_mm, 1e-9);
+    /* What was predicted is what the record now says. */
+    assert_near(app->now.string[6].tension_n, after_n, 1e-9 * after_n);
+    bench_press(app, "u");
+    assert_true(record_equal(&app->record, &before));
+    bench_press(app, "r");
+    assert_string_equal(bench_text(app, "string.6 note"), "F2");
+    record_done(&before);
+    end(app);
+}
+
+static void reading_only_takes_nothing_over(void **state)
+{
+    struct app *app = malloc(sizeof *app);
+    struct record record, before;
+
+    (void)state;
+    build_record(&record, SIX);
+    bench_start_record(app, &record, false, true);
+    while (app->leaf != LEAF_STRINGS)
+        bench_press(app, "{PgDn}");
+    assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
+    assert_false(bench_press(app, "sy").save);
+    assert_int_equal(app->tone, TONE_WARNING);
+    assert_true(record_equal(&app->record, &before));
+    record_done(&before);
+    end(app);
+}
+
+/* What is typed counts in the what-if before it is taken. */
+static void an_entry_shows_in_the_what_if(void **state)
+{
+    struct app *app = start(SIX);
+
+    (void)state;
+    bench_press(app, "kw{Right}k");
+    const double before_n = app->what_if.answer.string[6].after_n.value;
+    bench_press(app, "80");
+    /* Twice the gauge, four times the mass and the pull. */
+    assert_near(app->what_if.answer.string[6].after_n.value, 4 * before_n, 1e-9 * before_n);
+    bench_press(app, "{Esc}");
+    assert_near(app->what_if.answer.string[6].after_n.value, before_n, 1e-9 * before_n);
+    end(app);
+}
+
+static void another_number_of_strings_drops_what_does_not_fit(void **state)
+{
+    struct app *app = start(SIX);
+    const struct reading_key key = reading_key_one(FIELD_STRINGS);
+
+    (void)state;
+    bench_press(app, "ts");
+    assert_int_equal(record_put(&app->record, &key, "7", false, NULL), STATUS_OK);
+    bench_press(app, "{PgDn}{PgUp}");
+    derive_pass(&app->record, 1, 1, &app->now);
+    what_if_derive(&app->what_if, &app->record, &app->now);
+    assert_false(what_if_is_on(&app->what_if));
+    end(app);
+}
+
+/* --- words --- */
+
+struct need {
+    const char *lines, *word;
+};
+
+static void what_is_needed_is_named(void **state)
+{
+    static const struct need needs[] = {
+        {"", "note"},
+        {"string.1 note = E4\n", "gauge"},
+        {"string.1 note = E4\nstring.1 gauge = .050 in\nstring.1 build = round-wound\n", "core"},
+        {"string.1 note = E4\nstring.1 gauge = .050 in\nstring.1 build = round-wound\n"
+         "string.1 core = .018 in\n",
+         "wrap"},
+        {"string.1 note = E4\nstring.1 gauge = .050 in\nstring.1 build = flat-wound\n", "label"},
+    };
+    char lines[600];
+
+    (void)state;
+    for (size_t i = 0; i < sizeof needs / sizeof needs[0]; i++) {
+        char memory[200];
+        struct strbuf words = STRBUF(memory);
+
+        strcpy(lines, "board scale = 25.5 in\nboard strings = 1\nboard frets = 22\n"
+                      "board join_fret = 16\n");
+        strcat(lines, needs[i].lines);
+        struct app *app = start(lines);
+        strings_words_neck(app, &words);
+        if (!strstr(memory, needs[i].word) || utf8_columns(memory) > 78)
+            fail_msg("%s: %s", needs[i].word, memory);
+        end(app);
+    }
+}
+
+/* .010 in of music wire at E4 on 25.5 in is common practice; a fourth up it is near its
+ * strength. */
+static void a_string_near_its_strength_is_a_caution(void **state)
+{
+    struct app *app = start(SIX);
+
+    (void)state;
+    bench_press(app, "{Up}{Down}{Down}{Down}{Down}{Down}");
+    assert_int_equal(app_string(app), 1);
+    assert_string_equal(strings_words_caution(app), "");
+    bench_press(app, "kkkkkkkk");
+    assert_true(app->what_if.answer.string[1].stress_share.value > STRESS_SHARE_MAX);
+    assert_non_null(strstr(strings_words_caution(app), "eye"));
+    end(app);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_reading_of_a_string_has_a_cell),
+        cmocka_unit_test(the_route_goes_down_the_columns),
+        cmocka_unit_test(without_strings_there_is_nothing_to_ask),
+        cmocka_unit_test(a_what_if_leaves_the_record_alone),
+        cmocka_unit_test(a_string_is_tuned_up_and_down),
+        cmocka_unit_test(tunings_go_round),
+        cmocka_unit_test(sets_go_round),
+        cmocka_unit_test(taking_it_over_is_one_step),
+        cmocka_unit_test(reading_only_takes_nothing_over),
+        cmocka_unit_test(an_entry_shows_in_the_what_if),
+        cmocka_unit_test(another_number_of_strings_drops_what_does_not_fit),
+        cmocka_unit_test(what_is_needed_is_named),
+        cmocka_unit_test(a_string_near_its_strength_is_a_caution),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}

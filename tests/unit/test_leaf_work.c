@@ -1,0 +1,330 @@
+/* SPDX-License-Identifier: MIT */
+#include "near.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "app/work_list.h"
+#include "bench_session.h"
+#include "build_record.h"
+
+static struct app *start(const char *lines, const char *more)
+{
+    struct app *app = malloc(sizeof *app);
+    struct record record;
+
+    assert_non_null(app);
+    build_record(&record, lines);
+    build_record_add(&record, more);
+    bench_start_record(app, &record, false, false);
+    while (app->leaf != LEAF_WORK)
+        bench_press(app, "{PgDn}");
+    return app;
+}
+
+static void end(struct app *app)
+{
+    app_done(app);
+    free(app);
+}
+
+static struct work_list list_of(const struct app *app)
+{
+    struct work_list list;
+
+    work_list_make(app, &list);
+    return list;
+}
+
+static const char *left_words(const struct app *app)
+{
+    static char memory[200];
+    struct strbuf out = STRBUF(memory);
+    const struct work_list list = list_of(app);
+
+    strbuf_clear(&out);
+    work_add_left(&list, &out);
+    return memory;
+}
+
+static void check_text(const struct app *app, const char *line, const char *want)
+{
+    const char *text = bench_text(app, line);
+
+    if (!text)
+        fail_msg("%s is absent", line);
+    assert_string_equal(text, want);
+}
+
+/* The session begins at what is next; each d goes on to what is left. */
+static void moves_are_marked_done_in_order(void **state)
+{
+    struct app *app = start(build_record_full, "");
+
+    (void)state;
+    assert_int_equal(work_move_in_hand(app), MOVE_ROD);
+    assert_non_null(strstr(left_words(app), "rod, slots, saddle"));
+    assert_true(bench_press(app, "d").save);
+    check_text(app, "visit.1.work.1 kind", "rod");
+    check_text(app, "visit.1.work.1 amount", "tighten: relief -.007 +-.001 in");
+    check_text(app, "visit.1.work.1 time", "10:42");
+    assert_non_null(strstr(bench_text(app, "visit.1.work.1 note"), "expect relief .006"));
+    assert_int_equal(list_of(app).move[MOVE_ROD].state, WORK_DONE);
+    assert_int_equal(work_move_in_hand(app), MOVE_SLOTS);
+    bench_press(app, "d");
+    assert_int_equal(work_move_in_hand(app), MOVE_SADDLE);
+    assert_non_null(strstr(bench_text(app, "visit.1.work.2 amount"), "string 6 -.0"));
+    bench_press(app, "d");
+    assert_int_equal(list_of(app).left, 0);
+    assert_int_equal(list_of(app).done, 3);
+    assert_non_null(strstr(left_words(app), "measure again"));
+    for (const char *c = bench_text(app, "visit.1.work.3 amount"); *c; c++)
+        assert_true(*c >= ' ' && *c <= '~');
+    end(app);
+}
+
+static void a_mark_is_one_step(void **state)
+{
+    struct app *app = start(build_record_full, "");
+
+    (void)state;
+    bench_press(app, "du");
+    assert_int_equal(record_last_work(&app->record, 1), 0);
+    assert_int_equal(work_move_in_hand(app), MOVE_ROD);
+    bench_press(app, "r");
+    check_text(app, "visit.1.work.1 kind", "rod");
+    assert_int_equal(app->leaf, LEAF_WORK);
+    end(app);
+}
+
+/* A second d on the same readings asks for a new pass; x takes the mark off. */
+static void a_done_move_waits_for_the_next_pass(void **state)
+{
+    struct app *app = start(build_record_full, "");
+
+    (void)state;
+    bench_press(app, "d{Up}");
+    assert_int_equal(work_move_in_hand(app), MOVE_ROD);
+    assert_false(bench_press(app, "d").save);
+    assert_non_null(strstr(app->message, "measure again"));
+    bench_press(app, "x");
+    assert_int_equal(record_last_work(&app->record, 1), 0);
+    assert_int_equal(list_of(app).move[MOVE_ROD].state, WORK_DUE);
+    bench_press(app, "u");
+    check_text(app, "visit.1.work.1 kind", "rod");
+    end(app);
+}
+
+/* What was done of a move can be typed on the number pad. */
+static void an_amount_typed_on_a_move_logs_it(void **state)
+{
+    struct app *app = start(build_record_full, "");
+
+    (void)state;
+    bench_press(app, "1/4{Enter}");
+    check_text(app, "visit.1.work.1 kind", "rod");
+    check_text(app, "visit.1.work.1 amount", "1/4");
+    check_text(app, "visit.1.work.1 time", "10:42");
+    assert_int_equal(work_move_in_hand(app), MOVE_SLOTS);
+    end(app);
+}
+
+static void a_line_of_ones_own_begins_with_its_kind(void **state)
+{
+    struct app *app = start(build_record_full, "");
+
+    (void)state;
+    bench_press(app, "ad new set{Enter}");
+    check_text(app, "visit.1.work.1 kind", "d new set");
+    check_text(app, "visit.1.work.1 time", "10:42");
+    assert_int_equal(app_cell(app)->key.field, FIELD_WORK_AMOUNT);
+    assert_int_equal(app_cell(app)->key.part, 1);
+    bench_press(app, ".012{Enter}eto .053{Enter}");
+    check_text(app, "visit.1.work.1 amount", ".012");
+    check_text(app, "visit.1.work.1 note", "to .053");
+    bench_press(app, "{Up}{Down}x");
+    assert_int_equal(record_last_work(&app->record, 1), 0);
+    bench_press(app, "u");
+    check_text(app, "visit.1.work.1 note", "to .053");
+    end(app);
+}
+
+/* A line taken out of the middle leaves the others' numbers alone. */
+static void lines_keep_their_numbers(void **state)
+{
+    struct app *app = start(build_record_full, "visit.1.work.1 kind = one\n"
+                                               "visit.1.work.2 kind = two\n"
+                                               "visit.1.work.3 kind = three\n");
+
+    (void)state;
+    bench_press(app, "{Home}{Down}{Down}{Down}{Down}{Down}x");
+    assert_null(bench_text(app, "visit.1.work.2 kind"));
+    check_text(app, "visit.1.work.3 kind", "three");
+    bench_press(app, "afour{Enter}");
+    check_text(app, "visit.1.work.4 kind", "four");
+    end(app);
+}
+
+/* Work done before a pass was read is not what that pass asks for. */
+static void only_work_since_the_readings_counts(void **state)
+{
+    struct app *app = start(build_record_full, "visit.1.pass.1 time = 10:00\n"
+                                               "visit.1.work.1 kind = rod\n"
+                                               "visit.1.work.1 time = 09:59\n"
+                                               "visit.1.work.2 kind = slots\n"
+                                               "visit.1.work.2 time = 2026-03-03T08:00\n"
+                                               "visit.1.work.3 kind = saddle\n");
+
+    (void)state;
+    assert_int_equal(list_of(app).move[MOVE_ROD].state, WORK_DUE);
+    assert_int_equal(list_of(app).move[MOVE_SLOTS].state, WORK_DONE);
+    assert_int_equal(list_of(app).move[MOVE_SLOTS].done_by, 2);
+    /* Without a time nobody can tell. */
+    assert_int_equal(list_of(app).move[MOVE_SADDLE].state, WORK_DUE);
+    end(app);
+}
+
+/* While the next pass has no reading, the jobs are those of the one before. */
+static void an_empty_pass_keeps_the_jobs(void **state)
+{
+    struct app *app = start(build_record_full, "");
+
+    (void)state;
+    bench_press(app, "d");
+    while (app->leaf != LEAF_BENCH)
+        bench_press(app, "{PgUp}");
+    bench_press(app, "p");
+    while (app->leaf != LEAF_WORK)
+        bench_press(app, "{PgDn}");
+    assert_int_equal(app->pass, 2);
+    assert_int_equal(list_of(app).pass, 1);
+    assert_int_equal(list_of(app).move[MOVE_ROD].state, WORK_DONE);
+    assert_int_equal(work_move_in_hand(app), MOVE_SLOTS);
+    end(app);
+}
+
+/* What the next pass read proves a move of an earlier one. */
+static void the_next_pass_is_the_proof(void **state)
+{
+    struct app *app = start(build_record_full, "visit.1.pass.2 relief = .007 in\n");
+
+    (void)state;
+    bench_press(app, "<");
+    assert_int_equal(app->pass, 1);
+    bench_press(app, "d");
+    check_text(app, "visit.1.work.1 note", "pass 2 read relief .007 in");
+    end(app);
+}
+
+static void what_is_on_target_can_go_back(void **state)
+{
+    struct app *app = malloc(sizeof *app);
+    struct record record;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    build_record_add(&record, "visit.1.pass.1 relief = .006 in\n");
+    for (int s = 1; s <= 6; s++) {
+        const double share = (s - 1) / 5.0;
+
+        build_record_put_mm(&record, reading_key_pass_at(FIELD_NUT_GAP, 1, 1, s, 0),
+                            25.4 * (.012 + share * .006));
+        build_record_put_mm(&record, reading_key_pass_at(FIELD_ACTION, 1, 1, s, 0),
+                            25.4 / 64 * (4 + 2 * share));
+    }
+    bench_start_record(app, &record, false, false);
+    assert_int_equal(list_of(app).left, 0);
+    assert_string_equal(left_words(app), "all moves are on target and done: it can go back");
+    while (app->leaf != LEAF_WORK)
+        bench_press(app, "{PgDn}");
+    assert_false(bench_press(app, "d").save);
+    end(app);
+}
+
+static void without_readings_nothing_can_be_marked(void **state)
+{
+    struct app *app = start("", "");
+
+    (void)state;
+    assert_false(bench_press(app, "d{Down}d{Down}dx").save);
+    assert_int_equal(record_last_work(&app->record, 1), 0);
+    assert_non_null(strstr(left_words(app), "measured"));
+    end(app);
+}
+
+static void a_profile_for_reading_is_left_alone(void **state)
+{
+    struct app *app = malloc(sizeof *app);
+    struct record record;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    bench_start_record(app, &record, false, true);
+    while (app->leaf != LEAF_WORK)
+        bench_press(app, "{PgDn}");
+    assert_false(bench_press(app, "daone{Enter}1{Enter}x").save);
+    assert_int_equal(record_last_work(&app->record, 1), 0);
+    end(app);
+}
+
+static void every_row_is_laid(void **state)
+{
+    static const int boards[][2] = {{0, 0}, {0, 22}, {1, 0}, {12, 36}};
+    struct route *route = malloc(sizeof *route);
+    struct record record;
+
+    (void)state;
+    build_record(&record, "visit.2.work.1 note = one\nvisit.2.work.4 kind = four\n");
+    for (size_t i = 0; i < sizeof boards / sizeof boards[0]; i++) {
+        const struct leaf_place place = {.record = &record,
+                                         .strings = boards[i][0],
+                                         .frets = boards[i][1],
+                                         .visit = 2,
+                                         .pass = 1};
+        const struct reading_key own = work_key(WORK_KIND, 2, 5);
+
+        leaf_lay(LEAF_WORK, &place, route);
+        assert_int_equal(route->count, MOVE_COUNT_ + 2 * WORK_COLUMN_COUNT_ + 1);
+        assert_int_equal(route_find(route, &own), route->count - 1);
+    }
+    record_done(&record);
+    free(route);
+}
+
+/* More lines than a route holds: the last ones and the room for the next are there. */
+static void a_long_visit_shows_its_last_lines(void **state)
+{
+    struct app *app = start(build_record_full, "visit.1.work.9998 kind = late\n"
+                                               "visit.1.work.9000 kind = early\n");
+    const struct reading_key own = work_key(WORK_KIND, 1, WORKS_MAX);
+
+    (void)state;
+    assert_int_equal(route_find(&app->route, &own), app->route.count - 1);
+    bench_press(app, "alast{Enter}");
+    check_text(app, "visit.1.work.9999 kind", "last");
+    bench_press(app, "a");
+    assert_false(app->writing);
+    assert_false(bench_press(app, "d").save);
+    end(app);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(moves_are_marked_done_in_order),
+        cmocka_unit_test(a_mark_is_one_step),
+        cmocka_unit_test(a_done_move_waits_for_the_next_pass),
+        cmocka_unit_test(an_amount_typed_on_a_move_logs_it),
+        cmocka_unit_test(a_line_of_ones_own_begins_with_its_kind),
+        cmocka_unit_test(lines_keep_their_numbers),
+        cmocka_unit_test(only_work_since_the_readings_counts),
+        cmocka_unit_test(an_empty_pass_keeps_the_jobs),
+        cmocka_unit_test(the_next_pass_is_the_proof),
+        cmocka_unit_test(what_is_on_target_can_go_back),
+        cmocka_unit_test(without_readings_nothing_can_be_marked),
+        cmocka_unit_test(a_profile_for_reading_is_left_alone),
+        cmocka_unit_test(every_row_is_laid),
+        cmocka_unit_test(a_long_visit_shows_its_last_lines),
+    };
+    return cmocka_run_group_tests_name("leaf_work", tests, NULL, NULL) ? 1 : 0;
+}

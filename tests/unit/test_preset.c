@@ -1,0 +1,141 @@
+/* SPDX-License-Identifier: MIT */
+#include "near.h"
+
+#include <string.h>
+
+#include "model/derive.h"
+#include "store/preset.h"
+#include "store/profile_load.h"
+
+enum { PRESETS = 10 };
+
+static void there_are_ten_with_names_of_their_own(void **state)
+{
+    int count = 0;
+
+    (void)state;
+    for (; preset_get(count); count++)
+        for (int i = 0; i < count; i++) {
+            assert_string_not_equal(preset_get(i)->id, preset_get(count)->id);
+            assert_string_not_equal(preset_get(i)->title, preset_get(count)->title);
+        }
+    assert_int_equal(count, PRESETS);
+    assert_null(preset_get(-1));
+    assert_string_equal(preset_get(0)->id, "steel-string-14");
+}
+
+/* Nothing in them is doubtful, but that they have no [end] of a written file. */
+static void none_has_a_problem(void **state)
+{
+    (void)state;
+    for (int i = 0; i < PRESETS; i++) {
+        struct profile_problems problems;
+        struct profile_content content;
+        struct bytes bytes;
+
+        profile_problems_init(&problems);
+        bytes_init(&bytes);
+        bytes_add_text(&bytes, preset_get(i)->text);
+        assert_int_equal(profile_load(&bytes, &problems, &content), STATUS_OK);
+        profile_check(&content, &problems);
+        for (size_t k = 0; k < problems.count; k++)
+            if (!strstr(problems.items[k].words, "[end]"))
+                fail_msg("%s: %s", preset_get(i)->id, problems.items[k].words);
+        profile_content_done(&content);
+        profile_problems_done(&problems);
+        bytes_done(&bytes);
+    }
+}
+
+static void check_whole(const char *id, const struct record *record)
+{
+    static const enum field_id needed[] = {
+        FIELD_KIND,
+        FIELD_SCALE,
+        FIELD_FRETS,
+        FIELD_JOIN_FRET,
+        FIELD_RELIEF_FRET,
+        FIELD_BRIDGE_KIND,
+        FIELD_TARGET_RELIEF,
+        FIELD_TARGET_ACTION_BASS,
+        FIELD_TARGET_ACTION_TREBLE,
+        FIELD_TARGET_GAP_BASS,
+        FIELD_TARGET_GAP_TREBLE,
+    };
+    double strings = 0;
+
+    for (size_t i = 0; i < sizeof needed / sizeof needed[0]; i++) {
+        const struct reading_key key = reading_key_one(needed[i]);
+
+        if (!record_get(record, &key))
+            fail_msg("%s lacks %s", id, field_get(needed[i])->key);
+    }
+    const struct reading_key count = reading_key_one(FIELD_STRINGS);
+    assert_true(record_value(record, &count, &strings));
+    for (int s = 1; s <= STRINGS_MAX; s++) {
+        const struct reading_key note = reading_key_string(FIELD_STRING_NOTE, s);
+        const struct reading_key gauge = reading_key_string(FIELD_GAUGE, s);
+
+        assert_int_equal(record_get(record, &note) != NULL, s <= (int)strings);
+        assert_int_equal(record_get(record, &gauge) != NULL, s <= (int)strings);
+    }
+    assert_int_equal(record_last_visit(record), 0);
+}
+
+static void each_brings_what_the_bench_needs(void **state)
+{
+    (void)state;
+    for (int i = 0; i < PRESETS; i++) {
+        const struct reading_key key = reading_key_one(FIELD_PRESET);
+        struct record record;
+        struct derived derived;
+
+        assert_int_equal(preset_record(preset_get(i), &record), STATUS_OK);
+        check_whole(preset_get(i)->id, &record);
+        assert_string_equal(record_text(&record, &key), preset_get(i)->id);
+        derive_current(&record, &derived);
+        assert_true(derived.setup.has_board);
+        for (int k = 0; k < derived.findings.count; k++)
+            if (finding_weight(derived.findings.list[k].id) == WEIGHT_FAULT)
+                fail_msg("%s: %s", preset_get(i)->id, finding_name(derived.findings.list[k].id));
+        record_done(&record);
+    }
+}
+
+/* Tensions of such sets, common practice, no published source: a string of a guitar pulls
+ * 40 to 150 N, one of a bass up to 260 N. */
+static void their_strings_pull_as_such_strings_do(void **state)
+{
+    (void)state;
+    for (int i = 0; i < PRESETS; i++) {
+        struct record record;
+        struct derived derived;
+        int known = 0;
+
+        assert_int_equal(preset_record(preset_get(i), &record), STATUS_OK);
+        derive_current(&record, &derived);
+        for (int s = 1; s <= derived.setup.board.strings; s++) {
+            double tension_n;
+
+            if (!figures_get(&derived.figures, FIGURE_TENSION, s, &tension_n))
+                continue;
+            known++;
+            if (!(tension_n > 25 && tension_n < 260))
+                fail_msg("%s: string %d pulls %.0f N", preset_get(i)->id, s, tension_n);
+        }
+        assert_int_equal(known, derived.setup.board.strings);
+        record_done(&record);
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(there_are_ten_with_names_of_their_own),
+        cmocka_unit_test(none_has_a_problem),
+        cmocka_unit_test(each_brings_what_the_bench_needs),
+        cmocka_unit_test(their_strings_pull_as_such_strings_do),
+    };
+
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}

@@ -1,0 +1,456 @@
+/* SPDX-License-Identifier: MIT */
+#include "near.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "app/shelf_list.h"
+#include "seeded.h"
+
+static const char *const presets[] = {"Steel-string", "Classical", "Bass"};
+
+/* A list over fixed instruments. */
+static struct card card_of(const char *name, const char *owner, const char *serial)
+{
+    return (struct card){.name = name,
+                         .kind = "electric",
+                         .owner = owner,
+                         .maker = "Quayside Fret Works",
+                         .serial = serial,
+                         .visit = ""};
+}
+
+static void give(struct shelf_list *list)
+{
+    struct shelf_item *items = shelf_list_room(list, 5);
+
+    assert_non_null(items);
+    items[0] = (struct shelf_item){
+        .file = "a.ini", .card = card_of("Parlour No. 3", "Marlo", "7"), .written_s = 30};
+    items[1] = (struct shelf_item){
+        .file = "b.ini", .card = card_of("\xC3\x84olsharfe", "Tansy", "QFW-11"), .written_s = 50};
+    items[2] = (struct shelf_item){.file = "c.ini",
+                                   .card = card_of("", "", ""),
+                                   .trouble = "damaged",
+                                   .marks = SHELF_BROKEN,
+                                   .written_s = 10};
+    items[3] = (struct shelf_item){
+        .file = "d.ini", .card = card_of("Long Pier Bass", "Bram", "8"), .written_s = 40};
+    items[4] = (struct shelf_item){
+        .file = "e.ini", .card = card_of("Bolt-on", "Marlo", "9"), .written_s = 40};
+    items[4].card.visit = "2026-01-01";
+    for (int i = 0; i < 5; i++)
+        if (!items[i].trouble)
+            items[i].trouble = "";
+    shelf_list_take(list);
+}
+
+static void start(struct shelf_list *list)
+{
+    shelf_list_init(list, "/quayside", presets, 3);
+    give(list);
+}
+
+static struct shelf_effects press_key(struct shelf_list *list, uint32_t key)
+{
+    const struct event event = {.type = EVENT_KEY, .key = key};
+
+    return shelf_list_handle(list, &event);
+}
+
+static void type(struct shelf_list *list, const char *text)
+{
+    for (; *text; text++)
+        press_key(list, (uint32_t)(unsigned char)*text);
+}
+
+static void expect_found(const struct shelf_list *list, const char *files)
+{
+    char memory[100];
+    struct strbuf out = STRBUF(memory);
+
+    for (size_t i = 0; i < list->found_count; i++)
+        strbuf_add_char(&out, list->items[list->found[i]].file[0]);
+    assert_string_equal(memory, files);
+}
+
+static void expect_in_hand(const struct shelf_list *list, char file)
+{
+    assert_non_null(shelf_list_item(list));
+    assert_int_equal(shelf_list_item(list)->file[0], file);
+}
+
+static void the_newest_comes_first(void **state)
+{
+    struct shelf_list list;
+
+    (void)state;
+    start(&list);
+    expect_found(&list, "bedac");
+    expect_in_hand(&list, 'b');
+    shelf_list_done(&list);
+}
+
+static void words_narrow_the_list(void **state)
+{
+    struct shelf_list list;
+
+    (void)state;
+    start(&list);
+    type(&list, "MARLO");
+    expect_found(&list, "ea");
+    type(&list, " 9");
+    expect_found(&list, "e");
+    press_key(&list, SILLET_KEY_BACKSPACE);
+    expect_found(&list, "ea");
+    assert_false(press_key(&list, SILLET_KEY_ESCAPE).quit);
+    expect_found(&list, "bedac");
+    type(&list, "c.INI");
+    expect_found(&list, "c");
+    press_key(&list, SILLET_KEY_ESCAPE);
+    type(&list, "qfw  fret ");
+    expect_found(&list, "b");
+    assert_true(press_key(&list, SILLET_KEY_CTRL('c')).quit);
+    press_key(&list, SILLET_KEY_ESCAPE);
+    assert_true(press_key(&list, SILLET_KEY_ESCAPE).quit);
+    shelf_list_done(&list);
+}
+
+/* Half a character is never found inside a whole one, and large letters beyond ASCII are not
+ * small ones. */
+static void letters_beyond_ascii_match_as_they_are(void **state)
+{
+    struct shelf_list list;
+
+    (void)state;
+    start(&list);
+    press_key(&list, 0xC4);
+    expect_found(&list, "b");
+    press_key(&list, SILLET_KEY_BACKSPACE);
+    assert_int_equal(list.filter.length, 0);
+    press_key(&list, 0xE4);
+    expect_found(&list, "");
+    assert_null(shelf_list_item(&list));
+    assert_int_equal(press_key(&list, SILLET_KEY_ENTER).action, SHELF_DO_NOTHING);
+    assert_int_equal(list.tone, TONE_WARNING);
+    shelf_list_done(&list);
+}
+
+static void unsafe_characters_are_not_typed(void **state)
+{
+    struct shelf_list list;
+
+    (void)state;
+    start(&list);
+    press_key(&list, 0x202E);
+    press_key(&list, 0x7F);
+    press_key(&list, 0x07);
+    press_key(&list, SILLET_KEY_UNKNOWN);
+    assert_int_equal(list.filter.length, 0);
+    for (int i = 0; i < 500; i++)
+        press_key(&list, 'x');
+    assert_int_equal(list.filter.length, LINEEDIT_MAX);
+    assert_int_equal(list.tone, TONE_WARNING);
+    shelf_list_done(&list);
+}
+
+static void the_one_in_hand_stays_in_hand(void **state)
+{
+    struct shelf_list list;
+
+    (void)state;
+    start(&list);
+    press_key(&list, SILLET_KEY_DOWN);
+    press_key(&list, SILLET_KEY_DOWN);
+    expect_in_hand(&list, 'd');
+    give(&list);
+    expect_in_hand(&list, 'd');
+    type(&list, "bass");
+    expect_in_hand(&list, 'd');
+    press_key(&list, SILLET_KEY_ESCAPE);
+    expect_in_hand(&list, 'd');
+    press_key(&list, SILLET_KEY_END);
+    expect_in_hand(&list, 'c');
+    press_key(&list, SILLET_KEY_DOWN);
+    expect_in_hand(&list, 'c');
+    press_key(&list, SILLET_KEY_HOME);
+    press_key(&list, SILLET_KEY_UP);
+    expect_in_hand(&list, 'b');
+    shelf_list_choose(&list, "a.ini");
+    expect_in_hand(&list, 'a');
+    type(&list, "tansy");
+    shelf_list_choose(&list, "a.ini");
+    expect_in_hand(&list, 'a');
+    assert_int_equal(list.filter.length, 0);
+    shelf_list_done(&list);
+}
+
+static void the_first_stays_first_until_one_is_chosen(void **state)
+{
+    struct shelf_list list;
+
+    (void)state;
+    start(&list);
+    struct shelf_item *items = shelf_list_room(&list, 2);
+    items[0] = (struct shelf_item){
+        .file = "b.ini", .card = card_of("B", "", ""), .trouble = "", .written_s = 50};
+    items[1] = (struct shelf_item){
+        .file = "z.ini", .card = card_of("Z", "", ""), .trouble = "", .written_s = 60};
+    shelf_list_take(&list);
+    expect_in_hand(&list, 'z');
+    shelf_list_done(&list);
+}
+
+static void pages_follow_the_one_in_hand(void **state)
+{
+    struct shelf_list list;
+
+    (void)state;
+    start(&list);
+    list.rows = 3;
+    press_key(&list, SILLET_KEY_PAGE_DOWN);
+    assert_int_equal(list.at, 2);
+    assert_int_equal(list.top, 0);
+    press_key(&list, SILLET_KEY_PAGE_DOWN);
+    assert_int_equal(list.at, 4);
+    assert_int_equal(list.top, 2);
+    press_key(&list, SILLET_KEY_PAGE_UP);
+    press_key(&list, SILLET_KEY_PAGE_UP);
+    assert_int_equal(list.at, 0);
+    assert_int_equal(list.top, 0);
+    shelf_list_done(&list);
+}
+
+static void enter_opens_the_one_in_hand(void **state)
+{
+    struct shelf_list list;
+
+    (void)state;
+    start(&list);
+    press_key(&list, SILLET_KEY_DOWN);
+    assert_int_equal(press_key(&list, SILLET_KEY_ENTER).action, SHELF_DO_OPEN);
+    expect_in_hand(&list, 'e');
+    shelf_list_done(&list);
+}
+
+static void letters_are_for_the_menu_only_behind_tab(void **state)
+{
+    struct shelf_list list;
+
+    (void)state;
+    start(&list);
+    assert_false(press_key(&list, 'q').quit);
+    assert_string_equal(list.filter.text, "q");
+    press_key(&list, SILLET_KEY_ESCAPE);
+    press_key(&list, SILLET_KEY_TAB);
+    assert_int_equal(list.mode, SHELF_MENU);
+    press_key(&list, 'z');
+    assert_int_equal(list.mode, SHELF_LIST);
+    assert_int_equal(list.filter.length, 0);
+    press_key(&list, SILLET_KEY_TAB);
+    assert_true(press_key(&list, 'q').quit);
+    shelf_list_done(&list);
+}
+
+static void a_new_one_is_chosen_and_named(void **state)
+{
+    struct shelf_list list;
+
+    (void)state;
+    start(&list);
+    press_key(&list, SILLET_KEY_TAB);
+    press_key(&list, 'n');
+    assert_int_equal(list.mode, SHELF_PRESETS);
+    press_key(&list, SILLET_KEY_UP);
+    press_key(&list, SILLET_KEY_DOWN);
+    press_key(&list, SILLET_KEY_ENTER);
+    assert_int_equal(list.mode, SHELF_NAMING);
+    assert_int_equal(press_key(&list, SILLET_KEY_ENTER).action, SHELF_DO_NOTHING);
+    type(&list, "   ");
+    assert_int_equal(press_key(&list, SILLET_KEY_ENTER).action, SHELF_DO_NOTHING);
+    assert_int_equal(list.tone, TONE_WARNING);
+    type(&list, "  Tansy's two  ");
+    press_key(&list, SILLET_KEY_UP); /* does not lose the name */
+    assert_int_equal(press_key(&list, SILLET_KEY_ENTER).action, SHELF_DO_NEW);
+    assert_string_equal(list.name.text, "Tansy's two");
+    assert_int_equal(list.preset, 1);
+    shelf_list_done(&list);
+}
+
+static void what_was_not_found_is_the_new_name(void **state)
+{
+    struct shelf_list list;
+
+    (void)state;
+    start(&list);
+    type(&list, "Uke");
+    press_key(&list, SILLET_KEY_TAB);
+    press_key(&list, 'n');
+    press_key(&list, SILLET_KEY_ENTER);
+    assert_string_equal(list.name.text, "Uke");
+    shelf_list_done(&list);
+}
+
+static void an_empty_shelf_begins_with_a_new_one(void **state)
+{
+    struct shelf_list list;
+
+    (void)state;
+    shelf_list_init(&list, "/quayside", presets, 3);
+    assert_non_null(shelf_list_room(&list, 0));
+    shelf_list_take(&list);
+    press_key(&list, SILLET_KEY_DOWN);
+    press_key(&list, SILLET_KEY_END);
+    press_key(&list, SILLET_KEY_ENTER);
+    assert_int_equal(list.mode, SHELF_PRESETS);
+    press_key(&list, SILLET_KEY_ESCAPE);
+    press_key(&list, SILLET_KEY_TAB);
+    press_key(&list, 'c');
+    assert_int_equal(list.tone, TONE_WARNING);
+    assert_int_equal(list.mode, SHELF_LIST);
+    shelf_list_done(&list);
+}
+
+static void copy_and_archive_keep_to_their_target(void **state)
+{
+    struct shelf_list list;
+
+    (void)state;
+    start(&list);
+    shelf_list_choose(&list, "a.ini");
+    press_key(&list, SILLET_KEY_TAB);
+    press_key(&list, 'c');
+    assert_string_equal(list.name.text, "Parlour No. 3, copy");
+    shelf_list_room(&list, 0); /* all others vanished */
+    shelf_list_take(&list);
+    assert_int_equal(press_key(&list, SILLET_KEY_ENTER).action, SHELF_DO_COPY);
+    assert_string_equal(list.target, "a.ini");
+    give(&list);
+    shelf_list_choose(&list, "d.ini");
+    press_key(&list, SILLET_KEY_TAB);
+    press_key(&list, 'a');
+    assert_int_equal(list.mode, SHELF_ARCHIVING);
+    assert_int_equal(press_key(&list, 'y').action, SHELF_DO_NOTHING);
+    assert_int_equal(list.mode, SHELF_LIST);
+    press_key(&list, SILLET_KEY_TAB);
+    press_key(&list, 'a');
+    assert_int_equal(press_key(&list, SILLET_KEY_ENTER).action, SHELF_DO_ARCHIVE);
+    assert_string_equal(list.target, "d.ini");
+    shelf_list_choose(&list, "c.ini");
+    press_key(&list, SILLET_KEY_TAB);
+    press_key(&list, 'c');
+    assert_int_equal(list.mode, SHELF_LIST);
+    assert_int_equal(list.tone, TONE_WARNING);
+    shelf_list_done(&list);
+}
+
+static void marks_say_what_is_the_matter(void **state)
+{
+    struct shelf_item item = {
+        .file = "a.ini", .card = card_of("A", "", ""), .trouble = "", .marks = SHELF_IN_USE};
+    char memory[60];
+    struct strbuf out = STRBUF(memory);
+
+    (void)state;
+    item.card.moves_open = true;
+    shelf_item_marks(&item, false, &out);
+    assert_string_equal(memory, "in use, moves open");
+    strbuf_clear(&out);
+    shelf_item_marks(&item, true, &out);
+    assert_string_equal(memory, "in use, moves");
+    strbuf_clear(&out);
+    item.marks = 0;
+    shelf_item_marks(&item, true, &out);
+    assert_string_equal(memory, "moves open");
+}
+
+/* Against a plain sort of the same numbers. */
+static void a_long_list_is_sorted(void **state)
+{
+    enum { COUNT = 1000 };
+    static char files[COUNT][12];
+    struct shelf_list list;
+
+    (void)state;
+    shelf_list_init(&list, "", presets, 3);
+    struct shelf_item *items = shelf_list_room(&list, COUNT);
+    for (int i = 0; i < COUNT; i++) {
+        snprintf(files[i], sizeof files[i], "%05d", i * 7919 % COUNT);
+        items[i] = (struct shelf_item){
+            .file = files[i], .card = card_of("", "", ""), .trouble = "", .written_s = i * 31 % 50};
+    }
+    shelf_list_take(&list);
+    assert_int_equal(list.found_count, COUNT);
+    for (size_t i = 1; i < COUNT; i++) {
+        const struct shelf_item *a = &list.items[list.found[i - 1]];
+        const struct shelf_item *b = &list.items[list.found[i]];
+
+        assert_true(a->written_s > b->written_s ||
+                    (a->written_s == b->written_s && strcmp(a->file, b->file) < 0));
+    }
+    shelf_list_done(&list);
+}
+
+/* Whatever is pressed, what is in hand is one of those found. */
+static void any_keys_leave_it_whole(void **state)
+{
+    static const uint32_t keys[] = {SILLET_KEY_ENTER,
+                                    SILLET_KEY_TAB,
+                                    SILLET_KEY_ESCAPE,
+                                    SILLET_KEY_BACKSPACE,
+                                    'n',
+                                    'c',
+                                    SILLET_KEY_DOWN,
+                                    SILLET_KEY_UP,
+                                    SILLET_KEY_END,
+                                    SILLET_KEY_HOME,
+                                    'a',
+                                    'h',
+                                    SILLET_KEY_PAGE_DOWN,
+                                    SILLET_KEY_PAGE_UP,
+                                    ' ',
+                                    'm',
+                                    0x65E5,
+                                    0x301};
+    enum { KEYS = sizeof keys / sizeof keys[0] };
+    struct seeded seeded = seeded_start("any keys on the shelf");
+    struct shelf_list list;
+
+    (void)state;
+    start(&list);
+    for (int i = 0; i < 50000; i++) {
+        list.rows = seeded_whole(&seeded, 1, 20);
+        if (seeded_whole(&seeded, 1, 50) == 1)
+            give(&list);
+        press_key(&list, keys[seeded_whole(&seeded, 0, KEYS - 1)]);
+        assert_true(list.found_count == 0 ? list.at == 0 : list.at < list.found_count);
+        assert_true(list.top <= list.at);
+        assert_in_range(list.preset, 0, 2);
+    }
+    shelf_list_done(&list);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(the_newest_comes_first),
+        cmocka_unit_test(words_narrow_the_list),
+        cmocka_unit_test(letters_beyond_ascii_match_as_they_are),
+        cmocka_unit_test(unsafe_characters_are_not_typed),
+        cmocka_unit_test(the_one_in_hand_stays_in_hand),
+        cmocka_unit_test(the_first_stays_first_until_one_is_chosen),
+        cmocka_unit_test(pages_follow_the_one_in_hand),
+        cmocka_unit_test(enter_opens_the_one_in_hand),
+        cmocka_unit_test(letters_are_for_the_menu_only_behind_tab),
+        cmocka_unit_test(a_new_one_is_chosen_and_named),
+        cmocka_unit_test(what_was_not_found_is_the_new_name),
+        cmocka_unit_test(an_empty_shelf_begins_with_a_new_one),
+        cmocka_unit_test(copy_and_archive_keep_to_their_target),
+        cmocka_unit_test(marks_say_what_is_the_matter),
+        cmocka_unit_test(a_long_list_is_sorted),
+        cmocka_unit_test(any_keys_leave_it_whole),
+    };
+
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}
