@@ -44,10 +44,16 @@ static double crown_mm(const struct solution *solution, const struct neck_curve 
     return neck_curve_height_mm(curve, solution->board, string, fret);
 }
 
-/* The string's height over the chord at x: straight from nut to saddle. */
+double string_line_height_mm(const struct string_line *line, double contact_mm, double x_mm)
+{
+    return line->nut_mm + (line->saddle_mm - line->nut_mm) * x_mm / contact_mm;
+}
+
 static double line_mm(const struct string_state *state, double x)
 {
-    return state->nut_mm + (state->saddle_mm - state->nut_mm) * x / state->contact;
+    const struct string_line line = {.nut_mm = state->nut_mm, .saddle_mm = state->saddle_mm};
+
+    return string_line_height_mm(&line, state->contact, x);
 }
 
 static double line_action(const struct string_state *state)

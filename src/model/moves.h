@@ -28,6 +28,10 @@ struct string_line {
     double nut_mm, saddle_mm;
 };
 
+/* The height of that string at x mm from the nut's front edge; contact_mm is where its saddle
+ * contact lies. */
+double string_line_height_mm(const struct string_line *line, double contact_mm, double x_mm);
+
 /* Where the strings run: as read, and after the moves. */
 struct string_lines {
     bool has_now, has_after; /* whether the curve of that state is known */

@@ -69,3 +69,15 @@ double neck_curve_kappa_for(const struct board *board, double relief_mm)
 {
     return relief_mm / unit_gap(board, board->relief_fret);
 }
+
+struct entered neck_curve_find_relief(const struct setup *setup)
+{
+    struct neck_curve curve;
+    struct entered relief = {.given = false};
+
+    if (neck_curve_fit(setup, &curve) != STATUS_OK)
+        return relief;
+    relief.value = neck_curve_relief_mm(&setup->board, curve.kappa_per_mm);
+    relief.given = isfinite(relief.value);
+    return relief;
+}

@@ -44,7 +44,8 @@ static bool predict_after_all(const struct state *state, int string, struct pass
         return false;
     const double share = board->station_mm[string][board->action_fret] / board->contact_mm[string];
     action->predicted_mm =
-        line->nut_mm + (line->saddle_mm - line->nut_mm) * share -
+        string_line_height_mm(line, board->contact_mm[string],
+                              board->station_mm[string][board->action_fret]) -
         neck_curve_height_mm(&state->lines.curve_after, board, string, board->action_fret);
     action->predicted_u_mm = state->choice.saddle[string]
                                  ? state->figures.at[FIGURE_SADDLE_CHANGE][string].u * share
@@ -59,16 +60,15 @@ static void predict_at_relief(const struct record *record, const struct state *s
 {
     const struct move_choice rod_alone = {.rod = true};
     struct findings unused = {.count = 0};
-    struct neck_curve curve;
     struct setup after;
     struct figures figures;
 
     setup_read(&after, record, pass->visit, pass->pass, &unused);
-    if (neck_curve_fit(&after, &curve) != STATUS_OK)
+    const struct entered relief = neck_curve_find_relief(&after);
+    if (!relief.given)
         return;
-    const double relief_mm = neck_curve_relief_mm(&after.board, curve.kappa_per_mm);
     after = state->setup;
-    after.relief_target_mm = (struct entered){.value = relief_mm, .given = true};
+    after.relief_target_mm = relief;
     moves_solve(&after, &rod_alone, &figures, NULL, NULL);
     for (int s = 1; s <= pass->strings; s++)
         pass->action[s].at_relief_mm.given =

@@ -15,18 +15,6 @@ struct steps {
     int count;
 };
 
-static struct entered find_relief(const struct setup *setup)
-{
-    struct neck_curve curve;
-    struct entered relief = {.given = false};
-
-    if (neck_curve_fit(setup, &curve) != STATUS_OK)
-        return relief;
-    relief.value = neck_curve_relief_mm(&setup->board, curve.kappa_per_mm);
-    relief.given = isfinite(relief.value);
-    return relief;
-}
-
 static void add_step(struct steps *steps, double turns, double before_mm, double after_mm)
 {
     if (steps->count == ROD_STEPS_MAX) {
@@ -49,7 +37,7 @@ static void collect_steps(const struct record *record, struct steps *steps, stru
         struct findings unused = {.count = 0};
 
         setup_read(ret_last, record, visit, pass, &unused);
-        const struct entered relief = find_relief(ret_last);
+        const struct entered relief = neck_curve_find_relief(ret_last);
         if (turn.given && turn.value != 0 && before.given && relief.given && visit == visit_before)
             add_step(steps, turn.value, before.value, relief.value);
         before = relief;
@@ -64,7 +52,7 @@ static bool rod_turns(const struct setup *setup)
 
 static void plan_turn(const struct setup *setup, double reading_u_mm, struct survey_rod *rod)
 {
-    const struct entered relief = find_relief(setup);
+    const struct entered relief = neck_curve_find_relief(setup);
     const double target_mm = setup->relief_target_mm.value;
     double turns;
 

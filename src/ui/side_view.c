@@ -27,7 +27,7 @@ static double line_mm(const struct view *view, const struct string_line *line, d
 {
     const double contact = view->derived->setup.board.contact_mm[view->string];
 
-    return line->nut_mm + (line->saddle_mm - line->nut_mm) * x_mm / contact;
+    return string_line_height_mm(line, contact, x_mm);
 }
 
 static void widen(struct view *view, double height_mm)
