@@ -5,7 +5,8 @@
 #   purity.sh SOURCE-ROOT base=ARCHIVE model=ARCHIVE store=ARCHIVE app=ARCHIVE ui=ARCHIVE
 #
 # What an object may ask from outside, by archive:
-#   base    libm, mem*, str*, number formatting (num_format.c and strbuf.c only)
+#   base    libm, mem*, str*; number formatting (num_format.c and strbuf.c) and realloc
+#           (array.c) in those alone
 #   model   libm, mem*, str*, base; malloc and its kin in record.c only
 # No archive holds a writable global. Includes follow
 #   base <- model <- {store, app}; ui reads app; term shows ui.
@@ -258,7 +259,8 @@ if ! grep -qx num_parse "$work/base-names" || ! grep -qx moves_solve "$work/mode
     exit 77
 fi
 self_check
-check_undefined "$base" "$libm $memory" 'num_format.c.o strbuf.c.o' "$formatting" \
+check_undefined "$base" "$libm $memory" 'array.c.o num_format.c.o strbuf.c.o' \
+    "$formatting realloc" \
     <"$work/base-names"
 cat "$work/base-names" "$work/model-names" >"$work/both-names"
 check_undefined "$model" "$libm $memory" 'record.c.o' "$allocation" <"$work/both-names"

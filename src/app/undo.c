@@ -4,6 +4,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/array.h"
+
 void undo_init(struct undo *undo)
 {
     *undo = (struct undo){0};
@@ -27,15 +29,12 @@ void undo_done(struct undo *undo)
 
 static enum status make_room(struct undo *undo)
 {
-    if (undo->count < undo->capacity)
-        return STATUS_OK;
-    const size_t capacity = undo->capacity ? 2 * undo->capacity : 64;
-    struct undo_change *changes = realloc(undo->changes, capacity * sizeof *changes);
+    struct undo_change *changes =
+        array_grow(undo->changes, undo->count, &undo->capacity, sizeof *changes);
 
     if (!changes)
         return STATUS_NO_MEMORY;
     undo->changes = changes;
-    undo->capacity = capacity;
     return STATUS_OK;
 }
 

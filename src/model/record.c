@@ -4,6 +4,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/array.h"
+
 void record_init(struct record *record)
 {
     *record = (struct record){0};
@@ -39,15 +41,12 @@ static bool holds_at(const struct record *record, size_t at, const struct readin
 
 static enum status make_room(struct record *record)
 {
-    if (record->count < record->capacity)
-        return STATUS_OK;
-    const size_t capacity = record->capacity ? 2 * record->capacity : 64;
-    struct reading *readings = realloc(record->readings, capacity * sizeof *readings);
+    struct reading *readings =
+        array_grow(record->readings, record->count, &record->capacity, sizeof *readings);
 
     if (!readings)
         return STATUS_NO_MEMORY;
     record->readings = readings;
-    record->capacity = capacity;
     return STATUS_OK;
 }
 

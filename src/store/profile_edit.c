@@ -4,6 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/array.h"
 #include "store/ini_write.h"
 
 struct editor {
@@ -19,17 +20,14 @@ struct editor {
 
 static struct ini_edit *add_edit(struct editor *editor, enum ini_edit_kind kind, size_t at)
 {
-    if (editor->count == editor->capacity) {
-        const size_t capacity = editor->capacity ? 2 * editor->capacity : 64;
-        struct ini_edit *edits = realloc(editor->edits, capacity * sizeof *edits);
+    struct ini_edit *edits =
+        array_grow(editor->edits, editor->count, &editor->capacity, sizeof *edits);
 
-        if (!edits) {
-            editor->status = STATUS_NO_MEMORY;
-            return NULL;
-        }
-        editor->edits = edits;
-        editor->capacity = capacity;
+    if (!edits) {
+        editor->status = STATUS_NO_MEMORY;
+        return NULL;
     }
+    editor->edits = edits;
     struct ini_edit *edit = &editor->edits[editor->count];
     *edit = (struct ini_edit){.kind = kind, .at = at, .order = editor->count};
     editor->count++;

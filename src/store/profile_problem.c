@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/array.h"
 #include "base/utf8.h"
 
 void profile_problems_init(struct profile_problems *problems)
@@ -22,15 +23,12 @@ static struct profile_problem *next_item(struct profile_problems *problems)
 {
     if (problems->count == PROFILE_PROBLEMS_MAX)
         return NULL;
-    if (problems->count == problems->capacity) {
-        const size_t capacity = problems->capacity ? 2 * problems->capacity : 16;
-        struct profile_problem *items = realloc(problems->items, capacity * sizeof *items);
+    struct profile_problem *items =
+        array_grow(problems->items, problems->count, &problems->capacity, sizeof *items);
 
-        if (!items)
-            return NULL;
-        problems->items = items;
-        problems->capacity = capacity;
-    }
+    if (!items)
+        return NULL;
+    problems->items = items;
     return &problems->items[problems->count++];
 }
 

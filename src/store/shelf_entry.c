@@ -4,6 +4,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/array.h"
+
 struct shelf_stamp shelf_stamp_of(const struct stat *facts)
 {
     return (struct shelf_stamp){
@@ -66,15 +68,12 @@ enum status shelf_entry_set(struct shelf_entry *entry, const char *file, const s
 
 struct shelf_entry *shelf_entries_add(struct shelf_entries *entries)
 {
-    if (entries->count == entries->capacity) {
-        const size_t capacity = entries->capacity ? 2 * entries->capacity : 64;
-        struct shelf_entry *items = realloc(entries->items, capacity * sizeof *items);
+    struct shelf_entry *items =
+        array_grow(entries->items, entries->count, &entries->capacity, sizeof *items);
 
-        if (!items)
-            return NULL;
-        entries->items = items;
-        entries->capacity = capacity;
-    }
+    if (!items)
+        return NULL;
+    entries->items = items;
     struct shelf_entry *entry = &entries->items[entries->count++];
     *entry = (struct shelf_entry){.file = "", .card = shelf_blank_card()};
     return entry;
