@@ -113,38 +113,44 @@ static double margin_mm(const struct stopped *s, const struct clearance_string *
     return clear_mm(s, string, fret) - envelope_mm(s, string, fret);
 }
 
+static enum status pluck(const struct clearance_string *string, int note, int fret, double y0_mm,
+                         struct stopped *ret_stopped)
+{
+    const enum status status = check_pair(string, note, fret);
+
+    if (status)
+        return status;
+    if (!check_is_not_negative(y0_mm))
+        return STATUS_DOMAIN;
+    *ret_stopped = stop_string(string, note, y0_mm);
+    return STATUS_OK;
+}
+
 enum status clearance_find_clear(const struct clearance_string *string, int note, int fret,
                                  double *ret_clear_mm)
 {
-    enum status status = check_pair(string, note, fret);
-    if (status)
-        return status;
-    const struct stopped s = stop_string(string, note, 0);
-    return check_give(clear_mm(&s, string, fret), ret_clear_mm);
+    struct stopped s;
+    const enum status status = pluck(string, note, fret, 0, &s);
+
+    return status ? status : check_give(clear_mm(&s, string, fret), ret_clear_mm);
 }
 
 enum status clearance_find_envelope(const struct clearance_string *string, int note, int fret,
                                     double y0_mm, double *ret_envelope_mm)
 {
-    enum status status = check_pair(string, note, fret);
-    if (status)
-        return status;
-    if (!check_is_not_negative(y0_mm))
-        return STATUS_DOMAIN;
-    const struct stopped s = stop_string(string, note, y0_mm);
-    return check_give(envelope_mm(&s, string, fret), ret_envelope_mm);
+    struct stopped s;
+    const enum status status = pluck(string, note, fret, y0_mm, &s);
+
+    return status ? status : check_give(envelope_mm(&s, string, fret), ret_envelope_mm);
 }
 
 enum status clearance_find_margin(const struct clearance_string *string, int note, int fret,
                                   double y0_mm, double *ret_margin_mm)
 {
-    enum status status = check_pair(string, note, fret);
-    if (status)
-        return status;
-    if (!check_is_not_negative(y0_mm))
-        return STATUS_DOMAIN;
-    const struct stopped s = stop_string(string, note, y0_mm);
-    return check_give(margin_mm(&s, string, fret), ret_margin_mm);
+    struct stopped s;
+    const enum status status = pluck(string, note, fret, y0_mm, &s);
+
+    return status ? status : check_give(margin_mm(&s, string, fret), ret_margin_mm);
 }
 
 static enum status least_headroom(const struct clearance_string *string, int note,

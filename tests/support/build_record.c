@@ -132,3 +132,15 @@ void build_record_drop(struct record *record, const char *line)
     if (!record_remove(record, &key))
         fail_msg("not in the record: %s", line);
 }
+
+struct derived build_derived(const char *lines, const char *more)
+{
+    struct derived derived;
+    struct record record;
+
+    build_record(&record, lines);
+    build_record_add(&record, more);
+    derive_current(&record, &derived);
+    record_done(&record);
+    return derived;
+}

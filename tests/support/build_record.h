@@ -2,6 +2,7 @@
 #ifndef SILLET_TESTS_BUILD_RECORD_H
 #define SILLET_TESTS_BUILD_RECORD_H
 
+#include "model/derive.h"
 #include "model/record.h"
 
 /*
@@ -18,6 +19,9 @@ void build_record_add(struct record *record, const char *lines);
 
 /* Adds one reading under a key, its value in mm. */
 void build_record_put_mm(struct record *record, struct reading_key key, double value_mm);
+
+/* What is derived of a record with these lines and more, in its current pass. */
+struct derived build_derived(const char *lines, const char *more);
 
 /* Takes "section key" out; fails the test when it is not there. */
 void build_record_drop(struct record *record, const char *line);

@@ -30,18 +30,6 @@ static double figure(const struct derived *derived, enum figure_id id, int strin
     return value;
 }
 
-static struct derived derive_lines(const char *lines, const char *more)
-{
-    struct derived derived;
-    struct record record;
-
-    build_record(&record, lines);
-    build_record_add(&record, more);
-    derive_current(&record, &derived);
-    record_done(&record);
-    return derived;
-}
-
 /* The set-up figures in groups that hang on the same readings. */
 enum group {
     CURVE = 1,       /* relief, curvature, tilt */
@@ -306,7 +294,7 @@ static void test_impossible_geometry(void **state)
 
     (void)state;
     for (size_t i = 0; i < sizeof list / sizeof list[0]; i++) {
-        const struct derived derived = derive_lines(build_record_full, list[i].lines);
+        const struct derived derived = build_derived(build_record_full, list[i].lines);
 
         if (!has(&derived, list[i].finding, list[i].number))
             fail_msg("%s: no finding %s %d", list[i].lines, finding_name(list[i].finding),
@@ -318,25 +306,25 @@ static void test_impossible_geometry(void **state)
 
 static void test_advice(void **state)
 {
-    struct derived derived = derive_lines(build_record_full, "");
+    struct derived derived = build_derived(build_record_full, "");
 
     (void)state;
     assert_int_equal(derived.findings.count, 0);
-    derived = derive_lines(build_record_full, "neck rod = none");
+    derived = build_derived(build_record_full, "neck rod = none");
     assert_true(has(&derived, FINDING_ROD_NONE, 0));
-    derived = derive_lines(build_record_full, "neck rod = fixed");
+    derived = build_derived(build_record_full, "neck rod = fixed");
     assert_true(has(&derived, FINDING_ROD_NONE, 0));
-    derived = derive_lines(build_record_full, "visit.1.pass.1 relief = -.004 in");
+    derived = build_derived(build_record_full, "visit.1.pass.1 relief = -.004 in");
     assert_true(has(&derived, FINDING_BACK_BOW, 0));
-    derived = derive_lines(build_record_full, "neck rod = one-way\nvisit.1.pass.1 relief = 0 in");
+    derived = build_derived(build_record_full, "neck rod = one-way\nvisit.1.pass.1 relief = 0 in");
     assert_true(has(&derived, FINDING_ROD_ONE_WAY, 0));
     assert_false(has(&derived, FINDING_BACK_BOW, 0));
-    derived = derive_lines(build_record_full, "neck rod = one-way");
+    derived = build_derived(build_record_full, "neck rod = one-way");
     assert_false(has(&derived, FINDING_ROD_ONE_WAY, 0));
-    derived = derive_lines(build_record_full, "visit.1.pass.1 nut_gap.3 = .008 in");
+    derived = build_derived(build_record_full, "visit.1.pass.1 nut_gap.3 = .008 in");
     assert_true(has(&derived, FINDING_SLOT_LOW, 3));
     assert_false(has(&derived, FINDING_SLOT_LOW, 2));
-    derived = derive_lines(build_record_full, "visit.1.pass.1 exposure_bass = 3 mm");
+    derived = build_derived(build_record_full, "visit.1.pass.1 exposure_bass = 3 mm");
     assert_true(has(&derived, FINDING_EXPOSURE_SHORT, 0));
 }
 
@@ -344,9 +332,9 @@ static void test_advice(void **state)
 static void test_current_pass(void **state)
 {
     const struct derived derived =
-        derive_lines(build_record_full, "visit.1.pass.3 relief = .008 in\n"
-                                        "visit.2 date = 2026-05-01\n"
-                                        "visit.2.work.1 kind = strings");
+        build_derived(build_record_full, "visit.1.pass.3 relief = .008 in\n"
+                                         "visit.2 date = 2026-05-01\n"
+                                         "visit.2.work.1 kind = strings");
 
     (void)state;
     assert_near(figure(&derived, FIGURE_RELIEF, 0), .008 * 25.4, 1e-12);

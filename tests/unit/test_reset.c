@@ -42,18 +42,6 @@ static double figure(const struct derived *derived, enum figure_id id, int strin
     return value;
 }
 
-static struct derived derive_lines(const char *lines, const char *more)
-{
-    struct derived derived;
-    struct record record;
-
-    build_record(&record, lines);
-    build_record_add(&record, more);
-    derive_current(&record, &derived);
-    record_done(&record);
-    return derived;
-}
-
 static bool has(const struct derived *derived, enum finding_id id)
 {
     for (int i = 0; i < derived->findings.count; i++)
@@ -66,7 +54,7 @@ static bool has(const struct derived *derived, enum finding_id id)
  * resetting the neck (common practice, no published source). */
 static void test_thirty_inch_scale(void **state)
 {
-    const struct derived derived = derive_lines(thirty_inch, "");
+    const struct derived derived = build_derived(thirty_inch, "");
     const double change = figure(&derived, FIGURE_SADDLE_CHANGE, 1);
 
     (void)state;
@@ -93,7 +81,7 @@ static void test_thirty_inch_scale(void **state)
  * exposure wanted: the action then is the target. Worked in the body's frame. */
 static void test_angle_from_the_bench(void **state)
 {
-    const struct derived derived = derive_lines(thirty_inch, "");
+    const struct derived derived = build_derived(thirty_inch, "");
     const double theta = figure(&derived, FIGURE_ANGLE, 0);
     const double join = 762 * (1 - pow(2, -16 / 12.0)), x12 = 381;
     const double nut = derived.lines.after[1].nut_mm, saddle = derived.lines.now[1].saddle_mm;
@@ -111,16 +99,16 @@ static void test_angle_from_the_bench(void **state)
 
 static void test_enough_saddle(void **state)
 {
-    struct derived derived = derive_lines(thirty_inch, "visit.1.pass.1 exposure_bass = 7.2 mm\n"
-                                                       "visit.1.pass.1 exposure_treble = 7.2 mm");
+    struct derived derived = build_derived(thirty_inch, "visit.1.pass.1 exposure_bass = 7.2 mm\n"
+                                                        "visit.1.pass.1 exposure_treble = 7.2 mm");
 
     (void)state;
     assert_int_equal(derived.verdict, RESET_SADDLE);
     assert_string_equal(reset_verdict_name(derived.verdict), "saddle");
     assert_false(has(&derived, FINDING_EXPOSURE_SHORT));
     /* One side short is short. */
-    derived = derive_lines(thirty_inch, "visit.1.pass.1 exposure_bass = 7.2 mm\n"
-                                        "visit.1.pass.1 exposure_treble = 7.1 mm");
+    derived = build_derived(thirty_inch, "visit.1.pass.1 exposure_bass = 7.2 mm\n"
+                                         "visit.1.pass.1 exposure_treble = 7.1 mm");
     assert_int_equal(derived.verdict, RESET_NECK);
 }
 
@@ -144,11 +132,11 @@ static void test_absent_exposure(void **state)
 /* theta times the distance: twice the distance, half the angle for the same height. */
 static void test_angle_goes_with_distance(void **state)
 {
-    const struct derived at_16 = derive_lines(thirty_inch, "board heel_fret = 9\n"
-                                                           "board relief_end_high = 12");
-    const struct derived at_12 = derive_lines(thirty_inch, "board heel_fret = 9\n"
-                                                           "board relief_end_high = 12\n"
-                                                           "board join_fret = 12");
+    const struct derived at_16 = build_derived(thirty_inch, "board heel_fret = 9\n"
+                                                            "board relief_end_high = 12");
+    const struct derived at_12 = build_derived(thirty_inch, "board heel_fret = 9\n"
+                                                            "board relief_end_high = 12\n"
+                                                            "board join_fret = 12");
 
     (void)state;
     assert_near_relative(figure(&at_16, FIGURE_ANGLE, 0) / figure(&at_12, FIGURE_ANGLE, 0),
