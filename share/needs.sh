@@ -4,7 +4,8 @@
 # Sourced by share/start and tests/run, which set $log, the file that takes the long output.
 # A need goes by the name of its Debian package.
 
-build_needs='gcc libc6-dev ninja-build meson pkg-config libncurses-dev libiniparser-dev'
+build_needs='gcc libc6-dev ninja-build meson pkg-config libncurses-dev libiniparser-dev
+libcairo2-dev'
 test_needs='libcmocka-dev libvterm-dev libgsl-dev'
 own_copy='run this in a copy of the tree that is yours'
 
@@ -59,6 +60,7 @@ need_is_met() {
         pkg-config) pkg-config --version ;;
         libncurses-dev) pkg-config --exists ncursesw ;;
         libiniparser-dev) c_links iniparser/iniparser.h -liniparser ;;
+        libcairo2-dev) pkg-config --exists 'cairo >= 1.16' ;;
         libcmocka-dev) pkg-config --exists cmocka ;;
         libvterm-dev) pkg-config --exists vterm ;;
         libgsl-dev) pkg-config --exists gsl ;;
@@ -75,6 +77,7 @@ need_words() {
         meson) say 'meson 1.0 or newer' ;;
         libncurses-dev) say 'ncursesw with its headers' ;;
         libiniparser-dev) say 'iniparser with its headers (iniparser/iniparser.h)' ;;
+        libcairo2-dev) say 'cairo 1.16 or newer with its headers, for PDF and SVG' ;;
         libcmocka-dev) say 'cmocka with its headers' ;;
         libvterm-dev) say 'libvterm with its headers' ;;
         libgsl-dev) say 'the GNU Scientific Library with its headers' ;;

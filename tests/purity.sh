@@ -128,6 +128,7 @@ check_includes() {
 
 check_directions() {
     check_includes "$1" base 'base'
+    check_includes "$1" page 'base page'
     check_includes "$1" model 'base model'
     check_includes "$1" store 'base model store'
     check_includes "$1" app 'base model app'
@@ -215,9 +216,9 @@ GOOD
             must_complain "$sign"
         done
     done
-    mkdir -p "$work/src/base" "$work/src/model" "$work/src/store" "$work/src/app" "$work/src/ui" \
+    mkdir -p "$work/src/base" "$work/src/page" "$work/src/model" "$work/src/store" "$work/src/app" "$work/src/ui" \
         "$work/src/term"
-    for layer in base model store app ui term; do
+    for layer in base page model store app ui term; do
         printf '#include <stddef.h>\n#include "%s/x.h"\n' "$layer" >"$work/src/$layer/x.c"
     done
     : >"$failures"

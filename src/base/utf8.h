@@ -6,6 +6,8 @@
 #include <stddef.h>
 #include <stdint.h>
 
+#include "base/strbuf.h"
+
 /* Strict UTF-8: no overlong forms, no surrogates, nothing above U+10FFFF. */
 
 enum { UTF8_REPLACEMENT = 0xFFFD };
@@ -45,5 +47,13 @@ int utf8_columns(const char *text);
 /* Bytes of the longest prefix of `text` that fits in `columns`, with its combining marks,
  * counted as utf8_columns counts; 0 for negative columns. */
 size_t utf8_clip(const char *text, int columns);
+
+/* Bytes of the next line of a text: as many words, parted by blanks, as fit in `columns`; of
+ * a word that alone is longer, what fits. 0 where not even one character does. */
+size_t utf8_line(const char *text, int columns);
+
+/* Appends the text in ASCII: the program's own signs (a plus-minus, a middle dot, fractions)
+ * spelled out, any other character as '?', one for each of its columns. */
+void utf8_add_ascii(struct strbuf *out, const char *text);
 
 #endif

@@ -1,0 +1,220 @@
+/* SPDX-License-Identifier: MIT */
+#include "page/page_write.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include <cairo-pdf.h>
+#include <cairo-svg.h>
+#include <cairo.h>
+
+#include "base/array.h"
+#include "page/page_cairo_text.h"
+#include "page/page_inside.h"
+
+static const double points_per_mm = 72 / 25.4;
+
+/* What cairo hands over. It goes on after a refused write and calls that success, so the
+ * failure is kept here. */
+struct sink {
+    struct page_bytes bytes;
+    size_t capacity;
+    bool failed;
+};
+
+static cairo_status_t take_bytes(void *closure, const unsigned char *data, unsigned int length)
+{
+    struct sink *sink = closure;
+
+    while (!sink->failed && sink->capacity - sink->bytes.length < length) {
+        unsigned char *moved = array_grow(sink->bytes.data, sink->capacity, &sink->capacity, 1);
+
+        if (moved)
+            sink->bytes.data = moved;
+        else
+            sink->failed = true;
+    }
+    if (sink->failed)
+        return CAIRO_STATUS_WRITE_ERROR;
+    memcpy(sink->bytes.data + sink->bytes.length, data, length);
+    sink->bytes.length += length;
+    return CAIRO_STATUS_SUCCESS;
+}
+
+/* --- one item --- */
+
+static void stroke(cairo_t *cairo, const struct page_stroke *stroke)
+{
+    static const double dashed[] = {2.4, 1.2}, dotted[] = {0.4, 1.0};
+
+    cairo_set_source_rgb(cairo, stroke->grey, stroke->grey, stroke->grey);
+    cairo_set_line_width(cairo, stroke->width_mm);
+    if (stroke->line == PAGE_LINE_DASHED)
+        cairo_set_dash(cairo, dashed, 2, 0);
+    else if (stroke->line == PAGE_LINE_DOTTED)
+        cairo_set_dash(cairo, dotted, 2, 0);
+    else
+        cairo_set_dash(cairo, NULL, 0, 0);
+    cairo_stroke(cairo);
+}
+
+static void draw_path(cairo_t *cairo, const struct page_item *item)
+{
+    cairo_move_to(cairo, item->points[0].x_mm, item->points[0].y_mm);
+    for (size_t i = 1; i < item->point_count; i++)
+        cairo_line_to(cairo, item->points[i].x_mm, item->points[i].y_mm);
+    stroke(cairo, &item->stroke);
+}
+
+static void draw_circle(cairo_t *cairo, const struct page_item *item)
+{
+    cairo_new_sub_path(cairo);
+    cairo_arc(cairo, item->at.x_mm, item->at.y_mm, item->width_mm, 0, 2 * M_PI);
+    stroke(cairo, &item->stroke);
+}
+
+static void add_box(cairo_t *cairo, const struct page_item *item)
+{
+    cairo_rectangle(cairo, item->at.x_mm, item->at.y_mm, item->width_mm, item->height_mm);
+}
+
+static void draw_fill(cairo_t *cairo, const struct page_item *item)
+{
+    cairo_set_source_rgb(cairo, item->grey, item->grey, item->grey);
+    add_box(cairo, item);
+    cairo_fill(cairo);
+}
+
+static void draw_item(cairo_t *cairo, const struct page_item *item)
+{
+    switch (item->kind) {
+    case PAGE_ITEM_PATH:
+        draw_path(cairo, item);
+        break;
+    case PAGE_ITEM_CIRCLE:
+        draw_circle(cairo, item);
+        break;
+    case PAGE_ITEM_FILL:
+        draw_fill(cairo, item);
+        break;
+    case PAGE_ITEM_TEXT:
+        page_cairo_text(cairo, item);
+        break;
+    case PAGE_ITEM_CLIP:
+        cairo_save(cairo);
+        add_box(cairo, item);
+        cairo_clip(cairo);
+        break;
+    case PAGE_ITEM_CLIP_END:
+        cairo_restore(cairo);
+        break;
+    case PAGE_ITEM_BEGIN:
+        break;
+    }
+}
+
+/* --- the whole --- */
+
+/* Where the pages of a drawing stand below each other, `stacked` mm apart; 0: each is a page. */
+static void draw_pages(cairo_t *cairo, const struct page_list *list, double stacked_mm)
+{
+    int pages = 0;
+
+    for (size_t i = 0; i < list->count; i++) {
+        if (list->items[i].kind == PAGE_ITEM_BEGIN) {
+            if (pages > 0 && stacked_mm > 0)
+                cairo_translate(cairo, 0, stacked_mm);
+            else if (pages > 0)
+                cairo_show_page(cairo);
+            pages++;
+        }
+        draw_item(cairo, &list->items[i]);
+    }
+    cairo_show_page(cairo);
+}
+
+static enum status status_of(cairo_status_t status)
+{
+    if (status == CAIRO_STATUS_SUCCESS)
+        return STATUS_OK;
+    return status == CAIRO_STATUS_NO_MEMORY || status == CAIRO_STATUS_WRITE_ERROR ? STATUS_NO_MEMORY
+                                                                                  : STATUS_DOMAIN;
+}
+
+static enum status check_list(const struct page_list *list)
+{
+    if (list->status != STATUS_OK)
+        return list->status;
+    return list->pages > 0 && list->clips == 0 ? STATUS_OK : STATUS_DOMAIN;
+}
+
+/* Draws on the surface, which is destroyed, and gives what went into the sink. */
+static enum status write_pages(cairo_surface_t *surface, const struct page_list *list, double scale,
+                               double stacked_mm, struct sink *sink, struct page_bytes *ret_bytes)
+{
+    cairo_t *cairo = cairo_create(surface);
+
+    cairo_scale(cairo, scale, scale);
+    draw_pages(cairo, list, stacked_mm);
+    enum status status = status_of(cairo_status(cairo));
+    cairo_destroy(cairo);
+    cairo_surface_finish(surface);
+    if (status == STATUS_OK)
+        status = status_of(cairo_surface_status(surface));
+    cairo_surface_destroy(surface);
+    if (sink->failed)
+        status = STATUS_NO_MEMORY;
+    if (status == STATUS_OK)
+        *ret_bytes = sink->bytes;
+    else
+        free(sink->bytes.data);
+    return status;
+}
+
+bool page_can_write(void)
+{
+    return true;
+}
+
+/* An empty date leaves it out; without this, cairo puts the time of day in. */
+static void tell_about(cairo_surface_t *surface, const struct page_about *about)
+{
+    char date[32] = "";
+
+    if (strlen(about->date) == 10) {
+        memcpy(date, about->date, 10);
+        memcpy(date + 10, "T12:00:00Z", sizeof "T12:00:00Z");
+    }
+    cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_TITLE, about->title);
+    cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATOR, "sillet");
+    cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATE_DATE, date);
+}
+
+enum status page_write_pdf(const struct page_list *list, const struct page_about *about,
+                           struct page_bytes *ret_bytes)
+{
+    struct sink sink = {.failed = false};
+    const enum status status = check_list(list);
+
+    if (status != STATUS_OK)
+        return status;
+    cairo_surface_t *surface =
+        cairo_pdf_surface_create_for_stream(take_bytes, &sink, list->size.width_mm * points_per_mm,
+                                            list->size.height_mm * points_per_mm);
+    tell_about(surface, about);
+    return write_pages(surface, list, points_per_mm, 0, &sink, ret_bytes);
+}
+
+enum status page_write_svg(const struct page_list *list, struct page_bytes *ret_bytes)
+{
+    struct sink sink = {.failed = false};
+    const enum status status = check_list(list);
+
+    if (status != STATUS_OK)
+        return status;
+    cairo_surface_t *surface = cairo_svg_surface_create_for_stream(
+        take_bytes, &sink, list->size.width_mm, list->pages * list->size.height_mm);
+    cairo_svg_surface_set_document_unit(surface, CAIRO_SVG_UNIT_MM);
+    return write_pages(surface, list, 1, list->size.height_mm, &sink, ret_bytes);
+}

@@ -1,0 +1,227 @@
+/* SPDX-License-Identifier: MIT */
+#include "near.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "page/page.h"
+#include "page/page_write.h"
+
+static const struct page_stroke thin = {.width_mm = 0.2};
+static const struct page_font small = {.size_mm = 4};
+static const struct page_about about = {.title = "A page", .date = "2026-03-02"};
+
+static int set_up(void **state)
+{
+    struct page_list *list = NULL;
+
+    if (page_list_new(page_a4, &list) != STATUS_OK)
+        return -1;
+    *state = list;
+    return 0;
+}
+
+static int tear_down(void **state)
+{
+    page_list_free(*state);
+    return 0;
+}
+
+static void draw_something(struct page_list *list)
+{
+    page_begin(list);
+    page_draw_line(list, (struct page_point){10, 20}, (struct page_point){110, 20}, &thin);
+    page_draw_circle(list, (struct page_point){50, 50}, 3, &thin);
+    page_draw_text(list, (struct page_point){10, 40}, PAGE_LEFT, 0, &small,
+                   "E\xE2\x99\xAD 8 \xC2\xBD");
+    page_begin(list);
+    page_begin_clip(list, (struct page_point){0, 0}, 50, 50);
+    page_fill_box(list, (struct page_point){10, 10}, 100, 5, 0.5);
+    page_end_clip(list);
+    page_draw_box(list, (struct page_point){10, 30}, 25.4, 5, &thin);
+}
+
+static void sizes_are_the_standards(void **state)
+{
+    (void)state;
+    /* ISO 216: A4 is 210 x 297 mm. ANSI/ASME Y14.1: size A is 8.5 x 11 in. */
+    assert_near(page_a4.width_mm, 210, 1e-12);
+    assert_near(page_a4.height_mm, 297, 1e-12);
+    assert_near(page_letter.width_mm / 25.4, 8.5, 1e-12);
+    assert_near(page_letter.height_mm / 25.4, 11, 1e-12);
+}
+
+static void a_size_that_is_none_is_refused(void **state)
+{
+    struct page_list *list = NULL;
+
+    (void)state;
+    assert_int_equal(page_list_new((struct page_size){0, 297}, &list), STATUS_DOMAIN);
+    assert_int_equal(page_list_new((struct page_size){210, (double)NAN}, &list), STATUS_DOMAIN);
+    assert_null(list);
+}
+
+static void pages_are_counted(void **state)
+{
+    struct page_list *list = *state;
+
+    assert_int_equal(page_list_pages(list), 0);
+    draw_something(list);
+    assert_int_equal(page_list_status(list), STATUS_OK);
+    assert_int_equal(page_list_pages(list), 2);
+}
+
+static void the_first_failure_stays(void **state)
+{
+    struct page_list *list = *state;
+    struct page_bytes bytes;
+
+    page_begin(list);
+    page_draw_line(list, (struct page_point){0, (double)INFINITY}, (struct page_point){1, 1},
+                   &thin);
+    assert_int_equal(page_list_status(list), STATUS_DOMAIN);
+    page_draw_text(list, (struct page_point){1, 1}, PAGE_LEFT, 0, &small, "\xFF");
+    page_begin(list);
+    assert_int_equal(page_list_status(list), STATUS_DOMAIN);
+    assert_int_equal(page_list_pages(list), 1);
+    if (page_can_write())
+        assert_int_equal(page_write_pdf(list, &about, &bytes), STATUS_DOMAIN);
+}
+
+static void what_cannot_be_drawn_is_told(void **state)
+{
+    (void)state;
+    for (int i = 0; i < 6; i++) {
+        struct page_list *one;
+
+        assert_int_equal(page_list_new(page_letter, &one), STATUS_OK);
+        if (i > 0)
+            page_begin(one);
+        switch (i) {
+        case 0: /* before the first page */
+            page_draw_circle(one, (struct page_point){1, 1}, 1, &thin);
+            break;
+        case 1:
+            page_draw_circle(one, (struct page_point){1, 1}, -1, &thin);
+            break;
+        case 2: /* a line has two ends */
+            page_draw_path(one, &(struct page_point){1, 1}, 1, &thin);
+            break;
+        case 3:
+            page_end_clip(one);
+            break;
+        case 4: /* a clip ends on its page */
+            page_begin_clip(one, (struct page_point){1, 1}, 5, 5);
+            page_begin(one);
+            break;
+        case 5:
+            page_fill_box(one, (struct page_point){1, 1}, 5, 5, 1.5);
+            break;
+        }
+        assert_int_equal(page_list_status(one), STATUS_DOMAIN);
+        page_list_free(one);
+    }
+}
+
+static void text_must_be_utf8(void **state)
+{
+    struct page_list *list = *state;
+
+    page_begin(list);
+    page_draw_text(list, (struct page_point){1, 1}, PAGE_LEFT, 0, &small, "a\xC3(");
+    assert_int_equal(page_list_status(list), STATUS_SYNTAX);
+}
+
+static void need_writer(void)
+{
+    if (!page_can_write())
+        skip();
+}
+
+static bool holds(const struct page_bytes *bytes, const char *text)
+{
+    const size_t length = strlen(text);
+
+    for (size_t i = 0; i + length <= bytes->length; i++)
+        if (memcmp(bytes->data + i, text, length) == 0)
+            return true;
+    return false;
+}
+
+static void the_same_list_gives_the_same_bytes(void **state)
+{
+    struct page_list *list = *state;
+    struct page_bytes first, again, other;
+    const struct page_about undated = {.title = "A page", .date = ""};
+
+    need_writer();
+    draw_something(list);
+    assert_int_equal(page_write_pdf(list, &about, &first), STATUS_OK);
+    assert_int_equal(page_write_pdf(list, &about, &again), STATUS_OK);
+    assert_int_equal(first.length, again.length);
+    assert_memory_equal(first.data, again.data, first.length);
+    assert_memory_equal(first.data, "%PDF-", 5);
+    assert_true(holds(&first, "/Count 2"));
+    assert_int_equal(page_write_pdf(list, &undated, &other), STATUS_OK);
+    assert_true(holds(&first, "(20260302120000Z)"));
+    assert_false(holds(&other, "/CreationDate"));
+    free(first.data);
+    free(again.data);
+    free(other.data);
+}
+
+/* The numbers of an SVG are mm: its size says so, and a line stands where it was drawn. */
+static void svg_is_in_mm(void **state)
+{
+    struct page_list *list = *state;
+    struct page_bytes bytes;
+
+    need_writer();
+    draw_something(list);
+    assert_int_equal(page_write_svg(list, &bytes), STATUS_OK);
+    assert_true(holds(&bytes, "width=\"210mm\" height=\"594mm\" viewBox=\"0 0 210 594\""));
+    assert_true(holds(&bytes, "d=\"M 10 20 L 110 20 \""));
+    free(bytes.data);
+}
+
+static void an_empty_document_is_refused(void **state)
+{
+    struct page_bytes bytes;
+
+    need_writer();
+    assert_int_equal(page_write_pdf(*state, &about, &bytes), STATUS_DOMAIN);
+    assert_int_equal(page_write_svg(*state, &bytes), STATUS_DOMAIN);
+}
+
+static void widths_grow_with_text_and_size(void **state)
+{
+    const struct page_font twice = {.size_mm = 8};
+
+    (void)state;
+    const double one = page_text_width_mm(&small, "saddle");
+    assert_true(one > 4 && one < 24);
+    assert_near(page_text_width_mm(&twice, "saddle"), 2 * one, 1e-6);
+    assert_near(page_text_width_mm(&small, "saddlesaddle"), 2 * one, 1e-6);
+    assert_near(page_text_width_mm(&small, ""), 0, 1e-12);
+}
+
+#define CASE(name) cmocka_unit_test_setup_teardown(name, set_up, tear_down)
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(sizes_are_the_standards),
+        cmocka_unit_test(a_size_that_is_none_is_refused),
+        CASE(pages_are_counted),
+        CASE(the_first_failure_stays),
+        cmocka_unit_test(what_cannot_be_drawn_is_told),
+        CASE(text_must_be_utf8),
+        CASE(the_same_list_gives_the_same_bytes),
+        CASE(svg_is_in_mm),
+        CASE(an_empty_document_is_refused),
+        cmocka_unit_test(widths_grow_with_text_and_size),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}
