@@ -9,6 +9,7 @@
 #include <unistd.h>
 
 #include "store/file_read.h"
+#include "store/generations.h"
 #include "store/lockfile.h"
 #include "store/profile_beside.h"
 #include "store/profile_edit.h"
@@ -21,6 +22,7 @@ struct profile {
     struct profile_content content;
     bool on_disk; /* the content was read from the target or written to it */
     bool unsure;  /* it was written, but its folder could not be synced */
+    bool changed; /* it was written since it was opened */
     enum status editable;
     unsigned notices;
     struct lockfile lock;
@@ -306,6 +308,18 @@ static enum status keep_as_found(struct profile *profile)
     return STATUS_OK;
 }
 
+/* The state before the session's first change. That it cannot be kept is told, and costs
+ * nothing else. */
+static void keep_generation(struct profile *profile)
+{
+    if (profile->changed || !profile->on_disk)
+        return;
+    if (generations_keep(profile->target, &profile->content.text.bytes) == STATUS_OK)
+        profile->notices &= ~(unsigned)PROFILE_NO_GENERATION;
+    else
+        profile->notices |= PROFILE_NO_GENERATION;
+}
+
 /* Writes our version beside a file that is no longer ours to write; never over a file
  * that is not as we left it. */
 static enum status save_conflict(struct profile *profile, struct profile_content *content)
@@ -360,11 +374,14 @@ static enum status save_content(struct profile *profile, struct profile_content 
     status = keep_as_found(profile);
     if (status != STATUS_OK)
         return status;
+    keep_generation(profile);
     status = write_file(profile->target, state == DISK_GONE ? SAFEFILE_NEW : SAFEFILE_REPLACE,
                         &content->text.bytes, &replaced);
     /* Also when the folder could not be synced: what is there now is ours, no conflict. */
-    if (status == STATUS_OK || replaced)
+    if (status == STATUS_OK || replaced) {
         adopt(profile, content);
+        profile->changed = true;
+    }
     profile->unsure = replaced && status != STATUS_OK;
     return status;
 }

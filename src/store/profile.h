@@ -27,11 +27,12 @@ enum profile_access {
 
 /* Things to tell whoever opened a profile; it is usable all the same. */
 enum profile_notice {
-    PROFILE_END_MISSING = 1,   /* no [end]: written by hand, or cut short */
-    PROFILE_END_WRONG = 2,     /* [end] does not match: changed by hand, or damaged */
-    PROFILE_NO_LOCK = 4,       /* locks do not work here: open it in one program only */
-    PROFILE_KEPT_AS_FOUND = 8, /* the file as found was copied beside it before a rewrite */
-    PROFILE_CONFLICT = 16,     /* saves go to profile_conflict_path() */
+    PROFILE_END_MISSING = 1,    /* no [end]: written by hand, or cut short */
+    PROFILE_END_WRONG = 2,      /* [end] does not match: changed by hand, or damaged */
+    PROFILE_NO_LOCK = 4,        /* locks do not work here: open it in one program only */
+    PROFILE_KEPT_AS_FOUND = 8,  /* the file as found was copied beside it before a rewrite */
+    PROFILE_CONFLICT = 16,      /* saves go to profile_conflict_path() */
+    PROFILE_NO_GENERATION = 32, /* the state before the first change could not be kept */
 };
 
 /*
@@ -79,7 +80,8 @@ const char *profile_conflict_path(const struct profile *profile);
 /*
  * Saves `record`. When the kept text holds it already, with a matching [end], nothing is
  * written. Before the first rewrite of a file whose [end] was missing or wrong, the file
- * as found is copied beside it as NAME.as-found (NAME.as-found.2 ...).
+ * as found is copied beside it as NAME.as-found (NAME.as-found.2 ...). Before the first
+ * rewrite since it was opened, what is on disk is kept as a generation (generations.h).
  *
  * STATUS_CHANGED: someone else changed the file since. It is left alone and `record` is
  * written beside it, to profile_conflict_path(); so are all later saves.

@@ -11,6 +11,7 @@
 #include <unistd.h>
 
 #include "faults.h"
+#include "store/generations.h"
 #include "store/profile.h"
 #include "store/shop.h"
 #include "tree.h"
@@ -72,6 +73,7 @@ static void prepare(const struct tree *tree, bool is_whole)
     take_bytes(path, after, sizeof after, &after_length);
     assert_int_equal(unlink(path), 0);
     unlink(tree_path(tree, "sample.ini.as-found"));
+    tree_remove(tree, ".generations");
     assert_int_equal(tree_count(tree->folder, ""), 0);
 }
 
@@ -100,6 +102,7 @@ static void clear(const struct tree *tree)
 
     for (size_t i = 0; i < sizeof names / sizeof names[0]; i++)
         unlink(tree_path(tree, names[i]));
+    tree_remove(tree, ".generations");
 }
 
 /* One save with its nth call failing. Returns false when there was no nth call. */
@@ -280,8 +283,12 @@ static void a_save_syncs_file_and_folder(void **state)
     const struct tree *tree = *state;
     struct record record;
 
+    const struct bytes generation = {.data = before, .length = before_length};
+
     prepare(tree, true);
     tree_write(tree_path(tree, "a.ini"), before, before_length);
+    /* Kept already, so that only the profile is written. */
+    assert_int_equal(generations_keep(tree_path(tree, "a.ini"), &generation), STATUS_OK);
     struct profile *profile = open_changed(tree_path(tree, "a.ini"), &record);
     fault_arm(FAULT_SYNC, FAULT_STAYS, 1, EIO);
     assert_int_equal(profile_save(profile, &record), STATUS_IO);

@@ -48,14 +48,23 @@ int tree_teardown(void **state)
     return result;
 }
 
+void tree_remove(const struct tree *tree, const char *name)
+{
+    (void)nftw(tree_path(tree, name), remove_one, 16, FTW_DEPTH | FTW_PHYS | FTW_MOUNT);
+    assert_int_not_equal(access(tree_path(tree, name), F_OK), 0);
+}
+
 const char *tree_path(const struct tree *tree, const char *name)
 {
     static char paths[32][1024];
     static int next;
-    char *path = paths[next++ % 32];
+    char path[sizeof paths[0]];
 
-    snprintf(path, sizeof paths[0], "%s/%s", tree->folder, name);
-    return path;
+    snprintf(path, sizeof path, "%s/%s", tree->folder, name);
+    for (int i = 0; i < 32; i++)
+        if (strcmp(paths[i], path) == 0)
+            return paths[i];
+    return strcpy(paths[next++ % 32], path);
 }
 
 void tree_write(const char *path, const char *bytes, size_t length)

@@ -14,7 +14,10 @@ struct tree {
 int tree_setup(void **state);
 int tree_teardown(void **state);
 
-/* "FOLDER/name"; good for the next 31 calls. */
+/* Takes out what has that name, with all that is in it; fine when nothing has. */
+void tree_remove(const struct tree *tree, const char *name);
+
+/* "FOLDER/name"; good until 32 other names have been asked for. */
 const char *tree_path(const struct tree *tree, const char *name);
 
 void tree_write(const char *path, const char *bytes, size_t length);
