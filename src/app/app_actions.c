@@ -27,6 +27,11 @@ void turn_go_to(struct turn *turn, int at)
     app_refresh_entry(turn->app);
 }
 
+void turn_open_step(struct turn *turn)
+{
+    undo_open_step(&turn->app->undo, (int)turn->app->leaf);
+}
+
 enum status turn_put(struct turn *turn, struct reading_key key, const char *text,
                      struct field_fault *ret_fault)
 {
@@ -97,7 +102,7 @@ bool turn_take_entry(struct turn *turn)
     }
     if (line > 0)
         work_begin_line(app, line, &begun);
-    undo_open_step(&app->undo);
+    turn_open_step(turn);
     if (entry_spell(app->entry.text, field, &app->units, &spelled) != STATUS_OK) {
         turn_warn(turn, "That is more than one cell keeps; add the leaves up first.");
         return false;
@@ -165,59 +170,13 @@ void turn_clear_cell(struct turn *turn)
 
     if (!cell || !record_get(&app->record, &cell->key) || !turn_may_change(turn))
         return;
-    undo_open_step(&app->undo);
+    turn_open_step(turn);
     if (turn_put(turn, cell->key, NULL, NULL) != STATUS_OK) {
         turn_warn(turn, "Out of memory: the reading was left as it is.");
         return;
     }
     turn_changed(turn);
     app_say(app, TONE_NOTE, "Reading taken out; u brings it back.");
-}
-
-/* Goes to a reading, on this leaf or on the one that has its cell. */
-static void show_reading(struct app *app, const struct reading_key *key)
-{
-    const bool in_pass = field_get(key->field)->section == SECTION_PASS;
-    const int last = record_last_pass(&app->record, key->visit);
-
-    if (in_pass && (key->visit != app->visit || key->part != app->pass))
-        app_take_pass(app, key->visit, key->part);
-    else if (key->visit > 0 && key->visit != app->visit)
-        app_take_pass(app, key->visit, last > 0 ? last : 1);
-    app_lay(app);
-    for (int by = 0; by < LEAF_COUNT_; by++) {
-        const int at = route_find(&app->route, key);
-
-        if (at >= 0) {
-            app->at = at;
-            return;
-        }
-        app_take_leaf(app, (enum leaf)(((int)app->leaf + 1) % LEAF_COUNT_));
-    }
-}
-
-/* Goes to the reading that a step changed, so that its change is seen. */
-void turn_step(struct turn *turn, undo_step *make, const char *nothing, const char *what)
-{
-    struct app *app = turn->app;
-    struct reading_key key = {.visit = 0};
-
-    if (!turn_may_change(turn))
-        return;
-    const enum status status = make(&app->undo, &app->record, &key);
-    if (status == STATUS_NOT_FOUND) {
-        turn_warn(turn, nothing);
-        return;
-    }
-    show_reading(app, &key);
-    app_drop_entry(app);
-    turn_changed(turn);
-    if (work_move_in_hand(app) != MOVE_COUNT_)
-        work_take_next(app);
-    if (status == STATUS_OK)
-        app_say(app, TONE_NOTE, what);
-    else
-        turn_warn(turn, "Out of memory: only a part was taken back; u goes on.");
 }
 
 void turn_toggle_method(struct turn *turn)
@@ -228,7 +187,7 @@ void turn_toggle_method(struct turn *turn)
 
     if (!turn_may_change(turn))
         return;
-    undo_open_step(&app->undo);
+    turn_open_step(turn);
     if (turn_put(turn, key, held ? "open" : "held-3", NULL) != STATUS_OK ||
         (first && open_pass(turn) != STATUS_OK)) {
         turn_warn(turn, "Out of memory: not all was changed.");

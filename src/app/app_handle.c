@@ -125,10 +125,10 @@ static void run(struct turn *turn, enum command_id command)
         move(turn, route_last(&app->route));
         return;
     case COMMAND_UNDO:
-        turn_step(turn, undo_back, "Nothing to take back in this session.", "Taken back.");
+        turn_undo(turn, true);
         return;
     case COMMAND_REDO:
-        turn_step(turn, undo_again, "Nothing to make again.", "Made again.");
+        turn_undo(turn, false);
         return;
     case COMMAND_PASS:
         turn_begin_pass(turn);

@@ -37,6 +37,9 @@ void turn_warn(struct turn *turn, const char *message);
 /* False, with a warning, where the profile may only be read. */
 bool turn_may_change(struct turn *turn);
 
+/* What is put from here on is one step of undo, made on the leaf in hand. */
+void turn_open_step(struct turn *turn);
+
 /* Puts a reading, or with text NULL takes it out, as a change of the step that is open. */
 enum status turn_put(struct turn *turn, struct reading_key key, const char *text,
                      struct field_fault *ret_fault);
@@ -64,9 +67,7 @@ void turn_write(struct turn *turn);
 void turn_leaf(struct turn *turn, int by);
 void turn_note(struct turn *turn, int by);
 
-/* One step of undo_back or undo_again, with what to say when there is none and when it is
- * done. */
-typedef enum status undo_step(struct undo *, struct record *, struct reading_key *);
-void turn_step(struct turn *turn, undo_step *make, const char *nothing, const char *what);
+/* Takes the last step back, or makes the next one again, and says what changed. */
+void turn_undo(struct turn *turn, bool back);
 
 #endif

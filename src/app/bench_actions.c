@@ -66,7 +66,7 @@ void bench_nudge(struct turn *turn, int by)
     num_format_fixed(unit_from_pivot(nudge.unit, mm) + by * nudge.step, nudge.decimals, true,
                      &text);
     strbuf_add(&text, nudge.behind);
-    undo_open_step(&app->undo);
+    turn_open_step(turn);
     if (turn_put(turn, key, memory, NULL) != STATUS_OK) {
         turn_warn(turn, "The target cannot be moved further.");
         return;

@@ -3,12 +3,13 @@
 
 #include <string.h>
 
+#include "app/event.h"
 #include "base/utf8.h"
 
 void lineedit_clear(struct lineedit *line)
 {
     line->text[0] = '\0';
-    line->length = 0;
+    line->length = line->cursor = 0;
 }
 
 bool lineedit_is_empty(const struct lineedit *line)
@@ -20,12 +21,14 @@ bool lineedit_add(struct lineedit *line, uint32_t rune)
 {
     char bytes[4];
     const size_t length = utf8_encode(rune, bytes);
+    char *at = line->text + line->cursor;
 
     if (line->length + length > LINEEDIT_MAX)
         return false;
-    memcpy(line->text + line->length, bytes, length);
+    memmove(at + length, at, line->length - line->cursor + 1);
+    memcpy(at, bytes, length);
     line->length += length;
-    line->text[line->length] = '\0';
+    line->cursor += length;
     return true;
 }
 
@@ -37,18 +40,73 @@ bool lineedit_set(struct lineedit *line, const char *text)
     if (length > LINEEDIT_MAX)
         return false;
     memcpy(line->text, text, length + 1);
-    line->length = length;
+    line->length = line->cursor = length;
     return true;
+}
+
+/* Continuation bytes go with the byte that starts their character. */
+static bool is_inside(const struct lineedit *line, size_t at)
+{
+    return at > 0 && at < line->length && ((unsigned char)line->text[at] & 0xC0U) == 0x80U;
+}
+
+static size_t character_before(const struct lineedit *line, size_t at)
+{
+    if (at == 0)
+        return at;
+    do
+        at--;
+    while (is_inside(line, at));
+    return at;
+}
+
+static size_t character_behind(const struct lineedit *line, size_t at)
+{
+    if (at >= line->length)
+        return at;
+    do
+        at++;
+    while (is_inside(line, at));
+    return at;
+}
+
+static bool take_out(struct lineedit *line, size_t from, size_t to)
+{
+    memmove(line->text + from, line->text + to, line->length - to + 1);
+    line->length -= to - from;
+    line->cursor = from;
+    return from < to;
 }
 
 bool lineedit_backspace(struct lineedit *line)
 {
-    if (line->length == 0)
+    return take_out(line, character_before(line, line->cursor), line->cursor);
+}
+
+bool lineedit_delete(struct lineedit *line)
+{
+    return take_out(line, line->cursor, character_behind(line, line->cursor));
+}
+
+bool lineedit_move(struct lineedit *line, uint32_t key)
+{
+    switch (key) {
+    case SILLET_KEY_LEFT:
+        line->cursor = character_before(line, line->cursor);
+        return true;
+    case SILLET_KEY_RIGHT:
+        line->cursor = character_behind(line, line->cursor);
+        return true;
+    case SILLET_KEY_HOME:
+        line->cursor = 0;
+        return true;
+    case SILLET_KEY_END:
+        line->cursor = line->length;
+        return true;
+    case SILLET_KEY_CTRL('u'):
+        lineedit_clear(line);
+        return true;
+    default:
         return false;
-    /* Continuation bytes go with the byte that starts their character. */
-    do
-        line->length--;
-    while (line->length > 0 && ((unsigned char)line->text[line->length] & 0xC0U) == 0x80U);
-    line->text[line->length] = '\0';
-    return true;
+    }
 }

@@ -157,7 +157,7 @@ static void take_what_if(struct turn *turn)
 {
     struct app *app = turn->app;
     const size_t before = app->undo.done;
-    struct reading_key key;
+    struct undo_step step;
 
     if (!what_if_is_on(&app->what_if) || !app->what_if.known) {
         turn_warn(turn, "There is no what-if to take over: t names a tuning, s a set.");
@@ -167,10 +167,10 @@ static void take_what_if(struct turn *turn)
         return;
     app_drop_entry(app);
     app_refresh_entry(app);
-    undo_open_step(&app->undo);
+    turn_open_step(turn);
     if (put_all(turn) != STATUS_OK) {
         if (app->undo.done > before)
-            (void)undo_back(&app->undo, &app->record, &key);
+            (void)undo_back(&app->undo, &app->record, &step);
         app_refresh(app);
         turn_warn(turn, "It could not be taken over (a note out of range, or memory is out).");
         return;

@@ -62,16 +62,17 @@ static enum status force(struct record *record, const struct reading_key *key, c
     return status == STATUS_NO_MEMORY ? status : STATUS_OK;
 }
 
-void undo_open_step(struct undo *undo)
+void undo_open_step(struct undo *undo, int place)
 {
     forget_from(undo, undo->done);
+    undo->place = place;
     undo->opening = true;
 }
 
 enum status undo_put(struct undo *undo, struct record *record, const struct reading_key *key,
                      const char *text, struct field_fault *ret_fault)
 {
-    struct undo_change change = {.key = *key, .opens_step = undo->opening};
+    struct undo_change change = {.key = *key, .opens_step = undo->opening, .place = undo->place};
     enum status status = STATUS_NO_MEMORY;
 
     if (make_room(undo) == STATUS_OK && copy_text(record_text(record, key), &change.before) &&
@@ -89,7 +90,7 @@ enum status undo_put(struct undo *undo, struct record *record, const struct read
     return STATUS_OK;
 }
 
-enum status undo_back(struct undo *undo, struct record *record, struct reading_key *ret_key)
+enum status undo_back(struct undo *undo, struct record *record, struct undo_step *ret_step)
 {
     size_t at = undo->done;
 
@@ -101,18 +102,22 @@ enum status undo_back(struct undo *undo, struct record *record, struct reading_k
         if (force(record, &change->key, change->before) != STATUS_OK)
             return STATUS_NO_MEMORY;
     } while (at > 0 && !undo->changes[at].opens_step);
+    const struct undo_change *first = &undo->changes[at];
+    *ret_step = (struct undo_step){.key = first->key,
+                                   .from = first->after,
+                                   .to = first->before,
+                                   .changes = (int)(undo->done - at),
+                                   .place = first->place};
     undo->done = at;
-    *ret_key = undo->changes[at].key;
     return STATUS_OK;
 }
 
-enum status undo_again(struct undo *undo, struct record *record, struct reading_key *ret_key)
+enum status undo_again(struct undo *undo, struct record *record, struct undo_step *ret_step)
 {
     size_t at = undo->done;
 
     if (at == undo->count)
         return STATUS_NOT_FOUND;
-    *ret_key = undo->changes[at].key;
     do {
         const struct undo_change *change = &undo->changes[at];
 
@@ -120,6 +125,12 @@ enum status undo_again(struct undo *undo, struct record *record, struct reading_
             return STATUS_NO_MEMORY;
         at++;
     } while (at < undo->count && !undo->changes[at].opens_step);
+    const struct undo_change *first = &undo->changes[undo->done];
+    *ret_step = (struct undo_step){.key = first->key,
+                                   .from = first->before,
+                                   .to = first->after,
+                                   .changes = (int)(at - undo->done),
+                                   .place = first->place};
     undo->done = at;
     return STATUS_OK;
 }

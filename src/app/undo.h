@@ -17,6 +17,15 @@ struct undo_change {
     struct reading_key key;
     char *before, *after; /* NULL: the reading is absent */
     bool opens_step;
+    int place; /* of its step */
+};
+
+/* A step that was taken back or made again. */
+struct undo_step {
+    struct reading_key key; /* of the reading that it began with */
+    const char *from, *to;  /* that reading's texts, NULL for absent; until the next change */
+    int changes;            /* how many readings it changed */
+    int place;
 };
 
 struct undo {
@@ -24,13 +33,15 @@ struct undo {
     size_t count, capacity;
     size_t done;  /* changes in force; those beyond can be made again */
     bool opening; /* the next change starts a step */
+    int place;    /* where the open step is made, for whoever shows it again */
 };
 
 void undo_init(struct undo *undo);
 void undo_done(struct undo *undo);
 
-/* The next change starts a step of its own; what had been undone is forgotten. */
-void undo_open_step(struct undo *undo);
+/* The next change starts a step of its own; what had been undone is forgotten. `place` is given
+ * back with the step. */
+void undo_open_step(struct undo *undo, int place);
 
 /*
  * Puts (or with text NULL removes) a reading and remembers how it was. What had been undone
@@ -41,11 +52,10 @@ enum status undo_put(struct undo *undo, struct record *record, const struct read
                      const char *text, struct field_fault *ret_fault);
 
 /*
- * Takes the last step back, or makes the next one again. *ret_key is the reading that the
- * step began with. STATUS_NOT_FOUND when there is none, STATUS_NO_MEMORY when it could not be
- * carried through (calling again goes on with it).
+ * Takes the last step back, or makes the next one again. STATUS_NOT_FOUND when there is none,
+ * STATUS_NO_MEMORY when it could not be carried through (calling again goes on with it).
  */
-enum status undo_back(struct undo *undo, struct record *record, struct reading_key *ret_key);
-enum status undo_again(struct undo *undo, struct record *record, struct reading_key *ret_key);
+enum status undo_back(struct undo *undo, struct record *record, struct undo_step *ret_step);
+enum status undo_again(struct undo *undo, struct record *record, struct undo_step *ret_step);
 
 #endif

@@ -83,7 +83,7 @@ static void mark_done(struct turn *turn, const struct work_list *list, enum move
 
     work_begin_line(app, line, &begun);
     work_add_amount(list, kind, true, &amount);
-    undo_open_step(&app->undo);
+    turn_open_step(turn);
     if (turn_put(turn, work_key(WORK_AMOUNT, app->visit, line), memory, NULL) != STATUS_OK ||
         work_complete_line(turn, line, &begun) != STATUS_OK) {
         turn_changed(turn);
@@ -155,7 +155,7 @@ void turn_work_out(struct turn *turn)
     }
     if (!turn_may_change(turn))
         return;
-    undo_open_step(&app->undo);
+    turn_open_step(turn);
     for (int column = 0; column < WORK_COLUMN_COUNT_; column++) {
         const struct reading_key key = work_key((enum work_column)column, app->visit, line);
 

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "app/amount.h"
+#include "app/reading_words.h"
 #include "base/num.h"
 #include "base/utf8.h"
 #include "ui/bench_view.h"
@@ -137,12 +138,7 @@ static void add_prompt(const struct app *app, struct strbuf *out)
         work_view_add_prompt(app, out);
         return;
     }
-    const struct field *field = field_get(cell->key.field);
-    strbuf_add(out, field->label);
-    if (field->per == PER_FRET || field->per == PER_STRING_FRET)
-        strbuf_addf(out, field->id == FIELD_RELIEF_AT ? " %d" : " at fret %d", cell->key.fret);
-    if (cell->key.string > 0)
-        strbuf_addf(out, ", string %d", cell->key.string);
+    reading_words_add_name(out, &cell->key);
     if (cell->key.field == FIELD_RELIEF && board->has_relief)
         strbuf_addf(out, " at fret %d", board->relief_fret);
     if (cell->key.field == FIELD_ACTION && board->action_fret > 0)

@@ -286,6 +286,45 @@ static void undo_goes_where_the_change_was(void **state)
     assert_int_equal(app->tone, TONE_WARNING);
 }
 
+/* A target moved from the bench stands on another leaf; the next digits would go there. */
+static void undo_of_a_nudge_stays_on_the_bench(void **state)
+{
+    struct app *app = *state;
+
+    bench_press(app, "{Down}{Right}");
+    const int at = app->at;
+    const char *before = bench_text(app, "targets nut_gap_bass");
+    char memory[32];
+    struct strbuf kept = STRBUF(memory);
+    strbuf_add(&kept, before ? before : "");
+    bench_press(app, "nnu");
+    assert_int_equal(app->leaf, LEAF_BENCH);
+    assert_int_equal(app->at, at);
+    assert_non_null(strstr(app->message, "Undone: "));
+    bench_press(app, "u");
+    assert_string_equal(
+        bench_text(app, "targets nut_gap_bass") ? bench_text(app, "targets nut_gap_bass") : "",
+        memory);
+    assert_int_equal(app->leaf, LEAF_BENCH);
+    /* From another leaf it leads back to the bench. */
+    bench_press(app, "n{PgUp}{PgUp}u");
+    assert_int_equal(app->leaf, LEAF_BENCH);
+}
+
+static void undo_says_what_it_changed(void **state)
+{
+    struct app *app = *state;
+
+    bench_press(app, "{Down}.019{Enter}u");
+    assert_string_equal(app->message,
+                        "Undone: nut gap, string 6: .030 in again, no longer .019 in");
+    bench_press(app, "r");
+    assert_string_equal(app->message,
+                        "Made again: nut gap, string 6: .019 in again, no longer .030 in");
+    bench_press(app, "xu");
+    assert_string_equal(app->message, "Undone: nut gap, string 6: .019 in again, no longer empty");
+}
+
 static void a_reading_is_taken_out_and_brought_back(void **state)
 {
     struct app *app = *state;
@@ -474,6 +513,8 @@ int main(void)
         CASE(what_the_next_pass_should_read_follows_the_moves),
         CASE(passes_are_looked_through),
         CASE(undo_goes_where_the_change_was),
+        CASE(undo_of_a_nudge_stays_on_the_bench),
+        CASE(undo_says_what_it_changed),
         CASE(a_reading_is_taken_out_and_brought_back),
         CASE(the_nut_method_changes_to_and_fro),
         CASE(gauges_change_and_are_remembered),

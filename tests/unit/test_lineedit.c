@@ -3,6 +3,7 @@
 
 #include <string.h>
 
+#include "app/event.h"
 #include "app/lineedit.h"
 #include "base/utf8.h"
 #include "seeded.h"
@@ -50,6 +51,36 @@ static void lineedit_refuses_what_does_not_fit(void **state)
     assert_int_equal(line.text[LINEEDIT_MAX - 1], '2');
 }
 
+static void the_cursor_moves_by_characters(void **state)
+{
+    struct lineedit line;
+
+    (void)state;
+    assert_true(lineedit_set(&line, "7\xC2\xBD/64"));
+    assert_int_equal(line.cursor, line.length);
+    for (int i = 0; i < 3; i++)
+        assert_true(lineedit_move(&line, SILLET_KEY_LEFT));
+    assert_true(lineedit_backspace(&line));
+    assert_string_equal(line.text, "7/64");
+    assert_true(lineedit_add(&line, 0xBC)); /* a quarter */
+    assert_string_equal(line.text, "7\xC2\xBC/64");
+    assert_true(lineedit_move(&line, SILLET_KEY_HOME));
+    assert_false(lineedit_backspace(&line));
+    assert_true(lineedit_delete(&line));
+    assert_true(lineedit_delete(&line));
+    assert_string_equal(line.text, "/64");
+    assert_true(lineedit_add(&line, '9'));
+    assert_true(lineedit_move(&line, SILLET_KEY_RIGHT));
+    assert_true(lineedit_add(&line, '1'));
+    assert_string_equal(line.text, "9/164");
+    assert_true(lineedit_move(&line, SILLET_KEY_END));
+    assert_false(lineedit_delete(&line));
+    assert_false(lineedit_move(&line, SILLET_KEY_UP));
+    assert_true(lineedit_move(&line, SILLET_KEY_CTRL('u')));
+    assert_true(lineedit_is_empty(&line));
+    assert_int_equal(line.cursor, 0);
+}
+
 /* Whatever is added and taken away, the line is whole UTF-8 and as long as it says. */
 static void lineedit_stays_whole(void **state)
 {
@@ -63,11 +94,16 @@ static void lineedit_stays_whole(void **state)
         static const uint32_t widest[] = {0x7F, 0x7FF, 0xFFFD, 0x10FFFF};
         const uint32_t rune =
             (uint32_t)seeded_whole(&seed, ' ', (int)widest[seeded_whole(&seed, 0, 3)]);
+        static const uint32_t moves[] = {SILLET_KEY_LEFT, SILLET_KEY_RIGHT, SILLET_KEY_HOME,
+                                         SILLET_KEY_END};
+
+        lineedit_move(&line, moves[seeded_whole(&seed, 0, 3)]);
 
         if (seeded_whole(&seed, 0, 2) > 0)
             characters += lineedit_add(&line, rune);
         else
-            characters -= lineedit_backspace(&line);
+            characters -=
+                seeded_whole(&seed, 0, 1) ? lineedit_backspace(&line) : lineedit_delete(&line);
         assert_true(line.length <= LINEEDIT_MAX);
         assert_int_equal(strlen(line.text), line.length);
         assert_true(utf8_valid(line.text, line.length));
@@ -80,6 +116,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(lineedit_takes_characters_and_gives_them_back),
         cmocka_unit_test(lineedit_refuses_what_does_not_fit),
+        cmocka_unit_test(the_cursor_moves_by_characters),
         cmocka_unit_test(lineedit_stays_whole),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

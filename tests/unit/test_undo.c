@@ -69,48 +69,48 @@ static const char *text_at(const struct bench *bench, struct reading_key key)
 static void undo_takes_back_and_makes_again(void **state)
 {
     struct bench bench;
-    struct reading_key key = {.string = -1};
+    struct undo_step step = {.key = {.string = -1}};
 
     (void)state;
     start(&bench);
-    assert_int_equal(undo_back(&bench.undo, &bench.record, &key), STATUS_NOT_FOUND);
-    assert_int_equal(undo_again(&bench.undo, &bench.record, &key), STATUS_NOT_FOUND);
-    assert_int_equal(key.string, -1);
-    undo_open_step(&bench.undo);
+    assert_int_equal(undo_back(&bench.undo, &bench.record, &step), STATUS_NOT_FOUND);
+    assert_int_equal(undo_again(&bench.undo, &bench.record, &step), STATUS_NOT_FOUND);
+    assert_int_equal(step.key.string, -1);
+    undo_open_step(&bench.undo, 0);
     assert_int_equal(put(&bench, gap(2), ".014 in"), STATUS_OK);
-    undo_open_step(&bench.undo);
+    undo_open_step(&bench.undo, 0);
     assert_int_equal(put(&bench, gap(2), NULL), STATUS_OK);
     assert_null(text_at(&bench, gap(2)));
-    assert_int_equal(undo_back(&bench.undo, &bench.record, &key), STATUS_OK);
+    assert_int_equal(undo_back(&bench.undo, &bench.record, &step), STATUS_OK);
     assert_string_equal(text_at(&bench, gap(2)), ".014 in");
-    assert_int_equal(key.string, 2);
-    assert_int_equal(undo_back(&bench.undo, &bench.record, &key), STATUS_OK);
+    assert_int_equal(step.key.string, 2);
+    assert_int_equal(undo_back(&bench.undo, &bench.record, &step), STATUS_OK);
     assert_string_equal(text_at(&bench, gap(2)), ".021 in");
-    assert_int_equal(undo_back(&bench.undo, &bench.record, &key), STATUS_NOT_FOUND);
-    assert_int_equal(undo_again(&bench.undo, &bench.record, &key), STATUS_OK);
-    assert_int_equal(undo_again(&bench.undo, &bench.record, &key), STATUS_OK);
+    assert_int_equal(undo_back(&bench.undo, &bench.record, &step), STATUS_NOT_FOUND);
+    assert_int_equal(undo_again(&bench.undo, &bench.record, &step), STATUS_OK);
+    assert_int_equal(undo_again(&bench.undo, &bench.record, &step), STATUS_OK);
     assert_null(text_at(&bench, gap(2)));
-    assert_int_equal(undo_again(&bench.undo, &bench.record, &key), STATUS_NOT_FOUND);
+    assert_int_equal(undo_again(&bench.undo, &bench.record, &step), STATUS_NOT_FOUND);
     end(&bench);
 }
 
 static void undo_holds_a_step_together(void **state)
 {
     struct bench bench;
-    struct reading_key key;
+    struct undo_step step;
 
     (void)state;
     start(&bench);
-    undo_open_step(&bench.undo);
+    undo_open_step(&bench.undo, 0);
     put(&bench, gap(1), ".011 in");
     put(&bench, gap(2), ".012 in");
     put(&bench, gap(1), ".013 in");
-    assert_int_equal(undo_back(&bench.undo, &bench.record, &key), STATUS_OK);
-    assert_int_equal(key.string, 1);
+    assert_int_equal(undo_back(&bench.undo, &bench.record, &step), STATUS_OK);
+    assert_int_equal(step.key.string, 1);
     assert_string_equal(text_at(&bench, gap(1)), ".020 in");
     assert_string_equal(text_at(&bench, gap(2)), ".021 in");
-    assert_int_equal(undo_again(&bench.undo, &bench.record, &key), STATUS_OK);
-    assert_int_equal(key.string, 1);
+    assert_int_equal(undo_again(&bench.undo, &bench.record, &step), STATUS_OK);
+    assert_int_equal(step.key.string, 1);
     assert_string_equal(text_at(&bench, gap(1)), ".013 in");
     assert_string_equal(text_at(&bench, gap(2)), ".012 in");
     end(&bench);
@@ -119,16 +119,16 @@ static void undo_holds_a_step_together(void **state)
 static void undo_forgets_what_was_taken_back(void **state)
 {
     struct bench bench;
-    struct reading_key key;
+    struct undo_step step;
 
     (void)state;
     start(&bench);
-    undo_open_step(&bench.undo);
+    undo_open_step(&bench.undo, 0);
     put(&bench, gap(1), ".011 in");
-    undo_back(&bench.undo, &bench.record, &key);
-    undo_open_step(&bench.undo);
+    undo_back(&bench.undo, &bench.record, &step);
+    undo_open_step(&bench.undo, 0);
     put(&bench, gap(3), ".012 in");
-    assert_int_equal(undo_again(&bench.undo, &bench.record, &key), STATUS_NOT_FOUND);
+    assert_int_equal(undo_again(&bench.undo, &bench.record, &step), STATUS_NOT_FOUND);
     assert_string_equal(text_at(&bench, gap(1)), ".020 in");
     end(&bench);
 }
@@ -137,22 +137,22 @@ static void undo_leaves_all_as_it_was_when_a_text_is_refused(void **state)
 {
     struct bench bench;
     struct record before;
-    struct reading_key key;
+    struct undo_step step;
     struct field_fault fault = {.status = STATUS_OK};
     const struct reading_key relief = reading_key_pass(FIELD_RELIEF, 1, 1);
 
     (void)state;
     start(&bench);
-    undo_open_step(&bench.undo);
+    undo_open_step(&bench.undo, 0);
     put(&bench, gap(1), ".011 in");
-    undo_back(&bench.undo, &bench.record, &key);
+    undo_back(&bench.undo, &bench.record, &step);
     assert_int_equal(record_copy(&bench.record, &before), STATUS_OK);
     assert_int_equal(undo_put(&bench.undo, &bench.record, &relief, "13 apples", &fault),
                      STATUS_UNIT);
     assert_int_not_equal(fault.status, STATUS_OK);
     assert_true(record_equal(&bench.record, &before));
     /* The history too: what had been taken back can still be made again. */
-    assert_int_equal(undo_again(&bench.undo, &bench.record, &key), STATUS_OK);
+    assert_int_equal(undo_again(&bench.undo, &bench.record, &step), STATUS_OK);
     assert_string_equal(text_at(&bench, gap(1)), ".011 in");
     record_done(&before);
     end(&bench);
@@ -162,14 +162,15 @@ static void undo_leaves_all_as_it_was_when_a_text_is_refused(void **state)
 static void undo_brings_back_what_a_file_held(void **state)
 {
     struct bench bench;
-    struct reading_key key = gap(4);
+    const struct reading_key key = gap(4);
+    struct undo_step step;
 
     (void)state;
     start(&bench);
     assert_int_equal(record_put(&bench.record, &key, "tight?", true, NULL), STATUS_SYNTAX);
-    undo_open_step(&bench.undo);
+    undo_open_step(&bench.undo, 0);
     assert_int_equal(put(&bench, gap(4), ".018 in"), STATUS_OK);
-    assert_int_equal(undo_back(&bench.undo, &bench.record, &key), STATUS_OK);
+    assert_int_equal(undo_back(&bench.undo, &bench.record, &step), STATUS_OK);
     assert_string_equal(text_at(&bench, gap(4)), "tight?");
     assert_int_equal(record_get(&bench.record, &key)->value.state, READING_BAD);
     end(&bench);
@@ -195,17 +196,17 @@ static void edit(struct bench *bench, struct seeded *seed)
     char memory[32];
     const int changes = seeded_whole(seed, 1, 4);
 
-    undo_open_step(&bench->undo);
+    undo_open_step(&bench->undo, 0);
     for (int i = 0; i < changes; i++)
         put(bench, gap(seeded_whole(seed, 1, 6)), random_text(seed, memory, sizeof memory));
 }
 
 static size_t take_all_back(struct bench *bench)
 {
-    struct reading_key key;
+    struct undo_step step;
     size_t steps = 0;
 
-    while (undo_back(&bench->undo, &bench->record, &key) == STATUS_OK)
+    while (undo_back(&bench->undo, &bench->record, &step) == STATUS_OK)
         steps++;
     return steps;
 }
@@ -218,7 +219,7 @@ static void undo_and_again_are_the_identity(void **state)
     for (int run = 0; run < 60; run++) {
         struct bench bench;
         struct record first, last;
-        struct reading_key key;
+        struct undo_step step;
 
         start(&bench);
         assert_int_equal(record_copy(&bench.record, &first), STATUS_OK);
@@ -226,16 +227,16 @@ static void undo_and_again_are_the_identity(void **state)
             if (seeded_whole(&seed, 0, 3) > 0)
                 edit(&bench, &seed);
             else
-                undo_back(&bench.undo, &bench.record, &key);
+                undo_back(&bench.undo, &bench.record, &step);
         }
-        while (undo_again(&bench.undo, &bench.record, &key) == STATUS_OK)
+        while (undo_again(&bench.undo, &bench.record, &step) == STATUS_OK)
             ;
         assert_int_equal(record_copy(&bench.record, &last), STATUS_OK);
         const size_t steps = take_all_back(&bench);
         assert_true(record_equal(&bench.record, &first));
         for (size_t i = 0; i < steps; i++)
-            assert_int_equal(undo_again(&bench.undo, &bench.record, &key), STATUS_OK);
-        assert_int_equal(undo_again(&bench.undo, &bench.record, &key), STATUS_NOT_FOUND);
+            assert_int_equal(undo_again(&bench.undo, &bench.record, &step), STATUS_OK);
+        assert_int_equal(undo_again(&bench.undo, &bench.record, &step), STATUS_NOT_FOUND);
         assert_true(record_equal(&bench.record, &last));
         record_done(&first);
         record_done(&last);
@@ -253,19 +254,19 @@ static void undo_put_without_memory_changes_nothing(void **state)
     for (long left = 0; status != STATUS_OK; left++) {
         struct bench bench;
         struct record before;
-        struct reading_key key;
+        struct undo_step step;
 
         assert_true(left < 20);
         start(&bench);
         assert_int_equal(record_copy(&bench.record, &before), STATUS_OK);
-        undo_open_step(&bench.undo);
+        undo_open_step(&bench.undo, 0);
         allocations_left = left;
         status = put(&bench, gap(5), ".014 in");
         allocations_left = -1;
         if (status != STATUS_OK) {
             assert_int_equal(status, STATUS_NO_MEMORY);
             assert_true(record_equal(&bench.record, &before));
-            assert_int_equal(undo_back(&bench.undo, &bench.record, &key), STATUS_NOT_FOUND);
+            assert_int_equal(undo_back(&bench.undo, &bench.record, &step), STATUS_NOT_FOUND);
         }
         record_done(&before);
         end(&bench);
@@ -281,20 +282,20 @@ static void undo_goes_on_once_there_is_memory(void **state)
     for (long left = 0; status != STATUS_OK; left++) {
         struct bench bench;
         struct record before;
-        struct reading_key key;
+        struct undo_step step;
 
         assert_true(left < 20);
         start(&bench);
         assert_int_equal(record_copy(&bench.record, &before), STATUS_OK);
-        undo_open_step(&bench.undo);
+        undo_open_step(&bench.undo, 0);
         for (int s = 1; s <= 6; s++)
             put(&bench, gap(s), s % 2 ? ".014 in" : NULL);
         allocations_left = left;
-        status = undo_back(&bench.undo, &bench.record, &key);
+        status = undo_back(&bench.undo, &bench.record, &step);
         allocations_left = -1;
         if (status != STATUS_OK) {
             assert_int_equal(status, STATUS_NO_MEMORY);
-            assert_int_equal(undo_back(&bench.undo, &bench.record, &key), STATUS_OK);
+            assert_int_equal(undo_back(&bench.undo, &bench.record, &step), STATUS_OK);
         }
         assert_true(record_equal(&bench.record, &before));
         record_done(&before);

@@ -1,0 +1,73 @@
+/* SPDX-License-Identifier: MIT */
+#include "app/app_inside.h"
+#include "app/reading_words.h"
+#include "app/work_actions.h"
+#include "app/work_list.h"
+
+/* Takes the leaf in hand that a step was made on; a pass's reading brings its pass along. */
+static void show_place(struct app *app, const struct undo_step *step)
+{
+    const struct reading_key *key = &step->key;
+    const bool in_pass = field_get(key->field)->section == SECTION_PASS;
+    const int last = record_last_pass(&app->record, key->visit);
+
+    if (in_pass && (key->visit != app->visit || key->part != app->pass))
+        app_take_pass(app, key->visit, key->part);
+    else if (key->visit > 0 && key->visit != app->visit)
+        app_take_pass(app, key->visit, last > 0 ? last : 1);
+    if ((int)app->leaf != step->place)
+        app_take_leaf(app, (enum leaf)step->place);
+    app_lay(app);
+    /* A target moved on the bench has no cell there: the row that it was moved for stays in hand.
+     */
+    const int at = route_find(&app->route, key);
+    if (at >= 0)
+        app->at = at;
+}
+
+static void add_text(struct strbuf *out, const char *text)
+{
+    strbuf_add(out, text ? text : "empty");
+}
+
+/* "Undone: action, string 6: 8 1/4/64 in again, no longer 8/64 in (and 2 more)". */
+static void say_step(struct app *app, const struct undo_step *step, bool back)
+{
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf text = STRBUF(memory);
+
+    strbuf_add(&text, back ? "Undone: " : "Made again: ");
+    reading_words_add_name(&text, &step->key);
+    strbuf_add(&text, ": ");
+    add_text(&text, step->to);
+    strbuf_add(&text, " again, no longer ");
+    add_text(&text, step->from);
+    if (step->changes > 1)
+        strbuf_addf(&text, "; with %d more that belong to it", step->changes - 1);
+    app_say(app, TONE_NOTE, memory);
+}
+
+void turn_undo(struct turn *turn, bool back)
+{
+    struct app *app = turn->app;
+    struct undo_step step;
+
+    if (!turn_may_change(turn))
+        return;
+    const enum status status = back ? undo_back(&app->undo, &app->record, &step)
+                                    : undo_again(&app->undo, &app->record, &step);
+    if (status == STATUS_NOT_FOUND) {
+        turn_warn(turn, back ? "Nothing to take back in this session." : "Nothing to make again.");
+        return;
+    }
+    if (status == STATUS_OK)
+        show_place(app, &step);
+    app_drop_entry(app);
+    turn_changed(turn);
+    if (work_move_in_hand(app) != MOVE_COUNT_)
+        work_take_next(app);
+    if (status == STATUS_OK)
+        say_step(app, &step, back);
+    else
+        turn_warn(turn, "Out of memory: only a part was taken back; u goes on.");
+}
