@@ -115,6 +115,11 @@ const struct derived *app_shown(const struct app *app);
 /* The cell in hand; NULL at the pass's end. */
 const struct route_cell *app_cell(const struct app *app);
 
+/* Whether something is typed, or letters are being written; whether a text was opened and emptied,
+ * so that Enter takes it out. */
+bool app_is_typing(const struct app *app);
+bool app_is_emptied(const struct app *app);
+
 /* The last pass of the visit in hand that has a reading, or the pass in hand. */
 int app_last_pass(const struct app *app);
 

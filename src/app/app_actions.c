@@ -237,24 +237,6 @@ void turn_look_at(struct turn *turn, int by)
     app_take_pass(app, visit, pass);
 }
 
-/* Opens a text for writing, with what it holds. */
-void turn_write(struct turn *turn)
-{
-    struct app *app = turn->app;
-    const struct route_cell *cell = app_cell(app);
-    const char *text = cell ? record_text(&app->record, &cell->key) : NULL;
-
-    if (!cell || !turn_may_change(turn))
-        return;
-    app_drop_entry(app);
-    app->writing = true;
-    if (text && !lineedit_set(&app->entry, text)) {
-        app_drop_entry(app);
-        turn_warn(turn, "This text is longer than the entry line; edit it in the file.");
-    }
-    app_refresh_entry(app);
-}
-
 void turn_leaf(struct turn *turn, int by)
 {
     const int leaf = ((int)turn->app->leaf + by + LEAF_COUNT_) % LEAF_COUNT_;

@@ -1,12 +1,11 @@
 /* SPDX-License-Identifier: MIT */
-#include <string.h>
-
 #include "app/app.h"
 #include "app/app_inside.h"
 #include "app/bench_actions.h"
 #include "app/explain.h"
 #include "app/history_actions.h"
 #include "app/strings_actions.h"
+#include "app/typing.h"
 #include "app/work_actions.h"
 #include "app/work_list.h"
 
@@ -19,19 +18,13 @@ static void accept(struct turn *turn)
             turn_begin_pass(turn);
         return;
     }
+    if (app_is_emptied(app))
+        turn_clear_cell(turn);
     const bool logs_move = !lineedit_is_empty(&app->entry) && work_move_in_hand(app) != MOVE_COUNT_;
     if (lineedit_is_empty(&app->entry) || (turn_may_change(turn) && turn_take_entry(turn)))
         turn_go_to(turn, app->at < route_last(&app->route) ? app->at + 1 : app->at);
     if (logs_move && lineedit_is_empty(&app->entry))
         work_take_next(app);
-}
-
-static void back(struct turn *turn)
-{
-    if (lineedit_backspace(&turn->app->entry))
-        app_refresh_entry(turn->app);
-    else
-        turn_go_to(turn, turn->app->at - 1);
 }
 
 static void open_overlay(struct turn *turn, enum app_overlay overlay)
@@ -98,7 +91,8 @@ static void run(struct turn *turn, enum command_id command)
         accept(turn);
         return;
     case COMMAND_BACK:
-        back(turn);
+        if (!typing_erase(turn))
+            turn_go_to(turn, app->at - 1);
         return;
     case COMMAND_CANCEL:
         cancel(turn);
@@ -187,7 +181,14 @@ static void run(struct turn *turn, enum command_id command)
         open_overlay(turn, OVERLAY_WHY);
         return;
     case COMMAND_WRITE:
-        turn_write(turn);
+        typing_begin(turn);
+        return;
+    case COMMAND_CHOOSE:
+        if (!typing_choose(turn, ' '))
+            turn_warn(turn, "Space steps through choices; there are none in this cell.");
+        return;
+    case COMMAND_EMPTY: /* typing_edit */
+        turn_warn(turn, "Nothing is typed that could be emptied.");
         return;
     case COMMAND_LEAF:
         turn_leaf(turn, 1);
@@ -241,28 +242,6 @@ static void handle_overlay(struct turn *turn, uint32_t key)
     }
 }
 
-/* Numbers start an entry; once it is begun, a unit's letters and blanks belong to it too. */
-static bool is_for_entry(const struct app *app, uint32_t key)
-{
-    if (app->at >= app->route.count || key >= SILLET_KEY_ENTER || key < ' ')
-        return false;
-    if (app->writing)
-        return true;
-    if (key < 0x80 && strchr("0123456789./+-", (int)key))
-        return true;
-    /* Keys that no unit is written with keep their meaning: a preview can be asked about. */
-    return !lineedit_is_empty(&app->entry) && !(key < 0x80 && strchr("*?<>[]", (int)key));
-}
-
-/* A number that long is a key held down. */
-static bool entry_is_full(const struct app *app)
-{
-    enum { NUMBER_MAX = 48 };
-    const enum field_kind kind = field_get(app_cell(app)->key.field)->kind;
-
-    return kind != KIND_TEXT && kind != KIND_FRETS && app->entry.length >= NUMBER_MAX;
-}
-
 static void handle_key(struct turn *turn, uint32_t key)
 {
     struct app *app = turn->app;
@@ -272,18 +251,15 @@ static void handle_key(struct turn *turn, uint32_t key)
         handle_overlay(turn, key);
         return;
     }
-    if (!is_for_entry(app, key)) {
-        const enum command_id command = command_find(key, app->leaf);
-
-        if (command != COMMAND_QUIT)
-            app->quit_asked = false;
-        run(turn, command);
+    if (typing_choose(turn, key) || typing_edit(turn, key) || typing_add(turn, key)) {
+        app->quit_asked = false;
         return;
     }
-    app->quit_asked = false;
-    if (entry_is_full(app) || !lineedit_add(&app->entry, key))
-        turn_warn(turn, "The entry is full.");
-    app_refresh_entry(app);
+    const enum command_id command = command_find(key, app->leaf);
+
+    if (command != COMMAND_QUIT)
+        app->quit_asked = false;
+    run(turn, command);
 }
 
 struct app_effects app_handle(struct app *app, const struct event *event,

@@ -63,7 +63,6 @@ void turn_begin_visit(struct turn *turn);
 void turn_look_at(struct turn *turn, int by);
 void turn_toggle_method(struct turn *turn);
 void turn_toggle_units(struct turn *turn);
-void turn_write(struct turn *turn);
 void turn_leaf(struct turn *turn, int by);
 void turn_note(struct turn *turn, int by);
 

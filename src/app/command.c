@@ -52,13 +52,21 @@ struct key_name {
 };
 
 static const struct key_name key_names[] = {
-    {SILLET_KEY_ENTER, "Enter"},  {SILLET_KEY_BACKSPACE, "Backspace"},
-    {SILLET_KEY_DELETE, "Del"},   {SILLET_KEY_ESCAPE, "Esc"},
-    {SILLET_KEY_TAB, "Tab"},      {SILLET_KEY_BACKTAB, "Shift-Tab"},
-    {SILLET_KEY_UP, "Up"},        {SILLET_KEY_DOWN, "Down"},
-    {SILLET_KEY_LEFT, "Left"},    {SILLET_KEY_RIGHT, "Right"},
-    {SILLET_KEY_HOME, "Home"},    {SILLET_KEY_END, "End"},
-    {SILLET_KEY_PAGE_UP, "PgUp"}, {SILLET_KEY_PAGE_DOWN, "PgDn"},
+    {SILLET_KEY_ENTER, "Enter"},
+    {SILLET_KEY_BACKSPACE, "Backspace"},
+    {SILLET_KEY_DELETE, "Del"},
+    {SILLET_KEY_ESCAPE, "Esc"},
+    {SILLET_KEY_TAB, "Tab"},
+    {SILLET_KEY_BACKTAB, "Shift-Tab"},
+    {SILLET_KEY_UP, "Up"},
+    {SILLET_KEY_DOWN, "Down"},
+    {SILLET_KEY_LEFT, "Left"},
+    {SILLET_KEY_RIGHT, "Right"},
+    {SILLET_KEY_HOME, "Home"},
+    {SILLET_KEY_END, "End"},
+    {' ', "Space"},
+    {SILLET_KEY_PAGE_UP, "PgUp"},
+    {SILLET_KEY_PAGE_DOWN, "PgDn"},
 };
 
 void command_key_name(uint32_t key, struct strbuf *out)

@@ -26,14 +26,35 @@ static void describe(const struct field *field, const struct field_value *value,
         strbuf_add(&words, ": unusual, look again");
 }
 
-/* A choice may be typed as its number: from the pad, in the order that the hint shows. */
+/* The one choice that begins with a text, or is it; false where that is none, or several. */
+static bool find_choice(const char *text, const struct field *field, char *choice, size_t size)
+{
+    char each[32];
+    int found = 0;
+
+    for (int k = 0; field_choice(field, k, each, sizeof each); k++) {
+        if (strncmp(each, text, strlen(text)) != 0)
+            continue;
+        const bool whole = strlen(each) == strlen(text);
+        if (found == 0 || whole)
+            (void)field_choice(field, k, choice, size);
+        if (whole)
+            return true;
+        found++;
+    }
+    return found == 1;
+}
+
+/* A choice may be typed as its number, from the pad in the order that the hint shows, or as the
+ * beginning of its word. */
 static void spell_choice(const char *text, const struct field *field, struct strbuf *out)
 {
     char choice[32];
     int number;
 
-    if (num_count(text, strlen(text), 99, &number) == STATUS_OK && number > 0 &&
-        field_choice(field, number - 1, choice, sizeof choice))
+    if (num_count(text, strlen(text), 99, &number) == STATUS_OK
+            ? number > 0 && field_choice(field, number - 1, choice, sizeof choice)
+            : find_choice(text, field, choice, sizeof choice))
         strbuf_add(out, choice);
     else
         strbuf_add(out, text);

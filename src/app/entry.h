@@ -25,7 +25,8 @@ void entry_look(const char *text, const struct field *field, const struct shop_u
 
 /*
  * The text to keep for a typed entry: with its unit, as num_spell writes it; a choice that
- * was typed as its number (from 1) by its name; a fret list typed on the number pad, with
+ * was typed as its number (from 1) or as the beginning of its name by its name; a fret list typed
+ * on the number pad, with
  * + between the frets, with blanks. Other fields keep what was typed.
  */
 enum status entry_spell(const char *text, const struct field *field, const struct shop_units *units,

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "app/work_actions.h"
 
+#include "app/typing.h"
 #include "app/work_list.h"
 
 static bool is_left(const struct work_list *list, int kind)
@@ -129,7 +130,7 @@ void turn_work_own(struct turn *turn)
         return;
     }
     turn_go_to(turn, at);
-    turn_write(turn);
+    typing_begin(turn);
 }
 
 static int line_in_hand(const struct app *app)

@@ -3,8 +3,6 @@
 
 #include <string.h>
 
-#include "app/amount.h"
-#include "app/reading_words.h"
 #include "base/num.h"
 #include "base/utf8.h"
 #include "ui/bench_view.h"
@@ -15,6 +13,7 @@
 #include "ui/neck_view.h"
 #include "ui/overlay_view.h"
 #include "ui/pitch_view.h"
+#include "ui/prompt_view.h"
 #include "ui/work_view.h"
 #include "ui/strings_view.h"
 #include "ui/strip_view.h"
@@ -120,168 +119,6 @@ static void draw_strip(const struct pen *pen, const struct app *app)
                   app->keeping == KEEPING_FAILED ? ROLE_CAUTION : ROLE_DIM, memory);
 }
 
-/* What the entry line asks for. */
-static void add_prompt(const struct app *app, struct strbuf *out)
-{
-    const struct route_cell *cell = app_cell(app);
-    const struct board *board = &app->now.setup.board;
-
-    if (!cell) {
-        strbuf_add(out, app->route.ends_pass
-                            ? "pass done? Enter begins the next one, Backspace goes back"
-                        : app->leaf == LEAF_HISTORY
-                            ? "Enter opens this pass on the bench; Left, Right: other passes"
-                            : "nothing to enter here");
-        return;
-    }
-    if (app->leaf == LEAF_WORK) {
-        work_view_add_prompt(app, out);
-        return;
-    }
-    reading_words_add_name(out, &cell->key);
-    if (cell->key.field == FIELD_RELIEF && board->has_relief)
-        strbuf_addf(out, " at fret %d", board->relief_fret);
-    if (cell->key.field == FIELD_ACTION && board->action_fret > 0)
-        strbuf_addf(out, " at fret %d", board->action_fret);
-    strbuf_add(out, " >");
-}
-
-/* What the cell holds and should hold, while nothing is typed. */
-static void add_choices(const struct field *field, struct strbuf *out)
-{
-    char choice[32];
-
-    for (int k = 0; field_choice(field, k, choice, sizeof choice); k++)
-        strbuf_addf(out, "%s%d %s", k ? "  " : "", k + 1, choice);
-}
-
-/* What the cell held in the pass before, to compare with. */
-static void add_before(const struct app *app, const struct route_cell *cell, struct strbuf *out)
-{
-    const struct reading *before = app->leaf == LEAF_BENCH ? app_reading_before(app, cell) : NULL;
-
-    if (!before)
-        return;
-    strbuf_add(out, "; before ");
-    strbuf_add(out, before->text);
-}
-
-static void add_hint(const struct app *app, const struct route_cell *cell, struct strbuf *out)
-{
-    const struct field *field = field_get(cell->key.field);
-    double value;
-
-    if (app->leaf == LEAF_WORK) {
-        work_view_add_hint(app, out);
-    } else if (app->writing) {
-        strbuf_add(out, "Enter takes it, Esc drops it");
-    } else if (field->kind == KIND_CHOICE || field->kind == KIND_YESNO) {
-        add_choices(field, out);
-    } else if (field->kind == KIND_TEXT || field->kind == KIND_NOTE) {
-        strbuf_add(out, "e writes it");
-    } else if (field->kind == KIND_FRETS) {
-        strbuf_add(out, "frets with + between, 0 is open: 0+3+5-7");
-    } else if (field->quantity != QUANTITY_LENGTH) {
-        strbuf_add(out, field->help);
-    } else if (record_value(&app->record, &cell->key, &value)) {
-        strbuf_add(out, "now ");
-        amount_add_all(out, value);
-        add_before(app, cell, out);
-    } else if (app_expected(app, cell, &value)) {
-        strbuf_add(out, "should read ");
-        amount_add_all(out, value);
-    } else {
-        strbuf_add(out, "not measured yet; type the reading, ? explains it");
-    }
-}
-
-static enum role entry_role(const struct entry_view *view)
-{
-    if (!view->good)
-        return ROLE_CAUTION;
-    return view->unusual ? ROLE_ASSUMED : ROLE_PREVIEW;
-}
-
-/* Behind the entry: how it reads or what is wrong with it; with no entry, the cell. False
- * when that finds no room there. */
-static bool draw_reading_of_entry(const struct pen *pen, const struct app *app, int row, int column)
-{
-    const int width = pen->frame->columns - column - 1;
-    char memory[160];
-    struct strbuf hint = STRBUF(memory);
-
-    if (app->entry_view.empty) {
-        add_hint(app, app_cell(app), &hint);
-        pen_put(pen, row, column, width, ROLE_DIM, memory);
-        return true;
-    }
-    if (utf8_columns(app->entry_view.words) > width)
-        return false;
-    pen_put(pen, row, column, width, entry_role(&app->entry_view), app->entry_view.words);
-    return true;
-}
-
-/* False when how the entry reads has to be said elsewhere. */
-static bool draw_entry(const struct pen *pen, const struct app *app, int row)
-{
-    const int columns = pen->frame->columns;
-    char memory[128];
-    struct strbuf prompt = STRBUF(memory);
-    int column = 2;
-
-    add_prompt(app, &prompt);
-    column += pen_put(pen, row, 1, columns - 2, ROLE_LABEL, memory);
-    if (!app_cell(app)) {
-        /* A leaf without cells may have put the cursor where it is looked at. */
-        if (pen->frame->cursor_row < 0) {
-            pen->frame->cursor_row = row;
-            pen->frame->cursor_column = 1;
-        }
-        return true;
-    }
-    column += pen_put(pen, row, column, columns - column, ROLE_ENTRY, app->entry.text);
-    if (!app->entry_view.empty) {
-        pen->frame->cursor_row = row;
-        pen->frame->cursor_column = column < columns ? column : columns - 1;
-    }
-    return draw_reading_of_entry(pen, app, row, column + 2);
-}
-
-static void draw_keys(const struct pen *pen, const struct app *app, int row)
-{
-    int column = 1;
-
-    for (int id = 0; id < COMMAND_COUNT_; id++) {
-        const struct command *command = command_get((enum command_id)id);
-
-        if (command->hint[0] != '\0' && command_is_on((enum command_id)id, app->leaf))
-            column += strip_view_key(pen, row, column, command->key, command->hint);
-    }
-}
-
-/* A message, else how the entry reads or what to mind that was not said yet. */
-static void draw_message(const struct pen *pen, const struct app *app, int row, bool read,
-                         const char *caution)
-{
-    const int width = pen->frame->columns - 2;
-    const bool message = app->tone != TONE_NONE;
-    const char *text = message ? app->message : caution;
-    const enum role role = message && app->tone == TONE_NOTE ? ROLE_TEXT : ROLE_CAUTION;
-
-    if (message) {
-        pen_put(pen, row, 1, width, role, text);
-        return;
-    }
-    if (!read) {
-        pen_put(pen, row, 1, width, entry_role(&app->entry_view), app->entry_view.words);
-        return;
-    }
-    if (text[0]) {
-        const int used = pen_put(pen, row, 1, width, ROLE_CAUTION, "mind: ");
-        pen_put(pen, row, 1 + used, width - used, role, text);
-    }
-}
-
 /* The leaf in hand; gives what to mind that does not stand in it, "" for nothing. */
 static const char *draw_leaf(const struct pen *pen, const struct app *app, int row, int rows)
 {
@@ -331,9 +168,5 @@ void ui_compose(const struct app *app, bool utf8, struct frame *frame)
         return;
     }
     const char *caution = draw_leaf(&pen, app, 2, rows - 5);
-
-    const bool read = draw_entry(&pen, app, rows - 2);
-
-    draw_message(&pen, app, rows - 3, read, caution);
-    draw_keys(&pen, app, rows - 1);
+    prompt_view_draw(&pen, app, caution);
 }

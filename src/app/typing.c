@@ -1,0 +1,170 @@
+/* SPDX-License-Identifier: MIT */
+#include "app/typing.h"
+
+#include <string.h>
+
+static const struct field *field_in_hand(const struct app *app)
+{
+    const struct route_cell *cell = app_cell(app);
+
+    return cell ? field_get(cell->key.field) : NULL;
+}
+
+/* Lists and texts are edited; all else is said anew faster. */
+static bool is_edited(const struct field *field)
+{
+    return field && (field->kind == KIND_TEXT || field->kind == KIND_FRETS);
+}
+
+bool app_is_typing(const struct app *app)
+{
+    return app->writing || !lineedit_is_empty(&app->entry);
+}
+
+bool app_is_emptied(const struct app *app)
+{
+    const struct route_cell *cell = app_cell(app);
+
+    return cell && app->writing && lineedit_is_empty(&app->entry) &&
+           is_edited(field_in_hand(app)) && record_get(&app->record, &cell->key);
+}
+
+void typing_begin(struct turn *turn)
+{
+    struct app *app = turn->app;
+    const struct route_cell *cell = app_cell(app);
+
+    if (!cell || !turn_may_change(turn))
+        return;
+    const char *text = is_edited(field_in_hand(app)) ? record_text(&app->record, &cell->key) : NULL;
+    app_drop_entry(app);
+    app->writing = true;
+    if (text && !lineedit_set(&app->entry, text)) {
+        app_drop_entry(app);
+        turn_warn(turn, "This text is longer than the entry line; edit it in the file.");
+    }
+    app_refresh_entry(app);
+}
+
+/* --- choices --- */
+
+static int count_choices(const struct field *field)
+{
+    char choice[32];
+    int count = 0;
+
+    while (field_choice(field, count, choice, sizeof choice))
+        count++;
+    return count;
+}
+
+/* The choice that stands in the entry as its number, from 1; 0 for none. */
+static int typed_choice(const struct app *app, int count)
+{
+    int number;
+
+    return num_count(app->entry.text, app->entry.length, 99, &number) == STATUS_OK &&
+                   number <= count
+               ? number
+               : 0;
+}
+
+/* From the one that is proposed, else from the one that is kept; round and round. */
+static int step_choice(const struct app *app, int count, int by)
+{
+    int now = typed_choice(app, count);
+    double kept;
+
+    if (now == 0 && record_value(&app->record, &app_cell(app)->key, &kept))
+        now = (int)kept + 1;
+    if (now == 0)
+        return by > 0 ? 1 : count;
+    return (now - 1 + by + count) % count + 1;
+}
+
+static void put_number(struct app *app, int number)
+{
+    char memory[16];
+    struct strbuf text = STRBUF(memory);
+
+    strbuf_addf(&text, "%d", number);
+    (void)lineedit_set(&app->entry, memory);
+}
+
+bool typing_choose(struct turn *turn, uint32_t key)
+{
+    struct app *app = turn->app;
+    const struct field *field = field_in_hand(app);
+    const int count = field && !app->writing ? count_choices(field) : 0;
+
+    if (count == 0)
+        return false;
+    if (key == ' ' || key == '+' || key == '-') {
+        put_number(app, step_choice(app, count, key == '-' ? -1 : 1));
+    } else if (key >= '1' && key <= '9' &&
+               10 * typed_choice(app, count) + (int)(key - '0') > count) {
+        put_number(app, (int)(key - '0'));
+    } else {
+        return false;
+    }
+    app_refresh_entry(app);
+    return true;
+}
+
+/* --- characters --- */
+
+bool typing_edit(struct turn *turn, uint32_t key)
+{
+    struct app *app = turn->app;
+
+    if (!app_is_typing(app))
+        return false;
+    if (key == SILLET_KEY_DELETE)
+        (void)lineedit_delete(&app->entry);
+    else if (!lineedit_move(&app->entry, key))
+        return false;
+    app_refresh_entry(app);
+    return true;
+}
+
+bool typing_erase(struct turn *turn)
+{
+    if (!app_is_typing(turn->app))
+        return false;
+    (void)lineedit_backspace(&turn->app->entry);
+    app_refresh_entry(turn->app);
+    return true;
+}
+
+/* Numbers start an entry; once it is begun, a unit's letters and blanks belong to it too. */
+static bool is_for_entry(const struct app *app, uint32_t key)
+{
+    if (app->at >= app->route.count || key >= SILLET_KEY_ENTER || key < ' ')
+        return false;
+    if (app->writing)
+        return true;
+    if (key < 0x80 && strchr("0123456789./+-", (int)key))
+        return true;
+    /* Keys that no unit is written with keep their meaning: a preview can be asked about. */
+    return !lineedit_is_empty(&app->entry) && !(key < 0x80 && strchr("*?<>[]", (int)key));
+}
+
+/* A number that long is a key held down. */
+static bool is_full(const struct app *app)
+{
+    enum { NUMBER_MAX = 48 };
+
+    return !is_edited(field_in_hand(app)) && app->entry.length >= NUMBER_MAX;
+}
+
+bool typing_add(struct turn *turn, uint32_t key)
+{
+    struct app *app = turn->app;
+
+    if (!is_for_entry(app, key))
+        return false;
+    if (is_full(app) || !lineedit_add(&app->entry, key))
+        turn_warn(turn, "The entry is full.");
+    app_refresh_entry(app);
+    return true;
+}

@@ -1,0 +1,26 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_APP_TYPING_H
+#define SILLET_APP_TYPING_H
+
+#include "app/app_inside.h"
+
+/* What the entry line does with keys. Those that give a bool say whether the key was theirs. */
+
+/* Opens the cell in hand for letters. A text begins with what it holds; numbers, notes and
+ * choices begin empty, for nobody edits those. */
+void typing_begin(struct turn *turn);
+
+/* In a cell with choices, Space and + propose the next one, - the one before, and a digit that
+ * makes no number of a choice begins anew. */
+bool typing_choose(struct turn *turn, uint32_t key);
+
+/* Keys that move in what is typed, or delete in it. */
+bool typing_edit(struct turn *turn, uint32_t key);
+
+/* A character that belongs to the entry. */
+bool typing_add(struct turn *turn, uint32_t key);
+
+/* Backspace, while there is something to erase or letters are written. */
+bool typing_erase(struct turn *turn);
+
+#endif

@@ -1,0 +1,266 @@
+/* SPDX-License-Identifier: MIT */
+#include "ui/prompt_view.h"
+
+#include <string.h>
+
+#include "app/amount.h"
+#include "app/reading_words.h"
+#include "base/utf8.h"
+#include "ui/line_view.h"
+#include "ui/strip_view.h"
+#include "ui/work_view.h"
+
+/* What the entry line asks for. */
+static void add_prompt(const struct app *app, struct strbuf *out)
+{
+    const struct route_cell *cell = app_cell(app);
+    const struct board *board = &app->now.setup.board;
+
+    if (!cell) {
+        strbuf_add(out, app->route.ends_pass
+                            ? "pass done? Enter begins the next one, Backspace goes back"
+                        : app->leaf == LEAF_HISTORY
+                            ? "Enter opens this pass on the bench; Left, Right: other passes"
+                            : "nothing to enter here");
+        return;
+    }
+    if (app->leaf == LEAF_WORK) {
+        work_view_add_prompt(app, out);
+        return;
+    }
+    reading_words_add_name(out, &cell->key);
+    if (cell->key.field == FIELD_RELIEF && board->has_relief)
+        strbuf_addf(out, " at fret %d", board->relief_fret);
+    if (cell->key.field == FIELD_ACTION && board->action_fret > 0)
+        strbuf_addf(out, " at fret %d", board->action_fret);
+    strbuf_add(out, " >");
+}
+
+/* --- choices --- */
+
+static bool has_choices(const struct field *field)
+{
+    return field->kind == KIND_CHOICE || field->kind == KIND_YESNO;
+}
+
+/* Choices with their numbers from the k-th on, as many as fit whole; the first that did not. */
+static int add_choices(const struct field *field, int k, int width, struct strbuf *out)
+{
+    char choice[32], memory[48];
+    int used = 0;
+
+    for (; field_choice(field, k, choice, sizeof choice); k++) {
+        struct strbuf each = STRBUF(memory);
+
+        strbuf_addf(&each, "%s%d %s", used ? "  " : "", k + 1, choice);
+        if (used + utf8_columns(memory) > width)
+            break;
+        used += utf8_columns(memory);
+        strbuf_add(out, memory);
+    }
+    return k;
+}
+
+/* Behind the prompt where they fit and nothing is typed; else over it first, where there is no
+ * message, and the rest behind what is typed. True when they took the message's row. */
+static bool draw_choices(const struct pen *pen, const struct app *app, int row, int column)
+{
+    const struct field *field = field_get(app_cell(app)->key.field);
+    const int columns = pen->frame->columns, width = columns - column - 1;
+    char memory[512], choice[32];
+    struct strbuf text = STRBUF(memory);
+    bool over = false;
+    int k = add_choices(field, 0, app_is_typing(app) ? 0 : width, &text);
+
+    if (field_choice(field, k, choice, sizeof choice) && app->tone == TONE_NONE) {
+        over = true;
+        strbuf_clear(&text);
+        k = add_choices(field, 0, columns - 2, &text);
+        pen_put(pen, row - 1, 1, columns - 2, ROLE_DIM, memory);
+        strbuf_clear(&text);
+        (void)add_choices(field, k, width, &text);
+    }
+    if (!app_is_typing(app) && utf8_columns(memory) + 8 <= width)
+        strbuf_add(&text, "  + next");
+    pen_put(pen, row, column, width, ROLE_DIM, memory);
+    return over;
+}
+
+/* --- the entry line --- */
+
+/* What the cell held in the pass before, to compare with. */
+static void add_before(const struct app *app, const struct route_cell *cell, struct strbuf *out)
+{
+    const struct reading *before = app->leaf == LEAF_BENCH ? app_reading_before(app, cell) : NULL;
+
+    if (!before)
+        return;
+    strbuf_add(out, "; before ");
+    strbuf_add(out, before->text);
+}
+
+/* What is written anew still stands in the cell. */
+static void add_now(const struct app *app, const struct route_cell *cell, struct strbuf *out)
+{
+    const char *text = record_text(&app->record, &cell->key);
+
+    if (app_is_emptied(app)) {
+        strbuf_add(out, "Enter takes the text out");
+    } else if (text) {
+        strbuf_add(out, "now ");
+        strbuf_add(out, text);
+    }
+}
+
+/* What the cell holds and should hold, while nothing is typed. */
+static void add_hint(const struct app *app, const struct route_cell *cell, struct strbuf *out)
+{
+    const struct field *field = field_get(cell->key.field);
+    double value;
+
+    if (app->leaf == LEAF_WORK) {
+        work_view_add_hint(app, out);
+    } else if (app->writing) {
+        add_now(app, cell, out);
+    } else if (field->kind == KIND_TEXT || field->kind == KIND_NOTE) {
+        strbuf_add(out, "e writes it");
+    } else if (field->kind == KIND_FRETS) {
+        strbuf_add(out, "frets with + between, 0 is open: 0+3+5-7");
+    } else if (field->quantity != QUANTITY_LENGTH) {
+        strbuf_add(out, field->help);
+    } else if (record_value(&app->record, &cell->key, &value)) {
+        strbuf_add(out, "now ");
+        amount_add_all(out, value);
+        add_before(app, cell, out);
+    } else if (app_expected(app, cell, &value)) {
+        strbuf_add(out, "should read ");
+        amount_add_all(out, value);
+    } else {
+        strbuf_add(out, "not measured yet; type the reading, ? explains it");
+    }
+}
+
+static enum role entry_role(const struct entry_view *view)
+{
+    if (!view->good)
+        return ROLE_CAUTION;
+    return view->unusual ? ROLE_ASSUMED : ROLE_PREVIEW;
+}
+
+/* Behind the entry: how it reads or what is wrong with it; with no entry, the cell. Returns the
+ * columns used, -1 when that finds no room there. */
+static int draw_reading_of_entry(const struct pen *pen, const struct app *app, int row, int column)
+{
+    const int width = pen->frame->columns - column - 1;
+    char memory[160];
+    struct strbuf hint = STRBUF(memory);
+
+    if (app->entry_view.empty) {
+        if (app->writing || !has_choices(field_get(app_cell(app)->key.field)))
+            add_hint(app, app_cell(app), &hint);
+        return pen_put(pen, row, column, width, ROLE_DIM, memory);
+    }
+    if (utf8_columns(app->entry_view.words) > width)
+        return -1;
+    return pen_put(pen, row, column, width, entry_role(&app->entry_view), app->entry_view.words);
+}
+
+/* The message row belongs to a message, else to how the entry reads where the entry line has no
+ * room for that, else to choices, else to what to mind. */
+static void draw_message(const struct pen *pen, const struct app *app, int row, bool read,
+                         const char *caution)
+{
+    const int width = pen->frame->columns - 2;
+
+    if (app->tone != TONE_NONE) {
+        pen_put(pen, row, 1, width, app->tone == TONE_NOTE ? ROLE_TEXT : ROLE_CAUTION,
+                app->message);
+    } else if (!read) {
+        pen_put(pen, row, 1, width, entry_role(&app->entry_view), app->entry_view.words);
+    } else if (caution[0]) {
+        const int used = pen_put(pen, row, 1, width, ROLE_CAUTION, "mind: ");
+
+        pen_put_cut(pen, row, 1 + used, width - used, ROLE_CAUTION, caution);
+    }
+}
+
+/* The entry line of a cell, and the message row over it. */
+static void draw_entry(const struct pen *pen, const struct app *app, int row, int column,
+                       const char *caution)
+{
+    const int room = pen->frame->columns - column - 1;
+    int cursor;
+
+    column += 2 + line_view_draw(pen, row, column, room, &app->entry, &cursor);
+    if (app_is_typing(app)) {
+        pen->frame->cursor_row = row;
+        pen->frame->cursor_column = cursor;
+    }
+    const int used = draw_reading_of_entry(pen, app, row, column);
+    if (used < 0 || !has_choices(field_get(app_cell(app)->key.field)) ||
+        !draw_choices(pen, app, row, used > 0 ? column + used + 4 : column))
+        draw_message(pen, app, row - 1, used >= 0, caution);
+}
+
+static void draw_prompt(const struct pen *pen, const struct app *app, int row, const char *caution)
+{
+    const int columns = pen->frame->columns;
+    char memory[128];
+    struct strbuf prompt = STRBUF(memory);
+
+    add_prompt(app, &prompt);
+    const int used = pen_put(pen, row, 1, columns - 2, ROLE_LABEL, memory);
+    if (app_cell(app)) {
+        draw_entry(pen, app, row, used + 2, caution);
+        return;
+    }
+    draw_message(pen, app, row - 1, true, caution);
+    /* A leaf without cells may have put the cursor where it is looked at. */
+    if (pen->frame->cursor_row < 0) {
+        pen->frame->cursor_row = row;
+        pen->frame->cursor_column = 1;
+    }
+}
+
+/* --- the keys --- */
+
+/* While something is typed the keys belong to that. */
+static void draw_typing_keys(const struct pen *pen, int row)
+{
+    static const struct {
+        uint32_t key;
+        const char *hint;
+    } keys[] = {
+        {SILLET_KEY_ENTER, "takes it"},    {SILLET_KEY_BACKSPACE, "erases"},
+        {SILLET_KEY_CTRL('u'), "empties"}, {SILLET_KEY_LEFT, ""},
+        {SILLET_KEY_RIGHT, "move"},        {SILLET_KEY_ESCAPE, "drops it"},
+    };
+    int column = 1;
+
+    for (size_t i = 0; i < sizeof keys / sizeof keys[0]; i++)
+        column +=
+            strip_view_key(pen, row, column, keys[i].key, keys[i].hint) - (keys[i].hint[0] ? 0 : 2);
+}
+
+static void draw_keys(const struct pen *pen, const struct app *app, int row)
+{
+    int column = 1;
+
+    for (int id = 0; id < COMMAND_COUNT_; id++) {
+        const struct command *command = command_get((enum command_id)id);
+
+        if (command->hint[0] != '\0' && command_is_on((enum command_id)id, app->leaf))
+            column += strip_view_key(pen, row, column, command->key, command->hint);
+    }
+}
+
+void prompt_view_draw(const struct pen *pen, const struct app *app, const char *caution)
+{
+    const int rows = pen->frame->rows;
+
+    draw_prompt(pen, app, rows - 2, caution);
+    if (app_is_typing(app))
+        draw_typing_keys(pen, rows - 1);
+    else
+        draw_keys(pen, app, rows - 1);
+}
