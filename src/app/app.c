@@ -195,58 +195,6 @@ enum nut_method app_nut_method(const struct app *app)
     return (enum nut_method)method;
 }
 
-/* After the rod was turned the gauges should read what the rod alone changes; with the rod
- * on target, what slots and saddle bring. */
-bool app_expected(const struct app *app, const struct route_cell *cell, double *ret_mm)
-{
-    const struct derived *before = &app->before;
-    const struct setup *setup = &before->setup;
-    const bool rod = before->choice.rod;
-
-    if (!app->has_before || app->leaf != LEAF_BENCH || cell->key.field == FIELD_ROD_TURN)
-        return false;
-    switch ((enum board_row)cell->row) {
-    case ROW_RELIEF:
-        if (!rod)
-            return figures_get(&before->figures, FIGURE_RELIEF, 0, ret_mm);
-        *ret_mm = setup->relief_target_mm.value;
-        return true;
-    case ROW_GAP:
-        /* What is known is the open gap. */
-        if (app_nut_method(app) != NUT_OPEN)
-            return false;
-        if (rod || (!before->choice.slot[cell->string] && !before->choice.saddle[cell->string]))
-            return figures_get(&before->figures, FIGURE_GAP_AFTER_ROD, cell->string, ret_mm);
-        /* A saddle that moves takes the gap over an untouched slot along. */
-        if (!before->choice.slot[cell->string])
-            return figures_get(&before->figures, FIGURE_GAP_AT_TARGET, cell->string, ret_mm);
-        return setup_target_at(&setup->gap_target_bass_mm, &setup->gap_target_treble_mm,
-                               setup->board.strings, cell->string, ret_mm);
-    case ROW_ACTION:
-        if (rod)
-            return figures_get(&before->figures, FIGURE_ACTION_AFTER_ROD, cell->string, ret_mm);
-        if (!before->choice.saddle[cell->string])
-            return figures_get(&before->figures, FIGURE_ACTION_AFTER_NUT, cell->string, ret_mm);
-        return setup_target_at(&setup->action_target_bass_mm, &setup->action_target_treble_mm,
-                               setup->board.strings, cell->string, ret_mm);
-    case ROW_EXPOSURE:
-        if (rod) {
-            const struct entered *read = cell->key.field == FIELD_EXPOSURE_BASS
-                                             ? &setup->exposure_bass_mm
-                                             : &setup->exposure_treble_mm;
-            *ret_mm = read->value;
-            return read->given;
-        }
-        return figures_get(&before->figures,
-                           cell->key.field == FIELD_EXPOSURE_BASS ? FIGURE_EXPOSURE_BASS_AFTER
-                                                                  : FIGURE_EXPOSURE_TREBLE_AFTER,
-                           0, ret_mm);
-    case ROW_COUNT_:
-        break;
-    }
-    return false;
-}
-
 /* What the readings of the string in hand ask for, else what is predicted for it. */
 static enum figure_id pitch_figure(const struct app *app)
 {

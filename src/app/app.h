@@ -129,8 +129,15 @@ const struct reading *app_reading_before(const struct app *app, const struct rou
 /* How nut gaps are read in the pass in hand: as it says, else as in the pass before it. */
 enum nut_method app_nut_method(const struct app *app);
 
-/* What a cell should read after the moves due in the pass before, where that is known. */
+/*
+ * What a cell of the bench should read after what was done since the pass before: the moves that
+ * the work leaf marks done; where none is marked, the rod when it was due, else slots and saddle.
+ * False where that is not known, as after a neck reset.
+ */
 bool app_expected(const struct app *app, const struct route_cell *cell, double *ret_mm);
+
+/* Appends after which moves that is: "after rod, slots (as marked on Work)". */
+void app_add_expected_after(const struct app *app, struct strbuf *out);
 
 /* The figure that `?` explains first for the cell in hand (FIGURE_COUNT_: a headroom), and the
  * string it is asked for. */

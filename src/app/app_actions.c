@@ -125,6 +125,7 @@ bool turn_take_entry(struct turn *turn)
 void turn_begin_pass(struct turn *turn)
 {
     struct app *app = turn->app;
+    char memory[APP_MESSAGE_MAX];
 
     if (app->pass < record_last_pass(&app->record, app->visit)) {
         app_take_pass(app, app->visit, app->pass + 1);
@@ -141,7 +142,10 @@ void turn_begin_pass(struct turn *turn)
         return;
     }
     app_take_pass(app, app->visit, app->pass + 1);
-    app_say(app, TONE_NOTE, "Next pass: figures in brackets are what the gauges should read now.");
+    struct strbuf text = STRBUF(memory);
+    strbuf_add(&text, "Next pass: ( ) is what the gauges should read ");
+    app_add_expected_after(app, &text);
+    app_say(app, TONE_NOTE, memory);
 }
 
 void turn_begin_visit(struct turn *turn)

@@ -4,7 +4,7 @@
 #include <string.h>
 
 #include "app/amount.h"
-#include "app/moment.h"
+#include "model/moment.h"
 #include "model/derive_climate.h"
 #include "model/moves.h"
 #include "model/record_access.h"

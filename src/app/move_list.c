@@ -243,21 +243,12 @@ static void add_blank_cut(const struct maker *maker, struct strbuf *out, enum un
     amount_add_unit(out, unit);
 }
 
-/* Posts and wheels raise a whole side: only what the outer strings need can be made. */
-static bool has_own_height(const struct maker *maker, int string)
-{
-    const enum bridge_kind bridge = maker->derived->setup.bridge;
-
-    return (bridge != BRIDGE_POST && bridge != BRIDGE_WHEEL) || string == 1 ||
-           string == maker->strings;
-}
-
 static void turn_strings(struct maker *maker, struct move_line *line, const bool *due)
 {
     double turns;
 
     for (int s = 1; s <= maker->strings; s++) {
-        const bool inner = !has_own_height(maker, s);
+        const bool inner = !setup_has_own_height(&maker->derived->setup, s);
 
         if (!due[s] && !inner)
             continue;
@@ -282,7 +273,8 @@ static void make_saddle(struct maker *maker)
     double u;
 
     for (int s = 1; s <= maker->strings; s++)
-        due[s] = maker->derived->choice.saddle[s] && has_own_height(maker, s);
+        due[s] =
+            maker->derived->choice.saddle[s] && setup_has_own_height(&maker->derived->setup, s);
     line->state = strings_state(maker, FIGURE_SADDLE_CHANGE, due);
     if (line->state == MOVE_UNKNOWN)
         say_missing(maker, line);

@@ -3,13 +3,12 @@
 #define SILLET_APP_MOVE_LIST_H
 
 #include "model/derive.h"
+#include "model/work_mark.h"
 
 /*
  * The moves in words: what to do next, in the trade's order, by how much, what the gauge
  * should read afterwards, and what to mind. Made anew from the derived figures each time.
  */
-
-enum move_kind { MOVE_RESET, MOVE_ROD, MOVE_SLOTS, MOVE_SADDLE, MOVE_COUNT_ };
 
 enum move_state {
     MOVE_DUE,

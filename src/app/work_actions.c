@@ -46,7 +46,7 @@ enum status work_complete_line(struct turn *turn, int line, const struct work_be
         return status;
     if (begun->kind != MOVE_COUNT_)
         status =
-            turn_put(turn, work_key(WORK_KIND, visit, line), work_move_name(begun->kind), NULL);
+            turn_put(turn, work_key(WORK_KIND, visit, line), work_mark_name(begun->kind), NULL);
     if (status == STATUS_OK && begun->kind != MOVE_COUNT_ && begun->proof[0])
         status = turn_put(turn, work_key(WORK_NOTE, visit, line), begun->proof, NULL);
     if (status == STATUS_OK)

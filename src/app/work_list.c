@@ -5,18 +5,6 @@
 
 #include "app/amount.h"
 #include "app/app_inside.h"
-#include "app/moment.h"
-
-const char *work_move_name(enum move_kind kind)
-{
-    static const char *const names[MOVE_COUNT_] = {
-        [MOVE_RESET] = "reset",
-        [MOVE_ROD] = "rod",
-        [MOVE_SLOTS] = "slots",
-        [MOVE_SADDLE] = "saddle",
-    };
-    return names[kind];
-}
 
 enum figure_id work_figure(enum move_kind kind)
 {
@@ -48,41 +36,6 @@ const struct move_line *work_line_of(const struct work_list *list, enum move_kin
     return line >= 0 ? &list->moves.lines[line] : NULL;
 }
 
-/*
- * Whether a work line was done after the pass was read. Some files keep times to the minute: in
- * that of a first pass nothing can have been done before it; in that of a later one a quick turn
- * of the rod most likely came before, and asking once more is the lesser evil.
- */
-static bool is_since(const struct app *app, int pass, int line)
-{
-    const struct reading_key pass_time = reading_key_pass(FIELD_PASS_TIME, app->visit, pass);
-    const struct reading_key work_time = work_key(WORK_TIME, app->visit, line);
-    double read, done;
-
-    if (!moment_of(&app->record, &pass_time, &read) || !moment_of(&app->record, &work_time, &done))
-        return false;
-    return done > read || (done == read && pass == 1);
-}
-
-/* Or before the pass after it, for those who look back at an earlier pass. */
-static bool is_before_next(const struct app *app, int pass, int line)
-{
-    return pass >= record_last_pass(&app->record, app->visit) || !is_since(app, pass + 1, line);
-}
-
-static int find_done(const struct app *app, int pass, enum move_kind kind)
-{
-    for (int line = record_last_work(&app->record, app->visit); line > 0; line--) {
-        const struct reading_key key = work_key(WORK_KIND, app->visit, line);
-        const char *text = record_text(&app->record, &key);
-
-        if (text && strcmp(text, work_move_name(kind)) == 0 && is_since(app, pass, line) &&
-            is_before_next(app, pass, line))
-            return line;
-    }
-    return 0;
-}
-
 static enum work_state state_of(const struct move_line *line, const struct derived *derived)
 {
     if (!line)
@@ -110,7 +63,7 @@ static void find_move(const struct app *app, const struct derived *derived, enum
         if (list->moves.lines[i].kind == kind)
             move->line = i;
     move->state = state_of(work_line_of(list, kind), derived);
-    move->done_by = find_done(app, list->pass, kind);
+    move->done_by = work_mark_line(&app->record, app->visit, list->pass, kind);
     if (move->done_by > 0 && (move->state == WORK_DUE || move->state == WORK_WITHIN))
         move->state = WORK_DONE;
     list->left += move->state == WORK_DUE || move->state == WORK_WITHIN;
@@ -215,7 +168,7 @@ static void add_names(const struct work_list *list, enum work_state state, int *
         if (list->move[kind].state != state)
             continue;
         strbuf_add(out, (*count)++ ? ", " : "");
-        strbuf_add(out, work_move_name((enum move_kind)kind));
+        strbuf_add(out, work_mark_name((enum move_kind)kind));
         if (state == WORK_WITHIN)
             strbuf_add(out, " (within measuring error)");
     }

@@ -35,9 +35,6 @@ struct work_list {
 
 void work_list_make(const struct app *app, struct work_list *ret_list);
 
-/* "reset", "rod", "slots", "saddle": also what a work line is called that marks it done. */
-const char *work_move_name(enum move_kind kind);
-
 /* What explains a move; of MOVE_COUNT_ the relief. */
 enum figure_id work_figure(enum move_kind kind);
 

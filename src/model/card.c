@@ -3,6 +3,8 @@
 
 #include <math.h>
 
+#include "model/work_mark.h"
+
 static bool is_beyond(const struct figures *figures, enum figure_id id, int string)
 {
     const struct figure *figure = &figures->at[id][string];
@@ -19,16 +21,48 @@ static bool has_rod_move(const struct derived *derived)
            fabs(target->value - relief->value) > relief->u;
 }
 
-bool card_has_moves(const struct derived *derived)
+/* A saddle that stands on posts or wheels is no string's own but the outer two's. */
+static bool has_string_move(const struct derived *derived, enum move_kind kind)
 {
-    const struct figures *figures = &derived->figures;
+    const struct setup *setup = &derived->setup;
+    const enum figure_id figure = kind == MOVE_SLOTS ? FIGURE_SLOT_CHANGE : FIGURE_SADDLE_CHANGE;
 
-    if (has_rod_move(derived) ||
-        (derived->verdict == RESET_NECK && is_beyond(figures, FIGURE_ANGLE, 0)))
-        return true;
-    for (int s = 1; s <= derived->setup.board.strings; s++)
-        if ((derived->choice.slot[s] && is_beyond(figures, FIGURE_SLOT_CHANGE, s)) ||
-            (derived->choice.saddle[s] && is_beyond(figures, FIGURE_SADDLE_CHANGE, s)))
+    for (int s = 1; s <= setup->board.strings; s++) {
+        const bool due = kind == MOVE_SLOTS
+                             ? derived->choice.slot[s]
+                             : derived->choice.saddle[s] && setup_has_own_height(setup, s);
+
+        if (due && is_beyond(&derived->figures, figure, s))
+            return true;
+    }
+    return false;
+}
+
+static bool has_move(const struct derived *derived, enum move_kind kind)
+{
+    switch (kind) {
+    case MOVE_RESET:
+        return derived->verdict == RESET_NECK && is_beyond(&derived->figures, FIGURE_ANGLE, 0);
+    case MOVE_ROD:
+        return has_rod_move(derived);
+    case MOVE_SLOTS:
+    case MOVE_SADDLE:
+        return has_string_move(derived, kind);
+    case MOVE_COUNT_:
+        break;
+    }
+    return false;
+}
+
+bool card_has_moves(const struct record *record, const struct derived *derived)
+{
+    int visit = 0, pass = 0;
+
+    if (!record_current_pass(record, &visit, &pass))
+        return false;
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        if (has_move(derived, (enum move_kind)kind) &&
+            work_mark_line(record, visit, pass, (enum move_kind)kind) == 0)
             return true;
     return false;
 }
@@ -65,6 +99,6 @@ void card_make(const struct record *record, struct card *ret_card)
         .maker = text_of(record, reading_key_one(FIELD_MAKER)),
         .serial = text_of(record, reading_key_one(FIELD_SERIAL)),
         .visit = last_date(record),
-        .moves_open = card_has_moves(&derived),
+        .moves_open = card_has_moves(record, &derived),
     };
 }

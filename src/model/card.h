@@ -16,10 +16,11 @@ struct card {
 };
 
 /*
- * True when the readings ask for a move that is larger than its own uncertainty: rod, a slot,
- * a saddle, or a neck reset. What is within measuring error leaves nothing to finish.
+ * True when the readings of the current state ask for a move that is larger than its own
+ * uncertainty (rod, a slot, a saddle, or a neck reset) and that no work line marks done since.
+ * What is within measuring error leaves nothing to finish. `derived`: derive_current.
  */
-bool card_has_moves(const struct derived *derived);
+bool card_has_moves(const struct record *record, const struct derived *derived);
 
 /* Fills a card from a record's current state. The texts are the record's and last as long
  * as it is unchanged. */

@@ -198,6 +198,12 @@ static bool give_finite(double value, double *ret_value)
     return true;
 }
 
+bool setup_has_own_height(const struct setup *setup, int string)
+{
+    return (setup->bridge != BRIDGE_POST && setup->bridge != BRIDGE_WHEEL) || string == 1 ||
+           string == setup->board.strings;
+}
+
 bool setup_target_at(const struct entered *bass, const struct entered *treble, int strings,
                      int string, double *ret_value)
 {

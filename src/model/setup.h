@@ -73,6 +73,10 @@ void setup_read(struct setup *ret_setup, const struct record *record, int visit,
 bool setup_fill_strings(const struct entered *read, int strings, double *ret_value,
                         enum known *ret_known);
 
+/* Whether a string's height at the saddle can be set by itself: posts and wheels raise a whole
+ * side, so that only what the outer strings need can be made. */
+bool setup_has_own_height(const struct setup *setup, int string);
+
 /* A target given for the outer two strings, at `string`: an outer string's own, between
  * them by string number, for which both are needed. With one string either is enough.
  * False where one that is needed is absent, or is no number. */

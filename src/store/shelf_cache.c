@@ -18,7 +18,7 @@
  * fields of each between tabs; then the checksum. Control characters and % are %XX.
  */
 enum {
-    FORMAT = 1,
+    FORMAT = 2,
     STAMP_FIELDS = 7,
     TEXT_FIELDS = 6,
     FIELDS = 1 + STAMP_FIELDS + 2 + TEXT_FIELDS,

@@ -171,6 +171,9 @@ static void draw_message(const struct pen *pen, const struct app *app, int row, 
                          const char *caution)
 {
     const int width = pen->frame->columns - 2;
+    char memory[120];
+    struct strbuf text = STRBUF(memory);
+    double expected;
 
     if (app->tone != TONE_NONE) {
         pen_put(pen, row, 1, width, app->tone == TONE_NOTE ? ROLE_TEXT : ROLE_CAUTION,
@@ -181,6 +184,10 @@ static void draw_message(const struct pen *pen, const struct app *app, int row, 
         const int used = pen_put(pen, row, 1, width, ROLE_CAUTION, "mind: ");
 
         pen_put_cut(pen, row, 1 + used, width - used, ROLE_CAUTION, caution);
+    } else if (app_cell(app) && app_expected(app, app_cell(app), &expected)) {
+        strbuf_add(&text, "( ) should read so ");
+        app_add_expected_after(app, &text);
+        pen_put(pen, row, 1, width, ROLE_DIM, memory);
     }
 }
 

@@ -71,7 +71,7 @@ static void draw_name(const struct page *page, enum move_kind kind)
     if (page->counting || page->row >= page->end)
         return;
     pen_put(pen, page->row, MARK_COLUMN, 3, role_of(move->state), mark_of(move));
-    pen_put(pen, page->row, NAME_COLUMN, NAME_WIDTH - 1, ROLE_LABEL, work_move_name(kind));
+    pen_put(pen, page->row, NAME_COLUMN, NAME_WIDTH - 1, ROLE_LABEL, work_mark_name(kind));
     if (!in_hand)
         return;
     frame_set_role(pen->frame, page->row, NAME_COLUMN, NAME_WIDTH - 1, ROLE_CELL);
@@ -240,7 +240,7 @@ static void add_work(const struct app *app, struct strbuf *out)
     const struct route_cell *cell = app_cell(app);
 
     if (kind != MOVE_COUNT_) {
-        strbuf_add(out, work_move_name(kind));
+        strbuf_add(out, work_mark_name(kind));
         return;
     }
     for (int column = 0; cell && column <= WORK_NOTE; column++) {
@@ -297,7 +297,7 @@ void work_view_add_prompt(const struct app *app, struct strbuf *out)
     const struct route_cell *cell = app_cell(app);
 
     if (kind != MOVE_COUNT_)
-        strbuf_addf(out, "%s, what was done >", work_move_name(kind));
+        strbuf_addf(out, "%s, what was done >", work_mark_name(kind));
     else if (work_line_exists(&app->record, app->visit, cell->key.part))
         strbuf_addf(out, "line %d, %s >", cell->key.part, field_get(cell->key.field)->label);
     else

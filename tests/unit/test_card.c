@@ -72,6 +72,47 @@ static bool has_relief_move(const char *relief, const char *step)
     return card.moves_open;
 }
 
+/* Rod and slots are right and the outer strings at their height; the inner ones are high. Screws
+ * set each string, posts only the sides (common practice, no published source). */
+static const char inner_high[] =
+    "visit.1.pass.1 relief = .006 in\nvisit.1.pass.1 nut_gap.1 = .0120 in\n"
+    "visit.1.pass.1 nut_gap.2 = .0180 in\nvisit.1.pass.1 nut_gap.3 = .0190 in\n"
+    "visit.1.pass.1 nut_gap.4 = .0200 in\nvisit.1.pass.1 nut_gap.5 = .0210 in\n"
+    "visit.1.pass.1 nut_gap.6 = .0180 in\nvisit.1.pass.1 action.1 = 4/64 in\n"
+    "visit.1.pass.1 action.2 = 7/64 in\nvisit.1.pass.1 action.3 = 7/64 in\n"
+    "visit.1.pass.1 action.4 = 8/64 in\nvisit.1.pass.1 action.5 = 8/64 in\n"
+    "visit.1.pass.1 action.6 = 6/64 in\n";
+
+static void inner_strings_on_posts_ask_for_nothing_that_can_be_done(void **state)
+{
+    char memory[1400];
+    struct strbuf lines = STRBUF(memory);
+
+    (void)state;
+    /* Slots of a zero fret are not filed, so that the saddle alone is left. */
+    strbuf_add(&lines, "nut kind = zero-fret\ntargets nut_gap_tolerance = .02 in\n");
+    strbuf_add(&lines, inner_high);
+    assert_true(has_moves(memory));
+    strbuf_add(&lines, "bridge kind = post\n");
+    assert_false(has_moves(memory));
+}
+
+static void a_move_that_is_marked_done_is_not_open(void **state)
+{
+    (void)state;
+    assert_true(has_moves("visit.1.pass.1 time = 10:00\nvisit.1.work.1 kind = rod\n"
+                          "visit.1.work.1 time = 10:20\n"));
+    assert_false(has_moves("visit.1.pass.1 time = 10:00\nvisit.1.work.1 kind = rod\n"
+                           "visit.1.work.1 time = 10:20\nvisit.1.work.2 kind = slots\n"
+                           "visit.1.work.2 time = 10:40\nvisit.1.work.3 kind = saddle\n"
+                           "visit.1.work.3 time = 10:50\n"));
+    /* Done before it was measured is not done since. */
+    assert_true(has_moves("visit.1.pass.1 time = 11:00\nvisit.1.work.1 kind = rod\n"
+                          "visit.1.work.1 time = 10:20\nvisit.1.work.2 kind = slots\n"
+                          "visit.1.work.2 time = 10:40\nvisit.1.work.3 kind = saddle\n"
+                          "visit.1.work.3 time = 10:50\n"));
+}
+
 static void moves_are_open_when_they_are_larger_than_their_uncertainty(void **state)
 {
     (void)state;
@@ -88,6 +129,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_record_says_what_stands_on_its_card),
         cmocka_unit_test(an_empty_record_has_a_blank_card),
+        cmocka_unit_test(inner_strings_on_posts_ask_for_nothing_that_can_be_done),
+        cmocka_unit_test(a_move_that_is_marked_done_is_not_open),
         cmocka_unit_test(moves_are_open_when_they_are_larger_than_their_uncertainty),
     };
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "app/moment.h"
+#include "model/moment.h"
 
 #include <string.h>
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-#ifndef SILLET_APP_MOMENT_H
-#define SILLET_APP_MOMENT_H
+#ifndef SILLET_MODEL_MOMENT_H
+#define SILLET_MODEL_MOMENT_H
 
 #include <stdbool.h>
 

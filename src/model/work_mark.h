@@ -1,0 +1,22 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_MODEL_WORK_MARK_H
+#define SILLET_MODEL_WORK_MARK_H
+
+#include <stdbool.h>
+
+#include "model/record.h"
+
+/* The moves, and the work lines that mark them done. */
+
+enum move_kind { MOVE_RESET, MOVE_ROD, MOVE_SLOTS, MOVE_SADDLE, MOVE_COUNT_ };
+
+/* "reset", "rod", "slots", "saddle": also what a work line is called that marks it done. */
+const char *work_mark_name(enum move_kind kind);
+
+/* The last work line that marks a move done between a pass and the one after it; 0 for none. */
+int work_mark_line(const struct record *record, int visit, int pass, enum move_kind kind);
+
+/* The moves that are marked so. True when any is. */
+bool work_mark_all(const struct record *record, int visit, int pass, bool ret_marked[MOVE_COUNT_]);
+
+#endif

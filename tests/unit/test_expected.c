@@ -1,0 +1,143 @@
+/* SPDX-License-Identifier: MIT */
+#include "near.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "app/app.h"
+#include "bench_session.h"
+#include "build_record.h"
+
+static struct app *start(const char *marks)
+{
+    struct app *app = malloc(sizeof *app);
+    struct record record;
+
+    assert_non_null(app);
+    build_record(&record, build_record_full);
+    build_record_add(&record, "visit.1.pass.1 time = 10:00\n");
+    build_record_add(&record, marks);
+    bench_start_record(app, &record, false, false);
+    bench_press(app, "p");
+    assert_int_equal(app->pass, 2);
+    return app;
+}
+
+static void end(struct app *app)
+{
+    app_done(app);
+    free(app);
+}
+
+static double expected(const struct app *app, enum field_id field, int string)
+{
+    const struct reading_key key = reading_key_pass_at(field, 1, 2, string, 0);
+    const int at = route_find(&app->route, &key);
+    double value = -1;
+
+    assert_true(at >= 0);
+    assert_true(app_expected(app, &app->route.cells[at], &value));
+    return value;
+}
+
+static double figure(const struct app *app, enum figure_id id, int string)
+{
+    double value = -1;
+
+    assert_true(figures_get(&app->before.figures, id, string, &value));
+    return value;
+}
+
+static const char *after(const struct app *app)
+{
+    static char memory[120];
+    struct strbuf out = STRBUF(memory);
+
+    strbuf_clear(&out);
+    app_add_expected_after(app, &out);
+    return memory;
+}
+
+#define MARK(n, name) "visit.1.work." n " kind = " name "\nvisit.1.work." n " time = 10:2" n "\n"
+
+/* Heights of a straight string over a curve add up: a slot lifts the string at x by 1 - x/L of
+ * its change, the saddle by x/L (plane geometry). */
+static void check_lifts(const struct app *app, double action_mm, double gap_mm, bool slots,
+                        bool saddle)
+{
+    const struct board *board = &app->before.setup.board;
+    const double length = board->contact_mm[6], x1 = board->station_mm[6][1],
+                 xk = board->station_mm[6][board->action_fret];
+    const double slot = slots ? figure(app, FIGURE_SLOT_CHANGE, 6) : 0;
+    const double bone = saddle ? figure(app, FIGURE_SADDLE_CHANGE, 6) : 0;
+
+    assert_near(expected(app, FIELD_ACTION, 6),
+                action_mm + slot * (1 - xk / length) + bone * xk / length, 1e-9);
+    assert_near(expected(app, FIELD_NUT_GAP, 6),
+                gap_mm + slot * (1 - x1 / length) + bone * x1 / length, 1e-9);
+}
+
+static void nothing_marked_means_the_rod_alone(void **state)
+{
+    struct app *app = start("");
+
+    (void)state;
+    assert_near(expected(app, FIELD_RELIEF, 0), 0.006 * 25.4, 1e-9);
+    check_lifts(app, figure(app, FIGURE_ACTION_AFTER_ROD, 6), figure(app, FIGURE_GAP_AFTER_ROD, 6),
+                false, false);
+    assert_near(expected(app, FIELD_EXPOSURE_BASS, 0), 5, 1e-9);
+    assert_string_equal(after(app), "after rod (if that was done; Work marks it)");
+    end(app);
+}
+
+static void marks_say_what_was_done(void **state)
+{
+    struct app *app = start(MARK("1", "rod") MARK("2", "slots"));
+
+    (void)state;
+    assert_string_equal(after(app), "after rod, slots (as marked on Work)");
+    check_lifts(app, figure(app, FIGURE_ACTION_AFTER_ROD, 6), figure(app, FIGURE_GAP_AFTER_ROD, 6),
+                true, false);
+    assert_near(expected(app, FIELD_ACTION, 6), figure(app, FIGURE_ACTION_AFTER_NUT, 6), 1e-9);
+    assert_near(expected(app, FIELD_EXPOSURE_BASS, 0), 5, 1e-9);
+    end(app);
+    /* All done without measuring in between: what is wanted. */
+    app = start(MARK("1", "rod") MARK("2", "slots") MARK("3", "saddle"));
+    assert_near(expected(app, FIELD_ACTION, 6), 6 * 25.4 / 64, 1e-9);
+    assert_near(expected(app, FIELD_NUT_GAP, 6), 0.018 * 25.4, 1e-9);
+    assert_near(expected(app, FIELD_EXPOSURE_BASS, 0), figure(app, FIGURE_EXPOSURE_BASS_AFTER, 0),
+                1e-9);
+    end(app);
+}
+
+static void a_rod_that_was_left_leaves_the_curve(void **state)
+{
+    struct app *app = start(MARK("1", "slots"));
+
+    (void)state;
+    assert_near(expected(app, FIELD_RELIEF, 0), 0.013 * 25.4, 1e-9);
+    check_lifts(app, 8.25 * 25.4 / 64, 0.030 * 25.4, true, false);
+    end(app);
+}
+
+static void after_a_reset_nothing_is_foretold(void **state)
+{
+    struct app *app = start(MARK("1", "reset"));
+    double value;
+
+    (void)state;
+    for (int i = 0; i < app->route.count; i++)
+        assert_false(app_expected(app, &app->route.cells[i], &value));
+    end(app);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(nothing_marked_means_the_rod_alone),
+        cmocka_unit_test(marks_say_what_was_done),
+        cmocka_unit_test(a_rod_that_was_left_leaves_the_curve),
+        cmocka_unit_test(after_a_reset_nothing_is_foretold),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}
