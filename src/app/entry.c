@@ -125,10 +125,20 @@ void entry_show(const char *text, const struct field *field, const struct shop_u
         strbuf_add(out, text);
         return;
     }
-    /* A row of leaves is headed in inches or mm, so whole leaves have to name their unit. */
+    /* A row of leaves is headed in inches or mm: there a leaf of 22 stands as .022, and leaves laid
+     * together, which a tech counts, name their unit. */
     const bool whole = !strpbrk(out->text + start, "./abcdefghijklmnopqrstuvwxyz");
-    if (whole && bare == UNIT_TH)
-        strbuf_add(out, "th");
-    if (whole && bare == UNIT_100THS)
-        strbuf_add(out, "/100");
+    const bool leaves = bare == UNIT_TH || bare == UNIT_100THS;
+    double value;
+
+    if (!whole || !leaves)
+        return;
+    if (!strpbrk(out->text + start, "+-") &&
+        num_decimal(out->text + start, strlen(out->text + start), &value) == STATUS_OK) {
+        out->length = start;
+        out->text[start] = '\0';
+        amount_add(out, unit_to_pivot(bare, value), bare, false);
+        return;
+    }
+    strbuf_add(out, bare == UNIT_TH ? " th" : "/100");
 }

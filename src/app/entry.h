@@ -32,7 +32,8 @@ void entry_look(const char *text, const struct field *field, const struct shop_u
 enum status entry_spell(const char *text, const struct field *field, const struct shop_units *units,
                         struct strbuf *out);
 
-/* A kept text as it is shown in a cell: the unit dropped where the row's unit says it. */
+/* A kept text as it is shown in a cell: the unit dropped where the row's unit says it, a leaf
+ * named by its number as the row's decimals. */
 void entry_show(const char *text, const struct field *field, const struct shop_units *units,
                 struct strbuf *out);
 

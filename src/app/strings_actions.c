@@ -17,17 +17,65 @@ static int strings_of(const struct app *app)
     return app->now.setup.board.strings;
 }
 
+/* Whether the strings are tuned so already, so that it is no what-if. */
+static bool is_tuned_so(const struct app *app)
+{
+    struct string_notes notes;
+
+    if (!app->what_if.tuning || tuning_read_notes(app->what_if.tuning->notes, &notes) != STATUS_OK)
+        return false;
+    for (int s = 1; s <= notes.strings; s++) {
+        const struct entered note = record_entered_string(&app->record, FIELD_STRING_NOTE, s);
+
+        if (!note.given || note.value != notes.semitone[s])
+            return false;
+    }
+    return true;
+}
+
+/* Whether these strings are on already, as far as gauge and build say. */
+static bool is_strung_so(const struct app *app)
+{
+    enum { PARTS_OF_A_TH = 20 }; /* finer than any packet says */
+    const struct string_set *set = &app->what_if.set;
+    const double apart_mm = unit_to_pivot(UNIT_TH, 1.0 / PARTS_OF_A_TH);
+
+    for (int s = 1; s <= set->strings; s++) {
+        const struct string_build *build = &set->string[s - 1].build;
+        const struct entered gauge = record_entered_string(&app->record, FIELD_GAUGE, s);
+        const struct entered kind = record_entered_string(&app->record, FIELD_BUILD, s);
+
+        if (!gauge.given || !kind.given || fabs(gauge.value - build->gauge_mm) > apart_mm ||
+            (int)kind.value != (int)build->kind)
+            return false;
+    }
+    return set->strings > 0;
+}
+
+/* What is on already is passed by, at most once around. */
 static void step_tuning(struct turn *turn, int by)
 {
-    if (!what_if_step_tuning(&turn->app->what_if, strings_of(turn->app), by))
-        turn_warn(turn, "No tuning is named for that many strings; j and k tune one string.");
+    struct what_if_state *what_if = &turn->app->what_if;
+    const bool was_on = what_if->tuning;
+
+    (void)what_if_step_tuning(what_if, strings_of(turn->app), by);
+    if (is_tuned_so(turn->app))
+        (void)what_if_step_tuning(what_if, strings_of(turn->app), by);
+    if (!was_on && !what_if->tuning)
+        turn_warn(turn, "No other tuning is named for that many strings; j and k tune one string.");
     app_refresh_entry(turn->app);
 }
 
 static void step_set(struct turn *turn, int by)
 {
-    if (!what_if_step_set(&turn->app->what_if, strings_of(turn->app), by))
-        turn_warn(turn, "No set is named for that many strings; enter its gauges.");
+    struct what_if_state *what_if = &turn->app->what_if;
+    const bool was_on = what_if->set.strings > 0;
+
+    (void)what_if_step_set(what_if, strings_of(turn->app), by);
+    if (is_strung_so(turn->app))
+        (void)what_if_step_set(what_if, strings_of(turn->app), by);
+    if (!was_on && what_if->set.strings == 0)
+        turn_warn(turn, "No other set is named for that many strings; enter its gauges.");
     app_refresh_entry(turn->app);
 }
 

@@ -132,10 +132,13 @@ static void entry_shows_the_kept_without_the_row_s_unit(void **state)
 }
 
 /* Leaves stand in a row of inches: 13 alone would be thirteen inches there. */
-static void entry_shows_whole_thousandths_as_such(void **state)
+static void entry_shows_leaves_as_the_row_is_headed(void **state)
 {
     (void)state;
-    assert_string_not_equal(show("13 th", gap(), false), "13");
+    assert_string_equal(show("13 th", gap(), false), ".013");
+    assert_string_equal(show("2 th", gap(), false), ".002");
+    assert_string_equal(show("10+12 th", gap(), false), "10+12 th");
+    assert_string_equal(show("13/100 mm", gap(), true), "0.13");
 }
 
 /* What is kept means what was typed, in every shop. */
@@ -177,7 +180,7 @@ int main(void)
         cmocka_unit_test(entry_is_kept_with_its_unit),
         cmocka_unit_test(entry_spell_keeps_what_it_cannot_spell_out),
         cmocka_unit_test(entry_shows_the_kept_without_the_row_s_unit),
-        cmocka_unit_test(entry_shows_whole_thousandths_as_such),
+        cmocka_unit_test(entry_shows_leaves_as_the_row_is_headed),
         cmocka_unit_test(entry_keeps_the_value),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

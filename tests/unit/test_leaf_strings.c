@@ -157,6 +157,24 @@ static void tunings_go_round(void **state)
     end(app);
 }
 
+/* These notes and gauges are those of the tables in share/; another one comes first. */
+static void what_is_on_already_is_passed_by(void **state)
+{
+    struct app *app = start(SIX);
+
+    (void)state;
+    bench_press(app, "t");
+    assert_string_not_equal(app->what_if.tuning->name, "guitar-standard");
+    bench_press(app, "Ts");
+    struct string_set first = app->what_if.set;
+    bench_press(app, "yu");
+    assert_false(what_if_is_on(&app->what_if));
+    /* Once that set is on, the next one is asked about first. */
+    bench_press(app, "sys");
+    assert_string_not_equal(app->what_if.set.name, first.name);
+    end(app);
+}
+
 static void sets_go_round(void **state)
 {
     struct app *app = start(SIX);
@@ -312,6 +330,7 @@ int main(void)
         cmocka_unit_test(a_what_if_leaves_the_record_alone),
         cmocka_unit_test(a_string_is_tuned_up_and_down),
         cmocka_unit_test(tunings_go_round),
+        cmocka_unit_test(what_is_on_already_is_passed_by),
         cmocka_unit_test(sets_go_round),
         cmocka_unit_test(taking_it_over_is_one_step),
         cmocka_unit_test(reading_only_takes_nothing_over),
