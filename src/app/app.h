@@ -102,6 +102,9 @@ void app_done(struct app *app);
 struct app_effects app_handle(struct app *app, const struct event *event,
                               const struct app_clock *clock);
 
+/* Turns to a leaf, where the tech stood on it last. */
+void app_take_leaf(struct app *app, enum leaf leaf);
+
 /* How saving went, and a message to show; `message` may be NULL. */
 void app_kept(struct app *app, enum status status, const struct app_clock *clock,
               const char *message);

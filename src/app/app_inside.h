@@ -13,9 +13,6 @@ void app_refresh(struct app *app);
 /* Lays the leaf's cells out anew, after what they hang on has changed. */
 void app_lay(struct app *app);
 
-/* Turns to a leaf, where the tech stood on it last. */
-void app_take_leaf(struct app *app, enum leaf leaf);
-
 /* Drops what is typed. */
 void app_drop_entry(struct app *app);
 

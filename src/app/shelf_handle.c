@@ -168,7 +168,7 @@ static void open_item(struct shelf_turn *turn)
     else if (turn->list->count == 0)
         begin_new(turn);
     else
-        warn(turn, "Nothing is found by that. Esc lists all; Tab n begins a new one.");
+        warn(turn, "Nothing is found by that. Esc lists all; + n begins a new one.");
 }
 
 static void leave(struct shelf_turn *turn)
@@ -229,6 +229,10 @@ static void run_in_mode(struct shelf_turn *turn, enum shelf_key_id id)
     case SHELF_KEY_TAKE_NAME:
         take_name(turn);
         return;
+    case SHELF_KEY_EMPTY_NAME:
+        list->typing = true;
+        lineedit_clear(&list->name);
+        return;
     case SHELF_KEY_ERASE_NAME:
         list->typing = true;
         (void)lineedit_backspace(&list->name);
@@ -253,6 +257,14 @@ static void run(struct shelf_turn *turn, enum shelf_key_id id)
         return;
     case SHELF_KEY_MENU:
         list->mode = SHELF_MENU;
+        return;
+    case SHELF_KEY_TURN:
+        turn->effects.leaf = (enum leaf)0;
+        open_item(turn);
+        return;
+    case SHELF_KEY_EMPTY:
+        lineedit_clear(&list->filter);
+        shelf_list_narrow(list);
         return;
     case SHELF_KEY_LEAVE:
         leave(turn);
@@ -292,6 +304,15 @@ static bool is_character(uint32_t key)
     return key >= ' ' && key < SILLET_KEY_ENTER && !utf8_unsafe(key);
 }
 
+/* Keys that move in the name and delete in it. */
+static bool edit_name(struct shelf_list *list, uint32_t key)
+{
+    if (key != SILLET_KEY_DELETE)
+        return lineedit_move(&list->name, key);
+    (void)lineedit_delete(&list->name);
+    return true;
+}
+
 /* Where characters are not for typing, one that means nothing closes what is open. */
 static void handle_key(struct shelf_turn *turn, uint32_t key)
 {
@@ -301,6 +322,8 @@ static void handle_key(struct shelf_turn *turn, uint32_t key)
 
     list->tone = TONE_NONE;
     list->typing = list->mode == SHELF_NAMING;
+    if (list->mode == SHELF_NAMING && edit_name(list, key))
+        return;
     if (id != SHELF_KEY_NONE)
         run(turn, id);
     else if (types && is_character(key))
@@ -311,7 +334,7 @@ static void handle_key(struct shelf_turn *turn, uint32_t key)
 
 struct shelf_effects shelf_list_handle(struct shelf_list *list, const struct event *event)
 {
-    struct shelf_turn turn = {.list = list};
+    struct shelf_turn turn = {.list = list, .effects = {.leaf = LEAF_BENCH}};
 
     switch (event->type) {
     case EVENT_KEY:

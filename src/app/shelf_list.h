@@ -43,6 +43,7 @@ enum shelf_action {
 
 struct shelf_effects {
     enum shelf_action action;
+    enum leaf leaf; /* on which what is opened is shown first */
     bool rescan, repaint, suspend, quit;
 };
 

@@ -213,7 +213,8 @@ enum exit_code session_command(const char *path)
     return code;
 }
 
-enum session_end session_from_shelf(const char *path, struct screen *screen, struct strbuf *words)
+enum session_end session_from_shelf(const char *path, enum leaf leaf, struct screen *screen,
+                                    struct strbuf *words)
 {
     struct session session = {.screen = screen};
     enum session_end end = SESSION_LEFT;
@@ -224,6 +225,7 @@ enum session_end session_from_shelf(const char *path, struct screen *screen, str
         end = SESSION_NOT_OPENED;
         strbuf_add(words, "It cannot be opened: ");
     } else {
+        app_take_leaf(&session.app, leaf);
         greet(&session);
         run_session(&session);
         status = end_session(&session);

@@ -20,9 +20,11 @@ enum session_end {
 };
 
 /*
- * The same on a terminal that is taken already, from the shelf: leaving it leads back there.
+ * The same on a terminal that is taken already, from the shelf, beginning on `leaf`: leaving it
+ * leads back there.
  * What went wrong is added to `words`, for the terminal's owner to say; nothing is printed.
  */
-enum session_end session_from_shelf(const char *path, struct screen *screen, struct strbuf *words);
+enum session_end session_from_shelf(const char *path, enum leaf leaf, struct screen *screen,
+                                    struct strbuf *words);
 
 #endif

@@ -112,14 +112,14 @@ static void tell_end(struct shelf_session *session, enum session_end end, const 
     }
 }
 
-static void open_file(struct shelf_session *session, const char *given)
+static void open_file(struct shelf_session *session, const char *given, enum leaf leaf)
 {
     char memory[APP_MESSAGE_MAX];
     struct strbuf words = STRBUF(memory);
     char *file = strdup(given), *path = file ? path_of(session, file) : NULL;
 
     if (path) {
-        const enum session_end end = session_from_shelf(path, &session->screen, &words);
+        const enum session_end end = session_from_shelf(path, leaf, &session->screen, &words);
 
         rescan(session);
         shelf_list_choose(&session->list, file);
@@ -174,7 +174,7 @@ static void file_new(struct shelf_session *session, bool copy)
         say_failure(session, "Nothing was filed: ", status, errno);
         return;
     }
-    open_file(session, file);
+    open_file(session, file, LEAF_BENCH);
     free(file);
 }
 
@@ -206,7 +206,7 @@ static void carry_out(struct shelf_session *session, const struct shelf_effects 
 {
     switch (effects->action) {
     case SHELF_DO_OPEN:
-        open_file(session, shelf_list_item(&session->list)->file);
+        open_file(session, shelf_list_item(&session->list)->file, effects->leaf);
         break;
     case SHELF_DO_NEW:
     case SHELF_DO_COPY:

@@ -2,6 +2,7 @@
 #include "ui/shelf_view.h"
 
 #include "base/utf8.h"
+#include "ui/line_view.h"
 #include "ui/overlay_view.h"
 #include "ui/shelf_rows.h"
 #include "ui/strip_view.h"
@@ -87,7 +88,7 @@ static void draw_none_found(const struct pen *pen, int row)
 
     pen_put(pen, row + 1, 4, width, ROLE_LABEL, "No instrument matches what is typed.");
     pen_wrap(pen, row + 3, 4, width, 4, ROLE_TEXT,
-             "Every word has to stand in its name, owner, maker or serial. Esc lists all; Tab, "
+             "Every word has to stand in its name, owner, maker or serial. Esc lists all; +, "
              "then n, begins a new instrument under that name.");
 }
 
@@ -136,7 +137,7 @@ static void draw_body(const struct pen *pen, const struct shelf_list *list)
 
     if (list->mode == SHELF_HELP)
         draw_help(pen, list, HEAD_ROW, rows + 1);
-    else if (list->mode == SHELF_PRESETS)
+    else if (list->mode == SHELF_PRESETS || (list->mode == SHELF_NAMING && !list->copying))
         draw_presets(pen, list, HEAD_ROW, rows + 1);
     else if (list->failure[0])
         pen_wrap(pen, FIRST_ROW, 4, pen->frame->columns - 6, rows, ROLE_CAUTION, list->failure);
@@ -161,6 +162,12 @@ static void draw_message(const struct pen *pen, const struct shelf_list *list, i
     if (list->tone != TONE_NONE) {
         pen_put_cut(pen, row, 1, width, list->tone == TONE_NOTE ? ROLE_TEXT : ROLE_CAUTION,
                     list->message);
+        return;
+    }
+    if (list->mode == SHELF_NAMING) {
+        strbuf_add(&text, "Any name will do: the shop's, or its owner's. Filed in ");
+        strbuf_add(&text, list->folder);
+        pen_put_cut(pen, row, 1, width, ROLE_TEXT, memory);
         return;
     }
     if (!item || (list->mode != SHELF_LIST && list->mode != SHELF_MENU))
@@ -199,28 +206,26 @@ static void draw_entry(const struct pen *pen, const struct shelf_list *list, int
 {
     const bool naming = list->mode == SHELF_NAMING;
     const int columns = pen->frame->columns;
-    const char *typed = naming                     ? list->name.text
-                        : list->mode == SHELF_LIST ? list->filter.text
-                                                   : "";
-    int column = 2 + pen_put(pen, row, 1, columns - 2, ROLE_LABEL, prompt(list));
-    /* A long entry shows its end, where it goes on. */
+    static const struct lineedit nothing;
+    const struct lineedit *typed = naming                     ? &list->name
+                                   : list->mode == SHELF_LIST ? &list->filter
+                                                              : &nothing;
+    int column = 2 + pen_put(pen, row, 1, columns - 2, ROLE_LABEL, prompt(list)), cursor;
     const int room = columns - column - 1;
 
-    while (utf8_columns(typed) > room && *typed)
-        typed += utf8_clip(typed, 1) ? utf8_clip(typed, 1) : utf8_clip(typed, 2);
-    column += pen_put(pen, row, column, room, ROLE_ENTRY, typed);
+    column += line_view_draw(pen, row, column, room, typed, &cursor);
     if (list->mode == SHELF_PRESETS)
         pen_put(pen, row, column, room, ROLE_TEXT, list->presets[list->preset]);
     if (list->mode == SHELF_ARCHIVING)
         pen_put_cut(pen, row, column, room, ROLE_TEXT, list->target);
-    if (list->mode == SHELF_LIST && typed[0] == '\0')
+    if (list->mode == SHELF_LIST && lineedit_is_empty(typed))
         pen_put(pen, row, column + 1, room, ROLE_DIM,
                 list->count > 0 ? "type a part of name, owner, maker, serial"
                                 : "nothing to find yet; Enter begins the first instrument");
-    if (naming || list->mode == SHELF_ARCHIVING || (list->typing && typed[0]) ||
+    if (naming || list->mode == SHELF_ARCHIVING || (list->typing && !lineedit_is_empty(typed)) ||
         pen->frame->cursor_row < 0) {
         pen->frame->cursor_row = row;
-        pen->frame->cursor_column = column < columns ? column : columns - 1;
+        pen->frame->cursor_column = cursor;
     }
 }
 

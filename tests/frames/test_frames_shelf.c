@@ -116,7 +116,7 @@ static void narrowed(void **state)
     press(&list, 'q');
     press(&list, 'f');
     press(&list, 'w');
-    press(&list, SILLET_KEY_TAB);
+    press(&list, '+');
     check(&list, 30, 100, true, "shelf-menu");
 }
 
@@ -126,17 +126,33 @@ static void a_new_one(void **state)
 
     (void)state;
     fill(&list, 1);
-    press(&list, SILLET_KEY_TAB);
+    press(&list, '+');
     press(&list, 'n');
     press(&list, SILLET_KEY_DOWN);
     check(&list, 24, 80, true, "shelf-presets");
+}
+
+static void its_name(void **state)
+{
+    struct shelf_list list;
+
+    (void)state;
+    fill(&list, 1);
+    press(&list, '+');
+    press(&list, '1');
+    press(&list, SILLET_KEY_DOWN);
+    press(&list, SILLET_KEY_ENTER);
+    press(&list, 'O');
+    press(&list, 'x');
+    press(&list, SILLET_KEY_LEFT);
+    check(&list, 24, 80, true, "shelf-naming");
 }
 
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_few),    cmocka_unit_test(many),      cmocka_unit_test(none_yet),
-        cmocka_unit_test(narrowed), cmocka_unit_test(a_new_one),
+        cmocka_unit_test(narrowed), cmocka_unit_test(a_new_one), cmocka_unit_test(its_name),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

@@ -176,7 +176,7 @@ static void an_instrument_is_found_opened_and_left(void **state)
     terminal_expect(terminal, "[Intake]");
     terminal_key(terminal, TERMINAL_PAGE_UP);
     terminal_expect(terminal, SEEN_SHELF);
-    terminal_key(terminal, TERMINAL_TAB);
+    terminal_type(terminal, "+");
     terminal_expect(terminal, SEEN_MENU);
     terminal_type(terminal, "q");
     expect_exit(terminal, 0);
@@ -189,7 +189,7 @@ static void copies_and_the_archive(void **state)
     put(stage, "a.ini", "Parlour", "Marlo");
     struct terminal *terminal = stage->terminal = begin(stage, 24, 80);
     terminal_expect(terminal, "Parlour");
-    terminal_key(terminal, TERMINAL_TAB);
+    terminal_type(terminal, "+");
     terminal_type(terminal, "c");
     terminal_expect(terminal, SEEN_COPYING);
     terminal_key(terminal, TERMINAL_ENTER);
@@ -198,13 +198,13 @@ static void copies_and_the_archive(void **state)
     terminal_expect(terminal, "2 instruments on file");
     expect_in_hand(terminal, "Parlour, copy");
     assert_int_equal(access(path_of(stage, "parlour-copy.ini"), F_OK), 0);
-    terminal_key(terminal, TERMINAL_TAB);
+    terminal_type(terminal, "+");
     terminal_type(terminal, "a");
     terminal_expect(terminal, SEEN_ARCHIVE);
     terminal_key(terminal, TERMINAL_ESCAPE);
     terminal_expect_gone(terminal, SEEN_ARCHIVE);
     assert_int_equal(access(path_of(stage, "parlour-copy.ini"), F_OK), 0);
-    terminal_key(terminal, TERMINAL_TAB);
+    terminal_type(terminal, "+");
     terminal_type(terminal, "a");
     terminal_expect(terminal, SEEN_ARCHIVE);
     terminal_key(terminal, TERMINAL_ENTER);

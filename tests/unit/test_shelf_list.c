@@ -243,12 +243,12 @@ static void letters_are_for_the_menu_only_behind_tab(void **state)
     assert_false(press_key(&list, 'q').quit);
     assert_string_equal(list.filter.text, "q");
     press_key(&list, SILLET_KEY_ESCAPE);
-    press_key(&list, SILLET_KEY_TAB);
+    press_key(&list, '+');
     assert_int_equal(list.mode, SHELF_MENU);
     press_key(&list, 'z');
     assert_int_equal(list.mode, SHELF_LIST);
     assert_int_equal(list.filter.length, 0);
-    press_key(&list, SILLET_KEY_TAB);
+    press_key(&list, '+');
     assert_true(press_key(&list, 'q').quit);
     shelf_list_done(&list);
 }
@@ -259,7 +259,7 @@ static void a_new_one_is_chosen_and_named(void **state)
 
     (void)state;
     start(&list);
-    press_key(&list, SILLET_KEY_TAB);
+    press_key(&list, '+');
     press_key(&list, 'n');
     assert_int_equal(list.mode, SHELF_PRESETS);
     press_key(&list, SILLET_KEY_UP);
@@ -278,6 +278,45 @@ static void a_new_one_is_chosen_and_named(void **state)
     shelf_list_done(&list);
 }
 
+/* Tab turns leaves, on the shelf as on an instrument; the number pad alone reaches the menu. */
+static void tab_turns_to_the_first_leaf(void **state)
+{
+    struct shelf_list list;
+
+    (void)state;
+    start(&list);
+    const struct shelf_effects effects = press_key(&list, SILLET_KEY_TAB);
+    assert_int_equal(effects.action, SHELF_DO_OPEN);
+    assert_int_equal(effects.leaf, 0);
+    assert_int_equal(press_key(&list, SILLET_KEY_ENTER).leaf, LEAF_BENCH);
+    press_key(&list, '+');
+    press_key(&list, '1');
+    assert_int_equal(list.mode, SHELF_PRESETS);
+    shelf_list_done(&list);
+}
+
+static void a_name_is_edited(void **state)
+{
+    struct shelf_list list;
+
+    (void)state;
+    start(&list);
+    press_key(&list, '+');
+    press_key(&list, 'n');
+    press_key(&list, SILLET_KEY_ENTER);
+    type(&list, "Otters");
+    press_key(&list, SILLET_KEY_BACKSPACE);
+    press_key(&list, SILLET_KEY_HOME);
+    press_key(&list, SILLET_KEY_DELETE);
+    type(&list, "Pl");
+    assert_string_equal(list.name.text, "Pltter");
+    press_key(&list, SILLET_KEY_CTRL('u'));
+    assert_int_equal(list.mode, SHELF_NAMING);
+    type(&list, "+1");
+    assert_string_equal(list.name.text, "+1");
+    shelf_list_done(&list);
+}
+
 static void what_was_not_found_is_the_new_name(void **state)
 {
     struct shelf_list list;
@@ -285,7 +324,7 @@ static void what_was_not_found_is_the_new_name(void **state)
     (void)state;
     start(&list);
     type(&list, "Uke");
-    press_key(&list, SILLET_KEY_TAB);
+    press_key(&list, '+');
     press_key(&list, 'n');
     press_key(&list, SILLET_KEY_ENTER);
     assert_string_equal(list.name.text, "Uke");
@@ -305,7 +344,7 @@ static void an_empty_shelf_begins_with_a_new_one(void **state)
     press_key(&list, SILLET_KEY_ENTER);
     assert_int_equal(list.mode, SHELF_PRESETS);
     press_key(&list, SILLET_KEY_ESCAPE);
-    press_key(&list, SILLET_KEY_TAB);
+    press_key(&list, '+');
     press_key(&list, 'c');
     assert_int_equal(list.tone, TONE_WARNING);
     assert_int_equal(list.mode, SHELF_LIST);
@@ -319,7 +358,7 @@ static void copy_and_archive_keep_to_their_target(void **state)
     (void)state;
     start(&list);
     shelf_list_choose(&list, "a.ini");
-    press_key(&list, SILLET_KEY_TAB);
+    press_key(&list, '+');
     press_key(&list, 'c');
     assert_string_equal(list.name.text, "Parlour No. 3, copy");
     shelf_list_room(&list, 0); /* all others vanished */
@@ -328,17 +367,17 @@ static void copy_and_archive_keep_to_their_target(void **state)
     assert_string_equal(list.target, "a.ini");
     give(&list);
     shelf_list_choose(&list, "d.ini");
-    press_key(&list, SILLET_KEY_TAB);
+    press_key(&list, '+');
     press_key(&list, 'a');
     assert_int_equal(list.mode, SHELF_ARCHIVING);
     assert_int_equal(press_key(&list, 'y').action, SHELF_DO_NOTHING);
     assert_int_equal(list.mode, SHELF_LIST);
-    press_key(&list, SILLET_KEY_TAB);
+    press_key(&list, '+');
     press_key(&list, 'a');
     assert_int_equal(press_key(&list, SILLET_KEY_ENTER).action, SHELF_DO_ARCHIVE);
     assert_string_equal(list.target, "d.ini");
     shelf_list_choose(&list, "c.ini");
-    press_key(&list, SILLET_KEY_TAB);
+    press_key(&list, '+');
     press_key(&list, 'c');
     assert_int_equal(list.mode, SHELF_LIST);
     assert_int_equal(list.tone, TONE_WARNING);
@@ -444,6 +483,8 @@ int main(void)
         cmocka_unit_test(enter_opens_the_one_in_hand),
         cmocka_unit_test(letters_are_for_the_menu_only_behind_tab),
         cmocka_unit_test(a_new_one_is_chosen_and_named),
+        cmocka_unit_test(tab_turns_to_the_first_leaf),
+        cmocka_unit_test(a_name_is_edited),
         cmocka_unit_test(what_was_not_found_is_the_new_name),
         cmocka_unit_test(an_empty_shelf_begins_with_a_new_one),
         cmocka_unit_test(copy_and_archive_keep_to_their_target),
