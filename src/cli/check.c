@@ -3,6 +3,7 @@
 
 #include <errno.h>
 
+#include "cli/shop_settings.h"
 #include "model/derive.h"
 
 /* The faults of a profile's current state; how many. */
@@ -50,7 +51,8 @@ static enum exit_code check_one(const char *path)
 
 enum exit_code check_command(char *const *paths, int count)
 {
-    enum exit_code worst = EXIT_GOOD;
+    /* The gauges' units decide how every reading is shown and typed. */
+    enum exit_code worst = shop_settings_check();
 
     for (int i = 0; i < count; i++) {
         const enum exit_code code = check_one(paths[i]);

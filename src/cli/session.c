@@ -7,7 +7,7 @@
 #include <time.h>
 
 #include "app/app.h"
-#include "store/shop.h"
+#include "cli/shop_settings.h"
 #include "term/term.h"
 #include "ui/ui.h"
 
@@ -22,18 +22,6 @@ struct session {
     struct screen *screen;
     time_t tried; /* when a save was tried last */
 };
-
-/* The shop's gauges; a shop that never said is one of inches. */
-static struct shop_units read_units(void)
-{
-    struct shop_units units = shop_units_inch();
-    char *path = NULL;
-
-    if (shop_path(&path) == STATUS_OK)
-        (void)shop_read(path, NULL, &units);
-    free(path);
-    return units;
-}
 
 static void write_units(struct session *session)
 {
@@ -100,6 +88,8 @@ static void greet(struct session *session)
                              "beside the first rewrite.");
     } else if (notices & PROFILE_NO_LOCK) {
         strbuf_add(&message, "Locks do not work in this folder: open it in one program only.");
+    } else if (!session->app.from_shelf) {
+        (void)shop_settings_read(&message);
     }
     if (message.length > 0)
         app_say(&session->app, TONE_WARNING, memory);
@@ -107,7 +97,7 @@ static void greet(struct session *session)
 
 static enum status begin_app(struct session *session, bool from_shelf)
 {
-    const struct shop_units units = read_units(), metric = shop_units_metric();
+    const struct shop_units units = shop_settings_read(NULL), metric = shop_units_metric();
     struct record record;
     enum status status = record_copy(profile_record(session->profile), &record);
 

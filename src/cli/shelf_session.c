@@ -8,6 +8,7 @@
 
 #include "cli/session.h"
 #include "cli/shelf_items.h"
+#include "cli/shop_settings.h"
 #include "store/paths.h"
 #include "store/preset.h"
 #include "store/shelf_change.h"
@@ -278,6 +279,8 @@ static void run(struct shelf_session *session)
 
 static void begin(struct shelf_session *session)
 {
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf words = STRBUF(memory);
     int count = 0;
 
     for (const struct preset *preset; count < PRESETS_MAX && (preset = preset_get(count));)
@@ -285,6 +288,9 @@ static void begin(struct shelf_session *session)
     shelf_list_init(&session->list, shelf_folder(session->shelf), session->presets, count);
     read_for_a_while(session);
     give(session);
+    (void)shop_settings_read(&words);
+    if (words.length > 0)
+        shelf_list_say(&session->list, TONE_WARNING, memory);
 }
 
 static enum exit_code run_on_terminal(struct shelf_session *session)

@@ -115,8 +115,9 @@ static void refuse_value(struct profile_problems *problems, const struct ini_ent
 
     for (int i = 0; i < count && words[i].word; i++)
         strbuf_addf(&accepted, "%s%s", i ? ", " : "", words[i].word);
-    profile_problem_add(problems, entry->line + 1, PROBLEM_ERROR, "%s \"%s\": one of %s is wanted",
-                        entry->name, shown_string(entry->value).text, memory);
+    profile_problem_add(problems, entry->line + 1, PROBLEM_ERROR,
+                        "%s \"%s\" is not understood; one of %s is accepted", entry->name,
+                        shown_string(entry->value).text, memory);
 }
 
 static void take_setting(const struct shop_file *file, const struct setting *setting,
@@ -164,9 +165,11 @@ static void report_unknown(const struct shop_file *file, struct profile_problems
         const struct ini_entry *entry = &file->entries.items[i];
 
         if (strcmp(entry->section, "shop") != 0 || !is_key(entry->name))
-            profile_problem_add(problems, entry->line + 1, PROBLEM_NOTE,
-                                "%s in [%s] is not known; the line is kept and not used",
-                                shown_string(entry->name).text, shown_string(entry->section).text);
+            profile_problem_add(
+                problems, entry->line + 1, PROBLEM_NOTE,
+                "%s in [%s] is not known and not used; in [shop], units, feeler, rule, depth, "
+                "gauge, small, long, temperature are accepted",
+                shown_string(entry->name).text, shown_string(entry->section).text);
     }
 }
 

@@ -5,7 +5,10 @@
 
 #include "app/amount.h"
 #include "app/reading_words.h"
+#include "base/num.h"
 #include "base/utf8.h"
+#include "model/record_access.h"
+#include "model/reset.h"
 #include "ui/line_view.h"
 #include "ui/strip_view.h"
 #include "ui/work_view.h"
@@ -99,6 +102,21 @@ static void add_before(const struct app *app, const struct route_cell *cell, str
     strbuf_add(out, before->text);
 }
 
+/* What a saddle's exposure means for the string: how sharply it breaks over it. */
+static void add_break(const struct app *app, const struct route_cell *cell, double exposure_mm,
+                      struct strbuf *out)
+{
+    const struct entered anchor = record_entered_one(&app->record, FIELD_ANCHOR_DISTANCE);
+    double angle;
+
+    if ((cell->key.field != FIELD_EXPOSURE_BASS && cell->key.field != FIELD_EXPOSURE_TREBLE) ||
+        !anchor.given || reset_break_angle(exposure_mm, anchor.value, &angle) != STATUS_OK)
+        return;
+    strbuf_add(out, "; break angle ");
+    num_format_fixed(angle * figure_info(FIGURE_ANGLE)->factor, 0, false, out);
+    strbuf_add(out, " deg");
+}
+
 /* What is written anew still stands in the cell. */
 static void add_now(const struct app *app, const struct route_cell *cell, struct strbuf *out)
 {
@@ -131,10 +149,12 @@ static void add_hint(const struct app *app, const struct route_cell *cell, struc
     } else if (record_value(&app->record, &cell->key, &value)) {
         strbuf_add(out, "now ");
         amount_add_all(out, value);
+        add_break(app, cell, value, out);
         add_before(app, cell, out);
     } else if (app_expected(app, cell, &value)) {
         strbuf_add(out, "should read ");
         amount_add_all(out, value);
+        add_break(app, cell, value, out);
     } else {
         strbuf_add(out, "not measured yet; type the reading, ? explains it");
     }

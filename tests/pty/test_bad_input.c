@@ -202,6 +202,42 @@ static void test_without_terminal(void **state)
     command_done(&command);
 }
 
+/* --- the shop's own settings --- */
+
+static void write_shop(const struct bench *bench, const char *text)
+{
+    char path[360];
+
+    snprintf(path, sizeof path, "%s/.config", bench->home);
+    (void)mkdir(path, 0700);
+    snprintf(path, sizeof path, "%s/.config/sillet", bench->home);
+    (void)mkdir(path, 0700);
+    snprintf(path, sizeof path, "%s/.config/sillet/shop.ini", bench->home);
+    tree_write_text(path, text);
+}
+
+static void test_shop_settings(void **state)
+{
+    struct bench *bench = *state;
+    struct command command;
+
+    bench_copy(bench, "worked-example.ini");
+    write_shop(bench, "[shop]\nunits = inch\nfeeler = thou\ncolour = blue\n");
+    command_run(bench, "check", bench->profile, &command);
+    assert_int_equal(command.code, 1);
+    assert_non_null(strstr(command.err, "/sillet/shop.ini:3: feeler \"thou\" is not understood; "
+                                        "one of th, 100ths, mm is accepted\n"));
+    assert_non_null(strstr(command.err, "/sillet/shop.ini:4: note: colour in [shop]"));
+    command_done(&command);
+    struct terminal *terminal = bench_start(bench);
+    terminal_expect(terminal, "shop.ini:3: feeler \"thou\" is not understood");
+    bench_quit(terminal);
+    write_shop(bench, "[shop]\nunits = inch\n");
+    command_run(bench, "check", bench->profile, &command);
+    assert_null(strstr(command.err, "shop.ini"));
+    command_done(&command);
+}
+
 int main(int argc, char **argv)
 {
     const struct CMUnitTest tests[] = {
@@ -218,6 +254,7 @@ int main(int argc, char **argv)
         BENCH_CASE(test_truncated),
         BENCH_CASE(test_truncated_at_the_terminal),
         BENCH_CASE(test_without_terminal),
+        BENCH_CASE(test_shop_settings),
     };
 
     if (!bench_set_up(argc, argv))

@@ -1,0 +1,16 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_CLI_SHOP_SETTINGS_H
+#define SILLET_CLI_SHOP_SETTINGS_H
+
+#include "cli/report.h"
+#include "store/shop.h"
+
+/* The shop's gauges as shop.ini says; what it does not say is in inches. Adds the first thing
+ * that is wrong in it to `words` (may be NULL): "shop.ini:3: ...". */
+struct shop_units shop_settings_read(struct strbuf *words);
+
+/* Names everything that is wrong in it on stderr: EXIT_FINDINGS when anything is not understood,
+ * EXIT_CANNOT when it cannot be read. */
+enum exit_code shop_settings_check(void);
+
+#endif
