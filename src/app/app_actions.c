@@ -143,7 +143,7 @@ void turn_begin_pass(struct turn *turn)
     }
     app_take_pass(app, app->visit, app->pass + 1);
     struct strbuf text = STRBUF(memory);
-    strbuf_add(&text, "Next pass: ( ) is what the gauges should read ");
+    strbuf_add(&text, "Next pass; ( ) should be read ");
     app_add_expected_after(app, &text);
     app_say(app, TONE_NOTE, memory);
 }

@@ -23,7 +23,7 @@ COMMAND(LAST, SILLET_KEY_END, 0, ANYWHERE, "", "the end of the route, where a pa
 COMMAND(LEAF, SILLET_KEY_TAB, SILLET_KEY_PAGE_DOWN, ANYWHERE, "leaf", "the next leaf")
 COMMAND(LEAF_BACK, SILLET_KEY_BACKTAB, SILLET_KEY_PAGE_UP, ANYWHERE, "", "the leaf before; before the first, the shelf it came from")
 COMMAND(WRITE, 'e', '=', ANYWHERE, "", "write into the cell in letters: a text begins with what it holds, all else anew; Enter takes it, Esc drops it")
-COMMAND(CHOOSE, ' ', 0, ANYWHERE, "", "in a cell with choices, the next one, as + does; - is the one before, and a number takes the one that it stands beside")
+COMMAND(CHOOSE, ' ', 0, ANYWHERE, "", "in a cell with choices, the next one, as + does; - is the one before, and a number takes the one that it stands beside; a note goes up and down by semitones")
 COMMAND(EMPTY, SILLET_KEY_CTRL('u'), 0, ANYWHERE, "", "while typing: empty the entry; Left, Right, Home, End and Del move and delete in it")
 COMMAND(UNDO, 'u', '*', ANYWHERE, "undo", "take back the last change")
 COMMAND(REDO, 'r', 0, ANYWHERE, "", "make a change again that was taken back")

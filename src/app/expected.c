@@ -111,5 +111,5 @@ void app_add_expected_after(const struct app *app, struct strbuf *out)
             strbuf_add(out, count++ ? ", " : "");
             strbuf_add(out, work_mark_name((enum move_kind)kind));
         }
-    strbuf_add(out, done.marked ? " (as marked on Work)" : " (if that was done; Work marks it)");
+    strbuf_add(out, done.marked ? ", as marked on Work" : ", if done (Work marks it)");
 }

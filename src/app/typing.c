@@ -1,7 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 #include "app/typing.h"
 
+#include <math.h>
 #include <string.h>
+
+#include "model/pitch.h"
 
 static const struct field *field_in_hand(const struct app *app)
 {
@@ -91,12 +94,34 @@ static void put_number(struct app *app, int number)
     (void)lineedit_set(&app->entry, memory);
 }
 
+/* A note goes up and down by semitones, from the one proposed, else from the one that is kept. */
+static bool step_note(struct app *app, uint32_t key)
+{
+    char memory[16];
+    struct strbuf text = STRBUF(memory);
+    double now = app->entry_view.value;
+
+    if (key != ' ' && key != '+' && key != '-')
+        return false;
+    if (!app->entry_view.good && !record_value(&app->record, &app_cell(app)->key, &now))
+        return false;
+    if (pitch_spell((int)lround(now) + (key == '-' ? -1 : 1), &text) != STATUS_OK)
+        return false;
+    (void)lineedit_set(&app->entry, memory);
+    app_refresh_entry(app);
+    return true;
+}
+
 bool typing_choose(struct turn *turn, uint32_t key)
 {
     struct app *app = turn->app;
     const struct field *field = field_in_hand(app);
-    const int count = field && !app->writing ? count_choices(field) : 0;
 
+    if (!field || app->writing)
+        return false;
+    if (field->kind == KIND_NOTE)
+        return step_note(app, key);
+    const int count = count_choices(field);
     if (count == 0)
         return false;
     if (key == ' ' || key == '+' || key == '-') {

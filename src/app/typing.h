@@ -11,7 +11,7 @@
 void typing_begin(struct turn *turn);
 
 /* In a cell with choices, Space and + propose the next one, - the one before, and a digit that
- * makes no number of a choice begins anew. */
+ * makes no number of a choice begins anew; a note goes up and down by semitones likewise. */
 bool typing_choose(struct turn *turn, uint32_t key);
 
 /* Keys that move in what is typed, or delete in it. */

@@ -140,7 +140,11 @@ static void add_hint(const struct app *app, const struct route_cell *cell, struc
         work_view_add_hint(app, out);
     } else if (app->writing) {
         add_now(app, cell, out);
-    } else if (field->kind == KIND_TEXT || field->kind == KIND_NOTE) {
+    } else if (field->kind == KIND_NOTE) {
+        strbuf_add(out, record_get(&app->record, &cell->key)
+                            ? "+ a semitone up, - down; e writes it"
+                            : "e writes it");
+    } else if (field->kind == KIND_TEXT) {
         strbuf_add(out, "e writes it");
     } else if (field->kind == KIND_FRETS) {
         strbuf_add(out, "frets with + between, 0 is open: 0+3+5-7");
@@ -205,7 +209,7 @@ static void draw_message(const struct pen *pen, const struct app *app, int row, 
 
         pen_put_cut(pen, row, 1 + used, width - used, ROLE_CAUTION, caution);
     } else if (app_cell(app) && app_expected(app, app_cell(app), &expected)) {
-        strbuf_add(&text, "( ) should read so ");
+        strbuf_add(&text, "( ) should be read ");
         app_add_expected_after(app, &text);
         pen_put(pen, row, 1, width, ROLE_DIM, memory);
     }

@@ -93,6 +93,12 @@ static const struct scene scenes[] = {
              "{Down}{Down}{Down}{Down}{Down}{Down}{Down}{Down}{Down}{Down}{Down}{Down}",
      .columns = 80,
      .rows = 24},
+    {.name = "break-angle",
+     .lines = "board scale = 25.5 in\nboard strings = 2\nbridge anchor_distance = 12 mm\n"
+              "visit.1.pass.1 exposure_bass = 5 mm\n",
+     .keys = "{End}{Up}{Left}",
+     .columns = 80,
+     .rows = 24},
     {.name = "choices",
      .profile = PROFILE("parlour"),
      .keys = "{PgUp}{Down}{Down}{Down}{Down}{Down}{Down}",

@@ -86,7 +86,7 @@ static void nothing_marked_means_the_rod_alone(void **state)
     check_lifts(app, figure(app, FIGURE_ACTION_AFTER_ROD, 6), figure(app, FIGURE_GAP_AFTER_ROD, 6),
                 false, false);
     assert_near(expected(app, FIELD_EXPOSURE_BASS, 0), 5, 1e-9);
-    assert_string_equal(after(app), "after rod (if that was done; Work marks it)");
+    assert_string_equal(after(app), "after rod, if done (Work marks it)");
     end(app);
 }
 
@@ -95,7 +95,7 @@ static void marks_say_what_was_done(void **state)
     struct app *app = start(MARK("1", "rod") MARK("2", "slots"));
 
     (void)state;
-    assert_string_equal(after(app), "after rod, slots (as marked on Work)");
+    assert_string_equal(after(app), "after rod, slots, as marked on Work");
     check_lifts(app, figure(app, FIGURE_ACTION_AFTER_ROD, 6), figure(app, FIGURE_GAP_AFTER_ROD, 6),
                 true, false);
     assert_near(expected(app, FIELD_ACTION, 6), figure(app, FIGURE_ACTION_AFTER_NUT, 6), 1e-9);

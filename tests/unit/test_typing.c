@@ -96,6 +96,19 @@ static void a_choice_is_written_anew(void **state)
     assert_string_equal(bench_text(app, "instrument kind"), "bass");
 }
 
+/* The note above E2 is F2, the one below D#2 (twelve semitones an octave, ISO 16). */
+static void a_note_goes_by_semitones(void **state)
+{
+    struct app *app = *state;
+
+    bench_press(app, "{PgDn}");
+    assert_int_equal(app_cell(app)->key.field, FIELD_STRING_NOTE);
+    bench_press(app, "eE2{Enter}{Up}+");
+    assert_string_equal(app->entry.text, "F2");
+    bench_press(app, "--{Enter}");
+    assert_string_equal(bench_text(app, "string.6 note"), "D#2");
+}
+
 static void a_number_is_written_anew(void **state)
 {
     struct app *app = *state;
@@ -153,6 +166,7 @@ int main(void)
         CASE(another_number_takes_another_choice),
         CASE(a_number_is_written_anew),
         CASE(a_text_is_edited),
+        CASE(a_note_goes_by_semitones),
         CASE(an_entry_is_mended_in_place),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
