@@ -304,6 +304,20 @@ static bool is_character(uint32_t key)
     return key >= ' ' && key < SILLET_KEY_ENTER && !utf8_unsafe(key);
 }
 
+/* Starting points by their numbers, from 1; a second digit goes on with the first where there are
+ * so many. */
+static bool number_preset(struct shelf_list *list, uint32_t key)
+{
+    if (key < '0' || key > '9')
+        return false;
+    const int digit = (int)(key - '0'), longer = 10 * (list->preset + 1) + digit;
+    const int number = longer <= list->preset_count ? longer : digit;
+
+    if (number > 0 && number <= list->preset_count)
+        list->preset = number - 1;
+    return true;
+}
+
 /* Keys that move in the name and delete in it. */
 static bool edit_name(struct shelf_list *list, uint32_t key)
 {
@@ -323,6 +337,8 @@ static void handle_key(struct shelf_turn *turn, uint32_t key)
     list->tone = TONE_NONE;
     list->typing = list->mode == SHELF_NAMING;
     if (list->mode == SHELF_NAMING && edit_name(list, key))
+        return;
+    if (list->mode == SHELF_PRESETS && number_preset(list, key))
         return;
     if (id != SHELF_KEY_NONE)
         run(turn, id);

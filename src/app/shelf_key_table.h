@@ -28,7 +28,7 @@ SHELF_KEY(ARCHIVE, 'a', '3', SHELF_MENU, "or 3 archive", "move this one to archi
 SHELF_KEY(HELP, 'h', '?', SHELF_MENU, "keys", "these keys")
 SHELF_KEY(QUIT, 'q', 0, SHELF_MENU, "quit", "leave the shelf")
 SHELF_KEY(CLOSE_MENU, SILLET_KEY_ESCAPE, '+', SHELF_MENU, "back", "close the menu; so does any other key")
-SHELF_KEY(TAKE_PRESET, SILLET_KEY_ENTER, 0, SHELF_PRESETS, "takes it", "take this starting point")
+SHELF_KEY(TAKE_PRESET, SILLET_KEY_ENTER, 0, SHELF_PRESETS, "takes it", "take this starting point; its number goes to it")
 SHELF_KEY(LEAVE_PRESETS, SILLET_KEY_ESCAPE, SILLET_KEY_BACKSPACE, SHELF_PRESETS, "back to the list", "no new instrument")
 SHELF_KEY(TAKE_NAME, SILLET_KEY_ENTER, 0, SHELF_NAMING, "files and opens it", "take the name")
 SHELF_KEY(ERASE_NAME, SILLET_KEY_BACKSPACE, 0, SHELF_NAMING, "", "take back the last character of the name")

@@ -98,13 +98,18 @@ static void draw_presets(const struct pen *pen, const struct shelf_list *list, i
             "A new instrument: which of these is it most like?");
     for (int i = 0; i < list->preset_count && i + 2 < rows; i++) {
         const bool now = i == list->preset;
-        const int width = pen->frame->columns - 4;
+        const int width = pen->frame->columns - 8;
+        char memory[16];
+        struct strbuf number = STRBUF(memory);
+
+        strbuf_addf(&number, "%2d", i + 1);
 
         pen_put(pen, row + 2 + i, 1, 1, ROLE_KEY, now ? ">" : "");
-        pen_put(pen, row + 2 + i, 3, width, now ? ROLE_CELL : ROLE_TEXT, list->presets[i]);
+        pen_put(pen, row + 2 + i, 3, 3, ROLE_KEY, memory);
+        pen_put(pen, row + 2 + i, 6, width, now ? ROLE_CELL : ROLE_TEXT, list->presets[i]);
         if (now) {
             pen->frame->cursor_row = row + 2 + i;
-            pen->frame->cursor_column = 3;
+            pen->frame->cursor_column = 6;
         }
     }
     if (list->preset_count + 4 < rows)
@@ -188,7 +193,7 @@ static const char *prompt(const struct shelf_list *list)
 {
     switch (list->mode) {
     case SHELF_MENU:
-        return "menu: a letter";
+        return "menu: a letter or its number";
     case SHELF_PRESETS:
         return "most like >";
     case SHELF_NAMING:

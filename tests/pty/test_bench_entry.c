@@ -90,11 +90,11 @@ static void test_unusual_is_marked(void **state)
     terminal_expect(terminal, SEEN_UNUSUAL);
     terminal_key(terminal, TERMINAL_ENTER);
     bench_expect_gap(terminal, 6);
-    bench_expect_row(terminal, ROW_TITLED_RELIEF, "60th!");
+    bench_expect_row(terminal, ROW_TITLED_RELIEF, ".060!");
     bench_quit(terminal);
     bench_expect_line(bench, "relief = 60 th");
     terminal = bench_start(bench);
-    bench_expect_row(terminal, ROW_TITLED_RELIEF, "60th!");
+    bench_expect_row(terminal, ROW_TITLED_RELIEF, ".060!");
     bench_quit(terminal);
 }
 

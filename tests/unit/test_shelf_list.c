@@ -292,6 +292,14 @@ static void tab_turns_to_the_first_leaf(void **state)
     press_key(&list, '+');
     press_key(&list, '1');
     assert_int_equal(list.mode, SHELF_PRESETS);
+    press_key(&list, '3');
+    assert_int_equal(list.preset, 2);
+    press_key(&list, '9'); /* there are three */
+    assert_int_equal(list.preset, 2);
+    press_key(&list, '2');
+    press_key(&list, SILLET_KEY_ENTER);
+    assert_int_equal(list.mode, SHELF_NAMING);
+    assert_int_equal(list.preset, 1);
     shelf_list_done(&list);
 }
 
