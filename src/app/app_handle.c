@@ -218,17 +218,19 @@ static void run(struct turn *turn, enum command_id command)
 /* An overlay is scrolled or closed; it swallows every other key. */
 static void handle_overlay(struct turn *turn, uint32_t key)
 {
+    enum { PAGE_LINES = 15 }; /* a few less than the smallest screen shows */
     struct app *app = turn->app;
 
     switch (key) {
     case SILLET_KEY_UP:
     case SILLET_KEY_PAGE_UP:
-        if (app->overlay_top > 0)
-            app->overlay_top--;
+        app->overlay_top -= key == SILLET_KEY_UP ? 1 : PAGE_LINES;
+        if (app->overlay_top < 0)
+            app->overlay_top = 0;
         return;
     case SILLET_KEY_DOWN:
     case SILLET_KEY_PAGE_DOWN:
-        app->overlay_top++;
+        app->overlay_top += key == SILLET_KEY_DOWN ? 1 : PAGE_LINES;
         return;
     case SILLET_KEY_LEFT:
     case SILLET_KEY_RIGHT:

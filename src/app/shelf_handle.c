@@ -277,8 +277,12 @@ static void run(struct shelf_turn *turn, enum shelf_key_id id)
         move(list, id == SHELF_KEY_UP ? -1 : 1);
         return;
     case SHELF_KEY_PAGE_UP:
+    case SHELF_KEY_HELP_UP:
+        move(list, -page);
+        return;
     case SHELF_KEY_PAGE_DOWN:
-        move(list, id == SHELF_KEY_PAGE_UP ? -page : page);
+    case SHELF_KEY_HELP_DOWN:
+        move(list, page);
         return;
     case SHELF_KEY_FIRST:
     case SHELF_KEY_LAST:

@@ -200,8 +200,8 @@ static void draw_message(const struct pen *pen, const struct app *app, int row, 
     double expected;
 
     if (app->tone != TONE_NONE) {
-        pen_put(pen, row, 1, width, app->tone == TONE_NOTE ? ROLE_TEXT : ROLE_CAUTION,
-                app->message);
+        pen_put_cut(pen, row, 1, width, app->tone == TONE_NOTE ? ROLE_TEXT : ROLE_CAUTION,
+                    app->message);
     } else if (!read) {
         pen_put(pen, row, 1, width, entry_role(&app->entry_view), app->entry_view.words);
     } else if (caution[0]) {

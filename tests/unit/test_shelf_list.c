@@ -303,6 +303,23 @@ static void tab_turns_to_the_first_leaf(void **state)
     shelf_list_done(&list);
 }
 
+static void a_page_is_a_page_of_the_help_too(void **state)
+{
+    struct shelf_list list;
+
+    (void)state;
+    start(&list);
+    list.rows = 6;
+    press_key(&list, '+');
+    press_key(&list, 'h');
+    press_key(&list, SILLET_KEY_PAGE_DOWN);
+    assert_int_equal(list.mode, SHELF_HELP);
+    assert_int_equal(list.help_top, 5);
+    press_key(&list, SILLET_KEY_PAGE_UP);
+    assert_int_equal(list.help_top, 0);
+    shelf_list_done(&list);
+}
+
 static void a_name_is_edited(void **state)
 {
     struct shelf_list list;
@@ -492,6 +509,7 @@ int main(void)
         cmocka_unit_test(letters_are_for_the_menu_only_behind_tab),
         cmocka_unit_test(a_new_one_is_chosen_and_named),
         cmocka_unit_test(tab_turns_to_the_first_leaf),
+        cmocka_unit_test(a_page_is_a_page_of_the_help_too),
         cmocka_unit_test(a_name_is_edited),
         cmocka_unit_test(what_was_not_found_is_the_new_name),
         cmocka_unit_test(an_empty_shelf_begins_with_a_new_one),
