@@ -71,13 +71,19 @@ static void quit(struct turn *turn)
     leave(turn);
 }
 
-/* Moves the cell in hand; what is half typed is neither taken nor lost by that. */
-static void move(struct turn *turn, int at)
+/* What is half typed is neither taken nor lost by going elsewhere; false, with a warning, then. */
+static bool may_go(struct turn *turn)
 {
     if (lineedit_is_empty(&turn->app->entry))
+        return true;
+    turn_warn(turn, "Enter takes what is typed, Esc drops it.");
+    return false;
+}
+
+static void move(struct turn *turn, int at)
+{
+    if (may_go(turn))
         turn_go_to(turn, at);
-    else
-        turn_warn(turn, "Enter takes what is typed, Esc drops it.");
 }
 
 static void run(struct turn *turn, enum command_id command)
@@ -128,10 +134,12 @@ static void run(struct turn *turn, enum command_id command)
         turn_begin_pass(turn);
         return;
     case COMMAND_EARLIER:
-        turn_look_at(turn, -1);
+        if (may_go(turn))
+            turn_look_at(turn, -1);
         return;
     case COMMAND_LATER:
-        turn_look_at(turn, 1);
+        if (may_go(turn))
+            turn_look_at(turn, 1);
         return;
     case COMMAND_VISIT:
         turn_begin_visit(turn);
@@ -191,10 +199,12 @@ static void run(struct turn *turn, enum command_id command)
         turn_warn(turn, "Nothing is typed that could be emptied.");
         return;
     case COMMAND_LEAF:
-        turn_leaf(turn, 1);
+        if (may_go(turn))
+            turn_leaf(turn, 1);
         return;
     case COMMAND_LEAF_BACK:
-        leaf_back(turn);
+        if (may_go(turn))
+            leaf_back(turn);
         return;
     case COMMAND_HELP:
         open_overlay(turn, OVERLAY_HELP);

@@ -143,6 +143,23 @@ static void a_text_is_edited(void **state)
     assert_string_equal(bench_text(app, "instrument name"), "New");
 }
 
+static void what_is_typed_is_not_lost_by_turning_leaves(void **state)
+{
+    struct app *app = *state;
+
+    static const char *const ways[] = {"{Tab}", "{PgDn}", "{PgUp}", "{Up}", "<", ">"};
+
+    bench_press(app, ".01");
+    for (size_t i = 0; i < sizeof ways / sizeof ways[0]; i++) {
+        bench_press(app, ways[i]);
+        assert_string_equal(app->entry.text, ".01");
+        assert_int_equal(app->leaf, LEAF_BENCH);
+        assert_int_equal(app->tone, TONE_WARNING);
+    }
+    bench_press(app, "{Esc}{Tab}");
+    assert_int_equal(app->leaf, LEAF_STRINGS);
+}
+
 static void an_entry_is_mended_in_place(void **state)
 {
     struct app *app = *state;
@@ -166,6 +183,7 @@ int main(void)
         CASE(another_number_takes_another_choice),
         CASE(a_number_is_written_anew),
         CASE(a_text_is_edited),
+        CASE(what_is_typed_is_not_lost_by_turning_leaves),
         CASE(a_note_goes_by_semitones),
         CASE(an_entry_is_mended_in_place),
     };
