@@ -105,12 +105,15 @@ void app_refresh(struct app *app)
 
 void app_lay(struct app *app)
 {
+    const struct history_state *history = &app->history;
     const struct leaf_place place = {.record = &app->record,
                                      .strings = record_string_count(&app->record),
                                      .frets =
                                          (int)record_entered_one(&app->record, FIELD_FRETS).value,
                                      .visit = app->visit,
-                                     .pass = app->pass};
+                                     .pass = app->pass,
+                                     .named_visit = history->naming ? history->visit : 0,
+                                     .named_pass = history->naming ? history->pass : 0};
 
     leaf_lay(app->leaf, &place, &app->route);
     if (app->at > route_last(&app->route))
@@ -120,6 +123,7 @@ void app_lay(struct app *app)
 void app_take_leaf(struct app *app, enum leaf leaf)
 {
     app->at_of[app->leaf] = app->at;
+    app->history.naming = false;
     app->leaf = leaf;
     app->at = app->at_of[leaf];
     app_lay(app);
@@ -139,6 +143,7 @@ void app_take_pass(struct app *app, int visit, int pass)
     app->visit = visit;
     app->pass = pass;
     app->history.visit = 0;
+    app->history.naming = false;
     app->at = 0;
     app_drop_entry(app);
     app_refresh(app);
@@ -220,6 +225,8 @@ enum figure_id app_figure(const struct app *app)
         return leaf_strings_figure((enum string_column)cell->column);
     if (app->leaf == LEAF_NECK && cell)
         return leaf_neck_figure(cell->key.field);
+    if (app->leaf == LEAF_HISTORY)
+        return history_row_figure(app->history.row);
     if (app->leaf == LEAF_WORK)
         return work_figure(work_move_in_hand(app));
     if (app->leaf != LEAF_BENCH)

@@ -92,7 +92,8 @@ bool turn_take_entry(struct turn *turn)
     char memory[ENTRY_TEXT_MAX];
     struct strbuf spelled = STRBUF(memory);
     struct field_fault fault = {.status = STATUS_OK};
-    const bool first = field->section == SECTION_PASS && app_pass_is_empty(app);
+    const bool first = field->section == SECTION_PASS && cell->key.visit == app->visit &&
+                       cell->key.part == app->pass && app_pass_is_empty(app);
     const int line = field->section == SECTION_WORK ? cell->key.part : 0;
     struct work_begun begun = {.fresh = false};
 

@@ -219,6 +219,7 @@ static void run(struct turn *turn, enum command_id command)
         quit(turn);
         return;
     case COMMAND_HISTORY_OPEN: /* turn_history */
+    case COMMAND_HISTORY_NAME:
     case COMMAND_COUNT_:
         break;
     }

@@ -13,17 +13,18 @@
 struct history_row_info {
     const char *name;
     enum field_id field; /* whose unit the row is written in */
+    enum figure_id figure;
 };
 
 static const struct history_row_info rows[HISTORY_ROW_COUNT_] = {
-    [HISTORY_RELIEF] = {"relief", FIELD_RELIEF},
-    [HISTORY_GAP] = {"nut gap", FIELD_NUT_GAP},
-    [HISTORY_ACTION] = {"action", FIELD_ACTION},
-    [HISTORY_EXPOSURE] = {"exposure", FIELD_EXPOSURE_BASS},
-    [HISTORY_TURN] = {"rod turned", FIELD_ROD_TURN},
-    [HISTORY_HUMIDITY] = {"humidity", FIELD_HUMIDITY},
-    [HISTORY_TEMPERATURE] = {"temperature", FIELD_TEMPERATURE},
-    [HISTORY_EMC] = {"EMC", FIELD_HUMIDITY},
+    [HISTORY_RELIEF] = {"relief", FIELD_RELIEF, FIGURE_RELIEF},
+    [HISTORY_GAP] = {"nut gap", FIELD_NUT_GAP, FIGURE_NUT_GAP},
+    [HISTORY_ACTION] = {"action", FIELD_ACTION, FIGURE_ACTION},
+    [HISTORY_EXPOSURE] = {"exposure", FIELD_EXPOSURE_BASS, FIGURE_EXPOSURE_BASS_AFTER},
+    [HISTORY_TURN] = {"rod turned", FIELD_ROD_TURN, FIGURE_RELIEF},
+    [HISTORY_HUMIDITY] = {"humidity", FIELD_HUMIDITY, FIGURE_EMC},
+    [HISTORY_TEMPERATURE] = {"temperature", FIELD_TEMPERATURE, FIGURE_EMC},
+    [HISTORY_EMC] = {"EMC", FIELD_HUMIDITY, FIGURE_EMC},
 };
 
 static struct history_value of_entered(struct entered entered)
@@ -158,6 +159,11 @@ const char *history_row_name(enum history_row row)
     return rows[row].name;
 }
 
+enum figure_id history_row_figure(enum history_row row)
+{
+    return rows[row].figure;
+}
+
 static enum unit unit_of(enum history_row row, const struct shop_units *units)
 {
     return field_bare_unit(field_get(rows[row].field), units);
@@ -168,9 +174,9 @@ const char *history_row_unit(enum history_row row, const struct shop_units *unit
     return amount_unit(unit_of(row, units));
 }
 
-double history_in_unit(enum history_row row, double value, const struct shop_units *units)
+bool history_is_length(enum history_row row)
 {
-    return unit_from_pivot(unit_of(row, units), value);
+    return field_get(rows[row].field)->quantity == QUANTITY_LENGTH;
 }
 
 void history_add(struct strbuf *out, enum history_row row, double value, bool change,

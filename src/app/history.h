@@ -6,6 +6,7 @@
 
 #include "base/strbuf.h"
 #include "model/field.h"
+#include "model/figure.h"
 #include "model/record.h"
 
 /* All passes of all visits side by side, oldest first, and what changed between them. */
@@ -65,6 +66,9 @@ bool history_change(const struct history *history, int from, int to, enum histor
 /* "relief", "nut gap" ... */
 const char *history_row_name(enum history_row row);
 
+/* The figure that `?` explains in a row: what it shows, or what its reading goes into. */
+enum figure_id history_row_figure(enum history_row row);
+
 /* The unit of a row as it is written at its head: "in", "/64", "turn", "%". */
 const char *history_row_unit(enum history_row row, const struct shop_units *units);
 
@@ -72,7 +76,7 @@ const char *history_row_unit(enum history_row row, const struct shop_units *unit
 void history_add(struct strbuf *out, enum history_row row, double value, bool change,
                  const struct shop_units *units);
 
-/* A value in the row's unit, for an axis. */
-double history_in_unit(enum history_row row, double value, const struct shop_units *units);
+/* Whether a row holds lengths, which are written with the decimals of their gauge. */
+bool history_is_length(enum history_row row);
 
 #endif

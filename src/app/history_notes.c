@@ -91,6 +91,12 @@ static void note_prediction(struct maker *maker)
                fmax(hypot(bass->predicted_u_mm, bass->read_u_mm),
                     hypot(treble->predicted_u_mm, treble->read_u_mm)),
                unit, false);
+    /* The turn seldom hits the relief wanted; the same prediction for the relief it did give. */
+    if (pass.after_rod && !(bass->off.within && treble->off.within) && bass->at_relief_mm.given &&
+        treble->at_relief_mm.given) {
+        strbuf_add(&out, "; for the relief read ");
+        amount_add_range(&out, bass->at_relief_mm.value, treble->at_relief_mm.value, unit);
+    }
 }
 
 static void note_rod(struct maker *maker)
@@ -193,6 +199,19 @@ static void note_last_visit(struct maker *maker)
     strbuf_add(&out, history_row_unit(maker->row, maker->units));
 }
 
+static void note_own(struct maker *maker)
+{
+    const struct history_pass *pass = looked_at(maker);
+    const struct reading_key key = reading_key_pass(FIELD_PASS_NOTE, pass->visit, pass->pass);
+    const char *text = record_text(maker->record, &key);
+
+    if (!text)
+        return;
+    struct strbuf out = add_note(maker);
+    strbuf_add(&out, "note: ");
+    strbuf_add(&out, text);
+}
+
 void history_notes_make(const struct record *record, const struct history *history, int at,
                         enum history_row row, const struct shop_units *units,
                         struct history_notes *ret_notes)
@@ -210,6 +229,7 @@ void history_notes_make(const struct record *record, const struct history *histo
     if (at < 0 || at >= history->count)
         return;
     note_last_visit(&maker);
+    note_own(&maker);
     if (climate)
         note_movement(&maker);
     if (rod)

@@ -7,13 +7,13 @@
 /*
  * What there is to say of a pass beside its numbers: how its action compares with what was
  * predicted, what the rod has taught, how much the board moved with the wood's moisture, and
- * what changed since the last visit.
+ * what changed since the last visit; and the tech's own note.
  */
 struct history_note {
     char text[200];
 };
 
-enum { HISTORY_NOTES_MAX = 4 };
+enum { HISTORY_NOTES_MAX = 5 };
 
 struct history_notes {
     struct history_note notes[HISTORY_NOTES_MAX];

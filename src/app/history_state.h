@@ -9,6 +9,7 @@
 struct history_state {
     int visit, pass; /* 0: the pass in hand */
     enum history_row row;
+    bool naming; /* that pass's label and note are being written */
 };
 
 /* The index of the pass looked at, `visit` and `pass` being the one in hand; the last one

@@ -20,6 +20,7 @@ struct leaf_place {
     const struct record *record;
     int strings, frets; /* 0 where not given */
     int visit, pass;
+    int named_visit, named_pass; /* the pass whose label and note are written; 0: none */
 };
 
 const char *leaf_name(enum leaf leaf);

@@ -4,6 +4,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "model/moment.h"
+
 enum { ROWS_UNTIL_SHOWN = 18 };
 
 void shelf_list_init(struct shelf_list *list, const char *folder, const char *const *presets,
@@ -41,13 +43,26 @@ struct shelf_item *shelf_list_room(struct shelf_list *list, size_t count)
     return list->items;
 }
 
-/* Files that were copied together have one time; then the later visit comes first. */
+/* The day of the last visit; of what has none, or is not read yet, the day of its file. */
+static double day_of(const struct shelf_item *item)
+{
+    enum { SECONDS_PER_DAY = 86400, DAY_1970 = 719468 }; /* days as in moment.h */
+    double day;
+
+    if (moment_find(item->card.visit, NULL, &day))
+        return day;
+    return DAY_1970 + (double)(item->written_s / SECONDS_PER_DAY);
+}
+
 static int compare_items(const struct shelf_item *a, const struct shelf_item *b)
 {
+    const double day_a = day_of(a), day_b = day_of(b);
+
+    if (day_a < day_b || day_a > day_b)
+        return day_a > day_b ? -1 : 1;
     if (a->written_s != b->written_s)
         return a->written_s > b->written_s ? -1 : 1;
-    const int by_visit = strcmp(b->card.visit, a->card.visit);
-    return by_visit ? by_visit : strcmp(a->file, b->file);
+    return strcmp(a->file, b->file);
 }
 
 static void merge(const struct shelf_list *list, const size_t *from, size_t *to, size_t a_count,

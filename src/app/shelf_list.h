@@ -28,7 +28,7 @@ struct shelf_item {
     const char *file;    /* its name in the folder */
     struct card card;    /* all "" where it could not be read */
     const char *trouble; /* a word for why it cannot be opened; "" when it can */
-    int64_t written_s;   /* when the file was written last; newest first */
+    int64_t written_s;   /* when the file was written last */
     unsigned marks;      /* a set of enum shelf_mark */
 };
 
@@ -51,7 +51,7 @@ enum { SHELF_FILE_MAX = 256 };
 
 struct shelf_list {
     struct shelf_item *items;
-    size_t *order; /* all items, the newest first */
+    size_t *order; /* all items, the newest visit first; of one day the file written last */
     size_t *found; /* those that match, in that order */
     size_t count, found_count, capacity;
 

@@ -11,6 +11,14 @@ static void show_place(struct app *app, const struct undo_step *step)
     const bool in_pass = field_get(key->field)->section == SECTION_PASS;
     const int last = record_last_pass(&app->record, key->visit);
 
+    /* There a pass is looked at, and another one may stay in hand. */
+    if (step->place == LEAF_HISTORY) {
+        if (app->leaf != LEAF_HISTORY)
+            app_take_leaf(app, LEAF_HISTORY);
+        app->history.visit = key->visit;
+        app->history.pass = key->part;
+        return;
+    }
     if (in_pass && (key->visit != app->visit || key->part != app->pass))
         app_take_pass(app, key->visit, key->part);
     else if (key->visit > 0 && key->visit != app->visit)

@@ -92,21 +92,38 @@ static void put_levelling(struct page *page, enum levelling_plan which)
                  memory);
 }
 
-/* The string in hand first: its note and its buzzes, then levelling, then the other buzzes,
- * as far as there is room. */
+/* The buzzes of the other strings, with `kept` rows left free. */
+static void put_other_buzzes(struct page *page, int string, int kept)
+{
+    page->end -= kept;
+    for (int s = page->app->frets_plan.strings; s >= 1; s--)
+        if (s != string)
+            put_buzz(page, s);
+    page->end += kept;
+}
+
+/* The string in hand first: its note and its buzzes, then the other buzzes, levelling, as far
+ * as there is room. Among the crowns, where no string is in hand, what was heard and what
+ * levelling takes count for more than a note. */
 static void draw_words(struct page *page, int string, int note)
 {
     const struct frets_plan *plan = &page->app->frets_plan;
+    const struct route_cell *cell = app_cell(page->app);
+    const bool on_string = !cell || cell->row < page->strings;
 
-    put_note(page, string, note);
-    if (string <= plan->strings)
-        put_buzz(page, string);
-    for (int s = plan->strings; s >= 1; s--)
-        if (s != string && page->end - page->row > LEVELLING_PLANS)
-            put_buzz(page, s);
+    if (on_string) {
+        put_note(page, string, note);
+        if (string <= plan->strings)
+            put_buzz(page, string);
+        put_other_buzzes(page, string, 1);
+    } else {
+        put_other_buzzes(page, 0, plan->levelling.known ? LEVELLING_PLANS : 1);
+    }
     put_levelling(page, LEVELLING_SPOTS);
     if (plan->levelling.known)
         put_levelling(page, LEVELLING_FULL);
+    if (!on_string)
+        put_note(page, string, note);
 }
 
 static void draw_row_label(const struct page *page, int row, const char *label, enum unit unit)

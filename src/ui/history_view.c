@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "ui/history_view.h"
 
+#include <string.h>
+
 #include "app/history_notes.h"
 #include "base/utf8.h"
 #include "ui/trend_view.h"
@@ -51,21 +53,49 @@ static const char *text_or(const struct view *view, struct reading_key key, cons
     return text ? text : otherwise;
 }
 
-static void draw_pass_heading(const struct view *view, int i)
+/* The visit's date over its first pass on show; over the others when each was measured, where
+ * that is known: a date again of a later day, else the time. */
+static void add_when(const struct view *view, int i, struct strbuf *out)
 {
     const struct history_pass *pass = &view->history->passes[i];
+    const char *date = text_or(view, reading_key_visit(FIELD_VISIT_DATE, pass->visit), "no date");
+    const char *time =
+        text_or(view, reading_key_pass(FIELD_PASS_TIME, pass->visit, pass->pass), "");
+    const bool own_date = strlen(time) > 11 && time[10] == 'T';
+    const bool same_visit = i > view->left && pass[-1].visit == pass->visit;
+
+    if (own_date)
+        strbuf_add_bytes(out, time, 10);
+    else if (same_visit && time[0])
+        strbuf_add_bytes(out, time, strlen(time) < 5 ? strlen(time) : 5);
+    else
+        strbuf_add(out, date);
+}
+
+/* Its label, else its number alone, which then says what it is. */
+static void add_which(const struct view *view, int i, struct strbuf *out)
+{
+    const struct history_pass *pass = &view->history->passes[i];
+    const char *label =
+        text_or(view, reading_key_pass(FIELD_PASS_LABEL, pass->visit, pass->pass), "");
+
+    strbuf_addf(out, label[0] ? "%d " : "pass %d", pass->pass);
+    strbuf_add(out, label);
+}
+
+static void draw_pass_heading(const struct view *view, int i)
+{
     const int column = column_of(view, i);
     const enum role role = i == view->at ? ROLE_TAB_NOW : ROLE_LABEL;
-    char memory[80];
-    struct strbuf text = STRBUF(memory);
+    char when_memory[40], which_memory[80];
+    struct strbuf when = STRBUF(when_memory), which = STRBUF(which_memory);
 
     if (i == view->at)
         pen_put(view->pen, view->row, column, 1, ROLE_MARK, ">");
-    pen_put_cut(view->pen, view->row, column + 1, CELL - 1, role,
-                text_or(view, reading_key_visit(FIELD_VISIT_DATE, pass->visit), "no date"));
-    strbuf_addf(&text, "%d %s", pass->pass,
-                text_or(view, reading_key_pass(FIELD_PASS_LABEL, pass->visit, pass->pass), ""));
-    pen_put_cut(view->pen, view->row + 1, column + 1, CELL - 1, role, memory);
+    add_when(view, i, &when);
+    add_which(view, i, &which);
+    pen_put_cut(view->pen, view->row, column + 1, CELL - 1, role, when_memory);
+    pen_put_cut(view->pen, view->row + 1, column + 1, CELL - 1, role, which_memory);
 }
 
 static void draw_label(const struct view *view, enum history_row row)
@@ -77,6 +107,17 @@ static void draw_label(const struct view *view, enum history_row row)
         pen_put(view->pen, at, 0, 1, ROLE_MARK, ">");
     pen_put(view->pen, at, 1, LABEL - 5, looked ? ROLE_TAB_NOW : ROLE_LABEL, history_row_name(row));
     pen_put_right(view->pen, at, LABEL - 4, 4, ROLE_DIM, history_row_unit(row, &view->app->units));
+}
+
+/* Whole numbers of a length leave room for the tenth that others of their row have. */
+static void add_aligned(const struct view *view, enum history_row row, double value, bool change,
+                        struct strbuf *out)
+{
+    const size_t before = out->length;
+
+    history_add(out, row, value, change, &view->app->units);
+    if (history_is_length(row) && !strchr(out->text + before, '.'))
+        strbuf_add(out, "  ");
 }
 
 /* A side's value in its half of a cell; rows with one value use the right half. */
@@ -105,7 +146,7 @@ static void draw_value(const struct view *view, int i, enum history_row row)
 
         strbuf_add(&text, value->taken ? "~" : "");
         if (value->given)
-            history_add(&text, row, value->value, false, &view->app->units);
+            add_aligned(view, row, value->value, false, &text);
         else
             strbuf_add_char(&text, '-');
         put_half(view, at, column, CELL - 1, side + 1 == sides,
@@ -133,7 +174,7 @@ static void draw_change(const struct view *view, int from, enum history_row row,
 
         if (!history_change(view->history, from, view->at, row, (enum history_side)side, &change))
             continue;
-        history_add(&text, row, change, true, &view->app->units);
+        add_aligned(view, row, change, true, &text);
         put_half(view, at, column, CHANGE - 1, side + 1 == sides, ROLE_TEXT, memory);
     }
 }
@@ -159,7 +200,8 @@ static void draw_grid(const struct view *view)
     const int last_visit = history_last_visit(view->history, view->at);
     const int column = LABEL + view->shown * CELL;
 
-    pen_put(view->pen, view->row, 1, LABEL - 2, ROLE_DIM, "bass, treble");
+    pen_put(view->pen, view->row, 1, LABEL - 2, ROLE_DIM, "visit");
+    pen_put(view->pen, view->row + 1, 1, LABEL - 2, ROLE_DIM, "bass, treble");
     for (int row = 0; row < HISTORY_ROW_COUNT_; row++)
         draw_label(view, (enum history_row)row);
     for (int i = view->left; i < view->left + view->shown; i++) {

@@ -66,12 +66,31 @@ static enum role part_role(enum explain_part part)
     return roles[part];
 }
 
+/* On the history leaf the pass looked at is asked about, which need not be the one in hand. */
+static void take_pass_looked_at(struct scroll *scroll, const struct app *app,
+                                struct derived *derived, struct explain_from *from)
+{
+    char memory[40];
+    struct strbuf heading = STRBUF(memory);
+
+    if (app->leaf != LEAF_HISTORY || app->history.visit == 0)
+        return;
+    from->visit = app->history.visit;
+    from->pass = app->history.pass;
+    derive_pass(&app->record, from->visit, from->pass, derived);
+    from->derived = derived;
+    strbuf_addf(&heading, "visit %d, pass %d", from->visit, from->pass);
+    scroll_put(scroll, 2, ROLE_LABEL, memory);
+}
+
 static void draw_why(struct scroll *scroll, const struct app *app)
 {
-    const struct explain_from from = {
+    struct explain_from from = {
         .record = &app->record, .derived = app_shown(app), .visit = app->visit, .pass = app->pass};
     struct explanation explanation;
+    struct derived looked_at;
 
+    take_pass_looked_at(scroll, app, &looked_at, &from);
     if (app->why == FIGURE_COUNT_)
         explain_headroom(&from, app_string(app), app_note(app), &explanation);
     else

@@ -8,10 +8,25 @@
 #include "base/num.h"
 #include "base/utf8.h"
 #include "model/record_access.h"
+#include "model/record_walk.h"
 #include "model/reset.h"
 #include "ui/line_view.h"
 #include "ui/strip_view.h"
 #include "ui/work_view.h"
+
+/* Where no cell is in hand. */
+static const char *prompt_without_cell(const struct app *app)
+{
+    int visit = 0, pass = 0;
+
+    if (app->route.ends_pass)
+        return "pass done? Enter begins the next one, Backspace goes back";
+    if (app->leaf != LEAF_HISTORY)
+        return "nothing to enter here";
+    return record_next_pass(&app->record, &visit, &pass)
+               ? "Left, Right: pass; Up, Down: row; Enter: to the bench; e: name the pass"
+               : "nothing to look at yet; PgDn goes on to the other leaves";
+}
 
 /* What the entry line asks for. */
 static void add_prompt(const struct app *app, struct strbuf *out)
@@ -20,17 +35,15 @@ static void add_prompt(const struct app *app, struct strbuf *out)
     const struct board *board = &app->now.setup.board;
 
     if (!cell) {
-        strbuf_add(out, app->route.ends_pass
-                            ? "pass done? Enter begins the next one, Backspace goes back"
-                        : app->leaf == LEAF_HISTORY
-                            ? "Enter opens this pass on the bench; Left, Right: other passes"
-                            : "nothing to enter here");
+        strbuf_add(out, prompt_without_cell(app));
         return;
     }
     if (app->leaf == LEAF_WORK) {
         work_view_add_prompt(app, out);
         return;
     }
+    if (app->leaf == LEAF_HISTORY)
+        strbuf_addf(out, "visit %d, pass %d, ", cell->key.visit, cell->key.part);
     reading_words_add_name(out, &cell->key);
     if (cell->key.field == FIELD_RELIEF && board->has_relief)
         strbuf_addf(out, " at fret %d", board->relief_fret);

@@ -30,7 +30,7 @@ static const struct instrument instruments[] = {
 };
 enum { COUNT = sizeof instruments / sizeof instruments[0] };
 
-/* `repeated` times the same instruments. */
+/* `repeated` times the same instruments; the files are of 2025-12-31. */
 static void fill(struct shelf_list *list, int repeated)
 {
     shelf_list_init(list, "/home/marlo/shelf", presets, 3);
@@ -50,7 +50,7 @@ static void fill(struct shelf_list *list, int repeated)
                                                 .moves_open = from->moves_open},
                                        .trouble = from->marks & SHELF_BROKEN ? "damaged" : "",
                                        .marks = from->marks,
-                                       .written_s = 1000 - i};
+                                       .written_s = 1767225600 - i};
     }
     shelf_list_take(list);
 }

@@ -263,6 +263,91 @@ static void a_long_history_keeps_its_end(void **state)
     free(history);
 }
 
+/* The label, then the note, of the pass looked at; another stays in hand throughout. */
+static void a_pass_is_named_where_it_is_looked_at(void **state)
+{
+    struct app *app = start(two_visits);
+
+    (void)state;
+    bench_press(app, "{Left}{Left}eafter the rod{Enter}");
+    assert_string_equal(bench_text(app, "visit.1.pass.2 label"), "after the rod");
+    bench_press(app, "5 o'clock, warm{Enter}");
+    assert_string_equal(bench_text(app, "visit.1.pass.2 note"), "5 o'clock, warm");
+    assert_int_equal(app->route.count, 0);
+    assert_int_equal(app->visit, 2);
+    assert_int_equal(app->pass, 2);
+    assert_int_equal(app->history.visit, 1);
+    bench_press(app, "{End}u");
+    assert_null(bench_text(app, "visit.1.pass.2 note"));
+    assert_int_equal(app->leaf, LEAF_HISTORY);
+    assert_int_equal(app->history.visit, 1);
+    assert_int_equal(app->history.pass, 2);
+    assert_int_equal(app->visit, 2);
+    end(app);
+}
+
+static void naming_can_be_left_at_any_point(void **state)
+{
+    static const char *const ways[] = {"{Esc}", "{PgDn}{PgUp}", "{Enter}{Esc}", "{Enter}{Enter}"};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof ways / sizeof ways[0]; i++) {
+        struct app *app = start(two_visits);
+
+        bench_press(app, "ehalf");
+        bench_press(app, ways[i]);
+        assert_false(app->history.naming);
+        assert_int_equal(app->route.count, 0);
+        assert_false(app->writing);
+        assert_int_equal(app->leaf, LEAF_HISTORY);
+        bench_press(app, "{Left}");
+        assert_int_equal(app->history.visit, 2);
+        assert_int_equal(app->history.pass, 1);
+        end(app);
+    }
+}
+
+static void naming_waits_for_what_is_typed(void **state)
+{
+    struct app *app = start(two_visits);
+
+    (void)state;
+    bench_press(app, "ehalf{Up}{Down}");
+    assert_int_equal(app->tone, TONE_WARNING);
+    assert_true(app->history.naming);
+    assert_string_equal(app->entry.text, "half");
+    end(app);
+}
+
+static void a_profile_that_is_only_read_gets_no_names(void **state)
+{
+    struct app *app = malloc(sizeof *app);
+    struct record record;
+
+    (void)state;
+    assert_non_null(app);
+    build_record(&record, two_visits);
+    bench_start_record(app, &record, false, true);
+    bench_press(app, "{PgUp}{PgUp}e");
+    assert_int_equal(app->leaf, LEAF_HISTORY);
+    assert_int_equal(app->tone, TONE_WARNING);
+    assert_false(app->history.naming);
+    end(app);
+}
+
+static void the_row_in_hand_is_explained(void **state)
+{
+    struct app *app = start(two_visits);
+
+    (void)state;
+    assert_int_equal(app_figure(app), FIGURE_RELIEF);
+    bench_press(app, "{Down}{Down}");
+    assert_int_equal(app_figure(app), FIGURE_ACTION);
+    bench_press(app, "{Down}{Down}{Down}");
+    assert_int_equal(app_figure(app), FIGURE_EMC);
+    end(app);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -275,6 +360,11 @@ int main(void)
         cmocka_unit_test(it_begins_at_the_pass_in_hand),
         cmocka_unit_test(nothing_measured_is_nothing_to_open),
         cmocka_unit_test(rows_end_at_the_edges),
+        cmocka_unit_test(a_pass_is_named_where_it_is_looked_at),
+        cmocka_unit_test(naming_can_be_left_at_any_point),
+        cmocka_unit_test(naming_waits_for_what_is_typed),
+        cmocka_unit_test(a_profile_that_is_only_read_gets_no_names),
+        cmocka_unit_test(the_row_in_hand_is_explained),
         cmocka_unit_test(a_long_history_keeps_its_end),
     };
     return cmocka_run_group_tests_name("leaf_history", tests, NULL, NULL) ? 1 : 0;

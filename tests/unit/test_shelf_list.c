@@ -38,8 +38,9 @@ static void give(struct shelf_list *list)
     items[3] = (struct shelf_item){
         .file = "d.ini", .card = card_of("Long Pier Bass", "Bram", "8"), .written_s = 40};
     items[4] = (struct shelf_item){
-        .file = "e.ini", .card = card_of("Bolt-on", "Marlo", "9"), .written_s = 40};
-    items[4].card.visit = "2026-01-01";
+        .file = "e.ini", .card = card_of("Bolt-on", "Marlo", "9"), .written_s = 45};
+    /* The day of the others' files. */
+    items[4].card.visit = "1970-01-01";
     for (int i = 0; i < 5; i++)
         if (!items[i].trouble)
             items[i].trouble = "";
@@ -199,6 +200,31 @@ static void the_first_stays_first_until_one_is_chosen(void **state)
         .file = "z.ini", .card = card_of("Z", "", ""), .trouble = "", .written_s = 60};
     shelf_list_take(&list);
     expect_in_hand(&list, 'z');
+    shelf_list_done(&list);
+}
+
+/* A copied or renamed file is no newer visit; a file without one stands at its own day. */
+static void the_last_visit_counts_before_the_file(void **state)
+{
+    enum { DAY_S = 86400, YEAR_2026_S = 1767225600 }; /* 2026-01-01, 00:00 UTC */
+    struct shelf_list list;
+
+    (void)state;
+    shelf_list_init(&list, "/quayside", presets, 3);
+    struct shelf_item *items = shelf_list_room(&list, 3);
+    assert_non_null(items);
+    for (int i = 0; i < 3; i++)
+        items[i] = (struct shelf_item){.card = card_of("", "", ""), .trouble = ""};
+    items[0].file = "a.ini";
+    items[0].card.visit = "2025-06-01";
+    items[0].written_s = YEAR_2026_S + 100 * DAY_S;
+    items[1].file = "b.ini";
+    items[1].card.visit = "2026-01-03";
+    items[1].written_s = YEAR_2026_S - 50 * DAY_S;
+    items[2].file = "c.ini";
+    items[2].written_s = YEAR_2026_S + DAY_S + DAY_S / 2;
+    shelf_list_take(&list);
+    expect_found(&list, "bca");
     shelf_list_done(&list);
 }
 
@@ -499,6 +525,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_newest_comes_first),
+        cmocka_unit_test(the_last_visit_counts_before_the_file),
         cmocka_unit_test(words_narrow_the_list),
         cmocka_unit_test(letters_beyond_ascii_match_as_they_are),
         cmocka_unit_test(unsafe_characters_are_not_typed),
