@@ -46,6 +46,7 @@ void frame_clear(struct frame *frame)
     }
     frame->cursor_row = -1;
     frame->cursor_column = -1;
+    frame->overwritten = 0;
 }
 
 /* Half a wide character cannot be shown: where one half is overwritten the other goes blank. */
@@ -63,10 +64,21 @@ static void part_wide(struct frame *frame, int row, int column)
     }
 }
 
+static bool may_be_covered(enum role role)
+{
+    return role == ROLE_RULE || role == ROLE_NOW || role == ROLE_AFTER || role == ROLE_FRET ||
+           role == ROLE_MARK;
+}
+
 /* Stores a character of one or two columns that is known to fit. */
 static void store(struct frame *frame, int row, int column, int columns, enum role role,
                   uint32_t rune)
 {
+    const struct cell *before = cell_at(frame, row, column);
+    if (rune != ' ' && before->rune != ' ' && !may_be_covered((enum role)before->role)) {
+        frame->overwritten++;
+        frame->overwritten_row = row;
+    }
     part_wide(frame, row, column);
     part_wide(frame, row, column + columns);
     *cell_at(frame, row, column) = (struct cell){.rune = rune, .role = (uint8_t)role};

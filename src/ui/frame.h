@@ -56,6 +56,9 @@ struct frame {
     int rows, columns;
     struct cell *cells;            /* rows * columns, row by row */
     int cursor_row, cursor_column; /* the one hardware cursor; -1, -1: hidden */
+    /* How many characters were written over another one that is neither a rule's nor a picture's,
+     * and the row of the last: texts that collide. For tests. */
+    int overwritten, overwritten_row;
 };
 
 /* A blank frame. STATUS_DOMAIN for a size under 1x1 or over the maxima. */

@@ -220,7 +220,7 @@ static void draw_heading(const struct pen *pen, const struct view *view, int row
 static const char *nothing_to_draw(const struct derived *derived)
 {
     if (!derived->setup.has_board || !derived->setup.board.has_curve)
-        return "No picture yet: scale, strings, frets and body-join fret make the neck.";
+        return "No picture yet: scale, strings, frets and join fret, on Intake, make it.";
     return "No picture yet: relief makes the neck, a nut gap and an action its string.";
 }
 

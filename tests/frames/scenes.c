@@ -2,6 +2,7 @@
 #include "scenes.h"
 
 #include <stdio.h>
+#include <string.h>
 
 #include "bench_session.h"
 #include "build_record.h"
@@ -95,4 +96,16 @@ void scene_strings(struct app *app, int strings)
         put(&record, action, text);
     }
     bench_start_record(app, &record, false, false);
+}
+
+bool scene_shows(const struct frame *frame, const char *words)
+{
+    char text[4 * FRAME_COLUMNS_MAX];
+
+    for (int row = 2; row < frame->rows; row++) {
+        frame_row_text(frame, row, text, sizeof text);
+        if (strstr(text, words))
+            return true;
+    }
+    return false;
 }

@@ -3,6 +3,7 @@
 #define SILLET_TESTS_SCENES_H
 
 #include "app/app.h"
+#include "ui/frame.h"
 
 /* Sessions to look at: the demo profiles, and records that put a screen to the test. */
 
@@ -11,6 +12,9 @@ void scene_profile(struct app *app, const char *path, bool metric);
 
 /* The full record with that many strings: notes E4 down to E1, a reading in every cell. */
 void scene_strings(struct app *app, int strings);
+
+/* Whether words stand in one row of a screen. */
+bool scene_shows(const struct frame *frame, const char *words);
 
 /* Records with names, notes and readings as no shop would type them. */
 extern const char *const scene_odd[];

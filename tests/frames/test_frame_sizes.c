@@ -5,8 +5,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "base/utf8.h"
 #include "bench_session.h"
+#include "frame_sound.h"
 #include "scenes.h"
 #include "seeded.h"
 #include "ui/ui.h"
@@ -42,38 +42,13 @@ static const char *const states[] = {
 };
 enum { STATES = sizeof states / sizeof states[0] };
 
-static void check_cell(const struct frame *frame, int row, int column, bool utf8)
-{
-    const struct cell *cell = &frame->cells[row * frame->columns + column];
-    const bool wide = cell->rune && utf8_width(cell->rune) == 2;
-    const bool half_follows = column + 1 < frame->columns && cell[1].rune == 0;
-
-    if (cell->role >= ROLE_COUNT_ || wide != half_follows ||
-        (cell->rune ? utf8_unsafe(cell->rune) : column == 0) ||
-        (!utf8 && (cell->rune >= 0x7F || cell->marks[0])))
-        fail_msg("%dx%d: U+%04X in row %d, column %d", frame->columns, frame->rows,
-                 (unsigned)cell->rune, row, column);
-}
-
-static void check_frame(const struct app *app, const struct frame *frame, bool utf8)
-{
-    for (int row = 0; row < frame->rows; row++)
-        for (int column = 0; column < frame->columns; column++)
-            check_cell(frame, row, column, utf8);
-    assert_in_range(frame->cursor_row + 1, 0, frame->rows);
-    assert_in_range(frame->cursor_column + 1, 0, frame->columns);
-    if (frame->rows >= UI_ROWS_MIN && frame->columns >= UI_COLUMNS_MIN &&
-        app->overlay == OVERLAY_NONE)
-        assert_true(frame->cursor_row >= 0 && frame->cursor_column >= 0);
-}
-
 static void compose(const struct app *app, int rows, int columns, bool utf8)
 {
     struct frame frame;
 
     assert_int_equal(frame_init(&frame, rows, columns), STATUS_OK);
     ui_compose(app, utf8, &frame);
-    check_frame(app, &frame, utf8);
+    frame_sound_check(app, &frame, utf8);
     frame_done(&frame);
 }
 

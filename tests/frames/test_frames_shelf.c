@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "near.h"
 
+#include <stdio.h>
 #include <string.h>
 
 #include "golden.h"
@@ -77,13 +78,19 @@ static void check(struct shelf_list *list, int rows, int columns, bool utf8, con
 
 static void a_few(void **state)
 {
-    struct shelf_list list;
+    static const int sizes[][2] = {{24, 80}, {30, 100}, {43, 132}};
 
     (void)state;
-    fill(&list, 1);
-    check(&list, 24, 80, true, "shelf");
-    fill(&list, 1);
-    check(&list, 24, 80, false, "shelf-ascii");
+    for (int i = 0; i < 6; i++) {
+        const int *size = sizes[i / 2];
+        const bool utf8 = i % 2 == 0;
+        struct shelf_list list;
+        char name[40];
+
+        snprintf(name, sizeof name, "shelf-%dx%d%s", size[1], size[0], utf8 ? "" : "-ascii");
+        fill(&list, 1);
+        check(&list, size[0], size[1], utf8, name);
+    }
 }
 
 static void many(void **state)
@@ -95,7 +102,7 @@ static void many(void **state)
     list.rows = shelf_view_rows(43);
     press(&list, SILLET_KEY_PAGE_DOWN);
     press(&list, SILLET_KEY_DOWN);
-    check(&list, 43, 132, true, "shelf-wide");
+    check(&list, 43, 132, true, "shelf-many");
 }
 
 static void none_yet(void **state)

@@ -272,6 +272,28 @@ static void test_small_buffers(void **state)
 
 #define CASE(function) cmocka_unit_test_setup_teardown(function, set_up, tear_down)
 
+/* A text over a text is told; one over a rule, a picture or blanks is meant. */
+static void texts_that_collide_are_counted(void **state)
+{
+    struct frame frame;
+
+    (void)state;
+    assert_int_equal(frame_init(&frame, 3, 20), STATUS_OK);
+    frame_put(&frame, 0, 0, 20, ROLE_RULE, "--------------------");
+    frame_put(&frame, 0, 2, 20, ROLE_LABEL, "moves");
+    frame_put(&frame, 1, 0, 20, ROLE_NOW, "------");
+    frame_put(&frame, 1, 0, 20, ROLE_VALUE, "8.5");
+    frame_put(&frame, 2, 0, 20, ROLE_VALUE, "8.5   7");
+    frame_put(&frame, 2, 3, 3, ROLE_VALUE, "  6");
+    assert_int_equal(frame.overwritten, 0);
+    frame_put(&frame, 2, 2, 20, ROLE_VALUE, "12");
+    assert_int_equal(frame.overwritten, 1);
+    assert_int_equal(frame.overwritten_row, 2);
+    frame_clear(&frame);
+    assert_int_equal(frame.overwritten, 0);
+    frame_done(&frame);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -289,6 +311,7 @@ int main(void)
         CASE(test_set_role),
         cmocka_unit_test(test_letters_differ),
         CASE(test_small_buffers),
+        cmocka_unit_test(texts_that_collide_are_counted),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
 }
