@@ -183,7 +183,7 @@ void work_add_left(const struct work_list *list, struct strbuf *out)
         add_names(list, WORK_DUE, &count, out);
         add_names(list, WORK_WITHIN, &count, out);
     } else if (list->unknown > 0) {
-        strbuf_add(out, "what is left is not known before everything is measured");
+        strbuf_add(out, "what is left is known once all is measured, on Bench");
     } else if (list->done > 0) {
         strbuf_add(out, "all moves are marked done: measure again before it goes back");
     } else {

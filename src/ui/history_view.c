@@ -6,6 +6,7 @@
 #include "app/history_notes.h"
 #include "base/utf8.h"
 #include "ui/trend_view.h"
+#include "ui/work_lines.h"
 
 enum {
     LABEL = 16,       /* a row's name and unit, the mark of the row looked at before them */
@@ -67,7 +68,7 @@ static void add_when(const struct view *view, int i, struct strbuf *out)
     if (own_date)
         strbuf_add_bytes(out, time, 10);
     else if (same_visit && time[0])
-        strbuf_add_bytes(out, time, strlen(time) < 5 ? strlen(time) : 5);
+        work_add_time(view->app, time, out);
     else
         strbuf_add(out, date);
 }
@@ -129,15 +130,21 @@ static void put_half(const struct view *view, int row, int column, int width, bo
     pen_put_right(view->pen, row, right ? column + width - half : column, half, role, text);
 }
 
-static bool has_two(enum history_row row)
+/* One string has both ends of a saddle, but no other side. */
+static int count_sides(const struct view *view, enum history_row row)
 {
-    return row == HISTORY_GAP || row == HISTORY_ACTION || row == HISTORY_EXPOSURE;
+    const int strings = view->app->now.setup.board.strings;
+
+    return row == HISTORY_EXPOSURE ||
+                   ((row == HISTORY_GAP || row == HISTORY_ACTION) && strings != 1)
+               ? HISTORY_SIDE_COUNT_
+               : 1;
 }
 
 static void draw_value(const struct view *view, int i, enum history_row row)
 {
     const int at = view->row + HEADING_ROWS + (int)row, column = column_of(view, i) + 1;
-    const int sides = has_two(row) ? HISTORY_SIDE_COUNT_ : 1;
+    const int sides = count_sides(view, row);
 
     for (int side = 0; side < sides; side++) {
         const struct history_value *value = &view->history->passes[i].value[row][side];
@@ -165,7 +172,7 @@ static void draw_value(const struct view *view, int i, enum history_row row)
 static void draw_change(const struct view *view, int from, enum history_row row, int column)
 {
     const int at = view->row + HEADING_ROWS + (int)row;
-    const int sides = has_two(row) ? HISTORY_SIDE_COUNT_ : 1;
+    const int sides = count_sides(view, row);
     double change;
 
     for (int side = 0; side < sides; side++) {

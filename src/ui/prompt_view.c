@@ -22,10 +22,10 @@ static const char *prompt_without_cell(const struct app *app)
     if (app->route.ends_pass)
         return "pass done? Enter begins the next one, Backspace goes back";
     if (app->leaf != LEAF_HISTORY)
-        return "nothing to enter here";
+        return "nothing to enter here yet; PgUp turns back to Intake, which comes first";
     return record_next_pass(&app->record, &visit, &pass)
                ? "Left, Right: pass; Up, Down: row; Enter: to the bench; e: name the pass"
-               : "nothing to look at yet; PgDn goes on to the other leaves";
+               : "nothing to look at yet; Tab goes on to the other leaves";
 }
 
 /* What the entry line asks for. */

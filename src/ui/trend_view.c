@@ -206,7 +206,9 @@ void trend_view_draw(const struct pen *pen, const struct record *record,
     draw_heading(pen, &view, area);
     if (!find_bounds(&view)) {
         pen_wrap(pen, area->row + 2, area->column + 1, area->width - 2, 2, ROLE_DIM,
-                 "No reading with a date yet.");
+                 row >= HISTORY_HUMIDITY
+                     ? "Nothing to draw yet: humidity and temperature on Intake make it."
+                     : "Nothing to draw yet: readings on Bench and the date on Intake make it.");
         return;
     }
     draw_picture(pen, &view, area->row + 1, column);

@@ -89,7 +89,9 @@ static void add_rest(const struct page *page, enum move_kind kind, struct strbuf
 
     switch (move->state) {
     case WORK_UNKNOWN:
-        strbuf_add(out, line ? line->amount : "not known before exposure and action are measured");
+        strbuf_add(out, !line ? "not known before exposure and action are measured"
+                        : strcmp(line->amount, "-") == 0 ? "not known yet"
+                                                         : line->amount);
         return;
     case WORK_NOT_DUE:
         strbuf_add(out, kind == MOVE_RESET ? "not due: the saddle has enough left"
