@@ -119,7 +119,7 @@ static void make_rod(struct maker *maker)
     add_outer(maker, &then, ", action", FIGURE_ACTION_AFTER_ROD, MEASURE_RULE);
     strbuf_add(&caution, rod == ROD_NONE || rod == ROD_FIXED
                              ? "relief without a rod takes heat, fretting or planing"
-                             : "slacken the strings first; stop when the rod binds");
+                             : "eye protection, strings slack; stop when it binds");
 }
 
 /* The per-string amounts of one figure; counts the moves and takes the largest u. */
