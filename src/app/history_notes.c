@@ -5,9 +5,12 @@
 
 #include "app/amount.h"
 #include "base/num.h"
+#include "base/utf8.h"
 #include "model/survey_movement.h"
 #include "model/survey_passes.h"
 #include "model/survey_rod.h"
+
+enum { NOTE_COLUMNS = 120 }; /* of the tech's own note; e shows it all */
 
 struct maker {
     const struct record *record;
@@ -207,9 +210,11 @@ static void note_own(struct maker *maker)
 
     if (!text)
         return;
+    const size_t shown = utf8_clip(text, NOTE_COLUMNS);
     struct strbuf out = add_note(maker);
     strbuf_add(&out, "note: ");
-    strbuf_add(&out, text);
+    strbuf_add_bytes(&out, text, shown);
+    strbuf_add(&out, text[shown] ? " ..." : "");
 }
 
 void history_notes_make(const struct record *record, const struct history *history, int at,

@@ -10,7 +10,7 @@
  * what changed since the last visit; and the tech's own note.
  */
 struct history_note {
-    char text[200];
+    char text[400];
 };
 
 enum { HISTORY_NOTES_MAX = 5 };

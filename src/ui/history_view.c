@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "ui/history_view.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "app/history_notes.h"
@@ -54,23 +55,29 @@ static const char *text_or(const struct view *view, struct reading_key key, cons
     return text ? text : otherwise;
 }
 
-/* The visit's date over its first pass on show; over the others when each was measured, where
- * that is known: a date again of a later day, else the time. */
+/* Whether a pass was measured on the day of the one that stands left of it. */
+static bool is_same_day(const struct view *view, int i)
+{
+    const struct history_pass *pass = &view->history->passes[i];
+
+    return i > view->left && pass[-1].visit == pass->visit && pass[-1].dated && pass->dated &&
+           floor(pass[-1].day) >= floor(pass->day);
+}
+
+/* The day of a pass; over the next ones of that day the time, which tells them apart. */
 static void add_when(const struct view *view, int i, struct strbuf *out)
 {
     const struct history_pass *pass = &view->history->passes[i];
-    const char *date = text_or(view, reading_key_visit(FIELD_VISIT_DATE, pass->visit), "no date");
     const char *time =
         text_or(view, reading_key_pass(FIELD_PASS_TIME, pass->visit, pass->pass), "");
     const bool own_date = strlen(time) > 11 && time[10] == 'T';
-    const bool same_visit = i > view->left && pass[-1].visit == pass->visit;
 
-    if (own_date)
+    if (is_same_day(view, i) && time[0])
+        work_add_time(view->app, own_date ? time + 11 : time, out);
+    else if (own_date)
         strbuf_add_bytes(out, time, 10);
-    else if (same_visit && time[0])
-        work_add_time(view->app, time, out);
     else
-        strbuf_add(out, date);
+        strbuf_add(out, text_or(view, reading_key_visit(FIELD_VISIT_DATE, pass->visit), "no date"));
 }
 
 /* Its label, else its number alone, which then says what it is. */

@@ -315,7 +315,7 @@ static void look_back(struct bench *bench, struct terminal *terminal)
     terminal_expect(terminal, "visit 2, pass 1");
     terminal_expect(terminal, "change since");
     terminal_expect(terminal, "visit 1");
-    terminal_expect(terminal, "Enter opens this pass");
+    terminal_expect(terminal, "Enter: to the bench");
     const char *row = day_behind(terminal, "relief       in ");
     terminal_check(terminal, strstr(row, ".008") && strstr(row, ".011"));
     terminal_check(terminal, strstr(row, "+.003")); /* .011 less .008 */
