@@ -67,12 +67,15 @@ static void name_pass(struct turn *turn, enum command_id command)
     case COMMAND_CANCEL:
         take_cells(turn->app, false);
         return;
+    case COMMAND_BACK:
+        (void)typing_erase(turn);
+        return;
     default:
         turn_warn(turn, "Enter takes what is typed, Esc drops it.");
     }
 }
 
-/* Leaving the leaf or the program is as good as Esc. */
+/* The rest means here what it means everywhere; leaving the leaf is as good as Esc. */
 static bool is_for_naming(enum command_id command)
 {
     switch (command) {

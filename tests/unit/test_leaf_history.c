@@ -288,13 +288,14 @@ static void a_pass_is_named_where_it_is_looked_at(void **state)
 
 static void naming_can_be_left_at_any_point(void **state)
 {
-    static const char *const ways[] = {"{Esc}", "{PgDn}{PgUp}", "{Enter}{Esc}", "{Enter}{Enter}"};
+    static const char *const ways[] = {"half{Esc}", "{PgDn}{PgUp}", "half{Enter}{Esc}",
+                                       "half{Enter}{Enter}"};
 
     (void)state;
     for (size_t i = 0; i < sizeof ways / sizeof ways[0]; i++) {
         struct app *app = start(two_visits);
 
-        bench_press(app, "ehalf");
+        bench_press(app, "e");
         bench_press(app, ways[i]);
         assert_false(app->history.naming);
         assert_int_equal(app->route.count, 0);
@@ -312,10 +313,13 @@ static void naming_waits_for_what_is_typed(void **state)
     struct app *app = start(two_visits);
 
     (void)state;
-    bench_press(app, "ehalf{Up}{Down}");
+    bench_press(app, "ehalff{Back}{Up}{Down}{PgDn}");
     assert_int_equal(app->tone, TONE_WARNING);
     assert_true(app->history.naming);
+    assert_int_equal(app->leaf, LEAF_HISTORY);
     assert_string_equal(app->entry.text, "half");
+    bench_press(app, "{Enter}{Enter}e{Back}{Back}{Back}{Back}{Enter}");
+    assert_null(bench_text(app, "visit.2.pass.2 label"));
     end(app);
 }
 
