@@ -261,6 +261,19 @@ static void turn_strings(struct maker *maker, struct move_line *line, const bool
     }
 }
 
+/* What a line says that asks for nothing. */
+static void say_not_due(const struct maker *maker, struct move_line *line)
+{
+    struct strbuf text = STRBUF(line->amount);
+    bool inner = false;
+
+    for (int s = 1; s <= maker->strings; s++)
+        inner = inner || (maker->derived->choice.saddle[s] &&
+                          !setup_has_own_height(&maker->derived->setup, s));
+    strbuf_add(&text, inner ? "outer strings on target; the inner ones follow the sides"
+                            : "on target, leave it");
+}
+
 static void make_saddle(struct maker *maker)
 {
     struct move_line *line = add_line(maker, MOVE_SADDLE, "saddle");
@@ -278,6 +291,8 @@ static void make_saddle(struct maker *maker)
     line->state = strings_state(maker, FIGURE_SADDLE_CHANGE, due);
     if (line->state == MOVE_UNKNOWN)
         say_missing(maker, line);
+    if (line->state == MOVE_NOT_DUE)
+        say_not_due(maker, line);
     if (put_strings(maker, line, FIGURE_SADDLE_CHANGE, due, unit, &u) == 0)
         return;
     if (is_turned(setup->bridge) && setup->thread_mm.given) {

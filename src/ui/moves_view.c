@@ -27,7 +27,7 @@ static const char *state_words(const struct move_line *line)
     case MOVE_UNKNOWN:
         return line->amount;
     case MOVE_NOT_DUE:
-        return "on target, leave it";
+        return line->amount[0] ? line->amount : "on target, leave it";
     case MOVE_WITHIN:
         return "within measuring error";
     case MOVE_DUE:

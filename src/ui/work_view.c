@@ -94,8 +94,9 @@ static void add_rest(const struct page *page, enum move_kind kind, struct strbuf
                                                          : line->amount);
         return;
     case WORK_NOT_DUE:
-        strbuf_add(out, kind == MOVE_RESET ? "not due: the saddle has enough left"
-                                           : "on target, leave it");
+        strbuf_add(out, kind == MOVE_RESET        ? "not due: the saddle has enough left"
+                        : line && line->amount[0] ? line->amount
+                                                  : "on target, leave it");
         return;
     case WORK_DONE:
         strbuf_add(out, "done ");

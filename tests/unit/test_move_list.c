@@ -122,6 +122,20 @@ static void turned_saddles_count_turns(void **state)
         assert_string_equal(line_of(&post, MOVE_SADDLE)->string[s], "");
 }
 
+/* Between outer strings that are right nothing can be done on posts, and that is said. */
+static void inner_strings_follow_the_posts(void **state)
+{
+    const char *lines = "nut kind = zero-fret\ntargets nut_gap_tolerance = .02 in\n"
+                        "visit.1.pass.1 relief = .006 in\nvisit.1.pass.1 action.1 = 4/64 in\n"
+                        "visit.1.pass.1 action.6 = 6/64 in\nbridge kind = post";
+    const struct move_list list = make(lines, false);
+    const struct move_line *saddle = line_of(&list, MOVE_SADDLE);
+
+    (void)state;
+    assert_int_equal(saddle->state, MOVE_NOT_DUE);
+    assert_non_null(strstr(saddle->amount, "inner ones follow"));
+}
+
 /* A saddle that is right as it is says so, also where others are turned. */
 static void turned_saddles_say_which_are_right(void **state)
 {
@@ -347,6 +361,7 @@ int main(void)
         cmocka_unit_test(moves_stand_in_the_trade_s_order),
         cmocka_unit_test(rod_says_which_way_and_how_far),
         cmocka_unit_test(rod_on_target_is_left_alone),
+        cmocka_unit_test(inner_strings_follow_the_posts),
         cmocka_unit_test(a_small_move_is_within_measuring_error),
         cmocka_unit_test(strings_have_their_own_amounts),
         cmocka_unit_test(turned_saddles_count_turns),
