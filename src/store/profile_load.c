@@ -324,8 +324,11 @@ static enum status load(struct loader *loader)
     if (status != STATUS_OK)
         return status;
     content->newer = is_newer(&content->record);
-    return nothing || loader->found_count > 0 || loader->known_sections > 0 ? STATUS_OK
-                                                                            : STATUS_SYNTAX;
+    /* Only a profile closes with its own sum: one whose readings were all taken out again. */
+    return nothing || content->end == INI_END_GOOD || loader->found_count > 0 ||
+                   loader->known_sections > 0
+               ? STATUS_OK
+               : STATUS_SYNTAX;
 }
 
 enum status profile_load(struct bytes *bytes, struct profile_problems *problems,

@@ -31,8 +31,8 @@ enum { PROFILE_FORMAT = 1 };
 /*
  * Takes the bytes over on success (they are initialised anew). Syntax, unknown names and
  * bad values become problems. Failures: those of ini_text_parse (said in a problem),
- * STATUS_SYNTAX when nothing of a profile was found in a text that is not empty,
- * STATUS_NO_MEMORY, STATUS_IO.
+ * STATUS_SYNTAX when nothing of a profile was found in a text that is not empty and has no
+ * [end] that fits, STATUS_NO_MEMORY, STATUS_IO.
  */
 enum status profile_load(struct bytes *bytes, struct profile_problems *problems,
                          struct profile_content *ret_content);
