@@ -44,30 +44,25 @@ bool lineedit_set(struct lineedit *line, const char *text)
     return true;
 }
 
-/* Continuation bytes go with the byte that starts their character. */
-static bool is_inside(const struct lineedit *line, size_t at)
-{
-    return at > 0 && at < line->length && ((unsigned char)line->text[at] & 0xC0U) == 0x80U;
-}
-
+/* Where the character before `at` begins; of bytes that make none, one is taken at a time, as
+ * each is shown as one. */
 static size_t character_before(const struct lineedit *line, size_t at)
 {
-    if (at == 0)
-        return at;
-    do
-        at--;
-    while (is_inside(line, at));
-    return at;
+    for (size_t size = 2; size <= 4 && size <= at; size++) {
+        uint32_t rune;
+        bool valid;
+
+        if (utf8_decode(line->text + at - size, size, &rune, &valid) == size && valid)
+            return at - size;
+    }
+    return at > 0 ? at - 1 : 0;
 }
 
 static size_t character_behind(const struct lineedit *line, size_t at)
 {
-    if (at >= line->length)
-        return at;
-    do
-        at++;
-    while (is_inside(line, at));
-    return at;
+    uint32_t rune;
+
+    return at + utf8_decode(line->text + at, line->length - at, &rune, NULL);
 }
 
 static bool take_out(struct lineedit *line, size_t from, size_t to)

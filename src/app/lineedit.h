@@ -10,7 +10,7 @@
 enum { LINEEDIT_MAX = 400 };
 
 struct lineedit {
-    char text[LINEEDIT_MAX + 1]; /* UTF-8, terminated */
+    char text[LINEEDIT_MAX + 1]; /* terminated; UTF-8, but for what a text began with */
     size_t length;
     size_t cursor; /* the byte that the next character goes before, never inside a character */
 };
@@ -24,7 +24,8 @@ bool lineedit_add(struct lineedit *line, uint32_t rune);
 /* Begins with a text, the cursor at its end; false, the line empty, when it does not fit. */
 bool lineedit_set(struct lineedit *line, const char *text);
 
-/* Takes the character before the cursor away, or the one behind it; false when there is none. */
+/* Takes the character before the cursor away, or the one behind it, or a byte that belongs to
+ * none; false when there is none. */
 bool lineedit_backspace(struct lineedit *line);
 bool lineedit_delete(struct lineedit *line);
 

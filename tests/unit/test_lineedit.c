@@ -81,6 +81,24 @@ static void the_cursor_moves_by_characters(void **state)
     assert_int_equal(line.cursor, 0);
 }
 
+/* A text from a file may hold bytes that make no character: each is shown as one, and taken away
+ * as one. */
+static void backspace_takes_stray_bytes_one_by_one(void **state)
+{
+    struct lineedit line;
+
+    (void)state;
+    assert_true(lineedit_set(&line, "a\x80\xC2\xBD\xE2\x82"));
+    assert_true(lineedit_backspace(&line));
+    assert_string_equal(line.text, "a\x80\xC2\xBD\xE2");
+    assert_true(lineedit_backspace(&line));
+    assert_string_equal(line.text, "a\x80\xC2\xBD");
+    assert_true(lineedit_backspace(&line));
+    assert_string_equal(line.text, "a\x80");
+    assert_true(lineedit_backspace(&line));
+    assert_string_equal(line.text, "a");
+}
+
 /* Whatever is added and taken away, the line is whole UTF-8 and as long as it says. */
 static void lineedit_stays_whole(void **state)
 {
@@ -117,6 +135,7 @@ int main(void)
         cmocka_unit_test(lineedit_takes_characters_and_gives_them_back),
         cmocka_unit_test(lineedit_refuses_what_does_not_fit),
         cmocka_unit_test(the_cursor_moves_by_characters),
+        cmocka_unit_test(backspace_takes_stray_bytes_one_by_one),
         cmocka_unit_test(lineedit_stays_whole),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
