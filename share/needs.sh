@@ -44,6 +44,13 @@ c_links() {
         ${CC:-cc} -x c - -o /dev/null "$@"
 }
 
+# clang_fuzzes: it has libFuzzer and the sanitizers at hand.
+clang_fuzzes() {
+    printf '%s\n' 'int LLVMFuzzerTestOneInput(const unsigned char *, unsigned long);' \
+        'int LLVMFuzzerTestOneInput(const unsigned char *d, unsigned long n) { return !d && n; }' |
+        clang -x c - -o /dev/null -fsanitize=fuzzer,address,undefined
+}
+
 meson_is_new_enough() {
     case $(meson --version) in
         '' | 0.*) return 1 ;;
@@ -64,6 +71,7 @@ need_is_met() {
         libcmocka-dev) pkg-config --exists cmocka ;;
         libvterm-dev) pkg-config --exists vterm ;;
         libgsl-dev) pkg-config --exists gsl ;;
+        libclang-rt-dev) clang_fuzzes ;;
         *) command -v "$1" ;;
     esac >/dev/null 2>&1 </dev/null
 }
@@ -81,6 +89,7 @@ need_words() {
         libcmocka-dev) say 'cmocka with its headers' ;;
         libvterm-dev) say 'libvterm with its headers' ;;
         libgsl-dev) say 'the GNU Scientific Library with its headers' ;;
+        libclang-rt-dev) say "clang's libFuzzer and sanitizers (compiler-rt)" ;;
         *) say "$1" ;;
     esac
 }

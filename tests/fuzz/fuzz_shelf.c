@@ -1,0 +1,123 @@
+/* SPDX-License-Identifier: MIT */
+#include "fuzz.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "app/shelf_list.h"
+#include "fuzz_events.h"
+#include "sound.h"
+#include "store/shelf_change.h"
+#include "ui/shelf_view.h"
+
+/*
+ * Keys on the shelf. Input: how many instruments, their texts (a length and that many bytes,
+ * shared by all), then events; the shelf is given anew where it asks to be. The list stays in
+ * a state to go on from, what it asks for can be done, and its screen never steers the
+ * terminal.
+ */
+enum { TEXTS = 8 };
+
+static const char *const presets[] = {"Steel-string", "Classical", "Bass"};
+
+struct instruments {
+    char *texts[TEXTS];
+    size_t count;
+};
+
+static void give(struct shelf_list *list, const struct instruments *all, size_t shift)
+{
+    char *const *texts = all->texts;
+    struct shelf_item *items = shelf_list_room(list, all->count);
+
+    FUZZ_CHECK(items != NULL || all->count == 0);
+    for (size_t i = 0; i < all->count; i++) {
+        const size_t n = i + shift;
+
+        items[i] = (struct shelf_item){.file = texts[n % TEXTS],
+                                       .card = {.name = texts[(n + 1) % TEXTS],
+                                                .kind = texts[(n + 2) % TEXTS],
+                                                .owner = texts[(n + n / TEXTS) % TEXTS],
+                                                .maker = texts[(n + 4) % TEXTS],
+                                                .serial = texts[(n + 5) % TEXTS],
+                                                .visit = texts[(n + 6) % TEXTS],
+                                                .moves_open = n % 2 == 0},
+                                       .trouble = n % 3 ? "" : "damaged",
+                                       .marks = (unsigned)n % 16,
+                                       .written_s = (int64_t)(n % 5)};
+    }
+    shelf_list_take(list);
+}
+
+static void check_effects(const struct shelf_list *list, const struct shelf_effects *effects)
+{
+    char memory[300];
+    struct strbuf name = STRBUF(memory);
+
+    switch (effects->action) {
+    case SHELF_DO_NOTHING:
+        break;
+    case SHELF_DO_OPEN:
+        FUZZ_CHECK(shelf_list_item(list) != NULL);
+        break;
+    case SHELF_DO_NEW:
+        FUZZ_CHECK(list->preset >= 0 && list->preset < list->preset_count);
+        break;
+    case SHELF_DO_COPY:
+    case SHELF_DO_ARCHIVE:
+        FUZZ_CHECK(memchr(list->target, '\0', sizeof list->target) != NULL);
+        break;
+    }
+    /* Whatever the name, the file made of it stays in its folder. */
+    shelf_file_name(list->name.text, &name);
+    FUZZ_CHECK(name.length > 0 && !strchr(memory, '/') && memory[0] != '.');
+}
+
+static void show(struct shelf_list *list, const struct fuzz_screen *screen)
+{
+    struct frame frame;
+
+    FUZZ_CHECK(frame_init(&frame, screen->rows, screen->columns) == STATUS_OK);
+    list->rows = shelf_view_rows(screen->rows);
+    shelf_list_scroll(list);
+    shelf_view_compose(list, screen->utf8, &frame);
+    FUZZ_SOUND(sound_frame(&frame, screen->utf8));
+    frame_done(&frame);
+}
+
+static void play(struct shelf_list *list, struct fuzz_bytes *bytes, struct instruments *all)
+{
+    struct fuzz_screen screen = {24, 80, true};
+
+    show(list, &screen);
+    while (bytes->left > 0) {
+        const struct event event = fuzz_event(bytes, &screen);
+        const struct shelf_effects effects = shelf_list_handle(list, &event);
+
+        FUZZ_SOUND(sound_shelf(list));
+        check_effects(list, &effects);
+        if (effects.rescan || effects.action != SHELF_DO_NOTHING) {
+            all->count = fuzz_byte(bytes);
+            give(list, all, fuzz_byte(bytes));
+            FUZZ_SOUND(sound_shelf(list));
+        }
+        show(list, &screen);
+    }
+}
+
+int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
+{
+    struct fuzz_bytes bytes = {data, size};
+    struct instruments all = {.count = fuzz_byte(&bytes)};
+    struct shelf_list list;
+
+    for (int i = 0; i < TEXTS; i++)
+        all.texts[i] = fuzz_text(&bytes, fuzz_byte(&bytes));
+    shelf_list_init(&list, all.texts[0], presets, sizeof presets / sizeof presets[0]);
+    give(&list, &all, 0);
+    play(&list, &bytes, &all);
+    shelf_list_done(&list);
+    for (int i = 0; i < TEXTS; i++)
+        free(all.texts[i]);
+    return 0;
+}
