@@ -296,8 +296,10 @@ enum status ini_text_parse(struct bytes *bytes, struct ini_text *ret_text,
     struct ini_text text = {.bytes = *bytes};
     struct parser parser = {.text = &text};
 
-    if (bytes->length >= 3 && memcmp(bytes->data, "\xEF\xBB\xBF", 3) == 0)
-        text.start = 3;
+    /* Each one: a second would be the first of what is written. */
+    while (bytes->length - text.start >= 3 &&
+           memcmp(bytes->data + text.start, "\xEF\xBB\xBF", 3) == 0)
+        text.start += 3;
     const enum status status = parse(&parser);
     if (status == STATUS_OK) {
         bytes_init(bytes);

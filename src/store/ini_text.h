@@ -12,7 +12,7 @@
  * An INI file as its lines, every byte kept: comments, blank lines, order, unknown keys.
  *
  *   - Lines end in LF or CRLF; the last one may end in nothing. Each keeps its own end.
- *   - A byte order mark at the start is stepped over (`start`) and dropped on rewriting.
+ *   - Byte order marks at the start are stepped over (`start`) and dropped on rewriting.
  *   - `; ...` and `# ...` are comments, also after a section's `]` and, outside quotes,
  *     in the middle of a value.
  *   - A line that ends in a backslash goes on in the next one, unless that one is blank,
@@ -54,7 +54,7 @@ struct ini_section {
 
 struct ini_text {
     struct bytes bytes; /* as in the file */
-    size_t start;       /* 3 with a byte order mark, else 0 */
+    size_t start;       /* behind its byte order marks */
     struct ini_line *lines;
     size_t line_count;
     struct ini_section *sections; /* at least one: what stands before any section */

@@ -257,6 +257,42 @@ static void crlf_is_kept_and_a_bom_dropped(void **state)
     profile_close(profile);
 }
 
+/* Where programs in a row each put one in front. */
+static void two_byte_order_marks_are_dropped(void **state)
+{
+    const char *path = tree_path(*state, "a.ini");
+    struct record record;
+
+    tree_write_text(path, "\xEF\xBB\xBF\xEF\xBB\xBF; by hand\n[board]\nscale = 25 in\n");
+    struct profile *profile = steps_open_to_change(path, &record);
+    steps_put(&record, "board", "scale", "26 in");
+    steps_save(profile, &record);
+    steps_close(profile, &record);
+    steps_assert_saved(path, "; by hand\n[board]\nscale = 26 in\n\n");
+}
+
+/* Its one reading taken out again, nothing but [end] is left, and it is still a profile. */
+static void an_emptied_profile_is_saved(void **state)
+{
+    const char *path = tree_path(*state, "a.ini");
+    const struct reading_key scale = reading_key_one(FIELD_SCALE);
+    struct record record;
+
+    tree_write_text(path, "");
+    struct profile *profile = steps_open_to_change(path, &record);
+    steps_put(&record, "board", "scale", "26 in");
+    steps_save(profile, &record);
+    assert_true(record_remove(&record, &scale));
+    steps_save(profile, &record);
+    steps_close(profile, &record);
+    profile = steps_open_to_change(path, &record);
+    assert_int_equal(record.count, 0);
+    assert_int_equal(profile_notices(profile), 0);
+    steps_close(profile, &record);
+    tree_write_text(path, "[end]\nlines = 7\ncrc32 = 00000000\n");
+    assert_int_equal(profile_open(path, PROFILE_TO_READ, NULL, &profile), STATUS_SYNTAX);
+}
+
 static void what_was_added_after_the_end_is_kept(void **state)
 {
     const char *path = tree_path(*state, "a.ini");
@@ -367,6 +403,8 @@ int main(void)
         IN_TREE(bad_and_unknown_things_survive),
         IN_TREE(an_empty_line_is_filled_in),
         IN_TREE(crlf_is_kept_and_a_bom_dropped),
+        IN_TREE(two_byte_order_marks_are_dropped),
+        IN_TREE(an_emptied_profile_is_saved),
         IN_TREE(what_was_added_after_the_end_is_kept),
         IN_TREE(a_cut_profile_never_passes_for_whole),
         IN_TREE(any_run_of_changes_is_kept),
