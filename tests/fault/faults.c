@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "faults.h"
 
+#include <dirent.h>
 #include <errno.h>
 #include <fcntl.h>
 #include <signal.h>
@@ -34,9 +35,9 @@ int fault_disarm(void)
 
 const char *fault_name(enum fault_call call)
 {
-    static const char *const names[] = {"none",   "open", "stat",  "read",   "write",
-                                        "mode",   "sync", "close", "rename", "link",
-                                        "unlink", "lock", "memfd", "memory", "any"};
+    static const char *const names[] = {"none",  "open",   "stat",   "read", "write",  "mode",
+                                        "sync",  "close",  "rename", "link", "unlink", "lock",
+                                        "memfd", "folder", "memory", "any"};
 
     return names[call];
 }
@@ -132,6 +133,13 @@ WRAP(int, unlinkat, (int folder, const char *path, int flags), (folder, path, fl
      -1)
 WRAP(int, flock, (int fd, int operation), (fd, operation), FAULT_LOCK, -1)
 WRAP(int, memfd_create, (const char *name, unsigned flags), (name, flags), FAULT_MEMFD, -1)
+WRAP(DIR *, opendir, (const char *path), (path), FAULT_FOLDER, NULL)
+WRAP(struct dirent *, readdir, (DIR * folder), (folder), FAULT_FOLDER, NULL)
+WRAP(struct dirent *, readdir64, (DIR * folder), (folder), FAULT_FOLDER, NULL)
+WRAP(int, mkdir, (const char *path, mode_t mode), (path, mode), FAULT_FOLDER, -1)
+WRAP(int, mkdirat, (int folder, const char *path, mode_t mode), (folder, path, mode), FAULT_FOLDER,
+     -1)
+WRAP(char *, realpath, (const char *path, char *out), (path, out), FAULT_STAT, NULL)
 WRAP(void *, malloc, (size_t size), (size), FAULT_MEMORY, NULL)
 WRAP(void *, calloc, (size_t count, size_t size), (count, size), FAULT_MEMORY, NULL)
 WRAP(void *, realloc, (void *memory, size_t size), (memory, size), FAULT_MEMORY, NULL)

@@ -20,6 +20,7 @@ enum fault_call {
     FAULT_UNLINK,
     FAULT_LOCK,
     FAULT_MEMFD,
+    FAULT_FOLDER, /* opened, read, made */
     FAULT_MEMORY,
     FAULT_COUNT_,
     FAULT_ANY = FAULT_COUNT_, /* every one but FAULT_MEMORY */
