@@ -9,7 +9,7 @@ struct substitute {
 };
 
 static const struct substitute substitutes[] = {
-    {0xB1, "+-"},                                                 /* plus-minus */
+    {0xA0, " "},     {0xB1, "+-"},                                /* plus-minus */
     {0xB7, "-"},                                                  /* middle dot */
     {0xB0, " deg "},                                              /* degree */
     {0xBC, " 1/4"},  {0xBD, " 1/2"}, {0xBE, " 3/4"}, {0xD7, "x"}, /* times */
