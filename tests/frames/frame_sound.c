@@ -1,30 +1,16 @@
 /* SPDX-License-Identifier: MIT */
 #include "frame_sound.h"
 
-#include "base/utf8.h"
 #include "near.h"
+#include "sound.h"
 #include "ui/ui.h"
-
-static void check_cell(const struct frame *frame, int row, int column, bool utf8)
-{
-    const struct cell *cell = &frame->cells[row * frame->columns + column];
-    const bool wide = cell->rune && utf8_width(cell->rune) == 2;
-    const bool half_follows = column + 1 < frame->columns && cell[1].rune == 0;
-
-    if (cell->role >= ROLE_COUNT_ || wide != half_follows ||
-        (cell->rune ? utf8_unsafe(cell->rune) : column == 0) ||
-        (!utf8 && (cell->rune >= 0x7F || cell->marks[0])))
-        fail_msg("%dx%d: U+%04X in row %d, column %d", frame->columns, frame->rows,
-                 (unsigned)cell->rune, row, column);
-}
 
 void frame_sound_check(const struct app *app, const struct frame *frame, bool utf8)
 {
-    for (int row = 0; row < frame->rows; row++)
-        for (int column = 0; column < frame->columns; column++)
-            check_cell(frame, row, column, utf8);
-    assert_in_range(frame->cursor_row + 1, 0, frame->rows);
-    assert_in_range(frame->cursor_column + 1, 0, frame->columns);
+    const char *fault = sound_frame(frame, utf8);
+
+    if (fault)
+        fail_msg("%dx%d: %s", frame->columns, frame->rows, fault);
     if (frame->rows >= UI_ROWS_MIN && frame->columns >= UI_COLUMNS_MIN &&
         app->overlay == OVERLAY_NONE)
         assert_true(frame->cursor_row >= 0 && frame->cursor_column >= 0);

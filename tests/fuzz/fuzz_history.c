@@ -117,12 +117,12 @@ static void take_out(struct kept *kept, struct fuzz_bytes *bytes)
 
 static void change(struct kept *kept, struct fuzz_bytes *bytes)
 {
-    struct reading_key key;
+    struct undo_step step;
 
     const int what = fuzz_whole(bytes, 15);
 
     if (what < 12 && what % 3 != 2)
-        undo_open_step(&kept->undo);
+        undo_open_step(&kept->undo, what);
     if (what < 6)
         put(kept, bytes);
     else if (what < 8)
@@ -130,16 +130,16 @@ static void change(struct kept *kept, struct fuzz_bytes *bytes)
     else if (what < 12)
         take_out(kept, bytes);
     else if (what < 14)
-        (void)undo_back(&kept->undo, &kept->record, &key);
+        (void)undo_back(&kept->undo, &kept->record, &step);
     else
-        (void)undo_again(&kept->undo, &kept->record, &key);
+        (void)undo_again(&kept->undo, &kept->record, &step);
 }
 
 static void go_back(struct kept *kept, const struct record *opened)
 {
-    struct reading_key key;
+    struct undo_step step;
 
-    while (undo_back(&kept->undo, &kept->record, &key) == STATUS_OK)
+    while (undo_back(&kept->undo, &kept->record, &step) == STATUS_OK)
         ;
     FUZZ_CHECK(kept->undo.done == 0);
     FUZZ_CHECK(record_equal(&kept->record, opened));

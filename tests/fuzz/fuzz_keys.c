@@ -88,8 +88,8 @@ static void check_session(struct app *app, const struct profile_content *content
     FUZZ_SOUND(sound_figures(app));
     check_save(content, &app->record);
     FUZZ_SOUND(sound_undo(app));
-    struct reading_key key;
-    while (undo_back(&app->undo, &app->record, &key) == STATUS_OK)
+    struct undo_step step;
+    while (undo_back(&app->undo, &app->record, &step) == STATUS_OK)
         ;
     FUZZ_CHECK(record_equal(&app->record, &content->record));
 }

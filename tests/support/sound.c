@@ -144,14 +144,14 @@ const char *sound_figures(struct app *app)
 
 static const char *replay(struct app *app, size_t done)
 {
-    struct reading_key key;
+    struct undo_step step;
 
-    while (undo_back(&app->undo, &app->record, &key) == STATUS_OK)
+    while (undo_back(&app->undo, &app->record, &step) == STATUS_OK)
         ;
     if (app->undo.done != 0)
         return "undo does not reach the beginning";
     while (app->undo.done < done)
-        if (undo_again(&app->undo, &app->record, &key) != STATUS_OK)
+        if (undo_again(&app->undo, &app->record, &step) != STATUS_OK)
             return "redo does not come back to where it was";
     return app->undo.done == done ? NULL : "redo goes past where it was";
 }
