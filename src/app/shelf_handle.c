@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "app/shelf_list.h"
+#include "app/shelf_move.h"
 #include "base/utf8.h"
 
 /* What one event is handled with. */
@@ -13,57 +14,6 @@ struct shelf_turn {
 static void warn(struct shelf_turn *turn, const char *message)
 {
     shelf_list_say(turn->list, TONE_WARNING, message);
-}
-
-/* --- moving --- */
-
-static void go_to(struct shelf_list *list, size_t at)
-{
-    const struct shelf_item *item;
-    struct strbuf chosen = STRBUF(list->chosen);
-
-    list->at = list->found_count == 0 ? 0 : at < list->found_count ? at : list->found_count - 1;
-    item = shelf_list_item(list);
-    if (item)
-        strbuf_add(&chosen, item->file);
-    shelf_list_scroll(list);
-}
-
-/* A name being typed stays, and what is asked about is not exchanged for another. */
-static bool may_move(struct shelf_list *list)
-{
-    if (list->mode == SHELF_ARCHIVING)
-        list->mode = SHELF_LIST;
-    return list->mode != SHELF_NAMING;
-}
-
-static void move(struct shelf_list *list, int by)
-{
-    if (!may_move(list))
-        return;
-    if (list->mode == SHELF_PRESETS) {
-        const int last = list->preset_count - 1, preset = list->preset + by;
-
-        list->preset = preset < 0 ? 0 : preset > last ? last : preset;
-    } else if (list->mode == SHELF_HELP) {
-        list->help_top = list->help_top + by < 0 ? 0 : list->help_top + by;
-    } else if (by < 0) {
-        const size_t back = (size_t)-by;
-
-        go_to(list, back < list->at ? list->at - back : 0);
-    } else {
-        go_to(list, list->at + (size_t)by);
-    }
-}
-
-static void move_to_end(struct shelf_list *list, bool last)
-{
-    if (!may_move(list))
-        return;
-    if (list->mode == SHELF_PRESETS)
-        list->preset = last ? list->preset_count - 1 : 0;
-    else
-        go_to(list, last ? list->found_count : 0);
 }
 
 /* --- new, copy, archive --- */
@@ -130,6 +80,19 @@ static void begin_archive(struct shelf_turn *turn)
         warn(turn, "This one is in use by another program and stays here.");
     else
         turn->list->mode = SHELF_ARCHIVING;
+}
+
+static void begin_earlier(struct shelf_turn *turn)
+{
+    if (take_target(turn))
+        turn->effects.action = SHELF_DO_EARLIER;
+}
+
+/* Both lead back to the list. */
+static void take_earlier(struct shelf_turn *turn, enum shelf_action action)
+{
+    turn->list->mode = SHELF_LIST;
+    turn->effects.action = action;
 }
 
 /* Takes the blanks off both ends; false when nothing is left. */
@@ -223,6 +186,15 @@ static void run_in_mode(struct shelf_turn *turn, enum shelf_key_id id)
         list->mode = SHELF_HELP;
         list->help_top = 0;
         return;
+    case SHELF_KEY_EARLIER:
+        begin_earlier(turn);
+        return;
+    case SHELF_KEY_LOOK:
+        take_earlier(turn, SHELF_DO_LOOK);
+        return;
+    case SHELF_KEY_BRING_BACK:
+        take_earlier(turn, SHELF_DO_BRING_BACK);
+        return;
     case SHELF_KEY_TAKE_PRESET:
         take_preset(turn);
         return;
@@ -274,19 +246,19 @@ static void run(struct shelf_turn *turn, enum shelf_key_id id)
         return;
     case SHELF_KEY_UP:
     case SHELF_KEY_DOWN:
-        move(list, id == SHELF_KEY_UP ? -1 : 1);
+        shelf_move(list, id == SHELF_KEY_UP ? -1 : 1);
         return;
     case SHELF_KEY_PAGE_UP:
     case SHELF_KEY_HELP_UP:
-        move(list, -page);
+        shelf_move(list, -page);
         return;
     case SHELF_KEY_PAGE_DOWN:
     case SHELF_KEY_HELP_DOWN:
-        move(list, page);
+        shelf_move(list, page);
         return;
     case SHELF_KEY_FIRST:
     case SHELF_KEY_LAST:
-        move_to_end(list, id == SHELF_KEY_LAST);
+        shelf_move_to_end(list, id == SHELF_KEY_LAST);
         return;
     case SHELF_KEY_REPAINT:
         turn->effects.rescan = turn->effects.repaint = true;

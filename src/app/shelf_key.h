@@ -13,6 +13,7 @@ enum shelf_mode {
     SHELF_PRESETS,   /* a starting point is chosen */
     SHELF_NAMING,    /* the name of a new one or of a copy is typed */
     SHELF_ARCHIVING, /* asked once more */
+    SHELF_EARLIER,   /* earlier states of the one in hand */
     SHELF_HELP,
     SHELF_ANY,
 };

@@ -32,6 +32,12 @@ struct shelf_item {
     unsigned marks;      /* a set of enum shelf_mark */
 };
 
+/* An earlier state of the one in hand. */
+struct shelf_earlier {
+    char when[17];  /* 2026-11-25 13:06 */
+    char holds[96]; /* what is in it, in words */
+};
+
 /* What has to be done after an event. */
 enum shelf_action {
     SHELF_DO_NOTHING,
@@ -39,6 +45,9 @@ enum shelf_action {
     SHELF_DO_NEW,     /* from list->preset under list->name */
     SHELF_DO_COPY,    /* of list->target, under list->name */
     SHELF_DO_ARCHIVE, /* list->target */
+    SHELF_DO_EARLIER, /* give the earlier states of list->target: shelf_earlier_take */
+    SHELF_DO_LOOK,    /* at list->earlier_at of them */
+    SHELF_DO_BRING_BACK,
 };
 
 struct shelf_effects {
@@ -66,8 +75,10 @@ struct shelf_list {
     int preset, preset_count;
     const char *const *presets; /* titles, preset_count of them; not owned */
     struct lineedit name;
-    bool copying;                /* what is named is a copy */
-    char target[SHELF_FILE_MAX]; /* the file that is to be copied or archived */
+    bool copying;                        /* what is named is a copy */
+    char target[SHELF_FILE_MAX];         /* the file that the menu was opened for */
+    const struct shelf_earlier *earlier; /* the newest first; not owned */
+    size_t earlier_count, earlier_at;
     int help_top;
 
     const char *folder;            /* shown; not owned */

@@ -110,11 +110,12 @@ static enum status begin_app(struct session *session, bool from_shelf)
 }
 
 /* The caller closes the profile, also after a failure. */
-static enum status open_session(struct session *session, const char *path, bool from_shelf,
+static enum status open_session(struct session *session, const char *path,
+                                enum profile_access access, bool from_shelf,
                                 struct profile_problems *problems)
 {
     errno = 0;
-    const enum status status = profile_open(path, PROFILE_TO_EDIT, problems, &session->profile);
+    const enum status status = profile_open(path, access, problems, &session->profile);
 
     return status == STATUS_OK ? begin_app(session, from_shelf) : status;
 }
@@ -186,7 +187,7 @@ enum exit_code session_command(const char *path)
     enum exit_code code = EXIT_CANNOT;
 
     profile_problems_init(&problems);
-    const enum status status = open_session(&session, path, false, &problems);
+    const enum status status = open_session(&session, path, PROFILE_TO_EDIT, false, &problems);
     if (status == STATUS_OK) {
         greet(&session);
         code = run_on_terminal(&session, path);
@@ -203,12 +204,12 @@ enum exit_code session_command(const char *path)
     return code;
 }
 
-enum session_end session_from_shelf(const char *path, enum leaf leaf, struct screen *screen,
-                                    struct strbuf *words)
+enum session_end session_from_shelf(const char *path, enum profile_access access, enum leaf leaf,
+                                    struct screen *screen, struct strbuf *words)
 {
     struct session session = {.screen = screen};
     enum session_end end = SESSION_LEFT;
-    enum status status = open_session(&session, path, true, NULL);
+    enum status status = open_session(&session, path, access, true, NULL);
     int error = errno;
 
     if (status != STATUS_OK) {

@@ -21,10 +21,10 @@ enum session_end {
 
 /*
  * The same on a terminal that is taken already, from the shelf, beginning on `leaf`: leaving it
- * leads back there.
+ * leads back there. PROFILE_TO_READ for what is not to be changed.
  * What went wrong is added to `words`, for the terminal's owner to say; nothing is printed.
  */
-enum session_end session_from_shelf(const char *path, enum leaf leaf, struct screen *screen,
-                                    struct strbuf *words);
+enum session_end session_from_shelf(const char *path, enum profile_access access, enum leaf leaf,
+                                    struct screen *screen, struct strbuf *words);
 
 #endif

@@ -13,8 +13,10 @@
 #include "base/array.h"
 #include "base/num.h"
 #include "store/file_read.h"
+#include "store/lockfile.h"
 #include "store/paths.h"
 #include "store/profile.h"
+#include "store/profile_beside.h"
 #include "store/safefile.h"
 
 enum { NUMBER_DIGITS = 6, NUMBER_MAX = 999999, NAME_LENGTH = 26 };
@@ -227,6 +229,61 @@ static enum status read_generation(const char *path, struct record *ret_record)
     return status;
 }
 
+static enum status write_over(const char *target, const struct bytes *bytes)
+{
+    struct safefile file;
+    const enum status status = safefile_begin(target, SAFEFILE_REPLACE, &file);
+
+    if (status != STATUS_OK)
+        return status;
+    safefile_write(&file, bytes->data, bytes->length);
+    return safefile_commit(&file);
+}
+
+/* What is there is no profile any more: it is kept as found, and the generation takes its
+ * place byte for byte. */
+static enum status replace_broken(const char *target, const char *generation)
+{
+    struct bytes broken, bytes;
+    char *path = NULL;
+    enum status status = file_read(target, FILE_BYTES_MAX, &broken);
+
+    if (status != STATUS_OK)
+        return status;
+    status = beside_keep_copy(target, "as-found", &broken, &path);
+    bytes_done(&broken);
+    free(path);
+    if (status != STATUS_OK)
+        return status;
+    status = file_read(generation, FILE_BYTES_MAX, &bytes);
+    if (status != STATUS_OK)
+        return status;
+    status = write_over(target, &bytes);
+    bytes_done(&bytes);
+    return status;
+}
+
+static bool is_broken(enum status status)
+{
+    return status == STATUS_SYNTAX || status == STATUS_BINARY || status == STATUS_TOO_LONG;
+}
+
+/* With the lock held, as an edit would. */
+static enum status replace_locked(const char *target, const char *generation)
+{
+    struct lockfile_holder holder;
+    struct lockfile lock = {.fd = -1};
+    enum status status = lockfile_take(target, &lock, &holder);
+
+    if (status == STATUS_LOCKED || status == STATUS_READ_ONLY)
+        return status;
+    status = replace_broken(target, generation);
+    const int kept_errno = errno;
+    lockfile_drop(&lock);
+    errno = kept_errno;
+    return status;
+}
+
 enum status generations_bring_back(const char *target, const char *generation)
 {
     struct profile *profile = NULL;
@@ -238,6 +295,8 @@ enum status generations_bring_back(const char *target, const char *generation)
     status = profile_open(target, PROFILE_TO_EDIT, NULL, &profile);
     if (status == STATUS_OK)
         status = profile_save(profile, &record);
+    else if (is_broken(status))
+        status = replace_locked(target, generation);
     const int kept_errno = errno;
     profile_close(profile);
     record_done(&record);

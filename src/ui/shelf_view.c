@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "ui/shelf_view.h"
 
+#include "app/shelf_earlier.h"
 #include "base/utf8.h"
 #include "ui/line_view.h"
 #include "ui/overlay_view.h"
@@ -117,6 +118,31 @@ static void draw_presets(const struct pen *pen, const struct shelf_list *list, i
                  "It brings common sizes, strings and targets; every one of them can be changed.");
 }
 
+static void draw_earlier(const struct pen *pen, const struct shelf_list *list, int row, int rows)
+{
+    const size_t room = rows > 5 ? (size_t)(rows - 4) : 1;
+    const size_t top = shelf_earlier_top(list, room);
+    const int width = pen->frame->columns;
+
+    pen_put_cut(pen, row, 1, width - 2, ROLE_LABEL,
+                "Earlier states, each as it was before a session changed it (UTC):");
+    for (size_t i = 0; i < room && top + i < list->earlier_count; i++) {
+        const struct shelf_earlier *earlier = &list->earlier[top + i];
+        const bool now = top + i == list->earlier_at;
+        const int at = row + 2 + (int)i;
+
+        pen_put(pen, at, 1, 1, ROLE_KEY, now ? ">" : "");
+        pen_put(pen, at, 3, 16, now ? ROLE_CELL : ROLE_VALUE, earlier->when);
+        pen_put_cut(pen, at, 21, width - 22, ROLE_TEXT, earlier->holds);
+        if (now) {
+            pen->frame->cursor_row = at;
+            pen->frame->cursor_column = 3;
+        }
+    }
+    if (top + room < list->earlier_count)
+        pen_put_right(pen, row + rows - 1, 0, width - 1, ROLE_KEY, "Down: more");
+}
+
 static void draw_help(const struct pen *pen, const struct shelf_list *list, int row, int rows)
 {
     struct scroll scroll = {.pen = pen, .row = row, .end = row + rows, .skip = list->help_top};
@@ -144,6 +170,8 @@ static void draw_body(const struct pen *pen, const struct shelf_list *list)
         draw_help(pen, list, HEAD_ROW, rows + 1);
     else if (list->mode == SHELF_PRESETS || (list->mode == SHELF_NAMING && !list->copying))
         draw_presets(pen, list, HEAD_ROW, rows + 1);
+    else if (list->mode == SHELF_EARLIER)
+        draw_earlier(pen, list, HEAD_ROW, rows + 1);
     else if (list->failure[0])
         pen_wrap(pen, FIRST_ROW, 4, pen->frame->columns - 6, rows, ROLE_CAUTION, list->failure);
     else if (list->count == 0)
@@ -200,6 +228,8 @@ static const char *prompt(const struct shelf_list *list)
         return list->copying ? "name of the copy >" : "its name >";
     case SHELF_ARCHIVING:
         return "move to archive/ ?";
+    case SHELF_EARLIER:
+        return "earlier state of";
     case SHELF_HELP:
         return "";
     default:
@@ -221,7 +251,7 @@ static void draw_entry(const struct pen *pen, const struct shelf_list *list, int
     column += line_view_draw(pen, row, column, room, typed, &cursor);
     if (list->mode == SHELF_PRESETS)
         pen_put(pen, row, column, room, ROLE_TEXT, list->presets[list->preset]);
-    if (list->mode == SHELF_ARCHIVING)
+    if (list->mode == SHELF_ARCHIVING || list->mode == SHELF_EARLIER)
         pen_put_cut(pen, row, column, room, ROLE_TEXT, list->target);
     if (list->mode == SHELF_LIST && lineedit_is_empty(typed))
         pen_put(pen, row, column + 1, room, ROLE_DIM,

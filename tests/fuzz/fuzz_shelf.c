@@ -65,7 +65,12 @@ static void check_effects(const struct shelf_list *list, const struct shelf_effe
         break;
     case SHELF_DO_COPY:
     case SHELF_DO_ARCHIVE:
+    case SHELF_DO_EARLIER:
         FUZZ_CHECK(memchr(list->target, '\0', sizeof list->target) != NULL);
+        break;
+    case SHELF_DO_LOOK:
+    case SHELF_DO_BRING_BACK:
+        FUZZ_CHECK(list->earlier_at < list->earlier_count);
         break;
     }
     /* Whatever the name, the file made of it stays in its folder. */

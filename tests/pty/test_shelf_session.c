@@ -216,6 +216,64 @@ static void copies_and_the_archive(void **state)
     expect_exit(terminal, 0);
 }
 
+/* One reading in a session of its own. */
+static void take_reading(struct terminal *terminal, const char *relief)
+{
+    char cell[40];
+
+    terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, SEEN_BENCH);
+    terminal_expect(terminal, "relief at fret 6 >");
+    terminal_type(terminal, relief);
+    terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, "kept ");
+    snprintf(cell, sizeof cell, "in   %s", relief);
+    terminal_expect(terminal, cell);
+    terminal_type(terminal, "q");
+    terminal_expect(terminal, SEEN_SHELF);
+}
+
+static void open_earlier(struct terminal *terminal)
+{
+    terminal_type(terminal, "+");
+    terminal_expect(terminal, SEEN_MENU);
+    terminal_type(terminal, "e");
+}
+
+static void earlier_states_are_looked_at_and_brought_back(void **state)
+{
+    struct stage *stage = *state;
+
+    put(stage, "a.ini", "Parlour", "Marlo");
+    struct terminal *terminal = stage->terminal = begin(stage, 24, 80);
+    terminal_expect(terminal, "Parlour");
+    open_earlier(terminal);
+    terminal_expect(terminal, "No earlier state yet");
+    take_reading(terminal, ".017");
+    take_reading(terminal, ".009");
+    open_earlier(terminal);
+    terminal_expect(terminal, "earlier state of a.ini");
+    terminal_expect(terminal, "not as now: relief");
+    /* The newest: the relief that the second session found. It cannot be changed. */
+    terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, "reading only");
+    terminal_expect(terminal, "in   .017");
+    terminal_type(terminal, ".001");
+    terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, "open for reading only");
+    terminal_key(terminal, TERMINAL_ESCAPE);
+    terminal_type(terminal, "q");
+    terminal_expect(terminal, "earlier state of a.ini");
+    terminal_type(terminal, "+");
+    terminal_expect(terminal, "Back as it was at ");
+    terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, "in   .017");
+    terminal_type(terminal, "q");
+    terminal_expect(terminal, SEEN_SHELF);
+    terminal_key(terminal, TERMINAL_ESCAPE);
+    expect_exit(terminal, 0);
+}
+
 static void what_others_file_and_edit_is_seen(void **state)
 {
     struct stage *stage = *state;
@@ -274,6 +332,7 @@ int main(int argc, char **argv)
         CASE(an_empty_shelf_leads_to_a_first_instrument),
         CASE(an_instrument_is_found_opened_and_left),
         CASE(copies_and_the_archive),
+        CASE(earlier_states_are_looked_at_and_brought_back),
         CASE(what_others_file_and_edit_is_seen),
         CASE(the_folder_may_vanish),
     };

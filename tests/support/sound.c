@@ -184,6 +184,8 @@ const char *sound_shelf(const struct shelf_list *list)
         return "no such mode";
     if (list->preset < 0 || (list->preset_count && list->preset >= list->preset_count))
         return "no such starting point";
+    if (list->earlier_at > 0 && list->earlier_at >= list->earlier_count)
+        return "no such earlier state";
     if (!memchr(list->message, '\0', sizeof list->message) ||
         !memchr(list->chosen, '\0', sizeof list->chosen) ||
         !memchr(list->target, '\0', sizeof list->target))

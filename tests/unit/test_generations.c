@@ -258,6 +258,24 @@ static void a_later_format_stays_where_it_is(void **state)
     assert_scale(path, "25.5 in");
 }
 
+/* What became of the file does not matter, and it is kept too. */
+static void a_broken_profile_is_replaced(void **state)
+{
+    static const char *const broken[] = {"no profile", "a\x01\x02\x03"};
+    const char *path = profile_at(state), *found = tree_path(*state, "a.ini.as-found");
+
+    set_scale(path, "25.4 in");
+    struct generations list = list_of(path, 1);
+    for (size_t i = 0; i < sizeof broken / sizeof broken[0]; i++) {
+        tree_write_text(path, broken[i]);
+        assert_int_equal(generations_bring_back(path, list.items[0].path), STATUS_OK);
+        assert_scale(path, "25.5 in");
+        tree_assert_text(found, broken[i]);
+        assert_int_equal(unlink(found), 0);
+    }
+    generations_done(&list);
+}
+
 /* A link's generations lie beside the file that it leads to. */
 static void links_are_followed(void **state)
 {
@@ -285,6 +303,7 @@ int main(void)
         CASE(one_is_brought_back),
         CASE(what_is_in_use_is_not_changed),
         CASE(a_later_format_stays_where_it_is),
+        CASE(a_broken_profile_is_replaced),
         CASE(links_are_followed),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

@@ -5,6 +5,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "app/shelf_earlier.h"
+#include "app/shelf_earlier.h"
 #include "app/shelf_list.h"
 #include "seeded.h"
 
@@ -435,6 +437,44 @@ static void copy_and_archive_keep_to_their_target(void **state)
     shelf_list_done(&list);
 }
 
+static void earlier_states_are_asked_for_and_chosen(void **state)
+{
+    static const struct shelf_earlier earlier[] = {
+        {"2026-11-25 13:06", "visit 2, 1 pass"},
+        {"2026-11-24 09:00", "visit 1, 3 passes"},
+        {"2026-11-20 17:30", "visit 1, 2 passes"},
+    };
+    struct shelf_list list;
+
+    (void)state;
+    start(&list);
+    shelf_list_choose(&list, "a.ini");
+    press_key(&list, '+');
+    assert_int_equal(press_key(&list, 'e').action, SHELF_DO_EARLIER);
+    assert_string_equal(list.target, "a.ini");
+    shelf_earlier_take(&list, NULL, 0);
+    assert_int_equal(list.mode, SHELF_LIST);
+    assert_int_equal(list.tone, TONE_NOTE);
+    shelf_earlier_take(&list, earlier, 3);
+    press_key(&list, SILLET_KEY_DOWN);
+    press_key(&list, SILLET_KEY_DOWN);
+    press_key(&list, SILLET_KEY_DOWN);
+    assert_int_equal(list.earlier_at, 2);
+    assert_int_equal(shelf_earlier_top(&list, 2), 1);
+    press_key(&list, SILLET_KEY_HOME);
+    assert_int_equal(shelf_earlier_top(&list, 2), 0);
+    press_key(&list, SILLET_KEY_DOWN);
+    assert_int_equal(press_key(&list, SILLET_KEY_ENTER).action, SHELF_DO_LOOK);
+    assert_int_equal(list.earlier_at, 1);
+    list.mode = SHELF_EARLIER;
+    assert_int_equal(press_key(&list, '+').action, SHELF_DO_BRING_BACK);
+    assert_int_equal(list.mode, SHELF_LIST);
+    list.mode = SHELF_EARLIER;
+    assert_int_equal(press_key(&list, SILLET_KEY_ESCAPE).action, SHELF_DO_NOTHING);
+    assert_int_equal(list.mode, SHELF_LIST);
+    shelf_list_done(&list);
+}
+
 static void marks_say_what_is_the_matter(void **state)
 {
     struct shelf_item item = {
@@ -541,6 +581,7 @@ int main(void)
         cmocka_unit_test(what_was_not_found_is_the_new_name),
         cmocka_unit_test(an_empty_shelf_begins_with_a_new_one),
         cmocka_unit_test(copy_and_archive_keep_to_their_target),
+        cmocka_unit_test(earlier_states_are_asked_for_and_chosen),
         cmocka_unit_test(marks_say_what_is_the_matter),
         cmocka_unit_test(a_long_list_is_sorted),
         cmocka_unit_test(any_keys_leave_it_whole),

@@ -1,0 +1,217 @@
+/* SPDX-License-Identifier: MIT */
+#include <errno.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "cli/session.h"
+#include "cli/shelf_inside.h"
+#include "store/paths.h"
+#include "store/preset.h"
+#include "store/safefile.h"
+#include "store/shelf_change.h"
+#include "term/term.h"
+
+static char *path_of(const struct shelf_session *session, const char *file)
+{
+    return paths_join(shelf_folder(session->shelf), file);
+}
+
+static void tell_end(struct shelf_session *session, enum session_end end, const char *file,
+                     const char *words)
+{
+    if (end == SESSION_LEFT)
+        return;
+    shelf_list_say(&session->list, TONE_WARNING, words);
+    if (end == SESSION_LOST) {
+        struct strbuf loss = STRBUF(session->loss);
+
+        strbuf_addf(&loss, "%s: %s", shown_string(file).text, words);
+    }
+}
+
+static void open_file(struct shelf_session *session, const char *given, enum leaf leaf)
+{
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf words = STRBUF(memory);
+    char *file = strdup(given), *path = file ? path_of(session, file) : NULL;
+
+    if (path) {
+        const enum session_end end =
+            session_from_shelf(path, PROFILE_TO_EDIT, leaf, &session->screen, &words);
+
+        shelf_session_rescan(session);
+        shelf_list_choose(&session->list, file);
+        tell_end(session, end, file, memory);
+    } else {
+        shelf_list_say(&session->list, TONE_WARNING, status_text(STATUS_NO_MEMORY));
+    }
+    free(path);
+    free(file);
+}
+
+/* How a change of the shelf failed, in words. */
+static void say_failure(struct shelf_session *session, const char *what, enum status status,
+                        int error)
+{
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf words = STRBUF(memory);
+
+    strbuf_add(&words, what);
+    if (status == STATUS_READ_ONLY)
+        strbuf_add(&words, "the folder may not be written");
+    else
+        report_words(status, error, &words);
+    shelf_list_say(&session->list, TONE_WARNING, memory);
+}
+
+static enum status file_preset(struct shelf_session *session, char **ret_file)
+{
+    struct record record;
+    enum status status = preset_record(preset_get(session->list.preset), &record);
+
+    if (status != STATUS_OK)
+        return status;
+    status =
+        shelf_file_record(shelf_folder(session->shelf), &record, session->list.name.text, ret_file);
+    const int kept_errno = errno;
+    record_done(&record);
+    errno = kept_errno;
+    return status;
+}
+
+/* What is new is opened at once. */
+static void file_new(struct shelf_session *session, bool copy)
+{
+    char *file = NULL;
+
+    errno = 0;
+    const enum status status = copy ? shelf_copy(shelf_folder(session->shelf), session->list.target,
+                                                 session->list.name.text, &file)
+                                    : file_preset(session, &file);
+    if (status != STATUS_OK) {
+        say_failure(session, "Nothing was filed: ", status, errno);
+        return;
+    }
+    open_file(session, file, LEAF_BENCH);
+    free(file);
+}
+
+static void archive(struct shelf_session *session)
+{
+    char *file = NULL, memory[APP_MESSAGE_MAX];
+    struct strbuf words = STRBUF(memory);
+
+    errno = 0;
+    const enum status status =
+        shelf_archive(shelf_folder(session->shelf), session->list.target, &file);
+    const int error = errno;
+    shelf_session_rescan(session);
+    if (status == STATUS_NOT_REGULAR) {
+        say_failure(session,
+                    "It stays here; a link cannot be archived, nor can archive/ be: ", status,
+                    error);
+    } else if (status != STATUS_OK) {
+        say_failure(session, "It stays here: ", status, error);
+    } else {
+        strbuf_add(&words, "It is now in archive/");
+        strbuf_add(&words, file);
+        shelf_list_say(&session->list, TONE_NOTE, memory);
+    }
+    free(file);
+}
+
+static void list_earlier(struct shelf_session *session)
+{
+    char *path = path_of(session, session->list.target);
+
+    earlier_items_done(&session->earlier);
+    errno = 0;
+    const enum status status =
+        path ? earlier_items_read(path, &session->earlier) : STATUS_NO_MEMORY;
+    if (status == STATUS_OK)
+        shelf_earlier_take(&session->list, session->earlier.items,
+                           session->earlier.generations.count);
+    else
+        say_failure(session, "Its earlier states cannot be listed: ", status, errno);
+    free(path);
+}
+
+static const struct generation *earlier_in_hand(const struct shelf_session *session)
+{
+    const struct generations *generations = &session->earlier.generations;
+
+    return session->list.earlier_at < generations->count
+               ? &generations->items[session->list.earlier_at]
+               : NULL;
+}
+
+static void look_at_earlier(struct shelf_session *session)
+{
+    const struct generation *generation = earlier_in_hand(session);
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf words = STRBUF(memory);
+
+    if (!generation)
+        return;
+    const enum session_end end =
+        session_from_shelf(generation->path, PROFILE_TO_READ, LEAF_BENCH, &session->screen, &words);
+    if (end == SESSION_LEFT)
+        session->list.mode = SHELF_EARLIER;
+    tell_end(session, end, session->list.target, memory);
+}
+
+static void bring_back(struct shelf_session *session)
+{
+    const struct generation *generation = earlier_in_hand(session);
+    char *path = path_of(session, session->list.target);
+    char *target = path ? safefile_target(path) : NULL;
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf words = STRBUF(memory);
+
+    errno = 0;
+    const enum status status =
+        generation && target ? generations_bring_back(target, generation->path) : STATUS_NOT_FOUND;
+    if (status == STATUS_OK) {
+        strbuf_addf(&words, "Back as it was at %s; what it replaced is an earlier state now.",
+                    generation->when);
+        shelf_session_rescan(session);
+        shelf_list_say(&session->list, TONE_NOTE, memory);
+    } else {
+        say_failure(session, "It was not brought back: ", status, errno);
+    }
+    free(target);
+    free(path);
+}
+
+void shelf_session_do(struct shelf_session *session, const struct shelf_effects *effects)
+{
+    switch (effects->action) {
+    case SHELF_DO_OPEN:
+        open_file(session, shelf_list_item(&session->list)->file, effects->leaf);
+        break;
+    case SHELF_DO_NEW:
+    case SHELF_DO_COPY:
+        file_new(session, effects->action == SHELF_DO_COPY);
+        break;
+    case SHELF_DO_ARCHIVE:
+        archive(session);
+        break;
+    case SHELF_DO_EARLIER:
+        list_earlier(session);
+        break;
+    case SHELF_DO_LOOK:
+        look_at_earlier(session);
+        break;
+    case SHELF_DO_BRING_BACK:
+        bring_back(session);
+        break;
+    case SHELF_DO_NOTHING:
+        break;
+    }
+    if (effects->repaint)
+        term_repaint();
+    if (effects->suspend)
+        term_suspend();
+    if (effects->rescan)
+        shelf_session_rescan(session);
+}

@@ -1,0 +1,124 @@
+/* SPDX-License-Identifier: MIT */
+#include "cli/shelf_earlier_items.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "model/record_walk.h"
+#include "store/profile.h"
+#include "store/safefile.h"
+
+/* How many entries are not the same in both, and the first of them. */
+struct difference {
+    size_t count;
+    struct reading_key first;
+};
+
+static void add_difference(struct difference *difference, const struct reading_key *key)
+{
+    if (difference->count++ == 0)
+        difference->first = *key;
+}
+
+/* Both are sorted by their keys. */
+static struct difference compare(const struct record *a, const struct record *b)
+{
+    struct difference difference = {.count = 0};
+    size_t i = 0, j = 0;
+
+    while (i < a->count || j < b->count) {
+        const int order = i == a->count ? 1
+                          : j == b->count
+                              ? -1
+                              : reading_key_compare(&a->readings[i].key, &b->readings[j].key);
+
+        if (order != 0)
+            add_difference(&difference, order < 0 ? &a->readings[i].key : &b->readings[j].key);
+        else if (strcmp(a->readings[i].text, b->readings[j].text) != 0)
+            add_difference(&difference, &a->readings[i].key);
+        i += order <= 0;
+        j += order >= 0;
+    }
+    return difference;
+}
+
+static void add_record(const struct record *record, const struct record *now, struct strbuf *out)
+{
+    const struct difference difference = compare(record, now);
+    const int visit = record_last_visit(record);
+    const int passes = visit > 0 ? record_last_pass(record, visit) : 0;
+
+    if (visit > 0)
+        strbuf_addf(out, "visit %d, %d %s; ", visit, passes, passes == 1 ? "pass" : "passes");
+    if (difference.count == 0)
+        strbuf_add(out, "the same as now");
+    else
+        strbuf_addf(out, "%zu of %zu entries not as now: %s%s", difference.count, record->count,
+                    field_get(difference.first.field)->label, difference.count > 1 ? " ..." : "");
+}
+
+/* What an earlier state holds, or why it cannot be told. */
+static void tell(const char *path, const struct record *now, struct strbuf *out)
+{
+    struct profile *profile;
+    const enum status status = profile_open(path, PROFILE_TO_READ, NULL, &profile);
+
+    if (status != STATUS_OK) {
+        strbuf_add(out, status_text(status));
+        return;
+    }
+    add_record(profile_record(profile), now, out);
+    profile_close(profile);
+}
+
+static enum status read_items(struct earlier_items *items, const struct record *now)
+{
+    const struct generations *generations = &items->generations;
+
+    items->items = calloc(generations->count + 1, sizeof *items->items);
+    if (!items->items)
+        return STATUS_NO_MEMORY;
+    for (size_t i = 0; i < generations->count; i++) {
+        struct strbuf when = STRBUF(items->items[i].when), holds = STRBUF(items->items[i].holds);
+
+        strbuf_add(&when, generations->items[i].when);
+        tell(generations->items[i].path, now, &holds);
+    }
+    return STATUS_OK;
+}
+
+static enum status list_items(const char *path, const struct record *now,
+                              struct earlier_items *items)
+{
+    char *target = safefile_target(path);
+    const enum status status =
+        target ? generations_list(target, &items->generations) : STATUS_NOT_FOUND;
+
+    free(target);
+    return status == STATUS_OK ? read_items(items, now) : status;
+}
+
+enum status earlier_items_read(const char *path, struct earlier_items *ret_items)
+{
+    struct earlier_items items = {.items = NULL};
+    const struct record nothing = {.count = 0};
+    struct profile *profile = NULL;
+
+    /* A profile that cannot be read any more may be why an earlier state is wanted. */
+    (void)profile_open(path, PROFILE_TO_READ, NULL, &profile);
+    const enum status status =
+        list_items(path, profile ? profile_record(profile) : &nothing, &items);
+    profile_close(profile);
+    if (status == STATUS_OK)
+        *ret_items = items;
+    else
+        earlier_items_done(&items);
+    return status;
+}
+
+void earlier_items_done(struct earlier_items *items)
+{
+    generations_done(&items->generations);
+    free(items->items);
+    *items = (struct earlier_items){.items = NULL};
+}
