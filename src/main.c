@@ -6,6 +6,7 @@
 
 #include "cli/check.h"
 #include "cli/figures.h"
+#include "cli/layout.h"
 #include "cli/session.h"
 #include "cli/shelf.h"
 #include "cli/shelf_session.h"
@@ -20,6 +21,9 @@ static const char usage[] =
     "         --notes \"E2 A2 ...\"   or to these notes, from the bass side to the treble side\n"
     "         --shift N             or N semitones up, -N down\n"
     "         --set NAME            or strung with this set (a wrong NAME lists them all)\n"
+    "       sillet layout -o OUT FILE [TEMPLATE...]  templates at true scale, OUT a .pdf or .svg:\n"
+    "         board nut saddle heel shim tongue; all that can be drawn, where none is named\n"
+    "         --paper a4|letter     what the PDF is for\n"
     "       sillet check FILE...    name every problem of a profile, line by line\n"
     "       sillet shelf [WORDS]    list the instruments on file; options in front of WORDS:\n"
     "         --csv                 as CSV\n"
@@ -61,6 +65,8 @@ static enum exit_code run(int count, char **words)
         return print("sillet " SILLET_VERSION "\n");
     if (strcmp(words[1], "figures") == 0)
         return run_figures(count - 2, words + 2);
+    if (strcmp(words[1], "layout") == 0)
+        return layout_command(count - 2, words + 2);
     if (strcmp(words[1], "check") == 0)
         return count >= 3 ? check_command(words + 2, count - 2) : refuse_usage();
     if (words[1][0] == '-' && words[1][1] != '\0') {

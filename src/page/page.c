@@ -219,3 +219,60 @@ void page_draw_text(struct page_list *list, struct page_point at, enum page_alig
     item->turn_rad = turn_rad;
     item->font = *font;
 }
+
+static struct page_point moved(struct page_point point, struct page_point by)
+{
+    return (struct page_point){point.x_mm + by.x_mm, point.y_mm + by.y_mm};
+}
+
+static void place_path(struct page_list *list, struct page_point at, const struct page_item *item)
+{
+    struct page_point *points = calloc(item->point_count, sizeof *points);
+
+    if (!points) {
+        fail(list, STATUS_NO_MEMORY);
+        return;
+    }
+    for (size_t i = 0; i < item->point_count; i++)
+        points[i] = moved(item->points[i], at);
+    page_draw_path(list, points, item->point_count, &item->stroke);
+    free(points);
+}
+
+static void place_item(struct page_list *list, struct page_point at, const struct page_item *item)
+{
+    const struct page_point corner = moved(item->at, at);
+
+    switch (item->kind) {
+    case PAGE_ITEM_PATH:
+        place_path(list, at, item);
+        break;
+    case PAGE_ITEM_CIRCLE:
+        page_draw_circle(list, corner, item->width_mm, &item->stroke);
+        break;
+    case PAGE_ITEM_FILL:
+        page_fill_box(list, corner, item->width_mm, item->height_mm, item->grey);
+        break;
+    case PAGE_ITEM_TEXT:
+        page_draw_text(list, corner, item->align, item->turn_rad, &item->font, item->text);
+        break;
+    case PAGE_ITEM_CLIP:
+        page_begin_clip(list, corner, item->width_mm, item->height_mm);
+        break;
+    case PAGE_ITEM_CLIP_END:
+        page_end_clip(list);
+        break;
+    case PAGE_ITEM_BEGIN:
+        break;
+    }
+}
+
+void page_place(struct page_list *list, struct page_point at, const struct page_list *drawing)
+{
+    if (drawing->status != STATUS_OK || drawing->pages != 1 || drawing->clips != 0) {
+        fail(list, STATUS_DOMAIN);
+        return;
+    }
+    for (size_t i = 0; i < drawing->count; i++)
+        place_item(list, at, &drawing->items[i]);
+}

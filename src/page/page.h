@@ -80,4 +80,8 @@ void page_begin_clip(struct page_list *list, struct page_point corner, double wi
                      double height_mm);
 void page_end_clip(struct page_list *list);
 
+/* Draws the one page of another list, its top left corner at `at`. A list with a failure, or
+ * with other than one page, is STATUS_DOMAIN. */
+void page_place(struct page_list *list, struct page_point at, const struct page_list *drawing);
+
 #endif

@@ -1,0 +1,179 @@
+/* SPDX-License-Identifier: MIT */
+#include "cli/layout.h"
+
+#include <errno.h>
+#include <stdlib.h>
+
+#include "cli/layout_options.h"
+#include "model/record_walk.h"
+#include "page/page_write.h"
+#include "store/safefile.h"
+#include "template/template_pages.h"
+
+struct drawings {
+    enum template_kind kind[TEMPLATE_COUNT_];
+    struct page_list *list[TEMPLATE_COUNT_];
+    int count;
+};
+
+static void free_drawings(struct drawings *drawings)
+{
+    for (int i = 0; i < drawings->count; i++)
+        page_list_free(drawings->list[i]);
+}
+
+static void say_missing(const char *path, enum template_kind kind, const char *missing)
+{
+    report_begin(path, stderr);
+    fprintf(stderr, " template %s left out: missing %s\n", template_name(kind), missing);
+}
+
+/* Draws what is wanted and can be; false when something that was named cannot. */
+static enum status draw(const struct layout_options *options, const struct record *record,
+                        struct drawings *drawings, bool *ret_complete)
+{
+    struct derived derived;
+    bool complete = true;
+
+    derive_current(record, &derived);
+    for (int k = 0; k < TEMPLATE_COUNT_; k++) {
+        const enum template_kind kind = (enum template_kind)k;
+        char memory[400];
+        struct strbuf missing = STRBUF(memory);
+
+        if (!options->wanted[k] || (!options->named && !template_applies(kind, record)))
+            continue;
+        const enum status status =
+            template_draw(kind, record, &derived, &drawings->list[drawings->count], &missing);
+        if (status == STATUS_ABSENT) {
+            say_missing(options->path, kind, memory);
+            complete = complete && !options->named;
+            continue;
+        }
+        if (status != STATUS_OK)
+            return status;
+        drawings->kind[drawings->count++] = kind;
+    }
+    *ret_complete = complete;
+    return STATUS_OK;
+}
+
+static enum status lay_out(const struct layout_options *options,
+                           const struct template_sheet *sheets, int count,
+                           struct page_list **ret_pages)
+{
+    struct page_list *pages;
+
+    if (options->svg)
+        return template_lay_drawing(sheets, count, ret_pages);
+    enum status status = page_list_new(options->paper, &pages);
+    for (int i = 0; i < count && status == STATUS_OK; i++) {
+        status = template_add_pages(pages, &sheets[i]);
+        if (status != STATUS_OK)
+            page_list_free(pages);
+    }
+    if (status == STATUS_OK)
+        *ret_pages = pages;
+    return status;
+}
+
+/* The day of the readings rather than today's, so that the same record gives the same bytes. */
+static enum status make_bytes(const struct layout_options *options, const struct record *record,
+                              const struct drawings *drawings, struct page_bytes *ret_bytes)
+{
+    const struct reading_key name = reading_key_one(FIELD_NAME);
+    const struct reading_key date = reading_key_visit(FIELD_VISIT_DATE, record_last_visit(record));
+    const char *instrument = record_text(record, &name), *day = record_text(record, &date);
+    const struct shown title = shown_string(instrument ? instrument : ""),
+                       visited = shown_string(day ? day : "");
+    const struct page_about about = {.title = title.text, .date = visited.text};
+    struct template_sheet sheets[TEMPLATE_COUNT_];
+    struct page_list *pages;
+
+    for (int i = 0; i < drawings->count; i++)
+        sheets[i] = (struct template_sheet){.drawing = drawings->list[i],
+                                            .title = template_title(drawings->kind[i]),
+                                            .instrument = title.text,
+                                            .date = visited.text,
+                                            .caution = template_caution(drawings->kind[i])};
+    enum status status = lay_out(options, sheets, drawings->count, &pages);
+    if (status != STATUS_OK)
+        return status;
+    status =
+        options->svg ? page_write_svg(pages, ret_bytes) : page_write_pdf(pages, &about, ret_bytes);
+    page_list_free(pages);
+    return status;
+}
+
+static enum status write_file(const char *path, const struct page_bytes *bytes)
+{
+    struct safefile file;
+    const enum status status = safefile_begin(path, SAFEFILE_REPLACE, &file);
+
+    if (status != STATUS_OK)
+        return status;
+    safefile_write(&file, (const char *)bytes->data, bytes->length);
+    return safefile_commit(&file);
+}
+
+static enum exit_code make(const struct layout_options *options, const struct record *record)
+{
+    struct drawings drawings = {.count = 0};
+    struct page_bytes bytes = {.data = NULL};
+    bool complete = false;
+    enum status status = draw(options, record, &drawings, &complete);
+
+    if (status == STATUS_OK && drawings.count == 0) {
+        free_drawings(&drawings);
+        return EXIT_FINDINGS;
+    }
+    if (status == STATUS_OK)
+        status = make_bytes(options, record, &drawings, &bytes);
+    errno = 0;
+    if (status == STATUS_OK)
+        status = write_file(options->output, &bytes);
+    if (status != STATUS_OK)
+        report_failure(options->output, status, errno, stderr);
+    free(bytes.data);
+    free_drawings(&drawings);
+    if (status != STATUS_OK)
+        return EXIT_CANNOT;
+    return complete ? EXIT_GOOD : EXIT_FINDINGS;
+}
+
+static enum exit_code read_and_make(const struct layout_options *options)
+{
+    struct profile_problems problems;
+    struct profile *profile = NULL;
+    enum exit_code code = EXIT_CANNOT;
+
+    profile_problems_init(&problems);
+    errno = 0;
+    const enum status status = profile_open(options->path, PROFILE_TO_READ, &problems, &profile);
+    const int error = errno;
+    report_problems(options->path, &problems, PROBLEM_ERROR, stderr);
+    if (status == STATUS_OK)
+        code = make(options, profile_record(profile));
+    else
+        report_failure(options->path, status, error, stderr);
+    if (code == EXIT_GOOD && problems.errors > 0)
+        code = EXIT_FINDINGS;
+    profile_close(profile);
+    profile_problems_done(&problems);
+    return code;
+}
+
+enum exit_code layout_command(int count, char *const *words)
+{
+    struct layout_options options;
+
+    if (!layout_options_read(count, words, &options))
+        return EXIT_USAGE;
+    if (!page_can_write()) {
+        fputs("sillet: this sillet was built without cairo, which draws PDF and SVG; build it "
+              "with -Dcairo=enabled\n",
+              stderr);
+        return EXIT_CANNOT;
+    }
+    return read_and_make(&options);
+}

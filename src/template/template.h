@@ -1,0 +1,49 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_TEMPLATE_TEMPLATE_H
+#define SILLET_TEMPLATE_TEMPLATE_H
+
+#include <stdbool.h>
+
+#include "base/strbuf.h"
+#include "model/derive.h"
+#include "model/record.h"
+#include "page/page.h"
+
+/*
+ * What is cut, marked and drilled by, drawn at true scale: one drawing for each template, each
+ * on a page of its own size. template_pages.h puts them on paper.
+ */
+
+enum template_kind {
+    TEMPLATE_BOARD,  /* frets, side dots, inlays */
+    TEMPLATE_NUT,    /* the slots across the nut */
+    TEMPLATE_SADDLE, /* the saddle contact of each string */
+    TEMPLATE_HEEL,   /* what a reset takes off the heel */
+    TEMPLATE_SHIM,   /* what a reset puts into a pocket */
+    TEMPLATE_TONGUE, /* the wedge under the tongue */
+    TEMPLATE_COUNT_
+};
+
+/* "board", as the command line names it; "Frets and dots", as a heading. */
+const char *template_name(enum template_kind kind);
+const char *template_title(enum template_kind kind);
+
+/* The kind of that name; false when there is none. */
+bool template_find(const char *name, enum template_kind *ret_kind);
+
+/* What can hurt whoever cuts by it, in one sentence. */
+const char *template_caution(enum template_kind kind);
+
+/* Whether an instrument is built so that it can be of use: no shim for a glued neck. */
+bool template_applies(enum template_kind kind, const struct record *record);
+
+/*
+ * Draws one of them for the state that was derived of the record. STATUS_ABSENT where readings
+ * are missing: their names are then added to `missing`, "nut.margin_bass, string.3.gauge".
+ * STATUS_NO_MEMORY. The caller frees the drawing with page_list_free.
+ */
+enum status template_draw(enum template_kind kind, const struct record *record,
+                          const struct derived *derived, struct page_list **ret_drawing,
+                          struct strbuf *missing);
+
+#endif

@@ -1,0 +1,237 @@
+/* SPDX-License-Identifier: MIT */
+#include <math.h>
+
+#include "model/record_access.h"
+#include "template/template_inside.h"
+
+enum {
+    TOP = 8,      /* mm over the nut's front edge */
+    BOTTOM = 8,   /* and behind the end */
+    LABELS = 16,  /* left of the board: fret numbers */
+    LENGTHS = 62, /* right of it: distances from the nut */
+    NARROW = 40,  /* where no width of the board is known */
+    RULER = 26,   /* of one scale, where the strings have their own */
+};
+
+static const double side_dot_mm = 1, inlay_mm = 3;
+
+struct board_drawing {
+    const struct template_source *source;
+    const struct board *board;
+    struct page_list *list;
+    struct entered width_nut, width_join;
+    double left_mm; /* x of the board's bass edge at its widest */
+    double width_mm;
+    double end_mm; /* of the board, from the nut */
+};
+
+static double width_at(const struct board_drawing *drawing, double x_mm)
+{
+    const struct board *board = drawing->board;
+
+    if (!drawing->width_nut.given)
+        return NARROW;
+    if (!drawing->width_join.given || board->join_fret < 1)
+        return drawing->width_nut.value;
+    const double join_mm = board->station_mm[LANE_MIDDLE][board->join_fret];
+    return drawing->width_nut.value +
+           (drawing->width_join.value - drawing->width_nut.value) * x_mm / join_mm;
+}
+
+static double centre_x(const struct board_drawing *drawing)
+{
+    return drawing->left_mm + drawing->width_mm / 2;
+}
+
+static void line_across(const struct board_drawing *drawing, double x_mm,
+                        const struct page_stroke *stroke)
+{
+    const double half = width_at(drawing, x_mm) / 2, middle = centre_x(drawing), y = TOP + x_mm;
+
+    page_draw_line(drawing->list, (struct page_point){middle - half, y},
+                   (struct page_point){middle + half, y}, stroke);
+}
+
+static void edges(const struct board_drawing *drawing)
+{
+    for (int side = -1; side <= 1; side += 2) {
+        const double near = width_at(drawing, 0) / 2, far = width_at(drawing, drawing->end_mm) / 2;
+
+        page_draw_line(drawing->list, (struct page_point){centre_x(drawing) + side * near, TOP},
+                       (struct page_point){centre_x(drawing) + side * far, TOP + drawing->end_mm},
+                       &template_cut);
+    }
+    page_draw_line(drawing->list, (struct page_point){centre_x(drawing), TOP - 4},
+                   (struct page_point){centre_x(drawing), TOP + drawing->end_mm + 4},
+                   &template_guide);
+}
+
+static void spot(const struct board_drawing *drawing, double x, double y, double radius)
+{
+    page_draw_circle(drawing->list, (struct page_point){x, y}, radius, &template_cut);
+    page_draw_line(drawing->list, (struct page_point){x - radius / 2, y},
+                   (struct page_point){x + radius / 2, y}, &template_guide);
+    page_draw_line(drawing->list, (struct page_point){x, y - radius / 2},
+                   (struct page_point){x, y + radius / 2}, &template_guide);
+}
+
+/* The octaves have two. */
+static void dots(const struct board_drawing *drawing, int fret)
+{
+    const double x_mm = drawing->source->layout.middle[fret].dot_mm, y = TOP + x_mm;
+    const double width = width_at(drawing, x_mm), middle = centre_x(drawing);
+    const double apart = fret % 12 == 0 ? width / 4 : 0, beside = fret % 12 == 0 ? 2.5 : 0;
+
+    for (int i = 0; i < (fret % 12 == 0 ? 2 : 1); i++) {
+        const int side = i == 0 ? -1 : 1;
+
+        spot(drawing, middle + side * apart, y, inlay_mm);
+        spot(drawing, middle - width / 2, y + side * beside, side_dot_mm);
+    }
+}
+
+static void label_fret(const struct board_drawing *drawing, int fret, double x_mm)
+{
+    char memory[64];
+    struct strbuf text = STRBUF(memory);
+    const double y = TOP + x_mm + 1;
+
+    strbuf_addf(&text, "%d", fret);
+    template_say(drawing->list, drawing->left_mm - 4, y, PAGE_RIGHT, &template_strong, memory);
+    strbuf_clear(&text);
+    template_add_length(&text, x_mm);
+    template_say(drawing->list, drawing->left_mm + drawing->width_mm + 4, y, PAGE_LEFT,
+                 &template_plain, memory);
+}
+
+/* Straight lines from slot to saddle, the saddle's spread centred on the board. */
+static void draw_strings(const struct board_drawing *drawing)
+{
+    const struct survey_layout *layout = &drawing->source->layout;
+    const double nut_mm = width_at(drawing, 0), saddle_mm = drawing->board->scale_mm[LANE_MIDDLE];
+    const double span_mm = layout->string[1].saddle_centre_mm.value;
+
+    for (int s = 1; s <= layout->strings; s++) {
+        const struct string_layout *of = &layout->string[s];
+
+        if (!of->nut_centre_mm.given || !of->saddle_centre_mm.given || !drawing->width_nut.given)
+            continue;
+        const double at_nut = of->nut_centre_mm.value - nut_mm / 2;
+        const double at_saddle = of->saddle_centre_mm.value - span_mm / 2;
+        const double at_end = at_nut + (at_saddle - at_nut) * drawing->end_mm / saddle_mm;
+
+        page_draw_line(drawing->list, (struct page_point){centre_x(drawing) + at_nut, TOP},
+                       (struct page_point){centre_x(drawing) + at_end, TOP + drawing->end_mm},
+                       &template_guide);
+    }
+}
+
+static void draw_frets(const struct board_drawing *drawing)
+{
+    const struct layout_fret *fret = drawing->source->layout.middle;
+
+    edges(drawing);
+    draw_strings(drawing);
+    line_across(drawing, 0, &template_cut);
+    template_say(drawing->list, drawing->left_mm - 4, TOP + 1, PAGE_RIGHT, &template_strong, "nut");
+    template_say(drawing->list, drawing->left_mm + drawing->width_mm + 4, TOP + 1, PAGE_LEFT,
+                 &template_small, "its front edge");
+    for (int n = 1; n <= drawing->board->frets; n++) {
+        line_across(drawing, fret[n].from_nut_mm, &template_cut);
+        label_fret(drawing, n, fret[n].from_nut_mm);
+        if (survey_layout_has_dot(n))
+            dots(drawing, n);
+    }
+    line_across(drawing, drawing->end_mm, &template_guide);
+}
+
+/* --- strings of different scales: one ruler for each of the outer two --- */
+
+static void draw_ruler(const struct board_drawing *drawing, int string, double x, int side)
+{
+    const struct layout_fret *fret = drawing->source->layout.string[string].fret;
+    char memory[64];
+    struct strbuf text = STRBUF(memory);
+    const double to = x + side * RULER / 2.0;
+
+    page_draw_line(drawing->list, (struct page_point){x, TOP},
+                   (struct page_point){x, TOP + fret[drawing->board->frets].from_nut_mm},
+                   &template_cut);
+    for (int n = 0; n <= drawing->board->frets; n++) {
+        const double y = TOP + fret[n].from_nut_mm;
+
+        page_draw_line(drawing->list, (struct page_point){x, y}, (struct page_point){to, y},
+                       &template_cut);
+        strbuf_clear(&text);
+        if (n == 0) {
+            template_add_string(&text, drawing->source->record, string);
+            strbuf_add(&text, ", nut front");
+        } else {
+            strbuf_addf(&text, "%d   ", n);
+            template_add_length(&text, fret[n].from_nut_mm);
+        }
+        template_say(drawing->list, to + side * 2, y + 1, side < 0 ? PAGE_RIGHT : PAGE_LEFT,
+                     &template_plain, memory);
+        if (n > 0 && survey_layout_has_dot(n))
+            spot(drawing, x, TOP + fret[n].dot_mm, side_dot_mm);
+    }
+}
+
+static void draw_rulers(const struct board_drawing *drawing)
+{
+    const double middle = centre_x(drawing);
+
+    draw_ruler(drawing, drawing->board->strings, middle - 4, -1);
+    draw_ruler(drawing, 1, middle + 4, 1);
+    template_say(drawing->list, middle, TOP - 5, PAGE_CENTRE, &template_small,
+                 "lay each scale along its own string: a fret goes through both marks");
+}
+
+static double longest(const struct board_drawing *drawing)
+{
+    const int frets = drawing->board->frets;
+    double end_mm = drawing->source->layout.middle[frets].from_nut_mm;
+
+    for (int s = 1; s <= drawing->board->strings; s++)
+        end_mm = fmax(end_mm, drawing->source->layout.string[s].fret[frets].from_nut_mm);
+    return end_mm;
+}
+
+static void find_size(struct board_drawing *drawing)
+{
+    const struct record *record = drawing->source->record;
+    const struct entered end = record_entered_one(record, FIELD_BOARD_END);
+    const double last_mm = longest(drawing);
+
+    drawing->width_nut = record_entered_one(record, FIELD_WIDTH_NUT);
+    drawing->width_join = record_entered_one(record, FIELD_WIDTH_JOIN);
+    drawing->end_mm = end.given && end.value > last_mm ? end.value : last_mm;
+    drawing->width_mm = fmax(width_at(drawing, 0), width_at(drawing, drawing->end_mm));
+    drawing->left_mm = LABELS;
+    if (drawing->source->layout.multi_scale) {
+        drawing->left_mm = LENGTHS;
+        drawing->width_mm = NARROW;
+        drawing->end_mm = last_mm;
+    }
+}
+
+enum status template_draw_board(const struct template_source *source,
+                                struct page_list **ret_drawing)
+{
+    struct board_drawing drawing = {.source = source, .board = &source->derived->setup.board};
+
+    if (drawing.board->frets < 1) {
+        (void)template_need_one(source, FIELD_FRETS);
+        return STATUS_ABSENT;
+    }
+    find_size(&drawing);
+    const enum status status = template_begin(drawing.left_mm + drawing.width_mm + LENGTHS,
+                                              TOP + drawing.end_mm + BOTTOM, &drawing.list);
+    if (status != STATUS_OK)
+        return status;
+    if (source->layout.multi_scale)
+        draw_rulers(&drawing);
+    else
+        draw_frets(&drawing);
+    return template_finish(drawing.list, ret_drawing);
+}

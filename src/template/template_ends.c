@@ -1,0 +1,216 @@
+/* SPDX-License-Identifier: MIT */
+#include <math.h>
+
+#include "model/record_access.h"
+#include "template/template_inside.h"
+
+enum { LEFT = 18, EDGE = 6 };
+
+/* A length beside a line that goes up the page. */
+static void say_upwards(struct page_list *list, double x_mm, double y_mm, const char *text)
+{
+    page_draw_text(list, (struct page_point){x_mm + 1, y_mm}, PAGE_RIGHT, acos(-1) / 2,
+                   &template_plain, text);
+}
+
+static void name_string(struct page_list *list, int string, double x_mm, double y_mm)
+{
+    char memory[16];
+    struct strbuf text = STRBUF(memory);
+
+    strbuf_addf(&text, "%d", string);
+    template_say(list, x_mm, y_mm, PAGE_CENTRE, &template_strong, memory);
+}
+
+static void need_spread(const struct template_source *source)
+{
+    (void)template_need_one(source, FIELD_NUT_SPREAD);
+    for (int s = 1; s <= source->layout.strings; s++)
+        (void)template_need(source, reading_key_string(FIELD_GAUGE, s));
+    if (source->missing->length == 0)
+        strbuf_add(source->missing, "room for all strings between the margins");
+}
+
+/* --- the nut --- */
+
+enum { NUT_TOP = 12, NUT_HEIGHT = 12, NUT_BELOW = 46 };
+
+static void draw_slot(const struct template_source *source, struct page_list *list, int string)
+{
+    const double centre_mm = source->layout.string[string].nut_centre_mm.value;
+    const double gauge_mm = source->derived->string[string].build.gauge_mm;
+    const double x = LEFT + centre_mm;
+    char memory[64];
+    struct strbuf text = STRBUF(memory);
+
+    page_fill_box(list, (struct page_point){x - gauge_mm / 2, NUT_TOP}, gauge_mm, NUT_HEIGHT, 0.8);
+    page_draw_line(list, (struct page_point){x, NUT_TOP - 4},
+                   (struct page_point){x, NUT_TOP + NUT_HEIGHT + 4}, &template_cut);
+    name_string(list, string, x, NUT_TOP - 5);
+    template_add_length(&text, centre_mm);
+    say_upwards(list, x, NUT_TOP + NUT_HEIGHT + 6, memory);
+}
+
+enum status template_draw_nut(const struct template_source *source, struct page_list **ret_drawing)
+{
+    const struct entered nut = record_entered_one(source->record, FIELD_NUT_WIDTH);
+    const struct entered board = record_entered_one(source->record, FIELD_WIDTH_NUT);
+    const double width_mm = nut.given ? nut.value : board.value;
+    struct page_list *list;
+
+    if (!source->layout.string[1].nut_centre_mm.given) {
+        if (!record_entered_one(source->record, FIELD_WIDTH_NUT).given)
+            (void)template_need_one(source, FIELD_NUT_WIDTH);
+        (void)template_need_one(source, FIELD_NUT_MARGIN_BASS);
+        (void)template_need_one(source, FIELD_NUT_MARGIN_TREBLE);
+        need_spread(source);
+        return STATUS_ABSENT;
+    }
+    const enum status status =
+        template_begin(fmax(2 * LEFT + width_mm, 90), NUT_TOP + NUT_HEIGHT + NUT_BELOW, &list);
+    if (status != STATUS_OK)
+        return status;
+    page_draw_box(list, (struct page_point){LEFT, NUT_TOP}, width_mm, NUT_HEIGHT, &template_cut);
+    template_say(list, LEFT - 2, NUT_TOP + 5, PAGE_RIGHT, &template_small, "bass edge");
+    for (int s = 1; s <= source->layout.strings; s++)
+        draw_slot(source, list, s);
+    template_say(list, LEFT, NUT_TOP + NUT_HEIGHT + NUT_BELOW - 3, PAGE_LEFT, &template_small,
+                 "slot centres from the bass edge; grey: the string's width");
+    return template_finish(list, ret_drawing);
+}
+
+/* --- the saddle --- */
+
+enum { SADDLE_TOP = 14, TICK = 4, TABLE_ROW = 5 };
+
+struct saddle_drawing {
+    const struct template_source *source;
+    struct page_list *list;
+    double base_mm; /* y of the scale length */
+    double low_mm, high_mm;
+};
+
+static void reach(struct saddle_drawing *drawing, int string, const struct entered *contact)
+{
+    if (!contact->given)
+        return;
+    const double setback_mm =
+        contact->value - drawing->source->derived->setup.board.scale_mm[string];
+    drawing->low_mm = fmin(drawing->low_mm, setback_mm);
+    drawing->high_mm = fmax(drawing->high_mm, setback_mm);
+}
+
+/* What the cents read ask for goes before what is only predicted. */
+static struct entered asked_for(const struct string_layout *string)
+{
+    return string->contact_fit_mm.given ? string->contact_fit_mm : string->contact_read_mm;
+}
+
+static void tick(const struct saddle_drawing *drawing, int string, double x,
+                 const struct entered *contact, const struct page_stroke *stroke)
+{
+    if (!contact->given)
+        return;
+    const double y =
+        drawing->base_mm + contact->value - drawing->source->derived->setup.board.scale_mm[string];
+    page_draw_line(drawing->list, (struct page_point){x - TICK / 2.0, y},
+                   (struct page_point){x + TICK / 2.0, y}, stroke);
+}
+
+static void draw_contact(const struct saddle_drawing *drawing, int string)
+{
+    const struct string_layout *of = &drawing->source->layout.string[string];
+    const double x = LEFT + EDGE + of->saddle_centre_mm.value;
+    const double top = drawing->base_mm + drawing->low_mm - 4;
+    const struct entered now = {.value = of->contact_mm, .given = true}, asked = asked_for(of);
+
+    page_draw_line(drawing->list, (struct page_point){x, top},
+                   (struct page_point){x, drawing->base_mm + drawing->high_mm + 4},
+                   &template_guide);
+    tick(drawing, string, x, &now, &template_was);
+    tick(drawing, string, x, &of->contact_predicted_mm, &template_predicted);
+    tick(drawing, string, x, &asked, &template_cut);
+    name_string(drawing->list, string, x, top - 1);
+}
+
+/* --- the same in numbers --- */
+
+static void say_setback(const struct saddle_drawing *drawing, int string, double x, double y,
+                        const struct entered *contact)
+{
+    char memory[64];
+    struct strbuf text = STRBUF(memory);
+
+    if (!contact->given)
+        return;
+    template_add_length(&text,
+                        contact->value - drawing->source->derived->setup.board.scale_mm[string]);
+    template_say(drawing->list, x, y, PAGE_LEFT, &template_plain, memory);
+}
+
+static void draw_table(const struct saddle_drawing *drawing, double top)
+{
+    enum { NOW = LEFT + 14, PREDICTED = NOW + 34, ASKED = PREDICTED + 34 };
+    double y = top;
+
+    template_say(drawing->list, LEFT, y, PAGE_LEFT, &template_small, "string");
+    template_say(drawing->list, NOW, y, PAGE_LEFT, &template_small, "now, dotted");
+    template_say(drawing->list, PREDICTED, y, PAGE_LEFT, &template_small, "predicted, dashed");
+    template_say(drawing->list, ASKED, y, PAGE_LEFT, &template_small, "by the cents read, solid");
+    for (int s = drawing->source->layout.strings; s >= 1; s--) {
+        const struct string_layout *of = &drawing->source->layout.string[s];
+        const struct entered now = {.value = of->contact_mm, .given = true}, asked = asked_for(of);
+        char memory[32];
+        struct strbuf text = STRBUF(memory);
+
+        y += TABLE_ROW;
+        template_add_string(&text, drawing->source->record, s);
+        template_say(drawing->list, LEFT, y, PAGE_LEFT, &template_strong, memory);
+        say_setback(drawing, s, NOW, y, &now);
+        say_setback(drawing, s, PREDICTED, y, &of->contact_predicted_mm);
+        say_setback(drawing, s, ASKED, y, &asked);
+    }
+}
+
+static void find_reach(struct saddle_drawing *drawing)
+{
+    for (int s = 1; s <= drawing->source->layout.strings; s++) {
+        const struct string_layout *of = &drawing->source->layout.string[s];
+        const struct entered now = {.value = of->contact_mm, .given = true}, asked = asked_for(of);
+
+        reach(drawing, s, &now);
+        reach(drawing, s, &of->contact_predicted_mm);
+        reach(drawing, s, &asked);
+    }
+    drawing->base_mm = SADDLE_TOP - drawing->low_mm;
+}
+
+enum status template_draw_saddle(const struct template_source *source,
+                                 struct page_list **ret_drawing)
+{
+    struct saddle_drawing drawing = {.source = source};
+    const int strings = source->layout.strings;
+
+    if (!source->layout.string[1].saddle_centre_mm.given) {
+        (void)template_need_one(source, FIELD_SADDLE_SPREAD);
+        need_spread(source);
+        return STATUS_ABSENT;
+    }
+    find_reach(&drawing);
+    const double span_mm = source->layout.string[1].saddle_centre_mm.value;
+    const double table = drawing.base_mm + drawing.high_mm + 12;
+    const enum status status = template_begin(fmax(2 * (LEFT + EDGE) + span_mm, 140),
+                                              table + TABLE_ROW * (strings + 2), &drawing.list);
+    if (status != STATUS_OK)
+        return status;
+    page_draw_line(drawing.list, (struct page_point){LEFT, drawing.base_mm},
+                   (struct page_point){LEFT + 2 * EDGE + span_mm, drawing.base_mm}, &template_cut);
+    template_say(drawing.list, LEFT + 2 * EDGE + span_mm + 2, drawing.base_mm + 1, PAGE_LEFT,
+                 &template_small, "scale length from the nut");
+    for (int s = 1; s <= strings; s++)
+        draw_contact(&drawing, s);
+    draw_table(&drawing, table);
+    template_say(drawing.list, LEFT, table + TABLE_ROW * (strings + 1), PAGE_LEFT, &template_small,
+                 "behind the scale length, away from the nut");
+    return template_finish(drawing.list, ret_drawing);
+}

@@ -1,0 +1,41 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_TEMPLATE_TEMPLATE_PAGES_H
+#define SILLET_TEMPLATE_TEMPLATE_PAGES_H
+
+#include "page/page.h"
+
+/*
+ * Drawings put on paper. Every page says what it is, holds a 100 mm and a 4 in bar to measure
+ * before the page is trusted, and what to mind. A drawing larger than a page is tiled: tiles
+ * overlap, and on the overlap both pages bear the same line with a letter and two crosses.
+ */
+
+/* A drawing with what is said about it. Texts are UTF-8, and not kept. */
+struct template_sheet {
+    const struct page_list *drawing;
+    const char *title;
+    const char *instrument;
+    const char *date; /* "" for none */
+    const char *caution;
+};
+
+/* How a length is cut into tiles of `tile_mm` that overlap by `overlap_mm`. */
+struct template_tiles {
+    int count;
+    double step_mm; /* from one tile's beginning to the next one's */
+};
+
+/* length_mm > 0, tile_mm > overlap_mm >= 0; STATUS_DOMAIN else, or for over a thousand. */
+enum status template_cut_tiles(double length_mm, double tile_mm, double overlap_mm,
+                               struct template_tiles *ret_tiles);
+
+/* Adds the drawing's pages to a list of pages as large as Letter or A4, or larger. The list's
+ * own failures, or STATUS_DOMAIN for a drawing of over a thousand tiles. */
+enum status template_add_pages(struct page_list *pages, const struct template_sheet *sheet);
+
+/* All sheets below each other on one page that is as large as it takes. The caller frees it;
+ * STATUS_DOMAIN for none. */
+enum status template_lay_drawing(const struct template_sheet *sheets, int count,
+                                 struct page_list **ret_page);
+
+#endif

@@ -1,0 +1,130 @@
+/* SPDX-License-Identifier: MIT */
+#include <math.h>
+
+#include "base/num.h"
+#include "model/record_access.h"
+#include "template/template_inside.h"
+
+/* Thinner than a gauge can tell is nothing to cut. */
+static const double nothing_mm = 0.05;
+
+struct wedge {
+    double length_mm, thick_mm; /* nothing at the other end; below 0: the other way round */
+    const char *thin_end, *thick_end;
+};
+
+static void say_ends(struct page_list *list, const struct wedge *wedge, double x, double y)
+{
+    char memory[128];
+    struct strbuf text = STRBUF(memory);
+
+    strbuf_addf(&text, "%s; %s: ", wedge->thin_end, wedge->thick_end);
+    template_add_length(&text, fabs(wedge->thick_mm));
+    template_say(list, x, y + 5, PAGE_LEFT, &template_plain, memory);
+    strbuf_clear(&text);
+    strbuf_add(&text, "length ");
+    template_add_length(&text, wedge->length_mm);
+    strbuf_add(&text, ", angle ");
+    num_format_fixed(atan2(fabs(wedge->thick_mm), wedge->length_mm) * 180 / acos(-1), 3, false,
+                     &text);
+    strbuf_add(&text, "\xC2\xB0");
+    template_say(list, x, y + 10, PAGE_LEFT, &template_plain, memory);
+}
+
+static const char *what_it_means(const struct template_source *source, const struct wedge *wedge)
+{
+    if (source->derived->verdict == RESET_SADDLE)
+        return "The saddle is enough by these readings: no reset is due. For the record only.";
+    if (wedge->thick_mm < -nothing_mm)
+        return "The neck leans back too far as it is: the thick end goes to the other side.";
+    if (wedge->thick_mm < nothing_mm)
+        return "Nothing to cut by these readings.";
+    return "Side view. Transfer both ends with a gauge; the line between them is straight.";
+}
+
+static enum status draw_wedge(const struct template_source *source, const struct wedge *wedge,
+                              struct page_list **ret_drawing)
+{
+    enum { SIDE = 6, TOP = 8, BELOW = 20 };
+    const double thick_mm = fabs(wedge->thick_mm), y = TOP + thick_mm;
+    struct page_list *list;
+    const enum status status =
+        template_begin(fmax(wedge->length_mm + 2 * SIDE, 150), TOP + thick_mm + BELOW, &list);
+
+    if (status != STATUS_OK)
+        return status;
+    const struct page_point sides[] = {{SIDE, y},
+                                       {SIDE + wedge->length_mm, y},
+                                       {SIDE + wedge->length_mm, y - thick_mm},
+                                       {SIDE, y}};
+    page_draw_path(list, sides, sizeof sides / sizeof sides[0], &template_cut);
+    say_ends(list, wedge, SIDE, y);
+    template_say(list, SIDE, y + 15, PAGE_LEFT, &template_strong, what_it_means(source, wedge));
+    return template_finish(list, ret_drawing);
+}
+
+/* What the angle is worked out from, so that what is missing can be named. */
+static void need_angle(const struct template_source *source)
+{
+    const int last = source->layout.strings;
+    int visit = 1, pass = 1;
+
+    (void)record_current_pass(source->record, &visit, &pass);
+    (void)template_need_one(source, FIELD_JOIN_FRET);
+    (void)template_need(source, reading_key_pass(FIELD_EXPOSURE_BASS, visit, pass));
+    (void)template_need(source, reading_key_pass(FIELD_EXPOSURE_TREBLE, visit, pass));
+    (void)template_need(source, reading_key_pass_at(FIELD_ACTION, visit, pass, 1, 0));
+    if (last > 1)
+        (void)template_need(source, reading_key_pass_at(FIELD_ACTION, visit, pass, last, 0));
+    (void)template_need_one(source, FIELD_TARGET_ACTION_BASS);
+    (void)template_need_one(source, FIELD_TARGET_ACTION_TREBLE);
+    if (source->missing->length == 0)
+        strbuf_add(source->missing, "readings that give the angle (see sillet figures)");
+}
+
+/* Where the figure is absent, what it wants is noted as missing. */
+static bool find_wedge(const struct template_source *source, enum field_id field,
+                       enum figure_id figure, struct wedge *wedge)
+{
+    const struct entered length = record_entered_one(source->record, field);
+
+    wedge->length_mm = length.value;
+    if (figures_get(&source->derived->figures, figure, 0, &wedge->thick_mm) && length.value > 0)
+        return true;
+    (void)template_need_one(source, field);
+    need_angle(source);
+    return false;
+}
+
+enum status template_draw_heel(const struct template_source *source, struct page_list **ret_drawing)
+{
+    struct wedge wedge = {.thin_end = "at the board: nothing", .thick_end = "at the cap"};
+
+    if (!find_wedge(source, FIELD_HEEL_DEPTH, FIGURE_HEEL_CUT, &wedge))
+        return STATUS_ABSENT;
+    return draw_wedge(source, &wedge, ret_drawing);
+}
+
+enum status template_draw_shim(const struct template_source *source, struct page_list **ret_drawing)
+{
+    struct wedge wedge = {.thin_end = "toward the nut: nothing", .thick_end = "toward the bridge"};
+
+    if (!find_wedge(source, FIELD_POCKET_LENGTH, FIGURE_POCKET_SHIM, &wedge))
+        return STATUS_ABSENT;
+    return draw_wedge(source, &wedge, ret_drawing);
+}
+
+enum status template_draw_tongue(const struct template_source *source,
+                                 struct page_list **ret_drawing)
+{
+    const struct board *board = &source->derived->setup.board;
+    struct wedge wedge = {.thin_end = "at the join: nothing", .thick_end = "at the board's end"};
+
+    if (!find_wedge(source, FIELD_BOARD_END, FIGURE_TONGUE_WEDGE, &wedge))
+        return STATUS_ABSENT;
+    wedge.length_mm -= board->station_mm[LANE_MIDDLE][board->join_fret];
+    if (wedge.length_mm > 0)
+        return draw_wedge(source, &wedge, ret_drawing);
+    strbuf_add(source->missing, "a board.board_end behind the join");
+    return STATUS_ABSENT;
+}
