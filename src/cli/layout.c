@@ -41,7 +41,7 @@ static enum status draw(const struct layout_options *options, const struct recor
         char memory[400];
         struct strbuf missing = STRBUF(memory);
 
-        if (!options->wanted[k] || (!options->named && !template_applies(kind, record)))
+        if (!options->wanted[k] || (!options->named && !template_applies(kind, record, &derived)))
             continue;
         const enum status status =
             template_draw(kind, record, &derived, &drawings->list[drawings->count], &missing);

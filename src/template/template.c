@@ -70,13 +70,18 @@ bool template_find(const char *name, enum template_kind *ret_kind)
     return false;
 }
 
-bool template_applies(enum template_kind kind, const struct record *record)
+bool template_applies(enum template_kind kind, const struct record *record,
+                      const struct derived *derived)
 {
     const int join = record_choice_or(record, reading_key_one(FIELD_JOIN), JOIN_UNKNOWN);
 
-    if (kind == TEMPLATE_HEEL || kind == TEMPLATE_TONGUE)
+    if (kind != TEMPLATE_HEEL && kind != TEMPLATE_TONGUE && kind != TEMPLATE_SHIM)
+        return true;
+    if (derived->verdict == RESET_SADDLE)
+        return false;
+    if (kind != TEMPLATE_SHIM)
         return join != JOIN_POCKET && join != JOIN_THROUGH;
-    return kind != TEMPLATE_SHIM || join == JOIN_POCKET;
+    return join == JOIN_POCKET;
 }
 
 /* What every one of them stands on. */

@@ -34,8 +34,9 @@ bool template_find(const char *name, enum template_kind *ret_kind);
 /* What can hurt whoever cuts by it, in one sentence. */
 const char *template_caution(enum template_kind kind);
 
-/* Whether an instrument is built so that it can be of use: no shim for a glued neck. */
-bool template_applies(enum template_kind kind, const struct record *record);
+/* Whether it can be of use: no shim for a glued neck, no taper where the saddle is enough. */
+bool template_applies(enum template_kind kind, const struct record *record,
+                      const struct derived *derived);
 
 /*
  * Draws one of them for the state that was derived of the record. STATUS_ABSENT where readings

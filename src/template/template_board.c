@@ -126,6 +126,20 @@ static void draw_strings(const struct board_drawing *drawing)
     }
 }
 
+static void say_legend(const struct board_drawing *drawing)
+{
+    static const char *const lines[] = {
+        "its front edge; frets: mid-slot",
+        "dots and inlays: the usual frets,",
+        "midway; the crosses count, not the size",
+        "grey: strings, saddle centred",
+    };
+
+    for (int i = 0; i < (int)(sizeof lines / sizeof lines[0]); i++)
+        template_say(drawing->list, drawing->left_mm + drawing->width_mm + 4, TOP + 1 + 4 * i,
+                     PAGE_LEFT, &template_small, lines[i]);
+}
+
 static void draw_frets(const struct board_drawing *drawing)
 {
     const struct layout_fret *fret = drawing->source->layout.middle;
@@ -134,8 +148,7 @@ static void draw_frets(const struct board_drawing *drawing)
     draw_strings(drawing);
     line_across(drawing, 0, &template_cut);
     template_say(drawing->list, drawing->left_mm - 4, TOP + 1, PAGE_RIGHT, &template_strong, "nut");
-    template_say(drawing->list, drawing->left_mm + drawing->width_mm + 4, TOP + 1, PAGE_LEFT,
-                 &template_small, "its front edge");
+    say_legend(drawing);
     for (int n = 1; n <= drawing->board->frets; n++) {
         line_across(drawing, fret[n].from_nut_mm, &template_cut);
         label_fret(drawing, n, fret[n].from_nut_mm);

@@ -4,22 +4,18 @@
 #include "model/record_access.h"
 #include "template/template_inside.h"
 
-enum { LEFT = 18, EDGE = 6 };
+enum { LEFT = 18, EDGE = 6, TABLE_ROW = 5 };
 
-/* A length beside a line that goes up the page. */
-static void say_upwards(struct page_list *list, double x_mm, double y_mm, const char *text)
-{
-    page_draw_text(list, (struct page_point){x_mm + 1, y_mm}, PAGE_RIGHT, acos(-1) / 2,
-                   &template_plain, text);
-}
-
-static void name_string(struct page_list *list, int string, double x_mm, double y_mm)
+/* Over a string's line; courses stand too close for one row of numbers. */
+static void number_string(const struct template_source *source, struct page_list *list, int string,
+                          double x_mm, double y_mm)
 {
     char memory[16];
     struct strbuf text = STRBUF(memory);
+    const bool raised = source->layout.strings > 6 && string % 2 == 0;
 
     strbuf_addf(&text, "%d", string);
-    template_say(list, x_mm, y_mm, PAGE_CENTRE, &template_strong, memory);
+    template_say(list, x_mm, raised ? y_mm - 4 : y_mm, PAGE_CENTRE, &template_strong, memory);
 }
 
 static void need_spread(const struct template_source *source)
@@ -31,24 +27,55 @@ static void need_spread(const struct template_source *source)
         strbuf_add(source->missing, "room for all strings between the margins");
 }
 
+static void say_string(const struct template_source *source, struct page_list *list, int string,
+                       double y_mm)
+{
+    char memory[32];
+    struct strbuf text = STRBUF(memory);
+
+    template_add_string(&text, source->record, string);
+    template_say(list, LEFT, y_mm, PAGE_LEFT, &template_strong, memory);
+}
+
+static void say_length(struct page_list *list, double x_mm, double y_mm, double mm)
+{
+    char memory[64];
+    struct strbuf text = STRBUF(memory);
+
+    template_add_length(&text, mm);
+    template_say(list, x_mm, y_mm, PAGE_LEFT, &template_plain, memory);
+}
+
 /* --- the nut --- */
 
-enum { NUT_TOP = 12, NUT_HEIGHT = 12, NUT_BELOW = 46 };
+enum { NUT_TOP = 12, NUT_HEIGHT = 12, NUT_TABLE = NUT_TOP + NUT_HEIGHT + 14 };
 
 static void draw_slot(const struct template_source *source, struct page_list *list, int string)
 {
     const double centre_mm = source->layout.string[string].nut_centre_mm.value;
     const double gauge_mm = source->derived->string[string].build.gauge_mm;
     const double x = LEFT + centre_mm;
-    char memory[64];
-    struct strbuf text = STRBUF(memory);
 
     page_fill_box(list, (struct page_point){x - gauge_mm / 2, NUT_TOP}, gauge_mm, NUT_HEIGHT, 0.8);
     page_draw_line(list, (struct page_point){x, NUT_TOP - 4},
                    (struct page_point){x, NUT_TOP + NUT_HEIGHT + 4}, &template_cut);
-    name_string(list, string, x, NUT_TOP - 5);
-    template_add_length(&text, centre_mm);
-    say_upwards(list, x, NUT_TOP + NUT_HEIGHT + 6, memory);
+    number_string(source, list, string, x, NUT_TOP - 5);
+}
+
+static void say_slots(const struct template_source *source, struct page_list *list)
+{
+    enum { CENTRE = LEFT + 14, GAUGE = CENTRE + 40 };
+    double y = NUT_TABLE;
+
+    template_say(list, LEFT, y, PAGE_LEFT, &template_small, "string");
+    template_say(list, CENTRE, y, PAGE_LEFT, &template_small, "centre, from the bass edge");
+    template_say(list, GAUGE, y, PAGE_LEFT, &template_small, "gauge, grey");
+    for (int s = source->layout.strings; s >= 1; s--) {
+        y += TABLE_ROW;
+        say_string(source, list, s, y);
+        say_length(list, CENTRE, y, source->layout.string[s].nut_centre_mm.value);
+        say_length(list, GAUGE, y, source->derived->string[s].build.gauge_mm);
+    }
 }
 
 enum status template_draw_nut(const struct template_source *source, struct page_list **ret_drawing)
@@ -67,21 +94,21 @@ enum status template_draw_nut(const struct template_source *source, struct page_
         return STATUS_ABSENT;
     }
     const enum status status =
-        template_begin(fmax(2 * LEFT + width_mm, 90), NUT_TOP + NUT_HEIGHT + NUT_BELOW, &list);
+        template_begin(fmax(2 * LEFT + width_mm, 110),
+                       NUT_TABLE + TABLE_ROW * (source->layout.strings + 1), &list);
     if (status != STATUS_OK)
         return status;
     page_draw_box(list, (struct page_point){LEFT, NUT_TOP}, width_mm, NUT_HEIGHT, &template_cut);
     template_say(list, LEFT - 2, NUT_TOP + 5, PAGE_RIGHT, &template_small, "bass edge");
     for (int s = 1; s <= source->layout.strings; s++)
         draw_slot(source, list, s);
-    template_say(list, LEFT, NUT_TOP + NUT_HEIGHT + NUT_BELOW - 3, PAGE_LEFT, &template_small,
-                 "slot centres from the bass edge; grey: the string's width");
+    say_slots(source, list);
     return template_finish(list, ret_drawing);
 }
 
 /* --- the saddle --- */
 
-enum { SADDLE_TOP = 14, TICK = 4, TABLE_ROW = 5 };
+enum { SADDLE_TOP = 14, TICK = 4 };
 
 struct saddle_drawing {
     const struct template_source *source;
@@ -130,7 +157,7 @@ static void draw_contact(const struct saddle_drawing *drawing, int string)
     tick(drawing, string, x, &now, &template_was);
     tick(drawing, string, x, &of->contact_predicted_mm, &template_predicted);
     tick(drawing, string, x, &asked, &template_cut);
-    name_string(drawing->list, string, x, top - 1);
+    number_string(drawing->source, drawing->list, string, x, top - 1);
 }
 
 /* --- the same in numbers --- */
@@ -138,14 +165,9 @@ static void draw_contact(const struct saddle_drawing *drawing, int string)
 static void say_setback(const struct saddle_drawing *drawing, int string, double x, double y,
                         const struct entered *contact)
 {
-    char memory[64];
-    struct strbuf text = STRBUF(memory);
-
-    if (!contact->given)
-        return;
-    template_add_length(&text,
-                        contact->value - drawing->source->derived->setup.board.scale_mm[string]);
-    template_say(drawing->list, x, y, PAGE_LEFT, &template_plain, memory);
+    if (contact->given)
+        say_length(drawing->list, x, y,
+                   contact->value - drawing->source->derived->setup.board.scale_mm[string]);
 }
 
 static void draw_table(const struct saddle_drawing *drawing, double top)
@@ -160,12 +182,9 @@ static void draw_table(const struct saddle_drawing *drawing, double top)
     for (int s = drawing->source->layout.strings; s >= 1; s--) {
         const struct string_layout *of = &drawing->source->layout.string[s];
         const struct entered now = {.value = of->contact_mm, .given = true}, asked = asked_for(of);
-        char memory[32];
-        struct strbuf text = STRBUF(memory);
 
         y += TABLE_ROW;
-        template_add_string(&text, drawing->source->record, s);
-        template_say(drawing->list, LEFT, y, PAGE_LEFT, &template_strong, memory);
+        say_string(drawing->source, drawing->list, s, y);
         say_setback(drawing, s, NOW, y, &now);
         say_setback(drawing, s, PREDICTED, y, &of->contact_predicted_mm);
         say_setback(drawing, s, ASKED, y, &asked);

@@ -9,7 +9,7 @@
 
 /* All mm. */
 enum {
-    MARGIN = 12, /* more than printers leave white */
+    MARGIN = 10, /* more than printers leave white */
     HEAD = 17,   /* title, instrument, how to join */
     FOOT = 24,   /* bars and caution */
     OVERLAP = 12,
@@ -118,7 +118,7 @@ static void draw_joint(struct page_list *pages, struct page_point from, struct p
     draw_cross(pages, from.x_mm + inset * dx, from.y_mm + inset * dy);
     draw_cross(pages, to.x_mm - inset * dx, to.y_mm - inset * dy);
     add_letter(&letter, number);
-    template_say(pages, from.x_mm + 2 * inset * dx, from.y_mm + 2 * inset * dy - 1.2, PAGE_LEFT,
+    template_say(pages, to.x_mm - 2 * inset * dx, to.y_mm - 2 * inset * dy - 1.2, PAGE_RIGHT,
                  &heading, memory);
 }
 
@@ -200,7 +200,9 @@ static void draw_tile(struct page_list *pages, const struct tile *tile)
 {
     const struct page_size size = page_list_size(pages);
     const struct page_point corner = {MARGIN, MARGIN + HEAD};
-    const struct page_point at = {corner.x_mm - tile->column * tile->across.step_mm,
+    const double spare_mm = tile->area.width_mm - page_list_size(tile->sheet->drawing).width_mm;
+    const double centred_mm = spare_mm > 0 ? spare_mm / 2 : 0;
+    const struct page_point at = {corner.x_mm + centred_mm - tile->column * tile->across.step_mm,
                                   corner.y_mm - tile->row * tile->down.step_mm};
 
     page_begin(pages);
