@@ -2,14 +2,15 @@
 # SPDX-License-Identifier: MIT
 # The model is pure, nothing but curses' side keeps state, and the layers look one way.
 #
-#   purity.sh SOURCE-ROOT base=ARCHIVE model=ARCHIVE store=ARCHIVE app=ARCHIVE ui=ARCHIVE
+#   purity.sh SOURCE-ROOT base=ARCHIVE model=ARCHIVE, and so on for store app ui page template
 #
 # What an object may ask from outside, by archive:
 #   base    libm, mem*, str*; number formatting (num_format.c and strbuf.c) and realloc
 #           (array.c) in those alone
 #   model   libm, mem*, str*, base; malloc and its kin in record.c only
 # No archive holds a writable global. Includes follow
-#   base <- model <- {store, app}; ui reads app; term shows ui.
+#   base <- model <- {store, app}; ui reads app; term shows ui; base <- page; template reads
+#   model and draws on page.
 # CC (for the self-check) and NM may name other tools. Exit 77: this build cannot be read.
 set -eu
 
@@ -129,6 +130,7 @@ check_includes() {
 check_directions() {
     check_includes "$1" base 'base'
     check_includes "$1" page 'base page'
+    check_includes "$1" template 'base model page template'
     check_includes "$1" model 'base model'
     check_includes "$1" store 'base model store'
     check_includes "$1" app 'base model app'
@@ -216,9 +218,9 @@ GOOD
             must_complain "$sign"
         done
     done
-    mkdir -p "$work/src/base" "$work/src/page" "$work/src/model" "$work/src/store" "$work/src/app" "$work/src/ui" \
+    mkdir -p "$work/src/base" "$work/src/page" "$work/src/template" "$work/src/model" "$work/src/store" "$work/src/app" "$work/src/ui" \
         "$work/src/term"
-    for layer in base page model store app ui term; do
+    for layer in base page template model store app ui term; do
         printf '#include <stddef.h>\n#include "%s/x.h"\n' "$layer" >"$work/src/$layer/x.c"
     done
     : >"$failures"
@@ -228,12 +230,15 @@ GOOD
     printf '#include "model/x.h"\n' >>"$work/src/base/x.c"
     printf '  #  include "store/x.h"\n#include <stdio.h>\n' >>"$work/src/model/x.c"
     printf '#include "app/x.h"\n' >>"$work/src/store/x.c"
+    printf '#include "model/x.h"\n' >>"$work/src/page/x.c"
+    printf '#include "store/x.h"\n' >>"$work/src/template/x.c"
     printf '#include "x.h"\n' >>"$work/src/app/x.c"
     printf '#include "term/x.h"\n' >>"$work/src/ui/x.c"
     printf '#include "store/x.h"\n' >>"$work/src/term/x.c"
     check_directions "$work/src"
     check_model_headers "$work/src"
-    for sign in 'base includes model/x.h' 'model includes store/x.h' 'store includes app/x.h' \
+    for sign in 'page includes model/x.h' 'template includes store/x.h' \
+        'base includes model/x.h' 'model includes store/x.h' 'store includes app/x.h' \
         'app includes x.h' 'ui includes term/x.h' 'term includes store/x.h' \
         'model includes <stdio.h>'; do
         must_complain "$sign"
@@ -265,7 +270,7 @@ check_undefined "$base" "$libm $memory" 'array.c.o num_format.c.o strbuf.c.o' \
     <"$work/base-names"
 cat "$work/base-names" "$work/model-names" >"$work/both-names"
 check_undefined "$model" "$libm $memory" 'record.c.o' "$allocation" <"$work/both-names"
-for layer in base model store app ui; do
+for layer in base model store app ui page template; do
     check_no_globals "$(archive_of "$layer")"
 done
 check_directions "$root/src"

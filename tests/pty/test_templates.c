@@ -1,0 +1,276 @@
+/* SPDX-License-Identifier: MIT */
+/* sillet layout from outside: what it says, what it writes, and what it leaves alone. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/resource.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cmocka.h>
+
+#include "bench_command.h"
+#include "raster.h"
+
+enum { FINDINGS = 1, USAGE = 2, CANNOT = 3 };
+
+static const char old[] = "what was there before\n";
+
+static const char *profile(const char *name)
+{
+    static char path[64];
+
+    snprintf(path, sizeof path, "../../profiles/%s.ini", name);
+    return bench_data(path);
+}
+
+static void run(struct bench *bench, const char *file, const char *output, const char *more,
+                struct command *ret_command)
+{
+    const char *const words[] = {"layout", file, "-o", output, more, NULL};
+
+    command_run_words(bench, words, ret_command);
+    assert_false(ret_command->signalled);
+    assert_int_equal(ret_command->out_length, 0);
+}
+
+static void expect(struct bench *bench, const char *file, const char *output, const char *more,
+                   int code, const char *words)
+{
+    struct command command;
+
+    run(bench, file, output, more, &command);
+    assert_int_equal(command.code, code);
+    if (!strstr(command.err, words))
+        fail_msg("'%s' is not in '%s'", words, command.err);
+    assert_true(command_is_harmless(command.err, command.err_length));
+    command_done(&command);
+}
+
+static void need_cairo(void)
+{
+    if (!SILLET_HAS_CAIRO)
+        skip();
+}
+
+/* --- what is on the pages --- */
+
+static void need_text(void)
+{
+    need_cairo();
+    if (!raster_can_draw())
+        skip();
+}
+
+static char *text_of(const char *pdf)
+{
+    char command[500];
+
+    snprintf(command, sizeof command, "pdftotext -layout '%s' -", pdf);
+    return raster_command(command);
+}
+
+static int count_of(const char *text, const char *part)
+{
+    int count = 0;
+
+    for (; (text = strstr(text, part)) != NULL; text++)
+        count++;
+    return count;
+}
+
+static void every_page_says_how_to_check_it(void **state)
+{
+    struct bench *bench = *state;
+    const char *pdf = tree_path(bench->tree, "x.pdf");
+
+    need_text();
+    expect(bench, profile("bass"), pdf, NULL, 0, "");
+    char *text = text_of(pdf);
+    const int pages = count_of(text, "\f");
+    assert_int_equal(pages, 5);
+    assert_int_equal(count_of(text, "100 mm"), pages);
+    assert_int_equal(count_of(text, " 4 in "), pages);
+    assert_int_equal(count_of(text, "Measure both bars first."), pages);
+    assert_int_equal(count_of(text, "Print at 100 %, no scaling."), pages);
+    assert_int_equal(count_of(text, "Long Pier Bass, readings of 20"), pages);
+    assert_int_equal(count_of(text, "respirator") + count_of(text, "hands behind"), pages + 3);
+    assert_non_null(strstr(text, "page 2 of 3"));
+    assert_non_null(strstr(text, "column 1, row 3"));
+    assert_non_null(strstr(text, "glue A to A of page 1"));
+    assert_non_null(strstr(text, "glue B to B of page 2"));
+    assert_non_null(strstr(text, "431.80 mm 17.000 in"));
+    free(text);
+}
+
+static void the_paper_is_the_one_asked_for(void **state)
+{
+    static const struct {
+        const char *name, *size, *pages;
+    } papers[] = {{"a4", "595.276 x 841.89 pts", "Pages:           2\n"},
+                  {"letter", "612 x 792 pts", "Pages:           3\n"}};
+    struct bench *bench = *state;
+    const char *pdf = tree_path(bench->tree, "x.pdf");
+    char command[500];
+
+    need_text();
+    snprintf(command, sizeof command, "pdfinfo '%s'", pdf);
+    for (size_t i = 0; i < sizeof papers / sizeof papers[0]; i++) {
+        const char *const words[] = {"layout",           "-o",    pdf, "--paper", papers[i].name,
+                                     profile("parlour"), "board", NULL};
+        struct command made;
+
+        command_run_words(bench, words, &made);
+        assert_int_equal(made.code, 0);
+        command_done(&made);
+        char *text = raster_command(command);
+        assert_non_null(strstr(text, papers[i].size));
+        assert_non_null(strstr(text, papers[i].pages));
+        free(text);
+    }
+}
+
+static void the_same_profile_gives_the_same_file(void **state)
+{
+    static const char *const names[] = {"x.pdf", "x.svg"};
+    struct bench *bench = *state;
+
+    need_cairo();
+    for (size_t i = 0; i < 2; i++) {
+        const char *path = tree_path(bench->tree, names[i]);
+        size_t length;
+
+        expect(bench, profile("bolt-on"), path, NULL, 0, "");
+        char *first = tree_read(path, &length);
+        expect(bench, profile("bolt-on"), path, NULL, 0, "");
+        tree_assert_holds(path, first, length);
+        free(first);
+    }
+}
+
+/* --- readings that are missing --- */
+
+static const char bare[] = "[profile]\nformat = 1\n[board]\nscale = 650 mm\nstrings = 6\n"
+                           "frets = 19\njoin_fret = 12\n[nut]\nmargin_bass = 4 mm\n";
+
+static void what_is_missing_is_named(void **state)
+{
+    struct bench *bench = *state;
+    const char *pdf = tree_path(bench->tree, "x.pdf");
+
+    need_cairo();
+    tree_write_text(bench->profile, bare);
+    expect(bench, bench->profile, pdf, NULL, 0,
+           "nut left out: missing nut.width, nut.margin_treble");
+    expect(bench, bench->profile, pdf, "board", 0, "");
+    assert_int_equal(unlink(pdf), 0);
+    expect(bench, bench->profile, pdf, "saddle", FINDINGS, "missing bridge.spread, nut.spread");
+    expect(bench, bench->profile, pdf, "saddle", FINDINGS, "string.6.gauge");
+    expect(bench, bench->profile, pdf, "heel", FINDINGS, "neck.heel_depth");
+    expect(bench, bench->profile, pdf, "heel", FINDINGS, "visit.1.pass.1.exposure_bass");
+    tree_write_text(bench->profile, "[profile]\nformat = 1\n[board]\nstrings = 6\n");
+    expect(bench, bench->profile, pdf, "board", FINDINGS, "missing board.scale, board.frets");
+    assert_int_equal(access(pdf, F_OK), -1);
+}
+
+static void wrong_words_say_what_is_right(void **state)
+{
+    struct bench *bench = *state;
+    const char *pdf = tree_path(bench->tree, "x.pdf");
+
+    expect(bench, profile("bass"), pdf, "bridge", USAGE, "board nut saddle heel shim tongue");
+    expect(bench, profile("bass"), "x.txt", NULL, USAGE, ".pdf or .svg");
+    expect(bench, profile("bass"), pdf, "--paper", USAGE, "needs a value");
+    expect(bench, profile("bass"), pdf, "--big", USAGE, "-o --paper");
+    assert_int_equal(access(pdf, F_OK), -1);
+}
+
+/* --- disks --- */
+
+static void a_failed_write_leaves_the_old_file(void **state)
+{
+    struct bench *bench = *state;
+    const char *pdf = tree_path(bench->tree, "x.pdf");
+    const struct rlimit small = {.rlim_cur = 8192, .rlim_max = RLIM_INFINITY};
+    struct rlimit before;
+
+    need_cairo();
+    tree_write_text(pdf, old);
+    assert_int_equal(getrlimit(RLIMIT_FSIZE, &before), 0);
+    assert_int_equal(setrlimit(RLIMIT_FSIZE, &(struct rlimit){small.rlim_cur, before.rlim_max}), 0);
+    expect(bench, profile("bass"), pdf, NULL, CANNOT, "no room left");
+    assert_int_equal(setrlimit(RLIMIT_FSIZE, &before), 0);
+    tree_assert_text(pdf, old);
+    assert_int_equal(tree_count(bench->tree->folder, ".sillet-"), 0);
+    expect(bench, profile("bass"), pdf, NULL, 0, "");
+    size_t length;
+    char *made = tree_read(pdf, &length);
+    assert_memory_equal(made, "%PDF-", 5);
+    free(made);
+}
+
+static void a_full_device_is_not_replaced(void **state)
+{
+    struct bench *bench = *state;
+    const char *pdf = tree_path(bench->tree, "x.pdf");
+    struct stat facts;
+
+    need_cairo();
+    assert_int_equal(symlink("/dev/full", pdf), 0);
+    expect(bench, profile("bass"), pdf, NULL, CANNOT, "not a regular file");
+    assert_int_equal(stat("/dev/full", &facts), 0);
+    assert_true(S_ISCHR(facts.st_mode));
+}
+
+static void a_folder_must_be_there_and_writable(void **state)
+{
+    struct bench *bench = *state;
+    char folder[300], pdf[320];
+
+    need_cairo();
+    expect(bench, profile("bass"), tree_path(bench->tree, "none/x.pdf"), NULL, CANNOT,
+           "o such file");
+    snprintf(folder, sizeof folder, "%s", tree_path(bench->tree, "closed"));
+    snprintf(pdf, sizeof pdf, "%s/x.pdf", folder);
+    assert_int_equal(mkdir(folder, 0500), 0);
+    if (geteuid() != 0) {
+        expect(bench, profile("bass"), pdf, NULL, CANNOT, "may not be written");
+        assert_int_equal(tree_count(folder, "x"), 0);
+    }
+    assert_int_equal(chmod(folder, 0700), 0);
+}
+
+static void without_cairo_it_says_so(void **state)
+{
+    struct bench *bench = *state;
+    const char *pdf = tree_path(bench->tree, "x.pdf");
+
+    if (SILLET_HAS_CAIRO)
+        skip();
+    tree_write_text(pdf, old);
+    expect(bench, profile("bass"), pdf, NULL, CANNOT, "without cairo");
+    tree_assert_text(pdf, old);
+}
+
+int main(int argc, char **argv)
+{
+    const struct CMUnitTest tests[] = {
+        BENCH_CASE(every_page_says_how_to_check_it),
+        BENCH_CASE(the_paper_is_the_one_asked_for),
+        BENCH_CASE(the_same_profile_gives_the_same_file),
+        BENCH_CASE(what_is_missing_is_named),
+        BENCH_CASE(wrong_words_say_what_is_right),
+        BENCH_CASE(a_failed_write_leaves_the_old_file),
+        BENCH_CASE(a_full_device_is_not_replaced),
+        BENCH_CASE(a_folder_must_be_there_and_writable),
+        BENCH_CASE(without_cairo_it_says_so),
+    };
+
+    if (!bench_set_up(argc, argv))
+        return 2;
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}

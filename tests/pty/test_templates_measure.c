@@ -1,0 +1,261 @@
+/* SPDX-License-Identifier: MIT */
+/* Templates measured: what comes out of the PDF and the SVG against the rule of frets. */
+#include "near.h"
+
+#include <math.h>
+#include <stdbool.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "bench_command.h"
+#include "raster.h"
+
+enum { PAGES_MAX = 8, LINES_MAX = 64 };
+
+static const double scale_mm = 34 * 25.4; /* of the demo bass, which has 20 frets */
+static const double board_end_mm = 23.5 * 25.4;
+enum { FRETS = 20 };
+
+/* The rule of frets: the twelfth root of two to a fret. Source: M. Mersenne, Harmonie
+ * universelle (1636), equal temperament; here worked out step by step, without the model. */
+static double station_mm(int fret)
+{
+    double left_mm = scale_mm;
+
+    for (int n = 0; n < fret; n++)
+        left_mm /= 1.0594630943592953;
+    return scale_mm - left_mm;
+}
+
+static void make(struct bench *bench, const char *output, const char *paper)
+{
+    const char *const words[] = {"layout",  "-o",  output,
+                                 "--paper", paper, bench_data("../../profiles/bass.ini"),
+                                 "board",   NULL};
+    struct command command;
+
+    command_run_words(bench, words, &command);
+    assert_int_equal(command.code, 0);
+    assert_string_equal(command.err, "");
+    command_done(&command);
+}
+
+/* --- one page --- */
+
+struct page_found {
+    double joint_above_px, joint_below_px; /* rows; 0: none */
+    double line_px[LINES_MAX];             /* rows of lines across the board */
+    int lines;
+};
+
+/* The row where a line's ink has its centre. */
+static double centre_row(const struct raster *raster, int row, int from, int to)
+{
+    double sum = 0, moment = 0;
+
+    for (int near = row - 3; near <= row + 3; near++) {
+        const double ink = raster_row_ink(raster, near, from, to);
+        sum += ink;
+        moment += ink * near;
+    }
+    return moment / sum;
+}
+
+/* Lines as long as the board is wide, over the bars at the foot. */
+static void find_lines(const struct raster *raster, struct page_found *found)
+{
+    const int least = raster_pixel(38), foot = raster->height - raster_pixel(36);
+
+    for (int row = raster_pixel(10); row < foot; row++) {
+        int first = 0, run = raster_run(raster, row, 0, raster->width, &first);
+
+        if (run < least)
+            continue;
+        assert_true(found->lines < LINES_MAX);
+        found->line_px[found->lines++] =
+            centre_row(raster, row, first + run / 4, first + 3 * run / 4);
+        row += raster_pixel(1);
+    }
+}
+
+/* The dashed line, where nothing else is drawn: it is dark for about half its length. */
+static void find_joints(const struct raster *raster, struct page_found *found)
+{
+    const int from = raster->width - raster_pixel(46), to = raster->width - raster_pixel(28);
+
+    for (int row = raster_pixel(25); row < raster->height - raster_pixel(36); row++) {
+        const double ink = raster_row_ink(raster, row, from, to);
+
+        if (ink < 0.15)
+            continue;
+        const double at = centre_row(raster, row, from, to);
+        if (at < raster->height / 2.0)
+            found->joint_above_px = at;
+        else
+            found->joint_below_px = at;
+        row += raster_pixel(1);
+    }
+}
+
+/* --- a bar at the foot: two marks are taller than those between --- */
+
+static void check_bar(const struct raster *raster, double over_foot_mm, double want_mm)
+{
+    const int row = raster->height - raster_pixel(over_foot_mm);
+    double first = 0, last = 0;
+
+    for (int column = raster_pixel(5); column < raster_pixel(112.5); column++) {
+        if (raster_column_ink(raster, column, row - 3, row + 3) < 0.3)
+            continue;
+        double sum = 0, moment = 0;
+        for (int near = column - 3; near <= column + 3; near++) {
+            const double ink = raster_column_ink(raster, near, row - 3, row + 3);
+            sum += ink;
+            moment += ink * near;
+        }
+        if (first == 0)
+            first = moment / sum;
+        last = moment / sum;
+        column += raster_pixel(0.5);
+    }
+    assert_near(raster_mm(last - first), want_mm, 0.1);
+}
+
+static void check_bars(const struct raster *raster)
+{
+    check_bar(raster, 30.3, 100);
+    check_bar(raster, 23.3, 101.6); /* 4 in of 25.4 mm */
+}
+
+/* --- all pages, glued joint on joint --- */
+
+static int find_pages(const char *pdf, int pages, struct page_found *found)
+{
+    for (int page = 0; page < pages; page++) {
+        struct raster raster;
+
+        raster_read(pdf, page + 1, &raster);
+        found[page] = (struct page_found){.lines = 0};
+        find_lines(&raster, &found[page]);
+        find_joints(&raster, &found[page]);
+        check_bars(&raster);
+        raster_done(&raster);
+    }
+    return pages;
+}
+
+static void check_glued(const struct page_found *found, int pages)
+{
+    double glued_px = 0, nut_px = 0;
+    int fret = 0;
+
+    for (int page = 0; page < pages; page++) {
+        assert_true((page > 0) == (found[page].joint_above_px > 0));
+        assert_true((page < pages - 1) == (found[page].joint_below_px > 0));
+        if (page > 0)
+            glued_px += found[page - 1].joint_below_px - found[page].joint_above_px;
+        for (int i = 0; i < found[page].lines; i++) {
+            const double at_px = found[page].line_px[i] + glued_px;
+
+            if (page == 0 && i == 0) {
+                nut_px = at_px;
+                continue;
+            }
+            /* On the overlap a fret is on both pages. */
+            if (raster_mm(at_px - nut_px) > station_mm(fret) + 1)
+                fret++;
+            assert_near(raster_mm(at_px - nut_px), fret > FRETS ? board_end_mm : station_mm(fret),
+                        0.1);
+        }
+    }
+    assert_int_equal(fret, FRETS + 1); /* the board's end is the last line */
+}
+
+static void check_paper(struct bench *bench, const char *paper, int pages)
+{
+    const char *pdf = tree_path(bench->tree, "x.pdf");
+    struct page_found found[PAGES_MAX];
+
+    if (!SILLET_HAS_CAIRO || !raster_can_draw())
+        skip();
+    make(bench, pdf, paper);
+    check_glued(found, find_pages(pdf, pages, found));
+}
+
+static void pages_of_a4_glue_to_true_stations(void **state)
+{
+    check_paper(*state, "a4", 3);
+}
+
+static void pages_of_letter_glue_to_true_stations(void **state)
+{
+    check_paper(*state, "letter", 3);
+}
+
+/* --- the SVG: its numbers are mm --- */
+
+struct svg_found {
+    double across_mm[LINES_MAX]; /* y of cutting lines across the board */
+    int across;
+    bool bar_mm, bar_in;
+};
+
+static void take_line(const char *words, struct svg_found *found)
+{
+    double x1, y1, x2, y2;
+
+    if (sscanf(words, "d=\"M %lf %lf L %lf %lf \"", &x1, &y1, &x2, &y2) != 4 || y1 != y2)
+        return;
+    /* cairo keeps a 256th of a mm. */
+    found->bar_mm = found->bar_mm || near_is(x2 - x1, 100, 0.01);
+    found->bar_in = found->bar_in || near_is(x2 - x1, 101.6, 0.01);
+    if (x2 - x1 < 41 || x2 - x1 > 80)
+        return;
+    assert_true(found->across < LINES_MAX);
+    found->across_mm[found->across++] = y1;
+}
+
+static void drawing_is_at_true_scale(void **state)
+{
+    struct bench *bench = *state;
+    const char *path = tree_path(bench->tree, "x.svg");
+    struct svg_found found = {.across = 0};
+    double width = 0, height = 0, box_width = 1, box_height = 1;
+    size_t length;
+
+    if (!SILLET_HAS_CAIRO)
+        skip();
+    make(bench, path, "a4");
+    char *text = tree_read(path, &length);
+    assert_non_null(text);
+    const char *size = strstr(text, " width=\"");
+    assert_non_null(size);
+    assert_int_equal(sscanf(size, " width=\"%lfmm\" height=\"%lfmm\" viewBox=\"0 0 %lf %lf\"",
+                            &width, &height, &box_width, &box_height),
+                     4);
+    assert_near(box_width, width, 1e-9);
+    assert_near(box_height, height, 1e-9);
+    for (const char *at = text; (at = strstr(at, "d=\"M ")) != NULL; at++)
+        take_line(at, &found);
+    free(text);
+    assert_true(found.bar_mm && found.bar_in);
+    /* The nut, the frets, and the board's end. */
+    assert_int_equal(found.across, FRETS + 2);
+    for (int n = 1; n <= FRETS; n++)
+        assert_near(found.across_mm[n] - found.across_mm[0], station_mm(n), 0.01);
+    assert_near(found.across_mm[FRETS + 1] - found.across_mm[0], board_end_mm, 0.01);
+}
+
+int main(int argc, char **argv)
+{
+    const struct CMUnitTest tests[] = {
+        BENCH_CASE(pages_of_a4_glue_to_true_stations),
+        BENCH_CASE(pages_of_letter_glue_to_true_stations),
+        BENCH_CASE(drawing_is_at_true_scale),
+    };
+
+    if (!bench_set_up(argc, argv))
+        return 2;
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}
