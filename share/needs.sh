@@ -6,7 +6,7 @@
 
 build_needs='gcc libc6-dev ninja-build meson pkg-config libncurses-dev libiniparser-dev
 libcairo2-dev'
-test_needs='libcmocka-dev libvterm-dev libgsl-dev'
+test_needs='libcmocka-dev libvterm-dev libgsl-dev poppler-utils'
 own_copy='run this in a copy of the tree that is yours'
 
 say() {
@@ -72,6 +72,7 @@ need_is_met() {
         libvterm-dev) pkg-config --exists vterm ;;
         libgsl-dev) pkg-config --exists gsl ;;
         libclang-rt-dev) clang_fuzzes ;;
+        poppler-utils) pdftotext -v && pdfinfo -v ;;
         *) command -v "$1" ;;
     esac >/dev/null 2>&1 </dev/null
 }
@@ -90,6 +91,7 @@ need_words() {
         libvterm-dev) say 'libvterm with its headers' ;;
         libgsl-dev) say 'the GNU Scientific Library with its headers' ;;
         libclang-rt-dev) say "clang's libFuzzer and sanitizers (compiler-rt)" ;;
+        poppler-utils) say 'pdftotext and pdfinfo (poppler)' ;;
         *) say "$1" ;;
     esac
 }

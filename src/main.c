@@ -21,13 +21,14 @@ static const char usage[] =
     "         --notes \"E2 A2 ...\"   or to these notes, from the bass side to the treble side\n"
     "         --shift N             or N semitones up, -N down\n"
     "         --set NAME            or strung with this set (a wrong NAME lists them all)\n"
-    "       sillet layout -o OUT FILE [TEMPLATE...]  templates at true scale, OUT a .pdf or .svg:\n"
-    "         board nut saddle heel shim tongue; all that can be drawn, where none is named\n"
-    "         --paper a4|letter     what the PDF is for\n"
     "       sillet check FILE...    name every problem of a profile, line by line\n"
     "       sillet shelf [WORDS]    list the instruments on file; options in front of WORDS:\n"
     "         --csv                 as CSV\n"
     "         --shelf FOLDER        of another folder\n"
+    "       sillet layout FILE -o NAME [TEMPLATE...]  templates at true scale, NAME in .pdf or "
+    ".svg:\n"
+    "         board nut saddle heel shim tongue; where none is named, all that are of use\n"
+    "         --paper PAPER         a4 or letter, of a PDF\n"
     "       sillet --help, --version\n"
     "exit:  0 good, 1 findings, 2 usage, 3 cannot read or write\n";
 
@@ -65,10 +66,10 @@ static enum exit_code run(int count, char **words)
         return print("sillet " SILLET_VERSION "\n");
     if (strcmp(words[1], "figures") == 0)
         return run_figures(count - 2, words + 2);
-    if (strcmp(words[1], "layout") == 0)
-        return layout_command(count - 2, words + 2);
     if (strcmp(words[1], "check") == 0)
         return count >= 3 ? check_command(words + 2, count - 2) : refuse_usage();
+    if (strcmp(words[1], "layout") == 0)
+        return layout_command(count - 2, words + 2);
     if (words[1][0] == '-' && words[1][1] != '\0') {
         if (strcmp(words[1], "--") != 0)
             return refuse_usage();

@@ -12,6 +12,7 @@ enum {
     MARGIN = 10, /* more than printers leave white */
     HEAD = 17,   /* title, instrument, how to join */
     FOOT = 24,   /* bars and caution */
+    SIDE = 8,    /* right of a tile: the bar along the page */
     OVERLAP = 12,
     CROSS = 3,
     TILES_MAX = 1000
@@ -72,14 +73,29 @@ static void draw_bar(struct page_list *pages, double x, double y, double length_
     template_say(pages, x + length_mm + 3, y, PAGE_LEFT, &template_strong, words);
 }
 
+/* Printers feed along the page otherwise than they print across it. */
+static void draw_bar_along(struct page_list *pages, double x, double y)
+{
+    enum { LENGTH = 100, PARTS = 10 };
+
+    page_draw_line(pages, (struct page_point){x, y}, (struct page_point){x, y + LENGTH}, &bar);
+    for (int i = 0; i <= PARTS; i++) {
+        const double at = y + (double)LENGTH * i / PARTS, out = i % PARTS == 0 ? 3 : 1.5;
+
+        page_draw_line(pages, (struct page_point){x - out, at}, (struct page_point){x, at}, &bar);
+    }
+    page_draw_text(pages, (struct page_point){x, y + LENGTH + 3}, PAGE_RIGHT, acos(-1) / 2,
+                   &template_strong, "100 mm");
+}
+
 static void draw_foot(struct page_list *pages, const struct template_sheet *sheet, double x,
                       double y)
 {
     draw_bar(pages, x, y + 6, 100, 10, "100 mm");
     draw_bar(pages, x, y + 13, 4 * 25.4, 4, "4 in");
-    template_say(pages, x + 122, y + 4, PAGE_LEFT, &template_strong, "Measure both bars first.");
+    template_say(pages, x + 122, y + 4, PAGE_LEFT, &template_strong, "Measure the bars first.");
     template_say(pages, x + 122, y + 8.5, PAGE_LEFT, &template_small,
-                 "Where they are off, do not cut by it.");
+                 "Where one is off, do not cut by it.");
     template_say(pages, x + 122, y + 13, PAGE_LEFT, &template_small, "Print at 100 %, no scaling.");
     template_say(pages, x, y + 19, PAGE_LEFT, &template_plain, sheet->caution);
     template_say(
@@ -212,6 +228,7 @@ static void draw_tile(struct page_list *pages, const struct tile *tile)
     page_place(pages, at, tile->sheet->drawing);
     page_end_clip(pages);
     draw_joints(pages, tile);
+    draw_bar_along(pages, size.width_mm - MARGIN, MARGIN + HEAD + OVERLAP);
     draw_foot(pages, tile->sheet, MARGIN, size.height_mm - MARGIN - FOOT);
 }
 
@@ -221,7 +238,7 @@ enum status template_add_pages(struct page_list *pages, const struct template_sh
     const struct page_size size = page_list_size(sheet->drawing);
     struct tile tile = {.sheet = sheet};
 
-    tile.area.width_mm = paper.width_mm - 2 * MARGIN;
+    tile.area.width_mm = paper.width_mm - 2 * MARGIN - SIDE;
     tile.area.height_mm = paper.height_mm - 2 * MARGIN - HEAD - FOOT;
     if (template_cut_tiles(size.width_mm, tile.area.width_mm, OVERLAP, &tile.across) != STATUS_OK ||
         template_cut_tiles(size.height_mm, tile.area.height_mm, OVERLAP, &tile.down) != STATUS_OK)

@@ -5,9 +5,10 @@
 #include "page/page.h"
 
 /*
- * Drawings put on paper. Every page says what it is, holds a 100 mm and a 4 in bar to measure
- * before the page is trusted, and what to mind. A drawing larger than a page is tiled: tiles
- * overlap, and on the overlap both pages bear the same line with a letter and two crosses.
+ * Drawings put on paper. Every page says what it is, what to mind, and holds bars to measure
+ * before it is trusted: 100 mm across and along, 4 in across. A drawing larger than a page is
+ * tiled: tiles overlap, and on the overlap both pages bear the same line with a letter and two
+ * crosses.
  */
 
 /* A drawing with what is said about it. Texts are UTF-8, and not kept. */

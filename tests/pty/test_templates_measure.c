@@ -82,7 +82,7 @@ static void find_lines(const struct raster *raster, struct page_found *found)
 /* The dashed line, where nothing else is drawn: it is dark for about half its length. */
 static void find_joints(const struct raster *raster, struct page_found *found)
 {
-    const int from = raster->width - raster_pixel(46), to = raster->width - raster_pixel(28);
+    const int from = raster_pixel(21), to = raster_pixel(36);
 
     for (int row = raster_pixel(25); row < raster->height - raster_pixel(36); row++) {
         const double ink = raster_row_ink(raster, row, from, to);
@@ -122,8 +122,26 @@ static void check_bar(const struct raster *raster, double over_foot_mm, double w
     assert_near(raster_mm(last - first), want_mm, 0.1);
 }
 
+/* The bar along the page: the same, by rows. */
+static void check_bar_along(const struct raster *raster)
+{
+    const int column = raster->width - raster_pixel(12.3);
+    double first = 0, last = 0;
+
+    for (int row = raster_pixel(30); row < raster_pixel(145); row++) {
+        if (raster_row_ink(raster, row, column - 3, column + 3) < 0.3)
+            continue;
+        const double at = centre_row(raster, row, column - 3, column + 3);
+        first = first == 0 ? at : first;
+        last = at;
+        row += raster_pixel(0.5);
+    }
+    assert_near(raster_mm(last - first), 100, 0.1);
+}
+
 static void check_bars(const struct raster *raster)
 {
+    check_bar_along(raster);
     check_bar(raster, 30.3, 100);
     check_bar(raster, 23.3, 101.6); /* 4 in of 25.4 mm */
 }

@@ -37,6 +37,11 @@ STAND_IN
 [ -e "$stage/has/pkg-config" ] || exit 127
 case "$*" in '--exists ncursesw') [ -e "$stage/has/ncursesw" ] || exit 1 ;; esac
 STAND_IN
+    for tool in pdftotext pdfinfo; do
+        stand_in "$tool" <<'STAND_IN'
+exit 0
+STAND_IN
+    done
     stand_in apt-get <<'STAND_IN'
 printf '%s\n' "$*" >>"$stage/apt.log"
 [ ! -e "$stage/apt-fails" ] || { echo 'apt: no such luck'; exit 100; }

@@ -134,12 +134,6 @@ static void text_must_be_utf8(void **state)
     assert_int_equal(page_list_status(list), STATUS_SYNTAX);
 }
 
-static void need_writer(void)
-{
-    if (!page_can_write())
-        skip();
-}
-
 static bool holds(const struct page_bytes *bytes, const char *text)
 {
     const size_t length = strlen(text);
@@ -148,6 +142,47 @@ static bool holds(const struct page_bytes *bytes, const char *text)
         if (memcmp(bytes->data + i, text, length) == 0)
             return true;
     return false;
+}
+
+/* A page placed on another comes out as if it had been drawn there. */
+static void a_placed_page_is_moved(void **state)
+{
+    struct page_list *list = *state, *drawing;
+    struct page_bytes bytes;
+
+    assert_int_equal(page_list_new((struct page_size){50, 50}, &drawing), STATUS_OK);
+    page_begin(list);
+    page_place(list, (struct page_point){0, 0}, drawing); /* it has no page yet */
+    assert_int_equal(page_list_status(list), STATUS_DOMAIN);
+    page_list_free(list);
+    assert_int_equal(page_list_new(page_a4, &list), STATUS_OK);
+    *state = list;
+    page_begin(drawing);
+    page_draw_line(drawing, (struct page_point){1, 2}, (struct page_point){21, 2}, &thin);
+    page_draw_text(drawing, (struct page_point){1, 9}, PAGE_LEFT, 0, &small, "nut");
+    page_draw_circle(drawing, (struct page_point){5, 5}, 3, &thin);
+    page_begin_clip(drawing, (struct page_point){0, 0}, 9, 9);
+    page_fill_box(drawing, (struct page_point){2, 2}, 3, 3, 0.5);
+    page_end_clip(drawing);
+    page_begin(list);
+    page_place(list, (struct page_point){100, 200}, drawing);
+    assert_int_equal(page_list_status(list), STATUS_OK);
+    assert_int_equal(page_list_pages(list), 1);
+    if (page_can_write()) {
+        assert_int_equal(page_write_svg(list, &bytes), STATUS_OK);
+        assert_true(holds(&bytes, "d=\"M 101 202 L 121 202 \""));
+        free(bytes.data);
+    }
+    page_begin(drawing);
+    page_place(list, (struct page_point){0, 0}, drawing); /* two pages */
+    assert_int_equal(page_list_status(list), STATUS_DOMAIN);
+    page_list_free(drawing);
+}
+
+static void need_writer(void)
+{
+    if (!page_can_write())
+        skip();
 }
 
 static void the_same_list_gives_the_same_bytes(void **state)
@@ -220,6 +255,7 @@ int main(void)
         CASE(text_must_be_utf8),
         CASE(the_same_list_gives_the_same_bytes),
         CASE(svg_is_in_mm),
+        CASE(a_placed_page_is_moved),
         CASE(an_empty_document_is_refused),
         cmocka_unit_test(widths_grow_with_text_and_size),
     };
