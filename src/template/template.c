@@ -112,7 +112,9 @@ enum status template_draw(enum template_kind kind, const struct record *record,
 
 bool template_need(const struct template_source *source, struct reading_key key)
 {
-    if (record_text(source->record, &key))
+    double value;
+
+    if (record_value(source->record, &key, &value))
         return true;
     if (source->missing->length > 0)
         strbuf_add(source->missing, ", ");

@@ -234,7 +234,8 @@ enum status template_draw_board(const struct template_source *source,
     struct board_drawing drawing = {.source = source, .board = &source->derived->setup.board};
 
     if (drawing.board->frets < 1) {
-        (void)template_need_one(source, FIELD_FRETS);
+        if (template_need_one(source, FIELD_FRETS))
+            strbuf_add(source->missing, "a board with frets");
         return STATUS_ABSENT;
     }
     find_size(&drawing);

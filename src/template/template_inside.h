@@ -15,7 +15,8 @@ struct template_source {
     struct survey_layout layout;
 };
 
-/* Notes a reading as missing where it is; true where it is there. */
+/* Notes a number or choice as missing where it is not there, or is no good; true where it
+ * is. */
 bool template_need(const struct template_source *source, struct reading_key key);
 bool template_need_one(const struct template_source *source, enum field_id field);
 

@@ -174,6 +174,12 @@ static void what_is_missing_is_named(void **state)
     expect(bench, bench->profile, pdf, "heel", FINDINGS, "visit.1.pass.1.exposure_bass");
     tree_write_text(bench->profile, "[profile]\nformat = 1\n[board]\nstrings = 6\n");
     expect(bench, bench->profile, pdf, "board", FINDINGS, "missing board.scale, board.frets");
+    tree_write_text(bench->profile, "[profile]\nformat = 1\n[board]\nstrings = 6\n"
+                                    "scale = 90 in\nfrets = 20\n");
+    expect(bench, bench->profile, pdf, "board", FINDINGS, "missing board.scale\n");
+    tree_write_text(bench->profile, "[profile]\nformat = 1\n[board]\nstrings = 6\n"
+                                    "scale = 25 in\nfrets = 0\n");
+    expect(bench, bench->profile, pdf, "board", FINDINGS, "a board with frets\n");
     assert_int_equal(access(pdf, F_OK), -1);
 }
 
