@@ -34,8 +34,9 @@ static double width_at(const struct board_drawing *drawing, double x_mm)
     if (!drawing->width_join.given || board->join_fret < 1)
         return drawing->width_nut.value;
     const double join_mm = board->station_mm[LANE_MIDDLE][board->join_fret];
-    return drawing->width_nut.value +
-           (drawing->width_join.value - drawing->width_nut.value) * x_mm / join_mm;
+    const double width_mm = drawing->width_nut.value +
+                            (drawing->width_join.value - drawing->width_nut.value) * x_mm / join_mm;
+    return fmax(width_mm, 0);
 }
 
 static double centre_x(const struct board_drawing *drawing)

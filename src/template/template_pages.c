@@ -168,22 +168,42 @@ static int number_of(const struct tile *tile, int column, int row)
     return row * tile->across.count + column + 1;
 }
 
-/* How this page joins the one before it, in the row or in the column. */
-static void add_joining(const struct tile *tile, bool above, struct strbuf *out)
-{
-    const int before = above ? number_of(tile, tile->column, tile->row - 1)
-                             : number_of(tile, tile->column - 1, tile->row);
-    const int letter = above ? tile->row - 1 : tile->down.count - 1 + tile->column - 1;
+/* A joint with a tile before this one: above it, or to its left. */
+struct join {
+    int letter, page;
+};
 
-    if (out->length > 0)
-        strbuf_add(out, " ");
-    strbuf_add(out, "Cut along line ");
-    add_letter(out, letter);
-    strbuf_add(out, ", glue ");
-    add_letter(out, letter);
-    strbuf_add(out, " to ");
-    add_letter(out, letter);
-    strbuf_addf(out, " of page %d, crosses on crosses.", before);
+static int find_joins(const struct tile *tile, struct join join[2])
+{
+    int count = 0;
+
+    if (tile->row > 0)
+        join[count++] = (struct join){tile->row - 1, number_of(tile, tile->column, tile->row - 1)};
+    if (tile->column > 0)
+        join[count++] = (struct join){tile->down.count - 1 + tile->column - 1,
+                                      number_of(tile, tile->column - 1, tile->row)};
+    return count;
+}
+
+/* "Cut along A and C; glue A to A of page 2, C to C of page 3, crosses on crosses." */
+static void add_joining(const struct tile *tile, struct strbuf *out)
+{
+    struct join join[2];
+    const int joins = find_joins(tile, join);
+
+    for (int i = 0; i < joins; i++) {
+        strbuf_add(out, i == 0 ? "Cut along " : " and ");
+        add_letter(out, join[i].letter);
+    }
+    for (int i = 0; i < joins; i++) {
+        strbuf_add(out, i == 0 ? "; glue " : ", ");
+        add_letter(out, join[i].letter);
+        strbuf_add(out, " to ");
+        add_letter(out, join[i].letter);
+        strbuf_addf(out, " of page %d", join[i].page);
+    }
+    strbuf_add(out, joins > 0 ? ", crosses on crosses."
+                              : "This page stays whole; the next ones are glued onto it.");
 }
 
 static void say_place(struct page_list *pages, const struct tile *tile)
@@ -201,12 +221,7 @@ static void say_place(struct page_list *pages, const struct tile *tile)
     strbuf_addf(&text, "column %d, row %d", tile->column + 1, tile->row + 1);
     template_say(pages, right, MARGIN + 9, PAGE_RIGHT, &template_plain, memory);
     strbuf_clear(&text);
-    if (tile->row > 0)
-        add_joining(tile, true, &text);
-    if (tile->column > 0)
-        add_joining(tile, false, &text);
-    if (text.length == 0)
-        strbuf_add(&text, "This page stays whole; the next ones are glued onto it.");
+    add_joining(tile, &text);
     template_say(pages, MARGIN, MARGIN + 14, PAGE_LEFT, &template_strong, memory);
 }
 
