@@ -28,7 +28,7 @@ static const char usage[] =
     "       sillet layout FILE -o NAME [TEMPLATE...]  templates at true scale, NAME in .pdf or "
     ".svg:\n"
     "         board nut saddle heel shim tongue; where none is named, all that are of use\n"
-    "         --paper PAPER         a4 or letter, of a PDF\n"
+    "         --paper PAPER         a4 or letter; else what goes with the shop's units\n"
     "       sillet --help, --version\n"
     "exit:  0 good, 1 findings, 2 usage, 3 cannot read or write\n";
 

@@ -5,6 +5,7 @@
 #include <stdlib.h>
 
 #include "cli/layout_options.h"
+#include "cli/shop_settings.h"
 #include "model/record_walk.h"
 #include "page/page_write.h"
 #include "store/safefile.h"
@@ -58,6 +59,13 @@ static enum status draw(const struct layout_options *options, const struct recor
     return STATUS_OK;
 }
 
+static struct page_size paper_of(const struct layout_options *options)
+{
+    if (options->paper.width_mm > 0)
+        return options->paper;
+    return shop_settings_read(NULL).bare[MEASURE_RULE] == UNIT_MM ? page_a4 : page_letter;
+}
+
 static enum status lay_out(const struct layout_options *options,
                            const struct template_sheet *sheets, int count,
                            struct page_list **ret_pages)
@@ -66,7 +74,7 @@ static enum status lay_out(const struct layout_options *options,
 
     if (options->svg)
         return template_lay_drawing(sheets, count, ret_pages);
-    enum status status = page_list_new(options->paper, &pages);
+    enum status status = page_list_new(paper_of(options), &pages);
     for (int i = 0; i < count && status == STATUS_OK; i++) {
         status = template_add_pages(pages, &sheets[i]);
         if (status != STATUS_OK)

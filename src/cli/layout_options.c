@@ -93,7 +93,7 @@ static bool take_words(int count, char *const *words, struct layout_options *opt
 
 bool layout_options_read(int count, char *const *words, struct layout_options *ret_options)
 {
-    struct layout_options options = {.paper = page_a4};
+    struct layout_options options = {.path = NULL};
 
     if (!take_words(count, words, &options))
         return false;

@@ -7,7 +7,7 @@
 struct layout_options {
     const char *path, *output;
     bool svg;
-    struct page_size paper;
+    struct page_size paper;       /* 0 by 0: what goes with the shop's units */
     bool named;                   /* some were asked for by name */
     bool wanted[TEMPLATE_COUNT_]; /* these; all where none was named */
 };

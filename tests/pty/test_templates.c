@@ -107,6 +107,17 @@ static void every_page_says_how_to_check_it(void **state)
     free(text);
 }
 
+static void expect_size(struct bench *bench, const char *pdf, const char *size)
+{
+    char command[500];
+
+    expect(bench, profile("parlour"), pdf, "nut", 0, "");
+    snprintf(command, sizeof command, "pdfinfo '%s'", pdf);
+    char *text = raster_command(command);
+    assert_non_null(strstr(text, size));
+    free(text);
+}
+
 static void the_paper_is_the_one_asked_for(void **state)
 {
     static const struct {
@@ -132,6 +143,24 @@ static void the_paper_is_the_one_asked_for(void **state)
         assert_non_null(strstr(text, papers[i].pages));
         free(text);
     }
+}
+
+/* Where nobody says, a metric shop prints on A4 and one of inches on Letter. */
+static void the_paper_goes_with_the_shops_units(void **state)
+{
+    struct bench *bench = *state;
+    const char *pdf = tree_path(bench->tree, "x.pdf");
+    char path[400];
+
+    need_text();
+    expect_size(bench, pdf, "612 x 792 pts");
+    snprintf(path, sizeof path, "%s/.config", bench->home);
+    assert_int_equal(mkdir(path, 0700), 0);
+    strcat(path, "/sillet");
+    assert_int_equal(mkdir(path, 0700), 0);
+    strcat(path, "/shop.ini");
+    tree_write_text(path, "[shop]\nunits = metric\n");
+    expect_size(bench, pdf, "595.276 x 841.89 pts");
 }
 
 static void the_same_profile_gives_the_same_file(void **state)
@@ -267,6 +296,7 @@ int main(int argc, char **argv)
     const struct CMUnitTest tests[] = {
         BENCH_CASE(every_page_says_how_to_check_it),
         BENCH_CASE(the_paper_is_the_one_asked_for),
+        BENCH_CASE(the_paper_goes_with_the_shops_units),
         BENCH_CASE(the_same_profile_gives_the_same_file),
         BENCH_CASE(what_is_missing_is_named),
         BENCH_CASE(wrong_words_say_what_is_right),
