@@ -35,9 +35,10 @@ bool utf8_valid(const char *text, size_t length);
 int utf8_width(uint32_t rune);
 
 /*
- * True for what must not be sent to a terminal as data: C0 and C1 controls, DEL, bidi
- * embedding/override/isolate marks, line and paragraph separators, the BOM, tag
- * characters, noncharacters, and numbers that are no character at all.
+ * True for what must not be sent to a terminal as data: C0 and C1 controls, DEL, every mark
+ * that turns the direction of text (implicit, embedding, override, isolate) or its shaping, line
+ * and paragraph separators, the BOM, tag characters, noncharacters, and numbers that are no
+ * character at all.
  */
 bool utf8_unsafe(uint32_t rune);
 
