@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+#define _DEFAULT_SOURCE /* for wait4 */
 #include "bench_command.h"
 
 #include <errno.h>
@@ -9,6 +10,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/resource.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -53,10 +55,16 @@ static void point_at(char **argv, const char *const *words)
     argv[count] = NULL;
 }
 
+static double seconds_of(const struct timeval *time)
+{
+    return (double)time->tv_sec + (double)time->tv_usec / 1e6;
+}
+
 void command_run_words(const struct bench *bench, const char *const *words,
                        struct command *ret_command)
 {
     char out[320], err[320], *argv[WORDS_MAX + 1];
+    struct rusage usage;
     int status = 0;
 
     point_at(argv, words);
@@ -67,11 +75,13 @@ void command_run_words(const struct bench *bench, const char *const *words,
     assert_true(pid >= 0);
     if (pid == 0)
         become(bench, argv, out, err);
-    while (waitpid(pid, &status, 0) < 0)
+    while (wait4(pid, &status, 0, &usage) < 0)
         assert_int_equal(errno, EINTR);
     *ret_command =
         (struct command){.signalled = WIFSIGNALED(status),
                          .code = WIFSIGNALED(status) ? WTERMSIG(status) : WEXITSTATUS(status)};
+    ret_command->seconds = seconds_of(&usage.ru_utime) + seconds_of(&usage.ru_stime);
+    ret_command->peak_bytes = usage.ru_maxrss * 1024LL;
     ret_command->out = tree_read(out, &ret_command->out_length);
     ret_command->err = tree_read(err, &ret_command->err_length);
     assert_non_null(ret_command->out);

@@ -13,6 +13,8 @@ struct command {
     int code;       /* exit status, or the signal */
     char *out, *err;
     size_t out_length, err_length;
+    double seconds;       /* of the processor */
+    long long peak_bytes; /* of memory, most at one time */
 };
 
 /* `sillet` with words behind it, at most seven, NULL at their end; command_done frees it. */
