@@ -124,6 +124,60 @@ static void moves_are_open_when_they_are_larger_than_their_uncertainty(void **st
     assert_true(has_relief_move(".008 in", ".001 in"));
 }
 
+/* All there and right: relief .006 in, gaps and action on their targets, straight between the
+ * outer strings as the targets are. */
+static const char all_right[] = "visit.1.pass.1 relief = .006 in\n"
+                                "visit.1.pass.1 nut_gap.1 = .012 in\n"
+                                "visit.1.pass.1 nut_gap.2 = .0132 in\n"
+                                "visit.1.pass.1 nut_gap.3 = .0144 in\n"
+                                "visit.1.pass.1 nut_gap.4 = .0156 in\n"
+                                "visit.1.pass.1 nut_gap.5 = .0168 in\n"
+                                "visit.1.pass.1 nut_gap.6 = .018 in\n"
+                                "visit.1.pass.1 action.1 = 4/64 in\n"
+                                "visit.1.pass.1 action.2 = 4.4/64 in\n"
+                                "visit.1.pass.1 action.3 = 4.8/64 in\n"
+                                "visit.1.pass.1 action.4 = 5.2/64 in\n"
+                                "visit.1.pass.1 action.5 = 5.6/64 in\n"
+                                "visit.1.pass.1 action.6 = 6/64 in\n";
+
+/* One thing wrong at a time. */
+static void each_kind_of_move_is_open_by_itself(void **state)
+{
+    static const char *const wrongs[] = {
+        "visit.1.pass.1 relief = .014 in\n",    /* the rod */
+        "visit.1.pass.1 nut_gap.1 = .025 in\n", /* a slot, of the first and the last string */
+        "visit.1.pass.1 nut_gap.6 = .031 in\n",
+        "visit.1.pass.1 action.1 = 6/64 in\n", /* the saddle */
+        "visit.1.pass.1 action.6 = 8/64 in\n",
+    };
+
+    (void)state;
+    assert_false(has_moves(all_right));
+    for (size_t i = 0; i < sizeof wrongs / sizeof wrongs[0]; i++) {
+        char memory[2000];
+        struct strbuf lines = STRBUF(memory);
+
+        strbuf_addf(&lines, "%s%s", all_right, wrongs[i]);
+        if (!has_moves(memory))
+            fail_msg("not open: %s", wrongs[i]);
+    }
+}
+
+static void a_date_that_is_none_hides_no_date(void **state)
+{
+    const struct reading_key second = reading_key_visit(FIELD_VISIT_DATE, 2);
+    struct record record;
+    struct card card;
+
+    (void)state;
+    build_record(&record, "visit.1 date = 2025-01-02\n");
+    (void)record_put(&record, &second, "last spring", true, NULL);
+    assert_string_equal(record_text(&record, &second), "last spring");
+    card_make(&record, &card);
+    assert_string_equal(card.visit, "2025-01-02");
+    record_done(&record);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -131,6 +185,8 @@ int main(void)
         cmocka_unit_test(an_empty_record_has_a_blank_card),
         cmocka_unit_test(inner_strings_on_posts_ask_for_nothing_that_can_be_done),
         cmocka_unit_test(a_move_that_is_marked_done_is_not_open),
+        cmocka_unit_test(each_kind_of_move_is_open_by_itself),
+        cmocka_unit_test(a_date_that_is_none_hides_no_date),
         cmocka_unit_test(moves_are_open_when_they_are_larger_than_their_uncertainty),
     };
 
