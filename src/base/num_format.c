@@ -67,7 +67,7 @@ void num_format(double value, struct strbuf *out)
         return;
     }
     snprintf(printed, sizeof(printed), "%.*e", SIGNIFICANT - 1, fabs(value));
-    exponent = atoi(strchr(printed, 'e') + 1);
+    exponent = (int)strtol(strchr(printed, 'e') + 1, NULL, 10);
     count = (int)copy_digits(printed, 'e', digits);
     while (count > 1 && digits[count - 1] == '0')
         count--;
