@@ -16,6 +16,7 @@ static const char usage[] =
     "       sillet --shelf FOLDER   the same, of another folder\n"
     "       sillet FILE             open an instrument's profile at the bench\n"
     "       sillet figures FILE     print every figure as INI; options in front of FILE:\n"
+    "         --all-visits          every visit and pass as CSV, for a spreadsheet; alone\n"
     "         --more                and the levelling plan, buzz, layout, wood, rod and passes\n"
     "         --tuning NAME         what if it were tuned so (a wrong NAME lists them all)\n"
     "         --notes \"E2 A2 ...\"   or to these notes, from the bass side to the treble side\n"

@@ -5,6 +5,7 @@
 #include <stdbool.h>
 
 #include "cli/more.h"
+#include "cli/visits_csv.h"
 
 static void print_figure(struct printer *printer, const struct figures *figures, enum figure_id id,
                          int string, bool uncertainty)
@@ -79,14 +80,6 @@ void figures_print(const struct derived *derived, struct printer *printer)
     }
 }
 
-static bool has_fault(const struct findings *findings)
-{
-    for (int i = 0; i < findings->count; i++)
-        if (finding_weight(findings->list[i].id) == WEIGHT_FAULT)
-            return true;
-    return false;
-}
-
 /* A what-if for other strings than the instrument has asks for the wrong thing; without a
  * board there is nothing to ask, and the findings say so. */
 static bool fits(const struct figures_options *options, const struct derived *derived)
@@ -107,6 +100,23 @@ static bool fits(const struct figures_options *options, const struct derived *de
     return false;
 }
 
+static enum exit_code finish(bool fault)
+{
+    if (fflush(stdout) != 0 || ferror(stdout)) {
+        report_failure("standard output", STATUS_IO, errno, stderr);
+        return EXIT_CANNOT;
+    }
+    return fault ? EXIT_FINDINGS : EXIT_GOOD;
+}
+
+static enum exit_code print_all_visits(const struct record *record)
+{
+    bool fault = false;
+
+    visits_csv_print(record, stdout, &fault);
+    return finish(fault);
+}
+
 static enum exit_code print_record(const struct figures_options *options,
                                    const struct record *record)
 {
@@ -121,11 +131,7 @@ static enum exit_code print_record(const struct figures_options *options,
         more_print(record, &derived, &printer);
     if (options->what_if)
         (void)more_print_what_if(record, &derived, &options->change, &printer);
-    if (fflush(stdout) != 0 || ferror(stdout)) {
-        report_failure("standard output", STATUS_IO, errno, stderr);
-        return EXIT_CANNOT;
-    }
-    return has_fault(&derived.findings) ? EXIT_FINDINGS : EXIT_GOOD;
+    return finish(findings_have_fault(&derived.findings));
 }
 
 enum exit_code figures_command(const struct figures_options *options)
@@ -139,7 +145,8 @@ enum exit_code figures_command(const struct figures_options *options)
     const enum status status = profile_open(options->path, PROFILE_TO_READ, &problems, &profile);
     report_problems(options->path, &problems, PROBLEM_ERROR, stderr);
     if (status == STATUS_OK) {
-        code = print_record(options, profile_record(profile));
+        code = options->all_visits ? print_all_visits(profile_record(profile))
+                                   : print_record(options, profile_record(profile));
         if (code == EXIT_GOOD && problems.errors > 0)
             code = EXIT_FINDINGS;
     } else {

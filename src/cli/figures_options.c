@@ -78,6 +78,10 @@ static const struct {
 /* Takes the option at *words[0] with its value; how many words that were, 0 after a message. */
 static int take_option(int count, char *const *words, struct figures_options *options)
 {
+    if (strcmp(words[0], "--all-visits") == 0) {
+        options->all_visits = true;
+        return 1;
+    }
     if (strcmp(words[0], "--more") == 0) {
         options->more = true;
         return 1;
@@ -93,8 +97,8 @@ static int take_option(int count, char *const *words, struct figures_options *op
         return valued[i].take(words[1], options) ? 2 : 0;
     }
     fprintf(stderr,
-            "sillet: figures has no option '%s'; there are: --more --tuning --notes --shift "
-            "--set\n",
+            "sillet: figures has no option '%s'; there are: --all-visits --more --tuning "
+            "--notes --shift --set\n",
             shown_string(words[0]).text);
     return 0;
 }
@@ -127,6 +131,10 @@ bool figures_options_read(int count, char *const *words, struct figures_options 
     }
     if (names_both(i, words)) {
         fputs("sillet: --tuning and --notes say the same; one of them is wanted\n", stderr);
+        return false;
+    }
+    if (options.all_visits && (options.more || options.what_if)) {
+        fputs("sillet: --all-visits goes with no other option\n", stderr);
         return false;
     }
     if (count - i != 1) {

@@ -9,14 +9,16 @@
 /* What `sillet figures` was asked for. */
 struct figures_options {
     const char *path;
-    bool more;    /* everything else that the model can say */
-    bool what_if; /* another tuning or set, in `change` */
+    bool all_visits; /* every visit and pass as CSV, nothing else */
+    bool more;       /* everything else that the model can say */
+    bool what_if;    /* another tuning or set, in `change` */
     struct what_if_change change;
 };
 
 /*
  * Reads the words behind `sillet figures`:
  *
+ *   --all-visits     every visit and pass, as CSV; alone
  *   --more           everything else that the model can say
  *   --tuning NAME    a tuning of share/tunings.csv
  *   --notes NOTES    or these notes, bass side first: "E2 A2 D3 G3 B3 E4"

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "base/utf8.h"
+#include "cli/csv.h"
 #include "cli/shelf_items.h"
 
 enum column { FILE_NAME, NAME, KIND, OWNER, MAKER, SERIAL, VISIT, MARKS, COLUMN_COUNT };
@@ -25,42 +26,6 @@ struct shelf_options {
 
 /* --- one text --- */
 
-static void add_safe(const char *text, struct strbuf *out)
-{
-    size_t left = strlen(text);
-
-    while (left > 0) {
-        uint32_t rune;
-        bool valid;
-        const size_t size = utf8_decode(text, left, &rune, &valid);
-
-        if (valid && !utf8_unsafe(rune))
-            strbuf_add_bytes(out, text, size);
-        else
-            strbuf_add(out, "\xEF\xBF\xBD");
-        text += size;
-        left -= size;
-    }
-}
-
-void shelf_add_csv(const char *text, struct strbuf *out)
-{
-    const bool formula = text[0] != '\0' && strchr("=+-@\t\r", text[0]) != NULL;
-    const bool quoted = strpbrk(text, "\",\r\n") != NULL;
-
-    if (quoted)
-        strbuf_add_char(out, '"');
-    if (formula)
-        strbuf_add_char(out, '\'');
-    for (const char *at = text; *at; at++) {
-        if (*at == '"')
-            strbuf_add_char(out, '"');
-        strbuf_add_char(out, *at);
-    }
-    if (quoted)
-        strbuf_add_char(out, '"');
-}
-
 static void add_text(const struct shelf_item *item, enum column column, struct strbuf *out)
 {
     char memory[128];
@@ -72,7 +37,7 @@ static void add_text(const struct shelf_item *item, enum column column, struct s
     };
 
     shelf_item_marks(item, false, &marks);
-    add_safe(texts[column], out);
+    csv_add_safe(texts[column], out);
 }
 
 /* --- the list --- */
@@ -84,19 +49,20 @@ static const struct shelf_item *found_item(const struct shelf_list *list, size_t
 
 static void print_csv(const struct shelf_list *list)
 {
+    struct csv csv = {.out = stdout};
+
     for (int column = 0; column < COLUMN_COUNT; column++)
-        printf("%s%s", column ? "," : "", headings[column]);
-    fputs("\r\n", stdout);
+        csv_text(&csv, headings[column]);
+    csv_end_record(&csv);
     for (size_t i = 0; i < list->found_count; i++) {
         for (int column = 0; column < COLUMN_COUNT; column++) {
-            char text_memory[TEXT_MAX], field_memory[2 * TEXT_MAX];
-            struct strbuf text = STRBUF(text_memory), field = STRBUF(field_memory);
+            char memory[TEXT_MAX];
+            struct strbuf text = STRBUF(memory);
 
             add_text(found_item(list, i), (enum column)column, &text);
-            shelf_add_csv(text_memory, &field);
-            printf("%s%s", column ? "," : "", field_memory);
+            csv_text(&csv, memory);
         }
-        fputs("\r\n", stdout);
+        csv_end_record(&csv);
     }
 }
 

@@ -2,7 +2,6 @@
 #ifndef SILLET_CLI_SHELF_H
 #define SILLET_CLI_SHELF_H
 
-#include "base/strbuf.h"
 #include "cli/report.h"
 
 /*
@@ -14,11 +13,5 @@
  * be listed (one given by name has to exist) or the output cannot be written.
  */
 enum exit_code shelf_command(int count, char *const *words);
-
-/*
- * Appends a CSV field (RFC 4180, quoted where it has to be). One that a spreadsheet would
- * take for a formula gets an apostrophe in front.
- */
-void shelf_add_csv(const char *text, struct strbuf *out);
 
 #endif

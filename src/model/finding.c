@@ -30,6 +30,14 @@ enum finding_weight finding_weight(enum finding_id id)
     return rows[id].weight;
 }
 
+bool findings_have_fault(const struct findings *findings)
+{
+    for (int i = 0; i < findings->count; i++)
+        if (finding_weight(findings->list[i].id) == WEIGHT_FAULT)
+            return true;
+    return false;
+}
+
 const char *finding_name(enum finding_id id)
 {
     return rows[id].name;

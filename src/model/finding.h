@@ -2,6 +2,8 @@
 #ifndef SILLET_MODEL_FINDING_H
 #define SILLET_MODEL_FINDING_H
 
+#include <stdbool.h>
+
 #include "base/strbuf.h"
 
 /* What the model has to say beside numbers. The rows stand in finding_table.h. */
@@ -31,6 +33,9 @@ struct findings {
 void findings_add(struct findings *findings, enum finding_id id, int number);
 
 enum finding_weight finding_weight(enum finding_id id);
+
+/* Whether one of them is a fault: geometry that cannot be. */
+bool findings_have_fault(const struct findings *findings);
 
 /* A short name with dashes, fit for a key. */
 const char *finding_name(enum finding_id id);

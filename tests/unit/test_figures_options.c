@@ -43,6 +43,8 @@ static void test_accepted(void **state)
     assert_int_equal(options.change.notes.semitone[6], 38);
     assert_string_equal(options.change.set.name, "steel-light");
     assert_near(options.change.shift_semitones, -2, 0);
+    assert_true(read("--all-visits|a.ini|", memory, &options));
+    assert_true(options.all_visits && !options.more && !options.what_if);
     assert_true(read("--notes|E1 A1 D2 G2|-|", memory, &options));
     assert_string_equal(options.path, "-");
     assert_int_equal(options.change.notes.strings, 4);
@@ -55,6 +57,9 @@ static void test_refused(void **state)
     static const char *const refused[] = {
         "",
         "--more|",
+        "--all-visits|",
+        "--all-visits|--more|a.ini|",
+        "--shift|1|--all-visits|a.ini|",
         "a.ini|b.ini|",
         "a.ini|--more|",
         "--least|a.ini|",

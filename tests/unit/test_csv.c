@@ -1,14 +1,14 @@
 /* SPDX-License-Identifier: MIT */
 #include "near.h"
 
-#include "cli/shelf.h"
+#include "cli/csv.h"
 
 static void expect(const char *text, const char *field)
 {
     char memory[100];
     struct strbuf out = STRBUF(memory);
 
-    shelf_add_csv(text, &out);
+    csv_add_text(text, &out);
     assert_string_equal(memory, field);
 }
 

@@ -1,0 +1,90 @@
+/* SPDX-License-Identifier: MIT */
+#include "cli/csv.h"
+
+#include <stdint.h>
+#include <string.h>
+
+#include "base/num.h"
+#include "base/utf8.h"
+
+void csv_add_safe(const char *text, struct strbuf *out)
+{
+    size_t left = strlen(text);
+
+    while (left > 0) {
+        uint32_t rune;
+        bool valid;
+        const size_t size = utf8_decode(text, left, &rune, &valid);
+
+        if (valid && !utf8_unsafe(rune))
+            strbuf_add_bytes(out, text, size);
+        else
+            strbuf_add(out, "\xEF\xBF\xBD");
+        text += size;
+        left -= size;
+    }
+}
+
+void csv_add_text(const char *text, struct strbuf *out)
+{
+    const bool formula = text[0] != '\0' && strchr("=+-@\t\r", text[0]) != NULL;
+    const bool quoted = strpbrk(text, "\",\r\n") != NULL;
+
+    if (quoted)
+        strbuf_add_char(out, '"');
+    if (formula)
+        strbuf_add_char(out, '\'');
+    for (const char *at = text; *at; at++) {
+        if (*at == '"')
+            strbuf_add_char(out, '"');
+        strbuf_add_char(out, *at);
+    }
+    if (quoted)
+        strbuf_add_char(out, '"');
+}
+
+static void put(struct csv *csv, const char *field)
+{
+    if (csv->begun)
+        fputc(',', csv->out);
+    fputs(field, csv->out);
+    csv->begun = true;
+}
+
+void csv_text(struct csv *csv, const char *text)
+{
+    char safe_memory[CSV_TEXT_MAX + 1], field_memory[2 * CSV_TEXT_MAX + 4];
+    struct strbuf safe = STRBUF(safe_memory), field = STRBUF(field_memory);
+
+    csv_add_safe(text ? text : "", &safe);
+    csv_add_text(safe_memory, &field);
+    put(csv, field_memory);
+}
+
+void csv_number(struct csv *csv, double value)
+{
+    char memory[32];
+    struct strbuf text = STRBUF(memory);
+
+    num_format(value, &text);
+    put(csv, memory);
+}
+
+void csv_count(struct csv *csv, int value, int least)
+{
+    if (value >= least)
+        csv_number(csv, value);
+    else
+        csv_empty(csv);
+}
+
+void csv_empty(struct csv *csv)
+{
+    put(csv, "");
+}
+
+void csv_end_record(struct csv *csv)
+{
+    fputs("\r\n", csv->out);
+    csv->begun = false;
+}
