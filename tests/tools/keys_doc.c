@@ -8,6 +8,7 @@
 
 #include "app/command.h"
 #include "app/shelf_key.h"
+#include "man_text.h"
 
 /* How the two formats say the same. */
 struct format {
@@ -32,20 +33,6 @@ static void md_key(const char *keys, const char *words)
 static void man_section(const char *title, const char *words)
 {
     printf(".SS %s\n%s\n", title, words);
-}
-
-/* Backslashes and leading points mean something to the formatter. */
-static void man_text(const char *text)
-{
-    for (; *text; text++) {
-        if (*text == '\\')
-            fputs("\\e", stdout);
-        else if (*text == '-')
-            fputs("\\-", stdout);
-        else
-            putchar(*text);
-    }
-    putchar('\n');
 }
 
 static void man_key(const char *keys, const char *words)
