@@ -40,7 +40,8 @@ command -v groff >/dev/null || { echo 'no groff: the pages were not set'; exit 0
 
 # complaints PAGE: what groff says about it.
 complaints() {
-    groff -ww -b -man -Tutf8 -rLL=78n "$1" 2>&1 >"$scratch/set"
+    groff -ww -b -man -Tutf8 -rLL=78n "$1" >"$scratch/set" 2>"$scratch/said"
+    cat "$scratch/said"
 }
 
 printf '.TH BAD 1\n.SH NAME\nbad \\- \\*[nosuchstring]\n' >"$scratch/bad.1"
