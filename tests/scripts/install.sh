@@ -65,12 +65,15 @@ cat >"$scratch/wanted" <<'WANTED'
 644 usr/share/bash-completion/completions/sillet
 644 usr/share/doc/sillet/LICENSE
 644 usr/share/doc/sillet/README.md
+644 usr/share/doc/sillet/docs/command-line.md
+644 usr/share/doc/sillet/docs/keys.md
+644 usr/share/doc/sillet/docs/leaves.md
+644 usr/share/doc/sillet/docs/method.md
+644 usr/share/doc/sillet/docs/profile-format.md
+644 usr/share/doc/sillet/docs/walk-through.md
 644 usr/share/doc/sillet/examples/bass.ini
 644 usr/share/doc/sillet/examples/bolt-on.ini
 644 usr/share/doc/sillet/examples/parlour.ini
-644 usr/share/doc/sillet/keys.md
-644 usr/share/doc/sillet/method.md
-644 usr/share/doc/sillet/profile-format.md
 644 usr/share/man/man1/sillet.1
 644 usr/share/man/man5/sillet-profile.5
 WANTED

@@ -13,11 +13,14 @@ static const struct named_key {
     const char *name;
     uint32_t key;
 } named_keys[] = {
-    {"Enter", SILLET_KEY_ENTER},    {"Back", SILLET_KEY_BACKSPACE},  {"Del", SILLET_KEY_DELETE},
-    {"Esc", SILLET_KEY_ESCAPE},     {"Tab", SILLET_KEY_TAB},         {"Up", SILLET_KEY_UP},
-    {"Down", SILLET_KEY_DOWN},      {"Left", SILLET_KEY_LEFT},       {"Right", SILLET_KEY_RIGHT},
-    {"Home", SILLET_KEY_HOME},      {"End", SILLET_KEY_END},         {"PgUp", SILLET_KEY_PAGE_UP},
-    {"PgDn", SILLET_KEY_PAGE_DOWN}, {"Unknown", SILLET_KEY_UNKNOWN},
+    {"Enter", SILLET_KEY_ENTER},      {"Back", SILLET_KEY_BACKSPACE},
+    {"Del", SILLET_KEY_DELETE},       {"Esc", SILLET_KEY_ESCAPE},
+    {"Tab", SILLET_KEY_TAB},          {"Up", SILLET_KEY_UP},
+    {"Down", SILLET_KEY_DOWN},        {"Left", SILLET_KEY_LEFT},
+    {"Right", SILLET_KEY_RIGHT},      {"Home", SILLET_KEY_HOME},
+    {"End", SILLET_KEY_END},          {"PgUp", SILLET_KEY_PAGE_UP},
+    {"PgDn", SILLET_KEY_PAGE_DOWN},   {"Unknown", SILLET_KEY_UNKNOWN},
+    {"ShiftTab", SILLET_KEY_BACKTAB},
 };
 
 void bench_start_record(struct app *app, struct record *record, bool metric, bool read_only)
@@ -35,11 +38,16 @@ void bench_start(struct app *app, const char *lines)
     bench_start_record(app, &record, false, false);
 }
 
-struct app_effects bench_key(struct app *app, uint32_t key)
+static struct app_effects press_one(struct app *app, uint32_t key, const struct app_clock *clock)
 {
     const struct event event = {.type = EVENT_KEY, .key = key};
 
-    return app_handle(app, &event, &bench_clock);
+    return app_handle(app, &event, clock);
+}
+
+struct app_effects bench_key(struct app *app, uint32_t key)
+{
+    return press_one(app, key, &bench_clock);
 }
 
 static uint32_t find_key(const char *name, size_t length)
@@ -62,7 +70,7 @@ static void join(struct app_effects *all, const struct app_effects *more)
     all->quit |= more->quit;
 }
 
-struct app_effects bench_press(struct app *app, const char *keys)
+struct app_effects bench_press_at(struct app *app, const char *keys, const struct app_clock *clock)
 {
     struct app_effects all = {.save = false};
 
@@ -76,10 +84,15 @@ struct app_effects bench_press(struct app *app, const char *keys)
         } else {
             keys += utf8_decode(keys, strlen(keys), &key, NULL);
         }
-        const struct app_effects effects = bench_key(app, key);
+        const struct app_effects effects = press_one(app, key, clock);
         join(&all, &effects);
     }
     return all;
+}
+
+struct app_effects bench_press(struct app *app, const char *keys)
+{
+    return bench_press_at(app, keys, &bench_clock);
 }
 
 const char *bench_text(const struct app *app, const char *line)

@@ -21,10 +21,13 @@ struct app_effects bench_key(struct app *app, uint32_t key);
 
 /*
  * Presses keys: every character is itself, but these in braces, as "13{Enter}7/64{Down}":
- * Enter Back Del Esc Tab Up Down Left Right Home End PgUp PgDn Unknown, and ^L for Ctrl-L.
+ * Enter Back Del Esc Tab Up Down Left Right Home End PgUp PgDn ShiftTab Unknown, and ^L for Ctrl-L.
  * What the keys asked for, all together. A name that is none fails the test.
  */
 struct app_effects bench_press(struct app *app, const char *keys);
+
+/* The same at another time. */
+struct app_effects bench_press_at(struct app *app, const char *keys, const struct app_clock *clock);
 
 /* The kept text of "section key"; NULL when there is none. */
 const char *bench_text(const struct app *app, const char *line);
