@@ -7,7 +7,10 @@
 set -eu
 
 root=$1
-program=$2
+case $2 in
+    /*) program=$2 ;;
+    *) program=$PWD/$2 ;;
+esac
 command -v bash >/dev/null || { echo 'no bash: completion was not tried'; exit 77; }
 scratch=$(mktemp -d "${TMPDIR:-/tmp}/sillet-completion.XXXXXX")
 trap 'rm -rf "$scratch"' EXIT
