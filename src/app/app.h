@@ -87,6 +87,7 @@ struct app {
     char message[APP_MESSAGE_MAX];
     enum app_keeping keeping;
     char kept_at[9];
+    bool aside;      /* while keeping failed: it is kept in another place meanwhile */
     bool quit_asked; /* leaving was asked for while the last save had failed */
 };
 

@@ -58,14 +58,17 @@ static void leaf_back(struct turn *turn)
         turn_leaf(turn, -1);
 }
 
-/* What is not on disk goes with the program, so that has to be asked for twice. */
+/* What is not in its file may go with the program, so that has to be asked for twice. */
 static void quit(struct turn *turn)
 {
     struct app *app = turn->app;
 
     if (app->keeping == KEEPING_FAILED && !app->quit_asked) {
         app->quit_asked = true;
-        turn_warn(turn, "Not on disk yet: pressing that again leaves, and the readings are lost.");
+        turn_warn(turn, app->aside ? "Not in its file yet: pressing that again leaves; what is "
+                                     "kept aside is saved next time."
+                                   : "Not on disk yet: pressing that again leaves, and the "
+                                     "readings are lost.");
         return;
     }
     leave(turn);

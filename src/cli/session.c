@@ -8,6 +8,8 @@
 
 #include "app/app.h"
 #include "cli/shop_settings.h"
+#include "store/aside.h"
+#include "store/shop.h"
 #include "term/term.h"
 #include "ui/ui.h"
 
@@ -20,8 +22,16 @@ struct session {
     struct profile *profile;
     struct app app;
     struct screen *screen;
-    time_t tried; /* when a save was tried last */
+    time_t tried; /* when a save was tried last, by a clock that nobody sets */
+    char *aside;  /* a file with what could not be saved; NULL for none */
 };
+
+static time_t steady_seconds(void)
+{
+    struct timespec now;
+
+    return clock_gettime(CLOCK_MONOTONIC, &now) == 0 ? now.tv_sec : 0;
+}
 
 static void write_units(struct session *session)
 {
@@ -50,7 +60,20 @@ static void add_failure(struct session *session, enum status status, int error, 
     }
     strbuf_add(out, "Not on disk yet: ");
     report_words(status, error, out);
-    strbuf_add(out, ". The readings are held here; it is tried again.");
+    strbuf_add(out, session->app.aside ? ". The readings are kept aside; it is tried again."
+                                       : ". The readings are held here; it is tried again.");
+}
+
+/* A record that its file does not take is kept in another place until it does. */
+static void keep_aside(struct session *session)
+{
+    char *path = NULL;
+
+    session->app.aside = aside_keep(session->profile, &session->app.record, &path) == STATUS_OK;
+    if (session->app.aside) {
+        free(session->aside);
+        session->aside = path;
+    }
 }
 
 static void save(struct session *session)
@@ -62,11 +85,16 @@ static void save(struct session *session)
     errno = 0;
     const enum status status = profile_save(session->profile, &session->app.record);
     const int error = errno;
-    session->tried = time(NULL);
+    session->tried = steady_seconds();
+    /* A conflict copy holds every reading, so it counts as kept. */
+    const bool kept = status == STATUS_OK ||
+                      (status == STATUS_CHANGED && profile_conflict_path(session->profile));
+    if (kept)
+        aside_drop(&session->aside);
+    else
+        keep_aside(session);
     if (status != STATUS_OK)
         add_failure(session, status, error, &message);
-    /* A conflict copy holds every reading, so it counts as kept. */
-    const bool kept = status == STATUS_CHANGED && profile_conflict_path(session->profile);
     app_kept(&session->app, kept ? STATUS_OK : status, &clock, status != STATUS_OK ? memory : NULL);
 }
 
@@ -95,17 +123,55 @@ static void greet(struct session *session)
         app_say(&session->app, TONE_WARNING, memory);
 }
 
+/* What an earlier session kept aside and is no part of this one. */
+static void tell_aside(struct session *session, enum aside_found found, const char *path)
+{
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf message = STRBUF(memory);
+    const char *slash = strrchr(path, '/');
+
+    if (found == ASIDE_BESIDE)
+        strbuf_addf(&message, "Readings kept aside for an earlier state are beside it now: %s",
+                    shown_string(slash ? slash + 1 : path).text);
+    else
+        strbuf_addf(&message, "Readings that are not in this file yet: %s",
+                    shown_string(path).text);
+    app_say(&session->app, TONE_WARNING, memory);
+}
+
+/* What an earlier session could not save is saved first of all. */
+static void bring_back(struct session *session)
+{
+    save(session);
+    if (session->app.keeping == KEEPING_KEPT)
+        app_say(&session->app, TONE_NOTE,
+                "Readings that could not be saved last time are back, and on disk now.");
+}
+
 static enum status begin_app(struct session *session, bool from_shelf)
 {
     const struct shop_units units = shop_settings_read(NULL), metric = shop_units_metric();
+    char *path = NULL;
     struct record record;
-    enum status status = record_copy(profile_record(session->profile), &record);
+    const enum aside_found found = aside_find(session->profile, &record, &path);
+    enum status status =
+        found == ASIDE_RECORD ? STATUS_OK : record_copy(profile_record(session->profile), &record);
 
     if (status == STATUS_OK) {
         app_init(&session->app, &record, memcmp(&units, &metric, sizeof units) == 0, &units,
                  profile_editable(session->profile) != STATUS_OK);
         session->app.from_shelf = from_shelf;
     }
+    if (found == ASIDE_RECORD) {
+        session->aside = path;
+        bring_back(session);
+        return status;
+    }
+    if (status == STATUS_OK)
+        greet(session);
+    if (status == STATUS_OK && found != ASIDE_NONE)
+        tell_aside(session, found, path);
+    free(path);
     return status;
 }
 
@@ -146,7 +212,8 @@ static void run_session(struct session *session)
         const struct app_effects effects = app_handle(&session->app, &event, &clock);
 
         carry_out(session, &effects);
-        if (session->app.keeping == KEEPING_FAILED && time(NULL) - session->tried >= RETRY_SECONDS)
+        if (session->app.keeping == KEEPING_FAILED &&
+            steady_seconds() - session->tried >= RETRY_SECONDS)
             save(session);
         quit = effects.quit;
     }
@@ -158,7 +225,14 @@ static enum status end_session(struct session *session)
     if (session->app.keeping != KEEPING_FAILED)
         return STATUS_OK;
     errno = 0;
-    return profile_save(session->profile, &session->app.record);
+    const enum status status = profile_save(session->profile, &session->app.record);
+    const int error = errno;
+    if (status == STATUS_OK)
+        aside_drop(&session->aside);
+    else if (!session->app.aside)
+        keep_aside(session);
+    errno = error;
+    return status;
 }
 
 static enum exit_code run_on_terminal(struct session *session, const char *path)
@@ -175,7 +249,13 @@ static enum exit_code run_on_terminal(struct session *session, const char *path)
     if (status == STATUS_OK)
         return EXIT_GOOD;
     report_failure(path, status, errno, stderr);
-    fputs("sillet: the readings since the last save are lost\n", stderr);
+    if (session->app.aside)
+        fprintf(stderr,
+                "sillet: the readings since the last save are kept in %s\n"
+                "sillet: they are saved when the file is opened the next time\n",
+                session->aside);
+    else
+        fputs("sillet: the readings since the last save are lost\n", stderr);
     return EXIT_CANNOT;
 }
 
@@ -189,7 +269,6 @@ enum exit_code session_command(const char *path)
     profile_problems_init(&problems);
     const enum status status = open_session(&session, path, PROFILE_TO_EDIT, false, &problems);
     if (status == STATUS_OK) {
-        greet(&session);
         code = run_on_terminal(&session, path);
         app_done(&session.app);
     } else {
@@ -200,6 +279,7 @@ enum exit_code session_command(const char *path)
     }
     profile_problems_done(&problems);
     screen_done(&screen);
+    free(session.aside);
     profile_close(session.profile);
     return code;
 }
@@ -216,19 +296,24 @@ enum session_end session_from_shelf(const char *path, enum profile_access access
         end = SESSION_NOT_OPENED;
         strbuf_add(words, "It cannot be opened: ");
     } else {
+<<<<<<< HEAD
         app_take_leaf(&session.app, leaf);
         greet(&session);
+=======
         run_session(&session);
         status = end_session(&session);
         error = errno;
         if (status != STATUS_OK) {
             end = SESSION_LOST;
-            strbuf_add(words, "The readings since the last save are lost: ");
+            strbuf_add(words, session.app.aside
+                                  ? "Not in its file, but kept aside until it is opened again: "
+                                  : "The readings since the last save are lost: ");
         }
         app_done(&session.app);
     }
     if (status != STATUS_OK)
         report_words(status, error, words);
+    free(session.aside);
     profile_close(session.profile);
     return end;
 }

@@ -56,6 +56,11 @@ enum status paths_cache_folder(char **ret_path)
     return find_folder("XDG_CACHE_HOME", ".cache/sillet", ret_path);
 }
 
+enum status paths_state_folder(char **ret_path)
+{
+    return find_folder("XDG_STATE_HOME", ".local/state/sillet", ret_path);
+}
+
 static enum status make_one(const char *path)
 {
     struct stat facts;

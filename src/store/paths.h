@@ -18,6 +18,9 @@ enum status paths_config_folder(char **ret_path);
 /* $XDG_CACHE_HOME/sillet, else ~/.cache/sillet: what can be made anew. */
 enum status paths_cache_folder(char **ret_path);
 
+/* $XDG_STATE_HOME/sillet, else ~/.local/state/sillet: what a session could not file. */
+enum status paths_state_folder(char **ret_path);
+
 /* All give a text that the caller frees; STATUS_NOT_FOUND where there is no home either,
  * STATUS_NO_MEMORY. Nothing is created. */
 

@@ -13,6 +13,7 @@
 #include "store/lockfile.h"
 #include "store/profile_beside.h"
 #include "store/profile_edit.h"
+#include "store/profile_inner.h"
 #include "store/profile_load.h"
 #include "store/safefile.h"
 
@@ -206,6 +207,16 @@ const struct record *profile_record(const struct profile *profile)
 const char *profile_path(const struct profile *profile)
 {
     return profile->path;
+}
+
+const char *profile_target(const struct profile *profile)
+{
+    return profile->target;
+}
+
+const struct profile_content *profile_content(const struct profile *profile)
+{
+    return &profile->content;
 }
 
 enum status profile_editable(const struct profile *profile)

@@ -1,0 +1,224 @@
+/* SPDX-License-Identifier: MIT */
+#include "store/aside.h"
+
+#include <dirent.h>
+#include <errno.h>
+#include <inttypes.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "base/strbuf.h"
+#include "store/crc32.h"
+#include "store/file_read.h"
+#include "store/paths.h"
+#include "store/profile_beside.h"
+#include "store/profile_edit.h"
+#include "store/profile_inner.h"
+#include "store/safefile.h"
+#include "store/shelf_change.h"
+
+/* A short file name, two sums, dashes and an ending. */
+enum { NAME_SIZE = 96 };
+
+struct aside_name {
+    char text[NAME_SIZE];
+    size_t of_file; /* so much of it is the same for every state of the file */
+};
+
+static struct aside_name name_of(const struct profile *profile)
+{
+    const char *target = profile_target(profile);
+    const char *slash = strrchr(target, '/');
+    const struct bytes *bytes = &profile_content(profile)->text.bytes;
+    struct aside_name name;
+    struct strbuf text = STRBUF(name.text);
+
+    shelf_file_name(slash ? slash + 1 : target, &text);
+    strbuf_addf(&text, "-%08" PRIX32 "-", crc32_of(target, strlen(target)));
+    name.of_file = text.length;
+    strbuf_addf(&text, "%08" PRIX32 ".ini", crc32_of(bytes->data, bytes->length));
+    return name;
+}
+
+static enum status find_folder(char **ret_folder)
+{
+    char *state = NULL;
+    const enum status status = paths_state_folder(&state);
+
+    if (status != STATUS_OK)
+        return status;
+    *ret_folder = paths_join(state, "aside");
+    free(state);
+    return *ret_folder ? STATUS_OK : STATUS_NO_MEMORY;
+}
+
+/* --- keeping --- */
+
+static enum status write_bytes(const char *path, const struct bytes *bytes)
+{
+    struct safefile file;
+    const enum status status = safefile_begin(path, SAFEFILE_REPLACE, &file);
+
+    if (status != STATUS_OK)
+        return status;
+    safefile_write(&file, bytes->data, bytes->length);
+    return safefile_commit(&file);
+}
+
+static enum status keep_in(const char *folder, const char *name, const struct bytes *bytes,
+                           char **ret_path)
+{
+    enum status status = paths_make_folder(folder);
+
+    if (status != STATUS_OK)
+        return status;
+    safefile_sweep(folder);
+    char *path = paths_join(folder, name);
+    status = path ? write_bytes(path, bytes) : STATUS_NO_MEMORY;
+    const int kept_errno = errno;
+    if (status == STATUS_OK)
+        *ret_path = path;
+    else
+        free(path);
+    errno = kept_errno;
+    return status;
+}
+
+enum status aside_keep(const struct profile *profile, const struct record *record, char **ret_path)
+{
+    const struct aside_name name = name_of(profile);
+    char *folder = NULL;
+    struct bytes bytes;
+
+    bytes_init(&bytes);
+    enum status status = profile_edit(profile_content(profile), record, &bytes);
+    if (status == STATUS_OK)
+        status = find_folder(&folder);
+    if (status == STATUS_OK)
+        status = keep_in(folder, name.text, &bytes, ret_path);
+    const int kept_errno = errno;
+    free(folder);
+    bytes_done(&bytes);
+    errno = kept_errno;
+    return status;
+}
+
+void aside_drop(char **path)
+{
+    const int kept_errno = errno;
+
+    if (*path)
+        (void)unlink(*path);
+    free(*path);
+    *path = NULL;
+    errno = kept_errno;
+}
+
+/* --- finding --- */
+
+/* A file of another state, or one that is not whole, is put where the tech works. */
+static enum aside_found put_beside(const struct profile *profile, const struct bytes *bytes,
+                                   char **path)
+{
+    char *beside = NULL;
+
+    if (profile_editable(profile) != STATUS_OK ||
+        beside_keep_copy(profile_target(profile), "aside", bytes, &beside) != STATUS_OK)
+        return ASIDE_STAYS;
+    aside_drop(path);
+    *path = beside;
+    return ASIDE_BESIDE;
+}
+
+/* Takes the bytes over. */
+static enum aside_found settle(const struct profile *profile, bool same_state, struct bytes *bytes,
+                               struct record *ret_record, char **path)
+{
+    struct profile_content content;
+    struct bytes copy;
+    enum aside_found found = ASIDE_STAYS;
+
+    bytes_init(&copy);
+    bytes_add(&copy, bytes->data, bytes->length);
+    const bool loaded =
+        bytes_status(&copy) == STATUS_OK && profile_load(bytes, NULL, &content) == STATUS_OK;
+    const bool whole = loaded && content.end == INI_END_GOOD && !content.newer;
+    if (whole && record_equal(&content.record, profile_record(profile))) {
+        aside_drop(path);
+        found = ASIDE_NONE;
+    } else if (whole && same_state && profile_editable(profile) == STATUS_OK) {
+        if (record_copy(&content.record, ret_record) == STATUS_OK)
+            found = ASIDE_RECORD;
+    } else if (bytes_status(&copy) == STATUS_OK) {
+        found = put_beside(profile, &copy, path);
+    }
+    if (loaded)
+        profile_content_done(&content);
+    bytes_done(&copy);
+    return found;
+}
+
+static enum aside_found look_at(const struct profile *profile, bool same_state,
+                                struct record *ret_record, char **path)
+{
+    struct bytes bytes;
+
+    if (file_read(*path, FILE_BYTES_MAX, &bytes) != STATUS_OK)
+        return ASIDE_STAYS;
+    const enum aside_found found = settle(profile, same_state, &bytes, ret_record, path);
+    bytes_done(&bytes);
+    return found;
+}
+
+/* The one of this state, else any other of the file; NULL for none. */
+static char *choose_name(const char *folder, const struct aside_name *name)
+{
+    char *chosen = NULL;
+    const struct dirent *entry;
+    DIR *names = opendir(folder);
+
+    if (!names)
+        return NULL;
+    while ((entry = readdir(names)) != NULL) {
+        const bool same = strcmp(entry->d_name, name->text) == 0;
+
+        if (strlen(entry->d_name) != strlen(name->text) ||
+            strncmp(entry->d_name, name->text, name->of_file) != 0 || (chosen && !same))
+            continue;
+        free(chosen);
+        chosen = strdup(entry->d_name);
+    }
+    closedir(names);
+    return chosen;
+}
+
+static enum aside_found find_in(const char *folder, const struct profile *profile,
+                                struct record *ret_record, char **ret_path)
+{
+    const struct aside_name name = name_of(profile);
+    char *chosen = choose_name(folder, &name);
+    char *path = chosen ? paths_join(folder, chosen) : NULL;
+    enum aside_found found = ASIDE_NONE;
+
+    if (path)
+        found = look_at(profile, strcmp(chosen, name.text) == 0, ret_record, &path);
+    free(chosen);
+    if (found == ASIDE_NONE)
+        free(path);
+    else
+        *ret_path = path;
+    return found;
+}
+
+enum aside_found aside_find(const struct profile *profile, struct record *ret_record,
+                            char **ret_path)
+{
+    char *folder = NULL;
+
+    if (find_folder(&folder) != STATUS_OK)
+        return ASIDE_NONE;
+    const enum aside_found found = find_in(folder, profile, ret_record, ret_path);
+    free(folder);
+    return found;
+}
