@@ -1,0 +1,278 @@
+/* SPDX-License-Identifier: MIT */
+/* Every call fails once, in turn, that is made to keep a generation and bring one back, and to
+ * keep a record aside and take it from there. Whatever fails: no state is lost or half there,
+ * and the next try works. */
+#include "near.h"
+
+#include <errno.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "faults.h"
+#include "profile_steps.h"
+#include "store/aside.h"
+#include "store/generations.h"
+#include "store/paths.h"
+#include "tree.h"
+
+static const char body[] = "[profile]\nformat = 1\n\n[instrument]\nname = Uke\n\n"
+                           "[board]\nscale = 13.5 in\nfrets = 12\n";
+static const char earlier[] = "[profile]\nformat = 1\n\n[instrument]\nname = Uke\n\n"
+                              "[board]\nscale = 13 in\n";
+
+/* One thing done again and again. */
+struct action {
+    const char *name;
+    enum status (*run)(const struct tree *tree);
+    void (*check)(const struct tree *tree, enum status status);
+    void (*prepare)(const struct tree *tree);
+};
+
+static char uke[512]; /* the instrument on file */
+static size_t uke_length;
+
+#define SHELF   "home/shelf"
+#define UKE     SHELF "/uke.ini"
+#define EARLIER SHELF "/.generations/uke.ini/000001-2026-03-02T1042.ini"
+
+static bool holds_uke(const struct tree *tree, const char *name)
+{
+    size_t length;
+    char *bytes = tree_read(tree_path(tree, name), &length);
+    const bool same = bytes && length == uke_length && memcmp(bytes, uke, length) == 0;
+
+    free(bytes);
+    return same;
+}
+
+/* There, whole, and as it should be. */
+static bool is_whole(const struct tree *tree, const char *name, const char *key_section,
+                     const char *key_name, const char *text)
+{
+    const struct reading_key key = steps_key(key_section, key_name);
+    struct profile *profile;
+
+    if (profile_open(tree_path(tree, name), PROFILE_TO_READ, NULL, &profile) != STATUS_OK)
+        return false;
+    const char *got = record_text(profile_record(profile), &key);
+    const bool good = profile_notices(profile) == 0 && got && strcmp(got, text) == 0;
+    profile_close(profile);
+    return good;
+}
+
+/* --- generations --- */
+
+static enum status keep_generation(const struct tree *tree)
+{
+    struct bytes bytes;
+
+    bytes_init(&bytes);
+    bytes_add(&bytes, uke, uke_length);
+    enum status status = bytes_status(&bytes);
+    if (status == STATUS_OK)
+        status = generations_keep(tree_path(tree, UKE), &bytes);
+    bytes_done(&bytes);
+    return status;
+}
+
+static size_t count_generations(const struct tree *tree, char path[400])
+{
+    struct generations kept;
+
+    assert_int_equal(generations_list(tree_path(tree, UKE), &kept), STATUS_OK);
+    const size_t count = kept.count;
+    path[0] = '\0';
+    if (count > 0)
+        strncat(path, kept.items[count - 1].path, 399);
+    generations_done(&kept);
+    return count;
+}
+
+static void make_folder(const struct tree *tree, const char *name)
+{
+    assert_int_equal(paths_make_folder(tree_path(tree, name)), STATUS_OK);
+}
+
+static void write_earlier_generation(const struct tree *tree)
+{
+    make_folder(tree, SHELF "/.generations/uke.ini");
+    steps_write_whole(tree_path(tree, EARLIER), earlier);
+}
+
+static void check_generation(const struct tree *tree, enum status status)
+{
+    char oldest[400];
+    const size_t count = count_generations(tree, oldest);
+
+    assert_true(holds_uke(tree, UKE));
+    assert_in_range(count, status == STATUS_OK ? 2 : 1, 2);
+    assert_true(is_whole(tree, oldest + strlen(tree->folder) + 1, "board", "scale", "13 in"));
+}
+
+static enum status bring_back(const struct tree *tree)
+{
+    return generations_bring_back(tree_path(tree, UKE), tree_path(tree, EARLIER));
+}
+
+/* The state that it replaced is a generation now, unless keeping that was what failed. */
+static void check_bring_back(const struct tree *tree, enum status status)
+{
+    char oldest[400];
+
+    assert_true(holds_uke(tree, UKE) || is_whole(tree, UKE, "board", "scale", "13 in"));
+    if (status == STATUS_OK)
+        assert_true(is_whole(tree, UKE, "board", "scale", "13 in"));
+    assert_true(count_generations(tree, oldest) >= 1);
+    assert_true(is_whole(tree, oldest + strlen(tree->folder) + 1, "board", "scale", "13 in"));
+}
+
+/* --- aside --- */
+
+static enum status keep_aside(const struct tree *tree)
+{
+    struct profile *profile;
+    struct record record;
+    char *path = NULL;
+    enum status status = profile_open(tree_path(tree, UKE), PROFILE_TO_READ, NULL, &profile);
+
+    if (status != STATUS_OK)
+        return status;
+    status = record_copy(profile_record(profile), &record);
+    if (status == STATUS_OK) {
+        const struct reading_key key = reading_key_one(FIELD_SCALE);
+
+        status = record_put(&record, &key, "14 in", false, NULL);
+        if (status == STATUS_OK)
+            status = aside_keep(profile, &record, &path);
+        record_done(&record);
+    }
+    free(path);
+    profile_close(profile);
+    return status;
+}
+
+/* Looked for and saved, as a session begins. */
+static enum status find_aside(const struct tree *tree)
+{
+    struct profile *profile;
+    struct record record;
+    char *path = NULL;
+    enum status status = profile_open(tree_path(tree, UKE), PROFILE_TO_EDIT, NULL, &profile);
+
+    if (status != STATUS_OK)
+        return status;
+    if (aside_find(profile, &record, &path) == ASIDE_RECORD) {
+        status = profile_save(profile, &record);
+        record_done(&record);
+        if (status == STATUS_OK)
+            aside_drop(&path);
+    }
+    free(path);
+    profile_close(profile);
+    return status;
+}
+
+/* In the file, beside it, or still aside. */
+static void check_aside(const struct tree *tree, enum status status)
+{
+    const int aside = tree_count(tree_path(tree, "state/sillet/aside"), ".ini");
+
+    (void)status;
+    if (is_whole(tree, UKE, "board", "scale", "14 in"))
+        return;
+    assert_true(holds_uke(tree, UKE));
+    assert_true(aside == 1 || is_whole(tree, UKE ".aside", "board", "scale", "14 in"));
+}
+
+static void check_keep_aside(const struct tree *tree, enum status status)
+{
+    assert_true(holds_uke(tree, UKE));
+    if (status == STATUS_OK)
+        check_aside(tree, status);
+}
+
+static void put_aside(const struct tree *tree)
+{
+    assert_int_equal(keep_aside(tree), STATUS_OK);
+}
+
+/* --- all of them --- */
+
+static void clear(const struct tree *tree)
+{
+    tree_remove(tree, "home");
+    tree_remove(tree, "state");
+    make_folder(tree, SHELF);
+    tree_write(tree_path(tree, UKE), uke, uke_length);
+}
+
+/* Returns false when there was no nth call. */
+static bool run_with_fault(const struct tree *tree, const struct action *action,
+                           enum fault_call call, enum fault_way way, int nth)
+{
+    clear(tree);
+    if (action->prepare)
+        action->prepare(tree);
+    fault_arm(call, way, nth, way == FAULT_STAYS ? ENOSPC : EIO);
+    const enum status status = action->run(tree);
+    const bool reached = fault_disarm() >= nth;
+    action->check(tree, status);
+    if (!reached)
+        assert_int_equal(status, STATUS_OK);
+    if (status != STATUS_OK) {
+        assert_int_equal(action->run(tree), STATUS_OK);
+        action->check(tree, STATUS_OK);
+    }
+    return reached;
+}
+
+static void fail_every_call(const struct tree *tree, const struct action *action)
+{
+    int rounds = 0;
+
+    for (enum fault_way way = FAULT_ONCE; way <= FAULT_STAYS; way++)
+        for (enum fault_call call = FAULT_OPEN; call < FAULT_COUNT_; call++)
+            for (int nth = 1; run_with_fault(tree, action, call, way, nth); nth++)
+                rounds++;
+    print_message("%s: %d failures\n", action->name, rounds);
+    assert_true(rounds > 20);
+}
+
+static void begin(const struct tree *tree)
+{
+    size_t length;
+
+    assert_int_equal(setenv("XDG_STATE_HOME", tree_path(tree, "state"), 1), 0);
+    steps_write_whole(tree_path(tree, "uke.ini"), body);
+    char *bytes = tree_read(tree_path(tree, "uke.ini"), &length);
+    assert_true(length < sizeof uke);
+    memcpy(uke, bytes, length);
+    uke_length = length;
+    free(bytes);
+}
+
+static void nothing_is_lost_whatever_fails(void **state)
+{
+    static const struct action actions[] = {
+        {"keep a generation", keep_generation, check_generation, write_earlier_generation},
+        {"bring one back", bring_back, check_bring_back, write_earlier_generation},
+        {"keep aside", keep_aside, check_keep_aside, NULL},
+        {"take from aside", find_aside, check_aside, put_aside},
+    };
+
+    begin(*state);
+    for (size_t i = 0; i < sizeof actions / sizeof actions[0]; i++)
+        fail_every_call(*state, &actions[i]);
+}
+
+#define IN_TREE(test) cmocka_unit_test_setup_teardown(test, tree_setup, tree_teardown)
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        IN_TREE(nothing_is_lost_whatever_fails),
+    };
+
+    return cmocka_run_group_tests_name("keep_fault", tests, NULL, NULL) ? 1 : 0;
+}
