@@ -296,10 +296,7 @@ enum session_end session_from_shelf(const char *path, enum profile_access access
         end = SESSION_NOT_OPENED;
         strbuf_add(words, "It cannot be opened: ");
     } else {
-<<<<<<< HEAD
         app_take_leaf(&session.app, leaf);
-        greet(&session);
-=======
         run_session(&session);
         status = end_session(&session);
         error = errno;
