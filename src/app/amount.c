@@ -41,13 +41,20 @@ static void trim(char *text)
     text[length] = '\0';
 }
 
+void amount_add_even(struct strbuf *out, double mm, enum unit unit)
+{
+    const enum unit written = written_unit(unit);
+
+    num_format_fixed(unit_from_pivot(written, mm), decimals_of(written), written == UNIT_IN, out);
+}
+
 void amount_add(struct strbuf *out, double mm, enum unit unit, bool sign)
 {
     const enum unit written = written_unit(unit);
     char memory[48];
     struct strbuf text = STRBUF(memory);
 
-    num_format_fixed(unit_from_pivot(written, mm), decimals_of(written), written == UNIT_IN, &text);
+    amount_add_even(&text, mm, unit);
     /* What rounds to nothing has no sign. */
     if (sign && mm > 0 && strpbrk(memory, "123456789"))
         strbuf_add_char(out, '+');

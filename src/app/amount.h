@@ -16,7 +16,10 @@
  * of a mm or mm. With `sign` it is a change: a plus is written too. */
 void amount_add(struct strbuf *out, double mm, enum unit unit, bool sign);
 
-/* The same in at most so many columns where fewer decimals make that possible; thousandths
+/* A length with all its decimals, so that a column of them stands point under point: "6.0". */
+void amount_add_even(struct strbuf *out, double mm, enum unit unit);
+
+/* As amount_add in at most so many columns where fewer decimals make that possible; thousandths
  * then stand without their point, "20". */
 void amount_add_short(struct strbuf *out, double mm, enum unit unit, int columns);
 

@@ -5,11 +5,12 @@
 #include <string.h>
 
 struct caution {
-    const char *words, *text;
+    const char *words, *text, *owner_words, *owner;
 };
 
 static const struct caution cautions[] = {
-#define CAUTION(words_, text_) {.words = words_, .text = text_},
+#define CAUTION(words_, text_, owner_words_, owner_)                                               \
+    {.words = words_, .text = text_, .owner_words = owner_words_, .owner = owner_},
 #include "app/caution_table.h"
 #undef CAUTION
 };
@@ -50,18 +51,26 @@ static bool has_word(const char *text, const char *word, size_t length)
     return false;
 }
 
-bool caution_applies(int k, const char *work)
+static bool has_any(const char *text, const char *word)
 {
-    const char *word = cautions[k].words;
-
     while (*word) {
         const size_t length = strcspn(word, "|");
 
-        if (has_word(work, word, length))
+        if (has_word(text, word, length))
             return true;
         word += length + (word[length] == '|');
     }
     return false;
+}
+
+bool caution_applies(int k, const char *work)
+{
+    return has_any(work, cautions[k].words);
+}
+
+const char *caution_for_owner(int k, const char *work)
+{
+    return has_any(work, cautions[k].owner_words) ? cautions[k].owner : NULL;
 }
 
 const char *caution_reserve(void)

@@ -14,6 +14,10 @@ const char *caution_text(int k);
  * of the text, ASCII case ignored. */
 bool caution_applies(int k, const char *work);
 
+/* What the k-th means for whoever gets the instrument back after work that is called like
+ * this, or with wood in it that is; NULL for nothing. */
+const char *caution_for_owner(int k, const char *work);
+
 /* What all of them give way to. */
 const char *caution_reserve(void);
 

@@ -22,11 +22,11 @@ static struct reading_key line_key(enum field_id field, int visit, int line)
 }
 
 /*
- * Whether a work line was done after the pass was read. Some files keep times to the minute: in
+ * Some files keep times to the minute: in
  * that of a first pass nothing can have been done before it; in that of a later one a quick turn
  * of the rod most likely came before, and asking once more is the lesser evil.
  */
-static bool is_since(const struct record *record, int visit, int pass, int line)
+bool work_mark_is_since(const struct record *record, int visit, int pass, int line)
 {
     const struct reading_key pass_time = reading_key_pass(FIELD_PASS_TIME, visit, pass);
     const struct reading_key work_time = line_key(FIELD_WORK_TIME, visit, line);
@@ -40,7 +40,8 @@ static bool is_since(const struct record *record, int visit, int pass, int line)
 /* Or before the pass after it, for those who look back at an earlier pass. */
 static bool is_before_next(const struct record *record, int visit, int pass, int line)
 {
-    return pass >= record_last_pass(record, visit) || !is_since(record, visit, pass + 1, line);
+    return pass >= record_last_pass(record, visit) ||
+           !work_mark_is_since(record, visit, pass + 1, line);
 }
 
 int work_mark_line(const struct record *record, int visit, int pass, enum move_kind kind)
@@ -50,7 +51,8 @@ int work_mark_line(const struct record *record, int visit, int pass, enum move_k
         const char *text = record_text(record, &key);
 
         if (text && strcmp(text, work_mark_name(kind)) == 0 &&
-            is_since(record, visit, pass, line) && is_before_next(record, visit, pass, line))
+            work_mark_is_since(record, visit, pass, line) &&
+            is_before_next(record, visit, pass, line))
             return line;
     }
     return 0;

@@ -13,6 +13,9 @@ enum move_kind { MOVE_RESET, MOVE_ROD, MOVE_SLOTS, MOVE_SADDLE, MOVE_COUNT_ };
 /* "reset", "rod", "slots", "saddle": also what a work line is called that marks it done. */
 const char *work_mark_name(enum move_kind kind);
 
+/* Whether a work line was done after the pass was read; false where a time is missing. */
+bool work_mark_is_since(const struct record *record, int visit, int pass, int line);
+
 /* The last work line that marks a move done between a pass and the one after it; 0 for none. */
 int work_mark_line(const struct record *record, int visit, int pass, enum move_kind kind);
 
