@@ -10,6 +10,7 @@
 #include "cli/session.h"
 #include "cli/shelf.h"
 #include "cli/shelf_session.h"
+#include "cli/sheet.h"
 
 static const char usage[] =
     "usage: sillet                  the instruments on file; Enter opens one\n"
@@ -22,6 +23,10 @@ static const char usage[] =
     "         --notes \"E2 A2 ...\"   or to these notes, from the bass side to the treble side\n"
     "         --shift N             or N semitones up, -N down\n"
     "         --set NAME            or strung with this set (a wrong NAME lists them all)\n"
+    "       sillet sheet FILE       print the customer's sheet; options:\n"
+    "         -o NAME               into a file that ends in .pdf, .svg or .txt\n"
+    "         --paper PAPER         a4 or letter\n"
+    "         --visit N             of an earlier visit\n"
     "       sillet check FILE...    name every problem of a profile, line by line\n"
     "       sillet shelf [WORDS]    list the instruments on file; options in front of WORDS:\n"
     "         --csv                 as CSV\n"
@@ -53,6 +58,13 @@ static enum exit_code run_figures(int count, char **words)
     return figures_options_read(count, words, &options) ? figures_command(&options) : EXIT_USAGE;
 }
 
+static enum exit_code run_sheet(int count, char **words)
+{
+    struct sheet_options options;
+
+    return sheet_options_read(count, words, &options) ? sheet_command(&options) : EXIT_USAGE;
+}
+
 static enum exit_code run(int count, char **words)
 {
     if (count < 2)
@@ -67,6 +79,8 @@ static enum exit_code run(int count, char **words)
         return print("sillet " SILLET_VERSION "\n");
     if (strcmp(words[1], "figures") == 0)
         return run_figures(count - 2, words + 2);
+    if (strcmp(words[1], "sheet") == 0)
+        return run_sheet(count - 2, words + 2);
     if (strcmp(words[1], "check") == 0)
         return count >= 3 ? check_command(words + 2, count - 2) : refuse_usage();
     if (strcmp(words[1], "layout") == 0)

@@ -2,7 +2,8 @@
 # SPDX-License-Identifier: MIT
 # The model is pure, nothing but curses' side keeps state, and the layers look one way.
 #
-#   purity.sh SOURCE-ROOT base=ARCHIVE model=ARCHIVE, and so on for store app ui page template
+#   purity.sh SOURCE-ROOT base=ARCHIVE model=ARCHIVE, and so on for store app ui page sheet
+#       template
 #
 # What an object may ask from outside, by archive:
 #   base    libm, mem*, str*; number formatting (num_format.c and strbuf.c) and realloc
@@ -135,6 +136,7 @@ check_directions() {
     check_includes "$1" store 'base model store'
     check_includes "$1" app 'base model app'
     check_includes "$1" ui 'base model app ui'
+    check_includes "$1" sheet 'base model app page sheet'
     check_includes "$1" term 'base ui app term'
 }
 
@@ -218,9 +220,9 @@ GOOD
             must_complain "$sign"
         done
     done
-    mkdir -p "$work/src/base" "$work/src/page" "$work/src/template" "$work/src/model" "$work/src/store" "$work/src/app" "$work/src/ui" \
-        "$work/src/term"
-    for layer in base page template model store app ui term; do
+    layers='base page template model store app ui sheet term'
+    for layer in $layers; do
+        mkdir -p "$work/src/$layer"
         printf '#include <stddef.h>\n#include "%s/x.h"\n' "$layer" >"$work/src/$layer/x.c"
     done
     : >"$failures"
@@ -234,12 +236,14 @@ GOOD
     printf '#include "store/x.h"\n' >>"$work/src/template/x.c"
     printf '#include "x.h"\n' >>"$work/src/app/x.c"
     printf '#include "term/x.h"\n' >>"$work/src/ui/x.c"
+    printf '#include "store/x.h"\n' >>"$work/src/sheet/x.c"
     printf '#include "store/x.h"\n' >>"$work/src/term/x.c"
     check_directions "$work/src"
     check_model_headers "$work/src"
     for sign in 'page includes model/x.h' 'template includes store/x.h' \
         'base includes model/x.h' 'model includes store/x.h' 'store includes app/x.h' \
-        'app includes x.h' 'ui includes term/x.h' 'term includes store/x.h' \
+        'app includes x.h' 'ui includes term/x.h' 'sheet includes store/x.h' \
+        'term includes store/x.h' \
         'model includes <stdio.h>'; do
         must_complain "$sign"
     done
@@ -270,7 +274,7 @@ check_undefined "$base" "$libm $memory" 'array.c.o num_format.c.o strbuf.c.o' \
     <"$work/base-names"
 cat "$work/base-names" "$work/model-names" >"$work/both-names"
 check_undefined "$model" "$libm $memory" 'record.c.o' "$allocation" <"$work/both-names"
-for layer in base model store app ui page template; do
+for layer in base model store app ui page sheet template; do
     check_no_globals "$(archive_of "$layer")"
 done
 check_directions "$root/src"

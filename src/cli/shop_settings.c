@@ -43,6 +43,17 @@ struct shop_units shop_settings_read(struct strbuf *words)
     return units;
 }
 
+struct shop_letterhead shop_settings_letterhead(void)
+{
+    struct shop_letterhead letterhead = {.paper = SHOP_PAPER_UNSAID};
+    char *path = NULL;
+
+    if (shop_path(&path) == STATUS_OK)
+        (void)shop_read_letterhead(path, &letterhead);
+    free(path);
+    return letterhead;
+}
+
 enum exit_code shop_settings_check(void)
 {
     struct shop_units units;

@@ -9,6 +9,9 @@
  * that is wrong in it to `words` (may be NULL): "shop.ini:3: ...". */
 struct shop_units shop_settings_read(struct strbuf *words);
 
+/* What stands on its sheets; nothing where that cannot be read. */
+struct shop_letterhead shop_settings_letterhead(void);
+
 /* Names everything that is wrong in it on stderr: EXIT_FINDINGS when anything is not understood,
  * EXIT_CANNOT when it cannot be read. */
 enum exit_code shop_settings_check(void);

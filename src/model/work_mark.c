@@ -22,9 +22,9 @@ static struct reading_key line_key(enum field_id field, int visit, int line)
 }
 
 /*
- * Some files keep times to the minute: in
- * that of a first pass nothing can have been done before it; in that of a later one a quick turn
- * of the rod most likely came before, and asking once more is the lesser evil.
+ * Some files keep times to the minute: in that of a first pass nothing can have been done before
+ * it; in that of a later one a quick turn of the rod most likely came before, and asking once
+ * more is the lesser evil.
  */
 bool work_mark_is_since(const struct record *record, int visit, int pass, int line)
 {

@@ -147,8 +147,15 @@ static struct shop_units take_start(const struct shop_file *file, struct profile
     return shop_units_inch();
 }
 
+static const char *const paper_words[] = {[SHOP_PAPER_A4] = "a4", [SHOP_PAPER_LETTER] = "letter"};
+
 static bool is_key(const char *name)
 {
+    static const char *const letterhead[] = {"name", "address", "contact", "paper"};
+
+    for (size_t i = 0; i < sizeof letterhead / sizeof letterhead[0]; i++)
+        if (strcmp(letterhead[i], name) == 0)
+            return true;
     for (int i = 0; i < SETTING_COUNT; i++)
         if (strcmp(settings[i].key, name) == 0)
             return true;
@@ -193,6 +200,36 @@ enum status shop_read(const char *path, struct profile_problems *problems,
     report_unknown(&file, problems);
     *ret_units = take_units(&file, problems);
     shop_file_done(&file);
+    return STATUS_OK;
+}
+
+static void take_text(const struct shop_file *file, const char *key, char *out, size_t size)
+{
+    const struct ini_entry *entry = find_entry(file, key);
+    struct strbuf text = strbuf_over(out, size);
+
+    if (entry)
+        strbuf_add(&text, entry->value);
+}
+
+enum status shop_read_letterhead(const char *path, struct shop_letterhead *ret_letterhead)
+{
+    struct shop_letterhead head = {.paper = SHOP_PAPER_UNSAID};
+    struct shop_file file;
+    char paper[16];
+    const enum status status = load_file(path, NULL, &file);
+
+    if (status != STATUS_OK)
+        return status;
+    take_text(&file, "name", head.name, sizeof head.name);
+    take_text(&file, "address", head.address, sizeof head.address);
+    take_text(&file, "contact", head.contact, sizeof head.contact);
+    take_text(&file, "paper", paper, sizeof paper);
+    for (int i = SHOP_PAPER_A4; i <= SHOP_PAPER_LETTER; i++)
+        if (strcmp(paper, paper_words[i]) == 0)
+            head.paper = (enum shop_paper)i;
+    shop_file_done(&file);
+    *ret_letterhead = head;
     return STATUS_OK;
 }
 

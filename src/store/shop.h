@@ -7,9 +7,13 @@
 
 /*
  * The shop's settings, shop.ini in the configuration folder: in which units its gauges
- * read.
+ * read, and what stands on the sheets that it hands over.
  *
  *     [shop]
+ *     name = ...            on sheets; so are the next two
+ *     address = ...
+ *     contact = ...
+ *     paper = a4            a4 or letter; a4 in a metric shop and letter in one of inches
  *     units = inch          inch or metric: what the rest starts from
  *     feeler = th           th, 100ths or mm
  *     rule = 64ths          64ths, th or mm
@@ -30,6 +34,17 @@ enum status shop_path(char **ret_path);
  */
 enum status shop_read(const char *path, struct profile_problems *problems,
                       struct shop_units *ret_units);
+
+enum shop_paper { SHOP_PAPER_UNSAID, SHOP_PAPER_A4, SHOP_PAPER_LETTER };
+
+/* What stands on the shop's sheets; "" for what it never said. A longer text is cut. */
+struct shop_letterhead {
+    char name[200], address[400], contact[200];
+    enum shop_paper paper;
+};
+
+/* As shop_read; a missing file is a shop that said nothing. */
+enum status shop_read_letterhead(const char *path, struct shop_letterhead *ret_letterhead);
 
 /*
  * Writes the units into a settings file, keeping its other lines, and makes its folder

@@ -1,0 +1,89 @@
+/* SPDX-License-Identifier: MIT */
+#include "cli/sheet.h"
+
+#include <errno.h>
+#include <langinfo.h>
+#include <string.h>
+
+#include "cli/sheet_file.h"
+#include "cli/shop_settings.h"
+
+static bool is_utf8(void)
+{
+    return strcmp(nl_langinfo(CODESET), "UTF-8") == 0;
+}
+
+static enum exit_code print_bytes(const struct bytes *bytes)
+{
+    if (fwrite(bytes->data, 1, bytes->length, stdout) == bytes->length && fflush(stdout) == 0)
+        return EXIT_GOOD;
+    report_failure("standard output", STATUS_IO, errno, stderr);
+    return EXIT_CANNOT;
+}
+
+static enum exit_code deliver(const struct sheet_options *options, const struct bytes *bytes)
+{
+    errno = 0;
+    if (!options->output)
+        return print_bytes(bytes);
+    const enum status status = sheet_file_write(options->output, bytes);
+    if (status == STATUS_OK)
+        return EXIT_GOOD;
+    report_failure(options->output, status, errno, stderr);
+    return EXIT_CANNOT;
+}
+
+static enum exit_code refuse(const struct sheet_options *options, const struct record *record,
+                             enum status status)
+{
+    if (status != STATUS_NOT_FOUND) {
+        report_failure(options->path, status, 0, stderr);
+        return EXIT_CANNOT;
+    }
+    report_begin(options->path, stderr);
+    fprintf(stderr, " there is no visit %d; the last is %d\n", options->visit,
+            record_last_visit(record));
+    return EXIT_USAGE;
+}
+
+static enum exit_code make(const struct sheet_options *options, const struct record *record)
+{
+    const struct shop_units units = shop_settings_read(NULL);
+    const struct sheet_document document = {.record = record,
+                                            .visit = options->visit,
+                                            .units = &units,
+                                            .format = options->format,
+                                            .paper = options->paper,
+                                            .utf8 = is_utf8()};
+    struct bytes bytes;
+
+    bytes_init(&bytes);
+    const enum status status = sheet_file_make(&document, &bytes);
+    const enum exit_code code =
+        status == STATUS_OK ? deliver(options, &bytes) : refuse(options, record, status);
+    bytes_done(&bytes);
+    return code;
+}
+
+enum exit_code sheet_command(const struct sheet_options *options)
+{
+    struct profile_problems problems;
+    struct profile *profile = NULL;
+    enum exit_code code = EXIT_CANNOT;
+
+    profile_problems_init(&problems);
+    errno = 0;
+    const enum status status = profile_open(options->path, PROFILE_TO_READ, &problems, &profile);
+    const int error = errno;
+    report_problems(options->path, &problems, PROBLEM_ERROR, stderr);
+    if (status == STATUS_OK) {
+        code = make(options, profile_record(profile));
+        if (code == EXIT_GOOD && problems.errors > 0)
+            code = EXIT_FINDINGS;
+    } else {
+        report_failure(options->path, status, error, stderr);
+    }
+    profile_close(profile);
+    profile_problems_done(&problems);
+    return code;
+}

@@ -1,0 +1,131 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_SHEET_SHEET_H
+#define SILLET_SHEET_SHEET_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "base/status.h"
+#include "model/field.h"
+#include "model/record.h"
+
+/*
+ * The sheet that a customer gets with an instrument, as a list of blocks: what stands on it,
+ * in order, and nothing of how it looks. sheet_text.h and sheet_page.h lay it out.
+ *
+ * All texts are valid UTF-8 on one line each, with nothing in them that a terminal would act on.
+ */
+
+enum sheet_block_kind {
+    SHEET_TITLE, /* `text` at the left, `aside` at the right */
+    SHEET_HEADING,
+    SHEET_PARAGRAPH,
+    SHEET_ITEM,  /* one of a list */
+    SHEET_SMALL, /* small print */
+    SHEET_TABLE,
+    SHEET_DRAWING,
+};
+
+enum sheet_align { SHEET_LEFT, SHEET_RIGHT, SHEET_CENTRE };
+enum sheet_row { SHEET_ROW_PLAIN, SHEET_ROW_HEAD, SHEET_ROW_LAST };
+enum { SHEET_COLUMNS_MAX = 10, SHEET_ROWS_MAX = 64 };
+
+/* A cell over several columns has its text in the first of them, and is centred. */
+struct sheet_cell {
+    char *text; /* NULL: empty */
+    int span;   /* 1 or more; 0: covered by the one before it */
+};
+
+struct sheet_table {
+    bool pairs; /* two columns, a name and what it is: may be set in several columns */
+    int columns, rows;
+    enum sheet_align align[SHEET_COLUMNS_MAX];
+    enum sheet_row row[SHEET_ROWS_MAX];
+    struct sheet_cell *cells; /* row by row */
+};
+
+enum sheet_drawing { SHEET_SIDE_VIEW, SHEET_CENTS_CURVE, SHEET_HEADROOM_MAP };
+
+struct sheet_block {
+    enum sheet_block_kind kind;
+    char *text, *aside;        /* of a drawing: what it shows, its key */
+    struct sheet_table *table; /* of SHEET_TABLE */
+    enum sheet_drawing drawing;
+};
+
+/* A height along the neck, mm: x from the nut, y over the chord. */
+struct sheet_point {
+    double x_mm, y_mm;
+};
+
+/* The neck from the side, under the lowest string that was measured. */
+struct sheet_side_view {
+    bool known;
+    int frets, join_fret;
+    struct sheet_point crown[FRETS_MAX + 1]; /* [0] the nut's front edge */
+    bool has_found;                          /* another line than the one left */
+    struct sheet_point found[2], left[2];    /* the string, at the nut and over the last fret */
+};
+
+struct sheet_cents_curve {
+    bool known;
+    int frets;
+    double tolerance_cents;
+    struct sheet_cents_string {
+        int string;
+        bool predicted[FRETS_MAX + 1]; /* by fret */
+        double cents[FRETS_MAX + 1];
+    } outer[2]; /* bass and treble side; string 0: none */
+    int count;
+    struct sheet_cents_reading {
+        int string, fret;
+        double cents;
+    } readings[STRINGS_MAX * FRETS_MAX];
+};
+
+/* One mark for each note: blank (not known), '.', 'o', '#' as app/frets_plan.h has them. */
+struct sheet_headroom_map {
+    bool known;
+    int strings, notes; /* notes 0, the open string, to notes - 1 */
+    char mark[STRINGS_MAX + 1][FRETS_MAX + 1];
+    char label[STRINGS_MAX + 1][16]; /* "6 E2" */
+};
+
+struct sheet {
+    struct sheet_block *blocks;
+    size_t count, capacity;
+    enum status status; /* the first failure; nothing is added from then on */
+    char *title;        /* of the document */
+    char date[11];      /* of the visit, ISO 8601; "" where it has none */
+    struct sheet_side_view side;
+    struct sheet_cents_curve cents;
+    struct sheet_headroom_map headroom;
+};
+
+void sheet_init(struct sheet *sheet);
+void sheet_done(struct sheet *sheet);
+
+/* All of these take any text: what must not be shown becomes U+FFFD, line breaks and tabs a
+ * blank. A failure (memory) is kept in `status`. */
+void sheet_add_title(struct sheet *sheet, const char *text, const char *aside);
+void sheet_add_heading(struct sheet *sheet, const char *text);
+void sheet_add_text(struct sheet *sheet, enum sheet_block_kind kind, const char *text);
+void sheet_add_drawing(struct sheet *sheet, enum sheet_drawing drawing, const char *text,
+                       const char *aside);
+
+/* Begins a table; the rows after it belong to it. `align` holds a letter for each column:
+ * l, r, c. */
+void sheet_begin_table(struct sheet *sheet, const char *align);
+void sheet_begin_pairs(struct sheet *sheet);
+/* Begins a row of empty cells; past SHEET_ROWS_MAX it is dropped. */
+void sheet_begin_row(struct sheet *sheet, enum sheet_row row);
+/* The next cell of that row. */
+void sheet_add_cell(struct sheet *sheet, const char *text);
+void sheet_add_span(struct sheet *sheet, int columns, const char *text);
+/* A row of a table of pairs, where the text is not NULL and not empty. */
+void sheet_add_pair(struct sheet *sheet, const char *name, const char *text);
+
+/* A table's cell. */
+const struct sheet_cell *sheet_cell(const struct sheet_table *table, int row, int column);
+
+#endif

@@ -1,0 +1,186 @@
+/* SPDX-License-Identifier: MIT */
+#include <string.h>
+
+#include "app/pitch_plan.h"
+#include "base/num.h"
+#include "sheet/sheet_parts.h"
+#include "sheet/sheet_say.h"
+
+/* How well it plays in tune, and how hard it can be plucked. */
+
+enum { FRETS_SHOWN = 6 };
+
+/* What the table of cents has for columns: one fret as found, then frets as left. */
+struct intonation {
+    const struct sheet_maker *maker;
+    bool both;     /* read in the last pass, and in the first one before it */
+    int pass;      /* whose cents are as left, or as found where that is all there is */
+    int main_fret; /* the one that the saddle is set by */
+    int frets[FRETS_SHOWN];
+    int count;
+    struct pitch_plan plan;
+};
+
+static bool read_at(const struct sheet_maker *maker, int pass, int string, int fret,
+                    double *ret_cents)
+{
+    const struct reading_key key =
+        reading_key_pass_at(FIELD_CENTS, maker->visit, pass, string, fret);
+
+    return record_value(maker->record, &key, ret_cents);
+}
+
+static bool any_at(const struct sheet_maker *maker, int pass, int fret)
+{
+    double unused;
+
+    for (int s = 1; s <= maker->left.setup.board.strings; s++)
+        if (read_at(maker, pass, s, fret, &unused))
+            return true;
+    return false;
+}
+
+static bool any_cents(const struct sheet_maker *maker, int pass)
+{
+    for (int fret = 1; pass > 0 && fret <= maker->left.setup.board.frets; fret++)
+        if (any_at(maker, pass, fret))
+            return true;
+    return false;
+}
+
+/* The newest pass of the visit with cents; 0 for none. */
+static int find_pass(const struct sheet_maker *maker)
+{
+    for (int pass = maker->last; pass > 0; pass--)
+        if (any_cents(maker, pass))
+            return pass;
+    return 0;
+}
+
+static void find_main_fret(struct intonation *intonation)
+{
+    for (int s = 1; s <= intonation->plan.strings && intonation->main_fret == 0; s++)
+        intonation->main_fret = intonation->plan.string[s].fret;
+}
+
+static bool find_columns(const struct sheet_maker *maker, struct intonation *intonation)
+{
+    const struct board *board = &maker->left.setup.board;
+
+    intonation->maker = maker;
+    intonation->pass = find_pass(maker);
+    if (intonation->pass == 0)
+        return false;
+    pitch_plan_make(maker->record, intonation->pass == maker->first ? &maker->found : &maker->left,
+                    maker->visit, intonation->pass, 0, &intonation->plan);
+    find_main_fret(intonation);
+    intonation->both =
+        intonation->pass != maker->first && any_at(maker, maker->first, intonation->main_fret);
+    intonation->frets[intonation->count++] = intonation->main_fret;
+    for (int fret = 1; fret <= board->frets && intonation->count < FRETS_SHOWN; fret++)
+        if (fret != intonation->main_fret && any_at(maker, intonation->pass, fret))
+            intonation->frets[intonation->count++] = fret;
+    return true;
+}
+
+static void add_cents(const struct sheet_maker *maker, int pass, int string, int fret)
+{
+    char memory[32];
+    struct strbuf text = STRBUF(memory);
+    double cents;
+
+    if (read_at(maker, pass, string, fret, &cents)) {
+        if (cents > 0)
+            strbuf_add_char(&text, '+');
+        num_format_fixed(cents, cents == (double)(int)cents ? 0 : 1, false, &text);
+    }
+    sheet_add_cell(maker->sheet, memory);
+}
+
+static const char *state_of(const struct pitch_move *move)
+{
+    switch (move->state) {
+    case PITCH_IN_TUNE:
+        return "in tune";
+    case PITCH_WITHIN:
+        return "within measuring error";
+    case PITCH_DUE:
+        return move->cents > 0 ? "sharp" : "flat";
+    case PITCH_UNREAD:
+        break;
+    }
+    return "";
+}
+
+static bool any_of_string(const struct intonation *intonation, int string)
+{
+    double unused;
+
+    return intonation->plan.string[string].state != PITCH_UNREAD ||
+           (intonation->both && read_at(intonation->maker, intonation->maker->first, string,
+                                        intonation->main_fret, &unused));
+}
+
+static void add_string(const struct intonation *intonation, int string)
+{
+    const struct sheet_maker *maker = intonation->maker;
+    char memory[32];
+    struct strbuf name = STRBUF(memory);
+
+    sheet_say_string(&name, maker->record, string);
+    sheet_begin_row(maker->sheet, SHEET_ROW_PLAIN);
+    sheet_add_cell(maker->sheet, memory);
+    if (intonation->both)
+        add_cents(maker, maker->first, string, intonation->main_fret);
+    for (int i = 0; i < intonation->count; i++)
+        add_cents(maker, intonation->pass, string, intonation->frets[i]);
+    sheet_add_cell(maker->sheet, state_of(&intonation->plan.string[string]));
+}
+
+static void add_fret(struct sheet_maker *maker, const char *what, int fret)
+{
+    char memory[48];
+    struct strbuf text = STRBUF(memory);
+
+    strbuf_addf(&text, "%sfret %d", what, fret);
+    sheet_add_cell(maker->sheet, memory);
+}
+
+static void add_table(struct sheet_maker *maker, const struct intonation *intonation)
+{
+    const int columns = intonation->both + intonation->count;
+    char align[SHEET_COLUMNS_MAX + 1] = "l";
+    const bool found = intonation->pass == maker->first;
+
+    memset(align + 1, 'r', (size_t)columns);
+    align[columns + 1] = 'l';
+    sheet_begin_table(maker->sheet, align);
+    sheet_begin_row(maker->sheet, SHEET_ROW_HEAD);
+    sheet_add_cell(maker->sheet, "string");
+    if (intonation->both)
+        add_fret(maker, "as found, ", intonation->main_fret);
+    for (int i = 0; i < intonation->count; i++)
+        add_fret(maker, i > 0 ? "" : found ? "as found, " : "as left, ", intonation->frets[i]);
+    sheet_add_cell(maker->sheet, "state");
+    for (int s = intonation->plan.strings; s >= 1; s--)
+        if (any_of_string(intonation, s))
+            add_string(intonation, s);
+}
+
+void sheet_make_intonation(struct sheet_maker *maker)
+{
+    struct intonation intonation = {.pass = 0};
+    char memory[128];
+    struct strbuf text = STRBUF(memory);
+
+    if (!find_columns(maker, &intonation))
+        return;
+    sheet_add_heading(maker->sheet, "Intonation");
+    add_table(maker, &intonation);
+    strbuf_add(&text, "Cents above the note wanted (a hundredth of a semitone); in tune within \xC2"
+                      "\xB1");
+    num_format(intonation.plan.tolerance_cents, &text);
+    strbuf_add_char(&text, '.');
+    sheet_add_text(maker->sheet, SHEET_SMALL, memory);
+    sheet_make_cents_curve(maker);
+}

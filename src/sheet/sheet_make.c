@@ -1,0 +1,217 @@
+/* SPDX-License-Identifier: MIT */
+#include "sheet/sheet_make.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "app/leaf_work.h"
+#include "model/record_walk.h"
+#include "sheet/sheet_parts.h"
+#include "sheet/sheet_say.h"
+
+enum { TEXT_MAX = 1024 };
+
+bool sheet_has_both(const struct sheet_maker *maker)
+{
+    return maker->first != maker->last;
+}
+
+const char *sheet_text_of(const struct sheet_maker *maker, struct reading_key key)
+{
+    const struct reading *reading = record_get(maker->record, &key);
+
+    return reading && reading->value.state != READING_BAD ? reading->text : NULL;
+}
+
+/* The last day that something of the visit was measured or done on: work that went on after
+ * the visit's date brings its own date along. */
+static const char *find_last_day(const struct sheet_maker *maker)
+{
+    const char *last = "";
+
+    for (int pass = record_last_pass(maker->record, maker->visit); pass > 0; pass--) {
+        const char *time =
+            sheet_text_of(maker, reading_key_pass(FIELD_PASS_TIME, maker->visit, pass));
+
+        if (time && strlen(time) > 11 && strcmp(time, last) > 0)
+            last = time;
+    }
+    for (int line = record_last_work(maker->record, maker->visit); line > 0; line--) {
+        const char *time = sheet_text_of(maker, work_key(WORK_TIME, maker->visit, line));
+
+        if (time && strlen(time) > 11 && strcmp(time, last) > 0)
+            last = time;
+    }
+    return last;
+}
+
+static void say_dates(const struct sheet_maker *maker, struct strbuf *out)
+{
+    const char *date = sheet_text_of(maker, reading_key_visit(FIELD_VISIT_DATE, maker->visit));
+    const char *last = maker->visit > 0 ? find_last_day(maker) : "";
+    char memory[16];
+    struct strbuf day = STRBUF(memory);
+
+    if (!date)
+        return;
+    sheet_say_date(out, date);
+    strbuf_add_bytes(&day, last, strlen(last) > 10 ? 10 : 0);
+    if (strcmp(memory, date) > 0) {
+        strbuf_add(out, " to ");
+        sheet_say_date(out, memory);
+    }
+}
+
+static const char *one(const struct sheet_maker *maker, enum field_id field)
+{
+    return sheet_text_of(maker, reading_key_one(field));
+}
+
+static void name_document(struct sheet_maker *maker)
+{
+    const char *date = sheet_text_of(maker, reading_key_visit(FIELD_VISIT_DATE, maker->visit));
+    const char *name = one(maker, FIELD_NAME);
+    struct strbuf day = STRBUF(maker->sheet->date);
+    char memory[512];
+    struct strbuf title = STRBUF(memory);
+
+    strbuf_add(&title, "Set-up sheet");
+    if (name)
+        strbuf_addf(&title, ": %s", name);
+    maker->sheet->title = strdup(memory);
+    if (!maker->sheet->title)
+        maker->sheet->status = STATUS_NO_MEMORY;
+    if (date)
+        strbuf_add(&day, date);
+}
+
+static void add_scale(struct sheet_maker *maker)
+{
+    const struct entered scale = record_entered_one(maker->record, FIELD_SCALE);
+    const struct entered bass = record_entered_one(maker->record, FIELD_SCALE_BASS);
+    const struct entered treble = record_entered_one(maker->record, FIELD_SCALE_TREBLE);
+    char memory[128];
+    struct strbuf text = STRBUF(memory);
+
+    if (bass.given && treble.given) {
+        sheet_say_scale(&text, bass.value, &maker->ask->units);
+        strbuf_add(&text, " bass, ");
+        sheet_say_scale(&text, treble.value, &maker->ask->units);
+        strbuf_add(&text, " treble");
+    } else if (scale.given) {
+        sheet_say_scale(&text, scale.value, &maker->ask->units);
+    }
+    sheet_add_pair(maker->sheet, "scale", memory);
+}
+
+static void add_facts(struct sheet_maker *maker)
+{
+    sheet_begin_pairs(maker->sheet);
+    sheet_add_pair(maker->sheet, "instrument", one(maker, FIELD_NAME));
+    sheet_add_pair(maker->sheet, "kind", one(maker, FIELD_KIND));
+    sheet_add_pair(maker->sheet, "maker", one(maker, FIELD_MAKER));
+    sheet_add_pair(maker->sheet, "serial", one(maker, FIELD_SERIAL));
+    sheet_add_pair(maker->sheet, "built", one(maker, FIELD_BUILT));
+    add_scale(maker);
+    sheet_add_pair(maker->sheet, "owner", one(maker, FIELD_OWNER));
+}
+
+static void add_head(struct sheet_maker *maker)
+{
+    char memory[TEXT_MAX];
+    struct strbuf text = STRBUF(memory);
+    const struct sheet_ask *ask = maker->ask;
+
+    if (ask->shop)
+        strbuf_add(&text, "Set-up sheet ");
+    say_dates(maker, &text);
+    sheet_add_title(maker->sheet, ask->shop ? ask->shop : "Set-up sheet", memory);
+    strbuf_clear(&text);
+    if (ask->address)
+        strbuf_add(&text, ask->address);
+    if (ask->contact)
+        strbuf_addf(&text, "%s%s", text.length > 0 ? " \xC2\xB7 " : "", ask->contact);
+    sheet_add_text(maker->sheet, SHEET_SMALL, memory);
+    add_facts(maker);
+}
+
+static void add_complaint(struct sheet_maker *maker)
+{
+    const char *reason = sheet_text_of(maker, reading_key_visit(FIELD_VISIT_REASON, maker->visit));
+
+    if (!reason)
+        return;
+    sheet_add_heading(maker->sheet, "Why it came in");
+    sheet_add_text(maker->sheet, SHEET_PARAGRAPH, reason);
+}
+
+static void add_reserve(struct sheet_maker *maker)
+{
+    if (maker->last > 0)
+        sheet_add_text(maker->sheet, SHEET_SMALL,
+                       "Lengths were read with gauges by hand; tensions, room to swing, moisture "
+                       "and dates are estimates. The gauge on the instrument decides.");
+}
+
+static void add_parts(struct sheet_maker *maker)
+{
+    add_head(maker);
+    add_complaint(maker);
+    sheet_make_readings(maker);
+    sheet_make_work(maker);
+    sheet_make_due(maker);
+    sheet_make_strings(maker);
+    sheet_make_intonation(maker);
+    sheet_make_headroom(maker);
+    sheet_make_climate(maker);
+    sheet_make_watch(maker);
+    sheet_make_cautions(maker);
+    add_reserve(maker);
+}
+
+static bool has_visit(const struct record *record, int visit)
+{
+    int next = visit - 1;
+
+    return visit == 0 || (record_next_visit(record, &next) && next == visit);
+}
+
+static void find_passes(struct sheet_maker *maker)
+{
+    int visit = maker->visit, pass = 0;
+
+    maker->last = record_last_pass(maker->record, maker->visit);
+    if (maker->last > 0 && record_next_pass(maker->record, &visit, &pass) && visit == maker->visit)
+        maker->first = pass;
+    derive_pass(maker->record, maker->visit, maker->first, &maker->found);
+    derive_pass(maker->record, maker->visit, maker->last, &maker->left);
+    frets_plan_make(maker->record, &maker->left, maker->visit, maker->last, &maker->frets);
+}
+
+enum status sheet_make(const struct record *record, const struct sheet_ask *ask,
+                       struct sheet *ret_sheet)
+{
+    const int visit = ask->visit > 0 ? ask->visit : record_last_visit(record);
+    struct sheet sheet;
+
+    if (!has_visit(record, visit))
+        return STATUS_NOT_FOUND;
+    struct sheet_maker *maker = calloc(1, sizeof *maker);
+    if (!maker)
+        return STATUS_NO_MEMORY;
+    sheet_init(&sheet);
+    maker->record = record;
+    maker->ask = ask;
+    maker->sheet = &sheet;
+    maker->visit = visit;
+    find_passes(maker);
+    name_document(maker);
+    add_parts(maker);
+    free(maker);
+    const enum status status = sheet.status;
+    if (status != STATUS_OK)
+        sheet_done(&sheet);
+    else
+        *ret_sheet = sheet;
+    return status;
+}

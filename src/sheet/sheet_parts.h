@@ -1,0 +1,46 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_SHEET_SHEET_PARTS_H
+#define SILLET_SHEET_SHEET_PARTS_H
+
+#include "app/frets_plan.h"
+#include "model/derive.h"
+#include "sheet/sheet_make.h"
+
+/* Inside sheet only: the parts of a sheet, each of which adds its blocks, or none where
+ * nothing is known. */
+
+struct sheet_maker {
+    const struct record *record;
+    const struct sheet_ask *ask;
+    struct sheet *sheet;
+    int visit;
+    int first, last;         /* passes of the visit with readings; 0 for none */
+    struct derived found;    /* of the first one, */
+    struct derived left;     /* and of the last one: the same where there is one only */
+    struct frets_plan frets; /* of the last one */
+};
+
+/* Whether there is a pass before and one after the work. */
+bool sheet_has_both(const struct sheet_maker *maker);
+
+/* Whether every move is known, and none is due beyond its own uncertainty. */
+bool sheet_is_on_target(const struct sheet_maker *maker);
+
+void sheet_make_readings(struct sheet_maker *maker);
+void sheet_make_work(struct sheet_maker *maker);
+void sheet_make_due(struct sheet_maker *maker);
+void sheet_make_strings(struct sheet_maker *maker);
+void sheet_make_intonation(struct sheet_maker *maker);
+void sheet_make_headroom(struct sheet_maker *maker);
+void sheet_make_climate(struct sheet_maker *maker);
+void sheet_make_watch(struct sheet_maker *maker);
+void sheet_make_cautions(struct sheet_maker *maker);
+
+/* The numbers of the drawings, into the sheet. */
+void sheet_make_side_view(struct sheet_maker *maker);
+void sheet_make_cents_curve(struct sheet_maker *maker);
+
+/* A text of the visit, of one of its passes; NULL where it is not there or not understood. */
+const char *sheet_text_of(const struct sheet_maker *maker, struct reading_key key);
+
+#endif

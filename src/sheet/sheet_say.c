@@ -1,0 +1,198 @@
+/* SPDX-License-Identifier: MIT */
+#include "sheet/sheet_say.h"
+
+#include <string.h>
+
+#include "app/amount.h"
+#include "base/num.h"
+#include "base/unit.h"
+
+/* The unit that the shop reads in, and the one beside it. */
+struct both {
+    enum unit own, other;
+};
+
+static struct both both_of(const struct shop_units *units, enum field_measure measure)
+{
+    const enum unit own = units->bare[measure];
+    const bool metric = own == UNIT_MM || own == UNIT_100THS;
+    struct both both = {.own = own, .other = UNIT_100THS};
+
+    /* As hundredths, mm keep their zeros. */
+    if (own == UNIT_MM)
+        both.own = UNIT_100THS;
+    if (metric)
+        both.other = measure == MEASURE_RULE ? UNIT_64THS : UNIT_IN;
+    return both;
+}
+
+/* Behind a number: "/64 in", " mm". */
+static void add_unit(struct strbuf *out, enum unit unit)
+{
+    if (unit == UNIT_64THS)
+        strbuf_add(out, "/64 in");
+    else
+        amount_add_unit(out, unit);
+}
+
+/* Long lengths are known to a tenth of a mm; as typed in inches they are round. */
+static void add_long(struct strbuf *out, double mm, enum unit unit)
+{
+    char memory[32];
+    struct strbuf text = STRBUF(memory);
+
+    num_format_fixed(unit_from_pivot(unit, mm), unit == UNIT_IN ? 3 : 1, false, &text);
+    size_t length = text.length;
+    while (length > 0 && memory[length - 1] == '0')
+        length--;
+    strbuf_add_bytes(out, memory, length - (memory[length - 1] == '.'));
+    amount_add_unit(out, unit);
+}
+
+void sheet_say_scale(struct strbuf *out, double mm, const struct shop_units *units)
+{
+    const bool inch = units->bare[MEASURE_LONG] == UNIT_IN;
+
+    add_long(out, mm, inch ? UNIT_IN : UNIT_MM);
+    strbuf_add(out, " (");
+    add_long(out, mm, inch ? UNIT_MM : UNIT_IN);
+    strbuf_add_char(out, ')');
+}
+
+static void add_two(struct strbuf *out, double mm, struct both both, bool sign)
+{
+    amount_add(out, mm, both.own, sign);
+    add_unit(out, both.own);
+    strbuf_add(out, " (");
+    amount_add(out, mm, both.other, sign);
+    add_unit(out, both.other);
+    strbuf_add_char(out, ')');
+}
+
+void sheet_say_length(struct strbuf *out, double mm, const struct shop_units *units,
+                      enum field_measure measure)
+{
+    add_two(out, mm, both_of(units, measure), false);
+}
+
+void sheet_say_change(struct strbuf *out, double mm, const struct shop_units *units,
+                      enum field_measure measure)
+{
+    add_two(out, mm, both_of(units, measure), true);
+}
+
+void sheet_say_range(struct strbuf *out, double first_mm, double last_mm,
+                     const struct shop_units *units, enum field_measure measure)
+{
+    const struct both both = both_of(units, measure);
+
+    amount_add_range(out, first_mm, last_mm, both.own);
+    add_unit(out, both.own);
+    strbuf_add(out, " (");
+    amount_add_range(out, first_mm, last_mm, both.other);
+    add_unit(out, both.other);
+    strbuf_add_char(out, ')');
+}
+
+void sheet_say_bare(struct strbuf *out, double mm, const struct shop_units *units,
+                    enum field_measure measure)
+{
+    const struct both both = both_of(units, measure);
+
+    amount_add_even(out, mm, both.own);
+    strbuf_add(out, " (");
+    amount_add_even(out, mm, both.other);
+    strbuf_add_char(out, ')');
+}
+
+void sheet_say_units(struct strbuf *out, const struct shop_units *units, enum field_measure measure)
+{
+    const struct both both = both_of(units, measure);
+
+    strbuf_addf(out, "%s (%s)", both.own == UNIT_64THS ? "64ths in" : amount_unit(both.own),
+                both.other == UNIT_64THS ? "64ths in" : amount_unit(both.other));
+}
+
+bool sheet_is_metric(const struct shop_units *units)
+{
+    return units->bare[MEASURE_RULE] == UNIT_MM;
+}
+
+void sheet_say_force(struct strbuf *out, double n, const struct shop_units *units)
+{
+    const bool metric = sheet_is_metric(units);
+    const enum unit own = metric ? UNIT_N : UNIT_LB, other = metric ? UNIT_KGF : UNIT_N;
+
+    num_format_fixed(unit_from_pivot(own, n), metric ? 0 : 1, false, out);
+    strbuf_add(out, " (");
+    num_format_fixed(unit_from_pivot(other, n), metric ? 1 : 0, false, out);
+    strbuf_add_char(out, ')');
+}
+
+const char *sheet_force_units(const struct shop_units *units)
+{
+    return sheet_is_metric(units) ? "N (kg)" : "lb (N)";
+}
+
+static void add_degrees(struct strbuf *out, double celsius, enum unit unit)
+{
+    num_format_fixed(unit_from_pivot(unit, celsius), 0, false, out);
+    strbuf_addf(out, " %s", unit_label(unit));
+}
+
+void sheet_say_temperature(struct strbuf *out, double celsius, const struct shop_units *units)
+{
+    const bool fahrenheit = units->bare[MEASURE_TEMPERATURE] == UNIT_F;
+
+    add_degrees(out, celsius, fahrenheit ? UNIT_F : UNIT_C);
+    strbuf_add(out, " (");
+    add_degrees(out, celsius, fahrenheit ? UNIT_C : UNIT_F);
+    strbuf_add_char(out, ')');
+}
+
+void sheet_say_string(struct strbuf *out, const struct record *record, int string)
+{
+    const struct reading_key key = reading_key_string(FIELD_STRING_NOTE, string);
+    const struct reading *note = record_get(record, &key);
+
+    strbuf_addf(out, "%d", string);
+    if (note && note->value.state != READING_BAD)
+        strbuf_addf(out, " %s", note->text);
+}
+
+void sheet_say_month(struct strbuf *out, int year, int month)
+{
+    static const char *const months[] = {"January",   "February", "March",    "April",
+                                         "May",       "June",     "July",     "August",
+                                         "September", "October",  "November", "December"};
+
+    strbuf_addf(out, "%s %d", months[month - 1], year);
+}
+
+void sheet_say_date(struct strbuf *out, const char *date)
+{
+    int year, month, day;
+
+    if (strlen(date) != 10 || num_count(date, 4, 9999, &year) != STATUS_OK ||
+        num_count(date + 5, 2, 12, &month) != STATUS_OK || month < 1 ||
+        num_count(date + 8, 2, 31, &day) != STATUS_OK) {
+        strbuf_add(out, date);
+        return;
+    }
+    strbuf_addf(out, "%d ", day);
+    sheet_say_month(out, year, month);
+}
+
+void sheet_say_sentence(struct strbuf *out, const char *text)
+{
+    if (*text >= 'a' && *text <= 'z')
+        strbuf_add_char(out, (char)(*text++ - 'a' + 'A'));
+    strbuf_add(out, text);
+}
+
+void sheet_say_pct(struct strbuf *out, double pct, int decimals)
+{
+    num_format_fixed(pct, decimals, false, out);
+    /* A blank that no line breaks at. */
+    strbuf_add(out, "\xC2\xA0%");
+}

@@ -1,0 +1,55 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_SHEET_SHEET_SAY_H
+#define SILLET_SHEET_SHEET_SAY_H
+
+#include "base/strbuf.h"
+#include "model/field.h"
+#include "model/record.h"
+
+/* Numbers and names as the sheet writes them: in the shop's unit, the other one beside it. */
+
+/* ".011 in (0.28 mm)", "8.5/64 in (3.37 mm)". */
+void sheet_say_length(struct strbuf *out, double mm, const struct shop_units *units,
+                      enum field_measure measure);
+/* The same as a change, with its sign. */
+void sheet_say_change(struct strbuf *out, double mm, const struct shop_units *units,
+                      enum field_measure measure);
+/* ".018 to .012 in (0.46 to 0.30 mm)". */
+void sheet_say_range(struct strbuf *out, double first_mm, double last_mm,
+                     const struct shop_units *units, enum field_measure measure);
+
+/* "24.75 in (628.7 mm)". */
+void sheet_say_scale(struct strbuf *out, double mm, const struct shop_units *units);
+
+/* For a column: ".011 (0.28)", its units over it: "in (mm)". */
+void sheet_say_bare(struct strbuf *out, double mm, const struct shop_units *units,
+                    enum field_measure measure);
+void sheet_say_units(struct strbuf *out, const struct shop_units *units,
+                     enum field_measure measure);
+
+/* Whether a shop counts as metric: by its rule. */
+bool sheet_is_metric(const struct shop_units *units);
+
+/* "23.1 (102.9)", its units: "lb (N)" or "N (kg)". */
+void sheet_say_force(struct strbuf *out, double n, const struct shop_units *units);
+const char *sheet_force_units(const struct shop_units *units);
+
+/* "20 C (68 F)" by what the shop reads in. */
+void sheet_say_temperature(struct strbuf *out, double celsius, const struct shop_units *units);
+
+/* "11.1 %", kept together. */
+void sheet_say_pct(struct strbuf *out, double pct, int decimals);
+
+/* "6 E2", or "6" where its note is not known. */
+void sheet_say_string(struct strbuf *out, const struct record *record, int string);
+
+/* "19 January 2026"; a date that is not understood as it stands. */
+void sheet_say_date(struct strbuf *out, const char *date);
+
+/* "January 2027"; month 1 to 12. */
+void sheet_say_month(struct strbuf *out, int year, int month);
+
+/* A choice or a text with its first letter made large. */
+void sheet_say_sentence(struct strbuf *out, const char *text);
+
+#endif

@@ -1,0 +1,182 @@
+/* SPDX-License-Identifier: MIT */
+#include <string.h>
+
+#include "base/num.h"
+#include "base/utf8.h"
+#include "model/pitch.h"
+#include "model/tuning.h"
+#include "sheet/sheet_parts.h"
+#include "sheet/sheet_say.h"
+
+/* Strings, tuning and tensions. */
+
+static const char *text_of_string(const struct sheet_maker *maker, enum field_id field, int string)
+{
+    return sheet_text_of(maker, reading_key_string(field, string));
+}
+
+static bool is_described(const struct sheet_maker *maker, int string)
+{
+    return text_of_string(maker, FIELD_GAUGE, string) ||
+           text_of_string(maker, FIELD_BUILD, string) ||
+           maker->left.figures.at[FIGURE_TENSION][string].known != KNOWN_ABSENT;
+}
+
+/* "round-wound, phosphor-bronze". */
+static void say_make(const struct sheet_maker *maker, int string, struct strbuf *out)
+{
+    static const enum field_id fields[] = {FIELD_BUILD, FIELD_CORE_MATERIAL, FIELD_WRAP_MATERIAL};
+    int said = 0;
+
+    for (size_t i = 0; i < sizeof fields / sizeof fields[0]; i++) {
+        const char *text = text_of_string(maker, fields[i], string);
+
+        if (text)
+            strbuf_addf(out, "%s%s", said++ > 0 ? ", " : "", text);
+    }
+}
+
+static void add_string(struct sheet_maker *maker, int string, bool tensions)
+{
+    const struct entered gauge = record_entered_string(maker->record, FIELD_GAUGE, string);
+    double tension;
+    char memory[400];
+    struct strbuf text = STRBUF(memory);
+
+    sheet_begin_row(maker->sheet, SHEET_ROW_PLAIN);
+    sheet_say_string(&text, maker->record, string);
+    sheet_add_cell(maker->sheet, memory);
+    strbuf_clear(&text);
+    if (gauge.given)
+        sheet_say_bare(&text, gauge.value, &maker->ask->units, MEASURE_GAUGE);
+    sheet_add_cell(maker->sheet, memory);
+    strbuf_clear(&text);
+    say_make(maker, string, &text);
+    sheet_add_cell(maker->sheet, memory);
+    strbuf_clear(&text);
+    if (figures_get(&maker->left.figures, FIGURE_TENSION, string, &tension))
+        sheet_say_force(&text, tension, &maker->ask->units);
+    if (tensions)
+        sheet_add_cell(maker->sheet, memory);
+}
+
+static void add_total(struct sheet_maker *maker)
+{
+    double total;
+    char memory[48];
+    struct strbuf text = STRBUF(memory);
+
+    if (!figures_get(&maker->left.figures, FIGURE_TENSION_TOTAL, 0, &total))
+        return;
+    sheet_say_force(&text, total, &maker->ask->units);
+    sheet_begin_row(maker->sheet, SHEET_ROW_LAST);
+    sheet_add_cell(maker->sheet, "all");
+    sheet_add_cell(maker->sheet, NULL);
+    sheet_add_cell(maker->sheet, NULL);
+    sheet_add_cell(maker->sheet, memory);
+}
+
+static void add_head(struct sheet_maker *maker, bool tensions)
+{
+    char memory[64];
+    struct strbuf text = STRBUF(memory);
+
+    sheet_begin_table(maker->sheet, tensions ? "lrlr" : "lrl");
+    sheet_begin_row(maker->sheet, SHEET_ROW_HEAD);
+    sheet_add_cell(maker->sheet, "string");
+    strbuf_add(&text, "gauge, ");
+    sheet_say_units(&text, &maker->ask->units, MEASURE_GAUGE);
+    sheet_add_cell(maker->sheet, memory);
+    sheet_add_cell(maker->sheet, "make");
+    strbuf_clear(&text);
+    strbuf_addf(&text, "tension, %s", sheet_force_units(&maker->ask->units));
+    if (tensions)
+        sheet_add_cell(maker->sheet, memory);
+}
+
+static void add_table(struct sheet_maker *maker)
+{
+    const int strings = maker->left.setup.board.strings;
+    bool tensions = false, described = false;
+
+    for (int s = 1; s <= strings; s++) {
+        described = described || is_described(maker, s);
+        tensions = tensions || maker->left.figures.at[FIGURE_TENSION][s].known != KNOWN_ABSENT;
+    }
+    if (!described)
+        return;
+    add_head(maker, tensions);
+    for (int s = strings; s >= 1; s--)
+        if (is_described(maker, s))
+            add_string(maker, s, tensions);
+    add_total(maker);
+}
+
+/* The notes of all strings; false where one is not known. */
+static bool read_notes(const struct sheet_maker *maker, struct string_notes *ret_notes)
+{
+    ret_notes->strings = maker->left.setup.board.strings;
+    for (int s = 1; s <= ret_notes->strings; s++) {
+        const struct entered note = record_entered_string(maker->record, FIELD_STRING_NOTE, s);
+
+        if (!note.given)
+            return false;
+        ret_notes->semitone[s] = (int)note.value;
+    }
+    return ret_notes->strings > 0;
+}
+
+static bool same_notes(const struct string_notes *a, const struct string_notes *b)
+{
+    return a->strings == b->strings && memcmp(a->semitone + 1, b->semitone + 1,
+                                              (size_t)a->strings * sizeof a->semitone[0]) == 0;
+}
+
+static const char *tuning_name(const struct string_notes *notes)
+{
+    for (int k = 0; k < tuning_count(); k++) {
+        struct string_notes named = {.strings = 0};
+
+        if (tuning_read_notes(tuning_get(k)->notes, &named) == STATUS_OK &&
+            same_notes(notes, &named))
+            return tuning_get(k)->name;
+    }
+    return NULL;
+}
+
+static void add_tuning(struct sheet_maker *maker)
+{
+    struct string_notes notes = {.strings = 0};
+    char memory[256];
+    struct strbuf text = STRBUF(memory);
+
+    if (!read_notes(maker, &notes))
+        return;
+    const char *name = tuning_name(&notes);
+    strbuf_add(&text, "Tuned to");
+    for (int s = notes.strings; s >= 1; s--)
+        strbuf_addf(&text, " %s", text_of_string(maker, FIELD_STRING_NOTE, s));
+    strbuf_add(&text, ", A4 at ");
+    num_format(record_or_fallback(maker->record, FIELD_A4), &text);
+    strbuf_add(&text, " Hz");
+    if (name)
+        strbuf_add(&text, ": ");
+    for (const char *at = name; at && *at; at++)
+        strbuf_add_char(&text, *at == '-' ? ' ' : *at);
+    strbuf_add_char(&text, '.');
+    sheet_add_text(maker->sheet, SHEET_PARAGRAPH, memory);
+}
+
+void sheet_make_strings(struct sheet_maker *maker)
+{
+    const int strings = maker->left.setup.board.strings;
+    bool any = false;
+
+    for (int s = 1; s <= strings; s++)
+        any = any || is_described(maker, s) || text_of_string(maker, FIELD_STRING_NOTE, s);
+    if (!any)
+        return;
+    sheet_add_heading(maker->sheet, "Strings and tuning");
+    add_table(maker);
+    add_tuning(maker);
+}

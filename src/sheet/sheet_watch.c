@@ -1,0 +1,179 @@
+/* SPDX-License-Identifier: MIT */
+#include <math.h>
+
+#include "sheet/sheet_parts.h"
+#include "sheet/sheet_say.h"
+#include "sheet/sheet_season.h"
+
+/* What to watch, and when to come back. */
+
+enum {
+    HALF_YEAR = 6, /* months: the air has turned (common practice, no published source) */
+    YEAR = 12,
+};
+
+/* What is left of the saddle before the neck has to be reset. */
+static void add_saddle(struct sheet_maker *maker)
+{
+    const struct setup *setup = &maker->left.setup;
+    const struct entered *bass = &setup->exposure_bass_mm, *treble = &setup->exposure_treble_mm;
+    char memory[256];
+    struct strbuf text = STRBUF(memory);
+
+    if (setup->bridge != BRIDGE_BLANK || (!bass->given && !treble->given))
+        return;
+    const double least = !treble->given ? bass->value
+                         : !bass->given ? treble->value
+                                        : fmin(bass->value, treble->value);
+    const double spare = least - setup->exposure_min_mm;
+
+    strbuf_add(&text, "Saddle: ");
+    sheet_say_length(&text, least, &maker->ask->units, MEASURE_DEPTH);
+    strbuf_add(&text, " stands over the bridge. ");
+    if (spare > 0) {
+        strbuf_add(&text, "When ");
+        sheet_say_length(&text, spare, &maker->ask->units, MEASURE_DEPTH);
+        strbuf_add(&text, " of that has been used up, the neck angle has to be set anew.");
+    } else {
+        strbuf_add(&text, "It cannot go lower: the next step is a new neck angle.");
+    }
+    sheet_add_text(maker->sheet, SHEET_ITEM, memory);
+}
+
+static int count_notes(const struct sheet_maker *maker, enum headroom headroom)
+{
+    int count = 0;
+
+    for (int s = 1; s <= maker->frets.strings; s++)
+        for (int n = 0; n < maker->frets.frets; n++)
+            count += maker->frets.headroom[s][n] == headroom;
+    return count;
+}
+
+static void add_notes(struct sheet_maker *maker)
+{
+    const int buzzing = count_notes(maker, HEADROOM_BUZZES);
+    const int tight = count_notes(maker, HEADROOM_TIGHT);
+    char memory[200];
+    struct strbuf text = STRBUF(memory);
+
+    if (buzzing > 0)
+        strbuf_addf(&text, "%d note%s would buzz at the touch it is set up for", buzzing,
+                    buzzing > 1 ? "s" : "");
+    if (tight > 0)
+        strbuf_addf(&text, "%s%d %s%s at a harder touch", buzzing > 0 ? ", " : "", tight,
+                    buzzing > 0 ? "more"
+                    : tight > 1 ? "notes"
+                                : "note",
+                    buzzing > 0 ? "" : " would buzz");
+    if (text.length == 0)
+        return;
+    strbuf_add(&text, "; worked out, so believe the ear first.");
+    sheet_add_text(maker->sheet, SHEET_ITEM, memory);
+}
+
+static void add_findings(struct sheet_maker *maker)
+{
+    for (int i = 0; i < maker->left.findings.count; i++) {
+        const struct finding *finding = &maker->left.findings.list[i];
+        char words_memory[240], memory[256];
+        struct strbuf words = STRBUF(words_memory), text = STRBUF(memory);
+
+        if (finding_weight(finding->id) == WEIGHT_FAULT)
+            continue;
+        finding_words(finding, &words);
+        sheet_say_sentence(&text, words_memory);
+        strbuf_add_char(&text, '.');
+        sheet_add_text(maker->sheet, SHEET_ITEM, memory);
+    }
+}
+
+/* The moisture on file that lies farthest from the present one. */
+static double far_end(const struct sheet_season *season)
+{
+    return season->dampest_pct - season->emc_pct > season->emc_pct - season->driest_pct
+               ? season->dampest_pct
+               : season->driest_pct;
+}
+
+/* The relief that the neck would come to there; false where nothing tells. */
+static bool find_far_relief(const struct sheet_maker *maker, const struct sheet_season *season,
+                            double *ret_change_mm, double *ret_relief_mm)
+{
+    double relief;
+
+    if (season->pairs == 0 || !season->known ||
+        !figures_get(&maker->left.figures, FIGURE_RELIEF, 0, &relief))
+        return false;
+    *ret_change_mm = season->relief_per_pct_mm * (far_end(season) - season->emc_pct);
+    *ret_relief_mm = relief + *ret_change_mm;
+    return true;
+}
+
+static void say_when(const struct sheet_maker *maker, int months, struct strbuf *out)
+{
+    const char *date = sheet_text_of(maker, reading_key_visit(FIELD_VISIT_DATE, maker->visit));
+    int year, month;
+
+    strbuf_add(out, "Next check: ");
+    if (date && sheet_season_month(date, months, &year, &month)) {
+        strbuf_add(out, "about ");
+        sheet_say_month(out, year, month);
+        strbuf_add(out, ", ");
+    }
+    strbuf_add(out, months == YEAR ? "in a year" : "in half a year, when the air has turned");
+    strbuf_add(out, ". That is an estimate");
+}
+
+static void say_prediction(const struct sheet_maker *maker, const struct sheet_season *season,
+                           double change_mm, double relief_mm, struct strbuf *out)
+{
+    const bool dry = far_end(season) < season->emc_pct;
+
+    strbuf_addf(out, " from %s: in the %s air on file (EMC ",
+                season->pairs > 1 ? "what it did between its visits"
+                                  : "what it did between two visits",
+                dry ? "driest" : "dampest");
+    sheet_say_pct(out, far_end(season), 1);
+    strbuf_add(out, ") the relief would change by ");
+    sheet_say_change(out, change_mm, &maker->ask->units, MEASURE_FEELER);
+    strbuf_add(out, ", to about ");
+    sheet_say_length(out, relief_mm, &maker->ask->units, MEASURE_FEELER);
+    strbuf_add_char(out, '.');
+}
+
+static void add_next_check(struct sheet_maker *maker)
+{
+    struct sheet_season season;
+    char memory[640];
+    struct strbuf text = STRBUF(memory);
+    double change = 0, relief = 0;
+
+    sheet_season_find(maker->record, maker->visit, &season);
+    const bool predicted = find_far_relief(maker, &season, &change, &relief);
+    const bool still = predicted && fabs(change) <= maker->left.setup.relief_tolerance_mm &&
+                       season.dampest_pct - season.driest_pct > 2;
+
+    say_when(maker, still ? YEAR : HALF_YEAR, &text);
+    if (predicted && fabs(far_end(&season) - season.emc_pct) >= SHEET_SEASON_LEAST_PCT)
+        say_prediction(maker, &season, change, relief, &text);
+    else
+        strbuf_add(&text, " by common practice: this visit is the first to show how the neck "
+                          "follows the seasons.");
+    sheet_add_text(maker->sheet, SHEET_ITEM, memory);
+}
+
+void sheet_make_watch(struct sheet_maker *maker)
+{
+    if (maker->last == 0)
+        return;
+    sheet_add_heading(maker->sheet, "What to watch");
+    add_saddle(maker);
+    add_notes(maker);
+    add_findings(maker);
+    sheet_add_text(
+        maker->sheet, SHEET_ITEM,
+        "Air: most instruments do best at 40 to 60\xC2\xA0% humidity (common practice). Come "
+        "sooner when the action changes, a string buzzes or a crack shows.");
+    add_next_check(maker);
+}

@@ -1,0 +1,282 @@
+/* SPDX-License-Identifier: MIT */
+#include <math.h>
+#include <string.h>
+
+#include "app/caution.h"
+#include "app/leaf_work.h"
+#include "app/move_list.h"
+#include "base/num.h"
+#include "model/record_walk.h"
+#include "model/work_mark.h"
+#include "sheet/sheet_parts.h"
+#include "sheet/sheet_say.h"
+
+/* What was done, what is left to do, and what to mind after it. */
+
+static const char *const move_names[MOVE_COUNT_] = {
+    [MOVE_RESET] = "neck reset",
+    [MOVE_ROD] = "truss rod",
+    [MOVE_SLOTS] = "nut slots",
+    [MOVE_SADDLE] = "saddle",
+};
+
+/* A work line's name as an owner knows it. */
+static const char *name_of(const char *kind)
+{
+    for (int move = 0; move < MOVE_COUNT_; move++)
+        if (strcmp(kind, work_mark_name((enum move_kind)move)) == 0)
+            return move_names[move];
+    return kind;
+}
+
+static const char *text_of_line(const struct sheet_maker *maker, enum work_column column, int line)
+{
+    const char *text = sheet_text_of(maker, work_key(column, maker->visit, line));
+
+    return text ? text : "";
+}
+
+/* Whether the column has a text in any line. */
+static bool any_text(const struct sheet_maker *maker, enum work_column column)
+{
+    for (int line = record_last_work(maker->record, maker->visit); line > 0; line--)
+        if (text_of_line(maker, column, line)[0])
+            return true;
+    return false;
+}
+
+static void add_line(struct sheet_maker *maker, int line, bool notes)
+{
+    char memory[FIELD_TEXT_MAX + 1];
+    struct strbuf name = STRBUF(memory);
+    const char *kind = text_of_line(maker, WORK_KIND, line);
+
+    if (!work_line_exists(maker->record, maker->visit, line))
+        return;
+    sheet_say_sentence(&name, name_of(kind));
+    sheet_begin_row(maker->sheet, SHEET_ROW_PLAIN);
+    sheet_add_cell(maker->sheet, memory);
+    sheet_add_cell(maker->sheet, text_of_line(maker, WORK_AMOUNT, line));
+    if (notes)
+        sheet_add_cell(maker->sheet, text_of_line(maker, WORK_NOTE, line));
+}
+
+static void add_notes(struct sheet_maker *maker)
+{
+    int visit = maker->visit, pass = 0;
+
+    sheet_add_text(maker->sheet, SHEET_PARAGRAPH,
+                   sheet_text_of(maker, reading_key_visit(FIELD_VISIT_NOTE, maker->visit)));
+    while (record_next_pass(maker->record, &visit, &pass) && visit == maker->visit)
+        sheet_add_text(maker->sheet, SHEET_PARAGRAPH,
+                       sheet_text_of(maker, reading_key_pass(FIELD_PASS_NOTE, maker->visit, pass)));
+}
+
+static bool any_note(const struct sheet_maker *maker)
+{
+    int visit = maker->visit, pass = 0;
+
+    if (sheet_text_of(maker, reading_key_visit(FIELD_VISIT_NOTE, maker->visit)))
+        return true;
+    while (record_next_pass(maker->record, &visit, &pass) && visit == maker->visit)
+        if (sheet_text_of(maker, reading_key_pass(FIELD_PASS_NOTE, maker->visit, pass)))
+            return true;
+    return false;
+}
+
+/* Work that no later readings prove. */
+static bool any_unproved(const struct sheet_maker *maker)
+{
+    for (int line = record_last_work(maker->record, maker->visit); line > 0; line--)
+        if (work_mark_is_since(maker->record, maker->visit, maker->last, line))
+            return true;
+    return false;
+}
+
+void sheet_make_work(struct sheet_maker *maker)
+{
+    const int lines = record_last_work(maker->record, maker->visit);
+    const bool notes = any_text(maker, WORK_NOTE);
+
+    if (lines > 0) {
+        sheet_add_heading(maker->sheet, "What was done");
+        sheet_begin_table(maker->sheet, notes ? "lll" : "ll");
+        for (int line = 1; line <= lines; line++)
+            add_line(maker, line, notes);
+        if (maker->last > 0 && any_unproved(maker))
+            sheet_add_text(maker->sheet, SHEET_SMALL,
+                           "Not everything was measured again after the last of this.");
+    }
+    if (!any_note(maker))
+        return;
+    sheet_add_heading(maker->sheet, "Notes");
+    add_notes(maker);
+}
+
+/* A move that a work line after the last readings names was made. */
+static bool is_done(const struct sheet_maker *maker, enum move_kind kind)
+{
+    for (int line = record_last_work(maker->record, maker->visit); line > 0; line--)
+        if (strcmp(text_of_line(maker, WORK_KIND, line), work_mark_name(kind)) == 0 &&
+            work_mark_is_since(maker->record, maker->visit, maker->last, line))
+            return true;
+    return false;
+}
+
+/* The least and the most that a change asks for over the strings where it is due, in one
+ * direction; false where it asks for nothing there. */
+static bool find_range(const struct sheet_maker *maker, enum figure_id id, const bool *due,
+                       bool raise, double *ret_least, double *ret_most)
+{
+    double change;
+    bool any = false;
+
+    for (int s = 1; s <= maker->left.setup.board.strings; s++) {
+        if (!due[s] || !figures_get(&maker->left.figures, id, s, &change) ||
+            (raise ? change <= 0 : change >= 0))
+            continue;
+        *ret_least = any ? fmin(*ret_least, fabs(change)) : fabs(change);
+        *ret_most = any ? fmax(*ret_most, fabs(change)) : fabs(change);
+        any = true;
+    }
+    return any;
+}
+
+/* "lower by .025 to .040 in (0.64 to 1.02 mm)". */
+static void say_change(const struct sheet_maker *maker, enum figure_id id, const bool *due,
+                       const char *down, const char *up, struct strbuf *out)
+{
+    double least, most;
+
+    for (int raise = 0; raise <= 1; raise++) {
+        if (!find_range(maker, id, due, raise, &least, &most))
+            continue;
+        strbuf_addf(out, "%s%s by ", out->length > 0 ? ", " : "", raise ? up : down);
+        sheet_say_range(out, least, most, &maker->ask->units, MEASURE_FEELER);
+    }
+}
+
+static void say_rod(const struct sheet_maker *maker, struct strbuf *out)
+{
+    const struct setup *setup = &maker->left.setup;
+    double relief;
+
+    if (!figures_get(&maker->left.figures, FIGURE_RELIEF, 0, &relief))
+        return;
+    if (setup->rod == ROD_NONE || setup->rod == ROD_FIXED)
+        strbuf_add(out, "no rod that turns: change");
+    else
+        strbuf_add(out, relief > setup->relief_target_mm.value ? "tighten" : "slacken");
+    strbuf_add(out, " until the relief is ");
+    sheet_say_length(out, setup->relief_target_mm.value, &maker->ask->units, MEASURE_FEELER);
+}
+
+static void say_reset(const struct sheet_maker *maker, struct strbuf *out)
+{
+    double angle;
+
+    if (!figures_get(&maker->left.figures, FIGURE_ANGLE, 0, &angle))
+        return;
+    strbuf_add(out, "set the neck back by about ");
+    num_format_fixed(angle * figure_info(FIGURE_ANGLE)->factor, 1, false, out);
+    strbuf_add(out, " degrees: too little saddle is left to lower the action with");
+}
+
+static void say_due(const struct sheet_maker *maker, enum move_kind kind, struct strbuf *out)
+{
+    switch (kind) {
+    case MOVE_RESET:
+        say_reset(maker, out);
+        return;
+    case MOVE_ROD:
+        say_rod(maker, out);
+        return;
+    case MOVE_SLOTS:
+        say_change(maker, FIGURE_SLOT_CHANGE, maker->left.choice.slot, "file deeper", "raise", out);
+        return;
+    case MOVE_SADDLE:
+        say_change(maker, FIGURE_SADDLE_CHANGE, maker->left.choice.saddle, "lower", "raise", out);
+        return;
+    case MOVE_COUNT_:
+        return;
+    }
+}
+
+static void add_due(struct sheet_maker *maker, enum move_kind kind)
+{
+    char memory[256];
+    struct strbuf text = STRBUF(memory);
+
+    sheet_say_sentence(&text, move_names[kind]);
+    sheet_begin_row(maker->sheet, SHEET_ROW_PLAIN);
+    sheet_add_cell(maker->sheet, memory);
+    strbuf_clear(&text);
+    say_due(maker, kind, &text);
+    sheet_add_cell(maker->sheet, memory);
+}
+
+bool sheet_is_on_target(const struct sheet_maker *maker)
+{
+    struct move_list list;
+
+    if (maker->last == 0)
+        return false;
+    move_list_make(&maker->left, &maker->ask->units, &list);
+    for (int i = 0; i < list.count; i++)
+        if (list.lines[i].state == MOVE_DUE || list.lines[i].state == MOVE_UNKNOWN)
+            return false;
+    return list.count > 0;
+}
+
+void sheet_make_due(struct sheet_maker *maker)
+{
+    struct move_list list = {.count = 0};
+    bool begun = false;
+
+    if (maker->last > 0)
+        move_list_make(&maker->left, &maker->ask->units, &list);
+    for (int i = 0; i < list.count; i++) {
+        if (list.lines[i].state != MOVE_DUE || is_done(maker, list.lines[i].kind))
+            continue;
+        if (!begun) {
+            sheet_add_heading(maker->sheet, "Still to do");
+            sheet_begin_table(maker->sheet, "ll");
+        }
+        begun = true;
+        add_due(maker, list.lines[i].kind);
+    }
+}
+
+/* What a caution means for the owner, by the visit's work and the woods. */
+static const char *find_caution(const struct sheet_maker *maker, int k)
+{
+    static const enum field_id woods[] = {FIELD_BOARD_WOOD, FIELD_NECK_WOOD};
+    const char *found = NULL;
+
+    for (int line = record_last_work(maker->record, maker->visit); line > 0 && !found; line--)
+        for (int column = WORK_KIND; column <= WORK_NOTE && !found; column++)
+            found = caution_for_owner(k, text_of_line(maker, (enum work_column)column, line));
+    for (size_t i = 0; i < sizeof woods / sizeof woods[0] && !found; i++) {
+        const char *wood = sheet_text_of(maker, reading_key_one(woods[i]));
+
+        if (wood)
+            found = caution_for_owner(k, wood);
+    }
+    return found;
+}
+
+void sheet_make_cautions(struct sheet_maker *maker)
+{
+    bool begun = false;
+
+    for (int k = 0; k < caution_count(); k++) {
+        const char *words = find_caution(maker, k);
+
+        if (!words)
+            continue;
+        if (!begun)
+            sheet_add_heading(maker->sheet, "Please mind");
+        begun = true;
+        sheet_add_text(maker->sheet, SHEET_ITEM, words);
+    }
+}
