@@ -37,6 +37,7 @@ struct app_clock {
 struct app_effects {
     bool save;    /* the record changed: write it */
     bool units;   /* the shop's gauges changed: remember them */
+    bool sheet;   /* the customer's sheet of the visit in hand is wanted */
     bool repaint; /* paint everything anew */
     bool suspend; /* stop the process for a while */
     bool quit;

@@ -184,6 +184,9 @@ static void run(struct turn *turn, enum command_id command)
     case COMMAND_WORK_OUT:
         turn_work_out(turn);
         return;
+    case COMMAND_SHEET:
+        turn->effects.sheet = true;
+        return;
     case COMMAND_UNITS:
         turn_toggle_units(turn);
         return;

@@ -50,6 +50,7 @@ COMMAND(HISTORY_NAME, 'e', '=', LEAF_HISTORY, "name", "name the pass looked at: 
 COMMAND(WORK_DONE, 'd', 0, LEAF_WORK, "done", "mark the move in hand done as planned, with the time and what proves it")
 COMMAND(WORK_OWN, 'a', 0, LEAF_WORK, "", "write a line of your own work; its amount and note follow")
 COMMAND(WORK_OUT, 'x', 0, LEAF_WORK, "", "take the line in hand out, or the mark off the move")
+COMMAND(SHEET, 'c', 0, ANYWHERE, "", "write the customer's sheet of the visit in hand, into the folder sheets")
 COMMAND(UNITS, 'm', 0, ANYWHERE, "", "inch gauges or metric gauges")
 COMMAND(WHY, '?', 0, ANYWHERE, "why", "how the figure beside the cell in hand comes about")
 COMMAND(HELP, 'h', 0, ANYWHERE, "keys", "these keys")

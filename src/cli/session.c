@@ -7,6 +7,7 @@
 #include <time.h>
 
 #include "app/app.h"
+#include "cli/sheet_keep.h"
 #include "cli/shop_settings.h"
 #include "store/aside.h"
 #include "store/shop.h"
@@ -44,6 +45,22 @@ static void write_units(struct session *session)
         app_say(&session->app, TONE_WARNING,
                 "The gauges' units hold for now, but the shop's settings cannot be written.");
     free(path);
+}
+
+static void write_sheet(struct session *session)
+{
+    const struct app_clock clock = screen_clock();
+    const struct sheet_keeping keeping = {.profile_path = profile_path(session->profile),
+                                          .record = &session->app.record,
+                                          .visit = session->app.visit,
+                                          .units = &session->app.units,
+                                          .today = clock.date,
+                                          .utf8 = term_traits().utf8};
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf words = STRBUF(memory);
+    const enum status status = sheet_keep(&keeping, &words);
+
+    app_say(&session->app, status == STATUS_OK ? TONE_NOTE : TONE_WARNING, memory);
 }
 
 /* What a save that failed means for the work. */
@@ -192,6 +209,8 @@ static void carry_out(struct session *session, const struct app_effects *effects
         save(session);
     if (effects->units)
         write_units(session);
+    if (effects->sheet)
+        write_sheet(session);
     if (effects->repaint)
         term_repaint();
     if (effects->suspend)

@@ -65,12 +65,25 @@ static enum exit_code make(const struct sheet_options *options, const struct rec
     return code;
 }
 
+/* Said before anything is read or begun. */
+static bool can_make(const struct sheet_options *options)
+{
+    if (options->format == SHEET_FORMAT_TEXT || sheet_file_can_draw())
+        return true;
+    fputs("sillet: PDF and SVG need cairo, which this sillet was built without; -o NAME.txt "
+          "works\n",
+          stderr);
+    return false;
+}
+
 enum exit_code sheet_command(const struct sheet_options *options)
 {
     struct profile_problems problems;
     struct profile *profile = NULL;
     enum exit_code code = EXIT_CANNOT;
 
+    if (!can_make(options))
+        return EXIT_CANNOT;
     profile_problems_init(&problems);
     errno = 0;
     const enum status status = profile_open(options->path, PROFILE_TO_READ, &problems, &profile);

@@ -13,8 +13,8 @@ bool sheet_file_can_draw(void);
 
 /*
  * Makes the document in memory: nothing is begun on disk before it is whole. `visit` 0 is the
- * last one. Without `utf8` text is ASCII. Failures of sheet_make; STATUS_NOT_BUILT without
- * cairo. Adds to ret_bytes, which the caller has begun and ends.
+ * last one. Without `utf8` text is ASCII. Failures of sheet_make; a PDF or SVG needs
+ * sheet_file_can_draw. Adds to ret_bytes, which the caller has begun and ends.
  */
 struct sheet_document {
     const struct record *record;

@@ -117,9 +117,9 @@ void sheet_make_climate(struct sheet_maker *maker)
     sheet_add_heading(maker->sheet, "Climate");
     say_air(maker, &text);
     if (derive_emc(maker->record, maker->visit, &emc)) {
-        strbuf_add(&text, " Wood comes to ");
+        strbuf_add(&text, " Kept in such air for weeks, wood comes to ");
         sheet_say_pct(&text, emc, 1);
-        strbuf_add(&text, " moisture in such air (EMC), over weeks.");
+        strbuf_add(&text, " moisture (EMC).");
     }
     sheet_add_text(maker->sheet, SHEET_PARAGRAPH, memory);
     add_change(maker);

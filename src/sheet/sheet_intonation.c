@@ -177,10 +177,10 @@ void sheet_make_intonation(struct sheet_maker *maker)
         return;
     sheet_add_heading(maker->sheet, "Intonation");
     add_table(maker, &intonation);
+    sheet_make_cents_curve(maker);
     strbuf_add(&text, "Cents above the note wanted (a hundredth of a semitone); in tune within \xC2"
                       "\xB1");
     num_format(intonation.plan.tolerance_cents, &text);
     strbuf_add_char(&text, '.');
     sheet_add_text(maker->sheet, SHEET_SMALL, memory);
-    sheet_make_cents_curve(maker);
 }

@@ -36,6 +36,9 @@ void sheet_make_climate(struct sheet_maker *maker);
 void sheet_make_watch(struct sheet_maker *maker);
 void sheet_make_cautions(struct sheet_maker *maker);
 
+/* What the model has to say of the last pass, of one weight, as items. */
+void sheet_add_findings(struct sheet_maker *maker, enum finding_weight weight);
+
 /* The numbers of the drawings, into the sheet. */
 void sheet_make_side_view(struct sheet_maker *maker);
 void sheet_make_cents_curve(struct sheet_maker *maker);

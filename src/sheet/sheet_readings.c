@@ -289,9 +289,9 @@ static void add_precision(struct sheet_maker *maker)
     char memory[256];
     struct strbuf text = STRBUF(memory);
 
-    strbuf_add(&text, "Leaves read in steps of ");
+    strbuf_add(&text, "Read in steps of ");
     sheet_say_length(&text, setup->feeler_step_mm, &maker->ask->units, MEASURE_FEELER);
-    strbuf_add(&text, ", the rule in ");
+    strbuf_add(&text, ", action and saddle of ");
     sheet_say_length(&text, setup->rule_step_mm, &maker->ask->units, MEASURE_RULE);
     strbuf_add(&text, ". A gap is judged by what it is once the action is right.");
     if (setup->nut_method == NUT_HELD_3)

@@ -72,22 +72,6 @@ static void add_notes(struct sheet_maker *maker)
     sheet_add_text(maker->sheet, SHEET_ITEM, memory);
 }
 
-static void add_findings(struct sheet_maker *maker)
-{
-    for (int i = 0; i < maker->left.findings.count; i++) {
-        const struct finding *finding = &maker->left.findings.list[i];
-        char words_memory[240], memory[256];
-        struct strbuf words = STRBUF(words_memory), text = STRBUF(memory);
-
-        if (finding_weight(finding->id) == WEIGHT_FAULT)
-            continue;
-        finding_words(finding, &words);
-        sheet_say_sentence(&text, words_memory);
-        strbuf_add_char(&text, '.');
-        sheet_add_text(maker->sheet, SHEET_ITEM, memory);
-    }
-}
-
 /* The moisture on file that lies farthest from the present one. */
 static double far_end(const struct sheet_season *season)
 {
@@ -170,7 +154,7 @@ void sheet_make_watch(struct sheet_maker *maker)
     sheet_add_heading(maker->sheet, "What to watch");
     add_saddle(maker);
     add_notes(maker);
-    add_findings(maker);
+    sheet_add_findings(maker, WEIGHT_CAUTION);
     sheet_add_text(
         maker->sheet, SHEET_ITEM,
         "Air: most instruments do best at 40 to 60\xC2\xA0% humidity (common practice). Come "

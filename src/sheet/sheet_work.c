@@ -228,23 +228,44 @@ bool sheet_is_on_target(const struct sheet_maker *maker)
     return list.count > 0;
 }
 
+void sheet_add_findings(struct sheet_maker *maker, enum finding_weight weight)
+{
+    for (int i = 0; i < maker->left.findings.count; i++) {
+        const struct finding *finding = &maker->left.findings.list[i];
+        char words_memory[240], memory[256];
+        struct strbuf words = STRBUF(words_memory), text = STRBUF(memory);
+
+        if (finding_weight(finding->id) != weight)
+            continue;
+        finding_words(finding, &words);
+        sheet_say_sentence(&text, words_memory);
+        strbuf_add_char(&text, '.');
+        sheet_add_text(maker->sheet, SHEET_ITEM, memory);
+    }
+}
+
+static bool is_due(const struct sheet_maker *maker, const struct move_line *line)
+{
+    return line->state == MOVE_DUE && !is_done(maker, line->kind);
+}
+
 void sheet_make_due(struct sheet_maker *maker)
 {
     struct move_list list = {.count = 0};
-    bool begun = false;
+    int due = 0;
 
     if (maker->last > 0)
         move_list_make(&maker->left, &maker->ask->units, &list);
-    for (int i = 0; i < list.count; i++) {
-        if (list.lines[i].state != MOVE_DUE || is_done(maker, list.lines[i].kind))
-            continue;
-        if (!begun) {
-            sheet_add_heading(maker->sheet, "Still to do");
-            sheet_begin_table(maker->sheet, "ll");
-        }
-        begun = true;
-        add_due(maker, list.lines[i].kind);
-    }
+    for (int i = 0; i < list.count; i++)
+        due += is_due(maker, &list.lines[i]);
+    if (due == 0)
+        return;
+    sheet_add_heading(maker->sheet, "Still to do");
+    sheet_begin_table(maker->sheet, "ll");
+    for (int i = 0; i < list.count; i++)
+        if (is_due(maker, &list.lines[i]))
+            add_due(maker, list.lines[i].kind);
+    sheet_add_findings(maker, WEIGHT_ADVICE);
 }
 
 /* What a caution means for the owner, by the visit's work and the woods. */

@@ -65,6 +65,7 @@ static void join(struct app_effects *all, const struct app_effects *more)
 {
     all->save |= more->save;
     all->units |= more->units;
+    all->sheet |= more->sheet;
     all->repaint |= more->repaint;
     all->suspend |= more->suspend;
     all->quit |= more->quit;

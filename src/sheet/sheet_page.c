@@ -1,0 +1,268 @@
+/* SPDX-License-Identifier: MIT */
+#include "sheet/sheet_page.h"
+
+#include <math.h>
+
+#include "base/num.h"
+#include "page/page_write.h"
+#include "sheet/sheet_draw.h"
+#include "sheet/sheet_set.h"
+
+enum { LINE_BYTES = 512 };
+
+static const struct set_style title = {{6.2, PAGE_BOLD, 0.05}, 8.0};
+static const struct set_style aside = {{3.4, PAGE_PLAIN, 0.25}, 8.0};
+static const struct set_style heading = {{3.4, PAGE_BOLD, 0.05}, 4.8};
+static const struct set_style item = {{3.1, PAGE_PLAIN, 0.1}, 4.4};
+static const struct page_stroke title_rule = {0.4, PAGE_LINE_SOLID, 0.2};
+
+static const double part_mm = 2.2;           /* between blocks */
+static const double before_heading_mm = 4.4; /* what came before ends here */
+static const double after_heading_mm = 0.8;
+static const double item_indent_mm = 4;
+static const double beside_gap_mm = 10, beside_least_mm = 62;
+
+static void set_paragraph(struct setter *setter, const struct set_style *style, double indent_mm,
+                          const char *text)
+{
+    const char *at = text ? text : "";
+    char memory[LINE_BYTES];
+    struct strbuf line = STRBUF(memory);
+
+    while (set_next_line(&style->font, &at, set_width_mm(setter) - indent_mm, &line)) {
+        set_need(setter, style->line_mm);
+        set_text(setter, SET_MARGIN_MM + indent_mm, setter->y_mm, PAGE_LEFT, style, memory);
+        setter->y_mm += style->line_mm;
+    }
+}
+
+/* The name in as many lines as it takes beside what stands at the right. */
+static void set_title(struct setter *setter, const struct sheet_block *block)
+{
+    const char *right = block->aside ? block->aside : "", *at = block->text ? block->text : "";
+    const double right_mm = page_text_width_mm(&aside.font, right);
+    char memory[LINE_BYTES];
+    struct strbuf line = STRBUF(memory);
+
+    set_text(setter, setter->size.width_mm - SET_MARGIN_MM, setter->y_mm + 0.85, PAGE_RIGHT, &aside,
+             right);
+    while (set_next_line(&title.font, &at, set_width_mm(setter) - right_mm - 4, &line)) {
+        set_text(setter, SET_MARGIN_MM, setter->y_mm, PAGE_LEFT, &title, memory);
+        setter->y_mm += title.line_mm;
+    }
+    setter->y_mm += 1.2;
+    if (setter->list)
+        page_draw_line(setter->list, (struct page_point){SET_MARGIN_MM, setter->y_mm},
+                       (struct page_point){setter->size.width_mm - SET_MARGIN_MM, setter->y_mm},
+                       &title_rule);
+    setter->y_mm += 0.6;
+}
+
+static void set_item(struct setter *setter, const char *text)
+{
+    set_need(setter, item.line_mm);
+    /* The middle dot of a list, left of its first line. */
+    set_text(setter, SET_MARGIN_MM + 1, setter->y_mm, PAGE_LEFT, &item, "\xC2\xB7");
+    set_paragraph(setter, &item, item_indent_mm, text);
+}
+
+static void draw(struct setter *setter, enum sheet_drawing drawing, const struct sheet_area *area)
+{
+    const struct sheet *sheet = setter->sheet;
+
+    if (!setter->list)
+        return;
+    switch (drawing) {
+    case SHEET_SIDE_VIEW:
+        sheet_draw_side_view(setter->list, &sheet->side, area);
+        return;
+    case SHEET_CENTS_CURVE:
+        sheet_draw_cents_curve(setter->list, &sheet->cents, area);
+        return;
+    case SHEET_HEADROOM_MAP:
+        sheet_draw_headroom_map(setter->list, &sheet->headroom, area);
+        return;
+    }
+}
+
+/* What a drawing shows, and its key; the map draws its own. */
+static void say_caption(const struct sheet_block *block, const struct sheet *sheet,
+                        const struct sheet_area *area, struct strbuf *out)
+{
+    if (block->text)
+        strbuf_add(out, block->text);
+    if (block->drawing == SHEET_SIDE_VIEW) {
+        strbuf_add(out, ", heights \xC3\x97");
+        num_format_fixed(sheet_side_view_times(&sheet->side, area), 0, false, out);
+        strbuf_add(out, " as large as lengths");
+    }
+    if (block->aside && block->drawing != SHEET_HEADROOM_MAP)
+        strbuf_addf(out, "; %s", block->aside);
+}
+
+/* Whether a drawing stands beside the table before it: a small one does, where there is room. */
+static bool is_beside(const struct setter *setter, const struct sheet_block *block)
+{
+    return block->kind == SHEET_DRAWING && block->drawing == SHEET_CENTS_CURVE &&
+           block > setter->sheet->blocks && block[-1].kind == SHEET_TABLE &&
+           set_width_mm(setter) - setter->table_width_mm - beside_gap_mm >= beside_least_mm;
+}
+
+static void set_beside(struct setter *setter, const struct sheet_block *block)
+{
+    const double indent_mm = setter->table_width_mm + beside_gap_mm;
+    struct sheet_area area = {.corner = {SET_MARGIN_MM + indent_mm, 0},
+                              .width_mm = set_width_mm(setter) - indent_mm,
+                              .height_mm = sheet_draw_height_mm(setter->sheet, block->drawing)};
+    const double bottom_mm = setter->y_mm;
+    char memory[256];
+    struct strbuf caption = STRBUF(memory);
+
+    say_caption(block, setter->sheet, &area, &caption);
+    setter->y_mm = setter->table_top_mm;
+    set_paragraph(setter, &set_small, indent_mm, memory);
+    area.corner.y_mm = setter->y_mm + 0.5;
+    draw(setter, block->drawing, &area);
+    setter->y_mm = fmax(bottom_mm, area.corner.y_mm + area.height_mm);
+}
+
+static void set_drawing(struct setter *setter, const struct sheet_block *block)
+{
+    if (is_beside(setter, block)) {
+        set_beside(setter, block);
+        return;
+    }
+
+    struct sheet_area area = {.corner = {SET_MARGIN_MM, 0},
+                              .width_mm = set_width_mm(setter),
+                              .height_mm = sheet_draw_height_mm(setter->sheet, block->drawing)};
+    char memory[256];
+    struct strbuf caption = STRBUF(memory);
+
+    set_need(setter, area.height_mm + set_small.line_mm + 1);
+    say_caption(block, setter->sheet, &area, &caption);
+    set_paragraph(setter, &set_small, 0, memory);
+    area.corner.y_mm = setter->y_mm + 1;
+    draw(setter, block->drawing, &area);
+    setter->y_mm += area.height_mm + 1;
+}
+
+static void set_block(struct setter *setter, const struct sheet_block *block)
+{
+    switch (block->kind) {
+    case SHEET_TITLE:
+        set_title(setter, block);
+        return;
+    case SHEET_HEADING:
+        set_paragraph(setter, &heading, 0, block->text);
+        return;
+    case SHEET_PARAGRAPH:
+        set_paragraph(setter, &set_body, 0, block->text);
+        return;
+    case SHEET_ITEM:
+        set_item(setter, block->text);
+        return;
+    case SHEET_SMALL:
+        set_paragraph(setter, &set_small, 0, block->text);
+        return;
+    case SHEET_TABLE:
+        if (block->table->pairs)
+            set_pairs(setter, block->table);
+        else
+            set_table(setter, block->table);
+        return;
+    case SHEET_DRAWING:
+        set_drawing(setter, block);
+        return;
+    }
+}
+
+/* Of a table also what stands beside it. */
+static double height_of(const struct setter *setter, const struct sheet_block *block)
+{
+    const struct sheet *sheet = setter->sheet;
+    struct setter measure = *setter;
+
+    measure.list = NULL;
+    set_block(&measure, block);
+    if (block + 1 < sheet->blocks + sheet->count && is_beside(&measure, block + 1))
+        set_block(&measure, block + 1);
+    return measure.y_mm - setter->y_mm;
+}
+
+/* The space between a block and the one before it. */
+static double space_mm(const struct sheet *sheet, size_t at)
+{
+    const enum sheet_block_kind kind = sheet->blocks[at].kind;
+
+    if (at == 0)
+        return 0;
+    const enum sheet_block_kind before = sheet->blocks[at - 1].kind;
+    if (kind == SHEET_HEADING)
+        return before_heading_mm;
+    if (before == SHEET_HEADING)
+        return after_heading_mm;
+    return kind == SHEET_ITEM && before == SHEET_ITEM ? 0.6 : part_mm;
+}
+
+/* A block that fits on a page is not broken, and a heading stays with what it heads. */
+static double kept_height_mm(const struct setter *setter, size_t at)
+{
+    const struct sheet *sheet = setter->sheet;
+    double height_mm = height_of(setter, &sheet->blocks[at]);
+
+    for (; sheet->blocks[at].kind == SHEET_HEADING && at + 1 < sheet->count; at++)
+        height_mm += space_mm(sheet, at + 1) + height_of(setter, &sheet->blocks[at + 1]);
+    return height_mm;
+}
+
+static void set_blocks(struct setter *setter)
+{
+    const struct sheet *sheet = setter->sheet;
+    const double page_mm = setter->size.height_mm - SET_TOP_MM - SET_BOTTOM_MM;
+
+    set_begin_page(setter);
+    for (size_t i = 0; i < sheet->count; i++) {
+        const bool beside = is_beside(setter, &sheet->blocks[i]);
+        const double need_mm = beside ? 0 : kept_height_mm(setter, i);
+
+        setter->y_mm += beside ? 0 : space_mm(sheet, i);
+        if (need_mm < page_mm)
+            set_need(setter, need_mm);
+        set_block(setter, &sheet->blocks[i]);
+    }
+}
+
+static enum status lay(const struct sheet *sheet, struct page_size size, int total,
+                       struct page_list **ret_list)
+{
+    struct setter setter = {.sheet = sheet, .size = size, .total = total};
+    enum status status = page_list_new(size, &setter.list);
+
+    if (status != STATUS_OK)
+        return status;
+    set_blocks(&setter);
+    status = page_list_status(setter.list);
+    if (status != STATUS_OK)
+        page_list_free(setter.list);
+    else
+        *ret_list = setter.list;
+    return status;
+}
+
+enum status sheet_lay_pages(const struct sheet *sheet, struct page_size size,
+                            struct page_list **ret_list)
+{
+    struct page_list *first;
+    enum status status = lay(sheet, size, 0, &first);
+
+    if (status != STATUS_OK || page_list_pages(first) < 2) {
+        if (status == STATUS_OK)
+            *ret_list = first;
+        return status;
+    }
+    /* How many pages there are is known only now, and stands at the foot of each. */
+    const int total = page_list_pages(first);
+    page_list_free(first);
+    return lay(sheet, size, total, ret_list);
+}

@@ -1,0 +1,117 @@
+/* SPDX-License-Identifier: MIT */
+#include "sheet/sheet_set.h"
+
+#include <string.h>
+
+#include "base/utf8.h"
+#include "page/page_write.h"
+#include "sheet/sheet_say.h"
+
+const struct set_style set_body = {{3.1, PAGE_PLAIN, 0.1}, 4.4};
+const struct set_style set_small = {{2.55, PAGE_PLAIN, 0.4}, 3.6};
+const struct set_style set_cell = {{3.0, PAGE_PLAIN, 0.1}, 4.5};
+const struct set_style set_head = {{2.55, PAGE_PLAIN, 0.4}, 4.0};
+
+enum { LINE_BYTES = 512 };
+
+double set_width_mm(const struct setter *setter)
+{
+    return setter->size.width_mm - 2 * SET_MARGIN_MM;
+}
+
+double set_room_mm(const struct setter *setter)
+{
+    return setter->size.height_mm - SET_BOTTOM_MM - setter->y_mm;
+}
+
+static void set_foot(struct setter *setter)
+{
+    const double y_mm = setter->size.height_mm - SET_BOTTOM_MM + 5;
+    char memory[32];
+    struct strbuf number = STRBUF(memory);
+
+    if (setter->total < 2 || !setter->list)
+        return;
+    strbuf_addf(&number, "%d / %d", setter->pages, setter->total);
+    set_text(setter, SET_MARGIN_MM, y_mm, PAGE_LEFT, &set_small,
+             setter->sheet->title ? setter->sheet->title : "");
+    set_text(setter, setter->size.width_mm - SET_MARGIN_MM, y_mm, PAGE_RIGHT, &set_small, memory);
+}
+
+void set_begin_page(struct setter *setter)
+{
+    setter->pages++;
+    setter->y_mm = SET_TOP_MM;
+    if (setter->list)
+        page_begin(setter->list);
+    set_foot(setter);
+}
+
+void set_need(struct setter *setter, double height_mm)
+{
+    if (setter->list && height_mm > set_room_mm(setter) && setter->y_mm > SET_TOP_MM)
+        set_begin_page(setter);
+}
+
+void set_text(struct setter *setter, double x_mm, double y_mm, enum page_align align,
+              const struct set_style *style, const char *text)
+{
+    if (setter->list && text[0])
+        page_draw_text(
+            setter->list,
+            (struct page_point){x_mm, y_mm + (style->line_mm + 0.7 * style->font.size_mm) / 2},
+            align, 0, &style->font, text);
+}
+
+static bool fits(const struct page_font *font, const char *text, size_t length, double width_mm)
+{
+    char memory[LINE_BYTES];
+    struct strbuf line = STRBUF(memory);
+
+    strbuf_add_bytes(&line, text, length);
+    return !line.truncated && page_text_width_mm(font, memory) <= width_mm;
+}
+
+/* What fits of a word that alone is too long; at least one character, so that it goes on. */
+static size_t part_of_word(const struct page_font *font, const char *text, double width_mm)
+{
+    const size_t left = strlen(text);
+    uint32_t rune;
+    size_t fit = utf8_decode(text, left, &rune, NULL);
+
+    while (fit < left && text[fit] != ' ') {
+        const size_t next = fit + utf8_decode(text + fit, left - fit, &rune, NULL);
+
+        if (!fits(font, text, next, width_mm))
+            break;
+        fit = next;
+    }
+    return fit;
+}
+
+size_t set_line(const struct page_font *font, const char *text, double width_mm)
+{
+    size_t fit = 0;
+
+    for (size_t end = 0; text[end];) {
+        end += strspn(text + end, " ");
+        end += strcspn(text + end, " ");
+        if (!fits(font, text, end, width_mm))
+            return fit > 0 ? fit : part_of_word(font, text, width_mm);
+        fit = end;
+    }
+    return fit;
+}
+
+bool set_next_line(const struct page_font *font, const char **at, double width_mm,
+                   struct strbuf *ret_line)
+{
+    if ((*at)[0] == '\0')
+        return false;
+    const size_t length = set_line(font, *at, width_mm);
+    strbuf_clear(ret_line);
+    strbuf_add_bytes(ret_line, *at, length);
+    *at += length;
+    *at += strspn(*at, " ");
+    return true;
+}
