@@ -20,7 +20,7 @@ CAUTION("slot|saddle|nut|bone|shell|file|filing|sand|level|crown|dress|fret|refr
 CAUTION("reset|rout|chisel|plane|saw|drill|knife|tenon|slotting", "router and chisel: clamp the work, hands behind the edge",
         "", "")
 CAUTION("nut|saddle|bone|ivory|shell|pearl|tortoise|rosewood|ebony|inlay|board|bridge", "protected species across borders: local law decides",
-        "bone|ivory|shell|pearl|tortoise|rosewood|ebony|inlay", "Some woods, shell and ivory are protected: ask about papers before it crosses a border.")
+        "bone|ivory|shell|pearl|tortoise|rosewood|ebony|inlay", "Some woods, shell and ivory are protected: ask about papers before the instrument crosses a border.")
 CAUTION("reset|finish|lacquer|varnish|shellac|inlay|refinish|touch", "old finishes and inlay: know them before heat, solvent or sanding",
         "", "")
 /* clang-format on */

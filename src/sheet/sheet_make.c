@@ -149,7 +149,7 @@ static void add_reserve(struct sheet_maker *maker)
 {
     if (maker->last > 0)
         sheet_add_text(maker->sheet, SHEET_SMALL,
-                       "Lengths were read with gauges by hand; tensions, room to swing, moisture "
+                       "Lengths were read by hand; tensions, room to swing, moisture "
                        "and dates are estimates. The gauge on the instrument decides.");
 }
 

@@ -205,13 +205,24 @@ static double space_mm(const struct sheet *sheet, size_t at)
     return kind == SHEET_ITEM && before == SHEET_ITEM ? 0.6 : part_mm;
 }
 
-/* A block that fits on a page is not broken, and a heading stays with what it heads. */
+/* A heading stays with what it heads, and a table with the lines under it. */
+static bool keeps_next(const struct sheet *sheet, size_t at)
+{
+    if (at + 1 >= sheet->count)
+        return false;
+    const enum sheet_block_kind kind = sheet->blocks[at].kind;
+    const enum sheet_block_kind next = sheet->blocks[at + 1].kind;
+    return kind == SHEET_HEADING || next == SHEET_SMALL ||
+           (kind == SHEET_TABLE && next == SHEET_PARAGRAPH);
+}
+
+/* What is not broken over two pages, where it fits on one. */
 static double kept_height_mm(const struct setter *setter, size_t at)
 {
     const struct sheet *sheet = setter->sheet;
     double height_mm = height_of(setter, &sheet->blocks[at]);
 
-    for (; sheet->blocks[at].kind == SHEET_HEADING && at + 1 < sheet->count; at++)
+    for (; keeps_next(sheet, at); at++)
         height_mm += space_mm(sheet, at + 1) + height_of(setter, &sheet->blocks[at + 1]);
     return height_mm;
 }

@@ -42,7 +42,7 @@ static void add_side_view(const struct sheet_maker *maker, int string)
     strbuf_add(&text, "Side view under string ");
     sheet_say_string(&text, maker->record, string);
     sheet_add_drawing(maker->sheet, SHEET_SIDE_VIEW, memory,
-                      maker->sheet->side.has_found ? "string as left, dashed as found" : "string");
+                      maker->sheet->side.has_found ? "string as left, dashed as found" : NULL);
 }
 
 void sheet_make_side_view(struct sheet_maker *maker)

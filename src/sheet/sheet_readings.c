@@ -240,13 +240,6 @@ static struct entered relief_of(const struct sheet_maker *maker, int pass)
     return relief;
 }
 
-static const char *exposure_name(const struct setup *setup, bool bass)
-{
-    if (setup->bridge == BRIDGE_BLANK)
-        return bass ? "saddle over the bridge, bass" : "saddle over the bridge, treble";
-    return bass ? "saddle travel left, bass" : "saddle travel left, treble";
-}
-
 static void add_singles(struct sheet_maker *maker)
 {
     const struct setup *found = &maker->found.setup, *left = &maker->left.setup;
@@ -260,14 +253,16 @@ static void add_singles(struct sheet_maker *maker)
     const struct single singles[] = {
         {memory, MEASURE_FEELER, relief_of(maker, maker->first), relief_of(maker, maker->last),
          left->relief_target_mm, "", ROW_RELIEF},
-        {exposure_name(left, true), MEASURE_DEPTH, found->exposure_bass_mm, left->exposure_bass_mm,
+        {"saddle, bass", MEASURE_DEPTH, found->exposure_bass_mm, left->exposure_bass_mm, least,
+         "over ", ROW_EXPOSURE},
+        {"saddle, treble", MEASURE_DEPTH, found->exposure_treble_mm, left->exposure_treble_mm,
          least, "over ", ROW_EXPOSURE},
-        {exposure_name(left, false), MEASURE_DEPTH, found->exposure_treble_mm,
-         left->exposure_treble_mm, least, "over ", ROW_EXPOSURE},
     };
     sheet_begin_table(maker->sheet, sheet_has_both(maker) ? "lrrrl" : "lrrl");
     sheet_begin_row(maker->sheet, SHEET_ROW_HEAD);
-    sheet_add_cell(maker->sheet, "neck and saddle");
+    sheet_add_cell(maker->sheet, maker->left.setup.bridge == BRIDGE_BLANK
+                                     ? "neck, saddle over bridge"
+                                     : "neck, saddle travel left");
     sheet_add_cell(maker->sheet, "as found");
     if (sheet_has_both(maker))
         sheet_add_cell(maker->sheet, "as left");

@@ -1,0 +1,383 @@
+/* SPDX-License-Identifier: MIT */
+#include "near.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/utf8.h"
+#include "build_record.h"
+#include "sheet/sheet_make.h"
+#include "sheet/sheet_text.h"
+
+static struct sheet_ask ask_of(int visit)
+{
+    return (struct sheet_ask){.visit = visit, .units = shop_units_inch()};
+}
+
+/* The sheet as text, to be freed. */
+static char *text_of_ask(const struct record *record, const struct sheet_ask *ask, bool utf8)
+{
+    struct sheet sheet;
+    char *text = NULL;
+
+    assert_int_equal(sheet_make(record, ask, &sheet), STATUS_OK);
+    assert_int_equal(sheet_write_text(&sheet, utf8, &text), STATUS_OK);
+    sheet_done(&sheet);
+    return text;
+}
+
+static char *text_of(const char *lines, bool utf8)
+{
+    const struct sheet_ask ask = ask_of(0);
+    struct record record;
+
+    build_record(&record, lines);
+    char *text = text_of_ask(&record, &ask, utf8);
+    record_done(&record);
+    return text;
+}
+
+static void assert_has(const char *text, const char *words)
+{
+    if (!strstr(text, words))
+        fail_msg("'%s' is not in:\n%s", words, text);
+}
+
+static void assert_lacks(const char *text, const char *words)
+{
+    if (strstr(text, words))
+        fail_msg("'%s' is in:\n%s", words, text);
+}
+
+/* No line too wide, no blanks at an end, nothing that a terminal acts on, and with `ascii`
+ * nothing but ASCII. */
+static void assert_is_clean(const char *text, bool ascii)
+{
+    assert_true(utf8_valid(text, strlen(text)));
+    while (*text) {
+        const size_t length = strcspn(text, "\n");
+        char line[1024];
+
+        assert_true(length < sizeof line);
+        memcpy(line, text, length);
+        line[length] = '\0';
+        if (utf8_columns(line) > SHEET_TEXT_COLUMNS || (length > 0 && line[length - 1] == ' '))
+            fail_msg("too wide, or a blank at its end: '%s'", line);
+        for (size_t i = 0; i < length; i++) {
+            const unsigned char c = (unsigned char)line[i];
+
+            if (c < ' ' || c == 0x7F || (ascii && c > 0x7F))
+                fail_msg("byte %02x in: %s", c, line);
+        }
+        assert_int_equal(text[length], '\n');
+        text += length + 1;
+    }
+}
+
+/* The readings of build_record_full in both units, by hand: .013 in is 0.33 mm, 8.25/64 in
+ * 3.27 mm, .030 in 0.76 mm. */
+static void readings_stand_beside_what_was_wanted(void **state)
+{
+    char *text = text_of(build_record_full, true);
+
+    (void)state;
+    assert_is_clean(text, false);
+    assert_has(text, "2 March 2026");
+    assert_has(text, "As found\n");
+    assert_has(text, ".013 (0.33)");
+    assert_has(text, ".006 (0.15)  high");
+    assert_has(text, ".030 (0.76)");
+    assert_has(text, "8.2 (3.27)");
+    assert_has(text, "6.0 (2.38)");
+    assert_has(text, "5.00 (.197)  over 3.00 (.118)");
+    assert_has(text, "tighten until the relief is .006 in (0.15 mm)");
+    /* With one pass there is no other side, and nothing was done. */
+    assert_lacks(text, "as left");
+    assert_lacks(text, "What was done");
+    free(text);
+}
+
+static const char second_pass[] = "visit.1.pass.2 label = as left\n"
+                                  "visit.1.pass.2 time = 12:00\n"
+                                  "visit.1.pass.2 relief = .006 in\n"
+                                  "visit.1.pass.2 nut_gap.6 = .018 in\n"
+                                  "visit.1.pass.2 nut_gap.1 = .012 in\n"
+                                  "visit.1.pass.2 action.6 = 6/64 in\n"
+                                  "visit.1.pass.2 action.1 = 4/64 in\n"
+                                  "visit.1.pass.2 cents.6.12 = 1\n"
+                                  "visit.1.pass.1 cents.6.12 = 7\n"
+                                  "visit.1.work.1 kind = rod\n"
+                                  "visit.1.work.1 amount = tightened 1/4 turn\n"
+                                  "visit.1.work.1 time = 11:00\n"
+                                  "visit.1.work.2 kind = polished the frets\n"
+                                  "visit.1.work.2 note = steel wool\n"
+                                  "visit.1.work.2 time = 11:30\n";
+
+static void first_and_last_pass_stand_side_by_side(void **state)
+{
+    const struct sheet_ask ask = ask_of(1);
+    struct record record;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    build_record_add(&record, second_pass);
+    char *text = text_of_ask(&record, &ask, true);
+    assert_is_clean(text, false);
+    assert_has(text, "As found, as left");
+    assert_has(text, ".013 (0.33)  .006 (0.15)       .006 (0.15)  good");
+    assert_has(text, ".030 (0.76) .018 (0.46) .018 (0.46)");
+    /* String 5 was not read again: its cell stays empty, nothing is put in its place. */
+    assert_has(text, ".028 (0.71)             .017 (0.43)");
+    assert_has(text, "Truss rod           tightened 1/4 turn");
+    assert_has(text, "Polished the frets");
+    assert_has(text, "steel wool");
+    assert_has(text, "+7                +1  in tune");
+    assert_has(text, "Leave the truss rod as it is set");
+    free(text);
+    record_done(&record);
+}
+
+/* Work after the last pass is not proved by it. */
+static void work_that_was_not_measured_again_is_said(void **state)
+{
+    struct record record;
+    const struct sheet_ask ask = ask_of(1);
+
+    (void)state;
+    build_record(&record, build_record_full);
+    build_record_add(&record, "visit.1.pass.1 time = 10:00\nvisit.1.work.1 kind = rod\n"
+                              "visit.1.work.1 time = 10:30\n");
+    char *text = text_of_ask(&record, &ask, true);
+    assert_has(text, "Not everything was measured again");
+    assert_lacks(text, "tighten until");
+    free(text);
+    record_done(&record);
+}
+
+static void a_record_of_nothing_gives_a_short_sheet(void **state)
+{
+    char *text = text_of("", true);
+
+    (void)state;
+    assert_is_clean(text, false);
+    assert_has(text, "Nothing has been measured on this instrument yet.");
+    assert_lacks(text, "What to watch");
+    assert_lacks(text, "Strings");
+    assert_true(strlen(text) < 500);
+    free(text);
+    text = text_of("instrument name = Ferry\nvisit.1 date = 2026-03-02\n"
+                   "visit.1 reason = Sounds dull.\n",
+                   true);
+    assert_has(text, "Ferry");
+    assert_has(text, "Sounds dull.");
+    assert_has(text, "No set-up readings were taken in this visit.");
+    free(text);
+}
+
+/* A lone reading without a board is shown, and nothing is made of it. */
+static void one_reading_is_shown_alone(void **state)
+{
+    char *text = text_of("visit.1.pass.1 relief = .013 in\n", true);
+
+    (void)state;
+    assert_is_clean(text, false);
+    assert_has(text, ".013 (0.33)");
+    assert_lacks(text, "wanted: ");
+    assert_lacks(text, "nan");
+    assert_lacks(text, "action at");
+    free(text);
+}
+
+static void a_visit_that_is_not_there_is_refused(void **state)
+{
+    const struct sheet_ask ask = ask_of(3);
+    struct record record;
+    struct sheet sheet;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    assert_int_equal(sheet_make(&record, &ask, &sheet), STATUS_NOT_FOUND);
+    record_done(&record);
+}
+
+static void add_twelve(struct record *record)
+{
+    static const char *const notes[] = {"E4", "E4", "B3", "B3", "G4", "G3",
+                                        "D4", "D3", "A3", "A2", "E3", "E2"};
+    char memory[64];
+
+    build_record_add(record, "board strings = 12\nboard frets = 24\n");
+    for (int s = 1; s <= 12; s++)
+        for (int pass = 1; pass <= 2; pass++) {
+            struct strbuf line = STRBUF(memory);
+
+            strbuf_addf(&line, "string.%d note = %s\n", s, notes[s - 1]);
+            build_record_add(record, memory);
+            strbuf_clear(&line);
+            strbuf_addf(&line, "visit.1.pass.%d nut_gap.%d = .1%02d in\n", pass, s, s);
+            build_record_add(record, memory);
+            strbuf_clear(&line);
+            strbuf_addf(&line, "visit.1.pass.%d action.%d = 10.%d/64 in\n", pass, s, s % 10);
+            build_record_add(record, memory);
+        }
+}
+
+static void twelve_strings_fit_the_width(void **state)
+{
+    const struct sheet_ask ask = ask_of(0);
+    struct record record;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    add_twelve(&record);
+    char *text = text_of_ask(&record, &ask, false);
+    assert_is_clean(text, true);
+    assert_has(text, "12 E2");
+    assert_has(text, ".112 (2.84)");
+    free(text);
+    record_done(&record);
+}
+
+static void put(struct record *record, enum field_id field, const char *text)
+{
+    const struct reading_key key = field == FIELD_VISIT_REASON || field == FIELD_VISIT_NOTE
+                                       ? reading_key_visit(field, 1)
+                                       : reading_key_one(field);
+
+    assert_int_equal(record_put(record, &key, text, true, NULL), STATUS_OK);
+}
+
+/* A name in another script, and one that goes on and on. */
+static void any_name_keeps_within_the_page(void **state)
+{
+    const struct sheet_ask ask = ask_of(0);
+    struct record record;
+    char longest[400];
+
+    (void)state;
+    memset(longest, 'w', sizeof longest - 1);
+    longest[sizeof longest - 1] = '\0';
+    build_record(&record, build_record_full);
+    /* "Shamisen of the harbour" in kanji and kana. */
+    put(&record, FIELD_NAME,
+        "\xE6\xB8\xAF\xE3\x81\xAE\xE4\xB8\x89\xE5\x91\xB3\xE7\xB7\x9A\xE6\xB8\xAF\xE3\x81\xAE");
+    put(&record, FIELD_OWNER, longest);
+    char *text = text_of_ask(&record, &ask, true);
+    assert_is_clean(text, false);
+    assert_has(text, "\xE4\xB8\x89\xE5\x91\xB3\xE7\xB7\x9A");
+    free(text);
+    text = text_of_ask(&record, &ask, false);
+    assert_is_clean(text, true);
+    assert_has(text, "??????");
+    free(text);
+    record_done(&record);
+}
+
+static void texts_cannot_steer_a_terminal(void **state)
+{
+    const struct sheet_ask ask = {.units = shop_units_inch(),
+                                  .shop = "Quay\x1B]0;title\x07side",
+                                  .address = "3 Quay Steps\nupstairs",
+                                  .contact = "\xE2\x80\xAE"
+                                             "bell"};
+    struct record record;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    put(&record, FIELD_NAME, "\x1B[2J\x1B[31mred\x07");
+    put(&record, FIELD_MAKER, "line\nbreak\ttab");
+    put(&record, FIELD_SERIAL, "\xFF\xFE bad bytes \xC2\x9B");
+    put(&record, FIELD_VISIT_REASON, "turned \xE2\x80\xAE round");
+    put(&record, FIELD_VISIT_NOTE, "%s%n%d");
+    for (int utf8 = 0; utf8 < 2; utf8++) {
+        char *text = text_of_ask(&record, &ask, utf8);
+
+        assert_is_clean(text, !utf8);
+        assert_has(text, "line break tab");
+        assert_has(text, "[31mred");
+        assert_has(text, "%s%n%d");
+        assert_has(text, "3 Quay Steps upstairs");
+        assert_lacks(text, "\xE2\x80\xAE");
+        free(text);
+    }
+    record_done(&record);
+}
+
+/* A note as long as a profile takes it. */
+static void long_notes_are_not_cut(void **state)
+{
+    const struct sheet_ask ask = ask_of(0);
+    char note[FIELD_TEXT_MAX + 1] = "";
+    struct strbuf text = STRBUF(note);
+    struct record record;
+
+    (void)state;
+    while (text.length + 20 < FIELD_TEXT_MAX)
+        strbuf_add(&text, "word after word, ");
+    strbuf_add(&text, "the end.");
+    build_record(&record, build_record_full);
+    put(&record, FIELD_VISIT_NOTE, note);
+    char *made = text_of_ask(&record, &ask, true);
+    assert_is_clean(made, false);
+    assert_has(made, "the end.");
+    free(made);
+    record_done(&record);
+}
+
+static void metric_shops_read_mm_first(void **state)
+{
+    const struct sheet_ask ask = {.units = shop_units_metric()};
+    struct record record;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    char *text = text_of_ask(&record, &ask, true);
+    assert_has(text, "0.33 (.013)");
+    assert_has(text, "3.27 (8.2)");
+    assert_has(text, "632.5 mm (24.9 in)"); /* 24.9 x 25.4 = 632.46 */
+    free(text);
+    record_done(&record);
+}
+
+static void tables_take_no_more_than_they_hold(void **state)
+{
+    struct sheet sheet;
+
+    (void)state;
+    sheet_init(&sheet);
+    sheet_add_cell(&sheet, "of no table");
+    sheet_begin_table(&sheet, "lr");
+    sheet_add_cell(&sheet, "of no row");
+    sheet_begin_row(&sheet, SHEET_ROW_PLAIN);
+    sheet_add_cell(&sheet, "one");
+    sheet_add_span(&sheet, 5, "two");
+    sheet_add_cell(&sheet, "three too many");
+    for (int i = 0; i < 2 * SHEET_ROWS_MAX; i++)
+        sheet_begin_row(&sheet, SHEET_ROW_PLAIN);
+    assert_int_equal(sheet.status, STATUS_OK);
+    const struct sheet_table *table = sheet.blocks[0].table;
+    assert_int_equal(table->rows, SHEET_ROWS_MAX);
+    assert_string_equal(sheet_cell(table, 0, 1)->text, "two");
+    assert_int_equal(sheet_cell(table, 0, 1)->span, 1);
+    sheet_done(&sheet);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(readings_stand_beside_what_was_wanted),
+        cmocka_unit_test(first_and_last_pass_stand_side_by_side),
+        cmocka_unit_test(work_that_was_not_measured_again_is_said),
+        cmocka_unit_test(a_record_of_nothing_gives_a_short_sheet),
+        cmocka_unit_test(one_reading_is_shown_alone),
+        cmocka_unit_test(a_visit_that_is_not_there_is_refused),
+        cmocka_unit_test(twelve_strings_fit_the_width),
+        cmocka_unit_test(any_name_keeps_within_the_page),
+        cmocka_unit_test(texts_cannot_steer_a_terminal),
+        cmocka_unit_test(long_notes_are_not_cut),
+        cmocka_unit_test(metric_shops_read_mm_first),
+        cmocka_unit_test(tables_take_no_more_than_they_hold),
+    };
+
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}

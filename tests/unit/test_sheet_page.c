@@ -1,0 +1,114 @@
+/* SPDX-License-Identifier: MIT */
+#include "near.h"
+
+#include <string.h>
+
+#include "build_record.h"
+#include "sheet/sheet_draw.h"
+#include "sheet/sheet_make.h"
+#include "sheet/sheet_page.h"
+
+static int pages_of(const struct record *record, struct page_size size)
+{
+    const struct sheet_ask ask = {.units = shop_units_inch(), .shop = "Quayside Fret Works"};
+    struct sheet sheet;
+    struct page_list *list;
+
+    assert_int_equal(sheet_make(record, &ask, &sheet), STATUS_OK);
+    assert_int_equal(sheet_lay_pages(&sheet, size, &list), STATUS_OK);
+    assert_int_equal(page_list_status(list), STATUS_OK);
+    const int pages = page_list_pages(list);
+    page_list_free(list);
+    sheet_done(&sheet);
+    return pages;
+}
+
+static void a_full_visit_takes_two_pages_at_most(void **state)
+{
+    struct record record;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    assert_in_range(pages_of(&record, page_a4), 1, 2);
+    assert_in_range(pages_of(&record, page_letter), 1, 2);
+    record_done(&record);
+}
+
+static void nothing_takes_one(void **state)
+{
+    struct record record;
+
+    (void)state;
+    build_record(&record, "");
+    assert_int_equal(pages_of(&record, page_a4), 1);
+    assert_int_equal(pages_of(&record, page_letter), 1);
+    record_done(&record);
+}
+
+/* Notes and work lines without end go on over as many pages as they need. */
+static void what_is_longer_goes_on(void **state)
+{
+    const struct reading_key key = reading_key_visit(FIELD_VISIT_NOTE, 1);
+    char note[FIELD_TEXT_MAX + 1] = "";
+    struct strbuf text = STRBUF(note);
+    struct record record;
+
+    (void)state;
+    while (text.length + 10 < FIELD_TEXT_MAX)
+        strbuf_add(&text, "no blank__");
+    build_record(&record, build_record_full);
+    assert_int_equal(record_put(&record, &key, note, false, NULL), STATUS_OK);
+    for (int line = 1; line <= 100; line++) {
+        char memory[64];
+        struct strbuf work = STRBUF(memory);
+
+        strbuf_addf(&work, "visit.1.work.%d kind = step %d\n", line, line);
+        build_record_add(&record, memory);
+    }
+    assert_in_range(pages_of(&record, page_a4), 4, 8);
+    record_done(&record);
+}
+
+/* A slip of paper is no page for it, but no trap either. */
+static void any_size_ends(void **state)
+{
+    static const struct page_size slips[] = {{60, 80}, {40, 400}, {1000, 45}};
+    struct record record;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    for (size_t i = 0; i < sizeof slips / sizeof slips[0]; i++)
+        assert_in_range(pages_of(&record, slips[i]), 1, 2000);
+    record_done(&record);
+}
+
+/* 100 mm of neck, 10 mm of height: on 109 by 27 mm of paper, of which 9 and 7 are kept for
+ * "nut" and the frets' numbers, lengths come out 1:1 and heights 2:1. */
+static void the_side_view_says_how_much_it_exaggerates(void **state)
+{
+    const struct sheet_area area = {.corner = {0, 0}, .width_mm = 109, .height_mm = 27};
+    struct sheet_side_view view = {.known = true, .frets = 2};
+
+    (void)state;
+    view.crown[1] = (struct sheet_point){50, -2};
+    view.crown[2] = (struct sheet_point){100, 0};
+    view.left[0] = (struct sheet_point){0, 1};
+    view.left[1] = (struct sheet_point){100, 8};
+    assert_near(sheet_side_view_times(&view, &area), 2, 1e-12);
+    view.has_found = true;
+    view.found[1] = (struct sheet_point){100, 18};
+    assert_near(sheet_side_view_times(&view, &area), 1, 1e-12);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_full_visit_takes_two_pages_at_most),
+        cmocka_unit_test(nothing_takes_one),
+        cmocka_unit_test(what_is_longer_goes_on),
+        cmocka_unit_test(any_size_ends),
+        cmocka_unit_test(the_side_view_says_how_much_it_exaggerates),
+    };
+
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}

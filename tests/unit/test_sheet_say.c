@@ -1,0 +1,96 @@
+/* SPDX-License-Identifier: MIT */
+#include "near.h"
+
+#include "build_record.h"
+#include "sheet/sheet_say.h"
+
+/* 1 in = 25.4 mm, 1 lb = 4.4482216152605 N, 1 kgf = 9.80665 N: exact by definition. */
+
+typedef void say(struct strbuf *out, double value, const struct shop_units *units,
+                 enum field_measure measure);
+
+static void check_say(say *make, double mm, bool metric, enum field_measure measure,
+                      const char *want)
+{
+    const struct shop_units units = metric ? shop_units_metric() : shop_units_inch();
+    char memory[128];
+    struct strbuf text = STRBUF(memory);
+
+    make(&text, mm, &units, measure);
+    assert_string_equal(memory, want);
+}
+
+static void lengths_stand_in_both_units(void **state)
+{
+    (void)state;
+    check_say(sheet_say_length, 0.2794, false, MEASURE_FEELER, ".011 in (0.28 mm)");
+    check_say(sheet_say_length, 0.2794, true, MEASURE_FEELER, "0.28 mm (.011 in)");
+    check_say(sheet_say_length, 25.4 * 8.5 / 64, false, MEASURE_RULE, "8.5/64 in (3.37 mm)");
+    check_say(sheet_say_length, 25.4 * 6 / 64, false, MEASURE_RULE, "6/64 in (2.38 mm)");
+    check_say(sheet_say_length, 25.4 * 6 / 64, true, MEASURE_RULE, "2.38 mm (6/64 in)");
+    check_say(sheet_say_length, 4.4, false, MEASURE_DEPTH, "4.40 mm (.173 in)");
+    check_say(sheet_say_change, 0.1524, false, MEASURE_FEELER, "+.006 in (+0.15 mm)");
+    check_say(sheet_say_change, -0.1524, true, MEASURE_FEELER, "-0.15 mm (-.006 in)");
+}
+
+static void columns_keep_their_zeros(void **state)
+{
+    (void)state;
+    check_say(sheet_say_bare, 25.4 * 6 / 64, false, MEASURE_RULE, "6.0 (2.38)");
+    check_say(sheet_say_bare, 0.254, false, MEASURE_FEELER, ".010 (0.25)");
+    check_say(sheet_say_bare, 0.3, true, MEASURE_FEELER, "0.30 (.012)");
+}
+
+static void forces_and_temperatures_too(void **state)
+{
+    const struct shop_units inch = shop_units_inch(), metric = shop_units_metric();
+    char memory[64];
+    struct strbuf text = STRBUF(memory);
+
+    (void)state;
+    sheet_say_force(&text, 111.2055403815125, &inch); /* 25 lb */
+    assert_string_equal(memory, "25.0 (111)");
+    strbuf_clear(&text);
+    sheet_say_force(&text, 98.0665, &metric); /* 10 kg */
+    assert_string_equal(memory, "98 (10.0)");
+    strbuf_clear(&text);
+    sheet_say_temperature(&text, 20, &inch);
+    assert_string_equal(memory, "20 C (68 F)");
+    strbuf_clear(&text);
+    sheet_say_scale(&text, 24.75 * 25.4, &inch);
+    assert_string_equal(memory, "24.75 in (628.6 mm)");
+    strbuf_clear(&text);
+    sheet_say_scale(&text, 650, &metric);
+    assert_string_equal(memory, "650 mm (25.591 in)");
+}
+
+static void dates_are_spelled_out(void **state)
+{
+    static const char *const pairs[][2] = {
+        {"2026-07-06", "6 July 2026"},
+        {"2026-12-31", "31 December 2026"},
+        {"2026-13-01", "2026-13-01"},
+        {"soon", "soon"},
+    };
+
+    (void)state;
+    for (size_t i = 0; i < sizeof pairs / sizeof pairs[0]; i++) {
+        char memory[64];
+        struct strbuf text = STRBUF(memory);
+
+        sheet_say_date(&text, pairs[i][0]);
+        assert_string_equal(memory, pairs[i][1]);
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(lengths_stand_in_both_units),
+        cmocka_unit_test(columns_keep_their_zeros),
+        cmocka_unit_test(forces_and_temperatures_too),
+        cmocka_unit_test(dates_are_spelled_out),
+    };
+
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}

@@ -1,0 +1,107 @@
+/* SPDX-License-Identifier: MIT */
+#include "near.h"
+
+#include "build_record.h"
+#include "sheet/sheet_season.h"
+
+/*
+ * Moisture at 21.1 C (70 F): 40 % humidity 7.7 %, 60 % 11.0 %, 30 % 6.2 %.
+ * Source: Forest Products Laboratory, Wood Handbook, FPL-GTR-282 (2021), table 4-2, printed
+ * to 0.1 %.
+ */
+static const char three_visits[] = "visit.1 humidity = 40\nvisit.1 temperature = 70 F\n"
+                                   "visit.1.pass.1 relief = 0.50 mm\n"
+                                   "visit.1.pass.2 relief = 0.20 mm\n"
+                                   "visit.2 humidity = 60\nvisit.2 temperature = 70 F\n"
+                                   "visit.2.pass.1 relief = 0.33 mm\n"
+                                   "visit.2.pass.2 relief = 0.20 mm\n"
+                                   "visit.3 humidity = 30\nvisit.3 temperature = 70 F\n"
+                                   "visit.3.pass.1 relief = 0.008 mm\n";
+
+static struct sheet_season season_of(const char *lines, int visit)
+{
+    struct record record;
+    struct sheet_season season;
+
+    build_record(&record, lines);
+    sheet_season_find(&record, visit, &season);
+    record_done(&record);
+    return season;
+}
+
+/* Readings that all say 0.04 mm for a per cent: what was done within a visit says nothing. */
+static void relief_follows_the_air_between_visits(void **state)
+{
+    const struct sheet_season season = season_of(three_visits, 3);
+
+    (void)state;
+    assert_true(season.known);
+    assert_int_equal(season.pairs, 2);
+    assert_near(season.emc_pct, 6.2, 0.06);
+    assert_near(season.driest_pct, 6.2, 0.06);
+    assert_near(season.dampest_pct, 11.0, 0.06);
+    assert_near(season.relief_per_pct_mm, 0.04, 0.001);
+    assert_int_equal(season.before, 2);
+    assert_int_equal(season.after, 3);
+    assert_near(season.emc_change_pct, -4.8, 0.1);
+    assert_near(season.relief_change_mm, -0.192, 1e-9);
+}
+
+/* What comes later is not known yet on the day of a visit. */
+static void later_visits_do_not_count(void **state)
+{
+    const struct sheet_season season = season_of(three_visits, 1);
+
+    (void)state;
+    assert_true(season.known);
+    assert_int_equal(season.pairs, 0);
+    assert_near(season.dampest_pct, 7.7, 0.06);
+}
+
+static void what_is_missing_makes_no_pair(void **state)
+{
+    const struct sheet_season no_climate =
+        season_of("visit.1.pass.1 relief = 0.2 mm\nvisit.2.pass.1 relief = 0.3 mm\n", 2);
+    const struct sheet_season same_air =
+        season_of("visit.1 humidity = 40\nvisit.1 temperature = 70 F\n"
+                  "visit.1.pass.1 relief = 0.2 mm\n"
+                  "visit.2 humidity = 41\nvisit.2 temperature = 70 F\n"
+                  "visit.2.pass.1 relief = 0.3 mm\n",
+                  2);
+
+    (void)state;
+    assert_false(no_climate.known);
+    assert_int_equal(no_climate.pairs, 0);
+    assert_true(same_air.known);
+    assert_int_equal(same_air.pairs, 0);
+}
+
+static void months_run_over_the_year(void **state)
+{
+    int year = 0, month = 0;
+
+    (void)state;
+    assert_true(sheet_season_month("2026-07-06", 6, &year, &month));
+    assert_int_equal(year, 2027);
+    assert_int_equal(month, 1);
+    assert_true(sheet_season_month("2026-01-19", 6, &year, &month));
+    assert_int_equal(year, 2026);
+    assert_int_equal(month, 7);
+    assert_true(sheet_season_month("2026-12-01", 12, &year, &month));
+    assert_int_equal(year, 2027);
+    assert_int_equal(month, 12);
+    assert_false(sheet_season_month("2026-00-01", 6, &year, &month));
+    assert_false(sheet_season_month("", 6, &year, &month));
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(relief_follows_the_air_between_visits),
+        cmocka_unit_test(later_visits_do_not_count),
+        cmocka_unit_test(what_is_missing_makes_no_pair),
+        cmocka_unit_test(months_run_over_the_year),
+    };
+
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}
