@@ -1,0 +1,94 @@
+/* SPDX-License-Identifier: MIT */
+
+/* The customer's sheet, written from the real program. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "bench_screen.h"
+
+#define SEEN_SHEET    "The sheet is in sheets/"
+#define SEEN_NO_SHEET "No sheet: "
+
+/* The folder beside the profile. */
+static void find_folder(const struct bench *bench, char *out, size_t size)
+{
+    const char *slash = strrchr(bench->profile, '/');
+
+    assert_non_null(slash);
+    snprintf(out, size, "%.*s/sheets", (int)(slash - bench->profile), bench->profile);
+}
+
+static void test_sheet_lies_beside_the_profile(void **state)
+{
+    struct bench *bench = *state;
+    struct terminal *terminal = bench_start_worked(bench);
+    char folder[512];
+
+    find_folder(bench, folder, sizeof folder);
+    terminal_type(terminal, "c");
+    terminal_expect(terminal, SEEN_SHEET);
+    assert_int_equal(tree_count(folder, ""), 1);
+    assert_int_equal(tree_count(folder, "bench-2026-03-02."), 1);
+    /* Once more takes its place. */
+    terminal_type(terminal, "h");
+    terminal_expect(terminal, SEEN_HELP);
+    terminal_type(terminal, "hc");
+    terminal_expect(terminal, SEEN_SHEET);
+    assert_int_equal(tree_count(folder, ""), 1);
+    bench_quit(terminal);
+}
+
+/* Nothing of the visit is on file yet: that is said, and no file is made. */
+static void test_no_sheet_of_nothing(void **state)
+{
+    struct bench *bench = *state;
+    struct terminal *terminal = bench_start_worked(bench);
+    char folder[512];
+
+    find_folder(bench, folder, sizeof folder);
+    terminal_type(terminal, "v");
+    terminal_expect(terminal, "visit 2");
+    terminal_type(terminal, "c");
+    terminal_expect(terminal, SEEN_NO_SHEET "nothing of this visit");
+    bench_quit(terminal);
+    assert_int_not_equal(access(folder, F_OK), 0);
+}
+
+/* A file has the folder's name: the session goes on, and what is there stays. */
+static void test_sheet_that_cannot_be_written(void **state)
+{
+    struct bench *bench = *state;
+    struct terminal *terminal = bench_start_worked(bench);
+    char folder[512];
+
+    find_folder(bench, folder, sizeof folder);
+    tree_write_text(folder, "not a folder");
+    terminal_type(terminal, "c");
+    terminal_expect(terminal, SEEN_NO_SHEET);
+    bench_enter(terminal, ".011");
+    bench_expect_row(terminal, ROW_TITLED_RELIEF, ".011");
+    bench_quit(terminal);
+    tree_assert_text(folder, "not a folder");
+    bench_expect_line(bench, "relief = .011 in");
+}
+
+int main(int argc, char **argv)
+{
+    const struct CMUnitTest tests[] = {
+        BENCH_CASE(test_sheet_lies_beside_the_profile),
+        BENCH_CASE(test_no_sheet_of_nothing),
+        BENCH_CASE(test_sheet_that_cannot_be_written),
+    };
+
+    if (!bench_set_up(argc, argv))
+        return 2;
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}
