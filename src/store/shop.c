@@ -147,8 +147,6 @@ static struct shop_units take_start(const struct shop_file *file, struct profile
     return shop_units_inch();
 }
 
-static const char *const paper_words[] = {[SHOP_PAPER_A4] = "a4", [SHOP_PAPER_LETTER] = "letter"};
-
 static bool is_key(const char *name)
 {
     static const char *const letterhead[] = {"name", "address", "contact", "paper"};
@@ -180,6 +178,21 @@ static void report_unknown(const struct shop_file *file, struct profile_problems
     }
 }
 
+static enum shop_paper take_paper(const struct shop_file *file, struct profile_problems *problems)
+{
+    static const struct unit_word words[] = {{.word = "a4"}, {.word = "letter"}};
+    const struct ini_entry *entry = find_entry(file, "paper");
+
+    if (!entry)
+        return SHOP_PAPER_UNSAID;
+    if (strcmp(entry->value, "a4") == 0)
+        return SHOP_PAPER_A4;
+    if (strcmp(entry->value, "letter") == 0)
+        return SHOP_PAPER_LETTER;
+    refuse_value(problems, entry, words, 2);
+    return SHOP_PAPER_UNSAID;
+}
+
 static struct shop_units take_units(const struct shop_file *file, struct profile_problems *problems)
 {
     struct shop_units units = take_start(file, problems);
@@ -198,6 +211,7 @@ enum status shop_read(const char *path, struct profile_problems *problems,
     if (status != STATUS_OK)
         return status;
     report_unknown(&file, problems);
+    (void)take_paper(&file, problems);
     *ret_units = take_units(&file, problems);
     shop_file_done(&file);
     return STATUS_OK;
@@ -216,7 +230,6 @@ enum status shop_read_letterhead(const char *path, struct shop_letterhead *ret_l
 {
     struct shop_letterhead head = {.paper = SHOP_PAPER_UNSAID};
     struct shop_file file;
-    char paper[16];
     const enum status status = load_file(path, NULL, &file);
 
     if (status != STATUS_OK)
@@ -224,10 +237,7 @@ enum status shop_read_letterhead(const char *path, struct shop_letterhead *ret_l
     take_text(&file, "name", head.name, sizeof head.name);
     take_text(&file, "address", head.address, sizeof head.address);
     take_text(&file, "contact", head.contact, sizeof head.contact);
-    take_text(&file, "paper", paper, sizeof paper);
-    for (int i = SHOP_PAPER_A4; i <= SHOP_PAPER_LETTER; i++)
-        if (strcmp(paper, paper_words[i]) == 0)
-            head.paper = (enum shop_paper)i;
+    head.paper = take_paper(&file, NULL);
     shop_file_done(&file);
     *ret_letterhead = head;
     return STATUS_OK;

@@ -362,6 +362,25 @@ static void gauges_change_and_are_remembered(void **state)
     assert_false(app->metric);
 }
 
+/* It is written by whoever runs the session, also of a profile that may only be read. */
+static void a_sheet_can_be_asked_for_anywhere(void **state)
+{
+    struct app *app = *state;
+
+    for (int i = 0; i < LEAF_COUNT_; i++) {
+        const struct app_effects effects = bench_press(app, "c");
+
+        assert_true(effects.sheet);
+        assert_false(effects.save);
+        bench_press(app, "{Tab}");
+    }
+    /* In the middle of an entry it is a unit's letter. */
+    assert_false(bench_press(app, "1c").sheet);
+    bench_press(app, "{Esc}");
+    app = restart_read_only(app);
+    assert_true(bench_press(app, "c").sheet);
+}
+
 static void read_only_changes_nothing(void **state)
 {
     struct app *app = restart_read_only(*state);
@@ -518,6 +537,7 @@ int main(void)
         CASE(a_reading_is_taken_out_and_brought_back),
         CASE(the_nut_method_changes_to_and_fro),
         CASE(gauges_change_and_are_remembered),
+        CASE(a_sheet_can_be_asked_for_anywhere),
         CASE(read_only_changes_nothing),
         CASE(an_overlay_swallows_keys_until_it_is_closed),
         CASE(effects_are_what_the_keys_ask_for),

@@ -48,6 +48,30 @@ static void words_count_from_their_beginning(void **state)
     assert_false(says("corroded screw", "stop when it binds"));
 }
 
+static int says_to_owner(const char *work, const char *words)
+{
+    for (int k = 0; k < caution_count(); k++) {
+        const char *said = caution_for_owner(k, work);
+
+        if (said && strstr(said, words))
+            return 1;
+    }
+    return 0;
+}
+
+/* The owner hears of what is left to mind, not of the shop's dust. */
+static void owners_hear_what_concerns_them(void **state)
+{
+    (void)state;
+    assert_true(says_to_owner("rod", "wrong turn"));
+    assert_true(says_to_owner("new strings", "tune again"));
+    assert_true(says_to_owner("Indian rosewood", "border"));
+    assert_true(says_to_owner("lacquer drop-filled", "harden"));
+    assert_false(says_to_owner("saddle", ""));
+    assert_false(says_to_owner("levelled the frets", ""));
+    assert_false(says_to_owner("", ""));
+}
+
 static void every_caution_fits_a_row(void **state)
 {
     (void)state;
@@ -62,6 +86,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(work_brings_its_cautions),
         cmocka_unit_test(words_count_from_their_beginning),
+        cmocka_unit_test(owners_hear_what_concerns_them),
         cmocka_unit_test(every_caution_fits_a_row),
     };
     return cmocka_run_group_tests_name("caution", tests, NULL, NULL) ? 1 : 0;

@@ -67,6 +67,33 @@ static void what_is_not_understood_is_said(void **state)
     assert_true(same_units(&units, &inch));
 }
 
+static void the_letterhead_is_read(void **state)
+{
+    const char *path = tree_path(*state, "shop.ini");
+    struct shop_letterhead head;
+    char line[600] = "[shop]\nname = ";
+
+    assert_int_equal(shop_read_letterhead(path, &head), STATUS_OK);
+    assert_string_equal(head.name, "");
+    assert_int_equal(head.paper, SHOP_PAPER_UNSAID);
+    tree_write_text(path, "[shop]\nunits = metric\nname = Quayside Fret Works\n"
+                          "address = \"3 Quay Steps%3B upstairs\"\npaper = letter\n");
+    assert_int_equal(shop_read_letterhead(path, &head), STATUS_OK);
+    assert_string_equal(head.name, "Quayside Fret Works");
+    assert_string_equal(head.address, "3 Quay Steps; upstairs");
+    assert_string_equal(head.contact, "");
+    assert_int_equal(head.paper, SHOP_PAPER_LETTER);
+    read_units(path, 0);
+    tree_write_text(path, "[shop]\npaper = a5\n");
+    read_units(path, 1);
+    assert_int_equal(shop_read_letterhead(path, &head), STATUS_OK);
+    assert_int_equal(head.paper, SHOP_PAPER_UNSAID);
+    memset(line + strlen(line), 'w', 500);
+    tree_write_text(path, line);
+    assert_int_equal(shop_read_letterhead(path, &head), STATUS_OK);
+    assert_int_equal(strlen(head.name), sizeof head.name - 1);
+}
+
 static void writing_keeps_the_other_lines(void **state)
 {
     const char *path = tree_path(*state, "new/folder/shop.ini");
@@ -161,13 +188,10 @@ static void folders_are_made(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        IN_TREE(a_missing_file_is_an_inch_shop),
-        IN_TREE(settings_are_read),
-        IN_TREE(what_is_not_understood_is_said),
-        IN_TREE(writing_keeps_the_other_lines),
-        IN_TREE(any_units_survive),
-        cmocka_unit_test(folders_follow_the_environment),
-        IN_TREE(folders_are_made),
+        IN_TREE(a_missing_file_is_an_inch_shop),          IN_TREE(settings_are_read),
+        IN_TREE(what_is_not_understood_is_said),          IN_TREE(the_letterhead_is_read),
+        IN_TREE(writing_keeps_the_other_lines),           IN_TREE(any_units_survive),
+        cmocka_unit_test(folders_follow_the_environment), IN_TREE(folders_are_made),
     };
 
     return cmocka_run_group_tests_name("shop", tests, NULL, NULL) ? 1 : 0;
