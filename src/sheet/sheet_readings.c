@@ -186,6 +186,8 @@ static void add_strings(struct sheet_maker *maker)
     add_states(maker, &action);
 }
 
+enum { SINGLES = 3 };
+
 /* A row of the table of what there is one of. */
 struct single {
     const char *name;
@@ -208,15 +210,18 @@ static void add_entered(const struct sheet_maker *maker, const struct single *si
     sheet_add_cell(maker->sheet, memory);
 }
 
-static void add_single(const struct sheet_maker *maker, const struct single *single)
+static bool is_shown(const struct sheet_maker *maker, const struct single *single)
+{
+    return single->found.given || (sheet_has_both(maker) && single->left.given);
+}
+
+static void add_single(const struct sheet_maker *maker, const struct single *single, bool wanted)
 {
     const struct derived *last =
         sheet_has_both(maker) && single->left.given ? &maker->left : &maker->found;
     char memory[80];
     struct strbuf name = STRBUF(memory);
 
-    if (!single->found.given && !(sheet_has_both(maker) && single->left.given))
-        return;
     strbuf_addf(&name, "%s, ", single->name);
     sheet_say_units(&name, &maker->ask->units, single->gauge);
     sheet_begin_row(maker->sheet, SHEET_ROW_PLAIN);
@@ -224,6 +229,8 @@ static void add_single(const struct sheet_maker *maker, const struct single *sin
     add_entered(maker, single, &single->found, "");
     if (sheet_has_both(maker))
         add_entered(maker, single, &single->left, "");
+    if (!wanted)
+        return;
     add_entered(maker, single, &single->wanted, single->before_wanted);
     sheet_add_cell(maker->sheet, state_word(maker, last, single->row));
 }
@@ -240,6 +247,28 @@ static struct entered relief_of(const struct sheet_maker *maker, int pass)
     return relief;
 }
 
+static void begin_singles(struct sheet_maker *maker, bool saddle, bool wanted)
+{
+    const bool blank = maker->left.setup.bridge == BRIDGE_BLANK;
+    const bool both = sheet_has_both(maker);
+
+    if (wanted)
+        sheet_begin_table(maker->sheet, both ? "lrrrl" : "lrrl");
+    else
+        sheet_begin_table(maker->sheet, both ? "lrr" : "lr");
+    sheet_begin_row(maker->sheet, SHEET_ROW_HEAD);
+    sheet_add_cell(maker->sheet, !saddle ? "neck"
+                                 : blank ? "neck, saddle over bridge"
+                                         : "neck, saddle travel left");
+    sheet_add_cell(maker->sheet, "as found");
+    if (both)
+        sheet_add_cell(maker->sheet, "as left");
+    if (!wanted)
+        return;
+    sheet_add_cell(maker->sheet, "wanted");
+    sheet_add_cell(maker->sheet, "state");
+}
+
 static void add_singles(struct sheet_maker *maker)
 {
     const struct setup *found = &maker->found.setup, *left = &maker->left.setup;
@@ -250,7 +279,7 @@ static void add_singles(struct sheet_maker *maker)
     strbuf_add(&name, "relief");
     if (left->board.has_relief)
         strbuf_addf(&name, " at fret %d", left->board.relief_fret);
-    const struct single singles[] = {
+    const struct single singles[SINGLES] = {
         {memory, MEASURE_FEELER, relief_of(maker, maker->first), relief_of(maker, maker->last),
          left->relief_target_mm, "", ROW_RELIEF},
         {"saddle, bass", MEASURE_DEPTH, found->exposure_bass_mm, left->exposure_bass_mm, least,
@@ -258,18 +287,14 @@ static void add_singles(struct sheet_maker *maker)
         {"saddle, treble", MEASURE_DEPTH, found->exposure_treble_mm, left->exposure_treble_mm,
          least, "over ", ROW_EXPOSURE},
     };
-    sheet_begin_table(maker->sheet, sheet_has_both(maker) ? "lrrrl" : "lrrl");
-    sheet_begin_row(maker->sheet, SHEET_ROW_HEAD);
-    sheet_add_cell(maker->sheet, maker->left.setup.bridge == BRIDGE_BLANK
-                                     ? "neck, saddle over bridge"
-                                     : "neck, saddle travel left");
-    sheet_add_cell(maker->sheet, "as found");
-    if (sheet_has_both(maker))
-        sheet_add_cell(maker->sheet, "as left");
-    sheet_add_cell(maker->sheet, "wanted");
-    sheet_add_cell(maker->sheet, "state");
-    for (size_t i = 0; i < sizeof singles / sizeof singles[0]; i++)
-        add_single(maker, &singles[i]);
+    bool wanted = false;
+
+    for (size_t i = 0; i < SINGLES; i++)
+        wanted = wanted || (is_shown(maker, &singles[i]) && singles[i].wanted.given);
+    begin_singles(maker, is_shown(maker, &singles[1]) || is_shown(maker, &singles[2]), wanted);
+    for (size_t i = 0; i < SINGLES; i++)
+        if (is_shown(maker, &singles[i]))
+            add_single(maker, &singles[i], wanted);
 }
 
 static bool any_single(const struct sheet_maker *maker, int pass, const struct setup *setup)
@@ -278,7 +303,7 @@ static bool any_single(const struct sheet_maker *maker, int pass, const struct s
            setup->exposure_treble_mm.given;
 }
 
-static void add_precision(struct sheet_maker *maker)
+static void add_precision(struct sheet_maker *maker, bool strings)
 {
     const struct setup *setup = &maker->left.setup;
     char memory[256];
@@ -288,8 +313,10 @@ static void add_precision(struct sheet_maker *maker)
     sheet_say_length(&text, setup->feeler_step_mm, &maker->ask->units, MEASURE_FEELER);
     strbuf_add(&text, ", action and saddle of ");
     sheet_say_length(&text, setup->rule_step_mm, &maker->ask->units, MEASURE_RULE);
-    strbuf_add(&text, ". A gap is judged by what it is once the action is right.");
-    if (setup->nut_method == NUT_HELD_3)
+    strbuf_add_char(&text, '.');
+    if (strings)
+        strbuf_add(&text, " A gap is judged by what it is once the action is right.");
+    if (strings && setup->nut_method == NUT_HELD_3)
         strbuf_add(&text, " Gaps were read with the string held at fret 3 and worked out for the "
                           "open string.");
     sheet_add_text(maker->sheet, SHEET_SMALL, memory);
@@ -318,5 +345,5 @@ void sheet_make_readings(struct sheet_maker *maker)
         sheet_add_text(maker->sheet, SHEET_PARAGRAPH,
                        "Relief, gaps and action are where they are wanted, as far as the gauges "
                        "tell.");
-    add_precision(maker);
+    add_precision(maker, strings);
 }

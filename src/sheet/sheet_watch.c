@@ -142,7 +142,7 @@ static void add_next_check(struct sheet_maker *maker)
     if (predicted && fabs(far_end(&season) - season.emc_pct) >= SHEET_SEASON_LEAST_PCT)
         say_prediction(maker, &season, change, relief, &text);
     else
-        strbuf_add(&text, " by common practice: this visit is the first to show how the neck "
+        strbuf_add(&text, " by common practice: what is on file does not tell yet how this neck "
                           "follows the seasons.");
     sheet_add_text(maker->sheet, SHEET_ITEM, memory);
 }

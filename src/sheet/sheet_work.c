@@ -228,18 +228,44 @@ bool sheet_is_on_target(const struct sheet_maker *maker)
     return list.count > 0;
 }
 
+/* Whether the same was said of another string or fret before. */
+static bool is_said(const struct findings *findings, int at)
+{
+    for (int i = 0; i < at; i++)
+        if (findings->list[i].id == findings->list[at].id)
+            return true;
+    return false;
+}
+
+/* A finding's sentence, and of which others it holds as well. */
+static void say_finding(const struct findings *findings, int at, struct strbuf *out)
+{
+    char memory[240];
+    struct strbuf words = STRBUF(memory);
+    int others = 0;
+
+    finding_words(&findings->list[at], &words);
+    sheet_say_sentence(out, memory);
+    strbuf_add_char(out, '.');
+    for (int i = at + 1; i < findings->count; i++)
+        if (findings->list[i].id == findings->list[at].id)
+            strbuf_addf(out, "%s %d", others++ > 0 ? "," : " The same of",
+                        findings->list[i].number);
+    if (others > 0)
+        strbuf_add_char(out, '.');
+}
+
 void sheet_add_findings(struct sheet_maker *maker, enum finding_weight weight)
 {
-    for (int i = 0; i < maker->left.findings.count; i++) {
-        const struct finding *finding = &maker->left.findings.list[i];
-        char words_memory[240], memory[256];
-        struct strbuf words = STRBUF(words_memory), text = STRBUF(memory);
+    const struct findings *findings = &maker->left.findings;
 
-        if (finding_weight(finding->id) != weight)
+    for (int i = 0; i < findings->count; i++) {
+        char memory[400];
+        struct strbuf text = STRBUF(memory);
+
+        if (finding_weight(findings->list[i].id) != weight || is_said(findings, i))
             continue;
-        finding_words(finding, &words);
-        sheet_say_sentence(&text, words_memory);
-        strbuf_add_char(&text, '.');
+        say_finding(findings, i, &text);
         sheet_add_text(maker->sheet, SHEET_ITEM, memory);
     }
 }
