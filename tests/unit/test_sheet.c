@@ -39,14 +39,14 @@ static char *text_of(const char *lines, bool utf8)
 
 static void assert_has(const char *text, const char *words)
 {
-    if (!strstr(text, words))
-        fail_msg("'%s' is not in:\n%s", words, text);
+    if (!text || !strstr(text, words))
+        fail_msg("'%s' is not in:\n%s", words, text ? text : "nothing");
 }
 
 static void assert_lacks(const char *text, const char *words)
 {
-    if (strstr(text, words))
-        fail_msg("'%s' is in:\n%s", words, text);
+    if (!text || strstr(text, words))
+        fail_msg("'%s' is in:\n%s", words, text ? text : "nothing");
 }
 
 /* No line too wide, no blanks at an end, nothing that a terminal acts on, and with `ascii`
