@@ -107,7 +107,7 @@ static void add_group(const struct sheet_maker *maker, const struct measured *me
     if (columns_of(measured) == 0)
         return;
     strbuf_add(&text, measured->name);
-    if (measured->row == ROW_ACTION)
+    if (measured->row == ROW_ACTION && maker->left.setup.board.action_fret > 0)
         strbuf_addf(&text, " at fret %d", maker->left.setup.board.action_fret);
     strbuf_add(&text, ", ");
     sheet_say_units(&text, &maker->ask->units, measured->gauge);
