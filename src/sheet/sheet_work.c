@@ -113,14 +113,10 @@ void sheet_make_work(struct sheet_maker *maker)
     add_notes(maker);
 }
 
-/* A move that a work line after the last readings names was made. */
+/* A move that was marked done after the last readings. */
 static bool is_done(const struct sheet_maker *maker, enum move_kind kind)
 {
-    for (int line = record_last_work(maker->record, maker->visit); line > 0; line--)
-        if (strcmp(text_of_line(maker, WORK_KIND, line), work_mark_name(kind)) == 0 &&
-            work_mark_is_since(maker->record, maker->visit, maker->last, line))
-            return true;
-    return false;
+    return work_mark_line(maker->record, maker->visit, maker->last, kind) > 0;
 }
 
 /* The least and the most that a change asks for over the strings where it is due, in one
