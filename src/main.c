@@ -27,14 +27,14 @@ static const char usage[] =
     "         -o NAME               into a file that ends in .pdf, .svg or .txt\n"
     "         --paper PAPER         a4 or letter\n"
     "         --visit N             of an earlier visit\n"
+    "       sillet layout FILE [TEMPLATE...]  templates at true scale: board nut saddle heel\n"
+    "                               shim tongue; where none is named, all that are of use\n"
+    "         -o NAME               into a file that ends in .pdf or .svg; has to be given\n"
+    "         --paper PAPER         a4 or letter; else what goes with the shop's units\n"
     "       sillet check FILE...    name every problem of a profile, line by line\n"
     "       sillet shelf [WORDS]    list the instruments on file; options in front of WORDS:\n"
     "         --csv                 as CSV\n"
     "         --shelf FOLDER        of another folder\n"
-    "       sillet layout FILE -o NAME [TEMPLATE...]  templates at true scale, NAME in .pdf or "
-    ".svg:\n"
-    "         board nut saddle heel shim tongue; where none is named, all that are of use\n"
-    "         --paper PAPER         a4 or letter; else what goes with the shop's units\n"
     "       sillet --help, --version\n"
     "exit:  0 good, 1 findings, 2 usage, 3 cannot read or write\n";
 

@@ -45,8 +45,8 @@ void generations_done(struct generations *list);
  * Makes the state of a generation the current one, as a change of its own: the record on disk
  * becomes a generation first. The readings are those of the generation; comments and order
  * stay as they are in the file. A file that is no profile any more (cut short, overwritten) is
- * kept beside as NAME.as-found, and the generation takes its place whole. STATUS_NEWER for a generation of a later format; else as
- * profile_open and profile_save say.
+ * kept beside as NAME.as-found, and the generation takes its place whole. STATUS_NEWER for a
+ * generation of a later format; else as profile_open and profile_save say.
  */
 enum status generations_bring_back(const char *target, const char *generation);
 

@@ -69,6 +69,9 @@ expect '--tuning' figures --more --t
 expect_some guitar-dadgad figures --tuning guitar-d
 expect_some steel-light figures --set ''
 expect '' figures --tuning steel
+expect 'a4,letter' sheet --paper ''
+expect 'saddle,shim' layout parlour.ini s
+expect 'parlour.ini' layout p
 
 # The words that the usage names: what stands behind "sillet", and the options of each command.
 "$program" --help >"$scratch/usage"
@@ -81,11 +84,12 @@ awk '
             print "first", $i
         next
     }
-    /^ +--/ { print command, $1 }' "$scratch/usage" | LC_ALL=C sort -u >"$scratch/named"
+    /^ +-/ { print command, $1 }' "$scratch/usage" | LC_ALL=C sort -u >"$scratch/named"
 {
     replies '' | sed '/\.ini$/d; /folder/d; s/^/first /'
-    replies figures - | sed 's/^/figures /'
-    replies shelf - | sed 's/^/shelf /'
+    for command in figures sheet shelf layout; do
+        replies "$command" - | sed "s/^/$command /"
+    done
 } | LC_ALL=C sort >"$scratch/offered"
 if ! diff "$scratch/named" "$scratch/offered"; then
     echo 'completion: "<" stands in the usage only, ">" is offered only'
