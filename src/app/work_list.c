@@ -66,7 +66,8 @@ static void find_move(const struct app *app, const struct derived *derived, enum
     move->done_by = work_mark_line(&app->record, app->visit, list->pass, kind);
     if (move->done_by > 0 && (move->state == WORK_DUE || move->state == WORK_WITHIN))
         move->state = WORK_DONE;
-    list->left += move->state == WORK_DUE || move->state == WORK_WITHIN;
+    list->left += move->state == WORK_DUE;
+    list->within += move->state == WORK_WITHIN;
     list->done += move->state == WORK_DONE;
     list->unknown += move->state == WORK_UNKNOWN && kind != MOVE_RESET;
 }
@@ -161,27 +162,23 @@ void work_add_proof(const struct app *app, const struct work_list *list, enum mo
     }
 }
 
-static void add_names(const struct work_list *list, enum work_state state, int *count,
-                      struct strbuf *out)
+static void add_names(const struct work_list *list, enum work_state state, struct strbuf *out)
 {
+    int count = 0;
+
     for (int kind = 0; kind < MOVE_COUNT_; kind++) {
         if (list->move[kind].state != state)
             continue;
-        strbuf_add(out, (*count)++ ? ", " : "");
+        strbuf_add(out, count++ ? ", " : "");
         strbuf_add(out, work_mark_name((enum move_kind)kind));
-        if (state == WORK_WITHIN)
-            strbuf_add(out, " (within measuring error)");
     }
 }
 
 void work_add_left(const struct work_list *list, struct strbuf *out)
 {
-    int count = 0;
-
     if (list->left > 0) {
         strbuf_add(out, "left to do before it goes back: ");
-        add_names(list, WORK_DUE, &count, out);
-        add_names(list, WORK_WITHIN, &count, out);
+        add_names(list, WORK_DUE, out);
     } else if (list->unknown > 0) {
         strbuf_add(out, "what is left is known once all is measured, on Bench");
     } else if (list->done > 0) {
@@ -191,4 +188,8 @@ void work_add_left(const struct work_list *list, struct strbuf *out)
     }
     if (list->left > 0 && list->unknown > 0)
         strbuf_add(out, "; more once measured");
+    if (list->within > 0) {
+        strbuf_add(out, "; within measuring error: ");
+        add_names(list, WORK_WITHIN, out);
+    }
 }

@@ -31,6 +31,7 @@ struct work_list {
     int strings;
     struct work_move move[MOVE_COUNT_];
     int left, done, unknown; /* how many; a reset that nobody asked for is not counted */
+    int within;              /* due by the readings, but too small to be worth making */
 };
 
 void work_list_make(const struct app *app, struct work_list *ret_list);

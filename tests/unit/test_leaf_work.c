@@ -241,6 +241,20 @@ static void what_is_on_target_can_go_back(void **state)
     end(app);
 }
 
+/* A gauge of .020 in cannot tell .012 in from .006 in: such a move is not left to do, and the
+ * list says why. Common practice, no published source: a
+ * move under its own uncertainty is not worth making. */
+static void a_move_within_measuring_error_is_not_left(void **state)
+{
+    struct app *app = start(build_record_full, "model feeler_step = .020 in\n");
+
+    (void)state;
+    assert_int_equal(list_of(app).move[MOVE_ROD].state, WORK_WITHIN);
+    assert_null(strstr(left_words(app), "back: rod"));
+    assert_non_null(strstr(left_words(app), "; within measuring error: rod"));
+    end(app);
+}
+
 static void without_readings_nothing_can_be_marked(void **state)
 {
     struct app *app = start("", "");
@@ -321,6 +335,7 @@ int main(void)
         cmocka_unit_test(an_empty_pass_keeps_the_jobs),
         cmocka_unit_test(the_next_pass_is_the_proof),
         cmocka_unit_test(what_is_on_target_can_go_back),
+        cmocka_unit_test(a_move_within_measuring_error_is_not_left),
         cmocka_unit_test(without_readings_nothing_can_be_marked),
         cmocka_unit_test(a_profile_for_reading_is_left_alone),
         cmocka_unit_test(every_row_is_laid),
