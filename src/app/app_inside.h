@@ -31,6 +31,9 @@ struct turn {
 
 void turn_warn(struct turn *turn, const char *message);
 
+/* Does what a command asks for; COMMAND_NONE, and what has no meaning on the leaf, is told. */
+void turn_run(struct turn *turn, enum command_id command);
+
 /* False, with a warning, where the profile may only be read. */
 bool turn_may_change(struct turn *turn);
 

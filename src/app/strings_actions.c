@@ -53,7 +53,7 @@ static bool is_strung_so(const struct app *app)
 }
 
 /* What is on already is passed by, at most once around. */
-static void step_tuning(struct turn *turn, int by)
+void strings_step_tuning(struct turn *turn, int by)
 {
     struct what_if_state *what_if = &turn->app->what_if;
     const bool was_on = what_if->tuning;
@@ -66,7 +66,7 @@ static void step_tuning(struct turn *turn, int by)
     app_refresh_entry(turn->app);
 }
 
-static void step_set(struct turn *turn, int by)
+void strings_step_set(struct turn *turn, int by)
 {
     struct what_if_state *what_if = &turn->app->what_if;
     const bool was_on = what_if->set.strings > 0;
@@ -79,7 +79,7 @@ static void step_set(struct turn *turn, int by)
     app_refresh_entry(turn->app);
 }
 
-static void step_semitone(struct turn *turn, int by)
+void strings_step_semitone(struct turn *turn, int by)
 {
     struct app *app = turn->app;
 
@@ -90,7 +90,7 @@ static void step_semitone(struct turn *turn, int by)
     app_refresh_entry(app);
 }
 
-static void drop_what_if(struct turn *turn)
+void strings_drop_what_if(struct turn *turn)
 {
     what_if_drop(&turn->app->what_if);
     app_refresh_entry(turn->app);
@@ -201,7 +201,7 @@ static enum status put_all(struct turn *turn)
 }
 
 /* The what-if becomes the record's notes and strings, in one step. */
-static void take_what_if(struct turn *turn)
+void strings_take_what_if(struct turn *turn)
 {
     struct app *app = turn->app;
     const size_t before = app->undo.done;
@@ -226,30 +226,4 @@ static void take_what_if(struct turn *turn)
     what_if_drop(&app->what_if);
     turn_changed(turn);
     app_say(app, TONE_NOTE, "Taken over; u takes it back. Measure again once it is tuned up.");
-}
-
-void turn_strings(struct turn *turn, enum command_id command)
-{
-    switch (command) {
-    case COMMAND_TUNING:
-    case COMMAND_TUNING_BACK:
-        step_tuning(turn, command == COMMAND_TUNING ? 1 : -1);
-        return;
-    case COMMAND_SET:
-    case COMMAND_SET_BACK:
-        step_set(turn, command == COMMAND_SET ? 1 : -1);
-        return;
-    case COMMAND_SEMITONE_UP:
-    case COMMAND_SEMITONE_DOWN:
-        step_semitone(turn, command == COMMAND_SEMITONE_UP ? 1 : -1);
-        return;
-    case COMMAND_WHAT_IF_TAKE:
-        take_what_if(turn);
-        return;
-    case COMMAND_WHAT_IF_DROP:
-        drop_what_if(turn);
-        return;
-    default:
-        return;
-    }
 }

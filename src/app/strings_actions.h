@@ -4,7 +4,11 @@
 
 #include "app/app_inside.h"
 
-/* The commands of the strings leaf: COMMAND_TUNING to COMMAND_WHAT_IF_DROP. */
-void turn_strings(struct turn *turn, enum command_id command);
+/* What the keys of the strings leaf do; `by` is 1 for the next, -1 for the one before. */
+void strings_step_tuning(struct turn *turn, int by);
+void strings_step_set(struct turn *turn, int by);
+void strings_step_semitone(struct turn *turn, int by);
+void strings_take_what_if(struct turn *turn);
+void strings_drop_what_if(struct turn *turn);
 
 #endif

@@ -2,6 +2,7 @@
 #include "near.h"
 
 #include <stdlib.h>
+#include <string.h>
 
 #include "app/app.h"
 #include "base/utf8.h"
@@ -147,11 +148,37 @@ static void any_keys_leave_a_read_only_record_alone(void **state)
     play(build_record_full, EVENTS / 10, true, &seed);
 }
 
+/* Each row of the command table leads somewhere, on the leaf that it is for. */
+static void every_command_does_something(void **state)
+{
+    static const struct app_clock clock = {.date = "2026-03-02", .time = "10:42"};
+
+    (void)state;
+    for (int id = 0; id < COMMAND_COUNT_; id++) {
+        const struct command *command = command_get((enum command_id)id);
+        const struct event event = {.type = EVENT_KEY, .key = command->key};
+        struct app *app = malloc(sizeof *app);
+        struct record record;
+
+        assert_non_null(app);
+        build_record(&record, build_record_full);
+        bench_start_record(app, &record, false, false);
+        while (command->where != ANYWHERE && (int)app->leaf != command->where)
+            bench_press(app, "{PgDn}");
+        app_handle(app, &event, &clock);
+        if (strstr(app->message, "does nothing here"))
+            fail_msg("%s does nothing", command->name);
+        app_done(app);
+        free(app);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(any_keys_leave_a_state_to_go_on_from),
         cmocka_unit_test(any_keys_do_so_on_any_record),
+        cmocka_unit_test(every_command_does_something),
         cmocka_unit_test(any_keys_leave_a_read_only_record_alone),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
