@@ -63,7 +63,10 @@ static struct page_size paper_of(const struct layout_options *options)
 {
     if (options->paper.width_mm > 0)
         return options->paper;
-    return shop_settings_read(NULL).bare[MEASURE_RULE] == UNIT_MM ? page_a4 : page_letter;
+    const struct shop_letterhead letterhead = shop_settings_letterhead();
+    const struct shop_units units = shop_settings_read(NULL);
+
+    return shop_settings_paper(&letterhead, &units) == SHOP_PAPER_A4 ? page_a4 : page_letter;
 }
 
 static enum status lay_out(const struct layout_options *options,
@@ -113,17 +116,6 @@ static enum status make_bytes(const struct layout_options *options, const struct
     return status;
 }
 
-static enum status write_file(const char *path, const struct page_bytes *bytes)
-{
-    struct safefile file;
-    const enum status status = safefile_begin(path, SAFEFILE_REPLACE, &file);
-
-    if (status != STATUS_OK)
-        return status;
-    safefile_write(&file, (const char *)bytes->data, bytes->length);
-    return safefile_commit(&file);
-}
-
 static enum exit_code make(const struct layout_options *options, const struct record *record)
 {
     struct drawings drawings = {.count = 0};
@@ -139,7 +131,8 @@ static enum exit_code make(const struct layout_options *options, const struct re
         status = make_bytes(options, record, &drawings, &bytes);
     errno = 0;
     if (status == STATUS_OK)
-        status = write_file(options->output, &bytes);
+        status =
+            safefile_put(options->output, SAFEFILE_REPLACE, (const char *)bytes.data, bytes.length);
     if (status != STATUS_OK)
         report_failure(options->output, status, errno, stderr);
     free(bytes.data);

@@ -7,6 +7,7 @@
 
 #include "cli/sheet_file.h"
 #include "cli/shop_settings.h"
+#include "store/safefile.h"
 
 static bool is_utf8(void)
 {
@@ -26,7 +27,8 @@ static enum exit_code deliver(const struct sheet_options *options, const struct 
     errno = 0;
     if (!options->output)
         return print_bytes(bytes);
-    const enum status status = sheet_file_write(options->output, bytes);
+    const enum status status =
+        safefile_put(options->output, SAFEFILE_REPLACE, bytes->data, bytes->length);
     if (status == STATUS_OK)
         return EXIT_GOOD;
     report_failure(options->output, status, errno, stderr);

@@ -54,9 +54,7 @@ static struct page_size paper_size(const struct sheet_document *document,
     enum shop_paper paper = document->paper;
 
     if (paper == SHOP_PAPER_UNSAID)
-        paper = letterhead->paper;
-    if (paper == SHOP_PAPER_UNSAID)
-        paper = sheet_is_metric(document->units) ? SHOP_PAPER_A4 : SHOP_PAPER_LETTER;
+        paper = shop_settings_paper(letterhead, document->units);
     return paper == SHOP_PAPER_A4 ? page_a4 : page_letter;
 }
 
@@ -102,15 +100,4 @@ enum status sheet_file_make(const struct sheet_document *document, struct bytes 
         status = add_drawn(&sheet, document->format, paper_size(document, &letterhead), ret_bytes);
     sheet_done(&sheet);
     return status;
-}
-
-enum status sheet_file_write(const char *path, const struct bytes *bytes)
-{
-    struct safefile file;
-    const enum status status = safefile_begin(path, SAFEFILE_REPLACE, &file);
-
-    if (status != STATUS_OK)
-        return status;
-    safefile_write(&file, bytes->data, bytes->length);
-    return safefile_commit(&file);
 }

@@ -26,7 +26,4 @@ struct sheet_document {
 };
 enum status sheet_file_make(const struct sheet_document *document, struct bytes *ret_bytes);
 
-/* Writes a file, whole or not at all, in place of what has that name. Failures of safefile. */
-enum status sheet_file_write(const char *path, const struct bytes *bytes);
-
 #endif

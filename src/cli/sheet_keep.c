@@ -8,6 +8,7 @@
 #include "cli/report.h"
 #include "cli/sheet_file.h"
 #include "store/paths.h"
+#include "store/safefile.h"
 
 static const char *date_of(const struct sheet_keeping *keeping, int visit)
 {
@@ -71,7 +72,8 @@ static enum status write_document(const struct sheet_keeping *keeping, const cha
     if (status != STATUS_OK)
         return status;
     path = paths_join(folder, name);
-    status = path ? sheet_file_write(path, bytes) : STATUS_NO_MEMORY;
+    status =
+        path ? safefile_put(path, SAFEFILE_REPLACE, bytes->data, bytes->length) : STATUS_NO_MEMORY;
     const int error = errno;
     free(path);
     free(folder);

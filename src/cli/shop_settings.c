@@ -54,6 +54,14 @@ struct shop_letterhead shop_settings_letterhead(void)
     return letterhead;
 }
 
+enum shop_paper shop_settings_paper(const struct shop_letterhead *letterhead,
+                                    const struct shop_units *units)
+{
+    if (letterhead->paper != SHOP_PAPER_UNSAID)
+        return letterhead->paper;
+    return units->bare[MEASURE_RULE] == UNIT_MM ? SHOP_PAPER_A4 : SHOP_PAPER_LETTER;
+}
+
 enum exit_code shop_settings_check(void)
 {
     struct shop_units units;

@@ -55,17 +55,6 @@ static enum status find_folder(char **ret_folder)
 
 /* --- keeping --- */
 
-static enum status write_bytes(const char *path, const struct bytes *bytes)
-{
-    struct safefile file;
-    const enum status status = safefile_begin(path, SAFEFILE_REPLACE, &file);
-
-    if (status != STATUS_OK)
-        return status;
-    safefile_write(&file, bytes->data, bytes->length);
-    return safefile_commit(&file);
-}
-
 static enum status keep_in(const char *folder, const char *name, const struct bytes *bytes,
                            char **ret_path)
 {
@@ -75,7 +64,8 @@ static enum status keep_in(const char *folder, const char *name, const struct by
         return status;
     safefile_sweep(folder);
     char *path = paths_join(folder, name);
-    status = path ? write_bytes(path, bytes) : STATUS_NO_MEMORY;
+    status =
+        path ? safefile_put(path, SAFEFILE_REPLACE, bytes->data, bytes->length) : STATUS_NO_MEMORY;
     const int kept_errno = errno;
     if (status == STATUS_OK)
         *ret_path = path;

@@ -124,17 +124,6 @@ void generations_done(struct generations *list)
 
 /* --- one more --- */
 
-static bool holds(const char *path, const struct bytes *bytes)
-{
-    struct bytes there;
-
-    if (file_read(path, FILE_BYTES_MAX, &there) != STATUS_OK)
-        return false;
-    const bool same = bytes_equal(&there, bytes);
-    bytes_done(&there);
-    return same;
-}
-
 static void write_name(int number, char *name, size_t size)
 {
     const time_t now = time(NULL);
@@ -149,18 +138,16 @@ static void write_name(int number, char *name, size_t size)
 static enum status write_copy(const char *folder, int number, const struct bytes *bytes)
 {
     char name[96];
-    struct safefile file;
 
     write_name(number, name, sizeof name);
     char *path = paths_join(folder, name);
     if (!path)
         return STATUS_NO_MEMORY;
-    const enum status status = safefile_begin(path, SAFEFILE_NEW, &file);
+    const enum status status = safefile_put(path, SAFEFILE_NEW, bytes->data, bytes->length);
+    const int kept_errno = errno;
     free(path);
-    if (status != STATUS_OK)
-        return status;
-    safefile_write(&file, bytes->data, bytes->length);
-    return safefile_commit(&file);
+    errno = kept_errno;
+    return status;
 }
 
 static bool same_month(const struct generation *a, const struct generation *b)
@@ -181,7 +168,7 @@ static enum status keep_in(const char *folder, const struct bytes *bytes)
     struct generations list = {.items = NULL};
     enum status status = list_folder(folder, &list);
 
-    if (status == STATUS_OK && list.count > 0 && holds(list.items[0].path, bytes)) {
+    if (status == STATUS_OK && list.count > 0 && beside_holds(list.items[0].path, bytes)) {
         generations_done(&list);
         return STATUS_OK;
     }
@@ -229,17 +216,6 @@ static enum status read_generation(const char *path, struct record *ret_record)
     return status;
 }
 
-static enum status write_over(const char *target, const struct bytes *bytes)
-{
-    struct safefile file;
-    const enum status status = safefile_begin(target, SAFEFILE_REPLACE, &file);
-
-    if (status != STATUS_OK)
-        return status;
-    safefile_write(&file, bytes->data, bytes->length);
-    return safefile_commit(&file);
-}
-
 /* What is there is no profile any more: it is kept as found, and the generation takes its
  * place byte for byte. */
 static enum status replace_broken(const char *target, const char *generation)
@@ -258,7 +234,7 @@ static enum status replace_broken(const char *target, const char *generation)
     status = file_read(generation, FILE_BYTES_MAX, &bytes);
     if (status != STATUS_OK)
         return status;
-    status = write_over(target, &bytes);
+    status = safefile_put(target, SAFEFILE_REPLACE, bytes.data, bytes.length);
     bytes_done(&bytes);
     return status;
 }

@@ -11,7 +11,7 @@
 
 enum { COPIES_MAX = 999 };
 
-static bool holds(const char *path, const struct bytes *bytes)
+bool beside_holds(const char *path, const struct bytes *bytes)
 {
     struct bytes there;
 
@@ -25,14 +25,9 @@ static bool holds(const char *path, const struct bytes *bytes)
 /* STATUS_CHANGED when the name is taken by something else. */
 static enum status keep_as(const char *path, const struct bytes *bytes)
 {
-    struct safefile file;
-    enum status status = safefile_begin(path, SAFEFILE_NEW, &file);
+    const enum status status = safefile_put(path, SAFEFILE_NEW, bytes->data, bytes->length);
 
-    if (status == STATUS_OK) {
-        safefile_write(&file, bytes->data, bytes->length);
-        status = safefile_commit(&file);
-    }
-    return status == STATUS_CHANGED && holds(path, bytes) ? STATUS_OK : status;
+    return status == STATUS_CHANGED && beside_holds(path, bytes) ? STATUS_OK : status;
 }
 
 enum status beside_keep_copy(const char *target, const char *suffix, const struct bytes *bytes,

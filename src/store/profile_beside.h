@@ -2,6 +2,8 @@
 #ifndef SILLET_STORE_PROFILE_BESIDE_H
 #define SILLET_STORE_PROFILE_BESIDE_H
 
+#include <stdbool.h>
+
 #include "base/status.h"
 #include "store/bytes.h"
 
@@ -13,5 +15,8 @@
  */
 enum status beside_keep_copy(const char *target, const char *suffix, const struct bytes *bytes,
                              char **ret_path);
+
+/* True when the file is there and holds just these bytes. */
+bool beside_holds(const char *path, const struct bytes *bytes);
 
 #endif

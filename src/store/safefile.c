@@ -305,3 +305,15 @@ enum status safefile_commit(struct safefile *file)
     safefile_cancel(file);
     return status;
 }
+
+enum status safefile_put(const char *path, enum safefile_mode mode, const char *bytes,
+                         size_t length)
+{
+    struct safefile file;
+    const enum status status = safefile_begin(path, mode, &file);
+
+    if (status != STATUS_OK)
+        return status;
+    safefile_write(&file, bytes, length);
+    return safefile_commit(&file);
+}

@@ -50,6 +50,10 @@ enum status safefile_write(struct safefile *file, const char *bytes, size_t leng
 enum status safefile_commit(struct safefile *file);
 void safefile_cancel(struct safefile *file);
 
+/* All three in one: a file of these bytes. */
+enum status safefile_put(const char *path, enum safefile_mode mode, const char *bytes,
+                         size_t length);
+
 /*
  * Removes the temporary files that dead processes of this machine left in a folder.
  * Returns how many; 0 also when the folder cannot be read.

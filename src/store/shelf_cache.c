@@ -138,7 +138,6 @@ static void add_tail(struct bytes *out)
 
 static enum status write_bytes(const char *path, const struct bytes *bytes)
 {
-    struct safefile file;
     char *folder = strdup(path);
     char *slash = folder ? strrchr(folder, '/') : NULL;
     enum status status = folder ? STATUS_OK : STATUS_NO_MEMORY;
@@ -150,12 +149,9 @@ static enum status write_bytes(const char *path, const struct bytes *bytes)
             safefile_sweep(folder);
     }
     free(folder);
-    if (status == STATUS_OK)
-        status = safefile_begin(path, SAFEFILE_REPLACE, &file);
     if (status != STATUS_OK)
         return status;
-    safefile_write(&file, bytes->data, bytes->length);
-    return safefile_commit(&file);
+    return safefile_put(path, SAFEFILE_REPLACE, bytes->data, bytes->length);
 }
 
 enum status shelf_cache_write(const char *path, const char *folder,

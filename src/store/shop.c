@@ -337,15 +337,11 @@ static enum status make_folder_of(const char *path)
 
 static enum status write_bytes(const char *path, const struct bytes *bytes)
 {
-    struct safefile file;
-    enum status status = make_folder_of(path);
+    const enum status status = make_folder_of(path);
 
-    if (status == STATUS_OK)
-        status = safefile_begin(path, SAFEFILE_REPLACE, &file);
     if (status != STATUS_OK)
         return status;
-    safefile_write(&file, bytes->data, bytes->length);
-    return safefile_commit(&file);
+    return safefile_put(path, SAFEFILE_REPLACE, bytes->data, bytes->length);
 }
 
 enum status shop_write(const char *path, const struct shop_units *units)
