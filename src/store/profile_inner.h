@@ -2,10 +2,29 @@
 #ifndef SILLET_STORE_PROFILE_INNER_H
 #define SILLET_STORE_PROFILE_INNER_H
 
+#include <stdbool.h>
+
+#include "store/lockfile.h"
 #include "store/profile.h"
 #include "store/profile_load.h"
 
-/* Inside store only: what is behind an open profile. */
+/* Inside store only: what is behind an open profile. profile.c opens and asks, profile_save.c
+ * writes. */
+
+struct profile {
+    char *path;   /* as given */
+    char *target; /* links followed */
+    struct profile_content content;
+    bool on_disk; /* the content was read from the target or written to it */
+    bool unsure;  /* it was written, but its folder could not be synced */
+    bool changed; /* it was written since it was opened */
+    enum status editable;
+    unsigned notices;
+    struct lockfile lock;
+    struct lockfile_holder holder;
+    char *conflict_path;
+    struct bytes conflict; /* what we wrote there last */
+};
 
 /* Its file, links followed. */
 const char *profile_target(const struct profile *profile);

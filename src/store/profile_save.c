@@ -1,0 +1,192 @@
+/* SPDX-License-Identifier: MIT */
+#include <errno.h>
+#include <stdlib.h>
+
+#include "store/file_read.h"
+#include "store/generations.h"
+#include "store/profile_beside.h"
+#include "store/profile_edit.h"
+#include "store/profile_inner.h"
+#include "store/safefile.h"
+
+/*
+ * The text to write, read back before anything is overwritten: nothing is written that
+ * would not open again as exactly this record.
+ */
+static enum status prepare(const struct profile *profile, const struct record *record,
+                           struct profile_content *ret_content)
+{
+    struct profile_content content;
+    struct bytes bytes;
+
+    bytes_init(&bytes);
+    enum status status = profile_edit(&profile->content, record, &bytes);
+    if (status == STATUS_OK && bytes.length > FILE_BYTES_MAX)
+        status = STATUS_TOO_LARGE;
+    if (status == STATUS_OK)
+        status = profile_load(&bytes, NULL, &content);
+    bytes_done(&bytes);
+    if (status != STATUS_OK)
+        return status;
+    if (content.end != INI_END_GOOD || !record_equal(&content.record, record)) {
+        profile_content_done(&content);
+        return STATUS_DAMAGED;
+    }
+    *ret_content = content;
+    return STATUS_OK;
+}
+
+enum disk_state { DISK_SAME, DISK_GONE, DISK_OTHER };
+
+/* Compares bytes, not times: nothing is missed, and a file only touched is no conflict. */
+static enum status look_at_disk(const char *path, const struct bytes *expected, bool expect_file,
+                                enum disk_state *ret_state)
+{
+    struct bytes bytes;
+    const enum status status = file_read(path, FILE_BYTES_MAX, &bytes);
+
+    if (status == STATUS_NOT_FOUND) {
+        *ret_state = DISK_GONE;
+        return STATUS_OK;
+    }
+    if (status == STATUS_TOO_LARGE || status == STATUS_NOT_REGULAR) {
+        *ret_state = DISK_OTHER;
+        return STATUS_OK;
+    }
+    if (status != STATUS_OK)
+        return status;
+    *ret_state = expect_file && bytes_equal(&bytes, expected) ? DISK_SAME : DISK_OTHER;
+    bytes_done(&bytes);
+    return STATUS_OK;
+}
+
+static enum status write_file(const char *path, enum safefile_mode mode, const struct bytes *bytes,
+                              bool *ret_replaced)
+{
+    struct safefile file;
+    enum status status = safefile_begin(path, mode, &file);
+
+    if (status != STATUS_OK)
+        return status;
+    safefile_write(&file, bytes->data, bytes->length);
+    status = safefile_commit(&file);
+    *ret_replaced = file.replaced;
+    return status;
+}
+
+static enum status keep_as_found(struct profile *profile)
+{
+    char *path;
+
+    if (!profile->on_disk || profile->content.end == INI_END_GOOD)
+        return STATUS_OK;
+    const enum status status =
+        beside_keep_copy(profile->target, "as-found", &profile->content.text.bytes, &path);
+    if (status != STATUS_OK)
+        return status;
+    free(path);
+    profile->notices |= PROFILE_KEPT_AS_FOUND;
+    return STATUS_OK;
+}
+
+/* The state before the session's first change. That it cannot be kept is told, and costs
+ * nothing else. */
+static void keep_generation(struct profile *profile)
+{
+    if (profile->changed || !profile->on_disk)
+        return;
+    if (generations_keep(profile->target, &profile->content.text.bytes) == STATUS_OK)
+        profile->notices &= ~(unsigned)PROFILE_NO_GENERATION;
+    else
+        profile->notices |= PROFILE_NO_GENERATION;
+}
+
+/* Writes our version beside a file that is no longer ours to write; never over a file
+ * that is not as we left it. */
+static enum status save_conflict(struct profile *profile, struct profile_content *content)
+{
+    const struct bytes *bytes = &content->text.bytes;
+    enum disk_state state = DISK_OTHER;
+    enum status status = STATUS_OK;
+    bool replaced;
+
+    if (profile->conflict_path)
+        status = look_at_disk(profile->conflict_path, &profile->conflict, true, &state);
+    if (status == STATUS_OK && state == DISK_SAME) {
+        status = write_file(profile->conflict_path, SAFEFILE_REPLACE, bytes, &replaced);
+    } else if (status == STATUS_OK) {
+        char *path;
+
+        status = beside_keep_copy(profile->target, "conflict", bytes, &path);
+        if (status == STATUS_OK) {
+            free(profile->conflict_path);
+            profile->conflict_path = path;
+        }
+    }
+    if (status != STATUS_OK)
+        return status;
+    profile->notices |= PROFILE_CONFLICT;
+    bytes_done(&profile->conflict);
+    bytes_add(&profile->conflict, bytes->data, bytes->length);
+    return bytes_status(&profile->conflict) == STATUS_OK ? STATUS_CHANGED : STATUS_NO_MEMORY;
+}
+
+static void adopt(struct profile *profile, struct profile_content *content)
+{
+    profile_content_done(&profile->content);
+    profile->content = *content;
+    *content = (struct profile_content){0};
+    profile->on_disk = true;
+}
+
+static enum status save_content(struct profile *profile, struct profile_content *content)
+{
+    enum disk_state state;
+    bool replaced = false;
+
+    if (profile->conflict_path)
+        return save_conflict(profile, content);
+    enum status status =
+        look_at_disk(profile->target, &profile->content.text.bytes, profile->on_disk, &state);
+    if (status != STATUS_OK)
+        return status;
+    if (state == DISK_OTHER)
+        return save_conflict(profile, content);
+    status = keep_as_found(profile);
+    if (status != STATUS_OK)
+        return status;
+    keep_generation(profile);
+    status = write_file(profile->target, state == DISK_GONE ? SAFEFILE_NEW : SAFEFILE_REPLACE,
+                        &content->text.bytes, &replaced);
+    /* Also when the folder could not be synced: what is there now is ours, no conflict. */
+    if (status == STATUS_OK || replaced) {
+        adopt(profile, content);
+        profile->changed = true;
+    }
+    profile->unsure = replaced && status != STATUS_OK;
+    return status;
+}
+
+static bool is_saved(const struct profile *profile, const struct record *record)
+{
+    return profile->on_disk && !profile->unsure && !profile->conflict_path &&
+           profile->content.end == INI_END_GOOD && record_equal(&profile->content.record, record);
+}
+
+enum status profile_save(struct profile *profile, const struct record *record)
+{
+    struct profile_content content;
+
+    if (profile->editable != STATUS_OK)
+        return profile->editable;
+    if (is_saved(profile, record))
+        return STATUS_OK;
+    enum status status = prepare(profile, record, &content);
+    if (status != STATUS_OK)
+        return status;
+    status = save_content(profile, &content);
+    const int kept_errno = errno;
+    profile_content_done(&content);
+    errno = kept_errno;
+    return status;
+}
