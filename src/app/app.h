@@ -141,8 +141,9 @@ enum nut_method app_nut_method(const struct app *app);
  */
 bool app_expected(const struct app *app, const struct route_cell *cell, double *ret_mm);
 
-/* Appends after which moves that is: "after rod, slots, as marked on Work". */
-void app_add_expected_after(const struct app *app, struct strbuf *out);
+/* Appends after which moves that is: "after rod, slots, as marked on Work"; false, nothing
+ * appended, after a neck reset. */
+bool app_add_expected_after(const struct app *app, struct strbuf *out);
 
 /* The figure that `?` explains first for the cell in hand (FIGURE_COUNT_: a headroom), and the
  * string it is asked for. */

@@ -145,8 +145,10 @@ void turn_begin_pass(struct turn *turn)
     app_take_pass(app, app->visit, app->pass + 1);
     struct strbuf text = STRBUF(memory);
     strbuf_add(&text, "Next pass; ( ) should be read ");
-    app_add_expected_after(app, &text);
-    app_say(app, TONE_NOTE, memory);
+    app_say(app, TONE_NOTE,
+            app_add_expected_after(app, &text)
+                ? memory
+                : "Next pass: a reset changes all, so measure everything anew.");
 }
 
 void turn_begin_visit(struct turn *turn)

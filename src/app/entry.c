@@ -77,6 +77,14 @@ static void spell_word(const char *text, const struct field *field, struct strbu
         strbuf_add(out, text);
 }
 
+/* Where a number may be below 0, a plus in front (sharp, high, tighter) says the other way. */
+static const char *drop_plus(const char *text, const struct field *field)
+{
+    const bool is_signed = is_number(field) && field->possible_min < 0;
+
+    return is_signed && text[0] == '+' && text[1] != '\0' ? text + 1 : text;
+}
+
 void entry_look(const char *text, const struct field *field, const struct shop_units *units,
                 struct entry_view *ret_view)
 {
@@ -88,6 +96,7 @@ void entry_look(const char *text, const struct field *field, const struct shop_u
     *ret_view = (struct entry_view){.empty = text[0] == '\0'};
     if (ret_view->empty)
         return;
+    text = drop_plus(text, field);
     if (!is_number(field)) {
         spell_word(text, field, &word);
         text = memory;
@@ -112,7 +121,7 @@ enum status entry_spell(const char *text, const struct field *field, const struc
         spell_word(text, field, out);
         return out->truncated ? STATUS_TOO_LONG : STATUS_OK;
     }
-    return num_spell(text, field->quantity, field_bare_unit(field, units), out);
+    return num_spell(drop_plus(text, field), field->quantity, field_bare_unit(field, units), out);
 }
 
 void entry_show(const char *text, const struct field *field, const struct shop_units *units,

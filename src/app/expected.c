@@ -100,11 +100,13 @@ bool app_expected(const struct app *app, const struct route_cell *cell, double *
     return false;
 }
 
-void app_add_expected_after(const struct app *app, struct strbuf *out)
+bool app_add_expected_after(const struct app *app, struct strbuf *out)
 {
     const struct done done = find_done(app);
     int count = 0;
 
+    if (done.move[MOVE_RESET])
+        return false;
     strbuf_add(out, "after ");
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
         if (done.move[kind]) {
@@ -112,4 +114,5 @@ void app_add_expected_after(const struct app *app, struct strbuf *out)
             strbuf_add(out, work_mark_name((enum move_kind)kind));
         }
     strbuf_add(out, done.marked ? ", as marked on Work" : ", if done (Work marks it)");
+    return true;
 }

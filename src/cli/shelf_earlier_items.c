@@ -53,7 +53,8 @@ static void add_record(const struct record *record, const struct record *now, st
     if (difference.count == 0)
         strbuf_add(out, "the same as now");
     else
-        strbuf_addf(out, "%zu of %zu entries not as now: %s%s", difference.count, record->count,
+        strbuf_addf(out, "%zu %s not as now: %s%s", difference.count,
+                    difference.count == 1 ? "entry" : "entries",
                     field_get(difference.first.field)->label, difference.count > 1 ? " ..." : "");
 }
 

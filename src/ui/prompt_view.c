@@ -223,7 +223,7 @@ static void draw_message(const struct pen *pen, const struct app *app, int row, 
         pen_put_cut(pen, row, 1 + used, width - used, ROLE_CAUTION, caution);
     } else if (app_cell(app) && app_expected(app, app_cell(app), &expected)) {
         strbuf_add(&text, "( ) should be read ");
-        app_add_expected_after(app, &text);
+        (void)app_add_expected_after(app, &text);
         pen_put(pen, row, 1, width, ROLE_DIM, memory);
     }
 }

@@ -250,6 +250,19 @@ static void what_the_next_pass_should_read_follows_the_moves(void **state)
     assert_int_equal(count_foretold(app, true, false, 0.02), 12);
 }
 
+/* A reset moves everything, so that no bracket is promised after one. */
+static void after_a_reset_nothing_is_foretold(void **state)
+{
+    struct app *app = *state;
+    double expected;
+
+    build_record_add(&app->record, "visit.1.work.1 kind = reset\nvisit.1.work.1 time = 12:00");
+    bench_press(app, "p");
+    assert_non_null(strstr(app->message, "a reset changes all"));
+    for (int i = 0; i < app->route.count; i++)
+        assert_false(app_expected(app, &app->route.cells[i], &expected));
+}
+
 static void passes_are_looked_through(void **state)
 {
     struct app *app = *state;
@@ -530,6 +543,7 @@ int main(void)
         CASE(the_first_reading_dates_pass_and_visit),
         CASE(a_pass_begins_when_the_last_has_a_reading),
         CASE(what_the_next_pass_should_read_follows_the_moves),
+        CASE(after_a_reset_nothing_is_foretold),
         CASE(passes_are_looked_through),
         CASE(undo_goes_where_the_change_was),
         CASE(undo_of_a_nudge_stays_on_the_bench),

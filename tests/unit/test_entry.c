@@ -96,6 +96,25 @@ static const char *show(const char *text, const struct field *field, bool metric
     return memory;
 }
 
+/* Cents are sharp or flat: +6 is 6. A gap is never below 0, and its plus only joins leaves. */
+static void entry_takes_a_plus_where_a_minus_goes(void **state)
+{
+    const struct shop_units units = shop_units_inch();
+    const struct field *cents = field_get(FIELD_CENTS);
+    char memory[32];
+    struct strbuf kept = STRBUF(memory);
+
+    (void)state;
+    assert_true(look("+6", cents).good);
+    assert_near(look("+6", cents).value, 6, 1e-12);
+    assert_near(look("-6", cents).value, -6, 1e-12);
+    assert_false(look("+", cents).good);
+    assert_false(look("++6", cents).good);
+    assert_false(look("+13", gap()).good);
+    assert_int_equal(entry_spell("+6", cents, &units, &kept), STATUS_OK);
+    assert_int_equal(strncmp(memory, "6", 1), 0);
+}
+
 static void entry_is_kept_with_its_unit(void **state)
 {
     (void)state;
@@ -177,6 +196,7 @@ int main(void)
         cmocka_unit_test(entry_reads_leaves_and_rules),
         cmocka_unit_test(entry_marks_the_unusual),
         cmocka_unit_test(entry_says_what_is_wrong),
+        cmocka_unit_test(entry_takes_a_plus_where_a_minus_goes),
         cmocka_unit_test(entry_is_kept_with_its_unit),
         cmocka_unit_test(entry_spell_keeps_what_it_cannot_spell_out),
         cmocka_unit_test(entry_shows_the_kept_without_the_row_s_unit),
