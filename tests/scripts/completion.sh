@@ -16,10 +16,10 @@ scratch=$(mktemp -d "${TMPDIR:-/tmp}/sillet-completion.XXXXXX")
 trap 'rm -rf "$scratch"' EXIT
 failures=0
 
-mkdir "$scratch/work" "$scratch/work/a folder"
-: >"$scratch/work/two words.ini"
-: >"$scratch/work/parlour.ini"
-: >"$scratch/work/notes.txt"
+mkdir "$scratch/shop" "$scratch/shop/a folder"
+: >"$scratch/shop/two words.ini"
+: >"$scratch/shop/parlour.ini"
+: >"$scratch/shop/notes.txt"
 
 cat >"$scratch/drive" <<'DRIVE'
 # drive COMPLETIONS WORD...: the replies to the last word, one a line
@@ -33,7 +33,7 @@ DRIVE
 
 # replies WORD...: sorted
 replies() {
-    (cd "$scratch/work" && bash --noprofile --norc "$scratch/drive" \
+    (cd "$scratch/shop" && bash --noprofile --norc "$scratch/drive" \
         "$root/share/completions/sillet" "$program" "$@") | LC_ALL=C sort
 }
 
