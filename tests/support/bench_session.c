@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "bench_session.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 #include "base/utf8.h"
@@ -109,4 +110,24 @@ const char *bench_text(const struct app *app, const char *line)
     if (reading_key_parse(section, blank + 1, &key) != STATUS_OK)
         fail_msg("no such field: %s", line);
     return record_text(&app->record, &key);
+}
+
+struct app *bench_open(const char *lines, const char *more, enum leaf leaf)
+{
+    struct app *app = malloc(sizeof *app);
+    struct record record;
+
+    assert_non_null(app);
+    build_record(&record, lines);
+    build_record_add(&record, more);
+    bench_start_record(app, &record, false, false);
+    while (app->leaf != leaf)
+        bench_press(app, "{PgDn}");
+    return app;
+}
+
+void bench_close(struct app *app)
+{
+    app_done(app);
+    free(app);
 }

@@ -16,6 +16,10 @@ void bench_start(struct app *app, const char *lines);
 /* The same on a record that is there already, which it takes over. */
 void bench_start_record(struct app *app, struct record *record, bool metric, bool read_only);
 
+/* A session of its own, on lines and more lines, with a leaf turned to; ended by bench_close. */
+struct app *bench_open(const char *lines, const char *more, enum leaf leaf);
+void bench_close(struct app *app);
+
 /* One key. */
 struct app_effects bench_key(struct app *app, uint32_t key);
 

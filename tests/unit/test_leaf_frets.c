@@ -20,22 +20,7 @@
 
 static struct app *start_record(const char *lines, const char *more)
 {
-    struct app *app = malloc(sizeof *app);
-    struct record record;
-
-    assert_non_null(app);
-    build_record(&record, lines);
-    build_record_add(&record, more);
-    bench_start_record(app, &record, false, false);
-    while (app->leaf != LEAF_FRETS)
-        bench_press(app, "{PgDn}");
-    return app;
-}
-
-static void end(struct app *app)
-{
-    app_done(app);
-    free(app);
+    return bench_open(lines, more, LEAF_FRETS);
 }
 
 static void every_cell_is_laid_once(void **state)
@@ -81,7 +66,7 @@ static void the_number_pad_reaches_every_cell(void **state)
     assert_string_equal(bench_text(app, "visit.1.pass.1 spot.36"), ".002 in");
     assert_string_equal(bench_text(app, "visit.1.pass.1 crown.36"), "1 mm");
     assert_string_equal(bench_text(app, "visit.1.pass.1 fall_away"), "1 th");
-    end(app);
+    bench_close(app);
 }
 
 static int count_marks(const struct app *app, enum headroom headroom)
@@ -117,9 +102,9 @@ static void marks_go_by_the_touch(void **state)
             }
     assert_true(count_marks(hard, HEADROOM_BUZZES) > 0);
     assert_true(count_marks(soft, HEADROOM_PLENTY) > 0);
-    end(soft);
-    end(medium);
-    end(hard);
+    bench_close(soft);
+    bench_close(medium);
+    bench_close(hard);
 }
 
 /* Notes up to 4 buzz, those from 5 on are clean: fret 5 is the one, as any tech would say. */
@@ -141,7 +126,7 @@ static void the_high_fret_is_named_with_its_evidence(void **state)
     assert_false(frets_add_buzz(&app->frets_plan, 5, &app->units, &words));
     assert_false(frets_add_evidence(&app->frets_plan, 5, &app->units, &words));
     assert_non_null(strstr(frets_caution(&app->frets_plan), "respirator"));
-    end(app);
+    bench_close(app);
 }
 
 /* A buzz that no fret can cause is not blamed on one. */
@@ -154,7 +139,7 @@ static void no_fret_is_blamed_without_cause(void **state)
     (void)state;
     assert_true(frets_add_buzz(&app->frets_plan, 6, &app->units, &words));
     assert_non_null(strstr(memory, "no fret ahead explains it"));
-    end(app);
+    bench_close(app);
 }
 
 static void a_list_is_seen_before_enter(void **state)
@@ -168,7 +153,7 @@ static void a_list_is_seen_before_enter(void **state)
     assert_true(app->frets_plan.buzz[6].buzzing == (UINT64_C(1) << 1 | UINT64_C(1) << 2));
     bench_press(app, "{Esc}");
     assert_false(app->frets_plan.buzz[6].heard);
-    end(app);
+    bench_close(app);
 }
 
 /* Spots of +.004 and -.001 in: .004 comes off, .005 to level all; a crown of 0.65 mm is then
@@ -192,7 +177,7 @@ static void levelling_says_what_is_left(void **state)
     assert_non_null(strstr(memory, "most off fret 7, .004"));
     assert_non_null(strstr(memory, "1 too low"));
     assert_non_null(strstr(frets_caution(&app->frets_plan), "refret"));
-    end(app);
+    bench_close(app);
 }
 
 /* First the tightest, then whichever is asked for; past the last the tightest again. */
@@ -213,7 +198,7 @@ static void the_note_looked_at_goes_round(void **state)
         bench_press(app, "n");
     bench_press(app, "n");
     assert_int_equal(app_note(app), tightest);
-    end(app);
+    bench_close(app);
 }
 
 static void why_explains_the_headroom(void **state)
@@ -233,7 +218,7 @@ static void why_explains_the_headroom(void **state)
     assert_int_equal(app->why, FIGURE_COUNT_);
     bench_press(app, "{Right}{Left}");
     assert_true(app->why < FIGURE_COUNT_);
-    end(app);
+    bench_close(app);
 }
 
 static void odd_boards_hold_nothing(void **state)
@@ -252,7 +237,7 @@ static void odd_boards_hold_nothing(void **state)
 
         bench_press(app, "nbb1{Enter}n{Right}{End}1{Enter}b?{Esc}");
         assert_int_equal(count_marks(app, HEADROOM_BUZZES), 0);
-        end(app);
+        bench_close(app);
     }
 }
 

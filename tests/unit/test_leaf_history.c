@@ -43,19 +43,7 @@ static const char two_visits[] = "board scale = 25.5 in\n"
 
 static struct app *start(const char *lines)
 {
-    struct app *app = malloc(sizeof *app);
-
-    assert_non_null(app);
-    bench_start(app, lines);
-    while (app->leaf != LEAF_HISTORY)
-        bench_press(app, "{PgDn}");
-    return app;
-}
-
-static void end(struct app *app)
-{
-    app_done(app);
-    free(app);
+    return bench_open(lines, "", LEAF_HISTORY);
 }
 
 static struct history *make(const char *lines, struct record *record)
@@ -198,7 +186,7 @@ static void looking_back_leaves_the_pass_in_hand(void **state)
     assert_int_equal(app->leaf, LEAF_BENCH);
     assert_int_equal(app->visit, 1);
     assert_int_equal(app->pass, 2);
-    end(app);
+    bench_close(app);
 }
 
 static void it_begins_at_the_pass_in_hand(void **state)
@@ -215,7 +203,7 @@ static void it_begins_at_the_pass_in_hand(void **state)
     app->history.visit = 7;
     assert_int_equal(history_state_at(&app->history, history, app->visit, app->pass), 3);
     free(history);
-    end(app);
+    bench_close(app);
 }
 
 static void nothing_measured_is_nothing_to_open(void **state)
@@ -226,7 +214,7 @@ static void nothing_measured_is_nothing_to_open(void **state)
     assert_false(bench_press(app, "{Left}{Right}{Up}{Down}{Home}{End}{Enter}<>").save);
     assert_int_equal(app->leaf, LEAF_HISTORY);
     assert_int_equal(app->history.visit, 0);
-    end(app);
+    bench_close(app);
 }
 
 static void rows_end_at_the_edges(void **state)
@@ -239,7 +227,7 @@ static void rows_end_at_the_edges(void **state)
     for (int i = 0; i < 2 * HISTORY_ROW_COUNT_; i++)
         bench_press(app, "{Down}");
     assert_int_equal(app->history.row, HISTORY_EMC);
-    end(app);
+    bench_close(app);
 }
 
 /* Of more passes than it holds the last ones stay, and how many went is known. */
@@ -283,7 +271,7 @@ static void a_pass_is_named_where_it_is_looked_at(void **state)
     assert_int_equal(app->history.visit, 1);
     assert_int_equal(app->history.pass, 2);
     assert_int_equal(app->visit, 2);
-    end(app);
+    bench_close(app);
 }
 
 static void naming_can_be_left_at_any_point(void **state)
@@ -304,7 +292,7 @@ static void naming_can_be_left_at_any_point(void **state)
         bench_press(app, "{Left}");
         assert_int_equal(app->history.visit, 2);
         assert_int_equal(app->history.pass, 1);
-        end(app);
+        bench_close(app);
     }
 }
 
@@ -320,7 +308,7 @@ static void naming_waits_for_what_is_typed(void **state)
     assert_string_equal(app->entry.text, "half");
     bench_press(app, "{Enter}{Enter}e{Back}{Back}{Back}{Back}{Enter}");
     assert_null(bench_text(app, "visit.2.pass.2 label"));
-    end(app);
+    bench_close(app);
 }
 
 static void a_profile_that_is_only_read_gets_no_names(void **state)
@@ -336,7 +324,7 @@ static void a_profile_that_is_only_read_gets_no_names(void **state)
     assert_int_equal(app->leaf, LEAF_HISTORY);
     assert_int_equal(app->tone, TONE_WARNING);
     assert_false(app->history.naming);
-    end(app);
+    bench_close(app);
 }
 
 static void the_row_in_hand_is_explained(void **state)
@@ -349,7 +337,7 @@ static void the_row_in_hand_is_explained(void **state)
     assert_int_equal(app_figure(app), FIGURE_ACTION);
     bench_press(app, "{Down}{Down}{Down}");
     assert_int_equal(app_figure(app), FIGURE_EMC);
-    end(app);
+    bench_close(app);
 }
 
 int main(void)

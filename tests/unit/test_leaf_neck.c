@@ -25,21 +25,7 @@
 
 static struct app *start(const char *lines, const char *more)
 {
-    struct app *app = malloc(sizeof *app);
-    struct record record;
-
-    build_record(&record, lines);
-    build_record_add(&record, more);
-    bench_start_record(app, &record, false, false);
-    while (app->leaf != LEAF_NECK)
-        bench_press(app, "{PgDn}");
-    return app;
-}
-
-static void end(struct app *app)
-{
-    app_done(app);
-    free(app);
+    return bench_open(lines, more, LEAF_NECK);
 }
 
 static const char *next_of(const struct app *app)
@@ -80,7 +66,7 @@ static void the_form_is_filled_from_the_number_pad(void **state)
     assert_string_equal(bench_text(app, "board width_nut"), "46 mm");
     assert_string_equal(bench_text(app, "board thickness"), "6 mm");
     assert_string_equal(bench_text(app, "board modulus"), "16000 N/mm2");
-    end(app);
+    bench_close(app);
 }
 
 /* Whatever is missing, something is named, until every figure is there. */
@@ -90,19 +76,19 @@ static void the_next_step_is_named(void **state)
 
     (void)state;
     assert_non_null(strstr(next_of(app), "Intake"));
-    end(app);
+    bench_close(app);
     app = start(build_record_full, "");
     assert_string_equal(next_of(app), "next: board width at the nut, 8 more");
-    end(app);
+    bench_close(app);
     app = start(build_record_full, NECK);
     assert_non_null(strstr(next_of(app), "(Strings)"));
-    end(app);
+    bench_close(app);
     app = start(build_record_full, NECK STRINGS);
     assert_string_equal(next_of(app), "");
-    end(app);
+    bench_close(app);
     app = start(build_record_full, NECK STRINGS "neck slot_depth = 16 mm\n");
     assert_non_null(strstr(next_of(app), "slot"));
-    end(app);
+    bench_close(app);
 }
 
 /* A message row of 80 columns holds every caution behind "mind: ". */
@@ -128,7 +114,7 @@ static void thin_wood_comes_before_the_work(void **state)
 
     (void)state;
     assert_non_null(strstr(neck_words_caution(&app->now, FIELD_JOIN), "3 mm"));
-    end(app);
+    bench_close(app);
 }
 
 /* x_1/x_12 = (1 - 2^(-1/12))/(1 - 1/2) = 0.112251 (equal temperament), of the 11 mm that
@@ -140,7 +126,7 @@ static void the_width_at_fret_1_lies_between(void **state)
     (void)state;
     assert_true(app->now.neck.width_mm.given);
     assert_near(app->now.neck.width_mm.value, 46 + 11 * 0.112251, 1e-4);
-    end(app);
+    bench_close(app);
 }
 
 /* Sugar maple 12 600 MPa in bending at 12 %: Wood Handbook, table 5-3. */
@@ -198,7 +184,7 @@ static void the_section_is_in_proportion(void **state)
                         (uintmax_t)(100.0 * (wide + 1) / (high - 1)));
         frame_done(&frame);
     }
-    end(app);
+    bench_close(app);
 }
 
 static void every_cell_has_a_figure_to_explain(void **state)
@@ -215,7 +201,7 @@ static void every_cell_has_a_figure_to_explain(void **state)
     }
     assert_int_equal(leaf_neck_figure(FIELD_TAPE_LAYERS), FIGURE_STOP_DEPTH);
     assert_int_equal(leaf_neck_figure(FIELD_BOLT_TORQUE), FIGURE_TENON_SAFETY);
-    end(app);
+    bench_close(app);
 }
 
 int main(void)

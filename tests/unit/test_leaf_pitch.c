@@ -15,19 +15,7 @@
 
 static struct app *start(const char *lines)
 {
-    struct app *app = malloc(sizeof *app);
-
-    assert_non_null(app);
-    bench_start(app, lines);
-    while (app->leaf != LEAF_PITCH)
-        bench_press(app, "{PgDn}");
-    return app;
-}
-
-static void end(struct app *app)
-{
-    app_done(app);
-    free(app);
+    return bench_open(lines, "", LEAF_PITCH);
 }
 
 static void lay(int strings, int frets, struct route *route)
@@ -94,7 +82,7 @@ static void the_number_pad_reaches_every_cell(void **state)
         assert_non_null(record_get(&app->record, &app->route.cells[i].key));
     assert_string_equal(bench_text(app, "string.12 setback"), "1 mm");
     assert_string_equal(bench_text(app, "visit.1.pass.1 cents.1.36"), "1 cents");
-    end(app);
+    bench_close(app);
 }
 
 /* Left and Right go by frets, whatever order the route goes in; Left of fret 1 stands the
@@ -115,7 +103,7 @@ static void arrows_go_by_frets(void **state)
     for (int i = 0; i < 30; i++)
         bench_press(app, "{Right}");
     assert_int_equal(app_cell(app)->key.fret, 20);
-    end(app);
+    bench_close(app);
 }
 
 /* About 0.015 in a cent on a 25.5 in scale, sharp notes moving the saddle back (common
@@ -135,7 +123,7 @@ static void ten_cents_sharp_move_the_saddle_back(void **state)
     assert_near(move->contact_mm, 25.5 * 25.4, 1e-9);
     bench_press(app, "{Home}-10{Enter}");
     assert_near(move->change_mm / 25.4, -0.15, 0.005);
-    end(app);
+    bench_close(app);
 }
 
 /* It agrees with the figure that is printed for a string with one reading. */
@@ -151,7 +139,7 @@ static void the_move_is_the_figure(void **state)
     assert_near_relative(move->change_u_mm, figure->u, 1e-9);
     assert_int_equal(move->fret, 7);
     assert_false(move->has_fit);
-    end(app);
+    bench_close(app);
 }
 
 /* What a player varies by is left alone, what the tuner cannot tell is said to be so. */
@@ -163,10 +151,10 @@ static void small_moves_are_not_worth_making(void **state)
     (void)state;
     assert_int_equal(app->pitch_plan.string[6].state, PITCH_IN_TUNE);
     assert_int_equal(app->pitch_plan.string[5].state, PITCH_DUE);
-    end(app);
+    bench_close(app);
     app = start(BOARD "model tuner_step = 5\nvisit.1.pass.1 cents.5.12 = 2.5\n");
     assert_int_equal(app->pitch_plan.string[5].state, PITCH_WITHIN);
-    end(app);
+    bench_close(app);
 }
 
 /* An octave sharp at fret 12 sounds as the open string an octave up: no setback does that. */
@@ -181,7 +169,7 @@ static void impossible_cents_give_no_move(void **state)
     assert_false(app->pitch_plan.string[6].has_change);
     pitch_add_move(&app->pitch_plan, 6, &app->units, &words);
     assert_non_null(strstr(memory, "look again"));
-    end(app);
+    bench_close(app);
 }
 
 /* Readings that a saddle 1 mm too near and a nut 0.5 mm too far make, by the formula of the
@@ -209,7 +197,7 @@ static void several_frets_tell_the_nut_from_the_saddle(void **state)
     assert_near(move->fit_setback_mm, 1, 1e-3);
     assert_near(move->fit_nut_mm, 0.5, 1e-3);
     assert_near(move->fit_cents, 0, 1e-3);
-    end(app);
+    bench_close(app);
 }
 
 static void an_entry_is_seen_in_the_moves_before_enter(void **state)
@@ -225,7 +213,7 @@ static void an_entry_is_seen_in_the_moves_before_enter(void **state)
     assert_near(app->pitch_plan.curve.read.at[0].cents, 20, 0);
     bench_press(app, "{Esc}");
     assert_near(app->pitch_plan.string[6].change_mm, kept, 0);
-    end(app);
+    bench_close(app);
 }
 
 /* Without a board nothing is asked of anybody, and nothing is read beyond it. */
@@ -246,7 +234,7 @@ static void odd_boards_make_no_moves(void **state)
         for (int s = 1; s <= STRINGS_MAX; s++)
             assert_int_equal(app->pitch_plan.string[s].state, PITCH_UNREAD);
         assert_string_equal(pitch_caution(&app->pitch_plan), "");
-        end(app);
+        bench_close(app);
     }
 }
 

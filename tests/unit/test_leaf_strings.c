@@ -27,18 +27,7 @@
 
 static struct app *start(const char *lines)
 {
-    struct app *app = malloc(sizeof *app);
-
-    bench_start(app, lines);
-    while (app->leaf != LEAF_STRINGS)
-        bench_press(app, "{PgDn}");
-    return app;
-}
-
-static void end(struct app *app)
-{
-    app_done(app);
-    free(app);
+    return bench_open(lines, "", LEAF_STRINGS);
 }
 
 static void lay(struct route *route, int strings)
@@ -86,7 +75,7 @@ static void the_route_goes_down_the_columns(void **state)
     bench_press(app, "42{Enter}{Right}{Right}{Right}2{Enter}");
     assert_string_equal(bench_text(app, "string.5 gauge"), "42 th");
     assert_string_equal(bench_text(app, "string.4 build"), "round-wound");
-    end(app);
+    bench_close(app);
 }
 
 static void without_strings_there_is_nothing_to_ask(void **state)
@@ -98,7 +87,7 @@ static void without_strings_there_is_nothing_to_ask(void **state)
     bench_press(app, "tTsSkjyw5{Enter}");
     assert_false(what_if_is_on(&app->what_if));
     assert_int_equal(app->record.count, 0);
-    end(app);
+    bench_close(app);
 }
 
 /* --- what if --- */
@@ -117,7 +106,7 @@ static void a_what_if_leaves_the_record_alone(void **state)
     assert_false(app->what_if.known);
     assert_true(record_equal(&app->record, &before));
     record_done(&before);
-    end(app);
+    bench_close(app);
 }
 
 /* Pull goes with the square of the pitch (Mersenne), a semitone is the twelfth root of two:
@@ -134,7 +123,7 @@ static void a_string_is_tuned_up_and_down(void **state)
                 app->what_if.answer.string[1].before_n.value, 1e-9);
     bench_press(app, "jj");
     assert_false(what_if_is_on(&app->what_if));
-    end(app);
+    bench_close(app);
 }
 
 static void tunings_go_round(void **state)
@@ -154,7 +143,7 @@ static void tunings_go_round(void **state)
     for (bench_press(app, "T"); app->what_if.tuning; bench_press(app, "T"))
         met--;
     assert_int_equal(met, 0);
-    end(app);
+    bench_close(app);
 }
 
 /* These notes and gauges are those of the tables in share/; another one comes first. */
@@ -172,7 +161,7 @@ static void what_is_on_already_is_passed_by(void **state)
     /* Once that set is on, the next one is asked about first. */
     bench_press(app, "sys");
     assert_string_not_equal(app->what_if.set.name, first.name);
-    end(app);
+    bench_close(app);
 }
 
 static void sets_go_round(void **state)
@@ -189,7 +178,7 @@ static void sets_go_round(void **state)
     for (bench_press(app, "S"); app->what_if.set.strings > 0; bench_press(app, "S"))
         met--;
     assert_int_equal(met, 0);
-    end(app);
+    bench_close(app);
 }
 
 static void taking_it_over_is_one_step(void **state)
@@ -218,7 +207,7 @@ static void taking_it_over_is_one_step(void **state)
     bench_press(app, "r");
     assert_string_equal(bench_text(app, "string.6 note"), "F2");
     record_done(&before);
-    end(app);
+    bench_close(app);
 }
 
 static void reading_only_takes_nothing_over(void **state)
@@ -236,7 +225,7 @@ static void reading_only_takes_nothing_over(void **state)
     assert_int_equal(app->tone, TONE_WARNING);
     assert_true(record_equal(&app->record, &before));
     record_done(&before);
-    end(app);
+    bench_close(app);
 }
 
 /* What is typed counts in the what-if before it is taken. */
@@ -252,7 +241,7 @@ static void an_entry_shows_in_the_what_if(void **state)
     assert_near(app->what_if.answer.string[6].after_n.value, 4 * before_n, 1e-9 * before_n);
     bench_press(app, "{Esc}");
     assert_near(app->what_if.answer.string[6].after_n.value, before_n, 1e-9 * before_n);
-    end(app);
+    bench_close(app);
 }
 
 static void another_number_of_strings_drops_what_does_not_fit(void **state)
@@ -267,7 +256,7 @@ static void another_number_of_strings_drops_what_does_not_fit(void **state)
     derive_pass(&app->record, 1, 1, &app->now);
     what_if_derive(&app->what_if, &app->record, &app->now);
     assert_false(what_if_is_on(&app->what_if));
-    end(app);
+    bench_close(app);
 }
 
 /* --- words --- */
@@ -301,7 +290,7 @@ static void what_is_needed_is_named(void **state)
         strings_words_neck(app, &words);
         if (!strstr(memory, needs[i].word) || utf8_columns(memory) > 78)
             fail_msg("%s: %s", needs[i].word, memory);
-        end(app);
+        bench_close(app);
     }
 }
 
@@ -318,7 +307,7 @@ static void a_string_near_its_strength_is_a_caution(void **state)
     bench_press(app, "kkkkkkkk");
     assert_true(app->what_if.answer.string[1].stress_share.value > STRESS_SHARE_MAX);
     assert_non_null(strstr(strings_words_caution(app), "eye"));
-    end(app);
+    bench_close(app);
 }
 
 int main(void)

@@ -10,22 +10,7 @@
 
 static struct app *start(const char *lines, const char *more)
 {
-    struct app *app = malloc(sizeof *app);
-    struct record record;
-
-    assert_non_null(app);
-    build_record(&record, lines);
-    build_record_add(&record, more);
-    bench_start_record(app, &record, false, false);
-    while (app->leaf != LEAF_WORK)
-        bench_press(app, "{PgDn}");
-    return app;
-}
-
-static void end(struct app *app)
-{
-    app_done(app);
-    free(app);
+    return bench_open(lines, more, LEAF_WORK);
 }
 
 static struct work_list list_of(const struct app *app)
@@ -80,7 +65,7 @@ static void moves_are_marked_done_in_order(void **state)
     assert_non_null(strstr(left_words(app), "measure again"));
     for (const char *c = bench_text(app, "visit.1.work.3 amount"); *c; c++)
         assert_true(*c >= ' ' && *c <= '~');
-    end(app);
+    bench_close(app);
 }
 
 static void a_mark_is_one_step(void **state)
@@ -94,7 +79,7 @@ static void a_mark_is_one_step(void **state)
     bench_press(app, "r");
     check_text(app, "visit.1.work.1 kind", "rod");
     assert_int_equal(app->leaf, LEAF_WORK);
-    end(app);
+    bench_close(app);
 }
 
 /* A second d on the same readings asks for a new pass; x takes the mark off. */
@@ -112,7 +97,7 @@ static void a_done_move_waits_for_the_next_pass(void **state)
     assert_int_equal(list_of(app).move[MOVE_ROD].state, WORK_DUE);
     bench_press(app, "u");
     check_text(app, "visit.1.work.1 kind", "rod");
-    end(app);
+    bench_close(app);
 }
 
 /* What was done of a move can be typed on the number pad. */
@@ -126,7 +111,7 @@ static void an_amount_typed_on_a_move_logs_it(void **state)
     check_text(app, "visit.1.work.1 amount", "1/4");
     check_text(app, "visit.1.work.1 time", "10:42");
     assert_int_equal(work_move_in_hand(app), MOVE_SLOTS);
-    end(app);
+    bench_close(app);
 }
 
 static void a_line_of_ones_own_begins_with_its_kind(void **state)
@@ -146,7 +131,7 @@ static void a_line_of_ones_own_begins_with_its_kind(void **state)
     assert_int_equal(record_last_work(&app->record, 1), 0);
     bench_press(app, "u");
     check_text(app, "visit.1.work.1 note", "to .053");
-    end(app);
+    bench_close(app);
 }
 
 /* A line taken out of the middle leaves the others' numbers alone. */
@@ -162,7 +147,7 @@ static void lines_keep_their_numbers(void **state)
     check_text(app, "visit.1.work.3 kind", "three");
     bench_press(app, "afour{Enter}");
     check_text(app, "visit.1.work.4 kind", "four");
-    end(app);
+    bench_close(app);
 }
 
 /* Work done before a pass was read is not what that pass asks for. */
@@ -181,7 +166,7 @@ static void only_work_since_the_readings_counts(void **state)
     assert_int_equal(list_of(app).move[MOVE_SLOTS].done_by, 2);
     /* Without a time nobody can tell. */
     assert_int_equal(list_of(app).move[MOVE_SADDLE].state, WORK_DUE);
-    end(app);
+    bench_close(app);
 }
 
 /* While the next pass has no reading, the jobs are those of the one before. */
@@ -200,7 +185,7 @@ static void an_empty_pass_keeps_the_jobs(void **state)
     assert_int_equal(list_of(app).pass, 1);
     assert_int_equal(list_of(app).move[MOVE_ROD].state, WORK_DONE);
     assert_int_equal(work_move_in_hand(app), MOVE_SLOTS);
-    end(app);
+    bench_close(app);
 }
 
 /* What the next pass read proves a move of an earlier one. */
@@ -213,7 +198,7 @@ static void the_next_pass_is_the_proof(void **state)
     assert_int_equal(app->pass, 1);
     bench_press(app, "d");
     check_text(app, "visit.1.work.1 note", "pass 2 read relief .007 in");
-    end(app);
+    bench_close(app);
 }
 
 static void what_is_on_target_can_go_back(void **state)
@@ -238,7 +223,7 @@ static void what_is_on_target_can_go_back(void **state)
     while (app->leaf != LEAF_WORK)
         bench_press(app, "{PgDn}");
     assert_false(bench_press(app, "d").save);
-    end(app);
+    bench_close(app);
 }
 
 /* A gauge of .020 in cannot tell .012 in from .006 in: such a move is not left to do, and the
@@ -252,7 +237,7 @@ static void a_move_within_measuring_error_is_not_left(void **state)
     assert_int_equal(list_of(app).move[MOVE_ROD].state, WORK_WITHIN);
     assert_null(strstr(left_words(app), "back: rod"));
     assert_non_null(strstr(left_words(app), "; within measuring error: rod"));
-    end(app);
+    bench_close(app);
 }
 
 static void without_readings_nothing_can_be_marked(void **state)
@@ -263,7 +248,7 @@ static void without_readings_nothing_can_be_marked(void **state)
     assert_false(bench_press(app, "d{Down}d{Down}dx").save);
     assert_int_equal(record_last_work(&app->record, 1), 0);
     assert_non_null(strstr(left_words(app), "measured"));
-    end(app);
+    bench_close(app);
 }
 
 static void a_profile_for_reading_is_left_alone(void **state)
@@ -278,7 +263,7 @@ static void a_profile_for_reading_is_left_alone(void **state)
         bench_press(app, "{PgDn}");
     assert_false(bench_press(app, "daone{Enter}1{Enter}x").save);
     assert_int_equal(record_last_work(&app->record, 1), 0);
-    end(app);
+    bench_close(app);
 }
 
 static void every_row_is_laid(void **state)
@@ -319,7 +304,7 @@ static void a_long_visit_shows_its_last_lines(void **state)
     bench_press(app, "a");
     assert_false(app->writing);
     assert_false(bench_press(app, "d").save);
-    end(app);
+    bench_close(app);
 }
 
 int main(void)
