@@ -6,6 +6,7 @@
 
 #include "cli/more.h"
 #include "cli/visits_csv.h"
+#include "cli/with_record.h"
 
 static void print_figure(struct printer *printer, const struct figures *figures, enum figure_id id,
                          int string, bool uncertainty)
@@ -134,25 +135,14 @@ static enum exit_code print_record(const struct figures_options *options,
     return finish(findings_have_fault(&derived.findings));
 }
 
+static enum exit_code print(const void *given, const struct record *record)
+{
+    const struct figures_options *options = given;
+
+    return options->all_visits ? print_all_visits(record) : print_record(options, record);
+}
+
 enum exit_code figures_command(const struct figures_options *options)
 {
-    struct profile_problems problems;
-    struct profile *profile = NULL;
-    enum exit_code code = EXIT_CANNOT;
-
-    profile_problems_init(&problems);
-    errno = 0;
-    const enum status status = profile_open(options->path, PROFILE_TO_READ, &problems, &profile);
-    report_problems(options->path, &problems, PROBLEM_ERROR, stderr);
-    if (status == STATUS_OK) {
-        code = options->all_visits ? print_all_visits(profile_record(profile))
-                                   : print_record(options, profile_record(profile));
-        if (code == EXIT_GOOD && problems.errors > 0)
-            code = EXIT_FINDINGS;
-    } else {
-        report_failure(options->path, status, errno, stderr);
-    }
-    profile_close(profile);
-    profile_problems_done(&problems);
-    return code;
+    return with_record(options->path, print, options);
 }

@@ -5,6 +5,7 @@
 #include <stdlib.h>
 
 #include "cli/layout_options.h"
+#include "cli/with_record.h"
 #include "cli/shop_settings.h"
 #include "model/record_walk.h"
 #include "page/page_write.h"
@@ -116,8 +117,9 @@ static enum status make_bytes(const struct layout_options *options, const struct
     return status;
 }
 
-static enum exit_code make(const struct layout_options *options, const struct record *record)
+static enum exit_code make(const void *given, const struct record *record)
 {
+    const struct layout_options *options = given;
     struct drawings drawings = {.count = 0};
     struct page_bytes bytes = {.data = NULL};
     bool complete = false;
@@ -142,28 +144,6 @@ static enum exit_code make(const struct layout_options *options, const struct re
     return complete ? EXIT_GOOD : EXIT_FINDINGS;
 }
 
-static enum exit_code read_and_make(const struct layout_options *options)
-{
-    struct profile_problems problems;
-    struct profile *profile = NULL;
-    enum exit_code code = EXIT_CANNOT;
-
-    profile_problems_init(&problems);
-    errno = 0;
-    const enum status status = profile_open(options->path, PROFILE_TO_READ, &problems, &profile);
-    const int error = errno;
-    report_problems(options->path, &problems, PROBLEM_ERROR, stderr);
-    if (status == STATUS_OK)
-        code = make(options, profile_record(profile));
-    else
-        report_failure(options->path, status, error, stderr);
-    if (code == EXIT_GOOD && problems.errors > 0)
-        code = EXIT_FINDINGS;
-    profile_close(profile);
-    profile_problems_done(&problems);
-    return code;
-}
-
 enum exit_code layout_command(int count, char *const *words)
 {
     struct layout_options options;
@@ -176,5 +156,5 @@ enum exit_code layout_command(int count, char *const *words)
               stderr);
         return EXIT_CANNOT;
     }
-    return read_and_make(&options);
+    return with_record(options.path, make, &options);
 }

@@ -7,6 +7,7 @@
 
 #include "cli/sheet_file.h"
 #include "cli/shop_settings.h"
+#include "cli/with_record.h"
 #include "store/safefile.h"
 
 static bool is_utf8(void)
@@ -48,8 +49,9 @@ static enum exit_code refuse(const struct sheet_options *options, const struct r
     return EXIT_USAGE;
 }
 
-static enum exit_code make(const struct sheet_options *options, const struct record *record)
+static enum exit_code make(const void *given, const struct record *record)
 {
+    const struct sheet_options *options = given;
     const struct shop_units units = shop_settings_read(NULL);
     const struct sheet_document document = {.record = record,
                                             .visit = options->visit,
@@ -80,25 +82,5 @@ static bool can_make(const struct sheet_options *options)
 
 enum exit_code sheet_command(const struct sheet_options *options)
 {
-    struct profile_problems problems;
-    struct profile *profile = NULL;
-    enum exit_code code = EXIT_CANNOT;
-
-    if (!can_make(options))
-        return EXIT_CANNOT;
-    profile_problems_init(&problems);
-    errno = 0;
-    const enum status status = profile_open(options->path, PROFILE_TO_READ, &problems, &profile);
-    const int error = errno;
-    report_problems(options->path, &problems, PROBLEM_ERROR, stderr);
-    if (status == STATUS_OK) {
-        code = make(options, profile_record(profile));
-        if (code == EXIT_GOOD && problems.errors > 0)
-            code = EXIT_FINDINGS;
-    } else {
-        report_failure(options->path, status, error, stderr);
-    }
-    profile_close(profile);
-    profile_problems_done(&problems);
-    return code;
+    return can_make(options) ? with_record(options->path, make, options) : EXIT_CANNOT;
 }
