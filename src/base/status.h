@@ -27,7 +27,8 @@
     X(STATUS_CHANGED, -16, "changed on disk by someone else")                                      \
     X(STATUS_LOCKED, -17, "in use by another sillet")                                              \
     X(STATUS_FULL, -18, "no room left")                                                            \
-    X(STATUS_READ_ONLY, -19, "may not be written")
+    X(STATUS_READ_ONLY, -19, "may not be written")                                                 \
+    X(STATUS_MOVED, -20, "its folder is another one now")
 
 enum status {
 #define STATUS_ENUM(name, number, text) name = number,

@@ -87,10 +87,22 @@ static void keep_aside(struct session *session)
     char *path = NULL;
 
     session->app.aside = aside_keep(session->profile, &session->app.record, &path) == STATUS_OK;
-    if (session->app.aside) {
-        free(session->aside);
-        session->aside = path;
-    }
+    if (!session->app.aside)
+        return;
+    /* The one before may be of an earlier state, under another name. */
+    if (session->aside && strcmp(session->aside, path) != 0)
+        aside_drop(&session->aside);
+    free(session->aside);
+    session->aside = path;
+}
+
+/* What a save that went well has to tell all the same; false for nothing. */
+static bool add_notice(const struct session *session, struct strbuf *out)
+{
+    if (!(profile_notices(session->profile) & PROFILE_WRITTEN_ANEW))
+        return false;
+    strbuf_add(out, "The file was gone from its folder; it is written anew, with all readings.");
+    return true;
 }
 
 static void save(struct session *session)
@@ -110,9 +122,12 @@ static void save(struct session *session)
         aside_drop(&session->aside);
     else
         keep_aside(session);
-    if (status != STATUS_OK)
+    bool told = status != STATUS_OK;
+    if (told)
         add_failure(session, status, error, &message);
-    app_kept(&session->app, kept ? STATUS_OK : status, &clock, status != STATUS_OK ? memory : NULL);
+    else
+        told = add_notice(session, &message);
+    app_kept(&session->app, kept ? STATUS_OK : status, &clock, told ? memory : NULL);
 }
 
 static void greet(struct session *session)

@@ -22,6 +22,15 @@ char *paths_join(const char *folder, const char *name)
     return path;
 }
 
+char *paths_folder_of(const char *path)
+{
+    const char *slash = strrchr(path, '/');
+
+    if (!slash)
+        return strdup(".");
+    return slash == path ? strdup("/") : strndup(path, (size_t)(slash - path));
+}
+
 static enum status find_folder(const char *variable, const char *below_home, char **ret_path)
 {
     const char *base = getenv(variable);

@@ -28,6 +28,10 @@ enum status paths_state_folder(char **ret_path);
  * STATUS_FULL, STATUS_NO_MEMORY, STATUS_IO with errno set; fine when it is there. */
 enum status paths_make_folder(const char *path);
 
+/* The folder that a path's last part lies in, "." where it names none; NULL without memory.
+ * The caller frees it. */
+char *paths_folder_of(const char *path);
+
 /* folder + "/" + name; NULL without memory. The caller frees it. */
 char *paths_join(const char *folder, const char *name);
 

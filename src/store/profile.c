@@ -9,9 +9,25 @@
 
 #include "store/file_read.h"
 #include "store/lockfile.h"
+#include "store/paths.h"
 #include "store/profile_inner.h"
 #include "store/profile_load.h"
 #include "store/safefile.h"
+
+struct profile_folder profile_folder_now(const struct profile *profile)
+{
+    const int kept_errno = errno;
+    struct profile_folder found = {.known = false};
+    struct stat facts;
+    char *folder = paths_folder_of(profile->target);
+
+    if (folder && stat(folder, &facts) == 0)
+        found =
+            (struct profile_folder){.device = facts.st_dev, .inode = facts.st_ino, .known = true};
+    free(folder);
+    errno = kept_errno;
+    return found;
+}
 
 static struct profile *new_profile(const char *path)
 {
@@ -22,8 +38,10 @@ static struct profile *new_profile(const char *path)
     profile->lock.fd = -1;
     profile->path = strdup(path);
     profile->target = safefile_target(path);
-    if (profile->path && profile->target)
+    if (profile->path && profile->target) {
+        profile->folder = profile_folder_now(profile);
         return profile;
+    }
     const int kept_errno = errno;
     profile_close(profile);
     errno = kept_errno;
@@ -37,6 +55,7 @@ void profile_close(struct profile *profile)
     lockfile_drop(&profile->lock);
     profile_content_done(&profile->content);
     bytes_done(&profile->conflict);
+    bytes_done(&profile->attempt);
     free(profile->conflict_path);
     free(profile->target);
     free(profile->path);
@@ -95,13 +114,10 @@ static enum status read_profile(struct profile *profile, struct profile_problems
 
 static void sweep_folder(const struct profile *profile)
 {
-    char *folder = strdup(profile->target);
-    char *slash = folder ? strrchr(folder, '/') : NULL;
+    char *folder = paths_folder_of(profile->target);
 
-    if (slash) {
-        slash[slash == folder ? 1 : 0] = '\0';
+    if (folder)
         safefile_sweep(folder);
-    }
     free(folder);
 }
 

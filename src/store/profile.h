@@ -33,6 +33,7 @@ enum profile_notice {
     PROFILE_KEPT_AS_FOUND = 8,  /* the file as found was copied beside it before a rewrite */
     PROFILE_CONFLICT = 16,      /* saves go to profile_conflict_path() */
     PROFILE_NO_GENERATION = 32, /* the state before the first change could not be kept */
+    PROFILE_WRITTEN_ANEW = 64,  /* its file was gone from its folder at the last save */
 };
 
 /*
@@ -85,7 +86,10 @@ const char *profile_conflict_path(const struct profile *profile);
  *
  * STATUS_CHANGED: someone else changed the file since. It is left alone and `record` is
  * written beside it, to profile_conflict_path(); so are all later saves.
- * A file that was removed meanwhile is written anew.
+ * STATUS_MOVED: the file is not there, or not as it was left, and its folder is another one
+ * than it was opened in (a file system taken away, say): nothing is begun in that one.
+ * A file that was removed meanwhile is written anew. One that holds what an earlier save was
+ * said to have failed with is nobody else's change.
  * What profile_editable says; STATUS_TOO_LONG, STATUS_TOO_LARGE for a record that could
  * not be opened again; STATUS_FULL, STATUS_READ_ONLY, STATUS_NO_MEMORY, STATUS_IO with
  * errno set. After a failure the old file is whole, or the new one is; the profile stays

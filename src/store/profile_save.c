@@ -137,34 +137,86 @@ static void adopt(struct profile *profile, struct profile_content *content)
     profile->content = *content;
     *content = (struct profile_content){0};
     profile->on_disk = true;
+    profile->changed = true;
+    bytes_done(&profile->attempt);
+}
+
+/* A save that was said to have failed may have been done all the same (a network file system):
+ * then what is on disk is ours, and no change by somebody else. */
+static void settle_attempt(struct profile *profile)
+{
+    struct profile_content content;
+
+    if (profile->attempt.length == 0 || !beside_holds(profile->target, &profile->attempt) ||
+        profile_load(&profile->attempt, NULL, &content) != STATUS_OK)
+        return;
+    adopt(profile, &content);
+    profile->unsure = true;
+}
+
+/* Whether another folder goes by the name of the one it was opened in. */
+static bool is_elsewhere(const struct profile *profile)
+{
+    const struct profile_folder now = profile_folder_now(profile);
+
+    return profile->folder.known && now.known &&
+           (now.device != profile->folder.device || now.inode != profile->folder.inode);
+}
+
+/* May the file be written, and how? STATUS_CHANGED where somebody else's stands there. */
+static enum status choose_mode(struct profile *profile, enum safefile_mode *ret_mode)
+{
+    enum disk_state state;
+    const enum status status =
+        look_at_disk(profile->target, &profile->content.text.bytes, profile->on_disk, &state);
+
+    if (status != STATUS_OK)
+        return status;
+    if (state != DISK_SAME && is_elsewhere(profile))
+        return STATUS_MOVED;
+    if (state == DISK_OTHER)
+        return STATUS_CHANGED;
+    profile->folder = profile_folder_now(profile);
+    *ret_mode = state == DISK_GONE ? SAFEFILE_NEW : SAFEFILE_REPLACE;
+    return STATUS_OK;
+}
+
+static enum status write_content(struct profile *profile, struct profile_content *content,
+                                 enum safefile_mode mode)
+{
+    const bool anew = mode == SAFEFILE_NEW && profile->on_disk;
+    bool replaced = false;
+    const enum status status = write_file(profile->target, mode, &content->text.bytes, &replaced);
+
+    /* Also when the folder could not be synced: what is there now is ours, no conflict. */
+    if (status == STATUS_OK || replaced) {
+        adopt(profile, content);
+        profile->notices |= anew ? PROFILE_WRITTEN_ANEW : 0;
+    } else {
+        bytes_done(&profile->attempt);
+        profile->attempt = content->text.bytes;
+        bytes_init(&content->text.bytes);
+    }
+    profile->unsure = replaced && status != STATUS_OK;
+    return status;
 }
 
 static enum status save_content(struct profile *profile, struct profile_content *content)
 {
-    enum disk_state state;
-    bool replaced = false;
+    enum safefile_mode mode = SAFEFILE_REPLACE;
 
     if (profile->conflict_path)
         return save_conflict(profile, content);
-    enum status status =
-        look_at_disk(profile->target, &profile->content.text.bytes, profile->on_disk, &state);
+    enum status status = choose_mode(profile, &mode);
+    if (status == STATUS_CHANGED)
+        return save_conflict(profile, content);
     if (status != STATUS_OK)
         return status;
-    if (state == DISK_OTHER)
-        return save_conflict(profile, content);
     status = keep_as_found(profile);
     if (status != STATUS_OK)
         return status;
     keep_generation(profile);
-    status = write_file(profile->target, state == DISK_GONE ? SAFEFILE_NEW : SAFEFILE_REPLACE,
-                        &content->text.bytes, &replaced);
-    /* Also when the folder could not be synced: what is there now is ours, no conflict. */
-    if (status == STATUS_OK || replaced) {
-        adopt(profile, content);
-        profile->changed = true;
-    }
-    profile->unsure = replaced && status != STATUS_OK;
-    return status;
+    return write_content(profile, content, mode);
 }
 
 static bool is_saved(const struct profile *profile, const struct record *record)
@@ -179,6 +231,8 @@ enum status profile_save(struct profile *profile, const struct record *record)
 
     if (profile->editable != STATUS_OK)
         return profile->editable;
+    profile->notices &= ~(unsigned)PROFILE_WRITTEN_ANEW;
+    settle_attempt(profile);
     if (is_saved(profile, record))
         return STATUS_OK;
     enum status status = prepare(profile, record, &content);

@@ -233,9 +233,32 @@ static bool links_unsupported(int error)
            error == ENOTSUP;
 }
 
+static void note_temp(struct safefile *file)
+{
+    struct stat facts;
+
+    if (fstat(file->fd, &facts) != 0)
+        return;
+    file->device = facts.st_dev;
+    file->inode = facts.st_ino;
+}
+
+/* Asked after a call that was to give the temporary file the name, and is said to have failed. */
+static bool has_name(const struct safefile *file)
+{
+    const int kept_errno = errno;
+    struct stat facts;
+    const bool has = file->inode != 0 &&
+                     fstatat(file->folder, file->name, &facts, AT_SYMLINK_NOFOLLOW) == 0 &&
+                     facts.st_dev == file->device && facts.st_ino == file->inode;
+
+    errno = kept_errno;
+    return has;
+}
+
 static enum status rename_temp(struct safefile *file)
 {
-    if (renameat(file->folder, file->temp, file->folder, file->name) != 0)
+    if (renameat(file->folder, file->temp, file->folder, file->name) != 0 && !has_name(file))
         return safefile_status(errno);
     file->temp[0] = '\0';
     file->replaced = true;
@@ -247,7 +270,7 @@ static enum status link_temp(struct safefile *file)
 {
     struct stat facts;
 
-    if (linkat(file->folder, file->temp, file->folder, file->name, 0) == 0) {
+    if (linkat(file->folder, file->temp, file->folder, file->name, 0) == 0 || has_name(file)) {
         file->replaced = true;
         if (unlinkat(file->folder, file->temp, 0) != 0)
             return safefile_status(errno);
@@ -292,6 +315,7 @@ static enum status finish(struct safefile *file)
     }
     if (fsync(file->fd) != 0)
         return safefile_status(errno);
+    note_temp(file);
     if ((status = close_temp(file)) != STATUS_OK)
         return status;
     status = file->mode == SAFEFILE_NEW ? link_temp(file) : rename_temp(file);

@@ -4,6 +4,7 @@
 
 #include <stdbool.h>
 #include <stddef.h>
+#include <sys/types.h>
 
 #include "base/status.h"
 
@@ -18,7 +19,8 @@
  *
  * The bytes go to a temporary file in the same folder, which is synced and then takes
  * the name over; the folder is synced after. A failed write is remembered, so only the
- * commit needs asking. After a commit or cancel nothing is left to free, and after a
+ * commit needs asking. A rename or link that was done and reported as failed, as network file
+ * systems may, counts as done. After a commit or cancel nothing is left to free, and after a
  * failure the temporary file is gone. Failures are STATUS_IO (STATUS_FULL for a full
  * disk, quota or size limit; STATUS_READ_ONLY where the file, its folder or the disk
  * may not be written), with errno as the failing call left it.
@@ -42,6 +44,8 @@ struct safefile {
     enum safefile_mode mode;
     enum status status; /* of the first failed write */
     int error;          /* its errno */
+    dev_t device;       /* of the temporary file, and */
+    ino_t inode;        /* 0 while it is not known */
     bool replaced;      /* the new file has the name, even if the commit failed after that */
 };
 

@@ -33,6 +33,12 @@ int fault_disarm(void)
     return armed.seen;
 }
 
+bool fault_can_lie(enum fault_call call)
+{
+    return call == FAULT_MODE || call == FAULT_SYNC || call == FAULT_RENAME || call == FAULT_LINK ||
+           call == FAULT_UNLINK || call == FAULT_FOLDER;
+}
+
 const char *fault_name(enum fault_call call)
 {
     static const char *const names[] = {"none",  "open",   "stat",   "read", "write",  "mode",
@@ -53,6 +59,14 @@ static bool hit(enum fault_call call)
         return false;
     errno = armed.error;
     return true;
+}
+
+/* What a call that was done reports all the same. */
+static int lie(int done)
+{
+    (void)done;
+    errno = armed.error;
+    return -1;
 }
 
 /* For FAULT_SHORT: how much of a transfer is done now; 0 for an interruption. */
@@ -78,6 +92,11 @@ static mode_t mode_of(int flags, va_list arguments)
     {                                                                                              \
         return hit(call) ? (failure) : __real_##name arguments;                                    \
     }
+
+/* The same for what changes something: it can be done and say that it was not. */
+#define WRAP_CHANGE(name, parameters, arguments, call)                                             \
+    WRAP(int, name, parameters, arguments, call,                                                   \
+         armed.way == FAULT_LIES ? lie(__real_##name arguments) : -1)
 
 #define WRAP_OPEN(name)                                                                            \
     int __real_##name(const char *path, int flags, ...);                                           \
@@ -121,29 +140,30 @@ BOTH(int, fstatat, (int folder, const char *path, struct stat *facts, int flags)
 BOTH(ssize_t, pwrite, (int fd, const void *bytes, size_t length, off_t at), (fd, bytes, length, at),
      FAULT_WRITE)
 
-WRAP(int, fchmod, (int fd, mode_t mode), (fd, mode), FAULT_MODE, -1)
-WRAP(int, fchown, (int fd, uid_t user, gid_t group), (fd, user, group), FAULT_MODE, -1)
-WRAP(int, fsync, (int fd), (fd), FAULT_SYNC, -1)
-WRAP(int, renameat, (int from, const char *old, int to, const char *new), (from, old, to, new),
-     FAULT_RENAME, -1)
-WRAP(int, linkat, (int from, const char *old, int to, const char *new, int flags),
-     (from, old, to, new, flags), FAULT_LINK, -1)
-WRAP(int, unlink, (const char *path), (path), FAULT_UNLINK, -1)
-WRAP(int, unlinkat, (int folder, const char *path, int flags), (folder, path, flags), FAULT_UNLINK,
-     -1)
+WRAP_CHANGE(fchmod, (int fd, mode_t mode), (fd, mode), FAULT_MODE)
+WRAP_CHANGE(fchown, (int fd, uid_t user, gid_t group), (fd, user, group), FAULT_MODE)
+WRAP_CHANGE(fsync, (int fd), (fd), FAULT_SYNC)
+WRAP_CHANGE(renameat, (int from, const char *old, int to, const char *new), (from, old, to, new),
+            FAULT_RENAME)
+WRAP_CHANGE(linkat, (int from, const char *old, int to, const char *new, int flags),
+            (from, old, to, new, flags), FAULT_LINK)
+WRAP_CHANGE(unlink, (const char *path), (path), FAULT_UNLINK)
+WRAP_CHANGE(unlinkat, (int folder, const char *path, int flags), (folder, path, flags),
+            FAULT_UNLINK)
+WRAP_CHANGE(mkdir, (const char *path, mode_t mode), (path, mode), FAULT_FOLDER)
+WRAP_CHANGE(mkdirat, (int folder, const char *path, mode_t mode), (folder, path, mode),
+            FAULT_FOLDER)
 WRAP(int, flock, (int fd, int operation), (fd, operation), FAULT_LOCK, -1)
 WRAP(int, memfd_create, (const char *name, unsigned flags), (name, flags), FAULT_MEMFD, -1)
 WRAP(DIR *, opendir, (const char *path), (path), FAULT_FOLDER, NULL)
 WRAP(struct dirent *, readdir, (DIR * folder), (folder), FAULT_FOLDER, NULL)
 WRAP(struct dirent *, readdir64, (DIR * folder), (folder), FAULT_FOLDER, NULL)
-WRAP(int, mkdir, (const char *path, mode_t mode), (path, mode), FAULT_FOLDER, -1)
-WRAP(int, mkdirat, (int folder, const char *path, mode_t mode), (folder, path, mode), FAULT_FOLDER,
-     -1)
 WRAP(char *, realpath, (const char *path, char *out), (path, out), FAULT_STAT, NULL)
 WRAP(void *, malloc, (size_t size), (size), FAULT_MEMORY, NULL)
 WRAP(void *, calloc, (size_t count, size_t size), (count, size), FAULT_MEMORY, NULL)
 WRAP(void *, realloc, (void *memory, size_t size), (memory, size), FAULT_MEMORY, NULL)
 WRAP(char *, strdup, (const char *text), (text), FAULT_MEMORY, NULL)
+WRAP(char *, strndup, (const char *text, size_t length), (text, length), FAULT_MEMORY, NULL)
 
 int __real_close(int fd);
 int __wrap_close(int fd);

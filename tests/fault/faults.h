@@ -2,6 +2,8 @@
 #ifndef SILLET_TESTS_FAULTS_H
 #define SILLET_TESTS_FAULTS_H
 
+#include <stdbool.h>
+
 /*
  * Calls of the system that fail when told to. Linked in with -Wl,--wrap, so that only
  * calls out of our own objects are seen.
@@ -29,6 +31,7 @@ enum fault_call {
 enum fault_way {
     FAULT_ONCE,  /* the nth call fails, the others work */
     FAULT_STAYS, /* so do all after it */
+    FAULT_LIES,  /* the nth call is done, and says that it failed, as over a network it may */
     FAULT_KILL,  /* the process is killed before the nth call */
     FAULT_SHORT, /* writes and reads do at most three bytes, every other time EINTR */
 };
@@ -38,6 +41,10 @@ void fault_arm(enum fault_call call, enum fault_way way, int nth, int error);
 
 /* Everything works again; returns how many calls of that kind there were meanwhile. */
 int fault_disarm(void);
+
+/* Whether calls of that kind change something, so that FAULT_LIES is another thing than
+ * FAULT_ONCE. */
+bool fault_can_lie(enum fault_call call);
 
 const char *fault_name(enum fault_call call);
 

@@ -138,6 +138,45 @@ static void test_comes_back_in_the_session(void **state)
     assert_int_equal(count_aside(bench), 0);
 }
 
+/* What was mounted there is gone, and what is under it can be written: nothing is begun in it. */
+static void test_empty_mount_point(void **state)
+{
+    struct bench *bench = *state;
+    const char *stick = tree_path(bench->tree, "stick");
+
+    put_in_folder(bench);
+    struct terminal *terminal = bench_start(bench);
+    take_away(bench);
+    assert_int_equal(mkdir(stick, 0700), 0);
+    bench_enter(terminal, ".014");
+    terminal_expect(terminal, "folder is another one");
+    terminal_expect(terminal, SEEN_ASIDE);
+    bench_enter(terminal, "31");
+    bench_expect_gap(terminal, 5);
+    terminal_expect(terminal, SEEN_NOT_KEPT);
+    assert_int_equal(tree_count(stick, ""), 0);
+    terminal_type(terminal, "qq");
+    terminal_expect_end(terminal);
+    bench_expect_restored(terminal);
+    assert_int_equal(rmdir(stick), 0);
+    expect_all_back(bench);
+}
+
+/* Removed by another hand: it is written anew where it was, and that is said. */
+static void test_file_removed(void **state)
+{
+    struct bench *bench = *state;
+
+    put_in_folder(bench);
+    struct terminal *terminal = bench_start(bench);
+    assert_int_equal(unlink(bench->profile), 0);
+    bench_enter(terminal, ".014");
+    terminal_expect(terminal, "it is written anew");
+    terminal_expect(terminal, SEEN_KEPT);
+    bench_quit(terminal);
+    bench_expect_line(bench, "relief = .014 in");
+}
+
 /* The file was changed meanwhile: neither is thrown away. */
 static void test_changed_meanwhile(void **state)
 {
@@ -169,6 +208,8 @@ int main(int argc, char **argv)
         BENCH_CASE(test_terminal_gone),
         BENCH_CASE(test_killed),
         BENCH_CASE(test_comes_back_in_the_session),
+        BENCH_CASE(test_empty_mount_point),
+        BENCH_CASE(test_file_removed),
         BENCH_CASE(test_changed_meanwhile),
     };
 

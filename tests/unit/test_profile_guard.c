@@ -99,8 +99,59 @@ static void a_removed_file_is_written_anew(void **state)
     assert_int_equal(unlink(path), 0);
     steps_put(&record, "board", "frets", "20");
     steps_save(profile, &record);
+    assert_int_equal(profile_notices(profile), PROFILE_WRITTEN_ANEW);
+    steps_assert_saved(path, "[profile]\nformat = 1\n[board]\nscale = 25.5 in\nfrets = 20\n\n");
+    steps_put(&record, "board", "frets", "21");
+    steps_save(profile, &record);
+    assert_int_equal(profile_notices(profile), 0);
+    steps_close(profile, &record);
+}
+
+/* A stick or a share that was mounted there is taken away, and what is under it is writable. */
+static void nothing_is_begun_in_another_folder(void **state)
+{
+    const char *folder = tree_path(*state, "stick"), *away = tree_path(*state, "away");
+    const char *path = tree_path(*state, "stick/a.ini");
+    struct record record;
+
+    assert_int_equal(mkdir(folder, 0700), 0);
+    steps_write_whole(path, "[profile]\nformat = 1\n[board]\nscale = 25.5 in\n\n");
+    struct profile *profile = steps_open_to_change(path, &record);
+    steps_put(&record, "board", "frets", "20");
+    assert_int_equal(rename(folder, away), 0);
+    assert_int_equal(mkdir(folder, 0700), 0);
+    assert_int_equal(profile_save(profile, &record), STATUS_MOVED);
+    assert_int_equal(tree_count(folder, ""), 0);
+    /* Nor is an older copy there a change by somebody else. */
+    steps_write_whole(path, "[profile]\nformat = 1\n[board]\nscale = 24 in\n\n");
+    assert_int_equal(profile_save(profile, &record), STATUS_MOVED);
+    assert_int_equal(tree_count(folder, ""), 1);
+    tree_remove(*state, "stick");
+    assert_int_equal(rename(away, folder), 0);
+    steps_save(profile, &record);
     steps_close(profile, &record);
     steps_assert_saved(path, "[profile]\nformat = 1\n[board]\nscale = 25.5 in\nfrets = 20\n\n");
+}
+
+/* Plugged in again it may be another file system to the machine. */
+static void the_same_file_in_another_folder_is_saved(void **state)
+{
+    const char *folder = tree_path(*state, "stick"), *away = tree_path(*state, "away");
+    const char *path = tree_path(*state, "stick/a.ini");
+    struct record record;
+
+    assert_int_equal(mkdir(folder, 0700), 0);
+    steps_write_whole(path, "[profile]\nformat = 1\n[board]\nscale = 25.5 in\n\n");
+    struct profile *profile = steps_open_to_change(path, &record);
+    assert_int_equal(rename(folder, away), 0);
+    assert_int_equal(mkdir(folder, 0700), 0);
+    steps_write_whole(path, "[profile]\nformat = 1\n[board]\nscale = 25.5 in\n\n");
+    steps_put(&record, "board", "frets", "20");
+    steps_save(profile, &record);
+    assert_int_equal(unlink(path), 0);
+    steps_put(&record, "board", "frets", "21");
+    steps_save(profile, &record); /* it lives here now */
+    steps_close(profile, &record);
 }
 
 static void a_newer_format_is_never_rewritten(void **state)
@@ -241,6 +292,8 @@ int main(void)
         IN_TREE(a_change_is_noticed_without_the_clock),
         IN_TREE(a_file_only_touched_is_no_conflict),
         IN_TREE(a_removed_file_is_written_anew),
+        IN_TREE(nothing_is_begun_in_another_folder),
+        IN_TREE(the_same_file_in_another_folder_is_saved),
         IN_TREE(a_newer_format_is_never_rewritten),
         IN_TREE(the_second_program_reads_only),
         IN_TREE(a_dead_ones_lock_is_taken_over),
