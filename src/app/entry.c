@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "app/amount.h"
+#include "model/pitch.h"
 
 static bool is_number(const struct field *field)
 {
@@ -130,6 +131,8 @@ void entry_show(const char *text, const struct field *field, const struct shop_u
     const enum unit bare = field_bare_unit(field, units);
     const size_t start = out->length;
 
+    if (field->kind == KIND_NOTE && pitch_tidy(text, out) == STATUS_OK)
+        return;
     if (!is_number(field) || num_shorten(text, field->quantity, bare, out) != STATUS_OK) {
         strbuf_add(out, text);
         return;

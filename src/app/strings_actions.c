@@ -4,8 +4,6 @@
 #include <math.h>
 #include <string.h>
 
-#include "model/pitch.h"
-
 /* What is known of a string only while that string is on. */
 static const enum field_id own_fields[] = {
     FIELD_HEX,           FIELD_STRING_MODULUS, FIELD_WEIGH_MASS,  FIELD_WEIGH_LENGTH,
@@ -107,18 +105,15 @@ static enum status put(struct turn *turn, enum field_id field, int string, const
     return turn_put(turn, key, text, NULL);
 }
 
-static enum status put_note(struct turn *turn, int string)
+static enum status put_note(struct turn *turn, int string, const char *name)
 {
     const struct entered *semitone = &turn->app->what_if.answer.string[string].semitone;
     const struct entered kept =
         record_entered_string(&turn->app->record, FIELD_STRING_NOTE, string);
-    char memory[16];
-    struct strbuf text = STRBUF(memory);
 
     if (!semitone->given || (kept.given && kept.value == semitone->value))
         return STATUS_OK;
-    const enum status status = pitch_spell((int)lround(semitone->value), &text);
-    return status == STATUS_OK ? put(turn, FIELD_STRING_NOTE, string, memory) : status;
+    return name[0] ? put(turn, FIELD_STRING_NOTE, string, name) : STATUS_RANGE;
 }
 
 /* A diameter the way a packet says it, ".012 in". */
@@ -190,10 +185,17 @@ static enum status put_string(struct turn *turn, int string, const struct string
 static enum status put_all(struct turn *turn)
 {
     const struct what_if_state *what_if = &turn->app->what_if;
+    char names[STRINGS_MAX + 1][16];
     enum status status = STATUS_OK;
 
+    /* The names hang on all notes, so they are made before the first is put. */
+    for (int s = strings_of(turn->app); s >= 1; s--) {
+        struct strbuf name = STRBUF(names[s]);
+
+        (void)survey_what_if_add_note(&turn->app->record, &what_if->answer, s, &name);
+    }
     for (int s = strings_of(turn->app); s >= 1 && status == STATUS_OK; s--) {
-        status = put_note(turn, s);
+        status = put_note(turn, s, names[s]);
         if (status == STATUS_OK && what_if->set.strings > 0)
             status = put_string(turn, s, &what_if->set.string[s - 1]);
     }

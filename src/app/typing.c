@@ -4,6 +4,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "model/note_name.h"
 #include "model/pitch.h"
 
 static const struct field *field_in_hand(const struct app *app)
@@ -94,6 +95,16 @@ static void put_number(struct app *app, int number)
     (void)lineedit_set(&app->entry, memory);
 }
 
+/* The note a step away, named as the other strings are; down from D is Db, up from D is D#. */
+static enum status spell_step(const struct app *app, int semitone, int by, struct strbuf *out)
+{
+    const struct reading_key *key = &app_cell(app)->key;
+
+    if (key->field == FIELD_STRING_NOTE)
+        return note_name_beside(&app->record, key->string, semitone + by, by < 0, out);
+    return pitch_spell(semitone + by, by < 0, out);
+}
+
 /* A note goes up and down by semitones, from the one proposed, else from the one that is kept. */
 static bool step_note(struct app *app, uint32_t key)
 {
@@ -105,7 +116,7 @@ static bool step_note(struct app *app, uint32_t key)
         return false;
     if (!app->entry_view.good && !record_value(&app->record, &app_cell(app)->key, &now))
         return false;
-    if (pitch_spell((int)lround(now) + (key == '-' ? -1 : 1), &text) != STATUS_OK)
+    if (spell_step(app, (int)lround(now), key == '-' ? -1 : 1, &text) != STATUS_OK)
         return false;
     (void)lineedit_set(&app->entry, memory);
     app_refresh_entry(app);

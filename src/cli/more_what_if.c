@@ -1,10 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "cli/more.h"
 
-#include <math.h>
-
-#include "model/pitch.h"
-
 static void print_difference(struct printer *printer, const char *key, struct entered before,
                              struct entered after)
 {
@@ -28,14 +24,13 @@ static void print_total(const struct survey_what_if *what_if, const struct what_
     printer_entered(printer, "relief_expected_mm", what_if->relief_expected_mm);
 }
 
-/* A pitch between two notes has no name. */
-static void print_note(struct entered semitone, struct printer *printer)
+static void print_note(const struct record *record, const struct survey_what_if *what_if,
+                       int string, struct printer *printer)
 {
     char memory[16];
     struct strbuf note = STRBUF(memory);
 
-    if (semitone.given && semitone.value == floor(semitone.value) &&
-        pitch_spell((int)semitone.value, &note) == STATUS_OK)
+    if (survey_what_if_add_note(record, what_if, string, &note))
         printer_text(printer, "note", memory);
 }
 
@@ -61,7 +56,7 @@ enum status more_print_what_if(const struct record *record, const struct derived
     print_total(&what_if, change, printer);
     for (int s = 1; s <= what_if.strings; s++) {
         printer_begin(printer, "what-if", s, 0);
-        print_note(what_if.string[s].semitone, printer);
+        print_note(record, &what_if, s, printer);
         if (change->has_set)
             printer_number(printer, "gauge_mm", change->set.string[s - 1].build.gauge_mm);
         print_string(&what_if.string[s], printer);

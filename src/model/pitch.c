@@ -10,6 +10,8 @@ static const int letter_semitones[] = {9, 11, 0, 2, 4, 5, 7};
 
 static const char *const sharp_names[] = {"C",  "C#", "D",  "D#", "E",  "F",
                                           "F#", "G",  "G#", "A",  "A#", "B"};
+static const char *const flat_names[] = {"C",  "Db", "D",  "Eb", "E",  "F",
+                                         "Gb", "G",  "Ab", "A",  "Bb", "B"};
 
 struct accidental {
     const char *text;
@@ -53,7 +55,15 @@ static size_t take_accidental(const char *text, size_t length, int *ret_semitone
     return 0;
 }
 
-enum status pitch_parse(const char *text, int *ret_semitone)
+/* A note name taken apart. */
+struct name {
+    int letter; /* its semitone over C */
+    int shift;
+    char octave;
+    char written; /* the letter */
+};
+
+static bool take_apart(const char *text, struct name *ret_name)
 {
     size_t length = strlen(text);
 
@@ -64,16 +74,27 @@ enum status pitch_parse(const char *text, int *ret_semitone)
     while (length > 0 && is_blank(text[length - 1]))
         length--;
     if (length < 2)
+        return false;
+
+    struct name name = {.letter = letter_semitone(text[0]), .written = text[0]};
+    const size_t octave_at = 1 + take_accidental(text + 1, length - 1, &name.shift);
+
+    if (name.letter < 0 || octave_at + 1 != length || text[octave_at] < '0' ||
+        text[octave_at] > '9')
+        return false;
+    name.octave = text[octave_at];
+    *ret_name = name;
+    return true;
+}
+
+enum status pitch_parse(const char *text, int *ret_semitone)
+{
+    struct name name;
+
+    if (!take_apart(text, &name))
         return STATUS_SYNTAX;
 
-    int letter = letter_semitone(text[0]);
-    int shift;
-    size_t octave_at = 1 + take_accidental(text + 1, length - 1, &shift);
-
-    if (letter < 0 || octave_at + 1 != length || text[octave_at] < '0' || text[octave_at] > '9')
-        return STATUS_SYNTAX;
-
-    int semitone = PITCH_LOWEST + 12 * (text[octave_at] - '0') + letter + shift;
+    const int semitone = PITCH_LOWEST + 12 * (name.octave - '0') + name.letter + name.shift;
 
     if (semitone < PITCH_LOWEST || semitone > PITCH_HIGHEST)
         return STATUS_RANGE;
@@ -81,11 +102,32 @@ enum status pitch_parse(const char *text, int *ret_semitone)
     return STATUS_OK;
 }
 
-enum status pitch_spell(int semitone, struct strbuf *out)
+enum status pitch_spell(int semitone, bool flats, struct strbuf *out)
 {
     if (semitone < PITCH_LOWEST || semitone > PITCH_HIGHEST)
         return STATUS_RANGE;
-    strbuf_addf(out, "%s%d", sharp_names[semitone % 12], semitone / 12 - 1);
+    strbuf_addf(out, "%s%d", (flats ? flat_names : sharp_names)[semitone % 12], semitone / 12 - 1);
+    return STATUS_OK;
+}
+
+int pitch_accidental(const char *text)
+{
+    struct name name;
+
+    return take_apart(text, &name) ? name.shift : 0;
+}
+
+enum status pitch_tidy(const char *text, struct strbuf *out)
+{
+    static const char *const signs[] = {"b", "", "#"};
+    struct name name;
+    int semitone;
+    const enum status status = pitch_parse(text, &semitone);
+
+    if (status != STATUS_OK || !take_apart(text, &name))
+        return status;
+    /* The two cases of an ASCII letter differ in one bit. */
+    strbuf_addf(out, "%c%s%c", name.written & ~0x20, signs[name.shift + 1], name.octave);
     return STATUS_OK;
 }
 

@@ -2,6 +2,8 @@
 #ifndef SILLET_MODEL_PITCH_H
 #define SILLET_MODEL_PITCH_H
 
+#include <stdbool.h>
+
 #include "base/status.h"
 #include "base/strbuf.h"
 
@@ -26,8 +28,16 @@ enum {
  */
 enum status pitch_parse(const char *text, int *ret_semitone);
 
-/* Appends the name with sharps in ASCII, "F#3". STATUS_RANGE outside C0 to B9. */
-enum status pitch_spell(int semitone, struct strbuf *out);
+/* Appends the name in ASCII, "F#3", or with `flats` "Gb3". STATUS_RANGE outside C0 to B9. */
+enum status pitch_spell(int semitone, bool flats, struct strbuf *out);
+
+/* The accidental that a note name is written with: 1 for a sharp, -1 for a flat, 0 for none and
+ * for a text that is no note. */
+int pitch_accidental(const char *text);
+
+/* Appends a note's name as it is written, in ASCII: "eb2" and "E♭2" are "Eb2". Fails as
+ * pitch_parse does. */
+enum status pitch_tidy(const char *text, struct strbuf *out);
 
 /*
  * Frequency in Hz: a4_hz 2^((semitone - 69)/12), equal temperament. The semitone may have

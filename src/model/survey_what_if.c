@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "model/neck_beam.h"
+#include "model/note_name.h"
 #include "model/pitch.h"
 #include "model/what_if.h"
 
@@ -150,4 +151,23 @@ enum status survey_what_if(const struct record *record, const struct derived *de
     find_relief(derived, &what_if);
     *ret_what_if = what_if;
     return STATUS_OK;
+}
+
+bool survey_what_if_add_note(const struct record *record, const struct survey_what_if *what_if,
+                             int string, struct strbuf *out)
+{
+    const struct entered now = record_entered_string(record, FIELD_STRING_NOTE, string);
+    const struct entered then = what_if->string[string].semitone;
+    struct string_notes notes = {.strings = what_if->strings};
+
+    if (!then.given || then.value != floor(then.value))
+        return false;
+    for (int s = 1; s <= what_if->strings; s++)
+        if (!what_if->string[s].semitone.given)
+            notes.strings = 0;
+    for (int s = 1; s <= what_if->strings; s++)
+        notes.semitone[s] = (int)lround(what_if->string[s].semitone.value);
+    /* Down from D is Db, up from D is D#. */
+    return note_name_among(record, &notes, string, now.given && then.value < now.value, out) ==
+           STATUS_OK;
 }

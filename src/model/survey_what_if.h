@@ -56,4 +56,9 @@ enum status survey_what_if(const struct record *record, const struct derived *de
                            const struct what_if_change *change, struct survey_what_if *ret_what_if,
                            struct findings *findings);
 
+/* Appends the name of the note that a string would be tuned to, spelled as note_name.h says; false,
+ * nothing appended, where that is not known or lies between two notes. */
+bool survey_what_if_add_note(const struct record *record, const struct survey_what_if *what_if,
+                             int string, struct strbuf *out);
+
 #endif

@@ -68,3 +68,38 @@ enum status tuning_read_notes(const char *text, struct string_notes *ret_notes)
     *ret_notes = notes;
     return STATUS_OK;
 }
+
+static bool has_notes(const struct tuning *tuning, const struct string_notes *notes)
+{
+    struct string_notes own = {.strings = 0};
+
+    return tuning_read_notes(tuning->notes, &own) == STATUS_OK && own.strings == notes->strings &&
+           memcmp(own.semitone + 1, notes->semitone + 1,
+                  (size_t)notes->strings * sizeof notes->semitone[0]) == 0;
+}
+
+const struct tuning *tuning_of_notes(const struct string_notes *notes)
+{
+    if (notes->strings < 1)
+        return NULL;
+    for (int k = 0; k < tuning_count(); k++)
+        if (has_notes(&tunings[k], notes))
+            return &tunings[k];
+    return NULL;
+}
+
+bool tuning_add_note(const struct tuning *tuning, int string, struct strbuf *out)
+{
+    struct string_notes notes = {.strings = 0};
+    const char *text = tuning->notes + strspn(tuning->notes, between);
+
+    if (tuning_read_notes(tuning->notes, &notes) != STATUS_OK || string < 1 ||
+        string > notes.strings)
+        return false;
+    for (int s = notes.strings; s > string; s--) {
+        text += strcspn(text, between);
+        text += strspn(text, between);
+    }
+    strbuf_add_bytes(out, text, strcspn(text, between));
+    return true;
+}

@@ -2,7 +2,10 @@
 #ifndef SILLET_MODEL_TUNING_H
 #define SILLET_MODEL_TUNING_H
 
+#include <stdbool.h>
+
 #include "base/status.h"
+#include "base/strbuf.h"
 #include "model/field.h"
 
 /* Tunings by name. The rows stand in share/tunings.csv. */
@@ -31,5 +34,11 @@ struct string_notes {
  * STATUS_ABSENT without a note, STATUS_TOO_LONG over STRINGS_MAX, else as pitch_parse.
  */
 enum status tuning_read_notes(const char *text, struct string_notes *ret_notes);
+
+/* The first tuning of the table with these notes; NULL when none has them. */
+const struct tuning *tuning_of_notes(const struct string_notes *notes);
+
+/* Appends what a tuning calls the note of a string, "Eb2"; false where it has no such string. */
+bool tuning_add_note(const struct tuning *tuning, int string, struct strbuf *out);
 
 #endif

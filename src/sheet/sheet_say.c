@@ -6,6 +6,7 @@
 #include "app/amount.h"
 #include "base/num.h"
 #include "base/unit.h"
+#include "model/note_name.h"
 
 /* The unit that the shop reads in, and the one beside it. */
 struct both {
@@ -152,12 +153,12 @@ void sheet_say_temperature(struct strbuf *out, double celsius, const struct shop
 
 void sheet_say_string(struct strbuf *out, const struct record *record, int string)
 {
-    const struct reading_key key = reading_key_string(FIELD_STRING_NOTE, string);
-    const struct reading *note = record_get(record, &key);
+    char memory[16];
+    struct strbuf note = STRBUF(memory);
 
     strbuf_addf(out, "%d", string);
-    if (note && note->value.state != READING_BAD)
-        strbuf_addf(out, " %s", note->text);
+    if (note_name_of(record, string, &note))
+        strbuf_addf(out, " %s", memory);
 }
 
 void sheet_say_month(struct strbuf *out, int year, int month)

@@ -3,7 +3,7 @@
 
 #include "base/num.h"
 #include "base/utf8.h"
-#include "model/pitch.h"
+#include "model/note_name.h"
 #include "model/tuning.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
@@ -126,24 +126,6 @@ static bool read_notes(const struct sheet_maker *maker, struct string_notes *ret
     return ret_notes->strings > 0;
 }
 
-static bool same_notes(const struct string_notes *a, const struct string_notes *b)
-{
-    return a->strings == b->strings && memcmp(a->semitone + 1, b->semitone + 1,
-                                              (size_t)a->strings * sizeof a->semitone[0]) == 0;
-}
-
-static const char *tuning_name(const struct string_notes *notes)
-{
-    for (int k = 0; k < tuning_count(); k++) {
-        struct string_notes named = {.strings = 0};
-
-        if (tuning_read_notes(tuning_get(k)->notes, &named) == STATUS_OK &&
-            same_notes(notes, &named))
-            return tuning_get(k)->name;
-    }
-    return NULL;
-}
-
 static void add_tuning(struct sheet_maker *maker)
 {
     struct string_notes notes = {.strings = 0};
@@ -152,16 +134,18 @@ static void add_tuning(struct sheet_maker *maker)
 
     if (!read_notes(maker, &notes))
         return;
-    const char *name = tuning_name(&notes);
+    const struct tuning *tuning = tuning_of_notes(&notes);
     strbuf_add(&text, "Tuned to");
-    for (int s = notes.strings; s >= 1; s--)
-        strbuf_addf(&text, " %s", text_of_string(maker, FIELD_STRING_NOTE, s));
+    for (int s = notes.strings; s >= 1; s--) {
+        strbuf_add_char(&text, ' ');
+        (void)note_name_of(maker->record, s, &text);
+    }
     strbuf_add(&text, ", A4 at ");
     num_format(record_or_fallback(maker->record, FIELD_A4), &text);
     strbuf_add(&text, " Hz");
-    if (name)
+    if (tuning)
         strbuf_add(&text, ": ");
-    for (const char *at = name; at && *at; at++)
+    for (const char *at = tuning ? tuning->name : ""; *at; at++)
         strbuf_add_char(&text, *at == '-' ? ' ' : *at);
     strbuf_add_char(&text, '.');
     sheet_add_text(maker->sheet, SHEET_PARAGRAPH, memory);

@@ -5,7 +5,7 @@
 
 #include "base/num.h"
 #include "base/unit.h"
-#include "base/utf8.h"
+#include "model/note_name.h"
 #include "model/record_access.h"
 #include "template/template_inside.h"
 
@@ -165,10 +165,10 @@ void template_say(struct page_list *drawing, double x_mm, double y_mm, enum page
 
 void template_add_string(struct strbuf *out, const struct record *record, int string)
 {
-    const struct reading_key key = reading_key_string(FIELD_STRING_NOTE, string);
-    const char *note = record_text(record, &key);
+    char memory[16];
+    struct strbuf note = STRBUF(memory);
 
     strbuf_addf(out, "%d", string);
-    if (note && utf8_valid(note, strlen(note)))
-        strbuf_addf(out, " %s", note);
+    if (note_name_of(record, string, &note))
+        strbuf_addf(out, " %s", memory);
 }

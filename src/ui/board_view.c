@@ -6,6 +6,7 @@
 #include "app/amount.h"
 #include "app/row_state.h"
 #include "base/utf8.h"
+#include "model/note_name.h"
 
 enum {
     CELL_WHOLE = 6, /* "-.040" and a blank */
@@ -46,17 +47,14 @@ static void draw_heading(const struct pen *pen, const struct app *app,
     pen_put(pen, row, 1, grid->label - 1, ROLE_LABEL,
             app_nut_method(app) == NUT_HELD_3 ? "held on 3" : "readings");
     for (int s = strings; s >= 1; s--) {
-        const struct reading_key key = reading_key_string(FIELD_STRING_NOTE, s);
-        const char *note = record_text(&app->record, &key);
-        char memory[32];
-        struct strbuf text = STRBUF(memory);
+        char memory[32], note_memory[16];
+        struct strbuf text = STRBUF(memory), note = STRBUF(note_memory);
 
         strbuf_addf(&text, "%d", s);
         /* Half a note would be another one. */
-        if (note && (int)text.length + 1 + utf8_columns(note) < grid->cell) {
-            strbuf_add_char(&text, ' ');
-            strbuf_add(&text, note);
-        }
+        if (note_name_of(&app->record, s, &note) &&
+            (int)(text.length + 1 + note.length) < grid->cell)
+            strbuf_addf(&text, " %s", note_memory);
         pen_put_right(pen, row, grid->label + (strings - s) * grid->cell, grid->cell - 1,
                       ROLE_LABEL, memory);
     }

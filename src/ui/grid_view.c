@@ -3,6 +3,7 @@
 
 #include "app/amount.h"
 #include "base/utf8.h"
+#include "model/note_name.h"
 
 /* The first of `shown` out of `all`, moved by halves of `shown`. */
 static int first_shown(int all, int shown, int at)
@@ -118,7 +119,8 @@ static enum role cell_text(const struct app *app, const struct route_cell *cell,
         strbuf_add_char(out, '-');
         return ROLE_DIM;
     }
-    entry_show(reading->text, field_get(cell->key.field), &app->units, out);
+    if (cell->key.field != FIELD_STRING_NOTE || !note_name_of(&app->record, cell->key.string, out))
+        entry_show(reading->text, field_get(cell->key.field), &app->units, out);
     if (reading->value.state == READING_GOOD) {
         fit_text(app, cell, out, width);
         return ROLE_VALUE;
@@ -159,15 +161,11 @@ void grid_draw_cell(const struct pen *pen, const struct app *app, const struct r
 void grid_draw_string(const struct pen *pen, const struct app *app, int string, int row, int column,
                       int width)
 {
-    const struct reading_key key = reading_key_string(FIELD_STRING_NOTE, string);
-    const char *note = record_text(&app->record, &key);
-    char memory[64];
-    struct strbuf text = STRBUF(memory);
+    char memory[32], note_memory[16];
+    struct strbuf text = STRBUF(memory), note = STRBUF(note_memory);
 
     strbuf_addf(&text, "%d", string);
-    if (note) {
-        strbuf_add_char(&text, ' ');
-        strbuf_add(&text, note);
-    }
+    if (note_name_of(&app->record, string, &note))
+        strbuf_addf(&text, " %s", note_memory);
     pen_put(pen, row, column, width, string == app_string(app) ? ROLE_MARK : ROLE_LABEL, memory);
 }

@@ -6,7 +6,6 @@
 #include "app/amount.h"
 #include "app/strings_words.h"
 #include "base/num.h"
-#include "model/pitch.h"
 
 /* One column: what it writes for a string (or the total), and how that is meant. */
 struct pulls_column {
@@ -143,7 +142,7 @@ static enum role add_then_note(const struct app *app, int string, struct strbuf 
 
     if (string == PULLS_TOTAL)
         return ROLE_DIM;
-    if (semitone->given && pitch_spell((int)lround(semitone->value), out) == STATUS_OK)
+    if (survey_what_if_add_note(&app->record, &app->what_if.answer, string, out))
         return ROLE_PREVIEW;
     strbuf_add_char(out, semitone->given ? '?' : '-');
     return ROLE_DIM;

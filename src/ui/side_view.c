@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "base/num.h"
+#include "model/note_name.h"
 #include "ui/canvas.h"
 
 enum { LEFT = 1 }; /* the column that the nut stands in */
@@ -179,14 +180,12 @@ static void draw_frets(const struct pen *pen, const struct view *view, int row)
 
 static void add_note(const struct view *view, struct strbuf *out)
 {
-    const struct reading_key key = reading_key_string(FIELD_STRING_NOTE, view->string);
-    const char *note = record_text(&view->app->record, &key);
+    char memory[16];
+    struct strbuf note = STRBUF(memory);
 
     strbuf_addf(out, "string %d", view->string);
-    if (note) {
-        strbuf_add_char(out, ' ');
-        strbuf_add(out, note);
-    }
+    if (note_name_of(&view->app->record, view->string, &note))
+        strbuf_addf(out, " %s", memory);
 }
 
 static void draw_heading(const struct pen *pen, const struct view *view, int row)

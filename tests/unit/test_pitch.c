@@ -83,7 +83,7 @@ static void test_spelling_reads_back(void **state)
         char memory[8];
         struct strbuf buf = STRBUF(memory);
 
-        assert_int_equal(pitch_spell(n, &buf), STATUS_OK);
+        assert_int_equal(pitch_spell(n, false, &buf), STATUS_OK);
         assert_false(buf.truncated);
         check_parse(memory, n);
     }
@@ -91,10 +91,10 @@ static void test_spelling_reads_back(void **state)
     char memory[8];
     struct strbuf buf = STRBUF(memory);
 
-    assert_int_equal(pitch_spell(PITCH_LOWEST - 1, &buf), STATUS_RANGE);
-    assert_int_equal(pitch_spell(PITCH_HIGHEST + 1, &buf), STATUS_RANGE);
+    assert_int_equal(pitch_spell(PITCH_LOWEST - 1, true, &buf), STATUS_RANGE);
+    assert_int_equal(pitch_spell(PITCH_HIGHEST + 1, false, &buf), STATUS_RANGE);
     assert_string_equal(memory, "");
-    assert_int_equal(pitch_spell(54, &buf), STATUS_OK);
+    assert_int_equal(pitch_spell(54, false, &buf), STATUS_OK);
     assert_string_equal(memory, "F#3");
 }
 
