@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "base/utf8.h"
+#include "model/day.h"
 #include "model/pitch.h"
 
 static enum status refuse(struct field_fault *ret_fault, enum status status, size_t at,
@@ -191,22 +192,12 @@ static bool two_digits(const char *text, int min, int max)
     return text[0] && text[1] && num_count(text, 2, max, &number) == STATUS_OK && number >= min;
 }
 
-/* 2026-03-02; returns its length, 0 when it is none. Days are checked against the month. */
+/* 2026-03-02; returns its length, 0 when it is none. */
 static size_t date_length(const char *text)
 {
-    static const int month_days[] = {31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
-    int year, month;
+    struct day day;
 
-    if (strlen(text) < 10 || text[4] != '-' || text[7] != '-' ||
-        num_count(text, 4, 9999, &year) != STATUS_OK || !two_digits(text + 5, 1, 12))
-        return 0;
-    num_count(text + 5, 2, 12, &month);
-    if (!two_digits(text + 8, 1, month_days[month - 1]))
-        return 0;
-    const bool leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
-    if (month == 2 && !leap && !two_digits(text + 8, 1, 28))
-        return 0;
-    return 10;
+    return day_parse(text, &day) ? strlen("2026-03-02") : 0;
 }
 
 /* 10:42 or 10:42:07, to the end of the text. */

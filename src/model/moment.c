@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "base/num.h"
+#include "model/day.h"
 
 /* A number of `digits` digits at text; false when there is none. */
 static bool take(const char *text, size_t digits, int *ret_number)
@@ -13,17 +14,11 @@ static bool take(const char *text, size_t digits, int *ret_number)
 
 static bool find_day(const char *date, double *ret_days)
 {
-    int year, month, day;
+    struct day day;
 
-    if (!take(date, 4, &year) || date[4] != '-' || !take(date + 5, 2, &month) || date[7] != '-' ||
-        !take(date + 8, 2, &day) || month < 1 || month > 12)
+    if (!day_parse(date, &day))
         return false;
-    /* Counted from March on, the leap day is a year's last and months go 31 30 31 30 31. */
-    const int march_year = month < 3 ? year - 1 : year;
-    const int march_month = (month + 9) % 12;
-
-    *ret_days = 365 * march_year + march_year / 4 - march_year / 100 + march_year / 400 +
-                (153 * march_month + 2) / 5 + day - 1;
+    *ret_days = day_number(&day);
     return true;
 }
 
