@@ -5,7 +5,7 @@
 
 # A column: its name, the member that it fills, and what it holds. number: positive or
 # empty, struct with `known`. positive: number, 0 where empty. inches, grams: the same, into
-# mm and kg. word: of an enum, after its prefix; NONE where empty.
+# mm and kg. word: of an enum, after its prefix; NONE where empty. texts: ; between, or empty.
 function column(name, member, kind, prefix)
 {
     columns = columns (columns == "" ? "" : ",") name
@@ -19,6 +19,7 @@ BEGIN {
     if (table == "wood") {
         column("wood", "name", "text")
         column("botanical", "botanical", "text")
+        column("also", "also", "texts")
         column("modulus_mpa", "modulus_mpa", "number")
         column("shear_parallel_mpa", "shear_mpa", "number")
         column("shrink_radial_pct", "shrinkage_pct[WOOD_RADIAL]", "number")
@@ -87,7 +88,9 @@ function word(s, prefix)
 
 function value(s, kind, prefix)
 {
-    if (kind == "text")
+    if (kind == "texts" && s == "")
+        return "\"\""
+    if (kind == "text" || kind == "texts")
         return text(s)
     if (kind == "count")
         return whole(s)

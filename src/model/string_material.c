@@ -2,6 +2,9 @@
 #include "model/string_material.h"
 
 #include <stddef.h>
+#include <string.h>
+
+#include "model/name_match.h"
 
 static const struct string_material_facts facts[MATERIAL_COUNT_] = {
     [MATERIAL_STEEL] = {"steel", 7850, 203400, true,
@@ -51,39 +54,35 @@ const struct string_material_facts *string_material_facts(enum string_material m
     return &facts[material];
 }
 
-/* One character of a name, made comparable. */
-static char folded(char c)
+const char *string_material_other_name(enum string_material material, int k)
 {
-    if (c >= 'A' && c <= 'Z')
-        return (char)(c - 'A' + 'a');
-    if (c == ' ' || c == '\t' || c == '_' || c == '/')
-        return '-';
-    return c;
+    for (size_t i = 0; i < sizeof other_names / sizeof other_names[0]; i++)
+        if (other_names[i].material == material && k-- == 0)
+            return other_names[i].name;
+    return NULL;
 }
 
-static bool same_name(const char *text, const char *name)
+static bool is_named(const char *folded, const char *name)
 {
-    while (*text != '\0' && folded(*text) == folded(*name)) {
-        text++;
-        name++;
-    }
-    while (*text == ' ' || *text == '\t')
-        text++;
-    return *text == '\0' && *name == '\0';
+    char other[NAME_FOLDED_SIZE];
+
+    name_fold(name, other);
+    return strcmp(folded, other) == 0;
 }
 
 enum status string_material_find(const char *text, enum string_material *ret_material)
 {
-    while (*text == ' ' || *text == '\t')
-        text++;
+    char folded[NAME_FOLDED_SIZE];
+
+    name_fold(text, folded);
     for (int m = MATERIAL_NONE + 1; m < MATERIAL_COUNT_; m++) {
-        if (same_name(text, facts[m].name)) {
+        if (is_named(folded, facts[m].name)) {
             *ret_material = (enum string_material)m;
             return STATUS_OK;
         }
     }
     for (size_t i = 0; i < sizeof other_names / sizeof other_names[0]; i++) {
-        if (same_name(text, other_names[i].name)) {
+        if (is_named(folded, other_names[i].name)) {
             *ret_material = other_names[i].material;
             return STATUS_OK;
         }

@@ -33,10 +33,13 @@ struct string_material_facts {
 /* The row of a material; NULL for MATERIAL_NONE and for a number that is none. */
 const struct string_material_facts *string_material_facts(enum string_material material);
 
+/* Another name that the trade has for a material, k from 0; NULL past the last. */
+const char *string_material_other_name(enum string_material material, int k);
+
 /*
- * The material that a text names, case ignored, with blanks, '-', '_' and '/' alike
- * ("phosphor bronze", "80/20 bronze"); common other names are known ("music wire",
- * "silver-plated copper"). STATUS_NOT_FOUND otherwise.
+ * The material that a text names, compared as name_match.h folds ("phosphor bronze", "80/20
+ * bronze"); common other names are known ("music wire", "silver-plated copper"). STATUS_NOT_FOUND
+ * otherwise.
  */
 enum status string_material_find(const char *text, enum string_material *ret_material);
 

@@ -2,6 +2,7 @@
 #include "model/wood.h"
 
 #include <stddef.h>
+#include <string.h>
 
 #include "model/check.h"
 #include "model/same_name.h"
@@ -20,12 +21,44 @@ const struct wood *wood_get(int k)
     return k >= 0 && k < wood_count() ? &woods[k] : NULL;
 }
 
+bool wood_add_other_name(const struct wood *wood, int k, struct strbuf *out)
+{
+    const char *name = wood->also;
+
+    if (k == 0) {
+        strbuf_add(out, wood->botanical);
+        return true;
+    }
+    for (; k > 1 && *name; k--) {
+        name += strcspn(name, ";");
+        name += *name == ';';
+    }
+    strbuf_add_bytes(out, name, strcspn(name, ";"));
+    return *name != '\0';
+}
+
+static bool is_called(const struct wood *wood, const char *name)
+{
+    char memory[64];
+
+    if (same_name(name, wood->name))
+        return true;
+    for (int k = 0;; k++) {
+        struct strbuf other = STRBUF(memory);
+
+        if (!wood_add_other_name(wood, k, &other))
+            return false;
+        if (same_name(name, memory))
+            return true;
+    }
+}
+
 enum status wood_find(const char *name, const struct wood **ret_wood)
 {
     if (!name || same_name_is_blank(name))
         return STATUS_ABSENT;
     for (int k = 0; k < wood_count(); k++) {
-        if (same_name(name, woods[k].name) || same_name(name, woods[k].botanical)) {
+        if (is_called(&woods[k], name)) {
             *ret_wood = &woods[k];
             return STATUS_OK;
         }

@@ -5,6 +5,7 @@
 #include <stdbool.h>
 
 #include "base/status.h"
+#include "base/strbuf.h"
 
 /*
  * Woods by name, at 12 % moisture content: means over clear wood, from which one neck can
@@ -26,6 +27,7 @@ enum wood_grain { WOOD_RADIAL, WOOD_TANGENTIAL, WOOD_GRAIN_COUNT_ };
 struct wood {
     const char *name;
     const char *botanical;
+    const char *also; /* what the trade calls it too, ';' between; "" for nothing else */
     struct wood_number modulus_mpa;                      /* along the grain, in bending */
     struct wood_number shear_mpa;                        /* strength along the grain */
     struct wood_number shrinkage_pct[WOOD_GRAIN_COUNT_]; /* green to oven-dry */
@@ -37,10 +39,14 @@ struct wood {
 int wood_count(void);
 const struct wood *wood_get(int k);
 
+/* Appends another name of a wood, k from 0: the botanical one, then those of the trade. False,
+ * nothing appended, past the last. */
+bool wood_add_other_name(const struct wood *wood, int k, struct strbuf *out);
+
 /*
- * The wood of that name or botanical name, ASCII case ignored, blanks around and runs of
- * blanks, hyphens and underscores counted as one blank. STATUS_ABSENT for NULL or a blank
- * name, STATUS_NOT_FOUND.
+ * The wood of that name, botanical name or other name of the trade, ASCII case ignored, blanks
+ * around and runs of blanks, hyphens and underscores counted as one blank. STATUS_ABSENT for NULL
+ * or a blank name, STATUS_NOT_FOUND.
  */
 enum status wood_find(const char *name, const struct wood **ret_wood);
 
