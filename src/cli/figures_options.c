@@ -2,11 +2,10 @@
 #include "cli/figures_options.h"
 
 #include <math.h>
-#include <stddef.h>
 #include <stdio.h>
-#include <string.h>
 
 #include "base/num.h"
+#include "cli/option.h"
 #include "store/profile_problem.h"
 
 static bool take_tuning(const char *name, struct figures_options *options)
@@ -65,83 +64,54 @@ static bool take_set(const char *name, struct figures_options *options)
     return false;
 }
 
-static const struct {
-    const char *name;
-    bool (*take)(const char *value, struct figures_options *options);
-} valued[] = {
-    {"--tuning", take_tuning},
-    {"--notes", take_notes},
-    {"--shift", take_shift},
-    {"--set", take_set},
-};
-
-/* Takes the option at *words[0] with its value; how many words that were, 0 after a message. */
-static int take_option(int count, char *const *words, struct figures_options *options)
+static bool take_value(struct figures_options *options, enum option_id id, const char *value)
 {
-    if (strcmp(words[0], "--all-visits") == 0) {
-        options->all_visits = true;
-        return 1;
+    options->what_if = true;
+    switch (id) {
+    case OPTION_TUNING:
+        return take_tuning(value, options);
+    case OPTION_NOTES:
+        return take_notes(value, options);
+    case OPTION_SHIFT:
+        return take_shift(value, options);
+    default:
+        return take_set(value, options);
     }
-    if (strcmp(words[0], "--more") == 0) {
-        options->more = true;
-        return 1;
-    }
-    for (size_t i = 0; i < sizeof valued / sizeof valued[0]; i++) {
-        if (strcmp(words[0], valued[i].name) != 0)
-            continue;
-        if (count < 2) {
-            fprintf(stderr, "sillet: %s needs a value\n", words[0]);
-            return 0;
-        }
-        options->what_if = true;
-        return valued[i].take(words[1], options) ? 2 : 0;
-    }
-    fprintf(stderr,
-            "sillet: figures has no option '%s'; there are: --all-visits --more --tuning "
-            "--notes --shift --set\n",
-            shown_string(words[0]).text);
-    return 0;
 }
 
-static bool names_both(int count, char *const *words)
+static bool take(void *asked, enum option_id id, const char *value)
 {
-    bool tuning = false, notes = false;
+    struct figures_options *options = asked;
 
-    for (int i = 0; i < count; i++) {
-        tuning = tuning || strcmp(words[i], "--tuning") == 0;
-        notes = notes || strcmp(words[i], "--notes") == 0;
+    if ((id == OPTION_TUNING || id == OPTION_NOTES) && options->change.has_notes) {
+        fputs("sillet: --tuning and --notes say the same; one of them is wanted\n", stderr);
+        return false;
     }
-    return tuning && notes;
+    if (id != OPTION_ALL_VISITS && id != OPTION_MORE)
+        return take_value(options, id, value);
+    *(id == OPTION_MORE ? &options->more : &options->all_visits) = true;
+    return true;
+}
+
+static bool take_file(void *asked, const char *word)
+{
+    struct figures_options *options = asked;
+
+    return option_take_file(LINE_FIGURES, word, &options->path);
 }
 
 bool figures_options_read(int count, char *const *words, struct figures_options *ret_options)
 {
     struct figures_options options = {.path = NULL};
-    int i = 0;
+    const struct option_reader reader = {take, take_file, &options};
 
-    while (i < count && words[i][0] == '-' && words[i][1] != '\0') {
-        if (strcmp(words[i], "--") == 0) {
-            i++;
-            break;
-        }
-        const int taken = take_option(count - i, words + i, &options);
-        if (taken == 0)
-            return false;
-        i += taken;
-    }
-    if (names_both(i, words)) {
-        fputs("sillet: --tuning and --notes say the same; one of them is wanted\n", stderr);
+    if (!option_read(LINE_FIGURES, count, words, &reader) ||
+        !option_has_file(LINE_FIGURES, options.path))
         return false;
-    }
     if (options.all_visits && (options.more || options.what_if)) {
         fputs("sillet: --all-visits goes with no other option\n", stderr);
         return false;
     }
-    if (count - i != 1) {
-        fputs("sillet: figures wants one FILE, behind its options\n", stderr);
-        return false;
-    }
-    options.path = words[i];
     *ret_options = options;
     return true;
 }

@@ -15,20 +15,8 @@ struct figures_options {
     struct what_if_change change;
 };
 
-/*
- * Reads the words behind `sillet figures`:
- *
- *   --all-visits     every visit and pass, as CSV; alone
- *   --more           everything else that the model can say
- *   --tuning NAME    a tuning of share/tunings.csv
- *   --notes NOTES    or these notes, bass side first: "E2 A2 D3 G3 B3 E4"
- *   --shift N        all strings by N semitones, down where negative, on top of the above
- *   --set NAME       a set of share/sets.csv
- *   --               no option behind it
- *   FILE
- *
- * False, after a message that says what is accepted, when they are not understood.
- */
+/* Reads the words behind `sillet figures`. False, after a message that says what is accepted, when
+ * they are not understood. */
 bool figures_options_read(int count, char *const *words, struct figures_options *ret_options);
 
 #endif

@@ -4,6 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "cli/option.h"
 #include "store/profile_problem.h"
 
 static bool ends_in(const char *text, const char *end)
@@ -38,20 +39,9 @@ static bool take_paper(const char *name, struct layout_options *options)
     return true;
 }
 
-static bool take_option(const char *name, const char *value, struct layout_options *options)
+static bool take(void *asked, enum option_id id, const char *value)
 {
-    const bool output = strcmp(name, "-o") == 0;
-
-    if (!output && strcmp(name, "--paper") != 0) {
-        fprintf(stderr, "sillet: layout has no option '%s'; there are: -o --paper\n",
-                shown_string(name).text);
-        return false;
-    }
-    if (!value) {
-        fprintf(stderr, "sillet: %s needs a value\n", name);
-        return false;
-    }
-    return output ? take_output(value, options) : take_paper(value, options);
+    return id == OPTION_LAYOUT_OUTPUT ? take_output(value, asked) : take_paper(value, asked);
 }
 
 static bool take_template(const char *name, struct layout_options *options)
@@ -70,32 +60,22 @@ static bool take_template(const char *name, struct layout_options *options)
     return false;
 }
 
-/* Options may stand anywhere, until "--". */
-static bool take_words(int count, char *const *words, struct layout_options *options)
+static bool take_operand(void *asked, const char *word)
 {
-    bool plain = false;
+    struct layout_options *options = asked;
 
-    for (int i = 0; i < count; i++) {
-        if (!plain && strcmp(words[i], "--") == 0) {
-            plain = true;
-        } else if (!plain && words[i][0] == '-' && words[i][1] != '\0') {
-            if (!take_option(words[i], i + 1 < count ? words[i + 1] : NULL, options))
-                return false;
-            i++;
-        } else if (!options->path) {
-            options->path = words[i];
-        } else if (!take_template(words[i], options)) {
-            return false;
-        }
-    }
+    if (options->path)
+        return take_template(word, options);
+    options->path = word;
     return true;
 }
 
 bool layout_options_read(int count, char *const *words, struct layout_options *ret_options)
 {
     struct layout_options options = {.path = NULL};
+    const struct option_reader reader = {take, take_operand, &options};
 
-    if (!take_words(count, words, &options))
+    if (!option_read(LINE_LAYOUT, count, words, &reader))
         return false;
     if (!options.path || !options.output) {
         fputs("sillet: layout wants a FILE and -o with a name ending in .pdf or .svg\n", stderr);

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "base/num.h"
+#include "cli/option.h"
 #include "model/field.h"
 #include "store/profile_problem.h"
 
@@ -46,49 +47,28 @@ static bool take_visit(const char *number, struct sheet_options *options)
     return false;
 }
 
-static const struct {
-    const char *name;
-    bool (*take)(const char *value, struct sheet_options *options);
-} valued[] = {{"-o", take_output}, {"--paper", take_paper}, {"--visit", take_visit}};
-
-/* Takes the option at *words with its value; false after a message. */
-static bool take_option(int count, char *const *words, struct sheet_options *options)
+static bool take(void *asked, enum option_id id, const char *value)
 {
-    for (size_t i = 0; i < sizeof valued / sizeof valued[0]; i++) {
-        if (strcmp(words[0], valued[i].name) != 0)
-            continue;
-        if (count >= 2)
-            return valued[i].take(words[1], options);
-        fprintf(stderr, "sillet: %s needs a value\n", words[0]);
-        return false;
-    }
-    fprintf(stderr, "sillet: sheet has no option '%s'; there are: -o --paper --visit\n",
-            shown_string(words[0]).text);
-    return false;
+    if (id == OPTION_SHEET_OUTPUT)
+        return take_output(value, asked);
+    return id == OPTION_SHEET_PAPER ? take_paper(value, asked) : take_visit(value, asked);
+}
+
+static bool take_file(void *asked, const char *word)
+{
+    struct sheet_options *options = asked;
+
+    return option_take_file(LINE_SHEET, word, &options->path);
 }
 
 bool sheet_options_read(int count, char *const *words, struct sheet_options *ret_options)
 {
     struct sheet_options options = {.path = NULL};
-    bool names_only = false;
-    int paths = 0;
+    const struct option_reader reader = {take, take_file, &options};
 
-    for (int i = 0; i < count; i++) {
-        if (!names_only && strcmp(words[i], "--") == 0) {
-            names_only = true;
-        } else if (names_only || words[i][0] != '-' || words[i][1] == '\0') {
-            options.path = words[i];
-            paths++;
-        } else {
-            if (!take_option(count - i, words + i, &options))
-                return false;
-            i++;
-        }
-    }
-    if (paths != 1) {
-        fputs("sillet: sheet wants one FILE\n", stderr);
+    if (!option_read(LINE_SHEET, count, words, &reader) ||
+        !option_has_file(LINE_SHEET, options.path))
         return false;
-    }
     *ret_options = options;
     return true;
 }

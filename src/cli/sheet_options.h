@@ -17,17 +17,8 @@ struct sheet_options {
     int visit;             /* 0: the last one */
 };
 
-/*
- * Reads the words behind `sillet sheet`, options before or behind the file:
- *
- *   -o NAME          into a file; NAME ends in .pdf, .svg or .txt
- *   --paper PAPER    a4 or letter
- *   --visit N        of an earlier visit
- *   --               no option behind it
- *   FILE
- *
- * False, after a message that says what is accepted, when they are not understood.
- */
+/* Reads the words behind `sillet sheet`. False, after a message that says what is accepted, when
+ * they are not understood. */
 bool sheet_options_read(int count, char *const *words, struct sheet_options *ret_options);
 
 #endif

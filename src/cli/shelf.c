@@ -6,6 +6,7 @@
 
 #include "base/utf8.h"
 #include "cli/csv.h"
+#include "cli/option.h"
 #include "cli/shelf_items.h"
 
 enum column { FILE_NAME, NAME, KIND, OWNER, MAKER, SERIAL, VISIT, MARKS, COLUMN_COUNT };
@@ -22,6 +23,7 @@ struct shelf_options {
     const char *folder;
     bool csv;
     char words[LINEEDIT_MAX + 1];
+    struct strbuf filter; /* over `words` */
 };
 
 /* --- one text --- */
@@ -168,42 +170,37 @@ static enum exit_code list_shelf(struct shelf *shelf, const struct shelf_options
 
 /* --- the command line --- */
 
-static bool refuse(const char *what)
+static bool take(void *asked, enum option_id id, const char *value)
 {
-    fprintf(stderr, "sillet: shelf: %s\n", what);
-    return false;
+    struct shelf_options *options = asked;
+
+    if (id == OPTION_SHELF_CSV)
+        options->csv = true;
+    else
+        options->folder = value;
+    return true;
 }
 
-static bool read_options(int count, char *const *words, struct shelf_options *options)
+static bool take_word(void *asked, const char *word)
 {
-    struct strbuf filter = STRBUF(options->words);
-    bool plain = false;
+    struct shelf_options *options = asked;
 
-    for (int i = 0; i < count; i++) {
-        if (!plain && strcmp(words[i], "--") == 0) {
-            plain = true;
-        } else if (!plain && strcmp(words[i], "--csv") == 0) {
-            options->csv = true;
-        } else if (!plain && strcmp(words[i], "--shelf") == 0) {
-            if (++i == count)
-                return refuse("--shelf wants a folder");
-            options->folder = words[i];
-        } else if (!plain && words[i][0] == '-' && words[i][1]) {
-            return refuse("the options are --csv, --shelf FOLDER and -- before other words");
-        } else {
-            strbuf_add(&filter, filter.length > 0 ? " " : "");
-            strbuf_add(&filter, words[i]);
-        }
-    }
-    return filter.truncated ? refuse("these are too many words") : true;
+    strbuf_add(&options->filter, options->filter.length > 0 ? " " : "");
+    strbuf_add(&options->filter, word);
+    if (!options->filter.truncated)
+        return true;
+    fputs("sillet: shelf: these are too many words\n", stderr);
+    return false;
 }
 
 enum exit_code shelf_command(int count, char *const *words)
 {
     struct shelf_options options = {.folder = NULL};
+    const struct option_reader reader = {take, take_word, &options};
     struct shelf *shelf;
 
-    if (!read_options(count, words, &options))
+    options.filter = STRBUF(options.words);
+    if (!option_read(LINE_SHELF, count, words, &reader))
         return EXIT_USAGE;
     if (shelf_items_open(options.folder, &shelf) != STATUS_OK)
         return EXIT_CANNOT;

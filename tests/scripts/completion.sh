@@ -84,7 +84,7 @@ awk '
             print "first", $i
         next
     }
-    /^ +-/ { print command, $1 }' "$scratch/usage" | LC_ALL=C sort -u >"$scratch/named"
+    /^ +-/ { print command == "" ? "first" : command, $1 }' "$scratch/usage" | LC_ALL=C sort -u >"$scratch/named"
 {
     replies '' | sed '/\.ini$/d; /folder/d; s/^/first /'
     for command in figures sheet shelf layout; do

@@ -61,7 +61,6 @@ static void test_refused(void **state)
         "--all-visits|--more|a.ini|",
         "--shift|1|--all-visits|a.ini|",
         "a.ini|b.ini|",
-        "a.ini|--more|",
         "--least|a.ini|",
         "--tuning|a.ini|",
         "--tuning|",
