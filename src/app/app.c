@@ -89,7 +89,8 @@ void app_refresh_entry(struct app *app)
     }
     if (!app->previewing)
         make_plans(app, &app->record);
-    move_list_make(app_shown(app), &app->units, &app->moves);
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        move_words_make(app_shown(app), (enum move_kind)kind, &app->units, &app->moves[kind]);
 }
 
 /* What hangs on the record and the pass in hand. */
@@ -228,7 +229,7 @@ enum figure_id app_figure(const struct app *app)
     if (app->leaf == LEAF_HISTORY)
         return history_row_figure(app->history.row);
     if (app->leaf == LEAF_WORK)
-        return work_figure(work_move_in_hand(app));
+        return move_figure(work_move_in_hand(app));
     if (app->leaf != LEAF_BENCH)
         return leaf_figure(app->leaf);
     if (!cell)

@@ -12,7 +12,7 @@
 #include "app/leaf.h"
 #include "app/leaf_bench.h"
 #include "app/lineedit.h"
-#include "app/move_list.h"
+#include "app/move_words.h"
 #include "app/pitch_plan.h"
 #include "app/route.h"
 #include "app/undo.h"
@@ -74,12 +74,12 @@ struct app {
     bool previewing;
     struct derived before; /* of the pass before in the same visit; valid with has_before */
     bool has_before;
-    struct move_list moves;       /* of preview while previewing, else of now; so are these: */
-    struct pitch_plan pitch_plan; /* on the pitch leaf only */
-    struct frets_plan frets_plan; /* on the frets leaf only */
-    struct what_if_state what_if; /* its answer on the strings leaf only */
-    struct history_state history; /* what the history leaf looks at */
-    int note;                     /* the note looked at on the frets leaf; -1: the tightest */
+    struct move_words moves[MOVE_COUNT_]; /* of preview while previewing, else of now; so are: */
+    struct pitch_plan pitch_plan;         /* on the pitch leaf only */
+    struct frets_plan frets_plan;         /* on the frets leaf only */
+    struct what_if_state what_if;         /* its answer on the strings leaf only */
+    struct history_state history;         /* what the history leaf looks at */
+    int note; /* the note looked at on the frets leaf; -1: the tightest */
 
     enum app_overlay overlay;
     enum figure_id why; /* what OVERLAY_WHY explains; FIGURE_COUNT_: the note's headroom */

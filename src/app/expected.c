@@ -11,7 +11,10 @@ static struct done find_done(const struct app *app)
 {
     struct done done = {.marked = false};
 
-    done.marked = work_mark_all(&app->record, app->visit, app->pass - 1, done.move);
+    for (int kind = 0; kind < MOVE_COUNT_; kind++) {
+        done.move[kind] = app->before.moves.move[kind].done_by > 0;
+        done.marked = done.marked || done.move[kind];
+    }
     if (done.marked)
         return done;
     /* After the rod everything is measured anew before anything is cut. */

@@ -2,8 +2,8 @@
 #ifndef SILLET_APP_LEAF_WORK_H
 #define SILLET_APP_LEAF_WORK_H
 
-#include "app/move_list.h"
 #include "model/record.h"
+#include "model/work_mark.h"
 
 /*
  * The job list's rows: first the moves in the order of enum move_kind, each with one cell for

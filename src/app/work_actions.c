@@ -4,9 +4,10 @@
 #include "app/typing.h"
 #include "app/work_list.h"
 
-static bool is_left(const struct work_list *list, int kind)
+/* A move smaller than its own uncertainty is offered too, until it is marked done. */
+static bool can_be_marked(const struct move *move)
 {
-    return list->move[kind].state == WORK_DUE || list->move[kind].state == WORK_WITHIN;
+    return move->state >= MOVE_WITHIN && move->done_by == 0;
 }
 
 void work_take_next(struct app *app)
@@ -17,7 +18,7 @@ void work_take_next(struct app *app)
         return;
     work_list_make(app, &list);
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
-        if (is_left(&list, kind)) {
+        if (can_be_marked(&list.moves[kind])) {
             app->at = kind;
             app_refresh_entry(app);
             return;
@@ -54,27 +55,19 @@ enum status work_complete_line(struct turn *turn, int line, const struct work_be
     return status;
 }
 
-/* Why a move is not marked done as it stands; NULL where it can be. */
-static const char *refusal(const struct work_list *list, enum move_kind kind)
+/* Why a move is not marked done as it stands. */
+static const char *refusal(const struct move *move, const struct move_words *words)
 {
-    const struct move_line *line = work_line_of(list, kind);
-
-    switch (list->move[kind].state) {
-    case WORK_UNKNOWN:
-        return line && line->amount[1] ? line->amount
-                                       : "Not known yet: measure first, on the Bench leaf.";
-    case WORK_NOT_DUE:
+    if (move->state == MOVE_UNKNOWN)
+        return words->amount[0] && move->needs != NEED_EXPOSURE
+                   ? words->amount
+                   : "Not known yet: measure first, on the Bench leaf.";
+    if (move->state == MOVE_GOOD)
         return "That is on target; to log work on it all the same, type what was done.";
-    case WORK_DONE:
-        return "Marked done already: measure again (Bench, then p); x takes the mark out.";
-    case WORK_DUE:
-    case WORK_WITHIN:
-        break;
-    }
-    return NULL;
+    return "Marked done already: measure again (Bench, then p); x takes the mark out.";
 }
 
-static void mark_done(struct turn *turn, const struct work_list *list, enum move_kind kind)
+static void mark_done(struct turn *turn, const struct move_words *words)
 {
     struct app *app = turn->app;
     const int line = record_last_work(&app->record, app->visit) + 1;
@@ -83,7 +76,7 @@ static void mark_done(struct turn *turn, const struct work_list *list, enum move
     struct work_begun begun;
 
     work_begin_line(app, line, &begun);
-    work_add_amount(list, kind, true, &amount);
+    work_add_amount(words, true, &amount);
     turn_open_step(turn);
     if (turn_put(turn, work_key(WORK_AMOUNT, app->visit, line), memory, NULL) != STATUS_OK ||
         work_complete_line(turn, line, &begun) != STATUS_OK) {
@@ -99,6 +92,7 @@ static void mark_done(struct turn *turn, const struct work_list *list, enum move
 void turn_work_done(struct turn *turn)
 {
     struct app *app = turn->app;
+    struct move_words words;
     struct work_list list;
 
     if (work_move_in_hand(app) == MOVE_COUNT_)
@@ -111,11 +105,11 @@ void turn_work_done(struct turn *turn)
         return;
     }
     work_list_make(app, &list);
-    const char *why_not = refusal(&list, kind);
-    if (why_not)
-        turn_warn(turn, why_not);
+    move_words_make(list.derived, kind, &app->units, &words);
+    if (!can_be_marked(&list.moves[kind]))
+        turn_warn(turn, refusal(&list.moves[kind], &words));
     else if (turn_may_change(turn))
-        mark_done(turn, &list, kind);
+        mark_done(turn, &words);
 }
 
 void turn_work_own(struct turn *turn)
@@ -142,7 +136,7 @@ static int line_in_hand(const struct app *app)
     if (kind == MOVE_COUNT_)
         return cell ? cell->key.part : 0;
     work_list_make(app, &list);
-    return list.move[kind].done_by;
+    return list.moves[kind].done_by;
 }
 
 void turn_work_out(struct turn *turn)

@@ -6,22 +6,6 @@
 #include "app/amount.h"
 #include "app/app_inside.h"
 
-enum figure_id work_figure(enum move_kind kind)
-{
-    switch (kind) {
-    case MOVE_RESET:
-        return FIGURE_ANGLE;
-    case MOVE_SLOTS:
-        return FIGURE_SLOT_CHANGE;
-    case MOVE_SADDLE:
-        return FIGURE_SADDLE_CHANGE;
-    case MOVE_ROD:
-    case MOVE_COUNT_:
-        break;
-    }
-    return FIGURE_RELIEF;
-}
-
 enum move_kind work_move_in_hand(const struct app *app)
 {
     const struct route_cell *cell = app->leaf == LEAF_WORK ? app_cell(app) : NULL;
@@ -29,59 +13,14 @@ enum move_kind work_move_in_hand(const struct app *app)
     return cell && cell->row < MOVE_COUNT_ ? (enum move_kind)cell->row : MOVE_COUNT_;
 }
 
-const struct move_line *work_line_of(const struct work_list *list, enum move_kind kind)
-{
-    const int line = list->move[kind].line;
-
-    return line >= 0 ? &list->moves.lines[line] : NULL;
-}
-
-static enum work_state state_of(const struct move_line *line, const struct derived *derived)
-{
-    if (!line)
-        return derived->verdict == RESET_SADDLE ? WORK_NOT_DUE : WORK_UNKNOWN;
-    switch (line->state) {
-    case MOVE_DUE:
-        return WORK_DUE;
-    case MOVE_WITHIN:
-        return WORK_WITHIN;
-    case MOVE_NOT_DUE:
-        return WORK_NOT_DUE;
-    case MOVE_UNKNOWN:
-        break;
-    }
-    return WORK_UNKNOWN;
-}
-
-static void find_move(const struct app *app, const struct derived *derived, enum move_kind kind,
-                      struct work_list *list)
-{
-    struct work_move *move = &list->move[kind];
-
-    move->line = -1;
-    for (int i = 0; i < list->moves.count; i++)
-        if (list->moves.lines[i].kind == kind)
-            move->line = i;
-    move->state = state_of(work_line_of(list, kind), derived);
-    move->done_by = work_mark_line(&app->record, app->visit, list->pass, kind);
-    if (move->done_by > 0 && (move->state == WORK_DUE || move->state == WORK_WITHIN))
-        move->state = WORK_DONE;
-    list->left += move->state == WORK_DUE;
-    list->within += move->state == WORK_WITHIN;
-    list->done += move->state == WORK_DONE;
-    list->unknown += move->state == WORK_UNKNOWN && kind != MOVE_RESET;
-}
-
 void work_list_make(const struct app *app, struct work_list *ret_list)
 {
     const bool empty = app->has_before && app_pass_is_empty(app);
     const struct derived *derived = empty ? &app->before : app_shown(app);
 
-    *ret_list = (struct work_list){.pass = empty ? app->pass - 1 : app->pass,
-                                   .strings = derived->setup.board.strings};
-    move_list_make(derived, &app->units, &ret_list->moves);
-    for (int kind = 0; kind < MOVE_COUNT_; kind++)
-        find_move(app, derived, (enum move_kind)kind, ret_list);
+    *ret_list = (struct work_list){.derived = derived,
+                                   .moves = derived->moves.move,
+                                   .pass = empty ? app->pass - 1 : app->pass};
 }
 
 /* A text of the program's own, its plus-minus in ASCII where it is kept. */
@@ -96,22 +35,18 @@ static void add_words(struct strbuf *out, const char *text, bool plain)
         }
 }
 
-void work_add_amount(const struct work_list *list, enum move_kind kind, bool plain,
-                     struct strbuf *out)
+void work_add_amount(const struct move_words *words, bool plain, struct strbuf *out)
 {
-    const struct move_line *line = work_line_of(list, kind);
     int added = 0;
 
-    if (!line)
-        return;
-    add_words(out, line->amount, plain);
-    for (int s = list->strings; s >= 1 && line->by_string; s--) {
-        if (line->string[s][0] == '\0' || strcmp(line->string[s], "ok") == 0)
+    add_words(out, words->amount, plain);
+    for (int s = STRINGS_MAX; s >= 1 && words->by_string; s--) {
+        if (words->string[s][0] == '\0' || strcmp(words->string[s], "ok") == 0)
             continue;
         if (plain)
-            strbuf_addf(out, "%s %d %s", added ? "," : "; string", s, line->string[s]);
+            strbuf_addf(out, "%s %d %s", added ? "," : "; string", s, words->string[s]);
         else
-            strbuf_addf(out, "%s %d:%s", added ? "" : " ", s, line->string[s]);
+            strbuf_addf(out, "%s %d:%s", added ? "" : " ", s, words->string[s]);
         added++;
     }
 }
@@ -149,47 +84,52 @@ static bool add_read(const struct app *app, int pass, enum move_kind kind, int s
 void work_add_proof(const struct app *app, const struct work_list *list, enum move_kind kind,
                     struct strbuf *out)
 {
-    const struct move_line *line = work_line_of(list, kind);
     char memory[96];
     struct strbuf read = STRBUF(memory);
+    struct move_words words;
 
-    if (add_read(app, list->pass + 1, kind, list->strings, &read)) {
+    move_words_make(list->derived, kind, &app->units, &words);
+    if (add_read(app, list->pass + 1, kind, list->derived->setup.board.strings, &read)) {
         strbuf_addf(out, "pass %d read ", list->pass + 1);
         strbuf_add(out, memory);
-    } else if (line && line->then[0]) {
+    } else if (words.then[0]) {
         strbuf_add(out, "expect ");
-        add_words(out, line->then, true);
+        add_words(out, words.then, true);
     }
 }
 
-static void add_names(const struct work_list *list, enum work_state state, struct strbuf *out)
+static bool is_within(const struct move *move)
+{
+    return move->state == MOVE_WITHIN && move->done_by == 0;
+}
+
+/* "rod, saddle": the moves that are such, behind `words`; false, nothing appended, for none. */
+static bool add_names(const struct work_list *list, bool (*is_such)(const struct move *),
+                      const char *words, struct strbuf *out)
 {
     int count = 0;
 
     for (int kind = 0; kind < MOVE_COUNT_; kind++) {
-        if (list->move[kind].state != state)
+        if (!is_such(&list->moves[kind]))
             continue;
-        strbuf_add(out, count++ ? ", " : "");
+        strbuf_add(out, count++ ? ", " : words);
         strbuf_add(out, work_mark_name((enum move_kind)kind));
     }
+    return count > 0;
 }
 
 void work_add_left(const struct work_list *list, struct strbuf *out)
 {
-    if (list->left > 0) {
-        strbuf_add(out, "left to do before it goes back: ");
-        add_names(list, WORK_DUE, out);
-    } else if (list->unknown > 0) {
+    const struct move_set *moves = &list->derived->moves;
+    const bool missed = move_set_count(moves, move_is_missed) > 0;
+
+    if (add_names(list, move_is_open, "left to do before it goes back: ", out))
+        strbuf_add(out, missed ? "; more once measured" : "");
+    else if (missed)
         strbuf_add(out, "what is left is known once all is measured, on Bench");
-    } else if (list->done > 0) {
+    else if (move_set_count(moves, move_is_done) > 0)
         strbuf_add(out, "all moves are marked done: measure again before it goes back");
-    } else {
+    else
         strbuf_add(out, "all moves are on target and done: it can go back");
-    }
-    if (list->left > 0 && list->unknown > 0)
-        strbuf_add(out, "; more once measured");
-    if (list->within > 0) {
-        strbuf_add(out, "; within measuring error: ");
-        add_names(list, WORK_WITHIN, out);
-    }
+    add_names(list, is_within, "; within measuring error: ", out);
 }

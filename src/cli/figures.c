@@ -65,6 +65,47 @@ static void print_string(struct printer *printer, const struct derived *derived,
     print_section(printer, &derived->figures, FIGURE_SECTION_STRING, string);
 }
 
+/* NULL where it is not known. */
+static const char *state_name(const struct move *move)
+{
+    static const char *const names[] = {
+        [MOVE_UNKNOWN] = NULL, [MOVE_GOOD] = "good", [MOVE_WITHIN] = "within", [MOVE_DUE] = "due"};
+
+    return move_is_done(move) ? "done" : names[move->state];
+}
+
+/* The amounts of one move that are due. */
+static void print_amounts(struct printer *printer, enum move_kind kind, const struct move *move)
+{
+    char memory[32];
+    struct strbuf name = STRBUF(memory);
+
+    strbuf_add(&name, kind == MOVE_SLOTS ? "slot" : work_mark_name(kind));
+    for (int s = 1; s <= STRINGS_MAX; s++)
+        if (move->string[s].due)
+            printer_number_at(printer, memory, s, "_mm", move->string[s].value);
+    if (!move->amount.due)
+        return;
+    strbuf_add(&name, kind == MOVE_RESET ? "_angle_deg" : "_change_mm");
+    printer_number(printer, memory,
+                   move->amount.value *
+                       (kind == MOVE_RESET ? figure_info(FIGURE_ANGLE)->factor : 1));
+}
+
+static void print_moves(struct printer *printer, const struct move_set *moves)
+{
+    printer_begin(printer, "moves", 0, 0);
+    printer_text(printer, "verdict", move_verdict_name(move_set_verdict(moves)));
+    for (int kind = 0; kind < MOVE_COUNT_; kind++) {
+        const char *state = state_name(&moves->move[kind]);
+
+        if (state)
+            printer_text(printer, work_mark_name((enum move_kind)kind), state);
+    }
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        print_amounts(printer, (enum move_kind)kind, &moves->move[kind]);
+}
+
 void figures_print(const struct derived *derived, struct printer *printer)
 {
     printer_findings(printer, &derived->findings);
@@ -79,6 +120,7 @@ void figures_print(const struct derived *derived, struct printer *printer)
             printer_text(printer, "verdict", reset_verdict_name(derived->verdict));
         print_section(printer, &derived->figures, (enum figure_section)section, 0);
     }
+    print_moves(printer, &derived->moves);
 }
 
 /* A what-if for other strings than the instrument has asks for the wrong thing; without a

@@ -1,71 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/card.h"
 
-#include <math.h>
-
-#include "model/work_mark.h"
-
-static bool is_beyond(const struct figures *figures, enum figure_id id, int string)
-{
-    const struct figure *figure = &figures->at[id][string];
-
-    return figure->known != KNOWN_ABSENT && fabs(figure->value) > figure->u;
-}
-
-static bool has_rod_move(const struct derived *derived)
-{
-    const struct figure *relief = &derived->figures.at[FIGURE_RELIEF][0];
-    const struct entered *target = &derived->setup.relief_target_mm;
-
-    return derived->choice.rod && target->given && relief->known != KNOWN_ABSENT &&
-           fabs(target->value - relief->value) > relief->u;
-}
-
-/* A saddle that stands on posts or wheels is no string's own but the outer two's. */
-static bool has_string_move(const struct derived *derived, enum move_kind kind)
-{
-    const struct setup *setup = &derived->setup;
-    const enum figure_id figure = kind == MOVE_SLOTS ? FIGURE_SLOT_CHANGE : FIGURE_SADDLE_CHANGE;
-
-    for (int s = 1; s <= setup->board.strings; s++) {
-        const bool due = kind == MOVE_SLOTS
-                             ? derived->choice.slot[s]
-                             : derived->choice.saddle[s] && setup_has_own_height(setup, s);
-
-        if (due && is_beyond(&derived->figures, figure, s))
-            return true;
-    }
-    return false;
-}
-
-static bool has_move(const struct derived *derived, enum move_kind kind)
-{
-    switch (kind) {
-    case MOVE_RESET:
-        return derived->verdict == RESET_NECK && is_beyond(&derived->figures, FIGURE_ANGLE, 0);
-    case MOVE_ROD:
-        return has_rod_move(derived);
-    case MOVE_SLOTS:
-    case MOVE_SADDLE:
-        return has_string_move(derived, kind);
-    case MOVE_COUNT_:
-        break;
-    }
-    return false;
-}
-
-bool card_has_moves(const struct record *record, const struct derived *derived)
-{
-    int visit = 0, pass = 0;
-
-    if (!record_current_pass(record, &visit, &pass))
-        return false;
-    for (int kind = 0; kind < MOVE_COUNT_; kind++)
-        if (has_move(derived, (enum move_kind)kind) &&
-            work_mark_line(record, visit, pass, (enum move_kind)kind) == 0)
-            return true;
-    return false;
-}
+#include "model/derive.h"
 
 static const char *text_of(const struct record *record, struct reading_key key)
 {
@@ -99,6 +35,6 @@ void card_make(const struct record *record, struct card *ret_card)
         .maker = text_of(record, reading_key_one(FIELD_MAKER)),
         .serial = text_of(record, reading_key_one(FIELD_SERIAL)),
         .visit = last_date(record),
-        .moves_open = card_has_moves(record, &derived),
+        .moves_open = move_set_count(&derived.moves, move_is_open) > 0,
     };
 }

@@ -4,7 +4,6 @@
 
 #include <stdbool.h>
 
-#include "model/derive.h"
 #include "model/record.h"
 
 /* What a shelf says about an instrument in one line. */
@@ -12,15 +11,8 @@ struct card {
     /* Never NULL; "" where the record does not say. */
     const char *name, *kind, *owner, *maker, *serial;
     const char *visit; /* the date of the last visit, 2026-03-02 */
-    bool moves_open;
+    bool moves_open; /* a move is due by the current state's readings, and not marked done since */
 };
-
-/*
- * True when the readings of the current state ask for a move that is larger than its own
- * uncertainty (rod, a slot, a saddle, or a neck reset) and that no work line marks done since.
- * What is within measuring error leaves nothing to finish. `derived`: derive_current.
- */
-bool card_has_moves(const struct record *record, const struct derived *derived);
 
 /* Fills a card from a record's current state. The texts are the record's and last as long
  * as it is unchanged. */

@@ -37,6 +37,7 @@ static void derive_setup(struct derived *derived)
     reset_solve(setup, &derived->figures);
     uncertainty_solve(setup, &derived->choice, &derived->figures);
     derived->verdict = reset_verdict(setup, &derived->figures);
+    move_set_find(setup, &derived->figures, &derived->choice, derived->verdict, &derived->moves);
     advise_rod(derived);
     advise_slots(derived);
     if (derived->verdict == RESET_NECK)
@@ -65,6 +66,7 @@ static void derive_state(const struct record *record, int visit, int pass, int c
     *ret_derived = (struct derived){.verdict = RESET_UNKNOWN};
     setup_read(&ret_derived->setup, record, visit, pass, &ret_derived->findings);
     derive_setup(ret_derived);
+    move_set_mark(&ret_derived->moves, record, visit, pass);
     derive_sound(record, visit, pass, ret_derived);
     derive_neck(record, &ret_derived->setup, &ret_derived->lines, &ret_derived->figures,
                 &ret_derived->findings);

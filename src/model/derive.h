@@ -7,6 +7,7 @@
 #include "model/derive_strings.h"
 #include "model/figure.h"
 #include "model/finding.h"
+#include "model/move.h"
 #include "model/moves.h"
 #include "model/neck_facts.h"
 #include "model/record.h"
@@ -23,6 +24,7 @@ struct derived {
     struct move_choice choice;
     struct string_lines lines;
     enum reset_verdict verdict;
+    struct move_set moves;
     double touch_mm;                             /* headroom under this means a buzz */
     struct string_facts string[STRINGS_MAX + 1]; /* by string, [0] unused; so are these: */
     struct fret_pitch pitch[STRINGS_MAX + 1];    /* the notes of the present state */

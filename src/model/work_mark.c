@@ -57,14 +57,3 @@ int work_mark_line(const struct record *record, int visit, int pass, enum move_k
     }
     return 0;
 }
-
-bool work_mark_all(const struct record *record, int visit, int pass, bool ret_marked[MOVE_COUNT_])
-{
-    bool any = false;
-
-    for (int kind = 0; kind < MOVE_COUNT_; kind++) {
-        ret_marked[kind] = work_mark_line(record, visit, pass, (enum move_kind)kind) > 0;
-        any = any || ret_marked[kind];
-    }
-    return any;
-}

@@ -19,7 +19,4 @@ bool work_mark_is_since(const struct record *record, int visit, int pass, int li
 /* The last work line that marks a move done between a pass and the one after it; 0 for none. */
 int work_mark_line(const struct record *record, int visit, int pass, enum move_kind kind);
 
-/* The moves that are marked so. True when any is. */
-bool work_mark_all(const struct record *record, int visit, int pass, bool ret_marked[MOVE_COUNT_]);
-
 #endif

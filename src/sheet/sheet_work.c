@@ -4,7 +4,6 @@
 
 #include "app/caution.h"
 #include "app/leaf_work.h"
-#include "app/move_list.h"
 #include "base/num.h"
 #include "model/record_walk.h"
 #include "model/work_mark.h"
@@ -113,23 +112,16 @@ void sheet_make_work(struct sheet_maker *maker)
     add_notes(maker);
 }
 
-/* A move that was marked done after the last readings. */
-static bool is_done(const struct sheet_maker *maker, enum move_kind kind)
-{
-    return work_mark_line(maker->record, maker->visit, maker->last, kind) > 0;
-}
-
-/* The least and the most that a change asks for over the strings where it is due, in one
+/* The least and the most that a move asks for over the strings where it is due, in one
  * direction; false where it asks for nothing there. */
-static bool find_range(const struct sheet_maker *maker, enum figure_id id, const bool *due,
-                       bool raise, double *ret_least, double *ret_most)
+static bool find_range(const struct move *move, bool raise, double *ret_least, double *ret_most)
 {
-    double change;
     bool any = false;
 
-    for (int s = 1; s <= maker->left.setup.board.strings; s++) {
-        if (!due[s] || !figures_get(&maker->left.figures, id, s, &change) ||
-            (raise ? change <= 0 : change >= 0))
+    for (int s = 1; s <= STRINGS_MAX; s++) {
+        const double change = move->string[s].value;
+
+        if (!move->string[s].due || (raise ? change <= 0 : change >= 0))
             continue;
         *ret_least = any ? fmin(*ret_least, fabs(change)) : fabs(change);
         *ret_most = any ? fmax(*ret_most, fabs(change)) : fabs(change);
@@ -139,13 +131,13 @@ static bool find_range(const struct sheet_maker *maker, enum figure_id id, const
 }
 
 /* "lower by .025 to .040 in (0.64 to 1.02 mm)". */
-static void say_change(const struct sheet_maker *maker, enum figure_id id, const bool *due,
-                       const char *down, const char *up, struct strbuf *out)
+static void say_change(const struct sheet_maker *maker, enum move_kind kind, const char *down,
+                       const char *up, struct strbuf *out)
 {
     double least, most;
 
     for (int raise = 0; raise <= 1; raise++) {
-        if (!find_range(maker, id, due, raise, &least, &most))
+        if (!find_range(&maker->left.moves.move[kind], raise, &least, &most))
             continue;
         strbuf_addf(out, "%s%s by ", out->length > 0 ? ", " : "", raise ? up : down);
         sheet_say_range(out, least, most, &maker->ask->units, MEASURE_FEELER);
@@ -188,10 +180,10 @@ static void say_due(const struct sheet_maker *maker, enum move_kind kind, struct
         say_rod(maker, out);
         return;
     case MOVE_SLOTS:
-        say_change(maker, FIGURE_SLOT_CHANGE, maker->left.choice.slot, "file deeper", "raise", out);
+        say_change(maker, kind, "file deeper", "raise", out);
         return;
     case MOVE_SADDLE:
-        say_change(maker, FIGURE_SADDLE_CHANGE, maker->left.choice.saddle, "lower", "raise", out);
+        say_change(maker, kind, "lower", "raise", out);
         return;
     case MOVE_COUNT_:
         return;
@@ -211,17 +203,16 @@ static void add_due(struct sheet_maker *maker, enum move_kind kind)
     sheet_add_cell(maker->sheet, memory);
 }
 
+/* By the readings alone: what was done since has not been proved. */
 bool sheet_is_on_target(const struct sheet_maker *maker)
 {
-    struct move_list list;
-
     if (maker->last == 0)
         return false;
-    move_list_make(&maker->left, &maker->ask->units, &list);
-    for (int i = 0; i < list.count; i++)
-        if (list.lines[i].state == MOVE_DUE || list.lines[i].state == MOVE_UNKNOWN)
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        if (maker->left.moves.move[kind].state == MOVE_DUE ||
+            move_is_missed(&maker->left.moves.move[kind]))
             return false;
-    return list.count > 0;
+    return true;
 }
 
 /* Whether the same was said of another string or fret before. */
@@ -266,27 +257,17 @@ void sheet_add_findings(struct sheet_maker *maker, enum finding_weight weight)
     }
 }
 
-static bool is_due(const struct sheet_maker *maker, const struct move_line *line)
-{
-    return line->state == MOVE_DUE && !is_done(maker, line->kind);
-}
-
 void sheet_make_due(struct sheet_maker *maker)
 {
-    struct move_list list = {.count = 0};
-    int due = 0;
+    const struct move_set *moves = &maker->left.moves;
 
-    if (maker->last > 0)
-        move_list_make(&maker->left, &maker->ask->units, &list);
-    for (int i = 0; i < list.count; i++)
-        due += is_due(maker, &list.lines[i]);
-    if (due == 0)
+    if (maker->last == 0 || move_set_count(moves, move_is_open) == 0)
         return;
     sheet_add_heading(maker->sheet, "Still to do");
     sheet_begin_table(maker->sheet, "ll");
-    for (int i = 0; i < list.count; i++)
-        if (is_due(maker, &list.lines[i]))
-            add_due(maker, list.lines[i].kind);
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        if (move_is_open(&moves->move[kind]))
+            add_due(maker, (enum move_kind)kind);
     sheet_add_findings(maker, WEIGHT_ADVICE);
 }
 

@@ -16,34 +16,45 @@ struct moves_page {
     bool then, cautions; /* whether there is room for these lines */
 };
 
-static bool is_due(const struct move_line *line)
+/* A move and what is said of it. */
+struct shown_move {
+    enum move_kind kind;
+    const struct move *move;
+    const struct move_words *words;
+};
+
+/* The k-th move that the bench lists, from 0: a reset only where one is due. False past the
+ * last. */
+static bool find_shown(const struct app *app, int k, struct shown_move *ret_shown)
 {
-    return line->state == MOVE_DUE || line->state == MOVE_WITHIN;
+    const struct move *moves = app_shown(app)->moves.move;
+    const int kind = moves[MOVE_RESET].state >= MOVE_WITHIN ? k : k + 1;
+
+    if (kind >= MOVE_COUNT_)
+        return false;
+    *ret_shown = (struct shown_move){(enum move_kind)kind, &moves[kind], &app->moves[kind]};
+    return true;
 }
 
-static const char *state_words(const struct move_line *line)
+static bool is_due(const struct shown_move *line)
 {
-    switch (line->state) {
-    case MOVE_UNKNOWN:
-        return line->amount;
-    case MOVE_NOT_DUE:
-        return line->amount[0] ? line->amount : "on target, leave it";
-    case MOVE_WITHIN:
-        return "within measuring error";
-    case MOVE_DUE:
-        break;
-    }
-    return "";
+    return line->move->state >= MOVE_WITHIN;
 }
 
-static enum role line_role(const struct moves_page *page, const struct move_line *line)
+/* Of a move that is unknown for the reason that the one above gives. */
+static const char *state_words(const struct shown_move *line)
+{
+    return line->words->amount[0] ? line->words->amount : "-";
+}
+
+static enum role line_role(const struct moves_page *page, const struct shown_move *line)
 {
     if (page->app->previewing)
         return ROLE_PREVIEW;
-    switch (line->state) {
+    switch (line->move->state) {
     case MOVE_DUE:
         return ROLE_OFF;
-    case MOVE_NOT_DUE:
+    case MOVE_GOOD:
         return ROLE_GOOD;
     case MOVE_WITHIN:
         return ROLE_ASSUMED;
@@ -53,7 +64,7 @@ static enum role line_role(const struct moves_page *page, const struct move_line
     return ROLE_DIM;
 }
 
-static void draw_strings(const struct moves_page *page, const struct move_line *line)
+static void draw_strings(const struct moves_page *page, const struct shown_move *line)
 {
     const int strings = app_shown(page->app)->setup.board.strings;
     const int cell = page->grid->cell;
@@ -66,61 +77,63 @@ static void draw_strings(const struct moves_page *page, const struct move_line *
             pen_put_right(page->pen, page->row + lower,
                           page->grid->staggered ? column - cell : column,
                           page->grid->staggered ? 2 * cell - 1 : cell - 1, line_role(page, line),
-                          line->string[s]);
+                          line->words->string[s]);
     }
 }
 
 /* Whether the amount's words find room right of the strings. */
-static bool is_aside(const struct moves_page *page, const struct move_line *line)
+static bool is_aside(const struct moves_page *page, const struct shown_move *line)
 {
-    return utf8_columns(line->amount) <= page->grid->side - 2;
+    return utf8_columns(line->words->amount) <= page->grid->side - 2;
 }
 
-static void draw_amounts(const struct moves_page *page, const struct move_line *line, int number)
+static void draw_amounts(const struct moves_page *page, const struct shown_move *line, int number)
 {
     const struct board_grid *grid = page->grid;
     char memory[32];
     struct strbuf title = STRBUF(memory);
     const int wide = page->pen->frame->columns - grid->label;
 
-    strbuf_addf(&title, "%d %s", number, line->title);
+    strbuf_addf(&title, "%d %s", number, work_mark_name(line->kind));
     pen_put(page->pen, page->row, 1, grid->label - 2, ROLE_LABEL, memory);
     if (!is_due(line)) {
         pen_put(page->pen, page->row, grid->label + 1, wide, line_role(page, line),
                 state_words(line));
         return;
     }
-    if (line->by_string) {
+    if (line->words->by_string) {
         draw_strings(page, line);
         if (is_aside(page, line))
             pen_put(page->pen, page->row, grid->side_column + 1, grid->side - 2,
-                    line_role(page, line), line->amount);
+                    line_role(page, line), line->words->amount);
         return;
     }
-    pen_put(page->pen, page->row, grid->label + 1, wide, line_role(page, line), line->amount);
+    pen_put(page->pen, page->row, grid->label + 1, wide, line_role(page, line),
+            line->words->amount);
 }
 
-static void draw_then(const struct moves_page *page, const struct move_line *line)
+static void draw_then(const struct moves_page *page, const struct shown_move *line)
 {
     const int column = THEN_COLUMN;
     const int wide = page->pen->frame->columns - column;
     int used = 0;
 
-    if (line->by_string && !is_aside(page, line)) {
-        used = pen_put(page->pen, page->row, column, wide, line_role(page, line), line->amount);
+    if (line->words->by_string && !is_aside(page, line)) {
+        used =
+            pen_put(page->pen, page->row, column, wide, line_role(page, line), line->words->amount);
         used += 2;
     }
-    if (line->state == MOVE_WITHIN)
+    if (line->move->state == MOVE_WITHIN)
         used += 2 + pen_put(page->pen, page->row, column + used, wide - used, ROLE_ASSUMED,
                             "within measuring error");
     /* Half an expectation could be read as another one. */
-    if (used + utf8_columns(line->then) + (int)strlen("then ") >= wide)
+    if (used + utf8_columns(line->words->then) + (int)strlen("then ") >= wide)
         return;
     used += pen_put(page->pen, page->row, column + used, wide - used, ROLE_DIM, "then ");
-    pen_put(page->pen, page->row, column + used, wide - used, ROLE_VALUE, line->then);
+    pen_put(page->pen, page->row, column + used, wide - used, ROLE_VALUE, line->words->then);
 }
 
-static void draw_move(struct moves_page *page, const struct move_line *line, int number)
+static void draw_move(struct moves_page *page, const struct shown_move *line, int number)
 {
     if (page->row >= page->end)
         return;
@@ -128,42 +141,37 @@ static void draw_move(struct moves_page *page, const struct move_line *line, int
     page->row++;
     if (!is_due(line))
         return;
-    page->row += line->by_string && page->grid->staggered;
+    page->row += line->words->by_string && page->grid->staggered;
     if (page->then && page->row < page->end) {
         draw_then(page, line);
         page->row++;
     }
-    if (page->cautions && page->row < page->end && line->caution[0]) {
+    if (page->cautions && page->row < page->end && line->words->caution[0]) {
         pen_put(page->pen, page->row, THEN_COLUMN, page->pen->frame->columns - THEN_COLUMN,
-                ROLE_CAUTION, line->caution);
+                ROLE_CAUTION, line->words->caution);
         page->row++;
     }
 }
 
-static int due_count(const struct move_list *moves)
+/* The rows that the moves take with nothing but their amounts; those of them that are due. */
+static int amount_rows(const struct app *app, const struct board_grid *grid, int *ret_due)
 {
-    int count = 0;
+    struct shown_move line;
+    int rows = 0;
 
-    for (int i = 0; i < moves->count; i++)
-        count += is_due(&moves->lines[i]);
-    return count;
-}
-
-/* The rows that the moves take with nothing but their amounts. */
-static int amount_rows(const struct move_list *moves, const struct board_grid *grid)
-{
-    int rows = moves->count;
-
-    for (int i = 0; i < moves->count; i++)
-        rows += grid->staggered && moves->lines[i].by_string && is_due(&moves->lines[i]);
+    *ret_due = 0;
+    for (int k = 0; find_shown(app, k, &line); k++) {
+        *ret_due += is_due(&line);
+        rows += 1 + (grid->staggered && line.words->by_string && is_due(&line));
+    }
     return rows;
 }
 
 bool moves_view_draw(const struct pen *pen, const struct app *app, const struct board_grid *grid,
                      int row, int rows)
 {
-    const struct move_list *moves = &app->moves;
-    const int due = due_count(moves), amounts = amount_rows(moves, grid);
+    int due;
+    const int amounts = amount_rows(app, grid, &due);
     const int needed = 1 + amounts + due;
     struct moves_page page = {.pen = pen,
                               .app = app,
@@ -174,22 +182,25 @@ bool moves_view_draw(const struct pen *pen, const struct app *app, const struct 
                               .cautions = rows >= needed + due};
     /* With too little room for every line, the first due move still says what to expect. */
     int spare = rows - 1 - amounts;
+    struct shown_move line;
 
     pen_rule(pen, row, 0, pen->frame->columns);
     pen_put(pen, row, 1, 40, ROLE_LABEL,
             app->previewing ? " moves if this is taken " : " next moves ");
-    for (int i = 0; i < moves->count; i++) {
+    for (int k = 0; find_shown(app, k, &line); k++) {
         if (!page.cautions)
-            page.then = is_due(&moves->lines[i]) && spare-- > 0;
-        draw_move(&page, &moves->lines[i], i + 1);
+            page.then = is_due(&line) && spare-- > 0;
+        draw_move(&page, &line, k + 1);
     }
     return page.cautions;
 }
 
 const char *moves_view_caution(const struct app *app)
 {
-    for (int i = 0; i < app->moves.count; i++)
-        if (app->moves.lines[i].state == MOVE_DUE && app->moves.lines[i].caution[0])
-            return app->moves.lines[i].caution;
+    struct shown_move line;
+
+    for (int k = 0; find_shown(app, k, &line); k++)
+        if (line.move->state == MOVE_DUE && line.words->caution[0])
+            return line.words->caution;
     return "";
 }

@@ -44,33 +44,37 @@ static void put_text(struct page *page, enum role role, const char *text)
     page->row += taken > 0 ? taken : 1;
 }
 
-static const char *mark_of(const struct work_move *move)
+static const char *mark_of(const struct move *move)
 {
     static const char *const marks[] = {
-        [WORK_UNKNOWN] = " ? ", [WORK_NOT_DUE] = " - ", [WORK_DUE] = "[ ]",
-        [WORK_WITHIN] = "[ ]",  [WORK_DONE] = "[x]",
+        [MOVE_UNKNOWN] = " ? ",
+        [MOVE_GOOD] = " - ",
+        [MOVE_WITHIN] = "[ ]",
+        [MOVE_DUE] = "[ ]",
     };
-    return marks[move->state];
+    return move_is_done(move) ? "[x]" : marks[move->state];
 }
 
-static enum role role_of(enum work_state state)
+static enum role role_of(const struct move *move)
 {
     static const enum role roles[] = {
-        [WORK_UNKNOWN] = ROLE_DIM,    [WORK_NOT_DUE] = ROLE_GOOD, [WORK_DUE] = ROLE_OFF,
-        [WORK_WITHIN] = ROLE_ASSUMED, [WORK_DONE] = ROLE_GOOD,
+        [MOVE_UNKNOWN] = ROLE_DIM,
+        [MOVE_GOOD] = ROLE_GOOD,
+        [MOVE_WITHIN] = ROLE_ASSUMED,
+        [MOVE_DUE] = ROLE_OFF,
     };
-    return roles[state];
+    return move_is_done(move) ? ROLE_GOOD : roles[move->state];
 }
 
 static void draw_name(const struct page *page, enum move_kind kind)
 {
-    const struct work_move *move = &page->list->move[kind];
+    const struct move *move = &page->list->moves[kind];
     const bool in_hand = work_move_in_hand(page->app) == kind;
     const struct pen *pen = page->pen;
 
     if (page->counting || page->row >= page->end)
         return;
-    pen_put(pen, page->row, MARK_COLUMN, 3, role_of(move->state), mark_of(move));
+    pen_put(pen, page->row, MARK_COLUMN, 3, role_of(move), mark_of(move));
     pen_put(pen, page->row, NAME_COLUMN, NAME_WIDTH - 1, ROLE_LABEL, work_mark_name(kind));
     if (!in_hand)
         return;
@@ -79,74 +83,59 @@ static void draw_name(const struct page *page, enum move_kind kind)
     pen->frame->cursor_column = NAME_COLUMN;
 }
 
-/* What a move that asks for nothing says. */
-static void add_rest(const struct page *page, enum move_kind kind, struct strbuf *out)
+static void add_done(const struct page *page, const struct move *move,
+                     const struct move_words *words, struct strbuf *out)
 {
-    const struct work_move *move = &page->list->move[kind];
-    const struct move_line *line = work_line_of(page->list, kind);
-    const struct reading_key time = work_key(WORK_TIME, page->app->visit, move->done_by);
-    const char *text = record_text(&page->app->record, &time);
+    const struct reading_key key = work_key(WORK_TIME, page->app->visit, move->done_by);
+    const char *time = record_text(&page->app->record, &key);
 
-    switch (move->state) {
-    case WORK_UNKNOWN:
-        strbuf_add(out, !line ? "not known before exposure and action are measured"
-                        : strcmp(line->amount, "-") == 0 ? "not known yet"
-                                                         : line->amount);
-        return;
-    case WORK_NOT_DUE:
-        strbuf_add(out, kind == MOVE_RESET        ? "not due: the saddle has enough left"
-                        : line && line->amount[0] ? line->amount
-                                                  : "on target, leave it");
-        return;
-    case WORK_DONE:
-        strbuf_add(out, "done ");
-        if (text)
-            work_add_time(page->app, text, out);
-        strbuf_add(out, "; measure again (Bench, p): ");
-        strbuf_add(out, line ? line->then : "");
-        return;
-    case WORK_DUE:
-    case WORK_WITHIN:
-        break;
-    }
+    strbuf_add(out, "done ");
+    if (time)
+        work_add_time(page->app, time, out);
+    strbuf_add(out, "; measure again (Bench, p): ");
+    strbuf_add(out, words->then);
 }
 
-static void put_due(struct page *page, enum move_kind kind)
+static void put_due(struct page *page, const struct move *move, const struct move_words *words,
+                    bool in_hand)
 {
-    const struct move_line *line = work_line_of(page->list, kind);
-    const bool next = work_move_in_hand(page->app) == kind;
     char memory[400];
     struct strbuf text = STRBUF(memory);
 
-    if (page->list->move[kind].state == WORK_WITHIN)
+    if (move->state == MOVE_WITHIN)
         strbuf_add(&text, "within measuring error; ");
-    work_add_amount(page->list, kind, false, &text);
-    put_text(page, role_of(page->list->move[kind].state), memory);
+    work_add_amount(words, false, &text);
+    put_text(page, role_of(move), memory);
     strbuf_clear(&text);
     strbuf_add(&text, "then ");
-    strbuf_add(&text, line->then);
-    if (page->detail >= DETAIL_THEN || next)
+    strbuf_add(&text, words->then);
+    if (page->detail >= DETAIL_THEN || in_hand)
         put_text(page, ROLE_VALUE, memory);
     strbuf_clear(&text);
     strbuf_add(&text, "mind: ");
-    strbuf_add(&text, line->caution);
-    if (line->caution[0] && (page->detail >= DETAIL_CAUTION || next))
+    strbuf_add(&text, words->caution);
+    if (words->caution[0] && (page->detail >= DETAIL_CAUTION || in_hand))
         put_text(page, ROLE_CAUTION, memory);
 }
 
 static void put_move(struct page *page, enum move_kind kind)
 {
-    const enum work_state state = page->list->move[kind].state;
+    const struct move *move = &page->list->moves[kind];
     char memory[300];
     struct strbuf text = STRBUF(memory);
+    struct move_words words;
 
+    move_words_make(page->list->derived, kind, &page->app->units, &words);
     draw_name(page, kind);
-    if (state == WORK_DUE || state == WORK_WITHIN) {
-        put_due(page, kind);
+    if (move->state >= MOVE_WITHIN && !move_is_done(move)) {
+        put_due(page, move, &words, work_move_in_hand(page->app) == kind);
         return;
     }
-    add_rest(page, kind, &text);
-    put_text(page, role_of(state), memory);
+    if (move_is_done(move))
+        add_done(page, move, &words, &text);
+    else
+        strbuf_add(&text, words.amount[0] ? words.amount : "not known yet");
+    put_text(page, role_of(move), memory);
 }
 
 static void put_moves(struct page *page)
@@ -169,6 +158,7 @@ static int moves_height(const struct page *page, enum work_detail detail)
 static void draw_heading(const struct page *page, int row)
 {
     const struct work_list *list = page->list;
+    const struct move_set *moves = &list->derived->moves;
     const struct reading_key key = reading_key_pass(FIELD_PASS_LABEL, page->app->visit, list->pass);
     const char *label = record_text(&page->app->record, &key);
     const int columns = page->pen->frame->columns;
@@ -176,7 +166,8 @@ static void draw_heading(const struct page *page, int row)
     struct strbuf text = STRBUF(memory);
 
     pen_rule(page->pen, row, 0, columns);
-    strbuf_addf(&text, " %d left, %d done ", list->left, list->done);
+    strbuf_addf(&text, " %d left, %d done ", move_set_count(moves, move_is_open),
+                move_set_count(moves, move_is_done));
     const int right = utf8_columns(memory);
     pen_put(page->pen, row, columns - right - 1, right, ROLE_LABEL, memory);
     strbuf_clear(&text);
@@ -227,13 +218,15 @@ static bool draw_all_cautions(const struct page *page, const char *work, int row
 
 static void draw_left(const struct page *page, int row)
 {
-    const struct work_list *list = page->list;
+    const struct move_set *moves = &page->list->derived->moves;
+    const bool left =
+        move_set_count(moves, move_is_open) > 0 || move_set_count(moves, move_is_missed) > 0;
     char memory[200];
     struct strbuf text = STRBUF(memory);
 
-    work_add_left(list, &text);
+    work_add_left(page->list, &text);
     pen_put_cut(page->pen, row, MARK_COLUMN, page->pen->frame->columns - 2,
-                list->left > 0 || list->unknown > 0 ? ROLE_OFF : ROLE_GOOD, memory);
+                left ? ROLE_OFF : ROLE_GOOD, memory);
 }
 
 /* What the work in hand is called: the move's name, or the line's own words. */
@@ -317,11 +310,12 @@ void work_view_add_hint(const struct app *app, struct strbuf *out)
         strbuf_add(out, "Enter takes it, Esc drops it");
     } else if (kind != MOVE_COUNT_) {
         work_list_make(app, &list);
-        const enum work_state state = list.move[kind].state;
-        strbuf_add(out, state == WORK_DUE || state == WORK_WITHIN
-                            ? "d marks it done as planned; or type what was done"
-                        : state == WORK_UNKNOWN ? "measure first, on the Bench leaf"
-                                                : "nothing is left to do here");
+        const struct move *move = &list.moves[kind];
+        strbuf_add(out, move_is_done(move) || move->state == MOVE_GOOD
+                            ? "nothing is left to do here"
+                        : move->state == MOVE_UNKNOWN
+                            ? "measure first, on the Bench leaf"
+                            : "d marks it done as planned; or type what was done");
     } else if (work_line_exists(&app->record, app->visit, cell->key.part)) {
         strbuf_add(out, "e writes it, x takes the line out");
     } else {

@@ -103,8 +103,9 @@ static const char *sound_words(const struct app *app)
         return "the message has no end";
     if (app->tone != TONE_NONE && !app->message[0])
         return "a tone without words";
-    if (app->moves.count < 3 || app->moves.count > MOVE_COUNT_)
-        return "the moves cannot be counted";
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        if (app_shown(app)->moves.move[kind].state > MOVE_DUE)
+            return "a move in no state";
     return NULL;
 }
 

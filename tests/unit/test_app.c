@@ -127,7 +127,7 @@ static void an_entry_is_previewed_and_leaves_no_trace(void **state)
     assert_true(app->previewing);
     assert_true(figures_get(&app_shown(app)->figures, FIGURE_RELIEF, 0, &shown));
     assert_near(shown, 0.006 * 25.4, 1e-9);
-    assert_int_equal(app->moves.lines[0].state, MOVE_NOT_DUE);
+    assert_int_equal(app_shown(app)->moves.move[MOVE_ROD].state, MOVE_GOOD);
     assert_true(figures_get(&app->now.figures, FIGURE_RELIEF, 0, &shown));
     assert_near(shown, 0.013 * 25.4, 1e-9);
     assert_true(record_equal(&app->record, &before));

@@ -21,6 +21,11 @@ static struct work_list list_of(const struct app *app)
     return list;
 }
 
+static int count(const struct app *app, bool (*is_such)(const struct move *))
+{
+    return move_set_count(&list_of(app).derived->moves, is_such);
+}
+
 static const char *left_words(const struct app *app)
 {
     static char memory[200];
@@ -54,14 +59,14 @@ static void moves_are_marked_done_in_order(void **state)
     check_text(app, "visit.1.work.1 amount", "tighten: relief -.007 +-.001 in");
     check_text(app, "visit.1.work.1 time", "10:42");
     assert_non_null(strstr(bench_text(app, "visit.1.work.1 note"), "expect relief .006"));
-    assert_int_equal(list_of(app).move[MOVE_ROD].state, WORK_DONE);
+    assert_true(move_is_done(&list_of(app).moves[MOVE_ROD]));
     assert_int_equal(work_move_in_hand(app), MOVE_SLOTS);
     bench_press(app, "d");
     assert_int_equal(work_move_in_hand(app), MOVE_SADDLE);
     assert_non_null(strstr(bench_text(app, "visit.1.work.2 amount"), "string 6 -.0"));
     bench_press(app, "d");
-    assert_int_equal(list_of(app).left, 0);
-    assert_int_equal(list_of(app).done, 3);
+    assert_int_equal(count(app, move_is_open), 0);
+    assert_int_equal(count(app, move_is_done), 3);
     assert_non_null(strstr(left_words(app), "measure again"));
     for (const char *c = bench_text(app, "visit.1.work.3 amount"); *c; c++)
         assert_true(*c >= ' ' && *c <= '~');
@@ -94,7 +99,7 @@ static void a_done_move_waits_for_the_next_pass(void **state)
     assert_non_null(strstr(app->message, "measure again"));
     bench_press(app, "x");
     assert_int_equal(record_last_work(&app->record, 1), 0);
-    assert_int_equal(list_of(app).move[MOVE_ROD].state, WORK_DUE);
+    assert_true(move_is_open(&list_of(app).moves[MOVE_ROD]));
     bench_press(app, "u");
     check_text(app, "visit.1.work.1 kind", "rod");
     bench_close(app);
@@ -161,11 +166,11 @@ static void only_work_since_the_readings_counts(void **state)
                                                "visit.1.work.3 kind = saddle\n");
 
     (void)state;
-    assert_int_equal(list_of(app).move[MOVE_ROD].state, WORK_DUE);
-    assert_int_equal(list_of(app).move[MOVE_SLOTS].state, WORK_DONE);
-    assert_int_equal(list_of(app).move[MOVE_SLOTS].done_by, 2);
+    assert_true(move_is_open(&list_of(app).moves[MOVE_ROD]));
+    assert_true(move_is_done(&list_of(app).moves[MOVE_SLOTS]));
+    assert_int_equal(list_of(app).moves[MOVE_SLOTS].done_by, 2);
     /* Without a time nobody can tell. */
-    assert_int_equal(list_of(app).move[MOVE_SADDLE].state, WORK_DUE);
+    assert_true(move_is_open(&list_of(app).moves[MOVE_SADDLE]));
     bench_close(app);
 }
 
@@ -183,7 +188,7 @@ static void an_empty_pass_keeps_the_jobs(void **state)
         bench_press(app, "{PgDn}");
     assert_int_equal(app->pass, 2);
     assert_int_equal(list_of(app).pass, 1);
-    assert_int_equal(list_of(app).move[MOVE_ROD].state, WORK_DONE);
+    assert_true(move_is_done(&list_of(app).moves[MOVE_ROD]));
     assert_int_equal(work_move_in_hand(app), MOVE_SLOTS);
     bench_close(app);
 }
@@ -218,7 +223,7 @@ static void what_is_on_target_can_go_back(void **state)
                             25.4 / 64 * (4 + 2 * share));
     }
     bench_start_record(app, &record, false, false);
-    assert_int_equal(list_of(app).left, 0);
+    assert_int_equal(count(app, move_is_open), 0);
     assert_string_equal(left_words(app), "all moves are on target and done: it can go back");
     while (app->leaf != LEAF_WORK)
         bench_press(app, "{PgDn}");
@@ -234,7 +239,7 @@ static void a_move_within_measuring_error_is_not_left(void **state)
     struct app *app = start(build_record_full, "model feeler_step = .020 in\n");
 
     (void)state;
-    assert_int_equal(list_of(app).move[MOVE_ROD].state, WORK_WITHIN);
+    assert_int_equal(list_of(app).moves[MOVE_ROD].state, MOVE_WITHIN);
     assert_null(strstr(left_words(app), "back: rod"));
     assert_non_null(strstr(left_words(app), "; within measuring error: rod"));
     bench_close(app);

@@ -6,97 +6,99 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "app/move_list.h"
+#include "app/move_words.h"
 #include "base/utf8.h"
 #include "build_record.h"
 #include "seeded.h"
 
-static struct move_list make(const char *lines, bool metric)
+/* What is due, and what is said of it. */
+struct made {
+    struct move move[MOVE_COUNT_];
+    struct move_words words[MOVE_COUNT_];
+};
+
+static void make_words(const struct derived *derived, bool metric, struct made *made)
 {
     const struct shop_units units = metric ? shop_units_metric() : shop_units_inch();
+
+    for (int kind = 0; kind < MOVE_COUNT_; kind++) {
+        made->move[kind] = derived->moves.move[kind];
+        move_words_make(derived, (enum move_kind)kind, &units, &made->words[kind]);
+    }
+}
+
+static struct made make(const char *lines, bool metric)
+{
     struct derived *derived = malloc(sizeof *derived);
     struct record record;
-    struct move_list list;
+    struct made made;
 
     build_record(&record, build_record_full);
     build_record_add(&record, lines);
     derive_current(&record, derived);
-    move_list_make(derived, &units, &list);
+    make_words(derived, metric, &made);
     record_done(&record);
     free(derived);
-    return list;
+    return made;
 }
 
-static const struct move_line *line_of(const struct move_list *list, enum move_kind kind)
+static void a_due_move_says_what_follows_and_what_to_mind(void **state)
 {
-    for (int i = 0; i < list->count; i++)
-        if (list->lines[i].kind == kind)
-            return &list->lines[i];
-    fail_msg("no such move");
-    return &list->lines[0];
-}
-
-static void moves_stand_in_the_trade_s_order(void **state)
-{
-    const struct move_list list = make("", false);
+    const struct made made = make("", false);
 
     (void)state;
-    assert_int_equal(list.count, 3);
-    assert_int_equal(list.lines[0].kind, MOVE_ROD);
-    assert_int_equal(list.lines[1].kind, MOVE_SLOTS);
-    assert_int_equal(list.lines[2].kind, MOVE_SADDLE);
-    for (int i = 0; i < list.count; i++) {
-        assert_int_equal(list.lines[i].state, MOVE_DUE);
-        assert_true(strlen(list.lines[i].caution) > 0);
-        assert_true(strlen(list.lines[i].then) > 0);
+    for (int kind = MOVE_ROD; kind < MOVE_COUNT_; kind++) {
+        assert_int_equal(made.move[kind].state, MOVE_DUE);
+        assert_true(strlen(made.words[kind].caution) > 0);
+        assert_true(strlen(made.words[kind].then) > 0);
     }
 }
 
 /* The worked numbers: relief .013 as read, .006 wanted. */
 static void rod_says_which_way_and_how_far(void **state)
 {
-    const struct move_list high = make("", false);
-    const struct move_list low = make("visit.1.pass.1 relief = -.004 in", false);
-    const struct move_list none = make("neck rod = none", false);
+    const struct made high = make("", false);
+    const struct made low = make("visit.1.pass.1 relief = -.004 in", false);
+    const struct made none = make("neck rod = none", false);
 
     (void)state;
-    assert_non_null(strstr(line_of(&high, MOVE_ROD)->amount, "tighten"));
-    assert_non_null(strstr(line_of(&high, MOVE_ROD)->amount, "-.007"));
-    assert_non_null(strstr(line_of(&high, MOVE_ROD)->amount, " in"));
-    assert_non_null(strstr(line_of(&high, MOVE_ROD)->then, ".006 in"));
-    assert_non_null(strstr(line_of(&low, MOVE_ROD)->amount, "slacken"));
-    assert_non_null(strstr(line_of(&low, MOVE_ROD)->amount, "+.010"));
-    assert_null(strstr(line_of(&none, MOVE_ROD)->amount, "tighten"));
+    assert_non_null(strstr(high.words[MOVE_ROD].amount, "tighten"));
+    assert_non_null(strstr(high.words[MOVE_ROD].amount, "-.007"));
+    assert_non_null(strstr(high.words[MOVE_ROD].amount, " in"));
+    assert_non_null(strstr(high.words[MOVE_ROD].then, ".006 in"));
+    assert_non_null(strstr(low.words[MOVE_ROD].amount, "slacken"));
+    assert_non_null(strstr(low.words[MOVE_ROD].amount, "+.010"));
+    assert_null(strstr(none.words[MOVE_ROD].amount, "tighten"));
 }
 
 static void rod_on_target_is_left_alone(void **state)
 {
-    const struct move_list list = make("visit.1.pass.1 relief = .006 in", false);
-    const struct move_list edge = make("visit.1.pass.1 relief = .007 in", false);
+    const struct made list = make("visit.1.pass.1 relief = .006 in", false);
+    const struct made edge = make("visit.1.pass.1 relief = .007 in", false);
 
     (void)state;
-    assert_int_equal(line_of(&list, MOVE_ROD)->state, MOVE_NOT_DUE);
-    assert_int_equal(line_of(&edge, MOVE_ROD)->state, MOVE_NOT_DUE);
+    assert_int_equal(list.move[MOVE_ROD].state, MOVE_GOOD);
+    assert_int_equal(edge.move[MOVE_ROD].state, MOVE_GOOD);
 }
 
 /* A change smaller than what the leaves can tell is said to be so. */
 static void a_small_move_is_within_measuring_error(void **state)
 {
-    const struct move_list list = make("visit.1.pass.1 relief = .008 in\n"
-                                       "model feeler_step = .005 in\n",
-                                       false);
+    const struct made list = make("visit.1.pass.1 relief = .008 in\n"
+                                  "model feeler_step = .005 in\n",
+                                  false);
 
     (void)state;
-    assert_int_equal(line_of(&list, MOVE_ROD)->state, MOVE_WITHIN);
+    assert_int_equal(list.move[MOVE_ROD].state, MOVE_WITHIN);
 }
 
 static void strings_have_their_own_amounts(void **state)
 {
-    const struct move_list list = make("bridge kind = blank\n"
-                                       "visit.1.pass.1 action.1 = 4/64 in\n"
-                                       "visit.1.pass.1 relief = .006 in\n",
-                                       false);
-    const struct move_line *saddle = line_of(&list, MOVE_SADDLE);
+    const struct made list = make("bridge kind = blank\n"
+                                  "visit.1.pass.1 action.1 = 4/64 in\n"
+                                  "visit.1.pass.1 relief = .006 in\n",
+                                  false);
+    const struct move_words *saddle = &list.words[MOVE_SADDLE];
 
     (void)state;
     assert_true(saddle->by_string);
@@ -110,16 +112,16 @@ static void strings_have_their_own_amounts(void **state)
 
 static void turned_saddles_count_turns(void **state)
 {
-    const struct move_list screw = make("", false);
-    const struct move_list post = make("bridge kind = post", false);
+    const struct made screw = make("", false);
+    const struct made post = make("bridge kind = post", false);
 
     (void)state;
-    assert_non_null(strstr(line_of(&screw, MOVE_SADDLE)->amount, "turns"));
+    assert_non_null(strstr(screw.words[MOVE_SADDLE].amount, "turns"));
     /* Posts raise a whole side. */
-    assert_true(strlen(line_of(&post, MOVE_SADDLE)->string[1]) > 0);
-    assert_true(strlen(line_of(&post, MOVE_SADDLE)->string[6]) > 0);
+    assert_true(strlen(post.words[MOVE_SADDLE].string[1]) > 0);
+    assert_true(strlen(post.words[MOVE_SADDLE].string[6]) > 0);
     for (int s = 2; s <= 5; s++)
-        assert_string_equal(line_of(&post, MOVE_SADDLE)->string[s], "");
+        assert_string_equal(post.words[MOVE_SADDLE].string[s], "");
 }
 
 /* Between outer strings that are right nothing can be done on posts, and that is said. */
@@ -128,61 +130,59 @@ static void inner_strings_follow_the_posts(void **state)
     const char *lines = "nut kind = zero-fret\ntargets nut_gap_tolerance = .02 in\n"
                         "visit.1.pass.1 relief = .006 in\nvisit.1.pass.1 action.1 = 4/64 in\n"
                         "visit.1.pass.1 action.6 = 6/64 in\nbridge kind = post";
-    const struct move_list list = make(lines, false);
-    const struct move_line *saddle = line_of(&list, MOVE_SADDLE);
+    const struct made list = make(lines, false);
+    const struct move_words *saddle = &list.words[MOVE_SADDLE];
 
     (void)state;
-    assert_int_equal(saddle->state, MOVE_NOT_DUE);
+    assert_int_equal(list.move[MOVE_SADDLE].state, MOVE_GOOD);
     assert_non_null(strstr(saddle->amount, "inner ones follow"));
 }
 
 /* A saddle that is right as it is says so, also where others are turned. */
 static void turned_saddles_say_which_are_right(void **state)
 {
-    const struct move_list list = make("visit.1.pass.1 relief = .006 in\n"
-                                       "visit.1.pass.1 nut_gap.1 = .012 in\n"
-                                       "visit.1.pass.1 action.1 = 4/64 in\n",
-                                       false);
+    const struct made list = make("visit.1.pass.1 relief = .006 in\n"
+                                  "visit.1.pass.1 nut_gap.1 = .012 in\n"
+                                  "visit.1.pass.1 action.1 = 4/64 in\n",
+                                  false);
 
     (void)state;
-    assert_string_equal(line_of(&list, MOVE_SADDLE)->string[1], "ok");
-    assert_int_equal(line_of(&list, MOVE_SADDLE)->string[6][0], '-');
+    assert_string_equal(list.words[MOVE_SADDLE].string[1], "ok");
+    assert_int_equal(list.words[MOVE_SADDLE].string[6][0], '-');
 }
 
 static void a_low_saddle_brings_a_reset(void **state)
 {
-    const struct move_list list = make("visit.1.pass.1 exposure_bass = 1.5 mm\n"
-                                       "visit.1.pass.1 exposure_treble = 1.5 mm\n",
-                                       false);
+    const struct made list = make("visit.1.pass.1 exposure_bass = 1.5 mm\n"
+                                  "visit.1.pass.1 exposure_treble = 1.5 mm\n",
+                                  false);
 
     (void)state;
-    assert_int_equal(list.count, 4);
-    assert_int_equal(list.lines[0].kind, MOVE_RESET);
-    assert_non_null(strstr(list.lines[0].amount, "deg"));
-    assert_non_null(strstr(list.lines[0].then, "mm"));
-    assert_true(strlen(list.lines[0].caution) > 0);
+    assert_int_equal(list.move[MOVE_RESET].state, MOVE_DUE);
+    assert_non_null(strstr(list.words[MOVE_RESET].amount, "deg"));
+    assert_non_null(strstr(list.words[MOVE_RESET].then, "mm"));
+    assert_true(strlen(list.words[MOVE_RESET].caution) > 0);
 }
 
 static const char *missing(const char *lines)
 {
-    static struct move_list list;
-    const struct shop_units units = shop_units_inch();
+    static struct made made;
     struct derived *derived = malloc(sizeof *derived);
     struct record record;
+    int first = MOVE_ROD;
 
     build_record(&record, lines);
     derive_pass(&record, 1, 1, derived);
-    move_list_make(derived, &units, &list);
+    make_words(derived, false, &made);
     record_done(&record);
     free(derived);
-    assert_int_equal(line_of(&list, MOVE_SADDLE)->state, MOVE_UNKNOWN);
+    assert_int_equal(made.move[MOVE_SADDLE].state, MOVE_UNKNOWN);
     /* Named once, at the first move that waits for it. */
-    int first = 0;
-    while (list.lines[first].state != MOVE_UNKNOWN)
+    while (made.move[first].state != MOVE_UNKNOWN)
         first++;
-    for (int i = first + 1; i < list.count; i++)
-        assert_string_equal(list.lines[i].amount, "-");
-    return list.lines[first].amount;
+    for (int kind = first + 1; kind < MOVE_COUNT_; kind++)
+        assert_string_equal(made.words[kind].amount, "");
+    return made.words[first].amount;
 }
 
 /* An instrument from nothing: each time the next thing to do is named. */
@@ -214,19 +214,16 @@ static void check_text(const char *text, size_t size, const char *what)
     assert_true(utf8_valid(text, (size_t)(end - text)));
 }
 
-static void check_list(const struct move_list *list)
+static void check_made(const struct made *made)
 {
-    assert_in_range(list->count, 3, MOVE_COUNT_);
-    for (int i = 0; i < list->count; i++) {
-        const struct move_line *line = &list->lines[i];
+    for (int kind = 0; kind < MOVE_COUNT_; kind++) {
+        const struct move_words *words = &made->words[kind];
 
-        assert_true(line->state <= MOVE_UNKNOWN);
-        check_text(line->title, sizeof line->title, "title");
-        check_text(line->amount, sizeof line->amount, "amount");
-        check_text(line->then, sizeof line->then, "then");
-        check_text(line->caution, sizeof line->caution, "caution");
+        check_text(words->amount, sizeof words->amount, "amount");
+        check_text(words->then, sizeof words->then, "then");
+        check_text(words->caution, sizeof words->caution, "caution");
         for (int s = 1; s <= STRINGS_MAX; s++)
-            assert_non_null(memchr(line->string[s], '\0', sizeof line->string[s]));
+            assert_non_null(memchr(words->string[s], '\0', sizeof words->string[s]));
     }
 }
 
@@ -295,7 +292,6 @@ static void put_readings(struct record *record, int strings, struct seeded *seed
 static void texts_fit_whatever_the_readings(void **state)
 {
     struct seeded seed = seeded_start("moves");
-    const struct shop_units shops[] = {shop_units_inch(), shop_units_metric()};
     struct derived *derived = malloc(sizeof *derived);
 
     (void)state;
@@ -309,10 +305,10 @@ static void texts_fit_whatever_the_readings(void **state)
         put_choice(&record, FIELD_JOIN, &seed);
         derive_pass(&record, 1, 1, derived);
         for (int shop = 0; shop < 2; shop++) {
-            struct move_list list;
+            struct made made;
 
-            move_list_make(derived, &shops[shop], &list);
-            check_list(&list);
+            make_words(derived, shop == 1, &made);
+            check_made(&made);
         }
         record_done(&record);
     }
@@ -325,7 +321,6 @@ static void texts_hold_for_huge_and_tiny_figures(void **state)
     static const double values[] = {
         1e-300, -1e-300, 1e-9,   -0.004,           1e3,        -1e6, 1e15,
         -1e15,  1e300,   -1e300, (double)INFINITY, (double)NAN};
-    const struct shop_units shops[] = {shop_units_inch(), shop_units_metric()};
     struct derived *derived = malloc(sizeof *derived);
     struct record record;
 
@@ -333,21 +328,23 @@ static void texts_hold_for_huge_and_tiny_figures(void **state)
     build_record(&record, build_record_full);
     for (size_t i = 0; i < sizeof values / sizeof values[0]; i++) {
         derive_current(&record, derived);
-        derived->verdict = RESET_NECK;
         for (int id = 0; id < FIGURE_COUNT_; id++)
             for (int s = 0; s <= STRINGS_MAX; s++)
                 derived->figures.at[id][s] =
                     (struct figure){.value = values[i], .u = fabs(values[i]), .known = KNOWN_READ};
+        move_set_find(&derived->setup, &derived->figures, &derived->choice, RESET_NECK,
+                      &derived->moves);
         for (int shop = 0; shop < 2; shop++) {
-            struct move_list list;
+            struct made made;
 
-            move_list_make(derived, &shops[shop], &list);
-            for (int l = 0; l < list.count; l++) {
-                assert_non_null(memchr(list.lines[l].amount, '\0', sizeof list.lines[l].amount));
-                assert_non_null(memchr(list.lines[l].then, '\0', sizeof list.lines[l].then));
+            make_words(derived, shop == 1, &made);
+            for (int kind = 0; kind < MOVE_COUNT_; kind++) {
+                const struct move_words *words = &made.words[kind];
+
+                assert_non_null(memchr(words->amount, '\0', sizeof words->amount));
+                assert_non_null(memchr(words->then, '\0', sizeof words->then));
                 for (int s = 0; s <= STRINGS_MAX; s++)
-                    assert_non_null(
-                        memchr(list.lines[l].string[s], '\0', sizeof list.lines[l].string[s]));
+                    assert_non_null(memchr(words->string[s], '\0', sizeof words->string[s]));
             }
         }
     }
@@ -358,7 +355,7 @@ static void texts_hold_for_huge_and_tiny_figures(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(moves_stand_in_the_trade_s_order),
+        cmocka_unit_test(a_due_move_says_what_follows_and_what_to_mind),
         cmocka_unit_test(rod_says_which_way_and_how_far),
         cmocka_unit_test(rod_on_target_is_left_alone),
         cmocka_unit_test(inner_strings_follow_the_posts),
