@@ -24,6 +24,11 @@ const struct figure_info *figure_info(enum figure_id id)
     return &infos[id];
 }
 
+bool figure_is_set_up(enum figure_id id)
+{
+    return id <= FIGURE_SADDLE_CHANGE || (id >= FIGURE_SADDLE_TURNS && id <= FIGURE_TONGUE_WEDGE);
+}
+
 const char *figure_section_name(enum figure_section section)
 {
     static const char *const names[FIGURE_SECTION_COUNT_] = {

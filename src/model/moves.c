@@ -23,19 +23,12 @@ struct string_state {
     double z1, zk;
 };
 
-static void clear_strings(struct figures *figures, int from_id, int to_id, int first, int last)
+static void clear_figures(struct figures *figures)
 {
-    for (int id = from_id; id <= to_id; id++)
-        for (int s = first; s <= last; s++)
-            figures->at[id][s].known = KNOWN_ABSENT;
-}
-
-/* The bridge is one for all strings, so its figures go with any of them. */
-static void clear_figures(struct figures *figures, int first, int last)
-{
-    clear_strings(figures, FIGURE_RELIEF, FIGURE_TILT, 0, 0);
-    clear_strings(figures, FIGURE_ACTION, FIGURE_SADDLE_CHANGE, first, last);
-    clear_strings(figures, FIGURE_SADDLE_TURNS, FIGURE_SADDLE_TOP, 1, STRINGS_MAX);
+    for (int id = 0; id <= FIGURE_SADDLE_TOP; id++)
+        if (figure_is_set_up((enum figure_id)id))
+            for (int s = 0; s <= STRINGS_MAX; s++)
+                figures->at[id][s].known = KNOWN_ABSENT;
 }
 
 static double crown_mm(const struct solution *solution, const struct neck_curve *curve, int string,
@@ -258,7 +251,7 @@ static void solve_string(struct solution *solution, int string, double gap_mm, d
     solution->lines.after[string] = as_line(state.nut_mm, state.saddle_mm);
 }
 
-static void solve_strings(struct solution *solution, int first, int last)
+static void solve_strings(struct solution *solution)
 {
     const struct setup *setup = solution->setup;
     const int strings = solution->board->strings;
@@ -272,7 +265,7 @@ static void solve_strings(struct solution *solution, int first, int last)
     for (int s = 1; has_line && s <= strings; s++)
         solution->known[s] =
             gap_known[s] == KNOWN_INTERPOLATED ? KNOWN_INTERPOLATED : action_known[s];
-    for (int s = first; s <= last; s++) {
+    for (int s = 1; s <= strings; s++) {
         if (has_gap && setup->nut_method == NUT_OPEN)
             figures_set(solution->figures, FIGURE_NUT_GAP, s, gap[s], gap_known[s]);
         if (has_action)
@@ -330,35 +323,20 @@ static void solve_bridge(struct solution *solution)
     }
 }
 
-static void solve_all(struct solution *solution, int first, int last)
-{
-    if (!solution->setup->has_board)
-        return;
-    solve_curve(solution);
-    solve_strings(solution, first, last);
-    solve_bridge(solution);
-}
-
 void moves_solve(const struct setup *setup, const struct move_choice *held, struct figures *figures,
                  struct move_choice *ret_choice, struct string_lines *ret_lines)
 {
     struct solution solution = {
         .setup = setup, .board = &setup->board, .held = held, .figures = figures};
 
-    clear_figures(figures, 1, STRINGS_MAX);
-    solve_all(&solution, 1, setup->board.strings);
+    clear_figures(figures);
+    if (setup->has_board) {
+        solve_curve(&solution);
+        solve_strings(&solution);
+        solve_bridge(&solution);
+    }
     if (ret_choice)
         *ret_choice = solution.choice;
     if (ret_lines)
         *ret_lines = solution.lines;
-}
-
-void moves_solve_again(const struct setup *setup, const struct move_choice *held, int first,
-                       int last, struct figures *figures)
-{
-    struct solution solution = {
-        .setup = setup, .board = &setup->board, .held = held, .figures = figures};
-
-    clear_figures(figures, first, last);
-    solve_all(&solution, first, last);
 }

@@ -50,10 +50,4 @@ struct string_lines {
 void moves_solve(const struct setup *setup, const struct move_choice *held, struct figures *figures,
                  struct move_choice *ret_choice, struct string_lines *ret_lines);
 
-/* Brings `figures`, which a solution of nearly the same setup left there, up to date when
- * only readings that bear on strings first .. last have changed: the same as moves_solve
- * with `held`, but quicker. */
-void moves_solve_again(const struct setup *setup, const struct move_choice *held, int first,
-                       int last, struct figures *figures);
-
 #endif

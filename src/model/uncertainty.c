@@ -12,10 +12,8 @@ double uncertainty_of_step(double step)
     return step / sqrt(12);
 }
 
-/* A reading with its step, and the strings whose figures hang on it. */
 struct found {
     double *reading, step;
-    int first, last;
 };
 
 /* Counts down to the reading wanted; its `reading` is NULL until it is met. */
@@ -24,29 +22,12 @@ struct search {
     struct found found;
 };
 
-static void offer(struct search *search, bool given, double *value, double step, int first,
-                  int last)
+static void offer(struct search *search, bool given, double *value, double step)
 {
     if (!given || search->found.reading)
         return;
     if (search->left-- == 0)
-        search->found =
-            (struct found){.reading = value, .step = step, .first = first, .last = last};
-}
-
-/* A string's reading also stands in for its neighbours', up to the next that were read. */
-static void offer_string(struct search *search, struct entered *read, int strings, int string,
-                         double step)
-{
-    int first = string, last = string;
-
-    if (!read[string].given)
-        return;
-    while (first > 1 && !read[first - 1].given)
-        first--;
-    while (last < strings && !read[last + 1].given)
-        last++;
-    offer(search, true, &read[string].value, step, first, last);
+        search->found = (struct found){.reading = value, .step = step};
 }
 
 /* Strings are read over these crowns alone, so no other spot moves a set-up figure. */
@@ -58,20 +39,19 @@ static bool spot_bears(const struct board *board, int fret)
 static void walk_readings(struct setup *setup, struct search *search)
 {
     const double feeler = setup->feeler_step_mm, rule = setup->rule_step_mm;
-    const int strings = setup->board.strings;
 
     for (int i = 0; i < setup->relief_count; i++)
-        offer(search, true, &setup->relief[i].gap_mm, feeler, 1, strings);
+        offer(search, true, &setup->relief[i].gap_mm, feeler);
     for (int n = 1; n <= setup->board.frets; n++)
         offer(search, setup->has_spot[n] && spot_bears(&setup->board, n), &setup->spot_mm[n],
-              feeler, 1, strings);
-    offer(search, setup->fall_away_mm.given, &setup->fall_away_mm.value, feeler, 1, strings);
-    for (int s = 1; s <= strings; s++) {
-        offer_string(search, setup->nut_gap_mm, strings, s, feeler);
-        offer_string(search, setup->action_mm, strings, s, rule);
+              feeler);
+    offer(search, setup->fall_away_mm.given, &setup->fall_away_mm.value, feeler);
+    for (int s = 1; s <= setup->board.strings; s++) {
+        offer(search, setup->nut_gap_mm[s].given, &setup->nut_gap_mm[s].value, feeler);
+        offer(search, setup->action_mm[s].given, &setup->action_mm[s].value, rule);
     }
-    offer(search, setup->exposure_bass_mm.given, &setup->exposure_bass_mm.value, rule, 1, 0);
-    offer(search, setup->exposure_treble_mm.given, &setup->exposure_treble_mm.value, rule, 1, 0);
+    offer(search, setup->exposure_bass_mm.given, &setup->exposure_bass_mm.value, rule);
+    offer(search, setup->exposure_treble_mm.given, &setup->exposure_treble_mm.value, rule);
 }
 
 int uncertainty_reading_count(const struct setup *setup)
@@ -95,12 +75,6 @@ double *uncertainty_reading(struct setup *setup, int i, double *ret_step)
     return search.found.reading;
 }
 
-/* The set-up figures: everything that moves_solve and reset_solve compute. */
-static bool is_setup_figure(int id)
-{
-    return id <= FIGURE_SADDLE_CHANGE || (id >= FIGURE_SADDLE_TURNS && id <= FIGURE_TONGUE_WEDGE);
-}
-
 /* Adds the square of one reading's part to the sum kept in u. */
 static void add_part(struct figure *figure, const struct figure *low, const struct figure *high,
                      double share)
@@ -120,52 +94,37 @@ static void add_part(struct figure *figure, const struct figure *low, const stru
 #define SHARE_OF_STEP (1.0 / 64)
 
 static void solve_moved(const struct setup *moved, const struct move_choice *choice,
-                        const struct found *found, struct figures *figures)
+                        struct figures *figures)
 {
-    moves_solve_again(moved, choice, found->first, found->last, figures);
+    moves_solve(moved, choice, figures, NULL, NULL);
     reset_solve(moved, figures);
-}
-
-/* Puts back what a reading has moved. */
-static void restore(const struct figures *nominal, const struct found *found,
-                    struct figures *figures)
-{
-    for (int id = 0; id <= FIGURE_SADDLE_CHANGE; id++)
-        for (int s = found->first; s <= found->last; s++)
-            figures->at[id][s] = nominal->at[id][s];
 }
 
 static void add_reading(struct figures *figures, const struct figures *low,
                         const struct figures *high, int strings, double share)
 {
     for (int id = 0; id < FIGURE_COUNT_; id++)
-        if (is_setup_figure(id))
+        if (figure_is_set_up((enum figure_id)id))
             for (int s = 0; s <= strings; s++)
                 add_part(&figures->at[id][s], &low->at[id][s], &high->at[id][s], share);
 }
 
-/* One reading moved down and up; low and high are the nominal figures before and after,
- * as far as strings are concerned. */
+/* One reading moved down and up, into `low` and `high`. */
 static void try_reading(struct setup *moved, const struct move_choice *choice, int i,
                         struct figures *low, struct figures *high, struct figures *figures)
 {
-    struct search search = {.left = i};
-
-    walk_readings(moved, &search);
-    const struct found *found = &search.found;
-    const double middle = *found->reading, delta = SHARE_OF_STEP * found->step;
+    double step;
+    double *reading = uncertainty_reading(moved, i, &step);
+    const double middle = *reading, delta = SHARE_OF_STEP * step;
 
     if (!(delta > 0) || !isfinite(delta))
         return;
-    *found->reading = middle - delta;
-    solve_moved(moved, choice, found, low);
-    *found->reading = middle + delta;
-    solve_moved(moved, choice, found, high);
-    *found->reading = middle;
-    add_reading(figures, low, high, moved->board.strings,
-                uncertainty_of_step(found->step) / (2 * delta));
-    restore(figures, found, low);
-    restore(figures, found, high);
+    *reading = middle - delta;
+    solve_moved(moved, choice, low);
+    *reading = middle + delta;
+    solve_moved(moved, choice, high);
+    *reading = middle;
+    add_reading(figures, low, high, moved->board.strings, uncertainty_of_step(step) / (2 * delta));
 }
 
 void uncertainty_solve(const struct setup *setup, const struct move_choice *choice,
@@ -175,14 +134,14 @@ void uncertainty_solve(const struct setup *setup, const struct move_choice *choi
     const int count = uncertainty_reading_count(setup);
 
     for (int id = 0; id < FIGURE_COUNT_; id++)
-        if (is_setup_figure(id))
+        if (figure_is_set_up((enum figure_id)id))
             for (int s = 0; s <= STRINGS_MAX; s++)
                 figures->at[id][s].u = 0;
-    struct figures low = *figures, high = *figures;
+    struct figures low, high;
     for (int i = 0; i < count; i++)
         try_reading(&moved, choice, i, &low, &high, figures);
     for (int id = 0; id < FIGURE_COUNT_; id++)
-        if (is_setup_figure(id))
+        if (figure_is_set_up((enum figure_id)id))
             for (int s = 0; s <= setup->board.strings; s++)
                 figures->at[id][s].u = 2 * sqrt(figures->at[id][s].u);
 }
