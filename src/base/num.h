@@ -17,8 +17,7 @@
  *   mixed   = integer ( " " | "-" ) integer "/" integer    1 5/8   1-5/8
  *           | integer [ " " | "-" ] vulgar            8¼
  *   vulgar  = one of the characters for 1/2 1/4 3/4 1/8 3/8 5/8 7/8
- *   decimal = digits [ "." digits ] | "." digits      at most 15 significant digits
- *                                                     and 22 decimals
+ *   decimal = digits [ "." digits ] | "." digits
  *   suffix  = a name that unit.h knows for the quantity, in any case
  *
  * Blanks (spaces and tabs) are allowed around every part, but the "-" of a mixed number
@@ -34,16 +33,22 @@
  *     the quantity is a length; of the bare unit otherwise;
  *   - a mixed number (8 1/4) is of the bare unit, so that 8 1/4 in a cell of 64ths is
  *     eight and a quarter 64ths; where the bare unit is a metric length it is inches;
- *   - a number with a leading point (.010) is decimal inches in a cell of thousandths or
- *     64ths, decimal mm in a cell of hundredths of a mm; of the bare unit otherwise;
- *   - anything else is of the bare unit.
+ *   - a number with a point and below 1 (.010, 0.30) is inches in a cell of thousandths or
+ *     64ths; in a cell of hundredths of a mm any number with a point is mm (0.30, 1.2);
+ *   - anything else is of the bare unit: 13 and 12.5 thousandths, 6.5 64ths.
+ *
+ * The terms of a stack that the bare unit decides are of one kind, all the cell's step or all
+ * inches (or mm): 10+8 or .010+.008, 30+5 or 0.30+0.05; .010+8 is STATUS_UNIT, and so is
+ * .010+8 th in any cell. In a cell of
+ * 64ths both ways of writing a 64th go together (6+1/64), and beside one of them a number
+ * from .1 up to 1, and halves, quarters and eighths, are parts of a 64th (6+.5, 6+1/2).
  *
  * With bare unit UNIT_NONE every term needs a suffix, its own or one to its right
  * (STATUS_UNIT otherwise); that is how a profile's lengths are read. A plain number has
  * no suffixes and is read with UNIT_NONE as with UNIT_PLAIN.
  *
  * Each term is exact to the rounding of its amount and one more for its unit: 1/128 in
- * is the double (1.0 / 128) * 25.4. A stack rounds once more at each "+".
+ * is the double (1.0 / 128) * 25.4. A decimal is the nearest double, however long it is. A stack rounds once more at each "+".
  */
 
 /* Where a text stopped making sense, for a message. */
@@ -68,8 +73,8 @@ enum status num_parse(const char *text, enum quantity_kind quantity, enum unit b
 /*
  * Rewrites a text that num_parse accepts so that every term carries its unit and reads
  * the same without knowing the cell: "13" in a cell of thousandths is "13 th", "6" in a
- * cell of 64ths "6/64 in", "8 1/4" there "8 1/4/64 in", ".010+8" with thousandths
- * ".010 in+8 th"; a suffix that several terms share is written once, behind the last. Terms
+ * cell of 64ths "6/64 in", "8 1/4" there "8 1/4/64 in", "0.30" with hundredths
+ * "0.30 mm"; a suffix that several terms share is written once, behind the last. Terms
  * that have their suffix stay as typed, blanks around the text go. Appended to `out`;
  * STATUS_TOO_LONG, `out` untouched, when it does not fit there or would pass NUM_TEXT_MAX.
  * Other failures as of num_parse.
@@ -86,9 +91,8 @@ enum status num_spell(const char *text, enum quantity_kind quantity, enum unit b
 enum status num_shorten(const char *text, enum quantity_kind quantity, enum unit bare,
                         struct strbuf *out);
 
-/* A decimal (see above) from the `length` bytes of `text`, the nearest double.
- * STATUS_SYNTAX, or STATUS_TOO_LONG over 15 significant digits or 22 decimals. Leading
- * zeros are not significant, trailing ones are. */
+/* A decimal (see above) from the `length` bytes of `text`, the nearest double. STATUS_SYNTAX, or
+ * STATUS_TOO_LONG over NUM_TEXT_MAX bytes. */
 enum status num_decimal(const char *text, size_t length, double *ret_value);
 
 /* A whole number, digits only, no sign. STATUS_SYNTAX, or STATUS_RANGE over `max` (>= 0). */

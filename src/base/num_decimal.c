@@ -1,16 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "base/num_scan.h"
 
-#include <stdint.h>
-
-enum { SIGNIFICANT_MAX = 15, DECIMALS_MAX = 22 };
-
-/* Every one of these is exactly a double; so is a mantissa of 15 digits, hence their
- * quotient is the double nearest to what was written. */
-static const double powers_of_ten[DECIMALS_MAX + 1] = {
-    1e0,  1e1,  1e2,  1e3,  1e4,  1e5,  1e6,  1e7,  1e8,  1e9,  1e10, 1e11,
-    1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18, 1e19, 1e20, 1e21, 1e22,
-};
+#include <stdlib.h>
 
 /* digits [ "." digits ] | "." digits; *ret_point is where the point is, or `length`. */
 static bool decimal_shape(const char *text, size_t length, size_t *ret_point)
@@ -28,28 +19,26 @@ static bool decimal_shape(const char *text, size_t length, size_t *ret_point)
     return length > 0 && point + 1 != length;
 }
 
+/*
+ * The C library rounds to the nearest double, but its point is the locale's. It gets none: the
+ * digits go to it as a whole number, and the decimals as a power of ten behind them.
+ */
 enum status num_decimal(const char *text, size_t length, double *ret_value)
 {
-    uint64_t mantissa = 0;
+    char memory[NUM_TEXT_MAX + 8];
+    struct strbuf digits = STRBUF(memory);
     size_t point;
-    size_t decimals;
-    int significant = 0;
 
     if (!decimal_shape(text, length, &point))
         return STATUS_SYNTAX;
-    decimals = point == length ? 0 : length - point - 1;
-    if (decimals > DECIMALS_MAX)
+    if (length > NUM_TEXT_MAX)
         return STATUS_TOO_LONG;
-    for (size_t i = 0; i < length; i++) {
-        if (i == point)
-            continue;
-        if (significant > 0 || text[i] != '0')
-            significant++;
-        if (significant > SIGNIFICANT_MAX)
-            return STATUS_TOO_LONG;
-        mantissa = mantissa * 10 + (uint64_t)(text[i] - '0');
+    strbuf_add_bytes(&digits, text, point);
+    if (point < length) {
+        strbuf_add_bytes(&digits, text + point + 1, length - point - 1);
+        strbuf_addf(&digits, "e-%d", (int)(length - point - 1));
     }
-    *ret_value = (double)mantissa / powers_of_ten[decimals];
+    *ret_value = strtod(memory, NULL);
     return STATUS_OK;
 }
 

@@ -34,9 +34,74 @@ static enum unit unit_by_form(enum amount_form form, enum quantity_kind quantity
         return UNIT_IN;
     if (form == AMOUNT_POINT && (bare == UNIT_TH || bare == UNIT_64THS))
         return UNIT_IN;
-    if (form == AMOUNT_POINT && bare == UNIT_100THS)
+    if (form != AMOUNT_WHOLE && bare == UNIT_100THS)
         return UNIT_MM;
     return bare;
+}
+
+/* --- stacks --- */
+
+/* Leaves of a tenth of an inch and more do not exist, so in a stack .5 is half a 64th. */
+static bool is_part_of_64th(const struct num_term *term)
+{
+    return term->halves || (term->form == AMOUNT_POINT && term->amount >= 0.1);
+}
+
+static bool is_over_64(const struct num_term *term)
+{
+    return term->form == AMOUNT_FRACTION && term->divisor == 64;
+}
+
+/* In a cell of 64ths: beside a number that counts 64ths, halves and the like are parts of one. */
+static void settle_64ths(struct num_entry *entry, int first)
+{
+    bool counts = false;
+
+    for (int i = first; i < entry->count; i++)
+        counts = counts || entry->terms[i].unit == UNIT_64THS || is_over_64(&entry->terms[i]);
+    for (int i = first; counts && i < entry->count; i++)
+        if (is_part_of_64th(&entry->terms[i]))
+            entry->terms[i].unit = UNIT_64THS;
+}
+
+static const char *stack_words(enum unit bare)
+{
+    switch (bare) {
+    case UNIT_TH:
+        return "a stack is all thousandths or all inches: 10+8 or .010+.008";
+    case UNIT_64THS:
+        return "a stack is all 64ths or all inches: 6+.5 or .094+.008";
+    case UNIT_100THS:
+        return "a stack is all hundredths or all mm: 30+5 or 0.30+0.05";
+    default:
+        return "a stack is all mm or all inches: 2+0.5 or 5/64+1/64";
+    }
+}
+
+static enum status refuse(struct num_fault *fault, size_t at, const char *what)
+{
+    *fault = (struct num_fault){STATUS_UNIT, at, what};
+    return STATUS_UNIT;
+}
+
+/* Terms without a suffix, from `first` on, are of one kind. */
+static enum status settle_stack(enum unit bare, int first, struct num_entry *entry,
+                                struct num_fault *fault)
+{
+    const struct num_term *other = NULL;
+
+    if (bare == UNIT_64THS)
+        settle_64ths(entry, first);
+    for (int i = first; i < entry->count; i++) {
+        const struct num_term *term = &entry->terms[i];
+
+        if (bare == UNIT_64THS && is_over_64(term))
+            continue;
+        if (other && other->unit != term->unit)
+            return refuse(fault, term->start, stack_words(bare));
+        other = term;
+    }
+    return STATUS_OK;
 }
 
 /* Gives every term its unit; from the right, as a suffix serves the terms before it. */
@@ -44,19 +109,24 @@ static enum status settle_units(enum quantity_kind quantity, enum unit bare,
                                 struct num_entry *entry, struct num_fault *fault)
 {
     enum unit carried = UNIT_NONE;
+    int first = entry->count;
 
     for (int i = entry->count - 1; i >= 0; i--) {
         struct num_term *term = &entry->terms[i];
 
         if (term->suffix != UNIT_NONE)
             carried = term->suffix;
+        else if (carried == UNIT_NONE)
+            first = i;
         term->unit = carried != UNIT_NONE ? carried : unit_by_form(term->form, quantity, bare);
-        if (term->unit != UNIT_NONE)
-            continue;
-        *fault = (struct num_fault){STATUS_UNIT, term->amount_end, num_unit_words(quantity)};
-        return STATUS_UNIT;
+        if (term->unit == UNIT_NONE)
+            return refuse(fault, term->amount_end, num_unit_words(quantity));
+        /* .010+8 th: hardly a hundredth of a thousandth. A file says what it means. */
+        if (bare != UNIT_NONE && term->suffix == UNIT_NONE && carried == UNIT_TH &&
+            term->form == AMOUNT_POINT)
+            return refuse(fault, term->start, stack_words(UNIT_TH));
     }
-    return STATUS_OK;
+    return settle_stack(bare, first, entry, fault);
 }
 
 static enum status read_entry(const char *text, enum quantity_kind quantity, enum unit bare,
@@ -64,10 +134,8 @@ static enum status read_entry(const char *text, enum quantity_kind quantity, enu
 {
     enum status status;
 
-    if (bare != UNIT_NONE && unit_quantity(bare) != quantity) {
-        *fault = (struct num_fault){STATUS_UNIT, 0, "the unit of the cell does not measure this"};
-        return STATUS_UNIT;
-    }
+    if (bare != UNIT_NONE && unit_quantity(bare) != quantity)
+        return refuse(fault, 0, "the unit of the cell does not measure this");
     status = num_scan(text, quantity, entry, fault);
     return status == STATUS_OK ? settle_units(quantity, bare, entry, fault) : status;
 }

@@ -22,7 +22,7 @@ static const char says_apart[] =
 static const char says_point[] = "a number has one point, with digits after it, like 1.5 or .013";
 static const char says_exponent[] = "write the number out, without an exponent";
 static const char says_digits[] = "write the number in decimal digits, like 16";
-static const char says_long_number[] = "a number has at most 15 significant digits and 22 decimals";
+static const char says_long_mixed[] = "this mixed number is too long to be exact";
 static const char says_long_text[] = "an entry has at most 64 characters";
 static const char says_strange[] = "only digits, . / + - and a unit are read here";
 static const char says_stack[] = "temperatures are not added; write one, like 21 C";
@@ -96,7 +96,6 @@ static bool refuse_start(struct scanner *s)
 static bool scan_decimal(struct scanner *s, double *ret_value, bool *ret_whole)
 {
     size_t start = s->at;
-    enum status status;
 
     while (num_is_digit(peek(s)))
         s->at++;
@@ -111,9 +110,7 @@ static bool scan_decimal(struct scanner *s, double *ret_value, bool *ret_whole)
     }
     if (s->at == start)
         return refuse_start(s);
-    status = num_decimal(s->text + start, s->at - start, ret_value);
-    if (status != STATUS_OK)
-        return refuse(s, status, start, says_long_number);
+    (void)num_decimal(s->text + start, s->at - start, ret_value);
     return true;
 }
 
@@ -206,25 +203,29 @@ static bool scan_line(struct scanner *s, struct num_term *term)
     if (!scan_below(s, &term->divisor))
         return false;
     term->line_at = amount_end;
-    term->form = AMOUNT_FRACTION;
     term->amount /= term->divisor;
+    term->halves = term->form == AMOUNT_WHOLE && term->amount < 1 &&
+                   (term->divisor == 2 || term->divisor == 4 || term->divisor == 8);
+    term->form = AMOUNT_FRACTION;
     return true;
 }
 
 static bool scan_amount(struct scanner *s, struct num_term *term)
 {
-    size_t start = s->at;
+    const size_t start = s->at;
     double above, below;
     bool whole, mixed = false;
 
+    term->start = start;
     if (scan_vulgar(s, &above, &below)) {
         term->form = AMOUNT_FRACTION;
+        term->halves = true;
         term->amount = above / below;
         return true;
     }
     if (!scan_decimal(s, &term->amount, &whole))
         return false;
-    term->form = s->text[start] == '.' ? AMOUNT_POINT : AMOUNT_NUMBER;
+    term->form = whole ? AMOUNT_WHOLE : term->amount < 1 ? AMOUNT_POINT : AMOUNT_NUMBER;
     if (whole && !scan_mixed(s, &above, &below, &mixed))
         return false;
     if (mixed) {
@@ -232,7 +233,7 @@ static bool scan_amount(struct scanner *s, struct num_term *term)
         double parts = term->amount * below + above;
 
         if (parts > EXACT_WHOLE_MAX)
-            return refuse(s, STATUS_TOO_LONG, start, says_long_number);
+            return refuse(s, STATUS_TOO_LONG, start, says_long_mixed);
         term->form = AMOUNT_MIXED;
         term->amount = parts / below;
     }

@@ -9,17 +9,20 @@
 
 /* How an amount is written; decides what a missing suffix means. */
 enum amount_form {
-    AMOUNT_NUMBER,   /* 13, 25.4 */
-    AMOUNT_POINT,    /* .010 */
+    AMOUNT_WHOLE,    /* 13 */
+    AMOUNT_NUMBER,   /* 25.4, 1.0 */
+    AMOUNT_POINT,    /* .010, 0.30: with a point, and below 1 */
     AMOUNT_FRACTION, /* 7/64, 6.25/64, 8 1/4/64, a vulgar fraction alone */
     AMOUNT_MIXED,    /* 8 1/4, 1-5/8, a whole number and a vulgar fraction */
 };
 
 struct num_term {
     enum amount_form form;
-    double amount;     /* without the sign of the entry */
-    double divisor;    /* of an AMOUNT_FRACTION, the number below its last line; else 0 */
-    size_t line_at;    /* where that line and its number start, blanks before it included */
+    double amount;  /* without the sign of the entry */
+    double divisor; /* of an AMOUNT_FRACTION, the number below its last line, 0 for a vulgar one */
+    bool halves;    /* an AMOUNT_FRACTION below 1 of whole halves, quarters or eighths */
+    size_t start;   /* where the amount starts */
+    size_t line_at; /* where that line and its number start, blanks before it included */
     size_t amount_end; /* where the amount ends */
     size_t suffix_end; /* where the term ends; equals amount_end without a suffix */
     enum unit suffix;  /* UNIT_NONE without */

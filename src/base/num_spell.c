@@ -62,7 +62,11 @@ enum status num_spell(const char *text, enum quantity_kind quantity, enum unit b
     for (int i = 0; i < entry.count; i++) {
         const struct num_term *term = &entry.terms[i];
 
-        strbuf_add_bytes(&spelled, text + at, term->suffix_end - at);
+        strbuf_add_bytes(&spelled, text + at, term->start - at);
+        /* A second line goes only under a mixed number: 1/2 of a 64th is 0 1/2/64 in. */
+        if (term->unit == UNIT_64THS && term->form == AMOUNT_FRACTION)
+            strbuf_add(&spelled, "0 ");
+        strbuf_add_bytes(&spelled, text + term->start, term->suffix_end - term->start);
         at = term->suffix_end;
         if (term->suffix == UNIT_NONE)
             spell_term(&entry, i, &spelled);

@@ -23,13 +23,23 @@ static const struct spelled cases[] = {
     {"8-1/4", UNIT_64THS, "8-1/4/64 in", "8-1/4"},
     {"8\xC2\xBC", UNIT_64THS, "8\xC2\xBC/64 in", "8\xC2\xBC"},
     {"\xC2\xBD", UNIT_64THS, "\xC2\xBD in", "\xC2\xBD"},
-    {".010+8", UNIT_TH, ".010 in+8 th", ".010+8"},
-    {"8+.010", UNIT_TH, "8 th+.010 in", "8+.010"},
+    {".010 in+8", UNIT_TH, ".010 in+8 th", ".010 in+8 th"},
+    {"8 th+.010", UNIT_TH, "8 th+.010 in", "8 th+.010 in"},
+    {".010+.008", UNIT_TH, ".010+.008 in", ".010+.008"},
+    {"12.5", UNIT_TH, "12.5 th", "12.5"},
+    {"0.5 th", UNIT_TH, "0.5 th", "0.5 th"},
+    {"6+.5", UNIT_64THS, "6/64+.5/64 in", "6+.5"},
+    {".5+6", UNIT_64THS, ".5/64+6/64 in", ".5+6"},
+    {"6+1/2", UNIT_64THS, "6/64+0 1/2/64 in", "6+0 1/2"},
+    {"6+\xC2\xBD", UNIT_64THS, "6/64+0 \xC2\xBD/64 in", "6+0 \xC2\xBD"},
+    {"7/64+.5", UNIT_64THS, "7/64+.5/64 in", "7+.5"},
+    {"6+1/64", UNIT_64THS, "6/64+1/64 in", "6+1"},
+    {".094+.008", UNIT_64THS, ".094+.008 in", ".094+.008"},
     {"10+8", UNIT_TH, "10+8 th", "10+8"},
     {"10 + 8", UNIT_TH, "10 + 8 th", "10 + 8"},
     {"6+7", UNIT_64THS, "6/64+7/64 in", "6+7"},
     {"6+7/64", UNIT_64THS, "6/64+7/64 in", "6+7"},
-    {"6+7/32", UNIT_64THS, "6/64+7/32 in", "6+7/32"},
+    {"6/64+7/32", UNIT_64THS, "6/64+7/32 in", "6/64+7/32"},
     {"-10+8", UNIT_TH, "-10+8 th", "-10+8"},
     {".010+.002 in", UNIT_TH, ".010+.002 in", ".010+.002"},
     {".010+.002 in", UNIT_MM, ".010+.002 in", ".010+.002 in"},
@@ -42,10 +52,16 @@ static const struct spelled cases[] = {
     {"1 5/64 in", UNIT_64THS, "1 5/64 in", "1 5/64 in"},
     {"1 5/8 in", UNIT_TH, "1 5/8 in", "1 5/8 in"},
     {".013", UNIT_TH, ".013 in", ".013"},
-    {"0.013 in", UNIT_TH, "0.013 in", "0.013 in"},
+    {"0.013 in", UNIT_TH, "0.013 in", "0.013"},
+    {"0.013", UNIT_TH, "0.013 in", "0.013"},
     {"0.013", UNIT_IN, "0.013 in", "0.013"},
     {"25", UNIT_100THS, "25/100 mm", "25"},
     {".25", UNIT_100THS, ".25 mm", ".25"},
+    {"0.30", UNIT_100THS, "0.30 mm", "0.30"},
+    {"1.2", UNIT_100THS, "1.2 mm", "1.2"},
+    {"1.2/100 mm", UNIT_100THS, "1.2/100 mm", "1.2/100 mm"},
+    {"30+5", UNIT_100THS, "30/100+5/100 mm", "30+5"},
+    {"0.30+0.05", UNIT_100THS, "0.30+0.05 mm", "0.30+0.05"},
     {"25/100 mm", UNIT_64THS, "25/100 mm", "25/100 mm"},
     {"1.5 mm", UNIT_64THS, "1.5 mm", "1.5 mm"},
     {"1.5", UNIT_MM, "1.5 mm", "1.5"},
@@ -192,6 +208,16 @@ static void type_random(uint64_t *seed, enum unit bare, struct strbuf *out)
     }
 }
 
+/* Whether a random stack is one of mixed kinds, which is refused by its own words. */
+static bool is_mixed_stack(const char *text, enum unit bare)
+{
+    struct num_fault fault = {STATUS_OK, 0, ""};
+    double value;
+
+    return num_parse(text, unit_quantity(bare), bare, &value, &fault) == STATUS_UNIT &&
+           strstr(fault.what, "a stack is all ");
+}
+
 /* The value of a text, which must be accepted. */
 static double value_of(const char *text, enum unit bare, enum unit cell)
 {
@@ -206,7 +232,7 @@ static double value_of(const char *text, enum unit bare, enum unit cell)
 static void typing_spelling_shortening_read_the_same(void **state)
 {
     uint64_t seed = SEED;
-    int changed = 0, dropped = 0;
+    int changed = 0, dropped = 0, mixed = 0;
 
     (void)state;
     print_message("seed %d\n", SEED);
@@ -220,9 +246,14 @@ static void typing_spelling_shortening_read_the_same(void **state)
             double value;
 
             type_random(&seed, bare, &typed_buf);
+            if (is_mixed_stack(typed, bare)) {
+                mixed++;
+                continue;
+            }
             value = value_of(typed, bare, bare);
             assert_int_equal(num_spell(typed, quantity, bare, &spelled_buf), STATUS_OK);
-            assert_int_equal(num_shorten(spelled, quantity, bare, &shortened_buf), STATUS_OK);
+            if (num_shorten(spelled, quantity, bare, &shortened_buf) != STATUS_OK)
+                fail_msg("cell %d: \"%s\", \"%s\"", unit, typed, spelled);
             if (!near_is(value_of(spelled, bare, UNIT_NONE), value, 0.0) ||
                 !near_is(value_of(shortened, bare, bare), value, 0.0))
                 fail_msg("cell %d: \"%s\", \"%s\", \"%s\"", unit, typed, spelled, shortened);
@@ -231,6 +262,7 @@ static void typing_spelling_shortening_read_the_same(void **state)
         }
     assert_true(changed > ROUNDS);
     assert_true(dropped > ROUNDS);
+    assert_true(mixed > ROUNDS / 10 && mixed < 3 * ROUNDS);
 }
 
 int main(void)
