@@ -6,8 +6,8 @@
 #       template
 #
 # What an object may ask from outside, by archive:
-#   base    libm, mem*, str*; number formatting (num_format.c and strbuf.c) and realloc
-#           (array.c) in those alone
+#   base    libm, mem*, str*; numbers from and to digits (num_decimal.c, num_format.c, strbuf.c)
+#           and realloc (array.c) in those alone
 #   model   libm, mem*, str*, base; malloc and its kin in record.c only
 # No archive holds a writable global. Includes follow
 #   base <- model <- {store, app}; ui reads app; term shows ui; base <- page; template reads
@@ -27,7 +27,7 @@ sin sincos sinh sqrt tan tanh tgamma trunc'
 memory='memchr memcmp memcpy memmove memset strchr strcmp strcpy strcspn strlen strncat strncmp
 strncpy strnlen strpbrk strrchr strspn strstr'
 allocation='malloc calloc realloc free'
-formatting='snprintf vsnprintf strtol'
+formatting='snprintf vsnprintf strtol strtod'
 # Of the compiler, hardened and sanitized builds: __memcpy_chk becomes memcpy before it is judged.
 runtime='^(_GLOBAL_OFFSET_TABLE_|__stack_chk_fail|__stack_chk_guard|___?(odr_asan|asan|ubsan|sanitizer|msan|tsan|sancov|gcov|llvm|prof)_.*)$'
 
@@ -269,7 +269,7 @@ if ! grep -qx num_parse "$work/base-names" || ! grep -qx moves_solve "$work/mode
     exit 77
 fi
 self_check
-check_undefined "$base" "$libm $memory" 'array.c.o num_format.c.o strbuf.c.o' \
+check_undefined "$base" "$libm $memory" 'array.c.o num_decimal.c.o num_format.c.o strbuf.c.o' \
     "$formatting realloc" \
     <"$work/base-names"
 cat "$work/base-names" "$work/model-names" >"$work/both-names"

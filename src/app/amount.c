@@ -116,9 +116,10 @@ void amount_add_all(struct strbuf *out, double mm)
 
     num_format_fixed(inches, fabs(inches) < 1 ? 4 : 3, true, out);
     strbuf_add(out, " in = ");
-    if (round(inches * 64) != 0) {
+    const double off = fabs(inches - round(inches * 64) / 64);
+    if (round(inches * 64) != 0 && off < 0.002) {
         /* Only where the nearest 64th is the length does it stand as equal to it. */
-        if (fabs(inches * 64 - round(inches * 64)) > 1e-9)
+        if (off > 1e-11)
             strbuf_add(out, "about ");
         num_format_fraction(inches, 64, out);
         strbuf_add(out, " in = ");

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "app/entry.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "app/amount.h"
@@ -11,17 +12,43 @@ static bool is_number(const struct field *field)
     return field->kind == KIND_NUMBER || field->kind == KIND_RADIUS;
 }
 
+/* A number as far as a gauge could tell it: five digits, no zeros behind the point. */
+static void add_rounded(struct strbuf *out, double value)
+{
+    const double magnitude = fabs(value) > 1e-9 ? floor(log10(fabs(value))) : 0;
+    const int decimals = magnitude >= 4 ? 0 : magnitude < -4 ? 8 : 4 - (int)magnitude;
+    const size_t start = out->length;
+
+    num_format_fixed(value, decimals, false, out);
+    if (!strchr(out->text + start, '.'))
+        return;
+    while (out->text[out->length - 1] == '0')
+        out->length--;
+    out->length -= out->text[out->length - 1] == '.';
+    out->text[out->length] = '\0';
+}
+
+static void add_temperature(struct strbuf *out, double celsius, enum unit unit)
+{
+    num_format_fixed(unit_from_pivot(unit, celsius), 1, false, out);
+    strbuf_addf(out, " %s", unit_label(unit));
+}
+
 static void describe(const struct field *field, const struct field_value *value,
-                     struct entry_view *view)
+                     const struct shop_units *units, struct entry_view *view)
 {
     struct strbuf words = STRBUF(view->words);
+    const enum unit bare = field_bare_unit(field, units);
 
     if (field->quantity == QUANTITY_LENGTH) {
         amount_add_all(&words, value->value);
+    } else if (field->quantity == QUANTITY_TEMPERATURE) {
+        add_temperature(&words, value->value, bare);
+        strbuf_add(&words, " = ");
+        add_temperature(&words, value->value, bare == UNIT_F ? UNIT_C : UNIT_F);
     } else {
-        num_format(value->value, &words);
-        strbuf_add_char(&words, ' ');
-        strbuf_add(&words, unit_label(unit_pivot(field->quantity)));
+        add_rounded(&words, value->value);
+        strbuf_addf(&words, " %s", unit_label(unit_pivot(field->quantity)));
     }
     if (view->unusual)
         strbuf_add(&words, ": unusual, look again");
@@ -78,29 +105,38 @@ static void spell_word(const char *text, const struct field *field, struct strbu
         strbuf_add(out, text);
 }
 
-/* Where a number may be below 0, a plus in front (sharp, high, tighter) says the other way. */
-static const char *drop_plus(const char *text, const struct field *field)
+/*
+ * A typed number as num_parse reads it: a number pad has a point or a comma, which mean the same
+ * here; and where a number may be below 0, a plus in front (sharp, high, tighter) says the other
+ * way. What is no number stays as it is. Gives back `memory`.
+ */
+static const char *numeral(const char *text, const struct field *field, char *memory)
 {
     const bool is_signed = is_number(field) && field->possible_min < 0;
+    struct strbuf out = strbuf_over(memory, ENTRY_TEXT_MAX);
 
-    return is_signed && text[0] == '+' && text[1] != '\0' ? text + 1 : text;
+    strbuf_add(&out, is_signed && text[0] == '+' && text[1] != '\0' ? text + 1 : text);
+    for (char *c = memory; is_number(field) && *c; c++)
+        if (*c == ',')
+            *c = '.';
+    return memory;
 }
 
 void entry_look(const char *text, const struct field *field, const struct shop_units *units,
                 struct entry_view *ret_view)
 {
-    char memory[ENTRY_TEXT_MAX];
-    struct strbuf word = STRBUF(memory), words = STRBUF(ret_view->words);
+    char memory[ENTRY_TEXT_MAX], word_memory[ENTRY_TEXT_MAX];
+    struct strbuf word = STRBUF(word_memory), words = STRBUF(ret_view->words);
     struct field_value value;
     struct field_fault fault;
 
     *ret_view = (struct entry_view){.empty = text[0] == '\0'};
     if (ret_view->empty)
         return;
-    text = drop_plus(text, field);
+    text = numeral(text, field, memory);
     if (!is_number(field)) {
         spell_word(text, field, &word);
-        text = memory;
+        text = word_memory;
     }
     if (field_read(field, text, field_bare_unit(field, units), &value, &fault) != STATUS_OK) {
         strbuf_add(&words, fault.words);
@@ -110,7 +146,7 @@ void entry_look(const char *text, const struct field *field, const struct shop_u
     ret_view->unusual = value.state == READING_UNUSUAL;
     ret_view->value = value.value;
     if (is_number(field) && strcmp(text, "flat") != 0)
-        describe(field, &value, ret_view);
+        describe(field, &value, units, ret_view);
     else if (field->kind != KIND_TEXT)
         strbuf_add(&words, text);
 }
@@ -118,39 +154,76 @@ void entry_look(const char *text, const struct field *field, const struct shop_u
 enum status entry_spell(const char *text, const struct field *field, const struct shop_units *units,
                         struct strbuf *out)
 {
+    char memory[ENTRY_TEXT_MAX];
+
     if (!is_number(field) || strcmp(text, "flat") == 0) {
         spell_word(text, field, out);
         return out->truncated ? STATUS_TOO_LONG : STATUS_OK;
     }
-    return num_spell(drop_plus(text, field), field->quantity, field_bare_unit(field, units), out);
+    return num_spell(numeral(text, field, memory), field->quantity, field_bare_unit(field, units),
+                     out);
+}
+
+/* The unit that stands beside a row, in which its numbers are then read. */
+static enum unit printed_unit(enum unit bare)
+{
+    if (bare == UNIT_TH)
+        return UNIT_IN;
+    return bare == UNIT_100THS ? UNIT_MM : bare;
+}
+
+/* Whether a text without units, read as plain numbers of the row's unit, is the value. */
+static bool reads_plainly(const char *text, enum unit bare, double value)
+{
+    double amount;
+
+    if (num_parse(text, QUANTITY_PLAIN, UNIT_PLAIN, &amount, NULL) != STATUS_OK)
+        return false;
+    return fabs(unit_to_pivot(printed_unit(bare), amount) - value) <= 1e-9 * (1 + fabs(value));
+}
+
+/* Leaves named by their numbers as the row's decimals: 13 as .013, 12.5 as .0125. Thousandths laid
+ * together stay as they are, for a tech counts them. */
+static bool add_leaf(const char *text, enum unit bare, double value, struct strbuf *out)
+{
+    const char *unsigned_text = text + (text[0] == '-');
+    const char *point = strchr(text, '.');
+    double count;
+
+    if (bare == UNIT_100THS && text[strspn(text, "0123456789+- ")] == '\0') {
+        num_format_fixed(value, 2, false, out);
+        return true;
+    }
+    if (bare != UNIT_TH || num_decimal(unsigned_text, strlen(unsigned_text), &count) != STATUS_OK)
+        return false;
+    num_format_fixed(unit_from_pivot(UNIT_IN, value), 3 + (point ? (int)strlen(point + 1) : 0),
+                     true, out);
+    return true;
+}
+
+/* What a file keeps says its unit, but for quantities with one unit in files. */
+static void show_number(const char *kept, const struct field *field, enum unit bare,
+                        struct strbuf *out)
+{
+    char whole_memory[NUM_TEXT_MAX + 1], shorter_memory[NUM_TEXT_MAX + 1];
+    struct strbuf whole = STRBUF(whole_memory), shorter = STRBUF(shorter_memory);
+    double value;
+
+    if (num_parse(kept, field->quantity, field_file_unit(field), &value, NULL) != STATUS_OK ||
+        num_spell(kept, field->quantity, field_file_unit(field), &whole) != STATUS_OK ||
+        num_shorten(whole_memory, field->quantity, bare, &shorter) != STATUS_OK)
+        strbuf_add(out, kept);
+    else if (reads_plainly(shorter_memory, bare, value))
+        strbuf_add(out, shorter_memory);
+    else if (!add_leaf(shorter_memory, bare, value, out))
+        strbuf_add(out, whole_memory);
 }
 
 void entry_show(const char *text, const struct field *field, const struct shop_units *units,
                 struct strbuf *out)
 {
-    const enum unit bare = field_bare_unit(field, units);
-    const size_t start = out->length;
-
-    if (field->kind == KIND_NOTE && pitch_tidy(text, out) == STATUS_OK)
-        return;
-    if (!is_number(field) || num_shorten(text, field->quantity, bare, out) != STATUS_OK) {
+    if (is_number(field))
+        show_number(text, field, field_bare_unit(field, units), out);
+    else if (field->kind != KIND_NOTE || pitch_tidy(text, out) != STATUS_OK)
         strbuf_add(out, text);
-        return;
-    }
-    /* A row of leaves is headed in inches or mm: there a leaf of 22 stands as .022, and leaves laid
-     * together, which a tech counts, name their unit. */
-    const bool whole = !strpbrk(out->text + start, "./abcdefghijklmnopqrstuvwxyz");
-    const bool leaves = bare == UNIT_TH || bare == UNIT_100THS;
-    double value;
-
-    if (!whole || !leaves)
-        return;
-    if (!strpbrk(out->text + start, "+-") &&
-        num_decimal(out->text + start, strlen(out->text + start), &value) == STATUS_OK) {
-        out->length = start;
-        out->text[start] = '\0';
-        amount_add(out, unit_to_pivot(bare, value), bare, false);
-        return;
-    }
-    strbuf_add(out, bare == UNIT_TH ? " th" : "/100");
 }

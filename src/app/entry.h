@@ -20,6 +20,7 @@ struct entry_view {
     char words[160]; /* how it was read, or what is wrong with it */
 };
 
+/* A comma is read as a point in a number. */
 void entry_look(const char *text, const struct field *field, const struct shop_units *units,
                 struct entry_view *ret_view);
 
@@ -32,8 +33,9 @@ void entry_look(const char *text, const struct field *field, const struct shop_u
 enum status entry_spell(const char *text, const struct field *field, const struct shop_units *units,
                         struct strbuf *out);
 
-/* A kept text as it is shown in a cell: the unit dropped where the row's unit says it, a leaf
- * named by its number as the row's decimals. */
+/* A kept text as it is shown in a cell: the unit dropped where the number, read in the unit that
+ * stands beside the row (amount_unit), is the value; a leaf named by its number as the row's
+ * decimals, .0125. Anything else names its unit: .094 in, 7/32 in in a row of 64ths. */
 void entry_show(const char *text, const struct field *field, const struct shop_units *units,
                 struct strbuf *out);
 

@@ -179,7 +179,7 @@ static bool is_for_entry(const struct app *app, uint32_t key)
         return false;
     if (app->writing)
         return true;
-    if (key < 0x80 && strchr("0123456789./+-", (int)key))
+    if (key < 0x80 && strchr("0123456789.,/+-", (int)key))
         return true;
     /* Keys that no unit is written with keep their meaning: a preview can be asked about. */
     return !lineedit_is_empty(&app->entry) && !(key < 0x80 && strchr("*?<>[]", (int)key));

@@ -22,7 +22,8 @@
  *
  * Blanks (spaces and tabs) are allowed around every part, but the "-" of a mixed number
  * touches both its numbers, and the fraction of a mixed number is below 1. There is no
- * leading "+", no subtraction (5-3), no exponent, no comma.
+ * leading "+", no subtraction (5-3), no exponent, no comma
+ * (a comma typed for a point is for the caller to make one).
  *
  * A stack ("10+8", ".010+.002 in") adds its terms: feeler leaves laid together;
  * temperatures do not stack. A term without a suffix takes the suffix of the next term
@@ -48,7 +49,8 @@
  * no suffixes and is read with UNIT_NONE as with UNIT_PLAIN.
  *
  * Each term is exact to the rounding of its amount and one more for its unit: 1/128 in
- * is the double (1.0 / 128) * 25.4. A decimal is the nearest double, however long it is. A stack rounds once more at each "+".
+ * is the double (1.0 / 128) * 25.4. A decimal is the nearest double, however long it is. A stack
+ * rounds once more at each "+".
  */
 
 /* Where a text stopped making sense, for a message. */

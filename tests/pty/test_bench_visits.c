@@ -104,7 +104,7 @@ static void test_units(void **state)
     bench_expect_row(terminal, ROW_TITLED_ACTION, "8.25");
     terminal_type(terminal, "m");
     terminal_expect(terminal, SEEN_METRIC);
-    bench_expect_row(terminal, ROW_TITLED_ACTION, "6/64"); /* as typed, with its unit now */
+    bench_expect_row(terminal, ROW_TITLED_ACTION, "2.38"); /* 6/64 in, in the row's own unit */
     bench_expect_row(terminal, ROW_TITLED_EXPOSURE, "4.5");
     terminal_key(terminal, TERMINAL_END);
     terminal_key(terminal, TERMINAL_BACKSPACE);

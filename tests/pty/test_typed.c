@@ -1,0 +1,348 @@
+/* SPDX-License-Identifier: MIT */
+
+/*
+ * What is typed is what is meant: the real program on a terminal, row by row.
+ *
+ * A row is {shop, cell, given, keys, kept}:
+ *
+ *   shop   INCH or METRIC.
+ *   cell   a row of `cells`: the leaf it is on, how its prompt begins, and where the profile keeps
+ * it. given  lines that the profile has beside `base`, NULL for none; they are appended, so the
+ * first ones may belong to its last section, [visit.1.pass.1]. keys   what is typed in that cell,
+ * byte by byte: "\r" is Enter, "\033[A" an arrow up. kept   the text that the file on disk then
+ * holds for that cell. HELD: the program asks first, so the file is as it was. REFUSED: the same,
+ * and another Enter changes nothing either.
+ *          "" : the file is written, and holds no text for the cell.
+ *
+ * Each row has a profile and a program of its own. A new cell is a new row of `cells`; a table of
+ * rows is run by CHECK_ROWS from a test.
+ */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+
+#include <cmocka.h>
+
+#include "bench_screen.h"
+
+#define HELD    ((const char *)1)
+#define REFUSED ((const char *)2)
+
+enum shop { INCH, METRIC };
+
+enum cell {
+    RELIEF,
+    GAP,
+    ACTION,
+    EXPOSURE,
+    HUMIDITY,
+    TEMPERATURE,
+    SCALE,
+    LEAST,
+    THREAD,
+    GAUGE,
+    CENTS,
+    SETBACK,
+    SPOT,
+    CROWN,
+    SHAFT,
+    WIDTH,
+    MODULUS,
+    TURN
+};
+
+static const struct {
+    const char *leaf, *prompt, *section, *key;
+} cells[] = {
+    [RELIEF] = {"Bench", "relief at fret", "visit.1.pass.1", "relief"},
+    [GAP] = {"Bench", "nut gap, string 6", "visit.1.pass.1", "nut_gap.6"},
+    [ACTION] = {"Bench", "action, string 6", "visit.1.pass.1", "action.6"},
+    [EXPOSURE] = {"Bench", "bass exposure", "visit.1.pass.1", "exposure_bass"},
+    [HUMIDITY] = {"Intake", "humidity", "visit.1", "humidity"},
+    [TEMPERATURE] = {"Intake", "temperature", "visit.1", "temperature"},
+    [SCALE] = {"Intake", "scale length", "board", "scale"},
+    [LEAST] = {"Intake", "least exposure", "bridge", "exposure_min"},
+    [THREAD] = {"Intake", "thread pitch", "bridge", "thread"},
+    [GAUGE] = {"Strings", "gauge, string 6", "string.6", "gauge"},
+    [CENTS] = {"Pitch", "cents at fret 12, string 6", "visit.1.pass.1", "cents.6.12"},
+    [SETBACK] = {"Pitch", "setback, string 6", "string.6", "setback"},
+    [SPOT] = {"Frets", "spot at fret 3", "visit.1.pass.1", "spot.3"},
+    [CROWN] = {"Frets", "crown at fret 3", "visit.1.pass.1", "crown.3"},
+    [SHAFT] = {"Neck", "shaft depth at fret 1", "neck", "shaft_first"},
+    [WIDTH] = {"Neck", "board width at the nut", "board", "width_nut"},
+    [MODULUS] = {"Neck", "neck modulus", "neck", "modulus"},
+    [TURN] = {"Bench", "rod turned", "visit.1.pass.2", "rod_turn"},
+};
+
+struct row {
+    enum shop shop;
+    enum cell cell;
+    const char *given, *keys, *kept;
+};
+
+static const char base[] = "[profile]\nformat = 1\n"
+                           "[instrument]\nname = Typed\nkind = steel-string\n"
+                           "[board]\nscale = 650 mm\nstrings = 6\nfrets = 20\njoin_fret = 14\n"
+                           "[visit.1]\ndate = 2026-03-02\n";
+
+/* --- the profile on disk --- */
+
+/* The text behind "key = " in a section, in `out`; false, "" there, where the key is absent. */
+static bool find_text(const char *bytes, const char *section, const char *key, char *out,
+                      size_t size)
+{
+    const size_t key_length = strlen(key);
+    char head[64];
+    bool inside = false;
+
+    out[0] = '\0';
+    snprintf(head, sizeof head, "[%s]", section);
+    for (const char *line = bytes; *line; line += strcspn(line, "\n"), line += *line == '\n') {
+        if (line[0] == '[')
+            inside = strncmp(line, head, strlen(head)) == 0;
+        if (!inside || strncmp(line, key, key_length) != 0 ||
+            strncmp(line + key_length, " = ", 3) != 0)
+            continue;
+        line += key_length + 3;
+        snprintf(out, size, "%.*s", (int)strcspn(line, "\n"), line);
+        return true;
+    }
+    return false;
+}
+
+static char *read_profile(const struct bench *bench)
+{
+    size_t length;
+    char *bytes = tree_read(bench->profile, &length);
+
+    assert_non_null(bytes);
+    return bytes;
+}
+
+static void write_profile(const struct bench *bench, const struct row *row)
+{
+    char text[2048];
+
+    snprintf(text, sizeof text, "%s%s", base, row->given ? row->given : "");
+    tree_write_text(bench->profile, text);
+}
+
+static void write_shop(const struct bench *bench, enum shop shop)
+{
+    char path[600];
+
+    snprintf(path, sizeof path, "%s/.config", bench->home);
+    (void)mkdir(path, 0700);
+    snprintf(path, sizeof path, "%s/.config/sillet", bench->home);
+    (void)mkdir(path, 0700);
+    snprintf(path, sizeof path, "%s/.config/sillet/shop.ini", bench->home);
+    tree_write_text(path, shop == METRIC ? "[shop]\nunits = metric\n" : "[shop]\nunits = inch\n");
+}
+
+/* --- one row --- */
+
+static void fail_row(struct bench *bench, const struct row *row, const char *why)
+{
+    char *bytes = read_profile(bench);
+    char text[256];
+
+    (void)find_text(bytes, cells[row->cell].section, cells[row->cell].key, text, sizeof text);
+    free(bytes);
+    print_error("%s shop, %s: typed \"%s\"; %s; the file has \"%s\"\n",
+                row->shop == METRIC ? "metric" : "inch", cells[row->cell].prompt, row->keys, why,
+                text);
+    terminal_fail_at(bench->terminal, "row", __FILE__, __LINE__);
+}
+
+static bool on_leaf(struct terminal *terminal, const char *leaf)
+{
+    char top[32];
+
+    snprintf(top, sizeof top, "[%s]", leaf);
+    return terminal_find(terminal, top, NULL) >= 0;
+}
+
+static bool in_cell(struct terminal *terminal, const char *prompt)
+{
+    return strncmp(terminal_row(terminal, 22) + 1, prompt, strlen(prompt)) == 0;
+}
+
+/* Turns to the leaf and walks its route down to the cell. */
+static void go_to_cell(struct bench *bench, const struct row *row)
+{
+    enum { LEAVES_MOST = 12, CELLS_MOST = 260 };
+    struct terminal *terminal = bench->terminal;
+
+    terminal_settle(terminal);
+    for (int i = 0; i < LEAVES_MOST && !on_leaf(terminal, cells[row->cell].leaf); i++) {
+        terminal_key(terminal, TERMINAL_PAGE_DOWN);
+        terminal_settle(terminal);
+    }
+    for (int i = 0; i < CELLS_MOST && !in_cell(terminal, cells[row->cell].prompt); i++) {
+        terminal_key(terminal, TERMINAL_ENTER);
+        terminal_settle(terminal);
+    }
+    if (!in_cell(terminal, cells[row->cell].prompt))
+        fail_row(bench, row, "there is no such cell");
+}
+
+/* Whether the file holds what the row says, or has been left alone, as `before`. */
+static bool file_agrees(const struct bench *bench, const struct row *row, const char *before)
+{
+    char *bytes = read_profile(bench);
+    char text[256];
+    bool agrees = strcmp(bytes, before) == 0;
+
+    if (row->kept != HELD && row->kept != REFUSED) {
+        (void)find_text(bytes, cells[row->cell].section, cells[row->cell].key, text, sizeof text);
+        agrees = !agrees && strcmp(text, row->kept) == 0;
+    }
+    free(bytes);
+    return agrees;
+}
+
+static void check_row(struct bench *bench, const struct row *row)
+{
+    char *before;
+
+    write_profile(bench, row);
+    write_shop(bench, row->shop);
+    bench_start(bench);
+    go_to_cell(bench, row);
+    before = read_profile(bench);
+    terminal_type(bench->terminal, row->keys);
+    terminal_settle(bench->terminal);
+    if (!file_agrees(bench, row, before))
+        fail_row(bench, row,
+                 row->kept == HELD      ? "is to be held"
+                 : row->kept == REFUSED ? "is to be refused"
+                                        : row->kept);
+    if (row->kept == REFUSED) {
+        terminal_key(bench->terminal, TERMINAL_ENTER);
+        terminal_settle(bench->terminal);
+        if (!file_agrees(bench, row, before))
+            fail_row(bench, row, "a second Enter took it");
+    }
+    free(before);
+}
+
+static void check_rows(void **state, const struct row *rows, size_t count)
+{
+    for (size_t i = 0; i < count; i++)
+        check_row(*state, &rows[i]);
+}
+
+#define CHECK_ROWS(state, rows) check_rows(state, rows, sizeof(rows) / sizeof((rows)[0]))
+
+/* --- numbers --- */
+
+/* clang-format off */
+static void leaves_in_thousandths(void **state)
+{
+    static const struct row rows[] = {
+        {INCH, RELIEF, NULL, "12\r", "12 th"},
+        {INCH, RELIEF, NULL, "12.5\r", "12.5 th"},
+        {INCH, RELIEF, NULL, ".012\r", ".012 in"},
+        {INCH, RELIEF, NULL, "0.012\r", "0.012 in"},
+        {INCH, RELIEF, NULL, "0,012\r", "0.012 in"},
+        {INCH, RELIEF, NULL, ",012\r", ".012 in"},
+        {INCH, RELIEF, NULL, "0.0120\r", "0.0120 in"},
+        {INCH, RELIEF, NULL, "0\r", "0 th"},
+        {INCH, RELIEF, NULL, "10+8\r", "10+8 th"},
+        {INCH, RELIEF, NULL, ".010+.002\r", ".010+.002 in"},
+        {INCH, RELIEF, NULL, ",010+0,002\r", ".010+0.002 in"},
+        {INCH, RELIEF, NULL, ".010+8\r", REFUSED},
+        {INCH, RELIEF, NULL, "10+.5\r", REFUSED},
+        {INCH, RELIEF, NULL, ".010+8 th\r", REFUSED},
+        {INCH, RELIEF, NULL, "0.30 mm\r", "0.30 mm"},
+        {INCH, RELIEF, NULL, "0,30 mm\r", "0.30 mm"},
+        {INCH, RELIEF, NULL, "1/64\r", "1/64 in"},
+        {INCH, RELIEF, NULL, "0.70\r", REFUSED},
+        {INCH, RELIEF, NULL, "1.2.3\r", REFUSED},
+        {INCH, RELIEF, NULL, "1,2,3\r", REFUSED},
+        {INCH, RELIEF, NULL, ".01200000000000000123\r", ".01200000000000000123 in"},
+        {INCH, GAP, NULL, "18\r", "18 th"},
+        {INCH, GAP, NULL, ".018\r", ".018 in"},
+        {INCH, SPOT, NULL, "-2\r", "-2 th"},
+        {INCH, SPOT, NULL, "+,0015\r", ".0015 in"},
+    };
+
+    CHECK_ROWS(state, rows);
+}
+
+static void leaves_in_hundredths(void **state)
+{
+    static const struct row rows[] = {
+        {METRIC, RELIEF, NULL, "30\r", "30/100 mm"},
+        {METRIC, RELIEF, NULL, ".30\r", ".30 mm"},
+        {METRIC, RELIEF, NULL, "0.30\r", "0.30 mm"},
+        {METRIC, RELIEF, NULL, "0,30\r", "0.30 mm"},
+        {METRIC, RELIEF, NULL, ",3\r", ".3 mm"},
+        {METRIC, RELIEF, NULL, "1.2\r", "1.2 mm"},
+        {METRIC, RELIEF, NULL, "0\r", "0/100 mm"},
+        {METRIC, RELIEF, NULL, "30+5\r", "30/100+5/100 mm"},
+        {METRIC, RELIEF, NULL, "0.30+0,05\r", "0.30+0.05 mm"},
+        {METRIC, RELIEF, NULL, "0.30+5\r", REFUSED},
+        {METRIC, RELIEF, NULL, "30+.05\r", REFUSED},
+        {METRIC, RELIEF, NULL, "12 th\r", "12 th"},
+        {METRIC, RELIEF, NULL, ".012 in\r", ".012 in"},
+        {METRIC, RELIEF, NULL, "0,012 in\r", "0.012 in"},
+        {METRIC, RELIEF, NULL, "0.3000000000000000444\r", "0.3000000000000000444 mm"},
+        {METRIC, GAP, NULL, "45\r", "45/100 mm"},
+        {METRIC, GAP, NULL, "0,45\r", "0.45 mm"},
+        {METRIC, SPOT, NULL, "-,05\r", "-.05 mm"},
+        {METRIC, SPOT, NULL, "-5\r", "-5/100 mm"},
+    };
+
+    CHECK_ROWS(state, rows);
+}
+
+static void rules(void **state)
+{
+    static const struct row rows[] = {
+        {INCH, ACTION, NULL, "7\r", "7/64 in"},
+        {INCH, ACTION, NULL, "6.5\r", "6.5/64 in"},
+        {INCH, ACTION, NULL, "6,5\r", "6.5/64 in"},
+        {INCH, ACTION, NULL, "6+.5\r", "6/64+.5/64 in"},
+        {INCH, ACTION, NULL, "6+,5\r", "6/64+.5/64 in"},
+        {INCH, ACTION, NULL, "6+1/2\r", "6/64+0 1/2/64 in"},
+        {INCH, ACTION, NULL, "6-1/2\r", "6-1/2/64 in"},
+        {INCH, ACTION, NULL, "6 1/2\r", "6 1/2/64 in"},
+        {INCH, ACTION, NULL, "7/64\r", "7/64 in"},
+        {INCH, ACTION, NULL, "3/32\r", "3/32 in"},
+        {INCH, ACTION, NULL, "6+1/64\r", "6/64+1/64 in"},
+        {INCH, ACTION, NULL, ".094\r", ".094 in"},
+        {INCH, ACTION, NULL, "0.094\r", "0.094 in"},
+        {INCH, ACTION, NULL, "6+.012\r", REFUSED},
+        {INCH, ACTION, NULL, "6+1/3\r", REFUSED},
+        {INCH, ACTION, NULL, "2.4 mm\r", "2.4 mm"},
+        {METRIC, ACTION, NULL, "2.4\r", "2.4 mm"},
+        {METRIC, ACTION, NULL, "2,4\r", "2.4 mm"},
+        {METRIC, ACTION, NULL, "2\r", "2 mm"},
+        {METRIC, ACTION, NULL, "2+,5\r", "2+.5 mm"},
+        {METRIC, ACTION, NULL, "3/32\r", "3/32 in"},
+        {METRIC, ACTION, NULL, "2+1/64\r", REFUSED},
+        {METRIC, ACTION, NULL, "2.40000000000000002\r", "2.40000000000000002 mm"},
+    };
+
+    CHECK_ROWS(state, rows);
+}
+/* clang-format on */
+
+int main(int argc, char **argv)
+{
+    const struct CMUnitTest tests[] = {
+        BENCH_CASE(leaves_in_thousandths),
+        BENCH_CASE(leaves_in_hundredths),
+        BENCH_CASE(rules),
+    };
+
+    if (!bench_set_up(argc, argv))
+        return 2;
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}
