@@ -3,30 +3,56 @@
 
 #include <errno.h>
 #include <fcntl.h>
+#include <poll.h>
 #include <signal.h>
 #include <string.h>
 #include <unistd.h>
 
-enum signal_use { USE_END, USE_STOP, USE_CONTINUED, USE_WAKE, USE_CRASH };
+enum signal_use { USE_NONE, USE_END, USE_STOP, USE_CONTINUED, USE_WAKE, USE_CRASH };
 
-static const struct {
-    int number;
-    enum signal_use use;
-} watched[] = {
-    {SIGHUP, USE_END},   {SIGTERM, USE_END},       {SIGINT, USE_END},    {SIGQUIT, USE_END},
-    {SIGTSTP, USE_STOP}, {SIGCONT, USE_CONTINUED}, {SIGWINCH, USE_WAKE}, {SIGSEGV, USE_CRASH},
-    {SIGBUS, USE_CRASH}, {SIGFPE, USE_CRASH},      {SIGILL, USE_CRASH},  {SIGABRT, USE_CRASH},
-    {SIGSYS, USE_CRASH},
+enum {
+    SIGNALS = 65, /* numbers from 1 */
+    CRASH_STACK = 64 * 1024,
+    STUCK_SECONDS = 2, /* of an output that nobody reads, once the program is to end */
+    RESCUE_MS = 1000,
 };
 
-enum { WATCHED = sizeof watched / sizeof watched[0], CRASH_STACK = 64 * 1024 };
+/* What is not named here would end the program, whatever it was meant for. */
+static enum signal_use use_of(int number)
+{
+    switch (number) {
+    case SIGKILL: /* neither can be caught */
+    case SIGSTOP:
+    case SIGCHLD: /* these are for nobody, or stop the program as they should */
+    case SIGURG:
+    case SIGTTIN:
+    case SIGTTOU:
+        return USE_NONE;
+    case SIGTSTP:
+        return USE_STOP;
+    case SIGCONT:
+        return USE_CONTINUED;
+    case SIGWINCH:
+        return USE_WAKE;
+    case SIGSEGV:
+    case SIGBUS:
+    case SIGFPE:
+    case SIGILL:
+    case SIGABRT:
+    case SIGSYS:
+    case SIGTRAP:
+        return USE_CRASH;
+    default:
+        return USE_END;
+    }
+}
 
 static struct {
     bool open;
     volatile sig_atomic_t armed;
     int pipe[2];
-    volatile sig_atomic_t end, stop, continued;
-    struct sigaction found[WATCHED];
+    volatile sig_atomic_t end, stop, continued, showing, given_up;
+    struct sigaction found[SIGNALS];
     struct signals_rescue rescue;
     stack_t found_stack;
     char stack[CRASH_STACK]; /* a crash may be for want of stack */
@@ -40,11 +66,28 @@ static void wake(void)
     errno = saved;
 }
 
+/* Output that blocks goes nowhere from now on, so that the program can end. */
+static void give_up(void)
+{
+    int nowhere = open("/dev/null", O_WRONLY | O_CLOEXEC);
+    if (nowhere >= 0) {
+        dup2(nowhere, state.rescue.fd);
+        close(nowhere);
+        state.given_up = 1;
+    }
+}
+
+/* The alarm is set by the first signal, and comes again until the program has ended. */
 static void on_end(int number)
 {
+    int saved = errno;
     if (state.end == 0) {
         state.end = number;
+    } else if (number == SIGALRM && state.showing != 0 && state.armed != 0) {
+        give_up();
     }
+    alarm(STUCK_SECONDS);
+    errno = saved;
     wake();
 }
 
@@ -68,9 +111,11 @@ static void on_wake(int number)
     wake();
 }
 
+/* As far as somebody reads it. */
 static void write_all(int fd, const char *bytes, size_t length)
 {
-    while (length > 0) {
+    struct pollfd room = {.fd = fd, .events = POLLOUT};
+    while (length > 0 && poll(&room, 1, RESCUE_MS) > 0) {
         ssize_t written = write(fd, bytes, length);
         if (written <= 0) {
             return;
@@ -89,37 +134,34 @@ static void on_crash(int number)
         write_all(state.rescue.fd, state.rescue.bytes, state.rescue.length);
         tcsetattr(state.rescue.fd, TCSANOW, &state.rescue.modes);
     }
-    for (int i = 0; i < WATCHED; i++) {
-        if (watched[i].number == number) {
-            sigaction(number, &state.found[i], NULL);
-        }
-    }
+    sigaction(number, &state.found[number], NULL);
     raise(number);
 }
 
-static void claim(int index)
+static void claim(int number)
 {
     static void (*const handlers[])(int) = {
         [USE_END] = on_end,   [USE_STOP] = on_stop,   [USE_CONTINUED] = on_continued,
         [USE_WAKE] = on_wake, [USE_CRASH] = on_crash,
     };
-    enum signal_use use = watched[index].use;
+    enum signal_use use = use_of(number);
     bool respected = use == USE_END || use == USE_STOP;
     struct sigaction action = {.sa_handler = handlers[use]};
-    if (respected && state.found[index].sa_handler == SIG_IGN) {
+    if (respected && state.found[number].sa_handler == SIG_IGN) {
         action.sa_handler = SIG_IGN;
     }
     sigemptyset(&action.sa_mask);
     action.sa_flags = use == USE_CRASH ? SA_ONSTACK : 0;
-    sigaction(watched[index].number, &action, NULL);
+    sigaction(number, &action, NULL);
 }
 
 /* The crash signals have a time of their own: when there is something to give back. */
 static void claim_all(bool crashes)
 {
-    for (int i = 0; i < WATCHED; i++) {
-        if ((watched[i].use == USE_CRASH) == crashes) {
-            claim(i);
+    for (int number = 1; number < SIGNALS; number++) {
+        enum signal_use use = use_of(number);
+        if (use != USE_NONE && (use == USE_CRASH) == crashes) {
+            claim(number);
         }
     }
 }
@@ -145,10 +187,13 @@ enum status signals_open(void)
     if (status != STATUS_OK) {
         return status;
     }
-    for (int i = 0; i < WATCHED; i++) {
-        sigaction(watched[i].number, NULL, &state.found[i]);
+    /* Those that the C library keeps for itself refuse to be asked, and are left alone. */
+    for (int number = 1; number < SIGNALS; number++) {
+        sigaction(number, NULL, &state.found[number]);
     }
     state.end = 0;
+    state.showing = 0;
+    state.given_up = 0;
     state.stop = 0;
     state.continued = 0;
     state.open = true;
@@ -170,8 +215,11 @@ void signals_close(void)
     if (!state.open) {
         return;
     }
-    for (int i = 0; i < WATCHED; i++) {
-        sigaction(watched[i].number, &state.found[i], NULL);
+    alarm(0);
+    for (int number = 1; number < SIGNALS; number++) {
+        if (use_of(number) != USE_NONE) {
+            sigaction(number, &state.found[number], NULL);
+        }
     }
     if (state.armed != 0) {
         sigaltstack(&state.found_stack, NULL);
@@ -188,9 +236,10 @@ static void mask(int how)
 {
     sigset_t set;
     sigemptyset(&set);
-    for (int i = 0; i < WATCHED; i++) {
-        if (watched[i].use != USE_CRASH) {
-            sigaddset(&set, watched[i].number);
+    for (int number = 1; number < SIGNALS; number++) {
+        enum signal_use use = use_of(number);
+        if (use != USE_NONE && use != USE_CRASH) {
+            sigaddset(&set, number);
         }
     }
     sigprocmask(how, &set, NULL);
@@ -216,6 +265,23 @@ void signals_drain(void)
     char bytes[64];
     while (read(state.pipe[0], bytes, sizeof bytes) > 0) {
     }
+}
+
+void signals_showing(bool showing)
+{
+    state.showing = showing;
+}
+
+/* The modes and the last bytes by way of the input, which is the same line. */
+void signals_rescue_line(int fd)
+{
+    if (state.given_up == 0) {
+        return;
+    }
+    tcflow(fd, TCOON);
+    tcflush(fd, TCOFLUSH);
+    write_all(fd, state.rescue.bytes, state.rescue.length);
+    tcsetattr(fd, TCSANOW, &state.rescue.modes);
 }
 
 int signals_end(void)

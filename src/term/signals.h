@@ -19,13 +19,14 @@ struct signals_rescue {
 };
 
 /*
- * Remembers the dispositions found and takes the signals over. A signal that asks the
- * program to end or stop and is ignored already stays ignored. STATUS_IO: no pipe.
+ * Remembers the dispositions found and takes the signals over: every one that would end the
+ * program asks it to end. One that asks it to end or stop and is ignored already stays ignored.
+ * STATUS_IO: no pipe.
  */
 enum status signals_open(void);
 
-/* Arms the crash handler. SIGSEGV, SIGBUS, SIGFPE, SIGILL, SIGABRT and SIGSYS give the
- * terminal back and then do what they did before signals_open. */
+/* Arms the crash handler. SIGSEGV, SIGBUS, SIGFPE, SIGILL, SIGABRT, SIGSYS and SIGTRAP
+ * give the terminal back and then do what they did before signals_open. */
 void signals_arm(const struct signals_rescue *rescue);
 
 /* Puts every disposition back. Harmless when not open. */
@@ -40,6 +41,14 @@ int signals_fd(void);
 
 /* Empties that descriptor; call before looking at the flags. */
 void signals_drain(void);
+
+/* Says that something is being sent to the terminal. Where that blocks for two seconds after a
+ * signal that asked the program to end, nobody reads it: what is sent then goes nowhere. */
+void signals_showing(bool showing);
+
+/* After that, when the program is done with the terminal: what the crash handler does, by way
+ * of another descriptor of the same line. Does nothing otherwise. */
+void signals_rescue_line(int fd);
 
 /* The first signal that asked the program to end; 0 when none did. */
 int signals_end(void);

@@ -2,6 +2,7 @@
 #include "term/term.h"
 
 #include <curses.h>
+#include <fcntl.h>
 #include <langinfo.h>
 #include <limits.h>
 #include <poll.h>
@@ -28,6 +29,8 @@ enum { VAIN_MAX = 3 };
 static struct {
     SCREEN *screen;
     struct termios found; /* the terminal's modes before we came */
+    int line;             /* a second descriptor of it, whatever becomes of the first; -1: none */
+    int found_flags;
     struct term_traits traits;
     struct winsize seen; /* the size last acted on, whatever curses made of it */
     bool gone;           /* the terminal, for good */
@@ -110,6 +113,27 @@ static bool colour_wanted(void)
     return no_color == NULL || no_color[0] == '\0';
 }
 
+/* Where the line was left not to wait, curses would try in vain for ever while it is full. */
+static void take_line(void)
+{
+    state.line = fcntl(STDOUT_FILENO, F_DUPFD_CLOEXEC, STDERR_FILENO + 1);
+    state.found_flags = fcntl(state.line, F_GETFL);
+    if (state.found_flags >= 0 && (state.found_flags & O_NONBLOCK) != 0) {
+        fcntl(state.line, F_SETFL, state.found_flags & ~O_NONBLOCK);
+    }
+}
+
+static void drop_line(void)
+{
+    if (state.line < 0) {
+        return;
+    }
+    if ((state.found_flags & O_NONBLOCK) != 0) {
+        fcntl(state.line, F_SETFL, state.found_flags);
+    }
+    close(state.line);
+}
+
 static void set_modes(void)
 {
     if (getenv("ESCDELAY") == NULL) {
@@ -169,8 +193,12 @@ enum status term_start(const char **ret_reason)
     if (status == STATUS_OK) {
         state.gone = state.hung_up = state.resumed = false;
         state.vain = 0;
+        take_line();
         /* After signals_open: curses leaves alone the signals that have handlers. */
         status = start_curses(name);
+        if (status != STATUS_OK) {
+            drop_line();
+        }
     }
     if (status != STATUS_OK) {
         signals_close();
@@ -181,15 +209,24 @@ enum status term_start(const char **ret_reason)
     return STATUS_OK;
 }
 
+static void leave_screen(void)
+{
+    signals_showing(true);
+    curs_set(1);
+    endwin();
+    signals_showing(false);
+}
+
 void term_stop(void)
 {
     if (state.screen == NULL) {
         return;
     }
-    curs_set(1);
-    endwin();
+    leave_screen();
     delscreen(state.screen);
     state.screen = NULL;
+    signals_rescue_line(state.line);
+    drop_line();
     signals_close();
 }
 
@@ -207,15 +244,16 @@ int term_end_signal(void)
 static void take_terminal_again(void)
 {
     signals_take_continued();
+    signals_showing(true);
     refresh();
+    signals_showing(false);
     show_repaint();
     state.resumed = true;
 }
 
 static void suspend(bool whole_group)
 {
-    curs_set(1);
-    endwin();
+    leave_screen();
     signals_stop_now(whole_group);
     take_terminal_again();
 }
@@ -236,7 +274,7 @@ static enum event_type urgent(void)
     if (signals_take_stop()) {
         suspend(false);
     } else if (signals_take_continued()) {
-        endwin(); /* a shell may have changed the modes while we were stopped */
+        leave_screen(); /* a shell may have changed the modes while we were stopped */
         take_terminal_again();
     }
     if (state.resumed) {
@@ -315,7 +353,9 @@ struct event term_wait(int timeout_ms)
 void term_show(const struct frame *frame)
 {
     if (state.screen != NULL && !state.gone) {
+        signals_showing(true);
         show_frame(frame);
+        signals_showing(false);
     }
 }
 

@@ -127,6 +127,50 @@ static void test_terminal_closed_without_signal(void **state)
     check_terminal_closed(bench);
 }
 
+/* Nobody reads the terminal any more, so that the program cannot go on saying anything: it
+ * sleeps, and ends when it is told to. */
+static void check_stuck(struct bench *bench, bool no_wait, bool stopped)
+{
+    bench_copy(bench, "empty-visit.ini");
+    struct terminal *terminal =
+        bench_start_with(bench, (struct terminal_setup){.no_wait = no_wait});
+
+    bench_enter(terminal, ".014");
+    bench_enter(terminal, "31");
+    bench_expect_gap(terminal, 5);
+    for (int i = 0; i < 200; i++)
+        terminal_type(terminal, BENCH_CTRL('l'));
+    terminal_stick(terminal, stopped);
+    terminal_signal(terminal, SIGTERM);
+    const int status = terminal_expect_end(terminal);
+    terminal_check(terminal, WIFEXITED(status) && WEXITSTATUS(status) == 0);
+    bench_expect_restored(terminal);
+    expect_no_litter(bench);
+    expect_nothing_lost(bench);
+}
+
+static void test_terminal_stuck(void **state)
+{
+    check_stuck(*state, false, false);
+}
+
+static void test_terminal_stopped(void **state)
+{
+    check_stuck(*state, false, true);
+}
+
+static void test_terminal_stuck_and_not_to_be_waited_for(void **state)
+{
+    check_stuck(*state, true, false);
+}
+
+static void test_other_signals(void **state)
+{
+    check_signal(*state, SIGUSR1);
+    check_signal(*state, SIGALRM);
+    check_signal(*state, SIGXCPU);
+}
+
 /* What the screen shows as taken is in the file: nothing is done for it afterwards. */
 static void test_killed_after_enter(void **state)
 {
@@ -203,6 +247,10 @@ int main(int argc, char **argv)
         BENCH_CASE(test_terminate_signal),
         BENCH_CASE(test_interrupt_signal),
         BENCH_CASE(test_quit_signal),
+        BENCH_CASE(test_other_signals),
+        BENCH_CASE(test_terminal_stuck),
+        BENCH_CASE(test_terminal_stopped),
+        BENCH_CASE(test_terminal_stuck_and_not_to_be_waited_for),
         BENCH_CASE(test_ctrl_c),
         BENCH_CASE(test_terminal_closed),
         BENCH_CASE(test_terminal_closed_without_signal),

@@ -35,7 +35,8 @@ static void test_leaves_the_terminal_as_it_was(void **state)
 static void test_signals_that_end(void **state)
 {
     (void)state;
-    static const int numbers[] = {SIGHUP, SIGTERM, SIGINT, SIGQUIT};
+    const int numbers[] = {SIGHUP,  SIGTERM, SIGINT,  SIGQUIT, SIGUSR1,   SIGUSR2,  SIGALRM,
+                           SIGPIPE, SIGPROF, SIGXCPU, SIGPOLL, SIGVTALRM, SIGRTMIN, SIGRTMAX};
     for (size_t i = 0; i < sizeof numbers / sizeof numbers[0]; i++) {
         char want[40];
         struct terminal *terminal = probe_start("xterm-256color");
@@ -78,7 +79,7 @@ static void test_crashes(void **state)
 static void test_crash_signals_from_outside(void **state)
 {
     (void)state;
-    static const int numbers[] = {SIGBUS, SIGFPE, SIGILL, SIGSYS};
+    static const int numbers[] = {SIGBUS, SIGFPE, SIGILL, SIGSYS, SIGTRAP};
     for (size_t i = 0; i < sizeof numbers / sizeof numbers[0]; i++) {
         struct terminal *terminal = probe_start_with((struct terminal_setup){.env = bare_crash});
         terminal_expect(terminal, "keys=0 ");

@@ -160,6 +160,9 @@ struct terminal *terminal_start(const struct terminal_setup *setup)
              setup->term != NULL ? setup->term : "xterm-256color");
     make_home(terminal, setup->home);
     open_lines(terminal);
+    if (setup->no_wait) {
+        fcntl(terminal->slave, F_SETFL, fcntl(terminal->slave, F_GETFL) | O_NONBLOCK);
+    }
     terminal_screen_open(terminal);
     struct environment environment = {.count = 0};
     fill_environment(&environment, terminal, setup);
@@ -229,6 +232,10 @@ bool terminal_pump(struct terminal *terminal, int timeout_ms)
 {
     bool any = false;
     struct pollfd line = {.fd = terminal->master, .events = POLLIN};
+    if (terminal->stuck) {
+        poll(NULL, 0, timeout_ms);
+        return false;
+    }
     while (terminal->master >= 0 && poll(&line, 1, any ? 0 : timeout_ms) > 0) {
         char bytes[16384];
         ssize_t count = read(terminal->master, bytes, sizeof bytes);
@@ -283,6 +290,7 @@ static bool has_ended(struct terminal *terminal)
 {
     if (!terminal->ended && waitpid(terminal->pid, &terminal->status, WNOHANG) > 0) {
         terminal->ended = true;
+        terminal->stuck = false;
         while (terminal_pump(terminal, QUIET_MS)) {
         }
     }
@@ -444,6 +452,21 @@ void terminal_resize(struct terminal *terminal, int rows, int columns)
 void terminal_signal(struct terminal *terminal, int number)
 {
     kill(terminal->pid, number);
+}
+
+void terminal_stick(struct terminal *terminal, bool stopped)
+{
+    long long deadline = now_ms() + TERMINAL_DEADLINE_MS;
+    int asleep = 0;
+    terminal->stuck = true;
+    if (stopped) {
+        tcflow(terminal->slave, TCOOFF);
+    }
+    while (now_ms() < deadline && asleep < 3) {
+        poll(NULL, 0, QUIET_MS);
+        asleep = process_state(terminal->pid) == 'S' && !all_taken(terminal) ? asleep + 1 : 0;
+    }
+    terminal_check(terminal, asleep == 3);
 }
 
 void terminal_hang_up(struct terminal *terminal)

@@ -24,6 +24,7 @@ struct terminal_setup {
     const char *const *env;  /* "NAME=value", before all others; NULL at the end; may be NULL */
     const char *home;        /* NULL: an empty folder of its own, removed at the end */
     int rows, columns;       /* 0: 24 x 80 */
+    bool no_wait;            /* the line was left so that what is full is not waited for */
     bool ignore_hangup;      /* starts the program with SIGHUP ignored, like nohup */
 };
 
@@ -137,6 +138,10 @@ void terminal_print(struct terminal *terminal);
 
 void terminal_resize(struct terminal *terminal, int rows, int columns);
 void terminal_signal(struct terminal *terminal, int number);
+
+/* Nobody reads what the program says any more, until it has ended, or the line is
+ * stopped as Ctrl-S does; waits until the program can say no more and sleeps. */
+void terminal_stick(struct terminal *terminal, bool stopped);
 
 /* The terminal is gone: window closed, line dropped. Only terminal_ended, terminal_pid,
  * terminal_home and terminal_stop make sense after it. */

@@ -19,7 +19,7 @@ struct terminal {
     int master;
     int slave; /* kept open, so that what a dead program said can still be read */
     pid_t pid;
-    bool ended;
+    bool ended, stuck;
     int status;
     VTerm *vterm;
     VTermScreen *screen;
