@@ -25,16 +25,44 @@ void csv_add_safe(const char *text, struct strbuf *out)
     }
 }
 
+/* What parts fields for one spreadsheet or another, by its country's habits. */
+static const char separators[] = ",;|\t\r\n";
+
+/* A number by itself, signed or not: it means nothing but what it is. */
+static bool is_number(const char *text)
+{
+    static const char digits[] = "0123456789";
+    const char *at = text + (*text == '-' || *text == '+');
+    const size_t whole = strspn(at, digits);
+
+    at += whole;
+    const size_t part = *at == '.' ? strspn(at + 1, digits) : 0;
+    at += *at == '.' ? 1 + part : 0;
+    return whole + part > 0 && *at == '\0';
+}
+
+/* Where a field may begin, whatever the spreadsheet takes for a separator: would it compute what
+ * follows? */
+static bool begins_formula(const char *text, const char *at)
+{
+    if (at > text && !strchr(separators, at[-1]))
+        return false;
+    if (at == text && *at != '\0' && strchr("\t\r", *at))
+        return true;
+    at += strspn(at, " ");
+    return *at != '\0' && strchr("=+-@", *at) != NULL;
+}
+
 void csv_add_text(const char *text, struct strbuf *out)
 {
-    const bool formula = text[0] != '\0' && strchr("=+-@\t\r", text[0]) != NULL;
-    const bool quoted = strpbrk(text, "\",\r\n") != NULL;
+    const bool quoted = strpbrk(text, "\"") || strpbrk(text, separators);
+    const bool number = is_number(text);
 
     if (quoted)
         strbuf_add_char(out, '"');
-    if (formula)
-        strbuf_add_char(out, '\'');
     for (const char *at = text; *at; at++) {
+        if (!number && begins_formula(text, at))
+            strbuf_add_char(out, '\'');
         if (*at == '"')
             strbuf_add_char(out, '"');
         strbuf_add_char(out, *at);

@@ -16,8 +16,9 @@ enum { CSV_TEXT_MAX = 3 * 8000 };
 void csv_add_safe(const char *text, struct strbuf *out);
 
 /*
- * Appends a text as a field, quoted where it has to be. One that a spreadsheet would
- * take for a formula gets an apostrophe in front.
+ * Appends a text as a field, quoted where it has to be. What a spreadsheet would take for a
+ * formula gets an apostrophe in front, also behind a separator of other countries within the
+ * text; a number by itself stays one.
  */
 void csv_add_text(const char *text, struct strbuf *out);
 

@@ -110,6 +110,12 @@ static void add_texts(struct sheet *sheet, enum sheet_block_kind kind, const cha
     block->aside = keep_text(sheet, aside);
 }
 
+void sheet_name(struct sheet *sheet, const char *title)
+{
+    free(sheet->title);
+    sheet->title = keep_text(sheet, title);
+}
+
 void sheet_add_title(struct sheet *sheet, const char *text, const char *aside)
 {
     add_texts(sheet, SHEET_TITLE, text, aside);

@@ -107,6 +107,7 @@ void sheet_done(struct sheet *sheet);
 
 /* All of these take any text: what must not be shown becomes U+FFFD, line breaks and tabs a
  * blank. A failure (memory) is kept in `status`. */
+void sheet_name(struct sheet *sheet, const char *title); /* the document */
 void sheet_add_title(struct sheet *sheet, const char *text, const char *aside);
 void sheet_add_heading(struct sheet *sheet, const char *text);
 void sheet_add_text(struct sheet *sheet, enum sheet_block_kind kind, const char *text);

@@ -78,9 +78,7 @@ static void name_document(struct sheet_maker *maker)
     strbuf_add(&title, "Set-up sheet");
     if (name)
         strbuf_addf(&title, ": %s", name);
-    maker->sheet->title = strdup(memory);
-    if (!maker->sheet->title)
-        maker->sheet->status = STATUS_NO_MEMORY;
+    sheet_name(maker->sheet, memory);
     if (date)
         strbuf_add(&day, date);
 }

@@ -46,6 +46,28 @@ static void test_sheet_lies_beside_the_profile(void **state)
     bench_quit(terminal);
 }
 
+/* As a file from another machine may hold it, in another character set. */
+static void test_sheet_of_a_name_that_is_no_utf8(void **state)
+{
+    struct bench *bench = *state;
+    char folder[512];
+    size_t length;
+
+    bench_copy(bench, "worked-example.ini");
+    char *bytes = tree_read(bench->profile, &length);
+    char *name = strstr(bytes, "\nname = ");
+    assert_non_null(name);
+    name[8] = '\xE9';
+    tree_write(bench->profile, bytes, length);
+    free(bytes);
+    struct terminal *terminal = bench_start(bench);
+    find_folder(bench, folder, sizeof folder);
+    terminal_type(terminal, "c");
+    terminal_expect(terminal, SEEN_SHEET);
+    assert_int_equal(tree_count(folder, "bench-2026-03-02."), 1);
+    bench_quit(terminal);
+}
+
 /* Nothing of the visit is on file yet: that is said, and no file is made. */
 static void test_no_sheet_of_nothing(void **state)
 {
@@ -84,6 +106,7 @@ int main(int argc, char **argv)
 {
     const struct CMUnitTest tests[] = {
         BENCH_CASE(test_sheet_lies_beside_the_profile),
+        BENCH_CASE(test_sheet_of_a_name_that_is_no_utf8),
         BENCH_CASE(test_no_sheet_of_nothing),
         BENCH_CASE(test_sheet_that_cannot_be_written),
     };

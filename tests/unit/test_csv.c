@@ -30,11 +30,34 @@ static void no_field_is_a_formula(void **state)
     (void)state;
     expect("=1+1", "'=1+1");
     expect("+44 1", "'+44 1");
-    expect("-3", "'-3");
+    expect("-3", "-3");
+    expect("-.5", "-.5");
+    expect("+0.25", "+0.25");
+    expect("-", "'-");
+    expect("-.", "'-.");
+    expect("-1-1", "'-1-1");
+    expect("-3 mm", "'-3 mm");
+    expect(" =1+1", "' =1+1");
     expect("@SUM(A1)", "'@SUM(A1)");
     expect("=HYPERLINK(\"x\",\"y\")", "\"'=HYPERLINK(\"\"x\"\",\"\"y\"\")\"");
-    expect("\tx", "'\tx");
+    expect("\tx", "\"'\tx\"");
+    expect("\rx", "\"'\rx\"");
     expect("a=b", "a=b");
+    expect("a-b", "a-b");
+    expect("a - b", "a - b");
+}
+
+/* Where a comma is a decimal sign, a semicolon or a tab parts the fields, whatever the quotes. */
+static void no_part_of_a_field_is_a_formula(void **state)
+{
+    (void)state;
+    expect("a;b", "\"a;b\"");
+    expect("a;=1+1", "\"a;'=1+1\"");
+    expect("a; @x", "\"a;' @x\"");
+    expect("a\t-1+x", "\"a\t'-1+x\"");
+    expect("a,+1+x", "\"a,'+1+x\"");
+    expect("a\n=x", "\"a\n'=x\"");
+    expect("a|=x", "\"a|'=x\"");
 }
 
 int main(void)
@@ -42,6 +65,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(fields_are_quoted_where_they_have_to_be),
         cmocka_unit_test(no_field_is_a_formula),
+        cmocka_unit_test(no_part_of_a_field_is_a_formula),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

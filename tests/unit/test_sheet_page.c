@@ -45,6 +45,24 @@ static void nothing_takes_one(void **state)
     record_done(&record);
 }
 
+/* From a file of another character set, or with what no line can hold. */
+static void any_name_can_be_drawn(void **state)
+{
+    static const char *const names[] = {"Caf\xE9 No. 3", "\xFF\xFE", "a\xC3", "two\nlines\x01"};
+    const struct reading_key key = reading_key_one(FIELD_NAME);
+    struct record record;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    for (size_t i = 0; i < sizeof names / sizeof names[0]; i++) {
+        (void)record_put(&record, &key, names[i], true, NULL);
+        assert_string_equal(record_text(&record, &key), names[i]);
+        /* So small that a foot with the name goes below each page. */
+        assert_true(pages_of(&record, (struct page_size){100, 80}) > 1);
+    }
+    record_done(&record);
+}
+
 /* Notes and work lines without end go on over as many pages as they need. */
 static void what_is_longer_goes_on(void **state)
 {
@@ -105,6 +123,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_full_visit_takes_two_pages_at_most),
         cmocka_unit_test(nothing_takes_one),
+        cmocka_unit_test(any_name_can_be_drawn),
         cmocka_unit_test(what_is_longer_goes_on),
         cmocka_unit_test(any_size_ends),
         cmocka_unit_test(the_side_view_says_how_much_it_exaggerates),
