@@ -96,13 +96,19 @@ static void keep_aside(struct session *session)
     session->aside = path;
 }
 
+static const char long_words[] =
+    "This record fills half of what a file can hold; go on in a copy (shelf, + c).";
+
 /* What a save that went well has to tell all the same; false for nothing. */
-static bool add_notice(const struct session *session, struct strbuf *out)
+static bool add_notice(const struct session *session, unsigned before, struct strbuf *out)
 {
-    if (!(profile_notices(session->profile) & PROFILE_WRITTEN_ANEW))
-        return false;
-    strbuf_add(out, "The file was gone from its folder; it is written anew, with all readings.");
-    return true;
+    const unsigned notices = profile_notices(session->profile);
+
+    if (notices & PROFILE_WRITTEN_ANEW)
+        strbuf_add(out, "The file was gone from its folder; it is written anew, whole.");
+    else if (notices & ~before & PROFILE_LONG)
+        strbuf_add(out, long_words);
+    return out->length > 0;
 }
 
 static void save(struct session *session)
@@ -111,6 +117,7 @@ static void save(struct session *session)
     char memory[APP_MESSAGE_MAX];
     struct strbuf message = STRBUF(memory);
 
+    const unsigned before = profile_notices(session->profile);
     errno = 0;
     const enum status status = profile_save(session->profile, &session->app.record);
     const int error = errno;
@@ -126,7 +133,7 @@ static void save(struct session *session)
     if (told)
         add_failure(session, status, error, &message);
     else
-        told = add_notice(session, &message);
+        told = add_notice(session, before, &message);
     app_kept(&session->app, kept ? STATUS_OK : status, &clock, told ? memory : NULL);
 }
 
@@ -148,6 +155,8 @@ static void greet(struct session *session)
                              "beside the first rewrite.");
     } else if (notices & PROFILE_NO_LOCK) {
         strbuf_add(&message, "Locks do not work in this folder: open it in one program only.");
+    } else if (notices & PROFILE_LONG) {
+        strbuf_add(&message, long_words);
     } else if (!session->app.from_shelf) {
         (void)shop_settings_read(&message);
     }

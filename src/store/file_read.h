@@ -6,7 +6,7 @@
 #include "store/bytes.h"
 
 /* The largest file that is read as a profile or settings file. */
-enum { FILE_BYTES_MAX = 16 * 1024 * 1024 };
+enum { FILE_BYTES_MAX = 32 * 1024 * 1024 };
 
 /*
  * Reads a whole regular file, links followed. Never waits and never reads more than

@@ -35,18 +35,17 @@ static void add_key(const struct ini_line *line, struct bytes *out)
     bytes_add_text(out, "\n");
 }
 
-static void write_feed(const struct ini_text *text, struct bytes *out)
+/* The lines of some entries, each section named before its own. */
+static void write_feed(const struct ini_text *text, const struct ini_entry *entries, size_t count,
+                       struct bytes *out)
 {
-    for (size_t i = 0; i < text->line_count; i++) {
-        const struct ini_line *line = &text->lines[i];
-
-        if (line->kind == INI_SECTION && line->name) {
+    for (size_t i = 0; i < count; i++) {
+        if (i == 0 || entries[i].section != entries[i - 1].section) {
             bytes_add_text(out, "[");
-            bytes_add_text(out, line->name);
+            bytes_add_text(out, entries[i].section);
             bytes_add_text(out, "]\n");
-        } else if (section_of(text, line)) {
-            add_key(line, out);
         }
+        add_key(&text->lines[entries[i].line], out);
     }
 }
 
@@ -127,24 +126,40 @@ static enum status list_entries(const struct ini_text *text, struct ini_entries 
     return mark_repeated(entries);
 }
 
-static enum status read_values(const struct ini_text *text, struct ini_entries *entries)
+static enum status read_some(const struct ini_text *text, struct ini_entry *entries, size_t count,
+                             char **arena)
 {
     struct bytes feed;
     dictionary *loaded = NULL;
-    char *arena = entries->arena;
 
     bytes_init(&feed);
-    write_feed(text, &feed);
+    write_feed(text, entries, count, &feed);
     enum status status = bytes_status(&feed);
     if (status == STATUS_OK)
         status = ini_feed(&feed, &loaded);
     bytes_done(&feed);
     if (status != STATUS_OK)
         return status;
-    for (size_t i = 0; i < entries->count; i++)
-        take_value(text, loaded, &entries->items[i], &arena);
+    for (size_t i = 0; i < count; i++)
+        take_value(text, loaded, &entries[i], arena);
     iniparser_freedict(loaded);
     return STATUS_OK;
+}
+
+/* A part of the file at a time, since iniparser takes the square of what it holds. Of a repeated
+ * name the last is asked for, which is the last of its part. */
+static enum status read_values(const struct ini_text *text, struct ini_entries *entries)
+{
+    enum { PART = 200 };
+    char *arena = entries->arena;
+    enum status status = STATUS_OK;
+
+    for (size_t at = 0; status == STATUS_OK && at < entries->count; at += PART) {
+        const size_t left = entries->count - at;
+
+        status = read_some(text, &entries->items[at], left < PART ? left : PART, &arena);
+    }
+    return status;
 }
 
 enum status ini_read(const struct ini_text *text, struct ini_entries *ret_entries)

@@ -47,7 +47,7 @@ static enum status count_lines(struct parser *parser, size_t *ret_count)
         line_start = i + 1;
         if (++count > INI_LINES_MAX)
             return refuse(parser, STATUS_TOO_LARGE, count - 1,
-                          "more lines than a profile can have; 20000 are accepted");
+                          "more lines than a profile can have; 500000 are accepted");
     }
     *ret_count = count + (line_start < bytes->length);
     return STATUS_OK;

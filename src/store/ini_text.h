@@ -24,9 +24,9 @@
  *   - Any other line is junk: kept, and never looked at.
  */
 enum {
-    INI_LINE_MAX = 1022,   /* bytes before the line's end; iniparser's own limit */
-    INI_NAME_MAX = 200,    /* iniparser looks no further than 1024 for both names */
-    INI_LINES_MAX = 20000, /* iniparser's time grows with the square of the keys */
+    INI_LINE_MAX = 1022,    /* bytes before the line's end; iniparser's own limit */
+    INI_NAME_MAX = 200,     /* iniparser looks no further than 1024 for both names */
+    INI_LINES_MAX = 500000, /* a hundred bytes of memory each, also of a file that means harm */
 };
 
 enum ini_kind { INI_BLANK, INI_COMMENT, INI_SECTION, INI_KEY, INI_CONTINUATION, INI_JUNK };

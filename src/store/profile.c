@@ -87,6 +87,8 @@ static void settle_access(struct profile *profile)
         profile->notices |= PROFILE_END_MISSING;
     if (profile->content.end == INI_END_WRONG)
         profile->notices |= PROFILE_END_WRONG;
+    if (profile_is_long(&profile->content))
+        profile->notices |= PROFILE_LONG;
     if (profile->content.newer)
         profile->editable = STATUS_NEWER;
     else if (profile->editable == STATUS_OK && access(profile->target, W_OK) != 0)

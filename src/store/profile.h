@@ -34,14 +34,15 @@ enum profile_notice {
     PROFILE_CONFLICT = 16,      /* saves go to profile_conflict_path() */
     PROFILE_NO_GENERATION = 32, /* the state before the first change could not be kept */
     PROFILE_WRITTEN_ANEW = 64,  /* its file was gone from its folder at the last save */
+    PROFILE_LONG = 128,         /* half of what one file can hold is used */
 };
 
 /*
- * Opens a profile. Never waits, never reads more than 16 MiB, never prints. What is odd
+ * Opens a profile. Never waits, never reads more than 32 MiB, never prints. What is odd
  * in it is added to `problems` (may be NULL), sorted by line, also when it cannot be
  * opened. A profile that may only be read opens too: see profile_editable().
  *
- * STATUS_NOT_FOUND; STATUS_NOT_REGULAR; STATUS_TOO_LARGE (over 16 MiB or 20 000 lines);
+ * STATUS_NOT_FOUND; STATUS_NOT_REGULAR; STATUS_TOO_LARGE (over 32 MiB or 500 000 lines);
  * STATUS_BINARY; STATUS_TOO_LONG (a line over 1022 bytes); STATUS_SYNTAX (nothing of a
  * profile in it); STATUS_NO_MEMORY; STATUS_IO with errno set.
  */

@@ -291,6 +291,30 @@ static void report_end(const struct loader *loader, size_t line)
                             "[end] does not match: changed by hand since it was kept, or damaged");
 }
 
+bool profile_is_long(const struct profile_content *content)
+{
+    return content->text.line_count > PROFILE_LINES_MAX / 2 ||
+           content->text.bytes.length > PROFILE_BYTES_MAX / 2;
+}
+
+bool profile_is_too_long(const struct profile_content *content)
+{
+    return content->text.line_count > PROFILE_LINES_MAX ||
+           content->text.bytes.length > PROFILE_BYTES_MAX;
+}
+
+static void report_length(const struct loader *loader)
+{
+    const struct ini_text *text = &loader->content->text;
+
+    if (profile_is_long(loader->content))
+        profile_problem_add(loader->problems, 0, PROBLEM_WARNING,
+                            "long: %zu of %d lines, %zu of %d MB; go on in a copy, which "
+                            "leaves the visits here",
+                            text->line_count, PROFILE_LINES_MAX, text->bytes.length / 1000000,
+                            PROFILE_BYTES_MAX / 1000000);
+}
+
 /* A format that this version does not know may mean anything by its keys. */
 static bool is_newer(const struct record *record)
 {
@@ -318,6 +342,7 @@ static enum status load(struct loader *loader)
         return STATUS_NO_MEMORY;
     content->end = ini_end_check(body, text->bytes.length - text->start, &end_line);
     report_end(loader, end_line);
+    report_length(loader);
     const bool nothing = report_lines(loader);
     resolve_entries(loader);
     status = fill_record(loader);

@@ -4,6 +4,7 @@
 
 #include "base/status.h"
 #include "model/record.h"
+#include "store/file_read.h"
 #include "store/ini_end.h"
 #include "store/ini_text.h"
 #include "store/profile_problem.h"
@@ -27,6 +28,17 @@ struct profile_content {
 };
 
 enum { PROFILE_FORMAT = 1 };
+
+/*
+ * What is written stays below what can be read, so that a record which does not fit any more
+ * can still be kept aside and come back. Long before that it is said.
+ */
+enum {
+    PROFILE_LINES_MAX = INI_LINES_MAX / 10 * 9,
+    PROFILE_BYTES_MAX = FILE_BYTES_MAX / 10 * 9,
+};
+bool profile_is_long(const struct profile_content *content);
+bool profile_is_too_long(const struct profile_content *content);
 
 /*
  * Takes the bytes over on success (they are initialised anew). Syntax, unknown names and

@@ -21,16 +21,18 @@ static enum status prepare(const struct profile *profile, const struct record *r
 
     bytes_init(&bytes);
     enum status status = profile_edit(&profile->content, record, &bytes);
-    if (status == STATUS_OK && bytes.length > FILE_BYTES_MAX)
-        status = STATUS_TOO_LARGE;
     if (status == STATUS_OK)
         status = profile_load(&bytes, NULL, &content);
     bytes_done(&bytes);
     if (status != STATUS_OK)
         return status;
-    if (content.end != INI_END_GOOD || !record_equal(&content.record, record)) {
+    if (profile_is_too_long(&content))
+        status = STATUS_TOO_LARGE;
+    else if (content.end != INI_END_GOOD || !record_equal(&content.record, record))
+        status = STATUS_DAMAGED;
+    if (status != STATUS_OK) {
         profile_content_done(&content);
-        return STATUS_DAMAGED;
+        return status;
     }
     *ret_content = content;
     return STATUS_OK;
@@ -191,6 +193,7 @@ static enum status write_content(struct profile *profile, struct profile_content
     /* Also when the folder could not be synced: what is there now is ours, no conflict. */
     if (status == STATUS_OK || replaced) {
         adopt(profile, content);
+        profile->notices |= profile_is_long(&profile->content) ? PROFILE_LONG : 0;
         profile->notices |= anew ? PROFILE_WRITTEN_ANEW : 0;
     } else {
         bytes_done(&profile->attempt);

@@ -17,7 +17,7 @@
 #include "bench_refusal.h"
 
 /* Of the processor; the sanitizers' own part is not the program's. */
-enum { SECONDS_MAX = 3, MEGABYTES_MAX = 128 };
+enum { SECONDS_MAX = 10, MEGABYTES_MAX = 256 };
 
 void __asan_init(void) __attribute__((weak));
 
@@ -260,7 +260,7 @@ static void nothing_steers_the_screen(void **state)
 
 /* --- as much as a file can hold --- */
 
-enum { KEYS = 19980 };
+enum { KEYS = 249990 }; /* half of it, so that a loaded machine is in time */
 
 static void a_line_of_a_megabyte_is_refused(void **state)
 {
@@ -275,15 +275,15 @@ static void a_line_of_a_megabyte_is_refused(void **state)
     check_refused(bench, bench->profile, "a line");
 }
 
-static void a_hundred_thousand_keys_are_refused(void **state)
+static void a_million_keys_are_refused(void **state)
 {
     struct made made = {.text = NULL};
 
     add_board(&made);
-    for (int i = 0; i < 100000; i++)
+    for (int i = 0; i < 1000000; i++)
         add_numbered(&made, "key.", i, " = 1\n");
     put(*state, "a.ini", &made);
-    survive(*state, "a hundred thousand keys");
+    survive(*state, "a million keys");
     struct bench *bench = *state;
     check_refused(bench, bench->profile, "larger than");
 }
@@ -334,19 +334,19 @@ static void sections_as_many_as_fit(void **state)
     survive(*state, "as many sections as fit");
 }
 
-/* Sixteen megabytes less a little, in lines as long as they may be. */
+/* Thirty-two megabytes less a little, in lines as long as they may be. */
 static void as_many_bytes_as_fit(void **state)
 {
     struct made made = {.text = NULL};
 
     add_board(&made);
-    for (int i = 0; i < 16300; i++) {
+    for (int i = 0; i < 31000; i++) {
         add(&made, "note = ");
         add_repeated(&made, "0123456789", 101);
         add(&made, "\n");
     }
     put(*state, "a.ini", &made);
-    survive(*state, "sixteen megabytes");
+    survive(*state, "thirty-two megabytes");
 }
 
 static void a_text_in_pieces_the_wrong_way_round(void **state)
@@ -396,7 +396,7 @@ int main(int argc, char **argv)
         BENCH_CASE(nothing_steers_what_is_printed),
         BENCH_CASE(nothing_steers_the_screen),
         BENCH_CASE(a_line_of_a_megabyte_is_refused),
-        BENCH_CASE(a_hundred_thousand_keys_are_refused),
+        BENCH_CASE(a_million_keys_are_refused),
         BENCH_CASE(unknown_keys_as_many_as_fit),
         BENCH_CASE(readings_as_many_as_fit),
         BENCH_CASE(one_key_again_and_again),
