@@ -84,7 +84,7 @@ void app_refresh_entry(struct app *app)
         const struct field *field = field_get(cell->key.field);
 
         entry_look(app->entry.text, field, &app->units, &app->entry_view);
-        if (app->entry_view.good && !app->writing)
+        if (app->entry_view.good && field->kind != KIND_TEXT)
             derive_preview(app, field);
     }
     if (!app->previewing)
@@ -136,7 +136,7 @@ void app_take_leaf(struct app *app, enum leaf leaf)
 void app_drop_entry(struct app *app)
 {
     lineedit_clear(&app->entry);
-    app->writing = false;
+    app->writing = app->opened = false;
 }
 
 void app_take_pass(struct app *app, int visit, int pass)

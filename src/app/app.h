@@ -12,6 +12,7 @@
 #include "app/leaf.h"
 #include "app/leaf_bench.h"
 #include "app/lineedit.h"
+#include "app/menu.h"
 #include "app/move_words.h"
 #include "app/pitch_plan.h"
 #include "app/route.h"
@@ -43,7 +44,7 @@ struct app_effects {
     bool quit;
 };
 
-enum app_overlay { OVERLAY_NONE, OVERLAY_HELP, OVERLAY_WHY };
+enum app_overlay { OVERLAY_NONE, OVERLAY_HELP, OVERLAY_WHY, OVERLAY_MENU };
 
 /* How a message is meant. */
 enum app_tone { TONE_NONE, TONE_NOTE, TONE_WARNING };
@@ -67,7 +68,8 @@ struct app {
     int at_of[LEAF_COUNT_]; /* where the tech stood on the other leaves */
 
     struct lineedit entry;
-    bool writing; /* a text is being written: every character belongs to it */
+    bool writing; /* letters are being written: every character belongs to the entry */
+    bool opened;  /* the entry began with what the cell holds, to edit it */
     struct entry_view entry_view;
     struct derived now;     /* of the pass in hand as kept */
     struct derived preview; /* the same with the entry taken; valid while previewing */
@@ -84,6 +86,7 @@ struct app {
     enum app_overlay overlay;
     enum figure_id why; /* what OVERLAY_WHY explains; FIGURE_COUNT_: the note's headroom */
     int overlay_top;    /* first line shown of a long overlay */
+    struct menu menu;   /* with OVERLAY_MENU: its items are commands */
     enum app_tone tone;
     char message[APP_MESSAGE_MAX];
     enum app_keeping keeping;
@@ -120,10 +123,13 @@ const struct derived *app_shown(const struct app *app);
 /* The cell in hand; NULL at the pass's end. */
 const struct route_cell *app_cell(const struct app *app);
 
-/* Whether something is typed, or letters are being written; whether a text was opened and emptied,
- * so that Enter takes it out. */
+/* Whether something is typed, or a cell was opened to edit it; whether a text was opened and
+ * emptied, so that Enter takes it out. */
 bool app_is_typing(const struct app *app);
 bool app_is_emptied(const struct app *app);
+
+/* Whether a letter begins to write in the cell in hand, so that none is a command there. */
+bool app_takes_letters(const struct app *app);
 
 /* The last pass of the visit in hand that has a reading, or the pass in hand. */
 int app_last_pass(const struct app *app);

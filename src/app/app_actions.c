@@ -217,10 +217,8 @@ void turn_toggle_units(struct turn *turn)
     app_say(app, TONE_NOTE, app->metric ? "Metric gauges." : "Inch gauges.");
 }
 
-/* The neighbouring pass, over the visits' bounds; where there is none, nothing happens. */
-void turn_look_at(struct turn *turn, int by)
+bool app_pass_beside(const struct app *app, int by, int *ret_visit, int *ret_pass)
 {
-    struct app *app = turn->app;
     int visit = app->visit, pass = app->pass + by;
 
     if (by < 0 && pass < 1) {
@@ -237,11 +235,20 @@ void turn_look_at(struct turn *turn, int by)
         if (visit > last)
             pass = 0;
     }
-    if (pass < 1) {
+    *ret_visit = visit;
+    *ret_pass = pass;
+    return pass >= 1;
+}
+
+/* Where there is no such pass, nothing happens. */
+void turn_look_at(struct turn *turn, int by)
+{
+    int visit, pass;
+
+    if (app_pass_beside(turn->app, by, &visit, &pass))
+        app_take_pass(turn->app, visit, pass);
+    else
         turn_warn(turn, by < 0 ? "There is no earlier pass." : "There is no later pass.");
-        return;
-    }
-    app_take_pass(app, visit, pass);
 }
 
 void turn_leaf(struct turn *turn, int by)

@@ -119,7 +119,13 @@ static void move_to_last(struct turn *turn)
 
 static void undo(struct turn *turn)
 {
-    turn_undo(turn, true);
+    if (!app_is_typing(turn->app)) {
+        turn_undo(turn, true);
+        return;
+    }
+    app_drop_entry(turn->app);
+    app_refresh_entry(turn->app);
+    app_say(turn->app, TONE_NOTE, "What was typed is dropped; nothing else is changed.");
 }
 
 static void redo(struct turn *turn)
@@ -131,6 +137,12 @@ static void look_at(struct turn *turn, int by)
 {
     if (may_go(turn))
         turn_look_at(turn, by);
+}
+
+static void go_to_leaf(struct turn *turn, int leaf)
+{
+    if (may_go(turn) && (int)turn->app->leaf != leaf)
+        app_take_leaf(turn->app, (enum leaf)leaf);
 }
 
 static void leaf_on(struct turn *turn)
@@ -158,7 +170,8 @@ static void help(struct turn *turn)
 static void choose(struct turn *turn)
 {
     if (!typing_choose(turn, ' '))
-        turn_warn(turn, "Space steps through choices; there are none in this cell.");
+        turn_warn(turn,
+                  "Space steps through choices; there are none in this cell. To write, type.");
 }
 
 /* With something typed, typing_edit has it. */
@@ -221,7 +234,11 @@ static const struct act acts[COMMAND_COUNT_] = {
     [COMMAND_SHEET] = {.plain = ask_sheet},
     [COMMAND_UNITS] = {.plain = turn_toggle_units},
     [COMMAND_WHY] = {.plain = why},
-    [COMMAND_WRITE] = {.plain = typing_begin},
+    [COMMAND_EDIT] = {.plain = typing_open},
+    [COMMAND_MENU] = {.plain = turn_open_menu},
+#define LEAF(id, ...) [COMMAND_GO_##id] = {.by = go_to_leaf, .step = LEAF_##id},
+#include "app/leaf_table.h"
+#undef LEAF
     [COMMAND_CHOOSE] = {.plain = choose},
     [COMMAND_EMPTY] = {.plain = empty},
     [COMMAND_LEAF] = {.plain = leaf_on},
@@ -243,5 +260,5 @@ void turn_run(struct turn *turn, enum command_id command)
     else if (act && act->by)
         act->by(turn, act->step);
     else
-        turn_warn(turn, "That key does nothing here; h shows the keys.");
+        turn_warn(turn, "That key does nothing here; * shows what can be done.");
 }

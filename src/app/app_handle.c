@@ -4,7 +4,24 @@
 #include "app/explain.h"
 #include "app/typing.h"
 
-/* An overlay is scrolled or closed; it swallows every other key. */
+static void handle_key(struct turn *turn, uint32_t key);
+
+static void handle_menu(struct turn *turn, uint32_t key)
+{
+    struct app *app = turn->app;
+    int id = COMMAND_NONE;
+    const enum menu_answer answer = menu_handle(&app->menu, key, &id);
+
+    if (answer == MENU_STAYS)
+        return;
+    app->overlay = OVERLAY_NONE;
+    if (answer == MENU_TAKES)
+        turn_run(turn, (enum command_id)id);
+    else if (answer == MENU_PASSES)
+        handle_key(turn, key);
+}
+
+/* A text on the screen is scrolled or closed; it swallows every other key. */
 static void handle_overlay(struct turn *turn, uint32_t key)
 {
     enum { PAGE_LINES = 15 }; /* a few less than the smallest screen shows */
@@ -38,6 +55,10 @@ static void handle_key(struct turn *turn, uint32_t key)
     struct app *app = turn->app;
 
     app->tone = TONE_NONE;
+    if (app->overlay == OVERLAY_MENU) {
+        handle_menu(turn, key);
+        return;
+    }
     if (app->overlay != OVERLAY_NONE) {
         handle_overlay(turn, key);
         return;

@@ -22,6 +22,9 @@ void app_take_pass(struct app *app, int visit, int pass);
 /* True when the pass in hand has no reading of its own yet. */
 bool app_pass_is_empty(const struct app *app);
 
+/* The neighbouring pass (by -1 or 1) that has readings, over the visits' bounds; false for none. */
+bool app_pass_beside(const struct app *app, int by, int *ret_visit, int *ret_pass);
+
 /* What one event is handled with. */
 struct turn {
     struct app *app;
@@ -65,6 +68,9 @@ void turn_toggle_method(struct turn *turn);
 void turn_toggle_units(struct turn *turn);
 void turn_leaf(struct turn *turn, int by);
 void turn_note(struct turn *turn, int by);
+
+/* Makes the menu of what can be done now, and opens it. */
+void turn_open_menu(struct turn *turn);
 
 /* Takes the last step back, or makes the next one again, and says what changed. */
 void turn_undo(struct turn *turn, bool back);

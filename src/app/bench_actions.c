@@ -47,6 +47,17 @@ static enum field_id target_in_hand(const struct app *app, const struct route_ce
     return row_targets[cell->row][treble];
 }
 
+bool bench_can_nudge(const struct app *app)
+{
+    const struct route_cell *cell = app_cell(app);
+    double mm;
+
+    if (!cell || cell->key.field == FIELD_ROD_TURN)
+        return false;
+    const struct reading_key key = reading_key_one(target_in_hand(app, cell));
+    return record_value_or_fallback(&app->record, &key, &mm);
+}
+
 void bench_nudge(struct turn *turn, int by)
 {
     struct app *app = turn->app;

@@ -10,6 +10,9 @@
  * the bass one or the treble one, whichever end the string in hand is nearer to. */
 void bench_nudge(struct turn *turn, int by);
 
+/* Whether the row in hand has a target to move. */
+bool bench_can_nudge(const struct app *app);
+
 /* Puts the reading of the pass before into the entry line, where it is not measured yet:
  * Enter takes it, like anything typed. */
 void bench_begin_from_before(struct turn *turn);

@@ -3,14 +3,18 @@
 
 #include <stddef.h>
 
+#include "app/menu.h"
 #include "base/utf8.h"
 
-#define COMMAND(id, key_, other_key_, where_, hint_, words_)                                       \
+#define COMMAND(id, key_, other_key_, letter_, place_, where_, hint_, title_, words_)              \
     [COMMAND_##id] = {.key = key_,                                                                 \
                       .other_key = other_key_,                                                     \
+                      .letter = letter_,                                                           \
+                      .place = place_,                                                             \
                       .name = #id,                                                                 \
                       .where = where_,                                                             \
                       .hint = hint_,                                                               \
+                      .title = title_,                                                             \
                       .words = words_},
 
 static const struct command commands[COMMAND_COUNT_] = {
@@ -22,11 +26,18 @@ const struct command *command_get(enum command_id id)
     return &commands[id];
 }
 
+static bool has_key(const struct command *command, uint32_t key)
+{
+    return command->key == key || command->other_key == key || command->letter == key;
+}
+
 bool command_is_on(enum command_id id, enum leaf leaf)
 {
-    if (commands[id].where != ANYWHERE)
-        return commands[id].where == (int)leaf;
-    return command_find(commands[id].key, leaf) == id;
+    const struct command *command = &commands[id];
+
+    if (command->where != ANYWHERE)
+        return command->where == (int)leaf;
+    return command_find(command->key ? command->key : command->letter, leaf) == id;
 }
 
 enum command_id command_find(uint32_t key, enum leaf leaf)
@@ -36,7 +47,7 @@ enum command_id command_find(uint32_t key, enum leaf leaf)
     if (key == SILLET_KEY_NONE)
         return found;
     for (int id = 0; id < COMMAND_COUNT_; id++) {
-        if (commands[id].key != key && commands[id].other_key != key)
+        if (!has_key(&commands[id], key))
             continue;
         if (commands[id].where == (int)leaf)
             return (enum command_id)id;
@@ -67,6 +78,7 @@ static const struct key_name key_names[] = {
     {' ', "Space"},
     {SILLET_KEY_PAGE_UP, "PgUp"},
     {SILLET_KEY_PAGE_DOWN, "PgDn"},
+    {SILLET_KEY_INSERT, "Ins"},
 };
 
 void command_key_name(uint32_t key, struct strbuf *out)
@@ -78,9 +90,27 @@ void command_key_name(uint32_t key, struct strbuf *out)
             strbuf_add(out, key_names[i].name);
             return;
         }
+    if (key >= SILLET_KEY_F1 && key <= SILLET_KEY_F12) {
+        strbuf_addf(out, "F%d", 1 + (int)(key - SILLET_KEY_F1));
+        return;
+    }
     if (key < 0x20) {
         strbuf_addf(out, "Ctrl-%c", (int)(key + '@'));
         return;
     }
     strbuf_add_bytes(out, bytes, utf8_encode(key, bytes));
+}
+
+void command_keys_name(uint32_t key, uint32_t other_key, uint32_t letter, struct strbuf *out)
+{
+    const uint32_t keys[] = {key, other_key, letter};
+    bool any = false;
+
+    for (size_t i = 0; i < sizeof keys / sizeof keys[0]; i++) {
+        if (!keys[i])
+            continue;
+        strbuf_add(out, any ? " or " : "");
+        command_key_name(keys[i], out);
+        any = true;
+    }
 }

@@ -22,10 +22,11 @@ enum command_id {
 enum { ANYWHERE = -1 };
 
 struct command {
-    uint32_t key, other_key;
+    uint32_t key, other_key, letter;
+    int place;        /* in the menu (menu.h); 0: not there */
     int where;        /* enum leaf, or ANYWHERE */
     const char *name; /* the id as written in the table, for documents */
-    const char *hint, *words;
+    const char *hint, *title, *words;
 };
 
 const struct command *command_get(enum command_id id);
@@ -39,5 +40,8 @@ bool command_is_on(enum command_id id, enum leaf leaf);
 
 /* Appends a key's name: "Enter", "PgUp", "Ctrl-L", "u". */
 void command_key_name(uint32_t key, struct strbuf *out);
+
+/* Appends the names of all keys given, 0 for none: "F9 or Ctrl-C or q". */
+void command_keys_name(uint32_t key, uint32_t other_key, uint32_t letter, struct strbuf *out);
 
 #endif

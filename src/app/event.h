@@ -7,7 +7,8 @@
 /*
  * What can happen to a session, as the terminal reports it and as a test writes it.
  * A printable character is its own number (Unicode); the number pad's keys arrive as
- * the plain characters they stand for (digits, '.', '/', '+', '-', '*') and KEY_ENTER.
+ * the plain characters they stand for (digits, '.', '/', '+', '-', '*') and KEY_ENTER; with Num
+ * Lock off as the keys that move, the 5 as a blank.
  */
 enum key {
     SILLET_KEY_NONE = 0,
@@ -25,6 +26,9 @@ enum key {
     SILLET_KEY_END,
     SILLET_KEY_PAGE_UP,
     SILLET_KEY_PAGE_DOWN,
+    SILLET_KEY_INSERT,
+    SILLET_KEY_F1, /* up to F12, in order */
+    SILLET_KEY_F12 = SILLET_KEY_F1 + 11,
     SILLET_KEY_UNKNOWN, /* a key that the terminal sent and nobody knows */
 };
 

@@ -37,7 +37,6 @@ static void begin_naming(struct turn *turn, const struct history *history, int a
     /* From here on it is this pass that is looked at, whichever is in hand. */
     history_state_move(&turn->app->history, history, at, 0, 0);
     take_cells(turn->app, true);
-    typing_begin(turn);
 }
 
 /* Takes the label and goes on to the note, or takes that; what was not changed is left. */
@@ -55,38 +54,21 @@ static void take_text(struct turn *turn)
         return;
     }
     turn_go_to(turn, at + 1);
-    typing_begin(turn);
 }
 
-static void name_pass(struct turn *turn, enum command_id command)
+/* The cells of a label and a note, while they are there, take what all cells take, but for their
+ * end: behind the note, and at Esc, the passes are looked at again. */
+static bool name_pass(struct turn *turn, enum command_id command)
 {
     switch (command) {
     case COMMAND_HISTORY_OPEN:
         take_text(turn);
-        return;
+        return true;
     case COMMAND_CANCEL:
         take_cells(turn->app, false);
-        return;
-    case COMMAND_BACK:
-        (void)typing_erase(turn);
-        return;
-    default:
-        turn_warn(turn, "Enter takes what is typed, Esc drops it.");
-    }
-}
-
-/* The rest means here what it means everywhere; leaving the leaf is as good as Esc. */
-static bool is_for_naming(enum command_id command)
-{
-    switch (command) {
-    case COMMAND_LEAF:
-    case COMMAND_LEAF_BACK:
-    case COMMAND_QUIT:
-    case COMMAND_REPAINT:
-    case COMMAND_SUSPEND:
-        return false;
-    default:
         return true;
+    default:
+        return false;
     }
 }
 
@@ -97,11 +79,8 @@ bool turn_history(struct turn *turn, enum command_id command)
 
     if (app->leaf != LEAF_HISTORY)
         return false;
-    if (app->history.naming) {
-        if (is_for_naming(command))
-            name_pass(turn, command);
-        return is_for_naming(command);
-    }
+    if (app->history.naming)
+        return name_pass(turn, command);
     history_make(&app->record, &history);
     const int at = history_state_at(&app->history, &history, app->visit, app->pass);
     switch (command) {

@@ -8,7 +8,7 @@ struct leaf_row {
 };
 
 static const struct leaf_row leaves[LEAF_COUNT_] = {
-#define LEAF(id, name_, lay_, figure_)                                                             \
+#define LEAF(id, name_, letter, lay_, figure_)                                                     \
     [LEAF_##id] = {.name = name_, .lay = lay_, .figure = FIGURE_##figure_},
 #include "app/leaf_table.h"
 #undef LEAF

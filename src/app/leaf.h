@@ -32,7 +32,8 @@ void leaf_lay(enum leaf leaf, const struct leaf_place *place, struct route *rout
 enum figure_id leaf_figure(enum leaf leaf);
 
 /* One for each leaf. */
-#define LEAF(id, name, lay, figure) void lay(const struct leaf_place *place, struct route *route);
+#define LEAF(id, name, letter, lay, figure)                                                        \
+    void lay(const struct leaf_place *place, struct route *route);
 #include "app/leaf_table.h"
 #undef LEAF
 

@@ -27,23 +27,47 @@ bool app_is_typing(const struct app *app)
 
 bool app_is_emptied(const struct app *app)
 {
-    const struct route_cell *cell = app_cell(app);
-
-    return cell && app->writing && lineedit_is_empty(&app->entry) &&
-           is_edited(field_in_hand(app)) && record_get(&app->record, &cell->key);
+    return app->opened && lineedit_is_empty(&app->entry) && is_edited(field_in_hand(app));
 }
 
-void typing_begin(struct turn *turn)
+bool app_takes_letters(const struct app *app)
+{
+    const struct field *field = field_in_hand(app);
+
+    if (!field)
+        return false;
+    switch (field->kind) {
+    case KIND_TEXT:
+    case KIND_CHOICE:
+    case KIND_YESNO:
+    case KIND_NOTE:
+    case KIND_DATE:
+    case KIND_TIME:
+        return true;
+    case KIND_NUMBER:
+    case KIND_COUNT:
+    case KIND_FRETS:
+    case KIND_RADIUS:
+        break;
+    }
+    return false;
+}
+
+void typing_open(struct turn *turn)
 {
     struct app *app = turn->app;
     const struct route_cell *cell = app_cell(app);
+    const char *text = cell ? record_text(&app->record, &cell->key) : NULL;
 
-    if (!cell || !turn_may_change(turn))
+    if (!text) {
+        turn_warn(turn, "There is nothing here yet that could be edited: just type.");
         return;
-    const char *text = is_edited(field_in_hand(app)) ? record_text(&app->record, &cell->key) : NULL;
+    }
+    if (!turn_may_change(turn))
+        return;
     app_drop_entry(app);
-    app->writing = true;
-    if (text && !lineedit_set(&app->entry, text)) {
+    app->writing = app->opened = true;
+    if (!lineedit_set(&app->entry, text)) {
         app_drop_entry(app);
         turn_warn(turn, "This text is longer than the entry line; edit it in the file.");
     }
@@ -149,6 +173,14 @@ bool typing_choose(struct turn *turn, uint32_t key)
 
 /* --- characters --- */
 
+/* What a key made of the entry. With nothing left of what was typed anew, nothing is typed. */
+static void follow(struct app *app)
+{
+    if (lineedit_is_empty(&app->entry) && !app_is_emptied(app))
+        app_drop_entry(app);
+    app_refresh_entry(app);
+}
+
 bool typing_edit(struct turn *turn, uint32_t key)
 {
     struct app *app = turn->app;
@@ -156,10 +188,10 @@ bool typing_edit(struct turn *turn, uint32_t key)
     if (!app_is_typing(app))
         return false;
     if (key == SILLET_KEY_DELETE)
-        (void)lineedit_delete(&app->entry);
+        (void)(lineedit_delete(&app->entry) || lineedit_backspace(&app->entry));
     else if (!lineedit_move(&app->entry, key))
         return false;
-    app_refresh_entry(app);
+    follow(app);
     return true;
 }
 
@@ -168,21 +200,43 @@ bool typing_erase(struct turn *turn)
     if (!app_is_typing(turn->app))
         return false;
     (void)lineedit_backspace(&turn->app->entry);
-    app_refresh_entry(turn->app);
+    follow(turn->app);
     return true;
 }
 
-/* Numbers start an entry; once it is begun, a unit's letters and blanks belong to it too. */
+static bool is_one_of(const char *keys, uint32_t key)
+{
+    return key < 0x80 && strchr(keys, (int)key);
+}
+
+static bool is_letter(uint32_t key)
+{
+    return (key >= 'a' && key <= 'z') || (key >= 'A' && key <= 'Z') || key >= 0x80;
+}
+
+/* Letters that begin an entry; a number is begun by none but the word "flat" for a radius. */
+static bool begins_in_letters(const struct app *app, uint32_t key)
+{
+    const struct field *field = field_in_hand(app);
+
+    if (!field || !app_takes_letters(app))
+        return field && field->kind == KIND_RADIUS && key == 'f';
+    return is_letter(key) || field->kind == KIND_TEXT;
+}
+
+/* Keys that nothing typed at a bench is written with keep their meaning, so that a preview can be
+ * asked about; in what is written in letters they are characters. A blank begins nothing. */
 static bool is_for_entry(const struct app *app, uint32_t key)
 {
-    if (app->at >= app->route.count || key >= SILLET_KEY_ENTER || key < ' ')
+    if (!app_cell(app) || key >= SILLET_KEY_ENTER || key < ' ')
         return false;
     if (app->writing)
         return true;
-    if (key < 0x80 && strchr("0123456789.,/+-", (int)key))
-        return true;
-    /* Keys that no unit is written with keep their meaning: a preview can be asked about. */
-    return !lineedit_is_empty(&app->entry) && !(key < 0x80 && strchr("*?<>[]", (int)key));
+    if (is_one_of("*?<>[]", key))
+        return false;
+    if (lineedit_is_empty(&app->entry))
+        return is_one_of("0123456789.,/+-", key) || (key != ' ' && begins_in_letters(app, key));
+    return true;
 }
 
 /* A number that long is a key held down. */
@@ -199,6 +253,8 @@ bool typing_add(struct turn *turn, uint32_t key)
 
     if (!is_for_entry(app, key))
         return false;
+    if (begins_in_letters(app, key))
+        app->writing = true;
     if (is_full(app) || !lineedit_add(&app->entry, key))
         turn_warn(turn, "The entry is full.");
     app_refresh_entry(app);

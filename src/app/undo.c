@@ -134,3 +134,17 @@ enum status undo_again(struct undo *undo, struct record *record, struct undo_ste
     undo->done = at;
     return STATUS_OK;
 }
+
+const struct reading_key *undo_next(const struct undo *undo, bool back)
+{
+    size_t at = undo->done;
+
+    if (!back)
+        return at < undo->count ? &undo->changes[at].key : NULL;
+    if (at == 0)
+        return NULL;
+    do
+        at--;
+    while (at > 0 && !undo->changes[at].opens_step);
+    return &undo->changes[at].key;
+}

@@ -58,4 +58,7 @@ enum status undo_put(struct undo *undo, struct record *record, const struct read
 enum status undo_back(struct undo *undo, struct record *record, struct undo_step *ret_step);
 enum status undo_again(struct undo *undo, struct record *record, struct undo_step *ret_step);
 
+/* The reading that undo_back (back) or undo_again would begin with; NULL for none. */
+const struct reading_key *undo_next(const struct undo *undo, bool back);
+
 #endif

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "app/work_actions.h"
 
-#include "app/typing.h"
 #include "app/work_list.h"
 
 /* A move smaller than its own uncertainty is offered too, until it is marked done. */
@@ -64,7 +63,7 @@ static const char *refusal(const struct move *move, const struct move_words *wor
                    : "Not known yet: measure first, on the Bench leaf.";
     if (move->state == MOVE_GOOD)
         return "That is on target; to log work on it all the same, type what was done.";
-    return "Marked done already: measure again (Bench, then p); x takes the mark out.";
+    return "Marked done already: measure again (Bench, then p); * z takes the mark out.";
 }
 
 static void mark_done(struct turn *turn, const struct move_words *words)
@@ -89,18 +88,31 @@ static void mark_done(struct turn *turn, const struct move_words *words)
     app_say(app, TONE_NOTE, "Marked done with its amount and the time; u takes it back.");
 }
 
+enum move_kind work_move_to_mark(const struct app *app)
+{
+    const enum move_kind kind = work_move_in_hand(app);
+    struct work_list list;
+
+    if (kind == MOVE_COUNT_ || app->keeping == KEEPING_READ_ONLY)
+        return MOVE_COUNT_;
+    work_list_make(app, &list);
+    return can_be_marked(&list.moves[kind]) ? kind : MOVE_COUNT_;
+}
+
+/* On a line of one's own the key first takes the next move in hand, to be looked at. */
 void turn_work_done(struct turn *turn)
 {
     struct app *app = turn->app;
+    const enum move_kind kind = work_move_in_hand(app);
     struct move_words words;
     struct work_list list;
 
-    if (work_move_in_hand(app) == MOVE_COUNT_)
-        work_take_next(app);
-    const enum move_kind kind = work_move_in_hand(app);
     if (kind == MOVE_COUNT_) {
-        turn_warn(turn, record_last_work(&app->record, app->visit) < WORKS_MAX
-                            ? "No move is due; a begins a line of your own work."
+        work_take_next(app);
+        turn_warn(turn, work_move_in_hand(app) != MOVE_COUNT_
+                            ? "This move is next; the same key again marks it done."
+                        : record_last_work(&app->record, app->visit) < WORKS_MAX
+                            ? "No move is due; in the last row stands what you write yourself."
                             : "A visit holds no more work lines.");
         return;
     }
@@ -124,10 +136,9 @@ void turn_work_own(struct turn *turn)
         return;
     }
     turn_go_to(turn, at);
-    typing_begin(turn);
 }
 
-static int line_in_hand(const struct app *app)
+int work_line_in_hand(const struct app *app)
 {
     const enum move_kind kind = work_move_in_hand(app);
     const struct route_cell *cell = app_cell(app);
@@ -142,7 +153,7 @@ static int line_in_hand(const struct app *app)
 void turn_work_out(struct turn *turn)
 {
     struct app *app = turn->app;
-    const int line = line_in_hand(app);
+    const int line = work_line_in_hand(app);
 
     if (!work_line_exists(&app->record, app->visit, line)) {
         turn_warn(turn, "There is no work line here to take out.");

@@ -9,7 +9,13 @@
 /* Takes the next move that is left in hand, where one is and the leaf is shown. */
 void work_take_next(struct app *app);
 
-/* Marks the move in hand done as planned, else the next one. */
+/* The move in hand where it can be marked done as it stands; MOVE_COUNT_ for none. */
+enum move_kind work_move_to_mark(const struct app *app);
+
+/* The line in hand, or the one that marks the move in hand done; it may not be there. */
+int work_line_in_hand(const struct app *app);
+
+/* Marks the move in hand done as planned. */
 void turn_work_done(struct turn *turn);
 
 /* Begins a line of one's own. */

@@ -34,17 +34,27 @@ static const struct {
     {'l', ','}, {'m', '-'}, {'n', '.'}, {'o', '/'}, {'M', '\r'}, {'X', '='},
 };
 
-/* Both spellings of the keys that move, whatever TERM says: a terminal that is not quite
- * the one its TERM names still works. */
+/* All spellings of the keys that move and of the function keys, whatever TERM says: a terminal that
+ * is not quite the one its TERM names still works. The pad's 5 with Num Lock off is a blank. */
 static const struct {
     const char *bytes;
     int code;
 } usual_keys[] = {
-    {"\033[A", KEY_UP},    {"\033OA", KEY_UP},     {"\033[B", KEY_DOWN},   {"\033OB", KEY_DOWN},
-    {"\033[C", KEY_RIGHT}, {"\033OC", KEY_RIGHT},  {"\033[D", KEY_LEFT},   {"\033OD", KEY_LEFT},
-    {"\033[H", KEY_HOME},  {"\033OH", KEY_HOME},   {"\033[1~", KEY_HOME},  {"\033[7~", KEY_HOME},
-    {"\033[F", KEY_END},   {"\033OF", KEY_END},    {"\033[4~", KEY_END},   {"\033[8~", KEY_END},
-    {"\033[3~", KEY_DC},   {"\033[5~", KEY_PPAGE}, {"\033[6~", KEY_NPAGE}, {"\033[Z", KEY_BTAB},
+    /* clang-format off */
+    {"\033[A", KEY_UP},      {"\033OA", KEY_UP},      {"\033[B", KEY_DOWN},    {"\033OB", KEY_DOWN},
+    {"\033[C", KEY_RIGHT},   {"\033OC", KEY_RIGHT},   {"\033[D", KEY_LEFT},    {"\033OD", KEY_LEFT},
+    {"\033[H", KEY_HOME},    {"\033OH", KEY_HOME},    {"\033[1~", KEY_HOME},   {"\033[7~", KEY_HOME},
+    {"\033[F", KEY_END},     {"\033OF", KEY_END},     {"\033[4~", KEY_END},    {"\033[8~", KEY_END},
+    {"\033[2~", KEY_IC},     {"\033[3~", KEY_DC},     {"\033[5~", KEY_PPAGE},  {"\033[6~", KEY_NPAGE},
+    {"\033[Z", KEY_BTAB},    {"\033[E", KEY_B2},      {"\033OE", KEY_B2},      {"\033[G", KEY_B2},
+    /* F1 to F4 as PF keys, as by numbers; to F5 as on the Linux console */
+    {"\033OP", KEY_F(1)},    {"\033OQ", KEY_F(2)},    {"\033OR", KEY_F(3)},    {"\033OS", KEY_F(4)},
+    {"\033[11~", KEY_F(1)},  {"\033[12~", KEY_F(2)},  {"\033[13~", KEY_F(3)},  {"\033[14~", KEY_F(4)},
+    {"\033[[A", KEY_F(1)},   {"\033[[B", KEY_F(2)},   {"\033[[C", KEY_F(3)},   {"\033[[D", KEY_F(4)},
+    {"\033[[E", KEY_F(5)},   {"\033[15~", KEY_F(5)},  {"\033[17~", KEY_F(6)},  {"\033[18~", KEY_F(7)},
+    {"\033[19~", KEY_F(8)},  {"\033[20~", KEY_F(9)},  {"\033[21~", KEY_F(10)}, {"\033[23~", KEY_F(11)},
+    {"\033[24~", KEY_F(12)},
+    /* clang-format on */
 };
 
 void decode_open(void)
@@ -204,11 +214,16 @@ static uint32_t decode_code(int code)
         {KEY_A3, SILLET_KEY_PAGE_UP},
         {KEY_C1, SILLET_KEY_END},
         {KEY_C3, SILLET_KEY_PAGE_DOWN},
+        {KEY_IC, SILLET_KEY_INSERT},
+        {KEY_B2, ' '},
     };
     for (size_t i = 0; i < sizeof named / sizeof named[0]; i++) {
         if (named[i].code == code) {
             return named[i].key;
         }
+    }
+    if (code >= KEY_F(1) && code <= KEY_F(12)) {
+        return SILLET_KEY_F1 + (uint32_t)(code - KEY_F(1));
     }
     return code > PAD_BASE ? (uint32_t)(code - PAD_BASE) : SILLET_KEY_UNKNOWN;
 }

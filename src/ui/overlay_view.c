@@ -16,27 +16,24 @@ void scroll_put(struct scroll *scroll, int column, enum role role, const char *t
     scroll->row += lines - skipped;
 }
 
-void scroll_key(struct scroll *scroll, uint32_t key, uint32_t other_key, const char *words)
+void scroll_key(struct scroll *scroll, const char *keys, const char *words)
 {
     enum { KEY_WIDTH = 18 };
-    char memory[48];
-    struct strbuf keys = STRBUF(memory);
     const int row = scroll->row;
     const bool shown = scroll->skip == 0 && row < scroll->end;
 
-    command_key_name(key, &keys);
-    if (other_key) {
-        strbuf_add(&keys, " or ");
-        command_key_name(other_key, &keys);
-    }
     scroll_put(scroll, 2 + KEY_WIDTH, ROLE_TEXT, words);
     if (shown)
-        pen_put(scroll->pen, row, 2, KEY_WIDTH, ROLE_KEY, memory);
+        pen_put(scroll->pen, row, 2, KEY_WIDTH, ROLE_KEY, keys);
 }
 
 static void key_line(struct scroll *scroll, const struct command *command)
 {
-    scroll_key(scroll, command->key, command->other_key, command->words);
+    char memory[48];
+    struct strbuf keys = STRBUF(memory);
+
+    command_keys_name(command->key, command->other_key, command->letter, &keys);
+    scroll_key(scroll, memory, command->words);
 }
 
 static void draw_help(struct scroll *scroll, const struct app *app)
@@ -51,7 +48,15 @@ static void draw_help(struct scroll *scroll, const struct app *app)
                "~ taken from the neighbouring strings or the wood named   ( ) to be expected after "
                "the moves   "
                "! unusual, look again   - not measured");
+    scroll_put(scroll, 2, ROLE_LABEL, "Writing");
+    scroll_put(
+        scroll, 2, ROLE_TEXT,
+        "In a cell of words, choices, notes or dates every letter begins to write, and begins "
+        "anew; what the cell holds stays until Enter. Ins opens it to edit it.");
     scroll_put(scroll, 2, ROLE_LABEL, "Keys");
+    scroll_put(scroll, 2, ROLE_TEXT,
+               "* opens a menu of what can be done, by digit or letter. Without it a letter is a "
+               "command in cells of numbers only.");
     for (int id = 0; id < COMMAND_COUNT_; id++)
         if (command_is_on((enum command_id)id, app->leaf))
             key_line(scroll, command_get((enum command_id)id));

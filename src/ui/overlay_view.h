@@ -15,8 +15,8 @@ struct scroll {
 /* A text from a column on, broken at blanks. */
 void scroll_put(struct scroll *scroll, int column, enum role role, const char *text);
 
-/* A key (or two, 0 for none) and what it does. */
-void scroll_key(struct scroll *scroll, uint32_t key, uint32_t other_key, const char *words);
+/* The names of keys (command_keys_name) and what they do. */
+void scroll_key(struct scroll *scroll, const char *keys, const char *words);
 
 /* The keys, from the command table; or how the figure beside the cell in hand comes about.
  * Fills the rows between the title strip and the key line. */

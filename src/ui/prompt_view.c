@@ -24,7 +24,7 @@ static const char *prompt_without_cell(const struct app *app)
     if (app->leaf != LEAF_HISTORY)
         return "nothing to enter here yet; PgUp turns back to Intake, which comes first";
     return record_next_pass(&app->record, &visit, &pass)
-               ? "Left, Right: pass; Up, Down: row; Enter: to the bench; e: name the pass"
+               ? "Left, Right: pass; Up, Down: row; Enter: to the bench; l: label it"
                : "nothing to look at yet; Tab goes on to the other leaves";
 }
 
@@ -155,10 +155,11 @@ static void add_hint(const struct app *app, const struct route_cell *cell, struc
         add_now(app, cell, out);
     } else if (field->kind == KIND_NOTE) {
         strbuf_add(out, record_get(&app->record, &cell->key)
-                            ? "+ a semitone up, - down; e writes it"
-                            : "e writes it");
+                            ? "+ a semitone up, - down; or type it anew"
+                            : "type the note: E2, Bb3, F#4");
     } else if (field->kind == KIND_TEXT) {
-        strbuf_add(out, "e writes it");
+        strbuf_add(out, record_get(&app->record, &cell->key) ? "typing begins anew, Ins edits it"
+                                                             : "just type");
     } else if (field->kind == KIND_FRETS) {
         strbuf_add(out, "frets with + between, 0 is open: 0+3+5-7");
     } else if (field->quantity != QUANTITY_LENGTH) {
@@ -286,15 +287,28 @@ static void draw_typing_keys(const struct pen *pen, int row)
             strip_view_key(pen, row, column, keys[i].key, keys[i].hint) - (keys[i].hint[0] ? 0 : 2);
 }
 
+/* The key of a command that works in the cell in hand: one that every keyboard has, else its
+ * letter, where the cell takes none. */
+static uint32_t working_key(const struct app *app, const struct command *command)
+{
+    const bool everywhere = command->key && command->key < SILLET_KEY_F1;
+    const bool is_letter = command->letter >= 'A';
+
+    return everywhere || !command->letter || (is_letter && app_takes_letters(app))
+               ? command->key
+               : command->letter;
+}
+
 static void draw_keys(const struct pen *pen, const struct app *app, int row)
 {
     int column = 1;
 
     for (int id = 0; id < COMMAND_COUNT_; id++) {
         const struct command *command = command_get((enum command_id)id);
+        const uint32_t key = working_key(app, command);
 
-        if (command->hint[0] != '\0' && command_is_on((enum command_id)id, app->leaf))
-            column += strip_view_key(pen, row, column, command->key, command->hint);
+        if (command->hint[0] && key && command_is_on((enum command_id)id, app->leaf))
+            column += strip_view_key(pen, row, column, key, command->hint);
     }
 }
 

@@ -155,8 +155,12 @@ static void draw_help(const struct pen *pen, const struct shelf_list *list, int 
     for (int id = 0; id < SHELF_KEY_COUNT_; id++) {
         const struct shelf_key *key = shelf_key_get((enum shelf_key_id)id);
 
+        char memory[48];
+        struct strbuf keys = STRBUF(memory);
+
+        command_keys_name(key->key, key->other_key, 0, &keys);
         if (key->mode == SHELF_LIST || key->mode == SHELF_ANY || key->mode == SHELF_MENU)
-            scroll_key(&scroll, key->key, key->other_key, key->words);
+            scroll_key(&scroll, memory, key->words);
     }
     if (scroll.row > scroll.end)
         pen_put_right(pen, row + rows, 0, pen->frame->columns - 1, ROLE_KEY, "Down: more");

@@ -203,19 +203,19 @@ static void draw_total(const struct sheet *sheet, int row)
 
 static void draw_keys(const struct sheet *sheet, int row)
 {
-    static const enum command_id start[] = {COMMAND_TUNING, COMMAND_SET, COMMAND_SEMITONE_UP,
-                                            COMMAND_SEMITONE_DOWN};
-    static const char *const hints[] = {"tuning", "set", "string up", "down"};
-    int column = 1 + pen_put(sheet->pen, row, 1, 10, ROLE_LABEL, "what if:") + 1;
+    static const struct {
+        enum command_id id;
+        const char *hint;
+    } keys[] = {{COMMAND_WHAT_IF_TAKE, "take over"}, {COMMAND_WHAT_IF_DROP, "drop"},
+                {COMMAND_TUNING, "tuning"},          {COMMAND_SET, "set"},
+                {COMMAND_SEMITONE_UP, "string up"},  {COMMAND_SEMITONE_DOWN, "down"}};
+    const bool on = what_if_is_on(&sheet->app->what_if);
+    const char *title = app_takes_letters(sheet->app) ? "what if, behind *:" : "what if:";
+    int column = 2 + pen_put(sheet->pen, row, 1, 20, ROLE_LABEL, title);
 
-    if (what_if_is_on(&sheet->app->what_if)) {
-        column += strip_view_key(sheet->pen, row, column, command_get(COMMAND_WHAT_IF_TAKE)->key,
-                                 "take over");
+    for (size_t i = on ? 0 : 2; i < sizeof keys / sizeof keys[0]; i++)
         column +=
-            strip_view_key(sheet->pen, row, column, command_get(COMMAND_WHAT_IF_DROP)->key, "drop");
-    }
-    for (size_t i = 0; i < sizeof start / sizeof start[0]; i++)
-        column += strip_view_key(sheet->pen, row, column, command_get(start[i])->key, hints[i]);
+            strip_view_key(sheet->pen, row, column, command_get(keys[i].id)->letter, keys[i].hint);
 }
 
 static void draw_foot(const struct sheet *sheet, int row)

@@ -7,8 +7,9 @@
 #include "base/utf8.h"
 #include "ui/bench_view.h"
 #include "ui/form_view.h"
-#include "ui/history_view.h"
 #include "ui/frets_view.h"
+#include "ui/history_view.h"
+#include "ui/menu_view.h"
 #include "ui/moves_view.h"
 #include "ui/neck_view.h"
 #include "ui/overlay_view.h"
@@ -162,6 +163,11 @@ void ui_compose(const struct app *app, bool utf8, struct frame *frame)
         return;
     draw_title(&pen, app);
     draw_strip(&pen, app);
+    if (app->overlay == OVERLAY_MENU) {
+        menu_view_draw(&pen, &app->menu, leaf_name(app->leaf), 2, rows - 3);
+        menu_view_draw_keys(&pen, rows - 1);
+        return;
+    }
     if (app->overlay != OVERLAY_NONE) {
         overlay_view_draw(&pen, app, 3, rows - 5);
         pen_put(&pen, rows - 1, 1, frame->columns - 2, ROLE_DIM, "any other key closes this");

@@ -315,10 +315,10 @@ void work_view_add_hint(const struct app *app, struct strbuf *out)
                             ? "nothing is left to do here"
                         : move->state == MOVE_UNKNOWN
                             ? "measure first, on the Bench leaf"
-                            : "d marks it done as planned; or type what was done");
+                            : "Space: done as planned; or type what was done");
     } else if (work_line_exists(&app->record, app->visit, cell->key.part)) {
-        strbuf_add(out, "e writes it, x takes the line out");
+        strbuf_add(out, "type it anew, Ins edits it; * takes the line out");
     } else {
-        strbuf_add(out, "a writes what was done; amount and note follow");
+        strbuf_add(out, "type what was done; amount and note follow");
     }
 }

@@ -30,7 +30,7 @@ struct event fuzz_event(struct fuzz_bytes *bytes, struct fuzz_screen *screen)
 
     if (byte < 0x80)
         return key(byte);
-    if (byte < 0x80 + KEYS * 6)
+    if (byte < 0x80 + KEYS * 3)
         return key(SILLET_KEY_ENTER + (uint32_t)(byte - 0x80) % KEYS);
     switch (byte % 8) {
     case 0:

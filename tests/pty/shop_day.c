@@ -94,10 +94,7 @@ void day_find_cell(struct terminal *terminal, enum terminal_key key, const char 
 void day_write(struct terminal *terminal, const char *prompt, const char *text)
 {
     terminal_expect(terminal, prompt);
-    terminal_type(terminal, "e");
-    terminal_expect(terminal, "Enter takes it");
     bench_enter(terminal, text);
-    terminal_expect_gone(terminal, "Enter takes it");
 }
 
 void day_read(struct terminal *terminal, const char *prompt, const char *number)
@@ -135,7 +132,7 @@ void day_mark_done(struct terminal *terminal, const char *move, const char *left
     day_turn_to(terminal, "Work");
     snprintf(prompt, sizeof prompt, "%s, what was done >", move);
     terminal_expect(terminal, prompt);
-    terminal_type(terminal, "d");
+    terminal_type(terminal, " ");
     snprintf(marked, sizeof marked, "[x] %-6s done ", move);
     terminal_expect(terminal, marked);
     terminal_expect(terminal, left);
@@ -145,7 +142,7 @@ void day_leave_and_return(struct terminal *terminal, const char *name, bool open
 {
     char in_hand[64];
 
-    terminal_type(terminal, "q");
+    terminal_type(terminal, "*q");
     terminal_expect(terminal, "[Shelf]");
     snprintf(in_hand, sizeof in_hand, ">%s", name);
     terminal_expect(terminal, in_hand);

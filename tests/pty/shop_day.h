@@ -31,7 +31,7 @@ void day_turn_to(struct terminal *terminal, const char *leaf);
 void day_steps(struct terminal *terminal, enum terminal_key key, int count, const char *prompt);
 void day_find_cell(struct terminal *terminal, enum terminal_key key, const char *prompt);
 
-/* The cell of that prompt: a text, by the key for writing; a number, by the pad. */
+/* The cell of that prompt: a text; a number, by the pad. */
 void day_write(struct terminal *terminal, const char *prompt, const char *text);
 void day_read(struct terminal *terminal, const char *prompt, const char *number);
 

@@ -30,9 +30,11 @@ struct probe {
 
 static const char *key_name(uint32_t key)
 {
-    static const char *const names[] = {"ENTER",   "BACKSPACE", "DELETE",  "ESCAPE",    "TAB",
-                                        "BACKTAB", "UP",        "DOWN",    "LEFT",      "RIGHT",
-                                        "HOME",    "END",       "PAGE_UP", "PAGE_DOWN", "UNKNOWN"};
+    static const char *const names[] = {
+        "ENTER",  "BACKSPACE", "DELETE", "ESCAPE", "TAB", "BACKTAB", "UP",
+        "DOWN",   "LEFT",      "RIGHT",  "HOME",   "END", "PAGE_UP", "PAGE_DOWN",
+        "INSERT", "F1",        "F2",     "F3",     "F4",  "F5",      "F6",
+        "F7",     "F8",        "F9",     "F10",    "F11", "F12",     "UNKNOWN"};
     return key >= SILLET_KEY_ENTER && key <= SILLET_KEY_UNKNOWN ? names[key - SILLET_KEY_ENTER]
                                                                 : "NONE";
 }

@@ -133,6 +133,8 @@ static void test_undo_and_redo(void **state)
     bench_expect_gap(terminal, 6); /* it goes where the change was */
     bench_expect_row(terminal, ROW_TITLED_GAP, ".030");
     bench_pad(terminal, "*"); /* the same from the number pad */
+    terminal_expect(terminal, "undo: relief");
+    bench_pad(terminal, "1");
     terminal_expect(terminal, SEEN_PROMPT_RELIEF);
     bench_expect_row(terminal, ROW_TITLED_RELIEF, ".013");
     bench_expect_line(bench, "relief = .013 in");
@@ -254,7 +256,7 @@ static void test_stray_keys(void **state)
     struct bench *bench = *state;
     struct terminal *terminal = bench_start_worked(bench);
 
-    terminal_type(terminal, "zZ~\033[18~\033[1;5A\xC2\xB5\xFF\x80");
+    terminal_type(terminal, "zZ~\033[34~\033[1;5A\xC2\xB5\xFF\x80");
     terminal_type(terminal, "\033[200~"); /* a bracketed paste that nobody asked for */
     terminal_settle(terminal);
     terminal_expect(terminal, SEEN_PROMPT_RELIEF);

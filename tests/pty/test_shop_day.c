@@ -113,7 +113,7 @@ static void try_tunings(struct bench *bench, struct terminal *terminal)
     free(figures);
     day_turn_to(terminal, "Strings");
     /* The tuning that is on already is passed by. */
-    terminal_type(terminal, "t");
+    terminal_type(terminal, "*t");
     terminal_expect(terminal, "what if: guitar-half-step-down");
     terminal_expect(terminal, "-18.1");
     /* "736  165  |  656  147  -18.1", the line between them of one sort or another */
@@ -128,7 +128,7 @@ static void try_tunings(struct bench *bench, struct terminal *terminal)
     assert_near(then_lb, total * share / newton_per_pound, .5);
     assert_near(change_lb, total * (share - 1) / newton_per_pound, .05);
     assert_true(then_n < now_n);
-    terminal_type(terminal, "w");
+    terminal_type(terminal, "*w");
     terminal_expect_gone(terminal, "half-step-down");
     terminal_expect(terminal, "26.4"); /* string 6 as before */
 }
@@ -275,7 +275,7 @@ static void level_frets(struct terminal *terminal)
 static void log_own_work(struct terminal *terminal)
 {
     day_turn_to(terminal, "Work");
-    terminal_type(terminal, "a");
+    terminal_type(terminal, "*a");
     terminal_expect(terminal, "own work >");
     bench_enter(terminal, "frets");
     day_write(terminal, "line 4, amount >", "fret 7 levelled");
@@ -376,7 +376,7 @@ static void a_day(void **state)
     measure_last_pass(terminal);
     day_leave_and_return(terminal, NAME, false);
     look_back(bench, terminal);
-    terminal_type(terminal, "q");
+    terminal_type(terminal, "*q");
     terminal_expect(terminal, "[Shelf]");
     terminal_key(terminal, TERMINAL_ESCAPE);
     const int status = terminal_expect_end(terminal);

@@ -61,15 +61,35 @@ static void test_named_keys(void **state)
     }
 }
 
+/* Function keys in every spelling, whatever TERM says, and the keys of the pad beside them. */
+static void test_function_keys(void **state)
+{
+    (void)state;
+    for (int i = 0; i < PROBE_TERMS; i++) {
+        if (probe_skips(probe_terms[i]))
+            continue;
+        struct terminal *terminal = probe_start(probe_terms[i]);
+
+        terminal_type(terminal, "\033OP\033OQ\033OR\033OS");
+        terminal_type(terminal, "\033[11~\033[12~\033[13~\033[14~\033[15~\033[17~\033[18~");
+        terminal_type(terminal, "\033[19~\033[20~\033[21~\033[23~\033[24~");
+        terminal_type(terminal, "\033[[A\033[[B\033[[C\033[[D\033[[E");
+        probe_expect_log(terminal, "F1 F2 F3 F4 F1 F2 F3 F4 F5 F6 F7 F8 F9 F10 F11 F12 "
+                                   "F1 F2 F3 F4 F5");
+        terminal_type(terminal, "\033[2~\033[E\033OE\033[G");
+        probe_expect_log(terminal, "INSERT SPACE SPACE SPACE");
+    }
+}
+
 /* A key nobody knows is one unknown key, never a reading or a command. */
 static void test_unknown_sequences(void **state)
 {
     (void)state;
     struct terminal *terminal = probe_start("vt100");
-    terminal_type(terminal, "\033[1;5A\033[15~\033[200~\033[<0;12;34M\033OE\033[[Cz");
+    terminal_type(terminal, "\033[1;5A\033[25~\033[200~\033[<0;12;34M\033[1;2P\033[[Fz");
     probe_expect_log(terminal, "UNKNOWN UNKNOWN UNKNOWN UNKNOWN UNKNOWN UNKNOWN z");
     terminal = probe_start("xterm-256color");
-    terminal_type(terminal, "\033[1;5A\033[24~\033[I\033[2~\033OEz");
+    terminal_type(terminal, "\033[1;5A\033[34~\033[I\033[9~\033OTz");
     probe_expect_log(terminal, "UNKNOWN UNKNOWN UNKNOWN UNKNOWN UNKNOWN z");
 }
 
@@ -238,6 +258,7 @@ int main(int argc, char **argv)
     const struct CMUnitTest tests[] = {
         PROBE_CASE(test_keypad),
         PROBE_CASE(test_named_keys),
+        PROBE_CASE(test_function_keys),
         PROBE_CASE(test_unknown_sequences),
         PROBE_CASE(test_escape_alone),
         PROBE_CASE(test_escape_delay_of_the_user),

@@ -14,14 +14,23 @@ static const struct named_key {
     const char *name;
     uint32_t key;
 } named_keys[] = {
-    {"Enter", SILLET_KEY_ENTER},      {"Back", SILLET_KEY_BACKSPACE},
-    {"Del", SILLET_KEY_DELETE},       {"Esc", SILLET_KEY_ESCAPE},
-    {"Tab", SILLET_KEY_TAB},          {"Up", SILLET_KEY_UP},
-    {"Down", SILLET_KEY_DOWN},        {"Left", SILLET_KEY_LEFT},
-    {"Right", SILLET_KEY_RIGHT},      {"Home", SILLET_KEY_HOME},
-    {"End", SILLET_KEY_END},          {"PgUp", SILLET_KEY_PAGE_UP},
-    {"PgDn", SILLET_KEY_PAGE_DOWN},   {"Unknown", SILLET_KEY_UNKNOWN},
+    {"Enter", SILLET_KEY_ENTER},
+    {"Back", SILLET_KEY_BACKSPACE},
+    {"Del", SILLET_KEY_DELETE},
+    {"Esc", SILLET_KEY_ESCAPE},
+    {"Tab", SILLET_KEY_TAB},
+    {"Up", SILLET_KEY_UP},
+    {"Down", SILLET_KEY_DOWN},
+    {"Left", SILLET_KEY_LEFT},
+    {"Right", SILLET_KEY_RIGHT},
+    {"Home", SILLET_KEY_HOME},
+    {"End", SILLET_KEY_END},
+    {"PgUp", SILLET_KEY_PAGE_UP},
+    {"PgDn", SILLET_KEY_PAGE_DOWN},
+    {"Unknown", SILLET_KEY_UNKNOWN},
     {"ShiftTab", SILLET_KEY_BACKTAB},
+    {"Ins", SILLET_KEY_INSERT},
+    {"Space", ' '},
 };
 
 void bench_start_record(struct app *app, struct record *record, bool metric, bool read_only)
@@ -55,6 +64,8 @@ static uint32_t find_key(const char *name, size_t length)
 {
     if (length == 2 && name[0] == '^')
         return SILLET_KEY_CTRL(name[1]);
+    if (length == 2 && name[0] == 'F' && name[1] >= '1' && name[1] <= '9')
+        return SILLET_KEY_F1 + (uint32_t)(name[1] - '1');
     for (size_t i = 0; i < sizeof named_keys / sizeof named_keys[0]; i++)
         if (strlen(named_keys[i].name) == length && memcmp(named_keys[i].name, name, length) == 0)
             return named_keys[i].key;

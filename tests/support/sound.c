@@ -97,7 +97,7 @@ static const char *sound_entry(const struct app *app)
 
 static const char *sound_words(const struct app *app)
 {
-    if (app->overlay > OVERLAY_WHY || app->overlay_top < 0)
+    if (app->overlay > OVERLAY_MENU || app->overlay_top < 0)
         return "no such overlay";
     if (!memchr(app->message, '\0', sizeof app->message))
         return "the message has no end";

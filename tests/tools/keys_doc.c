@@ -42,15 +42,6 @@ static void man_key(const char *keys, const char *words)
     man_text(words);
 }
 
-static void add_keys(uint32_t key, uint32_t other_key, struct strbuf *out)
-{
-    command_key_name(key, out);
-    if (other_key) {
-        strbuf_add(out, " or ");
-        command_key_name(other_key, out);
-    }
-}
-
 static void print_commands(const struct format *format, int where)
 {
     for (int id = 0; id < COMMAND_COUNT_; id++) {
@@ -60,7 +51,7 @@ static void print_commands(const struct format *format, int where)
 
         if (command->where != where)
             continue;
-        add_keys(command->key, command->other_key, &keys);
+        command_keys_name(command->key, command->other_key, command->letter, &keys);
         format->key(memory, command->words);
     }
 }
@@ -77,7 +68,9 @@ static void print_leaves(const struct format *format)
 {
     format->section("On every leaf of an instrument",
                     "Digits, a point, a slash, plus and minus begin an entry; after them the "
-                    "letters of a unit belong to it. Everything else is a command.");
+                    "letters of a unit belong to it. In a cell of words, choices, notes or dates "
+                    "every letter begins to write. Elsewhere a letter is a command; in the menu, "
+                    "behind *, it is one everywhere, and so is the digit that stands beside it.");
     print_commands(format, ANYWHERE);
     for (int leaf = 0; leaf < LEAF_COUNT_; leaf++) {
         if (!leaf_has_keys(leaf))
@@ -110,7 +103,7 @@ static void print_shelf(const struct format *format)
 
             if (key->mode != modes[m].mode)
                 continue;
-            add_keys(key->key, key->other_key, &keys);
+            command_keys_name(key->key, key->other_key, 0, &keys);
             format->key(memory, key->words);
         }
     }

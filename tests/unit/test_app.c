@@ -310,7 +310,7 @@ static void undo_of_a_nudge_stays_on_the_bench(void **state)
     char memory[32];
     struct strbuf kept = STRBUF(memory);
     strbuf_add(&kept, before ? before : "");
-    bench_press(app, "nnu");
+    bench_press(app, "jju");
     assert_int_equal(app->leaf, LEAF_BENCH);
     assert_int_equal(app->at, at);
     assert_non_null(strstr(app->message, "Undone: "));
@@ -320,7 +320,7 @@ static void undo_of_a_nudge_stays_on_the_bench(void **state)
         memory);
     assert_int_equal(app->leaf, LEAF_BENCH);
     /* From another leaf it leads back to the bench. */
-    bench_press(app, "n{PgUp}{PgUp}u");
+    bench_press(app, "j{PgUp}{PgUp}*u");
     assert_int_equal(app->leaf, LEAF_BENCH);
 }
 
@@ -381,7 +381,7 @@ static void a_sheet_can_be_asked_for_anywhere(void **state)
     struct app *app = *state;
 
     for (int i = 0; i < LEAF_COUNT_; i++) {
-        const struct app_effects effects = bench_press(app, "c");
+        const struct app_effects effects = bench_press(app, "*3");
 
         assert_true(effects.sheet);
         assert_false(effects.save);
@@ -402,7 +402,7 @@ static void read_only_changes_nothing(void **state)
     assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
     assert_false(bench_press(app, ".006{Enter}").save);
     assert_int_equal(app->tone, TONE_WARNING);
-    assert_false(bench_press(app, "{Esc}{Del}xouvp*r").save);
+    assert_false(bench_press(app, "{Esc}{Del}xouvpr*1*2*4*.1*.4{Esc}").save);
     assert_true(record_equal(&app->record, &before));
     assert_int_equal(app->keeping, KEEPING_READ_ONLY);
     record_done(&before);

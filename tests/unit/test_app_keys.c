@@ -22,7 +22,9 @@ static uint32_t random_command_key(struct seeded *seed)
     const struct command *command =
         command_get((enum command_id)seeded_whole(seed, 0, COMMAND_COUNT_ - 1));
 
-    return command->other_key && seeded_whole(seed, 0, 1) ? command->other_key : command->key;
+    const uint32_t keys[] = {command->key, command->other_key, command->letter};
+
+    return keys[seeded_whole(seed, 0, 2)];
 }
 
 static uint32_t random_junk_key(struct seeded *seed)
@@ -71,7 +73,18 @@ static void expect_sound(const char *fault)
         fail_msg("%s", fault);
 }
 
-static void check_effects(const struct app *app, const struct event *event,
+/* What a key asks for, on the leaf or in the menu. */
+static enum command_id command_of(const struct app *app, uint32_t key)
+{
+    struct menu menu = app->menu;
+    int id = COMMAND_NONE;
+
+    if (app->overlay == OVERLAY_MENU && menu_handle(&menu, key, &id) != MENU_PASSES)
+        return (enum command_id)id;
+    return command_find(key, app->leaf);
+}
+
+static void check_effects(const struct app *app, const struct event *event, enum command_id command,
                           const struct app_effects *effects, const struct record *before,
                           bool read_only)
 {
@@ -79,12 +92,11 @@ static void check_effects(const struct app *app, const struct event *event,
     assert_true(effects->save || record_equal(&app->record, before));
     assert_false(effects->save && read_only);
     if (effects->quit)
-        assert_true(event->type == EVENT_HANGUP ||
-                    command_find(event->key, app->leaf) == COMMAND_QUIT);
+        assert_true(event->type == EVENT_HANGUP || command == COMMAND_QUIT);
     if (effects->units)
-        assert_int_equal(command_find(event->key, app->leaf), COMMAND_UNITS);
+        assert_int_equal(command, COMMAND_UNITS);
     if (effects->suspend)
-        assert_int_equal(command_find(event->key, app->leaf), COMMAND_SUSPEND);
+        assert_int_equal(command, COMMAND_SUSPEND);
 }
 
 static void play(const char *lines, int events, bool read_only, struct seeded *seed)
@@ -97,11 +109,12 @@ static void play(const char *lines, int events, bool read_only, struct seeded *s
     assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
     for (int i = 0; i < events; i++) {
         const struct event event = random_event(seed);
+        const enum command_id command = command_of(app, event.key);
         const struct app_effects effects = app_handle(app, &event, &bench_clock);
 
         expect_sound(sound_app(app));
         assert_true(utf8_valid(app->entry.text, app->entry.length));
-        check_effects(app, &event, &effects, &before, read_only);
+        check_effects(app, &event, command, &effects, &before, read_only);
         if (effects.save) {
             record_done(&before);
             assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
@@ -156,7 +169,8 @@ static void every_command_does_something(void **state)
     (void)state;
     for (int id = 0; id < COMMAND_COUNT_; id++) {
         const struct command *command = command_get((enum command_id)id);
-        const struct event event = {.type = EVENT_KEY, .key = command->key};
+        const uint32_t key = command->key ? command->key : command->letter;
+        const struct event event = {.type = EVENT_KEY, .key = key};
         struct app *app = malloc(sizeof *app);
         struct record record;
 
@@ -165,6 +179,8 @@ static void every_command_does_something(void **state)
         bench_start_record(app, &record, false, false);
         while (command->where != ANYWHERE && (int)app->leaf != command->where)
             bench_press(app, "{PgDn}");
+        if (!command->key && app_takes_letters(app))
+            bench_press(app, "*");
         app_handle(app, &event, &clock);
         if (strstr(app->message, "does nothing here"))
             fail_msg("%s does nothing", command->name);

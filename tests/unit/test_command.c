@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "app/command.h"
+#include "app/menu.h"
 #include "base/utf8.h"
 
 /* A key that every keyboard has: a character, Space, Tab, or one of the editing block. */
@@ -24,24 +25,71 @@ static bool meet(const struct command *one, const struct command *other)
     return one->where == other->where;
 }
 
+enum { KEYS_EACH = 3 };
+
+static uint32_t key_of(const struct command *command, int i)
+{
+    return i == 0 ? command->key : i == 1 ? command->other_key : command->letter;
+}
+
+static bool share_a_key(const struct command *one, const struct command *other)
+{
+    for (int i = 0; i < KEYS_EACH; i++)
+        for (int k = 0; k < KEYS_EACH; k++)
+            if (key_of(one, i) && key_of(one, i) == key_of(other, k))
+                return true;
+    return false;
+}
+
 static void no_two_commands_share_a_key(void **state)
 {
     (void)state;
     for (int a = 0; a < COMMAND_COUNT_; a++) {
         const struct command *one = command_get((enum command_id)a);
 
-        assert_true(one->key != one->other_key);
         for (int b = a + 1; b < COMMAND_COUNT_; b++) {
             const struct command *other = command_get((enum command_id)b);
 
-            if (!meet(one, other))
-                continue;
-            if (one->key == other->key || one->key == other->other_key ||
-                (one->other_key &&
-                 (one->other_key == other->key || one->other_key == other->other_key)))
+            if (meet(one, other) && share_a_key(one, other))
                 fail_msg("%s and %s share a key", one->name, other->name);
         }
     }
+}
+
+/* A step lower, a step higher, the one before, take it: what differs is of what. */
+static bool say_the_same(enum command_id one, enum command_id other)
+{
+    static const enum command_id alike[][3] = {
+        {COMMAND_NUDGE_DOWN, COMMAND_SEMITONE_DOWN, COMMAND_NOTE_BACK},
+        {COMMAND_NUDGE_UP, COMMAND_SEMITONE_UP, COMMAND_NOTE},
+        {COMMAND_ACCEPT, COMMAND_HISTORY_OPEN, COMMAND_COUNT_},
+        {COMMAND_CHOOSE, COMMAND_WORK_DONE, COMMAND_COUNT_},
+        /* On its own leaf nobody turns to it. */
+        {COMMAND_GO_STRINGS, COMMAND_SET_BACK, COMMAND_COUNT_},
+    };
+
+    for (size_t i = 0; i < sizeof alike / sizeof alike[0]; i++) {
+        int found = 0;
+
+        for (int k = 0; k < 3; k++)
+            found += alike[i][k] == one || alike[i][k] == other;
+        if (found == 2)
+            return true;
+    }
+    return false;
+}
+
+static void a_key_says_the_same_on_all_leaves(void **state)
+{
+    (void)state;
+    for (int a = 0; a < COMMAND_COUNT_; a++)
+        for (int b = a + 1; b < COMMAND_COUNT_; b++) {
+            const struct command *one = command_get((enum command_id)a);
+            const struct command *other = command_get((enum command_id)b);
+
+            if (share_a_key(one, other) && !say_the_same((enum command_id)a, (enum command_id)b))
+                fail_msg("%s and %s are one key with two meanings", one->name, other->name);
+        }
 }
 
 static void commands_have_names_words_and_keys_of_this_board(void **state)
@@ -49,14 +97,14 @@ static void commands_have_names_words_and_keys_of_this_board(void **state)
     (void)state;
     for (int id = 0; id < COMMAND_COUNT_; id++) {
         const struct command *command = command_get((enum command_id)id);
-        const uint32_t keys[] = {command->key, command->other_key};
 
-        assert_true(command->key != SILLET_KEY_NONE);
+        assert_true(command->key || command->letter);
         assert_non_null(command->hint);
         assert_true(strlen(command->name) > 0);
         assert_true(strlen(command->words) > 0);
-        for (int i = 0; i < 2; i++)
-            if (keys[i] && !is_plain(keys[i]) && !is_control(keys[i]))
+        for (int i = 0; i < KEYS_EACH; i++)
+            if (key_of(command, i) && !is_plain(key_of(command, i)) &&
+                !is_control(key_of(command, i)))
                 fail_msg("%s hangs on a key that not every keyboard has", command->name);
     }
 }
@@ -70,16 +118,58 @@ static void commands_are_reached_by_a_plain_key(void **state)
         /* What every program on a terminal has on Ctrl; Backspace empties an entry as well. */
         if (id == COMMAND_EMPTY || id == COMMAND_REPAINT || id == COMMAND_SUSPEND)
             continue;
-        if (!is_plain(command->key) && !is_plain(command->other_key))
+        if (!is_plain(command->key) && !is_plain(command->letter))
             fail_msg("%s has no plain key", command->name);
     }
+}
+
+/* What is not in the menu is a key of every number pad, or the terminal's own business. */
+static void every_command_is_in_the_menu_or_on_the_pad(void **state)
+{
+    static const enum command_id beside[] = {
+        COMMAND_ACCEPT, COMMAND_UP, COMMAND_DOWN, COMMAND_LEFT, COMMAND_RIGHT, COMMAND_FIRST,
+        COMMAND_LAST, COMMAND_LEAF, COMMAND_EDIT, COMMAND_MENU, COMMAND_CHOOSE, COMMAND_LEAF_BACK,
+        /* Up goes back as well, Del erases, and undo drops what is typed. */
+        COMMAND_BACK, COMMAND_CANCEL, COMMAND_EMPTY, COMMAND_REPAINT, COMMAND_SUSPEND};
+
+    (void)state;
+    for (int id = 0; id < COMMAND_COUNT_; id++) {
+        const struct command *command = command_get((enum command_id)id);
+        bool is_beside = false;
+
+        for (size_t i = 0; i < sizeof beside / sizeof beside[0]; i++)
+            is_beside = is_beside || (int)beside[i] == id;
+        if (is_beside != (command->place == 0))
+            fail_msg("%s is%s in the menu", command->name, is_beside ? "" : " not");
+        if (command->place == 0)
+            continue;
+        assert_true(strlen(command->title) > 0);
+        assert_true(command->letter != 0);
+        assert_true(command->place % 10 != 0 && command->place / 10 < MENU_PAGES);
+    }
+}
+
+/* So a digit of the commands that hold anywhere is the same wherever it is pressed. */
+static void no_two_commands_share_a_place(void **state)
+{
+    (void)state;
+    for (int a = 0; a < COMMAND_COUNT_; a++)
+        for (int b = a + 1; b < COMMAND_COUNT_; b++) {
+            const struct command *one = command_get((enum command_id)a);
+            const struct command *other = command_get((enum command_id)b);
+            const bool apart =
+                one->where != ANYWHERE && other->where != ANYWHERE && one->where != other->where;
+
+            if (one->place && one->place == other->place && !apart)
+                fail_msg("%s and %s have one digit", one->name, other->name);
+        }
 }
 
 static void readings_keep_their_keys(void **state)
 {
     (void)state;
     for (int leaf = 0; leaf < LEAF_COUNT_; leaf++)
-        for (const char *key = "0123456789./+-"; *key; key++)
+        for (const char *key = "0123456789./+-,"; *key; key++)
             assert_int_equal(command_find((uint32_t)*key, (enum leaf)leaf), COMMAND_NONE);
 }
 
@@ -94,13 +184,14 @@ static void find_agrees_with_the_table(void **state)
                 continue;
             assert_true(key != SILLET_KEY_NONE);
             assert_true(command_is_on(id, (enum leaf)leaf));
-            assert_true(command_get(id)->key == key || command_get(id)->other_key == key);
+            assert_true(command_get(id)->key == key || command_get(id)->other_key == key ||
+                        command_get(id)->letter == key);
         }
         /* A leaf's own command may take a key over from one that holds anywhere. */
         for (int id = 0; id < COMMAND_COUNT_; id++)
             if (command_get((enum command_id)id)->where == leaf)
                 assert_int_equal(
-                    command_find(command_get((enum command_id)id)->key, (enum leaf)leaf), id);
+                    command_find(command_get((enum command_id)id)->letter, (enum leaf)leaf), id);
     }
 }
 
@@ -121,20 +212,22 @@ static void key_names_are_readable(void **state)
     assert_string_equal(name_of(SILLET_KEY_ENTER), "Enter");
     assert_string_equal(name_of(SILLET_KEY_PAGE_UP), "PgUp");
     assert_string_equal(name_of(SILLET_KEY_CTRL('l')), "Ctrl-L");
-    for (int id = 0; id < COMMAND_COUNT_; id++) {
-        const struct command *command = command_get((enum command_id)id);
-
-        assert_true(utf8_columns(name_of(command->key)) > 0);
-    }
+    assert_string_equal(name_of(SILLET_KEY_F1), "F1");
+    assert_string_equal(name_of(SILLET_KEY_F12), "F12");
     /* No two keys go by one name. */
-    for (int a = 0; a < COMMAND_COUNT_; a++)
-        for (int b = a + 1; b < COMMAND_COUNT_; b++) {
-            char one[32];
+    for (int a = 0; a < COMMAND_COUNT_ * KEYS_EACH; a++)
+        for (int b = a + 1; b < COMMAND_COUNT_ * KEYS_EACH; b++) {
+            const uint32_t one =
+                key_of(command_get((enum command_id)(a / KEYS_EACH)), a % KEYS_EACH);
+            const uint32_t other =
+                key_of(command_get((enum command_id)(b / KEYS_EACH)), b % KEYS_EACH);
+            char name[32];
 
-            if (command_get((enum command_id)a)->key == command_get((enum command_id)b)->key)
+            if (!one || !other || one == other)
                 continue;
-            strcpy(one, name_of(command_get((enum command_id)a)->key));
-            assert_string_not_equal(one, name_of(command_get((enum command_id)b)->key));
+            strcpy(name, name_of(one));
+            assert_true(strlen(name) > 0);
+            assert_string_not_equal(name, name_of(other));
         }
 }
 
@@ -149,8 +242,8 @@ static void hints_fit_the_smallest_screen(void **state)
             const struct command *command = command_get((enum command_id)id);
 
             if (command->hint[0] && command_is_on((enum command_id)id, (enum leaf)leaf))
-                columns +=
-                    utf8_columns(name_of(command->key)) + 1 + utf8_columns(command->hint) + 2;
+                columns += utf8_columns(name_of(command->letter ? command->letter : command->key)) +
+                           1 + utf8_columns(command->hint) + 2;
         }
         if (columns - 2 > 80)
             fail_msg("%s: the key line takes %d columns", leaf_name((enum leaf)leaf), columns - 2);
@@ -163,6 +256,9 @@ int main(void)
         cmocka_unit_test(no_two_commands_share_a_key),
         cmocka_unit_test(commands_have_names_words_and_keys_of_this_board),
         cmocka_unit_test(commands_are_reached_by_a_plain_key),
+        cmocka_unit_test(a_key_says_the_same_on_all_leaves),
+        cmocka_unit_test(every_command_is_in_the_menu_or_on_the_pad),
+        cmocka_unit_test(no_two_commands_share_a_place),
         cmocka_unit_test(readings_keep_their_keys),
         cmocka_unit_test(find_agrees_with_the_table),
         cmocka_unit_test(key_names_are_readable),

@@ -190,13 +190,13 @@ static void the_note_looked_at_goes_round(void **state)
     for (int n = 0; n < frets; n++)
         assert_true(app->now.clearance[6].headroom_mm[n] >=
                     app->now.clearance[6].headroom_mm[tightest]);
-    bench_press(app, "n");
+    bench_press(app, "k");
     assert_int_equal(app_note(app), tightest + 1);
-    bench_press(app, "bb");
+    bench_press(app, "jj");
     assert_int_equal(app_note(app), tightest > 0 ? tightest - 1 : tightest);
     while (app_note(app) < frets)
-        bench_press(app, "n");
-    bench_press(app, "n");
+        bench_press(app, "k");
+    bench_press(app, "k");
     assert_int_equal(app_note(app), tightest);
     bench_close(app);
 }
@@ -235,7 +235,7 @@ static void odd_boards_hold_nothing(void **state)
     for (size_t i = 0; i < sizeof boards / sizeof boards[0]; i++) {
         struct app *app = start_record(boards[i], "");
 
-        bench_press(app, "nbb1{Enter}n{Right}{End}1{Enter}b?{Esc}");
+        bench_press(app, "kjj1{Enter}k{Right}{End}1{Enter}j?{Esc}");
         assert_int_equal(count_marks(app, HEADROOM_BUZZES), 0);
         bench_close(app);
     }

@@ -257,7 +257,7 @@ static void a_pass_is_named_where_it_is_looked_at(void **state)
     struct app *app = start(two_visits);
 
     (void)state;
-    bench_press(app, "{Left}{Left}eafter the rod{Enter}");
+    bench_press(app, "{Left}{Left}lafter the rod{Enter}");
     assert_string_equal(bench_text(app, "visit.1.pass.2 label"), "after the rod");
     bench_press(app, "5 o'clock, warm{Enter}");
     assert_string_equal(bench_text(app, "visit.1.pass.2 note"), "5 o'clock, warm");
@@ -283,7 +283,7 @@ static void naming_can_be_left_at_any_point(void **state)
     for (size_t i = 0; i < sizeof ways / sizeof ways[0]; i++) {
         struct app *app = start(two_visits);
 
-        bench_press(app, "e");
+        bench_press(app, "l");
         bench_press(app, ways[i]);
         assert_false(app->history.naming);
         assert_int_equal(app->route.count, 0);
@@ -301,12 +301,12 @@ static void naming_waits_for_what_is_typed(void **state)
     struct app *app = start(two_visits);
 
     (void)state;
-    bench_press(app, "ehalff{Back}{Up}{Down}{PgDn}");
+    bench_press(app, "lhalff{Back}{Up}{Down}{PgDn}");
     assert_int_equal(app->tone, TONE_WARNING);
     assert_true(app->history.naming);
     assert_int_equal(app->leaf, LEAF_HISTORY);
     assert_string_equal(app->entry.text, "half");
-    bench_press(app, "{Enter}{Enter}e{Back}{Back}{Back}{Back}{Enter}");
+    bench_press(app, "{Enter}{Enter}l{Ins}{Back}{Back}{Back}{Back}{Enter}");
     assert_null(bench_text(app, "visit.2.pass.2 label"));
     bench_close(app);
 }
@@ -320,7 +320,7 @@ static void a_profile_that_is_only_read_gets_no_names(void **state)
     assert_non_null(app);
     build_record(&record, two_visits);
     bench_start_record(app, &record, false, true);
-    bench_press(app, "{PgUp}{PgUp}e");
+    bench_press(app, "{PgUp}{PgUp}l");
     assert_int_equal(app->leaf, LEAF_HISTORY);
     assert_int_equal(app->tone, TONE_WARNING);
     assert_false(app->history.naming);

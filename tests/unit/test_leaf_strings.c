@@ -84,7 +84,7 @@ static void without_strings_there_is_nothing_to_ask(void **state)
 
     (void)state;
     assert_int_equal(app->route.count, 0);
-    bench_press(app, "tTsSkjyw5{Enter}");
+    bench_press(app, "*t*T*s*S*k*j*y*w5{Enter}");
     assert_false(what_if_is_on(&app->what_if));
     assert_int_equal(app->record.count, 0);
     bench_close(app);
@@ -99,10 +99,10 @@ static void a_what_if_leaves_the_record_alone(void **state)
 
     (void)state;
     assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
-    assert_false(bench_press(app, "tttTsssSkkj").save);
+    assert_false(bench_press(app, "*t*t*t*T*s*s*s*S*k*k*j").save);
     assert_true(app->what_if.known);
     assert_true(record_equal(&app->record, &before));
-    assert_false(bench_press(app, "w").save);
+    assert_false(bench_press(app, "*w").save);
     assert_false(app->what_if.known);
     assert_true(record_equal(&app->record, &before));
     record_done(&before);
@@ -116,12 +116,12 @@ static void a_string_is_tuned_up_and_down(void **state)
     struct app *app = start(SIX);
 
     (void)state;
-    bench_press(app, "kk");
+    bench_press(app, "*k*k");
     const struct what_if_answer *answer = &app->what_if.answer.string[6];
     assert_near(answer->after_n.value / answer->before_n.value, pow(2, 2.0 / 6), 1e-9);
     assert_near(app->what_if.answer.string[1].after_n.value,
                 app->what_if.answer.string[1].before_n.value, 1e-9);
-    bench_press(app, "jj");
+    bench_press(app, "*j*j");
     assert_false(what_if_is_on(&app->what_if));
     bench_close(app);
 }
@@ -132,7 +132,7 @@ static void tunings_go_round(void **state)
     int met = 0;
 
     (void)state;
-    for (bench_press(app, "t"); app->what_if.tuning; bench_press(app, "t")) {
+    for (bench_press(app, "*t"); app->what_if.tuning; bench_press(app, "*t")) {
         struct string_notes notes;
 
         assert_int_equal(tuning_read_notes(app->what_if.tuning->notes, &notes), STATUS_OK);
@@ -140,7 +140,7 @@ static void tunings_go_round(void **state)
         assert_true(++met <= tuning_count());
     }
     assert_true(met > 1);
-    for (bench_press(app, "T"); app->what_if.tuning; bench_press(app, "T"))
+    for (bench_press(app, "*T"); app->what_if.tuning; bench_press(app, "*T"))
         met--;
     assert_int_equal(met, 0);
     bench_close(app);
@@ -152,14 +152,14 @@ static void what_is_on_already_is_passed_by(void **state)
     struct app *app = start(SIX);
 
     (void)state;
-    bench_press(app, "t");
+    bench_press(app, "*t");
     assert_string_not_equal(app->what_if.tuning->name, "guitar-standard");
-    bench_press(app, "Ts");
+    bench_press(app, "*T*s");
     struct string_set first = app->what_if.set;
-    bench_press(app, "yu");
+    bench_press(app, "*y*u");
     assert_false(what_if_is_on(&app->what_if));
     /* Once that set is on, the next one is asked about first. */
-    bench_press(app, "sys");
+    bench_press(app, "*s*y*s");
     assert_string_not_equal(app->what_if.set.name, first.name);
     bench_close(app);
 }
@@ -170,12 +170,12 @@ static void sets_go_round(void **state)
     int met = 0;
 
     (void)state;
-    for (bench_press(app, "s"); app->what_if.set.strings > 0; bench_press(app, "s")) {
+    for (bench_press(app, "*s"); app->what_if.set.strings > 0; bench_press(app, "*s")) {
         assert_int_equal(app->what_if.set.strings, 6);
         assert_true(++met < 1000);
     }
     assert_true(met > 1);
-    for (bench_press(app, "S"); app->what_if.set.strings > 0; bench_press(app, "S"))
+    for (bench_press(app, "*S"); app->what_if.set.strings > 0; bench_press(app, "*S"))
         met--;
     assert_int_equal(met, 0);
     bench_close(app);
@@ -189,10 +189,10 @@ static void taking_it_over_is_one_step(void **state)
 
     (void)state;
     assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
-    bench_press(app, "sk");
+    bench_press(app, "*s*k");
     const double after_n = app->what_if.answer.string[6].after_n.value;
     const double bass_mm = app->what_if.set.string[5].build.gauge_mm;
-    assert_true(bench_press(app, "y").save);
+    assert_true(bench_press(app, "*y").save);
     assert_false(what_if_is_on(&app->what_if));
     assert_string_equal(bench_text(app, "string.6 note"), "F2");
     /* The weighed length was of the string that came off; where the saddle stands was not. */
@@ -202,9 +202,9 @@ static void taking_it_over_is_one_step(void **state)
     assert_near(record_entered_string(&app->record, FIELD_GAUGE, 6).value, bass_mm, 1e-9);
     /* What was predicted is what the record now says. */
     assert_near(app->now.string[6].tension_n, after_n, 1e-9 * after_n);
-    bench_press(app, "u");
+    bench_press(app, "*u");
     assert_true(record_equal(&app->record, &before));
-    bench_press(app, "r");
+    bench_press(app, "*r");
     assert_string_equal(bench_text(app, "string.6 note"), "F2");
     record_done(&before);
     bench_close(app);
@@ -221,7 +221,7 @@ static void reading_only_takes_nothing_over(void **state)
     while (app->leaf != LEAF_STRINGS)
         bench_press(app, "{PgDn}");
     assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
-    assert_false(bench_press(app, "sy").save);
+    assert_false(bench_press(app, "{Right}sy").save);
     assert_int_equal(app->tone, TONE_WARNING);
     assert_true(record_equal(&app->record, &before));
     record_done(&before);
@@ -234,7 +234,7 @@ static void an_entry_shows_in_the_what_if(void **state)
     struct app *app = start(SIX);
 
     (void)state;
-    bench_press(app, "kw{Right}k");
+    bench_press(app, "*k*w{Right}*k");
     const double before_n = app->what_if.answer.string[6].after_n.value;
     bench_press(app, "80");
     /* Twice the gauge, four times the mass and the pull. */
@@ -250,7 +250,7 @@ static void another_number_of_strings_drops_what_does_not_fit(void **state)
     const struct reading_key key = reading_key_one(FIELD_STRINGS);
 
     (void)state;
-    bench_press(app, "ts");
+    bench_press(app, "*t*s");
     assert_int_equal(record_put(&app->record, &key, "7", false, NULL), STATUS_OK);
     bench_press(app, "{PgDn}{PgUp}");
     derive_pass(&app->record, 1, 1, &app->now);
@@ -304,7 +304,7 @@ static void a_string_near_its_strength_is_a_caution(void **state)
     bench_press(app, "{Up}{Down}{Down}{Down}{Down}{Down}");
     assert_int_equal(app_string(app), 1);
     assert_string_equal(strings_words_caution(app), "");
-    bench_press(app, "kkkkkkkk");
+    bench_press(app, "*k*k*k*k*k*k*k*k");
     assert_true(app->what_if.answer.string[1].stress_share.value > STRESS_SHARE_MAX);
     assert_non_null(strstr(strings_words_caution(app), "eye"));
     bench_close(app);

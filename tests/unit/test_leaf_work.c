@@ -54,17 +54,17 @@ static void moves_are_marked_done_in_order(void **state)
     (void)state;
     assert_int_equal(work_move_in_hand(app), MOVE_ROD);
     assert_non_null(strstr(left_words(app), "rod, slots, saddle"));
-    assert_true(bench_press(app, "d").save);
+    assert_true(bench_press(app, " ").save);
     check_text(app, "visit.1.work.1 kind", "rod");
     check_text(app, "visit.1.work.1 amount", "tighten: relief -.007 +-.001 in");
     check_text(app, "visit.1.work.1 time", "10:42");
     assert_non_null(strstr(bench_text(app, "visit.1.work.1 note"), "expect relief .006"));
     assert_true(move_is_done(&list_of(app).moves[MOVE_ROD]));
     assert_int_equal(work_move_in_hand(app), MOVE_SLOTS);
-    bench_press(app, "d");
+    bench_press(app, " ");
     assert_int_equal(work_move_in_hand(app), MOVE_SADDLE);
     assert_non_null(strstr(bench_text(app, "visit.1.work.2 amount"), "string 6 -.0"));
-    bench_press(app, "d");
+    bench_press(app, " ");
     assert_int_equal(count(app, move_is_open), 0);
     assert_int_equal(count(app, move_is_done), 3);
     assert_non_null(strstr(left_words(app), "measure again"));
@@ -78,10 +78,10 @@ static void a_mark_is_one_step(void **state)
     struct app *app = start(build_record_full, "");
 
     (void)state;
-    bench_press(app, "du");
+    bench_press(app, " *u");
     assert_int_equal(record_last_work(&app->record, 1), 0);
     assert_int_equal(work_move_in_hand(app), MOVE_ROD);
-    bench_press(app, "r");
+    bench_press(app, "*r");
     check_text(app, "visit.1.work.1 kind", "rod");
     assert_int_equal(app->leaf, LEAF_WORK);
     bench_close(app);
@@ -93,14 +93,14 @@ static void a_done_move_waits_for_the_next_pass(void **state)
     struct app *app = start(build_record_full, "");
 
     (void)state;
-    bench_press(app, "d{Up}");
+    bench_press(app, " {Up}");
     assert_int_equal(work_move_in_hand(app), MOVE_ROD);
-    assert_false(bench_press(app, "d").save);
+    assert_false(bench_press(app, " ").save);
     assert_non_null(strstr(app->message, "measure again"));
-    bench_press(app, "x");
+    bench_press(app, "*z");
     assert_int_equal(record_last_work(&app->record, 1), 0);
     assert_true(move_is_open(&list_of(app).moves[MOVE_ROD]));
-    bench_press(app, "u");
+    bench_press(app, "*u");
     check_text(app, "visit.1.work.1 kind", "rod");
     bench_close(app);
 }
@@ -124,17 +124,17 @@ static void a_line_of_ones_own_begins_with_its_kind(void **state)
     struct app *app = start(build_record_full, "");
 
     (void)state;
-    bench_press(app, "ad new set{Enter}");
+    bench_press(app, "*ad new set{Enter}");
     check_text(app, "visit.1.work.1 kind", "d new set");
     check_text(app, "visit.1.work.1 time", "10:42");
     assert_int_equal(app_cell(app)->key.field, FIELD_WORK_AMOUNT);
     assert_int_equal(app_cell(app)->key.part, 1);
-    bench_press(app, ".012{Enter}eto .053{Enter}");
+    bench_press(app, ".012{Enter}to .053{Enter}");
     check_text(app, "visit.1.work.1 amount", ".012");
     check_text(app, "visit.1.work.1 note", "to .053");
-    bench_press(app, "{Up}{Down}x");
+    bench_press(app, "{Up}{Down}*z");
     assert_int_equal(record_last_work(&app->record, 1), 0);
-    bench_press(app, "u");
+    bench_press(app, "*u");
     check_text(app, "visit.1.work.1 note", "to .053");
     bench_close(app);
 }
@@ -147,10 +147,10 @@ static void lines_keep_their_numbers(void **state)
                                                "visit.1.work.3 kind = three\n");
 
     (void)state;
-    bench_press(app, "{Home}{Down}{Down}{Down}{Down}{Down}x");
+    bench_press(app, "{Home}{Down}{Down}{Down}{Down}{Down}*z");
     assert_null(bench_text(app, "visit.1.work.2 kind"));
     check_text(app, "visit.1.work.3 kind", "three");
-    bench_press(app, "afour{Enter}");
+    bench_press(app, "*afour{Enter}");
     check_text(app, "visit.1.work.4 kind", "four");
     bench_close(app);
 }
@@ -180,7 +180,7 @@ static void an_empty_pass_keeps_the_jobs(void **state)
     struct app *app = start(build_record_full, "");
 
     (void)state;
-    bench_press(app, "d");
+    bench_press(app, " ");
     while (app->leaf != LEAF_BENCH)
         bench_press(app, "{PgUp}");
     bench_press(app, "p");
@@ -201,7 +201,7 @@ static void the_next_pass_is_the_proof(void **state)
     (void)state;
     bench_press(app, "<");
     assert_int_equal(app->pass, 1);
-    bench_press(app, "d");
+    bench_press(app, " ");
     check_text(app, "visit.1.work.1 note", "pass 2 read relief .007 in");
     bench_close(app);
 }
@@ -227,7 +227,7 @@ static void what_is_on_target_can_go_back(void **state)
     assert_string_equal(left_words(app), "all moves are on target and done: it can go back");
     while (app->leaf != LEAF_WORK)
         bench_press(app, "{PgDn}");
-    assert_false(bench_press(app, "d").save);
+    assert_false(bench_press(app, " ").save);
     bench_close(app);
 }
 
@@ -250,7 +250,7 @@ static void without_readings_nothing_can_be_marked(void **state)
     struct app *app = start("", "");
 
     (void)state;
-    assert_false(bench_press(app, "d{Down}d{Down}dx").save);
+    assert_false(bench_press(app, " {Down} {Down} *z").save);
     assert_int_equal(record_last_work(&app->record, 1), 0);
     assert_non_null(strstr(left_words(app), "measured"));
     bench_close(app);
@@ -266,7 +266,7 @@ static void a_profile_for_reading_is_left_alone(void **state)
     bench_start_record(app, &record, false, true);
     while (app->leaf != LEAF_WORK)
         bench_press(app, "{PgDn}");
-    assert_false(bench_press(app, "daone{Enter}1{Enter}x").save);
+    assert_false(bench_press(app, " *aone{Enter}1{Enter}{Esc}*z").save);
     assert_int_equal(record_last_work(&app->record, 1), 0);
     bench_close(app);
 }
@@ -304,11 +304,11 @@ static void a_long_visit_shows_its_last_lines(void **state)
 
     (void)state;
     assert_int_equal(route_find(&app->route, &own), app->route.count - 1);
-    bench_press(app, "alast{Enter}");
+    bench_press(app, "*alast{Enter}");
     check_text(app, "visit.1.work.9999 kind", "last");
-    bench_press(app, "a");
+    bench_press(app, "*a");
     assert_false(app->writing);
-    assert_false(bench_press(app, "d").save);
+    assert_false(bench_press(app, " ").save);
     bench_close(app);
 }
 

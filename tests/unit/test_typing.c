@@ -79,17 +79,15 @@ static void a_choice_is_written_anew(void **state)
     struct app *app = *state;
 
     go_to(app, FIELD_ROD);
-    bench_press(app, "2{Enter}{Up}e");
-    assert_string_equal(app->entry.text, "");
-    bench_press(app, "no");
+    bench_press(app, "2{Enter}{Up}no");
     assert_string_equal(app->entry_view.words, "none");
     bench_press(app, "{Enter}");
     assert_string_equal(bench_text(app, "neck rod"), "none");
     /* The number serves as well, and what begins no choice, or several, is refused. */
-    bench_press(app, "{Up}e3{Enter}");
+    bench_press(app, "{Up}3{Enter}");
     assert_string_equal(bench_text(app, "neck rod"), "two-way");
     go_to(app, FIELD_KIND);
-    bench_press(app, "eba{Enter}");
+    bench_press(app, "ba{Enter}");
     assert_int_equal(app->tone, TONE_WARNING);
     bench_press(app, "s{Enter}");
     assert_int_equal(app->tone, TONE_NONE);
@@ -103,44 +101,155 @@ static void a_note_goes_by_semitones(void **state)
 
     bench_press(app, "{PgDn}");
     assert_int_equal(app_cell(app)->key.field, FIELD_STRING_NOTE);
-    bench_press(app, "eE2{Enter}{Up}+");
+    bench_press(app, "E2{Enter}{Up}+");
     assert_string_equal(app->entry.text, "F2");
     bench_press(app, "--{Enter}");
     assert_string_equal(bench_text(app, "string.6 note"), "Eb2");
 }
 
-static void a_number_is_written_anew(void **state)
+/* A number is edited too, where somebody wants to; letters are commands in its cell. */
+static void a_number_is_edited(void **state)
 {
     struct app *app = *state;
 
-    bench_press(app, "e");
-    assert_true(app->writing);
-    assert_string_equal(app->entry.text, "");
-    bench_press(app, "0.2 mm{Enter}");
-    assert_string_equal(bench_text(app, "visit.1.pass.1 relief"), "0.2 mm");
-    /* Nothing typed leaves it. */
-    bench_press(app, "{Home}e{Enter}");
+    bench_press(app, "{Ins}");
+    assert_string_equal(app->entry.text, ".013 in");
+    bench_press(app, "{Left}{Left}{Left}{Back}4{Enter}");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 relief"), ".014 in");
+    /* Emptied, it is as it was. */
+    bench_press(app, "{Home}{Ins}{^U}{Enter}");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 relief"), ".014 in");
+    bench_press(app, "{Home}0.2 mm{Enter}");
     assert_string_equal(bench_text(app, "visit.1.pass.1 relief"), "0.2 mm");
 }
 
-static void a_text_is_edited(void **state)
+static void a_text_is_written_anew_and_edited(void **state)
 {
     struct app *app = *state;
 
     go_to(app, FIELD_NAME);
-    bench_press(app, "eTenor{Enter}{Up}e");
+    bench_press(app, "Tenor{Enter}{Up}{Ins}");
     assert_string_equal(app->entry.text, "Tenor");
     bench_press(app, "{Home}4 {Right}{Del}{Back}t{End}s{Left}{Left}-{Enter}");
     assert_string_equal(bench_text(app, "instrument name"), "4 tno-rs");
-    bench_press(app, "{Up}e{^U}New{Enter}");
+    /* A letter and a digit do the same. */
+    bench_press(app, "{Up}rose");
+    assert_string_equal(app->entry.text, "rose");
+    assert_string_equal(bench_text(app, "instrument name"), "4 tno-rs");
+    bench_press(app, "{Esc}30*1");
+    assert_string_equal(app->entry.text, "30*1");
+    bench_press(app, "{Esc}{Enter}");
+    assert_string_equal(bench_text(app, "instrument name"), "4 tno-rs");
+    /* Erased, it is not typed, and the old text stays. */
+    bench_press(app, "{Up}ab{Back}{Del}");
+    assert_false(app_is_typing(app));
+    bench_press(app, "{Enter}{Up}");
+    assert_string_equal(bench_text(app, "instrument name"), "4 tno-rs");
+    bench_press(app, "{^E}{^U}New{Enter}");
     assert_string_equal(bench_text(app, "instrument name"), "New");
     /* Backspace in an emptied text goes nowhere; Enter takes the text out. */
-    bench_press(app, "{Up}e{^U}{Back}");
-    assert_true(app->writing);
+    bench_press(app, "{Up}{Ins}{^U}{Back}");
+    assert_true(app_is_typing(app));
     bench_press(app, "{Enter}");
     assert_null(bench_text(app, "instrument name"));
-    bench_press(app, "u");
+    bench_press(app, "*u");
     assert_string_equal(bench_text(app, "instrument name"), "New");
+}
+
+static void a_list_of_frets_is_typed_anew_and_edited(void **state)
+{
+    struct app *app = *state;
+
+    bench_press(app, "{F5}");
+    assert_int_equal(app_cell(app)->key.field, FIELD_BUZZ);
+    bench_press(app, "3+4{Enter}{Home}5");
+    assert_string_equal(app->entry.text, "5");
+    bench_press(app, "{Esc}{Ins}");
+    assert_string_equal(app->entry.text, "3 4");
+    bench_press(app, "+5{Enter}");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 buzz.6"), "3 4 5");
+}
+
+static bool is_written_in_letters(const struct field *field)
+{
+    switch (field->kind) {
+    case KIND_TEXT:
+    case KIND_CHOICE:
+    case KIND_YESNO:
+    case KIND_NOTE:
+    case KIND_DATE:
+    case KIND_TIME:
+        return true;
+    default:
+        return false;
+    }
+}
+
+/* A visitor for the cells of a leaf that hold letters: every letter begins to write there. */
+static int try_letters(struct app *app)
+{
+    const int last = app->route.count;
+    int tried = 0;
+
+    for (int at = 0; at < last; at++) {
+        app->at = at;
+        if (!is_written_in_letters(field_get(app_cell(app)->key.field)))
+            continue;
+        for (int c = 'A'; c <= 'z'; c++) {
+            if (c > 'Z' && c < 'a')
+                continue;
+            const char keys[] = {(char)c, '\0'};
+
+            assert_false(bench_press(app, keys).save);
+            assert_string_equal(app->entry.text, keys);
+            assert_true(app->writing);
+            assert_int_equal(app->at, at);
+            bench_press(app, "{Back}");
+            assert_false(app_is_typing(app));
+        }
+        tried++;
+    }
+    return tried;
+}
+
+static void every_letter_begins_to_write_in_every_cell_of_letters(void **state)
+{
+    struct app *app = *state;
+    int tried = 0;
+
+    for (int leaf = 0; leaf < LEAF_COUNT_; leaf++) {
+        app_take_leaf(app, (enum leaf)leaf);
+        if (leaf == LEAF_HISTORY)
+            bench_press(app, "l");
+        tried += try_letters(app);
+    }
+    assert_true(tried > 50);
+}
+
+/* A blank begins no text, and what other keys mean is kept: a preview, a pass, the menu. */
+static void what_is_no_letter_is_no_text(void **state)
+{
+    struct app *app = *state;
+
+    go_to(app, FIELD_NAME);
+    bench_press(app, " ");
+    assert_false(app_is_typing(app));
+    assert_int_equal(app->tone, TONE_WARNING);
+    bench_press(app, "?");
+    assert_int_equal(app->overlay, OVERLAY_WHY);
+    bench_press(app, "{Esc}*");
+    assert_int_equal(app->overlay, OVERLAY_MENU);
+    bench_press(app, "*(9) No. 9{Enter}");
+    assert_string_equal(bench_text(app, "instrument name"), "(9) No. 9");
+}
+
+static void a_radius_may_be_flat(void **state)
+{
+    struct app *app = *state;
+
+    go_to(app, FIELD_RADIUS_NUT);
+    bench_press(app, "flat{Enter}");
+    assert_string_equal(bench_text(app, "board radius_nut"), "flat");
 }
 
 static void what_is_typed_is_not_lost_by_turning_leaves(void **state)
@@ -181,8 +290,12 @@ int main(void)
         CASE(a_choice_is_stepped_through),
         CASE(a_choice_is_written_anew),
         CASE(another_number_takes_another_choice),
-        CASE(a_number_is_written_anew),
-        CASE(a_text_is_edited),
+        CASE(a_number_is_edited),
+        CASE(a_text_is_written_anew_and_edited),
+        CASE(a_list_of_frets_is_typed_anew_and_edited),
+        CASE(every_letter_begins_to_write_in_every_cell_of_letters),
+        CASE(what_is_no_letter_is_no_text),
+        CASE(a_radius_may_be_flat),
         CASE(what_is_typed_is_not_lost_by_turning_leaves),
         CASE(a_note_goes_by_semitones),
         CASE(an_entry_is_mended_in_place),
