@@ -102,8 +102,8 @@ bool utf8_valid(const char *text, size_t length)
 
 bool utf8_unsafe(uint32_t rune)
 {
-    if (rune < 0x20 || (rune >= 0x7F && rune < 0xA0))
-        return true;
+    if (rune < 0xA0) /* nearly all text, so first */
+        return rune < 0x20 || rune >= 0x7F;
     if (rune == 0x061C || rune == 0x200E || rune == 0x200F || (rune >= 0x2028 && rune <= 0x202E) ||
         (rune >= 0x2066 && rune <= 0x206F))
         return true;

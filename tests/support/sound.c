@@ -199,16 +199,16 @@ const char *sound_shelf(const struct shelf_list *list)
 
 static const char *sound_cell(const struct cell *cell, bool first, bool last, bool utf8)
 {
-    const bool wide = cell->rune && utf8_width(cell->rune) == 2;
+    const int width = cell->rune ? utf8_width(cell->rune) : 0;
     const bool half_follows = !last && cell[1].rune == 0;
 
     if (cell->role >= ROLE_COUNT_)
         return "no such role";
-    if (wide != half_follows || (first && cell->rune == 0))
+    if ((width == 2) != half_follows || (first && cell->rune == 0))
         return "half a wide character";
     if (cell->rune && utf8_unsafe(cell->rune))
         return "a character that steers the terminal";
-    if (cell->rune && utf8_width(cell->rune) < 1)
+    if (cell->rune && width < 1)
         return "a cell without a column";
     for (int i = 0; i < FRAME_MARKS; i++)
         if (cell->marks[i] && (utf8_unsafe(cell->marks[i]) || utf8_width(cell->marks[i]) != 0))
