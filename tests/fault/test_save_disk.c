@@ -348,7 +348,7 @@ static void killed_at_any_moment_the_file_is_whole(void **state)
     int left = 0, saves = 0;
 
     for (int round = 0; round < kills; round++) {
-        const struct timespec pause = {.tv_nsec = seeded_whole(&seeded, 1000000, 59000000)};
+        const struct timespec pause = {.tv_nsec = seeded_whole(&seeded, 1000000, 19000000)};
         struct record record;
 
         tree_write_text(path, tiny);

@@ -4,6 +4,7 @@
 #include "near.h"
 
 #include <errno.h>
+#include <glob.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -137,10 +138,13 @@ static bool save_with_fault(const struct tree *tree, enum fault_call call, enum 
 
 static void remove_temps(const struct tree *tree)
 {
-    char command[400];
+    glob_t found;
 
-    snprintf(command, sizeof command, "rm -f %s/.sillet-*", tree->folder);
-    assert_int_equal(system(command), 0);
+    if (glob(tree_path(tree, ".sillet-*"), 0, NULL, &found) != 0)
+        return;
+    for (size_t i = 0; i < found.gl_pathc; i++)
+        assert_int_equal(unlink(found.gl_pathv[i]), 0);
+    globfree(&found);
 }
 
 static int fail_each_call(const struct tree *tree, enum fault_call call, enum fault_way way,

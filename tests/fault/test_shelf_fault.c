@@ -44,10 +44,8 @@ struct deed {
 
 static void clear(const struct tree *tree)
 {
-    char command[700];
-
-    snprintf(command, sizeof command, "rm -rf '%s/shelf' '%s/cache'", tree->folder, tree->folder);
-    assert_int_equal(system(command), 0);
+    tree_remove(tree, "shelf");
+    tree_remove(tree, "cache");
 }
 
 static void prepare(const struct tree *tree)
