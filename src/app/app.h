@@ -85,6 +85,7 @@ struct app {
 
     enum app_overlay overlay;
     enum figure_id why; /* what OVERLAY_WHY explains; FIGURE_COUNT_: the note's headroom */
+    bool why_reading;   /* and before it the cell in hand */
     int overlay_top;    /* first line shown of a long overlay */
     struct menu menu;   /* with OVERLAY_MENU: its items are commands */
     enum app_tone tone;

@@ -156,9 +156,14 @@ static void ask_sheet(struct turn *turn)
     turn->effects.sheet = true;
 }
 
+/* A reading comes before what follows from it; a move and a pass looked at are no readings. */
 static void why(struct turn *turn)
 {
-    turn->app->why = app_figure(turn->app);
+    struct app *app = turn->app;
+
+    app->why = app_figure(app);
+    app->why_reading = app_cell(app) && app->leaf != LEAF_HISTORY &&
+                       (app->leaf != LEAF_WORK || work_move_in_hand(app) == MOVE_COUNT_);
     open_overlay(turn, OVERLAY_WHY);
 }
 

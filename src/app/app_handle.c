@@ -40,10 +40,13 @@ static void handle_overlay(struct turn *turn, uint32_t key)
         return;
     case SILLET_KEY_LEFT:
     case SILLET_KEY_RIGHT:
-        if (app->overlay == OVERLAY_WHY)
+        if (app->overlay == OVERLAY_WHY) {
+            app->why_reading = false;
+            app->overlay_top = 0;
             app->why = explain_next(app_shown(app),
                                     app->why == FIGURE_COUNT_ ? leaf_figure(app->leaf) : app->why,
                                     app_string(app), key == SILLET_KEY_LEFT ? -1 : 1);
+        }
         return;
     default:
         app->overlay = OVERLAY_NONE;

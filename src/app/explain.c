@@ -306,7 +306,9 @@ void explain_figure(const struct explain_from *from, enum figure_id id, int stri
     struct question question = {.from = from, .id = id, .string = string, .out = ret_explanation};
 
     ret_explanation->count = 0;
-    struct strbuf line = add_line(&question, EXPLAIN_VALUE);
+    struct strbuf line = add_line(&question, EXPLAIN_HAND);
+    explain_add_hand(from, id, string, &line);
+    line = add_line(&question, EXPLAIN_VALUE);
     if (info->per == PER_STRING)
         strbuf_addf(&line, "string %d, ", string);
     strbuf_add(&line, info->label);

@@ -5,16 +5,23 @@
 #include "model/derive.h"
 
 /*
- * How a figure comes about: its value and uncertainty, its formula, what stands behind each
- * symbol on this instrument, and the source. Which numbers those are is declared in
- * explain_table.h.
+ * How a figure comes about: what it means for the hand (hand_table.h), its value and uncertainty,
+ * its formula, what stands behind each symbol on this instrument, and the source. Which numbers
+ * those are is declared in explain_table.h.
  */
 
-enum explain_part { EXPLAIN_VALUE, EXPLAIN_FORMULA, EXPLAIN_SYMBOL, EXPLAIN_SOURCE, EXPLAIN_NOTE };
+enum explain_part {
+    EXPLAIN_HAND,
+    EXPLAIN_VALUE,
+    EXPLAIN_FORMULA,
+    EXPLAIN_SYMBOL,
+    EXPLAIN_SOURCE,
+    EXPLAIN_NOTE
+};
 
 struct explain_line {
     enum explain_part part;
-    char text[256];
+    char text[320];
 };
 
 enum { EXPLAIN_LINES_MAX = 20 };
@@ -28,6 +35,7 @@ struct explanation {
 struct explain_from {
     const struct record *record;
     const struct derived *derived;
+    const struct shop_units *units; /* that amounts are said in; NULL for mm */
     int visit, pass;
 };
 
@@ -41,6 +49,10 @@ void explain_figure(const struct explain_from *from, enum figure_id id, int stri
  */
 void explain_headroom(const struct explain_from *from, int string, int note,
                       struct explanation *ret_explanation);
+
+/* Appends what a figure means for the hand: "lower the saddle under string 6 by .030 in". */
+void explain_add_hand(const struct explain_from *from, enum figure_id id, int string,
+                      struct strbuf *out);
 
 /* How many symbols a figure's formula is explained with; a test wants at least one each. */
 int explain_symbol_count(enum figure_id id);

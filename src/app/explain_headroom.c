@@ -55,6 +55,23 @@ static void add_symbols(const struct derived *derived, const struct clearance_st
     add_length(out, "y0 of the touch in hand: less headroom than this buzzes", derived->touch_mm);
 }
 
+/* What the ear and the file have to do with it. */
+static void add_hand(const struct derived *derived, const struct fret_clearance *clearance,
+                     int string, int note, struct explanation *out)
+{
+    const bool tight = clearance->headroom_mm[note] < derived->touch_mm;
+    struct strbuf line = add_line(out, EXPLAIN_HAND);
+
+    if (note > 0)
+        strbuf_addf(&line, "string %d at fret %d ", string, note);
+    else
+        strbuf_addf(&line, "string %d open ", string);
+    strbuf_addf(&line,
+                tight ? "buzzes on fret %d at the touch in hand: look there with the rocker"
+                      : "rings clean at the touch in hand; it is tightest over fret %d",
+                clearance->at[note]);
+}
+
 static void add_value(const struct fret_clearance *clearance, int string, int note,
                       struct explanation *out)
 {
@@ -94,6 +111,11 @@ void explain_headroom(const struct explain_from *from, int string, int note,
                                 &derived->lines, &derived->pitch[string], string, &arrays, &line);
 
     ret_explanation->count = 0;
+    if (known)
+        add_hand(derived, &derived->clearance[string], string, note, ret_explanation);
+    else
+        add_text(ret_explanation, EXPLAIN_HAND,
+                 "how far this note is from buzzing is not known yet");
     if (known)
         add_value(&derived->clearance[string], string, note, ret_explanation);
     else

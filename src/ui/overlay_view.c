@@ -2,6 +2,7 @@
 #include "ui/overlay_view.h"
 
 #include "app/explain.h"
+#include "app/explain_reading.h"
 
 void scroll_put(struct scroll *scroll, int column, enum role role, const char *text)
 {
@@ -65,8 +66,8 @@ static void draw_help(struct scroll *scroll, const struct app *app)
 static enum role part_role(enum explain_part part)
 {
     static const enum role roles[] = {
-        [EXPLAIN_VALUE] = ROLE_VALUE, [EXPLAIN_FORMULA] = ROLE_TEXT, [EXPLAIN_SYMBOL] = ROLE_LABEL,
-        [EXPLAIN_SOURCE] = ROLE_DIM,  [EXPLAIN_NOTE] = ROLE_DIM,
+        [EXPLAIN_HAND] = ROLE_TEXT,    [EXPLAIN_VALUE] = ROLE_VALUE, [EXPLAIN_FORMULA] = ROLE_TEXT,
+        [EXPLAIN_SYMBOL] = ROLE_LABEL, [EXPLAIN_SOURCE] = ROLE_DIM,  [EXPLAIN_NOTE] = ROLE_DIM,
     };
     return roles[part];
 }
@@ -88,23 +89,48 @@ static void take_pass_looked_at(struct scroll *scroll, const struct app *app,
     scroll_put(scroll, 2, ROLE_LABEL, memory);
 }
 
+static void draw_lines(struct scroll *scroll, const struct explanation *explanation)
+{
+    for (int i = 0; i < explanation->count; i++) {
+        const struct explain_line *line = &explanation->lines[i];
+
+        scroll_put(scroll, line->part == EXPLAIN_SYMBOL ? 6 : 2, part_role(line->part), line->text);
+    }
+}
+
+/* The cell in hand, and what follows from it. */
+static void draw_reading(struct scroll *scroll, const struct app *app)
+{
+    struct explanation explanation;
+
+    explain_reading(app, app_cell(app), &explanation);
+    draw_lines(scroll, &explanation);
+    scroll_put(scroll, 2, ROLE_TEXT, " ");
+    scroll_put(scroll, 2, ROLE_LABEL,
+               explain_reading_has_figure(app, app_cell(app)) ? "What follows from it"
+                                                              : "Left, Right: the figures");
+}
+
 static void draw_why(struct scroll *scroll, const struct app *app)
 {
-    struct explain_from from = {
-        .record = &app->record, .derived = app_shown(app), .visit = app->visit, .pass = app->pass};
+    struct explain_from from = {.record = &app->record,
+                                .derived = app_shown(app),
+                                .units = &app->units,
+                                .visit = app->visit,
+                                .pass = app->pass};
     struct explanation explanation;
     struct derived looked_at;
 
     take_pass_looked_at(scroll, app, &looked_at, &from);
+    if (app->why_reading)
+        draw_reading(scroll, app);
+    if (app->why_reading && !explain_reading_has_figure(app, app_cell(app)))
+        return;
     if (app->why == FIGURE_COUNT_)
         explain_headroom(&from, app_string(app), app_note(app), &explanation);
     else
         explain_figure(&from, app->why, app_string(app), &explanation);
-    for (int i = 0; i < explanation.count; i++) {
-        const struct explain_line *line = &explanation.lines[i];
-
-        scroll_put(scroll, line->part == EXPLAIN_SYMBOL ? 6 : 2, part_role(line->part), line->text);
-    }
+    draw_lines(scroll, &explanation);
     scroll_put(scroll, 2, ROLE_TEXT, " ");
     scroll_put(scroll, 2, ROLE_DIM,
                "Each \xC2\xB1 is the expanded uncertainty (k = 2, about 95 %) that the gauges' "

@@ -3,13 +3,9 @@
 
 #include <string.h>
 
-#include "app/amount.h"
-#include "app/reading_words.h"
-#include "base/num.h"
+#include "app/cell_words.h"
 #include "base/utf8.h"
-#include "model/record_access.h"
 #include "model/record_walk.h"
-#include "model/reset.h"
 #include "ui/line_view.h"
 #include "ui/strip_view.h"
 #include "ui/work_view.h"
@@ -32,7 +28,6 @@ static const char *prompt_without_cell(const struct app *app)
 static void add_prompt(const struct app *app, struct strbuf *out)
 {
     const struct route_cell *cell = app_cell(app);
-    const struct board *board = &app->now.setup.board;
 
     if (!cell) {
         strbuf_add(out, prompt_without_cell(app));
@@ -44,11 +39,7 @@ static void add_prompt(const struct app *app, struct strbuf *out)
     }
     if (app->leaf == LEAF_HISTORY)
         strbuf_addf(out, "visit %d, pass %d, ", cell->key.visit, cell->key.part);
-    reading_words_add_name(out, &cell->key);
-    if (cell->key.field == FIELD_RELIEF && board->has_relief)
-        strbuf_addf(out, " at fret %d", board->relief_fret);
-    if (cell->key.field == FIELD_ACTION && board->action_fret > 0)
-        strbuf_addf(out, " at fret %d", board->action_fret);
+    cell_words_add_name(app, cell, out);
     strbuf_add(out, " >");
 }
 
@@ -104,32 +95,6 @@ static bool draw_choices(const struct pen *pen, const struct app *app, int row, 
 
 /* --- the entry line --- */
 
-/* What the cell held in the pass before, to compare with. */
-static void add_before(const struct app *app, const struct route_cell *cell, struct strbuf *out)
-{
-    const struct reading *before = app->leaf == LEAF_BENCH ? app_reading_before(app, cell) : NULL;
-
-    if (!before)
-        return;
-    strbuf_add(out, "; before ");
-    strbuf_add(out, before->text);
-}
-
-/* What a saddle's exposure means for the string: how sharply it breaks over it. */
-static void add_break(const struct app *app, const struct route_cell *cell, double exposure_mm,
-                      struct strbuf *out)
-{
-    const struct entered anchor = record_entered_one(&app->record, FIELD_ANCHOR_DISTANCE);
-    double angle;
-
-    if ((cell->key.field != FIELD_EXPOSURE_BASS && cell->key.field != FIELD_EXPOSURE_TREBLE) ||
-        !anchor.given || reset_break_angle(exposure_mm, anchor.value, &angle) != STATUS_OK)
-        return;
-    strbuf_add(out, "; break angle ");
-    num_format_fixed(angle * figure_info(FIGURE_ANGLE)->factor, 0, false, out);
-    strbuf_add(out, " deg");
-}
-
 /* What is written anew still stands in the cell. */
 static void add_now(const struct app *app, const struct route_cell *cell, struct strbuf *out)
 {
@@ -143,39 +108,29 @@ static void add_now(const struct app *app, const struct route_cell *cell, struct
     }
 }
 
-/* What the cell holds and should hold, while nothing is typed. */
+/* What is asked for, while nothing is typed. */
 static void add_hint(const struct app *app, const struct route_cell *cell, struct strbuf *out)
 {
-    const struct field *field = field_get(cell->key.field);
-    double value;
-
-    if (app->leaf == LEAF_WORK) {
+    if (app->leaf == LEAF_WORK)
         work_view_add_hint(app, out);
-    } else if (app->writing) {
+    else if (app->writing && record_get(&app->record, &cell->key))
         add_now(app, cell, out);
-    } else if (field->kind == KIND_NOTE) {
-        strbuf_add(out, record_get(&app->record, &cell->key)
-                            ? "+ a semitone up, - down; or type it anew"
-                            : "type the note: E2, Bb3, F#4");
-    } else if (field->kind == KIND_TEXT) {
-        strbuf_add(out, record_get(&app->record, &cell->key) ? "typing begins anew, Ins edits it"
-                                                             : "just type");
-    } else if (field->kind == KIND_FRETS) {
-        strbuf_add(out, "frets with + between, 0 is open: 0+3+5-7");
-    } else if (field->quantity != QUANTITY_LENGTH) {
-        strbuf_add(out, field->help);
-    } else if (record_value(&app->record, &cell->key, &value)) {
-        strbuf_add(out, "now ");
-        amount_add_all(out, value);
-        add_break(app, cell, value, out);
-        add_before(app, cell, out);
-    } else if (app_expected(app, cell, &value)) {
-        strbuf_add(out, "should read ");
-        amount_add_all(out, value);
-        add_break(app, cell, value, out);
-    } else {
-        strbuf_add(out, "not measured yet; type the reading, ? explains it");
-    }
+    else
+        cell_words_add_what(app, cell, out);
+}
+
+/* What may be worth knowing at a cell, where nothing is more pressing. */
+static void add_aside(const struct app *app, const struct route_cell *cell, struct strbuf *out)
+{
+    const struct field *field = field_get(cell->key.field);
+
+    if (app->leaf == LEAF_WORK)
+        return;
+    cell_words_add_now(app, cell, out);
+    if (field->kind == KIND_NOTE && !app_is_typing(app))
+        strbuf_add(out, "+ a semitone up, - down; or type its name");
+    if (field->kind == KIND_TEXT && record_get(&app->record, &cell->key) && !app_is_typing(app))
+        strbuf_add(out, "typing begins anew, Ins edits it");
 }
 
 static enum role entry_role(const struct entry_view *view)
@@ -187,15 +142,20 @@ static enum role entry_role(const struct entry_view *view)
 
 /* Behind the entry: how it reads or what is wrong with it; with no entry, the cell. Returns the
  * columns used, -1 when that finds no room there. */
-static int draw_reading_of_entry(const struct pen *pen, const struct app *app, int row, int column)
+static int draw_reading_of_entry(const struct pen *pen, const struct app *app, int row, int column,
+                                 const char *caution)
 {
     const int width = pen->frame->columns - column - 1;
-    char memory[160];
-    struct strbuf hint = STRBUF(memory);
+    char memory[400], aside_memory[200];
+    struct strbuf hint = STRBUF(memory), aside = STRBUF(aside_memory);
 
     if (app->entry_view.empty) {
-        if (app->writing || !has_choices(field_get(app_cell(app)->key.field)))
-            add_hint(app, app_cell(app), &hint);
+        add_hint(app, app_cell(app), &hint);
+        /* Where a caution has the message row, it can stand here in the wider screens. */
+        if (caution[0])
+            add_aside(app, app_cell(app), &aside);
+        if (aside.length > 0 && utf8_columns(memory) + 3 + utf8_columns(aside_memory) <= width)
+            strbuf_addf(&hint, "   %s", aside_memory);
         return pen_put(pen, row, column, width, ROLE_DIM, memory);
     }
     if (utf8_columns(app->entry_view.words) > width)
@@ -209,9 +169,8 @@ static void draw_message(const struct pen *pen, const struct app *app, int row, 
                          const char *caution)
 {
     const int width = pen->frame->columns - 2;
-    char memory[120];
+    char memory[200];
     struct strbuf text = STRBUF(memory);
-    double expected;
 
     if (app->tone != TONE_NONE) {
         pen_put_cut(pen, row, 1, width, app->tone == TONE_NOTE ? ROLE_TEXT : ROLE_CAUTION,
@@ -222,10 +181,9 @@ static void draw_message(const struct pen *pen, const struct app *app, int row, 
         const int used = pen_put(pen, row, 1, width, ROLE_CAUTION, "mind: ");
 
         pen_put_cut(pen, row, 1 + used, width - used, ROLE_CAUTION, caution);
-    } else if (app_cell(app) && app_expected(app, app_cell(app), &expected)) {
-        strbuf_add(&text, "( ) should be read ");
-        (void)app_add_expected_after(app, &text);
-        pen_put(pen, row, 1, width, ROLE_DIM, memory);
+    } else if (app_cell(app)) {
+        add_aside(app, app_cell(app), &text);
+        pen_put_cut(pen, row, 1, width, ROLE_DIM, memory);
     }
 }
 
@@ -241,7 +199,7 @@ static void draw_entry(const struct pen *pen, const struct app *app, int row, in
         pen->frame->cursor_row = row;
         pen->frame->cursor_column = cursor;
     }
-    const int used = draw_reading_of_entry(pen, app, row, column);
+    const int used = draw_reading_of_entry(pen, app, row, column, caution);
     if (used < 0 || !has_choices(field_get(app_cell(app)->key.field)) ||
         !draw_choices(pen, app, row, used > 0 ? column + used + 4 : column))
         draw_message(pen, app, row - 1, used >= 0, caution);

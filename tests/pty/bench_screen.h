@@ -36,7 +36,7 @@
 #define SEEN_METRIC        "metric"
 #define SEEN_INCH          "inch"
 #define SEEN_HELP          "Typing a reading"
-#define SEEN_WHY           "JCGM 100"
+#define SEEN_WHY           "What follows from it"
 #define SEEN_TAKEN_BACK    "Undone: "
 #define SEEN_MADE_AGAIN    "Made again: "
 #define SEEN_PROMPT_RELIEF "relief at fret 6 >"

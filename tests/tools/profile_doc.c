@@ -3,7 +3,9 @@
  * Writes the sections and keys of sillet-profile(5) from the table of fields that the program
  * reads profiles by.
  */
+#include <ctype.h>
 #include <stdio.h>
+#include <string.h>
 
 #include "man_text.h"
 #include "model/field.h"
@@ -74,16 +76,25 @@ static void add_choices(const struct field *field, struct strbuf *out)
         strbuf_addf(out, "%s%s", k > 0 ? ", " : ": ", choice);
 }
 
+/* On the screen the words stand behind the cell's name, here they begin a sentence. */
+static void add_sentence(const char *words, struct strbuf *out)
+{
+    strbuf_add_char(out, (char)toupper((unsigned char)words[0]));
+    strbuf_add(out, words + 1);
+    strbuf_add(out, words[strlen(words) - 1] == '?' ? "" : ".");
+}
+
 static void print_field(const struct field *field)
 {
     static const char *const behind[] = {"", ".S", ".F", ".S.F"};
-    char key_memory[64], kind_memory[400];
-    struct strbuf key = STRBUF(key_memory), kind = STRBUF(kind_memory);
+    char key_memory[64], help_memory[200], kind_memory[400];
+    struct strbuf key = STRBUF(key_memory), help = STRBUF(help_memory), kind = STRBUF(kind_memory);
 
     strbuf_addf(&key, "%s%s", field->key, behind[field->per]);
     fputs(".TP\n.B ", stdout);
     man_text(key_memory);
-    man_text(field->help);
+    add_sentence(field->help, &help);
+    man_text(help_memory);
     add_kind(field, &kind);
     add_choices(field, &kind);
     add_range(field, &kind);

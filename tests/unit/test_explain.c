@@ -50,8 +50,8 @@ static void every_figure_has_its_symbols(void **state)
 
         if (symbols < 1)
             fail_msg("%s has no symbol", figure_info((enum figure_id)id)->name);
-        /* Value, formula and source stand beside them. */
-        assert_true(symbols + 3 <= EXPLAIN_LINES_MAX);
+        /* Hand, value, formula and source stand beside them. */
+        assert_true(symbols + 4 <= EXPLAIN_LINES_MAX);
     }
 }
 
@@ -66,12 +66,15 @@ static void known_figures_are_said_with_their_number(void **state)
         struct explanation explanation;
 
         explain_figure(&asked->from, (enum figure_id)id, 6, &explanation);
-        assert_int_equal(explanation.count, explain_symbol_count((enum figure_id)id) + 3);
-        assert_int_equal(explanation.lines[0].part, EXPLAIN_VALUE);
-        assert_non_null(strstr(explanation.lines[0].text, info->label));
+        assert_int_equal(explanation.count, explain_symbol_count((enum figure_id)id) + 4);
+        assert_int_equal(explanation.lines[0].part, EXPLAIN_HAND);
+        assert_int_equal(explanation.lines[1].part, EXPLAIN_VALUE);
+        assert_non_null(strstr(explanation.lines[1].text, info->label));
         assert_int_equal(strstr(explanation.lines[0].text, "not known") == NULL,
                          is_known(asked, (enum figure_id)id, 6));
-        assert_string_equal(explanation.lines[1].text, info->formula);
+        assert_int_equal(strstr(explanation.lines[1].text, "not known") == NULL,
+                         is_known(asked, (enum figure_id)id, 6));
+        assert_string_equal(explanation.lines[2].text, info->formula);
         assert_string_equal(explanation.lines[explanation.count - 1].text, info->source);
         for (int i = 0; i < explanation.count; i++)
             assert_true(strlen(explanation.lines[i].text) + 1 < sizeof explanation.lines[i].text);

@@ -211,7 +211,8 @@ static void why_explains_the_headroom(void **state)
     (void)state;
     explain_headroom(&from, 6, 3, &explanation);
     assert_true(explanation.count > 8 && explanation.count < EXPLAIN_LINES_MAX);
-    assert_non_null(strstr(explanation.lines[0].text, "string 6, note n = 3"));
+    assert_non_null(strstr(explanation.lines[0].text, "string 6 at fret 3 rings clean"));
+    assert_non_null(strstr(explanation.lines[1].text, "string 6, note n = 3"));
     explain_headroom(&from, 6, -1, &explanation);
     assert_non_null(strstr(explanation.lines[0].text, "not known"));
     bench_press(app, "?");

@@ -1,0 +1,113 @@
+/* SPDX-License-Identifier: MIT */
+#include "app/explain_reading.h"
+
+#include "app/amount.h"
+#include "app/cell_words.h"
+#include "base/num.h"
+#include "model/candidates.h"
+
+static const char *const how[FIELD_COUNT_] = {
+#define HOW(field_, words_) [FIELD_##field_] = words_,
+#include "app/how_table.h"
+#undef HOW
+};
+
+static struct strbuf add_line(struct explanation *out, enum explain_part part)
+{
+    const int at = out->count < EXPLAIN_LINES_MAX ? out->count++ : EXPLAIN_LINES_MAX - 1;
+
+    out->lines[at].part = part;
+    return strbuf_over(out->lines[at].text, sizeof out->lines[at].text);
+}
+
+static bool has_limits(const struct field *field)
+{
+    return field->kind == KIND_NUMBER || field->kind == KIND_RADIUS || field->kind == KIND_COUNT;
+}
+
+/* In the unit that the shop reads it in. */
+static void add_usual(const struct app *app, const struct field *field, struct explanation *out)
+{
+    const enum unit unit = field_bare_unit(field, &app->units);
+
+    if (!has_limits(field))
+        return;
+    struct strbuf line = add_line(out, EXPLAIN_NOTE);
+
+    strbuf_add(&line, "asked about again outside ");
+    if (field->quantity == QUANTITY_LENGTH) {
+        amount_add_range(&line, field->usual_min, field->usual_max, unit);
+        amount_add_unit(&line, unit);
+        return;
+    }
+    num_format(unit_from_pivot(unit, field->usual_min), &line);
+    strbuf_add(&line, " to ");
+    num_format(unit_from_pivot(unit, field->usual_max), &line);
+    strbuf_add(&line, unit_label(unit)[0] ? " " : "");
+    strbuf_add(&line, unit_label(unit));
+}
+
+static void add_names(const struct field *field, struct explanation *out)
+{
+    char name[CANDIDATE_NAME_SIZE];
+
+    if (!candidates_has_list(field))
+        return;
+    struct strbuf line = add_line(out, EXPLAIN_NOTE);
+
+    strbuf_add(&line, candidates_is_closed(field) ? "one of: " : "known: ");
+    for (int k = 0; candidates_name(field, k, name, sizeof name); k++)
+        strbuf_addf(&line, "%s%s", k > 0 ? ", " : "", name);
+}
+
+static void add_held(const struct app *app, const struct route_cell *cell, struct explanation *out)
+{
+    const char *text = record_text(&app->record, &cell->key);
+    const struct field *field = field_get(cell->key.field);
+    struct strbuf line = add_line(out, EXPLAIN_VALUE);
+    const size_t start = line.length;
+
+    cell_words_add_now(app, cell, &line);
+    if (line.length > start)
+        return;
+    if (text)
+        strbuf_addf(&line, "now %s", text);
+    else if (field->fallback[0])
+        strbuf_addf(&line, "left out: %s counts", field->fallback);
+    else
+        strbuf_add(&line, "left out so far");
+}
+
+void explain_reading(const struct app *app, const struct route_cell *cell,
+                     struct explanation *ret_explanation)
+{
+    const struct field *field = field_get(cell->key.field);
+
+    ret_explanation->count = 0;
+    struct strbuf line = add_line(ret_explanation, EXPLAIN_HAND);
+
+    cell_words_add_name(app, cell, &line);
+    strbuf_add(&line, ": ");
+    cell_words_add_what(app, cell, &line);
+    add_held(app, cell, ret_explanation);
+    if (how[field->id]) {
+        line = add_line(ret_explanation, EXPLAIN_FORMULA);
+        strbuf_add(&line, how[field->id]);
+    }
+    add_names(field, ret_explanation);
+    add_usual(app, field, ret_explanation);
+}
+
+bool explain_reading_has_figure(const struct app *app, const struct route_cell *cell)
+{
+    switch (app->leaf) {
+    case LEAF_INTAKE:
+    case LEAF_WORK:
+    case LEAF_HISTORY:
+        return false;
+    case LEAF_FRETS:
+        return cell->key.field != FIELD_FALL_AWAY;
+    default:
+        return true;
+    }
+}

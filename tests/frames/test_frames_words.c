@@ -1,0 +1,166 @@
+/* SPDX-License-Identifier: MIT */
+#include "near.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "app/cell_words.h"
+#include "app/explain_reading.h"
+#include "bench_session.h"
+#include "build_record.h"
+#include "scenes.h"
+#include "ui/ui.h"
+
+/* What the screen says of the cell in hand, in every cell there is, at 80 columns. */
+
+enum { ROWS = 24, COLUMNS = 80 };
+
+static void check_whole(const struct app *app, const struct frame *frame, const char *words)
+{
+    char memory[160], row[4 * FRAME_COLUMNS_MAX];
+    struct strbuf name = STRBUF(memory);
+
+    cell_words_add_name(app, app_cell(app), &name);
+    frame_row_text(frame, ROWS - 2, row, sizeof row);
+    if (!strstr(row, memory) || !strstr(row, words))
+        fail_msg("\"%s\" and \"%s\" do not both stand in \"%s\"", memory, words, row);
+    frame_row_text(frame, ROWS - 3, row, sizeof row);
+    if (strstr(row, "\xE2\x80\xA6"))
+        fail_msg("cut: \"%s\"", row);
+}
+
+/* Whether the entry line is the cell's; the job list has words of its own. */
+static bool says_what(const struct app *app)
+{
+    return app->leaf != LEAF_WORK;
+}
+
+static void check_cell(struct app *app)
+{
+    char memory[160];
+    struct strbuf what = STRBUF(memory);
+    struct frame frame;
+
+    if (says_what(app))
+        cell_words_add_what(app, app_cell(app), &what);
+    assert_int_equal(frame_init(&frame, ROWS, COLUMNS), STATUS_OK);
+    ui_compose(app, true, &frame);
+    if (says_what(app))
+        check_whole(app, &frame, memory);
+    frame_done(&frame);
+}
+
+static int check_all_cells(struct app *app)
+{
+    int cells = 0;
+
+    for (int leaf = 0; leaf < LEAF_COUNT_; leaf++) {
+        app_take_leaf(app, (enum leaf)leaf);
+        for (app->at = 0; app->at < app->route.count; app->at++, cells++) {
+            bench_press(app, "{Esc}");
+            check_cell(app);
+        }
+    }
+    return cells;
+}
+
+/* Twelve strings and 36 frets have the longest names and numbers. */
+static void every_cell_says_what_is_measured(void **state)
+{
+    static const char *const more[] = {"", "visit.1.pass.1 nut_method = held-3\n",
+                                       "bridge kind = post\nboard relief_end_low = 3\n"
+                                       "board relief_end_high = 18\nboard relief_fret = 12\n"};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof more / sizeof more[0]; i++)
+        for (int metric = 0; metric < 2; metric++) {
+            struct app *app = malloc(sizeof *app);
+
+            scene_strings(app, STRINGS_MAX);
+            build_record_add(&app->record, more[i]);
+            if (metric)
+                bench_press(app, "m");
+            bench_press(app, "p");
+            assert_true(check_all_cells(app) > 500);
+            app_done(app);
+            free(app);
+        }
+}
+
+static void an_empty_record_says_it_too(void **state)
+{
+    struct app *app = malloc(sizeof *app);
+    struct record record;
+
+    (void)state;
+    record_init(&record);
+    bench_start_record(app, &record, true, false);
+    assert_true(check_all_cells(app) > 60);
+    app_done(app);
+    free(app);
+}
+
+/* Of every cell `?` says first which one it is and what is measured; no line is cut off. */
+static void a_question_is_answered_for_every_cell(void **state)
+{
+    struct app *app = malloc(sizeof *app);
+
+    (void)state;
+    scene_strings(app, 6);
+    for (int leaf = 0; leaf < LEAF_COUNT_; leaf++) {
+        app_take_leaf(app, (enum leaf)leaf);
+        for (app->at = 0; app->at < app->route.count; app->at++) {
+            char memory[160];
+            struct strbuf first = STRBUF(memory);
+            struct explanation explanation;
+
+            cell_words_add_name(app, app_cell(app), &first);
+            strbuf_add(&first, ": ");
+            cell_words_add_what(app, app_cell(app), &first);
+            explain_reading(app, app_cell(app), &explanation);
+            assert_string_equal(explanation.lines[0].text, memory);
+            assert_true(explanation.count >= 2 && explanation.count < EXPLAIN_LINES_MAX);
+            for (int i = 0; i < explanation.count; i++)
+                assert_true(strlen(explanation.lines[i].text) + 1 <
+                            sizeof explanation.lines[i].text);
+        }
+    }
+    app_done(app);
+    free(app);
+}
+
+static void the_answer_begins_with_the_reading(void **state)
+{
+    struct app *app = malloc(sizeof *app);
+    struct frame frame;
+
+    (void)state;
+    scene_strings(app, 6);
+    bench_press(app, "?");
+    assert_int_equal(frame_init(&frame, ROWS, COLUMNS), STATUS_OK);
+    ui_compose(app, true, &frame);
+    assert_true(scene_shows(&frame, "relief at fret 6: straightedge on frets 1 and 12"));
+    assert_true(scene_shows(&frame, "What follows from it"));
+    assert_true(scene_shows(&frame, "the neck dips by"));
+    frame_done(&frame);
+    /* Another figure is asked for by itself. */
+    bench_press(app, "{Right}");
+    assert_int_equal(frame_init(&frame, ROWS, COLUMNS), STATUS_OK);
+    ui_compose(app, true, &frame);
+    assert_false(scene_shows(&frame, "What follows from it"));
+    assert_true(scene_shows(&frame, "how sharply the neck bends"));
+    frame_done(&frame);
+    app_done(app);
+    free(app);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_cell_says_what_is_measured),
+        cmocka_unit_test(an_empty_record_says_it_too),
+        cmocka_unit_test(a_question_is_answered_for_every_cell),
+        cmocka_unit_test(the_answer_begins_with_the_reading),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
