@@ -9,7 +9,7 @@
 #   base    libm, mem*, str*; numbers from and to digits (num_decimal.c, num_format.c, strbuf.c)
 #           and realloc (array.c) in those alone
 #   model   libm, mem*, str*, base; malloc and its kin in record.c only
-# No archive holds a writable global. Includes follow
+# No archive holds a writable global, and no files of a folder call each other in a circle. Includes follow
 #   base <- model <- {store, app}; ui reads app; term shows ui; base <- page; template reads
 #   model and draws on page.
 # CC (for the self-check) and NM may name other tools. Exit 77: this build cannot be read.
@@ -100,6 +100,25 @@ check_no_globals() {
         $3 ~ /^\.(data|bss|tdata|tbss|sdata|sbss)/ || $3 == "*COM*" {
             print $1 ": writable global " $2 " in " $3
         }' >>"$failures"
+}
+
+# check_circles ARCHIVE-OR-OBJECT...: an object stands before all whose functions it calls; tsort
+# names those that cannot.
+check_circles() {
+    for archive in "$@"; do symbols "$archive"; done | awk '
+        $4 == "T" || $4 == "R" || $4 == "D" { home[$2] = $1 }
+        $4 == "U" { asked[$1 " " $2] = 1 }
+        END {
+            for (pair in asked) {
+                split(pair, part, " ")
+                if (part[2] in home && home[part[2]] != part[1])
+                    print part[1], home[part[2]]
+            }
+        }' | sort -u >"$work/calls"
+    tsort "$work/calls" 2>&1 >/dev/null | awk '
+        /loop/ { loop = 1; next }
+        { sub(/^[^:]*: /, ""); names = names " " $0 }
+        END { if (loop) print "files that call each other:" names }' >>"$failures"
 }
 
 # check_includes TREE LAYER ALLOWED-LAYERS
@@ -220,6 +239,17 @@ GOOD
             must_complain "$sign"
         done
     done
+    printf 'int one(void);\nint two(void);\nint one(void) { return two(); }\n' >"$work/one.c"
+    printf 'int one(void);\nint two(void);\nint two(void) { return 2; }\n' >"$work/two.c"
+    printf 'int one(void);\nint two(void);\nint two(void) { return one(); }\n' >"$work/round.c"
+    for name in one two round; do
+        compile '-O0' "$work/$name.c" "$work/$name.o"
+    done
+    : >"$failures"
+    check_circles "$work/one.o" "$work/two.o"
+    must_be_silent
+    check_circles "$work/one.o" "$work/round.o"
+    must_complain 'call each other'
     layers='base page template model store app ui sheet term'
     for layer in $layers; do
         mkdir -p "$work/src/$layer"
@@ -276,6 +306,9 @@ cat "$work/base-names" "$work/model-names" >"$work/both-names"
 check_undefined "$model" "$libm $memory" 'record.c.o' "$allocation" <"$work/both-names"
 for layer in base model store app ui page sheet template; do
     check_no_globals "$(archive_of "$layer")"
+done
+for layer in base model ui page sheet template term cli; do
+    check_circles "$(archive_of "$layer")"
 done
 check_directions "$root/src"
 check_model_headers "$root/src"

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-#include "base/num_scan.h"
+#include "base/digit.h"
+#include "base/num.h"
 
 #include <stdlib.h>
 
@@ -9,7 +10,7 @@ static bool decimal_shape(const char *text, size_t length, size_t *ret_point)
     size_t point = length;
 
     for (size_t i = 0; i < length; i++) {
-        if (num_is_digit(text[i]))
+        if (is_ascii_digit(text[i]))
             continue;
         if (text[i] != '.' || point != length)
             return false;
@@ -49,7 +50,7 @@ enum status num_count(const char *text, size_t length, int max, int *ret_value)
     if (length == 0)
         return STATUS_SYNTAX;
     for (size_t i = 0; i < length; i++)
-        if (!num_is_digit(text[i]))
+        if (!is_ascii_digit(text[i]))
             return STATUS_SYNTAX;
     for (size_t i = 0; i < length; i++) {
         int digit = text[i] - '0';

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-#include "base/num_scan.h"
+#include "base/digit.h"
+#include "base/num.h"
 
 #include <math.h>
 #include <stdint.h>
@@ -25,7 +26,7 @@ static size_t copy_digits(const char *printed, char stop, char *out)
     size_t count = 0;
 
     for (; *printed && *printed != stop; printed++)
-        if (num_is_digit(*printed))
+        if (is_ascii_digit(*printed))
             out[count++] = *printed;
     return count;
 }

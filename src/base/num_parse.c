@@ -1,26 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "base/num_scan.h"
 
-static const char *const says_unit[] = {
-    [QUANTITY_PLAIN] = "this is a plain number, without a unit",
-    [QUANTITY_LENGTH] = "the unit of a length is needed here: mm, cm, in, th",
-    [QUANTITY_TEMPERATURE] = "the unit of a temperature is needed here: C, F",
-    [QUANTITY_PERCENT] = "the unit is needed here: %",
-    [QUANTITY_CENTS] = "the unit is needed here: cents",
-    [QUANTITY_FREQUENCY] = "the unit is needed here: Hz",
-    [QUANTITY_FORCE] = "the unit of a force is needed here: N, lb, kgf",
-    [QUANTITY_STRESS] = "the unit of a modulus is needed here: N/mm2, MPa, GPa",
-    [QUANTITY_TORQUE] = "the unit of a torque is needed here: Nm, in-lb",
-    [QUANTITY_MASS] = "the unit of a mass is needed here: g, gr",
-    [QUANTITY_UNIT_MASS] = "the unit of a mass by length is needed here: g/m, lb/in",
-    [QUANTITY_TURNS] = "the unit is needed here: turn",
-};
-
-const char *num_unit_words(enum quantity_kind quantity)
-{
-    return says_unit[quantity];
-}
-
 /* What an amount without a suffix counts, in a cell of `bare`. */
 static enum unit unit_by_form(enum amount_form form, enum quantity_kind quantity, enum unit bare)
 {
@@ -120,7 +100,7 @@ static enum status settle_units(enum quantity_kind quantity, enum unit bare,
             first = i;
         term->unit = carried != UNIT_NONE ? carried : unit_by_form(term->form, quantity, bare);
         if (term->unit == UNIT_NONE)
-            return refuse(fault, term->amount_end, num_unit_words(quantity));
+            return refuse(fault, term->amount_end, unit_wanted(quantity));
         /* .010+8 th: hardly a hundredth of a thousandth. A file says what it means. */
         if (bare != UNIT_NONE && term->suffix == UNIT_NONE && carried == UNIT_TH &&
             term->form == AMOUNT_POINT)

@@ -3,6 +3,8 @@
 
 #include <string.h>
 
+#include "base/digit.h"
+
 /* Whole numbers up to here are exactly doubles. */
 #define EXACT_WHOLE_MAX 9007199254740992.0
 
@@ -97,15 +99,15 @@ static bool scan_decimal(struct scanner *s, double *ret_value, bool *ret_whole)
 {
     size_t start = s->at;
 
-    while (num_is_digit(peek(s)))
+    while (is_ascii_digit(peek(s)))
         s->at++;
     *ret_whole = s->at > start;
-    if (peek(s) == '.' && (s->at > start || num_is_digit(peek_after(s)))) {
+    if (peek(s) == '.' && (s->at > start || is_ascii_digit(peek_after(s)))) {
         *ret_whole = false;
         s->at++;
-        if (!num_is_digit(peek(s)))
+        if (!is_ascii_digit(peek(s)))
             return refuse(s, STATUS_SYNTAX, s->at - 1, says_point);
-        while (num_is_digit(peek(s)))
+        while (is_ascii_digit(peek(s)))
             s->at++;
     }
     if (s->at == start)
@@ -123,7 +125,7 @@ static bool scan_below(struct scanner *s, double *ret_below)
     s->at++;
     skip_blanks(s);
     start = s->at;
-    if (!num_is_digit(peek(s)))
+    if (!is_ascii_digit(peek(s)))
         return refuse(s, STATUS_SYNTAX, start, says_below);
     if (!scan_decimal(s, ret_below, &whole))
         return false;
@@ -169,7 +171,7 @@ static bool scan_mixed(struct scanner *s, double *ret_above, double *ret_below, 
         return true;
     }
     above_at = s->at;
-    if (above_at == whole_end || !num_is_digit(peek(s))) {
+    if (above_at == whole_end || !is_ascii_digit(peek(s))) {
         s->at = whole_end;
         return true;
     }
@@ -256,11 +258,11 @@ static const char *tail_words(const struct scanner *s)
         return says_minus;
     if (c == '/')
         return says_line;
-    if (num_is_digit(c) || scan_vulgar(&ahead, &above, &below))
+    if (is_ascii_digit(c) || scan_vulgar(&ahead, &above, &below))
         return says_apart;
-    if ((c == 'e' || c == 'E') && (num_is_digit(next) || next == '+' || next == '-'))
+    if ((c == 'e' || c == 'E') && (is_ascii_digit(next) || next == '+' || next == '-'))
         return says_exponent;
-    if ((c == 'x' || c == 'X') && num_is_digit(next))
+    if ((c == 'x' || c == 'X') && is_ascii_digit(next))
         return says_digits;
     if ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '"' || c == '%' ||
         (unsigned char)c >= 0x80)
@@ -283,14 +285,14 @@ static bool scan_suffix(struct scanner *s, struct num_term *term)
     if (words)
         return refuse(s, STATUS_SYNTAX, start, words);
     while (s->at < s->end && peek(s) != '+') {
-        if (peek(s) == '-' && (num_is_digit(peek_after(s)) || is_blank(peek_after(s))))
+        if (peek(s) == '-' && (is_ascii_digit(peek_after(s)) || is_blank(peek_after(s))))
             return refuse(s, STATUS_SYNTAX, s->at, says_minus);
         s->at++;
     }
     for (end = s->at; is_blank(s->text[end - 1]);)
         end--;
     if (!unit_from_suffix(s->quantity, s->text + start, end - start, &term->suffix))
-        return refuse(s, STATUS_UNIT, start, num_unit_words(s->quantity));
+        return refuse(s, STATUS_UNIT, start, unit_wanted(s->quantity));
     term->suffix_end = end;
     return true;
 }

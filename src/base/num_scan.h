@@ -46,15 +46,6 @@ enum status num_scan(const char *text, enum quantity_kind quantity, struct num_e
 enum status num_read(const char *text, enum quantity_kind quantity, enum unit bare,
                      struct num_entry *ret_entry, struct num_fault *ret_fault);
 
-/* What to say where the unit of a quantity is missing or is not one of its units. */
-const char *num_unit_words(enum quantity_kind quantity);
-
-/* An ASCII digit, whatever the locale. */
-static inline bool num_is_digit(char c)
-{
-    return c >= '0' && c <= '9';
-}
-
 /* The value of an entry from num_read in the pivot unit of its quantity. */
 double num_entry_value(const struct num_entry *entry);
 

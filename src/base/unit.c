@@ -217,3 +217,23 @@ const char *unit_suffixes(enum quantity_kind quantity)
     }
     return "";
 }
+
+static const char *const says_unit[] = {
+    [QUANTITY_PLAIN] = "this is a plain number, without a unit",
+    [QUANTITY_LENGTH] = "the unit of a length is needed here: mm, cm, in, th",
+    [QUANTITY_TEMPERATURE] = "the unit of a temperature is needed here: C, F",
+    [QUANTITY_PERCENT] = "the unit is needed here: %",
+    [QUANTITY_CENTS] = "the unit is needed here: cents",
+    [QUANTITY_FREQUENCY] = "the unit is needed here: Hz",
+    [QUANTITY_FORCE] = "the unit of a force is needed here: N, lb, kgf",
+    [QUANTITY_STRESS] = "the unit of a modulus is needed here: N/mm2, MPa, GPa",
+    [QUANTITY_TORQUE] = "the unit of a torque is needed here: Nm, in-lb",
+    [QUANTITY_MASS] = "the unit of a mass is needed here: g, gr",
+    [QUANTITY_UNIT_MASS] = "the unit of a mass by length is needed here: g/m, lb/in",
+    [QUANTITY_TURNS] = "the unit is needed here: turn",
+};
+
+const char *unit_wanted(enum quantity_kind quantity)
+{
+    return says_unit[quantity];
+}

@@ -82,4 +82,7 @@ bool unit_from_suffix(enum quantity_kind quantity, const char *text, size_t leng
  * "" for plain numbers. */
 const char *unit_suffixes(enum quantity_kind quantity);
 
+/* What to say where the unit of a quantity is missing, or is none of its units. */
+const char *unit_wanted(enum quantity_kind quantity);
+
 #endif

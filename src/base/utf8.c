@@ -149,3 +149,15 @@ size_t utf8_clip(const char *text, int columns)
     }
     return at;
 }
+
+size_t utf8_line(const char *text, int columns)
+{
+    const size_t fits = utf8_clip(text, columns);
+    size_t end = fits;
+
+    if (text[fits] == '\0')
+        return fits;
+    while (end > 0 && text[end] != ' ')
+        end--;
+    return end > 0 ? end : fits;
+}

@@ -134,15 +134,3 @@ int utf8_width(uint32_t rune)
         return 0;
     return in_table(wide_table, sizeof(wide_table) / sizeof(wide_table[0]), rune) ? 2 : 1;
 }
-
-size_t utf8_line(const char *text, int columns)
-{
-    const size_t fits = utf8_clip(text, columns);
-    size_t end = fits;
-
-    if (text[fits] == '\0')
-        return fits;
-    while (end > 0 && text[end] != ' ')
-        end--;
-    return end > 0 ? end : fits;
-}

@@ -39,7 +39,7 @@ static void open_file(struct shelf_session *session, const char *given, enum lea
         const enum session_end end =
             session_from_shelf(path, PROFILE_TO_EDIT, leaf, &session->screen, &words);
 
-        shelf_session_rescan(session);
+        shelf_scan_again(session);
         shelf_list_choose(&session->list, file);
         tell_end(session, end, file, memory);
     } else {
@@ -105,7 +105,7 @@ static void archive(struct shelf_session *session)
     const enum status status =
         shelf_archive(shelf_folder(session->shelf), session->list.target, &file);
     const int error = errno;
-    shelf_session_rescan(session);
+    shelf_scan_again(session);
     if (status == STATUS_NOT_REGULAR) {
         say_failure(session,
                     "It stays here; a link cannot be archived, nor can archive/ be: ", status,
@@ -174,7 +174,7 @@ static void bring_back(struct shelf_session *session)
     if (status == STATUS_OK) {
         strbuf_addf(&words, "Back as it was at %s; what it replaced is an earlier state now.",
                     generation->when);
-        shelf_session_rescan(session);
+        shelf_scan_again(session);
         shelf_list_say(&session->list, TONE_NOTE, memory);
     } else {
         say_failure(session, "It was not brought back: ", status, errno);
@@ -213,5 +213,5 @@ void shelf_session_do(struct shelf_session *session, const struct shelf_effects 
     if (effects->suspend)
         term_suspend();
     if (effects->rescan)
-        shelf_session_rescan(session);
+        shelf_scan_again(session);
 }

@@ -2,7 +2,6 @@
 #include "cli/shelf_session.h"
 
 #include <string.h>
-#include <time.h>
 
 #include "cli/shelf_inside.h"
 #include "cli/shop_settings.h"
@@ -12,77 +11,13 @@
 
 enum {
     WAIT_MS = 1000, /* so that what others file is seen without a key */
-    READ_MS = 40,   /* of reading between two looks at the keys */
     SHOW_MS = 250,  /* between two pictures of a list that is being read */
 };
 
-static long long now_ms(void)
-{
-    struct timespec now;
-
-    clock_gettime(CLOCK_MONOTONIC, &now);
-    return (long long)now.tv_sec * 1000 + now.tv_nsec / 1000000;
-}
-
-/* --- what is on file --- */
-
-/* A folder that is not there yet is an empty shelf; any other that cannot be listed says so. */
-static void tell_failure(struct shelf_session *session)
-{
-    const enum status status = shelf_status(session->shelf);
-    struct strbuf failure = STRBUF(session->list.failure);
-
-    strbuf_clear(&failure);
-    if (status == STATUS_OK || status == STATUS_NOT_FOUND)
-        return;
-    strbuf_add(&failure, "This folder cannot be listed: ");
-    if (status == STATUS_NOT_REGULAR)
-        strbuf_add(&failure, "it is a file");
-    else
-        report_words(status, shelf_error(session->shelf), &failure);
-    strbuf_add(&failure, ". Once it can, its instruments appear here.");
-}
-
-static void give(struct shelf_session *session)
-{
-    session->outdated = false;
-    if (!shelf_items_give(session->shelf, &session->list))
-        shelf_list_say(&session->list, TONE_WARNING, "Out of memory: the list cannot be shown.");
-    tell_failure(session);
-}
-
-/* The list's texts may be gone afterwards: it has to be given the new ones before it is shown
- * or handles anything. */
-static void read_for_a_while(struct shelf_session *session)
-{
-    const long long end = now_ms() + READ_MS;
-
-    while (now_ms() < end && shelf_read_next(session->shelf))
-        session->outdated = true;
-    if (shelf_unread(session->shelf) == 0)
-        shelf_keep_cache(session->shelf);
-}
-
-static void freshen(struct shelf_session *session)
-{
-    if (session->outdated)
-        give(session);
-}
-
-/* What changed last is read first, so that the list seldom shows a file without its card. */
-void shelf_session_rescan(struct shelf_session *session)
-{
-    shelf_scan(session->shelf);
-    read_for_a_while(session);
-    give(session);
-}
-
-/* --- the loop --- */
-
 static void show(struct shelf_session *session)
 {
-    session->shown_ms = now_ms();
-    freshen(session);
+    session->shown_ms = shelf_scan_now_ms();
+    shelf_scan_freshen(session);
     if (!screen_fit(&session->screen))
         return;
     session->list.rows = shelf_view_rows(session->screen.frame.rows);
@@ -99,16 +34,16 @@ static struct event next_event(struct shelf_session *session)
         const struct event event = term_wait(reading ? 0 : WAIT_MS);
 
         if (event.type != EVENT_NONE) {
-            freshen(session);
+            shelf_scan_freshen(session);
             return event;
         }
         if (reading)
-            read_for_a_while(session);
+            shelf_scan_read(session);
         else if (shelf_is_stale(session->shelf))
-            shelf_session_rescan(session);
+            shelf_scan_again(session);
         else
             return event;
-        if (shelf_unread(session->shelf) == 0 || now_ms() - session->shown_ms >= SHOW_MS)
+        if (shelf_unread(session->shelf) == 0 || shelf_scan_now_ms() - session->shown_ms >= SHOW_MS)
             show(session);
     }
 }
@@ -136,8 +71,8 @@ static void begin(struct shelf_session *session)
     for (const struct preset *preset; count < PRESETS_MAX && (preset = preset_get(count));)
         session->presets[count++] = preset->title;
     shelf_list_init(&session->list, shelf_folder(session->shelf), session->presets, count);
-    read_for_a_while(session);
-    give(session);
+    shelf_scan_read(session);
+    shelf_scan_give(session);
     (void)shop_settings_read(&words);
     if (words.length > 0)
         shelf_list_say(&session->list, TONE_WARNING, memory);

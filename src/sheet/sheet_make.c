@@ -11,18 +11,6 @@
 
 enum { TEXT_MAX = 1024 };
 
-bool sheet_has_both(const struct sheet_maker *maker)
-{
-    return maker->first != maker->last;
-}
-
-const char *sheet_text_of(const struct sheet_maker *maker, struct reading_key key)
-{
-    const struct reading *reading = record_get(maker->record, &key);
-
-    return reading && reading->value.state != READING_BAD ? reading->text : NULL;
-}
-
 /* The last day that something of the visit was measured or done on: work that went on after
  * the visit's date brings its own date along. */
 static const char *find_last_day(const struct sheet_maker *maker)
