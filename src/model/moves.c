@@ -251,6 +251,14 @@ static void solve_string(struct solution *solution, int string, double gap_mm, d
     solution->lines.after[string] = as_line(state.nut_mm, state.saddle_mm);
 }
 
+/* How what hangs on two readings is known. */
+static enum known of_both(enum known gap, enum known action)
+{
+    if (gap == KNOWN_ABSENT || action == KNOWN_ABSENT)
+        return KNOWN_ABSENT;
+    return gap == KNOWN_INTERPOLATED ? gap : action;
+}
+
 static void solve_strings(struct solution *solution)
 {
     const struct setup *setup = solution->setup;
@@ -263,14 +271,13 @@ static void solve_strings(struct solution *solution)
         has_gap && has_action && solution->lines.has_now && solution->board->action_fret >= 0;
 
     for (int s = 1; has_line && s <= strings; s++)
-        solution->known[s] =
-            gap_known[s] == KNOWN_INTERPOLATED ? KNOWN_INTERPOLATED : action_known[s];
+        solution->known[s] = of_both(gap_known[s], action_known[s]);
     for (int s = 1; s <= strings; s++) {
-        if (has_gap && setup->nut_method == NUT_OPEN)
+        if (has_gap && gap_known[s] != KNOWN_ABSENT && setup->nut_method == NUT_OPEN)
             figures_set(solution->figures, FIGURE_NUT_GAP, s, gap[s], gap_known[s]);
-        if (has_action)
+        if (has_action && action_known[s] != KNOWN_ABSENT)
             figures_set(solution->figures, FIGURE_ACTION, s, action[s], action_known[s]);
-        if (has_line)
+        if (has_line && solution->known[s] != KNOWN_ABSENT)
             solve_string(solution, s, gap[s], action[s]);
     }
 }

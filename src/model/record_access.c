@@ -4,8 +4,10 @@
 struct entered record_entered(const struct record *record, struct reading_key key)
 {
     struct entered entered = {.value = 0, .given = false};
+    const struct reading *reading = record_get(record, &key);
 
     entered.given = record_value(record, &key, &entered.value);
+    entered.unsure = reading && reading->value.state == READING_UNUSUAL;
     return entered;
 }
 

@@ -12,6 +12,7 @@
 struct entered {
     double value; /* 0 when absent */
     bool given;
+    bool unsure; /* outside the usual, or (in a setup) unlike its row: it stands for itself alone */
 };
 
 struct entered record_entered(const struct record *record, struct reading_key key);

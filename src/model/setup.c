@@ -3,6 +3,8 @@
 
 #include <math.h>
 
+#include "model/doubt.h"
+
 static int fret_or_none(const struct record *record, enum field_id field)
 {
     const struct entered fret = record_entered_one(record, field);
@@ -89,6 +91,13 @@ static void read_reliefs(struct setup *setup, const struct record *record, int v
         add_relief(setup, setup->board.relief_fret, gap.value, findings);
 }
 
+/* What is unlike its row may be true of its string, and is not taken over to others. */
+static void mark_odd_ones(enum field_id field, struct entered *read, int strings)
+{
+    for (int s = 1; s <= strings; s++)
+        read[s].unsure = read[s].unsure || doubt_is_odd_one(field, read, strings, s);
+}
+
 static void read_pass(struct setup *setup, const struct record *record, int visit, int pass,
                       struct findings *findings)
 {
@@ -112,6 +121,8 @@ static void read_pass(struct setup *setup, const struct record *record, int visi
         setup->action_mm[s] =
             record_entered(record, reading_key_pass_at(FIELD_ACTION, visit, pass, s, 0));
     }
+    mark_odd_ones(FIELD_NUT_GAP, setup->nut_gap_mm, board->strings);
+    mark_odd_ones(FIELD_ACTION, setup->action_mm, board->strings);
     setup->exposure_bass_mm =
         record_entered(record, reading_key_pass(FIELD_EXPOSURE_BASS, visit, pass));
     setup->exposure_treble_mm =
@@ -162,32 +173,43 @@ void setup_read(struct setup *ret_setup, const struct record *record, int visit,
         read_pass(ret_setup, record, visit, pass, findings);
 }
 
+/* The nearest string from `string` on that others may be taken from; 0 for none. */
+static int find_sure(const struct entered *read, int strings, int string, int by)
+{
+    for (; string >= 1 && string <= strings; string += by)
+        if (read[string].given && !read[string].unsure)
+            return string;
+    return 0;
+}
+
+static enum known fill_string(const struct entered *read, int strings, int string,
+                              double *ret_value)
+{
+    const int below = find_sure(read, strings, string, -1);
+    const int above = find_sure(read, strings, string, 1);
+
+    if (read[string].given) {
+        *ret_value = read[string].value;
+        return KNOWN_READ;
+    }
+    if (!below && !above)
+        return KNOWN_ABSENT;
+    const double from = read[below ? below : above].value, to = read[above ? above : below].value;
+    const double share = below && above ? (double)(string - below) / (above - below) : 0;
+    *ret_value = from + share * (to - from);
+    return KNOWN_INTERPOLATED;
+}
+
 bool setup_fill_strings(const struct entered *read, int strings, double *ret_value,
                         enum known *ret_known)
 {
-    int before = 0;
+    bool any = false;
 
     for (int s = 1; s <= strings; s++) {
-        if (!read[s].given)
-            continue;
-        ret_value[s] = read[s].value;
-        ret_known[s] = KNOWN_READ;
-        for (int between = before + 1; between < s; between++) {
-            const double share = before ? (double)(between - before) / (s - before) : 1;
-            const double from = before ? read[before].value : read[s].value;
-
-            ret_value[between] = from + share * (read[s].value - from);
-            ret_known[between] = KNOWN_INTERPOLATED;
-        }
-        before = s;
+        ret_known[s] = fill_string(read, strings, s, &ret_value[s]);
+        any = any || read[s].given;
     }
-    if (before == 0)
-        return false;
-    for (int beyond = before + 1; beyond <= strings; beyond++) {
-        ret_value[beyond] = read[before].value;
-        ret_known[beyond] = KNOWN_INTERPOLATED;
-    }
-    return true;
+    return any;
 }
 
 static bool give_finite(double value, double *ret_value)

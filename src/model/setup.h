@@ -67,7 +67,8 @@ void setup_read(struct setup *ret_setup, const struct record *record, int visit,
 
 /*
  * An array of readings by string made whole: between measured strings linearly by number,
- * outside them the nearest. ret_known says what was read and what taken; false when no
+ * outside them the nearest. A reading that is unsure stands for its own string and is not taken
+ * over to others. ret_known says what was read, what taken and what neither; false when no
  * string was measured at all. Elements 1 .. strings.
  */
 bool setup_fill_strings(const struct entered *read, int strings, double *ret_value,

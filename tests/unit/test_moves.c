@@ -11,7 +11,7 @@
 
 static struct entered given(double value)
 {
-    return (struct entered){value, true};
+    return (struct entered){.value = value, .given = true};
 }
 
 /* A plain board without setback, flat, at its targets: relief 0, action 2, gap 0.4 mm. */
