@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "app/app_inside.h"
+#include "app/held.h"
 #include "app/leaf_neck.h"
 #include "app/leaf_strings.h"
 #include "app/work_actions.h"
@@ -80,11 +81,14 @@ void app_refresh_entry(struct app *app)
 
     app->previewing = false;
     app->entry_view = (struct entry_view){.empty = true};
+    app->doubt = (struct doubt){.kind = DOUBT_NONE};
+    app->doubt_words[0] = '\0';
     if (cell) {
         const struct field *field = field_get(cell->key.field);
 
         entry_look(app->entry.text, field, &app->units, &app->entry_view);
-        if (app->entry_view.good && field->kind != KIND_TEXT)
+        held_look(app);
+        if (app->entry_view.good && app->doubt.kind == DOUBT_NONE && field->kind != KIND_TEXT)
             derive_preview(app, field);
     }
     if (!app->previewing)
@@ -137,6 +141,7 @@ void app_drop_entry(struct app *app)
 {
     lineedit_clear(&app->entry);
     app->writing = app->opened = false;
+    app->held = HELD_NO;
 }
 
 void app_take_pass(struct app *app, int visit, int pass)

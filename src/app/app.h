@@ -20,6 +20,7 @@
 #include "app/what_if_state.h"
 #include "base/status.h"
 #include "model/derive.h"
+#include "model/doubt.h"
 #include "model/record.h"
 
 /*
@@ -52,6 +53,13 @@ enum app_tone { TONE_NONE, TONE_NOTE, TONE_WARNING };
 /* Where the record stands as far as the disk goes. */
 enum app_keeping { KEEPING_AS_FILED, KEEPING_KEPT, KEEPING_FAILED, KEEPING_READ_ONLY };
 
+/* Whether Enter was asked to file an entry that is in doubt (held.h). */
+enum held_state {
+    HELD_NO,
+    HELD_ASKED, /* just now: Enter files it */
+    HELD_WAITS, /* other keys came between: Enter asks again */
+};
+
 enum { APP_MESSAGE_MAX = 240 };
 
 struct app {
@@ -71,8 +79,12 @@ struct app {
     bool writing; /* letters are being written: every character belongs to the entry */
     bool opened;  /* the entry began with what the cell holds, to edit it */
     struct entry_view entry_view;
+    struct doubt doubt;    /* that filing the entry raises */
+    char doubt_words[160]; /* in words; "" for none */
+    enum held_state held;
     struct derived now;     /* of the pass in hand as kept */
-    struct derived preview; /* the same with the entry taken; valid while previewing */
+    struct derived preview; /* the same with the entry taken; valid while previewing, which an entry
+                             * in doubt never is */
     bool previewing;
     struct derived before; /* of the pass before in the same visit; valid with has_before */
     bool has_before;
@@ -90,6 +102,8 @@ struct app {
     struct menu menu;   /* with OVERLAY_MENU: its items are commands */
     enum app_tone tone;
     char message[APP_MESSAGE_MAX];
+    bool warned;    /* by the key before */
+    char today[11]; /* of the clock, as of the last event */
     enum app_keeping keeping;
     char kept_at[9];
     bool aside;      /* while keeping failed: it is kept in another place meanwhile */

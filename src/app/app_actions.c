@@ -4,12 +4,15 @@
 #include <string.h>
 
 #include "app/app.h"
+#include "app/held.h"
 #include "app/work_actions.h"
 #include "app/work_list.h"
+#include "base/utf8.h"
 
 void turn_warn(struct turn *turn, const char *message)
 {
     app_say(turn->app, TONE_WARNING, message);
+    turn->app->warned = true;
 }
 
 bool turn_may_change(struct turn *turn)
@@ -83,6 +86,28 @@ void turn_changed(struct turn *turn)
     turn->effects.save = true;
 }
 
+/* Says what was refused and empties the entry, so that the next keys are not added to it. A text
+ * that was written is left as it stands. */
+static void refuse_entry(struct turn *turn, const char *why)
+{
+    enum { QUOTED_COLUMNS = 20 };
+    struct app *app = turn->app;
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf words = STRBUF(memory);
+    const char *text = app->entry.text;
+    const size_t fits = utf8_clip(text, QUOTED_COLUMNS);
+
+    strbuf_add_char(&words, '"');
+    strbuf_add_bytes(&words, text, fits);
+    strbuf_add(&words, text[fits] ? "...\": " : "\": ");
+    strbuf_add(&words, why);
+    turn_warn(turn, memory);
+    if (field_get(app_cell(app)->key.field)->kind == KIND_TEXT)
+        return;
+    app_drop_entry(app);
+    app_refresh_entry(app);
+}
+
 /* Takes the entry into the cell in hand; false, with a message, when it cannot be. */
 bool turn_take_entry(struct turn *turn)
 {
@@ -98,19 +123,23 @@ bool turn_take_entry(struct turn *turn)
     struct work_begun begun = {.fresh = false};
 
     if (!app->entry_view.good) {
-        turn_warn(turn, app->entry_view.words);
+        refuse_entry(turn, app->entry_view.words);
         return false;
     }
+    if (held_holds(turn))
+        return false;
     if (line > 0)
         work_begin_line(app, line, &begun);
     turn_open_step(turn);
     if (entry_spell(app->entry.text, field, &app->units, &spelled) != STATUS_OK) {
-        turn_warn(turn, "That is more than one cell keeps; add the leaves up first.");
+        refuse_entry(turn, "more than one cell keeps; add the leaves up first");
         return false;
     }
     if (turn_put(turn, cell->key, memory, &fault) != STATUS_OK) {
-        turn_warn(turn, fault.status != STATUS_OK ? fault.words
-                                                  : "Out of memory: the reading was not taken.");
+        if (fault.status != STATUS_OK)
+            refuse_entry(turn, fault.words);
+        else
+            turn_warn(turn, "Out of memory: the reading was not taken.");
         return false;
     }
     /* A pass without its date is still a pass: the reading counts. */

@@ -119,13 +119,7 @@ static void move_to_last(struct turn *turn)
 
 static void undo(struct turn *turn)
 {
-    if (!app_is_typing(turn->app)) {
-        turn_undo(turn, true);
-        return;
-    }
-    app_drop_entry(turn->app);
-    app_refresh_entry(turn->app);
-    app_say(turn->app, TONE_NOTE, "What was typed is dropped; nothing else is changed.");
+    turn_undo(turn, true);
 }
 
 static void redo(struct turn *turn)

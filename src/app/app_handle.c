@@ -2,6 +2,7 @@
 #include "app/app.h"
 #include "app/app_inside.h"
 #include "app/explain.h"
+#include "app/held.h"
 #include "app/typing.h"
 
 static void handle_key(struct turn *turn, uint32_t key);
@@ -58,6 +59,8 @@ static void handle_key(struct turn *turn, uint32_t key)
     struct app *app = turn->app;
 
     app->tone = TONE_NONE;
+    turn->after_warning = app->warned;
+    app->warned = false;
     if (app->overlay == OVERLAY_MENU) {
         handle_menu(turn, key);
         return;
@@ -66,6 +69,8 @@ static void handle_key(struct turn *turn, uint32_t key)
         handle_overlay(turn, key);
         return;
     }
+    if (held_take_key(turn, key))
+        return;
     if (typing_choose(turn, key) || typing_edit(turn, key) || typing_add(turn, key)) {
         app->quit_asked = false;
         return;
@@ -81,6 +86,9 @@ struct app_effects app_handle(struct app *app, const struct event *event,
                               const struct app_clock *clock)
 {
     struct turn turn = {.app = app, .clock = clock};
+    struct strbuf today = STRBUF(app->today);
+
+    strbuf_add(&today, clock->date);
 
     switch (event->type) {
     case EVENT_KEY:

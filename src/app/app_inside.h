@@ -30,6 +30,7 @@ struct turn {
     struct app *app;
     const struct app_clock *clock;
     struct app_effects effects;
+    bool after_warning; /* the key before was refused, or its entry held */
 };
 
 void turn_warn(struct turn *turn, const char *message);

@@ -50,8 +50,6 @@ static void describe(const struct field *field, const struct field_value *value,
         add_rounded(&words, value->value);
         strbuf_addf(&words, " %s", unit_label(unit_pivot(field->quantity)));
     }
-    if (view->unusual)
-        strbuf_add(&words, ": unusual, look again");
 }
 
 /* The one choice that begins with a text, or is it; false where that is none, or several. */

@@ -90,25 +90,40 @@ enum status undo_put(struct undo *undo, struct record *record, const struct read
     return STATUS_OK;
 }
 
-enum status undo_back(struct undo *undo, struct record *record, struct undo_step *ret_step)
+enum status undo_peek(const struct undo *undo, struct undo_step *ret_step)
 {
     size_t at = undo->done;
 
     if (at == 0)
         return STATUS_NOT_FOUND;
-    do {
-        const struct undo_change *change = &undo->changes[--at];
-
-        if (force(record, &change->key, change->before) != STATUS_OK)
-            return STATUS_NO_MEMORY;
-    } while (at > 0 && !undo->changes[at].opens_step);
+    do
+        at--;
+    while (at > 0 && !undo->changes[at].opens_step);
     const struct undo_change *first = &undo->changes[at];
     *ret_step = (struct undo_step){.key = first->key,
                                    .from = first->after,
                                    .to = first->before,
                                    .changes = (int)(undo->done - at),
                                    .place = first->place};
-    undo->done = at;
+    return STATUS_OK;
+}
+
+enum status undo_back(struct undo *undo, struct record *record, struct undo_step *ret_step)
+{
+    struct undo_step step;
+    const enum status status = undo_peek(undo, &step);
+
+    if (status != STATUS_OK)
+        return status;
+    const size_t from = undo->done - (size_t)step.changes;
+    for (size_t at = undo->done; at > from; at--) {
+        const struct undo_change *change = &undo->changes[at - 1];
+
+        if (force(record, &change->key, change->before) != STATUS_OK)
+            return STATUS_NO_MEMORY;
+    }
+    undo->done = from;
+    *ret_step = step;
     return STATUS_OK;
 }
 
@@ -137,14 +152,11 @@ enum status undo_again(struct undo *undo, struct record *record, struct undo_ste
 
 const struct reading_key *undo_next(const struct undo *undo, bool back)
 {
-    size_t at = undo->done;
+    struct undo_step step;
 
     if (!back)
-        return at < undo->count ? &undo->changes[at].key : NULL;
-    if (at == 0)
-        return NULL;
-    do
-        at--;
-    while (at > 0 && !undo->changes[at].opens_step);
-    return &undo->changes[at].key;
+        return undo->done < undo->count ? &undo->changes[undo->done].key : NULL;
+    return undo_peek(undo, &step) == STATUS_OK
+               ? &undo->changes[undo->done - (size_t)step.changes].key
+               : NULL;
 }

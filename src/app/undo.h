@@ -51,6 +51,9 @@ void undo_open_step(struct undo *undo, int place);
 enum status undo_put(struct undo *undo, struct record *record, const struct reading_key *key,
                      const char *text, struct field_fault *ret_fault);
 
+/* The step that undo_back would take back; STATUS_NOT_FOUND when there is none. */
+enum status undo_peek(const struct undo *undo, struct undo_step *ret_step);
+
 /*
  * Takes the last step back, or makes the next one again. STATUS_NOT_FOUND when there is none,
  * STATUS_NO_MEMORY when it could not be carried through (calling again goes on with it).

@@ -55,11 +55,37 @@ static void say_step(struct app *app, const struct undo_step *step, bool back)
     app_say(app, TONE_NOTE, memory);
 }
 
+/* With something typed, and right after a refusal, undo is likely to mean that, which needs no
+ * taking back. */
+static void say_what_back(struct app *app, bool typed)
+{
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf text = STRBUF(memory);
+    struct undo_step step;
+
+    strbuf_add(&text, typed ? "What was typed is dropped; " : "Nothing was filed; ");
+    if (undo_peek(&app->undo, &step) == STATUS_OK) {
+        strbuf_add(&text, "undo again takes back: ");
+        reading_words_add_name(&text, &step.key);
+        strbuf_add(&text, ", ");
+        add_text(&text, step.from);
+    } else {
+        strbuf_add(&text, "nothing else is changed.");
+    }
+    app_drop_entry(app);
+    app_refresh_entry(app);
+    app_say(app, TONE_NOTE, memory);
+}
+
 void turn_undo(struct turn *turn, bool back)
 {
     struct app *app = turn->app;
     struct undo_step step;
 
+    if (back && (app_is_typing(app) || turn->after_warning)) {
+        say_what_back(app, app_is_typing(app));
+        return;
+    }
     if (!turn_may_change(turn))
         return;
     const enum status status = back ? undo_back(&app->undo, &app->record, &step)

@@ -62,6 +62,16 @@ static void draw_heading(const struct pen *pen, const struct app *app,
         pen_put(pen, row, grid->side_column + 1, grid->side - 1, ROLE_LABEL, "wanted");
 }
 
+/* Unlike its row, or outside the usual. */
+static bool is_marked(const struct app *app, const struct route_cell *cell)
+{
+    const struct setup *setup = &app->now.setup;
+
+    if (cell->row == ROW_GAP)
+        return setup->nut_gap_mm[cell->string].unsure;
+    return cell->row == ROW_ACTION && setup->action_mm[cell->string].unsure;
+}
+
 /* What stands in a cell: the reading as typed, else what is taken or expected in its place. */
 static enum role cell_text(const struct app *app, const struct route_cell *cell, int width,
                            struct strbuf *out)
@@ -73,7 +83,7 @@ static enum role cell_text(const struct app *app, const struct route_cell *cell,
 
     if (reading) {
         entry_show(reading->text, field_get(cell->key.field), &app->units, out);
-        if (reading->value.state == READING_GOOD)
+        if (reading->value.state == READING_GOOD && !is_marked(app, cell))
             return ROLE_VALUE;
         strbuf_add_char(out, '!');
         return ROLE_OFF;

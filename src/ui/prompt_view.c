@@ -133,11 +133,11 @@ static void add_aside(const struct app *app, const struct route_cell *cell, stru
         strbuf_add(out, "typing begins anew, Ins edits it");
 }
 
-static enum role entry_role(const struct entry_view *view)
+static enum role entry_role(const struct app *app)
 {
-    if (!view->good)
+    if (!app->entry_view.good)
         return ROLE_CAUTION;
-    return view->unusual ? ROLE_ASSUMED : ROLE_PREVIEW;
+    return app->doubt.kind != DOUBT_NONE ? ROLE_ASSUMED : ROLE_PREVIEW;
 }
 
 /* Behind the entry: how it reads or what is wrong with it; with no entry, the cell. Returns the
@@ -160,11 +160,11 @@ static int draw_reading_of_entry(const struct pen *pen, const struct app *app, i
     }
     if (utf8_columns(app->entry_view.words) > width)
         return -1;
-    return pen_put(pen, row, column, width, entry_role(&app->entry_view), app->entry_view.words);
+    return pen_put(pen, row, column, width, entry_role(app), app->entry_view.words);
 }
 
-/* The message row belongs to a message, else to how the entry reads where the entry line has no
- * room for that, else to choices, else to what to mind. */
+/* The message row belongs to a message, else to why Enter will ask, else to how the entry reads
+ * where the entry line has no room for that, else to choices, else to what to mind. */
 static void draw_message(const struct pen *pen, const struct app *app, int row, bool read,
                          const char *caution)
 {
@@ -175,8 +175,12 @@ static void draw_message(const struct pen *pen, const struct app *app, int row, 
     if (app->tone != TONE_NONE) {
         pen_put_cut(pen, row, 1, width, app->tone == TONE_NOTE ? ROLE_TEXT : ROLE_CAUTION,
                     app->message);
+    } else if (app->doubt.kind != DOUBT_NONE) {
+        const int used = pen_put(pen, row, 1, width, ROLE_CAUTION, "Enter asks again: ");
+
+        pen_put_cut(pen, row, 1 + used, width - used, ROLE_CAUTION, app->doubt_words);
     } else if (!read) {
-        pen_put(pen, row, 1, width, entry_role(&app->entry_view), app->entry_view.words);
+        pen_put(pen, row, 1, width, entry_role(app), app->entry_view.words);
     } else if (caution[0]) {
         const int used = pen_put(pen, row, 1, width, ROLE_CAUTION, "mind: ");
 
@@ -227,22 +231,42 @@ static void draw_prompt(const struct pen *pen, const struct app *app, int row, c
 
 /* --- the keys --- */
 
-/* While something is typed the keys belong to that. */
-static void draw_typing_keys(const struct pen *pen, int row)
+struct key_hint {
+    uint32_t key;
+    const char *hint; /* "" where the key behind it has it */
+};
+
+/* Returns the column behind them. */
+static int draw_hints(const struct pen *pen, const struct key_hint *keys, size_t count, int row)
 {
-    static const struct {
-        uint32_t key;
-        const char *hint;
-    } keys[] = {
+    int column = 1;
+
+    for (size_t i = 0; i < count; i++)
+        column +=
+            strip_view_key(pen, row, column, keys[i].key, keys[i].hint) - (keys[i].hint[0] ? 0 : 2);
+    return column;
+}
+
+/* While something is typed the keys belong to that. */
+static void draw_typing_keys(const struct pen *pen, const struct app *app, int row)
+{
+    static const struct key_hint typing[] = {
         {SILLET_KEY_ENTER, "takes it"},    {SILLET_KEY_BACKSPACE, "erases"},
         {SILLET_KEY_CTRL('u'), "empties"}, {SILLET_KEY_LEFT, ""},
         {SILLET_KEY_RIGHT, "move"},        {SILLET_KEY_ESCAPE, "drops it"},
     };
-    int column = 1;
+    static const struct key_hint held[] = {
+        {SILLET_KEY_ENTER, "files it all the same"},
+        {SILLET_KEY_BACKSPACE, "empties it"},
+    };
 
-    for (size_t i = 0; i < sizeof keys / sizeof keys[0]; i++)
-        column +=
-            strip_view_key(pen, row, column, keys[i].key, keys[i].hint) - (keys[i].hint[0] ? 0 : 2);
+    if (app->held == HELD_NO) {
+        (void)draw_hints(pen, typing, sizeof typing / sizeof typing[0], row);
+        return;
+    }
+    int column = draw_hints(pen, held, sizeof held / sizeof held[0], row);
+    column += pen_put(pen, row, column, 12, ROLE_KEY, "digits") + 1;
+    pen_put(pen, row, column, 24, ROLE_DIM, "begin it anew");
 }
 
 /* The key of a command that works in the cell in hand: one that every keyboard has, else its
@@ -276,7 +300,7 @@ void prompt_view_draw(const struct pen *pen, const struct app *app, const char *
 
     draw_prompt(pen, app, rows - 2, caution);
     if (app_is_typing(app))
-        draw_typing_keys(pen, rows - 1);
+        draw_typing_keys(pen, app, rows - 1);
     else
         draw_keys(pen, app, rows - 1);
 }

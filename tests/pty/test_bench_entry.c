@@ -44,19 +44,16 @@ static void test_wrong_entries(void **state)
     bench_expect_no_line(bench, "[end]"); /* it was never written */
 }
 
-/* Enter on what is refused says why and leaves it standing, to be mended. */
-static void test_wrong_entry_can_be_mended(void **state)
+/* Enter on what is refused quotes it, says why, and empties it. */
+static void test_wrong_entry_is_emptied(void **state)
 {
     struct bench *bench = *state;
     struct terminal *terminal = bench_start_worked(bench);
 
     bench_enter(terminal, "7/0");
-    terminal_expect(terminal, "> 7/0");
+    terminal_expect(terminal, "\"7/0\": ");
     terminal_expect(terminal, SEEN_BAD_FRACTION);
-    terminal_key(terminal, TERMINAL_BACKSPACE);
-    terminal_key(terminal, TERMINAL_BACKSPACE);
-    terminal_expect_gone(terminal, SEEN_BAD_FRACTION);
-    terminal_key(terminal, TERMINAL_ENTER);
+    bench_enter(terminal, "7");
     bench_expect_gap(terminal, 6);
     bench_quit(terminal);
     bench_expect_line(bench, "relief = 7 th");
@@ -81,13 +78,17 @@ static void test_preview(void **state)
     bench_expect_line(bench, "relief = .013 in");
 }
 
-static void test_unusual_is_marked(void **state)
+static void test_unusual_is_held_and_marked(void **state)
 {
     struct bench *bench = *state;
     struct terminal *terminal = bench_start_worked(bench);
 
     terminal_type(terminal, "60");
-    terminal_expect(terminal, SEEN_UNUSUAL);
+    terminal_expect(terminal, SEEN_ASKS_AGAIN);
+    terminal_check(terminal, terminal_find(terminal, SEEN_PREVIEW, NULL) < 0);
+    terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, SEEN_HELD_ENTRY);
+    bench_expect_line(bench, "relief = .013 in");
     terminal_key(terminal, TERMINAL_ENTER);
     bench_expect_gap(terminal, 6);
     bench_expect_row(terminal, ROW_TITLED_RELIEF, ".060!");
@@ -270,9 +271,9 @@ int main(int argc, char **argv)
 {
     const struct CMUnitTest tests[] = {
         BENCH_CASE(test_wrong_entries),
-        BENCH_CASE(test_wrong_entry_can_be_mended),
+        BENCH_CASE(test_wrong_entry_is_emptied),
         BENCH_CASE(test_preview),
-        BENCH_CASE(test_unusual_is_marked),
+        BENCH_CASE(test_unusual_is_held_and_marked),
         BENCH_CASE(test_too_long),
         BENCH_CASE(test_undo_and_redo),
         BENCH_CASE(test_clear),

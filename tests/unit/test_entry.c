@@ -59,7 +59,6 @@ static void entry_marks_the_unusual(void **state)
     (void)state;
     assert_true(look("90", gap()).good);
     assert_true(look("90", gap()).unusual);
-    assert_non_null(strstr(look("90", gap()).words, "unusual"));
 }
 
 static void entry_says_what_is_wrong(void **state)

@@ -89,7 +89,7 @@ static void a_choice_is_written_anew(void **state)
     go_to(app, FIELD_KIND);
     bench_press(app, "ba{Enter}");
     assert_int_equal(app->tone, TONE_WARNING);
-    bench_press(app, "s{Enter}");
+    bench_press(app, "bas{Enter}");
     assert_int_equal(app->tone, TONE_NONE);
     assert_string_equal(bench_text(app, "instrument kind"), "bass");
 }
@@ -273,8 +273,8 @@ static void an_entry_is_mended_in_place(void **state)
 {
     struct app *app = *state;
 
-    bench_press(app, ".113{Left}{Back}0{Enter}");
-    assert_string_equal(bench_text(app, "visit.1.pass.1 relief"), ".103 in");
+    bench_press(app, ".113{Left}{Left}{Back}0{Enter}");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 relief"), ".013 in");
     bench_press(app, "{Home}.2{^U}");
     assert_false(app_is_typing(app));
     assert_int_equal(app->at, 0);

@@ -1,0 +1,13 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_APP_DOUBT_WORDS_H
+#define SILLET_APP_DOUBT_WORDS_H
+
+#include "base/strbuf.h"
+#include "model/doubt.h"
+
+/* Appends a doubt as one sentence: "24 mm of action is more than usual; 2.4 mm is typed 2.4".
+ * Nothing for DOUBT_NONE. */
+void doubt_words_add(struct strbuf *out, const struct doubt *doubt, const struct reading_key *key,
+                     const struct doubt_entry *entry, const struct shop_units *units);
+
+#endif

@@ -1,0 +1,121 @@
+/* SPDX-License-Identifier: MIT */
+#include "app/held.h"
+
+#include <string.h>
+
+#include "app/doubt_words.h"
+
+/* --- what is doubted --- */
+
+static struct entered find_wanted(const struct app *app, const struct reading_key *key)
+{
+    const struct setup *setup = &app->now.setup;
+    struct entered wanted = {.given = false};
+
+    if (key->field == FIELD_RELIEF)
+        return setup->relief_target_mm;
+    if (key->field == FIELD_NUT_GAP)
+        wanted.given = setup_target_at(&setup->gap_target_bass_mm, &setup->gap_target_treble_mm,
+                                       setup->board.strings, key->string, &wanted.value);
+    if (key->field == FIELD_ACTION)
+        wanted.given =
+            setup_target_at(&setup->action_target_bass_mm, &setup->action_target_treble_mm,
+                            setup->board.strings, key->string, &wanted.value);
+    return wanted;
+}
+
+static struct doubt_about find_about(const struct app *app, const struct route_cell *cell)
+{
+    struct doubt_about about = {.today = app->today, .wanted = find_wanted(app, &cell->key)};
+    struct reading_key before = cell->key;
+
+    about.expected.given = app_expected(app, cell, &about.expected.value);
+    before.part--;
+    if (about.expected.given)
+        about.before = record_entered(&app->record, before);
+    return about;
+}
+
+void held_look(struct app *app)
+{
+    const struct route_cell *cell = app_cell(app);
+    char memory[ENTRY_TEXT_MAX];
+    struct strbuf kept = STRBUF(memory), words = STRBUF(app->doubt_words);
+    struct doubt_entry entry = {.text = memory};
+
+    if (!cell || !app->entry_view.good)
+        return;
+    const struct field *field = field_get(cell->key.field);
+    if (entry_spell(app->entry.text, field, &app->units, &kept) != STATUS_OK)
+        return;
+    const struct doubt_about about = find_about(app, cell);
+    entry.value = (struct field_value){.value = app->entry_view.value};
+    entry.whole = strspn(app->entry.text, "0123456789") == app->entry.length;
+    app->doubt = doubt_find(&app->record, &cell->key, &entry, &about);
+    doubt_words_add(&words, &app->doubt, &cell->key, &entry, &app->units);
+}
+
+/* --- what is held --- */
+
+bool held_holds(struct turn *turn)
+{
+    struct app *app = turn->app;
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf words = STRBUF(memory);
+
+    if (app->doubt.kind == DOUBT_NONE || app->held == HELD_ASKED)
+        return false;
+    app->held = HELD_ASKED;
+    strbuf_add(&words, "Held: ");
+    strbuf_add(&words, app->doubt_words);
+    turn_warn(turn, memory);
+    return true;
+}
+
+static bool begins_anew(const struct app *app, uint32_t key)
+{
+    if (key < ' ' || key >= SILLET_KEY_ENTER)
+        return false;
+    return app->writing || (key < 0x80 && strchr("0123456789.,/+-", (int)key));
+}
+
+/* Letters would be taken for a unit's and go on with an entry that was just asked about; those
+ * that only tell something keep their meaning. */
+static bool take_letter(struct turn *turn, uint32_t key)
+{
+    const enum command_id command = command_find(key, turn->app->leaf);
+
+    if (key >= SILLET_KEY_ENTER || key < ' ')
+        return false;
+    if (command == COMMAND_UNDO || command == COMMAND_WHY || command == COMMAND_HELP ||
+        command == COMMAND_MENU)
+        turn_run(turn, command);
+    else
+        turn_warn(turn, "Enter files what is held, digits begin it anew, Esc empties it.");
+    return true;
+}
+
+bool held_take_key(struct turn *turn, uint32_t key)
+{
+    struct app *app = turn->app;
+
+    if (app->held == HELD_NO || key == SILLET_KEY_ENTER)
+        return false;
+    app->held = HELD_WAITS;
+    if (begins_anew(app, key)) {
+        lineedit_clear(&app->entry);
+        app->held = HELD_NO;
+        return false;
+    }
+    if (key == SILLET_KEY_BACKSPACE || key == SILLET_KEY_ESCAPE || key == SILLET_KEY_DELETE ||
+        key == SILLET_KEY_CTRL('u')) {
+        app_drop_entry(app);
+        app_refresh_entry(app);
+        return true;
+    }
+    /* With these it is edited, which is as good as typing it. */
+    if (key == SILLET_KEY_LEFT || key == SILLET_KEY_RIGHT || key == SILLET_KEY_HOME ||
+        key == SILLET_KEY_END)
+        app->held = HELD_NO;
+    return take_letter(turn, key);
+}

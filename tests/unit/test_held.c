@@ -1,0 +1,276 @@
+/* SPDX-License-Identifier: MIT */
+#include "near.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "app/app.h"
+#include "bench_session.h"
+#include "build_record.h"
+
+/* Entries that are asked about before they are filed, or refused: what the keys behind them do.
+ * The full record's pass 1 reads relief .013, gaps .030 to .020, actions 8.25/64 to 6/64. */
+
+static int set_up(void **state)
+{
+    *state = bench_open(build_record_full, "", LEAF_BENCH);
+    return 0;
+}
+
+static int tear_down(void **state)
+{
+    bench_close(*state);
+    return 0;
+}
+
+#define RELIEF "visit.1.pass.1 relief"
+#define GAP_6  "visit.1.pass.1 nut_gap.6"
+
+static void expect_said(const struct app *app, const char *words)
+{
+    if (!strstr(app->message, words))
+        fail_msg("\"%s\" is not said in \"%s\"", words, app->message);
+}
+
+static void the_second_enter_files_it(void **state)
+{
+    struct app *app = *state;
+    struct app_effects effects = bench_press(app, "130{Enter}");
+
+    assert_false(effects.save);
+    assert_string_equal(bench_text(app, RELIEF), ".013 in");
+    assert_string_equal(app->entry.text, "130");
+    assert_int_equal(app->at, 0);
+    assert_int_equal(app->tone, TONE_WARNING);
+    expect_said(app, "Held: .130 in of relief is more than usual");
+    expect_said(app, ".013 in is typed 13");
+    effects = bench_press(app, "{Enter}");
+    assert_true(effects.save);
+    assert_string_equal(bench_text(app, RELIEF), "130 th");
+    assert_int_equal(app->at, 1);
+    assert_int_equal(app->held, HELD_NO);
+}
+
+static void it_is_said_before_enter_and_nothing_is_derived(void **state)
+{
+    struct app *app = *state;
+
+    bench_press(app, "13");
+    assert_true(app->previewing);
+    assert_int_equal(app->doubt.kind, DOUBT_NONE);
+    bench_press(app, "0");
+    assert_true(app->entry_view.good);
+    assert_false(app->previewing);
+    assert_non_null(strstr(app->doubt_words, "more than usual"));
+    bench_press(app, "{Enter}");
+    assert_false(app->previewing);
+    bench_press(app, "{Back}13");
+    assert_true(app->previewing);
+}
+
+static void a_digit_begins_anew(void **state)
+{
+    static const char *const beginnings[] = {"1", ".", "-", "/"};
+    struct app *app = *state;
+
+    for (size_t i = 0; i < sizeof beginnings / sizeof beginnings[0]; i++) {
+        bench_press(app, "130{Enter}");
+        bench_press(app, beginnings[i]);
+        assert_string_equal(app->entry.text, beginnings[i]);
+        assert_int_equal(app->held, HELD_NO);
+        bench_press(app, "{Esc}");
+    }
+    bench_press(app, "130{Enter}14{Enter}");
+    assert_string_equal(bench_text(app, RELIEF), "14 th");
+}
+
+static void it_is_emptied_in_the_same_cell(void **state)
+{
+    static const char *const ways[] = {"{Back}", "{Esc}", "{Del}", "{^U}"};
+    struct app *app = *state;
+
+    for (size_t i = 0; i < sizeof ways / sizeof ways[0]; i++) {
+        bench_press(app, "130{Enter}");
+        const struct app_effects effects = bench_press(app, ways[i]);
+
+        assert_false(effects.save || effects.quit);
+        assert_false(app_is_typing(app));
+        assert_int_equal(app->at, 0);
+        assert_string_equal(bench_text(app, RELIEF), ".013 in");
+    }
+}
+
+/* Moving away is warned of and done by nobody; Enter behind it asks once more. */
+static void what_comes_between_makes_enter_ask_again(void **state)
+{
+    static const char *const between[] = {"{Up}", "{Down}", "{Tab}", "<", "m", "{PgDn}", "q"};
+    struct app *app = *state;
+
+    for (size_t i = 0; i < sizeof between / sizeof between[0]; i++) {
+        bench_press(app, "130{Enter}");
+        const struct app_effects effects = bench_press(app, between[i]);
+
+        assert_false(effects.quit || effects.units);
+        assert_int_equal(app->leaf, LEAF_BENCH);
+        assert_int_equal(app->at, 0);
+        assert_string_equal(app->entry.text, "130");
+        assert_int_equal(app->tone, TONE_WARNING);
+        bench_press(app, "{Enter}");
+        assert_string_equal(bench_text(app, RELIEF), ".013 in");
+        bench_press(app, "{Esc}");
+    }
+}
+
+/* With an arrow it is mended as any entry is. */
+static void it_can_be_mended(void **state)
+{
+    struct app *app = *state;
+
+    bench_press(app, "130{Enter}{Left}{Del}{Enter}");
+    assert_string_equal(bench_text(app, RELIEF), "13 th");
+}
+
+static void explanations_stay_at_hand(void **state)
+{
+    struct app *app = *state;
+
+    bench_press(app, "130{Enter}?");
+    assert_int_equal(app->overlay, OVERLAY_WHY);
+    bench_press(app, "{Enter}");
+    assert_int_equal(app->overlay, OVERLAY_NONE);
+    assert_string_equal(bench_text(app, RELIEF), ".013 in");
+}
+
+/* A column from elsewhere that goes on over a held reading does not file it. */
+static void readings_behind_a_held_one_do_not_file_it(void **state)
+{
+    struct app *app = *state;
+
+    bench_press(app, "{Enter}240{Enter}23{Enter}");
+    assert_string_equal(bench_text(app, GAP_6), "23 th");
+}
+
+/* A slot that truly is too deep: asked once, then the strings beside it are not asked about. */
+static void one_string_may_be_off(void **state)
+{
+    struct app *app = *state;
+
+    app_done(app);
+    bench_start(app, "board scale = 24.9 in\nboard strings = 6\nboard frets = 19\n"
+                     "board join_fret = 14\n");
+    bench_press(app, "12{Enter}24{Enter}8{Enter}");
+    expect_said(app, "does not go with .024 in on string 6");
+    bench_press(app, "{Enter}22{Enter}21{Enter}20{Enter}19{Enter}");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 nut_gap.5"), "8 th");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 nut_gap.4"), "22 th");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 nut_gap.1"), "19 th");
+    assert_true(app->now.setup.nut_gap_mm[5].unsure);
+    assert_false(app->now.setup.nut_gap_mm[4].unsure);
+}
+
+/* In pass 2 the first gap has no neighbours, but a pass before it. */
+static void the_pass_before_is_compared(void **state)
+{
+    struct app *app = *state;
+
+    bench_press(app, "{End}p");
+    assert_int_equal(app->pass, 2);
+    bench_press(app, "{Down}4{Enter}");
+    expect_said(app, "expected");
+    assert_null(bench_text(app, "visit.1.pass.2 nut_gap.6"));
+}
+
+static void a_reset_ends_comparing(void **state)
+{
+    struct app *app = *state;
+
+    app_done(app);
+    bench_start(app, build_record_full);
+    build_record_add(&app->record, "visit.1 date = 2026-03-02\nvisit.1.pass.1 time = 10:00\n"
+                                   "visit.1.work.1 kind = reset\nvisit.1.work.1 time = 10:30\n");
+    bench_press(app, "{End}p{Down}4{Enter}");
+    assert_string_equal(bench_text(app, "visit.1.pass.2 nut_gap.6"), "4 th");
+}
+
+/* --- refused --- */
+
+static void what_is_refused_is_emptied(void **state)
+{
+    static const char *const refused[] = {"1..3", "24 23 22", "999999", "1/0", "-"};
+    struct app *app = *state;
+
+    for (size_t i = 0; i < sizeof refused / sizeof refused[0]; i++) {
+        bench_press(app, "{Home}");
+        bench_press(app, refused[i]);
+        const struct app_effects effects = bench_press(app, "{Enter}");
+
+        assert_false(effects.save);
+        expect_said(app, refused[i]);
+        assert_string_equal(app->entry.text, "");
+        bench_press(app, "14{Enter}");
+        assert_string_equal(bench_text(app, RELIEF), "14 th");
+    }
+}
+
+static void refused_letters_are_emptied_too(void **state)
+{
+    struct app *app = bench_open(build_record_full, "", LEAF_STRINGS);
+
+    (void)state;
+    bench_press(app, "H9{Enter}");
+    expect_said(app, "\"H9\"");
+    bench_press(app, "E2{Enter}");
+    assert_string_equal(bench_text(app, "string.6 note"), "E2");
+    bench_close(app);
+}
+
+/* --- undo behind a refusal --- */
+
+static void undo_behind_a_refusal_only_tells(void **state)
+{
+    static const char *const refusals[] = {"1..3{Enter}", "130{Enter}", "{Unknown}"};
+    struct app *app = *state;
+
+    bench_press(app, "14{Enter}");
+    for (size_t i = 0; i < sizeof refusals / sizeof refusals[0]; i++) {
+        bench_press(app, "{Home}");
+        bench_press(app, refusals[i]);
+        struct app_effects effects = bench_press(app, "u");
+
+        assert_false(effects.save);
+        expect_said(app, "undo again takes back: relief, 14 th");
+        assert_string_equal(bench_text(app, RELIEF), "14 th");
+        effects = bench_press(app, "u");
+        assert_true(effects.save);
+        expect_said(app, "Undone: relief");
+        assert_string_equal(bench_text(app, RELIEF), ".013 in");
+        bench_press(app, "r");
+        assert_string_equal(bench_text(app, RELIEF), "14 th");
+    }
+    bench_press(app, "u");
+    assert_string_equal(bench_text(app, RELIEF), ".013 in");
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test_setup_teardown(the_second_enter_files_it, set_up, tear_down),
+        cmocka_unit_test_setup_teardown(it_is_said_before_enter_and_nothing_is_derived, set_up,
+                                        tear_down),
+        cmocka_unit_test_setup_teardown(a_digit_begins_anew, set_up, tear_down),
+        cmocka_unit_test_setup_teardown(it_is_emptied_in_the_same_cell, set_up, tear_down),
+        cmocka_unit_test_setup_teardown(what_comes_between_makes_enter_ask_again, set_up,
+                                        tear_down),
+        cmocka_unit_test_setup_teardown(it_can_be_mended, set_up, tear_down),
+        cmocka_unit_test_setup_teardown(explanations_stay_at_hand, set_up, tear_down),
+        cmocka_unit_test_setup_teardown(readings_behind_a_held_one_do_not_file_it, set_up,
+                                        tear_down),
+        cmocka_unit_test_setup_teardown(one_string_may_be_off, set_up, tear_down),
+        cmocka_unit_test_setup_teardown(the_pass_before_is_compared, set_up, tear_down),
+        cmocka_unit_test_setup_teardown(a_reset_ends_comparing, set_up, tear_down),
+        cmocka_unit_test_setup_teardown(what_is_refused_is_emptied, set_up, tear_down),
+        cmocka_unit_test(refused_letters_are_emptied_too),
+        cmocka_unit_test_setup_teardown(undo_behind_a_refusal_only_tells, set_up, tear_down),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}
