@@ -6,7 +6,6 @@
 #include "model/neck_beam.h"
 #include "model/note_name.h"
 #include "model/pitch.h"
-#include "model/what_if.h"
 
 static struct entered given(double value)
 {
@@ -39,39 +38,30 @@ static double find_mass(const struct derived *derived, const struct what_if_chan
     return tension_find_mass(&sources, &mass) == STATUS_OK ? mass.kg_per_m : 0;
 }
 
-/* A string before and after; 0 stands for what is not known. */
-static void pose_string(const struct record *record, const struct derived *derived,
-                        const struct what_if_change *change, int string,
-                        struct what_if_answer *answer, struct what_if_string *before,
-                        struct what_if_string *after)
+static double find_hz(const struct record *record, const struct entered *semitone)
 {
-    const struct string_facts *facts = &derived->string[string];
+    double hz = 0;
 
-    answer->semitone = find_semitone(record, change, string);
-    *before = (struct what_if_string){
-        .mass_kg_per_m = facts->has_mass ? facts->mass.kg_per_m : 0,
-        .length_mm = derived->setup.board.contact_mm[string],
-        .hz = facts->hz,
-    };
-    *after = *before;
-    after->mass_kg_per_m = find_mass(derived, change, string);
-    after->hz = 0;
-    if (answer->semitone.given)
-        (void)pitch_frequency(answer->semitone.value, record_or_fallback(record, FIELD_A4),
-                              &after->hz);
+    if (semitone->given)
+        (void)pitch_frequency(semitone->value, record_or_fallback(record, FIELD_A4), &hz);
+    return hz;
 }
 
-static void load_string(const struct derived *derived, const struct what_if_change *change,
-                        int string, const struct what_if_string *after,
+/* Of what is not known there is 0, and no pull comes of it. */
+static void load_string(const struct record *record, const struct derived *derived,
+                        const struct what_if_change *change, int string,
                         struct what_if_answer *answer, struct findings *findings)
 {
     const struct string_build *build =
         change->has_set ? &change->set.string[string - 1].build : &derived->string[string].build;
 
+    answer->semitone = find_semitone(record, change, string);
     answer->before_n.given =
         figures_get(&derived->figures, FIGURE_TENSION, string, &answer->before_n.value);
-    answer->after_n.given = tension_from_pitch(after->mass_kg_per_m, after->length_mm, after->hz,
-                                               &answer->after_n.value) == STATUS_OK;
+    answer->after_n.given =
+        tension_from_pitch(find_mass(derived, change, string),
+                           derived->setup.board.contact_mm[string],
+                           find_hz(record, &answer->semitone), &answer->after_n.value) == STATUS_OK;
     if (!answer->after_n.given)
         return;
     answer->stress_share.given = tension_stress_share(build, answer->after_n.value,
@@ -80,14 +70,20 @@ static void load_string(const struct derived *derived, const struct what_if_chan
         findings_add(findings, FINDING_STRING_NEAR_BREAK, string);
 }
 
-/* One side's total may be known where the other's is not: it is compared with itself. */
-static struct entered find_total(const struct what_if_string *strings, int count)
+static void add_pull(struct entered *total_n, const struct entered *pull_n)
 {
-    struct what_if_load load;
+    total_n->value += pull_n->value;
+    total_n->given = total_n->given && pull_n->given && isfinite(total_n->value);
+}
 
-    if (what_if_compare(strings, strings, count, NULL, &load) != STATUS_OK)
-        return (struct entered){.given = false};
-    return given(load.before_n);
+/* None where one string's pull is not known: a total that leaves it out would mislead. */
+static void add_up(struct survey_what_if *what_if)
+{
+    what_if->total_before_n = what_if->total_after_n = given(0);
+    for (int s = 1; s <= what_if->strings; s++) {
+        add_pull(&what_if->total_before_n, &what_if->string[s].before_n);
+        add_pull(&what_if->total_after_n, &what_if->string[s].after_n);
+    }
 }
 
 static void find_relief(const struct derived *derived, struct survey_what_if *what_if)
@@ -132,21 +128,15 @@ enum status survey_what_if(const struct record *record, const struct derived *de
 {
     const int strings = derived->setup.board.strings;
     struct survey_what_if what_if = {.strings = strings};
-    struct what_if_string before[STRINGS_MAX], after[STRINGS_MAX];
 
     if (!derived->setup.has_board)
         return STATUS_ABSENT;
     if ((change->has_notes && change->notes.strings != strings) ||
         (change->has_set && change->set.strings != strings) || !shifts_are_good(change, strings))
         return STATUS_DOMAIN;
-    for (int s = 1; s <= strings; s++) {
-        struct what_if_answer *answer = &what_if.string[s];
-
-        pose_string(record, derived, change, s, answer, &before[s - 1], &after[s - 1]);
-        load_string(derived, change, s, &after[s - 1], answer, findings);
-    }
-    what_if.total_before_n = find_total(before, strings);
-    what_if.total_after_n = find_total(after, strings);
+    for (int s = 1; s <= strings; s++)
+        load_string(record, derived, change, s, &what_if.string[s], findings);
+    add_up(&what_if);
     share_total(&what_if, findings);
     find_relief(derived, &what_if);
     *ret_what_if = what_if;

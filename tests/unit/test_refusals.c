@@ -9,7 +9,6 @@
 #include "model/neck_beam.h"
 #include "model/neck_section.h"
 #include "model/rod_history.h"
-#include "model/what_if.h"
 #include "near.h"
 
 /*
@@ -193,31 +192,6 @@ static void necks_refuse(void **state)
     assert_near(out, 0.05, 1e-12); /* 0.3 x 100/600 */
 }
 
-static void what_ifs_refuse(void **state)
-{
-    const struct what_if_string good = {.mass_kg_per_m = 0.0004, .length_mm = 648, .hz = 330};
-    struct what_if_load load = {.change_n = as_it_was};
-    struct what_if_string retuned = {.hz = as_it_was};
-
-    (void)state;
-    for (int i = 0; i < BAD; i++) {
-        struct what_if_string spoilt = good;
-
-        assert_int_equal(what_if_retune(&good, &bad[i], 1, &retuned), STATUS_DOMAIN);
-        spoilt.mass_kg_per_m = bad[i];
-        assert_int_equal(what_if_compare(&good, &spoilt, 1, NULL, &load), STATUS_DOMAIN);
-        assert_int_equal(what_if_compare(&spoilt, &good, 1, NULL, &load), STATUS_DOMAIN);
-    }
-    struct what_if_string unknown = good;
-    unknown.hz = 0;
-    assert_int_equal(what_if_compare(&good, &unknown, 1, NULL, &load), STATUS_ABSENT);
-    struct what_if_string huge = good;
-    huge.hz = 1e200;
-    assert_int_not_equal(what_if_compare(&good, &huge, 1, NULL, &load), STATUS_OK);
-    assert_near(load.change_n, as_it_was, 0);
-    assert_near(retuned.hz, as_it_was, 0);
-}
-
 static void readings_of_pitch_refuse(void **state)
 {
     struct fret_cents cents[2] = {{.fret = 5, .cents = 2}, {.fret = 12, .cents = 4}};
@@ -254,7 +228,6 @@ int main(void)
         cmocka_unit_test(layouts_refuse),
         cmocka_unit_test(sections_refuse),
         cmocka_unit_test(necks_refuse),
-        cmocka_unit_test(what_ifs_refuse),
         cmocka_unit_test(readings_of_pitch_refuse),
     };
 
