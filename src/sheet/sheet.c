@@ -4,6 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/array.h"
 #include "base/utf8.h"
 
 /* A replacement takes three bytes where one was. */
@@ -83,17 +84,13 @@ static struct sheet_block *add_block(struct sheet *sheet, enum sheet_block_kind 
 {
     if (sheet->status != STATUS_OK)
         return NULL;
-    if (sheet->count == sheet->capacity) {
-        const size_t capacity = sheet->capacity ? 2 * sheet->capacity : 32;
-        struct sheet_block *blocks = realloc(sheet->blocks, capacity * sizeof *blocks);
-
-        if (!blocks) {
-            keep_failure(sheet, STATUS_NO_MEMORY);
-            return NULL;
-        }
-        sheet->blocks = blocks;
-        sheet->capacity = capacity;
+    struct sheet_block *blocks =
+        array_grow(sheet->blocks, sheet->count, &sheet->capacity, sizeof *blocks);
+    if (!blocks) {
+        keep_failure(sheet, STATUS_NO_MEMORY);
+        return NULL;
     }
+    sheet->blocks = blocks;
     struct sheet_block *block = &sheet->blocks[sheet->count++];
     *block = (struct sheet_block){.kind = kind};
     return block;
