@@ -126,11 +126,6 @@ int history_find(const struct history *history, int visit, int pass)
     return -1;
 }
 
-int history_before(int at)
-{
-    return at - 1;
-}
-
 int history_last_visit(const struct history *history, int at)
 {
     const int visit = at >= 0 && at < history->count ? history->passes[at].visit : 0;

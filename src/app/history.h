@@ -53,9 +53,8 @@ void history_make(const struct record *record, struct history *ret_history);
 /* The index of a pass; -1 where it is not there. */
 int history_find(const struct history *history, int visit, int pass);
 
-/* The pass before the one at `at`, in whatever visit; and the last pass of the last visit
- * before its own: as it was left then. -1 for none. */
-int history_before(int at);
+/* The last pass of the last visit before that of the pass at `at`: as it was left then. -1 for
+ * none. */
 int history_last_visit(const struct history *history, int at);
 
 /* What changed from one pass to a later one; false where one of the two is not known, or

@@ -55,7 +55,7 @@ static bool find_outer(const struct survey_pass *pass, const struct pass_action 
 /* The comparison of one pass: the walk goes on from the pass before it. */
 static bool find_pass(const struct maker *maker, struct survey_pass *pass)
 {
-    const int before = history_before(maker->at);
+    const int before = maker->at - 1;
 
     *pass = (struct survey_pass){.visit = 0};
     if (before >= 0) {
@@ -187,7 +187,7 @@ static void note_last_visit(struct maker *maker)
     const int last = history_last_visit(history, maker->at);
     double bass, treble;
 
-    if (last < 0 || last == history_before(maker->at) ||
+    if (last < 0 || last == maker->at - 1 ||
         !history_change(history, last, maker->at, maker->row, HISTORY_BASS, &bass))
         return;
     struct strbuf out = add_note(maker);

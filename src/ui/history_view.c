@@ -210,7 +210,7 @@ static void draw_changes(const struct view *view, int from, int column)
 
 static void draw_grid(const struct view *view)
 {
-    const int before = history_before(view->at);
+    const int before = view->at - 1;
     const int last_visit = history_last_visit(view->history, view->at);
     const int column = LABEL + view->shown * CELL;
 

@@ -99,7 +99,6 @@ static void changes_are_between_the_right_passes(void **state)
     double change;
 
     (void)state;
-    assert_int_equal(history_before(2), 1);
     assert_int_equal(history_last_visit(history, 3), 1);
     assert_int_equal(history_last_visit(history, 1), -1);
     assert_true(history_change(history, 1, 2, HISTORY_RELIEF, HISTORY_BASS, &change));
