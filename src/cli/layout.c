@@ -5,11 +5,11 @@
 #include <stdlib.h>
 
 #include "cli/layout_options.h"
+#include "cli/output.h"
 #include "cli/with_record.h"
 #include "cli/shop_settings.h"
 #include "model/record_walk.h"
 #include "page/page_write.h"
-#include "store/safefile.h"
 #include "template/template_pages.h"
 
 struct drawings {
@@ -131,17 +131,14 @@ static enum exit_code make(const void *given, const struct record *record)
     }
     if (status == STATUS_OK)
         status = make_bytes(options, record, &drawings, &bytes);
-    errno = 0;
+    enum exit_code code = EXIT_CANNOT;
     if (status == STATUS_OK)
-        status =
-            safefile_put(options->output, SAFEFILE_REPLACE, (const char *)bytes.data, bytes.length);
-    if (status != STATUS_OK)
+        code = output_write(options->output, (const char *)bytes.data, bytes.length);
+    else
         report_failure(options->output, status, errno, stderr);
     free(bytes.data);
     free_drawings(&drawings);
-    if (status != STATUS_OK)
-        return EXIT_CANNOT;
-    return complete ? EXIT_GOOD : EXIT_FINDINGS;
+    return code == EXIT_GOOD && !complete ? EXIT_FINDINGS : code;
 }
 
 enum exit_code layout_command(int count, char *const *words)
@@ -156,5 +153,7 @@ enum exit_code layout_command(int count, char *const *words)
               stderr);
         return EXIT_CANNOT;
     }
+    if (!output_spares(options.output, options.path))
+        return EXIT_USAGE;
     return with_record(options.path, make, &options);
 }

@@ -64,6 +64,9 @@ void report_words(enum status status, int error, struct strbuf *out)
     case STATUS_NOT_FOUND:
         strbuf_add(out, "there is no such file or folder");
         return;
+    case STATUS_NOWHERE:
+        strbuf_add(out, "a link that leads nowhere; put back what it leads to, or remove it");
+        return;
     default:
         strbuf_add(out, status_text(status));
     }

@@ -21,6 +21,7 @@ enum {
 
 struct session {
     struct profile *profile;
+    enum profile_access access;
     struct app app;
     struct screen *screen;
     time_t tried; /* when a save was tried last, by a clock that nobody sets */
@@ -104,10 +105,14 @@ static bool add_notice(const struct session *session, unsigned before, struct st
 {
     const unsigned notices = profile_notices(session->profile);
 
-    if (notices & PROFILE_WRITTEN_ANEW)
+    if (notices & PROFILE_WRITTEN_ANEW) {
         strbuf_add(out, "The file was gone from its folder; it is written anew, whole.");
-    else if (notices & ~before & PROFILE_LONG)
+    } else if (notices & ~before & PROFILE_NO_GENERATION) {
+        strbuf_add(out, "Kept, but what was there before is not kept as an earlier state: ");
+        report_words(profile_generation_status(session->profile), 0, out);
+    } else if (notices & ~before & PROFILE_LONG) {
         strbuf_add(out, long_words);
+    }
     return out->length > 0;
 }
 
@@ -137,6 +142,42 @@ static void save(struct session *session)
     app_kept(&session->app, kept ? STATUS_OK : status, &clock, told ? memory : NULL);
 }
 
+/* Why it can only be read, and what to do. */
+static void add_hindrance(const struct session *session, struct strbuf *out)
+{
+    const enum status editable = profile_editable(session->profile);
+
+    strbuf_add(out, "Open for reading: ");
+    if (editable == STATUS_LOCKED) {
+        strbuf_add(out, "in use by ");
+        strbuf_add(out, profile_lock_holder(session->profile));
+        return;
+    }
+    if (editable == STATUS_READ_ONLY && session->access == PROFILE_TO_READ) {
+        strbuf_add(out, "an earlier state");
+        return;
+    }
+    report_words(editable, 0, out);
+    if (editable == STATUS_READ_ONLY || editable == STATUS_NOT_OURS)
+        strbuf_add(out, "; to change it, copy it");
+}
+
+/* What will not be as usual while it is edited; false for nothing. */
+static bool add_limits(unsigned notices, struct strbuf *out)
+{
+    if (notices & PROFILE_LOCK_TAKEN)
+        strbuf_add(out, "No lock: something else has its .lock name. Open it in one program only.");
+    else if (notices & PROFILE_NO_LOCK)
+        strbuf_add(out, "Locks do not work in this folder: open it in one program only.");
+    else if (notices & PROFILE_NO_GENERATION)
+        strbuf_add(out, "Its earlier states are closed to you: none is kept of what you change.");
+    else if (notices & PROFILE_CLOSED_GENERATIONS)
+        strbuf_add(out, "Its earlier states are closed to the others who may change it.");
+    else if (notices & PROFILE_LONG)
+        strbuf_add(out, long_words);
+    return out->length > 0;
+}
+
 static void greet(struct session *session)
 {
     const enum status editable = profile_editable(session->profile);
@@ -144,20 +185,12 @@ static void greet(struct session *session)
     char memory[APP_MESSAGE_MAX];
     struct strbuf message = STRBUF(memory);
 
-    if (editable == STATUS_LOCKED) {
-        strbuf_add(&message, "Open for reading: in use by ");
-        strbuf_add(&message, profile_lock_holder(session->profile));
-    } else if (editable != STATUS_OK) {
-        strbuf_add(&message, "Open for reading: ");
-        report_words(editable, 0, &message);
+    if (editable != STATUS_OK) {
+        add_hindrance(session, &message);
     } else if (notices & PROFILE_END_WRONG) {
         strbuf_add(&message, "This file was changed by hand or damaged; it is kept as found "
                              "beside the first rewrite.");
-    } else if (notices & PROFILE_NO_LOCK) {
-        strbuf_add(&message, "Locks do not work in this folder: open it in one program only.");
-    } else if (notices & PROFILE_LONG) {
-        strbuf_add(&message, long_words);
-    } else if (!session->app.from_shelf) {
+    } else if (!add_limits(notices, &message) && !session->app.from_shelf) {
         (void)shop_settings_read(&message);
     }
     if (message.length > 0)
@@ -222,6 +255,7 @@ static enum status open_session(struct session *session, const char *path,
                                 struct profile_problems *problems)
 {
     errno = 0;
+    session->access = access;
     const enum status status = profile_open(path, access, problems, &session->profile);
 
     return status == STATUS_OK ? begin_app(session, from_shelf) : status;

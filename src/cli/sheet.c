@@ -5,10 +5,10 @@
 #include <langinfo.h>
 #include <string.h>
 
+#include "cli/output.h"
 #include "cli/sheet_file.h"
 #include "cli/shop_settings.h"
 #include "cli/with_record.h"
-#include "store/safefile.h"
 
 static bool is_utf8(void)
 {
@@ -25,15 +25,9 @@ static enum exit_code print_bytes(const struct bytes *bytes)
 
 static enum exit_code deliver(const struct sheet_options *options, const struct bytes *bytes)
 {
-    errno = 0;
     if (!options->output)
         return print_bytes(bytes);
-    const enum status status =
-        safefile_put(options->output, SAFEFILE_REPLACE, bytes->data, bytes->length);
-    if (status == STATUS_OK)
-        return EXIT_GOOD;
-    report_failure(options->output, status, errno, stderr);
-    return EXIT_CANNOT;
+    return output_write(options->output, bytes->data, bytes->length);
 }
 
 static enum exit_code refuse(const struct sheet_options *options, const struct record *record,
@@ -82,5 +76,7 @@ static bool can_make(const struct sheet_options *options)
 
 enum exit_code sheet_command(const struct sheet_options *options)
 {
+    if (!output_spares(options->output, options->path))
+        return EXIT_USAGE;
     return can_make(options) ? with_record(options->path, make, options) : EXIT_CANNOT;
 }

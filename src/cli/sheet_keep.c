@@ -7,8 +7,12 @@
 
 #include "cli/report.h"
 #include "cli/sheet_file.h"
+#include "store/file_read.h"
 #include "store/paths.h"
 #include "store/safefile.h"
+
+/* So much of a long name leaves room for the date. */
+enum { NAME_BYTES_MAX = 220 };
 
 static const char *date_of(const struct sheet_keeping *keeping, int visit)
 {
@@ -36,8 +40,9 @@ static void add_name(const struct sheet_keeping *keeping, const char *ending, st
     const char *name = slash ? slash + 1 : keeping->profile_path;
     const char *dot = strrchr(name, '.');
     const char *date = date_of(keeping, keeping->visit);
+    const size_t length = dot && dot > name ? (size_t)(dot - name) : strlen(name);
 
-    strbuf_add_bytes(out, name, dot && dot > name ? (size_t)(dot - name) : strlen(name));
+    strbuf_add_bytes(out, name, length < NAME_BYTES_MAX ? length : NAME_BYTES_MAX);
     strbuf_addf(out, "-%s", date ? date : keeping->today);
     if (date && is_second_of_day(keeping, date))
         strbuf_addf(out, "-%d", keeping->visit);
@@ -45,17 +50,16 @@ static void add_name(const struct sheet_keeping *keeping, const char *ending, st
 }
 
 /* The folder beside the profile, made where it is missing; to be freed, NULL after a failure. */
-static enum status make_folder(const struct sheet_keeping *keeping, char **ret_folder)
+static enum status make_folder(const struct sheet_keeping *keeping, const struct share *share,
+                               char **ret_folder)
 {
-    const char *slash = strrchr(keeping->profile_path, '/');
-    const size_t length = slash ? (size_t)(slash - keeping->profile_path) + 1 : 0;
-    char *folder = malloc(length + sizeof "sheets");
+    char *beside = paths_folder_of(keeping->profile_path);
+    char *folder = beside ? paths_join(beside, "sheets") : NULL;
 
+    free(beside);
     if (!folder)
         return STATUS_NO_MEMORY;
-    memcpy(folder, keeping->profile_path, length);
-    memcpy(folder + length, "sheets", sizeof "sheets");
-    const enum status status = paths_make_folder(folder);
+    const enum status status = share_make_folder(folder, share);
     if (status != STATUS_OK)
         free(folder);
     else
@@ -63,17 +67,37 @@ static enum status make_folder(const struct sheet_keeping *keeping, char **ret_f
     return status;
 }
 
-static enum status write_document(const struct sheet_keeping *keeping, const char *name,
+/* Whether what is there is a sheet, which a new one replaces, or something of the tech's own. */
+static bool is_sheet(const char *path, bool drawn)
+{
+    struct bytes bytes;
+    const enum status status = file_read_own(path, FILE_BYTES_MAX, &bytes);
+
+    if (status != STATUS_OK)
+        return status == STATUS_NOT_FOUND;
+    const char *const start = drawn ? "%PDF-" : "[";
+    const bool starts =
+        bytes.length >= strlen(start) && memcmp(bytes.data, start, strlen(start)) == 0;
+    bytes_done(&bytes);
+    return starts == drawn;
+}
+
+static enum status write_document(const struct sheet_keeping *keeping, const char *name, bool drawn,
                                   const struct bytes *bytes)
 {
+    const struct share share = share_of(keeping->profile_path);
     char *folder, *path;
-    enum status status = make_folder(keeping, &folder);
+    enum status status = make_folder(keeping, &share, &folder);
 
     if (status != STATUS_OK)
         return status;
     path = paths_join(folder, name);
-    status =
-        path ? safefile_put(path, SAFEFILE_REPLACE, bytes->data, bytes->length) : STATUS_NO_MEMORY;
+    if (!path)
+        status = STATUS_NO_MEMORY;
+    else if (!is_sheet(path, drawn))
+        status = STATUS_CHANGED;
+    else
+        status = safefile_put(path, SAFEFILE_OWN, &share, bytes->data, bytes->length);
     const int error = errno;
     free(path);
     free(folder);
@@ -92,6 +116,10 @@ static void tell(enum status status, int error, const char *name, struct strbuf 
     strbuf_add(words, "No sheet: ");
     if (status == STATUS_NOT_FOUND && error == 0)
         strbuf_add(words, "nothing of this visit is on file yet");
+    else if (status == STATUS_CHANGED)
+        strbuf_addf(words, "sheets/%s is something else; move it away", shown_string(name).text);
+    else if (status == STATUS_NOT_REGULAR)
+        strbuf_add(words, "sheets is no folder here, or leads elsewhere; move it away");
     else
         report_words(status, error, words);
     strbuf_add_char(words, '.');
@@ -114,7 +142,7 @@ enum status sheet_keep(const struct sheet_keeping *keeping, struct strbuf *words
     enum status status = sheet_file_make(&document, &bytes);
     errno = 0;
     if (status == STATUS_OK)
-        status = name.truncated ? STATUS_TOO_LONG : write_document(keeping, memory, &bytes);
+        status = name.truncated ? STATUS_TOO_LONG : write_document(keeping, memory, drawn, &bytes);
     tell(status, errno, memory, words);
     bytes_done(&bytes);
     return status;

@@ -5,6 +5,7 @@
 
 #include "cli/session.h"
 #include "cli/shelf_inside.h"
+#include "store/bring_back.h"
 #include "store/paths.h"
 #include "store/preset.h"
 #include "store/safefile.h"
@@ -58,7 +59,9 @@ static void say_failure(struct shelf_session *session, const char *what, enum st
 
     strbuf_add(&words, what);
     if (status == STATUS_READ_ONLY)
-        strbuf_add(&words, "the folder may not be written");
+        strbuf_add(&words, "its folder may not be written");
+    else if (status == STATUS_FULL && error == EEXIST)
+        strbuf_add(&words, "there are 999 of that name already; it wants another one");
     else
         report_words(status, error, &words);
     shelf_list_say(&session->list, TONE_WARNING, memory);
@@ -160,7 +163,17 @@ static void look_at_earlier(struct shelf_session *session)
     tell_end(session, end, session->list.target, memory);
 }
 
-static void bring_back(struct shelf_session *session)
+/* What happened, before the reason. */
+static const char *failure_to_bring(enum brought brought)
+{
+    if (brought == BROUGHT_UNKEPT)
+        return "Nothing was changed, as its present state cannot be kept first: ";
+    if (brought == BROUGHT_UNSYNCED)
+        return "It is back and what it replaced is kept, but the disk may yet lose it: ";
+    return "It was not brought back: ";
+}
+
+static void bring_earlier_back(struct shelf_session *session)
 {
     const struct generation *generation = earlier_in_hand(session);
     char *path = path_of(session, session->list.target);
@@ -168,16 +181,22 @@ static void bring_back(struct shelf_session *session)
     char memory[APP_MESSAGE_MAX];
     struct strbuf words = STRBUF(memory);
 
+    enum brought brought = BROUGHT_NOTHING;
+
     errno = 0;
     const enum status status =
-        generation && target ? generations_bring_back(target, generation->path) : STATUS_NOT_FOUND;
+        generation && target ? bring_back(target, generation->path, &brought) : STATUS_NOT_FOUND;
+    const int error = errno;
+    shelf_scan_again(session);
     if (status == STATUS_OK) {
-        strbuf_addf(&words, "Back as it was at %s; what it replaced is an earlier state now.",
+        strbuf_addf(&words,
+                    brought == BROUGHT_SAME
+                        ? "It is as it was at %s already; nothing was changed."
+                        : "Back as it was at %s; what it replaced is an earlier state now.",
                     generation->when);
-        shelf_scan_again(session);
         shelf_list_say(&session->list, TONE_NOTE, memory);
     } else {
-        say_failure(session, "It was not brought back: ", status, errno);
+        say_failure(session, failure_to_bring(brought), status, error);
     }
     free(target);
     free(path);
@@ -203,7 +222,7 @@ void shelf_session_do(struct shelf_session *session, const struct shelf_effects 
         look_at_earlier(session);
         break;
     case SHELF_DO_BRING_BACK:
-        bring_back(session);
+        bring_earlier_back(session);
         break;
     case SHELF_DO_NOTHING:
         break;

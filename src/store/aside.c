@@ -26,11 +26,9 @@ struct aside_name {
     size_t of_file; /* so much of it is the same for every state of the file */
 };
 
-static struct aside_name name_of(const struct profile *profile)
+static struct aside_name name_for(const char *target, const struct bytes *bytes)
 {
-    const char *target = profile_target(profile);
     const char *slash = strrchr(target, '/');
-    const struct bytes *bytes = &profile_content(profile)->text.bytes;
     struct aside_name name;
     struct strbuf text = STRBUF(name.text);
 
@@ -39,6 +37,11 @@ static struct aside_name name_of(const struct profile *profile)
     name.of_file = text.length;
     strbuf_addf(&text, "%08" PRIX32 ".ini", crc32_of(bytes->data, bytes->length));
     return name;
+}
+
+static struct aside_name name_of(const struct profile *profile)
+{
+    return name_for(profile_target(profile), &profile_content(profile)->text.bytes);
 }
 
 static enum status find_folder(char **ret_folder)
@@ -64,8 +67,8 @@ static enum status keep_in(const char *folder, const char *name, const struct by
         return status;
     safefile_sweep(folder);
     char *path = paths_join(folder, name);
-    status =
-        path ? safefile_put(path, SAFEFILE_REPLACE, bytes->data, bytes->length) : STATUS_NO_MEMORY;
+    status = path ? safefile_put(path, SAFEFILE_OWN, NULL, bytes->data, bytes->length)
+                  : STATUS_NO_MEMORY;
     const int kept_errno = errno;
     if (status == STATUS_OK)
         *ret_path = path;
@@ -154,7 +157,7 @@ static enum aside_found look_at(const struct profile *profile, bool same_state,
 {
     struct bytes bytes;
 
-    if (file_read(*path, FILE_BYTES_MAX, &bytes) != STATUS_OK)
+    if (file_read_own(*path, FILE_BYTES_MAX, &bytes) != STATUS_OK)
         return ASIDE_STAYS;
     const enum aside_found found = settle(profile, same_state, &bytes, ret_record, path);
     bytes_done(&bytes);
@@ -181,6 +184,21 @@ static char *choose_name(const char *folder, const struct aside_name *name)
     }
     closedir(names);
     return chosen;
+}
+
+bool aside_exists(const char *target)
+{
+    const struct bytes nothing = {.data = NULL};
+    const struct aside_name name = name_for(target, &nothing);
+    char *folder = NULL;
+
+    if (find_folder(&folder) != STATUS_OK)
+        return false;
+    char *chosen = choose_name(folder, &name);
+    const bool exists = chosen != NULL;
+    free(chosen);
+    free(folder);
+    return exists;
 }
 
 static enum aside_found find_in(const char *folder, const struct profile *profile,

@@ -2,6 +2,8 @@
 #ifndef SILLET_STORE_ASIDE_H
 #define SILLET_STORE_ASIDE_H
 
+#include <stdbool.h>
+
 #include "base/status.h"
 #include "model/record.h"
 #include "store/profile.h"
@@ -23,6 +25,9 @@
  * kept, and what was kept before still is.
  */
 enum status aside_keep(const struct profile *profile, const struct record *record, char **ret_path);
+
+/* True when something is kept aside for a profile of that path. */
+bool aside_exists(const char *target);
 
 enum aside_found {
     ASIDE_NONE,

@@ -3,8 +3,11 @@
 
 #include <errno.h>
 #include <fcntl.h>
+#include <stdbool.h>
 #include <sys/stat.h>
 #include <unistd.h>
+
+enum { FLAGS = O_RDONLY | O_NONBLOCK | O_NOCTTY | O_CLOEXEC };
 
 static enum status refusal(void)
 {
@@ -45,17 +48,17 @@ static enum status read_regular(int fd, size_t max, struct bytes *bytes)
     return read_all(fd, max, bytes);
 }
 
-enum status file_read(const char *path, size_t max, struct bytes *ret_bytes)
+static enum status read_path(const char *path, bool follow, size_t max, struct bytes *ret_bytes)
 {
     struct stat facts;
     struct bytes bytes;
 
     /* Asked before the open as well, since opening alone can move a device. */
-    if (stat(path, &facts) != 0)
+    if ((follow ? stat(path, &facts) : lstat(path, &facts)) != 0)
         return refusal();
     if (!S_ISREG(facts.st_mode))
         return STATUS_NOT_REGULAR;
-    const int fd = open(path, O_RDONLY | O_NONBLOCK | O_NOCTTY | O_CLOEXEC);
+    const int fd = follow ? open(path, FLAGS) : open(path, FLAGS | O_NOFOLLOW);
     if (fd < 0)
         return refusal();
     bytes_init(&bytes);
@@ -68,4 +71,14 @@ enum status file_read(const char *path, size_t max, struct bytes *ret_bytes)
         *ret_bytes = bytes;
     errno = kept_errno;
     return status;
+}
+
+enum status file_read(const char *path, size_t max, struct bytes *ret_bytes)
+{
+    return read_path(path, true, max, ret_bytes);
+}
+
+enum status file_read_own(const char *path, size_t max, struct bytes *ret_bytes)
+{
+    return read_path(path, false, max, ret_bytes);
 }

@@ -16,4 +16,7 @@ enum { FILE_BYTES_MAX = 32 * 1024 * 1024 };
  */
 enum status file_read(const char *path, size_t max, struct bytes *ret_bytes);
 
+/* The same for a file that sillet makes by itself: a link is STATUS_NOT_REGULAR. */
+enum status file_read_own(const char *path, size_t max, struct bytes *ret_bytes);
+
 #endif

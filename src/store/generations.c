@@ -3,19 +3,17 @@
 
 #include <dirent.h>
 #include <errno.h>
-#include <stdbool.h>
+#include <fcntl.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/stat.h>
 #include <time.h>
 #include <unistd.h>
 
 #include "base/array.h"
 #include "base/num.h"
-#include "store/file_read.h"
-#include "store/lockfile.h"
 #include "store/paths.h"
-#include "store/profile.h"
 #include "store/profile_beside.h"
 #include "store/safefile.h"
 
@@ -23,18 +21,56 @@ enum { NUMBER_DIGITS = 6, NUMBER_MAX = 999999, NAME_LENGTH = 26 };
 
 static const char ending[] = ".ini";
 
-/* FOLDER/.generations/NAME of FOLDER/NAME; to be freed, NULL without memory. */
-static char *folder_of(const char *target)
+/* Where a profile's generations are. */
+struct place {
+    char *all; /* FOLDER/.generations of FOLDER/NAME */
+    char *own; /* FOLDER/.generations/NAME */
+};
+
+static void place_done(struct place *place)
+{
+    const int kept_errno = errno;
+
+    free(place->all);
+    free(place->own);
+    errno = kept_errno;
+}
+
+static enum status place_of(const char *target, struct place *place)
 {
     const char *slash = strrchr(target, '/');
-    const char *name = slash ? slash + 1 : target;
-    const size_t size = strlen(target) + sizeof "./.generations/";
-    char *folder = malloc(size);
+    char *folder = paths_folder_of(target);
 
-    if (folder)
-        snprintf(folder, size, "%.*s%s.generations/%s", (int)(slash ? slash - target : 0), target,
-                 slash ? "/" : "", name);
-    return folder;
+    place->all = folder ? paths_join(folder, ".generations") : NULL;
+    place->own = place->all ? paths_join(place->all, slash ? slash + 1 : target) : NULL;
+    free(folder);
+    if (place->own)
+        return STATUS_OK;
+    place_done(place);
+    return STATUS_NO_MEMORY;
+}
+
+static enum status look_at(const char *path, bool *ret_folder)
+{
+    struct stat facts;
+
+    if (lstat(path, &facts) == 0)
+        *ret_folder = S_ISDIR(facts.st_mode);
+    else if (errno == ENOENT || errno == ENOTDIR)
+        *ret_folder = false;
+    else
+        return safefile_status(errno);
+    return STATUS_OK;
+}
+
+/* Whether both are folders, and no links to any elsewhere. */
+static enum status is_there(const struct place *place, bool *ret_there)
+{
+    enum status status = look_at(place->all, ret_there);
+
+    if (status == STATUS_OK && *ret_there)
+        status = look_at(place->own, ret_there);
+    return status;
 }
 
 /* --- what is there --- */
@@ -59,6 +95,7 @@ static bool read_name(const char *name, struct generation *generation)
 static enum status add_generation(struct generations *list, const char *folder, const char *name)
 {
     struct generation generation = {.path = NULL};
+    struct stat facts;
 
     if (!read_name(name, &generation))
         return STATUS_OK;
@@ -69,8 +106,14 @@ static enum status add_generation(struct generations *list, const char *folder, 
     generation.path = paths_join(folder, name);
     if (!generation.path)
         return STATUS_NO_MEMORY;
-    items[list->count++] = generation;
-    return STATUS_OK;
+    /* A link is none of ours, whatever it is called. */
+    const bool known = lstat(generation.path, &facts) == 0;
+    if (known && S_ISREG(facts.st_mode)) {
+        items[list->count++] = generation;
+        return STATUS_OK;
+    }
+    free(generation.path);
+    return known || errno == ENOENT ? STATUS_OK : STATUS_IO;
 }
 
 static int newest_first(const void *a, const void *b)
@@ -101,12 +144,15 @@ static enum status list_folder(const char *folder, struct generations *list)
 enum status generations_list(const char *target, struct generations *ret_list)
 {
     struct generations list = {.items = NULL};
-    char *folder = folder_of(target);
+    struct place place;
+    enum status status = place_of(target, &place);
 
-    if (!folder)
-        return STATUS_NO_MEMORY;
-    const enum status status = list_folder(folder, &list);
-    free(folder);
+    if (status != STATUS_OK)
+        return status;
+    bool there;
+    if (is_there(&place, &there) == STATUS_OK && there)
+        status = list_folder(place.own, &list);
+    place_done(&place);
     if (status == STATUS_OK)
         *ret_list = list;
     else
@@ -135,7 +181,9 @@ static void write_name(int number, char *name, size_t size)
              ending);
 }
 
-static enum status write_copy(const char *folder, int number, const struct bytes *bytes)
+/* Written, synced, named and read back: only then it is kept. */
+static enum status write_copy(const char *folder, int number, const struct share *share,
+                              const struct bytes *bytes)
 {
     char name[96];
 
@@ -143,7 +191,9 @@ static enum status write_copy(const char *folder, int number, const struct bytes
     char *path = paths_join(folder, name);
     if (!path)
         return STATUS_NO_MEMORY;
-    const enum status status = safefile_put(path, SAFEFILE_NEW, bytes->data, bytes->length);
+    enum status status = safefile_put(path, SAFEFILE_NEW, share, bytes->data, bytes->length);
+    if (status == STATUS_OK && !beside_holds(path, bytes))
+        status = STATUS_DAMAGED;
     const int kept_errno = errno;
     free(path);
     errno = kept_errno;
@@ -163,119 +213,161 @@ static void drop_old(const struct generations *list)
             (void)unlink(list->items[i].path);
 }
 
-static enum status keep_in(const char *folder, const struct bytes *bytes)
+static enum status keep_in(const char *folder, const struct share *share, const struct bytes *bytes)
 {
     struct generations list = {.items = NULL};
     enum status status = list_folder(folder, &list);
 
+    safefile_sweep(folder);
     if (status == STATUS_OK && list.count > 0 && beside_holds(list.items[0].path, bytes)) {
-        generations_done(&list);
-        return STATUS_OK;
+        status = share_sync_folder(folder); /* whoever wrote it may not have come so far */
+    } else if (status == STATUS_OK) {
+        status = write_copy(folder, list.count > 0 ? list.items[0].number + 1 : 1, share, bytes);
+        /* With the new one, one more of the old is over. */
+        if (status == STATUS_OK)
+            drop_old(&list);
     }
-    if (status == STATUS_OK)
-        status = paths_make_folder(folder);
-    if (status == STATUS_OK)
-        safefile_sweep(folder);
-    if (status == STATUS_OK)
-        status = write_copy(folder, list.count > 0 ? list.items[0].number + 1 : 1, bytes);
-    /* With the new one, one more of the old is over. */
-    if (status == STATUS_OK)
-        drop_old(&list);
     const int kept_errno = errno;
     generations_done(&list);
     errno = kept_errno;
     return status;
 }
 
+/* A folder of ours that was made before the profile was shared is opened to the others. */
+static void open_to_others(const char *path, const struct share *share)
+{
+    struct stat facts;
+
+    if (!share_is_wide(share) || lstat(path, &facts) != 0 || facts.st_uid != geteuid())
+        return;
+    const int fd = open(path, O_RDONLY | O_DIRECTORY | O_NOFOLLOW | O_CLOEXEC);
+    if (fd < 0)
+        return;
+    (void)share_give(fd, share);
+    close(fd);
+}
+
+static enum status make_place(const struct place *place, const struct share *share)
+{
+    enum status status = share_make_folder(place->all, share);
+
+    if (status == STATUS_OK)
+        status = share_make_folder(place->own, share);
+    if (status != STATUS_OK)
+        return status;
+    open_to_others(place->all, share);
+    open_to_others(place->own, share);
+    return STATUS_OK;
+}
+
 enum status generations_keep(const char *target, const struct bytes *bytes)
 {
-    char *folder = folder_of(target);
-
-    if (!folder)
-        return STATUS_NO_MEMORY;
-    const enum status status = keep_in(folder, bytes);
-    const int kept_errno = errno;
-    free(folder);
-    errno = kept_errno;
-    return status;
-}
-
-/* --- and back --- */
-
-static enum status read_generation(const char *path, struct record *ret_record)
-{
-    struct profile *profile;
-    enum status status = profile_open(path, PROFILE_TO_READ, NULL, &profile);
+    const struct share share = share_of(target);
+    struct place place;
+    enum status status = place_of(target, &place);
 
     if (status != STATUS_OK)
         return status;
-    status = profile_editable(profile) == STATUS_NEWER
-                 ? STATUS_NEWER
-                 : record_copy(profile_record(profile), ret_record);
-    profile_close(profile);
-    return status;
-}
-
-/* What is there is no profile any more: it is kept as found, and the generation takes its
- * place byte for byte. */
-static enum status replace_broken(const char *target, const char *generation)
-{
-    struct bytes broken, bytes;
-    char *path = NULL;
-    enum status status = file_read(target, FILE_BYTES_MAX, &broken);
-
-    if (status != STATUS_OK)
-        return status;
-    status = beside_keep_copy(target, "as-found", &broken, &path);
-    bytes_done(&broken);
-    free(path);
-    if (status != STATUS_OK)
-        return status;
-    status = file_read(generation, FILE_BYTES_MAX, &bytes);
-    if (status != STATUS_OK)
-        return status;
-    status = safefile_put(target, SAFEFILE_REPLACE, bytes.data, bytes.length);
-    bytes_done(&bytes);
-    return status;
-}
-
-static bool is_broken(enum status status)
-{
-    return status == STATUS_SYNTAX || status == STATUS_BINARY || status == STATUS_TOO_LONG;
-}
-
-/* With the lock held, as an edit would. */
-static enum status replace_locked(const char *target, const char *generation)
-{
-    struct lockfile_holder holder;
-    struct lockfile lock = {.fd = -1};
-    enum status status = lockfile_take(target, &lock, &holder);
-
-    if (status == STATUS_LOCKED || status == STATUS_READ_ONLY)
-        return status;
-    status = replace_broken(target, generation);
-    const int kept_errno = errno;
-    lockfile_drop(&lock);
-    errno = kept_errno;
-    return status;
-}
-
-enum status generations_bring_back(const char *target, const char *generation)
-{
-    struct profile *profile = NULL;
-    struct record record;
-    enum status status = read_generation(generation, &record);
-
-    if (status != STATUS_OK)
-        return status;
-    status = profile_open(target, PROFILE_TO_EDIT, NULL, &profile);
+    status = make_place(&place, &share);
     if (status == STATUS_OK)
-        status = profile_save(profile, &record);
-    else if (is_broken(status))
-        status = replace_locked(target, generation);
+        status = keep_in(place.own, &share, bytes);
+    place_done(&place);
+    return status;
+}
+
+/* --- whether there is room --- */
+
+static enum generations_room look_at_folder(const char *path, const struct share *share)
+{
+    struct stat facts;
+
+    if (lstat(path, &facts) != 0)
+        return errno == ENOENT ? GENERATIONS_OPEN : GENERATIONS_CLOSED;
+    if (!S_ISDIR(facts.st_mode) || access(path, R_OK | W_OK | X_OK) != 0)
+        return GENERATIONS_CLOSED;
+    const mode_t wanted = share->mode & (S_IWGRP | S_IWOTH);
+    if ((facts.st_mode & wanted) != wanted || (wanted & S_IWGRP && facts.st_gid != share->group))
+        return GENERATIONS_CLOSED_TO_OTHERS;
+    return GENERATIONS_OPEN;
+}
+
+enum generations_room generations_room(const char *target)
+{
+    const struct share share = share_of(target);
+    struct place place;
+
+    if (place_of(target, &place) != STATUS_OK)
+        return GENERATIONS_OPEN;
+    enum generations_room room = look_at_folder(place.all, &share);
+    if (room == GENERATIONS_OPEN)
+        room = look_at_folder(place.own, &share);
+    place_done(&place);
+    return room;
+}
+
+/* --- with another name --- */
+
+enum status generations_none(const char *target)
+{
+    struct place place;
+    enum status status = place_of(target, &place);
+
+    if (status != STATUS_OK)
+        return status;
+    status = safefile_none(place.own);
+    place_done(&place);
+    return status;
+}
+
+/* What is there afterwards counts, not what the system said of it. */
+static bool has_moved(const struct place *from, const struct place *to)
+{
     const int kept_errno = errno;
-    profile_close(profile);
-    record_done(&record);
+    const bool moved =
+        safefile_none(from->own) == STATUS_OK && safefile_none(to->own) == STATUS_CHANGED;
+
     errno = kept_errno;
+    return moved;
+}
+
+/* Over an empty folder a rename would go. */
+static enum status move_folder(const struct place *from, const struct place *to)
+{
+    enum status status = safefile_none(to->own);
+
+    if (status != STATUS_OK)
+        return status;
+    if (renameat(AT_FDCWD, from->own, AT_FDCWD, to->own) != 0 && !has_moved(from, to))
+        return safefile_status(errno);
+    status = share_sync_folder(to->all);
+    if (status == STATUS_OK)
+        status = share_sync_folder(from->all);
+    const int kept_errno = errno;
+    if (status != STATUS_OK)
+        (void)renameat(AT_FDCWD, to->own, AT_FDCWD, from->own);
+    errno = kept_errno;
+    return status;
+}
+
+enum status generations_move(const char *target, const char *to)
+{
+    const struct share share = share_of(target);
+    struct place old, new;
+    enum status status = place_of(target, &old);
+
+    if (status != STATUS_OK)
+        return status;
+    status = place_of(to, &new);
+    if (status == STATUS_OK) {
+        bool there = false;
+
+        status = is_there(&old, &there);
+        if (status == STATUS_OK && there)
+            status = share_make_folder(new.all, &share);
+        if (status == STATUS_OK && there)
+            status = move_folder(&old, &new);
+        place_done(&new);
+    }
+    place_done(&old);
     return status;
 }

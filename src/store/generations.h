@@ -9,8 +9,9 @@
 
 /*
  * Earlier states of a profile: whole copies, kept in .generations/NAME/ beside the file NAME,
- * for the owner only. One is kept before the first change of each session. The newest
- * GENERATIONS_NEAR of them stay, and of those before them the last of each month.
+ * for whoever may write the profile (share.h). No link is followed there. One is kept before the
+ * first change of each session. The newest GENERATIONS_NEAR of them stay, and of those before them
+ * the last of each month.
  *
  * A copy's own name is its number, which only rises, and the minute it was kept, UTC:
  * 000012-2026-11-25T1306.ini. The order goes by the number, so that a clock which was wrong
@@ -32,22 +33,31 @@ struct generations {
 /*
  * Keeps the bytes as a generation of the profile at `target` (links followed, as
  * safefile_target gives it), unless the newest one holds the same, and drops what is over.
- * STATUS_NO_MEMORY; STATUS_FULL, STATUS_READ_ONLY, STATUS_IO as of safefile. A generation
- * that could not be kept costs nothing else.
+ * After STATUS_OK it is on disk for certain, and was read back. STATUS_NO_MEMORY;
+ * STATUS_NOT_REGULAR where its folder is a link; STATUS_DAMAGED where it reads back as
+ * something else; STATUS_FULL, STATUS_READ_ONLY, STATUS_IO as of safefile.
  */
 enum status generations_keep(const char *target, const struct bytes *bytes);
+
+/* Whether a generation could be kept, before anything is tried. */
+enum generations_room {
+    GENERATIONS_OPEN,
+    GENERATIONS_CLOSED,           /* not by us: something else is there, or somebody's own folder */
+    GENERATIONS_CLOSED_TO_OTHERS, /* not by the others who may write the profile */
+};
+enum generations_room generations_room(const char *target);
 
 /* Lists them; an empty list where there are none, or where they cannot be read. */
 enum status generations_list(const char *target, struct generations *ret_list);
 void generations_done(struct generations *list);
 
+/* STATUS_CHANGED when there is something where a profile of that path would look for its own. */
+enum status generations_none(const char *target);
+
 /*
- * Makes the state of a generation the current one, as a change of its own: the record on disk
- * becomes a generation first. The readings are those of the generation; comments and order
- * stay as they are in the file. A file that is no profile any more (cut short, overwritten) is
- * kept beside as NAME.as-found, and the generation takes its place whole. STATUS_NEWER for a
- * generation of a later format; else as profile_open and profile_save say.
+ * Moves them to those of another path on the same disk, which has none; fine when there are
+ * none. STATUS_CHANGED where that one has some. On failure nothing has moved.
  */
-enum status generations_bring_back(const char *target, const char *generation);
+enum status generations_move(const char *target, const char *to);
 
 #endif

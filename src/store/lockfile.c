@@ -11,48 +11,62 @@
 #include <unistd.h>
 
 #include "store/host.h"
+#include "store/profile_beside.h"
+#include "store/paths.h"
 #include "store/safefile.h"
+
+/* What a lock file says: "sillet PID HOST USER", one line. */
+struct words {
+    long pid;
+    char host[49], user[33];
+    bool empty; /* it says nothing: its writer is not there yet, or it is no lock */
+};
 
 static char *lock_path(const char *target)
 {
-    const size_t size = strlen(target) + sizeof ".lock";
-    char *path = malloc(size);
-
-    if (path)
-        snprintf(path, size, "%s.lock", target);
-    return path;
+    return beside_path(target, "lock", 1);
 }
 
-/* "sillet PID HOST", one line. */
-static bool read_words(int fd, long *ret_pid, char host[49])
+/* False for a file that is no lock. */
+static bool read_words(int fd, struct words *words)
 {
-    char text[128];
+    char text[192];
     const ssize_t length = pread(fd, text, sizeof text - 1, 0);
 
-    text[length > 0 ? length : 0] = '\0';
-    return sscanf(text, "sillet %9ld %48[A-Za-z0-9._]", ret_pid, host) == 2;
+    *words = (struct words){.empty = length == 0};
+    if (length <= 0 || memchr(text, '\0', (size_t)length) || text[length - 1] != '\n')
+        return false;
+    text[length] = '\0';
+    if (strchr(text, '\n') != text + length - 1)
+        return false;
+    return sscanf(text, "sillet %9ld %48[A-Za-z0-9._] %32[A-Za-z0-9._]", &words->pid, words->host,
+                  words->user) >= 2;
 }
 
 /* Whatever else the file holds is not repeated. */
 static void read_holder(int fd, struct lockfile_holder *ret_holder)
 {
-    char host[49];
-    long pid;
-    struct strbuf words = STRBUF(ret_holder->words);
+    struct words words;
+    struct strbuf out = STRBUF(ret_holder->words);
 
-    if (read_words(fd, &pid, host))
-        strbuf_addf(&words, "process %ld on %s", pid, host);
-    else
-        strbuf_add(&words, "another process");
+    if (!read_words(fd, &words)) {
+        strbuf_add(&out, "another process");
+        return;
+    }
+    if (words.user[0])
+        strbuf_addf(&out, "%s, ", words.user);
+    strbuf_addf(&out, "process %ld on %s", words.pid, words.host);
 }
 
 static enum status write_holder(int fd)
 {
-    char memory[128];
+    char memory[192];
     struct strbuf text = STRBUF(memory);
 
     strbuf_addf(&text, "sillet %d ", (int)getpid());
     host_add_name(&text);
+    strbuf_add_char(&text, ' ');
+    host_add_user(&text, geteuid());
     strbuf_add_char(&text, '\n');
     if (ftruncate(fd, 0) != 0)
         return safefile_status(errno);
@@ -71,16 +85,25 @@ static bool still_named(int fd, const char *path)
            held.st_ino == named.st_ino;
 }
 
-static enum status lock_opened(int fd, struct lockfile_holder *ret_holder)
+/* Somebody's own file of that name is neither locked nor written. */
+static enum status look_at_found(int fd, bool *ret_empty)
 {
+    struct words words;
     struct stat facts;
 
     if (fstat(fd, &facts) != 0)
         return STATUS_IO;
-    if (!S_ISREG(facts.st_mode)) {
-        errno = EINVAL;
-        return STATUS_IO;
-    }
+    if (!S_ISREG(facts.st_mode) || facts.st_nlink > 1)
+        return STATUS_NOT_REGULAR;
+    *ret_empty = false;
+    if (read_words(fd, &words))
+        return STATUS_OK;
+    *ret_empty = words.empty;
+    return words.empty ? STATUS_OK : STATUS_NOT_REGULAR;
+}
+
+static enum status lock_opened(int fd, struct lockfile_holder *ret_holder)
+{
     if (flock(fd, LOCK_EX | LOCK_NB) == 0)
         return STATUS_OK;
     if (errno != EWOULDBLOCK)
@@ -89,21 +112,76 @@ static enum status lock_opened(int fd, struct lockfile_holder *ret_holder)
     return STATUS_LOCKED;
 }
 
-static enum status try_path(const char *path, int *ret_fd, struct lockfile_holder *ret_holder)
+/* A lock that may not even be looked at, in a folder that may be written: it is another user's,
+ * who kept it to themselves. */
+static enum status refuse_closed(const char *path, struct lockfile_holder *ret_holder)
+{
+    struct strbuf out = STRBUF(ret_holder->words);
+    char *folder = paths_folder_of(path);
+    const bool open_folder = folder && access(folder, W_OK | X_OK) == 0;
+    struct stat facts;
+
+    free(folder);
+    errno = EACCES;
+    if (!open_folder || lstat(path, &facts) != 0)
+        return STATUS_READ_ONLY;
+    host_add_user(&out, facts.st_uid);
+    strbuf_add(&out, " (nobody else may read their .lock file)");
+    return STATUS_LOCKED;
+}
+
+static enum status open_found(const char *path, int *ret_fd, bool *ret_empty,
+                              struct lockfile_holder *ret_holder)
+{
+    const int fd = open(path, O_RDWR | O_NOFOLLOW | O_NONBLOCK | O_NOCTTY | O_CLOEXEC);
+
+    if (fd < 0 && errno == EACCES)
+        return refuse_closed(path, ret_holder);
+    if (fd < 0)
+        return errno == ELOOP || errno == EISDIR || errno == ENXIO ? STATUS_NOT_REGULAR
+                                                                   : safefile_status(errno);
+    const enum status status = look_at_found(fd, ret_empty);
+    if (status == STATUS_OK)
+        *ret_fd = fd;
+    else
+        close(fd);
+    return status;
+}
+
+/* The lock file, new or found. */
+static enum status open_lock(const char *path, const struct share *share, int *ret_fd,
+                             bool *ret_empty, struct lockfile_holder *ret_holder)
+{
+    const int fd = open(path, O_RDWR | O_CREAT | O_EXCL | O_NOFOLLOW | O_CLOEXEC, 0600);
+
+    if (fd < 0)
+        return errno == EEXIST ? open_found(path, ret_fd, ret_empty, ret_holder)
+                               : safefile_status(errno);
+    if (share_is_wide(share))
+        (void)share_give(fd, share);
+    *ret_fd = fd;
+    *ret_empty = false;
+    return STATUS_OK;
+}
+
+static enum status try_path(struct lockfile *lock, const struct share *share,
+                            struct lockfile_holder *ret_holder)
 {
     enum { TRIES = 20 };
-    const int flags = O_RDWR | O_CREAT | O_NOFOLLOW | O_NONBLOCK | O_NOCTTY | O_CLOEXEC;
 
     for (int i = 0; i < TRIES; i++) {
-        const int fd = open(path, flags, 0600);
+        int fd = -1;
+        enum status status = open_lock(lock->path, share, &fd, &lock->found, ret_holder);
 
-        if (fd < 0)
-            return safefile_status(errno);
-        enum status status = lock_opened(fd, ret_holder);
-        if (status == STATUS_OK && still_named(fd, path)) {
+        if (status == STATUS_IO && errno == ENOENT)
+            continue; /* dropped just now */
+        if (status != STATUS_OK)
+            return status;
+        status = lock_opened(fd, ret_holder);
+        if (status == STATUS_OK && still_named(fd, lock->path)) {
             /* Who we are is for people only; the lock holds without it. */
             (void)write_holder(fd);
-            *ret_fd = fd;
+            lock->fd = fd;
             return STATUS_OK;
         }
         const int kept_errno = errno;
@@ -123,7 +201,8 @@ enum status lockfile_take(const char *target, struct lockfile *ret_lock,
 
     if (!lock.path)
         return STATUS_NO_MEMORY;
-    const enum status status = try_path(lock.path, &lock.fd, ret_holder);
+    const struct share share = share_of(target);
+    const enum status status = try_path(&lock, &share, ret_holder);
     if (status != STATUS_OK) {
         const int kept_errno = errno;
         free(lock.path);
@@ -145,8 +224,7 @@ static bool is_this_host(const char *host)
 
 bool lockfile_is_held(const char *target)
 {
-    char host[49];
-    long pid;
+    struct words words;
     char *path = lock_path(target);
     const int fd =
         path ? open(path, O_RDONLY | O_NOFOLLOW | O_NONBLOCK | O_NOCTTY | O_CLOEXEC) : -1;
@@ -154,16 +232,19 @@ bool lockfile_is_held(const char *target)
     free(path);
     if (fd < 0)
         return false;
-    const bool known = read_words(fd, &pid, host);
+    const bool known = read_words(fd, &words);
     close(fd);
-    return known && !(is_this_host(host) && host_process_gone(pid));
+    return known && !(is_this_host(words.host) && host_process_gone(words.pid));
 }
 
 void lockfile_drop(struct lockfile *lock)
 {
     if (lock->fd >= 0) {
         /* While still locked, so that nobody's newer file of that name is hit. */
-        unlink(lock->path);
+        if (lock->found)
+            (void)!ftruncate(lock->fd, 0);
+        else if (still_named(lock->fd, lock->path))
+            unlink(lock->path);
         close(lock->fd);
     }
     free(lock->path);

@@ -8,6 +8,7 @@
 #include <unistd.h>
 
 #include "store/file_read.h"
+#include "store/generations.h"
 #include "store/lockfile.h"
 #include "store/paths.h"
 #include "store/profile_inner.h"
@@ -40,6 +41,7 @@ static struct profile *new_profile(const char *path)
     profile->target = safefile_target(path);
     if (profile->path && profile->target) {
         profile->folder = profile_folder_now(profile);
+        profile->share = share_of(profile->target);
         return profile;
     }
     const int kept_errno = errno;
@@ -67,6 +69,8 @@ static enum status path_status(int error)
 {
     if (error == ENOENT || error == ENOTDIR)
         return STATUS_NOT_FOUND;
+    if (error == ENOLINK)
+        return STATUS_NOWHERE;
     return error == ENOMEM ? STATUS_NO_MEMORY : STATUS_IO;
 }
 
@@ -79,6 +83,19 @@ static void lock(struct profile *profile)
         profile->editable = status;
     else if (status != STATUS_OK)
         profile->notices |= PROFILE_NO_LOCK;
+    if (status == STATUS_NOT_REGULAR)
+        profile->notices |= PROFILE_LOCK_TAKEN;
+}
+
+/* Whether there will be a place for the state that the first change replaces. */
+static void look_for_room(struct profile *profile)
+{
+    const enum generations_room room = generations_room(profile->target);
+
+    if (room == GENERATIONS_CLOSED)
+        profile->notices |= PROFILE_NO_GENERATION;
+    else if (room == GENERATIONS_CLOSED_TO_OTHERS)
+        profile->notices |= PROFILE_CLOSED_GENERATIONS;
 }
 
 static void settle_access(struct profile *profile)
@@ -93,7 +110,11 @@ static void settle_access(struct profile *profile)
         profile->editable = STATUS_NEWER;
     else if (profile->editable == STATUS_OK && access(profile->target, W_OK) != 0)
         profile->editable = STATUS_READ_ONLY;
-    if (profile->editable != STATUS_OK)
+    else if (profile->editable == STATUS_OK && !share_may_replace(profile->target))
+        profile->editable = STATUS_NOT_OURS;
+    if (profile->editable == STATUS_OK)
+        look_for_room(profile);
+    else
         lockfile_drop(&profile->lock);
 }
 
@@ -226,6 +247,11 @@ enum status profile_editable(const struct profile *profile)
 const char *profile_lock_holder(const struct profile *profile)
 {
     return profile->editable == STATUS_LOCKED ? profile->holder.words : "";
+}
+
+enum status profile_generation_status(const struct profile *profile)
+{
+    return profile->generation;
 }
 
 unsigned profile_notices(const struct profile *profile)

@@ -32,9 +32,11 @@ enum profile_notice {
     PROFILE_NO_LOCK = 4,        /* locks do not work here: open it in one program only */
     PROFILE_KEPT_AS_FOUND = 8,  /* the file as found was copied beside it before a rewrite */
     PROFILE_CONFLICT = 16,      /* saves go to profile_conflict_path() */
-    PROFILE_NO_GENERATION = 32, /* the state before the first change could not be kept */
+    PROFILE_NO_GENERATION = 32, /* the state before the first change is not or cannot be kept */
     PROFILE_WRITTEN_ANEW = 64,  /* its file was gone from its folder at the last save */
     PROFILE_LONG = 128,         /* half of what one file can hold is used */
+    PROFILE_LOCK_TAKEN = 256,   /* with PROFILE_NO_LOCK: something else has its name */
+    PROFILE_CLOSED_GENERATIONS = 512, /* others who may change it cannot keep its states */
 };
 
 /*
@@ -42,9 +44,10 @@ enum profile_notice {
  * in it is added to `problems` (may be NULL), sorted by line, also when it cannot be
  * opened. A profile that may only be read opens too: see profile_editable().
  *
- * STATUS_NOT_FOUND; STATUS_NOT_REGULAR; STATUS_TOO_LARGE (over 32 MiB or 500 000 lines);
- * STATUS_BINARY; STATUS_TOO_LONG (a line over 1022 bytes); STATUS_SYNTAX (nothing of a
- * profile in it); STATUS_NO_MEMORY; STATUS_IO with errno set.
+ * STATUS_NOT_FOUND; STATUS_NOWHERE for a link that leads nowhere; STATUS_NOT_REGULAR;
+ * STATUS_TOO_LARGE (over 32 MiB or 500 000 lines); STATUS_BINARY; STATUS_TOO_LONG (a line over
+ * 1022 bytes); STATUS_SYNTAX (nothing of a profile in it); STATUS_NO_MEMORY; STATUS_IO with
+ * errno set.
  */
 enum status profile_open(const char *path, enum profile_access access,
                          struct profile_problems *problems, struct profile **ret_profile);
@@ -67,10 +70,15 @@ const struct record *profile_record(const struct profile *profile);
 const char *profile_path(const struct profile *profile);
 
 /* STATUS_OK, or why it can only be read: STATUS_NEWER (its format is not known),
- * STATUS_LOCKED (see profile_lock_holder), STATUS_READ_ONLY. */
+ * STATUS_LOCKED (see profile_lock_holder), STATUS_READ_ONLY, STATUS_NOT_OURS (somebody else's
+ * in a sticky folder). */
 enum status profile_editable(const struct profile *profile);
 
-/* Who edits it, "process 1234 on bench-laptop"; "" unless profile_editable is STATUS_LOCKED. */
+/* Why PROFILE_NO_GENERATION is set; STATUS_OK where nothing was tried yet. */
+enum status profile_generation_status(const struct profile *profile);
+
+/* Who edits it, "anna, process 1234 on bench-laptop"; "" unless profile_editable is STATUS_LOCKED.
+ */
 const char *profile_lock_holder(const struct profile *profile);
 
 /* A set of enum profile_notice; saving adds to it. */

@@ -8,6 +8,7 @@
 #include "store/lockfile.h"
 #include "store/profile.h"
 #include "store/profile_load.h"
+#include "store/share.h"
 
 /* Inside store only: what is behind an open profile. profile.c opens and asks, profile_save.c
  * writes. */
@@ -25,10 +26,12 @@ struct profile {
     char *target; /* links followed */
     struct profile_content content;
     struct profile_folder folder;
-    bool on_disk; /* the content was read from the target or written to it */
-    bool unsure;  /* it was written, but its folder could not be synced */
-    bool changed; /* it was written since it was opened */
+    struct share share; /* as it was opened: for a file that is written anew */
+    bool on_disk;       /* the content was read from the target or written to it */
+    bool unsure;        /* it was written, but its folder could not be synced */
+    bool changed;       /* it was written since it was opened */
     enum status editable;
+    enum status generation; /* how keeping the state before the first change went */
     unsigned notices;
     struct bytes attempt; /* the text of a save that failed, which may be on disk all the same */
     struct lockfile lock;

@@ -62,16 +62,20 @@ static enum status look_at_disk(const char *path, const struct bytes *expected, 
     return STATUS_OK;
 }
 
-static enum status write_file(const char *path, enum safefile_mode mode, const struct bytes *bytes,
-                              bool *ret_replaced)
+static enum status write_file(const char *path, enum safefile_mode mode, const struct share *share,
+                              const struct bytes *bytes, bool *ret_replaced)
 {
     struct safefile file;
     enum status status = safefile_begin(path, mode, &file);
 
     if (status != STATUS_OK)
         return status;
+    status = safefile_share(&file, share);
     safefile_write(&file, bytes->data, bytes->length);
-    status = safefile_commit(&file);
+    if (status == STATUS_OK)
+        status = safefile_commit(&file);
+    else
+        safefile_cancel(&file);
     *ret_replaced = file.replaced;
     return status;
 }
@@ -97,7 +101,8 @@ static void keep_generation(struct profile *profile)
 {
     if (profile->changed || !profile->on_disk)
         return;
-    if (generations_keep(profile->target, &profile->content.text.bytes) == STATUS_OK)
+    profile->generation = generations_keep(profile->target, &profile->content.text.bytes);
+    if (profile->generation == STATUS_OK)
         profile->notices &= ~(unsigned)PROFILE_NO_GENERATION;
     else
         profile->notices |= PROFILE_NO_GENERATION;
@@ -108,15 +113,13 @@ static void keep_generation(struct profile *profile)
 static enum status save_conflict(struct profile *profile, struct profile_content *content)
 {
     const struct bytes *bytes = &content->text.bytes;
-    enum disk_state state = DISK_OTHER;
-    enum status status = STATUS_OK;
+    enum status status;
     bool replaced;
 
-    if (profile->conflict_path)
-        status = look_at_disk(profile->conflict_path, &profile->conflict, true, &state);
-    if (status == STATUS_OK && state == DISK_SAME) {
-        status = write_file(profile->conflict_path, SAFEFILE_REPLACE, bytes, &replaced);
-    } else if (status == STATUS_OK) {
+    if (profile->conflict_path && beside_holds(profile->conflict_path, &profile->conflict)) {
+        status =
+            write_file(profile->conflict_path, SAFEFILE_OWN, &profile->share, bytes, &replaced);
+    } else {
         char *path;
 
         status = beside_keep_copy(profile->target, "conflict", bytes, &path);
@@ -188,7 +191,8 @@ static enum status write_content(struct profile *profile, struct profile_content
 {
     const bool anew = mode == SAFEFILE_NEW && profile->on_disk;
     bool replaced = false;
-    const enum status status = write_file(profile->target, mode, &content->text.bytes, &replaced);
+    const enum status status =
+        write_file(profile->target, mode, &profile->share, &content->text.bytes, &replaced);
 
     /* Also when the folder could not be synced: what is there now is ours, no conflict. */
     if (status == STATUS_OK || replaced) {

@@ -7,6 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
+#include <time.h>
 #include <unistd.h>
 
 #include "store/host.h"
@@ -23,6 +24,8 @@ enum status safefile_status(int error)
     case EPERM:
     case EROFS:
         return STATUS_READ_ONLY;
+    case ENOLINK:
+        return STATUS_NOWHERE;
     case ENOMEM:
         return STATUS_NO_MEMORY;
     default:
@@ -30,31 +33,21 @@ enum status safefile_status(int error)
     }
 }
 
-/* The target of a path whose last part does not exist. */
-static char *target_of_new(const char *path)
+/* The same path with the links of its folder followed, and whatever has the last name left. */
+static char *target_in_folder(const char *path)
 {
     const char *slash = strrchr(path, '/');
     const char *name = slash ? slash + 1 : path;
-    char *folder = NULL, *target = NULL;
 
     if (*name == '\0' || strcmp(name, ".") == 0 || strcmp(name, "..") == 0) {
         errno = ENOENT;
         return NULL;
     }
-    if (!slash) {
-        folder = realpath(".", NULL);
-    } else {
-        char *given = strdup(path);
-
-        if (!given)
-            return NULL;
-        given[name - path] = '\0';
-        folder = realpath(given, NULL);
-        free(given);
-    }
-    if (folder)
-        target = paths_join(folder, name);
+    char *given = paths_folder_of(path);
+    char *folder = given ? realpath(given, NULL) : NULL;
+    char *target = folder ? paths_join(folder, name) : NULL;
     free(folder);
+    free(given);
     return target;
 }
 
@@ -66,10 +59,19 @@ char *safefile_target(const char *path)
     if (target || errno != ENOENT)
         return target;
     if (lstat(path, &facts) == 0) {
-        errno = ENOENT; /* a link that leads nowhere */
+        errno = ENOLINK;
         return NULL;
     }
-    return target_of_new(path);
+    return target_in_folder(path);
+}
+
+enum status safefile_none(const char *path)
+{
+    struct stat facts;
+
+    if (lstat(path, &facts) == 0)
+        return STATUS_CHANGED;
+    return errno == ENOENT || errno == ENOTDIR ? STATUS_OK : safefile_status(errno);
 }
 
 /* The folder of a target, opened; *ret_name points into the target. */
@@ -86,13 +88,14 @@ static int open_folder(char *target, const char **ret_name)
     return folder;
 }
 
+/* The time in it is how safefile_sweep knows its own. */
 static void write_temp_name(char *name, size_t size, unsigned number)
 {
     struct strbuf text = strbuf_over(name, size);
 
     strbuf_add(&text, ".sillet-");
     host_add_name(&text);
-    strbuf_addf(&text, "-%d-%u.tmp", (int)getpid(), number);
+    strbuf_addf(&text, "-%d-%lld-%u.tmp", (int)getpid(), (long long)time(NULL), number);
 }
 
 static int create_temp(struct safefile *file)
@@ -107,22 +110,18 @@ static int create_temp(struct safefile *file)
     return -1;
 }
 
-/* Gives the temporary file the owner and mode of the file that it is to replace. */
+/*
+ * Gives the temporary file the owner, group and mode of the file that it is to replace. Only
+ * the system's administrator can give a file away; a group can be kept by whoever is in it.
+ */
 static enum status copy_mode(int fd, const struct stat *facts)
 {
-    mode_t mode = facts->st_mode & (S_IRWXU | S_IRWXG | S_IRWXO);
-    struct stat own;
+    const struct share share = {.mode = facts->st_mode & (S_IRWXU | S_IRWXG | S_IRWXO),
+                                .group = facts->st_gid};
 
-    if (fstat(fd, &own) != 0)
-        return safefile_status(errno);
-    /* Where the owner cannot be kept, the group's rights would go to another group. */
-    if ((facts->st_uid != own.st_uid || facts->st_gid != own.st_gid) &&
-        fchown(fd, facts->st_uid, facts->st_gid) != 0)
-        mode &= ~(mode_t)S_IRWXG;
-    /* File systems without modes of their own (FAT) refuse to be asked. */
-    if ((own.st_mode & (S_IRWXU | S_IRWXG | S_IRWXO)) == mode)
-        return STATUS_OK;
-    return fchmod(fd, mode) == 0 ? STATUS_OK : safefile_status(errno);
+    if (facts->st_uid != geteuid())
+        (void)!fchown(fd, facts->st_uid, (gid_t)-1);
+    return share_give(fd, &share);
 }
 
 /* May the name be taken, and with which mode? */
@@ -141,6 +140,7 @@ static enum status look_at_old(struct safefile *file)
     /* A rename would get around a file's own write protection. */
     if (faccessat(file->folder, file->name, W_OK, 0) != 0)
         return safefile_status(errno);
+    file->over = true;
     return copy_mode(file->fd, &facts);
 }
 
@@ -188,7 +188,7 @@ static enum status begin_target(char *target, struct safefile *file)
 enum status safefile_begin(const char *path, enum safefile_mode mode, struct safefile *ret_file)
 {
     struct safefile file = {.fd = -1, .folder = -1, .mode = mode};
-    char *target = safefile_target(path);
+    char *target = mode == SAFEFILE_REPLACE ? safefile_target(path) : target_in_folder(path);
 
     if (!target)
         return errno == ENOENT ? STATUS_NOT_FOUND : safefile_status(errno);
@@ -201,6 +201,11 @@ enum status safefile_begin(const char *path, enum safefile_mode mode, struct saf
     else
         *ret_file = file;
     return status;
+}
+
+enum status safefile_share(struct safefile *file, const struct share *share)
+{
+    return file->over || !share_is_wide(share) ? STATUS_OK : share_give(file->fd, share);
 }
 
 static enum status remember(struct safefile *file, int error)
@@ -290,7 +295,7 @@ static enum status link_temp(struct safefile *file)
 }
 
 /* Not every file system can sync a folder; those that cannot say EINVAL. */
-static enum status sync_folder(int folder)
+enum status safefile_sync_folder(int folder)
 {
     if (fsync(folder) == 0 || errno == EINVAL || errno == ENOTSUP)
         return STATUS_OK;
@@ -319,7 +324,7 @@ static enum status finish(struct safefile *file)
     if ((status = close_temp(file)) != STATUS_OK)
         return status;
     status = file->mode == SAFEFILE_NEW ? link_temp(file) : rename_temp(file);
-    return status == STATUS_OK ? sync_folder(file->folder) : status;
+    return status == STATUS_OK ? safefile_sync_folder(file->folder) : status;
 }
 
 enum status safefile_commit(struct safefile *file)
@@ -330,14 +335,18 @@ enum status safefile_commit(struct safefile *file)
     return status;
 }
 
-enum status safefile_put(const char *path, enum safefile_mode mode, const char *bytes,
-                         size_t length)
+enum status safefile_put(const char *path, enum safefile_mode mode, const struct share *share,
+                         const char *bytes, size_t length)
 {
     struct safefile file;
-    const enum status status = safefile_begin(path, mode, &file);
+    enum status status = safefile_begin(path, mode, &file);
 
     if (status != STATUS_OK)
         return status;
+    if (share && (status = safefile_share(&file, share)) != STATUS_OK) {
+        safefile_cancel(&file);
+        return status;
+    }
     safefile_write(&file, bytes, length);
     return safefile_commit(&file);
 }

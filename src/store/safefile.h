@@ -7,6 +7,7 @@
 #include <sys/types.h>
 
 #include "base/status.h"
+#include "store/share.h"
 
 /*
  * A file written so that afterwards either the old one or the new one is there, whole:
@@ -25,53 +26,69 @@
  * disk, quota or size limit; STATUS_READ_ONLY where the file, its folder or the disk
  * may not be written), with errno as the failing call left it.
  *
- * A symbolic link is followed and its target replaced, never the link; one that leads
- * nowhere is refused. The existing file's mode is kept, and its owner where the system
- * allows; a new file gets mode 0600. Other hard links to the old file keep the old
- * content; access lists and extended attributes are not carried over.
+ * A symbolic link is followed where a user named the file (SAFEFILE_REPLACE): its target is
+ * replaced, never the link, and one that leads nowhere is STATUS_NOWHERE. What sillet makes
+ * by itself goes through no link. The existing file's mode and group are kept, and its owner
+ * where the system allows; where not even the group can be, its rights go. A new file gets
+ * mode 0600. Other hard links to the old file keep the old content; access lists and extended
+ * attributes are not carried over.
  *
  * The process must ignore SIGXFSZ, else a size limit kills it instead of failing a write.
  */
 enum safefile_mode {
     SAFEFILE_REPLACE, /* whatever has that name */
     SAFEFILE_NEW,     /* nothing may have that name: STATUS_CHANGED at begin or commit */
+    SAFEFILE_OWN,     /* nothing but a file, which is replaced; a link is STATUS_NOT_REGULAR */
 };
 
 struct safefile {
     int fd, folder;
-    char temp[128];
+    char temp[144];
     char *name; /* within the folder; owned */
     enum safefile_mode mode;
     enum status status; /* of the first failed write */
     int error;          /* its errno */
     dev_t device;       /* of the temporary file, and */
     ino_t inode;        /* 0 while it is not known */
+    bool over;          /* there is an old file, whose mode the new one has */
     bool replaced;      /* the new file has the name, even if the commit failed after that */
 };
 
 enum status safefile_begin(const char *path, enum safefile_mode mode, struct safefile *ret_file);
+
+/* Shares a new file; one that takes another's place has that one's mode and group already. */
+enum status safefile_share(struct safefile *file, const struct share *share);
 enum status safefile_write(struct safefile *file, const char *bytes, size_t length);
 enum status safefile_commit(struct safefile *file);
 void safefile_cancel(struct safefile *file);
 
-/* All three in one: a file of these bytes. */
-enum status safefile_put(const char *path, enum safefile_mode mode, const char *bytes,
-                         size_t length);
+/* All in one: a file of these bytes; `share` NULL: for the owner alone. */
+enum status safefile_put(const char *path, enum safefile_mode mode, const struct share *share,
+                         const char *bytes, size_t length);
 
 /*
- * Removes the temporary files that dead processes of this machine left in a folder.
+ * Removes the temporary files that dead processes of this machine left in a folder. Their names
+ * tell when they were made; a file that was not written then is somebody's own and stays.
  * Returns how many; 0 also when the folder cannot be read.
  */
 int safefile_sweep(const char *folder);
 
 /*
  * The file that a path leads to, links followed; the last part need not exist. NULL with
- * errno set when there is no such folder, the link leads nowhere, or memory is short.
- * The caller frees it.
+ * errno set when there is no such folder, the link leads nowhere (ENOLINK), or memory is
+ * short. The caller frees it.
  */
 char *safefile_target(const char *path);
 
-/* The status for an errno after a failed write: STATUS_FULL, STATUS_READ_ONLY, STATUS_IO. */
+/* STATUS_OK when nothing has that name, STATUS_CHANGED when anything has, a link too; failures
+ * of the asking. */
+enum status safefile_none(const char *path);
+
+/* A sync of an opened folder; fine where the file system has none. */
+enum status safefile_sync_folder(int folder);
+
+/* The status for an errno after a failed write: STATUS_FULL, STATUS_READ_ONLY, STATUS_NOWHERE,
+ * STATUS_NO_MEMORY, STATUS_IO. */
 enum status safefile_status(int error);
 
 #endif

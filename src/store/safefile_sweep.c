@@ -12,38 +12,61 @@
 #include "base/num.h"
 #include "store/host.h"
 
-/* The process that a temporary file's name tells of; 0 when it is no name of this machine's. */
-static int process_of(const char *name)
+/* What a temporary file's name tells. */
+struct temp {
+    int pid;
+    long long made_s;
+};
+
+/* A number and the character behind it. */
+static bool take_number(const char **at, char end, int most, int *ret_number)
+{
+    const char *stop = strchr(*at, end);
+
+    if (!stop || num_count(*at, (size_t)(stop - *at), most, ret_number) != STATUS_OK)
+        return false;
+    *at = stop + 1;
+    return true;
+}
+
+/* False for a name that is none of this machine's. */
+static bool read_name(const char *name, struct temp *temp)
 {
     char memory[96];
     struct strbuf prefix = STRBUF(memory);
-    int pid, number;
+    int number, length = 0;
 
     strbuf_add(&prefix, ".sillet-");
     host_add_name(&prefix);
     strbuf_add_char(&prefix, '-');
     if (strncmp(name, memory, prefix.length) != 0)
-        return 0;
+        return false;
     const char *at = name + prefix.length;
-    const size_t pid_length = strcspn(at, "-");
-    if (at[pid_length] != '-' || num_count(at, pid_length, 1 << 30, &pid) != STATUS_OK)
-        return 0;
-    at += pid_length + 1;
-    const size_t number_length = strcspn(at, ".");
-    if (num_count(at, number_length, 999, &number) != STATUS_OK ||
-        strcmp(at + number_length, ".tmp") != 0)
-        return 0;
-    return pid;
+    if (!take_number(&at, '-', 1 << 30, &temp->pid) ||
+        sscanf(at, "%18lld-%n", &temp->made_s, &length) != 1 || length == 0)
+        return false;
+    at += length;
+    return take_number(&at, '.', 999, &number) && strcmp(at, "tmp") == 0;
+}
+
+/* The clocks of this machine and of a disk elsewhere need not agree to the second. */
+static bool is_of_its_time(const struct temp *temp, const struct stat *facts)
+{
+    enum { DAY = 24 * 60 * 60 };
+    const long long written_s = facts->st_mtim.tv_sec;
+
+    return written_s > temp->made_s - DAY && written_s < temp->made_s + DAY;
 }
 
 static bool remove_stale(int folder, const char *name)
 {
     struct stat facts;
-    const int pid = process_of(name);
+    struct temp temp;
 
-    if (pid <= 0 || !host_process_gone(pid))
+    if (!read_name(name, &temp) || !host_process_gone(temp.pid))
         return false;
-    if (fstatat(folder, name, &facts, AT_SYMLINK_NOFOLLOW) != 0 || !S_ISREG(facts.st_mode))
+    if (fstatat(folder, name, &facts, AT_SYMLINK_NOFOLLOW) != 0 || !S_ISREG(facts.st_mode) ||
+        !is_of_its_time(&temp, &facts))
         return false;
     return unlinkat(folder, name, 0) == 0;
 }

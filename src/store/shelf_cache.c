@@ -151,7 +151,7 @@ static enum status write_bytes(const char *path, const struct bytes *bytes)
     free(folder);
     if (status != STATUS_OK)
         return status;
-    return safefile_put(path, SAFEFILE_REPLACE, bytes->data, bytes->length);
+    return safefile_put(path, SAFEFILE_OWN, NULL, bytes->data, bytes->length);
 }
 
 enum status shelf_cache_write(const char *path, const char *folder,
@@ -315,7 +315,7 @@ enum status shelf_cache_read(const char *path, const char *folder,
                              struct shelf_entries *ret_entries)
 {
     struct bytes bytes;
-    enum status status = file_read(path, CACHE_BYTES_MAX, &bytes);
+    enum status status = file_read_own(path, CACHE_BYTES_MAX, &bytes);
 
     if (status != STATUS_OK)
         return status;

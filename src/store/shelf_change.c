@@ -2,19 +2,18 @@
 #include "store/shelf_change.h"
 
 #include <errno.h>
-#include <fcntl.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <sys/stat.h>
-#include <unistd.h>
 
-#include "store/lockfile.h"
+#include "store/aside.h"
+#include "store/generations.h"
 #include "store/paths.h"
 #include "store/profile.h"
+#include "store/profile_beside.h"
 #include "store/safefile.h"
 
-enum { NAMES_MAX = 999, STEM_MAX = 60 };
+enum { STEM_MAX = 60 };
 
 static const char ending[] = ".ini";
 
@@ -39,8 +38,7 @@ void shelf_file_name(const char *name, struct strbuf *out)
         strbuf_add(out, "instrument");
 }
 
-/* STEM.ini, STEM-2.ini and so on; to be freed, NULL without memory. */
-static char *numbered_name(const char *stem, size_t length, int number)
+char *shelf_numbered_file(const char *stem, size_t length, int number)
 {
     const size_t size = length + sizeof ending + 8;
     char *name = malloc(size);
@@ -55,6 +53,31 @@ static char *numbered_name(const char *stem, size_t length, int number)
 }
 
 /* --- a new one --- */
+
+static enum status look_for_leavings(const char *target)
+{
+    static const char *const suffixes[] = {"lock", "as-found", "conflict", "aside"};
+    enum status status = generations_none(target);
+
+    for (size_t i = 0; status == STATUS_OK && i < sizeof suffixes / sizeof suffixes[0]; i++)
+        status = beside_none(target, suffixes[i]);
+    return status == STATUS_OK && aside_exists(target) ? STATUS_CHANGED : status;
+}
+
+enum status shelf_path_is_free(const char *path)
+{
+    char *target = safefile_target(path);
+
+    if (!target && errno == ENOLINK)
+        return STATUS_CHANGED;
+    if (!target)
+        return errno == ENOENT ? STATUS_NOT_FOUND : safefile_status(errno);
+    const enum status status = look_for_leavings(target);
+    const int kept_errno = errno;
+    free(target);
+    errno = kept_errno;
+    return status;
+}
 
 static enum status create(const char *path, const struct record *record)
 {
@@ -81,11 +104,13 @@ static enum status create_numbered(const char *folder, const struct record *reco
 {
     enum status status = STATUS_CHANGED;
 
-    for (int number = 1; number <= NAMES_MAX && is_taken(status); number++) {
-        char *file = numbered_name(stem, strlen(stem), number);
+    for (int number = 1; number <= SHELF_NUMBERS_MAX && is_taken(status); number++) {
+        char *file = shelf_numbered_file(stem, strlen(stem), number);
         char *path = file ? paths_join(folder, file) : NULL;
 
-        status = path ? create(path, record) : STATUS_NO_MEMORY;
+        status = path ? shelf_path_is_free(path) : STATUS_NO_MEMORY;
+        if (status == STATUS_OK)
+            status = create(path, record);
         const int kept_errno = errno;
         free(path);
         if (status == STATUS_OK)
@@ -94,7 +119,10 @@ static enum status create_numbered(const char *folder, const struct record *reco
             free(file);
         errno = kept_errno;
     }
-    return is_taken(status) ? STATUS_FULL : status;
+    if (!is_taken(status))
+        return status;
+    errno = EEXIST;
+    return STATUS_FULL;
 }
 
 enum status shelf_file_record(const char *folder, struct record *record, const char *name,
@@ -158,122 +186,4 @@ enum status shelf_copy(const char *folder, const char *file, const char *name, c
     record_done(&record);
     errno = kept_errno;
     return status;
-}
-
-/* --- into the archive --- */
-
-static bool lacks_links(int error)
-{
-    return error == EPERM || error == EOPNOTSUPP || error == ENOTSUP || error == ENOSYS ||
-           error == EMLINK;
-}
-
-/* Unlike rename, link fails where the name is taken. */
-static enum status move_file(int from, const char *file, int to, const char *name)
-{
-    struct stat facts;
-
-    if (linkat(from, file, to, name, 0) == 0) {
-        if (unlinkat(from, file, 0) == 0)
-            return STATUS_OK;
-        const enum status status = safefile_status(errno);
-        unlinkat(to, name, 0);
-        return status;
-    }
-    if (errno == EEXIST)
-        return STATUS_CHANGED;
-    if (!lacks_links(errno))
-        return safefile_status(errno);
-    if (fstatat(to, name, &facts, AT_SYMLINK_NOFOLLOW) == 0)
-        return STATUS_CHANGED;
-    return renameat(from, file, to, name) == 0 ? STATUS_OK : safefile_status(errno);
-}
-
-static enum status move_numbered(int from, const char *file, int to, char **ret_file)
-{
-    const size_t length = strlen(file) - (sizeof ending - 1);
-    enum status status = STATUS_CHANGED;
-
-    for (int number = 1; number <= NAMES_MAX && status == STATUS_CHANGED; number++) {
-        char *name = numbered_name(file, length, number);
-
-        status = name ? move_file(from, file, to, name) : STATUS_NO_MEMORY;
-        const int kept_errno = errno;
-        if (status == STATUS_OK)
-            *ret_file = name;
-        else
-            free(name);
-        errno = kept_errno;
-    }
-    return status == STATUS_CHANGED ? STATUS_FULL : status;
-}
-
-static enum status open_archive(int folder, int *ret_archive)
-{
-    if (mkdirat(folder, "archive", 0700) != 0 && errno != EEXIST)
-        return safefile_status(errno);
-    const int archive = openat(folder, "archive", O_RDONLY | O_DIRECTORY | O_NOFOLLOW | O_CLOEXEC);
-    if (archive < 0)
-        return errno == ENOTDIR || errno == ELOOP ? STATUS_NOT_REGULAR : safefile_status(errno);
-    *ret_archive = archive;
-    return STATUS_OK;
-}
-
-static enum status look_at_file(int folder, const char *file)
-{
-    struct stat facts;
-
-    if (fstatat(folder, file, &facts, AT_SYMLINK_NOFOLLOW) != 0)
-        return errno == ENOENT ? STATUS_NOT_FOUND : safefile_status(errno);
-    return S_ISREG(facts.st_mode) ? STATUS_OK : STATUS_NOT_REGULAR;
-}
-
-static enum status archive_in(int folder, const char *file, char **ret_file)
-{
-    int archive = -1;
-    enum status status = look_at_file(folder, file);
-
-    if (status == STATUS_OK)
-        status = open_archive(folder, &archive);
-    if (status != STATUS_OK)
-        return status;
-    status = move_numbered(folder, file, archive, ret_file);
-    const int kept_errno = errno;
-    if (status == STATUS_OK) {
-        (void)fsync(archive);
-        (void)fsync(folder);
-    }
-    close(archive);
-    errno = kept_errno;
-    return status;
-}
-
-/* Where locks do not work, the file is moved all the same, as it would be edited. */
-static enum status archive_locked(const char *folder, const char *file, char **ret_file)
-{
-    struct lockfile lock = {.fd = -1};
-    struct lockfile_holder holder;
-    char *path = paths_join(folder, file);
-    enum status status = path ? lockfile_take(path, &lock, &holder) : STATUS_NO_MEMORY;
-
-    free(path);
-    if (status == STATUS_LOCKED || status == STATUS_NO_MEMORY || status == STATUS_READ_ONLY)
-        return status;
-    const int fd = open(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-    status = fd < 0 ? safefile_status(errno) : archive_in(fd, file, ret_file);
-    const int kept_errno = errno;
-    if (fd >= 0)
-        close(fd);
-    lockfile_drop(&lock);
-    errno = kept_errno;
-    return status;
-}
-
-enum status shelf_archive(const char *folder, const char *file, char **ret_file)
-{
-    const size_t length = strlen(file);
-
-    if (length < sizeof ending || strcmp(file + length - (sizeof ending - 1), ending) != 0)
-        return STATUS_NOT_REGULAR;
-    return archive_locked(folder, file, ret_file);
 }

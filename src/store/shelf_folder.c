@@ -12,6 +12,7 @@
 #include "base/strbuf.h"
 #include "store/lockfile.h"
 #include "store/paths.h"
+#include "store/profile_beside.h"
 
 /* File systems keep times in steps of up to two seconds (FAT). */
 enum { STEP_SECONDS = 2 };
@@ -131,6 +132,10 @@ static enum status list_names(struct lister *lister)
         if (entry && !entry->linked)
             entry->in_use = is_used(lister, entry);
     }
+    /* A long name's lock has only its start. */
+    for (size_t i = 0; i < lister->entries.count; i++)
+        if (strlen(lister->entries.items[i].file) > BESIDE_NAME_MAX)
+            lister->entries.items[i].in_use = is_used(lister, &lister->entries.items[i]);
     return STATUS_OK;
 }
 

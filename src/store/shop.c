@@ -341,7 +341,7 @@ static enum status write_bytes(const char *path, const struct bytes *bytes)
 
     if (status != STATUS_OK)
         return status;
-    return safefile_put(path, SAFEFILE_REPLACE, bytes->data, bytes->length);
+    return safefile_put(path, SAFEFILE_REPLACE, NULL, bytes->data, bytes->length);
 }
 
 enum status shop_write(const char *path, const struct shop_units *units)

@@ -8,11 +8,13 @@
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
+#include <sys/wait.h>
 #include <time.h>
 #include <unistd.h>
 
 #include "faults.h"
 #include "profile_steps.h"
+#include "store/paths.h"
 #include "store/preset.h"
 #include "store/shelf.h"
 #include "store/shelf_change.h"
@@ -40,6 +42,7 @@ struct deed {
     enum status (*run)(const struct tree *tree);
     void (*check)(const struct tree *tree, enum status status);
     bool makes_calls[FAULT_COUNT_]; /* that it must be seen to make */
+    void (*prepare)(const struct tree *tree);
 };
 
 static void clear(const struct tree *tree)
@@ -176,6 +179,15 @@ static enum status put_away(const struct tree *tree)
     return status;
 }
 
+#define GENERATION ".generations/bass.ini/000001-2026-03-02T1042.ini"
+
+static void add_generation(const struct tree *tree)
+{
+    assert_int_equal(paths_make_folder(tree_path(tree, "shelf/.generations/bass.ini")), STATUS_OK);
+    tree_write_text(tree_path(tree, "shelf/" GENERATION), "earlier");
+}
+
+/* With its earlier state, which is never in the other place. */
 static void it_is_in_one_place(const struct tree *tree, enum status status)
 {
     const char *here = tree_path(tree, "shelf/bass.ini");
@@ -184,6 +196,9 @@ static void it_is_in_one_place(const struct tree *tree, enum status status)
     what_was_there_is_as_it_was(tree);
     assert_true((access(here, F_OK) == 0) == (status != STATUS_OK));
     tree_assert_text(status == STATUS_OK ? there : here, bass);
+    tree_assert_text(
+        tree_path(tree, status == STATUS_OK ? "shelf/archive/" GENERATION : "shelf/" GENERATION),
+        "earlier");
 }
 
 /* --- settings --- */
@@ -215,7 +230,8 @@ static const struct deed deeds[] = {
       [FAULT_WRITE] = true,
       [FAULT_RENAME] = true,
       [FAULT_FOLDER] = true,
-      [FAULT_MEMORY] = true}},
+      [FAULT_MEMORY] = true},
+     NULL},
     {"file a new one",
      file_new,
      the_new_one_is_whole,
@@ -223,11 +239,13 @@ static const struct deed deeds[] = {
       [FAULT_WRITE] = true,
       [FAULT_LINK] = true,
       [FAULT_LOCK] = true,
-      [FAULT_MEMORY] = true}},
+      [FAULT_MEMORY] = true},
+     NULL},
     {"copy",
      file_copy,
      the_new_one_is_whole,
-     {[FAULT_READ] = true, [FAULT_WRITE] = true, [FAULT_LINK] = true, [FAULT_MEMORY] = true}},
+     {[FAULT_READ] = true, [FAULT_WRITE] = true, [FAULT_LINK] = true, [FAULT_MEMORY] = true},
+     NULL},
     {"archive",
      put_away,
      it_is_in_one_place,
@@ -235,12 +253,16 @@ static const struct deed deeds[] = {
       [FAULT_STAT] = true,
       [FAULT_LINK] = true,
       [FAULT_UNLINK] = true,
+      [FAULT_RENAME] = true,
+      [FAULT_SYNC] = true,
       [FAULT_FOLDER] = true,
-      [FAULT_MEMORY] = true}},
+      [FAULT_MEMORY] = true},
+     add_generation},
     {"read the settings",
      read_settings,
      nothing_is_written,
-     {[FAULT_OPEN] = true, [FAULT_READ] = true, [FAULT_MEMORY] = true}},
+     {[FAULT_OPEN] = true, [FAULT_READ] = true, [FAULT_MEMORY] = true},
+     NULL},
 };
 
 /* False when there was no nth call. */
@@ -248,6 +270,8 @@ static bool fail_call(const struct tree *tree, const struct deed *deed, enum fau
                       enum fault_way way, int nth, int error)
 {
     prepare(tree);
+    if (deed->prepare)
+        deed->prepare(tree);
     fault_arm(call, way, nth, error);
     const enum status status = deed->run(tree);
     const bool reached = fault_disarm() >= nth;
@@ -287,6 +311,65 @@ static void nothing_is_lost_by_any_failure(void **state)
     clear(*state);
 }
 
+/* After a kill it may have both names; its earlier state has one, and trying again ends it. */
+static void it_is_in_either_place(const struct tree *tree)
+{
+    const char *here = tree_path(tree, "shelf/bass.ini");
+    const char *there = tree_path(tree, "shelf/archive/bass.ini");
+    const bool stays = access(tree_path(tree, "shelf/" GENERATION), F_OK) == 0;
+
+    assert_true(access(here, F_OK) == 0 || access(there, F_OK) == 0);
+    assert_true(stays ? access(here, F_OK) == 0 : access(there, F_OK) == 0);
+    tree_assert_text(tree_path(tree, stays ? "shelf/" GENERATION : "shelf/archive/" GENERATION),
+                     "earlier");
+    if (access(here, F_OK) == 0)
+        assert_int_equal(put_away(tree), STATUS_OK);
+    it_is_in_one_place(tree, STATUS_OK);
+    assert_int_equal(tree_count(tree_path(tree, "shelf/archive"), "bass"), 1);
+}
+
+static void the_new_one_is_whole_or_missing(const struct tree *tree)
+{
+    the_new_one_is_whole(tree, STATUS_IO);
+}
+
+/* The process ends before each call in turn. */
+static int kill_at_every_call(const struct tree *tree, const struct deed *deed,
+                              void (*check)(const struct tree *tree))
+{
+    int killed = 0, status;
+
+    do {
+        prepare(tree);
+        if (deed->prepare)
+            deed->prepare(tree);
+        const pid_t child = fork();
+        assert_true(child >= 0);
+        if (child == 0) {
+            fault_arm(FAULT_ANY, FAULT_KILL, killed + 1, 0);
+            _exit(deed->run(tree) == STATUS_OK ? 0 : 1);
+        }
+        assert_int_equal(waitpid(child, &status, 0), child);
+        check(tree);
+        killed += WIFSIGNALED(status);
+    } while (WIFSIGNALED(status));
+    assert_int_equal(WEXITSTATUS(status), 0);
+    print_message("%s: killed at each of %d calls\n", deed->name, killed);
+    return killed;
+}
+
+static void nothing_is_lost_by_any_kill(void **state)
+{
+    for (size_t i = 0; i < sizeof deeds / sizeof deeds[0]; i++) {
+        if (deeds[i].run == put_away)
+            assert_true(kill_at_every_call(*state, &deeds[i], it_is_in_either_place) > 15);
+        else if (deeds[i].check == the_new_one_is_whole)
+            assert_true(kill_at_every_call(*state, &deeds[i], the_new_one_is_whole_or_missing) >
+                        15);
+    }
+    clear(*state);
+}
+
 /* A second time over what the cache holds: it is read, and its failures too are borne. */
 static void a_cache_that_fails_is_done_without(void **state)
 {
@@ -315,6 +398,7 @@ static void an_archive_without_links_overwrites_none(void **state)
         char *file = NULL;
 
         prepare(*state);
+        add_generation(*state);
         assert_int_equal(mkdir(tree_path(*state, "shelf/archive"), 0700), 0);
         tree_write_text(tree_path(*state, "shelf/archive/bass.ini"), "another");
         fault_arm(FAULT_LINK, FAULT_STAYS, 1, errors[i]);
@@ -323,6 +407,9 @@ static void an_archive_without_links_overwrites_none(void **state)
         assert_string_equal(file, "bass-2.ini");
         tree_assert_text(tree_path(*state, "shelf/archive/bass.ini"), "another");
         tree_assert_text(tree_path(*state, "shelf/archive/bass-2.ini"), bass);
+        tree_assert_text(
+            tree_path(*state, "shelf/archive/.generations/bass-2.ini/000001-2026-03-02T1042.ini"),
+            "earlier");
         free(file);
     }
     clear(*state);
@@ -334,6 +421,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         IN_TREE(nothing_is_lost_by_any_failure),
+        IN_TREE(nothing_is_lost_by_any_kill),
         IN_TREE(a_cache_that_fails_is_done_without),
         IN_TREE(an_archive_without_links_overwrites_none),
     };

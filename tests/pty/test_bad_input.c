@@ -62,7 +62,7 @@ static void test_dangling_link(void **state)
     struct bench *bench = *state;
 
     assert_int_equal(symlink("nowhere.ini", bench->profile), 0);
-    check_refused(bench, bench->profile, "no such file");
+    check_refused(bench, bench->profile, "leads nowhere");
 }
 
 /* --- no text --- */

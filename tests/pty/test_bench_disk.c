@@ -4,6 +4,7 @@
 #define _GNU_SOURCE /* prlimit, unshare */
 
 #include <errno.h>
+#include <pwd.h>
 #include <sched.h>
 #include <setjmp.h>
 #include <signal.h>
@@ -48,7 +49,10 @@ static void test_second_program_reads(void **state)
     struct terminal *first = bench_start(bench);
     struct terminal *second = bench_start_other(bench);
 
-    snprintf(holder, sizeof holder, SEEN_IN_USE " process %d", (int)terminal_pid(first));
+    const struct passwd *user = getpwuid(geteuid());
+    assert_non_null(user);
+    snprintf(holder, sizeof holder, SEEN_IN_USE " %s, process %d", user->pw_name,
+             (int)terminal_pid(first));
     terminal_expect(second, holder);
     expect_reading_only(second);
     bench_expect_line(bench, "relief = .013 in");

@@ -102,6 +102,61 @@ static void test_sheet_that_cannot_be_written(void **state)
     bench_expect_line(bench, "relief = .011 in");
 }
 
+/* A received folder may hold anything by the sheet's name: nothing is written through it. */
+static void test_sheet_goes_through_no_link(void **state)
+{
+    enum { LINK, HARD_LINK, NOWHERE, PROFILE, WAYS };
+    struct bench *bench = *state;
+    struct terminal *terminal = bench_start_worked(bench);
+    char folder[512], path[600], victim[600];
+
+    find_folder(bench, folder, sizeof folder);
+    terminal_type(terminal, "c");
+    terminal_expect(terminal, SEEN_SHEET);
+    const bool drawn = tree_count(folder, ".pdf") == 1;
+    snprintf(path, sizeof path, "%s/bench-2026-03-02.%s", folder, drawn ? "pdf" : "txt");
+    snprintf(victim, sizeof victim, "%s/../victim.ini", folder);
+    for (int way = 0; way < WAYS; way++) {
+        assert_int_equal(unlink(path), 0);
+        tree_write_text(victim, "[profile]\n");
+        if (way == LINK)
+            assert_int_equal(symlink("../victim.ini", path), 0);
+        else if (way == HARD_LINK)
+            assert_int_equal(link(victim, path), 0);
+        else if (way == NOWHERE)
+            assert_int_equal(symlink("../made", path), 0);
+        else
+            tree_write_text(path, "[profile]\n");
+        terminal_type(terminal, "h");
+        terminal_expect(terminal, SEEN_HELP);
+        terminal_type(terminal, "hc");
+        terminal_expect(terminal, SEEN_NO_SHEET "sheets/bench-2026-03-02.");
+        terminal_expect(terminal, "move it away");
+        tree_assert_text(victim, "[profile]\n");
+        if (way == PROFILE)
+            tree_assert_text(path, "[profile]\n");
+        assert_int_equal(tree_count(folder, ""), 1);
+    }
+    snprintf(victim, sizeof victim, "%s/../made", folder);
+    assert_int_not_equal(access(victim, F_OK), 0);
+    bench_quit(terminal);
+}
+
+/* And a sheets/ that leads elsewhere has nothing put there. */
+static void test_sheets_is_a_folder_here(void **state)
+{
+    struct bench *bench = *state;
+    struct terminal *terminal = bench_start_worked(bench);
+    char folder[512];
+
+    find_folder(bench, folder, sizeof folder);
+    assert_int_equal(symlink(".", folder), 0);
+    terminal_type(terminal, "c");
+    terminal_expect(terminal, SEEN_NO_SHEET "sheets is no folder here");
+    bench_quit(terminal);
+    assert_int_equal(tree_count(folder, "bench-2026-03-02"), 0);
+}
+
 int main(int argc, char **argv)
 {
     const struct CMUnitTest tests[] = {
@@ -109,6 +164,8 @@ int main(int argc, char **argv)
         BENCH_CASE(test_sheet_of_a_name_that_is_no_utf8),
         BENCH_CASE(test_no_sheet_of_nothing),
         BENCH_CASE(test_sheet_that_cannot_be_written),
+        BENCH_CASE(test_sheet_goes_through_no_link),
+        BENCH_CASE(test_sheets_is_a_folder_here),
     };
 
     if (!bench_set_up(argc, argv))

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 
 /* The shelf, in the real program on a terminal. */
+#define _GNU_SOURCE /* prlimit */
+
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
@@ -8,6 +10,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/resource.h>
 #include <sys/stat.h>
 #include <sys/wait.h>
 #include <unistd.h>
@@ -274,6 +277,46 @@ static void earlier_states_are_looked_at_and_brought_back(void **state)
     expect_exit(terminal, 0);
 }
 
+/* What cannot be kept first is not replaced, and neither is what is the same. */
+static void nothing_is_brought_back_over_what_cannot_be_kept(void **state)
+{
+    struct stage *stage = *state;
+    struct rlimit limit;
+    size_t length;
+
+    put(stage, "a.ini", "Parlour", "Marlo");
+    struct terminal *terminal = stage->terminal = begin(stage, 24, 80);
+    terminal_expect(terminal, "Parlour");
+    take_reading(terminal, ".017");
+    take_reading(terminal, ".009");
+    char *present = tree_read(path_of(stage, "a.ini"), &length);
+    open_earlier(terminal);
+    terminal_expect(terminal, "earlier state of a.ini");
+    assert_int_equal(prlimit(terminal_pid(terminal), RLIMIT_FSIZE, NULL, &limit), 0);
+    const rlim_t before = limit.rlim_cur;
+    /* Room for all but the last bytes of it. */
+    limit.rlim_cur = length - 4;
+    assert_int_equal(prlimit(terminal_pid(terminal), RLIMIT_FSIZE, &limit, NULL), 0);
+    terminal_type(terminal, "+");
+    terminal_expect(terminal, "Nothing was changed");
+    terminal_expect(terminal, "cannot be kept first");
+    tree_assert_holds(path_of(stage, "a.ini"), present, length);
+    limit.rlim_cur = before;
+    assert_int_equal(prlimit(terminal_pid(terminal), RLIMIT_FSIZE, &limit, NULL), 0);
+    open_earlier(terminal);
+    terminal_expect(terminal, "earlier state of a.ini");
+    terminal_type(terminal, "+");
+    terminal_expect(terminal, "Back as it was at ");
+    open_earlier(terminal);
+    terminal_expect(terminal, "earlier state of a.ini");
+    terminal_key(terminal, TERMINAL_DOWN); /* below what it replaced: the one it is */
+    terminal_type(terminal, "+");
+    terminal_expect(terminal, "already; nothing was changed");
+    terminal_key(terminal, TERMINAL_ESCAPE);
+    expect_exit(terminal, 0);
+    free(present);
+}
+
 static void what_others_file_and_edit_is_seen(void **state)
 {
     struct stage *stage = *state;
@@ -333,6 +376,7 @@ int main(int argc, char **argv)
         CASE(an_instrument_is_found_opened_and_left),
         CASE(copies_and_the_archive),
         CASE(earlier_states_are_looked_at_and_brought_back),
+        CASE(nothing_is_brought_back_over_what_cannot_be_kept),
         CASE(what_others_file_and_edit_is_seen),
         CASE(the_folder_may_vanish),
     };

@@ -67,6 +67,32 @@ check_file() {
     nothing_left "sheet.$1"
 }
 
+# own COMMAND FILE: -o onto FILE, the profile itself, is refused by whatever name, and it stays.
+own() {
+    for output in "$2" "$scratch/./out/../out/${2##*/}" "$scratch/out/soft.$3" "$scratch/out/hard.$3"; do
+        code=0
+        "$sillet" "$1" -o "$output" "$2" 2>"$scratch/said" || code=$?
+        [ $code -eq 2 ] || fail "$1 -o $output: exit $code"
+        grep -q 'the profile itself' "$scratch/said" || fail "$1 -o $output: $(cat "$scratch/said")"
+        cmp -s "$profile" "$2" || fail "$1 -o $output: the profile is gone"
+    done
+}
+
+# A profile may be called anything, also as a sheet would be.
+check_own() {
+    for ending in txt pdf svg; do
+        mine=$scratch/out/mine.$ending
+        cp "$profile" "$mine"
+        ln -s "mine.$ending" "$scratch/out/soft.$ending"
+        ln "$mine" "$scratch/out/hard.$ending"
+        own sheet "$mine" $ending
+        [ $ending = txt ] || ! "$sillet" layout -o "$scratch/out/probe.pdf" "$profile" 2>/dev/null ||
+            own layout "$mine" $ending
+        rm -f "$mine" "$scratch/out/probe.pdf" "$scratch/out/soft.$ending" \
+            "$scratch/out/hard.$ending"
+    done
+}
+
 # A disk of its own, where the machine lets a test have one.
 check_full_disk() {
     unshare -m true 2>/dev/null || return 0
@@ -91,6 +117,7 @@ if "$sillet" sheet -o "$scratch/out/probe.pdf" "$profile" 2>/dev/null; then
     check_file svg
 fi
 check_full_disk
+check_own
 refused 'no such folder' "$sillet" sheet -o "$scratch/none/sheet.txt" "$profile"
 ln -s /dev/full "$scratch/out/device.txt"
 refused 'a device' "$sillet" sheet -o "$scratch/out/device.txt" "$profile"

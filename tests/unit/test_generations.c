@@ -8,9 +8,7 @@
 #include <unistd.h>
 
 #include "profile_steps.h"
-#include "store/file_read.h"
 #include "store/generations.h"
-#include "store/lockfile.h"
 #include "store/profile.h"
 #include "tree.h"
 
@@ -218,64 +216,6 @@ static void a_save_does_not_hang_on_it(void **state)
     assert_scale(path, "24 in");
 }
 
-static void one_is_brought_back(void **state)
-{
-    const char *path = profile_at(state);
-
-    set_scale(path, "25.4 in");
-    set_scale(path, "25.3 in");
-    struct generations list = list_of(path, 2);
-    assert_int_equal(generations_bring_back(path, list.items[1].path), STATUS_OK);
-    assert_scale(path, "25.5 in");
-    generations_done(&list);
-    list = list_of(path, 3);
-    assert_scale(list.items[0].path, "25.3 in");
-    generations_done(&list);
-}
-
-static void what_is_in_use_is_not_changed(void **state)
-{
-    const char *path = profile_at(state);
-    struct lockfile_holder holder;
-    struct lockfile lock;
-
-    set_scale(path, "25.4 in");
-    struct generations list = list_of(path, 1);
-    assert_int_equal(lockfile_take(path, &lock, &holder), STATUS_OK);
-    assert_int_equal(generations_bring_back(path, list.items[0].path), STATUS_LOCKED);
-    lockfile_drop(&lock);
-    assert_scale(path, "25.4 in");
-    assert_int_equal(generations_bring_back(path, tree_path(*state, "none.ini")), STATUS_NOT_FOUND);
-    generations_done(&list);
-}
-
-static void a_later_format_stays_where_it_is(void **state)
-{
-    const char *path = profile_at(state), *later = tree_path(*state, "later.ini");
-
-    tree_write_text(later, "[profile]\nformat = 99\n[board]\nscale = 20 in\n");
-    assert_int_equal(generations_bring_back(path, later), STATUS_NEWER);
-    assert_scale(path, "25.5 in");
-}
-
-/* What became of the file does not matter, and it is kept too. */
-static void a_broken_profile_is_replaced(void **state)
-{
-    static const char *const broken[] = {"no profile", "a\x01\x02\x03"};
-    const char *path = profile_at(state), *found = tree_path(*state, "a.ini.as-found");
-
-    set_scale(path, "25.4 in");
-    struct generations list = list_of(path, 1);
-    for (size_t i = 0; i < sizeof broken / sizeof broken[0]; i++) {
-        tree_write_text(path, broken[i]);
-        assert_int_equal(generations_bring_back(path, list.items[0].path), STATUS_OK);
-        assert_scale(path, "25.5 in");
-        tree_assert_text(found, broken[i]);
-        assert_int_equal(unlink(found), 0);
-    }
-    generations_done(&list);
-}
-
 /* A link's generations lie beside the file that it leads to. */
 static void links_are_followed(void **state)
 {
@@ -285,6 +225,56 @@ static void links_are_followed(void **state)
     set_scale(link, "25.4 in");
     struct generations list = list_of(path, 1);
     generations_done(&list);
+}
+
+/* In the order of the kinds: a link of either sort, of any age, keeps nothing by itself. */
+static void a_link_keeps_nothing(void **state)
+{
+    const char *newest = tree_path(*state, FOLDER "/000009-2026-11-25T1306.ini");
+
+    for (int hard = 0; hard < 2; hard++) {
+        const char *path = profile_at(state);
+        size_t length;
+        char *before = tree_read(path, &length);
+
+        keep_text(path, "; older\n");
+        assert_int_equal(hard ? link(path, newest) : symlink("../../a.ini", newest), 0);
+        set_scale(path, "24 in");
+        struct generations list = list_of(path, hard ? 3 : 2);
+        assert_true(list.items[0].number != 9);
+        tree_assert_holds(list.items[0].path, before, length);
+        generations_done(&list);
+        free(before);
+    }
+}
+
+/* A folder that leads elsewhere is none of ours: nothing is read or written there. */
+static void a_linked_folder_is_not_followed(void **state)
+{
+    static const char *const names[] = {".generations", FOLDER};
+
+    for (size_t i = 0; i < sizeof names / sizeof names[0]; i++) {
+        const char *path = profile_at(state);
+        struct record record;
+
+        tree_remove(*state, "far");
+        assert_int_equal(mkdir(tree_path(*state, "far"), 0700), 0);
+        tree_write_text(tree_path(*state, "far/000001-2026-11-25T1306.ini"), "mine");
+        if (i == 1)
+            assert_int_equal(mkdir(tree_path(*state, ".generations"), 0700), 0);
+        assert_int_equal(symlink(tree_path(*state, "far"), tree_path(*state, names[i])), 0);
+        struct generations list = list_of(path, 0);
+        generations_done(&list);
+        assert_int_equal(generations_room(path), GENERATIONS_CLOSED);
+        struct profile *profile = steps_open_to_change(path, &record);
+        assert_true(profile_notices(profile) & PROFILE_NO_GENERATION); /* said at open */
+        steps_put(&record, "board", "scale", "24 in");
+        steps_save(profile, &record);
+        assert_int_equal(profile_generation_status(profile), STATUS_NOT_REGULAR);
+        steps_close(profile, &record);
+        assert_int_equal(tree_count(tree_path(*state, "far"), ""), 1);
+        assert_int_equal(unlink(tree_path(*state, names[i])), 0);
+    }
 }
 
 #define CASE(name) cmocka_unit_test_setup_teardown(name, tree_setup, tree_teardown)
@@ -300,11 +290,9 @@ int main(void)
         CASE(the_same_state_is_kept_once),
         CASE(other_files_are_left_alone),
         CASE(a_save_does_not_hang_on_it),
-        CASE(one_is_brought_back),
-        CASE(what_is_in_use_is_not_changed),
-        CASE(a_later_format_stays_where_it_is),
-        CASE(a_broken_profile_is_replaced),
         CASE(links_are_followed),
+        CASE(a_link_keeps_nothing),
+        CASE(a_linked_folder_is_not_followed),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
 }

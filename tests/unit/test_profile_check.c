@@ -227,7 +227,7 @@ static void what_is_no_file_is_refused_at_once(void **state)
     assert_refused("/", STATUS_NOT_REGULAR);
     assert_refused("", STATUS_NOT_FOUND);
     assert_refused(loop, STATUS_IO);
-    assert_refused(nowhere, STATUS_NOT_FOUND);
+    assert_refused(nowhere, STATUS_NOWHERE);
     assert_refused(tree_path(tree, "missing"), STATUS_NOT_FOUND);
     assert_refused(tree_path(tree, "fifo/x"), STATUS_NOT_FOUND);
     /* And nothing is left behind by the refusals. */

@@ -4,12 +4,14 @@
 
 #include <fcntl.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
 #include "profile_steps.h"
+#include "store/host.h"
 #include "tree.h"
 
 static void each_found_state_is_kept_once(void **state)
@@ -188,7 +190,8 @@ static void the_second_program_reads_only(void **state)
     struct profile *second = steps_open_to_change(tree_path(*state, "link.ini"), &record);
     char memory[64];
     struct strbuf holder = STRBUF(memory);
-    strbuf_addf(&holder, "process %d on ", (int)getpid());
+    host_add_user(&holder, geteuid());
+    strbuf_addf(&holder, ", process %d on ", (int)getpid());
     assert_int_equal(profile_editable(second), STATUS_LOCKED);
     assert_ptr_equal(strstr(profile_lock_holder(second), memory), profile_lock_holder(second));
     assert_int_equal(profile_save(second, &record), STATUS_LOCKED);
@@ -253,6 +256,170 @@ static void a_planted_lock_does_no_harm(void **state)
     profile_close(profile);
 }
 
+/* Saves one reading into a profile by hand, which keeps it as found. */
+static void save_frets(const char *path, const char *frets, unsigned notices)
+{
+    struct record record;
+    struct profile *profile = steps_open_to_change(path, &record);
+
+    assert_int_equal(profile_editable(profile), STATUS_OK);
+    assert_int_equal(profile_notices(profile) & PROFILE_LOCK_TAKEN, notices & PROFILE_LOCK_TAKEN);
+    steps_put(&record, "board", "frets", frets);
+    steps_save(profile, &record);
+    steps_close(profile, &record);
+}
+
+/* Whatever of somebody's own is called like one of ours is neither written nor taken away. */
+static void somebodys_own_file_with_the_locks_name_stays(void **state)
+{
+    static const char *const texts[] = {
+        "[profile]\nformat = 1\n[board]\nscale = 13 in\n",
+        "sillet is a fine word to begin with\n",
+        "sillet 12 bench\nand a second line\n",
+        "sillet 12 bench",
+    };
+    const char *path = tree_path(*state, "a.ini"), *lock = tree_path(*state, "a.ini.lock");
+
+    for (size_t i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        tree_write_text(path, steps_tiny);
+        tree_write_text(lock, texts[i]);
+        save_frets(path, "20", PROFILE_LOCK_TAKEN);
+        tree_assert_text(lock, texts[i]);
+    }
+    /* An empty one may be another program's lock: it is used, and stays as it was. */
+    tree_write_text(lock, "");
+    struct profile *profile = steps_open(path), *second = steps_open(path);
+    assert_int_equal(profile_editable(profile), STATUS_OK);
+    assert_int_equal(profile_editable(second), STATUS_LOCKED);
+    profile_close(second);
+    profile_close(profile);
+    tree_assert_text(lock, "");
+    /* A second name of a profile is one, whatever it says. */
+    tree_write_text(tree_path(*state, "b"), "sillet 1 bench\n");
+    assert_int_equal(unlink(lock), 0);
+    assert_int_equal(link(tree_path(*state, "b"), lock), 0);
+    save_frets(path, "21", PROFILE_LOCK_TAKEN);
+    tree_assert_text(tree_path(*state, "b"), "sillet 1 bench\n");
+}
+
+/* The copy that a rewrite or a conflict needs is a file of its own: no link, no profile. */
+static void a_copy_is_never_a_link(void **state)
+{
+    const char *path = tree_path(*state, "a.ini");
+    const char *victim = tree_path(*state, "victim.ini");
+
+    for (int way = 0; way < 4; way++) {
+        const char *found = tree_path(*state, "a.ini.as-found");
+        const char *next = tree_path(*state, "a.ini.as-found.2");
+
+        tree_write_text(path, steps_tiny);
+        tree_write_text(victim, "mine");
+        unlink(found);
+        unlink(next);
+        if (way == 0)
+            assert_int_equal(symlink("a.ini", found), 0); /* holds the same, for now */
+        else if (way == 1)
+            assert_int_equal(link(path, found), 0);
+        else if (way == 2)
+            assert_int_equal(symlink("nowhere", found), 0);
+        else
+            assert_int_equal(symlink("victim.ini", found), 0);
+        save_frets(path, "20", 0);
+        tree_assert_text(next, steps_tiny);
+        tree_assert_text(victim, "mine");
+        assert_int_equal(access(tree_path(*state, "nowhere"), F_OK), -1);
+    }
+}
+
+static void a_conflict_copy_is_never_a_link(void **state)
+{
+    const char *path = tree_path(*state, "a.ini"), *victim = tree_path(*state, "victim.ini");
+    const char *beside = tree_path(*state, "a.ini.conflict");
+    size_t length;
+    struct record record;
+
+    steps_write_whole(path, steps_tiny);
+    struct profile *profile = steps_open_to_change(path, &record);
+    tree_write_text(path, steps_tiny);
+    steps_put(&record, "board", "frets", "20");
+    assert_int_equal(profile_save(profile, &record), STATUS_CHANGED);
+    char *ours = tree_read(beside, &length);
+    /* What was our copy is a link to the same bytes now. */
+    tree_write(victim, ours, length);
+    assert_int_equal(unlink(beside), 0);
+    assert_int_equal(symlink("victim.ini", beside), 0);
+    steps_put(&record, "board", "frets", "21");
+    assert_int_equal(profile_save(profile, &record), STATUS_CHANGED);
+    tree_assert_holds(victim, ours, length);
+    assert_string_equal(profile_conflict_path(profile), tree_path(*state, "a.ini.conflict.2"));
+    steps_close(profile, &record);
+    free(ours);
+}
+
+/* --- what could never be saved --- */
+
+/* Every name that a file can have leaves room for what is made beside it. */
+static void the_longest_name_can_be_saved(void **state)
+{
+    for (size_t length = 225; length <= 255; length += 5) {
+        char name[270] = "long/", other[270];
+        const char *folder = tree_path(*state, "long");
+        struct record record;
+
+        memset(name + 5, 'n', length);
+        memcpy(name + 5 + length - 4, ".ini", 5);
+        memcpy(other, name, sizeof other);
+        other[length] = 'm'; /* not the same when cut */
+        assert_int_equal(mkdir(folder, 0700), 0);
+        const char *path = tree_path(*state, name);
+        tree_write_text(path, steps_tiny);
+        tree_write_text(tree_path(*state, other), steps_tiny);
+        struct profile *profile = steps_open_to_change(path, &record);
+        assert_int_equal(profile_notices(profile) & PROFILE_NO_LOCK, 0);
+        struct profile *second = steps_open(path), *third = steps_open(tree_path(*state, other));
+        assert_int_equal(profile_editable(second), STATUS_LOCKED);
+        assert_int_equal(profile_editable(third), STATUS_OK);
+        profile_close(second);
+        profile_close(third);
+        steps_put(&record, "board", "frets", "20");
+        steps_save(profile, &record);
+        assert_int_equal(profile_notices(profile), PROFILE_END_MISSING | PROFILE_KEPT_AS_FOUND);
+        tree_write_text(path, steps_tiny);
+        steps_put(&record, "board", "frets", "21");
+        assert_int_equal(profile_save(profile, &record), STATUS_CHANGED);
+        steps_close(profile, &record);
+        assert_int_equal(tree_count(folder, ".as-found"), 1);
+        assert_int_equal(tree_count(folder, ".conflict"), 1);
+        tree_remove(*state, "long");
+    }
+}
+
+static void a_thousand_copies_are_no_end(void **state)
+{
+    char name[40], path[300];
+
+    snprintf(path, sizeof path, "%s", tree_path(*state, "a.ini"));
+    tree_write_text(path, steps_tiny);
+    tree_write_text(tree_path(*state, "a.ini.as-found"), "1");
+    for (int i = 2; i <= 1000; i++) {
+        snprintf(name, sizeof name, "a.ini.as-found.%d", i);
+        tree_write_text(tree_path(*state, name), "other");
+    }
+    save_frets(path, "20", 0);
+    tree_assert_text(tree_path(*state, "a.ini.as-found.1001"), steps_tiny);
+}
+
+static void a_link_that_leads_nowhere_is_said(void **state)
+{
+    const char *link = tree_path(*state, "a.ini");
+    struct profile *profile;
+
+    assert_int_equal(symlink("nowhere.ini", link), 0);
+    assert_int_equal(profile_open(link, PROFILE_TO_EDIT, NULL, &profile), STATUS_NOWHERE);
+    assert_int_equal(profile_create(link, &profile), STATUS_NOWHERE);
+    assert_int_equal(tree_count(((struct tree *)*state)->folder, ""), 1);
+}
+
 static void a_new_profile_never_overwrites(void **state)
 {
     const char *path = tree_path(*state, "a.ini");
@@ -298,6 +465,12 @@ int main(void)
         IN_TREE(the_second_program_reads_only),
         IN_TREE(a_dead_ones_lock_is_taken_over),
         IN_TREE(a_planted_lock_does_no_harm),
+        IN_TREE(somebodys_own_file_with_the_locks_name_stays),
+        IN_TREE(a_copy_is_never_a_link),
+        IN_TREE(a_conflict_copy_is_never_a_link),
+        IN_TREE(the_longest_name_can_be_saved),
+        IN_TREE(a_thousand_copies_are_no_end),
+        IN_TREE(a_link_that_leads_nowhere_is_said),
         IN_TREE(a_new_profile_never_overwrites),
     };
 

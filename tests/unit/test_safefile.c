@@ -7,6 +7,7 @@
 #include <string.h>
 #include <sys/stat.h>
 #include <sys/wait.h>
+#include <time.h>
 #include <unistd.h>
 
 #include "base/strbuf.h"
@@ -109,8 +110,29 @@ static void a_link_is_written_through(void **state)
     tree_assert_text(path, "new");
     assert_int_equal(tree_count(folder, ""), 1);
     assert_int_equal(unlink(path), 0);
-    assert_int_equal(write_text(link, SAFEFILE_REPLACE, "new"), STATUS_NOT_FOUND);
+    assert_int_equal(write_text(link, SAFEFILE_REPLACE, "new"), STATUS_NOWHERE);
     assert_true(S_ISLNK(mode_of(link)));
+}
+
+/* What sillet makes by itself takes the name or leaves it, and touches nothing behind a link. */
+static void its_own_files_go_through_no_link(void **state)
+{
+    const char *path = tree_path(*state, "a"), *soft = tree_path(*state, "soft");
+    const char *hard = tree_path(*state, "hard"), *nowhere = tree_path(*state, "nowhere");
+
+    tree_write_text(path, "mine");
+    assert_int_equal(symlink("a", soft), 0);
+    assert_int_equal(symlink("made", nowhere), 0);
+    assert_int_equal(link(path, hard), 0);
+    assert_int_equal(write_text(soft, SAFEFILE_OWN, "x"), STATUS_NOT_REGULAR);
+    assert_int_equal(write_text(nowhere, SAFEFILE_OWN, "x"), STATUS_NOT_REGULAR);
+    assert_int_equal(write_text(soft, SAFEFILE_NEW, "x"), STATUS_CHANGED);
+    assert_int_equal(write_text(nowhere, SAFEFILE_NEW, "x"), STATUS_CHANGED);
+    assert_int_equal(write_text(hard, SAFEFILE_OWN, "x"), STATUS_OK);
+    tree_assert_text(path, "mine");
+    tree_assert_text(hard, "x");
+    assert_int_equal(access(tree_path(*state, "made"), F_OK), -1);
+    assert_int_equal(tree_count(((struct tree *)*state)->folder, ".tmp"), 0);
 }
 
 static void only_files_are_replaced(void **state)
@@ -168,28 +190,47 @@ static long dead_process(void)
     return child;
 }
 
+/* Writes a file of that name and text; `end` is what follows the process. */
+static const char *write_temp(const struct tree *tree, const char *host, long process,
+                              const char *end, const char *text)
+{
+    char name[400];
+
+    snprintf(name, sizeof name, ".sillet-%s-%ld-%s", host, process, end);
+    const char *path = tree_path(tree, name);
+    tree_write_text(path, text);
+    return path;
+}
+
 static void only_dead_ones_files_are_swept(void **state)
 {
     const struct tree *tree = *state;
-    char host[64], name[160];
+    char host[64], elsewhere[80], now[40], name[200];
     struct strbuf text = STRBUF(host);
     const long dead = dead_process();
+    const long long seconds = (long long)time(NULL);
 
     host_add_name(&text);
-    snprintf(name, sizeof name, ".sillet-%s-%ld-0.tmp", host, dead);
-    tree_write_text(tree_path(tree, name), "x");
-    snprintf(name, sizeof name, ".sillet-%s-%ld-17.tmp", host, dead);
-    tree_write_text(tree_path(tree, name), "x");
-    snprintf(name, sizeof name, ".sillet-%s-%d-0.tmp", host, (int)getpid());
-    tree_write_text(tree_path(tree, name), "mine");
-    snprintf(name, sizeof name, ".sillet-%s.elsewhere-%ld-0.tmp", host, dead);
-    tree_write_text(tree_path(tree, name), "another machine's");
-    snprintf(name, sizeof name, ".sillet-%s-%ld-0.tmp.ini", host, dead);
-    tree_write_text(tree_path(tree, name), "a profile");
-    snprintf(name, sizeof name, ".sillet-%s-%ld-1.tmp", host, dead);
+    snprintf(elsewhere, sizeof elsewhere, "%s.elsewhere", host);
+    snprintf(now, sizeof now, "%lld-0.tmp", seconds);
+    write_temp(tree, host, dead, now, "x");
+    snprintf(now, sizeof now, "%lld-17.tmp", seconds - 3600);
+    write_temp(tree, host, dead, now, "x");
+    write_temp(tree, host, getpid(), now, "mine");
+    write_temp(tree, elsewhere, dead, now, "another machine's");
+    snprintf(name, sizeof name, "%lld-0.tmp.ini", seconds);
+    write_temp(tree, host, dead, name, "a profile");
+    snprintf(name, sizeof name, ".sillet-%s-%ld-%lld-1.tmp", host, dead, seconds);
     assert_int_equal(mkdir(tree_path(tree, name), 0700), 0);
     assert_int_equal(safefile_sweep(tree->folder), 2);
     assert_int_equal(tree_count(tree->folder, ""), 4);
+    /* What only happens to be called so was not made at the time that it tells. */
+    write_temp(tree, host, dead, "0.tmp", "mine");
+    write_temp(tree, host, dead, "1000-0.tmp", "mine");
+    snprintf(now, sizeof now, "%lld-0.tmp", seconds + 90000);
+    write_temp(tree, host, dead, now, "mine");
+    assert_int_equal(safefile_sweep(tree->folder), 0);
+    assert_int_equal(tree_count(tree->folder, ""), 7);
     assert_int_equal(safefile_sweep(tree->folder), 0);
     assert_int_equal(safefile_sweep(tree_path(tree, "none")), 0);
 }
@@ -203,7 +244,7 @@ int main(void)
         IN_TREE(two_at_a_time_do_not_meet),      IN_TREE(a_new_file_overwrites_nothing),
         IN_TREE(a_link_is_written_through),      IN_TREE(only_files_are_replaced),
         IN_TREE(paths_without_a_folder_work),    IN_TREE(a_name_of_any_length_works),
-        IN_TREE(only_dead_ones_files_are_swept),
+        IN_TREE(only_dead_ones_files_are_swept), IN_TREE(its_own_files_go_through_no_link),
     };
 
     return cmocka_run_group_tests_name("safefile", tests, NULL, NULL) ? 1 : 0;

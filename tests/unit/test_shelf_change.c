@@ -8,6 +8,8 @@
 #include <unistd.h>
 
 #include "profile_steps.h"
+#include "store/aside.h"
+#include "store/generations.h"
 #include "store/preset.h"
 #include "store/shelf_change.h"
 #include "tree.h"
@@ -155,6 +157,95 @@ static void the_archive_takes_a_file_whole_and_overwrites_none(void **state)
     free(bytes);
 }
 
+/* Changes one reading, so that there is an earlier state. */
+static void change_it(struct tree *tree, const char *file)
+{
+    struct record record;
+    struct profile *profile = steps_open_to_change(path_of(tree, file), &record);
+
+    steps_put(&record, "instrument", "owner", "Marlo");
+    steps_save(profile, &record);
+    steps_close(profile, &record);
+}
+
+static size_t count_earlier(struct tree *tree, const char *file)
+{
+    struct generations list;
+
+    assert_int_equal(generations_list(path_of(tree, file), &list), STATUS_OK);
+    const size_t count = list.count;
+    generations_done(&list);
+    return count;
+}
+
+/* Its earlier states go with it, and a new one of its name has none of them. */
+static void the_archive_takes_earlier_states_with_it(void **state)
+{
+    char folder[300];
+
+    folder_of(*state, folder);
+    for (int round = 1; round <= 2; round++) {
+        char *file = file_preset(*state, "Uke"), *kept = NULL;
+
+        assert_string_equal(file, "uke.ini");
+        assert_int_equal(count_earlier(*state, file), 0);
+        change_it(*state, file);
+        assert_int_equal(count_earlier(*state, file), 1);
+        assert_int_equal(shelf_archive(folder, file, &kept), STATUS_OK);
+        assert_string_equal(kept, round == 1 ? "uke.ini" : "uke-2.ini");
+        assert_int_equal(
+            count_earlier(*state, round == 1 ? "archive/uke.ini" : "archive/uke-2.ini"), 1);
+        free(file);
+        free(kept);
+    }
+}
+
+/* What an instrument left that is gone by another way is not for a new one of its name. */
+static void a_new_one_finds_nothing_of_another(void **state)
+{
+    static const char *const left[] = {"lock", "as-found", "conflict", "aside"};
+    char *file = file_preset(*state, "Uke");
+
+    change_it(*state, file);
+    assert_int_equal(unlink(path_of(*state, file)), 0);
+    free(file);
+    file = file_preset(*state, "Uke");
+    assert_string_equal(file, "uke-2.ini");
+    assert_int_equal(count_earlier(*state, file), 0);
+    free(file);
+    for (size_t i = 0; i < sizeof left / sizeof left[0]; i++) {
+        char name[40], wanted[40];
+
+        snprintf(name, sizeof name, "uke-%zu.ini.%s", i + 3, left[i]);
+        tree_write_text(path_of(*state, name), "left");
+        snprintf(wanted, sizeof wanted, "uke-%zu.ini", i + 4);
+        file = file_preset(*state, "Uke");
+        assert_string_equal(file, wanted);
+        assert_int_equal(unlink(path_of(*state, file)), 0);
+        free(file);
+    }
+}
+
+static void readings_aside_are_not_for_a_new_one(void **state)
+{
+    char *file = file_preset(*state, "Uke"), *aside = NULL;
+    struct record record;
+
+    assert_int_equal(setenv("XDG_STATE_HOME", tree_path(*state, "state"), 1), 0);
+    struct profile *profile = steps_open_to_change(path_of(*state, file), &record);
+    steps_put(&record, "instrument", "owner", "Marlo");
+    assert_int_equal(aside_keep(profile, &record, &aside), STATUS_OK);
+    steps_close(profile, &record);
+    assert_int_equal(unlink(path_of(*state, file)), 0);
+    free(file);
+    file = file_preset(*state, "Uke");
+    assert_string_equal(file, "uke-2.ini");
+    assert_int_equal(access(aside, F_OK), 0);
+    assert_int_equal(unsetenv("XDG_STATE_HOME"), 0);
+    free(aside);
+    free(file);
+}
+
 static void links_and_folders_are_not_archived(void **state)
 {
     char folder[300];
@@ -205,6 +296,9 @@ int main(void)
         CASE(a_taken_name_gets_a_number),
         CASE(a_copy_leaves_the_visits_behind),
         CASE(the_archive_takes_a_file_whole_and_overwrites_none),
+        CASE(the_archive_takes_earlier_states_with_it),
+        CASE(a_new_one_finds_nothing_of_another),
+        CASE(readings_aside_are_not_for_a_new_one),
         CASE(links_and_folders_are_not_archived),
         CASE(what_is_in_use_stays),
     };
