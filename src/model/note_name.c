@@ -60,6 +60,16 @@ bool note_name_of(const struct record *record, int string, struct strbuf *out)
     return pitch_tidy(reading->text, out) == STATUS_OK;
 }
 
+void note_name_add_string(struct strbuf *out, const struct record *record, int string)
+{
+    char memory[16];
+    struct strbuf note = STRBUF(memory);
+
+    strbuf_addf(out, "%d", string);
+    if (note_name_of(record, string, &note))
+        strbuf_addf(out, " %s", memory);
+}
+
 enum status note_name_among(const struct record *record, const struct string_notes *notes,
                             int string, bool lean_flat, struct strbuf *out)
 {

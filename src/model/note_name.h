@@ -18,6 +18,9 @@
  * none that can be read. */
 bool note_name_of(const struct record *record, int string, struct strbuf *out);
 
+/* Appends what a string is called, "6 Eb2", or "6" where its note is not known. */
+void note_name_add_string(struct strbuf *out, const struct record *record, int string);
+
 /*
  * Appends the name that a note would have on that string of the record, the other strings as they
  * are. Where they show neither flats nor sharps, `lean_flat` decides. Fails as pitch_spell.

@@ -3,6 +3,7 @@
 
 #include "app/pitch_plan.h"
 #include "base/num.h"
+#include "model/note_name.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
 
@@ -127,7 +128,7 @@ static void add_string(const struct intonation *intonation, int string)
     char memory[32];
     struct strbuf name = STRBUF(memory);
 
-    sheet_say_string(&name, maker->record, string);
+    note_name_add_string(&name, maker->record, string);
     sheet_begin_row(maker->sheet, SHEET_ROW_PLAIN);
     sheet_add_cell(maker->sheet, memory);
     if (intonation->both)

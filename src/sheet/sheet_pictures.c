@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include <string.h>
 
+#include "model/note_name.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
 
@@ -40,7 +41,7 @@ static void add_side_view(const struct sheet_maker *maker, int string)
     struct strbuf text = STRBUF(memory);
 
     strbuf_add(&text, "Side view under string ");
-    sheet_say_string(&text, maker->record, string);
+    note_name_add_string(&text, maker->record, string);
     sheet_add_drawing(maker->sheet, SHEET_SIDE_VIEW, memory,
                       maker->sheet->side.has_found ? "string as left, dashed as found" : NULL);
 }
@@ -129,7 +130,7 @@ static bool find_marks(const struct sheet_maker *maker, int string, struct sheet
     struct strbuf label = STRBUF(map->label[string]);
     bool any = false;
 
-    sheet_say_string(&label, maker->record, string);
+    note_name_add_string(&label, maker->record, string);
     for (int n = 0; n < map->notes; n++) {
         const enum headroom headroom = maker->frets.headroom[string][n];
 

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "app/row_state.h"
+#include "model/note_name.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
 
@@ -149,7 +150,7 @@ static void add_string(const struct sheet_maker *maker, const struct measured *g
     char memory[32];
     struct strbuf name = STRBUF(memory);
 
-    sheet_say_string(&name, maker->record, string);
+    note_name_add_string(&name, maker->record, string);
     sheet_begin_row(maker->sheet, SHEET_ROW_PLAIN);
     sheet_add_cell(maker->sheet, memory);
     add_string_cells(maker, gap, string);

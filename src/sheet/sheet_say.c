@@ -6,7 +6,6 @@
 #include "app/amount.h"
 #include "base/num.h"
 #include "base/unit.h"
-#include "model/note_name.h"
 
 /* The unit that the shop reads in, and the one beside it. */
 struct both {
@@ -149,16 +148,6 @@ void sheet_say_temperature(struct strbuf *out, double celsius, const struct shop
     strbuf_add(out, " (");
     add_degrees(out, celsius, fahrenheit ? UNIT_C : UNIT_F);
     strbuf_add_char(out, ')');
-}
-
-void sheet_say_string(struct strbuf *out, const struct record *record, int string)
-{
-    char memory[16];
-    struct strbuf note = STRBUF(memory);
-
-    strbuf_addf(out, "%d", string);
-    if (note_name_of(record, string, &note))
-        strbuf_addf(out, " %s", memory);
 }
 
 void sheet_say_month(struct strbuf *out, int year, int month)

@@ -40,9 +40,6 @@ void sheet_say_temperature(struct strbuf *out, double celsius, const struct shop
 /* "11.1 %", kept together. */
 void sheet_say_pct(struct strbuf *out, double pct, int decimals);
 
-/* "6 E2", or "6" where its note is not known. */
-void sheet_say_string(struct strbuf *out, const struct record *record, int string);
-
 /* "19 January 2026"; a date that is not understood as it stands. */
 void sheet_say_date(struct strbuf *out, const char *date);
 

@@ -44,7 +44,7 @@ static void add_string(struct sheet_maker *maker, int string, bool tensions)
     struct strbuf text = STRBUF(memory);
 
     sheet_begin_row(maker->sheet, SHEET_ROW_PLAIN);
-    sheet_say_string(&text, maker->record, string);
+    note_name_add_string(&text, maker->record, string);
     sheet_add_cell(maker->sheet, memory);
     strbuf_clear(&text);
     if (gauge.given)

@@ -2,6 +2,7 @@
 #include <math.h>
 
 #include "model/record_access.h"
+#include "model/note_name.h"
 #include "template/template_inside.h"
 
 enum {
@@ -178,7 +179,7 @@ static void draw_ruler(const struct board_drawing *drawing, int string, double x
                        &template_cut);
         strbuf_clear(&text);
         if (n == 0) {
-            template_add_string(&text, drawing->source->record, string);
+            note_name_add_string(&text, drawing->source->record, string);
             strbuf_add(&text, ", nut front");
         } else {
             strbuf_addf(&text, "%d   ", n);

@@ -2,6 +2,7 @@
 #include <math.h>
 
 #include "model/record_access.h"
+#include "model/note_name.h"
 #include "template/template_inside.h"
 
 enum { LEFT = 18, EDGE = 6, TABLE_ROW = 5 };
@@ -33,7 +34,7 @@ static void say_string(const struct template_source *source, struct page_list *l
     char memory[32];
     struct strbuf text = STRBUF(memory);
 
-    template_add_string(&text, source->record, string);
+    note_name_add_string(&text, source->record, string);
     template_say(list, LEFT, y_mm, PAGE_LEFT, &template_strong, memory);
 }
 

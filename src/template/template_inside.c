@@ -3,7 +3,6 @@
 
 #include "base/num.h"
 #include "base/unit.h"
-#include "model/note_name.h"
 #include "model/record_access.h"
 
 const struct page_stroke template_cut = {.width_mm = 0.15, .grey = 0};
@@ -66,14 +65,4 @@ void template_say(struct page_list *drawing, double x_mm, double y_mm, enum page
                   const struct page_font *font, const char *text)
 {
     page_draw_text(drawing, (struct page_point){x_mm, y_mm}, align, 0, font, text);
-}
-
-void template_add_string(struct strbuf *out, const struct record *record, int string)
-{
-    char memory[16];
-    struct strbuf note = STRBUF(memory);
-
-    strbuf_addf(out, "%d", string);
-    if (note_name_of(record, string, &note))
-        strbuf_addf(out, " %s", memory);
 }

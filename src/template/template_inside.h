@@ -49,7 +49,4 @@ void template_add_length(struct strbuf *out, double mm);
 void template_say(struct page_list *drawing, double x_mm, double y_mm, enum page_align align,
                   const struct page_font *font, const char *text);
 
-/* "6 E2"; the number alone where the note is not known. */
-void template_add_string(struct strbuf *out, const struct record *record, int string);
-
 #endif

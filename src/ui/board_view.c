@@ -47,14 +47,13 @@ static void draw_heading(const struct pen *pen, const struct app *app,
     pen_put(pen, row, 1, grid->label - 1, ROLE_LABEL,
             app_nut_method(app) == NUT_HELD_3 ? "held on 3" : "readings");
     for (int s = strings; s >= 1; s--) {
-        char memory[32], note_memory[16];
-        struct strbuf text = STRBUF(memory), note = STRBUF(note_memory);
+        char memory[32];
+        struct strbuf text = STRBUF(memory);
 
-        strbuf_addf(&text, "%d", s);
+        note_name_add_string(&text, &app->record, s);
         /* Half a note would be another one. */
-        if (note_name_of(&app->record, s, &note) &&
-            (int)(text.length + 1 + note.length) < grid->cell)
-            strbuf_addf(&text, " %s", note_memory);
+        if ((int)text.length >= grid->cell)
+            memory[strcspn(memory, " ")] = '\0';
         pen_put_right(pen, row, grid->label + (strings - s) * grid->cell, grid->cell - 1,
                       ROLE_LABEL, memory);
     }

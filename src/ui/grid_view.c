@@ -161,11 +161,9 @@ void grid_draw_cell(const struct pen *pen, const struct app *app, const struct r
 void grid_draw_string(const struct pen *pen, const struct app *app, int string, int row, int column,
                       int width)
 {
-    char memory[32], note_memory[16];
-    struct strbuf text = STRBUF(memory), note = STRBUF(note_memory);
+    char memory[64];
+    struct strbuf text = STRBUF(memory);
 
-    strbuf_addf(&text, "%d", string);
-    if (note_name_of(&app->record, string, &note))
-        strbuf_addf(&text, " %s", note_memory);
+    note_name_add_string(&text, &app->record, string);
     pen_put(pen, row, column, width, string == app_string(app) ? ROLE_MARK : ROLE_LABEL, memory);
 }

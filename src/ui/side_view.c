@@ -178,16 +178,6 @@ static void draw_frets(const struct pen *pen, const struct view *view, int row)
     }
 }
 
-static void add_note(const struct view *view, struct strbuf *out)
-{
-    char memory[16];
-    struct strbuf note = STRBUF(memory);
-
-    strbuf_addf(out, "string %d", view->string);
-    if (note_name_of(&view->app->record, view->string, &note))
-        strbuf_addf(out, " %s", memory);
-}
-
 static void draw_heading(const struct pen *pen, const struct view *view, int row)
 {
     const struct string_lines *lines = &view->derived->lines;
@@ -195,7 +185,8 @@ static void draw_heading(const struct pen *pen, const struct view *view, int row
     struct strbuf text = STRBUF(memory);
     int column = 1;
 
-    add_note(view, &text);
+    strbuf_add(&text, "string ");
+    note_name_add_string(&text, &view->app->record, view->string);
     strbuf_add(&text, "  heights \xC3\x97");
     num_format_fixed(round(mm_across(view) / mm_down(view)), 0, false, &text);
     column += pen_put(pen, row, column, 40, ROLE_LABEL, memory) + 3;
