@@ -54,6 +54,16 @@ int frets_tightest_note(const struct derived *derived, int string)
     return tightest;
 }
 
+int frets_count(const struct frets_plan *plan, enum headroom headroom)
+{
+    int count = 0;
+
+    for (int s = 1; s <= plan->strings; s++)
+        for (int n = 0; n < plan->frets; n++)
+            count += plan->headroom[s][n] == headroom;
+    return count;
+}
+
 char frets_mark(enum headroom headroom)
 {
     static const char marks[] = {

@@ -35,6 +35,9 @@ void frets_plan_make(const struct record *record, const struct derived *derived,
 /* The note of a string with the least headroom; -1 where none is known. */
 int frets_tightest_note(const struct derived *derived, int string);
 
+/* How many notes have that headroom, the ones over the last fret left out. */
+int frets_count(const struct frets_plan *plan, enum headroom headroom);
+
 /* '.', 'o', '#', or a blank where it is not known. */
 char frets_mark(enum headroom headroom);
 

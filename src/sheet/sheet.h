@@ -5,6 +5,8 @@
 #include <stdbool.h>
 #include <stddef.h>
 
+#include "app/frets_plan.h"
+#include "app/picture.h"
 #include "base/status.h"
 #include "model/field.h"
 #include "model/record.h"
@@ -53,53 +55,17 @@ struct sheet_block {
     enum sheet_drawing drawing;
 };
 
-/* A height along the neck, mm: x from the nut, y over the chord. */
-struct sheet_point {
-    double x_mm, y_mm;
-};
-
-/* The neck from the side, under the lowest string that was measured. */
-struct sheet_side_view {
-    bool known;
-    int frets, join_fret;
-    struct sheet_point crown[FRETS_MAX + 1]; /* [0] the nut's front edge */
-    bool has_found;                          /* another line than the one left */
-    struct sheet_point found[2], left[2];    /* the string, at the nut and over the last fret */
-};
-
-struct sheet_cents_curve {
-    bool known;
-    int frets;
-    double tolerance_cents;
-    struct sheet_cents_string {
-        int string;
-        bool predicted[FRETS_MAX + 1]; /* by fret */
-        double cents[FRETS_MAX + 1];
-    } outer[2]; /* bass and treble side; string 0: none */
-    int count;
-    struct sheet_cents_reading {
-        int string, fret;
-        double cents;
-    } readings[STRINGS_MAX * FRETS_MAX];
-};
-
-/* One mark for each note: blank (not known), '.', 'o', '#' as app/frets_plan.h has them. */
-struct sheet_headroom_map {
-    bool known;
-    int strings, notes; /* notes 0, the open string, to notes - 1 */
-    char mark[STRINGS_MAX + 1][FRETS_MAX + 1];
-    char label[STRINGS_MAX + 1][16]; /* "6 E2" */
-};
-
 struct sheet {
     struct sheet_block *blocks;
     size_t count, capacity;
     enum status status; /* the first failure; nothing is added from then on */
     char *title;        /* of the document */
     char date[11];      /* of the visit, ISO 8601; "" where it has none */
-    struct sheet_side_view side;
-    struct sheet_cents_curve cents;
-    struct sheet_headroom_map headroom;
+    /* What its drawings are made from: the neck under the lowest string, the cents of all
+     * strings, the headroom of every note. */
+    struct picture picture[SHEET_HEADROOM_MAP]; /* by drawing; the map is none */
+    struct frets_plan frets;
+    char label[STRINGS_MAX + 1][16]; /* "6 E2" */
 };
 
 void sheet_init(struct sheet *sheet);

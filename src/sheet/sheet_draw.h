@@ -15,15 +15,14 @@ struct sheet_area {
 /* How high each wants its area, mm. */
 double sheet_draw_height_mm(const struct sheet *sheet, enum sheet_drawing drawing);
 
-void sheet_draw_side_view(struct page_list *list, const struct sheet_side_view *view,
-                          const struct sheet_area *area);
-void sheet_draw_cents_curve(struct page_list *list, const struct sheet_cents_curve *curve,
-                            const struct sheet_area *area);
-void sheet_draw_headroom_map(struct page_list *list, const struct sheet_headroom_map *map,
+/* One of the pictures, scaled to the area; and the map, which is none. */
+void sheet_draw_picture(struct page_list *list, const struct sheet *sheet,
+                        enum sheet_drawing drawing, const struct sheet_area *area);
+void sheet_draw_headroom_map(struct page_list *list, const struct sheet *sheet,
                              const struct sheet_area *area);
 
 /* How many times larger than their lengths the side view shows heights, in that area. */
-double sheet_side_view_times(const struct sheet_side_view *view, const struct sheet_area *area);
+double sheet_side_view_times(const struct picture *side, const struct sheet_area *area);
 
 /* A row of the map. */
 #define SHEET_MAP_ROW_MM 4.2

@@ -171,7 +171,7 @@ static void find_passes(struct sheet_maker *maker)
         maker->first = pass;
     derive_pass(maker->record, maker->visit, maker->first, &maker->found);
     derive_pass(maker->record, maker->visit, maker->last, &maker->left);
-    frets_plan_make(maker->record, &maker->left, maker->visit, maker->last, &maker->frets);
+    frets_plan_make(maker->record, &maker->left, maker->visit, maker->last, &maker->sheet->frets);
 }
 
 enum status sheet_make(const struct record *record, const struct sheet_ask *ask,

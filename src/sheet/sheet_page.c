@@ -68,21 +68,12 @@ static void set_item(struct setter *setter, const char *text)
 
 static void draw(struct setter *setter, enum sheet_drawing drawing, const struct sheet_area *area)
 {
-    const struct sheet *sheet = setter->sheet;
-
     if (!setter->list)
         return;
-    switch (drawing) {
-    case SHEET_SIDE_VIEW:
-        sheet_draw_side_view(setter->list, &sheet->side, area);
-        return;
-    case SHEET_CENTS_CURVE:
-        sheet_draw_cents_curve(setter->list, &sheet->cents, area);
-        return;
-    case SHEET_HEADROOM_MAP:
-        sheet_draw_headroom_map(setter->list, &sheet->headroom, area);
-        return;
-    }
+    if (drawing == SHEET_HEADROOM_MAP)
+        sheet_draw_headroom_map(setter->list, setter->sheet, area);
+    else
+        sheet_draw_picture(setter->list, setter->sheet, drawing, area);
 }
 
 /* What a drawing shows, and its key; the map draws its own. */
@@ -93,7 +84,8 @@ static void say_caption(const struct sheet_block *block, const struct sheet *she
         strbuf_add(out, block->text);
     if (block->drawing == SHEET_SIDE_VIEW) {
         strbuf_add(out, ", heights \xC3\x97");
-        num_format_fixed(sheet_side_view_times(&sheet->side, area), 0, false, out);
+        num_format_fixed(sheet_side_view_times(&sheet->picture[SHEET_SIDE_VIEW], area), 0, false,
+                         out);
         strbuf_add(out, " as large as lengths");
     }
     if (block->aside && block->drawing != SHEET_HEADROOM_MAP)

@@ -2,7 +2,6 @@
 #ifndef SILLET_SHEET_SHEET_PARTS_H
 #define SILLET_SHEET_SHEET_PARTS_H
 
-#include "app/frets_plan.h"
 #include "model/derive.h"
 #include "sheet/sheet_make.h"
 
@@ -14,10 +13,9 @@ struct sheet_maker {
     const struct sheet_ask *ask;
     struct sheet *sheet;
     int visit;
-    int first, last;         /* passes of the visit with readings; 0 for none */
-    struct derived found;    /* of the first one, */
-    struct derived left;     /* and of the last one: the same where there is one only */
-    struct frets_plan frets; /* of the last one */
+    int first, last;      /* passes of the visit with readings; 0 for none */
+    struct derived found; /* of the first one, */
+    struct derived left;  /* and of the last one: the same where there is one only */
 };
 
 /* Whether there is a pass before and one after the work. */

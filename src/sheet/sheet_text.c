@@ -282,13 +282,13 @@ static void add_table(struct page *page, const struct sheet_table *table)
 enum { LABEL = 8 }; /* the strings' names, left of the map */
 
 /* The frets' numbers over their marks, as many as stand apart. */
-static void add_map_head(struct page *page, const struct sheet_headroom_map *map, int cell)
+static void add_map_head(struct page *page, int notes, int cell)
 {
     char memory[LINE_BYTES];
     struct strbuf line = STRBUF(memory);
 
     strbuf_add(&line, "  fret");
-    for (int n = 0; n < map->notes; n++) {
+    for (int n = 0; n < notes; n++) {
         if (cell < 3 && n % 3 != 0)
             continue;
         pad(&line, LABEL + cell * (n + 1) - (n > 9 ? 2 : 1));
@@ -297,20 +297,21 @@ static void add_map_head(struct page *page, const struct sheet_headroom_map *map
     add_line(page, memory);
 }
 
-static void add_map(struct page *page, const struct sheet_headroom_map *map)
+static void add_map(struct page *page, const struct sheet *sheet)
 {
-    const int cell = LABEL + 3 * map->notes <= SHEET_TEXT_COLUMNS ? 3 : 2;
+    const struct frets_plan *plan = &sheet->frets;
+    const int cell = LABEL + 3 * plan->frets <= SHEET_TEXT_COLUMNS ? 3 : 2;
 
-    add_map_head(page, map, cell);
-    for (int s = map->strings; s >= 1; s--) {
+    add_map_head(page, plan->frets, cell);
+    for (int s = plan->strings; s >= 1; s--) {
         char memory[LINE_BYTES];
         struct strbuf line = STRBUF(memory);
 
         pad(&line, INDENT);
-        strbuf_add_bytes(&line, map->label[s], utf8_clip(map->label[s], LABEL - INDENT - 1));
-        for (int n = 0; n < map->notes; n++) {
+        strbuf_add_bytes(&line, sheet->label[s], utf8_clip(sheet->label[s], LABEL - INDENT - 1));
+        for (int n = 0; n < plan->frets; n++) {
             pad(&line, LABEL + cell * (n + 1) - 1);
-            strbuf_add_char(&line, map->mark[s][n]);
+            strbuf_add_char(&line, frets_mark(plan->headroom[s][n]));
         }
         add_line(page, memory);
     }
@@ -325,7 +326,7 @@ static void add_drawing(struct page *page, const struct sheet *sheet,
     add_wrapped(page, block->text, "  ");
     add_wrapped(page, block->aside, "  ");
     part(page);
-    add_map(page, &sheet->headroom);
+    add_map(page, sheet);
 }
 
 static void add_block(struct page *page, const struct sheet *sheet, const struct sheet_block *block,

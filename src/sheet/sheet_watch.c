@@ -40,20 +40,10 @@ static void add_saddle(struct sheet_maker *maker)
     sheet_add_text(maker->sheet, SHEET_ITEM, memory);
 }
 
-static int count_notes(const struct sheet_maker *maker, enum headroom headroom)
-{
-    int count = 0;
-
-    for (int s = 1; s <= maker->frets.strings; s++)
-        for (int n = 0; n < maker->frets.frets; n++)
-            count += maker->frets.headroom[s][n] == headroom;
-    return count;
-}
-
 static void add_notes(struct sheet_maker *maker)
 {
-    const int buzzing = count_notes(maker, HEADROOM_BUZZES);
-    const int tight = count_notes(maker, HEADROOM_TIGHT);
+    const int buzzing = frets_count(&maker->sheet->frets, HEADROOM_BUZZES);
+    const int tight = frets_count(&maker->sheet->frets, HEADROOM_TIGHT);
     char memory[200];
     struct strbuf text = STRBUF(memory);
 

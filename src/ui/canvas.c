@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "ui/canvas.h"
 
+#include <math.h>
 #include <stdlib.h>
 
 /* Bit of a dot in a braille character, by row and column (Unicode, block Braille Patterns). */
@@ -50,6 +51,24 @@ void canvas_dot(struct canvas *canvas, enum canvas_layer layer, int x, int y)
         return;
     unsigned char *mask = &masks_at(canvas, y / CANVAS_DOWN, x / CANVAS_ACROSS)[layer];
     *mask = (unsigned char)(*mask | braille_bits[y % CANVAS_DOWN][x % CANVAS_ACROSS]);
+}
+
+void canvas_line(struct canvas *canvas, enum canvas_layer layer, const double from[2],
+                 const double to[2], int dash)
+{
+    const int along = fabs(to[1] - from[1]) > fabs(to[0] - from[0]) ? 1 : 0;
+    const double *start = from[along] <= to[along] ? from : to;
+    const double *end = start == from ? to : from;
+    const double length = end[along] - start[along];
+
+    for (int at = (int)lround(start[along]); at <= (int)lround(end[along]); at++) {
+        const double share = length > 0 ? fmin(1, fmax(0, (at - start[along]) / length)) : 0;
+        const int across =
+            (int)lround(start[1 - along] + share * (end[1 - along] - start[1 - along]));
+
+        if (at % dash == 0)
+            canvas_dot(canvas, layer, along == 0 ? at : across, along == 0 ? across : at);
+    }
 }
 
 /* Which third of the cell a mask's dots lie in on the whole. */

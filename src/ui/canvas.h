@@ -25,6 +25,11 @@ void canvas_done(struct canvas *canvas);
 /* Sets one dot, (0, 0) at the top left; outside nothing happens. */
 void canvas_dot(struct canvas *canvas, enum canvas_layer layer, int x, int y);
 
+/* The dots from one place to another, both in dots and not rounded: one in every column, or in
+ * every row where it is steep, and of these the ones that `dash` divides. */
+void canvas_line(struct canvas *canvas, enum canvas_layer layer, const double from[2],
+                 const double to[2], int dash);
+
 /* Puts the picture into the frame with its upper left corner at (row, column). */
 void canvas_draw(const struct canvas *canvas, const struct pen *pen, int row, int column);
 

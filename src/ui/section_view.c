@@ -2,7 +2,7 @@
 #include "ui/section_view.h"
 
 #include <math.h>
-#include <stdlib.h>
+#include <string.h>
 
 #include "app/amount.h"
 #include "ui/canvas.h"
@@ -31,41 +31,40 @@ static int dot_y(const struct drawing *drawing, double y_mm)
     return (int)lround((drawing->neck->board_mm.value - y_mm) * drawing->dots_per_mm);
 }
 
-/* Every `step`-th dot of the line, which is level or upright. */
-static void draw_line(struct drawing *drawing, enum canvas_layer layer, int step, int x0, int y0,
-                      int x1, int y1)
+/* A line through places in mm. */
+static void draw_path(struct drawing *drawing, enum canvas_layer layer, int dash,
+                      const double (*mm)[2], int count)
 {
-    const int across = x1 > x0 ? 1 : x1 < x0 ? -1 : 0, down = y1 > y0 ? 1 : y1 < y0 ? -1 : 0;
+    double before[2] = {0, 0};
 
-    for (int i = 0; i <= abs(x1 - x0) + abs(y1 - y0); i++)
-        if (i % step == 0)
-            canvas_dot(&drawing->canvas, layer, x0 + i * across, y0 + i * down);
+    for (int i = 0; i < count; i++) {
+        const double at[2] = {dot_x(drawing, mm[i][0]), dot_y(drawing, mm[i][1])};
+
+        if (i > 0)
+            canvas_line(&drawing->canvas, layer, before, at, dash);
+        memcpy(before, at, sizeof before);
+    }
 }
 
 /* A cut into the shaft's flat face, in the middle of it. */
-static void draw_cut(struct drawing *drawing, enum canvas_layer layer, int step, double width_mm,
+static void draw_cut(struct drawing *drawing, enum canvas_layer layer, int dash, double width_mm,
                      double depth_mm)
 {
-    const double middle = drawing->neck->width_mm.value / 2;
-    const int left = dot_x(drawing, middle - width_mm / 2);
-    const int right = dot_x(drawing, middle + width_mm / 2);
-    const int top = dot_y(drawing, 0), bottom = dot_y(drawing, -depth_mm);
+    const double middle = drawing->neck->width_mm.value / 2, half = width_mm / 2;
+    const double path[][2] = {{middle - half, 0},
+                              {middle - half, -depth_mm},
+                              {middle + half, -depth_mm},
+                              {middle + half, 0}};
 
-    draw_line(drawing, layer, step, left, top, left, bottom);
-    draw_line(drawing, layer, step, right, top, right, bottom);
-    draw_line(drawing, layer, step, left, bottom, right, bottom);
+    draw_path(drawing, layer, dash, path, 4);
 }
 
 static void draw_board(struct drawing *drawing)
 {
-    const struct neck_facts *neck = drawing->neck;
-    const int left = dot_x(drawing, 0), right = dot_x(drawing, neck->width_mm.value);
-    const int top = dot_y(drawing, neck->board_mm.value), bottom = dot_y(drawing, 0);
+    const double width = drawing->neck->width_mm.value, top = drawing->neck->board_mm.value;
+    const double path[][2] = {{0, 0}, {0, top}, {width, top}, {width, 0}, {0, 0}};
 
-    draw_line(drawing, LAYER_NOW, 1, left, top, right, top);
-    draw_line(drawing, LAYER_NOW, 1, left, bottom, right, bottom);
-    draw_line(drawing, LAYER_NOW, 1, left, top, left, bottom);
-    draw_line(drawing, LAYER_NOW, 1, right, top, right, bottom);
+    draw_path(drawing, LAYER_NOW, 1, path, 5);
 }
 
 /* Half an ellipse, by its depth at every dot across and its width at every dot down. */
@@ -120,21 +119,21 @@ static void draw_rod(struct drawing *drawing)
 static void draw_mark(struct drawing *drawing, enum field_id field)
 {
     const struct neck_facts *neck = drawing->neck;
-    const double width = neck->width_mm.value, middle = width / 2;
-    const int face = dot_y(drawing, 0), centre = dot_x(drawing, middle);
+    const double width = neck->width_mm.value;
+    const double through_board[][2] = {{width / 2, neck->board_mm.value}, {width / 2, 0}};
+    const double through_shaft[][2] = {{width / 2, 0}, {width / 2, -neck->shaft_mm.value}};
+    const double face[][2] = {{0, 0}, {width, 0}};
 
     switch (field) {
     case FIELD_THICKNESS:
-        draw_line(drawing, LAYER_MARK, 1, centre, dot_y(drawing, neck->board_mm.value), centre,
-                  face);
+        draw_path(drawing, LAYER_MARK, 1, through_board, 2);
         return;
     case FIELD_SHAFT_FIRST:
-        draw_line(drawing, LAYER_MARK, 1, centre, face, centre,
-                  dot_y(drawing, -neck->shaft_mm.value));
+        draw_path(drawing, LAYER_MARK, 1, through_shaft, 2);
         return;
     case FIELD_WIDTH_NUT:
     case FIELD_WIDTH_JOIN:
-        draw_line(drawing, LAYER_MARK, 1, dot_x(drawing, 0), face, dot_x(drawing, width), face);
+        draw_path(drawing, LAYER_MARK, 1, face, 2);
         return;
     case FIELD_SLOT_WIDTH:
     case FIELD_SLOT_DEPTH:

@@ -146,6 +146,44 @@ static void a_picture_is_cut_at_the_frame_s_edge(void **state)
     end(&bench);
 }
 
+static int count_dots(const struct bench *bench)
+{
+    int count = 0;
+
+    for (int i = 0; i < bench->frame.rows * bench->frame.columns; i++)
+        for (int bit = 0; bit < CANVAS_ACROSS * CANVAS_DOWN; bit++)
+            count += bench->frame.cells[i].rune >= 0x2800 &&
+                     (bench->frame.cells[i].rune >> bit & 1) != 0;
+    return count;
+}
+
+/* A dot for each column of a line that rises slowly, for each row of a steep one; the same dots
+ * from either end; with a dash those whose place it divides. */
+static void lines_have_no_gaps(void **state)
+{
+    static const struct {
+        double from[2], to[2];
+        int dash, dots;
+    } cases[] = {
+        {{0, 0}, {19, 7}, 1, 20},     {{0, 19}, {5, 0}, 1, 20},  {{3, 2}, {3, 2}, 1, 1},
+        {{0.4, 0}, {18.6, 7}, 1, 20}, {{0, 3}, {19, 3}, 4, 5},   {{7, 1}, {7, 14}, 2, 7},
+        {{-50, 3}, {50, 3}, 1, 20},   {{4, -900}, {4, 8}, 1, 9},
+    };
+
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++)
+        for (int back = 0; back < 2; back++) {
+            struct bench bench;
+
+            start(&bench, 5, 10);
+            canvas_line(&bench.canvas, LAYER_NOW, back ? cases[i].to : cases[i].from,
+                        back ? cases[i].from : cases[i].to, cases[i].dash);
+            draw(&bench, true);
+            assert_int_equal(count_dots(&bench), cases[i].dots);
+            end(&bench);
+        }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -155,6 +193,7 @@ int main(void)
         cmocka_unit_test(ascii_strokes_tell_layers_and_heights),
         cmocka_unit_test(dots_outside_are_nothing),
         cmocka_unit_test(a_picture_is_cut_at_the_frame_s_edge),
+        cmocka_unit_test(lines_have_no_gaps),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
 }

@@ -105,17 +105,16 @@ static void any_size_ends(void **state)
 static void the_side_view_says_how_much_it_exaggerates(void **state)
 {
     const struct sheet_area area = {.corner = {0, 0}, .width_mm = 109, .height_mm = 27};
-    struct sheet_side_view view = {.known = true, .frets = 2};
+    struct picture side;
 
     (void)state;
-    view.crown[1] = (struct sheet_point){50, -2};
-    view.crown[2] = (struct sheet_point){100, 0};
-    view.left[0] = (struct sheet_point){0, 1};
-    view.left[1] = (struct sheet_point){100, 8};
-    assert_near(sheet_side_view_times(&view, &area), 2, 1e-12);
-    view.has_found = true;
-    view.found[1] = (struct sheet_point){100, 18};
-    assert_near(sheet_side_view_times(&view, &area), 1, 1e-12);
+    picture_begin(&side, (struct picture_point){0, 0}, (struct picture_point){100, 8});
+    picture_begin_line(&side, PICTURE_CROWN);
+    picture_to(&side, 50, -2);
+    assert_near(sheet_side_view_times(&side, &area), 2, 1e-12);
+    picture_begin_line(&side, PICTURE_OTHER);
+    picture_to(&side, 100, 18);
+    assert_near(sheet_side_view_times(&side, &area), 1, 1e-12);
 }
 
 int main(void)

@@ -117,6 +117,19 @@ static void the_mark_stands_where_the_reading_is_taken(void **state)
     }
 }
 
+/* A neck that bows back has its crowns over the chord. */
+static void back_bow_is_marked_too(void **state)
+{
+    struct bench *bench = start(build_record_full, "{Down}-.012", true);
+    int column = 1;
+
+    (void)state;
+    while (column < COLUMNS && row_of_role(bench, ROLE_MARK, column) < 0)
+        column++;
+    assert_in_range(column, 2, COLUMNS - 1);
+    end(bench);
+}
+
 static void exposure_has_no_mark_on_the_neck(void **state)
 {
     struct bench *bench = start(build_record_full, "{End}{Back}", true);
@@ -171,6 +184,7 @@ int main(void)
         cmocka_unit_test(frets_are_numbered_and_the_join_is_named),
         cmocka_unit_test(the_string_rises_and_the_moves_bring_it_down),
         cmocka_unit_test(the_mark_stands_where_the_reading_is_taken),
+        cmocka_unit_test(back_bow_is_marked_too),
         cmocka_unit_test(exposure_has_no_mark_on_the_neck),
         cmocka_unit_test(the_picture_follows_the_entry),
         cmocka_unit_test(without_a_neck_it_says_what_is_missing),
