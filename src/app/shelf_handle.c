@@ -88,6 +88,17 @@ static void begin_earlier(struct shelf_turn *turn)
         turn->effects.action = SHELF_DO_EARLIER;
 }
 
+/* Nothing but another version lies in the way. */
+static void put_away(struct shelf_turn *turn)
+{
+    const struct shelf_list *list = turn->list;
+
+    if (list->earlier_at < list->earlier_count && list->earlier[list->earlier_at].beside)
+        turn->effects.action = SHELF_DO_PUT_AWAY;
+    else
+        warn(turn, "This one is an earlier state already: it is in nobody's way.");
+}
+
 /* Both lead back to the list. */
 static void take_earlier(struct shelf_turn *turn, enum shelf_action action)
 {
@@ -194,6 +205,9 @@ static void run_in_mode(struct shelf_turn *turn, enum shelf_key_id id)
         return;
     case SHELF_KEY_BRING_BACK:
         take_earlier(turn, SHELF_DO_BRING_BACK);
+        return;
+    case SHELF_KEY_PUT_AWAY:
+        put_away(turn);
         return;
     case SHELF_KEY_TAKE_PRESET:
         take_preset(turn);

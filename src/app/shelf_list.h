@@ -17,10 +17,11 @@
  */
 
 enum shelf_mark {
-    SHELF_UNREAD = 1, /* only its file is known yet */
-    SHELF_BROKEN = 2, /* cannot be opened: see `trouble` */
-    SHELF_IN_USE = 4, /* another program edits it */
-    SHELF_NEWER = 8,  /* written by a newer version: for reading only */
+    SHELF_UNREAD = 1,    /* only its file is known yet */
+    SHELF_BROKEN = 2,    /* cannot be opened: see `trouble` */
+    SHELF_IN_USE = 4,    /* another program edits it */
+    SHELF_NEWER = 8,     /* written by a newer version: for reading only */
+    SHELF_VERSIONS = 16, /* other versions lie beside it, to be put together */
 };
 
 /* One instrument on file. The texts belong to whoever gave them. */
@@ -32,10 +33,11 @@ struct shelf_item {
     unsigned marks;      /* a set of enum shelf_mark */
 };
 
-/* An earlier state of the one in hand. */
+/* An earlier state of the one in hand, or another version that lies beside it. */
 struct shelf_earlier {
-    char when[17];  /* 2026-11-25 13:06 */
-    char holds[96]; /* what is in it, in words */
+    char when[17];   /* 2026-11-25 13:06 */
+    char holds[120]; /* what is in it, in words */
+    bool beside;
 };
 
 /* What has to be done after an event. */
@@ -48,6 +50,7 @@ enum shelf_action {
     SHELF_DO_EARLIER, /* give the earlier states of list->target: shelf_earlier_take */
     SHELF_DO_LOOK,    /* at list->earlier_at of them */
     SHELF_DO_BRING_BACK,
+    SHELF_DO_PUT_AWAY, /* with the earlier states: that version, which lies beside the file */
 };
 
 struct shelf_effects {

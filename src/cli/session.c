@@ -178,6 +178,15 @@ static bool add_limits(unsigned notices, struct strbuf *out)
     return out->length > 0;
 }
 
+/* Neither of two versions was thrown away, and nobody has put them together yet. */
+static void add_versions(const struct session *session, struct strbuf *out)
+{
+    const unsigned notices = profile_notices(session->profile);
+
+    strbuf_add(out, notices & PROFILE_END_WRONG ? "Changed by hand or damaged. " : "");
+    strbuf_add(out, "Another version lies beside it; on the shelf, + then e shows both.");
+}
+
 static void greet(struct session *session)
 {
     const enum status editable = profile_editable(session->profile);
@@ -187,6 +196,8 @@ static void greet(struct session *session)
 
     if (editable != STATUS_OK) {
         add_hindrance(session, &message);
+    } else if (notices & PROFILE_VERSIONS) {
+        add_versions(session, &message);
     } else if (notices & PROFILE_END_WRONG) {
         strbuf_add(&message, "This file was changed by hand or damaged; it is kept as found "
                              "beside the first rewrite.");

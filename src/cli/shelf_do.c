@@ -132,32 +132,34 @@ static void list_earlier(struct shelf_session *session)
     const enum status status =
         path ? earlier_items_read(path, &session->earlier) : STATUS_NO_MEMORY;
     if (status == STATUS_OK)
-        shelf_earlier_take(&session->list, session->earlier.items,
-                           session->earlier.generations.count);
+        shelf_earlier_take(&session->list, session->earlier.items, session->earlier.count);
     else
         say_failure(session, "Its earlier states cannot be listed: ", status, errno);
     free(path);
 }
 
-static const struct generation *earlier_in_hand(const struct shelf_session *session)
+/* Its path and its version; both NULL where none is in hand, the second also of a generation. */
+static const char *earlier_in_hand(const struct shelf_session *session,
+                                   const struct version **ret_version)
 {
-    const struct generations *generations = &session->earlier.generations;
+    const struct earlier_items *earlier = &session->earlier;
+    const size_t at = session->list.earlier_at;
 
-    return session->list.earlier_at < generations->count
-               ? &generations->items[session->list.earlier_at]
-               : NULL;
+    *ret_version = at < earlier->count ? earlier_item_version(earlier, at) : NULL;
+    return at < earlier->count ? earlier_item_path(earlier, at) : NULL;
 }
 
 static void look_at_earlier(struct shelf_session *session)
 {
-    const struct generation *generation = earlier_in_hand(session);
+    const struct version *version;
+    const char *earlier = earlier_in_hand(session, &version);
     char memory[APP_MESSAGE_MAX];
     struct strbuf words = STRBUF(memory);
 
-    if (!generation)
+    if (!earlier)
         return;
     const enum session_end end =
-        session_from_shelf(generation->path, PROFILE_TO_READ, LEAF_BENCH, &session->screen, &words);
+        session_from_shelf(earlier, PROFILE_TO_READ, LEAF_BENCH, &session->screen, &words);
     if (end == SESSION_LEFT)
         session->list.mode = SHELF_EARLIER;
     tell_end(session, end, session->list.target, memory);
@@ -173,31 +175,73 @@ static const char *failure_to_bring(enum brought brought)
     return "It was not brought back: ";
 }
 
-static void bring_earlier_back(struct shelf_session *session)
+static void tell_brought(struct shelf_session *session, enum brought brought)
 {
-    const struct generation *generation = earlier_in_hand(session);
-    char *path = path_of(session, session->list.target);
-    char *target = path ? safefile_target(path) : NULL;
     char memory[APP_MESSAGE_MAX];
     struct strbuf words = STRBUF(memory);
 
+    strbuf_addf(&words,
+                brought == BROUGHT_SAME
+                    ? "It is as it was at %s already; nothing was changed."
+                    : "Back as it was at %s; what it replaced is an earlier state now.",
+                session->earlier.items[session->list.earlier_at].when);
+    shelf_list_say(&session->list, TONE_NOTE, memory);
+}
+
+/* The file of a version that is current now goes, once what it held is an earlier state too. */
+static void drop_version(struct shelf_session *session, const char *target,
+                         const struct version *version)
+{
+    errno = 0;
+    const enum status status = versions_put_away(target, version);
+    const int error = errno;
+
+    shelf_scan_again(session);
+    if (status != STATUS_OK)
+        say_failure(session, "It is back; but its own file still lies beside it: ", status, error);
+}
+
+static void bring_earlier_back(struct shelf_session *session)
+{
+    const struct version *version;
+    const char *earlier = earlier_in_hand(session, &version);
+    char *path = path_of(session, session->list.target);
+    char *target = path ? safefile_target(path) : NULL;
     enum brought brought = BROUGHT_NOTHING;
 
     errno = 0;
     const enum status status =
-        generation && target ? bring_back(target, generation->path, &brought) : STATUS_NOT_FOUND;
+        earlier && target ? bring_back(target, earlier, &brought) : STATUS_NOT_FOUND;
     const int error = errno;
     shelf_scan_again(session);
-    if (status == STATUS_OK) {
-        strbuf_addf(&words,
-                    brought == BROUGHT_SAME
-                        ? "It is as it was at %s already; nothing was changed."
-                        : "Back as it was at %s; what it replaced is an earlier state now.",
-                    generation->when);
-        shelf_list_say(&session->list, TONE_NOTE, memory);
-    } else {
+    if (status == STATUS_OK)
+        tell_brought(session, brought);
+    else
         say_failure(session, failure_to_bring(brought), status, error);
-    }
+    if (status == STATUS_OK && version)
+        drop_version(session, target, version);
+    free(target);
+    free(path);
+}
+
+static void put_away(struct shelf_session *session)
+{
+    const struct version *version;
+    char *path = path_of(session, session->list.target);
+    char *target = path ? safefile_target(path) : NULL;
+
+    errno = 0;
+    const enum status status = earlier_in_hand(session, &version) && version && target
+                                   ? versions_put_away(target, version)
+                                   : STATUS_NOT_FOUND;
+    const int error = errno;
+    shelf_scan_again(session);
+    list_earlier(session);
+    if (status == STATUS_OK)
+        shelf_list_say(&session->list, TONE_NOTE,
+                       "It lies beside it no more: it is an earlier state now.");
+    else
+        say_failure(session, "It stays beside it: ", status, error);
     free(target);
     free(path);
 }
@@ -223,6 +267,9 @@ void shelf_session_do(struct shelf_session *session, const struct shelf_effects 
         break;
     case SHELF_DO_BRING_BACK:
         bring_earlier_back(session);
+        break;
+    case SHELF_DO_PUT_AWAY:
+        put_away(session);
         break;
     case SHELF_DO_NOTHING:
         break;

@@ -72,19 +72,30 @@ static void tell(const char *path, const struct record *now, struct strbuf *out)
     profile_close(profile);
 }
 
+static void read_item(const struct earlier_items *items, size_t at, const struct record *now)
+{
+    const struct version *version = earlier_item_version(items, at);
+    struct shelf_earlier *item = &items->items[at];
+    struct strbuf when = STRBUF(item->when), holds = STRBUF(item->holds);
+
+    item->beside = version != NULL;
+    if (version) {
+        strbuf_add(&when, version->when);
+        strbuf_addf(&holds, "%s: ", shown_string(version_name(version)).text);
+    } else {
+        strbuf_add(&when, items->generations.items[at - items->versions.count].when);
+    }
+    tell(earlier_item_path(items, at), now, &holds);
+}
+
 static enum status read_items(struct earlier_items *items, const struct record *now)
 {
-    const struct generations *generations = &items->generations;
-
-    items->items = calloc(generations->count + 1, sizeof *items->items);
+    items->count = items->versions.count + items->generations.count;
+    items->items = calloc(items->count + 1, sizeof *items->items);
     if (!items->items)
         return STATUS_NO_MEMORY;
-    for (size_t i = 0; i < generations->count; i++) {
-        struct strbuf when = STRBUF(items->items[i].when), holds = STRBUF(items->items[i].holds);
-
-        strbuf_add(&when, generations->items[i].when);
-        tell(generations->items[i].path, now, &holds);
-    }
+    for (size_t i = 0; i < items->count; i++)
+        read_item(items, i, now);
     return STATUS_OK;
 }
 
@@ -92,11 +103,24 @@ static enum status list_items(const char *path, const struct record *now,
                               struct earlier_items *items)
 {
     char *target = safefile_target(path);
-    const enum status status =
-        target ? generations_list(target, &items->generations) : STATUS_NOT_FOUND;
+    enum status status = target ? generations_list(target, &items->generations) : STATUS_NOT_FOUND;
 
+    if (status == STATUS_OK)
+        status = versions_list(target, &items->versions);
     free(target);
     return status == STATUS_OK ? read_items(items, now) : status;
+}
+
+const struct version *earlier_item_version(const struct earlier_items *items, size_t at)
+{
+    return at < items->versions.count ? &items->versions.items[at] : NULL;
+}
+
+const char *earlier_item_path(const struct earlier_items *items, size_t at)
+{
+    const struct version *version = earlier_item_version(items, at);
+
+    return version ? version->path : items->generations.items[at - items->versions.count].path;
 }
 
 enum status earlier_items_read(const char *path, struct earlier_items *ret_items)
@@ -119,6 +143,7 @@ enum status earlier_items_read(const char *path, struct earlier_items *ret_items
 
 void earlier_items_done(struct earlier_items *items)
 {
+    versions_done(&items->versions);
     generations_done(&items->generations);
     free(items->items);
     *items = (struct earlier_items){.items = NULL};

@@ -35,6 +35,8 @@ static void fill(const struct shelf_entry *entry, struct shelf_item *item)
         item->marks |= SHELF_BROKEN;
     if (entry->in_use)
         item->marks |= SHELF_IN_USE;
+    if (entry->versions)
+        item->marks |= SHELF_VERSIONS;
     if (entry->newer)
         item->marks |= SHELF_NEWER;
 }

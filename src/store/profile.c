@@ -14,6 +14,7 @@
 #include "store/profile_inner.h"
 #include "store/profile_load.h"
 #include "store/safefile.h"
+#include "store/versions.h"
 
 struct profile_folder profile_folder_now(const struct profile *profile)
 {
@@ -118,6 +119,24 @@ static void settle_access(struct profile *profile)
         lockfile_drop(&profile->lock);
 }
 
+/* Said until somebody has put them together. That they cannot be looked for is not told: memory
+ * is short then, and other things fail. */
+static void note_versions(struct profile *profile, struct profile_problems *problems)
+{
+    struct versions versions;
+
+    if (versions_list(profile->target, &versions) != STATUS_OK)
+        return;
+    for (size_t i = 0; i < versions.count; i++)
+        profile_problem_add(problems, 0, PROBLEM_WARNING,
+                            "another version lies beside it: %s; the shelf's earlier states (+ e) "
+                            "put it away or bring it back",
+                            shown_string(version_name(&versions.items[i])).text);
+    if (versions.count > 0)
+        profile->notices |= PROFILE_VERSIONS;
+    versions_done(&versions);
+}
+
 static enum status read_profile(struct profile *profile, struct profile_problems *problems)
 {
     struct bytes bytes;
@@ -168,6 +187,7 @@ enum status profile_open(const char *path, enum profile_access access,
         lock(profile);
     else
         profile->editable = STATUS_READ_ONLY;
+    note_versions(profile, problems);
     const enum status status = read_profile(profile, problems);
     if (problems)
         profile_problems_sort(problems);

@@ -13,6 +13,7 @@
 #include "store/lockfile.h"
 #include "store/paths.h"
 #include "store/profile_beside.h"
+#include "store/versions.h"
 
 /* File systems keep times in steps of up to two seconds (FAT). */
 enum { STEP_SECONDS = 2 };
@@ -24,7 +25,8 @@ struct lister {
     DIR *names;
     int64_t now;
     struct shelf_entries entries;
-    struct shelf_entries locks; /* only their files count: the profiles' names */
+    /* Of these only the files count, the profiles' names: */
+    struct shelf_entries locks, versions;
 };
 
 bool shelf_stamp_settled(const struct shelf_stamp *stamp, int64_t now)
@@ -52,6 +54,20 @@ static bool is_used(const struct lister *lister, const struct shelf_entry *entry
     return used;
 }
 
+/* Versions too lie beside the file that a link leads to. */
+static bool has_versions(const struct lister *lister, const struct shelf_entry *entry)
+{
+    char *path = paths_join(lister->folder, entry->file);
+    char *target = path ? realpath(path, NULL) : NULL;
+    struct versions versions = {.items = NULL};
+    const bool has = target && versions_list(target, &versions) == STATUS_OK && versions.count > 0;
+
+    versions_done(&versions);
+    free(target);
+    free(path);
+    return has;
+}
+
 static void settle_unreadable(struct shelf_entry *entry, enum status status)
 {
     entry->read = true;
@@ -67,6 +83,7 @@ static void look_at(const struct lister *lister, struct shelf_entry *entry)
     if (result == 0 && S_ISLNK(facts.st_mode)) {
         entry->linked = true;
         entry->in_use = is_used(lister, entry);
+        entry->versions = has_versions(lister, entry);
         result = fstatat(folder, entry->file, &facts, 0);
     }
     if (result != 0) {
@@ -87,16 +104,28 @@ static enum status add_name(struct shelf_entries *entries, const char *name)
     return entry ? shelf_entry_set(entry, name, &blank) : STATUS_NO_MEMORY;
 }
 
-static enum status add_lock(struct lister *lister, const char *name)
+/* The first `length` bytes of the name. */
+static enum status add_start(struct shelf_entries *entries, const char *name, size_t length)
 {
-    char *profile = strdup(name);
+    char *profile = strndup(name, length);
 
     if (!profile)
         return STATUS_NO_MEMORY;
-    profile[strlen(name) - (sizeof lock_ending - sizeof ending)] = '\0';
-    const enum status status = add_name(&lister->locks, profile);
+    const enum status status = add_name(entries, profile);
     free(profile);
     return status;
+}
+
+static enum status take_name(struct lister *lister, const char *name)
+{
+    if (name[0] == '.')
+        return STATUS_OK;
+    if (ends_in(name, ending))
+        return add_name(&lister->entries, name);
+    if (ends_in(name, lock_ending))
+        return add_start(&lister->locks, name, strlen(name) - (sizeof lock_ending - sizeof ending));
+    const size_t length = versions_profile_length(name);
+    return length > 0 ? add_start(&lister->versions, name, length) : STATUS_OK;
 }
 
 static enum status take_names(struct lister *lister)
@@ -106,10 +135,7 @@ static enum status take_names(struct lister *lister)
 
     errno = 0;
     while (status == STATUS_OK && (found = readdir(lister->names)) != NULL) {
-        if (found->d_name[0] != '.' && ends_in(found->d_name, ending))
-            status = add_name(&lister->entries, found->d_name);
-        else if (found->d_name[0] != '.' && ends_in(found->d_name, lock_ending))
-            status = add_lock(lister, found->d_name);
+        status = take_name(lister, found->d_name);
         if (status == STATUS_OK)
             errno = 0;
     }
@@ -132,10 +158,20 @@ static enum status list_names(struct lister *lister)
         if (entry && !entry->linked)
             entry->in_use = is_used(lister, entry);
     }
-    /* A long name's lock has only its start. */
+    for (size_t i = 0; i < lister->versions.count; i++) {
+        struct shelf_entry *entry =
+            shelf_entries_find(&lister->entries, lister->versions.items[i].file);
+
+        /* Looked at again, as a folder may have such a name. */
+        if (entry && !entry->linked)
+            entry->versions = has_versions(lister, entry);
+    }
+    /* A long name's lock and versions have only its start. */
     for (size_t i = 0; i < lister->entries.count; i++)
-        if (strlen(lister->entries.items[i].file) > BESIDE_NAME_MAX)
+        if (strlen(lister->entries.items[i].file) > BESIDE_NAME_MAX) {
             lister->entries.items[i].in_use = is_used(lister, &lister->entries.items[i]);
+            lister->entries.items[i].versions = has_versions(lister, &lister->entries.items[i]);
+        }
     return STATUS_OK;
 }
 
@@ -169,6 +205,7 @@ enum status shelf_folder_list(const char *folder, struct shelf_entries *ret_entr
     const int kept_errno = errno;
     closedir(lister.names);
     shelf_entries_done(&lister.locks);
+    shelf_entries_done(&lister.versions);
     if (status == STATUS_OK) {
         *ret_entries = lister.entries;
         *ret_stamp = shelf_stamp_of(&facts);

@@ -64,9 +64,9 @@ static const char *text_of(const struct shelf_item *item, enum column column)
 static enum role role_of(const struct shelf_item *item, enum column column)
 {
     if (column == MARKS)
-        return item->marks & SHELF_BROKEN   ? ROLE_CAUTION
-               : item->marks & SHELF_UNREAD ? ROLE_DIM
-                                            : ROLE_OFF;
+        return item->marks & (SHELF_BROKEN | SHELF_VERSIONS) ? ROLE_CAUTION
+               : item->marks & SHELF_UNREAD                  ? ROLE_DIM
+                                                             : ROLE_OFF;
     if (column == NAME)
         return item->marks & (SHELF_BROKEN | SHELF_UNREAD) ? ROLE_ASSUMED : ROLE_VALUE;
     return ROLE_TEXT;

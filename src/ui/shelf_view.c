@@ -124,8 +124,11 @@ static void draw_earlier(const struct pen *pen, const struct shelf_list *list, i
     const size_t top = shelf_earlier_top(list, room);
     const int width = pen->frame->columns;
 
-    pen_put_cut(pen, row, 1, width - 2, ROLE_LABEL,
-                "Earlier states, each as it was before a session changed it (UTC):");
+    pen_put_cut(
+        pen, row, 1, width - 2, ROLE_LABEL,
+        list->earlier_count > 0 && list->earlier[0].beside
+            ? "Other versions beside it: bring back the one that stays; earlier states (UTC):"
+            : "Earlier states, each as it was before a session changed it (UTC):");
     for (size_t i = 0; i < room && top + i < list->earlier_count; i++) {
         const struct shelf_earlier *earlier = &list->earlier[top + i];
         const bool now = top + i == list->earlier_at;
@@ -133,7 +136,8 @@ static void draw_earlier(const struct pen *pen, const struct shelf_list *list, i
 
         pen_put(pen, at, 1, 1, ROLE_KEY, now ? ">" : "");
         pen_put(pen, at, 3, 16, now ? ROLE_CELL : ROLE_VALUE, earlier->when);
-        pen_put_cut(pen, at, 21, width - 22, ROLE_TEXT, earlier->holds);
+        pen_put_cut(pen, at, 21, width - 22, earlier->beside ? ROLE_CAUTION : ROLE_TEXT,
+                    earlier->holds);
         if (now) {
             pen->frame->cursor_row = at;
             pen->frame->cursor_column = 3;

@@ -18,6 +18,8 @@ static struct {
     int nth, error, seen;
 } armed;
 
+static int seen[FAULT_COUNT_];
+
 void fault_arm(enum fault_call call, enum fault_way way, int nth, int error)
 {
     armed.call = call;
@@ -33,23 +35,14 @@ int fault_disarm(void)
     return armed.seen;
 }
 
-bool fault_can_lie(enum fault_call call)
+int fault_seen(enum fault_call call)
 {
-    return call == FAULT_MODE || call == FAULT_SYNC || call == FAULT_RENAME || call == FAULT_LINK ||
-           call == FAULT_UNLINK || call == FAULT_FOLDER;
-}
-
-const char *fault_name(enum fault_call call)
-{
-    static const char *const names[] = {"none",  "open",   "stat",   "read", "write",  "mode",
-                                        "sync",  "close",  "rename", "link", "unlink", "lock",
-                                        "memfd", "folder", "memory", "any"};
-
-    return names[call];
+    return seen[call];
 }
 
 static bool hit(enum fault_call call)
 {
+    seen[call]++;
     if (armed.call != call && (armed.call != FAULT_ANY || call == FAULT_MEMORY))
         return false;
     armed.seen++;

@@ -46,6 +46,9 @@ int fault_disarm(void);
  * FAULT_ONCE. */
 bool fault_can_lie(enum fault_call call);
 
+/* How many calls of a kind there were in all. */
+int fault_seen(enum fault_call call);
+
 const char *fault_name(enum fault_call call);
 
 #endif

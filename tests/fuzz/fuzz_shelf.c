@@ -43,7 +43,7 @@ static void give(struct shelf_list *list, const struct instruments *all, size_t 
                                                 .visit = texts[(n + 6) % TEXTS],
                                                 .moves_open = n % 2 == 0},
                                        .trouble = n % 3 ? "" : "damaged",
-                                       .marks = (unsigned)n % 16,
+                                       .marks = (unsigned)n % 32,
                                        .written_s = (int64_t)(n % 5)};
     }
     shelf_list_take(list);
@@ -71,6 +71,10 @@ static void check_effects(const struct shelf_list *list, const struct shelf_effe
     case SHELF_DO_LOOK:
     case SHELF_DO_BRING_BACK:
         FUZZ_CHECK(list->earlier_at < list->earlier_count);
+        break;
+    case SHELF_DO_PUT_AWAY:
+        FUZZ_CHECK(list->earlier_at < list->earlier_count);
+        FUZZ_CHECK(list->earlier[list->earlier_at].beside);
         break;
     }
     /* Whatever the name, the file made of it stays in its folder. */

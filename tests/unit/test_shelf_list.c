@@ -440,9 +440,9 @@ static void copy_and_archive_keep_to_their_target(void **state)
 static void earlier_states_are_asked_for_and_chosen(void **state)
 {
     static const struct shelf_earlier earlier[] = {
-        {"2026-11-25 13:06", "visit 2, 1 pass"},
-        {"2026-11-24 09:00", "visit 1, 3 passes"},
-        {"2026-11-20 17:30", "visit 1, 2 passes"},
+        {"2026-11-25 13:06", "a.ini.conflict: visit 2, 1 pass", true},
+        {"2026-11-24 09:00", "visit 1, 3 passes", false},
+        {"2026-11-20 17:30", "visit 1, 2 passes", false},
     };
     struct shelf_list list;
 
@@ -466,6 +466,14 @@ static void earlier_states_are_asked_for_and_chosen(void **state)
     press_key(&list, SILLET_KEY_DOWN);
     assert_int_equal(press_key(&list, SILLET_KEY_ENTER).action, SHELF_DO_LOOK);
     assert_int_equal(list.earlier_at, 1);
+    /* Only what lies beside the file can be put with the earlier states. */
+    list.mode = SHELF_EARLIER;
+    assert_int_equal(press_key(&list, 'p').action, SHELF_DO_NOTHING);
+    assert_int_equal(list.tone, TONE_WARNING);
+    assert_int_equal(list.mode, SHELF_EARLIER);
+    press_key(&list, SILLET_KEY_HOME);
+    assert_int_equal(press_key(&list, 'p').action, SHELF_DO_PUT_AWAY);
+    assert_int_equal(press_key(&list, '-').action, SHELF_DO_PUT_AWAY);
     list.mode = SHELF_EARLIER;
     assert_int_equal(press_key(&list, '+').action, SHELF_DO_BRING_BACK);
     assert_int_equal(list.mode, SHELF_LIST);
@@ -489,6 +497,10 @@ static void marks_say_what_is_the_matter(void **state)
     strbuf_clear(&out);
     shelf_item_marks(&item, true, &out);
     assert_string_equal(memory, "in use, moves");
+    strbuf_clear(&out);
+    item.marks = SHELF_VERSIONS;
+    shelf_item_marks(&item, false, &out);
+    assert_string_equal(memory, "two versions, moves open");
     strbuf_clear(&out);
     item.marks = 0;
     shelf_item_marks(&item, true, &out);

@@ -1,0 +1,161 @@
+/* SPDX-License-Identifier: MIT */
+/* Other versions beside a profile: said until they are put together, and never thrown away. */
+#include "near.h"
+
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "profile_steps.h"
+#include "store/generations.h"
+#include "store/shelf.h"
+#include "store/versions.h"
+#include "tree.h"
+
+static const char mine[] = "[profile]\nformat = 1\n[board]\nscale = 25.5 in\n";
+static const char theirs[] = "[profile]\nformat = 1\n[board]\nscale = 24 in ; by hand\n";
+
+static const char *begin(void **state)
+{
+    const char *path = tree_path(*state, "a.ini");
+
+    assert_int_equal(setenv("XDG_CACHE_HOME", tree_path(*state, "cache"), 1), 0);
+    steps_write_whole(path, mine);
+    return path;
+}
+
+static bool is_said(const char *path)
+{
+    struct profile_problems problems;
+    struct profile *profile;
+    bool said = false;
+
+    profile_problems_init(&problems);
+    assert_int_equal(profile_open(path, PROFILE_TO_READ, &problems, &profile), STATUS_OK);
+    for (size_t i = 0; i < problems.count; i++)
+        said = said || strstr(problems.items[i].words, "another version lies beside it");
+    assert_int_equal((profile_notices(profile) & PROFILE_VERSIONS) != 0, said);
+    profile_close(profile);
+    profile_problems_done(&problems);
+    return said;
+}
+
+static bool is_marked(void **state, const char *file)
+{
+    struct shelf *shelf;
+
+    assert_int_equal(shelf_open(((struct tree *)*state)->folder, &shelf), STATUS_OK);
+    const struct shelf_entry *entry = shelf_entries_find(shelf_entries(shelf), file);
+    assert_non_null(entry);
+    const bool marked = entry->versions;
+    shelf_close(shelf);
+    return marked;
+}
+
+static void names_are_told_apart(void **state)
+{
+    (void)state;
+    assert_int_equal(versions_profile_length("a.ini.conflict"), 5);
+    assert_int_equal(versions_profile_length("a.ini.aside.12"), 5);
+    assert_int_equal(versions_profile_length("a.ini"), 0);
+    assert_int_equal(versions_profile_length("a.ini.as-found"), 0);
+    assert_int_equal(versions_profile_length("a.ini.conflict.1"), 0);
+    assert_int_equal(versions_profile_length("a.ini.conflict.1000000"), 0);
+    assert_int_equal(versions_profile_length("a.ini.conflicts"), 0);
+    assert_int_equal(versions_profile_length("conflict"), 0);
+    assert_int_equal(versions_profile_length(".aside"), 0);
+}
+
+static void one_is_said_everywhere_until_it_is_put_away(void **state)
+{
+    static const char *const names[] = {"a.ini.conflict", "a.ini.conflict.3", "a.ini.aside",
+                                        "a.ini.aside.2"};
+    const char *path = begin(state);
+
+    assert_int_equal(symlink("a.ini", tree_path(*state, "link.ini")), 0);
+    for (size_t i = 0; i < sizeof names / sizeof names[0]; i++) {
+        const char *beside = tree_path(*state, names[i]);
+        struct versions list;
+
+        assert_false(is_said(path));
+        assert_false(is_marked(state, "a.ini"));
+        tree_write_text(beside, theirs);
+        assert_true(is_said(path));
+        assert_true(is_said(tree_path(*state, "link.ini")));
+        assert_true(is_marked(state, "a.ini"));
+        assert_true(is_marked(state, "link.ini"));
+        assert_int_equal(versions_list(path, &list), STATUS_OK);
+        assert_int_equal(list.count, 1);
+        assert_string_equal(version_name(&list.items[0]), names[i]);
+        assert_int_equal(versions_put_away(path, &list.items[0]), STATUS_OK);
+        assert_int_equal(access(beside, F_OK), -1);
+        versions_done(&list);
+    }
+    assert_false(is_said(path));
+}
+
+/* Byte for byte, comments and all. */
+static void what_is_put_away_is_an_earlier_state(void **state)
+{
+    const char *path = begin(state);
+    struct versions list;
+    struct generations generations;
+
+    tree_write_text(tree_path(*state, "a.ini.conflict"), theirs);
+    assert_int_equal(versions_list(path, &list), STATUS_OK);
+    assert_int_equal(versions_put_away(path, &list.items[0]), STATUS_OK);
+    versions_done(&list);
+    assert_int_equal(generations_list(path, &generations), STATUS_OK);
+    assert_int_equal(generations.count, 1);
+    tree_assert_text(generations.items[0].path, theirs);
+    generations_done(&generations);
+}
+
+/* Somebody's own file of that name, or one that cannot be kept as an earlier state, stays. */
+static void what_cannot_be_put_away_stays(void **state)
+{
+    const char *path = begin(state), *beside = tree_path(*state, "a.ini.conflict");
+    static const char *const others[] = {"", "notes of mine\n", "[other]\nk = v\n"};
+    struct versions list;
+
+    for (size_t i = 0; i < sizeof others / sizeof others[0]; i++) {
+        tree_write_text(beside, others[i]);
+        assert_int_equal(versions_list(path, &list), STATUS_OK);
+        assert_int_equal(list.count, 1);
+        assert_int_equal(versions_put_away(path, &list.items[0]), STATUS_SYNTAX);
+        versions_done(&list);
+        tree_assert_text(beside, others[i]);
+    }
+    tree_write_text(beside, theirs);
+    tree_write_text(tree_path(*state, ".generations"), "in the way");
+    assert_int_equal(versions_list(path, &list), STATUS_OK);
+    assert_int_not_equal(versions_put_away(path, &list.items[0]), STATUS_OK);
+    versions_done(&list);
+    tree_assert_text(beside, theirs);
+}
+
+static void folders_and_links_of_that_name_are_none(void **state)
+{
+    const char *path = begin(state);
+
+    assert_int_equal(mkdir(tree_path(*state, "a.ini.conflict"), 0700), 0);
+    assert_int_equal(symlink("a.ini", tree_path(*state, "a.ini.aside")), 0);
+    assert_false(is_said(path));
+    assert_false(is_marked(state, "a.ini"));
+}
+
+#define IN_TREE(test) cmocka_unit_test_setup_teardown(test, tree_setup, tree_teardown)
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        IN_TREE(names_are_told_apart),
+        IN_TREE(one_is_said_everywhere_until_it_is_put_away),
+        IN_TREE(what_is_put_away_is_an_earlier_state),
+        IN_TREE(what_cannot_be_put_away_stays),
+        IN_TREE(folders_and_links_of_that_name_are_none),
+    };
+
+    return cmocka_run_group_tests_name("versions", tests, NULL, NULL) ? 1 : 0;
+}
