@@ -41,7 +41,7 @@ SHELF_KEY(ARCHIVE_NOW, SILLET_KEY_ENTER, 0, SHELF_ARCHIVING, "moves it", "move i
 SHELF_KEY(LEAVE_ARCHIVE, SILLET_KEY_ESCAPE, 0, SHELF_ARCHIVING, "leaves it here", "leave it on the shelf; so does any other key")
 SHELF_KEY(LOOK, SILLET_KEY_ENTER, 0, SHELF_EARLIER, "looks at it", "open this earlier state, for reading only")
 SHELF_KEY(BRING_BACK, 'b', '+', SHELF_EARLIER, "or + brings it back", "make it the current state; the one that is current becomes an earlier one")
-SHELF_KEY(PUT_AWAY, 'p', '-', SHELF_EARLIER, "or - puts away", "put another version, which lies beside the file, with the earlier states; nothing is thrown away")
+SHELF_KEY(PUT_AWAY, 'p', '-', SHELF_EARLIER, "puts away", "put another version, which lies beside the file, with the earlier states; nothing is thrown away")
 SHELF_KEY(LEAVE_EARLIER, SILLET_KEY_ESCAPE, SILLET_KEY_BACKSPACE, SHELF_EARLIER, "back to the list", "leave all as it is")
 SHELF_KEY(REPAINT, SILLET_KEY_CTRL('l'), 0, SHELF_ANY, "", "list the folder and paint the screen anew")
 SHELF_KEY(SUSPEND, SILLET_KEY_CTRL('z'), 0, SHELF_ANY, "", "stop for a while; the shell's fg comes back")

@@ -183,8 +183,9 @@ static void add_versions(const struct session *session, struct strbuf *out)
 {
     const unsigned notices = profile_notices(session->profile);
 
-    strbuf_add(out, notices & PROFILE_END_WRONG ? "Changed by hand or damaged. " : "");
-    strbuf_add(out, "Another version lies beside it; on the shelf, + then e shows both.");
+    strbuf_add(out, notices & PROFILE_END_WRONG
+                        ? "Changed by hand or damaged; another version lies beside it (shelf: + e)."
+                        : "Another version lies beside it; on the shelf, + then e shows both.");
 }
 
 static void greet(struct session *session)

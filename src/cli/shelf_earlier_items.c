@@ -81,7 +81,9 @@ static void read_item(const struct earlier_items *items, size_t at, const struct
     item->beside = version != NULL;
     if (version) {
         strbuf_add(&when, version->when);
-        strbuf_addf(&holds, "%s: ", shown_string(version_name(version)).text);
+        const char *name = version_name(version);
+
+        strbuf_addf(&holds, "%s: ", name + versions_profile_length(name) + 1);
     } else {
         strbuf_add(&when, items->generations.items[at - items->versions.count].when);
     }

@@ -101,6 +101,16 @@ static void put(const struct stage *stage, const char *file, const char *name, c
     free(bytes);
 }
 
+/* Another version beside that, as a save that met somebody else's change leaves one. */
+static void put_beside(const struct stage *stage, const char *file)
+{
+    char beside[100];
+
+    put(stage, "other.ini", "Nutmeg Parlour", "Hedda Quill");
+    snprintf(beside, sizeof beside, "%s.conflict", file);
+    assert_int_equal(rename(path_of(stage, "other.ini"), path_of(stage, beside)), 0);
+}
+
 static void expect_exit(struct terminal *terminal, int code)
 {
     const int status = terminal_expect_end(terminal);
@@ -369,6 +379,64 @@ static void the_folder_may_vanish(void **state)
 
 #define CASE(function) cmocka_unit_test_setup_teardown(function, open_stage, close_stage)
 
+static struct terminal *list_versions(struct stage *stage)
+{
+    put(stage, "a.ini", "Parlour", "Hedda Quill");
+    put_beside(stage, "a.ini");
+    struct terminal *terminal = stage->terminal = begin(stage, 24, 80);
+
+    terminal_expect(terminal, "versions");
+    terminal_type(terminal, "+e");
+    terminal_expect(terminal, "Other versions beside it");
+    terminal_expect(terminal, "conflict: visit 1, 1 pass; 1 entry not as now");
+    return terminal;
+}
+
+static void a_version_beside_it_is_put_away(void **state)
+{
+    struct stage *stage = *state;
+    struct terminal *terminal = list_versions(stage);
+
+    terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, "Nutmeg Parlour");
+    terminal_type(terminal, "q");
+    terminal_expect(terminal, "Other versions beside it");
+    terminal_type(terminal, "p");
+    terminal_expect(terminal, "it is an earlier state now");
+    terminal_expect(terminal, "Earlier states, each");
+    terminal_type(terminal, "\x1b");
+    terminal_expect_gone(terminal, "versions");
+    terminal_expect(terminal, "Parlour");
+    assert_int_not_equal(access(path_of(stage, "a.ini.conflict"), F_OK), 0);
+    assert_int_equal(tree_count(path_of(stage, ".generations/a.ini"), ""), 1);
+}
+
+/* What it replaces stays as an earlier state, and so does the version as it was. */
+static void a_version_beside_it_is_brought_back(void **state)
+{
+    struct stage *stage = *state;
+    struct terminal *terminal = list_versions(stage);
+
+    terminal_type(terminal, "b");
+    terminal_expect(terminal, "Back as it was at");
+    terminal_expect(terminal, "Nutmeg Parlour");
+    terminal_expect_gone(terminal, "versions");
+    assert_int_not_equal(access(path_of(stage, "a.ini.conflict"), F_OK), 0);
+    assert_int_equal(tree_count(path_of(stage, ".generations/a.ini"), ""), 2);
+}
+
+/* And on the bench, whoever opens it. */
+static void a_version_beside_it_is_said_on_the_bench(void **state)
+{
+    struct stage *stage = *state;
+
+    put(stage, "a.ini", "Parlour", "Hedda Quill");
+    put_beside(stage, "a.ini");
+    struct terminal *terminal = stage->terminal = begin(stage, 24, 80);
+    terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, "Another version lies beside it; on the shelf, + then e");
+}
+
 int main(int argc, char **argv)
 {
     const struct CMUnitTest tests[] = {
@@ -379,6 +447,9 @@ int main(int argc, char **argv)
         CASE(nothing_is_brought_back_over_what_cannot_be_kept),
         CASE(what_others_file_and_edit_is_seen),
         CASE(the_folder_may_vanish),
+        CASE(a_version_beside_it_is_put_away),
+        CASE(a_version_beside_it_is_brought_back),
+        CASE(a_version_beside_it_is_said_on_the_bench),
     };
 
     if (argc < 3) {
