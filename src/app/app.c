@@ -42,6 +42,14 @@ bool app_pass_is_empty(const struct app *app)
     return record_last_pass(&app->record, app->visit) < app->pass;
 }
 
+struct day app_today(const struct app *app)
+{
+    struct day day = {.year = 0, .month = 1, .day = 1};
+
+    (void)day_parse(app->today, &day);
+    return day;
+}
+
 /* What only the leaf in hand shows. */
 static void make_plans(struct app *app, const struct record *record)
 {
@@ -63,7 +71,9 @@ static void derive_preview(struct app *app, const struct field *field)
     struct record trial;
 
     app->previewing = false;
-    if (entry_spell(app->entry.text, field, &app->units, &spelled) != STATUS_OK ||
+    const struct day today = app_today(app);
+
+    if (entry_spell(app->entry.text, field, &app->units, &today, &spelled) != STATUS_OK ||
         record_copy(&app->record, &trial) != STATUS_OK)
         return;
     app->previewing = record_put(&trial, &cell->key, memory, false, NULL) == STATUS_OK;
@@ -83,10 +93,13 @@ void app_refresh_entry(struct app *app)
     app->entry_view = (struct entry_view){.empty = true};
     app->doubt = (struct doubt){.kind = DOUBT_NONE};
     app->doubt_words[0] = '\0';
+    app->choice = (struct choice){.state = CHOICE_NONE};
     if (cell) {
         const struct field *field = field_get(cell->key.field);
+        const struct day today = app_today(app);
 
-        entry_look(app->entry.text, field, &app->units, &app->entry_view);
+        entry_look(app->entry.text, field, &app->units, &today, &app->entry_view);
+        choice_look(app->entry.text, field, &app->choice);
         held_look(app);
         if (app->entry_view.good && app->doubt.kind == DOUBT_NONE && field->kind != KIND_TEXT)
             derive_preview(app, field);

@@ -4,6 +4,7 @@
 
 #include <stdbool.h>
 
+#include "app/choice.h"
 #include "app/command.h"
 #include "app/entry.h"
 #include "app/event.h"
@@ -82,6 +83,7 @@ struct app {
     struct doubt doubt;    /* that filing the entry raises */
     char doubt_words[160]; /* in words; "" for none */
     enum held_state held;
+    struct choice choice;   /* what it means where names are to be had */
     struct derived now;     /* of the pass in hand as kept */
     struct derived preview; /* the same with the entry taken; valid while previewing, which an entry
                              * in doubt never is */
@@ -131,6 +133,9 @@ void app_kept(struct app *app, enum status status, const struct app_clock *clock
 
 /* Shows a message until the next key. */
 void app_say(struct app *app, enum app_tone tone, const char *message);
+
+/* The day of the clock; 1 January of the year 0 before the first event. */
+struct day app_today(const struct app *app);
 
 /* The figures on show: previewed while an entry is understood. */
 const struct derived *app_shown(const struct app *app);

@@ -114,6 +114,7 @@ bool turn_take_entry(struct turn *turn)
     struct app *app = turn->app;
     const struct route_cell *cell = app_cell(app);
     const struct field *field = field_get(cell->key.field);
+    const struct day today = app_today(app);
     char memory[ENTRY_TEXT_MAX];
     struct strbuf spelled = STRBUF(memory);
     struct field_fault fault = {.status = STATUS_OK};
@@ -131,7 +132,7 @@ bool turn_take_entry(struct turn *turn)
     if (line > 0)
         work_begin_line(app, line, &begun);
     turn_open_step(turn);
-    if (entry_spell(app->entry.text, field, &app->units, &spelled) != STATUS_OK) {
+    if (entry_spell(app->entry.text, field, &app->units, &today, &spelled) != STATUS_OK) {
         refuse_entry(turn, "more than one cell keeps; add the leaves up first");
         return false;
     }

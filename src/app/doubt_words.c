@@ -68,7 +68,7 @@ static bool reads_as(const char *typed, const struct field *field, double value,
 {
     struct entry_view view;
 
-    entry_look(typed, field, units, &view);
+    entry_look(typed, field, units, NULL, &view);
     return view.good && fabs(view.value - value) <= 1e-6 * fabs(value);
 }
 
@@ -186,6 +186,7 @@ void doubt_words_add(struct strbuf *out, const struct doubt *doubt, const struct
 {
     switch (doubt->kind) {
     case DOUBT_NONE:
+    case DOUBT_NAME:
         return;
     case DOUBT_FUTURE:
         strbuf_addf(out, "%s is yet to come", entry->text);

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "app/amount.h"
+#include "app/choice.h"
 #include "model/pitch.h"
 
 static bool is_number(const struct field *field)
@@ -52,53 +53,34 @@ static void describe(const struct field *field, const struct field_value *value,
     }
 }
 
-/* The one choice that begins with a text, or is it; false where that is none, or several. */
-static bool find_choice(const char *text, const struct field *field, char *choice, size_t size)
-{
-    char each[32];
-    int found = 0;
-
-    for (int k = 0; field_choice(field, k, each, sizeof each); k++) {
-        if (strncmp(each, text, strlen(text)) != 0)
-            continue;
-        const bool whole = strlen(each) == strlen(text);
-        if (found == 0 || whole)
-            (void)field_choice(field, k, choice, size);
-        if (whole)
-            return true;
-        found++;
-    }
-    return found == 1;
-}
-
-/* A choice may be typed as its number, from the pad in the order that the hint shows, or as the
- * beginning of its word. */
-static void spell_choice(const char *text, const struct field *field, struct strbuf *out)
-{
-    char choice[32];
-    int number;
-
-    if (num_count(text, strlen(text), 99, &number) == STATUS_OK
-            ? number > 0 && field_choice(field, number - 1, choice, sizeof choice)
-            : find_choice(text, field, choice, sizeof choice))
-        strbuf_add(out, choice);
-    else
-        strbuf_add(out, text);
-}
-
 static void spell_frets(const char *text, struct strbuf *out)
 {
     for (; *text; text++)
         strbuf_add_char(out, *text == '+' ? ' ' : *text);
 }
 
-/* A typed text that is no number, as the field takes it. */
-static void spell_word(const char *text, const struct field *field, struct strbuf *out)
+/* A day is kept year first; what is none stays as it was typed. */
+static void spell_day(const char *text, const struct day *today, struct strbuf *out)
 {
-    if (field->kind == KIND_CHOICE || field->kind == KIND_YESNO)
-        spell_choice(text, field, out);
+    struct day_fault fault;
+    struct day day;
+
+    if (day_read(text, today, &day, &fault) == STATUS_OK)
+        day_add(&day, out);
+    else
+        strbuf_add(out, text);
+}
+
+/* A typed text that is no number, as the field takes it. */
+static void spell_word(const char *text, const struct field *field, const struct day *today,
+                       struct strbuf *out)
+{
+    if (candidates_has_list(field))
+        choice_spell(text, field, out);
     else if (field->kind == KIND_FRETS)
         spell_frets(text, out);
+    else if (field->kind == KIND_DATE)
+        spell_day(text, today, out);
     else
         strbuf_add(out, text);
 }
@@ -120,42 +102,81 @@ static const char *numeral(const char *text, const struct field *field, char *me
     return memory;
 }
 
-void entry_look(const char *text, const struct field *field, const struct shop_units *units,
-                struct entry_view *ret_view)
+/* --- how it was read --- */
+
+static void look_at_choice(const char *text, const struct field *field, struct entry_view *view)
+{
+    struct strbuf words = STRBUF(view->words);
+    struct choice choice;
+
+    choice_look(text, field, &choice);
+    view->good = choice_is_good(&choice, field);
+    view->doubtful = choice_is_doubtful(&choice, field);
+    view->value = candidates_is_closed(field) && view->good ? choice.in_hand : 0;
+    choice_add_words(&choice, field, text, &words);
+}
+
+static void look_at_day(const char *text, const struct day *today, struct entry_view *view)
+{
+    struct strbuf words = STRBUF(view->words);
+    struct day_fault fault;
+    struct day day;
+
+    view->good = day_read(text, today, &day, &fault) == STATUS_OK;
+    if (view->good)
+        day_add_words(&day, &words);
+    else
+        strbuf_add(&words, fault.words);
+}
+
+/* What the field says of a text. */
+static void look_at_reading(const char *text, const struct field *field,
+                            const struct shop_units *units, struct entry_view *view)
 {
     char memory[ENTRY_TEXT_MAX], word_memory[ENTRY_TEXT_MAX];
-    struct strbuf word = STRBUF(word_memory), words = STRBUF(ret_view->words);
+    struct strbuf word = STRBUF(word_memory), words = STRBUF(view->words);
     struct field_value value;
     struct field_fault fault;
 
-    *ret_view = (struct entry_view){.empty = text[0] == '\0'};
-    if (ret_view->empty)
-        return;
     text = numeral(text, field, memory);
     if (!is_number(field)) {
-        spell_word(text, field, &word);
+        spell_word(text, field, NULL, &word);
         text = word_memory;
     }
     if (field_read(field, text, field_bare_unit(field, units), &value, &fault) != STATUS_OK) {
         strbuf_add(&words, fault.words);
         return;
     }
-    ret_view->good = true;
-    ret_view->unusual = value.state == READING_UNUSUAL;
-    ret_view->value = value.value;
+    view->good = true;
+    view->unusual = value.state == READING_UNUSUAL;
+    view->value = value.value;
     if (is_number(field) && strcmp(text, "flat") != 0)
-        describe(field, &value, units, ret_view);
+        describe(field, &value, units, view);
     else if (field->kind != KIND_TEXT)
         strbuf_add(&words, text);
 }
 
+void entry_look(const char *text, const struct field *field, const struct shop_units *units,
+                const struct day *today, struct entry_view *ret_view)
+{
+    *ret_view = (struct entry_view){.empty = text[0] == '\0'};
+    if (ret_view->empty)
+        return;
+    if (candidates_has_list(field))
+        look_at_choice(text, field, ret_view);
+    else if (field->kind == KIND_DATE)
+        look_at_day(text, today, ret_view);
+    else
+        look_at_reading(text, field, units, ret_view);
+}
+
 enum status entry_spell(const char *text, const struct field *field, const struct shop_units *units,
-                        struct strbuf *out)
+                        const struct day *today, struct strbuf *out)
 {
     char memory[ENTRY_TEXT_MAX];
 
     if (!is_number(field) || strcmp(text, "flat") == 0) {
-        spell_word(text, field, out);
+        spell_word(text, field, today, out);
         return out->truncated ? STATUS_TOO_LONG : STATUS_OK;
     }
     return num_spell(numeral(text, field, memory), field->quantity, field_bare_unit(field, units),

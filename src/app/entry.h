@@ -4,6 +4,7 @@
 
 #include <stdbool.h>
 
+#include "model/day.h"
 #include "model/field.h"
 
 /*
@@ -16,22 +17,23 @@ struct entry_view {
     bool empty;
     bool good;       /* Enter would take it */
     bool unusual;    /* it would be taken and marked */
+    bool doubtful;   /* it would be kept as typed, but a name of the list may be meant */
     double value;    /* when good */
     char words[160]; /* how it was read, or what is wrong with it */
 };
 
-/* A comma is read as a point in a number. */
+/* A comma is read as a point in a number. `today` is the day of the clock, which a
+ * day is read by; NULL will do for any other field. */
 void entry_look(const char *text, const struct field *field, const struct shop_units *units,
-                struct entry_view *ret_view);
+                const struct day *today, struct entry_view *ret_view);
 
 /*
- * The text to keep for a typed entry: with its unit, as num_spell writes it; a choice that
- * was typed as its number (from 1) or as the beginning of its name by its name; a fret list typed
- * on the number pad, with
+ * The text to keep for a typed entry: with its unit, as num_spell writes it; a name of a
+ * list as choice.h finds it; a day with its year first; a fret list typed on the number pad, with
  * + between the frets, with blanks. Other fields keep what was typed.
  */
 enum status entry_spell(const char *text, const struct field *field, const struct shop_units *units,
-                        struct strbuf *out);
+                        const struct day *today, struct strbuf *out);
 
 /* A kept text as it is shown in a cell: the unit dropped where the number, read in the unit that
  * stands beside the row (amount_unit), is the value; a leaf named by its number as the row's

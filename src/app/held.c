@@ -45,8 +45,14 @@ void held_look(struct app *app)
 
     if (!cell || !app->entry_view.good)
         return;
+    if (app->entry_view.doubtful) {
+        app->doubt.kind = DOUBT_NAME;
+        strbuf_add(&words, app->entry_view.words);
+        return;
+    }
     const struct field *field = field_get(cell->key.field);
-    if (entry_spell(app->entry.text, field, &app->units, &kept) != STATUS_OK)
+    const struct day today = app_today(app);
+    if (entry_spell(app->entry.text, field, &app->units, &today, &kept) != STATUS_OK)
         return;
     const struct doubt_about about = find_about(app, cell);
     entry.value = (struct field_value){.value = app->entry_view.value};

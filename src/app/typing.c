@@ -76,18 +76,8 @@ void typing_open(struct turn *turn)
 
 /* --- choices --- */
 
-static int count_choices(const struct field *field)
-{
-    char choice[32];
-    int count = 0;
-
-    while (field_choice(field, count, choice, sizeof choice))
-        count++;
-    return count;
-}
-
-/* The choice that stands in the entry as its number, from 1; 0 for none. */
-static int typed_choice(const struct app *app, int count)
+/* The name that stands in the entry as its number, from 1; 0 for none. */
+static int typed_number(const struct app *app, int count)
 {
     int number;
 
@@ -97,17 +87,32 @@ static int typed_choice(const struct app *app, int count)
                : 0;
 }
 
-/* From the one that is proposed, else from the one that is kept; round and round. */
-static int step_choice(const struct app *app, int count, int by)
+/* The place in the list of the one that the cell holds; -1 for none. */
+static int kept_place(const struct app *app, const struct field *field)
 {
-    int now = typed_choice(app, count);
-    double kept;
+    const char *text = record_text(&app->record, &app_cell(app)->key);
+    struct choice kept;
 
-    if (now == 0 && record_value(&app->record, &app_cell(app)->key, &kept))
-        now = (int)kept + 1;
-    if (now == 0)
-        return by > 0 ? 1 : count;
-    return (now - 1 + by + count) % count + 1;
+    if (!text || strspn(text, "0123456789") == strlen(text))
+        return -1;
+    choice_look(text, field, &kept);
+    return kept.in_hand;
+}
+
+/* From the one that is proposed, else the first of those that could be meant, else from the one
+ * that is kept; round and round. */
+static int step_choice(const struct app *app, const struct field *field, int count, int by)
+{
+    const struct choice *choice = &app->choice;
+    const int kept = kept_place(app, field);
+
+    if (choice->in_hand >= 0 && choice->state != CHOICE_NONE)
+        return (choice->in_hand + by + count) % count + 1;
+    if (choice->state == CHOICE_WHICH || choice->state == CHOICE_NEAREST)
+        return choice->found.at[by > 0 ? 0 : choice->found.count - 1] + 1;
+    if (kept >= 0)
+        return (kept + by + count) % count + 1;
+    return by > 0 ? 1 : count;
 }
 
 static void put_number(struct app *app, int number)
@@ -117,6 +122,7 @@ static void put_number(struct app *app, int number)
 
     strbuf_addf(&text, "%d", number);
     (void)lineedit_set(&app->entry, memory);
+    app->writing = app->opened = false;
 }
 
 /* The note a step away, named as the other strings are; down from D is Db, up from D is D#. */
@@ -147,26 +153,61 @@ static bool step_note(struct app *app, uint32_t key)
     return true;
 }
 
+/* How far a key steps in the list; 0 for a key that does not. Where letters are written, + and -
+ * may belong to them; Up, Down and the pages step only while something is typed. */
+static int list_step(const struct app *app, uint32_t key)
+{
+    enum { PAGE = 10 };
+
+    if (!app->writing && (key == ' ' || key == '+' || key == '-'))
+        return key == '-' ? -1 : 1;
+    if (!app_is_typing(app))
+        return 0;
+    switch (key) {
+    case SILLET_KEY_UP:
+        return -1;
+    case SILLET_KEY_DOWN:
+        return 1;
+    case SILLET_KEY_PAGE_UP:
+        return -PAGE;
+    case SILLET_KEY_PAGE_DOWN:
+        return PAGE;
+    default:
+        return 0;
+    }
+}
+
+/* A digit goes on with a number of the list, or begins it anew; what it does not make a number of,
+ * as 80/20, is a text. */
+static bool add_number(struct app *app, uint32_t key, int count)
+{
+    const bool of_list = lineedit_is_empty(&app->entry) || typed_number(app, count) > 0;
+    const int digit = (int)key - '0', longer = 10 * typed_number(app, count) + digit;
+
+    if (key < '0' || key > '9' || app->writing || !of_list || longer == 0)
+        return false;
+    if (longer > count && (digit == 0 || digit > count))
+        return false;
+    put_number(app, longer <= count ? longer : digit);
+    return true;
+}
+
 bool typing_choose(struct turn *turn, uint32_t key)
 {
     struct app *app = turn->app;
     const struct field *field = field_in_hand(app);
 
-    if (!field || app->writing)
+    if (!field)
         return false;
     if (field->kind == KIND_NOTE)
-        return step_note(app, key);
-    const int count = count_choices(field);
+        return !app->writing && step_note(app, key);
+    const int count = candidates_count(field), by = list_step(app, key);
     if (count == 0)
         return false;
-    if (key == ' ' || key == '+' || key == '-') {
-        put_number(app, step_choice(app, count, key == '-' ? -1 : 1));
-    } else if (key >= '1' && key <= '9' &&
-               10 * typed_choice(app, count) + (int)(key - '0') > count) {
-        put_number(app, (int)(key - '0'));
-    } else {
+    if (by != 0)
+        put_number(app, step_choice(app, field, count, by % count));
+    else if (!add_number(app, key, count))
         return false;
-    }
     app_refresh_entry(app);
     return true;
 }

@@ -142,14 +142,23 @@ static struct name_match match_entry(const struct field *field, int k, const cha
     return best;
 }
 
-void candidates_find(const struct field *field, const char *text, struct candidates *ret_found)
+/* Of one or two letters that begin names, all that they may begin besides is no help. */
+static void find_begun(const struct field *field, const char *folded, int count,
+                       struct candidates *found)
 {
-    const int count = candidates_count(field);
-    struct name_match best = {.fit = NAME_FIT_NONE};
-    char folded[NAME_FOLDED_SIZE];
+    char name[NAME_FOLDED_SIZE];
 
-    ret_found->count = 0;
-    name_fold(text, folded);
+    for (int k = 0; k < count; k++)
+        if (find_form(field, k, 0, name) && strncmp(name, folded, strlen(folded)) == 0)
+            found->at[found->count++] = k;
+    found->fit = NAME_FIT_BEGINNING;
+}
+
+static void find_best(const struct field *field, const char *folded, int count,
+                      struct candidates *found)
+{
+    struct name_match best = {.fit = NAME_FIT_NONE};
+
     for (int k = 0; k < count; k++) {
         const struct name_match match = match_entry(field, k, folded);
 
@@ -157,9 +166,28 @@ void candidates_find(const struct field *field, const char *text, struct candida
             (match.fit == best.fit && match.distance > best.distance))
             continue;
         if (match.fit > best.fit || match.distance < best.distance)
-            ret_found->count = 0;
+            found->count = 0;
         best = match;
-        ret_found->at[ret_found->count++] = k;
+        found->at[found->count++] = k;
     }
-    ret_found->fit = best.fit;
+    found->fit = best.fit;
+}
+
+void candidates_find(const struct field *field, const char *text, struct candidates *ret_found)
+{
+    enum { LETTERS_FEW = 2 };
+    const int count = candidates_count(field);
+    char folded[NAME_FOLDED_SIZE];
+
+    *ret_found = (struct candidates){.fit = NAME_FIT_NONE};
+    name_fold(text, folded);
+    find_best(field, folded, count, ret_found);
+    if (ret_found->fit == NAME_FIT_SAME || folded[0] == '\0' || strlen(folded) > LETTERS_FEW)
+        return;
+
+    struct candidates begun = {.fit = NAME_FIT_NONE};
+
+    find_begun(field, folded, count, &begun);
+    if (begun.count > 0)
+        *ret_found = begun;
 }

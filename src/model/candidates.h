@@ -10,8 +10,9 @@
 
 /*
  * Fields whose answers have names: choices, woods, string materials. Which of the names a typed
- * text could mean. ASCII case is ignored, and blanks, hyphens, underscores and slashes are alike.
- * Other names of the trade are known too: "rock maple" is sugar maple, "dovetail" a glued neck.
+ * text could mean. Compared as name_match.h
+ * folds. Other names of the trade are known too: "rock maple" is sugar maple, "dovetail" a glued
+ * neck.
  */
 
 enum { CANDIDATES_MAX = 64, CANDIDATE_NAME_SIZE = 48 };

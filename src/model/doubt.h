@@ -33,15 +33,16 @@
  */
 enum doubt_kind {
     DOUBT_NONE,
-    DOUBT_LARGE,   /* over what is usual for the field */
-    DOUBT_SMALL,   /* under it */
-    DOUBT_FINE,    /* finer than its gauge reads */
-    DOUBT_BOARD,   /* readings stand on another board: `beside` */
-    DOUBT_BESIDE,  /* unlike its row: `beside`, `string` */
-    DOUBT_BEFORE,  /* unlike the pass before: `beside` is what was to be expected */
-    DOUBT_FUTURE,  /* a day or year to come */
-    DOUBT_ORDER,   /* a day out of order with another `visit` */
-    DOUBT_LONG_AGO /* a day or year too long ago */
+    DOUBT_LARGE,    /* over what is usual for the field */
+    DOUBT_SMALL,    /* under it */
+    DOUBT_FINE,     /* finer than its gauge reads */
+    DOUBT_BOARD,    /* readings stand on another board: `beside` */
+    DOUBT_BESIDE,   /* unlike its row: `beside`, `string` */
+    DOUBT_BEFORE,   /* unlike the pass before: `beside` is what was to be expected */
+    DOUBT_FUTURE,   /* a day or year to come */
+    DOUBT_ORDER,    /* a day out of order with another `visit` */
+    DOUBT_LONG_AGO, /* a day or year too long ago */
+    DOUBT_NAME,     /* a text that is near a name of its list; the session sees to that */
 };
 
 struct doubt {

@@ -8,7 +8,7 @@ enum { WORD_MIN = 4 /* a shorter word is in too many names to mean one */ };
 
 static bool is_blank(char c)
 {
-    return c == ' ' || c == '\t' || c == '-' || c == '_' || c == '/';
+    return c == ' ' || c == '\t' || c == '-' || c == '_' || c == '/' || c == ',';
 }
 
 void name_fold(const char *text, char folded[NAME_FOLDED_SIZE])

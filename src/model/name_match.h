@@ -6,7 +6,7 @@
 
 /*
  * How a typed text goes with a name. Compared are folded texts: ASCII in lower case; a run of
- * blanks, hyphens, underscores and slashes as one blank, and none at either end.
+ * blanks, hyphens, underscores, slashes and commas as one blank, and none at either end.
  */
 
 /* From nothing to the same. */

@@ -6,6 +6,7 @@
 #include "app/cell_words.h"
 #include "base/utf8.h"
 #include "model/record_walk.h"
+#include "ui/choice_view.h"
 #include "ui/line_view.h"
 #include "ui/strip_view.h"
 #include "ui/work_view.h"
@@ -47,7 +48,7 @@ static void add_prompt(const struct app *app, struct strbuf *out)
 
 static bool has_choices(const struct field *field)
 {
-    return field->kind == KIND_CHOICE || field->kind == KIND_YESNO;
+    return candidates_is_closed(field);
 }
 
 /* Choices with their numbers from the k-th on, as many as fit whole; the first that did not. */
@@ -68,8 +69,8 @@ static int add_choices(const struct field *field, int k, int width, struct strbu
     return k;
 }
 
-/* Behind the prompt where they fit and nothing is typed; else over it first, where there is no
- * message, and the rest behind what is typed. True when they took the message's row. */
+/* While nothing is typed: behind what is asked for where they fit; else over it first, where there
+ * is no message, and the rest behind it. True when they took the message's row. */
 static bool draw_choices(const struct pen *pen, const struct app *app, int row, int column)
 {
     const struct field *field = field_get(app_cell(app)->key.field);
@@ -77,7 +78,7 @@ static bool draw_choices(const struct pen *pen, const struct app *app, int row, 
     char memory[512], choice[32];
     struct strbuf text = STRBUF(memory);
     bool over = false;
-    int k = add_choices(field, 0, app_is_typing(app) ? 0 : width, &text);
+    int k = add_choices(field, 0, width, &text);
 
     if (field_choice(field, k, choice, sizeof choice) && app->tone == TONE_NONE) {
         over = true;
@@ -87,7 +88,7 @@ static bool draw_choices(const struct pen *pen, const struct app *app, int row, 
         strbuf_clear(&text);
         (void)add_choices(field, k, width, &text);
     }
-    if (!app_is_typing(app) && utf8_columns(memory) + 8 <= width)
+    if (utf8_columns(memory) + 8 <= width)
         strbuf_add(&text, "  + next");
     pen_put(pen, row, column, width, ROLE_DIM, memory);
     return over;
@@ -204,7 +205,8 @@ static void draw_entry(const struct pen *pen, const struct app *app, int row, in
         pen->frame->cursor_column = cursor;
     }
     const int used = draw_reading_of_entry(pen, app, row, column, caution);
-    if (used < 0 || !has_choices(field_get(app_cell(app)->key.field)) ||
+    choice_view_draw(pen, app, row - 1);
+    if (app_is_typing(app) || !has_choices(field_get(app_cell(app)->key.field)) ||
         !draw_choices(pen, app, row, used > 0 ? column + used + 4 : column))
         draw_message(pen, app, row - 1, used >= 0, caution);
 }
@@ -247,7 +249,7 @@ static int draw_hints(const struct pen *pen, const struct key_hint *keys, size_t
     return column;
 }
 
-/* While something is typed the keys belong to that. */
+/* While something is typed the keys belong to that, and to the list over it. */
 static void draw_typing_keys(const struct pen *pen, const struct app *app, int row)
 {
     static const struct key_hint typing[] = {
@@ -255,11 +257,23 @@ static void draw_typing_keys(const struct pen *pen, const struct app *app, int r
         {SILLET_KEY_CTRL('u'), "empties"}, {SILLET_KEY_LEFT, ""},
         {SILLET_KEY_RIGHT, "move"},        {SILLET_KEY_ESCAPE, "drops it"},
     };
+    static const struct key_hint listed[] = {
+        {SILLET_KEY_ENTER, "takes it"},
+        {SILLET_KEY_BACKSPACE, "erases"},
+        {SILLET_KEY_UP, ""},
+        {SILLET_KEY_DOWN, "another"},
+        {SILLET_KEY_PAGE_DOWN, "further"},
+        {SILLET_KEY_ESCAPE, "drops it"},
+    };
     static const struct key_hint held[] = {
         {SILLET_KEY_ENTER, "files it all the same"},
         {SILLET_KEY_BACKSPACE, "empties it"},
     };
 
+    if (app->held == HELD_NO && app->choice.state != CHOICE_NONE) {
+        (void)draw_hints(pen, listed, sizeof listed / sizeof listed[0], row);
+        return;
+    }
     if (app->held == HELD_NO) {
         (void)draw_hints(pen, typing, sizeof typing / sizeof typing[0], row);
         return;

@@ -154,6 +154,54 @@ static void the_answer_begins_with_the_reading(void **state)
     free(app);
 }
 
+/* Ten kinds stand together, numbered, and of the woods those that are meant. */
+static void a_list_shows_its_names(void **state)
+{
+    struct app *app = malloc(sizeof *app);
+    struct frame frame;
+
+    (void)state;
+    scene_strings(app, 6);
+    app_take_leaf(app, LEAF_INTAKE);
+    app->at = 0;
+    while (app_cell(app)->key.field != FIELD_KIND)
+        app->at++;
+    bench_press(app, "+");
+    assert_int_equal(frame_init(&frame, ROWS, COLUMNS), STATUS_OK);
+    ui_compose(app, true, &frame);
+    for (int k = 0; k < candidates_count(field_get(FIELD_KIND)); k++) {
+        char memory[64], name[CANDIDATE_NAME_SIZE];
+        struct strbuf text = STRBUF(memory);
+
+        assert_true(candidates_name(field_get(FIELD_KIND), k, name, sizeof name));
+        strbuf_addf(&text, "%2d %s", k + 1, name);
+        if (!scene_shows(&frame, memory))
+            fail_msg("%s is not shown", memory);
+    }
+    frame_done(&frame);
+
+    bench_press(app, "{Esc}");
+    app_take_leaf(app, LEAF_NECK);
+    while (app_cell(app)->key.field != FIELD_BOARD_WOOD)
+        app->at++;
+    bench_press(app, "maple");
+    assert_int_equal(frame_init(&frame, ROWS, COLUMNS), STATUS_OK);
+    ui_compose(app, true, &frame);
+    assert_true(scene_shows(&frame, " 1 sugar maple"));
+    assert_true(scene_shows(&frame, " 2 red maple"));
+    assert_false(scene_shows(&frame, " 3 black cherry"));
+    frame_done(&frame);
+
+    /* The one in hand is always there. */
+    bench_press(app, "{Esc}18");
+    assert_int_equal(frame_init(&frame, ROWS, COLUMNS), STATUS_OK);
+    ui_compose(app, true, &frame);
+    assert_true(scene_shows(&frame, "18 ebony"));
+    frame_done(&frame);
+    app_done(app);
+    free(app);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -161,6 +209,7 @@ int main(void)
         cmocka_unit_test(an_empty_record_says_it_too),
         cmocka_unit_test(a_question_is_answered_for_every_cell),
         cmocka_unit_test(the_answer_begins_with_the_reading),
+        cmocka_unit_test(a_list_shows_its_names),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -53,7 +53,19 @@ enum cell {
     SHAFT,
     WIDTH,
     MODULUS,
-    TURN
+    TURN,
+    KIND,
+    BRIDGE,
+    JOIN,
+    TOUCH,
+    DATE,
+    NOTE,
+    BUILD,
+    HEX,
+    WRAP,
+    BOARD_WOOD,
+    NECK_WOOD,
+    ROD
 };
 
 static const struct {
@@ -77,6 +89,18 @@ static const struct {
     [WIDTH] = {"Neck", "board width at the nut", "board", "width_nut"},
     [MODULUS] = {"Neck", "neck modulus", "neck", "modulus"},
     [TURN] = {"Bench", "rod turned", "visit.1.pass.2", "rod_turn"},
+    [KIND] = {"Intake", "kind", "instrument", "kind"},
+    [BRIDGE] = {"Intake", "bridge", "bridge", "kind"},
+    [JOIN] = {"Intake", "neck join", "neck", "join"},
+    [TOUCH] = {"Intake", "touch", "targets", "touch"},
+    [DATE] = {"Intake", "date", "visit.1", "date"},
+    [NOTE] = {"Strings", "note, string 6", "string.6", "note"},
+    [BUILD] = {"Strings", "build, string 6", "string.6", "build"},
+    [HEX] = {"Strings", "hex core, string 6", "string.6", "hex"},
+    [WRAP] = {"Strings", "wrap material, string 6", "string.6", "wrap_material"},
+    [BOARD_WOOD] = {"Neck", "board wood", "board", "wood"},
+    [NECK_WOOD] = {"Neck", "neck wood", "neck", "wood"},
+    [ROD] = {"Neck", "truss rod", "neck", "rod"},
 };
 
 struct row {
@@ -332,6 +356,116 @@ static void rules(void **state)
 
     CHECK_ROWS(state, rows);
 }
+
+/* --- names, notes, days --- */
+
+static void choices(void **state)
+{
+    static const struct row rows[] = {
+        {INCH, KIND, NULL, "cl\r", "classical"},
+        {INCH, KIND, NULL, "Classical\r", "classical"},
+        {INCH, KIND, NULL, "7\r", "mandolin"},
+        {METRIC, KIND, NULL, "10\r", "other"},
+        {INCH, KIND, NULL, "+\r", "classical"},
+        {INCH, KIND, NULL, "-\r", "other"},
+        {INCH, KIND, NULL, "uke\r", "ukulele"},
+        {INCH, KIND, NULL, "harp\r", REFUSED},
+        {INCH, KIND, NULL, "clasical\r", REFUSED},
+        {INCH, KIND, NULL, "clasical\r2\r", "classical"},
+        {INCH, KIND, NULL, "ba\r", REFUSED},
+        {INCH, KIND, NULL, "ba\033[B\r", "bass"},
+        {INCH, KIND, NULL, "ba\033[B\033[B\r", "archtop"},
+        {INCH, KIND, NULL, "ban\r", "banjo"},
+        {INCH, KIND, NULL, "11\r", "steel-string"},
+        {INCH, BRIDGE, NULL, "pins\r", "blank"},
+        {INCH, BRIDGE, NULL, "saddle\r", REFUSED},
+        {INCH, BRIDGE, NULL, "tremolo\r", REFUSED},
+        {INCH, JOIN, NULL, "dovetail\r", "glued"},
+        {INCH, JOIN, NULL, "bolt-on\r", REFUSED},
+        {INCH, JOIN, NULL, "bolted\r", "bolted"},
+        {METRIC, TOUCH, NULL, "light\r", "soft"},
+        {INCH, ROD, NULL, "two\r", "two-way"},
+        {INCH, ROD, NULL, "Two Way\r", "two-way"},
+        {INCH, BUILD, NULL, "rou\r", "round-wound"},
+        {INCH, BUILD, NULL, "wound\r", REFUSED},
+        {INCH, HEX, NULL, "y\r", "yes"},
+    };
+
+    CHECK_ROWS(state, rows);
+}
+
+static void woods_and_materials(void **state)
+{
+    static const struct row rows[] = {
+        {INCH, BOARD_WOOD, NULL, "ebony\r", "ebony"},
+        {INCH, BOARD_WOOD, NULL, "EBO\r", "ebony"},
+        {INCH, BOARD_WOOD, NULL, "rosewood\r", HELD},
+        {INCH, BOARD_WOOD, NULL, "rosewood\r\r", "rosewood"},
+        {INCH, BOARD_WOOD, NULL, "rosewood\r11\r", "Indian rosewood"},
+        {INCH, BOARD_WOOD, NULL, "rosewood\033[B\r", "Indian rosewood"},
+        {INCH, BOARD_WOOD, NULL, "rosewod\r", HELD},
+        {METRIC, BOARD_WOOD, NULL, "rosewod\r\r", "rosewod"},
+        {INCH, BOARD_WOOD, NULL, "12\r", "Brazilian rosewood"},
+        {INCH, BOARD_WOOD, NULL, "-\r", "ebony"},
+        {INCH, BOARD_WOOD, NULL, "++\r", "red maple"},
+        {INCH, BOARD_WOOD, NULL, "Wych elm\r", "Wych elm"},
+        {INCH, NECK_WOOD, NULL, "rock maple\r", "sugar maple"},
+        {INCH, NECK_WOOD, NULL, "maple\r", HELD},
+        {INCH, NECK_WOOD, NULL, "flamed maple\r", HELD},
+        {METRIC, NECK_WOOD, NULL, "khaya\r", "African mahogany"},
+        {INCH, NECK_WOOD, NULL, "Mahogany\r", "mahogany"},
+        {INCH, WRAP, NULL, "bronze\r", HELD},
+        {INCH, WRAP, NULL, "phos\r", "phosphor-bronze"},
+        {INCH, WRAP, NULL, "80/20\r", "80/20-bronze"},
+        {INCH, WRAP, NULL, "5\r", "phosphor-bronze"},
+        {METRIC, WRAP, NULL, "titanium\r", "titanium"},
+    };
+
+    CHECK_ROWS(state, rows);
+}
+
+/* A profile writes # and all that is not ASCII in its own way. */
+static void notes(void **state)
+{
+    static const struct row rows[] = {
+        {INCH, NOTE, NULL, "Eb2\r", "Eb2"},
+        {INCH, NOTE, NULL, "eb2\r", "eb2"},
+        {INCH, NOTE, NULL, "E\xE2\x99\xAD" "2\r", "\"E\xE2\x99\xAD" "2\""},
+        {INCH, NOTE, NULL, "D#2\r", "\"D%232\""},
+        {INCH, NOTE, NULL, "bb1\r", "bb1"},
+        {INCH, NOTE, NULL, "H2\r", REFUSED},
+        {INCH, NOTE, NULL, "Eb\r", REFUSED},
+        {INCH, NOTE, "[string.6]\nnote = E2\n", "-\r", "Eb2"},
+        {INCH, NOTE, "[string.6]\nnote = D2\n", "+\r", "\"D%232\""},
+        {INCH, NOTE, "[string.5]\nnote = Ab2\n[string.6]\nnote = D2\n", "+\r", "Eb2"},
+    };
+
+    CHECK_ROWS(state, rows);
+}
+
+/* Today and yesterday hang on the clock: test_typing.c types them at one that stands still. */
+static void days(void **state)
+{
+    static const struct row rows[] = {
+        {INCH, DATE, NULL, "26.11.2025\r", "2025-11-26"},
+        {METRIC, DATE, NULL, "26,11,2025\r", "2025-11-26"},
+        {INCH, DATE, NULL, "2025-6-24\r", "2025-06-24"},
+        {INCH, DATE, NULL, "2025.06.24\r", "2025-06-24"},
+        {INCH, DATE, NULL, "20250624\r", "2025-06-24"},
+        {INCH, DATE, NULL, "24.6.25\r", "2025-06-24"},
+        {INCH, DATE, NULL, "6/24/2025\r", "2025-06-24"},
+        {INCH, DATE, NULL, "24/6/2025\r", "2025-06-24"},
+        {INCH, DATE, NULL, "24 june 2025\r", "2025-06-24"},
+        {INCH, DATE, NULL, "Jun 24, 2025\r", "2025-06-24"},
+        {INCH, DATE, NULL, "6/7/2025\r", REFUSED},
+        {INCH, DATE, NULL, "31.6.2025\r", REFUSED},
+        {INCH, DATE, NULL, "29.2.2025\r", REFUSED},
+        {INCH, DATE, NULL, "25-6-24\r", REFUSED},
+        {INCH, DATE, NULL, "someday\r", REFUSED},
+    };
+
+    CHECK_ROWS(state, rows);
+}
 /* clang-format on */
 
 int main(int argc, char **argv)
@@ -340,6 +474,10 @@ int main(int argc, char **argv)
         BENCH_CASE(leaves_in_thousandths),
         BENCH_CASE(leaves_in_hundredths),
         BENCH_CASE(rules),
+        BENCH_CASE(choices),
+        BENCH_CASE(woods_and_materials),
+        BENCH_CASE(notes),
+        BENCH_CASE(days),
     };
 
     if (!bench_set_up(argc, argv))

@@ -30,6 +30,7 @@ static void a_beginning_is_completed(void **state)
     check_found(FIELD_KIND, "cl", NAME_FIT_BEGINNING, "classical");
     check_found(FIELD_KIND, "MAN", NAME_FIT_BEGINNING, "mandolin");
     check_found(FIELD_KIND, "ba", NAME_FIT_BEGINNING, "bass, banjo");
+    check_found(FIELD_KIND, "b", NAME_FIT_BEGINNING, "bass, banjo");
     check_found(FIELD_BUILD, "round", NAME_FIT_BEGINNING, "round-wound");
     check_found(FIELD_HEX, "y", NAME_FIT_BEGINNING, "yes");
     check_found(FIELD_BOARD_WOOD, "sit", NAME_FIT_BEGINNING, "Sitka spruce");
@@ -62,6 +63,7 @@ static void a_word_of_the_trade_gives_what_it_could_be(void **state)
     check_found(FIELD_JOIN, "bolt-on", NAME_FIT_BEGINNING, "bolted, pocket");
     check_found(FIELD_NECK_WOOD, "flamed maple", NAME_FIT_WORD, "sugar maple, red maple");
     check_found(FIELD_BOARD_WOOD, "dark ebony", NAME_FIT_WORD, "ebony");
+    check_found(FIELD_BOARD_WOOD, "ebony, dyed", NAME_FIT_WORD, "ebony");
 }
 
 static void other_names_of_one_thing_lead_to_it(void **state)

@@ -7,6 +7,8 @@
 #include "app/entry.h"
 #include "seeded.h"
 
+static const struct day today = {2026, 11, 26};
+
 static const struct field *gap(void)
 {
     return field_get(FIELD_NUT_GAP);
@@ -22,7 +24,7 @@ static struct entry_view look(const char *text, const struct field *field)
     const struct shop_units units = shop_units_inch();
     struct entry_view view;
 
-    entry_look(text, field, &units, &view);
+    entry_look(text, field, &units, &today, &view);
     return view;
 }
 
@@ -81,7 +83,7 @@ static const char *spell(const char *text, const struct field *field, bool metri
     struct strbuf out = STRBUF(memory);
     const struct shop_units units = metric ? shop_units_metric() : shop_units_inch();
 
-    assert_int_equal(entry_spell(text, field, &units, &out), STATUS_OK);
+    assert_int_equal(entry_spell(text, field, &units, &today, &out), STATUS_OK);
     return memory;
 }
 
@@ -110,7 +112,7 @@ static void entry_takes_a_plus_where_a_minus_goes(void **state)
     assert_false(look("+", cents).good);
     assert_false(look("++6", cents).good);
     assert_false(look("+13", gap()).good);
-    assert_int_equal(entry_spell("+6", cents, &units, &kept), STATUS_OK);
+    assert_int_equal(entry_spell("+6", cents, &units, &today, &kept), STATUS_OK);
     assert_int_equal(strncmp(memory, "6", 1), 0);
 }
 
@@ -133,7 +135,7 @@ static void entry_spell_keeps_what_it_cannot_spell_out(void **state)
 
     (void)state;
     strbuf_add(&out, "before");
-    assert_int_not_equal(entry_spell("13 apples", gap(), &units, &out), STATUS_OK);
+    assert_int_not_equal(entry_spell("13 apples", gap(), &units, &today, &out), STATUS_OK);
     assert_string_equal(memory, "before");
 }
 
@@ -178,7 +180,7 @@ static void entry_keeps_the_value(void **state)
         const int form = seeded_whole(&seed, 0, 5);
         snprintf(text, sizeof text, "%s%d%s", before[form], seeded_whole(&seed, 1, 99),
                  behind[form]);
-        entry_look(text, field, &units, &view);
+        entry_look(text, field, &units, &today, &view);
         if (!view.good)
             continue;
         assert_int_equal(

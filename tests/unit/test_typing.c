@@ -94,6 +94,79 @@ static void a_choice_is_written_anew(void **state)
     assert_string_equal(bench_text(app, "instrument kind"), "bass");
 }
 
+/* A list that is open is gone through as a choice is, and takes what it does not know as well. */
+static void a_wood_is_found_in_its_list(void **state)
+{
+    struct app *app = *state;
+    const struct reading_key wood = reading_key_one(FIELD_BOARD_WOOD);
+
+    app_take_leaf(app, LEAF_NECK);
+    bench_press(app, "{Home}{Down}{Down}{Down}");
+    assert_int_equal(app_cell(app)->key.field, FIELD_BOARD_WOOD);
+    bench_press(app, "+");
+    assert_string_equal(app->entry_view.words, "sugar maple");
+    bench_press(app, "{PgDn}");
+    assert_string_equal(app->entry_view.words, "Indian rosewood");
+    bench_press(app, "{Down}{Down}{Up}");
+    assert_string_equal(app->entry_view.words, "Brazilian rosewood");
+    bench_press(app, "{Enter}");
+    assert_string_equal(record_text(&app->record, &wood), "Brazilian rosewood");
+    /* From the one that the cell holds; the ends meet. */
+    bench_press(app, "{Up}-");
+    assert_string_equal(app->entry_view.words, "Indian rosewood");
+    bench_press(app, "{Esc}");
+    bench_press(app, "18+");
+    assert_string_equal(app->entry_view.words, "sugar maple");
+    bench_press(app, "{Esc}");
+}
+
+/* What could mean several is asked about once; every key but Enter leaves it unfiled. */
+static void a_word_of_several_woods_is_asked_about(void **state)
+{
+    struct app *app = *state;
+    const struct reading_key wood = reading_key_one(FIELD_BOARD_WOOD);
+
+    app_take_leaf(app, LEAF_NECK);
+    bench_press(app, "{Home}{Down}{Down}{Down}rosewood");
+    assert_int_equal(app->choice.found.count, 2);
+    bench_press(app, "{Enter}");
+    assert_null(record_text(&app->record, &wood));
+    assert_non_null(strstr(app->message, "Enter again keeps it"));
+    bench_press(app, "{Down}");
+    assert_string_equal(app->entry_view.words, "Indian rosewood");
+    bench_press(app, "{Enter}");
+    assert_string_equal(record_text(&app->record, &wood), "Indian rosewood");
+    bench_press(app, "{Up}rosewood{Enter}{Enter}");
+    assert_string_equal(record_text(&app->record, &wood), "rosewood");
+}
+
+/* The bench's clock stands at 2026-03-02, a Monday. */
+static void days_are_typed_as_people_say_them(void **state)
+{
+    static const struct {
+        const char *keys, *words, *kept;
+    } days[] = {
+        {"today", "Monday, 2 March 2026", "2026-03-02"},
+        {"yesterday", "Sunday, 1 March 2026", "2026-03-01"},
+        {"-1", "Sunday, 1 March 2026", "2026-03-01"},
+        {"0", "Monday, 2 March 2026", "2026-03-02"},
+        {"28.2.", "Saturday, 28 February 2026", "2026-02-28"},
+        {"24.12", "Wednesday, 24 December 2025", "2025-12-24"},
+    };
+    struct app *app = *state;
+    const struct reading_key date = reading_key_visit(FIELD_VISIT_DATE, 1);
+
+    app_take_leaf(app, LEAF_INTAKE);
+    for (size_t i = 0; i < sizeof days / sizeof days[0]; i++) {
+        bench_press(app, "{Home}");
+        assert_int_equal(app_cell(app)->key.field, FIELD_VISIT_DATE);
+        bench_press(app, days[i].keys);
+        assert_string_equal(app->entry_view.words, days[i].words);
+        bench_press(app, "{Enter}");
+        assert_string_equal(record_text(&app->record, &date), days[i].kept);
+    }
+}
+
 /* The note above E2 is F2, the one below Eb2 (twelve semitones an octave, ISO 16). */
 static void a_note_goes_by_semitones(void **state)
 {
@@ -297,6 +370,9 @@ int main(void)
         CASE(what_is_no_letter_is_no_text),
         CASE(a_radius_may_be_flat),
         CASE(what_is_typed_is_not_lost_by_turning_leaves),
+        CASE(a_wood_is_found_in_its_list),
+        CASE(a_word_of_several_woods_is_asked_about),
+        CASE(days_are_typed_as_people_say_them),
         CASE(a_note_goes_by_semitones),
         CASE(an_entry_is_mended_in_place),
     };
