@@ -32,14 +32,14 @@ const struct route_cell *app_cell(const struct app *app)
 
 int app_last_pass(const struct app *app)
 {
-    const int last = record_last_pass(&app->record, app->visit);
+    const int last = record_last_read_pass(&app->record, app->visit);
 
     return last > app->pass ? last : app->pass;
 }
 
 bool app_pass_is_empty(const struct app *app)
 {
-    return record_last_pass(&app->record, app->visit) < app->pass;
+    return record_last_read_pass(&app->record, app->visit) < app->pass;
 }
 
 struct day app_today(const struct app *app)
@@ -144,7 +144,7 @@ void app_take_leaf(struct app *app, enum leaf leaf)
     app->history.naming = false;
     app->leaf = leaf;
     app->at = app->at_of[leaf];
-    app_lay(app);
+    app_lay_leaf(app);
     app_drop_entry(app);
     app_refresh_entry(app);
     work_take_next(app);
@@ -161,6 +161,7 @@ void app_take_pass(struct app *app, int visit, int pass)
 {
     app->visit = visit;
     app->pass = pass;
+    app->begun.pass = 0;
     app->history.visit = 0;
     app->history.naming = false;
     app->at = 0;

@@ -63,6 +63,11 @@ enum held_state {
 
 enum { APP_MESSAGE_MAX = 240 };
 
+/* A pass by its visit and number; pass 0 for none. */
+struct pass_place {
+    int visit, pass;
+};
+
 struct app {
     struct record record;
     struct undo undo;
@@ -70,7 +75,8 @@ struct app {
     bool metric;
     bool from_shelf; /* opened from the shelf, to which leaving it leads back */
 
-    int visit, pass; /* the pass in hand; it may have no reading yet */
+    int visit, pass;         /* the pass in hand; it may have no reading yet */
+    struct pass_place begun; /* one with nothing in it that was left for another leaf */
     enum leaf leaf;
     struct route route;     /* of the leaf */
     int at;                 /* the cell in hand; route.count: the pass's end */

@@ -82,6 +82,7 @@ static enum status open_pass(struct turn *turn)
 
 void turn_changed(struct turn *turn)
 {
+    turn->app->begun.pass = 0;
     app_refresh(turn->app);
     turn->effects.save = true;
 }
@@ -119,7 +120,8 @@ bool turn_take_entry(struct turn *turn)
     struct strbuf spelled = STRBUF(memory);
     struct field_fault fault = {.status = STATUS_OK};
     const bool first = field->section == SECTION_PASS && cell->key.visit == app->visit &&
-                       cell->key.part == app->pass && app_pass_is_empty(app);
+                       cell->key.part == app->pass && cell->key.field != FIELD_ROD_TURN &&
+                       app_pass_is_empty(app);
     const int line = field->section == SECTION_WORK ? cell->key.part : 0;
     struct work_begun begun = {.fresh = false};
 
@@ -158,7 +160,7 @@ void turn_begin_pass(struct turn *turn)
     struct app *app = turn->app;
     char memory[APP_MESSAGE_MAX];
 
-    if (app->pass < record_last_pass(&app->record, app->visit)) {
+    if (app->pass < record_last_read_pass(&app->record, app->visit)) {
         app_take_pass(app, app->visit, app->pass + 1);
         return;
     }
@@ -254,13 +256,13 @@ bool app_pass_beside(const struct app *app, int by, int *ret_visit, int *ret_pas
     if (by < 0 && pass < 1) {
         do
             visit--;
-        while (visit > 0 && record_last_pass(&app->record, visit) == 0);
-        pass = visit > 0 ? record_last_pass(&app->record, visit) : 0;
-    } else if (by > 0 && pass > record_last_pass(&app->record, visit)) {
+        while (visit > 0 && record_last_read_pass(&app->record, visit) == 0);
+        pass = visit > 0 ? record_last_read_pass(&app->record, visit) : 0;
+    } else if (by > 0 && pass > record_last_read_pass(&app->record, visit)) {
         const int last = record_last_visit(&app->record);
         do
             visit++;
-        while (visit <= last && record_last_pass(&app->record, visit) == 0);
+        while (visit <= last && record_last_read_pass(&app->record, visit) == 0);
         pass = 1;
         if (visit > last)
             pass = 0;

@@ -15,14 +15,16 @@ static void accept(struct turn *turn)
 
     if (app->at >= app->route.count) {
         if (app->route.ends_pass)
-            turn_begin_pass(turn);
+            app_say(app, TONE_NOTE,
+                    "All cells done. p begins the next pass; on the number pad, * and 4.");
         return;
     }
     if (app_is_emptied(app))
         turn_clear_cell(turn);
-    const bool logs_move = !lineedit_is_empty(&app->entry) && work_move_in_hand(app) != MOVE_COUNT_;
+    const bool logs_move = work_move_in_hand(app) != MOVE_COUNT_ &&
+                           (!lineedit_is_empty(&app->entry) || app_cell(app)->aside);
     if (lineedit_is_empty(&app->entry) || (turn_may_change(turn) && turn_take_entry(turn)))
-        turn_go_to(turn, app->at < route_last(&app->route) ? app->at + 1 : app->at);
+        turn_go_to(turn, route_step(&app->route, app->at, 1));
     if (logs_move && lineedit_is_empty(&app->entry))
         work_take_next(app);
 }
@@ -94,7 +96,7 @@ static void move(struct turn *turn, int at)
 static void back(struct turn *turn)
 {
     if (!typing_erase(turn))
-        turn_go_to(turn, turn->app->at - 1);
+        turn_go_to(turn, route_step(&turn->app->route, turn->app->at, -1));
 }
 
 static void move_by_row(struct turn *turn, int by)

@@ -13,6 +13,10 @@ void app_refresh(struct app *app);
 /* Lays the leaf's cells out anew, after what they hang on has changed. */
 void app_lay(struct app *app);
 
+/* The same for another leaf: a pass that was begun and has nothing in it is left where nothing of
+ * it can be entered. */
+void app_lay_leaf(struct app *app);
+
 /* Drops what is typed. */
 void app_drop_entry(struct app *app);
 

@@ -35,7 +35,7 @@ static bool can_clear(const struct app *app)
 
 static bool can_begin_pass(const struct app *app)
 {
-    return app->pass < record_last_pass(&app->record, app->visit) ||
+    return app->pass < record_last_read_pass(&app->record, app->visit) ||
            (may_change(app) && !app_pass_is_empty(app) && app->pass < PASSES_MAX);
 }
 

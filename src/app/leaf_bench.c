@@ -31,8 +31,11 @@ void leaf_lay_bench(const struct leaf_place *place, struct route *route)
     const int visit = place->visit, pass = place->pass;
 
     route_add(route, reading_key_pass(FIELD_RELIEF, visit, pass), ROW_RELIEF, 0, strings);
-    if (pass > 1)
+    if (pass > 1) {
+        /* Turns are logged when the rod is turned (leaf_work.c), and here only on purpose. */
         route_add(route, reading_key_pass(FIELD_ROD_TURN, visit, pass), ROW_RELIEF, last, strings);
+        route_set_aside(route);
+    }
     lay_strings(place, route, ROW_GAP, strings);
     lay_strings(place, route, ROW_ACTION, strings);
     route_add(route, reading_key_pass(FIELD_EXPOSURE_BASS, visit, pass), ROW_EXPOSURE, 0, strings);

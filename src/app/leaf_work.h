@@ -8,7 +8,8 @@
 /*
  * The job list's rows: first the moves in the order of enum move_kind, each with one cell for
  * what was done of it; then the visit's work lines with a cell for each part; last the room
- * for a line of one's own. A move's cell is the amount of the line that would be written.
+ * for a line of one's own. A move's cell is the amount of the line that would be written. Beside
+ * the rod's, once it is marked done, stands a cell for the turns that the next pass follows.
  */
 enum work_column { WORK_KIND, WORK_AMOUNT, WORK_NOTE, WORK_TIME, WORK_COLUMN_COUNT_ };
 

@@ -21,6 +21,22 @@ void route_add(struct route *route, struct reading_key key, int row, int column,
         route->columns = column + 1;
 }
 
+void route_set_aside(struct route *route)
+{
+    if (route->count > 0)
+        route->cells[route->count - 1].aside = true;
+}
+
+int route_step(const struct route *route, int at, int by)
+{
+    const int last = route_last(route);
+
+    for (int to = at + by; to >= 0 && to <= last; to += by)
+        if (to >= route->count || !route->cells[to].aside)
+            return to;
+    return at;
+}
+
 int route_find(const struct route *route, const struct reading_key *key)
 {
     for (int i = 0; i < route->count; i++)

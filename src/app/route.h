@@ -16,6 +16,7 @@ struct route_cell {
     struct reading_key key;
     int row, column;
     int string; /* the string that the leaf's figures are shown for */
+    bool aside; /* off the way: Enter and Backspace pass it, arrows reach it */
 };
 
 enum { ROUTE_MAX = 640 };
@@ -31,6 +32,12 @@ void route_clear(struct route *route);
 
 /* Adds a cell behind the others; beyond ROUTE_MAX it is dropped. */
 void route_add(struct route *route, struct reading_key key, int row, int column, int string);
+
+/* Takes the cell added last off the way. */
+void route_set_aside(struct route *route);
+
+/* The next place on the way, or with `by` -1 the one before; `at` itself where there is none. */
+int route_step(const struct route *route, int at, int by);
 
 /* The cell that holds a reading; -1 when none does. */
 int route_find(const struct route *route, const struct reading_key *key);

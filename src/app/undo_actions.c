@@ -8,7 +8,8 @@
 static void show_place(struct app *app, const struct undo_step *step)
 {
     const struct reading_key *key = &step->key;
-    const bool in_pass = field_get(key->field)->section == SECTION_PASS;
+    /* Turns of the rod are logged on Work for a pass that is not in hand yet. */
+    const bool in_pass = field_get(key->field)->section == SECTION_PASS && step->place != LEAF_WORK;
     const int last = record_last_pass(&app->record, key->visit);
 
     /* There a pass is looked at, and another one may stay in hand. */

@@ -66,6 +66,18 @@ static const char *refusal(const struct move *move, const struct move_words *wor
     return "Marked done already: measure again (Bench, then p); * z takes the mark out.";
 }
 
+/* The turns are known when the rod is turned; asked for later, a nut gap would be typed there. */
+static void ask_turns(struct app *app)
+{
+    for (int i = 0; i < app->route.count; i++)
+        if (app->route.cells[i].key.field == FIELD_ROD_TURN) {
+            app->at = i;
+            app_refresh_entry(app);
+            app_say(app, TONE_NOTE,
+                    "Marked done; u takes it back. By how many turns? Enter leaves that open.");
+        }
+}
+
 static void mark_done(struct turn *turn, const struct move_words *words)
 {
     struct app *app = turn->app;
@@ -86,6 +98,8 @@ static void mark_done(struct turn *turn, const struct move_words *words)
     turn_changed(turn);
     work_take_next(app);
     app_say(app, TONE_NOTE, "Marked done with its amount and the time; u takes it back.");
+    if (begun.kind == MOVE_ROD)
+        ask_turns(app);
 }
 
 enum move_kind work_move_to_mark(const struct app *app)
@@ -99,11 +113,13 @@ enum move_kind work_move_to_mark(const struct app *app)
     return can_be_marked(&list.moves[kind]) ? kind : MOVE_COUNT_;
 }
 
-/* On a line of one's own the key first takes the next move in hand, to be looked at. */
+/* On a line of one's own, and where the rod's turns are asked for, the key first takes the next
+ * move in hand, to be looked at. */
 void turn_work_done(struct turn *turn)
 {
     struct app *app = turn->app;
-    const enum move_kind kind = work_move_in_hand(app);
+    const struct route_cell *cell = app_cell(app);
+    const enum move_kind kind = cell && cell->aside ? MOVE_COUNT_ : work_move_in_hand(app);
     struct move_words words;
     struct work_list list;
 

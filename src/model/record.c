@@ -183,10 +183,35 @@ int record_last_pass(const struct record *record, int visit)
     return last_part(record, visit, FIELD_PASS_LABEL, SECTION_PASS);
 }
 
+static bool is_read(const struct record *record, int visit, int pass)
+{
+    const struct reading_key first = reading_key_pass(FIELD_PASS_LABEL, visit, pass);
+
+    for (size_t i = record_lower_bound(record, &first); i < record->count; i++) {
+        const struct reading_key *key = &record->readings[i].key;
+
+        if (field_get(key->field)->section != SECTION_PASS || key->visit != visit ||
+            key->part != pass)
+            return false;
+        if (key->field != FIELD_ROD_TURN)
+            return true;
+    }
+    return false;
+}
+
+int record_last_read_pass(const struct record *record, int visit)
+{
+    int pass = record_last_pass(record, visit);
+
+    while (pass > 0 && !is_read(record, visit, pass))
+        pass--;
+    return pass;
+}
+
 bool record_current_pass(const struct record *record, int *ret_visit, int *ret_pass)
 {
     for (int visit = record_last_visit(record); visit > 0; visit--) {
-        const int pass = record_last_pass(record, visit);
+        const int pass = record_last_read_pass(record, visit);
 
         if (pass == 0)
             continue;

@@ -57,7 +57,12 @@ int record_last_visit(const struct record *record);
 int record_last_pass(const struct record *record, int visit);
 int record_last_work(const struct record *record, int visit);
 
-/* The current state: the last pass of the last visit that has one. False when none has. */
+/* The highest pass of a visit that something was read in; where only the turns of the rod before
+ * it are logged, a pass is not begun. */
+int record_last_read_pass(const struct record *record, int visit);
+
+/* The current state: the last pass that was read, of the last visit that has one. False when none
+ * has. */
 bool record_current_pass(const struct record *record, int *ret_visit, int *ret_pass);
 
 /* The index of the first reading not below `key`; `count` when all are. For walking a part

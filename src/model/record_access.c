@@ -3,12 +3,13 @@
 
 struct entered record_entered(const struct record *record, struct reading_key key)
 {
-    struct entered entered = {.value = 0, .given = false};
     const struct reading *reading = record_get(record, &key);
 
-    entered.given = record_value(record, &key, &entered.value);
-    entered.unsure = reading && reading->value.state == READING_UNUSUAL;
-    return entered;
+    if (!reading || reading->value.state == READING_BAD)
+        return (struct entered){.value = 0, .given = false};
+    return (struct entered){.value = reading->value.value,
+                            .given = true,
+                            .unsure = reading->value.state == READING_UNUSUAL};
 }
 
 struct entered record_entered_one(const struct record *record, enum field_id field)

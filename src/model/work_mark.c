@@ -40,7 +40,7 @@ bool work_mark_is_since(const struct record *record, int visit, int pass, int li
 /* Or before the pass after it, for those who look back at an earlier pass. */
 static bool is_before_next(const struct record *record, int visit, int pass, int line)
 {
-    return pass >= record_last_pass(record, visit) ||
+    return pass >= record_last_read_pass(record, visit) ||
            !work_mark_is_since(record, visit, pass + 1, line);
 }
 

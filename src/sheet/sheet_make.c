@@ -166,7 +166,7 @@ static void find_passes(struct sheet_maker *maker)
 {
     int visit = maker->visit, pass = 0;
 
-    maker->last = record_last_pass(maker->record, maker->visit);
+    maker->last = record_last_read_pass(maker->record, maker->visit);
     if (maker->last > 0 && record_next_pass(maker->record, &visit, &pass) && visit == maker->visit)
         maker->first = pass;
     derive_pass(maker->record, maker->visit, maker->first, &maker->found);

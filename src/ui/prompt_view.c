@@ -17,7 +17,7 @@ static const char *prompt_without_cell(const struct app *app)
     int visit = 0, pass = 0;
 
     if (app->route.ends_pass)
-        return "pass done? Enter begins the next one, Backspace goes back";
+        return "all cells done: p or * 4 begins the next pass, Backspace goes back";
     if (app->leaf != LEAF_HISTORY)
         return "nothing to enter here yet; PgUp turns back to Intake, which comes first";
     return record_next_pass(&app->record, &visit, &pass)

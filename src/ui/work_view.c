@@ -83,6 +83,19 @@ static void draw_name(const struct page *page, enum move_kind kind)
     pen->frame->cursor_column = NAME_COLUMN;
 }
 
+/* How far the rod was turned, where that is logged. */
+static void add_turns(const struct page *page, const struct move *move, struct strbuf *out)
+{
+    const struct reading_key key =
+        reading_key_pass(FIELD_ROD_TURN, page->app->visit, page->list->pass + 1);
+    const char *turns = record_text(&page->app->record, &key);
+
+    if (move != &page->list->moves[MOVE_ROD] || !turns)
+        return;
+    strbuf_add(out, ", ");
+    strbuf_add(out, turns);
+}
+
 static void add_done(const struct page *page, const struct move *move,
                      const struct move_words *words, struct strbuf *out)
 {
@@ -92,6 +105,7 @@ static void add_done(const struct page *page, const struct move *move,
     strbuf_add(out, "done ");
     if (time)
         work_add_time(page->app, time, out);
+    add_turns(page, move, out);
     strbuf_add(out, "; measure again (Bench, p): ");
     strbuf_add(out, words->then);
 }
@@ -292,7 +306,9 @@ void work_view_add_prompt(const struct app *app, struct strbuf *out)
     const enum move_kind kind = work_move_in_hand(app);
     const struct route_cell *cell = app_cell(app);
 
-    if (kind != MOVE_COUNT_)
+    if (cell->aside)
+        strbuf_add(out, "rod, turns >");
+    else if (kind != MOVE_COUNT_)
         strbuf_addf(out, "%s, what was done >", work_mark_name(kind));
     else if (work_line_exists(&app->record, app->visit, cell->key.part))
         strbuf_addf(out, "line %d, %s >", cell->key.part, field_get(cell->key.field)->label);
@@ -308,14 +324,15 @@ void work_view_add_hint(const struct app *app, struct strbuf *out)
 
     if (app->writing) {
         strbuf_add(out, "Enter takes it, Esc drops it");
+    } else if (cell->aside) {
+        strbuf_add(out, "1/4 tightened it by a quarter, -1/4 slackened it");
     } else if (kind != MOVE_COUNT_) {
         work_list_make(app, &list);
         const struct move *move = &list.moves[kind];
-        strbuf_add(out, move_is_done(move) || move->state == MOVE_GOOD
-                            ? "nothing is left to do here"
-                        : move->state == MOVE_UNKNOWN
-                            ? "measure first, on the Bench leaf"
-                            : "Space: done as planned; or type what was done");
+        strbuf_add(out,
+                   move_is_done(move) || move->state == MOVE_GOOD ? "nothing is left to do here"
+                   : move->state == MOVE_UNKNOWN ? "measure first, on the Bench leaf"
+                                                 : "Space: done as planned; or type what was done");
     } else if (work_line_exists(&app->record, app->visit, cell->key.part)) {
         strbuf_add(out, "type it anew, Ins edits it; * takes the line out");
     } else {

@@ -27,7 +27,7 @@
 #define SEEN_TOO_SMALL     "needs 80x24"
 #define SEEN_PREVIEW       "moves if this is taken"
 #define SEEN_NEXT_MOVES    "next moves"
-#define SEEN_PASS_END      "pass done?"
+#define SEEN_PASS_END      "all cells done"
 #define SEEN_BAD_FRACTION  "0 below the line"
 #define SEEN_BAD_POINT     "one point"
 #define SEEN_BAD_RANGE     "cannot be"

@@ -105,13 +105,11 @@ void day_read(struct terminal *terminal, const char *prompt, const char *number)
     bench_pad(terminal, "\r");
 }
 
-void day_enter_pass(struct terminal *terminal, const struct day_pass *pass, bool first)
+void day_enter_pass(struct terminal *terminal, const struct day_pass *pass)
 {
     char prompt[64];
 
     day_read(terminal, "relief at fret 7 >", pass->relief);
-    if (!first)
-        day_read(terminal, "rod turned >", pass->rod_turned);
     for (int i = 0; i < DAY_STRINGS; i++) {
         snprintf(prompt, sizeof prompt, SEEN_PROMPT_GAP, DAY_STRINGS - i);
         day_read(terminal, prompt, pass->gap[i]);

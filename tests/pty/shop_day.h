@@ -36,7 +36,7 @@ void day_write(struct terminal *terminal, const char *prompt, const char *text);
 void day_read(struct terminal *terminal, const char *prompt, const char *number);
 
 /* A whole pass by the pad, relief read at fret 7, to the end of the route. */
-void day_enter_pass(struct terminal *terminal, const struct day_pass *pass, bool first);
+void day_enter_pass(struct terminal *terminal, const struct day_pass *pass);
 
 /* Marks the move that is next on the Work leaf done, where `left` then says what is left. */
 void day_mark_done(struct terminal *terminal, const char *move, const char *left);

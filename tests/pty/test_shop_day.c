@@ -87,7 +87,7 @@ static void take_in(struct terminal *terminal)
 static void measure_as_found(struct bench *bench, struct terminal *terminal)
 {
     day_turn_to(terminal, "Bench");
-    day_enter_pass(terminal, &as_found, true);
+    day_enter_pass(terminal, &as_found);
     terminal_expect(terminal, "as found");
     terminal_expect(terminal, SEEN_KEPT);
     bench_expect_row(terminal, ROW_TITLED_RELIEF, "high");
@@ -165,13 +165,14 @@ static void turn_rod(struct bench *bench, struct terminal *terminal)
     terminal_expect(terminal, "tighten: relief -.006");
     terminal_expect(terminal, "a quarter turn");
     day_mark_done(terminal, "rod", "2 left, 1 done");
+    day_read(terminal, "rod, turns >", after_rod.rod_turned);
     day_turn_to(terminal, "Bench");
     terminal_type(terminal, "p");
     terminal_expect(terminal, "pass 2");
     terminal_expect(terminal, SEEN_BRACKETS);
     expect_after_rod(terminal, found);
     free(found);
-    day_enter_pass(terminal, &after_rod, false);
+    day_enter_pass(terminal, &after_rod);
     bench_expect_row(terminal, ROW_TITLED_RELIEF, "good");
     bench_expect_row(terminal, ROW_TITLED_RELIEF, ".25");
     bench_expect_row(terminal, ROW_TITLED_ROD, "on target");
@@ -216,7 +217,7 @@ static void file_slots_and_saddle(struct bench *bench, struct terminal *terminal
     terminal_expect(terminal, SEEN_BRACKETS);
     expect_after_saddle(terminal, before);
     free(before);
-    day_enter_pass(terminal, &after_saddle, false);
+    day_enter_pass(terminal, &after_saddle);
     bench_expect_row(terminal, ROW_TITLED_SADDLE, "on target");
 }
 
@@ -289,7 +290,7 @@ static void measure_last_pass(struct terminal *terminal)
     terminal_expect(terminal, "pass 4");
     terminal_expect(terminal, SEEN_BRACKETS);
     assert_near(day_bracket(terminal, ROW_TITLED_ACTION, 1), 6, .05);
-    day_enter_pass(terminal, &after_saddle, false);
+    day_enter_pass(terminal, &after_saddle);
     bench_expect_row(terminal, ROW_TITLED_ROD, "on target");
     bench_expect_row(terminal, ROW_TITLED_SLOTS, "on target");
     bench_expect_row(terminal, ROW_TITLED_SADDLE, "on target");
@@ -310,7 +311,7 @@ static void look_back(struct bench *bench, struct terminal *terminal)
     bench_expect_row(terminal, ROW_TITLED_RELIEF, ".25");
     terminal_type(terminal, "v");
     terminal_expect(terminal, "visit 2");
-    day_enter_pass(terminal, &came_back, true);
+    day_enter_pass(terminal, &came_back);
     day_turn_to(terminal, "History");
     terminal_expect(terminal, "visit 2, pass 1");
     terminal_expect(terminal, "change since");

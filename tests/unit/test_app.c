@@ -60,9 +60,102 @@ static void a_pass_is_entered_from_the_number_pad_alone(void **state)
     assert_string_equal(bench_text(app, "visit.1.pass.1 exposure_bass"), "4.5 mm");
     assert_string_equal(bench_text(app, "visit.1.pass.1 exposure_treble"), "4 mm");
     assert_null(app_cell(app));
-    bench_press(app, "{Enter}");
+    /* One Enter too many begins nothing. */
+    bench_press(app, "{Enter}{Enter}");
+    assert_int_equal(app->pass, 1);
+    assert_null(app_cell(app));
+    assert_non_null(strstr(app->message, "All cells done. p "));
+    bench_press(app, "*4");
     assert_int_equal(app->pass, 2);
     assert_int_equal(app->at, 0);
+}
+
+/* Relief, then straight on with the gaps: the rod's turns lie off the way. */
+static void a_later_pass_does_not_ask_for_turns(void **state)
+{
+    struct app *app = *state;
+
+    bench_press(app, "p7{Enter}29{Enter}");
+    assert_string_equal(bench_text(app, "visit.1.pass.2 relief"), "7 th");
+    assert_string_equal(bench_text(app, "visit.1.pass.2 nut_gap.6"), "29 th");
+    assert_null(bench_text(app, "visit.1.pass.2 rod_turn"));
+    bench_press(app, "{Back}{Back}");
+    assert_int_equal(app_cell(app)->key.field, FIELD_RELIEF);
+    bench_press(app, "{Right}1/4{Enter}");
+    assert_string_equal(bench_text(app, "visit.1.pass.2 rod_turn"), "1/4 turn");
+    assert_int_equal(app_cell(app)->key.field, FIELD_NUT_GAP);
+}
+
+/* --- what is begun and not gone on with --- */
+
+static void a_pass_with_nothing_in_it_is_gone_when_left(void **state)
+{
+    static const char *const ways[] = {"{PgDn}{PgUp}", "{PgUp}{PgDn}", "<", "{F7}{F2}", "{F8}{F2}"};
+    struct app *app = *state;
+
+    for (size_t i = 0; i < sizeof ways / sizeof ways[0]; i++) {
+        bench_press(app, "p");
+        assert_int_equal(app->pass, 2);
+        assert_false(bench_press(app, ways[i]).save);
+        assert_int_equal(app->leaf, LEAF_BENCH);
+        assert_int_equal(app->pass, 1);
+        assert_int_equal(app_last_pass(app), 1);
+    }
+    bench_press(app, ">");
+    assert_int_equal(app->pass, 1);
+}
+
+/* Cents and buzzes belong to a pass too: it goes along there, over the leaves between. */
+static void a_begun_pass_goes_along_to_where_it_is_read(void **state)
+{
+    struct app *app = *state;
+
+    bench_press(app, "p{PgDn}");
+    assert_int_equal(app->leaf, LEAF_STRINGS);
+    assert_int_equal(app->pass, 1);
+    assert_non_null(strstr(app->message, "Pass 2 had nothing in it yet"));
+    bench_press(app, "{PgDn}");
+    assert_int_equal(app->leaf, LEAF_PITCH);
+    assert_int_equal(app->pass, 2);
+    bench_press(app, "{PgDn}");
+    assert_int_equal(app->leaf, LEAF_FRETS);
+    assert_int_equal(app->pass, 2);
+    /* Once something is filed elsewhere it is gone there too. */
+    bench_press(app, "{F3}E2{Enter}{F4}");
+    assert_int_equal(app->pass, 1);
+}
+
+static void a_pass_with_a_reading_stays(void **state)
+{
+    struct app *app = *state;
+
+    bench_press(app, "p7{Enter}{PgDn}{PgUp}");
+    assert_int_equal(app->pass, 2);
+    /* Undone, it is as if just begun. */
+    bench_press(app, "u");
+    assert_int_equal(app->pass, 2);
+    assert_int_equal(record_last_pass(&app->record, 1), 1);
+    bench_press(app, "{PgDn}{PgUp}");
+    assert_int_equal(app->pass, 1);
+    bench_press(app, "r");
+    assert_int_equal(app->pass, 2);
+    assert_string_equal(bench_text(app, "visit.1.pass.2 relief"), "7 th");
+}
+
+/* Reason and climate are entered on Intake, so the new visit goes along there. */
+static void a_visit_with_nothing_in_it_is_gone_when_left(void **state)
+{
+    struct app *app = *state;
+
+    bench_press(app, "v{F1}");
+    assert_int_equal(app->visit, 2);
+    bench_press(app, "{F6}");
+    assert_int_equal(app->visit, 1);
+    bench_press(app, "{F2}");
+    assert_int_equal(app->visit, 1);
+    bench_press(app, "v<");
+    assert_int_equal(app->visit, 1);
+    assert_int_equal(record_last_visit(&app->record), 1);
 }
 
 static void back_takes_a_character_then_a_cell(void **state)
@@ -543,6 +636,11 @@ int main(void)
         CASE(a_bad_text_survives_a_preview),
         CASE(the_first_reading_dates_pass_and_visit),
         CASE(a_pass_begins_when_the_last_has_a_reading),
+        CASE(a_later_pass_does_not_ask_for_turns),
+        CASE(a_pass_with_nothing_in_it_is_gone_when_left),
+        CASE(a_begun_pass_goes_along_to_where_it_is_read),
+        CASE(a_pass_with_a_reading_stays),
+        CASE(a_visit_with_nothing_in_it_is_gone_when_left),
         CASE(what_the_next_pass_should_read_follows_the_moves),
         CASE(after_a_reset_nothing_is_foretold),
         CASE(passes_are_looked_through),

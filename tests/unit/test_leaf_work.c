@@ -60,6 +60,7 @@ static void moves_are_marked_done_in_order(void **state)
     check_text(app, "visit.1.work.1 time", "10:42");
     assert_non_null(strstr(bench_text(app, "visit.1.work.1 note"), "expect relief .006"));
     assert_true(move_is_done(&list_of(app).moves[MOVE_ROD]));
+    bench_press(app, "{Enter}");
     assert_int_equal(work_move_in_hand(app), MOVE_SLOTS);
     bench_press(app, " ");
     assert_int_equal(work_move_in_hand(app), MOVE_SADDLE);
@@ -93,7 +94,7 @@ static void a_done_move_waits_for_the_next_pass(void **state)
     struct app *app = start(build_record_full, "");
 
     (void)state;
-    bench_press(app, " {Up}");
+    bench_press(app, " {Left}");
     assert_int_equal(work_move_in_hand(app), MOVE_ROD);
     assert_false(bench_press(app, " ").save);
     assert_non_null(strstr(app->message, "measure again"));
@@ -174,7 +175,7 @@ static void only_work_since_the_readings_counts(void **state)
     bench_close(app);
 }
 
-/* While the next pass has no reading, the jobs are those of the one before. */
+/* A pass that was begun and has no reading yet is left on the way to the jobs. */
 static void an_empty_pass_keeps_the_jobs(void **state)
 {
     struct app *app = start(build_record_full, "");
@@ -184,12 +185,94 @@ static void an_empty_pass_keeps_the_jobs(void **state)
     while (app->leaf != LEAF_BENCH)
         bench_press(app, "{PgUp}");
     bench_press(app, "p");
+    assert_int_equal(app->pass, 2);
     while (app->leaf != LEAF_WORK)
         bench_press(app, "{PgDn}");
-    assert_int_equal(app->pass, 2);
+    assert_int_equal(app->pass, 1);
     assert_int_equal(list_of(app).pass, 1);
     assert_true(move_is_done(&list_of(app).moves[MOVE_ROD]));
     assert_int_equal(work_move_in_hand(app), MOVE_SLOTS);
+    bench_close(app);
+}
+
+/* --- the rod's turns --- */
+
+#define TURNS "visit.1.pass.2 rod_turn"
+
+static void the_turns_are_asked_for_when_the_rod_is_marked(void **state)
+{
+    struct app *app = start(build_record_full, "");
+
+    (void)state;
+    assert_true(bench_press(app, " ").save);
+    assert_int_equal(app_cell(app)->key.field, FIELD_ROD_TURN);
+    assert_non_null(strstr(app->message, "how many turns"));
+    assert_true(bench_press(app, "1/4{Enter}").save);
+    check_text(app, TURNS, "1/4 turn");
+    assert_int_equal(work_move_in_hand(app), MOVE_SLOTS);
+    /* The mark still counts, and the pass is not begun: its time is that of its first reading. */
+    assert_true(move_is_done(&list_of(app).moves[MOVE_ROD]));
+    assert_int_equal(app->pass, 1);
+    assert_null(bench_text(app, "visit.1.pass.2 time"));
+    bench_press(app, "{F2}p");
+    assert_int_equal(app->pass, 2);
+    assert_non_null(strstr(app->message, "rod, as marked on Work"));
+    bench_press(app, "6{Enter}");
+    check_text(app, "visit.1.pass.2 time", "10:42");
+    check_text(app, TURNS, "1/4 turn");
+    bench_close(app);
+}
+
+static void the_turns_can_be_left_open(void **state)
+{
+    static const char *const ways[] = {"{Enter}", " ", "{Up}{Down}{Down}"};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof ways / sizeof ways[0]; i++) {
+        struct app *app = start(build_record_full, "");
+
+        bench_press(app, " ");
+        assert_false(bench_press(app, ways[i]).save);
+        assert_int_equal(work_move_in_hand(app), MOVE_SLOTS);
+        assert_null(bench_text(app, TURNS));
+        bench_close(app);
+    }
+}
+
+static void logged_turns_are_taken_back_where_they_were_logged(void **state)
+{
+    struct app *app = start(build_record_full, "");
+
+    (void)state;
+    bench_press(app, " 1/4{Enter}*u");
+    assert_null(bench_text(app, TURNS));
+    assert_int_equal(app->leaf, LEAF_WORK);
+    assert_int_equal(app->pass, 1);
+    bench_close(app);
+}
+
+/* A gap that is typed straight on is no turn of the rod, here neither. */
+static void a_gap_is_no_turn(void **state)
+{
+    struct app *app = start(build_record_full, "");
+
+    (void)state;
+    bench_press(app, " .029{Enter}");
+    assert_null(bench_text(app, TURNS));
+    assert_non_null(strstr(app->message, "nut gap"));
+    bench_close(app);
+}
+
+/* What is logged of the rod is no pass to go on from when the instrument is opened again. */
+static void turns_alone_are_no_pass(void **state)
+{
+    struct app *app =
+        bench_open(build_record_full, "visit.1.pass.2 rod_turn = 1/4 turn\n", LEAF_BENCH);
+
+    (void)state;
+    assert_int_equal(app->pass, 1);
+    bench_press(app, "p");
+    assert_int_equal(app->pass, 2);
     bench_close(app);
 }
 
@@ -323,6 +406,11 @@ int main(void)
         cmocka_unit_test(lines_keep_their_numbers),
         cmocka_unit_test(only_work_since_the_readings_counts),
         cmocka_unit_test(an_empty_pass_keeps_the_jobs),
+        cmocka_unit_test(the_turns_are_asked_for_when_the_rod_is_marked),
+        cmocka_unit_test(the_turns_can_be_left_open),
+        cmocka_unit_test(logged_turns_are_taken_back_where_they_were_logged),
+        cmocka_unit_test(a_gap_is_no_turn),
+        cmocka_unit_test(turns_alone_are_no_pass),
         cmocka_unit_test(the_next_pass_is_the_proof),
         cmocka_unit_test(what_is_on_target_can_go_back),
         cmocka_unit_test(a_move_within_measuring_error_is_not_left),

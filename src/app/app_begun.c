@@ -1,0 +1,84 @@
+/* SPDX-License-Identifier: MIT */
+#include "app/app_inside.h"
+
+/*
+ * A pass or visit that was begun and has nothing in it is gone when it is left, so that one begun
+ * by mistake needs no taking out. Leaves on which something of it can be entered keep it; those
+ * between them on the way (strings before pitch) let go of it only for as long as they are shown.
+ */
+
+/* Whether the pass in hand is such, and there is another one to go back to. */
+static bool is_begun(const struct app *app)
+{
+    int visit, pass;
+
+    return record_last_pass(&app->record, app->visit) < app->pass &&
+           (app->pass > 1 || record_last_visit(&app->record) < app->visit) &&
+           record_current_pass(&app->record, &visit, &pass);
+}
+
+/* Turns of the rod are logged before their pass begins, so they do not count. */
+static bool is_entered_here(const struct app *app)
+{
+    for (int i = 0; i < app->route.count; i++) {
+        const struct reading_key *key = &app->route.cells[i].key;
+        const bool of_pass =
+            field_get(key->field)->section == SECTION_PASS && key->part == app->pass;
+
+        if (key->visit == app->visit && key->field != FIELD_ROD_TURN && (of_pass || app->pass == 1))
+            return true;
+    }
+    return false;
+}
+
+static void take(struct app *app, struct pass_place place)
+{
+    app->visit = place.visit;
+    app->pass = place.pass;
+    app_lay(app);
+}
+
+static struct pass_place find_left(const struct app *app, struct pass_place begun)
+{
+    struct pass_place left = {.visit = begun.visit, .pass = begun.pass - 1};
+
+    if (left.pass == 0)
+        (void)record_current_pass(&app->record, &left.visit, &left.pass);
+    return left;
+}
+
+static void say(struct app *app, struct pass_place begun, bool gone)
+{
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf text = STRBUF(memory);
+
+    if (begun.pass > 1)
+        strbuf_addf(&text, "Pass %d", begun.pass);
+    else
+        strbuf_addf(&text, "Visit %d", begun.visit);
+    strbuf_add(&text, gone ? " had nothing in it yet and is left; " : ", begun before, goes on.");
+    if (gone)
+        strbuf_add(&text, begun.pass > 1 ? "p begins it again." : "v begins it again.");
+    app_say(app, TONE_NOTE, memory);
+}
+
+void app_lay_leaf(struct app *app)
+{
+    const struct pass_place before = {.visit = app->visit, .pass = app->pass};
+
+    if (is_begun(app))
+        app->begun = before;
+    else if (app->leaf == LEAF_BENCH)
+        app->begun.pass = 0;
+    if (app->begun.pass == 0) {
+        app_lay(app);
+        return;
+    }
+    take(app, app->begun);
+    if (!is_entered_here(app))
+        take(app, find_left(app, app->begun));
+    if (app->visit == before.visit && app->pass == before.pass)
+        return;
+    say(app, app->begun, app->pass != app->begun.pass || app->visit != app->begun.visit);
+    app_refresh(app);
+}
