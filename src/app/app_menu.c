@@ -168,8 +168,7 @@ static bool is_listed(const struct app *app, enum command_id id)
 {
     const struct command *command = command_get(id);
 
-    if (!command->place || !command_is_on(id, app->leaf) ||
-        (int)id == COMMAND_GO_INTAKE + (int)app->leaf)
+    if (!command->place || !command_is_on(id, app->leaf))
         return false;
     if (app_is_typing(app) && !holds_while_typing(id))
         return false;
@@ -187,6 +186,8 @@ static void add_what(const struct app *app, enum command_id id, struct strbuf *o
     } else if (id == COMMAND_WORK_DONE) {
         strbuf_add(out, ": ");
         strbuf_add(out, work_mark_name(work_move_to_mark(app)));
+    } else if ((int)id == COMMAND_GO_INTAKE + (int)app->leaf) {
+        strbuf_add(out, ", in hand now");
     } else if (id == COMMAND_QUIT) {
         strbuf_add(out, app->from_shelf ? ", to the shelf" : " the program");
     }

@@ -44,7 +44,7 @@ COMMAND(SET, 0, 0, 's', ON_FIRST(7), LEAF_STRINGS, "", "what if: the next set", 
 COMMAND(WHAT_IF_TAKE, 0, 0, 'y', ON_FIRST(8), LEAF_STRINGS, "", "take the what-if over", "take the what-if over into the record")
 COMMAND(WHAT_IF_DROP, 0, 0, 'w', ON_FIRST(9), LEAF_STRINGS, "", "drop the what-if", "drop the what-if")
 COMMAND(TUNING_BACK, 0, 0, 'T', ON_MORE(8), LEAF_STRINGS, "", "what if: the tuning before", "what if: the tuning before")
-COMMAND(SET_BACK, 0, 0, 'S', ON_MORE(9), LEAF_STRINGS, "", "what if: the set before", "what if: the set before")
+COMMAND(SET_BACK, 0, 0, 'G', ON_MORE(9), LEAF_STRINGS, "", "what if: the set before", "what if: the set before")
 COMMAND(NOTE_BACK, 0, 0, 'j', ON_FIRST(5), LEAF_FRETS, "", "look at the note below", "look at the next lower note on the headroom map")
 COMMAND(NOTE, 0, 0, 'k', ON_FIRST(6), LEAF_FRETS, "note", "look at the note above", "look at the next higher note on the headroom map; past the last, at the tightest")
 COMMAND(WORK_DONE, ' ', 0, 'd', ON_FIRST(4), LEAF_WORK, "done", "the move is done", "mark the move in hand done as planned, with the time and what proves it")

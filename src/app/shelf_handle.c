@@ -22,6 +22,7 @@ static void begin_naming(struct shelf_turn *turn, bool copying, const char *prop
 {
     turn->list->mode = SHELF_NAMING;
     turn->list->copying = copying;
+    turn->list->proposed = true;
     (void)lineedit_set(&turn->list->name, proposal);
 }
 
@@ -30,12 +31,41 @@ static void begin_new(struct shelf_turn *turn)
     turn->list->mode = SHELF_PRESETS;
 }
 
+static bool is_on_file(const struct shelf_list *list, const char *name)
+{
+    for (size_t i = 0; i < list->count; i++)
+        if (strcmp(shelf_item_title(&list->items[i]), name) == 0)
+            return true;
+    return false;
+}
+
+/* What it is, numbered where there is one of that name: "Ukulele 2" of "Ukulele, concert size".
+ * So a name can be had from the number pad. */
+static void propose_name(const struct shelf_list *list, struct strbuf *out)
+{
+    const char *title = list->presets[list->preset];
+    const size_t length = strcspn(title, ",");
+
+    strbuf_add_bytes(out, title, length);
+    for (size_t number = 2; is_on_file(list, out->text) && number <= list->count + 1; number++) {
+        strbuf_clear(out);
+        strbuf_add_bytes(out, title, length);
+        strbuf_addf(out, " %zu", number);
+    }
+}
+
 /* What was looked for and is not on file is likely to be what is new. */
 static void take_preset(struct shelf_turn *turn)
 {
     const struct shelf_list *list = turn->list;
+    char memory[LINEEDIT_MAX + 1];
+    struct strbuf name = STRBUF(memory);
 
-    begin_naming(turn, false, list->found_count == 0 ? list->filter.text : "");
+    if (list->found_count == 0 && !lineedit_is_empty(&list->filter))
+        strbuf_add(&name, list->filter.text);
+    else if (list->preset_count > 0)
+        propose_name(list, &name);
+    begin_naming(turn, false, memory);
 }
 
 /* Makes the item in hand the target of what the menu does; NULL, with a warning, when there
@@ -135,30 +165,38 @@ static void take_name(struct shelf_turn *turn)
 
 /* --- the list --- */
 
-static void open_item(struct shelf_turn *turn)
+static void open_item(struct shelf_turn *turn, enum leaf leaf)
 {
-    if (shelf_list_item(turn->list))
+    turn->list->mode = SHELF_LIST;
+    turn->effects.leaf = leaf;
+    if (shelf_list_item(turn->list)) {
         turn->effects.action = SHELF_DO_OPEN;
-    else if (turn->list->count == 0)
+        turn->list->used = true;
+    } else if (turn->list->count == 0) {
         begin_new(turn);
-    else
-        warn(turn, "Nothing is found by that. Esc lists all; + n begins a new one.");
+    } else {
+        warn(turn, "Not found in " SHELF_SEARCHED ".");
+    }
 }
 
-static void leave(struct shelf_turn *turn)
+static void drop_filter(struct shelf_list *list)
 {
-    struct shelf_list *list = turn->list;
-
-    if (lineedit_is_empty(&list->filter)) {
-        turn->effects.quit = true;
-        return;
-    }
+    list->used = false;
     lineedit_clear(&list->filter);
     shelf_list_narrow(list);
 }
 
+static void leave(struct shelf_turn *turn)
+{
+    if (lineedit_is_empty(&turn->list->filter))
+        shelf_list_say(turn->list, TONE_NOTE, "To quit: * and then q, or Ctrl-C.");
+    else
+        drop_filter(turn->list);
+}
+
 static void erase(struct shelf_list *list)
 {
+    list->used = false;
     if (lineedit_backspace(&list->filter)) {
         list->typing = true;
         shelf_list_narrow(list);
@@ -169,8 +207,13 @@ static void type(struct shelf_turn *turn, uint32_t key)
 {
     struct shelf_list *list = turn->list;
     const bool naming = list->mode == SHELF_NAMING;
+    struct lineedit *line = naming ? &list->name : &list->filter;
+    bool *anew = naming ? &list->proposed : &list->used;
 
-    if (!lineedit_add(naming ? &list->name : &list->filter, key)) {
+    if (*anew)
+        lineedit_clear(line);
+    *anew = false;
+    if (!lineedit_add(line, key)) {
         warn(turn, "The entry is full.");
         return;
     }
@@ -216,12 +259,16 @@ static void run_in_mode(struct shelf_turn *turn, enum shelf_key_id id)
         take_name(turn);
         return;
     case SHELF_KEY_EMPTY_NAME:
-        list->typing = true;
-        lineedit_clear(&list->name);
-        return;
     case SHELF_KEY_ERASE_NAME:
-        list->typing = true;
-        (void)lineedit_backspace(&list->name);
+    case SHELF_KEY_EDIT_NAME:
+        list->proposed = false;
+        if (id == SHELF_KEY_EMPTY_NAME)
+            lineedit_clear(&list->name);
+        else if (id == SHELF_KEY_ERASE_NAME)
+            (void)lineedit_backspace(&list->name);
+        return;
+    case SHELF_KEY_BACK_FROM_NAME:
+        list->mode = list->copying ? SHELF_LIST : SHELF_PRESETS;
         return;
     case SHELF_KEY_ARCHIVE_NOW:
         list->mode = SHELF_LIST;
@@ -239,18 +286,23 @@ static void run(struct shelf_turn *turn, enum shelf_key_id id)
 
     switch (id) {
     case SHELF_KEY_OPEN:
-        open_item(turn);
+        open_item(turn, LEAF_BENCH);
         return;
     case SHELF_KEY_MENU:
-        list->mode = SHELF_MENU;
+        shelf_menu_open(list);
         return;
     case SHELF_KEY_TURN:
-        turn->effects.leaf = (enum leaf)0;
-        open_item(turn);
+        open_item(turn, (enum leaf)0);
         return;
+#define LEAF(id, ...)                                                                              \
+    case SHELF_KEY_GO_##id:                                                                        \
+        open_item(turn, LEAF_##id);                                                                \
+        return;
+#include "app/leaf_table.h"
+#undef LEAF
     case SHELF_KEY_EMPTY:
-        lineedit_clear(&list->filter);
-        shelf_list_narrow(list);
+        list->mode = SHELF_LIST;
+        drop_filter(list);
         return;
     case SHELF_KEY_LEAVE:
         leave(turn);
@@ -263,11 +315,9 @@ static void run(struct shelf_turn *turn, enum shelf_key_id id)
         shelf_move(list, id == SHELF_KEY_UP ? -1 : 1);
         return;
     case SHELF_KEY_PAGE_UP:
-    case SHELF_KEY_HELP_UP:
         shelf_move(list, -page);
         return;
     case SHELF_KEY_PAGE_DOWN:
-    case SHELF_KEY_HELP_DOWN:
         shelf_move(list, page);
         return;
     case SHELF_KEY_FIRST:
@@ -308,13 +358,31 @@ static bool number_preset(struct shelf_list *list, uint32_t key)
     return true;
 }
 
-/* Keys that move in the name and delete in it. */
+/* Keys that move in the name and delete in it; Del at its end takes the last character. */
 static bool edit_name(struct shelf_list *list, uint32_t key)
 {
-    if (key != SILLET_KEY_DELETE)
-        return lineedit_move(&list->name, key);
-    (void)lineedit_delete(&list->name);
-    return true;
+    const bool edits = key == SILLET_KEY_DELETE
+                           ? lineedit_delete(&list->name) || lineedit_backspace(&list->name) || true
+                           : lineedit_move(&list->name, key);
+
+    list->proposed = list->proposed && !edits;
+    return edits;
+}
+
+static void handle_key(struct shelf_turn *turn, uint32_t key);
+
+static void handle_menu(struct shelf_turn *turn, uint32_t key)
+{
+    int id = SHELF_KEY_NONE;
+    const enum menu_answer answer = menu_handle(&turn->list->menu, key, &id);
+
+    if (answer == MENU_STAYS)
+        return;
+    turn->list->mode = SHELF_LIST;
+    if (answer == MENU_TAKES)
+        run(turn, (enum shelf_key_id)id);
+    else if (answer == MENU_PASSES)
+        handle_key(turn, key);
 }
 
 /* Where characters are not for typing, one that means nothing closes what is open. */
@@ -326,11 +394,13 @@ static void handle_key(struct shelf_turn *turn, uint32_t key)
 
     list->tone = TONE_NONE;
     list->typing = list->mode == SHELF_NAMING;
-    if (list->mode == SHELF_NAMING && edit_name(list, key))
+    if (list->mode == SHELF_MENU)
+        handle_menu(turn, key);
+    else if (list->mode == SHELF_NAMING && edit_name(list, key))
         return;
-    if (list->mode == SHELF_PRESETS && number_preset(list, key))
+    else if (list->mode == SHELF_PRESETS && number_preset(list, key))
         return;
-    if (id != SHELF_KEY_NONE)
+    else if (id != SHELF_KEY_NONE)
         run(turn, id);
     else if (types && is_character(key))
         type(turn, key);

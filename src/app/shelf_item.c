@@ -56,10 +56,17 @@ static bool holds(const char *text, const char *word, size_t length)
     return false;
 }
 
+/* Fewer characters than a year has would find every other instrument by one of its years. */
+enum { ALSO_LENGTH_MIN = 4 };
+
 static bool word_matches(const struct shelf_item *item, const char *word, size_t length)
 {
-    return holds(shelf_item_title(item), word, length) || holds(item->card.owner, word, length) ||
-           holds(item->card.maker, word, length) || holds(item->card.serial, word, length);
+    const struct card *card = &item->card;
+
+    return holds(shelf_item_title(item), word, length) || holds(card->owner, word, length) ||
+           holds(card->maker, word, length) || holds(card->serial, word, length) ||
+           holds(card->kind, word, length) ||
+           (length >= ALSO_LENGTH_MIN && holds(card->also, word, length));
 }
 
 bool shelf_item_matches(const struct shelf_item *item, const char *words)

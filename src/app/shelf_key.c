@@ -2,11 +2,19 @@
 #include "app/shelf_key.h"
 
 #include "app/event.h"
+#include "app/leaf.h"
+#include "app/menu.h"
 
 static const struct shelf_key keys[SHELF_KEY_COUNT_] = {
-#define SHELF_KEY(id, key_, other_key_, mode_, hint_, words_)                                      \
-    [SHELF_KEY_##id] = {                                                                           \
-        .key = key_, .other_key = other_key_, .mode = mode_, .hint = hint_, .words = words_},
+#define SHELF_KEY(id, key_, other_key_, letter_, place_, mode_, hint_, title_, words_)             \
+    [SHELF_KEY_##id] = {.key = key_,                                                               \
+                        .other_key = other_key_,                                                   \
+                        .letter = letter_,                                                         \
+                        .place = place_,                                                           \
+                        .mode = mode_,                                                             \
+                        .hint = hint_,                                                             \
+                        .title = title_,                                                           \
+                        .words = words_},
 #include "app/shelf_key_table.h"
 #undef SHELF_KEY
 };
@@ -16,6 +24,12 @@ const struct shelf_key *shelf_key_get(enum shelf_key_id id)
     return &keys[id];
 }
 
+static bool has_key(const struct shelf_key *row, uint32_t key)
+{
+    return row->key == key || row->other_key == key ||
+           (row->mode != SHELF_LIST && row->letter == key);
+}
+
 enum shelf_key_id shelf_key_find(uint32_t key, enum shelf_mode mode)
 {
     enum shelf_key_id found = SHELF_KEY_NONE;
@@ -23,7 +37,7 @@ enum shelf_key_id shelf_key_find(uint32_t key, enum shelf_mode mode)
     if (key == SILLET_KEY_NONE)
         return found;
     for (int id = 0; id < SHELF_KEY_COUNT_; id++) {
-        if (keys[id].key != key && keys[id].other_key != key)
+        if (!has_key(&keys[id], key))
             continue;
         if (keys[id].mode == mode)
             return (enum shelf_key_id)id;

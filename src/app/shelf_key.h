@@ -9,7 +9,7 @@
 
 enum shelf_mode {
     SHELF_LIST,      /* the list, narrowed by what is typed */
-    SHELF_MENU,      /* a letter says what to do */
+    SHELF_MENU,      /* what can be done now is shown */
     SHELF_PRESETS,   /* a starting point is chosen */
     SHELF_NAMING,    /* the name of a new one or of a copy is typed */
     SHELF_ARCHIVING, /* asked once more */
@@ -27,14 +27,16 @@ enum shelf_key_id {
 };
 
 struct shelf_key {
-    uint32_t key, other_key;
+    uint32_t key, other_key, letter;
+    int place; /* in the menu (menu.h); 0: not there */
     enum shelf_mode mode;
-    const char *hint, *words;
+    const char *hint, *title, *words;
 };
 
 const struct shelf_key *shelf_key_get(enum shelf_key_id id);
 
-/* The meaning of a key in a mode: the mode's own before one that holds anywhere. */
+/* The meaning of a key in a mode: the mode's own before one that holds anywhere. On the list a
+ * letter has none. */
 enum shelf_key_id shelf_key_find(uint32_t key, enum shelf_mode mode);
 
 #endif

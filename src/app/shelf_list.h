@@ -7,6 +7,7 @@
 #include <stdint.h>
 
 #include "app/app.h"
+#include "app/menu.h"
 #include "app/shelf_key.h"
 #include "model/card.h"
 
@@ -72,12 +73,15 @@ struct shelf_list {
     char chosen[SHELF_FILE_MAX]; /* the file in hand, so that it is found again; "" for
                                     whichever is first */
     bool typing;                 /* the last key changed what is typed */
+    bool used;                   /* what is typed led to one: typing begins a new search */
     int rows;                    /* of a page; whoever shows it sets it */
 
     enum shelf_mode mode;
+    struct menu menu; /* with SHELF_MENU: its items are keys of the table */
     int preset, preset_count;
     const char *const *presets; /* titles, preset_count of them; not owned */
     struct lineedit name;
+    bool proposed;                       /* the name is a proposal: typing begins anew */
     bool copying;                        /* what is named is a copy */
     char target[SHELF_FILE_MAX];         /* the file that the menu was opened for */
     const struct shelf_earlier *earlier; /* the newest first; not owned */
@@ -126,13 +130,17 @@ void shelf_list_narrow(struct shelf_list *list);
 /* What an instrument is listed as: its name, or its file where it has none. */
 const char *shelf_item_title(const struct shelf_item *item);
 
+/* Makes the menu of what can be done now, and opens it. */
+void shelf_menu_open(struct shelf_list *list);
+
 /* "in use, moves open", short where it would be long: "in use, moves". */
 void shelf_item_marks(const struct shelf_item *item, bool in_short, struct strbuf *out);
 
 /*
- * True when every word of `words` (parted by blanks) stands in the title, owner, maker or
- * serial. Capital and small ASCII letters are the same; all else has to be equal.
+ * True when every word of `words` (parted by blanks) stands in SHELF_SEARCHED. Capital and small
+ * ASCII letters are the same; all else has to be equal.
  */
+#define SHELF_SEARCHED "name, owner, maker, serial, kind, tuning or year of a visit"
 bool shelf_item_matches(const struct shelf_item *item, const char *words);
 
 #endif

@@ -50,6 +50,8 @@ void shelf_move_to_end(struct shelf_list *list, bool last)
         return;
     if (list->mode == SHELF_PRESETS)
         list->preset = last ? list->preset_count - 1 : 0;
+    else if (list->mode == SHELF_HELP)
+        list->help_top = last ? list->help_top : 0;
     else if (list->mode == SHELF_EARLIER)
         list->earlier_at = last ? list->earlier_count - 1 : 0;
     else

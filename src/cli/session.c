@@ -185,7 +185,7 @@ static void add_versions(const struct session *session, struct strbuf *out)
 
     strbuf_add(out, notices & PROFILE_END_WRONG
                         ? "Changed by hand or damaged; another version lies beside it (shelf: + e)."
-                        : "Another version lies beside it; on the shelf, + then e shows both.");
+                        : "Another version lies beside it; on the shelf, * then e shows both.");
 }
 
 static void greet(struct session *session)

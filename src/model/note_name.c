@@ -22,6 +22,13 @@ static struct string_notes notes_of(const struct record *record)
     return notes;
 }
 
+const struct tuning *note_name_tuning(const struct record *record)
+{
+    const struct string_notes notes = notes_of(record);
+
+    return tuning_of_notes(&notes);
+}
+
 static const struct reading *good_note(const struct record *record, int string)
 {
     const struct reading_key key = reading_key_string(FIELD_STRING_NOTE, string);
@@ -51,8 +58,7 @@ bool note_name_of(const struct record *record, int string, struct strbuf *out)
         return false;
     /* A natural has one name. */
     if (pitch_accidental(reading->text) != 0) {
-        const struct string_notes notes = notes_of(record);
-        const struct tuning *tuning = tuning_of_notes(&notes);
+        const struct tuning *tuning = note_name_tuning(record);
 
         if (tuning && tuning_add_note(tuning, string, out))
             return true;

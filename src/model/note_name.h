@@ -14,6 +14,9 @@
  * spelled as there; any other as each string was typed.
  */
 
+/* The tuning that a record's strings are in; NULL for none of the table. */
+const struct tuning *note_name_tuning(const struct record *record);
+
 /* Appends the name of a string's open note, "Eb2"; false, nothing appended, where the record has
  * none that can be read. */
 bool note_name_of(const struct record *record, int string, struct strbuf *out);

@@ -18,9 +18,9 @@
  * fields of each between tabs; then the checksum. Control characters and % are %XX.
  */
 enum {
-    FORMAT = 2,
+    FORMAT = 3,
     STAMP_FIELDS = 7,
-    TEXT_FIELDS = 6,
+    TEXT_FIELDS = 7,
     FIELDS = 1 + STAMP_FIELDS + 2 + TEXT_FIELDS,
     CACHE_BYTES_MAX = 256 * 1024 * 1024,
     HEX_DIGITS = 8,
@@ -97,8 +97,8 @@ static void add_entry(struct bytes *out, const struct shelf_entry *entry)
 {
     const struct shelf_stamp *stamp = &entry->stamp;
     const struct card *card = &entry->card;
-    const char *texts[TEXT_FIELDS] = {card->name,  card->kind,   card->owner,
-                                      card->maker, card->serial, card->visit};
+    const char *texts[TEXT_FIELDS] = {card->name,   card->kind,  card->owner, card->maker,
+                                      card->serial, card->visit, card->also};
 
     add_text(out, entry->file);
     add_number(out, (int64_t)stamp->device);
@@ -233,13 +233,15 @@ static bool read_entry(char *line, struct shelf_entry *entry)
     (void)ini_unescape(fields[0], NULL);
     for (int i = 0; i < TEXT_FIELDS; i++)
         (void)ini_unescape(texts[i], NULL);
-    const struct card card = {.name = texts[0],
-                              .kind = texts[1],
-                              .owner = texts[2],
-                              .maker = texts[3],
-                              .serial = texts[4],
-                              .visit = texts[5],
-                              .moves_open = (numbers[8] & FLAG_MOVES) != 0};
+    struct card card = {.name = texts[0],
+                        .kind = texts[1],
+                        .owner = texts[2],
+                        .maker = texts[3],
+                        .serial = texts[4],
+                        .visit = texts[5],
+                        .moves_open = (numbers[8] & FLAG_MOVES) != 0};
+    struct strbuf also = STRBUF(card.also);
+    strbuf_add(&also, texts[6]);
     entry->stamp = (struct shelf_stamp){.device = (uint64_t)numbers[0],
                                         .inode = (uint64_t)numbers[1],
                                         .size = (uint64_t)numbers[2],

@@ -52,17 +52,17 @@ enum status shelf_entry_set(struct shelf_entry *entry, const char *file, const s
         texts[i] = at;
         at += length;
     }
-    const bool moves_open = card->moves_open;
+    struct card own = *card;
+    own.name = texts[1];
+    own.kind = texts[2];
+    own.owner = texts[3];
+    own.maker = texts[4];
+    own.serial = texts[5];
+    own.visit = texts[6];
     free(entry->memory);
     entry->memory = memory;
     entry->file = texts[0];
-    entry->card = (struct card){.name = texts[1],
-                                .kind = texts[2],
-                                .owner = texts[3],
-                                .maker = texts[4],
-                                .serial = texts[5],
-                                .visit = texts[6],
-                                .moves_open = moves_open};
+    entry->card = own;
     return STATUS_OK;
 }
 

@@ -4,6 +4,7 @@
 #include "app/shelf_earlier.h"
 #include "base/utf8.h"
 #include "ui/line_view.h"
+#include "ui/menu_view.h"
 #include "ui/overlay_view.h"
 #include "ui/shelf_rows.h"
 #include "ui/strip_view.h"
@@ -50,7 +51,8 @@ static void draw_strip(const struct pen *pen, const struct shelf_list *list)
     struct strbuf more = STRBUF(memory);
 
     strip_view_names(pen, STRIP_ROW, true, STRIP_SHELF);
-    if (list->mode == SHELF_PRESETS || list->mode == SHELF_HELP || seen >= list->found_count)
+    if (list->mode == SHELF_PRESETS || list->mode == SHELF_HELP || list->mode == SHELF_MENU ||
+        seen >= list->found_count)
         return;
     strbuf_addf(&more, "%zu more below", list->found_count - seen);
     pen_put_right(pen, STRIP_ROW, 0, pen->frame->columns - 1, ROLE_KEY, memory);
@@ -89,8 +91,8 @@ static void draw_none_found(const struct pen *pen, int row)
 
     pen_put(pen, row + 1, 4, width, ROLE_LABEL, "No instrument matches what is typed.");
     pen_wrap(pen, row + 3, 4, width, 4, ROLE_TEXT,
-             "Every word has to stand in its name, owner, maker or serial. Esc lists all; +, "
-             "then n, begins a new instrument under that name.");
+             "Every word has to stand in its " SHELF_SEARCHED ". Esc lists all; *, then n, begins "
+             "a new instrument under that name.");
 }
 
 static void draw_presets(const struct pen *pen, const struct shelf_list *list, int row, int rows)
@@ -152,9 +154,10 @@ static void draw_help(const struct pen *pen, const struct shelf_list *list, int 
     struct scroll scroll = {.pen = pen, .row = row, .end = row + rows, .skip = list->help_top};
 
     scroll_put(&scroll, 2, ROLE_LABEL, "Finding an instrument");
-    scroll_put(&scroll, 2, ROLE_TEXT,
-               "Letters and digits narrow the list: every word typed has to stand in the name, "
-               "owner, maker or serial. The one last worked on comes first.");
+    scroll_put(
+        &scroll, 2, ROLE_TEXT,
+        "Letters and digits narrow the list: every word typed has to stand in " SHELF_SEARCHED
+        ". The one last worked on comes first.");
     scroll_put(&scroll, 2, ROLE_LABEL, "Keys");
     for (int id = 0; id < SHELF_KEY_COUNT_; id++) {
         const struct shelf_key *key = shelf_key_get((enum shelf_key_id)id);
@@ -163,7 +166,11 @@ static void draw_help(const struct pen *pen, const struct shelf_list *list, int 
         struct strbuf keys = STRBUF(memory);
 
         command_keys_name(key->key, key->other_key, 0, &keys);
-        if (key->mode == SHELF_LIST || key->mode == SHELF_ANY || key->mode == SHELF_MENU)
+        if (key->place) {
+            strbuf_add(&keys, keys.length > 0 ? " or * " : "* ");
+            command_key_name(key->letter, &keys);
+        }
+        if (key->mode == SHELF_LIST || key->mode == SHELF_ANY)
             scroll_key(&scroll, memory, key->words);
     }
     if (scroll.row > scroll.end)
@@ -176,6 +183,8 @@ static void draw_body(const struct pen *pen, const struct shelf_list *list)
 
     if (list->mode == SHELF_HELP)
         draw_help(pen, list, HEAD_ROW, rows + 1);
+    else if (list->mode == SHELF_MENU)
+        menu_view_draw(pen, &list->menu, "Shelf", HEAD_ROW, rows + 1);
     else if (list->mode == SHELF_PRESETS || (list->mode == SHELF_NAMING && !list->copying))
         draw_presets(pen, list, HEAD_ROW, rows + 1);
     else if (list->mode == SHELF_EARLIER)
@@ -229,7 +238,7 @@ static const char *prompt(const struct shelf_list *list)
 {
     switch (list->mode) {
     case SHELF_MENU:
-        return "menu: a letter or its number";
+        return "in hand:";
     case SHELF_PRESETS:
         return "most like >";
     case SHELF_NAMING:
@@ -259,12 +268,19 @@ static void draw_entry(const struct pen *pen, const struct shelf_list *list, int
     column += line_view_draw(pen, row, column, room, typed, &cursor);
     if (list->mode == SHELF_PRESETS)
         pen_put(pen, row, column, room, ROLE_TEXT, list->presets[list->preset]);
+    if (list->mode == SHELF_MENU && shelf_list_item(list))
+        pen_put_cut(pen, row, column, room, ROLE_TEXT, shelf_item_title(shelf_list_item(list)));
     if (list->mode == SHELF_ARCHIVING || list->mode == SHELF_EARLIER)
         pen_put_cut(pen, row, column, room, ROLE_TEXT, list->target);
     if (list->mode == SHELF_LIST && lineedit_is_empty(typed))
         pen_put(pen, row, column + 1, room, ROLE_DIM,
-                list->count > 0 ? "type a part of name, owner, maker, serial"
+                list->count > 0 ? "type a part of name, owner, maker, kind, tuning, a year"
                                 : "nothing to find yet; Enter begins the first instrument");
+    if (list->mode == SHELF_LIST && list->used && !lineedit_is_empty(typed))
+        pen_put(pen, row, column + 3, room - 3, ROLE_DIM,
+                "Esc lists all; typing begins a new search");
+    if (naming && list->proposed && !lineedit_is_empty(typed))
+        pen_put(pen, row, column + 3, room - 3, ROLE_DIM, "typing begins anew");
     if (naming || list->mode == SHELF_ARCHIVING || (list->typing && !lineedit_is_empty(typed)) ||
         pen->frame->cursor_row < 0) {
         pen->frame->cursor_row = row;
@@ -278,6 +294,10 @@ static void draw_keys(const struct pen *pen, const struct shelf_list *list, int 
 
     if (list->mode == SHELF_HELP) {
         pen_put(pen, row, 1, pen->frame->columns - 2, ROLE_DIM, "any other key closes this");
+        return;
+    }
+    if (list->mode == SHELF_MENU) {
+        menu_view_draw_keys(pen, row);
         return;
     }
     for (int id = 0; id < SHELF_KEY_COUNT_; id++) {

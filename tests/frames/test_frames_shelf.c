@@ -123,7 +123,7 @@ static void narrowed(void **state)
     press(&list, 'q');
     press(&list, 'f');
     press(&list, 'w');
-    press(&list, '+');
+    press(&list, '*');
     check(&list, 30, 100, true, "shelf-menu");
 }
 
@@ -133,7 +133,7 @@ static void a_new_one(void **state)
 
     (void)state;
     fill(&list, 1);
-    press(&list, '+');
+    press(&list, '*');
     press(&list, 'n');
     press(&list, SILLET_KEY_DOWN);
     check(&list, 24, 80, true, "shelf-presets");
@@ -145,8 +145,8 @@ static void its_name(void **state)
 
     (void)state;
     fill(&list, 1);
-    press(&list, '+');
-    press(&list, '1');
+    press(&list, '*');
+    press(&list, '4');
     press(&list, SILLET_KEY_DOWN);
     press(&list, SILLET_KEY_ENTER);
     press(&list, 'O');
@@ -155,11 +155,36 @@ static void its_name(void **state)
     check(&list, 24, 80, true, "shelf-naming");
 }
 
+static void no_such_one(void **state)
+{
+    struct shelf_list list;
+
+    (void)state;
+    fill(&list, 1);
+    for (const char *c = "lute"; *c; c++)
+        press(&list, (uint32_t)*c);
+    press(&list, SILLET_KEY_ENTER);
+    check(&list, 24, 80, true, "shelf-not-found");
+}
+
+static void back_from_one(void **state)
+{
+    struct shelf_list list;
+
+    (void)state;
+    fill(&list, 1);
+    for (const char *c = "bass"; *c; c++)
+        press(&list, (uint32_t)*c);
+    press(&list, SILLET_KEY_ENTER);
+    check(&list, 24, 80, true, "shelf-back");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(a_few),    cmocka_unit_test(many),      cmocka_unit_test(none_yet),
-        cmocka_unit_test(narrowed), cmocka_unit_test(a_new_one), cmocka_unit_test(its_name),
+        cmocka_unit_test(a_few),       cmocka_unit_test(many),          cmocka_unit_test(none_yet),
+        cmocka_unit_test(narrowed),    cmocka_unit_test(a_new_one),     cmocka_unit_test(its_name),
+        cmocka_unit_test(no_such_one), cmocka_unit_test(back_from_one),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

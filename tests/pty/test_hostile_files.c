@@ -252,7 +252,7 @@ static void nothing_steers_the_screen(void **state)
     }
     terminal_expect(bench->terminal, "[Shelf]");
     expect_nothing_raw(bench->terminal);
-    terminal_key(bench->terminal, TERMINAL_ESCAPE);
+    terminal_type(bench->terminal, "*q");
     (void)terminal_expect_end(bench->terminal);
 }
 

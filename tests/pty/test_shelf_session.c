@@ -28,7 +28,7 @@
 #define SEEN_NAMING  "its name >"
 #define SEEN_COPYING "name of the copy >"
 #define SEEN_ARCHIVE "move to archive/ ?"
-#define SEEN_MENU    "menu: a letter"
+#define SEEN_MENU    "a new instrument"
 
 static const char *program, *data_folder;
 
@@ -154,7 +154,10 @@ static void an_empty_shelf_leads_to_a_first_instrument(void **state)
     terminal_expect(terminal, SEEN_SHELF);
     expect_in_hand(terminal, "Tansy's No. 2");
     terminal_expect(terminal, "classical");
+    terminal_key(terminal, TERMINAL_ESCAPE); /* never quits */
     terminal_key(terminal, TERMINAL_ESCAPE);
+    terminal_expect(terminal, "To quit: *");
+    terminal_type(terminal, "*q");
     expect_exit(terminal, 0);
 }
 
@@ -189,7 +192,7 @@ static void an_instrument_is_found_opened_and_left(void **state)
     terminal_expect(terminal, "[Intake]");
     terminal_key(terminal, TERMINAL_PAGE_UP);
     terminal_expect(terminal, SEEN_SHELF);
-    terminal_type(terminal, "+");
+    terminal_type(terminal, "*");
     terminal_expect(terminal, SEEN_MENU);
     terminal_type(terminal, "q");
     expect_exit(terminal, 0);
@@ -202,8 +205,8 @@ static void copies_and_the_archive(void **state)
     put(stage, "a.ini", "Parlour", "Marlo");
     struct terminal *terminal = stage->terminal = begin(stage, 24, 80);
     terminal_expect(terminal, "Parlour");
-    terminal_type(terminal, "+");
-    terminal_type(terminal, "c");
+    terminal_type(terminal, "*");
+    terminal_type(terminal, "f");
     terminal_expect(terminal, SEEN_COPYING);
     terminal_key(terminal, TERMINAL_ENTER);
     terminal_expect(terminal, SEEN_BENCH);
@@ -211,21 +214,24 @@ static void copies_and_the_archive(void **state)
     terminal_expect(terminal, "2 instruments on file");
     expect_in_hand(terminal, "Parlour, copy");
     assert_int_equal(access(path_of(stage, "parlour-copy.ini"), F_OK), 0);
-    terminal_type(terminal, "+");
-    terminal_type(terminal, "a");
+    terminal_type(terminal, "*");
+    terminal_type(terminal, "g");
     terminal_expect(terminal, SEEN_ARCHIVE);
     terminal_key(terminal, TERMINAL_ESCAPE);
     terminal_expect_gone(terminal, SEEN_ARCHIVE);
     assert_int_equal(access(path_of(stage, "parlour-copy.ini"), F_OK), 0);
-    terminal_type(terminal, "+");
-    terminal_type(terminal, "a");
+    terminal_type(terminal, "*");
+    terminal_type(terminal, "g");
     terminal_expect(terminal, SEEN_ARCHIVE);
     terminal_key(terminal, TERMINAL_ENTER);
     terminal_expect(terminal, "archive/parlour-copy.ini");
     terminal_expect(terminal, "1 instrument on file");
     assert_int_equal(access(path_of(stage, "archive/parlour-copy.ini"), F_OK), 0);
     assert_int_equal(access(path_of(stage, "a.ini"), F_OK), 0);
+    terminal_key(terminal, TERMINAL_ESCAPE); /* never quits */
     terminal_key(terminal, TERMINAL_ESCAPE);
+    terminal_expect(terminal, "To quit: *");
+    terminal_type(terminal, "*q");
     expect_exit(terminal, 0);
 }
 
@@ -248,7 +254,7 @@ static void take_reading(struct terminal *terminal, const char *relief)
 
 static void open_earlier(struct terminal *terminal)
 {
-    terminal_type(terminal, "+");
+    terminal_type(terminal, "*");
     terminal_expect(terminal, SEEN_MENU);
     terminal_type(terminal, "e");
 }
@@ -283,7 +289,10 @@ static void earlier_states_are_looked_at_and_brought_back(void **state)
     terminal_expect(terminal, "in   .017");
     terminal_type(terminal, "q");
     terminal_expect(terminal, SEEN_SHELF);
+    terminal_key(terminal, TERMINAL_ESCAPE); /* never quits */
     terminal_key(terminal, TERMINAL_ESCAPE);
+    terminal_expect(terminal, "To quit: *");
+    terminal_type(terminal, "*q");
     expect_exit(terminal, 0);
 }
 
@@ -322,7 +331,7 @@ static void nothing_is_brought_back_over_what_cannot_be_kept(void **state)
     terminal_key(terminal, TERMINAL_DOWN); /* below what it replaced: the one it is */
     terminal_type(terminal, "+");
     terminal_expect(terminal, "already; nothing was changed");
-    terminal_key(terminal, TERMINAL_ESCAPE);
+    terminal_type(terminal, "*q");
     expect_exit(terminal, 0);
     free(present);
 }
@@ -386,7 +395,7 @@ static struct terminal *list_versions(struct stage *stage)
     struct terminal *terminal = stage->terminal = begin(stage, 24, 80);
 
     terminal_expect(terminal, "versions");
-    terminal_type(terminal, "+e");
+    terminal_type(terminal, "*e");
     terminal_expect(terminal, "Other versions beside it");
     terminal_expect(terminal, "conflict: visit 1, 1 pass; 1 entry not as now");
     return terminal;
@@ -434,7 +443,7 @@ static void a_version_beside_it_is_said_on_the_bench(void **state)
     put_beside(stage, "a.ini");
     struct terminal *terminal = stage->terminal = begin(stage, 24, 80);
     terminal_key(terminal, TERMINAL_ENTER);
-    terminal_expect(terminal, "Another version lies beside it; on the shelf, + then e");
+    terminal_expect(terminal, "Another version lies beside it; on the shelf, * then e");
 }
 
 int main(int argc, char **argv)

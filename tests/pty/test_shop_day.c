@@ -379,7 +379,7 @@ static void a_day(void **state)
     look_back(bench, terminal);
     terminal_type(terminal, "*q");
     terminal_expect(terminal, "[Shelf]");
-    terminal_key(terminal, TERMINAL_ESCAPE);
+    terminal_type(terminal, "*q");
     const int status = terminal_expect_end(terminal);
     assert_true(WIFEXITED(status) && WEXITSTATUS(status) == 0);
     bench_expect_restored(terminal);

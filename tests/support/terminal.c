@@ -249,9 +249,23 @@ bool terminal_pump(struct terminal *terminal, int timeout_ms)
     return any;
 }
 
+static void remember_sent(struct terminal *terminal, const void *bytes, size_t length)
+{
+    if (terminal->sent_bytes + length <= sizeof terminal->sent)
+        memcpy(terminal->sent + terminal->sent_bytes, bytes, length);
+    terminal->sent_bytes += length;
+}
+
+const char *terminal_sent(const struct terminal *terminal, size_t *ret_count)
+{
+    *ret_count = terminal->sent_bytes;
+    return terminal->sent_bytes <= sizeof terminal->sent ? terminal->sent : NULL;
+}
+
 void terminal_feed(struct terminal *terminal, const void *bytes, size_t length)
 {
     const char *from = bytes;
+    remember_sent(terminal, bytes, length);
     long long deadline = now_ms() + TERMINAL_DEADLINE_MS;
     while (length > 0 && terminal->master >= 0) {
         ssize_t count = write(terminal->master, from, length);

@@ -128,6 +128,9 @@ void terminal_restore_modes(struct terminal *terminal);
 size_t terminal_bytes(const struct terminal *terminal);
 const char *terminal_output(const struct terminal *terminal);
 
+/* Bytes typed at the program so far, by whatever function; NULL when they were too many to keep. */
+const char *terminal_sent(const struct terminal *terminal, size_t *ret_count);
+
 /* Reads what has arrived, waiting at most so long for a first byte; false: nothing. */
 bool terminal_pump(struct terminal *terminal, int timeout_ms);
 

@@ -13,7 +13,7 @@
 
 /* Shared by terminal.c (the program and the line) and terminal_screen.c (the picture). */
 
-enum { TERMINAL_ROW_BYTES = 8192 };
+enum { TERMINAL_ROW_BYTES = 8192, TERMINAL_SENT_BYTES = 1 << 16 };
 
 struct terminal {
     int master;
@@ -28,6 +28,8 @@ struct terminal {
     int repeating; /* how far a repeat sequence, ESC [ digits b, has come: 0, 1, 2 */
     size_t bytes, room;
     char *output; /* the bytes received, room for more behind them */
+    size_t sent_bytes;
+    char sent[TERMINAL_SENT_BYTES]; /* the first of the bytes typed */
     struct termios found;
     char home[256];
     bool own_home;

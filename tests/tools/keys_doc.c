@@ -7,24 +7,27 @@
 #include <string.h>
 
 #include "app/command.h"
-#include "app/shelf_key.h"
+#include "app/menu.h"
+#include "app/shelf_list.h"
 #include "man_text.h"
 
 /* How the two formats say the same. */
 struct format {
     void (*section)(const char *title, const char *words);
-    void (*key)(const char *keys, const char *words);
+    void (*key)(const char *keys, const char *in_menu, const char *words);
 };
 
 static void md_section(const char *title, const char *words)
 {
-    printf("\n## %s\n\n%s\n\n| key | what it does |\n|---|---|\n", title, words);
+    printf("\n## %s\n\n%s\n\n| key | in the menu | what it does |\n|---|---|---|\n", title, words);
 }
 
 /* A bar would end the table's cell. */
-static void md_key(const char *keys, const char *words)
+static void md_key(const char *keys, const char *in_menu, const char *words)
 {
-    printf("| `%s` | ", keys);
+    const char *quote = in_menu[0] ? "`" : "";
+
+    printf("| `%s` | %s%s%s | ", keys, quote, in_menu, quote);
     for (; *words; words++)
         printf(*words == '|' ? "\\|" : "%c", *words);
     puts(" |");
@@ -35,24 +38,38 @@ static void man_section(const char *title, const char *words)
     printf(".SS %s\n%s\n", title, words);
 }
 
-static void man_key(const char *keys, const char *words)
+static void man_key(const char *keys, const char *in_menu, const char *words)
 {
+    char memory[96];
+    struct strbuf all = STRBUF(memory);
+
+    strbuf_addf(&all, "%s%s%s", keys, in_menu[0] ? ", in the menu " : "", in_menu);
     fputs(".TP\n.B ", stdout);
-    man_text(keys);
+    man_text(memory);
     man_text(words);
+}
+
+/* "* 4", "* 0 2", "* . 4" */
+static void add_place(int place, struct strbuf *out)
+{
+    static const char *const pages[MENU_PAGES] = {"* ", "* 0 ", "* . "};
+
+    if (place)
+        strbuf_addf(out, "%s%d", pages[place / 10], place % 10);
 }
 
 static void print_commands(const struct format *format, int where)
 {
     for (int id = 0; id < COMMAND_COUNT_; id++) {
         const struct command *command = command_get((enum command_id)id);
-        char memory[64];
-        struct strbuf keys = STRBUF(memory);
+        char memory[64], place_memory[16];
+        struct strbuf keys = STRBUF(memory), place = STRBUF(place_memory);
 
         if (command->where != where)
             continue;
+        add_place(command->place, &place);
         command_keys_name(command->key, command->other_key, command->letter, &keys);
-        format->key(memory, command->words);
+        format->key(memory, place_memory, command->words);
     }
 }
 
@@ -86,10 +103,11 @@ static void print_shelf(const struct format *format)
         enum shelf_mode mode;
         const char *title, *words;
     } modes[] = {
-        {SHELF_LIST, "Shelf", "Characters narrow the list: name, owner, maker, serial."},
-        {SHELF_MENU, "Shelf, menu", "Opened with Tab."},
+        {SHELF_LIST, "Shelf",
+         "Characters narrow the list: " SHELF_SEARCHED ". So commands stand in the menu."},
         {SHELF_PRESETS, "Shelf, a new instrument", "The starting points."},
-        {SHELF_NAMING, "Shelf, naming", "Characters are the name."},
+        {SHELF_NAMING, "Shelf, naming", "Characters are the name; the first one begins it anew."},
+        {SHELF_EARLIER, "Shelf, earlier states", "Of the instrument in hand."},
         {SHELF_ARCHIVING, "Shelf, archiving", "Asked before an instrument is moved."},
         {SHELF_ANY, "Shelf, everywhere", "Where nothing else is said of a key."},
     };
@@ -98,13 +116,18 @@ static void print_shelf(const struct format *format)
         format->section(modes[m].title, modes[m].words);
         for (int id = 0; id < SHELF_KEY_COUNT_; id++) {
             const struct shelf_key *key = shelf_key_get((enum shelf_key_id)id);
-            char memory[64];
-            struct strbuf keys = STRBUF(memory);
+            char memory[64], place_memory[16];
+            struct strbuf keys = STRBUF(memory), place = STRBUF(place_memory);
 
             if (key->mode != modes[m].mode)
                 continue;
-            command_keys_name(key->key, key->other_key, 0, &keys);
-            format->key(memory, key->words);
+            add_place(key->place, &place);
+            command_keys_name(key->key, key->other_key, key->place ? 0 : key->letter, &keys);
+            if (key->place) {
+                strbuf_add(&keys, keys.length > 0 ? " or * " : "* ");
+                command_key_name(key->letter, &keys);
+            }
+            format->key(memory, place_memory, key->words);
         }
     }
 }

@@ -64,8 +64,6 @@ static bool say_the_same(enum command_id one, enum command_id other)
         {COMMAND_NUDGE_UP, COMMAND_SEMITONE_UP, COMMAND_NOTE},
         {COMMAND_ACCEPT, COMMAND_HISTORY_OPEN, COMMAND_COUNT_},
         {COMMAND_CHOOSE, COMMAND_WORK_DONE, COMMAND_COUNT_},
-        /* On its own leaf nobody turns to it. */
-        {COMMAND_GO_STRINGS, COMMAND_SET_BACK, COMMAND_COUNT_},
     };
 
     for (size_t i = 0; i < sizeof alike / sizeof alike[0]; i++) {

@@ -84,7 +84,7 @@ static void without_strings_there_is_nothing_to_ask(void **state)
 
     (void)state;
     assert_int_equal(app->route.count, 0);
-    bench_press(app, "*t*T*s*S*k*j*y*w5{Enter}");
+    bench_press(app, "*t*T*s*G*k*j*y*w5{Enter}");
     assert_false(what_if_is_on(&app->what_if));
     assert_int_equal(app->record.count, 0);
     bench_close(app);
@@ -99,7 +99,7 @@ static void a_what_if_leaves_the_record_alone(void **state)
 
     (void)state;
     assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
-    assert_false(bench_press(app, "*t*t*t*T*s*s*s*S*k*k*j").save);
+    assert_false(bench_press(app, "*t*t*t*T*s*s*s*G*k*k*j").save);
     assert_true(app->what_if.known);
     assert_true(record_equal(&app->record, &before));
     assert_false(bench_press(app, "*w").save);
@@ -175,7 +175,7 @@ static void sets_go_round(void **state)
         assert_true(++met < 1000);
     }
     assert_true(met > 1);
-    for (bench_press(app, "*S"); app->what_if.set.strings > 0; bench_press(app, "*S"))
+    for (bench_press(app, "*G"); app->what_if.set.strings > 0; bench_press(app, "*G"))
         met--;
     assert_int_equal(met, 0);
     bench_close(app);

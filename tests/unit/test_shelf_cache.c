@@ -23,6 +23,7 @@ static void add(struct shelf_entries *entries, const char *file, const char *nam
     card.name = name;
     card.owner = "Marlo";
     card.visit = "2026-03-02";
+    snprintf(card.also, sizeof card.also, "guitar-standard 20%02d", number % 100);
     card.moves_open = number % 2 == 1;
     assert_int_equal(shelf_entry_set(entry, file, &card), STATUS_OK);
     entry->read = entry->settled = true;
@@ -52,6 +53,7 @@ static void assert_same(const struct shelf_entry *a, const struct shelf_entry *b
     assert_string_equal(a->card.name, b->card.name);
     assert_string_equal(a->card.owner, b->card.owner);
     assert_string_equal(a->card.visit, b->card.visit);
+    assert_string_equal(a->card.also, b->card.also);
     assert_int_equal(a->card.moves_open, b->card.moves_open);
     assert_int_equal(a->newer, b->newer);
     assert_int_equal(a->status, b->status);

@@ -21,7 +21,7 @@
 static const char folder[] = "/quayside/shelf";
 
 #define STAMP "1\t2\t3\t4\t5\t6\t7"
-#define CARD  "Uke\tukulele\tMarlo\tQuayside Fret Works\t7\t2026-03-02"
+#define CARD  "Uke\tukulele\tMarlo\tQuayside Fret Works\t7\t2026-03-02\tuke-c 2026"
 #define GOOD  "a.ini\t" STAMP "\t0\t0\t" CARD "\n"
 
 /* With the first two lines and the checksum that belong to it. */
@@ -30,7 +30,7 @@ static void write_cache(const char *path, const char *entries)
     char memory[4096];
     struct strbuf text = STRBUF(memory);
 
-    strbuf_addf(&text, "sillet shelf 2 %s\n%s\n%s", SILLET_TEST_VERSION, folder, entries);
+    strbuf_addf(&text, "sillet shelf 3 %s\n%s\n%s", SILLET_TEST_VERSION, folder, entries);
     strbuf_addf(&text, "crc32 %08x\n", (unsigned)crc32_of(memory, text.length));
     assert_false(text.truncated);
     tree_write(path, memory, text.length);
