@@ -30,7 +30,7 @@
     X(STATUS_READ_ONLY, -19, "may not be written")                                                 \
     X(STATUS_MOVED, -20, "its folder is another one now")                                          \
     X(STATUS_NOWHERE, -21, "a link that leads nowhere")                                            \
-    X(STATUS_NOT_OURS, -22, "in this folder only its owner may change it")
+    X(STATUS_NOT_OURS, -22, "only its owner may change it here")
 
 enum status {
 #define STATUS_ENUM(name, number, text) name = number,

@@ -65,7 +65,7 @@ void report_words(enum status status, int error, struct strbuf *out)
         strbuf_add(out, "there is no such file or folder");
         return;
     case STATUS_NOWHERE:
-        strbuf_add(out, "a link that leads nowhere; put back what it leads to, or remove it");
+        strbuf_add(out, "a link that leads nowhere; mend or remove it");
         return;
     default:
         strbuf_add(out, status_text(status));

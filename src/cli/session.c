@@ -108,7 +108,7 @@ static bool add_notice(const struct session *session, unsigned before, struct st
     if (notices & PROFILE_WRITTEN_ANEW) {
         strbuf_add(out, "The file was gone from its folder; it is written anew, whole.");
     } else if (notices & ~before & PROFILE_NO_GENERATION) {
-        strbuf_add(out, "Kept, but what was there before is not kept as an earlier state: ");
+        strbuf_add(out, "Kept, but not the state before it as an earlier one: ");
         report_words(profile_generation_status(session->profile), 0, out);
     } else if (notices & ~before & PROFILE_LONG) {
         strbuf_add(out, long_words);

@@ -171,7 +171,7 @@ static const char *failure_to_bring(enum brought brought)
     if (brought == BROUGHT_UNKEPT)
         return "Nothing was changed, as its present state cannot be kept first: ";
     if (brought == BROUGHT_UNSYNCED)
-        return "It is back and what it replaced is kept, but the disk may yet lose it: ";
+        return "It is back, but the disk may yet lose it: ";
     return "It was not brought back: ";
 }
 

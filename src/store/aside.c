@@ -16,7 +16,7 @@
 #include "store/profile_edit.h"
 #include "store/profile_inner.h"
 #include "store/safefile.h"
-#include "store/shelf_change.h"
+#include "store/shelf_name.h"
 
 /* A short file name, two sums, dashes and an ending. */
 enum { NAME_SIZE = 96 };

@@ -13,6 +13,7 @@
 
 #include "base/array.h"
 #include "base/num.h"
+#include "store/disk.h"
 #include "store/paths.h"
 #include "store/profile_beside.h"
 #include "store/safefile.h"
@@ -59,7 +60,7 @@ static enum status look_at(const char *path, bool *ret_folder)
     else if (errno == ENOENT || errno == ENOTDIR)
         *ret_folder = false;
     else
-        return safefile_status(errno);
+        return disk_status(errno);
     return STATUS_OK;
 }
 
@@ -220,7 +221,7 @@ static enum status keep_in(const char *folder, const struct share *share, const 
 
     safefile_sweep(folder);
     if (status == STATUS_OK && list.count > 0 && beside_holds(list.items[0].path, bytes)) {
-        status = share_sync_folder(folder); /* whoever wrote it may not have come so far */
+        status = disk_sync_path(folder); /* whoever wrote it may not have come so far */
     } else if (status == STATUS_OK) {
         status = write_copy(folder, list.count > 0 ? list.items[0].number + 1 : 1, share, bytes);
         /* With the new one, one more of the old is over. */
@@ -314,7 +315,7 @@ enum status generations_none(const char *target)
 
     if (status != STATUS_OK)
         return status;
-    status = safefile_none(place.own);
+    status = disk_none(place.own);
     place_done(&place);
     return status;
 }
@@ -323,8 +324,7 @@ enum status generations_none(const char *target)
 static bool has_moved(const struct place *from, const struct place *to)
 {
     const int kept_errno = errno;
-    const bool moved =
-        safefile_none(from->own) == STATUS_OK && safefile_none(to->own) == STATUS_CHANGED;
+    const bool moved = disk_none(from->own) == STATUS_OK && disk_none(to->own) == STATUS_CHANGED;
 
     errno = kept_errno;
     return moved;
@@ -333,15 +333,15 @@ static bool has_moved(const struct place *from, const struct place *to)
 /* Over an empty folder a rename would go. */
 static enum status move_folder(const struct place *from, const struct place *to)
 {
-    enum status status = safefile_none(to->own);
+    enum status status = disk_none(to->own);
 
     if (status != STATUS_OK)
         return status;
     if (renameat(AT_FDCWD, from->own, AT_FDCWD, to->own) != 0 && !has_moved(from, to))
-        return safefile_status(errno);
-    status = share_sync_folder(to->all);
+        return disk_status(errno);
+    status = disk_sync_path(to->all);
     if (status == STATUS_OK)
-        status = share_sync_folder(from->all);
+        status = disk_sync_path(from->all);
     const int kept_errno = errno;
     if (status != STATUS_OK)
         (void)renameat(AT_FDCWD, to->own, AT_FDCWD, from->own);

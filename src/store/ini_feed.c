@@ -6,13 +6,14 @@
 #include "store/ini_feed.h"
 
 #include <errno.h>
+#include <fcntl.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/mman.h>
 #include <unistd.h>
 
-#include "store/safefile.h"
+#include "store/disk.h"
 
 /* iniparser takes only the name of a file. */
 struct source {
@@ -43,33 +44,62 @@ static bool write_all(int fd, const struct bytes *bytes)
     return true;
 }
 
+/* Names an opened file by its number; false where the system has no such names. */
+static bool name_by_number(struct source *source)
+{
+    static const char *const folders[] = {"/proc/self/fd", "/dev/fd"};
+    char path[sizeof source->path];
+
+    for (size_t i = 0; source->fd >= 0 && i < sizeof folders / sizeof folders[0]; i++) {
+        snprintf(path, sizeof path, "%s/%d", folders[i], source->fd);
+        if (access(path, R_OK) != 0)
+            continue;
+        memcpy(source->path, path, sizeof path);
+        return true;
+    }
+    return false;
+}
+
 static bool open_in_memory(struct source *source)
 {
 #ifdef SILLET_HAVE_MEMFD
     source->fd = memfd_create("profile", MFD_CLOEXEC);
-    if (source->fd < 0)
-        return false;
-    snprintf(source->path, sizeof source->path, "/proc/self/fd/%d", source->fd);
-    if (access(source->path, R_OK) == 0)
-        return true;
-    close(source->fd);
 #endif
-    source->fd = -1;
-    return false;
+    return name_by_number(source);
 }
 
-/* Where there is no file in memory, or no /proc to name it by: one that only we may open. */
-static bool open_temporary(struct source *source)
+static const char *temporary_folder(void)
 {
     const char *folder = getenv("TMPDIR");
-    const int length = snprintf(source->path, sizeof source->path, "%s/sillet-XXXXXX",
-                                folder && folder[0] == '/' ? folder : "/tmp");
+
+    return folder && folder[0] == '/' ? folder : "/tmp";
+}
+
+/* It never has a name that a kill could leave behind. */
+static bool open_unnamed(struct source *source)
+{
+#ifdef O_TMPFILE
+    source->fd = open(temporary_folder(), O_TMPFILE | O_RDWR | O_EXCL | O_CLOEXEC, 0600);
+#endif
+    return name_by_number(source);
+}
+
+/* Where nothing else is to be had: one that only we may open, without a name as soon as it can
+ * be done without. */
+static bool open_temporary(struct source *source)
+{
+    const int length =
+        snprintf(source->path, sizeof source->path, "%s/sillet-XXXXXX", temporary_folder());
+    char path[sizeof source->path];
 
     if (length < 0 || (size_t)length >= sizeof source->path)
         return false;
     source->fd = mkstemp(source->path);
-    source->named = source->fd >= 0;
-    return source->named;
+    memcpy(path, source->path, sizeof path);
+    source->named = source->fd >= 0 && !(name_by_number(source) && unlink(path) == 0);
+    if (source->named)
+        memcpy(source->path, path, sizeof path);
+    return source->fd >= 0;
 }
 
 static void close_source(struct source *source)
@@ -80,11 +110,22 @@ static void close_source(struct source *source)
         close(source->fd);
 }
 
+static void close_unused(struct source *source)
+{
+    if (source->fd >= 0)
+        close(source->fd);
+    source->fd = -1;
+}
+
 static enum status open_source(struct source *source)
 {
-    if (open_in_memory(source) || open_temporary(source))
+    if (open_in_memory(source))
         return STATUS_OK;
-    return safefile_status(errno);
+    close_unused(source);
+    if (open_unnamed(source))
+        return STATUS_OK;
+    close_unused(source);
+    return open_temporary(source) ? STATUS_OK : disk_status(errno);
 }
 
 enum status ini_feed(const struct bytes *bytes, dictionary **ret_dictionary)
@@ -95,7 +136,7 @@ enum status ini_feed(const struct bytes *bytes, dictionary **ret_dictionary)
 
     /* A limit on the size of files holds for one in memory as well. */
     if (status == STATUS_OK && !write_all(source.fd, bytes))
-        status = safefile_status(errno);
+        status = disk_status(errno);
     if (status == STATUS_OK) {
         iniparser_set_error_callback(stay_silent);
         loaded = iniparser_load(source.path);

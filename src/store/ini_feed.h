@@ -9,7 +9,7 @@
 
 /*
  * Inside store only. Lets iniparser load bytes from memory. The caller frees the
- * dictionary with iniparser_freedict. Those of safefile_status when there was no way to
+ * dictionary with iniparser_freedict. Those of disk_status when there was no way to
  * hand the bytes over, STATUS_IO when iniparser refused them.
  */
 enum status ini_feed(const struct bytes *bytes, dictionary **ret_dictionary);

@@ -10,8 +10,8 @@
 
 /*
  * The values of an INI text, read by iniparser. Only lines that ini_text understood reach
- * it, by way of private copies in memory, a part of the file in each, so that what was checked is what is parsed and
- * the file's name is never opened twice. Nothing is printed.
+ * it, by way of private copies in memory, a part of the file in each, so that what was checked is
+ * what is parsed and the file's name is never opened twice. Nothing is printed.
  */
 struct ini_entry {
     size_t line;         /* index into the text's lines */

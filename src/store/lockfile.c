@@ -10,10 +10,11 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "store/disk.h"
 #include "store/host.h"
 #include "store/profile_beside.h"
+#include "store/share.h"
 #include "store/paths.h"
-#include "store/safefile.h"
 
 /* What a lock file says: "sillet PID HOST USER", one line. */
 struct words {
@@ -69,10 +70,10 @@ static enum status write_holder(int fd)
     host_add_user(&text, geteuid());
     strbuf_add_char(&text, '\n');
     if (ftruncate(fd, 0) != 0)
-        return safefile_status(errno);
+        return disk_status(errno);
     const ssize_t written = pwrite(fd, memory, text.length, 0);
     if (written < 0)
-        return safefile_status(errno);
+        return disk_status(errno);
     return (size_t)written == text.length ? STATUS_OK : STATUS_FULL;
 }
 
@@ -139,7 +140,7 @@ static enum status open_found(const char *path, int *ret_fd, bool *ret_empty,
         return refuse_closed(path, ret_holder);
     if (fd < 0)
         return errno == ELOOP || errno == EISDIR || errno == ENXIO ? STATUS_NOT_REGULAR
-                                                                   : safefile_status(errno);
+                                                                   : disk_status(errno);
     const enum status status = look_at_found(fd, ret_empty);
     if (status == STATUS_OK)
         *ret_fd = fd;
@@ -156,7 +157,7 @@ static enum status open_lock(const char *path, const struct share *share, int *r
 
     if (fd < 0)
         return errno == EEXIST ? open_found(path, ret_fd, ret_empty, ret_holder)
-                               : safefile_status(errno);
+                               : disk_status(errno);
     if (share_is_wide(share))
         (void)share_give(fd, share);
     *ret_fd = fd;

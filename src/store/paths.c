@@ -8,7 +8,7 @@
 #include <string.h>
 #include <sys/stat.h>
 
-#include "store/safefile.h"
+#include "store/disk.h"
 
 char *paths_join(const char *folder, const char *name)
 {
@@ -81,7 +81,7 @@ static enum status make_one(const char *path)
     if (stat(path, &facts) == 0 && S_ISDIR(facts.st_mode))
         return STATUS_OK;
     errno = error;
-    return safefile_status(error);
+    return disk_status(error);
 }
 
 enum status paths_make_folder(const char *path)

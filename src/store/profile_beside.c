@@ -9,6 +9,7 @@
 
 #include "base/strbuf.h"
 #include "store/crc32.h"
+#include "store/disk.h"
 #include "store/file_read.h"
 #include "store/safefile.h"
 
@@ -70,7 +71,7 @@ bool beside_holds(const char *path, const struct bytes *bytes)
 enum status beside_none(const char *target, const char *suffix)
 {
     char *path = beside_path(target, suffix, 1);
-    const enum status status = path ? safefile_none(path) : STATUS_NO_MEMORY;
+    const enum status status = path ? disk_none(path) : STATUS_NO_MEMORY;
     const int kept_errno = errno;
 
     free(path);
@@ -82,7 +83,7 @@ enum status beside_none(const char *target, const char *suffix)
 static enum status keep_as(const char *path, const struct share *share, const struct bytes *bytes)
 {
     /* Looked at first, so that a thousand taken names do not cost a thousand files. */
-    const enum status status = safefile_none(path);
+    const enum status status = disk_none(path);
 
     if (status == STATUS_CHANGED && beside_holds(path, bytes))
         return STATUS_OK;

@@ -3,6 +3,7 @@
 #include <stdlib.h>
 
 #include "store/file_read.h"
+#include "store/disk.h"
 #include "store/generations.h"
 #include "store/profile_beside.h"
 #include "store/profile_edit.h"

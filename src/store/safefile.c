@@ -10,28 +10,9 @@
 #include <time.h>
 #include <unistd.h>
 
+#include "store/disk.h"
 #include "store/host.h"
 #include "store/paths.h"
-
-enum status safefile_status(int error)
-{
-    switch (error) {
-    case ENOSPC:
-    case EDQUOT:
-    case EFBIG:
-        return STATUS_FULL;
-    case EACCES:
-    case EPERM:
-    case EROFS:
-        return STATUS_READ_ONLY;
-    case ENOLINK:
-        return STATUS_NOWHERE;
-    case ENOMEM:
-        return STATUS_NO_MEMORY;
-    default:
-        return STATUS_IO;
-    }
-}
 
 /* The same path with the links of its folder followed, and whatever has the last name left. */
 static char *target_in_folder(const char *path)
@@ -63,15 +44,6 @@ char *safefile_target(const char *path)
         return NULL;
     }
     return target_in_folder(path);
-}
-
-enum status safefile_none(const char *path)
-{
-    struct stat facts;
-
-    if (lstat(path, &facts) == 0)
-        return STATUS_CHANGED;
-    return errno == ENOENT || errno == ENOTDIR ? STATUS_OK : safefile_status(errno);
 }
 
 /* The folder of a target, opened; *ret_name points into the target. */
@@ -130,7 +102,7 @@ static enum status look_at_old(struct safefile *file)
     struct stat facts;
 
     if (fstatat(file->folder, file->name, &facts, AT_SYMLINK_NOFOLLOW) != 0)
-        return errno == ENOENT ? STATUS_OK : safefile_status(errno);
+        return errno == ENOENT ? STATUS_OK : disk_status(errno);
     if (file->mode == SAFEFILE_NEW) {
         errno = EEXIST;
         return STATUS_CHANGED;
@@ -139,7 +111,7 @@ static enum status look_at_old(struct safefile *file)
         return STATUS_NOT_REGULAR;
     /* A rename would get around a file's own write protection. */
     if (faccessat(file->folder, file->name, W_OK, 0) != 0)
-        return safefile_status(errno);
+        return disk_status(errno);
     file->over = true;
     return copy_mode(file->fd, &facts);
 }
@@ -172,13 +144,13 @@ static enum status begin_target(char *target, struct safefile *file)
 
     file->folder = open_folder(target, &name);
     if (file->folder < 0)
-        return safefile_status(errno);
+        return disk_status(errno);
     file->name = strdup(name);
     if (!file->name)
         return STATUS_NO_MEMORY;
     file->fd = create_temp(file);
     if (file->fd < 0) {
-        const enum status status = safefile_status(errno);
+        const enum status status = disk_status(errno);
         file->temp[0] = '\0'; /* whatever has that name is not ours */
         return status;
     }
@@ -191,7 +163,7 @@ enum status safefile_begin(const char *path, enum safefile_mode mode, struct saf
     char *target = mode == SAFEFILE_REPLACE ? safefile_target(path) : target_in_folder(path);
 
     if (!target)
-        return errno == ENOENT ? STATUS_NOT_FOUND : safefile_status(errno);
+        return errno == ENOENT ? STATUS_NOT_FOUND : disk_status(errno);
     const enum status status = begin_target(target, &file);
     const int kept_errno = errno;
     free(target);
@@ -211,7 +183,7 @@ enum status safefile_share(struct safefile *file, const struct share *share)
 static enum status remember(struct safefile *file, int error)
 {
     file->error = error;
-    file->status = safefile_status(error);
+    file->status = disk_status(error);
     return file->status;
 }
 
@@ -264,7 +236,7 @@ static bool has_name(const struct safefile *file)
 static enum status rename_temp(struct safefile *file)
 {
     if (renameat(file->folder, file->temp, file->folder, file->name) != 0 && !has_name(file))
-        return safefile_status(errno);
+        return disk_status(errno);
     file->temp[0] = '\0';
     file->replaced = true;
     return STATUS_OK;
@@ -278,14 +250,14 @@ static enum status link_temp(struct safefile *file)
     if (linkat(file->folder, file->temp, file->folder, file->name, 0) == 0 || has_name(file)) {
         file->replaced = true;
         if (unlinkat(file->folder, file->temp, 0) != 0)
-            return safefile_status(errno);
+            return disk_status(errno);
         file->temp[0] = '\0';
         return STATUS_OK;
     }
     if (errno == EEXIST)
         return STATUS_CHANGED;
     if (!links_unsupported(errno))
-        return safefile_status(errno);
+        return disk_status(errno);
     /* Some file systems (FAT, some network shares) have no hard links. */
     if (fstatat(file->folder, file->name, &facts, AT_SYMLINK_NOFOLLOW) == 0) {
         errno = EEXIST;
@@ -294,20 +266,12 @@ static enum status link_temp(struct safefile *file)
     return rename_temp(file);
 }
 
-/* Not every file system can sync a folder; those that cannot say EINVAL. */
-enum status safefile_sync_folder(int folder)
-{
-    if (fsync(folder) == 0 || errno == EINVAL || errno == ENOTSUP)
-        return STATUS_OK;
-    return safefile_status(errno);
-}
-
 static enum status close_temp(struct safefile *file)
 {
     const int fd = file->fd;
 
     file->fd = -1;
-    return close(fd) == 0 ? STATUS_OK : safefile_status(errno);
+    return close(fd) == 0 ? STATUS_OK : disk_status(errno);
 }
 
 static enum status finish(struct safefile *file)
@@ -319,12 +283,12 @@ static enum status finish(struct safefile *file)
         return status;
     }
     if (fsync(file->fd) != 0)
-        return safefile_status(errno);
+        return disk_status(errno);
     note_temp(file);
     if ((status = close_temp(file)) != STATUS_OK)
         return status;
     status = file->mode == SAFEFILE_NEW ? link_temp(file) : rename_temp(file);
-    return status == STATUS_OK ? safefile_sync_folder(file->folder) : status;
+    return status == STATUS_OK ? disk_sync_folder(file->folder) : status;
 }
 
 enum status safefile_commit(struct safefile *file)

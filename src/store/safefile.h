@@ -80,15 +80,4 @@ int safefile_sweep(const char *folder);
  */
 char *safefile_target(const char *path);
 
-/* STATUS_OK when nothing has that name, STATUS_CHANGED when anything has, a link too; failures
- * of the asking. */
-enum status safefile_none(const char *path);
-
-/* A sync of an opened folder; fine where the file system has none. */
-enum status safefile_sync_folder(int folder);
-
-/* The status for an errno after a failed write: STATUS_FULL, STATUS_READ_ONLY, STATUS_NOWHERE,
- * STATUS_NO_MEMORY, STATUS_IO. */
-enum status safefile_status(int error);
-
 #endif

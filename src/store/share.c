@@ -8,8 +8,8 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "store/disk.h"
 #include "store/paths.h"
-#include "store/safefile.h"
 
 /* The facts of the folder that a path lies in. */
 static bool stat_folder(const char *path, struct stat *facts)
@@ -57,7 +57,7 @@ enum status share_give(int fd, const struct share *share)
     struct stat own;
 
     if (fstat(fd, &own) != 0)
-        return safefile_status(errno);
+        return disk_status(errno);
     if (S_ISDIR(own.st_mode))
         mode = folder_mode(mode);
     if (own.st_gid != share->group && fchown(fd, (uid_t)-1, share->group) != 0)
@@ -65,7 +65,7 @@ enum status share_give(int fd, const struct share *share)
     /* File systems without modes of their own (FAT) refuse to be asked. */
     if ((own.st_mode & rights) == mode)
         return STATUS_OK;
-    return fchmod(fd, mode | (own.st_mode & S_ISGID)) == 0 ? STATUS_OK : safefile_status(errno);
+    return fchmod(fd, mode | (own.st_mode & S_ISGID)) == 0 ? STATUS_OK : disk_status(errno);
 }
 
 static enum status give_folder(const char *path, const struct share *share)
@@ -73,7 +73,7 @@ static enum status give_folder(const char *path, const struct share *share)
     const int fd = open(path, O_RDONLY | O_DIRECTORY | O_NOFOLLOW | O_CLOEXEC);
 
     if (fd < 0)
-        return safefile_status(errno);
+        return disk_status(errno);
     const enum status status = share_give(fd, share);
     const int kept_errno = errno;
     close(fd);
@@ -91,14 +91,14 @@ enum status share_make_folder(const char *path, const struct share *share)
         /* Asked whatever the error, which for a folder that is there can be EROFS too. */
         if (lstat(path, &facts) != 0) {
             errno = error;
-            return safefile_status(error);
+            return disk_status(error);
         }
         return S_ISDIR(facts.st_mode) ? STATUS_OK : STATUS_NOT_REGULAR;
     }
     enum status status = share_is_wide(share) ? give_folder(path, share) : STATUS_OK;
     char *above = paths_folder_of(path);
     if (status == STATUS_OK)
-        status = above ? share_sync_folder(above) : STATUS_NO_MEMORY;
+        status = above ? disk_sync_path(above) : STATUS_NO_MEMORY;
     const int kept_errno = errno;
     free(above);
     errno = kept_errno;
@@ -113,17 +113,4 @@ bool share_may_replace(const char *target)
     if (user == 0 || stat(target, &facts) != 0 || !stat_folder(target, &folder))
         return true;
     return !(folder.st_mode & S_ISVTX) || facts.st_uid == user || folder.st_uid == user;
-}
-
-enum status share_sync_folder(const char *path)
-{
-    const int fd = open(path, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-
-    if (fd < 0)
-        return safefile_status(errno);
-    const enum status status = safefile_sync_folder(fd);
-    const int kept_errno = errno;
-    close(fd);
-    errno = kept_errno;
-    return status;
 }

@@ -42,7 +42,4 @@ enum status share_make_folder(const char *path, const struct share *share);
  * file's owner and the folder's may. True also where it cannot be told. */
 bool share_may_replace(const char *target);
 
-/* A folder's own sync; fine where the file system has none. */
-enum status share_sync_folder(const char *path);
-
 #endif

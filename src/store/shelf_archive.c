@@ -7,6 +7,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "store/disk.h"
 #include "store/generations.h"
 #include "store/lockfile.h"
 #include "store/paths.h"
@@ -49,13 +50,13 @@ static enum status undo(const struct move *move, enum status status)
 
 static bool has_moved(const struct move *move)
 {
-    return safefile_none(move->from) == STATUS_OK && safefile_none(move->to) == STATUS_CHANGED;
+    return disk_none(move->from) == STATUS_OK && disk_none(move->to) == STATUS_CHANGED;
 }
 
 /* It has both names now. The old one goes last, when the new one is sure to stay. */
 static enum status leave_old_name(const struct move *move)
 {
-    enum status status = share_sync_folder(move->archive);
+    enum status status = disk_sync_path(move->archive);
 
     if (status == STATUS_OK)
         status = generations_move(move->from, move->to);
@@ -63,7 +64,7 @@ static enum status leave_old_name(const struct move *move)
         return undo(move, status);
     if (unlink(move->from) == 0)
         return STATUS_OK;
-    status = safefile_status(errno);
+    status = disk_status(errno);
     const int kept_errno = errno;
     if (has_moved(move))
         return STATUS_OK;
@@ -74,7 +75,7 @@ static enum status leave_old_name(const struct move *move)
 /* Where a file can have one name only. */
 static enum status rename_file(const struct move *move)
 {
-    enum status status = safefile_none(move->to);
+    enum status status = disk_none(move->to);
 
     if (status == STATUS_OK)
         status = generations_move(move->from, move->to);
@@ -82,7 +83,7 @@ static enum status rename_file(const struct move *move)
         return status;
     if (renameat(AT_FDCWD, move->from, AT_FDCWD, move->to) == 0)
         return STATUS_OK;
-    status = safefile_status(errno);
+    status = disk_status(errno);
     const int kept_errno = errno;
     if (has_moved(move))
         return STATUS_OK;
@@ -104,7 +105,7 @@ static enum status move_file(const struct move *move)
         return leave_old_name(move);
     if (errno == EEXIST)
         return STATUS_CHANGED;
-    return lacks_links(errno) ? rename_file(move) : safefile_status(errno);
+    return lacks_links(errno) ? rename_file(move) : disk_status(errno);
 }
 
 static enum status move_numbered(const char *from, const char *file, const char *archive,
@@ -139,8 +140,8 @@ static enum status sync_file(const char *path)
     const int fd = open(path, O_RDONLY | O_NOFOLLOW | O_NONBLOCK | O_NOCTTY | O_CLOEXEC);
 
     if (fd < 0)
-        return safefile_status(errno);
-    const enum status status = fsync(fd) == 0 ? STATUS_OK : safefile_status(errno);
+        return disk_status(errno);
+    const enum status status = fsync(fd) == 0 ? STATUS_OK : disk_status(errno);
     const int kept_errno = errno;
     close(fd);
     errno = kept_errno;
@@ -152,7 +153,7 @@ static enum status look_at_file(const char *path)
     struct stat facts;
 
     if (lstat(path, &facts) != 0)
-        return errno == ENOENT ? STATUS_NOT_FOUND : safefile_status(errno);
+        return errno == ENOENT ? STATUS_NOT_FOUND : disk_status(errno);
     return S_ISREG(facts.st_mode) ? STATUS_OK : STATUS_NOT_REGULAR;
 }
 
@@ -172,7 +173,7 @@ static enum status archive_file(const char *folder, const char *path, const char
     const int kept_errno = errno;
     /* That it is gone from here may be forgotten by a loss of power: then it is in both. */
     if (status == STATUS_OK)
-        (void)share_sync_folder(folder);
+        (void)disk_sync_path(folder);
     free(archive);
     errno = kept_errno;
     return status;

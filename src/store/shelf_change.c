@@ -7,50 +7,12 @@
 #include <string.h>
 
 #include "store/aside.h"
+#include "store/disk.h"
 #include "store/generations.h"
 #include "store/paths.h"
 #include "store/profile.h"
 #include "store/profile_beside.h"
 #include "store/safefile.h"
-
-enum { STEM_MAX = 60 };
-
-static const char ending[] = ".ini";
-
-void shelf_file_name(const char *name, struct strbuf *out)
-{
-    const size_t start = out->length;
-    bool dash = false;
-
-    for (const char *at = name; *at && out->length - start < STEM_MAX; at++) {
-        const bool upper = *at >= 'A' && *at <= 'Z';
-
-        if (!upper && !(*at >= 'a' && *at <= 'z') && !(*at >= '0' && *at <= '9')) {
-            dash = true;
-            continue;
-        }
-        if (dash && out->length > start)
-            strbuf_add_char(out, '-');
-        dash = false;
-        strbuf_add_char(out, upper ? (char)(*at - 'A' + 'a') : *at);
-    }
-    if (out->length == start)
-        strbuf_add(out, "instrument");
-}
-
-char *shelf_numbered_file(const char *stem, size_t length, int number)
-{
-    const size_t size = length + sizeof ending + 8;
-    char *name = malloc(size);
-
-    if (!name)
-        return NULL;
-    if (number == 1)
-        snprintf(name, size, "%.*s%s", (int)length, stem, ending);
-    else
-        snprintf(name, size, "%.*s-%d%s", (int)length, stem, number, ending);
-    return name;
-}
 
 /* --- a new one --- */
 
@@ -71,7 +33,7 @@ enum status shelf_path_is_free(const char *path)
     if (!target && errno == ENOLINK)
         return STATUS_CHANGED;
     if (!target)
-        return errno == ENOENT ? STATUS_NOT_FOUND : safefile_status(errno);
+        return errno == ENOENT ? STATUS_NOT_FOUND : disk_status(errno);
     const enum status status = look_for_leavings(target);
     const int kept_errno = errno;
     free(target);
@@ -129,7 +91,7 @@ enum status shelf_file_record(const char *folder, struct record *record, const c
                               char **ret_file)
 {
     const struct reading_key key = reading_key_one(FIELD_NAME);
-    char memory[STEM_MAX + 2];
+    char memory[SHELF_STEM_MAX + 2];
     struct strbuf stem = STRBUF(memory);
     enum status status = record_put(record, &key, name, false, NULL);
 

@@ -2,11 +2,8 @@
 #ifndef SILLET_STORE_SHELF_CHANGE_H
 #define SILLET_STORE_SHELF_CHANGE_H
 
-#include "base/strbuf.h"
 #include "model/record.h"
-
-/* So many instruments can have one name, or lie in the archive by it. */
-enum { SHELF_NUMBERS_MAX = 999 };
+#include "store/shelf_name.h"
 
 /*
  * What changes a shelf: a new profile, a copy, one put into the archive. Nothing is ever
@@ -38,17 +35,7 @@ enum status shelf_copy(const char *folder, const char *file, const char *name, c
 enum status shelf_archive(const char *folder, const char *file, char **ret_file);
 
 /* STATUS_CHANGED where earlier states, a lock or copies lie that a new profile of that path
- * would find as its own, or a link that leads nowhere has its name; failures of safefile_none. */
+ * would find as its own, or a link that leads nowhere has its name; failures of disk_none. */
 enum status shelf_path_is_free(const char *path);
-
-/* STEM.ini, STEM-2.ini and so on; to be freed, NULL without memory. */
-char *shelf_numbered_file(const char *stem, size_t length, int number);
-
-/*
- * Appends the file name that a name becomes, without ".ini": ASCII letters (lower case) and
- * digits, all else a dash, none at the ends, never two together; "instrument" where nothing
- * is left.
- */
-void shelf_file_name(const char *name, struct strbuf *out);
 
 #endif

@@ -11,11 +11,11 @@
 #include "base/array.h"
 #include "base/num.h"
 #include "base/strbuf.h"
+#include "store/disk.h"
 #include "store/file_read.h"
 #include "store/generations.h"
 #include "store/profile_beside.h"
 #include "store/profile_load.h"
-#include "store/safefile.h"
 
 static const char *const suffixes[] = {"conflict", "aside"};
 
@@ -158,7 +158,7 @@ enum status versions_put_away(const char *target, const struct version *version)
     if (status == STATUS_OK && !beside_holds(version->path, &bytes))
         status = STATUS_CHANGED;
     if (status == STATUS_OK && unlink(version->path) != 0 && errno != ENOENT)
-        status = safefile_status(errno);
+        status = disk_status(errno);
     const int kept_errno = errno;
     bytes_done(&bytes);
     errno = kept_errno;

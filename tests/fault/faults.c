@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+#define _GNU_SOURCE /* O_TMPFILE */
 #include "faults.h"
 
 #include <dirent.h>
@@ -40,9 +41,24 @@ int fault_seen(enum fault_call call)
     return seen[call];
 }
 
+static struct {
+    enum fault_call call;
+    int error;
+} lacking;
+
+void fault_lack(enum fault_call call, int error)
+{
+    lacking.call = call;
+    lacking.error = error;
+}
+
 static bool hit(enum fault_call call)
 {
     seen[call]++;
+    if (lacking.call == call) {
+        errno = lacking.error;
+        return true;
+    }
     if (armed.call != call && (armed.call != FAULT_ANY || call == FAULT_MEMORY))
         return false;
     armed.seen++;
@@ -74,7 +90,8 @@ static size_t shortened(enum fault_call call, size_t length)
 
 static mode_t mode_of(int flags, va_list arguments)
 {
-    return flags & O_CREAT ? va_arg(arguments, mode_t) : 0;
+    /* Fewer bits than O_TMPFILE's stand for a folder. */
+    return flags & O_CREAT || (flags & O_TMPFILE) == O_TMPFILE ? va_arg(arguments, mode_t) : 0;
 }
 
 /* What the linker makes of `name` once it is wrapped. */

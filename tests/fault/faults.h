@@ -39,6 +39,9 @@ enum fault_way {
 /* From now on the nth call of that kind fails with that errno. */
 void fault_arm(enum fault_call call, enum fault_way way, int nth, int error);
 
+/* The system has no such calls at all, beside what is armed; FAULT_NONE: it has them all. */
+void fault_lack(enum fault_call call, int error);
+
 /* Everything works again; returns how many calls of that kind there were meanwhile. */
 int fault_disarm(void);
 

@@ -1,13 +1,16 @@
 /* SPDX-License-Identifier: MIT */
 /* Every call that a save makes fails once, in turn: afterwards the old file or the new one
  * is there, byte for byte, and the next save works. */
+#define _GNU_SOURCE /* O_TMPFILE */
 #include "near.h"
 
 #include <errno.h>
+#include <fcntl.h>
 #include <glob.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/stat.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -411,6 +414,42 @@ static void a_kill_at_any_call_leaves_a_whole_file(void **state)
     assert_true(old > 5 && old < killed);
 }
 
+/* Where there are no files in memory, what is read passes through a folder of the system's; a
+ * customer's record must not be left there, whenever the process ends. */
+static void no_copy_stays_in_the_temporary_folder(void **state)
+{
+    const struct tree *tree = *state;
+    const char *path = tree_path(tree, "a.ini"), *folder = tree_path(tree, "temporary");
+    int killed = 0, status;
+
+    assert_int_equal(mkdir(folder, 0700), 0);
+    const int fd = open(folder, O_TMPFILE | O_RDWR, 0600);
+    if (fd < 0) {
+        print_error("!!! NOT TESTED: no file without a name can be made here\n");
+        skip();
+    }
+    close(fd);
+    tree_write_text(path, by_hand);
+    do {
+        const pid_t child = fork();
+
+        assert_true(child >= 0);
+        if (child == 0) {
+            struct profile *profile;
+
+            setenv("TMPDIR", folder, 1);
+            fault_lack(FAULT_MEMFD, ENOSYS);
+            fault_arm(FAULT_ANY, FAULT_KILL, killed + 1, 0);
+            _exit(profile_open(path, PROFILE_TO_READ, NULL, &profile) == STATUS_OK ? 0 : 1);
+        }
+        assert_int_equal(waitpid(child, &status, 0), child);
+        killed += WIFSIGNALED(status);
+        assert_int_equal(tree_count(folder, ""), 0);
+    } while (WIFSIGNALED(status));
+    assert_int_equal(WEXITSTATUS(status), 0);
+    assert_true(killed > 5);
+}
+
 static void the_settings_survive_any_failure(void **state)
 {
     const struct tree *tree = *state;
@@ -447,6 +486,7 @@ int main(void)
         IN_TREE(a_folder_that_cannot_be_synced_is_borne),
         IN_TREE(opening_survives_any_failure),
         IN_TREE(a_kill_at_any_call_leaves_a_whole_file),
+        IN_TREE(no_copy_stays_in_the_temporary_folder),
         IN_TREE(the_settings_survive_any_failure),
     };
 

@@ -2,6 +2,7 @@
 /* The second place of a record that its own file does not take. */
 #include "near.h"
 
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -170,6 +171,31 @@ static void others_are_left_alone(void **state)
     assert_int_equal(count_aside(state), 1);
 }
 
+/* Nothing is written through a link that has the name, and none is taken for readings. */
+static void a_link_aside_is_not_followed(void **state)
+{
+    const char *path = begin(state), *victim = tree_path(*state, "victim.ini");
+    struct record record;
+    char *aside = NULL, *again = NULL;
+    struct profile *profile = steps_open_to_change(path, &record);
+
+    steps_put(&record, "board", "frets", "20");
+    assert_int_equal(aside_keep(profile, &record, &aside), STATUS_OK);
+    assert_int_equal(rename(aside, victim), 0);
+    assert_int_equal(symlink(victim, aside), 0);
+    steps_put(&record, "board", "frets", "21");
+    assert_int_equal(aside_keep(profile, &record, &again), STATUS_NOT_REGULAR);
+    record_done(&record);
+    assert_int_equal(aside_find(profile, &record, &again), ASIDE_STAYS);
+    profile_close(profile);
+    profile = steps_open(victim);
+    const struct reading_key frets = steps_key("board", "frets");
+    assert_string_equal(record_text(profile_record(profile), &frets), "20");
+    profile_close(profile);
+    free(aside);
+    free(again);
+}
+
 static void without_a_place_it_fails(void **state)
 {
     const char *path = begin(state);
@@ -199,6 +225,7 @@ int main(void)
         CASE(it_waits_for_a_profile_that_can_be_written),
         CASE(what_is_on_disk_already_goes_silently),
         CASE(others_are_left_alone),
+        CASE(a_link_aside_is_not_followed),
         CASE(without_a_place_it_fails),
     };
 

@@ -7,6 +7,7 @@
 #include <string.h>
 #include <sys/resource.h>
 #include <sys/stat.h>
+#include <unistd.h>
 
 #include "store/crc32.h"
 #include "store/shelf_cache.h"
@@ -196,6 +197,19 @@ static void a_full_disk_is_a_failure_and_no_more(void **state)
     free(bytes);
 }
 
+static void one_that_is_a_link_is_not_written_through(void **state)
+{
+    const char *path = tree_path(*state, "cache"), *victim = tree_path(*state, "victim.ini");
+    struct shelf_entries wrote;
+
+    tree_write_text(victim, "mine");
+    assert_int_equal(symlink("victim.ini", path), 0);
+    fill(&wrote);
+    assert_int_equal(shelf_cache_write(path, folder, &wrote), STATUS_NOT_REGULAR);
+    tree_assert_text(victim, "mine");
+    shelf_entries_done(&wrote);
+}
+
 #define CASE(function) cmocka_unit_test_setup_teardown(function, tree_setup, tree_teardown)
 
 int main(void)
@@ -204,7 +218,7 @@ int main(void)
         CASE(what_is_written_comes_back),           CASE(only_what_holds_for_everyone_is_kept),
         CASE(one_cut_short_anywhere_is_refused),    CASE(one_with_a_flipped_bit_is_refused),
         CASE(one_of_another_folder_is_refused),     CASE(a_head_is_no_tail),
-        CASE(a_full_disk_is_a_failure_and_no_more),
+        CASE(a_full_disk_is_a_failure_and_no_more), CASE(one_that_is_a_link_is_not_written_through),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

@@ -1,0 +1,57 @@
+/* SPDX-License-Identifier: MIT */
+#include "store/disk.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+enum status disk_status(int error)
+{
+    switch (error) {
+    case ENOSPC:
+    case EDQUOT:
+    case EFBIG:
+        return STATUS_FULL;
+    case EACCES:
+    case EPERM:
+    case EROFS:
+        return STATUS_READ_ONLY;
+    case ENOLINK:
+        return STATUS_NOWHERE;
+    case ENOMEM:
+        return STATUS_NO_MEMORY;
+    default:
+        return STATUS_IO;
+    }
+}
+
+enum status disk_none(const char *path)
+{
+    struct stat facts;
+
+    if (lstat(path, &facts) == 0)
+        return STATUS_CHANGED;
+    return errno == ENOENT || errno == ENOTDIR ? STATUS_OK : disk_status(errno);
+}
+
+/* Not every file system can sync a folder; those that cannot say EINVAL. */
+enum status disk_sync_folder(int folder)
+{
+    if (fsync(folder) == 0 || errno == EINVAL || errno == ENOTSUP)
+        return STATUS_OK;
+    return disk_status(errno);
+}
+
+enum status disk_sync_path(const char *path)
+{
+    const int fd = open(path, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+
+    if (fd < 0)
+        return disk_status(errno);
+    const enum status status = disk_sync_folder(fd);
+    const int kept_errno = errno;
+    close(fd);
+    errno = kept_errno;
+    return status;
+}

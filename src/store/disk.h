@@ -1,0 +1,21 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_STORE_DISK_H
+#define SILLET_STORE_DISK_H
+
+#include "base/status.h"
+
+/* What the system says of files and folders, as a status. */
+
+/* The status for an errno after a failed write: STATUS_FULL, STATUS_READ_ONLY, STATUS_NOWHERE,
+ * STATUS_NO_MEMORY, STATUS_IO. */
+enum status disk_status(int error);
+
+/* STATUS_OK when nothing has that name, STATUS_CHANGED when anything has, a link too; failures
+ * of the asking. */
+enum status disk_none(const char *path);
+
+/* A sync of a folder, opened or by its path; fine where the file system has none. */
+enum status disk_sync_folder(int folder);
+enum status disk_sync_path(const char *path);
+
+#endif

@@ -1,0 +1,43 @@
+/* SPDX-License-Identifier: MIT */
+#include "store/shelf_name.h"
+
+#include <stdbool.h>
+#include <stdio.h>
+#include <stdlib.h>
+
+static const char ending[] = ".ini";
+
+void shelf_file_name(const char *name, struct strbuf *out)
+{
+    const size_t start = out->length;
+    bool dash = false;
+
+    for (const char *at = name; *at && out->length - start < SHELF_STEM_MAX; at++) {
+        const bool upper = *at >= 'A' && *at <= 'Z';
+
+        if (!upper && !(*at >= 'a' && *at <= 'z') && !(*at >= '0' && *at <= '9')) {
+            dash = true;
+            continue;
+        }
+        if (dash && out->length > start)
+            strbuf_add_char(out, '-');
+        dash = false;
+        strbuf_add_char(out, upper ? (char)(*at - 'A' + 'a') : *at);
+    }
+    if (out->length == start)
+        strbuf_add(out, "instrument");
+}
+
+char *shelf_numbered_file(const char *stem, size_t length, int number)
+{
+    const size_t size = length + sizeof ending + 8;
+    char *name = malloc(size);
+
+    if (!name)
+        return NULL;
+    if (number == 1)
+        snprintf(name, size, "%.*s%s", (int)length, stem, ending);
+    else
+        snprintf(name, size, "%.*s-%d%s", (int)length, stem, number, ending);
+    return name;
+}

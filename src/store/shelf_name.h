@@ -1,0 +1,25 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_STORE_SHELF_NAME_H
+#define SILLET_STORE_SHELF_NAME_H
+
+#include "base/strbuf.h"
+
+/* What a file on the shelf is called. */
+
+/* So many instruments can have one name, or lie in the archive by it. */
+enum { SHELF_NUMBERS_MAX = 999 };
+
+/* The longest start of a file name, in bytes. */
+enum { SHELF_STEM_MAX = 60 };
+
+/* STEM.ini, STEM-2.ini and so on; to be freed, NULL without memory. */
+char *shelf_numbered_file(const char *stem, size_t length, int number);
+
+/*
+ * Appends the file name that a name becomes, without ".ini": ASCII letters (lower case) and
+ * digits, all else a dash, none at the ends, never two together; "instrument" where nothing
+ * is left.
+ */
+void shelf_file_name(const char *name, struct strbuf *out);
+
+#endif
