@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "base/num.h"
+#include "model/note_name.h"
 
 enum place {
     PLACE_FIELD,
@@ -154,6 +155,8 @@ static void add_field(const struct question *question, struct reading_key key, s
         strbuf_add(out, "not given");
         return;
     }
+    if (key.field == FIELD_STRING_NOTE && note_name_of(record, key.string, out))
+        return;
     strbuf_add(out, text);
     if (!record_get(record, &key))
         strbuf_add(out, " (default)");

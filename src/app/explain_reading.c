@@ -5,6 +5,7 @@
 #include "app/cell_words.h"
 #include "base/num.h"
 #include "model/candidates.h"
+#include "model/note_name.h"
 
 static const char *const how[FIELD_COUNT_] = {
 #define HOW(field_, words_) [FIELD_##field_] = words_,
@@ -70,7 +71,12 @@ static void add_held(const struct app *app, const struct route_cell *cell, struc
     cell_words_add_now(app, cell, &line);
     if (line.length > start)
         return;
-    if (text)
+    if (text && field->id == FIELD_STRING_NOTE) {
+        strbuf_add(&line, "now ");
+        if (note_name_of(&app->record, cell->key.string, &line))
+            return;
+        strbuf_add(&line, text);
+    } else if (text)
         strbuf_addf(&line, "now %s", text);
     else if (field->fallback[0])
         strbuf_addf(&line, "left out: %s counts", field->fallback);

@@ -67,9 +67,10 @@ static int check_all_cells(struct app *app)
 /* Twelve strings and 36 frets have the longest names and numbers. */
 static void every_cell_says_what_is_measured(void **state)
 {
-    static const char *const more[] = {"", "visit.1.pass.1 nut_method = held-3\n",
-                                       "bridge kind = post\nboard relief_end_low = 3\n"
-                                       "board relief_end_high = 18\nboard relief_fret = 12\n"};
+    static const char held[] = "visit.1.pass.1 nut_method = held-3\n";
+    static const char far_ends[] = "bridge kind = post\nboard relief_end_low = 3\n"
+                                   "board relief_end_high = 18\nboard relief_fret = 12\n";
+    static const char *const more[] = {"", held, far_ends};
 
     (void)state;
     for (size_t i = 0; i < sizeof more / sizeof more[0]; i++)
@@ -154,6 +155,39 @@ static void the_answer_begins_with_the_reading(void **state)
     free(app);
 }
 
+/* A note is called the same wherever it stands, here as half a step down calls it. */
+static void a_note_has_the_tuning_s_name_everywhere(void **state)
+{
+    static const char *const typed[] = {"", "D#4", "A#3", "F#3", "C#3", "G#2", "D#2"};
+    struct app *app = malloc(sizeof *app);
+    struct frame frame;
+
+    (void)state;
+    scene_strings(app, 6);
+    for (int s = 1; s <= 6; s++) {
+        const struct reading_key key = reading_key_string(FIELD_STRING_NOTE, s);
+
+        assert_int_equal(record_put(&app->record, &key, typed[s], false, NULL), STATUS_OK);
+    }
+    for (int leaf = 0; leaf < LEAF_COUNT_; leaf++) {
+        app_take_leaf(app, (enum leaf)leaf);
+        for (int asked = 0; asked < 2; asked++) {
+            bench_press(app, asked ? "?" : "{Esc}");
+            assert_int_equal(frame_init(&frame, ROWS, COLUMNS), STATUS_OK);
+            ui_compose(app, true, &frame);
+            assert_false(scene_shows(&frame, "now D#2"));
+            assert_false(scene_shows(&frame, "G#2"));
+            assert_false(scene_shows(&frame, "A#3"));
+            if (leaf == LEAF_STRINGS)
+                assert_true(scene_shows(&frame, "Eb2"));
+            frame_done(&frame);
+        }
+        bench_press(app, "{Esc}");
+    }
+    app_done(app);
+    free(app);
+}
+
 /* Ten kinds stand together, numbered, and of the woods those that are meant. */
 static void a_list_shows_its_names(void **state)
 {
@@ -210,6 +244,7 @@ int main(void)
         cmocka_unit_test(a_question_is_answered_for_every_cell),
         cmocka_unit_test(the_answer_begins_with_the_reading),
         cmocka_unit_test(a_list_shows_its_names),
+        cmocka_unit_test(a_note_has_the_tuning_s_name_everywhere),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
