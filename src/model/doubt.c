@@ -257,7 +257,7 @@ static void find_likely(const struct record *record, const struct reading_key *k
     const struct entered near = near_what(doubt, about);
     /* A neighbour's reading says what to expect, a target only what to wish for. */
     const bool compared = doubt->kind == DOUBT_BESIDE || doubt->kind == DOUBT_BEFORE;
-    double least = INFINITY;
+    double least = (double)INFINITY;
 
     for (size_t i = 0; i < sizeof places / sizeof places[0]; i++) {
         const double each = value * pow(10, places[i]);
