@@ -75,6 +75,10 @@ void amount_add_short(struct strbuf *out, double mm, enum unit unit, int columns
         strbuf_clear(&text);
         num_format_fixed(unit_from_pivot(UNIT_TH, mm), 0, false, &text);
     }
+    if (written == UNIT_MM && (int)text.length > columns) {
+        strbuf_clear(&text);
+        num_format_fixed(mm, decimals_of(written), true, &text);
+    }
     for (int decimals = decimals_of(written) - 1; (int)text.length > columns && decimals >= 0;
          decimals--) {
         if (written == UNIT_IN)
@@ -83,6 +87,24 @@ void amount_add_short(struct strbuf *out, double mm, enum unit unit, int columns
         num_format_fixed(unit_from_pivot(written, mm), decimals, false, &text);
     }
     strbuf_add(out, memory);
+}
+
+void amount_add_cut(struct strbuf *out, double mm, enum unit unit)
+{
+    const bool inch = unit == UNIT_IN;
+    const double step = inch ? 0.005 : 0.1;
+
+    num_format_fixed(round(unit_from_pivot(unit, mm) / step) * step, inch ? 3 : 1, inch, out);
+}
+
+double amount_on_rule(double mm, enum unit unit)
+{
+    const double value = unit_from_pivot(unit, mm), step = unit == UNIT_64THS ? 0.5 : 0.1;
+    const bool is_written = fabs(value * 20 - round(value * 20)) < 1e-6;
+
+    if (is_written || (unit != UNIT_64THS && unit != UNIT_MM))
+        return mm;
+    return unit_to_pivot(unit, round(value / step) * step);
 }
 
 void amount_add_unit(struct strbuf *out, enum unit unit)
@@ -110,20 +132,40 @@ void amount_add_range(struct strbuf *out, double first_mm, double last_mm, enum 
     }
 }
 
-void amount_add_all(struct strbuf *out, double mm)
+static void add_inches(struct strbuf *out, double mm)
 {
     const double inches = unit_from_pivot(UNIT_IN, mm);
 
     num_format_fixed(inches, fabs(inches) < 1 ? 4 : 3, true, out);
-    strbuf_add(out, " in = ");
-    const double off = fabs(inches - round(inches * 64) / 64);
-    if (round(inches * 64) != 0 && off < 0.002) {
-        /* Only where the nearest 64th is the length does it stand as equal to it. */
-        if (off > 1e-11)
-            strbuf_add(out, "about ");
-        num_format_fraction(inches, 64, out);
-        strbuf_add(out, " in = ");
+    strbuf_add(out, " in");
+}
+
+static void add_64ths(struct strbuf *out, double mm)
+{
+    const double inches = unit_from_pivot(UNIT_IN, mm), parts = round(inches * 64);
+    const double off = fabs(inches - parts / 64);
+
+    if (parts == 0 || off >= 0.002)
+        return;
+    /* Only where the nearest 64th is the length does it stand as equal to it. */
+    strbuf_add(out, off > 1e-11 ? " = about " : " = ");
+    num_format_fraction(inches, 64, out);
+    strbuf_add(out, " in");
+}
+
+void amount_add_all(struct strbuf *out, double mm, enum unit unit)
+{
+    const bool metric = unit == UNIT_MM || unit == UNIT_100THS || unit == UNIT_CM;
+
+    if (!metric) {
+        add_inches(out, mm);
+        add_64ths(out, mm);
+        strbuf_add(out, " = ");
     }
     num_format_fixed(mm, fabs(mm) < 10 ? 3 : 2, false, out);
     strbuf_add(out, " mm");
+    if (metric) {
+        strbuf_add(out, " = ");
+        add_inches(out, mm);
+    }
 }

@@ -3,7 +3,7 @@
 
 #include <stddef.h>
 
-#include "base/num.h"
+#include "model/shop_round.h"
 
 /* The targets of a row, the bass one first. */
 static const enum field_id row_targets[ROW_COUNT_][2] = {
@@ -12,31 +12,6 @@ static const enum field_id row_targets[ROW_COUNT_][2] = {
     [ROW_ACTION] = {FIELD_TARGET_ACTION_BASS, FIELD_TARGET_ACTION_TREBLE},
     [ROW_EXPOSURE] = {FIELD_EXPOSURE_MIN, FIELD_EXPOSURE_MIN},
 };
-
-/* One step of a target, in the unit that it is written in. */
-struct nudge {
-    enum unit unit;
-    double step;
-    int decimals;
-    const char *behind;
-};
-
-static struct nudge nudge_for(const struct app *app, enum board_row row)
-{
-    const enum unit unit = field_bare_unit(field_get(board_row_field(row)), &app->units);
-
-    switch (unit) {
-    case UNIT_TH:
-    case UNIT_IN:
-        return (struct nudge){UNIT_IN, 0.001, 3, " in"};
-    case UNIT_64THS:
-        return (struct nudge){UNIT_64THS, 0.5, 1, "/64 in"};
-    case UNIT_100THS:
-        return (struct nudge){UNIT_MM, 0.02, 2, " mm"};
-    default:
-        return (struct nudge){UNIT_MM, row == ROW_EXPOSURE ? 0.5 : 0.1, 2, " mm"};
-    }
-}
 
 /* The target nearer to the string in hand: the outer two are given, the rest follows. */
 static enum field_id target_in_hand(const struct app *app, const struct route_cell *cell)
@@ -69,14 +44,11 @@ void bench_nudge(struct turn *turn, int by)
     if (!cell || cell->key.field == FIELD_ROD_TURN || !turn_may_change(turn))
         return;
     const struct reading_key key = reading_key_one(target_in_hand(app, cell));
-    const struct nudge nudge = nudge_for(app, (enum board_row)cell->row);
     if (!record_value_or_fallback(&app->record, &key, &mm)) {
         turn_warn(turn, "Nothing is wanted here yet: enter a target on the Intake leaf.");
         return;
     }
-    num_format_fixed(unit_from_pivot(nudge.unit, mm) + by * nudge.step, nudge.decimals, true,
-                     &text);
-    strbuf_add(&text, nudge.behind);
+    shop_round_add_next(field_get(key.field), &app->units, mm, by, &text);
     turn_open_step(turn);
     if (turn_put(turn, key, memory, NULL) != STATUS_OK) {
         turn_warn(turn, "The target cannot be moved further.");

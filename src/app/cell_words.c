@@ -114,7 +114,7 @@ void cell_words_add_now(const struct app *app, const struct route_cell *cell, st
         return;
     if (record_value(&app->record, &cell->key, &value)) {
         strbuf_add(out, "now ");
-        amount_add_all(out, value);
+        amount_add_all(out, value, field_bare_unit(field, &app->units));
         (void)add_break(app, cell, value, out);
         add_before(app, cell, out);
     } else if (app_expected(app, cell, &value)) {

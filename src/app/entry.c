@@ -42,7 +42,7 @@ static void describe(const struct field *field, const struct field_value *value,
     const enum unit bare = field_bare_unit(field, units);
 
     if (field->quantity == QUANTITY_LENGTH) {
-        amount_add_all(&words, value->value);
+        amount_add_all(&words, value->value, bare);
     } else if (field->quantity == QUANTITY_TEMPERATURE) {
         add_temperature(&words, value->value, bare);
         strbuf_add(&words, " = ");
@@ -244,5 +244,13 @@ void entry_show(const char *text, const struct field *field, const struct shop_u
     if (is_number(field))
         show_number(text, field, field_bare_unit(field, units), out);
     else if (field->kind != KIND_NOTE || pitch_tidy(text, out) != STATUS_OK)
+        strbuf_add(out, text);
+}
+
+void entry_show_whole(const char *text, const struct field *field, struct strbuf *out)
+{
+    /* A failed spelling leaves `out` alone. */
+    if (!is_number(field) ||
+        num_spell(text, field->quantity, field_file_unit(field), out) != STATUS_OK)
         strbuf_add(out, text);
 }

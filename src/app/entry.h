@@ -41,4 +41,7 @@ enum status entry_spell(const char *text, const struct field *field, const struc
 void entry_show(const char *text, const struct field *field, const struct shop_units *units,
                 struct strbuf *out);
 
+/* The same where no unit stands beside it: 61 % of a file that has 61. */
+void entry_show_whole(const char *text, const struct field *field, struct strbuf *out);
+
 #endif

@@ -158,10 +158,10 @@ static void add_field(const struct question *question, struct reading_key key, s
     if (key.field == FIELD_STRING_NOTE && note_name_of(record, key.string, out))
         return;
     strbuf_add(out, text);
+    if (field->quantity == QUANTITY_LENGTH && record_value_or_fallback(record, &key, &value))
+        add_other_unit(out, text, value);
     if (!record_get(record, &key))
         strbuf_add(out, " (default)");
-    else if (field->quantity == QUANTITY_LENGTH && record_value(record, &key, &value))
-        add_other_unit(out, text, value);
 }
 
 static bool find_target(const struct setup *setup, int string, bool action, double *ret_mm)

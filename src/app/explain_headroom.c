@@ -24,7 +24,7 @@ static void add_length(struct explanation *out, const char *symbol, double mm)
 
     strbuf_add(&line, symbol);
     strbuf_add(&line, " = ");
-    amount_add_all(&line, mm);
+    amount_add_all(&line, mm, UNIT_IN);
 }
 
 static void add_number(struct explanation *out, const char *symbol, double value, const char *unit)
@@ -78,7 +78,7 @@ static void add_value(const struct fret_clearance *clearance, int string, int no
     struct strbuf line = add_line(out, EXPLAIN_VALUE);
 
     strbuf_addf(&line, "headroom, string %d, note n = %d: ", string, note);
-    amount_add_all(&line, clearance->headroom_mm[note]);
+    amount_add_all(&line, clearance->headroom_mm[note], UNIT_IN);
     strbuf_addf(&line, ", least over fret k = %d", clearance->at[note]);
 }
 

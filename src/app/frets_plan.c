@@ -112,12 +112,7 @@ void frets_add_note(const struct derived *derived, const struct frets_plan *plan
         return;
     }
     strbuf_add(out, ": headroom ");
-    amount_add(out, clearance->headroom_mm[note], UNIT_MM, false);
-    strbuf_add(out, " mm");
-    if (units->bare[MEASURE_FEELER] == UNIT_TH) {
-        strbuf_add(out, " = ");
-        add_gap(out, clearance->headroom_mm[note], units);
-    }
+    add_gap(out, clearance->headroom_mm[note], units);
     strbuf_addf(out, ", over fret %d: ", clearance->at[note]);
     strbuf_add(out, verdicts[plan->headroom[string][note]]);
 }
@@ -234,8 +229,9 @@ void frets_add_levelling(const struct frets_plan *plan, enum levelling_plan whic
     if (summary->least_left_fret == 0)
         return;
     strbuf_add(out, "; least crown left ");
-    amount_add(out, summary->least_left_mm, UNIT_MM, false);
-    strbuf_addf(out, " mm, fret %d", summary->least_left_fret);
+    amount_add(out, summary->least_left_mm, units->bare[MEASURE_SMALL], false);
+    amount_add_unit(out, units->bare[MEASURE_SMALL]);
+    strbuf_addf(out, ", fret %d", summary->least_left_fret);
     if (summary->too_low_count > 0)
         strbuf_addf(out, "; %d too low", summary->too_low_count);
 }

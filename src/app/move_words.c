@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "app/move_words.h"
 
-#include <math.h>
-
 #include "app/amount.h"
 #include "base/num.h"
 
@@ -100,8 +98,8 @@ static void add_exposure(struct maker *maker)
         return;
     strbuf_add(&maker->then, ", exposure ");
     /* A rule reads no finer, and two places would promise more. */
-    add_range(&maker->then, round(10 * bass) / 10, round(10 * treble) / 10,
-              maker->units->bare[MEASURE_DEPTH]);
+    const enum unit unit = maker->units->bare[MEASURE_DEPTH];
+    add_range(&maker->then, amount_on_rule(bass, unit), amount_on_rule(treble, unit), unit);
 }
 
 static bool is_turned(enum bridge_kind bridge)
@@ -112,6 +110,7 @@ static bool is_turned(enum bridge_kind bridge)
 static void say_saddle(struct maker *maker)
 {
     const struct setup *setup = maker->setup;
+    const enum unit rule = maker->units->bare[MEASURE_RULE];
     const double u = maker->move->most_u;
 
     if (is_turned(setup->bridge) && setup->thread_mm.given) {
@@ -123,8 +122,8 @@ static void say_saddle(struct maker *maker)
         add_u(&maker->amount, u, change_unit(maker->units));
     }
     strbuf_add(&maker->then, "action ");
-    add_range(&maker->then, setup->action_target_bass_mm.value,
-              setup->action_target_treble_mm.value, maker->units->bare[MEASURE_RULE]);
+    add_range(&maker->then, amount_on_rule(setup->action_target_bass_mm.value, rule),
+              amount_on_rule(setup->action_target_treble_mm.value, rule), rule);
     add_exposure(maker);
     /* A blank is cut at the bottom in one straight line; the rest comes off the top. */
     if (setup->bridge == BRIDGE_BLANK)
@@ -149,11 +148,12 @@ static void say_reset(struct maker *maker)
         figures_get(maker->figures, FIGURE_POCKET_SHIM, 0, &cut)) {
         strbuf_add(&maker->then,
                    maker->setup->heel_depth_mm.given ? "heel taper " : "pocket shim ");
-        amount_add(&maker->then, cut, UNIT_MM, false);
-        strbuf_add(&maker->then, " mm, ");
+        amount_add_cut(&maker->then, cut, maker->units->bare[MEASURE_SMALL]);
+        amount_add_unit(&maker->then, maker->units->bare[MEASURE_SMALL]);
+        strbuf_add(&maker->then, ", ");
     }
     strbuf_add(&maker->then, "exposure ");
-    amount_add(&maker->then, maker->setup->exposure_new_mm, depth, false);
+    amount_add(&maker->then, amount_on_rule(maker->setup->exposure_new_mm, depth), depth, false);
     amount_add_unit(&maker->then, depth);
     strbuf_add(&maker->caution,
                "heat, steam and chisels: a qualified repairer's job; measure twice");

@@ -31,8 +31,8 @@ static void add_target(struct row_state *state, const struct entered *first,
 
     if (!first->given && !last->given)
         return;
-    amount_add_range(&bare, first->given ? first->value : last->value,
-                     last->given ? last->value : first->value, unit);
+    amount_add_range(&bare, amount_on_rule(first->given ? first->value : last->value, unit),
+                     amount_on_rule(last->given ? last->value : first->value, unit), unit);
     strbuf_add(&text, state->target_bare);
     amount_add_unit(&text, unit);
     strbuf_add(&text, behind);

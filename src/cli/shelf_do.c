@@ -5,6 +5,8 @@
 
 #include "cli/session.h"
 #include "cli/shelf_inside.h"
+#include "cli/shop_settings.h"
+#include "model/shop_round.h"
 #include "store/bring_back.h"
 #include "store/paths.h"
 #include "store/preset.h"
@@ -69,13 +71,16 @@ static void say_failure(struct shelf_session *session, const char *what, enum st
 
 static enum status file_preset(struct shelf_session *session, char **ret_file)
 {
+    const struct shop_units units = shop_settings_read(NULL);
     struct record record;
     enum status status = preset_record(preset_get(session->list.preset), &record);
 
     if (status != STATUS_OK)
         return status;
-    status =
-        shelf_file_record(shelf_folder(session->shelf), &record, session->list.name.text, ret_file);
+    status = shop_round_record(&record, &units);
+    if (status == STATUS_OK)
+        status = shelf_file_record(shelf_folder(session->shelf), &record, session->list.name.text,
+                                   ret_file);
     const int kept_errno = errno;
     record_done(&record);
     errno = kept_errno;

@@ -36,11 +36,11 @@ struct shop_units shop_units_inch(void)
     return (struct shop_units){.bare = {
                                    [MEASURE_FEELER] = UNIT_TH,
                                    [MEASURE_RULE] = UNIT_64THS,
-                                   [MEASURE_DEPTH] = UNIT_MM,
+                                   [MEASURE_DEPTH] = UNIT_64THS,
                                    [MEASURE_GAUGE] = UNIT_TH,
-                                   [MEASURE_SMALL] = UNIT_MM,
+                                   [MEASURE_SMALL] = UNIT_IN,
                                    [MEASURE_LONG] = UNIT_IN,
-                                   [MEASURE_TEMPERATURE] = UNIT_C,
+                                   [MEASURE_TEMPERATURE] = UNIT_F,
                                }};
 }
 

@@ -69,11 +69,11 @@ enum field_measure {
     MEASURE_NONE,
     MEASURE_FEELER, /* leaves: thousandths, or hundredths of a mm */
     MEASURE_RULE,   /* action rule: 64ths, or mm */
-    MEASURE_DEPTH,  /* saddle and bridge heights: mm */
+    MEASURE_DEPTH,  /* saddle and bridge heights, read with the same rule: 64ths, or mm */
     MEASURE_GAUGE,  /* string diameters: thousandths, or mm */
-    MEASURE_SMALL,  /* calliper sizes: mm */
+    MEASURE_SMALL,  /* calliper sizes, and threads (1/32 in is 32 to the inch): inches, or mm */
     MEASURE_LONG,   /* scale and the like: inches, or mm */
-    MEASURE_TEMPERATURE,
+    MEASURE_TEMPERATURE, /* F, or C */
     MEASURE_COUNT_
 };
 

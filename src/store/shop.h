@@ -17,11 +17,11 @@
  *     units = inch          inch or metric: what the rest starts from
  *     feeler = th           th, 100ths or mm
  *     rule = 64ths          64ths, th or mm
- *     depth = mm            mm, 64ths or th
+ *     depth = 64ths         64ths, th or mm
  *     gauge = th            th or mm
- *     small = mm            mm or in
+ *     small = in            in or mm
  *     long = in             in or mm
- *     temperature = C       C or F
+ *     temperature = F       F or C
  */
 
 /* The file's path, to be freed. Failures of paths_config_folder. */

@@ -171,7 +171,7 @@ static void draw_place(const struct pen *pen, const struct app *app, const struc
     strbuf_addf(&text, "at fret %d", app->now.setup.board.relief_fret);
     pen_put(pen, row, grid->label + grid->cell + 1, columns, ROLE_DIM, memory);
     if (app->pass > 1 && columns > 21)
-        pen_put_right(pen, row, grid->label + grid->cell, columns + 1, ROLE_LABEL, "rod turned");
+        pen_put_right(pen, row, grid->label + grid->cell, columns + 1, ROLE_LABEL, "rod turns");
 }
 
 static void draw_state(const struct pen *pen, const struct app *app, enum board_row board_row,

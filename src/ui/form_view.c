@@ -21,13 +21,40 @@ static bool add_wood_number(const struct app *app, const struct field *field, st
     return true;
 }
 
+/* What the cell takes a bare number for, as on the other leaves' rows. */
+static void add_cell_unit(const struct field *field, const struct shop_units *units,
+                          struct strbuf *out)
+{
+    const char *unit = amount_unit(field_bare_unit(field, units));
+
+    if ((field->kind == KIND_NUMBER || field->kind == KIND_RADIUS) && unit[0])
+        strbuf_addf(out, " %s", unit);
+}
+
+/* What holds where nothing is entered, in the shop's units. */
+static void add_fallback(const struct field *field, const struct shop_units *units,
+                         struct strbuf *out)
+{
+    const enum unit unit = field_bare_unit(field, units);
+    struct field_value value;
+
+    if (field->quantity == QUANTITY_LENGTH &&
+        field_read(field, field->fallback, field_file_unit(field), &value, NULL) == STATUS_OK) {
+        amount_add(out, amount_on_rule(value.value, unit), unit, false);
+        add_cell_unit(field, units, out);
+    } else {
+        strbuf_add(out, field->fallback);
+    }
+    strbuf_add(out, "  assumed");
+}
+
 enum role form_cell_text(const struct app *app, const struct route_cell *cell, struct strbuf *out)
 {
     const struct reading *reading = record_get(&app->record, &cell->key);
     const struct field *field = field_get(cell->key.field);
 
     if (reading) {
-        strbuf_add(out, reading->text);
+        entry_show_whole(reading->text, field, out);
         if (reading->value.state == READING_GOOD)
             return ROLE_VALUE;
         strbuf_add_char(out, '!');
@@ -36,11 +63,11 @@ enum role form_cell_text(const struct app *app, const struct route_cell *cell, s
     if (add_wood_number(app, field, out))
         return ROLE_ASSUMED;
     if (field->fallback[0]) {
-        strbuf_add(out, field->fallback);
-        strbuf_add(out, "  assumed");
+        add_fallback(field, &app->units, out);
         return ROLE_ASSUMED;
     }
     strbuf_add_char(out, '-');
+    add_cell_unit(field, &app->units, out);
     return ROLE_DIM;
 }
 

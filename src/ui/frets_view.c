@@ -140,12 +140,14 @@ static void draw_crown_left(const struct page *page, int number, const struct le
     const struct reading_key key =
         reading_key_pass_at(FIELD_CROWN, app->visit, app->pass, 0, number);
     const bool assumed = !record_get(&app->record, &key);
+    const enum unit small = app->units.bare[MEASURE_SMALL];
     char memory[24];
     struct strbuf text = STRBUF(memory);
 
     strbuf_add(&text, assumed ? "~" : "");
     if (fret->crown_left_mm > 0)
-        num_format_fixed(fret->crown_left_mm, 2, fret->too_low, &text);
+        num_format_fixed(unit_from_pivot(small, fret->crown_left_mm), small == UNIT_IN ? 3 : 2,
+                         fret->too_low || small == UNIT_IN, &text);
     else
         strbuf_add(&text, "0");
     strbuf_add(&text, fret->too_low ? "!" : "");
@@ -163,7 +165,7 @@ static void draw_take(const struct page *page, const struct grid *grid, enum lev
     const enum unit feeler = page->app->units.bare[MEASURE_FEELER];
 
     draw_row_label(page, row, which == LEVELLING_SPOTS ? "off spots" : "off, all", feeler);
-    draw_row_label(page, row + 1, "  crown left", UNIT_MM);
+    draw_row_label(page, row + 1, "  crown left", page->app->units.bare[MEASURE_SMALL]);
     if (!levelling->known)
         return;
     for (int i = grid->left; i < grid->left + grid->shown_columns && i < levelling->frets; i++) {

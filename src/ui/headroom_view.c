@@ -29,15 +29,16 @@ static void draw_legend(const struct pen *pen, const struct app *app, int row)
 
     pen_rule(pen, row, 0, pen->frame->columns);
     strbuf_add(&text, app->previewing ? " if taken, pluck " : " headroom, pluck ");
-    amount_add(&text, app->frets_plan.touch_mm, UNIT_MM, false);
-    strbuf_add(&text, " mm ");
+    amount_add(&text, app->frets_plan.touch_mm, app->units.bare[MEASURE_FEELER], false);
+    amount_add_unit(&text, app->units.bare[MEASURE_FEELER]);
+    strbuf_add_char(&text, ' ');
     column += pen_put(pen, row, column, 60, app->previewing ? ROLE_PREVIEW : ROLE_LABEL, memory);
     for (size_t i = 0; i < sizeof states / sizeof states[0]; i++) {
         strbuf_clear(&text);
         strbuf_addf(&text, " %c %s ", frets_mark(states[i].headroom), states[i].words);
         column += pen_put(pen, row, column, 20, ROLE_DIM, memory);
     }
-    column += pen_put(pen, row, column, 30, ROLE_DIM, " b, c heard to buzz, clean ");
+    column += pen_put(pen, row, column, 30, ROLE_DIM, " b, c heard buzz, clean ");
 }
 
 static enum role mark_role(enum headroom headroom)
@@ -108,6 +109,12 @@ static int within(int value, int least, int most)
     return value < least ? least : value > most ? most : value;
 }
 
+/* Three columns hold thousandths of an inch or tenths of a mm. */
+static bool is_inch(const struct app *app)
+{
+    return app->units.bare[MEASURE_FEELER] == UNIT_TH;
+}
+
 static void draw_amount(const struct pen *pen, const struct app *app, int string, int note, int row,
                         int column)
 {
@@ -117,7 +124,10 @@ static void draw_amount(const struct pen *pen, const struct app *app, int string
 
     if (!clearance->known[note])
         return;
-    num_format_fixed(clearance->headroom_mm[note], 1, false, &text);
+    if (is_inch(app))
+        num_format_fixed(unit_from_pivot(UNIT_TH, clearance->headroom_mm[note]), 0, false, &text);
+    else
+        num_format_fixed(clearance->headroom_mm[note], 1, false, &text);
     pen_put_right(pen, row, column + 1, AMOUNT_LEAST - 1,
                   app->previewing ? ROLE_PREVIEW : ROLE_VALUE, memory);
 }
@@ -126,7 +136,8 @@ static void draw_amount(const struct pen *pen, const struct app *app, int string
 static void draw_amounts(const struct pen *pen, const struct app *app, const struct grid *grid,
                          int row)
 {
-    pen_put(pen, row, 1, 40, ROLE_LABEL, "headroom, mm");
+    pen_put(pen, row, 1, 40, ROLE_LABEL,
+            is_inch(app) ? "headroom, thousandths of an inch" : "headroom, mm");
     for (int i = 0; i < grid->rows && i < app->frets_plan.strings; i++) {
         grid_draw_string(pen, app, grid->rows - i, row + 1 + i, 1, LABEL - 2);
         for (int n = grid->left; n < grid->left + grid->shown_columns; n++)

@@ -127,7 +127,7 @@ static void draw_then(const struct moves_page *page, const struct shown_move *li
         used += 2 + pen_put(page->pen, page->row, column + used, wide - used, ROLE_ASSUMED,
                             "within measuring error");
     /* Half an expectation could be read as another one. */
-    if (used + utf8_columns(line->words->then) + (int)strlen("then ") >= wide)
+    if (used + utf8_columns(line->words->then) + (int)strlen("then ") > wide)
         return;
     used += pen_put(page->pen, page->row, column + used, wide - used, ROLE_DIM, "then ");
     pen_put(page->pen, page->row, column + used, wide - used, ROLE_VALUE, line->words->then);

@@ -28,6 +28,11 @@ static enum unit relief_unit(const struct page *page)
     return page->app->metric ? UNIT_MM : UNIT_IN;
 }
 
+static enum unit small_unit(const struct page *page)
+{
+    return page->app->units.bare[MEASURE_SMALL];
+}
+
 static const struct figure *get(const struct page *page, enum figure_id id)
 {
     const struct figure *figure = &page->derived->figures.at[id][0];
@@ -63,8 +68,7 @@ static void add_relief(const struct page *page, double value, struct strbuf *out
 
 static void add_wood(const struct page *page, double value, struct strbuf *out)
 {
-    (void)page;
-    num_format_fixed(value, 1, false, out);
+    amount_add_cut(out, value, small_unit(page));
 }
 
 static void draw_slots(struct page *page, const struct slot_row *row)
@@ -151,8 +155,8 @@ static void draw_stop_and_tenon(struct page *page)
     struct strbuf text = STRBUF(stop_memory), times = STRBUF(tenon_memory);
 
     if (stop) {
-        num_format_fixed(stop->value, 1, false, &text);
-        strbuf_add(&text, " mm");
+        amount_add_cut(&text, stop->value, small_unit(page));
+        amount_add_unit(&text, small_unit(page));
     }
     if (tenon) {
         num_format_fixed(tenon->value, 1, false, &times);
@@ -189,19 +193,23 @@ static void draw_reset(struct page *page)
     const bool pocket = page->derived->neck.join == JOIN_POCKET;
     const struct figure *heel = get(page, pocket ? FIGURE_POCKET_SHIM : FIGURE_HEEL_CUT);
     const struct figure *wedge = get(page, FIGURE_TONGUE_WEDGE);
+    const enum unit unit = small_unit(page);
     char memory[64];
     struct strbuf text = STRBUF(memory);
 
     if (heel) {
-        num_format_fixed(heel->value, 2, false, &text);
-        add_u(heel, 1, 2, &text);
-        strbuf_add(&text, wedge ? "" : " mm");
+        amount_add_cut(&text, heel->value, unit);
+        if (heel->u > 0) {
+            strbuf_add(&text, " \xC2\xB1");
+            amount_add(&text, heel->u, unit, false);
+        }
     }
     if (wedge) {
         strbuf_add(&text, heel ? " wedge " : "- wedge ");
-        num_format_fixed(wedge->value, 2, false, &text);
-        strbuf_add(&text, " mm");
+        amount_add_cut(&text, wedge->value, unit);
     }
+    if (heel || wedge)
+        amount_add_unit(&text, unit);
     draw_text(page, pocket ? "pocket shim" : "heel taper",
               heel    ? value_role(page, heel)
               : wedge ? value_role(page, wedge)
@@ -221,12 +229,11 @@ static void draw_figures(struct page *page)
         .unit = "N m\xC2\xB2",
         .figures = {FIGURE_EI_HEEL, FIGURE_EI_HEEL_FILLED, FIGURE_EI_HEEL_RECUT},
         .add = add_stiffness};
-    static const struct slot_row wood = {
-        .label = "wood left",
-        .unit = "mm",
-        .figures = {FIGURE_WOOD_LEFT, ABSENT, FIGURE_WOOD_LEFT_RECUT},
-        .add = add_wood,
-        .wood = true};
+    const struct slot_row wood = {.label = "wood left",
+                                  .unit = amount_unit(small_unit(page)),
+                                  .figures = {FIGURE_WOOD_LEFT, ABSENT, FIGURE_WOOD_LEFT_RECUT},
+                                  .add = add_wood,
+                                  .wood = true};
     const struct slot_row relief = {
         .label = "relief, pull",
         .unit = amount_unit(relief_unit(page)),

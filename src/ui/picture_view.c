@@ -108,6 +108,24 @@ static void draw_dots(struct view *view)
     canvas_draw(&view->canvas, view->pen, view->area->row, view->area->column);
 }
 
+/* Two numbers in one row would be read as one, so there the later one stands alone: the zero. */
+static void draw_scale(const struct view *view)
+{
+    const struct picture *picture = view->picture;
+    const struct picture_area *area = view->area;
+
+    for (int i = 0; i < picture->level_count; i++) {
+        const int row = row_of(view, picture->levels[i].y);
+        bool alone = true;
+
+        for (int later = i + 1; later < picture->level_count; later++)
+            alone = alone && row_of(view, picture->levels[later].y) != row;
+        if (alone)
+            pen_put_right(view->pen, row, area->column - 1 - area->scale, area->scale, ROLE_DIM,
+                          picture->levels[i].text);
+    }
+}
+
 void picture_view_draw(const struct pen *pen, const struct picture *picture,
                        const struct picture_area *area)
 {
@@ -121,9 +139,7 @@ void picture_view_draw(const struct pen *pen, const struct picture *picture,
         frame_put_rune(pen->frame, row_of(&view, picture->spots[i].at.y),
                        column_of(&view, picture->spots[i].at.x), ROLE_MARK,
                        picture->spots[i].in_hand ? 'O' : 'o');
-    for (int i = 0; i < picture->level_count; i++)
-        pen_put_right(pen, row_of(&view, picture->levels[i].y), area->column - 1 - area->scale,
-                      area->scale, ROLE_DIM, picture->levels[i].text);
+    draw_scale(&view);
 }
 
 void picture_view_ticks(const struct pen *pen, const struct picture *picture,

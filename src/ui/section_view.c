@@ -10,13 +10,14 @@
 enum {
     LEGEND = 17,    /* columns right of the picture */
     RULER_DOTS = 3, /* of the canvas, below the neck: a gap, long ticks, short ticks */
-    TICK_MM = 5,
-    NUMBER_MM = 10,
+    TICKS = 2,      /* a number at every second tick */
 };
 
-/* How mm become dots: across from the bass edge, up from the glue line. */
+/* How mm become dots: across from the bass edge, up from the glue line; what stands beside the
+ * picture is in `unit`, inches or mm. */
 struct drawing {
     const struct neck_facts *neck;
+    enum unit unit;
     struct canvas canvas;
     double dots_per_mm;
 };
@@ -151,33 +152,48 @@ static void draw_mark(struct drawing *drawing, enum field_id field)
     }
 }
 
-/* The scale under the neck: a tick every 5 mm, a longer one with its number every 10 mm. */
+/* The scale under the neck: a tick every 5 mm or 1/4 in, a longer one with its number at every
+ * second. */
 static void draw_ruler(struct drawing *drawing, const struct pen *pen, const struct form_area *area)
 {
     const int last = drawing->canvas.rows * CANVAS_DOWN - 1, row = area->row + area->rows - 1;
     int column = area->column;
 
-    for (int mm = 0; mm <= (int)drawing->neck->width_mm.value; mm += TICK_MM) {
-        const int x = dot_x(drawing, mm);
+    const bool inch = drawing->unit == UNIT_IN;
+    const double tick_mm = inch ? 25.4 / 4 : 5;
+
+    for (int tick = 0; tick * tick_mm <= drawing->neck->width_mm.value; tick++) {
+        const int x = dot_x(drawing, tick * tick_mm);
 
         canvas_dot(&drawing->canvas, LAYER_FRET, x, last);
-        if (mm % NUMBER_MM != 0)
+        if (tick % TICKS != 0)
             continue;
         char memory[16];
         struct strbuf text = STRBUF(memory);
 
         canvas_dot(&drawing->canvas, LAYER_FRET, x, last - 1);
-        strbuf_addf(&text, "%d", mm);
+        num_format_fixed(unit_from_pivot(drawing->unit, tick * tick_mm), inch && tick > 0 ? 1 : 0,
+                         inch, &text);
         column = area->column + x / CANVAS_ACROSS;
         column += pen_put(pen, row, column, 6, ROLE_DIM, memory);
     }
-    pen_put(pen, row, column, area->column + area->width - column, ROLE_DIM, " mm");
+    pen_put(pen, row, column, area->column + area->width - column, ROLE_DIM, inch ? " in" : " mm");
 }
 
 struct legend {
     const struct pen *pen;
+    enum unit unit;
     int row, end, column;
 };
+
+/* Hundredths, of either unit, as far as a calliper on wood can be trusted. */
+static void add_size(struct strbuf *out, double mm, enum unit unit)
+{
+    if (unit == UNIT_IN)
+        num_format_fixed(unit_from_pivot(UNIT_IN, mm), 2, true, out);
+    else
+        amount_add(out, mm, unit, false);
+}
 
 /* "slot 6.35 x 11"; the second size may be left out. */
 static void add_legend(struct legend *legend, enum role role, const char *name,
@@ -190,18 +206,19 @@ static void add_legend(struct legend *legend, enum role role, const char *name,
     if (!first->given || (second && !second->given) || legend->row >= legend->end)
         return;
     strbuf_add(&text, name);
-    amount_add(&text, first->value, UNIT_MM, false);
+    add_size(&text, first->value, legend->unit);
     if (second) {
         strbuf_add(&text, between);
-        amount_add(&text, second->value, UNIT_MM, false);
+        add_size(&text, second->value, legend->unit);
     }
     pen_put_cut(legend->pen, legend->row++, legend->column, LEGEND, role, memory);
 }
 
-static void draw_legend(const struct pen *pen, const struct neck_facts *neck,
+static void draw_legend(const struct pen *pen, const struct neck_facts *neck, enum unit unit,
                         const struct form_area *area)
 {
     struct legend legend = {.pen = pen,
+                            .unit = unit,
                             .row = area->row + 1,
                             .end = area->row + area->rows,
                             .column = area->column + area->width - LEGEND};
@@ -237,7 +254,9 @@ void section_view_draw(const struct pen *pen, const struct app *app, const struc
     const double high_mm = neck->board_mm.value + neck->shaft_mm.value;
     const struct route_cell *cell = app_cell(app);
     struct form_area used = *area;
-    struct drawing drawing = {.neck = neck};
+    struct drawing drawing = {.neck = neck, .unit = app->units.bare[MEASURE_SMALL]};
+    char memory[64];
+    struct strbuf title = STRBUF(memory);
 
     if (area->rows < SECTION_VIEW_ROWS_MIN || !neck->width_mm.given || !neck->board_mm.given ||
         !neck->shaft_mm.given)
@@ -248,11 +267,13 @@ void section_view_draw(const struct pen *pen, const struct app *app, const struc
         2 + ((int)lround(high_mm * drawing.dots_per_mm) + RULER_DOTS + CANVAS_DOWN) / CANVAS_DOWN;
     if (canvas_init(&drawing.canvas, used.rows - 2, columns) != STATUS_OK)
         return;
+    strbuf_addf(&title, "section at fret 1, %s%s", amount_unit(drawing.unit),
+                app->previewing ? ", if this is taken" : "");
     pen_put(pen, area->row, area->column, area->width, app->previewing ? ROLE_PREVIEW : ROLE_LABEL,
-            app->previewing ? "section at fret 1, mm, if this is taken" : "section at fret 1, mm");
+            memory);
     draw_dots(&drawing, cell ? cell->key.field : FIELD_COUNT_);
     draw_ruler(&drawing, pen, &used);
     canvas_draw(&drawing.canvas, pen, area->row + 1, area->column);
     canvas_done(&drawing.canvas);
-    draw_legend(pen, neck, area);
+    draw_legend(pen, neck, drawing.unit, area);
 }

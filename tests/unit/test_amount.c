@@ -85,9 +85,43 @@ static void amount_gives_up_decimals_where_it_must(void **state)
     assert_string_equal(shortened(1.984, UNIT_MM, 4), "1.98");
     assert_string_equal(shortened(1.984, UNIT_MM, 3), "2.0");
     assert_string_equal(shortened(1.984, UNIT_MM, 1), "2");
+    assert_string_equal(shortened(0.41, UNIT_MM, 4), "0.41");
+    assert_string_equal(shortened(0.41, UNIT_100THS, 3), ".41");
+    assert_string_equal(shortened(0.41, UNIT_MM, 2), "0");
     assert_string_equal(shortened(7.25 / 64 * 25.4, UNIT_64THS, 2), "7");
     /* Never fewer digits than the whole number has. */
     assert_string_equal(shortened(123.4, UNIT_MM, 2), "123");
+}
+
+static const char *cut(double mm, enum unit unit)
+{
+    static char memory[MEMORY];
+    struct strbuf text = STRBUF(memory);
+
+    amount_add_cut(&text, mm, unit);
+    return memory;
+}
+
+static void amount_to_cut_is_no_finer_than_a_hand(void **state)
+{
+    (void)state;
+    assert_string_equal(cut(1.23, UNIT_MM), "1.2");
+    assert_string_equal(cut(1.23, UNIT_IN), ".050");
+    assert_string_equal(cut(1.28, UNIT_IN), ".050");
+    assert_string_equal(cut(12.7, UNIT_IN), ".500");
+    assert_string_equal(cut(-0.01, UNIT_MM), "0.0");
+}
+
+/* 5/64 in is 2.0 mm on a metric rule; what is written in the rule's own unit stays. */
+static void amount_on_rule_is_round(void **state)
+{
+    (void)state;
+    assert_near(amount_on_rule(5.0 / 64 * 25.4, UNIT_MM), 2.0, 1e-9);
+    assert_near(amount_on_rule(4.0 / 64 * 25.4, UNIT_MM), 1.6, 1e-9);
+    assert_near(amount_on_rule(2.25, UNIT_MM), 2.25, 1e-9);
+    assert_near(amount_on_rule(3, UNIT_64THS), 7.5 / 64 * 25.4, 1e-9);
+    assert_near(amount_on_rule(7.25 / 64 * 25.4, UNIT_64THS), 7.25 / 64 * 25.4, 1e-9);
+    assert_near(amount_on_rule(0.2032, UNIT_TH), 0.2032, 0);
 }
 
 static const char *with_unit(enum unit unit)
@@ -127,14 +161,19 @@ static void amount_range_is_one_amount_where_both_read_the_same(void **state)
     assert_string_equal(range(0.4572, 0.3048, UNIT_TH), ".018 to .012");
 }
 
-static const char *all(double mm)
+static const char *all_in(double mm, enum unit unit)
 {
     static char memory[MEMORY];
     struct strbuf text = STRBUF(memory);
 
-    amount_add_all(&text, mm);
+    amount_add_all(&text, mm, unit);
     assert_false(text.truncated);
     return memory;
+}
+
+static const char *all(double mm)
+{
+    return all_in(mm, UNIT_TH);
 }
 
 static void amount_in_all_ways_says_which_are_rounded(void **state)
@@ -143,8 +182,12 @@ static void amount_in_all_ways_says_which_are_rounded(void **state)
     assert_string_equal(all(7.0 / 64 * 25.4), ".1094 in = 7/64 in = 2.778 mm");
     assert_non_null(strstr(all(2.75), "about 7/64 in"));
     assert_non_null(strstr(all(2.75), "2.75"));
-    /* Less than half a 64th has no nearest one worth naming. */
+    /* A 64th is named where it is near, .002 in away at most. */
     assert_null(strstr(all(0.13), "/64"));
+    assert_string_equal(all(0.508), ".0200 in = 0.508 mm");
+    assert_string_equal(all(0.44), ".0173 in = about 1/64 in = 0.440 mm");
+    assert_string_equal(all_in(2.778125, UNIT_MM), "2.778 mm = .1094 in");
+    assert_string_equal(all_in(0.3, UNIT_100THS), "0.300 mm = .0118 in");
     assert_non_null(strstr(all(0), "in"));
     assert_null(strstr(all(-0.0), "-"));
     assert_non_null(strstr(all(-0.3302), "-.013"));
@@ -175,6 +218,8 @@ int main(void)
         cmocka_unit_test(amount_writes_nothing_without_a_sign),
         cmocka_unit_test(amount_writes_what_is_no_number_as_such),
         cmocka_unit_test(amount_gives_up_decimals_where_it_must),
+        cmocka_unit_test(amount_to_cut_is_no_finer_than_a_hand),
+        cmocka_unit_test(amount_on_rule_is_round),
         cmocka_unit_test(amount_names_its_unit),
         cmocka_unit_test(amount_range_is_one_amount_where_both_read_the_same),
         cmocka_unit_test(amount_in_all_ways_says_which_are_rounded),
