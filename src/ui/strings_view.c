@@ -144,7 +144,7 @@ static void draw_heading(const struct sheet *sheet)
 
     if (free > NUMBER + 9)
         pen_put(sheet->pen, row, 1, 8, ROLE_KEY, more_columns(sheet));
-    if (free > now_end)
+    if (!sheet->asked || free > now_end)
         pen_put_right(sheet->pen, row, sheet->now.column, sheet->now.width,
                       sheet->app->previewing ? ROLE_PREVIEW : ROLE_LABEL,
                       sheet->app->previewing ? "if taken" : "now");

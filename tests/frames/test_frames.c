@@ -27,7 +27,7 @@
 #define SPOTS                                                                                      \
     "{Down}{Down}{Down}{Down}{Down}{Right}{Right}{Right}{Right}{Right}{Right}.004{Enter}{Enter}."  \
     "002"                                                                                          \
-    "{Enter}{Down}.7{Enter}{Home}"
+    "{Enter}{Down}.028{Enter}{Home}"
 #define UP_10 "{Up}{Up}{Up}{Up}{Up}{Up}{Up}{Up}{Up}{Up}"
 
 struct scene {

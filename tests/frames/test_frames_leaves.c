@@ -70,7 +70,7 @@ static void end(struct app *app)
 struct scene {
     enum leaf leaf;
     const struct size *size;
-    bool utf8;
+    bool utf8, metric;
     char name[40];
 };
 
@@ -80,7 +80,7 @@ static void check_kept(void **state)
     struct app *app = new_app();
     struct frame frame;
 
-    scene_profile(app, scene->size->profile, false);
+    scene_profile(app, scene->size->profile, scene->metric);
     turn_to(app, scene->leaf);
     compose(app, scene->size, scene->utf8, &frame);
     frame_sound_check_leaf(app, &frame, scene->name);
@@ -177,9 +177,26 @@ static void an_empty_record_says_where_to_begin(void **state)
     }
 }
 
+/* Every leaf in every size and look, and in the smallest once more as a metric shop sees it. */
+enum { KEPT_INCH = LEAF_COUNT_ * SIZES * LOOKS, KEPT = KEPT_INCH + LEAF_COUNT_ };
+
+static void set_scene(struct scene *scene, int i)
+{
+    if (i < KEPT_INCH) {
+        *scene = (struct scene){.leaf = (enum leaf)(i / (SIZES * LOOKS)),
+                                .size = &sizes[i / LOOKS % SIZES],
+                                .utf8 = i % LOOKS == 0};
+        name_scene(scene->leaf, scene->size, scene->utf8, scene->name, sizeof scene->name);
+        return;
+    }
+    *scene = (struct scene){
+        .leaf = (enum leaf)(i - KEPT_INCH), .size = &sizes[0], .utf8 = true, .metric = true};
+    name_scene(scene->leaf, scene->size, true, scene->name, sizeof scene->name);
+    strncat(scene->name, "-metric", sizeof scene->name - strlen(scene->name) - 1);
+}
+
 int main(void)
 {
-    enum { KEPT = LEAF_COUNT_ * SIZES * LOOKS };
     static struct scene scenes[KEPT];
     struct CMUnitTest kept[KEPT];
     const struct CMUnitTest odd[] = {
@@ -192,10 +209,7 @@ int main(void)
     for (int i = 0; i < KEPT; i++) {
         struct scene *scene = &scenes[i];
 
-        scene->leaf = (enum leaf)(i / (SIZES * LOOKS));
-        scene->size = &sizes[i / LOOKS % SIZES];
-        scene->utf8 = i % LOOKS == 0;
-        name_scene(scene->leaf, scene->size, scene->utf8, scene->name, sizeof scene->name);
+        set_scene(scene, i);
         kept[i] = (struct CMUnitTest){
             .name = scene->name, .test_func = check_kept, .initial_state = scene};
     }

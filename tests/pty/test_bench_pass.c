@@ -25,7 +25,8 @@ struct step {
     const char *typed, *row, *shown, *kept;
 };
 
-/* The worked example as an inch shop would key it in: bare numbers take the row's gauge. */
+/* The worked example as an inch shop would key it in: bare numbers take the row's gauge. Its
+ * exposures are 5 and 4.5 mm. */
 static const struct step bare[CELLS] = {
     {".013", ROW_TITLED_RELIEF, ".013", "relief = .013 in"},
     {"30", ROW_TITLED_GAP, "30", "nut_gap.6 = 30 th"},
@@ -40,8 +41,9 @@ static const struct step bare[CELLS] = {
     {"6.75", ROW_TITLED_ACTION, "6.75", "action.3 = 6.75/64 in"},
     {"6.25", ROW_TITLED_ACTION, "6.25", "action.2 = 6.25/64 in"},
     {"6", ROW_TITLED_ACTION, "6", "action.1 = 6/64 in"},
-    {"5", ROW_TITLED_EXPOSURE, "5", "exposure_bass = 5 mm"},
-    {"4.5", ROW_TITLED_EXPOSURE, "4.5", "exposure_treble = 4.5 mm"},
+    {".1968503937007874", ROW_TITLED_EXPOSURE, "12.6", "exposure_bass = .1968503937007874 in"},
+    {"11.338582677165354", ROW_TITLED_EXPOSURE, "11.3",
+     "exposure_treble = 11.338582677165354/64 in"},
 };
 
 /* The same lengths with fractions and leaves laid together. */
@@ -59,8 +61,10 @@ static const struct step stacked[CELLS] = {
     {"6-3/4", ROW_TITLED_ACTION, "6-3/4", "action.3 = 6-3/4/64 in"},
     {"6-1/4", ROW_TITLED_ACTION, "6-1/4", "action.2 = 6-1/4/64 in"},
     {"3/32", ROW_TITLED_ACTION, "3/32", "action.1 = 3/32 in"},
-    {"5", ROW_TITLED_EXPOSURE, "5", "exposure_bass = 5 mm"},
-    {"4+.5", ROW_TITLED_EXPOSURE, "4+.5", "exposure_treble = 4+.5 mm"},
+    {".1+.0968503937007874", ROW_TITLED_EXPOSURE, "12.6",
+     "exposure_bass = .1+.0968503937007874 in"},
+    {"11+.338582677165354", ROW_TITLED_EXPOSURE, "11.3",
+     "exposure_treble = 11/64+.338582677165354/64 in"},
 };
 
 /* The figures of an independent program for the worked example, whole text. */
@@ -92,10 +96,11 @@ static void expect_saddle(struct terminal *terminal, const char *figures)
     const int row = bench_row(terminal, ROW_TITLED_SADDLE, 0);
 
     figures_expect_row(terminal, ROW_TITLED_SADDLE, figures, "saddle_change_mm", STRINGS);
+    /* To the nearest half of a 64th. */
     assert_near(bench_number_behind(terminal, "exposure ", row),
-                figure_in(figures, "reset", "exposure_bass_after_mm"), .05);
-    assert_near(bench_number_behind(terminal, "exposure 4.1 to ", row),
-                figure_in(figures, "reset", "exposure_treble_after_mm"), .05);
+                figure_in(figures, "reset", "exposure_bass_after_mm") / mm_per_64th, .2501);
+    assert_near(bench_number_behind(terminal, "exposure 10 to ", row),
+                figure_in(figures, "reset", "exposure_treble_after_mm") / mm_per_64th, .2501);
 }
 
 static void expect_moves(struct terminal *terminal, const char *figures)

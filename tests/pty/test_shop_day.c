@@ -32,22 +32,22 @@ static const double mm_per_inch = 25.4, mm_per_64th = 25.4 / 64;
 static const struct day_pass as_found = {.relief = ".014",
                                          .gap = {"28", "27", "25", "22", "20", "19"},
                                          .action = {"9", "8.5", "8", "7.5", "7", "6.5"},
-                                         .exposure = {"5.5", "5"}};
+                                         .exposure = {"14", "12.5"}};
 static const struct day_pass after_rod = {
     .relief = ".008",
     .rod_turned = ".25",
     .gap = {"24", "23", "21", "18", "16", "15"},
     .action = {"8.25", "7.75", "7.25", "6.75", "6.25", "5.75"},
-    .exposure = {"5.5", "5"}};
+    .exposure = {"14", "12.5"}};
 static const struct day_pass after_saddle = {.relief = ".008",
                                              .gap = {"18", "17", "16", "15", "13", "12"},
                                              .action = {"6", "5.5", "5.25", "4.75", "4.5", "4"},
-                                             .exposure = {"3.8", "3.6"}};
+                                             .exposure = {"9.5", "9"}};
 /* Half a year later: the neck came up by .003 in. */
 static const struct day_pass came_back = {.relief = ".011",
                                           .gap = {"18", "17", "16", "15", "13", "12"},
                                           .action = {"6.5", "6", "5.5", "5.25", "4.75", "4.25"},
-                                          .exposure = {"3.8", "3.6"}};
+                                          .exposure = {"9.5", "9"}};
 
 /* --- an instrument comes in --- */
 
@@ -73,9 +73,9 @@ static void take_in(struct terminal *terminal)
     day_write(terminal, " reason >", REASON);
     terminal_expect(terminal, REASON);
     day_read(terminal, " humidity >", "46");
-    day_read(terminal, " temperature >", "21");
-    /* 46 % at 21 C: 8.6 % by the Wood Handbook (FPL-GTR-282), eq. (4-5). */
-    terminal_expect(terminal, "46 % 21 C EMC 8.6 %");
+    day_read(terminal, " temperature >", "70");
+    /* 46 % at 70 F: 8.6 % by the Wood Handbook (FPL-GTR-282), eq. (4-5). */
+    terminal_expect(terminal, "46 % 70 F EMC 8.6 %");
     day_find_cell(terminal, TERMINAL_DOWN, " owner >");
     day_write(terminal, " owner >", "Marlo");
     terminal_expect(terminal, "Marlo");
@@ -152,8 +152,8 @@ static void expect_after_rod(struct terminal *terminal, const char *found)
         /* The saddle stays behind as the neck comes back: by more than the relief. */
         assert_true(strtod(as_found.action[i], NULL) - action > .006 * 64);
     }
-    assert_near(day_bracket(terminal, ROW_TITLED_EXPOSURE, 1), 5.5, 1e-9);
-    assert_near(day_bracket(terminal, ROW_TITLED_EXPOSURE, 2), 5, 1e-9);
+    assert_near(day_bracket(terminal, ROW_TITLED_EXPOSURE, 1), 14, 1e-9);
+    assert_near(day_bracket(terminal, ROW_TITLED_EXPOSURE, 2), 12.5, 1e-9);
 }
 
 static void turn_rod(struct bench *bench, struct terminal *terminal)
@@ -196,9 +196,9 @@ static void expect_after_saddle(struct terminal *terminal, const char *before)
         assert_near(day_bracket(terminal, ROW_TITLED_ACTION, 1 + i), 6 - .4 * i, .05);
     }
     assert_near(day_bracket(terminal, ROW_TITLED_EXPOSURE, 1),
-                5.5 + figure_of_string(before, 6, "saddle_change_mm"), .01);
+                14 + figure_of_string(before, 6, "saddle_change_mm") / mm_per_64th, .05);
     assert_near(day_bracket(terminal, ROW_TITLED_EXPOSURE, 2),
-                5 + figure_of_string(before, 1, "saddle_change_mm"), .01);
+                12.5 + figure_of_string(before, 1, "saddle_change_mm") / mm_per_64th, .05);
 }
 
 static void file_slots_and_saddle(struct bench *bench, struct terminal *terminal)
@@ -240,12 +240,14 @@ static void set_pitch(struct terminal *terminal)
     day_read(terminal, "cents at fret 12, string 6 >", "6");
     day_read(terminal, "cents at fret 12, string 5 >", "4");
     terminal_expect(terminal, "cents at fret 12, string 4 >");
-    assert_near(strtod(bench_word(terminal, "6 E2", CHANGE_PLACE), NULL), hand_setback_mm(6), .006);
-    assert_near(strtod(bench_word(terminal, "5 A2", CHANGE_PLACE), NULL), hand_setback_mm(4), .006);
+    assert_near(strtod(bench_word(terminal, "6 E2", CHANGE_PLACE), NULL),
+                hand_setback_mm(6) / mm_per_inch, .0006);
+    assert_near(strtod(bench_word(terminal, "5 A2", CHANGE_PLACE), NULL),
+                hand_setback_mm(4) / mm_per_inch, .0006);
     assert_near(strtod(bench_word(terminal, "6 E2", CONTACT_PLACE), NULL),
                 25.5 + hand_setback_mm(6) / mm_per_inch, .0006);
     day_steps(terminal, TERMINAL_UP, 2, "cents at fret 12, string 6 >");
-    terminal_expect(terminal, "saddle back 2.26 mm");
+    terminal_expect(terminal, "saddle back .089 in");
 }
 
 static void level_frets(struct terminal *terminal)
@@ -263,8 +265,8 @@ static void level_frets(struct terminal *terminal)
     day_read(terminal, "spot at fret 7 >", ".004");
     day_steps(terminal, TERMINAL_LEFT, 1, "spot at fret 7 >");
     day_steps(terminal, TERMINAL_DOWN, 1, "crown at fret 7 >");
-    day_read(terminal, "crown at fret 7 >", "1.1");
-    terminal_expect(terminal, "1.00"); /* 1.1 less .004 in */
+    day_read(terminal, "crown at fret 7 >", ".043");
+    terminal_expect(terminal, ".039"); /* .043 less .004 in */
     assert_near(strtod(day_behind(terminal, "off spots      in"), NULL), .004, 1e-9);
     assert_near(strtod(day_behind(terminal, "off, all       in"), NULL), .004, 1e-9);
     day_steps(terminal, TERMINAL_HOME, 1, "buzzing notes, string 6 >");
@@ -331,7 +333,7 @@ static void expect_file(const struct bench *bench)
     static const char *const lines[] = {
         "name = " NAME,     "owner = Marlo",    "reason = " REASON,      "scale = 25.5 in",
         "label = as found", "relief = .014 in", "rod_turn = .25 turn",   "cents.6.12 = 6 cents",
-        "buzz.6 = 5 6",     "clean.6 = 7 8 9",  "spot.7 = .004 in",      "crown.7 = 1.1 mm",
+        "buzz.6 = 5 6",     "clean.6 = 7 8 9",  "spot.7 = .004 in",      "crown.7 = .043 in",
         "[visit.1.work.4]", "[visit.1.pass.4]", "action.4 = 5.25/64 in", "action.6 = 6.5/64 in",
         "relief = .011 in"};
 

@@ -69,7 +69,7 @@ check_parlour() {
     make parlour.pdf --visit 1 "$root/profiles/parlour.ini"
     wants parlour.pdf 'Quayside Fret Works' '19 January 2026' 'Parlour No. 3' 'QFW-P-003' \
         'Marlo Quillfeather' 'hard work at the first three frets' \
-        '.011 (0.28) .006 (0.15) .006 (0.15) good' '5.60 (.220) 4.40 (.173)' \
+        '.011 (0.28) .006 (0.15) .006 (0.15) good' '14.1 (5.60) 11.1 (4.40)' \
         '.034 (0.86) .018 (0.46) .018 (0.46) 8.5 (3.37) 6.0 (2.38) 6.0 (2.38)' \
         'tightened 1/4 turn' 'new set, .012 to .053' '.053 (1.35)' '+8 +2 in tune' \
         'Told to keep it over 40 % in winter' '38 % humidity' 'July 2026'

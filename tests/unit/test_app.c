@@ -49,16 +49,16 @@ static void a_pass_is_entered_from_the_number_pad_alone(void **state)
     struct app *app = restart(*state, "board scale = 25.5 in\nboard strings = 2\n"
                                       "board frets = 22\nboard join_fret = 16\n");
 
-    const struct app_effects effects =
-        bench_press(app, ".011{Enter}10+12{Enter}20{Enter}7/64{Enter}6.5{Enter}4.5{Enter}4{Enter}");
+    const struct app_effects effects = bench_press(
+        app, ".011{Enter}10+12{Enter}20{Enter}7/64{Enter}6.5{Enter}11{Enter}10.5{Enter}");
     assert_true(effects.save);
     assert_string_equal(bench_text(app, "visit.1.pass.1 relief"), ".011 in");
     assert_string_equal(bench_text(app, "visit.1.pass.1 nut_gap.2"), "10+12 th");
     assert_string_equal(bench_text(app, "visit.1.pass.1 nut_gap.1"), "20 th");
     assert_string_equal(bench_text(app, "visit.1.pass.1 action.2"), "7/64 in");
     assert_string_equal(bench_text(app, "visit.1.pass.1 action.1"), "6.5/64 in");
-    assert_string_equal(bench_text(app, "visit.1.pass.1 exposure_bass"), "4.5 mm");
-    assert_string_equal(bench_text(app, "visit.1.pass.1 exposure_treble"), "4 mm");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 exposure_bass"), "11/64 in");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 exposure_treble"), "10.5/64 in");
     assert_null(app_cell(app));
     /* One Enter too many begins nothing. */
     bench_press(app, "{Enter}{Enter}");

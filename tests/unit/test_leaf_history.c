@@ -164,7 +164,7 @@ static void values_are_written_in_the_rows_unit(void **state)
     assert_string_equal(spelled(HISTORY_RELIEF, .05, true, true), "+0.05");
     assert_string_equal(spelled(HISTORY_TURN, .25, false, false), ".25");
     assert_string_equal(spelled(HISTORY_EMC, 3.64, true, false), "+3.6");
-    assert_string_equal(spelled(HISTORY_TEMPERATURE, 4, true, false), "+4");
+    assert_string_equal(spelled(HISTORY_TEMPERATURE, 4, true, false), "+7");
 }
 
 /* What is looked at is the tech's; the pass in hand stays until Enter takes another. */

@@ -62,9 +62,9 @@ static void the_form_is_filled_from_the_number_pad(void **state)
     struct app *app = start("", "");
 
     (void)state;
-    bench_press(app, "46{Enter}57{Enter}6{Enter}{Enter}16000{Enter}");
-    assert_string_equal(bench_text(app, "board width_nut"), "46 mm");
-    assert_string_equal(bench_text(app, "board thickness"), "6 mm");
+    bench_press(app, "1.8{Enter}2 1/4{Enter},25{Enter}{Enter}16000{Enter}");
+    assert_string_equal(bench_text(app, "board width_nut"), "1.8 in");
+    assert_string_equal(bench_text(app, "board thickness"), ".25 in");
     assert_string_equal(bench_text(app, "board modulus"), "16000 N/mm2");
     bench_close(app);
 }

@@ -80,7 +80,7 @@ static void the_number_pad_reaches_every_cell(void **state)
         bench_press(app, "1{Enter}");
     for (int i = 0; i < app->route.count; i++)
         assert_non_null(record_get(&app->record, &app->route.cells[i].key));
-    assert_string_equal(bench_text(app, "string.12 setback"), "1 mm");
+    assert_string_equal(bench_text(app, "string.12 setback"), "1 in");
     assert_string_equal(bench_text(app, "visit.1.pass.1 cents.1.36"), "1 cents");
     bench_close(app);
 }

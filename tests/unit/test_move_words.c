@@ -160,7 +160,7 @@ static void a_low_saddle_brings_a_reset(void **state)
     (void)state;
     assert_int_equal(list.move[MOVE_RESET].state, MOVE_DUE);
     assert_non_null(strstr(list.words[MOVE_RESET].amount, "deg"));
-    assert_non_null(strstr(list.words[MOVE_RESET].then, "mm"));
+    assert_non_null(strstr(list.words[MOVE_RESET].then, " in, exposure"));
     assert_true(strlen(list.words[MOVE_RESET].caution) > 0);
 }
 

@@ -83,7 +83,7 @@ static void gaps_read_held_still_want_the_open_gap(void **state)
 static void exposure_is_judged_by_what_is_left(void **state)
 {
     (void)state;
-    assert_string_equal(find("", ROW_EXPOSURE, false).target, "3 mm");
+    assert_string_equal(find("", ROW_EXPOSURE, false).target, "7.5 /64");
     assert_int_equal(find("", ROW_EXPOSURE, false).verdict, VERDICT_GOOD);
     assert_int_equal(find("visit.1.pass.1 exposure_bass = 1 mm\n"
                           "visit.1.pass.1 exposure_treble = 1 mm\n",
@@ -95,7 +95,7 @@ static void exposure_is_judged_by_what_is_left(void **state)
 static void rows_speak_the_shop_s_units(void **state)
 {
     (void)state;
-    assert_string_equal(find("", ROW_ACTION, true).target, "2.38 to 1.59 mm");
+    assert_string_equal(find("", ROW_ACTION, true).target, "2.4 to 1.6 mm");
 }
 
 static void without_readings_there_is_no_verdict(void **state)

@@ -89,7 +89,7 @@ static void readings_stand_beside_what_was_wanted(void **state)
     assert_has(text, ".030 (0.76)");
     assert_has(text, "8.2 (3.27)");
     assert_has(text, "6.0 (2.38)");
-    assert_has(text, "5.00 (.197)  over 3.00 (.118)");
+    assert_has(text, "12.6 (5.00)  over 7.6 (3.00)");
     assert_has(text, "tighten until the relief is .006 in (0.15 mm)");
     /* With one pass there is no other side, and nothing was done. */
     assert_lacks(text, "as left");
@@ -124,7 +124,7 @@ static void first_and_last_pass_stand_side_by_side(void **state)
     char *text = text_of_ask(&record, &ask, true);
     assert_is_clean(text, false);
     assert_has(text, "As found, as left");
-    assert_has(text, ".013 (0.33)  .006 (0.15)       .006 (0.15)  good");
+    assert_has(text, ".013 (0.33)  .006 (0.15)      .006 (0.15)  good");
     assert_has(text, ".030 (0.76) .018 (0.46) .018 (0.46)");
     /* String 5 was not read again: its cell stays empty, nothing is put in its place. */
     assert_has(text, ".028 (0.71)             .017 (0.43)");

@@ -28,7 +28,8 @@ static void lengths_stand_in_both_units(void **state)
     check_say(sheet_say_length, 25.4 * 8.5 / 64, false, MEASURE_RULE, "8.5/64 in (3.37 mm)");
     check_say(sheet_say_length, 25.4 * 6 / 64, false, MEASURE_RULE, "6/64 in (2.38 mm)");
     check_say(sheet_say_length, 25.4 * 6 / 64, true, MEASURE_RULE, "2.38 mm (6/64 in)");
-    check_say(sheet_say_length, 4.4, false, MEASURE_DEPTH, "4.40 mm (.173 in)");
+    check_say(sheet_say_length, 4.4, false, MEASURE_DEPTH, "11.1/64 in (4.40 mm)");
+    check_say(sheet_say_length, 4.4, true, MEASURE_DEPTH, "4.40 mm (.173 in)");
     check_say(sheet_say_change, 0.1524, false, MEASURE_FEELER, "+.006 in (+0.15 mm)");
     check_say(sheet_say_change, -0.1524, true, MEASURE_FEELER, "-0.15 mm (-.006 in)");
 }
@@ -55,7 +56,7 @@ static void forces_and_temperatures_too(void **state)
     assert_string_equal(memory, "98 (10.0)");
     strbuf_clear(&text);
     sheet_say_temperature(&text, 20, &inch);
-    assert_string_equal(memory, "20 C (68 F)");
+    assert_string_equal(memory, "68 F (20 C)");
     strbuf_clear(&text);
     sheet_say_scale(&text, 24.75 * 25.4, &inch);
     assert_string_equal(memory, "24.75 in (628.6 mm)");
