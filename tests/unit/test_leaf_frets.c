@@ -59,13 +59,13 @@ static void the_number_pad_reaches_every_cell(void **state)
     (void)state;
     assert_int_equal(cells, 2 * 12 + 2 * 36 + 1);
     for (int i = 0; i < cells; i++)
-        bench_press(app, i < 24 ? "0+3+5-7{Enter}" : i < 24 + 36 ? ".002{Enter}" : ".043{Enter}");
+        bench_press(app, i < 24 ? "0+3+5-7{Enter}" : i < 24 + 36 ? ".002{Enter}" : ".03{Enter}");
     for (int i = 0; i < app->route.count; i++)
         assert_non_null(record_get(&app->record, &app->route.cells[i].key));
     assert_string_equal(bench_text(app, "visit.1.pass.1 buzz.12"), "0 3 5-7");
     assert_string_equal(bench_text(app, "visit.1.pass.1 spot.36"), ".002 in");
-    assert_string_equal(bench_text(app, "visit.1.pass.1 crown.36"), ".043 in");
-    assert_string_equal(bench_text(app, "visit.1.pass.1 fall_away"), ".043 in");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 crown.36"), ".03 in");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 fall_away"), ".03 in");
     bench_close(app);
 }
 
