@@ -29,17 +29,17 @@
 static const struct day_pass as_found = {.relief = ".010+.004",
                                          .gap = {"28", ",027", ".025", "22", "20", "19"},
                                          .action = {"9", "8.5", "8", "7-1/2", "7", "6,5"},
-                                         .exposure = {"5.5", "5"}};
+                                         .exposure = {"14", "12"}};
 static const struct day_pass after_rod = {
     .relief = ".008",
     .rod_turned = "1/4",
     .gap = {"24", "23", "21", "18", "16", "15"},
     .action = {"8.25", "7.75", "7.25", "6.75", "6.25", "5.75"},
-    .exposure = {"5.5", "5"}};
+    .exposure = {"14", "12"}};
 static const struct day_pass after_saddle = {.relief = ".008",
                                              .gap = {"18", "17", "16", "15", "13", "12"},
                                              .action = {"6", "5.5", "5.25", "4.75", "4.5", "4"},
-                                             .exposure = {"3.8", "3.6"}};
+                                             .exposure = {"9.5", "9"}};
 
 /* The menu, then what is chosen there; `seen` is what comes of it. */
 static void choose(struct terminal *terminal, const char *codes, const char *seen)
@@ -85,10 +85,10 @@ static void take_in(struct terminal *terminal)
     day_find_cell(terminal, TERMINAL_DOWN, " humidity >");
     day_read(terminal, " humidity >", "46");
     terminal_expect(terminal, " temperature >");
-    bench_pad(terminal, "28");
+    bench_pad(terminal, "78");
     terminal_type(terminal, PAD_DELETE); /* a slip, taken back */
-    bench_pad(terminal, "1\r");
-    terminal_expect(terminal, "46 % 21 C EMC 8.6 %");
+    bench_pad(terminal, "0\r");
+    terminal_expect(terminal, "46 % 70 F EMC 8.6 %");
     day_find_cell(terminal, TERMINAL_DOWN, " scale length >");
     day_read(terminal, " scale length >", "25,5");
     terminal_expect(terminal, "25.5 in");
@@ -120,15 +120,15 @@ static void measure(struct bench *bench, struct terminal *terminal)
     /* The last reading, taken back and made again. */
     choose(terminal, "1", SEEN_TAKEN_BACK);
     choose(terminal, ".1", SEEN_MADE_AGAIN);
-    /* Edited in place: 5 becomes 5.1. */
+    /* Edited in place: 12 becomes 12.5. */
     terminal_type(terminal, PAD_INSERT);
-    terminal_expect(terminal, "> 5 mm");
-    for (int i = 0; i < 3; i++)
+    terminal_expect(terminal, "> 12/64 in");
+    for (int i = 0; i < 6; i++)
         terminal_key(terminal, TERMINAL_LEFT);
-    bench_pad(terminal, ".1\r");
+    bench_pad(terminal, ".5\r");
     terminal_expect(terminal, SEEN_PASS_END);
-    bench_expect_row(terminal, ROW_TITLED_EXPOSURE, "5.1");
-    bench_expect_line(bench, "exposure_treble = 5.1 mm");
+    bench_expect_row(terminal, ROW_TITLED_EXPOSURE, "12.5");
+    bench_expect_line(bench, "exposure_treble = 12.5/64 in");
 }
 
 static void read_what_stands_there(struct terminal *terminal)
