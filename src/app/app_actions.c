@@ -215,7 +215,7 @@ void turn_clear_cell(struct turn *turn)
         return;
     }
     turn_changed(turn);
-    app_say(app, TONE_NOTE, "Reading taken out; u brings it back.");
+    app_say(app, TONE_NOTE, "Reading taken out; * 1 brings it back.");
 }
 
 void turn_toggle_method(struct turn *turn)

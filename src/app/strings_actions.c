@@ -210,7 +210,7 @@ void strings_take_what_if(struct turn *turn)
     struct undo_step step;
 
     if (!what_if_is_on(&app->what_if) || !app->what_if.known) {
-        turn_warn(turn, "There is no what-if to take over: t names a tuning, s a set.");
+        turn_warn(turn, "There is no what-if to take over: * t names a tuning, * s a set.");
         return;
     }
     if (!turn_may_change(turn))
@@ -227,5 +227,5 @@ void strings_take_what_if(struct turn *turn)
     }
     what_if_drop(&app->what_if);
     turn_changed(turn);
-    app_say(app, TONE_NOTE, "Taken over; u takes it back. Measure again once it is tuned up.");
+    app_say(app, TONE_NOTE, "Taken over; * 1 takes it back. Measure again once it is tuned up.");
 }

@@ -104,5 +104,5 @@ void turn_undo(struct turn *turn, bool back)
     if (status == STATUS_OK)
         say_step(app, &step, back);
     else
-        turn_warn(turn, "Out of memory: only a part was taken back; u goes on.");
+        turn_warn(turn, "Out of memory: only a part was taken back; * 1 goes on.");
 }

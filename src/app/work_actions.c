@@ -74,7 +74,7 @@ static void ask_turns(struct app *app)
             app->at = i;
             app_refresh_entry(app);
             app_say(app, TONE_NOTE,
-                    "Marked done; u takes it back. By how many turns? Enter leaves that open.");
+                    "Marked done; * 1 takes it back. By how many turns? Enter leaves that open.");
         }
 }
 
@@ -92,12 +92,12 @@ static void mark_done(struct turn *turn, const struct move_words *words)
     if (turn_put(turn, work_key(WORK_AMOUNT, app->visit, line), memory, NULL) != STATUS_OK ||
         work_complete_line(turn, line, &begun) != STATUS_OK) {
         turn_changed(turn);
-        turn_warn(turn, "Out of memory: the work line is not complete; u takes it back.");
+        turn_warn(turn, "Out of memory: the work line is not complete; * 1 takes it back.");
         return;
     }
     turn_changed(turn);
     work_take_next(app);
-    app_say(app, TONE_NOTE, "Marked done with its amount and the time; u takes it back.");
+    app_say(app, TONE_NOTE, "Marked done with its amount and the time; * 1 takes it back.");
     if (begun.kind == MOVE_ROD)
         ask_turns(app);
 }
@@ -183,10 +183,10 @@ void turn_work_out(struct turn *turn)
 
         if (record_get(&app->record, &key) && turn_put(turn, key, NULL, NULL) != STATUS_OK) {
             turn_changed(turn);
-            turn_warn(turn, "Out of memory: a part of the line is left; u brings it back.");
+            turn_warn(turn, "Out of memory: a part of the line is left; * 1 brings it back.");
             return;
         }
     }
     turn_changed(turn);
-    app_say(app, TONE_NOTE, "Work line taken out; u brings it back.");
+    app_say(app, TONE_NOTE, "Work line taken out; * 1 brings it back.");
 }

@@ -302,9 +302,12 @@ static void draw_keys(const struct pen *pen, const struct app *app, int row)
     for (int id = 0; id < COMMAND_COUNT_; id++) {
         const struct command *command = command_get((enum command_id)id);
         const uint32_t key = working_key(app, command);
+        const char *hint = id == COMMAND_HISTORY_OPEN && app->history.naming
+                               ? command_get(COMMAND_ACCEPT)->hint
+                               : command->hint;
 
         if (command->hint[0] && key && command_is_on((enum command_id)id, app->leaf))
-            column += strip_view_key(pen, row, column, key, command->hint);
+            column += strip_view_key(pen, row, column, key, hint);
     }
 }
 

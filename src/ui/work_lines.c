@@ -98,7 +98,7 @@ static void draw_cell(const struct pen *pen, const struct app *app, const struct
     else if (cell->column == WORK_KIND)
         pen_put(pen, row, MARK_COLUMN, 3, ROLE_GOOD, "[x]");
     if (own && app->entry.length == 0)
-        text = "a writes a line of your own work here";
+        text = "your own work: go to this row and type it";
     pen_put_cut(pen, row, column, own ? pen->frame->columns - column - 1 : width,
                 strcmp(text, "-") == 0 || own ? ROLE_DIM : ROLE_VALUE, text);
     if (!in_hand)
