@@ -25,6 +25,9 @@ static struct step step_of(const struct field *field, const struct shop_units *u
 
     if (unit == UNIT_64THS)
         return (struct step){UNIT_64THS, field->measure == MEASURE_DEPTH ? 1 : 0.5, 1, "/64 in"};
+    if (field->kind == KIND_RADIUS)
+        return metric ? (struct step){UNIT_MM, 10, 0, " mm"}
+                      : (struct step){UNIT_IN, 0.5, 1, " in"};
     switch (field->measure) {
     case MEASURE_FEELER:
         return metric ? (struct step){UNIT_MM, 0.05, 2, " mm"}

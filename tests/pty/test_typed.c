@@ -5,14 +5,18 @@
  *
  * A row is {shop, cell, given, keys, kept}:
  *
- *   shop   INCH or METRIC.
- *   cell   a row of `cells`: the leaf it is on, how its prompt begins, and where the profile keeps
- * it. given  lines that the profile has beside `base`, NULL for none; they are appended, so the
- * first ones may belong to its last section, [visit.1.pass.1]. keys   what is typed in that cell,
- * byte by byte: "\r" is Enter, "\033[A" an arrow up. kept   the text that the file on disk then
- * holds for that cell. HELD: the program asks first, so the file is as it was. REFUSED: the same,
- * and another Enter changes nothing either.
- *          "" : the file is written, and holds no text for the cell.
+ * shop: INCH or METRIC.
+ *
+ * cell: a row of `cells`: the leaf it is on, how its prompt begins, where the profile keeps it.
+ *
+ * given: lines that the profile has behind `base`, NULL for none; with a reading in
+ * [visit.1.pass.1] the program still begins in that pass.
+ *
+ * keys: what is typed in that cell, byte by byte: "\r" is Enter, "\033[A" an arrow up.
+ *
+ * kept: the text that the file on disk then holds for that cell; "" is none, in a file that was
+ * written. HELD: the program asks first, so the file is as it was. REFUSED: the same, and another
+ * Enter changes nothing either.
  *
  * Each row has a profile and a program of its own. A new cell is a new row of `cells`; a table of
  * rows is run by CHECK_ROWS from a test.
@@ -114,6 +118,11 @@ static const char base[] = "[profile]\nformat = 1\n"
                            "[board]\nscale = 650 mm\nstrings = 6\nfrets = 20\njoin_fret = 14\n"
                            "[visit.1]\ndate = 2026-03-02\n";
 
+/* A rod turned before the last pass. */
+#define SECOND_PASS                                                                                \
+    "[visit.1.pass.1]\nrelief = .014 in\n[visit.1.pass.2]\nlabel = after the rod\nrelief = .010 "  \
+    "in\n"
+
 /* --- the profile on disk --- */
 
 /* The text behind "key = " in a section, in `out`; false, "" there, where the key is absent. */
@@ -208,7 +217,8 @@ static void go_to_cell(struct bench *bench, const struct row *row)
         terminal_settle(terminal);
     }
     for (int i = 0; i < CELLS_MOST && !in_cell(terminal, cells[row->cell].prompt); i++) {
-        terminal_key(terminal, TERMINAL_ENTER);
+        /* The rod's turns stand off the route. */
+        terminal_key(terminal, row->cell == TURN ? TERMINAL_RIGHT : TERMINAL_ENTER);
         terminal_settle(terminal);
     }
     if (!in_cell(terminal, cells[row->cell].prompt))
@@ -287,6 +297,8 @@ static void leaves_in_thousandths(void **state)
         {INCH, RELIEF, NULL, "0,30 mm\r", "0.30 mm"},
         {INCH, RELIEF, NULL, "1/64\r", "1/64 in"},
         {INCH, RELIEF, NULL, "0.70\r", REFUSED},
+        {INCH, RELIEF, NULL, "0.30\r", HELD},
+        {INCH, RELIEF, NULL, "120\r", HELD},
         {INCH, RELIEF, NULL, "1.2.3\r", REFUSED},
         {INCH, RELIEF, NULL, "1,2,3\r", REFUSED},
         {INCH, RELIEF, NULL, ".01200000000000000123\r", ".01200000000000000123 in"},
@@ -345,6 +357,8 @@ static void rules(void **state)
         {INCH, ACTION, NULL, "6+.012\r", REFUSED},
         {INCH, ACTION, NULL, "6+1/3\r", REFUSED},
         {INCH, ACTION, NULL, "2.4 mm\r", "2.4 mm"},
+        {INCH, ACTION, NULL, ".5\r", HELD},
+        {METRIC, ACTION, NULL, "24\r", HELD},
         {METRIC, ACTION, NULL, "2.4\r", "2.4 mm"},
         {METRIC, ACTION, NULL, "2,4\r", "2.4 mm"},
         {METRIC, ACTION, NULL, "2\r", "2 mm"},
@@ -466,6 +480,95 @@ static void days(void **state)
 
     CHECK_ROWS(state, rows);
 }
+
+/* Saddle heights go by the action rule, sizes by the calliper, long lengths by the tape. */
+static void sizes(void **state)
+{
+    static const struct row rows[] = {
+        {INCH, EXPOSURE, NULL, "9\r", "9/64 in"},
+        {INCH, EXPOSURE, NULL, "8.5\r", "8.5/64 in"},
+        {INCH, EXPOSURE, NULL, "1/8\r", "1/8 in"},
+        {INCH, EXPOSURE, NULL, ".125\r", ".125 in"},
+        {INCH, EXPOSURE, NULL, "0,125\r", "0.125 in"},
+        {INCH, EXPOSURE, NULL, "3.5 mm\r", "3.5 mm"},
+        {METRIC, EXPOSURE, NULL, "3.5\r", "3.5 mm"},
+        {METRIC, EXPOSURE, NULL, "3,5\r", "3.5 mm"},
+        {METRIC, EXPOSURE, NULL, "9/64\r", "9/64 in"},
+        {INCH, LEAST, NULL, "8\r", "8/64 in"},
+        {INCH, LEAST, NULL, "1/8\r", "1/8 in"},
+        {METRIC, LEAST, NULL, "3\r", "3 mm"},
+        {INCH, WIDTH, NULL, "1.6875\r", "1.6875 in"},
+        {INCH, WIDTH, NULL, "1,6875\r", "1.6875 in"},
+        {INCH, WIDTH, NULL, "1 11/16\r", "1 11/16 in"},
+        {INCH, WIDTH, NULL, "1-3/4\r", "1-3/4 in"},
+        {INCH, WIDTH, NULL, "43 mm\r", "43 mm"},
+        {METRIC, WIDTH, NULL, "43\r", "43 mm"},
+        {METRIC, WIDTH, NULL, "42,9\r", "42.9 mm"},
+        {INCH, SHAFT, NULL, ".78\r", ".78 in"},
+        {INCH, SHAFT, NULL, ",78\r", ".78 in"},
+        {INCH, SHAFT, NULL, "25/32\r", "25/32 in"},
+        {METRIC, SHAFT, NULL, ".78\r", REFUSED},
+        {INCH, SHAFT, NULL, "20\r", REFUSED},
+        {METRIC, SHAFT, NULL, "20\r", "20 mm"},
+        {METRIC, SHAFT, NULL, "19,8\r", "19.8 mm"},
+        {INCH, CROWN, NULL, ".043\r", ".043 in"},
+        {INCH, CROWN, NULL, "0,043\r", "0.043 in"},
+        {METRIC, CROWN, NULL, "1.1\r", "1.1 mm"},
+        {METRIC, CROWN, NULL, "1,1\r", "1.1 mm"},
+        {INCH, SETBACK, NULL, ".09\r", ".09 in"},
+        {INCH, SETBACK, NULL, "3/32\r", "3/32 in"},
+        {METRIC, SETBACK, NULL, "2.2\r", "2.2 mm"},
+        {METRIC, SETBACK, NULL, "2,2\r", "2.2 mm"},
+        {INCH, THREAD, NULL, "1/32\r", "1/32 in"},
+        {INCH, THREAD, NULL, ".5 mm\r", ".5 mm"},
+        {METRIC, THREAD, NULL, "0,5\r", "0.5 mm"},
+        {INCH, GAUGE, NULL, "53\r", "53 th"},
+        {INCH, GAUGE, NULL, ".053\r", ".053 in"},
+        {INCH, GAUGE, NULL, "0,0535\r", "0.0535 in"},
+        {METRIC, GAUGE, NULL, "1.35\r", "1.35 mm"},
+        {METRIC, GAUGE, NULL, "0,3\r", "0.3 mm"},
+        {METRIC, GAUGE, NULL, ".053 in\r", ".053 in"},
+        {INCH, SCALE, NULL, "25.5\r", "25.5 in"},
+        {INCH, SCALE, NULL, "25,5\r", "25.5 in"},
+        {INCH, SCALE, NULL, "25 1/2\r", "25 1/2 in"},
+        {INCH, SCALE, NULL, "25-1/2\r", "25-1/2 in"},
+        {INCH, SCALE, NULL, "648 mm\r", "648 mm"},
+        {METRIC, SCALE, NULL, "648\r", "648 mm"},
+        {METRIC, SCALE, NULL, "647,7\r", "647.7 mm"},
+        {METRIC, SCALE, NULL, "25 1/2\r", "25 1/2 in"},
+    };
+
+    CHECK_ROWS(state, rows);
+}
+
+static void other_quantities(void **state)
+{
+    static const struct row rows[] = {
+        {INCH, TEMPERATURE, NULL, "70\r", "70 F"},
+        {INCH, TEMPERATURE, NULL, "70,5\r", "70.5 F"},
+        {INCH, TEMPERATURE, NULL, "21 C\r", "21 C"},
+        {INCH, TEMPERATURE, NULL, "21\r", HELD},
+        {METRIC, TEMPERATURE, NULL, "70\r", HELD},
+        {METRIC, TEMPERATURE, NULL, "21\r", "21 C"},
+        {METRIC, TEMPERATURE, NULL, "21,5\r", "21.5 C"},
+        {METRIC, TEMPERATURE, NULL, "70 f\r", "70 f"},
+        {METRIC, TEMPERATURE, NULL, "21+2\r", REFUSED},
+        {INCH, HUMIDITY, NULL, "46\r", "46 %"},
+        {METRIC, HUMIDITY, NULL, "46,5\r", "46.5 %"},
+        {INCH, CENTS, NULL, "+6\r", "6 cents"},
+        {INCH, CENTS, NULL, "-3\r", "-3 cents"},
+        {METRIC, CENTS, NULL, "2,5\r", "2.5 cents"},
+        {METRIC, CENTS, NULL, "0.5\r", "0.5 cents"},
+        {INCH, MODULUS, NULL, "11 GPa\r", "11 GPa"},
+        {METRIC, MODULUS, NULL, "11000\r", "11000 N/mm2"},
+        {METRIC, MODULUS, NULL, "11,000\r", REFUSED},
+        {INCH, TURN, SECOND_PASS, "1/4\r", "1/4 turn"},
+        {INCH, TURN, SECOND_PASS, ".25\r", ".25 turn"},
+        {METRIC, TURN, SECOND_PASS, "-,25\r", "-.25 turn"},
+    };
+
+    CHECK_ROWS(state, rows);
+}
 /* clang-format on */
 
 int main(int argc, char **argv)
@@ -474,6 +577,8 @@ int main(int argc, char **argv)
         BENCH_CASE(leaves_in_thousandths),
         BENCH_CASE(leaves_in_hundredths),
         BENCH_CASE(rules),
+        BENCH_CASE(sizes),
+        BENCH_CASE(other_quantities),
         BENCH_CASE(choices),
         BENCH_CASE(woods_and_materials),
         BENCH_CASE(notes),

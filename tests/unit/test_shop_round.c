@@ -56,6 +56,9 @@ static void lengths_become_round(void **state)
         {FIELD_EXPOSURE_NEW, false, 4, "10/64 in"},
         {FIELD_WIDTH_NUT, false, 43, "1.69 in"},
         {FIELD_SCALE, false, 650, "25.60 in"},
+        {FIELD_RADIUS_NUT, true, 16 * 25.4, "410 mm"},
+        {FIELD_RADIUS_NUT, true, 10 * 25.4, "250 mm"},
+        {FIELD_RADIUS_NUT, false, 300, "12.0 in"},
     };
 
     (void)state;
