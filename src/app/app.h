@@ -61,7 +61,7 @@ enum held_state {
     HELD_WAITS, /* other keys came between: Enter asks again */
 };
 
-enum { APP_MESSAGE_MAX = 240 };
+enum { APP_MESSAGE_MAX = 240, PASTE_MAX = 4000 };
 
 /* A pass by its visit and number; pass 0 for none. */
 struct pass_place {
@@ -110,6 +110,10 @@ struct app {
     struct menu menu;   /* with OVERLAY_MENU: its items are commands */
     enum app_tone tone;
     char message[APP_MESSAGE_MAX];
+    bool pasting; /* paste.h */
+    bool paste_is_full;
+    size_t paste_length;
+    char paste[PASTE_MAX + 1];
     bool warned;    /* by the key before */
     char today[11]; /* of the clock, as of the last event */
     enum app_keeping keeping;

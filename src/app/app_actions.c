@@ -32,7 +32,8 @@ void turn_go_to(struct turn *turn, int at)
 
 void turn_open_step(struct turn *turn)
 {
-    undo_open_step(&turn->app->undo, (int)turn->app->leaf);
+    if (!turn->step_is_open)
+        undo_open_step(&turn->app->undo, (int)turn->app->leaf);
 }
 
 enum status turn_put(struct turn *turn, struct reading_key key, const char *text,

@@ -3,6 +3,7 @@
 #include "app/app_inside.h"
 #include "app/explain.h"
 #include "app/held.h"
+#include "app/paste.h"
 #include "app/typing.h"
 
 static void handle_key(struct turn *turn, uint32_t key);
@@ -61,6 +62,8 @@ static void handle_key(struct turn *turn, uint32_t key)
     app->tone = TONE_NONE;
     turn->after_warning = app->warned;
     app->warned = false;
+    if (paste_take_key(turn, key))
+        return;
     if (app->overlay == OVERLAY_MENU) {
         handle_menu(turn, key);
         return;
@@ -101,6 +104,8 @@ struct app_effects app_handle(struct app *app, const struct event *event,
         turn.effects.repaint = true;
         break;
     case EVENT_NONE:
+        paste_end(&turn);
+        break;
     case EVENT_RESIZE:
         break;
     }

@@ -34,6 +34,7 @@ struct turn {
     struct app *app;
     const struct app_clock *clock;
     struct app_effects effects;
+    bool step_is_open;  /* all that is changed is one step */
     bool after_warning; /* the key before was refused, or its entry held */
 };
 

@@ -29,6 +29,8 @@ enum key {
     SILLET_KEY_INSERT,
     SILLET_KEY_F1, /* up to F12, in order */
     SILLET_KEY_F12 = SILLET_KEY_F1 + 11,
+    SILLET_KEY_PASTE_BEGIN, /* what comes up to the end was pasted */
+    SILLET_KEY_PASTE_END,
     SILLET_KEY_UNKNOWN, /* a key that the terminal sent and nobody knows */
 };
 

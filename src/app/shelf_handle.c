@@ -385,6 +385,21 @@ static void handle_menu(struct shelf_turn *turn, uint32_t key)
         handle_key(turn, key);
 }
 
+/* What is pasted is a name or words to look for; its line ends open nothing. */
+static bool take_paste(struct shelf_turn *turn, uint32_t key)
+{
+    struct shelf_list *list = turn->list;
+    const bool types = list->mode == SHELF_LIST || list->mode == SHELF_NAMING;
+
+    if (key == SILLET_KEY_PASTE_BEGIN || key == SILLET_KEY_PASTE_END) {
+        list->pasting = key == SILLET_KEY_PASTE_BEGIN;
+        return true;
+    }
+    if (list->pasting && types && is_character(key))
+        type(turn, key);
+    return list->pasting;
+}
+
 /* Where characters are not for typing, one that means nothing closes what is open. */
 static void handle_key(struct shelf_turn *turn, uint32_t key)
 {
@@ -392,6 +407,8 @@ static void handle_key(struct shelf_turn *turn, uint32_t key)
     const enum shelf_key_id id = shelf_key_find(key, list->mode);
     const bool types = list->mode == SHELF_LIST || list->mode == SHELF_NAMING;
 
+    if (take_paste(turn, key))
+        return;
     list->tone = TONE_NONE;
     list->typing = list->mode == SHELF_NAMING;
     if (list->mode == SHELF_MENU)
@@ -423,6 +440,8 @@ struct shelf_effects shelf_list_handle(struct shelf_list *list, const struct eve
         turn.effects.rescan = turn.effects.repaint = true;
         break;
     case EVENT_NONE:
+        list->pasting = false;
+        break;
     case EVENT_RESIZE:
         break;
     }

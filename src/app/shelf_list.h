@@ -72,6 +72,7 @@ struct shelf_list {
     size_t at, top;              /* in found: the one in hand, the first on the screen */
     char chosen[SHELF_FILE_MAX]; /* the file in hand, so that it is found again; "" for
                                     whichever is first */
+    bool pasting;                /* what comes is pasted */
     bool typing;                 /* the last key changed what is typed */
     bool used;                   /* what is typed led to one: typing begins a new search */
     int rows;                    /* of a page; whoever shows it sets it */

@@ -9,7 +9,13 @@
 #include "base/utf8.h"
 
 /* Codes of our own, beyond those that curses gives out: a key with a plain character. */
-enum { PAD_BASE = 0x4000, PAD_ENTER = PAD_BASE + '\r', NO_BYTE = -1 };
+enum {
+    PAD_BASE = 0x4000,
+    PAD_ENTER = PAD_BASE + '\r',
+    PASTE_BEGIN = PAD_BASE + 0x100,
+    PASTE_END,
+    NO_BYTE = -1
+};
 
 /* How long the rest of a character may lag behind its first byte. Waiting costs nothing:
  * no key is a first byte alone. */
@@ -53,7 +59,7 @@ static const struct {
     {"\033[[A", KEY_F(1)},   {"\033[[B", KEY_F(2)},   {"\033[[C", KEY_F(3)},   {"\033[[D", KEY_F(4)},
     {"\033[[E", KEY_F(5)},   {"\033[15~", KEY_F(5)},  {"\033[17~", KEY_F(6)},  {"\033[18~", KEY_F(7)},
     {"\033[19~", KEY_F(8)},  {"\033[20~", KEY_F(9)},  {"\033[21~", KEY_F(10)}, {"\033[23~", KEY_F(11)},
-    {"\033[24~", KEY_F(12)},
+    {"\033[24~", KEY_F(12)}, {"\033[200~", PASTE_BEGIN}, {"\033[201~", PASTE_END},
     /* clang-format on */
 };
 
@@ -169,10 +175,23 @@ static uint32_t decode_escape(void)
     return SILLET_KEY_UNKNOWN;
 }
 
+/* A line end of two bytes, as a text may have them that is fed to the terminal, is one Enter: the
+ * second would answer what the first asks. */
+static uint32_t decode_return(void)
+{
+    const int next = take();
+
+    if (next != '\n') {
+        give_back(next);
+    }
+    return SILLET_KEY_ENTER;
+}
+
 static uint32_t decode_byte(int byte)
 {
     switch (byte) {
     case '\r':
+        return decode_return();
     case '\n':
         return SILLET_KEY_ENTER;
     case '\b':
@@ -197,6 +216,8 @@ static uint32_t decode_code(int code)
     } named[] = {
         {KEY_ENTER, SILLET_KEY_ENTER},
         {PAD_ENTER, SILLET_KEY_ENTER},
+        {PASTE_BEGIN, SILLET_KEY_PASTE_BEGIN},
+        {PASTE_END, SILLET_KEY_PASTE_END},
         {KEY_BACKSPACE, SILLET_KEY_BACKSPACE},
         {KEY_DC, SILLET_KEY_DELETE},
         {KEY_BTAB, SILLET_KEY_BACKTAB},

@@ -144,6 +144,7 @@ static void set_modes(void)
     nonl();
     keypad(stdscr, TRUE);
     nodelay(stdscr, TRUE);
+    terminfo_mark_pastes(true);
     decode_open();
 }
 
@@ -212,6 +213,7 @@ enum status term_start(const char **ret_reason)
 static void leave_screen(void)
 {
     signals_showing(true);
+    terminfo_mark_pastes(false);
     curs_set(1);
     endwin();
     signals_showing(false);
@@ -245,6 +247,7 @@ static void take_terminal_again(void)
 {
     signals_take_continued();
     signals_showing(true);
+    terminfo_mark_pastes(true);
     refresh();
     signals_showing(false);
     show_repaint();

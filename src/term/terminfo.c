@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "term/terminfo.h"
 
+#include <stdio.h>
 #include <stdlib.h>
 #include <unistd.h>
 
@@ -45,6 +46,30 @@ enum status terminfo_choose(const char **ret_name)
     return status;
 }
 
+/* Descriptions that know of it are new; terminals that do not know of it pass over it, as far as
+ * they know sequences of that kind at all. */
+static const char *paste_marks(bool on)
+{
+    const char *own = tigetstr(on ? "BE" : "BD");
+    const bool has_own = own != NULL && own != (const char *)-1;
+    const bool is_ansi = cursor_address[0] == '\033' && cursor_address[1] == '[';
+
+    if (has_own || !is_ansi) {
+        return has_own ? own : NULL;
+    }
+    return on ? "\033[?2004h" : "\033[?2004l";
+}
+
+void terminfo_mark_pastes(bool on)
+{
+    const char *bytes = paste_marks(on);
+
+    if (bytes != NULL) {
+        putp(bytes);
+        fflush(stdout); /* curses has a buffer of its own for all else */
+    }
+}
+
 static int collect_byte(int byte)
 {
     if (collected.length < collected.size) {
@@ -56,8 +81,8 @@ static int collect_byte(int byte)
 size_t terminfo_rescue(char *out, size_t size)
 {
     const char *const last = exit_ca_mode != NULL ? exit_ca_mode : clear_screen;
-    const char *const wanted[] = {exit_attribute_mode, orig_pair, cursor_normal, keypad_local,
-                                  last};
+    const char *const wanted[] = {exit_attribute_mode, orig_pair,          cursor_normal,
+                                  keypad_local,        paste_marks(false), last};
     collected.bytes = out;
     collected.size = size;
     collected.length = 0;

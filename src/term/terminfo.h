@@ -2,6 +2,7 @@
 #ifndef SILLET_TERM_TERMINFO_H
 #define SILLET_TERM_TERMINFO_H
 
+#include <stdbool.h>
 #include <stddef.h>
 
 #include "base/status.h"
@@ -14,6 +15,9 @@
  * cursor.
  */
 enum status terminfo_choose(const char **ret_name);
+
+/* Has the terminal mark what is pasted, or not any more; curses must be running. */
+void terminfo_mark_pastes(bool on);
 
 /* The bytes that give the terminal back after a crash; curses must be running. Returns
  * their number, at most `size`. */

@@ -96,6 +96,16 @@ void probe_expect_size(struct terminal *terminal, int rows, int columns)
     terminal_expect(terminal, want);
 }
 
+/* Whether what is pasted is still marked: by the last of the two sequences that say so. */
+static bool marks_pastes(const struct terminal *terminal)
+{
+    bool on = false;
+
+    for (const char *at = terminal_output(terminal); (at = strstr(at, "\033[?2004")); at += 8)
+        on = at[8] == 'h';
+    return on;
+}
+
 void probe_expect_restored(struct terminal *terminal)
 {
     int row, column;
@@ -104,6 +114,7 @@ void probe_expect_restored(struct terminal *terminal)
     terminal_check(terminal, visible);
     terminal_check(terminal, !terminal_on_alternate_screen(terminal));
     terminal_check(terminal, terminal_modes_restored(terminal));
+    terminal_check(terminal, !marks_pastes(terminal));
 }
 
 double probe_now_s(void)

@@ -31,10 +31,10 @@ struct probe {
 static const char *key_name(uint32_t key)
 {
     static const char *const names[] = {
-        "ENTER",  "BACKSPACE", "DELETE", "ESCAPE", "TAB", "BACKTAB", "UP",
-        "DOWN",   "LEFT",      "RIGHT",  "HOME",   "END", "PAGE_UP", "PAGE_DOWN",
-        "INSERT", "F1",        "F2",     "F3",     "F4",  "F5",      "F6",
-        "F7",     "F8",        "F9",     "F10",    "F11", "F12",     "UNKNOWN"};
+        "ENTER", "BACKSPACE", "DELETE", "ESCAPE",      "TAB",       "BACKTAB",   "UP",     "DOWN",
+        "LEFT",  "RIGHT",     "HOME",   "END",         "PAGE_UP",   "PAGE_DOWN", "INSERT", "F1",
+        "F2",    "F3",        "F4",     "F5",          "F6",        "F7",        "F8",     "F9",
+        "F10",   "F11",       "F12",    "PASTE_BEGIN", "PASTE_END", "UNKNOWN"};
     return key >= SILLET_KEY_ENTER && key <= SILLET_KEY_UNKNOWN ? names[key - SILLET_KEY_ENTER]
                                                                 : "NONE";
 }

@@ -118,6 +118,46 @@ static void test_too_long(void **state)
     bench_expect_line(bench, "relief = .013 in");
 }
 
+/* --- what is pasted --- */
+
+static void test_paste(void **state)
+{
+    struct bench *bench = *state;
+    struct terminal *terminal = bench_start_worked(bench);
+
+    terminal_key(terminal, TERMINAL_DOWN);
+    bench_expect_gap(terminal, 6);
+    terminal_type(terminal, "\033[200~31 29\r26\t240;22\033[201~");
+    terminal_expect(terminal, "3 filed, ended at nut gap, string 3 by \"240\"");
+    bench_expect_gap(terminal, 3);
+    bench_quit(terminal);
+    bench_expect_line(bench, "nut_gap.6 = 31 th");
+    bench_expect_line(bench, "nut_gap.5 = 29 th");
+    bench_expect_line(bench, "nut_gap.4 = 26 th");
+    bench_expect_line(bench, "nut_gap.3 = .024 in");
+    bench_expect_line(bench, "nut_gap.2 = .021 in");
+}
+
+/* Where the terminal marks no pastes: a column fills the route, what is held in it is not filed by
+ * what follows, and a line with blanks goes into no cell. */
+static void test_paste_without_marks(void **state)
+{
+    struct bench *bench = *state;
+    struct terminal *terminal = bench_start_worked(bench);
+
+    terminal_key(terminal, TERMINAL_DOWN);
+    bench_expect_gap(terminal, 6);
+    terminal_type(terminal, "31\r\n240\r\n26\r\n");
+    bench_expect_gap(terminal, 4);
+    terminal_type(terminal, "24 23 22\r");
+    terminal_expect(terminal, "\"24 23 22\": ");
+    bench_expect_gap(terminal, 4);
+    bench_quit(terminal);
+    bench_expect_line(bench, "nut_gap.6 = 31 th");
+    bench_expect_line(bench, "nut_gap.5 = 26 th");
+    bench_expect_line(bench, "nut_gap.4 = .025 in");
+}
+
 /* --- back and again --- */
 
 static void test_undo_and_redo(void **state)
@@ -258,7 +298,8 @@ static void test_stray_keys(void **state)
     struct terminal *terminal = bench_start_worked(bench);
 
     terminal_type(terminal, "zZ~\033[34~\033[1;5A\xC2\xB5\xFF\x80");
-    terminal_type(terminal, "\033[200~"); /* a bracketed paste that nobody asked for */
+    terminal_type(terminal,
+                  "\033[201~\033[200~\033[201~"); /* the end of a paste, and an empty one */
     terminal_settle(terminal);
     terminal_expect(terminal, SEEN_PROMPT_RELIEF);
     bench_expect_row(terminal, ROW_TITLED_RELIEF, ".013");
@@ -275,6 +316,8 @@ int main(int argc, char **argv)
         BENCH_CASE(test_preview),
         BENCH_CASE(test_unusual_is_held_and_marked),
         BENCH_CASE(test_too_long),
+        BENCH_CASE(test_paste),
+        BENCH_CASE(test_paste_without_marks),
         BENCH_CASE(test_undo_and_redo),
         BENCH_CASE(test_clear),
         BENCH_CASE(test_arrows),

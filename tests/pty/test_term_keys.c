@@ -7,6 +7,7 @@
 #include <stddef.h>
 #include <stdint.h>
 #include <stdio.h>
+#include <string.h>
 #include <sys/wait.h>
 
 #include <cmocka.h>
@@ -86,11 +87,37 @@ static void test_unknown_sequences(void **state)
 {
     (void)state;
     struct terminal *terminal = probe_start("vt100");
-    terminal_type(terminal, "\033[1;5A\033[25~\033[200~\033[<0;12;34M\033[1;2P\033[[Fz");
+    terminal_type(terminal, "\033[1;5A\033[25~\033[202~\033[<0;12;34M\033[1;2P\033[[Fz");
     probe_expect_log(terminal, "UNKNOWN UNKNOWN UNKNOWN UNKNOWN UNKNOWN UNKNOWN z");
     terminal = probe_start("xterm-256color");
     terminal_type(terminal, "\033[1;5A\033[34~\033[I\033[9~\033OTz");
     probe_expect_log(terminal, "UNKNOWN UNKNOWN UNKNOWN UNKNOWN UNKNOWN z");
+}
+
+/* What is pasted comes between marks, which every terminal is asked for. */
+static void test_paste_is_marked(void **state)
+{
+    (void)state;
+    for (int i = 0; i < PROBE_TERMS; i++) {
+        if (probe_skips(probe_terms[i])) {
+            continue;
+        }
+        struct terminal *terminal = probe_start(probe_terms[i]);
+        terminal_expect(terminal, "keys=0 ");
+        terminal_check(terminal, strstr(terminal_output(terminal), "\033[?2004h") != NULL);
+        terminal_type(terminal, "1\033[200~24\r23\033[201~2");
+        probe_expect_log(terminal, "1 PASTE_BEGIN 2 4 ENTER 2 3 PASTE_END 2");
+    }
+}
+
+/* A line end of two bytes is one Enter; two line ends are two. */
+static void test_line_ends(void **state)
+{
+    (void)state;
+    struct terminal *terminal = probe_start("xterm-256color");
+    terminal_type(terminal, "1\r\n2\r3\n4\r\r5\n\n6\r\n\r\n7");
+    probe_expect_log(terminal, "1 ENTER 2 ENTER 3 ENTER 4 ENTER ENTER 5 ENTER ENTER 6 ENTER "
+                               "ENTER 7");
 }
 
 static void test_escape_alone(void **state)
@@ -256,16 +283,12 @@ static void test_invalid_bytes_swallow_nothing(void **state)
 int main(int argc, char **argv)
 {
     const struct CMUnitTest tests[] = {
-        PROBE_CASE(test_keypad),
-        PROBE_CASE(test_named_keys),
-        PROBE_CASE(test_function_keys),
-        PROBE_CASE(test_unknown_sequences),
-        PROBE_CASE(test_escape_alone),
-        PROBE_CASE(test_escape_delay_of_the_user),
-        PROBE_CASE(test_split_sequence),
-        PROBE_CASE(test_control_keys),
-        PROBE_CASE(test_utf8_input),
-        PROBE_CASE(test_invalid_bytes_swallow_nothing),
+        PROBE_CASE(test_keypad),          PROBE_CASE(test_named_keys),
+        PROBE_CASE(test_function_keys),   PROBE_CASE(test_unknown_sequences),
+        PROBE_CASE(test_paste_is_marked), PROBE_CASE(test_line_ends),
+        PROBE_CASE(test_escape_alone),    PROBE_CASE(test_escape_delay_of_the_user),
+        PROBE_CASE(test_split_sequence),  PROBE_CASE(test_control_keys),
+        PROBE_CASE(test_utf8_input),      PROBE_CASE(test_invalid_bytes_swallow_nothing),
     };
     if (!probe_set_up(argc, argv)) {
         return 2;
