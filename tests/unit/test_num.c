@@ -241,6 +241,10 @@ static void without_a_cell_every_term_needs_a_unit(void **state)
     } cases[] = {
         {"7/64 in", QUANTITY_LENGTH, 2.778125},
         {"10+8 th", QUANTITY_LENGTH, 0.254 + 0.2032},
+        {".010+8 th", QUANTITY_LENGTH, 8.01 * 0.0254}, /* a file is read as it always was */
+        {"0.30+5/100 mm", QUANTITY_LENGTH, 0.35},
+        {"0.5 th", QUANTITY_LENGTH, 0.0127},
+        {"6+.5/64 in", QUANTITY_LENGTH, 6 * 25.4 + 0.5 / 64 * 25.4},
         {"21 C", QUANTITY_TEMPERATURE, 21.0},
         {"2.5", QUANTITY_PLAIN, 2.5},
     };
