@@ -40,8 +40,8 @@ void amount_add_unit(struct strbuf *out, enum unit unit);
 /* Appends a range, "7.3 to 5.1", or one amount where both read the same. */
 void amount_add_range(struct strbuf *out, double first_mm, double last_mm, enum unit unit);
 
-/* Appends a length in every way a tech may want it, the cell's own system first: ".1094 in = 7/64 in
- * = 2.778 mm"; "2.778 mm = .1094 in". In 64ths only where one is within .002 in. */
+/* Appends a length in every way a tech may want it, the cell's own system first: ".1094 in = 7/64
+ * in = 2.778 mm"; "2.778 mm = .1094 in". In 64ths only where one is within .002 in. */
 void amount_add_all(struct strbuf *out, double mm, enum unit unit);
 
 #endif

@@ -75,8 +75,9 @@ struct app {
     bool metric;
     bool from_shelf; /* opened from the shelf, to which leaving it leads back */
 
-    int visit, pass;         /* the pass in hand; it may have no reading yet */
-    struct pass_place begun; /* one with nothing in it that was left for another leaf */
+    int visit, pass;             /* the pass in hand; it may have no reading yet */
+    struct pass_place asked_out; /* whether to take it out (take_out.h); visit 0: nothing asked */
+    struct pass_place begun;     /* one with nothing in it that was left for another leaf */
     enum leaf leaf;
     struct route route;     /* of the leaf */
     int at;                 /* the cell in hand; route.count: the pass's end */

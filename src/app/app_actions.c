@@ -42,6 +42,11 @@ enum status turn_put(struct turn *turn, struct reading_key key, const char *text
     return undo_put(&turn->app->undo, &turn->app->record, &key, text, ret_fault);
 }
 
+enum status turn_move(struct turn *turn, struct reading_key key, const char *text)
+{
+    return undo_move(&turn->app->undo, &turn->app->record, &key, text);
+}
+
 /* Work that goes on after the day of its visit brings its own date along. */
 enum status turn_put_time(struct turn *turn, struct reading_key key)
 {

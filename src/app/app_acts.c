@@ -5,6 +5,7 @@
 #include "app/bench_actions.h"
 #include "app/history_actions.h"
 #include "app/strings_actions.h"
+#include "app/take_out.h"
 #include "app/typing.h"
 #include "app/work_actions.h"
 #include "app/work_list.h"
@@ -232,6 +233,9 @@ static const struct act acts[COMMAND_COUNT_] = {
     [COMMAND_WORK_DONE] = {.plain = turn_work_done},
     [COMMAND_WORK_OWN] = {.plain = turn_work_own},
     [COMMAND_WORK_OUT] = {.plain = turn_work_out},
+    [COMMAND_PASS_OUT] = {.plain = turn_pass_out},
+    [COMMAND_VISIT_OUT] = {.plain = turn_visit_out},
+    [COMMAND_INTAKE_OUT] = {.plain = turn_visit_out},
     [COMMAND_SHEET] = {.plain = ask_sheet},
     [COMMAND_UNITS] = {.plain = turn_toggle_units},
     [COMMAND_WHY] = {.plain = why},

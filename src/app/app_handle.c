@@ -4,6 +4,7 @@
 #include "app/explain.h"
 #include "app/held.h"
 #include "app/paste.h"
+#include "app/take_out.h"
 #include "app/typing.h"
 
 static void handle_key(struct turn *turn, uint32_t key);
@@ -63,6 +64,8 @@ static void handle_key(struct turn *turn, uint32_t key)
     turn->after_warning = app->warned;
     app->warned = false;
     if (paste_take_key(turn, key))
+        return;
+    if (take_out_answer(turn, key))
         return;
     if (app->overlay == OVERLAY_MENU) {
         handle_menu(turn, key);

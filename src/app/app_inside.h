@@ -53,6 +53,9 @@ void turn_open_step(struct turn *turn);
 enum status turn_put(struct turn *turn, struct reading_key key, const char *text,
                      struct field_fault *ret_fault);
 
+/* Puts a text that stood elsewhere in the record, whatever it is. */
+enum status turn_move(struct turn *turn, struct reading_key key, const char *text);
+
 /* Puts the time into a cell that has none, and the visit's date where that is not known. */
 enum status turn_put_time(struct turn *turn, struct reading_key key);
 

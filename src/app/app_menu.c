@@ -5,6 +5,7 @@
 #include "app/bench_actions.h"
 #include "app/leaf_work.h"
 #include "app/reading_words.h"
+#include "app/take_out.h"
 #include "app/work_actions.h"
 #include "model/record_walk.h"
 #include "model/work_mark.h"
@@ -121,6 +122,16 @@ static bool has_later(const struct app *app)
     return has_pass_beside(app, 1);
 }
 
+static bool can_take_pass_out(const struct app *app)
+{
+    return may_change(app) && take_out_has_pass(app);
+}
+
+static bool can_take_visit_out(const struct app *app)
+{
+    return may_change(app) && take_out_has_visit(app);
+}
+
 static bool can_begin_visit(const struct app *app)
 {
     const int last = record_last_visit(&app->record);
@@ -155,6 +166,9 @@ static bool (*const can[COMMAND_COUNT_])(const struct app *app) = {
     [COMMAND_HISTORY_NAME] = can_name_pass,
     [COMMAND_EARLIER] = has_earlier,
     [COMMAND_LATER] = has_later,
+    [COMMAND_PASS_OUT] = can_take_pass_out,
+    [COMMAND_VISIT_OUT] = can_take_visit_out,
+    [COMMAND_INTAKE_OUT] = can_take_visit_out,
     [COMMAND_VISIT] = can_begin_visit,
 };
 

@@ -52,6 +52,9 @@ COMMAND(WORK_OWN, 0, 0, 'a', ON_FIRST(7), LEAF_WORK, "", "a line of your own wor
 COMMAND(WORK_OUT, 0, 0, 'z', ON_FIRST(8), LEAF_WORK, "", "take the work line out", "take the line in hand out, or the mark off the move")
 COMMAND(HISTORY_OPEN, SILLET_KEY_ENTER, 0, 'i', ON_FIRST(4), LEAF_HISTORY, "open", "take this pass to the bench", "take the pass looked at in hand, on the bench")
 COMMAND(HISTORY_NAME, 0, 0, 'l', ON_FIRST(7), LEAF_HISTORY, "label", "label this pass", "label the pass looked at, then write its note")
+COMMAND(PASS_OUT, 0, 0, 'z', ON_FIRST(8), LEAF_HISTORY, "", "take this pass out", "take the pass looked at out, with all its readings, once Enter has said so too")
+COMMAND(VISIT_OUT, 0, 0, 'Z', ON_FIRST(9), LEAF_HISTORY, "", "take this whole visit out", "take the visit looked at out, with all its passes and work, once Enter has said so too")
+COMMAND(INTAKE_OUT, 0, 0, 'Z', ON_FIRST(9), LEAF_INTAKE, "", "take this whole visit out", "take the visit in hand out, with all its passes and work, once Enter has said so too")
 #define LEAF(id, name, letter, lay, figure) COMMAND(GO_##id, SILLET_KEY_F1 + LEAF_##id, 0, letter, ON_LEAVES(1 + LEAF_##id), ANYWHERE, "", name, "turn to the " name " leaf")
 #include "app/leaf_table.h"
 #undef LEAF

@@ -162,6 +162,7 @@ bool paste_take_key(struct turn *turn, uint32_t key)
 
     if (key == SILLET_KEY_PASTE_BEGIN) {
         app->pasting = true;
+        app->asked_out.visit = 0; /* whatever comes, it is no answer */
         app->paste_is_full = false;
         app->paste_length = 0;
         app->paste[0] = '\0';

@@ -69,15 +69,16 @@ void undo_open_step(struct undo *undo, int place)
     undo->opening = true;
 }
 
-enum status undo_put(struct undo *undo, struct record *record, const struct reading_key *key,
-                     const char *text, struct field_fault *ret_fault)
+static enum status put(struct undo *undo, struct record *record, const struct reading_key *key,
+                       const char *text, bool as_is, struct field_fault *ret_fault)
 {
     struct undo_change change = {.key = *key, .opens_step = undo->opening, .place = undo->place};
     enum status status = STATUS_NO_MEMORY;
 
     if (make_room(undo) == STATUS_OK && copy_text(record_text(record, key), &change.before) &&
         copy_text(text, &change.after))
-        status = text ? record_put(record, key, text, false, ret_fault) : force(record, key, NULL);
+        status = text && !as_is ? record_put(record, key, text, false, ret_fault)
+                                : force(record, key, text);
     if (status != STATUS_OK) {
         free(change.before);
         free(change.after);
@@ -88,6 +89,18 @@ enum status undo_put(struct undo *undo, struct record *record, const struct read
     undo->done = undo->count;
     undo->opening = false;
     return STATUS_OK;
+}
+
+enum status undo_put(struct undo *undo, struct record *record, const struct reading_key *key,
+                     const char *text, struct field_fault *ret_fault)
+{
+    return put(undo, record, key, text, false, ret_fault);
+}
+
+enum status undo_move(struct undo *undo, struct record *record, const struct reading_key *key,
+                      const char *text)
+{
+    return put(undo, record, key, text, true, NULL);
 }
 
 enum status undo_peek(const struct undo *undo, struct undo_step *ret_step)

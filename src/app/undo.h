@@ -51,6 +51,11 @@ void undo_open_step(struct undo *undo, int place);
 enum status undo_put(struct undo *undo, struct record *record, const struct reading_key *key,
                      const char *text, struct field_fault *ret_fault);
 
+/* The same for a text that stood in the record elsewhere: one that would be refused is kept as it
+ * was. Fails where memory is out. */
+enum status undo_move(struct undo *undo, struct record *record, const struct reading_key *key,
+                      const char *text);
+
 /* The step that undo_back would take back; STATUS_NOT_FOUND when there is none. */
 enum status undo_peek(const struct undo *undo, struct undo_step *ret_step);
 

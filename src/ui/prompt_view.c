@@ -295,6 +295,14 @@ static uint32_t working_key(const struct app *app, const struct command *command
                : command->letter;
 }
 
+static void draw_answers(const struct pen *pen, int row)
+{
+    static const struct key_hint answers[] = {{SILLET_KEY_ENTER, "takes it out"},
+                                              {SILLET_KEY_ESCAPE, "leaves it"}};
+
+    (void)draw_hints(pen, answers, sizeof answers / sizeof answers[0], row);
+}
+
 static void draw_keys(const struct pen *pen, const struct app *app, int row)
 {
     int column = 1;
@@ -316,7 +324,9 @@ void prompt_view_draw(const struct pen *pen, const struct app *app, const char *
     const int rows = pen->frame->rows;
 
     draw_prompt(pen, app, rows - 2, caution);
-    if (app_is_typing(app))
+    if (app->asked_out.visit > 0)
+        draw_answers(pen, rows - 1);
+    else if (app_is_typing(app))
         draw_typing_keys(pen, app, rows - 1);
     else
         draw_keys(pen, app, rows - 1);

@@ -64,6 +64,8 @@ static bool say_the_same(enum command_id one, enum command_id other)
         {COMMAND_NUDGE_UP, COMMAND_SEMITONE_UP, COMMAND_NOTE},
         {COMMAND_ACCEPT, COMMAND_HISTORY_OPEN, COMMAND_COUNT_},
         {COMMAND_CHOOSE, COMMAND_WORK_DONE, COMMAND_COUNT_},
+        {COMMAND_WORK_OUT, COMMAND_PASS_OUT, COMMAND_COUNT_},
+        {COMMAND_VISIT_OUT, COMMAND_INTAKE_OUT, COMMAND_COUNT_},
     };
 
     for (size_t i = 0; i < sizeof alike / sizeof alike[0]; i++) {
