@@ -1,0 +1,244 @@
+/* SPDX-License-Identifier: MIT */
+#include "near.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "app/app.h"
+#include "bench_session.h"
+#include "build_record.h"
+#include "seeded.h"
+
+/*
+ * Nothing is filed but what the entry line showed. Whatever keys come: a reading is new or another
+ * one only after Enter, is then the one in hand, has the text and the value that stood in the entry
+ * line, and what was in doubt there had been asked about. Else only undo brings one.
+ */
+enum { KEYS = 12000 };
+
+/* What stood on the screen before a key. */
+struct shown {
+    struct record record;
+    struct reading_key key;
+    bool has_cell, good, said, empty, emptied, doubted, asked;
+    double value;
+    char kept[ENTRY_TEXT_MAX];
+};
+
+static void look(const struct app *app, struct shown *ret_shown)
+{
+    const struct route_cell *cell = app_cell(app);
+    struct strbuf kept = STRBUF(ret_shown->kept);
+
+    *ret_shown = (struct shown){.has_cell = cell != NULL,
+                                .good = app->entry_view.good,
+                                .said = app->entry_view.words[0] != 0,
+                                .empty = lineedit_is_empty(&app->entry),
+                                .emptied = app_is_emptied(app),
+                                .doubted = app->doubt.kind != DOUBT_NONE,
+                                .asked = app->held == HELD_ASKED,
+                                .value = app->entry_view.value};
+    kept = STRBUF(ret_shown->kept);
+    if (cell) {
+        const struct day today = app_today(app);
+
+        ret_shown->key = cell->key;
+        (void)entry_spell(app->entry.text, field_get(cell->key.field), &app->units, &today, &kept);
+    }
+    assert_int_equal(record_copy(&app->record, &ret_shown->record), STATUS_OK);
+}
+
+/* What the program writes beside a reading: when, how, and what a move was called. */
+static bool is_company(enum field_id field)
+{
+    return field == FIELD_VISIT_DATE || field == FIELD_PASS_TIME || field == FIELD_PASS_LABEL ||
+           field == FIELD_NUT_METHOD || field_get(field)->section == SECTION_WORK;
+}
+
+/* Commands that change targets, the what-if's strings or the method say what they did. */
+static bool is_commanded(enum field_id field)
+{
+    const enum section section = field_get(field)->section;
+
+    return is_company(field) || section == SECTION_TARGETS || section == SECTION_STRING ||
+           field == FIELD_EXPOSURE_MIN;
+}
+
+static void fail_changed(const struct reading *now, const char *why)
+{
+    fail_msg("%s = %s: %s", field_get(now->key.field)->key, now->text, why);
+}
+
+static void check_taken(const struct shown *shown, const struct reading *now)
+{
+    const enum field_kind kind = field_get(now->key.field)->kind;
+
+    if (reading_key_compare(&now->key, &shown->key) != 0)
+        fail_changed(now, "another cell was in hand");
+    if (!shown->good || shown->empty || (kind != KIND_TEXT && !shown->said))
+        fail_changed(now, "the entry line showed nothing to take");
+    if (shown->doubted && !shown->asked)
+        fail_changed(now, "it was in doubt, and nobody was asked");
+    if (strcmp(now->text, shown->kept) != 0)
+        fail_changed(now, shown->kept);
+    if ((kind == KIND_NUMBER || kind == KIND_COUNT) &&
+        !near_is(now->value.value, shown->value, 1e-9))
+        fail_changed(now, "the entry line showed another value");
+}
+
+static bool is_undo(const struct app *app)
+{
+    return strncmp(app->message, "Undone: ", 8) == 0 ||
+           strncmp(app->message, "Made again: ", 12) == 0;
+}
+
+/* Every reading that is new or another one. */
+static int check_key(const struct app *app, const struct shown *shown, uint32_t key)
+{
+    int filed = 0;
+
+    for (size_t i = 0; i < app->record.count; i++) {
+        const struct reading *now = &app->record.readings[i];
+        const char *was = record_text(&shown->record, &now->key);
+
+        if ((was && strcmp(was, now->text) == 0) || is_undo(app))
+            continue;
+        if (key == SILLET_KEY_ENTER && shown->has_cell &&
+            reading_key_compare(&now->key, &shown->key) == 0) {
+            check_taken(shown, now);
+            filed++;
+        } else if (!is_commanded(now->key.field) &&
+                   !(key == SILLET_KEY_ENTER && strstr(app->message, "taken out"))) {
+            fail_changed(now, "nobody filed it");
+        }
+    }
+    return filed;
+}
+
+static uint32_t random_key(struct seeded *seed)
+{
+    static const char digits[] = "0123456789012345678901234567890123.,.,/+- ";
+
+    switch (seeded_whole(seed, 0, 9)) {
+    case 0:
+    case 1:
+    case 2:
+    case 3:
+        return (uint32_t)digits[seeded_whole(seed, 0, sizeof digits - 2)];
+    case 4:
+    case 5:
+    case 6:
+        return SILLET_KEY_ENTER;
+    case 7:
+        return SILLET_KEY_ENTER +
+               (uint32_t)seeded_whole(seed, 0, SILLET_KEY_F1 + 7 - SILLET_KEY_ENTER);
+    default: {
+        const struct command *command =
+            command_get((enum command_id)seeded_whole(seed, 0, COMMAND_COUNT_ - 1));
+
+        return command->letter ? command->letter : command->key;
+    }
+    }
+}
+
+static int press(struct app *app, uint32_t key)
+{
+    struct shown shown;
+
+    look(app, &shown);
+    (void)bench_key(app, key);
+    const int filed = check_key(app, &shown, key);
+    record_done(&shown.record);
+    return filed;
+}
+
+static struct app *open_session(const char *lines, bool metric)
+{
+    struct app *app = malloc(sizeof *app);
+    struct record record;
+
+    assert_non_null(app);
+    build_record(&record, lines);
+    bench_start_record(app, &record, metric, false);
+    return app;
+}
+
+static void nothing_is_filed_but_what_was_shown(void **state)
+{
+    static const char bare[] = "board strings = 6\nboard scale = 25.5 in\nboard frets = 22\n"
+                               "board join_fret = 16\n";
+    struct seeded seed = seeded_start("meant");
+    int filed = 0;
+
+    (void)state;
+    for (int session = 0; session < 8; session++) {
+        struct app *app = open_session(session & 2 ? bare : build_record_full, session & 1);
+
+        for (int i = 0; i < KEYS / 8; i++)
+            filed += press(app, random_key(&seed));
+        bench_close(app);
+    }
+    /* It could fail: readings were filed. */
+    print_message("%d readings filed\n", filed);
+    assert_true(filed > KEYS / 100);
+}
+
+/* All sequences of one key and of two, in cells of leaves, of the rule and of a count. */
+static void no_two_keys_file_what_was_not_shown(void **state)
+{
+    static const uint32_t keys[] = {'0',
+                                    '1',
+                                    '2',
+                                    '5',
+                                    '9',
+                                    '.',
+                                    ',',
+                                    '/',
+                                    '+',
+                                    '-',
+                                    ' ',
+                                    'u',
+                                    'r',
+                                    'b',
+                                    'p',
+                                    'v',
+                                    'o',
+                                    'x',
+                                    'm',
+                                    '*',
+                                    'f',
+                                    '?',
+                                    SILLET_KEY_ENTER,
+                                    SILLET_KEY_BACKSPACE,
+                                    SILLET_KEY_DELETE,
+                                    SILLET_KEY_ESCAPE,
+                                    SILLET_KEY_TAB,
+                                    SILLET_KEY_UP,
+                                    SILLET_KEY_DOWN,
+                                    SILLET_KEY_RIGHT,
+                                    SILLET_KEY_END,
+                                    SILLET_KEY_INSERT};
+    static const char *const places[] = {"", "{Down}", "{Down}{Down}", "{End}"};
+    enum { COUNT = sizeof keys / sizeof keys[0] };
+
+    (void)state;
+    for (size_t place = 0; place < sizeof places / sizeof places[0]; place++)
+        for (int first = 0; first < COUNT; first++)
+            for (int second = 0; second < COUNT; second++) {
+                struct app *app = open_session(build_record_full, place & 1);
+
+                bench_press(app, places[place]);
+                (void)press(app, keys[first]);
+                (void)press(app, keys[second]);
+                bench_close(app);
+            }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(nothing_is_filed_but_what_was_shown),
+        cmocka_unit_test(no_two_keys_file_what_was_not_shown),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}
