@@ -7,6 +7,8 @@
 #include "app/held.h"
 #include "app/leaf_neck.h"
 #include "app/leaf_strings.h"
+#include "app/question.h"
+#include "app/typed_text.h"
 #include "app/work_actions.h"
 #include "app/work_list.h"
 #include "model/record_access.h"
@@ -72,8 +74,9 @@ static void derive_preview(struct app *app, const struct field *field)
 
     app->previewing = false;
     const struct day today = app_today(app);
+    char typed[ENTRY_TEXT_MAX];
 
-    if (entry_spell(app->entry.text, field, &app->units, &today, &spelled) != STATUS_OK ||
+    if (entry_spell(typed_text(app, typed), field, &app->units, &today, &spelled) != STATUS_OK ||
         record_copy(&app->record, &trial) != STATUS_OK)
         return;
     app->previewing = record_put(&trial, &cell->key, memory, false, NULL) == STATUS_OK;
@@ -82,6 +85,19 @@ static void derive_preview(struct app *app, const struct field *field)
         make_plans(app, &trial);
     }
     record_done(&trial);
+}
+
+static void look_at_entry(struct app *app, const struct field *field)
+{
+    const struct name_list list = name_list_of_field(field);
+    const struct day today = app_today(app);
+    char typed[ENTRY_TEXT_MAX];
+
+    entry_look(typed_text(app, typed), field, &app->units, &today, &app->entry_view);
+    choice_look(app->entry.text, &list, &app->choice);
+    held_look(app);
+    if (app->entry_view.good && app->doubt.kind == DOUBT_NONE && field->kind != KIND_TEXT)
+        derive_preview(app, field);
 }
 
 /* What hangs on the entry: how it reads, and what it would mean. */
@@ -94,16 +110,10 @@ void app_refresh_entry(struct app *app)
     app->doubt = (struct doubt){.kind = DOUBT_NONE};
     app->doubt_words[0] = '\0';
     app->choice = (struct choice){.state = CHOICE_NONE};
-    if (cell) {
-        const struct field *field = field_get(cell->key.field);
-        const struct day today = app_today(app);
-
-        entry_look(app->entry.text, field, &app->units, &today, &app->entry_view);
-        choice_look(app->entry.text, field, &app->choice);
-        held_look(app);
-        if (app->entry_view.good && app->doubt.kind == DOUBT_NONE && field->kind != KIND_TEXT)
-            derive_preview(app, field);
-    }
+    if (app->question.of != NAMES_OF_FIELD)
+        question_look(app);
+    else if (cell)
+        look_at_entry(app, field_get(cell->key.field));
     if (!app->previewing)
         make_plans(app, &app->record);
     for (int kind = 0; kind < MOVE_COUNT_; kind++)

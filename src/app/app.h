@@ -68,6 +68,13 @@ struct pass_place {
     int visit, pass;
 };
 
+/* A tuning or a set asked for by name (question.h). */
+struct question {
+    enum name_list_of of;        /* NAMES_OF_FIELD: nothing is asked */
+    const struct tuning *tuning; /* of the what-if before it was asked, and so is: */
+    struct string_set set;
+};
+
 struct app {
     struct record record;
     struct undo undo;
@@ -100,9 +107,10 @@ struct app {
     struct move_words moves[MOVE_COUNT_]; /* of preview while previewing, else of now; so are: */
     struct pitch_plan pitch_plan;         /* on the pitch leaf only */
     struct frets_plan frets_plan;         /* on the frets leaf only */
-    struct what_if_state what_if;         /* its answer on the strings leaf only */
-    struct history_state history;         /* what the history leaf looks at */
-    int note; /* the note looked at on the frets leaf; -1: the tightest */
+    struct question question;
+    struct what_if_state what_if; /* its answer on the strings leaf only */
+    struct history_state history; /* what the history leaf looks at */
+    int note;                     /* the note looked at on the frets leaf; -1: the tightest */
 
     enum app_overlay overlay;
     enum figure_id why; /* what OVERLAY_WHY explains; FIGURE_COUNT_: the note's headroom */
@@ -154,10 +162,14 @@ const struct derived *app_shown(const struct app *app);
 /* The cell in hand; NULL at the pass's end. */
 const struct route_cell *app_cell(const struct app *app);
 
-/* Whether something is typed, or a cell was opened to edit it; whether a text was opened and
- * emptied, so that Enter takes it out. */
+/* Whether something is typed, a name asked for, or a cell opened to edit it; whether a text was
+ * opened and emptied, so that Enter takes it out. */
 bool app_is_typing(const struct app *app);
 bool app_is_emptied(const struct app *app);
+
+/* The names that what is typed could mean: of the cell in hand, which there is, or of what is
+ * asked. */
+struct name_list app_names(const struct app *app);
 
 /* Whether a letter begins to write in the cell in hand, so that none is a command there. */
 bool app_takes_letters(const struct app *app);

@@ -5,6 +5,7 @@
 
 #include "app/app.h"
 #include "app/held.h"
+#include "app/typed_text.h"
 #include "app/work_actions.h"
 #include "app/work_list.h"
 #include "base/utf8.h"
@@ -93,9 +94,7 @@ void turn_changed(struct turn *turn)
     turn->effects.save = true;
 }
 
-/* Says what was refused and empties the entry, so that the next keys are not added to it. A text
- * that was written is left as it stands. */
-static void refuse_entry(struct turn *turn, const char *why)
+void turn_refuse_entry(struct turn *turn, const char *why)
 {
     enum { QUOTED_COLUMNS = 20 };
     struct app *app = turn->app;
@@ -109,7 +108,8 @@ static void refuse_entry(struct turn *turn, const char *why)
     strbuf_add(&words, text[fits] ? "...\": " : "\": ");
     strbuf_add(&words, why);
     turn_warn(turn, memory);
-    if (field_get(app_cell(app)->key.field)->kind == KIND_TEXT)
+    if (app->question.of == NAMES_OF_FIELD &&
+        field_get(app_cell(app)->key.field)->kind == KIND_TEXT)
         return;
     app_drop_entry(app);
     app_refresh_entry(app);
@@ -122,7 +122,7 @@ bool turn_take_entry(struct turn *turn)
     const struct route_cell *cell = app_cell(app);
     const struct field *field = field_get(cell->key.field);
     const struct day today = app_today(app);
-    char memory[ENTRY_TEXT_MAX];
+    char memory[ENTRY_TEXT_MAX], typed[ENTRY_TEXT_MAX];
     struct strbuf spelled = STRBUF(memory);
     struct field_fault fault = {.status = STATUS_OK};
     const bool first = field->section == SECTION_PASS && cell->key.visit == app->visit &&
@@ -132,7 +132,7 @@ bool turn_take_entry(struct turn *turn)
     struct work_begun begun = {.fresh = false};
 
     if (!app->entry_view.good) {
-        refuse_entry(turn, app->entry_view.words);
+        turn_refuse_entry(turn, app->entry_view.words);
         return false;
     }
     if (held_holds(turn))
@@ -140,13 +140,13 @@ bool turn_take_entry(struct turn *turn)
     if (line > 0)
         work_begin_line(app, line, &begun);
     turn_open_step(turn);
-    if (entry_spell(app->entry.text, field, &app->units, &today, &spelled) != STATUS_OK) {
-        refuse_entry(turn, "more than one cell keeps; add the leaves up first");
+    if (entry_spell(typed_text(app, typed), field, &app->units, &today, &spelled) != STATUS_OK) {
+        turn_refuse_entry(turn, "more than one cell keeps; add the leaves up first");
         return false;
     }
     if (turn_put(turn, cell->key, memory, &fault) != STATUS_OK) {
         if (fault.status != STATUS_OK)
-            refuse_entry(turn, fault.words);
+            turn_refuse_entry(turn, fault.words);
         else
             turn_warn(turn, "Out of memory: the reading was not taken.");
         return false;

@@ -4,6 +4,7 @@
 #include "app/app_inside.h"
 #include "app/bench_actions.h"
 #include "app/history_actions.h"
+#include "app/question.h"
 #include "app/strings_actions.h"
 #include "app/take_out.h"
 #include "app/typing.h"
@@ -220,10 +221,10 @@ static const struct act acts[COMMAND_COUNT_] = {
     [COMMAND_NUDGE_UP] = {.by = bench_nudge, .step = 1},
     [COMMAND_FROM_BEFORE] = {.plain = bench_begin_from_before},
     [COMMAND_METHOD] = {.plain = turn_toggle_method},
-    [COMMAND_TUNING] = {.by = strings_step_tuning, .step = 1},
-    [COMMAND_TUNING_BACK] = {.by = strings_step_tuning, .step = -1},
-    [COMMAND_SET] = {.by = strings_step_set, .step = 1},
-    [COMMAND_SET_BACK] = {.by = strings_step_set, .step = -1},
+    [COMMAND_TUNING] = {.plain = strings_step_tuning},
+    [COMMAND_SET] = {.plain = strings_step_set},
+    [COMMAND_TUNING_NAMED] = {.plain = question_ask_tuning},
+    [COMMAND_SET_NAMED] = {.plain = question_ask_set},
     [COMMAND_SEMITONE_UP] = {.by = strings_step_semitone, .step = 1},
     [COMMAND_SEMITONE_DOWN] = {.by = strings_step_semitone, .step = -1},
     [COMMAND_WHAT_IF_TAKE] = {.plain = strings_take_what_if},

@@ -5,6 +5,7 @@
 #include "app/held.h"
 #include "app/paste.h"
 #include "app/take_out.h"
+#include "app/question.h"
 #include "app/typing.h"
 
 static void handle_key(struct turn *turn, uint32_t key);
@@ -75,7 +76,7 @@ static void handle_key(struct turn *turn, uint32_t key)
         handle_overlay(turn, key);
         return;
     }
-    if (held_take_key(turn, key))
+    if (question_take_key(turn, key) || held_take_key(turn, key))
         return;
     if (typing_choose(turn, key) || typing_edit(turn, key) || typing_add(turn, key)) {
         app->quit_asked = false;

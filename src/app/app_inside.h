@@ -65,6 +65,10 @@ void turn_changed(struct turn *turn);
 /* Takes another cell in hand, the entry dropped. */
 void turn_go_to(struct turn *turn, int at);
 
+/* Says what was refused and empties the entry, so that the next keys are not added to it. A text
+ * that was written is left as it stands. */
+void turn_refuse_entry(struct turn *turn, const char *why);
+
 /* Takes the entry into the cell in hand; false, with a warning, when it cannot be. */
 bool turn_take_entry(struct turn *turn);
 

@@ -75,8 +75,10 @@ static void spell_day(const char *text, const struct day *today, struct strbuf *
 static void spell_word(const char *text, const struct field *field, const struct day *today,
                        struct strbuf *out)
 {
-    if (candidates_has_list(field))
-        choice_spell(text, field, out);
+    const struct name_list list = name_list_of_field(field);
+
+    if (name_list_exists(&list))
+        choice_spell(text, &list, out);
     else if (field->kind == KIND_FRETS)
         spell_frets(text, out);
     else if (field->kind == KIND_DATE)
@@ -104,16 +106,19 @@ static const char *numeral(const char *text, const struct field *field, char *me
 
 /* --- how it was read --- */
 
-static void look_at_choice(const char *text, const struct field *field, struct entry_view *view)
+void entry_look_at_name(const char *text, const struct name_list *list, struct entry_view *ret_view)
 {
-    struct strbuf words = STRBUF(view->words);
+    struct strbuf words = STRBUF(ret_view->words);
     struct choice choice;
 
-    choice_look(text, field, &choice);
-    view->good = choice_is_good(&choice, field);
-    view->doubtful = choice_is_doubtful(&choice, field);
-    view->value = candidates_is_closed(field) && view->good ? choice.in_hand : 0;
-    choice_add_words(&choice, field, text, &words);
+    *ret_view = (struct entry_view){.empty = text[0] == '\0'};
+    if (ret_view->empty)
+        return;
+    choice_look(text, list, &choice);
+    ret_view->good = choice_is_good(&choice, list);
+    ret_view->doubtful = choice_is_doubtful(&choice, list);
+    ret_view->value = name_list_is_closed(list) && ret_view->good ? choice.in_hand : 0;
+    choice_add_words(&choice, list, text, &words);
 }
 
 static void look_at_day(const char *text, const struct day *today, struct entry_view *view)
@@ -159,12 +164,16 @@ static void look_at_reading(const char *text, const struct field *field,
 void entry_look(const char *text, const struct field *field, const struct shop_units *units,
                 const struct day *today, struct entry_view *ret_view)
 {
+    const struct name_list list = name_list_of_field(field);
+
+    if (name_list_exists(&list)) {
+        entry_look_at_name(text, &list, ret_view);
+        return;
+    }
     *ret_view = (struct entry_view){.empty = text[0] == '\0'};
     if (ret_view->empty)
         return;
-    if (candidates_has_list(field))
-        look_at_choice(text, field, ret_view);
-    else if (field->kind == KIND_DATE)
+    if (field->kind == KIND_DATE)
         look_at_day(text, today, ret_view);
     else
         look_at_reading(text, field, units, ret_view);

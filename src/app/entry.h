@@ -5,7 +5,7 @@
 #include <stdbool.h>
 
 #include "model/day.h"
-#include "model/field.h"
+#include "model/name_list.h"
 
 /*
  * What is being typed into a cell, as the program understands it: shown before Enter takes
@@ -26,6 +26,10 @@ struct entry_view {
  * day is read by; NULL will do for any other field. */
 void entry_look(const char *text, const struct field *field, const struct shop_units *units,
                 const struct day *today, struct entry_view *ret_view);
+
+/* The same for one that can be a name of a list. */
+void entry_look_at_name(const char *text, const struct name_list *list,
+                        struct entry_view *ret_view);
 
 /*
  * The text to keep for a typed entry: with its unit, as num_spell writes it; a name of a

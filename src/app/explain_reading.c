@@ -1,10 +1,12 @@
 /* SPDX-License-Identifier: MIT */
 #include "app/explain_reading.h"
 
+#include <math.h>
+
 #include "app/amount.h"
 #include "app/cell_words.h"
 #include "base/num.h"
-#include "model/candidates.h"
+#include "model/name_list.h"
 #include "model/note_name.h"
 
 static const char *const how[FIELD_COUNT_] = {
@@ -26,6 +28,32 @@ static bool has_limits(const struct field *field)
     return field->kind == KIND_NUMBER || field->kind == KIND_RADIUS || field->kind == KIND_COUNT;
 }
 
+/* The step of what the shop reads such a length with, in mm: a leaf, a 64th, a tenth on a rule. */
+static double step_of(enum unit unit)
+{
+    switch (unit) {
+    case UNIT_TH:
+    case UNIT_64THS:
+        return unit_to_pivot(unit, 1);
+    case UNIT_100THS:
+        return 0.01;
+    case UNIT_IN:
+        return unit_to_pivot(UNIT_TH, 1);
+    default:
+        return 0.1;
+    }
+}
+
+/* Whole steps, outward; limits of the field table are given in mm and would read oddly. */
+static void add_limits(const struct field *field, enum unit unit, struct strbuf *out)
+{
+    const double step = step_of(unit), slack = 1e-6;
+
+    amount_add_range(out, floor(field->usual_min / step + slack) * step,
+                     ceil(field->usual_max / step - slack) * step, unit);
+    amount_add_unit(out, unit);
+}
+
 /* In the unit that the shop reads it in. */
 static void add_usual(const struct app *app, const struct field *field, struct explanation *out)
 {
@@ -37,8 +65,7 @@ static void add_usual(const struct app *app, const struct field *field, struct e
 
     strbuf_add(&line, "asked about again outside ");
     if (field->quantity == QUANTITY_LENGTH) {
-        amount_add_range(&line, field->usual_min, field->usual_max, unit);
-        amount_add_unit(&line, unit);
+        add_limits(field, unit, &line);
         return;
     }
     num_format(unit_from_pivot(unit, field->usual_min), &line);
@@ -50,14 +77,15 @@ static void add_usual(const struct app *app, const struct field *field, struct e
 
 static void add_names(const struct field *field, struct explanation *out)
 {
-    char name[CANDIDATE_NAME_SIZE];
+    const struct name_list list = name_list_of_field(field);
+    char name[NAME_LIST_NAME_SIZE];
 
-    if (!candidates_has_list(field))
+    if (!name_list_exists(&list))
         return;
     struct strbuf line = add_line(out, EXPLAIN_NOTE);
 
-    strbuf_add(&line, candidates_is_closed(field) ? "one of: " : "known: ");
-    for (int k = 0; candidates_name(field, k, name, sizeof name); k++)
+    strbuf_add(&line, name_list_is_closed(&list) ? "one of: " : "known: ");
+    for (int k = 0; name_list_name(&list, k, name, sizeof name); k++)
         strbuf_addf(&line, "%s%s", k > 0 ? ", " : "", name);
 }
 

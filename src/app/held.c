@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "app/doubt_words.h"
+#include "app/typed_text.h"
 
 /* --- what is doubted --- */
 
@@ -39,7 +40,7 @@ static struct doubt_about find_about(const struct app *app, const struct route_c
 void held_look(struct app *app)
 {
     const struct route_cell *cell = app_cell(app);
-    char memory[ENTRY_TEXT_MAX];
+    char memory[ENTRY_TEXT_MAX], typed[ENTRY_TEXT_MAX];
     struct strbuf kept = STRBUF(memory), words = STRBUF(app->doubt_words);
     struct doubt_entry entry = {.text = memory};
 
@@ -52,7 +53,7 @@ void held_look(struct app *app)
     }
     const struct field *field = field_get(cell->key.field);
     const struct day today = app_today(app);
-    if (entry_spell(app->entry.text, field, &app->units, &today, &kept) != STATUS_OK)
+    if (entry_spell(typed_text(app, typed), field, &app->units, &today, &kept) != STATUS_OK)
         return;
     const struct doubt_about about = find_about(app, cell);
     entry.value = (struct field_value){.value = app->entry_view.value};

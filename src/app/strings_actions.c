@@ -50,28 +50,39 @@ static bool is_strung_so(const struct app *app)
     return set->strings > 0;
 }
 
+bool strings_leave_what_is_on(struct app *app, bool tuning)
+{
+    if (tuning ? !is_tuned_so(app) : !is_strung_so(app))
+        return false;
+    if (tuning)
+        app->what_if.tuning = NULL;
+    else
+        app->what_if.set = (struct string_set){.strings = 0};
+    return true;
+}
+
 /* What is on already is passed by, at most once around. */
-void strings_step_tuning(struct turn *turn, int by)
+void strings_step_tuning(struct turn *turn)
 {
     struct what_if_state *what_if = &turn->app->what_if;
     const bool was_on = what_if->tuning;
 
-    (void)what_if_step_tuning(what_if, strings_of(turn->app), by);
+    (void)what_if_step_tuning(what_if, strings_of(turn->app));
     if (is_tuned_so(turn->app))
-        (void)what_if_step_tuning(what_if, strings_of(turn->app), by);
+        (void)what_if_step_tuning(what_if, strings_of(turn->app));
     if (!was_on && !what_if->tuning)
         turn_warn(turn, "No other tuning is named for that many strings; j and k tune one string.");
     app_refresh_entry(turn->app);
 }
 
-void strings_step_set(struct turn *turn, int by)
+void strings_step_set(struct turn *turn)
 {
     struct what_if_state *what_if = &turn->app->what_if;
     const bool was_on = what_if->set.strings > 0;
 
-    (void)what_if_step_set(what_if, strings_of(turn->app), by);
+    (void)what_if_step_set(what_if, strings_of(turn->app));
     if (is_strung_so(turn->app))
-        (void)what_if_step_set(what_if, strings_of(turn->app), by);
+        (void)what_if_step_set(what_if, strings_of(turn->app));
     if (!was_on && what_if->set.strings == 0)
         turn_warn(turn, "No other set is named for that many strings; enter its gauges.");
     app_refresh_entry(turn->app);
@@ -210,7 +221,7 @@ void strings_take_what_if(struct turn *turn)
     struct undo_step step;
 
     if (!what_if_is_on(&app->what_if) || !app->what_if.known) {
-        turn_warn(turn, "There is no what-if to take over: * t names a tuning, * s a set.");
+        turn_warn(turn, "There is no what-if to take over: * n names a tuning, * g a set.");
         return;
     }
     if (!turn_may_change(turn))

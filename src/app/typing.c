@@ -7,11 +7,17 @@
 #include "model/note_name.h"
 #include "model/pitch.h"
 
+/* NULL where no cell is typed into. */
 static const struct field *field_in_hand(const struct app *app)
 {
-    const struct route_cell *cell = app_cell(app);
+    const struct route_cell *cell = app->question.of == NAMES_OF_FIELD ? app_cell(app) : NULL;
 
     return cell ? field_get(cell->key.field) : NULL;
+}
+
+static bool is_asked(const struct app *app)
+{
+    return app->question.of != NAMES_OF_FIELD;
 }
 
 /* Lists and texts are edited; all else is said anew faster. */
@@ -22,7 +28,13 @@ static bool is_edited(const struct field *field)
 
 bool app_is_typing(const struct app *app)
 {
-    return app->writing || !lineedit_is_empty(&app->entry);
+    return app->writing || is_asked(app) || !lineedit_is_empty(&app->entry);
+}
+
+struct name_list app_names(const struct app *app)
+{
+    return is_asked(app) ? name_list_for(app->question.of, &app->record)
+                         : name_list_of_field(field_get(app_cell(app)->key.field));
 }
 
 bool app_is_emptied(const struct app *app)
@@ -35,7 +47,7 @@ bool app_takes_letters(const struct app *app)
     const struct field *field = field_in_hand(app);
 
     if (!field)
-        return false;
+        return is_asked(app);
     switch (field->kind) {
     case KIND_TEXT:
     case KIND_CHOICE:
@@ -87,24 +99,26 @@ static int typed_number(const struct app *app, int count)
                : 0;
 }
 
-/* The place in the list of the one that the cell holds; -1 for none. */
-static int kept_place(const struct app *app, const struct field *field)
+/* The place in the list of the one that the cell holds; -1 for none. A question shows its own. */
+static int kept_place(const struct app *app, const struct name_list *list)
 {
     const char *text = record_text(&app->record, &app_cell(app)->key);
     struct choice kept;
 
+    if (is_asked(app))
+        return app->choice.in_hand;
     if (!text || strspn(text, "0123456789") == strlen(text))
         return -1;
-    choice_look(text, field, &kept);
+    choice_look(text, list, &kept);
     return kept.in_hand;
 }
 
 /* From the one that is proposed, else the first of those that could be meant, else from the one
  * that is kept; round and round. */
-static int step_choice(const struct app *app, const struct field *field, int count, int by)
+static int step_choice(const struct app *app, const struct name_list *list, int count, int by)
 {
     const struct choice *choice = &app->choice;
-    const int kept = kept_place(app, field);
+    const int kept = kept_place(app, list);
 
     if (choice->in_hand >= 0 && choice->state != CHOICE_NONE)
         return (choice->in_hand + by + count) % count + 1;
@@ -177,16 +191,28 @@ static int list_step(const struct app *app, uint32_t key)
     }
 }
 
+/* Whether a number past the list's end begins a name all the same, as the gauge of a set does. */
+static bool begins_name(const struct name_list *list, int number)
+{
+    char memory[16];
+    struct strbuf text = STRBUF(memory);
+    struct choice choice;
+
+    strbuf_addf(&text, "%d", number);
+    choice_look(memory, list, &choice);
+    return choice.state == CHOICE_TAKEN || choice.state == CHOICE_WHICH;
+}
+
 /* A digit goes on with a number of the list, or begins it anew; what it does not make a number of,
  * as 80/20, is a text. */
-static bool add_number(struct app *app, uint32_t key, int count)
+static bool add_number(struct app *app, uint32_t key, const struct name_list *list, int count)
 {
     const bool of_list = lineedit_is_empty(&app->entry) || typed_number(app, count) > 0;
     const int digit = (int)key - '0', longer = 10 * typed_number(app, count) + digit;
 
     if (key < '0' || key > '9' || app->writing || !of_list || longer == 0)
         return false;
-    if (longer > count && (digit == 0 || digit > count))
+    if (longer > count && (digit == 0 || digit > count || begins_name(list, longer)))
         return false;
     put_number(app, longer <= count ? longer : digit);
     return true;
@@ -197,16 +223,17 @@ bool typing_choose(struct turn *turn, uint32_t key)
     struct app *app = turn->app;
     const struct field *field = field_in_hand(app);
 
-    if (!field)
+    if (!field && !is_asked(app))
         return false;
-    if (field->kind == KIND_NOTE)
+    if (field && field->kind == KIND_NOTE)
         return !app->writing && step_note(app, key);
-    const int count = candidates_count(field), by = list_step(app, key);
+    const struct name_list list = app_names(app);
+    const int count = name_list_count(&list), by = list_step(app, key);
     if (count == 0)
         return false;
     if (by != 0)
-        put_number(app, step_choice(app, field, count, by % count));
-    else if (!add_number(app, key, count))
+        put_number(app, step_choice(app, &list, count, by % count));
+    else if (!add_number(app, key, &list, count))
         return false;
     app_refresh_entry(app);
     return true;
@@ -260,9 +287,9 @@ static bool begins_in_letters(const struct app *app, uint32_t key)
 {
     const struct field *field = field_in_hand(app);
 
-    if (!field || !app_takes_letters(app))
+    if (!app_takes_letters(app))
         return field && field->kind == KIND_RADIUS && key == 'f';
-    return is_letter(key) || field->kind == KIND_TEXT;
+    return is_letter(key) || (field && field->kind == KIND_TEXT);
 }
 
 /* Keys that nothing typed at a bench is written with keep their meaning, so that a preview can be

@@ -17,49 +17,30 @@ bool what_if_is_on(const struct what_if_state *what_if)
     return what_if->tuning || what_if->set.strings > 0 || is_shifted(what_if);
 }
 
-static bool tuning_fits(const struct tuning *tuning, int strings)
-{
-    struct string_notes notes;
-
-    return tuning_read_notes(tuning->notes, &notes) == STATUS_OK && notes.strings == strings;
-}
-
 /* The tunings that fit, and none, stand in a ring. */
-bool what_if_step_tuning(struct what_if_state *what_if, int strings, int by)
+bool what_if_step_tuning(struct what_if_state *what_if, int strings)
 {
-    const int count = tuning_count();
-    int at = count;
+    const struct tuning *now = what_if->tuning;
+    int at = 0;
 
-    for (int k = 0; k < count; k++)
-        if (tuning_get(k) == what_if->tuning)
-            at = k;
-    for (int i = 0; i <= count; i++) {
-        at = (at + by + count + 1) % (count + 1);
-        if (at == count || tuning_fits(tuning_get(at), strings))
-            break;
-    }
-    const bool any = at < count || what_if->tuning;
+    for (int k = 0; now && tuning_get(k); k++)
+        if (tuning_get(k) == now)
+            at = k + 1;
+    while (tuning_get(at) && !tuning_is_for(tuning_get(at), strings))
+        at++;
     what_if->tuning = tuning_get(at);
-    return any;
+    return what_if->tuning || now;
 }
 
-bool what_if_step_set(struct what_if_state *what_if, int strings, int by)
+bool what_if_step_set(struct what_if_state *what_if, int strings)
 {
-    const struct string_set now = what_if->set;
-    struct string_set set = {.strings = 0}, last = {.strings = 0};
+    const bool was_on = what_if->set.strings > 0;
 
-    if (by > 0)
-        set = now;
-    while (string_set_next(&set)) {
-        if (by < 0 && now.strings > 0 && set.string == now.string)
-            break;
-        if (set.strings == strings)
-            last = set;
-        if (by > 0 && last.strings > 0)
-            break;
-    }
-    what_if->set = last;
-    return last.strings > 0 || now.strings > 0;
+    while (string_set_next(&what_if->set))
+        if (what_if->set.strings == strings)
+            return true;
+    what_if->set = (struct string_set){.strings = 0};
+    return was_on;
 }
 
 bool what_if_shift(struct what_if_state *what_if, int string, int by)
@@ -79,7 +60,7 @@ void what_if_drop(struct what_if_state *what_if)
 
 static void drop_what_does_not_fit(struct what_if_state *what_if, int strings)
 {
-    if (what_if->tuning && !tuning_fits(what_if->tuning, strings))
+    if (what_if->tuning && !tuning_is_for(what_if->tuning, strings))
         what_if->tuning = NULL;
     if (what_if->set.strings != strings)
         what_if->set = (struct string_set){.strings = 0};

@@ -23,10 +23,10 @@ struct what_if_state {
 
 bool what_if_is_on(const struct what_if_state *what_if);
 
-/* The next (by = 1) or previous (by = -1) tuning or set for that many strings; past the last
- * stands none. False when there is none at all. */
-bool what_if_step_tuning(struct what_if_state *what_if, int strings, int by);
-bool what_if_step_set(struct what_if_state *what_if, int strings, int by);
+/* The next tuning or set for that many strings; past the last stands none. False when there is none
+ * at all. */
+bool what_if_step_tuning(struct what_if_state *what_if, int strings);
+bool what_if_step_set(struct what_if_state *what_if, int strings);
 
 /* One string a semitone up or down; false at the most that a shift may be. */
 bool what_if_shift(struct what_if_state *what_if, int string, int by);

@@ -30,6 +30,7 @@ BEGIN {
     } else if (table == "tunings") {
         column("tuning", "name", "text")
         column("notes", "notes", "text")
+        column("also", "also", "texts")
         column("source", "source", "text")
     } else if (table == "sets") {
         column("set", "set", "text")

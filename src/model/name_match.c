@@ -1,10 +1,13 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/name_match.h"
 
-#include <stdbool.h>
+#include <stdint.h>
 #include <string.h>
 
-enum { WORD_MIN = 4 /* a shorter word is in too many names to mean one */ };
+enum {
+    WORD_MIN = 4, /* a shorter word is in too many names to mean one */
+    WORDS_MAX = 64,
+};
 
 static bool is_blank(char c)
 {
@@ -36,20 +39,32 @@ static const char *next_word(const char *text)
     return *text ? text + 1 : text;
 }
 
-/* Whether a word begins with these letters, or is them. */
-static bool has_word(const char *name, const char *letters, size_t length, bool whole)
+/* The place of the first word not yet taken that begins with these letters, or is them; -1. */
+static int find_word(const char *name, const char *letters, size_t length, bool whole,
+                     uint64_t taken)
 {
-    for (; *name; name = next_word(name))
-        if (strncmp(name, letters, length) == 0 && (!whole || strcspn(name, " ") == length))
-            return true;
-    return false;
+    for (int at = 0; *name && at < WORDS_MAX; name = next_word(name), at++)
+        if (!(taken >> at & 1) && strncmp(name, letters, length) == 0 &&
+            (!whole || strcspn(name, " ") == length))
+            return at;
+    return -1;
 }
 
+/* Each word of the text a word of its own: "drop d" is no drop C. */
 static bool begins_all(const char *text, const char *name)
 {
-    for (; *text; text = next_word(text))
-        if (!has_word(name, text, strcspn(text, " "), false))
+    uint64_t taken = 0;
+
+    for (; *text; text = next_word(text)) {
+        const size_t length = strcspn(text, " ");
+        int at = find_word(name, text, length, true, taken);
+
+        if (at < 0)
+            at = find_word(name, text, length, false, taken);
+        if (at < 0)
             return false;
+        taken |= UINT64_C(1) << at;
+    }
     return true;
 }
 
@@ -58,7 +73,7 @@ static bool shares_word(const char *text, const char *name)
     for (; *text; text = next_word(text)) {
         const size_t length = strcspn(text, " ");
 
-        if (length >= WORD_MIN && has_word(name, text, length, true))
+        if (length >= WORD_MIN && find_word(name, text, length, true, 0) >= 0)
             return true;
     }
     return false;
@@ -120,4 +135,14 @@ struct name_match name_match(const char *text, const char *name)
     return off <= slips && off < (int)strlen(text)
                ? (struct name_match){.fit = NAME_FIT_NEAREST, .distance = off}
                : (struct name_match){.fit = NAME_FIT_NONE};
+}
+
+bool name_add_one_of(const char *names, int k, struct strbuf *out)
+{
+    for (; k > 0 && *names; k--) {
+        names += strcspn(names, ";");
+        names += *names == ';';
+    }
+    strbuf_add_bytes(out, names, strcspn(names, ";"));
+    return *names != '\0';
 }

@@ -2,7 +2,10 @@
 #ifndef SILLET_MODEL_NAME_MATCH_H
 #define SILLET_MODEL_NAME_MATCH_H
 
+#include <stdbool.h>
 #include <stddef.h>
+
+#include "base/strbuf.h"
 
 /*
  * How a typed text goes with a name. Compared are folded texts: ASCII in lower case; a run of
@@ -14,7 +17,7 @@ enum name_fit {
     NAME_FIT_NONE,
     NAME_FIT_NEAREST,   /* a few letters differ */
     NAME_FIT_WORD,      /* a whole word of the text is one of the name: "flamed maple" */
-    NAME_FIT_BEGINNING, /* each word of the text begins one of the name, in any order */
+    NAME_FIT_BEGINNING, /* each word of the text begins another of the name, in any order */
     NAME_FIT_SAME,
 };
 
@@ -30,5 +33,9 @@ void name_fold(const char *text, char folded[NAME_FOLDED_SIZE]);
 
 /* Both folded. An empty text goes with nothing. */
 struct name_match name_match(const char *text, const char *name);
+
+/* Appends the k-th (from 0) of names with semicolons between, as the tables have them; false past
+ * the last. */
+bool name_add_one_of(const char *names, int k, struct strbuf *out);
 
 #endif

@@ -131,6 +131,28 @@ enum status pitch_tidy(const char *text, struct strbuf *out)
     return STATUS_OK;
 }
 
+enum status pitch_add_nearest(const char *text, int semitone, struct strbuf *out)
+{
+    char memory[16], best[16] = "";
+    int best_off = 0, found;
+
+    if (strlen(text) > 4 || pitch_parse(text, &found) != STATUS_SYNTAX)
+        return STATUS_SYNTAX;
+    for (char octave = '0'; octave <= '9'; octave++) {
+        struct strbuf note = STRBUF(memory);
+
+        strbuf_addf(&note, "%s%c", text, octave);
+        if (pitch_parse(memory, &found) != STATUS_OK)
+            continue;
+        const int off = found > semitone ? found - semitone : semitone - found;
+        if (best[0] == '\0' || off < best_off) {
+            memcpy(best, memory, sizeof best);
+            best_off = off;
+        }
+    }
+    return best[0] == '\0' ? STATUS_SYNTAX : pitch_tidy(best, out);
+}
+
 enum status pitch_frequency(double semitone, double a4_hz, double *ret_hz)
 {
     double hz = a4_hz * exp2((semitone - PITCH_A4) / 12.0);

@@ -31,6 +31,10 @@ enum status pitch_parse(const char *text, int *ret_semitone);
 /* Appends the name in ASCII, "F#3", or with `flats` "Gb3". STATUS_RANGE outside C0 to B9. */
 enum status pitch_spell(int semitone, bool flats, struct strbuf *out);
 
+/* Appends a note name that lacks its octave, "eb", with the octave in which it lies nearest to a
+ * semitone: "Eb2". STATUS_SYNTAX for any other text. */
+enum status pitch_add_nearest(const char *text, int semitone, struct strbuf *out);
+
 /* The accidental that a note name is written with: 1 for a sharp, -1 for a flat, 0 for none and
  * for a text that is no note. */
 int pitch_accidental(const char *text);

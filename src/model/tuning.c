@@ -69,6 +69,13 @@ enum status tuning_read_notes(const char *text, struct string_notes *ret_notes)
     return STATUS_OK;
 }
 
+bool tuning_is_for(const struct tuning *tuning, int strings)
+{
+    struct string_notes notes;
+
+    return tuning_read_notes(tuning->notes, &notes) == STATUS_OK && notes.strings == strings;
+}
+
 static bool has_notes(const struct tuning *tuning, const struct string_notes *notes)
 {
     struct string_notes own = {.strings = 0};

@@ -12,6 +12,7 @@
 struct tuning {
     const char *name;
     const char *notes; /* as tuning_read_notes takes them */
+    const char *also;  /* other names, ; between */
     const char *source;
 };
 
@@ -34,6 +35,9 @@ struct string_notes {
  * STATUS_ABSENT without a note, STATUS_TOO_LONG over STRINGS_MAX, else as pitch_parse.
  */
 enum status tuning_read_notes(const char *text, struct string_notes *ret_notes);
+
+/* Whether a tuning is for that many strings. */
+bool tuning_is_for(const struct tuning *tuning, int strings);
 
 /* The first tuning of the table with these notes; NULL when none has them. */
 const struct tuning *tuning_of_notes(const struct string_notes *notes);

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "model/check.h"
+#include "model/name_match.h"
 #include "model/same_name.h"
 
 static const struct wood woods[] = {
@@ -23,18 +24,10 @@ const struct wood *wood_get(int k)
 
 bool wood_add_other_name(const struct wood *wood, int k, struct strbuf *out)
 {
-    const char *name = wood->also;
-
-    if (k == 0) {
-        strbuf_add(out, wood->botanical);
-        return true;
-    }
-    for (; k > 1 && *name; k--) {
-        name += strcspn(name, ";");
-        name += *name == ';';
-    }
-    strbuf_add_bytes(out, name, strcspn(name, ";"));
-    return *name != '\0';
+    if (k > 0)
+        return name_add_one_of(wood->also, k - 1, out);
+    strbuf_add(out, wood->botanical);
+    return true;
 }
 
 static bool is_called(const struct wood *wood, const char *name)

@@ -11,34 +11,34 @@ struct grid {
     int first;   /* of the page, a place in what was found */
 };
 
-static void add_name(const struct field *field, int place, struct strbuf *out)
+static void add_name(const struct name_list *list, int place, struct strbuf *out)
 {
-    char name[CANDIDATE_NAME_SIZE];
+    char name[NAME_LIST_NAME_SIZE];
 
-    if (candidates_name(field, place, name, sizeof name))
+    if (name_list_name(list, place, name, sizeof name))
         strbuf_addf(out, "%2d %s", place + 1, name);
 }
 
-static int widest(const struct field *field, const struct candidates *found)
+static int widest(const struct name_list *list, const struct candidates *found)
 {
     int width = 1;
 
     for (int i = 0; i < found->count; i++) {
-        char memory[CANDIDATE_NAME_SIZE + 8];
+        char memory[NAME_LIST_NAME_SIZE + 8];
         struct strbuf text = STRBUF(memory);
 
-        add_name(field, found->at[i], &text);
+        add_name(list, found->at[i], &text);
         if (utf8_columns(memory) > width)
             width = utf8_columns(memory);
     }
     return width;
 }
 
-static struct grid lay_out(const struct field *field, const struct choice *choice, int columns)
+static struct grid lay_out(const struct name_list *list, const struct choice *choice, int columns)
 {
     enum { GAP = 2 };
     const struct candidates *found = &choice->found;
-    struct grid grid = {.width = widest(field, found) + GAP};
+    struct grid grid = {.width = widest(list, found) + GAP};
     int in_hand = 0;
 
     grid.columns = columns > grid.width ? columns / grid.width : 1;
@@ -55,10 +55,11 @@ static struct grid lay_out(const struct field *field, const struct choice *choic
 static void draw_name(const struct pen *pen, const struct app *app, int place, int row, int column,
                       int width)
 {
-    char memory[CANDIDATE_NAME_SIZE + 8];
+    char memory[NAME_LIST_NAME_SIZE + 8];
     struct strbuf text = STRBUF(memory);
+    const struct name_list list = app_names(app);
 
-    add_name(field_get(app_cell(app)->key.field), place, &text);
+    add_name(&list, place, &text);
     pen_put(pen, row, column, width, place == app->choice.in_hand ? ROLE_CELL : ROLE_TEXT, memory);
 }
 
@@ -69,9 +70,10 @@ static void draw_head(const struct pen *pen, const struct app *app, const struct
     const int page = grid->rows * grid->columns, count = app->choice.found.count;
     char memory[80];
     struct strbuf text = STRBUF(memory);
+    const struct name_list list = app_names(app);
 
     pen_rule(pen, row, 0, pen->frame->columns);
-    strbuf_addf(&text, " %s ", field_get(app_cell(app)->key.field)->label);
+    strbuf_addf(&text, " %s ", name_list_label(&list));
     if (count > page)
         strbuf_addf(&text, "%d of %d: PgUp, PgDn ", grid->first / page + 1,
                     (count + page - 1) / page);
@@ -83,10 +85,10 @@ void choice_view_draw(const struct pen *pen, const struct app *app, int row)
     const struct candidates *found = &app->choice.found;
     const int columns = pen->frame->columns;
 
-    if (app->choice.state == CHOICE_NONE || found->count == 0 || !app_cell(app))
+    if (found->count == 0 || !app_cell(app))
         return;
-    const struct grid grid =
-        lay_out(field_get(app_cell(app)->key.field), &app->choice, columns - 2);
+    const struct name_list list = app_names(app);
+    const struct grid grid = lay_out(&list, &app->choice, columns - 2);
     const int top = row - grid.rows;
 
     draw_head(pen, app, &grid, top - 1);

@@ -34,6 +34,12 @@ static void add_prompt(const struct app *app, struct strbuf *out)
         strbuf_add(out, prompt_without_cell(app));
         return;
     }
+    if (app->question.of != NAMES_OF_FIELD) {
+        const struct name_list list = app_names(app);
+
+        strbuf_addf(out, "what if: which %s >", name_list_label(&list));
+        return;
+    }
     if (app->leaf == LEAF_WORK) {
         work_view_add_prompt(app, out);
         return;
@@ -48,7 +54,7 @@ static void add_prompt(const struct app *app, struct strbuf *out)
 
 static bool has_choices(const struct field *field)
 {
-    return candidates_is_closed(field);
+    return field->choices[0] || field->kind == KIND_YESNO;
 }
 
 /* Choices with their numbers from the k-th on, as many as fit whole; the first that did not. */
@@ -112,7 +118,9 @@ static void add_now(const struct app *app, const struct route_cell *cell, struct
 /* What is asked for, while nothing is typed. */
 static void add_hint(const struct app *app, const struct route_cell *cell, struct strbuf *out)
 {
-    if (app->leaf == LEAF_WORK)
+    if (app->question.of != NAMES_OF_FIELD)
+        strbuf_add(out, "its number or its name; + and - step");
+    else if (app->leaf == LEAF_WORK)
         work_view_add_hint(app, out);
     else if (app->writing && record_get(&app->record, &cell->key))
         add_now(app, cell, out);
@@ -125,7 +133,7 @@ static void add_aside(const struct app *app, const struct route_cell *cell, stru
 {
     const struct field *field = field_get(cell->key.field);
 
-    if (app->leaf == LEAF_WORK)
+    if (app->leaf == LEAF_WORK || app->question.of != NAMES_OF_FIELD)
         return;
     cell_words_add_now(app, cell, out);
     if (field->kind == KIND_NOTE && !app_is_typing(app))
@@ -270,7 +278,7 @@ static void draw_typing_keys(const struct pen *pen, const struct app *app, int r
         {SILLET_KEY_BACKSPACE, "empties it"},
     };
 
-    if (app->held == HELD_NO && app->choice.state != CHOICE_NONE) {
+    if (app->held == HELD_NO && app->choice.found.count > 0) {
         (void)draw_hints(pen, listed, sizeof listed / sizeof listed[0], row);
         return;
     }

@@ -207,7 +207,7 @@ static void draw_keys(const struct sheet *sheet, int row)
         enum command_id id;
         const char *hint;
     } keys[] = {{COMMAND_WHAT_IF_TAKE, "take over"}, {COMMAND_WHAT_IF_DROP, "drop"},
-                {COMMAND_TUNING, "tuning"},          {COMMAND_SET, "set"},
+                {COMMAND_TUNING_NAMED, "tuning"},    {COMMAND_SET_NAMED, "set"},
                 {COMMAND_SEMITONE_UP, "string up"},  {COMMAND_SEMITONE_DOWN, "down"}};
     const bool on = what_if_is_on(&sheet->app->what_if);
     const char *title = app_takes_letters(sheet->app) ? "what if, behind *:" : "what if:";

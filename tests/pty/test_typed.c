@@ -475,10 +475,42 @@ static void notes(void **state)
         {INCH, NOTE, NULL, "D#2\r", "\"D%232\""},
         {INCH, NOTE, NULL, "bb1\r", "bb1"},
         {INCH, NOTE, NULL, "H2\r", REFUSED},
-        {INCH, NOTE, NULL, "Eb\r", REFUSED},
+        {INCH, NOTE, NULL, "Eb\r", "Eb2"},
+        {METRIC, NOTE, NULL, "d\r", "D2"},
+        {INCH, NOTE, "[string.6]\nnote = E4\n", "eb\r", "Eb4"},
+        {INCH, NOTE, "[string.6]\nnote = D4\n", "B\r", "B3"},
+        {INCH, NOTE, NULL, "H\r", REFUSED},
         {INCH, NOTE, "[string.6]\nnote = E2\n", "-\r", "Eb2"},
         {INCH, NOTE, "[string.6]\nnote = D2\n", "+\r", "\"D%232\""},
         {INCH, NOTE, "[string.5]\nnote = Ab2\n[string.6]\nnote = D2\n", "+\r", "Eb2"},
+    };
+
+    CHECK_ROWS(state, rows);
+}
+
+/* A tuning or a set by its name is a what-if until y takes it over. */
+static void tunings_and_sets(void **state)
+{
+    static const struct row rows[] = {
+        {INCH, NOTE, NULL, "*ndrop d\r*y", "D2"},
+        {INCH, NOTE, NULL, "*nDrop D\r", REFUSED},
+        {METRIC, NOTE, NULL, "*nhalf step down\r*y", "Eb2"},
+        {INCH, NOTE, NULL, "*neb standard\r*y", "Eb2"},
+        {INCH, NOTE, NULL, "*nopen g\r*y", "D2"},
+        {INCH, NOTE, NULL, "*ndadg\r*y", "D2"},
+        {INCH, NOTE, NULL, "*45\r*8", "D2"},
+        {INCH, NOTE, NULL, "*46+\r*8", "D2"},
+        {INCH, NOTE, NULL, "*ndrop c\033*y", REFUSED},
+        {INCH, NOTE, NULL, "*ndrop\r\033*y", REFUSED},
+        {INCH, NOTE, NULL, "*npolka\r\033*y", REFUSED},
+        {INCH, NOTE, NULL, "*nopn g\r\033*y", REFUSED},
+        {INCH, GAUGE, NULL, "gsteel-light\ry", ".053 in"},
+        {INCH, GAUGE, NULL, "gnickel 10\ry", ".046 in"},
+        {METRIC, GAUGE, NULL, "g12\ry", ".053 in"},
+        {INCH, GAUGE, NULL, "gnines\ry", ".042 in"},
+        {INCH, GAUGE, NULL, "g1\ry", ".047 in"},
+        {INCH, GAUGE, NULL, "glight\033y", REFUSED},
+        {INCH, GAUGE, NULL, "gpiano wire\r\033y", REFUSED},
     };
 
     CHECK_ROWS(state, rows);
@@ -719,6 +751,7 @@ int main(int argc, char **argv)
         BENCH_CASE(choices),
         BENCH_CASE(woods_and_materials),
         BENCH_CASE(notes),
+        BENCH_CASE(tunings_and_sets),
         BENCH_CASE(days),
         BENCH_CASE(what_is_not_usual_is_held),
         BENCH_CASE(what_does_not_fit_is_held),

@@ -5,23 +5,31 @@
 
 #include "model/candidates.h"
 #include "model/string_material.h"
+#include "model/tuning.h"
 #include "model/wood.h"
 
 /* The names found, ", " between. */
-static void check_found(enum field_id id, const char *typed, enum name_fit fit, const char *names)
+static void check_found_in(const struct name_list *list, const char *typed, enum name_fit fit,
+                           const char *names)
 {
-    const struct field *field = field_get(id);
     struct candidates found;
-    char memory[800], name[CANDIDATE_NAME_SIZE];
+    char memory[800], name[NAME_LIST_NAME_SIZE];
     struct strbuf text = STRBUF(memory);
 
-    candidates_find(field, typed, &found);
+    candidates_find(list, typed, &found);
     for (int i = 0; i < found.count; i++) {
-        assert_true(candidates_name(field, found.at[i], name, sizeof name));
+        assert_true(name_list_name(list, found.at[i], name, sizeof name));
         strbuf_addf(&text, "%s%s", i > 0 ? ", " : "", name);
     }
     if (found.fit != fit || strcmp(memory, names) != 0)
         fail_msg("\"%s\" gave fit %d: %s", typed, (int)found.fit, memory);
+}
+
+static void check_found(enum field_id id, const char *typed, enum name_fit fit, const char *names)
+{
+    const struct name_list list = name_list_of_field(field_get(id));
+
+    check_found_in(&list, typed, fit, names);
 }
 
 static void a_beginning_is_completed(void **state)
@@ -104,6 +112,88 @@ static void what_is_like_nothing_finds_nothing(void **state)
     check_found(FIELD_NAME, "steel", NAME_FIT_NONE, "");
 }
 
+/* --- tunings and sets --- */
+
+static void tunings_are_known_by_what_techs_say(void **state)
+{
+    static const struct {
+        enum name_list_of of;
+        int strings;
+        const char *kind, *typed;
+        enum name_fit fit;
+        const char *names;
+    } cases[] = {
+        {NAMES_OF_TUNINGS, 6, "steel-string", "drop d", NAME_FIT_SAME, "guitar-drop-d"},
+        {NAMES_OF_TUNINGS, 6, "steel-string", "drop", NAME_FIT_BEGINNING,
+         "guitar-drop-d, guitar-double-drop-d, guitar-drop-c"},
+        {NAMES_OF_TUNINGS, 6, "steel-string", "d drop", NAME_FIT_BEGINNING,
+         "guitar-drop-d, guitar-double-drop-d"},
+        {NAMES_OF_TUNINGS, 6, "steel-string", "open g", NAME_FIT_SAME, "guitar-open-g"},
+        {NAMES_OF_TUNINGS, 6, "steel-string", "half step down", NAME_FIT_SAME,
+         "guitar-half-step-down"},
+        /* Eb Ab ..., or E B E ... */
+        {NAMES_OF_TUNINGS, 6, "", "eb", NAME_FIT_BEGINNING, "guitar-half-step-down, guitar-open-e"},
+        {NAMES_OF_TUNINGS, 6, "", "eb st", NAME_FIT_BEGINNING, "guitar-half-step-down"},
+        {NAMES_OF_TUNINGS, 6, "", "semitone down", NAME_FIT_BEGINNING, "guitar-half-step-down"},
+        {NAMES_OF_TUNINGS, 6, "", "DADGAD", NAME_FIT_SAME, "guitar-dadgad"},
+        {NAMES_OF_TUNINGS, 6, "", "cgcf", NAME_FIT_BEGINNING, "guitar-drop-c"},
+        {NAMES_OF_TUNINGS, 6, "", "guitar standard", NAME_FIT_SAME, "guitar-standard"},
+        {NAMES_OF_TUNINGS, 6, "", "opn g", NAME_FIT_NEAREST, "guitar-open-g"},
+        {NAMES_OF_TUNINGS, 6, "", "polka", NAME_FIT_NONE, ""},
+        {NAMES_OF_TUNINGS, 4, "bass", "standard", NAME_FIT_BEGINNING,
+         "bass-four, bass-four-half-step-down, banjo-tenor, ukulele-c"},
+        {NAMES_OF_SETS, 6, "electric", "nickel 10", NAME_FIT_BEGINNING, "electric-regular"},
+        {NAMES_OF_SETS, 6, "", "10-46", NAME_FIT_BEGINNING, "electric-regular"},
+        {NAMES_OF_SETS, 6, "electric", "nines", NAME_FIT_BEGINNING, "electric-light"},
+        {NAMES_OF_SETS, 6, "steel-string", "acoustic 12", NAME_FIT_BEGINNING, "steel-light"},
+        {NAMES_OF_SETS, 6, "electric", "light", NAME_FIT_SAME, "electric-light, steel-light"},
+        {NAMES_OF_SETS, 6, "", "high tension", NAME_FIT_BEGINNING, "classical-high"},
+        {NAMES_OF_SETS, 4, "bass", "45", NAME_FIT_BEGINNING, "bass-long-medium"},
+        {NAMES_OF_SETS, 8, "mandolin", "medium", NAME_FIT_SAME, "mandolin-medium"},
+        {NAMES_OF_SETS, 6, "", "regulr", NAME_FIT_NEAREST, "electric-regular"},
+        {NAMES_OF_SETS, 6, "", "piano wire", NAME_FIT_NONE, ""},
+    };
+
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        struct name_list list = {.of = cases[i].of, .strings = cases[i].strings};
+
+        strncpy(list.kind, cases[i].kind, sizeof list.kind - 1);
+        check_found_in(&list, cases[i].typed, cases[i].fit, cases[i].names);
+    }
+}
+
+/* Nothing for another number of strings; the instrument's kind first; every row is somewhere. */
+static void what_fits_is_offered_its_kind_first(void **state)
+{
+    struct name_list list = {.of = NAMES_OF_TUNINGS, .strings = 4, .kind = "ukulele"};
+    char name[NAME_LIST_NAME_SIZE];
+    int tunings = 0;
+
+    (void)state;
+    assert_true(name_list_name(&list, 0, name, sizeof name));
+    assert_string_equal(name, "ukulele-c");
+    memcpy(list.kind, "bass", sizeof "bass");
+    assert_true(name_list_name(&list, 0, name, sizeof name));
+    assert_string_equal(name, "bass-four");
+    for (int strings = 0; strings <= STRINGS_MAX; strings++) {
+        const struct tuning *tuning;
+
+        list.strings = strings;
+        assert_true(name_list_count(&list) < NAME_LIST_MAX);
+        for (int k = 0; name_list_name(&list, k, name, sizeof name); k++, tunings++) {
+            assert_int_equal(tuning_find(name, &tuning), STATUS_OK);
+            assert_true(tuning_is_for(tuning, strings));
+            assert_int_equal(name_list_place(&list, name), k);
+        }
+    }
+    assert_int_equal(tunings, tuning_count());
+    list = (struct name_list){.of = NAMES_OF_SETS, .strings = 5, .kind = "bass"};
+    assert_int_equal(name_list_count(&list), 3);
+    assert_true(name_list_name(&list, 0, name, sizeof name));
+    assert_string_equal(name, "bass-five-long-medium");
+}
+
 /* Each name typed whole finds itself alone, in either case; its first letters find it too. */
 static void every_name_finds_itself(void **state)
 {
@@ -111,24 +201,24 @@ static void every_name_finds_itself(void **state)
 
     (void)state;
     for (int id = 0; id < FIELD_COUNT_; id++) {
-        const struct field *field = field_get((enum field_id)id);
-        const int count = candidates_count(field);
+        const struct name_list list = name_list_of_field(field_get((enum field_id)id));
+        const int count = name_list_count(&list);
 
-        assert_int_equal(candidates_has_list(field), count > 0);
-        assert_true(count < CANDIDATES_MAX);
+        assert_int_equal(name_list_exists(&list), count > 0);
+        assert_true(count < NAME_LIST_MAX);
         lists += count > 0;
         for (int k = 0; k < count; k++) {
-            char name[CANDIDATE_NAME_SIZE];
+            char name[NAME_LIST_NAME_SIZE];
             struct candidates found;
             bool there = false;
 
-            assert_true(candidates_name(field, k, name, sizeof name));
-            candidates_find(field, name, &found);
+            assert_true(name_list_name(&list, k, name, sizeof name));
+            candidates_find(&list, name, &found);
             assert_int_equal(found.fit, NAME_FIT_SAME);
             assert_int_equal(found.count, 1);
             assert_int_equal(found.at[0], k);
             name[1] = '\0';
-            candidates_find(field, name, &found);
+            candidates_find(&list, name, &found);
             for (int i = 0; i < found.count; i++)
                 there = there || found.at[i] == k;
             assert_true(there);
@@ -152,13 +242,14 @@ static void trade_words_lead_somewhere(void **state)
     (void)state;
     for (size_t i = 0; i < sizeof words / sizeof words[0]; i++) {
         const struct field *field = field_get(words[i].field);
+        const struct name_list list = name_list_of_field(field);
         struct field_value value;
         struct candidates found;
         bool there = false;
 
         if (field_read(field, words[i].choice, UNIT_NONE, &value, NULL) != STATUS_OK)
             fail_msg("%s is no choice of %s", words[i].choice, field->label);
-        candidates_find(field, words[i].word, &found);
+        candidates_find(&list, words[i].word, &found);
         assert_int_equal(found.fit, NAME_FIT_BEGINNING);
         for (int k = 0; k < found.count; k++)
             there = there || found.at[k] == (int)value.value;
@@ -196,6 +287,7 @@ static void other_names_are_found_by_the_figures(void **state)
 
 static void long_texts_are_folded_within_bounds(void **state)
 {
+    const struct name_list list = name_list_of_field(field_get(FIELD_BOARD_WOOD));
     char text[400], folded[NAME_FOLDED_SIZE];
     struct candidates found;
 
@@ -204,7 +296,7 @@ static void long_texts_are_folded_within_bounds(void **state)
     text[sizeof text - 1] = '\0';
     name_fold(text, folded);
     assert_int_equal(strlen(folded), NAME_FOLDED_SIZE - 1);
-    candidates_find(field_get(FIELD_BOARD_WOOD), text, &found);
+    candidates_find(&list, text, &found);
     assert_int_equal(found.count, 0);
     name_fold(" -_/A  b-_C/ ", folded);
     assert_string_equal(folded, "a b c");
@@ -243,6 +335,8 @@ int main(void)
         cmocka_unit_test(a_slip_of_the_hand_gives_the_nearest),
         cmocka_unit_test(what_is_like_nothing_finds_nothing),
         cmocka_unit_test(every_name_finds_itself),
+        cmocka_unit_test(tunings_are_known_by_what_techs_say),
+        cmocka_unit_test(what_fits_is_offered_its_kind_first),
         cmocka_unit_test(trade_words_lead_somewhere),
         cmocka_unit_test(other_names_are_found_by_the_figures),
         cmocka_unit_test(long_texts_are_folded_within_bounds),

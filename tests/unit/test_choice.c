@@ -7,29 +7,32 @@
 
 static struct choice look(enum field_id id, const char *text)
 {
+    const struct name_list list = name_list_of_field(field_get(id));
     struct choice choice;
 
-    choice_look(text, field_get(id), &choice);
+    choice_look(text, &list, &choice);
     return choice;
 }
 
 static void check_kept(enum field_id id, const char *typed, const char *kept)
 {
+    const struct name_list list = name_list_of_field(field_get(id));
     char memory[80];
     struct strbuf text = STRBUF(memory);
 
-    choice_spell(typed, field_get(id), &text);
+    choice_spell(typed, &list, &text);
     if (strcmp(memory, kept) != 0)
         fail_msg("\"%s\" would be kept as \"%s\"", typed, memory);
 }
 
 static void check_said(enum field_id id, const char *typed, const char *said)
 {
+    const struct name_list list = name_list_of_field(field_get(id));
     const struct choice choice = look(id, typed);
     char memory[160];
     struct strbuf words = STRBUF(memory);
 
-    choice_add_words(&choice, field_get(id), typed, &words);
+    choice_add_words(&choice, &list, typed, &words);
     assert_string_equal(memory, said);
     /* Room beside nothing else in a row of 80. */
     assert_true(words.length <= 78);
@@ -86,11 +89,11 @@ static void the_unknown_is_kept_where_a_list_is_open(void **state)
 
     (void)state;
     for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
-        const struct field *field = field_get(cases[i].field);
+        const struct name_list list = name_list_of_field(field_get(cases[i].field));
         const struct choice choice = look(cases[i].field, cases[i].text);
 
-        if (choice_is_good(&choice, field) != cases[i].good ||
-            choice_is_doubtful(&choice, field) != cases[i].doubtful)
+        if (choice_is_good(&choice, &list) != cases[i].good ||
+            choice_is_doubtful(&choice, &list) != cases[i].doubtful)
             fail_msg("\"%s\": state %d", cases[i].text, (int)choice.state);
     }
     check_kept(FIELD_BOARD_WOOD, "Wych elm", "Wych elm");

@@ -84,7 +84,7 @@ static void without_strings_there_is_nothing_to_ask(void **state)
 
     (void)state;
     assert_int_equal(app->route.count, 0);
-    bench_press(app, "*t*T*s*G*k*j*y*w5{Enter}");
+    bench_press(app, "*t*n{Esc}*s*g{Esc}*k*j*y*w5{Enter}");
     assert_false(what_if_is_on(&app->what_if));
     assert_int_equal(app->record.count, 0);
     bench_close(app);
@@ -99,7 +99,7 @@ static void a_what_if_leaves_the_record_alone(void **state)
 
     (void)state;
     assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
-    assert_false(bench_press(app, "*t*t*t*T*s*s*s*G*k*k*j").save);
+    assert_false(bench_press(app, "*t*t*ndrop d{Enter}*s*s*g--{Enter}*k*k*j").save);
     assert_true(app->what_if.known);
     assert_true(record_equal(&app->record, &before));
     assert_false(bench_press(app, "*w").save);
@@ -140,9 +140,6 @@ static void tunings_go_round(void **state)
         assert_true(++met <= tuning_count());
     }
     assert_true(met > 1);
-    for (bench_press(app, "*T"); app->what_if.tuning; bench_press(app, "*T"))
-        met--;
-    assert_int_equal(met, 0);
     bench_close(app);
 }
 
@@ -154,7 +151,7 @@ static void what_is_on_already_is_passed_by(void **state)
     (void)state;
     bench_press(app, "*t");
     assert_string_not_equal(app->what_if.tuning->name, "guitar-standard");
-    bench_press(app, "*T*s");
+    bench_press(app, "*w*s");
     struct string_set first = app->what_if.set;
     bench_press(app, "*y*u");
     assert_false(what_if_is_on(&app->what_if));
@@ -175,9 +172,104 @@ static void sets_go_round(void **state)
         assert_true(++met < 1000);
     }
     assert_true(met > 1);
-    for (bench_press(app, "*G"); app->what_if.set.strings > 0; bench_press(app, "*G"))
-        met--;
-    assert_int_equal(met, 0);
+    bench_close(app);
+}
+
+/* --- asked for by name --- */
+
+/* It shows at once, Enter leaves it there, Esc puts back what was there. */
+static void a_tuning_is_asked_for_by_name(void **state)
+{
+    struct app *app = start(SIX);
+    struct record before;
+
+    (void)state;
+    assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
+    bench_press(app, "*n");
+    assert_true(app_is_typing(app));
+    assert_true(app->choice.found.count > 10);
+    bench_press(app, "drop");
+    assert_int_equal(app->choice.found.count, 3);
+    assert_false(what_if_is_on(&app->what_if));
+    bench_press(app, " d");
+    assert_string_equal(app->what_if.tuning->name, "guitar-drop-d");
+    assert_true(app->what_if.known);
+    assert_false(bench_press(app, "{Enter}").save);
+    assert_false(app_is_typing(app));
+    bench_press(app, "*nopen g");
+    assert_string_equal(app->what_if.tuning->name, "guitar-open-g");
+    bench_press(app, "{Esc}");
+    assert_string_equal(app->what_if.tuning->name, "guitar-drop-d");
+    /* Nothing typed changes nothing. */
+    bench_press(app, "*n{Enter}");
+    assert_string_equal(app->what_if.tuning->name, "guitar-drop-d");
+    assert_true(record_equal(&app->record, &before));
+    assert_true(bench_press(app, "*y").save);
+    assert_string_equal(bench_text(app, "string.6 note"), "D2");
+    bench_press(app, "*u");
+    assert_true(record_equal(&app->record, &before));
+    record_done(&before);
+    bench_close(app);
+}
+
+static void an_unknown_name_is_refused_with_the_nearest(void **state)
+{
+    struct app *app = start(SIX);
+
+    (void)state;
+    bench_press(app, "*nopn g{Enter}");
+    assert_int_equal(app->tone, TONE_WARNING);
+    assert_non_null(strstr(app->message, "guitar-open-g"));
+    assert_true(lineedit_is_empty(&app->entry));
+    assert_true(app_is_typing(app));
+    bench_press(app, "polka{Enter}");
+    assert_int_equal(app->tone, TONE_WARNING);
+    assert_false(what_if_is_on(&app->what_if));
+    bench_press(app, "{Back}");
+    assert_false(app_is_typing(app));
+    /* What is tuned already is nothing to ask. */
+    bench_press(app, "*nguitar standard{Enter}");
+    assert_false(what_if_is_on(&app->what_if));
+    bench_close(app);
+}
+
+/* Digits, + and -, Enter and the menu's key do it all. */
+static void a_set_is_asked_for_on_the_number_pad(void **state)
+{
+    struct app *app = start(SIX "instrument kind = electric\n");
+
+    (void)state;
+    bench_press(app, "*7+");
+    assert_string_equal(app->what_if.set.name, "electric-light");
+    bench_press(app, "+");
+    assert_string_equal(app->what_if.set.name, "electric-regular");
+    bench_press(app, "-{Enter}*8");
+    assert_string_equal(bench_text(app, "string.1 gauge"), ".009 in");
+    bench_press(app, "*73{Enter}");
+    assert_string_equal(app->what_if.set.name, "electric-medium");
+    /* Tens are past the end of the list; two sets have one, the electric's first. */
+    bench_press(app, "*710");
+    assert_int_equal(app->choice.found.count, 2);
+    bench_press(app, "+");
+    assert_string_equal(app->what_if.set.name, "electric-regular");
+    /* The menu's key leaves the question, and so does another leaf. */
+    bench_press(app, "*w");
+    assert_false(what_if_is_on(&app->what_if));
+    bench_press(app, "*7{PgDn}{Esc}*7{F1}");
+    assert_int_equal(app->leaf, LEAF_INTAKE);
+    assert_false(app_is_typing(app));
+    bench_close(app);
+}
+
+/* Half typed, it is not lost by turning the leaf. */
+static void what_is_half_asked_stays(void **state)
+{
+    struct app *app = start(SIX);
+
+    (void)state;
+    bench_press(app, "*nope{F1}");
+    assert_int_equal(app->leaf, LEAF_STRINGS);
+    assert_string_equal(app->entry.text, "ope");
     bench_close(app);
 }
 
@@ -321,6 +413,10 @@ int main(void)
         cmocka_unit_test(tunings_go_round),
         cmocka_unit_test(what_is_on_already_is_passed_by),
         cmocka_unit_test(sets_go_round),
+        cmocka_unit_test(a_tuning_is_asked_for_by_name),
+        cmocka_unit_test(an_unknown_name_is_refused_with_the_nearest),
+        cmocka_unit_test(a_set_is_asked_for_on_the_number_pad),
+        cmocka_unit_test(what_is_half_asked_stays),
         cmocka_unit_test(taking_it_over_is_one_step),
         cmocka_unit_test(reading_only_takes_nothing_over),
         cmocka_unit_test(an_entry_shows_in_the_what_if),

@@ -138,9 +138,36 @@ static void test_hostile_numbers(void **state)
     assert_true(isfinite(out));
 }
 
+static void a_missing_octave_is_the_nearest(void **state)
+{
+    static const struct {
+        const char *text;
+        int semitone;
+        const char *name;
+    } cases[] = {{"e", 40, "E2"},   {"Eb", 40, "Eb2"}, {"B", 62, "B3"},  {"C", 59, "C4"},
+                 {"f#", 40, "F#2"}, {"G", 45, "G2"},   {"Cb", 12, "Cb1"}};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        char memory[16];
+        struct strbuf text = STRBUF(memory);
+
+        assert_int_equal(pitch_add_nearest(cases[i].text, cases[i].semitone, &text), STATUS_OK);
+        assert_string_equal(memory, cases[i].name);
+    }
+    char memory[16];
+    struct strbuf text = STRBUF(memory);
+    assert_int_equal(pitch_add_nearest("E2", 40, &text), STATUS_SYNTAX);
+    assert_int_equal(pitch_add_nearest("H", 40, &text), STATUS_SYNTAX);
+    assert_int_equal(pitch_add_nearest("", 40, &text), STATUS_SYNTAX);
+    assert_int_equal(pitch_add_nearest("E flat", 40, &text), STATUS_SYNTAX);
+    assert_string_equal(memory, "");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_missing_octave_is_the_nearest),
         cmocka_unit_test(test_notes_are_read),
         cmocka_unit_test(test_what_is_no_note_is_refused),
         cmocka_unit_test(test_spelling_reads_back),
