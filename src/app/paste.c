@@ -117,7 +117,8 @@ static void take(struct turn *turn)
         return;
     }
     const struct field *field = field_get(cell->key.field);
-    const bool is_text = field->kind == KIND_TEXT || field->kind == KIND_FRETS;
+    const bool is_text =
+        field->kind == KIND_TEXT || field->kind == KIND_FRETS || app->question.of != NAMES_OF_FIELD;
     if (!turn_may_change(turn))
         return;
     if (is_text || paste_count(app->paste, field) < 2)

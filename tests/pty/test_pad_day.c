@@ -146,10 +146,14 @@ static void read_what_stands_there(struct terminal *terminal)
     bench_pad(terminal, "\r");
     terminal_expect(terminal, SEEN_NEXT_MOVES);
     choose(terminal, "03", "[Strings]");
-    choose(terminal, "4", "what if: ");
+    choose(terminal, "4", "what if: which tuning >");
+    bench_pad(terminal, "4\r");
+    terminal_expect(terminal, "what if: guitar-drop-d");
     choose(terminal, "8", "Taken over");
     choose(terminal, "1", SEEN_TAKEN_BACK);
-    choose(terminal, "7", "what if: ");
+    choose(terminal, "7", "what if: which set >");
+    bench_pad(terminal, "++\r");
+    terminal_expect(terminal, "what if: steel-");
     choose(terminal, "9", "[Strings]");
     choose(terminal, "04", "[Pitch]");
     day_read(terminal, "cents at fret 12, string 6 >", "+6");

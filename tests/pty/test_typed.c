@@ -497,7 +497,7 @@ static void tunings_and_sets(void **state)
         {METRIC, NOTE, NULL, "*nhalf step down\r*y", "Eb2"},
         {INCH, NOTE, NULL, "*neb standard\r*y", "Eb2"},
         {INCH, NOTE, NULL, "*nopen g\r*y", "D2"},
-        {INCH, NOTE, NULL, "*ndadg\r*y", "D2"},
+        {INCH, NOTE, NULL, "*ndadga\r*y", "D2"},
         {INCH, NOTE, NULL, "*45\r*8", "D2"},
         {INCH, NOTE, NULL, "*46+\r*8", "D2"},
         {INCH, NOTE, NULL, "*ndrop c\033*y", REFUSED},

@@ -270,6 +270,11 @@ static void what_is_half_asked_stays(void **state)
     bench_press(app, "*nope{F1}");
     assert_int_equal(app->leaf, LEAF_STRINGS);
     assert_string_equal(app->entry.text, "ope");
+    /* A paste is a part of the name, and no readings. */
+    (void)bench_key(app, SILLET_KEY_PASTE_BEGIN);
+    bench_press(app, "n g{Enter}");
+    assert_false(bench_key(app, SILLET_KEY_PASTE_END).save);
+    assert_string_equal(app->what_if.tuning->name, "guitar-open-g");
     bench_close(app);
 }
 
