@@ -152,8 +152,8 @@ static void read_what_stands_there(struct terminal *terminal)
     choose(terminal, "8", "Taken over");
     choose(terminal, "1", SEEN_TAKEN_BACK);
     choose(terminal, "7", "what if: which set >");
-    bench_pad(terminal, "++\r");
-    terminal_expect(terminal, "what if: steel-");
+    bench_pad(terminal, "+\r");
+    terminal_expect(terminal, "what if: steel-extra-light");
     choose(terminal, "9", "[Strings]");
     choose(terminal, "04", "[Pitch]");
     day_read(terminal, "cents at fret 12, string 6 >", "+6");

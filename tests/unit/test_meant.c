@@ -40,10 +40,13 @@ static void look(const struct app *app, struct shown *ret_shown)
                                 .value = app->entry_view.value};
     kept = STRBUF(ret_shown->kept);
     if (cell) {
+        const struct field *field = field_get(cell->key.field);
         const struct day today = app_today(app);
 
         ret_shown->key = cell->key;
-        (void)entry_spell(app->entry.text, field_get(cell->key.field), &app->units, &today, &kept);
+        /* Of a note the entry line shows the octave too. */
+        (void)entry_spell(field->kind == KIND_NOTE ? app->entry_view.words : app->entry.text, field,
+                          &app->units, &today, &kept);
     }
     assert_int_equal(record_copy(&app->record, &ret_shown->record), STATUS_OK);
 }
