@@ -6,13 +6,13 @@
 
 #include "app/entry.h"
 
-/* A number with the decimals that it needs, at most four. */
-static void add_number(struct strbuf *out, double value, bool inches)
+/* A number with the decimals that it needs, at most so many. */
+static void add_rounded(struct strbuf *out, double value, int decimals, bool inches)
 {
     char memory[48];
     struct strbuf text = STRBUF(memory);
 
-    num_format_fixed(value, 4, inches, &text);
+    num_format_fixed(value, decimals, inches, &text);
     while (text.length > 1 && memory[text.length - 1] == '0')
         memory[--text.length] = '\0';
     if (memory[text.length - 1] == '.')
@@ -24,6 +24,11 @@ static void add_number(struct strbuf *out, double value, bool inches)
     strbuf_add(out, memory);
 }
 
+static void add_number(struct strbuf *out, double value, bool inches)
+{
+    add_rounded(out, value, 4, inches);
+}
+
 /* The unit in which a field's amounts are said: leaves in inches or mm, as they are marked. */
 static enum unit said_unit(const struct field *field, const struct shop_units *units)
 {
@@ -32,18 +37,33 @@ static enum unit said_unit(const struct field *field, const struct shop_units *u
     return bare == UNIT_TH ? UNIT_IN : bare == UNIT_100THS ? UNIT_MM : bare;
 }
 
-static void add_amount(struct strbuf *out, const struct field *field, double value,
-                       const struct shop_units *units)
+static void add_amount_to(struct strbuf *out, const struct field *field, double value, int decimals,
+                          const struct shop_units *units)
 {
     const enum unit unit = said_unit(field, units);
 
-    add_number(out, unit_from_pivot(unit, value), unit == UNIT_IN);
+    add_rounded(out, unit_from_pivot(unit, value), decimals, unit == UNIT_IN);
     if (unit == UNIT_64THS) {
         strbuf_add(out, "/64");
     } else if (unit_label(unit)[0]) {
         strbuf_add_char(out, ' ');
         strbuf_add(out, unit_label(unit));
     }
+}
+
+static void add_amount(struct strbuf *out, const struct field *field, double value,
+                       const struct shop_units *units)
+{
+    add_amount_to(out, field, value, 4, units);
+}
+
+/* What was computed, to a step of its gauge. */
+static void add_expected(struct strbuf *out, const struct field *field, double value,
+                         const struct shop_units *units)
+{
+    const enum unit unit = said_unit(field, units);
+
+    add_amount_to(out, field, value, unit == UNIT_IN ? 3 : unit == UNIT_64THS ? 1 : 2, units);
 }
 
 /* "24 mm of action", "2.9 turn of the rod", "frets 2". */
@@ -157,7 +177,7 @@ static void add_comparison(struct strbuf *out, const struct doubt *doubt, const 
         return;
     case DOUBT_BEFORE:
         strbuf_add(out, " is far from the ");
-        add_amount(out, field, doubt->beside, units);
+        add_expected(out, field, doubt->beside, units);
         strbuf_add(out, " expected");
         return;
     default:

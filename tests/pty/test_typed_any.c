@@ -82,6 +82,33 @@ static void check_file(struct bench *bench, const char *before, const char *entr
     free(after);
 }
 
+static void read_lines(struct terminal *terminal, char *out, size_t size)
+{
+    size_t length = 0;
+
+    out[0] = '\0';
+    for (int row = PROMPT_ROW - 1; row <= PROMPT_ROW + 1; row++)
+        length +=
+            (size_t)snprintf(out + length, size - length, "%s\n", terminal_row(terminal, row));
+}
+
+/* Every key shows in the lines of the entry, once all that it asks for is done, but one that
+ * does nothing. While a disk is waited for, the program looks as if it had nothing more to say. */
+static void press(struct terminal *terminal, const char *key)
+{
+    enum { LOOKS = 8 };
+    char before[2048], now[2048];
+
+    read_lines(terminal, before, sizeof before);
+    terminal_type(terminal, key);
+    for (int i = 0; i < LOOKS; i++) {
+        terminal_settle(terminal);
+        read_lines(terminal, now, sizeof now);
+        if (strcmp(before, now) != 0)
+            return;
+    }
+}
+
 static void press_one(struct bench *bench, struct seeded *seed, int *filed)
 {
     static const char keys[] = "0123456789.,/\r\r\r\r\r\r\r\r\r\r\r\r\177 ";
@@ -90,8 +117,7 @@ static void press_one(struct bench *bench, struct seeded *seed, int *filed)
     char *before = tree_read(bench->profile, NULL);
 
     find_entry(bench->terminal, entry, sizeof entry);
-    terminal_type(bench->terminal, key);
-    terminal_settle(bench->terminal);
+    press(bench->terminal, key);
     char *after = tree_read(bench->profile, NULL);
     const bool changed = strcmp(before, after) != 0;
     if (changed && key[0] != '\r')

@@ -160,6 +160,24 @@ static void unsafe_characters_are_not_typed(void **state)
     shelf_list_done(&list);
 }
 
+/* Words that are pasted are looked for; the line's end opens nothing. */
+static void a_paste_opens_nothing(void **state)
+{
+    struct shelf_list list;
+
+    (void)state;
+    start(&list);
+    press_key(&list, SILLET_KEY_PASTE_BEGIN);
+    type(&list, "ab");
+    assert_int_equal(press_key(&list, SILLET_KEY_ENTER).action, SHELF_DO_NOTHING);
+    assert_false(press_key(&list, SILLET_KEY_ESCAPE).quit);
+    press_key(&list, SILLET_KEY_PASTE_END);
+    assert_string_equal(list.filter.text, "ab");
+    press_key(&list, SILLET_KEY_BACKSPACE);
+    assert_string_equal(list.filter.text, "a");
+    shelf_list_done(&list);
+}
+
 static void the_one_in_hand_stays_in_hand(void **state)
 {
     struct shelf_list list;
@@ -712,6 +730,7 @@ int main(void)
         cmocka_unit_test(the_newest_comes_first),
         cmocka_unit_test(the_last_visit_counts_before_the_file),
         cmocka_unit_test(words_narrow_the_list),
+        cmocka_unit_test(a_paste_opens_nothing),
         cmocka_unit_test(letters_beyond_ascii_match_as_they_are),
         cmocka_unit_test(unsafe_characters_are_not_typed),
         cmocka_unit_test(the_one_in_hand_stays_in_hand),
