@@ -4,7 +4,7 @@
 #include <math.h>
 #include <string.h>
 
-#include "model/moment.h"
+#include "model/doubt_day.h"
 
 /* By how much readings of one row, or of one cell from pass to pass, may differ (doubt.h). */
 struct slack {
@@ -319,72 +319,6 @@ static void find_meant(const struct record *record, const struct reading_key *ke
         find_likely(record, key, value, about, doubt);
 }
 
-/* --- days --- */
-
-static bool visit_day(const struct record *record, int visit, double *ret_day)
-{
-    const struct reading_key key = reading_key_visit(FIELD_VISIT_DATE, visit);
-    const char *text = record_text(record, &key);
-
-    return text && moment_find(text, NULL, ret_day);
-}
-
-/* The nearest visit with a date that the day is on the wrong side of; 0 for none. */
-static int find_disorder(const struct record *record, int visit, double day)
-{
-    const int last = record_last_visit(record);
-    double other;
-
-    for (int earlier = visit - 1; earlier > 0; earlier--)
-        if (visit_day(record, earlier, &other))
-            return other > day ? earlier : 0;
-    for (int later = visit + 1; later <= last; later++)
-        if (visit_day(record, later, &other))
-            return other < day ? later : 0;
-    return 0;
-}
-
-static struct doubt doubt_day(const struct record *record, const struct reading_key *key,
-                              const char *text, const struct doubt_about *about)
-{
-    const double long_ago = 50 * 365.25;
-    struct doubt doubt = {.kind = DOUBT_NONE};
-    char date[11] = "";
-    double day, today;
-
-    /* A time may bring its own date along, in front. */
-    memcpy(date, text, strlen(text) < 10 ? strlen(text) : 10);
-    if (!moment_find(date, NULL, &day))
-        return doubt;
-    if (key->field == FIELD_VISIT_DATE)
-        doubt.visit = find_disorder(record, key->visit, day);
-    if (doubt.visit > 0)
-        doubt.kind = DOUBT_ORDER;
-    if (!moment_find(about->today, NULL, &today))
-        return doubt;
-    if (day > today)
-        doubt.kind = DOUBT_FUTURE;
-    else if (day < today - long_ago)
-        doubt.kind = DOUBT_LONG_AGO;
-    return doubt;
-}
-
-static struct doubt doubt_year(const char *text, const struct doubt_about *about)
-{
-    const int oldest = 1500; /* nothing older is set up on a bench */
-    struct doubt doubt = {.kind = DOUBT_NONE};
-    int year, this_year;
-
-    if (strlen(text) != 4 || num_count(text, 4, 9999, &year) != STATUS_OK)
-        return doubt;
-    if (year < oldest)
-        doubt.kind = DOUBT_LONG_AGO;
-    else if (strlen(about->today) >= 4 &&
-             num_count(about->today, 4, 9999, &this_year) == STATUS_OK && year > this_year)
-        doubt.kind = DOUBT_FUTURE;
-    return doubt;
-}
-
 struct doubt doubt_find(const struct record *record, const struct reading_key *key,
                         const struct doubt_entry *entry, const struct doubt_about *about)
 {
@@ -402,9 +336,9 @@ struct doubt doubt_find(const struct record *record, const struct reading_key *k
         return doubt;
     case KIND_DATE:
     case KIND_TIME:
-        return doubt_day(record, key, entry->text, about);
+        return doubt_of_day(record, key, entry->text, about);
     case KIND_TEXT:
-        return field->id == FIELD_BUILT ? doubt_year(entry->text, about) : doubt;
+        return field->id == FIELD_BUILT ? doubt_of_year(entry->text, about) : doubt;
     case KIND_CHOICE:
     case KIND_YESNO:
     case KIND_NOTE:
