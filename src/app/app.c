@@ -163,7 +163,7 @@ void app_take_leaf(struct app *app, enum leaf leaf)
 void app_drop_entry(struct app *app)
 {
     lineedit_clear(&app->entry);
-    app->writing = app->opened = false;
+    app->writing = app->opened = app->proposed = false;
     app->held = HELD_NO;
 }
 
@@ -172,6 +172,7 @@ void app_take_pass(struct app *app, int visit, int pass)
     app->visit = visit;
     app->pass = pass;
     app->begun.pass = 0;
+    app->fresh = false;
     app->history.visit = 0;
     app->history.naming = false;
     app->at = 0;

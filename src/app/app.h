@@ -83,6 +83,7 @@ struct app {
     bool from_shelf; /* opened from the shelf, to which leaving it leads back */
 
     int visit, pass;             /* the pass in hand; it may have no reading yet */
+    bool fresh;                  /* it was begun last of all, and nothing changed since */
     struct pass_place asked_out; /* whether to take it out (take_out.h); visit 0: nothing asked */
     struct pass_place begun;     /* one with nothing in it that was left for another leaf */
     enum leaf leaf;
@@ -93,6 +94,7 @@ struct app {
     struct lineedit entry;
     bool writing; /* letters are being written: every character belongs to the entry */
     bool opened;  /* the entry began with what the cell holds, to edit it */
+    bool proposed; /* the entry is what a step proposed: a digit begins anew */
     struct entry_view entry_view;
     struct doubt doubt;    /* that filing the entry raises */
     char doubt_words[160]; /* in words; "" for none */

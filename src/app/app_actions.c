@@ -90,6 +90,7 @@ static enum status open_pass(struct turn *turn)
 void turn_changed(struct turn *turn)
 {
     turn->app->begun.pass = 0;
+    turn->app->fresh = false;
     app_refresh(turn->app);
     turn->effects.save = true;
 }
@@ -181,6 +182,7 @@ void turn_begin_pass(struct turn *turn)
         return;
     }
     app_take_pass(app, app->visit, app->pass + 1);
+    app->fresh = true;
     struct strbuf text = STRBUF(memory);
     strbuf_add(&text, "Next pass; ( ) should be read ");
     app_say(app, TONE_NOTE,
@@ -205,6 +207,7 @@ void turn_begin_visit(struct turn *turn)
         return;
     }
     app_take_pass(app, last + 1, 1);
+    app->fresh = true;
     app_say(app, TONE_NOTE, "New visit: its date is set with the first reading.");
 }
 

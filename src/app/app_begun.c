@@ -82,3 +82,14 @@ void app_lay_leaf(struct app *app)
     say(app, app->begun, app->pass != app->begun.pass || app->visit != app->begun.visit);
     app_refresh(app);
 }
+
+bool app_leave_begun(struct app *app)
+{
+    if (!app->fresh || !is_begun(app))
+        return false;
+    const struct pass_place left =
+        find_left(app, (struct pass_place){.visit = app->visit, .pass = app->pass});
+    app_take_pass(app, left.visit, left.pass);
+    app_say(app, TONE_NOTE, "Back in the pass before; nothing was entered in the new one.");
+    return true;
+}

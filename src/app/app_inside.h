@@ -23,6 +23,10 @@ void app_drop_entry(struct app *app);
 /* Takes a pass in hand, at its first cell, the entry empty. */
 void app_take_pass(struct app *app, int visit, int pass);
 
+/* Goes back from a pass or visit that was begun and has nothing in it: that is no change of the
+ * record, but what undo means then. False, nothing done, where there is none. */
+bool app_leave_begun(struct app *app);
+
 /* True when the pass in hand has no reading of its own yet. */
 bool app_pass_is_empty(const struct app *app);
 

@@ -19,7 +19,7 @@ static bool may_change(const struct app *app)
 
 static bool can_undo(const struct app *app)
 {
-    return app_is_typing(app) || (may_change(app) && undo_next(&app->undo, true));
+    return app_is_typing(app) || app->fresh || (may_change(app) && undo_next(&app->undo, true));
 }
 
 static bool can_redo(const struct app *app)
@@ -175,7 +175,7 @@ static bool (*const can[COMMAND_COUNT_])(const struct app *app) = {
 /* What is half typed is not lost by something else. */
 static bool holds_while_typing(enum command_id id)
 {
-    return id == COMMAND_UNDO || id == COMMAND_WHY || id == COMMAND_HELP || id == COMMAND_QUIT;
+    return id == COMMAND_UNDO || id == COMMAND_WHY || id == COMMAND_HELP;
 }
 
 static bool is_listed(const struct app *app, enum command_id id)
@@ -194,6 +194,8 @@ static void add_what(const struct app *app, enum command_id id, struct strbuf *o
 {
     if (id == COMMAND_UNDO && app_is_typing(app)) {
         strbuf_add(out, ": drop what is typed");
+    } else if (id == COMMAND_UNDO && app->fresh) {
+        strbuf_add(out, ": what was just begun");
     } else if (id == COMMAND_UNDO || id == COMMAND_REDO) {
         strbuf_add(out, ": ");
         reading_words_add_name(out, undo_next(&app->undo, id == COMMAND_UNDO));

@@ -3,8 +3,10 @@
 
 #include <string.h>
 
+#include "app/cell_words.h"
 #include "app/doubt_words.h"
 #include "app/typed_text.h"
+#include "base/utf8.h"
 
 /* --- what is doubted --- */
 
@@ -86,6 +88,19 @@ static bool begins_anew(const struct app *app, uint32_t key)
     return app->writing || (key < 0x80 && strchr("0123456789.,/+-", (int)key));
 }
 
+/* Who types on without looking sees at least that it is still the same cell. */
+static void say_instead(struct app *app)
+{
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf words = STRBUF(memory);
+
+    strbuf_add(&words, "In place of the ");
+    strbuf_add_bytes(&words, app->entry.text, utf8_clip(app->entry.text, 20));
+    strbuf_add(&words, " that was held, still in ");
+    cell_words_add_name(app, app_cell(app), &words);
+    app_say(app, TONE_NOTE, memory);
+}
+
 /* Letters would be taken for a unit's and go on with an entry that was just asked about; those
  * that only tell something keep their meaning. */
 static bool take_letter(struct turn *turn, uint32_t key)
@@ -110,6 +125,7 @@ bool held_take_key(struct turn *turn, uint32_t key)
         return false;
     app->held = HELD_WAITS;
     if (begins_anew(app, key)) {
+        say_instead(app);
         lineedit_clear(&app->entry);
         app->held = HELD_NO;
         return false;

@@ -136,7 +136,7 @@ static void put_number(struct app *app, int number)
 
     strbuf_addf(&text, "%d", number);
     (void)lineedit_set(&app->entry, memory);
-    app->writing = app->opened = false;
+    app->writing = app->opened = app->proposed = false;
 }
 
 /* The note a step away, named as the other strings are; down from D is Db, up from D is D#. */
@@ -203,12 +203,13 @@ static bool begins_name(const struct name_list *list, int number)
     return choice.state == CHOICE_TAKEN || choice.state == CHOICE_WHICH;
 }
 
-/* A digit goes on with a number of the list, or begins it anew; what it does not make a number of,
- * as 80/20, is a text. */
+/* A digit goes on with a number of the list that was typed, or begins it anew; what it does not
+ * make a number of, as 80/20, is a text. */
 static bool add_number(struct app *app, uint32_t key, const struct name_list *list, int count)
 {
-    const bool of_list = lineedit_is_empty(&app->entry) || typed_number(app, count) > 0;
-    const int digit = (int)key - '0', longer = 10 * typed_number(app, count) + digit;
+    const int typed = app->proposed ? 0 : typed_number(app, count);
+    const bool of_list = app->proposed || lineedit_is_empty(&app->entry) || typed > 0;
+    const int digit = (int)key - '0', longer = 10 * typed + digit;
 
     if (key < '0' || key > '9' || app->writing || !of_list || longer == 0)
         return false;
@@ -231,10 +232,12 @@ bool typing_choose(struct turn *turn, uint32_t key)
     const int count = name_list_count(&list), by = list_step(app, key);
     if (count == 0)
         return false;
-    if (by != 0)
+    if (by != 0) {
         put_number(app, step_choice(app, &list, count, by % count));
-    else if (!add_number(app, key, &list, count))
+        app->proposed = true;
+    } else if (!add_number(app, key, &list, count)) {
         return false;
+    }
     app_refresh_entry(app);
     return true;
 }
@@ -298,8 +301,9 @@ static bool is_for_entry(const struct app *app, uint32_t key)
 {
     if (!app_cell(app) || key >= SILLET_KEY_ENTER || key < ' ')
         return false;
+    /* No number is written with it, and it is the number pad's only way out of one. */
     if (app->writing)
-        return true;
+        return key != '*' || app_takes_letters(app);
     if (is_one_of("*?<>[]", key))
         return false;
     if (lineedit_is_empty(&app->entry))

@@ -87,6 +87,8 @@ void turn_undo(struct turn *turn, bool back)
         say_what_back(app, app_is_typing(app));
         return;
     }
+    if (back && app_leave_begun(app))
+        return;
     if (!turn_may_change(turn))
         return;
     const enum status status = back ? undo_back(&app->undo, &app->record, &step)

@@ -222,7 +222,7 @@ FIELD(TUNER_STEP, MODEL, ONE, "tuner_step", "tuner step", NUMBER, CENTS, NONE, N
       0, 50, 0.1, 5, "1", "", "step of the tuner that reads cents")
 
 FIELD(VISIT_DATE, VISIT, ONE, "date", "date", DATE, PLAIN, NONE, NONE,
-      0, 0, 0, 0, "", "", "day of the visit: today, 24.6.2026; -1 yesterday")
+      0, 0, 0, 0, "", "", "day of the visit: 24.6.2026, today or 0, yesterday or -1")
 FIELD(VISIT_REASON, VISIT, ONE, "reason", "reason", TEXT, PLAIN, NONE, NONE,
       0, 8000, 0, 400, "", "", "why the instrument came in")
 FIELD(HUMIDITY, VISIT, ONE, "humidity", "humidity", NUMBER, PERCENT, NONE, NONE,

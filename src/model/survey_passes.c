@@ -7,6 +7,7 @@
 #include "model/moves.h"
 #include "model/record_walk.h"
 #include "model/uncertainty.h"
+#include "model/work_mark.h"
 
 /* The state that the prediction is made from. */
 struct state {
@@ -106,7 +107,9 @@ bool survey_pass_next(const struct record *record, struct survey_pass *pass)
 
         next.before = pass->pass;
         solve(record, next.visit, next.before, &state);
-        next.after_rod = turn.given && turn.value != 0 && state.choice.rod;
+        next.after_rod = turn.given && turn.value != 0 && state.choice.rod &&
+                         work_mark_line(record, next.visit, next.before, MOVE_SLOTS) == 0 &&
+                         work_mark_line(record, next.visit, next.before, MOVE_SADDLE) == 0;
         next.strings = state.setup.board.strings;
         for (int s = 1; s <= next.strings; s++)
             compare(record, &state, s, &next);

@@ -11,8 +11,8 @@
 
 /*
  * The action that was predicted for each pass from the one before it, beside what was then
- * read: the test of the model. After a turn of a rod that was due it is the action after the
- * rod, otherwise the action after all moves.
+ * read: the test of the model. After a turn of a rod that was due, with no other move marked done,
+ * it is the action after the rod, otherwise the action after all moves.
  */
 
 struct pass_action {

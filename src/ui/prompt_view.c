@@ -11,13 +11,33 @@
 #include "ui/strip_view.h"
 #include "ui/work_view.h"
 
+/* The first cell of the route that holds nothing; NULL for none. */
+static const struct route_cell *find_gap(const struct app *app)
+{
+    for (int i = 0; i < app->route.count; i++)
+        if (!app->route.cells[i].aside && !record_get(&app->record, &app->route.cells[i].key))
+            return &app->route.cells[i];
+    return NULL;
+}
+
+static void add_pass_end(const struct app *app, struct strbuf *out)
+{
+    const struct route_cell *gap = find_gap(app);
+
+    if (gap) {
+        strbuf_add(out, "not read yet: ");
+        cell_words_add_name(app, gap, out);
+    } else {
+        strbuf_add(out, "all cells done");
+    }
+    strbuf_add(out, "; p or * 4 begins the next pass");
+}
+
 /* Where no cell is in hand. */
 static const char *prompt_without_cell(const struct app *app)
 {
     int visit = 0, pass = 0;
 
-    if (app->route.ends_pass)
-        return "all cells done: p or * 4 begins the next pass, Backspace goes back";
     if (app->leaf != LEAF_HISTORY)
         return "nothing to enter here yet; PgUp turns back to Intake, which comes first";
     return record_next_pass(&app->record, &visit, &pass)
@@ -30,6 +50,10 @@ static void add_prompt(const struct app *app, struct strbuf *out)
 {
     const struct route_cell *cell = app_cell(app);
 
+    if (!cell && app->route.ends_pass) {
+        add_pass_end(app, out);
+        return;
+    }
     if (!cell) {
         strbuf_add(out, prompt_without_cell(app));
         return;

@@ -378,6 +378,24 @@ static void passes_are_looked_through(void **state)
     assert_int_equal(app->tone, TONE_WARNING);
 }
 
+/* A pass or a visit begun by mistake: what was read before it is not what undo means. */
+static void undo_takes_back_what_was_just_begun(void **state)
+{
+    struct app *app = *state;
+
+    bench_press(app, ".013{Enter}p");
+    assert_int_equal(app->pass, 2);
+    assert_false(bench_press(app, "u").save);
+    assert_int_equal(app->pass, 1);
+    assert_string_equal(bench_text(app, "visit.1.pass.1 relief"), ".013 in");
+    bench_press(app, "v");
+    assert_int_equal(app->visit, 2);
+    assert_false(bench_press(app, "u").save);
+    assert_int_equal(app->visit, 1);
+    /* And only then the reading. */
+    assert_true(bench_press(app, "u").save);
+}
+
 static void undo_goes_where_the_change_was(void **state)
 {
     struct app *app = *state;
@@ -644,6 +662,7 @@ int main(void)
         CASE(what_the_next_pass_should_read_follows_the_moves),
         CASE(after_a_reset_nothing_is_foretold),
         CASE(passes_are_looked_through),
+        CASE(undo_takes_back_what_was_just_begun),
         CASE(undo_goes_where_the_change_was),
         CASE(undo_of_a_nudge_stays_on_the_bench),
         CASE(undo_says_what_it_changed),

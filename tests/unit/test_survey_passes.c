@@ -103,6 +103,22 @@ static void test_after_all(void **state)
     record_done(&record);
 }
 
+/* With the saddle marked done as well, the rod alone would foretell the wrong action. */
+static void test_marked_after_the_rod(void **state)
+{
+    struct record record;
+
+    (void)state;
+    survey_record_build(&record, "visit.1.pass.1 time = 10:00\nvisit.1.work.1 kind = saddle\n"
+                                 "visit.1.work.1 time = 10:20\nvisit.1.pass.2 time = 10:40\n"
+                                 "visit.1.pass.2 rod_turn = 0.25\nvisit.1.pass.2 relief = .006 in\n"
+                                 "visit.1.pass.2 action.1 = 4/64 in");
+    const struct survey_pass pass = find(&record, 1, 2);
+    assert_false(pass.after_rod);
+    assert_near(pass.action[1].predicted_mm, 4.0 / 64 * 25.4, 1e-9);
+    record_done(&record);
+}
+
 /* A rod within its tolerance is not due, whatever is logged. */
 static void test_rod_not_due(void **state)
 {
@@ -187,9 +203,13 @@ static void test_absent(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_after_the_rod), cmocka_unit_test(test_short_turn),
-        cmocka_unit_test(test_after_all),     cmocka_unit_test(test_rod_not_due),
-        cmocka_unit_test(test_visits_apart),  cmocka_unit_test(test_uncertainty_by_drawing),
+        cmocka_unit_test(test_after_the_rod),
+        cmocka_unit_test(test_short_turn),
+        cmocka_unit_test(test_after_all),
+        cmocka_unit_test(test_rod_not_due),
+        cmocka_unit_test(test_marked_after_the_rod),
+        cmocka_unit_test(test_visits_apart),
+        cmocka_unit_test(test_uncertainty_by_drawing),
         cmocka_unit_test(test_absent),
     };
 

@@ -37,6 +37,39 @@ static void go_to(struct app *app, enum field_id field)
     assert_int_equal(route_find(&app->route, &key), app->at);
 }
 
+/* The wood of the board, on the neck leaf. */
+static void take_wood(struct app *app)
+{
+    while (app->leaf != LEAF_NECK)
+        bench_press(app, "{PgDn}");
+    bench_press(app, "{Home}");
+    while (app_cell(app)->key.field != FIELD_BOARD_WOOD)
+        bench_press(app, "{Down}");
+}
+
+/* What a step proposes is no number that was typed. */
+static void a_digit_takes_the_place_of_what_was_proposed(void **state)
+{
+    struct app *app = *state;
+
+    take_wood(app);
+    bench_press(app, "+3");
+    assert_string_equal(app->entry.text, "3");
+    bench_press(app, "{Esc}13");
+    assert_string_equal(app->entry.text, "13");
+}
+
+/* The menu is the number pad's way out of a number that was opened. */
+static void the_menu_opens_over_a_number_that_is_edited(void **state)
+{
+    struct app *app = *state;
+
+    while (app->leaf != LEAF_BENCH)
+        bench_press(app, "{PgDn}");
+    bench_press(app, "{Home}{Ins}*");
+    assert_int_equal(app->overlay, OVERLAY_MENU);
+}
+
 static void a_choice_is_stepped_through(void **state)
 {
     struct app *app = *state;
@@ -360,6 +393,8 @@ static void an_entry_is_mended_in_place(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        CASE(a_digit_takes_the_place_of_what_was_proposed),
+        CASE(the_menu_opens_over_a_number_that_is_edited),
         CASE(a_choice_is_stepped_through),
         CASE(a_choice_is_written_anew),
         CASE(another_number_takes_another_choice),
