@@ -11,6 +11,8 @@
 #include "app/typed_text.h"
 #include "app/work_actions.h"
 #include "app/work_list.h"
+#include "model/note_name.h"
+#include "model/pitch.h"
 #include "model/record_access.h"
 
 void app_say(struct app *app, enum app_tone tone, const char *message)
@@ -87,6 +89,16 @@ static void derive_preview(struct app *app, const struct field *field)
     record_done(&trial);
 }
 
+/* A string's note reads as the tuning calls it: Fb2 is E2. */
+static void name_note(struct app *app, const struct route_cell *cell)
+{
+    if (cell->key.field != FIELD_STRING_NOTE || !app->entry_view.good)
+        return;
+    struct strbuf words = STRBUF(app->entry_view.words);
+    (void)note_name_beside(&app->record, cell->key.string, (int)app->entry_view.value,
+                           pitch_accidental(app->entry.text) < 0, &words);
+}
+
 static void look_at_entry(struct app *app, const struct field *field)
 {
     const struct name_list list = name_list_of_field(field);
@@ -94,6 +106,7 @@ static void look_at_entry(struct app *app, const struct field *field)
     char typed[ENTRY_TEXT_MAX];
 
     entry_look(typed_text(app, typed), field, &app->units, &today, &app->entry_view);
+    name_note(app, app_cell(app));
     choice_look(app->entry.text, &list, &app->choice);
     held_look(app);
     if (app->entry_view.good && app->doubt.kind == DOUBT_NONE && field->kind != KIND_TEXT)

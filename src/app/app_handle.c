@@ -25,6 +25,13 @@ static void handle_menu(struct turn *turn, uint32_t key)
         handle_key(turn, key);
 }
 
+/* Closed by a letter that writes, the explanation is not in its way: "?why" loses no key. */
+static bool begins_text(const struct app *app, uint32_t key)
+{
+    return app->overlay == OVERLAY_WHY && app_takes_letters(app) &&
+           lineedit_is_empty(&app->entry) && key > ' ' && key < SILLET_KEY_ENTER && key != '?';
+}
+
 /* A text on the screen is scrolled or closed; it swallows every other key. */
 static void handle_overlay(struct turn *turn, uint32_t key)
 {
@@ -52,8 +59,13 @@ static void handle_overlay(struct turn *turn, uint32_t key)
                                     app_string(app), key == SILLET_KEY_LEFT ? -1 : 1);
         }
         return;
-    default:
+    default: {
+        const bool begins = begins_text(app, key);
+
         app->overlay = OVERLAY_NONE;
+        if (begins)
+            handle_key(turn, key);
+    }
     }
 }
 

@@ -114,8 +114,7 @@ void choice_add_words(const struct choice *choice, const struct name_list *list,
     case CHOICE_WHICH:
     case CHOICE_NEAREST:
         add_found(choice, list, out);
-        strbuf_add(out,
-                   closed ? " type on, or its number" : " its number, or Enter again keeps it");
+        strbuf_add(out, closed ? " type on, or its number" : " its number, or keep it");
         return;
     case CHOICE_UNKNOWN:
         strbuf_add(out, closed ? "none of these; type one or its number"

@@ -5,80 +5,22 @@
 #include <string.h>
 
 #include "app/entry.h"
-
-/* A number with the decimals that it needs, at most so many. */
-static void add_rounded(struct strbuf *out, double value, int decimals, bool inches)
-{
-    char memory[48];
-    struct strbuf text = STRBUF(memory);
-
-    num_format_fixed(value, decimals, inches, &text);
-    while (text.length > 1 && memory[text.length - 1] == '0')
-        memory[--text.length] = '\0';
-    if (memory[text.length - 1] == '.')
-        memory[--text.length] = '\0';
-    /* A leaf of .020 is marked with all its thousandths. */
-    if (inches && memory[0] == '.')
-        for (; text.length < 4;)
-            strbuf_add_char(&text, '0');
-    strbuf_add(out, memory);
-}
-
-static void add_number(struct strbuf *out, double value, bool inches)
-{
-    add_rounded(out, value, 4, inches);
-}
-
-/* The unit in which a field's amounts are said: leaves in inches or mm, as they are marked. */
-static enum unit said_unit(const struct field *field, const struct shop_units *units)
-{
-    const enum unit bare = field_bare_unit(field, units);
-
-    return bare == UNIT_TH ? UNIT_IN : bare == UNIT_100THS ? UNIT_MM : bare;
-}
-
-static void add_amount_to(struct strbuf *out, const struct field *field, double value, int decimals,
-                          const struct shop_units *units)
-{
-    const enum unit unit = said_unit(field, units);
-
-    add_rounded(out, unit_from_pivot(unit, value), decimals, unit == UNIT_IN);
-    if (unit == UNIT_64THS) {
-        strbuf_add(out, "/64");
-    } else if (unit_label(unit)[0]) {
-        strbuf_add_char(out, ' ');
-        strbuf_add(out, unit_label(unit));
-    }
-}
+#include "model/pitch.h"
+#include "model/said_amount.h"
 
 static void add_amount(struct strbuf *out, const struct field *field, double value,
                        const struct shop_units *units)
 {
-    add_amount_to(out, field, value, 4, units);
+    said_amount_add(out, value, field_bare_unit(field, units));
 }
 
-/* What was computed, to a step of its gauge. */
-static void add_expected(struct strbuf *out, const struct field *field, double value,
-                         const struct shop_units *units)
-{
-    const enum unit unit = said_unit(field, units);
-
-    add_amount_to(out, field, value, unit == UNIT_IN ? 3 : unit == UNIT_64THS ? 1 : 2, units);
-}
-
-/* "24 mm of action", "2.9 turn of the rod", "frets 2". */
+/* The prompt names the cell, but a number without a unit says little alone: "frets 2". */
 static void add_reading(struct strbuf *out, const struct field *field, double value,
                         const struct shop_units *units)
 {
-    if (field->quantity == QUANTITY_PLAIN) {
-        strbuf_add(out, field->label);
-        strbuf_add_char(out, ' ');
-        add_amount(out, field, value, units);
-        return;
-    }
+    if (field->quantity == QUANTITY_PLAIN)
+        strbuf_addf(out, "%s ", field->label);
     add_amount(out, field, value, units);
-    strbuf_add(out, " of ");
-    strbuf_add(out, field->id == FIELD_ROD_TURN ? "the rod" : field->label);
 }
 
 /* --- what was meant --- */
@@ -92,61 +34,60 @@ static bool reads_as(const char *typed, const struct field *field, double value,
     return view.good && fabs(view.value - value) <= 1e-6 * fabs(value);
 }
 
-/* How an amount is typed into its cell: a number alone, else with its unit; false, nothing
- * appended, where neither reads so. */
+/* Whether a gauge of the shop is marked so: in quarters of a 64th, in halves of a thousandth. */
+static bool is_marked(double amount, enum unit bare)
+{
+    const double parts = bare == UNIT_64THS ? 4 * amount : bare == UNIT_TH ? 2 * amount : 0;
+
+    return fabs(parts - round(parts)) < 1e-6;
+}
+
+/* The number that is typed into the cell for an amount; false, nothing appended, for none. */
 static bool add_typed(struct strbuf *out, const struct field *field, double value,
                       const struct shop_units *units)
 {
-    static const enum unit others[] = {UNIT_NONE, UNIT_MM, UNIT_IN, UNIT_F};
+    enum { DECIMALS = 4 };
     const enum unit bare = field_bare_unit(field, units);
+    char memory[48];
+    struct strbuf typed = STRBUF(memory);
 
-    for (size_t i = 0; i < sizeof others / sizeof others[0]; i++) {
-        const enum unit unit = i == 0 ? bare : others[i];
-        char memory[48];
-        struct strbuf typed = STRBUF(memory);
-
-        if (unit_quantity(unit) != field->quantity)
-            continue;
-        add_number(&typed, unit_from_pivot(unit, value), unit == UNIT_IN);
-        if (i > 0)
-            strbuf_addf(&typed, " %s", unit_label(unit));
-        if (reads_as(memory, field, value, units)) {
-            strbuf_add(out, memory);
-            return true;
-        }
-    }
-    return false;
+    said_number_add(&typed, unit_from_pivot(bare, value), DECIMALS, bare == UNIT_IN);
+    if (!reads_as(memory, field, value, units) || !is_marked(unit_from_pivot(bare, value), bare))
+        return false;
+    strbuf_add(out, memory);
+    return true;
 }
 
-/* Degrees are typed again with their scale. */
-static void add_meant(struct strbuf *out, const struct doubt *doubt, const struct field *field,
-                      double value, const struct shop_units *units)
+/* ".012 in", with the unit that was left out. */
+static void add_with_unit(struct strbuf *out, double value, enum unit unit)
+{
+    strbuf_add(out, "; or type ");
+    said_amount_add(out, value, unit);
+}
+
+static void add_likely(struct strbuf *out, const struct doubt *doubt, const struct field *field,
+                       const struct shop_units *units)
 {
     char memory[48];
     struct strbuf typed = STRBUF(memory);
 
-    if (doubt->has_other) {
-        strbuf_add(out, "; that is what ");
-        strbuf_add(out, doubt->other == FIELD_ACTION ? "action" : "a nut gap");
-        strbuf_add(out, " reads");
+    if (doubt->likely_unit != UNIT_NONE) {
+        add_with_unit(out, doubt->likely, doubt->likely_unit);
+    } else if (add_typed(&typed, field, doubt->likely, units)) {
+        strbuf_add(out, "; ");
+        add_amount(out, field, doubt->likely, units);
+        strbuf_addf(out, " is typed %s", memory);
     }
-    if (!doubt->has_likely)
-        return;
-    strbuf_add(out, "; ");
-    if (field->quantity == QUANTITY_TEMPERATURE && doubt->likely == unit_to_pivot(UNIT_F, value)) {
-        add_number(out, value, false);
-        strbuf_add(out, " F is typed ");
-        add_number(out, value, false);
-        strbuf_add(out, " F");
-        return;
-    }
-    const bool known = add_typed(&typed, field, doubt->likely, units);
-    strbuf_add(out, known ? "" : "perhaps ");
-    add_amount(out, field, doubt->likely, units);
-    if (known) {
-        strbuf_add(out, " is typed ");
-        strbuf_add(out, memory);
-    }
+}
+
+static void add_meant(struct strbuf *out, const struct doubt *doubt, const struct field *field,
+                      const struct shop_units *units)
+{
+    if (doubt->has_other)
+        strbuf_add(out,
+                   doubt->other == FIELD_ACTION ? "; action reads that" : "; a nut gap reads that");
+    if (doubt->has_likely)
+        add_likely(out, doubt, field, units);
 }
 
 /* --- why --- */
@@ -159,26 +100,43 @@ static const char *too_fine(const struct field *field)
                                       : " is finer than a rule reads";
 }
 
+static void add_beside(struct strbuf *out, const char *words, const struct doubt *doubt,
+                       const struct field *field, const struct shop_units *units)
+{
+    strbuf_add(out, words);
+    add_amount(out, field, doubt->beside, units);
+}
+
 static void add_comparison(struct strbuf *out, const struct doubt *doubt, const struct field *field,
                            const struct shop_units *units)
 {
     switch (doubt->kind) {
     case DOUBT_BOARD:
-        strbuf_add(out, ", and all was measured with ");
-        add_amount(out, field, doubt->beside, units);
+        add_beside(out, ", and all was read with ", doubt, field, units);
+        return;
+    case DOUBT_BEYOND:
+        add_beside(out, ", and the board ends at ", doubt, field, units);
+        return;
+    case DOUBT_CORE:
+        add_beside(out, " is not thinner than the string, ", doubt, field, units);
+        return;
+    case DOUBT_GAUGE:
+        add_beside(out, " is not thicker than the core, ", doubt, field, units);
+        return;
+    case DOUBT_PLAIN:
+        strbuf_add(out, " is more than plain strings have");
         return;
     case DOUBT_BESIDE:
-        strbuf_add(out, " does not go with ");
-        add_amount(out, field, doubt->beside, units);
+        add_beside(out, " beside ", doubt, field, units);
         if (doubt->string > 0)
             strbuf_addf(out, " on string %d", doubt->string);
         else
             strbuf_add(out, " at the other end");
         return;
     case DOUBT_BEFORE:
-        strbuf_add(out, " is far from the ");
-        add_expected(out, field, doubt->beside, units);
-        strbuf_add(out, " expected");
+        strbuf_add(out, ", and ");
+        said_computed_add(out, doubt->beside, field_bare_unit(field, units));
+        strbuf_add(out, " is expected");
         return;
     default:
         return;
@@ -198,7 +156,33 @@ static void add_number_doubt(struct strbuf *out, const struct doubt *doubt,
         strbuf_add(out, too_fine(field));
     else
         add_comparison(out, doubt, field, units);
-    add_meant(out, doubt, field, value, units);
+    add_meant(out, doubt, field, units);
+}
+
+static void add_note_doubt(struct strbuf *out, const struct doubt *doubt, const char *note)
+{
+    char memory[8];
+    struct strbuf beside = STRBUF(memory);
+
+    (void)pitch_tidy(note, out);
+    if (doubt->kind != DOUBT_OCTAVE)
+        strbuf_add(out, doubt->kind == DOUBT_LARGE ? " is too high for a string"
+                                                   : " is too low for a string");
+    else if (pitch_spell((int)lround(doubt->beside), pitch_accidental(note) < 0, &beside) ==
+             STATUS_OK)
+        strbuf_addf(out, " is far from %s", memory);
+}
+
+/* What no rule is divided by is a slip of 64, as a rule. */
+static void add_parts_doubt(struct strbuf *out, const struct doubt *doubt, const char *text)
+{
+    const int above = (int)strcspn(text, "/");
+
+    strbuf_addf(out, "no rule has %dths; ", doubt->parts);
+    if (above <= 6)
+        strbuf_addf(out, "%.*s/64 is meant?", above, text);
+    else
+        strbuf_add(out, "64ths are meant?");
 }
 
 void doubt_words_add(struct strbuf *out, const struct doubt *doubt, const struct reading_key *key,
@@ -218,12 +202,14 @@ void doubt_words_add(struct strbuf *out, const struct doubt *doubt, const struct
         strbuf_addf(out, "%s is %s visit %d", entry->text,
                     doubt->visit < key->visit ? "before" : "after", doubt->visit);
         return;
-    case DOUBT_LARGE:
-    case DOUBT_SMALL:
-    case DOUBT_FINE:
-    case DOUBT_BOARD:
-    case DOUBT_BESIDE:
-    case DOUBT_BEFORE:
-        add_number_doubt(out, doubt, field_get(key->field), entry->value.value, units);
+    case DOUBT_PARTS:
+        add_parts_doubt(out, doubt, entry->text);
+        return;
+    default:
+        break;
     }
+    if (field_get(key->field)->kind == KIND_NOTE)
+        add_note_doubt(out, doubt, entry->text);
+    else
+        add_number_doubt(out, doubt, field_get(key->field), entry->value.value, units);
 }

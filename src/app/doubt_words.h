@@ -5,8 +5,9 @@
 #include "base/strbuf.h"
 #include "model/doubt.h"
 
-/* Appends a doubt as one sentence: "24 mm of action is more than usual; 2.4 mm is typed 2.4".
- * Nothing for DOUBT_NONE, and for DOUBT_NAME, whose words are the entry's own. */
+/* Appends a doubt as one sentence: "24 mm is more than usual; 2.4 mm is typed 2.4". With "Enter
+ * asks: " before it, it fits into 78 columns. Nothing for DOUBT_NONE, and for DOUBT_NAME, whose
+ * words are the entry's own. */
 void doubt_words_add(struct strbuf *out, const struct doubt *doubt, const struct reading_key *key,
                      const struct doubt_entry *entry, const struct shop_units *units);
 

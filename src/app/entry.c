@@ -53,10 +53,29 @@ static void describe(const struct field *field, const struct field_value *value,
     }
 }
 
+/* What stands between frets is one blank, or the comma that was typed. */
 static void spell_frets(const char *text, struct strbuf *out)
 {
-    for (; *text; text++)
-        strbuf_add_char(out, *text == '+' ? ' ' : *text);
+    static const char between[] = " +";
+
+    for (text += strspn(text, between); *text; text++) {
+        const size_t gap = strspn(text, between);
+
+        if (text[gap] == '\0')
+            return;
+        strbuf_add_char(out, gap > 0 ? ' ' : *text);
+        text += gap > 0 ? gap - 1 : 0;
+    }
+}
+
+/* A text without the blanks around it. */
+static void spell_text(const char *text, struct strbuf *out)
+{
+    size_t length = strlen(text += strspn(text, " "));
+
+    while (length > 0 && text[length - 1] == ' ')
+        length--;
+    strbuf_add_bytes(out, text, length);
 }
 
 /* A day is kept year first; what is none stays as it was typed. */
@@ -84,7 +103,7 @@ static void spell_word(const char *text, const struct field *field, const struct
     else if (field->kind == KIND_DATE)
         spell_day(text, today, out);
     else
-        strbuf_add(out, text);
+        spell_text(text, out);
 }
 
 /*
@@ -147,6 +166,10 @@ static void look_at_reading(const char *text, const struct field *field,
     if (!is_number(field)) {
         spell_word(text, field, NULL, &word);
         text = word_memory;
+    }
+    if (text[0] == '\0') {
+        strbuf_add(&words, "nothing is typed but what stands between words");
+        return;
     }
     if (field_read(field, text, field_bare_unit(field, units), &value, &fault) != STATUS_OK) {
         strbuf_add(&words, fault.words);

@@ -39,6 +39,19 @@ static struct doubt_about find_about(const struct app *app, const struct route_c
     return about;
 }
 
+/* The number that was typed alone, with a point or a comma; 0 for anything else. */
+static double bare_number(const char *text)
+{
+    char memory[ENTRY_TEXT_MAX];
+    struct strbuf number = STRBUF(memory);
+    double value = 0;
+
+    for (; *text; text++)
+        strbuf_add_char(&number, *text == ',' ? '.' : *text);
+    (void)num_decimal(memory, number.length, &value);
+    return value;
+}
+
 void held_look(struct app *app)
 {
     const struct route_cell *cell = app_cell(app);
@@ -60,6 +73,7 @@ void held_look(struct app *app)
     const struct doubt_about about = find_about(app, cell);
     entry.value = (struct field_value){.value = app->entry_view.value};
     entry.whole = strspn(app->entry.text, "0123456789") == app->entry.length;
+    entry.bare = bare_number(app->entry.text);
     app->doubt = doubt_find(&app->record, &cell->key, &entry, &about);
     doubt_words_add(&words, &app->doubt, &cell->key, &entry, &app->units);
 }

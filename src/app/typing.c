@@ -71,6 +71,9 @@ void typing_open(struct turn *turn)
     const struct route_cell *cell = app_cell(app);
     const char *text = cell ? record_text(&app->record, &cell->key) : NULL;
 
+    /* What is being typed is edited already. */
+    if (app_is_typing(app))
+        return;
     if (!text) {
         turn_warn(turn, "There is nothing here yet that could be edited: just type.");
         return;
@@ -314,7 +317,7 @@ static bool is_for_entry(const struct app *app, uint32_t key)
 /* A number that long is a key held down. */
 static bool is_full(const struct app *app)
 {
-    enum { NUMBER_MAX = 48 };
+    enum { NUMBER_MAX = 32 }; /* beside the longest prompt it stands whole */
 
     return !is_edited(field_in_hand(app)) && app->entry.length >= NUMBER_MAX;
 }

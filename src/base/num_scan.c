@@ -8,20 +8,16 @@
 /* Whole numbers up to here are exactly doubles. */
 #define EXACT_WHOLE_MAX 9007199254740992.0
 
-static const char says_number[] = "a number is needed here, like 13, .013, 7/64 or 8 1/4";
+static const char says_number[] = "a number is needed, like 13, .013, 7/64 or 8 1/4";
 static const char says_comma[] = "write a point, not a comma";
 static const char says_plus[] = "no + in front; + only joins leaves, like 10+8";
-static const char says_minus[] =
-    "a minus goes only in front of the whole entry, or in a mixed number like 1-5/8";
-static const char says_below[] = "a fraction needs a whole number below the line, like 7/64";
+static const char says_minus[] = "a minus goes only in front, or as in 1-5/8";
+static const char says_below[] = "a fraction needs a whole number below the line";
 static const char says_zero[] = "a fraction cannot have 0 below the line";
-static const char says_line[] =
-    "one line too many; a second one goes only under a mixed number, like 8 1/4/64";
-static const char says_proper[] =
-    "the fraction of a mixed number is smaller than 1, like 8 1/4; + joins leaves";
-static const char says_apart[] =
-    "two numbers side by side; join leaves with +, or write a mixed number like 8 1/4";
-static const char says_point[] = "a number has one point, with digits after it, like 1.5 or .013";
+static const char says_line[] = "one line too many; a second only as in 8 1/4/64";
+static const char says_proper[] = "a mixed number's fraction is smaller than 1: 8 1/4";
+static const char says_apart[] = "two numbers side by side; leaves are joined by +";
+static const char says_point[] = "one point, with digits after it: 1.5 or .013";
 static const char says_exponent[] = "write the number out, without an exponent";
 static const char says_digits[] = "write the number in decimal digits, like 16";
 static const char says_long_mixed[] = "this mixed number is too long to be exact";

@@ -115,9 +115,8 @@ static enum status read_either(int first, int second, int year, struct day *ret_
     struct strbuf words = STRBUF(ret_fault->words);
 
     if (first <= 12 && second <= 12 && first != second) {
-        strbuf_addf(&words,
-                    "%d/%d can be two days; type %d.%d. for the day first, or year-month-day",
-                    first, second, first, second);
+        strbuf_addf(&words, "%d/%d can be two days; type %d.%d. or year-month-day", first, second,
+                    first, second);
         return STATUS_SYNTAX;
     }
     *ret_day = first > 12 ? (struct day){year, second, first} : (struct day){year, first, second};

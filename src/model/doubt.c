@@ -5,141 +5,27 @@
 #include <string.h>
 
 #include "model/doubt_day.h"
+#include "model/doubt_record.h"
+#include "model/doubt_row.h"
 
-/* By how much readings of one row, or of one cell from pass to pass, may differ (doubt.h). */
-struct slack {
-    double beside_mm, beside_share, slope_mm; /* 0: nothing stands beside it */
-    double before_mm;
-};
+/* --- the pass before, the gauge --- */
 
-static struct slack slack_of(enum field_id field)
+/* By how much a hand errs from pass to pass, beside the step of its gauge; 0: not compared. */
+static double before_slack_mm(enum field_id field)
 {
     switch (field) {
     case FIELD_RELIEF:
-        return (struct slack){.before_mm = 0.12};
     case FIELD_NUT_GAP:
-        return (struct slack){0.25, 1.0 / 3, 0.05, 0.12};
+        return 0.12;
     case FIELD_ACTION:
-        return (struct slack){0.7, 0.25, 0.3, 0.6};
+        return 0.6;
     case FIELD_EXPOSURE_BASS:
     case FIELD_EXPOSURE_TREBLE:
-        return (struct slack){4, 0, 0, 1.5};
+        return 1.5;
     default:
-        return (struct slack){0, 0, 0, 0};
-    }
-}
-
-/* --- the row --- */
-
-static bool fits_beside(const struct slack *slack, double a, double b, int strings_away)
-{
-    const double share = slack->beside_share * fmax(fabs(a), fabs(b));
-
-    return fabs(a - b) <= fmax(slack->beside_mm, share) + slack->slope_mm * strings_away;
-}
-
-/* The nearest string that was read, from `string` on in steps of `by`; 0 for none. */
-static int next_read(const struct entered *read, int strings, int string, int by)
-{
-    for (string += by; string >= 1 && string <= strings; string += by)
-        if (read[string].given)
-            return string;
-    return 0;
-}
-
-/* The two strings to compare with: one on either side, at an end the two nearest. */
-static int find_beside(const struct entered *read, int strings, int string, int ret_beside[2])
-{
-    const int below = next_read(read, strings, string, -1);
-    const int above = next_read(read, strings, string, 1);
-    const int near = below ? below : above;
-    int far = below && above ? above : 0;
-
-    if (near == 0)
         return 0;
-    if (far == 0)
-        far = next_read(read, strings, near, near > string ? 1 : -1);
-    ret_beside[0] = near;
-    ret_beside[1] = far;
-    return far ? 2 : 1;
-}
-
-static bool fits_row(enum field_id field, const struct entered *read, int strings, int string,
-                     double value, int ret_beside[2], int *ret_count)
-{
-    const struct slack slack = slack_of(field);
-    const int count = find_beside(read, strings, string, ret_beside);
-    bool fits = count == 0;
-
-    for (int i = 0; i < count; i++)
-        fits = fits || fits_beside(&slack, value, read[ret_beside[i]].value,
-                                   ret_beside[i] > string ? ret_beside[i] - string
-                                                          : string - ret_beside[i]);
-    *ret_count = count;
-    return fits;
-}
-
-bool doubt_is_odd_one(enum field_id field, const struct entered *read, int strings, int string)
-{
-    int beside[2], count;
-
-    return read[string].given &&
-           !fits_row(field, read, strings, string, read[string].value, beside, &count) &&
-           count == 2;
-}
-
-static void read_row(const struct record *record, const struct reading_key *key,
-                     struct entered *ret_read)
-{
-    struct reading_key each = *key;
-
-    for (each.string = 1; each.string <= STRINGS_MAX; each.string++)
-        ret_read[each.string] = record_entered(record, each);
-}
-
-static struct doubt doubt_strings(const struct record *record, const struct reading_key *key,
-                                  double value)
-{
-    struct entered read[STRINGS_MAX + 1];
-    int beside[2], count;
-
-    read_row(record, key, read);
-    if (fits_row(key->field, read, STRINGS_MAX, key->string, value, beside, &count))
-        return (struct doubt){.kind = DOUBT_NONE};
-    return (struct doubt){
-        .kind = DOUBT_BESIDE, .beside = read[beside[0]].value, .string = beside[0]};
-}
-
-static struct doubt doubt_other_end(const struct record *record, const struct reading_key *key,
-                                    double value)
-{
-    const enum field_id field =
-        key->field == FIELD_EXPOSURE_BASS ? FIELD_EXPOSURE_TREBLE : FIELD_EXPOSURE_BASS;
-    const struct entered end =
-        record_entered(record, reading_key_pass(field, key->visit, key->part));
-    const struct slack slack = slack_of(field);
-
-    if (!end.given || fits_beside(&slack, value, end.value, 0))
-        return (struct doubt){.kind = DOUBT_NONE};
-    return (struct doubt){.kind = DOUBT_BESIDE, .beside = end.value};
-}
-
-static struct doubt doubt_beside(const struct record *record, const struct reading_key *key,
-                                 double value)
-{
-    switch (key->field) {
-    case FIELD_NUT_GAP:
-    case FIELD_ACTION:
-        return doubt_strings(record, key, value);
-    case FIELD_EXPOSURE_BASS:
-    case FIELD_EXPOSURE_TREBLE:
-        return doubt_other_end(record, key, value);
-    default:
-        return (struct doubt){.kind = DOUBT_NONE};
     }
 }
-
-/* --- the pass before, the gauge, the board --- */
 
 static void widen(struct entered by, double *low, double *high)
 {
@@ -149,9 +35,13 @@ static void widen(struct entered by, double *low, double *high)
     *high = fmax(*high, by.value);
 }
 
+/* The step of the gauge that a field is read with, or set to. */
 static double gauge_step(const struct record *record, const struct field *field)
 {
-    if (field->step == STEP_FEELER)
+    const bool to_leaves = field->id == FIELD_TARGET_RELIEF || field->id == FIELD_TARGET_GAP_BASS ||
+                           field->id == FIELD_TARGET_GAP_TREBLE;
+
+    if (field->step == STEP_FEELER || to_leaves)
         return record_or_fallback(record, FIELD_FEELER_STEP);
     return field->step == STEP_RULE ? record_or_fallback(record, FIELD_RULE_STEP) : 0;
 }
@@ -159,14 +49,14 @@ static double gauge_step(const struct record *record, const struct field *field)
 static struct doubt doubt_before(const struct record *record, const struct field *field,
                                  double value, const struct doubt_about *about)
 {
-    const struct slack slack = slack_of(field->id);
+    const double slack_mm = before_slack_mm(field->id);
     double low = about->expected.value, high = low;
 
-    if (!about->expected.given || slack.before_mm == 0)
+    if (!about->expected.given || slack_mm == 0)
         return (struct doubt){.kind = DOUBT_NONE};
     widen(about->before, &low, &high);
     widen(about->wanted, &low, &high);
-    const double err = slack.before_mm + gauge_step(record, field) + (high - low) / 4;
+    const double err = slack_mm + gauge_step(record, field) + (high - low) / 4;
     if (value >= low - err && value <= high + err)
         return (struct doubt){.kind = DOUBT_NONE};
     return (struct doubt){.kind = DOUBT_BEFORE, .beside = about->expected.value};
@@ -175,39 +65,11 @@ static struct doubt doubt_before(const struct record *record, const struct field
 static bool is_too_fine(const struct record *record, const struct field *field, double value)
 {
     const double rod_turns = 0.05, step = gauge_step(record, field), rounding = 1e-9;
-    const double least = field->id == FIELD_ROD_TURN  ? rod_turns
-                         : field->step == STEP_FEELER ? step / 2
-                                                      : step * 2;
+    const double least = field->id == FIELD_ROD_TURN        ? rod_turns
+                         : field->measure == MEASURE_FEELER ? step * 2 / 3
+                                                            : step * 2;
 
     return value != 0 && fabs(value) < least - rounding;
-}
-
-/* What readings stand on; true where another value of it would be another board. */
-static bool is_other_board(enum field_id field, double before, double value)
-{
-    switch (field) {
-    case FIELD_STRINGS:
-    case FIELD_FRETS:
-        return value != before;
-    case FIELD_SCALE:
-    case FIELD_SCALE_TREBLE:
-    case FIELD_SCALE_BASS:
-        return fabs(value - before) > before / 50;
-    default:
-        return false;
-    }
-}
-
-static struct doubt doubt_board(const struct record *record, const struct reading_key *key,
-                                double value)
-{
-    const struct entered before = record_entered(record, *key);
-    int visit, pass;
-
-    if (!before.given || !is_other_board(key->field, before.value, value) ||
-        !record_current_pass(record, &visit, &pass))
-        return (struct doubt){.kind = DOUBT_NONE};
-    return (struct doubt){.kind = DOUBT_BOARD, .beside = before.value};
 }
 
 /* --- numbers --- */
@@ -217,6 +79,7 @@ static struct doubt doubt_number(const struct record *record, const struct readi
 {
     const struct field *field = field_get(key->field);
     struct doubt doubt = {.kind = DOUBT_NONE};
+    bool has_beside = false;
 
     if (value > field->usual_max)
         doubt.kind = DOUBT_LARGE;
@@ -225,10 +88,11 @@ static struct doubt doubt_number(const struct record *record, const struct readi
     else if (is_too_fine(record, field, value))
         doubt.kind = DOUBT_FINE;
     if (doubt.kind == DOUBT_NONE)
-        doubt = doubt_board(record, key, value);
+        doubt = doubt_record_find(record, key, value);
     if (doubt.kind == DOUBT_NONE)
-        doubt = doubt_beside(record, key, value);
-    if (doubt.kind == DOUBT_NONE)
+        doubt = doubt_row_find(record, key, value, &has_beside);
+    /* What this pass has read beside it tells more than a pass before. */
+    if (doubt.kind == DOUBT_NONE && !has_beside)
         doubt = doubt_before(record, field, value, about);
     return doubt;
 }
@@ -273,16 +137,25 @@ static void find_likely(const struct record *record, const struct reading_key *k
     }
 }
 
-/* Degrees are said without their scale, and 70 is a room in one of them only. */
-static void find_other_scale(const struct field *field, double value, struct doubt *doubt)
+/* The number with a unit that was left out: 70 is a room in one of two scales only, and 2.4 an
+ * action in mm. */
+static void find_other_unit(const struct record *record, const struct reading_key *key,
+                            const struct doubt_entry *entry, const struct doubt_about *about,
+                            struct doubt *doubt)
 {
-    const double as_fahrenheit = unit_to_pivot(UNIT_F, value);
+    static const enum unit units[] = {UNIT_MM, UNIT_IN, UNIT_F, UNIT_C};
+    const struct field *field = field_get(key->field);
 
-    if (field->quantity != QUANTITY_TEMPERATURE || as_fahrenheit < field->usual_min ||
-        as_fahrenheit > field->usual_max)
-        return;
-    doubt->has_likely = true;
-    doubt->likely = as_fahrenheit;
+    for (size_t i = 0; entry->bare != 0 && i < sizeof units / sizeof units[0]; i++) {
+        const double each = unit_to_pivot(units[i], entry->bare);
+
+        if (doubt->has_likely || unit_quantity(units[i]) != field->quantity ||
+            doubt_number(record, key, each, about).kind != DOUBT_NONE)
+            continue;
+        doubt->has_likely = true;
+        doubt->likely = each;
+        doubt->likely_unit = units[i];
+    }
 }
 
 /* A row that reads such a value as usual, where this one does not. A rod's cell lies on the way
@@ -305,18 +178,87 @@ static void find_meant(const struct record *record, const struct reading_key *ke
 {
     const double value = entry->value.value;
 
-    if (doubt->kind == DOUBT_NONE || doubt->kind == DOUBT_BOARD)
-        return;
-    find_other_scale(field_get(key->field), value, doubt);
-    if (doubt->has_likely)
+    if (doubt->kind == DOUBT_NONE || doubt->kind == DOUBT_BOARD || doubt->kind == DOUBT_BEYOND)
         return;
     /* Digits alone lack a point; a point or a fraction that was typed was meant. */
-    if (!entry->whole &&
+    if (entry->whole && field_get(key->field)->quantity == QUANTITY_LENGTH)
+        find_likely(record, key, value, about, doubt);
+    if (!doubt->has_likely)
+        find_other_unit(record, key, entry, about, doubt);
+    if (doubt->has_likely)
+        return;
+    if (!entry->whole && (key->field != FIELD_ROD_TURN || !strchr(entry->text, '/')) &&
         (doubt->kind == DOUBT_LARGE || doubt->kind == DOUBT_SMALL || doubt->kind == DOUBT_FINE))
         find_other_row(key->field, value, doubt);
     /* A fraction has no point to be missed. */
     if (!doubt->has_other && (entry->whole || !strchr(entry->text, '/')))
         find_likely(record, key, value, about, doubt);
+}
+
+/* --- how it is written --- */
+
+/* The first number below a line that no rule is divided by; 0 for none. A cell of hundredths has
+ * them below its own line. */
+static int odd_parts(const char *text)
+{
+    for (const char *line = strchr(text, '/'); line; line = strchr(line + 1, '/')) {
+        const size_t blanks = strspn(line + 1, " "),
+                     digits = strspn(line + 1 + blanks, "0123456789");
+        int below;
+
+        if (num_count(line + 1 + blanks, digits, 9999, &below) == STATUS_OK && below > 0 &&
+            (below & (below - 1)) != 0 && below != 100)
+            return below;
+    }
+    return 0;
+}
+
+/* Thousandths of a leaf's thousandth are a comma too many: 1,012 for .012. */
+static bool is_split_by_comma(const struct doubt_entry *entry, double *ret_leaf_mm)
+{
+    const size_t digits = strspn(entry->text, "0123456789");
+    const char *point = entry->text + digits;
+    double leaf;
+
+    if (digits == 0 || *point != '.' || strspn(point + 1, "0123456789") != 3 ||
+        strcmp(point + 4, " th") != 0 || num_decimal(point, 4, &leaf) != STATUS_OK)
+        return false;
+    *ret_leaf_mm = unit_to_pivot(UNIT_IN, leaf);
+    return *ret_leaf_mm > 0;
+}
+
+/* Tenths of a 64th stand on no rule that is divided in 64ths; in mm they do, where that goes with
+ * all the rest. */
+static bool is_between_marks(const struct record *record, const struct reading_key *key,
+                             const struct doubt_entry *entry, const struct doubt_about *about)
+{
+    const double quarters = 4 * entry->bare;
+
+    return strstr(entry->text, "/64") && quarters != floor(quarters) &&
+           doubt_number(record, key, entry->bare, about).kind == DOUBT_NONE;
+}
+
+static struct doubt doubt_written(const struct record *record, const struct reading_key *key,
+                                  const struct doubt_entry *entry, const struct doubt_about *about)
+{
+    const char *kept = record_text(record, key);
+    struct doubt doubt = {.kind = DOUBT_NONE};
+
+    if (field_get(key->field)->quantity != QUANTITY_LENGTH ||
+        (kept && strcmp(kept, entry->text) == 0))
+        return doubt;
+    doubt.parts = odd_parts(entry->text);
+    if (doubt.parts > 0) {
+        doubt.kind = DOUBT_PARTS;
+    } else if (is_split_by_comma(entry, &doubt.likely)) {
+        doubt.kind = DOUBT_FINE;
+        doubt.has_likely = true;
+        doubt.likely_unit = UNIT_IN;
+    } else if (is_between_marks(record, key, entry, about)) {
+        doubt = (struct doubt){
+            .kind = DOUBT_FINE, .has_likely = true, .likely = entry->bare, .likely_unit = UNIT_MM};
+    }
+    return doubt;
 }
 
 struct doubt doubt_find(const struct record *record, const struct reading_key *key,
@@ -331,6 +273,9 @@ struct doubt doubt_find(const struct record *record, const struct reading_key *k
     case KIND_COUNT:
         if (strcmp(entry->text, "flat") == 0)
             return doubt;
+        doubt = doubt_written(record, key, entry, about);
+        if (doubt.kind != DOUBT_NONE)
+            return doubt;
         doubt = doubt_number(record, key, entry->value.value, about);
         find_meant(record, key, entry, about, &doubt);
         return doubt;
@@ -339,9 +284,10 @@ struct doubt doubt_find(const struct record *record, const struct reading_key *k
         return doubt_of_day(record, key, entry->text, about);
     case KIND_TEXT:
         return field->id == FIELD_BUILT ? doubt_of_year(entry->text, about) : doubt;
+    case KIND_NOTE:
+        return doubt_note_find(record, key, entry->value.value);
     case KIND_CHOICE:
     case KIND_YESNO:
-    case KIND_NOTE:
     case KIND_FRETS:
         break;
     }

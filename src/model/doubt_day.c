@@ -59,7 +59,9 @@ struct doubt doubt_of_year(const char *text, const struct doubt_about *about)
     struct doubt doubt = {.kind = DOUBT_NONE};
     int year, this_year;
 
-    if (strlen(text) != 4 || num_count(text, 4, 9999, &year) != STATUS_OK)
+    /* A digit too few or too many is no other text. */
+    if (strlen(text) < 3 || strlen(text) > 5 ||
+        num_count(text, strlen(text), 99999, &year) != STATUS_OK)
         return doubt;
     if (year < oldest)
         doubt.kind = DOUBT_LONG_AGO;

@@ -7,6 +7,7 @@
 #include "base/utf8.h"
 #include "model/day.h"
 #include "model/pitch.h"
+#include "model/said_amount.h"
 
 static enum status refuse(struct field_fault *ret_fault, enum status status, size_t at,
                           const char *words)
@@ -21,60 +22,30 @@ static enum status refuse(struct field_fault *ret_fault, enum status status, siz
     return status;
 }
 
-/* A limit with as many decimals as it has, at most three. */
-static void add_limit(struct strbuf *out, double value, enum unit unit)
-{
-    const double shown = unit_from_pivot(unit, value);
-    int decimals = 0;
-    double scale = 1;
-
-    while (decimals < 3 && fabs(shown * scale - round(shown * scale)) > 1e-9) {
-        decimals++;
-        scale *= 10;
-    }
-    num_format_fixed(shown, decimals, unit == UNIT_IN, out);
-}
-
-static void add_unit(struct strbuf *out, enum unit unit)
-{
-    strbuf_add(out, unit_label(unit)[0] ? " " : "");
-    strbuf_add(out, unit_label(unit));
-}
-
-static void add_limits(struct strbuf *out, const struct field *field, enum unit unit)
-{
-    add_limit(out, field->possible_min, unit);
-    strbuf_add(out, " to ");
-    add_limit(out, field->possible_max, unit);
-    add_unit(out, unit);
-}
-
-/* Lengths in mm and in inches, any other quantity in its pivot unit. */
-static enum status refuse_range(const struct field *field, double value,
+/* In the unit of the cell, or of a file. */
+static enum status refuse_range(const struct field *field, double value, enum unit bare,
                                 struct field_fault *ret_fault)
 {
-    const enum unit pivot = unit_pivot(field->quantity);
+    const double absurd = 1e6; /* nothing at a bench is that many of anything */
+    const enum unit unit = bare == UNIT_NONE ? unit_pivot(field->quantity) : bare;
     char memory[sizeof ret_fault->words];
     struct strbuf words = STRBUF(memory);
 
-    num_format(value, &words);
-    add_unit(&words, pivot);
-    strbuf_add(&words, " cannot be: ");
-    add_limits(&words, field, pivot);
-    if (field->quantity == QUANTITY_LENGTH) {
-        strbuf_add(&words, ", ");
-        add_limits(&words, field, UNIT_IN);
-    }
-    strbuf_add(&words, " can");
+    if (fabs(unit_from_pivot(unit, value)) < absurd)
+        said_amount_add(&words, value, unit);
+    else
+        strbuf_add(&words, "such a number");
+    strbuf_add(&words, " cannot be; ");
+    said_limits_add(&words, field->possible_min, field->possible_max, unit);
     return refuse(ret_fault, STATUS_RANGE, 0, memory);
 }
 
 /* The verdict over a number that was understood. The comparisons refuse NaN. */
-static enum status accept_number(const struct field *field, double value,
+static enum status accept_number(const struct field *field, double value, enum unit bare,
                                  struct field_value *ret_value, struct field_fault *ret_fault)
 {
     if (!(value >= field->possible_min && value <= field->possible_max))
-        return refuse_range(field, value, ret_fault);
+        return refuse_range(field, value, bare, ret_fault);
     ret_value->value = value;
     ret_value->state =
         value >= field->usual_min && value <= field->usual_max ? READING_GOOD : READING_UNUSUAL;
@@ -90,7 +61,7 @@ static enum status read_number(const struct field *field, const char *text, enum
 
     if (status != STATUS_OK)
         return refuse(ret_fault, fault.status, fault.at, fault.what);
-    return accept_number(field, value, ret_value, ret_fault);
+    return accept_number(field, value, bare, ret_value, ret_fault);
 }
 
 static enum status read_count(const struct field *field, const char *text,
@@ -100,7 +71,7 @@ static enum status read_count(const struct field *field, const char *text,
 
     if (num_count(text, strlen(text), 1000000, &count) != STATUS_OK)
         return refuse(ret_fault, STATUS_SYNTAX, 0, "a whole number is wanted here");
-    return accept_number(field, count, ret_value, ret_fault);
+    return accept_number(field, count, UNIT_PLAIN, ret_value, ret_fault);
 }
 
 static enum status read_choice(const struct field *field, const char *text,
@@ -141,7 +112,7 @@ static enum status read_note(const char *text, struct field_value *ret_value,
 
     if (pitch_parse(text, &semitone) != STATUS_OK)
         return refuse(ret_fault, STATUS_SYNTAX, 0,
-                      "a note is wanted: a letter, # or b, and the octave, as E2, F#3, Bb1");
+                      "a note is wanted with its octave, as E2, F#3, Bb1");
     *ret_value = (struct field_value){.value = semitone, .state = READING_GOOD};
     return STATUS_OK;
 }
@@ -178,7 +149,7 @@ static enum status read_frets(const char *text, struct field_value *ret_value,
 
     if (field_read_frets(text, &frets) != STATUS_OK)
         return refuse(ret_fault, STATUS_SYNTAX, 0,
-                      "a list of frets is wanted, 0 for the open string, as 0 3 5-7");
+                      "frets are wanted, 0 for the open string, as 0 3 5-7");
     /* FRETS_MAX + 1 bits are exact in a double's 53. */
     *ret_value = (struct field_value){.value = (double)frets, .state = READING_GOOD};
     return STATUS_OK;

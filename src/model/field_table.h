@@ -182,9 +182,9 @@ FIELD(PRESET, TARGETS, ONE, "preset", "preset", TEXT, PLAIN, NONE, NONE,
 FIELD(TARGET_RELIEF, TARGETS, ONE, "relief", "relief wanted", NUMBER, LENGTH, FEELER, NONE,
       -10, 15, 0, 0.6, "", "", "gap to leave at the relief fret")
 FIELD(TARGET_ACTION_BASS, TARGETS, ONE, "action_bass", "bass action wanted", NUMBER, LENGTH, RULE, NONE,
-      0, 60, 0.8, 5, "", "", "height to set at the action fret, lowest string")
+      0, 60, 1.15, 5, "", "", "height to set at the action fret, lowest string")
 FIELD(TARGET_ACTION_TREBLE, TARGETS, ONE, "action_treble", "treble action wanted", NUMBER, LENGTH, RULE, NONE,
-      0, 60, 0.8, 5, "", "", "height to set at the action fret, string 1")
+      0, 60, 1.15, 5, "", "", "height to set at the action fret, string 1")
 FIELD(TARGET_GAP_BASS, TARGETS, ONE, "nut_gap_bass", "bass nut gap wanted", NUMBER, LENGTH, FEELER, NONE,
       0, 20, 0.02, 1.2, "", "", "open gap to leave at fret 1, lowest string")
 FIELD(TARGET_GAP_TREBLE, TARGETS, ONE, "nut_gap_treble", "treble nut gap wanted", NUMBER, LENGTH, FEELER, NONE,

@@ -3,7 +3,7 @@
 
 #include <math.h>
 
-#include "model/doubt.h"
+#include "model/doubt_row.h"
 
 static int fret_or_none(const struct record *record, enum field_id field)
 {

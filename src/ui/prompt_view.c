@@ -209,11 +209,11 @@ static void draw_message(const struct pen *pen, const struct app *app, int row, 
         pen_put_cut(pen, row, 1, width, app->tone == TONE_NOTE ? ROLE_TEXT : ROLE_CAUTION,
                     app->message);
     } else if (app->doubt.kind != DOUBT_NONE) {
-        const int used = pen_put(pen, row, 1, width, ROLE_CAUTION, "Enter asks again: ");
+        const int used = pen_put(pen, row, 1, width, ROLE_CAUTION, "Enter asks: ");
 
         pen_put_cut(pen, row, 1 + used, width - used, ROLE_CAUTION, app->doubt_words);
     } else if (!read) {
-        pen_put(pen, row, 1, width, entry_role(app), app->entry_view.words);
+        pen_put_cut(pen, row, 1, width, entry_role(app), app->entry_view.words);
     } else if (caution[0]) {
         const int used = pen_put(pen, row, 1, width, ROLE_CAUTION, "mind: ");
 

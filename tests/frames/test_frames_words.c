@@ -88,6 +88,145 @@ static void every_cell_says_what_is_measured(void **state)
         }
 }
 
+/* --- what is doubted or refused --- */
+
+/* Slips of every kind; what one field takes another one doubts or refuses. */
+static const char *const slips[] = {
+    "1..3",
+    "12 24 23",
+    ".012,.024,.023",
+    "12-16",
+    "12-16-18",
+    "1/0",
+    "-",
+    "8 9/8",
+    "8 1/4/64/3",
+    "1/4/64/3",
+    "+8",
+    "3 parsecs",
+    "1e5",
+    "0x12",
+    "99999999999",
+    "-99999999",
+    "1234567.891",
+    "1.012",
+    "7/46",
+    "6.5/46",
+    "10+.5",
+    "2+1/64",
+    "30+.05",
+    "0.3",
+    "1",
+    "2",
+    "2.4",
+    "4.4",
+    "8",
+    "15",
+    "24",
+    "42.25",
+    "70",
+    "120.125",
+    "130",
+    "240",
+    "999",
+    ".001",
+    "0.0000001",
+    "12345.678",
+    "88.8888888",
+    "21",
+    "2062",
+    "31/12/2062",
+    "03/04",
+    "24.6",
+    "2062-01-01",
+    "1950-01-01",
+    "25:61",
+    "E9",
+    "C0",
+    "H2",
+    "Cb0",
+    "rosewood",
+    "none such!",
+    "1962-03-02T10:42",
+    "20262",
+    "0-99",
+    "a b c",
+    "30.3.2026 at 12",
+};
+
+static void check_on_row(struct app *app, int row, const char *words, const char *typed)
+{
+    char text[4 * FRAME_COLUMNS_MAX];
+    struct frame frame;
+
+    assert_int_equal(frame_init(&frame, ROWS, COLUMNS), STATUS_OK);
+    ui_compose(app, true, &frame);
+    frame_row_text(&frame, row, text, sizeof text);
+    if (!strstr(text, words) || strstr(text, "\xE2\x80\xA6"))
+        fail_msg("%s, typed \"%s\": \"%s\" does not stand whole in \"%s\"",
+                 field_get(app_cell(app)->key.field)->key, typed, words, text);
+    frame_done(&frame);
+}
+
+/* Typed, and with Enter behind it where that does not file it. True where it is not filed. */
+static bool check_slip(struct app *app, const char *typed)
+{
+    const bool is_letter = strchr("abcdefghijklmnopqrstuvwxyz", typed[0] | ' ') != NULL;
+
+    /* To a cell of numbers a letter is a command. */
+    if (is_letter && !app_takes_letters(app))
+        return false;
+    bench_press(app, "{Esc}");
+    bench_press(app, typed);
+    if (app->entry_view.good && app->doubt.kind == DOUBT_NONE)
+        return false;
+    if (app->doubt.kind != DOUBT_NONE)
+        check_on_row(app, ROWS - 3, app->doubt_words, typed);
+    bench_press(app, "{Enter}");
+    if (app->tone == TONE_WARNING)
+        check_on_row(app, ROWS - 3, app->message, typed);
+    bench_press(app, "{Esc}");
+    return true;
+}
+
+static int check_slips(struct app *app)
+{
+    bool seen[FIELD_COUNT_] = {false};
+    int count = 0;
+
+    for (int leaf = 0; leaf < LEAF_COUNT_; leaf++) {
+        app_take_leaf(app, (enum leaf)leaf);
+        for (int at = 0; at < app->route.count; at++) {
+            const enum field_id field = app->route.cells[at].key.field;
+
+            for (size_t i = 0; !seen[field] && i < sizeof slips / sizeof slips[0]; i++) {
+                app->at = at;
+                count += check_slip(app, slips[i]);
+            }
+            seen[field] = true;
+        }
+    }
+    return count;
+}
+
+static void no_doubt_and_no_refusal_is_cut(void **state)
+{
+    (void)state;
+    for (int metric = 0; metric < 2; metric++)
+        for (int pass = 1; pass <= 2; pass++) {
+            struct app *app = malloc(sizeof *app);
+
+            scene_strings(app, STRINGS_MAX);
+            if (metric)
+                bench_press(app, "m");
+            if (pass == 2)
+                bench_press(app, "p");
+            assert_true(check_slips(app) > 2000);
+            app_done(app);
+            free(app);
+        }
+}
+
 static void an_empty_record_says_it_too(void **state)
 {
     struct app *app = malloc(sizeof *app);
@@ -246,6 +385,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_cell_says_what_is_measured),
+        cmocka_unit_test(no_doubt_and_no_refusal_is_cut),
         cmocka_unit_test(an_empty_record_says_it_too),
         cmocka_unit_test(a_question_is_answered_for_every_cell),
         cmocka_unit_test(the_answer_begins_with_the_reading),

@@ -31,7 +31,7 @@
 #define SEEN_BAD_FRACTION  "0 below the line"
 #define SEEN_BAD_POINT     "one point"
 #define SEEN_BAD_RANGE     "cannot be"
-#define SEEN_ASKS_AGAIN    "Enter asks again: "
+#define SEEN_ASKS_AGAIN    "Enter asks: "
 #define SEEN_HELD_ENTRY    "Held: "
 #define SEEN_HELD          "held on 3"
 #define SEEN_METRIC        "metric"

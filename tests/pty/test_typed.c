@@ -73,7 +73,13 @@ enum cell {
     BUILT,
     STRINGS,
     FRETS,
-    REASON
+    REASON,
+    OWNER,
+    JOIN_FRET,
+    CORE,
+    ACTION_WANTED,
+    RELIEF_WANTED,
+    BUZZ
 };
 
 static const struct {
@@ -113,6 +119,12 @@ static const struct {
     [STRINGS] = {"Intake", "strings", "board", "strings"},
     [FRETS] = {"Intake", "frets", "board", "frets"},
     [REASON] = {"Intake", "reason", "visit.1", "reason"},
+    [OWNER] = {"Intake", "owner", "instrument", "owner"},
+    [JOIN_FRET] = {"Intake", "body-join fret", "board", "join_fret"},
+    [CORE] = {"Strings", "core, string 6", "string.6", "core"},
+    [ACTION_WANTED] = {"Intake", "bass action wanted", "targets", "action_bass"},
+    [RELIEF_WANTED] = {"Intake", "relief wanted", "targets", "relief"},
+    [BUZZ] = {"Frets", "buzzing notes, string 6", "visit.1.pass.1", "buzz.6"},
 };
 
 struct row {
@@ -719,6 +731,62 @@ static void what_does_not_fit_is_held(void **state)
     CHECK_ROWS(state, rows);
 }
 
+/* A row that falls to the treble, a saddle, a string with its core. */
+#define ACTIONS                                                                                    \
+    "[visit.1.pass.1]\naction.5 = 7.5/64 in\naction.4 = 7/64 in\naction.3 = 6.5/64 in\n"           \
+    "action.2 = 6/64 in\naction.1 = 6/64 in\nexposure_treble = 4.3 mm\n"
+#define STRING_6                                                                                   \
+    "[string.6]\nnote = E2\ngauge = .053 in\ncore = .020 in\nbuild = round-wound\n"
+
+static void slips_are_held(void **state)
+{
+    static const struct row rows[] = {
+        {INCH, ACTION, ACTIONS, "4\r", HELD},
+        {INCH, ACTION, ACTIONS, "11\r", HELD},
+        {INCH, ACTION, ACTIONS, "8.5\r", "8.5/64 in"},
+        {INCH, ACTION, NULL, "2.4\r", HELD},
+        {INCH, ACTION, NULL, "7/46\r", HELD},
+        {INCH, ACTION, NULL, "6.5/46\r", HELD},
+        {INCH, ACTION, NULL, "6/65\r", HELD},
+        {INCH, ACTION, NULL, "7/46\r\r", "7/46 in"},
+        {INCH, ACTION, NULL, "5/32\r", "5/32 in"},
+        {INCH, EXPOSURE, ACTIONS, "4.4\r", HELD},
+        {METRIC, EXPOSURE, ACTIONS, "0.4\r", HELD},
+        {METRIC, EXPOSURE, ACTIONS, "4.4\r", "4.4 mm"},
+        {METRIC, RELIEF, NULL, "0.015\r", HELD},
+        {METRIC, RELIEF_WANTED, NULL, "0.015\r", HELD},
+        {METRIC, RELIEF_WANTED, NULL, "0.15\r", "0.15 mm"},
+        {INCH, RELIEF, NULL, "1,012\r", HELD},
+        {INCH, ACTION_WANTED, NULL, "2.4\r", HELD},
+        {INCH, ACTION_WANTED, NULL, "6\r", "6/64 in"},
+        {INCH, CORE, STRING_6, "60\r", HELD},
+        {INCH, CORE, STRING_6, "22\r", "22 th"},
+        {INCH, NOTE, STRING_6, "E9\r", HELD},
+        {INCH, NOTE, STRING_6, "e3\r", HELD},
+        {INCH, NOTE, STRING_6, "A0\r", HELD},
+        {INCH, NOTE, STRING_6, "D2\r", "D2"},
+        {METRIC, BUILT, NULL, "20262\r", HELD},
+        {METRIC, BUILT, NULL, "196\r", HELD},
+        {INCH, JOIN_FRET, NULL, "21\r", HELD},
+        {INCH, JOIN_FRET, NULL, "12\r", "12"},
+    };
+
+    CHECK_ROWS(state, rows);
+}
+
+static void blanks_around_are_not_kept(void **state)
+{
+    static const struct row rows[] = {
+        {INCH, OWNER, NULL, "Ann  \r", "Ann"},
+        {INCH, BUZZ, NULL, "3+\r", "3"},
+        {INCH, BUZZ, NULL, "+3\r", "3"},
+        {INCH, BUZZ, NULL, "3+5-7\r", "3 5-7"},
+        {INCH, REASON, NULL, "?why\r", "why"},
+    };
+
+    CHECK_ROWS(state, rows);
+}
+
 static void what_is_refused_does_not_stay(void **state)
 {
     static const struct row rows[] = {
@@ -755,6 +823,8 @@ int main(int argc, char **argv)
         BENCH_CASE(days),
         BENCH_CASE(what_is_not_usual_is_held),
         BENCH_CASE(what_does_not_fit_is_held),
+        BENCH_CASE(slips_are_held),
+        BENCH_CASE(blanks_around_are_not_kept),
         BENCH_CASE(what_is_refused_does_not_stay),
     };
 

@@ -64,7 +64,7 @@ static void several_are_asked_about(void **state)
     check_kept(FIELD_KIND, "ba", "ba");
     check_said(FIELD_KIND, "ba", "bass or banjo? type on, or its number");
     check_said(FIELD_BOARD_WOOD, "rosewood",
-               "Indian rosewood or Brazilian rosewood? its number, or Enter again keeps it");
+               "Indian rosewood or Brazilian rosewood? its number, or keep it");
     check_said(FIELD_BUILD, "wound", "round-wound or flat-wound...? type on, or its number");
 }
 

@@ -2,10 +2,12 @@
 #include "near.h"
 
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "build_record.h"
 #include "model/doubt.h"
+#include "model/doubt_row.h"
 
 /*
  * What a bench would ask about twice, and what it would not: common practice and the mistakes
@@ -33,8 +35,10 @@ static struct doubt find_in(struct record *record, const char *line, bool whole,
 
     build_record(&single, line);
     assert_int_equal(single.count, 1);
-    const struct doubt_entry entry = {
-        .text = single.readings[0].text, .value = single.readings[0].value, .whole = whole};
+    const struct doubt_entry entry = {.text = single.readings[0].text,
+                                      .value = single.readings[0].value,
+                                      .whole = whole,
+                                      .bare = whole ? strtod(single.readings[0].text, NULL) : 0};
     const struct doubt doubt = doubt_find(record, &single.readings[0].key, &entry, about);
     record_done(&single);
     return doubt;
@@ -72,12 +76,24 @@ static void check_cases(const struct doubt_case *cases, size_t count)
 
 #define CHECK(cases) check_cases(cases, sizeof(cases) / sizeof(cases)[0])
 
+/* A row of 7.5 to 6 64ths, one in mm, and a saddle. */
+#define PARLOUR                                                                                    \
+    "visit.1.pass.1 action.6 = 8/64 in\nvisit.1.pass.1 action.5 = 7.5/64 in\n"                     \
+    "visit.1.pass.1 action.4 = 7/64 in\nvisit.1.pass.1 action.3 = 6.5/64 in\n"                     \
+    "visit.1.pass.1 action.2 = 6/64 in\nvisit.1.pass.1 action.1 = 6/64 in\n"
+#define LOW     "visit.1.pass.1 action.4 = 2.6 mm\nvisit.1.pass.1 action.2 = 2.4 mm\n"
+#define EXPOSED "visit.1.pass.1 exposure_treble = 4.3 mm\n"
+#define STRINGS                                                                                    \
+    "string.6 note = E2\nstring.6 gauge = .053 in\nstring.6 core = .020 in\n"                      \
+    "string.6 build = round-wound\nstring.1 note = E4\nstring.1 gauge = .012 in\n"                 \
+    "string.1 build = plain\n"
+
 /* clang-format off */
 static void what_is_outside_the_usual_is_doubted(void **state)
 {
     static const struct doubt_case cases[] = {
         {"visit.1.pass.1 action.6 = 24 mm", "", true, DOUBT_LARGE, 2.4, "the point is missing"},
-        {"visit.1.pass.1 action.6 = 42/64 in", "", true, DOUBT_LARGE, 4.2 / 64 * IN, "4.2"},
+        {"visit.1.pass.1 action.6 = 42/64 in", "", true, DOUBT_LARGE, 0, "4.2 does not go with its row"},
         {"visit.1.pass.1 rod_turn = 2.9 turn", "", false, DOUBT_LARGE, 0.29, "0.29"},
         {"visit.1.pass.1 relief = 240 th", "", true, DOUBT_LARGE, .024 * IN, "a nought too many"},
         {"visit.1 humidity = 5", "", true, DOUBT_SMALL, 50, "a nought too few"},
@@ -102,7 +118,22 @@ static void what_its_gauge_cannot_read_is_doubted(void **state)
         {"visit.1.pass.1 exposure_bass = .012 mm", "", false, DOUBT_FINE, 0, "a gap, not a saddle"},
         {"visit.1.pass.1 exposure_bass = .012 in", "", false, DOUBT_FINE, 0, "a gap, not a saddle"},
         {"visit.1.pass.1 exposure_bass = 1/64 in", "", false, DOUBT_BESIDE, 0, "beside 4.5 mm"},
-        {"visit.1.pass.1 exposure_bass = 1 mm", "", true, DOUBT_NONE, 0, "little is left"},
+        {"visit.1.pass.1 exposure_bass = 2.6 mm", "", true, DOUBT_NONE, 0, "little is left"},
+        {"visit.1.pass.1 relief = 0.015 mm", "", false, DOUBT_FINE, 0.15, "a nought too many"},
+        {"targets relief = 0.015 mm", "", false, DOUBT_FINE, 0.15, "a nought too many"},
+        {"targets relief = .006 in", "", false, DOUBT_NONE, 0, "leaves"},
+        {"targets action_treble = 2.4/64 in", "", false, DOUBT_SMALL, 0, "mm are meant"},
+        {"targets action_bass = 13/64 in", "", false, DOUBT_LARGE, 0, "3"},
+        {"targets action_bass = 12/64 in", "", true, DOUBT_BESIDE, 0, "beside the treble's"},
+        {"visit.1.pass.1 relief = 1.012 th", "", false, DOUBT_FINE, .012 * IN, "a comma too many"},
+        {"visit.1.pass.1 relief = 12.5 th", "", false, DOUBT_NONE, 0, "a half"},
+        {"visit.1.pass.1 action.6 = 7/46 in", "", false, DOUBT_PARTS, 0, "64 turned round"},
+        {"visit.1.pass.1 action.6 = 6.5/46 in", "", false, DOUBT_PARTS, 0, "64 turned round"},
+        {"visit.1.pass.1 action.6 = 6/65 in", "", false, DOUBT_PARTS, 0, "64"},
+        {"visit.1.pass.1 action.6 = 6/64+1/65 in", "", false, DOUBT_PARTS, 0, "the second one"},
+        {"visit.1.pass.1 action.6 = 8 1/4/64 in", "", false, DOUBT_NONE, 0, "a quarter"},
+        {"visit.1.pass.1 action.6 = 7/46 in", "visit.1.pass.1 action.6 = 7/46 in\n", false, DOUBT_NONE, 0, "it is so in the file"},
+        {"visit.1.pass.1 relief = 30/100 mm", "", true, DOUBT_NONE, 0, "hundredths"},
         {"visit.1.pass.2 rod_turn = .029 turn", "", false, DOUBT_FINE, 0, "a gap, not a turn"},
         {"visit.1.pass.2 rod_turn = 1/16 turn", "", false, DOUBT_NONE, 0, "a small turn"},
         {"visit.1.pass.2 rod_turn = -1/4 turn", "", false, DOUBT_NONE, 0, "slackened"},
@@ -145,12 +176,68 @@ static void what_does_not_go_with_its_row_is_doubted(void **state)
         {"visit.1.pass.1 nut_gap.3 = 44 th", "", true, DOUBT_BESIDE, 0, "24"},
         {"visit.1.pass.1 nut_gap.3 = 15 th", "", true, DOUBT_NONE, 0, "a low slot"},
         {"visit.1.pass.1 nut_gap.6 = 38 th", "", true, DOUBT_NONE, 0, "a high one"},
-        {"visit.1.pass.1 action.3 = 3/64 in", "", true, DOUBT_BESIDE, 0, "8 read as 3"},
+        {"visit.1.pass.1 action.3 = 3/64 in", "", true, DOUBT_BESIDE, 3, "8 read as 3, or 3 mm"},
         {"visit.1.pass.1 action.3 = 8/64 in", "", true, DOUBT_NONE, 0, "a saddle set high"},
         {"visit.1.pass.1 action.3 = 5/64 in", "", true, DOUBT_NONE, 0, "a saddle set low"},
         {"visit.1.pass.1 action.1 = 4/64 in", "", true, DOUBT_NONE, 0, "the outer one"},
+        {"visit.1.pass.1 action.6 = 4/64 in", PARLOUR, true, DOUBT_BESIDE, 4, "7 read as 4"},
+        {"visit.1.pass.1 action.6 = 11/64 in", PARLOUR, true, DOUBT_BESIDE, 0, "beside 7.5"},
+        {"visit.1.pass.1 action.6 = 8.5/64 in", PARLOUR, true, DOUBT_NONE, 0, "as the row leads"},
+        {"visit.1.pass.1 action.3 = 3.5/64 in", PARLOUR, true, DOUBT_BESIDE, 0, "between 7 and 6"},
+        {"visit.1.pass.1 action.3 = 4/64 in", PARLOUR, true, DOUBT_BESIDE, 0, "between 7 and 6"},
+        {"visit.1.pass.1 action.3 = 9/64 in", PARLOUR, true, DOUBT_BESIDE, 0, "between 7 and 6"},
+        {"visit.1.pass.1 action.3 = 7.5/64 in", PARLOUR, true, DOUBT_NONE, 0, "a saddle set high"},
+        {"visit.1.pass.1 action.1 = 8/64 in", PARLOUR, true, DOUBT_BESIDE, 0, "beside 6"},
+        {"visit.1.pass.1 action.1 = 5/64 in", PARLOUR, true, DOUBT_NONE, 0, "as the row leads"},
+        {"visit.1.pass.1 action.3 = 1.6 mm", LOW, false, DOUBT_BESIDE, 0, "between 2.6 and 2.4"},
+        {"visit.1.pass.1 exposure_bass = 4.4/64 in", EXPOSED, false, DOUBT_BESIDE, 0, "4.4 mm"},
+        {"visit.1.pass.1 exposure_bass = 0.4 mm", EXPOSED, false, DOUBT_BESIDE, 4, "4.0"},
         {"visit.1.pass.1 exposure_bass = 9 mm", "", true, DOUBT_BESIDE, 0, "4.5 mm at the other end"},
     };
+    (void)state;
+    CHECK(cases);
+}
+
+/* One saddle that truly is off, once filed, puts none beside it in doubt: within the row, beyond
+ * it, or where the pass has read no more than those two. */
+static void beside_an_odd_one_nothing_is_doubted(void **state)
+{
+    static const char odd[] = "visit.1.pass.1 action.5 = 12/64 in\n";
+    static const struct doubt_case cases[] = {
+        {"visit.1.pass.1 action.6 = 8/64 in", odd, true, DOUBT_NONE, 0, "an end"},
+        {"visit.1.pass.1 action.4 = 7/64 in", odd, true, DOUBT_NONE, 0, "the next one"},
+        {"visit.1.pass.1 action.3 = 7/64 in", odd, true, DOUBT_NONE, 0, "one farther"},
+        {"visit.1.pass.1 action.6 = 3/64 in", odd, true, DOUBT_BESIDE, 3, "off itself"},
+    };
+
+    (void)state;
+    CHECK(cases);
+}
+
+/* What strings are: cores in them, plain ones, notes. */
+static void no_string_is_made_so(void **state)
+{
+    static const struct doubt_case cases[] = {
+        {"string.6 core = .060 in", STRINGS, false, DOUBT_CORE, 0, "thicker than .053"},
+        {"string.6 core = .053 in", STRINGS, false, DOUBT_CORE, 0, "as thick"},
+        {"string.6 core = .020 in", STRINGS, false, DOUBT_NONE, 0, "a core"},
+        {"string.6 gauge = .019 in", STRINGS, false, DOUBT_GAUGE, 0, "thinner than its core"},
+        {"string.1 gauge = 1/8 in", STRINGS, false, DOUBT_PLAIN, 0, "a cable"},
+        {"string.1 gauge = .042 in", STRINGS, false, DOUBT_PLAIN, 0, "a bass string's"},
+        {"string.1 gauge = .017 in", STRINGS, false, DOUBT_NONE, 0, "a plain third"},
+        {"string.6 gauge = .054 in", STRINGS, false, DOUBT_NONE, 0, "a wound one"},
+        {"string.6 note = E9", STRINGS, false, DOUBT_OCTAVE, 0, "E2"},
+        {"string.6 note = e3", STRINGS, false, DOUBT_OCTAVE, 0, "E2"},
+        {"string.6 note = A0", STRINGS, false, DOUBT_OCTAVE, 0, "E2"},
+        {"string.6 note = C2", STRINGS, false, DOUBT_NONE, 0, "tuned down"},
+        {"string.1 note = E2", STRINGS, false, DOUBT_OCTAVE, 0, "E4"},
+        {"string.5 note = A7", STRINGS, false, DOUBT_OCTAVE, 0, "beside E2"},
+        {"string.5 note = A2", STRINGS, false, DOUBT_NONE, 0, "beside E2"},
+        {"board join_fret = 20", "board frets = 18\n", true, DOUBT_BEYOND, 0, "18 frets"},
+        {"board join_fret = 14", "board frets = 18\n", true, DOUBT_NONE, 0, "18 frets"},
+        {"board action_fret = 15", "board frets = 12\n", true, DOUBT_BEYOND, 0, "12 frets"},
+    };
+
     (void)state;
     CHECK(cases);
 }
@@ -189,6 +276,8 @@ static void a_day_out_of_sense_is_doubted(void **state)
         {"visit.1.work.1 time = 10:00", "", false, DOUBT_NONE, 0, "a time of that day"},
         {"instrument built = 2062", "", false, DOUBT_FUTURE, 0, "not built yet"},
         {"instrument built = 1062", "", false, DOUBT_LONG_AGO, 0, "before there were any"},
+        {"instrument built = 196", "", false, DOUBT_LONG_AGO, 0, "a digit too few"},
+        {"instrument built = 20262", "", false, DOUBT_FUTURE, 0, "a digit too many"},
         {"instrument built = 1962", "", false, DOUBT_NONE, 0, "a year"},
         {"instrument built = about 2062", "", false, DOUBT_NONE, 0, "a text is a text"},
         {"instrument serial = 2062", "", false, DOUBT_NONE, 0, "a number of its own"},
@@ -343,6 +432,8 @@ int main(void)
         cmocka_unit_test(what_its_gauge_cannot_read_is_doubted),
         cmocka_unit_test(what_belongs_to_another_row_is_told),
         cmocka_unit_test(what_does_not_go_with_its_row_is_doubted),
+        cmocka_unit_test(beside_an_odd_one_nothing_is_doubted),
+        cmocka_unit_test(no_string_is_made_so),
         cmocka_unit_test(another_board_is_doubted_once_it_was_measured),
         cmocka_unit_test(a_day_out_of_sense_is_doubted),
         cmocka_unit_test(what_is_far_from_the_pass_before_is_doubted),

@@ -42,7 +42,7 @@ static void the_second_enter_files_it(void **state)
     assert_string_equal(app->entry.text, "130");
     assert_int_equal(app->at, 0);
     assert_int_equal(app->tone, TONE_WARNING);
-    expect_said(app, "Held: .130 in of relief is more than usual");
+    expect_said(app, "Held: .130 in is more than usual");
     expect_said(app, ".013 in is typed 13");
     effects = bench_press(app, "{Enter}");
     assert_true(effects.save);
@@ -159,7 +159,7 @@ static void one_string_may_be_off(void **state)
     bench_start(app, "board scale = 24.9 in\nboard strings = 6\nboard frets = 19\n"
                      "board join_fret = 14\n");
     bench_press(app, "12{Enter}24{Enter}8{Enter}");
-    expect_said(app, "does not go with .024 in on string 6");
+    expect_said(app, "beside .024 in on string 6");
     bench_press(app, "{Enter}22{Enter}21{Enter}20{Enter}19{Enter}");
     assert_string_equal(bench_text(app, "visit.1.pass.1 nut_gap.5"), "8 th");
     assert_string_equal(bench_text(app, "visit.1.pass.1 nut_gap.4"), "22 th");
@@ -190,6 +190,65 @@ static void a_reset_ends_comparing(void **state)
                                    "visit.1.work.1 kind = reset\nvisit.1.work.1 time = 10:30\n");
     bench_press(app, "{End}p{Down}4{Enter}");
     assert_string_equal(bench_text(app, "visit.1.pass.2 nut_gap.6"), "4 th");
+}
+
+/* --- what is said --- */
+
+static void expect_held(struct app *app, const char *keys, const char *words)
+{
+    bench_press(app, keys);
+    assert_int_equal(app->held, HELD_ASKED);
+    if (strcmp(app->message, words) != 0)
+        fail_msg("\"%s\", not \"%s\"", app->message, words);
+    bench_press(app, "{Esc}");
+}
+
+static void take_intake(struct app *app, enum field_id field)
+{
+    app_take_leaf(app, LEAF_INTAKE);
+    app->at = 0;
+    while (app_cell(app)->key.field != field)
+        app->at++;
+}
+
+/* In the shop's unit, as its gauges read; a hint is something to type, and never nonsense. */
+static void the_words_are_short_and_make_sense(void **state)
+{
+    struct app *app = *state;
+
+    expect_held(app, "1,012{Enter}", "Held: .001 in is finer than a leaf reads; or type .012 in");
+    bench_press(app, "{Down}{Down}");
+    assert_int_equal(app_cell(app)->key.field, FIELD_ACTION);
+    expect_held(app, ".8{Enter}", "Held: 51.2/64 is more than usual");
+    expect_held(app, "2.4{Enter}", "Held: 2.4/64 is finer than a rule reads; or type 2.4 mm");
+    expect_held(app, "7/46{Enter}", "Held: no rule has 46ths; 7/64 is meant?");
+    take_intake(app, FIELD_TEMPERATURE);
+    expect_held(app, "21{Enter}", "Held: 21 F is less than usual; or type 21 C");
+}
+
+static void a_rod_s_fraction_is_no_gap(void **state)
+{
+    struct app *app = *state;
+
+    app_done(app);
+    bench_start(app, build_record_full);
+    build_record_add(&app->record, "visit.1.pass.2 relief = .010 in\n");
+    bench_press(app, "{End}p{Right}");
+    assert_int_equal(app_cell(app)->key.field, FIELD_ROD_TURN);
+    expect_held(app, "1/64{Enter}", "Held: 0.016 turn is finer than a hand turns");
+}
+
+static void a_refusal_speaks_the_shop_s_units(void **state)
+{
+    struct app *app = *state;
+
+    take_intake(app, FIELD_SCALE);
+    bench_press(app, "650{Enter}");
+    assert_string_equal(app->message, "\"650\": 650 in cannot be; 3.94 to 78.7 in");
+    bench_press(app, "9999999999999999999999{Enter}");
+    expect_said(app, "such a number cannot be; 3.94 to 78.7 in");
+    bench_press(app, "m650 cm{Enter}");
+    expect_said(app, "6500 mm cannot be; 100 to 2000 mm");
 }
 
 /* --- refused --- */
@@ -268,6 +327,9 @@ int main(void)
         cmocka_unit_test_setup_teardown(one_string_may_be_off, set_up, tear_down),
         cmocka_unit_test_setup_teardown(the_pass_before_is_compared, set_up, tear_down),
         cmocka_unit_test_setup_teardown(a_reset_ends_comparing, set_up, tear_down),
+        cmocka_unit_test_setup_teardown(the_words_are_short_and_make_sense, set_up, tear_down),
+        cmocka_unit_test_setup_teardown(a_rod_s_fraction_is_no_gap, set_up, tear_down),
+        cmocka_unit_test_setup_teardown(a_refusal_speaks_the_shop_s_units, set_up, tear_down),
         cmocka_unit_test_setup_teardown(what_is_refused_is_emptied, set_up, tear_down),
         cmocka_unit_test(refused_letters_are_emptied_too),
         cmocka_unit_test_setup_teardown(undo_behind_a_refusal_only_tells, set_up, tear_down),

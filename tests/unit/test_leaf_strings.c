@@ -72,8 +72,8 @@ static void the_route_goes_down_the_columns(void **state)
     bench_press(app, "{Right}");
     assert_int_equal(app_cell(app)->key.string, 5);
     assert_int_equal(app_cell(app)->key.field, FIELD_GAUGE);
-    bench_press(app, "42{Enter}{Right}{Right}{Right}2{Enter}");
-    assert_string_equal(bench_text(app, "string.5 gauge"), "42 th");
+    bench_press(app, "28{Enter}{Right}{Right}{Right}2{Enter}");
+    assert_string_equal(bench_text(app, "string.5 gauge"), "28 th");
     assert_string_equal(bench_text(app, "string.4 build"), "round-wound");
     bench_close(app);
 }
@@ -333,9 +333,9 @@ static void an_entry_shows_in_the_what_if(void **state)
     (void)state;
     bench_press(app, "*k*w{Right}*k");
     const double before_n = app->what_if.answer.string[6].after_n.value;
-    bench_press(app, "80");
-    /* Twice the gauge, four times the mass and the pull. */
-    assert_near(app->what_if.answer.string[6].after_n.value, 4 * before_n, 1e-9 * before_n);
+    bench_press(app, "20");
+    /* Half the gauge, a quarter of the mass and the pull. */
+    assert_near(app->what_if.answer.string[6].after_n.value, before_n / 4, 1e-9 * before_n);
     bench_press(app, "{Esc}");
     assert_near(app->what_if.answer.string[6].after_n.value, before_n, 1e-9 * before_n);
     bench_close(app);

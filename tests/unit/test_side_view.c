@@ -144,7 +144,7 @@ static void exposure_has_no_mark_on_the_neck(void **state)
 static void the_picture_follows_the_entry(void **state)
 {
     struct bench *kept = start(build_record_full, "{Down}{Down}", true);
-    struct bench *typing = start(build_record_full, "{Down}{Down}11", true);
+    struct bench *typing = start(build_record_full, "{Down}{Down}9", true);
 
     (void)state;
     assert_memory_not_equal(kept->frame.cells, typing->frame.cells,

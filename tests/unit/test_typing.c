@@ -27,7 +27,9 @@ static int tear_down(void **state)
 /* Takes a cell of the intake form in hand. */
 static void go_to(struct app *app, enum field_id field)
 {
-    const struct reading_key key = reading_key_one(field);
+    const struct reading_key key = field_get(field)->section == SECTION_VISIT
+                                       ? reading_key_visit(field, app->visit)
+                                       : reading_key_one(field);
 
     while (app->leaf != LEAF_INTAKE)
         bench_press(app, "{PgUp}");
@@ -164,7 +166,7 @@ static void a_word_of_several_woods_is_asked_about(void **state)
     assert_int_equal(app->choice.found.count, 2);
     bench_press(app, "{Enter}");
     assert_null(record_text(&app->record, &wood));
-    assert_non_null(strstr(app->message, "Enter again keeps it"));
+    assert_non_null(strstr(app->message, "or keep it"));
     bench_press(app, "{Down}");
     assert_string_equal(app->entry_view.words, "Indian rosewood");
     bench_press(app, "{Enter}");
@@ -388,6 +390,58 @@ static void an_entry_is_mended_in_place(void **state)
     assert_false(app_is_typing(app));
 }
 
+/* Ins opens what the cell holds only where nothing is typed yet. */
+static void what_is_typed_stays_under_ins(void **state)
+{
+    struct app *app = *state;
+
+    bench_press(app, "12{Ins}");
+    assert_string_equal(app->entry.text, "12");
+    bench_press(app, "{Enter}");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 relief"), "12 th");
+}
+
+/* A key held down fills the entry; what was typed first stays and is read. */
+static void a_full_entry_keeps_its_first_digits(void **state)
+{
+    static const char digits[] = ".0123456789012345678901234567890";
+    struct app *app = *state;
+
+    bench_press(app, digits);
+    assert_int_equal(app->tone, TONE_NONE);
+    bench_press(app, "12");
+    assert_string_equal(app->message, "The entry is full.");
+    assert_string_equal(app->entry.text, digits);
+    assert_true(app->entry_view.good);
+}
+
+/* A question before a word is answered, and the word is whole. */
+static void a_letter_behind_an_answer_begins_the_text(void **state)
+{
+    struct app *app = *state;
+
+    go_to(app, FIELD_VISIT_REASON);
+    bench_press(app, "?");
+    assert_int_equal(app->overlay, OVERLAY_WHY);
+    bench_press(app, "why{Enter}");
+    assert_string_equal(bench_text(app, "visit.1 reason"), "why");
+    /* To a number a letter is none: it closes the answer alone. */
+    go_to(app, FIELD_SCALE);
+    bench_press(app, "?m");
+    assert_int_equal(app->overlay, OVERLAY_NONE);
+    assert_false(app->metric);
+}
+
+static void a_note_reads_as_the_tuning_calls_it(void **state)
+{
+    struct app *app = *state;
+
+    while (app->leaf != LEAF_STRINGS)
+        bench_press(app, "{PgDn}");
+    bench_press(app, "{Home}Fb2");
+    assert_string_equal(app->entry_view.words, "E2");
+}
+
 #define CASE(function) cmocka_unit_test_setup_teardown(function, set_up, tear_down)
 
 int main(void)
@@ -410,6 +464,10 @@ int main(void)
         CASE(days_are_typed_as_people_say_them),
         CASE(a_note_goes_by_semitones),
         CASE(an_entry_is_mended_in_place),
+        CASE(what_is_typed_stays_under_ins),
+        CASE(a_full_entry_keeps_its_first_digits),
+        CASE(a_letter_behind_an_answer_begins_the_text),
+        CASE(a_note_reads_as_the_tuning_calls_it),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
 }

@@ -1,0 +1,20 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_MODEL_DOUBT_ROW_H
+#define SILLET_MODEL_DOUBT_ROW_H
+
+#include "model/doubt.h"
+
+/* The rule of the row (doubt.h). */
+
+/* DOUBT_BESIDE where a reading does not go with what its pass has read beside it. *ret_beside:
+ * whether there is anything beside it to tell by. */
+struct doubt doubt_row_find(const struct record *record, const struct reading_key *key,
+                            double value, bool *ret_beside);
+
+/*
+ * The same for readings that are filed: true where string `string` was read and does not go with
+ * two neighbours. `field` is FIELD_NUT_GAP or FIELD_ACTION, `read` by string.
+ */
+bool doubt_is_odd_one(enum field_id field, const struct entered *read, int strings, int string);
+
+#endif
