@@ -657,7 +657,7 @@ static void what_is_not_usual_is_held(void **state)
         {METRIC, ACTION, NULL, ".24\r", HELD},
         {INCH, ACTION, NULL, "42\r", HELD},
         {INCH, ACTION, NULL, "42/64\r", HELD},
-        {INCH, ACTION, NULL, "42\r4.2\r", "4.2/64 in"},
+        {INCH, ACTION, NULL, "42\r4.5\r", "4.5/64 in"},
         {INCH, ACTION, NULL, ".012\r", HELD},
         {INCH, ACTION, NULL, "0.012\r", HELD},
         {INCH, ACTION, NULL, "0,012\r", HELD},
