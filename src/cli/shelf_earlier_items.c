@@ -105,10 +105,13 @@ static enum status list_items(const char *path, const struct record *now,
                               struct earlier_items *items)
 {
     char *target = safefile_target(path);
-    enum status status = target ? generations_list(target, &items->generations) : STATUS_NOT_FOUND;
+    enum status status = target ? versions_list(target, &items->versions) : STATUS_NOT_FOUND;
 
     if (status == STATUS_OK)
-        status = versions_list(target, &items->versions);
+        status = generations_list(target, &items->generations);
+    /* A version lies where it can be seen all the same. */
+    if (items->versions.count > 0 && status != STATUS_NO_MEMORY)
+        status = STATUS_OK;
     free(target);
     return status == STATUS_OK ? read_items(items, now) : status;
 }

@@ -61,34 +61,41 @@ static bool holds(const char *target, const struct bytes *bytes)
     return same;
 }
 
-static enum status replace(const char *target, struct bytes *present, const struct bytes *earlier,
+/* What is to come back. */
+struct earlier {
+    const char *path;
+    struct bytes bytes;
+};
+
+static enum status replace(const char *target, struct bytes *present, const struct earlier *earlier,
                            enum brought *brought)
 {
-    if (bytes_equal(present, earlier)) {
+    if (bytes_equal(present, &earlier->bytes)) {
         *brought = BROUGHT_SAME;
         return STATUS_OK;
     }
     enum status status = may_replace(target, present);
     if (status != STATUS_OK)
         return status;
-    status = generations_keep(target, present);
+    status = generations_keep(target, present, earlier->path);
     if (status != STATUS_OK) {
         *brought = BROUGHT_UNKEPT;
         return status;
     }
-    status = safefile_put(target, SAFEFILE_REPLACE, NULL, earlier->data, earlier->length);
+    status =
+        safefile_put(target, SAFEFILE_REPLACE, NULL, earlier->bytes.data, earlier->bytes.length);
     const int kept_errno = errno;
     /* What is there now counts, not what the system said of it. */
     if (status == STATUS_OK)
         *brought = BROUGHT_BACK;
-    else if (holds(target, earlier))
+    else if (holds(target, &earlier->bytes))
         *brought = BROUGHT_UNSYNCED;
     errno = kept_errno;
     return status;
 }
 
 /* With the lock held, as an edit would; where locks do not work, without. */
-static enum status bring(const char *target, const struct bytes *earlier, enum brought *brought)
+static enum status bring(const char *target, const struct earlier *earlier, enum brought *brought)
 {
     struct lockfile_holder holder;
     struct lockfile lock = {.fd = -1};
@@ -112,15 +119,15 @@ static enum status bring(const char *target, const struct bytes *earlier, enum b
 
 enum status bring_back(const char *target, const char *generation, enum brought *ret_brought)
 {
-    struct bytes earlier;
-    enum status status = read_generation(generation, &earlier);
+    struct earlier earlier = {.path = generation};
+    enum status status = read_generation(generation, &earlier.bytes);
 
     *ret_brought = BROUGHT_NOTHING;
     if (status != STATUS_OK)
         return status;
     status = bring(target, &earlier, ret_brought);
     const int kept_errno = errno;
-    bytes_done(&earlier);
+    bytes_done(&earlier.bytes);
     errno = kept_errno;
     return status;
 }

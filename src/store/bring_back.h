@@ -16,10 +16,10 @@ enum brought {
 /*
  * Puts an earlier state (generations.h) of the profile at `target` in its place: byte for byte,
  * comments and all. The present state, whatever became of it, is kept as an earlier one first,
- * for certain; else nothing is changed. The status is STATUS_OK with BROUGHT_SAME and
- * BROUGHT_BACK alone: STATUS_LOCKED; STATUS_NEWER where either is of a later format;
- * STATUS_READ_ONLY, STATUS_NOT_OURS for a profile that may not be replaced; what file_read,
- * profile_load, generations_keep and safefile say. *ret_brought is always set.
+ * for certain; else nothing is changed. The earlier one stays where it is meanwhile. The status is
+ * STATUS_OK with BROUGHT_SAME and BROUGHT_BACK alone: STATUS_LOCKED; STATUS_NEWER where either is
+ * of a later format; STATUS_READ_ONLY, STATUS_NOT_OURS for a profile that may not be replaced; what
+ * file_read, profile_load, generations_keep and safefile say. *ret_brought is always set.
  */
 enum status bring_back(const char *target, const char *generation, enum brought *ret_brought);
 

@@ -18,7 +18,12 @@
 #include "store/profile_beside.h"
 #include "store/safefile.h"
 
-enum { NUMBER_DIGITS = 6, NUMBER_MAX = 999999, NAME_LENGTH = 26 };
+enum {
+    NUMBER_DIGITS = 6,
+    NUMBER_MAX = 999999,
+    GAP_MAX = 100000, /* in a month there are never so many sessions */
+    NAME_LENGTH = 26,
+};
 
 static const char ending[] = ".ini";
 
@@ -113,8 +118,9 @@ static enum status add_generation(struct generations *list, const char *folder, 
         items[list->count++] = generation;
         return STATUS_OK;
     }
+    const enum status status = known || errno == ENOENT ? STATUS_OK : disk_status(errno);
     free(generation.path);
-    return known || errno == ENOENT ? STATUS_OK : STATUS_IO;
+    return status;
 }
 
 static int newest_first(const void *a, const void *b)
@@ -126,19 +132,52 @@ static int newest_first(const void *a, const void *b)
     return strcmp(y->path, x->path);
 }
 
-static enum status list_folder(const char *folder, struct generations *list)
+/* Ours rise by one at a time, and the last of each month stays: what is far above the next lower
+ * one was given its number by somebody else, and is left alone. */
+static void leave_made_up(struct generations *list)
+{
+    size_t made_up = 0, from = list->count;
+    int below = 0;
+
+    while (made_up == 0 && from > 0) {
+        from--;
+        if (list->items[from].number - below > GAP_MAX)
+            made_up = from + 1;
+        below = list->items[from].number;
+    }
+    for (size_t i = 0; i < made_up; i++)
+        free(list->items[i].path);
+    list->count -= made_up;
+    if (made_up > 0)
+        memmove(list->items, list->items + made_up, list->count * sizeof list->items[0]);
+}
+
+/* All of them or a failure: of a part of them, the wrong one would be taken for the newest. */
+static enum status read_folder(const char *folder, struct generations *list)
 {
     enum status status = STATUS_OK;
     const struct dirent *entry;
     DIR *names = opendir(folder);
 
     if (!names)
-        return STATUS_OK;
-    while (status == STATUS_OK && (entry = readdir(names)) != NULL)
+        return errno == ENOENT ? STATUS_OK : disk_status(errno);
+    while (status == STATUS_OK && (errno = 0, entry = readdir(names)) != NULL)
         status = add_generation(list, folder, entry->d_name);
+    if (status == STATUS_OK && errno != 0)
+        status = disk_status(errno);
+    const int kept_errno = errno;
     closedir(names);
+    errno = kept_errno;
+    return status;
+}
+
+static enum status list_folder(const char *folder, struct generations *list)
+{
+    const enum status status = read_folder(folder, list);
+
     if (list->count > 1)
         qsort(list->items, list->count, sizeof list->items[0], newest_first);
+    leave_made_up(list);
     return status;
 }
 
@@ -150,8 +189,9 @@ enum status generations_list(const char *target, struct generations *ret_list)
 
     if (status != STATUS_OK)
         return status;
-    bool there;
-    if (is_there(&place, &there) == STATUS_OK && there)
+    bool there = false;
+    status = is_there(&place, &there);
+    if (status == STATUS_OK && there)
         status = list_folder(place.own, &list);
     place_done(&place);
     if (status == STATUS_OK)
@@ -163,10 +203,13 @@ enum status generations_list(const char *target, struct generations *ret_list)
 
 void generations_done(struct generations *list)
 {
+    const int kept_errno = errno;
+
     for (size_t i = 0; i < list->count; i++)
         free(list->items[i].path);
     free(list->items);
     *list = (struct generations){.items = NULL};
+    errno = kept_errno;
 }
 
 /* --- one more --- */
@@ -177,9 +220,8 @@ static void write_name(int number, char *name, size_t size)
     struct tm utc = {.tm_mday = 1};
 
     (void)gmtime_r(&now, &utc);
-    snprintf(name, size, "%06d-%04d-%02d-%02dT%02d%02d%s", number % (NUMBER_MAX + 1),
-             (utc.tm_year + 1900) % 10000, utc.tm_mon + 1, utc.tm_mday, utc.tm_hour, utc.tm_min,
-             ending);
+    snprintf(name, size, "%06d-%04d-%02d-%02dT%02d%02d%s", number, (utc.tm_year + 1900) % 10000,
+             utc.tm_mon + 1, utc.tm_mday, utc.tm_hour, utc.tm_min, ending);
 }
 
 /* Written, synced, named and read back: only then it is kept. */
@@ -188,6 +230,10 @@ static enum status write_copy(const char *folder, int number, const struct share
 {
     char name[96];
 
+    if (number > NUMBER_MAX) {
+        errno = EEXIST;
+        return STATUS_FULL;
+    }
     write_name(number, name, sizeof name);
     char *path = paths_join(folder, name);
     if (!path)
@@ -206,15 +252,25 @@ static bool same_month(const struct generation *a, const struct generation *b)
     return strncmp(a->when, b->when, sizeof "2026-11" - 1) == 0;
 }
 
+/* By their own names: the folder's can be spelled in two ways. */
+static bool same_name(const char *a, const char *b)
+{
+    const char *x = strrchr(a, '/'), *y = strrchr(b, '/');
+
+    return strcmp(x ? x + 1 : a, y ? y + 1 : b) == 0;
+}
+
 /* What goes is never the only one of its month. */
-static void drop_old(const struct generations *list)
+static void drop_old(const struct generations *list, const char *spared)
 {
     for (size_t i = GENERATIONS_NEAR - 1; i < list->count; i++)
-        if (same_month(&list->items[i], &list->items[i - 1]))
+        if (same_month(&list->items[i], &list->items[i - 1]) &&
+            !(spared && same_name(list->items[i].path, spared)))
             (void)unlink(list->items[i].path);
 }
 
-static enum status keep_in(const char *folder, const struct share *share, const struct bytes *bytes)
+static enum status keep_in(const char *folder, const struct share *share, const struct bytes *bytes,
+                           const char *spared)
 {
     struct generations list = {.items = NULL};
     enum status status = list_folder(folder, &list);
@@ -226,11 +282,9 @@ static enum status keep_in(const char *folder, const struct share *share, const 
         status = write_copy(folder, list.count > 0 ? list.items[0].number + 1 : 1, share, bytes);
         /* With the new one, one more of the old is over. */
         if (status == STATUS_OK)
-            drop_old(&list);
+            drop_old(&list, spared);
     }
-    const int kept_errno = errno;
     generations_done(&list);
-    errno = kept_errno;
     return status;
 }
 
@@ -261,7 +315,7 @@ static enum status make_place(const struct place *place, const struct share *sha
     return STATUS_OK;
 }
 
-enum status generations_keep(const char *target, const struct bytes *bytes)
+enum status generations_keep(const char *target, const struct bytes *bytes, const char *spared)
 {
     const struct share share = share_of(target);
     struct place place;
@@ -271,7 +325,7 @@ enum status generations_keep(const char *target, const struct bytes *bytes)
         return status;
     status = make_place(&place, &share);
     if (status == STATUS_OK)
-        status = keep_in(place.own, &share, bytes);
+        status = keep_in(place.own, &share, bytes, spared);
     place_done(&place);
     return status;
 }

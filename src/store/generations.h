@@ -15,7 +15,8 @@
  *
  * A copy's own name is its number, which only rises, and the minute it was kept, UTC:
  * 000012-2026-11-25T1306.ini. The order goes by the number, so that a clock which was wrong
- * or went backwards does not mix them up.
+ * or went backwards does not mix them up. A number that ours cannot have come to yet is no name of
+ * ours, so that one which somebody made up takes no room.
  */
 enum { GENERATIONS_NEAR = 20 };
 
@@ -32,12 +33,14 @@ struct generations {
 
 /*
  * Keeps the bytes as a generation of the profile at `target` (links followed, as
- * safefile_target gives it), unless the newest one holds the same, and drops what is over.
+ * safefile_target gives it), unless the newest one holds the same, and drops what is over; but
+ * never the one at `spared`, which somebody wants back (NULL for none).
  * After STATUS_OK it is on disk for certain, and was read back. STATUS_NO_MEMORY;
  * STATUS_NOT_REGULAR where its folder is a link; STATUS_DAMAGED where it reads back as
- * something else; STATUS_FULL, STATUS_READ_ONLY, STATUS_IO as of safefile.
+ * something else; STATUS_FULL (also where the numbers are used up), STATUS_READ_ONLY, STATUS_IO as
+ * of safefile.
  */
-enum status generations_keep(const char *target, const struct bytes *bytes);
+enum status generations_keep(const char *target, const struct bytes *bytes, const char *spared);
 
 /* Whether a generation could be kept, before anything is tried. */
 enum generations_room {
@@ -47,7 +50,8 @@ enum generations_room {
 };
 enum generations_room generations_room(const char *target);
 
-/* Lists them; an empty list where there are none, or where they cannot be read. */
+/* Lists them; an empty list where there are none. Failures as of disk_status where they cannot all
+ * be read. */
 enum status generations_list(const char *target, struct generations *ret_list);
 void generations_done(struct generations *list);
 

@@ -102,7 +102,7 @@ static void keep_generation(struct profile *profile)
 {
     if (profile->changed || !profile->on_disk)
         return;
-    profile->generation = generations_keep(profile->target, &profile->content.text.bytes);
+    profile->generation = generations_keep(profile->target, &profile->content.text.bytes, NULL);
     if (profile->generation == STATUS_OK)
         profile->notices &= ~(unsigned)PROFILE_NO_GENERATION;
     else

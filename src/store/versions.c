@@ -153,7 +153,7 @@ enum status versions_put_away(const char *target, const struct version *version)
         return status;
     status = check_profile(&bytes);
     if (status == STATUS_OK)
-        status = generations_keep(target, &bytes);
+        status = generations_keep(target, &bytes, NULL);
     /* Only now it is in two places. */
     if (status == STATUS_OK && !beside_holds(version->path, &bytes))
         status = STATUS_CHANGED;

@@ -5,6 +5,7 @@
 #include "near.h"
 
 #include <errno.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/wait.h>
@@ -73,7 +74,7 @@ static enum status keep_generation(const struct tree *tree)
     bytes_add(&bytes, uke, uke_length);
     enum status status = bytes_status(&bytes);
     if (status == STATUS_OK)
-        status = generations_keep(tree_path(tree, UKE), &bytes);
+        status = generations_keep(tree_path(tree, UKE), &bytes, NULL);
     bytes_done(&bytes);
     return status;
 }
@@ -322,6 +323,62 @@ static void nothing_is_lost_whenever_it_is_killed(void **state)
         kill_at_every_call(*state, &actions[i]);
 }
 
+/* As many as stay, all of one month: the first is over once another is kept. */
+static void write_all_generations(const struct tree *tree)
+{
+    write_earlier_generation(tree);
+    for (int i = 2; i <= GENERATIONS_NEAR; i++) {
+        char name[80];
+
+        snprintf(name, sizeof name, SHELF "/.generations/uke.ini/%06d-2026-03-02T1042.ini", i);
+        tree_write_text(tree_path(tree, name), name);
+    }
+}
+
+/* The state that is wanted is there until it has the profile's place, whatever fails. */
+static void the_one_asked_for_stays(void **state)
+{
+    static const enum fault_call calls[] = {FAULT_RENAME, FAULT_OPEN, FAULT_WRITE, FAULT_SYNC};
+    const struct tree *tree = *state;
+    int failed = 0;
+
+    begin(tree);
+    for (size_t i = 0; i < sizeof calls / sizeof calls[0]; i++)
+        for (int nth = 1, reached = 1; reached; nth++) {
+            clear(tree);
+            write_all_generations(tree);
+            fault_arm(calls[i], FAULT_ONCE, nth, EIO);
+            failed += bring(tree) != STATUS_OK;
+            reached = fault_disarm() >= nth;
+            assert_true(is_whole(tree, EARLIER, "board", "scale", "13 in"));
+        }
+    assert_true(failed > 4);
+}
+
+/* What cannot be read is not empty: a new first one beside twenty others would be the next to go.
+ */
+static void no_number_is_given_unseen(void **state)
+{
+    const struct tree *tree = *state;
+    int failed = 0;
+
+    begin(tree);
+    for (int nth = 1, reached = 1; reached; nth++) {
+        clear(tree);
+        write_all_generations(tree);
+        fault_arm(FAULT_FOLDER, FAULT_ONCE, nth, EMFILE);
+        const enum status status = keep_generation(tree);
+        reached = fault_disarm() >= nth;
+        failed += status != STATUS_OK;
+        assert_int_equal(tree_count(tree_path(tree, SHELF "/.generations/uke.ini"), "000021-"),
+                         status == STATUS_OK);
+        assert_int_equal(tree_count(tree_path(tree, SHELF "/.generations/uke.ini"), ""),
+                         GENERATIONS_NEAR);
+    }
+    /* The folder's opening and each of its names. */
+    assert_true(failed > GENERATIONS_NEAR);
+}
+
 #define IN_TREE(test) cmocka_unit_test_setup_teardown(test, tree_setup, tree_teardown)
 
 int main(void)
@@ -329,6 +386,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         IN_TREE(nothing_is_lost_whatever_fails),
         IN_TREE(nothing_is_lost_whenever_it_is_killed),
+        IN_TREE(the_one_asked_for_stays),
+        IN_TREE(no_number_is_given_unseen),
     };
 
     return cmocka_run_group_tests_name("keep_fault", tests, NULL, NULL) ? 1 : 0;

@@ -323,7 +323,7 @@ static void a_save_syncs_file_and_folder(void **state)
     prepare(tree, true);
     tree_write(tree_path(tree, "a.ini"), before, before_length);
     /* Kept already, so that of the generation only the folder is synced, and no file written. */
-    assert_int_equal(generations_keep(tree_path(tree, "a.ini"), &generation), STATUS_OK);
+    assert_int_equal(generations_keep(tree_path(tree, "a.ini"), &generation, NULL), STATUS_OK);
     struct profile *profile = open_changed(tree_path(tree, "a.ini"), &record);
     fault_arm(FAULT_SYNC, FAULT_STAYS, 1, EIO);
     assert_int_equal(profile_save(profile, &record), STATUS_IO);

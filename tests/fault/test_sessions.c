@@ -113,7 +113,7 @@ static void prepare_earlier(struct stage *stage)
     char *text = tree_read(path, &length);
     bytes_add(&bytes, text, length);
     free(text);
-    assert_int_equal(generations_keep(path, &bytes), STATUS_OK);
+    assert_int_equal(generations_keep(path, &bytes, NULL), STATUS_OK);
     bytes_done(&bytes);
     assert_int_equal(unlink(path), 0);
     prepare_one(stage);

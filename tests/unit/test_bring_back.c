@@ -152,6 +152,26 @@ static void a_link_to_the_profile_keeps_nothing(void **state)
     }
 }
 
+/* More states than stay: the oldest is wanted, and is over as soon as the present one is kept. */
+static void the_one_asked_for_is_not_dropped(void **state)
+{
+    char earlier[400];
+    const char *path = begin(state, earlier);
+    struct bytes_of was = read_all(earlier);
+
+    for (int i = 0; i < GENERATIONS_NEAR; i++) {
+        char name[64];
+
+        snprintf(name, sizeof name, ".generations/a.ini/%06d-%.15s.ini", i + 2,
+                 strrchr(earlier, '/') + 8);
+        tree_write_text(tree_path(*state, name), name);
+    }
+    expect(path, earlier, STATUS_OK, BROUGHT_BACK);
+    tree_assert_holds(earlier, was.data, was.length);
+    tree_assert_holds(path, was.data, was.length);
+    free(was.data);
+}
+
 static void what_is_in_use_is_not_changed(void **state)
 {
     char earlier[400];
@@ -229,6 +249,7 @@ int main(void)
         CASE(the_same_state_changes_nothing),
         CASE(without_a_place_to_keep_it_nothing_changes),
         CASE(a_link_to_the_profile_keeps_nothing),
+        CASE(the_one_asked_for_is_not_dropped),
         CASE(what_is_in_use_is_not_changed),
         CASE(a_later_format_stays_where_it_is),
         CASE(a_broken_profile_is_replaced),

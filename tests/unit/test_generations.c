@@ -112,7 +112,7 @@ static void keep_text(const char *path, const char *text)
 
     bytes_init(&bytes);
     bytes_add_text(&bytes, text);
-    assert_int_equal(generations_keep(path, &bytes), STATUS_OK);
+    assert_int_equal(generations_keep(path, &bytes, NULL), STATUS_OK);
     bytes_done(&bytes);
 }
 
@@ -168,6 +168,66 @@ static void order_goes_by_number(void **state)
     assert_string_equal(list.items[1].when, "2999-12-31 23:59");
     tree_assert_text(list.items[0].path, "; now\n");
     generations_done(&list);
+}
+
+/* A number that nobody counted up to takes no place among ours, and stays where it is. */
+static void a_made_up_number_is_no_state_of_ours(void **state)
+{
+    static const int numbers[] = {999999, 999998, 500000};
+
+    for (int held = 0; held < 2; held++) {
+        const char *path = profile_at(state);
+
+        if (held)
+            keep_text(path, "; held\n");
+        else
+            assert_int_equal(mkdir(tree_path(*state, ".generations"), 0700), 0);
+        if (!held)
+            assert_int_equal(mkdir(tree_path(*state, FOLDER), 0700), 0);
+        for (size_t i = 0; i < sizeof numbers / sizeof numbers[0]; i++)
+            write_generation(state, numbers[i], "2026-11-28T1000");
+        keep_text(path, "; first\n");
+        keep_text(path, "; second, of the same minute\n");
+        struct generations list = list_of(path, 2 + (size_t)held);
+        assert_int_equal(list.items[0].number, 2 + held);
+        assert_int_equal(list.items[1].number, 1 + held);
+        tree_assert_text(list.items[0].path, "; second, of the same minute\n");
+        generations_done(&list);
+        assert_int_equal(tree_count(tree_path(*state, FOLDER), "2026-11-28T1000"), 3);
+    }
+}
+
+/* Numbers that are used up are said, and nothing is put before the others. */
+static void there_is_no_number_after_the_last(void **state)
+{
+    const char *path = profile_at(state);
+    struct bytes bytes;
+
+    keep_text(path, "; first\n");
+    for (int number = 99999; number <= 999999; number += 100000)
+        write_generation(state, number, "2026-11-28T1000");
+    bytes_init(&bytes);
+    bytes_add_text(&bytes, "; one more\n");
+    assert_int_equal(generations_keep(path, &bytes, NULL), STATUS_FULL);
+    bytes_done(&bytes);
+    struct generations list = list_of(path, 11);
+    assert_int_equal(list.items[10].number, 1);
+    generations_done(&list);
+}
+
+static void a_folder_that_cannot_be_read_is_not_empty(void **state)
+{
+    const char *path = profile_at(state);
+    struct generations list;
+
+    if (geteuid() == 0) {
+        print_error("!!! NOT TESTED: nothing is closed to an administrator\n");
+        skip();
+    }
+    keep_text(path, "; first\n");
+    assert_int_equal(chmod(tree_path(*state, FOLDER), 0300), 0);
+    assert_int_equal(generations_list(path, &list), STATUS_READ_ONLY);
+    assert_int_equal(chmod(tree_path(*state, FOLDER), 0700), 0);
 }
 
 static void the_same_state_is_kept_once(void **state)
@@ -287,6 +347,9 @@ int main(void)
         CASE(they_are_the_owners_alone),
         CASE(old_ones_thin_out_to_one_a_month),
         CASE(order_goes_by_number),
+        CASE(a_made_up_number_is_no_state_of_ours),
+        CASE(there_is_no_number_after_the_last),
+        CASE(a_folder_that_cannot_be_read_is_not_empty),
         CASE(the_same_state_is_kept_once),
         CASE(other_files_are_left_alone),
         CASE(a_save_does_not_hang_on_it),
