@@ -85,16 +85,8 @@ static void add_failure(struct session *session, enum status status, int error, 
 /* A record that its file does not take is kept in another place until it does. */
 static void keep_aside(struct session *session)
 {
-    char *path = NULL;
-
-    session->app.aside = aside_keep(session->profile, &session->app.record, &path) == STATUS_OK;
-    if (!session->app.aside)
-        return;
-    /* The one before may be of an earlier state, under another name. */
-    if (session->aside && strcmp(session->aside, path) != 0)
-        aside_drop(&session->aside);
-    free(session->aside);
-    session->aside = path;
+    session->app.aside =
+        aside_keep(session->profile, &session->app.record, &session->aside) == STATUS_OK;
 }
 
 static const char long_words[] =
@@ -219,6 +211,9 @@ static void tell_aside(struct session *session, enum aside_found found, const ch
     if (found == ASIDE_BESIDE)
         strbuf_addf(&message, "Readings kept aside for an earlier state are beside it now: %s",
                     shown_string(slash ? slash + 1 : path).text);
+    else if (found == ASIDE_UNSEEN)
+        strbuf_addf(&message, "Whether readings were kept aside cannot be seen now: %s",
+                    shown_string(path).text);
     else
         strbuf_addf(&message, "Readings that are not in this file yet: %s",
                     shown_string(path).text);

@@ -10,6 +10,7 @@
 
 #include "base/strbuf.h"
 #include "store/crc32.h"
+#include "store/disk.h"
 #include "store/file_read.h"
 #include "store/paths.h"
 #include "store/profile_beside.h"
@@ -18,9 +19,12 @@
 #include "store/safefile.h"
 #include "store/shelf_name.h"
 
-/* A short file name, two sums, dashes and an ending. */
+/* A short file name, two sums and dashes. */
 enum { NAME_SIZE = 96 };
 
+static const char ending[] = "ini";
+
+/* Without the ending, and the number behind it. */
 struct aside_name {
     char text[NAME_SIZE];
     size_t of_file; /* so much of it is the same for every state of the file */
@@ -35,7 +39,7 @@ static struct aside_name name_for(const char *target, const struct bytes *bytes)
     shelf_file_name(slash ? slash + 1 : target, &text);
     strbuf_addf(&text, "-%08" PRIX32 "-", crc32_of(target, strlen(target)));
     name.of_file = text.length;
-    strbuf_addf(&text, "%08" PRIX32 ".ini", crc32_of(bytes->data, bytes->length));
+    strbuf_addf(&text, "%08" PRIX32, crc32_of(bytes->data, bytes->length));
     return name;
 }
 
@@ -58,27 +62,48 @@ static enum status find_folder(char **ret_folder)
 
 /* --- keeping --- */
 
-static enum status keep_in(const char *folder, const char *name, const struct bytes *bytes,
-                           char **ret_path)
+/* Whether it has that name, numbered or not: then it is of that state of the file. */
+static bool is_named(const char *path, const struct aside_name *name)
 {
-    enum status status = paths_make_folder(folder);
+    const char *slash = strrchr(path, '/');
+    const size_t length = strlen(name->text);
 
-    if (status != STATUS_OK)
-        return status;
-    safefile_sweep(folder);
-    char *path = paths_join(folder, name);
-    status = path ? safefile_put(path, SAFEFILE_OWN, NULL, bytes->data, bytes->length)
-                  : STATUS_NO_MEMORY;
+    path = slash ? slash + 1 : path;
+    return strncmp(path, name->text, length) == 0 && path[length] == '.';
+}
+
+/* Under a name that is free: what has another one may be all that is left of a session. */
+static enum status keep_new(const char *folder, const struct aside_name *name,
+                            const struct bytes *bytes, char **path)
+{
+    char *kept = NULL, *stem = paths_join(folder, name->text);
+    const enum status status =
+        stem ? beside_keep_copy(stem, ending, bytes, &kept) : STATUS_NO_MEMORY;
     const int kept_errno = errno;
-    if (status == STATUS_OK)
-        *ret_path = path;
-    else
-        free(path);
+
+    free(stem);
+    if (status == STATUS_OK) {
+        aside_drop(path);
+        *path = kept;
+    }
     errno = kept_errno;
     return status;
 }
 
-enum status aside_keep(const struct profile *profile, const struct record *record, char **ret_path)
+static enum status keep_in(const char *folder, const struct aside_name *name,
+                           const struct bytes *bytes, char **path)
+{
+    const enum status status = paths_make_folder(folder);
+
+    if (status != STATUS_OK)
+        return status;
+    safefile_sweep(folder);
+    if (*path && is_named(*path, name))
+        return safefile_put(*path, SAFEFILE_OWN, NULL, bytes->data, bytes->length);
+    return keep_new(folder, name, bytes, path);
+}
+
+enum status aside_keep(const struct profile *profile, const struct record *record, char **path)
 {
     const struct aside_name name = name_of(profile);
     char *folder = NULL;
@@ -89,7 +114,7 @@ enum status aside_keep(const struct profile *profile, const struct record *recor
     if (status == STATUS_OK)
         status = find_folder(&folder);
     if (status == STATUS_OK)
-        status = keep_in(folder, name.text, &bytes, ret_path);
+        status = keep_in(folder, &name, &bytes, path);
     const int kept_errno = errno;
     free(folder);
     bytes_done(&bytes);
@@ -164,26 +189,44 @@ static enum aside_found look_at(const struct profile *profile, bool same_state,
     return found;
 }
 
-/* The one of this state, else any other of the file; NULL for none. */
-static char *choose_name(const char *folder, const struct aside_name *name)
+/* Of any state of the file: a sum, the ending, perhaps a number. */
+static bool is_of_file(const char *entry, const struct aside_name *name)
 {
-    char *chosen = NULL;
+    const char *sum = entry + name->of_file;
+
+    return strncmp(entry, name->text, name->of_file) == 0 &&
+           strspn(sum, "0123456789ABCDEF") == strlen(name->text) - name->of_file &&
+           strncmp(entry + strlen(name->text), ".ini", 4) == 0;
+}
+
+static bool is_better(const char *entry, const char *chosen, const struct aside_name *name)
+{
+    if (!chosen || is_named(entry, name) != is_named(chosen, name))
+        return !chosen || is_named(entry, name);
+    return strcmp(entry, chosen) < 0;
+}
+
+/* One of this state, else any other of the file; *ret_chosen stays NULL for none. */
+static enum status choose_name(const char *folder, const struct aside_name *name, char **ret_chosen)
+{
+    enum status status = STATUS_OK;
     const struct dirent *entry;
     DIR *names = opendir(folder);
 
     if (!names)
-        return NULL;
-    while ((entry = readdir(names)) != NULL) {
-        const bool same = strcmp(entry->d_name, name->text) == 0;
-
-        if (strlen(entry->d_name) != strlen(name->text) ||
-            strncmp(entry->d_name, name->text, name->of_file) != 0 || (chosen && !same))
+        return errno == ENOENT ? STATUS_OK : disk_status(errno);
+    while (status == STATUS_OK && (errno = 0, entry = readdir(names)) != NULL) {
+        if (!is_of_file(entry->d_name, name) || !is_better(entry->d_name, *ret_chosen, name))
             continue;
-        free(chosen);
-        chosen = strdup(entry->d_name);
+        free(*ret_chosen);
+        *ret_chosen = strdup(entry->d_name);
+        status = *ret_chosen ? STATUS_OK : STATUS_NO_MEMORY;
     }
+    /* Whether that was the last one, or no more could be read. */
+    if (status == STATUS_OK && errno != 0)
+        status = disk_status(errno);
     closedir(names);
-    return chosen;
+    return status;
 }
 
 bool aside_exists(const char *target)
@@ -194,7 +237,8 @@ bool aside_exists(const char *target)
 
     if (find_folder(&folder) != STATUS_OK)
         return false;
-    char *chosen = choose_name(folder, &name);
+    char *chosen = NULL;
+    (void)choose_name(folder, &name, &chosen);
     const bool exists = chosen != NULL;
     free(chosen);
     free(folder);
@@ -205,12 +249,15 @@ static enum aside_found find_in(const char *folder, const struct profile *profil
                                 struct record *ret_record, char **ret_path)
 {
     const struct aside_name name = name_of(profile);
-    char *chosen = choose_name(folder, &name);
-    char *path = chosen ? paths_join(folder, chosen) : NULL;
+    char *chosen = NULL;
+    const enum status status = choose_name(folder, &name, &chosen);
+    char *path = status != STATUS_OK ? strdup(folder) : chosen ? paths_join(folder, chosen) : NULL;
     enum aside_found found = ASIDE_NONE;
 
-    if (path)
-        found = look_at(profile, strcmp(chosen, name.text) == 0, ret_record, &path);
+    if (path && status != STATUS_OK)
+        found = ASIDE_UNSEEN;
+    else if (path)
+        found = look_at(profile, is_named(chosen, &name), ret_record, &path);
     free(chosen);
     if (found == ASIDE_NONE)
         free(path);

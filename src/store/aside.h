@@ -16,15 +16,17 @@
  *
  *     uke-1A2B3C4D-5E6F7081.ini
  *
- * the file's own name in short, the CRC-32 of its whole path, that of what it held.
+ * the file's own name in short, the CRC-32 of its whole path, that of what it held; and .2 and so
+ * on behind it where that name is taken.
  */
 
 /*
- * Keeps `record` aside, after profile_save failed; over the one kept before. *ret_path (to be
- * freed) is where. Failures of profile_edit, paths_make_folder and safefile: then it is not
- * kept, and what was kept before still is.
+ * Keeps `record` aside, after profile_save failed. *path is where the same session has kept it
+ * before, which this one replaces, or NULL; then where it is now (owned by the caller). What any
+ * other session kept stays. Failures of profile_edit, paths_make_folder and safefile: then it is
+ * not kept, and what was kept before still is.
  */
-enum status aside_keep(const struct profile *profile, const struct record *record, char **ret_path);
+enum status aside_keep(const struct profile *profile, const struct record *record, char **path);
 
 /* True when something is kept aside for a profile of that path. */
 bool aside_exists(const char *target);
@@ -34,11 +36,13 @@ enum aside_found {
     ASIDE_RECORD, /* of the state that is on disk: it is the later one */
     ASIDE_BESIDE, /* of another state: now beside the profile, as NAME.aside */
     ASIDE_STAYS,  /* one that can neither be taken nor be put beside it now */
+    ASIDE_UNSEEN, /* there may be one, but the folder cannot be read */
 };
 
 /*
  * Looks for what an earlier session kept aside for an opened profile. Only ASIDE_RECORD gives
  * a record; its file at *ret_path stays until aside_drop. The others give the path to look at.
+ * Where there are several, each opening deals with one of them, those of this state first.
  * One that holds what is on disk already is removed without a word.
  */
 enum aside_found aside_find(const struct profile *profile, struct record *ret_record,

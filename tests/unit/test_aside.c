@@ -23,7 +23,7 @@ static const char *begin(void **state)
     return path;
 }
 
-/* As a session that could not save leaves it. */
+/* As a session that could not save leaves it, nor saw what one before it had left. */
 static void leave_aside(const char *path, const char *frets)
 {
     char *aside = NULL;
@@ -48,10 +48,16 @@ static void what_was_kept_comes_back(void **state)
     struct record record;
     char *aside = NULL;
 
-    leave_aside(path, "20");
-    leave_aside(path, "21"); /* the later one counts */
+    struct profile *profile = steps_open_to_change(path, &record);
+    steps_put(&record, "board", "frets", "20");
+    assert_int_equal(aside_keep(profile, &record, &aside), STATUS_OK);
+    steps_put(&record, "board", "frets", "21"); /* the later one counts */
+    assert_int_equal(aside_keep(profile, &record, &aside), STATUS_OK);
+    steps_close(profile, &record);
+    free(aside);
+    aside = NULL;
     assert_int_equal(count_aside(state), 1);
-    struct profile *profile = steps_open(path);
+    profile = steps_open(path);
     assert_int_equal(aside_find(profile, &record, &aside), ASIDE_RECORD);
     assert_string_equal(record_text(&record, &frets), "21");
     steps_save(profile, &record);
@@ -59,6 +65,70 @@ static void what_was_kept_comes_back(void **state)
     aside_drop(&aside);
     assert_null(aside);
     assert_int_equal(count_aside(state), 0);
+}
+
+static void expect_frets(const char *path, const char *wanted)
+{
+    const struct reading_key frets = steps_key("board", "frets");
+    struct profile *profile;
+
+    assert_int_equal(profile_open(path, PROFILE_TO_READ, NULL, &profile), STATUS_OK);
+    assert_string_equal(record_text(profile_record(profile), &frets), wanted);
+    profile_close(profile);
+}
+
+/* Opened, and what was found is saved. */
+static enum aside_found open_and_save(const char *path)
+{
+    char *aside = NULL;
+    struct record record;
+    struct profile *profile = steps_open(path);
+    const enum aside_found found = aside_find(profile, &record, &aside);
+
+    if (found == ASIDE_RECORD) {
+        steps_save(profile, &record);
+        record_done(&record);
+        aside_drop(&aside);
+    }
+    profile_close(profile);
+    free(aside);
+    return found;
+}
+
+/* A session that could not see what another left keeps its own under a name that is free. */
+static void no_session_destroys_what_another_left(void **state)
+{
+    const char *path = begin(state);
+
+    leave_aside(path, "20");
+    leave_aside(path, "21");
+    leave_aside(path, "22");
+    assert_int_equal(count_aside(state), 3);
+    assert_int_equal(open_and_save(path), ASIDE_RECORD);
+    expect_frets(path, "20");
+    assert_int_equal(open_and_save(path), ASIDE_BESIDE);
+    assert_int_equal(open_and_save(path), ASIDE_BESIDE);
+    assert_int_equal(open_and_save(path), ASIDE_NONE);
+    expect_frets(tree_path(*state, "a.ini.aside"), "21");
+    expect_frets(tree_path(*state, "a.ini.aside.2"), "22");
+    assert_int_equal(count_aside(state), 0);
+}
+
+/* That there is none is another thing than that nobody can tell. */
+static void a_folder_that_cannot_be_read_is_told(void **state)
+{
+    const char *path = begin(state), *folder = tree_path(*state, "state/sillet/aside");
+    struct record record;
+    char *aside = NULL;
+
+    assert_int_equal(mkdir(tree_path(*state, "state"), 0700), 0);
+    assert_int_equal(mkdir(tree_path(*state, "state/sillet"), 0700), 0);
+    tree_write_text(folder, "no folder");
+    struct profile *profile = steps_open(path);
+    assert_int_equal(aside_find(profile, &record, &aside), ASIDE_UNSEEN);
+    assert_string_equal(aside, folder);
+    profile_close(profile);
+    free(aside);
 }
 
 static void it_is_the_owners_alone(void **state)
@@ -108,7 +178,6 @@ static void damaged_ones_are_kept_too(void **state)
     struct record record;
     char *aside = NULL;
 
-    leave_aside(path, "20");
     struct profile *profile = steps_open_to_change(path, &record);
     steps_put(&record, "board", "frets", "21");
     assert_int_equal(aside_keep(profile, &record, &aside), STATUS_OK);
@@ -176,7 +245,7 @@ static void a_link_aside_is_not_followed(void **state)
 {
     const char *path = begin(state), *victim = tree_path(*state, "victim.ini");
     struct record record;
-    char *aside = NULL, *again = NULL;
+    char *aside = NULL, *found = NULL;
     struct profile *profile = steps_open_to_change(path, &record);
 
     steps_put(&record, "board", "frets", "20");
@@ -184,16 +253,16 @@ static void a_link_aside_is_not_followed(void **state)
     assert_int_equal(rename(aside, victim), 0);
     assert_int_equal(symlink(victim, aside), 0);
     steps_put(&record, "board", "frets", "21");
-    assert_int_equal(aside_keep(profile, &record, &again), STATUS_NOT_REGULAR);
+    assert_int_equal(aside_keep(profile, &record, &aside), STATUS_NOT_REGULAR);
     record_done(&record);
-    assert_int_equal(aside_find(profile, &record, &again), ASIDE_STAYS);
+    assert_int_equal(aside_find(profile, &record, &found), ASIDE_STAYS);
     profile_close(profile);
     profile = steps_open(victim);
     const struct reading_key frets = steps_key("board", "frets");
     assert_string_equal(record_text(profile_record(profile), &frets), "20");
     profile_close(profile);
     free(aside);
-    free(again);
+    free(found);
 }
 
 static void without_a_place_it_fails(void **state)
@@ -219,6 +288,8 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         CASE(what_was_kept_comes_back),
+        CASE(no_session_destroys_what_another_left),
+        CASE(a_folder_that_cannot_be_read_is_told),
         CASE(it_is_the_owners_alone),
         CASE(one_of_another_state_goes_beside),
         CASE(damaged_ones_are_kept_too),
