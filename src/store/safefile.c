@@ -83,16 +83,15 @@ static int create_temp(struct safefile *file)
 }
 
 /*
- * Gives the temporary file the owner, group and mode of the file that it is to replace. Only
- * the system's administrator can give a file away; a group can be kept by whoever is in it.
+ * Gives the temporary file the owner, group and mode of the file that it is to replace. A group
+ * can be kept by whoever is in it.
  */
 static enum status copy_mode(int fd, const struct stat *facts)
 {
     const struct share share = {.mode = facts->st_mode & (S_IRWXU | S_IRWXG | S_IRWXO),
-                                .group = facts->st_gid};
+                                .group = facts->st_gid,
+                                .owner = facts->st_uid};
 
-    if (facts->st_uid != geteuid())
-        (void)!fchown(fd, facts->st_uid, (gid_t)-1);
     return share_give(fd, &share);
 }
 

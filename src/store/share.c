@@ -23,10 +23,11 @@ static bool stat_folder(const char *path, struct stat *facts)
 
 struct share share_of(const char *target)
 {
-    struct share share = {.mode = S_IRUSR | S_IWUSR, .group = (gid_t)-1};
+    struct share share = {.mode = S_IRUSR | S_IWUSR, .group = (gid_t)-1, .owner = (uid_t)-1};
     struct stat facts;
 
     if (stat(target, &facts) == 0) {
+        share.owner = facts.st_uid;
         if (facts.st_mode & S_IWGRP)
             share.mode |= S_IRGRP | S_IWGRP;
         if (facts.st_mode & S_IWOTH)
@@ -40,9 +41,15 @@ struct share share_of(const char *target)
     return share;
 }
 
+/* Only the system's administrator can give a file away. */
+static bool is_for_another(const struct share *share)
+{
+    return geteuid() == 0 && share->owner != (uid_t)-1 && share->owner != 0;
+}
+
 bool share_is_wide(const struct share *share)
 {
-    return (share->mode & (S_IRWXG | S_IRWXO)) != 0;
+    return (share->mode & (S_IRWXG | S_IRWXO)) != 0 || is_for_another(share);
 }
 
 static mode_t folder_mode(mode_t mode)
@@ -58,6 +65,8 @@ enum status share_give(int fd, const struct share *share)
 
     if (fstat(fd, &own) != 0)
         return disk_status(errno);
+    if (is_for_another(share) && own.st_uid != share->owner)
+        (void)!fchown(fd, share->owner, (gid_t)-1);
     if (S_ISDIR(own.st_mode))
         mode = folder_mode(mode);
     if (own.st_gid != share->group && fchown(fd, (uid_t)-1, share->group) != 0)

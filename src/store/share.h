@@ -10,24 +10,26 @@
 /*
  * Who may use what sillet makes beside a profile: its owner, and whoever else may write the
  * profile itself. So two people with one folder share its locks and earlier states, and
- * somebody who may only look at a profile sees no more than that.
+ * somebody who may only look at a profile sees no more than that. What the administrator's program
+ * makes is the profile's owner's too: left behind, it must not shut them out.
  */
 struct share {
     mode_t mode; /* of a file: 0600, with 060 for the group and 06 for all where they may write */
     gid_t group;
+    uid_t owner; /* (uid_t)-1: whoever makes it */
 };
 
 /* As the profile at `target` has it. One that is not there yet is for its owner alone, in a
  * folder made for a group (setgid, writable by it) for that group too. */
 struct share share_of(const char *target);
 
-/* Whether anybody but the owner shares it. */
+/* Whether anybody but who makes it shares it, so that it has to be given. */
 bool share_is_wide(const struct share *share);
 
 /*
- * Gives an opened file or folder of one's own that mode (a folder with the right to enter) and
- * group. Where the group cannot be given, its rights are left out: they would go to another
- * one. Failures as of safefile.
+ * Gives an opened file or folder of one's own that mode (a folder with the right to enter),
+ * group and, where the system lets us, owner. Where the group cannot be given, its rights are left
+ * out: they would go to another one. Failures as of safefile.
  */
 enum status share_give(int fd, const struct share *share);
 

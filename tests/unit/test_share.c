@@ -310,6 +310,31 @@ static void a_closed_lock_is_no_riddle(void **state)
     assert_int_equal(as(BERT, see_why_not, state), -STATUS_LOCKED);
 }
 
+/* A crash of the administrator's leaves nothing that shuts the owner out. */
+static void the_administrators_leavings_are_the_owners(void **state)
+{
+    int status;
+
+    begin(state, 02770);
+    assert_int_equal(chmod(tree_path(*state, PATH), 0600), 0);
+    const pid_t child = fork();
+    assert_true(child >= 0);
+    if (child == 0)
+        _exit(save_24(tree_of(state)) != 0 ? 99 : crash(tree_of(state)));
+    assert_int_equal(waitpid(child, &status, 0), child);
+    assert_int_equal(WEXITSTATUS(status), 0);
+    static const char *const made[] = {PATH, PATH ".lock", FOLDER "/.generations",
+                                       FOLDER "/.generations/a.ini"};
+    for (size_t i = 0; i < sizeof made / sizeof made[0]; i++) {
+        const struct stat facts = facts_of(state, made[i]);
+
+        assert_int_equal(facts.st_uid, ANNA);
+        assert_int_equal(facts.st_mode & 077, 0);
+    }
+    assert_int_equal(as(ANNA, save_23, state), 0);
+    assert_int_equal(as(ANNA, bring_oldest_back, state), 0);
+}
+
 static void new_ones_and_the_archive_are_shared(void **state)
 {
     begin(state, 02770);
@@ -341,6 +366,7 @@ int main(void)
         CASE(where_none_can_be_kept_both_are_told),
         CASE(a_lock_is_shared),
         CASE(a_closed_lock_is_no_riddle),
+        CASE(the_administrators_leavings_are_the_owners),
         CASE(new_ones_and_the_archive_are_shared),
         CASE(anothers_file_in_a_sticky_folder_is_for_reading),
     };
