@@ -101,11 +101,14 @@ static enum status move_file(const struct move *move)
     const enum status status = shelf_path_is_free(move->to);
     if (status != STATUS_OK)
         return status;
-    if (linkat(AT_FDCWD, move->from, AT_FDCWD, move->to, 0) == 0)
+    const int error = linkat(AT_FDCWD, move->from, AT_FDCWD, move->to, 0) == 0 ? 0 : errno;
+    /* What is there now counts, not what the system said of it. */
+    if (error == 0 || is_same_file(move->from, move->to))
         return leave_old_name(move);
-    if (errno == EEXIST)
+    errno = error;
+    if (error == EEXIST)
         return STATUS_CHANGED;
-    return lacks_links(errno) ? rename_file(move) : disk_status(errno);
+    return lacks_links(error) ? rename_file(move) : disk_status(error);
 }
 
 static enum status move_numbered(const char *from, const char *file, const char *archive,

@@ -414,6 +414,28 @@ static void an_archive_without_links_overwrites_none(void **state)
     clear(*state);
 }
 
+/* Made and said to have failed, in each of the words for it: it has left its old name, or it has
+ * no second one. */
+static void a_link_that_was_made_counts(void **state)
+{
+    static const int errors[] = {EIO, EEXIST, EPERM};
+
+    for (size_t i = 0; i < sizeof errors / sizeof errors[0]; i++) {
+        char *file = NULL;
+
+        prepare(*state);
+        add_generation(*state);
+        fault_arm(FAULT_LINK, FAULT_LIES, 1, errors[i]);
+        assert_int_equal(shelf_archive(tree_path(*state, "shelf"), "bass.ini", &file), STATUS_OK);
+        assert_true(fault_disarm() > 0);
+        assert_string_equal(file, "bass.ini");
+        it_is_in_one_place(*state, STATUS_OK);
+        assert_int_equal(tree_count(tree_path(*state, "shelf/archive"), "bass"), 1);
+        free(file);
+    }
+    clear(*state);
+}
+
 #define IN_TREE(test) cmocka_unit_test_setup_teardown(test, tree_setup, tree_teardown)
 
 int main(void)
@@ -423,6 +445,7 @@ int main(void)
         IN_TREE(nothing_is_lost_by_any_kill),
         IN_TREE(a_cache_that_fails_is_done_without),
         IN_TREE(an_archive_without_links_overwrites_none),
+        IN_TREE(a_link_that_was_made_counts),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
