@@ -34,10 +34,10 @@ enum profile_notice {
     PROFILE_CONFLICT = 16,      /* saves go to profile_conflict_path() */
     PROFILE_NO_GENERATION = 32, /* the state before the first change is not or cannot be kept */
     PROFILE_WRITTEN_ANEW = 64,  /* its file was gone from its folder at the last save */
-    PROFILE_VERSIONS = 256,     /* other versions lie beside it: versions.h */
     PROFILE_LONG = 128,         /* half of what one file can hold is used */
     PROFILE_LOCK_TAKEN = 256,   /* with PROFILE_NO_LOCK: something else has its name */
     PROFILE_CLOSED_GENERATIONS = 512, /* others who may change it cannot keep its states */
+    PROFILE_VERSIONS = 1024,          /* other versions lie beside it: versions.h */
 };
 
 /*

@@ -169,10 +169,15 @@ static bool is_elsewhere(const struct profile *profile)
            (now.device != profile->folder.device || now.inode != profile->folder.inode);
 }
 
-/* May the file be written, and how? STATUS_CHANGED where somebody else's stands there. */
+/* May the file be written, and how? STATUS_CHANGED where ours goes beside somebody else's. */
 static enum status choose_mode(struct profile *profile, enum safefile_mode *ret_mode)
 {
     enum disk_state state;
+
+    if (profile->conflict_path)
+        return is_elsewhere(profile) && !beside_holds(profile->conflict_path, &profile->conflict)
+                   ? STATUS_MOVED
+                   : STATUS_CHANGED;
     const enum status status =
         look_at_disk(profile->target, &profile->content.text.bytes, profile->on_disk, &state);
 
@@ -213,8 +218,6 @@ static enum status save_content(struct profile *profile, struct profile_content 
 {
     enum safefile_mode mode = SAFEFILE_REPLACE;
 
-    if (profile->conflict_path)
-        return save_conflict(profile, content);
     enum status status = choose_mode(profile, &mode);
     if (status == STATUS_CHANGED)
         return save_conflict(profile, content);

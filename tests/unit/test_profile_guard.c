@@ -135,6 +135,54 @@ static void nothing_is_begun_in_another_folder(void **state)
     steps_assert_saved(path, "[profile]\nformat = 1\n[board]\nscale = 25.5 in\nfrets = 20\n\n");
 }
 
+/* Nor what goes beside it, once somebody else's change has sent ours there. */
+static void nor_is_a_conflict_begun_there(void **state)
+{
+    const char *folder = tree_path(*state, "stick"), *away = tree_path(*state, "away");
+    const char *path = tree_path(*state, "stick/a.ini");
+    struct record record;
+
+    assert_int_equal(mkdir(folder, 0700), 0);
+    steps_write_whole(path, "[profile]\nformat = 1\n[board]\nscale = 25.5 in\n\n");
+    struct profile *profile = steps_open_to_change(path, &record);
+    steps_write_whole(path, "[profile]\nformat = 1\n[board]\nscale = 24 in\n\n");
+    steps_put(&record, "board", "frets", "20");
+    assert_int_equal(profile_save(profile, &record), STATUS_CHANGED);
+    assert_int_equal(rename(folder, away), 0);
+    assert_int_equal(mkdir(folder, 0700), 0);
+    steps_put(&record, "board", "frets", "21");
+    assert_int_equal(profile_save(profile, &record), STATUS_MOVED);
+    assert_int_equal(tree_count(folder, ""), 0);
+    tree_remove(*state, "stick");
+    assert_int_equal(rename(away, folder), 0);
+    assert_int_equal(profile_save(profile, &record), STATUS_CHANGED);
+    steps_close(profile, &record);
+    assert_int_equal(tree_count(folder, ".conflict"), 1);
+    steps_assert_saved(tree_path(*state, "stick/a.ini.conflict"),
+                       "[profile]\nformat = 1\n[board]\nscale = 25.5 in\nfrets = 21\n\n");
+}
+
+/* Each notice is one thing to tell, and no other. */
+static void a_version_and_a_taken_lock_are_two_things(void **state)
+{
+    const char *path = tree_path(*state, "a.ini");
+
+    for (unsigned which = 0; which < 4; which++) {
+        tree_write_text(path, steps_tiny);
+        tree_remove(*state, "a.ini.conflict");
+        tree_remove(*state, "a.ini.lock");
+        if (which & 1)
+            tree_write_text(tree_path(*state, "a.ini.conflict"), steps_tiny);
+        if (which & 2)
+            tree_write_text(tree_path(*state, "a.ini.lock"), "mine");
+        struct profile *profile = steps_open(path);
+        const unsigned notices = profile_notices(profile);
+        assert_int_equal((notices & PROFILE_VERSIONS) != 0, (which & 1) != 0);
+        assert_int_equal((notices & PROFILE_LOCK_TAKEN) != 0, (which & 2) != 0);
+        profile_close(profile);
+    }
+}
+
 /* Plugged in again it may be another file system to the machine. */
 static void the_same_file_in_another_folder_is_saved(void **state)
 {
@@ -460,6 +508,8 @@ int main(void)
         IN_TREE(a_file_only_touched_is_no_conflict),
         IN_TREE(a_removed_file_is_written_anew),
         IN_TREE(nothing_is_begun_in_another_folder),
+        IN_TREE(nor_is_a_conflict_begun_there),
+        IN_TREE(a_version_and_a_taken_lock_are_two_things),
         IN_TREE(the_same_file_in_another_folder_is_saved),
         IN_TREE(a_newer_format_is_never_rewritten),
         IN_TREE(the_second_program_reads_only),
