@@ -99,6 +99,19 @@ static void name_note(struct app *app, const struct route_cell *cell)
                            pitch_accidental(app->entry.text) < 0, &words);
 }
 
+/* Notes of frets that the board has: 19 on a board of 18 is a slip, and 35 was 3 and 5. */
+static void limit_frets(struct app *app, const struct field *field)
+{
+    const int frets = app->now.setup.board.frets;
+
+    if (field->kind != KIND_FRETS || !app->entry_view.good || !app->now.setup.has_board ||
+        (uint64_t)app->entry_view.value >> frets <= 1)
+        return;
+    struct strbuf words = STRBUF(app->entry_view.words);
+    app->entry_view.good = false;
+    strbuf_addf(&words, "this board ends at fret %d; frets are parted as 3 5 or 3+5", frets);
+}
+
 static void look_at_entry(struct app *app, const struct field *field)
 {
     const struct name_list list = name_list_of_field(field);
@@ -107,6 +120,7 @@ static void look_at_entry(struct app *app, const struct field *field)
 
     entry_look(typed_text(app, typed), field, &app->units, &today, &app->entry_view);
     name_note(app, app_cell(app));
+    limit_frets(app, field);
     choice_look(app->entry.text, &list, &app->choice);
     held_look(app);
     if (app->entry_view.good && app->doubt.kind == DOUBT_NONE && field->kind != KIND_TEXT)

@@ -90,6 +90,16 @@ static void spell_day(const char *text, const struct day *today, struct strbuf *
         strbuf_add(out, text);
 }
 
+/* A blank behind a number is a thumb's. */
+static void spell_count(const char *text, struct strbuf *out)
+{
+    size_t length = strlen(text);
+
+    while (length > 0 && text[length - 1] == ' ')
+        length--;
+    strbuf_add_bytes(out, text, length);
+}
+
 /* A typed text that is no number, as the field takes it. */
 static void spell_word(const char *text, const struct field *field, const struct day *today,
                        struct strbuf *out)
@@ -102,6 +112,8 @@ static void spell_word(const char *text, const struct field *field, const struct
         spell_frets(text, out);
     else if (field->kind == KIND_DATE)
         spell_day(text, today, out);
+    else if (field->kind == KIND_COUNT)
+        spell_count(text, out);
     else
         spell_text(text, out);
 }
@@ -117,9 +129,15 @@ static const char *numeral(const char *text, const struct field *field, char *me
     struct strbuf out = strbuf_over(memory, ENTRY_TEXT_MAX);
 
     strbuf_add(&out, is_signed && text[0] == '+' && text[1] != '\0' ? text + 1 : text);
-    for (char *c = memory; is_number(field) && *c; c++)
+    if (!is_number(field))
+        return memory;
+    for (char *c = memory; *c; c++)
         if (*c == ',')
             *c = '.';
+    /* On the way from 12 to 12.5, and where nothing came. */
+    if (out.length > 1 && memory[out.length - 1] == '.' && memory[out.length - 2] >= '0' &&
+        memory[out.length - 2] <= '9')
+        memory[out.length - 1] = '\0';
     return memory;
 }
 

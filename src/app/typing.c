@@ -288,6 +288,12 @@ static bool is_letter(uint32_t key)
     return (key >= 'a' && key <= 'z') || (key >= 'A' && key <= 'Z') || key >= 0x80;
 }
 
+/* A half, a quarter, an eighth in one character: 1/4 1/2 3/4, 1/8 3/8 5/8 7/8. */
+static bool is_vulgar(uint32_t key)
+{
+    return (key >= 0xBC && key <= 0xBE) || (key >= 0x215B && key <= 0x215E);
+}
+
 /* Letters that begin an entry; a number is begun by none but the word "flat" for a radius. */
 static bool begins_in_letters(const struct app *app, uint32_t key)
 {
@@ -310,7 +316,8 @@ static bool is_for_entry(const struct app *app, uint32_t key)
     if (is_one_of("*?<>[]", key))
         return false;
     if (lineedit_is_empty(&app->entry))
-        return is_one_of("0123456789.,/+-", key) || (key != ' ' && begins_in_letters(app, key));
+        return is_one_of("0123456789.,/+-", key) || is_vulgar(key) ||
+               (key != ' ' && begins_in_letters(app, key));
     return true;
 }
 

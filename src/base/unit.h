@@ -45,6 +45,7 @@ enum unit {
     UNIT_MPA, /* "N/mm2", "MPa" */
     UNIT_GPA,
     UNIT_NM,   /* "Nm", "N m" */
+    UNIT_FTLB, /* "ft-lb", twelve of the next, 1.3558179483314004 N m exactly */
     UNIT_INLB, /* "in-lb", pound-force inches, 0.1129848290276167 N m exactly */
     UNIT_G,
     UNIT_GRAIN, /* "gr", 0.06479891 g exactly */

@@ -50,6 +50,17 @@ static int month_named(const char *text, size_t length)
     return 0;
 }
 
+/* Of the 1st, 2nd, 3rd, 24th. */
+static size_t ordinal_length(const char *text)
+{
+    static const char *const endings[] = {"st", "nd", "rd", "th"};
+
+    for (size_t i = 0; i < sizeof endings / sizeof endings[0]; i++)
+        if (strlen(text) >= 2 && begins(text, 2, endings[i]))
+            return 2;
+    return 0;
+}
+
 /* The next number or month; false where neither is there, or there are too many. */
 static bool take_part(const char **text, struct parts *parts)
 {
@@ -70,6 +81,8 @@ static bool take_part(const char **text, struct parts *parts)
         parts->named = parts->count;
     }
     *text += digits > 0 ? digits : letters;
+    if (digits == 1 || digits == 2)
+        *text += ordinal_length(*text);
     parts->count++;
     return true;
 }
@@ -123,10 +136,14 @@ static enum status read_either(int first, int second, int year, struct day *ret_
     return STATUS_OK;
 }
 
-/* 20260624 */
+/* 20260624; where that is no day, 24062026. */
 static struct day read_run(int number)
 {
-    return (struct day){number / 10000, number / 100 % 100, number % 100};
+    const struct day year_first = {number / 10000, number / 100 % 100, number % 100};
+
+    return day_is_real(&year_first)
+               ? year_first
+               : (struct day){number % 10000, number / 10000 % 100, number / 1000000};
 }
 
 /* The day that the parts make, which the calendar need not have. */

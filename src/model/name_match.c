@@ -116,6 +116,18 @@ static int least_distance(const char *text, const char *name)
     return found;
 }
 
+/* "flatwound" begins "flat wound". */
+static bool begins_joined(const char *text, const char *name)
+{
+    for (; *text; text++, name++) {
+        name += *name == ' ';
+        text += *text == ' ';
+        if (*text != *name)
+            return false;
+    }
+    return true;
+}
+
 struct name_match name_match(const char *text, const char *name)
 {
     /* As many slips as a hand makes in a word of that length. */
@@ -125,7 +137,7 @@ struct name_match name_match(const char *text, const char *name)
         return (struct name_match){.fit = NAME_FIT_NONE};
     if (strcmp(text, name) == 0)
         return (struct name_match){.fit = NAME_FIT_SAME};
-    if (begins_all(text, name))
+    if (begins_all(text, name) || begins_joined(text, name))
         return (struct name_match){.fit = NAME_FIT_BEGINNING};
     if (shares_word(text, name))
         return (struct name_match){.fit = NAME_FIT_WORD};

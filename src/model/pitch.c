@@ -23,6 +23,10 @@ static const struct accidental accidentals[] = {
     {"b", -1},
     {"\xE2\x99\xAF", 1},  /* ♯ */
     {"\xE2\x99\xAD", -1}, /* ♭ */
+    {"flat", -1},
+    {" flat", -1},
+    {"sharp", 1},
+    {" sharp", 1},
 };
 
 static int is_blank(char c)
@@ -77,8 +81,9 @@ static bool take_apart(const char *text, struct name *ret_name)
         return false;
 
     struct name name = {.letter = letter_semitone(text[0]), .written = text[0]};
-    const size_t octave_at = 1 + take_accidental(text + 1, length - 1, &name.shift);
+    size_t octave_at = 1 + take_accidental(text + 1, length - 1, &name.shift);
 
+    octave_at += strspn(text + octave_at, " ");
     if (name.letter < 0 || octave_at + 1 != length || text[octave_at] < '0' ||
         text[octave_at] > '9')
         return false;

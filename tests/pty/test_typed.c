@@ -53,6 +53,7 @@ enum cell {
     CENTS,
     SETBACK,
     SPOT,
+    BUZZ,
     CROWN,
     SHAFT,
     WIDTH,
@@ -98,6 +99,7 @@ static const struct {
     [CENTS] = {"Pitch", "cents at fret 12, string 6", "visit.1.pass.1", "cents.6.12"},
     [SETBACK] = {"Pitch", "setback, string 6", "string.6", "setback"},
     [SPOT] = {"Frets", "spot at fret 3", "visit.1.pass.1", "spot.3"},
+    [BUZZ] = {"Frets", "buzzing notes, string 6", "visit.1.pass.1", "buzz.6"},
     [CROWN] = {"Frets", "crown at fret 3", "visit.1.pass.1", "crown.3"},
     [SHAFT] = {"Neck", "shaft depth at fret 1", "neck", "shaft_first"},
     [WIDTH] = {"Neck", "board width at the nut", "board", "width_nut"},
@@ -415,6 +417,10 @@ static void rules(void **state)
 static void choices(void **state)
 {
     static const struct row rows[] = {
+        {INCH, KIND, NULL, "parlor\r", "steel-string"},
+        {INCH, KIND, NULL, "resophonic\r", "resonator"},
+        {INCH, BUILD, NULL, "flatwound\r", "flat-wound"},
+        {INCH, BUILD, NULL, "roundwound\r", "round-wound"},
         {INCH, KIND, NULL, "cl\r", "classical"},
         {INCH, KIND, NULL, "Classical\r", "classical"},
         {INCH, KIND, NULL, "7\r", "mandolin"},
@@ -484,6 +490,9 @@ static void notes(void **state)
         {INCH, NOTE, NULL, "Eb2\r", "Eb2"},
         {INCH, NOTE, NULL, "eb2\r", "eb2"},
         {INCH, NOTE, NULL, "E\xE2\x99\xAD" "2\r", "\"E\xE2\x99\xAD" "2\""},
+        {INCH, NOTE, NULL, "E flat 2\r", "E flat 2"},
+        {INCH, NOTE, NULL, "f sharp 2\r", "f sharp 2"},
+        {INCH, NOTE, NULL, "E 2\r", "E 2"},
         {INCH, NOTE, NULL, "D#2\r", "\"D%232\""},
         {INCH, NOTE, NULL, "bb1\r", "bb1"},
         {INCH, NOTE, NULL, "H2\r", REFUSED},
@@ -534,6 +543,8 @@ static void days(void **state)
     static const struct row rows[] = {
         {INCH, DATE, NULL, "26.11.2025\r", "2025-11-26"},
         {METRIC, DATE, NULL, "26,11,2025\r", "2025-11-26"},
+        {INCH, DATE, NULL, "24th June 2025\r", "2025-06-24"},
+        {INCH, DATE, NULL, "24062025\r", "2025-06-24"},
         {INCH, DATE, NULL, "2025-6-24\r", "2025-06-24"},
         {INCH, DATE, NULL, "2025.06.24\r", "2025-06-24"},
         {INCH, DATE, NULL, "20250624\r", "2025-06-24"},
@@ -808,6 +819,23 @@ static void what_is_refused_does_not_stay(void **state)
 }
 /* clang-format on */
 
+static void points_that_lead_nowhere_and_frets_that_are_not_there(void **state)
+{
+    static const struct row rows[] = {
+        {INCH, RELIEF, NULL, "12.\r", "12 th"},
+        {METRIC, ACTION, NULL, "2,\r", "2 mm"},
+        {INCH, STRINGS, NULL, "7 \r", "7"},
+        {INCH, TURN, SECOND_PASS, "\xC2\xBC\r", "\xC2\xBC turn"},
+        {INCH, BUZZ, NULL, "20\r", "20"},
+        {INCH, BUZZ, NULL, "3+5\r", "3 5"},
+        {INCH, BUZZ, NULL, "21\r", REFUSED},
+        {INCH, BUZZ, NULL, "0-25\r", REFUSED},
+        {INCH, BUZZ, NULL, "35\r", REFUSED},
+    };
+
+    CHECK_ROWS(state, rows);
+}
+
 int main(int argc, char **argv)
 {
     const struct CMUnitTest tests[] = {
@@ -826,6 +854,7 @@ int main(int argc, char **argv)
         BENCH_CASE(slips_are_held),
         BENCH_CASE(blanks_around_are_not_kept),
         BENCH_CASE(what_is_refused_does_not_stay),
+        BENCH_CASE(points_that_lead_nowhere_and_frets_that_are_not_there),
     };
 
     if (!bench_set_up(argc, argv))
