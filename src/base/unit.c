@@ -212,7 +212,7 @@ const char *unit_suffixes(enum quantity_kind quantity)
     case QUANTITY_STRESS:
         return "N/mm2, MPa, GPa";
     case QUANTITY_TORQUE:
-        return "Nm, in-lb";
+        return "Nm, ft-lb, in-lb";
     case QUANTITY_MASS:
         return "g, gr";
     case QUANTITY_UNIT_MASS:

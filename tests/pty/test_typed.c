@@ -825,7 +825,7 @@ static void points_that_lead_nowhere_and_frets_that_are_not_there(void **state)
         {INCH, RELIEF, NULL, "12.\r", "12 th"},
         {METRIC, ACTION, NULL, "2,\r", "2 mm"},
         {INCH, STRINGS, NULL, "7 \r", "7"},
-        {INCH, TURN, SECOND_PASS, "\xC2\xBC\r", "\xC2\xBC turn"},
+        {INCH, TURN, SECOND_PASS, "\xC2\xBC\r", "\"\xC2\xBC turn\""},
         {INCH, BUZZ, NULL, "20\r", "20"},
         {INCH, BUZZ, NULL, "3+5\r", "3 5"},
         {INCH, BUZZ, NULL, "21\r", REFUSED},

@@ -87,7 +87,7 @@ static const struct refusal {
     {"440 mm", UNIT_HZ, STATUS_UNIT, 4, "Hz"},
     {"5 mm", UNIT_N, STATUS_UNIT, 2, "N, lb, kgf"},
     {"5 mm", UNIT_MPA, STATUS_UNIT, 2, "N/mm2, MPa, GPa"},
-    {"5 mm", UNIT_NM, STATUS_UNIT, 2, "Nm, in-lb"},
+    {"5 mm", UNIT_NM, STATUS_UNIT, 2, "Nm, ft-lb, in-lb"},
     {"5 mm", UNIT_G, STATUS_UNIT, 2, "g, gr"},
     {"5 mm", UNIT_G_PER_M, STATUS_UNIT, 2, "g/m, lb/in"},
     {"1/4 mm", UNIT_TURN, STATUS_UNIT, 4, "turn"},

@@ -51,7 +51,6 @@ static void test_what_is_no_note_is_refused(void **state)
                                       "E#",
                                       "E##3",
                                       "Ebb3",
-                                      "E 2",
                                       "#E2",
                                       "E2x",
                                       "\xE2\x99\xAF"
