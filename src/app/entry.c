@@ -134,10 +134,6 @@ static const char *numeral(const char *text, const struct field *field, char *me
     for (char *c = memory; *c; c++)
         if (*c == ',')
             *c = '.';
-    /* On the way from 12 to 12.5, and where nothing came. */
-    if (out.length > 1 && memory[out.length - 1] == '.' && memory[out.length - 2] >= '0' &&
-        memory[out.length - 2] <= '9')
-        memory[out.length - 1] = '\0';
     return memory;
 }
 
