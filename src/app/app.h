@@ -92,8 +92,8 @@ struct app {
     int at_of[LEAF_COUNT_]; /* where the tech stood on the other leaves */
 
     struct lineedit entry;
-    bool writing; /* letters are being written: every character belongs to the entry */
-    bool opened;  /* the entry began with what the cell holds, to edit it */
+    bool writing;  /* letters are being written: every character belongs to the entry */
+    bool opened;   /* the entry began with what the cell holds, to edit it */
     bool proposed; /* the entry is what a step proposed: a digit begins anew */
     struct entry_view entry_view;
     struct doubt doubt;    /* that filing the entry raises */
@@ -125,7 +125,11 @@ struct app {
     bool paste_is_full;
     size_t paste_length;
     char paste[PASTE_MAX + 1];
-    bool warned;    /* by the key before */
+    bool warned; /* by the key before */
+    struct {
+        uint32_t key; /* the key before, where it was a letter outside an entry; 0 for none */
+        bool is_word; /* others stood before it */
+    } letter;
     char today[11]; /* of the clock, as of the last event */
     enum app_keeping keeping;
     char kept_at[9];

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "app/app.h"
+#include "app/cell_words.h"
 #include "app/held.h"
 #include "app/typed_text.h"
 #include "app/work_actions.h"
@@ -131,6 +132,7 @@ bool turn_take_entry(struct turn *turn)
                        app_pass_is_empty(app);
     const int line = field->section == SECTION_WORK ? cell->key.part : 0;
     struct work_begun begun = {.fresh = false};
+    struct entry_view turns;
 
     if (!app->entry_view.good) {
         turn_refuse_entry(turn, app->entry_view.words);
@@ -157,8 +159,13 @@ bool turn_take_entry(struct turn *turn)
         turn_warn(turn, "Out of memory: the pass has no date.");
     if (line > 0 && work_complete_line(turn, line, &begun) != STATUS_OK)
         turn_warn(turn, "Out of memory: the work line is not complete.");
+    const bool turned = work_reads_as_turns(app, &turns);
+    if (turned && work_log_turns(turn, memory) != STATUS_OK)
+        turn_warn(turn, "Out of memory: the rod's turns are not logged.");
     app_drop_entry(app);
     turn_changed(turn);
+    if (turned && app->tone == TONE_NONE)
+        app_say(app, TONE_NOTE, "Marked done, with the turns of the rod; * 1 takes both back.");
     return true;
 }
 
@@ -216,15 +223,20 @@ void turn_clear_cell(struct turn *turn)
     struct app *app = turn->app;
     const struct route_cell *cell = app_cell(app);
 
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf said = STRBUF(memory);
+
     if (!cell || !record_get(&app->record, &cell->key) || !turn_may_change(turn))
         return;
+    cell_words_add_held(app, cell, ": ", &said);
+    strbuf_add(&said, " taken out; * 1 brings it back.");
     turn_open_step(turn);
     if (turn_put(turn, cell->key, NULL, NULL) != STATUS_OK) {
         turn_warn(turn, "Out of memory: the reading was left as it is.");
         return;
     }
     turn_changed(turn);
-    app_say(app, TONE_NOTE, "Reading taken out; * 1 brings it back.");
+    app_say(app, TONE_NOTE, memory);
 }
 
 void turn_toggle_method(struct turn *turn)

@@ -25,9 +25,10 @@ static void accept(struct turn *turn)
         turn_clear_cell(turn);
     const bool logs_move = work_move_in_hand(app) != MOVE_COUNT_ &&
                            (!lineedit_is_empty(&app->entry) || app_cell(app)->aside);
-    if (lineedit_is_empty(&app->entry) || (turn_may_change(turn) && turn_take_entry(turn)))
-        turn_go_to(turn, route_step(&app->route, app->at, 1));
-    if (logs_move && lineedit_is_empty(&app->entry))
+    if (!lineedit_is_empty(&app->entry) && !(turn_may_change(turn) && turn_take_entry(turn)))
+        return;
+    turn_go_to(turn, route_step(&app->route, app->at, 1));
+    if (logs_move)
         work_take_next(app);
 }
 
@@ -58,7 +59,9 @@ static bool may_go(struct turn *turn)
 {
     if (lineedit_is_empty(&turn->app->entry))
         return true;
-    turn_warn(turn, "Enter takes what is typed, Esc drops it.");
+    turn_warn(turn, turn->app->doubt.kind != DOUBT_NONE
+                        ? "Held: Enter asks again before it files it, Esc drops it."
+                        : "Enter takes what is typed, Esc drops it.");
     return false;
 }
 
@@ -95,10 +98,15 @@ static void move(struct turn *turn, int at)
         turn_go_to(turn, at);
 }
 
+/* From a cell off the way to the one that it stands beside. */
 static void back(struct turn *turn)
 {
-    if (!typing_erase(turn))
-        turn_go_to(turn, route_step(&turn->app->route, turn->app->at, -1));
+    const struct app *app = turn->app;
+
+    if (typing_erase(turn))
+        return;
+    turn_go_to(turn, app_cell(app) && app_cell(app)->aside ? route_move(&app->route, app->at, 0, -1)
+                                                           : route_step(&app->route, app->at, -1));
 }
 
 static void move_by_row(struct turn *turn, int by)

@@ -1,4 +1,6 @@
 /* SPDX-License-Identifier: MIT */
+#include <string.h>
+
 #include "app/app.h"
 #include "app/app_inside.h"
 #include "app/explain.h"
@@ -69,10 +71,50 @@ static void handle_overlay(struct turn *turn, uint32_t key)
     }
 }
 
+/* Keys that are pressed one behind the other on purpose: a step again, its way back and undo, and
+ * what-ifs. No word is made of them. Leaving loses nothing. */
+static bool are_steps(uint32_t one, uint32_t other)
+{
+    static const char *const steps[] = {"jkur", "jktTsGw", "pu", "vu"};
+
+    for (size_t i = 0; i < sizeof steps / sizeof steps[0]; i++)
+        if (strchr(steps[i], (int)one) && strchr(steps[i], (int)other))
+            return true;
+    return one == other || other == 'q';
+}
+
+static bool is_letter(uint32_t key)
+{
+    return (key >= 'a' && key <= 'z') || (key >= 'A' && key <= 'Z');
+}
+
+/* Letters in a row are a word that was meant as one (none, max), whose letters are not done one
+ * by one. What its first one did is said. */
+static bool refuse_word(struct turn *turn, uint32_t key, uint32_t before, bool is_word)
+{
+    struct app *app = turn->app;
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf words = STRBUF(memory);
+
+    app->letter.key = is_letter(key) ? key : 0;
+    app->letter.is_word = app->letter.key && before && (is_word || !are_steps(before, key));
+    if (!app->letter.is_word)
+        return false;
+    strbuf_add(&words, "Letters are commands here; * shows them.");
+    const enum command_id done = is_word ? COMMAND_NONE : command_find(before, app->leaf);
+    if (done != COMMAND_NONE)
+        strbuf_addf(&words, " %c was: %s.", (int)before, command_get(done)->title);
+    turn_warn(turn, memory);
+    return true;
+}
+
 static void handle_key(struct turn *turn, uint32_t key)
 {
     struct app *app = turn->app;
+    const uint32_t letter = app->letter.key;
+    const bool is_word = app->letter.is_word;
 
+    app->letter.key = 0;
     app->tone = TONE_NONE;
     turn->after_warning = app->warned;
     app->warned = false;
@@ -94,6 +136,8 @@ static void handle_key(struct turn *turn, uint32_t key)
         app->quit_asked = false;
         return;
     }
+    if (refuse_word(turn, key, letter, is_word))
+        return;
     const enum command_id command = command_find(key, app->leaf);
 
     if (command != COMMAND_QUIT)
@@ -121,6 +165,7 @@ struct app_effects app_handle(struct app *app, const struct event *event,
         break;
     case EVENT_NONE:
         paste_end(&turn);
+        app->letter.key = 0; /* a second went by, so the next letter is no word's */
         break;
     case EVENT_RESIZE:
         break;

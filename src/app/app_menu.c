@@ -3,6 +3,7 @@
 
 #include "app/app_inside.h"
 #include "app/bench_actions.h"
+#include "app/cell_words.h"
 #include "app/leaf_work.h"
 #include "app/reading_words.h"
 #include "app/take_out.h"
@@ -199,11 +200,14 @@ static void add_what(const struct app *app, enum command_id id, struct strbuf *o
     } else if (id == COMMAND_UNDO || id == COMMAND_REDO) {
         strbuf_add(out, ": ");
         reading_words_add_name(out, undo_next(&app->undo, id == COMMAND_UNDO));
+    } else if (id == COMMAND_CLEAR) {
+        strbuf_add(out, ": ");
+        cell_words_add_held(app, app_cell(app), ", ", out);
     } else if (id == COMMAND_WORK_DONE) {
         strbuf_add(out, ": ");
         strbuf_add(out, work_mark_name(work_move_to_mark(app)));
     } else if ((int)id == COMMAND_GO_INTAKE + (int)app->leaf) {
-        strbuf_add(out, ", in hand now");
+        strbuf_add(out, ", in hand");
     } else if (id == COMMAND_QUIT) {
         strbuf_add(out, app->from_shelf ? ", to the shelf" : " the program");
     }

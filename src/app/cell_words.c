@@ -4,6 +4,7 @@
 #include "app/amount.h"
 #include "app/reading_words.h"
 #include "base/num.h"
+#include "base/utf8.h"
 #include "model/record_access.h"
 #include "model/reset.h"
 
@@ -16,6 +17,24 @@ void cell_words_add_name(const struct app *app, const struct route_cell *cell, s
         strbuf_addf(out, " at fret %d", board->relief_fret);
     if (cell->key.field == FIELD_ACTION && board->action_fret > 0)
         strbuf_addf(out, " at fret %d", board->action_fret);
+}
+
+void cell_words_add_held(const struct app *app, const struct route_cell *cell, const char *between,
+                         struct strbuf *out)
+{
+    enum { SHOWN_COLUMNS = 24 };
+    const char *text = record_text(&app->record, &cell->key);
+    char memory[ENTRY_TEXT_MAX];
+    struct strbuf shown = STRBUF(memory);
+
+    cell_words_add_name(app, cell, out);
+    if (!text)
+        return;
+    entry_show(text, field_get(cell->key.field), &app->units, &shown);
+    const size_t fits = utf8_clip(memory, SHOWN_COLUMNS);
+    strbuf_add(out, between);
+    strbuf_add_bytes(out, memory, fits);
+    strbuf_add(out, memory[fits] ? "..." : "");
 }
 
 /* --- what is measured --- */

@@ -9,7 +9,8 @@
 #define COMMAND(id, key_, other_key_, letter_, place_, where_, hint_, title_, words_)              \
     [COMMAND_##id] = {.key = key_,                                                                 \
                       .other_key = other_key_,                                                     \
-                      .letter = letter_,                                                           \
+                      .letter = (letter_) & ~LETTER_IN_MENU,                                       \
+                      .in_menu = ((letter_)&LETTER_IN_MENU) != 0,                                  \
                       .place = place_,                                                             \
                       .name = #id,                                                                 \
                       .where = where_,                                                             \
@@ -28,7 +29,13 @@ const struct command *command_get(enum command_id id)
 
 static bool has_key(const struct command *command, uint32_t key)
 {
-    return command->key == key || command->other_key == key || command->letter == key;
+    return command->key == key || command->other_key == key ||
+           (command->letter == key && !command->in_menu);
+}
+
+static bool has_letter(const struct command *command, uint32_t letter)
+{
+    return command->place && command->letter == letter;
 }
 
 bool command_is_on(enum command_id id, enum leaf leaf)
@@ -40,14 +47,16 @@ bool command_is_on(enum command_id id, enum leaf leaf)
     return command_find(command->key ? command->key : command->letter, leaf) == id;
 }
 
-enum command_id command_find(uint32_t key, enum leaf leaf)
+/* The leaf's own before one that holds anywhere. */
+static enum command_id find(uint32_t key, enum leaf leaf,
+                            bool (*has)(const struct command *, uint32_t key))
 {
     enum command_id found = COMMAND_NONE;
 
     if (key == SILLET_KEY_NONE)
         return found;
     for (int id = 0; id < COMMAND_COUNT_; id++) {
-        if (!has_key(&commands[id], key))
+        if (!has(&commands[id], key))
             continue;
         if (commands[id].where == (int)leaf)
             return (enum command_id)id;
@@ -55,6 +64,16 @@ enum command_id command_find(uint32_t key, enum leaf leaf)
             found = (enum command_id)id;
     }
     return found;
+}
+
+enum command_id command_find(uint32_t key, enum leaf leaf)
+{
+    return find(key, leaf, has_key);
+}
+
+enum command_id command_find_in_menu(uint32_t letter, enum leaf leaf)
+{
+    return find(letter, leaf, has_letter);
 }
 
 struct key_name {
@@ -101,7 +120,8 @@ void command_key_name(uint32_t key, struct strbuf *out)
     strbuf_add_bytes(out, bytes, utf8_encode(key, bytes));
 }
 
-void command_keys_name(uint32_t key, uint32_t other_key, uint32_t letter, struct strbuf *out)
+void command_keys_name(uint32_t key, uint32_t other_key, uint32_t letter, bool in_menu,
+                       struct strbuf *out)
 {
     const uint32_t keys[] = {key, other_key, letter};
     bool any = false;
@@ -110,7 +130,16 @@ void command_keys_name(uint32_t key, uint32_t other_key, uint32_t letter, struct
         if (!keys[i])
             continue;
         strbuf_add(out, any ? " or " : "");
+        strbuf_add(out, i == 2 && in_menu ? "* " : "");
         command_key_name(keys[i], out);
         any = true;
     }
+}
+
+void command_place_name(int place, struct strbuf *out)
+{
+    static const char *const pages[MENU_PAGES] = {"* ", "* 0 ", "* . "};
+
+    if (place)
+        strbuf_addf(out, "%s%d", pages[place / 10], place % 10);
 }

@@ -21,8 +21,13 @@ enum command_id {
 
 enum { ANYWHERE = -1 };
 
+/* A letter of the table that is for the menu alone. */
+enum { LETTER_IN_MENU = 1 << 24 };
+#define IN_MENU(letter) ((letter) | LETTER_IN_MENU)
+
 struct command {
     uint32_t key, other_key, letter;
+    bool in_menu;     /* `letter` is for the menu alone */
     int place;        /* in the menu (menu.h); 0: not there */
     int where;        /* enum leaf, or ANYWHERE */
     const char *name; /* the id as written in the table, for documents */
@@ -35,13 +40,21 @@ const struct command *command_get(enum command_id id);
  * COMMAND_NONE for no command. */
 enum command_id command_find(uint32_t key, enum leaf leaf);
 
+/* The same for a letter in the menu. */
+enum command_id command_find_in_menu(uint32_t letter, enum leaf leaf);
+
 /* Whether a command has a meaning on a leaf, where its key may be the leaf's own. */
 bool command_is_on(enum command_id id, enum leaf leaf);
 
 /* Appends a key's name: "Enter", "PgUp", "Ctrl-L", "u". */
 void command_key_name(uint32_t key, struct strbuf *out);
 
-/* Appends the names of all keys given, 0 for none: "F9 or Ctrl-C or q". */
-void command_keys_name(uint32_t key, uint32_t other_key, uint32_t letter, struct strbuf *out);
+/* Appends the names of all keys given, 0 for none: "F9 or Ctrl-C or q", and for a letter that is
+ * for the menu alone "Del or * x". */
+void command_keys_name(uint32_t key, uint32_t other_key, uint32_t letter, bool in_menu,
+                       struct strbuf *out);
+
+/* Appends the keys that give it from the menu: "* 4", "* 0 2", "* . 4"; nothing for place 0. */
+void command_place_name(int place, struct strbuf *out);
 
 #endif

@@ -6,8 +6,10 @@
  * COMMAND(id, key, other_key, letter, place, where, hint, title, words)
  *
  * `key` and `other_key` are keys that no cell takes for itself (0 for none). `letter` does the
- * same in the menu, and without it where the cell in hand takes no letters; 0 for what the moving
- * keys of every keyboard and number pad do. `place` is the command's page and digit in the menu (0:
+ * same in the menu, and without it where the cell in hand takes no letters. A letter IN_MENU is for
+ * the menu alone: it would change readings, and begins words that are typed into a number's cell by
+ * mistake (none, one), or its leaf has texts. 0 for what the moving keys of every keyboard and
+ * number pad do. `place` is the command's page and digit in the menu (0:
  * it is not listed there): ON_FIRST is one step behind `*`, ON_LEAVES behind 0, ON_MORE behind a
  * point. The commands that hold anywhere have 1 to 3 of the first page, a leaf's own the rest of
  * it, and 8 and 9 behind the point. `where` is ANYWHERE or the one leaf that the command belongs
@@ -30,13 +32,13 @@ COMMAND(EDIT, SILLET_KEY_INSERT, SILLET_KEY_CTRL('e'), 0, 0, ANYWHERE, "", "", "
 COMMAND(CHOOSE, ' ', 0, 0, 0, ANYWHERE, "", "", "in a cell with choices, the next one, as + does; - is the one before, and a number takes the one that it stands beside; a note goes up and down by semitones")
 COMMAND(EMPTY, SILLET_KEY_CTRL('u'), 0, 0, 0, ANYWHERE, "", "", "while typing: empty the entry; Left, Right, Home, End and Del move and delete in it")
 COMMAND(UNDO, 0, 0, 'u', ON_FIRST(1), ANYWHERE, "undo", "undo", "take back the last change; while typing, drop what is typed")
-COMMAND(CLEAR, SILLET_KEY_DELETE, 0, 'x', ON_FIRST(2), ANYWHERE, "", "take the reading out", "take the reading out of the cell")
+COMMAND(CLEAR, SILLET_KEY_DELETE, 0, IN_MENU('x'), ON_FIRST(2), ANYWHERE, "", "take out", "take the reading out of the cell")
 COMMAND(SHEET, 0, 0, 'c', ON_FIRST(3), ANYWHERE, "", "write the customer's sheet", "write the customer's sheet of the visit in hand, into the folder sheets")
 COMMAND(PASS, 0, 0, 'p', ON_FIRST(4), LEAF_BENCH, "pass", "pass done: the next one", "the pass is done: begin the next one")
 COMMAND(NUDGE_DOWN, 0, 0, 'j', ON_FIRST(5), LEAF_BENCH, "", "wanted: a step lower", "what is wanted in this row a step lower; all moves follow at once")
 COMMAND(NUDGE_UP, 0, 0, 'k', ON_FIRST(6), LEAF_BENCH, "", "wanted: a step higher", "what is wanted in this row a step higher")
 COMMAND(FROM_BEFORE, 0, 0, 'b', ON_FIRST(7), LEAF_BENCH, "", "begin with the reading before", "begin with the last reading of this cell from before; Enter takes it")
-COMMAND(METHOD, 0, 0, 'o', ON_FIRST(8), LEAF_BENCH, "", "nut gaps open, or held on fret 3", "nut gaps read open, or with the string held on fret 3")
+COMMAND(METHOD, 0, 0, IN_MENU('o'), ON_FIRST(8), LEAF_BENCH, "", "nut gaps open, or held on fret 3", "nut gaps read open, or with the string held on fret 3")
 COMMAND(TUNING_NAMED, 0, 0, 'n', ON_FIRST(4), LEAF_STRINGS, "", "what if: a tuning by name", "what if: a tuning by its name, of a list; + and - step through it")
 COMMAND(TUNING, 0, 0, 't', ON_MORE(8), LEAF_STRINGS, "", "what if: the next tuning", "what if: the next named tuning")
 COMMAND(SEMITONE_DOWN, 0, 0, 'j', ON_FIRST(5), LEAF_STRINGS, "", "what if: a semitone lower", "what if: the string in hand a semitone lower")
@@ -47,9 +49,9 @@ COMMAND(WHAT_IF_TAKE, 0, 0, 'y', ON_FIRST(8), LEAF_STRINGS, "", "take the what-i
 COMMAND(WHAT_IF_DROP, 0, 0, 'w', ON_FIRST(9), LEAF_STRINGS, "", "drop the what-if", "drop the what-if")
 COMMAND(NOTE_BACK, 0, 0, 'j', ON_FIRST(5), LEAF_FRETS, "", "look at the note below", "look at the next lower note on the headroom map")
 COMMAND(NOTE, 0, 0, 'k', ON_FIRST(6), LEAF_FRETS, "note", "look at the note above", "look at the next higher note on the headroom map; past the last, at the tightest")
-COMMAND(WORK_DONE, ' ', 0, 'd', ON_FIRST(4), LEAF_WORK, "done", "the move is done", "mark the move in hand done as planned, with the time and what proves it")
-COMMAND(WORK_OWN, 0, 0, 'a', ON_FIRST(7), LEAF_WORK, "", "a line of your own work", "write a line of your own work; its amount and note follow")
-COMMAND(WORK_OUT, 0, 0, 'z', ON_FIRST(8), LEAF_WORK, "", "take the work line out", "take the line in hand out, or the mark off the move")
+COMMAND(WORK_DONE, ' ', 0, IN_MENU('d'), ON_FIRST(4), LEAF_WORK, "done", "the move is done", "mark the move in hand done as planned, with the time and what proves it")
+COMMAND(WORK_OWN, 0, 0, IN_MENU('a'), ON_FIRST(7), LEAF_WORK, "", "a line of your own work", "write a line of your own work; its amount and note follow")
+COMMAND(WORK_OUT, 0, 0, IN_MENU('z'), ON_FIRST(8), LEAF_WORK, "", "take the work line out", "take the line in hand out, or the mark off the move")
 COMMAND(HISTORY_OPEN, SILLET_KEY_ENTER, 0, 'i', ON_FIRST(4), LEAF_HISTORY, "open", "take this pass to the bench", "take the pass looked at in hand, on the bench")
 COMMAND(HISTORY_NAME, 0, 0, 'l', ON_FIRST(7), LEAF_HISTORY, "label", "label this pass", "label the pass looked at, then write its note")
 COMMAND(PASS_OUT, 0, 0, 'z', ON_FIRST(8), LEAF_HISTORY, "", "take this pass out", "take the pass looked at out, with all its readings, once Enter has said so too")

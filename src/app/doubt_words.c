@@ -4,6 +4,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "app/command.h"
 #include "app/entry.h"
 #include "model/pitch.h"
 #include "model/said_amount.h"
@@ -88,6 +89,22 @@ static void add_meant(struct strbuf *out, const struct doubt *doubt, const struc
                    doubt->other == FIELD_ACTION ? "; action reads that" : "; a nut gap reads that");
     if (doubt->has_likely)
         add_likely(out, doubt, field, units);
+}
+
+/* "u as what was done? Space marks it done; * 1 is undo" */
+static void add_letters_doubt(struct strbuf *out, const char *text)
+{
+    const enum command_id meant =
+        text[1] ? COMMAND_NONE : command_find_in_menu((uint32_t)text[0], LEAF_WORK);
+
+    strbuf_add(out, text);
+    strbuf_add(out, " as what was done? Space marks it done");
+    if (meant == COMMAND_NONE || meant == COMMAND_WORK_DONE)
+        return;
+    strbuf_add(out, "; ");
+    command_place_name(command_get(meant)->place, out);
+    strbuf_add(out, " is ");
+    strbuf_add(out, command_get(meant)->title);
 }
 
 /* --- why --- */
@@ -191,6 +208,9 @@ void doubt_words_add(struct strbuf *out, const struct doubt *doubt, const struct
     switch (doubt->kind) {
     case DOUBT_NONE:
     case DOUBT_NAME:
+        return;
+    case DOUBT_LETTERS:
+        add_letters_doubt(out, entry->text);
         return;
     case DOUBT_FUTURE:
         strbuf_addf(out, "%s is yet to come", entry->text);

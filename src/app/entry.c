@@ -13,6 +13,17 @@ static bool is_number(const struct field *field)
     return field->kind == KIND_NUMBER || field->kind == KIND_RADIUS;
 }
 
+/* In any case, as it may begin a sentence. */
+static bool is_flat(const char *text, const struct field *field)
+{
+    static const char flat[] = "flat";
+    size_t i = 0;
+
+    while (flat[i] && (text[i] == flat[i] || text[i] == flat[i] - 'a' + 'A'))
+        i++;
+    return field->kind == KIND_RADIUS && !flat[i] && !text[i];
+}
+
 /* A number as far as a gauge could tell it: five digits, no zeros behind the point. */
 static void add_rounded(struct strbuf *out, double value)
 {
@@ -176,7 +187,7 @@ static void look_at_reading(const char *text, const struct field *field,
     struct field_value value;
     struct field_fault fault;
 
-    text = numeral(text, field, memory);
+    text = is_flat(text, field) ? "flat" : numeral(text, field, memory);
     if (!is_number(field)) {
         spell_word(text, field, NULL, &word);
         text = word_memory;
@@ -221,8 +232,8 @@ enum status entry_spell(const char *text, const struct field *field, const struc
 {
     char memory[ENTRY_TEXT_MAX];
 
-    if (!is_number(field) || strcmp(text, "flat") == 0) {
-        spell_word(text, field, today, out);
+    if (!is_number(field) || is_flat(text, field)) {
+        spell_word(is_number(field) ? "flat" : text, field, today, out);
         return out->truncated ? STATUS_TOO_LONG : STATUS_OK;
     }
     return num_spell(numeral(text, field, memory), field->quantity, field_bare_unit(field, units),

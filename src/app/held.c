@@ -6,6 +6,8 @@
 #include "app/cell_words.h"
 #include "app/doubt_words.h"
 #include "app/typed_text.h"
+#include "app/work_actions.h"
+#include "app/work_list.h"
 #include "base/utf8.h"
 
 /* --- what is doubted --- */
@@ -29,7 +31,10 @@ static struct entered find_wanted(const struct app *app, const struct reading_ke
 
 static struct doubt_about find_about(const struct app *app, const struct route_cell *cell)
 {
-    struct doubt_about about = {.today = app->today, .wanted = find_wanted(app, &cell->key)};
+    struct doubt_about about = {.today = app->today,
+                                .wanted = find_wanted(app, &cell->key),
+                                .of_move = cell->key.field == FIELD_WORK_AMOUNT &&
+                                           work_move_in_hand(app) != MOVE_COUNT_};
     struct reading_key before = cell->key;
 
     about.expected.given = app_expected(app, cell, &about.expected.value);
@@ -71,11 +76,16 @@ void held_look(struct app *app)
     if (entry_spell(typed_text(app, typed), field, &app->units, &today, &kept) != STATUS_OK)
         return;
     const struct doubt_about about = find_about(app, cell);
-    entry.value = (struct field_value){.value = app->entry_view.value};
+    struct entry_view view = app->entry_view;
+    struct reading_key key = cell->key;
+    /* It is logged as the rod's turns too. */
+    if (work_reads_as_turns(app, &view))
+        key.field = FIELD_ROD_TURN;
+    entry.value = (struct field_value){.value = view.value};
     entry.whole = strspn(app->entry.text, "0123456789") == app->entry.length;
     entry.bare = bare_number(app->entry.text);
-    app->doubt = doubt_find(&app->record, &cell->key, &entry, &about);
-    doubt_words_add(&words, &app->doubt, &cell->key, &entry, &app->units);
+    app->doubt = doubt_find(&app->record, &key, &entry, &about);
+    doubt_words_add(&words, &app->doubt, &key, &entry, &app->units);
 }
 
 /* --- what is held --- */
@@ -127,14 +137,26 @@ static bool take_letter(struct turn *turn, uint32_t key)
         command == COMMAND_MENU)
         turn_run(turn, command);
     else
-        turn_warn(turn, "Enter files what is held, digits begin it anew, Esc empties it.");
+        turn_warn(turn, "Enter asks again, digits begin it anew, Esc empties it.");
     return true;
+}
+
+/* What a letter in doubt is answered with: the commands that its doubt names. */
+static bool means_command(const struct app *app, uint32_t key)
+{
+    return app->doubt.kind == DOUBT_LETTERS &&
+           (key == MENU_KEY || (key == ' ' && app->held != HELD_NO));
 }
 
 bool held_take_key(struct turn *turn, uint32_t key)
 {
     struct app *app = turn->app;
 
+    if (means_command(app, key)) {
+        app_drop_entry(app);
+        app_refresh_entry(app);
+        return false;
+    }
     if (app->held == HELD_NO || key == SILLET_KEY_ENTER)
         return false;
     app->held = HELD_WAITS;

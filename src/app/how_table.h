@@ -90,7 +90,7 @@ HOW(ROD_TURN, "From the wrench: 1/4 is a quarter turn tighter, -1/8 an eighth sl
 HOW(RELIEF, "Straightedge along the strings, or a string held down at both ends; feeler leaf between it and the crown, tuned to pitch. Mostly .004 to .012 in (0.1 to 0.3 mm). A leaf that just drags is the reading.")
 HOW(RELIEF_AT, "The same straightedge, the leaf over another fret: the more of them, the better the curve is known.")
 HOW(FALL_AWAY, "Lay the straightedge on the crowns from the heel fret to the join and on over the tongue; leaf over the last crown. Less than 0 where the tongue rises.")
-HOW(NUT_GAP, "Feeler leaf between the string and the crown of fret 1, tuned to pitch. Open: mostly .012 to .020 in (0.3 to 0.5 mm). Held on fret 3: .002 to .006 in (0.05 to 0.15 mm). o changes the way.")
+HOW(NUT_GAP, "Feeler leaf between the string and the crown of fret 1, tuned to pitch. Open: mostly .012 to .020 in (0.3 to 0.5 mm). Held on fret 3: .002 to .006 in (0.05 to 0.15 mm). * 8 changes the way.")
 HOW(ACTION, "Rule on the crown beside the string, or leaves; read the underside of the open string, tuned to pitch, played position. Mostly 4/64 to 7/64 in (1.6 to 2.8 mm).")
 HOW(EXPOSURE_BASS, "Rule on the bridge beside the string, up to the top of the saddle. With screws, posts or wheels: how far the saddle can still go down. About 1/8 in (3 mm) is healthy.")
 HOW(EXPOSURE_TREBLE, "Rule on the bridge beside the string, up to the top of the saddle. With screws, posts or wheels: how far the saddle can still go down. About 1/8 in (3 mm) is healthy.")

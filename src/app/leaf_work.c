@@ -25,30 +25,29 @@ bool work_line_exists(const struct record *record, int visit, int line)
     return false;
 }
 
-/* The pass whose readings asked for the turns of a rod that is marked done; 0 while it is not. */
-static int pass_of_turns(const struct leaf_place *place)
+bool work_turns_key(const struct record *record, int visit, int pass, struct reading_key *ret_key)
 {
-    const int read = record_last_read_pass(place->record, place->visit);
-    const int pass = place->pass < read ? place->pass : read;
+    const int read = record_last_read_pass(record, visit);
 
-    return pass > 0 && pass < PASSES_MAX &&
-                   work_mark_line(place->record, place->visit, pass, MOVE_ROD) > 0
-               ? pass
-               : 0;
+    if (pass > read)
+        pass = read;
+    if (pass < 1 || pass >= PASSES_MAX || work_mark_line(record, visit, pass, MOVE_ROD) == 0)
+        return false;
+    *ret_key = reading_key_pass(FIELD_ROD_TURN, visit, pass + 1);
+    return true;
 }
 
 void leaf_lay_work(const struct leaf_place *place, struct route *route)
 {
     const int visit = place->visit, last = record_last_work(place->record, visit);
-    const int pass = pass_of_turns(place);
+    struct reading_key turns;
     int row = 0;
 
     for (; row < MOVE_COUNT_; row++)
         if (last < WORKS_MAX)
             route_add(route, work_key(WORK_AMOUNT, visit, last + 1), row, 0, place->strings);
-    if (pass > 0) {
-        route_add(route, reading_key_pass(FIELD_ROD_TURN, visit, pass + 1), MOVE_ROD, 1,
-                  place->strings);
+    if (work_turns_key(place->record, visit, place->pass, &turns)) {
+        route_add(route, turns, MOVE_ROD, 1, place->strings);
         route_set_aside(route);
     }
     for (int line = last > WORK_LINES_MAX ? last - WORK_LINES_MAX + 1 : 1; line <= last; line++) {

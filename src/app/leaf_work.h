@@ -18,6 +18,10 @@ enum { WORK_LINES_MAX = 150 };
 
 struct reading_key work_key(enum work_column column, int visit, int line);
 
+/* Where the turns of a rod stand that is marked done by the readings of a pass, or of the last one
+ * read before it; false while it is not marked. */
+bool work_turns_key(const struct record *record, int visit, int pass, struct reading_key *ret_key);
+
 /* Whether a work line has any reading. */
 bool work_line_exists(const struct record *record, int visit, int line);
 

@@ -7,7 +7,8 @@
 
 void menu_clear(struct menu *menu)
 {
-    menu->count = menu->at = 0;
+    menu->count = menu->page = 0;
+    menu->at = -1;
 }
 
 static int place_of(const struct menu_item *item)
@@ -40,24 +41,51 @@ int menu_first(const struct menu *menu, int page)
     return at;
 }
 
-/* The page of the item in hand, or the nearest by that many pages that has items. */
+int menu_page(const struct menu *menu)
+{
+    int page = menu->page;
+
+    while (page < MENU_PAGES - 1 && menu_first(menu, page) == menu->count)
+        page++;
+    return page;
+}
+
+/* With an item in hand, that is then the page's first. */
+static void take_page(struct menu *menu, int page)
+{
+    menu->page = page;
+    if (menu->at >= 0)
+        menu->at = menu_first(menu, page);
+}
+
+/* The page in hand, or the nearest by that many pages that has items. */
 static void turn_page(struct menu *menu, int by)
 {
-    const int now = menu->items[menu->at].page;
+    const int now = menu_page(menu);
 
     for (int i = 1; i <= MENU_PAGES; i++) {
         const int page = ((now + by * i) % MENU_PAGES + MENU_PAGES) % MENU_PAGES;
 
         if (menu_first(menu, page) < menu->count) {
-            menu->at = menu_first(menu, page);
+            take_page(menu, page);
             return;
         }
     }
 }
 
+static void take_item(struct menu *menu, int at)
+{
+    menu->at = at;
+    menu->page = menu->items[at].page;
+}
+
+/* The first step takes the page's first item in hand. */
 static void move(struct menu *menu, int by)
 {
-    menu->at = (menu->at + by + menu->count) % menu->count;
+    if (menu->at < 0)
+        take_item(menu, menu_first(menu, menu_page(menu)));
+    else
+        take_item(menu, (menu->at + by + menu->count) % menu->count);
 }
 
 /* True when the key moves in the menu. */
@@ -79,16 +107,16 @@ static bool moves(struct menu *menu, uint32_t key)
         turn_page(menu, -1);
         return true;
     case SILLET_KEY_HOME:
-        menu->at = 0;
+        take_item(menu, 0);
         return true;
     case '.':
     case ',':
     case SILLET_KEY_DELETE:
         if (menu_first(menu, MENU_PAGES - 1) < menu->count)
-            menu->at = menu_first(menu, MENU_PAGES - 1);
+            take_page(menu, MENU_PAGES - 1);
         return true;
     case SILLET_KEY_END:
-        menu->at = menu->count - 1;
+        take_item(menu, menu->count - 1);
         return true;
     default:
         return false;
@@ -98,7 +126,7 @@ static bool moves(struct menu *menu, uint32_t key)
 /* The item that a digit or letter stands for; -1 for none. */
 static int find(const struct menu *menu, uint32_t key)
 {
-    const int page = menu->items[menu->at].page;
+    const int page = menu_page(menu);
 
     for (int i = 0; i < menu->count; i++) {
         const struct menu_item *item = &menu->items[i];
@@ -112,7 +140,7 @@ static int find(const struct menu *menu, uint32_t key)
 enum menu_answer menu_handle(struct menu *menu, uint32_t key, int *ret_id)
 {
     if (key == MENU_KEY || key == SILLET_KEY_ESCAPE || key == SILLET_KEY_BACKSPACE ||
-        menu->count == 0)
+        menu->count == 0 || (key == SILLET_KEY_ENTER && menu->at < 0))
         return MENU_CLOSES;
     if (moves(menu, key))
         return MENU_STAYS;

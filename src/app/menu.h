@@ -8,7 +8,8 @@
 /*
  * The menu that one key of the number pad opens: what can be done now, each item with a letter
  * and with a digit on its page. The pages stand on the screen together; a digit is for the page
- * that the item in hand is on, 0 takes the next page, a point the last.
+ * in hand, 0 takes the next page, a point the last. No item is in hand before an arrow takes one,
+ * so that Enter alone does nothing.
  */
 
 enum { MENU_PAGES = 3, MENU_ITEMS_MAX = MENU_PAGES * 9, MENU_KEY = '*' };
@@ -28,14 +29,18 @@ struct menu_item {
 struct menu {
     struct menu_item items[MENU_ITEMS_MAX]; /* by page and digit */
     int count;
-    int at; /* the one in hand */
+    int page;
+    int at; /* the item in hand; -1 for none */
 };
 
 void menu_clear(struct menu *menu);
 
-/* Puts an item where its place is; the first of all comes to be in hand. A place is taken once,
- * and what is beyond the pages is dropped. */
+/* Puts an item where its place is. A place is taken once, and what is beyond the pages is
+ * dropped. */
 struct menu_item *menu_add(struct menu *menu, int id, int place, uint32_t letter);
+
+/* The page in hand: the one taken, or the first that has items. */
+int menu_page(const struct menu *menu);
 
 /* The first item of a page; `count` where it has none. */
 int menu_first(const struct menu *menu, int page);

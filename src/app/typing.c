@@ -300,7 +300,7 @@ static bool begins_in_letters(const struct app *app, uint32_t key)
     const struct field *field = field_in_hand(app);
 
     if (!app_takes_letters(app))
-        return field && field->kind == KIND_RADIUS && key == 'f';
+        return field && field->kind == KIND_RADIUS && (key == 'f' || key == 'F');
     return is_letter(key) || (field && field->kind == KIND_TEXT);
 }
 

@@ -54,6 +54,30 @@ enum status work_complete_line(struct turn *turn, int line, const struct work_be
     return status;
 }
 
+bool work_reads_as_turns(const struct app *app, struct entry_view *ret_view)
+{
+    const struct route_cell *cell = app_cell(app);
+
+    if (work_move_in_hand(app) != MOVE_ROD || cell->key.field != FIELD_WORK_AMOUNT)
+        return false;
+    entry_look(app->entry.text, field_get(FIELD_ROD_TURN), &app->units, NULL, ret_view);
+    return ret_view->good;
+}
+
+enum status work_log_turns(struct turn *turn, const char *typed)
+{
+    const struct app *app = turn->app;
+    char memory[ENTRY_TEXT_MAX];
+    struct strbuf turns = STRBUF(memory);
+    struct reading_key key;
+
+    if (!work_turns_key(&app->record, app->visit, app->pass, &key))
+        return STATUS_OK;
+    const enum status status =
+        entry_spell(typed, field_get(FIELD_ROD_TURN), &app->units, NULL, &turns);
+    return status == STATUS_OK ? turn_put(turn, key, memory, NULL) : status;
+}
+
 /* Why a move is not marked done as it stands. */
 static const char *refusal(const struct move *move, const struct move_words *words)
 {

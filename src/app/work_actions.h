@@ -35,4 +35,11 @@ struct work_begun {
 void work_begin_line(const struct app *app, int line, struct work_begun *ret_begun);
 enum status work_complete_line(struct turn *turn, int line, const struct work_begun *begun);
 
+/* What is typed as what was done of the rod, where it is a number of turns: how that reads. False
+ * for any other entry. */
+bool work_reads_as_turns(const struct app *app, struct entry_view *ret_view);
+
+/* Logs such an entry as the turns of the rod, once its line is complete. */
+enum status work_log_turns(struct turn *turn, const char *typed);
+
 #endif

@@ -261,6 +261,16 @@ static struct doubt doubt_written(const struct record *record, const struct read
     return doubt;
 }
 
+static struct doubt doubt_text(const struct field *field, const char *text,
+                               const struct doubt_about *about)
+{
+    if (field->id == FIELD_BUILT)
+        return doubt_of_year(text, about);
+    if (about->of_move && strlen(text) <= 2 && !strpbrk(text, "0123456789"))
+        return (struct doubt){.kind = DOUBT_LETTERS};
+    return (struct doubt){.kind = DOUBT_NONE};
+}
+
 struct doubt doubt_find(const struct record *record, const struct reading_key *key,
                         const struct doubt_entry *entry, const struct doubt_about *about)
 {
@@ -283,7 +293,7 @@ struct doubt doubt_find(const struct record *record, const struct reading_key *k
     case KIND_TIME:
         return doubt_of_day(record, key, entry->text, about);
     case KIND_TEXT:
-        return field->id == FIELD_BUILT ? doubt_of_year(entry->text, about) : doubt;
+        return doubt_text(field, entry->text, about);
     case KIND_NOTE:
         return doubt_note_find(record, key, entry->value.value);
     case KIND_CHOICE:

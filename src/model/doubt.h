@@ -36,9 +36,11 @@
  *   scale more than a fiftieth longer or shorter, is asked about; and so is a fret beyond the last.
  * - A core is thinner than its string, and a plain string no thicker than .030 in (0.76 mm). A
  *   string is not retuned by an octave.
+ * - Of a move, what was done in one or two letters: that is likely a command (u, d, ok is said by
+ *   the mark itself).
  * - A day to come, out of order with the visits around it, or more than 50 years back; a year of
- *   building to come or too long ago. (Of all texts that one alone is looked at, where it is a
- *   bare year, with a digit too few or too many.)
+ *   building to come or too long ago, where it is a bare year, with a digit too few or too many.
+ *   (No other text is looked at.)
  */
 enum doubt_kind {
     DOUBT_NONE,
@@ -57,6 +59,7 @@ enum doubt_kind {
     DOUBT_FUTURE,   /* a day or year to come */
     DOUBT_ORDER,    /* a day out of order with another `visit` */
     DOUBT_LONG_AGO, /* a day or year too long ago */
+    DOUBT_LETTERS,  /* a letter or two, where a text says what was done of a move */
     DOUBT_NAME,     /* a text that is near a name of its list; the session sees to that */
 };
 
@@ -86,6 +89,7 @@ struct doubt_about {
     struct entered before;   /* what the pass before read */
     struct entered expected; /* what should be read now; the two pivot unit */
     struct entered wanted;   /* the target */
+    bool of_move;            /* it says what was done of a move */
 };
 
 /* The doubt that filing an entry under `key` raises. A reading that stands there already is no

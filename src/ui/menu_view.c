@@ -13,7 +13,7 @@ static void draw_item(const struct pen *pen, const struct menu *menu, int i, int
 {
     const struct menu_item *item = &menu->items[i];
     const int width = (column == LEFT ? RIGHT : pen->frame->columns) - column - 8;
-    const bool works = item->page == menu->items[menu->at].page, now = i == menu->at;
+    const bool works = item->page == menu_page(menu), now = i == menu->at;
     const char digit[] = {(char)('0' + item->digit), '\0'};
     char letter[5];
 
@@ -36,6 +36,11 @@ static int draw_page(const struct pen *pen, const struct menu *menu, int page, c
 
     if (i == menu->count)
         return row;
+    /* Before an item is in hand, the page is. */
+    if (menu->at < 0 && page == menu_page(menu)) {
+        pen->frame->cursor_row = row;
+        pen->frame->cursor_column = column + 2;
+    }
     pen_put(pen, row++, column + 2, pen->frame->columns - column - 2, ROLE_LABEL, heading);
     for (; i < menu->count && menu->items[i].page == page && row < end; i++)
         draw_item(pen, menu, i, row++, column);
@@ -55,13 +60,14 @@ void menu_view_draw(const struct pen *pen, const struct menu *menu, const char *
     (void)draw_page(pen, menu, 2, "more: a point, then", row, end, LEFT);
 }
 
-void menu_view_draw_keys(const struct pen *pen, int row)
+void menu_view_draw_keys(const struct pen *pen, const struct menu *menu, int row)
 {
     int column = 1;
 
     column += pen_put(pen, row, column, 40, ROLE_DIM, "a digit or letter does it") + 2;
     column += strip_view_key(pen, row, column, SILLET_KEY_UP, "") - 2;
     column += strip_view_key(pen, row, column, SILLET_KEY_DOWN, "move");
-    column += strip_view_key(pen, row, column, SILLET_KEY_ENTER, "does it");
+    if (menu->at >= 0)
+        column += strip_view_key(pen, row, column, SILLET_KEY_ENTER, "does it");
     (void)strip_view_key(pen, row, column, MENU_KEY, "closes");
 }

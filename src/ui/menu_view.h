@@ -10,6 +10,6 @@ void menu_view_draw(const struct pen *pen, const struct menu *menu, const char *
                     int rows);
 
 /* What the keys do in it. */
-void menu_view_draw_keys(const struct pen *pen, int row);
+void menu_view_draw_keys(const struct pen *pen, const struct menu *menu, int row);
 
 #endif

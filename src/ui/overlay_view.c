@@ -33,7 +33,7 @@ static void key_line(struct scroll *scroll, const struct command *command)
     char memory[48];
     struct strbuf keys = STRBUF(memory);
 
-    command_keys_name(command->key, command->other_key, command->letter, &keys);
+    command_keys_name(command->key, command->other_key, command->letter, command->in_menu, &keys);
     scroll_key(scroll, memory, command->words);
 }
 

@@ -297,8 +297,8 @@ static void draw_typing_keys(const struct pen *pen, const struct app *app, int r
         {SILLET_KEY_PAGE_DOWN, "further"},
         {SILLET_KEY_ESCAPE, "drops it"},
     };
-    static const struct key_hint held[] = {
-        {SILLET_KEY_ENTER, "files it all the same"},
+    const struct key_hint held[] = {
+        {SILLET_KEY_ENTER, app->held == HELD_ASKED ? "files it all the same" : "asks again"},
         {SILLET_KEY_BACKSPACE, "empties it"},
     };
 
@@ -322,7 +322,8 @@ static uint32_t working_key(const struct app *app, const struct command *command
     const bool everywhere = command->key && command->key < SILLET_KEY_F1;
     const bool is_letter = command->letter >= 'A';
 
-    return everywhere || !command->letter || (is_letter && app_takes_letters(app))
+    return everywhere || !command->letter || command->in_menu ||
+                   (is_letter && app_takes_letters(app))
                ? command->key
                : command->letter;
 }

@@ -165,7 +165,7 @@ static void draw_help(const struct pen *pen, const struct shelf_list *list, int 
         char memory[48];
         struct strbuf keys = STRBUF(memory);
 
-        command_keys_name(key->key, key->other_key, 0, &keys);
+        command_keys_name(key->key, key->other_key, 0, false, &keys);
         if (key->place) {
             strbuf_add(&keys, keys.length > 0 ? " or * " : "* ");
             command_key_name(key->letter, &keys);
@@ -297,7 +297,7 @@ static void draw_keys(const struct pen *pen, const struct shelf_list *list, int 
         return;
     }
     if (list->mode == SHELF_MENU) {
-        menu_view_draw_keys(pen, row);
+        menu_view_draw_keys(pen, &list->menu, row);
         return;
     }
     for (int id = 0; id < SHELF_KEY_COUNT_; id++) {

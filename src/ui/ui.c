@@ -167,7 +167,7 @@ void ui_compose(const struct app *app, bool utf8, struct frame *frame)
     draw_strip(&pen, app);
     if (app->overlay == OVERLAY_MENU) {
         menu_view_draw(&pen, &app->menu, leaf_name(app->leaf), 2, rows - 3);
-        menu_view_draw_keys(&pen, rows - 1);
+        menu_view_draw_keys(&pen, &app->menu, rows - 1);
         return;
     }
     if (app->overlay != OVERLAY_NONE) {

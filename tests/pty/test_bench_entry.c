@@ -199,7 +199,7 @@ static void test_clear(void **state)
     struct bench *bench = *state;
     struct terminal *terminal = bench_start_worked(bench);
 
-    terminal_type(terminal, "x");
+    terminal_type(terminal, "*x");
     bench_expect_row(terminal, ROW_TITLED_RELIEF, "-");
     bench_expect_row(terminal, ROW_TITLED_ROD, "measure the relief");
     bench_expect_no_line(bench, "relief = .013 in");

@@ -38,9 +38,9 @@ static void test_sheet_lies_beside_the_profile(void **state)
     assert_int_equal(tree_count(folder, ""), 1);
     assert_int_equal(tree_count(folder, "bench-2026-03-02."), 1);
     /* Once more takes its place. */
-    terminal_type(terminal, "h");
+    terminal_type(terminal, "*h");
     terminal_expect(terminal, SEEN_HELP);
-    terminal_type(terminal, "hc");
+    terminal_type(terminal, "h*c");
     terminal_expect(terminal, SEEN_SHEET);
     assert_int_equal(tree_count(folder, ""), 1);
     bench_quit(terminal);
@@ -78,7 +78,7 @@ static void test_no_sheet_of_nothing(void **state)
     find_folder(bench, folder, sizeof folder);
     terminal_type(terminal, "v");
     terminal_expect(terminal, "visit 2");
-    terminal_type(terminal, "c");
+    terminal_type(terminal, "*c");
     terminal_expect(terminal, SEEN_NO_SHEET "nothing of this visit");
     bench_quit(terminal);
     assert_int_not_equal(access(folder, F_OK), 0);
@@ -127,9 +127,9 @@ static void test_sheet_goes_through_no_link(void **state)
             assert_int_equal(symlink("../made", path), 0);
         else
             tree_write_text(path, "[profile]\n");
-        terminal_type(terminal, "h");
+        terminal_type(terminal, "*h");
         terminal_expect(terminal, SEEN_HELP);
-        terminal_type(terminal, "hc");
+        terminal_type(terminal, "h*c");
         terminal_expect(terminal, SEEN_NO_SHEET "sheets/bench-2026-03-02.");
         terminal_expect(terminal, "move it away");
         tree_assert_text(victim, "[profile]\n");

@@ -87,10 +87,11 @@ static void test_nut_method(void **state)
     struct bench *bench = *state;
     struct terminal *terminal = bench_start_worked(bench);
 
-    terminal_type(terminal, "o");
+    terminal_type(terminal, "*o");
     terminal_expect(terminal, SEEN_HELD);
     bench_expect_line(bench, "nut_method = held-3");
-    terminal_type(terminal, "o");
+    terminal_type(terminal, "*o");
+    terminal_expect(terminal, "with the string open.");
     terminal_expect_gone(terminal, SEEN_HELD);
     bench_expect_line(bench, "nut_method = open");
     terminal_type(terminal, "u");

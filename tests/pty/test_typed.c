@@ -58,6 +58,10 @@ enum cell {
     WIDTH,
     MODULUS,
     TURN,
+    RADIUS,
+    METHOD,
+    ROD_DONE,
+    ROD_LOGGED,
     KIND,
     BRIDGE,
     JOIN,
@@ -103,6 +107,10 @@ static const struct {
     [WIDTH] = {"Neck", "board width at the nut", "board", "width_nut"},
     [MODULUS] = {"Neck", "neck modulus", "neck", "modulus"},
     [TURN] = {"Bench", "rod turned", "visit.1.pass.2", "rod_turn"},
+    [RADIUS] = {"Intake", "radius at the nut", "board", "radius_nut"},
+    [METHOD] = {"Bench", "relief at fret", "visit.1.pass.1", "nut_method"},
+    [ROD_DONE] = {"Work", "rod, what was done", "visit.1.work.1", "amount"},
+    [ROD_LOGGED] = {"Work", "rod, what was done", "visit.1.pass.2", "rod_turn"},
     [KIND] = {"Intake", "kind", "instrument", "kind"},
     [BRIDGE] = {"Intake", "bridge", "bridge", "kind"},
     [JOIN] = {"Intake", "neck join", "neck", "join"},
@@ -228,7 +236,8 @@ static void turn_to_leaf(struct terminal *terminal, const char *leaf)
     static const struct {
         const char *leaf, *key;
     } keys[] = {{"Intake", "\033OP"}, {"Bench", "\033OQ"},   {"Strings", "\033OR"},
-                {"Pitch", "\033OS"},  {"Frets", "\033[15~"}, {"Neck", "\033[17~"}};
+                {"Pitch", "\033OS"},  {"Frets", "\033[15~"}, {"Neck", "\033[17~"},
+                {"Work", "\033[18~"}};
     char top[32];
 
     snprintf(top, sizeof top, "[%s]", leaf);
@@ -815,6 +824,50 @@ static void what_is_refused_does_not_stay(void **state)
 
     CHECK_ROWS(state, rows);
 }
+
+/* --- letters where none are wanted --- */
+
+#define HIGH_RELIEF "[targets]\nrelief = .006 in\n[visit.1.pass.1]\ntime = 10:00\nrelief = .013 in\n"
+
+static void words_in_cells_of_numbers(void **state)
+{
+    static const struct row rows[] = {
+        {INCH, STRINGS, NULL, "six\r", REFUSED},
+        {INCH, STRINGS, NULL, "x", REFUSED},
+        {INCH, STRINGS, NULL, "*\r", REFUSED},
+        {INCH, STRINGS, NULL, "*2", ""},
+        {INCH, STRINGS, NULL, "\033[3~", ""},
+        {INCH, HUMIDITY, "humidity = 46 %\n", "max\r", REFUSED},
+        {INCH, METHOD, HIGH_RELIEF, "none\r", REFUSED},
+        {INCH, METHOD, HIGH_RELIEF, "o", REFUSED},
+        {INCH, METHOD, HIGH_RELIEF, "*8", "held-3"},
+        {INCH, RADIUS, NULL, "Flat\r", "flat"},
+        {METRIC, RADIUS, NULL, "FLAT\r", "flat"},
+        {METRIC, RADIUS, NULL, "flat\r", "flat"},
+    };
+
+    CHECK_ROWS(state, rows);
+}
+
+static void what_was_done(void **state)
+{
+    static const struct row rows[] = {
+        {INCH, ROD_DONE, HIGH_RELIEF, "a\r", HELD},
+        {INCH, ROD_DONE, HIGH_RELIEF, "d\r", HELD},
+        {INCH, ROD_DONE, HIGH_RELIEF, "u\r", HELD},
+        {INCH, ROD_DONE, HIGH_RELIEF, "u\r\r", "u"},
+        {INCH, ROD_DONE, HIGH_RELIEF, "1/4\r", "1/4"},
+        {INCH, ROD_LOGGED, HIGH_RELIEF, "1/4\r", "1/4 turn"},
+        {METRIC, ROD_LOGGED, HIGH_RELIEF, ".25\r", ".25 turn"},
+        {INCH, ROD_LOGGED, HIGH_RELIEF, "1/8 turn\r", "1/8 turn"},
+        {INCH, ROD_LOGGED, HIGH_RELIEF, "tightened\r", ""},
+        {INCH, ROD_LOGGED, HIGH_RELIEF, "*4" "90\r" ".25\r", ".25 turn"},
+        {INCH, ROD_LOGGED, HIGH_RELIEF, " 2..5\r" "1/4\r", "1/4 turn"},
+        {INCH, ROD_LOGGED, HIGH_RELIEF, " \177\033[C" "1/4\r", "1/4 turn"},
+    };
+
+    CHECK_ROWS(state, rows);
+}
 /* clang-format on */
 
 static void blanks_behind_and_frets_that_are_not_there(void **state)
@@ -840,6 +893,8 @@ int main(int argc, char **argv)
         BENCH_CASE(rules),
         BENCH_CASE(sizes),
         BENCH_CASE(other_quantities),
+        BENCH_CASE(words_in_cells_of_numbers),
+        BENCH_CASE(what_was_done),
         BENCH_CASE(choices),
         BENCH_CASE(woods_and_materials),
         BENCH_CASE(notes),

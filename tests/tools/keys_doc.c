@@ -49,15 +49,6 @@ static void man_key(const char *keys, const char *in_menu, const char *words)
     man_text(words);
 }
 
-/* "* 4", "* 0 2", "* . 4" */
-static void add_place(int place, struct strbuf *out)
-{
-    static const char *const pages[MENU_PAGES] = {"* ", "* 0 ", "* . "};
-
-    if (place)
-        strbuf_addf(out, "%s%d", pages[place / 10], place % 10);
-}
-
 static void print_commands(const struct format *format, int where)
 {
     for (int id = 0; id < COMMAND_COUNT_; id++) {
@@ -67,8 +58,9 @@ static void print_commands(const struct format *format, int where)
 
         if (command->where != where)
             continue;
-        add_place(command->place, &place);
-        command_keys_name(command->key, command->other_key, command->letter, &keys);
+        command_place_name(command->place, &place);
+        command_keys_name(command->key, command->other_key, command->letter, command->in_menu,
+                          &keys);
         format->key(memory, place_memory, command->words);
     }
 }
@@ -83,11 +75,13 @@ static bool leaf_has_keys(int leaf)
 
 static void print_leaves(const struct format *format)
 {
-    format->section("On every leaf of an instrument",
-                    "Digits, a point, a slash, plus and minus begin an entry; after them the "
-                    "letters of a unit belong to it. In a cell of words, choices, notes or dates "
-                    "every letter begins to write. Elsewhere a letter is a command; in the menu, "
-                    "behind *, it is one everywhere, and so is the digit that stands beside it.");
+    format->section(
+        "On every leaf of an instrument",
+        "Digits, a point, a slash, plus and minus begin an entry; after them the "
+        "letters of a unit belong to it. In a cell of words, choices, notes or dates "
+        "every letter begins to write. Elsewhere a letter is a command, and a second one "
+        "right behind it is refused: that would be a word. In the menu, behind *, a "
+        "letter is a command everywhere, and so is the digit that stands beside it.");
     print_commands(format, ANYWHERE);
     for (int leaf = 0; leaf < LEAF_COUNT_; leaf++) {
         if (!leaf_has_keys(leaf))
@@ -121,12 +115,8 @@ static void print_shelf(const struct format *format)
 
             if (key->mode != modes[m].mode)
                 continue;
-            add_place(key->place, &place);
-            command_keys_name(key->key, key->other_key, key->place ? 0 : key->letter, &keys);
-            if (key->place) {
-                strbuf_add(&keys, keys.length > 0 ? " or * " : "* ");
-                command_key_name(key->letter, &keys);
-            }
+            command_place_name(key->place, &place);
+            command_keys_name(key->key, key->other_key, key->letter, key->place != 0, &keys);
             format->key(memory, place_memory, key->words);
         }
     }

@@ -446,7 +446,7 @@ static void undo_says_what_it_changed(void **state)
     bench_press(app, "r");
     assert_string_equal(app->message,
                         "Made again: nut gap, string 6: .019 in again, no longer .030 in");
-    bench_press(app, "xu");
+    bench_press(app, "{Del}u");
     assert_string_equal(app->message, "Undone: nut gap, string 6: .019 in again, no longer empty");
 }
 
@@ -456,18 +456,68 @@ static void a_reading_is_taken_out_and_brought_back(void **state)
 
     assert_true(bench_press(app, "{Del}").save);
     assert_null(bench_text(app, "visit.1.pass.1 relief"));
-    assert_false(bench_press(app, "x").save);
+    assert_false(bench_press(app, "x{Del}").save);
     assert_true(bench_press(app, "u").save);
     assert_string_equal(bench_text(app, "visit.1.pass.1 relief"), ".013 in");
+}
+
+/* Words in a cell of numbers: their letters are no commands one by one. */
+static void a_word_is_no_row_of_commands(void **state)
+{
+    static const char *const words[] = {"none",    "six", "max", "one",
+                                        "unknown", "off", "too", "Flat"};
+    struct app *app = *state;
+
+    for (size_t i = 0; i < sizeof words / sizeof words[0]; i++) {
+        assert_false(bench_press(app, "{Home}").save);
+        assert_false(bench_press(app, words[i]).save);
+        assert_int_equal(app->tone, TONE_WARNING);
+        assert_non_null(strstr(app->message, "Letters are commands here; * shows them."));
+        bench_press(app, "{F2}");
+    }
+    assert_int_equal(app->pass, 1);
+    assert_string_equal(bench_text(app, "visit.1.pass.1 relief"), ".013 in");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 nut_method"), "open");
+    /* What the first letter did is said. */
+    bench_press(app, "{Home}m{Home}");
+    bench_press(app, "max");
+    assert_non_null(strstr(app->message, "commands here"));
+    bench_press(app, "{Home}ma");
+    assert_non_null(strstr(app->message, "m was: inch gauges or metric ones"));
+}
+
+/* Steps are taken one behind the other, and a second later a letter begins no word. */
+static void letters_may_follow_letters(void **state)
+{
+    const struct event pause = {.type = EVENT_NONE};
+    struct app *app = *state;
+
+    bench_press(app, "kk");
+    assert_int_equal(app->tone, TONE_NOTE);
+    bench_press(app, "ju");
+    assert_non_null(strstr(app->message, "Undone"));
+    bench_press(app, "{F3}{Right}tsjk");
+    assert_int_not_equal(app->tone, TONE_WARNING);
+    bench_press(app, "w{F2}j{Home}ku");
+    assert_non_null(strstr(app->message, "Undone"));
+    app_handle(app, &pause, &bench_clock);
+    bench_press(app, "m");
+    assert_true(app->metric);
+    bench_press(app, "p");
+    assert_int_equal(app->pass, 1);
+    app_handle(app, &pause, &bench_clock);
+    bench_press(app, "p");
+    assert_int_equal(app->pass, 2);
 }
 
 static void the_nut_method_changes_to_and_fro(void **state)
 {
     struct app *app = *state;
 
-    assert_true(bench_press(app, "o").save);
+    assert_false(bench_press(app, "o").save);
+    assert_true(bench_press(app, "*o").save);
     assert_string_equal(bench_text(app, "visit.1.pass.1 nut_method"), "held-3");
-    bench_press(app, "o");
+    bench_press(app, "*o");
     assert_string_equal(bench_text(app, "visit.1.pass.1 nut_method"), "open");
 }
 
@@ -667,6 +717,8 @@ int main(void)
         CASE(undo_of_a_nudge_stays_on_the_bench),
         CASE(undo_says_what_it_changed),
         CASE(a_reading_is_taken_out_and_brought_back),
+        CASE(a_word_is_no_row_of_commands),
+        CASE(letters_may_follow_letters),
         CASE(the_nut_method_changes_to_and_fro),
         CASE(gauges_change_and_are_remembered),
         CASE(a_sheet_can_be_asked_for_anywhere),

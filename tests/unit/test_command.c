@@ -188,10 +188,31 @@ static void find_agrees_with_the_table(void **state)
                         command_get(id)->letter == key);
         }
         /* A leaf's own command may take a key over from one that holds anywhere. */
-        for (int id = 0; id < COMMAND_COUNT_; id++)
-            if (command_get((enum command_id)id)->where == leaf)
-                assert_int_equal(
-                    command_find(command_get((enum command_id)id)->letter, (enum leaf)leaf), id);
+        for (int id = 0; id < COMMAND_COUNT_; id++) {
+            const struct command *command = command_get((enum command_id)id);
+
+            if (command->where != leaf)
+                continue;
+            assert_int_equal(command_find(command->letter, (enum leaf)leaf),
+                             command->in_menu ? COMMAND_NONE : (enum command_id)id);
+            if (command->place)
+                assert_int_equal(command_find_in_menu(command->letter, (enum leaf)leaf), id);
+        }
+    }
+}
+
+static void what_takes_out_or_marks_is_no_bare_letter(void **state)
+{
+    static const struct {
+        uint32_t letter;
+        enum leaf leaf;
+    } cases[] = {{'x', LEAF_BENCH}, {'x', LEAF_INTAKE}, {'o', LEAF_BENCH},
+                 {'d', LEAF_WORK},  {'a', LEAF_WORK},   {'z', LEAF_WORK}};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        assert_int_equal(command_find(cases[i].letter, cases[i].leaf), COMMAND_NONE);
+        assert_int_not_equal(command_find_in_menu(cases[i].letter, cases[i].leaf), COMMAND_NONE);
     }
 }
 
@@ -261,6 +282,7 @@ int main(void)
         cmocka_unit_test(no_two_commands_share_a_place),
         cmocka_unit_test(readings_keep_their_keys),
         cmocka_unit_test(find_agrees_with_the_table),
+        cmocka_unit_test(what_takes_out_or_marks_is_no_bare_letter),
         cmocka_unit_test(key_names_are_readable),
         cmocka_unit_test(hints_fit_the_smallest_screen),
     };

@@ -124,6 +124,8 @@ static void entry_is_kept_with_its_unit(void **state)
     assert_string_equal(spell("6", action(), false), "6/64 in");
     assert_string_equal(spell("1.8", action(), true), "1.8 mm");
     assert_string_equal(spell("flat", field_get(FIELD_RADIUS_NUT), false), "flat");
+    assert_string_equal(spell("Flat", field_get(FIELD_RADIUS_NUT), false), "flat");
+    assert_string_equal(spell("FLAT", field_get(FIELD_RADIUS_END), false), "flat");
     assert_string_equal(spell("E2", field_get(FIELD_STRING_NOTE), false), "E2");
 }
 

@@ -115,6 +115,7 @@ static void what_comes_between_makes_enter_ask_again(void **state)
         assert_int_equal(app->at, 0);
         assert_string_equal(app->entry.text, "130");
         assert_int_equal(app->tone, TONE_WARNING);
+        expect_said(app, "Enter asks again");
         bench_press(app, "{Enter}");
         assert_string_equal(bench_text(app, RELIEF), ".013 in");
         bench_press(app, "{Esc}");

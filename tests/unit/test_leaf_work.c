@@ -263,6 +263,149 @@ static void a_gap_is_no_turn(void **state)
     bench_close(app);
 }
 
+static void a_refusal_stays_with_the_turns(void **state)
+{
+    static const char *const ways[] = {" 90{Enter}", " 2..5{Enter}", "*490{Enter}"};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof ways / sizeof ways[0]; i++) {
+        struct app *app = start(build_record_full, "");
+
+        bench_press(app, ways[i]);
+        assert_int_equal(app->tone, TONE_WARNING);
+        assert_int_equal(app_cell(app)->key.field, FIELD_ROD_TURN);
+        assert_string_equal(app->entry.text, "");
+        bench_press(app, ".25{Enter}");
+        check_text(app, TURNS, ".25 turn");
+        assert_int_equal(record_last_work(&app->record, 1), 1);
+        bench_close(app);
+    }
+}
+
+static void back_from_the_turns_is_the_rod(void **state)
+{
+    struct app *app = start(build_record_full, "");
+
+    (void)state;
+    bench_press(app, " {Back}");
+    assert_int_equal(work_move_in_hand(app), MOVE_ROD);
+    assert_int_equal(app_cell(app)->key.field, FIELD_WORK_AMOUNT);
+    bench_close(app);
+}
+
+/* As what was done of the rod, a number of turns is logged as such; both are one step. */
+static void turns_typed_as_what_was_done_are_logged(void **state)
+{
+    static const struct {
+        const char *typed, *amount, *turns;
+    } cases[] = {
+        {"1/4{Enter}", "1/4", "1/4 turn"},
+        {".25{Enter}", ".25", ".25 turn"},
+        {"-1/8 turn{Enter}", "-1/8 turn", "-1/8 turn"},
+        {"tightened{Enter}", "tightened", NULL},
+        {"1/4 to the left{Enter}", "1/4 to the left", NULL},
+        /* Held, as where the turns are asked for. */
+        {".029{Enter}", NULL, NULL},
+        {".029{Enter}{Enter}", ".029", ".029 turn"},
+    };
+
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        struct app *app = start(build_record_full, "");
+
+        bench_press(app, cases[i].typed);
+        if (cases[i].turns)
+            check_text(app, TURNS, cases[i].turns);
+        else
+            assert_null(bench_text(app, TURNS));
+        if (cases[i].amount) {
+            check_text(app, "visit.1.work.1 amount", cases[i].amount);
+            assert_int_equal(work_move_in_hand(app), MOVE_SLOTS);
+            bench_press(app, "*1");
+            assert_null(bench_text(app, TURNS));
+        }
+        assert_int_equal(record_last_work(&app->record, 1), 0);
+        bench_close(app);
+    }
+}
+
+static void turns_are_logged_of_the_rod_alone(void **state)
+{
+    struct app *app = start(build_record_full, "");
+
+    (void)state;
+    bench_press(app, "{Down}1/4{Enter}");
+    check_text(app, "visit.1.work.1 kind", "slots");
+    assert_null(bench_text(app, TURNS));
+    bench_close(app);
+}
+
+/* --- letters --- */
+
+/* They write on this leaf, so what was likely a command is asked about. */
+static void a_letter_is_asked_about(void **state)
+{
+    static const struct {
+        const char *typed, *said;
+    } cases[] = {
+        {"u", "u as what was done? Space marks it done; * 1 is undo"},
+        {"a", "a as what was done? Space marks it done; * 7 is a line of your own work"},
+        {"d", "d as what was done? Space marks it done"},
+        {"ok", "ok as what was done? Space marks it done"},
+    };
+
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        struct app *app = start(build_record_full, "");
+
+        bench_press(app, cases[i].typed);
+        assert_string_equal(app->doubt_words, cases[i].said);
+        assert_false(bench_press(app, "{Enter}").save);
+        assert_non_null(strstr(app->message, cases[i].said));
+        assert_int_equal(record_last_work(&app->record, 1), 0);
+        bench_press(app, "{Enter}");
+        check_text(app, "visit.1.work.1 amount", cases[i].typed);
+        bench_close(app);
+    }
+}
+
+/* What the doubt names works right away. */
+static void its_commands_answer_the_doubt(void **state)
+{
+    static const char *const ways[] = {"u*", "u{Enter}*"};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof ways / sizeof ways[0]; i++) {
+        struct app *app = start(build_record_full, "");
+
+        bench_press(app, " {Enter}");
+        bench_press(app, ways[i]);
+        assert_int_equal(app->overlay, OVERLAY_MENU);
+        assert_false(app_is_typing(app));
+        assert_true(bench_press(app, "1").save);
+        assert_int_equal(record_last_work(&app->record, 1), 0);
+        bench_close(app);
+    }
+    struct app *app = start(build_record_full, "");
+    assert_true(bench_press(app, "d{Enter} ").save);
+    check_text(app, "visit.1.work.1 amount", "tighten: relief -.007 +-.001 in");
+    bench_close(app);
+}
+
+static void other_texts_are_not_asked_about(void **state)
+{
+    struct app *app = start(build_record_full, "");
+
+    (void)state;
+    bench_press(app, "filed{Enter}");
+    check_text(app, "visit.1.work.1 amount", "filed");
+    bench_press(app, "*aok{Enter}");
+    check_text(app, "visit.1.work.2 kind", "ok");
+    bench_press(app, "no{Enter}");
+    check_text(app, "visit.1.work.2 amount", "no");
+    bench_close(app);
+}
+
 /* What is logged of the rod is no pass to go on from when the instrument is opened again. */
 static void turns_alone_are_no_pass(void **state)
 {
@@ -410,6 +553,13 @@ int main(void)
         cmocka_unit_test(the_turns_can_be_left_open),
         cmocka_unit_test(logged_turns_are_taken_back_where_they_were_logged),
         cmocka_unit_test(a_gap_is_no_turn),
+        cmocka_unit_test(a_refusal_stays_with_the_turns),
+        cmocka_unit_test(back_from_the_turns_is_the_rod),
+        cmocka_unit_test(turns_typed_as_what_was_done_are_logged),
+        cmocka_unit_test(turns_are_logged_of_the_rod_alone),
+        cmocka_unit_test(a_letter_is_asked_about),
+        cmocka_unit_test(its_commands_answer_the_doubt),
+        cmocka_unit_test(other_texts_are_not_asked_about),
         cmocka_unit_test(turns_alone_are_no_pass),
         cmocka_unit_test(the_next_pass_is_the_proof),
         cmocka_unit_test(what_is_on_target_can_go_back),

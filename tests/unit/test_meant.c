@@ -95,6 +95,13 @@ static bool is_undo(const struct app *app)
            strncmp(app->message, "Made again: ", 12) == 0;
 }
 
+/* As what was done of the rod, turns are logged as such too. */
+static bool is_logged(const struct shown *shown, const struct reading *now)
+{
+    return now->key.field == FIELD_ROD_TURN && shown->has_cell && shown->good &&
+           shown->key.field == FIELD_WORK_AMOUNT && (!shown->doubted || shown->asked);
+}
+
 /* Every reading that is new or another one. */
 static int check_key(const struct app *app, const struct shown *shown, uint32_t key)
 {
@@ -111,6 +118,7 @@ static int check_key(const struct app *app, const struct shown *shown, uint32_t 
             check_taken(shown, now);
             filed++;
         } else if (!is_commanded(now->key.field) &&
+                   !(key == SILLET_KEY_ENTER && is_logged(shown, now)) &&
                    !(key == SILLET_KEY_ENTER && strstr(app->message, "taken out"))) {
             fail_changed(now, "nobody filed it");
         }

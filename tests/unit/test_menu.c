@@ -81,6 +81,7 @@ static void arrows_and_enter_do_as_well(void **state)
     (void)state;
     fill(&menu);
     assert_int_equal(menu_handle(&menu, SILLET_KEY_DOWN, &id), MENU_STAYS);
+    assert_int_equal(menu.items[menu.at].id, 11);
     assert_int_equal(menu_handle(&menu, SILLET_KEY_RIGHT, &id), MENU_STAYS);
     assert_int_equal(menu.items[menu.at].id, 21);
     (void)menu_handle(&menu, SILLET_KEY_LEFT, &id);
@@ -90,6 +91,30 @@ static void arrows_and_enter_do_as_well(void **state)
     (void)menu_handle(&menu, SILLET_KEY_DOWN, &id);
     assert_int_equal(menu_handle(&menu, SILLET_KEY_ENTER, &id), MENU_TAKES);
     assert_int_equal(id, 11);
+}
+
+/* Opened, or turned to a page, it has nothing in hand that Enter could do. */
+static void enter_alone_does_nothing(void **state)
+{
+    static const uint32_t first[] = {0, '0', '.', SILLET_KEY_RIGHT, SILLET_KEY_PAGE_UP};
+    static const int firsts[] = {11, 21, 30, 21, 30};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof first / sizeof first[0]; i++)
+        for (uint32_t step = SILLET_KEY_UP; step <= SILLET_KEY_DOWN; step++) {
+            struct menu menu;
+            int id = -1;
+
+            fill(&menu);
+            if (first[i])
+                assert_int_equal(menu_handle(&menu, first[i], &id), MENU_STAYS);
+            struct menu other = menu;
+            assert_int_equal(menu_handle(&other, SILLET_KEY_ENTER, &id), MENU_CLOSES);
+            assert_int_equal(id, -1);
+            assert_int_equal(menu_handle(&menu, step, &id), MENU_STAYS);
+            assert_int_equal(menu_handle(&menu, SILLET_KEY_ENTER, &id), MENU_TAKES);
+            assert_int_equal(id, firsts[i]);
+        }
 }
 
 /* --- in a session --- */
@@ -214,6 +239,24 @@ static void undo_says_what_it_takes_back(void **state)
     bench_close(app);
 }
 
+static void it_names_what_it_takes_out(void **state)
+{
+    struct app *app = bench_open(build_record_full, "", LEAF_BENCH);
+
+    (void)state;
+    assert_string_equal(find_item(app, COMMAND_CLEAR)->words, "take out: relief at fret 6, .013");
+    bench_press(app, "{Enter}");
+    assert_int_equal(app->overlay, OVERLAY_NONE);
+    assert_string_equal(bench_text(app, "visit.1.pass.1 relief"), ".013 in");
+    /* Enter went on, so it is the next cell's. */
+    bench_press(app, "14{Enter}");
+    assert_string_equal(find_item(app, COMMAND_CLEAR)->words, "take out: nut gap, string 6, .030");
+    bench_press(app, "2");
+    assert_string_equal(app->message, "nut gap, string 6: .030 taken out; * 1 brings it back.");
+    assert_null(bench_text(app, "visit.1.pass.1 nut_gap.6"));
+    bench_close(app);
+}
+
 static void there_is_no_done_where_nothing_is_to_be_done(void **state)
 {
     struct app *app = bench_open(build_record_full, "", LEAF_WORK);
@@ -266,8 +309,10 @@ int main(void)
         cmocka_unit_test(a_digit_is_for_its_page_and_a_letter_for_all),
         cmocka_unit_test(what_is_no_item_closes_passes_or_does_nothing),
         cmocka_unit_test(arrows_and_enter_do_as_well),
+        cmocka_unit_test(enter_alone_does_nothing),
         cmocka_unit_test(it_lists_what_can_be_done_and_nothing_twice),
         cmocka_unit_test(undo_says_what_it_takes_back),
+        cmocka_unit_test(it_names_what_it_takes_out),
         cmocka_unit_test(there_is_no_done_where_nothing_is_to_be_done),
         cmocka_unit_test(every_leaf_has_its_digit_and_its_key),
         cmocka_unit_test(it_opens_over_a_number_and_is_a_character_of_a_text),

@@ -144,7 +144,7 @@ static void the_last_of_all_leaves_an_empty_bench(void **state)
     assert_int_equal(app->pass, 1);
     bench_press(app, "z");
     expect_said(app, "no pass here");
-    bench_press(app, "Z");
+    bench_press(app, "{Home}Z");
     expect_said(app, "nothing in it");
     bench_close(app);
 }
