@@ -60,7 +60,7 @@ static bool has_line(const char *bytes, const char *line)
 static void check_file(struct bench *bench, const char *before, const char *entry)
 {
     char *after = tree_read(bench->profile, NULL);
-    char typed[64];
+    char typed[LINE_MAX_];
 
     snprintf(typed, sizeof typed, "%s", entry);
     for (char *c = typed; *c; c++)
