@@ -219,13 +219,14 @@ pid_t terminal_pid(const struct terminal *terminal)
 
 static void record(struct terminal *terminal, const char *bytes, size_t count)
 {
-    if (terminal->bytes + count > terminal->room) {
-        terminal->room = 2 * (terminal->bytes + count);
+    if (terminal->bytes + count >= terminal->room) {
+        terminal->room = 2 * (terminal->bytes + count + 1);
         terminal->output = realloc(terminal->output, terminal->room);
         assert_non_null(terminal->output);
     }
     memcpy(terminal->output + terminal->bytes, bytes, count);
     terminal->bytes += count;
+    terminal->output[terminal->bytes] = '\0';
 }
 
 bool terminal_pump(struct terminal *terminal, int timeout_ms)

@@ -124,7 +124,8 @@ bool terminal_modes_restored(const struct terminal *terminal);
 /* Sets the line modes as they were before the start, as a shell does whose job stops. */
 void terminal_restore_modes(struct terminal *terminal);
 
-/* Bytes received from the program so far: how many, and what they were. */
+/* Bytes received from the program so far: how many, and what they were, with a NUL after them;
+ * NULL where none came. */
 size_t terminal_bytes(const struct terminal *terminal);
 const char *terminal_output(const struct terminal *terminal);
 
