@@ -41,6 +41,53 @@ static bool is_number(const char *text)
     return whole + part > 0 && *at == '\0';
 }
 
+/* Ones that a spreadsheet may take for "=", "+", "-" and "@": the wide and the small. */
+static bool is_formula_sign(uint32_t rune)
+{
+    switch (rune) {
+    case '=':
+    case '+':
+    case '-':
+    case '@':
+    case 0xFE62:
+    case 0xFE63:
+    case 0xFE66:
+    case 0xFE6B:
+    case 0xFF0B:
+    case 0xFF0D:
+    case 0xFF1D:
+    case 0xFF20:
+        return true;
+    default:
+        return false;
+    }
+}
+
+/* One that shows nothing, so that what is behind it may count as the first. */
+static bool is_blank(uint32_t rune)
+{
+    return rune == ' ' || rune == 0xA0 || rune == 0xAD || rune == 0x1680 || rune == 0x180E ||
+           (rune >= 0x2000 && rune <= 0x200F) || rune == 0x2028 || rune == 0x2029 ||
+           rune == 0x202F || (rune >= 0x205F && rune <= 0x2064) || rune == 0x3000 || rune == 0xFEFF;
+}
+
+/* The first rune that shows; 0 for none. */
+static uint32_t first_shown(const char *at)
+{
+    size_t left = strlen(at);
+    uint32_t rune = 0;
+
+    while (left > 0) {
+        const size_t size = utf8_decode(at, left, &rune, NULL);
+
+        if (!is_blank(rune))
+            return rune;
+        at += size;
+        left -= size;
+    }
+    return 0;
+}
+
 /* Where a field may begin, whatever the spreadsheet takes for a separator: would it compute what
  * follows? */
 static bool begins_formula(const char *text, const char *at)
@@ -49,8 +96,7 @@ static bool begins_formula(const char *text, const char *at)
         return false;
     if (at == text && *at != '\0' && strchr("\t\r", *at))
         return true;
-    at += strspn(at, " ");
-    return *at != '\0' && strchr("=+-@", *at) != NULL;
+    return is_formula_sign(first_shown(at));
 }
 
 void csv_add_text(const char *text, struct strbuf *out)

@@ -39,6 +39,17 @@ static void no_field_is_a_formula(void **state)
     expect("-3 mm", "'-3 mm");
     expect(" =1+1", "' =1+1");
     expect("@SUM(A1)", "'@SUM(A1)");
+    expect("\uFF1D1+1", "'\uFF1D1+1");
+    expect("\uFF0B1\uFF0B1", "'\uFF0B1\uFF0B1");
+    expect("\uFF0D1", "'\uFF0D1");
+    expect("\uFF20SUM(A1)", "'\uFF20SUM(A1)");
+    expect("\uFE661", "'\uFE661");
+    expect("\u00A0=1+1", "'\u00A0=1+1");
+    expect("\u200B=1+1", "'\u200B=1+1");
+    expect(" \u3000\uFEFF\uFF1D1", "' \u3000\uFEFF\uFF1D1");
+    expect("a;\u200B=1", "\"a;'\u200B=1\"");
+    expect("\u00A0", "\u00A0");
+    expect("\u3000a", "\u3000a");
     expect("=HYPERLINK(\"x\",\"y\")", "\"'=HYPERLINK(\"\"x\"\",\"\"y\"\")\"");
     expect("\tx", "\"'\tx\"");
     expect("\rx", "\"'\rx\"");
