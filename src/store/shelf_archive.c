@@ -13,6 +13,7 @@
 #include "store/paths.h"
 #include "store/safefile.h"
 #include "store/shelf_change.h"
+#include "store/versions.h"
 
 static const char ending[] = ".ini";
 
@@ -34,14 +35,25 @@ static bool is_same_file(const char *a, const char *b)
     return lstat(a, &x) == 0 && lstat(b, &y) == 0 && x.st_dev == y.st_dev && x.st_ino == y.st_ino;
 }
 
-/* It keeps its old name alone, and its earlier states go back there. Of a file that has lost
+/* Its earlier states and other versions go back to its old name. */
+static enum status put_back(const struct move *move, enum status status)
+{
+    const int kept_errno = errno;
+
+    (void)generations_move(move->to, move->from);
+    (void)versions_move(move->to, move->from);
+    errno = kept_errno;
+    return status;
+}
+
+/* It keeps its old name alone, and what goes with it. Of a file that has lost
  * that name, whatever the system said of it, the new one stays. */
 static enum status undo(const struct move *move, enum status status)
 {
     const int kept_errno = errno;
 
     if (is_same_file(move->from, move->to)) {
-        (void)generations_move(move->to, move->from);
+        (void)put_back(move, status);
         (void)unlink(move->to);
     }
     errno = kept_errno;
@@ -56,8 +68,10 @@ static bool has_moved(const struct move *move)
 /* It has both names now. The old one goes last, when the new one is sure to stay. */
 static enum status leave_old_name(const struct move *move)
 {
-    enum status status = disk_sync_path(move->archive);
+    enum status status = versions_move(move->from, move->to);
 
+    if (status == STATUS_OK)
+        status = disk_sync_path(move->archive);
     if (status == STATUS_OK)
         status = generations_move(move->from, move->to);
     if (status != STATUS_OK)
@@ -81,15 +95,17 @@ static enum status rename_file(const struct move *move)
         status = generations_move(move->from, move->to);
     if (status != STATUS_OK)
         return status;
+    status = versions_move(move->from, move->to);
+    if (status != STATUS_OK)
+        return put_back(move, status);
     if (renameat(AT_FDCWD, move->from, AT_FDCWD, move->to) == 0)
         return STATUS_OK;
     status = disk_status(errno);
     const int kept_errno = errno;
     if (has_moved(move))
         return STATUS_OK;
-    (void)generations_move(move->to, move->from);
     errno = kept_errno;
-    return status;
+    return put_back(move, status);
 }
 
 /* STATUS_CHANGED where the name is taken. Unlike rename, link fails there. */

@@ -2,6 +2,8 @@
 #include "store/versions.h"
 
 #include <errno.h>
+#include <fcntl.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -37,17 +39,17 @@ static void write_time(time_t written, struct strbuf *out)
 }
 
 /* Takes the path over. */
-static enum status add(struct versions *list, char *path, time_t written)
+static enum status add(struct versions *list, const struct version *found, time_t written)
 {
     struct version *items = array_grow(list->items, list->count, &list->capacity, sizeof *items);
 
     if (!items) {
-        free(path);
+        free(found->path);
         return STATUS_NO_MEMORY;
     }
     list->items = items;
     struct version *version = &items[list->count++];
-    *version = (struct version){.path = path};
+    *version = *found;
     struct strbuf when = STRBUF(version->when);
     write_time(written, &when);
     return STATUS_OK;
@@ -66,7 +68,8 @@ static enum status look_for(const char *target, const char *suffix, int number,
         free(path);
         return STATUS_NOT_FOUND;
     }
-    return add(list, path, facts.st_mtime);
+    const struct version found = {.path = path, .suffix = suffix, .number = number};
+    return add(list, &found, facts.st_mtime);
 }
 
 enum status versions_list(const char *target, struct versions *ret_list)
@@ -162,5 +165,42 @@ enum status versions_put_away(const char *target, const struct version *version)
     const int kept_errno = errno;
     bytes_done(&bytes);
     errno = kept_errno;
+    return status;
+}
+
+/* --- and to another place --- */
+
+/* What is there afterwards counts, not what the system said of it. */
+static enum status move_one(const char *from, const char *to)
+{
+    enum status status = disk_none(to);
+
+    if (status != STATUS_OK)
+        return status;
+    if (renameat(AT_FDCWD, from, AT_FDCWD, to) == 0)
+        return STATUS_OK;
+    status = disk_status(errno);
+    const int kept_errno = errno;
+    const bool moved = disk_none(from) == STATUS_OK && disk_none(to) == STATUS_CHANGED;
+    errno = kept_errno;
+    return moved ? STATUS_OK : status;
+}
+
+enum status versions_move(const char *target, const char *to)
+{
+    struct versions list;
+    enum status status = versions_list(target, &list);
+
+    if (status != STATUS_OK)
+        return status;
+    for (size_t i = 0; i < list.count; i++) {
+        char *path = beside_path(to, list.items[i].suffix, list.items[i].number);
+        const enum status moved = path ? move_one(list.items[i].path, path) : STATUS_NO_MEMORY;
+
+        if (status == STATUS_OK)
+            status = moved;
+        free(path);
+    }
+    versions_done(&list);
     return status;
 }

@@ -14,8 +14,10 @@
  * profile is met, until somebody has chosen which one stays.
  */
 struct version {
-    char *path;    /* owned by the list */
-    char when[17]; /* it was written: 2026-11-25 13:06, UTC */
+    char *path;         /* owned by the list */
+    const char *suffix; /* "conflict" or "aside", */
+    int number;         /* from 1 */
+    char when[17];      /* it was written: 2026-11-25 13:06, UTC */
 };
 
 struct versions {
@@ -41,5 +43,11 @@ size_t versions_profile_length(const char *file);
  * generations_keep; STATUS_CHANGED when it is being written just now. It stays where it is then.
  */
 enum status versions_put_away(const char *target, const struct version *version);
+
+/*
+ * Moves them beside another target of the same disk. On failure those that could not be moved stay
+ * as they are, and the first failure is told: STATUS_CHANGED where a name is taken.
+ */
+enum status versions_move(const char *target, const char *to);
 
 #endif

@@ -180,6 +180,7 @@ static const struct script scripts[] = {
     {"new", true, prepare_one, {{"*n\r", NULL, NULL}, {"Harp\r", NULL, NULL}, RELIEF, GAP}},
     {"copy", true, prepare_one, {{"*f", NULL, NULL}, {"\r", NULL, NULL}, RELIEF, GAP}},
     {"archive", true, prepare_one, {{"*g", NULL, NULL}, {"\r", NULL, NULL}}},
+    {"archive with a version", true, prepare_versions, {{"*g", NULL, NULL}, {"\r", NULL, NULL}}},
     {"bring back", true, prepare_earlier, {{"*e", NULL, NULL}, {"b", NULL, NULL}}},
     {"bring back and go on",
      true,
@@ -242,7 +243,7 @@ static bool sees(struct stage *stage, const char *words)
 static void note_kept(struct stage *stage)
 {
     if (!sees(stage, "readings are kept aside") &&
-        (!sees(stage, "kept ") || sees(stage, "NOT KEPT")))
+        (!sees(stage, "kept ") || sees(stage, "NOT KEPT") || sees(stage, "were kept aside")))
         return;
     for (int i = 0; i < stage->taken_count; i++)
         must_stay(stage, stage->taken[i]);
@@ -256,7 +257,8 @@ static void note_taken(struct stage *stage, const struct step *step)
     const int length = (int)strlen(step->keys) - 1;
 
     snprintf(typed, sizeof typed, "%.*s", length, step->keys);
-    if (!sees(stage, typed) || !sees(stage, "[Bench]"))
+    /* Where it was refused, it still stands in the entry line. */
+    if (!sees(stage, typed) || !sees(stage, "[Bench]") || sees(stage, "was not taken"))
         return;
     stage->taken[stage->taken_count++] = step->line;
 }

@@ -200,6 +200,33 @@ static void the_archive_takes_earlier_states_with_it(void **state)
     }
 }
 
+/* And so do the other versions beside it, by its new name. */
+static void the_archive_takes_versions_with_it(void **state)
+{
+    static const char *const versions[] = {"conflict", "aside.2"};
+    char folder[300], name[64], kept_name[64];
+
+    folder_of(*state, folder);
+    for (int round = 1; round <= 2; round++) {
+        const char *stem = round == 1 ? "uke" : "uke-2";
+        char *file = file_preset(*state, "Uke"), *kept = NULL;
+
+        for (size_t i = 0; i < sizeof versions / sizeof versions[0]; i++) {
+            snprintf(name, sizeof name, "uke.ini.%s", versions[i]);
+            tree_write_text(path_of(*state, name), versions[i]);
+        }
+        assert_int_equal(shelf_archive(folder, file, &kept), STATUS_OK);
+        for (size_t i = 0; i < sizeof versions / sizeof versions[0]; i++) {
+            snprintf(name, sizeof name, "uke.ini.%s", versions[i]);
+            assert_int_not_equal(access(path_of(*state, name), F_OK), 0);
+            snprintf(kept_name, sizeof kept_name, "archive/%s.ini.%s", stem, versions[i]);
+            tree_assert_text(path_of(*state, kept_name), versions[i]);
+        }
+        free(file);
+        free(kept);
+    }
+}
+
 /* What an instrument left that is gone by another way is not for a new one of its name. */
 static void a_new_one_finds_nothing_of_another(void **state)
 {
@@ -297,6 +324,7 @@ int main(void)
         CASE(a_copy_leaves_the_visits_behind),
         CASE(the_archive_takes_a_file_whole_and_overwrites_none),
         CASE(the_archive_takes_earlier_states_with_it),
+        CASE(the_archive_takes_versions_with_it),
         CASE(a_new_one_finds_nothing_of_another),
         CASE(readings_aside_are_not_for_a_new_one),
         CASE(links_and_folders_are_not_archived),

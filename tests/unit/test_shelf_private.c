@@ -113,7 +113,7 @@ static void everything_is_for_the_owner_alone(void **state)
     assert_int_equal(mode_of(state, "home/shelf"), 0700);
     assert_int_equal(mode_of(state, "home/shelf/archive"), 0700);
     assert_int_equal(mode_of(state, "home/shelf/archive/uke.ini"), 0600);
-    assert_int_equal(mode_of(state, "home/shelf/uke.ini.conflict"), 0600);
+    assert_int_equal(mode_of(state, "home/shelf/archive/uke.ini.conflict"), 0600);
     assert_int_equal(mode_of(state, "home/shelf/uke.ini.as-found"), 0600);
     free(file);
     free(kept);
