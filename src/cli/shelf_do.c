@@ -8,6 +8,7 @@
 #include "cli/shop_settings.h"
 #include "model/shop_round.h"
 #include "store/bring_back.h"
+#include "store/generations.h"
 #include "store/paths.h"
 #include "store/preset.h"
 #include "store/safefile.h"
@@ -128,6 +129,17 @@ static void archive(struct shelf_session *session)
     free(file);
 }
 
+/* An empty list, or one of versions only, is no word of what may not be looked at. */
+static void warn_if_closed(struct shelf_session *session, const char *path)
+{
+    char *target = safefile_target(path);
+
+    if (target && generations_room(target) == GENERATIONS_CLOSED)
+        shelf_list_say(&session->list, TONE_WARNING,
+                       "Its earlier states are closed to you, or something else has their name.");
+    free(target);
+}
+
 static void list_earlier(struct shelf_session *session)
 {
     char *path = path_of(session, session->list.target);
@@ -140,6 +152,8 @@ static void list_earlier(struct shelf_session *session)
         shelf_earlier_take(&session->list, session->earlier.items, session->earlier.count);
     else
         say_failure(session, "Its earlier states cannot be listed: ", status, errno);
+    if (status == STATUS_OK)
+        warn_if_closed(session, path);
     free(path);
 }
 
@@ -229,6 +243,25 @@ static void bring_earlier_back(struct shelf_session *session)
     free(path);
 }
 
+/* What holds no profile can be no earlier state of one. */
+static bool is_junk(enum status status)
+{
+    return status == STATUS_SYNTAX || status == STATUS_BINARY || status == STATUS_TOO_LONG ||
+           status == STATUS_TOO_LARGE;
+}
+
+static void tell_put_away(struct shelf_session *session, enum status status, int error)
+{
+    if (status == STATUS_OK)
+        shelf_list_say(&session->list, TONE_NOTE,
+                       "It lies beside it no more: it is an earlier state now.");
+    else if (is_junk(status))
+        shelf_list_say(&session->list, TONE_WARNING,
+                       "It stays: it holds no profile. Remove that file, or rename it, yourself.");
+    else
+        say_failure(session, "It stays beside it: ", status, error);
+}
+
 static void put_away(struct shelf_session *session)
 {
     const struct version *version;
@@ -242,11 +275,7 @@ static void put_away(struct shelf_session *session)
     const int error = errno;
     shelf_scan_again(session);
     list_earlier(session);
-    if (status == STATUS_OK)
-        shelf_list_say(&session->list, TONE_NOTE,
-                       "It lies beside it no more: it is an earlier state now.");
-    else
-        say_failure(session, "It stays beside it: ", status, error);
+    tell_put_away(session, status, error);
     free(target);
     free(path);
 }

@@ -446,6 +446,33 @@ static void a_version_beside_it_is_said_on_the_bench(void **state)
     terminal_expect(terminal, "Another version lies beside it; on the shelf, * then e");
 }
 
+/* What holds no profile can be no earlier state of one: who reads that knows what to do. */
+static void a_version_that_is_none_is_for_the_tech_to_remove(void **state)
+{
+    struct stage *stage = *state;
+
+    put(stage, "a.ini", "Parlour", "Hedda Quill");
+    tree_write_text(path_of(stage, "a.ini.conflict"), "");
+    struct terminal *terminal = stage->terminal = begin(stage, 24, 80);
+    terminal_type(terminal, "*e");
+    terminal_expect(terminal, "Other versions beside it");
+    terminal_type(terminal, "p");
+    terminal_expect(terminal, "it holds no profile. Remove that file, or rename it, yourself.");
+    tree_assert_text(path_of(stage, "a.ini.conflict"), "");
+}
+
+static void closed_earlier_states_are_not_none(void **state)
+{
+    struct stage *stage = *state;
+
+    put(stage, "a.ini", "Parlour", "Hedda Quill");
+    tree_write_text(path_of(stage, ".generations"), "in the way");
+    struct terminal *terminal = stage->terminal = begin(stage, 24, 80);
+    terminal_type(terminal, "*e");
+    terminal_expect(terminal, "closed to you, or something else has their name.");
+    terminal_check(terminal, terminal_find(terminal, "No earlier state yet", NULL) < 0);
+}
+
 int main(int argc, char **argv)
 {
     const struct CMUnitTest tests[] = {
@@ -459,6 +486,8 @@ int main(int argc, char **argv)
         CASE(a_version_beside_it_is_put_away),
         CASE(a_version_beside_it_is_brought_back),
         CASE(a_version_beside_it_is_said_on_the_bench),
+        CASE(a_version_that_is_none_is_for_the_tech_to_remove),
+        CASE(closed_earlier_states_are_not_none),
     };
 
     if (argc < 3) {
