@@ -67,7 +67,19 @@ static enum status make_folder(const struct sheet_keeping *keeping, const struct
     return status;
 }
 
-/* Whether what is there is a sheet, which a new one replaces, or something of the tech's own. */
+/* By what the program writes into each of its sheets, and hardly anybody into theirs. */
+static bool has_mark(const struct bytes *bytes, bool drawn)
+{
+    const char *const mark = drawn ? "/Creator (sillet)" : "Set-up sheet";
+    const size_t length = strlen(mark);
+
+    for (size_t at = 0; at + length <= bytes->length; at++)
+        if (memcmp(bytes->data + at, mark, length) == 0)
+            return true;
+    return false;
+}
+
+/* Whether a new sheet may take its place: nothing is there, or an older sheet. */
 static bool is_sheet(const char *path, bool drawn)
 {
     struct bytes bytes;
@@ -75,11 +87,9 @@ static bool is_sheet(const char *path, bool drawn)
 
     if (status != STATUS_OK)
         return status == STATUS_NOT_FOUND;
-    const char *const start = drawn ? "%PDF-" : "[";
-    const bool starts =
-        bytes.length >= strlen(start) && memcmp(bytes.data, start, strlen(start)) == 0;
+    const bool sheet = has_mark(&bytes, drawn);
     bytes_done(&bytes);
-    return starts == drawn;
+    return sheet;
 }
 
 static enum status write_document(const struct sheet_keeping *keeping, const char *name, bool drawn,
@@ -117,7 +127,7 @@ static void tell(enum status status, int error, const char *name, struct strbuf 
     if (status == STATUS_NOT_FOUND && error == 0)
         strbuf_add(words, "nothing of this visit is on file yet");
     else if (status == STATUS_CHANGED)
-        strbuf_addf(words, "sheets/%s is something else; move it away", shown_string(name).text);
+        strbuf_addf(words, "sheets/%s is none of sillet's; move it away", shown_string(name).text);
     else if (status == STATUS_NOT_REGULAR)
         strbuf_add(words, "sheets is no folder here, or leads elsewhere; move it away");
     else

@@ -18,7 +18,7 @@ struct sheet_keeping {
 /*
  * Writes sheets/NAME-DATE.pdf beside the profile NAME.ini, or .txt where this build cannot
  * draw; of a later visit on the same day sheets/NAME-DATE-VISIT.pdf. One that is there is
- * replaced; anything else of that name, a link or a profile, stays, and so does a sheets that
+ * replaced, as its text tells; anything else of that name stays, and so does a sheets that
  * is a link. Appends to `words` where it is, or why it could not be written: a sentence that is
  * safe to show. Failures of sheet_file_make and safefile_put.
  */

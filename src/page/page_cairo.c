@@ -202,6 +202,8 @@ enum status page_write_pdf(const struct page_list *list, const struct page_about
     cairo_surface_t *surface =
         cairo_pdf_surface_create_for_stream(take_bytes, &sink, list->size.width_mm * points_per_mm,
                                             list->size.height_mm * points_per_mm);
+    /* Later ones may pack what is told of the document, by which it is known again. */
+    cairo_pdf_surface_restrict_to_version(surface, CAIRO_PDF_VERSION_1_4);
     tell_about(surface, about);
     return write_pages(surface, list, points_per_mm, 0, &sink, ret_bytes);
 }

@@ -142,6 +142,28 @@ static void test_sheet_goes_through_no_link(void **state)
     bench_quit(terminal);
 }
 
+/* A document of the tech's own, whatever made it, is no sheet. */
+static void test_sheet_replaces_no_other_document(void **state)
+{
+    static const char own[] = "%PDF-1.4\n% drawn by hand\n%%EOF\n";
+    struct bench *bench = *state;
+    struct terminal *terminal = bench_start_worked(bench);
+    char folder[512], path[600];
+
+    find_folder(bench, folder, sizeof folder);
+    terminal_type(terminal, "c");
+    terminal_expect(terminal, SEEN_SHEET);
+    const bool drawn = tree_count(folder, ".pdf") == 1;
+    snprintf(path, sizeof path, "%s/bench-2026-03-02.%s", folder, drawn ? "pdf" : "txt");
+    tree_write_text(path, own);
+    terminal_type(terminal, "*h");
+    terminal_expect(terminal, SEEN_HELP);
+    terminal_type(terminal, "h*c");
+    terminal_expect(terminal, SEEN_NO_SHEET "sheets/bench-2026-03-02.");
+    tree_assert_text(path, own);
+    bench_quit(terminal);
+}
+
 /* And a sheets/ that leads elsewhere has nothing put there. */
 static void test_sheets_is_a_folder_here(void **state)
 {
@@ -165,6 +187,7 @@ int main(int argc, char **argv)
         BENCH_CASE(test_no_sheet_of_nothing),
         BENCH_CASE(test_sheet_that_cannot_be_written),
         BENCH_CASE(test_sheet_goes_through_no_link),
+        BENCH_CASE(test_sheet_replaces_no_other_document),
         BENCH_CASE(test_sheets_is_a_folder_here),
     };
 
