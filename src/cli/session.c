@@ -10,7 +10,10 @@
 #include "cli/sheet_keep.h"
 #include "cli/shop_settings.h"
 #include "store/aside.h"
+#include "store/safefile.h"
+#include "store/shelf_name.h"
 #include "store/shop.h"
+#include "store/versions.h"
 #include "term/term.h"
 #include "ui/ui.h"
 
@@ -24,8 +27,10 @@ struct session {
     enum profile_access access;
     struct app app;
     struct screen *screen;
-    time_t tried; /* when a save was tried last, by a clock that nobody sets */
-    char *aside;  /* a file with what could not be saved; NULL for none */
+    time_t tried;   /* when a save was tried last, by a clock that nobody sets */
+    char *aside;    /* a file with what could not be saved; NULL for none */
+    unsigned found; /* the profile's notices when it was opened */
+    size_t told;    /* so many of the greetings are said, or had nothing to say */
 };
 
 static time_t steady_seconds(void)
@@ -90,7 +95,7 @@ static void keep_aside(struct session *session)
 }
 
 static const char long_words[] =
-    "This record fills half of what a file can hold; go on in a copy (shelf, + c).";
+    "This record fills half of what a file can hold; go on in a copy (shelf: * f).";
 
 /* What a save that went well has to tell all the same; false for nothing. */
 static bool add_notice(const struct session *session, unsigned before, struct strbuf *out)
@@ -134,11 +139,20 @@ static void save(struct session *session)
     app_kept(&session->app, kept ? STATUS_OK : status, &clock, told ? memory : NULL);
 }
 
+/* --- what there is to say when it is opened --- */
+
+static bool may_be_changed(const struct session *session)
+{
+    return profile_editable(session->profile) == STATUS_OK;
+}
+
 /* Why it can only be read, and what to do. */
-static void add_hindrance(const struct session *session, struct strbuf *out)
+static void greet_reader(const struct session *session, struct strbuf *out)
 {
     const enum status editable = profile_editable(session->profile);
 
+    if (editable == STATUS_OK)
+        return;
     strbuf_add(out, "Open for reading: ");
     if (editable == STATUS_LOCKED) {
         strbuf_add(out, "in use by ");
@@ -149,54 +163,95 @@ static void add_hindrance(const struct session *session, struct strbuf *out)
         strbuf_add(out, "an earlier state");
         return;
     }
+    if (editable == STATUS_TOO_LARGE) {
+        strbuf_add(out, "no file can hold more; go on in a copy (shelf: * f)");
+        return;
+    }
     report_words(editable, 0, out);
     if (editable == STATUS_READ_ONLY || editable == STATUS_NOT_OURS)
         strbuf_add(out, "; to change it, copy it");
 }
 
-/* What will not be as usual while it is edited; false for nothing. */
-static bool add_limits(unsigned notices, struct strbuf *out)
+/* The first of those that lie beside a file which no shelf lists. */
+static void add_version_name(const char *path, struct strbuf *out)
 {
-    if (notices & PROFILE_LOCK_TAKEN)
-        strbuf_add(out, "No lock: something else has its .lock name. Open it in one program only.");
-    else if (notices & PROFILE_NO_LOCK)
-        strbuf_add(out, "Locks do not work in this folder: open it in one program only.");
-    else if (notices & PROFILE_NO_GENERATION)
-        strbuf_add(out, "Its earlier states are closed to you: none is kept of what you change.");
-    else if (notices & PROFILE_CLOSED_GENERATIONS)
-        strbuf_add(out, "Its earlier states are closed to the others who may change it.");
-    else if (notices & PROFILE_LONG)
-        strbuf_add(out, long_words);
-    return out->length > 0;
+    char *target = safefile_target(path);
+    struct versions list = {.items = NULL};
+
+    if (target && versions_list(target, &list) == STATUS_OK && list.count > 0)
+        strbuf_add(out, shown_string(version_name(&list.items[0])).text);
+    versions_done(&list);
+    free(target);
 }
 
 /* Neither of two versions was thrown away, and nobody has put them together yet. */
-static void add_versions(const struct session *session, struct strbuf *out)
+static void greet_versions(const struct session *session, struct strbuf *out)
 {
-    const unsigned notices = profile_notices(session->profile);
+    const char *path = profile_path(session->profile), *slash = strrchr(path, '/');
 
-    strbuf_add(out, notices & PROFILE_END_WRONG
-                        ? "Changed by hand or damaged; another version lies beside it (shelf: + e)."
-                        : "Another version lies beside it; on the shelf, * then e shows both.");
+    if (!(session->found & PROFILE_VERSIONS))
+        return;
+    if (shelf_lists_file(slash ? slash + 1 : path)) {
+        strbuf_add(out, "Another version lies beside it; on the shelf, * then e shows both.");
+        return;
+    }
+    strbuf_add(out, "Another version lies beside it: ");
+    add_version_name(path, out);
 }
 
+static void greet_hand_edit(const struct session *session, struct strbuf *out)
+{
+    if (may_be_changed(session) && session->found & PROFILE_END_WRONG)
+        strbuf_add(out,
+                   "Changed by hand or damaged; as found, it is kept beside the first rewrite.");
+}
+
+static void greet_lock(const struct session *session, struct strbuf *out)
+{
+    if (session->found & PROFILE_NO_LOCK)
+        strbuf_add(out,
+                   session->found & PROFILE_LOCK_TAKEN
+                       ? "No lock: something else has its .lock name. Open it in one program only."
+                       : "Locks do not work in this folder: open it in one program only.");
+}
+
+static void greet_generations(const struct session *session, struct strbuf *out)
+{
+    if (session->found & PROFILE_NO_GENERATION)
+        strbuf_add(out, "Its earlier states are closed to you: none is kept of what you change.");
+    else if (session->found & PROFILE_CLOSED_GENERATIONS)
+        strbuf_add(out, "Its earlier states are closed to the others who may change it.");
+}
+
+static void greet_length(const struct session *session, struct strbuf *out)
+{
+    if (may_be_changed(session) && session->found & PROFILE_LONG)
+        strbuf_add(out, long_words);
+}
+
+static void greet_settings(const struct session *session, struct strbuf *out)
+{
+    if (!session->app.from_shelf)
+        (void)shop_settings_read(out);
+}
+
+/* Says the next of what there is to say, the weightiest first, wherever the line is free for it:
+ * none takes another's place. */
 static void greet(struct session *session)
 {
-    const enum status editable = profile_editable(session->profile);
-    const unsigned notices = profile_notices(session->profile);
+    static void (*const greetings[])(const struct session *, struct strbuf *) = {
+        greet_reader,      greet_versions, greet_hand_edit, greet_lock,
+        greet_generations, greet_length,   greet_settings,
+    };
+    const struct app *app = &session->app;
     char memory[APP_MESSAGE_MAX];
     struct strbuf message = STRBUF(memory);
 
-    if (editable != STATUS_OK) {
-        add_hindrance(session, &message);
-    } else if (notices & PROFILE_VERSIONS) {
-        add_versions(session, &message);
-    } else if (notices & PROFILE_END_WRONG) {
-        strbuf_add(&message, "This file was changed by hand or damaged; it is kept as found "
-                             "beside the first rewrite.");
-    } else if (!add_limits(notices, &message) && !session->app.from_shelf) {
-        (void)shop_settings_read(&message);
-    }
+    if (app->tone != TONE_NONE || app->overlay != OVERLAY_NONE || app->entry.text[0] != '\0' ||
+        app->question.of != NAMES_OF_FIELD)
+        return;
+    while (message.length == 0 && session->told < sizeof greetings / sizeof greetings[0])
+        greetings[session->told++](session, &message);
     if (message.length > 0)
         app_say(&session->app, TONE_WARNING, memory);
 }
@@ -242,14 +297,13 @@ static enum status begin_app(struct session *session, bool from_shelf)
         app_init(&session->app, &record, memcmp(&units, &metric, sizeof units) == 0, &units,
                  profile_editable(session->profile) != STATUS_OK);
         session->app.from_shelf = from_shelf;
+        session->found = profile_notices(session->profile);
     }
     if (found == ASIDE_RECORD) {
         session->aside = path;
         bring_back(session);
         return status;
     }
-    if (status == STATUS_OK)
-        greet(session);
     if (status == STATUS_OK && found != ASIDE_NONE)
         tell_aside(session, found, path);
     free(path);
@@ -287,6 +341,7 @@ static void run_session(struct session *session)
     bool quit = false;
 
     while (!quit) {
+        greet(session);
         if (screen_fit(session->screen)) {
             ui_compose(&session->app, term_traits().utf8, &session->screen->frame);
             term_show(&session->screen->frame);
@@ -319,6 +374,20 @@ static enum status end_session(struct session *session)
     return status;
 }
 
+/* What has become of the readings that their file did not take. */
+static void tell_rest(const struct session *session, enum status status)
+{
+    if (!session->app.aside) {
+        fputs("sillet: the readings since the last save are lost\n", stderr);
+        return;
+    }
+    fprintf(stderr, "sillet: the readings since the last save are kept in %s\n", session->aside);
+    fputs(status == STATUS_TOO_LARGE
+              ? "sillet: no file can hold more; go on in a copy (shelf: * f)\n"
+              : "sillet: they are saved when the file is opened the next time\n",
+          stderr);
+}
+
 static enum exit_code run_on_terminal(struct session *session, const char *path)
 {
     const char *reason = NULL;
@@ -328,18 +397,16 @@ static enum exit_code run_on_terminal(struct session *session, const char *path)
         return EXIT_CANNOT;
     }
     run_session(session);
-    term_stop();
+    /* While the terminal is ours so are the signals: none cuts the last save short. */
     const enum status status = end_session(session);
+    const int error = errno;
+    profile_close(session->profile);
+    session->profile = NULL;
+    term_stop();
     if (status == STATUS_OK)
         return EXIT_GOOD;
-    report_failure(path, status, errno, stderr);
-    if (session->app.aside)
-        fprintf(stderr,
-                "sillet: the readings since the last save are kept in %s\n"
-                "sillet: they are saved when the file is opened the next time\n",
-                session->aside);
-    else
-        fputs("sillet: the readings since the last save are lost\n", stderr);
+    report_failure(path, status, error, stderr);
+    tell_rest(session, status);
     return EXIT_CANNOT;
 }
 

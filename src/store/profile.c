@@ -14,6 +14,7 @@
 #include "store/profile_inner.h"
 #include "store/profile_load.h"
 #include "store/safefile.h"
+#include "store/shelf_name.h"
 #include "store/versions.h"
 
 struct profile_folder profile_folder_now(const struct profile *profile)
@@ -109,6 +110,8 @@ static void settle_access(struct profile *profile)
         profile->notices |= PROFILE_LONG;
     if (profile->content.newer)
         profile->editable = STATUS_NEWER;
+    else if (profile->editable == STATUS_OK && profile_is_too_long(&profile->content))
+        profile->editable = STATUS_TOO_LARGE;
     else if (profile->editable == STATUS_OK && access(profile->target, W_OK) != 0)
         profile->editable = STATUS_READ_ONLY;
     else if (profile->editable == STATUS_OK && !share_may_replace(profile->target))
@@ -123,15 +126,17 @@ static void settle_access(struct profile *profile)
  * is short then, and other things fail. */
 static void note_versions(struct profile *profile, struct profile_problems *problems)
 {
+    const char *slash = strrchr(profile->path, '/');
+    const char *advice = shelf_lists_file(slash ? slash + 1 : profile->path)
+                             ? "on the shelf, * then e puts it away or brings it back"
+                             : "look at both, keep one and move the other away";
     struct versions versions;
 
     if (versions_list(profile->target, &versions) != STATUS_OK)
         return;
     for (size_t i = 0; i < versions.count; i++)
-        profile_problem_add(problems, 0, PROBLEM_WARNING,
-                            "another version lies beside it: %s; the shelf's earlier states (+ e) "
-                            "put it away or bring it back",
-                            shown_string(version_name(&versions.items[i])).text);
+        profile_problem_add(problems, 0, PROBLEM_WARNING, "another version lies beside it: %s; %s",
+                            shown_string(version_name(&versions.items[i])).text, advice);
     if (versions.count > 0)
         profile->notices |= PROFILE_VERSIONS;
     versions_done(&versions);

@@ -72,7 +72,7 @@ const char *profile_path(const struct profile *profile);
 
 /* STATUS_OK, or why it can only be read: STATUS_NEWER (its format is not known),
  * STATUS_LOCKED (see profile_lock_holder), STATUS_READ_ONLY, STATUS_NOT_OURS (somebody else's
- * in a sticky folder). */
+ * in a sticky folder), STATUS_TOO_LARGE (longer than what is written). */
 enum status profile_editable(const struct profile *profile);
 
 /* Why PROFILE_NO_GENERATION is set; STATUS_OK where nothing was tried yet. */

@@ -1,11 +1,18 @@
 /* SPDX-License-Identifier: MIT */
 #include "store/shelf_name.h"
 
-#include <stdbool.h>
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 
 static const char ending[] = ".ini";
+
+bool shelf_lists_file(const char *file)
+{
+    const size_t length = strlen(file), own = sizeof ending - 1;
+
+    return file[0] != '.' && length > own && strcmp(file + length - own, ending) == 0;
+}
 
 void shelf_file_name(const char *name, struct strbuf *out)
 {

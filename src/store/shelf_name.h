@@ -2,6 +2,8 @@
 #ifndef SILLET_STORE_SHELF_NAME_H
 #define SILLET_STORE_SHELF_NAME_H
 
+#include <stdbool.h>
+
 #include "base/strbuf.h"
 
 /* What a file on the shelf is called. */
@@ -11,6 +13,9 @@ enum { SHELF_NUMBERS_MAX = 999 };
 
 /* The longest start of a file name, in bytes. */
 enum { SHELF_STEM_MAX = 60 };
+
+/* Whether a shelf lists a file of that name. */
+bool shelf_lists_file(const char *file);
 
 /* STEM.ini, STEM-2.ini and so on; to be freed, NULL without memory. */
 char *shelf_numbered_file(const char *stem, size_t length, int number);

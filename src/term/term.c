@@ -225,7 +225,7 @@ void term_stop(void)
         return;
     }
     leave_screen();
-    delscreen(state.screen);
+    /* Its memory goes with the process: delscreen crashes where there is none to be had. */
     state.screen = NULL;
     signals_rescue_line(state.line);
     drop_line();

@@ -200,6 +200,25 @@ static void test_changed_meanwhile(void **state)
     assert_int_equal(count_aside(bench), 0);
 }
 
+/* That readings are back does not hide what else there is to say. */
+static void test_comes_back_beside_a_version(void **state)
+{
+    struct bench *bench = *state;
+    struct terminal *terminal = work_without_folder(bench);
+
+    terminal_type(terminal, "q");
+    terminal_expect(terminal, SEEN_AGAIN_LEAVES);
+    terminal_type(terminal, "q");
+    (void)terminal_expect_end(terminal);
+    bring_again(bench);
+    tree_write_text(tree_path(bench->tree, "stick/bench.ini.conflict"), "[profile]\n");
+    terminal = bench_start(bench);
+    terminal_expect(terminal, SEEN_BACK);
+    terminal_key(terminal, TERMINAL_DOWN);
+    terminal_expect(terminal, "Another version lies beside it");
+    bench_quit(terminal);
+}
+
 int main(int argc, char **argv)
 {
     const struct CMUnitTest tests[] = {
@@ -211,6 +230,7 @@ int main(int argc, char **argv)
         BENCH_CASE(test_empty_mount_point),
         BENCH_CASE(test_file_removed),
         BENCH_CASE(test_changed_meanwhile),
+        BENCH_CASE(test_comes_back_beside_a_version),
     };
 
     if (!bench_set_up(argc, argv))

@@ -144,6 +144,19 @@ static void nothing_is_written_that_does_not_open(void **state)
     free(aside);
 }
 
+/* That is said before anything is typed which no file would hold. */
+static void what_cannot_be_written_opens_for_reading(void **state)
+{
+    const char *path = tree_path(*state, "a.ini");
+
+    for (int over = 0; over <= 1; over++) {
+        write_lines(path, (size_t)(PROFILE_LINES_MAX + over));
+        struct profile *profile = steps_open(path);
+        assert_int_equal(profile_editable(profile), over ? STATUS_TOO_LARGE : STATUS_OK);
+        profile_close(profile);
+    }
+}
+
 #define IN_TREE(test) cmocka_unit_test_setup_teardown(test, tree_setup, tree_teardown)
 
 int main(void)
@@ -152,6 +165,7 @@ int main(void)
         IN_TREE(two_hundred_thousand_lines_are_no_wall),
         IN_TREE(the_end_is_said_from_half_way),
         IN_TREE(nothing_is_written_that_does_not_open),
+        IN_TREE(what_cannot_be_written_opens_for_reading),
     };
 
     return cmocka_run_group_tests_name("long_record", tests, NULL, NULL) ? 1 : 0;
