@@ -148,12 +148,13 @@ static void list_earlier(struct shelf_session *session)
     errno = 0;
     const enum status status =
         path ? earlier_items_read(path, &session->earlier) : STATUS_NO_MEMORY;
-    if (status == STATUS_OK)
-        shelf_earlier_take(&session->list, session->earlier.items, session->earlier.count);
-    else
-        say_failure(session, "Its earlier states cannot be listed: ", status, errno);
+    const int error = errno;
+    /* Those that were listed before are gone in either case. */
+    shelf_earlier_take(&session->list, session->earlier.items, session->earlier.count);
     if (status == STATUS_OK)
         warn_if_closed(session, path);
+    else
+        say_failure(session, "Its earlier states cannot be listed: ", status, error);
     free(path);
 }
 

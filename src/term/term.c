@@ -219,13 +219,25 @@ static void leave_screen(void)
     signals_showing(false);
 }
 
+/* Curses crashes in here where no memory is to be had; then its own goes with the process. */
+static void free_screen(void)
+{
+    void *volatile probe = malloc(BUFSIZ); /* volatile: else the compiler knows better */
+    const bool has_memory = probe != NULL;
+
+    free(probe);
+    if (has_memory) {
+        delscreen(state.screen);
+    }
+}
+
 void term_stop(void)
 {
     if (state.screen == NULL) {
         return;
     }
     leave_screen();
-    /* Its memory goes with the process: delscreen crashes where there is none to be had. */
+    free_screen();
     state.screen = NULL;
     signals_rescue_line(state.line);
     drop_line();
