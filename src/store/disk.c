@@ -3,6 +3,7 @@
 
 #include <errno.h>
 #include <fcntl.h>
+#include <stdio.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -33,6 +34,23 @@ enum status disk_none(const char *path)
     if (lstat(path, &facts) == 0)
         return STATUS_CHANGED;
     return errno == ENOENT || errno == ENOTDIR ? STATUS_OK : disk_status(errno);
+}
+
+bool disk_has_moved(const char *from, const char *to)
+{
+    const int kept_errno = errno;
+    const bool moved = disk_none(from) == STATUS_OK && disk_none(to) == STATUS_CHANGED;
+
+    errno = kept_errno;
+    return moved;
+}
+
+enum status disk_rename(const char *from, const char *to)
+{
+    if (renameat(AT_FDCWD, from, AT_FDCWD, to) == 0)
+        return STATUS_OK;
+    const enum status status = disk_status(errno);
+    return disk_has_moved(from, to) ? STATUS_OK : status;
 }
 
 /* Not every file system can sync a folder; those that cannot say EINVAL. */

@@ -2,6 +2,8 @@
 #ifndef SILLET_STORE_DISK_H
 #define SILLET_STORE_DISK_H
 
+#include <stdbool.h>
+
 #include "base/status.h"
 
 /* What the system says of files and folders, as a status. */
@@ -13,6 +15,13 @@ enum status disk_status(int error);
 /* STATUS_OK when nothing has that name, STATUS_CHANGED when anything has, a link too; failures
  * of the asking. */
 enum status disk_none(const char *path);
+
+/* Whether a file or folder has left its old name for the new one. errno stays as it is. */
+bool disk_has_moved(const char *from, const char *to);
+
+/* Gives a new name. What is there afterwards counts, not what the system said of it, as a file
+ * server may lose its answer. Whether the name is free is for the caller to ask. */
+enum status disk_rename(const char *from, const char *to);
 
 /* A sync of a folder, opened or by its path; fine where the file system has none. */
 enum status disk_sync_folder(int folder);

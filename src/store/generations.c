@@ -374,25 +374,15 @@ enum status generations_none(const char *target)
     return status;
 }
 
-/* What is there afterwards counts, not what the system said of it. */
-static bool has_moved(const struct place *from, const struct place *to)
-{
-    const int kept_errno = errno;
-    const bool moved = disk_none(from->own) == STATUS_OK && disk_none(to->own) == STATUS_CHANGED;
-
-    errno = kept_errno;
-    return moved;
-}
-
 /* Over an empty folder a rename would go. */
 static enum status move_folder(const struct place *from, const struct place *to)
 {
     enum status status = disk_none(to->own);
 
+    if (status == STATUS_OK)
+        status = disk_rename(from->own, to->own);
     if (status != STATUS_OK)
         return status;
-    if (renameat(AT_FDCWD, from->own, AT_FDCWD, to->own) != 0 && !has_moved(from, to))
-        return disk_status(errno);
     status = disk_sync_path(to->all);
     if (status == STATUS_OK)
         status = disk_sync_path(from->all);

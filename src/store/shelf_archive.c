@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include <errno.h>
 #include <fcntl.h>
-#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -60,11 +59,6 @@ static enum status undo(const struct move *move, enum status status)
     return status;
 }
 
-static bool has_moved(const struct move *move)
-{
-    return disk_none(move->from) == STATUS_OK && disk_none(move->to) == STATUS_CHANGED;
-}
-
 /* It has both names now. The old one goes last, when the new one is sure to stay. */
 static enum status leave_old_name(const struct move *move)
 {
@@ -79,11 +73,7 @@ static enum status leave_old_name(const struct move *move)
     if (unlink(move->from) == 0)
         return STATUS_OK;
     status = disk_status(errno);
-    const int kept_errno = errno;
-    if (has_moved(move))
-        return STATUS_OK;
-    errno = kept_errno;
-    return undo(move, status);
+    return disk_has_moved(move->from, move->to) ? STATUS_OK : undo(move, status);
 }
 
 /* Where a file can have one name only. */
@@ -98,14 +88,8 @@ static enum status rename_file(const struct move *move)
     status = versions_move(move->from, move->to);
     if (status != STATUS_OK)
         return put_back(move, status);
-    if (renameat(AT_FDCWD, move->from, AT_FDCWD, move->to) == 0)
-        return STATUS_OK;
-    status = disk_status(errno);
-    const int kept_errno = errno;
-    if (has_moved(move))
-        return STATUS_OK;
-    errno = kept_errno;
-    return put_back(move, status);
+    status = disk_rename(move->from, move->to);
+    return status == STATUS_OK ? STATUS_OK : put_back(move, status);
 }
 
 /* STATUS_CHANGED where the name is taken. Unlike rename, link fails there. */

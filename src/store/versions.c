@@ -2,8 +2,6 @@
 #include "store/versions.h"
 
 #include <errno.h>
-#include <fcntl.h>
-#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -170,20 +168,11 @@ enum status versions_put_away(const char *target, const struct version *version)
 
 /* --- and to another place --- */
 
-/* What is there afterwards counts, not what the system said of it. */
 static enum status move_one(const char *from, const char *to)
 {
-    enum status status = disk_none(to);
+    const enum status status = disk_none(to);
 
-    if (status != STATUS_OK)
-        return status;
-    if (renameat(AT_FDCWD, from, AT_FDCWD, to) == 0)
-        return STATUS_OK;
-    status = disk_status(errno);
-    const int kept_errno = errno;
-    const bool moved = disk_none(from) == STATUS_OK && disk_none(to) == STATUS_CHANGED;
-    errno = kept_errno;
-    return moved ? STATUS_OK : status;
+    return status == STATUS_OK ? disk_rename(from, to) : status;
 }
 
 enum status versions_move(const char *target, const char *to)
