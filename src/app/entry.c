@@ -79,16 +79,6 @@ static void spell_frets(const char *text, struct strbuf *out)
     }
 }
 
-/* A text without the blanks around it. */
-static void spell_text(const char *text, struct strbuf *out)
-{
-    size_t length = strlen(text += strspn(text, " "));
-
-    while (length > 0 && text[length - 1] == ' ')
-        length--;
-    strbuf_add_bytes(out, text, length);
-}
-
 /* A day is kept year first; what is none stays as it was typed. */
 static void spell_day(const char *text, const struct day *today, struct strbuf *out)
 {
@@ -111,6 +101,12 @@ static void spell_count(const char *text, struct strbuf *out)
     strbuf_add_bytes(out, text, length);
 }
 
+/* A text without the blanks around it. */
+static void spell_text(const char *text, struct strbuf *out)
+{
+    spell_count(text + strspn(text, " "), out);
+}
+
 /* A typed text that is no number, as the field takes it. */
 static void spell_word(const char *text, const struct field *field, const struct day *today,
                        struct strbuf *out)
@@ -129,6 +125,12 @@ static void spell_word(const char *text, const struct field *field, const struct
         spell_text(text, out);
 }
 
+void entry_add_pointed(const char *text, struct strbuf *out)
+{
+    for (; *text; text++)
+        strbuf_add_char(out, *text == ',' ? '.' : *text);
+}
+
 /*
  * A typed number as num_parse reads it: a number pad has a point or a comma, which mean the same
  * here; and where a number may be below 0, a plus in front (sharp, high, tighter) says the other
@@ -139,12 +141,11 @@ static const char *numeral(const char *text, const struct field *field, char *me
     const bool is_signed = is_number(field) && field->possible_min < 0;
     struct strbuf out = strbuf_over(memory, ENTRY_TEXT_MAX);
 
-    strbuf_add(&out, is_signed && text[0] == '+' && text[1] != '\0' ? text + 1 : text);
-    if (!is_number(field))
-        return memory;
-    for (char *c = memory; *c; c++)
-        if (*c == ',')
-            *c = '.';
+    text += is_signed && text[0] == '+' && text[1] != '\0';
+    if (is_number(field))
+        entry_add_pointed(text, &out);
+    else
+        strbuf_add(&out, text);
     return memory;
 }
 

@@ -39,6 +39,9 @@ void entry_look_at_name(const char *text, const struct name_list *list,
 enum status entry_spell(const char *text, const struct field *field, const struct shop_units *units,
                         const struct day *today, struct strbuf *out);
 
+/* A typed number with the point that each comma means. */
+void entry_add_pointed(const char *text, struct strbuf *out);
+
 /* A kept text as it is shown in a cell: the unit dropped where the number, read in the unit that
  * stands beside the row (amount_unit), is the value; a leaf named by its number as the row's
  * decimals, .0125. Anything else names its unit: .094 in, 7/32 in in a row of 64ths. */

@@ -51,8 +51,7 @@ static double bare_number(const char *text)
     struct strbuf number = STRBUF(memory);
     double value = 0;
 
-    for (; *text; text++)
-        strbuf_add_char(&number, *text == ',' ? '.' : *text);
+    entry_add_pointed(text, &number);
     (void)num_decimal(memory, number.length, &value);
     return value;
 }
