@@ -10,6 +10,7 @@
 #include "cli/sheet_keep.h"
 #include "cli/shop_settings.h"
 #include "store/aside.h"
+#include "store/paths.h"
 #include "store/safefile.h"
 #include "store/shelf_name.h"
 #include "store/shop.h"
@@ -74,11 +75,10 @@ static void add_failure(struct session *session, enum status status, int error, 
 {
     if (status == STATUS_CHANGED && profile_conflict_path(session->profile)) {
         /* It lies beside the profile; with its folders the name would not fit the line. */
-        const char *path = profile_conflict_path(session->profile);
-        const char *slash = strrchr(path, '/');
+        const char *name = paths_name_of(profile_conflict_path(session->profile));
 
         strbuf_add(out, "Someone else changed the file; yours is kept as ");
-        strbuf_add(out, shown_string(slash ? slash + 1 : path).text);
+        strbuf_add(out, shown_string(name).text);
         return;
     }
     strbuf_add(out, "Not on disk yet: ");
@@ -187,11 +187,11 @@ static void add_version_name(const char *path, struct strbuf *out)
 /* Neither of two versions was thrown away, and nobody has put them together yet. */
 static void greet_versions(const struct session *session, struct strbuf *out)
 {
-    const char *path = profile_path(session->profile), *slash = strrchr(path, '/');
+    const char *path = profile_path(session->profile);
 
     if (!(session->found & PROFILE_VERSIONS))
         return;
-    if (shelf_lists_file(slash ? slash + 1 : path)) {
+    if (shelf_lists_file(paths_name_of(path))) {
         strbuf_add(out, "Another version lies beside it; on the shelf, * then e shows both.");
         return;
     }
@@ -261,11 +261,10 @@ static void tell_aside(struct session *session, enum aside_found found, const ch
 {
     char memory[APP_MESSAGE_MAX];
     struct strbuf message = STRBUF(memory);
-    const char *slash = strrchr(path, '/');
 
     if (found == ASIDE_BESIDE)
         strbuf_addf(&message, "Readings kept aside for an earlier state are beside it now: %s",
-                    shown_string(slash ? slash + 1 : path).text);
+                    shown_string(paths_name_of(path)).text);
     else if (found == ASIDE_UNSEEN)
         strbuf_addf(&message, "Whether readings were kept aside cannot be seen now: %s",
                     shown_string(path).text);

@@ -36,8 +36,7 @@ static bool is_second_of_day(const struct sheet_keeping *keeping, const char *da
 /* "parlour-2026-07-06.pdf". */
 static void add_name(const struct sheet_keeping *keeping, const char *ending, struct strbuf *out)
 {
-    const char *slash = strrchr(keeping->profile_path, '/');
-    const char *name = slash ? slash + 1 : keeping->profile_path;
+    const char *name = paths_name_of(keeping->profile_path);
     const char *dot = strrchr(name, '.');
     const char *date = date_of(keeping, keeping->visit);
     const size_t length = dot && dot > name ? (size_t)(dot - name) : strlen(name);

@@ -32,11 +32,10 @@ struct aside_name {
 
 static struct aside_name name_for(const char *target, const struct bytes *bytes)
 {
-    const char *slash = strrchr(target, '/');
     struct aside_name name;
     struct strbuf text = STRBUF(name.text);
 
-    shelf_file_name(slash ? slash + 1 : target, &text);
+    shelf_file_name(paths_name_of(target), &text);
     strbuf_addf(&text, "-%08" PRIX32 "-", crc32_of(target, strlen(target)));
     name.of_file = text.length;
     strbuf_addf(&text, "%08" PRIX32, crc32_of(bytes->data, bytes->length));
@@ -65,10 +64,9 @@ static enum status find_folder(char **ret_folder)
 /* Whether it has that name, numbered or not: then it is of that state of the file. */
 static bool is_named(const char *path, const struct aside_name *name)
 {
-    const char *slash = strrchr(path, '/');
     const size_t length = strlen(name->text);
 
-    path = slash ? slash + 1 : path;
+    path = paths_name_of(path);
     return strncmp(path, name->text, length) == 0 && path[length] == '.';
 }
 

@@ -44,11 +44,10 @@ static void place_done(struct place *place)
 
 static enum status place_of(const char *target, struct place *place)
 {
-    const char *slash = strrchr(target, '/');
     char *folder = paths_folder_of(target);
 
     place->all = folder ? paths_join(folder, ".generations") : NULL;
-    place->own = place->all ? paths_join(place->all, slash ? slash + 1 : target) : NULL;
+    place->own = place->all ? paths_join(place->all, paths_name_of(target)) : NULL;
     free(folder);
     if (place->own)
         return STATUS_OK;
@@ -255,9 +254,7 @@ static bool same_month(const struct generation *a, const struct generation *b)
 /* By their own names: the folder's can be spelled in two ways. */
 static bool same_name(const char *a, const char *b)
 {
-    const char *x = strrchr(a, '/'), *y = strrchr(b, '/');
-
-    return strcmp(x ? x + 1 : a, y ? y + 1 : b) == 0;
+    return strcmp(paths_name_of(a), paths_name_of(b)) == 0;
 }
 
 /* What goes is never the only one of its month. */

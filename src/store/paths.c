@@ -22,6 +22,13 @@ char *paths_join(const char *folder, const char *name)
     return path;
 }
 
+const char *paths_name_of(const char *path)
+{
+    const char *slash = strrchr(path, '/');
+
+    return slash ? slash + 1 : path;
+}
+
 char *paths_folder_of(const char *path)
 {
     const char *slash = strrchr(path, '/');

@@ -32,6 +32,9 @@ enum status paths_make_folder(const char *path);
  * The caller frees it. */
 char *paths_folder_of(const char *path);
 
+/* A path's last part, in it. */
+const char *paths_name_of(const char *path);
+
 /* folder + "/" + name; NULL without memory. The caller frees it. */
 char *paths_join(const char *folder, const char *name);
 

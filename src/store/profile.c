@@ -126,8 +126,7 @@ static void settle_access(struct profile *profile)
  * is short then, and other things fail. */
 static void note_versions(struct profile *profile, struct profile_problems *problems)
 {
-    const char *slash = strrchr(profile->path, '/');
-    const char *advice = shelf_lists_file(slash ? slash + 1 : profile->path)
+    const char *advice = shelf_lists_file(paths_name_of(profile->path))
                              ? "on the shelf, * then e puts it away or brings it back"
                              : "look at both, keep one and move the other away";
     struct versions versions;

@@ -11,6 +11,7 @@
 #include "store/crc32.h"
 #include "store/disk.h"
 #include "store/file_read.h"
+#include "store/paths.h"
 #include "store/safefile.h"
 
 /* So many that nobody reaches the last one; it only ends the search. */
@@ -28,7 +29,7 @@ static size_t cut_name(const char *name)
 
 char *beside_path(const char *target, const char *suffix, int number)
 {
-    const char *slash = strrchr(target, '/'), *name = slash ? slash + 1 : target;
+    const char *name = paths_name_of(target);
     const size_t size = strlen(target) + SUM_LENGTH + strlen(suffix) + 16;
     char *path = malloc(size);
 

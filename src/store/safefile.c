@@ -17,8 +17,7 @@
 /* The same path with the links of its folder followed, and whatever has the last name left. */
 static char *target_in_folder(const char *path)
 {
-    const char *slash = strrchr(path, '/');
-    const char *name = slash ? slash + 1 : path;
+    const char *name = paths_name_of(path);
 
     if (*name == '\0' || strcmp(name, ".") == 0 || strcmp(name, "..") == 0) {
         errno = ENOENT;

@@ -138,16 +138,11 @@ static void add_tail(struct bytes *out)
 
 static enum status write_bytes(const char *path, const struct bytes *bytes)
 {
-    char *folder = strdup(path);
-    char *slash = folder ? strrchr(folder, '/') : NULL;
-    enum status status = folder ? STATUS_OK : STATUS_NO_MEMORY;
+    char *folder = paths_folder_of(path);
+    const enum status status = folder ? paths_make_folder(folder) : STATUS_NO_MEMORY;
 
-    if (slash && slash != folder) {
-        *slash = '\0';
-        status = paths_make_folder(folder);
-        if (status == STATUS_OK)
-            safefile_sweep(folder);
-    }
+    if (status == STATUS_OK)
+        safefile_sweep(folder);
     free(folder);
     if (status != STATUS_OK)
         return status;

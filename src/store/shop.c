@@ -323,14 +323,9 @@ static enum status edit_file(const struct shop_file *file, const struct shop_uni
 
 static enum status make_folder_of(const char *path)
 {
-    char *folder = strdup(path);
-    char *slash = folder ? strrchr(folder, '/') : NULL;
-    enum status status = folder ? STATUS_OK : STATUS_NO_MEMORY;
+    char *folder = paths_folder_of(path);
+    const enum status status = folder ? paths_make_folder(folder) : STATUS_NO_MEMORY;
 
-    if (slash && slash != folder) {
-        *slash = '\0';
-        status = paths_make_folder(folder);
-    }
     free(folder);
     return status;
 }

@@ -14,6 +14,7 @@
 #include "store/disk.h"
 #include "store/file_read.h"
 #include "store/generations.h"
+#include "store/paths.h"
 #include "store/profile_beside.h"
 #include "store/profile_load.h"
 
@@ -101,9 +102,7 @@ void versions_done(struct versions *list)
 
 const char *version_name(const struct version *version)
 {
-    const char *slash = strrchr(version->path, '/');
-
-    return slash ? slash + 1 : version->path;
+    return paths_name_of(version->path);
 }
 
 size_t versions_profile_length(const char *file)
