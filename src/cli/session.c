@@ -7,14 +7,12 @@
 #include <time.h>
 
 #include "app/app.h"
+#include "cli/greeting.h"
 #include "cli/sheet_keep.h"
 #include "cli/shop_settings.h"
 #include "store/aside.h"
 #include "store/paths.h"
-#include "store/safefile.h"
-#include "store/shelf_name.h"
 #include "store/shop.h"
-#include "store/versions.h"
 #include "term/term.h"
 #include "ui/ui.h"
 
@@ -94,9 +92,6 @@ static void keep_aside(struct session *session)
         aside_keep(session->profile, &session->app.record, &session->aside) == STATUS_OK;
 }
 
-static const char long_words[] =
-    "This record fills half of what a file can hold; go on in a copy (shelf: * f).";
-
 /* What a save that went well has to tell all the same; false for nothing. */
 static bool add_notice(const struct session *session, unsigned before, struct strbuf *out)
 {
@@ -108,7 +103,7 @@ static bool add_notice(const struct session *session, unsigned before, struct st
         strbuf_add(out, "Kept, but not the state before it as an earlier one: ");
         report_words(profile_generation_status(session->profile), 0, out);
     } else if (notices & ~before & PROFILE_LONG) {
-        strbuf_add(out, long_words);
+        greeting_add_long(out);
     }
     return out->length > 0;
 }
@@ -139,123 +134,6 @@ static void save(struct session *session)
     app_kept(&session->app, kept ? STATUS_OK : status, &clock, told ? memory : NULL);
 }
 
-/* --- what there is to say when it is opened --- */
-
-static bool may_be_changed(const struct session *session)
-{
-    return profile_editable(session->profile) == STATUS_OK;
-}
-
-/* Why it can only be read, and what to do. */
-static void greet_reader(const struct session *session, struct strbuf *out)
-{
-    const enum status editable = profile_editable(session->profile);
-
-    if (editable == STATUS_OK)
-        return;
-    strbuf_add(out, "Open for reading: ");
-    if (editable == STATUS_LOCKED) {
-        strbuf_add(out, "in use by ");
-        strbuf_add(out, profile_lock_holder(session->profile));
-        return;
-    }
-    if (editable == STATUS_READ_ONLY && session->access == PROFILE_TO_READ) {
-        strbuf_add(out, "an earlier state");
-        return;
-    }
-    if (editable == STATUS_TOO_LARGE) {
-        strbuf_add(out, "no file can hold more; go on in a copy (shelf: * f)");
-        return;
-    }
-    report_words(editable, 0, out);
-    if (editable == STATUS_READ_ONLY || editable == STATUS_NOT_OURS)
-        strbuf_add(out, "; to change it, copy it");
-}
-
-/* The first of those that lie beside a file which no shelf lists. */
-static void add_version_name(const char *path, struct strbuf *out)
-{
-    char *target = safefile_target(path);
-    struct versions list = {.items = NULL};
-
-    if (target && versions_list(target, &list) == STATUS_OK && list.count > 0)
-        strbuf_add(out, shown_string(version_name(&list.items[0])).text);
-    versions_done(&list);
-    free(target);
-}
-
-/* Neither of two versions was thrown away, and nobody has put them together yet. */
-static void greet_versions(const struct session *session, struct strbuf *out)
-{
-    const char *path = profile_path(session->profile);
-
-    if (!(session->found & PROFILE_VERSIONS))
-        return;
-    if (shelf_lists_file(paths_name_of(path))) {
-        strbuf_add(out, "Another version lies beside it; on the shelf, * then e shows both.");
-        return;
-    }
-    strbuf_add(out, "Another version lies beside it: ");
-    add_version_name(path, out);
-}
-
-static void greet_hand_edit(const struct session *session, struct strbuf *out)
-{
-    if (may_be_changed(session) && session->found & PROFILE_END_WRONG)
-        strbuf_add(out,
-                   "Changed by hand or damaged; as found, it is kept beside the first rewrite.");
-}
-
-static void greet_lock(const struct session *session, struct strbuf *out)
-{
-    if (session->found & PROFILE_NO_LOCK)
-        strbuf_add(out,
-                   session->found & PROFILE_LOCK_TAKEN
-                       ? "No lock: something else has its .lock name. Open it in one program only."
-                       : "Locks do not work in this folder: open it in one program only.");
-}
-
-static void greet_generations(const struct session *session, struct strbuf *out)
-{
-    if (session->found & PROFILE_NO_GENERATION)
-        strbuf_add(out, "Its earlier states are closed to you: none is kept of what you change.");
-    else if (session->found & PROFILE_CLOSED_GENERATIONS)
-        strbuf_add(out, "Its earlier states are closed to the others who may change it.");
-}
-
-static void greet_length(const struct session *session, struct strbuf *out)
-{
-    if (may_be_changed(session) && session->found & PROFILE_LONG)
-        strbuf_add(out, long_words);
-}
-
-static void greet_settings(const struct session *session, struct strbuf *out)
-{
-    if (!session->app.from_shelf)
-        (void)shop_settings_read(out);
-}
-
-/* Says the next of what there is to say, the weightiest first, wherever the line is free for it:
- * none takes another's place. */
-static void greet(struct session *session)
-{
-    static void (*const greetings[])(const struct session *, struct strbuf *) = {
-        greet_reader,      greet_versions, greet_hand_edit, greet_lock,
-        greet_generations, greet_length,   greet_settings,
-    };
-    const struct app *app = &session->app;
-    char memory[APP_MESSAGE_MAX];
-    struct strbuf message = STRBUF(memory);
-
-    if (app->tone != TONE_NONE || app->overlay != OVERLAY_NONE || app->entry.text[0] != '\0' ||
-        app->question.of != NAMES_OF_FIELD)
-        return;
-    while (message.length == 0 && session->told < sizeof greetings / sizeof greetings[0])
-        greetings[session->told++](session, &message);
-    if (message.length > 0)
-        app_say(&session->app, TONE_WARNING, memory);
-}
-
 /* What an earlier session kept aside and is no part of this one. */
 static void tell_aside(struct session *session, enum aside_found found, const char *path)
 {
@@ -281,6 +159,24 @@ static void bring_back(struct session *session)
     if (session->app.keeping == KEEPING_KEPT)
         app_say(&session->app, TONE_NOTE,
                 "Readings that could not be saved last time are back, and on disk now.");
+}
+
+/* Says the next thing wherever the line is free for it: none takes another's place. */
+static void greet(struct session *session)
+{
+    const struct app *app = &session->app;
+    const struct greeted greeted = {.profile = session->profile,
+                                    .access = session->access,
+                                    .found = session->found,
+                                    .from_shelf = app->from_shelf};
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf message = STRBUF(memory);
+
+    if (app->tone != TONE_NONE || app->overlay != OVERLAY_NONE || app->entry.text[0] != '\0' ||
+        app->question.of != NAMES_OF_FIELD)
+        return;
+    if (greeting_next(&greeted, &session->told, &message))
+        app_say(&session->app, TONE_WARNING, memory);
 }
 
 static enum status begin_app(struct session *session, bool from_shelf)
