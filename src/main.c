@@ -4,14 +4,14 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "cli/check.h"
-#include "cli/figures.h"
-#include "cli/layout.h"
-#include "cli/option.h"
-#include "cli/session.h"
-#include "cli/shelf.h"
-#include "cli/shelf_session.h"
-#include "cli/sheet.h"
+#include "commands/check.h"
+#include "commands/figures.h"
+#include "commands/layout.h"
+#include "commands/option.h"
+#include "run/session.h"
+#include "commands/shelf.h"
+#include "run/shelf_session.h"
+#include "commands/sheet.h"
 
 static enum exit_code refuse_usage(void)
 {

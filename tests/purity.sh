@@ -2,16 +2,14 @@
 # SPDX-License-Identifier: MIT
 # The model is pure, nothing but curses' side keeps state, and the layers look one way.
 #
-#   purity.sh SOURCE-ROOT base=ARCHIVE model=ARCHIVE, and so on for store app ui page sheet
-#       template
+#   purity.sh SOURCE-ROOT base=ARCHIVE model=ARCHIVE, and so on for every folder of src
 #
 # What an object may ask from outside, by archive:
 #   base    libm, mem*, str*; numbers from and to digits (num_decimal.c, num_format.c, strbuf.c)
 #           and realloc (array.c) in those alone
 #   model   libm, mem*, str*, base; malloc and its kin in record.c only
-# No archive holds a writable global, and no files of a folder call each other in a circle. Includes follow
-#   base <- model <- {store, app}; ui reads app; term shows ui; base <- page; template reads
-#   model and draws on page.
+# No archive but term's holds a writable global, no files of a folder call each other in a circle,
+# and includes follow the table of check_directions. A leaf knows no other leaf.
 # CC (for the self-check) and NM may name other tools. Exit 77: this build cannot be read.
 set -eu
 
@@ -147,16 +145,40 @@ check_includes() {
         }' {} + >>"$failures"
 }
 
+# Who may include whom.
 check_directions() {
     check_includes "$1" base 'base'
     check_includes "$1" page 'base page'
-    check_includes "$1" template 'base model page template'
     check_includes "$1" model 'base model'
+    check_includes "$1" template 'base model page template'
     check_includes "$1" store 'base model store'
-    check_includes "$1" app 'base model app'
-    check_includes "$1" ui 'base model app ui'
-    check_includes "$1" sheet 'base model app page sheet'
-    check_includes "$1" term 'base ui app term'
+    check_includes "$1" words 'base model words'
+    check_includes "$1" picture 'base model picture'
+    check_includes "$1" sheet 'base model words picture page sheet'
+    check_includes "$1" session 'base model words session'
+    check_includes "$1" draw 'base picture draw'
+    check_includes "$1" screen 'base model words session draw screen'
+    check_includes "$1" leaf 'base model words picture session draw screen leaf'
+    check_includes "$1" shelf 'base model words session draw screen shelf'
+    check_includes "$1" term 'base session draw term'
+    check_includes "$1" commands 'base model store words shelf page template sheet commands'
+    check_includes "$1" run 'base model store words session draw screen leaf shelf term sheet commands run'
+    check_leaves "$1/leaf"
+}
+
+# check_leaves FOLDER: a leaf's folder includes itself alone, and the list of the leaves.
+check_leaves() {
+    for room in "$1"/*/; do
+        [ -d "$room" ] || continue
+        name=$(basename "$room")
+        find "$room" -name '*.[ch]' -exec awk -v room="$name" '
+            /^[ \t]*#[ \t]*include[ \t]*"leaf\// {
+                split($0, quoted, "\"")
+                split(quoted[2], part, "/")
+                if (part[2] != room && part[2] != "leaves.h")
+                    print FILENAME ":" FNR ": " room " includes " quoted[2]
+            }' {} + >>"$failures"
+    done
 }
 
 # The model's system headers: no files, clock, locale or terminal.
@@ -250,7 +272,7 @@ GOOD
     must_be_silent
     check_circles "$work/one.o" "$work/round.o"
     must_complain 'call each other'
-    layers='base page template model store app ui sheet term'
+    layers='base page template model store words picture sheet session draw screen leaf shelf term commands run'
     for layer in $layers; do
         mkdir -p "$work/src/$layer"
         printf '#include <stddef.h>\n#include "%s/x.h"\n' "$layer" >"$work/src/$layer/x.c"
@@ -261,18 +283,22 @@ GOOD
     must_be_silent
     printf '#include "model/x.h"\n' >>"$work/src/base/x.c"
     printf '  #  include "store/x.h"\n#include <stdio.h>\n' >>"$work/src/model/x.c"
-    printf '#include "app/x.h"\n' >>"$work/src/store/x.c"
+    printf '#include "words/x.h"\n' >>"$work/src/store/x.c"
     printf '#include "model/x.h"\n' >>"$work/src/page/x.c"
     printf '#include "store/x.h"\n' >>"$work/src/template/x.c"
-    printf '#include "x.h"\n' >>"$work/src/app/x.c"
-    printf '#include "term/x.h"\n' >>"$work/src/ui/x.c"
+    printf '#include "leaf/x.h"\n' >>"$work/src/session/x.c"
+    printf '#include "x.h"\n' >>"$work/src/words/x.c"
+    printf '#include "term/x.h"\n' >>"$work/src/screen/x.c"
+    mkdir -p "$work/src/leaf/bench"
+    printf '#include "leaf/leaves.h"\n#include "leaf/work/x.h"\n' >"$work/src/leaf/bench/x.c"
     printf '#include "store/x.h"\n' >>"$work/src/sheet/x.c"
     printf '#include "store/x.h"\n' >>"$work/src/term/x.c"
     check_directions "$work/src"
     check_model_headers "$work/src"
     for sign in 'page includes model/x.h' 'template includes store/x.h' \
-        'base includes model/x.h' 'model includes store/x.h' 'store includes app/x.h' \
-        'app includes x.h' 'ui includes term/x.h' 'sheet includes store/x.h' \
+        'base includes model/x.h' 'model includes store/x.h' 'store includes words/x.h' \
+        'session includes leaf/x.h' 'words includes x.h' 'screen includes term/x.h' \
+        'bench includes leaf/work/x.h' 'sheet includes store/x.h' \
         'term includes store/x.h' \
         'model includes <stdio.h>'; do
         must_complain "$sign"
@@ -304,11 +330,9 @@ check_undefined "$base" "$libm $memory" 'array.c.o num_decimal.c.o num_format.c.
     <"$work/base-names"
 cat "$work/base-names" "$work/model-names" >"$work/both-names"
 check_undefined "$model" "$libm $memory" 'record.c.o' "$allocation" <"$work/both-names"
-for layer in base model store app ui page sheet template; do
-    check_no_globals "$(archive_of "$layer")"
-done
-for layer in base model ui page sheet template term cli; do
-    check_circles "$(archive_of "$layer")"
+for pair in $archives; do
+    [ "${pair%%=*}" = term ] || check_no_globals "${pair#*=}"
+    check_circles "${pair#*=}"
 done
 check_directions "$root/src"
 check_model_headers "$root/src"

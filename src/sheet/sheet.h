@@ -5,8 +5,8 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-#include "app/frets_plan.h"
-#include "app/picture.h"
+#include "words/frets_plan.h"
+#include "picture/picture.h"
 #include "base/status.h"
 #include "model/field.h"
 #include "model/record.h"

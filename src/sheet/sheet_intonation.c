@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include <string.h>
 
-#include "app/pitch_plan.h"
+#include "words/pitch_plan.h"
 #include "base/num.h"
 #include "model/note_name.h"
 #include "sheet/sheet_parts.h"

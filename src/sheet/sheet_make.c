@@ -4,7 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "app/leaf_work.h"
+#include "model/work_line.h"
 #include "model/record_walk.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "app/pictures.h"
+#include "picture/pictures.h"
 #include "model/note_name.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "app/row_state.h"
+#include "words/row_state.h"
 #include "model/note_name.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"

@@ -3,7 +3,7 @@
 
 #include <string.h>
 
-#include "app/amount.h"
+#include "words/amount.h"
 #include "base/num.h"
 #include "base/unit.h"
 

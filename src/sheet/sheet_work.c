@@ -2,8 +2,8 @@
 #include <math.h>
 #include <string.h>
 
-#include "app/caution.h"
-#include "app/leaf_work.h"
+#include "words/caution.h"
+#include "model/work_line.h"
 #include "base/num.h"
 #include "model/record_walk.h"
 #include "model/work_mark.h"

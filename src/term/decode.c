@@ -5,7 +5,7 @@
 #include <poll.h>
 #include <unistd.h>
 
-#include "app/event.h"
+#include "session/event.h"
 #include "base/utf8.h"
 
 /* Codes of our own, beyond those that curses gives out: a key with a plain character. */

@@ -4,7 +4,7 @@
 
 #include <stdbool.h>
 
-#include "ui/frame.h"
+#include "draw/frame.h"
 
 /* Frames to curses: roles become attributes and colours. Curses must be running. */
 

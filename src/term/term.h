@@ -4,9 +4,9 @@
 
 #include <stdbool.h>
 
-#include "app/event.h"
+#include "session/event.h"
 #include "base/status.h"
-#include "ui/frame.h"
+#include "draw/frame.h"
 
 /*
  * The terminal: the only place that knows curses, and the only one with global mutable

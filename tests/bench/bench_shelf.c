@@ -5,7 +5,7 @@
 #include <sys/stat.h>
 #include <time.h>
 
-#include "app/shelf_list.h"
+#include "shelf/shelf_list.h"
 #include "near.h"
 #include "store/shelf.h"
 #include "tree.h"

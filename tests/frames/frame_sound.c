@@ -3,7 +3,7 @@
 
 #include "near.h"
 #include "sound.h"
-#include "ui/ui.h"
+#include "screen/ui.h"
 
 void frame_sound_check(const struct app *app, const struct frame *frame, bool utf8)
 {

@@ -2,8 +2,8 @@
 #ifndef SILLET_TESTS_FRAME_SOUND_H
 #define SILLET_TESTS_FRAME_SOUND_H
 
-#include "app/app.h"
-#include "ui/frame.h"
+#include "session/app.h"
+#include "draw/frame.h"
 
 /* What holds of every screen, whatever it shows. */
 

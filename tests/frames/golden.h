@@ -2,7 +2,7 @@
 #ifndef SILLET_TESTS_GOLDEN_H
 #define SILLET_TESTS_GOLDEN_H
 
-#include "ui/frame.h"
+#include "draw/frame.h"
 
 /*
  * Screens kept as files, NAME.frame in this folder: the size and the cursor, the text of

@@ -2,8 +2,8 @@
 #ifndef SILLET_TESTS_SCENES_H
 #define SILLET_TESTS_SCENES_H
 
-#include "app/app.h"
-#include "ui/frame.h"
+#include "session/app.h"
+#include "draw/frame.h"
 
 /* Sessions to look at: the demo profiles, and records that put a screen to the test. */
 

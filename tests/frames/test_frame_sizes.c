@@ -9,7 +9,7 @@
 #include "frame_sound.h"
 #include "scenes.h"
 #include "seeded.h"
-#include "ui/ui.h"
+#include "screen/ui.h"
 
 enum { ROWS = 60, COLUMNS = 200 };
 

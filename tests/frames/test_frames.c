@@ -7,7 +7,7 @@
 #include "bench_session.h"
 #include "golden.h"
 #include "scenes.h"
-#include "ui/ui.h"
+#include "screen/ui.h"
 
 /*
  * Whole screens after some keys, against the ones that were looked at and kept. Clock and

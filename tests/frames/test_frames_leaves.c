@@ -10,7 +10,7 @@
 #include "frame_sound.h"
 #include "golden.h"
 #include "scenes.h"
-#include "ui/ui.h"
+#include "screen/ui.h"
 
 /*
  * Every leaf in every size and look: the demo profiles against kept screens, and records as no

@@ -5,7 +5,7 @@
 #include <string.h>
 
 #include "golden.h"
-#include "ui/shelf_view.h"
+#include "shelf/shelf_view.h"
 
 /* The shelf, against screens that were looked at and kept. Nobody and nothing here is real. */
 static const char *const presets[] = {"Steel-string flat-top, 14 frets to the body",

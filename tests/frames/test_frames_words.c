@@ -4,12 +4,12 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "app/cell_words.h"
-#include "app/explain_reading.h"
+#include "session/cell_words.h"
+#include "session/explain_reading.h"
 #include "bench_session.h"
 #include "build_record.h"
 #include "scenes.h"
-#include "ui/ui.h"
+#include "screen/ui.h"
 
 /* What the screen says of the cell in hand, in every cell there is, at 80 columns. */
 

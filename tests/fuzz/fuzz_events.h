@@ -4,7 +4,7 @@
 
 #include <stdbool.h>
 
-#include "app/event.h"
+#include "session/event.h"
 #include "fuzz.h"
 
 /* The screen that is composed after each event. */

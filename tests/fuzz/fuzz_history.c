@@ -4,7 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "app/undo.h"
+#include "session/undo.h"
 #include "sound.h"
 #include "store/ini_end.h"
 #include "store/profile_edit.h"

@@ -5,10 +5,11 @@
 #include <string.h>
 
 #include "fuzz_events.h"
+#include "leaf/leaves.h"
 #include "sound.h"
 #include "store/preset.h"
 #include "store/profile_edit.h"
-#include "ui/ui.h"
+#include "screen/ui.h"
 
 /*
  * Keys at an instrument: all leaves, overlays and entries, each followed by the screen at some
@@ -131,7 +132,8 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     const bool metric = how & 1, read_only = (how & 14) == 2;
     const struct shop_units units = metric ? shop_units_metric() : shop_units_inch();
     FUZZ_CHECK(record_copy(&content.record, &record) == STATUS_OK);
-    app_init(app, &record, metric, &units, read_only);
+    if (app_init(app, &leaves_all, &record, metric, &units, read_only) != STATUS_OK)
+        abort();
     app->from_shelf = how & 16;
     play(app, &bytes, read_only);
     check_session(app, &content);

@@ -4,11 +4,11 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "app/shelf_list.h"
+#include "shelf/shelf_list.h"
 #include "fuzz_events.h"
 #include "sound.h"
 #include "store/shelf_change.h"
-#include "ui/shelf_view.h"
+#include "shelf/shelf_view.h"
 
 /*
  * Keys on the shelf. Input: how many instruments, their texts (a length and that many bytes,

@@ -5,7 +5,7 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-#include "app/event.h"
+#include "session/event.h"
 #include "terminal.h"
 
 /* What the tests of src/term share: they run term_probe.c and read what it shows. */

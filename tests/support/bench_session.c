@@ -6,6 +6,7 @@
 
 #include "base/utf8.h"
 #include "build_record.h"
+#include "leaf/leaves.h"
 #include "near.h"
 
 const struct app_clock bench_clock = {.date = "2026-03-02", .time = "10:42"};
@@ -37,7 +38,7 @@ void bench_start_record(struct app *app, struct record *record, bool metric, boo
 {
     const struct shop_units units = metric ? shop_units_metric() : shop_units_inch();
 
-    app_init(app, record, metric, &units, read_only);
+    assert_int_equal(app_init(app, &leaves_all, record, metric, &units, read_only), STATUS_OK);
 }
 
 void bench_start(struct app *app, const char *lines)

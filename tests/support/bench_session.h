@@ -2,7 +2,7 @@
 #ifndef SILLET_TESTS_BENCH_SESSION_H
 #define SILLET_TESTS_BENCH_SESSION_H
 
-#include "app/app.h"
+#include "session/app.h"
 
 /* Sessions for tests, at a clock that stands still, and keys written as a text. */
 

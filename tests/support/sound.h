@@ -2,10 +2,10 @@
 #ifndef SILLET_TESTS_SOUND_H
 #define SILLET_TESTS_SOUND_H
 
-#include "app/app.h"
-#include "app/shelf_list.h"
+#include "session/app.h"
+#include "shelf/shelf_list.h"
 #include "model/record.h"
-#include "ui/frame.h"
+#include "draw/frame.h"
 
 /*
  * What holds of a session, a shelf, a record and a screen at any moment, whatever was done

@@ -6,9 +6,9 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "app/command.h"
-#include "app/menu.h"
-#include "app/shelf_list.h"
+#include "session/command.h"
+#include "session/menu.h"
+#include "shelf/shelf_list.h"
 #include "man_text.h"
 
 /* How the two formats say the same. */

@@ -16,8 +16,8 @@
 #include "bench_session.h"
 #include "model/card.h"
 #include "store/profile.h"
-#include "ui/shelf_view.h"
-#include "ui/ui.h"
+#include "shelf/shelf_view.h"
+#include "screen/ui.h"
 
 enum { ROWS = 24, COLUMNS = 80, LINE_MAX_ = 4096 };
 

@@ -5,7 +5,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "app/amount.h"
+#include "words/amount.h"
 
 enum { MEMORY = 64 };
 

@@ -4,9 +4,10 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "app/app.h"
+#include "session/app.h"
 #include "bench_session.h"
 #include "build_record.h"
+#include "words/board_row.h"
 
 static int set_up(void **state)
 {

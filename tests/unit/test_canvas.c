@@ -3,7 +3,7 @@
 
 #include <limits.h>
 
-#include "ui/canvas.h"
+#include "draw/canvas.h"
 
 struct bench {
     struct frame frame;

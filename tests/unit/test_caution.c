@@ -3,7 +3,7 @@
 
 #include <string.h>
 
-#include "app/caution.h"
+#include "words/caution.h"
 
 /* Whether some caution that stands by this work has these words. */
 static int says(const char *work, const char *words)

@@ -3,7 +3,7 @@
 
 #include <string.h>
 
-#include "app/choice.h"
+#include "session/choice.h"
 
 static struct choice look(enum field_id id, const char *text)
 {

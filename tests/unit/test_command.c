@@ -3,8 +3,8 @@
 
 #include <string.h>
 
-#include "app/command.h"
-#include "app/menu.h"
+#include "session/command.h"
+#include "session/menu.h"
 #include "base/utf8.h"
 
 /* A key that every keyboard has: a character, Space, Tab, or one of the editing block. */

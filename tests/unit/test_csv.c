@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "near.h"
 
-#include "cli/csv.h"
+#include "commands/csv.h"
 
 static void expect(const char *text, const char *field)
 {

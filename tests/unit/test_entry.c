@@ -4,7 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "app/entry.h"
+#include "session/entry.h"
 #include "seeded.h"
 
 static const struct day today = {2026, 11, 26};

@@ -4,9 +4,10 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "app/app.h"
+#include "session/app.h"
 #include "bench_session.h"
 #include "build_record.h"
+#include "leaf/bench/expected.h"
 
 static struct app *start(const char *marks)
 {
@@ -54,7 +55,7 @@ static const char *after(const struct app *app)
     struct strbuf out = STRBUF(memory);
 
     strbuf_clear(&out);
-    app_add_expected_after(app, &out);
+    bench_add_expected_after(app, &out);
     return memory;
 }
 

@@ -4,7 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "app/explain.h"
+#include "words/explain.h"
 #include "base/num.h"
 #include "build_record.h"
 

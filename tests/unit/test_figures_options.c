@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "cli/figures_options.h"
+#include "commands/figures_options.h"
 
 #include <string.h>
 

@@ -8,7 +8,7 @@
 #include <cmocka.h>
 
 #include "base/utf8.h"
-#include "ui/frame.h"
+#include "draw/frame.h"
 
 enum { ROWS = 3, COLUMNS = 10 };
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "near.h"
 
-#include "ui/grid_view.h"
+#include "screen/grid_view.h"
 
 /* Wherever the cell in hand is: it is in the window, the window in the table, and no more of
  * the table is left out than has to be. */

@@ -4,7 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "app/app.h"
+#include "session/app.h"
 #include "bench_session.h"
 #include "build_record.h"
 

@@ -4,9 +4,10 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "app/app.h"
-#include "app/explain.h"
-#include "app/leaf_frets.h"
+#include "leaf/leaves.h"
+#include "session/app.h"
+#include "words/explain.h"
+#include "leaf/frets/leaf_frets.h"
 #include "bench_session.h"
 #include "build_record.h"
 
@@ -33,7 +34,7 @@ static void every_cell_is_laid_once(void **state)
         const int strings = boards[i][0], frets = boards[i][1];
         const struct leaf_place place = {.strings = strings, .frets = frets, .visit = 1, .pass = 1};
 
-        leaf_lay(LEAF_FRETS, &place, route);
+        leaf_lay(&leaf_frets, &place, route);
         assert_int_equal(route->count, 2 * strings + 2 * frets + (frets > 0));
         for (int at = 0; at < route->count; at++)
             assert_int_equal(route_find(route, &route->cells[at].key), at);
@@ -73,9 +74,9 @@ static int count_marks(const struct app *app, enum headroom headroom)
 {
     int count = 0;
 
-    for (int s = 1; s <= app->frets_plan.strings; s++)
-        for (int n = 0; n <= app->frets_plan.frets; n++)
-            count += app->frets_plan.headroom[s][n] == headroom;
+    for (int s = 1; s <= frets_state(app)->plan.strings; s++)
+        for (int n = 0; n <= frets_state(app)->plan.frets; n++)
+            count += frets_state(app)->plan.headroom[s][n] == headroom;
     return count;
 }
 
@@ -93,9 +94,9 @@ static void marks_go_by_the_touch(void **state)
     (void)state;
     for (int i = 0; i < 2; i++)
         for (int s = 1; s <= 6; s++)
-            for (int n = 0; n < soft->frets_plan.frets; n++) {
-                const enum headroom softer = touches[i]->frets_plan.headroom[s][n];
-                const enum headroom harder = touches[i + 1]->frets_plan.headroom[s][n];
+            for (int n = 0; n < frets_state(soft)->plan.frets; n++) {
+                const enum headroom softer = frets_state(touches[i])->plan.headroom[s][n];
+                const enum headroom harder = frets_state(touches[i + 1])->plan.headroom[s][n];
 
                 assert_true(softer != HEADROOM_UNKNOWN);
                 assert_int_equal(harder == HEADROOM_BUZZES, softer != HEADROOM_PLENTY);
@@ -116,16 +117,16 @@ static void the_high_fret_is_named_with_its_evidence(void **state)
     struct strbuf words = STRBUF(memory);
 
     (void)state;
-    assert_int_equal(app->frets_plan.buzz[6].high.fret, 5);
-    assert_true(frets_add_buzz(&app->frets_plan, 6, &app->units, &words));
+    assert_int_equal(frets_state(app)->plan.buzz[6].high.fret, 5);
+    assert_true(frets_add_buzz(&frets_state(app)->plan, 6, &app->units, &words));
     assert_non_null(strstr(memory, "string 6 buzzes at 1-4: fret 5 stands"));
     strbuf_clear(&words);
-    assert_true(frets_add_evidence(&app->frets_plan, 6, &app->units, &words));
+    assert_true(frets_add_evidence(&frets_state(app)->plan, 6, &app->units, &words));
     assert_non_null(strstr(memory, "buzzes"));
     assert_null(strstr(memory, "against"));
-    assert_false(frets_add_buzz(&app->frets_plan, 5, &app->units, &words));
-    assert_false(frets_add_evidence(&app->frets_plan, 5, &app->units, &words));
-    assert_non_null(strstr(frets_caution(&app->frets_plan), "respirator"));
+    assert_false(frets_add_buzz(&frets_state(app)->plan, 5, &app->units, &words));
+    assert_false(frets_add_evidence(&frets_state(app)->plan, 5, &app->units, &words));
+    assert_non_null(strstr(frets_caution(&frets_state(app)->plan), "respirator"));
     bench_close(app);
 }
 
@@ -137,7 +138,7 @@ static void no_fret_is_blamed_without_cause(void **state)
     struct strbuf words = STRBUF(memory);
 
     (void)state;
-    assert_true(frets_add_buzz(&app->frets_plan, 6, &app->units, &words));
+    assert_true(frets_add_buzz(&frets_state(app)->plan, 6, &app->units, &words));
     assert_non_null(strstr(memory, "no fret ahead explains it"));
     bench_close(app);
 }
@@ -149,10 +150,10 @@ static void a_list_is_seen_before_enter(void **state)
     (void)state;
     bench_press(app, "1+2");
     assert_true(app->previewing);
-    assert_true(app->frets_plan.buzz[6].heard);
-    assert_true(app->frets_plan.buzz[6].buzzing == (UINT64_C(1) << 1 | UINT64_C(1) << 2));
+    assert_true(frets_state(app)->plan.buzz[6].heard);
+    assert_true(frets_state(app)->plan.buzz[6].buzzing == (UINT64_C(1) << 1 | UINT64_C(1) << 2));
     bench_press(app, "{Esc}");
-    assert_false(app->frets_plan.buzz[6].heard);
+    assert_false(frets_state(app)->plan.buzz[6].heard);
     bench_close(app);
 }
 
@@ -163,7 +164,7 @@ static void levelling_says_what_is_left(void **state)
     struct app *app = start_record(build_record_full, "visit.1.pass.1 spot.7 = .004 in\n"
                                                       "visit.1.pass.1 spot.12 = -.001 in\n"
                                                       "visit.1.pass.1 crown.7 = 0.65 mm\n");
-    const struct survey_levelling *levelling = &app->frets_plan.levelling;
+    const struct survey_levelling *levelling = &frets_state(app)->plan.levelling;
     char memory[200];
     struct strbuf words = STRBUF(memory);
 
@@ -173,10 +174,10 @@ static void levelling_says_what_is_left(void **state)
     assert_near(levelling->fret[LEVELLING_SPOTS][7].crown_left_mm, 0.5484, 1e-9);
     assert_near(levelling->fret[LEVELLING_FULL][7].take_mm, .005 * 25.4, 1e-9);
     assert_true(levelling->fret[LEVELLING_FULL][7].too_low);
-    frets_add_levelling(&app->frets_plan, LEVELLING_SPOTS, &app->units, &words);
+    frets_add_levelling(&frets_state(app)->plan, LEVELLING_SPOTS, &app->units, &words);
     assert_non_null(strstr(memory, "most off fret 7, .004"));
     assert_non_null(strstr(memory, "1 too low"));
-    assert_non_null(strstr(frets_caution(&app->frets_plan), "refret"));
+    assert_non_null(strstr(frets_caution(&frets_state(app)->plan), "refret"));
     bench_close(app);
 }
 
@@ -184,7 +185,7 @@ static void levelling_says_what_is_left(void **state)
 static void the_note_looked_at_goes_round(void **state)
 {
     struct app *app = start_record(build_record_full, STRINGS);
-    const int tightest = app_note(app), frets = app->frets_plan.frets;
+    const int tightest = app_note(app), frets = frets_state(app)->plan.frets;
 
     (void)state;
     for (int n = 0; n < frets; n++)

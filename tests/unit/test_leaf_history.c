@@ -4,9 +4,10 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "app/history_notes.h"
+#include "leaf/history/history_notes.h"
 #include "bench_session.h"
 #include "build_record.h"
+#include "leaf/history/history_state.h"
 
 /* Two visits half a year apart, the first with the rod turned between its passes. */
 static const char two_visits[] = "board scale = 25.5 in\n"
@@ -175,12 +176,12 @@ static void looking_back_leaves_the_pass_in_hand(void **state)
     (void)state;
     assert_int_equal(app->route.count, 0);
     bench_press(app, "{Left}{Left}<{Down}{Down}");
-    assert_int_equal(app->history.visit, 1);
-    assert_int_equal(app->history.pass, 1);
-    assert_int_equal(app->history.row, HISTORY_ACTION);
+    assert_int_equal(history_state(app)->visit, 1);
+    assert_int_equal(history_state(app)->pass, 1);
+    assert_int_equal(history_state(app)->row, HISTORY_ACTION);
     assert_int_equal(app->visit, 2);
     bench_press(app, "{Left}{Home}");
-    assert_int_equal(app->history.pass, 1);
+    assert_int_equal(history_state(app)->pass, 1);
     bench_press(app, "{Right}{Enter}");
     assert_int_equal(app->leaf, LEAF_BENCH);
     assert_int_equal(app->visit, 1);
@@ -195,12 +196,12 @@ static void it_begins_at_the_pass_in_hand(void **state)
 
     (void)state;
     history_make(&app->record, history);
-    assert_int_equal(history_state_at(&app->history, history, app->visit, app->pass), 3);
+    assert_int_equal(history_state_at(history_state(app), history, app->visit, app->pass), 3);
     bench_press(app, "{PgUp}<<{PgDn}");
-    assert_int_equal(history_state_at(&app->history, history, app->visit, app->pass), 1);
+    assert_int_equal(history_state_at(history_state(app), history, app->visit, app->pass), 1);
     /* A pass that was taken back is not there any more; the last one is. */
-    app->history.visit = 7;
-    assert_int_equal(history_state_at(&app->history, history, app->visit, app->pass), 3);
+    history_state(app)->visit = 7;
+    assert_int_equal(history_state_at(history_state(app), history, app->visit, app->pass), 3);
     free(history);
     bench_close(app);
 }
@@ -212,7 +213,7 @@ static void nothing_measured_is_nothing_to_open(void **state)
     (void)state;
     assert_false(bench_press(app, "{Left}{Right}{Up}{Down}{Home}{End}{Enter}<>").save);
     assert_int_equal(app->leaf, LEAF_HISTORY);
-    assert_int_equal(app->history.visit, 0);
+    assert_int_equal(history_state(app)->visit, 0);
     bench_close(app);
 }
 
@@ -222,10 +223,10 @@ static void rows_end_at_the_edges(void **state)
 
     (void)state;
     bench_press(app, "{Up}");
-    assert_int_equal(app->history.row, HISTORY_RELIEF);
+    assert_int_equal(history_state(app)->row, HISTORY_RELIEF);
     for (int i = 0; i < 2 * HISTORY_ROW_COUNT_; i++)
         bench_press(app, "{Down}");
-    assert_int_equal(app->history.row, HISTORY_EMC);
+    assert_int_equal(history_state(app)->row, HISTORY_EMC);
     bench_close(app);
 }
 
@@ -263,12 +264,12 @@ static void a_pass_is_named_where_it_is_looked_at(void **state)
     assert_int_equal(app->route.count, 0);
     assert_int_equal(app->visit, 2);
     assert_int_equal(app->pass, 2);
-    assert_int_equal(app->history.visit, 1);
+    assert_int_equal(history_state(app)->visit, 1);
     bench_press(app, "{End}u");
     assert_null(bench_text(app, "visit.1.pass.2 note"));
     assert_int_equal(app->leaf, LEAF_HISTORY);
-    assert_int_equal(app->history.visit, 1);
-    assert_int_equal(app->history.pass, 2);
+    assert_int_equal(history_state(app)->visit, 1);
+    assert_int_equal(history_state(app)->pass, 2);
     assert_int_equal(app->visit, 2);
     bench_close(app);
 }
@@ -284,13 +285,13 @@ static void naming_can_be_left_at_any_point(void **state)
 
         bench_press(app, "l");
         bench_press(app, ways[i]);
-        assert_false(app->history.naming);
+        assert_int_equal(app->named.visit, 0);
         assert_int_equal(app->route.count, 0);
         assert_false(app->writing);
         assert_int_equal(app->leaf, LEAF_HISTORY);
         bench_press(app, "{Left}");
-        assert_int_equal(app->history.visit, 2);
-        assert_int_equal(app->history.pass, 1);
+        assert_int_equal(history_state(app)->visit, 2);
+        assert_int_equal(history_state(app)->pass, 1);
         bench_close(app);
     }
 }
@@ -302,7 +303,7 @@ static void naming_waits_for_what_is_typed(void **state)
     (void)state;
     bench_press(app, "lhalff{Back}{Up}{Down}{PgDn}");
     assert_int_equal(app->tone, TONE_WARNING);
-    assert_true(app->history.naming);
+    assert_int_equal(app->named.visit, 2);
     assert_int_equal(app->leaf, LEAF_HISTORY);
     assert_string_equal(app->entry.text, "half");
     bench_press(app, "{Enter}{Enter}l{Ins}{Back}{Back}{Back}{Back}{Enter}");
@@ -322,7 +323,7 @@ static void a_profile_that_is_only_read_gets_no_names(void **state)
     bench_press(app, "{PgUp}{PgUp}l");
     assert_int_equal(app->leaf, LEAF_HISTORY);
     assert_int_equal(app->tone, TONE_WARNING);
-    assert_false(app->history.naming);
+    assert_int_equal(app->named.visit, 0);
     bench_close(app);
 }
 

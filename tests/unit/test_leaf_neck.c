@@ -5,13 +5,13 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "app/app.h"
-#include "app/leaf_neck.h"
-#include "app/neck_words.h"
+#include "leaf/leaves.h"
+#include "session/app.h"
+#include "leaf/neck/neck_words.h"
 #include "base/utf8.h"
 #include "bench_session.h"
 #include "build_record.h"
-#include "ui/section_view.h"
+#include "leaf/neck/section_view.h"
 
 #define NECK                                                                                       \
     "board width_nut = 46 mm\nboard width_join = 57 mm\nboard thickness = 6 mm\n"                  \
@@ -47,7 +47,7 @@ static void every_reading_of_the_neck_has_a_cell(void **state)
     for (size_t i = 0; i < sizeof odd / sizeof odd[0]; i++) {
         struct route route;
 
-        leaf_lay(LEAF_NECK, &odd[i], &route);
+        leaf_lay(&leaf_neck, &odd[i], &route);
         for (int id = 0; id < FIELD_COUNT_; id++) {
             const struct reading_key key = reading_key_one((enum field_id)id);
 
@@ -187,6 +187,15 @@ static void the_section_is_in_proportion(void **state)
     bench_close(app);
 }
 
+static enum figure_id figure_of(struct app *app, enum field_id field)
+{
+    const struct reading_key key = reading_key_one(field);
+
+    app->at = route_find(&app->route, &key);
+    assert_in_range(app->at, 0, app->route.count - 1);
+    return app_figure(app);
+}
+
 static void every_cell_has_a_figure_to_explain(void **state)
 {
     struct app *app = start(build_record_full, NECK STRINGS);
@@ -199,8 +208,8 @@ static void every_cell_has_a_figure_to_explain(void **state)
         assert_int_equal(app->overlay, OVERLAY_WHY);
         bench_press(app, "{Esc}");
     }
-    assert_int_equal(leaf_neck_figure(FIELD_TAPE_LAYERS), FIGURE_STOP_DEPTH);
-    assert_int_equal(leaf_neck_figure(FIELD_BOLT_TORQUE), FIGURE_TENON_SAFETY);
+    assert_int_equal(figure_of(app, FIELD_TAPE_LAYERS), FIGURE_STOP_DEPTH);
+    assert_int_equal(figure_of(app, FIELD_BOLT_TORQUE), FIGURE_TENON_SAFETY);
     bench_close(app);
 }
 

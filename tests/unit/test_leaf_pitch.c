@@ -5,8 +5,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "app/app.h"
-#include "app/leaf_pitch.h"
+#include "leaf/leaves.h"
+#include "session/app.h"
+#include "leaf/pitch/leaf_pitch.h"
 #include "bench_session.h"
 #include "build_record.h"
 
@@ -22,7 +23,7 @@ static void lay(int strings, int frets, struct route *route)
 {
     const struct leaf_place place = {.strings = strings, .frets = frets, .visit = 2, .pass = 3};
 
-    leaf_lay(LEAF_PITCH, &place, route);
+    leaf_lay(&leaf_pitch, &place, route);
 }
 
 /* Every string and fret once, in its row and column, and the setback of every string. */
@@ -111,7 +112,7 @@ static void arrows_go_by_frets(void **state)
 static void ten_cents_sharp_move_the_saddle_back(void **state)
 {
     struct app *app = start(BOARD);
-    const struct pitch_move *move = &app->pitch_plan.string[6];
+    const struct pitch_move *move = &pitch_state(app)->string[6];
 
     (void)state;
     assert_int_equal(move->state, PITCH_UNREAD);
@@ -130,7 +131,7 @@ static void ten_cents_sharp_move_the_saddle_back(void **state)
 static void the_move_is_the_figure(void **state)
 {
     struct app *app = start(BOARD "string.6 setback = 3 mm\nvisit.1.pass.1 cents.6.7 = 4\n");
-    const struct pitch_move *move = &app->pitch_plan.string[6];
+    const struct pitch_move *move = &pitch_state(app)->string[6];
     const struct figure *figure = &app->now.figures.at[FIGURE_SETBACK_CHANGE][6];
 
     (void)state;
@@ -149,11 +150,11 @@ static void small_moves_are_not_worth_making(void **state)
                                   "visit.1.pass.1 cents.5.12 = 2.5\n");
 
     (void)state;
-    assert_int_equal(app->pitch_plan.string[6].state, PITCH_IN_TUNE);
-    assert_int_equal(app->pitch_plan.string[5].state, PITCH_DUE);
+    assert_int_equal(pitch_state(app)->string[6].state, PITCH_IN_TUNE);
+    assert_int_equal(pitch_state(app)->string[5].state, PITCH_DUE);
     bench_close(app);
     app = start(BOARD "model tuner_step = 5\nvisit.1.pass.1 cents.5.12 = 2.5\n");
-    assert_int_equal(app->pitch_plan.string[5].state, PITCH_WITHIN);
+    assert_int_equal(pitch_state(app)->string[5].state, PITCH_WITHIN);
     bench_close(app);
 }
 
@@ -165,9 +166,9 @@ static void impossible_cents_give_no_move(void **state)
     struct strbuf words = STRBUF(memory);
 
     (void)state;
-    assert_int_equal(app->pitch_plan.string[6].state, PITCH_DUE);
-    assert_false(app->pitch_plan.string[6].has_change);
-    pitch_add_move(&app->pitch_plan, 6, &app->units, &words);
+    assert_int_equal(pitch_state(app)->string[6].state, PITCH_DUE);
+    assert_false(pitch_state(app)->string[6].has_change);
+    pitch_add_move(pitch_state(app), 6, &app->units, &words);
     assert_non_null(strstr(memory, "look again"));
     bench_close(app);
 }
@@ -190,7 +191,7 @@ static void several_frets_tell_the_nut_from_the_saddle(void **state)
         strbuf_add_char(&text, '\n');
     }
     struct app *app = start(lines);
-    const struct pitch_move *move = &app->pitch_plan.string[6];
+    const struct pitch_move *move = &pitch_state(app)->string[6];
     assert_true(move->has_fit);
     assert_int_equal(move->count, 3);
     assert_int_equal(move->fret, 12);
@@ -203,16 +204,16 @@ static void several_frets_tell_the_nut_from_the_saddle(void **state)
 static void an_entry_is_seen_in_the_moves_before_enter(void **state)
 {
     struct app *app = start(BOARD "visit.1.pass.1 cents.6.12 = 10\n");
-    const double kept = app->pitch_plan.string[6].change_mm;
+    const double kept = pitch_state(app)->string[6].change_mm;
 
     (void)state;
     bench_press(app, "20");
     assert_true(app->previewing);
-    assert_true(app->pitch_plan.string[6].change_mm > 1.9 * kept);
-    assert_int_equal(app->pitch_plan.curve.read.count, 1);
-    assert_near(app->pitch_plan.curve.read.at[0].cents, 20, 0);
+    assert_true(pitch_state(app)->string[6].change_mm > 1.9 * kept);
+    assert_int_equal(pitch_state(app)->curve.read.count, 1);
+    assert_near(pitch_state(app)->curve.read.at[0].cents, 20, 0);
     bench_press(app, "{Esc}");
-    assert_near(app->pitch_plan.string[6].change_mm, kept, 0);
+    assert_near(pitch_state(app)->string[6].change_mm, kept, 0);
     bench_close(app);
 }
 
@@ -232,8 +233,8 @@ static void odd_boards_make_no_moves(void **state)
 
         bench_press(app, "5{Enter}{Right}{Left}{End}5{Enter}");
         for (int s = 1; s <= STRINGS_MAX; s++)
-            assert_int_equal(app->pitch_plan.string[s].state, PITCH_UNREAD);
-        assert_string_equal(pitch_caution(&app->pitch_plan), "");
+            assert_int_equal(pitch_state(app)->string[s].state, PITCH_UNREAD);
+        assert_string_equal(pitch_caution(pitch_state(app)), "");
         bench_close(app);
     }
 }

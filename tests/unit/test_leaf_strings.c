@@ -5,9 +5,10 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "app/app.h"
-#include "app/leaf_strings.h"
-#include "app/strings_words.h"
+#include "leaf/leaves.h"
+#include "session/app.h"
+#include "leaf/strings/leaf_strings.h"
+#include "leaf/strings/strings_words.h"
 #include "base/utf8.h"
 #include "bench_session.h"
 #include "build_record.h"
@@ -34,7 +35,7 @@ static void lay(struct route *route, int strings)
 {
     const struct leaf_place place = {.strings = strings, .frets = 22, .visit = 1, .pass = 1};
 
-    leaf_lay(LEAF_STRINGS, &place, route);
+    leaf_lay(&leaf_strings, &place, route);
 }
 
 /* --- the table --- */
@@ -85,7 +86,7 @@ static void without_strings_there_is_nothing_to_ask(void **state)
     (void)state;
     assert_int_equal(app->route.count, 0);
     bench_press(app, "*t*n{Esc}*s*g{Esc}*k*j*y*w5{Enter}");
-    assert_false(what_if_is_on(&app->what_if));
+    assert_false(what_if_is_on(&strings_state(app)->what_if));
     assert_int_equal(app->record.count, 0);
     bench_close(app);
 }
@@ -100,10 +101,10 @@ static void a_what_if_leaves_the_record_alone(void **state)
     (void)state;
     assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
     assert_false(bench_press(app, "*t*t*ndrop d{Enter}*s*s*g--{Enter}*k*k*j").save);
-    assert_true(app->what_if.known);
+    assert_true(strings_state(app)->what_if.known);
     assert_true(record_equal(&app->record, &before));
     assert_false(bench_press(app, "*w").save);
-    assert_false(app->what_if.known);
+    assert_false(strings_state(app)->what_if.known);
     assert_true(record_equal(&app->record, &before));
     record_done(&before);
     bench_close(app);
@@ -117,12 +118,12 @@ static void a_string_is_tuned_up_and_down(void **state)
 
     (void)state;
     bench_press(app, "*k*k");
-    const struct what_if_answer *answer = &app->what_if.answer.string[6];
+    const struct what_if_answer *answer = &strings_state(app)->what_if.answer.string[6];
     assert_near(answer->after_n.value / answer->before_n.value, pow(2, 2.0 / 6), 1e-9);
-    assert_near(app->what_if.answer.string[1].after_n.value,
-                app->what_if.answer.string[1].before_n.value, 1e-9);
+    assert_near(strings_state(app)->what_if.answer.string[1].after_n.value,
+                strings_state(app)->what_if.answer.string[1].before_n.value, 1e-9);
     bench_press(app, "*j*j");
-    assert_false(what_if_is_on(&app->what_if));
+    assert_false(what_if_is_on(&strings_state(app)->what_if));
     bench_close(app);
 }
 
@@ -132,10 +133,11 @@ static void tunings_go_round(void **state)
     int met = 0;
 
     (void)state;
-    for (bench_press(app, "*t"); app->what_if.tuning; bench_press(app, "*t")) {
+    for (bench_press(app, "*t"); strings_state(app)->what_if.tuning; bench_press(app, "*t")) {
         struct string_notes notes;
 
-        assert_int_equal(tuning_read_notes(app->what_if.tuning->notes, &notes), STATUS_OK);
+        assert_int_equal(tuning_read_notes(strings_state(app)->what_if.tuning->notes, &notes),
+                         STATUS_OK);
         assert_int_equal(notes.strings, 6);
         assert_true(++met <= tuning_count());
     }
@@ -150,14 +152,14 @@ static void what_is_on_already_is_passed_by(void **state)
 
     (void)state;
     bench_press(app, "*t");
-    assert_string_not_equal(app->what_if.tuning->name, "guitar-standard");
+    assert_string_not_equal(strings_state(app)->what_if.tuning->name, "guitar-standard");
     bench_press(app, "*w*s");
-    struct string_set first = app->what_if.set;
+    struct string_set first = strings_state(app)->what_if.set;
     bench_press(app, "*y*u");
-    assert_false(what_if_is_on(&app->what_if));
+    assert_false(what_if_is_on(&strings_state(app)->what_if));
     /* Once that set is on, the next one is asked about first. */
     bench_press(app, "*s*y*s");
-    assert_string_not_equal(app->what_if.set.name, first.name);
+    assert_string_not_equal(strings_state(app)->what_if.set.name, first.name);
     bench_close(app);
 }
 
@@ -167,8 +169,9 @@ static void sets_go_round(void **state)
     int met = 0;
 
     (void)state;
-    for (bench_press(app, "*s"); app->what_if.set.strings > 0; bench_press(app, "*s")) {
-        assert_int_equal(app->what_if.set.strings, 6);
+    for (bench_press(app, "*s"); strings_state(app)->what_if.set.strings > 0;
+         bench_press(app, "*s")) {
+        assert_int_equal(strings_state(app)->what_if.set.strings, 6);
         assert_true(++met < 1000);
     }
     assert_true(met > 1);
@@ -190,19 +193,19 @@ static void a_tuning_is_asked_for_by_name(void **state)
     assert_true(app->choice.found.count > 10);
     bench_press(app, "drop");
     assert_int_equal(app->choice.found.count, 3);
-    assert_false(what_if_is_on(&app->what_if));
+    assert_false(what_if_is_on(&strings_state(app)->what_if));
     bench_press(app, " d");
-    assert_string_equal(app->what_if.tuning->name, "guitar-drop-d");
-    assert_true(app->what_if.known);
+    assert_string_equal(strings_state(app)->what_if.tuning->name, "guitar-drop-d");
+    assert_true(strings_state(app)->what_if.known);
     assert_false(bench_press(app, "{Enter}").save);
     assert_false(app_is_typing(app));
     bench_press(app, "*nopen g");
-    assert_string_equal(app->what_if.tuning->name, "guitar-open-g");
+    assert_string_equal(strings_state(app)->what_if.tuning->name, "guitar-open-g");
     bench_press(app, "{Esc}");
-    assert_string_equal(app->what_if.tuning->name, "guitar-drop-d");
+    assert_string_equal(strings_state(app)->what_if.tuning->name, "guitar-drop-d");
     /* Nothing typed changes nothing. */
     bench_press(app, "*n{Enter}");
-    assert_string_equal(app->what_if.tuning->name, "guitar-drop-d");
+    assert_string_equal(strings_state(app)->what_if.tuning->name, "guitar-drop-d");
     assert_true(record_equal(&app->record, &before));
     assert_true(bench_press(app, "*y").save);
     assert_string_equal(bench_text(app, "string.6 note"), "D2");
@@ -224,12 +227,12 @@ static void an_unknown_name_is_refused_with_the_nearest(void **state)
     assert_true(app_is_typing(app));
     bench_press(app, "polka{Enter}");
     assert_int_equal(app->tone, TONE_WARNING);
-    assert_false(what_if_is_on(&app->what_if));
+    assert_false(what_if_is_on(&strings_state(app)->what_if));
     bench_press(app, "{Back}");
     assert_false(app_is_typing(app));
     /* What is tuned already is nothing to ask. */
     bench_press(app, "*nguitar standard{Enter}");
-    assert_false(what_if_is_on(&app->what_if));
+    assert_false(what_if_is_on(&strings_state(app)->what_if));
     bench_close(app);
 }
 
@@ -240,21 +243,21 @@ static void a_set_is_asked_for_on_the_number_pad(void **state)
 
     (void)state;
     bench_press(app, "*7+");
-    assert_string_equal(app->what_if.set.name, "electric-light");
+    assert_string_equal(strings_state(app)->what_if.set.name, "electric-light");
     bench_press(app, "+");
-    assert_string_equal(app->what_if.set.name, "electric-regular");
+    assert_string_equal(strings_state(app)->what_if.set.name, "electric-regular");
     bench_press(app, "-{Enter}*8");
     assert_string_equal(bench_text(app, "string.1 gauge"), ".009 in");
     bench_press(app, "*73{Enter}");
-    assert_string_equal(app->what_if.set.name, "electric-medium");
+    assert_string_equal(strings_state(app)->what_if.set.name, "electric-medium");
     /* Tens are past the end of the list; two sets have one, the electric's first. */
     bench_press(app, "*710");
     assert_int_equal(app->choice.found.count, 2);
     bench_press(app, "+");
-    assert_string_equal(app->what_if.set.name, "electric-regular");
+    assert_string_equal(strings_state(app)->what_if.set.name, "electric-regular");
     /* The menu's key leaves the question, and so does another leaf. */
     bench_press(app, "*w");
-    assert_false(what_if_is_on(&app->what_if));
+    assert_false(what_if_is_on(&strings_state(app)->what_if));
     bench_press(app, "*7{PgDn}{Esc}*7{F1}");
     assert_int_equal(app->leaf, LEAF_INTAKE);
     assert_false(app_is_typing(app));
@@ -274,7 +277,7 @@ static void what_is_half_asked_stays(void **state)
     (void)bench_key(app, SILLET_KEY_PASTE_BEGIN);
     bench_press(app, "n g{Enter}");
     assert_false(bench_key(app, SILLET_KEY_PASTE_END).save);
-    assert_string_equal(app->what_if.tuning->name, "guitar-open-g");
+    assert_string_equal(strings_state(app)->what_if.tuning->name, "guitar-open-g");
     bench_close(app);
 }
 
@@ -287,10 +290,10 @@ static void taking_it_over_is_one_step(void **state)
     (void)state;
     assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
     bench_press(app, "*s*k");
-    const double after_n = app->what_if.answer.string[6].after_n.value;
-    const double bass_mm = app->what_if.set.string[5].build.gauge_mm;
+    const double after_n = strings_state(app)->what_if.answer.string[6].after_n.value;
+    const double bass_mm = strings_state(app)->what_if.set.string[5].build.gauge_mm;
     assert_true(bench_press(app, "*y").save);
-    assert_false(what_if_is_on(&app->what_if));
+    assert_false(what_if_is_on(&strings_state(app)->what_if));
     assert_string_equal(bench_text(app, "string.6 note"), "F2");
     /* The weighed length was of the string that came off; where the saddle stands was not. */
     assert_null(bench_text(app, "string.6 weigh_mass"));
@@ -332,12 +335,14 @@ static void an_entry_shows_in_the_what_if(void **state)
 
     (void)state;
     bench_press(app, "*k*w{Right}*k");
-    const double before_n = app->what_if.answer.string[6].after_n.value;
+    const double before_n = strings_state(app)->what_if.answer.string[6].after_n.value;
     bench_press(app, "20");
     /* Half the gauge, a quarter of the mass and the pull. */
-    assert_near(app->what_if.answer.string[6].after_n.value, before_n / 4, 1e-9 * before_n);
+    assert_near(strings_state(app)->what_if.answer.string[6].after_n.value, before_n / 4,
+                1e-9 * before_n);
     bench_press(app, "{Esc}");
-    assert_near(app->what_if.answer.string[6].after_n.value, before_n, 1e-9 * before_n);
+    assert_near(strings_state(app)->what_if.answer.string[6].after_n.value, before_n,
+                1e-9 * before_n);
     bench_close(app);
 }
 
@@ -351,8 +356,8 @@ static void another_number_of_strings_drops_what_does_not_fit(void **state)
     assert_int_equal(record_put(&app->record, &key, "7", false, NULL), STATUS_OK);
     bench_press(app, "{PgDn}{PgUp}");
     derive_pass(&app->record, 1, 1, &app->now);
-    what_if_derive(&app->what_if, &app->record, &app->now);
-    assert_false(what_if_is_on(&app->what_if));
+    what_if_derive(&strings_state(app)->what_if, &app->record, &app->now);
+    assert_false(what_if_is_on(&strings_state(app)->what_if));
     bench_close(app);
 }
 
@@ -402,7 +407,7 @@ static void a_string_near_its_strength_is_a_caution(void **state)
     assert_int_equal(app_string(app), 1);
     assert_string_equal(strings_words_caution(app), "");
     bench_press(app, "*k*k*k*k*k*k*k*k");
-    assert_true(app->what_if.answer.string[1].stress_share.value > STRESS_SHARE_MAX);
+    assert_true(strings_state(app)->what_if.answer.string[1].stress_share.value > STRESS_SHARE_MAX);
     assert_non_null(strstr(strings_words_caution(app), "eye"));
     bench_close(app);
 }

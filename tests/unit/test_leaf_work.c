@@ -4,7 +4,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "app/work_list.h"
+#include "leaf/leaves.h"
+#include "leaf/work/work_list.h"
 #include "bench_session.h"
 #include "build_record.h"
 
@@ -513,7 +514,7 @@ static void every_row_is_laid(void **state)
                                          .pass = 1};
         const struct reading_key own = work_key(WORK_KIND, 2, 5);
 
-        leaf_lay(LEAF_WORK, &place, route);
+        leaf_lay(&leaf_work, &place, route);
         assert_int_equal(route->count, MOVE_COUNT_ + 2 * WORK_COLUMN_COUNT_ + 1);
         assert_int_equal(route_find(route, &own), route->count - 1);
     }

@@ -3,8 +3,8 @@
 
 #include <string.h>
 
-#include "app/event.h"
-#include "app/lineedit.h"
+#include "session/event.h"
+#include "session/lineedit.h"
 #include "base/utf8.h"
 #include "seeded.h"
 

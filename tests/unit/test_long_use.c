@@ -7,13 +7,13 @@
 #include <malloc.h>
 #endif
 
-#include "app/shelf_list.h"
+#include "shelf/shelf_list.h"
 #include "bench_session.h"
 #include "build_record.h"
 #include "seeded.h"
 #include "sound.h"
-#include "ui/shelf_view.h"
-#include "ui/ui.h"
+#include "shelf/shelf_view.h"
+#include "screen/ui.h"
 
 /*
  * A hundred thousand random keys: from the shelf to an instrument, over all its leaves, and back

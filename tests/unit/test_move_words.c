@@ -6,7 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "app/move_words.h"
+#include "words/move_words.h"
 #include "base/utf8.h"
 #include "build_record.h"
 #include "seeded.h"

@@ -4,7 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "app/paste_split.h"
+#include "session/paste_split.h"
 #include "bench_session.h"
 #include "build_record.h"
 

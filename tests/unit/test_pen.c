@@ -4,7 +4,7 @@
 #include <string.h>
 
 #include "base/utf8.h"
-#include "ui/pen.h"
+#include "draw/pen.h"
 
 enum { ROWS = 6, COLUMNS = 20 };
 

@@ -3,7 +3,8 @@
 
 #include <stdlib.h>
 
-#include "app/pictures.h"
+#include "leaf/history/picture_trend.h"
+#include "picture/pictures.h"
 #include "build_record.h"
 
 static const struct shop_units units = {

@@ -1,14 +1,15 @@
 /* SPDX-License-Identifier: MIT */
 #include "near.h"
 
-#include "app/leaf.h"
-#include "app/leaf_bench.h"
+#include "leaf/leaves.h"
+#include "session/leaf.h"
+#include "words/board_row.h"
 
 static void lay_bench(struct route *route, int strings, int visit, int pass)
 {
     const struct leaf_place place = {.strings = strings, .visit = visit, .pass = pass};
 
-    leaf_lay(LEAF_BENCH, &place, route);
+    leaf_lay(&leaf_bench, &place, route);
 }
 
 static void route_goes_as_a_tech_measures(void **state)

@@ -4,9 +4,10 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "app/row_state.h"
+#include "words/row_state.h"
 #include "build_record.h"
 #include "model/derive.h"
+#include "words/board_row.h"
 
 static struct row_state find(const char *lines, enum board_row row, bool metric)
 {

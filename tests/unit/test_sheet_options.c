@@ -4,7 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "cli/sheet_options.h"
+#include "commands/sheet_options.h"
 
 enum { WORDS_MAX = 8 };
 

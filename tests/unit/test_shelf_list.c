@@ -5,8 +5,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "app/shelf_earlier.h"
-#include "app/shelf_list.h"
+#include "shelf/shelf_earlier.h"
+#include "shelf/shelf_list.h"
 #include "seeded.h"
 
 static const char *const presets[] = {"Steel-string", "Classical", "Bass"};

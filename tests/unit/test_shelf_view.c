@@ -4,7 +4,7 @@
 #include <string.h>
 
 #include "base/utf8.h"
-#include "ui/shelf_view.h"
+#include "shelf/shelf_view.h"
 
 static const char *const presets[] = {"Steel-string", "Classical", "Bass"};
 

@@ -7,7 +7,7 @@
 
 #include "bench_session.h"
 #include "build_record.h"
-#include "ui/side_view.h"
+#include "leaf/bench/side_view.h"
 
 enum { ROWS = 12, COLUMNS = 80, TEXT = 1024 };
 

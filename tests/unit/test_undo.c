@@ -4,7 +4,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-#include "app/undo.h"
+#include "session/undo.h"
 #include "build_record.h"
 #include "seeded.h"
 

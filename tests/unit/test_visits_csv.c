@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "cli/visits_csv.h"
+#include "commands/visits_csv.h"
 
 #include <stdio.h>
 #include <stdlib.h>

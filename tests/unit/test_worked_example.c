@@ -4,7 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "cli/figures.h"
+#include "commands/figures.h"
 #include "near.h"
 #include "store/profile.h"
 

@@ -1,0 +1,14 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_COMMANDS_CHECK_H
+#define SILLET_COMMANDS_CHECK_H
+
+#include "commands/report.h"
+
+/*
+ * `sillet check FILE...`: names every problem with file and line, then what the model finds
+ * impossible. EXIT_FINDINGS when there is an error or a fault, EXIT_CANNOT when a file
+ * cannot be read; notes and warnings alone are good.
+ */
+enum exit_code check_command(char *const *paths, int count);
+
+#endif

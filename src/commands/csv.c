@@ -1,0 +1,164 @@
+/* SPDX-License-Identifier: MIT */
+#include "commands/csv.h"
+
+#include <stdint.h>
+#include <string.h>
+
+#include "base/num.h"
+#include "base/utf8.h"
+
+void csv_add_safe(const char *text, struct strbuf *out)
+{
+    size_t left = strlen(text);
+
+    while (left > 0) {
+        uint32_t rune;
+        bool valid;
+        const size_t size = utf8_decode(text, left, &rune, &valid);
+
+        if (valid && !utf8_unsafe(rune))
+            strbuf_add_bytes(out, text, size);
+        else
+            strbuf_add(out, "\xEF\xBF\xBD");
+        text += size;
+        left -= size;
+    }
+}
+
+/* What parts fields for one spreadsheet or another, by its country's habits. */
+static const char separators[] = ",;|\t\r\n";
+
+/* A number by itself, signed or not: it means nothing but what it is. */
+static bool is_number(const char *text)
+{
+    static const char digits[] = "0123456789";
+    const char *at = text + (*text == '-' || *text == '+');
+    const size_t whole = strspn(at, digits);
+
+    at += whole;
+    const size_t part = *at == '.' ? strspn(at + 1, digits) : 0;
+    at += *at == '.' ? 1 + part : 0;
+    return whole + part > 0 && *at == '\0';
+}
+
+/* Ones that a spreadsheet may take for "=", "+", "-" and "@": the wide and the small. */
+static bool is_formula_sign(uint32_t rune)
+{
+    switch (rune) {
+    case '=':
+    case '+':
+    case '-':
+    case '@':
+    case 0xFE62:
+    case 0xFE63:
+    case 0xFE66:
+    case 0xFE6B:
+    case 0xFF0B:
+    case 0xFF0D:
+    case 0xFF1D:
+    case 0xFF20:
+        return true;
+    default:
+        return false;
+    }
+}
+
+/* One that shows nothing, so that what is behind it may count as the first. */
+static bool is_blank(uint32_t rune)
+{
+    return rune == ' ' || rune == 0xA0 || rune == 0xAD || rune == 0x1680 || rune == 0x180E ||
+           (rune >= 0x2000 && rune <= 0x200F) || rune == 0x2028 || rune == 0x2029 ||
+           rune == 0x202F || (rune >= 0x205F && rune <= 0x2064) || rune == 0x3000 || rune == 0xFEFF;
+}
+
+/* The first rune that shows; 0 for none. */
+static uint32_t first_shown(const char *at)
+{
+    size_t left = strlen(at);
+    uint32_t rune = 0;
+
+    while (left > 0) {
+        const size_t size = utf8_decode(at, left, &rune, NULL);
+
+        if (!is_blank(rune))
+            return rune;
+        at += size;
+        left -= size;
+    }
+    return 0;
+}
+
+/* Where a field may begin, whatever the spreadsheet takes for a separator: would it compute what
+ * follows? */
+static bool begins_formula(const char *text, const char *at)
+{
+    if (at > text && !strchr(separators, at[-1]))
+        return false;
+    if (at == text && *at != '\0' && strchr("\t\r", *at))
+        return true;
+    return is_formula_sign(first_shown(at));
+}
+
+void csv_add_text(const char *text, struct strbuf *out)
+{
+    const bool quoted = strpbrk(text, "\"") || strpbrk(text, separators);
+    const bool number = is_number(text);
+
+    if (quoted)
+        strbuf_add_char(out, '"');
+    for (const char *at = text; *at; at++) {
+        if (!number && begins_formula(text, at))
+            strbuf_add_char(out, '\'');
+        if (*at == '"')
+            strbuf_add_char(out, '"');
+        strbuf_add_char(out, *at);
+    }
+    if (quoted)
+        strbuf_add_char(out, '"');
+}
+
+static void put(struct csv *csv, const char *field)
+{
+    if (csv->begun)
+        fputc(',', csv->out);
+    fputs(field, csv->out);
+    csv->begun = true;
+}
+
+void csv_text(struct csv *csv, const char *text)
+{
+    char safe_memory[CSV_TEXT_MAX + 1], field_memory[2 * CSV_TEXT_MAX + 4];
+    struct strbuf safe = STRBUF(safe_memory), field = STRBUF(field_memory);
+
+    csv_add_safe(text ? text : "", &safe);
+    csv_add_text(safe_memory, &field);
+    put(csv, field_memory);
+}
+
+void csv_number(struct csv *csv, double value)
+{
+    char memory[32];
+    struct strbuf text = STRBUF(memory);
+
+    num_format(value, &text);
+    put(csv, memory);
+}
+
+void csv_count(struct csv *csv, int value, int least)
+{
+    if (value >= least)
+        csv_number(csv, value);
+    else
+        csv_empty(csv);
+}
+
+void csv_empty(struct csv *csv)
+{
+    put(csv, "");
+}
+
+void csv_end_record(struct csv *csv)
+{
+    fputs("\r\n", csv->out);
+    csv->begun = false;
+}

@@ -1,0 +1,14 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_COMMANDS_LAYOUT_H
+#define SILLET_COMMANDS_LAYOUT_H
+
+#include "commands/report.h"
+
+/*
+ * `sillet layout [--paper a4|letter] -o OUT.pdf|OUT.svg FILE [TEMPLATE...]`: templates at true
+ * scale. Takes the words behind "layout". Without names, all for which the readings are there;
+ * a named one that lacks readings is a finding. OUT is written whole or not at all.
+ */
+enum exit_code layout_command(int count, char *const *words);
+
+#endif

@@ -1,0 +1,88 @@
+/* SPDX-License-Identifier: MIT */
+#include "commands/layout_options.h"
+
+#include <stdio.h>
+#include <string.h>
+
+#include "commands/option.h"
+#include "store/profile_problem.h"
+
+static bool ends_in(const char *text, const char *end)
+{
+    const size_t length = strlen(text), end_length = strlen(end);
+
+    return length > end_length && strcmp(text + length - end_length, end) == 0;
+}
+
+static bool take_output(const char *path, struct layout_options *options)
+{
+    options->output = path;
+    options->svg = ends_in(path, ".svg");
+    if (options->svg || ends_in(path, ".pdf"))
+        return true;
+    fprintf(stderr, "sillet: -o '%s' is no kind of file that is known; .pdf or .svg is wanted\n",
+            shown_string(path).text);
+    return false;
+}
+
+static bool take_paper(const char *name, struct layout_options *options)
+{
+    if (strcmp(name, "a4") == 0)
+        options->paper = page_a4;
+    else if (strcmp(name, "letter") == 0)
+        options->paper = page_letter;
+    else {
+        fprintf(stderr, "sillet: there is no paper '%s'; a4 or letter is wanted\n",
+                shown_string(name).text);
+        return false;
+    }
+    return true;
+}
+
+static bool take(void *asked, enum option_id id, const char *value)
+{
+    return id == OPTION_LAYOUT_OUTPUT ? take_output(value, asked) : take_paper(value, asked);
+}
+
+static bool take_template(const char *name, struct layout_options *options)
+{
+    enum template_kind kind;
+
+    options->named = true;
+    if (template_find(name, &kind)) {
+        options->wanted[kind] = true;
+        return true;
+    }
+    fprintf(stderr, "sillet: there is no template '%s'; there are:", shown_string(name).text);
+    for (int k = 0; k < TEMPLATE_COUNT_; k++)
+        fprintf(stderr, " %s", template_name((enum template_kind)k));
+    fputc('\n', stderr);
+    return false;
+}
+
+static bool take_operand(void *asked, const char *word)
+{
+    struct layout_options *options = asked;
+
+    if (options->path)
+        return take_template(word, options);
+    options->path = word;
+    return true;
+}
+
+bool layout_options_read(int count, char *const *words, struct layout_options *ret_options)
+{
+    struct layout_options options = {.path = NULL};
+    const struct option_reader reader = {take, take_operand, &options};
+
+    if (!option_read(LINE_LAYOUT, count, words, &reader))
+        return false;
+    if (!options.path || !options.output) {
+        fputs("sillet: layout wants a FILE and -o with a name ending in .pdf or .svg\n", stderr);
+        return false;
+    }
+    for (int k = 0; k < TEMPLATE_COUNT_ && !options.named; k++)
+        options.wanted[k] = true;
+    *ret_options = options;
+    return true;
+}

@@ -1,0 +1,275 @@
+/* SPDX-License-Identifier: MIT */
+#include "commands/more.h"
+
+#include <math.h>
+
+#include "model/survey_buzz.h"
+#include "model/survey_calibration.h"
+#include "model/survey_layout.h"
+#include "model/survey_levelling.h"
+#include "model/survey_movement.h"
+#include "model/survey_passes.h"
+#include "model/survey_rod.h"
+
+static void print_plan_frets(const struct survey_levelling *survey, enum levelling_plan plan,
+                             struct printer *printer)
+{
+    const struct levelling_fret *fret = survey->fret[plan];
+    uint64_t too_low = 0;
+
+    for (int n = 1; n <= survey->frets; n++)
+        if (fret[n].take_mm > 0)
+            printer_number_at(printer, "take", n, "_mm", fret[n].take_mm);
+    for (int n = 1; n <= survey->frets; n++)
+        if (fret[n].crown_known)
+            printer_number_at(printer, "crown_left", n, "_mm", fret[n].crown_left_mm);
+    for (int n = 1; n <= survey->frets; n++)
+        if (fret[n].too_low)
+            too_low |= UINT64_C(1) << n;
+    printer_frets(printer, "too_low", too_low);
+}
+
+static void print_plan(const struct survey_levelling *survey, enum levelling_plan plan,
+                       const char *name, struct printer *printer)
+{
+    const struct levelling_summary *summary = &survey->summary[plan];
+
+    printer_begin(printer, name, 0, 0);
+    print_plan_frets(survey, plan, printer);
+    printer_number(printer, "most_taken_mm", summary->most_taken_mm);
+    if (summary->most_taken_fret > 0)
+        printer_number(printer, "most_taken_fret", summary->most_taken_fret);
+    if (survey->take_u_mm[plan] > 0)
+        printer_number(printer, "take_u_mm", survey->take_u_mm[plan]);
+    if (summary->least_left_fret > 0) {
+        printer_number(printer, "least_crown_left_mm", summary->least_left_mm);
+        printer_number(printer, "least_crown_left_fret", summary->least_left_fret);
+    }
+    printer_number(printer, "least_crown_mm", survey->least_crown_mm);
+}
+
+static void print_levelling(const struct record *record, const struct derived *derived, int visit,
+                            int pass, struct printer *printer)
+{
+    struct findings findings = {.count = 0};
+    struct survey_levelling survey;
+
+    survey_levelling(record, &derived->setup, &derived->lines, visit, pass, &survey, &findings);
+    printer_findings(printer, &findings);
+    if (!survey.known)
+        return;
+    print_plan(&survey, LEVELLING_SPOTS, "levelling.spots", printer);
+    print_plan(&survey, LEVELLING_FULL, "levelling.full", printer);
+}
+
+static void print_high_fret(const struct survey_buzz *buzz, struct printer *printer)
+{
+    const struct clearance_high_fret *high = &buzz->high;
+
+    printer_number(printer, "high_fret", high->fret);
+    printer_number(printer, "least_mm", high->least_mm);
+    if (high->bounded)
+        printer_number(printer, "most_mm", high->most_mm);
+    printer_number(printer, "least_note", high->least_note);
+    if (high->bounded)
+        printer_number(printer, "most_note", high->most_note);
+    printer_number(printer, "misfit", buzz->misfit);
+    printer_frets(printer, "unexplained", buzz->unexplained);
+    printer_frets(printer, "against", buzz->against);
+    printer_number(printer, "touch_mm", buzz->touch_mm);
+    for (int n = 0; n < high->fret; n++)
+        if ((buzz->buzzing | buzz->clean) >> n & 1)
+            printer_number_at(printer, "margin", n, "_mm", buzz->margin_mm[n]);
+}
+
+static void print_buzz(const struct record *record, const struct derived *derived, int visit,
+                       int pass, struct printer *printer)
+{
+    for (int s = 1; s <= derived->setup.board.strings; s++) {
+        struct survey_buzz buzz;
+
+        survey_buzz(record, derived, visit, pass, s, &buzz);
+        if (!buzz.heard)
+            continue;
+        printer_begin(printer, "buzz", s, 0);
+        printer_frets(printer, "buzzing", buzz.buzzing);
+        printer_frets(printer, "clean", buzz.clean);
+        if (buzz.explained)
+            print_high_fret(&buzz, printer);
+    }
+}
+
+static void print_frets(const struct layout_fret *fret, int frets, struct printer *printer)
+{
+    for (int n = 1; n <= frets; n++)
+        printer_number_at(printer, "fret", n, "_mm", fret[n].from_nut_mm);
+    for (int n = 1; n <= frets; n++)
+        printer_number_at(printer, "space", n, "_mm", fret[n].from_previous_mm);
+    for (int n = 1; n <= frets; n++)
+        if (survey_layout_has_dot(n))
+            printer_number_at(printer, "dot", n, "_mm", fret[n].dot_mm);
+}
+
+static void print_ends(const struct string_layout *string, struct printer *printer)
+{
+    printer_entered(printer, "nut_centre_mm", string->nut_centre_mm);
+    printer_entered(printer, "saddle_centre_mm", string->saddle_centre_mm);
+    printer_number(printer, "contact_mm", string->contact_mm);
+    printer_entered(printer, "contact_predicted_mm", string->contact_predicted_mm);
+    printer_entered(printer, "contact_best_mm", string->contact_best_mm);
+    printer_entered(printer, "nut_front_best_mm", string->nut_front_best_mm);
+    printer_entered(printer, "contact_read_mm", string->contact_read_mm);
+    printer_entered(printer, "contact_read_u_mm", string->contact_read_u_mm);
+    printer_entered(printer, "contact_fit_mm", string->contact_fit_mm);
+    printer_entered(printer, "nut_front_fit_mm", string->nut_front_fit_mm);
+}
+
+static void print_layout(const struct record *record, const struct derived *derived,
+                         struct printer *printer)
+{
+    struct survey_layout layout;
+
+    survey_layout(record, derived, &layout);
+    if (!layout.known)
+        return;
+    printer_begin(printer, "layout", 0, 0);
+    print_frets(layout.middle, layout.frets, printer);
+    for (int s = 1; s <= layout.strings; s++) {
+        printer_begin(printer, "layout", s, 0);
+        print_ends(&layout.string[s], printer);
+        if (layout.multi_scale)
+            print_frets(layout.string[s].fret, layout.frets, printer);
+    }
+}
+
+static void print_movement(const struct record *record, struct printer *printer)
+{
+    static const char *const keys[MOVEMENT_PARTS_][MOVEMENT_PLACES_][WOOD_GRAIN_COUNT_] = {
+        [MOVEMENT_BOARD] = {[MOVEMENT_AT_NUT] = {"board_nut_radial_mm", "board_nut_tangential_mm"},
+                            [MOVEMENT_AT_JOIN] = {"board_join_radial_mm",
+                                                  "board_join_tangential_mm"}},
+        [MOVEMENT_NECK] = {[MOVEMENT_AT_NUT] = {"neck_nut_radial_mm", "neck_nut_tangential_mm"},
+                           [MOVEMENT_AT_JOIN] = {"neck_join_radial_mm", "neck_join_tangential_mm"}},
+    };
+    struct survey_movement movement = {.visit = 0};
+
+    while (survey_movement_next(record, &movement)) {
+        printer_begin(printer, "movement", movement.visit, 0);
+        printer_number(printer, "emc_pct", movement.emc_pct);
+        if (movement.since == 0)
+            continue;
+        printer_number(printer, "since_visit", movement.since);
+        printer_number(printer, "emc_change_pct", movement.emc_change_pct);
+        for (int part = 0; part < MOVEMENT_PARTS_; part++)
+            for (int place = 0; place < MOVEMENT_PLACES_; place++)
+                for (int grain = 0; grain < WOOD_GRAIN_COUNT_; grain++)
+                    printer_entered(printer, keys[part][place][grain],
+                                    movement.mm[part][place][grain]);
+    }
+}
+
+static void print_rod(const struct record *record, struct printer *printer)
+{
+    struct findings findings = {.count = 0};
+    struct survey_rod rod;
+
+    survey_rod(record, &rod, &findings);
+    printer_findings(printer, &findings);
+    if (!rod.known)
+        return;
+    printer_begin(printer, "rod", 0, 0);
+    printer_number(printer, "steps", rod.fit.count);
+    printer_number(printer, "relief_per_turn_mm", rod.fit.per_turn_mm);
+    printer_number(printer, "relief_per_turn_u_mm", rod.fit.per_turn_u_mm);
+    printer_number(printer, "left_rms_mm", rod.fit.left_mm);
+    printer_text(printer, "answer", survey_rod_answer_name(rod.answer));
+    printer_entered(printer, "turns_to_target", rod.turns_to_target);
+    printer_entered(printer, "turns_to_target_u", rod.turns_to_target_u);
+    printer_entered(printer, "next_turn", rod.next_turn);
+}
+
+static void print_action(const struct pass_action *action, int string, struct printer *printer)
+{
+    char memory[32];
+    struct strbuf within = STRBUF(memory);
+
+    printer_number_at(printer, "predicted", string, "_mm", action->predicted_mm);
+    printer_number_at(printer, "predicted_u", string, "_mm", action->predicted_u_mm);
+    printer_number_at(printer, "read", string, "_mm", action->read_mm);
+    printer_number_at(printer, "read_u", string, "_mm", action->read_u_mm);
+    printer_number_at(printer, "off", string, "_mm", action->off.off_mm);
+    strbuf_addf(&within, "within.%d", string);
+    printer_text(printer, memory, action->off.within ? "yes" : "no");
+    if (action->at_relief_mm.given)
+        printer_number_at(printer, "predicted_at_relief", string, "_mm",
+                          action->at_relief_mm.value);
+}
+
+static void print_passes(const struct record *record, struct printer *printer)
+{
+    struct survey_pass pass = {.visit = 0};
+
+    while (survey_pass_next(record, &pass)) {
+        bool any = false;
+
+        printer_begin(printer, "passes", pass.visit, pass.pass);
+        for (int s = 1; s <= pass.strings; s++) {
+            if (!pass.action[s].known)
+                continue;
+            if (!any) {
+                printer_number(printer, "from_pass", pass.before);
+                printer_text(printer, "prediction", pass.after_rod ? "after-rod" : "after-all");
+            }
+            any = true;
+            print_action(&pass.action[s], s, printer);
+        }
+    }
+}
+
+static const char *calibrated_word(const struct calibrated *number)
+{
+    if (!number->fitted)
+        return "kept";
+    if (number->at_limit)
+        return "at-limit";
+    return number->pinned ? "pinned" : "loose";
+}
+
+static void print_calibration(const struct record *record, const struct derived *derived, int visit,
+                              int pass, struct printer *printer)
+{
+    for (int s = 1; s <= derived->setup.board.strings; s++) {
+        struct intonation_calibration fit;
+
+        if (survey_calibration(record, derived, visit, pass, s, &fit) != STATUS_OK)
+            continue;
+        printer_begin(printer, "calibration", s, 0);
+        printer_number(printer, "readings", fit.readings);
+        printer_number(printer, "press_depth_mm", fit.press_depth_mm.value);
+        if (fit.press_depth_mm.fitted && isfinite(fit.press_depth_mm.expanded_u))
+            printer_number(printer, "press_depth_u_mm", fit.press_depth_mm.expanded_u);
+        printer_text(printer, "press_depth_fit", calibrated_word(&fit.press_depth_mm));
+        printer_number(printer, "clamped_ends", fit.clamped_ends.value);
+        if (fit.clamped_ends.fitted && isfinite(fit.clamped_ends.expanded_u))
+            printer_number(printer, "clamped_ends_u", fit.clamped_ends.expanded_u);
+        printer_text(printer, "clamped_ends_fit", calibrated_word(&fit.clamped_ends));
+        if (fit.press_depth_mm.fitted && fit.clamped_ends.fitted)
+            printer_number(printer, "correlation", fit.correlation);
+        printer_number(printer, "cents_rms_before", fit.cents_rms_before);
+        printer_number(printer, "cents_rms_after", fit.cents_rms_after);
+    }
+}
+
+void more_print(const struct record *record, const struct derived *derived, struct printer *printer)
+{
+    int visit = 0, pass = 0;
+
+    (void)record_current_pass(record, &visit, &pass);
+    print_levelling(record, derived, visit, pass, printer);
+    print_buzz(record, derived, visit, pass, printer);
+    print_layout(record, derived, printer);
+    print_movement(record, printer);
+    print_rod(record, printer);
+    print_passes(record, printer);
+    print_calibration(record, derived, visit, pass, printer);
+}

@@ -1,0 +1,103 @@
+/* SPDX-License-Identifier: MIT */
+#include "commands/sheet_file.h"
+
+#include <errno.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "commands/shop_settings.h"
+#include "page/page_write.h"
+#include "sheet/sheet_make.h"
+#include "sheet/sheet_page.h"
+#include "sheet/sheet_say.h"
+#include "sheet/sheet_text.h"
+#include "store/safefile.h"
+
+static const char *said(const char *text)
+{
+    return text[0] ? text : NULL;
+}
+
+static enum status make_sheet(const struct sheet_document *document,
+                              const struct shop_letterhead *letterhead, struct sheet *ret_sheet)
+{
+    const struct sheet_ask ask = {.visit = document->visit,
+                                  .units = *document->units,
+                                  .shop = said(letterhead->name),
+                                  .address = said(letterhead->address),
+                                  .contact = said(letterhead->contact)};
+
+    return sheet_make(document->record, &ask, ret_sheet);
+}
+
+bool sheet_file_can_draw(void)
+{
+    return page_can_write();
+}
+
+static enum status add_text(const struct sheet *sheet, bool utf8, struct bytes *bytes)
+{
+    char *text;
+    const enum status status = sheet_write_text(sheet, utf8, &text);
+
+    if (status != STATUS_OK)
+        return status;
+    bytes_add_text(bytes, text);
+    free(text);
+    return bytes_status(bytes);
+}
+
+/* What was asked for, else what the shop uses, else what goes with its units. */
+static struct page_size paper_size(const struct sheet_document *document,
+                                   const struct shop_letterhead *letterhead)
+{
+    enum shop_paper paper = document->paper;
+
+    if (paper == SHOP_PAPER_UNSAID)
+        paper = shop_settings_paper(letterhead, document->units);
+    return paper == SHOP_PAPER_A4 ? page_a4 : page_letter;
+}
+
+static enum status add_pages(const struct sheet *sheet, const struct page_list *pages,
+                             enum sheet_format format, struct bytes *bytes)
+{
+    const struct page_about about = {.title = sheet->title, .date = sheet->date};
+    struct page_bytes made;
+    const enum status status = format == SHEET_FORMAT_PDF ? page_write_pdf(pages, &about, &made)
+                                                          : page_write_svg(pages, &made);
+
+    if (status != STATUS_OK)
+        return status;
+    bytes_add(bytes, (const char *)made.data, made.length);
+    free(made.data);
+    return bytes_status(bytes);
+}
+
+static enum status add_drawn(const struct sheet *sheet, enum sheet_format format,
+                             struct page_size size, struct bytes *bytes)
+{
+    struct page_list *pages;
+    enum status status = sheet_lay_pages(sheet, size, &pages);
+
+    if (status != STATUS_OK)
+        return status;
+    status = add_pages(sheet, pages, format, bytes);
+    page_list_free(pages);
+    return status;
+}
+
+enum status sheet_file_make(const struct sheet_document *document, struct bytes *ret_bytes)
+{
+    const struct shop_letterhead letterhead = shop_settings_letterhead();
+    struct sheet sheet;
+    enum status status = make_sheet(document, &letterhead, &sheet);
+
+    if (status != STATUS_OK)
+        return status;
+    if (document->format == SHEET_FORMAT_TEXT)
+        status = add_text(&sheet, document->utf8, ret_bytes);
+    else
+        status = add_drawn(&sheet, document->format, paper_size(document, &letterhead), ret_bytes);
+    sheet_done(&sheet);
+    return status;
+}

@@ -1,0 +1,74 @@
+/* SPDX-License-Identifier: MIT */
+#include "commands/sheet_options.h"
+
+#include <stdio.h>
+#include <string.h>
+
+#include "base/num.h"
+#include "commands/option.h"
+#include "model/field.h"
+#include "store/profile_problem.h"
+
+static bool take_output(const char *name, struct sheet_options *options)
+{
+    static const char *const endings[] = {
+        [SHEET_FORMAT_TEXT] = ".txt", [SHEET_FORMAT_PDF] = ".pdf", [SHEET_FORMAT_SVG] = ".svg"};
+    const char *dot = strrchr(name, '.');
+
+    for (int i = SHEET_FORMAT_TEXT; dot && i <= SHEET_FORMAT_SVG; i++)
+        if (strcmp(dot, endings[i]) == 0) {
+            options->output = name;
+            options->format = (enum sheet_format)i;
+            return true;
+        }
+    fprintf(stderr, "sillet: -o '%s': a name that ends in .pdf, .svg or .txt is wanted\n",
+            shown_string(name).text);
+    return false;
+}
+
+static bool take_paper(const char *name, struct sheet_options *options)
+{
+    if (strcmp(name, "a4") == 0)
+        options->paper = SHOP_PAPER_A4;
+    else if (strcmp(name, "letter") == 0)
+        options->paper = SHOP_PAPER_LETTER;
+    else
+        fprintf(stderr, "sillet: --paper '%s': a4 or letter is wanted\n", shown_string(name).text);
+    return options->paper != SHOP_PAPER_UNSAID;
+}
+
+static bool take_visit(const char *number, struct sheet_options *options)
+{
+    if (num_count(number, strlen(number), VISITS_MAX, &options->visit) == STATUS_OK &&
+        options->visit > 0)
+        return true;
+    fprintf(stderr, "sillet: --visit '%s': the number of a visit is wanted, from 1\n",
+            shown_string(number).text);
+    return false;
+}
+
+static bool take(void *asked, enum option_id id, const char *value)
+{
+    if (id == OPTION_SHEET_OUTPUT)
+        return take_output(value, asked);
+    return id == OPTION_SHEET_PAPER ? take_paper(value, asked) : take_visit(value, asked);
+}
+
+static bool take_file(void *asked, const char *word)
+{
+    struct sheet_options *options = asked;
+
+    return option_take_file(LINE_SHEET, word, &options->path);
+}
+
+bool sheet_options_read(int count, char *const *words, struct sheet_options *ret_options)
+{
+    struct sheet_options options = {.path = NULL};
+    const struct option_reader reader = {take, take_file, &options};
+
+    if (!option_read(LINE_SHEET, count, words, &reader) ||
+        !option_has_file(LINE_SHEET, options.path))
+        return false;
+    *ret_options = options;
+    return true;
+}

@@ -1,0 +1,68 @@
+/* SPDX-License-Identifier: MIT */
+#include "commands/shelf_items.h"
+
+#include <stdlib.h>
+
+#include "store/paths.h"
+
+/* One word for why a file cannot be opened. */
+static const char *trouble_of(const struct shelf_entry *entry)
+{
+    if (!entry->read || entry->status == STATUS_OK)
+        return "";
+    switch (entry->status) {
+    case STATUS_NOT_FOUND:
+        return entry->linked ? "leads nowhere" : "gone";
+    case STATUS_NOT_REGULAR:
+        return "not a file";
+    case STATUS_IO:
+    case STATUS_NO_MEMORY:
+        return "unreadable";
+    default:
+        return "damaged";
+    }
+}
+
+static void fill(const struct shelf_entry *entry, struct shelf_item *item)
+{
+    *item = (struct shelf_item){.file = entry->file,
+                                .card = entry->card,
+                                .trouble = trouble_of(entry),
+                                .written_s = entry->stamp.written_s};
+    if (!entry->read)
+        item->marks |= SHELF_UNREAD;
+    if (item->trouble[0])
+        item->marks |= SHELF_BROKEN;
+    if (entry->in_use)
+        item->marks |= SHELF_IN_USE;
+    if (entry->versions)
+        item->marks |= SHELF_VERSIONS;
+    if (entry->newer)
+        item->marks |= SHELF_NEWER;
+}
+
+bool shelf_items_give(const struct shelf *shelf, struct shelf_list *list)
+{
+    const struct shelf_entries *entries = shelf_entries(shelf);
+    struct shelf_item *items = shelf_list_room(list, entries->count);
+
+    for (size_t i = 0; items && i < entries->count; i++)
+        fill(&entries->items[i], &items[i]);
+    shelf_list_take(list);
+    return items != NULL;
+}
+
+enum status shelf_items_open(const char *folder, struct shelf **ret_shelf)
+{
+    char *own = NULL;
+    enum status status = folder ? STATUS_OK : paths_data_folder(&own);
+
+    if (status == STATUS_OK)
+        status = shelf_open(folder ? folder : own, ret_shelf);
+    free(own);
+    if (status == STATUS_NOT_FOUND)
+        fputs("sillet: there is no home folder: say --shelf FOLDER\n", stderr);
+    else if (status != STATUS_OK)
+        report_failure(folder ? folder : "shelf", status, 0, stderr);
+    return status;
+}

@@ -1,0 +1,89 @@
+/* SPDX-License-Identifier: MIT */
+#include "commands/shop_settings.h"
+
+#include <errno.h>
+#include <stdlib.h>
+
+static void add_first(const struct profile_problems *problems, struct strbuf *out)
+{
+    if (problems->count == 0)
+        return;
+    strbuf_addf(out, "shop.ini:%d: ", problems->items[0].line);
+    strbuf_add(out, problems->items[0].words);
+    if (problems->count > 1)
+        strbuf_addf(out, " (and %zu more: sillet check)", problems->count - 1);
+}
+
+static void add_failure(enum status status, int error, struct strbuf *out)
+{
+    strbuf_add(out, "shop.ini cannot be read: ");
+    report_words(status, error, out);
+    strbuf_add(out, "; inch gauges hold");
+}
+
+struct shop_units shop_settings_read(struct strbuf *words)
+{
+    struct shop_units units = shop_units_inch();
+    struct profile_problems problems;
+    char *path = NULL;
+
+    if (shop_path(&path) != STATUS_OK)
+        return units;
+    profile_problems_init(&problems);
+    errno = 0;
+    const enum status status = shop_read(path, &problems, &units);
+    const int error = errno;
+    profile_problems_sort(&problems);
+    if (words && status != STATUS_OK)
+        add_failure(status, error, words);
+    else if (words)
+        add_first(&problems, words);
+    profile_problems_done(&problems);
+    free(path);
+    return units;
+}
+
+struct shop_letterhead shop_settings_letterhead(void)
+{
+    struct shop_letterhead letterhead = {.paper = SHOP_PAPER_UNSAID};
+    char *path = NULL;
+
+    if (shop_path(&path) == STATUS_OK)
+        (void)shop_read_letterhead(path, &letterhead);
+    free(path);
+    return letterhead;
+}
+
+enum shop_paper shop_settings_paper(const struct shop_letterhead *letterhead,
+                                    const struct shop_units *units)
+{
+    if (letterhead->paper != SHOP_PAPER_UNSAID)
+        return letterhead->paper;
+    return units->bare[MEASURE_RULE] == UNIT_MM ? SHOP_PAPER_A4 : SHOP_PAPER_LETTER;
+}
+
+enum exit_code shop_settings_check(void)
+{
+    struct shop_units units;
+    struct profile_problems problems;
+    enum exit_code code = EXIT_GOOD;
+    char *path = NULL;
+
+    if (shop_path(&path) != STATUS_OK)
+        return code;
+    profile_problems_init(&problems);
+    errno = 0;
+    const enum status status = shop_read(path, &problems, &units);
+    const int error = errno;
+    profile_problems_sort(&problems);
+    report_problems(path, &problems, PROBLEM_NOTE, stderr);
+    if (problems.errors > 0)
+        code = EXIT_FINDINGS;
+    if (status != STATUS_OK) {
+        report_failure(path, status, error, stderr);
+        code = EXIT_CANNOT;
+    }
+    profile_problems_done(&problems);
+    free(path);
+    return code;
+}

@@ -1,0 +1,154 @@
+/* SPDX-License-Identifier: MIT */
+#include "leaf/bench/bench_actions.h"
+
+#include <stddef.h>
+
+#include "leaf/bench/expected.h"
+#include "words/board_row.h"
+#include "model/record_walk.h"
+#include "model/shop_round.h"
+#include "session/filing.h"
+
+/* The targets of a row, the bass one first. */
+static const enum field_id row_targets[ROW_COUNT_][2] = {
+    [ROW_RELIEF] = {FIELD_TARGET_RELIEF, FIELD_TARGET_RELIEF},
+    [ROW_GAP] = {FIELD_TARGET_GAP_BASS, FIELD_TARGET_GAP_TREBLE},
+    [ROW_ACTION] = {FIELD_TARGET_ACTION_BASS, FIELD_TARGET_ACTION_TREBLE},
+    [ROW_EXPOSURE] = {FIELD_EXPOSURE_MIN, FIELD_EXPOSURE_MIN},
+};
+
+/* The target nearer to the string in hand: the outer two are given, the rest follows. */
+static enum field_id target_in_hand(const struct app *app, const struct route_cell *cell)
+{
+    const int strings = app->now.setup.board.strings;
+    const bool treble = 2 * cell->string <= strings;
+
+    return row_targets[cell->row][treble];
+}
+
+bool bench_can_nudge(const struct app *app)
+{
+    const struct route_cell *cell = app_cell(app);
+    double mm;
+
+    if (!cell || cell->key.field == FIELD_ROD_TURN || !app_may_change(app))
+        return false;
+    const struct reading_key key = reading_key_one(target_in_hand(app, cell));
+    return record_value_or_fallback(&app->record, &key, &mm);
+}
+
+void bench_nudge(struct turn *turn, int by)
+{
+    struct app *app = turn->app;
+    const struct route_cell *cell = app_cell(app);
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf text = STRBUF(memory);
+    double mm;
+
+    if (!cell || cell->key.field == FIELD_ROD_TURN || !turn_may_change(turn))
+        return;
+    const struct reading_key key = reading_key_one(target_in_hand(app, cell));
+    if (!record_value_or_fallback(&app->record, &key, &mm)) {
+        turn_warn(turn, "Nothing is wanted here yet: enter a target on the Intake leaf.");
+        return;
+    }
+    shop_round_add_next(field_get(key.field), &app->units, mm, by, &text);
+    turn_open_step(turn);
+    if (turn_put(turn, key, memory, NULL) != STATUS_OK) {
+        turn_warn(turn, "The target cannot be moved further.");
+        return;
+    }
+    turn_changed(turn);
+    char said_memory[APP_MESSAGE_MAX];
+    struct strbuf said = STRBUF(said_memory);
+    strbuf_add(&said, field_get(key.field)->label);
+    strbuf_add(&said, ": ");
+    strbuf_add(&said, memory);
+    app_say(app, TONE_NOTE, said_memory);
+}
+
+void bench_begin_from_before(struct turn *turn)
+{
+    struct app *app = turn->app;
+    const struct route_cell *cell = app_cell(app);
+    const struct reading *before = cell ? app_reading_before(app, cell) : NULL;
+    char memory[ENTRY_TEXT_MAX];
+    struct strbuf text = STRBUF(memory);
+
+    if (!before) {
+        turn_warn(turn, "No earlier pass has this reading.");
+        return;
+    }
+    if (!turn_may_change(turn))
+        return;
+    strbuf_add(&text, before->text);
+    app_drop_entry(app);
+    if (!lineedit_set(&app->entry, memory))
+        return;
+    app_refresh_entry(app);
+    app_say(app, TONE_NOTE, "From the pass before, not measured yet: Enter takes it as read.");
+}
+
+bool bench_has_before(const struct app *app)
+{
+    const struct route_cell *cell = app_cell(app);
+
+    return cell && app_may_change(app) && app_reading_before(app, cell);
+}
+
+/* --- passes --- */
+
+void bench_begin_pass(struct turn *turn)
+{
+    struct app *app = turn->app;
+    char memory[APP_MESSAGE_MAX];
+
+    if (app->pass < record_last_read_pass(&app->record, app->visit)) {
+        app_take_pass(app, app->visit, app->pass + 1);
+        return;
+    }
+    if (app_pass_is_empty(app)) {
+        turn_warn(turn, "This pass has no reading yet; measure before the next one.");
+        return;
+    }
+    if (!turn_may_change(turn))
+        return;
+    if (app->pass >= PASSES_MAX) {
+        turn_warn(turn, "A visit holds no more passes; begin a new visit.");
+        return;
+    }
+    app_take_pass(app, app->visit, app->pass + 1);
+    app->fresh = true;
+    struct strbuf text = STRBUF(memory);
+    strbuf_add(&text, "Next pass; ( ) should be read ");
+    app_say(app, TONE_NOTE,
+            bench_add_expected_after(app, &text)
+                ? memory
+                : "Next pass: a reset changes all, so measure everything anew.");
+}
+
+void bench_toggle_method(struct turn *turn)
+{
+    struct app *app = turn->app;
+    const struct reading_key key = reading_key_pass(FIELD_NUT_METHOD, app->visit, app->pass);
+    const bool held = app_nut_method(app) == NUT_HELD_3, first = app_pass_is_empty(app);
+
+    if (!turn_may_change(turn))
+        return;
+    turn_open_step(turn);
+    if (turn_put(turn, key, held ? "open" : "held-3", NULL) != STATUS_OK ||
+        (first && turn_open_pass(turn) != STATUS_OK)) {
+        turn_warn(turn, "Out of memory: not all was changed.");
+        return;
+    }
+    turn_changed(turn);
+    app_say(app, TONE_NOTE,
+            held ? "Nut gaps are read with the string open."
+                 : "Nut gaps are read with the string held on fret 3.");
+}
+
+bool bench_can_begin_pass(const struct app *app)
+{
+    return app->pass < record_last_read_pass(&app->record, app->visit) ||
+           (app_may_change(app) && !app_pass_is_empty(app) && app->pass < PASSES_MAX);
+}

@@ -1,0 +1,214 @@
+/* SPDX-License-Identifier: MIT */
+#include "leaf/bench/board_view.h"
+
+#include <string.h>
+
+#include "words/amount.h"
+#include "words/row_state.h"
+#include "base/utf8.h"
+#include "model/note_name.h"
+#include "words/board_row.h"
+
+enum {
+    CELL_WHOLE = 6, /* "-.040" and a blank */
+    CELL_MAX = 9,
+    SIDE_MIN = 7, /* "mixed" and its margins */
+};
+
+struct board_grid board_grid_for(const struct app *app, int columns)
+{
+    struct board_grid grid = {.label = app->route.columns > 7 ? 13 : 14,
+                              .columns = app->route.columns};
+    const int side = columns >= 100 ? 30 : 24;
+
+    grid.cell = (columns - grid.label - side) / grid.columns;
+    /* Where strings are many, what stands right gives way to whole numbers. */
+    if (grid.cell < CELL_WHOLE)
+        grid.cell = (columns - grid.label - SIDE_MIN) / grid.columns;
+    if (grid.cell > CELL_WHOLE && grid.cell * grid.columns > columns - grid.label - side)
+        grid.cell = CELL_WHOLE;
+    if (grid.cell > CELL_MAX)
+        grid.cell = CELL_MAX;
+    grid.staggered = grid.cell < CELL_WHOLE;
+    grid.side_column = grid.label + grid.cell * grid.columns + 1;
+    grid.side = columns - grid.side_column;
+    return grid;
+}
+
+static enum unit row_unit(const struct app *app, enum board_row row)
+{
+    return field_bare_unit(field_get(board_row_field(row)), &app->units);
+}
+
+static void draw_heading(const struct pen *pen, const struct app *app,
+                         const struct board_grid *grid, int row)
+{
+    const int strings = app->now.setup.board.strings;
+
+    pen_put(pen, row, 1, grid->label - 1, ROLE_LABEL,
+            app_nut_method(app) == NUT_HELD_3 ? "held on 3" : "readings");
+    for (int s = strings; s >= 1; s--) {
+        char memory[32];
+        struct strbuf text = STRBUF(memory);
+
+        note_name_add_string(&text, &app->record, s);
+        /* Half a note would be another one. */
+        if ((int)text.length >= grid->cell)
+            memory[strcspn(memory, " ")] = '\0';
+        pen_put_right(pen, row, grid->label + (strings - s) * grid->cell, grid->cell - 1,
+                      ROLE_LABEL, memory);
+    }
+    if (grid->side > 7)
+        pen_put(pen, row, grid->side_column + 1, grid->side - 1, ROLE_LABEL, "wanted");
+}
+
+/* Unlike its row, or outside the usual. */
+static bool is_marked(const struct app *app, const struct route_cell *cell)
+{
+    const struct setup *setup = &app->now.setup;
+
+    if (cell->row == ROW_GAP)
+        return setup->nut_gap_mm[cell->string].unsure;
+    return cell->row == ROW_ACTION && setup->action_mm[cell->string].unsure;
+}
+
+/* What stands in a cell: the reading as typed, else what is taken or expected in its place. */
+static enum role cell_text(const struct app *app, const struct route_cell *cell, int width,
+                           struct strbuf *out)
+{
+    const struct reading *reading = record_get(&app->record, &cell->key);
+    const enum unit unit = row_unit(app, (enum board_row)cell->row);
+    const enum figure_id figure = cell->row == ROW_GAP ? FIGURE_NUT_GAP : FIGURE_ACTION;
+    double value;
+
+    if (reading) {
+        entry_show(reading->text, field_get(cell->key.field), &app->units, out);
+        if (reading->value.state == READING_GOOD && !is_marked(app, cell))
+            return ROLE_VALUE;
+        strbuf_add_char(out, '!');
+        return ROLE_OFF;
+    }
+    if (app_expected(app, cell, &value)) {
+        strbuf_add_char(out, '(');
+        amount_add_short(out, value, unit, width - 2);
+        strbuf_add_char(out, ')');
+        return ROLE_DIM;
+    }
+    if ((cell->row == ROW_GAP || cell->row == ROW_ACTION) &&
+        app->now.figures.at[figure][cell->string].known == KNOWN_INTERPOLATED) {
+        strbuf_add_char(out, '~');
+        amount_add_short(out, app->now.figures.at[figure][cell->string].value, unit, width - 1);
+        return ROLE_ASSUMED;
+    }
+    strbuf_add_char(out, '-');
+    return ROLE_DIM;
+}
+
+/* A typed text that is wider than its cell gives way to its value in the row's unit. */
+static void fit_cell(const struct app *app, const struct route_cell *cell, struct strbuf *text,
+                     int width)
+{
+    double value;
+
+    if (utf8_columns(text->text) <= width || !record_value(&app->record, &cell->key, &value))
+        return;
+    strbuf_clear(text);
+    amount_add_short(text, value, row_unit(app, (enum board_row)cell->row), width);
+}
+
+static void draw_cell(const struct pen *pen, const struct app *app, const struct board_grid *grid,
+                      const struct route_cell *cell, int row)
+{
+    const bool in_hand = app_cell(app) == cell;
+    const int column = grid->label + cell->column * grid->cell;
+    const int width = grid->cell - 1;
+    char memory[300];
+    struct strbuf text = STRBUF(memory);
+    enum role role = cell_text(app, cell, width, &text);
+
+    fit_cell(app, cell, &text, width);
+    if (in_hand && app->previewing) {
+        strbuf_clear(&text);
+        strbuf_add(&text, app->entry.text);
+        if (utf8_columns(memory) > width) {
+            strbuf_clear(&text);
+            amount_add_short(&text, app->entry_view.value, row_unit(app, (enum board_row)cell->row),
+                             width);
+        }
+    }
+    if (in_hand)
+        role = ROLE_CELL;
+    pen_put_right(pen, row, column, width, role, memory);
+    if (!in_hand)
+        return;
+    frame_set_role(pen->frame, row, column, width, ROLE_CELL);
+    pen->frame->cursor_row = row;
+    pen->frame->cursor_column = column + width - 1;
+}
+
+static void draw_label(const struct pen *pen, const struct app *app, enum board_row board_row,
+                       const struct board_grid *grid, int row)
+{
+    static const char *const labels[ROW_COUNT_] = {
+        [ROW_RELIEF] = "relief",
+        [ROW_GAP] = "nut gap",
+        [ROW_ACTION] = "action",
+        [ROW_EXPOSURE] = "exposure",
+    };
+    pen_put(pen, row, 1, grid->label - 5, ROLE_LABEL, labels[board_row]);
+    pen_put_right(pen, row, grid->label - 6, 5, ROLE_DIM, amount_unit(row_unit(app, board_row)));
+}
+
+static void draw_place(const struct pen *pen, const struct app *app, const struct board_grid *grid,
+                       int row)
+{
+    char memory[48];
+    struct strbuf text = STRBUF(memory);
+    /* Between the relief cell and, from the second pass on, the one for the rod's turns. */
+    const int columns = grid->cell * (grid->columns - (app->pass > 1 ? 2 : 1)) - 2;
+
+    if (!app->now.setup.board.has_relief || columns < 9)
+        return;
+    strbuf_addf(&text, "at fret %d", app->now.setup.board.relief_fret);
+    pen_put(pen, row, grid->label + grid->cell + 1, columns, ROLE_DIM, memory);
+    if (app->pass > 1 && columns > 21)
+        pen_put_right(pen, row, grid->label + grid->cell, columns + 1, ROLE_LABEL, "rod turns");
+}
+
+static void draw_state(const struct pen *pen, const struct app *app, enum board_row board_row,
+                       const struct board_grid *grid, int row)
+{
+    const char *word, *over = board_row == ROW_EXPOSURE ? "over " : "", *target;
+    struct row_state state;
+    int room, used;
+
+    row_state_find(app_shown(app), &app->units, board_row, &state);
+    word = row_verdict_word(state.verdict);
+    room = grid->side - 1 - (int)strlen(over) - (word[0] ? (int)strlen(word) + 1 : 0);
+    /* The unit stands at the row's label too, so it goes first where there is no room. */
+    target = utf8_columns(state.target) < room ? state.target : state.target_bare;
+    if (target[0] && utf8_columns(target) <= room) {
+        const int at = grid->side_column + (utf8_columns(target) < room);
+
+        used = pen_put(pen, row, at, grid->side - 1, ROLE_DIM, over);
+        pen_put(pen, row, at + used, room, ROLE_VALUE, target);
+    }
+    pen_put_right(pen, row, grid->side_column, grid->side - 1,
+                  state.verdict == VERDICT_GOOD ? ROLE_GOOD : ROLE_OFF, word);
+}
+
+void board_view_draw(const struct pen *pen, const struct app *app, const struct board_grid *grid,
+                     int row)
+{
+    draw_heading(pen, app, grid, row);
+    for (int board_row = 0; board_row < ROW_COUNT_; board_row++) {
+        const int at = row + 1 + board_row;
+
+        draw_label(pen, app, (enum board_row)board_row, grid, at);
+        if (board_row == ROW_RELIEF)
+            draw_place(pen, app, grid, at);
+        draw_state(pen, app, (enum board_row)board_row, grid, at);
+    }
+    for (int i = 0; i < app->route.count; i++)
+        draw_cell(pen, app, grid, &app->route.cells[i], row + 1 + (int)app->route.cells[i].row);
+}

@@ -1,0 +1,26 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_LEAF_BENCH_BOARD_VIEW_H
+#define SILLET_LEAF_BENCH_BOARD_VIEW_H
+
+#include "session/app.h"
+#include "draw/pen.h"
+#include "words/board_row.h"
+
+/* The columns that the readings board and the moves under it share. */
+struct board_grid {
+    int label, cell, side; /* widths: row label with its unit, one string, what stands right */
+    int columns;           /* strings */
+    bool staggered;        /* cells too narrow for a move's amount: strings take turns */
+    int side_column;       /* where the right part begins */
+};
+
+struct board_grid board_grid_for(const struct app *app, int columns);
+
+/* The readings board: a heading with the strings and four rows. Also puts the cursor into
+ * the cell in hand when nothing is being typed. */
+void board_view_draw(const struct pen *pen, const struct app *app, const struct board_grid *grid,
+                     int row);
+
+enum { BOARD_VIEW_ROWS = 1 + ROW_COUNT_ };
+
+#endif

@@ -1,0 +1,18 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_LEAF_BENCH_EXPECTED_H
+#define SILLET_LEAF_BENCH_EXPECTED_H
+
+#include "session/app.h"
+
+/*
+ * What a cell of the bench should read after what was done since the pass before: the moves that
+ * the work leaf marks done; where none is marked, the rod when it was due, else slots and saddle.
+ * False where that is not known, as after a neck reset.
+ */
+bool bench_expected(const struct app *app, const struct route_cell *cell, double *ret_mm);
+
+/* Appends after which moves that is: "after rod, slots, as marked on Work"; false, nothing
+ * appended, after a neck reset. */
+bool bench_add_expected_after(const struct app *app, struct strbuf *out);
+
+#endif

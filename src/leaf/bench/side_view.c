@@ -1,0 +1,82 @@
+/* SPDX-License-Identifier: MIT */
+#include "leaf/bench/side_view.h"
+
+#include <math.h>
+
+#include "picture/pictures.h"
+#include "base/num.h"
+#include "model/note_name.h"
+#include "draw/picture_view.h"
+#include "words/board_row.h"
+
+enum { LEFT = 1 }; /* the column that the nut stands in */
+
+/* The fret at which the reading in hand is taken; 0 where it is at the saddle. */
+static int marked_fret(const struct board *board, const struct route_cell *cell)
+{
+    switch (cell->row) {
+    case ROW_RELIEF:
+        return board->has_relief ? board->relief_fret : 0;
+    case ROW_GAP:
+        return 1;
+    case ROW_ACTION:
+        return board->action_fret > 0 ? board->action_fret : 0;
+    case ROW_EXPOSURE:
+    case ROW_COUNT_:
+        break;
+    }
+    return 0;
+}
+
+static void draw_heading(const struct pen *pen, const struct app *app, int string,
+                         const struct picture *picture, const struct picture_area *area)
+{
+    const int row = area->row - 1;
+    char memory[64];
+    struct strbuf text = STRBUF(memory);
+
+    strbuf_add(&text, "string ");
+    note_name_add_string(&text, &app->record, string);
+    strbuf_add(&text, "  heights \xC3\x97");
+    num_format_fixed(round(picture_view_times(picture, area)), 0, false, &text);
+    int column = LEFT + pen_put(pen, row, LEFT, 40, ROLE_LABEL, memory) + 3;
+
+    if (picture_has(picture, PICTURE_MAIN))
+        column += picture_view_key(pen, row, column, "now ", PICTURE_MAIN, 3);
+    if (picture_has(picture, PICTURE_OTHER))
+        column += picture_view_key(pen, row, column, "after the moves ", PICTURE_OTHER, 3);
+    picture_view_key(pen, row, column, "crowns ", PICTURE_CROWN, 0);
+}
+
+static const char *nothing_to_draw(const struct derived *derived)
+{
+    if (!derived->setup.has_board || !derived->setup.board.has_curve)
+        return "No picture yet: scale, strings, frets and join fret, on Intake, make it.";
+    return "No picture yet: relief makes the neck, a nut gap and an action its string.";
+}
+
+void side_view_draw(const struct pen *pen, const struct app *app, int row, int rows)
+{
+    const struct derived *derived = app_shown(app);
+    const struct route_cell *cell = app_cell(app);
+    const struct board *board = &derived->setup.board;
+    const int string = cell ? cell->string : board->strings;
+    const struct picture_area area = {.row = row + 1,
+                                      .rows = rows - 2,
+                                      .column = LEFT,
+                                      .columns = pen->frame->columns - 2 * LEFT};
+    struct picture picture;
+
+    if (!picture_side(&picture, derived, string, &derived->lines.after[string])) {
+        pen_put(pen, row + rows / 2, 2, pen->frame->columns - 2, ROLE_DIM,
+                nothing_to_draw(derived));
+        return;
+    }
+    if (cell)
+        picture_side_mark(&picture, derived, string, marked_fret(board, cell),
+                          cell->row == ROW_RELIEF);
+    draw_heading(pen, app, string, &picture, &area);
+    picture_view_draw(pen, &picture, &area);
+    picture_view_ticks(pen, &picture, &area,
+                       LEFT + pen_put(pen, row + rows - 1, 0, 4, ROLE_DIM, "nut") + 1);
+}

@@ -1,0 +1,195 @@
+/* SPDX-License-Identifier: MIT */
+#include "leaf/history/history.h"
+
+#include <string.h>
+
+#include "words/amount.h"
+#include "model/moment.h"
+#include "model/derive_climate.h"
+#include "model/moves.h"
+#include "model/record_access.h"
+#include "model/record_walk.h"
+
+struct history_row_info {
+    const char *name;
+    enum field_id field; /* whose unit the row is written in */
+    enum figure_id figure;
+};
+
+static const struct history_row_info rows[HISTORY_ROW_COUNT_] = {
+    [HISTORY_RELIEF] = {"relief", FIELD_RELIEF, FIGURE_RELIEF},
+    [HISTORY_GAP] = {"nut gap", FIELD_NUT_GAP, FIGURE_NUT_GAP},
+    [HISTORY_ACTION] = {"action", FIELD_ACTION, FIGURE_ACTION},
+    [HISTORY_EXPOSURE] = {"exposure", FIELD_EXPOSURE_BASS, FIGURE_EXPOSURE_BASS_AFTER},
+    [HISTORY_TURN] = {"rod turned", FIELD_ROD_TURN, FIGURE_RELIEF},
+    [HISTORY_HUMIDITY] = {"humidity", FIELD_HUMIDITY, FIGURE_EMC},
+    [HISTORY_TEMPERATURE] = {"temperature", FIELD_TEMPERATURE, FIGURE_EMC},
+    [HISTORY_EMC] = {"EMC", FIELD_HUMIDITY, FIGURE_EMC},
+};
+
+static struct history_value of_entered(struct entered entered)
+{
+    return (struct history_value){.value = entered.value, .given = entered.given};
+}
+
+/* A figure, else the reading that it would be made from. */
+static struct history_value of_figure(const struct figures *figures, enum figure_id id, int string,
+                                      struct entered reading)
+{
+    const struct figure *figure = &figures->at[id][string];
+
+    if (figure->known == KNOWN_ABSENT)
+        return of_entered(reading);
+    return (struct history_value){
+        .value = figure->value, .given = true, .taken = figure->known == KNOWN_INTERPOLATED};
+}
+
+static void read_string(const struct setup *setup, const struct figures *figures, int string,
+                        enum history_side side, struct history_pass *pass)
+{
+    struct entered gap = setup->nut_gap_mm[string];
+
+    /* Held down on fret 3 it is another gap; only the figure turns it into the open one. */
+    if (setup->nut_method != NUT_OPEN)
+        gap.given = false;
+    pass->value[HISTORY_GAP][side] = of_figure(figures, FIGURE_NUT_GAP, string, gap);
+    pass->value[HISTORY_ACTION][side] =
+        of_figure(figures, FIGURE_ACTION, string, setup->action_mm[string]);
+}
+
+static void read_pass(const struct record *record, struct history_pass *pass)
+{
+    const struct reading_key relief = reading_key_pass(FIELD_RELIEF, pass->visit, pass->pass);
+    const struct reading_key turn = reading_key_pass(FIELD_ROD_TURN, pass->visit, pass->pass);
+    struct setup setup = {.has_board = false};
+    struct findings unused = {.count = 0};
+    struct figures figures = {0};
+
+    setup_read(&setup, record, pass->visit, pass->pass, &unused);
+    moves_solve(&setup, NULL, &figures, NULL, NULL);
+    pass->value[HISTORY_RELIEF][HISTORY_BASS] =
+        of_figure(&figures, FIGURE_RELIEF, 0, record_entered(record, relief));
+    if (setup.board.strings > 0)
+        read_string(&setup, &figures, setup.board.strings, HISTORY_BASS, pass);
+    if (setup.board.strings > 1)
+        read_string(&setup, &figures, 1, HISTORY_TREBLE, pass);
+    pass->value[HISTORY_EXPOSURE][HISTORY_BASS] = of_entered(setup.exposure_bass_mm);
+    pass->value[HISTORY_EXPOSURE][HISTORY_TREBLE] = of_entered(setup.exposure_treble_mm);
+    pass->value[HISTORY_TURN][HISTORY_BASS] = of_entered(record_entered(record, turn));
+}
+
+static void read_climate(const struct record *record, struct history_pass *pass)
+{
+    struct history_value *emc = &pass->value[HISTORY_EMC][HISTORY_BASS];
+
+    pass->value[HISTORY_HUMIDITY][HISTORY_BASS] =
+        of_entered(record_entered(record, reading_key_visit(FIELD_HUMIDITY, pass->visit)));
+    pass->value[HISTORY_TEMPERATURE][HISTORY_BASS] =
+        of_entered(record_entered(record, reading_key_visit(FIELD_TEMPERATURE, pass->visit)));
+    emc->given = derive_emc(record, pass->visit, &emc->value);
+}
+
+/* The next free place; of too many passes the first goes. */
+static struct history_pass *next_place(struct history *history)
+{
+    if (history->count == HISTORY_PASSES_MAX) {
+        memmove(history->passes, history->passes + 1,
+                sizeof history->passes - sizeof history->passes[0]);
+        history->earlier++;
+        history->count--;
+    }
+    return &history->passes[history->count++];
+}
+
+void history_make(const struct record *record, struct history *ret_history)
+{
+    int visit = 0, pass = 0;
+
+    ret_history->count = ret_history->earlier = 0;
+    while (record_next_pass(record, &visit, &pass))
+        *next_place(ret_history) = (struct history_pass){.visit = visit, .pass = pass};
+    for (int i = 0; i < ret_history->count; i++) {
+        struct history_pass *at = &ret_history->passes[i];
+        const struct reading_key time = reading_key_pass(FIELD_PASS_TIME, at->visit, at->pass);
+
+        at->dated = moment_of(record, &time, &at->day);
+        read_pass(record, at);
+        read_climate(record, at);
+    }
+}
+
+int history_find(const struct history *history, int visit, int pass)
+{
+    for (int i = 0; i < history->count; i++)
+        if (history->passes[i].visit == visit && history->passes[i].pass == pass)
+            return i;
+    return -1;
+}
+
+int history_last_visit(const struct history *history, int at)
+{
+    const int visit = at >= 0 && at < history->count ? history->passes[at].visit : 0;
+
+    for (at--; at >= 0; at--)
+        if (history->passes[at].visit < visit)
+            return at;
+    return -1;
+}
+
+bool history_change(const struct history *history, int from, int to, enum history_row row,
+                    enum history_side side, double *ret_change)
+{
+    if (from < 0 || row == HISTORY_TURN)
+        return false;
+    const struct history_pass *a = &history->passes[from], *b = &history->passes[to];
+    if ((row >= HISTORY_HUMIDITY && a->visit == b->visit) || !a->value[row][side].given ||
+        !b->value[row][side].given)
+        return false;
+    *ret_change = b->value[row][side].value - a->value[row][side].value;
+    return true;
+}
+
+const char *history_row_name(enum history_row row)
+{
+    return rows[row].name;
+}
+
+enum figure_id history_row_figure(enum history_row row)
+{
+    return rows[row].figure;
+}
+
+static enum unit unit_of(enum history_row row, const struct shop_units *units)
+{
+    return field_bare_unit(field_get(rows[row].field), units);
+}
+
+const char *history_row_unit(enum history_row row, const struct shop_units *units)
+{
+    return amount_unit(unit_of(row, units));
+}
+
+bool history_is_length(enum history_row row)
+{
+    return field_get(rows[row].field)->quantity == QUANTITY_LENGTH;
+}
+
+void history_add(struct strbuf *out, enum history_row row, double value, bool change,
+                 const struct shop_units *units)
+{
+    const enum unit unit = unit_of(row, units);
+
+    if (unit_quantity(unit) == QUANTITY_LENGTH) {
+        amount_add(out, value, unit, change);
+        return;
+    }
+    if (change && value > 0)
+        strbuf_add_char(out, '+');
+    /* A change of temperature has no offset, only its degrees. */
+    const double zero = change ? unit_from_pivot(unit, 0) : 0;
+    num_format_fixed(unit_from_pivot(unit, value) - zero,
+                     row == HISTORY_TURN  ? 2
+                     : row == HISTORY_EMC ? 1
+                                          : 0,
+                     row == HISTORY_TURN, out);
+}

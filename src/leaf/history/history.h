@@ -1,0 +1,81 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_LEAF_HISTORY_HISTORY_H
+#define SILLET_LEAF_HISTORY_HISTORY_H
+
+#include <stdbool.h>
+
+#include "base/strbuf.h"
+#include "model/field.h"
+#include "model/figure.h"
+#include "model/record.h"
+
+/* All passes of all visits side by side, oldest first, and what changed between them. */
+
+enum history_row {
+    HISTORY_RELIEF,
+    HISTORY_GAP, /* the open one, also where it was read held down */
+    HISTORY_ACTION,
+    HISTORY_EXPOSURE,
+    HISTORY_TURN,
+    HISTORY_HUMIDITY, /* from here on the visit's */
+    HISTORY_TEMPERATURE,
+    HISTORY_EMC,
+    HISTORY_ROW_COUNT_
+};
+
+/* The outer two strings; a row that has one value only has it on the bass side. */
+enum history_side { HISTORY_BASS, HISTORY_TREBLE, HISTORY_SIDE_COUNT_ };
+
+struct history_value {
+    double value; /* mm, turns, %, C */
+    bool given;
+    bool taken; /* not read: from the neighbouring strings */
+};
+
+struct history_pass {
+    int visit, pass;
+    bool dated;
+    double day; /* moment.h; with `dated` */
+    struct history_value value[HISTORY_ROW_COUNT_][HISTORY_SIDE_COUNT_];
+};
+
+/* Of more passes than these the last ones. */
+enum { HISTORY_PASSES_MAX = 256 };
+
+struct history {
+    struct history_pass passes[HISTORY_PASSES_MAX];
+    int count;
+    int earlier; /* passes before the first of them */
+};
+
+void history_make(const struct record *record, struct history *ret_history);
+
+/* The index of a pass; -1 where it is not there. */
+int history_find(const struct history *history, int visit, int pass);
+
+/* The last pass of the last visit before that of the pass at `at`: as it was left then. -1 for
+ * none. */
+int history_last_visit(const struct history *history, int at);
+
+/* What changed from one pass to a later one; false where one of the two is not known, or
+ * where the row is one that has no change: the rod's turns, a visit's climate in itself. */
+bool history_change(const struct history *history, int from, int to, enum history_row row,
+                    enum history_side side, double *ret_change);
+
+/* "relief", "nut gap" ... */
+const char *history_row_name(enum history_row row);
+
+/* The figure that `?` explains in a row: what it shows, or what its reading goes into. */
+enum figure_id history_row_figure(enum history_row row);
+
+/* The unit of a row as it is written at its head: "in", "/64", "turn", "%". */
+const char *history_row_unit(enum history_row row, const struct shop_units *units);
+
+/* Appends a value of a row, or with `change` a change, without its unit. */
+void history_add(struct strbuf *out, enum history_row row, double value, bool change,
+                 const struct shop_units *units);
+
+/* Whether a row holds lengths, which are written with the decimals of their gauge. */
+bool history_is_length(enum history_row row);
+
+#endif

@@ -1,0 +1,247 @@
+/* SPDX-License-Identifier: MIT */
+#include "leaf/history/history_notes.h"
+
+#include <math.h>
+
+#include "words/amount.h"
+#include "base/num.h"
+#include "base/utf8.h"
+#include "model/survey_movement.h"
+#include "model/survey_passes.h"
+#include "model/survey_rod.h"
+
+enum { NOTE_COLUMNS = 120 }; /* of the tech's own note; e shows it all */
+
+struct maker {
+    const struct record *record;
+    const struct history *history;
+    int at;
+    enum history_row row;
+    const struct shop_units *units;
+    struct history_notes *notes;
+};
+
+static struct strbuf add_note(struct maker *maker)
+{
+    struct history_note *note = &maker->notes->notes[maker->notes->count++];
+
+    return STRBUF(note->text);
+}
+
+static const struct history_pass *looked_at(const struct maker *maker)
+{
+    return &maker->history->passes[maker->at];
+}
+
+/* The outer strings of a pass whose prediction can be compared; one of them twice where the
+ * other cannot. False for neither. */
+static bool find_outer(const struct survey_pass *pass, const struct pass_action **ret_bass,
+                       const struct pass_action **ret_treble)
+{
+    const struct pass_action *bass = NULL, *treble = NULL;
+
+    for (int s = 1; s <= pass->strings; s++) {
+        if (!pass->action[s].known)
+            continue;
+        if (!treble)
+            treble = &pass->action[s];
+        bass = &pass->action[s];
+    }
+    *ret_bass = bass;
+    *ret_treble = treble;
+    return bass != NULL;
+}
+
+/* The comparison of one pass: the walk goes on from the pass before it. */
+static bool find_pass(const struct maker *maker, struct survey_pass *pass)
+{
+    const int before = maker->at - 1;
+
+    *pass = (struct survey_pass){.visit = 0};
+    if (before >= 0) {
+        pass->visit = maker->history->passes[before].visit;
+        pass->pass = maker->history->passes[before].pass;
+    }
+    return survey_pass_next(maker->record, pass) && pass->visit == looked_at(maker)->visit &&
+           pass->pass == looked_at(maker)->pass && pass->before > 0;
+}
+
+static void note_prediction(struct maker *maker)
+{
+    const enum unit unit = maker->units->bare[MEASURE_RULE];
+    const struct pass_action *bass, *treble;
+    struct survey_pass pass;
+
+    if (!find_pass(maker, &pass) || !find_outer(&pass, &bass, &treble))
+        return;
+    struct strbuf out = add_note(maker);
+    strbuf_add(&out, "action ");
+    amount_add_range(&out, bass->read_mm, treble->read_mm, unit);
+    amount_add_unit(&out, unit);
+    strbuf_add(&out,
+               pass.after_rod ? ", after the rod predicted " : ", after the moves predicted ");
+    amount_add_range(&out, bass->predicted_mm, treble->predicted_mm, unit);
+    if (bass->off.within && treble->off.within) {
+        strbuf_add(&out, ": agrees within \xC2\xB1");
+    } else {
+        strbuf_add(&out, ": off ");
+        amount_add(&out, bass->off.off_mm, unit, true);
+        strbuf_add_char(&out, ' ');
+        amount_add(&out, treble->off.off_mm, unit, true);
+        strbuf_add(&out, ", beyond \xC2\xB1");
+    }
+    amount_add(&out,
+               fmax(hypot(bass->predicted_u_mm, bass->read_u_mm),
+                    hypot(treble->predicted_u_mm, treble->read_u_mm)),
+               unit, false);
+    /* The turn seldom hits the relief wanted; the same prediction for the relief it did give. */
+    if (pass.after_rod && !(bass->off.within && treble->off.within) && bass->at_relief_mm.given &&
+        treble->at_relief_mm.given) {
+        strbuf_add(&out, "; for the relief read ");
+        amount_add_range(&out, bass->at_relief_mm.value, treble->at_relief_mm.value, unit);
+    }
+}
+
+static void note_rod(struct maker *maker)
+{
+    static const char *const answers[] = {
+        [ROD_ANSWER_UNKNOWN] = "too little to judge by",
+        [ROD_ANSWERS] = "answers",
+        [ROD_ANSWERS_BACKWARDS] = "the last turn went BACKWARDS: check before another",
+        [ROD_ANSWERS_NO_LONGER] = "answers NO LONGER: turn it no further",
+    };
+    const enum unit unit = maker->units->bare[MEASURE_FEELER];
+    struct findings unused = {.count = 0};
+    struct survey_rod rod;
+
+    survey_rod(maker->record, &rod, &unused);
+    if (!rod.known)
+        return;
+    struct strbuf out = add_note(maker);
+    strbuf_add(&out, "rod: relief ");
+    amount_add(&out, rod.fit.per_turn_mm, unit, true);
+    strbuf_add(&out, " \xC2\xB1");
+    amount_add(&out, rod.fit.per_turn_u_mm, unit, false);
+    amount_add_unit(&out, unit);
+    strbuf_addf(&out, " per turn (%d logged), ", rod.fit.count);
+    strbuf_add(&out, answers[rod.answer]);
+    if (rod.next_turn.given) {
+        strbuf_add(&out, "; next ");
+        history_add(&out, HISTORY_TURN, fabs(rod.next_turn.value), false, maker->units);
+        strbuf_add(&out, rod.next_turn.value > 0 ? " tighter" : " slacker");
+    }
+}
+
+/* The board's movement at its widest place that is known. */
+static const struct entered *find_widest(const struct survey_movement *movement,
+                                         enum movement_place *ret_place)
+{
+    for (int place = MOVEMENT_PLACES_ - 1; place >= 0; place--) {
+        const struct entered *mm = movement->mm[MOVEMENT_BOARD][place];
+
+        *ret_place = (enum movement_place)place;
+        if (mm[WOOD_RADIAL].given && mm[WOOD_TANGENTIAL].given)
+            return mm;
+    }
+    return NULL;
+}
+
+static void add_movement(const struct maker *maker, const struct survey_movement *movement,
+                         struct strbuf *out)
+{
+    const enum unit unit = maker->units->bare[MEASURE_FEELER] == UNIT_TH ? UNIT_TH : UNIT_MM;
+    enum movement_place place;
+    const struct entered *mm = find_widest(movement, &place);
+
+    if (!mm) {
+        strbuf_add(out, "the board's width and wood would say how far it moved");
+        return;
+    }
+    strbuf_add(out, place == MOVEMENT_AT_NUT ? "board at the nut " : "board at the join ");
+    amount_add(out, mm[WOOD_RADIAL].value, unit, true);
+    strbuf_add(out, " to ");
+    amount_add(out, mm[WOOD_TANGENTIAL].value, unit, true);
+    amount_add_unit(out, unit);
+    strbuf_add(out, ", by its grain");
+}
+
+static void note_movement(struct maker *maker)
+{
+    const int visit = looked_at(maker)->visit;
+    struct survey_movement movement = {.visit = 0};
+
+    while (movement.visit < visit && survey_movement_next(maker->record, &movement))
+        continue;
+    if (movement.visit != visit || movement.since == 0)
+        return;
+    struct strbuf out = add_note(maker);
+    strbuf_add(&out, "EMC ");
+    history_add(&out, HISTORY_EMC, movement.emc_change_pct, true, maker->units);
+    strbuf_addf(&out, " %% since visit %d: ", movement.since);
+    add_movement(maker, &movement, &out);
+}
+
+static void note_last_visit(struct maker *maker)
+{
+    const struct history *history = maker->history;
+    const int last = history_last_visit(history, maker->at);
+    double bass, treble;
+
+    if (last < 0 || last == maker->at - 1 ||
+        !history_change(history, last, maker->at, maker->row, HISTORY_BASS, &bass))
+        return;
+    struct strbuf out = add_note(maker);
+    strbuf_addf(&out, "%s since visit %d was left: ", history_row_name(maker->row),
+                history->passes[last].visit);
+    history_add(&out, maker->row, bass, true, maker->units);
+    if (history_change(history, last, maker->at, maker->row, HISTORY_TREBLE, &treble)) {
+        strbuf_add(&out, " and ");
+        history_add(&out, maker->row, treble, true, maker->units);
+    }
+    strbuf_add_char(&out, ' ');
+    strbuf_add(&out, history_row_unit(maker->row, maker->units));
+}
+
+static void note_own(struct maker *maker)
+{
+    const struct history_pass *pass = looked_at(maker);
+    const struct reading_key key = reading_key_pass(FIELD_PASS_NOTE, pass->visit, pass->pass);
+    const char *text = record_text(maker->record, &key);
+
+    if (!text)
+        return;
+    const size_t shown = utf8_clip(text, NOTE_COLUMNS);
+    struct strbuf out = add_note(maker);
+    strbuf_add(&out, "note: ");
+    strbuf_add_bytes(&out, text, shown);
+    strbuf_add(&out, text[shown] ? " ..." : "");
+}
+
+void history_notes_make(const struct record *record, const struct history *history, int at,
+                        enum history_row row, const struct shop_units *units,
+                        struct history_notes *ret_notes)
+{
+    struct maker maker = {.record = record,
+                          .history = history,
+                          .at = at,
+                          .row = row,
+                          .units = units,
+                          .notes = ret_notes};
+    const bool climate = row >= HISTORY_HUMIDITY;
+    const bool rod = row == HISTORY_RELIEF || row == HISTORY_TURN;
+
+    ret_notes->count = 0;
+    if (at < 0 || at >= history->count)
+        return;
+    note_last_visit(&maker);
+    note_own(&maker);
+    if (climate)
+        note_movement(&maker);
+    if (rod)
+        note_rod(&maker);
+    note_prediction(&maker);
+    if (!climate)
+        note_movement(&maker);
+    if (!rod)
+        note_rod(&maker);
+}

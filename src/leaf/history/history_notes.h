@@ -1,0 +1,28 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_LEAF_HISTORY_HISTORY_NOTES_H
+#define SILLET_LEAF_HISTORY_HISTORY_NOTES_H
+
+#include "leaf/history/history.h"
+
+/*
+ * What there is to say of a pass beside its numbers: how its action compares with what was
+ * predicted, what the rod has taught, how much the board moved with the wood's moisture, and
+ * what changed since the last visit; and the tech's own note.
+ */
+struct history_note {
+    char text[400];
+};
+
+enum { HISTORY_NOTES_MAX = 5 };
+
+struct history_notes {
+    struct history_note notes[HISTORY_NOTES_MAX];
+    int count;
+};
+
+/* For the pass at `at`; what concerns `row` most stands first. */
+void history_notes_make(const struct record *record, const struct history *history, int at,
+                        enum history_row row, const struct shop_units *units,
+                        struct history_notes *ret_notes);
+
+#endif

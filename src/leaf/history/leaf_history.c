@@ -1,0 +1,103 @@
+/* SPDX-License-Identifier: MIT */
+#include "leaf/history/history_actions.h"
+#include "leaf/history/history_state.h"
+#include "leaf/history/history_view.h"
+#include "leaf/leaves.h"
+#include "model/record_walk.h"
+#include "session/cell_words.h"
+
+/* What is looked at is a pass and a row (history_state.h), which are no cells; those of a pass's
+ * label and note are there while it is being named. */
+static void lay(const struct leaf_place *place, struct route *route)
+{
+    const int visit = place->named_visit, pass = place->named_pass;
+
+    if (visit < 1)
+        return;
+    route_add(route, reading_key_pass(FIELD_PASS_LABEL, visit, pass), 0, 0, place->strings);
+    route_add(route, reading_key_pass(FIELD_PASS_NOTE, visit, pass), 1, 0, place->strings);
+}
+
+static enum figure_id find_figure(const struct app *app)
+{
+    return history_row_figure(history_state(app)->row);
+}
+
+/* A pass looked at is no reading. */
+static bool explains_cell(const struct app *app)
+{
+    (void)app;
+    return false;
+}
+
+/* The pass in hand is looked at, whichever was before. */
+static void take_pass(struct app *app)
+{
+    history_state(app)->visit = 0;
+}
+
+static void show(struct app *app, const struct reading_key *key)
+{
+    history_state(app)->visit = key->visit;
+    history_state(app)->pass = key->part;
+}
+
+static struct pass_place find_looked_at(const struct app *app)
+{
+    const struct history_state *state = history_state(app);
+    struct history history;
+
+    history_make(&app->record, &history);
+    const int at = history_state_at(state, &history, app->visit, app->pass);
+    return at < 0 ? (struct pass_place){.visit = app->visit}
+                  : (struct pass_place){.visit = history.passes[at].visit,
+                                        .pass = history.passes[at].pass};
+}
+
+static void add_prompt(const struct app *app, struct strbuf *out)
+{
+    const struct route_cell *cell = app_cell(app);
+    int visit = 0, pass = 0;
+
+    if (cell) {
+        strbuf_addf(out, "visit %d, pass %d, ", cell->key.visit, cell->key.part);
+        cell_words_add_name(app, cell, out);
+        strbuf_add(out, " >");
+    } else if (record_next_pass(&app->record, &visit, &pass)) {
+        strbuf_add(out, "Left, Right: pass; Up, Down: row; Enter: to the bench; l: label it");
+    } else {
+        strbuf_add(out, "nothing to look at yet; Tab goes on to the other leaves");
+    }
+}
+
+static const char *draw(const struct pen *pen, const struct app *app, int row, int rows)
+{
+    history_view_draw(pen, app, row, rows);
+    return "";
+}
+
+/* Passes and rows are looked at here, where other leaves have cells. */
+static const struct command_instead instead[] = {
+    {COMMAND_UP, {BY(history_look_row, -1)}},
+    {COMMAND_DOWN, {BY(history_look_row, 1)}},
+    {COMMAND_LEFT, {BY(history_look_pass, -1)}},
+    {COMMAND_RIGHT, {BY(history_look_pass, 1)}},
+    {COMMAND_BACK, {BY(history_look_pass, -1)}},
+    {COMMAND_EARLIER, {BY(history_look_pass, -1), .can = history_has_earlier}},
+    {COMMAND_LATER, {BY(history_look_pass, 1), .can = history_has_later}},
+    {COMMAND_FIRST, {BY(history_look_pass, -HISTORY_PASSES_MAX)}},
+    {COMMAND_LAST, {BY(history_look_pass, HISTORY_PASSES_MAX)}},
+    {COMMAND_NONE, {DO(NULL)}},
+};
+
+const struct leaf_row leaf_history = {.state_size = sizeof(struct history_state),
+                                      .lay = lay,
+                                      .leaf_figure = FIGURE_EMC,
+                                      .figure = find_figure,
+                                      .explains_cell = explains_cell,
+                                      .instead = instead,
+                                      .take_pass = take_pass,
+                                      .show = show,
+                                      .looked_at = find_looked_at,
+                                      .add_prompt = add_prompt,
+                                      .draw = draw};

@@ -1,0 +1,80 @@
+/* SPDX-License-Identifier: MIT */
+#include "leaf/leaves.h"
+#include "screen/form_view.h"
+
+#include <stddef.h>
+
+/* Everything that is said once of an instrument, and the visit's own, one under the other. */
+static const enum field_id instrument_fields[] = {
+    FIELD_NAME,
+    FIELD_KIND,
+    FIELD_MAKER,
+    FIELD_SERIAL,
+    FIELD_BUILT,
+    FIELD_OWNER,
+    FIELD_CONTACT,
+    FIELD_NOTE,
+    FIELD_SCALE,
+    FIELD_SCALE_TREBLE,
+    FIELD_SCALE_BASS,
+    FIELD_STRINGS,
+    FIELD_FRETS,
+    FIELD_JOIN_FRET,
+    FIELD_HEEL_FRET,
+    FIELD_ACTION_FRET,
+    FIELD_RELIEF_FRET,
+    FIELD_RELIEF_END_LOW,
+    FIELD_RELIEF_END_HIGH,
+    FIELD_BOARD_END,
+    FIELD_RADIUS_NUT,
+    FIELD_RADIUS_END,
+    FIELD_WIDTH_NUT,
+    FIELD_WIDTH_JOIN,
+    FIELD_CROWN_HEIGHT,
+    FIELD_CROWN_WIDTH,
+    FIELD_NUT_KIND,
+    FIELD_NUT_WIDTH,
+    FIELD_NUT_MARGIN_BASS,
+    FIELD_NUT_MARGIN_TREBLE,
+    FIELD_NUT_SPREAD,
+    FIELD_BRIDGE_KIND,
+    FIELD_THREAD,
+    FIELD_EXPOSURE_MIN,
+    FIELD_EXPOSURE_NEW,
+    FIELD_ANCHOR_DISTANCE,
+    FIELD_SADDLE_SPREAD,
+    FIELD_JOIN,
+    FIELD_ROD,
+    FIELD_TARGET_RELIEF,
+    FIELD_TARGET_ACTION_BASS,
+    FIELD_TARGET_ACTION_TREBLE,
+    FIELD_TARGET_GAP_BASS,
+    FIELD_TARGET_GAP_TREBLE,
+    FIELD_TOUCH,
+};
+
+static const enum field_id visit_fields[] = {
+    FIELD_VISIT_DATE, FIELD_VISIT_REASON, FIELD_HUMIDITY, FIELD_TEMPERATURE, FIELD_VISIT_NOTE,
+};
+
+static void lay(const struct leaf_place *place, struct route *route)
+{
+    int row = 0;
+
+    for (size_t i = 0; i < sizeof visit_fields / sizeof visit_fields[0]; i++)
+        route_add(route, reading_key_visit(visit_fields[i], place->visit), row++, 0,
+                  place->strings);
+    for (size_t i = 0; i < sizeof instrument_fields / sizeof instrument_fields[0]; i++)
+        route_add(route, reading_key_one(instrument_fields[i]), row++, 0, place->strings);
+}
+
+static const char *draw(const struct pen *pen, const struct app *app, int row, int rows)
+{
+    const struct form_area all = {
+        .row = row, .rows = rows, .column = 0, .width = pen->frame->columns};
+
+    form_view_draw(pen, app, &all, 0, app->route.count - 1);
+    return "";
+}
+
+const struct leaf_row leaf_intake = {.lay = lay, .leaf_figure = FIGURE_RELIEF, .draw = draw};

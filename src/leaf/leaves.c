@@ -1,0 +1,34 @@
+/* SPDX-License-Identifier: MIT */
+#include "leaf/leaves.h"
+
+#include "leaf/bench/bench_actions.h"
+#include "leaf/frets/frets_actions.h"
+#include "leaf/history/history_actions.h"
+#include "leaf/strings/question.h"
+#include "leaf/strings/strings_actions.h"
+#include "leaf/work/work_actions.h"
+#include "session/cell_actions.h"
+#include "session/command.h"
+#include "session/filing.h"
+#include "session/menu_actions.h"
+#include "session/pass_actions.h"
+#include "session/take_out.h"
+#include "session/typing.h"
+#include "session/undo_actions.h"
+
+#define COMMAND(id, key, other_key, letter, place, where, hint, title, words, act, can_, what)     \
+    [COMMAND_##id] = {act, .can = can_, .add_what = what},
+
+static const struct command_act acts[COMMAND_COUNT_] = {
+#include "session/command_table.h"
+};
+
+const struct leaves leaves_all = {
+    .row =
+        {
+#define LEAF(id, name, letter, room) [LEAF_##id] = &leaf_##room,
+#include "session/leaf_table.h"
+#undef LEAF
+        },
+    .act = acts,
+};

@@ -1,0 +1,67 @@
+/* SPDX-License-Identifier: MIT */
+#include "leaf/pitch/leaf_pitch.h"
+
+#include "leaf/leaves.h"
+#include "leaf/pitch/pitch_view.h"
+
+/* The bass string first, as the tech faces the board. */
+static void lay_fret(const struct leaf_place *place, struct route *route, int fret)
+{
+    for (int s = place->strings; s >= 1; s--)
+        route_add(route, reading_key_pass_at(FIELD_CENTS, place->visit, place->pass, s, fret),
+                  place->strings - s, fret, s);
+}
+
+static void lay_setbacks(const struct leaf_place *place, struct route *route)
+{
+    for (int s = place->strings; s >= 1; s--)
+        route_add(route, reading_key_string(FIELD_SETBACK, s), place->strings - s,
+                  PITCH_SETBACK_COLUMN, s);
+}
+
+/* Fret 12 of every string, by which the trade sets the saddle, and where the saddle stands;
+ * then every other fret, which is enough for a curve, and the ones between. */
+static void lay(const struct leaf_place *place, struct route *route)
+{
+    if (place->frets >= PITCH_OCTAVE_FRET)
+        lay_fret(place, route, PITCH_OCTAVE_FRET);
+    lay_setbacks(place, route);
+    for (int fret = 1; fret <= place->frets; fret += 2)
+        lay_fret(place, route, fret);
+    for (int fret = 2; fret <= place->frets; fret += 2)
+        if (fret != PITCH_OCTAVE_FRET)
+            lay_fret(place, route, fret);
+}
+
+/* What the readings of the string in hand ask for, else what is predicted for it. */
+static enum figure_id find_figure(const struct app *app)
+{
+    static const enum figure_id figures[] = {FIGURE_SETBACK_FIT, FIGURE_SETBACK_CHANGE,
+                                             FIGURE_SETBACK_PREDICTED};
+    double value;
+
+    for (size_t i = 0; i < sizeof figures / sizeof figures[0]; i++)
+        if (figures_get(&app_shown(app)->figures, figures[i], app_string(app), &value))
+            return figures[i];
+    return leaf_pitch.leaf_figure;
+}
+
+static void plan(struct app *app, const struct record *record)
+{
+    pitch_plan_make(record, app_shown(app), app->visit, app->pass, app_string(app),
+                    pitch_state(app));
+}
+
+static const char *draw(const struct pen *pen, const struct app *app, int row, int rows)
+{
+    pitch_view_draw(pen, app, row, rows);
+    return pitch_caution(pitch_state(app));
+}
+
+const struct leaf_row leaf_pitch = {.state_size = sizeof(struct pitch_plan),
+                                    .lay = lay,
+                                    .leaf_figure = FIGURE_SETBACK_CHANGE,
+                                    .figure = find_figure,
+                                    .has_figure = leaf_every_cell,
+                                    .plan = plan,
+                                    .draw = draw};

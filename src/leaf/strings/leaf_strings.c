@@ -1,0 +1,47 @@
+/* SPDX-License-Identifier: MIT */
+#include "leaf/strings/leaf_strings.h"
+
+#include "leaf/leaves.h"
+#include "leaf/strings/strings_view.h"
+
+static enum figure_id find_figure(const struct app *app)
+{
+    const struct route_cell *cell = app_cell(app);
+
+    switch (cell ? (enum string_column)cell->column : STRING_COLUMN_NOTE) {
+    case STRING_COLUMN_NOTE:
+        return FIGURE_TENSION;
+    case STRING_COLUMN_CORE:
+    case STRING_COLUMN_HEX:
+    case STRING_COLUMN_CORE_MATERIAL:
+    case STRING_COLUMN_MODULUS:
+        return FIGURE_STRESS_SHARE;
+    case STRING_COLUMN_SETBACK:
+        return FIGURE_SETBACK_PREDICTED;
+    default:
+        return FIGURE_UNIT_MASS;
+    }
+}
+
+/* A packet is read gauge by gauge, so the route goes down each column, bass string first. */
+static void lay(const struct leaf_place *place, struct route *route)
+{
+    for (int column = 0; column < STRING_COLUMN_COUNT_; column++)
+        for (int s = place->strings; s >= 1; s--)
+            route_add(route,
+                      reading_key_string(strings_column_field((enum string_column)column), s),
+                      place->strings - s, column, s);
+}
+
+static void plan(struct app *app, const struct record *record)
+{
+    what_if_derive(&strings_state(app)->what_if, record, app_shown(app));
+}
+
+const struct leaf_row leaf_strings = {.state_size = sizeof(struct strings_state),
+                                      .lay = lay,
+                                      .leaf_figure = FIGURE_TENSION,
+                                      .figure = find_figure,
+                                      .has_figure = leaf_every_cell,
+                                      .plan = plan,
+                                      .draw = strings_view_draw};

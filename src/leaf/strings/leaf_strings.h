@@ -1,0 +1,44 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_LEAF_STRINGS_LEAF_STRINGS_H
+#define SILLET_LEAF_STRINGS_LEAF_STRINGS_H
+
+#include "leaf/strings/what_if_state.h"
+#include "session/app.h"
+
+/* The columns of the strings' table: what a set's packet says first, then what gives a unit
+ * mass that is better known. */
+enum string_column {
+    STRING_COLUMN_NOTE,
+    STRING_COLUMN_GAUGE,
+    STRING_COLUMN_CORE,
+    STRING_COLUMN_HEX,
+    STRING_COLUMN_BUILD,
+    STRING_COLUMN_WRAP,
+    STRING_COLUMN_SETBACK,
+    STRING_COLUMN_MASS,
+    STRING_COLUMN_WEIGH_MASS,
+    STRING_COLUMN_WEIGH_LENGTH,
+    STRING_COLUMN_LABEL_TENSION,
+    STRING_COLUMN_LABEL_NOTE,
+    STRING_COLUMN_LABEL_SCALE,
+    STRING_COLUMN_CORE_MATERIAL,
+    STRING_COLUMN_MODULUS,
+    STRING_COLUMN_COUNT_
+};
+
+enum field_id strings_column_field(enum string_column column);
+
+/* What the leaf keeps: the what-if, and while a tuning or a set is asked for by name
+ * (question.h) which ones it had before. */
+struct strings_state {
+    struct what_if_state what_if;
+    const struct tuning *tuning_before;
+    struct string_set set_before;
+};
+
+static inline struct strings_state *strings_state(const struct app *app)
+{
+    return app->state[LEAF_STRINGS];
+}
+
+#endif

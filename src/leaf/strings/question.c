@@ -1,0 +1,160 @@
+/* SPDX-License-Identifier: MIT */
+#include "leaf/strings/question.h"
+
+#include "leaf/strings/strings_actions.h"
+#include "session/typing.h"
+#include "leaf/strings/leaf_strings.h"
+
+/* The name in hand in the what-if, or in the one before; NULL for none. */
+static const char *name_of(enum name_list_of of, const struct tuning *tuning,
+                           const struct string_set *set)
+{
+    if (of == NAMES_OF_TUNINGS)
+        return tuning ? tuning->name : NULL;
+    return set->strings > 0 ? set->name : NULL;
+}
+
+static void put_back(struct app *app)
+{
+    struct strings_state *state = strings_state(app);
+
+    state->what_if.tuning = state->tuning_before;
+    state->what_if.set = state->set_before;
+}
+
+static void close_question(struct app *app)
+{
+    app->asked = NULL;
+    app_drop_entry(app);
+    app_refresh_entry(app);
+}
+
+/* --- the answer --- */
+
+/* Puts the one in hand into the what-if. */
+static void try_on(struct app *app, const struct name_list *list)
+{
+    char name[NAME_LIST_NAME_SIZE];
+
+    put_back(app);
+    if (!name_list_name(list, app->choice.in_hand, name, sizeof name))
+        return;
+    if (list->of == NAMES_OF_TUNINGS)
+        (void)tuning_find(name, &strings_state(app)->what_if.tuning);
+    else
+        (void)string_set_find(name, &strings_state(app)->what_if.set);
+}
+
+static void look(struct app *app)
+{
+    const struct name_list list = app_names(app);
+    const char *kept =
+        name_of(list.of, strings_state(app)->tuning_before, &strings_state(app)->set_before);
+
+    entry_look_at_name(app->entry.text, &list, &app->entry_view);
+    if (app->entry_view.empty)
+        choice_show(&list, kept ? name_list_place(&list, kept) : -1, &app->choice);
+    else
+        choice_look(app->entry.text, &list, &app->choice);
+    try_on(app, &list);
+}
+
+/* Enter: nothing typed leaves all as it was. What is on already is no what-if. */
+static void answer(struct turn *turn)
+{
+    struct app *app = turn->app;
+    const bool is_empty = app->entry_view.empty, is_tuning = app->asked->names == NAMES_OF_TUNINGS;
+
+    if (!is_empty && !app->entry_view.good) {
+        turn_refuse_entry(turn, app->entry_view.words);
+        return;
+    }
+    app->asked = NULL;
+    app_drop_entry(app);
+    if (!is_empty && strings_leave_what_is_on(app, is_tuning))
+        app_say(app, TONE_NOTE,
+                is_tuning ? "The strings are tuned so already."
+                          : "These strings are on already, as far as gauges say.");
+    app_refresh_entry(app);
+}
+
+/* --- keys --- */
+
+/* Keys that have their meaning whatever is typed. */
+static bool passes(uint32_t key, enum leaf leaf)
+{
+    const enum command_id command = command_find(key, leaf);
+
+    return command == COMMAND_REPAINT || command == COMMAND_SUSPEND || command == COMMAND_QUIT ||
+           command == COMMAND_WHY || command == COMMAND_HELP;
+}
+
+/* What goes elsewhere closes a question that nothing is typed into. */
+static bool leave(struct turn *turn, uint32_t key)
+{
+    struct app *app = turn->app;
+
+    if (key != SILLET_KEY_BACKSPACE && !lineedit_is_empty(&app->entry)) {
+        turn_warn(turn, "Enter takes what is typed, Esc drops it.");
+        return true;
+    }
+    put_back(app);
+    close_question(app);
+    return key == SILLET_KEY_BACKSPACE;
+}
+
+static bool take_key(struct turn *turn, uint32_t key)
+{
+    struct app *app = turn->app;
+
+    if (key == SILLET_KEY_ENTER) {
+        answer(turn);
+        return true;
+    }
+    if (key == SILLET_KEY_ESCAPE || key == MENU_KEY) {
+        put_back(app);
+        close_question(app);
+        return key == SILLET_KEY_ESCAPE;
+    }
+    if (typing_choose(turn, key) || typing_edit(turn, key) || typing_add(turn, key))
+        return true;
+    if (key == SILLET_KEY_BACKSPACE && !lineedit_is_empty(&app->entry))
+        return typing_erase(turn);
+    return !passes(key, app->leaf) && leave(turn, key);
+}
+
+/* --- asking --- */
+
+static const struct asked which_tuning = {
+    .take_key = take_key, .names = NAMES_OF_TUNINGS, .look = look};
+static const struct asked which_set = {.take_key = take_key, .names = NAMES_OF_SETS, .look = look};
+
+static void ask(struct turn *turn, const struct asked *asked)
+{
+    struct strings_state *state = strings_state(turn->app);
+    const enum name_list_of of = asked->names;
+    struct app *app = turn->app;
+    const struct name_list list = name_list_for(of, &app->record);
+
+    if (name_list_count(&list) == 0 || !app_cell(app)) {
+        turn_warn(turn, of == NAMES_OF_TUNINGS
+                            ? "No tuning is named for that many strings; j and k tune one string."
+                            : "No set is named for that many strings; enter its gauges.");
+        return;
+    }
+    app_drop_entry(app);
+    state->tuning_before = state->what_if.tuning;
+    state->set_before = state->what_if.set;
+    app->asked = asked;
+    app_refresh_entry(app);
+}
+
+void question_ask_tuning(struct turn *turn)
+{
+    ask(turn, &which_tuning);
+}
+
+void question_ask_set(struct turn *turn)
+{
+    ask(turn, &which_set);
+}

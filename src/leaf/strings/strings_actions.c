@@ -1,0 +1,262 @@
+/* SPDX-License-Identifier: MIT */
+#include "leaf/strings/strings_actions.h"
+#include "leaf/strings/leaf_strings.h"
+
+#include <math.h>
+#include <string.h>
+
+/* What is known of a string only while that string is on. */
+static const enum field_id own_fields[] = {
+    FIELD_HEX,           FIELD_STRING_MODULUS, FIELD_WEIGH_MASS,  FIELD_WEIGH_LENGTH,
+    FIELD_LABEL_TENSION, FIELD_LABEL_NOTE,     FIELD_LABEL_SCALE,
+};
+
+static int strings_of(const struct app *app)
+{
+    return app->now.setup.board.strings;
+}
+
+/* Whether the strings are tuned so already, so that it is no what-if. */
+static bool is_tuned_so(const struct app *app)
+{
+    struct string_notes notes;
+
+    if (!strings_state(app)->what_if.tuning ||
+        tuning_read_notes(strings_state(app)->what_if.tuning->notes, &notes) != STATUS_OK)
+        return false;
+    for (int s = 1; s <= notes.strings; s++) {
+        const struct entered note = record_entered_string(&app->record, FIELD_STRING_NOTE, s);
+
+        if (!note.given || note.value != notes.semitone[s])
+            return false;
+    }
+    return true;
+}
+
+/* Whether these strings are on already, as far as gauge and build say. */
+static bool is_strung_so(const struct app *app)
+{
+    enum { PARTS_OF_A_TH = 20 }; /* finer than any packet says */
+    const struct string_set *set = &strings_state(app)->what_if.set;
+    const double apart_mm = unit_to_pivot(UNIT_TH, 1.0 / PARTS_OF_A_TH);
+
+    for (int s = 1; s <= set->strings; s++) {
+        const struct string_build *build = &set->string[s - 1].build;
+        const struct entered gauge = record_entered_string(&app->record, FIELD_GAUGE, s);
+        const struct entered kind = record_entered_string(&app->record, FIELD_BUILD, s);
+
+        if (!gauge.given || !kind.given || fabs(gauge.value - build->gauge_mm) > apart_mm ||
+            (int)kind.value != (int)build->kind)
+            return false;
+    }
+    return set->strings > 0;
+}
+
+bool strings_leave_what_is_on(struct app *app, bool tuning)
+{
+    if (tuning ? !is_tuned_so(app) : !is_strung_so(app))
+        return false;
+    if (tuning)
+        strings_state(app)->what_if.tuning = NULL;
+    else
+        strings_state(app)->what_if.set = (struct string_set){.strings = 0};
+    return true;
+}
+
+/* What is on already is passed by, at most once around. */
+void strings_step_tuning(struct turn *turn)
+{
+    struct what_if_state *what_if = &strings_state(turn->app)->what_if;
+    const bool was_on = what_if->tuning;
+
+    (void)what_if_step_tuning(what_if, strings_of(turn->app));
+    if (is_tuned_so(turn->app))
+        (void)what_if_step_tuning(what_if, strings_of(turn->app));
+    if (!was_on && !what_if->tuning)
+        turn_warn(turn, "No other tuning is named for that many strings; j and k tune one string.");
+    app_refresh_entry(turn->app);
+}
+
+void strings_step_set(struct turn *turn)
+{
+    struct what_if_state *what_if = &strings_state(turn->app)->what_if;
+    const bool was_on = what_if->set.strings > 0;
+
+    (void)what_if_step_set(what_if, strings_of(turn->app));
+    if (is_strung_so(turn->app))
+        (void)what_if_step_set(what_if, strings_of(turn->app));
+    if (!was_on && what_if->set.strings == 0)
+        turn_warn(turn, "No other set is named for that many strings; enter its gauges.");
+    app_refresh_entry(turn->app);
+}
+
+void strings_step_semitone(struct turn *turn, int by)
+{
+    struct app *app = turn->app;
+
+    if (!app_cell(app))
+        return;
+    if (!what_if_shift(&strings_state(app)->what_if, app_string(app), by))
+        turn_warn(turn, "Further than two octaves no string goes.");
+    app_refresh_entry(app);
+}
+
+void strings_drop_what_if(struct turn *turn)
+{
+    what_if_drop(&strings_state(turn->app)->what_if);
+    app_refresh_entry(turn->app);
+}
+
+/* Puts a text, or takes what stands there out; what is so already is left alone. */
+static enum status put(struct turn *turn, enum field_id field, int string, const char *text)
+{
+    const struct reading_key key = reading_key_string(field, string);
+    const char *kept = record_text(&turn->app->record, &key);
+
+    if (kept ? text && strcmp(kept, text) == 0 : !text)
+        return STATUS_OK;
+    return turn_put(turn, key, text, NULL);
+}
+
+static enum status put_note(struct turn *turn, int string, const char *name)
+{
+    const struct entered *semitone =
+        &strings_state(turn->app)->what_if.answer.string[string].semitone;
+    const struct entered kept =
+        record_entered_string(&turn->app->record, FIELD_STRING_NOTE, string);
+
+    if (!semitone->given || (kept.given && kept.value == semitone->value))
+        return STATUS_OK;
+    return name[0] ? put(turn, FIELD_STRING_NOTE, string, name) : STATUS_RANGE;
+}
+
+/* A diameter the way a packet says it, ".012 in". */
+static enum status put_diameter(struct turn *turn, enum field_id field, int string, double mm)
+{
+    char memory[32];
+    struct strbuf text = STRBUF(memory);
+
+    if (!(mm > 0))
+        return put(turn, field, string, NULL);
+    num_format_fixed(unit_from_pivot(UNIT_IN, mm), 4, true, &text);
+    if (text.length > 0 && memory[text.length - 1] == '0') {
+        memory[text.length - 1] = '\0';
+        text.length--;
+    }
+    strbuf_add(&text, " in");
+    return put(turn, field, string, memory);
+}
+
+static enum status put_material(struct turn *turn, enum field_id field, int string,
+                                enum string_material material)
+{
+    const struct string_material_facts *facts = string_material_facts(material);
+
+    return put(turn, field, string, facts ? facts->name : NULL);
+}
+
+static enum status put_mass(struct turn *turn, int string, double kg_per_m)
+{
+    char memory[32];
+    struct strbuf text = STRBUF(memory);
+
+    if (!(kg_per_m > 0))
+        return put(turn, FIELD_MASS, string, NULL);
+    num_format(kg_per_m * 1000, &text);
+    strbuf_add(&text, " g/m");
+    return put(turn, FIELD_MASS, string, memory);
+}
+
+static enum status put_build(struct turn *turn, int string, enum string_build_kind kind)
+{
+    char choice[32];
+
+    return field_choice(field_get(FIELD_BUILD), (int)kind, choice, sizeof choice)
+               ? put(turn, FIELD_BUILD, string, choice)
+               : STATUS_DOMAIN;
+}
+
+static enum status put_string(struct turn *turn, int string, const struct string_of_set *of_set)
+{
+    const struct string_build *build = &of_set->build;
+    enum status status = put_diameter(turn, FIELD_GAUGE, string, build->gauge_mm);
+
+    if (status == STATUS_OK)
+        status = put_diameter(turn, FIELD_CORE, string, build->core_mm);
+    if (status == STATUS_OK)
+        status = put_build(turn, string, build->kind);
+    if (status == STATUS_OK)
+        status = put_material(turn, FIELD_CORE_MATERIAL, string, build->core_material);
+    if (status == STATUS_OK)
+        status = put_material(turn, FIELD_WRAP_MATERIAL, string, build->wrap_material);
+    if (status == STATUS_OK)
+        status = put_mass(turn, string, of_set->mass_kg_per_m);
+    for (size_t i = 0; status == STATUS_OK && i < sizeof own_fields / sizeof own_fields[0]; i++)
+        status = put(turn, own_fields[i], string, NULL);
+    return status;
+}
+
+static enum status put_all(struct turn *turn)
+{
+    const struct what_if_state *what_if = &strings_state(turn->app)->what_if;
+    char names[STRINGS_MAX + 1][16];
+    enum status status = STATUS_OK;
+
+    /* The names hang on all notes, so they are made before the first is put. */
+    for (int s = strings_of(turn->app); s >= 1; s--) {
+        struct strbuf name = STRBUF(names[s]);
+
+        (void)survey_what_if_add_note(&turn->app->record, &what_if->answer, s, &name);
+    }
+    for (int s = strings_of(turn->app); s >= 1 && status == STATUS_OK; s--) {
+        status = put_note(turn, s, names[s]);
+        if (status == STATUS_OK && what_if->set.strings > 0)
+            status = put_string(turn, s, &what_if->set.string[s - 1]);
+    }
+    return status;
+}
+
+/* The what-if becomes the record's notes and strings, in one step. */
+void strings_take_what_if(struct turn *turn)
+{
+    struct app *app = turn->app;
+    const size_t before = app->undo.done;
+    struct undo_step step;
+
+    if (!what_if_is_on(&strings_state(app)->what_if) || !strings_state(app)->what_if.known) {
+        turn_warn(turn, "There is no what-if to take over: * n names a tuning, * g a set.");
+        return;
+    }
+    if (!turn_may_change(turn))
+        return;
+    app_drop_entry(app);
+    app_refresh_entry(app);
+    turn_open_step(turn);
+    if (put_all(turn) != STATUS_OK) {
+        if (app->undo.done > before)
+            (void)undo_back(&app->undo, &app->record, &step);
+        app_refresh(app);
+        turn_warn(turn, "It could not be taken over (a note out of range, or memory is out).");
+        return;
+    }
+    what_if_drop(&strings_state(app)->what_if);
+    turn_changed(turn);
+    app_say(app, TONE_NOTE, "Taken over; * 1 takes it back. Measure again once it is tuned up.");
+}
+
+bool strings_has_strings(const struct app *app)
+{
+    return strings_of(app) > 0;
+}
+
+bool strings_can_take_what_if(const struct app *app)
+{
+    const struct what_if_state *what_if = &strings_state(app)->what_if;
+
+    return app_may_change(app) && what_if_is_on(what_if) && what_if->known;
+}
+
+bool strings_can_drop_what_if(const struct app *app)
+{
+    return what_if_is_on(&strings_state(app)->what_if);
+}

@@ -1,0 +1,24 @@
+/* SPDX-License-Identifier: MIT */
+#include "leaf/strings/leaf_strings.h"
+
+enum field_id strings_column_field(enum string_column column)
+{
+    static const enum field_id fields[STRING_COLUMN_COUNT_] = {
+        [STRING_COLUMN_NOTE] = FIELD_STRING_NOTE,
+        [STRING_COLUMN_GAUGE] = FIELD_GAUGE,
+        [STRING_COLUMN_CORE] = FIELD_CORE,
+        [STRING_COLUMN_HEX] = FIELD_HEX,
+        [STRING_COLUMN_BUILD] = FIELD_BUILD,
+        [STRING_COLUMN_WRAP] = FIELD_WRAP_MATERIAL,
+        [STRING_COLUMN_SETBACK] = FIELD_SETBACK,
+        [STRING_COLUMN_MASS] = FIELD_MASS,
+        [STRING_COLUMN_WEIGH_MASS] = FIELD_WEIGH_MASS,
+        [STRING_COLUMN_WEIGH_LENGTH] = FIELD_WEIGH_LENGTH,
+        [STRING_COLUMN_LABEL_TENSION] = FIELD_LABEL_TENSION,
+        [STRING_COLUMN_LABEL_NOTE] = FIELD_LABEL_NOTE,
+        [STRING_COLUMN_LABEL_SCALE] = FIELD_LABEL_SCALE,
+        [STRING_COLUMN_CORE_MATERIAL] = FIELD_CORE_MATERIAL,
+        [STRING_COLUMN_MODULUS] = FIELD_STRING_MODULUS,
+    };
+    return fields[column];
+}

@@ -1,0 +1,149 @@
+/* SPDX-License-Identifier: MIT */
+#include "leaf/strings/strings_words.h"
+
+#include "words/amount.h"
+#include "base/num.h"
+#include "leaf/strings/leaf_strings.h"
+
+const char *strings_words_origin(enum mass_origin origin)
+{
+    static const char *const words[] = {
+        [MASS_WEIGHED] = "weighed",
+        [MASS_LABEL] = "label",
+        [MASS_ENTERED] = "entered",
+        [MASS_BUILD] = "build",
+    };
+    return words[origin];
+}
+
+static bool is_wound(enum string_build_kind kind)
+{
+    return kind == BUILD_ROUND_WOUND || kind == BUILD_NYLON_WOUND;
+}
+
+void strings_words_need(const struct derived *derived, int string, struct strbuf *out)
+{
+    const struct string_facts *facts = &derived->string[string];
+    const struct string_build *build = &facts->build;
+
+    if (!(facts->hz > 0)) {
+        strbuf_add(out, "its note");
+    } else if (facts->has_mass) {
+        return;
+    } else if (!facts->has_build || !(build->gauge_mm > 0)) {
+        strbuf_add(out, "its gauge and build, or its mass");
+    } else if (build->kind == BUILD_FLAT_WOUND) {
+        strbuf_add(out, "a weighed length or its label's tension");
+    } else if (is_wound(build->kind) && !(build->core_mm > 0)) {
+        strbuf_add(out, "its core, or its mass");
+    } else if (is_wound(build->kind) && build->wrap_material == MATERIAL_NONE) {
+        strbuf_add(out, "its wrap, or its mass");
+    } else {
+        strbuf_add(out, "its mass: gauge and core do not go together");
+    }
+}
+
+static void add_mass(const struct unit_mass *mass, struct strbuf *out)
+{
+    static const char *const origins[] = {
+        [MASS_WEIGHED] = "weighed",
+        [MASS_LABEL] = "from its label",
+        [MASS_ENTERED] = "entered",
+        [MASS_BUILD] = "from its build",
+    };
+
+    num_format_fixed(mass->kg_per_m * 1000, 2, false, out);
+    strbuf_add(out, " g/m ");
+    strbuf_add(out, origins[mass->origin]);
+}
+
+void strings_words_string(const struct app *app, struct strbuf *out)
+{
+    const struct derived *derived = app_shown(app);
+    const int string = app_string(app);
+    const struct what_if_state *what_if = &strings_state(app)->what_if;
+
+    if (derived->setup.board.strings < string)
+        return;
+    const struct string_facts *facts = &derived->string[string];
+    strbuf_addf(out, "string %d: ", string);
+    if (facts->has_mass)
+        add_mass(&facts->mass, out);
+    if (!(facts->hz > 0) || !facts->has_mass) {
+        strbuf_add(out, facts->has_mass ? ", needs " : "needs ");
+        strings_words_need(derived, string, out);
+    }
+    if (what_if->known && what_if->answer.string[string].share_of_total.given) {
+        strbuf_add(out, "; then ");
+        num_format_fixed(what_if->answer.string[string].share_of_total.value * 100, 0, false, out);
+        strbuf_add(out, " % of the total");
+    }
+}
+
+/* The first string without a pull, from the bass. */
+static int lacking_string(const struct derived *derived)
+{
+    for (int s = derived->setup.board.strings; s >= 1; s--)
+        if (!(derived->string[s].tension_n > 0))
+            return s;
+    return 0;
+}
+
+/* "the pull bends the neck .006, then .004 in". */
+static void add_pair(const struct app *app, const char *what, double now_mm,
+                     const struct entered *then_mm, struct strbuf *out)
+{
+    /* Feeler leaves in hundredths of a mm are for the gauge, not for running words. */
+    const enum unit unit = app->metric ? UNIT_MM : UNIT_IN;
+
+    strbuf_add(out, what);
+    amount_add(out, now_mm, unit, false);
+    if (strings_state(app)->what_if.known && then_mm->given) {
+        strbuf_add(out, ", then ");
+        amount_add(out, then_mm->value, unit, false);
+    }
+    amount_add_unit(out, unit);
+}
+
+void strings_words_neck(const struct app *app, struct strbuf *out)
+{
+    const struct derived *derived = app_shown(app);
+    const struct survey_what_if *answer = &strings_state(app)->what_if.answer;
+    const int lacking = lacking_string(derived);
+    double bend_mm, relief_mm;
+
+    if (!derived->setup.has_board) {
+        strbuf_add(out, "next: scale, strings and frets (Intake)");
+        return;
+    }
+    if (lacking > 0) {
+        strbuf_addf(out, "no total yet: string %d needs ", lacking);
+        strings_words_need(derived, lacking, out);
+        return;
+    }
+    if (!figures_get(&derived->figures, FIGURE_RELIEF_PREDICTED, 0, &bend_mm)) {
+        strbuf_add(out, "what the pull does to the neck: the Neck leaf says what that needs");
+        return;
+    }
+    add_pair(app, "the pull bends the neck ", bend_mm, &answer->relief_predicted_after_mm, out);
+    if (figures_get(&derived->figures, FIGURE_RELIEF, 0, &relief_mm))
+        add_pair(app, "; relief read ", relief_mm, &answer->relief_expected_mm, out);
+}
+
+const char *strings_words_caution(const struct app *app)
+{
+    const struct derived *derived = app_shown(app);
+    const struct findings *lists[] = {&strings_state(app)->what_if.findings, &derived->findings};
+    const int first = strings_state(app)->what_if.known ? 0 : 1;
+
+    for (int l = first; l < 2; l++)
+        for (int i = 0; i < lists[l]->count; i++) {
+            if (lists[l]->list[i].id == FINDING_STRING_NEAR_BREAK)
+                return "a string marked ! is near its strength and may break: eye protection";
+            if (lists[l]->list[i].id == FINDING_TOTAL_FAR_ABOVE)
+                return "over 15 % more pull than now: go up in steps, watch relief and bridge";
+        }
+    return what_if_is_on(&strings_state(app)->what_if)
+               ? "strings under tension: slacken before changing them, eyes protected"
+               : "";
+}

@@ -1,0 +1,308 @@
+/* SPDX-License-Identifier: MIT */
+#include "leaf/work/work_actions.h"
+
+#include "leaf/work/work_list.h"
+#include "model/record_walk.h"
+#include "session/cell_actions.h"
+
+/* A move smaller than its own uncertainty is offered too, until it is marked done. */
+static bool can_be_marked(const struct move *move)
+{
+    return move->state >= MOVE_WITHIN && move->done_by == 0;
+}
+
+void work_take_next(struct app *app)
+{
+    struct work_list list;
+
+    work_list_make(app, &list);
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        if (can_be_marked(&list.moves[kind])) {
+            app->at = kind;
+            app_refresh_entry(app);
+            return;
+        }
+}
+
+/* --- lines --- */
+
+static struct work_begun *begun_of(const struct app *app)
+{
+    return app->state[LEAF_WORK];
+}
+
+/* What is known of a line before it is there. */
+static void begin_line(struct app *app, int line)
+{
+    struct work_begun *begun = begun_of(app);
+    struct strbuf proof = STRBUF(begun->proof);
+    struct work_list list;
+
+    strbuf_clear(&proof);
+    begun->fresh = !work_line_exists(&app->record, app->visit, line);
+    begun->kind = work_move_in_hand(app);
+    if (begun->kind == MOVE_COUNT_)
+        return;
+    work_list_make(app, &list);
+    work_add_proof(app, &list, begun->kind, &proof);
+}
+
+static enum status complete_line(struct turn *turn, int line)
+{
+    const struct work_begun *begun = begun_of(turn->app);
+    const int visit = turn->app->visit;
+    enum status status = STATUS_OK;
+
+    if (!begun->fresh)
+        return status;
+    if (begun->kind != MOVE_COUNT_)
+        status =
+            turn_put(turn, work_key(WORK_KIND, visit, line), work_mark_name(begun->kind), NULL);
+    if (status == STATUS_OK && begun->kind != MOVE_COUNT_ && begun->proof[0])
+        status = turn_put(turn, work_key(WORK_NOTE, visit, line), begun->proof, NULL);
+    if (status == STATUS_OK)
+        status = turn_put_time(turn, work_key(WORK_TIME, visit, line));
+    return status;
+}
+
+/* What is typed as what was done of the rod, where it is a number of turns: how that reads. False
+ * for any other entry. */
+static bool reads_as_turns(const struct app *app, struct entry_view *ret_view)
+{
+    const struct route_cell *cell = app_cell(app);
+
+    if (work_move_in_hand(app) != MOVE_ROD || cell->key.field != FIELD_WORK_AMOUNT)
+        return false;
+    entry_look(app->entry.text, field_get(FIELD_ROD_TURN), &app->units, NULL, ret_view);
+    return ret_view->good;
+}
+
+/* Logs such an entry as the turns of the rod, once its line is complete. */
+static enum status log_turns(struct turn *turn, const char *typed)
+{
+    const struct app *app = turn->app;
+    char memory[ENTRY_TEXT_MAX];
+    struct strbuf turns = STRBUF(memory);
+    struct reading_key key;
+
+    if (!work_turns_key(&app->record, app->visit, app->pass, &key))
+        return STATUS_OK;
+    const enum status status =
+        entry_spell(typed, field_get(FIELD_ROD_TURN), &app->units, NULL, &turns);
+    return status == STATUS_OK ? turn_put(turn, key, memory, NULL) : status;
+}
+
+/* --- entries --- */
+
+/* The line whose part the cell in hand is; 0 for the turns of the rod, which are a reading. */
+static int line_of_cell(const struct app *app)
+{
+    const struct reading_key *key = &app_cell(app)->key;
+
+    return field_get(key->field)->section == SECTION_WORK ? key->part : 0;
+}
+
+void work_begin_line(struct app *app)
+{
+    if (line_of_cell(app) > 0)
+        begin_line(app, line_of_cell(app));
+}
+
+void work_complete(struct turn *turn, const char *text)
+{
+    struct app *app = turn->app;
+    const int line = line_of_cell(app);
+    struct entry_view turns;
+
+    if (line > 0 && complete_line(turn, line) != STATUS_OK)
+        turn_warn(turn, "Out of memory: the work line is not complete.");
+    if (!reads_as_turns(app, &turns))
+        return;
+    if (log_turns(turn, text) != STATUS_OK)
+        turn_warn(turn, "Out of memory: the rod's turns are not logged.");
+    if (app->tone == TONE_NONE)
+        app_say(app, TONE_NOTE, "Marked done, with the turns of the rod; * 1 takes both back.");
+}
+
+/* What is done of the rod is logged as its turns too. */
+void work_look_about(const struct app *app, struct doubt_about *about, enum field_id *field,
+                     struct entry_view *view)
+{
+    about->of_move =
+        app_cell(app)->key.field == FIELD_WORK_AMOUNT && work_move_in_hand(app) != MOVE_COUNT_;
+    if (reads_as_turns(app, view))
+        *field = FIELD_ROD_TURN;
+}
+
+/* A move that is logged gives way to the next one. */
+void work_accept(struct turn *turn)
+{
+    const struct app *app = turn->app;
+    const bool logs_move = work_move_in_hand(app) != MOVE_COUNT_ &&
+                           (!lineedit_is_empty(&app->entry) || app_cell(app)->aside);
+
+    if (turn_accept_cell(turn) && logs_move)
+        work_take_next(turn->app);
+}
+
+/* --- moves --- */
+
+/* Why a move is not marked done as it stands. */
+static const char *refusal(const struct move *move, const struct move_words *words)
+{
+    if (move->state == MOVE_UNKNOWN)
+        return words->amount[0] && move->needs != NEED_EXPOSURE
+                   ? words->amount
+                   : "Not known yet: measure first, on the Bench leaf.";
+    if (move->state == MOVE_GOOD)
+        return "That is on target; to log work on it all the same, type what was done.";
+    return "Marked done already: measure again (Bench, then p); * z takes the mark out.";
+}
+
+/* The turns are known when the rod is turned; asked for later, a nut gap would be typed there. */
+static void ask_turns(struct app *app)
+{
+    for (int i = 0; i < app->route.count; i++)
+        if (app->route.cells[i].key.field == FIELD_ROD_TURN) {
+            app->at = i;
+            app_refresh_entry(app);
+            app_say(app, TONE_NOTE,
+                    "Marked done; * 1 takes it back. By how many turns? Enter leaves that open.");
+        }
+}
+
+static void put_done(struct turn *turn, const struct move_words *words)
+{
+    struct app *app = turn->app;
+    const int line = record_last_work(&app->record, app->visit) + 1;
+    char memory[400];
+    struct strbuf amount = STRBUF(memory);
+
+    begin_line(app, line);
+    work_add_amount(words, true, &amount);
+    turn_open_step(turn);
+    if (turn_put(turn, work_key(WORK_AMOUNT, app->visit, line), memory, NULL) != STATUS_OK ||
+        complete_line(turn, line) != STATUS_OK) {
+        turn_changed(turn);
+        turn_warn(turn, "Out of memory: the work line is not complete; * 1 takes it back.");
+        return;
+    }
+    turn_changed(turn);
+    work_take_next(app);
+    app_say(app, TONE_NOTE, "Marked done with its amount and the time; * 1 takes it back.");
+    if (begun_of(app)->kind == MOVE_ROD)
+        ask_turns(app);
+}
+
+static enum move_kind find_move_to_mark(const struct app *app)
+{
+    const enum move_kind kind = work_move_in_hand(app);
+    struct work_list list;
+
+    if (kind == MOVE_COUNT_ || !app_may_change(app))
+        return MOVE_COUNT_;
+    work_list_make(app, &list);
+    return can_be_marked(&list.moves[kind]) ? kind : MOVE_COUNT_;
+}
+
+/* On a line of one's own, and where the rod's turns are asked for, the key first takes the next
+ * move in hand, to be looked at. */
+void work_mark_done(struct turn *turn)
+{
+    struct app *app = turn->app;
+    const struct route_cell *cell = app_cell(app);
+    const enum move_kind kind = cell && cell->aside ? MOVE_COUNT_ : work_move_in_hand(app);
+    struct move_words words;
+    struct work_list list;
+
+    if (kind == MOVE_COUNT_) {
+        work_take_next(app);
+        turn_warn(turn, work_move_in_hand(app) != MOVE_COUNT_
+                            ? "This move is next; the same key again marks it done."
+                        : record_last_work(&app->record, app->visit) < WORKS_MAX
+                            ? "No move is due; in the last row stands what you write yourself."
+                            : "A visit holds no more work lines.");
+        return;
+    }
+    work_list_make(app, &list);
+    move_words_make(list.derived, kind, &app->units, &words);
+    if (!can_be_marked(&list.moves[kind]))
+        turn_warn(turn, refusal(&list.moves[kind], &words));
+    else if (turn_may_change(turn))
+        put_done(turn, &words);
+}
+
+void work_write_own(struct turn *turn)
+{
+    struct app *app = turn->app;
+    const struct reading_key key =
+        work_key(WORK_KIND, app->visit, record_last_work(&app->record, app->visit) + 1);
+    const int at = route_find(&app->route, &key);
+
+    if (at < 0) {
+        turn_warn(turn, "A visit holds no more work lines.");
+        return;
+    }
+    turn_go_to(turn, at);
+}
+
+static int find_line_in_hand(const struct app *app)
+{
+    const enum move_kind kind = work_move_in_hand(app);
+    const struct route_cell *cell = app_cell(app);
+    struct work_list list;
+
+    if (kind == MOVE_COUNT_)
+        return cell ? cell->key.part : 0;
+    work_list_make(app, &list);
+    return list.moves[kind].done_by;
+}
+
+void work_take_out(struct turn *turn)
+{
+    struct app *app = turn->app;
+    const int line = find_line_in_hand(app);
+
+    if (!work_line_exists(&app->record, app->visit, line)) {
+        turn_warn(turn, "There is no work line here to take out.");
+        return;
+    }
+    if (!turn_may_change(turn))
+        return;
+    turn_open_step(turn);
+    for (int column = 0; column < WORK_COLUMN_COUNT_; column++) {
+        const struct reading_key key = work_key((enum work_column)column, app->visit, line);
+
+        if (record_get(&app->record, &key) && turn_put(turn, key, NULL, NULL) != STATUS_OK) {
+            turn_changed(turn);
+            turn_warn(turn, "Out of memory: a part of the line is left; * 1 brings it back.");
+            return;
+        }
+    }
+    turn_changed(turn);
+    app_say(app, TONE_NOTE, "Work line taken out; * 1 brings it back.");
+}
+
+/* --- the menu --- */
+
+bool work_can_mark_done(const struct app *app)
+{
+    return find_move_to_mark(app) != MOVE_COUNT_;
+}
+
+void work_add_to_mark(const struct app *app, struct strbuf *out)
+{
+    strbuf_add(out, ": ");
+    strbuf_add(out, work_mark_name(find_move_to_mark(app)));
+}
+
+bool work_can_write_own(const struct app *app)
+{
+    return app_may_change(app) && record_last_work(&app->record, app->visit) < WORKS_MAX;
+}
+
+bool work_can_take_out(const struct app *app)
+{
+    return app_may_change(app) &&
+           work_line_exists(&app->record, app->visit, find_line_in_hand(app));
+}

@@ -1,0 +1,147 @@
+/* SPDX-License-Identifier: MIT */
+#include "leaf/work/work_list.h"
+
+#include <string.h>
+
+#include "words/amount.h"
+#include "session/turn.h"
+
+enum move_kind work_move_in_hand(const struct app *app)
+{
+    const struct route_cell *cell = app->leaf == LEAF_WORK ? app_cell(app) : NULL;
+
+    return cell && cell->row < MOVE_COUNT_ ? (enum move_kind)cell->row : MOVE_COUNT_;
+}
+
+bool work_turns_key(const struct record *record, int visit, int pass, struct reading_key *ret_key)
+{
+    const int read = record_last_read_pass(record, visit);
+
+    if (pass > read)
+        pass = read;
+    if (pass < 1 || pass >= PASSES_MAX || work_mark_line(record, visit, pass, MOVE_ROD) == 0)
+        return false;
+    *ret_key = reading_key_pass(FIELD_ROD_TURN, visit, pass + 1);
+    return true;
+}
+
+void work_list_make(const struct app *app, struct work_list *ret_list)
+{
+    const bool empty = app->has_before && app_pass_is_empty(app);
+    const struct derived *derived = empty ? &app->before : app_shown(app);
+
+    *ret_list = (struct work_list){.derived = derived,
+                                   .moves = derived->moves.move,
+                                   .pass = empty ? app->pass - 1 : app->pass};
+}
+
+/* A text of the program's own, its plus-minus in ASCII where it is kept. */
+static void add_words(struct strbuf *out, const char *text, bool plain)
+{
+    for (; *text; text++)
+        if (plain && text[0] == '\xC2' && text[1] == '\xB1') {
+            strbuf_add(out, "+-");
+            text++;
+        } else {
+            strbuf_add_char(out, *text);
+        }
+}
+
+void work_add_amount(const struct move_words *words, bool plain, struct strbuf *out)
+{
+    int added = 0;
+
+    add_words(out, words->amount, plain);
+    for (int s = STRINGS_MAX; s >= 1 && words->by_string; s--) {
+        if (words->string[s][0] == '\0' || strcmp(words->string[s], "ok") == 0)
+            continue;
+        if (plain)
+            strbuf_addf(out, "%s %d %s", added ? "," : "; string", s, words->string[s]);
+        else
+            strbuf_addf(out, "%s %d:%s", added ? "" : " ", s, words->string[s]);
+        added++;
+    }
+}
+
+/* "relief .006 in", "action 6 to 4 /64": what a pass read where a move shows. */
+static bool add_read(const struct app *app, int pass, enum move_kind kind, int strings,
+                     struct strbuf *out)
+{
+    static const struct {
+        const char *what;
+        enum field_id bass, treble;
+    } shows[MOVE_COUNT_] = {
+        [MOVE_RESET] = {"exposure", FIELD_EXPOSURE_BASS, FIELD_EXPOSURE_TREBLE},
+        [MOVE_ROD] = {"relief", FIELD_RELIEF, FIELD_RELIEF},
+        [MOVE_SLOTS] = {"nut gap", FIELD_NUT_GAP, FIELD_NUT_GAP},
+        [MOVE_SADDLE] = {"action", FIELD_ACTION, FIELD_ACTION},
+    };
+    const bool by_string = field_get(shows[kind].bass)->per == PER_STRING;
+    const struct reading_key bass_key =
+        reading_key_pass_at(shows[kind].bass, app->visit, pass, by_string ? strings : 0, 0);
+    const struct reading_key treble_key =
+        reading_key_pass_at(shows[kind].treble, app->visit, pass, by_string ? 1 : 0, 0);
+    const enum unit unit = field_bare_unit(field_get(shows[kind].bass), &app->units);
+    double bass, treble;
+
+    if (!record_value(&app->record, &bass_key, &bass) ||
+        !record_value(&app->record, &treble_key, &treble))
+        return false;
+    strbuf_addf(out, "%s ", shows[kind].what);
+    amount_add_range(out, bass, treble, unit);
+    amount_add_unit(out, unit);
+    return true;
+}
+
+void work_add_proof(const struct app *app, const struct work_list *list, enum move_kind kind,
+                    struct strbuf *out)
+{
+    char memory[96];
+    struct strbuf read = STRBUF(memory);
+    struct move_words words;
+
+    move_words_make(list->derived, kind, &app->units, &words);
+    if (add_read(app, list->pass + 1, kind, list->derived->setup.board.strings, &read)) {
+        strbuf_addf(out, "pass %d read ", list->pass + 1);
+        strbuf_add(out, memory);
+    } else if (words.then[0]) {
+        strbuf_add(out, "expect ");
+        add_words(out, words.then, true);
+    }
+}
+
+static bool is_within(const struct move *move)
+{
+    return move->state == MOVE_WITHIN && move->done_by == 0;
+}
+
+/* "rod, saddle": the moves that are such, behind `words`; false, nothing appended, for none. */
+static bool add_names(const struct work_list *list, bool (*is_such)(const struct move *),
+                      const char *words, struct strbuf *out)
+{
+    int count = 0;
+
+    for (int kind = 0; kind < MOVE_COUNT_; kind++) {
+        if (!is_such(&list->moves[kind]))
+            continue;
+        strbuf_add(out, count++ ? ", " : words);
+        strbuf_add(out, work_mark_name((enum move_kind)kind));
+    }
+    return count > 0;
+}
+
+void work_add_left(const struct work_list *list, struct strbuf *out)
+{
+    const struct move_set *moves = &list->derived->moves;
+    const bool missed = move_set_count(moves, move_is_missed) > 0;
+
+    if (add_names(list, move_is_open, "left to do before it goes back: ", out))
+        strbuf_add(out, missed ? "; more once measured" : "");
+    else if (missed)
+        strbuf_add(out, "what is left is known once all is measured, on Bench");
+    else if (move_set_count(moves, move_is_done) > 0)
+        strbuf_add(out, "all moves are marked done: measure again before it goes back");
+    else
+        strbuf_add(out, "all moves are on target and done: it can go back");
+    add_names(list, is_within, "; within measuring error: ", out);
+}

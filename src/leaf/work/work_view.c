@@ -1,0 +1,341 @@
+/* SPDX-License-Identifier: MIT */
+#include "leaf/work/work_view.h"
+
+#include <string.h>
+
+#include "words/caution.h"
+#include "leaf/work/work_list.h"
+#include "base/utf8.h"
+#include "screen/work_lines.h"
+
+enum {
+    MARK_COLUMN = 1,
+    NAME_COLUMN = 5,
+    NAME_WIDTH = 7,
+    TEXT_COLUMN = 12,
+    LINES_MIN = 3 /* for the work lines, before the moves give up what is said below them */
+};
+
+/* How much is said below the moves that are not in hand. */
+enum work_detail { DETAIL_AMOUNT, DETAIL_THEN, DETAIL_CAUTION };
+
+struct page {
+    const struct pen *pen;
+    const struct app *app;
+    const struct work_list *list;
+    int row, end; /* the next row, and the one behind the last */
+    enum work_detail detail;
+    bool counting; /* rows are counted, nothing is drawn */
+};
+
+/* In ASCII a plus-minus takes two columns. */
+static int text_width(const struct page *page)
+{
+    return page->pen->frame->columns - TEXT_COLUMN - (page->pen->utf8 ? 1 : 3);
+}
+
+/* A row at least, also for a text that is empty. */
+static void put_text(struct page *page, enum role role, const char *text)
+{
+    const int room = page->counting ? 0 : page->end - page->row;
+    const int taken = pen_wrap(page->pen, page->row, TEXT_COLUMN, text_width(page),
+                               room > 0 ? room : 0, role, text);
+
+    page->row += taken > 0 ? taken : 1;
+}
+
+static const char *mark_of(const struct move *move)
+{
+    static const char *const marks[] = {
+        [MOVE_UNKNOWN] = " ? ",
+        [MOVE_GOOD] = " - ",
+        [MOVE_WITHIN] = "[ ]",
+        [MOVE_DUE] = "[ ]",
+    };
+    return move_is_done(move) ? "[x]" : marks[move->state];
+}
+
+static enum role role_of(const struct move *move)
+{
+    static const enum role roles[] = {
+        [MOVE_UNKNOWN] = ROLE_DIM,
+        [MOVE_GOOD] = ROLE_GOOD,
+        [MOVE_WITHIN] = ROLE_ASSUMED,
+        [MOVE_DUE] = ROLE_OFF,
+    };
+    return move_is_done(move) ? ROLE_GOOD : roles[move->state];
+}
+
+static void draw_name(const struct page *page, enum move_kind kind)
+{
+    const struct move *move = &page->list->moves[kind];
+    const bool in_hand = work_move_in_hand(page->app) == kind;
+    const struct pen *pen = page->pen;
+
+    if (page->counting || page->row >= page->end)
+        return;
+    pen_put(pen, page->row, MARK_COLUMN, 3, role_of(move), mark_of(move));
+    pen_put(pen, page->row, NAME_COLUMN, NAME_WIDTH - 1, ROLE_LABEL, work_mark_name(kind));
+    if (!in_hand)
+        return;
+    frame_set_role(pen->frame, page->row, NAME_COLUMN, NAME_WIDTH - 1, ROLE_CELL);
+    pen->frame->cursor_row = page->row;
+    pen->frame->cursor_column = NAME_COLUMN;
+}
+
+/* How far the rod was turned, where that is logged. */
+static void add_turns(const struct page *page, const struct move *move, struct strbuf *out)
+{
+    const struct reading_key key =
+        reading_key_pass(FIELD_ROD_TURN, page->app->visit, page->list->pass + 1);
+    const char *turns = record_text(&page->app->record, &key);
+
+    if (move != &page->list->moves[MOVE_ROD] || !turns)
+        return;
+    strbuf_add(out, ", ");
+    strbuf_add(out, turns);
+}
+
+static void add_done(const struct page *page, const struct move *move,
+                     const struct move_words *words, struct strbuf *out)
+{
+    const struct reading_key key = work_key(WORK_TIME, page->app->visit, move->done_by);
+    const char *time = record_text(&page->app->record, &key);
+
+    strbuf_add(out, "done ");
+    if (time)
+        work_add_time(page->app, time, out);
+    add_turns(page, move, out);
+    strbuf_add(out, "; measure again (Bench, p): ");
+    strbuf_add(out, words->then);
+}
+
+static void put_due(struct page *page, const struct move *move, const struct move_words *words,
+                    bool in_hand)
+{
+    char memory[400];
+    struct strbuf text = STRBUF(memory);
+
+    if (move->state == MOVE_WITHIN)
+        strbuf_add(&text, "within measuring error; ");
+    work_add_amount(words, false, &text);
+    put_text(page, role_of(move), memory);
+    strbuf_clear(&text);
+    strbuf_add(&text, "then ");
+    strbuf_add(&text, words->then);
+    if (page->detail >= DETAIL_THEN || in_hand)
+        put_text(page, ROLE_VALUE, memory);
+    strbuf_clear(&text);
+    strbuf_add(&text, "mind: ");
+    strbuf_add(&text, words->caution);
+    if (words->caution[0] && (page->detail >= DETAIL_CAUTION || in_hand))
+        put_text(page, ROLE_CAUTION, memory);
+}
+
+static void put_move(struct page *page, enum move_kind kind)
+{
+    const struct move *move = &page->list->moves[kind];
+    char memory[300];
+    struct strbuf text = STRBUF(memory);
+    struct move_words words;
+
+    move_words_make(page->list->derived, kind, &page->app->units, &words);
+    draw_name(page, kind);
+    if (move->state >= MOVE_WITHIN && !move_is_done(move)) {
+        put_due(page, move, &words, work_move_in_hand(page->app) == kind);
+        return;
+    }
+    if (move_is_done(move))
+        add_done(page, move, &words, &text);
+    else
+        strbuf_add(&text, words.amount[0] ? words.amount : "not known yet");
+    put_text(page, role_of(move), memory);
+}
+
+static void put_moves(struct page *page)
+{
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        put_move(page, (enum move_kind)kind);
+}
+
+static int moves_height(const struct page *page, enum work_detail detail)
+{
+    struct page counted = *page;
+
+    counted.counting = true;
+    counted.detail = detail;
+    counted.row = 0;
+    put_moves(&counted);
+    return counted.row;
+}
+
+static void draw_heading(const struct page *page, int row)
+{
+    const struct work_list *list = page->list;
+    const struct move_set *moves = &list->derived->moves;
+    const struct reading_key key = reading_key_pass(FIELD_PASS_LABEL, page->app->visit, list->pass);
+    const char *label = record_text(&page->app->record, &key);
+    const int columns = page->pen->frame->columns;
+    char memory[160];
+    struct strbuf text = STRBUF(memory);
+
+    pen_rule(page->pen, row, 0, columns);
+    strbuf_addf(&text, " %d left, %d done ", move_set_count(moves, move_is_open),
+                move_set_count(moves, move_is_done));
+    const int right = utf8_columns(memory);
+    pen_put(page->pen, row, columns - right - 1, right, ROLE_LABEL, memory);
+    strbuf_clear(&text);
+    strbuf_addf(&text, " moves by the readings of pass %d%s%s", list->pass, label ? ", " : "",
+                label ? label : "");
+    const int used = pen_put_cut(page->pen, row, 1, columns - right - 6, ROLE_LABEL, memory);
+    pen_put(page->pen, row, 1 + used, 1, ROLE_LABEL, " ");
+}
+
+/* The cautions that stand by the work in hand (or the others), as many as find room whole;
+ * returns the rows used. */
+static int draw_cautions(const struct page *page, const char *work, bool applying, int row)
+{
+    const int width = page->pen->frame->columns - 2, rows = page->end - row;
+    char memory[1024];
+    struct strbuf text = STRBUF(memory);
+
+    for (int k = 0; k < caution_count(); k++) {
+        char longer_memory[1024];
+        struct strbuf longer = STRBUF(longer_memory);
+
+        if (caution_applies(k, work) != applying)
+            continue;
+        strbuf_add(&longer, memory);
+        strbuf_add(&longer, text.length > 0 ? " \xC2\xB7 " : "");
+        strbuf_add(&longer, caution_text(k));
+        if (pen_wrap(page->pen, 0, 0, width, 0, ROLE_TEXT, longer_memory) > rows)
+            continue;
+        strbuf_clear(&text);
+        strbuf_add(&text, longer_memory);
+    }
+    return rows > 0 ? pen_wrap(page->pen, row, MARK_COLUMN, width, rows,
+                               applying ? ROLE_CAUTION : ROLE_DIM, memory)
+                    : 0;
+}
+
+/* True when what stands by the work in hand found room. */
+static bool draw_all_cautions(const struct page *page, const char *work, int row)
+{
+    if (page->end - row < 2)
+        return false;
+    pen_rule(page->pen, row, 0, page->pen->frame->columns);
+    pen_put(page->pen, row, 1, 40, ROLE_LABEL, " in the shop ");
+    row += 1 + draw_cautions(page, work, true, row + 1);
+    draw_cautions(page, work, false, row);
+    return true;
+}
+
+static void draw_left(const struct page *page, int row)
+{
+    const struct move_set *moves = &page->list->derived->moves;
+    const bool left =
+        move_set_count(moves, move_is_open) > 0 || move_set_count(moves, move_is_missed) > 0;
+    char memory[200];
+    struct strbuf text = STRBUF(memory);
+
+    work_add_left(page->list, &text);
+    pen_put_cut(page->pen, row, MARK_COLUMN, page->pen->frame->columns - 2,
+                left ? ROLE_OFF : ROLE_GOOD, memory);
+}
+
+/* What the work in hand is called: the move's name, or the line's own words. */
+static void add_work(const struct app *app, struct strbuf *out)
+{
+    const enum move_kind kind = work_move_in_hand(app);
+    const struct route_cell *cell = app_cell(app);
+
+    if (kind != MOVE_COUNT_) {
+        strbuf_add(out, work_mark_name(kind));
+        return;
+    }
+    for (int column = 0; cell && column <= WORK_NOTE; column++) {
+        const struct reading_key key =
+            work_key((enum work_column)column, app->visit, cell->key.part);
+        const char *text = record_text(&app->record, &key);
+
+        strbuf_add(out, text ? text : "");
+        strbuf_add_char(out, ' ');
+    }
+}
+
+static const char *find_caution(const char *work)
+{
+    for (int k = 0; k < caution_count(); k++)
+        if (caution_applies(k, work))
+            return caution_text(k);
+    return caution_reserve();
+}
+
+const char *work_view_draw(const struct pen *pen, const struct app *app, int row, int rows)
+{
+    struct work_list list;
+    struct page page = {.pen = pen, .app = app, .list = &list, .detail = DETAIL_CAUTION};
+    char memory[512];
+    struct strbuf work = STRBUF(memory);
+
+    work_list_make(app, &list);
+    add_work(app, &work);
+    /* Beside the moves: their heading, the lines with theirs, and what is left. */
+    const int lines = 1 + work_lines_height(app);
+    const int needed = lines < 1 + LINES_MIN ? lines : 1 + LINES_MIN;
+    while (page.detail > DETAIL_AMOUNT && moves_height(&page, page.detail) + 2 + needed > rows)
+        page.detail = (enum work_detail)((int)page.detail - 1);
+    page.row = row + 1;
+    page.end = row + rows - 1 - needed;
+    draw_heading(&page, row);
+    put_moves(&page);
+    const int at = page.row < page.end ? page.row : page.end;
+    const int room = row + rows - 1 - at;
+    const int used = work_lines_draw(pen, app, at,
+                                     room < lines + WORK_FULL_ROWS ? room : lines + WORK_FULL_ROWS);
+    draw_left(&page, at + used);
+    page.end = row + rows;
+    /* The moves have their own cautions; a line of one's own has its first one at least. */
+    return draw_all_cautions(&page, memory, at + used + 1) || work_move_in_hand(app) != MOVE_COUNT_
+               ? caution_reserve()
+               : find_caution(memory);
+}
+
+void work_view_add_prompt(const struct app *app, struct strbuf *out)
+{
+    const enum move_kind kind = work_move_in_hand(app);
+    const struct route_cell *cell = app_cell(app);
+
+    if (cell->aside)
+        strbuf_add(out, "rod, turns >");
+    else if (kind != MOVE_COUNT_)
+        strbuf_addf(out, "%s, what was done >", work_mark_name(kind));
+    else if (work_line_exists(&app->record, app->visit, cell->key.part))
+        strbuf_addf(out, "line %d, %s >", cell->key.part, field_get(cell->key.field)->label);
+    else
+        strbuf_add(out, "own work >");
+}
+
+void work_view_add_hint(const struct app *app, struct strbuf *out)
+{
+    const enum move_kind kind = work_move_in_hand(app);
+    const struct route_cell *cell = app_cell(app);
+    struct work_list list;
+
+    if (app->writing) {
+        strbuf_add(out, "Enter takes it, Esc drops it");
+    } else if (cell->aside) {
+        strbuf_add(out, "1/4 tightened it by a quarter, -1/4 slackened it");
+    } else if (kind != MOVE_COUNT_) {
+        work_list_make(app, &list);
+        const struct move *move = &list.moves[kind];
+        strbuf_add(out,
+                   move_is_done(move) || move->state == MOVE_GOOD ? "nothing is left to do here"
+                   : move->state == MOVE_UNKNOWN ? "measure first, on the Bench leaf"
+                                                 : "Space: done as planned; or type what was done");
+    } else if (work_line_exists(&app->record, app->visit, cell->key.part)) {
+        strbuf_add(out, "type it anew, Ins edits it; * takes the line out");
+    } else {
+        strbuf_add(out, "type what was done; amount and note follow");
+    }
+}

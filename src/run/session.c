@@ -1,0 +1,370 @@
+/* SPDX-License-Identifier: MIT */
+#include "leaf/leaves.h"
+#include "run/session.h"
+
+#include <errno.h>
+#include <stdlib.h>
+#include <string.h>
+#include <time.h>
+
+#include "session/app.h"
+#include "run/greeting.h"
+#include "run/sheet_keep.h"
+#include "commands/shop_settings.h"
+#include "store/aside.h"
+#include "store/paths.h"
+#include "store/shop.h"
+#include "term/term.h"
+#include "screen/ui.h"
+
+enum {
+    WAIT_MS = 1000, /* so that a failed save is tried again without a key */
+    RETRY_SECONDS = 5,
+};
+
+struct session {
+    struct profile *profile;
+    enum profile_access access;
+    struct app app;
+    struct screen *screen;
+    time_t tried;   /* when a save was tried last, by a clock that nobody sets */
+    char *aside;    /* a file with what could not be saved; NULL for none */
+    unsigned found; /* the profile's notices when it was opened */
+    size_t told;    /* so many of the greetings are said, or had nothing to say */
+};
+
+static time_t steady_seconds(void)
+{
+    struct timespec now;
+
+    return clock_gettime(CLOCK_MONOTONIC, &now) == 0 ? now.tv_sec : 0;
+}
+
+static void write_units(struct session *session)
+{
+    char *path = NULL;
+    enum status status = shop_path(&path);
+
+    if (status == STATUS_OK)
+        status = shop_write(path, &session->app.units);
+    if (status != STATUS_OK)
+        app_say(&session->app, TONE_WARNING,
+                "The gauges' units hold for now, but the shop's settings cannot be written.");
+    free(path);
+}
+
+static void write_sheet(struct session *session)
+{
+    const struct app_clock clock = screen_clock();
+    const struct sheet_keeping keeping = {.profile_path = profile_path(session->profile),
+                                          .record = &session->app.record,
+                                          .visit = session->app.visit,
+                                          .units = &session->app.units,
+                                          .today = clock.date,
+                                          .utf8 = term_traits().utf8};
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf words = STRBUF(memory);
+    const enum status status = sheet_keep(&keeping, &words);
+
+    app_say(&session->app, status == STATUS_OK ? TONE_NOTE : TONE_WARNING, memory);
+}
+
+/* What a save that failed means for the work. */
+static void add_failure(struct session *session, enum status status, int error, struct strbuf *out)
+{
+    if (status == STATUS_CHANGED && profile_conflict_path(session->profile)) {
+        /* It lies beside the profile; with its folders the name would not fit the line. */
+        const char *name = paths_name_of(profile_conflict_path(session->profile));
+
+        strbuf_add(out, "Someone else changed the file; yours is kept as ");
+        strbuf_add(out, shown_string(name).text);
+        return;
+    }
+    strbuf_add(out, "Not on disk yet: ");
+    report_words(status, error, out);
+    strbuf_add(out, session->app.aside ? ". The readings are kept aside; it is tried again."
+                                       : ". The readings are held here; it is tried again.");
+}
+
+/* A record that its file does not take is kept in another place until it does. */
+static void keep_aside(struct session *session)
+{
+    session->app.aside =
+        aside_keep(session->profile, &session->app.record, &session->aside) == STATUS_OK;
+}
+
+/* What a save that went well has to tell all the same; false for nothing. */
+static bool add_notice(const struct session *session, unsigned before, struct strbuf *out)
+{
+    const unsigned notices = profile_notices(session->profile);
+
+    if (notices & PROFILE_WRITTEN_ANEW) {
+        strbuf_add(out, "The file was gone from its folder; it is written anew, whole.");
+    } else if (notices & ~before & PROFILE_NO_GENERATION) {
+        strbuf_add(out, "Kept, but not the state before it as an earlier one: ");
+        report_words(profile_generation_status(session->profile), 0, out);
+    } else if (notices & ~before & PROFILE_LONG) {
+        greeting_add_long(out);
+    }
+    return out->length > 0;
+}
+
+static void save(struct session *session)
+{
+    const struct app_clock clock = screen_clock();
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf message = STRBUF(memory);
+
+    const unsigned before = profile_notices(session->profile);
+    errno = 0;
+    const enum status status = profile_save(session->profile, &session->app.record);
+    const int error = errno;
+    session->tried = steady_seconds();
+    /* A conflict copy holds every reading, so it counts as kept. */
+    const bool kept = status == STATUS_OK ||
+                      (status == STATUS_CHANGED && profile_conflict_path(session->profile));
+    if (kept)
+        aside_drop(&session->aside);
+    else
+        keep_aside(session);
+    bool told = status != STATUS_OK;
+    if (told)
+        add_failure(session, status, error, &message);
+    else
+        told = add_notice(session, before, &message);
+    app_kept(&session->app, kept ? STATUS_OK : status, &clock, told ? memory : NULL);
+}
+
+/* What an earlier session kept aside and is no part of this one. */
+static void tell_aside(struct session *session, enum aside_found found, const char *path)
+{
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf message = STRBUF(memory);
+
+    if (found == ASIDE_BESIDE)
+        strbuf_addf(&message, "Readings kept aside for an earlier state are beside it now: %s",
+                    shown_string(paths_name_of(path)).text);
+    else if (found == ASIDE_UNSEEN)
+        strbuf_addf(&message, "Whether readings were kept aside cannot be seen now: %s",
+                    shown_string(path).text);
+    else
+        strbuf_addf(&message, "Readings that are not in this file yet: %s",
+                    shown_string(path).text);
+    app_say(&session->app, TONE_WARNING, memory);
+}
+
+/* What an earlier session could not save is saved first of all. */
+static void bring_back(struct session *session)
+{
+    save(session);
+    if (session->app.keeping == KEEPING_KEPT)
+        app_say(&session->app, TONE_NOTE,
+                "Readings that could not be saved last time are back, and on disk now.");
+}
+
+/* Says the next thing wherever the line is free for it: none takes another's place. */
+static void greet(struct session *session)
+{
+    const struct app *app = &session->app;
+    const struct greeted greeted = {.profile = session->profile,
+                                    .access = session->access,
+                                    .found = session->found,
+                                    .from_shelf = app->from_shelf};
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf message = STRBUF(memory);
+
+    if (app->tone != TONE_NONE || app->overlay != OVERLAY_NONE || app->entry.text[0] != '\0' ||
+        app_is_asked(app))
+        return;
+    if (greeting_next(&greeted, &session->told, &message))
+        app_say(&session->app, TONE_WARNING, memory);
+}
+
+static enum status begin_app(struct session *session, bool from_shelf)
+{
+    const struct shop_units units = shop_settings_read(NULL), metric = shop_units_metric();
+    char *path = NULL;
+    struct record record;
+    const enum aside_found found = aside_find(session->profile, &record, &path);
+    enum status status =
+        found == ASIDE_RECORD ? STATUS_OK : record_copy(profile_record(session->profile), &record);
+
+    if (status == STATUS_OK)
+        status = app_init(&session->app, &leaves_all, &record,
+                          memcmp(&units, &metric, sizeof units) == 0, &units,
+                          profile_editable(session->profile) != STATUS_OK);
+    else
+        record_init(&record);
+    if (status != STATUS_OK) {
+        record_done(&record);
+        free(path);
+        return status;
+    }
+    session->app.from_shelf = from_shelf;
+    session->found = profile_notices(session->profile);
+    if (found == ASIDE_RECORD) {
+        session->aside = path;
+        bring_back(session);
+        return status;
+    }
+    if (found != ASIDE_NONE)
+        tell_aside(session, found, path);
+    free(path);
+    return status;
+}
+
+/* The caller closes the profile, also after a failure. */
+static enum status open_session(struct session *session, const char *path,
+                                enum profile_access access, bool from_shelf,
+                                struct profile_problems *problems)
+{
+    errno = 0;
+    session->access = access;
+    const enum status status = profile_open(path, access, problems, &session->profile);
+
+    return status == STATUS_OK ? begin_app(session, from_shelf) : status;
+}
+
+static void carry_out(struct session *session, const struct app_effects *effects)
+{
+    if (effects->save)
+        save(session);
+    if (effects->units)
+        write_units(session);
+    if (effects->sheet)
+        write_sheet(session);
+    if (effects->repaint)
+        term_repaint();
+    if (effects->suspend)
+        term_suspend();
+}
+
+static void run_session(struct session *session)
+{
+    bool quit = false;
+
+    while (!quit) {
+        greet(session);
+        if (screen_fit(session->screen)) {
+            ui_compose(&session->app, term_traits().utf8, &session->screen->frame);
+            term_show(&session->screen->frame);
+        }
+        const struct event event = term_wait(WAIT_MS);
+        const struct app_clock clock = screen_clock();
+        const struct app_effects effects = app_handle(&session->app, &event, &clock);
+
+        carry_out(session, &effects);
+        if (session->app.keeping == KEEPING_FAILED &&
+            steady_seconds() - session->tried >= RETRY_SECONDS)
+            save(session);
+        quit = effects.quit;
+    }
+}
+
+/* The last word on a record that could not be saved while the session ran. */
+static enum status end_session(struct session *session)
+{
+    if (session->app.keeping != KEEPING_FAILED)
+        return STATUS_OK;
+    errno = 0;
+    const enum status status = profile_save(session->profile, &session->app.record);
+    const int error = errno;
+    if (status == STATUS_OK)
+        aside_drop(&session->aside);
+    else if (!session->app.aside)
+        keep_aside(session);
+    errno = error;
+    return status;
+}
+
+/* What has become of the readings that their file did not take. */
+static void tell_rest(const struct session *session, enum status status)
+{
+    if (!session->app.aside) {
+        fputs("sillet: the readings since the last save are lost\n", stderr);
+        return;
+    }
+    fprintf(stderr, "sillet: the readings since the last save are kept in %s\n", session->aside);
+    fputs(status == STATUS_TOO_LARGE
+              ? "sillet: no file can hold more; go on in a copy (shelf: * f)\n"
+              : "sillet: they are saved when the file is opened the next time\n",
+          stderr);
+}
+
+static enum exit_code run_on_terminal(struct session *session, const char *path)
+{
+    const char *reason = NULL;
+
+    if (term_start(&reason) != STATUS_OK) {
+        fprintf(stderr, "sillet: %s\n", reason);
+        return EXIT_CANNOT;
+    }
+    run_session(session);
+    /* While the terminal is ours so are the signals: none cuts the last save short. */
+    const enum status status = end_session(session);
+    const int error = errno;
+    profile_close(session->profile);
+    session->profile = NULL;
+    term_stop();
+    if (status == STATUS_OK)
+        return EXIT_GOOD;
+    report_failure(path, status, error, stderr);
+    tell_rest(session, status);
+    return EXIT_CANNOT;
+}
+
+enum exit_code session_command(const char *path)
+{
+    struct screen screen = {.frame = {.rows = 0}};
+    struct session session = {.screen = &screen};
+    struct profile_problems problems;
+    enum exit_code code = EXIT_CANNOT;
+
+    profile_problems_init(&problems);
+    const enum status status = open_session(&session, path, PROFILE_TO_EDIT, false, &problems);
+    if (status == STATUS_OK) {
+        code = run_on_terminal(&session, path);
+        app_done(&session.app);
+    } else {
+        const int error = errno;
+
+        report_problems(path, &problems, PROBLEM_ERROR, stderr);
+        report_failure(path, status, error, stderr);
+    }
+    profile_problems_done(&problems);
+    screen_done(&screen);
+    free(session.aside);
+    profile_close(session.profile);
+    return code;
+}
+
+enum session_end session_from_shelf(const char *path, enum profile_access access, enum leaf leaf,
+                                    struct screen *screen, struct strbuf *words)
+{
+    struct session session = {.screen = screen};
+    enum session_end end = SESSION_LEFT;
+    enum status status = open_session(&session, path, access, true, NULL);
+    int error = errno;
+
+    if (status != STATUS_OK) {
+        end = SESSION_NOT_OPENED;
+        strbuf_add(words, "It cannot be opened: ");
+    } else {
+        app_take_leaf(&session.app, leaf);
+        run_session(&session);
+        status = end_session(&session);
+        error = errno;
+        if (status != STATUS_OK) {
+            end = SESSION_LOST;
+            strbuf_add(words, session.app.aside
+                                  ? "Not in its file, but kept aside until it is opened again: "
+                                  : "The readings since the last save are lost: ");
+        }
+        app_done(&session.app);
+    }
+    if (status != STATUS_OK)
+        report_words(status, error, words);
+    free(session.aside);
+    profile_close(session.profile);
+    return end;
+}

@@ -1,0 +1,155 @@
+/* SPDX-License-Identifier: MIT */
+#include "run/shelf_earlier_items.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "model/record_walk.h"
+#include "store/profile.h"
+#include "store/safefile.h"
+
+/* How many entries are not the same in both, and the first of them. */
+struct difference {
+    size_t count;
+    struct reading_key first;
+};
+
+static void add_difference(struct difference *difference, const struct reading_key *key)
+{
+    if (difference->count++ == 0)
+        difference->first = *key;
+}
+
+/* Both are sorted by their keys. */
+static struct difference compare(const struct record *a, const struct record *b)
+{
+    struct difference difference = {.count = 0};
+    size_t i = 0, j = 0;
+
+    while (i < a->count || j < b->count) {
+        const int order = i == a->count ? 1
+                          : j == b->count
+                              ? -1
+                              : reading_key_compare(&a->readings[i].key, &b->readings[j].key);
+
+        if (order != 0)
+            add_difference(&difference, order < 0 ? &a->readings[i].key : &b->readings[j].key);
+        else if (strcmp(a->readings[i].text, b->readings[j].text) != 0)
+            add_difference(&difference, &a->readings[i].key);
+        i += order <= 0;
+        j += order >= 0;
+    }
+    return difference;
+}
+
+static void add_record(const struct record *record, const struct record *now, struct strbuf *out)
+{
+    const struct difference difference = compare(record, now);
+    const int visit = record_last_visit(record);
+    const int passes = visit > 0 ? record_last_pass(record, visit) : 0;
+
+    if (visit > 0)
+        strbuf_addf(out, "visit %d, %d %s; ", visit, passes, passes == 1 ? "pass" : "passes");
+    if (difference.count == 0)
+        strbuf_add(out, "the same as now");
+    else
+        strbuf_addf(out, "%zu %s not as now: %s%s", difference.count,
+                    difference.count == 1 ? "entry" : "entries",
+                    field_get(difference.first.field)->label, difference.count > 1 ? " ..." : "");
+}
+
+/* What an earlier state holds, or why it cannot be told. */
+static void tell(const char *path, const struct record *now, struct strbuf *out)
+{
+    struct profile *profile;
+    const enum status status = profile_open(path, PROFILE_TO_READ, NULL, &profile);
+
+    if (status != STATUS_OK) {
+        strbuf_add(out, status_text(status));
+        return;
+    }
+    add_record(profile_record(profile), now, out);
+    profile_close(profile);
+}
+
+static void read_item(const struct earlier_items *items, size_t at, const struct record *now)
+{
+    const struct version *version = earlier_item_version(items, at);
+    struct shelf_earlier *item = &items->items[at];
+    struct strbuf when = STRBUF(item->when), holds = STRBUF(item->holds);
+
+    item->beside = version != NULL;
+    if (version) {
+        strbuf_add(&when, version->when);
+        const char *name = version_name(version);
+
+        strbuf_addf(&holds, "%s: ", name + versions_profile_length(name) + 1);
+    } else {
+        strbuf_add(&when, items->generations.items[at - items->versions.count].when);
+    }
+    tell(earlier_item_path(items, at), now, &holds);
+}
+
+static enum status read_items(struct earlier_items *items, const struct record *now)
+{
+    items->count = items->versions.count + items->generations.count;
+    items->items = calloc(items->count + 1, sizeof *items->items);
+    if (!items->items)
+        return STATUS_NO_MEMORY;
+    for (size_t i = 0; i < items->count; i++)
+        read_item(items, i, now);
+    return STATUS_OK;
+}
+
+static enum status list_items(const char *path, const struct record *now,
+                              struct earlier_items *items)
+{
+    char *target = safefile_target(path);
+    enum status status = target ? versions_list(target, &items->versions) : STATUS_NOT_FOUND;
+
+    if (status == STATUS_OK)
+        status = generations_list(target, &items->generations);
+    /* A version lies where it can be seen all the same. */
+    if (items->versions.count > 0 && status != STATUS_NO_MEMORY)
+        status = STATUS_OK;
+    free(target);
+    return status == STATUS_OK ? read_items(items, now) : status;
+}
+
+const struct version *earlier_item_version(const struct earlier_items *items, size_t at)
+{
+    return at < items->versions.count ? &items->versions.items[at] : NULL;
+}
+
+const char *earlier_item_path(const struct earlier_items *items, size_t at)
+{
+    const struct version *version = earlier_item_version(items, at);
+
+    return version ? version->path : items->generations.items[at - items->versions.count].path;
+}
+
+enum status earlier_items_read(const char *path, struct earlier_items *ret_items)
+{
+    struct earlier_items items = {.items = NULL};
+    const struct record nothing = {.count = 0};
+    struct profile *profile = NULL;
+
+    /* A profile that cannot be read any more may be why an earlier state is wanted. */
+    (void)profile_open(path, PROFILE_TO_READ, NULL, &profile);
+    const enum status status =
+        list_items(path, profile ? profile_record(profile) : &nothing, &items);
+    profile_close(profile);
+    if (status == STATUS_OK)
+        *ret_items = items;
+    else
+        earlier_items_done(&items);
+    return status;
+}
+
+void earlier_items_done(struct earlier_items *items)
+{
+    versions_done(&items->versions);
+    generations_done(&items->generations);
+    free(items->items);
+    *items = (struct earlier_items){.items = NULL};
+}

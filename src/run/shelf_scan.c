@@ -1,0 +1,65 @@
+/* SPDX-License-Identifier: MIT */
+#include <time.h>
+
+#include "run/shelf_inside.h"
+
+enum { READ_MS = 40 /* of reading between two looks at the keys */ };
+
+long long shelf_scan_now_ms(void)
+{
+    struct timespec now;
+
+    clock_gettime(CLOCK_MONOTONIC, &now);
+    return (long long)now.tv_sec * 1000 + now.tv_nsec / 1000000;
+}
+
+/* A folder that is not there yet is an empty shelf; any other that cannot be listed says so. */
+static void tell_failure(struct shelf_session *session)
+{
+    const enum status status = shelf_status(session->shelf);
+    struct strbuf failure = STRBUF(session->list.failure);
+
+    strbuf_clear(&failure);
+    if (status == STATUS_OK || status == STATUS_NOT_FOUND)
+        return;
+    strbuf_add(&failure, "This folder cannot be listed: ");
+    if (status == STATUS_NOT_REGULAR)
+        strbuf_add(&failure, "it is a file");
+    else
+        report_words(status, shelf_error(session->shelf), &failure);
+    strbuf_add(&failure, ". Once it can, its instruments appear here.");
+}
+
+void shelf_scan_give(struct shelf_session *session)
+{
+    session->outdated = false;
+    if (!shelf_items_give(session->shelf, &session->list))
+        shelf_list_say(&session->list, TONE_WARNING, "Out of memory: the list cannot be shown.");
+    tell_failure(session);
+}
+
+/* The list's texts may be gone afterwards: it has to be given the new ones before it is shown
+ * or handles anything. */
+void shelf_scan_read(struct shelf_session *session)
+{
+    const long long end = shelf_scan_now_ms() + READ_MS;
+
+    while (shelf_scan_now_ms() < end && shelf_read_next(session->shelf))
+        session->outdated = true;
+    if (shelf_unread(session->shelf) == 0)
+        shelf_keep_cache(session->shelf);
+}
+
+void shelf_scan_freshen(struct shelf_session *session)
+{
+    if (session->outdated)
+        shelf_scan_give(session);
+}
+
+/* What changed last is read first, so that the list seldom shows a file without its card. */
+void shelf_scan_again(struct shelf_session *session)
+{
+    shelf_scan(session->shelf);
+    shelf_scan_read(session);
+    shelf_scan_give(session);
+}

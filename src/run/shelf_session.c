@@ -1,0 +1,110 @@
+/* SPDX-License-Identifier: MIT */
+#include "run/shelf_session.h"
+
+#include <string.h>
+
+#include "run/shelf_inside.h"
+#include "commands/shop_settings.h"
+#include "store/preset.h"
+#include "term/term.h"
+#include "shelf/shelf_view.h"
+
+enum {
+    WAIT_MS = 1000, /* so that what others file is seen without a key */
+    SHOW_MS = 250,  /* between two pictures of a list that is being read */
+};
+
+static void show(struct shelf_session *session)
+{
+    session->shown_ms = shelf_scan_now_ms();
+    shelf_scan_freshen(session);
+    if (!screen_fit(&session->screen))
+        return;
+    session->list.rows = shelf_view_rows(session->screen.frame.rows);
+    shelf_list_scroll(&session->list);
+    shelf_view_compose(&session->list, term_traits().utf8, &session->screen.frame);
+    term_show(&session->screen.frame);
+}
+
+/* Keys come first: reading goes on only while none is waiting. */
+static struct event next_event(struct shelf_session *session)
+{
+    for (;;) {
+        const bool reading = shelf_unread(session->shelf) > 0;
+        const struct event event = term_wait(reading ? 0 : WAIT_MS);
+
+        if (event.type != EVENT_NONE) {
+            shelf_scan_freshen(session);
+            return event;
+        }
+        if (reading)
+            shelf_scan_read(session);
+        else if (shelf_is_stale(session->shelf))
+            shelf_scan_again(session);
+        else
+            return event;
+        if (shelf_unread(session->shelf) == 0 || shelf_scan_now_ms() - session->shown_ms >= SHOW_MS)
+            show(session);
+    }
+}
+
+static void run(struct shelf_session *session)
+{
+    struct shelf_effects effects = {.quit = false};
+
+    while (!effects.quit) {
+        show(session);
+        const struct event event = next_event(session);
+
+        effects = shelf_list_handle(&session->list, &event);
+        shelf_session_do(session, &effects);
+    }
+    shelf_keep_cache(session->shelf);
+}
+
+static void begin(struct shelf_session *session)
+{
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf words = STRBUF(memory);
+    int count = 0;
+
+    for (const struct preset *preset; count < PRESETS_MAX && (preset = preset_get(count));)
+        session->presets[count++] = preset->title;
+    shelf_list_init(&session->list, shelf_folder(session->shelf), session->presets, count);
+    shelf_scan_read(session);
+    shelf_scan_give(session);
+    (void)shop_settings_read(&words);
+    if (words.length > 0)
+        shelf_list_say(&session->list, TONE_WARNING, memory);
+}
+
+static enum exit_code run_on_terminal(struct shelf_session *session)
+{
+    const char *reason = NULL;
+
+    if (term_start(&reason) != STATUS_OK) {
+        fprintf(stderr, "sillet: %s\n", reason);
+        return EXIT_CANNOT;
+    }
+    run(session);
+    term_stop();
+    if (session->loss[0] == '\0')
+        return EXIT_GOOD;
+    fprintf(stderr, "sillet: %s\n", session->loss);
+    return EXIT_CANNOT;
+}
+
+enum exit_code shelf_session_command(const char *folder)
+{
+    struct shelf_session session = {.shelf = NULL};
+
+    if (shelf_items_open(folder, &session.shelf) != STATUS_OK)
+        return EXIT_CANNOT;
+    begin(&session);
+    const enum exit_code code = run_on_terminal(&session);
+    earlier_items_done(&session.earlier);
+    shelf_list_done(&session.list);
+    screen_done(&session.screen);
+    shelf_close(session.shelf);
+    return code;
+}

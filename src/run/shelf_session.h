@@ -1,0 +1,15 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_RUN_SHELF_SESSION_H
+#define SILLET_RUN_SHELF_SESSION_H
+
+#include "commands/report.h"
+
+/*
+ * `sillet`: the instruments on file in a folder (NULL: the data folder), until the tech
+ * leaves; instruments open from there and lead back. The folder need not exist: the first
+ * new instrument makes it. EXIT_CANNOT when the terminal cannot be used, or the last save of
+ * an instrument failed.
+ */
+enum exit_code shelf_session_command(const char *folder);
+
+#endif

@@ -1,0 +1,15 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_SCREEN_CHOICE_VIEW_H
+#define SILLET_SCREEN_CHOICE_VIEW_H
+
+#include "session/app.h"
+#include "draw/pen.h"
+
+/* The names that what is typed could mean, numbered, in as many rows above `row` as they take, at
+ * most CHOICE_VIEW_ROWS; of a longer list the page with the one that Enter takes. Nothing where
+ * there are none. */
+enum { CHOICE_VIEW_ROWS = 7 }; /* the line over them included */
+
+void choice_view_draw(const struct pen *pen, const struct app *app, int row);
+
+#endif

@@ -1,0 +1,188 @@
+/* SPDX-License-Identifier: MIT */
+#include "session/app.h"
+
+#include <string.h>
+
+#include "model/record_access.h"
+#include "model/record_walk.h"
+
+void app_say(struct app *app, enum app_tone tone, const char *message)
+{
+    struct strbuf text = STRBUF(app->message);
+
+    strbuf_clear(&text);
+    strbuf_add(&text, message);
+    app->tone = tone;
+}
+
+void app_kept(struct app *app, enum status status, const struct app_clock *clock,
+              const char *message)
+{
+    struct strbuf at = STRBUF(app->kept_at);
+    const bool failed = app->keeping == KEEPING_FAILED;
+
+    app->keeping = status == STATUS_OK ? KEEPING_KEPT : KEEPING_FAILED;
+    /* A failure dates from its first try. */
+    if (status == STATUS_OK || !failed) {
+        strbuf_clear(&at);
+        strbuf_add_bytes(&at, clock->time, strlen(clock->time) < 5 ? strlen(clock->time) : 5);
+    }
+    if (message)
+        app_say(app, status == STATUS_OK ? TONE_NOTE : TONE_WARNING, message);
+    else if (failed && status == STATUS_OK)
+        app_say(app, TONE_NOTE, "On disk now: every reading is kept.");
+}
+
+bool app_may_change(const struct app *app)
+{
+    return app->keeping != KEEPING_READ_ONLY;
+}
+
+struct day app_today(const struct app *app)
+{
+    struct day day = {.year = 0, .month = 1, .day = 1};
+
+    (void)day_parse(app->today, &day);
+    return day;
+}
+
+/* --- the pass in hand --- */
+
+const struct derived *app_shown(const struct app *app)
+{
+    return app->previewing ? &app->preview : &app->now;
+}
+
+int app_last_pass(const struct app *app)
+{
+    const int last = record_last_read_pass(&app->record, app->visit);
+
+    return last > app->pass ? last : app->pass;
+}
+
+bool app_pass_is_empty(const struct app *app)
+{
+    return record_last_read_pass(&app->record, app->visit) < app->pass;
+}
+
+enum nut_method app_nut_method(const struct app *app)
+{
+    const struct reading_key key = reading_key_pass(FIELD_NUT_METHOD, app->visit, app->pass);
+    double method = NUT_OPEN;
+
+    if (!record_value(&app->record, &key, &method) && app->has_before)
+        return app->before.setup.nut_method;
+    return (enum nut_method)method;
+}
+
+const struct reading *app_reading_before(const struct app *app, const struct route_cell *cell)
+{
+    struct reading_key key = cell->key;
+
+    for (key.part = cell->key.part - 1; key.visit > 0; key.visit--) {
+        for (; key.part > 0; key.part--) {
+            const struct reading *reading = record_get(&app->record, &key);
+
+            if (reading && reading->value.state != READING_BAD)
+                return reading;
+        }
+        key.part = record_last_pass(&app->record, key.visit - 1);
+    }
+    return NULL;
+}
+
+/* --- the leaf in hand --- */
+
+const struct leaf_row *app_row(const struct app *app)
+{
+    return app->leaves->row[app->leaf];
+}
+
+const struct route_cell *app_cell(const struct app *app)
+{
+    return app->at < app->route.count ? &app->route.cells[app->at] : NULL;
+}
+
+enum figure_id app_figure(const struct app *app)
+{
+    return app_row(app)->figure ? app_row(app)->figure(app) : app_row(app)->leaf_figure;
+}
+
+int app_string(const struct app *app)
+{
+    const struct route_cell *cell = app_cell(app);
+    const int strings = app->now.setup.board.strings;
+
+    return cell ? cell->string : strings > 0 ? strings : 1;
+}
+
+bool app_expected(const struct app *app, const struct route_cell *cell, double *ret_mm)
+{
+    return app_row(app)->expected && app_row(app)->expected(app, cell, ret_mm);
+}
+
+int app_note(const struct app *app)
+{
+    return app_row(app)->note ? app_row(app)->note(app) : -1;
+}
+
+/* --- the entry --- */
+
+bool app_is_asked(const struct app *app)
+{
+    return app->asked && app->asked->look;
+}
+
+const struct field *app_field(const struct app *app)
+{
+    const struct route_cell *cell = app_is_asked(app) ? NULL : app_cell(app);
+
+    return cell ? field_get(cell->key.field) : NULL;
+}
+
+bool app_is_typing(const struct app *app)
+{
+    return app->writing || app_is_asked(app) || !lineedit_is_empty(&app->entry);
+}
+
+struct name_list app_names(const struct app *app)
+{
+    return app_is_asked(app) ? name_list_for(app->asked->names, &app->record)
+                             : name_list_of_field(field_get(app_cell(app)->key.field));
+}
+
+/* Lists and texts are edited; all else is said anew faster. */
+bool app_is_edited(const struct app *app)
+{
+    const struct field *field = app_field(app);
+
+    return field && (field->kind == KIND_TEXT || field->kind == KIND_FRETS);
+}
+
+bool app_is_emptied(const struct app *app)
+{
+    return app->opened && lineedit_is_empty(&app->entry) && app_is_edited(app);
+}
+
+bool app_takes_letters(const struct app *app)
+{
+    const struct field *field = app_field(app);
+
+    if (!field)
+        return app_is_asked(app);
+    switch (field->kind) {
+    case KIND_TEXT:
+    case KIND_CHOICE:
+    case KIND_YESNO:
+    case KIND_NOTE:
+    case KIND_DATE:
+    case KIND_TIME:
+        return true;
+    case KIND_NUMBER:
+    case KIND_COUNT:
+    case KIND_FRETS:
+    case KIND_RADIUS:
+        break;
+    }
+    return false;
+}

@@ -1,0 +1,189 @@
+/* SPDX-License-Identifier: MIT */
+#include <stdlib.h>
+
+#include "model/record_walk.h"
+#include "session/turn.h"
+
+/* The pass and the leaf in hand. */
+
+static void settle(struct app *app)
+{
+    if (app_row(app)->settle)
+        app_row(app)->settle(app, true);
+}
+
+void app_take_pass(struct app *app, int visit, int pass)
+{
+    app->visit = visit;
+    app->pass = pass;
+    app->begun.pass = 0;
+    app->fresh = false;
+    app->asked = NULL;
+    app->named.visit = 0;
+    for (int leaf = 0; leaf < LEAF_COUNT_; leaf++)
+        if (app->leaves->row[leaf]->take_pass)
+            app->leaves->row[leaf]->take_pass(app);
+    app->at = 0;
+    app_drop_entry(app);
+    app_refresh(app);
+    settle(app);
+}
+
+/* --- a pass that is begun --- */
+
+/*
+ * A pass or visit that was begun and has nothing in it is gone when it is left, so that one begun
+ * by mistake needs no taking out. Leaves on which something of it can be entered keep it; those
+ * between them on the way (strings before pitch) let go of it only for as long as they are shown.
+ */
+
+/* Whether the pass in hand is such, and there is another one to go back to. */
+static bool is_begun(const struct app *app)
+{
+    int visit, pass;
+
+    return record_last_pass(&app->record, app->visit) < app->pass &&
+           (app->pass > 1 || record_last_visit(&app->record) < app->visit) &&
+           record_current_pass(&app->record, &visit, &pass);
+}
+
+/* Turns of the rod are logged before their pass begins, so they do not count. */
+static bool is_entered_here(const struct app *app)
+{
+    for (int i = 0; i < app->route.count; i++) {
+        const struct reading_key *key = &app->route.cells[i].key;
+        const bool of_pass =
+            field_get(key->field)->section == SECTION_PASS && key->part == app->pass;
+
+        if (key->visit == app->visit && key->field != FIELD_ROD_TURN && (of_pass || app->pass == 1))
+            return true;
+    }
+    return false;
+}
+
+static void take(struct app *app, struct pass_place place)
+{
+    app->visit = place.visit;
+    app->pass = place.pass;
+    app_lay(app);
+}
+
+static struct pass_place find_left(const struct app *app, struct pass_place begun)
+{
+    struct pass_place left = {.visit = begun.visit, .pass = begun.pass - 1};
+
+    if (left.pass == 0)
+        (void)record_current_pass(&app->record, &left.visit, &left.pass);
+    return left;
+}
+
+static void say(struct app *app, struct pass_place begun, bool gone)
+{
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf text = STRBUF(memory);
+
+    if (begun.pass > 1)
+        strbuf_addf(&text, "Pass %d", begun.pass);
+    else
+        strbuf_addf(&text, "Visit %d", begun.visit);
+    strbuf_add(&text, gone ? " had nothing in it yet and is left; " : ", begun before, goes on.");
+    if (gone)
+        strbuf_add(&text, begun.pass > 1 ? "p begins it again." : "v begins it again.");
+    app_say(app, TONE_NOTE, memory);
+}
+
+/* Lays the leaf in hand out. A pass that was begun and has nothing in it is left where nothing of
+ * it can be entered. */
+static void lay_leaf(struct app *app)
+{
+    const struct pass_place before = {.visit = app->visit, .pass = app->pass};
+
+    if (is_begun(app))
+        app->begun = before;
+    else if (app_row(app)->is_bench)
+        app->begun.pass = 0;
+    if (app->begun.pass == 0) {
+        app_lay(app);
+        return;
+    }
+    take(app, app->begun);
+    if (!is_entered_here(app))
+        take(app, find_left(app, app->begun));
+    if (app->visit == before.visit && app->pass == before.pass)
+        return;
+    say(app, app->begun, app->pass != app->begun.pass || app->visit != app->begun.visit);
+    app_refresh(app);
+}
+
+bool app_leave_begun(struct app *app)
+{
+    if (!app->fresh || !is_begun(app))
+        return false;
+    const struct pass_place left =
+        find_left(app, (struct pass_place){.visit = app->visit, .pass = app->pass});
+    app_take_pass(app, left.visit, left.pass);
+    app_say(app, TONE_NOTE, "Back in the pass before; nothing was entered in the new one.");
+    return true;
+}
+
+/* --- leaves --- */
+
+void app_take_leaf(struct app *app, enum leaf leaf)
+{
+    app->at_of[app->leaf] = app->at;
+    app->asked = NULL;
+    app->named.visit = 0;
+    app->leaf = leaf;
+    app->at = app->at_of[leaf];
+    lay_leaf(app);
+    app_drop_entry(app);
+    app_refresh_entry(app);
+    settle(app);
+}
+
+static void free_states(struct app *app)
+{
+    for (int leaf = 0; leaf < LEAF_COUNT_; leaf++)
+        free(app->state[leaf]);
+}
+
+static enum status make_states(struct app *app)
+{
+    for (int leaf = 0; leaf < LEAF_COUNT_; leaf++) {
+        const size_t size = app->leaves->row[leaf]->state_size;
+
+        app->state[leaf] = size > 0 ? calloc(1, size) : NULL;
+        if (size > 0 && !app->state[leaf]) {
+            free_states(app);
+            return STATUS_NO_MEMORY;
+        }
+        if (app->leaves->row[leaf]->is_bench)
+            app->leaf = (enum leaf)leaf;
+    }
+    return STATUS_OK;
+}
+
+enum status app_init(struct app *app, const struct leaves *leaves, struct record *record,
+                     bool metric, const struct shop_units *units, bool read_only)
+{
+    int visit = 1, pass = 1;
+
+    *app = (struct app){.leaves = leaves, .metric = metric, .units = *units};
+    if (make_states(app) != STATUS_OK)
+        return STATUS_NO_MEMORY;
+    app->record = *record;
+    record_init(record);
+    undo_init(&app->undo);
+    app->keeping = read_only ? KEEPING_READ_ONLY : KEEPING_AS_FILED;
+    if (!record_current_pass(&app->record, &visit, &pass) && record_last_visit(&app->record) > 0)
+        visit = record_last_visit(&app->record);
+    app_take_pass(app, visit, pass);
+    return STATUS_OK;
+}
+
+void app_done(struct app *app)
+{
+    free_states(app);
+    undo_done(&app->undo);
+    record_done(&app->record);
+}

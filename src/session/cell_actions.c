@@ -1,0 +1,200 @@
+/* SPDX-License-Identifier: MIT */
+#include "session/cell_actions.h"
+
+#include <stddef.h>
+
+#include "session/filing.h"
+#include "session/typing.h"
+
+bool turn_accept_cell(struct turn *turn)
+{
+    struct app *app = turn->app;
+
+    if (app->at >= app->route.count) {
+        if (app->route.ends_pass)
+            app_say(app, TONE_NOTE,
+                    "All cells done. p begins the next pass; on the number pad, * and 4.");
+        return false;
+    }
+    if (app_is_emptied(app))
+        turn_clear_cell(turn);
+    if (!lineedit_is_empty(&app->entry) && !(turn_may_change(turn) && turn_take_entry(turn)))
+        return false;
+    turn_go_to(turn, route_step(&app->route, app->at, 1));
+    return true;
+}
+
+void turn_accept(struct turn *turn)
+{
+    const struct leaf_row *row = app_row(turn->app);
+
+    if (row->accept)
+        row->accept(turn);
+    else
+        (void)turn_accept_cell(turn);
+}
+
+static void open_overlay(struct turn *turn, enum app_overlay overlay)
+{
+    turn->app->overlay = overlay;
+    turn->app->overlay_top = 0;
+}
+
+static void leave(struct turn *turn)
+{
+    turn->effects.quit = true;
+}
+
+/* Drops what is typed; with nothing typed, goes back to the shelf it came from. */
+void turn_cancel(struct turn *turn)
+{
+    struct app *app = turn->app;
+
+    if (app->from_shelf && !app->writing && lineedit_is_empty(&app->entry))
+        leave(turn);
+    app_drop_entry(app);
+    app_refresh_entry(app);
+}
+
+static void take_leaf_beside(struct turn *turn, int by)
+{
+    const int leaf = ((int)turn->app->leaf + by + LEAF_COUNT_) % LEAF_COUNT_;
+
+    app_take_leaf(turn->app, (enum leaf)leaf);
+}
+
+/* The shelf lies before the first leaf. */
+void turn_leaf_back(struct turn *turn)
+{
+    if (!turn_may_go(turn))
+        return;
+    if (turn->app->from_shelf && turn->app->leaf == (enum leaf)0)
+        leave(turn);
+    else
+        take_leaf_beside(turn, -1);
+}
+
+/* What is not in its file may go with the program, so that has to be asked for twice. */
+void turn_quit(struct turn *turn)
+{
+    struct app *app = turn->app;
+
+    if (app->keeping == KEEPING_FAILED && !app->quit_asked) {
+        app->quit_asked = true;
+        turn_warn(turn, app->aside ? "Not in its file yet: pressing that again leaves; what is "
+                                     "kept aside is saved next time."
+                                   : "Not on disk yet: pressing that again leaves, and the "
+                                     "readings are lost.");
+        return;
+    }
+    leave(turn);
+}
+
+static void move(struct turn *turn, int at)
+{
+    if (turn_may_go(turn))
+        turn_go_to(turn, at);
+}
+
+/* From a cell off the way to the one that it stands beside. */
+void turn_back(struct turn *turn)
+{
+    const struct app *app = turn->app;
+
+    if (typing_erase(turn))
+        return;
+    turn_go_to(turn, app_cell(app) && app_cell(app)->aside ? route_move(&app->route, app->at, 0, -1)
+                                                           : route_step(&app->route, app->at, -1));
+}
+
+void turn_move_row(struct turn *turn, int by)
+{
+    move(turn, route_move(&turn->app->route, turn->app->at, by, 0));
+}
+
+void turn_move_column(struct turn *turn, int by)
+{
+    move(turn, route_move(&turn->app->route, turn->app->at, 0, by));
+}
+
+void turn_move_first(struct turn *turn)
+{
+    move(turn, 0);
+}
+
+void turn_move_last(struct turn *turn)
+{
+    move(turn, route_last(&turn->app->route));
+}
+
+void turn_go_to_leaf(struct turn *turn, int leaf)
+{
+    if (turn_may_go(turn) && (int)turn->app->leaf != leaf)
+        app_take_leaf(turn->app, (enum leaf)leaf);
+}
+
+void turn_leaf_on(struct turn *turn)
+{
+    if (turn_may_go(turn))
+        take_leaf_beside(turn, 1);
+}
+
+void turn_ask_sheet(struct turn *turn)
+{
+    turn->effects.sheet = true;
+}
+
+/* A reading comes before what follows from it; a move and a pass looked at are no readings. */
+void turn_explain(struct turn *turn)
+{
+    struct app *app = turn->app;
+    const struct leaf_row *row = app_row(app);
+
+    app->why = app_figure(app);
+    app->why_reading = app_cell(app) && (!row->explains_cell || row->explains_cell(app));
+    open_overlay(turn, OVERLAY_WHY);
+}
+
+void turn_help(struct turn *turn)
+{
+    open_overlay(turn, OVERLAY_HELP);
+}
+
+void turn_choose(struct turn *turn)
+{
+    if (!typing_choose(turn, ' '))
+        turn_warn(turn,
+                  "Space steps through choices; there are none in this cell. To write, type.");
+}
+
+/* With something typed, typing_edit has it. */
+void turn_empty(struct turn *turn)
+{
+    turn_warn(turn, "Nothing is typed that could be emptied.");
+}
+
+void turn_repaint(struct turn *turn)
+{
+    turn->effects.repaint = true;
+}
+
+void turn_suspend(struct turn *turn)
+{
+    turn->effects.suspend = true;
+}
+
+void turn_toggle_units(struct turn *turn)
+{
+    struct app *app = turn->app;
+
+    app->metric = !app->metric;
+    app->units = app->metric ? shop_units_metric() : shop_units_inch();
+    turn->effects.units = true;
+    app_refresh_entry(app);
+    app_say(app, TONE_NOTE, app->metric ? "Metric gauges." : "Inch gauges.");
+}
+
+void turn_add_where_to(const struct app *app, struct strbuf *out)
+{
+    strbuf_add(out, app->from_shelf ? ", to the shelf" : " the program");
+}

@@ -1,0 +1,38 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_SESSION_CELL_ACTIONS_H
+#define SILLET_SESSION_CELL_ACTIONS_H
+
+#include "session/turn.h"
+
+/* The commands that hold on every leaf: from cell to cell, from leaf to leaf, and out. */
+
+void turn_accept(struct turn *turn);
+void turn_back(struct turn *turn);
+void turn_cancel(struct turn *turn);
+void turn_choose(struct turn *turn);
+void turn_empty(struct turn *turn);
+
+void turn_move_row(struct turn *turn, int by);
+void turn_move_column(struct turn *turn, int by);
+void turn_move_first(struct turn *turn);
+void turn_move_last(struct turn *turn);
+
+void turn_leaf_on(struct turn *turn);
+void turn_leaf_back(struct turn *turn);
+void turn_go_to_leaf(struct turn *turn, int leaf);
+
+void turn_explain(struct turn *turn);
+void turn_help(struct turn *turn);
+void turn_ask_sheet(struct turn *turn);
+void turn_toggle_units(struct turn *turn);
+void turn_repaint(struct turn *turn);
+void turn_suspend(struct turn *turn);
+
+/* Leaves the session; asked for twice while its last save had failed. */
+void turn_quit(struct turn *turn);
+void turn_add_where_to(const struct app *app, struct strbuf *out);
+
+/* Enter as any cell takes it: files the entry and goes on; false where nothing was done. */
+bool turn_accept_cell(struct turn *turn);
+
+#endif

@@ -1,0 +1,147 @@
+/* SPDX-License-Identifier: MIT */
+#include "session/cell_words.h"
+
+#include "words/amount.h"
+#include "words/reading_words.h"
+#include "base/num.h"
+#include "base/utf8.h"
+#include "model/record_access.h"
+#include "model/reset.h"
+
+void cell_words_add_name(const struct app *app, const struct route_cell *cell, struct strbuf *out)
+{
+    const struct board *board = &app->now.setup.board;
+
+    reading_words_add_name(out, &cell->key);
+    if (cell->key.field == FIELD_RELIEF && board->has_relief)
+        strbuf_addf(out, " at fret %d", board->relief_fret);
+    if (cell->key.field == FIELD_ACTION && board->action_fret > 0)
+        strbuf_addf(out, " at fret %d", board->action_fret);
+}
+
+void cell_words_add_held(const struct app *app, const struct route_cell *cell, const char *between,
+                         struct strbuf *out)
+{
+    enum { SHOWN_COLUMNS = 24 };
+    const char *text = record_text(&app->record, &cell->key);
+    char memory[ENTRY_TEXT_MAX];
+    struct strbuf shown = STRBUF(memory);
+
+    cell_words_add_name(app, cell, out);
+    if (!text)
+        return;
+    entry_show(text, field_get(cell->key.field), &app->units, &shown);
+    const size_t fits = utf8_clip(memory, SHOWN_COLUMNS);
+    strbuf_add(out, between);
+    strbuf_add_bytes(out, memory, fits);
+    strbuf_add(out, memory[fits] ? "..." : "");
+}
+
+/* --- what is measured --- */
+
+static void add_relief(const struct app *app, struct strbuf *out)
+{
+    const struct board *board = &app->now.setup.board;
+
+    if (board->has_relief)
+        strbuf_addf(out, "straightedge on frets %d and %d, the gap; - is back-bow", board->end_low,
+                    board->end_high);
+    else
+        strbuf_add(out, "gap under the straightedge; - is back-bow");
+}
+
+/* A saddle blank stands out of its bridge; screws, posts and wheels have a way to go down. */
+static void add_exposure(const struct app *app, bool bass, struct strbuf *out)
+{
+    const struct entered kind = record_entered_one(&app->record, FIELD_BRIDGE_KIND);
+    const bool blank = !kind.given || (int)kind.value == 0;
+
+    strbuf_add(out, blank ? "saddle over the bridge top" : "how far it can still be lowered");
+    strbuf_add(out, bass ? ", lowest string" : ", string 1");
+}
+
+void cell_words_add_what(const struct app *app, const struct route_cell *cell, struct strbuf *out)
+{
+    switch (cell->key.field) {
+    case FIELD_RELIEF:
+        add_relief(app, out);
+        return;
+    case FIELD_NUT_GAP:
+        strbuf_add(out, app_nut_method(app) == NUT_HELD_3
+                            ? "held down on fret 3: gap to the crown of fret 1"
+                            : "string open: gap to the crown of fret 1");
+        return;
+    case FIELD_ACTION:
+        strbuf_add(out, "string open: gap to that fret's crown");
+        return;
+    case FIELD_EXPOSURE_BASS:
+    case FIELD_EXPOSURE_TREBLE:
+        add_exposure(app, cell->key.field == FIELD_EXPOSURE_BASS, out);
+        return;
+    default:
+        strbuf_add(out, field_get(cell->key.field)->help);
+    }
+}
+
+/* --- what it holds --- */
+
+/* What the cell held in the pass before, to compare with. */
+static void add_before(const struct app *app, const struct route_cell *cell, struct strbuf *out)
+{
+    const struct reading *before = app_row(app)->is_bench ? app_reading_before(app, cell) : NULL;
+
+    if (before)
+        strbuf_addf(out, "; before %s", before->text);
+}
+
+/* What a saddle's exposure means for the string: how sharply it breaks over it. */
+static bool add_break(const struct app *app, const struct route_cell *cell, double exposure_mm,
+                      struct strbuf *out)
+{
+    const struct entered anchor = record_entered_one(&app->record, FIELD_ANCHOR_DISTANCE);
+    double angle;
+
+    if ((cell->key.field != FIELD_EXPOSURE_BASS && cell->key.field != FIELD_EXPOSURE_TREBLE) ||
+        !anchor.given || reset_break_angle(exposure_mm, anchor.value, &angle) != STATUS_OK)
+        return false;
+    strbuf_add(out, "; break angle ");
+    num_format_fixed(angle * figure_info(FIGURE_ANGLE)->factor, 0, false, out);
+    strbuf_add(out, " deg");
+    return true;
+}
+
+/* In the unit that the cell is read in, and in the other one. */
+static void add_both(const struct app *app, const struct field *field, double mm,
+                     struct strbuf *out)
+{
+    const enum unit own = field_bare_unit(field, &app->units);
+    const enum unit other = own == UNIT_MM || own == UNIT_100THS ? UNIT_TH : UNIT_100THS;
+
+    amount_add(out, mm, own, false);
+    amount_add_unit(out, own);
+    strbuf_add(out, " = ");
+    amount_add(out, mm, other, false);
+    amount_add_unit(out, other);
+}
+
+void cell_words_add_now(const struct app *app, const struct route_cell *cell, struct strbuf *out)
+{
+    const struct field *field = field_get(cell->key.field);
+    double value;
+
+    if (field->quantity != QUANTITY_LENGTH)
+        return;
+    if (record_value(&app->record, &cell->key, &value)) {
+        strbuf_add(out, "now ");
+        amount_add_all(out, value, field_bare_unit(field, &app->units));
+        (void)add_break(app, cell, value, out);
+        add_before(app, cell, out);
+    } else if (app_expected(app, cell, &value)) {
+        strbuf_add(out, "should read ");
+        add_both(app, field, value, out);
+        if (!add_break(app, cell, value, out)) {
+            strbuf_add_char(out, ' ');
+            (void)app_row(app)->add_expected_after(app, out);
+        }
+    }
+}

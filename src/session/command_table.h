@@ -1,0 +1,76 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * Every command, declared once: lookup, the key line, the help and the menu follow from this
+ * table. No include guard: it is included with COMMAND defined.
+ *
+ * COMMAND(id, key, other_key, letter, place, where, hint, title, words, act, can, what)
+ *
+ * `key` and `other_key` are keys that no cell takes for itself (0 for none). `letter` does the
+ * same in the menu, and without it where the cell in hand takes no letters. A letter IN_MENU is for
+ * the menu alone: it would change readings, and begins words that are typed into a number's cell by
+ * mistake (none, one), or its leaf has texts. 0 for what the moving keys of every keyboard and
+ * number pad do. `place` is the command's page and digit in the menu (0:
+ * it is not listed there): ON_FIRST is one step behind `*`, ON_LEAVES behind 0, ON_MORE behind a
+ * point. The commands that hold anywhere have 1 to 3 of the first page, a leaf's own the rest of
+ * it, and 8 and 9 behind the point. `where` is ANYWHERE or the one leaf that the command belongs
+ * to; `hint` is for the key line, empty where it has no place there; `title` is for the menu;
+ * `words` say what the command does. `act` does it: DO(function), or BY(function, step). `can` tells
+ * whether it can be done now, and only then does the menu list it (0: always); `what` adds to the
+ * title what it would be done to (0: nothing).
+ */
+/* clang-format off */
+COMMAND(ACCEPT, SILLET_KEY_ENTER, 0, 0, 0, ANYWHERE, "next", "", "take what is typed, or leave the cell as it is, and go on along the route", DO(turn_accept), 0, 0)
+COMMAND(BACK, SILLET_KEY_BACKSPACE, 0, 0, 0, ANYWHERE, "", "", "take back the last character; on an empty entry go back along the route", DO(turn_back), 0, 0)
+COMMAND(CANCEL, SILLET_KEY_ESCAPE, 0, 0, 0, ANYWHERE, "", "", "drop what is typed; close a help, an explanation or the menu; else back to the shelf it came from", DO(turn_cancel), 0, 0)
+COMMAND(UP, SILLET_KEY_UP, 0, 0, 0, ANYWHERE, "", "", "one row up", BY(turn_move_row, -1), 0, 0)
+COMMAND(DOWN, SILLET_KEY_DOWN, 0, 0, 0, ANYWHERE, "", "", "one row down", BY(turn_move_row, 1), 0, 0)
+COMMAND(LEFT, SILLET_KEY_LEFT, 0, 0, 0, ANYWHERE, "", "", "one cell to the left", BY(turn_move_column, -1), 0, 0)
+COMMAND(RIGHT, SILLET_KEY_RIGHT, 0, 0, 0, ANYWHERE, "", "", "one cell to the right", BY(turn_move_column, 1), 0, 0)
+COMMAND(FIRST, SILLET_KEY_HOME, 0, 0, 0, ANYWHERE, "", "", "the first cell of the route", DO(turn_move_first), 0, 0)
+COMMAND(LAST, SILLET_KEY_END, 0, 0, 0, ANYWHERE, "", "", "the end of the route, where a pass is done", DO(turn_move_last), 0, 0)
+COMMAND(LEAF, SILLET_KEY_TAB, SILLET_KEY_PAGE_DOWN, 0, 0, ANYWHERE, "leaf", "", "the next leaf", DO(turn_leaf_on), 0, 0)
+COMMAND(LEAF_BACK, SILLET_KEY_BACKTAB, SILLET_KEY_PAGE_UP, 0, 0, ANYWHERE, "", "", "the leaf before; before the first, the shelf it came from", DO(turn_leaf_back), 0, 0)
+COMMAND(EDIT, SILLET_KEY_INSERT, SILLET_KEY_CTRL('e'), 0, 0, ANYWHERE, "", "", "open what the cell holds, to edit it; to write anew, just type", DO(typing_open), 0, 0)
+COMMAND(CHOOSE, ' ', 0, 0, 0, ANYWHERE, "", "", "in a cell with choices, the next one, as + does; - is the one before, and a number takes the one that it stands beside; a note goes up and down by semitones", DO(turn_choose), 0, 0)
+COMMAND(EMPTY, SILLET_KEY_CTRL('u'), 0, 0, 0, ANYWHERE, "", "", "while typing: empty the entry; Left, Right, Home, End and Del move and delete in it", DO(turn_empty), 0, 0)
+COMMAND(UNDO, 0, 0, 'u', ON_FIRST(1), ANYWHERE, "undo", "undo", "take back the last change; while typing, drop what is typed", BY(turn_undo, -1), turn_can_undo, turn_add_undone)
+COMMAND(CLEAR, SILLET_KEY_DELETE, 0, IN_MENU('x'), ON_FIRST(2), ANYWHERE, "", "take out", "take the reading out of the cell", DO(turn_clear_cell), turn_can_clear, turn_add_cleared)
+COMMAND(SHEET, 0, 0, 'c', ON_FIRST(3), ANYWHERE, "", "write the customer's sheet", "write the customer's sheet of the visit in hand, into the folder sheets", DO(turn_ask_sheet), 0, 0)
+COMMAND(PASS, 0, 0, 'p', ON_FIRST(4), LEAF_BENCH, "pass", "pass done: the next one", "the pass is done: begin the next one", DO(bench_begin_pass), bench_can_begin_pass, 0)
+COMMAND(NUDGE_DOWN, 0, 0, 'j', ON_FIRST(5), LEAF_BENCH, "", "wanted: a step lower", "what is wanted in this row a step lower; all moves follow at once", BY(bench_nudge, -1), bench_can_nudge, 0)
+COMMAND(NUDGE_UP, 0, 0, 'k', ON_FIRST(6), LEAF_BENCH, "", "wanted: a step higher", "what is wanted in this row a step higher", BY(bench_nudge, 1), bench_can_nudge, 0)
+COMMAND(FROM_BEFORE, 0, 0, 'b', ON_FIRST(7), LEAF_BENCH, "", "begin with the reading before", "begin with the last reading of this cell from before; Enter takes it", DO(bench_begin_from_before), bench_has_before, 0)
+COMMAND(METHOD, 0, 0, IN_MENU('o'), ON_FIRST(8), LEAF_BENCH, "", "nut gaps open, or held on fret 3", "nut gaps read open, or with the string held on fret 3", DO(bench_toggle_method), app_may_change, 0)
+COMMAND(TUNING_NAMED, 0, 0, 'n', ON_FIRST(4), LEAF_STRINGS, "", "what if: a tuning by name", "what if: a tuning by its name, of a list; + and - step through it", DO(question_ask_tuning), strings_has_strings, 0)
+COMMAND(TUNING, 0, 0, 't', ON_MORE(8), LEAF_STRINGS, "", "what if: the next tuning", "what if: the next named tuning", DO(strings_step_tuning), strings_has_strings, 0)
+COMMAND(SEMITONE_DOWN, 0, 0, 'j', ON_FIRST(5), LEAF_STRINGS, "", "what if: a semitone lower", "what if: the string in hand a semitone lower", BY(strings_step_semitone, -1), strings_has_strings, 0)
+COMMAND(SEMITONE_UP, 0, 0, 'k', ON_FIRST(6), LEAF_STRINGS, "", "what if: a semitone higher", "what if: the string in hand a semitone higher", BY(strings_step_semitone, 1), strings_has_strings, 0)
+COMMAND(SET_NAMED, 0, 0, 'g', ON_FIRST(7), LEAF_STRINGS, "", "what if: a set by name", "what if: a set of strings by its name or gauges, of a list; + and - step through it", DO(question_ask_set), strings_has_strings, 0)
+COMMAND(SET, 0, 0, 's', ON_MORE(9), LEAF_STRINGS, "", "what if: the next set", "what if: the next named set of strings", DO(strings_step_set), strings_has_strings, 0)
+COMMAND(WHAT_IF_TAKE, 0, 0, 'y', ON_FIRST(8), LEAF_STRINGS, "", "take the what-if over", "take the what-if over into the record", DO(strings_take_what_if), strings_can_take_what_if, 0)
+COMMAND(WHAT_IF_DROP, 0, 0, 'w', ON_FIRST(9), LEAF_STRINGS, "", "drop the what-if", "drop the what-if", DO(strings_drop_what_if), strings_can_drop_what_if, 0)
+COMMAND(NOTE_BACK, 0, 0, 'j', ON_FIRST(5), LEAF_FRETS, "", "look at the note below", "look at the next lower note on the headroom map", BY(frets_step_note, -1), frets_has_note, 0)
+COMMAND(NOTE, 0, 0, 'k', ON_FIRST(6), LEAF_FRETS, "note", "look at the note above", "look at the next higher note on the headroom map; past the last, at the tightest", BY(frets_step_note, 1), frets_has_note, 0)
+COMMAND(WORK_DONE, ' ', 0, IN_MENU('d'), ON_FIRST(4), LEAF_WORK, "done", "the move is done", "mark the move in hand done as planned, with the time and what proves it", DO(work_mark_done), work_can_mark_done, work_add_to_mark)
+COMMAND(WORK_OWN, 0, 0, IN_MENU('a'), ON_FIRST(7), LEAF_WORK, "", "a line of your own work", "write a line of your own work; its amount and note follow", DO(work_write_own), work_can_write_own, 0)
+COMMAND(WORK_OUT, 0, 0, IN_MENU('z'), ON_FIRST(8), LEAF_WORK, "", "take the work line out", "take the line in hand out, or the mark off the move", DO(work_take_out), work_can_take_out, 0)
+COMMAND(HISTORY_OPEN, SILLET_KEY_ENTER, 0, 'i', ON_FIRST(4), LEAF_HISTORY, "open", "take this pass to the bench", "take the pass looked at in hand, on the bench", DO(history_open), history_has_pass, 0)
+COMMAND(HISTORY_NAME, 0, 0, 'l', ON_FIRST(7), LEAF_HISTORY, "label", "label this pass", "label the pass looked at, then write its note", DO(history_name), history_can_name, 0)
+COMMAND(PASS_OUT, 0, 0, 'z', ON_FIRST(8), LEAF_HISTORY, "", "take this pass out", "take the pass looked at out, with all its readings, once Enter has said so too", DO(take_out_pass), take_out_has_pass, 0)
+COMMAND(VISIT_OUT, 0, 0, 'Z', ON_FIRST(9), LEAF_HISTORY, "", "take this whole visit out", "take the visit looked at out, with all its passes and work, once Enter has said so too", DO(take_out_visit), take_out_has_visit, 0)
+COMMAND(INTAKE_OUT, 0, 0, 'Z', ON_FIRST(9), LEAF_INTAKE, "", "take this whole visit out", "take the visit in hand out, with all its passes and work, once Enter has said so too", DO(take_out_visit), take_out_has_visit, 0)
+#define LEAF(id, name, letter, room) COMMAND(GO_##id, SILLET_KEY_F1 + LEAF_##id, 0, letter, ON_LEAVES(1 + LEAF_##id), ANYWHERE, "", name, "turn to the " name " leaf", BY(turn_go_to_leaf, LEAF_##id), 0, 0)
+#include "session/leaf_table.h"
+#undef LEAF
+COMMAND(REDO, 0, 0, 'r', ON_MORE(1), ANYWHERE, "", "make again", "make a change again that was taken back", BY(turn_undo, 1), turn_can_redo, turn_add_redone)
+COMMAND(EARLIER, '[', 0, '<', ON_MORE(2), ANYWHERE, "", "look at the pass before", "look at the pass before", BY(turn_look_at, -1), turn_has_earlier, 0)
+COMMAND(LATER, ']', 0, '>', ON_MORE(3), ANYWHERE, "", "look at the pass after", "look at the pass after", BY(turn_look_at, 1), turn_has_later, 0)
+COMMAND(VISIT, 0, 0, 'v', ON_MORE(4), ANYWHERE, "", "a new visit today", "begin a new visit today", DO(turn_begin_visit), turn_can_begin_visit, 0)
+COMMAND(MENU, '*', 0, 0, 0, ANYWHERE, "menu", "", "the menu: every command that can be given now, by its digit or letter; while a text is written, a character of it", DO(turn_open_menu), 0, 0)
+COMMAND(WHY, 0, 0, '?', ON_MORE(5), ANYWHERE, "why", "why this figure", "how the figure beside the cell in hand comes about", DO(turn_explain), 0, 0)
+COMMAND(HELP, 0, 0, 'h', ON_MORE(6), ANYWHERE, "keys", "all keys of this leaf", "these keys", DO(turn_help), 0, 0)
+COMMAND(UNITS, 0, 0, 'm', ON_MORE(7), ANYWHERE, "", "inch gauges or metric ones", "inch gauges or metric gauges", DO(turn_toggle_units), 0, 0)
+COMMAND(REPAINT, SILLET_KEY_CTRL('l'), 0, 0, 0, ANYWHERE, "", "", "paint the screen anew", DO(turn_repaint), 0, 0)
+COMMAND(SUSPEND, SILLET_KEY_CTRL('z'), 0, 0, 0, ANYWHERE, "", "", "stop for a while; the shell's fg comes back", DO(turn_suspend), 0, 0)
+COMMAND(QUIT, SILLET_KEY_F1 + 8, SILLET_KEY_CTRL('c'), 'q', ON_LEAVES(9), ANYWHERE, "quit", "leave", "leave, back to the shelf it came from; everything is kept", DO(turn_quit), 0, turn_add_where_to)
+/* clang-format on */

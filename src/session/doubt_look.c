@@ -1,0 +1,78 @@
+/* SPDX-License-Identifier: MIT */
+#include "session/doubt_look.h"
+
+#include <string.h>
+
+#include "session/doubt_words.h"
+#include "session/typed_text.h"
+
+static struct entered find_wanted(const struct app *app, const struct reading_key *key)
+{
+    const struct setup *setup = &app->now.setup;
+    struct entered wanted = {.given = false};
+
+    if (key->field == FIELD_RELIEF)
+        return setup->relief_target_mm;
+    if (key->field == FIELD_NUT_GAP)
+        wanted.given = setup_target_at(&setup->gap_target_bass_mm, &setup->gap_target_treble_mm,
+                                       setup->board.strings, key->string, &wanted.value);
+    if (key->field == FIELD_ACTION)
+        wanted.given =
+            setup_target_at(&setup->action_target_bass_mm, &setup->action_target_treble_mm,
+                            setup->board.strings, key->string, &wanted.value);
+    return wanted;
+}
+
+static struct doubt_about find_about(const struct app *app, const struct route_cell *cell)
+{
+    struct doubt_about about = {.today = app->today, .wanted = find_wanted(app, &cell->key)};
+    struct reading_key before = cell->key;
+
+    about.expected.given = app_expected(app, cell, &about.expected.value);
+    before.part--;
+    if (about.expected.given)
+        about.before = record_entered(&app->record, before);
+    return about;
+}
+
+/* The number that was typed alone, with a point or a comma; 0 for anything else. */
+static double bare_number(const char *text)
+{
+    char memory[ENTRY_TEXT_MAX];
+    struct strbuf number = STRBUF(memory);
+    double value = 0;
+
+    entry_add_pointed(text, &number);
+    (void)num_decimal(memory, number.length, &value);
+    return value;
+}
+
+void doubt_look(struct app *app)
+{
+    const struct route_cell *cell = app_cell(app);
+    char memory[ENTRY_TEXT_MAX], typed[ENTRY_TEXT_MAX];
+    struct strbuf kept = STRBUF(memory), words = STRBUF(app->doubt_words);
+    struct doubt_entry entry = {.text = memory};
+
+    if (!cell || !app->entry_view.good)
+        return;
+    if (app->entry_view.doubtful) {
+        app->doubt.kind = DOUBT_NAME;
+        strbuf_add(&words, app->entry_view.words);
+        return;
+    }
+    const struct field *field = field_get(cell->key.field);
+    const struct day today = app_today(app);
+    if (entry_spell(typed_text(app, typed), field, &app->units, &today, &kept) != STATUS_OK)
+        return;
+    struct doubt_about about = find_about(app, cell);
+    struct entry_view view = app->entry_view;
+    struct reading_key key = cell->key;
+    if (app_row(app)->about)
+        app_row(app)->about(app, &about, &key.field, &view);
+    entry.value = (struct field_value){.value = view.value};
+    entry.whole = strspn(app->entry.text, "0123456789") == app->entry.length;
+    entry.bare = bare_number(app->entry.text);
+    app->doubt = doubt_find(&app->record, &key, &entry, &about);
+    doubt_words_add(&words, &app->doubt, &key, &entry, &app->units);
+}

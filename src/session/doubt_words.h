@@ -1,0 +1,14 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_SESSION_DOUBT_WORDS_H
+#define SILLET_SESSION_DOUBT_WORDS_H
+
+#include "base/strbuf.h"
+#include "model/doubt.h"
+
+/* Appends a doubt as one sentence: "24 mm is more than usual; 2.4 mm is typed 2.4". With "Enter
+ * asks: " before it, it fits into 78 columns. Nothing for DOUBT_NONE, and for DOUBT_NAME, whose
+ * words are the entry's own. */
+void doubt_words_add(struct strbuf *out, const struct doubt *doubt, const struct reading_key *key,
+                     const struct doubt_entry *entry, const struct shop_units *units);
+
+#endif

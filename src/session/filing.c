@@ -1,0 +1,112 @@
+/* SPDX-License-Identifier: MIT */
+#include "session/filing.h"
+
+#include "session/cell_words.h"
+#include "session/held.h"
+#include "session/typed_text.h"
+
+/* Puts a text under a key that has none yet. */
+static enum status put_if_absent(struct turn *turn, struct reading_key key, const char *text)
+{
+    return record_get(&turn->app->record, &key) ? STATUS_OK : turn_put(turn, key, text, NULL);
+}
+
+/* The first reading of a pass dates it, and its visit, and says how its gaps are read. */
+enum status turn_open_pass(struct turn *turn)
+{
+    const struct app *app = turn->app;
+    const int visit = app->visit, pass = app->pass;
+    enum status status = turn_put_time(turn, reading_key_pass(FIELD_PASS_TIME, visit, pass));
+
+    if (status == STATUS_OK && pass == 1)
+        status = put_if_absent(turn, reading_key_pass(FIELD_PASS_LABEL, visit, 1), "as found");
+    if (status == STATUS_OK && app_nut_method(app) == NUT_HELD_3)
+        status = put_if_absent(turn, reading_key_pass(FIELD_NUT_METHOD, visit, pass), "held-3");
+    return status;
+}
+
+/* Whether a reading of the cell in hand is the first one of the pass in hand. Turns of the rod are
+ * logged before their pass begins, so they do not open it. */
+static bool opens_pass(const struct app *app)
+{
+    const struct reading_key *key = &app_cell(app)->key;
+
+    return field_get(key->field)->section == SECTION_PASS && key->visit == app->visit &&
+           key->part == app->pass && key->field != FIELD_ROD_TURN && app_pass_is_empty(app);
+}
+
+bool turn_take_entry(struct turn *turn)
+{
+    struct app *app = turn->app;
+    const struct leaf_row *row = app_row(app);
+    const struct route_cell *cell = app_cell(app);
+    const struct field *field = field_get(cell->key.field);
+    const struct day today = app_today(app);
+    char memory[ENTRY_TEXT_MAX], typed[ENTRY_TEXT_MAX];
+    struct strbuf spelled = STRBUF(memory);
+    struct field_fault fault = {.status = STATUS_OK};
+    const bool first = opens_pass(app);
+
+    if (!app->entry_view.good) {
+        turn_refuse_entry(turn, app->entry_view.words);
+        return false;
+    }
+    if (held_holds(turn))
+        return false;
+    if (row->before_filing)
+        row->before_filing(app);
+    turn_open_step(turn);
+    if (entry_spell(typed_text(app, typed), field, &app->units, &today, &spelled) != STATUS_OK) {
+        turn_refuse_entry(turn, "more than one cell keeps; add the leaves up first");
+        return false;
+    }
+    if (turn_put(turn, cell->key, memory, &fault) != STATUS_OK) {
+        if (fault.status != STATUS_OK)
+            turn_refuse_entry(turn, fault.words);
+        else
+            turn_warn(turn, "Out of memory: the reading was not taken.");
+        return false;
+    }
+    /* A pass without its date is still a pass: the reading counts. */
+    if (first && turn_open_pass(turn) != STATUS_OK)
+        turn_warn(turn, "Out of memory: the pass has no date.");
+    if (row->after_filing)
+        row->after_filing(turn, memory);
+    app_drop_entry(app);
+    turn_changed(turn);
+    return true;
+}
+
+void turn_clear_cell(struct turn *turn)
+{
+    struct app *app = turn->app;
+    const struct route_cell *cell = app_cell(app);
+
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf said = STRBUF(memory);
+
+    if (!cell || !record_get(&app->record, &cell->key) || !turn_may_change(turn))
+        return;
+    cell_words_add_held(app, cell, ": ", &said);
+    strbuf_add(&said, " taken out; * 1 brings it back.");
+    turn_open_step(turn);
+    if (turn_put(turn, cell->key, NULL, NULL) != STATUS_OK) {
+        turn_warn(turn, "Out of memory: the reading was left as it is.");
+        return;
+    }
+    turn_changed(turn);
+    app_say(app, TONE_NOTE, memory);
+}
+
+bool turn_can_clear(const struct app *app)
+{
+    const struct route_cell *cell = app_cell(app);
+
+    return cell && app_may_change(app) && record_get(&app->record, &cell->key);
+}
+
+void turn_add_cleared(const struct app *app, struct strbuf *out)
+{
+    strbuf_add(out, ": ");
+    cell_words_add_held(app, app_cell(app), ", ", out);
+}

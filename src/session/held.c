@@ -1,0 +1,96 @@
+/* SPDX-License-Identifier: MIT */
+#include "session/held.h"
+
+#include <string.h>
+
+#include "base/utf8.h"
+#include "session/cell_words.h"
+
+bool held_holds(struct turn *turn)
+{
+    struct app *app = turn->app;
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf words = STRBUF(memory);
+
+    if (app->doubt.kind == DOUBT_NONE || app->held == HELD_ASKED)
+        return false;
+    app->held = HELD_ASKED;
+    strbuf_add(&words, "Held: ");
+    strbuf_add(&words, app->doubt_words);
+    turn_warn(turn, memory);
+    return true;
+}
+
+static bool begins_anew(const struct app *app, uint32_t key)
+{
+    if (key < ' ' || key >= SILLET_KEY_ENTER)
+        return false;
+    return app->writing || (key < 0x80 && strchr("0123456789.,/+-", (int)key));
+}
+
+/* Who types on without looking sees at least that it is still the same cell. */
+static void say_instead(struct app *app)
+{
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf words = STRBUF(memory);
+
+    strbuf_add(&words, "In place of the ");
+    strbuf_add_bytes(&words, app->entry.text, utf8_clip(app->entry.text, 20));
+    strbuf_add(&words, " that was held, still in ");
+    cell_words_add_name(app, app_cell(app), &words);
+    app_say(app, TONE_NOTE, memory);
+}
+
+/* Letters would be taken for a unit's and go on with an entry that was just asked about; those
+ * that only tell something keep their meaning. */
+static bool take_letter(struct turn *turn, uint32_t key)
+{
+    const enum command_id command = command_find(key, turn->app->leaf);
+
+    if (key >= SILLET_KEY_ENTER || key < ' ')
+        return false;
+    if (command == COMMAND_UNDO || command == COMMAND_WHY || command == COMMAND_HELP ||
+        command == COMMAND_MENU)
+        turn_run(turn, command);
+    else
+        turn_warn(turn, "Enter asks again, digits begin it anew, Esc empties it.");
+    return true;
+}
+
+/* What a letter in doubt is answered with: the commands that its doubt names. */
+static bool means_command(const struct app *app, uint32_t key)
+{
+    return app->doubt.kind == DOUBT_LETTERS &&
+           (key == MENU_KEY || (key == ' ' && app->held != HELD_NO));
+}
+
+bool held_take_key(struct turn *turn, uint32_t key)
+{
+    struct app *app = turn->app;
+
+    if (means_command(app, key)) {
+        app_drop_entry(app);
+        app_refresh_entry(app);
+        return false;
+    }
+    if (app->held == HELD_NO || key == SILLET_KEY_ENTER)
+        return false;
+    app->held = HELD_WAITS;
+    if (begins_anew(app, key)) {
+        say_instead(app);
+        lineedit_clear(&app->entry);
+        app->held = HELD_NO;
+        return false;
+    }
+    if (key == SILLET_KEY_BACKSPACE || key == SILLET_KEY_ESCAPE || key == SILLET_KEY_DELETE ||
+        key == SILLET_KEY_CTRL('u')) {
+        app_drop_entry(app);
+        app_refresh_entry(app);
+        return true;
+    }
+    /* With these it is edited, which is as good as typing it. */
+    if (key == SILLET_KEY_LEFT || key == SILLET_KEY_RIGHT || key == SILLET_KEY_HOME ||
+        key == SILLET_KEY_END)
+        app->held = HELD_NO;
+    return take_letter(turn, key);
+}

@@ -1,0 +1,57 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_SESSION_MENU_H
+#define SILLET_SESSION_MENU_H
+
+#include <stdbool.h>
+#include <stdint.h>
+
+/*
+ * The menu that one key of the number pad opens: what can be done now, each item with a letter
+ * and with a digit on its page. The pages stand on the screen together; a digit is for the page
+ * in hand, 0 takes the next page, a point the last. No item is in hand before an arrow takes one,
+ * so that Enter alone does nothing.
+ */
+
+enum { MENU_PAGES = 3, MENU_ITEMS_MAX = MENU_PAGES * 9, MENU_KEY = '*' };
+
+/* An item's place: its page and its digit in one number. */
+#define ON_FIRST(digit)  (digit)
+#define ON_LEAVES(digit) (10 + (digit))
+#define ON_MORE(digit)   (20 + (digit))
+
+struct menu_item {
+    int id; /* of whoever made the menu */
+    int page, digit;
+    uint32_t letter;
+    char words[72];
+};
+
+struct menu {
+    struct menu_item items[MENU_ITEMS_MAX]; /* by page and digit */
+    int count;
+    int page;
+    int at; /* the item in hand; -1 for none */
+};
+
+void menu_clear(struct menu *menu);
+
+/* Puts an item where its place is. A place is taken once, and what is beyond the pages is
+ * dropped. */
+struct menu_item *menu_add(struct menu *menu, int id, int place, uint32_t letter);
+
+/* The page in hand: the one taken, or the first that has items. */
+int menu_page(const struct menu *menu);
+
+/* The first item of a page; `count` where it has none. */
+int menu_first(const struct menu *menu, int page);
+
+enum menu_answer {
+    MENU_STAYS,  /* the key was the menu's, or means nothing in it */
+    MENU_CLOSES, /* and nothing is done */
+    MENU_TAKES,  /* *ret_id is to be done */
+    MENU_PASSES, /* it closes, and the key has its meaning outside */
+};
+
+enum menu_answer menu_handle(struct menu *menu, uint32_t key, int *ret_id);
+
+#endif

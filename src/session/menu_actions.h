@@ -1,0 +1,10 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_SESSION_MENU_ACTIONS_H
+#define SILLET_SESSION_MENU_ACTIONS_H
+
+#include "session/turn.h"
+
+/* Makes the menu of what can be done now, and opens it. */
+void turn_open_menu(struct turn *turn);
+
+#endif

@@ -1,0 +1,81 @@
+/* SPDX-License-Identifier: MIT */
+#include "session/pass_actions.h"
+
+#include "model/record_walk.h"
+
+void turn_begin_visit(struct turn *turn)
+{
+    struct app *app = turn->app;
+    const int last = record_last_visit(&app->record);
+
+    if (!turn_may_change(turn))
+        return;
+    if (app->visit > last || last == 0) {
+        turn_warn(turn, "This visit has no reading yet.");
+        return;
+    }
+    if (last >= VISITS_MAX) {
+        turn_warn(turn, "The profile holds no more visits.");
+        return;
+    }
+    app_take_pass(app, last + 1, 1);
+    app->fresh = true;
+    app_say(app, TONE_NOTE, "New visit: its date is set with the first reading.");
+}
+
+bool turn_can_begin_visit(const struct app *app)
+{
+    const int last = record_last_visit(&app->record);
+
+    return app_may_change(app) && last > 0 && app->visit <= last && last < VISITS_MAX;
+}
+
+/* The neighbouring pass (by -1 or 1) that has readings, over the visits' bounds; false for none. */
+static bool find_pass_beside(const struct app *app, int by, int *ret_visit, int *ret_pass)
+{
+    int visit = app->visit, pass = app->pass + by;
+
+    if (by < 0 && pass < 1) {
+        do
+            visit--;
+        while (visit > 0 && record_last_read_pass(&app->record, visit) == 0);
+        pass = visit > 0 ? record_last_read_pass(&app->record, visit) : 0;
+    } else if (by > 0 && pass > record_last_read_pass(&app->record, visit)) {
+        const int last = record_last_visit(&app->record);
+        do
+            visit++;
+        while (visit <= last && record_last_read_pass(&app->record, visit) == 0);
+        pass = 1;
+        if (visit > last)
+            pass = 0;
+    }
+    *ret_visit = visit;
+    *ret_pass = pass;
+    return pass >= 1;
+}
+
+void turn_look_at(struct turn *turn, int by)
+{
+    int visit, pass;
+
+    if (!turn_may_go(turn))
+        return;
+    if (find_pass_beside(turn->app, by, &visit, &pass))
+        app_take_pass(turn->app, visit, pass);
+    else
+        turn_warn(turn, by < 0 ? "There is no earlier pass." : "There is no later pass.");
+}
+
+bool turn_has_earlier(const struct app *app)
+{
+    int visit, pass;
+
+    return find_pass_beside(app, -1, &visit, &pass);
+}
+
+bool turn_has_later(const struct app *app)
+{
+    int visit, pass;
+
+    return find_pass_beside(app, 1, &visit, &pass);
+}

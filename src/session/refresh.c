@@ -1,0 +1,132 @@
+/* SPDX-License-Identifier: MIT */
+#include "session/turn.h"
+
+#include "model/note_name.h"
+#include "model/pitch.h"
+#include "model/record_access.h"
+#include "session/doubt_look.h"
+#include "session/typed_text.h"
+
+/* What follows from the record, the place in hand and the entry. */
+
+/* What only the leaf in hand shows. */
+static void make_plan(struct app *app, const struct record *record)
+{
+    if (app_row(app)->plan)
+        app_row(app)->plan(app, record);
+}
+
+/* The entry taken on trial, in a copy: whatever fails, the record is as it was. */
+static void derive_preview(struct app *app, const struct field *field)
+{
+    const struct route_cell *cell = app_cell(app);
+    char memory[ENTRY_TEXT_MAX];
+    struct strbuf spelled = STRBUF(memory);
+    struct record trial;
+
+    app->previewing = false;
+    const struct day today = app_today(app);
+    char typed[ENTRY_TEXT_MAX];
+
+    if (entry_spell(typed_text(app, typed), field, &app->units, &today, &spelled) != STATUS_OK ||
+        record_copy(&app->record, &trial) != STATUS_OK)
+        return;
+    app->previewing = record_put(&trial, &cell->key, memory, false, NULL) == STATUS_OK;
+    if (app->previewing) {
+        derive_pass(&trial, app->visit, app->pass, &app->preview);
+        make_plan(app, &trial);
+    }
+    record_done(&trial);
+}
+
+/* A string's note reads as the tuning calls it: Fb2 is E2. */
+static void name_note(struct app *app, const struct route_cell *cell)
+{
+    if (cell->key.field != FIELD_STRING_NOTE || !app->entry_view.good)
+        return;
+    struct strbuf words = STRBUF(app->entry_view.words);
+    (void)note_name_beside(&app->record, cell->key.string, (int)app->entry_view.value,
+                           pitch_accidental(app->entry.text) < 0, &words);
+}
+
+/* Notes of frets that the board has: 19 on a board of 18 is a slip, and 35 was 3 and 5. */
+static void limit_frets(struct app *app, const struct field *field)
+{
+    const int frets = app->now.setup.board.frets;
+
+    if (field->kind != KIND_FRETS || !app->entry_view.good || !app->now.setup.has_board ||
+        (uint64_t)app->entry_view.value >> frets <= 1)
+        return;
+    struct strbuf words = STRBUF(app->entry_view.words);
+    app->entry_view.good = false;
+    strbuf_addf(&words, "this board ends at fret %d; frets are parted as 3 5 or 3+5", frets);
+}
+
+static void look_at_entry(struct app *app, const struct field *field)
+{
+    const struct name_list list = name_list_of_field(field);
+    const struct day today = app_today(app);
+    char typed[ENTRY_TEXT_MAX];
+
+    entry_look(typed_text(app, typed), field, &app->units, &today, &app->entry_view);
+    name_note(app, app_cell(app));
+    limit_frets(app, field);
+    choice_look(app->entry.text, &list, &app->choice);
+    doubt_look(app);
+    if (app->entry_view.good && app->doubt.kind == DOUBT_NONE && field->kind != KIND_TEXT)
+        derive_preview(app, field);
+}
+
+/* What hangs on the entry: how it reads, and what it would mean. */
+void app_refresh_entry(struct app *app)
+{
+    const struct route_cell *cell = app_cell(app);
+
+    app->previewing = false;
+    app->entry_view = (struct entry_view){.empty = true};
+    app->doubt = (struct doubt){.kind = DOUBT_NONE};
+    app->doubt_words[0] = '\0';
+    app->choice = (struct choice){.state = CHOICE_NONE};
+    if (app_is_asked(app))
+        app->asked->look(app);
+    else if (cell)
+        look_at_entry(app, field_get(cell->key.field));
+    if (!app->previewing)
+        make_plan(app, &app->record);
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        move_words_make(app_shown(app), (enum move_kind)kind, &app->units, &app->moves[kind]);
+}
+
+/* What hangs on the record and the pass in hand. */
+void app_refresh(struct app *app)
+{
+    app_lay(app);
+    derive_pass(&app->record, app->visit, app->pass, &app->now);
+    app->has_before = app->pass > 1;
+    if (app->has_before)
+        derive_pass(&app->record, app->visit, app->pass - 1, &app->before);
+    app_refresh_entry(app);
+}
+
+void app_lay(struct app *app)
+{
+    const struct leaf_place place = {.record = &app->record,
+                                     .strings = record_string_count(&app->record),
+                                     .frets =
+                                         (int)record_entered_one(&app->record, FIELD_FRETS).value,
+                                     .visit = app->visit,
+                                     .pass = app->pass,
+                                     .named_visit = app->named.visit,
+                                     .named_pass = app->named.pass};
+
+    leaf_lay(app_row(app), &place, &app->route);
+    if (app->at > route_last(&app->route))
+        app->at = route_last(&app->route);
+}
+
+void app_drop_entry(struct app *app)
+{
+    lineedit_clear(&app->entry);
+    app->writing = app->opened = app->proposed = false;
+    app->held = HELD_NO;
+}

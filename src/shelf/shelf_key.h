@@ -1,0 +1,42 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_SHELF_SHELF_KEY_H
+#define SILLET_SHELF_SHELF_KEY_H
+
+#include <stdbool.h>
+#include <stdint.h>
+
+/* What keys mean on the shelf. The rows stand in shelf_key_table.h. */
+
+enum shelf_mode {
+    SHELF_LIST,      /* the list, narrowed by what is typed */
+    SHELF_MENU,      /* what can be done now is shown */
+    SHELF_PRESETS,   /* a starting point is chosen */
+    SHELF_NAMING,    /* the name of a new one or of a copy is typed */
+    SHELF_ARCHIVING, /* asked once more */
+    SHELF_EARLIER,   /* earlier states of the one in hand */
+    SHELF_HELP,
+    SHELF_ANY,
+};
+
+enum shelf_key_id {
+#define SHELF_KEY(id, ...) SHELF_KEY_##id,
+#include "shelf/shelf_key_table.h"
+#undef SHELF_KEY
+    SHELF_KEY_COUNT_,
+    SHELF_KEY_NONE = SHELF_KEY_COUNT_
+};
+
+struct shelf_key {
+    uint32_t key, other_key, letter;
+    int place; /* in the menu (menu.h); 0: not there */
+    enum shelf_mode mode;
+    const char *hint, *title, *words;
+};
+
+const struct shelf_key *shelf_key_get(enum shelf_key_id id);
+
+/* The meaning of a key in a mode: the mode's own before one that holds anywhere. On the list a
+ * letter has none. */
+enum shelf_key_id shelf_key_find(uint32_t key, enum shelf_mode mode);
+
+#endif

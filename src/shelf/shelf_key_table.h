@@ -1,0 +1,53 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * The keys of the shelf, declared once: lookup, the key line, the help and the menu follow from
+ * this table. Characters that are not in it narrow the list. No include guard: it is included
+ * with SHELF_KEY defined.
+ *
+ * SHELF_KEY(id, key, other_key, letter, place, mode, hint, title, words)
+ *
+ * `mode` is where the keys have this meaning (SHELF_ANY: everywhere that gives them no other). As
+ * characters search, commands stand in the menu: those with a `place` there (menu.h), where
+ * `letter` gives them. A digit is the same as on the leaves wherever both have the command. `hint`
+ * is for the key line, empty where it has no place there; `title` is for the menu.
+ */
+/* clang-format off */
+SHELF_KEY(OPEN, SILLET_KEY_ENTER, 0, 0, 0, SHELF_LIST, "opens", "", "open the instrument in hand; on an empty shelf, begin a new one")
+SHELF_KEY(MENU, MENU_KEY, 0, 0, 0, SHELF_LIST, "menu: new, copy, quit", "", "the menu: what can be done now, by its digit or letter")
+SHELF_KEY(TURN, SILLET_KEY_TAB, 0, 0, 0, SHELF_LIST, "leaf", "", "the next leaf: the Intake of the instrument in hand; Shift-Tab on it comes back here")
+SHELF_KEY(LEAVE, SILLET_KEY_ESCAPE, SILLET_KEY_F1 + 8, 0, 0, SHELF_LIST, "lists all", "", "drop what is typed, so that all are listed; it never quits")
+SHELF_KEY(ERASE, SILLET_KEY_BACKSPACE, SILLET_KEY_DELETE, 0, 0, SHELF_LIST, "", "", "take back the last character")
+SHELF_KEY(EMPTY, SILLET_KEY_CTRL('u'), 0, 'u', ON_FIRST(1), SHELF_LIST, "", "drop what is typed: list all", "drop what is typed, so that all are listed")
+SHELF_KEY(NEW, 0, 0, 'n', ON_FIRST(4), SHELF_LIST, "", "a new instrument", "a new instrument, from a starting point for its kind")
+SHELF_KEY(COPY, 0, 0, 'f', ON_FIRST(7), SHELF_LIST, "", "a new one from this: all but visits", "a new instrument with all that this one has but its visits")
+SHELF_KEY(EARLIER, 0, 0, 'e', ON_FIRST(8), SHELF_LIST, "", "earlier states of this one", "earlier states of this one, and other versions beside it: look at one, bring it back, put it away")
+SHELF_KEY(ARCHIVE, 0, 0, 'g', ON_FIRST(9), SHELF_LIST, "", "archive this one", "move this one to archive/, where it stays whole but is not listed")
+#define LEAF(id, name, letter, room) SHELF_KEY(GO_##id, SILLET_KEY_F1 + LEAF_##id, 0, letter, ON_LEAVES(1 + LEAF_##id), SHELF_LIST, "", name, "open the instrument in hand at its " name " leaf")
+#include "session/leaf_table.h"
+#undef LEAF
+SHELF_KEY(HELP, 0, 0, 'h', ON_MORE(6), SHELF_LIST, "", "all keys of the shelf", "these keys")
+SHELF_KEY(QUIT, 0, 0, 'q', ON_LEAVES(9), SHELF_LIST, "", "quit", "quit")
+SHELF_KEY(UP, SILLET_KEY_UP, 0, 0, 0, SHELF_ANY, "", "", "the one above")
+SHELF_KEY(DOWN, SILLET_KEY_DOWN, 0, 0, 0, SHELF_ANY, "", "", "the one below")
+SHELF_KEY(PAGE_UP, SILLET_KEY_PAGE_UP, 0, 0, 0, SHELF_ANY, "", "", "a page up")
+SHELF_KEY(PAGE_DOWN, SILLET_KEY_PAGE_DOWN, 0, 0, 0, SHELF_ANY, "", "", "a page down")
+SHELF_KEY(FIRST, SILLET_KEY_HOME, 0, 0, 0, SHELF_ANY, "", "", "the first")
+SHELF_KEY(LAST, SILLET_KEY_END, 0, 0, 0, SHELF_ANY, "", "", "the last")
+SHELF_KEY(TAKE_PRESET, SILLET_KEY_ENTER, 0, 0, 0, SHELF_PRESETS, "takes it", "", "take this starting point; its number goes to it")
+SHELF_KEY(LEAVE_PRESETS, SILLET_KEY_ESCAPE, SILLET_KEY_BACKSPACE, MENU_KEY, 0, SHELF_PRESETS, "back to the list", "", "no new instrument")
+SHELF_KEY(TAKE_NAME, SILLET_KEY_ENTER, 0, 0, 0, SHELF_NAMING, "files and opens it", "", "take the name")
+SHELF_KEY(ERASE_NAME, SILLET_KEY_BACKSPACE, 0, 0, 0, SHELF_NAMING, "", "", "take back the last character of the name")
+SHELF_KEY(EDIT_NAME, SILLET_KEY_INSERT, SILLET_KEY_CTRL('e'), 0, 0, SHELF_NAMING, "edits it", "", "edit the name that is proposed, which typing begins anew")
+SHELF_KEY(EMPTY_NAME, SILLET_KEY_CTRL('u'), 0, 0, 0, SHELF_NAMING, "", "", "empty the name; Left, Right, Home, End and Del move and delete in it")
+SHELF_KEY(BACK_FROM_NAME, SILLET_KEY_UP, 0, 0, 0, SHELF_NAMING, "back", "", "back to the starting points, or to the list; the name is dropped")
+SHELF_KEY(LEAVE_NAME, SILLET_KEY_ESCAPE, 0, 0, 0, SHELF_NAMING, "files nothing", "", "no new instrument")
+SHELF_KEY(ARCHIVE_NOW, SILLET_KEY_ENTER, 0, 0, 0, SHELF_ARCHIVING, "moves it", "", "move it to the archive")
+SHELF_KEY(LEAVE_ARCHIVE, SILLET_KEY_ESCAPE, 0, MENU_KEY, 0, SHELF_ARCHIVING, "leaves it here", "", "leave it on the shelf; so does any other key")
+SHELF_KEY(LOOK, SILLET_KEY_ENTER, 0, 0, 0, SHELF_EARLIER, "looks at it", "", "open this earlier state, for reading only")
+SHELF_KEY(BRING_BACK, '+', 0, 'b', 0, SHELF_EARLIER, "brings it back", "", "make it the current state; the one that is current becomes an earlier one")
+SHELF_KEY(PUT_AWAY, '-', 0, 'p', 0, SHELF_EARLIER, "puts away", "", "put another version, which lies beside the file, with the earlier states; nothing is thrown away")
+SHELF_KEY(LEAVE_EARLIER, SILLET_KEY_ESCAPE, SILLET_KEY_BACKSPACE, MENU_KEY, 0, SHELF_EARLIER, "back to the list", "", "leave all as it is")
+SHELF_KEY(REPAINT, SILLET_KEY_CTRL('l'), 0, 0, 0, SHELF_ANY, "", "", "list the folder and paint the screen anew")
+SHELF_KEY(SUSPEND, SILLET_KEY_CTRL('z'), 0, 0, 0, SHELF_ANY, "", "", "stop for a while; the shell's fg comes back")
+SHELF_KEY(END, SILLET_KEY_CTRL('c'), 0, 0, 0, SHELF_ANY, "", "", "quit")
+/* clang-format on */

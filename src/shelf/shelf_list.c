@@ -1,0 +1,203 @@
+/* SPDX-License-Identifier: MIT */
+#include "shelf/shelf_list.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "model/moment.h"
+
+enum { ROWS_UNTIL_SHOWN = 18 };
+
+void shelf_list_init(struct shelf_list *list, const char *folder, const char *const *presets,
+                     int preset_count)
+{
+    *list = (struct shelf_list){.folder = folder,
+                                .presets = presets,
+                                .preset_count = preset_count,
+                                .rows = ROWS_UNTIL_SHOWN};
+}
+
+void shelf_list_done(struct shelf_list *list)
+{
+    free(list->items);
+    free(list->order);
+    free(list->found);
+    *list = (struct shelf_list){.items = NULL};
+}
+
+struct shelf_item *shelf_list_room(struct shelf_list *list, size_t count)
+{
+    list->count = list->found_count = 0;
+    if (count > list->capacity || !list->items) {
+        free(list->items);
+        free(list->order);
+        free(list->found);
+        list->items = calloc(count + 1, sizeof *list->items);
+        list->order = calloc(count + 1, sizeof *list->order);
+        list->found = calloc(count + 1, sizeof *list->found);
+        list->capacity = list->items && list->order && list->found ? count : 0;
+    }
+    if (count > list->capacity || !list->order || !list->found)
+        return NULL;
+    list->count = count;
+    return list->items;
+}
+
+/* The day of the last visit; of what has none, or is not read yet, the day of its file. */
+static double day_of(const struct shelf_item *item)
+{
+    enum { SECONDS_PER_DAY = 86400, DAY_1970 = 719468 }; /* days as in moment.h */
+    double day;
+
+    if (moment_find(item->card.visit, NULL, &day))
+        return day;
+    return DAY_1970 + (double)(item->written_s / SECONDS_PER_DAY);
+}
+
+static int compare_items(const struct shelf_item *a, const struct shelf_item *b)
+{
+    const double day_a = day_of(a), day_b = day_of(b);
+
+    if (day_a < day_b || day_a > day_b)
+        return day_a > day_b ? -1 : 1;
+    if (a->written_s != b->written_s)
+        return a->written_s > b->written_s ? -1 : 1;
+    return strcmp(a->file, b->file);
+}
+
+static void merge(const struct shelf_list *list, const size_t *from, size_t *to, size_t a_count,
+                  size_t count)
+{
+    size_t a = 0, b = a_count;
+
+    for (size_t i = 0; i < count; i++) {
+        const bool from_a =
+            b >= count ||
+            (a < a_count && compare_items(&list->items[from[a]], &list->items[from[b]]) <= 0);
+        to[i] = from_a ? from[a++] : from[b++];
+    }
+}
+
+/* Sorts indices, for which qsort would need a global to look at; `found` is the spare room,
+ * filled anew afterwards. */
+static void sort_items(struct shelf_list *list)
+{
+    size_t *from = list->order, *to = list->found;
+
+    for (size_t i = 0; i < list->count; i++)
+        from[i] = i;
+    for (size_t width = 1; width < list->count; width *= 2) {
+        for (size_t at = 0; at < list->count; at += 2 * width) {
+            const size_t left = list->count - at, whole = 2 * width < left ? 2 * width : left;
+
+            merge(list, from + at, to + at, width < whole ? width : whole, whole);
+        }
+        size_t *other = from;
+        from = to;
+        to = other;
+    }
+    list->order = from;
+    list->found = to;
+}
+
+/* Once one was chosen, another that takes its place is chosen too; until then the first
+ * stays in hand, whatever comes to be the first. */
+static void hold(struct shelf_list *list, size_t at)
+{
+    const bool choosing = list->chosen[0] != '\0';
+    struct strbuf chosen = STRBUF(list->chosen);
+
+    list->at = at;
+    if (choosing && at < list->found_count)
+        strbuf_add(&chosen, list->items[list->found[at]].file);
+    shelf_list_scroll(list);
+}
+
+/* False when the file in hand is not among those found. */
+static bool find_chosen(const struct shelf_list *list, size_t *ret_at)
+{
+    for (size_t i = 0; i < list->found_count; i++)
+        if (strcmp(list->items[list->found[i]].file, list->chosen) == 0) {
+            *ret_at = i;
+            return true;
+        }
+    return false;
+}
+
+static void match(struct shelf_list *list)
+{
+    list->found_count = 0;
+    for (size_t i = 0; i < list->count; i++)
+        if (shelf_item_matches(&list->items[list->order[i]], list->filter.text))
+            list->found[list->found_count++] = list->order[i];
+}
+
+void shelf_list_narrow(struct shelf_list *list)
+{
+    size_t at = 0;
+
+    match(list);
+    (void)find_chosen(list, &at);
+    hold(list, at);
+}
+
+/* One that is gone leaves its place to its neighbour. */
+void shelf_list_take(struct shelf_list *list)
+{
+    size_t at = list->at;
+
+    sort_items(list);
+    match(list);
+    if (!find_chosen(list, &at) && at >= list->found_count)
+        at = list->found_count > 0 ? list->found_count - 1 : 0;
+    hold(list, at);
+}
+
+void shelf_list_choose(struct shelf_list *list, const char *file)
+{
+    struct strbuf chosen = STRBUF(list->chosen);
+    size_t at = 0;
+
+    strbuf_add(&chosen, file);
+    if (!find_chosen(list, &at)) {
+        lineedit_clear(&list->filter);
+        shelf_list_narrow(list);
+        return;
+    }
+    hold(list, at);
+}
+
+void shelf_list_scroll(struct shelf_list *list)
+{
+    const size_t rows = list->rows > 1 ? (size_t)list->rows : 1;
+
+    if (list->at < list->top)
+        list->top = list->at;
+    if (list->at >= list->top + rows)
+        list->top = list->at - rows + 1;
+    /* No blank rows at the end while there are some to fill them. */
+    if (list->top + rows > list->found_count)
+        list->top = list->found_count > rows ? list->found_count - rows : 0;
+}
+
+const struct shelf_item *shelf_list_item(const struct shelf_list *list)
+{
+    return list->at < list->found_count ? &list->items[list->found[list->at]] : NULL;
+}
+
+size_t shelf_list_unread(const struct shelf_list *list)
+{
+    size_t count = 0;
+
+    for (size_t i = 0; i < list->count; i++)
+        count += (list->items[i].marks & SHELF_UNREAD) != 0;
+    return count;
+}
+
+void shelf_list_say(struct shelf_list *list, enum app_tone tone, const char *message)
+{
+    struct strbuf text = STRBUF(list->message);
+
+    list->tone = tone;
+    strbuf_add(&text, message);
+}

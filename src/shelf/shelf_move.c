@@ -1,0 +1,59 @@
+/* SPDX-License-Identifier: MIT */
+#include "shelf/shelf_move.h"
+
+#include "shelf/shelf_earlier.h"
+
+static void go_to(struct shelf_list *list, size_t at)
+{
+    const struct shelf_item *item;
+    struct strbuf chosen = STRBUF(list->chosen);
+
+    list->at = list->found_count == 0 ? 0 : at < list->found_count ? at : list->found_count - 1;
+    item = shelf_list_item(list);
+    if (item)
+        strbuf_add(&chosen, item->file);
+    shelf_list_scroll(list);
+}
+
+/* A name being typed stays, and what is asked about is not exchanged for another. */
+static bool may_move(struct shelf_list *list)
+{
+    if (list->mode == SHELF_ARCHIVING)
+        list->mode = SHELF_LIST;
+    return list->mode != SHELF_NAMING;
+}
+
+void shelf_move(struct shelf_list *list, int by)
+{
+    if (!may_move(list))
+        return;
+    if (list->mode == SHELF_PRESETS) {
+        const int last = list->preset_count - 1, preset = list->preset + by;
+
+        list->preset = preset < 0 ? 0 : preset > last ? last : preset;
+    } else if (list->mode == SHELF_EARLIER) {
+        shelf_earlier_move(list, by);
+    } else if (list->mode == SHELF_HELP) {
+        list->help_top = list->help_top + by < 0 ? 0 : list->help_top + by;
+    } else if (by < 0) {
+        const size_t back = (size_t)-by;
+
+        go_to(list, back < list->at ? list->at - back : 0);
+    } else {
+        go_to(list, list->at + (size_t)by);
+    }
+}
+
+void shelf_move_to_end(struct shelf_list *list, bool last)
+{
+    if (!may_move(list))
+        return;
+    if (list->mode == SHELF_PRESETS)
+        list->preset = last ? list->preset_count - 1 : 0;
+    else if (list->mode == SHELF_HELP)
+        list->help_top = last ? list->help_top : 0;
+    else if (list->mode == SHELF_EARLIER)
+        list->earlier_at = last ? list->earlier_count - 1 : 0;
+    else
+        go_to(list, last ? list->found_count : 0);
+}

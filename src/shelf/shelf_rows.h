@@ -1,0 +1,12 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_SHELF_SHELF_ROWS_H
+#define SILLET_SHELF_SHELF_ROWS_H
+
+#include "shelf/shelf_list.h"
+#include "draw/pen.h"
+
+/* The shelf's list: a heading and one row for each instrument found, as wide as the frame.
+ * Puts the cursor on the one in hand. */
+void shelf_rows_draw(const struct pen *pen, const struct shelf_list *list, int row, int rows);
+
+#endif

@@ -1,0 +1,325 @@
+/* SPDX-License-Identifier: MIT */
+#include "shelf/shelf_view.h"
+
+#include "shelf/shelf_earlier.h"
+#include "base/utf8.h"
+#include "screen/line_view.h"
+#include "screen/menu_view.h"
+#include "screen/overlay_view.h"
+#include "shelf/shelf_rows.h"
+#include "screen/strip_view.h"
+
+enum { TITLE_ROW, STRIP_ROW, HEAD_ROW, FIRST_ROW, ROWS_BELOW = 3 };
+
+int shelf_view_rows(int frame_rows)
+{
+    return frame_rows > FIRST_ROW + ROWS_BELOW ? frame_rows - FIRST_ROW - ROWS_BELOW : 1;
+}
+
+/* "12 instruments on file", "3 of 12 instruments found", and how far reading has come. */
+static void add_counts(const struct shelf_list *list, struct strbuf *out)
+{
+    const size_t unread = shelf_list_unread(list);
+    const bool narrowed = !lineedit_is_empty(&list->filter);
+
+    if (narrowed)
+        strbuf_addf(out, "%zu of ", list->found_count);
+    strbuf_addf(out, "%zu %s %s", list->count, list->count == 1 ? "instrument" : "instruments",
+                narrowed ? "found" : "on file");
+    if (unread > 0)
+        strbuf_addf(out, ", %zu still to read", unread);
+}
+
+static void draw_title(const struct pen *pen, const struct shelf_list *list)
+{
+    const int columns = pen->frame->columns;
+    char memory[120];
+    struct strbuf counts = STRBUF(memory);
+
+    add_counts(list, &counts);
+    frame_set_role(pen->frame, TITLE_ROW, 0, columns, ROLE_TITLE);
+    const int used = pen_put(pen, TITLE_ROW, 1, columns - 2, ROLE_TITLE, memory);
+    const int room = columns - used - 4, width = utf8_columns(list->folder);
+    pen_put_cut(pen, TITLE_ROW, columns - 1 - (width < room ? width : room), room, ROLE_TITLE,
+                list->folder);
+}
+
+static void draw_strip(const struct pen *pen, const struct shelf_list *list)
+{
+    const size_t seen = list->top + (size_t)list->rows;
+    char memory[40];
+    struct strbuf more = STRBUF(memory);
+
+    strip_view_names(pen, STRIP_ROW, true, STRIP_SHELF);
+    if (list->mode == SHELF_PRESETS || list->mode == SHELF_HELP || list->mode == SHELF_MENU ||
+        seen >= list->found_count)
+        return;
+    strbuf_addf(&more, "%zu more below", list->found_count - seen);
+    pen_put_right(pen, STRIP_ROW, 0, pen->frame->columns - 1, ROLE_KEY, memory);
+}
+
+/* --- in place of the list --- */
+
+static void draw_first_steps(const struct pen *pen, const struct shelf_list *list, int row)
+{
+    const int width = pen->frame->columns - 6;
+    char make_memory[APP_MESSAGE_MAX + 64], copy_memory[APP_MESSAGE_MAX + 64];
+    struct strbuf make = STRBUF(make_memory), copy = STRBUF(copy_memory);
+
+    /* The folder is made with the first instrument, so it may not be there yet. */
+    strbuf_add(&make, "mkdir -p ");
+    strbuf_add(&make, list->folder);
+    strbuf_add(&copy, "cp profiles/*.ini ");
+    strbuf_add(&copy, list->folder);
+    pen_put(pen, row + 1, 4, width, ROLE_LABEL, "Nothing is on file here yet.");
+    row += 3;
+    pen_put(pen, row, 4, width, ROLE_KEY, "Enter");
+    row += pen_wrap(pen, row, 12, width - 8, 4, ROLE_TEXT,
+                    "begins the first instrument: choose a starting point for its kind, give it "
+                    "a name, and enter what you measure.");
+    row += pen_wrap(pen, row + 1, 4, width, 4, ROLE_TEXT,
+                    "Or copy the demo instruments that come with the program and look around:");
+    pen_put_cut(pen, row + 2, 8, width - 4, ROLE_VALUE, make_memory);
+    pen_put_cut(pen, row + 3, 8, width - 4, ROLE_VALUE, copy_memory);
+    pen_wrap(pen, row + 5, 4, width, 4, ROLE_DIM,
+             "Every profile in that folder is listed: one *.ini file for each instrument.");
+}
+
+static void draw_none_found(const struct pen *pen, int row)
+{
+    const int width = pen->frame->columns - 6;
+
+    pen_put(pen, row + 1, 4, width, ROLE_LABEL, "No instrument matches what is typed.");
+    pen_wrap(pen, row + 3, 4, width, 4, ROLE_TEXT,
+             "Every word has to stand in its " SHELF_SEARCHED ". Esc lists all; *, then n, begins "
+             "a new instrument under that name.");
+}
+
+static void draw_presets(const struct pen *pen, const struct shelf_list *list, int row, int rows)
+{
+    pen_put(pen, row, 1, pen->frame->columns - 2, ROLE_LABEL,
+            "A new instrument: which of these is it most like?");
+    for (int i = 0; i < list->preset_count && i + 2 < rows; i++) {
+        const bool now = i == list->preset;
+        const int width = pen->frame->columns - 8;
+        char memory[16];
+        struct strbuf number = STRBUF(memory);
+
+        strbuf_addf(&number, "%2d", i + 1);
+
+        pen_put(pen, row + 2 + i, 1, 1, ROLE_KEY, now ? ">" : "");
+        pen_put(pen, row + 2 + i, 3, 3, ROLE_KEY, memory);
+        pen_put(pen, row + 2 + i, 6, width, now ? ROLE_CELL : ROLE_TEXT, list->presets[i]);
+        if (now) {
+            pen->frame->cursor_row = row + 2 + i;
+            pen->frame->cursor_column = 6;
+        }
+    }
+    if (list->preset_count + 4 < rows)
+        pen_wrap(pen, row + list->preset_count + 3, 1, pen->frame->columns - 2, 2, ROLE_DIM,
+                 "It brings common sizes, strings and targets; every one of them can be changed.");
+}
+
+static void draw_earlier(const struct pen *pen, const struct shelf_list *list, int row, int rows)
+{
+    const size_t room = rows > 5 ? (size_t)(rows - 4) : 1;
+    const size_t top = shelf_earlier_top(list, room);
+    const int width = pen->frame->columns;
+
+    pen_put_cut(
+        pen, row, 1, width - 2, ROLE_LABEL,
+        list->earlier_count > 0 && list->earlier[0].beside
+            ? "Other versions beside it: bring back the one that stays; earlier states (UTC):"
+            : "Earlier states, each as it was before a session changed it (UTC):");
+    for (size_t i = 0; i < room && top + i < list->earlier_count; i++) {
+        const struct shelf_earlier *earlier = &list->earlier[top + i];
+        const bool now = top + i == list->earlier_at;
+        const int at = row + 2 + (int)i;
+
+        pen_put(pen, at, 1, 1, ROLE_KEY, now ? ">" : "");
+        pen_put(pen, at, 3, 16, now ? ROLE_CELL : ROLE_VALUE, earlier->when);
+        pen_put_cut(pen, at, 21, width - 22, earlier->beside ? ROLE_CAUTION : ROLE_TEXT,
+                    earlier->holds);
+        if (now) {
+            pen->frame->cursor_row = at;
+            pen->frame->cursor_column = 3;
+        }
+    }
+    if (top + room < list->earlier_count)
+        pen_put_right(pen, row + rows - 1, 0, width - 1, ROLE_KEY, "Down: more");
+}
+
+static void draw_help(const struct pen *pen, const struct shelf_list *list, int row, int rows)
+{
+    struct scroll scroll = {.pen = pen, .row = row, .end = row + rows, .skip = list->help_top};
+
+    scroll_put(&scroll, 2, ROLE_LABEL, "Finding an instrument");
+    scroll_put(
+        &scroll, 2, ROLE_TEXT,
+        "Letters and digits narrow the list: every word typed has to stand in " SHELF_SEARCHED
+        ". The one last worked on comes first.");
+    scroll_put(&scroll, 2, ROLE_LABEL, "Keys");
+    for (int id = 0; id < SHELF_KEY_COUNT_; id++) {
+        const struct shelf_key *key = shelf_key_get((enum shelf_key_id)id);
+
+        char memory[48];
+        struct strbuf keys = STRBUF(memory);
+
+        command_keys_name(key->key, key->other_key, 0, false, &keys);
+        if (key->place) {
+            strbuf_add(&keys, keys.length > 0 ? " or * " : "* ");
+            command_key_name(key->letter, &keys);
+        }
+        if (key->mode == SHELF_LIST || key->mode == SHELF_ANY)
+            scroll_key(&scroll, memory, key->words);
+    }
+    if (scroll.row > scroll.end)
+        pen_put_right(pen, row + rows, 0, pen->frame->columns - 1, ROLE_KEY, "Down: more");
+}
+
+static void draw_body(const struct pen *pen, const struct shelf_list *list)
+{
+    const int rows = shelf_view_rows(pen->frame->rows);
+
+    if (list->mode == SHELF_HELP)
+        draw_help(pen, list, HEAD_ROW, rows + 1);
+    else if (list->mode == SHELF_MENU)
+        menu_view_draw(pen, &list->menu, "Shelf", HEAD_ROW, rows + 1);
+    else if (list->mode == SHELF_PRESETS || (list->mode == SHELF_NAMING && !list->copying))
+        draw_presets(pen, list, HEAD_ROW, rows + 1);
+    else if (list->mode == SHELF_EARLIER)
+        draw_earlier(pen, list, HEAD_ROW, rows + 1);
+    else if (list->failure[0])
+        pen_wrap(pen, FIRST_ROW, 4, pen->frame->columns - 6, rows, ROLE_CAUTION, list->failure);
+    else if (list->count == 0)
+        draw_first_steps(pen, list, HEAD_ROW);
+    else if (list->found_count == 0)
+        draw_none_found(pen, HEAD_ROW);
+    else
+        shelf_rows_draw(pen, list, HEAD_ROW, rows + 1);
+}
+
+/* --- the last three rows --- */
+
+/* Something to say, or where the one in hand lies and what cannot be seen in its row. */
+static void draw_message(const struct pen *pen, const struct shelf_list *list, int row)
+{
+    const struct shelf_item *item = shelf_list_item(list);
+    const int width = pen->frame->columns - 2;
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf text = STRBUF(memory);
+
+    if (list->tone != TONE_NONE) {
+        pen_put_cut(pen, row, 1, width, list->tone == TONE_NOTE ? ROLE_TEXT : ROLE_CAUTION,
+                    list->message);
+        return;
+    }
+    if (list->mode == SHELF_NAMING) {
+        strbuf_add(&text, "Any name will do: the shop's, or its owner's. Filed in ");
+        strbuf_add(&text, list->folder);
+        pen_put_cut(pen, row, 1, width, ROLE_TEXT, memory);
+        return;
+    }
+    if (!item || (list->mode != SHELF_LIST && list->mode != SHELF_MENU))
+        return;
+    strbuf_add(&text, item->file);
+    if (item->card.maker[0]) {
+        strbuf_add(&text, " \xC2\xB7 ");
+        strbuf_add(&text, item->card.maker);
+    }
+    if (item->card.serial[0]) {
+        strbuf_add(&text, " \xC2\xB7 ");
+        strbuf_add(&text, item->card.serial);
+    }
+    pen_put_cut(pen, row, 1, width, ROLE_DIM, memory);
+}
+
+static const char *prompt(const struct shelf_list *list)
+{
+    switch (list->mode) {
+    case SHELF_MENU:
+        return "in hand:";
+    case SHELF_PRESETS:
+        return "most like >";
+    case SHELF_NAMING:
+        return list->copying ? "name of the copy >" : "its name >";
+    case SHELF_ARCHIVING:
+        return "move to archive/ ?";
+    case SHELF_EARLIER:
+        return "earlier state of";
+    case SHELF_HELP:
+        return "";
+    default:
+        return "find >";
+    }
+}
+
+static void draw_entry(const struct pen *pen, const struct shelf_list *list, int row)
+{
+    const bool naming = list->mode == SHELF_NAMING;
+    const int columns = pen->frame->columns;
+    static const struct lineedit nothing;
+    const struct lineedit *typed = naming                     ? &list->name
+                                   : list->mode == SHELF_LIST ? &list->filter
+                                                              : &nothing;
+    int column = 2 + pen_put(pen, row, 1, columns - 2, ROLE_LABEL, prompt(list)), cursor;
+    const int room = columns - column - 1;
+
+    column += line_view_draw(pen, row, column, room, typed, &cursor);
+    if (list->mode == SHELF_PRESETS)
+        pen_put(pen, row, column, room, ROLE_TEXT, list->presets[list->preset]);
+    if (list->mode == SHELF_MENU && shelf_list_item(list))
+        pen_put_cut(pen, row, column, room, ROLE_TEXT, shelf_item_title(shelf_list_item(list)));
+    if (list->mode == SHELF_ARCHIVING || list->mode == SHELF_EARLIER)
+        pen_put_cut(pen, row, column, room, ROLE_TEXT, list->target);
+    if (list->mode == SHELF_LIST && lineedit_is_empty(typed))
+        pen_put(pen, row, column + 1, room, ROLE_DIM,
+                list->count > 0 ? "type a part of name, owner, maker, kind, tuning, a year"
+                                : "nothing to find yet; Enter begins the first instrument");
+    if (list->mode == SHELF_LIST && list->used && !lineedit_is_empty(typed))
+        pen_put(pen, row, column + 3, room - 3, ROLE_DIM,
+                "Esc lists all; typing begins a new search");
+    if (naming && list->proposed && !lineedit_is_empty(typed))
+        pen_put(pen, row, column + 3, room - 3, ROLE_DIM, "typing begins anew");
+    if (naming || list->mode == SHELF_ARCHIVING || (list->typing && !lineedit_is_empty(typed)) ||
+        pen->frame->cursor_row < 0) {
+        pen->frame->cursor_row = row;
+        pen->frame->cursor_column = cursor;
+    }
+}
+
+static void draw_keys(const struct pen *pen, const struct shelf_list *list, int row)
+{
+    int column = 1;
+
+    if (list->mode == SHELF_HELP) {
+        pen_put(pen, row, 1, pen->frame->columns - 2, ROLE_DIM, "any other key closes this");
+        return;
+    }
+    if (list->mode == SHELF_MENU) {
+        menu_view_draw_keys(pen, &list->menu, row);
+        return;
+    }
+    for (int id = 0; id < SHELF_KEY_COUNT_; id++) {
+        const struct shelf_key *key = shelf_key_get((enum shelf_key_id)id);
+
+        if (key->hint[0] && key->mode == list->mode)
+            column += strip_view_key(pen, row, column, key->key, key->hint);
+    }
+}
+
+void shelf_view_compose(const struct shelf_list *list, bool utf8, struct frame *frame)
+{
+    const struct pen pen = {.frame = frame, .utf8 = utf8};
+    const int rows = frame->rows;
+
+    frame_clear(frame);
+    if (strip_view_too_small(&pen))
+        return;
+    draw_title(&pen, list);
+    draw_strip(&pen, list);
+    draw_body(&pen, list);
+    draw_message(&pen, list, rows - 3);
+    draw_entry(&pen, list, rows - 2);
+    draw_keys(&pen, list, rows - 1);
+}

@@ -1,0 +1,171 @@
+/* SPDX-License-Identifier: MIT */
+#include "words/amount.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "base/num.h"
+
+static int decimals_of(enum unit unit)
+{
+    switch (unit) {
+    case UNIT_IN:
+        return 3;
+    case UNIT_64THS:
+        return 1;
+    default:
+        return 2;
+    }
+}
+
+/* Thousandths are written as decimal inches and hundredths as mm, the way feeler leaves are
+ * marked. */
+static enum unit written_unit(enum unit unit)
+{
+    if (unit == UNIT_TH)
+        return UNIT_IN;
+    return unit == UNIT_100THS ? UNIT_MM : unit;
+}
+
+/* Takes the zeros behind the point away; leaves' amounts keep theirs, as leaves are marked. */
+static void trim(char *text)
+{
+    size_t length = strlen(text);
+
+    if (!strchr(text, '.'))
+        return;
+    while (text[length - 1] == '0')
+        length--;
+    if (text[length - 1] == '.')
+        length--;
+    text[length] = '\0';
+}
+
+void amount_add_even(struct strbuf *out, double mm, enum unit unit)
+{
+    const enum unit written = written_unit(unit);
+
+    num_format_fixed(unit_from_pivot(written, mm), decimals_of(written), written == UNIT_IN, out);
+}
+
+void amount_add(struct strbuf *out, double mm, enum unit unit, bool sign)
+{
+    const enum unit written = written_unit(unit);
+    char memory[48];
+    struct strbuf text = STRBUF(memory);
+
+    amount_add_even(&text, mm, unit);
+    /* What rounds to nothing has no sign. */
+    if (sign && mm > 0 && strpbrk(memory, "123456789"))
+        strbuf_add_char(out, '+');
+    /* Changes keep their zeros, so that a row of them stands point under point. */
+    if (!sign && unit != UNIT_100THS && written != UNIT_IN)
+        trim(memory);
+    strbuf_add(out, memory);
+}
+
+void amount_add_short(struct strbuf *out, double mm, enum unit unit, int columns)
+{
+    const enum unit written = written_unit(unit);
+    char memory[48];
+    struct strbuf text = STRBUF(memory);
+
+    amount_add(&text, mm, unit, false);
+    if (written == UNIT_IN && (int)text.length > columns) {
+        strbuf_clear(&text);
+        num_format_fixed(unit_from_pivot(UNIT_TH, mm), 0, false, &text);
+    }
+    if (written == UNIT_MM && (int)text.length > columns) {
+        strbuf_clear(&text);
+        num_format_fixed(mm, decimals_of(written), true, &text);
+    }
+    for (int decimals = decimals_of(written) - 1; (int)text.length > columns && decimals >= 0;
+         decimals--) {
+        if (written == UNIT_IN)
+            break;
+        strbuf_clear(&text);
+        num_format_fixed(unit_from_pivot(written, mm), decimals, false, &text);
+    }
+    strbuf_add(out, memory);
+}
+
+void amount_add_cut(struct strbuf *out, double mm, enum unit unit)
+{
+    const bool inch = unit == UNIT_IN;
+    const double step = inch ? 0.005 : 0.1;
+
+    num_format_fixed(round(unit_from_pivot(unit, mm) / step) * step, inch ? 3 : 1, inch, out);
+}
+
+double amount_on_rule(double mm, enum unit unit)
+{
+    const double value = unit_from_pivot(unit, mm), step = unit == UNIT_64THS ? 0.5 : 0.1;
+    const bool is_written = fabs(value * 20 - round(value * 20)) < 1e-6;
+
+    if (is_written || (unit != UNIT_64THS && unit != UNIT_MM))
+        return mm;
+    return unit_to_pivot(unit, round(value / step) * step);
+}
+
+void amount_add_unit(struct strbuf *out, enum unit unit)
+{
+    strbuf_add_char(out, ' ');
+    strbuf_add(out, amount_unit(unit));
+}
+
+const char *amount_unit(enum unit unit)
+{
+    return unit == UNIT_64THS ? "/64" : unit_label(written_unit(unit));
+}
+
+void amount_add_range(struct strbuf *out, double first_mm, double last_mm, enum unit unit)
+{
+    char first_memory[24], last_memory[24];
+    struct strbuf first = STRBUF(first_memory), last = STRBUF(last_memory);
+
+    amount_add(&first, first_mm, unit, false);
+    amount_add(&last, last_mm, unit, false);
+    strbuf_add(out, first_memory);
+    if (strcmp(first_memory, last_memory) != 0) {
+        strbuf_add(out, " to ");
+        strbuf_add(out, last_memory);
+    }
+}
+
+static void add_inches(struct strbuf *out, double mm)
+{
+    const double inches = unit_from_pivot(UNIT_IN, mm);
+
+    num_format_fixed(inches, fabs(inches) < 1 ? 4 : 3, true, out);
+    strbuf_add(out, " in");
+}
+
+static void add_64ths(struct strbuf *out, double mm)
+{
+    const double inches = unit_from_pivot(UNIT_IN, mm), parts = round(inches * 64);
+    const double off = fabs(inches - parts / 64);
+
+    if (parts == 0 || off >= 0.002)
+        return;
+    /* Only where the nearest 64th is the length does it stand as equal to it. */
+    strbuf_add(out, off > 1e-11 ? " = about " : " = ");
+    num_format_fraction(inches, 64, out);
+    strbuf_add(out, " in");
+}
+
+void amount_add_all(struct strbuf *out, double mm, enum unit unit)
+{
+    const bool metric = unit == UNIT_MM || unit == UNIT_100THS || unit == UNIT_CM;
+
+    if (!metric) {
+        add_inches(out, mm);
+        add_64ths(out, mm);
+        strbuf_add(out, " = ");
+    }
+    num_format_fixed(mm, fabs(mm) < 10 ? 3 : 2, false, out);
+    strbuf_add(out, " mm");
+    if (metric) {
+        strbuf_add(out, " = ");
+        add_inches(out, mm);
+    }
+}

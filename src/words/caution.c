@@ -1,0 +1,79 @@
+/* SPDX-License-Identifier: MIT */
+#include "words/caution.h"
+
+#include <stddef.h>
+#include <string.h>
+
+struct caution {
+    const char *words, *text, *owner_words, *owner;
+};
+
+static const struct caution cautions[] = {
+#define CAUTION(words_, text_, owner_words_, owner_)                                               \
+    {.words = words_, .text = text_, .owner_words = owner_words_, .owner = owner_},
+#include "words/caution_table.h"
+#undef CAUTION
+};
+
+int caution_count(void)
+{
+    return (int)(sizeof cautions / sizeof cautions[0]);
+}
+
+const char *caution_text(int k)
+{
+    return cautions[k].text;
+}
+
+static char lower(char c)
+{
+    return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
+}
+
+static bool is_letter(char c)
+{
+    return lower(c) >= 'a' && lower(c) <= 'z';
+}
+
+static bool begins_with(const char *text, const char *word, size_t length)
+{
+    for (size_t i = 0; i < length; i++)
+        if (lower(text[i]) != word[i])
+            return false;
+    return true;
+}
+
+static bool has_word(const char *text, const char *word, size_t length)
+{
+    for (const char *at = text; *at; at++)
+        if ((at == text || !is_letter(at[-1])) && begins_with(at, word, length))
+            return true;
+    return false;
+}
+
+static bool has_any(const char *text, const char *word)
+{
+    while (*word) {
+        const size_t length = strcspn(word, "|");
+
+        if (has_word(text, word, length))
+            return true;
+        word += length + (word[length] == '|');
+    }
+    return false;
+}
+
+bool caution_applies(int k, const char *work)
+{
+    return has_any(work, cautions[k].words);
+}
+
+const char *caution_for_owner(int k, const char *work)
+{
+    return has_any(work, cautions[k].owner_words) ? cautions[k].owner : NULL;
+}
+
+const char *caution_reserve(void)
+{
+    return "the gauge, the maker, local rules and a qualified repairer come first";
+}

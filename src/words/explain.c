@@ -1,0 +1,355 @@
+/* SPDX-License-Identifier: MIT */
+#include "words/explain.h"
+
+#include <math.h>
+#include <stddef.h>
+#include <string.h>
+
+#include "base/num.h"
+#include "model/note_name.h"
+
+enum place {
+    PLACE_FIELD,
+    PLACE_STRING_FIELD,
+    PLACE_VISIT_FIELD,
+    PLACE_PASS_FIELD,
+    PLACE_PASS_STRING_FIELD,
+    PLACE_FIGURE,
+    PLACE_FIGURE_BASS,
+    PLACE_FIGURE_TREBLE,
+    PLACE_SETUP,
+    PLACE_CENTS, /* those read on the string */
+};
+
+/* Numbers of the setup that are neither readings nor figures, all lengths. */
+enum setup_item {
+    ITEM_X_FIRST,
+    ITEM_X_ACTION,
+    ITEM_X_LOW_END,
+    ITEM_X_HIGH_END,
+    ITEM_X_HEEL,
+    ITEM_CONTACT,
+    ITEM_REACH,
+    ITEM_Z_FIRST,
+    ITEM_Z_ACTION,
+    ITEM_Z_FIRST_AFTER,
+    ITEM_Z_ACTION_AFTER,
+    ITEM_ACTION_WANTED,
+    ITEM_GAP_WANTED,
+};
+
+struct symbol {
+    enum figure_id figure;
+    const char *text;
+    enum place place;
+    int item;
+};
+
+static const struct symbol symbols[] = {
+#define SYMBOL(figure_, text_, place_, item_)                                                      \
+    {.figure = FIGURE_##figure_, .text = text_, .place = PLACE_##place_, .item = (int)item_},
+#include "words/explain_table.h"
+#undef SYMBOL
+};
+
+enum { SYMBOL_COUNT = sizeof symbols / sizeof symbols[0] };
+
+struct question {
+    const struct explain_from *from;
+    enum figure_id id;
+    int string;
+    struct explanation *out;
+};
+
+static struct strbuf add_line(struct question *question, enum explain_part part)
+{
+    struct explanation *out = question->out;
+    /* The last line is overwritten rather than the array overrun; the table is far shorter. */
+    const int at = out->count < EXPLAIN_LINES_MAX ? out->count++ : EXPLAIN_LINES_MAX - 1;
+
+    out->lines[at].part = part;
+    return strbuf_over(out->lines[at].text, sizeof out->lines[at].text);
+}
+
+/* The printed key's unit as a person writes it. */
+static const char *unit_words(const char *unit)
+{
+    static const char *const words[][2] = {
+        {"per_m", "1/m"}, {"hz", "Hz"},    {"g_per_m", "g/m"},
+        {"n", "N"},       {"nm2", "N m2"}, {"pct", "%"},
+    };
+    for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
+        if (strcmp(unit, words[i][0]) == 0)
+            return words[i][1];
+    return unit;
+}
+
+/* Enough decimals to tell readings apart, without pretending to more. */
+static int decimals_for(double value)
+{
+    const double size = fabs(value);
+
+    if (size >= 100)
+        return 1;
+    return size >= 10 ? 2 : 3;
+}
+
+static void add_length(struct strbuf *out, double mm)
+{
+    num_format_fixed(mm, decimals_for(mm), false, out);
+    strbuf_add(out, " mm (");
+    num_format_fixed(unit_from_pivot(UNIT_IN, mm), 4, true, out);
+    strbuf_add(out, " in)");
+}
+
+static void add_figure(const struct question *question, enum figure_id id, int string,
+                       struct strbuf *out)
+{
+    const struct figure_info *info = figure_info(id);
+    const int at = info->per == PER_STRING ? string : 0;
+    const struct figure *figure = &question->from->derived->figures.at[id][at];
+    const double value = figure->value * info->factor, u = figure->u * info->factor;
+
+    if (figure->known == KNOWN_ABSENT) {
+        strbuf_add(out, "not known");
+        return;
+    }
+    if (strcmp(info->unit, "mm") == 0) {
+        add_length(out, value);
+    } else {
+        num_format_fixed(value, decimals_for(value), false, out);
+        strbuf_add(out, info->unit[0] ? " " : "");
+        strbuf_add(out, unit_words(info->unit));
+    }
+    if (u > 0) {
+        strbuf_add(out, " \xC2\xB1");
+        num_format_fixed(u, 3, false, out);
+        strbuf_add(out, info->unit[0] ? " " : "");
+        strbuf_add(out, unit_words(info->unit));
+    }
+    if (figure->known == KNOWN_INTERPOLATED)
+        strbuf_add(out, ", from the neighbouring strings");
+}
+
+/* A length typed in mm is given in inches too, and the other way round. */
+static void add_other_unit(struct strbuf *out, const char *text, double mm)
+{
+    const bool metric = strchr(text, 'm') != NULL;
+
+    strbuf_add(out, " = ");
+    num_format_fixed(metric ? unit_from_pivot(UNIT_IN, mm) : mm, metric ? 4 : decimals_for(mm),
+                     metric, out);
+    strbuf_add(out, metric ? " in" : " mm");
+}
+
+static void add_field(const struct question *question, struct reading_key key, struct strbuf *out)
+{
+    const struct record *record = question->from->record;
+    const struct field *field = field_get(key.field);
+    const char *text = record_text(record, &key);
+    double value;
+
+    if (!text && field->fallback[0])
+        text = field->fallback;
+    if (!text) {
+        strbuf_add(out, "not given");
+        return;
+    }
+    if (key.field == FIELD_STRING_NOTE && note_name_of(record, key.string, out))
+        return;
+    strbuf_add(out, text);
+    if (field->quantity == QUANTITY_LENGTH && record_value_or_fallback(record, &key, &value))
+        add_other_unit(out, text, value);
+    if (!record_get(record, &key))
+        strbuf_add(out, " (default)");
+}
+
+static bool find_target(const struct setup *setup, int string, bool action, double *ret_mm)
+{
+    return action ? setup_target_at(&setup->action_target_bass_mm, &setup->action_target_treble_mm,
+                                    setup->board.strings, string, ret_mm)
+                  : setup_target_at(&setup->gap_target_bass_mm, &setup->gap_target_treble_mm,
+                                    setup->board.strings, string, ret_mm);
+}
+
+/* The height of a crown as it is or after the rod. */
+static bool find_crown(const struct derived *derived, int lane, int fret, bool after,
+                       double *ret_mm)
+{
+    const struct string_lines *lines = &derived->lines;
+
+    if (fret < 1 || !(after ? lines->has_after : lines->has_now))
+        return false;
+    *ret_mm = neck_curve_height_mm(after ? &lines->curve_after : &lines->curve_now,
+                                   &derived->setup.board, lane, fret);
+    return true;
+}
+
+static bool find_station(const struct board *board, int lane, int fret, bool known, double *ret_mm)
+{
+    if (!known || fret < 0 || fret > board->frets)
+        return false;
+    *ret_mm = board->station_mm[lane][fret];
+    return true;
+}
+
+static bool find_item(const struct question *question, enum setup_item item, double *ret_mm)
+{
+    const struct derived *derived = question->from->derived;
+    const struct board *board = &derived->setup.board;
+    const int lane = question->string;
+
+    if (!derived->setup.has_board)
+        return false;
+    switch (item) {
+    case ITEM_X_FIRST:
+        return find_station(board, lane, 1, true, ret_mm);
+    case ITEM_X_ACTION:
+        return find_station(board, lane, board->action_fret, true, ret_mm);
+    case ITEM_X_LOW_END:
+        return find_station(board, lane, board->end_low, board->has_curve, ret_mm);
+    case ITEM_X_HIGH_END:
+        return find_station(board, lane, board->end_high, board->has_curve, ret_mm);
+    case ITEM_X_HEEL:
+        return find_station(board, lane, board->heel_fret, board->has_curve, ret_mm);
+    case ITEM_CONTACT:
+        *ret_mm = board->contact_mm[lane];
+        return true;
+    case ITEM_REACH:
+        if (!find_station(board, LANE_MIDDLE, board->join_fret, true, ret_mm))
+            return false;
+        *ret_mm = board->contact_mm[LANE_MIDDLE] - *ret_mm;
+        return true;
+    case ITEM_Z_FIRST:
+        return find_crown(derived, lane, 1, false, ret_mm);
+    case ITEM_Z_ACTION:
+        return find_crown(derived, lane, board->action_fret, false, ret_mm);
+    case ITEM_Z_FIRST_AFTER:
+        return find_crown(derived, lane, 1, true, ret_mm);
+    case ITEM_Z_ACTION_AFTER:
+        return find_crown(derived, lane, board->action_fret, true, ret_mm);
+    case ITEM_ACTION_WANTED:
+        return find_target(&derived->setup, lane, true, ret_mm);
+    case ITEM_GAP_WANTED:
+        return find_target(&derived->setup, lane, false, ret_mm);
+    }
+    return false;
+}
+
+static void add_item(const struct question *question, enum setup_item item, struct strbuf *out)
+{
+    double mm;
+
+    if (find_item(question, item, &mm))
+        add_length(out, mm);
+    else
+        strbuf_add(out, "not known");
+}
+
+static void add_cents(const struct question *question, struct strbuf *out)
+{
+    const struct explain_from *from = question->from;
+    const struct cents_read read = derive_read_cents(from->record, &from->derived->setup.board,
+                                                     from->visit, from->pass, question->string);
+
+    strbuf_add(out, read.count > 0 ? "" : "not read");
+    for (int i = 0; i < read.count; i++) {
+        strbuf_add(out, i > 0 ? ", " : "");
+        num_format(read.at[i].cents, out);
+        strbuf_addf(out, " at fret %d", read.at[i].fret);
+    }
+}
+
+static void add_symbol(const struct question *question, const struct symbol *symbol,
+                       struct strbuf *out)
+{
+    const struct explain_from *from = question->from;
+    const enum field_id field = (enum field_id)symbol->item;
+    const enum figure_id figure = (enum figure_id)symbol->item;
+
+    switch (symbol->place) {
+    case PLACE_FIELD:
+        add_field(question, reading_key_one(field), out);
+        return;
+    case PLACE_STRING_FIELD:
+        add_field(question, reading_key_string(field, question->string), out);
+        return;
+    case PLACE_VISIT_FIELD:
+        add_field(question, reading_key_visit(field, from->visit), out);
+        return;
+    case PLACE_PASS_FIELD:
+        add_field(question, reading_key_pass(field, from->visit, from->pass), out);
+        return;
+    case PLACE_PASS_STRING_FIELD:
+        add_field(question,
+                  reading_key_pass_at(field, from->visit, from->pass, question->string, 0), out);
+        return;
+    case PLACE_FIGURE:
+        add_figure(question, figure, question->string, out);
+        return;
+    case PLACE_FIGURE_BASS:
+        add_figure(question, figure, from->derived->setup.board.strings, out);
+        return;
+    case PLACE_FIGURE_TREBLE:
+        add_figure(question, figure, 1, out);
+        return;
+    case PLACE_SETUP:
+        add_item(question, (enum setup_item)symbol->item, out);
+        return;
+    case PLACE_CENTS:
+        add_cents(question, out);
+        return;
+    }
+}
+
+void explain_figure(const struct explain_from *from, enum figure_id id, int string,
+                    struct explanation *ret_explanation)
+{
+    const struct figure_info *info = figure_info(id);
+    struct question question = {.from = from, .id = id, .string = string, .out = ret_explanation};
+
+    ret_explanation->count = 0;
+    struct strbuf line = add_line(&question, EXPLAIN_HAND);
+    explain_add_hand(from, id, string, &line);
+    line = add_line(&question, EXPLAIN_VALUE);
+    if (info->per == PER_STRING)
+        strbuf_addf(&line, "string %d, ", string);
+    strbuf_add(&line, info->label);
+    strbuf_add(&line, ": ");
+    add_figure(&question, id, string, &line);
+    line = add_line(&question, EXPLAIN_FORMULA);
+    strbuf_add(&line, info->formula);
+    for (size_t i = 0; i < SYMBOL_COUNT; i++) {
+        if (symbols[i].figure != id)
+            continue;
+        line = add_line(&question, EXPLAIN_SYMBOL);
+        strbuf_add(&line, symbols[i].text);
+        strbuf_add(&line, ": ");
+        add_symbol(&question, &symbols[i], &line);
+    }
+    line = add_line(&question, EXPLAIN_SOURCE);
+    strbuf_add(&line, info->source);
+}
+
+int explain_symbol_count(enum figure_id id)
+{
+    int count = 0;
+
+    for (size_t i = 0; i < SYMBOL_COUNT; i++)
+        count += symbols[i].figure == id;
+    return count;
+}
+
+enum figure_id explain_next(const struct derived *derived, enum figure_id id, int string, int by)
+{
+    int at = (int)id;
+
+    do {
+        at = (at + by + FIGURE_COUNT_) % FIGURE_COUNT_;
+        const int row = figure_info((enum figure_id)at)->per == PER_STRING ? string : 0;
+
+        if (derived->figures.at[at][row].known != KNOWN_ABSENT)
+            break;
+    } while (at != (int)id);
+    return (enum figure_id)at;
+}

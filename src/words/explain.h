@@ -1,0 +1,66 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_WORDS_EXPLAIN_H
+#define SILLET_WORDS_EXPLAIN_H
+
+#include "model/derive.h"
+
+/*
+ * How a figure comes about: what it means for the hand (hand_table.h), its value and uncertainty,
+ * its formula, what stands behind each symbol on this instrument, and the source. Which numbers
+ * those are is declared in explain_table.h.
+ */
+
+enum explain_part {
+    EXPLAIN_HAND,
+    EXPLAIN_VALUE,
+    EXPLAIN_FORMULA,
+    EXPLAIN_SYMBOL,
+    EXPLAIN_SOURCE,
+    EXPLAIN_NOTE
+};
+
+struct explain_line {
+    enum explain_part part;
+    char text[320];
+};
+
+enum { EXPLAIN_LINES_MAX = 20 };
+
+struct explanation {
+    struct explain_line lines[EXPLAIN_LINES_MAX];
+    int count;
+};
+
+/* The record that the figures were derived from, and whose state they are. */
+struct explain_from {
+    const struct record *record;
+    const struct derived *derived;
+    const struct shop_units *units; /* that amounts are said in; NULL for mm */
+    int visit, pass;
+};
+
+/* `string` is the string asked about; 0 for the figures that there is one of. */
+void explain_figure(const struct explain_from *from, enum figure_id id, int string,
+                    struct explanation *ret_explanation);
+
+/*
+ * The same for the headroom of a note, which is no figure of figure_table.h, with how the
+ * frets leaf finds the high fret and what levelling takes. `note` -1: none is known.
+ */
+void explain_headroom(const struct explain_from *from, int string, int note,
+                      struct explanation *ret_explanation);
+
+/* Appends what a figure means for the hand: "lower the saddle under string 6 by .030 in". */
+void explain_add_hand(const struct explain_from *from, enum figure_id id, int string,
+                      struct strbuf *out);
+
+/* How many symbols a figure's formula is explained with; a test wants at least one each. */
+int explain_symbol_count(enum figure_id id);
+
+/*
+ * The next figure in the table's order (by = 1) or the one before (by = -1) that is known
+ * for this string or for the instrument as a whole; `id` itself when there is none other.
+ */
+enum figure_id explain_next(const struct derived *derived, enum figure_id id, int string, int by);
+
+#endif

@@ -1,0 +1,61 @@
+/* SPDX-License-Identifier: MIT */
+#include "words/explain.h"
+
+#include <math.h>
+
+#include "words/amount.h"
+#include "base/num.h"
+
+static const struct {
+    enum field_measure measure;
+    const char *above, *below, *zero;
+} hands[FIGURE_COUNT_] = {
+#define HAND(figure_, measure_, above_, below_, zero_)                                             \
+    [FIGURE_##figure_] = {MEASURE_##measure_, above_, below_, zero_},
+#include "words/hand_table.h"
+#undef HAND
+};
+
+static const char *words_for(enum figure_id id, double value)
+{
+    /* Less than a hair of any unit is nothing to do. */
+    const bool zero = fabs(value) < 1e-9;
+    const char *words = zero ? hands[id].zero : value < 0 ? hands[id].below : hands[id].above;
+
+    return words[0] ? words : hands[id].above;
+}
+
+static void add_amount(const struct explain_from *from, enum figure_id id, double value,
+                       struct strbuf *out)
+{
+    const struct shop_units metric = shop_units_metric();
+    const struct shop_units *units = from->units ? from->units : &metric;
+    const enum field_measure measure = hands[id].measure;
+
+    if (measure == MEASURE_NONE) {
+        num_format_fixed(fabs(value) * figure_info(id)->factor, 2, false, out);
+        return;
+    }
+    amount_add(out, fabs(value), units->bare[measure], false);
+    amount_add_unit(out, units->bare[measure]);
+}
+
+void explain_add_hand(const struct explain_from *from, enum figure_id id, int string,
+                      struct strbuf *out)
+{
+    const int row = figure_info(id)->per == PER_STRING ? string : 0;
+    double value;
+
+    if (!figures_get(&from->derived->figures, id, row, &value)) {
+        strbuf_addf(out, "%s: not known yet; what it needs stands below", figure_info(id)->label);
+        return;
+    }
+    for (const char *words = words_for(id, value); *words; words++) {
+        if (*words == '%')
+            add_amount(from, id, value, out);
+        else if (*words == '#')
+            strbuf_addf(out, "%d", string);
+        else
+            strbuf_add_char(out, *words);
+    }
+}

@@ -1,0 +1,132 @@
+/* SPDX-License-Identifier: MIT */
+#include "words/explain.h"
+
+#include "words/amount.h"
+
+static struct strbuf add_line(struct explanation *out, enum explain_part part)
+{
+    const int at = out->count < EXPLAIN_LINES_MAX ? out->count++ : EXPLAIN_LINES_MAX - 1;
+
+    out->lines[at].part = part;
+    return strbuf_over(out->lines[at].text, sizeof out->lines[at].text);
+}
+
+static void add_text(struct explanation *out, enum explain_part part, const char *text)
+{
+    struct strbuf line = add_line(out, part);
+
+    strbuf_add(&line, text);
+}
+
+static void add_length(struct explanation *out, const char *symbol, double mm)
+{
+    struct strbuf line = add_line(out, EXPLAIN_SYMBOL);
+
+    strbuf_add(&line, symbol);
+    strbuf_add(&line, " = ");
+    amount_add_all(&line, mm, UNIT_IN);
+}
+
+static void add_number(struct explanation *out, const char *symbol, double value, const char *unit)
+{
+    struct strbuf line = add_line(out, EXPLAIN_SYMBOL);
+
+    strbuf_add(&line, symbol);
+    strbuf_add(&line, " = ");
+    num_format_fixed(value, 2, false, &line);
+    strbuf_add_char(&line, ' ');
+    strbuf_add(&line, unit);
+}
+
+static void add_symbols(const struct derived *derived, const struct clearance_string *line,
+                        int note, int at, struct explanation *out)
+{
+    double clear_mm, envelope_mm;
+
+    if (clearance_find_clear(line, note, at, &clear_mm) == STATUS_OK)
+        add_length(out, "clear(n, k), the string's line over the crown of k", clear_mm);
+    if (clearance_find_envelope(line, note, at, 1, &envelope_mm) == STATUS_OK)
+        add_length(out, "envelope(n, k), the swing there for y0 = 1 mm", envelope_mm);
+    add_length(out, "p, pluck to saddle", line->pluck_mm);
+    add_length(out, "l, saddle to n along the board", line->saddle_x_mm - line->x_mm[note]);
+    add_number(out, "T0, tension open", line->open_tension_n, "N");
+    if (note > 0)
+        add_number(out, "Tn, tension stopped at n", line->tension_n[note], "N");
+    add_length(out, "y0 of the touch in hand: less headroom than this buzzes", derived->touch_mm);
+}
+
+/* What the ear and the file have to do with it. */
+static void add_hand(const struct derived *derived, const struct fret_clearance *clearance,
+                     int string, int note, struct explanation *out)
+{
+    const bool tight = clearance->headroom_mm[note] < derived->touch_mm;
+    struct strbuf line = add_line(out, EXPLAIN_HAND);
+
+    if (note > 0)
+        strbuf_addf(&line, "string %d at fret %d ", string, note);
+    else
+        strbuf_addf(&line, "string %d open ", string);
+    strbuf_addf(&line,
+                tight ? "buzzes on fret %d at the touch in hand: look there with the rocker"
+                      : "rings clean at the touch in hand; it is tightest over fret %d",
+                clearance->at[note]);
+}
+
+static void add_value(const struct fret_clearance *clearance, int string, int note,
+                      struct explanation *out)
+{
+    struct strbuf line = add_line(out, EXPLAIN_VALUE);
+
+    strbuf_addf(&line, "headroom, string %d, note n = %d: ", string, note);
+    amount_add_all(&line, clearance->headroom_mm[note], UNIT_IN);
+    strbuf_addf(&line, ", least over fret k = %d", clearance->at[note]);
+}
+
+static void add_method(struct explanation *out)
+{
+    add_text(out, EXPLAIN_SOURCE,
+             "the plucked ideal string's parallelogram: Helmholtz, On the Sensations of Tone, "
+             "app. III (from memory); touches of 0.8, 1.2 and 1.8 mm from memory");
+    add_text(out, EXPLAIN_NOTE,
+             "Which fret is high: for every fret k, lo = the largest margin of the notes heard "
+             "to buzz below it, hi = the smallest of the clean ones, margin = clear - envelope "
+             "at y0.");
+    add_text(out, EXPLAIN_NOTE,
+             "The fret that fewest notes speak against wins, then the least lo; it stands lo to "
+             "hi higher than measured. Our own reasoning, no published source.");
+    add_text(out, EXPLAIN_NOTE,
+             "Levelling: a spot e(n) is what a crown stands off the neck's curve; spots only "
+             "takes each e(n) over 0, all level e(n) - min e. Common practice.");
+}
+
+void explain_headroom(const struct explain_from *from, int string, int note,
+                      struct explanation *ret_explanation)
+{
+    const struct derived *derived = from->derived;
+    struct string_clearance arrays;
+    struct clearance_string line;
+    const bool known =
+        note >= 0 && derived->clearance[string].known[note] &&
+        derive_string_clearance(from->record, &derived->setup, &derived->string[string],
+                                &derived->lines, &derived->pitch[string], string, &arrays, &line);
+
+    ret_explanation->count = 0;
+    if (known)
+        add_hand(derived, &derived->clearance[string], string, note, ret_explanation);
+    else
+        add_text(ret_explanation, EXPLAIN_HAND,
+                 "how far this note is from buzzing is not known yet");
+    if (known)
+        add_value(&derived->clearance[string], string, note, ret_explanation);
+    else
+        add_text(ret_explanation, EXPLAIN_VALUE,
+                 "headroom: not known; it needs relief, nut gap and action, and beyond the open "
+                 "string its note, gauge and core");
+    add_text(ret_explanation, EXPLAIN_FORMULA,
+             "headroom(n) = least over the frets k ahead of clear(n, k) / (envelope(n, k) / y0); "
+             "envelope: y t/p up to the pluck at t = p, then y (l - t)/(l - p), with y = y0 "
+             "((l - p)/l) / ((l0 - p0)/l0) T0/Tn");
+    if (known)
+        add_symbols(derived, &line, note, derived->clearance[string].at[note], ret_explanation);
+    add_method(ret_explanation);
+}

@@ -1,0 +1,257 @@
+/* SPDX-License-Identifier: MIT */
+#include "words/frets_plan.h"
+
+#include <math.h>
+
+#include "words/amount.h"
+
+static enum headroom judge(double headroom_mm, double touch_mm)
+{
+    if (headroom_mm < touch_mm)
+        return HEADROOM_BUZZES;
+    return headroom_mm < HEADROOM_TIGHT_SHARE * touch_mm ? HEADROOM_TIGHT : HEADROOM_PLENTY;
+}
+
+static void judge_string(const struct derived *derived, int string,
+                         enum headroom ret_headroom[FRETS_MAX + 1])
+{
+    const struct fret_clearance *clearance = &derived->clearance[string];
+
+    for (int n = 0; n <= derived->setup.board.frets; n++)
+        if (clearance->known[n])
+            ret_headroom[n] = judge(clearance->headroom_mm[n], derived->touch_mm);
+}
+
+void frets_plan_make(const struct record *record, const struct derived *derived, int visit,
+                     int pass, struct frets_plan *ret_plan)
+{
+    const struct board *board = &derived->setup.board;
+    /* The findings stand on the derived state already, as far as they concern the screen. */
+    struct findings findings = {.count = 0};
+
+    *ret_plan = (struct frets_plan){.touch_mm = derived->touch_mm};
+    if (!derived->setup.has_board)
+        return;
+    ret_plan->strings = board->strings;
+    ret_plan->frets = board->frets;
+    for (int s = 1; s <= board->strings; s++) {
+        judge_string(derived, s, ret_plan->headroom[s]);
+        survey_buzz(record, derived, visit, pass, s, &ret_plan->buzz[s]);
+    }
+    survey_levelling(record, &derived->setup, &derived->lines, visit, pass, &ret_plan->levelling,
+                     &findings);
+}
+
+int frets_tightest_note(const struct derived *derived, int string)
+{
+    const struct fret_clearance *clearance = &derived->clearance[string];
+    int tightest = -1;
+
+    for (int n = 0; n <= derived->setup.board.frets; n++)
+        if (clearance->known[n] &&
+            (tightest < 0 || clearance->headroom_mm[n] < clearance->headroom_mm[tightest]))
+            tightest = n;
+    return tightest;
+}
+
+int frets_count(const struct frets_plan *plan, enum headroom headroom)
+{
+    int count = 0;
+
+    for (int s = 1; s <= plan->strings; s++)
+        for (int n = 0; n < plan->frets; n++)
+            count += plan->headroom[s][n] == headroom;
+    return count;
+}
+
+char frets_mark(enum headroom headroom)
+{
+    static const char marks[] = {
+        [HEADROOM_UNKNOWN] = ' ',
+        [HEADROOM_PLENTY] = '.',
+        [HEADROOM_TIGHT] = 'o',
+        [HEADROOM_BUZZES] = '#',
+    };
+    return marks[headroom];
+}
+
+/* Headrooms and air over a fret are small, so they are told as leaves tell gaps. */
+static void add_gap(struct strbuf *out, double mm, const struct shop_units *units)
+{
+    const enum unit unit = units->bare[MEASURE_FEELER];
+
+    amount_add(out, mm, unit, false);
+    amount_add_unit(out, unit);
+}
+
+static void add_note_name(struct strbuf *out, int note)
+{
+    if (note == 0)
+        strbuf_add(out, "open");
+    else
+        strbuf_addf(out, "fret %d", note);
+}
+
+void frets_add_note(const struct derived *derived, const struct frets_plan *plan, int string,
+                    int note, const struct shop_units *units, struct strbuf *out)
+{
+    static const char *const verdicts[] = {
+        [HEADROOM_UNKNOWN] = "",
+        [HEADROOM_PLENTY] = "plenty",
+        [HEADROOM_TIGHT] = "tight",
+        [HEADROOM_BUZZES] = "buzzes",
+    };
+    const struct fret_clearance *clearance = &derived->clearance[string];
+
+    strbuf_addf(out, "string %d ", string);
+    add_note_name(out, note);
+    if (note < 0 || note > plan->frets || !clearance->known[note]) {
+        strbuf_add(out, note == plan->frets
+                            ? ": no fret ahead"
+                            : ": headroom not known; note, gauge and build go on Strings");
+        return;
+    }
+    strbuf_add(out, ": headroom ");
+    add_gap(out, clearance->headroom_mm[note], units);
+    strbuf_addf(out, ", over fret %d: ", clearance->at[note]);
+    strbuf_add(out, verdicts[plan->headroom[string][note]]);
+}
+
+/* "0 3 5-7": notes as a list is typed. */
+static void add_notes(struct strbuf *out, uint64_t notes)
+{
+    const char *between = "";
+
+    for (int n = 0; n <= FRETS_MAX; n++) {
+        int last = n;
+
+        if (!(notes >> n & 1))
+            continue;
+        while (last < FRETS_MAX && (notes >> (last + 1) & 1))
+            last++;
+        strbuf_addf(out, "%s%d", between, n);
+        if (last > n)
+            strbuf_addf(out, "-%d", last);
+        between = " ";
+        n = last;
+    }
+}
+
+bool frets_add_buzz(const struct frets_plan *plan, int string, const struct shop_units *units,
+                    struct strbuf *out)
+{
+    const struct survey_buzz *buzz = &plan->buzz[string];
+
+    if (!buzz->heard)
+        return false;
+    strbuf_addf(out, "string %d buzzes at ", string);
+    add_notes(out, buzz->buzzing);
+    if (!buzz->explained) {
+        strbuf_add(out, plan->headroom[string][1] == HEADROOM_UNKNOWN && plan->frets > 1
+                            ? ": heights and gauges come first, then the fret is named"
+                            : ": no fret ahead explains it; look at nut, saddle, loose parts");
+        return true;
+    }
+    if (buzz->high.least_mm <= 0 && !buzz->high.bounded) {
+        strbuf_addf(out, ": fret %d is touched as it was measured", buzz->high.fret);
+        return true;
+    }
+    strbuf_addf(out, ": fret %d stands ", buzz->high.fret);
+    if (!buzz->high.bounded)
+        strbuf_add(out, "at least ");
+    amount_add(out, buzz->high.least_mm, units->bare[MEASURE_FEELER], false);
+    if (buzz->high.bounded) {
+        strbuf_add(out, " to ");
+        amount_add(out, buzz->high.most_mm, units->bare[MEASURE_FEELER], false);
+    }
+    amount_add_unit(out, units->bare[MEASURE_FEELER]);
+    strbuf_add(out, " higher than measured");
+    return true;
+}
+
+static void add_air(const struct survey_buzz *buzz, int note, const struct shop_units *units,
+                    struct strbuf *out)
+{
+    if (note == 0)
+        strbuf_add(out, "open ");
+    else
+        strbuf_addf(out, "note %d ", note);
+    add_gap(out, buzz->margin_mm[note], units);
+}
+
+bool frets_add_evidence(const struct frets_plan *plan, int string, const struct shop_units *units,
+                        struct strbuf *out)
+{
+    const struct survey_buzz *buzz = &plan->buzz[string];
+
+    if (!buzz->heard || !buzz->explained)
+        return false;
+    strbuf_add(out, "air over it: ");
+    add_air(buzz, buzz->high.least_note, units, out);
+    strbuf_add(out, ", buzzes");
+    if (buzz->high.bounded) {
+        strbuf_add(out, "; ");
+        add_air(buzz, buzz->high.most_note, units, out);
+        strbuf_add(out, ", clean");
+    }
+    if (buzz->misfit > 0) {
+        strbuf_add(out, "; against it: ");
+        add_notes(out, buzz->unexplained | buzz->against);
+    }
+    return true;
+}
+
+void frets_add_levelling(const struct frets_plan *plan, enum levelling_plan which,
+                         const struct shop_units *units, struct strbuf *out)
+{
+    const struct survey_levelling *levelling = &plan->levelling;
+    const struct levelling_summary *summary = &levelling->summary[which];
+
+    strbuf_add(out, which == LEVELLING_SPOTS ? "spots only: " : "all level: ");
+    if (!levelling->known) {
+        strbuf_add(out, "enter the spots that the rocker finds");
+        return;
+    }
+    if (summary->most_taken_fret == 0) {
+        strbuf_add(out, "nothing to take off");
+        return;
+    }
+    strbuf_add(out, "most off fret ");
+    strbuf_addf(out, "%d, ", summary->most_taken_fret);
+    amount_add(out, summary->most_taken_mm, units->bare[MEASURE_FEELER], false);
+    if (levelling->take_u_mm[which] > 0) {
+        strbuf_add(out, " \xC2\xB1");
+        amount_add(out, levelling->take_u_mm[which], units->bare[MEASURE_FEELER], false);
+    }
+    amount_add_unit(out, units->bare[MEASURE_FEELER]);
+    if (summary->most_taken_mm <= levelling->take_u_mm[which])
+        strbuf_add(out, ", within measuring error");
+    if (summary->least_left_fret == 0)
+        return;
+    strbuf_add(out, "; least crown left ");
+    amount_add(out, summary->least_left_mm, units->bare[MEASURE_SMALL], false);
+    amount_add_unit(out, units->bare[MEASURE_SMALL]);
+    strbuf_addf(out, ", fret %d", summary->least_left_fret);
+    if (summary->too_low_count > 0)
+        strbuf_addf(out, "; %d too low", summary->too_low_count);
+}
+
+static bool any_high_fret(const struct frets_plan *plan)
+{
+    for (int s = 1; s <= plan->strings; s++)
+        if (plan->buzz[s].explained)
+            return true;
+    return false;
+}
+
+const char *frets_caution(const struct frets_plan *plan)
+{
+    const struct survey_levelling *levelling = &plan->levelling;
+
+    if (levelling->known && levelling->summary[LEVELLING_SPOTS].too_low_count > 0)
+        return "a crown under 0.6 mm: rather refret; metal dust: respirator, goggles";
+    if ((levelling->known && levelling->summary[LEVELLING_SPOTS].most_taken_fret > 0) ||
+        any_high_fret(plan))
+        return "loose fret? press it first, neck supported; metal dust: respirator";
+    return "";
+}

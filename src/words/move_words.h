@@ -1,0 +1,21 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_WORDS_MOVE_WORDS_H
+#define SILLET_WORDS_MOVE_WORDS_H
+
+#include "model/derive.h"
+
+/* A move in words: what to do and by how much, what the gauge should read afterwards, and what
+ * to mind. What is due, and why, the model has decided (model/move.h). */
+struct move_words {
+    char amount[96]; /* with its uncertainty; of an unknown one what to measure first, "" where
+                      * the move before says it */
+    char then[96];   /* what the gauge reads afterwards */
+    char caution[128];
+    bool by_string;                  /* amounts stand in `string` as well */
+    char string[STRINGS_MAX + 1][8]; /* by string number, "" for none, "ok" for on target */
+};
+
+void move_words_make(const struct derived *derived, enum move_kind kind,
+                     const struct shop_units *units, struct move_words *ret_words);
+
+#endif

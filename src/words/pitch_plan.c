@@ -1,0 +1,306 @@
+/* SPDX-License-Identifier: MIT */
+#include "words/pitch_plan.h"
+
+#include <math.h>
+#include <stdlib.h>
+
+#include "words/amount.h"
+#include "base/num.h"
+#include "model/intonation_reading.h"
+#include "model/uncertainty.h"
+
+/* Frets that lie close together cannot tell the nut from the saddle: a nut is never moved by
+ * more than a mm or two, so an uncertainty over this says nothing. */
+static const double most_nut_u_mm = 1;
+
+/* The reading that the saddle is set by. */
+static const struct fret_cents *leading_reading(const struct cents_read *read)
+{
+    const struct fret_cents *best = &read->at[0];
+
+    for (int i = 1; i < read->count; i++)
+        if (abs(read->at[i].fret - PITCH_OCTAVE_FRET) < abs(best->fret - PITCH_OCTAVE_FRET))
+            best = &read->at[i];
+    return best;
+}
+
+/* The change with its uncertainty by a central difference, as derive_cents_read has it for a
+ * string with one reading. */
+static bool find_change(const struct board *board, int string, const struct fret_cents *reading,
+                        double step, struct pitch_move *move)
+{
+    const double open_mm = board->contact_mm[string];
+    const double fret_mm = board->station_mm[string][reading->fret];
+    const double delta = step > 0 ? step / 64 : 1.0 / 64;
+    double change, low, high;
+
+    if (intonation_setback_change(open_mm, fret_mm, reading->cents, &change) != STATUS_OK ||
+        intonation_setback_change(open_mm, fret_mm, reading->cents - delta, &low) != STATUS_OK ||
+        intonation_setback_change(open_mm, fret_mm, reading->cents + delta, &high) != STATUS_OK)
+        return false;
+    move->change_mm = change;
+    move->change_u_mm = 2 * uncertainty_of_step(step) * fabs(high - low) / (2 * delta);
+    return true;
+}
+
+static void find_fit(const struct figures *figures, int string, struct pitch_move *move)
+{
+    move->has_fit = figures_get(figures, FIGURE_SETBACK_FIT, string, &move->fit_setback_mm) &&
+                    figures_get(figures, FIGURE_NUT_ADVANCE_FIT, string, &move->fit_nut_mm) &&
+                    figures_get(figures, FIGURE_CENTS_LEFT_RMS, string, &move->fit_cents);
+    move->fit_setback_u_mm = figures->at[FIGURE_SETBACK_FIT][string].u;
+    move->fit_nut_u_mm = figures->at[FIGURE_NUT_ADVANCE_FIT][string].u;
+}
+
+static void find_move(const struct derived *derived, int string, const struct cents_read *read,
+                      double step, double tolerance, struct pitch_move *move)
+{
+    const struct board *board = &derived->setup.board;
+
+    *move = (struct pitch_move){
+        .state = PITCH_UNREAD, .count = read->count, .contact_mm = board->contact_mm[string]};
+    if (read->count == 0)
+        return;
+    const struct fret_cents *leading = leading_reading(read);
+    move->fret = leading->fret;
+    move->cents = leading->cents;
+    move->has_change = find_change(board, string, leading, step, move);
+    find_fit(&derived->figures, string, move);
+    if (fabs(move->cents) <= tolerance)
+        move->state = PITCH_IN_TUNE;
+    else if (move->has_change && fabs(move->change_mm) <= move->change_u_mm)
+        move->state = PITCH_WITHIN;
+    else
+        move->state = PITCH_DUE;
+}
+
+/* The string as the moves leave it, with the ends where they are best. */
+static bool find_best(const struct record *record, const struct derived *derived, int string,
+                      double ret_cents[FRETS_MAX + 1])
+{
+    const struct string_lines *lines = &derived->lines;
+    const struct board *board = &derived->setup.board;
+    struct intonation_setup setup;
+    struct intonation_ends ends;
+    double crown_mm[FRETS_MAX + 1];
+
+    if (!lines->after[string].known ||
+        !figures_get(&derived->figures, FIGURE_SETBACK_BEST, string, &ends.setback_mm) ||
+        !figures_get(&derived->figures, FIGURE_NUT_ADVANCE_BEST, string, &ends.nut_advance_mm) ||
+        !derive_intonation_setup(record, &derived->setup, &derived->string[string], lines, string,
+                                 crown_mm, &setup))
+        return false;
+    for (int n = 0; n <= board->frets; n++)
+        crown_mm[n] = neck_curve_height_mm(&lines->curve_after, board, string, n);
+    setup.nut_height_mm = lines->after[string].nut_mm;
+    setup.saddle_height_mm = lines->after[string].saddle_mm;
+    return intonation_find_cents(&setup, &ends, ret_cents) == STATUS_OK;
+}
+
+void pitch_plan_make(const struct record *record, const struct derived *derived, int visit,
+                     int pass, int string, struct pitch_plan *ret_plan)
+{
+    const struct board *board = &derived->setup.board;
+    const double step = record_or_fallback(record, FIELD_TUNER_STEP);
+
+    *ret_plan =
+        (struct pitch_plan){.tolerance_cents = record_or_fallback(record, FIELD_CENTS_TOLERANCE)};
+    if (!derived->setup.has_board)
+        return;
+    ret_plan->strings = board->strings;
+    for (int s = 1; s <= board->strings; s++) {
+        const struct cents_read read = derive_read_cents(record, board, visit, pass, s);
+
+        find_move(derived, s, &read, step, ret_plan->tolerance_cents, &ret_plan->string[s]);
+        if (s == string)
+            ret_plan->curve = (struct pitch_curve){.string = s, .read = read};
+    }
+    if (ret_plan->curve.string > 0)
+        ret_plan->curve.has_best = find_best(record, derived, string, ret_plan->curve.best_cents);
+}
+
+static void add_u(struct strbuf *out, double u_mm, enum unit unit)
+{
+    strbuf_add(out, " \xC2\xB1");
+    amount_add(out, u_mm, unit, false);
+}
+
+/* "7 cents", "-1.5 cents": what a tuner shows. */
+static void add_cents(struct strbuf *out, double cents)
+{
+    const double tenths = round(10 * cents) / 10;
+
+    num_format_fixed(cents, tenths == round(cents) ? 0 : 1, false, out);
+    strbuf_add(out, fabs(tenths) == 1 ? " cent" : " cents");
+}
+
+static const char *saddle_way(double change_mm)
+{
+    return change_mm < 0 ? "forward " : "back ";
+}
+
+static bool is_move(const struct pitch_move *move)
+{
+    return move->has_change && (move->state == PITCH_DUE || move->state == PITCH_WITHIN);
+}
+
+void pitch_add_short(const struct pitch_move *move, const struct shop_units *units,
+                     struct strbuf *out)
+{
+    const enum unit unit = units->bare[MEASURE_SMALL];
+
+    if (is_move(move)) {
+        amount_add(out, move->change_mm, unit, true);
+        add_u(out, move->change_u_mm, unit);
+    } else if (move->state != PITCH_UNREAD) {
+        strbuf_add(out, move->state == PITCH_IN_TUNE ? "leave it" : "look again");
+    }
+}
+
+static void add_saddle(const struct pitch_move *move, int string, enum unit unit,
+                       struct strbuf *out)
+{
+    strbuf_add(out, "saddle ");
+    strbuf_add(out, saddle_way(move->change_mm));
+    amount_add(out, fabs(move->change_mm), unit, false);
+    amount_add_unit(out, unit);
+    add_u(out, move->change_u_mm, unit);
+    strbuf_addf(out, " (string %d)", string);
+    if (move->state == PITCH_WITHIN) {
+        strbuf_add(out, ", within measuring error");
+        return;
+    }
+    strbuf_add(out, ": ");
+    add_cents(out, move->cents);
+    strbuf_addf(out, " at fret %d", move->fret);
+}
+
+void pitch_add_move(const struct pitch_plan *plan, int string, const struct shop_units *units,
+                    struct strbuf *out)
+{
+    const struct pitch_move *move = &plan->string[string];
+
+    if (is_move(move)) {
+        add_saddle(move, string, units->bare[MEASURE_SMALL], out);
+        return;
+    }
+    if (move->state == PITCH_UNREAD) {
+        strbuf_addf(out,
+                    "string %d: tune it open, then enter the cents of its notes, fret 12 first",
+                    string);
+        return;
+    }
+    strbuf_addf(out, "saddle stays (string %d): ", string);
+    add_cents(out, move->cents);
+    strbuf_addf(out, " at fret %d", move->fret);
+    if (move->state == PITCH_IN_TUNE) {
+        strbuf_add(out, ", within a player's ");
+        add_cents(out, plan->tolerance_cents);
+    } else {
+        strbuf_add(out, " is past what a setback cures, look again");
+    }
+}
+
+static void add_nut(double advance_mm, enum unit unit, struct strbuf *out)
+{
+    strbuf_add(out, advance_mm < 0 ? "nut back " : "nut forward ");
+    amount_add(out, fabs(advance_mm), unit, false);
+}
+
+void pitch_add_fit(const struct pitch_plan *plan, int string, const struct shop_units *units,
+                   struct strbuf *out)
+{
+    const struct pitch_move *move = &plan->string[string];
+    const enum unit unit = units->bare[MEASURE_SMALL];
+
+    if (!move->has_fit || move->fit_nut_u_mm > most_nut_u_mm) {
+        strbuf_add(out, "cents at more frets, low and high, would tell the nut's share");
+        return;
+    }
+    const bool within = fabs(move->fit_setback_mm) <= move->fit_setback_u_mm &&
+                        fabs(move->fit_nut_mm) <= move->fit_nut_u_mm;
+
+    strbuf_addf(out, "%d frets: saddle ", move->count);
+    strbuf_add(out, saddle_way(move->fit_setback_mm));
+    amount_add(out, fabs(move->fit_setback_mm), unit, false);
+    add_u(out, move->fit_setback_u_mm, unit);
+    strbuf_add(out, ", ");
+    add_nut(move->fit_nut_mm, unit, out);
+    add_u(out, move->fit_nut_u_mm, unit);
+    amount_add_unit(out, unit);
+    if (within) {
+        strbuf_add(out, ", within measuring error");
+        return;
+    }
+    strbuf_add(out, ", leaves ");
+    num_format_fixed(move->fit_cents, 1, false, out);
+    strbuf_add(out, " cents");
+}
+
+static void add_missing(const struct derived *derived, int string, struct strbuf *out)
+{
+    const struct string_facts *facts = &derived->string[string];
+
+    strbuf_add(out, "no prediction: ");
+    if (!derived->lines.now[string].known)
+        strbuf_add(out, "relief, nut gap and action come first, on Bench");
+    else if (!(facts->hz > 0))
+        strbuf_add(out, "the string's note is missing, on Strings");
+    else if (!facts->has_mass || !(facts->core.diameter_mm > 0))
+        strbuf_add(out, "the string's gauge, build and core are missing, on Strings");
+    else if (!derived->lines.after[string].known)
+        strbuf_add(out, "targets for relief, action and nut gap are missing, on Intake");
+    else
+        strbuf_add(out, "this string cannot be brought into tune on this board");
+}
+
+void pitch_add_predicted(const struct derived *derived, int string, const struct shop_units *units,
+                         struct strbuf *out)
+{
+    const enum unit unit = units->bare[MEASURE_SMALL];
+    double predicted, setback, nut, cents;
+
+    if (!figures_get(&derived->figures, FIGURE_SETBACK_PREDICTED, string, &predicted)) {
+        add_missing(derived, string, out);
+        return;
+    }
+    strbuf_add(out, "predicted setback ");
+    amount_add(out, predicted, unit, false);
+    amount_add_unit(out, unit);
+    if (!figures_get(&derived->figures, FIGURE_SETBACK_BEST, string, &setback) ||
+        !figures_get(&derived->figures, FIGURE_NUT_ADVANCE_BEST, string, &nut) ||
+        !figures_get(&derived->figures, FIGURE_CENTS_BEST_RMS, string, &cents))
+        return;
+    strbuf_add(out, "; best ");
+    amount_add(out, setback, unit, false);
+    strbuf_add(out, ", ");
+    add_nut(nut, unit, out);
+    amount_add_unit(out, unit);
+    strbuf_add(out, ": leaves ");
+    num_format_fixed(cents, 1, false, out);
+    strbuf_add(out, " cents");
+}
+
+void pitch_add_contact(const struct pitch_move *move, const struct shop_units *units,
+                       struct strbuf *out)
+{
+    const enum unit unit = units->bare[MEASURE_LONG];
+
+    strbuf_add(out, "saddle contact from the nut: ");
+    amount_add(out, move->contact_mm, unit, false);
+    amount_add_unit(out, unit);
+    if (!is_move(move) || move->state != PITCH_DUE)
+        return;
+    strbuf_add(out, " now, ");
+    amount_add(out, move->contact_mm + move->change_mm, unit, false);
+    amount_add_unit(out, unit);
+    strbuf_add(out, " to be");
+}
+
+const char *pitch_caution(const struct pitch_plan *plan)
+{
+    for (int s = 1; s <= plan->strings; s++)
+        if (plan->string[s].state == PITCH_DUE)
+            return "slacken the string before its saddle moves; bone dust: respirator";
+    return "";
+}

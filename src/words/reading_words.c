@@ -1,0 +1,15 @@
+/* SPDX-License-Identifier: MIT */
+#include "words/reading_words.h"
+
+#include "model/field.h"
+
+void reading_words_add_name(struct strbuf *out, const struct reading_key *key)
+{
+    const struct field *field = field_get(key->field);
+
+    strbuf_add(out, field->label);
+    if (field->per == PER_FRET || field->per == PER_STRING_FRET)
+        strbuf_addf(out, field->id == FIELD_RELIEF_AT ? " %d" : " at fret %d", key->fret);
+    if (key->string > 0)
+        strbuf_addf(out, ", string %d", key->string);
+}

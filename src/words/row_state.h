@@ -1,0 +1,27 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_WORDS_ROW_STATE_H
+#define SILLET_WORDS_ROW_STATE_H
+
+#include "words/board_row.h"
+#include "model/derive.h"
+
+/* How a row of readings stands against its target. */
+enum row_verdict { VERDICT_NONE, VERDICT_GOOD, VERDICT_HIGH, VERDICT_LOW, VERDICT_MIXED };
+
+struct row_state {
+    enum row_verdict verdict;
+    char target[40];      /* "6 to 4 /64"; "" for none */
+    char target_bare[40]; /* the same without its unit, for beside one: "6 to 4" */
+};
+
+/*
+ * Relief and action are judged as read; a nut gap by what it will be once the action is
+ * right; exposure by what the saddle moves leave of it.
+ */
+void row_state_find(const struct derived *derived, const struct shop_units *units,
+                    enum board_row row, struct row_state *ret_state);
+
+/* "good", "high", "low", "mixed"; "" for none. */
+const char *row_verdict_word(enum row_verdict verdict);
+
+#endif
