@@ -1,8 +1,8 @@
 # SPDX-License-Identifier: MIT
 # shellcheck shell=sh disable=SC2034,SC2154 # the sourcing scripts set and read these
-# What sillet needs of a machine: whether it is there, what it is called, how to get it.
+# What sillet needs to build and test: how to check for it, describe it and install it.
 # Sourced by share/start and tests/run, which set $log, the file that takes the long output.
-# A need goes by the name of its Debian package.
+# A need is named by its Debian package.
 
 build_needs='gcc libc6-dev ninja-build meson pkg-config libncurses-dev libiniparser-dev
 libcairo2-dev'
@@ -18,7 +18,7 @@ die() {
     exit 1
 }
 
-# open_log: $log is there and empty, or the run ends.
+# open_log: creates $log, or empties it; dies if it cannot.
 open_log() {
     mkdir -p "${log%/*}" 2>/dev/null || die "cannot make ${log%/*}: $own_copy"
     (: >"$log") 2>/dev/null || die "cannot write $log: $own_copy"
@@ -35,7 +35,7 @@ step() {
     return 1
 }
 
-# c_links HEADER FLAG...: a program that includes HEADER compiles and links.
+# c_links HEADER FLAG...: whether a program that includes HEADER compiles and links.
 # shellcheck disable=SC2086 # CC may hold more than one word
 c_links() {
     header=$1
@@ -44,7 +44,7 @@ c_links() {
         ${CC:-cc} -x c - -o /dev/null "$@"
 }
 
-# clang_fuzzes: it has libFuzzer and the sanitizers at hand.
+# clang_fuzzes: whether clang has libFuzzer and the sanitizers.
 clang_fuzzes() {
     printf '%s\n' 'int LLVMFuzzerTestOneInput(const unsigned char *, unsigned long);' \
         'int LLVMFuzzerTestOneInput(const unsigned char *d, unsigned long n) { return !d && n; }' |
@@ -77,7 +77,7 @@ need_is_met() {
     esac >/dev/null 2>&1 </dev/null
 }
 
-# What a need is called where Debian's package names mean nothing.
+# need_words NEED: describes it for systems without Debian's package names.
 need_words() {
     case $1 in
         gcc) say "a C11 compiler (${CC:-cc})" ;;
@@ -108,7 +108,7 @@ say_unmet() {
     done >&2
 }
 
-# SILLET_OS_RELEASE lets a test play another system.
+# SILLET_OS_RELEASE lets a test pretend to be another system.
 on_debian_family() {
     os_release=${SILLET_OS_RELEASE:-/etc/os-release}
     [ -r "$os_release" ] || return 1
@@ -121,7 +121,7 @@ on_debian_family() {
 }
 
 as_root() {
-    # A root shell opened from a user's may lack the folders dpkg looks in.
+    # A root shell started from a user's shell may lack the folders dpkg needs in PATH.
     set -- env DEBIAN_FRONTEND=noninteractive PATH="$PATH:/usr/sbin:/sbin" "$@"
     if [ "$(id -u)" -eq 0 ]; then
         "$@"
@@ -142,7 +142,7 @@ apt_install() {
         printf '  apt-get update && apt-get install %s\n' "$*" >&2
         return 1
     fi
-    # Lists that cannot be fetched again may still do, so only the install decides.
+    # The old package lists may be good enough, so a failed update does not count.
     if [ -z "${apt_lists_are_fresh:-}" ]; then
         say 'Fetching the package lists'
         apt_get update >>"$log" 2>&1 </dev/null || :
@@ -154,7 +154,7 @@ apt_install() {
     return 1
 }
 
-# meet_needs NEED...: installs those that are missing, where that is possible; says what is left.
+# meet_needs NEED...: installs what is missing if it can. Lists what is still missing and fails.
 # shellcheck disable=SC2046,SC2086 # needs hold no blanks
 meet_needs() {
     unmet=$(unmet_needs "$@")
