@@ -5,8 +5,8 @@
 #include <stddef.h>
 
 /*
- * The items with room for at least one more after `count`; they may have moved. NULL when
- * memory is out: the old ones then still stand, and *capacity is untouched.
+ * Makes room for at least one more item after the first `count`. Returns the items, which may have
+ * moved. NULL when out of memory: the old items are then still valid, and *capacity is untouched.
  *
  *     struct thing *items = array_grow(list->items, list->count, &list->capacity, sizeof *items);
  *     if (!items)

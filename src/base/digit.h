@@ -4,7 +4,7 @@
 
 #include <stdbool.h>
 
-/* An ASCII digit, whatever the locale. */
+/* Whether `c` is an ASCII digit, whatever the locale. */
 static inline bool is_ascii_digit(char c)
 {
     return c >= '0' && c <= '9';

@@ -7,7 +7,7 @@
 #include "base/unit.h"
 
 /*
- * The one parser for what a tech types and what a profile keeps. Strict (the whole
+ * The one parser for numbers that a tech types and a profile keeps. Strict (the whole
  * text must make sense) and independent of the locale. Grammar:
  *
  *   entry   = [ "-" ] term { "+" term }               a minus in front negates the sum
@@ -20,10 +20,10 @@
  *   decimal = digits [ "." digits ] | "." digits
  *   suffix  = a name that unit.h knows for the quantity, in any case
  *
- * Blanks (spaces and tabs) are allowed around every part, but the "-" of a mixed number
- * touches both its numbers, and the fraction of a mixed number is below 1. There is no
+ * Blanks (spaces and tabs) are allowed around every part, except that the "-" of a mixed number
+ * touches both its numbers. The fraction of a mixed number is below 1. There is no
  * leading "+", no subtraction (5-3), no exponent, no comma
- * (a comma typed for a point is for the caller to make one).
+ * (the caller turns a comma typed for a point into a point).
  *
  * A stack ("10+8", ".010+.002 in") adds its terms: feeler leaves laid together;
  * temperatures do not stack. A term without a suffix takes the suffix of the next term
@@ -38,29 +38,29 @@
  *     64ths; in a cell of hundredths of a mm any number with a point is mm (0.30, 1.2);
  *   - anything else is of the bare unit: 13 and 12.5 thousandths, 6.5 64ths.
  *
- * The terms of a stack that the bare unit decides are of one kind, all the cell's step or all
- * inches (or mm): 10+8 or .010+.008, 30+5 or 0.30+0.05; .010+8 is STATUS_UNIT, and so is
+ * The terms of a stack that the bare unit decides must be of one kind, all in the cell's step or
+ * all in inches (or mm): 10+8 or .010+.008, 30+5 or 0.30+0.05; .010+8 is STATUS_UNIT, and so is
  * .010+8 th in any cell. In a cell of
- * 64ths both ways of writing a 64th go together (6+1/64), and beside one of them a number
+ * 64ths the two ways of writing a 64th may be mixed (6+1/64); added to one of them, a number
  * from .1 up to 1, and halves, quarters and eighths, are parts of a 64th (6+.5, 6+1/2).
  *
  * With bare unit UNIT_NONE every term needs a suffix, its own or one to its right
  * (STATUS_UNIT otherwise); that is how a profile's lengths are read. A plain number has
- * no suffixes and is read with UNIT_NONE as with UNIT_PLAIN.
+ * no suffixes; for it UNIT_NONE and UNIT_PLAIN are the same.
  *
  * Each term is exact to the rounding of its amount and one more for its unit: 1/128 in
  * is the double (1.0 / 128) * 25.4. A decimal is the nearest double, however long it is. A stack
  * rounds once more at each "+".
  */
 
-/* Where a text stopped making sense, for a message. */
+/* Where and why a text could not be read, for a message. */
 struct num_fault {
     enum status status; /* STATUS_SYNTAX, STATUS_UNIT, STATUS_TOO_LONG, STATUS_DOMAIN (n/0) */
     size_t at;          /* byte offset of the offending part, 0 to the text's length */
-    const char *what;   /* what is wrong or what is read here, without a full stop; static */
+    const char *what;   /* what is wrong or was expected, without a full stop; static */
 };
 
-/* The longest text that is looked at, in bytes. */
+/* The longest text that is parsed, in bytes. */
 enum { NUM_TEXT_MAX = 64 };
 
 /*
@@ -76,28 +76,28 @@ enum status num_parse(const char *text, enum quantity_kind quantity, enum unit b
  * Rewrites a text that num_parse accepts so that every term carries its unit and reads
  * the same without knowing the cell: "13" in a cell of thousandths is "13 th", "6" in a
  * cell of 64ths "6/64 in", "8 1/4" there "8 1/4/64 in", "0.30" with hundredths
- * "0.30 mm"; a suffix that several terms share is written once, behind the last. Terms
- * that have their suffix stay as typed, blanks around the text go. Appended to `out`;
- * STATUS_TOO_LONG, `out` untouched, when it does not fit there or would pass NUM_TEXT_MAX.
- * Other failures as of num_parse.
+ * "0.30 mm"; a suffix that several terms share is written once, after the last. Terms
+ * that have a suffix stay as typed; blanks around the text are dropped. Appends to `out`;
+ * STATUS_TOO_LONG, `out` untouched, when it does not fit there or would exceed NUM_TEXT_MAX.
+ * Other failures as num_parse.
  */
 enum status num_spell(const char *text, enum quantity_kind quantity, enum unit bare,
                       struct strbuf *out);
 
 /*
- * The reverse, for showing in a cell whose unit is printed beside it: drops the unit
- * where the rest, typed into that cell, reads as exactly the same value ("6/64 in" is
- * "6" in a cell of 64ths, ".013 in" is ".013" in one of thousandths); else the text.
- * Appended to `out`; failures as of num_spell.
+ * The reverse, for a cell whose unit is printed beside it: drops the unit
+ * if the rest, typed into that cell, reads as exactly the same value ("6/64 in" is
+ * "6" in a cell of 64ths, ".013 in" is ".013" in one of thousandths); else keeps the text.
+ * Appends to `out`; failures as num_spell.
  */
 enum status num_shorten(const char *text, enum quantity_kind quantity, enum unit bare,
                         struct strbuf *out);
 
-/* A decimal (see above) from the `length` bytes of `text`, the nearest double. STATUS_SYNTAX, or
- * STATUS_TOO_LONG over NUM_TEXT_MAX bytes. */
+/* Reads the `length` bytes of `text` as a decimal (see above), to the nearest double.
+ * STATUS_SYNTAX, or STATUS_TOO_LONG over NUM_TEXT_MAX bytes. */
 enum status num_decimal(const char *text, size_t length, double *ret_value);
 
-/* A whole number, digits only, no sign. STATUS_SYNTAX, or STATUS_RANGE over `max` (>= 0). */
+/* Reads a whole number, digits only, no sign. STATUS_SYNTAX, or STATUS_RANGE over `max` (>= 0). */
 enum status num_count(const char *text, size_t length, int max, int *ret_value);
 
 /* Appends `value` with nine significant digits and a point, whatever the locale: %.9g of

@@ -21,8 +21,8 @@ static bool decimal_shape(const char *text, size_t length, size_t *ret_point)
 }
 
 /*
- * The C library rounds to the nearest double, but its point is the locale's. It gets none: the
- * digits go to it as a whole number, and the decimals as a power of ten behind them.
+ * The C library rounds to the nearest double, but expects the locale's point. So it gets none: the
+ * digits are passed as a whole number, followed by a power of ten for the decimals.
  */
 enum status num_decimal(const char *text, size_t length, double *ret_value)
 {

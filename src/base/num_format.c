@@ -9,9 +9,9 @@
 #include <string.h>
 
 /*
- * snprintf rounds correctly but puts the locale's separator between whole part and
- * decimals. Nothing else in its output is neither digit, sign nor exponent, so whatever
- * stands between two digits is that separator and is replaced by a point.
+ * snprintf rounds correctly but puts the locale's separator between the whole part and the
+ * decimals. The rest of its output is digits, sign and exponent, so whatever is
+ * between two digits is that separator and is replaced by a point.
  */
 
 enum {
@@ -20,7 +20,7 @@ enum {
     FIXED_MAX = 400, /* 309 digits, a separator of several bytes, decimals */
 };
 
-/* Copies the digits of printed[0..) up to `stop` (or the end), nothing else. */
+/* Copies only the digits of `printed`, up to `stop` or the end. */
 static size_t copy_digits(const char *printed, char stop, char *out)
 {
     size_t count = 0;
@@ -31,7 +31,7 @@ static size_t copy_digits(const char *printed, char stop, char *out)
     return count;
 }
 
-/* Appends digits[0..count) with the point behind the first 1 + exponent of them. */
+/* Appends digits[0..count) with the point after the first 1 + exponent of them. */
 static void add_plain(const char *digits, int count, int exponent, struct strbuf *out)
 {
     if (exponent < 0) {

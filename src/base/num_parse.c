@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "base/num_scan.h"
 
-/* What an amount without a suffix counts, in a cell of `bare`. */
+/* The unit of an amount without a suffix, in a cell of `bare`. */
 static enum unit unit_by_form(enum amount_form form, enum quantity_kind quantity, enum unit bare)
 {
     bool metric = bare == UNIT_MM || bare == UNIT_CM || bare == UNIT_100THS;
@@ -21,7 +21,7 @@ static enum unit unit_by_form(enum amount_form form, enum quantity_kind quantity
 
 /* --- stacks --- */
 
-/* Leaves of a tenth of an inch and more do not exist, so in a stack .5 is half a 64th. */
+/* No feeler leaf is a tenth of an inch thick or more, so in a stack .5 is half a 64th. */
 static bool is_part_of_64th(const struct num_term *term)
 {
     return term->halves || (term->form == AMOUNT_POINT && term->amount >= 0.1);
@@ -32,7 +32,7 @@ static bool is_over_64(const struct num_term *term)
     return term->form == AMOUNT_FRACTION && term->divisor == 64;
 }
 
-/* In a cell of 64ths: beside a number that counts 64ths, halves and the like are parts of one. */
+/* In a cell of 64ths: if one term counts 64ths, halves and the like are parts of a 64th. */
 static void settle_64ths(struct num_entry *entry, int first)
 {
     bool counts = false;
@@ -64,7 +64,7 @@ static enum status refuse(struct num_fault *fault, size_t at, const char *what)
     return STATUS_UNIT;
 }
 
-/* Terms without a suffix, from `first` on, are of one kind. */
+/* Checks that the terms without a suffix, from `first` on, are of one kind. */
 static enum status settle_stack(enum unit bare, int first, struct num_entry *entry,
                                 struct num_fault *fault)
 {
@@ -84,7 +84,7 @@ static enum status settle_stack(enum unit bare, int first, struct num_entry *ent
     return STATUS_OK;
 }
 
-/* Gives every term its unit; from the right, as a suffix serves the terms before it. */
+/* Gives every term its unit. Goes from the right, as a suffix holds for the terms before it. */
 static enum status settle_units(enum quantity_kind quantity, enum unit bare,
                                 struct num_entry *entry, struct num_fault *fault)
 {
@@ -101,7 +101,8 @@ static enum status settle_units(enum quantity_kind quantity, enum unit bare,
         term->unit = carried != UNIT_NONE ? carried : unit_by_form(term->form, quantity, bare);
         if (term->unit == UNIT_NONE)
             return refuse(fault, term->amount_end, unit_wanted(quantity));
-        /* .010+8 th: hardly a hundredth of a thousandth. A file says what it means. */
+        /* .010+8 th: nobody means a hundredth of a thousandth. In a file, where bare is UNIT_NONE,
+         * it is taken literally. */
         if (bare != UNIT_NONE && term->suffix == UNIT_NONE && carried == UNIT_TH &&
             term->form == AMOUNT_POINT)
             return refuse(fault, term->start, stack_words(UNIT_TH));
@@ -138,7 +139,7 @@ double num_entry_value(const struct num_entry *entry)
 {
     double sum = 0.0;
 
-    /* The sign goes on each amount: -4 F is below zero Fahrenheit, not minus (4 F). */
+    /* The sign goes on each amount: -4 F is four below zero Fahrenheit, not minus (4 F). */
     for (int i = 0; i < entry->count; i++) {
         const struct num_term *term = &entry->terms[i];
 

@@ -5,7 +5,7 @@
 
 #include "base/digit.h"
 
-/* Whole numbers up to here are exactly doubles. */
+/* A double holds every whole number up to here exactly. */
 #define EXACT_WHOLE_MAX 9007199254740992.0
 
 static const char says_number[] = "a number is needed, like 13, .013, 7/64 or 8 1/4";
@@ -73,7 +73,7 @@ static bool refuse(struct scanner *s, enum status status, size_t at, const char 
     return false;
 }
 
-/* What to say where a number should start and does not. */
+/* Refuses with the reason why no number starts here. */
 static bool refuse_start(struct scanner *s)
 {
     switch (peek(s)) {
@@ -112,7 +112,7 @@ static bool scan_decimal(struct scanner *s, double *ret_value, bool *ret_whole)
     return true;
 }
 
-/* Reads the line of a fraction and the whole number below it. */
+/* Reads the slash of a fraction and the whole number after it. */
 static bool scan_below(struct scanner *s, double *ret_below)
 {
     bool whole;
@@ -148,8 +148,8 @@ static bool scan_vulgar(struct scanner *s, double *ret_above, double *ret_below)
 }
 
 /*
- * Reads the fraction of a mixed number behind the whole number that ends at s->at.
- * When there is none, *ret_found is false and s->at where it was.
+ * Reads the fraction of a mixed number after the whole number that ends at s->at.
+ * When there is none, *ret_found is false and s->at is unchanged.
  */
 static bool scan_mixed(struct scanner *s, double *ret_above, double *ret_below, bool *ret_found)
 {
@@ -188,7 +188,7 @@ static bool scan_mixed(struct scanner *s, double *ret_above, double *ret_below, 
     return true;
 }
 
-/* Reads "/ integer" below the amount of `term`, when it is there. */
+/* Reads "/ integer" after the amount of `term`, if there is one. */
 static bool scan_line(struct scanner *s, struct num_term *term)
 {
     size_t amount_end = s->at;
@@ -238,7 +238,7 @@ static bool scan_amount(struct scanner *s, struct num_term *term)
     return scan_line(s, term);
 }
 
-/* What to say about the text behind an amount when no unit can start with it. */
+/* The message about text after an amount that cannot start a unit. */
 static const char *tail_words(const struct scanner *s)
 {
     struct scanner ahead = *s;
@@ -266,7 +266,7 @@ static const char *tail_words(const struct scanner *s)
     return says_strange;
 }
 
-/* Reads the unit behind an amount, up to the next + or the end. */
+/* Reads the unit after an amount, up to the next + or the end. */
 static bool scan_suffix(struct scanner *s, struct num_term *term)
 {
     size_t start, end;

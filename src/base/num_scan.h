@@ -4,10 +4,10 @@
 
 #include "base/num.h"
 
-/* Inside base only: a typed entry taken apart, shared by the num_ sources. Offsets are bytes of the
- * text that was scanned. */
+/* Private to base: a typed entry split into its terms, shared by the num_ sources. Offsets are in
+ * bytes of the scanned text. */
 
-/* How an amount is written; decides what a missing suffix means. */
+/* How an amount is written. This decides what a missing suffix means. */
 enum amount_form {
     AMOUNT_WHOLE,    /* 13 */
     AMOUNT_NUMBER,   /* 25.4, 1.0 */
@@ -19,10 +19,10 @@ enum amount_form {
 struct num_term {
     enum amount_form form;
     double amount;  /* without the sign of the entry */
-    double divisor; /* of an AMOUNT_FRACTION, the number below its last line, 0 for a vulgar one */
+    double divisor; /* of an AMOUNT_FRACTION, the number after its last slash, 0 for a vulgar one */
     bool halves;    /* an AMOUNT_FRACTION below 1 of whole halves, quarters or eighths */
     size_t start;   /* where the amount starts */
-    size_t line_at; /* where that line and its number start, blanks before it included */
+    size_t line_at; /* where that slash starts, blanks before it included */
     size_t amount_end; /* where the amount ends */
     size_t suffix_end; /* where the term ends; equals amount_end without a suffix */
     enum unit suffix;  /* UNIT_NONE without */
@@ -38,11 +38,11 @@ struct num_entry {
     struct num_term terms[NUM_TERMS_MAX];
 };
 
-/* Takes `text` apart; the terms' `unit` is left UNIT_NONE. Failures as of num_parse. */
+/* Splits `text` into terms; their `unit` is left UNIT_NONE. Failures as num_parse. */
 enum status num_scan(const char *text, enum quantity_kind quantity, struct num_entry *ret_entry,
                      struct num_fault *ret_fault);
 
-/* num_scan, and settles the unit of every term in a cell of `bare`. ret_fault may be NULL. */
+/* As num_scan, and settles the unit of every term in a cell of `bare`. ret_fault may be NULL. */
 enum status num_read(const char *text, enum quantity_kind quantity, enum unit bare,
                      struct num_entry *ret_entry, struct num_fault *ret_fault);
 

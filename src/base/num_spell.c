@@ -3,10 +3,10 @@
 
 #include <string.h>
 
-/* A text of NUM_TEXT_MAX bytes with a unit behind every term still fits. */
+/* Room for a text of NUM_TEXT_MAX bytes with a unit after every term. */
 enum { SPELLED_MAX = 8 * NUM_TEXT_MAX };
 
-/* How a unit that has no suffix of its own is written: a fraction line and a suffix. */
+/* How a unit without a suffix of its own is written: a divisor and a suffix. */
 struct spelling {
     const char *line;
     double divisor;
@@ -22,7 +22,7 @@ static struct spelling spelling_of(enum unit unit)
     return (struct spelling){"", 0.0, unit};
 }
 
-/* Appends a finished text that must stay readable; STATUS_TOO_LONG leaves `out` alone. */
+/* Appends a finished text whole, or fails with STATUS_TOO_LONG and leaves `out` untouched. */
 static enum status deliver(const struct strbuf *text, struct strbuf *out)
 {
     if (text->truncated || text->length > NUM_TEXT_MAX || out->truncated ||
@@ -63,7 +63,7 @@ enum status num_spell(const char *text, enum quantity_kind quantity, enum unit b
         const struct num_term *term = &entry.terms[i];
 
         strbuf_add_bytes(&spelled, text + at, term->start - at);
-        /* A second line goes only under a mixed number: 1/2 of a 64th is 0 1/2/64 in. */
+        /* Only a mixed number can take a second slash: 1/2 of a 64th is 0 1/2/64 in. */
         if (term->unit == UNIT_64THS && term->form == AMOUNT_FRACTION)
             strbuf_add(&spelled, "0 ");
         strbuf_add_bytes(&spelled, text + term->start, term->suffix_end - term->start);
@@ -74,7 +74,7 @@ enum status num_spell(const char *text, enum quantity_kind quantity, enum unit b
     return deliver(&spelled, out);
 }
 
-/* The entry without its suffixes, and without the fraction lines over `divisor`. */
+/* The entry without its suffixes, and without "/ divisor". */
 static void strip_units(const char *text, const struct num_entry *entry, double divisor,
                         struct strbuf *out)
 {
@@ -89,7 +89,7 @@ static void strip_units(const char *text, const struct num_entry *entry, double 
     }
 }
 
-/* Tries one shorter text: true, and appended, when it reads as `value` in the cell. */
+/* Tries one shorter text: appends it and returns true if it reads as `value` in the cell. */
 static bool deliver_shorter(const char *text, const struct num_entry *entry, double divisor,
                             enum quantity_kind quantity, enum unit bare, struct strbuf *out)
 {

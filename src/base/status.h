@@ -3,8 +3,8 @@
 #define SILLET_BASE_STATUS_H
 
 /*
- * What a call can say about how it went. Zero is good, negative is a failure
- * after which every `ret_` output is untouched. The lower layers only report;
+ * The result of a call. Zero is success; a negative value is a failure, after which every
+ * `ret_` output is untouched. The lower layers only report;
  * main, app and ui turn a status into words for a person.
  */
 #define STATUS_LIST(X)                                                                             \
@@ -38,7 +38,7 @@ enum status {
 #undef STATUS_ENUM
 };
 
-/* The plain words for a status; never NULL, also for a number that is none. */
+/* Plain words for a status; never NULL, even for an unknown number. */
 const char *status_text(enum status status);
 
 #endif

@@ -17,7 +17,7 @@ void strbuf_clear(struct strbuf *buf)
     buf->truncated = false;
 }
 
-/* How many bytes the UTF-8 character that starts with `lead` has. */
+/* The length in bytes of the UTF-8 character that starts with `lead`. */
 static size_t sequence_length(unsigned char lead)
 {
     if (lead >= 0xF0)
@@ -27,7 +27,7 @@ static size_t sequence_length(unsigned char lead)
     return lead >= 0xC0 ? 2 : 1;
 }
 
-/* Ends the text for good, without the first bytes of a character that did not fit. */
+/* Closes the text for good and drops the first bytes of a character that did not fit. */
 static void truncate_text(struct strbuf *buf)
 {
     size_t back = 1;

@@ -7,10 +7,9 @@
 #include <stddef.h>
 
 /*
- * A text being built in memory that somebody else owns. It never overruns and never
+ * Builds a text in memory that the caller owns. It never overruns and never
  * allocates: what does not fit is dropped at a (UTF-8) character boundary, `truncated`
- * says so, and nothing is added any more until strbuf_clear. The text is terminated by
- * NUL at every moment.
+ * is set, and nothing more is added until strbuf_clear. The text always ends in NUL.
  */
 struct strbuf {
     char *text;
@@ -29,7 +28,7 @@ void strbuf_add(struct strbuf *buf, const char *text);
 void strbuf_add_bytes(struct strbuf *buf, const char *bytes, size_t length);
 void strbuf_add_char(struct strbuf *buf, char c);
 
-/* printf onto the end. Only %s %d %u %zu %c and their widths are meant; numbers with
+/* printf onto the end. For %s %d %u %zu %c and their widths only; numbers with
  * decimals go through num.h, whose output does not depend on the locale. */
 #if defined(__GNUC__)
 __attribute__((format(printf, 2, 3)))

@@ -3,7 +3,7 @@
 
 #include <string.h>
 
-/* pivot = value / parts * factor: so many parts make the unit that the factor defines. */
+/* pivot = value / parts * factor: `parts` of this unit make the one that `factor` defines. */
 struct unit_facts {
     enum quantity_kind quantity;
     const char *label;

@@ -7,7 +7,7 @@
 
 /*
  * The units that a reading can be typed in. Each quantity has one pivot unit,
- * the one the program calculates in; a factor is the number that defines it
+ * the one the program calculates in. Conversions use the defining factors
  * (1 in = 25.4 mm exactly).
  */
 enum quantity_kind {
@@ -52,7 +52,7 @@ enum unit {
     UNIT_G_PER_M,
     UNIT_LB_PER_IN, /* string makers' unit weight, 17857.967 g/m */
     UNIT_TURN,
-    UNIT_COUNT_ /* how many there are */
+    UNIT_COUNT_ /* the number of units */
 };
 
 /* The quantity that a unit measures; QUANTITY_PLAIN for UNIT_NONE and UNIT_PLAIN. */
@@ -61,29 +61,29 @@ enum quantity_kind unit_quantity(enum unit unit);
 /* The pivot unit of a quantity: UNIT_MM for a length and so on. */
 enum unit unit_pivot(enum quantity_kind quantity);
 
-/* The short name to print behind a value and a blank ("mm", "in", "C", "%"); behind the
- * value at once for the two parts of a unit ("/64 in", "/100 mm"); "" for none. Every
- * other label is also a suffix. */
+/* The short name to print after a value and a blank ("mm", "in", "C", "%"), or right after the
+ * value for UNIT_64THS and UNIT_100THS ("/64 in", "/100 mm"); "" for none. All labels but
+ * those two are also suffixes. */
 const char *unit_label(enum unit unit);
 
-/* value in `unit` to the pivot unit of its quantity, and back. 6/64 in and 6 64ths give the
- * same double; the defining factor and the product are each rounded once. */
+/* Converts `value` from `unit` to the pivot unit of its quantity, and back. 6/64 in and 6 64ths
+ * give the same double; the defining factor and the product are each rounded once. */
 double unit_to_pivot(enum unit unit, double value);
 double unit_from_pivot(enum unit unit, double value);
 
 /*
  * Finds the unit that a suffix names: `text` of `length` bytes, ASCII case ignored, no
- * blanks but the single one of "N m" and "in lb". Returns false, ret_unit untouched, when no unit
- * of `quantity` goes by that name.
+ * blanks except the one in "N m" and "in lb". Returns false, *ret_unit untouched, when no unit
+ * of `quantity` has that name.
  */
 bool unit_from_suffix(enum quantity_kind quantity, const char *text, size_t length,
                       enum unit *ret_unit);
 
-/* A comma list of the suffixes that a quantity accepts, the main ones, for messages;
+/* The main suffixes that a quantity accepts, separated by commas, for messages;
  * "" for plain numbers. */
 const char *unit_suffixes(enum quantity_kind quantity);
 
-/* What to say where the unit of a quantity is missing, or is none of its units. */
+/* The message for a missing or wrong unit of a quantity. */
 const char *unit_wanted(enum quantity_kind quantity);
 
 #endif

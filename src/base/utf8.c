@@ -3,7 +3,7 @@
 
 #include <string.h>
 
-/* Bytes that a well-formed character starting with `lead` has; 0 when none starts so. */
+/* The length of a well-formed character that starts with `lead`; 0 if none does. */
 static size_t expected_length(unsigned char lead)
 {
     if (lead < 0x80)
@@ -102,7 +102,7 @@ bool utf8_valid(const char *text, size_t length)
 
 bool utf8_unsafe(uint32_t rune)
 {
-    if (rune < 0xA0) /* nearly all text, so first */
+    if (rune < 0xA0) /* the common case */
         return rune < 0x20 || rune >= 0x7F;
     if (rune == 0x061C || rune == 0x200E || rune == 0x200F || (rune >= 0x2028 && rune <= 0x202E) ||
         (rune >= 0x2066 && rune <= 0x206F))
@@ -114,7 +114,7 @@ bool utf8_unsafe(uint32_t rune)
     return (rune >= 0xFDD0 && rune <= 0xFDEF) || (rune & 0xFFFE) == 0xFFFE;
 }
 
-/* What a character counts on the screen, where an unsafe one becomes U+FFFD. */
+/* The columns of a character as shown: an unsafe one becomes U+FFFD. */
 static int shown_width(uint32_t rune)
 {
     return utf8_unsafe(rune) ? 1 : utf8_width(rune);

@@ -14,47 +14,48 @@ enum { UTF8_REPLACEMENT = 0xFFFD };
 
 /*
  * Decodes one character at text[0..length). Returns how many bytes it took (1 to 4) and
- * the character in *ret_rune; a byte that starts no valid character takes 1 and gives
+ * the character in *ret_rune; a byte that does not start a valid character takes 1 and gives
  * UTF8_REPLACEMENT with *ret_valid false. length 0 returns 0, outputs untouched.
  * ret_valid may be NULL.
  */
 size_t utf8_decode(const char *text, size_t length, uint32_t *ret_rune, bool *ret_valid);
 
-/* Writes a character as 1 to 4 bytes, no terminator; returns how many. Not a character: U+FFFD. */
+/* Writes a character as 1 to 4 bytes, no terminator; returns how many. Anything that is not a
+ * character is written as U+FFFD. */
 size_t utf8_encode(uint32_t rune, char out[4]);
 
-/* True when the whole text is valid. */
+/* Whether the whole text is valid. */
 bool utf8_valid(const char *text, size_t length);
 
 /*
  * Columns a character takes on a terminal: 0 for combining marks and other invisible
  * ones, 2 for wide ones (East Asian wide, emoji), 1 otherwise (the soft hyphen too, which
- * terminals show). From a table of our own, so that the answer does not hang on the
+ * terminals show). Uses its own table, so that the answer does not depend on the
  * locale. Control characters (C0, DEL, C1): -1.
  */
 int utf8_width(uint32_t rune);
 
 /*
  * True for what must not be sent to a terminal as data: C0 and C1 controls, DEL, every mark
- * that turns the direction of text (implicit, embedding, override, isolate) or its shaping, line
- * and paragraph separators, the BOM, tag characters, noncharacters, and numbers that are no
- * character at all.
+ * that changes the direction of text (implicit, embedding, override, isolate) or its shaping, line
+ * and paragraph separators, the BOM, tag characters, noncharacters, and numbers that are not
+ * characters.
  */
 bool utf8_unsafe(uint32_t rune);
 
-/* Columns of a text; unsafe or invalid characters count as the one replacement column. */
+/* Columns of a text. An unsafe or invalid character counts as one, for its replacement. */
 int utf8_columns(const char *text);
 
 /* Bytes of the longest prefix of `text` that fits in `columns`, with its combining marks,
  * counted as utf8_columns counts; 0 for negative columns. */
 size_t utf8_clip(const char *text, int columns);
 
-/* Bytes of the next line of a text: as many words, parted by blanks, as fit in `columns`; of
- * a word that alone is longer, what fits. 0 where not even one character does. */
+/* Bytes of the next line of a text: as many words, separated by blanks, as fit in `columns`. A
+ * word that is too long on its own is cut. 0 if not even one character fits. */
 size_t utf8_line(const char *text, int columns);
 
-/* Appends the text in ASCII: the program's own signs (a plus-minus, a middle dot, fractions)
- * spelled out, any other character as '?', one for each of its columns. */
+/* Appends the text in ASCII: the program's own signs (plus-minus, middle dot, fractions) are
+ * spelled out; any other character becomes one '?' for each of its columns. */
 void utf8_add_ascii(struct strbuf *out, const char *text);
 
 #endif

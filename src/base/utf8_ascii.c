@@ -32,7 +32,7 @@ static void add_rune(struct strbuf *out, uint32_t rune)
             strbuf_add(out, substitutes[i].ascii);
             return;
         }
-    /* One mark for each column keeps the layout of a name in another script. */
+    /* One mark for each column keeps the layout of names in other scripts. */
     for (int column = utf8_unsafe(rune) ? 1 : utf8_width(rune); column > 0; column--)
         strbuf_add_char(out, '?');
 }

@@ -7,7 +7,7 @@ struct range {
 
 /*
  * From the Unicode Character Database, version 14.0; a gap of characters not yet assigned
- * counts with the ranges around it. Nothing visible: general categories Mn, Me and Cf
+ * counts with the ranges around it. Zero columns: general categories Mn, Me and Cf
  * without the soft hyphen and the prepended marks (Prepended_Concatenation_Mark), which
  * are shown, and with the Hangul vowels and finals, which join the syllable before them.
  */
@@ -84,8 +84,8 @@ static const struct range zero_table[] = {
 };
 
 /*
- * East_Asian_Width W and F, which holds every character shown as emoji by itself; U+3248
- * to U+324F and U+4DC0 to U+4DFF are in it because terminals draw them wide.
+ * East_Asian_Width W and F, which includes every character shown as emoji by itself; U+3248
+ * to U+324F and U+4DC0 to U+4DFF are included because terminals draw them wide.
  */
 static const struct range wide_table[] = {
     {0x1100, 0x115F}, {0x231A, 0x231B}, {0x2329, 0x232A}, {0x23E9, 0x23EC}, {0x23F0, 0x23F0},
