@@ -18,7 +18,7 @@ static bool point_is_sound(struct page_point point)
     return isfinite(point.x_mm) && isfinite(point.y_mm);
 }
 
-/* Also false for what is no number. */
+/* Also false for NaN. */
 static bool is_width(double mm)
 {
     return mm >= 0 && isfinite(mm);
@@ -75,7 +75,7 @@ static void fail(struct page_list *list, enum status status)
         list->status = status;
 }
 
-/* NULL where nothing can be added. */
+/* Adds an empty item; NULL on failure, which the list then keeps. */
 static struct page_item *add(struct page_list *list, enum page_item_kind kind, bool sound)
 {
     if (list->status != STATUS_OK)

@@ -15,7 +15,7 @@
 
 static const double points_per_mm = 72 / 25.4;
 
-/* What cairo hands over. It goes on after a refused write and calls that success, so the
+/* Collects cairo's output. Cairo carries on after a refused write and reports success, so the
  * failure is kept here. */
 struct sink {
     struct page_bytes bytes;
@@ -116,7 +116,8 @@ static void draw_item(cairo_t *cairo, const struct page_item *item)
 
 /* --- the whole --- */
 
-/* Where the pages of a drawing stand below each other, `stacked` mm apart; 0: each is a page. */
+/* Draws the pages of a list below each other, `stacked_mm` apart, or each as a page of its own
+ * if that is 0. */
 static void draw_pages(cairo_t *cairo, const struct page_list *list, double stacked_mm)
 {
     int pages = 0;
@@ -149,7 +150,7 @@ static enum status check_list(const struct page_list *list)
     return list->pages > 0 && list->clips == 0 ? STATUS_OK : STATUS_DOMAIN;
 }
 
-/* Draws on the surface, which is destroyed, and gives what went into the sink. */
+/* Draws on the surface, destroys it, and returns the bytes that went into the sink. */
 static enum status write_pages(cairo_surface_t *surface, const struct page_list *list, double scale,
                                double stacked_mm, struct sink *sink, struct page_bytes *ret_bytes)
 {
@@ -177,7 +178,7 @@ bool page_can_write(void)
     return true;
 }
 
-/* An empty date leaves it out; without this, cairo puts the time of day in. */
+/* An empty date leaves the creation date out; otherwise cairo would put the present time in. */
 static void tell_about(cairo_surface_t *surface, const struct page_about *about)
 {
     char date[32] = "";
@@ -202,7 +203,7 @@ enum status page_write_pdf(const struct page_list *list, const struct page_about
     cairo_surface_t *surface =
         cairo_pdf_surface_create_for_stream(take_bytes, &sink, list->size.width_mm * points_per_mm,
                                             list->size.height_mm * points_per_mm);
-    /* Later ones may pack what is told of the document, by which it is known again. */
+    /* Later PDF versions may compress the metadata, by which sillet recognises its own files. */
     cairo_pdf_surface_restrict_to_version(surface, CAIRO_PDF_VERSION_1_4);
     tell_about(surface, about);
     return write_pages(surface, list, points_per_mm, 0, &sink, ret_bytes);

@@ -12,7 +12,7 @@ enum { TEXT_MAX = 1024 }; /* bytes of one text as drawn */
 
 static const char family[] = "sans-serif";
 
-/* Without hinting, so that a text is as wide at every size and on every surface. */
+/* Without hinting, so that text widths scale with the size and are the same on every surface. */
 static cairo_scaled_font_t *open_font(const struct page_font *font)
 {
     cairo_font_face_t *face = cairo_toy_font_face_create(
@@ -31,7 +31,7 @@ static cairo_scaled_font_t *open_font(const struct page_font *font)
     return scaled;
 }
 
-/* True when the font has a glyph for every character; glyph 0 is the box for what it lacks. */
+/* Whether the font has a glyph for every character; glyph 0 is the box for a missing one. */
 static bool has_glyphs(cairo_scaled_font_t *font, const char *text, size_t length)
 {
     cairo_glyph_t *glyphs = NULL;
@@ -57,7 +57,7 @@ static void add_plain(struct strbuf *out, const char *bytes, size_t length)
     utf8_add_ascii(out, memory);
 }
 
-/* The text with plain characters for those that the font lacks. */
+/* Copies the text, with plain characters in place of those that the font lacks. */
 static void make_drawable(cairo_scaled_font_t *font, const char *text, struct strbuf *out)
 {
     size_t left = strlen(text);
@@ -118,7 +118,7 @@ void page_cairo_text(cairo_t *cairo, const struct page_item *item)
     make_drawable(font, item->text, &text);
     cairo_save(cairo);
     cairo_translate(cairo, item->at.x_mm, item->at.y_mm);
-    /* y goes down the page, so that a turn to the left is negative. */
+    /* y goes down the page, so a counterclockwise turn is negative. */
     cairo_rotate(cairo, -item->turn_rad);
     cairo_set_source_rgb(cairo, grey, grey, grey);
     cairo_select_font_face(cairo, family, CAIRO_FONT_SLANT_NORMAL,

@@ -4,7 +4,7 @@
 
 #include "page/page.h"
 
-/* Inside page only: what page.c collects and the writers walk through. */
+/* Private to page: the items that page.c collects and the writers walk through. */
 
 enum page_item_kind {
     PAGE_ITEM_BEGIN, /* the next page */
@@ -22,7 +22,7 @@ struct page_item {
     struct page_font font;     /* of texts */
     enum page_align align;
     double turn_rad;
-    struct page_point at;       /* corner, centre or base line */
+    struct page_point at;       /* corner, centre or baseline */
     double width_mm, height_mm; /* of fills and clips; the radius of circles in width_mm */
     double grey;                /* of fills */
     struct page_point *points;  /* of paths; owned */
@@ -35,7 +35,7 @@ struct page_list {
     struct page_item *items;
     size_t count, capacity;
     int pages;
-    int clips; /* begun and not ended on the page in hand */
+    int clips; /* open on the current page */
     enum status status;
 };
 

@@ -3,7 +3,7 @@
 
 #include "base/utf8.h"
 
-/* Built without cairo: nothing can be written, and widths are a guess. */
+/* For builds without cairo: nothing can be written, and text widths are a guess. */
 
 bool page_can_write(void)
 {

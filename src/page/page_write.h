@@ -8,29 +8,29 @@
 #include "page/page.h"
 
 /*
- * A list of pages as the bytes of a PDF or SVG file, whole in memory, so that a file is only
- * begun when nothing can go wrong but the disk. The same list gives the same bytes.
+ * A list of pages as the bytes of a PDF or SVG file. They are built whole in memory, so that once
+ * the file is begun only the disk can fail. The same list gives the same bytes.
  *
- * Characters that the machine's font lacks come out as plain ones (a flat sign as b, one
- * half as 1/2, a micro sign as u), never as a box; what has no plain form as ?.
+ * Characters that the machine's font lacks become plain ones (a flat sign b, one
+ * half 1/2, a micro sign u), never a box; those without a plain form become ?.
  */
 
 struct page_bytes {
-    unsigned char *data; /* to be freed */
+    unsigned char *data; /* freed by the caller */
     size_t length;
 };
 
-/* What a document says about itself. */
+/* The document's metadata. */
 struct page_about {
     const char *title;
     const char *date; /* ISO 8601 day, "" for none */
 };
 
-/* False where sillet was built without cairo: all calls below but the width then give
+/* False if sillet was built without cairo: page_write_pdf and page_write_svg then fail with
  * STATUS_NOT_FOUND. */
 bool page_can_write(void);
 
-/* How wide a text comes out; without cairo a guess of half an em a column. */
+/* The width of a text as drawn; without cairo a guess of half an em per column. */
 double page_text_width_mm(const struct page_font *font, const char *utf8);
 
 /* STATUS_NOT_FOUND, STATUS_NO_MEMORY, or the list's own status. A list without pages is
@@ -38,7 +38,7 @@ double page_text_width_mm(const struct page_font *font, const char *utf8);
 enum status page_write_pdf(const struct page_list *list, const struct page_about *about,
                            struct page_bytes *ret_bytes);
 
-/* All pages below each other in one drawing. */
+/* All pages below each other in one drawing. Fails as page_write_pdf. */
 enum status page_write_svg(const struct page_list *list, struct page_bytes *ret_bytes);
 
 #endif
