@@ -72,7 +72,7 @@ bool template_applies(enum template_kind kind, const struct record *record,
     return join == JOIN_POCKET;
 }
 
-/* What every one of them stands on. */
+/* Every template needs a board. */
 static void need_board(const struct template_source *source)
 {
     if (!record_entered_one(source->record, FIELD_SCALE_TREBLE).given ||
@@ -81,7 +81,7 @@ static void need_board(const struct template_source *source)
     (void)template_need_one(source, FIELD_STRINGS);
     (void)template_need_one(source, FIELD_FRETS);
     if (source->missing->length == 0)
-        strbuf_add(source->missing, "a board that can be (see sillet check)");
+        strbuf_add(source->missing, "a possible board (see sillet check)");
 }
 
 enum status template_draw(enum template_kind kind, const struct record *record,

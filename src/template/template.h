@@ -10,8 +10,8 @@
 #include "page/page.h"
 
 /*
- * What is cut, marked and drilled by, drawn at true scale: one drawing for each template, each
- * on a page of its own size. template_pages.h puts them on paper.
+ * Templates for cutting, marking and drilling, drawn at true scale: one drawing for each, on a
+ * page of its own size. template_pages.h puts them on paper.
  */
 
 enum template_kind {
@@ -31,15 +31,15 @@ const char *template_title(enum template_kind kind);
 /* The kind of that name; false when there is none. */
 bool template_find(const char *name, enum template_kind *ret_kind);
 
-/* What can hurt whoever cuts by it, in one sentence. */
+/* The safety warning for working with it, for print; static. */
 const char *template_caution(enum template_kind kind);
 
-/* Whether it can be of use: no shim for a glued neck, no taper where the saddle is enough. */
+/* Whether it is of use: no shim for a glued neck, no taper if there is enough saddle. */
 bool template_applies(enum template_kind kind, const struct record *record,
                       const struct derived *derived);
 
 /*
- * Draws one of them for the state that was derived of the record. STATUS_ABSENT where readings
+ * Draws one template for the state derived from the record. STATUS_ABSENT if readings
  * are missing: their names are then added to `missing`, "nut.margin_bass, string.3.gauge".
  * STATUS_NO_MEMORY. The caller frees the drawing with page_list_free.
  */

@@ -7,11 +7,11 @@
 
 enum {
     TOP = 8,      /* mm over the nut's front edge */
-    BOTTOM = 8,   /* and behind the end */
+    BOTTOM = 8,   /* and below its end */
     LABELS = 16,  /* left of the board: fret numbers */
     LENGTHS = 62, /* right of it: distances from the nut */
-    NARROW = 40,  /* where no width of the board is known */
-    RULER = 26,   /* of one scale, where the strings have their own */
+    NARROW = 40,  /* if the board's width is not known */
+    RULER = 26,   /* width of a ruler, for a board with two scales */
 };
 
 static const double side_dot_mm = 1, inlay_mm = 3;
@@ -77,7 +77,7 @@ static void spot(const struct board_drawing *drawing, double x, double y, double
                    (struct page_point){x, y + radius / 2}, &template_guide);
 }
 
-/* The octaves have two. */
+/* The octave frets have two. */
 static void dots(const struct board_drawing *drawing, int fret)
 {
     const double x_mm = drawing->source->layout.middle[fret].dot_mm, y = TOP + x_mm;

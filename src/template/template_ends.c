@@ -7,7 +7,7 @@
 
 enum { LEFT = 18, EDGE = 6, TABLE_ROW = 5 };
 
-/* Over a string's line; courses stand too close for one row of numbers. */
+/* Above a string's line. Strings of a course are too close for one row of numbers. */
 static void number_string(const struct template_source *source, struct page_list *list, int string,
                           double x_mm, double y_mm)
 {
@@ -128,7 +128,7 @@ static void reach(struct saddle_drawing *drawing, int string, const struct enter
     drawing->high_mm = fmax(drawing->high_mm, setback_mm);
 }
 
-/* What the cents read ask for goes before what is only predicted. */
+/* The fit over all frets read is better than the contact from one note. */
 static struct entered asked_for(const struct string_layout *string)
 {
     return string->contact_fit_mm.given ? string->contact_fit_mm : string->contact_read_mm;

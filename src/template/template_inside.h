@@ -6,7 +6,7 @@
 #include "model/survey_layout.h"
 #include "page/page.h"
 
-/* Inside template only: what the single templates are drawn from and with. */
+/* Private to template: what the single templates share. */
 
 struct template_source {
     const struct record *record;
@@ -15,12 +15,11 @@ struct template_source {
     struct survey_layout layout;
 };
 
-/* Notes a number or choice as missing where it is not there, or is no good; true where it
- * is. */
+/* Whether a number or choice is there and usable; if not, adds its name to source->missing. */
 bool template_need(const struct template_source *source, struct reading_key key);
 bool template_need_one(const struct template_source *source, enum field_id field);
 
-/* Each answers as template_draw does. */
+/* Each returns what template_draw returns. */
 enum status template_draw_board(const struct template_source *source,
                                 struct page_list **ret_drawing);
 enum status template_draw_nut(const struct template_source *source, struct page_list **ret_drawing);
@@ -37,10 +36,10 @@ enum status template_draw_tongue(const struct template_source *source,
 extern const struct page_stroke template_cut, template_guide, template_was, template_predicted;
 extern const struct page_font template_plain, template_strong, template_small;
 
-/* A drawing with its page begun. */
+/* A new drawing with its page begun. */
 enum status template_begin(double width_mm, double height_mm, struct page_list **ret_drawing);
 
-/* Gives the drawing, or frees it and gives its failure. */
+/* Returns the drawing, or frees it and returns its failure. */
 enum status template_finish(struct page_list *drawing, struct page_list **ret_drawing);
 
 /* "314.33 mm  12.375 in" */

@@ -9,7 +9,7 @@
 
 /* All mm. */
 enum {
-    MARGIN = 10, /* more than printers leave white */
+    MARGIN = 10, /* more than printers need */
     HEAD = 17,   /* title, instrument, how to join */
     FOOT = 24,   /* bars and caution */
     SIDE = 8,    /* right of a tile: the bar along the page */
@@ -22,7 +22,7 @@ static const struct page_font heading = {.size_mm = 5, .weight = PAGE_BOLD};
 static const struct page_stroke bar = {.width_mm = 0.2};
 static const struct page_stroke joint = {.width_mm = 0.15, .line = PAGE_LINE_DASHED, .grey = 0.35};
 
-/* One tile of a sheet: where it stands among the others, and the part of the page it fills. */
+/* One tile of a sheet: its place among the others, and the part of the page it fills. */
 struct tile {
     const struct template_sheet *sheet;
     struct template_tiles across, down;
@@ -73,7 +73,7 @@ static void draw_bar(struct page_list *pages, double x, double y, double length_
     template_say(pages, x + length_mm + 3, y, PAGE_LEFT, &template_strong, words);
 }
 
-/* Printers feed along the page otherwise than they print across it. */
+/* A printer's scale along the page, in the feed direction, can differ from that across it. */
 static void draw_bar_along(struct page_list *pages, double x, double y)
 {
     enum { LENGTH = 100, PARTS = 10 };
@@ -106,7 +106,7 @@ static void draw_foot(struct page_list *pages, const struct template_sheet *shee
 
 /* --- joints --- */
 
-/* Joints across the page are A, B ..; those up and down the page go on with the alphabet. */
+/* Joints across the page are A, B ..; those up and down the page continue the alphabet. */
 static void add_letter(struct strbuf *out, int number)
 {
     strbuf_add_char(out, (char)('A' + number % 26));

@@ -5,13 +5,13 @@
 #include "page/page.h"
 
 /*
- * Drawings put on paper. Every page says what it is, what to mind, and holds bars to measure
+ * Puts drawings on paper. Every page has a title, a caution, and bars to measure
  * before it is trusted: 100 mm across and along, 4 in across. A drawing larger than a page is
- * tiled: tiles overlap, and on the overlap both pages bear the same line with a letter and two
+ * tiled: tiles overlap, and on the overlap both pages carry the same line with a letter and two
  * crosses.
  */
 
-/* A drawing with what is said about it. Texts are UTF-8, and not kept. */
+/* A drawing and its labels. Texts are UTF-8, and not kept. */
 struct template_sheet {
     const struct page_list *drawing;
     const char *title;
@@ -23,19 +23,20 @@ struct template_sheet {
 /* How a length is cut into tiles of `tile_mm` that overlap by `overlap_mm`. */
 struct template_tiles {
     int count;
-    double step_mm; /* from one tile's beginning to the next one's */
+    double step_mm; /* from the start of one tile to that of the next */
 };
 
-/* length_mm > 0, tile_mm > overlap_mm >= 0; STATUS_DOMAIN else, or for over a thousand. */
+/* Needs length_mm > 0, tile_mm > overlap_mm >= 0; else STATUS_DOMAIN, also for over a thousand
+ * tiles. */
 enum status template_cut_tiles(double length_mm, double tile_mm, double overlap_mm,
                                struct template_tiles *ret_tiles);
 
-/* Adds the drawing's pages to a list of pages as large as Letter or A4, or larger. The list's
- * own failures, or STATUS_DOMAIN for a drawing of over a thousand tiles. */
+/* Adds the drawing's pages to a list whose pages are Letter, A4 or larger. Fails with the list's
+ * own status, or with STATUS_DOMAIN for a drawing of over a thousand tiles. */
 enum status template_add_pages(struct page_list *pages, const struct template_sheet *sheet);
 
-/* All sheets below each other on one page that is as large as it takes. The caller frees it;
- * STATUS_DOMAIN for none. */
+/* All sheets below each other on one page that is large enough. The caller frees the drawing.
+ * STATUS_DOMAIN if there are no sheets. */
 enum status template_lay_drawing(const struct template_sheet *sheets, int count,
                                  struct page_list **ret_page);
 

@@ -5,7 +5,7 @@
 #include "model/record_access.h"
 #include "template/template_inside.h"
 
-/* Thinner than a gauge can tell is nothing to cut. */
+/* A wedge thinner than this cannot be measured, so there is nothing to cut. */
 static const double nothing_mm = 0.05;
 
 struct wedge {
@@ -63,7 +63,7 @@ static enum status draw_wedge(const struct template_source *source, const struct
     return template_finish(list, ret_drawing);
 }
 
-/* What the angle is worked out from, so that what is missing can be named. */
+/* Asks for the readings that the angle is computed from, to name those that are missing. */
 static void need_angle(const struct template_source *source)
 {
     const int last = source->layout.strings;
@@ -82,7 +82,7 @@ static void need_angle(const struct template_source *source)
         strbuf_add(source->missing, "readings that give the angle (see sillet figures)");
 }
 
-/* Where the figure is absent, what it wants is noted as missing. */
+/* If the figure is absent, the readings that it needs are noted as missing. */
 static bool find_wedge(const struct template_source *source, enum field_id field,
                        enum figure_id figure, struct wedge *wedge)
 {
