@@ -8,7 +8,7 @@
 #include "session/event.h"
 #include "base/utf8.h"
 
-/* Codes of our own, beyond those that curses gives out: a key with a plain character. */
+/* Codes of our own, above those of curses, for pad keys that stand for a plain character. */
 enum {
     PAD_BASE = 0x4000,
     PAD_ENTER = PAD_BASE + '\r',
@@ -17,19 +17,19 @@ enum {
     NO_BYTE = -1
 };
 
-/* How long the rest of a character may lag behind its first byte. Waiting costs nothing:
- * no key is a first byte alone. */
+/* How long the rest of a UTF-8 character may lag behind its first byte. Waiting costs nothing:
+ * no key sends a first byte alone. */
 enum { LAG_MS = 250 };
 
 enum { HELD_MAX = 8, SEQUENCE_MAX = 32 };
 
-/* Bytes read ahead and handed back, oldest first. */
+/* Codes that were read ahead and given back, oldest first. */
 static struct {
     int bytes[HELD_MAX];
     int count;
 } held;
 
-/* The number pad in application mode, which most terminfo entries leave out or give to
+/* The number pad in application mode. Most terminfo entries leave it out or assign it to
  * function keys. */
 static const struct {
     char final; /* of the sequence ESC O final */
@@ -40,8 +40,8 @@ static const struct {
     {'l', ','}, {'m', '-'}, {'n', '.'}, {'o', '/'}, {'M', '\r'}, {'X', '='},
 };
 
-/* All spellings of the keys that move and of the function keys, whatever TERM says: a terminal that
- * is not quite the one its TERM names still works. The pad's 5 with Num Lock off is a blank. */
+/* All spellings of the cursor and function keys, whatever TERM says, so that a terminal that is
+ * not quite what its TERM names still works. The pad's 5 with Num Lock off is a blank. */
 static const struct {
     const char *bytes;
     int code;
@@ -53,7 +53,7 @@ static const struct {
     {"\033[F", KEY_END},     {"\033OF", KEY_END},     {"\033[4~", KEY_END},    {"\033[8~", KEY_END},
     {"\033[2~", KEY_IC},     {"\033[3~", KEY_DC},     {"\033[5~", KEY_PPAGE},  {"\033[6~", KEY_NPAGE},
     {"\033[Z", KEY_BTAB},    {"\033[E", KEY_B2},      {"\033OE", KEY_B2},      {"\033[G", KEY_B2},
-    /* F1 to F4 as PF keys, as by numbers; to F5 as on the Linux console */
+    /* F1 to F4 as PF keys and by number; F1 to F5 as on the Linux console */
     {"\033OP", KEY_F(1)},    {"\033OQ", KEY_F(2)},    {"\033OR", KEY_F(3)},    {"\033OS", KEY_F(4)},
     {"\033[11~", KEY_F(1)},  {"\033[12~", KEY_F(2)},  {"\033[13~", KEY_F(3)},  {"\033[14~", KEY_F(4)},
     {"\033[[A", KEY_F(1)},   {"\033[[B", KEY_F(2)},   {"\033[[C", KEY_F(3)},   {"\033[[D", KEY_F(4)},
@@ -89,11 +89,11 @@ static int take(void)
     int code;
     do {
         code = getch();
-    } while (code == KEY_RESIZE); /* curses says so after a suspension; term.c asks for itself */
+    } while (code == KEY_RESIZE); /* after a suspension; term.c checks the size */
     return code == ERR ? NO_BYTE : code;
 }
 
-/* The same, waiting a moment for a byte that must follow. */
+/* The same, but waits a moment for a byte that must follow. */
 static int take_soon(void)
 {
     int code = take();
@@ -104,7 +104,7 @@ static int take_soon(void)
     return poll(&input, 1, LAG_MS) > 0 ? take() : NO_BYTE;
 }
 
-/* Hands a code back, to be read before anything that was not read yet. */
+/* Gives a code back, to be the next one taken. */
 static void give_back(int code)
 {
     if (code != NO_BYTE && held.count < HELD_MAX) {
@@ -148,8 +148,8 @@ static uint32_t decode_character(int lead)
 }
 
 /*
- * ESC came and curses knows no key that starts so. Alone it is the Escape key. A whole
- * control sequence (ECMA-48, 5.4) of a key nobody knows is taken as one: its digits and
+ * Called after an ESC that does not start a key known to curses. Alone it is the Escape key. A
+ * control sequence (ECMA-48, 5.4) of an unknown key is consumed whole: its digits and
  * letters must not be mistaken for readings and commands.
  */
 static uint32_t decode_escape(void)
@@ -170,13 +170,13 @@ static uint32_t decode_escape(void)
     if (code < 0x40 || code > 0x7E) {
         give_back(code);
     } else if (opener == '[' && code == '[') {
-        take(); /* the Linux console's function keys: ESC [ [ A */
+        take(); /* function keys of the Linux console: ESC [ [ A */
     }
     return SILLET_KEY_UNKNOWN;
 }
 
-/* A line end of two bytes, as a text may have them that is fed to the terminal, is one Enter: the
- * second would answer what the first asks. */
+/* CR LF, as in text fed to the terminal, is one Enter: a second one would answer the question that
+ * the first may raise. */
 static uint32_t decode_return(void)
 {
     const int next = take();

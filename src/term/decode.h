@@ -5,13 +5,13 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-/* Keys: what the terminal sends, to the numbers of app/event.h. Curses must be running. */
+/* Turns what the terminal sends into the key numbers of app/event.h. Curses must be running. */
 
-/* Teaches curses the sequences that terminfo entries lack; forgets what was half read. */
+/* Teaches curses the sequences that terminfo entries lack, and drops any codes given back. */
 void decode_open(void);
 
-/* The next key that has arrived, without waiting for one to be pressed. False: none. Hold
- * the signals meanwhile: see term.c. */
+/* The next key that has already arrived; false if none has. Call it with the signals held: see
+ * term.c. */
 bool decode_next(uint32_t *ret_key);
 
 #endif

@@ -6,20 +6,20 @@
 
 #include "base/utf8.h"
 
-/* How a role looks: with nothing but attributes, and with each number of colours. */
+/* How a role looks: its attributes, and its colours on terminals of 8 and 256 colours. */
 struct look {
     attr_t mono;
-    attr_t attributes; /* beside colour */
+    attr_t attributes; /* with or without colour */
     short colour_8;    /* -1: the terminal's own */
     short colour_256;
 };
 
 /*
- * Attributes repeat in colour whatever two roles side by side need to be told apart by,
- * except where the Linux console cannot mix: underline and dim there give way to colour.
- * The 256 are chosen for about equal contrast (near 4.5:1) on a black and on a white
- * ground, since nobody can ask which it is; common practice (WCAG 2.1, 1.4.3), and the
- * values are those of the usual 6x6x6 cube.
+ * Roles that must be told apart differ in attributes as well as in colour, except where the
+ * Linux console cannot combine the two: there underline and dim give way to colour.
+ * The 256-colour values have about the same contrast (near 4.5:1) on a black and on a white
+ * background, since the program cannot ask which it is; common practice (WCAG 2.1, 1.4.3). They
+ * are from the usual 6x6x6 cube.
  */
 static const struct look looks[ROLE_COUNT_] = {
     [ROLE_TEXT] = {A_NORMAL, A_NORMAL, -1, -1},
@@ -49,7 +49,7 @@ static struct {
     int colours;
     attr_t attributes[ROLE_COUNT_];
     short pairs[ROLE_COUNT_];
-    int cursor; /* as curs_set was last told; -1 unknown */
+    int cursor; /* the last argument of curs_set; -1 unknown */
 } state;
 
 static int usable_colours(bool wanted)
@@ -63,7 +63,7 @@ static int usable_colours(bool wanted)
     return COLORS >= 256 ? 256 : 8;
 }
 
-/* Where dim does not exist a preview would look like an assumed value. */
+/* On a terminal without dim, a preview would look like an assumed value. */
 static attr_t without_dim(attr_t attributes)
 {
     attr_t rest = attributes & ~(attr_t)A_DIM;
@@ -94,7 +94,7 @@ int show_open(bool utf8, bool colour_wanted)
     return state.colours;
 }
 
-/* Curses must agree about the columns of what it is given, or the row falls out of step. */
+/* Curses must agree on the columns of a character, or the rest of the row would shift. */
 static bool curses_agrees(uint32_t rune, int columns)
 {
     if (rune < 0x80) {
@@ -117,7 +117,7 @@ static void fill_cell(cchar_t *out, const struct cell *cell, uint32_t rune, int 
     setcchar(out, text, state.attributes[role], state.pairs[role], NULL);
 }
 
-/* One row as curses cells, a wide character once; returns how many cells. */
+/* Fills one row of curses cells, with a wide character as one cell; returns how many. */
 static int fill_row(cchar_t *out, const struct cell *cells, int available, int columns)
 {
     uint32_t replacement = state.utf8 ? UTF8_REPLACEMENT : '?';
@@ -166,7 +166,7 @@ void show_frame(const struct frame *frame)
     int rows = smaller(frame->rows, getmaxy(stdscr));
     int columns = smaller(frame->columns, getmaxx(stdscr));
     if (rows < getmaxy(stdscr) || columns < getmaxx(stdscr)) {
-        erase(); /* nothing of an older, larger frame may stay */
+        erase(); /* clears what an older, larger frame left */
     }
     for (int row = 0; row < rows; row++) {
         const struct cell *cells = &frame->cells[(size_t)row * (size_t)frame->columns];

@@ -6,12 +6,12 @@
 
 #include "draw/frame.h"
 
-/* Frames to curses: roles become attributes and colours. Curses must be running. */
+/* Sends frames to curses: roles become attributes and colours. Curses must be running. */
 
-/* Chooses how roles look. Returns the colours in use: 0 (mono), 8 or 256. */
+/* Chooses how roles look. Returns the number of colours in use: 0 (mono), 8 or 256. */
 int show_open(bool utf8, bool colour_wanted);
 
-/* Brings the terminal to the frame, clipped to the terminal's size. */
+/* Shows the frame, clipped to the terminal's size. */
 void show_frame(const struct frame *frame);
 
 /* The next show_frame paints every cell. */

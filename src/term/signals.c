@@ -13,17 +13,17 @@ enum signal_use { USE_NONE, USE_END, USE_STOP, USE_CONTINUED, USE_WAKE, USE_CRAS
 enum {
     SIGNALS = 65, /* numbers from 1 */
     CRASH_STACK = 64 * 1024,
-    STUCK_SECONDS = 2, /* of an output that nobody reads, once the program is to end */
+    STUCK_SECONDS = 2, /* how long output may block once the program is to end */
     RESCUE_MS = 1000,
 };
 
-/* What is not named here would end the program, whatever it was meant for. */
+/* Every signal not named here would end the program by default, so it asks for an orderly end. */
 static enum signal_use use_of(int number)
 {
     switch (number) {
-    case SIGKILL: /* neither can be caught */
+    case SIGKILL: /* this and SIGSTOP cannot be caught */
     case SIGSTOP:
-    case SIGCHLD: /* these are for nobody, or stop the program as they should */
+    case SIGCHLD: /* the default is right for these: ignore, or stop the process */
     case SIGURG:
     case SIGTTIN:
     case SIGTTOU:
@@ -55,18 +55,18 @@ static struct {
     struct sigaction found[SIGNALS];
     struct signals_rescue rescue;
     stack_t found_stack;
-    char stack[CRASH_STACK]; /* a crash may be for want of stack */
+    char stack[CRASH_STACK]; /* the crash may be a stack overflow */
 } state = {.pipe = {-1, -1}};
 
 static void wake(void)
 {
     int saved = errno;
     ssize_t written = write(state.pipe[1], "", 1);
-    (void)written; /* a full pipe wakes just as well */
+    (void)written; /* a full pipe wakes the poll too */
     errno = saved;
 }
 
-/* Output that blocks goes nowhere from now on, so that the program can end. */
+/* Sends output that blocks to /dev/null from now on, so that the program can end. */
 static void give_up(void)
 {
     int nowhere = open("/dev/null", O_WRONLY | O_CLOEXEC);
@@ -77,7 +77,7 @@ static void give_up(void)
     }
 }
 
-/* The alarm is set by the first signal, and comes again until the program has ended. */
+/* The first signal starts an alarm, which repeats until the program has ended. */
 static void on_end(int number)
 {
     int saved = errno;
@@ -111,7 +111,7 @@ static void on_wake(int number)
     wake();
 }
 
-/* As far as somebody reads it. */
+/* Stops when nobody reads the output. */
 static void write_all(int fd, const char *bytes, size_t length)
 {
     struct pollfd room = {.fd = fd, .events = POLLOUT};
@@ -125,8 +125,8 @@ static void write_all(int fd, const char *bytes, size_t length)
     }
 }
 
-/* Only calls that POSIX allows in a handler. The signal is blocked in here, so that the
- * one raised strikes on return, with the disposition found at the start. */
+/* Makes only calls that POSIX allows in a handler. The signal is blocked in here, so the
+ * raised one is delivered on return, with the disposition found at the start. */
 static void on_crash(int number)
 {
     if (state.armed != 0) {
@@ -155,7 +155,7 @@ static void claim(int number)
     sigaction(number, &action, NULL);
 }
 
-/* The crash signals have a time of their own: when there is something to give back. */
+/* The crash signals are claimed separately, once the terminal has something to restore. */
 static void claim_all(bool crashes)
 {
     for (int number = 1; number < SIGNALS; number++) {
@@ -187,7 +187,7 @@ enum status signals_open(void)
     if (status != STATUS_OK) {
         return status;
     }
-    /* Those that the C library keeps for itself refuse to be asked, and are left alone. */
+    /* Fails for the signals that the C library reserves; setting them fails too. */
     for (int number = 1; number < SIGNALS; number++) {
         sigaction(number, NULL, &state.found[number]);
     }
@@ -272,7 +272,7 @@ void signals_showing(bool showing)
     state.showing = showing;
 }
 
-/* The modes and the last bytes by way of the input, which is the same line. */
+/* The output may be /dev/null by now, so the bytes and the modes go to `fd`. */
 void signals_rescue_line(int fd)
 {
     if (state.given_up == 0) {

@@ -19,28 +19,28 @@
 #include "term/signals.h"
 #include "term/terminfo.h"
 
-/* How long the rest of a key's sequence may lag; longer makes Escape slow, shorter makes
- * an arrow key over a slow line three keys. */
+/* How long the rest of a key's sequence may lag. Longer makes Escape slow; shorter splits
+ * an arrow key into three keys on a slow line. */
 enum { ESCAPE_MS = 50 };
 
-/* Looks in vain at input that poll calls ready before the terminal counts as gone. */
+/* How often input may be reported ready and yield nothing before the terminal counts as gone. */
 enum { VAIN_MAX = 3 };
 
 static struct {
     SCREEN *screen;
     struct termios found; /* the terminal's modes before we came */
-    int line;             /* a second descriptor of it, whatever becomes of the first; -1: none */
+    int line;             /* a second descriptor of it, in case the first is redirected; -1: none */
     int found_flags;
     struct term_traits traits;
-    struct winsize seen; /* the size last acted on, whatever curses made of it */
-    bool gone;           /* the terminal, for good */
-    bool hung_up;        /* poll said so; what had arrived before may still be read */
+    struct winsize seen; /* the size last acted on, before clipping to a frame */
+    bool gone;           /* the terminal is gone for good */
+    bool hung_up;        /* poll reported it; input that arrived before may still be read */
     bool resumed;        /* EVENT_RESUME is due */
     int vain;
     char reason[160];
 } state;
 
-/* TERM as it may be shown to a person. */
+/* Copies `text` with anything but plain ASCII as '?', safe to print. */
 static void copy_plain(char *out, size_t size, const char *text)
 {
     size_t length = 0;
@@ -68,7 +68,7 @@ static enum status choose_name(const char **ret_name)
     return status;
 }
 
-/* What a crash must send is made ready beforehand: terminfo cannot be asked in a handler. */
+/* Prepares what a crash must send, since a signal handler cannot call terminfo. */
 static void prepare_rescue(void)
 {
     struct signals_rescue rescue = {.fd = STDOUT_FILENO, .modes = state.found};
@@ -84,8 +84,8 @@ static void read_traits(int colours)
     state.traits.utf8 = strcmp(nl_langinfo(CODESET), "UTF-8") == 0;
 }
 
-/* True when curses took over another size than it had. Asked at every event: a
- * resize that comes together with a key is not missed, nor one whose signal is. */
+/* True when curses has been given a new size. Checked at every event, so that a resize is not
+ * missed when it coincides with a key or its signal is lost. */
 static bool follow_size(void)
 {
     struct winsize size;
@@ -113,7 +113,7 @@ static bool colour_wanted(void)
     return no_color == NULL || no_color[0] == '\0';
 }
 
-/* Where the line was left not to wait, curses would try in vain for ever while it is full. */
+/* If the terminal was left in O_NONBLOCK, curses would spin for ever while its buffer is full. */
 static void take_line(void)
 {
     state.line = fcntl(STDOUT_FILENO, F_DUPFD_CLOEXEC, STDERR_FILENO + 1);
@@ -139,7 +139,7 @@ static void set_modes(void)
     if (getenv("ESCDELAY") == NULL) {
         set_escdelay(ESCAPE_MS);
     }
-    raw(); /* cbreak would leave Ctrl-S freezing the screen */
+    raw(); /* with cbreak, Ctrl-S would freeze the screen */
     noecho();
     nonl();
     keypad(stdscr, TRUE);
@@ -150,7 +150,7 @@ static void set_modes(void)
 
 static enum status start_curses(const char *name)
 {
-    /* They would freeze the size for good. */
+    /* Curses would never follow a resize with these set. */
     unsetenv("LINES");
     unsetenv("COLUMNS");
     state.screen = newterm(name, stdout, stdin);
@@ -162,7 +162,7 @@ static enum status start_curses(const char *name)
     read_traits(0);
     read_traits(show_open(state.traits.utf8, colour_wanted()));
     state.seen = (struct winsize){0};
-    follow_size(); /* it may be more than a frame can hold */
+    follow_size(); /* the terminal may be larger than a frame can be */
     return STATUS_OK;
 }
 
@@ -195,7 +195,7 @@ enum status term_start(const char **ret_reason)
         state.gone = state.hung_up = state.resumed = false;
         state.vain = 0;
         take_line();
-        /* After signals_open: curses leaves alone the signals that have handlers. */
+        /* After signals_open: curses does not touch signals that already have handlers. */
         status = start_curses(name);
         if (status != STATUS_OK) {
             drop_line();
@@ -219,10 +219,10 @@ static void leave_screen(void)
     signals_showing(false);
 }
 
-/* Curses crashes in here where no memory is to be had; then its own goes with the process. */
+/* delscreen crashes when memory has run out. Then the screen is left to the end of the process. */
 static void free_screen(void)
 {
-    void *volatile probe = malloc(BUFSIZ); /* volatile: else the compiler knows better */
+    void *volatile probe = malloc(BUFSIZ); /* volatile: else the compiler drops it */
     const bool has_memory = probe != NULL;
 
     free(probe);
@@ -254,7 +254,7 @@ int term_end_signal(void)
     return signals_end();
 }
 
-/* Back on the terminal after it was left or taken away: modes, screen, everything. */
+/* Takes the terminal over again after it was left: modes, screen, everything. */
 static void take_terminal_again(void)
 {
     signals_take_continued();
@@ -280,7 +280,7 @@ void term_suspend(void)
     }
 }
 
-/* What comes before keys. EVENT_NONE: nothing of the kind. */
+/* The events that come before keys; EVENT_NONE if there is none. */
 static enum event_type urgent(void)
 {
     if (state.gone || signals_end() != 0) {
@@ -312,8 +312,8 @@ static int time_left(long long deadline_ms)
     return left < 0 ? 0 : left < INT_MAX ? (int)left : INT_MAX;
 }
 
-/* Sleeps until input, a signal or the time; false: the time. A terminal that is gone says
- * so, or is for ever ready and never has anything. */
+/* Sleeps until input, a signal or the timeout; false for the timeout. A terminal that is gone
+ * reports a hangup, or is always ready and never has any input. */
 static bool sleep_until_something(int timeout_ms)
 {
     struct pollfd fds[] = {{.fd = STDIN_FILENO, .events = POLLIN},
@@ -332,8 +332,8 @@ static bool sleep_until_something(int timeout_ms)
     return true;
 }
 
-/* Curses gives up a half-read sequence when a signal breaks off its wait for the rest: an
- * arrow at the moment of a resize would be Escape and two letters. */
+/* Curses gives up on a half-read sequence when a signal interrupts its wait for the rest: an
+ * arrow key during a resize would become Escape and two letters. */
 static bool next_key(uint32_t *ret_key)
 {
     signals_hold();

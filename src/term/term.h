@@ -9,8 +9,8 @@
 #include "draw/frame.h"
 
 /*
- * The terminal: the only place that knows curses, and the only one with global mutable
- * state (curses itself and the signal flags). Start it once, stop it on every way out.
+ * The terminal: the only folder that uses curses, and the only one with global mutable
+ * state (curses itself and the signal flags). Start it once, and stop it on every way out.
  */
 
 struct term_traits {
@@ -20,16 +20,16 @@ struct term_traits {
 };
 
 /*
- * Takes the terminal over: raw mode, alternate screen, keypad decoding, signal handlers
- * for SIGHUP, SIGTERM, SIGINT, SIGQUIT (a flag, read by term_wait), SIGWINCH, and for
- * crashes a handler that gives the terminal back before the signal is delivered again.
- * NO_COLOR in the environment means mono. STATUS_NOT_FOUND: TERM names no terminal known
+ * Takes over the terminal: raw mode, alternate screen, keypad decoding, and handlers for every
+ * signal that would end the program (they set a flag, read by term_wait), for SIGWINCH, and for
+ * crashes, where the terminal is restored before the signal is delivered again.
+ * NO_COLOR in the environment means mono. STATUS_NOT_FOUND: TERM names a terminal unknown
  * here; STATUS_DOMAIN: one that cannot address the cursor; STATUS_IO: no terminal at all.
- * *ret_reason (never NULL on failure) is a sentence for the person.
+ * On failure *ret_reason is a sentence for the user, never NULL.
  */
 enum status term_start(const char **ret_reason);
 
-/* Gives the terminal back as it was. Harmless when not started or called twice. */
+/* Restores the terminal. Does nothing when not started or called twice. */
 void term_stop(void);
 
 /* The size and abilities right now. */
@@ -37,19 +37,20 @@ struct term_traits term_traits(void);
 
 /*
  * Waits for the next event, at most timeout_ms (negative: until something happens).
- * Never loses a key to a resize; answers EVENT_HANGUP again and again once the terminal
- * is gone. Undecodable bytes come as SILLET_KEY_UNKNOWN, never swallow what follows.
+ * Never loses a key to a resize. Once the terminal is gone, or a signal asked the program to end,
+ * every call returns EVENT_HANGUP. Undecodable bytes become SILLET_KEY_UNKNOWN and never swallow
+ * what follows.
  */
 struct event term_wait(int timeout_ms);
 
-/* The number of the signal that asked to end, 0 when none did (then: terminal gone). */
+/* The signal that asked the program to end; 0 if none did, so that the terminal is gone. */
 int term_end_signal(void);
 
-/* Shows a frame: sends only what differs from the last. A frame of another size than the
+/* Shows a frame: sends only what differs from the last one. A frame larger than the
  * terminal is clipped. */
 void term_show(const struct frame *frame);
 
-/* Paints everything anew at the next term_show. */
+/* Repaints everything at the next term_show. */
 void term_repaint(void);
 
 /* Stops the process like Ctrl-Z does and comes back with EVENT_RESUME. */

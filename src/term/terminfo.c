@@ -5,21 +5,21 @@
 #include <stdlib.h>
 #include <unistd.h>
 
-/* Apart from the other files: term.h makes macros of words such as "columns". */
+/* A file of its own: term.h defines words such as "columns" as macros. */
 #include <curses.h>
 #include <term.h>
 
-/* A terminal too new for the descriptions on this machine nearly always does what this
- * one does; so does one whose TERM got lost on the way. */
+/* A terminal too new for this machine's terminfo is nearly always compatible with this one, and
+ * so is one whose TERM was lost. */
 static const char fallback_name[] = "xterm-256color";
 
-/* tputs calls back without a context. */
+/* Static, because tputs passes no context to its callback. */
 static struct {
     char *bytes;
     size_t size, length;
 } collected;
 
-/* Asked before anything is sent, so that a refusal leaves the screen alone. */
+/* Checked before anything is sent, so that a refusal leaves the screen alone. */
 static enum status look_up(const char *name)
 {
     int found = 0;
@@ -46,8 +46,8 @@ enum status terminfo_choose(const char **ret_name)
     return status;
 }
 
-/* Descriptions that know of it are new; terminals that do not know of it pass over it, as far as
- * they know sequences of that kind at all. */
+/* Bracketed paste. Few terminfo entries mention it. A terminal without it ignores the sequence, if
+ * it knows private modes at all. */
 static const char *paste_marks(bool on)
 {
     const char *own = tigetstr(on ? "BE" : "BD");
@@ -66,7 +66,7 @@ void terminfo_mark_pastes(bool on)
 
     if (bytes != NULL) {
         putp(bytes);
-        fflush(stdout); /* curses has a buffer of its own for all else */
+        fflush(stdout); /* putp goes to stdio; curses has its own buffer for the rest */
     }
 }
 
