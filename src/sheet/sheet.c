@@ -7,7 +7,7 @@
 #include "base/array.h"
 #include "base/utf8.h"
 
-/* A replacement takes three bytes where one was. */
+/* U+FFFD takes three bytes and may replace one. */
 enum { GROWTH = 3 };
 
 static const char *const alignments = "lrc";
@@ -18,7 +18,7 @@ static void keep_failure(struct sheet *sheet, enum status status)
         sheet->status = status;
 }
 
-/* One character of a text that may hold anything; how many bytes were written. */
+/* Writes one character of a text that may hold anything; returns the bytes written. */
 static size_t put_harmless(char *out, uint32_t rune)
 {
     if (rune == '\n' || rune == '\t' || rune == '\r')
@@ -26,7 +26,7 @@ static size_t put_harmless(char *out, uint32_t rune)
     return utf8_encode(utf8_unsafe(rune) ? UTF8_REPLACEMENT : rune, out);
 }
 
-/* A harmless copy; NULL for an empty text, and without memory. */
+/* A copy that is safe to show; NULL for an empty text, or out of memory. */
 static char *keep_text(struct sheet *sheet, const char *text)
 {
     size_t left = text ? strlen(text) : 0, length = 0;
@@ -160,7 +160,7 @@ void sheet_begin_table(struct sheet *sheet, const char *align)
         table->align[table->columns] = align_of(align[table->columns]);
 }
 
-/* The table that is being filled; NULL for none. */
+/* The table being filled; NULL if there is none. */
 static struct sheet_table *open_table(const struct sheet *sheet)
 {
     if (sheet->status != STATUS_OK || sheet->count == 0)
@@ -187,7 +187,7 @@ void sheet_begin_row(struct sheet *sheet, enum sheet_row row)
         keep_failure(sheet, STATUS_NO_MEMORY);
         return;
     }
-    /* A span of -1: not filled yet. */
+    /* A span of -1 marks a cell that is not filled yet. */
     for (size_t i = 0; i < columns; i++)
         cells[count + i] = (struct sheet_cell){.text = NULL, .span = -1};
     table->cells = cells;

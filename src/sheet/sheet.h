@@ -12,10 +12,10 @@
 #include "model/record.h"
 
 /*
- * The sheet that a customer gets with an instrument, as a list of blocks: what stands on it,
- * in order, and nothing of how it looks. sheet_text.h and sheet_page.h lay it out.
+ * The sheet that goes back to the customer with an instrument, as a list of blocks: the contents
+ * in order, without any layout. sheet_text.h and sheet_page.h lay it out.
  *
- * All texts are valid UTF-8 on one line each, with nothing in them that a terminal would act on.
+ * All texts are valid UTF-8, one line each, and hold nothing that a terminal would act on.
  */
 
 enum sheet_block_kind {
@@ -39,7 +39,7 @@ struct sheet_cell {
 };
 
 struct sheet_table {
-    bool pairs; /* two columns, a name and what it is: may be set in several columns */
+    bool pairs; /* two columns, name and value; several pairs may be set side by side */
     int columns, rows;
     enum sheet_align align[SHEET_COLUMNS_MAX];
     enum sheet_row row[SHEET_ROWS_MAX];
@@ -50,7 +50,7 @@ enum sheet_drawing { SHEET_SIDE_VIEW, SHEET_CENTS_CURVE, SHEET_HEADROOM_MAP };
 
 struct sheet_block {
     enum sheet_block_kind kind;
-    char *text, *aside;        /* of a drawing: what it shows, its key */
+    char *text, *aside;        /* of a drawing: its caption and its key */
     struct sheet_table *table; /* of SHEET_TABLE */
     enum sheet_drawing drawing;
 };
@@ -58,12 +58,12 @@ struct sheet_block {
 struct sheet {
     struct sheet_block *blocks;
     size_t count, capacity;
-    enum status status; /* the first failure; nothing is added from then on */
+    enum status status; /* the first failure; after it nothing is added */
     char *title;        /* of the document */
-    char date[11];      /* of the visit, ISO 8601; "" where it has none */
-    /* What its drawings are made from: the neck under the lowest string, the cents of all
+    char date[11];      /* of the visit, ISO 8601; "" if it has none */
+    /* The data of the drawings: the neck under the lowest string, the cents of all
      * strings, the headroom of every note. */
-    struct picture picture[SHEET_HEADROOM_MAP]; /* by drawing; the map is none */
+    struct picture picture[SHEET_HEADROOM_MAP]; /* by drawing; the map has no picture */
     struct frets_plan frets;
     char label[STRINGS_MAX + 1][16]; /* "6 E2" */
 };
@@ -71,8 +71,8 @@ struct sheet {
 void sheet_init(struct sheet *sheet);
 void sheet_done(struct sheet *sheet);
 
-/* All of these take any text: what must not be shown becomes U+FFFD, line breaks and tabs a
- * blank. A failure (memory) is kept in `status`. */
+/* All of these take any text: unsafe characters become U+FFFD, line breaks and tabs a
+ * blank. A failure (out of memory) is kept in `status`. */
 void sheet_name(struct sheet *sheet, const char *title); /* the document */
 void sheet_add_title(struct sheet *sheet, const char *text, const char *aside);
 void sheet_add_heading(struct sheet *sheet, const char *text);
@@ -80,19 +80,19 @@ void sheet_add_text(struct sheet *sheet, enum sheet_block_kind kind, const char 
 void sheet_add_drawing(struct sheet *sheet, enum sheet_drawing drawing, const char *text,
                        const char *aside);
 
-/* Begins a table; the rows after it belong to it. `align` holds a letter for each column:
- * l, r, c. */
+/* Begins a table for the rows that follow. `align` has one letter for each column:
+ * l, r or c. */
 void sheet_begin_table(struct sheet *sheet, const char *align);
 void sheet_begin_pairs(struct sheet *sheet);
 /* Begins a row of empty cells; past SHEET_ROWS_MAX it is dropped. */
 void sheet_begin_row(struct sheet *sheet, enum sheet_row row);
-/* The next cell of that row. */
+/* Fills the next cell of that row. */
 void sheet_add_cell(struct sheet *sheet, const char *text);
 void sheet_add_span(struct sheet *sheet, int columns, const char *text);
-/* A row of a table of pairs, where the text is not NULL and not empty. */
+/* Adds a row to a table of pairs, unless the text is NULL or empty. */
 void sheet_add_pair(struct sheet *sheet, const char *name, const char *text);
 
-/* A table's cell. */
+/* The cell at a row and column of the table, both from 0. */
 const struct sheet_cell *sheet_cell(const struct sheet_table *table, int row, int column);
 
 #endif

@@ -46,8 +46,8 @@ static void say_visit(const struct sheet_maker *maker, int visit, struct strbuf 
         strbuf_addf(out, "visit %d", visit);
 }
 
-/* How much the board moved at its widest place that is known, from one of its grains to the
- * other; false where that is not known. */
+/* How much the board moved at its widest known place, as a range from one cut of the wood to the
+ * other; false if that is not known. */
 static bool find_board(const struct sheet_maker *maker, struct survey_movement *movement,
                        const struct entered **ret_mm)
 {

@@ -7,8 +7,8 @@ enum {
     MAP_HEAD_MM = 10, /* fret numbers and key */
 };
 
-static const double crown_mm = 1;   /* a crown over its board: no measure */
-static const double nut_mm = 1.6;   /* along the neck, likewise */
+static const double crown_mm = 1;   /* height of a crown as drawn, not to scale */
+static const double nut_mm = 1.6;   /* length of the nut as drawn, not to scale */
 static const double spot_mm = 0.75; /* a reading's circle */
 
 const struct page_font sheet_label_font = {.size_mm = 2.4, .weight = PAGE_PLAIN, .grey = 0.35};
@@ -18,8 +18,8 @@ static const struct page_stroke crown_stroke = {0.35, PAGE_LINE_SOLID, 0.3};
 static const struct page_stroke level_stroke = {0.15, PAGE_LINE_SOLID, 0.5};
 static const struct page_stroke spot_stroke = {0.3, PAGE_LINE_SOLID, 0};
 
-/* What of its area a picture leaves free, for what is written beside and below it; where the
- * frets' numbers stand over its lower edge; its lines. */
+/* The margins of a picture in its area, for labels beside and below it; the height of the
+ * fret numbers over its lower edge; its lines. */
 struct layout {
     double left_mm, right_mm, top_mm, below_mm, ticks_mm;
     struct page_stroke main, other;
@@ -36,7 +36,7 @@ struct plot {
     struct page_list *list;
     const struct picture *picture;
     const struct layout *layout;
-    struct sheet_area room; /* less what the layout leaves free */
+    struct sheet_area room; /* the area without the margins */
 };
 
 static struct sheet_area room_in(const struct sheet_area *area, const struct layout *layout)
@@ -77,7 +77,7 @@ static void draw_level(const struct plot *plot, const struct picture_level *leve
     draw_text(plot, from.x_mm - 2, from.y_mm + 0.8, PAGE_RIGHT, level->text);
 }
 
-/* The board's face runs a crown's height below the crowns. */
+/* Also draws the board's face, a crown's height below the crowns. */
 static void draw_crowns(const struct plot *plot, struct page_point *points, int count)
 {
     for (int n = 0; n < count; n++) {
@@ -118,7 +118,7 @@ static void draw_line(const struct plot *plot, const struct picture_line *line)
                        line->role == PICTURE_MAIN ? &plot->layout->main : &plot->layout->other);
 }
 
-/* Circles above each other have their strings named on either side in turn. */
+/* For circles above each other the strings' names alternate between left and right. */
 static void draw_spot(const struct plot *plot, int i)
 {
     const struct picture_spot *spot = &plot->picture->spots[i];

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "sheet/sheet_draw.h"
 
-/* The room that each note leaves its string, string by string along the board. */
+/* The headroom of each note, string by string along the board. */
 
 enum {
     LEFT_MM = 12, /* the strings' names */

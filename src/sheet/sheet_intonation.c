@@ -11,12 +11,12 @@
 
 enum { FRETS_SHOWN = 6 };
 
-/* What the table of cents has for columns: one fret as found, then frets as left. */
+/* The columns of the table of cents: one fret as found, then frets as left. */
 struct intonation {
     const struct sheet_maker *maker;
-    bool both;     /* read in the last pass, and in the first one before it */
-    int pass;      /* whose cents are as left, or as found where that is all there is */
-    int main_fret; /* the one that the saddle is set by */
+    bool both;     /* read in the first pass and in a later one */
+    int pass;      /* the pass of the cents as left, or as found if there are no others */
+    int main_fret; /* the one by which the saddle is set */
     int frets[FRETS_SHOWN];
     int count;
     struct pitch_plan plan;
@@ -49,7 +49,7 @@ static bool any_cents(const struct sheet_maker *maker, int pass)
     return false;
 }
 
-/* The newest pass of the visit with cents; 0 for none. */
+/* The latest pass of the visit with cents; 0 if there is none. */
 static int find_pass(const struct sheet_maker *maker)
 {
     for (int pass = maker->last; pass > 0; pass--)

@@ -11,8 +11,8 @@
 
 enum { TEXT_MAX = 1024 };
 
-/* The last day that something of the visit was measured or done on: work that went on after
- * the visit's date brings its own date along. */
+/* The last day on which anything was measured or done in the visit. Work done after
+ * the visit's date has its own date. */
 static const char *find_last_day(const struct sheet_maker *maker)
 {
     const char *last = "";

@@ -4,20 +4,20 @@
 
 #include "sheet/sheet.h"
 
-/* What a sheet is asked for. */
+/* The options of a sheet. */
 struct sheet_ask {
-    int visit; /* 0: the last one */
+    int visit; /* 0 for the last one */
     struct shop_units units;
-    const char *shop, *address, *contact; /* of the shop; NULL where it never said */
+    const char *shop, *address, *contact; /* of the shop; NULL if not set */
 };
 
 /*
- * The sheet of a visit: what the instrument was like, what was done to it, what it is like
- * now. The first pass of the visit is how it was found, the last one how it was left. What
+ * Makes the sheet of a visit: what the instrument was like, what was done to it, what it is like
+ * now. The first pass of the visit is as found, the last one as left. What
  * was not read is left out.
  *
- * STATUS_NOT_FOUND for a visit that the record does not have (a record without any gives a
- * short sheet with visit 0), STATUS_NO_MEMORY; *ret_sheet untouched then. The caller ends it
+ * STATUS_NOT_FOUND for a visit that the record does not have (with visit 0, a record without any
+ * gives a short sheet), or STATUS_NO_MEMORY; *ret_sheet is untouched then. The caller releases it
  * with sheet_done.
  */
 enum status sheet_make(const struct record *record, const struct sheet_ask *ask,

@@ -17,7 +17,7 @@ static const struct set_style item = {{3.1, PAGE_PLAIN, 0.1}, 4.4};
 static const struct page_stroke title_rule = {0.4, PAGE_LINE_SOLID, 0.2};
 
 static const double part_mm = 2.2;           /* between blocks */
-static const double before_heading_mm = 4.4; /* what came before ends here */
+static const double before_heading_mm = 4.4; /* above a heading */
 static const double after_heading_mm = 0.8;
 static const double item_indent_mm = 4;
 static const double beside_gap_mm = 10, beside_least_mm = 62;
@@ -36,7 +36,7 @@ static void set_paragraph(struct setter *setter, const struct set_style *style, 
     }
 }
 
-/* The name in as many lines as it takes beside what stands at the right. */
+/* The name, in as many lines as it needs beside the text at the right. */
 static void set_title(struct setter *setter, const struct sheet_block *block)
 {
     const char *right = block->aside ? block->aside : "", *at = block->text ? block->text : "";
@@ -76,7 +76,7 @@ static void draw(struct setter *setter, enum sheet_drawing drawing, const struct
         sheet_draw_picture(setter->list, setter->sheet, drawing, area);
 }
 
-/* What a drawing shows, and its key; the map draws its own. */
+/* A drawing's caption and key; the map draws its own key. */
 static void say_caption(const struct sheet_block *block, const struct sheet *sheet,
                         const struct sheet_area *area, struct strbuf *out)
 {
@@ -92,7 +92,7 @@ static void say_caption(const struct sheet_block *block, const struct sheet *she
         strbuf_addf(out, "; %s", block->aside);
 }
 
-/* Whether a drawing stands beside the table before it: a small one does, where there is room. */
+/* Whether a drawing goes beside the table before it: a small one does, if there is room. */
 static bool is_beside(const struct setter *setter, const struct sheet_block *block)
 {
     return block->kind == SHEET_DRAWING && block->drawing == SHEET_CENTS_CURVE &&
@@ -169,7 +169,7 @@ static void set_block(struct setter *setter, const struct sheet_block *block)
     }
 }
 
-/* Of a table also what stands beside it. */
+/* The height of a block; for a table, including the drawing beside it. */
 static double height_of(const struct setter *setter, const struct sheet_block *block)
 {
     const struct sheet *sheet = setter->sheet;
@@ -197,7 +197,7 @@ static double space_mm(const struct sheet *sheet, size_t at)
     return kind == SHEET_ITEM && before == SHEET_ITEM ? 0.6 : part_mm;
 }
 
-/* A heading stays with what it heads, and a table with the lines under it. */
+/* A heading stays with the block after it, and a table with the lines under it. */
 static bool keeps_next(const struct sheet *sheet, size_t at)
 {
     if (at + 1 >= sheet->count)
@@ -208,7 +208,7 @@ static bool keeps_next(const struct sheet *sheet, size_t at)
            (kind == SHEET_TABLE && next == SHEET_PARAGRAPH);
 }
 
-/* What is not broken over two pages, where it fits on one. */
+/* The height from here that must not be split over two pages, if one page can hold it. */
 static double kept_height_mm(const struct setter *setter, size_t at)
 {
     const struct sheet *sheet = setter->sheet;
@@ -264,7 +264,7 @@ enum status sheet_lay_pages(const struct sheet *sheet, struct page_size size,
             *ret_list = first;
         return status;
     }
-    /* How many pages there are is known only now, and stands at the foot of each. */
+    /* Laid out twice: the foot of each page has the number of pages, which is known only now. */
     const int total = page_list_pages(first);
     page_list_free(first);
     return lay(sheet, size, total, ret_list);

@@ -6,8 +6,8 @@
 #include "sheet/sheet.h"
 
 /*
- * The sheet laid out on pages of a size. How wide texts come out is asked of page_write.h.
- * The caller frees the list. Failures as of page_list_status, *ret_list untouched then.
+ * Lays out the sheet on pages of the given size. Text widths come from page_write.h.
+ * The caller frees the list. Failures as page_list_status; *ret_list is untouched then.
  */
 enum status sheet_lay_pages(const struct sheet *sheet, struct page_size size,
                             struct page_list **ret_list);

@@ -5,8 +5,7 @@
 #include "model/derive.h"
 #include "sheet/sheet_make.h"
 
-/* Inside sheet only: the parts of a sheet, each of which adds its blocks, or none where
- * nothing is known. */
+/* Private to sheet: the parts of a sheet. Each adds its blocks, or none if nothing is known. */
 
 struct sheet_maker {
     const struct record *record;
@@ -14,11 +13,11 @@ struct sheet_maker {
     struct sheet *sheet;
     int visit;
     int first, last;      /* passes of the visit with readings; 0 for none */
-    struct derived found; /* of the first one, */
-    struct derived left;  /* and of the last one: the same where there is one only */
+    struct derived found; /* of the first pass */
+    struct derived left;  /* of the last pass, which may be the same one */
 };
 
-/* Whether there is a pass before and one after the work. */
+/* Whether the visit has a first and a different last pass. */
 bool sheet_has_both(const struct sheet_maker *maker);
 
 /* Whether every move is known, and none is due beyond its own uncertainty. */
@@ -34,14 +33,14 @@ void sheet_make_climate(struct sheet_maker *maker);
 void sheet_make_watch(struct sheet_maker *maker);
 void sheet_make_cautions(struct sheet_maker *maker);
 
-/* What the model has to say of the last pass, of one weight, as items. */
+/* Adds the model's findings of one weight about the last pass, as items. */
 void sheet_add_findings(struct sheet_maker *maker, enum finding_weight weight);
 
-/* The numbers of the drawings, into the sheet. */
+/* Add the drawings and their data to the sheet. */
 void sheet_make_side_view(struct sheet_maker *maker);
 void sheet_make_cents_curve(struct sheet_maker *maker);
 
-/* A text of the visit, of one of its passes; NULL where it is not there or not understood. */
+/* A text of the visit or of one of its passes; NULL if it is absent or not understood. */
 const char *sheet_text_of(const struct sheet_maker *maker, struct reading_key key);
 
 #endif

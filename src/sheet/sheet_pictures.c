@@ -4,7 +4,7 @@
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
 
-/* What the drawings are made from. */
+/* The drawings, their captions and their data. */
 
 void sheet_make_side_view(struct sheet_maker *maker)
 {

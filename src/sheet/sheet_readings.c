@@ -4,14 +4,14 @@
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
 
-/* How it was found and how it was left, against what was wanted. */
+/* The readings as found and as left, against the targets. */
 
 /* One measure of each string. */
 struct measured {
     enum board_row row;
     enum field_measure gauge;
     const char *name;
-    bool found, left, wanted; /* the columns that there are */
+    bool found, left, wanted; /* which columns there are */
 };
 
 static struct entered reading_of(const struct derived *derived, enum board_row row, int string)
@@ -21,7 +21,7 @@ static struct entered reading_of(const struct derived *derived, enum board_row r
 
     if (row == ROW_ACTION)
         return setup->action_mm[string];
-    /* Held down on fret 3 it is another gap: what counts is the open one. */
+    /* A gap read with the string held down on fret 3 is a different one: use the open gap. */
     if (setup->nut_method == NUT_HELD_3 && gap.given)
         gap.given = figures_get(&derived->figures, FIGURE_NUT_GAP, string, &gap.value);
     return gap;
@@ -99,7 +99,7 @@ static void add_string_cells(const struct sheet_maker *maker, const struct measu
     }
 }
 
-/* A row of the head: over all columns of a measure, or over each of them. */
+/* Adds to a row of the head: one cell over all columns of a measure, or one over each. */
 static void add_group(const struct sheet_maker *maker, const struct measured *measured)
 {
     char memory[80];
@@ -189,7 +189,7 @@ static void add_strings(struct sheet_maker *maker)
 
 enum { SINGLES = 3 };
 
-/* A row of the table of what there is one of. */
+/* A row of the table of readings that are not per string. */
 struct single {
     const char *name;
     enum field_measure gauge;
@@ -236,7 +236,7 @@ static void add_single(const struct sheet_maker *maker, const struct single *sin
     sheet_add_cell(maker->sheet, state_word(maker, last, single->row));
 }
 
-/* Relief of a pass as read at the relief fret, else as its readings elsewhere make it. */
+/* The relief of a pass as read at the relief fret, else as derived from readings at other frets. */
 static struct entered relief_of(const struct sheet_maker *maker, int pass)
 {
     const struct derived *derived = pass == maker->last ? &maker->left : &maker->found;

@@ -7,7 +7,7 @@
 #include "base/num.h"
 #include "base/unit.h"
 
-/* The unit that the shop reads in, and the one beside it. */
+/* The shop's unit, and the one in brackets. */
 struct both {
     enum unit own, other;
 };
@@ -18,7 +18,7 @@ static struct both both_of(const struct shop_units *units, enum field_measure me
     const bool metric = own == UNIT_MM || own == UNIT_100THS;
     struct both both = {.own = own, .other = UNIT_100THS};
 
-    /* As hundredths, mm keep their zeros. */
+    /* A mm value given to hundredths keeps its trailing zeros. */
     if (own == UNIT_MM)
         both.own = UNIT_100THS;
     if (metric)
@@ -26,7 +26,7 @@ static struct both both_of(const struct shop_units *units, enum field_measure me
     return both;
 }
 
-/* Behind a number: "/64 in", " mm". */
+/* The unit after a number: "/64 in", " mm". */
 static void add_unit(struct strbuf *out, enum unit unit)
 {
     if (unit == UNIT_64THS)
@@ -35,7 +35,7 @@ static void add_unit(struct strbuf *out, enum unit unit)
         amount_add_unit(out, unit);
 }
 
-/* Long lengths are known to a tenth of a mm; as typed in inches they are round. */
+/* Long lengths are known to a tenth of a mm; those typed in inches are round numbers. */
 static void add_long(struct strbuf *out, double mm, enum unit unit)
 {
     char memory[32];
@@ -183,6 +183,6 @@ void sheet_say_sentence(struct strbuf *out, const char *text)
 void sheet_say_pct(struct strbuf *out, double pct, int decimals)
 {
     num_format_fixed(pct, decimals, false, out);
-    /* A blank that no line breaks at. */
+    /* With a no-break space. */
     strbuf_add(out, "\xC2\xA0%");
 }

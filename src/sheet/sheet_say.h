@@ -6,12 +6,12 @@
 #include "model/field.h"
 #include "model/record.h"
 
-/* Numbers and names as the sheet writes them: in the shop's unit, the other one beside it. */
+/* Numbers and names as the sheet writes them: in the shop's unit, with the other in brackets. */
 
 /* ".011 in (0.28 mm)", "8.5/64 in (3.37 mm)". */
 void sheet_say_length(struct strbuf *out, double mm, const struct shop_units *units,
                       enum field_measure measure);
-/* The same as a change, with its sign. */
+/* The same for a change, with its sign. */
 void sheet_say_change(struct strbuf *out, double mm, const struct shop_units *units,
                       enum field_measure measure);
 /* ".018 to .012 in (0.46 to 0.30 mm)". */
@@ -21,32 +21,32 @@ void sheet_say_range(struct strbuf *out, double first_mm, double last_mm,
 /* "24.75 in (628.7 mm)". */
 void sheet_say_scale(struct strbuf *out, double mm, const struct shop_units *units);
 
-/* For a column: ".011 (0.28)", its units over it: "in (mm)". */
+/* For a table: ".011 (0.28)" in the cell, "in (mm)" in the heading. */
 void sheet_say_bare(struct strbuf *out, double mm, const struct shop_units *units,
                     enum field_measure measure);
 void sheet_say_units(struct strbuf *out, const struct shop_units *units,
                      enum field_measure measure);
 
-/* Whether a shop counts as metric: by its rule. */
+/* Whether a shop counts as metric, by the unit of its rule. */
 bool sheet_is_metric(const struct shop_units *units);
 
-/* "23.1 (102.9)", its units: "lb (N)" or "N (kg)". */
+/* "23.1 (102.9)", and its units: "lb (N)" or "N (kg)". */
 void sheet_say_force(struct strbuf *out, double n, const struct shop_units *units);
 const char *sheet_force_units(const struct shop_units *units);
 
-/* "20 C (68 F)" by what the shop reads in. */
+/* "20 C (68 F)", the shop's unit first. */
 void sheet_say_temperature(struct strbuf *out, double celsius, const struct shop_units *units);
 
-/* "11.1 %", kept together. */
+/* "11.1 %", with a no-break space. */
 void sheet_say_pct(struct strbuf *out, double pct, int decimals);
 
-/* "19 January 2026"; a date that is not understood as it stands. */
+/* "19 January 2026"; a date that is not understood is written unchanged. */
 void sheet_say_date(struct strbuf *out, const char *date);
 
 /* "January 2027"; month 1 to 12. */
 void sheet_say_month(struct strbuf *out, int year, int month);
 
-/* A choice or a text with its first letter made large. */
+/* A choice or a text with its first letter in upper case. */
 void sheet_say_sentence(struct strbuf *out, const char *text);
 
 #endif

@@ -72,7 +72,7 @@ static bool fits(const struct page_font *font, const char *text, size_t length, 
     return !line.truncated && page_text_width_mm(font, memory) <= width_mm;
 }
 
-/* What fits of a word that alone is too long; at least one character, so that it goes on. */
+/* The bytes of an overlong word that fit; at least one character, so that callers advance. */
 static size_t part_of_word(const struct page_font *font, const char *text, double width_mm)
 {
     const size_t left = strlen(text);

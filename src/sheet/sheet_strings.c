@@ -112,7 +112,7 @@ static void add_table(struct sheet_maker *maker)
     add_total(maker);
 }
 
-/* The notes of all strings; false where one is not known. */
+/* The notes of all strings; false if one is not known. */
 static bool read_notes(const struct sheet_maker *maker, struct string_notes *ret_notes)
 {
     ret_notes->strings = maker->left.setup.board.strings;

@@ -2,7 +2,7 @@
 #include "page/page_write.h"
 #include "sheet/sheet_set.h"
 
-/* Tables on paper: columns as wide as they need, words broken where that is too wide. */
+/* Tables on paper: columns as wide as they need, with text wrapped if that is too wide. */
 
 enum { LINE_BYTES = 512 };
 
@@ -113,7 +113,7 @@ static enum page_align align_of(const struct grid *grid, int row, int column)
     return aligns[grid->table->align[column]];
 }
 
-/* One cell, its lines below each other; how many there are. */
+/* Sets one cell, its lines below each other; returns their number. */
 static int set_cell_lines(struct setter *setter, const struct grid *grid, int row, int column,
                           double x_mm)
 {
@@ -126,7 +126,7 @@ static int set_cell_lines(struct setter *setter, const struct grid *grid, int ro
     struct strbuf line = STRBUF(memory);
     int lines = 0;
 
-    /* What was measured as fitting must not be broken by the last digit. */
+    /* A text that was measured to fit must not be broken by rounding. */
     while (set_next_line(&style->font, &at, width_mm + 0.1, &line)) {
         set_text(setter, aligned_x_mm(x_mm, width_mm, align), setter->y_mm + lines * style->line_mm,
                  align, style, memory);
@@ -190,7 +190,7 @@ void set_table(struct setter *setter, const struct sheet_table *table)
         set_row(setter, &grid, row);
 }
 
-/* Names and what they are, in two columns of the page, one after the other. */
+/* Sets names and values in two columns of the page, one after the other. */
 void set_pairs(struct setter *setter, const struct sheet_table *table)
 {
     const int rows = (table->rows + 1) / 2;

@@ -10,7 +10,7 @@
 enum {
     INDENT = 2,      /* of everything under a heading */
     GAP = 2,         /* between the columns of a table */
-    LEAST_WIDTH = 8, /* a column of words is not made narrower */
+    LEAST_WIDTH = 8, /* of a column of words */
     LINE_BYTES = 4 * SHEET_TEXT_COLUMNS * 2
 };
 
@@ -20,7 +20,7 @@ struct page {
     char *text;
     size_t length, capacity;
     enum status status;
-    int blank; /* blank lines at its end; many at its beginning */
+    int blank; /* blank lines at its end; the start counts as many */
 };
 
 static void add_bytes(struct page *page, const char *bytes, size_t length)
@@ -43,7 +43,7 @@ static void add_bytes(struct page *page, const char *bytes, size_t length)
     page->text[page->length] = '\0';
 }
 
-/* A whole line; blanks at its end are left off. */
+/* Adds a line without its trailing blanks. */
 static void add_line(struct page *page, const char *line)
 {
     size_t length = strlen(line);
@@ -55,17 +55,17 @@ static void add_line(struct page *page, const char *line)
     page->blank = length > 0 ? 0 : page->blank + 1;
 }
 
-/* One blank line, unless there is one. */
+/* Adds a blank line, unless there is one already. */
 static void part(struct page *page)
 {
     if (page->blank == 0)
         add_line(page, "");
 }
 
-/* The text as it may be written; to be freed. */
+/* The text as it may be written: in ASCII if asked for. The caller frees it. */
 static char *writable(struct page *page, const char *text)
 {
-    /* A substitute takes five bytes where at least two were. */
+    /* A substitute takes at most five bytes and replaces at least two. */
     const size_t size = 3 * strlen(text ? text : "") + 8;
     char *copy = malloc(size);
 
@@ -87,7 +87,7 @@ static void pad(struct strbuf *line, int columns)
         strbuf_add_char(line, ' ');
 }
 
-/* A paragraph: `first` stands before its first line, and blanks before the others. */
+/* Adds a paragraph with `first` before its first line and blanks before the others. */
 static void add_wrapped(struct page *page, const char *text, const char *first)
 {
     const int indent = utf8_columns(first);
@@ -140,12 +140,12 @@ static void add_title(struct page *page, const struct sheet_block *block)
     free(aside);
 }
 
-/* A table on its way to the page. */
+/* A table being laid out. */
 struct columns {
     const struct sheet_table *table;
     int width[SHEET_COLUMNS_MAX];
     int gap;
-    char **cells; /* as they may be written, by row and column; NULL for none */
+    char **cells; /* as they may be written, by row and column; NULL for an empty one */
 };
 
 static const char *cell_text(const struct columns *columns, int row, int column)
@@ -164,7 +164,7 @@ static int all_width(const struct columns *columns)
     return width;
 }
 
-/* The columns that a cell stands over. */
+/* The width of the columns that a cell spans. */
 static int span_width(const struct columns *columns, int column, int span)
 {
     int width = 0;
@@ -174,7 +174,7 @@ static int span_width(const struct columns *columns, int column, int span)
     return width;
 }
 
-/* The column of words that can best give some of its width; -1 for none. */
+/* The widest column of words that can be made narrower; -1 if there is none. */
 static int widest(const struct columns *columns)
 {
     int best = -1;
@@ -219,7 +219,7 @@ static void find_widths(struct columns *columns)
         columns->width[i]--;
 }
 
-/* One line of a row; `at` holds what is left of each cell, and goes on. */
+/* Adds one line of a row; `at` holds the rest of each cell, and advances. */
 static bool add_row_line(struct page *page, const struct columns *columns, int row,
                          const char *at[SHEET_COLUMNS_MAX])
 {
@@ -281,7 +281,7 @@ static void add_table(struct page *page, const struct sheet_table *table)
 
 enum { LABEL = 8 }; /* the strings' names, left of the map */
 
-/* The frets' numbers over their marks, as many as stand apart. */
+/* The fret numbers over their marks, as many as fit with a gap. */
 static void add_map_head(struct page *page, int notes, int cell)
 {
     char memory[LINE_BYTES];
@@ -373,7 +373,7 @@ enum status sheet_write_text(const struct sheet *sheet, bool utf8, char **ret_te
     for (size_t i = 0; i < sheet->count; i++) {
         const struct sheet_block *block = &sheet->blocks[i];
 
-        /* What stands right under its heading needs no blank line. */
+        /* A block right under its heading needs no blank line. */
         if (before == SHEET_HEADING)
             page.blank = 1;
         add_block(&page, sheet, block, before == SHEET_ITEM);

@@ -8,7 +8,7 @@
 /* What to watch, and when to come back. */
 
 enum {
-    HALF_YEAR = 6, /* months: the air has turned (common practice, no published source) */
+    HALF_YEAR = 6, /* months until the season has changed (common practice, no published source) */
     YEAR = 12,
 };
 
@@ -62,7 +62,7 @@ static void add_notes(struct sheet_maker *maker)
     sheet_add_text(maker->sheet, SHEET_ITEM, memory);
 }
 
-/* The moisture on file that lies farthest from the present one. */
+/* The moisture on file that is farthest from the present one. */
 static double far_end(const struct sheet_season *season)
 {
     return season->dampest_pct - season->emc_pct > season->emc_pct - season->driest_pct
@@ -70,7 +70,7 @@ static double far_end(const struct sheet_season *season)
                : season->driest_pct;
 }
 
-/* The relief that the neck would come to there; false where nothing tells. */
+/* The change and the relief to expect at that moisture; false if the record does not tell. */
 static bool find_far_relief(const struct sheet_maker *maker, const struct sheet_season *season,
                             double *ret_change_mm, double *ret_relief_mm)
 {

@@ -10,7 +10,7 @@
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
 
-/* What was done, what is left to do, and what to mind after it. */
+/* What was done, what is left to do, and cautions for the owner. */
 
 static const char *const move_names[MOVE_COUNT_] = {
     [MOVE_RESET] = "neck reset",
@@ -35,7 +35,7 @@ static const char *text_of_line(const struct sheet_maker *maker, enum work_colum
     return text ? text : "";
 }
 
-/* Whether the column has a text in any line. */
+/* Whether any line has a text in that column. */
 static bool any_text(const struct sheet_maker *maker, enum work_column column)
 {
     for (int line = record_last_work(maker->record, maker->visit); line > 0; line--)
@@ -83,7 +83,7 @@ static bool any_note(const struct sheet_maker *maker)
     return false;
 }
 
-/* Work that no later readings prove. */
+/* Whether any work was not followed by new readings. */
 static bool any_unproved(const struct sheet_maker *maker)
 {
     for (int line = record_last_work(maker->record, maker->visit); line > 0; line--)
@@ -112,8 +112,8 @@ void sheet_make_work(struct sheet_maker *maker)
     add_notes(maker);
 }
 
-/* The least and the most that a move asks for over the strings where it is due, in one
- * direction; false where it asks for nothing there. */
+/* The least and the most that a move asks for in one direction, over the strings where it is
+ * due; false if it asks for nothing in that direction. */
 static bool find_range(const struct move *move, bool raise, double *ret_least, double *ret_most)
 {
     bool any = false;
@@ -203,7 +203,7 @@ static void add_due(struct sheet_maker *maker, enum move_kind kind)
     sheet_add_cell(maker->sheet, memory);
 }
 
-/* By the readings alone: what was done since has not been proved. */
+/* Judged by the readings alone: work done since then has not been measured. */
 bool sheet_is_on_target(const struct sheet_maker *maker)
 {
     if (maker->last == 0)
@@ -224,7 +224,7 @@ static bool is_said(const struct findings *findings, int at)
     return false;
 }
 
-/* A finding's sentence, and of which others it holds as well. */
+/* A finding's sentence, and the other strings or frets for which it holds. */
 static void say_finding(const struct findings *findings, int at, struct strbuf *out)
 {
     char memory[240];
@@ -271,7 +271,7 @@ void sheet_make_due(struct sheet_maker *maker)
     sheet_add_findings(maker, WEIGHT_ADVICE);
 }
 
-/* What a caution means for the owner, by the visit's work and the woods. */
+/* The owner's version of caution `k`, if the visit's work and the woods call for it; else NULL. */
 static const char *find_caution(const struct sheet_maker *maker, int k)
 {
     static const enum field_id woods[] = {FIELD_BOARD_WOOD, FIELD_NECK_WOOD};
