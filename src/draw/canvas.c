@@ -71,7 +71,7 @@ void canvas_line(struct canvas *canvas, enum canvas_layer layer, const double fr
     }
 }
 
-/* Which third of the cell a mask's dots lie in on the whole. */
+/* The third of the cell that a mask's dots are in on average. */
 static int height_of(unsigned char mask)
 {
     int sum = 0, count = 0;

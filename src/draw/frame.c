@@ -49,7 +49,7 @@ void frame_clear(struct frame *frame)
     frame->overwritten = 0;
 }
 
-/* Half a wide character cannot be shown: where one half is overwritten the other goes blank. */
+/* Half a wide character cannot be shown: when one half is overwritten, the other is blanked. */
 static void part_wide(struct frame *frame, int row, int column)
 {
     if (column <= 0 || column >= frame->columns) {
@@ -97,7 +97,7 @@ static void add_mark(struct cell *cell, uint32_t mark)
     }
 }
 
-/* The next character of a text as it may be shown, with its columns; returns its bytes. */
+/* The next character of a text, made safe to show, with its columns; returns its bytes. */
 static size_t next_shown(const char *text, size_t length, uint32_t *ret_rune, int *ret_columns)
 {
     bool valid = true;

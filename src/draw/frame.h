@@ -9,12 +9,12 @@
 #include "base/status.h"
 
 /*
- * A screenful as a grid of cells: what ui composes and term shows. It knows roles, not
- * colours; term decides how a role looks on the terminal at hand, and every role is
- * also told apart without colour.
+ * A screen as a grid of cells: ui composes it and term shows it. Cells have roles, not
+ * colours; term decides how a role looks on the terminal, and every role can
+ * also be told apart without colour.
  */
 
-/* What a cell is, not how it looks. Names are for tests' role maps, one letter each. */
+/* What a cell is, not how it looks. The letters are for the role maps in tests. */
 #define ROLE_LIST(X)                                                                               \
     X(ROLE_TEXT, ' ')    /* ordinary text */                                                       \
     X(ROLE_DIM, '.')     /* secondary: units, hints, values not in hand */                         \
@@ -56,12 +56,12 @@ struct frame {
     int rows, columns;
     struct cell *cells;            /* rows * columns, row by row */
     int cursor_row, cursor_column; /* the one hardware cursor; -1, -1: hidden */
-    /* How many characters were written over another one that is neither a rule's nor a picture's,
-     * and the row of the last: texts that collide. For tests. */
+    /* The number of characters that overwrote a text (not a rule or a picture), and the row of the
+     * last. For tests that no texts collide. */
     int overwritten, overwritten_row;
 };
 
-/* A blank frame. STATUS_DOMAIN for a size under 1x1 or over the maxima. */
+/* Makes a blank frame. STATUS_DOMAIN for a size under 1x1 or over the maxima. */
 enum status frame_init(struct frame *frame, int rows, int columns);
 void frame_done(struct frame *frame);
 
@@ -70,8 +70,8 @@ void frame_clear(struct frame *frame);
 
 /*
  * Writes UTF-8 text from (row, column) on, at most `width` columns and never past the
- * right edge; outside the grid nothing happens. Unsafe and invalid characters become
- * U+FFFD (one column), a wide character that does not fit is dropped. Returns the
+ * right edge; does nothing outside the grid. Unsafe and invalid characters become
+ * U+FFFD (one column); a wide character that does not fit is dropped. Returns the
  * columns used.
  */
 int frame_put(struct frame *frame, int row, int column, int width, enum role role,
@@ -81,7 +81,7 @@ int frame_put(struct frame *frame, int row, int column, int width, enum role rol
 int frame_put_right(struct frame *frame, int row, int column, int width, enum role role,
                     const char *text);
 
-/* One character of one column at one place. */
+/* Writes one character, which must be one column wide. */
 void frame_put_rune(struct frame *frame, int row, int column, enum role role, uint32_t rune);
 
 /* Gives the cells [column, column + width) of a row a role, text untouched. */
@@ -91,7 +91,7 @@ void frame_set_role(struct frame *frame, int row, int column, int width, enum ro
  * may be cut to fit `size`. For tests and for printing a frame. */
 size_t frame_row_text(const struct frame *frame, int row, char *out, size_t size);
 
-/* A row as role letters (one a column), trailing blanks kept. */
+/* A row as role letters, one per column, trailing blanks kept. */
 size_t frame_row_roles(const struct frame *frame, int row, char *out, size_t size);
 
 #endif

@@ -6,7 +6,7 @@
 #include "base/strbuf.h"
 #include "base/utf8.h"
 
-/* The text as this pen may write it, in `memory` where it has to be changed. */
+/* The text as this pen may write it; in `memory` if it has to be changed. */
 static const char *writable(const struct pen *pen, const char *text, char *memory, size_t size)
 {
     struct strbuf out = strbuf_over(memory, size);
@@ -59,7 +59,7 @@ int pen_wrap_from(const struct pen *pen, int row, int column, int width, int ski
     char text_memory[4096];
     int taken = 0;
 
-    /* Substitutes are wider, so they come before the breaking into lines. */
+    /* ASCII substitutes are wider, so they are made before the text is broken into lines. */
     text = writable(pen, text, text_memory, sizeof text_memory);
     while (*text && (rows == 0 || taken < rows)) {
         char memory[1024];

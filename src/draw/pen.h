@@ -6,20 +6,20 @@
 
 #include "draw/frame.h"
 
-/* What the parts of a screen write with: a frame and the characters that it may use. */
+/* The parts of a screen draw with a pen: a frame, and whether UTF-8 may be used. */
 struct pen {
     struct frame *frame;
     bool utf8;
 };
 
-/* frame_put and frame_put_right; without UTF-8 the program's own signs (a plus-minus, a
+/* As frame_put and frame_put_right; without UTF-8 the program's own signs (plus-minus,
  * middle dot, fractions) are written in ASCII and anything else as '?'. */
 int pen_put(const struct pen *pen, int row, int column, int width, enum role role,
             const char *text);
 int pen_put_right(const struct pen *pen, int row, int column, int width, enum role role,
                   const char *text);
 
-/* pen_put of a text that may be too long: its last column then says that it goes on. */
+/* As pen_put for a text that may be too long: its last column then has a mark that it is cut. */
 int pen_put_cut(const struct pen *pen, int row, int column, int width, enum role role,
                 const char *text);
 
@@ -27,8 +27,8 @@ int pen_put_cut(const struct pen *pen, int row, int column, int width, enum role
 void pen_rule(const struct pen *pen, int row, int column, int width);
 
 /*
- * Writes a text over several rows, broken at blanks, at most `rows` rows. Returns how many
- * it took. With `rows` 0 it only counts. */
+ * Writes a text over at most `rows` rows, broken at blanks. Returns the rows used. With `rows` 0
+ * it only counts them. */
 int pen_wrap(const struct pen *pen, int row, int column, int width, int rows, enum role role,
              const char *text);
 

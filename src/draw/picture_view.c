@@ -5,7 +5,7 @@
 
 #include "draw/canvas.h"
 
-/* How a line looks. Every `dash`-th dot of it is set; for the nut there is no room. */
+/* How each kind of line looks: every `dash`-th dot is set. The nut is left out: it is too small. */
 static const struct {
     enum canvas_layer layer;
     int dash;
@@ -59,8 +59,8 @@ static void draw_level(struct view *view, double y, int dash)
     canvas_line(&view->canvas, LAYER_FRET, from, to, dash);
 }
 
-/* The dots round one that are to be set with it: below a crown, and all round a reading, so that
- * it stands out of its line. */
+/* Sets a point and dots next to it: below a crown, and all round a reading, so that
+ * it stands out from its line. */
 static void draw_point(struct view *view, const struct picture_line *line, const double at[2])
 {
     const int x = (int)lround(at[0]), y = (int)lround(at[1]);
@@ -108,7 +108,7 @@ static void draw_dots(struct view *view)
     canvas_draw(&view->canvas, view->pen, view->area->row, view->area->column);
 }
 
-/* Two numbers in one row would be read as one, so there the later one stands alone: the zero. */
+/* Two numbers in one row would be read as one, so only the later one is shown: the zero. */
 static void draw_scale(const struct view *view)
 {
     const struct picture *picture = view->picture;

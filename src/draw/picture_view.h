@@ -5,28 +5,28 @@
 #include "picture/picture.h"
 #include "draw/pen.h"
 
-/* Pictures put into the dots of a canvas. */
+/* Draws pictures as the dots of a canvas. */
 
-/* Where the dots are, and how many columns left of them are for the levels' texts. */
+/* The area of the dots, and how many columns to its left are for the labels of the levels. */
 struct picture_area {
     int row, rows, column, columns;
     int scale;
 };
 
-/* The picture and its levels; nothing in an area without a cell. */
+/* Draws the picture and its levels; nothing if the area has no cell. */
 void picture_view_draw(const struct pen *pen, const struct picture *picture,
                        const struct picture_area *area);
 
-/* The ticks' numbers in the row under it from column `free` on, as many as find room. */
+/* The ticks' numbers in the row under it, from column `free` on, as many as fit. */
 void picture_view_ticks(const struct pen *pen, const struct picture *picture,
                         const struct picture_area *area, int free);
 
-/* A sample of a line for the key, after its words, and `gap` columns. Returns the columns of
- * it all. */
+/* Words for the key, a sample of their line, and `gap` columns. Returns the columns used
+ * in all. */
 int picture_view_key(const struct pen *pen, int row, int column, const char *words,
                      enum picture_role role, int gap);
 
-/* How many times the dots show heights larger than lengths. */
+/* By how much the dots exaggerate heights over lengths. */
 double picture_view_times(const struct picture *picture, const struct picture_area *area);
 
 #endif

@@ -5,10 +5,10 @@
 
 /* How the list is laid out: read across, then down. */
 struct grid {
-    int width;   /* of a name with its number and the gap behind it */
+    int width;   /* of a name with its number and the gap after it */
     int columns; /* names side by side */
     int rows;    /* of a page */
-    int first;   /* of the page, a place in what was found */
+    int first;   /* index of the page's first name among those found */
 };
 
 static void add_name(const struct name_list *list, int place, struct strbuf *out)

@@ -5,9 +5,9 @@
 #include "session/app.h"
 #include "draw/pen.h"
 
-/* The names that what is typed could mean, numbered, in as many rows above `row` as they take, at
- * most CHOICE_VIEW_ROWS; of a longer list the page with the one that Enter takes. Nothing where
- * there are none. */
+/* Lists the names that the typed text could mean, numbered, in as many rows above `row` as they
+ * need, at most CHOICE_VIEW_ROWS. A longer list shows the page with the one that Enter takes.
+ * Draws nothing if there are none. */
 enum { CHOICE_VIEW_ROWS = 7 }; /* the line over them included */
 
 void choice_view_draw(const struct pen *pen, const struct app *app, int row);

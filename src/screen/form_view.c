@@ -7,7 +7,7 @@
 
 enum { LABEL_WIDTH = 25 };
 
-/* What the wood that is named says in place of a number that is not entered. */
+/* For a number that is not entered: the value of the named wood. */
 static bool add_wood_number(const struct app *app, const struct field *field, struct strbuf *out)
 {
     const struct entered number = neck_facts_wood(&app->record, field->id);
@@ -21,7 +21,7 @@ static bool add_wood_number(const struct app *app, const struct field *field, st
     return true;
 }
 
-/* What the cell takes a bare number for, as on the other leaves' rows. */
+/* The unit that a bare number has in this cell, as in the rows of the other leaves. */
 static void add_cell_unit(const struct field *field, const struct shop_units *units,
                           struct strbuf *out)
 {
@@ -31,7 +31,7 @@ static void add_cell_unit(const struct field *field, const struct shop_units *un
         strbuf_addf(out, " %s", unit);
 }
 
-/* What holds where nothing is entered, in the shop's units. */
+/* The default for a cell where nothing is entered, in the shop's units. */
 static void add_fallback(const struct field *field, const struct shop_units *units,
                          struct strbuf *out)
 {
@@ -100,7 +100,7 @@ static bool opens_section(const struct app *app, int i, int first)
     return i == first || section_of(app, i) != section_of(app, i - 1);
 }
 
-/* The screen line that a cell stands on, counted from the form's first. */
+/* The line of a cell, counted from the form's first. */
 static int line_of(const struct app *app, int first, int cell)
 {
     int line = 0;
@@ -135,7 +135,7 @@ static void draw_cell(const struct pen *pen, const struct app *app, const struct
     pen->frame->cursor_column = column;
 }
 
-/* The first line shown of `lines`, so that line `here` is seen in `rows` of them. */
+/* The first of `lines` lines to show, so that line `here` is among the `rows` shown. */
 static int first_line(int lines, int here, int rows)
 {
     int top = here - rows / 2;
@@ -150,7 +150,7 @@ void form_view_draw(const struct pen *pen, const struct app *app, const struct f
 {
     const int at = app->at < first ? first : app->at > last ? last : app->at;
     const int lines = line_of(app, first, last) + 1;
-    /* What does not fit leaves its last row to the words that say so. */
+    /* A form that does not fit gives up its last row for a note that says so. */
     const int rows = lines > area->rows ? area->rows - 1 : area->rows;
     const int top = first_line(lines, line_of(app, first, at), rows);
 

@@ -5,7 +5,7 @@
 #include "base/utf8.h"
 #include "model/note_name.h"
 
-/* The first of `shown` out of `all`, moved by halves of `shown`. */
+/* The first of `shown` items out of `all`; the window moves by half of `shown`. */
 static int first_shown(int all, int shown, int at)
 {
     const int half = shown / 2 > 0 ? shown / 2 : 1;
@@ -13,7 +13,7 @@ static int first_shown(int all, int shown, int at)
 
     if (first > all - shown)
         first = all - shown;
-    /* Halves of a single row or column would step past the one in hand. */
+    /* With a single row or column, steps of half the window would miss the one in hand. */
     if (shown == 1 && at < all)
         first = at;
     return first < 0 ? 0 : first;
@@ -57,7 +57,7 @@ void grid_draw_numbers(const struct pen *pen, const struct grid *grid, int row, 
     for (int i = grid->left; i < end; i++) {
         const int number = first + i, width = number > 9 ? 2 : 1;
         const int column = grid_column(grid, i) + grid->room.cell - width;
-        /* The one in hand is never left out: the one before it makes room. */
+        /* The number in hand is always shown; the one before it is left out if it is in the way. */
         const bool crowds = number + 1 == at && width + 1 > grid->room.cell - (number == 9);
         char memory[16];
         struct strbuf text = STRBUF(memory);
@@ -83,8 +83,8 @@ void grid_draw_more(const struct pen *pen, const struct grid *grid, int column)
         pen_put(pen, grid->room.row + grid->shown_rows - 1, column, 1, ROLE_KEY, "v");
 }
 
-/* A text too wide for its cell gives way to its value in the cell's unit; a list is cut and
- * says so. */
+/* A text too wide for its cell is replaced by its value in the cell's unit; a list is cut, with a
+ * sign that it was. */
 static void fit_text(const struct app *app, const struct route_cell *cell, struct strbuf *text,
                      int width)
 {
@@ -142,7 +142,7 @@ void grid_draw_cell(const struct pen *pen, const struct app *app, const struct r
         return;
     role = cell_text(app, cell, width, &text);
     if (in_hand && app->previewing) {
-        /* Of a long entry the end is what is being typed. */
+        /* Of a long entry show the end, where the typing is. */
         const char *typed = app->entry.text;
 
         while (utf8_columns(typed) > width)

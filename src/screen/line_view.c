@@ -12,7 +12,7 @@ int line_view_draw(const struct pen *pen, int row, int column, int room,
     const char *shown = line->text, *left = memory;
 
     strbuf_add_bytes(&before, line->text, line->cursor);
-    /* The cursor itself needs a column, behind what stands before it. */
+    /* The cursor needs a column of its own, after the text before it. */
     while (utf8_columns(left) >= room && *left) {
         const size_t step = utf8_clip(left, 1) ? utf8_clip(left, 1) : utf8_clip(left, 2);
 

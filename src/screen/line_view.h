@@ -5,8 +5,8 @@
 #include "session/lineedit.h"
 #include "draw/pen.h"
 
-/* Shows a line being typed in `room` columns, of a longer one the part around its cursor.
- * Returns how many columns it took; *ret_cursor is the column of the cursor on the screen. */
+/* Shows a line being typed in `room` columns; if it is longer, the part around its cursor.
+ * Returns the columns used; *ret_cursor is the screen column of the cursor. */
 int line_view_draw(const struct pen *pen, int row, int column, int room,
                    const struct lineedit *line, int *ret_cursor);
 

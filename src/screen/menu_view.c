@@ -8,7 +8,7 @@
 
 enum { LEFT = 1, RIGHT = 53 };
 
-/* "  1 u  undo: action, string 6", the digit in the key's colour where it works right away. */
+/* "  1 u  undo: action, string 6", with the digit in the key colour if it works right away. */
 static void draw_item(const struct pen *pen, const struct menu *menu, int i, int row, int column)
 {
     const struct menu_item *item = &menu->items[i];
@@ -28,7 +28,7 @@ static void draw_item(const struct pen *pen, const struct menu *menu, int i, int
     pen->frame->cursor_column = column + 6;
 }
 
-/* Its heading and items; the row behind them. */
+/* A page's heading and items; returns the row after them. */
 static int draw_page(const struct pen *pen, const struct menu *menu, int page, const char *heading,
                      int row, int end, int column)
 {
@@ -36,7 +36,7 @@ static int draw_page(const struct pen *pen, const struct menu *menu, int page, c
 
     if (i == menu->count)
         return row;
-    /* Before an item is in hand, the page is. */
+    /* Until an item is chosen, the cursor is on the page's heading. */
     if (menu->at < 0 && page == menu_page(menu)) {
         pen->frame->cursor_row = row;
         pen->frame->cursor_column = column + 2;

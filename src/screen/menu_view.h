@@ -9,7 +9,7 @@
 void menu_view_draw(const struct pen *pen, const struct menu *menu, const char *here, int row,
                     int rows);
 
-/* What the keys do in it. */
+/* The key line of the menu. */
 void menu_view_draw_keys(const struct pen *pen, const struct menu *menu, int row);
 
 #endif

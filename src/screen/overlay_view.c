@@ -74,7 +74,7 @@ static enum role part_role(enum explain_part part)
     return roles[part];
 }
 
-/* On the history leaf the pass looked at is asked about, which need not be the one in hand. */
+/* On the history leaf the explanation is of the pass looked at, not of the one in hand. */
 static void take_pass_looked_at(struct scroll *scroll, const struct app *app,
                                 struct derived *derived, struct explain_from *from)
 {
@@ -157,7 +157,7 @@ void overlay_view_draw(const struct pen *pen, const struct app *app, int row, in
 {
     struct scroll scroll = {.pen = pen};
 
-    /* Once over with no room, which counts the lines. */
+    /* A first run without room only counts the lines. */
     draw_overlay(&scroll, app);
     const bool long_one = scroll.row > rows;
     const int room = long_one ? rows - 1 : rows, last_top = scroll.row - room;

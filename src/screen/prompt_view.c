@@ -9,7 +9,7 @@
 #include "screen/line_view.h"
 #include "screen/strip_view.h"
 
-/* The first cell of the route that holds nothing; NULL for none. */
+/* The first empty cell of the route; NULL if there is none. */
 static const struct route_cell *find_gap(const struct app *app)
 {
     for (int i = 0; i < app->route.count; i++)
@@ -31,7 +31,7 @@ static void add_pass_end(const struct app *app, struct strbuf *out)
     strbuf_add(out, "; p or * 4 begins the next pass");
 }
 
-/* What the entry line asks for. */
+/* The prompt of the entry line. */
 static void add_prompt(const struct app *app, struct strbuf *out)
 {
     const struct route_cell *cell = app_cell(app);
@@ -59,7 +59,8 @@ static bool has_choices(const struct field *field)
     return field->choices[0] || field->kind == KIND_YESNO;
 }
 
-/* Choices with their numbers from the k-th on, as many as fit whole; the first that did not. */
+/* Adds choices with their numbers from the k-th on, as many as fit whole; returns the first that
+ * does not fit. */
 static int add_choices(const struct field *field, int k, int width, struct strbuf *out)
 {
     char choice[32], memory[48];
@@ -77,8 +78,8 @@ static int add_choices(const struct field *field, int k, int width, struct strbu
     return k;
 }
 
-/* While nothing is typed: behind what is asked for where they fit; else over it first, where there
- * is no message, and the rest behind it. True when they took the message's row. */
+/* The choices while nothing is typed: after the prompt if they fit there; else they begin in the
+ * message row, if that is free, and go on after the prompt. True if they used the message row. */
 static bool draw_choices(const struct pen *pen, const struct app *app, int row, int column)
 {
     const struct field *field = field_get(app_cell(app)->key.field);
@@ -104,7 +105,7 @@ static bool draw_choices(const struct pen *pen, const struct app *app, int row, 
 
 /* --- the entry line --- */
 
-/* What is written anew still stands in the cell. */
+/* The old value, which stays in the cell while a new one is typed. */
 static void add_now(const struct app *app, const struct route_cell *cell, struct strbuf *out)
 {
     const char *text = record_text(&app->record, &cell->key);
@@ -117,7 +118,7 @@ static void add_now(const struct app *app, const struct route_cell *cell, struct
     }
 }
 
-/* What is asked for, while nothing is typed. */
+/* The hint while nothing is typed. */
 static void add_hint(const struct app *app, const struct route_cell *cell, struct strbuf *out)
 {
     if (app_is_asked(app))
@@ -130,7 +131,7 @@ static void add_hint(const struct app *app, const struct route_cell *cell, struc
         cell_words_add_what(app, cell, out);
 }
 
-/* What may be worth knowing at a cell, where nothing is more pressing. */
+/* Something worth knowing about a cell, if nothing more pressing needs the row. */
 static void add_aside(const struct app *app, const struct route_cell *cell, struct strbuf *out)
 {
     const struct field *field = field_get(cell->key.field);
@@ -151,8 +152,8 @@ static enum role entry_role(const struct app *app)
     return app->doubt.kind != DOUBT_NONE ? ROLE_ASSUMED : ROLE_PREVIEW;
 }
 
-/* Behind the entry: how it reads or what is wrong with it; with no entry, the cell. Returns the
- * columns used, -1 when that finds no room there. */
+/* After the entry: how it was read or what is wrong with it; with no entry, what the cell holds.
+ * Returns the columns used, or -1 if it does not fit. */
 static int draw_reading_of_entry(const struct pen *pen, const struct app *app, int row, int column,
                                  const char *caution)
 {
@@ -162,7 +163,7 @@ static int draw_reading_of_entry(const struct pen *pen, const struct app *app, i
 
     if (app->entry_view.empty) {
         add_hint(app, app_cell(app), &hint);
-        /* Where a caution has the message row, it can stand here in the wider screens. */
+        /* If a caution has the message row, this can go here on a wider screen. */
         if (caution[0])
             add_aside(app, app_cell(app), &aside);
         if (aside.length > 0 && utf8_columns(memory) + 3 + utf8_columns(aside_memory) <= width)
@@ -174,8 +175,8 @@ static int draw_reading_of_entry(const struct pen *pen, const struct app *app, i
     return pen_put(pen, row, column, width, entry_role(app), app->entry_view.words);
 }
 
-/* The message row belongs to a message, else to why Enter will ask, else to how the entry reads
- * where the entry line has no room for that, else to choices, else to what to mind. */
+/* The message row holds, in this order of priority: a message, why Enter will ask, how the entry
+ * was read if the entry line has no room for that, choices, a caution. */
 static void draw_message(const struct pen *pen, const struct app *app, int row, bool read,
                          const char *caution)
 {
@@ -202,7 +203,7 @@ static void draw_message(const struct pen *pen, const struct app *app, int row, 
     }
 }
 
-/* The entry line of a cell, and the message row over it. */
+/* The entry line of a cell, and the message row above it. */
 static void draw_entry(const struct pen *pen, const struct app *app, int row, int column,
                        const char *caution)
 {
@@ -234,7 +235,7 @@ static void draw_prompt(const struct pen *pen, const struct app *app, int row, c
         return;
     }
     draw_message(pen, app, row - 1, true, caution);
-    /* A leaf without cells may have put the cursor where it is looked at. */
+    /* A leaf without cells may have put the cursor on what is looked at. */
     if (pen->frame->cursor_row < 0) {
         pen->frame->cursor_row = row;
         pen->frame->cursor_column = 1;
@@ -245,10 +246,10 @@ static void draw_prompt(const struct pen *pen, const struct app *app, int row, c
 
 struct key_hint {
     uint32_t key;
-    const char *hint; /* "" where the key behind it has it */
+    const char *hint; /* "" if the next key has the hint for both */
 };
 
-/* Returns the column behind them. */
+/* Returns the column after them. */
 static int draw_hints(const struct pen *pen, const struct key_hint *keys, size_t count, int row)
 {
     int column = 1;
@@ -259,7 +260,7 @@ static int draw_hints(const struct pen *pen, const struct key_hint *keys, size_t
     return column;
 }
 
-/* While something is typed the keys belong to that, and to the list over it. */
+/* While something is typed: the keys for that, and for the list above it. */
 static void draw_typing_keys(const struct pen *pen, const struct app *app, int row)
 {
     static const struct key_hint typing[] = {
@@ -293,8 +294,8 @@ static void draw_typing_keys(const struct pen *pen, const struct app *app, int r
     pen_put(pen, row, column, 24, ROLE_DIM, "begin it anew");
 }
 
-/* The key of a command that works in the cell in hand: one that every keyboard has, else its
- * letter, where the cell takes none. */
+/* The key to show for a command in the cell in hand: a plain key that every keyboard has, else its
+ * letter if the cell does not take letters. */
 static uint32_t working_key(const struct app *app, const struct command *command)
 {
     const bool everywhere = command->key && command->key < SILLET_KEY_F1;

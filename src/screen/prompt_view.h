@@ -5,7 +5,7 @@
 #include "session/app.h"
 #include "draw/pen.h"
 
-/* The last three rows: a message or what to mind ("" for nothing), the entry line, the keys. */
+/* The last three rows: a message or `caution` ("" for none), the entry line, the keys. */
 void prompt_view_draw(const struct pen *pen, const struct app *app, const char *caution);
 
 #endif

@@ -17,7 +17,7 @@ static const char *text_or(const struct app *app, struct reading_key key, const 
     return text ? text : otherwise;
 }
 
-/* "visit 2 - pass 1 of 3 - as found"; with room the visit's date too. */
+/* "visit 2 - pass 1 of 3 - as found"; if `dated`, the visit's date too. */
 static void add_place(const struct app *app, bool dated, struct strbuf *out)
 {
     const char *date = text_or(app, reading_key_visit(FIELD_VISIT_DATE, app->visit), "today");
@@ -73,7 +73,7 @@ static void draw_title(const struct pen *pen, const struct app *app)
     climate_width = utf8_columns(climate_memory);
     place_width = utf8_columns(place_memory);
     pen_put_right(pen, 0, 0, columns - 1, ROLE_TITLE, climate_memory);
-    /* The name takes what is left; where that is little, the place gives way to it. */
+    /* The name gets the rest of the row; if that is too little, the place is shortened. */
     int at = columns - 2 - climate_width - 2 - place_width;
     if (at < 18)
         at = 18;
@@ -105,7 +105,7 @@ static void draw_strip(const struct pen *pen, const struct app *app)
         strbuf_add(&kept, "reading only");
         break;
     }
-    /* With every name in the strip, 80 columns leave no room for more than whether it is kept. */
+    /* With all the names in the strip, 80 columns leave room only for whether it is saved. */
     const char *units = app->metric ? "  metric" : "  inch";
     if (used + utf8_columns(memory) + (int)strlen(units) < pen->frame->columns)
         strbuf_add(&kept, units);

@@ -11,7 +11,7 @@
 enum { UI_ROWS_MIN = 24, UI_COLUMNS_MIN = 80 };
 
 /*
- * Composes the whole screen of a session into a frame of any size: the leaf in hand with
+ * Composes the whole screen of a session into a frame of any size: the current leaf with
  * its overlay, or, below the smallest size, a sentence that says so. With `utf8` false
  * only ASCII is written.
  */

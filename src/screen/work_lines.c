@@ -8,7 +8,7 @@
 
 enum { MARK_COLUMN = 1, KIND_COLUMN = 5, TIME_WIDTH = 11, FULL_COLUMN = 7 };
 
-/* Where the parts of a line stand. */
+/* The columns of a line. */
 struct columns {
     int at[WORK_COLUMN_COUNT_], width[WORK_COLUMN_COUNT_];
 };
@@ -39,7 +39,7 @@ int work_lines_height(const struct app *app)
     return app->route.rows - first_row(app);
 }
 
-/* Seconds put work and passes in order; nobody wants to read them. */
+/* Times are kept to the second to order work and passes, but shown without seconds. */
 static void add_minute(const char *time, struct strbuf *out)
 {
     const bool has_seconds = strlen(time) == 8 && time[2] == ':' && time[5] == ':';
@@ -56,7 +56,7 @@ void work_add_time(const struct app *app, const char *text, struct strbuf *out)
         add_minute(text, out);
         return;
     }
-    /* Of a visit's work the year goes without saying. */
+    /* A visit's work needs no year. */
     if (!date || strncmp(date, text, 10) != 0) {
         strbuf_add_bytes(out, text + 5, 5);
         strbuf_add_char(out, ' ');
@@ -108,7 +108,7 @@ static void draw_cell(const struct pen *pen, const struct app *app, const struct
     pen->frame->cursor_column = column;
 }
 
-/* Rows that the text in hand takes in full; 0 where its cell holds it. */
+/* The rows that the text in hand needs in full; 0 if its cell can hold it. */
 static int full_rows(const struct pen *pen, const struct app *app, const struct columns *columns)
 {
     const struct route_cell *cell = app_cell(app);
@@ -127,14 +127,14 @@ static int draw_full(const struct pen *pen, const struct app *app, int row, int 
                     cell_text(app, app_cell(app)));
 }
 
-/* The first line on show. */
+/* The first line shown. */
 static int find_top(const struct app *app, int first, int height, int rows)
 {
     const struct route_cell *cell = app_cell(app);
     const int at = cell && cell->row >= first ? cell->row - first : height - 1;
     int top = at - rows + 1;
 
-    /* The last line and the room for the next come into view together. */
+    /* The last line and the empty one after it are scrolled into view together. */
     if (top < height - 1 - rows + 1 && at >= height - rows)
         top = height - rows;
     return top > 0 ? top : 0;
@@ -161,7 +161,7 @@ int work_lines_draw(const struct pen *pen, const struct app *app, int row, int r
         if (cell->row < first || line < 0 || line >= shown)
             continue;
         draw_cell(pen, app, &columns, cell, row + 1 + line + shift);
-        /* What follows the line in hand makes room for its text, once its last cell stands. */
+        /* After the line's last cell the lines below move down for the text in full. */
         if (full > 0 && in_hand && in_hand->row == cell->row && cell->column == WORK_TIME)
             shift = draw_full(pen, app, row + 2 + line, full);
     }

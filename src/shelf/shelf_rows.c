@@ -8,13 +8,13 @@ static const char *const headings[COLUMN_COUNT] = {
     [SERIAL] = "serial", [VISIT] = "last visit", [MARKS] = "marks",
 };
 
-/* How wide the columns are; 0 for one that finds no room. */
+/* The widths of the columns; 0 for one that does not fit. */
 struct layout {
     int width[COLUMN_COUNT];
 };
 
-/* 79 columns hold the least; maker and serial come as there is room, the rest goes to the
- * texts that people write. */
+/* The basic columns fit in 79. Maker and serial are added if there is room; the rest widens the
+ * columns of free text. */
 static struct layout lay_out(int columns)
 {
     struct layout layout = {

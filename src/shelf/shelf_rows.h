@@ -6,7 +6,7 @@
 #include "draw/pen.h"
 
 /* The shelf's list: a heading and one row for each instrument found, as wide as the frame.
- * Puts the cursor on the one in hand. */
+ * Puts the cursor on the current one. */
 void shelf_rows_draw(const struct pen *pen, const struct shelf_list *list, int row, int rows);
 
 #endif

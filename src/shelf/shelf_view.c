@@ -16,7 +16,7 @@ int shelf_view_rows(int frame_rows)
     return frame_rows > FIRST_ROW + ROWS_BELOW ? frame_rows - FIRST_ROW - ROWS_BELOW : 1;
 }
 
-/* "12 instruments on file", "3 of 12 instruments found", and how far reading has come. */
+/* "12 instruments on file", "3 of 12 instruments found", and the progress of reading. */
 static void add_counts(const struct shelf_list *list, struct strbuf *out)
 {
     const size_t unread = shelf_list_unread(list);
@@ -58,7 +58,7 @@ static void draw_strip(const struct pen *pen, const struct shelf_list *list)
     pen_put_right(pen, STRIP_ROW, 0, pen->frame->columns - 1, ROLE_KEY, memory);
 }
 
-/* --- in place of the list --- */
+/* --- instead of the list --- */
 
 static void draw_first_steps(const struct pen *pen, const struct shelf_list *list, int row)
 {
@@ -91,7 +91,7 @@ static void draw_none_found(const struct pen *pen, int row)
 
     pen_put(pen, row + 1, 4, width, ROLE_LABEL, "No instrument matches what is typed.");
     pen_wrap(pen, row + 3, 4, width, 4, ROLE_TEXT,
-             "Every word has to stand in its " SHELF_SEARCHED ". Esc lists all; *, then n, begins "
+             "Every word must be in its " SHELF_SEARCHED ". Esc lists all; *, then n, begins "
              "a new instrument under that name.");
 }
 
@@ -154,10 +154,9 @@ static void draw_help(const struct pen *pen, const struct shelf_list *list, int 
     struct scroll scroll = {.pen = pen, .row = row, .end = row + rows, .skip = list->help_top};
 
     scroll_put(&scroll, 2, ROLE_LABEL, "Finding an instrument");
-    scroll_put(
-        &scroll, 2, ROLE_TEXT,
-        "Letters and digits narrow the list: every word typed has to stand in " SHELF_SEARCHED
-        ". The one last worked on comes first.");
+    scroll_put(&scroll, 2, ROLE_TEXT,
+               "Letters and digits narrow the list: every word typed must be in " SHELF_SEARCHED
+               ". The one last worked on comes first.");
     scroll_put(&scroll, 2, ROLE_LABEL, "Keys");
     for (int id = 0; id < SHELF_KEY_COUNT_; id++) {
         const struct shelf_key *key = shelf_key_get((enum shelf_key_id)id);
@@ -201,7 +200,7 @@ static void draw_body(const struct pen *pen, const struct shelf_list *list)
 
 /* --- the last three rows --- */
 
-/* Something to say, or where the one in hand lies and what cannot be seen in its row. */
+/* A message, or the current instrument's file and what its row does not show. */
 static void draw_message(const struct pen *pen, const struct shelf_list *list, int row)
 {
     const struct shelf_item *item = shelf_list_item(list);

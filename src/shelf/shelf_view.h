@@ -5,10 +5,10 @@
 #include "shelf/shelf_list.h"
 #include "draw/frame.h"
 
-/* Composes the shelf into a frame of any size, like ui_compose. */
+/* Composes the shelf into a frame of any size, as ui_compose does for a leaf. */
 void shelf_view_compose(const struct shelf_list *list, bool utf8, struct frame *frame);
 
-/* How many instruments such a frame lists at once: for shelf_list's rows. */
+/* How many instruments a frame with that many rows lists at once. For shelf_list's rows. */
 int shelf_view_rows(int frame_rows);
 
 #endif

@@ -12,14 +12,14 @@ enum {
     MOVES_MAX = 13, /* the same for four, with their cautions */
 };
 
-/* What the picture gets of the rows: half of what the smallest layout leaves over. */
+/* The rows for the picture: its minimum and half of the rows that the smallest layout leaves. */
 static int picture_rows(int rows, const struct board_grid *grid)
 {
     const int moves = MOVES_MIN + (grid->staggered ? 2 : 0);
     const int spare = rows - PICTURE_MIN - BOARD_VIEW_ROWS - moves;
     int picture = PICTURE_MIN + (spare > 0 ? spare / 2 : spare);
 
-    /* Moves that have all their lines give the rest back. */
+    /* Rows that the moves do not need go to the picture. */
     if (rows - picture - BOARD_VIEW_ROWS > MOVES_MAX)
         picture = rows - BOARD_VIEW_ROWS - MOVES_MAX;
     return picture < PICTURE_MAX ? picture : PICTURE_MAX;

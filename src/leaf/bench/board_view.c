@@ -22,7 +22,7 @@ struct board_grid board_grid_for(const struct app *app, int columns)
     const int side = columns >= 100 ? 30 : 24;
 
     grid.cell = (columns - grid.label - side) / grid.columns;
-    /* Where strings are many, what stands right gives way to whole numbers. */
+    /* With many strings the right part gives up columns, so that numbers fit. */
     if (grid.cell < CELL_WHOLE)
         grid.cell = (columns - grid.label - SIDE_MIN) / grid.columns;
     if (grid.cell > CELL_WHOLE && grid.cell * grid.columns > columns - grid.label - side)
@@ -52,7 +52,7 @@ static void draw_heading(const struct pen *pen, const struct app *app,
         struct strbuf text = STRBUF(memory);
 
         note_name_add_string(&text, &app->record, s);
-        /* Half a note would be another one. */
+        /* A note that is cut would read as another note. */
         if ((int)text.length >= grid->cell)
             memory[strcspn(memory, " ")] = '\0';
         pen_put_right(pen, row, grid->label + (strings - s) * grid->cell, grid->cell - 1,
@@ -62,7 +62,7 @@ static void draw_heading(const struct pen *pen, const struct app *app,
         pen_put(pen, row, grid->side_column + 1, grid->side - 1, ROLE_LABEL, "wanted");
 }
 
-/* Unlike its row, or outside the usual. */
+/* Whether a reading is unlike its row, or outside the usual range. */
 static bool is_marked(const struct app *app, const struct route_cell *cell)
 {
     const struct setup *setup = &app->now.setup;
@@ -72,7 +72,7 @@ static bool is_marked(const struct app *app, const struct route_cell *cell)
     return cell->row == ROW_ACTION && setup->action_mm[cell->string].unsure;
 }
 
-/* What stands in a cell: the reading as typed, else what is taken or expected in its place. */
+/* The text of a cell: the reading as typed, else the assumed or expected value. */
 static enum role cell_text(const struct app *app, const struct route_cell *cell, int width,
                            struct strbuf *out)
 {
@@ -104,7 +104,7 @@ static enum role cell_text(const struct app *app, const struct route_cell *cell,
     return ROLE_DIM;
 }
 
-/* A typed text that is wider than its cell gives way to its value in the row's unit. */
+/* A typed text that is too wide for its cell is replaced by its value in the row's unit. */
 static void fit_cell(const struct app *app, const struct route_cell *cell, struct strbuf *text,
                      int width)
 {
@@ -164,7 +164,7 @@ static void draw_place(const struct pen *pen, const struct app *app, const struc
 {
     char memory[48];
     struct strbuf text = STRBUF(memory);
-    /* Between the relief cell and, from the second pass on, the one for the rod's turns. */
+    /* From the relief cell to the right part, or, from the second pass on, to the rod turns. */
     const int columns = grid->cell * (grid->columns - (app->pass > 1 ? 2 : 1)) - 2;
 
     if (!app->now.setup.board.has_relief || columns < 9)
@@ -185,7 +185,7 @@ static void draw_state(const struct pen *pen, const struct app *app, enum board_
     row_state_find(app_shown(app), &app->units, board_row, &state);
     word = row_verdict_word(state.verdict);
     room = grid->side - 1 - (int)strlen(over) - (word[0] ? (int)strlen(word) + 1 : 0);
-    /* The unit stands at the row's label too, so it goes first where there is no room. */
+    /* The row's label has the unit too, so the unit is dropped first when there is no room. */
     target = utf8_columns(state.target) < room ? state.target : state.target_bare;
     if (target[0] && utf8_columns(target) <= room) {
         const int at = grid->side_column + (utf8_columns(target) < room);

@@ -8,9 +8,9 @@
 
 /* The columns that the readings board and the moves under it share. */
 struct board_grid {
-    int label, cell, side; /* widths: row label with its unit, one string, what stands right */
+    int label, cell, side; /* widths: row label with its unit, one string, the right part */
     int columns;           /* strings */
-    bool staggered;        /* cells too narrow for a move's amount: strings take turns */
+    bool staggered;        /* cells are too narrow for amounts, which alternate between two rows */
     int side_column;       /* where the right part begins */
 };
 

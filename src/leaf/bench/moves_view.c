@@ -5,7 +5,7 @@
 
 #include "base/utf8.h"
 
-/* What follows from a move stands indented under it, with the whole width to itself. */
+/* The consequence of a move is indented on its own row under it. */
 enum { THEN_COLUMN = 5 };
 
 struct moves_page {
@@ -16,14 +16,14 @@ struct moves_page {
     bool then, cautions; /* whether there is room for these lines */
 };
 
-/* A move and what is said of it. */
+/* A move and its words. */
 struct shown_move {
     enum move_kind kind;
     const struct move *move;
     const struct move_words *words;
 };
 
-/* The k-th move that the bench lists, from 0: a reset only where one is due. False past the
+/* The k-th move that the bench lists, from 0: a reset only if one is due. False past the
  * last. */
 static bool find_shown(const struct app *app, int k, struct shown_move *ret_shown)
 {
@@ -41,7 +41,7 @@ static bool is_due(const struct shown_move *line)
     return line->move->state >= MOVE_WITHIN;
 }
 
-/* Of a move that is unknown for the reason that the one above gives. */
+/* The state of a move; "-" if it is unknown for the same reason as the one above. */
 static const char *state_words(const struct shown_move *line)
 {
     return line->words->amount[0] ? line->words->amount : "-";
@@ -81,7 +81,7 @@ static void draw_strings(const struct moves_page *page, const struct shown_move 
     }
 }
 
-/* Whether the amount's words find room right of the strings. */
+/* Whether the amount's words fit to the right of the strings. */
 static bool is_aside(const struct moves_page *page, const struct shown_move *line)
 {
     return utf8_columns(line->words->amount) <= page->grid->side - 2;
@@ -126,7 +126,7 @@ static void draw_then(const struct moves_page *page, const struct shown_move *li
     if (line->move->state == MOVE_WITHIN)
         used += 2 + pen_put(page->pen, page->row, column + used, wide - used, ROLE_ASSUMED,
                             "within measuring error");
-    /* Half an expectation could be read as another one. */
+    /* An expectation that is cut could be misread, so it is not cut. */
     if (used + utf8_columns(line->words->then) + (int)strlen("then ") > wide)
         return;
     used += pen_put(page->pen, page->row, column + used, wide - used, ROLE_DIM, "then ");
@@ -153,7 +153,7 @@ static void draw_move(struct moves_page *page, const struct shown_move *line, in
     }
 }
 
-/* The rows that the moves take with nothing but their amounts; those of them that are due. */
+/* The rows that the moves need for their amounts alone; *ret_due is the number of due moves. */
 static int amount_rows(const struct app *app, const struct board_grid *grid, int *ret_due)
 {
     struct shown_move line;
@@ -180,7 +180,7 @@ bool moves_view_draw(const struct pen *pen, const struct app *app, const struct 
                               .end = row + rows,
                               .then = rows >= needed,
                               .cautions = rows >= needed + due};
-    /* With too little room for every line, the first due move still says what to expect. */
+    /* If not all lines fit, the first due move still says what to expect. */
     int spare = rows - 1 - amounts;
     struct shown_move line;
 

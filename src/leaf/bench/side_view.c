@@ -9,9 +9,9 @@
 #include "draw/picture_view.h"
 #include "words/board_row.h"
 
-enum { LEFT = 1 }; /* the column that the nut stands in */
+enum { LEFT = 1 }; /* the column of the nut */
 
-/* The fret at which the reading in hand is taken; 0 where it is at the saddle. */
+/* The fret at which the reading in hand is taken; 0 if it is taken at the saddle. */
 static int marked_fret(const struct board *board, const struct route_cell *cell)
 {
     switch (cell->row) {

@@ -6,9 +6,9 @@
 #include "draw/pen.h"
 
 /*
- * The neck from the side under one string: the crowns, the string as it is and as the moves
- * leave it, and a mark where the reading in hand is taken. Heights are exaggerated, and the
- * heading says by how much. Takes `rows` rows: a heading, the picture, the fret numbers.
+ * The neck from the side under one string: the crowns, the string now and after the moves,
+ * and a mark where the reading in hand is taken. Heights are exaggerated, and the
+ * heading says by how much. Uses `rows` rows: a heading, the picture, the fret numbers.
  */
 void side_view_draw(const struct pen *pen, const struct app *app, int row, int rows);
 

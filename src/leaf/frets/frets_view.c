@@ -13,7 +13,7 @@ enum {
     /* fret numbers, spots, crowns, fall-away, and two rows for each levelling plan */
     CROWN_ROWS = 1 + FRETS_ROWS + 2 * LEVELLING_PLANS,
     WORDS_MIN = 3,
-    WORDS_WANTED = 8, /* before the headrooms stand in numbers too */
+    WORDS_WANTED = 8, /* rows of text, before spare rows show the headrooms in numbers */
 };
 
 struct page {
@@ -32,7 +32,7 @@ static int count_cells(const struct app *app, enum field_id field)
     return count;
 }
 
-/* A sentence that would not find room as a whole is left out. */
+/* Leaves a sentence out if it does not fit whole. */
 static void put_sentence(struct page *page, enum role role, const char *words)
 {
     const int width = page->pen->frame->columns - 2;
@@ -92,7 +92,7 @@ static void put_levelling(struct page *page, enum levelling_plan which)
                  memory);
 }
 
-/* The buzzes of the other strings, with `kept` rows left free. */
+/* The buzzes of the other strings, leaving `kept` rows free. */
 static void put_other_buzzes(struct page *page, int string, int kept)
 {
     page->end -= kept;
@@ -102,9 +102,9 @@ static void put_other_buzzes(struct page *page, int string, int kept)
     page->end += kept;
 }
 
-/* The string in hand first: its note and its buzzes, then the other buzzes, levelling, as far
- * as there is room. Among the crowns, where no string is in hand, what was heard and what
- * levelling takes count for more than a note. */
+/* The string in hand comes first: its note and its buzzes; then the other buzzes and levelling, as
+ * far as there is room. With the cursor among the crowns no string is in hand, so buzzes and
+ * levelling come before a note. */
 static void draw_words(struct page *page, int string, int note)
 {
     const struct frets_plan *plan = &frets_state(page->app)->plan;
@@ -132,7 +132,7 @@ static void draw_row_label(const struct page *page, int row, const char *label, 
     pen_put_right(page->pen, row, LABEL - 6, 5, ROLE_DIM, amount_unit(unit));
 }
 
-/* A crown that was not read is taken to be as high as the board's usual one. */
+/* A crown that was not read is assumed to have the board's crown height. */
 static void draw_crown_left(const struct page *page, int number, const struct levelling_fret *fret,
                             int row, int column)
 {
@@ -183,7 +183,7 @@ static void draw_take(const struct page *page, const struct grid *grid, enum lev
     }
 }
 
-/* The rows' cells; the fall-away has one, under fret 1 wherever the window stands. */
+/* The cells of the rows. The fall-away has a single one, under fret 1 wherever the window is. */
 static void draw_crown_cells(const struct page *page, const struct grid *grid)
 {
     const struct app *app = page->app;

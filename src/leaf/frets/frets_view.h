@@ -5,8 +5,8 @@
 #include "session/app.h"
 #include "draw/pen.h"
 
-/* The frets leaf in `rows` rows (at least 19): the headroom map with what was heard, what
- * explains it, and the crowns with what levelling takes off them. */
+/* The frets leaf in `rows` rows (at least 19): the headroom map with the notes heard, what
+ * explains the buzzes, and the crowns with what levelling takes off them. */
 void frets_view_draw(const struct pen *pen, const struct app *app, int row, int rows);
 
 #endif

@@ -63,7 +63,7 @@ static char heard_mark(const struct survey_buzz *buzz, int note)
     return buzz->clean >> note & 1 ? 'c' : ' ';
 }
 
-/* What was heard of a note stands before its mark. */
+/* The letter for what was heard comes before the note's mark. */
 static void draw_note(const struct pen *pen, const struct app *app, int string, int note, int row,
                       int column, bool looked_at)
 {
@@ -109,7 +109,7 @@ static int within(int value, int least, int most)
     return value < least ? least : value > most ? most : value;
 }
 
-/* Three columns hold thousandths of an inch or tenths of a mm. */
+/* The amounts have three columns: thousandths of an inch, or tenths of a mm. */
 static bool is_inch(const struct app *app)
 {
     return app->units.bare[MEASURE_FEELER] == UNIT_TH;
@@ -132,7 +132,7 @@ static void draw_amount(const struct pen *pen, const struct app *app, int string
                   app->previewing ? ROLE_PREVIEW : ROLE_VALUE, memory);
 }
 
-/* Under the map, column under column. */
+/* The amounts under the map, in the same columns. */
 static void draw_amounts(const struct pen *pen, const struct app *app, const struct grid *grid,
                          int row)
 {

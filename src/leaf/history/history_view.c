@@ -11,10 +11,10 @@
 #include "leaf/history/history_state.h"
 
 enum {
-    LABEL = 16,       /* a row's name and unit, the mark of the row looked at before them */
+    LABEL = 16,       /* the mark of the row looked at, the row's name and unit */
     CELL = 11,        /* one pass, with the blank or mark before it */
-    CHANGE = 14,      /* what changed */
-    WIDE = 100,       /* from so many columns on, two comparisons */
+    CHANGE = 14,      /* one comparison */
+    WIDE = 100,       /* screens this wide show two comparisons */
     HEADING_ROWS = 2, /* date, pass */
     GRID_ROWS = HEADING_ROWS + HISTORY_ROW_COUNT_,
     NOTES_MAX = 5
@@ -36,7 +36,7 @@ static void find_window(struct view *view)
     const int count = view->history->count;
 
     view->shown = count < fit ? count : fit;
-    /* The newest at the right edge, unless an older one is looked at. */
+    /* The newest is at the right edge, unless an older one is looked at. */
     view->left = count - view->shown;
     if (view->at < view->left)
         view->left = view->at - view->shown / 2;
@@ -56,7 +56,7 @@ static const char *text_or(const struct view *view, struct reading_key key, cons
     return text ? text : otherwise;
 }
 
-/* Whether a pass was measured on the day of the one that stands left of it. */
+/* Whether a pass was measured on the same day as the one to its left. */
 static bool is_same_day(const struct view *view, int i)
 {
     const struct history_pass *pass = &view->history->passes[i];
@@ -65,7 +65,7 @@ static bool is_same_day(const struct view *view, int i)
            floor(pass[-1].day) >= floor(pass->day);
 }
 
-/* The day of a pass; over the next ones of that day the time, which tells them apart. */
+/* The day of a pass; for further passes of that day the time, which tells them apart. */
 static void add_when(const struct view *view, int i, struct strbuf *out)
 {
     const struct history_pass *pass = &view->history->passes[i];
@@ -81,7 +81,7 @@ static void add_when(const struct view *view, int i, struct strbuf *out)
         strbuf_add(out, text_or(view, reading_key_visit(FIELD_VISIT_DATE, pass->visit), "no date"));
 }
 
-/* Its label, else its number alone, which then says what it is. */
+/* Its number and label; without a label, "pass" and its number. */
 static void add_which(const struct view *view, int i, struct strbuf *out)
 {
     const struct history_pass *pass = &view->history->passes[i];
@@ -118,7 +118,7 @@ static void draw_label(const struct view *view, enum history_row row)
     pen_put_right(view->pen, at, LABEL - 4, 4, ROLE_DIM, history_row_unit(row, &view->app->units));
 }
 
-/* Whole numbers of a length leave room for the tenth that others of their row have. */
+/* Pads whole numbers so that they line up with those of the row that have a tenth. */
 static void add_aligned(const struct view *view, enum history_row row, double value, bool change,
                         struct strbuf *out)
 {
@@ -129,7 +129,7 @@ static void add_aligned(const struct view *view, enum history_row row, double va
         strbuf_add(out, "  ");
 }
 
-/* A side's value in its half of a cell; rows with one value use the right half. */
+/* Puts a side's value into its half of a cell; rows with one value use the right half. */
 static void put_half(const struct view *view, int row, int column, int width, bool right,
                      enum role role, const char *text)
 {
@@ -138,7 +138,7 @@ static void put_half(const struct view *view, int row, int column, int width, bo
     pen_put_right(view->pen, row, right ? column + width - half : column, half, role, text);
 }
 
-/* One string has both ends of a saddle, but no other side. */
+/* An instrument with one string has two saddle ends, but only one side of anything else. */
 static int count_sides(const struct view *view, enum history_row row)
 {
     const int strings = view->app->now.setup.board.strings;
@@ -230,7 +230,7 @@ static void draw_grid(const struct view *view)
         draw_changes(view, last_visit, column + CHANGE);
 }
 
-/* Which pass is looked at in full, and which part of all stands on the screen. */
+/* A rule that names the pass looked at, and which of the passes are on the screen. */
 static void draw_rule(const struct view *view, int row)
 {
     const struct history_pass *pass = &view->history->passes[view->at];
@@ -257,13 +257,13 @@ static void draw_rule(const struct view *view, int row)
     pen_put(view->pen, row, 1 + used, 1, ROLE_LABEL, " ");
 }
 
-/* In ASCII a plus-minus takes two columns. */
+/* In ASCII a plus-minus takes two columns, which the width must allow for. */
 static int note_width(const struct pen *pen)
 {
     return pen->frame->columns - (pen->utf8 ? 2 : 4);
 }
 
-/* Rows that all notes take, at most NOTES_MAX. */
+/* The rows that all notes need, at most NOTES_MAX. */
 static int notes_height(const struct pen *pen, const struct history_notes *notes)
 {
     int height = 0;
@@ -273,7 +273,7 @@ static int notes_height(const struct pen *pen, const struct history_notes *notes
     return height < NOTES_MAX ? height : NOTES_MAX;
 }
 
-/* The notes that find room whole. */
+/* Draws the notes that fit whole. */
 static void draw_notes(const struct pen *pen, const struct history_notes *notes, int row, int rows)
 {
     for (int i = 0; i < notes->count; i++) {

@@ -12,10 +12,10 @@ enum {
     LABEL = 13,
     UNIT = 5,
     FIGURE_ROWS = 9,
-    ABSENT = -1, /* no such figure for a state of the slot */
+    ABSENT = -1, /* there is no such figure for this state of the slot */
 };
 
-/* The figures, one row after the other. */
+/* The figures, row by row. */
 struct page {
     const struct pen *pen;
     const struct app *app;
@@ -52,7 +52,7 @@ struct slot_row {
     const char *label, *unit;
     int figures[NECK_SLOT_RECUT + 1];
     void (*add)(const struct page *page, double value, struct strbuf *out);
-    bool wood; /* marked where it is too little */
+    bool wood; /* wood left: marked if too little */
 };
 
 static void add_stiffness(const struct page *page, double value, struct strbuf *out)
@@ -109,7 +109,7 @@ static void draw_heading(struct page *page)
     page->row++;
 }
 
-/* " +- .001" where the figure has an uncertainty. */
+/* " +- .001", if the figure has an uncertainty. */
 static void add_u(const struct figure *figure, double factor, int decimals, struct strbuf *out)
 {
     if (!(figure->u > 0))
@@ -118,7 +118,7 @@ static void add_u(const struct figure *figure, double factor, int decimals, stru
     num_format_fixed(figure->u * factor, decimals, false, out);
 }
 
-/* A row with a label and one text; a dash where there is nothing to say. */
+/* A row with a label and one text; a dash if the text is empty. */
 static void draw_text(struct page *page, const char *label, enum role role, const char *text)
 {
     pen_put(page->pen, page->row, page->column, LABEL, ROLE_LABEL, label);
@@ -186,7 +186,7 @@ static void draw_angle(struct page *page)
     draw_text(page, "neck angle", figure ? value_role(page, figure) : ROLE_DIM, memory);
 }
 
-/* What the angle takes, by how the neck is held: heel taper or pocket shim, and the wedge
+/* What a new neck angle needs, by the kind of join: heel taper or pocket shim, and the wedge
  * under the tongue. */
 static void draw_reset(struct page *page)
 {
@@ -251,7 +251,7 @@ static void draw_figures(struct page *page)
     draw_reset(page);
 }
 
-/* What to measure next, or, with everything known, whether the angle has to be reset. */
+/* What to measure next, or, if everything is known, whether a reset is needed. */
 static void draw_next(struct page *page)
 {
     const enum reset_verdict verdict = page->derived->verdict;

@@ -6,8 +6,8 @@
 #include "draw/pen.h"
 
 /* The neck leaf in `rows` rows (at least 19): its readings as a form; beside it stiffness,
- * relief, wood left, router stop, tenon and neck angle, and the section at fret 1. Gives
- * what to mind. */
+ * relief, wood left, router stop, tenon and neck angle, and the section at fret 1. Returns
+ * the caution. */
 const char *neck_view_draw(const struct pen *pen, const struct app *app, int row, int rows);
 
 #endif

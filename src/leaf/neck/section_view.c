@@ -13,8 +13,8 @@ enum {
     TICKS = 2,      /* a number at every second tick */
 };
 
-/* How mm become dots: across from the bass edge, up from the glue line; what stands beside the
- * picture is in `unit`, inches or mm. */
+/* How mm become dots: across from the bass edge, up from the glue line. The numbers beside the
+ * picture are in `unit`, inches or mm. */
 struct drawing {
     const struct neck_facts *neck;
     enum unit unit;
@@ -32,7 +32,7 @@ static int dot_y(const struct drawing *drawing, double y_mm)
     return (int)lround((drawing->neck->board_mm.value - y_mm) * drawing->dots_per_mm);
 }
 
-/* A line through places in mm. */
+/* A line through points in mm. */
 static void draw_path(struct drawing *drawing, enum canvas_layer layer, int dash,
                       const double (*mm)[2], int count)
 {
@@ -47,7 +47,7 @@ static void draw_path(struct drawing *drawing, enum canvas_layer layer, int dash
     }
 }
 
-/* A cut into the shaft's flat face, in the middle of it. */
+/* A slot in the middle of the shaft's flat face. */
 static void draw_cut(struct drawing *drawing, enum canvas_layer layer, int dash, double width_mm,
                      double depth_mm)
 {
@@ -68,7 +68,8 @@ static void draw_board(struct drawing *drawing)
     draw_path(drawing, LAYER_NOW, 1, path, 5);
 }
 
-/* Half an ellipse, by its depth at every dot across and its width at every dot down. */
+/* Half an ellipse: a dot for its depth at every step across, and for its width at every step down,
+ * so that it has no gaps. */
 static void draw_shaft(struct drawing *drawing)
 {
     const double half = drawing->neck->width_mm.value / 2;
@@ -96,8 +97,8 @@ static bool has_slot(const struct neck_facts *neck)
     return neck->slot_width_mm.given && neck->slot_depth_mm.given;
 }
 
-/* The rod lies on the bottom of the slot it is to go into: the recut one where one is planned.
- * How wide it is nobody asks; it is drawn to fill the slot. */
+/* The rod lies on the bottom of its slot, the recut one if one is planned.
+ * Its width is not entered, so it is drawn to fill the slot. */
 static void draw_rod(struct drawing *drawing)
 {
     const struct neck_facts *neck = drawing->neck;
@@ -116,7 +117,7 @@ static void draw_rod(struct drawing *drawing)
                 canvas_dot(&drawing->canvas, LAYER_FRET, x, y);
 }
 
-/* The size that the cell in hand holds, drawn where it is measured. */
+/* Marks the size that the cell in hand holds, where it is measured. */
 static void draw_mark(struct drawing *drawing, enum field_id field)
 {
     const struct neck_facts *neck = drawing->neck;
@@ -152,8 +153,8 @@ static void draw_mark(struct drawing *drawing, enum field_id field)
     }
 }
 
-/* The scale under the neck: a tick every 5 mm or 1/4 in, a longer one with its number at every
- * second. */
+/* The scale under the neck: a tick every 5 mm or 1/4 in; every second one is longer and has its
+ * number. */
 static void draw_ruler(struct drawing *drawing, const struct pen *pen, const struct form_area *area)
 {
     const int last = drawing->canvas.rows * CANVAS_DOWN - 1, row = area->row + area->rows - 1;
@@ -186,7 +187,7 @@ struct legend {
     int row, end, column;
 };
 
-/* Hundredths, of either unit, as far as a calliper on wood can be trusted. */
+/* To hundredths of either unit: a calliper on wood cannot be trusted further. */
 static void add_size(struct strbuf *out, double mm, enum unit unit)
 {
     if (unit == UNIT_IN)
@@ -262,7 +263,7 @@ void section_view_draw(const struct pen *pen, const struct app *app, const struc
         !neck->shaft_mm.given)
         return;
     drawing.dots_per_mm = fmin((across - 1) / neck->width_mm.value, (down - 1) / high_mm);
-    /* No more rows than the neck takes at this scale. */
+    /* No more rows than the neck needs at this scale. */
     used.rows =
         2 + ((int)lround(high_mm * drawing.dots_per_mm) + RULER_DOTS + CANVAS_DOWN) / CANVAS_DOWN;
     if (canvas_init(&drawing.canvas, used.rows - 2, columns) != STATUS_OK)

@@ -9,8 +9,9 @@
 enum { SECTION_VIEW_ROWS_MIN = 5 }; /* heading, three rows of dots, the scale's numbers */
 
 /*
- * The neck cut through at fret 1, in its true proportions over a scale in mm: board, shaft,
- * slot, recut, rod; the size in hand is marked. Nothing where the outline is not known.
+ * The cross-section of the neck at fret 1, in true proportions over a scale in the shop's unit:
+ * board, shaft, slot, recut, rod; the size in hand is marked. Draws nothing if the outline is not
+ * known.
  */
 void section_view_draw(const struct pen *pen, const struct app *app, const struct form_area *area);
 

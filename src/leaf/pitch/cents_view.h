@@ -6,9 +6,9 @@
 #include "draw/pen.h"
 
 /*
- * The cents of the string in hand over its frets, in `rows` rows (at least 5): a heading,
- * the curves as predicted and at best, the readings as marks over the zero line and the
- * band that is left alone, and the fret numbers. `fret` is the one in hand, 0 for none.
+ * The cents of the string in hand along its frets, in `rows` rows (at least 5): a heading,
+ * the predicted and the best curve, the readings as marks, the zero line, the
+ * band that counts as in tune, and the fret numbers. `fret` is the one in hand, 0 for none.
  */
 void cents_view_draw(const struct pen *pen, const struct app *app, int fret, int row, int rows);
 

@@ -12,7 +12,7 @@ enum {
     SETBACK = 6, /* width of the setback's column */
     FRETS_LEFT = 1 + LABEL + SETBACK,
     FRET_CELL = 5,
-    FRETS_LEAST = 7 * FRET_CELL, /* what the figures beside the frets leave to them */
+    FRETS_LEAST = 7 * FRET_CELL, /* the frets' columns that the figures beside them leave */
     HEADING = 2,
     PICTURE_MIN = 5,
     PICTURE_MAX = 16,
@@ -26,7 +26,7 @@ struct page {
     int strings, frets, fret; /* the fret in hand */
 };
 
-/* A column of figures beside the frets. `unit` is a gauge's, or the words under the title. */
+/* A column of figures beside the frets. `unit` is a gauge's unit, or the words under the title. */
 struct side_column {
     const char *title, *words;
     enum field_measure measure;
@@ -114,7 +114,7 @@ static enum role add_left(const struct page *page, int string, struct strbuf *ou
     return add_figure(page, FIGURE_CENTS_BEST_RMS, string, out);
 }
 
-/* The first three always find room. */
+/* The first three always fit. */
 static const struct side_column side_columns[] = {
     {"calc.", "cents", MEASURE_NONE, 6, add_calculated},
     {"saddle back", NULL, MEASURE_SMALL, 13, add_saddle},
@@ -126,7 +126,7 @@ static const struct side_column side_columns[] = {
 };
 enum { SIDE_COLUMNS = sizeof side_columns / sizeof side_columns[0], SIDE_LEAST = 3 };
 
-/* How many of them find room, and their width together. */
+/* How many of them fit, and their total width. */
 static int side_count(const struct page *page, int *ret_width)
 {
     const int room = page->pen->frame->columns - FRETS_LEFT - FRETS_LEAST - 1;
@@ -215,7 +215,7 @@ static void draw_table(const struct page *page, int row, int rows)
     }
 }
 
-/* One sentence; the row behind it. */
+/* Draws one sentence; returns the row after it. */
 static int put_sentence(const struct page *page, int row, int end, enum role role,
                         const char *words)
 {
@@ -256,7 +256,7 @@ static int put_string(const struct page *page, int string, int row, int end)
     return put_sentence(page, row, end, ROLE_VALUE, memory);
 }
 
-/* The string in hand in full, then, with room for all of them, the moves of the others. */
+/* The string in hand in full, then the moves of the other strings, if they all fit. */
 static void draw_detail(const struct page *page, int row, int rows)
 {
     const int string = app_string(page->app), end = row + rows;

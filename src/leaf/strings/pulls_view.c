@@ -8,7 +8,7 @@
 #include "base/num.h"
 #include "leaf/strings/leaf_strings.h"
 
-/* One column: what it writes for a string (or the total), and how that is meant. */
+/* One column: the text for a string (or the total), and its role. */
 struct pulls_column {
     const char *name, *unit;
     int width; /* the blank before it included */

@@ -5,7 +5,7 @@
 #include "session/app.h"
 #include "draw/pen.h"
 
-/* The strings' pulls in columns, as they are and as a what-if would have them, and as bars. */
+/* The strings' pulls in columns, now and with a what-if, and as bars. */
 
 enum { PULLS_TOTAL = 0, PULLS_MAX = 8, PULLS_MASS_WIDTH = 14 };
 
@@ -14,28 +14,29 @@ struct pulls_column;
 /* Columns side by side. */
 struct pulls {
     const struct app *app;
-    int column; /* where they begin */
-    int width;  /* together */
+    int column; /* of the screen, of the first one */
+    int width;  /* of all of them */
     const struct pulls_column *columns[PULLS_MAX];
     int count;
 };
 
-/* Pull (in an inch shop also in lb) and stress as they are. */
+/* Lays out the columns for now: pull (in an inch shop also in lb) and stress. */
 void pulls_lay_now(struct pulls *pulls, const struct app *app);
 
-/* And the unit mass with where it comes from. */
+/* Adds the unit mass and where it comes from. */
 void pulls_add_mass(struct pulls *pulls);
 
-/* Note, gauge where a set is asked, pull, change, stress; with room the share of the total. */
+/* Lays out the what-if: note, gauge if it is of a set, pull, change, stress; if `roomy`, the share
+ * of the total. */
 void pulls_lay_then(struct pulls *pulls, const struct app *app, bool roomy);
 
-/* Names, and units in the row under them. */
+/* The columns' names, and their units in the row below. */
 void pulls_draw_heading(const struct pen *pen, const struct pulls *pulls, int row);
 
 /* A string's row, or PULLS_TOTAL. */
 void pulls_draw(const struct pen *pen, const struct pulls *pulls, int row, int string);
 
-/* Every string's pull as a bar, the bass string first; a mark where the what-if has it. */
+/* Every string's pull as a bar, the bass string first, with a mark at the pull of the what-if. */
 void pulls_draw_bars(const struct pen *pen, const struct app *app, int row);
 
 #endif

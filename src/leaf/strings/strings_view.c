@@ -9,10 +9,10 @@
 #include "screen/strip_view.h"
 
 enum {
-    NUMBER = 3, /* the strings' numbers, left */
+    NUMBER = 3, /* the strings' numbers, at the left */
     HEADING_ROWS = 3,
     FOOT_ROWS = 4,     /* total, neck, the string in hand, keys */
-    MASS_COLUMNS = 59, /* the columns up to the unit mass are not given up for figures */
+    MASS_COLUMNS = 59, /* columns up to the unit mass, which are not given up for figures */
     EDGE = 2,
 };
 
@@ -39,14 +39,14 @@ static const struct column columns[STRING_COLUMN_COUNT_] = {
     [STRING_COLUMN_MODULUS] = {"core E", 8},
 };
 
-/* The table as it stands on this screen. */
+/* The layout of the table on this screen. */
 struct sheet {
     const struct pen *pen;
     const struct app *app;
     int row;         /* of the first string */
     int first, last; /* columns shown */
     struct pulls now, then;
-    bool asked; /* a what-if stands beside it */
+    bool asked; /* with a what-if beside it */
 };
 
 static int columns_width(int first, int last)
@@ -58,7 +58,7 @@ static int columns_width(int first, int last)
     return width;
 }
 
-/* The columns shown: the one in hand among them, those before it given up first. */
+/* Chooses the columns shown: always the one in hand; those before it are given up first. */
 static void fit_columns(struct sheet *sheet, int room)
 {
     const struct route_cell *cell = app_cell(sheet->app);
@@ -111,7 +111,7 @@ static void draw_columns_heading(const struct sheet *sheet)
     }
 }
 
-/* What is asked stands over its columns, and over those before them as far as it needs. */
+/* The title of the what-if goes over its columns, and extends to the left if it is longer. */
 static int draw_question(const struct sheet *sheet)
 {
     const int end = sheet->pen->frame->columns;
@@ -129,7 +129,7 @@ static int draw_question(const struct sheet *sheet)
     return column;
 }
 
-/* Whether there are columns to either side that are not shown. */
+/* The words that say whether columns to either side are not shown. */
 static const char *more_columns(const struct sheet *sheet)
 {
     if (sheet->last + 1 < STRING_COLUMN_COUNT_)
@@ -154,7 +154,7 @@ static void draw_heading(const struct sheet *sheet)
         pulls_draw_heading(sheet->pen, &sheet->then, row + 1);
 }
 
-/* The edge between what is and what would be. */
+/* The line between the present set and the what-if. */
 static void draw_edge(const struct sheet *sheet, int rows)
 {
     for (int i = 1; sheet->asked && i < rows; i++)

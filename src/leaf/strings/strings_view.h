@@ -6,8 +6,8 @@
 #include "draw/pen.h"
 
 /* The strings leaf in `rows` rows (at least 19): the set as a table with each string's pull and
- * stress; beside it, while one is asked, the what-if; what it means for the neck; with room
- * the pulls as bars. Gives what to mind. */
+ * stress; the what-if, if any, beside it; what it means for the neck; the pulls as bars, if there
+ * is room. Returns the caution. */
 const char *strings_view_draw(const struct pen *pen, const struct app *app, int row, int rows);
 
 #endif

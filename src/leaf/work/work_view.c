@@ -13,28 +13,28 @@ enum {
     NAME_COLUMN = 5,
     NAME_WIDTH = 7,
     TEXT_COLUMN = 12,
-    LINES_MIN = 3 /* for the work lines, before the moves give up what is said below them */
+    LINES_MIN = 3 /* rows for the work lines, for which the moves give up their details */
 };
 
-/* How much is said below the moves that are not in hand. */
+/* How much detail the moves have that are not in hand. */
 enum work_detail { DETAIL_AMOUNT, DETAIL_THEN, DETAIL_CAUTION };
 
 struct page {
     const struct pen *pen;
     const struct app *app;
     const struct work_list *list;
-    int row, end; /* the next row, and the one behind the last */
+    int row, end; /* the next row, and the one after the last */
     enum work_detail detail;
-    bool counting; /* rows are counted, nothing is drawn */
+    bool counting; /* only count the rows */
 };
 
-/* In ASCII a plus-minus takes two columns. */
+/* In ASCII a plus-minus takes two columns, which the width must allow for. */
 static int text_width(const struct page *page)
 {
     return page->pen->frame->columns - TEXT_COLUMN - (page->pen->utf8 ? 1 : 3);
 }
 
-/* A row at least, also for a text that is empty. */
+/* Uses at least one row, even for an empty text. */
 static void put_text(struct page *page, enum role role, const char *text)
 {
     const int room = page->counting ? 0 : page->end - page->row;
@@ -83,7 +83,7 @@ static void draw_name(const struct page *page, enum move_kind kind)
     pen->frame->cursor_column = NAME_COLUMN;
 }
 
-/* How far the rod was turned, where that is logged. */
+/* How far the rod was turned, if that is logged. */
 static void add_turns(const struct page *page, const struct move *move, struct strbuf *out)
 {
     const struct reading_key key =
@@ -191,7 +191,7 @@ static void draw_heading(const struct page *page, int row)
     pen_put(page->pen, row, 1 + used, 1, ROLE_LABEL, " ");
 }
 
-/* The cautions that stand by the work in hand (or the others), as many as find room whole;
+/* Draws the cautions that apply to the work in hand (or the others), as many as fit whole;
  * returns the rows used. */
 static int draw_cautions(const struct page *page, const char *work, bool applying, int row)
 {
@@ -218,7 +218,7 @@ static int draw_cautions(const struct page *page, const char *work, bool applyin
                     : 0;
 }
 
-/* True when what stands by the work in hand found room. */
+/* True if all cautions that apply to the work in hand fit. */
 static bool draw_all_cautions(const struct page *page, const char *work, int row)
 {
     if (page->end - row < 2)
@@ -243,7 +243,7 @@ static void draw_left(const struct page *page, int row)
                 left ? ROLE_OFF : ROLE_GOOD, memory);
 }
 
-/* What the work in hand is called: the move's name, or the line's own words. */
+/* The name of the work in hand: the move's name, or the line's own words. */
 static void add_work(const struct app *app, struct strbuf *out)
 {
     const enum move_kind kind = work_move_in_hand(app);
@@ -280,7 +280,7 @@ const char *work_view_draw(const struct pen *pen, const struct app *app, int row
 
     work_list_make(app, &list);
     add_work(app, &work);
-    /* Beside the moves: their heading, the lines with theirs, and what is left. */
+    /* The rows besides the moves: their heading, the lines with theirs, and what is left to do. */
     const int lines = 1 + work_lines_height(app);
     const int needed = lines < 1 + LINES_MIN ? lines : 1 + LINES_MIN;
     while (page.detail > DETAIL_AMOUNT && moves_height(&page, page.detail) + 2 + needed > rows)
@@ -295,7 +295,7 @@ const char *work_view_draw(const struct pen *pen, const struct app *app, int row
                                      room < lines + WORK_FULL_ROWS ? room : lines + WORK_FULL_ROWS);
     draw_left(&page, at + used);
     page.end = row + rows;
-    /* The moves have their own cautions; a line of one's own has its first one at least. */
+    /* The moves show their own cautions; a line of the user's own at least its first one. */
     return draw_all_cautions(&page, memory, at + used + 1) || work_move_in_hand(app) != MOVE_COUNT_
                ? caution_reserve()
                : find_caution(memory);

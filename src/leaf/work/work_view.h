@@ -7,12 +7,12 @@
 
 /*
  * The job list in `rows` rows (at least 19): the moves in order, each with its amounts, what
- * the gauge reads afterwards and what to mind; the work lines of the visit; room for one
- * more; what is left to do. Returns what to mind that does not stand there.
+ * the gauge reads afterwards and its caution; the work lines of the visit; an empty line for one
+ * more; what is left to do. Returns a caution that is not shown there.
  */
 const char *work_view_draw(const struct pen *pen, const struct app *app, int row, int rows);
 
-/* What the entry line asks for and says on this leaf. */
+/* Adds this leaf's prompt for the entry line. */
 void work_view_add_prompt(const struct app *app, struct strbuf *out);
 void work_view_add_hint(const struct app *app, struct strbuf *out);
 
