@@ -38,7 +38,7 @@ static enum exit_code run_sheet(int count, char **words)
     return sheet_options_read(count, words, &options) ? sheet_command(&options) : EXIT_USAGE;
 }
 
-/* A command by its name; false where it is called by none. */
+/* Runs the command that words[0] names; false if it names none. */
 static bool run_command(int count, char **words, enum exit_code *ret_code)
 {
     switch (option_find_line(words[0])) {
@@ -62,7 +62,7 @@ static bool run_command(int count, char **words, enum exit_code *ret_code)
     }
 }
 
-/* `words` without the program's own name. */
+/* `words` does not include the program's name. */
 static enum exit_code run(int count, char **words)
 {
     enum exit_code code;
@@ -89,9 +89,9 @@ static enum exit_code run(int count, char **words)
 
 int main(int count, char **words)
 {
-    /* Only the characters follow the locale; numbers are written with a point everywhere. */
+    /* Only the character set follows the locale; numbers always have a point. */
     (void)setlocale(LC_CTYPE, "");
-    /* A file size limit shall fail the write, not end the program. */
+    /* At a file size limit a write must fail, not end the program. */
     (void)signal(SIGXFSZ, SIG_IGN);
     return (int)run(count > 0 ? count - 1 : 0, words + 1);
 }

@@ -6,7 +6,7 @@
 #include "commands/shop_settings.h"
 #include "model/derive.h"
 
-/* The faults of a profile's current state; how many. */
+/* Reports the faults of a profile's current state; returns how many. */
 static int report_faults(const char *path, const struct record *record)
 {
     struct derived derived;
@@ -51,7 +51,7 @@ static enum exit_code check_one(const char *path)
 
 enum exit_code check_command(char *const *paths, int count)
 {
-    /* The gauges' units decide how every reading is shown and typed. */
+    /* Checked too, as the shop's units decide how every reading is shown and typed. */
     enum exit_code worst = shop_settings_check();
 
     for (int i = 0; i < count; i++) {

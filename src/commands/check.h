@@ -6,8 +6,8 @@
 
 /*
  * `sillet check FILE...`: names every problem with file and line, then what the model finds
- * impossible. EXIT_FINDINGS when there is an error or a fault, EXIT_CANNOT when a file
- * cannot be read; notes and warnings alone are good.
+ * impossible. EXIT_FINDINGS if there is an error or a fault, EXIT_CANNOT if a file
+ * cannot be read; EXIT_GOOD with notes and warnings only.
  */
 enum exit_code check_command(char *const *paths, int count);
 

@@ -25,10 +25,10 @@ void csv_add_safe(const char *text, struct strbuf *out)
     }
 }
 
-/* What parts fields for one spreadsheet or another, by its country's habits. */
+/* The field separators of spreadsheets in different countries. */
 static const char separators[] = ",;|\t\r\n";
 
-/* A number by itself, signed or not: it means nothing but what it is. */
+/* A plain number, signed or not, is harmless. */
 static bool is_number(const char *text)
 {
     static const char digits[] = "0123456789";
@@ -41,7 +41,8 @@ static bool is_number(const char *text)
     return whole + part > 0 && *at == '\0';
 }
 
-/* Ones that a spreadsheet may take for "=", "+", "-" and "@": the wide and the small. */
+/* Characters that a spreadsheet may take for "=", "+", "-" or "@", with their wide and small
+ * forms. */
 static bool is_formula_sign(uint32_t rune)
 {
     switch (rune) {
@@ -63,7 +64,7 @@ static bool is_formula_sign(uint32_t rune)
     }
 }
 
-/* One that shows nothing, so that what is behind it may count as the first. */
+/* A character that shows nothing, so that a spreadsheet may skip it. */
 static bool is_blank(uint32_t rune)
 {
     return rune == ' ' || rune == 0xA0 || rune == 0xAD || rune == 0x1680 || rune == 0x180E ||
@@ -71,7 +72,7 @@ static bool is_blank(uint32_t rune)
            rune == 0x202F || (rune >= 0x205F && rune <= 0x2064) || rune == 0x3000 || rune == 0xFEFF;
 }
 
-/* The first rune that shows; 0 for none. */
+/* The first visible character; 0 if there is none. */
 static uint32_t first_shown(const char *at)
 {
     size_t left = strlen(at);
@@ -88,8 +89,8 @@ static uint32_t first_shown(const char *at)
     return 0;
 }
 
-/* Where a field may begin, whatever the spreadsheet takes for a separator: would it compute what
- * follows? */
+/* Whether some spreadsheet could take the text at `at`, the start of a field for one of the
+ * separators, for a formula. */
 static bool begins_formula(const char *text, const char *at)
 {
     if (at > text && !strchr(separators, at[-1]))

@@ -65,7 +65,7 @@ static void print_string(struct printer *printer, const struct derived *derived,
     print_section(printer, &derived->figures, FIGURE_SECTION_STRING, string);
 }
 
-/* NULL where it is not known. */
+/* NULL if the state is not known. */
 static const char *state_name(const struct move *move)
 {
     static const char *const names[] = {
@@ -74,7 +74,7 @@ static const char *state_name(const struct move *move)
     return move_is_done(move) ? "done" : names[move->state];
 }
 
-/* The amounts of one move that are due. */
+/* The amounts of one move, where due. */
 static void print_amounts(struct printer *printer, enum move_kind kind, const struct move *move)
 {
     char memory[32];
@@ -123,8 +123,8 @@ void figures_print(const struct derived *derived, struct printer *printer)
     print_moves(printer, &derived->moves);
 }
 
-/* A what-if for other strings than the instrument has asks for the wrong thing; without a
- * board there is nothing to ask, and the findings say so. */
+/* Whether the what-if is for as many strings as the instrument has; if not, says so. Without a
+ * board it passes, and the findings say what is missing. */
 static bool fits(const struct figures_options *options, const struct derived *derived)
 {
     const struct what_if_change *change = &options->change;

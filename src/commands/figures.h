@@ -7,12 +7,12 @@
 #include "commands/report.h"
 #include "model/derive.h"
 
-/* Prints every figure as INI, absent figures left out, what the model found as
- * comments in front. */
+/* Prints every figure as INI, without the absent ones, after the model's findings as
+ * comments. */
 void figures_print(const struct derived *derived, struct printer *printer);
 
-/* `sillet figures`: EXIT_FINDINGS when the profile holds an error or an impossible geometry;
- * what could be computed is printed all the same. EXIT_USAGE, nothing printed, when a tuning
+/* `sillet figures`: EXIT_FINDINGS if the profile holds an error or an impossible geometry;
+ * what could be computed is printed all the same. EXIT_USAGE, with nothing printed, if a tuning
  * or set is for another number of strings. */
 enum exit_code figures_command(const struct figures_options *options);
 

@@ -84,7 +84,7 @@ static bool take(void *asked, enum option_id id, const char *value)
     struct figures_options *options = asked;
 
     if ((id == OPTION_TUNING || id == OPTION_NOTES) && options->change.has_notes) {
-        fputs("sillet: --tuning and --notes say the same; one of them is wanted\n", stderr);
+        fputs("sillet: only one tuning can be asked for, by --tuning or --notes\n", stderr);
         return false;
     }
     if (id != OPTION_ALL_VISITS && id != OPTION_MORE)

@@ -6,17 +6,17 @@
 
 #include "model/survey_what_if.h"
 
-/* What `sillet figures` was asked for. */
+/* The options of `sillet figures`. */
 struct figures_options {
     const char *path;
     bool all_visits; /* every visit and pass as CSV, nothing else */
-    bool more;       /* everything else that the model can say */
+    bool more;       /* also everything else that the model can say */
     bool what_if;    /* another tuning or set, in `change` */
     struct what_if_change change;
 };
 
-/* Reads the words behind `sillet figures`. False, after a message that says what is accepted, when
- * they are not understood. */
+/* Reads the words after `sillet figures`. False if they are not understood, after a message that
+ * says what is accepted. */
 bool figures_options_read(int count, char *const *words, struct figures_options *ret_options);
 
 #endif

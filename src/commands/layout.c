@@ -30,7 +30,8 @@ static void say_missing(const char *path, enum template_kind kind, const char *m
     fprintf(stderr, " template %s left out: missing %s\n", template_name(kind), missing);
 }
 
-/* Draws what is wanted and can be; false when something that was named cannot. */
+/* Draws the templates that are wanted and possible. *ret_complete is false if one that was named
+ * lacks readings. */
 static enum status draw(const struct layout_options *options, const struct record *record,
                         struct drawings *drawings, bool *ret_complete)
 {
@@ -89,7 +90,7 @@ static enum status lay_out(const struct layout_options *options,
     return status;
 }
 
-/* The day of the readings rather than today's, so that the same record gives the same bytes. */
+/* Dated with the day of the readings, not today, so that the same record gives the same bytes. */
 static enum status make_bytes(const struct layout_options *options, const struct record *record,
                               const struct drawings *drawings, struct page_bytes *ret_bytes)
 {

@@ -6,8 +6,8 @@
 
 /*
  * `sillet layout [--paper a4|letter] -o OUT.pdf|OUT.svg FILE [TEMPLATE...]`: templates at true
- * scale. Takes the words behind "layout". Without names, all for which the readings are there;
- * a named one that lacks readings is a finding. OUT is written whole or not at all.
+ * scale. Takes the words after "layout". Without names, draws all that are of use and have their
+ * readings; a named one that lacks readings is a finding. OUT is written whole or not at all.
  */
 enum exit_code layout_command(int count, char *const *words);
 

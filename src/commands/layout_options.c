@@ -20,7 +20,7 @@ static bool take_output(const char *path, struct layout_options *options)
     options->svg = ends_in(path, ".svg");
     if (options->svg || ends_in(path, ".pdf"))
         return true;
-    fprintf(stderr, "sillet: -o '%s' is no kind of file that is known; .pdf or .svg is wanted\n",
+    fprintf(stderr, "sillet: -o '%s': a name that ends in .pdf or .svg is wanted\n",
             shown_string(path).text);
     return false;
 }
@@ -78,7 +78,7 @@ bool layout_options_read(int count, char *const *words, struct layout_options *r
     if (!option_read(LINE_LAYOUT, count, words, &reader))
         return false;
     if (!options.path || !options.output) {
-        fputs("sillet: layout wants a FILE and -o with a name ending in .pdf or .svg\n", stderr);
+        fputs("sillet: layout needs a FILE, and -o with a name ending in .pdf or .svg\n", stderr);
         return false;
     }
     for (int k = 0; k < TEMPLATE_COUNT_ && !options.named; k++)

@@ -7,12 +7,13 @@
 struct layout_options {
     const char *path, *output;
     bool svg;
-    struct page_size paper;       /* 0 by 0: what goes with the shop's units */
-    bool named;                   /* some were asked for by name */
-    bool wanted[TEMPLATE_COUNT_]; /* these; all where none was named */
+    struct page_size paper;       /* 0 by 0: the shop's paper */
+    bool named;                   /* templates were asked for by name */
+    bool wanted[TEMPLATE_COUNT_]; /* these; all if none was named */
 };
 
-/* False after a message on standard error that says what is wrong and what is accepted. */
+/* Reads the words after "layout". False after a message on standard error that says what is wrong
+ * and what is accepted. */
 bool layout_options_read(int count, char *const *words, struct layout_options *ret_options);
 
 #endif

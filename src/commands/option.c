@@ -64,7 +64,7 @@ static bool refuse_option(enum option_line line, const char *name)
     return false;
 }
 
-/* Takes the option at words[0]; how many words that were, 0 after a message. */
+/* Takes the option at words[0]; returns the number of words used, 0 after a message. */
 static int take_option(enum option_line line, int count, char *const *words,
                        const struct option_reader *reader)
 {
@@ -102,7 +102,7 @@ bool option_read(enum option_line line, int count, char *const *words,
 bool option_take_file(enum option_line line, const char *word, const char **ret_path)
 {
     if (*ret_path) {
-        fprintf(stderr, "sillet: %s wants one FILE\n", lines[line].name);
+        fprintf(stderr, "sillet: %s takes one FILE\n", lines[line].name);
         return false;
     }
     *ret_path = word;
@@ -116,7 +116,7 @@ bool option_has_file(enum option_line line, const char *path)
     return path || option_take_file(line, path, &unused);
 }
 
-/* What is said of a call stands in a column of its own, each of its lines. */
+/* Prints the description of a call in its own column, line by line. */
 static void print_words(FILE *out, int used, const char *words)
 {
     enum { WORDS_COLUMN = 32 };

@@ -1,37 +1,37 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * The command line, declared once: parser, usage, and by the usage completion and documents
- * follow from this table. No include guard: it is included with LINE and OPTION defined.
+ * The command line, declared once: the parser and the usage follow from this table, and completion
+ * and documents from the usage. No include guard: it is included with LINE and OPTION defined.
  *
  * LINE(id, name, operands, words)
  * OPTION(line, id, name, value, words)
  *
- * A line is one way to call the program; the options behind it are its own. `value` names what an
- * option takes, "" for nothing; completion knows what to offer for FILE, FOLDER, PAPER and NAME
- * (of which the program lists all when it is given a wrong one). `words` say what it does, on
- * as many lines as they have.
+ * A line is one way to call the program; the options after it belong to it. `value` names the value
+ * of an option, "" for none; completion knows what to offer for FILE, FOLDER, PAPER and NAME
+ * (for which the program lists all names when it is given a wrong one). `words` say what it does,
+ * on one or more lines.
  */
 /* clang-format off */
 LINE(SHELF_SCREEN, "", "", "the instruments on file; Enter opens one")
-OPTION(SHELF_SCREEN, SCREEN_FOLDER, "--shelf", "FOLDER", "the same, of another folder")
+OPTION(SHELF_SCREEN, SCREEN_FOLDER, "--shelf", "FOLDER", "the same, in another folder")
 LINE(BENCH, "", "FILE", "open an instrument's profile at the bench")
 LINE(FIGURES, "figures", "FILE", "print every figure as INI")
-OPTION(FIGURES, ALL_VISITS, "--all-visits", "", "every visit and pass as CSV, for a spreadsheet; alone")
-OPTION(FIGURES, MORE, "--more", "", "and the levelling plan, buzz, layout, wood, rod and passes")
-OPTION(FIGURES, TUNING, "--tuning", "NAME", "what if it were tuned so (a wrong NAME lists them all)")
-OPTION(FIGURES, NOTES, "--notes", "\"E2 A2 ...\"", "or to these notes, from the bass side to the treble side")
-OPTION(FIGURES, SHIFT, "--shift", "N", "or N semitones up, -N down")
+OPTION(FIGURES, ALL_VISITS, "--all-visits", "", "instead, every visit and pass as CSV, for a spreadsheet")
+OPTION(FIGURES, MORE, "--more", "", "also the levelling plan, buzz, layout, wood, rod and passes")
+OPTION(FIGURES, TUNING, "--tuning", "NAME", "what if it were in this tuning (a wrong NAME lists them all)")
+OPTION(FIGURES, NOTES, "--notes", "\"E2 A2 ...\"", "or tuned to these notes, from the bass side to the treble side")
+OPTION(FIGURES, SHIFT, "--shift", "N", "or tuned N semitones up, -N down")
 OPTION(FIGURES, SET, "--set", "NAME", "or strung with this set (a wrong NAME lists them all)")
 LINE(SHEET, "sheet", "FILE", "print the customer's sheet")
-OPTION(SHEET, SHEET_OUTPUT, "-o", "FILE", "into a file that ends in .pdf, .svg or .txt")
+OPTION(SHEET, SHEET_OUTPUT, "-o", "FILE", "write it to a file that ends in .pdf, .svg or .txt")
 OPTION(SHEET, SHEET_PAPER, "--paper", "PAPER", "a4 or letter")
-OPTION(SHEET, SHEET_VISIT, "--visit", "N", "of an earlier visit")
-LINE(LAYOUT, "layout", "FILE [TEMPLATE...]", "templates at true scale: board nut saddle heel shim\ntongue; where none is named, all that are of use")
-OPTION(LAYOUT, LAYOUT_OUTPUT, "-o", "FILE", "into a file that ends in .pdf or .svg; has to be given")
-OPTION(LAYOUT, LAYOUT_PAPER, "--paper", "PAPER", "a4 or letter; else what goes with the shop's units")
+OPTION(SHEET, SHEET_VISIT, "--visit", "N", "for an earlier visit")
+LINE(LAYOUT, "layout", "FILE [TEMPLATE...]", "templates at true scale: board nut saddle heel shim\ntongue; if none is named, all that are of use")
+OPTION(LAYOUT, LAYOUT_OUTPUT, "-o", "FILE", "the file to write, which ends in .pdf or .svg; required")
+OPTION(LAYOUT, LAYOUT_PAPER, "--paper", "PAPER", "a4 or letter; by default, what goes with the shop's units")
 LINE(CHECK, "check", "FILE...", "name every problem of a profile, line by line")
 LINE(SHELF, "shelf", "[WORDS]", "list the instruments on file, or those that match")
 OPTION(SHELF, SHELF_CSV, "--csv", "", "as CSV, for a spreadsheet")
-OPTION(SHELF, SHELF_FOLDER, "--shelf", "FOLDER", "of another folder")
+OPTION(SHELF, SHELF_FOLDER, "--shelf", "FOLDER", "in another folder")
 LINE(HELP, "", "--help, --version", "")
 /* clang-format on */

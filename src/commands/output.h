@@ -4,10 +4,10 @@
 
 #include "commands/report.h"
 
-/* The file that a command was told to write, with -o. */
+/* The file that a command writes with -o. */
 
-/* False, after a message, where it is the profile that the command reads, by whatever path or
- * link. NULL, for the terminal, is fine. */
+/* False, after a message, if it is the very profile that the command reads, by any path or
+ * link. NULL means the terminal, and is fine. */
 bool output_spares(const char *output, const char *profile);
 
 /* Writes it whole; EXIT_CANNOT after a message. */

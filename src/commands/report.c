@@ -24,7 +24,7 @@ void report_begin(const char *path, FILE *out)
     size_t left = strlen(path);
 
     fputs("sillet: ", out);
-    /* A shown text is cut where it is long; one character at a time never is. */
+    /* A shown text is cut if it is long, so the name goes out one character at a time. */
     while (left > 0) {
         uint32_t rune;
         const size_t length = utf8_decode(path, left, &rune, NULL);
@@ -65,7 +65,7 @@ void report_words(enum status status, int error, struct strbuf *out)
         strbuf_add(out, "there is no such file or folder");
         return;
     case STATUS_NOWHERE:
-        strbuf_add(out, "a link that leads nowhere; mend or remove it");
+        strbuf_add(out, "a link that leads nowhere; repair or remove it");
         return;
     default:
         strbuf_add(out, status_text(status));

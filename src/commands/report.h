@@ -10,19 +10,19 @@
 /* The program's exit codes. */
 enum exit_code { EXIT_GOOD = 0, EXIT_FINDINGS = 1, EXIT_USAGE = 2, EXIT_CANNOT = 3 };
 
-/* "sillet: FILE:", the name in full and made harmless for a terminal, so that FILE:LINE can
- * be followed. */
+/* "sillet: FILE:", with the name in full, so that tools can follow FILE:LINE, and made safe for a
+ * terminal. */
 void report_begin(const char *path, FILE *out);
 
-/* "sillet: FILE:LINE: what is wrong" for every problem of at least that severity; the
- * file's name is made harmless for a terminal. */
+/* "sillet: FILE:LINE: what is wrong" for every problem of at least that severity, with the
+ * file's name as in report_begin. */
 void report_problems(const char *path, const struct profile_problems *problems,
                      enum profile_severity least, FILE *out);
 
-/* One sentence on a file that could not be opened or written; `error` is its errno. */
+/* One sentence about a file that could not be opened or written; `error` is the errno. */
 void report_failure(const char *path, enum status status, int error, FILE *out);
 
-/* The same sentence into `out`, without the program's and the file's name. */
+/* Adds the same sentence to `out`, without the names of the program and the file. */
 void report_words(enum status status, int error, struct strbuf *out);
 
 #endif

@@ -63,7 +63,7 @@ static enum exit_code make(const void *given, const struct record *record)
     return code;
 }
 
-/* Said before anything is read or begun. */
+/* Checked before anything is read or written. */
 static bool can_make(const struct sheet_options *options)
 {
     if (options->format == SHEET_FORMAT_TEXT || sheet_file_can_draw())

@@ -7,9 +7,9 @@
 
 /*
  * `sillet sheet`: the sheet that goes back with the instrument, as text to the terminal or as
- * a document into a file. EXIT_FINDINGS when the profile holds an error; the sheet is written
- * all the same. EXIT_USAGE for a visit that is not on file. EXIT_CANNOT when something cannot
- * be read or written, or when a drawing is asked of a build without cairo; no file is begun
+ * a document into a file. EXIT_FINDINGS if the profile holds an error; the sheet is written
+ * all the same. EXIT_USAGE for a visit that is not on file. EXIT_CANNOT if something cannot
+ * be read or written, or if a build without cairo is asked for a drawing; no file is begun
  * then.
  */
 enum exit_code sheet_command(const struct sheet_options *options);

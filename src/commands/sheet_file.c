@@ -47,7 +47,7 @@ static enum status add_text(const struct sheet *sheet, bool utf8, struct bytes *
     return bytes_status(bytes);
 }
 
-/* What was asked for, else what the shop uses, else what goes with its units. */
+/* The paper asked for, else the shop's, else what goes with its units. */
 static struct page_size paper_size(const struct sheet_document *document,
                                    const struct shop_letterhead *letterhead)
 {

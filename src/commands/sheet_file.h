@@ -6,15 +6,15 @@
 #include "model/record.h"
 #include "store/bytes.h"
 
-/* The sheet of a visit as the bytes of a document, and documents as files. */
+/* The sheet of a visit as the bytes of a document. */
 
-/* Whether PDF and SVG can be made: built with cairo. */
+/* Whether PDF and SVG can be made, in a build with cairo. */
 bool sheet_file_can_draw(void);
 
 /*
  * Makes the document in memory: nothing is begun on disk before it is whole. `visit` 0 is the
- * last one. Without `utf8` text is ASCII. Failures of sheet_make; a PDF or SVG needs
- * sheet_file_can_draw. Adds to ret_bytes, which the caller has begun and ends.
+ * last one. Without `utf8` text is ASCII. Failures as sheet_make; a PDF or SVG needs
+ * sheet_file_can_draw. Adds to ret_bytes, which the caller initialises and releases.
  */
 struct sheet_document {
     const struct record *record;

@@ -8,17 +8,17 @@
 
 enum sheet_format { SHEET_FORMAT_TEXT, SHEET_FORMAT_PDF, SHEET_FORMAT_SVG };
 
-/* What `sillet sheet` was asked for. */
+/* The options of `sillet sheet`. */
 struct sheet_options {
     const char *path;
-    const char *output; /* NULL: the terminal */
+    const char *output; /* NULL for the terminal */
     enum sheet_format format;
-    enum shop_paper paper; /* unsaid: as the shop's settings have it */
-    int visit;             /* 0: the last one */
+    enum shop_paper paper; /* if unsaid, the shop's */
+    int visit;             /* 0 for the last one */
 };
 
-/* Reads the words behind `sillet sheet`. False, after a message that says what is accepted, when
- * they are not understood. */
+/* Reads the words after `sillet sheet`. False if they are not understood, after a message that says
+ * what is accepted. */
 bool sheet_options_read(int count, char *const *words, struct sheet_options *ret_options);
 
 #endif

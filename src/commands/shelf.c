@@ -16,7 +16,7 @@ static const char *const headings[COLUMN_COUNT] = {
     [MAKER] = "maker",    [SERIAL] = "serial", [VISIT] = "last visit", [MARKS] = "marks",
 };
 
-/* Longer texts stand whole, but do not push the others' columns apart. */
+/* A longer text is printed whole, but does not widen its column. */
 enum { WIDTH_MAX = 32, TEXT_MAX = 4096 };
 
 struct shelf_options {
@@ -68,7 +68,7 @@ static void print_csv(const struct shelf_list *list)
     }
 }
 
-/* 0 for a column in which nothing stands. */
+/* Measures the columns; 0 for an empty one. */
 static void measure(const struct shelf_list *list, int widths[COLUMN_COUNT])
 {
     for (int column = 0; column < COLUMN_COUNT; column++) {
@@ -88,7 +88,7 @@ static void measure(const struct shelf_list *list, int widths[COLUMN_COUNT])
     }
 }
 
-/* No blanks behind the last text of a line: `*gap` holds those not yet printed. */
+/* Prints no blanks after the last text of a line: `*gap` counts those not yet printed. */
 static void print_cell(const char *text, int width, int *gap)
 {
     const int columns = utf8_columns(text);
@@ -150,7 +150,7 @@ static enum exit_code list_shelf(struct shelf *shelf, const struct shelf_options
     struct shelf_list list;
     enum exit_code code = EXIT_CANNOT;
 
-    /* The data folder comes with the first instrument; a folder that was named is missed. */
+    /* The data folder is made with the first instrument; a folder given by name has to exist. */
     if (status != STATUS_OK && (status != STATUS_NOT_FOUND || options->folder)) {
         report_failure(shelf_folder(shelf), status, shelf_error(shelf), stderr);
         return EXIT_CANNOT;
@@ -189,7 +189,7 @@ static bool take_word(void *asked, const char *word)
     strbuf_add(&options->filter, word);
     if (!options->filter.truncated)
         return true;
-    fputs("sillet: shelf: these are too many words\n", stderr);
+    fputs("sillet: shelf: too many words\n", stderr);
     return false;
 }
 

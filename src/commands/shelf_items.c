@@ -5,7 +5,7 @@
 
 #include "store/paths.h"
 
-/* One word for why a file cannot be opened. */
+/* A word or two for why a file cannot be opened. */
 static const char *trouble_of(const struct shelf_entry *entry)
 {
     if (!entry->read || entry->status == STATUS_OK)

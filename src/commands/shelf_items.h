@@ -6,13 +6,13 @@
 #include "commands/report.h"
 #include "store/shelf.h"
 
-/* What store knows of a shelf, as app wants it told. */
+/* Passes what store knows about a shelf to app's list. */
 
-/* Gives the list everything that is on file now. The texts stay the shelf's: this has to be
- * done again after every shelf_scan and shelf_read_next. False without memory. */
+/* Gives the list everything that is on file now. The shelf still owns the texts: call this
+ * again after every shelf_scan and shelf_read_next. False if out of memory. */
 bool shelf_items_give(const struct shelf *shelf, struct shelf_list *list);
 
-/* Opens the shelf in a folder; with NULL, that of the data folder. A failure is printed. */
+/* Opens the shelf in a folder; with NULL, the one in the data folder. Prints a failure. */
 enum status shelf_items_open(const char *folder, struct shelf **ret_shelf);
 
 #endif

@@ -5,19 +5,19 @@
 #include "commands/report.h"
 #include "store/shop.h"
 
-/* The shop's gauges as shop.ini says; what it does not say is in inches. Adds the first thing
- * that is wrong in it to `words` (may be NULL): "shop.ini:3: ...". */
+/* The units of the shop's gauges from shop.ini; inches if it does not say. Adds the first error
+ * in it to `words` (may be NULL): "shop.ini:3: ...". */
 struct shop_units shop_settings_read(struct strbuf *words);
 
-/* What stands on its sheets; nothing where that cannot be read. */
+/* The letterhead of its sheets; empty if it cannot be read. */
 struct shop_letterhead shop_settings_letterhead(void);
 
-/* What the shop prints on: what its letterhead says, else what goes with its rule's units. */
+/* The shop's paper: from its letterhead, else what goes with the units of its rule. */
 enum shop_paper shop_settings_paper(const struct shop_letterhead *letterhead,
                                     const struct shop_units *units);
 
-/* Names everything that is wrong in it on stderr: EXIT_FINDINGS when anything is not understood,
- * EXIT_CANNOT when it cannot be read. */
+/* Prints every error in shop.ini to stderr: EXIT_FINDINGS if anything is not understood,
+ * EXIT_CANNOT if it cannot be read. */
 enum exit_code shop_settings_check(void);
 
 #endif

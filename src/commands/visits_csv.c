@@ -7,8 +7,8 @@
 #include "model/record_walk.h"
 #include "model/uncertainty.h"
 
-/* Long, not wide: passes differ in what was read, and a spreadsheet filters and pivots a long
- * table, while in a wide one each string and fret would be a column of its own. */
+/* The table is long, not wide: passes hold different readings, and a spreadsheet can filter and
+ * pivot a long table. A wide one would need a column for each string and fret. */
 
 static const char *const headings[] = {
     "visit", "date",  "pass", "pass label",    "key",   "name",     "string",
@@ -18,10 +18,10 @@ static const char *const headings[] = {
 struct table {
     struct csv csv;
     const struct record *record;
-    int visit, pass; /* pass 0: the visit as a whole */
+    int visit, pass; /* pass 0 for the visit as a whole */
 };
 
-/* The cells in front of the value; string 0 for none, fret under 0 for none. */
+/* The cells before the value; string 0 for none, fret under 0 for none. */
 static void begin_line(struct table *table, const char *key, const char *name, int string, int fret)
 {
     const struct reading_key date = reading_key_visit(FIELD_VISIT_DATE, table->visit);
@@ -46,7 +46,7 @@ static void end_line(struct table *table, const char *known, const char *typed)
 
 /* --- readings --- */
 
-/* False where the reading has no step of a gauge. */
+/* The step of the gauge; false if the reading has none. */
 static bool step_of(const struct record *record, enum field_step step, double *ret_step)
 {
     static const enum field_id fields[] = {
@@ -83,7 +83,7 @@ static void put_value(struct table *table, const struct field *field, const stru
         csv_empty(&table->csv);
 }
 
-/* What stands in a column of its own already. */
+/* Whether a field already has a column of its own. */
 static bool is_column(enum field_id field)
 {
     return field == FIELD_VISIT_DATE || field == FIELD_VISIT_PASSES || field == FIELD_PASS_LABEL;
@@ -106,7 +106,7 @@ static void put_reading(struct table *table, const struct reading *reading)
     end_line(table, reading->value.state == READING_BAD ? "refused" : "entered", reading->text);
 }
 
-/* Those of one section from the one at `first` on. */
+/* The readings of one section, from `first` on. */
 static void put_readings(struct table *table, struct reading_key first)
 {
     const struct record *record = table->record;
@@ -130,7 +130,7 @@ static void put_works(struct table *table)
         put_readings(table, reading_key_pass(FIELD_WORK_KIND, table->visit, work));
 }
 
-/* What holds in the pass where nothing was entered. */
+/* The defaults that hold in the pass where nothing was entered. */
 static void put_fallbacks(struct table *table)
 {
     for (int id = 0; id < FIELD_COUNT_; id++) {
@@ -170,7 +170,7 @@ static void put_figure(struct table *table, const struct figures *figures, enum 
     end_line(table, figure->known == KNOWN_INTERPOLATED ? "assumed" : "derived", "");
 }
 
-/* Those of the climate belong to a visit, all others to a pass. */
+/* Climate figures belong to a visit, all others to a pass. */
 static void put_figures(struct table *table, const struct derived *derived)
 {
     const int strings = derived->setup.board.strings;

@@ -15,17 +15,17 @@
  *   known, as typed
  *
  * `pass` is empty for what belongs to the visit as a whole (climate, reason, the work done).
- * Numbers are in one unit for a kind of thing (mm, N, cents ...) whatever they were typed in;
- * "plus or minus" is expanded, k = 2, in the same unit, empty where it is not known; for a
- * reading it is what the gauge's step leaves. `known`:
+ * Numbers are in one unit for each kind (mm, N, cents ...) whatever they were typed in;
+ * "plus or minus" is the expanded uncertainty, k = 2, in the same unit, empty if it is not known;
+ * for a reading it follows from the gauge's step. `known`:
  *
  *   entered      a reading
  *   derived      computed from readings
- *   assumed      taken from the neighbouring strings, or what holds where nothing is entered
- *   refused      a reading that was not understood; it stands in `as typed` alone
+ *   assumed      from the neighbouring strings, or a default
+ *   refused      a reading that was not understood; it is only in `as typed`
  *
- * *ret_fault, which is only ever set, tells that a pass holds an impossible geometry. The
- * stream's errors are the caller's.
+ * *ret_fault is set to true if a pass holds an impossible geometry, and never cleared. The
+ * caller checks the stream for errors.
  */
 void visits_csv_print(const struct record *record, FILE *out, bool *ret_fault);
 

@@ -5,11 +5,11 @@
 #include "commands/report.h"
 #include "model/record.h"
 
-/* What a command makes of a record; `options` are its own. */
+/* The work of a command on a record; `options` are the command's own. */
 typedef enum exit_code record_work(const void *options, const struct record *record);
 
-/* Opens a profile for reading, names its errors on stderr and does the work on its record.
- * EXIT_CANNOT where it cannot be opened; EXIT_FINDINGS for good work on a file with errors. */
+/* Opens a profile for reading, prints its errors to stderr and does the work on its record.
+ * EXIT_CANNOT if it cannot be opened; EXIT_FINDINGS if the work succeeds on a file with errors. */
 enum exit_code with_record(const char *path, record_work *work, const void *options);
 
 #endif

@@ -15,7 +15,7 @@ static bool may_be_changed(const struct greeted *greeted)
     return profile_editable(greeted->profile) == STATUS_OK;
 }
 
-/* Why it can only be read, and what to do. */
+/* Why the file is open for reading only, and what to do. */
 static void add_reader(const struct greeted *greeted, struct strbuf *out)
 {
     const enum status editable = profile_editable(greeted->profile);
@@ -41,7 +41,7 @@ static void add_reader(const struct greeted *greeted, struct strbuf *out)
         strbuf_add(out, "; to change it, copy it");
 }
 
-/* The first of those that lie beside a file which no shelf lists. */
+/* The name of the first version beside a file that is not on the shelf. */
 static void add_version_name(const char *path, struct strbuf *out)
 {
     char *target = safefile_target(path);
@@ -53,7 +53,7 @@ static void add_version_name(const char *path, struct strbuf *out)
     free(target);
 }
 
-/* Neither of two versions was thrown away, and nobody has put them together yet. */
+/* Says that both versions of a file are still there and none has been chosen. */
 static void add_versions(const struct greeted *greeted, struct strbuf *out)
 {
     const char *path = profile_path(greeted->profile);
@@ -72,7 +72,7 @@ static void add_hand_edit(const struct greeted *greeted, struct strbuf *out)
 {
     if (may_be_changed(greeted) && greeted->found & PROFILE_END_WRONG)
         strbuf_add(out,
-                   "Changed by hand or damaged; as found, it is kept beside the first rewrite.");
+                   "Changed by hand or damaged; a copy as found is kept at the first rewrite.");
 }
 
 static void add_lock(const struct greeted *greeted, struct strbuf *out)

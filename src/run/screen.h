@@ -10,7 +10,7 @@ struct screen {
     struct frame frame;
 };
 
-/* Fits it; false when there is no memory for it, and nothing can be shown. */
+/* Fits the frame to the terminal; false if out of memory, when nothing can be shown. */
 bool screen_fit(struct screen *screen);
 void screen_done(struct screen *screen);
 

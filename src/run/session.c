@@ -27,10 +27,10 @@ struct session {
     enum profile_access access;
     struct app app;
     struct screen *screen;
-    time_t tried;   /* when a save was tried last, by a clock that nobody sets */
-    char *aside;    /* a file with what could not be saved; NULL for none */
+    time_t tried;   /* when a save was last tried, by the monotonic clock */
+    char *aside;    /* the file that holds what could not be saved; NULL if none */
     unsigned found; /* the profile's notices when it was opened */
-    size_t told;    /* so many of the greetings are said, or had nothing to say */
+    size_t told;    /* how many greetings are done */
 };
 
 static time_t steady_seconds(void)
@@ -69,11 +69,11 @@ static void write_sheet(struct session *session)
     app_say(&session->app, status == STATUS_OK ? TONE_NOTE : TONE_WARNING, memory);
 }
 
-/* What a save that failed means for the work. */
+/* What a failed save means for the user. */
 static void add_failure(struct session *session, enum status status, int error, struct strbuf *out)
 {
     if (status == STATUS_CHANGED && profile_conflict_path(session->profile)) {
-        /* It lies beside the profile; with its folders the name would not fit the line. */
+        /* Only the name: it is beside the profile, and the whole path would not fit the line. */
         const char *name = paths_name_of(profile_conflict_path(session->profile));
 
         strbuf_add(out, "Someone else changed the file; yours is kept as ");
@@ -86,22 +86,22 @@ static void add_failure(struct session *session, enum status status, int error, 
                                        : ". The readings are held here; it is tried again.");
 }
 
-/* A record that its file does not take is kept in another place until it does. */
+/* Keeps a record that cannot be saved in another place until it can. */
 static void keep_aside(struct session *session)
 {
     session->app.aside =
         aside_keep(session->profile, &session->app.record, &session->aside) == STATUS_OK;
 }
 
-/* What a save that went well has to tell all the same; false for nothing. */
+/* Adds what to report after a successful save; false if there is nothing. */
 static bool add_notice(const struct session *session, unsigned before, struct strbuf *out)
 {
     const unsigned notices = profile_notices(session->profile);
 
     if (notices & PROFILE_WRITTEN_ANEW) {
-        strbuf_add(out, "The file was gone from its folder; it is written anew, whole.");
+        strbuf_add(out, "The file was gone from its folder; it has been written again, whole.");
     } else if (notices & ~before & PROFILE_NO_GENERATION) {
-        strbuf_add(out, "Kept, but not the state before it as an earlier one: ");
+        strbuf_add(out, "Kept, but the state before it was not kept as an earlier one: ");
         report_words(profile_generation_status(session->profile), 0, out);
     } else if (notices & ~before & PROFILE_LONG) {
         greeting_add_long(out);
@@ -135,7 +135,7 @@ static void save(struct session *session)
     app_kept(&session->app, kept ? STATUS_OK : status, &clock, told ? memory : NULL);
 }
 
-/* What an earlier session kept aside and is no part of this one. */
+/* Reports what an earlier session kept aside and this one has not taken in. */
 static void tell_aside(struct session *session, enum aside_found found, const char *path)
 {
     char memory[APP_MESSAGE_MAX];
@@ -145,7 +145,7 @@ static void tell_aside(struct session *session, enum aside_found found, const ch
         strbuf_addf(&message, "Readings kept aside for an earlier state are beside it now: %s",
                     shown_string(paths_name_of(path)).text);
     else if (found == ASIDE_UNSEEN)
-        strbuf_addf(&message, "Whether readings were kept aside cannot be seen now: %s",
+        strbuf_addf(&message, "Cannot tell whether readings were kept aside: %s",
                     shown_string(path).text);
     else
         strbuf_addf(&message, "Readings that are not in this file yet: %s",
@@ -153,7 +153,7 @@ static void tell_aside(struct session *session, enum aside_found found, const ch
     app_say(&session->app, TONE_WARNING, memory);
 }
 
-/* What an earlier session could not save is saved first of all. */
+/* First of all, saves what an earlier session could not. */
 static void bring_back(struct session *session)
 {
     save(session);
@@ -162,7 +162,7 @@ static void bring_back(struct session *session)
                 "Readings that could not be saved last time are back, and on disk now.");
 }
 
-/* Says the next thing wherever the line is free for it: none takes another's place. */
+/* Says the next greeting once the message line is free, so that none replaces another. */
 static void greet(struct session *session)
 {
     const struct app *app = &session->app;
@@ -261,7 +261,7 @@ static void run_session(struct session *session)
     }
 }
 
-/* The last word on a record that could not be saved while the session ran. */
+/* The last try to save a record that could not be saved while the session ran. */
 static enum status end_session(struct session *session)
 {
     if (session->app.keeping != KEEPING_FAILED)
@@ -277,7 +277,7 @@ static enum status end_session(struct session *session)
     return status;
 }
 
-/* What has become of the readings that their file did not take. */
+/* Says what has become of readings that could not be saved. */
 static void tell_rest(const struct session *session, enum status status)
 {
     if (!session->app.aside) {
@@ -300,7 +300,7 @@ static enum exit_code run_on_terminal(struct session *session, const char *path)
         return EXIT_CANNOT;
     }
     run_session(session);
-    /* While the terminal is ours so are the signals: none cuts the last save short. */
+    /* While the terminal is taken so are the signals: none cuts the last save short. */
     const enum status status = end_session(session);
     const int error = errno;
     profile_close(session->profile);

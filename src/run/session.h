@@ -6,7 +6,7 @@
 #include "run/screen.h"
 
 /*
- * `sillet FILE`: an instrument on the terminal, until the tech leaves or the terminal goes.
+ * `sillet FILE`: an instrument on the terminal, until the user quits or the terminal is gone.
  * Every accepted reading is saved at once. EXIT_CANNOT when the file cannot be opened, the
  * terminal cannot be used, or the last save failed.
  */
@@ -20,9 +20,9 @@ enum session_end {
 };
 
 /*
- * The same on a terminal that is taken already, from the shelf, beginning on `leaf`: leaving it
- * leads back there. PROFILE_TO_READ for what is not to be changed.
- * What went wrong is added to `words`, for the terminal's owner to say; nothing is printed.
+ * The same from the shelf, on a terminal that is already taken, beginning on `leaf`; leaving it
+ * returns to the shelf. PROFILE_TO_READ for a file that is not to be changed.
+ * What went wrong is added to `words`, for the caller to report; nothing is printed.
  */
 enum session_end session_from_shelf(const char *path, enum profile_access access, enum leaf leaf,
                                     struct screen *screen, struct strbuf *words);

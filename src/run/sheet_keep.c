@@ -11,7 +11,7 @@
 #include "store/paths.h"
 #include "store/safefile.h"
 
-/* So much of a long name leaves room for the date. */
+/* A long name is cut to this, to leave room for the date. */
 enum { NAME_BYTES_MAX = 220 };
 
 static const char *date_of(const struct sheet_keeping *keeping, int visit)
@@ -48,7 +48,8 @@ static void add_name(const struct sheet_keeping *keeping, const char *ending, st
     strbuf_add(out, ending);
 }
 
-/* The folder beside the profile, made where it is missing; to be freed, NULL after a failure. */
+/* The path of the folder beside the profile, made if it is missing. The caller frees it; NULL after
+ * a failure. */
 static enum status make_folder(const struct sheet_keeping *keeping, const struct share *share,
                                char **ret_folder)
 {
@@ -66,7 +67,7 @@ static enum status make_folder(const struct sheet_keeping *keeping, const struct
     return status;
 }
 
-/* By what the program writes into each of its sheets, and hardly anybody into theirs. */
+/* Recognises a sheet by a mark that the program writes into all of them. */
 static bool has_mark(const struct bytes *bytes, bool drawn)
 {
     const char *const mark = drawn ? "/Creator (sillet)" : "Set-up sheet";
@@ -78,7 +79,7 @@ static bool has_mark(const struct bytes *bytes, bool drawn)
     return false;
 }
 
-/* Whether a new sheet may take its place: nothing is there, or an older sheet. */
+/* Whether a new sheet may be written there: there is nothing, or an older sheet. */
 static bool is_sheet(const char *path, bool drawn)
 {
     struct bytes bytes;
@@ -126,9 +127,10 @@ static void tell(enum status status, int error, const char *name, struct strbuf 
     if (status == STATUS_NOT_FOUND && error == 0)
         strbuf_add(words, "nothing of this visit is on file yet");
     else if (status == STATUS_CHANGED)
-        strbuf_addf(words, "sheets/%s is none of sillet's; move it away", shown_string(name).text);
+        strbuf_addf(words, "sheets/%s was not made by sillet; move it away",
+                    shown_string(name).text);
     else if (status == STATUS_NOT_REGULAR)
-        strbuf_add(words, "sheets is no folder here, or leads elsewhere; move it away");
+        strbuf_add(words, "sheets is not a folder here, or is a link; move it away");
     else
         report_words(status, error, words);
     strbuf_add_char(words, '.');

@@ -16,11 +16,11 @@ struct sheet_keeping {
 };
 
 /*
- * Writes sheets/NAME-DATE.pdf beside the profile NAME.ini, or .txt where this build cannot
- * draw; of a later visit on the same day sheets/NAME-DATE-VISIT.pdf. One that is there is
- * replaced, as its text tells; anything else of that name stays, and so does a sheets that
- * is a link. Appends to `words` where it is, or why it could not be written: a sentence that is
- * safe to show. Failures of sheet_file_make and safefile_put.
+ * Writes sheets/NAME-DATE.pdf beside the profile NAME.ini, or .txt if this build cannot
+ * draw; for a later visit on the same day sheets/NAME-DATE-VISIT.pdf. An older sheet, recognised by
+ * its text, is replaced; anything else of that name is left alone, and so is a "sheets" that is a
+ * link. Appends to `words` where it is, or why it could not be written: a sentence that is
+ * safe to show. Failures as sheet_file_make and safefile_put.
  */
 enum status sheet_keep(const struct sheet_keeping *keeping, struct strbuf *words);
 

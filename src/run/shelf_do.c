@@ -53,7 +53,7 @@ static void open_file(struct shelf_session *session, const char *given, enum lea
     free(file);
 }
 
-/* How a change of the shelf failed, in words. */
+/* Says how a change of the shelf failed. */
 static void say_failure(struct shelf_session *session, const char *what, enum status status,
                         int error)
 {
@@ -64,7 +64,7 @@ static void say_failure(struct shelf_session *session, const char *what, enum st
     if (status == STATUS_READ_ONLY)
         strbuf_add(&words, "its folder may not be written");
     else if (status == STATUS_FULL && error == EEXIST)
-        strbuf_add(&words, "there are 999 of that name already; it wants another one");
+        strbuf_add(&words, "there are 999 of that name already; choose another one");
     else
         report_words(status, error, &words);
     shelf_list_say(&session->list, TONE_WARNING, memory);
@@ -88,7 +88,7 @@ static enum status file_preset(struct shelf_session *session, char **ret_file)
     return status;
 }
 
-/* What is new is opened at once. */
+/* A new instrument is opened at once. */
 static void file_new(struct shelf_session *session, bool copy)
 {
     char *file = NULL;
@@ -116,8 +116,7 @@ static void archive(struct shelf_session *session)
     const int error = errno;
     shelf_scan_again(session);
     if (status == STATUS_NOT_REGULAR) {
-        say_failure(session,
-                    "It stays here; a link cannot be archived, nor can archive/ be: ", status,
+        say_failure(session, "It stays here; neither it nor archive/ may be a link: ", status,
                     error);
     } else if (status != STATUS_OK) {
         say_failure(session, "It stays here: ", status, error);
@@ -129,7 +128,8 @@ static void archive(struct shelf_session *session)
     free(file);
 }
 
-/* An empty list, or one of versions only, is no word of what may not be looked at. */
+/* Warns if the earlier states may not be read: an empty list, or one with versions only, does not
+ * show that. */
 static void warn_if_closed(struct shelf_session *session, const char *path)
 {
     char *target = safefile_target(path);
@@ -149,7 +149,7 @@ static void list_earlier(struct shelf_session *session)
     const enum status status =
         path ? earlier_items_read(path, &session->earlier) : STATUS_NO_MEMORY;
     const int error = errno;
-    /* Those that were listed before are gone in either case. */
+    /* The old list has been freed, even after a failure. */
     shelf_earlier_take(&session->list, session->earlier.items, session->earlier.count);
     if (status == STATUS_OK)
         warn_if_closed(session, path);
@@ -158,7 +158,8 @@ static void list_earlier(struct shelf_session *session)
     free(path);
 }
 
-/* Its path and its version; both NULL where none is in hand, the second also of a generation. */
+/* The path and the version of the current one; both NULL if there is none, and the version NULL
+ * for a generation. */
 static const char *earlier_in_hand(const struct shelf_session *session,
                                    const struct version **ret_version)
 {
@@ -185,7 +186,7 @@ static void look_at_earlier(struct shelf_session *session)
     tell_end(session, end, session->list.target, memory);
 }
 
-/* What happened, before the reason. */
+/* The words that come before the reason. */
 static const char *failure_to_bring(enum brought brought)
 {
     if (brought == BROUGHT_UNKEPT)
@@ -208,7 +209,7 @@ static void tell_brought(struct shelf_session *session, enum brought brought)
     shelf_list_say(&session->list, TONE_NOTE, memory);
 }
 
-/* The file of a version that is current now goes, once what it held is an earlier state too. */
+/* Removes the file of a version that has become current, once it is kept as an earlier state. */
 static void drop_version(struct shelf_session *session, const char *target,
                          const struct version *version)
 {
@@ -244,7 +245,7 @@ static void bring_earlier_back(struct shelf_session *session)
     free(path);
 }
 
-/* What holds no profile can be no earlier state of one. */
+/* A file that is not a profile cannot become an earlier state of one. */
 static bool is_junk(enum status status)
 {
     return status == STATUS_SYNTAX || status == STATUS_BINARY || status == STATUS_TOO_LONG ||
@@ -255,7 +256,7 @@ static void tell_put_away(struct shelf_session *session, enum status status, int
 {
     if (status == STATUS_OK)
         shelf_list_say(&session->list, TONE_NOTE,
-                       "It lies beside it no more: it is an earlier state now.");
+                       "It is an earlier state now, and no longer beside the file.");
     else if (is_junk(status))
         shelf_list_say(&session->list, TONE_WARNING,
                        "It stays: it holds no profile. Remove that file, or rename it, yourself.");

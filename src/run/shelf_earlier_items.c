@@ -8,7 +8,7 @@
 #include "store/profile.h"
 #include "store/safefile.h"
 
-/* How many entries are not the same in both, and the first of them. */
+/* How many entries differ between two records, and the first of them. */
 struct difference {
     size_t count;
     struct reading_key first;
@@ -20,7 +20,7 @@ static void add_difference(struct difference *difference, const struct reading_k
         difference->first = *key;
 }
 
-/* Both are sorted by their keys. */
+/* Walks both records, whose entries are sorted by key. */
 static struct difference compare(const struct record *a, const struct record *b)
 {
     struct difference difference = {.count = 0};
@@ -53,12 +53,12 @@ static void add_record(const struct record *record, const struct record *now, st
     if (difference.count == 0)
         strbuf_add(out, "the same as now");
     else
-        strbuf_addf(out, "%zu %s not as now: %s%s", difference.count,
+        strbuf_addf(out, "%zu %s different now: %s%s", difference.count,
                     difference.count == 1 ? "entry" : "entries",
                     field_get(difference.first.field)->label, difference.count > 1 ? " ..." : "");
 }
 
-/* What an earlier state holds, or why it cannot be told. */
+/* Describes an earlier state, or says why it cannot. */
 static void tell(const char *path, const struct record *now, struct strbuf *out)
 {
     struct profile *profile;
@@ -109,7 +109,7 @@ static enum status list_items(const char *path, const struct record *now,
 
     if (status == STATUS_OK)
         status = generations_list(target, &items->generations);
-    /* A version lies where it can be seen all the same. */
+    /* Versions were found even so. */
     if (items->versions.count > 0 && status != STATUS_NO_MEMORY)
         status = STATUS_OK;
     free(target);
@@ -134,7 +134,7 @@ enum status earlier_items_read(const char *path, struct earlier_items *ret_items
     const struct record nothing = {.count = 0};
     struct profile *profile = NULL;
 
-    /* A profile that cannot be read any more may be why an earlier state is wanted. */
+    /* May fail: perhaps an earlier state is wanted because the profile cannot be read any more. */
     (void)profile_open(path, PROFILE_TO_READ, NULL, &profile);
     const enum status status =
         list_items(path, profile ? profile_record(profile) : &nothing, &items);

@@ -14,10 +14,10 @@ struct earlier_items {
     size_t count;
 };
 
-/* Lists and reads them; none, or nothing that can be read, is an empty list. Fails as
- * generations_list does. */
+/* Lists and reads them; the list is empty if there are none, or none that can be read. Fails as
+ * generations_list. */
 enum status earlier_items_read(const char *path, struct earlier_items *ret_items);
-/* Where one of them is kept, and which version it is, NULL for none. */
+/* The path of one of them, and which version it is, NULL for a generation. */
 const char *earlier_item_path(const struct earlier_items *items, size_t at);
 const struct version *earlier_item_version(const struct earlier_items *items, size_t at);
 

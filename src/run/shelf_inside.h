@@ -8,8 +8,8 @@
 #include "run/shelf_earlier_items.h"
 #include "commands/shelf_items.h"
 
-/* Inside cli only: the shelf on the terminal, which shelf_session.c runs, shelf_do.c does things
- * for, and shelf_scan.c reads. */
+/* Private to cli: the shelf on the terminal. shelf_session.c runs it, shelf_do.c carries out its
+ * commands, and shelf_scan.c reads the folder. */
 
 enum { PRESETS_MAX = 64 };
 
@@ -18,26 +18,26 @@ struct shelf_session {
     struct shelf_list list;
     struct screen screen;
     const char *presets[PRESETS_MAX]; /* titles, for the list */
-    bool outdated;                    /* cards were read that the list has not been given yet */
+    bool outdated;                    /* cards have been read that the list does not have yet */
     long long shown_ms;
-    char loss[APP_MESSAGE_MAX + 64]; /* the last that was lost; "" for nothing */
+    char loss[APP_MESSAGE_MAX + 64]; /* the last message about lost readings; "" if none */
     struct earlier_items earlier;    /* of list.target, while they are listed */
 };
 
-/* What is on file: lists the folder anew, and gives the list what was found. */
+/* Lists the folder again, and gives the list what was found. */
 void shelf_scan_again(struct shelf_session *session);
 
-/* Reads on for a short while. The list's texts may be gone afterwards: shelf_scan_freshen gives it
- * the new ones before it is shown or handles anything, shelf_scan_give whether or not anything was
- * read. */
+/* Reads on for a short while. This may free the list's texts: call shelf_scan_freshen before the
+ * list is shown or handles an event. It gives the list the new texts if anything was read;
+ * shelf_scan_give always does. */
 void shelf_scan_read(struct shelf_session *session);
 void shelf_scan_give(struct shelf_session *session);
 void shelf_scan_freshen(struct shelf_session *session);
 
-/* A clock that nobody sets. */
+/* The monotonic clock, in ms. */
 long long shelf_scan_now_ms(void);
 
-/* Carries out what an event asked for. */
+/* Carries out the effects of an event. */
 void shelf_session_do(struct shelf_session *session, const struct shelf_effects *effects);
 
 #endif

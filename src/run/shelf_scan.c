@@ -3,7 +3,7 @@
 
 #include "run/shelf_inside.h"
 
-enum { READ_MS = 40 /* of reading between two looks at the keys */ };
+enum { READ_MS = 40 /* how long to read before keys are checked again */ };
 
 long long shelf_scan_now_ms(void)
 {
@@ -13,7 +13,7 @@ long long shelf_scan_now_ms(void)
     return (long long)now.tv_sec * 1000 + now.tv_nsec / 1000000;
 }
 
-/* A folder that is not there yet is an empty shelf; any other that cannot be listed says so. */
+/* A folder that does not exist yet is an empty shelf; any other failure is shown. */
 static void tell_failure(struct shelf_session *session)
 {
     const enum status status = shelf_status(session->shelf);
@@ -38,8 +38,8 @@ void shelf_scan_give(struct shelf_session *session)
     tell_failure(session);
 }
 
-/* The list's texts may be gone afterwards: it has to be given the new ones before it is shown
- * or handles anything. */
+/* This may free the list's texts, so it needs the new ones before it is shown or handles an
+ * event. */
 void shelf_scan_read(struct shelf_session *session)
 {
     const long long end = shelf_scan_now_ms() + READ_MS;
@@ -56,7 +56,7 @@ void shelf_scan_freshen(struct shelf_session *session)
         shelf_scan_give(session);
 }
 
-/* What changed last is read first, so that the list seldom shows a file without its card. */
+/* The latest files are read first, so that the list seldom shows a file without its card. */
 void shelf_scan_again(struct shelf_session *session)
 {
     shelf_scan(session->shelf);

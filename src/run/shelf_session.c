@@ -10,8 +10,8 @@
 #include "shelf/shelf_view.h"
 
 enum {
-    WAIT_MS = 1000, /* so that what others file is seen without a key */
-    SHOW_MS = 250,  /* between two pictures of a list that is being read */
+    WAIT_MS = 1000, /* so that other people's changes are shown without a key */
+    SHOW_MS = 250,  /* between updates of a list that is being read */
 };
 
 static void show(struct shelf_session *session)
@@ -26,7 +26,7 @@ static void show(struct shelf_session *session)
     term_show(&session->screen.frame);
 }
 
-/* Keys come first: reading goes on only while none is waiting. */
+/* Keys come first: files are read only while no key is waiting. */
 static struct event next_event(struct shelf_session *session)
 {
     for (;;) {

@@ -5,9 +5,9 @@
 #include "commands/report.h"
 
 /*
- * `sillet`: the instruments on file in a folder (NULL: the data folder), until the tech
- * leaves; instruments open from there and lead back. The folder need not exist: the first
- * new instrument makes it. EXIT_CANNOT when the terminal cannot be used, or the last save of
+ * `sillet`: the instruments on file in a folder (NULL: the data folder), until the user quits;
+ * instruments are opened from there and return there. The folder need not exist: the first
+ * new instrument creates it. EXIT_CANNOT if the terminal cannot be used, or the last save of
  * an instrument failed.
  */
 enum exit_code shelf_session_command(const char *folder);

@@ -162,7 +162,7 @@ static void test_empty_mount_point(void **state)
     expect_all_back(bench);
 }
 
-/* Removed by another hand: it is written anew where it was, and that is said. */
+/* Removed by someone else: it is written again, and the screen says so. */
 static void test_file_removed(void **state)
 {
     struct bench *bench = *state;
@@ -171,7 +171,7 @@ static void test_file_removed(void **state)
     struct terminal *terminal = bench_start(bench);
     assert_int_equal(unlink(bench->profile), 0);
     bench_enter(terminal, ".014");
-    terminal_expect(terminal, "it is written anew");
+    terminal_expect(terminal, "it has been written again");
     terminal_expect(terminal, SEEN_KEPT);
     bench_quit(terminal);
     bench_expect_line(bench, "relief = .014 in");

@@ -174,7 +174,7 @@ static void test_sheets_is_a_folder_here(void **state)
     find_folder(bench, folder, sizeof folder);
     assert_int_equal(symlink(".", folder), 0);
     terminal_type(terminal, "c");
-    terminal_expect(terminal, SEEN_NO_SHEET "sheets is no folder here");
+    terminal_expect(terminal, SEEN_NO_SHEET "sheets is not a folder here");
     bench_quit(terminal);
     assert_int_equal(tree_count(folder, "bench-2026-03-02"), 0);
 }

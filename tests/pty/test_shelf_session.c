@@ -272,7 +272,7 @@ static void earlier_states_are_looked_at_and_brought_back(void **state)
     take_reading(terminal, ".009");
     open_earlier(terminal);
     terminal_expect(terminal, "earlier state of a.ini");
-    terminal_expect(terminal, "not as now: relief");
+    terminal_expect(terminal, "different now: relief");
     /* The newest: the relief that the second session found. It cannot be changed. */
     terminal_key(terminal, TERMINAL_ENTER);
     terminal_expect(terminal, "reading only");
@@ -397,7 +397,7 @@ static struct terminal *list_versions(struct stage *stage)
     terminal_expect(terminal, "versions");
     terminal_type(terminal, "*e");
     terminal_expect(terminal, "Other versions beside it");
-    terminal_expect(terminal, "conflict: visit 1, 1 pass; 1 entry not as now");
+    terminal_expect(terminal, "conflict: visit 1, 1 pass; 1 entry different now");
     return terminal;
 }
 
@@ -411,7 +411,7 @@ static void a_version_beside_it_is_put_away(void **state)
     terminal_type(terminal, "q");
     terminal_expect(terminal, "Other versions beside it");
     terminal_type(terminal, "p");
-    terminal_expect(terminal, "it is an earlier state now");
+    terminal_expect(terminal, "It is an earlier state now");
     terminal_expect(terminal, "Earlier states, each");
     terminal_type(terminal, "\x1b");
     terminal_expect_gone(terminal, "versions");
