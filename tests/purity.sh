@@ -1,15 +1,15 @@
 #!/bin/sh
 # SPDX-License-Identifier: MIT
-# The model is pure, nothing but curses' side keeps state, and the layers look one way.
+# The model is pure, only term keeps state, and includes go one way.
 #
 #   purity.sh SOURCE-ROOT base=ARCHIVE model=ARCHIVE, and so on for every folder of src
 #
-# What an object may ask from outside, by archive:
-#   base    libm, mem*, str*; numbers from and to digits (num_decimal.c, num_format.c, strbuf.c)
-#           and realloc (array.c) in those alone
-#   model   libm, mem*, str*, base; malloc and its kin in record.c only
-# No archive but term's holds a writable global, no files of a folder call each other in a circle,
-# and includes follow the table of check_directions. A leaf knows no other leaf.
+# The functions that an object may call from outside, by archive:
+#   base    libm, mem*, str*; formatting and parsing of digits only in num_decimal.c, num_format.c
+#           and strbuf.c, realloc only in array.c
+#   model   libm, mem*, str*, base; malloc and its kin only in record.c
+# No archive but term's may hold a writable global, and files of one folder may not call each other
+# in a circle. Includes follow the table in check_directions. A leaf includes no other leaf.
 # CC (for the self-check) and NM may name other tools. Exit 77: this build cannot be read.
 set -eu
 
@@ -21,12 +21,12 @@ libm='acos acosh asin asinh atan atan2 atanh cbrt ceil copysign cos cosh erf erf
 fabs fdim floor fma fmax fmin fmod frexp hypot ilogb ldexp lgamma llrint llround log log10 log1p
 log2 logb lrint lround modf nearbyint nextafter pow remainder remquo rint round scalbln scalbn
 sin sincos sinh sqrt tan tanh tgamma trunc'
-# Only those that neither allocate, nor keep state, nor ask the locale.
+# Only functions that neither allocate nor keep state nor depend on the locale.
 memory='memchr memcmp memcpy memmove memset strchr strcmp strcpy strcspn strlen strncat strncmp
 strncpy strnlen strpbrk strrchr strspn strstr'
 allocation='malloc calloc realloc free'
 formatting='snprintf vsnprintf strtol strtod'
-# Of the compiler, hardened and sanitized builds: __memcpy_chk becomes memcpy before it is judged.
+# Symbols from the compiler and from hardened and sanitized builds. __memcpy_chk is checked as memcpy.
 runtime='^(_GLOBAL_OFFSET_TABLE_|__stack_chk_fail|__stack_chk_guard|___?(odr_asan|asan|ubsan|sanitizer|msan|tsan|sancov|gcov|llvm|prof)_.*)$'
 
 failures=$(mktemp)
@@ -90,7 +90,7 @@ check_undefined() {
         }' "$work/wanted" >>"$failures"
 }
 
-# Constant tables of pointers stand in .data.rel.ro of position-independent code.
+# In position-independent code, constant tables of pointers are in .data.rel.ro.
 check_no_globals() {
     symbols "$1" | awk '
         $2 ~ /^(\.L|___?(odr_asan|asan|ubsan|sancov|gcov|llvm|prof|covrec)|asan\.|__start_|__stop_)/ { next }
@@ -100,8 +100,8 @@ check_no_globals() {
         }' >>"$failures"
 }
 
-# check_circles ARCHIVE-OR-OBJECT...: an object stands before all whose functions it calls; tsort
-# names those that cannot.
+# check_circles ARCHIVE-OR-OBJECT...: sorts objects before those whose functions they call; tsort
+# names those that are in a circle.
 check_circles() {
     for archive in "$@"; do symbols "$archive"; done | awk '
         $4 == "T" || $4 == "R" || $4 == "D" { home[$2] = $1 }
@@ -135,7 +135,7 @@ check_includes() {
         }
         /^[ \t]*#[ \t]*include[ \t]*"/ {
             split($0, quoted, "\"")
-            # Generated tables stand beside the objects, without a folder.
+            # Generated tables are beside the objects, without a folder.
             if (quoted[2] ~ /^[a-z_]+\.inc$/)
                 next
             of = quoted[2]
@@ -166,7 +166,7 @@ check_directions() {
     check_leaves "$1/leaf"
 }
 
-# check_leaves FOLDER: a leaf's folder includes itself alone, and the list of the leaves.
+# check_leaves FOLDER: a leaf's folder may include only itself and the list of leaves.
 check_leaves() {
     for room in "$1"/*/; do
         [ -d "$room" ] || continue
@@ -181,7 +181,7 @@ check_leaves() {
     done
 }
 
-# The model's system headers: no files, clock, locale or terminal.
+# The model may include no system headers for files, clock, locale or terminal.
 check_model_headers() {
     find "$1/model" -name '*.[ch]' -exec awk '
         /^[ \t]*#[ \t]*include[ \t]*</ {
@@ -211,7 +211,7 @@ compile() {
     ${CC:-cc} $1 -c "$2" -o "$3"
 }
 
-# Bad objects and sources must be noticed, good ones not.
+# The checks must complain about bad objects and sources, and not about good ones.
 self_check() {
     cat >"$work/bad.c" <<'BAD'
 #include <stdio.h>
@@ -317,7 +317,7 @@ archive_of() {
 archives=$*
 base=$(archive_of base)
 model=$(archive_of model)
-# Archives of link-time optimisation hold no symbols that a plain nm can read.
+# A plain nm cannot read the symbols of archives built with link-time optimisation.
 defined_names "$base" >"$work/base-names"
 defined_names "$model" >"$work/model-names"
 if ! grep -qx num_parse "$work/base-names" || ! grep -qx moves_solve "$work/model-names"; then

@@ -9,8 +9,8 @@
 #include "percentile.h"
 
 /*
- * How long a key takes: everything is derived anew after each. A board of 12 strings and
- * 24 frets with every reading that it can have; a screen refreshed sixty times a second
+ * The time that a key takes: everything is derived again after each. A board of 12 strings and
+ * 24 frets with every reading that it can have. A screen refreshed sixty times a second
  * leaves 16 ms.
  */
 

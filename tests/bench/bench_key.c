@@ -10,9 +10,9 @@
 #include "tree.h"
 
 /*
- * The program as a tech feels it, on a pseudo-terminal: from a key to the first byte of the
- * new screen, the bytes that a key costs a slow line, from the start to the first screen,
- * and the memory held. A table is printed; no time is a failure.
+ * The program's speed as the user sees it, on a pseudo-terminal: from a key to the first byte of
+ * the new screen, the bytes sent for a key, from the start to the first screen,
+ * and the memory held. Prints a table; no time is a failure.
  *
  *     bench_key SILLET PROFILE
  */

@@ -11,8 +11,8 @@
 #include "tree.h"
 
 /*
- * A shelf of many instruments: until its names are there, until every card has been read
- * (cold), the same with a cache (warm), and what a typed letter costs. A table is printed; no
+ * A shelf of many instruments: the time until its names are listed, until every card has been read
+ * (cold), the same with a cache (warm), and for a typed letter. Prints a table; no
  * time is a failure.
  *
  *     bench_shelf PROFILE [COUNT]

@@ -5,8 +5,8 @@
 #include <stdbool.h>
 
 /*
- * Calls of the system that fail when told to. Linked in with -Wl,--wrap, so that only
- * calls out of our own objects are seen.
+ * System calls that fail on demand. Linked in with -Wl,--wrap, so that only
+ * calls from our own objects are caught.
  */
 enum fault_call {
     FAULT_NONE,

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 
-/* Inside the program under test: faults as they are asked for, and word of what it is at. */
+/* Linked into the program under test: makes the faults asked for, and reports its progress. */
 #include "session_faults.h"
 
 #include <curses.h>

@@ -5,8 +5,8 @@
 #include "faults.h"
 
 /*
- * Faults in a whole session of the real program, which is linked with faults.c for that
- * (sillet_faults). The page is a file that both map; its path stands in SILLET_FAULTS.
+ * Faults in a whole session of the real program, linked with faults.c
+ * (sillet_faults). The page is a file that test and program both map; SILLET_FAULTS has its path.
  */
 struct session_faults {
     /* Asked for: */

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* Every call fails once, in turn, that is made to keep a generation and bring one back, and to
- * keep a record aside and take it from there. Whatever fails: no state is lost or half there,
- * and the next try works. */
+/* Every call made to keep a generation or bring one back, or to keep a record aside or take it
+ * back, fails once, in turn. Whatever fails, no state is lost or half written, and the next try
+ * works. */
 #include "near.h"
 
 #include <errno.h>

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* Disks that are full or may not be written, and processes that are killed: the real
- * thing, where the machine lets a test have it. */
+/* Real disks that are full or read-only, and processes that are killed, as far as the machine
+ * allows it. */
 #ifndef _GNU_SOURCE
 #define _GNU_SOURCE /* unshare */
 #endif

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Every call that a save makes fails once, in turn: afterwards the old file or the new one
+/* Every call that a save makes fails once, in turn: afterwards either the old file or the new one
  * is there, byte for byte, and the next save works. */
 #define _GNU_SOURCE /* O_TMPFILE */
 #include "near.h"

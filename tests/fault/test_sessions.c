@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 
 /*
- * Whole sessions of the real program in which one call of the system fails, or is done and says
- * that it failed, or kills: whatever the screen showed as kept is on disk afterwards, in a file
- * that opens. Arguments: the program linked with faults, the folder of test data, the first seed
- * and how many.
+ * Whole sessions of the real program in which one system call fails, or succeeds but reports
+ * failure, or kills: whatever the screen showed as kept is on disk afterwards, in a file
+ * that opens. Arguments: the program linked with faults, the folder of test data, the first seed,
+ * and the number of seeds.
  */
 #include <dirent.h>
 #include <errno.h>

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Every call that the shelf makes fails once, in turn: nothing on file is lost or half written,
- * nothing wrong is remembered, and the same thing works the next time. */
+ * nothing wrong is cached, and the next try works. */
 #include "near.h"
 
 #include <errno.h>

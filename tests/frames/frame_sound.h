@@ -5,7 +5,7 @@
 #include "session/app.h"
 #include "draw/frame.h"
 
-/* What holds of every screen, whatever it shows. */
+/* Invariants of every screen, whatever it shows. */
 
 /*
  * Fails the test unless every cell holds a character that may be shown, wide ones whole, in

@@ -5,7 +5,7 @@
 #include "session/app.h"
 #include "draw/frame.h"
 
-/* Sessions to look at: the demo profiles, and records that put a screen to the test. */
+/* Sessions for screens: the demo profiles, and records that strain a layout. */
 
 /* A session on a profile, of which nothing is written back. */
 void scene_profile(struct app *app, const char *path, bool metric);

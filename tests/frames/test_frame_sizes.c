@@ -13,7 +13,7 @@
 
 enum { ROWS = 60, COLUMNS = 200 };
 
-/* What is done before the screen is composed. */
+/* What to do before the screen is composed. */
 static const char *const states[] = {
     "",
     "{Down}.0105+8 th",

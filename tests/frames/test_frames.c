@@ -10,8 +10,8 @@
 #include "screen/ui.h"
 
 /*
- * Whole screens after some keys, against the ones that were looked at and kept. Clock and
- * profiles stand still. How every leaf looks before a key is pressed: test_frames_leaves.c.
+ * Whole screens after some keys, against screens that were reviewed and kept. Clock and
+ * profiles are fixed. test_frames_leaves.c has every leaf before any key.
  */
 #define PROFILE(name) SILLET_PROFILES "/" name ".ini"
 

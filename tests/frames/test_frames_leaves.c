@@ -13,8 +13,8 @@
 #include "screen/ui.h"
 
 /*
- * Every leaf in every size and look: the demo profiles against kept screens, and records as no
- * shop would have them against what holds of every screen.
+ * Every leaf in every size and look: the demo profiles against kept screens, and records that no
+ * shop would have against the invariants of every screen.
  */
 
 struct size {

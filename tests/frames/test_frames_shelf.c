@@ -7,7 +7,7 @@
 #include "golden.h"
 #include "shelf/shelf_view.h"
 
-/* The shelf, against screens that were looked at and kept. Nobody and nothing here is real. */
+/* The shelf, against screens that were reviewed and kept. Nobody and nothing here is real. */
 static const char *const presets[] = {"Steel-string flat-top, 14 frets to the body",
                                       "Classical, nylon strings", "Ukulele, concert size"};
 

@@ -11,7 +11,7 @@
 #include "scenes.h"
 #include "screen/ui.h"
 
-/* What the screen says of the cell in hand, in every cell there is, at 80 columns. */
+/* What the screen says about the cell in hand, for every cell, at 80 columns. */
 
 enum { ROWS = 24, COLUMNS = 80 };
 

@@ -9,8 +9,8 @@
 #include "store/shelf_cache.h"
 
 /*
- * The shelf's cache: the bytes as they are, which no checksum fits, and dressed as the entries
- * of a whole cache. What is read is sorted and whole, and the same after it was written.
+ * The shelf's cache: the bytes as they are, whose checksum will not match, and again as the entries
+ * of a valid cache. What is read is sorted and complete, and survives writing and reading.
  */
 
 static const char folder[] = "/shop";

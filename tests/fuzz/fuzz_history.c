@@ -10,10 +10,10 @@
 #include "store/profile_edit.h"
 
 /*
- * A record's history: a profile, then readings put in, taken out, taken back and made again,
+ * A record's history: a profile, then readings put in, taken out, undone and redone,
  * each saved at once. Input: the length of the profile (two bytes), the profile, then changes.
- * Every text saved reads back as exactly the record, cut short anywhere it is told as not
- * whole, and going back to the beginning gives what was opened.
+ * Every saved text reads back as exactly the record; cut short anywhere, it is recognised as
+ * incomplete; and undoing everything gives what was opened.
  */
 struct kept {
     struct record record;

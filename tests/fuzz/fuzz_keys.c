@@ -14,8 +14,8 @@
 /*
  * Keys at an instrument: all leaves, overlays and entries, each followed by the screen at some
  * size. Input: the instrument, its settings, then events (fuzz_events.h). The session stays in
- * a state to go on from, the screen never steers the terminal, the record is what its file
- * reads back as, and undo and redo lead back to it.
+ * a usable state, the screen sends no control characters, the record survives saving and reading,
+ * and undo and redo lead back to it.
  */
 
 /* As starting points, and what those do not have. */

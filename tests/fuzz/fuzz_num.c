@@ -9,8 +9,8 @@
 #include "base/num.h"
 
 /*
- * The number parser. Input: the quantity, the cell's unit, then the text. What it accepts is
- * spelled out and shortened to the same value, and what is printed of it reads back.
+ * The number parser. Input: the quantity, the cell's unit, then the text. What it accepts keeps
+ * its value when spelled out and shortened, and when printed and read back.
  */
 
 enum { QUANTITIES = QUANTITY_TURNS + 1 };

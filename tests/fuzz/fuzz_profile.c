@@ -10,8 +10,8 @@
 #include "store/profile_edit.h"
 
 /*
- * A profile's bytes. Whatever opens is a sound record, is written and read again as the same
- * record, and written once more as the same bytes; its problems are safe to print; and its
+ * A profile's bytes. Whatever opens is a sound record, survives writing and reading,
+ * and is written again as the same bytes; its problems are safe to print; and its
  * figures are finite.
  */
 

@@ -11,10 +11,9 @@
 #include "shelf/shelf_view.h"
 
 /*
- * Keys on the shelf. Input: how many instruments, their texts (a length and that many bytes,
- * shared by all), then events; the shelf is given anew where it asks to be. The list stays in
- * a state to go on from, what it asks for can be done, and its screen never steers the
- * terminal.
+ * Keys on the shelf. Input: the number of instruments, their texts (a length and that many bytes,
+ * shared by all), then events; when the list asks for a new scan it gets one. The list stays in
+ * a usable state, what it asks for can be done, and its screen sends no control characters.
  */
 enum { TEXTS = 8 };
 

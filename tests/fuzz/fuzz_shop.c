@@ -7,8 +7,8 @@
 #include "store/shop.h"
 
 /*
- * shop.ini. What is read is a unit for every gauge; units written into the file are read again
- * as the same, and written again as the same bytes.
+ * shop.ini. Reading it gives a unit for every gauge; units written into the file survive reading,
+ * and are written again as the same bytes.
  */
 
 static bool units_equal(const struct shop_units *a, const struct shop_units *b)

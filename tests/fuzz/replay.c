@@ -9,8 +9,8 @@
 #include "store/file_read.h"
 
 /*
- * Feeds files to a harness where there is no libFuzzer: replay PATH..., each a file or a folder
- * of them. No input at all is a failure.
+ * Feeds files to a harness without libFuzzer: replay PATH..., each a file or a folder
+ * of files. No input at all is a failure.
  */
 
 static int replay_file(const char *path)

@@ -7,7 +7,7 @@
 
 #include "bench_screen.h"
 
-/* The program run to its end without a terminal. */
+/* Runs the program to its end without a terminal. */
 struct command {
     bool signalled; /* killed, also for taking more than twenty seconds */
     int code;       /* exit status, or the signal */

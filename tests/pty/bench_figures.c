@@ -20,7 +20,7 @@ struct line {
     char section[32], key[64], value[64];
 };
 
-/* The next "key = value"; NULL behind the last. */
+/* The next "key = value"; NULL after the last. */
 static const char *next_line(const char *at, struct line *line)
 {
     while (*at) {

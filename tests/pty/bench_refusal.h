@@ -7,7 +7,7 @@
 
 #include "bench_command.h"
 
-/* What is asked of every file that is no good profile. Each fails the test when it is not so. */
+/* Checks for every file that is not a good profile. Each fails the test if it does not hold. */
 
 /* The program's exit statuses. */
 enum { FINDINGS = 1, CANNOT = 3 };

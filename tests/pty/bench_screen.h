@@ -9,8 +9,8 @@
 #include "tree.h"
 
 /*
- * What the tests of the bench share: the real program on a temporary copy of a profile, in a
- * terminal that can be read. HOME and all that hangs on it lie in the test's own folder.
+ * Shared by the tests of the bench: the real program on a temporary copy of a profile, in a
+ * terminal that can be read. HOME and everything under it are in the test's own folder.
  */
 
 /* The words on screen that the tests rely on; everything else there may change. */

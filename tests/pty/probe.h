@@ -8,7 +8,7 @@
 #include "session/event.h"
 #include "terminal.h"
 
-/* What the tests of src/term share: they run term_probe.c and read what it shows. */
+/* Shared by the tests of src/term: they run term_probe.c and read what it shows. */
 
 /* A text that holds one control key. */
 #define CTRL(letter) ((const char[]){(char)SILLET_KEY_CTRL(letter), '\0'})

@@ -5,9 +5,9 @@
 #include "bench_screen.h"
 
 /*
- * What a scripted day in the shop is made of: the program on a shelf of its own, leaves turned
- * and cells gone to by what the screen says, passes by the number pad. The bench's profile is
- * the one on that shelf that day_begin is told of.
+ * Steps of a scripted day in the shop: the program on a shelf of its own; finding leaves
+ * and cells by what the screen says; passes from the number pad. The bench's profile is
+ * the one on that shelf that is named to day_begin.
  */
 
 enum { DAY_STRINGS = 6, DAY_READINGS = 2 + 2 * DAY_STRINGS + 2 };

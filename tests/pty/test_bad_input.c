@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 
-/* Whatever may be given in place of a profile: refused in words, touched by nobody. */
+/* Anything that may be given in place of a profile is refused with a message and left untouched. */
 #include <fcntl.h>
 #include <setjmp.h>
 #include <stdarg.h>

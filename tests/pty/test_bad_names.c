@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 
-/* Names that would steer a terminal: in the profile, in the file's own name, in TERM. */
+/* Names with control characters: in the profile, in the file's own name, in TERM. */
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>

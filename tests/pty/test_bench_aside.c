@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 
-/* A folder that goes away under an open profile: every reading is kept in a second place, and
+/* The folder of an open profile goes away: every reading is kept in a second place, and
  * comes back with the file. */
 #include <setjmp.h>
 #include <signal.h>

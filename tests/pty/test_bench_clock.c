@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 
 /* A clock that is wrong, or is set back in the middle of work: nothing is lost, visits and
- * generations keep their order, locks and tries to save do not go by it. */
+ * generations keep their order, locks and repeated saves do not depend on it. */
 #include <setjmp.h>
 #include <signal.h>
 #include <stdarg.h>

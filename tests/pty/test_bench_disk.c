@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 
-/* What goes wrong under an open profile: others at it, a full disk, one that is read-only. */
+/* What can go wrong with an open profile: changes by others, a full or read-only disk. */
 #define _GNU_SOURCE /* prlimit, unshare */
 
 #include <errno.h>

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 
-/* Entries at the bench: wrong ones, previews, marks, undo, getting about, overlays. */
+/* Entries at the bench: wrong ones, previews, marks, undo, navigation, overlays. */
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 
-/* The last moment of a session: nothing cuts the last save short, and it ends in good order. */
+/* The last moment of a session: nothing cuts the last save short, and it ends cleanly. */
 #include <setjmp.h>
 #include <signal.h>
 #include <stdarg.h>

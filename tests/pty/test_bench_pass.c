@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 
-/* A whole as-found pass from the number pad alone, and what comes of it. */
+/* A whole as-found pass from the number pad alone, and its results. */
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>

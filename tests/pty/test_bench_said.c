@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 
-/* What is odd about a profile is said when it is opened, all of it, one after the other. */
+/* When a profile is opened, everything odd about it is reported, one message after the other. */
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>

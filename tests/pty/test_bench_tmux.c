@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 
-/* The bench inside tmux: a second terminal implementation, so that a fault of the first is
- * not taken for right. Skipped where tmux is not installed. */
+/* The bench inside tmux: a second terminal implementation, so that a fault of the first does
+ * not go unnoticed. Skipped if tmux is not installed. */
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 
-/* Passes and visits at the bench, and what is switched over: nut method, units. */
+/* Passes and visits at the bench, and what can be switched: nut method, units. */
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>

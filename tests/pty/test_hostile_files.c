@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 
-/* Files made to do harm: what steers a terminal in every text, key and section, and as much of
- * anything as a file can hold. Nothing of it reaches a terminal, and reading them takes bounded
+/* Hostile files: control characters in every text, key and section, and as much of
+ * everything as a file can hold. None of them reach a terminal, and reading takes bounded
  * time and memory. */
 #include <setjmp.h>
 #include <stdarg.h>

@@ -2,7 +2,7 @@
 
 /*
  * A day with one hand on the number pad: from an empty shelf to the sheet that goes back with the
- * instrument. At the end every byte that was ever sent is looked at: digits, the point or comma,
+ * instrument. At the end every byte sent is checked: digits, the point or comma,
  * / * - + and Enter, and with Num Lock off the arrows and their neighbours; nothing else.
  */
 #include <setjmp.h>

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 
-/* A day in the shop, from an empty shelf to the instrument's second visit, station by station. */
+/* A day in the shop, step by step, from an empty shelf to the instrument's second visit. */
 #include <math.h>
 #include <setjmp.h>
 #include <stdarg.h>

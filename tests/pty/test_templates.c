@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* sillet layout from outside: what it says, what it writes, and what it leaves alone. */
+/* sillet layout from the command line: what it says, what it writes, and what it leaves alone. */
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Templates measured: what comes out of the PDF and the SVG against the rule of frets. */
+/* Templates measured: the drawings in the PDF and the SVG against the fret formula. */
 #include "near.h"
 
 #include <math.h>

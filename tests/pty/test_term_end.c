@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 
-/* Giving the terminal back on every way out, and not taking it. */
+/* Restoring the terminal on every way out, and refusing to take it over. */
 #include <setjmp.h>
 #include <signal.h>
 #include <stdarg.h>

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 
-/* Keys: what the terminal sends, and what arrives. */
+/* Keys: what the terminal sends, and the key that arrives. */
 #include <setjmp.h>
 #include <signal.h>
 #include <stdarg.h>

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 
-/* Frames: what the terminal shows, and what that costs. */
+/* Frames: what the terminal shows, and how many bytes that takes. */
 #include <setjmp.h>
 #include <signal.h>
 #include <stdarg.h>

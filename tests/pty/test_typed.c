@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 
 /*
- * What is typed is what is meant: the real program on a terminal, row by row.
+ * What is typed is what is filed: the real program on a terminal, row by row.
  *
  * A row is {shop, cell, given, keys, kept}:
  *
@@ -9,13 +9,13 @@
  *
  * cell: a row of `cells`: the leaf it is on, how its prompt begins, where the profile keeps it.
  *
- * given: lines that the profile has behind `base`, NULL for none; with a reading in
+ * given: lines that the profile has after `base`, NULL for none; with a reading in
  * [visit.1.pass.1] the program still begins in that pass.
  *
  * keys: what is typed in that cell, byte by byte: "\r" is Enter, "\033[A" an arrow up.
  *
- * kept: the text that the file on disk then holds for that cell; "" is none, in a file that was
- * written. HELD: the program asks first, so the file is as it was. REFUSED: the same, and another
+ * kept: the text that the file on disk then holds for that cell; "" if it was written without one.
+ * HELD: the program asks first, so the file is unchanged. REFUSED: the same, and another
  * Enter changes nothing either.
  *
  * Each row has a profile and a program of its own. A new cell is a new row of `cells`; a table of

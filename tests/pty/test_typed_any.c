@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 
 /*
- * Any keys at the real program: a line of the file that is new holds what stood in the entry line
+ * Any keys at the real program: a new line in the file holds what was in the entry line
  * when Enter was pressed.
  */
 #include <setjmp.h>

@@ -9,7 +9,7 @@
 #include "base/status.h"
 
 /*
- * Published numbers as test cases, in tables that need no programming to add to:
+ * Published numbers as test cases, in tables that can be extended without programming:
  *
  *     all       frequencies                          (may stand for several cases)
  *     source    ISO 16:1975, ... printed to 0.01 Hz
@@ -20,12 +20,12 @@
  *     given     note E2
  *     expect    frequency 82.41 Hz   within 0.005 Hz
  *
- * A block begins with `case` or `all` and ends before the next one. What an `all` block
- * says holds for the cases below it, up to the next `all`; a case may say it differently.
- * Items are NAME VALUE [UNIT], two blanks or more between items. `source` goes on in
+ * A block begins with `case` or `all` and ends before the next one. An `all` block
+ * holds for the cases below it, up to the next `all`; a case may override it.
+ * Items are NAME VALUE [UNIT], with two blanks or more between items. `source` continues in
  * lines that begin with a blank. Each `expect` line holds one answer and its tolerance, or
  * `failure STATUS_NAME`. `#` begins a comment line. A case without `source`, `function`
- * or `expect` is refused, as is an item that its function does not look at.
+ * or `expect` is refused, as is an item that its function does not use.
  */
 
 enum { PUBLISHED_ITEMS_MAX = 24, PUBLISHED_CASES_MAX = 1000, PUBLISHED_LINE_MAX = 400 };

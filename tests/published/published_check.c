@@ -7,7 +7,7 @@
 
 #include "near.h"
 
-/* Fails the running test; unlike cmocka's own, known not to come back. */
+/* Fails the running test. Unlike cmocka's function it is declared not to return. */
 #if defined(__GNUC__)
 __attribute__((format(printf, 2, 3)))
 #endif

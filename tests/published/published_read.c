@@ -6,7 +6,7 @@
 
 #include "near.h"
 
-/* Where reading stands. */
+/* The position of the reader. */
 struct reader {
     struct published_case all, now;
     bool in_case;   /* `now` is a case under way */

@@ -1,6 +1,6 @@
 #!/bin/sh
 # SPDX-License-Identifier: MIT
-# Completion in bash: it offers the commands and options that `sillet --help` names and no other, the
+# Completion in bash offers the commands and options that `sillet --help` names and no others,
 # profiles, and the names of tunings and sets.
 #
 #   completion.sh ROOT PROGRAM

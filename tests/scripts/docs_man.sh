@@ -1,7 +1,7 @@
 #!/bin/sh
 # SPDX-License-Identifier: MIT
-# share/man/sillet-profile.5 follows from the table of fields, and the manual pages are set without a
-# warning where groff is there.
+# share/man/sillet-profile.5 follows from the table of fields, and groff, if it is there, formats the
+# manual pages without a warning.
 #
 #   docs_man.sh ROOT PROFILE_DOC            checks them
 #   GENERATE=1 docs_man.sh ROOT PROFILE_DOC writes sillet-profile.5 anew

@@ -1,7 +1,7 @@
 #!/bin/sh
 # SPDX-License-Identifier: MIT
 # docs/profile-format.md has a row for every field of src/model/field_table.h and no other, with its
-# choices and with what holds when it is absent.
+# choices and its default.
 #
 #   docs_profile_format.sh SOURCE-ROOT
 set -eu

@@ -4,10 +4,11 @@
 #
 #   docs_promises.sh SOURCE-ROOT
 #
-# Under the headings "Promises" and "Faults", and under those below them, everything promises: each
+# Under the headings "Promises" and "Faults", and their subheadings, everything is a promise: each
 # sentence of a list ends with its tests in round brackets, "... comes back (`unit/test_aside.c`).",
-# and the last cell of each row of a table holds them. Nothing else stands there but a line that leads
-# to a list or a table, and ends with a colon. A test is a file below tests/ that a meson.build runs.
+# and the last cell of each row of a table holds them. Nothing else is allowed but a line that
+# introduces a list or a table and ends with a colon. A test is a file below tests/ that a meson.build
+# runs.
 set -eu
 export LC_ALL=C
 

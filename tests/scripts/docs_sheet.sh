@@ -1,6 +1,6 @@
 #!/bin/sh
 # SPDX-License-Identifier: MIT
-# The sheet in README.md is what comes out.
+# The sheet in README.md is what `sillet sheet` prints.
 #
 #   docs_sheet.sh ROOT SILLET            checks it
 #   GENERATE=1 docs_sheet.sh ROOT SILLET writes it anew

@@ -1,7 +1,7 @@
 #!/bin/sh
 # SPDX-License-Identifier: MIT
-# An installation as a distribution makes one (DESTDIR, prefix /usr): what is where with which modes,
-# the program runs from there, and nothing of it knows where it was built. With git, the source archive
+# An installation as a distribution makes one (DESTDIR, prefix /usr): files are in place with the right
+# modes, the program runs from there, and no file contains the build path. With git, the source archive
 # of `meson dist` builds on its own.
 #
 #   install.sh ROOT MESON

@@ -1,6 +1,6 @@
 #!/bin/sh
 # SPDX-License-Identifier: MIT
-# tests/run: its tally and its exit status for runs that pass, fail, skip, break or find no test;
+# tests/run: its tally and exit status for runs that pass, fail, skip, break or find no test,
 # and what it installs.
 set -eu
 source_root=${1:?the source tree}

@@ -1,7 +1,7 @@
 #!/bin/sh
 # SPDX-License-Identifier: MIT
-# The customer's sheet as PDF and SVG: its pages, its size, and the numbers that count, read
-# back by other programs. Where sillet was built without cairo, that it says so.
+# The customer's sheet as PDF and SVG: other programs read back its pages, its size and the main
+# numbers. If sillet was built without cairo, it has to say so.
 #
 #   sheet_pdf.sh ROOT SILLET
 set -eu

@@ -1,7 +1,7 @@
 #!/bin/sh
 # SPDX-License-Identifier: MIT
-# Whatever fails under the customer's sheet: it is said, the exit code is 3, and no half file
-# is left, nor is an old one touched.
+# If writing the customer's sheet fails, there is a message, the exit code is 3, no partial file
+# is left, and an old one is untouched.
 #
 #   sheet_write.sh ROOT SILLET
 set -eu

@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: MIT
 # shellcheck shell=sh disable=SC2034,SC2154 # the tests set and read these
-# A stage for the scripts: a small tree, and a machine played by stand-ins for its tools.
-# Sourced by the tests beside it, which set $source_root. What the machine has is a file in
+# A fake machine for the scripts: a small source tree, and stand-ins for the tools.
+# Sourced by the tests beside it, which set $source_root. Each tool that the machine has is a file in
 # $stage/has: gcc, ninja, meson (holding its version), pkg-config, ncursesw, iniparser, sudo.
 
 stage=$(mktemp -d "${TMPDIR:-/tmp}/sillet-stage.XXXXXX")

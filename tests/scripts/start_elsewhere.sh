@@ -1,6 +1,6 @@
 #!/bin/sh
 # SPDX-License-Identifier: MIT
-# share/start on machines that lack something: Debian and not, with root's rights and without.
+# share/start on machines that lack something: Debian and others, as root and as a user.
 set -eu
 source_root=${1:?the source tree}
 # shellcheck source=tests/scripts/stage.sh

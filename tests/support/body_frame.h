@@ -7,17 +7,17 @@
 #include "model/field.h"
 
 /*
- * One string on its neck as things stand on the bench, in the body's frame: the neck bends
- * up from the heel fret, the slot rides on it, the saddle stands on the body. Nothing here
- * knows of chords, tilt or the model's own formulas, so that the gauges read here check
- * them from outside. Lengths and heights mm.
+ * One string on its neck, in the frame of the body: the neck bends
+ * up from the heel fret, the slot moves with it, the saddle stands on the body. Nothing here
+ * uses chords, tilt or the model's own formulas, so these gauge readings are an independent
+ * check of them. Lengths and heights in mm.
  */
 struct body_frame {
     double scale, contact; /* nut to saddle contact */
     int low, high, heel, last;
     double kappa;                 /* curvature from nut to heel */
     double fall;                  /* last crown below the line through low and high */
-    double offset[FRETS_MAX + 1]; /* single crowns standing high */
+    double offset[FRETS_MAX + 1]; /* by how much single crowns stand high */
     double slot;                  /* slot bottom over the neck's line at the nut */
     double saddle;                /* saddle top over the body */
 };
@@ -52,7 +52,7 @@ static inline double body_string(const struct body_frame *b, double x)
     return nut + (b->saddle - nut) * x / b->contact;
 }
 
-/* What the gauges read. */
+/* The reading of a rule or feeler at a fret. */
 static inline double body_action(const struct body_frame *b, int fret)
 {
     return body_string(b, body_station(b, fret)) - body_crown(b, fret);
@@ -63,7 +63,7 @@ static inline double body_gap_open(const struct body_frame *b)
     return body_action(b, 1);
 }
 
-/* At fret 1 with the string held down on fret 3. */
+/* The nut gap with the string held down on fret 3. */
 static inline double body_gap_held(const struct body_frame *b)
 {
     const double nut = body_neck(b, 0) + b->slot;
@@ -72,7 +72,7 @@ static inline double body_gap_held(const struct body_frame *b)
     return nut + (body_crown(b, 3) - nut) * share - body_crown(b, 1);
 }
 
-/* Straightedge on the neck's line at the relief ends, single high crowns left out. */
+/* The gap under a straightedge on the neck's line at the relief ends, ignoring high crowns. */
 static inline double body_relief(const struct body_frame *b, int fret)
 {
     const double x = body_station(b, fret);
@@ -82,7 +82,7 @@ static inline double body_relief(const struct body_frame *b, int fret)
     return ya + (yb - ya) * (x - xa) / (xb - xa) - body_neck(b, x);
 }
 
-/* The curvature with which the relief at a fret is `relief`. */
+/* The curvature that gives the relief `relief` at a fret. */
 static inline double body_kappa_for(const struct body_frame *b, int fret, double relief)
 {
     struct body_frame unit = *b;

@@ -63,7 +63,7 @@ static void copy_part(char *out, const char *from, size_t length)
     out[length] = '\0';
 }
 
-/* Section and key stand before and behind the first blank. */
+/* The section is before the first blank, the key after it. */
 static struct reading_key parse_key(const char *text, size_t length)
 {
     char section[LINE_MAX_], name[LINE_MAX_];

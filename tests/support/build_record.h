@@ -6,7 +6,7 @@
 #include "model/record.h"
 
 /*
- * Records for tests, written the way a profile is but one reading a line: section, blank,
+ * Records for tests, written like a profile but with the section on every line: section, blank,
  * key, " = ", value; blank lines are skipped. A line that names no field, or whose value
  * is refused, fails the test.
  */
@@ -14,20 +14,20 @@
 /* A new record with these lines. The caller ends it with record_done. */
 void build_record(struct record *ret_record, const char *lines);
 
-/* Adds lines to a record, replacing readings that are there. */
+/* Adds lines to a record, replacing readings that it already has. */
 void build_record_add(struct record *record, const char *lines);
 
 /* Adds one reading under a key, its value in mm. */
 void build_record_put_mm(struct record *record, struct reading_key key, double value_mm);
 
-/* What is derived of a record with these lines and more, in its current pass. */
+/* What is derived from a record with `lines` and `more`, in its current pass. */
 struct derived build_derived(const char *lines, const char *more);
 
-/* Takes "section key" out; fails the test when it is not there. */
+/* Takes "section key" out; fails the test if it is not there. */
 void build_record_drop(struct record *record, const char *line);
 
-/* A six-string of 24.9 in with 19 frets in its first pass, every set-up reading and target
- * there: relief, nut gap and action high, enough saddle. Screw bridge. */
+/* A six-string of 24.9 in scale with 19 frets and a screw bridge, in its first pass, with every
+ * set-up reading and target: relief, nut gap and action are high, the saddle is enough. */
 extern const char build_record_full[];
 
 #endif

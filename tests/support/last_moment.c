@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 
 /*
- * Inside the program under test, for every library too: a disk that takes its time, and memory that
- * is all gone. While $TEST_SLOW_DISK names a file, a sync tells of itself by a second file, ".in",
- * and waits; while $TEST_NO_MEMORY names one, there is no memory.
+ * Linked into the program under test: a slow disk, and no memory left, for every library too.
+ * While the file named by $TEST_SLOW_DISK exists, a sync announces itself by creating a second
+ * file, ".in", and waits; while the one named by $TEST_NO_MEMORY exists, allocations fail.
  */
 #define _GNU_SOURCE
 

@@ -7,7 +7,7 @@ int near_is(double got, double want, double tolerance)
 {
     if (!isfinite(tolerance))
         return 0;
-    /* <= is false for NaN, so that a NaN never counts as near. */
+    /* <= is false for NaN, so NaN never counts as near. */
     return fabs(got - want) <= tolerance;
 }
 

@@ -11,7 +11,7 @@
 
 /*
  * Comparisons of doubles for tests. cmocka 1.1.5 compares as float and lets NaN pass;
- * these are written so that NaN on either side, or an infinite tolerance, fails.
+ * these fail with NaN on either side, and with an infinite tolerance.
  */
 #define assert_near(got, want, tolerance)                                                          \
     near_check((got), (want), (tolerance), #got, __FILE__, __LINE__)

@@ -61,7 +61,7 @@ void steps_close(struct profile *profile, struct record *record)
     profile_close(profile);
 }
 
-/* `body` with the [end] that belongs to it, made by other means than the store's. */
+/* Computes the [end] independently of the store. */
 void steps_add_end(struct strbuf *text)
 {
     int lines = 0;

@@ -5,9 +5,9 @@
 #include "base/strbuf.h"
 #include "store/profile.h"
 
-/* What tests of profiles do again and again. Every failure fails the test. */
+/* Steps that the tests of profiles share. Every failure fails the test. */
 
-/* A profile by hand: a format, a scale, no [end]. */
+/* A profile as written by hand: a format, a scale, no [end]. */
 extern const char steps_tiny[];
 
 struct reading_key steps_key(const char *section, const char *name);
@@ -16,15 +16,15 @@ void steps_drop(struct record *record, const char *section, const char *name);
 
 struct profile *steps_open(const char *path);
 
-/* An opened profile and a copy of its record to change. */
+/* Opens a profile, and copies its record for changes. */
 struct profile *steps_open_to_change(const char *path, struct record *ret_record);
 void steps_save(struct profile *profile, struct record *record);
 void steps_close(struct profile *profile, struct record *record);
 
-/* Appends the [end] that belongs to the text, made by other means than the store's. */
+/* Appends the text's [end], computed independently of the store. */
 void steps_add_end(struct strbuf *text);
 
-/* The file holds `body` and its [end]; writes it so. */
+/* Asserts that the file holds `body` and its [end]; or writes such a file. */
 void steps_assert_saved(const char *path, const char *body);
 void steps_write_whole(const char *path, const char *body);
 

@@ -8,9 +8,9 @@
 #include <stdlib.h>
 
 /*
- * Random numbers for property tests that come out the same every time: splitmix64 (Steele,
+ * Random numbers for property tests, the same in every run: splitmix64 (Steele,
  * Lea and Flood, "Fast splittable pseudorandom number generators", OOPSLA 2014; from
- * memory). SILLET_TEST_SEED in the environment picks another seed.
+ * memory). SILLET_TEST_SEED in the environment sets another seed.
  */
 struct seeded {
     uint64_t state;

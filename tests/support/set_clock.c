@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* For a program whose clock a test sets: its calls of time() come here (-Wl,--wrap). */
+/* For programs whose clock a test sets: replaces time() (-Wl,--wrap). */
 #include <stdio.h>
 #include <stdlib.h>
 #include <time.h>
@@ -7,7 +7,7 @@
 time_t __real_time(time_t *ret_time);
 time_t __wrap_time(time_t *ret_time);
 
-/* By as many seconds as the file named by TEST_CLOCK says; read at every call, so that the
+/* The number of seconds in the file named by TEST_CLOCK. Read at every call, so that the
  * clock can be set while the program runs. */
 static long offset(void)
 {

@@ -8,26 +8,26 @@
 #include "draw/frame.h"
 
 /*
- * What holds of a session, a shelf, a record and a screen at any moment, whatever was done
- * before. Each gives NULL, or in words the first thing that is wrong. For tests and for
- * fuzzing alike.
+ * Invariants of a session, a shelf, a record and a screen, which hold at any moment.
+ * Each returns NULL, or describes the first thing that is wrong. For tests and
+ * fuzzing.
  */
 
-/* Sorted, no key twice, every key spelled and parsed back, every value what its text says. */
+/* Sorted, no key twice, every key survives spelling and parsing, every value matches its text. */
 const char *sound_record(const struct record *record);
 
-/* A state that a person can go on from. */
+/* The session is in a state that a user can continue from. */
 const char *sound_app(const struct app *app);
 
-/* The figures on show are those of the record, or of the record with the entry taken. */
+/* The figures shown are those of the record, or of the record with the entry taken. */
 const char *sound_figures(struct app *app);
 
-/* Back to the first change and again up to where it was: the same record. */
+/* Undoing everything and redoing it gives the same record. */
 const char *sound_undo(struct app *app);
 
 const char *sound_shelf(const struct shelf_list *list);
 
-/* No character that steers a terminal, both halves of every wide one, the cursor inside. */
+/* No character that a terminal acts on, both halves of every wide one, the cursor inside. */
 const char *sound_frame(const struct frame *frame, bool utf8);
 
 #endif

@@ -5,7 +5,7 @@
 #include "build_record.h"
 #include "model/derive.h"
 
-/* Strings for build_record_full, so that it has pitch, tension and clearance too: a light
+/* Strings for build_record_full, to give it pitch, tension and clearance too: a light
  * set (gauges common practice, cores from memory). */
 static const char survey_record_strings[] = "string.1 note = E4\n"
                                             "string.1 gauge = .012 in\n"

@@ -74,7 +74,7 @@ static void fill_environment(struct environment *environment, const struct termi
     static const char *const kept[] = {"PATH",          "LD_LIBRARY_PATH", "ASAN_OPTIONS",
                                        "UBSAN_OPTIONS", "LSAN_OPTIONS",    "LLVM_PROFILE_FILE",
                                        "GCOV_PREFIX",   "TERMINFO",        "TERMINFO_DIRS"};
-    /* First, because getenv takes the first of two. */
+    /* These go first, because getenv takes the first of two. */
     for (int i = 0; setup->env != NULL && setup->env[i] != NULL; i++) {
         if (environment->count + 1 < ENV_MAX) {
             environment->entries[environment->count++] = strdup(setup->env[i]);
@@ -349,7 +349,7 @@ bool terminal_ended(struct terminal *terminal, int timeout_ms, int *ret_status)
             return false;
         }
         if (terminal->master < 0) {
-            poll(NULL, 0, 1); /* no line left to wait on */
+            poll(NULL, 0, 1); /* there is no descriptor left to wait on */
         } else {
             terminal_pump(terminal, 1);
         }
@@ -456,7 +456,7 @@ const char *terminal_output(const struct terminal *terminal)
 void terminal_resize(struct terminal *terminal, int rows, int columns)
 {
     struct winsize size = {.ws_row = (unsigned short)rows, .ws_col = (unsigned short)columns};
-    /* Ours first: the program may paint for the new size at once. */
+    /* Our screen first: the program may paint for the new size at once. */
     terminal_pump(terminal, 0);
     terminal->rows = rows;
     terminal->columns = columns;

@@ -9,9 +9,9 @@
 
 /*
  * A terminal for tests: a program on a pseudo-terminal whose output libvterm draws into a
- * screen that can be read back. Everything waits for something that can be named, by a
- * deadline, and nothing sleeps. The `expect` calls fail the running test and print the
- * screen; they count lines of the caller through the macros below.
+ * screen that can be read back. Every wait is for a definite event, with a
+ * deadline; nothing sleeps for a fixed time. The `expect` calls fail the running test and print
+ * the screen; the macros below give them the caller's line.
  *
  * (Not called vterm.h: <vterm.h> is the library's.)
  */
@@ -24,12 +24,12 @@ struct terminal_setup {
     const char *const *env;  /* "NAME=value", before all others; NULL at the end; may be NULL */
     const char *home;        /* NULL: an empty folder of its own, removed at the end */
     int rows, columns;       /* 0: 24 x 80 */
-    bool no_wait;            /* the line was left so that what is full is not waited for */
+    bool no_wait;            /* the terminal is in O_NONBLOCK */
     bool ignore_hangup;      /* starts the program with SIGHUP ignored, like nohup */
 };
 
 /*
- * Starts the program. Its environment holds only: PATH and what sanitizers read, as here;
+ * Starts the program. Its environment holds only: PATH and the sanitizers' variables, inherited;
  * TERM, LANG, HOME, XDG_DATA_HOME and XDG_STATE_HOME inside HOME, TZ=UTC, and `env`.
  */
 struct terminal *terminal_start(const struct terminal_setup *setup);
@@ -61,8 +61,8 @@ enum terminal_key {
     TERMINAL_KEY_COUNT_
 };
 
-/* Bytes as they are; a text; a named key as the terminfo entry of TERM spells it (as a
- * common terminal does where the entry has none). */
+/* Send raw bytes; a text; a named key as the terminfo entry of TERM spells it (as a
+ * common terminal does if the entry has none). */
 void terminal_feed(struct terminal *terminal, const void *bytes, size_t length);
 void terminal_type(struct terminal *terminal, const char *text);
 void terminal_key(struct terminal *terminal, enum terminal_key key);
@@ -81,8 +81,8 @@ bool terminal_lost_sight_of(struct terminal *terminal, const char *text, int tim
 /* The status as waitpid gives it. */
 bool terminal_ended(struct terminal *terminal, int timeout_ms, int *ret_status);
 
-/* Until the program has nothing more to say: sleeping, all input taken, no bytes for a
- * while. Only where nothing can be named to wait for. */
+/* Waits until the program has nothing more to say: sleeping, all input taken, no bytes for a
+ * while. Only for cases where there is no definite event to wait for. */
 void terminal_settle(struct terminal *terminal);
 
 void terminal_expect_at(struct terminal *terminal, const char *text, const char *file, int line);
@@ -100,10 +100,10 @@ void terminal_fail_at(struct terminal *terminal, const char *what, const char *f
 
 /* --- the screen --- */
 
-/* A row as UTF-8, trailing blanks dropped. Valid until the next call. "" when outside. */
+/* A row as UTF-8, trailing blanks dropped; "" outside the screen. Valid until the next call. */
 const char *terminal_row(struct terminal *terminal, int row);
 
-/* The first row that holds the text, and its column; -1 when none does. */
+/* The first row that holds the text, and its column; -1 if none does. */
 int terminal_find(struct terminal *terminal, const char *text, int *ret_column);
 
 struct terminal_cell {
@@ -118,21 +118,21 @@ void terminal_cursor(const struct terminal *terminal, int *ret_row, int *ret_col
                      bool *ret_visible);
 bool terminal_on_alternate_screen(const struct terminal *terminal);
 
-/* True when the line modes (echo, canonical input and all) are as before the start. */
+/* Whether the line modes (echo, canonical input and so on) are as before the start. */
 bool terminal_modes_restored(const struct terminal *terminal);
 
-/* Sets the line modes as they were before the start, as a shell does whose job stops. */
+/* Sets the line modes to those before the start, as a shell does when its job stops. */
 void terminal_restore_modes(struct terminal *terminal);
 
-/* Bytes received from the program so far: how many, and what they were, with a NUL after them;
- * NULL where none came. */
+/* The number of bytes received from the program so far, and the bytes, followed by a NUL;
+ * NULL if there were none. */
 size_t terminal_bytes(const struct terminal *terminal);
 const char *terminal_output(const struct terminal *terminal);
 
-/* Bytes typed at the program so far, by whatever function; NULL when they were too many to keep. */
+/* All bytes typed at the program so far, by any function; NULL if they were too many to keep. */
 const char *terminal_sent(const struct terminal *terminal, size_t *ret_count);
 
-/* Reads what has arrived, waiting at most so long for a first byte; false: nothing. */
+/* Reads what has arrived, waiting at most timeout_ms for a first byte; false if nothing came. */
 bool terminal_pump(struct terminal *terminal, int timeout_ms);
 
 /* Prints the screen to stderr. */
@@ -143,8 +143,8 @@ void terminal_print(struct terminal *terminal);
 void terminal_resize(struct terminal *terminal, int rows, int columns);
 void terminal_signal(struct terminal *terminal, int number);
 
-/* Nobody reads what the program says any more, until it has ended, or the line is
- * stopped as Ctrl-S does; waits until the program can say no more and sleeps. */
+/* From now on nobody reads the program's output until it has ended; or, if `stopped`, the line is
+ * stopped as by Ctrl-S. Waits until the program cannot write any more and sleeps. */
 void terminal_stick(struct terminal *terminal, bool stopped);
 
 /* The terminal is gone: window closed, line dropped. Only terminal_ended, terminal_pid,

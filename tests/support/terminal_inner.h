@@ -11,13 +11,13 @@
 
 #include "terminal.h"
 
-/* Shared by terminal.c (the program and the line) and terminal_screen.c (the picture). */
+/* Shared by terminal.c (the program and the line) and terminal_screen.c (the screen). */
 
 enum { TERMINAL_ROW_BYTES = 8192, TERMINAL_SENT_BYTES = 1 << 16 };
 
 struct terminal {
     int master;
-    int slave; /* kept open, so that what a dead program said can still be read */
+    int slave; /* kept open, so that the output of a dead program can still be read */
     pid_t pid;
     bool ended, stuck;
     int status;
@@ -25,9 +25,9 @@ struct terminal {
     VTermScreen *screen;
     int rows, columns;
     bool cursor_visible, alternate;
-    int repeating; /* how far a repeat sequence, ESC [ digits b, has come: 0, 1, 2 */
+    int repeating; /* progress through a repeat sequence, ESC [ digits b: 0, 1, 2 */
     size_t bytes, room;
-    char *output; /* the bytes received, room for more behind them */
+    char *output; /* the bytes received */
     size_t sent_bytes;
     char sent[TERMINAL_SENT_BYTES]; /* the first of the bytes typed */
     struct termios found;
@@ -37,10 +37,10 @@ struct terminal {
     char row[TERMINAL_ROW_BYTES];
 };
 
-/* An empty screen of the terminal's size; vterm_free(terminal->vterm) ends it. */
+/* Opens an empty screen of the terminal's size; vterm_free(terminal->vterm) closes it. */
 void terminal_screen_open(struct terminal *terminal);
 
-/* What the program sent, onto the screen. */
+/* Draws the program's output on the screen. */
 void terminal_screen_write(struct terminal *terminal, const char *bytes, size_t length);
 
 #endif

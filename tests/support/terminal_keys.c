@@ -10,7 +10,7 @@
 
 static const struct {
     const char *capability;
-    const char *usual; /* where the entry has none */
+    const char *usual; /* if the entry has none */
 } spellings[TERMINAL_KEY_COUNT_] = {
     [TERMINAL_UP] = {"kcuu1", "\033[A"},      [TERMINAL_DOWN] = {"kcud1", "\033[B"},
     [TERMINAL_LEFT] = {"kcub1", "\033[D"},    [TERMINAL_RIGHT] = {"kcuf1", "\033[C"},

@@ -9,13 +9,13 @@
 
 /* How a terminal spells its keys. */
 
-/* True when there is a terminfo entry of that name on this machine. */
+/* Whether there is a terminfo entry of that name on this machine. */
 bool terminal_keys_known(const char *term);
 
-/* What the key sends after the program has asked for application mode. */
+/* The bytes that the key sends after the program has asked for application mode. */
 void terminal_keys_spell(const char *term, enum terminal_key key, char *out, size_t size);
 
-/* The last byte of ESC O x for a number-pad key; '?' when there is none. */
+/* The last byte of ESC O x for a number-pad key; '?' if there is none. */
 char terminal_keys_pad(char plain);
 
 #endif

@@ -23,7 +23,7 @@ static int on_property(VTermProp property, VTermValue *value, void *user)
 
 static const VTermScreenCallbacks screen_callbacks = {.settermprop = on_property};
 
-/* The terminal's own answers to the program's questions. */
+/* Sends the terminal's answers to the program's queries. */
 static void on_answer(const char *bytes, size_t length, void *user)
 {
     terminal_feed(user, bytes, length);
@@ -41,7 +41,7 @@ void terminal_screen_open(struct terminal *terminal)
     vterm_screen_reset(terminal->screen, 1);
 }
 
-/* True behind the last byte of ESC [ digits b. */
+/* True after the last byte of ESC [ digits b. */
 static bool ends_repeat(struct terminal *terminal, char byte)
 {
     const int before = terminal->repeating;
@@ -55,8 +55,8 @@ static bool ends_repeat(struct terminal *terminal, char byte)
 }
 
 /*
- * libvterm 0.1.4 believes the row full when a repeat leaves one column free, and wraps the
- * next character. A movement of the cursor clears that, so there and back follows each repeat
+ * libvterm 0.1.4 takes the row for full when a repeat leaves one column free, and wraps the
+ * next character. Moving the cursor clears that, so each repeat is followed by a move away and back
  * (curses never repeats into the last column).
  */
 void terminal_screen_write(struct terminal *terminal, const char *bytes, size_t length)

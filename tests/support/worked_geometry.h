@@ -5,7 +5,7 @@
 #include <math.h>
 
 /*
- * The worked example's geometry, put in by hand: lengths from its profile, string lines
+ * The worked example's geometry, entered by hand: lengths from its profile, string lines
  * and curvature from its figures (nine digits), so that one module can be tested alone.
  */
 enum { WORKED_STRINGS = 6, WORKED_FRETS = 19, WORKED_JOIN = 12, WORKED_HEEL = 10 };

@@ -5,7 +5,7 @@
 #include "model/neck_beam.h"
 #include "worked_geometry.h"
 
-/* The worked example's neck, put in by hand from its profile. */
+/* The worked example's neck, entered by hand from its profile. */
 struct worked_neck {
     struct neck_beam_string strings[WORKED_STRINGS];
     struct neck_beam beam;

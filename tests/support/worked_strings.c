@@ -5,7 +5,7 @@
 
 #define INCH_MM 25.4
 
-/* Where relief and action are read. */
+/* The frets where relief and action are read. */
 enum { RELIEF_FRET = 6, ACTION_FRET = 12 };
 
 /* clang-format off */
@@ -140,7 +140,7 @@ struct string_build worked_build(const struct worked_string *string)
     };
 }
 
-/* All of a setup but the heights of nut and saddle. */
+/* Fills in a setup, except for the heights of nut and saddle. */
 static void begin(int index, struct worked_board *board, struct intonation_setup *setup)
 {
     struct string_build build = worked_build(&worked_strings[index]);
@@ -187,7 +187,7 @@ void worked_at_target(int index, struct worked_board *board, struct intonation_s
     worked_board_bend(.006 * INCH_MM, board);
     begin(index, board, ret_setup);
 
-    /* A slot inside its tolerance stays on the neck where it is; one outside is recut. */
+    /* A slot inside its tolerance stays as it is on the neck; one outside is recut. */
     double nut = string->slot_moves ? nut_from(board, action, gap)
                                     : nut_from(&found, string->action_64ths / 64 * INCH_MM,
                                                string->nut_gap_in * INCH_MM) -

@@ -10,7 +10,7 @@
 #include "worked_geometry.h"
 
 /*
- * The six strings of the worked example with the figures that an independent program printed
+ * The six strings of the worked example with the figures that an independent program computed
  * for them to nine digits. Setbacks, tensions and string lines are in worked_geometry.h.
  */
 struct worked_string {
@@ -28,21 +28,21 @@ struct worked_string {
 
 extern const struct worked_string worked_strings[WORKED_STRINGS];
 
-/* Stations and crown heights; the setups below point into one. */
+/* Positions and heights of the crowns; the setups below point into one. */
 struct worked_board {
     double fret_mm[WORKED_FRETS + 1];
     double crown_mm[WORKED_FRETS + 1];
 };
 
-/* The board bent so that a straightedge over frets 1 and 12 shows this relief at fret 6. */
+/* Bends the board so that a straightedge over frets 1 and 12 shows this relief at fret 6. */
 void worked_board_bend(double relief_mm, struct worked_board *ret_board);
 
 struct string_build worked_build(const struct worked_string *string);
 
-/* The state as found (relief .013 in), nut and saddle where the figures put them. */
+/* The state as found (relief .013 in), with nut and saddle as the figures give them. */
 void worked_as_found(int index, struct worked_board *board, struct intonation_setup *ret_setup);
 
-/* The state with every target met (relief .006 in and so on), for the predicted setbacks. */
+/* The state with every target met (relief .006 in and so on), for predicted setbacks. */
 void worked_at_target(int index, struct worked_board *board, struct intonation_setup *ret_setup);
 
 #endif

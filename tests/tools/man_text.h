@@ -4,8 +4,8 @@
 
 #include <stdio.h>
 
-/* Prints a line of a manual page: backslashes, dashes and leading points mean something to
- * its formatter. */
+/* Prints a line of a manual page, with backslashes, dashes and leading points escaped for
+ * the formatter. */
 static inline void man_text(const char *text)
 {
     if (*text == '.' || *text == '\'')

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * Writes the sections and keys of sillet-profile(5) from the table of fields that the program
- * reads profiles by.
+ * Writes the sections and keys of sillet-profile(5) from the program's table of fields.
  */
 #include <ctype.h>
 #include <stdio.h>

@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * Copies a document, its screens drawn anew: `screens PROFILES <DOCUMENT`. A screen is what
- * stands between ``` and ``` under a line that says how to come to it, from the one before:
+ * Copies a document and draws its screens again: `screens PROFILES <DOCUMENT`. A screen is
+ * between ``` and ``` under a line that says how to get to it from the one before:
  *
  *   <!-- shelf -->              the shelf, with the profiles of the folder PROFILES
- *   <!-- 10:05 {Down}?u -->     at that time these keys (tests/support/bench_session.h), in
+ *   <!-- 10:05 {Down}?u -->     these keys (tests/support/bench_session.h) at that time, in
  *                               a session on PROFILES/parlour.ini of 2026-07-06
  */
 #include "near.h"

@@ -12,8 +12,8 @@
 #include "sound.h"
 
 /*
- * Any keys in any order: after each the session is in a state that a person can go on from,
- * the record is touched only when it says so, and never by a preview.
+ * Any keys in any order: after each the session is in a usable state, the record changes only when
+ * the session says so, and never by a preview.
  */
 enum { EVENTS = 20000 };
 

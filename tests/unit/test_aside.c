@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The second place of a record that its own file does not take. */
+/* The second place for a record that cannot be saved to its own file. */
 #include "near.h"
 
 #include <stdio.h>

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* An earlier state takes the place of the present one, which is never lost by it. */
+/* An earlier state replaces the present one, which is never lost by that. */
 #include "near.h"
 
 #include <stdio.h>

@@ -5,7 +5,7 @@
 
 #include "words/caution.h"
 
-/* Whether some caution that stands by this work has these words. */
+/* Whether some caution that applies to this work has these words. */
 static int says(const char *work, const char *words)
 {
     for (int k = 0; k < caution_count(); k++)

@@ -7,7 +7,7 @@
 #include "session/menu.h"
 #include "base/utf8.h"
 
-/* A key that every keyboard has: a character, Space, Tab, or one of the editing block. */
+/* Whether every keyboard has the key: a character, Space, Tab, or one of the editing block. */
 static bool is_plain(uint32_t key)
 {
     return (key >= ' ' && key < 0x7F) || (key >= SILLET_KEY_ENTER && key < SILLET_KEY_UNKNOWN);

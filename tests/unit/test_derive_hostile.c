@@ -11,8 +11,8 @@
 
 /*
  * Records with any nonsense in any field: deriving must not crash, and whatever it calls
- * known must be a number. Once with texts, which the table of fields guards, and once with
- * values that have got past it.
+ * known must be a number. Once with texts, which the table of fields checks, and once with
+ * values that bypass it.
  */
 
 enum { RECORDS = 20000, FRETS = 24, STRINGS = 6 };

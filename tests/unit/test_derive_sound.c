@@ -5,7 +5,7 @@
 #include "model/derive.h"
 #include "near.h"
 
-/* What the record says of strings, neck and climate, and what is found in it. */
+/* What is derived for strings, neck and climate, and the findings. */
 
 static const char string_lines[] = "string.1 note = E4\nstring.1 gauge = .012 in\n"
                                    "string.1 build = plain\n";

@@ -10,8 +10,8 @@
 #include "model/doubt_row.h"
 
 /*
- * What a bench would ask about twice, and what it would not: common practice and the mistakes
- * that hands make, no published source.
+ * Entries that a tech would check twice, and those he would not: common practice and the usual
+ * slips of the hand, no published source.
  */
 
 #define IN 25.4

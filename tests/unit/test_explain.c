@@ -8,7 +8,7 @@
 #include "base/num.h"
 #include "build_record.h"
 
-/* A record with what was derived from it, ready to be asked about. */
+/* A record and what was derived from it, ready for explanations. */
 struct asked {
     struct record record;
     struct derived derived;

@@ -7,7 +7,7 @@
 
 #include "near.h"
 
-/* Checks that a text is taken, and gives its value. */
+/* Checks that a text is accepted, and returns its value. */
 static double taken(enum field_id id, const char *text, enum unit bare, enum reading_state state)
 {
     struct field_value value = {.value = (double)NAN};

@@ -3,8 +3,8 @@
 
 #include "screen/grid_view.h"
 
-/* Wherever the cell in hand is: it is in the window, the window in the table, and no more of
- * the table is left out than has to be. */
+/* Wherever the cell in hand is, it is in the window, the window is in the table, and it shows as
+ * much of the table as fits. */
 static void the_cell_in_hand_is_always_seen(void **state)
 {
     (void)state;

@@ -8,7 +8,7 @@
 #include "bench_session.h"
 #include "build_record.h"
 
-/* Entries that are asked about before they are filed, or refused: what the keys behind them do.
+/* Entries that are asked about before they are filed, or refused: what the next keys do.
  * The full record's pass 1 reads relief .013, gaps .030 to .020, actions 8.25/64 to 6/64. */
 
 static int set_up(void **state)

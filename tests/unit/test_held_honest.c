@@ -14,7 +14,7 @@
 #include "store/profile.h"
 
 /*
- * Honest work is not asked about: the demo instruments' own readings (their profiles are
+ * Normal work is not questioned: the demo instruments' own readings (their profiles are
  * arguments), every preset at its targets and through a set-up, and random set-ups of the kind
  * that come in.
  */

@@ -11,7 +11,7 @@
 #include "seeded.h"
 
 /*
- * Numbers that no profile lets through, written straight into what the formulas take:
+ * Numbers that no profile lets through, written straight into the input of the formulas:
  * nothing may crash, and a figure that is known must be a number.
  */
 

@@ -9,7 +9,7 @@
 #include "model/intonation.h"
 #include "model/intonation_reading.h"
 
-/* A string with everything drawn at random within what instruments have. */
+/* A string with random values within the range of real instruments. */
 static void draw(struct seeded *seeded, struct worked_board *board,
                  struct intonation_setup *ret_setup, struct intonation_ends *ret_ends)
 {

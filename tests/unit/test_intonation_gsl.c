@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * A second opinion on the intonation model. The formulas are written out here once more, in
- * the plainest way, and what the model searches for is searched for by GSL: roots by
- * bracketing, least sums of squares by a simplex, straight-line fits by QR.
+ * A second opinion on the intonation model. The formulas are written out here again, in
+ * the plainest way, and GSL solves what the model solves: roots by
+ * bracketing, least squares by a simplex, straight-line fits by QR.
  */
 #include "near.h"
 #include "seeded.h"

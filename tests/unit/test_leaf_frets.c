@@ -11,7 +11,7 @@
 #include "bench_session.h"
 #include "build_record.h"
 
-/* Strings of the same build in every place: what they weigh does not matter here. */
+/* The same build for every string: their mass does not matter here. */
 #define STRING(n, note)                                                                            \
     "string." n " note = " note "\nstring." n " gauge = .024 in\n"                                 \
     "string." n " build = plain\n"

@@ -11,7 +11,7 @@
 #include "bench_session.h"
 #include "build_record.h"
 
-/* The scale that the trade's rule of thumb is told for. */
+/* The scale for which the trade's rule of thumb is given. */
 #define BOARD "board scale = 25.5 in\nboard strings = 6\nboard frets = 20\nboard join_fret = 14\n"
 
 static struct app *start(const char *lines)

@@ -13,7 +13,7 @@
 #include "bench_session.h"
 #include "build_record.h"
 
-/* Six strings of plain wire at the pitches of a guitar, so that every one has a pull. */
+/* Six plain strings at the pitches of a guitar, so that every one has a pull. */
 #define SIX                                                                                        \
     "board scale = 25.5 in\n"                                                                      \
     "board strings = 6\n"                                                                          \

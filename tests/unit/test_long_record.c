@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Decades of visits in one file, and how the end of what it can hold is met. */
+/* Decades of visits in one file, and what happens when it is nearly full or full. */
 #include "near.h"
 
 #include <stdlib.h>

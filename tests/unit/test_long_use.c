@@ -17,9 +17,9 @@
 
 /*
  * A hundred thousand random keys: from the shelf to an instrument, over all its leaves, and back
- * to the shelf, each followed by the screen. The state is sound throughout, and what is allocated
- * does not grow but for what a session has to remember. Another number of keys may be given as
- * the first argument.
+ * to the shelf, each followed by the screen. The state is sound throughout, and memory
+ * does not grow beyond what a session has to remember. The first argument may give another number
+ * of keys.
  */
 static int events_wanted = 100000;
 

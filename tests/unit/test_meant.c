@@ -10,9 +10,9 @@
 #include "seeded.h"
 
 /*
- * Nothing is filed but what the entry line showed. Whatever keys come: a reading is new or another
- * one only after Enter, is then the one in hand, has the text and the value that stood in the entry
- * line, and what was in doubt there had been asked about. Else only undo brings one.
+ * Nothing is filed but what the entry line showed. With any keys, a reading is added or changed
+ * only after Enter; it is then the one in hand, it has the text and the value that were in the
+ * entry line, and a doubtful one had been asked about. Otherwise only undo changes a reading.
  */
 enum { KEYS = 12000 };
 

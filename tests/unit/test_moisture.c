@@ -6,7 +6,7 @@
 #include "near.h"
 #include "seeded.h"
 
-/* The whole of Wood Handbook table 4-2 stands in tests/published/emc.tbl. */
+/* The whole of Wood Handbook table 4-2 is in tests/published/emc.tbl. */
 static void test_worked_example(void **state)
 {
     double emc = 0;

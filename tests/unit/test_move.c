@@ -6,8 +6,8 @@
 #include "build_record.h"
 #include "model/derive.h"
 
-/* What is due, what is done, and what it comes to. Expected: common practice (rod before slots
- * before saddle; what a gauge cannot tell is not worked on), no published source. */
+/* What is due, what is done, and the verdict. Expected: common practice (rod before slots
+ * before saddle; no work on what a gauge cannot resolve), no published source. */
 
 static struct move_set moves_of(const char *lines)
 {

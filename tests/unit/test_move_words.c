@@ -11,7 +11,7 @@
 #include "build_record.h"
 #include "seeded.h"
 
-/* What is due, and what is said of it. */
+/* The words for moves that are due, done or good. */
 struct made {
     struct move move[MOVE_COUNT_];
     struct move_words words[MOVE_COUNT_];

@@ -9,9 +9,9 @@
 #include "seeded.h"
 
 /*
- * Random instruments on a bench of their own (body_frame.h): read with all gauges, worked
- * on as the moves say, and read again. What the model promised must come out, and no move
- * be left.
+ * Random instruments in an independent geometry (body_frame.h): read with all gauges, worked
+ * on as the moves say, and read again. The model's predictions must come out, and no move
+ * may be left.
  */
 
 struct instrument {

@@ -3,7 +3,7 @@
 
 #include <math.h>
 
-/* The comparison that every other test leans on: it must say no where it should. */
+/* The comparison that every other test relies on: it must fail when it should. */
 
 static void near_accepts_within_tolerance(void **state)
 {

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * A second opinion on the neck as a beam. Nothing of the model's arithmetic is used: the
- * section is summed in thin layers from its outline (gsl_integration), and the neck bent by
+ * A second opinion on the neck as a beam. None of the model's arithmetic is used: the
+ * section is integrated in thin layers from its outline (gsl_integration), and the neck is bent by
  * stepping the differential equation w'' = M/EI from the heel to the nut (gsl_odeiv2).
  */
 #include "model/neck_beam.h"

@@ -10,7 +10,7 @@
 
 enum { SEED = 20240917, ROUNDS = 200000 };
 
-/* What is typed in a cell of `bare`, and the exact value of it in the pivot unit. */
+/* The text typed in a cell of `bare`, and its exact value in the pivot unit. */
 struct accepted {
     const char *text;
     enum unit bare;

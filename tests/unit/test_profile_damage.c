@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* A saved profile damaged in every place: it is never taken as whole, and what was found is
- * kept before anything is written over it. */
+/* A saved profile damaged in every place: it is never taken for whole, and the damaged file is
+ * copied before it is overwritten. */
 #include "near.h"
 
 #include <stdlib.h>

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* What a profile is kept safe from: other programs, other versions, other names. */
+/* A profile is protected from other programs, other versions and other names. */
 #include "near.h"
 
 #include <fcntl.h>

@@ -7,8 +7,8 @@
 #include "store/profile.h"
 
 /*
- * The demo instruments, given as arguments: whole files with nothing odd in them, and a
- * story that a tech can follow: left in order at the first visit, with moves due at the last.
+ * The demo instruments, given as arguments: complete files with nothing odd in them, and a
+ * story that a tech can follow: in order after the first visit, with moves due at the last.
  */
 
 static int path_count;

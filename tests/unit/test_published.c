@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The reader of published tables: what it takes, and above all what it refuses. */
+/* The reader of published tables: what it accepts, and above all what it refuses. */
 #include "near.h"
 
 #include <math.h>

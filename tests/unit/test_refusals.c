@@ -12,8 +12,8 @@
 #include "near.h"
 
 /*
- * What the headers promise of numbers that are none, negative or beyond every double: refused
- * with the status they name, and the output as it was.
+ * What the headers promise for numbers that are NaN, negative or infinite: they are refused
+ * with the status named there, and the output is untouched.
  */
 
 static const double bad[] = {(double)NAN, (double)INFINITY, -(double)INFINITY};

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* Two people who work in one folder: a group's, setgid, which only an administrator can make
- * ready for a test. Each of them is a process of its own. */
+/* Two users who share a group's setgid folder, which only root can set up for a test. Each user
+ * is a separate process. */
 #define _GNU_SOURCE /* setresuid, setgroups */
 #include "near.h"
 

@@ -9,7 +9,7 @@
 #include "sheet/sheet_page.h"
 #include "sheet/sheet_text.h"
 
-/* Allocations until one fails; below 0 none does. */
+/* The number of allocations until one fails; below 0 none does. */
 static int allowed = -1;
 
 static bool is_refused(void)

@@ -13,8 +13,8 @@
 #include "tree.h"
 
 /*
- * A cache whose checksum is right and whose lines are not, as a program that was changed or
- * somebody with a text editor leaves them; signs of a change, one by one; and a shelf where
+ * A cache whose checksum is right and whose lines are not, as a modified program or
+ * somebody with a text editor might leave it; signs of a change, one by one; and a shelf where
  * every name is taken.
  */
 

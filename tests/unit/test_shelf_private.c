@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* Whatever an instrument is called, it is filed in the shelf's own folder and for the owner
- * alone, also where the process lets everybody read what it makes. */
+ * alone, even with a umask of 0. */
 #include "near.h"
 
 #include <stdio.h>

@@ -7,7 +7,7 @@
 #include "model/shop_round.h"
 #include "store/preset.h"
 
-/* Starting points in a shop's own units, and steps from one round value to the next. */
+/* Starting points in round numbers of the shop's units, and steps from one to the next. */
 
 static struct shop_units shop(bool metric)
 {

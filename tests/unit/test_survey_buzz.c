@@ -8,9 +8,9 @@
 #include "survey_record.h"
 
 /*
- * The inverse of the headroom: a fret is made to stand high, the notes that then buzz are
- * what a tech would hear, and from these alone, on the board as measured, the fret has to be
- * found again.
+ * The inverse of the headroom: one fret is made to stand high, the notes that then buzz are
+ * what a tech would hear, and from these alone, on the board as measured, the model has to find
+ * that fret.
  */
 
 /* Low enough that a fret a few tenths high is heard, high enough that none buzzes before. */

@@ -7,8 +7,8 @@
 #include "near.h"
 #include "survey_record.h"
 
-/* The inverse of the predicted cents: readings made with a known depth and known ends have to
- * give both back. */
+/* The inverse of the predicted cents: from readings made with a known press depth and known ends,
+ * the model has to find both. */
 
 static void put_cents(struct record *record, const struct derived *truth, int string, int fret)
 {

@@ -15,8 +15,8 @@
 #include "survey_record.h"
 
 /*
- * Records with any readings missing and any others at the ends of what a profile may hold:
- * nothing crashes, and what is said to be known is a number.
+ * Records with any readings missing and any others at the limits of what a profile may hold:
+ * nothing crashes, and whatever is called known is a number.
  */
 
 static const char more[] = "board wood = ebony\n"

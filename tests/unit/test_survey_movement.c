@@ -6,7 +6,7 @@
 #include "near.h"
 
 /* Moisture contents at 70 F: 40 % 7.7, 65 % 12.0 (Wood Handbook, table 4-2, read in a
- * reprint; the formula meets the table within 0.052 %). Coefficients of sugar maple: 0.00165
+ * reprint; the formula agrees with it within 0.052 %). Coefficients of sugar maple: 0.00165
  * radial, 0.00353 tangential (Wood Handbook, table 13-5). */
 static const char two_seasons[] = "board wood = sugar maple\n"
                                   "board width_nut = 44 mm\n"

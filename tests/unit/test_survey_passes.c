@@ -8,7 +8,7 @@
 #include "seeded.h"
 #include "survey_record.h"
 
-/* The pass wanted, which must be there. */
+/* Finds a pass, which must exist. */
 static struct survey_pass find(const struct record *record, int visit, int number)
 {
     struct survey_pass pass;

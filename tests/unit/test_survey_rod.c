@@ -6,7 +6,7 @@
 #include "near.h"
 #include "survey_record.h"
 
-/* Reliefs and turns alone; the record behind them is build_record_full, whose first pass reads
+/* Only reliefs and turns; the rest of the record is build_record_full, whose first pass reads
  * .013 in and whose target is .006 in. */
 
 static struct survey_rod survey(const char *more, struct findings *findings)

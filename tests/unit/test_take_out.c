@@ -11,7 +11,8 @@
 #include "tree.h"
 #include "leaf/history/history_state.h"
 
-/* Passes and visits taken out: the question, the numbers of what stays, undo, and the file. */
+/* Taking out passes and visits: the question, the numbers of those that stay, undo, and the
+ * file. */
 
 static const char visits[] = "board scale = 24.9 in\nboard strings = 6\nboard frets = 19\n"
                              "board join_fret = 14\n"

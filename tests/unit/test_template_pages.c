@@ -8,7 +8,7 @@
 #include "template/template.h"
 #include "template/template_pages.h"
 
-/* Every point of the length is on a tile, neighbours share the overlap, none is too many. */
+/* Every point of the length is on a tile, neighbours share the overlap, and no tile is unneeded. */
 static void check_tiles(double length_mm, double tile_mm, double overlap_mm)
 {
     struct template_tiles tiles;

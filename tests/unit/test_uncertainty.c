@@ -11,10 +11,10 @@
 #include "seeded.h"
 
 /*
- * Readings drawn at random, uniformly over one step about what was entered, with the moves
+ * Readings drawn at random, uniformly over one step around what was entered, with the moves
  * held as chosen: twice the standard deviation of every figure must be the expanded
  * uncertainty that the model gives. With 20 000 draws the spread itself is known to about
- * half a per cent, so 4 % is a wide berth, and a wrong term shows.
+ * half a per cent, so 4 % is a wide margin, yet a wrong term shows.
  */
 enum { DRAWS = 20000 };
 

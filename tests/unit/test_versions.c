@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Other versions beside a profile: said until they are put together, and never thrown away. */
+/* Other versions beside a profile: reported until one is chosen, and never thrown away. */
 #include "near.h"
 
 #include <stdlib.h>

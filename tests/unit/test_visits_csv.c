@@ -11,7 +11,7 @@
 enum { COLUMNS = 13, LINES_MAX = 4000 };
 enum { VISIT, DATE, PASS, LABEL, KEY, NAME, STRING, FRET, VALUE, UNIT, U, KNOWN, TYPED };
 
-/* --- a reader of RFC 4180 of its own, strict: a fault fails the test --- */
+/* --- an independent, strict reader of RFC 4180: a fault fails the test --- */
 
 struct sheet {
     char *text; /* fields point into it */

@@ -9,9 +9,9 @@
 #include "store/profile.h"
 
 /*
- * The worked example of the set-up model: every figure that an independent program printed
- * for the profile must come out, to a millionth, and no other. [moves] says the same changes once
- * more, by what is due (test_move.c).
+ * The worked example of the set-up model: every figure that an independent program computed
+ * for the profile must come out, to a millionth, and no other. [moves] is left out: it repeats the
+ * changes that are due (test_move.c).
  */
 
 enum { FIGURES_MOST = 2000, LINE_LENGTH = 200 };
