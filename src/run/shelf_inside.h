@@ -8,7 +8,7 @@
 #include "run/shelf_earlier_items.h"
 #include "commands/shelf_items.h"
 
-/* Private to cli: the shelf on the terminal. shelf_session.c runs it, shelf_do.c carries out its
+/* Private to run: the shelf on the terminal. shelf_session.c runs it, shelf_do.c carries out its
  * commands, and shelf_scan.c reads the folder. */
 
 enum { PRESETS_MAX = 64 };

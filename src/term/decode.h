@@ -5,7 +5,7 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-/* Turns what the terminal sends into the key numbers of app/event.h. Curses must be running. */
+/* Turns what the terminal sends into the key numbers of session/event.h. Curses must be running. */
 
 /* Teaches curses the sequences that terminfo entries lack, and drops any codes given back. */
 void decode_open(void);

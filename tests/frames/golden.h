@@ -6,7 +6,7 @@
 
 /*
  * Screens kept as files, NAME.frame in this folder: the size and the cursor, the text of
- * every row, and every cell's role by its letter (ui/frame.h), each row after a bar.
+ * every row, and every cell's role by its letter (draw/frame.h), each row after a bar.
  */
 
 /*
