@@ -70,6 +70,8 @@ cat >"$scratch/wanted" <<'WANTED'
 644 usr/share/doc/sillet/docs/leaves.md
 644 usr/share/doc/sillet/docs/method.md
 644 usr/share/doc/sillet/docs/profile-format.md
+644 usr/share/doc/sillet/docs/reliability.md
+644 usr/share/doc/sillet/docs/templates.md
 644 usr/share/doc/sillet/docs/walk-through.md
 644 usr/share/doc/sillet/examples/bass.ini
 644 usr/share/doc/sillet/examples/bolt-on.ini
