@@ -26,7 +26,7 @@
 
 #include "terminal_keys.h"
 
-enum { ENV_MAX = 48, QUIET_MS = 15, SLICE_MS = 20 };
+enum { ENV_MAX = 48, QUIET_MS = 2, STUCK_MS = 15, SLICE_MS = 20 };
 
 static long long now_ms(void)
 {
@@ -375,18 +375,27 @@ static char process_state(pid_t pid)
     return after != NULL && after[1] == ' ' ? after[2] : '?';
 }
 
+/* Polling the line makes the kernel deliver the bytes that it still has in its buffers. */
 static bool all_taken(const struct terminal *terminal)
 {
+    struct pollfd line = {.fd = terminal->slave, .events = POLLIN};
     int pending = 0;
+    (void)poll(&line, 1, 0);
     return ioctl(terminal->slave, FIONREAD, &pending) != 0 || pending == 0;
 }
 
+static bool is_idle(const struct terminal *terminal)
+{
+    return all_taken(terminal) && strchr("ST", process_state(terminal->pid)) != NULL;
+}
+
+/* The program must be idle before and after the line was quiet: it may sleep between two steps. */
 void terminal_settle(struct terminal *terminal)
 {
     long long deadline = now_ms() + TERMINAL_DEADLINE_MS;
     while (now_ms() < deadline && !has_ended(terminal)) {
-        if (!terminal_pump(terminal, QUIET_MS) && all_taken(terminal) &&
-            strchr("ST", process_state(terminal->pid)) != NULL) {
+        bool idle = is_idle(terminal);
+        if (!terminal_pump(terminal, QUIET_MS) && idle && is_idle(terminal)) {
             return;
         }
     }
@@ -478,7 +487,7 @@ void terminal_stick(struct terminal *terminal, bool stopped)
         tcflow(terminal->slave, TCOOFF);
     }
     while (now_ms() < deadline && asleep < 3) {
-        poll(NULL, 0, QUIET_MS);
+        poll(NULL, 0, STUCK_MS);
         asleep = process_state(terminal->pid) == 'S' && !all_taken(terminal) ? asleep + 1 : 0;
     }
     terminal_check(terminal, asleep == 3);
