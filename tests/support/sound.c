@@ -197,8 +197,21 @@ const char *sound_shelf(const struct shelf_list *list)
 
 /* --- screens --- */
 
+/* Most cells hold a plain character; the tests look at them by the million. */
+static bool is_plain(const struct cell *cell, bool last)
+{
+    if (cell->rune < ' ' || cell->rune > '~' || cell->role >= ROLE_COUNT_)
+        return false;
+    for (int i = 0; i < FRAME_MARKS; i++)
+        if (cell->marks[i])
+            return false;
+    return last || cell[1].rune != 0;
+}
+
 static const char *sound_cell(const struct cell *cell, bool first, bool last, bool utf8)
 {
+    if (is_plain(cell, last))
+        return NULL;
     const int width = cell->rune ? utf8_width(cell->rune) : 0;
     const bool half_follows = !last && cell[1].rune == 0;
 
