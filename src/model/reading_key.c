@@ -53,6 +53,11 @@ struct reading_key reading_key_pass_at(enum field_id field, int visit, int pass,
         .field = field, .visit = visit, .part = pass, .string = string, .fret = fret};
 }
 
+static int compare(int a, int b)
+{
+    return (a > b) - (a < b);
+}
+
 /*
  * A visit's own keys come before its passes, and its passes before its work, and the next
  * visit after all of them: the section counts only within one visit.
@@ -66,16 +71,21 @@ int reading_key_compare(const struct reading_key *a, const struct reading_key *b
     const int group_b = section_b < SECTION_VISIT ? (int)section_b : SECTION_VISIT;
     const int section_string_a = section_a == SECTION_STRING ? a->string : 0;
     const int section_string_b = section_b == SECTION_STRING ? b->string : 0;
-    const int pairs[][2] = {
-        {group_a, group_b},     {section_string_a, section_string_b},
-        {a->visit, b->visit},   {(int)section_a, (int)section_b},
-        {a->part, b->part},     {(int)a->field, (int)b->field},
-        {a->string, b->string}, {a->fret, b->fret},
-    };
-    for (size_t i = 0; i < sizeof pairs / sizeof pairs[0]; i++)
-        if (pairs[i][0] != pairs[i][1])
-            return pairs[i][0] < pairs[i][1] ? -1 : 1;
-    return 0;
+    int order = compare(group_a, group_b);
+
+    if (!order)
+        order = compare(section_string_a, section_string_b);
+    if (!order)
+        order = compare(a->visit, b->visit);
+    if (!order)
+        order = compare((int)section_a, (int)section_b);
+    if (!order)
+        order = compare(a->part, b->part);
+    if (!order)
+        order = compare((int)a->field, (int)b->field);
+    if (!order)
+        order = compare(a->string, b->string);
+    return order ? order : compare(a->fret, b->fret);
 }
 
 void reading_key_section(const struct reading_key *key, struct strbuf *out)
@@ -108,13 +118,15 @@ void reading_key_name(const struct reading_key *key, struct strbuf *out)
 static bool take_word(const char **text, const char *word, bool dotted)
 {
     const char *at = *text;
-    const size_t length = strlen(word);
 
     if (dotted && *at++ != '.')
         return false;
-    if (strncmp(at, word, length) != 0 || (at[length] != '.' && at[length] != '\0'))
+    for (; *word; word++, at++)
+        if (*at != *word)
+            return false;
+    if (*at != '.' && *at != '\0')
         return false;
-    *text = at + length;
+    *text = at;
     return true;
 }
 
@@ -173,13 +185,28 @@ static bool parse_name(const char *text, const struct field *field, struct readi
     return *text == '\0';
 }
 
+/* The section that is spelled so; SECTION_COUNT_ when none is. */
+static int find_section(const char *text, int ret_numbers[2])
+{
+    int s = 0;
+
+    while (s < SECTION_COUNT_ && !parse_section(text, (enum section)s, ret_numbers))
+        s++;
+    return s;
+}
+
+bool reading_key_is_section(const char *section)
+{
+    int numbers[2];
+
+    return find_section(section, numbers) < SECTION_COUNT_;
+}
+
 enum status reading_key_parse(const char *section, const char *name, struct reading_key *ret_key)
 {
     int numbers[2] = {0, 0};
-    int s = 0;
+    const int s = find_section(section, numbers);
 
-    while (s < SECTION_COUNT_ && !parse_section(section, (enum section)s, numbers))
-        s++;
     if (s == SECTION_COUNT_)
         return STATUS_NOT_FOUND;
     for (int id = 0; id < FIELD_COUNT_; id++) {

@@ -39,4 +39,7 @@ void reading_key_name(const struct reading_key *key, struct strbuf *out);
 /* The reverse: STATUS_NOT_FOUND when no field goes by these names. */
 enum status reading_key_parse(const char *section, const char *name, struct reading_key *ret_key);
 
+/* Whether a section is spelled so, its numbers in range. */
+bool reading_key_is_section(const char *section);
+
 #endif

@@ -27,25 +27,6 @@ static void report(const struct loader *loader, size_t line, enum profile_severi
     profile_problem_add(loader->problems, line + 1, severity, "%s", words);
 }
 
-/* A field of each section that has one key, to ask whether a section's name is known. */
-static bool is_known_section(const char *name)
-{
-    int asked = -1;
-    struct reading_key key;
-
-    for (int id = 0; id < FIELD_COUNT_; id++) {
-        const struct field *field = field_get((enum field_id)id);
-
-        if (field->per != PER_ONE || (int)field->section == asked)
-            continue;
-        asked = (int)field->section;
-        if (reading_key_parse(name, field->key, &key) == STATUS_OK &&
-            (int)field_get(key.field)->section == asked)
-            return true;
-    }
-    return false;
-}
-
 /* The N of "name.N", 0 when there is none; *ret_length is then that of the name. */
 static int take_chunk(const char *name, size_t *ret_length)
 {
@@ -96,7 +77,7 @@ static void report_unknown(const struct loader *loader, const struct ini_entry *
     if (strcmp(entry->section, "end") == 0)
         report(loader, entry->line, PROBLEM_WARNING,
                "stands in [end], where no reading is looked for; move it to its section");
-    else if (is_known_section(entry->section))
+    else if (reading_key_is_section(entry->section))
         profile_problem_add(loader->problems, entry->line + 1, PROBLEM_NOTE,
                             "[%s] has no key %s; the line is kept and not used",
                             shown_string(entry->section).text, shown_string(entry->name).text);
@@ -252,7 +233,7 @@ static void report_section_line(struct loader *loader, size_t i)
 {
     const struct ini_line *line = &loader->content->text.lines[i];
 
-    if (line->name && is_known_section(line->name))
+    if (line->name && reading_key_is_section(line->name))
         loader->known_sections++;
     else if (!line->name || strcmp(line->name, "end") != 0)
         profile_problem_add(loader->problems, i + 1, PROBLEM_NOTE,

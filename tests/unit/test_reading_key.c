@@ -44,6 +44,7 @@ static void check_roundtrip(const struct reading_key *key)
         fail_msg("not parsed: [%s] %s", section_text, name_text);
     if (reading_key_compare(key, &back) != 0)
         fail_msg("comes back as another: [%s] %s", section_text, name_text);
+    assert_true(reading_key_is_section(section_text));
     assert_int_equal(back.field, key->field);
     assert_int_equal(back.visit, key->visit);
     assert_int_equal(back.part, key->part);
@@ -194,6 +195,37 @@ static void test_hostile_refused(void **state)
     }
 }
 
+static void test_what_is_no_section(void **state)
+{
+    static const char *const list[] = {
+        "",
+        "BOARD",
+        "board.",
+        "board.1",
+        "boar",
+        "boards",
+        ".board",
+        "end",
+        "string",
+        "string.0",
+        "string.13",
+        "string.01",
+        "string.1.2",
+        "visit",
+        "visit.0",
+        "pass.1",
+        "visit.1.pass",
+        "visit.1.pass.0",
+        "visit.1.pass.1.",
+        "visit.1.play.1",
+    };
+
+    (void)state;
+    for (size_t i = 0; i < sizeof list / sizeof list[0]; i++)
+        if (reading_key_is_section(list[i]))
+            fail_msg("a section: [%s]", list[i]);
+}
+
 /* Keys put together from pieces of keys: whatever is taken spells the same again. */
 static void test_random_pieces(void **state)
 {
@@ -265,11 +297,9 @@ static void test_order(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_roundtrip_every_field),
-        cmocka_unit_test(test_spelling),
-        cmocka_unit_test(test_hostile_refused),
-        cmocka_unit_test(test_random_pieces),
-        cmocka_unit_test(test_order),
+        cmocka_unit_test(test_roundtrip_every_field), cmocka_unit_test(test_spelling),
+        cmocka_unit_test(test_hostile_refused),       cmocka_unit_test(test_what_is_no_section),
+        cmocka_unit_test(test_random_pieces),         cmocka_unit_test(test_order),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
