@@ -60,7 +60,7 @@ static const struct step stacked[CELLS] = {
     {"7.25/64", ROW_TITLED_ACTION, "7.25", "action.4 = 7.25/64 in"},
     {"6-3/4", ROW_TITLED_ACTION, "6-3/4", "action.3 = 6-3/4/64 in"},
     {"6-1/4", ROW_TITLED_ACTION, "6-1/4", "action.2 = 6-1/4/64 in"},
-    {"3/32", ROW_TITLED_ACTION, "3/32", "action.1 = 3/32 in"},
+    {"3/32", ROW_TITLED_ACTION, "6-1/4      6", "action.1 = 3/32 in"},
     {".1+.0968503937007874", ROW_TITLED_EXPOSURE, "12.6",
      "exposure_bass = .1+.0968503937007874 in"},
     {"11+.338582677165354", ROW_TITLED_EXPOSURE, "11.3",
