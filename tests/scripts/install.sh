@@ -2,7 +2,8 @@
 # SPDX-License-Identifier: MIT
 # An installation as a distribution makes one (DESTDIR, prefix /usr): files are in place with the right
 # modes, the program runs from there, and no file contains the build path. With git, the source archive
-# of `meson dist` builds on its own.
+# of `meson dist` builds on its own; where the tree holds only what is committed, the archive is the same
+# tree, and that build is the one installed.
 #
 #   install.sh ROOT MESON
 set -eu
@@ -31,10 +32,9 @@ quietly() {
     exit 1
 }
 
-# build_from SOURCE BUILD
-build_from() {
+# set_up SOURCE BUILD
+set_up() {
     quietly "$meson" setup --prefix=/usr --buildtype=plain -Dtests=disabled "$2" "$1"
-    quietly "$meson" compile -C "$2"
 }
 
 # program_works PROGRAM PROFILE: what needs the tables that are built in, away from the source
@@ -52,11 +52,32 @@ program_works() {
     ) || fail "$1 does not work on $2"
 }
 
+# --- the source archive ---
+
+set_up "$root" "$scratch/build"
+staged=$scratch/build
+if ! git -C "$root" rev-parse --git-dir >/dev/null 2>&1 || [ ! -e "$root/.git" ]; then
+    echo 'no git here: meson dist was not tried'
+else
+    quietly "$meson" dist -C "$scratch/build" --no-tests --formats=gztar --allow-dirty
+    mkdir "$scratch/unpacked"
+    tar -xzf "$scratch"/build/meson-dist/sillet-*.tar.gz -C "$scratch/unpacked"
+    source=$(echo "$scratch"/unpacked/sillet-*)
+    set_up "$source" "$scratch/build-dist"
+    quietly "$meson" compile -C "$scratch/build-dist"
+    program_works "$scratch/build-dist/src/sillet" "$source/profiles/parlour.ini"
+    if [ -z "$(git -C "$root" --no-optional-locks status --porcelain)" ]; then
+        (cd "$root" && git ls-files -z | xargs -0 sha256sum) >"$scratch/sums"
+        (cd "$source" && sha256sum --quiet -c "$scratch/sums") || fail 'the archive is not the tree'
+        staged=$scratch/build-dist
+    fi
+fi
+
 # --- the stage ---
 
-build_from "$root" "$scratch/build"
+quietly "$meson" compile -C "$staged"
 umask 077 # the modes are to be the files' own
-quietly env DESTDIR="$stage" "$meson" install -C "$scratch/build" --no-rebuild
+quietly env DESTDIR="$stage" "$meson" install -C "$staged" --no-rebuild
 umask 022
 
 find "$stage" ! -type d -printf '%m %P\n' | sort -k 2 >"$scratch/found"
@@ -97,22 +118,9 @@ if command -v strip >/dev/null; then
     for folder in "$root/" "$scratch"; do
         [ -z "$(knows "$folder")" ] || fail "$folder is named in: $(knows "$folder")"
     done
-    printf '%s' "$scratch/build" >"$scratch/stripped/planted"
+    printf '%s' "$staged" >"$scratch/stripped/planted"
     [ -n "$(knows "$scratch")" ] || fail 'a planted build path was not found'
 else
     echo 'no strip: build paths were not looked for'
-fi
-
-# --- the source archive ---
-
-if ! git -C "$root" rev-parse --git-dir >/dev/null 2>&1 || [ ! -e "$root/.git" ]; then
-    echo 'no git here: meson dist was not tried'
-else
-    quietly "$meson" dist -C "$scratch/build" --no-tests --formats=gztar --allow-dirty
-    mkdir "$scratch/unpacked"
-    tar -xzf "$scratch"/build/meson-dist/sillet-*.tar.gz -C "$scratch/unpacked"
-    source=$(echo "$scratch"/unpacked/sillet-*)
-    build_from "$source" "$scratch/build-dist"
-    program_works "$scratch/build-dist/src/sillet" "$source/profiles/parlour.ini"
 fi
 [ "$failures" -eq 0 ]
