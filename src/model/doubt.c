@@ -4,28 +4,12 @@
 #include <math.h>
 #include <string.h>
 
+#include "model/bench_row.h"
 #include "model/doubt_day.h"
 #include "model/doubt_record.h"
 #include "model/doubt_row.h"
 
 /* --- the pass before, the gauge --- */
-
-/* By how much a hand errs from pass to pass, beside the step of its gauge; 0: not compared. */
-static double before_slack_mm(enum field_id field)
-{
-    switch (field) {
-    case FIELD_RELIEF:
-    case FIELD_NUT_GAP:
-        return 0.12;
-    case FIELD_ACTION:
-        return 0.6;
-    case FIELD_EXPOSURE_BASS:
-    case FIELD_EXPOSURE_TREBLE:
-        return 1.5;
-    default:
-        return 0;
-    }
-}
 
 static void widen(struct entered by, double *low, double *high)
 {
@@ -49,7 +33,8 @@ static double gauge_step(const struct record *record, const struct field *field)
 static struct doubt doubt_before(const struct record *record, const struct field *field,
                                  double value, const struct doubt_about *about)
 {
-    const double slack_mm = before_slack_mm(field->id);
+    const struct bench_row *row = bench_row_of(field->id);
+    const double slack_mm = row ? row->before_mm : 0;
     double low = about->expected.value, high = low;
 
     if (!about->expected.given || slack_mm == 0)

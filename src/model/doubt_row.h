@@ -13,8 +13,10 @@ struct doubt doubt_row_find(const struct record *record, const struct reading_ke
 
 /*
  * The same for readings that are filed: true where string `string` was read and does not go with
- * two neighbours. `field` is FIELD_NUT_GAP or FIELD_ACTION, `read` by string.
+ * two neighbours. `field` is one that the bench reads on each string, `read` by string; any other
+ * field has no odd ones. The second takes the readings out of the record, those of `strings`.
  */
 bool doubt_is_odd_one(enum field_id field, const struct entered *read, int strings, int string);
+bool doubt_is_unlike_row(const struct record *record, const struct reading_key *key, int strings);
 
 #endif

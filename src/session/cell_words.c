@@ -5,18 +5,17 @@
 #include "words/reading_words.h"
 #include "base/num.h"
 #include "base/utf8.h"
+#include "model/bench_row.h"
 #include "model/record_access.h"
 #include "model/reset.h"
 
 void cell_words_add_name(const struct app *app, const struct route_cell *cell, struct strbuf *out)
 {
-    const struct board *board = &app->now.setup.board;
+    const struct bench_row *row = bench_row_of(cell->key.field);
 
     reading_words_add_name(out, &cell->key);
-    if (cell->key.field == FIELD_RELIEF && board->has_relief)
-        strbuf_addf(out, " at fret %d", board->relief_fret);
-    if (cell->key.field == FIELD_ACTION && board->action_fret > 0)
-        strbuf_addf(out, " at fret %d", board->action_fret);
+    if (row)
+        bench_row_add_place(row, &app->now.setup.board, out);
 }
 
 void cell_words_add_held(const struct app *app, const struct route_cell *cell, const char *between,

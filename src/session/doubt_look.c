@@ -3,29 +3,25 @@
 
 #include <string.h>
 
+#include "model/bench_goal.h"
 #include "session/doubt_words.h"
 #include "session/typed_text.h"
 
-static struct entered find_wanted(const struct app *app, const struct reading_key *key)
+/* The target of a cell. A least value that will do is not one. */
+static struct entered find_wanted(const struct app *app, const struct route_cell *cell)
 {
-    const struct setup *setup = &app->now.setup;
+    const struct bench_row *row = bench_row_of(cell->key.field);
     struct entered wanted = {.given = false};
 
-    if (key->field == FIELD_RELIEF)
-        return setup->relief_target_mm;
-    if (key->field == FIELD_NUT_GAP)
-        wanted.given = setup_target_at(&setup->gap_target_bass_mm, &setup->gap_target_treble_mm,
-                                       setup->board.strings, key->string, &wanted.value);
-    if (key->field == FIELD_ACTION)
-        wanted.given =
-            setup_target_at(&setup->action_target_bass_mm, &setup->action_target_treble_mm,
-                            setup->board.strings, key->string, &wanted.value);
+    if (row && row->goal == GOAL_NEAR)
+        wanted.given = bench_goal_on(row, &app->record, app->now.setup.board.strings, cell->string,
+                                     &wanted.value);
     return wanted;
 }
 
 static struct doubt_about find_about(const struct app *app, const struct route_cell *cell)
 {
-    struct doubt_about about = {.today = app->today, .wanted = find_wanted(app, &cell->key)};
+    struct doubt_about about = {.today = app->today, .wanted = find_wanted(app, cell)};
     struct reading_key before = cell->key;
 
     about.expected.given = app_expected(app, cell, &about.expected.value);

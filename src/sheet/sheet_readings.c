@@ -1,68 +1,78 @@
 /* SPDX-License-Identifier: MIT */
-#include "words/row_state.h"
+#include "model/bench_goal.h"
 #include "model/note_name.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
+#include "words/row_state.h"
 
 /* The readings as found and as left, against the targets. */
 
-/* One measure of each string. */
+/* A row of the bench, and which columns there are of it. */
 struct measured {
-    enum board_row row;
+    enum bench_row_id id;
+    const struct bench_row *row;
     enum field_measure gauge;
-    const char *name;
-    bool found, left, wanted; /* which columns there are */
+    bool found, left, wanted;
 };
 
-static struct entered reading_of(const struct derived *derived, enum board_row row, int string)
+static struct measured measured_of(int id)
 {
-    const struct setup *setup = &derived->setup;
-    struct entered gap = setup->nut_gap_mm[string];
+    const struct bench_row *row = bench_row_get((enum bench_row_id)id);
 
-    if (row == ROW_ACTION)
-        return setup->action_mm[string];
+    return (struct measured){
+        .id = (enum bench_row_id)id, .row = row, .gauge = field_get(row->field[END_BASS])->measure};
+}
+
+/* The reading of a pass on a string or at an end. */
+static struct entered reading_of(const struct sheet_maker *maker, const struct derived *derived,
+                                 const struct bench_row *row, enum bench_end end, int string)
+{
+    const int pass = derived == &maker->left ? maker->last : maker->first;
+    const bool by_string = bench_row_by_string(row);
+    struct entered reading =
+        record_entered(maker->record, bench_row_key(row, end, maker->visit, pass, string));
     /* A gap read with the string held down on fret 3 is a different one: use the open gap. */
-    if (setup->nut_method == NUT_HELD_3 && gap.given)
-        gap.given = figures_get(&derived->figures, FIGURE_NUT_GAP, string, &gap.value);
-    return gap;
+    const bool held = row->read_held && derived->setup.nut_method == NUT_HELD_3 && reading.given;
+
+    /* A relief that was not read at the relief fret is derived from readings at other frets. */
+    if (row->figure != FIGURE_COUNT_ && (held || (!by_string && !reading.given)))
+        reading.given =
+            figures_get(&derived->figures, row->figure, by_string ? string : 0, &reading.value);
+    return reading;
 }
 
-static bool wanted_of(const struct derived *derived, enum board_row row, int string, double *ret_mm)
-{
-    const struct setup *setup = &derived->setup;
-    const struct entered *bass = &setup->gap_target_bass_mm, *treble = &setup->gap_target_treble_mm;
-
-    if (row == ROW_ACTION) {
-        bass = &setup->action_target_bass_mm;
-        treble = &setup->action_target_treble_mm;
-    }
-    return setup_target_at(bass, treble, setup->board.strings, string, ret_mm);
-}
-
-static bool any_read(const struct derived *derived, enum board_row row)
+static bool any_read(const struct sheet_maker *maker, const struct derived *derived,
+                     const struct bench_row *row)
 {
     for (int s = 1; s <= derived->setup.board.strings; s++)
-        if (reading_of(derived, row, s).given)
+        if (reading_of(maker, derived, row, END_BASS, s).given)
             return true;
     return false;
 }
 
-static bool any_wanted(const struct derived *derived, enum board_row row)
+static bool wanted_of(const struct sheet_maker *maker, const struct bench_row *row, int string,
+                      double *ret_mm)
+{
+    return bench_goal_on(row, maker->record, maker->left.setup.board.strings, string, ret_mm);
+}
+
+static bool any_wanted(const struct sheet_maker *maker, const struct bench_row *row)
 {
     double unused;
 
-    for (int s = 1; s <= derived->setup.board.strings; s++)
-        if (wanted_of(derived, row, s, &unused))
+    for (int s = 1; s <= maker->left.setup.board.strings; s++)
+        if (wanted_of(maker, row, s, &unused))
             return true;
     return false;
 }
 
 static void find_columns(const struct sheet_maker *maker, struct measured *measured)
 {
-    measured->found = any_read(&maker->found, measured->row);
-    measured->left = sheet_has_both(maker) && any_read(&maker->left, measured->row);
-    measured->wanted =
-        (measured->found || measured->left) && any_wanted(&maker->left, measured->row);
+    const struct bench_row *row = measured->row;
+
+    measured->found = any_read(maker, &maker->found, row);
+    measured->left = sheet_has_both(maker) && any_read(maker, &maker->left, row);
+    measured->wanted = (measured->found || measured->left) && any_wanted(maker, row);
 }
 
 static int columns_of(const struct measured *measured)
@@ -84,8 +94,9 @@ static void add_bare(const struct sheet_maker *maker, const struct measured *mea
 static void add_string_cells(const struct sheet_maker *maker, const struct measured *measured,
                              int string)
 {
-    const struct entered found = reading_of(&maker->found, measured->row, string);
-    const struct entered left = reading_of(&maker->left, measured->row, string);
+    const struct bench_row *row = measured->row;
+    const struct entered found = reading_of(maker, &maker->found, row, END_BASS, string);
+    const struct entered left = reading_of(maker, &maker->left, row, END_BASS, string);
     double wanted = 0;
 
     if (measured->found)
@@ -93,10 +104,20 @@ static void add_string_cells(const struct sheet_maker *maker, const struct measu
     if (measured->left)
         add_bare(maker, measured, left.given, left.value);
     if (measured->wanted) {
-        const bool given = wanted_of(&maker->left, measured->row, string, &wanted);
+        const bool given = wanted_of(maker, row, string, &wanted);
 
         add_bare(maker, measured, given, wanted);
     }
+}
+
+/* "action at fret 12, /64 in (mm)" */
+static void add_name(const struct sheet_maker *maker, const struct measured *measured,
+                     enum bench_end end, struct strbuf *out)
+{
+    strbuf_add(out, measured->row->sheet[end]);
+    bench_row_add_place(measured->row, &maker->left.setup.board, out);
+    strbuf_add(out, ", ");
+    sheet_say_units(out, &maker->ask->units, measured->gauge);
 }
 
 /* Adds to a row of the head: one cell over all columns of a measure, or one over each. */
@@ -107,11 +128,7 @@ static void add_group(const struct sheet_maker *maker, const struct measured *me
 
     if (columns_of(measured) == 0)
         return;
-    strbuf_add(&text, measured->name);
-    if (measured->row == ROW_ACTION && maker->left.setup.board.action_fret > 0)
-        strbuf_addf(&text, " at fret %d", maker->left.setup.board.action_fret);
-    strbuf_add(&text, ", ");
-    sheet_say_units(&text, &maker->ask->units, measured->gauge);
+    add_name(maker, measured, END_BASS, &text);
     sheet_add_span(maker->sheet, columns_of(measured), memory);
 }
 
@@ -126,26 +143,49 @@ static void add_names(const struct sheet_maker *maker, const struct measured *me
 }
 
 static const char *state_word(const struct sheet_maker *maker, const struct derived *derived,
-                              enum board_row row)
+                              const struct measured *measured)
 {
     struct row_state state;
 
-    row_state_find(derived, &maker->ask->units, row, &state);
+    row_state_find(maker->record, derived, &maker->ask->units, measured->id, &state);
     return row_verdict_word(state.verdict);
 }
 
 static void add_states(const struct sheet_maker *maker, const struct measured *measured)
 {
     if (measured->found)
-        sheet_add_cell(maker->sheet, state_word(maker, &maker->found, measured->row));
+        sheet_add_cell(maker->sheet, state_word(maker, &maker->found, measured));
     if (measured->left)
-        sheet_add_cell(maker->sheet, state_word(maker, &maker->left, measured->row));
+        sheet_add_cell(maker->sheet, state_word(maker, &maker->left, measured));
     if (measured->wanted)
         sheet_add_cell(maker->sheet, NULL);
 }
 
-static void add_string(const struct sheet_maker *maker, const struct measured *gap,
-                       const struct measured *action, int string)
+/* The rows with a reading per string, and how many columns they take. */
+struct strings_table {
+    struct measured measured[ROW_COUNT_];
+    int count, columns;
+};
+
+static void find_strings(const struct sheet_maker *maker, struct strings_table *ret_table)
+{
+    *ret_table = (struct strings_table){.count = 0};
+    for (int id = 0; id < ROW_COUNT_; id++) {
+        struct measured measured = measured_of(id);
+
+        if (!bench_row_by_string(measured.row))
+            continue;
+        find_columns(maker, &measured);
+        /* A row that the page has no room for is left out whole. */
+        if (1 + ret_table->columns + columns_of(&measured) > SHEET_COLUMNS_MAX)
+            continue;
+        ret_table->columns += columns_of(&measured);
+        ret_table->measured[ret_table->count++] = measured;
+    }
+}
+
+static void add_string(const struct sheet_maker *maker, const struct strings_table *table,
+                       int string)
 {
     char memory[32];
     struct strbuf name = STRBUF(memory);
@@ -153,49 +193,45 @@ static void add_string(const struct sheet_maker *maker, const struct measured *g
     note_name_add_string(&name, maker->record, string);
     sheet_begin_row(maker->sheet, SHEET_ROW_PLAIN);
     sheet_add_cell(maker->sheet, memory);
-    add_string_cells(maker, gap, string);
-    add_string_cells(maker, action, string);
+    for (int i = 0; i < table->count; i++)
+        add_string_cells(maker, &table->measured[i], string);
 }
 
-static void add_strings(struct sheet_maker *maker)
+static void add_strings(struct sheet_maker *maker, const struct strings_table *table)
 {
-    struct measured gap = {.row = ROW_GAP, .gauge = MEASURE_FEELER, .name = "gap over fret 1"};
-    struct measured action = {.row = ROW_ACTION, .gauge = MEASURE_RULE, .name = "action"};
     char align[SHEET_COLUMNS_MAX + 1] = "l";
 
-    find_columns(maker, &gap);
-    find_columns(maker, &action);
-    const int columns = columns_of(&gap) + columns_of(&action);
-    if (columns == 0)
-        return;
-    for (int i = 1; i <= columns; i++)
+    for (int i = 1; i <= table->columns; i++)
         align[i] = 'r';
     sheet_begin_table(maker->sheet, align);
     sheet_begin_row(maker->sheet, SHEET_ROW_HEAD);
     sheet_add_cell(maker->sheet, NULL);
-    add_group(maker, &gap);
-    add_group(maker, &action);
+    for (int i = 0; i < table->count; i++)
+        add_group(maker, &table->measured[i]);
     sheet_begin_row(maker->sheet, SHEET_ROW_HEAD);
     sheet_add_cell(maker->sheet, "string");
-    add_names(maker, &gap);
-    add_names(maker, &action);
+    for (int i = 0; i < table->count; i++)
+        add_names(maker, &table->measured[i]);
     for (int s = maker->left.setup.board.strings; s >= 1; s--)
-        add_string(maker, &gap, &action, s);
+        add_string(maker, table, s);
     sheet_begin_row(maker->sheet, SHEET_ROW_LAST);
     sheet_add_cell(maker->sheet, "state");
-    add_states(maker, &gap);
-    add_states(maker, &action);
+    for (int i = 0; i < table->count; i++)
+        add_states(maker, &table->measured[i]);
 }
-
-enum { SINGLES = 3 };
 
 /* A row of the table of readings that are not per string. */
 struct single {
-    const char *name;
-    enum field_measure gauge;
+    struct measured measured;
+    enum bench_end end;
     struct entered found, left, wanted;
-    const char *before_wanted;
-    enum board_row row;
+};
+
+/* Those rows; whether any has a target, and whether any is read at the saddle. */
+struct singles_table {
+    struct single single[END_COUNT_ * ROW_COUNT_];
+    int count;
+    bool wanted, saddle;
 };
 
 static void add_entered(const struct sheet_maker *maker, const struct single *single,
@@ -206,14 +242,39 @@ static void add_entered(const struct sheet_maker *maker, const struct single *si
 
     if (value->given) {
         strbuf_add(&text, before);
-        sheet_say_bare(&text, value->value, &maker->ask->units, single->gauge);
+        sheet_say_bare(&text, value->value, &maker->ask->units, single->measured.gauge);
     }
     sheet_add_cell(maker->sheet, memory);
 }
 
-static bool is_shown(const struct sheet_maker *maker, const struct single *single)
+static void find_single(const struct sheet_maker *maker, int id, enum bench_end end,
+                        struct singles_table *table)
 {
-    return single->found.given || (sheet_has_both(maker) && single->left.given);
+    struct single single = {.measured = measured_of(id), .end = end};
+    const struct bench_row *row = single.measured.row;
+
+    single.found = reading_of(maker, &maker->found, row, end, 0);
+    single.left = reading_of(maker, &maker->left, row, end, 0);
+    if (!single.found.given && !(sheet_has_both(maker) && single.left.given))
+        return;
+    single.wanted = bench_goal_at(row, maker->record, end);
+    table->wanted = table->wanted || single.wanted.given;
+    table->saddle = table->saddle || row->fret == AT_SADDLE;
+    table->single[table->count++] = single;
+}
+
+static void find_singles(const struct sheet_maker *maker, struct singles_table *ret_table)
+{
+    *ret_table = (struct singles_table){.count = 0};
+    for (int id = 0; id < ROW_COUNT_; id++) {
+        const struct bench_row *row = bench_row_get((enum bench_row_id)id);
+
+        if (bench_row_by_string(row))
+            continue;
+        find_single(maker, id, END_BASS, ret_table);
+        if (bench_row_has_ends(row))
+            find_single(maker, id, END_TREBLE, ret_table);
+    }
 }
 
 static void add_single(const struct sheet_maker *maker, const struct single *single, bool wanted)
@@ -223,8 +284,7 @@ static void add_single(const struct sheet_maker *maker, const struct single *sin
     char memory[80];
     struct strbuf name = STRBUF(memory);
 
-    strbuf_addf(&name, "%s, ", single->name);
-    sheet_say_units(&name, &maker->ask->units, single->gauge);
+    add_name(maker, &single->measured, single->end, &name);
     sheet_begin_row(maker->sheet, SHEET_ROW_PLAIN);
     sheet_add_cell(maker->sheet, memory);
     add_entered(maker, single, &single->found, "");
@@ -232,20 +292,9 @@ static void add_single(const struct sheet_maker *maker, const struct single *sin
         add_entered(maker, single, &single->left, "");
     if (!wanted)
         return;
-    add_entered(maker, single, &single->wanted, single->before_wanted);
-    sheet_add_cell(maker->sheet, state_word(maker, last, single->row));
-}
-
-/* The relief of a pass as read at the relief fret, else as derived from readings at other frets. */
-static struct entered relief_of(const struct sheet_maker *maker, int pass)
-{
-    const struct derived *derived = pass == maker->last ? &maker->left : &maker->found;
-    struct entered relief =
-        record_entered(maker->record, reading_key_pass(FIELD_RELIEF, maker->visit, pass));
-
-    if (!relief.given)
-        relief.given = figures_get(&derived->figures, FIGURE_RELIEF, 0, &relief.value);
-    return relief;
+    add_entered(maker, single, &single->wanted,
+                single->measured.row->goal == GOAL_LEAST ? "over " : "");
+    sheet_add_cell(maker->sheet, state_word(maker, last, &single->measured));
 }
 
 static void begin_singles(struct sheet_maker *maker, bool saddle, bool wanted)
@@ -270,38 +319,11 @@ static void begin_singles(struct sheet_maker *maker, bool saddle, bool wanted)
     sheet_add_cell(maker->sheet, "state");
 }
 
-static void add_singles(struct sheet_maker *maker)
+static void add_singles(struct sheet_maker *maker, const struct singles_table *table)
 {
-    const struct setup *found = &maker->found.setup, *left = &maker->left.setup;
-    const struct entered least = {.value = left->exposure_min_mm, .given = true};
-    char memory[48];
-    struct strbuf name = STRBUF(memory);
-
-    strbuf_add(&name, "relief");
-    if (left->board.has_relief)
-        strbuf_addf(&name, " at fret %d", left->board.relief_fret);
-    const struct single singles[SINGLES] = {
-        {memory, MEASURE_FEELER, relief_of(maker, maker->first), relief_of(maker, maker->last),
-         left->relief_target_mm, "", ROW_RELIEF},
-        {"saddle, bass", MEASURE_DEPTH, found->exposure_bass_mm, left->exposure_bass_mm, least,
-         "over ", ROW_EXPOSURE},
-        {"saddle, treble", MEASURE_DEPTH, found->exposure_treble_mm, left->exposure_treble_mm,
-         least, "over ", ROW_EXPOSURE},
-    };
-    bool wanted = false;
-
-    for (size_t i = 0; i < SINGLES; i++)
-        wanted = wanted || (is_shown(maker, &singles[i]) && singles[i].wanted.given);
-    begin_singles(maker, is_shown(maker, &singles[1]) || is_shown(maker, &singles[2]), wanted);
-    for (size_t i = 0; i < SINGLES; i++)
-        if (is_shown(maker, &singles[i]))
-            add_single(maker, &singles[i], wanted);
-}
-
-static bool any_single(const struct sheet_maker *maker, int pass, const struct setup *setup)
-{
-    return relief_of(maker, pass).given || setup->exposure_bass_mm.given ||
-           setup->exposure_treble_mm.given;
+    begin_singles(maker, table->saddle, table->wanted);
+    for (int i = 0; i < table->count; i++)
+        add_single(maker, &table->single[i], table->wanted);
 }
 
 static void add_precision(struct sheet_maker *maker, bool strings)
@@ -325,12 +347,12 @@ static void add_precision(struct sheet_maker *maker, bool strings)
 
 void sheet_make_readings(struct sheet_maker *maker)
 {
-    const bool singles = any_single(maker, maker->first, &maker->found.setup) ||
-                         any_single(maker, maker->last, &maker->left.setup);
-    const bool strings = any_read(&maker->found, ROW_GAP) || any_read(&maker->left, ROW_GAP) ||
-                         any_read(&maker->found, ROW_ACTION) || any_read(&maker->left, ROW_ACTION);
+    struct singles_table singles;
+    struct strings_table strings;
 
-    if (maker->last == 0 || (!singles && !strings)) {
+    find_singles(maker, &singles);
+    find_strings(maker, &strings);
+    if (maker->last == 0 || (singles.count == 0 && strings.columns == 0)) {
         sheet_add_text(maker->sheet, SHEET_PARAGRAPH,
                        maker->visit > 0 ? "No set-up readings were taken in this visit."
                                         : "Nothing has been measured on this instrument yet.");
@@ -338,13 +360,13 @@ void sheet_make_readings(struct sheet_maker *maker)
     }
     sheet_add_heading(maker->sheet, sheet_has_both(maker) ? "As found, as left" : "As found");
     sheet_make_side_view(maker);
-    if (singles)
-        add_singles(maker);
-    if (strings)
-        add_strings(maker);
+    if (singles.count > 0)
+        add_singles(maker, &singles);
+    if (strings.columns > 0)
+        add_strings(maker, &strings);
     if (sheet_is_on_target(maker))
         sheet_add_text(maker->sheet, SHEET_PARAGRAPH,
                        "Relief, gaps and action are where they are wanted, as far as the gauges "
                        "tell.");
-    add_precision(maker, strings);
+    add_precision(maker, strings.columns > 0);
 }

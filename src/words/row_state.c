@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "words/row_state.h"
 
+#include "model/bench_goal.h"
 #include "words/amount.h"
 
 const char *row_verdict_word(enum row_verdict verdict)
@@ -24,87 +25,72 @@ static enum row_verdict joined(enum row_verdict so_far, double off_mm, double to
     return here == VERDICT_GOOD ? so_far : VERDICT_MIXED;
 }
 
-static void add_target(struct row_state *state, const struct entered *first,
-                       const struct entered *last, enum unit unit, const char *behind)
+static void add_target(const struct bench_row *row, const struct record *record,
+                       const struct setup *setup, const struct shop_units *units,
+                       struct row_state *state)
 {
+    const enum unit unit = field_bare_unit(field_get(row->field[END_BASS]), units);
+    /* A gap may be read held down; what is wanted is always the open one. */
+    const char *behind = row->read_held && setup->nut_method == NUT_HELD_3 ? " open" : "";
     struct strbuf text = STRBUF(state->target), bare = STRBUF(state->target_bare);
+    struct entered bass = bench_goal_at(row, record, END_BASS);
+    struct entered treble = bench_goal_at(row, record, END_TREBLE);
 
-    if (!first->given && !last->given)
+    if (!bass.given && !treble.given)
         return;
-    amount_add_range(&bare, amount_on_rule(first->given ? first->value : last->value, unit),
-                     amount_on_rule(last->given ? last->value : first->value, unit), unit);
+    amount_add_range(&bare, amount_on_rule(bass.given ? bass.value : treble.value, unit),
+                     amount_on_rule(treble.given ? treble.value : bass.value, unit), unit);
     strbuf_add(&text, state->target_bare);
     amount_add_unit(&text, unit);
     strbuf_add(&text, behind);
     strbuf_add(&bare, behind);
 }
 
-static enum row_verdict judge_strings(const struct derived *derived, enum figure_id id,
-                                      const struct entered *bass, const struct entered *treble,
-                                      double tolerance_mm)
+/* What is read once counts once, else every string that is known. */
+static enum row_verdict judge_near(const struct bench_row *row, const struct record *record,
+                                   const struct derived *derived)
 {
     const int strings = derived->setup.board.strings;
+    const bool by_string = bench_row_by_string(row);
+    const double tolerance_mm = record_or_fallback(record, row->tolerance);
     enum row_verdict verdict = VERDICT_NONE;
-    double value, target;
+    double value, wanted;
 
-    for (int s = 1; s <= strings; s++)
-        if (figures_get(&derived->figures, id, s, &value) &&
-            setup_target_at(bass, treble, strings, s, &target))
-            verdict = joined(verdict, value - target, tolerance_mm);
+    for (int s = 1; s <= (by_string ? strings : 1); s++)
+        if (figures_get(&derived->figures, row->judged[END_BASS], by_string ? s : 0, &value) &&
+            bench_goal_on(row, record, strings, s, &wanted))
+            verdict = joined(verdict, value - wanted, tolerance_mm);
     return verdict;
 }
 
-static enum row_verdict judge_exposure(const struct derived *derived)
+/* Both ends have to be known. */
+static enum row_verdict judge_least(const struct bench_row *row, const struct record *record,
+                                    const struct derived *derived)
 {
-    switch (derived->verdict) {
-    case RESET_SADDLE:
-        return VERDICT_GOOD;
-    case RESET_NECK:
-        return VERDICT_LOW;
-    case RESET_UNKNOWN:
-        break;
+    enum row_verdict verdict = VERDICT_GOOD;
+    double value;
+
+    for (int end = 0; end < END_COUNT_; end++) {
+        const struct entered least = bench_goal_at(row, record, (enum bench_end)end);
+
+        if (!least.given || !figures_get(&derived->figures, row->judged[end], 0, &value))
+            return VERDICT_NONE;
+        if (value < least.value)
+            verdict = VERDICT_LOW;
     }
-    return VERDICT_NONE;
+    return verdict;
 }
 
-void row_state_find(const struct derived *derived, const struct shop_units *units,
-                    enum board_row row, struct row_state *ret_state)
+void row_state_find(const struct record *record, const struct derived *derived,
+                    const struct shop_units *units, enum bench_row_id id,
+                    struct row_state *ret_state)
 {
-    const struct setup *setup = &derived->setup;
-    const struct entered least = {.value = setup->exposure_min_mm, .given = true};
-    double relief;
+    const struct bench_row *row = bench_row_get(id);
 
     *ret_state = (struct row_state){.verdict = VERDICT_NONE};
-    switch (row) {
-    case ROW_RELIEF:
-        add_target(ret_state, &setup->relief_target_mm, &setup->relief_target_mm,
-                   units->bare[MEASURE_FEELER], "");
-        if (setup->relief_target_mm.given &&
-            figures_get(&derived->figures, FIGURE_RELIEF, 0, &relief))
-            ret_state->verdict = joined(VERDICT_NONE, relief - setup->relief_target_mm.value,
-                                        setup->relief_tolerance_mm);
+    if (row->goal == GOAL_NONE)
         return;
-    case ROW_GAP:
-        add_target(ret_state, &setup->gap_target_bass_mm, &setup->gap_target_treble_mm,
-                   units->bare[MEASURE_FEELER],
-                   /* Gaps may be read held down; what is wanted is always the open one. */
-                   setup->nut_method == NUT_HELD_3 ? " open" : "");
-        ret_state->verdict =
-            judge_strings(derived, FIGURE_GAP_AT_TARGET, &setup->gap_target_bass_mm,
-                          &setup->gap_target_treble_mm, setup->gap_tolerance_mm);
-        return;
-    case ROW_ACTION:
-        add_target(ret_state, &setup->action_target_bass_mm, &setup->action_target_treble_mm,
-                   units->bare[MEASURE_RULE], "");
-        ret_state->verdict =
-            judge_strings(derived, FIGURE_ACTION, &setup->action_target_bass_mm,
-                          &setup->action_target_treble_mm, setup->action_tolerance_mm);
-        return;
-    case ROW_EXPOSURE:
-        add_target(ret_state, &least, &least, units->bare[MEASURE_DEPTH], "");
-        ret_state->verdict = judge_exposure(derived);
-        return;
-    case ROW_COUNT_:
-        return;
-    }
+    add_target(row, record, &derived->setup, units, ret_state);
+    ret_state->verdict = row->goal == GOAL_NEAR ? judge_near(row, record, derived)
+                                                : judge_least(row, record, derived);
 }

@@ -2,7 +2,7 @@
 #ifndef SILLET_WORDS_ROW_STATE_H
 #define SILLET_WORDS_ROW_STATE_H
 
-#include "words/board_row.h"
+#include "model/bench_row.h"
 #include "model/derive.h"
 
 /* How a row of readings stands against its target. */
@@ -14,12 +14,10 @@ struct row_state {
     char target_bare[40]; /* the same without its unit, for beside one: "6 to 4" */
 };
 
-/*
- * Relief and action are judged as read; a nut gap by what it will be once the action is
- * right; exposure by what the saddle moves leave of it.
- */
-void row_state_find(const struct derived *derived, const struct shop_units *units,
-                    enum board_row row, struct row_state *ret_state);
+/* By the figures that the row's table says (bench_row_table.h), of a state of `record`. */
+void row_state_find(const struct record *record, const struct derived *derived,
+                    const struct shop_units *units, enum bench_row_id id,
+                    struct row_state *ret_state);
 
 /* "good", "high", "low", "mixed"; "" for none. */
 const char *row_verdict_word(enum row_verdict verdict);

@@ -2,8 +2,8 @@
 #include "near.h"
 
 #include "leaf/leaves.h"
+#include "model/bench_row.h"
 #include "session/leaf.h"
-#include "words/board_row.h"
 
 static void lay_bench(struct route *route, int strings, int visit, int pass)
 {
@@ -93,15 +93,6 @@ static void route_finds_only_its_own(void **state)
     assert_int_equal(route_find(&route, &other_field), -1);
 }
 
-static void route_rows_have_fields(void **state)
-{
-    (void)state;
-    assert_int_equal(board_row_field(ROW_RELIEF), FIELD_RELIEF);
-    assert_int_equal(board_row_field(ROW_GAP), FIELD_NUT_GAP);
-    assert_int_equal(board_row_field(ROW_ACTION), FIELD_ACTION);
-    assert_int_equal(board_row_field(ROW_EXPOSURE), FIELD_EXPOSURE_BASS);
-}
-
 static void route_moves_over_the_board(void **state)
 {
     struct route route;
@@ -156,7 +147,6 @@ int main(void)
         cmocka_unit_test(route_asks_for_the_rod_s_turns),
         cmocka_unit_test(route_holds_for_every_number_of_strings),
         cmocka_unit_test(route_finds_only_its_own),
-        cmocka_unit_test(route_rows_have_fields),
         cmocka_unit_test(route_moves_over_the_board),
         cmocka_unit_test(route_never_leaves_the_board),
     };

@@ -7,9 +7,8 @@
 #include "words/row_state.h"
 #include "build_record.h"
 #include "model/derive.h"
-#include "words/board_row.h"
 
-static struct row_state find(const char *lines, enum board_row row, bool metric)
+static struct row_state find(const char *lines, enum bench_row_id row, bool metric)
 {
     const struct shop_units units = metric ? shop_units_metric() : shop_units_inch();
     struct derived *derived = malloc(sizeof *derived);
@@ -19,7 +18,7 @@ static struct row_state find(const char *lines, enum board_row row, bool metric)
     build_record(&record, build_record_full);
     build_record_add(&record, lines);
     derive_current(&record, derived);
-    row_state_find(derived, &units, row, &state);
+    row_state_find(&record, derived, &units, row, &state);
     record_done(&record);
     free(derived);
     return state;
@@ -111,7 +110,7 @@ static void without_readings_there_is_no_verdict(void **state)
     for (int row = 0; row < ROW_COUNT_; row++) {
         struct row_state found;
 
-        row_state_find(derived, &units, (enum board_row)row, &found);
+        row_state_find(&record, derived, &units, (enum bench_row_id)row, &found);
         assert_int_equal(found.verdict, VERDICT_NONE);
         /* The least exposure has a value of its own. */
         if (row != ROW_EXPOSURE)

@@ -189,6 +189,19 @@ static void one_reading_is_shown_alone(void **state)
     free(text);
 }
 
+/* A saddle is read without knowing the board. */
+static void exposure_is_shown_without_a_board(void **state)
+{
+    char *text = text_of("visit.1.pass.1 exposure_bass = 4 mm\n", true);
+
+    (void)state;
+    assert_has(text, "saddle, bass");
+    assert_has(text, "(4.00)");
+    assert_lacks(text, "saddle, treble");
+    assert_lacks(text, "No set-up readings");
+    free(text);
+}
+
 static void a_visit_that_is_not_there_is_refused(void **state)
 {
     const struct sheet_ask ask = ask_of(3);
@@ -390,6 +403,7 @@ int main(void)
         cmocka_unit_test(work_that_was_not_measured_again_is_said),
         cmocka_unit_test(a_record_of_nothing_gives_a_short_sheet),
         cmocka_unit_test(one_reading_is_shown_alone),
+        cmocka_unit_test(exposure_is_shown_without_a_board),
         cmocka_unit_test(a_visit_that_is_not_there_is_refused),
         cmocka_unit_test(twelve_strings_fit_the_width),
         cmocka_unit_test(any_name_keeps_within_the_page),

@@ -4,50 +4,44 @@
 #include <stddef.h>
 
 #include "leaf/bench/expected.h"
-#include "words/board_row.h"
+#include "model/bench_row.h"
 #include "model/record_walk.h"
 #include "model/shop_round.h"
 #include "session/filing.h"
 
-/* The targets of a row, the bass one first. */
-static const enum field_id row_targets[ROW_COUNT_][2] = {
-    [ROW_RELIEF] = {FIELD_TARGET_RELIEF, FIELD_TARGET_RELIEF},
-    [ROW_GAP] = {FIELD_TARGET_GAP_BASS, FIELD_TARGET_GAP_TREBLE},
-    [ROW_ACTION] = {FIELD_TARGET_ACTION_BASS, FIELD_TARGET_ACTION_TREBLE},
-    [ROW_EXPOSURE] = {FIELD_EXPOSURE_MIN, FIELD_EXPOSURE_MIN},
-};
-
-/* The target nearer to the string in hand: the outer two are given, the rest follows. */
-static enum field_id target_in_hand(const struct app *app, const struct route_cell *cell)
+/* The target nearer to the string in hand: the outer two are given, the rest follows. False where
+ * the cell in hand has none. */
+static bool target_in_hand(const struct app *app, struct reading_key *ret_key)
 {
-    const int strings = app->now.setup.board.strings;
-    const bool treble = 2 * cell->string <= strings;
+    const struct route_cell *cell = app_cell(app);
+    const struct bench_row *row = cell ? bench_row_get((enum bench_row_id)cell->row) : NULL;
 
-    return row_targets[cell->row][treble];
+    if (!row || row->goal == GOAL_NONE || cell->key.field == row->aside)
+        return false;
+    const bool treble = 2 * cell->string <= app->now.setup.board.strings;
+    *ret_key = reading_key_one(row->target[treble ? END_TREBLE : END_BASS]);
+    return true;
 }
 
 bool bench_can_nudge(const struct app *app)
 {
-    const struct route_cell *cell = app_cell(app);
+    struct reading_key key;
     double mm;
 
-    if (!cell || cell->key.field == FIELD_ROD_TURN || !app_may_change(app))
-        return false;
-    const struct reading_key key = reading_key_one(target_in_hand(app, cell));
-    return record_value_or_fallback(&app->record, &key, &mm);
+    return app_may_change(app) && target_in_hand(app, &key) &&
+           record_value_or_fallback(&app->record, &key, &mm);
 }
 
 void bench_nudge(struct turn *turn, int by)
 {
     struct app *app = turn->app;
-    const struct route_cell *cell = app_cell(app);
     char memory[APP_MESSAGE_MAX];
     struct strbuf text = STRBUF(memory);
+    struct reading_key key;
     double mm;
 
-    if (!cell || cell->key.field == FIELD_ROD_TURN || !turn_may_change(turn))
+    if (!target_in_hand(app, &key) || !turn_may_change(turn))
         return;
-    const struct reading_key key = reading_key_one(target_in_hand(app, cell));
     if (!record_value_or_fallback(&app->record, &key, &mm)) {
         turn_warn(turn, "Nothing is wanted here yet: enter a target on the Intake leaf.");
         return;

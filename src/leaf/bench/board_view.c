@@ -6,8 +6,8 @@
 #include "words/amount.h"
 #include "words/row_state.h"
 #include "base/utf8.h"
+#include "model/doubt_row.h"
 #include "model/note_name.h"
-#include "words/board_row.h"
 
 enum {
     CELL_WHOLE = 6, /* "-.040" and a blank */
@@ -35,9 +35,14 @@ struct board_grid board_grid_for(const struct app *app, int columns)
     return grid;
 }
 
-static enum unit row_unit(const struct app *app, enum board_row row)
+static enum unit row_unit(const struct app *app, const struct bench_row *row)
 {
-    return field_bare_unit(field_get(board_row_field(row)), &app->units);
+    return field_bare_unit(field_get(row->field[END_BASS]), &app->units);
+}
+
+static const struct bench_row *row_of(const struct route_cell *cell)
+{
+    return bench_row_get((enum bench_row_id)cell->row);
 }
 
 static void draw_heading(const struct pen *pen, const struct app *app,
@@ -62,14 +67,16 @@ static void draw_heading(const struct pen *pen, const struct app *app,
         pen_put(pen, row, grid->side_column + 1, grid->side - 1, ROLE_LABEL, "wanted");
 }
 
-/* Whether a reading is unlike its row, or outside the usual range. */
-static bool is_marked(const struct app *app, const struct route_cell *cell)
+/* The value taken from the neighbouring strings for a cell that was not read. */
+static bool find_filled(const struct app *app, const struct route_cell *cell, double *ret_mm)
 {
-    const struct setup *setup = &app->now.setup;
+    const struct bench_row *row = row_of(cell);
 
-    if (cell->row == ROW_GAP)
-        return setup->nut_gap_mm[cell->string].unsure;
-    return cell->row == ROW_ACTION && setup->action_mm[cell->string].unsure;
+    if (row->figure == FIGURE_COUNT_ || !bench_row_by_string(row))
+        return false;
+    const struct figure *figure = &app->now.figures.at[row->figure][cell->string];
+    *ret_mm = figure->value;
+    return figure->known == KNOWN_INTERPOLATED;
 }
 
 /* The text of a cell: the reading as typed, else the assumed or expected value. */
@@ -77,13 +84,13 @@ static enum role cell_text(const struct app *app, const struct route_cell *cell,
                            struct strbuf *out)
 {
     const struct reading *reading = record_get(&app->record, &cell->key);
-    const enum unit unit = row_unit(app, (enum board_row)cell->row);
-    const enum figure_id figure = cell->row == ROW_GAP ? FIGURE_NUT_GAP : FIGURE_ACTION;
+    const enum unit unit = row_unit(app, row_of(cell));
     double value;
 
     if (reading) {
         entry_show(reading->text, field_get(cell->key.field), &app->units, out);
-        if (reading->value.state == READING_GOOD && !is_marked(app, cell))
+        if (reading->value.state == READING_GOOD &&
+            !doubt_is_unlike_row(&app->record, &cell->key, app->now.setup.board.strings))
             return ROLE_VALUE;
         strbuf_add_char(out, '!');
         return ROLE_OFF;
@@ -94,10 +101,9 @@ static enum role cell_text(const struct app *app, const struct route_cell *cell,
         strbuf_add_char(out, ')');
         return ROLE_DIM;
     }
-    if ((cell->row == ROW_GAP || cell->row == ROW_ACTION) &&
-        app->now.figures.at[figure][cell->string].known == KNOWN_INTERPOLATED) {
+    if (find_filled(app, cell, &value)) {
         strbuf_add_char(out, '~');
-        amount_add_short(out, app->now.figures.at[figure][cell->string].value, unit, width - 1);
+        amount_add_short(out, value, unit, width - 1);
         return ROLE_ASSUMED;
     }
     strbuf_add_char(out, '-');
@@ -113,7 +119,7 @@ static void fit_cell(const struct app *app, const struct route_cell *cell, struc
     if (utf8_columns(text->text) <= width || !record_value(&app->record, &cell->key, &value))
         return;
     strbuf_clear(text);
-    amount_add_short(text, value, row_unit(app, (enum board_row)cell->row), width);
+    amount_add_short(text, value, row_unit(app, row_of(cell)), width);
 }
 
 static void draw_cell(const struct pen *pen, const struct app *app, const struct board_grid *grid,
@@ -132,8 +138,7 @@ static void draw_cell(const struct pen *pen, const struct app *app, const struct
         strbuf_add(&text, app->entry.text);
         if (utf8_columns(memory) > width) {
             strbuf_clear(&text);
-            amount_add_short(&text, app->entry_view.value, row_unit(app, (enum board_row)cell->row),
-                             width);
+            amount_add_short(&text, app->entry_view.value, row_unit(app, row_of(cell)), width);
         }
     }
     if (in_hand)
@@ -146,43 +151,39 @@ static void draw_cell(const struct pen *pen, const struct app *app, const struct
     pen->frame->cursor_column = column + width - 1;
 }
 
-static void draw_label(const struct pen *pen, const struct app *app, enum board_row board_row,
-                       const struct board_grid *grid, int row)
+static void draw_label(const struct pen *pen, const struct app *app, const struct bench_row *row,
+                       const struct board_grid *grid, int at)
 {
-    static const char *const labels[ROW_COUNT_] = {
-        [ROW_RELIEF] = "relief",
-        [ROW_GAP] = "nut gap",
-        [ROW_ACTION] = "action",
-        [ROW_EXPOSURE] = "exposure",
-    };
-    pen_put(pen, row, 1, grid->label - 5, ROLE_LABEL, labels[board_row]);
-    pen_put_right(pen, row, grid->label - 6, 5, ROLE_DIM, amount_unit(row_unit(app, board_row)));
+    pen_put(pen, at, 1, grid->label - 5, ROLE_LABEL, row->label);
+    pen_put_right(pen, at, grid->label - 6, 5, ROLE_DIM, amount_unit(row_unit(app, row)));
 }
 
-static void draw_place(const struct pen *pen, const struct app *app, const struct board_grid *grid,
-                       int row)
+/* The fret of a reading that is alone in its row, behind its cell. */
+static void draw_place(const struct pen *pen, const struct app *app, const struct bench_row *row,
+                       const struct board_grid *grid, int at)
 {
     char memory[48];
     struct strbuf text = STRBUF(memory);
-    /* From the relief cell to the right part, or, from the second pass on, to the rod turns. */
-    const int columns = grid->cell * (grid->columns - (app->pass > 1 ? 2 : 1)) - 2;
+    const bool aside = row->aside != FIELD_COUNT_ && app->pass > 1;
+    const int columns = grid->cell * (grid->columns - (aside ? 2 : 1)) - 2;
+    const int fret = bench_row_fret(row, &app->now.setup.board);
 
-    if (!app->now.setup.board.has_relief || columns < 9)
+    if (bench_row_by_string(row) || bench_row_has_ends(row) || fret == 0 || columns < 9)
         return;
-    strbuf_addf(&text, "at fret %d", app->now.setup.board.relief_fret);
-    pen_put(pen, row, grid->label + grid->cell + 1, columns, ROLE_DIM, memory);
-    if (app->pass > 1 && columns > 21)
-        pen_put_right(pen, row, grid->label + grid->cell, columns + 1, ROLE_LABEL, "rod turns");
+    strbuf_addf(&text, "at fret %d", fret);
+    pen_put(pen, at, grid->label + grid->cell + 1, columns, ROLE_DIM, memory);
+    if (aside && columns > 21)
+        pen_put_right(pen, at, grid->label + grid->cell, columns + 1, ROLE_LABEL, row->aside_label);
 }
 
-static void draw_state(const struct pen *pen, const struct app *app, enum board_row board_row,
+static void draw_state(const struct pen *pen, const struct app *app, enum bench_row_id id,
                        const struct board_grid *grid, int row)
 {
-    const char *word, *over = board_row == ROW_EXPOSURE ? "over " : "", *target;
+    const char *word, *over = bench_row_get(id)->goal == GOAL_LEAST ? "over " : "", *target;
     struct row_state state;
     int room, used;
 
-    row_state_find(app_shown(app), &app->units, board_row, &state);
+    row_state_find(&app->record, app_shown(app), &app->units, id, &state);
     word = row_verdict_word(state.verdict);
     room = grid->side - 1 - (int)strlen(over) - (word[0] ? (int)strlen(word) + 1 : 0);
     /* The row's label has the unit too, so the unit is dropped first when there is no room. */
@@ -201,13 +202,13 @@ void board_view_draw(const struct pen *pen, const struct app *app, const struct 
                      int row)
 {
     draw_heading(pen, app, grid, row);
-    for (int board_row = 0; board_row < ROW_COUNT_; board_row++) {
-        const int at = row + 1 + board_row;
+    for (int id = 0; id < ROW_COUNT_; id++) {
+        const struct bench_row *bench_row = bench_row_get((enum bench_row_id)id);
+        const int at = row + 1 + id;
 
-        draw_label(pen, app, (enum board_row)board_row, grid, at);
-        if (board_row == ROW_RELIEF)
-            draw_place(pen, app, grid, at);
-        draw_state(pen, app, (enum board_row)board_row, grid, at);
+        draw_label(pen, app, bench_row, grid, at);
+        draw_place(pen, app, bench_row, grid, at);
+        draw_state(pen, app, (enum bench_row_id)id, grid, at);
     }
     for (int i = 0; i < app->route.count; i++)
         draw_cell(pen, app, grid, &app->route.cells[i], row + 1 + (int)app->route.cells[i].row);

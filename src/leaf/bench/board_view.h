@@ -2,9 +2,9 @@
 #ifndef SILLET_LEAF_BENCH_BOARD_VIEW_H
 #define SILLET_LEAF_BENCH_BOARD_VIEW_H
 
+#include "model/bench_row.h"
 #include "session/app.h"
 #include "draw/pen.h"
-#include "words/board_row.h"
 
 /* The columns that the readings board and the moves under it share. */
 struct board_grid {
@@ -16,7 +16,7 @@ struct board_grid {
 
 struct board_grid board_grid_for(const struct app *app, int columns);
 
-/* The readings board: a heading with the strings and four rows. Also puts the cursor into
+/* The readings board: a heading with the strings, and the rows. Also puts the cursor into
  * the cell in hand when nothing is being typed. */
 void board_view_draw(const struct pen *pen, const struct app *app, const struct board_grid *grid,
                      int row);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "leaf/bench/expected.h"
-#include "words/board_row.h"
+#include "model/bench_goal.h"
 
 /* What was done since the pass before, as far as anybody knows. */
 struct done {
@@ -42,63 +42,71 @@ static double lift_mm(const struct derived *before, const struct done *done, int
     return lift;
 }
 
-/* A rod that was due and not turned leaves what was read; NULL where that is nothing like it. */
-static bool find_height(const struct derived *before, const struct done *done,
-                        const struct entered *read, enum figure_id after_rod, int string, int fret,
-                        double *ret_mm)
+/* What the pass before read in a row; nothing where it was read in another way than this one. */
+static struct entered read_before(const struct app *app, const struct bench_row *row,
+                                  enum bench_end end, int string)
 {
-    const bool bent = before->choice.rod && !done->move[MOVE_ROD];
-    double height;
+    if (row->read_held && app->before.setup.nut_method != NUT_OPEN)
+        return (struct entered){.given = false};
+    return record_entered(&app->record, bench_row_key(row, end, app->visit, app->pass - 1, string));
+}
 
-    if (bent ? !read || !read->given : !figures_get(&before->figures, after_rod, string, &height))
-        return false;
-    if (bent)
-        height = read->value;
-    *ret_mm = height + lift_mm(before, done, string, before->setup.board.station_mm[string][fret]);
+static bool find_curve(const struct app *app, const struct done *done, const struct bench_row *row,
+                       double *ret_mm)
+{
+    if (!app->before.choice.rod || !done->move[MOVE_ROD])
+        return figures_get(&app->before.figures, row->figure, 0, ret_mm);
+    *ret_mm = bench_goal_at(row, &app->record, END_BASS).value;
     return true;
 }
 
-static bool find_exposure(const struct derived *before, const struct done *done,
-                          const struct entered *read, enum figure_id after, double *ret_mm)
+/* A rod that was due and not turned leaves what was read. */
+static bool find_height(const struct app *app, const struct done *done, const struct bench_row *row,
+                        int string, double *ret_mm)
 {
+    const struct derived *before = &app->before;
+    const struct board *board = &before->setup.board;
+    const bool bent = before->choice.rod && !done->move[MOVE_ROD];
+    const struct entered read = read_before(app, row, END_BASS, string);
+    double height = read.value;
+
+    /* What is known is the open gap. */
+    if ((row->read_held && app_nut_method(app) != NUT_OPEN) ||
+        (bent ? !read.given
+              : !figures_get(&before->figures, row->after[END_BASS], string, &height)))
+        return false;
+    *ret_mm = height +
+              lift_mm(before, done, string, board->station_mm[string][bench_row_fret(row, board)]);
+    return true;
+}
+
+static bool find_exposure(const struct app *app, const struct done *done,
+                          const struct bench_row *row, enum bench_end end, double *ret_mm)
+{
+    const struct entered read = read_before(app, row, end, 0);
+
     if (done->move[MOVE_SADDLE])
-        return figures_get(&before->figures, after, 0, ret_mm);
-    *ret_mm = read->value;
-    return read->given;
+        return figures_get(&app->before.figures, row->after[end], 0, ret_mm);
+    *ret_mm = read.value;
+    return read.given;
 }
 
 bool bench_expected(const struct app *app, const struct route_cell *cell, double *ret_mm)
 {
-    const struct derived *before = &app->before;
-    const struct setup *setup = &before->setup;
-
-    if (!app->has_before || cell->key.field == FIELD_ROD_TURN)
+    if (!app->has_before)
         return false;
+    const struct bench_row *row = bench_row_get((enum bench_row_id)cell->row);
     const struct done done = find_done(app);
-    if (done.move[MOVE_RESET])
+    if (done.move[MOVE_RESET] || cell->key.field == row->aside)
         return false;
-    switch ((enum board_row)cell->row) {
-    case ROW_RELIEF:
-        if (!before->choice.rod || !done.move[MOVE_ROD])
-            return figures_get(&before->figures, FIGURE_RELIEF, 0, ret_mm);
-        *ret_mm = setup->relief_target_mm.value;
-        return true;
-    case ROW_GAP:
-        /* What is known is the open gap. */
-        return app_nut_method(app) == NUT_OPEN &&
-               find_height(before, &done,
-                           setup->nut_method == NUT_OPEN ? &setup->nut_gap_mm[cell->string] : NULL,
-                           FIGURE_GAP_AFTER_ROD, cell->string, 1, ret_mm);
-    case ROW_ACTION:
-        return find_height(before, &done, &setup->action_mm[cell->string], FIGURE_ACTION_AFTER_ROD,
-                           cell->string, setup->board.action_fret, ret_mm);
-    case ROW_EXPOSURE:
-        return cell->key.field == FIELD_EXPOSURE_BASS
-                   ? find_exposure(before, &done, &setup->exposure_bass_mm,
-                                   FIGURE_EXPOSURE_BASS_AFTER, ret_mm)
-                   : find_exposure(before, &done, &setup->exposure_treble_mm,
-                                   FIGURE_EXPOSURE_TREBLE_AFTER, ret_mm);
-    case ROW_COUNT_:
+    switch (row->forecast) {
+    case FORECAST_CURVE:
+        return find_curve(app, &done, row, ret_mm);
+    case FORECAST_HEIGHT:
+        return find_height(app, &done, row, cell->string, ret_mm);
+    case FORECAST_SADDLE:
+        return find_exposure(app, &done, row, bench_row_end(row, cell->key.field), ret_mm);
+    case FORECAST_NONE:
         break;
     }
     return false;

@@ -1,36 +1,47 @@
 /* SPDX-License-Identifier: MIT */
-#include "words/board_row.h"
-
 #include "leaf/bench/bench_view.h"
 #include "leaf/bench/expected.h"
 #include "leaf/leaves.h"
+#include "model/bench_row.h"
 
-static void lay_strings(const struct leaf_place *place, struct route *route, enum board_row row,
+static void lay_strings(const struct leaf_place *place, struct route *route, enum bench_row_id id,
                         int strings)
 {
     for (int s = strings; s >= 1; s--)
-        route_add(route, reading_key_pass_at(board_row_field(row), place->visit, place->pass, s, 0),
-                  (int)row, strings - s, s);
+        route_add(route, bench_row_key(bench_row_get(id), END_BASS, place->visit, place->pass, s),
+                  (int)id, strings - s, s);
 }
 
-/* Relief, nut gaps, action, exposure, each from the bass string to the treble. */
+/* A single reading stands on the bass side; a treble end, or the reading aside, on the treble
+ * side. */
+static void lay_ends(const struct leaf_place *place, struct route *route, enum bench_row_id id,
+                     int strings)
+{
+    const struct bench_row *row = bench_row_get(id);
+    const int visit = place->visit, pass = place->pass;
+    /* With one string the two exposures, both ends of its saddle, stand side by side. */
+    const int last = strings > 1 ? strings - 1 : 1;
+
+    route_add(route, bench_row_key(row, END_BASS, visit, pass, 0), (int)id, 0, strings);
+    if (row->aside != FIELD_COUNT_ && pass > 1) {
+        /* Turns are logged when the rod is turned (leaf_work.c), and here only on purpose. */
+        route_add(route, reading_key_pass(row->aside, visit, pass), (int)id, last, strings);
+        route_set_aside(route);
+    }
+    if (bench_row_has_ends(row))
+        route_add(route, bench_row_key(row, END_TREBLE, visit, pass, 0), (int)id, last, 1);
+}
+
+/* Each row from the bass string to the treble. */
 static void lay(const struct leaf_place *place, struct route *route)
 {
     const int strings = place->strings > 0 ? place->strings : 1;
-    /* With one string the two exposures, both ends of its saddle, stand side by side. */
-    const int last = strings > 1 ? strings - 1 : 1;
-    const int visit = place->visit, pass = place->pass;
 
-    route_add(route, reading_key_pass(FIELD_RELIEF, visit, pass), ROW_RELIEF, 0, strings);
-    if (pass > 1) {
-        /* Turns are logged when the rod is turned (leaf_work.c), and here only on purpose. */
-        route_add(route, reading_key_pass(FIELD_ROD_TURN, visit, pass), ROW_RELIEF, last, strings);
-        route_set_aside(route);
-    }
-    lay_strings(place, route, ROW_GAP, strings);
-    lay_strings(place, route, ROW_ACTION, strings);
-    route_add(route, reading_key_pass(FIELD_EXPOSURE_BASS, visit, pass), ROW_EXPOSURE, 0, strings);
-    route_add(route, reading_key_pass(FIELD_EXPOSURE_TREBLE, visit, pass), ROW_EXPOSURE, last, 1);
+    for (int id = 0; id < ROW_COUNT_; id++)
+        if (bench_row_by_string(bench_row_get((enum bench_row_id)id)))
+            lay_strings(place, route, (enum bench_row_id)id, strings);
+        else
+            lay_ends(place, route, (enum bench_row_id)id, strings);
     route->ends_pass = true;
 }
 
@@ -40,19 +51,8 @@ static enum figure_id find_figure(const struct app *app)
 
     if (!cell)
         return FIGURE_ANGLE;
-    switch ((enum board_row)cell->row) {
-    case ROW_RELIEF:
-        return FIGURE_RELIEF;
-    case ROW_GAP:
-        return FIGURE_SLOT_CHANGE;
-    case ROW_ACTION:
-        return FIGURE_SADDLE_CHANGE;
-    case ROW_EXPOSURE:
-    case ROW_COUNT_:
-        break;
-    }
-    return cell->key.field == FIELD_EXPOSURE_BASS ? FIGURE_EXPOSURE_BASS_AFTER
-                                                  : FIGURE_EXPOSURE_TREBLE_AFTER;
+    const struct bench_row *row = bench_row_get((enum bench_row_id)cell->row);
+    return row->explained[bench_row_end(row, cell->key.field)];
 }
 
 const struct leaf_row leaf_bench = {.is_bench = true,

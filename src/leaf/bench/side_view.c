@@ -5,27 +5,20 @@
 
 #include "picture/pictures.h"
 #include "base/num.h"
+#include "model/bench_row.h"
 #include "model/note_name.h"
 #include "draw/picture_view.h"
-#include "words/board_row.h"
 
 enum { LEFT = 1 }; /* the column of the nut */
 
-/* The fret at which the reading in hand is taken; 0 if it is taken at the saddle. */
-static int marked_fret(const struct board *board, const struct route_cell *cell)
+/* A reading taken once a pass is the gap under the straightedge; any other is under a string. */
+static void mark_reading(struct picture *picture, const struct derived *derived,
+                         const struct route_cell *cell)
 {
-    switch (cell->row) {
-    case ROW_RELIEF:
-        return board->has_relief ? board->relief_fret : 0;
-    case ROW_GAP:
-        return 1;
-    case ROW_ACTION:
-        return board->action_fret > 0 ? board->action_fret : 0;
-    case ROW_EXPOSURE:
-    case ROW_COUNT_:
-        break;
-    }
-    return 0;
+    const struct bench_row *row = bench_row_get((enum bench_row_id)cell->row);
+
+    picture_side_mark(picture, derived, cell->string, bench_row_fret(row, &derived->setup.board),
+                      !bench_row_by_string(row));
 }
 
 static void draw_heading(const struct pen *pen, const struct app *app, int string,
@@ -59,8 +52,7 @@ void side_view_draw(const struct pen *pen, const struct app *app, int row, int r
 {
     const struct derived *derived = app_shown(app);
     const struct route_cell *cell = app_cell(app);
-    const struct board *board = &derived->setup.board;
-    const int string = cell ? cell->string : board->strings;
+    const int string = cell ? cell->string : derived->setup.board.strings;
     const struct picture_area area = {.row = row + 1,
                                       .rows = rows - 2,
                                       .column = LEFT,
@@ -73,8 +65,7 @@ void side_view_draw(const struct pen *pen, const struct app *app, int row, int r
         return;
     }
     if (cell)
-        picture_side_mark(&picture, derived, string, marked_fret(board, cell),
-                          cell->row == ROW_RELIEF);
+        mark_reading(&picture, derived, cell);
     draw_heading(pen, app, string, &picture, &area);
     picture_view_draw(pen, &picture, &area);
     picture_view_ticks(pen, &picture, &area,

@@ -1,9 +1,11 @@
 /* SPDX-License-Identifier: MIT */
 #include "leaf/work/work_list.h"
 
+#include <stddef.h>
 #include <string.h>
 
 #include "words/amount.h"
+#include "model/bench_row.h"
 #include "session/turn.h"
 
 enum move_kind work_move_in_hand(const struct app *app)
@@ -63,31 +65,31 @@ void work_add_amount(const struct move_words *words, bool plain, struct strbuf *
     }
 }
 
+static const struct bench_row *row_of_move(enum move_kind kind)
+{
+    for (int id = 0; id < ROW_COUNT_; id++)
+        if (bench_row_get((enum bench_row_id)id)->move == kind)
+            return bench_row_get((enum bench_row_id)id);
+    return NULL;
+}
+
 /* "relief .006 in", "action 6 to 4 /64": what a pass read where a move shows. */
 static bool add_read(const struct app *app, int pass, enum move_kind kind, int strings,
                      struct strbuf *out)
 {
-    static const struct {
-        const char *what;
-        enum field_id bass, treble;
-    } shows[MOVE_COUNT_] = {
-        [MOVE_RESET] = {"exposure", FIELD_EXPOSURE_BASS, FIELD_EXPOSURE_TREBLE},
-        [MOVE_ROD] = {"relief", FIELD_RELIEF, FIELD_RELIEF},
-        [MOVE_SLOTS] = {"nut gap", FIELD_NUT_GAP, FIELD_NUT_GAP},
-        [MOVE_SADDLE] = {"action", FIELD_ACTION, FIELD_ACTION},
-    };
-    const bool by_string = field_get(shows[kind].bass)->per == PER_STRING;
-    const struct reading_key bass_key =
-        reading_key_pass_at(shows[kind].bass, app->visit, pass, by_string ? strings : 0, 0);
-    const struct reading_key treble_key =
-        reading_key_pass_at(shows[kind].treble, app->visit, pass, by_string ? 1 : 0, 0);
-    const enum unit unit = field_bare_unit(field_get(shows[kind].bass), &app->units);
+    const struct bench_row *row = row_of_move(kind);
+
+    if (!row)
+        return false;
+    const struct reading_key bass_key = bench_row_key(row, END_BASS, app->visit, pass, strings);
+    const struct reading_key treble_key = bench_row_key(row, END_TREBLE, app->visit, pass, 1);
+    const enum unit unit = field_bare_unit(field_get(row->field[END_BASS]), &app->units);
     double bass, treble;
 
     if (!record_value(&app->record, &bass_key, &bass) ||
         !record_value(&app->record, &treble_key, &treble))
         return false;
-    strbuf_addf(out, "%s ", shows[kind].what);
+    strbuf_addf(out, "%s ", row->label);
     amount_add_range(out, bass, treble, unit);
     amount_add_unit(out, unit);
     return true;

@@ -1,0 +1,45 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * The rows of the bench's readings board, in the order in which a tech measures, each declared
+ * once: its cells, what is wanted, judged, expected and doubted, and how the customer's sheet
+ * names it. No include guard: it is included with BENCH_ROW defined (bench_row.h, bench_row.c).
+ *
+ * BENCH_ROW(id, label, fields, aside, aside_label,
+ *           goal, targets, tolerance, read_held,
+ *           figure, judged, explained, forecast, after,
+ *           fret, move, sheet,
+ *           before_mm, beside, targets_mm)
+ *
+ * The columns are those of struct bench_row (bench_row.h). What has a bass and a treble end is
+ * written BOTH(x) where the two are one, else ENDS(bass, treble).
+ */
+
+/* clang-format off */
+BENCH_ROW(RELIEF, "relief", BOTH(FIELD_RELIEF), FIELD_ROD_TURN, "rod turns",
+          GOAL_NEAR, BOTH(FIELD_TARGET_RELIEF), FIELD_RELIEF_TOLERANCE, false,
+          FIGURE_RELIEF, BOTH(FIGURE_RELIEF), BOTH(FIGURE_RELIEF), FORECAST_CURVE, BOTH(NO_FIGURE),
+          AT_RELIEF_FRET, MOVE_ROD, BOTH("relief"),
+          0.12, SLACK(0, 0, 0, 0), 0)
+
+/* A gap counts by what it will be once the action is right: a high saddle flatters a low slot. */
+BENCH_ROW(GAP, "nut gap", BOTH(FIELD_NUT_GAP), NO_FIELD, "",
+          GOAL_NEAR, ENDS(FIELD_TARGET_GAP_BASS, FIELD_TARGET_GAP_TREBLE), FIELD_GAP_TOLERANCE, true,
+          FIGURE_NUT_GAP, BOTH(FIGURE_GAP_AT_TARGET), BOTH(FIGURE_SLOT_CHANGE), FORECAST_HEIGHT, BOTH(FIGURE_GAP_AFTER_ROD),
+          1, MOVE_SLOTS, BOTH("gap over fret 1"),
+          0.12, SLACK(0.25, 1.0 / 3, 0.05, 0.05), 0.3)
+
+BENCH_ROW(ACTION, "action", BOTH(FIELD_ACTION), NO_FIELD, "",
+          GOAL_NEAR, ENDS(FIELD_TARGET_ACTION_BASS, FIELD_TARGET_ACTION_TREBLE), FIELD_ACTION_TOLERANCE, false,
+          FIGURE_ACTION, BOTH(FIGURE_ACTION), BOTH(FIGURE_SADDLE_CHANGE), FORECAST_HEIGHT, BOTH(FIGURE_ACTION_AFTER_ROD),
+          AT_ACTION_FRET, MOVE_SADDLE, BOTH("action"),
+          0.6, SLACK(0.7, 0.25, 0.3, 0.08), 1.5)
+
+/* Exposure counts by what the saddle moves leave of it. */
+BENCH_ROW(EXPOSURE, "exposure", ENDS(FIELD_EXPOSURE_BASS, FIELD_EXPOSURE_TREBLE), NO_FIELD, "",
+          GOAL_LEAST, BOTH(FIELD_EXPOSURE_MIN), NO_FIELD, false,
+          NO_FIGURE, ENDS(FIGURE_EXPOSURE_BASS_AFTER, FIGURE_EXPOSURE_TREBLE_AFTER),
+          ENDS(FIGURE_EXPOSURE_BASS_AFTER, FIGURE_EXPOSURE_TREBLE_AFTER), FORECAST_SADDLE,
+          ENDS(FIGURE_EXPOSURE_BASS_AFTER, FIGURE_EXPOSURE_TREBLE_AFTER),
+          AT_SADDLE, MOVE_RESET, ENDS("saddle, bass", "saddle, treble"),
+          1.5, SLACK(2, 0, 0, 0), 0)
+/* clang-format on */
