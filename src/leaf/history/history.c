@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "leaf/history/history.h"
 
+#include <stddef.h>
 #include <string.h>
 
 #include "words/amount.h"
@@ -16,65 +17,82 @@ struct history_row_info {
     enum figure_id figure;
 };
 
-static const struct history_row_info rows[HISTORY_ROW_COUNT_] = {
-    [HISTORY_RELIEF] = {"relief", FIELD_RELIEF, FIGURE_RELIEF},
-    [HISTORY_GAP] = {"nut gap", FIELD_NUT_GAP, FIGURE_NUT_GAP},
-    [HISTORY_ACTION] = {"action", FIELD_ACTION, FIGURE_ACTION},
-    [HISTORY_EXPOSURE] = {"exposure", FIELD_EXPOSURE_BASS, FIGURE_EXPOSURE_BASS_AFTER},
-    [HISTORY_TURN] = {"rod turned", FIELD_ROD_TURN, FIGURE_RELIEF},
-    [HISTORY_HUMIDITY] = {"humidity", FIELD_HUMIDITY, FIGURE_EMC},
-    [HISTORY_TEMPERATURE] = {"temperature", FIELD_TEMPERATURE, FIGURE_EMC},
-    [HISTORY_EMC] = {"EMC", FIELD_HUMIDITY, FIGURE_EMC},
-};
+static struct history_row_info info_of(enum history_row row)
+{
+    static const struct history_row_info others[HISTORY_ROW_COUNT_ - HISTORY_TURN] = {
+        [HISTORY_TURN - HISTORY_TURN] = {"rod turned", FIELD_ROD_TURN, FIGURE_RELIEF},
+        [HISTORY_HUMIDITY - HISTORY_TURN] = {"humidity", FIELD_HUMIDITY, FIGURE_EMC},
+        [HISTORY_TEMPERATURE - HISTORY_TURN] = {"temperature", FIELD_TEMPERATURE, FIGURE_EMC},
+        [HISTORY_EMC - HISTORY_TURN] = {"EMC", FIELD_HUMIDITY, FIGURE_EMC},
+    };
+    const struct bench_row *bench = history_bench_row(row);
+
+    if (!bench)
+        return others[row - HISTORY_TURN];
+    return (struct history_row_info){bench->label, bench->field[END_BASS],
+                                     bench->figure != FIGURE_COUNT_ ? bench->figure
+                                                                    : bench->explained[END_BASS]};
+}
+
+const struct bench_row *history_bench_row(enum history_row row)
+{
+    return row < HISTORY_TURN ? bench_row_get((enum bench_row_id)row) : NULL;
+}
 
 static struct history_value of_entered(struct entered entered)
 {
     return (struct history_value){.value = entered.value, .given = entered.given};
 }
 
-/* A figure, else the reading that it would be made from. */
-static struct history_value of_figure(const struct figures *figures, enum figure_id id, int string,
-                                      struct entered reading)
-{
-    const struct figure *figure = &figures->at[id][string];
+/* A pass of a record, as far as the bench's rows need it. */
+struct pass_state {
+    const struct record *record;
+    struct setup setup;
+    struct figures figures;
+};
 
-    if (figure->known == KNOWN_ABSENT)
-        return of_entered(reading);
-    return (struct history_value){
-        .value = figure->value, .given = true, .taken = figure->known == KNOWN_INTERPOLATED};
+/* A row's figure, else the reading that it would be made from. */
+static struct history_value read_row(const struct pass_state *state, const struct bench_row *row,
+                                     enum bench_end end, int string,
+                                     const struct history_pass *pass)
+{
+    const bool has_figure = row->figure != FIGURE_COUNT_;
+    const struct figure *figure =
+        has_figure ? &state->figures.at[row->figure][bench_row_by_string(row) ? string : 0] : NULL;
+    struct entered reading =
+        record_entered(state->record, bench_row_key(row, end, pass->visit, pass->pass, string));
+
+    if (has_figure && figure->known != KNOWN_ABSENT)
+        return (struct history_value){
+            .value = figure->value, .given = true, .taken = figure->known == KNOWN_INTERPOLATED};
+    /* Held down on fret 3 it is another gap; only the figure turns it into the open one. */
+    if (row->read_held && state->setup.nut_method != NUT_OPEN)
+        reading.given = false;
+    return of_entered(reading);
 }
 
-static void read_string(const struct setup *setup, const struct figures *figures, int string,
-                        enum history_side side, struct history_pass *pass)
+static void read_sides(const struct pass_state *state, const struct bench_row *row,
+                       const struct history_pass *pass, struct history_value *ret_sides)
 {
-    struct entered gap = setup->nut_gap_mm[string];
+    const int strings = state->setup.board.strings;
+    const bool by_string = bench_row_by_string(row);
 
-    /* Held down on fret 3 it is another gap; only the figure turns it into the open one. */
-    if (setup->nut_method != NUT_OPEN)
-        gap.given = false;
-    pass->value[HISTORY_GAP][side] = of_figure(figures, FIGURE_NUT_GAP, string, gap);
-    pass->value[HISTORY_ACTION][side] =
-        of_figure(figures, FIGURE_ACTION, string, setup->action_mm[string]);
+    if (!by_string || strings > 0)
+        ret_sides[HISTORY_BASS] = read_row(state, row, END_BASS, strings, pass);
+    if (by_string ? strings > 1 : bench_row_has_ends(row))
+        ret_sides[HISTORY_TREBLE] = read_row(state, row, END_TREBLE, 1, pass);
 }
 
 static void read_pass(const struct record *record, struct history_pass *pass)
 {
-    const struct reading_key relief = reading_key_pass(FIELD_RELIEF, pass->visit, pass->pass);
     const struct reading_key turn = reading_key_pass(FIELD_ROD_TURN, pass->visit, pass->pass);
-    struct setup setup = {.has_board = false};
+    struct pass_state state = {.record = record};
     struct findings unused = {.count = 0};
-    struct figures figures = {0};
 
-    setup_read(&setup, record, pass->visit, pass->pass, &unused);
-    moves_solve(&setup, NULL, &figures, NULL, NULL);
-    pass->value[HISTORY_RELIEF][HISTORY_BASS] =
-        of_figure(&figures, FIGURE_RELIEF, 0, record_entered(record, relief));
-    if (setup.board.strings > 0)
-        read_string(&setup, &figures, setup.board.strings, HISTORY_BASS, pass);
-    if (setup.board.strings > 1)
-        read_string(&setup, &figures, 1, HISTORY_TREBLE, pass);
-    pass->value[HISTORY_EXPOSURE][HISTORY_BASS] = of_entered(setup.exposure_bass_mm);
-    pass->value[HISTORY_EXPOSURE][HISTORY_TREBLE] = of_entered(setup.exposure_treble_mm);
+    setup_read(&state.setup, record, pass->visit, pass->pass, &unused);
+    moves_solve(&state.setup, NULL, &state.figures, NULL, NULL);
+    for (int row = 0; row < HISTORY_TURN; row++)
+        read_sides(&state, bench_row_get((enum bench_row_id)row), pass, pass->value[row]);
     pass->value[HISTORY_TURN][HISTORY_BASS] = of_entered(record_entered(record, turn));
 }
 
@@ -151,17 +169,17 @@ bool history_change(const struct history *history, int from, int to, enum histor
 
 const char *history_row_name(enum history_row row)
 {
-    return rows[row].name;
+    return info_of(row).name;
 }
 
 enum figure_id history_row_figure(enum history_row row)
 {
-    return rows[row].figure;
+    return info_of(row).figure;
 }
 
 static enum unit unit_of(enum history_row row, const struct shop_units *units)
 {
-    return field_bare_unit(field_get(rows[row].field), units);
+    return field_bare_unit(field_get(info_of(row).field), units);
 }
 
 const char *history_row_unit(enum history_row row, const struct shop_units *units)
@@ -171,7 +189,7 @@ const char *history_row_unit(enum history_row row, const struct shop_units *unit
 
 bool history_is_length(enum history_row row)
 {
-    return field_get(rows[row].field)->quantity == QUANTITY_LENGTH;
+    return field_get(info_of(row).field)->quantity == QUANTITY_LENGTH;
 }
 
 void history_add(struct strbuf *out, enum history_row row, double value, bool change,

@@ -5,17 +5,18 @@
 #include <stdbool.h>
 
 #include "base/strbuf.h"
+#include "model/bench_row.h"
 #include "model/field.h"
 #include "model/figure.h"
 #include "model/record.h"
 
 /* All passes of all visits side by side, oldest first, and what changed between them. */
 
+/* The bench's rows (a gap that was read held down as the open one), then the others. */
 enum history_row {
-    HISTORY_RELIEF,
-    HISTORY_GAP, /* the open one, also where it was read held down */
-    HISTORY_ACTION,
-    HISTORY_EXPOSURE,
+#define BENCH_ROW(id, ...) HISTORY_##id,
+#include "model/bench_row_table.h"
+#undef BENCH_ROW
     HISTORY_TURN,
     HISTORY_HUMIDITY, /* from here on the visit's */
     HISTORY_TEMPERATURE,
@@ -61,6 +62,9 @@ int history_last_visit(const struct history *history, int at);
  * where the row is one that has no change: the rod's turns, a visit's climate in itself. */
 bool history_change(const struct history *history, int from, int to, enum history_row row,
                     enum history_side side, double *ret_change);
+
+/* The row of the bench that it shows; NULL for the others. */
+const struct bench_row *history_bench_row(enum history_row row);
 
 /* "relief", "nut gap" ... */
 const char *history_row_name(enum history_row row);

@@ -228,7 +228,8 @@ void history_notes_make(const struct record *record, const struct history *histo
                           .units = units,
                           .notes = ret_notes};
     const bool climate = row >= HISTORY_HUMIDITY;
-    const bool rod = row == HISTORY_RELIEF || row == HISTORY_TURN;
+    const struct bench_row *bench = history_bench_row(row);
+    const bool rod = bench ? bench->move == MOVE_ROD : row == HISTORY_TURN;
 
     ret_notes->count = 0;
     if (at < 0 || at >= history->count)

@@ -142,9 +142,9 @@ static void put_half(const struct view *view, int row, int column, int width, bo
 static int count_sides(const struct view *view, enum history_row row)
 {
     const int strings = view->app->now.setup.board.strings;
+    const struct bench_row *bench = history_bench_row(row);
 
-    return row == HISTORY_EXPOSURE ||
-                   ((row == HISTORY_GAP || row == HISTORY_ACTION) && strings != 1)
+    return bench && (bench_row_has_ends(bench) || (bench_row_by_string(bench) && strings != 1))
                ? HISTORY_SIDE_COUNT_
                : 1;
 }
