@@ -4,9 +4,11 @@
 #include <math.h>
 #include <stddef.h>
 
-#define FIGURE(id, section_, per_, name_, unit_, factor_, printed_u_, label_, formula_, source_)   \
+#define FIGURE(id, section_, per_, needs_, name_, unit_, factor_, printed_u_, label_, formula_,    \
+               source_)                                                                            \
     [FIGURE_##id] = {.section = FIGURE_SECTION_##section_,                                         \
                      .per = PER_##per_,                                                            \
+                     .needs = NEEDS_##needs_,                                                      \
                      .name = name_,                                                                \
                      .unit = unit_,                                                                \
                      .factor = factor_,                                                            \
@@ -26,7 +28,7 @@ const struct figure_info *figure_info(enum figure_id id)
 
 bool figure_is_set_up(enum figure_id id)
 {
-    return id <= FIGURE_SADDLE_CHANGE || (id >= FIGURE_SADDLE_TURNS && id <= FIGURE_TONGUE_WEDGE);
+    return figure_info(id)->needs == NEEDS_SETUP;
 }
 
 const char *figure_section_name(enum figure_section section)

@@ -28,9 +28,12 @@ enum figure_section {
     FIGURE_SECTION_COUNT_
 };
 
+enum figure_needs { NEEDS_SETUP, NEEDS_MORE };
+
 struct figure_info {
     enum figure_section section;
     enum field_per per; /* PER_ONE or PER_STRING */
+    enum figure_needs needs;
     const char *name, *unit;
     double factor; /* inner unit to printed unit */
     bool printed_u;

@@ -25,7 +25,7 @@ struct string_state {
 
 static void clear_figures(struct figures *figures)
 {
-    for (int id = 0; id <= FIGURE_SADDLE_TOP; id++)
+    for (int id = 0; id < FIGURE_COUNT_; id++)
         if (figure_is_set_up((enum figure_id)id))
             for (int s = 0; s <= STRINGS_MAX; s++)
                 figures->at[id][s].known = KNOWN_ABSENT;

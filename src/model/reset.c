@@ -55,8 +55,9 @@ void reset_solve(const struct setup *setup, struct figures *figures)
 {
     double bass, treble;
 
-    for (int id = FIGURE_EXPOSURE_BASS_AFTER; id <= FIGURE_TONGUE_WEDGE; id++)
-        figures->at[id][0].known = KNOWN_ABSENT;
+    for (int id = 0; id < FIGURE_COUNT_; id++)
+        if (figure_info((enum figure_id)id)->section == FIGURE_SECTION_RESET)
+            figures->at[id][0].known = KNOWN_ABSENT;
     if (!setup->has_board)
         return;
     const bool has_bass =
