@@ -2,8 +2,51 @@
 #include "model/setup.h"
 
 #include <math.h>
+#include <stddef.h>
 
 #include "model/doubt_row.h"
+
+/* Where a reading stands in a setup: once, or by string. */
+static const struct {
+    enum field_id field;
+    size_t at;
+} places[] = {
+    {FIELD_FALL_AWAY, offsetof(struct setup, fall_away_mm)},
+    {FIELD_NUT_GAP, offsetof(struct setup, nut_gap_mm)},
+    {FIELD_ACTION, offsetof(struct setup, action_mm)},
+    {FIELD_EXPOSURE_BASS, offsetof(struct setup, exposure_bass_mm)},
+    {FIELD_EXPOSURE_TREBLE, offsetof(struct setup, exposure_treble_mm)},
+};
+
+struct entered *setup_reading(struct setup *setup, int i, enum field_id *ret_field, int *ret_string)
+{
+    for (size_t k = 0; k < sizeof places / sizeof places[0]; k++) {
+        const bool by_string = field_get(places[k].field)->per == PER_STRING;
+        const int count = by_string ? setup->board.strings : 1;
+
+        if (i < count) {
+            *ret_field = places[k].field;
+            *ret_string = by_string ? i + 1 : 0;
+            return (struct entered *)(void *)((char *)setup + places[k].at) + *ret_string;
+        }
+        i -= count;
+    }
+    return NULL;
+}
+
+double setup_step_mm(const struct setup *setup, enum field_id field)
+{
+    switch (field_get(field)->step) {
+    case STEP_FEELER:
+        return setup->feeler_step_mm;
+    case STEP_RULE:
+        return setup->rule_step_mm;
+    case STEP_TUNER:
+    case STEP_NONE:
+        break;
+    }
+    return 0;
+}
 
 static int fret_or_none(const struct record *record, enum field_id field)
 {
@@ -102,6 +145,9 @@ static void read_pass(struct setup *setup, const struct record *record, int visi
                       struct findings *findings)
 {
     const struct board *board = &setup->board;
+    struct entered *read;
+    enum field_id field;
+    int string;
 
     if (board->has_curve)
         read_reliefs(setup, record, visit, pass, findings);
@@ -112,21 +158,12 @@ static void read_pass(struct setup *setup, const struct record *record, int visi
         setup->spot_mm[fret] = spot.value;
         setup->has_spot[fret] = spot.given;
     }
-    setup->fall_away_mm = record_entered(record, reading_key_pass(FIELD_FALL_AWAY, visit, pass));
+    for (int i = 0; (read = setup_reading(setup, i, &field, &string)); i++)
+        *read = record_entered(record, reading_key_pass_at(field, visit, pass, string, 0));
     setup->nut_method = (enum nut_method)record_choice_or(
         record, reading_key_pass(FIELD_NUT_METHOD, visit, pass), NUT_OPEN);
-    for (int s = 1; s <= board->strings; s++) {
-        setup->nut_gap_mm[s] =
-            record_entered(record, reading_key_pass_at(FIELD_NUT_GAP, visit, pass, s, 0));
-        setup->action_mm[s] =
-            record_entered(record, reading_key_pass_at(FIELD_ACTION, visit, pass, s, 0));
-    }
     mark_odd_ones(FIELD_NUT_GAP, setup->nut_gap_mm, board->strings);
     mark_odd_ones(FIELD_ACTION, setup->action_mm, board->strings);
-    setup->exposure_bass_mm =
-        record_entered(record, reading_key_pass(FIELD_EXPOSURE_BASS, visit, pass));
-    setup->exposure_treble_mm =
-        record_entered(record, reading_key_pass(FIELD_EXPOSURE_TREBLE, visit, pass));
     if (setup->nut_method == NUT_HELD_3 && board->frets < 3)
         findings_add(findings, FINDING_HELD_NEEDS_FRETS, 0);
 }

@@ -65,6 +65,14 @@ struct setup {
 void setup_read(struct setup *ret_setup, const struct record *record, int visit, int pass,
                 struct findings *findings);
 
+/* The i-th reading that a setup holds by itself: of which field, on which string (0 where it is
+ * read once). NULL past the last. Relief and spots stand by fret and are none of them. */
+struct entered *setup_reading(struct setup *setup, int i, enum field_id *ret_field,
+                              int *ret_string);
+
+/* The step of the gauge that a length is read with (field_table.h), 0 for none. */
+double setup_step_mm(const struct setup *setup, enum field_id field);
+
 /*
  * An array of readings by string made whole: between measured strings linearly by number,
  * outside them the nearest. A reading that is unsure stands for its own string and is not taken

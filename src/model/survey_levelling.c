@@ -43,7 +43,7 @@ static void find_crowns(const struct record *record, int frets, int visit, int p
 /* To the level of the lowest, two readings make the amount. */
 static double take_u(const struct setup *setup, enum levelling_plan plan)
 {
-    const double one = 2 * uncertainty_of_step(setup->feeler_step_mm);
+    const double one = 2 * uncertainty_of_step(setup_step_mm(setup, FIELD_SPOT));
 
     return plan == LEVELLING_FULL ? one * sqrt(2) : one;
 }

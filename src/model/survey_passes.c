@@ -88,7 +88,7 @@ static void compare(const struct record *record, const struct state *state, int 
                                          : predict_after_all(state, string, &action)))
         return;
     action.read_mm = read.value;
-    action.read_u_mm = 2 * uncertainty_of_step(state->setup.rule_step_mm);
+    action.read_u_mm = 2 * uncertainty_of_step(setup_step_mm(&state->setup, FIELD_ACTION));
     action.known = rod_history_compare(action.predicted_mm, action.predicted_u_mm, action.read_mm,
                                        action.read_u_mm, &action.off) == STATUS_OK;
     pass->action[string] = action;

@@ -81,7 +81,7 @@ void survey_rod(const struct record *record, struct survey_rod *ret_rod, struct 
 
     *ret_rod = rod;
     collect_steps(record, &steps, &last);
-    const double reading_u_mm = uncertainty_of_step(last.feeler_step_mm);
+    const double reading_u_mm = uncertainty_of_step(setup_step_mm(&last, FIELD_RELIEF));
     if (rod_history_fit(steps.at, steps.count, reading_u_mm, &rod.fit) != STATUS_OK ||
         rod_history_judge(steps.at, steps.count, reading_u_mm, &rod.answer) != STATUS_OK)
         return;

@@ -38,20 +38,19 @@ static bool spot_bears(const struct board *board, int fret)
 
 static void walk_readings(struct setup *setup, struct search *search)
 {
-    const double feeler = setup->feeler_step_mm, rule = setup->rule_step_mm;
+    const double relief_step = setup_step_mm(setup, FIELD_RELIEF_AT);
+    const double spot_step = setup_step_mm(setup, FIELD_SPOT);
+    struct entered *read;
+    enum field_id field;
+    int string;
 
     for (int i = 0; i < setup->relief_count; i++)
-        offer(search, true, &setup->relief[i].gap_mm, feeler);
+        offer(search, true, &setup->relief[i].gap_mm, relief_step);
     for (int n = 1; n <= setup->board.frets; n++)
         offer(search, setup->has_spot[n] && spot_bears(&setup->board, n), &setup->spot_mm[n],
-              feeler);
-    offer(search, setup->fall_away_mm.given, &setup->fall_away_mm.value, feeler);
-    for (int s = 1; s <= setup->board.strings; s++) {
-        offer(search, setup->nut_gap_mm[s].given, &setup->nut_gap_mm[s].value, feeler);
-        offer(search, setup->action_mm[s].given, &setup->action_mm[s].value, rule);
-    }
-    offer(search, setup->exposure_bass_mm.given, &setup->exposure_bass_mm.value, rule);
-    offer(search, setup->exposure_treble_mm.given, &setup->exposure_treble_mm.value, rule);
+              spot_step);
+    for (int i = 0; (read = setup_reading(setup, i, &field, &string)); i++)
+        offer(search, read->given, &read->value, setup_step_mm(setup, field));
 }
 
 int uncertainty_reading_count(const struct setup *setup)
