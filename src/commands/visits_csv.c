@@ -46,21 +46,6 @@ static void end_line(struct table *table, const char *known, const char *typed)
 
 /* --- readings --- */
 
-/* The step of the gauge; false if the reading has none. */
-static bool step_of(const struct record *record, enum field_step step, double *ret_step)
-{
-    static const enum field_id fields[] = {
-        [STEP_FEELER] = FIELD_FEELER_STEP,
-        [STEP_RULE] = FIELD_RULE_STEP,
-        [STEP_TUNER] = FIELD_TUNER_STEP,
-    };
-
-    if (step == STEP_NONE)
-        return false;
-    *ret_step = record_or_fallback(record, fields[step]);
-    return true;
-}
-
 static bool is_number(const struct field *field)
 {
     return field->kind == KIND_NUMBER || field->kind == KIND_COUNT;
@@ -77,7 +62,7 @@ static void put_value(struct table *table, const struct field *field, const stru
     }
     csv_number(&table->csv, reading->value.value);
     csv_text(&table->csv, unit_label(unit_pivot(field->quantity)));
-    if (step_of(table->record, field->step, &step))
+    if (record_step(table->record, field, &step))
         csv_number(&table->csv, 2 * uncertainty_of_step(step));
     else
         csv_empty(&table->csv);

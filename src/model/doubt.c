@@ -19,15 +19,14 @@ static void widen(struct entered by, double *low, double *high)
     *high = fmax(*high, by.value);
 }
 
-/* The step of the gauge that a field is read with, or set to. */
-static double gauge_step(const struct record *record, const struct field *field)
+/* The step of the gauge that a length is read with, or set to; 0 for none. */
+static double gauge_step_mm(const struct record *record, const struct field *field)
 {
-    const bool to_leaves = field->id == FIELD_TARGET_RELIEF || field->id == FIELD_TARGET_GAP_BASS ||
-                           field->id == FIELD_TARGET_GAP_TREBLE;
+    double step = 0;
 
-    if (field->step == STEP_FEELER || to_leaves)
-        return record_or_fallback(record, FIELD_FEELER_STEP);
-    return field->step == STEP_RULE ? record_or_fallback(record, FIELD_RULE_STEP) : 0;
+    if (field->quantity == QUANTITY_LENGTH)
+        (void)record_step(record, field, &step);
+    return step;
 }
 
 static struct doubt doubt_before(const struct record *record, const struct field *field,
@@ -41,7 +40,7 @@ static struct doubt doubt_before(const struct record *record, const struct field
         return (struct doubt){.kind = DOUBT_NONE};
     widen(about->before, &low, &high);
     widen(about->wanted, &low, &high);
-    const double err = slack_mm + gauge_step(record, field) + (high - low) / 4;
+    const double err = slack_mm + gauge_step_mm(record, field) + (high - low) / 4;
     if (value >= low - err && value <= high + err)
         return (struct doubt){.kind = DOUBT_NONE};
     return (struct doubt){.kind = DOUBT_BEFORE, .beside = about->expected.value};
@@ -49,7 +48,7 @@ static struct doubt doubt_before(const struct record *record, const struct field
 
 static bool is_too_fine(const struct record *record, const struct field *field, double value)
 {
-    const double rod_turns = 0.05, step = gauge_step(record, field), rounding = 1e-9;
+    const double rod_turns = 0.05, step = gauge_step_mm(record, field), rounding = 1e-9;
     const double least = field->id == FIELD_ROD_TURN        ? rod_turns
                          : field->measure == MEASURE_FEELER ? step * 2 / 3
                                                             : step * 2;

@@ -77,7 +77,7 @@ enum field_measure {
     MEASURE_COUNT_
 };
 
-/* Whose step makes the reading's uncertainty. */
+/* The gauge whose step makes a reading's uncertainty, or that a target is set to. */
 enum field_step { STEP_NONE, STEP_FEELER, STEP_RULE, STEP_TUNER };
 
 struct field {

@@ -7,6 +7,7 @@
  * FIELD(id, section, per, key, label, kind, quantity, measure, step,
  *       possible_min, possible_max, usual_min, usual_max, fallback, choices, help)
  *
+ * `step` names the gauge whose step is a reading's uncertainty, or that a target is set to.
  * Limits are in the quantity's pivot unit (mm, C, N, ...): outside *possible* an entry is
  * refused, outside *usual* it is taken and marked. For texts possible_max is the length
  * in bytes. `fallback` is what holds when the reading is absent ("" for: then absent).
@@ -179,15 +180,15 @@ FIELD(SETBACK, STRING, ONE, "setback", "setback", NUMBER, LENGTH, SMALL, NONE,
 
 FIELD(PRESET, TARGETS, ONE, "preset", "preset", TEXT, PLAIN, NONE, NONE,
       0, 400, 0, 80, "", "", "the starting point that the targets were taken from")
-FIELD(TARGET_RELIEF, TARGETS, ONE, "relief", "relief wanted", NUMBER, LENGTH, FEELER, NONE,
+FIELD(TARGET_RELIEF, TARGETS, ONE, "relief", "relief wanted", NUMBER, LENGTH, FEELER, FEELER,
       -10, 15, 0, 0.6, "", "", "gap to leave at the relief fret")
 FIELD(TARGET_ACTION_BASS, TARGETS, ONE, "action_bass", "bass action wanted", NUMBER, LENGTH, RULE, NONE,
       0, 60, 1.15, 5, "", "", "height to set at the action fret, lowest string")
 FIELD(TARGET_ACTION_TREBLE, TARGETS, ONE, "action_treble", "treble action wanted", NUMBER, LENGTH, RULE, NONE,
       0, 60, 1.15, 5, "", "", "height to set at the action fret, string 1")
-FIELD(TARGET_GAP_BASS, TARGETS, ONE, "nut_gap_bass", "bass nut gap wanted", NUMBER, LENGTH, FEELER, NONE,
+FIELD(TARGET_GAP_BASS, TARGETS, ONE, "nut_gap_bass", "bass nut gap wanted", NUMBER, LENGTH, FEELER, FEELER,
       0, 20, 0.02, 1.2, "", "", "open gap to leave at fret 1, lowest string")
-FIELD(TARGET_GAP_TREBLE, TARGETS, ONE, "nut_gap_treble", "treble nut gap wanted", NUMBER, LENGTH, FEELER, NONE,
+FIELD(TARGET_GAP_TREBLE, TARGETS, ONE, "nut_gap_treble", "treble nut gap wanted", NUMBER, LENGTH, FEELER, FEELER,
       0, 20, 0.02, 1.2, "", "", "open gap to leave at fret 1, string 1")
 FIELD(RELIEF_TOLERANCE, TARGETS, ONE, "relief_tolerance", "relief tolerance", NUMBER, LENGTH, FEELER, NONE,
       0, 5, 0, 0.2, ".001 in", "", "relief this near to what is wanted is left alone")

@@ -31,6 +31,20 @@ double record_or_fallback(const struct record *record, enum field_id field)
     return value;
 }
 
+bool record_step(const struct record *record, const struct field *field, double *ret_step)
+{
+    static const enum field_id steps[] = {
+        [STEP_FEELER] = FIELD_FEELER_STEP,
+        [STEP_RULE] = FIELD_RULE_STEP,
+        [STEP_TUNER] = FIELD_TUNER_STEP,
+    };
+
+    if (field->step == STEP_NONE)
+        return false;
+    *ret_step = record_or_fallback(record, steps[field->step]);
+    return true;
+}
+
 int record_choice_or(const struct record *record, struct reading_key key, int otherwise)
 {
     const struct entered choice = record_entered(record, key);

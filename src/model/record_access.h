@@ -22,6 +22,9 @@ struct entered record_entered_string(const struct record *record, enum field_id 
 /* For fields whose fallback stands in the table, so that there always is a value. */
 double record_or_fallback(const struct record *record, enum field_id field);
 
+/* The step of the gauge that a field is read with, or set to; false for none. */
+bool record_step(const struct record *record, const struct field *field, double *ret_step);
+
 /* How many strings: what the board says, else the highest [string.N] that is described;
  * 0 when neither tells. */
 int record_string_count(const struct record *record);

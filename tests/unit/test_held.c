@@ -225,6 +225,9 @@ static void the_words_are_short_and_make_sense(void **state)
     expect_held(app, "7/46{Enter}", "Held: no rule has 46ths; 7/64 is meant?");
     take_intake(app, FIELD_TEMPERATURE);
     expect_held(app, "21{Enter}", "Held: 21 F is less than usual; or type 21 C");
+    take_intake(app, FIELD_TARGET_RELIEF);
+    expect_held(app, "0.0006{Enter}",
+                "Held: .0006 in is finer than a leaf reads; .006 in is typed 6");
 }
 
 static void a_rod_s_fraction_is_no_gap(void **state)
