@@ -5,13 +5,13 @@
 #include "model/bench_row.h"
 #include "model/record_access.h"
 
-/* What the bench's rows are to come to. */
+/* The targets of the bench's rows. */
 
-/* What is wanted at an end, its fallback where nothing was entered; not given for nothing. */
+/* The target of an end, or its fallback if none was entered. */
 struct entered bench_goal_at(const struct bench_row *row, const struct record *record,
                              enum bench_end end);
 
-/* What is wanted on a string (setup_target_at); false for nothing. */
+/* The target on a string (setup_target_at); false if there is none. */
 bool bench_goal_on(const struct bench_row *row, const struct record *record, int strings,
                    int string, double *ret_mm);
 

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * The rows of the bench's readings board, in the order in which a tech measures, each declared
- * once: its cells, what is wanted, judged, expected and doubted, and how the customer's sheet
- * names it. No include guard: it is included with BENCH_ROW defined (bench_row.h, bench_row.c).
+ * Every row of the bench's readings board, declared once, in the order in which a tech measures:
+ * its cells, target, verdict, forecast and doubts, and its name on the customer's sheet. No include
+ * guard: it is included with BENCH_ROW defined (bench_row.h, bench_row.c).
  *
  * BENCH_ROW(id, label, fields, aside, aside_label,
  *           goal, targets, tolerance, read_held,
@@ -10,8 +10,8 @@
  *           fret, move, sheet,
  *           before_mm, beside, targets_mm)
  *
- * The columns are those of struct bench_row (bench_row.h). What has a bass and a treble end is
- * written BOTH(x) where the two are one, else ENDS(bass, treble).
+ * The columns are those of struct bench_row (bench_row.h). A column with a bass and a treble end
+ * is ENDS(bass, treble), or BOTH(x) if they are the same.
  */
 
 /* clang-format off */
@@ -21,7 +21,7 @@ BENCH_ROW(RELIEF, "relief", BOTH(FIELD_RELIEF), FIELD_ROD_TURN, "rod turns",
           AT_RELIEF_FRET, MOVE_ROD, BOTH("relief"),
           0.12, SLACK(0, 0, 0, 0), 0)
 
-/* A gap counts by what it will be once the action is right: a high saddle flatters a low slot. */
+/* Judged by the gap once the action is right: a high saddle flatters a low slot. */
 BENCH_ROW(GAP, "nut gap", BOTH(FIELD_NUT_GAP), NO_FIELD, "",
           GOAL_NEAR, ENDS(FIELD_TARGET_GAP_BASS, FIELD_TARGET_GAP_TREBLE), FIELD_GAP_TOLERANCE, true,
           FIGURE_NUT_GAP, BOTH(FIGURE_GAP_AT_TARGET), BOTH(FIGURE_SLOT_CHANGE), FORECAST_HEIGHT, BOTH(FIGURE_GAP_AFTER_ROD),
@@ -34,7 +34,7 @@ BENCH_ROW(ACTION, "action", BOTH(FIELD_ACTION), NO_FIELD, "",
           AT_ACTION_FRET, MOVE_SADDLE, BOTH("action"),
           0.6, SLACK(0.7, 0.25, 0.3, 0.08), 1.5)
 
-/* Exposure counts by what the saddle moves leave of it. */
+/* Judged by the exposure after the saddle moves. */
 BENCH_ROW(EXPOSURE, "exposure", ENDS(FIELD_EXPOSURE_BASS, FIELD_EXPOSURE_TREBLE), NO_FIELD, "",
           GOAL_LEAST, BOTH(FIELD_EXPOSURE_MIN), NO_FIELD, false,
           NO_FIGURE, ENDS(FIGURE_EXPOSURE_BASS_AFTER, FIGURE_EXPOSURE_TREBLE_AFTER),

@@ -132,7 +132,7 @@ static struct doubt doubt_strings(const struct record *record, const struct read
         .kind = DOUBT_BESIDE, .beside = read[beside.near].value, .string = beside.near};
 }
 
-/* `ends` are the two fields of it; where they are one there is no other end. */
+/* `ends` are the fields of both ends; if they are the same, there is no other end. */
 static struct doubt doubt_other_end(const struct record *record, const struct reading_key *key,
                                     const enum field_id ends[END_COUNT_],
                                     const struct bench_slack *slack, double value, bool *ret_beside)

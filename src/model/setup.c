@@ -6,7 +6,7 @@
 
 #include "model/doubt_row.h"
 
-/* Where a reading stands in a setup: once, or by string. */
+/* The members that hold readings taken once or per string. */
 static const struct {
     enum field_id field;
     size_t at;

@@ -65,8 +65,8 @@ struct setup {
 void setup_read(struct setup *ret_setup, const struct record *record, int visit, int pass,
                 struct findings *findings);
 
-/* The i-th reading that a setup holds by itself: of which field, on which string (0 where it is
- * read once). NULL past the last. Relief and spots stand by fret and are none of them. */
+/* The i-th reading taken once (string 0) or per string, with its field; NULL past the last.
+ * Relief and spots, which are read per fret, are not among them. */
 struct entered *setup_reading(struct setup *setup, int i, enum field_id *ret_field,
                               int *ret_string);
 
