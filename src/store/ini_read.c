@@ -1,15 +1,12 @@
 /* SPDX-License-Identifier: MIT */
 #include "store/ini_read.h"
 
-#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/strbuf.h"
 #include "store/ini_escape.h"
 #include "store/ini_feed.h"
-
-/* iniparser's own name of a key: "section:name". */
-enum { ENTRY_NAME_SIZE = 2 * INI_NAME_MAX + 2 };
 
 /* The section's name when the line is a key that can be asked for; else NULL. */
 static const char *section_of(const struct ini_text *text, const struct ini_line *line)
@@ -19,100 +16,49 @@ static const char *section_of(const struct ini_text *text, const struct ini_line
     return text->sections[line->section].name;
 }
 
-/* `name=value` without indents and comments, so that it is never longer than in the file. */
-static void add_key(const struct ini_line *line, struct bytes *out)
+/*
+ * A line's value as the only key of a section that has its number: so each line can be asked for,
+ * one whose name is given again too. Without name, indent and comment it is never longer than in
+ * the file.
+ */
+static void add_line(const struct ini_line *line, size_t number, struct bytes *out)
 {
     size_t length = line->rest_at - line->value_at;
+    char memory[32];
+    struct strbuf start = STRBUF(memory);
 
-    bytes_add_text(out, line->name);
-    bytes_add_text(out, "=");
+    strbuf_addf(&start, "[%zu]\nk=", number);
+    bytes_add_text(out, memory);
     if (line->final_backslash)
         length--;
     bytes_add(out, line->logical + line->value_at, length);
-    /* At the end of a line iniparser would take it as a join, and swallow the next key. */
+    /* At the end of a line iniparser would take it as a join, and swallow the next line. */
     if (line->final_backslash)
         bytes_add_text(out, "%5C");
     bytes_add_text(out, "\n");
 }
 
-/* The lines of some entries, each section named before its own. */
-static void write_feed(const struct ini_text *text, const struct ini_entry *entries, size_t count,
-                       struct bytes *out)
+/* Under memory pressure iniparser leaves single values out and says nothing. */
+static enum status take_value(const dictionary *loaded, size_t number, struct ini_entry *entry,
+                              char **arena)
 {
-    for (size_t i = 0; i < count; i++) {
-        if (i == 0 || entries[i].section != entries[i - 1].section) {
-            bytes_add_text(out, "[");
-            bytes_add_text(out, entries[i].section);
-            bytes_add_text(out, "]\n");
-        }
-        add_key(&text->lines[entries[i].line], out);
-    }
-}
+    char memory[32];
+    struct strbuf name = STRBUF(memory);
 
-static int compare_entries(const void *a, const void *b)
-{
-    const struct ini_entry *const *x = a;
-    const struct ini_entry *const *y = b;
-    int order = strcmp((*x)->section, (*y)->section);
-
-    if (order == 0)
-        order = strcmp((*x)->name, (*y)->name);
-    if (order == 0)
-        order = (*x)->line < (*y)->line ? -1 : (*x)->line > (*y)->line;
-    return order;
-}
-
-static enum status mark_repeated(struct ini_entries *entries)
-{
-    struct ini_entry **sorted = malloc((entries->count + 1) * sizeof *sorted);
-
-    if (!sorted)
+    strbuf_addf(&name, "%zu:k", number);
+    const char *value = iniparser_getstring(loaded, memory, NULL);
+    if (!value)
         return STATUS_NO_MEMORY;
-    for (size_t i = 0; i < entries->count; i++)
-        sorted[i] = &entries->items[i];
-    qsort(sorted, entries->count, sizeof *sorted, compare_entries);
-    for (size_t i = 0; i + 1 < entries->count; i++)
-        sorted[i]->repeated = strcmp(sorted[i]->section, sorted[i + 1]->section) == 0 &&
-                              strcmp(sorted[i]->name, sorted[i + 1]->name) == 0;
-    free(sorted);
-    return STATUS_OK;
-}
-
-/* Two readings of one value; the feed spelled a final backslash as an escape. */
-static bool agree(const struct ini_line *line, const char *theirs)
-{
-    const size_t length = strlen(line->value);
-
-    if (!line->final_backslash)
-        return strcmp(line->value, theirs) == 0;
-    return length > 0 && strncmp(line->value, theirs, length - 1) == 0 &&
-           strcmp(theirs + length - 1, "%5C") == 0;
-}
-
-static void take_value(const struct ini_text *text, const dictionary *loaded,
-                       struct ini_entry *entry, char **arena)
-{
-    const struct ini_line *line = &text->lines[entry->line];
-    const char *value = line->value;
-    char name[ENTRY_NAME_SIZE];
-
-    if (!entry->repeated) {
-        snprintf(name, sizeof name, "%s:%s", entry->section, entry->name);
-        const char *theirs = iniparser_getstring(loaded, name, NULL);
-
-        entry->disputed = !theirs || !agree(line, theirs);
-        /* The arena has room for what a line can hold. */
-        if (theirs && entry->disputed && strlen(theirs) <= strlen(line->logical))
-            value = theirs;
-    }
     entry->value = *arena;
     memcpy(entry->value, value, strlen(value) + 1);
     *arena += ini_unescape(entry->value, &entry->zero) + 1;
+    return STATUS_OK;
 }
 
 static enum status list_entries(const struct ini_text *text, struct ini_entries *entries)
 {
     entries->items = calloc(text->line_count + 1, sizeof entries->items[0]);
+    /* A value is shorter than its line, by as much as an escape is longer than a backslash. */
     entries->arena = malloc(text->bytes.length + text->line_count + 1);
     if (!entries->items || !entries->arena)
         return STATUS_NO_MEMORY;
@@ -123,7 +69,7 @@ static enum status list_entries(const struct ini_text *text, struct ini_entries 
             entries->items[entries->count++] =
                 (struct ini_entry){.line = i, .section = section, .name = text->lines[i].name};
     }
-    return mark_repeated(entries);
+    return STATUS_OK;
 }
 
 static enum status read_some(const struct ini_text *text, struct ini_entry *entries, size_t count,
@@ -133,24 +79,24 @@ static enum status read_some(const struct ini_text *text, struct ini_entry *entr
     dictionary *loaded = NULL;
 
     bytes_init(&feed);
-    write_feed(text, entries, count, &feed);
+    for (size_t i = 0; i < count; i++)
+        add_line(&text->lines[entries[i].line], i, &feed);
     enum status status = bytes_status(&feed);
     if (status == STATUS_OK)
         status = ini_feed(&feed, &loaded);
     bytes_done(&feed);
     if (status != STATUS_OK)
         return status;
-    for (size_t i = 0; i < count; i++)
-        take_value(text, loaded, &entries[i], arena);
+    for (size_t i = 0; status == STATUS_OK && i < count; i++)
+        status = take_value(loaded, i, &entries[i], arena);
     iniparser_freedict(loaded);
-    return STATUS_OK;
+    return status;
 }
 
-/* A part of the file at a time, since iniparser takes the square of what it holds. Of a repeated
- * name the last is asked for, which is the last of its part. */
+/* A part of the file at a time, since iniparser takes the square of what it holds. */
 static enum status read_values(const struct ini_text *text, struct ini_entries *entries)
 {
-    enum { PART = 200 };
+    enum { PART = 100 };
     char *arena = entries->arena;
     enum status status = STATUS_OK;
 

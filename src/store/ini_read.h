@@ -18,8 +18,6 @@ struct ini_entry {
     const char *section; /* of the text */
     const char *name;    /* of the text */
     char *value;         /* escapes undone; owned by the entries */
-    bool repeated;       /* a later line of the same name takes its place */
-    bool disputed;       /* iniparser read something else than ini_text did */
     bool zero;           /* holds %00, which was left alone */
 };
 
@@ -30,10 +28,10 @@ struct ini_entries {
 };
 
 /*
- * One entry for each key line with a usable name in a section with a usable name. The
- * value is what iniparser makes of it; of a repeated name, where only the last can be
- * asked for, what ini_text does. Valid as long as the text is. STATUS_NO_MEMORY,
- * STATUS_FULL or STATUS_IO with errno set when iniparser could not be given the copy.
+ * One entry for each key line with a usable name in a section with a usable name, a repeated
+ * name's too. The value is what iniparser makes of it. Valid as long as the text is.
+ * STATUS_NO_MEMORY, also where iniparser lost a value for lack of it; STATUS_FULL or STATUS_IO with
+ * errno set when iniparser could not be given the copy.
  */
 enum status ini_read(const struct ini_text *text, struct ini_entries *ret_entries);
 void ini_entries_done(struct ini_entries *entries);

@@ -139,31 +139,26 @@ static void take_section(struct parser *parser, size_t i, size_t from, size_t to
 }
 
 /*
- * Finds the value in the logical line as iniparser does: quotes count only at its start
- * and only around something, else it ends at a ';' or '#'. Returns its length.
+ * Finds where the value starts and is over, as iniparser does: quotes count only at its start
+ * and only around something, else it ends at a ';' or '#'.
  */
-static size_t find_value(struct ini_line *line, size_t *ret_at)
+static void find_value(struct ini_line *line)
 {
     const char *text = line->logical;
-    const size_t end = strlen(text);
-    size_t at = line->value_at;
-    const char quote = text[at];
 
+    while (ini_is_blank(text[line->value_at]))
+        line->value_at++;
+    const size_t at = line->value_at;
+    const char quote = text[at];
     if ((quote == '"' || quote == '\'') && text[at + 1] != quote && text[at + 1] != '\0') {
         const char *close = strchr(text + at + 1, quote);
-        const size_t stop = close ? (size_t)(close - text) : end;
 
-        line->rest_at = close ? stop + 1 : end;
-        *ret_at = at + 1;
-        return stop - at - 1;
+        line->rest_at = close ? (size_t)(close + 1 - text) : strlen(text);
+        return;
     }
-    size_t stop = at + strcspn(text + at, ";#");
-    strip(text, &at, &stop);
-    line->rest_at = stop > line->value_at ? stop : line->value_at;
-    *ret_at = at;
-    if (stop - at == 2 && (strncmp(text + at, "\"\"", 2) == 0 || strncmp(text + at, "''", 2) == 0))
-        return 0;
-    return stop - at;
+    line->rest_at = at + strcspn(text + at, ";#");
+    while (line->rest_at > at && ini_is_blank(text[line->rest_at - 1]))
+        line->rest_at--;
 }
 
 /* Can a line be the rest of one that ended in a backslash? */
@@ -179,9 +174,7 @@ static bool can_continue(const struct ini_line *line)
 /* True when the value's last byte is a backslash, outside of closed quotes and comments. */
 static bool ends_in_backslash(struct ini_line *line)
 {
-    size_t at;
-
-    find_value(line, &at);
+    find_value(line);
     return line->rest_at > line->value_at && line->logical[line->rest_at - 1] == '\\';
 }
 
@@ -226,19 +219,13 @@ static enum status take_key(struct parser *parser, size_t i, size_t from, size_t
     struct ini_line *line = &parser->text->lines[i];
     const char *equals = memchr(line->bytes, '=', to);
     size_t name_to = (size_t)(equals - line->bytes);
-    size_t at;
 
     line->kind = INI_KEY;
     line->value_at = name_to + 1;
     strip(line->bytes, &from, &name_to);
     line->name = keep_name(parser, line->bytes + from, name_to - from);
     line->logical = keep(parser, line->bytes, to);
-    while (ini_is_blank(line->logical[line->value_at]))
-        line->value_at++;
-    const enum status status = join_lines(parser, i);
-    const size_t length = find_value(line, &at);
-    line->value = keep(parser, line->logical + at, length);
-    return status;
+    return join_lines(parser, i);
 }
 
 static enum status take_line(struct parser *parser, size_t i)
@@ -264,8 +251,8 @@ static enum status take_line(struct parser *parser, size_t i)
 static enum status allocate(struct parser *parser)
 {
     struct ini_text *text = parser->text;
-    /* Each byte is copied at most as name, logical line and value, each with its NUL. */
-    const size_t arena_size = 3 * text->bytes.length + 3 * text->line_count + 1;
+    /* Each byte is copied at most as name and logical line, each with its NUL. */
+    const size_t arena_size = 2 * text->bytes.length + 2 * text->line_count + 1;
 
     text->lines = calloc(text->line_count + 1, sizeof text->lines[0]);
     text->sections = calloc(text->line_count + 1, sizeof text->sections[0]);

@@ -9,7 +9,8 @@
 #include "store/bytes.h"
 
 /*
- * An INI file as its lines, every byte kept: comments, blank lines, order, unknown keys.
+ * An INI file as its lines, every byte kept: comments, blank lines, order, unknown keys. Where a
+ * value stands is known here; what it is, only iniparser says (ini_read.h).
  *
  *   - Lines end in LF or CRLF; the last one may end in nothing. Each keeps its own end.
  *   - Byte order marks at the start are stepped over (`start`) and dropped on rewriting.
@@ -42,7 +43,6 @@ struct ini_line {
     const char *logical;  /* the line up to its last visible byte; terminated */
     size_t value_at;      /* where the value starts in it, behind "=" and blanks */
     size_t rest_at;       /* where the value is over: blanks and a comment may follow */
-    const char *value;    /* without quotes and edge blanks, escapes as in the file */
     size_t continuations; /* how many lines follow that belong to it */
     bool final_backslash; /* the value's own, not a join */
 };

@@ -83,22 +83,15 @@ static void report_unknown(const struct loader *loader, const struct ini_entry *
                             shown_string(entry->section).text, shown_string(entry->name).text);
 }
 
-static void report_entry(const struct loader *loader, const struct ini_entry *entry)
-{
-    if (entry->disputed)
-        report(loader, entry->line, PROBLEM_ERROR,
-               "two ways of reading this line disagree; write it as key = \"value\"");
-    if (entry->zero)
-        report(loader, entry->line, PROBLEM_NOTE, "%00 stands for nothing and is left as it is");
-}
-
 static void resolve_entries(struct loader *loader)
 {
     for (size_t i = 0; i < loader->entries.count; i++) {
         const struct ini_entry *entry = &loader->entries.items[i];
         struct found *found = &loader->found[loader->found_count];
 
-        report_entry(loader, entry);
+        if (entry->zero)
+            report(loader, entry->line, PROBLEM_NOTE,
+                   "%00 stands for nothing and is left as it is");
         found->entry = entry;
         if (resolve(entry, &found->at))
             loader->found_count++;

@@ -315,9 +315,6 @@ static void any_bytes_are_borne(void **state)
         tree_write(path, bytes, count);
         struct opened opened = check_file(path);
         assert_true(opened.status == STATUS_OK || opened.status == STATUS_SYNTAX);
-        for (size_t i = 0; i < opened.problems.count; i++)
-            if (strstr(opened.problems.items[i].words, "disagree"))
-                fail_msg("round %d: two ways of reading disagree", round);
         profile_problems_done(&opened.problems);
     }
     free(example);
