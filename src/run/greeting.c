@@ -8,7 +8,8 @@
 #include "store/paths.h"
 #include "store/safefile.h"
 #include "store/shelf_name.h"
-#include "store/versions.h"
+#include "store/copies.h"
+#include "store/paths.h"
 
 static bool may_be_changed(const struct greeted *greeted)
 {
@@ -45,11 +46,11 @@ static void add_reader(const struct greeted *greeted, struct strbuf *out)
 static void add_version_name(const char *path, struct strbuf *out)
 {
     char *target = safefile_target(path);
-    struct versions list = {.items = NULL};
+    struct copies list = {.items = NULL};
 
-    if (target && versions_list(target, &list) == STATUS_OK && list.count > 0)
-        strbuf_add(out, shown_string(version_name(&list.items[0])).text);
-    versions_done(&list);
+    if (target && copies_list(target, COPY_VERSIONS, &list) == STATUS_OK && list.count > 0)
+        strbuf_add(out, shown_string(paths_name_of(list.items[0].path)).text);
+    copies_done(&list);
     free(target);
 }
 

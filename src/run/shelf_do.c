@@ -150,7 +150,7 @@ static void list_earlier(struct shelf_session *session)
         path ? earlier_items_read(path, &session->earlier) : STATUS_NO_MEMORY;
     const int error = errno;
     /* The old list has been freed, even after a failure. */
-    shelf_earlier_take(&session->list, session->earlier.items, session->earlier.count);
+    shelf_earlier_take(&session->list, session->earlier.items, session->earlier.copies.count);
     if (status == STATUS_OK)
         warn_if_closed(session, path);
     else
@@ -158,29 +158,31 @@ static void list_earlier(struct shelf_session *session)
     free(path);
 }
 
-/* The path and the version of the current one; both NULL if there is none, and the version NULL
- * for a generation. */
-static const char *earlier_in_hand(const struct shelf_session *session,
-                                   const struct version **ret_version)
+/* The current one; NULL if there is none. */
+static const struct copy *earlier_in_hand(const struct shelf_session *session)
 {
-    const struct earlier_items *earlier = &session->earlier;
+    const struct copies *copies = &session->earlier.copies;
     const size_t at = session->list.earlier_at;
 
-    *ret_version = at < earlier->count ? earlier_item_version(earlier, at) : NULL;
-    return at < earlier->count ? earlier_item_path(earlier, at) : NULL;
+    return at < copies->count ? &copies->items[at] : NULL;
+}
+
+/* Whether it lies beside the profile, where it is said. */
+static bool is_version(const struct copy *copy)
+{
+    return copy && copy->kind & COPY_VERSIONS;
 }
 
 static void look_at_earlier(struct shelf_session *session)
 {
-    const struct version *version;
-    const char *earlier = earlier_in_hand(session, &version);
+    const struct copy *earlier = earlier_in_hand(session);
     char memory[APP_MESSAGE_MAX];
     struct strbuf words = STRBUF(memory);
 
     if (!earlier)
         return;
     const enum session_end end =
-        session_from_shelf(earlier, PROFILE_TO_READ, LEAF_BENCH, &session->screen, &words);
+        session_from_shelf(earlier->path, PROFILE_TO_READ, LEAF_BENCH, &session->screen, &words);
     if (end == SESSION_LEFT)
         session->list.mode = SHELF_EARLIER;
     tell_end(session, end, session->list.target, memory);
@@ -211,10 +213,10 @@ static void tell_brought(struct shelf_session *session, enum brought brought)
 
 /* Removes the file of a version that has become current, once it is kept as an earlier state. */
 static void drop_version(struct shelf_session *session, const char *target,
-                         const struct version *version)
+                         const struct copy *version)
 {
     errno = 0;
-    const enum status status = versions_put_away(target, version);
+    const enum status status = copies_put_away(target, version);
     const int error = errno;
 
     shelf_scan_again(session);
@@ -224,23 +226,22 @@ static void drop_version(struct shelf_session *session, const char *target,
 
 static void bring_earlier_back(struct shelf_session *session)
 {
-    const struct version *version;
-    const char *earlier = earlier_in_hand(session, &version);
+    const struct copy *earlier = earlier_in_hand(session);
     char *path = path_of(session, session->list.target);
     char *target = path ? safefile_target(path) : NULL;
     enum brought brought = BROUGHT_NOTHING;
 
     errno = 0;
     const enum status status =
-        earlier && target ? bring_back(target, earlier, &brought) : STATUS_NOT_FOUND;
+        earlier && target ? bring_back(target, earlier->path, &brought) : STATUS_NOT_FOUND;
     const int error = errno;
     shelf_scan_again(session);
     if (status == STATUS_OK)
         tell_brought(session, brought);
     else
         say_failure(session, failure_to_bring(brought), status, error);
-    if (status == STATUS_OK && version)
-        drop_version(session, target, version);
+    if (status == STATUS_OK && is_version(earlier))
+        drop_version(session, target, earlier);
     free(target);
     free(path);
 }
@@ -266,14 +267,13 @@ static void tell_put_away(struct shelf_session *session, enum status status, int
 
 static void put_away(struct shelf_session *session)
 {
-    const struct version *version;
+    const struct copy *version = earlier_in_hand(session);
     char *path = path_of(session, session->list.target);
     char *target = path ? safefile_target(path) : NULL;
 
     errno = 0;
-    const enum status status = earlier_in_hand(session, &version) && version && target
-                                   ? versions_put_away(target, version)
-                                   : STATUS_NOT_FOUND;
+    const enum status status =
+        is_version(version) && target ? copies_put_away(target, version) : STATUS_NOT_FOUND;
     const int error = errno;
     shelf_scan_again(session);
     list_earlier(session);

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "model/record_walk.h"
+#include "store/paths.h"
 #include "store/profile.h"
 #include "store/safefile.h"
 
@@ -72,32 +73,27 @@ static void tell(const char *path, const struct record *now, struct strbuf *out)
     profile_close(profile);
 }
 
-static void read_item(const struct earlier_items *items, size_t at, const struct record *now)
+static void read_item(const struct copy *copy, const struct record *now, struct shelf_earlier *item)
 {
-    const struct version *version = earlier_item_version(items, at);
-    struct shelf_earlier *item = &items->items[at];
     struct strbuf when = STRBUF(item->when), holds = STRBUF(item->holds);
 
-    item->beside = version != NULL;
-    if (version) {
-        strbuf_add(&when, version->when);
-        const char *name = version_name(version);
+    item->beside = (copy->kind & COPY_VERSIONS) != 0;
+    strbuf_add(&when, copy->when);
+    if (item->beside) {
+        const char *name = paths_name_of(copy->path);
 
-        strbuf_addf(&holds, "%s: ", name + versions_profile_length(name) + 1);
-    } else {
-        strbuf_add(&when, items->generations.items[at - items->versions.count].when);
+        strbuf_addf(&holds, "%s: ", name + copies_profile_length(name) + 1);
     }
-    tell(earlier_item_path(items, at), now, &holds);
+    tell(copy->path, now, &holds);
 }
 
 static enum status read_items(struct earlier_items *items, const struct record *now)
 {
-    items->count = items->versions.count + items->generations.count;
-    items->items = calloc(items->count + 1, sizeof *items->items);
+    items->items = calloc(items->copies.count + 1, sizeof *items->items);
     if (!items->items)
         return STATUS_NO_MEMORY;
-    for (size_t i = 0; i < items->count; i++)
-        read_item(items, i, now);
+    for (size_t i = 0; i < items->copies.count; i++)
+        read_item(&items->copies.items[i], now, &items->items[i]);
     return STATUS_OK;
 }
 
@@ -105,27 +101,14 @@ static enum status list_items(const char *path, const struct record *now,
                               struct earlier_items *items)
 {
     char *target = safefile_target(path);
-    enum status status = target ? versions_list(target, &items->versions) : STATUS_NOT_FOUND;
+    enum status status = target ? copies_list(target, COPY_VERSIONS | COPY_EARLIER, &items->copies)
+                                : STATUS_NOT_FOUND;
 
-    if (status == STATUS_OK)
-        status = generations_list(target, &items->generations);
     /* Versions were found even so. */
-    if (items->versions.count > 0 && status != STATUS_NO_MEMORY)
+    if (items->copies.count > 0 && status != STATUS_NO_MEMORY)
         status = STATUS_OK;
     free(target);
     return status == STATUS_OK ? read_items(items, now) : status;
-}
-
-const struct version *earlier_item_version(const struct earlier_items *items, size_t at)
-{
-    return at < items->versions.count ? &items->versions.items[at] : NULL;
-}
-
-const char *earlier_item_path(const struct earlier_items *items, size_t at)
-{
-    const struct version *version = earlier_item_version(items, at);
-
-    return version ? version->path : items->generations.items[at - items->versions.count].path;
 }
 
 enum status earlier_items_read(const char *path, struct earlier_items *ret_items)
@@ -148,8 +131,7 @@ enum status earlier_items_read(const char *path, struct earlier_items *ret_items
 
 void earlier_items_done(struct earlier_items *items)
 {
-    versions_done(&items->versions);
-    generations_done(&items->generations);
+    copies_done(&items->copies);
     free(items->items);
     *items = (struct earlier_items){.items = NULL};
 }

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "store/aside.h"
 
-#include <dirent.h>
 #include <errno.h>
 #include <inttypes.h>
 #include <stdlib.h>
@@ -13,7 +12,6 @@
 #include "store/disk.h"
 #include "store/file_read.h"
 #include "store/paths.h"
-#include "store/profile_beside.h"
 #include "store/profile_edit.h"
 #include "store/profile_inner.h"
 #include "store/safefile.h"
@@ -21,8 +19,6 @@
 
 /* A short file name, two sums and dashes. */
 enum { NAME_SIZE = 96 };
-
-static const char ending[] = "ini";
 
 /* Without the ending, and the number behind it. */
 struct aside_name {
@@ -75,8 +71,7 @@ static enum status keep_new(const char *folder, const struct aside_name *name,
                             const struct bytes *bytes, char **path)
 {
     char *kept = NULL, *stem = paths_join(folder, name->text);
-    const enum status status =
-        stem ? beside_keep_copy(stem, ending, bytes, &kept) : STATUS_NO_MEMORY;
+    const enum status status = stem ? copies_keep(COPY_HELD, stem, bytes, &kept) : STATUS_NO_MEMORY;
     const int kept_errno = errno;
 
     free(stem);
@@ -140,38 +135,39 @@ static enum aside_found put_beside(const struct profile *profile, const struct b
     char *beside = NULL;
 
     if (profile_editable(profile) != STATUS_OK ||
-        beside_keep_copy(profile_target(profile), "aside", bytes, &beside) != STATUS_OK)
+        copies_keep(COPY_ASIDE, profile_target(profile), bytes, &beside) != STATUS_OK)
         return ASIDE_STAYS;
     aside_drop(path);
     *path = beside;
     return ASIDE_BESIDE;
 }
 
-/* Takes the bytes over. */
+static enum aside_found settle_whole(const struct profile *profile, bool same_state,
+                                     const struct profile_content *content,
+                                     struct record *ret_record, char **path)
+{
+    if (record_equal(&content->record, profile_record(profile))) {
+        aside_drop(path);
+        return ASIDE_NONE;
+    }
+    if (!same_state || profile_editable(profile) != STATUS_OK)
+        return put_beside(profile, &content->text.bytes, path);
+    return record_copy(&content->record, ret_record) == STATUS_OK ? ASIDE_RECORD : ASIDE_STAYS;
+}
+
+/* May take the bytes over. */
 static enum aside_found settle(const struct profile *profile, bool same_state, struct bytes *bytes,
                                struct record *ret_record, char **path)
 {
     struct profile_content content;
-    struct bytes copy;
-    enum aside_found found = ASIDE_STAYS;
 
-    bytes_init(&copy);
-    bytes_add(&copy, bytes->data, bytes->length);
-    const bool loaded =
-        bytes_status(&copy) == STATUS_OK && profile_load(bytes, NULL, &content) == STATUS_OK;
-    const bool whole = loaded && content.end == INI_END_GOOD && !content.newer;
-    if (whole && record_equal(&content.record, profile_record(profile))) {
-        aside_drop(path);
-        found = ASIDE_NONE;
-    } else if (whole && same_state && profile_editable(profile) == STATUS_OK) {
-        if (record_copy(&content.record, ret_record) == STATUS_OK)
-            found = ASIDE_RECORD;
-    } else if (bytes_status(&copy) == STATUS_OK) {
-        found = put_beside(profile, &copy, path);
-    }
-    if (loaded)
-        profile_content_done(&content);
-    bytes_done(&copy);
+    if (profile_load(bytes, NULL, &content) != STATUS_OK)
+        return put_beside(profile, bytes, path);
+    const enum aside_found found =
+        content.end == INI_END_GOOD && !content.newer
+            ? settle_whole(profile, same_state, &content, ret_record, path)
+            : put_beside(profile, &content.text.bytes, path);
+    profile_content_done(&content);
     return found;
 }
 
@@ -197,66 +193,93 @@ static bool is_of_file(const char *entry, const struct aside_name *name)
            strncmp(entry + strlen(name->text), ".ini", 4) == 0;
 }
 
-static bool is_better(const char *entry, const char *chosen, const struct aside_name *name)
+struct listing {
+    const char *folder;
+    const struct aside_name *name;
+    struct copies *list;
+};
+
+static enum status take_name(void *context, const char *entry)
 {
-    if (!chosen || is_named(entry, name) != is_named(chosen, name))
-        return !chosen || is_named(entry, name);
-    return strcmp(entry, chosen) < 0;
+    const struct listing *listing = context;
+    struct copy copy = {.kind = COPY_HELD};
+
+    if (!is_of_file(entry, listing->name))
+        return STATUS_OK;
+    copy.path = paths_join(listing->folder, entry);
+    return copy.path ? copies_add(listing->list, &copy) : STATUS_NO_MEMORY;
 }
 
-/* One of this state, else any other of the file; *ret_chosen stays NULL for none. */
-static enum status choose_name(const char *folder, const struct aside_name *name, char **ret_chosen)
+static int compare_paths(const void *a, const void *b)
 {
-    enum status status = STATUS_OK;
-    const struct dirent *entry;
-    DIR *names = opendir(folder);
+    return strcmp(((const struct copy *)a)->path, ((const struct copy *)b)->path);
+}
 
-    if (!names)
-        return errno == ENOENT ? STATUS_OK : disk_status(errno);
-    while (status == STATUS_OK && (errno = 0, entry = readdir(names)) != NULL) {
-        if (!is_of_file(entry->d_name, name) || !is_better(entry->d_name, *ret_chosen, name))
-            continue;
-        free(*ret_chosen);
-        *ret_chosen = strdup(entry->d_name);
-        status = *ret_chosen ? STATUS_OK : STATUS_NO_MEMORY;
-    }
-    /* Whether that was the last one, or no more could be read. */
-    if (status == STATUS_OK && errno != 0)
-        status = disk_status(errno);
-    closedir(names);
+static enum status list_folder(const char *folder, const struct aside_name *name,
+                               struct copies *list)
+{
+    struct listing listing = {.folder = folder, .name = name, .list = list};
+    const enum status status = disk_each_name(folder, take_name, &listing);
+
+    if (list->count > 1)
+        qsort(list->items, list->count, sizeof list->items[0], compare_paths);
     return status;
 }
 
-bool aside_exists(const char *target)
+enum status aside_list(const struct copies_row *row, const char *target, struct copies *list)
 {
     const struct bytes nothing = {.data = NULL};
     const struct aside_name name = name_for(target, &nothing);
     char *folder = NULL;
+    enum status status = find_folder(&folder);
 
-    if (find_folder(&folder) != STATUS_OK)
-        return false;
-    char *chosen = NULL;
-    (void)choose_name(folder, &name, &chosen);
-    const bool exists = chosen != NULL;
-    free(chosen);
+    (void)row;
+    if (status == STATUS_OK)
+        status = list_folder(folder, &name, list);
     free(folder);
-    return exists;
+    return status;
+}
+
+enum status aside_none(const struct copies_row *row, const char *target)
+{
+    struct copies list = {.items = NULL};
+
+    /* Where it cannot be looked for, there is no place to keep one either. */
+    (void)aside_list(row, target, &list);
+    const enum status status = list.count > 0 ? STATUS_CHANGED : STATUS_OK;
+    copies_done(&list);
+    return status;
+}
+
+/* One of this state, else any other of the file, which is the caller's then; NULL for none. */
+static char *choose_path(struct copies *list, const struct aside_name *name)
+{
+    size_t at = 0;
+
+    while (at < list->count && !is_named(list->items[at].path, name))
+        at++;
+    if (list->count == 0)
+        return NULL;
+    struct copy *chosen = &list->items[at < list->count ? at : 0];
+    char *path = chosen->path;
+    chosen->path = NULL;
+    return path;
 }
 
 static enum aside_found find_in(const char *folder, const struct profile *profile,
                                 struct record *ret_record, char **ret_path)
 {
     const struct aside_name name = name_of(profile);
-    char *chosen = NULL;
-    const enum status status = choose_name(folder, &name, &chosen);
-    char *path = status != STATUS_OK ? strdup(folder) : chosen ? paths_join(folder, chosen) : NULL;
+    struct copies list = {.items = NULL};
+    const bool seen = list_folder(folder, &name, &list) == STATUS_OK;
+    char *path = seen ? choose_path(&list, &name) : strdup(folder);
     enum aside_found found = ASIDE_NONE;
 
-    if (path && status != STATUS_OK)
-        found = ASIDE_UNSEEN;
+    copies_done(&list);
+    if (path && seen)
+        found = look_at(profile, is_named(path, &name), ret_record, &path);
     else if (path)
-        found = look_at(profile, is_named(chosen, &name), ret_record, &path);
-    free(chosen);
+        found = ASIDE_UNSEEN;
     if (found == ASIDE_NONE)
         free(path);
     else

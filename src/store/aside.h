@@ -2,10 +2,8 @@
 #ifndef SILLET_STORE_ASIDE_H
 #define SILLET_STORE_ASIDE_H
 
-#include <stdbool.h>
-
-#include "base/status.h"
 #include "model/record.h"
+#include "store/copies_row.h"
 #include "store/profile.h"
 
 /*
@@ -28,8 +26,10 @@
  */
 enum status aside_keep(const struct profile *profile, const struct record *record, char **path);
 
-/* True when something is kept aside for a profile of that path. */
-bool aside_exists(const char *target);
+/* For copies: lists what is kept aside for a profile of that path, of whatever state, in the order
+ * of the names; STATUS_CHANGED when there is any. */
+enum status aside_list(const struct copies_row *row, const char *target, struct copies *list);
+enum status aside_none(const struct copies_row *row, const char *target);
 
 enum aside_found {
     ASIDE_NONE,

@@ -50,17 +50,6 @@ static enum status may_replace(const char *target, struct bytes *present)
     return share_may_replace(target) ? STATUS_OK : STATUS_NOT_OURS;
 }
 
-static bool holds(const char *target, const struct bytes *bytes)
-{
-    struct bytes there;
-
-    if (file_read(target, FILE_BYTES_MAX, &there) != STATUS_OK)
-        return false;
-    const bool same = bytes_equal(&there, bytes);
-    bytes_done(&there);
-    return same;
-}
-
 /* What is to come back. */
 struct earlier {
     const char *path;
@@ -88,7 +77,7 @@ static enum status replace(const char *target, struct bytes *present, const stru
     /* What is there now counts, not what the system said of it. */
     if (status == STATUS_OK)
         *brought = BROUGHT_BACK;
-    else if (holds(target, &earlier->bytes))
+    else if (copies_hold(target, &earlier->bytes))
         *brought = BROUGHT_UNSYNCED;
     errno = kept_errno;
     return status;

@@ -1,11 +1,15 @@
 /* SPDX-License-Identifier: MIT */
 #include "store/disk.h"
 
+#include <dirent.h>
 #include <errno.h>
 #include <fcntl.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <sys/stat.h>
 #include <unistd.h>
+
+#include "store/paths.h"
 
 enum status disk_status(int error)
 {
@@ -53,6 +57,26 @@ enum status disk_rename(const char *from, const char *to)
     return disk_has_moved(from, to) ? STATUS_OK : status;
 }
 
+enum status disk_each_name(const char *folder, enum status (*take)(void *context, const char *name),
+                           void *context)
+{
+    enum status status = STATUS_OK;
+    const struct dirent *entry;
+    DIR *names = opendir(folder);
+
+    if (!names)
+        return errno == ENOENT ? STATUS_OK : disk_status(errno);
+    while (status == STATUS_OK && (errno = 0, entry = readdir(names)) != NULL)
+        status = take(context, entry->d_name);
+    /* Whether that was the last one, or no more could be read. */
+    if (status == STATUS_OK && errno != 0)
+        status = disk_status(errno);
+    const int kept_errno = errno;
+    closedir(names);
+    errno = kept_errno;
+    return status;
+}
+
 /* Not every file system can sync a folder; those that cannot say EINVAL. */
 enum status disk_sync_folder(int folder)
 {
@@ -70,6 +94,17 @@ enum status disk_sync_path(const char *path)
     const enum status status = disk_sync_folder(fd);
     const int kept_errno = errno;
     close(fd);
+    errno = kept_errno;
+    return status;
+}
+
+enum status disk_sync_above(const char *path)
+{
+    char *folder = paths_folder_of(path);
+    const enum status status = folder ? disk_sync_path(folder) : STATUS_NO_MEMORY;
+    const int kept_errno = errno;
+
+    free(folder);
     errno = kept_errno;
     return status;
 }

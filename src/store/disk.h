@@ -23,8 +23,15 @@ bool disk_has_moved(const char *from, const char *to);
  * server may lose its answer. Whether the name is free is for the caller to ask. */
 enum status disk_rename(const char *from, const char *to);
 
+/* Hands over each name in a folder, which may be missing. What `take` says ends it; where not
+ * every name could be read, the status says so. */
+enum status disk_each_name(const char *folder, enum status (*take)(void *context, const char *name),
+                           void *context);
+
 /* A sync of a folder, opened or by its path; fine where the file system has none. */
 enum status disk_sync_folder(int folder);
 enum status disk_sync_path(const char *path);
+/* Of the folder that a path lies in. */
+enum status disk_sync_above(const char *path);
 
 #endif

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "store/generations.h"
 
-#include <dirent.h>
 #include <errno.h>
 #include <fcntl.h>
 #include <stdio.h>
@@ -11,11 +10,9 @@
 #include <time.h>
 #include <unistd.h>
 
-#include "base/array.h"
 #include "base/num.h"
 #include "store/disk.h"
 #include "store/paths.h"
-#include "store/profile_beside.h"
 #include "store/safefile.h"
 
 enum {
@@ -81,7 +78,7 @@ static enum status is_there(const struct place *place, bool *ret_there)
 /* --- what is there --- */
 
 /* 000012-2026-11-25T1306.ini */
-static bool read_name(const char *name, struct generation *generation)
+static bool read_name(const char *name, struct copy *copy)
 {
     static const char pattern[] = "000000-0000-00-00T0000.ini";
 
@@ -90,41 +87,40 @@ static bool read_name(const char *name, struct generation *generation)
     for (int i = 0; i < NAME_LENGTH; i++)
         if (pattern[i] == '0' ? name[i] < '0' || name[i] > '9' : name[i] != pattern[i])
             return false;
-    if (num_count(name, NUMBER_DIGITS, NUMBER_MAX, &generation->number) != STATUS_OK)
+    if (num_count(name, NUMBER_DIGITS, NUMBER_MAX, &copy->number) != STATUS_OK)
         return false;
-    snprintf(generation->when, sizeof generation->when, "%.10s %.2s:%.2s", name + 7, name + 18,
-             name + 20);
+    snprintf(copy->when, sizeof copy->when, "%.10s %.2s:%.2s", name + 7, name + 18, name + 20);
     return true;
 }
 
-static enum status add_generation(struct generations *list, const char *folder, const char *name)
+struct listing {
+    const char *folder;
+    struct copies *list;
+};
+
+static enum status take_name(void *context, const char *name)
 {
-    struct generation generation = {.path = NULL};
+    const struct listing *listing = context;
+    struct copy copy = {.kind = COPY_EARLIER};
     struct stat facts;
 
-    if (!read_name(name, &generation))
+    if (!read_name(name, &copy))
         return STATUS_OK;
-    struct generation *items = array_grow(list->items, list->count, &list->capacity, sizeof *items);
-    if (!items)
-        return STATUS_NO_MEMORY;
-    list->items = items;
-    generation.path = paths_join(folder, name);
-    if (!generation.path)
+    copy.path = paths_join(listing->folder, name);
+    if (!copy.path)
         return STATUS_NO_MEMORY;
     /* A link is none of ours, whatever it is called. */
-    const bool known = lstat(generation.path, &facts) == 0;
-    if (known && S_ISREG(facts.st_mode)) {
-        items[list->count++] = generation;
-        return STATUS_OK;
-    }
+    const bool known = lstat(copy.path, &facts) == 0;
+    if (known && S_ISREG(facts.st_mode))
+        return copies_add(listing->list, &copy);
     const enum status status = known || errno == ENOENT ? STATUS_OK : disk_status(errno);
-    free(generation.path);
+    free(copy.path);
     return status;
 }
 
 static int newest_first(const void *a, const void *b)
 {
-    const struct generation *x = a, *y = b;
+    const struct copy *x = a, *y = b;
 
     if (x->number != y->number)
         return x->number < y->number ? 1 : -1;
@@ -133,7 +129,7 @@ static int newest_first(const void *a, const void *b)
 
 /* Ours rise by one at a time, and the last of each month stays: what is far above the next lower
  * one was given its number by somebody else, and is left alone. */
-static void leave_made_up(struct generations *list)
+static void leave_made_up(struct copies *list)
 {
     size_t made_up = 0, from = list->count;
     int below = 0;
@@ -152,27 +148,10 @@ static void leave_made_up(struct generations *list)
 }
 
 /* All of them or a failure: of a part of them, the wrong one would be taken for the newest. */
-static enum status read_folder(const char *folder, struct generations *list)
+static enum status list_folder(const char *folder, struct copies *list)
 {
-    enum status status = STATUS_OK;
-    const struct dirent *entry;
-    DIR *names = opendir(folder);
-
-    if (!names)
-        return errno == ENOENT ? STATUS_OK : disk_status(errno);
-    while (status == STATUS_OK && (errno = 0, entry = readdir(names)) != NULL)
-        status = add_generation(list, folder, entry->d_name);
-    if (status == STATUS_OK && errno != 0)
-        status = disk_status(errno);
-    const int kept_errno = errno;
-    closedir(names);
-    errno = kept_errno;
-    return status;
-}
-
-static enum status list_folder(const char *folder, struct generations *list)
-{
-    const enum status status = read_folder(folder, list);
+    struct listing listing = {.folder = folder, .list = list};
+    const enum status status = disk_each_name(folder, take_name, &listing);
 
     if (list->count > 1)
         qsort(list->items, list->count, sizeof list->items[0], newest_first);
@@ -180,35 +159,20 @@ static enum status list_folder(const char *folder, struct generations *list)
     return status;
 }
 
-enum status generations_list(const char *target, struct generations *ret_list)
+enum status generations_list(const struct copies_row *row, const char *target, struct copies *list)
 {
-    struct generations list = {.items = NULL};
     struct place place;
     enum status status = place_of(target, &place);
 
+    (void)row;
     if (status != STATUS_OK)
         return status;
     bool there = false;
     status = is_there(&place, &there);
     if (status == STATUS_OK && there)
-        status = list_folder(place.own, &list);
+        status = list_folder(place.own, list);
     place_done(&place);
-    if (status == STATUS_OK)
-        *ret_list = list;
-    else
-        generations_done(&list);
     return status;
-}
-
-void generations_done(struct generations *list)
-{
-    const int kept_errno = errno;
-
-    for (size_t i = 0; i < list->count; i++)
-        free(list->items[i].path);
-    free(list->items);
-    *list = (struct generations){.items = NULL};
-    errno = kept_errno;
 }
 
 /* --- one more --- */
@@ -237,8 +201,8 @@ static enum status write_copy(const char *folder, int number, const struct share
     char *path = paths_join(folder, name);
     if (!path)
         return STATUS_NO_MEMORY;
-    enum status status = safefile_put(path, SAFEFILE_NEW, share, bytes->data, bytes->length);
-    if (status == STATUS_OK && !beside_holds(path, bytes))
+    enum status status = copies_write(path, share, bytes);
+    if (status == STATUS_OK && !copies_hold(path, bytes))
         status = STATUS_DAMAGED;
     const int kept_errno = errno;
     free(path);
@@ -246,7 +210,7 @@ static enum status write_copy(const char *folder, int number, const struct share
     return status;
 }
 
-static bool same_month(const struct generation *a, const struct generation *b)
+static bool same_month(const struct copy *a, const struct copy *b)
 {
     return strncmp(a->when, b->when, sizeof "2026-11" - 1) == 0;
 }
@@ -258,7 +222,7 @@ static bool same_name(const char *a, const char *b)
 }
 
 /* What goes is never the only one of its month. */
-static void drop_old(const struct generations *list, const char *spared)
+static void drop_old(const struct copies *list, const char *spared)
 {
     for (size_t i = GENERATIONS_NEAR - 1; i < list->count; i++)
         if (same_month(&list->items[i], &list->items[i - 1]) &&
@@ -269,11 +233,11 @@ static void drop_old(const struct generations *list, const char *spared)
 static enum status keep_in(const char *folder, const struct share *share, const struct bytes *bytes,
                            const char *spared)
 {
-    struct generations list = {.items = NULL};
+    struct copies list = {.items = NULL};
     enum status status = list_folder(folder, &list);
 
     safefile_sweep(folder);
-    if (status == STATUS_OK && list.count > 0 && beside_holds(list.items[0].path, bytes)) {
+    if (status == STATUS_OK && list.count > 0 && copies_hold(list.items[0].path, bytes)) {
         status = disk_sync_path(folder); /* whoever wrote it may not have come so far */
     } else if (status == STATUS_OK) {
         status = write_copy(folder, list.count > 0 ? list.items[0].number + 1 : 1, share, bytes);
@@ -281,7 +245,7 @@ static enum status keep_in(const char *folder, const struct share *share, const 
         if (status == STATUS_OK)
             drop_old(&list, spared);
     }
-    generations_done(&list);
+    copies_done(&list);
     return status;
 }
 
@@ -359,11 +323,12 @@ enum generations_room generations_room(const char *target)
 
 /* --- with another name --- */
 
-enum status generations_none(const char *target)
+enum status generations_none(const struct copies_row *row, const char *target)
 {
     struct place place;
     enum status status = place_of(target, &place);
 
+    (void)row;
     if (status != STATUS_OK)
         return status;
     status = disk_none(place.own);
@@ -390,12 +355,13 @@ static enum status move_folder(const struct place *from, const struct place *to)
     return status;
 }
 
-enum status generations_move(const char *target, const char *to)
+enum status generations_move(const struct copies_row *row, const char *target, const char *to)
 {
     const struct share share = share_of(target);
     struct place old, new;
     enum status status = place_of(target, &old);
 
+    (void)row;
     if (status != STATUS_OK)
         return status;
     status = place_of(to, &new);

@@ -2,10 +2,7 @@
 #ifndef SILLET_STORE_GENERATIONS_H
 #define SILLET_STORE_GENERATIONS_H
 
-#include <stddef.h>
-
-#include "base/status.h"
-#include "store/bytes.h"
+#include "store/copies_row.h"
 
 /*
  * Earlier states of a profile: whole copies, kept in .generations/NAME/ beside the file NAME,
@@ -19,17 +16,6 @@
  * ours, so that one which somebody made up takes no room.
  */
 enum { GENERATIONS_NEAR = 20 };
-
-struct generation {
-    int number;    /* from 1 */
-    char when[17]; /* 2026-11-25 13:06 */
-    char *path;    /* owned by the list */
-};
-
-struct generations {
-    struct generation *items; /* the newest first */
-    size_t count, capacity;
-};
 
 /*
  * Keeps the bytes as a generation of the profile at `target` (links followed, as
@@ -50,18 +36,12 @@ enum generations_room {
 };
 enum generations_room generations_room(const char *target);
 
-/* Lists them; an empty list where there are none. Failures as of disk_status where they cannot all
- * be read. */
-enum status generations_list(const char *target, struct generations *ret_list);
-void generations_done(struct generations *list);
-
-/* STATUS_CHANGED when there is something where a profile of that path would look for its own. */
-enum status generations_none(const char *target);
-
 /*
- * Moves them to those of another path on the same disk, which has none; fine when there are
- * none. STATUS_CHANGED where that one has some. On failure nothing has moved.
+ * For copies: lists them, the newest first, none where there are none; asks for the folder, moves
+ * it. STATUS_CHANGED where the other path has some; on failure nothing has moved.
  */
-enum status generations_move(const char *target, const char *to);
+enum status generations_list(const struct copies_row *row, const char *target, struct copies *list);
+enum status generations_none(const struct copies_row *row, const char *target);
+enum status generations_move(const struct copies_row *row, const char *target, const char *to);
 
 #endif

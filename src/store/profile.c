@@ -7,6 +7,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "store/copies.h"
 #include "store/file_read.h"
 #include "store/generations.h"
 #include "store/lockfile.h"
@@ -15,7 +16,6 @@
 #include "store/profile_load.h"
 #include "store/safefile.h"
 #include "store/shelf_name.h"
-#include "store/versions.h"
 
 struct profile_folder profile_folder_now(const struct profile *profile)
 {
@@ -129,16 +129,15 @@ static void note_versions(struct profile *profile, struct profile_problems *prob
     const char *advice = shelf_lists_file(paths_name_of(profile->path))
                              ? "on the shelf, * then e puts it away or brings it back"
                              : "look at both, keep one and move the other away";
-    struct versions versions;
+    struct copies versions;
 
-    if (versions_list(profile->target, &versions) != STATUS_OK)
-        return;
+    (void)copies_list(profile->target, COPY_VERSIONS, &versions);
     for (size_t i = 0; i < versions.count; i++)
         profile_problem_add(problems, 0, PROBLEM_WARNING, "another version lies beside it: %s; %s",
-                            shown_string(version_name(&versions.items[i])).text, advice);
+                            shown_string(paths_name_of(versions.items[i].path)).text, advice);
     if (versions.count > 0)
         profile->notices |= PROFILE_VERSIONS;
-    versions_done(&versions);
+    copies_done(&versions);
 }
 
 static enum status read_profile(struct profile *profile, struct profile_problems *problems)

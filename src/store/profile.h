@@ -37,7 +37,7 @@ enum profile_notice {
     PROFILE_LONG = 128,         /* half of what one file can hold is used */
     PROFILE_LOCK_TAKEN = 256,   /* with PROFILE_NO_LOCK: something else has its name */
     PROFILE_CLOSED_GENERATIONS = 512, /* others who may change it cannot keep its states */
-    PROFILE_VERSIONS = 1024,          /* other versions lie beside it: versions.h */
+    PROFILE_VERSIONS = 1024,          /* other versions lie beside it: copies.h */
 };
 
 /*

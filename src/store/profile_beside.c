@@ -6,16 +6,18 @@
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
+#include <time.h>
 
 #include "base/strbuf.h"
 #include "store/crc32.h"
 #include "store/disk.h"
-#include "store/file_read.h"
 #include "store/paths.h"
-#include "store/safefile.h"
+#include "store/share.h"
 
-/* So many that nobody reaches the last one; it only ends the search. */
-enum { COPIES_MAX = 999999, SUM_LENGTH = 9 };
+enum {
+    SUM_LENGTH = 9,
+    NUMBERS_SURE = 9, /* so many are looked for also where one before them is gone */
+};
 
 /* How much of a long name stays, in whole characters of UTF-8. */
 static size_t cut_name(const char *name)
@@ -49,27 +51,7 @@ char *beside_path(const char *target, const char *suffix, int number)
     return path;
 }
 
-/* A second name of some other file changes with that one, and keeps nothing. */
-static bool is_single(const struct stat *facts)
-{
-    return S_ISREG(facts->st_mode) && facts->st_nlink == 1;
-}
-
-bool beside_holds(const char *path, const struct bytes *bytes)
-{
-    struct stat facts;
-    struct bytes there;
-
-    if (lstat(path, &facts) != 0 || !is_single(&facts) ||
-        (unsigned long long)facts.st_size != bytes->length ||
-        file_read_own(path, FILE_BYTES_MAX, &there) != STATUS_OK)
-        return false;
-    const bool same = bytes_equal(&there, bytes);
-    bytes_done(&there);
-    return same;
-}
-
-enum status beside_none(const char *target, const char *suffix)
+enum status beside_is_free(const char *target, const char *suffix)
 {
     char *path = beside_path(target, suffix, 1);
     const enum status status = path ? disk_none(path) : STATUS_NO_MEMORY;
@@ -80,27 +62,19 @@ enum status beside_none(const char *target, const char *suffix)
     return status;
 }
 
-/* STATUS_CHANGED when the name is taken by something else. */
-static enum status keep_as(const char *path, const struct share *share, const struct bytes *bytes)
+enum status beside_none(const struct copies_row *row, const char *target)
 {
-    /* Looked at first, so that a thousand taken names do not cost a thousand files. */
-    const enum status status = disk_none(path);
-
-    if (status == STATUS_CHANGED && beside_holds(path, bytes))
-        return STATUS_OK;
-    if (status != STATUS_OK)
-        return status;
-    return safefile_put(path, SAFEFILE_NEW, share, bytes->data, bytes->length);
+    return beside_is_free(target, row->suffix);
 }
 
-enum status beside_keep_copy(const char *target, const char *suffix, const struct bytes *bytes,
-                             char **ret_path)
+enum status beside_keep(const char *target, const char *suffix, const struct bytes *bytes,
+                        char **ret_path)
 {
     const struct share share = share_of(target);
 
-    for (int i = 1; i <= COPIES_MAX; i++) {
+    for (int i = 1; i <= BESIDE_NUMBER_MAX; i++) {
         char *path = beside_path(target, suffix, i);
-        const enum status status = path ? keep_as(path, &share, bytes) : STATUS_NO_MEMORY;
+        const enum status status = path ? copies_write(path, &share, bytes) : STATUS_NO_MEMORY;
 
         if (status == STATUS_OK) {
             *ret_path = path;
@@ -114,4 +88,72 @@ enum status beside_keep_copy(const char *target, const char *suffix, const struc
     }
     errno = EEXIST;
     return STATUS_FULL;
+}
+
+static void write_time(time_t written, struct strbuf *out)
+{
+    struct tm utc = {.tm_mday = 1};
+
+    (void)gmtime_r(&written, &utc);
+    strbuf_addf(out, "%04d-%02d-%02d %02d:%02d", (utc.tm_year + 1900) % 10000, utc.tm_mon + 1,
+                utc.tm_mday, utc.tm_hour, utc.tm_min);
+}
+
+/* STATUS_NOT_FOUND where nothing has that name, or no file. */
+static enum status look_for(const struct copies_row *row, const char *target, int number,
+                            struct copies *list)
+{
+    struct copy copy = {.kind = row->kind, .number = number};
+    struct strbuf when = STRBUF(copy.when);
+    struct stat facts;
+
+    copy.path = beside_path(target, row->suffix, number);
+    if (!copy.path)
+        return STATUS_NO_MEMORY;
+    if (lstat(copy.path, &facts) != 0 || !S_ISREG(facts.st_mode)) {
+        free(copy.path);
+        return STATUS_NOT_FOUND;
+    }
+    write_time(facts.st_mtime, &when);
+    return copies_add(list, &copy);
+}
+
+enum status beside_list(const struct copies_row *row, const char *target, struct copies *list)
+{
+    enum status status = STATUS_OK;
+
+    for (int number = 1; number <= BESIDE_NUMBER_MAX; number++) {
+        if (number > NUMBERS_SURE && status == STATUS_NOT_FOUND)
+            break;
+        status = look_for(row, target, number, list);
+        if (status == STATUS_NO_MEMORY)
+            return status;
+    }
+    return STATUS_OK;
+}
+
+static enum status move_one(const char *from, const char *to)
+{
+    const enum status status = disk_none(to);
+
+    return status == STATUS_OK ? disk_rename(from, to) : status;
+}
+
+enum status beside_move(const struct copies_row *row, const char *target, const char *to)
+{
+    struct copies list = {.items = NULL};
+    enum status status = beside_list(row, target, &list);
+
+    for (size_t i = 0; i < list.count; i++) {
+        char *path = beside_path(to, row->suffix, list.items[i].number);
+        const enum status moved = path ? move_one(list.items[i].path, path) : STATUS_NO_MEMORY;
+
+        if (status == STATUS_OK)
+            status = moved;
+        free(path);
+    }
+    if (status == STATUS_OK && list.count > 0)
+        status = disk_sync_above(to);
+    copies_done(&list);
+    return status;
 }

@@ -2,10 +2,10 @@
 #include <errno.h>
 #include <stdlib.h>
 
-#include "store/file_read.h"
+#include "store/copies.h"
 #include "store/disk.h"
+#include "store/file_read.h"
 #include "store/generations.h"
-#include "store/profile_beside.h"
 #include "store/profile_edit.h"
 #include "store/profile_inner.h"
 #include "store/safefile.h"
@@ -88,7 +88,7 @@ static enum status keep_as_found(struct profile *profile)
     if (!profile->on_disk || profile->content.end == INI_END_GOOD)
         return STATUS_OK;
     const enum status status =
-        beside_keep_copy(profile->target, "as-found", &profile->content.text.bytes, &path);
+        copies_keep(COPY_FOUND, profile->target, &profile->content.text.bytes, &path);
     if (status != STATUS_OK)
         return status;
     free(path);
@@ -117,13 +117,13 @@ static enum status save_conflict(struct profile *profile, struct profile_content
     enum status status;
     bool replaced;
 
-    if (profile->conflict_path && beside_holds(profile->conflict_path, &profile->conflict)) {
+    if (profile->conflict_path && copies_hold(profile->conflict_path, &profile->conflict)) {
         status =
             write_file(profile->conflict_path, SAFEFILE_OWN, &profile->share, bytes, &replaced);
     } else {
         char *path;
 
-        status = beside_keep_copy(profile->target, "conflict", bytes, &path);
+        status = copies_keep(COPY_CONFLICT, profile->target, bytes, &path);
         if (status == STATUS_OK) {
             free(profile->conflict_path);
             profile->conflict_path = path;
@@ -153,7 +153,7 @@ static void settle_attempt(struct profile *profile)
 {
     struct profile_content content;
 
-    if (profile->attempt.length == 0 || !beside_holds(profile->target, &profile->attempt) ||
+    if (profile->attempt.length == 0 || !copies_hold(profile->target, &profile->attempt) ||
         profile_load(&profile->attempt, NULL, &content) != STATUS_OK)
         return;
     adopt(profile, &content);
@@ -175,7 +175,7 @@ static enum status choose_mode(struct profile *profile, enum safefile_mode *ret_
     enum disk_state state;
 
     if (profile->conflict_path)
-        return is_elsewhere(profile) && !beside_holds(profile->conflict_path, &profile->conflict)
+        return is_elsewhere(profile) && !copies_hold(profile->conflict_path, &profile->conflict)
                    ? STATUS_MOVED
                    : STATUS_CHANGED;
     const enum status status =

@@ -104,14 +104,8 @@ enum status share_make_folder(const char *path, const struct share *share)
         }
         return S_ISDIR(facts.st_mode) ? STATUS_OK : STATUS_NOT_REGULAR;
     }
-    enum status status = share_is_wide(share) ? give_folder(path, share) : STATUS_OK;
-    char *above = paths_folder_of(path);
-    if (status == STATUS_OK)
-        status = above ? disk_sync_path(above) : STATUS_NO_MEMORY;
-    const int kept_errno = errno;
-    free(above);
-    errno = kept_errno;
-    return status;
+    const enum status status = share_is_wide(share) ? give_folder(path, share) : STATUS_OK;
+    return status == STATUS_OK ? disk_sync_above(path) : status;
 }
 
 bool share_may_replace(const char *target)

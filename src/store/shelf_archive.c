@@ -6,13 +6,12 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "store/copies.h"
 #include "store/disk.h"
-#include "store/generations.h"
 #include "store/lockfile.h"
 #include "store/paths.h"
 #include "store/safefile.h"
 #include "store/shelf_change.h"
-#include "store/versions.h"
 
 static const char ending[] = ".ini";
 
@@ -39,8 +38,7 @@ static enum status put_back(const struct move *move, enum status status)
 {
     const int kept_errno = errno;
 
-    (void)generations_move(move->to, move->from);
-    (void)versions_move(move->to, move->from);
+    (void)copies_move(move->to, move->from);
     errno = kept_errno;
     return status;
 }
@@ -62,12 +60,10 @@ static enum status undo(const struct move *move, enum status status)
 /* It has both names now. The old one goes last, when the new one is sure to stay. */
 static enum status leave_old_name(const struct move *move)
 {
-    enum status status = versions_move(move->from, move->to);
+    enum status status = disk_sync_path(move->archive);
 
     if (status == STATUS_OK)
-        status = disk_sync_path(move->archive);
-    if (status == STATUS_OK)
-        status = generations_move(move->from, move->to);
+        status = copies_move(move->from, move->to);
     if (status != STATUS_OK)
         return undo(move, status);
     if (unlink(move->from) == 0)
@@ -81,14 +77,11 @@ static enum status rename_file(const struct move *move)
 {
     enum status status = disk_none(move->to);
 
-    if (status == STATUS_OK)
-        status = generations_move(move->from, move->to);
     if (status != STATUS_OK)
         return status;
-    status = versions_move(move->from, move->to);
-    if (status != STATUS_OK)
-        return put_back(move, status);
-    status = disk_rename(move->from, move->to);
+    status = copies_move(move->from, move->to);
+    if (status == STATUS_OK)
+        status = disk_rename(move->from, move->to);
     return status == STATUS_OK ? STATUS_OK : put_back(move, status);
 }
 

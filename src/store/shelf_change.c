@@ -6,25 +6,14 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "store/aside.h"
+#include "store/copies.h"
 #include "store/disk.h"
-#include "store/generations.h"
 #include "store/paths.h"
 #include "store/profile.h"
 #include "store/profile_beside.h"
 #include "store/safefile.h"
 
 /* --- a new one --- */
-
-static enum status look_for_leavings(const char *target)
-{
-    static const char *const suffixes[] = {"lock", "as-found", "conflict", "aside"};
-    enum status status = generations_none(target);
-
-    for (size_t i = 0; status == STATUS_OK && i < sizeof suffixes / sizeof suffixes[0]; i++)
-        status = beside_none(target, suffixes[i]);
-    return status == STATUS_OK && aside_exists(target) ? STATUS_CHANGED : status;
-}
 
 enum status shelf_path_is_free(const char *path)
 {
@@ -34,7 +23,9 @@ enum status shelf_path_is_free(const char *path)
         return STATUS_CHANGED;
     if (!target)
         return errno == ENOENT ? STATUS_NOT_FOUND : disk_status(errno);
-    const enum status status = look_for_leavings(target);
+    enum status status = beside_is_free(target, "lock");
+    if (status == STATUS_OK)
+        status = copies_none(target);
     const int kept_errno = errno;
     free(target);
     errno = kept_errno;

@@ -26,7 +26,7 @@ struct shelf_entry {
     bool newer;               /* in a format that is not known: for reading only */
     bool linked;              /* a symbolic link */
     bool in_use;              /* another program seems to edit it */
-    bool versions;            /* others lie beside it: versions.h */
+    bool versions;            /* others lie beside it: copies.h */
     bool settled;             /* unchanged long enough for its stamp to tell a change */
     enum status status;       /* STATUS_OK, or why it cannot be opened */
     struct card card;         /* all "" unless it is read and STATUS_OK */

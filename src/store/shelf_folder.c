@@ -13,7 +13,6 @@
 #include "store/lockfile.h"
 #include "store/paths.h"
 #include "store/profile_beside.h"
-#include "store/versions.h"
 
 /* File systems keep times in steps of up to two seconds (FAT). */
 enum { STEP_SECONDS = 2 };
@@ -59,10 +58,11 @@ static bool has_versions(const struct lister *lister, const struct shelf_entry *
 {
     char *path = paths_join(lister->folder, entry->file);
     char *target = path ? realpath(path, NULL) : NULL;
-    struct versions versions = {.items = NULL};
-    const bool has = target && versions_list(target, &versions) == STATUS_OK && versions.count > 0;
+    struct copies versions = {.items = NULL};
+    const bool has =
+        target && copies_list(target, COPY_VERSIONS, &versions) == STATUS_OK && versions.count > 0;
 
-    versions_done(&versions);
+    copies_done(&versions);
     free(target);
     free(path);
     return has;
@@ -124,7 +124,7 @@ static enum status take_name(struct lister *lister, const char *name)
         return add_name(&lister->entries, name);
     if (ends_in(name, lock_ending))
         return add_start(&lister->locks, name, strlen(name) - (sizeof lock_ending - sizeof ending));
-    const size_t length = versions_profile_length(name);
+    const size_t length = copies_profile_length(name);
     return length > 0 ? add_start(&lister->versions, name, length) : STATUS_OK;
 }
 

@@ -81,14 +81,14 @@ static enum status keep_generation(const struct tree *tree)
 
 static size_t count_generations(const struct tree *tree, char path[400])
 {
-    struct generations kept;
+    struct copies kept;
 
-    assert_int_equal(generations_list(tree_path(tree, UKE), &kept), STATUS_OK);
+    assert_int_equal(copies_list(tree_path(tree, UKE), COPY_EARLIER, &kept), STATUS_OK);
     const size_t count = kept.count;
     path[0] = '\0';
     if (count > 0)
         strncat(path, kept.items[count - 1].path, 399);
-    generations_done(&kept);
+    copies_done(&kept);
     return count;
 }
 
@@ -123,12 +123,12 @@ static enum status bring(const struct tree *tree)
 
 static bool newest_holds_uke(const struct tree *tree)
 {
-    struct generations kept;
+    struct copies kept;
 
-    assert_int_equal(generations_list(tree_path(tree, UKE), &kept), STATUS_OK);
+    assert_int_equal(copies_list(tree_path(tree, UKE), COPY_EARLIER, &kept), STATUS_OK);
     const bool holds =
         kept.count > 1 && holds_uke(tree, kept.items[0].path + strlen(tree->folder) + 1);
-    generations_done(&kept);
+    copies_done(&kept);
     return holds;
 }
 

@@ -55,7 +55,7 @@ static void test_visits_keep_their_order(void **state)
 {
     static const long offsets[] = {YEARS(-20), YEARS(5), 0};
     struct bench *bench = *state;
-    struct generations kept;
+    struct copies kept;
 
     bench_copy(bench, "worked-example.ini");
     for (int i = 0; i < 3; i++) {
@@ -79,7 +79,7 @@ static void test_visits_keep_their_order(void **state)
     }
     bench_expect_line(bench, "relief = .013 in");
     /* The newest state is the newest by number, whatever its date says. */
-    assert_int_equal(generations_list(bench->profile, &kept), STATUS_OK);
+    assert_int_equal(copies_list(bench->profile, COPY_EARLIER, &kept), STATUS_OK);
     assert_int_equal(kept.count, 3);
     for (size_t i = 0; i < kept.count; i++) {
         char *bytes = tree_read(kept.items[i].path, NULL);
@@ -89,7 +89,7 @@ static void test_visits_keep_their_order(void **state)
         assert_int_equal(strstr(bytes, "relief = .020 in") != NULL, i < 2);
         free(bytes);
     }
-    generations_done(&kept);
+    copies_done(&kept);
 }
 
 /* Set back by an hour, a day and ten years between two readings. */

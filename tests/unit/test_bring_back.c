@@ -41,11 +41,11 @@ static void set_scale(const char *path, const char *scale)
     steps_close(profile, &record);
 }
 
-static struct generations list_of(const char *path, size_t count)
+static struct copies list_of(const char *path, size_t count)
 {
-    struct generations list;
+    struct copies list;
 
-    assert_int_equal(generations_list(path, &list), STATUS_OK);
+    assert_int_equal(copies_list(path, COPY_EARLIER, &list), STATUS_OK);
     assert_int_equal(list.count, count);
     return list;
 }
@@ -58,9 +58,9 @@ static const char *begin(void **state, char earlier[400])
     tree_remove(*state, ".generations");
     steps_write_whole(path, first);
     set_scale(path, "25.4 in");
-    struct generations list = list_of(path, 1);
+    struct copies list = list_of(path, 1);
     snprintf(earlier, 400, "%s", list.items[0].path);
-    generations_done(&list);
+    copies_done(&list);
     return path;
 }
 
@@ -86,9 +86,9 @@ static void one_is_brought_back(void **state)
     present = read_all(path);
     expect(path, earlier, STATUS_OK, BROUGHT_BACK);
     tree_assert_holds(path, was.data, was.length);
-    struct generations list = list_of(path, 2);
+    struct copies list = list_of(path, 2);
     tree_assert_holds(list.items[0].path, present.data, present.length);
-    generations_done(&list);
+    copies_done(&list);
     assert_int_equal(tree_count(((struct tree *)*state)->folder, ".lock"), 0);
     free(was.data);
     free(present.data);
@@ -106,8 +106,8 @@ static void the_same_state_changes_nothing(void **state)
     expect(path, earlier, STATUS_OK, BROUGHT_SAME);
     assert_int_equal(stat(path, &after), 0);
     assert_int_equal(before.st_ino, after.st_ino);
-    struct generations list = list_of(path, 1);
-    generations_done(&list);
+    struct copies list = list_of(path, 1);
+    copies_done(&list);
     free(was.data);
 }
 
@@ -143,10 +143,10 @@ static void a_link_to_the_profile_keeps_nothing(void **state)
         assert_int_equal(hard ? link(path, newest) : symlink("../../a.ini", newest), 0);
         expect(path, earlier, STATUS_OK, BROUGHT_BACK);
         tree_assert_holds(path, was.data, was.length);
-        struct generations list = list_of(path, hard ? 3 : 2);
+        struct copies list = list_of(path, hard ? 3 : 2);
         tree_assert_holds(list.items[0].path, present.data, present.length);
         assert_string_not_equal(list.items[0].path, newest);
-        generations_done(&list);
+        copies_done(&list);
         free(was.data);
         free(present.data);
     }
@@ -217,9 +217,9 @@ static void a_broken_profile_is_replaced(void **state)
         tree_write_text(path, broken[i]);
         expect(path, earlier, STATUS_OK, BROUGHT_BACK);
         tree_assert_holds(path, was.data, was.length);
-        struct generations list = list_of(path, 2);
+        struct copies list = list_of(path, 2);
         tree_assert_text(list.items[0].path, broken[i]);
-        generations_done(&list);
+        copies_done(&list);
         free(was.data);
     }
 }

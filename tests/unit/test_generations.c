@@ -45,11 +45,11 @@ static void assert_scale(const char *path, const char *scale)
     profile_close(profile);
 }
 
-static struct generations list_of(const char *path, size_t count)
+static struct copies list_of(const char *path, size_t count)
 {
-    struct generations list;
+    struct copies list;
 
-    assert_int_equal(generations_list(path, &list), STATUS_OK);
+    assert_int_equal(copies_list(path, COPY_EARLIER, &list), STATUS_OK);
     assert_int_equal(list.count, count);
     return list;
 }
@@ -67,13 +67,13 @@ static void each_session_keeps_what_it_found(void **state)
     steps_close(profile, &record);
     set_scale(path, "25.2 in");
 
-    struct generations list = list_of(path, 2);
+    struct copies list = list_of(path, 2);
     assert_int_equal(list.items[0].number, 2);
     assert_int_equal(list.items[1].number, 1);
     assert_scale(list.items[0].path, "25.3 in");
     assert_scale(list.items[1].path, "25.5 in");
     assert_scale(path, "25.2 in");
-    generations_done(&list);
+    copies_done(&list);
 }
 
 static void a_session_without_a_change_keeps_nothing(void **state)
@@ -84,8 +84,8 @@ static void a_session_without_a_change_keeps_nothing(void **state)
 
     steps_save(profile, &record);
     steps_close(profile, &record);
-    struct generations list = list_of(path, 0);
-    generations_done(&list);
+    struct copies list = list_of(path, 0);
+    copies_done(&list);
 }
 
 static void they_are_the_owners_alone(void **state)
@@ -96,10 +96,10 @@ static void they_are_the_owners_alone(void **state)
 
     set_scale(path, "25.4 in");
     umask(mask);
-    struct generations list = list_of(path, 1);
+    struct copies list = list_of(path, 1);
     assert_int_equal(stat(list.items[0].path, &facts), 0);
     assert_int_equal(facts.st_mode & 07777, 0600);
-    generations_done(&list);
+    copies_done(&list);
     assert_int_equal(stat(tree_path(*state, FOLDER), &facts), 0);
     assert_int_equal(facts.st_mode & 07777, 0700);
     assert_int_equal(stat(tree_path(*state, ".generations"), &facts), 0);
@@ -141,7 +141,7 @@ static void old_ones_thin_out_to_one_a_month(void **state)
     }
     const char *path = tree_path(*state, "a.ini");
     keep_text(path, "; last\n");
-    struct generations list = list_of(path, GENERATIONS_NEAR + 2);
+    struct copies list = list_of(path, GENERATIONS_NEAR + 2);
     assert_int_equal(list.items[0].number, 62);
     for (size_t i = 1; i < GENERATIONS_NEAR; i++)
         assert_int_equal(list.items[i].number, 62 - (int)i);
@@ -151,7 +151,7 @@ static void old_ones_thin_out_to_one_a_month(void **state)
             assert_int_equal(list.items[i].number, 33);
         }
     assert_true(january);
-    generations_done(&list);
+    copies_done(&list);
 }
 
 /* A clock that was wrong, or has gone back, does not put an older state on top. */
@@ -162,12 +162,12 @@ static void order_goes_by_number(void **state)
     keep_text(path, "; first\n");
     write_generation(state, 7, "2999-12-31T2359");
     keep_text(path, "; now\n");
-    struct generations list = list_of(path, 3);
+    struct copies list = list_of(path, 3);
     assert_int_equal(list.items[0].number, 8);
     assert_int_equal(list.items[1].number, 7);
     assert_string_equal(list.items[1].when, "2999-12-31 23:59");
     tree_assert_text(list.items[0].path, "; now\n");
-    generations_done(&list);
+    copies_done(&list);
 }
 
 /* A number that nobody counted up to takes no place among ours, and stays where it is. */
@@ -188,11 +188,11 @@ static void a_made_up_number_is_no_state_of_ours(void **state)
             write_generation(state, numbers[i], "2026-11-28T1000");
         keep_text(path, "; first\n");
         keep_text(path, "; second, of the same minute\n");
-        struct generations list = list_of(path, 2 + (size_t)held);
+        struct copies list = list_of(path, 2 + (size_t)held);
         assert_int_equal(list.items[0].number, 2 + held);
         assert_int_equal(list.items[1].number, 1 + held);
         tree_assert_text(list.items[0].path, "; second, of the same minute\n");
-        generations_done(&list);
+        copies_done(&list);
         assert_int_equal(tree_count(tree_path(*state, FOLDER), "2026-11-28T1000"), 3);
     }
 }
@@ -210,15 +210,15 @@ static void there_is_no_number_after_the_last(void **state)
     bytes_add_text(&bytes, "; one more\n");
     assert_int_equal(generations_keep(path, &bytes, NULL), STATUS_FULL);
     bytes_done(&bytes);
-    struct generations list = list_of(path, 11);
+    struct copies list = list_of(path, 11);
     assert_int_equal(list.items[10].number, 1);
-    generations_done(&list);
+    copies_done(&list);
 }
 
 static void a_folder_that_cannot_be_read_is_not_empty(void **state)
 {
     const char *path = profile_at(state);
-    struct generations list;
+    struct copies list;
 
     if (geteuid() == 0) {
         print_error("!!! NOT TESTED: nothing is closed to an administrator\n");
@@ -226,7 +226,7 @@ static void a_folder_that_cannot_be_read_is_not_empty(void **state)
     }
     keep_text(path, "; first\n");
     assert_int_equal(chmod(tree_path(*state, FOLDER), 0300), 0);
-    assert_int_equal(generations_list(path, &list), STATUS_READ_ONLY);
+    assert_int_equal(copies_list(path, COPY_EARLIER, &list), STATUS_READ_ONLY);
     assert_int_equal(chmod(tree_path(*state, FOLDER), 0700), 0);
 }
 
@@ -238,8 +238,8 @@ static void the_same_state_is_kept_once(void **state)
     keep_text(path, "; same\n");
     keep_text(path, "; other\n");
     keep_text(path, "; same\n");
-    struct generations list = list_of(path, 3);
-    generations_done(&list);
+    struct copies list = list_of(path, 3);
+    copies_done(&list);
 }
 
 static void other_files_are_left_alone(void **state)
@@ -255,8 +255,8 @@ static void other_files_are_left_alone(void **state)
     keep_text(path, "; first\n");
     for (size_t i = 0; i < sizeof names / sizeof names[0]; i++)
         tree_write_text(tree_path(*state, names[i]), "mine");
-    struct generations list = list_of(path, 1);
-    generations_done(&list);
+    struct copies list = list_of(path, 1);
+    copies_done(&list);
     for (size_t i = 0; i < sizeof names / sizeof names[0]; i++)
         tree_assert_text(tree_path(*state, names[i]), "mine");
 }
@@ -283,8 +283,8 @@ static void links_are_followed(void **state)
 
     assert_int_equal(symlink(path, link), 0);
     set_scale(link, "25.4 in");
-    struct generations list = list_of(path, 1);
-    generations_done(&list);
+    struct copies list = list_of(path, 1);
+    copies_done(&list);
 }
 
 /* In the order of the kinds: a link of either sort, of any age, keeps nothing by itself. */
@@ -300,10 +300,10 @@ static void a_link_keeps_nothing(void **state)
         keep_text(path, "; older\n");
         assert_int_equal(hard ? link(path, newest) : symlink("../../a.ini", newest), 0);
         set_scale(path, "24 in");
-        struct generations list = list_of(path, hard ? 3 : 2);
+        struct copies list = list_of(path, hard ? 3 : 2);
         assert_true(list.items[0].number != 9);
         tree_assert_holds(list.items[0].path, before, length);
-        generations_done(&list);
+        copies_done(&list);
         free(before);
     }
 }
@@ -323,8 +323,8 @@ static void a_linked_folder_is_not_followed(void **state)
         if (i == 1)
             assert_int_equal(mkdir(tree_path(*state, ".generations"), 0700), 0);
         assert_int_equal(symlink(tree_path(*state, "far"), tree_path(*state, names[i])), 0);
-        struct generations list = list_of(path, 0);
-        generations_done(&list);
+        struct copies list = list_of(path, 0);
+        copies_done(&list);
         assert_int_equal(generations_room(path), GENERATIONS_CLOSED);
         struct profile *profile = steps_open_to_change(path, &record);
         assert_true(profile_notices(profile) & PROFILE_NO_GENERATION); /* said at open */

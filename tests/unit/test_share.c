@@ -145,14 +145,14 @@ static int crash(const struct tree *tree)
 
 static int bring_oldest_back(const struct tree *tree)
 {
-    struct generations list;
+    struct copies list;
     enum brought brought = BROUGHT_NOTHING;
 
-    if (generations_list(tree_path(tree, PATH), &list) != STATUS_OK || list.count == 0)
+    if (copies_list(tree_path(tree, PATH), COPY_EARLIER, &list) != STATUS_OK || list.count == 0)
         return 100;
     const enum status status =
         bring_back(tree_path(tree, PATH), list.items[list.count - 1].path, &brought);
-    generations_done(&list);
+    copies_done(&list);
     return status == STATUS_OK && brought == BROUGHT_BACK ? 0 : 101;
 }
 
@@ -228,12 +228,12 @@ static void earlier_states_are_shared(void **state)
     assert_int_equal(as(BERT, save_23, state), 0);
     expect_shared(state, FOLDER "/.generations", 0770);
     expect_shared(state, FOLDER "/.generations/a.ini", 0770);
-    struct generations list;
-    assert_int_equal(generations_list(tree_path(*state, PATH), &list), STATUS_OK);
+    struct copies list;
+    assert_int_equal(copies_list(tree_path(*state, PATH), COPY_EARLIER, &list), STATUS_OK);
     assert_int_equal(list.count, 2);
     for (size_t i = 0; i < list.count; i++)
         expect_shared(state, list.items[i].path + strlen(tree_of(state)->folder) + 1, 0660);
-    generations_done(&list);
+    copies_done(&list);
     /* Each can bring back what the other kept. */
     assert_int_equal(as(BERT, bring_oldest_back, state), 0);
     expect_shared(state, PATH, 0664);

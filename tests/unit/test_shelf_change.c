@@ -170,11 +170,11 @@ static void change_it(struct tree *tree, const char *file)
 
 static size_t count_earlier(struct tree *tree, const char *file)
 {
-    struct generations list;
+    struct copies list;
 
-    assert_int_equal(generations_list(path_of(tree, file), &list), STATUS_OK);
+    assert_int_equal(copies_list(path_of(tree, file), COPY_EARLIER, &list), STATUS_OK);
     const size_t count = list.count;
-    generations_done(&list);
+    copies_done(&list);
     return count;
 }
 

@@ -10,7 +10,7 @@
 #include "profile_steps.h"
 #include "store/generations.h"
 #include "store/shelf.h"
-#include "store/versions.h"
+#include "store/paths.h"
 #include "tree.h"
 
 static const char mine[] = "[profile]\nformat = 1\n[board]\nscale = 25.5 in\n";
@@ -57,15 +57,15 @@ static bool is_marked(void **state, const char *file)
 static void names_are_told_apart(void **state)
 {
     (void)state;
-    assert_int_equal(versions_profile_length("a.ini.conflict"), 5);
-    assert_int_equal(versions_profile_length("a.ini.aside.12"), 5);
-    assert_int_equal(versions_profile_length("a.ini"), 0);
-    assert_int_equal(versions_profile_length("a.ini.as-found"), 0);
-    assert_int_equal(versions_profile_length("a.ini.conflict.1"), 0);
-    assert_int_equal(versions_profile_length("a.ini.conflict.1000000"), 0);
-    assert_int_equal(versions_profile_length("a.ini.conflicts"), 0);
-    assert_int_equal(versions_profile_length("conflict"), 0);
-    assert_int_equal(versions_profile_length(".aside"), 0);
+    assert_int_equal(copies_profile_length("a.ini.conflict"), 5);
+    assert_int_equal(copies_profile_length("a.ini.aside.12"), 5);
+    assert_int_equal(copies_profile_length("a.ini"), 0);
+    assert_int_equal(copies_profile_length("a.ini.as-found"), 0);
+    assert_int_equal(copies_profile_length("a.ini.conflict.1"), 0);
+    assert_int_equal(copies_profile_length("a.ini.conflict.1000000"), 0);
+    assert_int_equal(copies_profile_length("a.ini.conflicts"), 0);
+    assert_int_equal(copies_profile_length("conflict"), 0);
+    assert_int_equal(copies_profile_length(".aside"), 0);
 }
 
 static void one_is_said_everywhere_until_it_is_put_away(void **state)
@@ -77,7 +77,7 @@ static void one_is_said_everywhere_until_it_is_put_away(void **state)
     assert_int_equal(symlink("a.ini", tree_path(*state, "link.ini")), 0);
     for (size_t i = 0; i < sizeof names / sizeof names[0]; i++) {
         const char *beside = tree_path(*state, names[i]);
-        struct versions list;
+        struct copies list;
 
         assert_false(is_said(path));
         assert_false(is_marked(state, "a.ini"));
@@ -86,12 +86,12 @@ static void one_is_said_everywhere_until_it_is_put_away(void **state)
         assert_true(is_said(tree_path(*state, "link.ini")));
         assert_true(is_marked(state, "a.ini"));
         assert_true(is_marked(state, "link.ini"));
-        assert_int_equal(versions_list(path, &list), STATUS_OK);
+        assert_int_equal(copies_list(path, COPY_VERSIONS, &list), STATUS_OK);
         assert_int_equal(list.count, 1);
-        assert_string_equal(version_name(&list.items[0]), names[i]);
-        assert_int_equal(versions_put_away(path, &list.items[0]), STATUS_OK);
+        assert_string_equal(paths_name_of(list.items[0].path), names[i]);
+        assert_int_equal(copies_put_away(path, &list.items[0]), STATUS_OK);
         assert_int_equal(access(beside, F_OK), -1);
-        versions_done(&list);
+        copies_done(&list);
     }
     assert_false(is_said(path));
 }
@@ -100,17 +100,17 @@ static void one_is_said_everywhere_until_it_is_put_away(void **state)
 static void what_is_put_away_is_an_earlier_state(void **state)
 {
     const char *path = begin(state);
-    struct versions list;
-    struct generations generations;
+    struct copies list;
+    struct copies generations;
 
     tree_write_text(tree_path(*state, "a.ini.conflict"), theirs);
-    assert_int_equal(versions_list(path, &list), STATUS_OK);
-    assert_int_equal(versions_put_away(path, &list.items[0]), STATUS_OK);
-    versions_done(&list);
-    assert_int_equal(generations_list(path, &generations), STATUS_OK);
+    assert_int_equal(copies_list(path, COPY_VERSIONS, &list), STATUS_OK);
+    assert_int_equal(copies_put_away(path, &list.items[0]), STATUS_OK);
+    copies_done(&list);
+    assert_int_equal(copies_list(path, COPY_EARLIER, &generations), STATUS_OK);
     assert_int_equal(generations.count, 1);
     tree_assert_text(generations.items[0].path, theirs);
-    generations_done(&generations);
+    copies_done(&generations);
 }
 
 /* Somebody's own file of that name, or one that cannot be kept as an earlier state, stays. */
@@ -118,21 +118,21 @@ static void what_cannot_be_put_away_stays(void **state)
 {
     const char *path = begin(state), *beside = tree_path(*state, "a.ini.conflict");
     static const char *const others[] = {"", "notes of mine\n", "[other]\nk = v\n"};
-    struct versions list;
+    struct copies list;
 
     for (size_t i = 0; i < sizeof others / sizeof others[0]; i++) {
         tree_write_text(beside, others[i]);
-        assert_int_equal(versions_list(path, &list), STATUS_OK);
+        assert_int_equal(copies_list(path, COPY_VERSIONS, &list), STATUS_OK);
         assert_int_equal(list.count, 1);
-        assert_int_equal(versions_put_away(path, &list.items[0]), STATUS_SYNTAX);
-        versions_done(&list);
+        assert_int_equal(copies_put_away(path, &list.items[0]), STATUS_SYNTAX);
+        copies_done(&list);
         tree_assert_text(beside, others[i]);
     }
     tree_write_text(beside, theirs);
     tree_write_text(tree_path(*state, ".generations"), "in the way");
-    assert_int_equal(versions_list(path, &list), STATUS_OK);
-    assert_int_not_equal(versions_put_away(path, &list.items[0]), STATUS_OK);
-    versions_done(&list);
+    assert_int_equal(copies_list(path, COPY_VERSIONS, &list), STATUS_OK);
+    assert_int_not_equal(copies_put_away(path, &list.items[0]), STATUS_OK);
+    copies_done(&list);
     tree_assert_text(beside, theirs);
 }
 
