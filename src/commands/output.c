@@ -21,7 +21,7 @@ bool output_spares(const char *output, const char *profile)
 enum exit_code output_write(const char *output, const char *bytes, size_t length)
 {
     errno = 0;
-    const enum status status = safefile_put(output, SAFEFILE_REPLACE, NULL, bytes, length);
+    const enum status status = safefile_put(output, SAFEFILE_REPLACE, NULL, bytes, length, NULL);
 
     if (status == STATUS_OK)
         return EXIT_GOOD;

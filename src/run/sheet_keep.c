@@ -107,7 +107,7 @@ static enum status write_document(const struct sheet_keeping *keeping, const cha
     else if (!is_sheet(path, drawn))
         status = STATUS_CHANGED;
     else
-        status = safefile_put(path, SAFEFILE_OWN, &share, bytes->data, bytes->length);
+        status = safefile_put(path, SAFEFILE_OWN, &share, bytes->data, bytes->length, NULL);
     const int error = errno;
     free(path);
     free(folder);

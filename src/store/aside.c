@@ -8,6 +8,7 @@
 #include <unistd.h>
 
 #include "base/strbuf.h"
+#include "store/copies_row.h"
 #include "store/crc32.h"
 #include "store/disk.h"
 #include "store/file_read.h"
@@ -72,14 +73,12 @@ static enum status keep_new(const char *folder, const struct aside_name *name,
 {
     char *kept = NULL, *stem = paths_join(folder, name->text);
     const enum status status = stem ? copies_keep(COPY_HELD, stem, bytes, &kept) : STATUS_NO_MEMORY;
-    const int kept_errno = errno;
 
-    free(stem);
+    disk_free(stem);
     if (status == STATUS_OK) {
         aside_drop(path);
         *path = kept;
     }
-    errno = kept_errno;
     return status;
 }
 
@@ -92,7 +91,7 @@ static enum status keep_in(const char *folder, const struct aside_name *name,
         return status;
     safefile_sweep(folder);
     if (*path && is_named(*path, name))
-        return safefile_put(*path, SAFEFILE_OWN, NULL, bytes->data, bytes->length);
+        return safefile_put(*path, SAFEFILE_OWN, NULL, bytes->data, bytes->length, NULL);
     return keep_new(folder, name, bytes, path);
 }
 
@@ -108,10 +107,8 @@ enum status aside_keep(const struct profile *profile, const struct record *recor
         status = find_folder(&folder);
     if (status == STATUS_OK)
         status = keep_in(folder, &name, &bytes, path);
-    const int kept_errno = errno;
-    free(folder);
+    disk_free(folder);
     bytes_done(&bytes);
-    errno = kept_errno;
     return status;
 }
 

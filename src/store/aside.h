@@ -3,7 +3,6 @@
 #define SILLET_STORE_ASIDE_H
 
 #include "model/record.h"
-#include "store/copies_row.h"
 #include "store/profile.h"
 
 /*
@@ -26,8 +25,11 @@
  */
 enum status aside_keep(const struct profile *profile, const struct record *record, char **path);
 
-/* For copies: lists what is kept aside for a profile of that path, of whatever state, in the order
- * of the names; STATUS_CHANGED when there is any. */
+struct copies;
+struct copies_row;
+
+/* For copies.c: lists what is kept aside for a profile of that path, of whatever state, in the
+ * order of the names; STATUS_CHANGED when there is any. */
 enum status aside_list(const struct copies_row *row, const char *target, struct copies *list);
 enum status aside_none(const struct copies_row *row, const char *target);
 

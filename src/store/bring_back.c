@@ -4,6 +4,7 @@
 #include <errno.h>
 #include <unistd.h>
 
+#include "store/copies.h"
 #include "store/file_read.h"
 #include "store/generations.h"
 #include "store/lockfile.h"
@@ -71,8 +72,8 @@ static enum status replace(const char *target, struct bytes *present, const stru
         *brought = BROUGHT_UNKEPT;
         return status;
     }
-    status =
-        safefile_put(target, SAFEFILE_REPLACE, NULL, earlier->bytes.data, earlier->bytes.length);
+    status = safefile_put(target, SAFEFILE_REPLACE, NULL, earlier->bytes.data,
+                          earlier->bytes.length, NULL);
     const int kept_errno = errno;
     /* What is there now counts, not what the system said of it. */
     if (status == STATUS_OK)
@@ -96,13 +97,9 @@ static enum status bring(const char *target, const struct earlier *earlier, enum
     status = file_read(target, FILE_BYTES_MAX, &present);
     if (status == STATUS_OK) {
         status = replace(target, &present, earlier, brought);
-        const int kept_errno = errno;
         bytes_done(&present);
-        errno = kept_errno;
     }
-    const int kept_errno = errno;
     lockfile_drop(&lock);
-    errno = kept_errno;
     return status;
 }
 
@@ -115,8 +112,6 @@ enum status bring_back(const char *target, const char *generation, enum brought 
     if (status != STATUS_OK)
         return status;
     status = bring(target, &earlier, ret_brought);
-    const int kept_errno = errno;
     bytes_done(&earlier.bytes);
-    errno = kept_errno;
     return status;
 }

@@ -5,6 +5,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "store/disk.h"
+
 void bytes_init(struct bytes *bytes)
 {
     *bytes = (struct bytes){0};
@@ -12,7 +14,7 @@ void bytes_init(struct bytes *bytes)
 
 void bytes_done(struct bytes *bytes)
 {
-    free(bytes->data);
+    disk_free(bytes->data);
     bytes_init(bytes);
 }
 

@@ -18,7 +18,7 @@ struct bytes {
 };
 
 void bytes_init(struct bytes *bytes);
-void bytes_done(struct bytes *bytes);
+void bytes_done(struct bytes *bytes); /* errno stays as it is */
 
 void bytes_add(struct bytes *bytes, const char *data, size_t length);
 void bytes_add_text(struct bytes *bytes, const char *text);

@@ -10,6 +10,7 @@
 #include "base/array.h"
 #include "base/num.h"
 #include "store/aside.h"
+#include "store/copies_row.h"
 #include "store/disk.h"
 #include "store/file_read.h"
 #include "store/generations.h"
@@ -78,13 +79,10 @@ enum status copies_list(const char *target, unsigned kinds, struct copies *ret_l
 
 void copies_done(struct copies *list)
 {
-    const int kept_errno = errno;
-
     for (size_t i = 0; i < list->count; i++)
-        free(list->items[i].path);
-    free(list->items);
+        disk_free(list->items[i].path);
+    disk_free(list->items);
     *list = (struct copies){.items = NULL};
-    errno = kept_errno;
 }
 
 size_t copies_profile_length(const char *file)
@@ -147,7 +145,7 @@ enum status copies_write(const char *path, const struct share *share, const stru
         return STATUS_OK;
     if (status != STATUS_OK)
         return status;
-    return safefile_put(path, SAFEFILE_NEW, share, bytes->data, bytes->length);
+    return safefile_put(path, SAFEFILE_NEW, share, bytes->data, bytes->length, NULL);
 }
 
 enum status copies_keep(enum copy_kind kind, const char *target, const struct bytes *bytes,
@@ -191,9 +189,7 @@ static enum status put_away(const char *target, const char *path, struct bytes *
         status = STATUS_CHANGED;
     if (status == STATUS_OK && unlink(path) != 0 && errno != ENOENT)
         status = disk_status(errno);
-    const int kept_errno = errno;
     profile_content_done(&content);
-    errno = kept_errno;
     return status;
 }
 
@@ -205,8 +201,6 @@ enum status copies_put_away(const char *target, const struct copy *version)
     if (status != STATUS_OK)
         return status;
     status = put_away(target, version->path, &bytes);
-    const int kept_errno = errno;
     bytes_done(&bytes);
-    errno = kept_errno;
     return status;
 }

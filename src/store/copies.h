@@ -2,6 +2,7 @@
 #ifndef SILLET_STORE_COPIES_H
 #define SILLET_STORE_COPIES_H
 
+#include <stdbool.h>
 #include <stddef.h>
 
 #include "base/status.h"
@@ -53,6 +54,9 @@ size_t copies_profile_length(const char *file);
  */
 enum status copies_keep(enum copy_kind kind, const char *target, const struct bytes *bytes,
                         char **ret_path);
+
+/* True when a file is there, no link of any kind, and holds just these bytes. */
+bool copies_hold(const char *path, const struct bytes *bytes);
 
 /* STATUS_CHANGED when there is something where a profile of that path would keep its own. */
 enum status copies_none(const char *target);

@@ -2,8 +2,6 @@
 #ifndef SILLET_STORE_COPIES_ROW_H
 #define SILLET_STORE_COPIES_ROW_H
 
-#include <stdbool.h>
-
 #include "store/copies.h"
 #include "store/share.h"
 
@@ -23,8 +21,5 @@ enum status copies_add(struct copies *list, const struct copy *copy);
 /* A file that was not there: STATUS_CHANGED when the name is taken by anything but a copy of the
  * same bytes. Failures as of safefile. */
 enum status copies_write(const char *path, const struct share *share, const struct bytes *bytes);
-
-/* True when a file is there, no link of any kind, and holds just these bytes. */
-bool copies_hold(const char *path, const struct bytes *bytes);
 
 #endif

@@ -57,6 +57,22 @@ enum status disk_rename(const char *from, const char *to)
     return disk_has_moved(from, to) ? STATUS_OK : status;
 }
 
+void disk_free(void *memory)
+{
+    const int kept_errno = errno;
+
+    free(memory);
+    errno = kept_errno;
+}
+
+void disk_close(int fd)
+{
+    const int kept_errno = errno;
+
+    close(fd);
+    errno = kept_errno;
+}
+
 enum status disk_each_name(const char *folder, enum status (*take)(void *context, const char *name),
                            void *context)
 {
@@ -92,9 +108,7 @@ enum status disk_sync_path(const char *path)
     if (fd < 0)
         return disk_status(errno);
     const enum status status = disk_sync_folder(fd);
-    const int kept_errno = errno;
-    close(fd);
-    errno = kept_errno;
+    disk_close(fd);
     return status;
 }
 
@@ -102,9 +116,6 @@ enum status disk_sync_above(const char *path)
 {
     char *folder = paths_folder_of(path);
     const enum status status = folder ? disk_sync_path(folder) : STATUS_NO_MEMORY;
-    const int kept_errno = errno;
-
-    free(folder);
-    errno = kept_errno;
+    disk_free(folder);
     return status;
 }

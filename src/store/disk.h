@@ -23,6 +23,10 @@ bool disk_has_moved(const char *from, const char *to);
  * server may lose its answer. Whether the name is free is for the caller to ask. */
 enum status disk_rename(const char *from, const char *to);
 
+/* Give back what a failure must not hide: errno stays as it is. */
+void disk_free(void *memory);
+void disk_close(int fd);
+
 /* Hands over each name in a folder, which may be missing. What `take` says ends it; where not
  * every name could be read, the status says so. */
 enum status disk_each_name(const char *folder, enum status (*take)(void *context, const char *name),

@@ -7,6 +7,8 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "store/disk.h"
+
 enum { FLAGS = O_RDONLY | O_NONBLOCK | O_NOCTTY | O_CLOEXEC };
 
 static enum status refusal(void)
@@ -63,13 +65,11 @@ static enum status read_path(const char *path, bool follow, size_t max, struct b
         return refusal();
     bytes_init(&bytes);
     const enum status status = read_regular(fd, max, &bytes);
-    const int kept_errno = errno;
-    close(fd);
+    disk_close(fd);
     if (status != STATUS_OK)
         bytes_done(&bytes);
     else
         *ret_bytes = bytes;
-    errno = kept_errno;
     return status;
 }
 

@@ -11,6 +11,7 @@
 #include <unistd.h>
 
 #include "base/num.h"
+#include "store/copies_row.h"
 #include "store/disk.h"
 #include "store/paths.h"
 #include "store/safefile.h"
@@ -32,11 +33,8 @@ struct place {
 
 static void place_done(struct place *place)
 {
-    const int kept_errno = errno;
-
-    free(place->all);
-    free(place->own);
-    errno = kept_errno;
+    disk_free(place->all);
+    disk_free(place->own);
 }
 
 static enum status place_of(const char *target, struct place *place)
@@ -204,9 +202,7 @@ static enum status write_copy(const char *folder, int number, const struct share
     enum status status = copies_write(path, share, bytes);
     if (status == STATUS_OK && !copies_hold(path, bytes))
         status = STATUS_DAMAGED;
-    const int kept_errno = errno;
-    free(path);
-    errno = kept_errno;
+    disk_free(path);
     return status;
 }
 

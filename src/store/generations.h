@@ -2,7 +2,11 @@
 #ifndef SILLET_STORE_GENERATIONS_H
 #define SILLET_STORE_GENERATIONS_H
 
-#include "store/copies_row.h"
+#include "base/status.h"
+#include "store/bytes.h"
+
+struct copies;
+struct copies_row;
 
 /*
  * Earlier states of a profile: whole copies, kept in .generations/NAME/ beside the file NAME,
@@ -37,7 +41,7 @@ enum generations_room {
 enum generations_room generations_room(const char *target);
 
 /*
- * For copies: lists them, the newest first, none where there are none; asks for the folder, moves
+ * For copies.c: lists them, the newest first, none where there are none; asks for the folder, moves
  * it. STATUS_CHANGED where the other path has some; on failure nothing has moved.
  */
 enum status generations_list(const struct copies_row *row, const char *target, struct copies *list);

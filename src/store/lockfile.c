@@ -185,9 +185,7 @@ static enum status try_path(struct lockfile *lock, const struct share *share,
             lock->fd = fd;
             return STATUS_OK;
         }
-        const int kept_errno = errno;
-        close(fd);
-        errno = kept_errno;
+        disk_close(fd);
         if (status != STATUS_OK)
             return status;
     }
@@ -205,9 +203,7 @@ enum status lockfile_take(const char *target, struct lockfile *ret_lock,
     const struct share share = share_of(target);
     const enum status status = try_path(&lock, &share, ret_holder);
     if (status != STATUS_OK) {
-        const int kept_errno = errno;
-        free(lock.path);
-        errno = kept_errno;
+        disk_free(lock.path);
         return status;
     }
     *ret_lock = lock;
@@ -240,6 +236,8 @@ bool lockfile_is_held(const char *target)
 
 void lockfile_drop(struct lockfile *lock)
 {
+    const int kept_errno = errno;
+
     if (lock->fd >= 0) {
         /* While still locked, so that nobody's newer file of that name is hit. */
         if (lock->found)
@@ -250,4 +248,5 @@ void lockfile_drop(struct lockfile *lock)
     }
     free(lock->path);
     *lock = (struct lockfile){.fd = -1};
+    errno = kept_errno;
 }

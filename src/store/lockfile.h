@@ -40,7 +40,7 @@ enum status lockfile_take(const char *target, struct lockfile *ret_lock,
  */
 bool lockfile_is_held(const char *target);
 
-/* Gives it back and removes the file. Harmless when not held. */
+/* Gives it back and removes the file; errno stays as it is. Harmless when not held. */
 void lockfile_drop(struct lockfile *lock);
 
 #endif

@@ -106,8 +106,15 @@ enum status paths_make_folder(const char *path)
     }
     if (status == STATUS_OK)
         status = make_one(part);
-    const int kept_errno = errno;
-    free(part);
-    errno = kept_errno;
+    disk_free(part);
+    return status;
+}
+
+enum status paths_make_folder_above(const char *path)
+{
+    char *folder = paths_folder_of(path);
+    const enum status status = folder ? paths_make_folder(folder) : STATUS_NO_MEMORY;
+
+    disk_free(folder);
     return status;
 }

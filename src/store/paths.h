@@ -27,6 +27,8 @@ enum status paths_state_folder(char **ret_path);
 /* Makes a folder and those above it that are missing, with mode 0700. STATUS_READ_ONLY,
  * STATUS_FULL, STATUS_NO_MEMORY, STATUS_IO with errno set; fine when it is there. */
 enum status paths_make_folder(const char *path);
+/* The folder that a path lies in. */
+enum status paths_make_folder_above(const char *path);
 
 /* The folder that a path's last part lies in, "." where it names none; NULL without memory.
  * The caller frees it. */

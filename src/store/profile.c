@@ -8,6 +8,7 @@
 #include <unistd.h>
 
 #include "store/copies.h"
+#include "store/disk.h"
 #include "store/file_read.h"
 #include "store/generations.h"
 #include "store/lockfile.h"
@@ -46,9 +47,7 @@ static struct profile *new_profile(const char *path)
         profile->share = share_of(profile->target);
         return profile;
     }
-    const int kept_errno = errno;
     profile_close(profile);
-    errno = kept_errno;
     return NULL;
 }
 
@@ -60,10 +59,10 @@ void profile_close(struct profile *profile)
     profile_content_done(&profile->content);
     bytes_done(&profile->conflict);
     bytes_done(&profile->attempt);
-    free(profile->conflict_path);
-    free(profile->target);
-    free(profile->path);
-    free(profile);
+    disk_free(profile->conflict_path);
+    disk_free(profile->target);
+    disk_free(profile->path);
+    disk_free(profile);
 }
 
 /* The status for an errno after a path could not be followed. */
@@ -157,15 +156,6 @@ static enum status read_profile(struct profile *profile, struct profile_problems
     return STATUS_OK;
 }
 
-static void sweep_folder(const struct profile *profile)
-{
-    char *folder = paths_folder_of(profile->target);
-
-    if (folder)
-        safefile_sweep(folder);
-    free(folder);
-}
-
 /* Asked before the lock, which would leave its file beside a folder or a device. */
 static bool is_other_than_file(const struct profile *profile)
 {
@@ -195,14 +185,12 @@ enum status profile_open(const char *path, enum profile_access access,
     if (problems)
         profile_problems_sort(problems);
     if (status != STATUS_OK) {
-        const int kept_errno = errno;
         profile_close(profile);
-        errno = kept_errno;
         return status;
     }
     settle_access(profile);
     if (profile->editable == STATUS_OK)
-        sweep_folder(profile);
+        safefile_sweep_beside(profile->target);
     *ret_profile = profile;
     return STATUS_OK;
 }
@@ -233,9 +221,7 @@ enum status profile_create(const char *path, struct profile **ret_profile)
         return path_status(errno);
     const enum status status = begin_new(profile);
     if (status != STATUS_OK) {
-        const int kept_errno = errno;
         profile_close(profile);
-        errno = kept_errno;
         return status;
     }
     *ret_profile = profile;

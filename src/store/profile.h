@@ -61,7 +61,7 @@ enum status profile_open(const char *path, enum profile_access access,
  */
 enum status profile_create(const char *path, struct profile **ret_profile);
 
-/* Frees it and gives the lock back. Saves nothing. NULL is fine. */
+/* Frees it and gives the lock back. Saves nothing; errno stays as it is. NULL is fine. */
 void profile_close(struct profile *profile);
 
 /* The record as it was opened or saved last. Valid until the next save. */

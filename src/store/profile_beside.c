@@ -55,10 +55,7 @@ enum status beside_is_free(const char *target, const char *suffix)
 {
     char *path = beside_path(target, suffix, 1);
     const enum status status = path ? disk_none(path) : STATUS_NO_MEMORY;
-    const int kept_errno = errno;
-
-    free(path);
-    errno = kept_errno;
+    disk_free(path);
     return status;
 }
 
@@ -80,9 +77,7 @@ enum status beside_keep(const char *target, const char *suffix, const struct byt
             *ret_path = path;
             return STATUS_OK;
         }
-        const int kept_errno = errno;
-        free(path);
-        errno = kept_errno;
+        disk_free(path);
         if (status != STATUS_CHANGED)
             return status;
     }

@@ -24,7 +24,7 @@ enum status beside_is_free(const char *target, const char *suffix);
 enum status beside_keep(const char *target, const char *suffix, const struct bytes *bytes,
                         char **ret_path);
 
-/* For copies: lists the regular files of these names, whatever is in them; asks for the first
+/* For copies.c: lists the regular files of these names, whatever is in them; asks for the first
  * name; moves them one by one. */
 enum status beside_list(const struct copies_row *row, const char *target, struct copies *list);
 enum status beside_none(const struct copies_row *row, const char *target);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "store/profile_load.h"
 
+#include <errno.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -359,10 +360,13 @@ enum status profile_load(struct bytes *bytes, struct profile_problems *problems,
 
 void profile_content_done(struct profile_content *content)
 {
+    const int kept_errno = errno;
+
     ini_text_done(&content->text);
     free(content->lines);
     record_done(&content->record);
     *content = (struct profile_content){0};
+    errno = kept_errno;
 }
 
 size_t profile_lines_below(const struct profile_content *content, const struct reading_key *key)

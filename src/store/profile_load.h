@@ -48,7 +48,7 @@ bool profile_is_too_long(const struct profile_content *content);
  */
 enum status profile_load(struct bytes *bytes, struct profile_problems *problems,
                          struct profile_content *ret_content);
-void profile_content_done(struct profile_content *content);
+void profile_content_done(struct profile_content *content); /* errno stays as it is */
 
 /* How many of the lines hold a reading below `key`. */
 size_t profile_lines_below(const struct profile_content *content, const struct reading_key *key);

@@ -1,5 +1,4 @@
 /* SPDX-License-Identifier: MIT */
-#include <errno.h>
 #include <stdlib.h>
 
 #include "store/copies.h"
@@ -63,24 +62,6 @@ static enum status look_at_disk(const char *path, const struct bytes *expected, 
     return STATUS_OK;
 }
 
-static enum status write_file(const char *path, enum safefile_mode mode, const struct share *share,
-                              const struct bytes *bytes, bool *ret_replaced)
-{
-    struct safefile file;
-    enum status status = safefile_begin(path, mode, &file);
-
-    if (status != STATUS_OK)
-        return status;
-    status = safefile_share(&file, share);
-    safefile_write(&file, bytes->data, bytes->length);
-    if (status == STATUS_OK)
-        status = safefile_commit(&file);
-    else
-        safefile_cancel(&file);
-    *ret_replaced = file.replaced;
-    return status;
-}
-
 static enum status keep_as_found(struct profile *profile)
 {
     char *path;
@@ -115,11 +96,10 @@ static enum status save_conflict(struct profile *profile, struct profile_content
 {
     const struct bytes *bytes = &content->text.bytes;
     enum status status;
-    bool replaced;
 
     if (profile->conflict_path && copies_hold(profile->conflict_path, &profile->conflict)) {
-        status =
-            write_file(profile->conflict_path, SAFEFILE_OWN, &profile->share, bytes, &replaced);
+        status = safefile_put(profile->conflict_path, SAFEFILE_OWN, &profile->share, bytes->data,
+                              bytes->length, NULL);
     } else {
         char *path;
 
@@ -198,7 +178,8 @@ static enum status write_content(struct profile *profile, struct profile_content
     const bool anew = mode == SAFEFILE_NEW && profile->on_disk;
     bool replaced = false;
     const enum status status =
-        write_file(profile->target, mode, &profile->share, &content->text.bytes, &replaced);
+        safefile_put(profile->target, mode, &profile->share, content->text.bytes.data,
+                     content->text.bytes.length, &replaced);
 
     /* Also when the folder could not be synced: what is there now is ours, no conflict. */
     if (status == STATUS_OK || replaced) {
@@ -250,8 +231,6 @@ enum status profile_save(struct profile *profile, const struct record *record)
     if (status != STATUS_OK)
         return status;
     status = save_content(profile, &content);
-    const int kept_errno = errno;
     profile_content_done(&content);
-    errno = kept_errno;
     return status;
 }

@@ -163,9 +163,7 @@ enum status safefile_begin(const char *path, enum safefile_mode mode, struct saf
     if (!target)
         return errno == ENOENT ? STATUS_NOT_FOUND : disk_status(errno);
     const enum status status = begin_target(target, &file);
-    const int kept_errno = errno;
-    free(target);
-    errno = kept_errno;
+    disk_free(target);
     if (status != STATUS_OK)
         safefile_cancel(&file);
     else
@@ -298,17 +296,18 @@ enum status safefile_commit(struct safefile *file)
 }
 
 enum status safefile_put(const char *path, enum safefile_mode mode, const struct share *share,
-                         const char *bytes, size_t length)
+                         const char *bytes, size_t length, bool *ret_replaced)
 {
     struct safefile file;
     enum status status = safefile_begin(path, mode, &file);
 
+    if (status == STATUS_OK && share && (status = safefile_share(&file, share)) != STATUS_OK)
+        safefile_cancel(&file);
     if (status != STATUS_OK)
         return status;
-    if (share && (status = safefile_share(&file, share)) != STATUS_OK) {
-        safefile_cancel(&file);
-        return status;
-    }
     safefile_write(&file, bytes, length);
-    return safefile_commit(&file);
+    status = safefile_commit(&file);
+    if (ret_replaced)
+        *ret_replaced = file.replaced;
+    return status;
 }

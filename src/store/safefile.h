@@ -62,9 +62,10 @@ enum status safefile_write(struct safefile *file, const char *bytes, size_t leng
 enum status safefile_commit(struct safefile *file);
 void safefile_cancel(struct safefile *file);
 
-/* All in one: a file of these bytes; `share` NULL: for the owner alone. */
+/* All in one: a file of these bytes; `share` NULL: for the owner alone. *ret_replaced (NULL: nobody
+ * asks) as in struct safefile. */
 enum status safefile_put(const char *path, enum safefile_mode mode, const struct share *share,
-                         const char *bytes, size_t length);
+                         const char *bytes, size_t length, bool *ret_replaced);
 
 /*
  * Removes the temporary files that dead processes of this machine left in a folder. Their names
@@ -72,6 +73,8 @@ enum status safefile_put(const char *path, enum safefile_mode mode, const struct
  * Returns how many; 0 also when the folder cannot be read.
  */
 int safefile_sweep(const char *folder);
+/* The folder that a path lies in. */
+void safefile_sweep_beside(const char *path);
 
 /*
  * The file that a path leads to, links followed; the last part need not exist. NULL with

@@ -10,7 +10,9 @@
 #include <unistd.h>
 
 #include "base/num.h"
+#include "store/disk.h"
 #include "store/host.h"
+#include "store/paths.h"
 
 /* What a temporary file's name tells. */
 struct temp {
@@ -85,4 +87,13 @@ int safefile_sweep(const char *folder)
     }
     errno = kept_errno;
     return removed;
+}
+
+void safefile_sweep_beside(const char *path)
+{
+    char *folder = paths_folder_of(path);
+
+    if (folder)
+        safefile_sweep(folder);
+    disk_free(folder);
 }

@@ -84,9 +84,7 @@ static enum status give_folder(const char *path, const struct share *share)
     if (fd < 0)
         return disk_status(errno);
     const enum status status = share_give(fd, share);
-    const int kept_errno = errno;
-    close(fd);
-    errno = kept_errno;
+    disk_close(fd);
     return status;
 }
 

@@ -116,13 +116,11 @@ static enum status move_numbered(const char *from, const char *file, const char 
         const struct move move = {.from = from, .to = to, .archive = archive};
 
         status = to ? move_file(&move) : STATUS_NO_MEMORY;
-        const int kept_errno = errno;
-        free(to);
+        disk_free(to);
         if (status == STATUS_OK)
             *ret_file = name;
         else
-            free(name);
-        errno = kept_errno;
+            disk_free(name);
     }
     if (status != STATUS_CHANGED)
         return status;
@@ -138,9 +136,7 @@ static enum status sync_file(const char *path)
     if (fd < 0)
         return disk_status(errno);
     const enum status status = fsync(fd) == 0 ? STATUS_OK : disk_status(errno);
-    const int kept_errno = errno;
-    close(fd);
-    errno = kept_errno;
+    disk_close(fd);
     return status;
 }
 
@@ -186,9 +182,7 @@ static enum status archive_locked(const char *folder, const char *path, const ch
     if (status == STATUS_LOCKED || status == STATUS_NO_MEMORY || status == STATUS_READ_ONLY)
         return status;
     status = archive_file(folder, path, file, ret_file);
-    const int kept_errno = errno;
     lockfile_drop(&lock);
-    errno = kept_errno;
     return status;
 }
 
@@ -202,8 +196,6 @@ enum status shelf_archive(const char *folder, const char *file, char **ret_file)
     if (!path)
         return STATUS_NO_MEMORY;
     const enum status status = archive_locked(folder, path, file, ret_file);
-    const int kept_errno = errno;
-    free(path);
-    errno = kept_errno;
+    disk_free(path);
     return status;
 }

@@ -138,15 +138,12 @@ static void add_tail(struct bytes *out)
 
 static enum status write_bytes(const char *path, const struct bytes *bytes)
 {
-    char *folder = paths_folder_of(path);
-    const enum status status = folder ? paths_make_folder(folder) : STATUS_NO_MEMORY;
+    const enum status status = paths_make_folder_above(path);
 
-    if (status == STATUS_OK)
-        safefile_sweep(folder);
-    free(folder);
     if (status != STATUS_OK)
         return status;
-    return safefile_put(path, SAFEFILE_OWN, NULL, bytes->data, bytes->length);
+    safefile_sweep_beside(path);
+    return safefile_put(path, SAFEFILE_OWN, NULL, bytes->data, bytes->length, NULL);
 }
 
 enum status shelf_cache_write(const char *path, const char *folder,

@@ -26,9 +26,7 @@ enum status shelf_path_is_free(const char *path)
     enum status status = beside_is_free(target, "lock");
     if (status == STATUS_OK)
         status = copies_none(target);
-    const int kept_errno = errno;
-    free(target);
-    errno = kept_errno;
+    disk_free(target);
     return status;
 }
 
@@ -40,9 +38,7 @@ static enum status create(const char *path, const struct record *record)
     if (status != STATUS_OK)
         return status;
     status = profile_save(profile, record);
-    const int kept_errno = errno;
     profile_close(profile);
-    errno = kept_errno;
     return status;
 }
 
@@ -64,13 +60,11 @@ static enum status create_numbered(const char *folder, const struct record *reco
         status = path ? shelf_path_is_free(path) : STATUS_NO_MEMORY;
         if (status == STATUS_OK)
             status = create(path, record);
-        const int kept_errno = errno;
-        free(path);
+        disk_free(path);
         if (status == STATUS_OK)
             *ret_file = file;
         else
-            free(file);
-        errno = kept_errno;
+            disk_free(file);
     }
     if (!is_taken(status))
         return status;

@@ -55,8 +55,11 @@ enum status shop_path(char **ret_path)
 
 static void shop_file_done(struct shop_file *file)
 {
+    const int kept_errno = errno;
+
     ini_entries_done(&file->entries);
     ini_text_done(&file->text);
+    errno = kept_errno;
 }
 
 /* A file that is not there is an empty one. */
@@ -321,22 +324,13 @@ static enum status edit_file(const struct shop_file *file, const struct shop_uni
     return ini_write(&file->text, editor.edits, editor.count, out);
 }
 
-static enum status make_folder_of(const char *path)
-{
-    char *folder = paths_folder_of(path);
-    const enum status status = folder ? paths_make_folder(folder) : STATUS_NO_MEMORY;
-
-    free(folder);
-    return status;
-}
-
 static enum status write_bytes(const char *path, const struct bytes *bytes)
 {
-    const enum status status = make_folder_of(path);
+    const enum status status = paths_make_folder_above(path);
 
     if (status != STATUS_OK)
         return status;
-    return safefile_put(path, SAFEFILE_REPLACE, NULL, bytes->data, bytes->length);
+    return safefile_put(path, SAFEFILE_REPLACE, NULL, bytes->data, bytes->length, NULL);
 }
 
 enum status shop_write(const char *path, const struct shop_units *units)
@@ -351,9 +345,7 @@ enum status shop_write(const char *path, const struct shop_units *units)
     status = edit_file(&file, units, &bytes);
     if (status == STATUS_OK)
         status = write_bytes(path, &bytes);
-    const int kept_errno = errno;
     bytes_done(&bytes);
     shop_file_done(&file);
-    errno = kept_errno;
     return status;
 }

@@ -15,6 +15,7 @@
 #include "profile_steps.h"
 #include "store/aside.h"
 #include "store/bring_back.h"
+#include "store/copies.h"
 #include "store/generations.h"
 #include "store/paths.h"
 #include "tree.h"

@@ -10,6 +10,7 @@
 
 #include "profile_steps.h"
 #include "store/bring_back.h"
+#include "store/copies.h"
 #include "store/generations.h"
 #include "store/lockfile.h"
 #include "tree.h"

@@ -8,6 +8,7 @@
 #include <unistd.h>
 
 #include "profile_steps.h"
+#include "store/copies.h"
 #include "store/generations.h"
 #include "store/profile.h"
 #include "tree.h"

@@ -16,7 +16,7 @@
 
 #include "profile_steps.h"
 #include "store/bring_back.h"
-#include "store/generations.h"
+#include "store/copies.h"
 #include "store/lockfile.h"
 #include "store/preset.h"
 #include "store/shelf_change.h"

@@ -9,7 +9,7 @@
 
 #include "profile_steps.h"
 #include "store/aside.h"
-#include "store/generations.h"
+#include "store/copies.h"
 #include "store/preset.h"
 #include "store/shelf_change.h"
 #include "tree.h"

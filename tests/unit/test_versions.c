@@ -8,7 +8,7 @@
 #include <unistd.h>
 
 #include "profile_steps.h"
-#include "store/generations.h"
+#include "store/copies.h"
 #include "store/shelf.h"
 #include "store/paths.h"
 #include "tree.h"
