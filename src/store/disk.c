@@ -31,6 +31,12 @@ enum status disk_status(int error)
     }
 }
 
+bool disk_lacks_links(int error)
+{
+    return error == EPERM || error == EOPNOTSUPP || error == ENOTSUP || error == ENOSYS ||
+           error == EMLINK;
+}
+
 enum status disk_none(const char *path)
 {
     struct stat facts;

@@ -12,6 +12,10 @@
  * STATUS_NO_MEMORY, STATUS_IO. */
 enum status disk_status(int error);
 
+/* Whether link() failed as it does where a file can have one name only: on FAT, on some network
+ * shares. */
+bool disk_lacks_links(int error);
+
 /* STATUS_OK when nothing has that name, STATUS_CHANGED when anything has, a link too; failures
  * of the asking. */
 enum status disk_none(const char *path);

@@ -309,6 +309,16 @@ void ini_text_done(struct ini_text *text)
     *text = (struct ini_text){0};
 }
 
+size_t ini_text_section(const struct ini_text *text, const char *name)
+{
+    size_t section = text->section_count - 1;
+
+    while (section > 0 &&
+           (!text->sections[section].name || strcmp(text->sections[section].name, name) != 0))
+        section--;
+    return section;
+}
+
 const char *ini_text_line_end(const struct ini_text *text)
 {
     return text->line_count > 0 && text->lines[0].end_length == 2 ? "\r\n" : "\n";

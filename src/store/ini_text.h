@@ -77,6 +77,9 @@ enum status ini_text_parse(struct bytes *bytes, struct ini_text *ret_text,
                            struct ini_fault *ret_fault);
 void ini_text_done(struct ini_text *text);
 
+/* The last section of that name; 0 when there is none. */
+size_t ini_text_section(const struct ini_text *text, const char *name);
+
 /* The end that lines of this text have: the first line's, LF when there is none. */
 const char *ini_text_line_end(const struct ini_text *text);
 

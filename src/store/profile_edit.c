@@ -68,17 +68,6 @@ static size_t block_tail(const struct ini_text *text, size_t section)
     return at;
 }
 
-/* The last block of that name; 0 when there is none. */
-static size_t find_section(const struct ini_text *text, const char *name)
-{
-    size_t section = text->section_count - 1;
-
-    while (section > 0 &&
-           (!text->sections[section].name || strcmp(text->sections[section].name, name) != 0))
-        section--;
-    return section;
-}
-
 /* The place before a block, over the comment that leads to it but not over the file's own. */
 static size_t before_block(const struct ini_text *text, size_t section)
 {
@@ -99,7 +88,7 @@ static size_t place_section(const struct profile_content *content, const struct 
         return block_tail(text, text->lines[content->lines[below - 1].line].section);
     if (content->line_count > 0)
         return before_block(text, text->lines[content->lines[0].line].section);
-    const size_t end = find_section(text, "end");
+    const size_t end = ini_text_section(text, "end");
     return end > 0 ? text->sections[end].line : text->line_count;
 }
 
@@ -111,7 +100,7 @@ static void add_reading(struct editor *editor, const struct reading *reading)
     struct ini_edit *edit;
 
     reading_key_section(&reading->key, &name);
-    const size_t section = find_section(text, memory);
+    const size_t section = ini_text_section(text, memory);
     if (section > 0) {
         editor->grown[section] = true;
         edit = add_edit(editor, INI_ADD, block_tail(text, section));

@@ -200,12 +200,6 @@ enum status safefile_write(struct safefile *file, const char *bytes, size_t leng
     return STATUS_OK;
 }
 
-static bool links_unsupported(int error)
-{
-    return error == EPERM || error == EOPNOTSUPP || error == ENOSYS || error == EMLINK ||
-           error == ENOTSUP;
-}
-
 static void note_temp(struct safefile *file)
 {
     struct stat facts;
@@ -252,9 +246,8 @@ static enum status link_temp(struct safefile *file)
     }
     if (errno == EEXIST)
         return STATUS_CHANGED;
-    if (!links_unsupported(errno))
+    if (!disk_lacks_links(errno))
         return disk_status(errno);
-    /* Some file systems (FAT, some network shares) have no hard links. */
     if (fstatat(file->folder, file->name, &facts, AT_SYMLINK_NOFOLLOW) == 0) {
         errno = EEXIST;
         return STATUS_CHANGED;

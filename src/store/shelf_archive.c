@@ -20,12 +20,6 @@ struct move {
     const char *archive;
 };
 
-static bool lacks_links(int error)
-{
-    return error == EPERM || error == EOPNOTSUPP || error == ENOTSUP || error == ENOSYS ||
-           error == EMLINK;
-}
-
 static bool is_same_file(const char *a, const char *b)
 {
     struct stat x, y;
@@ -101,7 +95,7 @@ static enum status move_file(const struct move *move)
     errno = error;
     if (error == EEXIST)
         return STATUS_CHANGED;
-    return lacks_links(error) ? rename_file(move) : disk_status(error);
+    return disk_lacks_links(error) ? rename_file(move) : disk_status(error);
 }
 
 static enum status move_numbered(const char *from, const char *file, const char *archive,

@@ -292,13 +292,10 @@ static void set_key(struct shop_editor *editor, const char *key, const char *val
 static void find_place(struct shop_editor *editor)
 {
     const struct ini_text *text = &editor->file->text;
+    const size_t section = ini_text_section(text, "shop");
 
-    editor->at = text->line_count;
-    for (size_t i = 1; i < text->section_count; i++)
-        if (text->sections[i].name && strcmp(text->sections[i].name, "shop") == 0) {
-            editor->in_section = true;
-            editor->at = text->sections[i].line + 1;
-        }
+    editor->in_section = section > 0;
+    editor->at = section > 0 ? text->sections[section].line + 1 : text->line_count;
     if (!editor->in_section)
         add_edit(editor, INI_ADD_SECTION, editor->at, "shop", NULL);
 }
