@@ -2,77 +2,32 @@
 #include "store/aside.h"
 
 #include <errno.h>
-#include <inttypes.h>
 #include <stdlib.h>
 #include <string.h>
 #include <unistd.h>
 
-#include "base/strbuf.h"
-#include "store/copies_row.h"
-#include "store/crc32.h"
+#include "store/aside_folder.h"
 #include "store/disk.h"
 #include "store/file_read.h"
 #include "store/paths.h"
+#include "store/profile_beside.h"
 #include "store/profile_edit.h"
 #include "store/profile_inner.h"
 #include "store/safefile.h"
-#include "store/shelf_name.h"
-
-/* A short file name, two sums and dashes. */
-enum { NAME_SIZE = 96 };
-
-/* Without the ending, and the number behind it. */
-struct aside_name {
-    char text[NAME_SIZE];
-    size_t of_file; /* so much of it is the same for every state of the file */
-};
-
-static struct aside_name name_for(const char *target, const struct bytes *bytes)
-{
-    struct aside_name name;
-    struct strbuf text = STRBUF(name.text);
-
-    shelf_file_name(paths_name_of(target), &text);
-    strbuf_addf(&text, "-%08" PRIX32 "-", crc32_of(target, strlen(target)));
-    name.of_file = text.length;
-    strbuf_addf(&text, "%08" PRIX32, crc32_of(bytes->data, bytes->length));
-    return name;
-}
 
 static struct aside_name name_of(const struct profile *profile)
 {
-    return name_for(profile_target(profile), &profile_content(profile)->text.bytes);
-}
-
-static enum status find_folder(char **ret_folder)
-{
-    char *state = NULL;
-    const enum status status = paths_state_folder(&state);
-
-    if (status != STATUS_OK)
-        return status;
-    *ret_folder = paths_join(state, "aside");
-    free(state);
-    return *ret_folder ? STATUS_OK : STATUS_NO_MEMORY;
+    return aside_name_for(profile_target(profile), &profile_content(profile)->text.bytes);
 }
 
 /* --- keeping --- */
-
-/* Whether it has that name, numbered or not: then it is of that state of the file. */
-static bool is_named(const char *path, const struct aside_name *name)
-{
-    const size_t length = strlen(name->text);
-
-    path = paths_name_of(path);
-    return strncmp(path, name->text, length) == 0 && path[length] == '.';
-}
 
 /* Under a name that is free: what has another one may be all that is left of a session. */
 static enum status keep_new(const char *folder, const struct aside_name *name,
                             const struct bytes *bytes, char **path)
 {
     char *kept = NULL, *stem = paths_join(folder, name->text);
-    const enum status status = stem ? copies_keep(COPY_HELD, stem, bytes, &kept) : STATUS_NO_MEMORY;
+    const enum status status = stem ? beside_keep(COPY_HELD, stem, bytes, &kept) : STATUS_NO_MEMORY;
 
     disk_free(stem);
     if (status == STATUS_OK) {
@@ -90,7 +45,7 @@ static enum status keep_in(const char *folder, const struct aside_name *name,
     if (status != STATUS_OK)
         return status;
     safefile_sweep(folder);
-    if (*path && is_named(*path, name))
+    if (*path && aside_is_named(*path, name))
         return safefile_put(*path, SAFEFILE_OWN, NULL, bytes->data, bytes->length, NULL);
     return keep_new(folder, name, bytes, path);
 }
@@ -104,7 +59,7 @@ enum status aside_keep(const struct profile *profile, const struct record *recor
     bytes_init(&bytes);
     enum status status = profile_edit(profile_content(profile), record, &bytes);
     if (status == STATUS_OK)
-        status = find_folder(&folder);
+        status = aside_folder_find(&folder);
     if (status == STATUS_OK)
         status = keep_in(folder, &name, &bytes, path);
     disk_free(folder);
@@ -132,7 +87,7 @@ static enum aside_found put_beside(const struct profile *profile, const struct b
     char *beside = NULL;
 
     if (profile_editable(profile) != STATUS_OK ||
-        copies_keep(COPY_ASIDE, profile_target(profile), bytes, &beside) != STATUS_OK)
+        beside_keep(COPY_ASIDE, profile_target(profile), bytes, &beside) != STATUS_OK)
         return ASIDE_STAYS;
     aside_drop(path);
     *path = beside;
@@ -180,80 +135,12 @@ static enum aside_found look_at(const struct profile *profile, bool same_state,
     return found;
 }
 
-/* Of any state of the file: a sum, the ending, perhaps a number. */
-static bool is_of_file(const char *entry, const struct aside_name *name)
-{
-    const char *sum = entry + name->of_file;
-
-    return strncmp(entry, name->text, name->of_file) == 0 &&
-           strspn(sum, "0123456789ABCDEF") == strlen(name->text) - name->of_file &&
-           strncmp(entry + strlen(name->text), ".ini", 4) == 0;
-}
-
-struct listing {
-    const char *folder;
-    const struct aside_name *name;
-    struct copies *list;
-};
-
-static enum status take_name(void *context, const char *entry)
-{
-    const struct listing *listing = context;
-    struct copy copy = {.kind = COPY_HELD};
-
-    if (!is_of_file(entry, listing->name))
-        return STATUS_OK;
-    copy.path = paths_join(listing->folder, entry);
-    return copy.path ? copies_add(listing->list, &copy) : STATUS_NO_MEMORY;
-}
-
-static int compare_paths(const void *a, const void *b)
-{
-    return strcmp(((const struct copy *)a)->path, ((const struct copy *)b)->path);
-}
-
-static enum status list_folder(const char *folder, const struct aside_name *name,
-                               struct copies *list)
-{
-    struct listing listing = {.folder = folder, .name = name, .list = list};
-    const enum status status = disk_each_name(folder, take_name, &listing);
-
-    if (list->count > 1)
-        qsort(list->items, list->count, sizeof list->items[0], compare_paths);
-    return status;
-}
-
-enum status aside_list(const struct copies_row *row, const char *target, struct copies *list)
-{
-    const struct bytes nothing = {.data = NULL};
-    const struct aside_name name = name_for(target, &nothing);
-    char *folder = NULL;
-    enum status status = find_folder(&folder);
-
-    (void)row;
-    if (status == STATUS_OK)
-        status = list_folder(folder, &name, list);
-    free(folder);
-    return status;
-}
-
-enum status aside_none(const struct copies_row *row, const char *target)
-{
-    struct copies list = {.items = NULL};
-
-    /* Where it cannot be looked for, there is no place to keep one either. */
-    (void)aside_list(row, target, &list);
-    const enum status status = list.count > 0 ? STATUS_CHANGED : STATUS_OK;
-    copies_done(&list);
-    return status;
-}
-
 /* One of this state, else any other of the file, which is the caller's then; NULL for none. */
 static char *choose_path(struct copies *list, const struct aside_name *name)
 {
     size_t at = 0;
 
-    while (at < list->count && !is_named(list->items[at].path, name))
+    while (at < list->count && !aside_is_named(list->items[at].path, name))
         at++;
     if (list->count == 0)
         return NULL;
@@ -268,13 +155,13 @@ static enum aside_found find_in(const char *folder, const struct profile *profil
 {
     const struct aside_name name = name_of(profile);
     struct copies list = {.items = NULL};
-    const bool seen = list_folder(folder, &name, &list) == STATUS_OK;
+    const bool seen = aside_folder_list(folder, &name, &list) == STATUS_OK;
     char *path = seen ? choose_path(&list, &name) : strdup(folder);
     enum aside_found found = ASIDE_NONE;
 
     copies_done(&list);
     if (path && seen)
-        found = look_at(profile, is_named(path, &name), ret_record, &path);
+        found = look_at(profile, aside_is_named(path, &name), ret_record, &path);
     else if (path)
         found = ASIDE_UNSEEN;
     if (found == ASIDE_NONE)
@@ -289,7 +176,7 @@ enum aside_found aside_find(const struct profile *profile, struct record *ret_re
 {
     char *folder = NULL;
 
-    if (find_folder(&folder) != STATUS_OK)
+    if (aside_folder_find(&folder) != STATUS_OK)
         return ASIDE_NONE;
     const enum aside_found found = find_in(folder, profile, ret_record, ret_path);
     free(folder);

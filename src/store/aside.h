@@ -9,12 +9,7 @@
  * A second place for a record that its own file does not take: a full disk, a folder that
  * turned read-only. It is a whole profile in $XDG_STATE_HOME/sillet/aside (else
  * ~/.local/state/sillet/aside), for the owner only, and is looked for when the profile is
- * opened again. Its name tells of which file it is, and of which state of that file:
- *
- *     uke-1A2B3C4D-5E6F7081.ini
- *
- * the file's own name in short, the CRC-32 of its whole path, that of what it held; and .2 and so
- * on behind it where that name is taken.
+ * opened again. aside_folder.h says what it is called.
  */
 
 /*
@@ -24,14 +19,6 @@
  * not kept, and what was kept before still is.
  */
 enum status aside_keep(const struct profile *profile, const struct record *record, char **path);
-
-struct copies;
-struct copies_row;
-
-/* For copies.c: lists what is kept aside for a profile of that path, of whatever state, in the
- * order of the names; STATUS_CHANGED when there is any. */
-enum status aside_list(const struct copies_row *row, const char *target, struct copies *list);
-enum status aside_none(const struct copies_row *row, const char *target);
 
 enum aside_found {
     ASIDE_NONE,

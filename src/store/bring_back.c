@@ -4,7 +4,7 @@
 #include <errno.h>
 #include <unistd.h>
 
-#include "store/copies.h"
+#include "store/copy.h"
 #include "store/file_read.h"
 #include "store/generations.h"
 #include "store/lockfile.h"
@@ -78,7 +78,7 @@ static enum status replace(const char *target, struct bytes *present, const stru
     /* What is there now counts, not what the system said of it. */
     if (status == STATUS_OK)
         *brought = BROUGHT_BACK;
-    else if (copies_hold(target, &earlier->bytes))
+    else if (copy_holds(target, &earlier->bytes))
         *brought = BROUGHT_UNSYNCED;
     errno = kept_errno;
     return status;

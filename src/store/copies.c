@@ -4,44 +4,33 @@
 #include <errno.h>
 #include <stdlib.h>
 #include <string.h>
-#include <sys/stat.h>
 #include <unistd.h>
 
-#include "base/array.h"
 #include "base/num.h"
-#include "store/aside.h"
-#include "store/copies_row.h"
+#include "store/aside_folder.h"
 #include "store/disk.h"
 #include "store/file_read.h"
 #include "store/generations.h"
 #include "store/profile_beside.h"
 #include "store/profile_load.h"
-#include "store/safefile.h"
 
-static const struct copies_row rows[] = {
-    {COPY_CONFLICT, "conflict", beside_list, beside_none, beside_move},
-    {COPY_ASIDE, "aside", beside_list, beside_none, beside_move},
-    {COPY_FOUND, "as-found", beside_list, beside_none, NULL},
-    {COPY_EARLIER, NULL, generations_list, generations_none, generations_move},
-    {COPY_HELD, "ini", aside_list, aside_none, NULL},
+static const struct {
+    enum copy_kind kind;
+    enum status (*list)(enum copy_kind kind, const char *target, struct copies *list);
+    enum status (*none)(enum copy_kind kind, const char *target);
+    /* NULL: it stays where it is. */
+    enum status (*move)(enum copy_kind kind, const char *target, const char *to);
+} rows[] = {
+    {COPY_CONFLICT, beside_list, beside_none, beside_move},
+    {COPY_ASIDE, beside_list, beside_none, beside_move},
+    {COPY_FOUND, beside_list, beside_none, NULL},
+    {COPY_EARLIER, generations_list, generations_none, generations_move},
+    {COPY_HELD, aside_list, aside_none, NULL},
 };
 
 enum { ROWS = sizeof rows / sizeof rows[0] };
 
 /* --- what is there --- */
-
-enum status copies_add(struct copies *list, const struct copy *copy)
-{
-    struct copy *items = array_grow(list->items, list->count, &list->capacity, sizeof *items);
-
-    if (!items) {
-        free(copy->path);
-        return STATUS_NO_MEMORY;
-    }
-    list->items = items;
-    items[list->count++] = *copy;
-    return STATUS_OK;
-}
 
 /* Takes over what is in the part. */
 static enum status append(struct copies *list, struct copies *part)
@@ -68,21 +57,13 @@ enum status copies_list(const char *target, unsigned kinds, struct copies *ret_l
 
         if (!(kinds & rows[i].kind))
             continue;
-        status = rows[i].list(&rows[i], target, &part);
+        status = rows[i].list(rows[i].kind, target, &part);
         if (status == STATUS_OK)
             status = append(ret_list, &part);
         else
             copies_done(&part);
     }
     return status;
-}
-
-void copies_done(struct copies *list)
-{
-    for (size_t i = 0; i < list->count; i++)
-        disk_free(list->items[i].path);
-    disk_free(list->items);
-    *list = (struct copies){.items = NULL};
 }
 
 size_t copies_profile_length(const char *file)
@@ -95,7 +76,7 @@ size_t copies_profile_length(const char *file)
         number > 1)
         length = (size_t)(dot - file);
     for (int i = 0; i < ROWS; i++) {
-        const char *suffix = rows[i].kind & COPY_VERSIONS ? rows[i].suffix : "";
+        const char *suffix = rows[i].kind & COPY_VERSIONS ? copy_suffix(rows[i].kind) : "";
         const size_t own = strlen(suffix);
 
         if (own > 0 && length > own + 1 && file[length - own - 1] == '.' &&
@@ -110,52 +91,8 @@ enum status copies_none(const char *target)
     enum status status = STATUS_OK;
 
     for (int i = 0; i < ROWS && status == STATUS_OK; i++)
-        status = rows[i].none(&rows[i], target);
+        status = rows[i].none(rows[i].kind, target);
     return status;
-}
-
-/* --- one more --- */
-
-/* A second name of some other file changes with that one, and keeps nothing. */
-static bool is_single(const struct stat *facts)
-{
-    return S_ISREG(facts->st_mode) && facts->st_nlink == 1;
-}
-
-bool copies_hold(const char *path, const struct bytes *bytes)
-{
-    struct stat facts;
-    struct bytes there;
-
-    if (lstat(path, &facts) != 0 || !is_single(&facts) ||
-        (unsigned long long)facts.st_size != bytes->length ||
-        file_read_own(path, FILE_BYTES_MAX, &there) != STATUS_OK)
-        return false;
-    const bool same = bytes_equal(&there, bytes);
-    bytes_done(&there);
-    return same;
-}
-
-enum status copies_write(const char *path, const struct share *share, const struct bytes *bytes)
-{
-    /* Looked at first, so that a thousand taken names do not cost a thousand files. */
-    const enum status status = disk_none(path);
-
-    if (status == STATUS_CHANGED && copies_hold(path, bytes))
-        return STATUS_OK;
-    if (status != STATUS_OK)
-        return status;
-    return safefile_put(path, SAFEFILE_NEW, share, bytes->data, bytes->length, NULL);
-}
-
-enum status copies_keep(enum copy_kind kind, const char *target, const struct bytes *bytes,
-                        char **ret_path)
-{
-    int i = 0;
-
-    while (rows[i].kind != kind)
-        i++;
-    return beside_keep(target, rows[i].suffix, bytes, ret_path);
 }
 
 /* --- to another place --- */
@@ -165,7 +102,7 @@ enum status copies_move(const char *target, const char *to)
     enum status status = STATUS_OK;
 
     for (int i = 0; i < ROWS; i++) {
-        const enum status moved = rows[i].move ? rows[i].move(&rows[i], target, to) : STATUS_OK;
+        const enum status moved = rows[i].move ? rows[i].move(rows[i].kind, target, to) : STATUS_OK;
 
         if (status == STATUS_OK)
             status = moved;
@@ -185,7 +122,7 @@ static enum status put_away(const char *target, const char *path, struct bytes *
     else
         status = generations_keep(target, &content.text.bytes, NULL);
     /* Only now it is in two places. */
-    if (status == STATUS_OK && !copies_hold(path, &content.text.bytes))
+    if (status == STATUS_OK && !copy_holds(path, &content.text.bytes))
         status = STATUS_CHANGED;
     if (status == STATUS_OK && unlink(path) != 0 && errno != ENOENT)
         status = disk_status(errno);

@@ -9,8 +9,6 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include "store/paths.h"
-
 enum status disk_status(int error)
 {
     switch (error) {
@@ -115,13 +113,5 @@ enum status disk_sync_path(const char *path)
         return disk_status(errno);
     const enum status status = disk_sync_folder(fd);
     disk_close(fd);
-    return status;
-}
-
-enum status disk_sync_above(const char *path)
-{
-    char *folder = paths_folder_of(path);
-    const enum status status = folder ? disk_sync_path(folder) : STATUS_NO_MEMORY;
-    disk_free(folder);
     return status;
 }

@@ -39,7 +39,5 @@ enum status disk_each_name(const char *folder, enum status (*take)(void *context
 /* A sync of a folder, opened or by its path; fine where the file system has none. */
 enum status disk_sync_folder(int folder);
 enum status disk_sync_path(const char *path);
-/* Of the folder that a path lies in. */
-enum status disk_sync_above(const char *path);
 
 #endif

@@ -11,7 +11,6 @@
 #include <unistd.h>
 
 #include "base/num.h"
-#include "store/copies_row.h"
 #include "store/disk.h"
 #include "store/paths.h"
 #include "store/safefile.h"
@@ -157,12 +156,12 @@ static enum status list_folder(const char *folder, struct copies *list)
     return status;
 }
 
-enum status generations_list(const struct copies_row *row, const char *target, struct copies *list)
+enum status generations_list(enum copy_kind kind, const char *target, struct copies *list)
 {
     struct place place;
     enum status status = place_of(target, &place);
 
-    (void)row;
+    (void)kind;
     if (status != STATUS_OK)
         return status;
     bool there = false;
@@ -199,8 +198,8 @@ static enum status write_copy(const char *folder, int number, const struct share
     char *path = paths_join(folder, name);
     if (!path)
         return STATUS_NO_MEMORY;
-    enum status status = copies_write(path, share, bytes);
-    if (status == STATUS_OK && !copies_hold(path, bytes))
+    enum status status = copy_write(path, share, bytes);
+    if (status == STATUS_OK && !copy_holds(path, bytes))
         status = STATUS_DAMAGED;
     disk_free(path);
     return status;
@@ -233,7 +232,7 @@ static enum status keep_in(const char *folder, const struct share *share, const 
     enum status status = list_folder(folder, &list);
 
     safefile_sweep(folder);
-    if (status == STATUS_OK && list.count > 0 && copies_hold(list.items[0].path, bytes)) {
+    if (status == STATUS_OK && list.count > 0 && copy_holds(list.items[0].path, bytes)) {
         status = disk_sync_path(folder); /* whoever wrote it may not have come so far */
     } else if (status == STATUS_OK) {
         status = write_copy(folder, list.count > 0 ? list.items[0].number + 1 : 1, share, bytes);
@@ -319,12 +318,12 @@ enum generations_room generations_room(const char *target)
 
 /* --- with another name --- */
 
-enum status generations_none(const struct copies_row *row, const char *target)
+enum status generations_none(enum copy_kind kind, const char *target)
 {
     struct place place;
     enum status status = place_of(target, &place);
 
-    (void)row;
+    (void)kind;
     if (status != STATUS_OK)
         return status;
     status = disk_none(place.own);
@@ -351,13 +350,13 @@ static enum status move_folder(const struct place *from, const struct place *to)
     return status;
 }
 
-enum status generations_move(const struct copies_row *row, const char *target, const char *to)
+enum status generations_move(enum copy_kind kind, const char *target, const char *to)
 {
     const struct share share = share_of(target);
     struct place old, new;
     enum status status = place_of(target, &old);
 
-    (void)row;
+    (void)kind;
     if (status != STATUS_OK)
         return status;
     status = place_of(to, &new);

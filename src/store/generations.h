@@ -4,9 +4,7 @@
 
 #include "base/status.h"
 #include "store/bytes.h"
-
-struct copies;
-struct copies_row;
+#include "store/copy.h"
 
 /*
  * Earlier states of a profile: whole copies, kept in .generations/NAME/ beside the file NAME,
@@ -44,8 +42,8 @@ enum generations_room generations_room(const char *target);
  * For copies.c: lists them, the newest first, none where there are none; asks for the folder, moves
  * it. STATUS_CHANGED where the other path has some; on failure nothing has moved.
  */
-enum status generations_list(const struct copies_row *row, const char *target, struct copies *list);
-enum status generations_none(const struct copies_row *row, const char *target);
-enum status generations_move(const struct copies_row *row, const char *target, const char *to);
+enum status generations_list(enum copy_kind kind, const char *target, struct copies *list);
+enum status generations_none(enum copy_kind kind, const char *target);
+enum status generations_move(enum copy_kind kind, const char *target, const char *to);
 
 #endif

@@ -118,3 +118,12 @@ enum status paths_make_folder_above(const char *path)
     disk_free(folder);
     return status;
 }
+
+enum status paths_sync_above(const char *path)
+{
+    char *folder = paths_folder_of(path);
+    const enum status status = folder ? disk_sync_path(folder) : STATUS_NO_MEMORY;
+
+    disk_free(folder);
+    return status;
+}

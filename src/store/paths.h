@@ -30,6 +30,9 @@ enum status paths_make_folder(const char *path);
 /* The folder that a path lies in. */
 enum status paths_make_folder_above(const char *path);
 
+/* disk_sync_path for the folder that a path lies in. */
+enum status paths_sync_above(const char *path);
+
 /* The folder that a path's last part lies in, "." where it names none; NULL without memory.
  * The caller frees it. */
 char *paths_folder_of(const char *path);

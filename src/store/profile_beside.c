@@ -59,19 +59,19 @@ enum status beside_is_free(const char *target, const char *suffix)
     return status;
 }
 
-enum status beside_none(const struct copies_row *row, const char *target)
+enum status beside_none(enum copy_kind kind, const char *target)
 {
-    return beside_is_free(target, row->suffix);
+    return beside_is_free(target, copy_suffix(kind));
 }
 
-enum status beside_keep(const char *target, const char *suffix, const struct bytes *bytes,
+enum status beside_keep(enum copy_kind kind, const char *target, const struct bytes *bytes,
                         char **ret_path)
 {
     const struct share share = share_of(target);
 
     for (int i = 1; i <= BESIDE_NUMBER_MAX; i++) {
-        char *path = beside_path(target, suffix, i);
-        const enum status status = path ? copies_write(path, &share, bytes) : STATUS_NO_MEMORY;
+        char *path = beside_path(target, copy_suffix(kind), i);
+        const enum status status = path ? copy_write(path, &share, bytes) : STATUS_NO_MEMORY;
 
         if (status == STATUS_OK) {
             *ret_path = path;
@@ -95,14 +95,14 @@ static void write_time(time_t written, struct strbuf *out)
 }
 
 /* STATUS_NOT_FOUND where nothing has that name, or no file. */
-static enum status look_for(const struct copies_row *row, const char *target, int number,
+static enum status look_for(enum copy_kind kind, const char *target, int number,
                             struct copies *list)
 {
-    struct copy copy = {.kind = row->kind, .number = number};
+    struct copy copy = {.kind = kind, .number = number};
     struct strbuf when = STRBUF(copy.when);
     struct stat facts;
 
-    copy.path = beside_path(target, row->suffix, number);
+    copy.path = beside_path(target, copy_suffix(kind), number);
     if (!copy.path)
         return STATUS_NO_MEMORY;
     if (lstat(copy.path, &facts) != 0 || !S_ISREG(facts.st_mode)) {
@@ -113,14 +113,14 @@ static enum status look_for(const struct copies_row *row, const char *target, in
     return copies_add(list, &copy);
 }
 
-enum status beside_list(const struct copies_row *row, const char *target, struct copies *list)
+enum status beside_list(enum copy_kind kind, const char *target, struct copies *list)
 {
     enum status status = STATUS_OK;
 
     for (int number = 1; number <= BESIDE_NUMBER_MAX; number++) {
         if (number > NUMBERS_SURE && status == STATUS_NOT_FOUND)
             break;
-        status = look_for(row, target, number, list);
+        status = look_for(kind, target, number, list);
         if (status == STATUS_NO_MEMORY)
             return status;
     }
@@ -134,13 +134,13 @@ static enum status move_one(const char *from, const char *to)
     return status == STATUS_OK ? disk_rename(from, to) : status;
 }
 
-enum status beside_move(const struct copies_row *row, const char *target, const char *to)
+enum status beside_move(enum copy_kind kind, const char *target, const char *to)
 {
     struct copies list = {.items = NULL};
-    enum status status = beside_list(row, target, &list);
+    enum status status = beside_list(kind, target, &list);
 
     for (size_t i = 0; i < list.count; i++) {
-        char *path = beside_path(to, row->suffix, list.items[i].number);
+        char *path = beside_path(to, copy_suffix(kind), list.items[i].number);
         const enum status moved = path ? move_one(list.items[i].path, path) : STATUS_NO_MEMORY;
 
         if (status == STATUS_OK)
@@ -148,7 +148,7 @@ enum status beside_move(const struct copies_row *row, const char *target, const 
         free(path);
     }
     if (status == STATUS_OK && list.count > 0)
-        status = disk_sync_above(to);
+        status = paths_sync_above(to);
     copies_done(&list);
     return status;
 }

@@ -2,7 +2,7 @@
 #ifndef SILLET_STORE_PROFILE_BESIDE_H
 #define SILLET_STORE_PROFILE_BESIDE_H
 
-#include "store/copies_row.h"
+#include "store/copy.h"
 
 /*
  * Inside store only. What sillet makes beside a profile is called TARGET.SUFFIX, then
@@ -20,14 +20,18 @@ char *beside_path(const char *target, const char *suffix, int number);
 /* STATUS_CHANGED when anything has the first of these names. */
 enum status beside_is_free(const char *target, const char *suffix);
 
-/* copies_keep for that suffix. */
-enum status beside_keep(const char *target, const char *suffix, const struct bytes *bytes,
+/*
+ * Keeps a copy under the suffix of its kind, shared as the target is: under the first name that is
+ * free, or that of a file of its own which holds the same bytes already. *ret_path (owned by the
+ * caller) says which. Failures as of safefile; STATUS_FULL with EEXIST when every number is taken.
+ */
+enum status beside_keep(enum copy_kind kind, const char *target, const struct bytes *bytes,
                         char **ret_path);
 
 /* For copies.c: lists the regular files of these names, whatever is in them; asks for the first
  * name; moves them one by one. */
-enum status beside_list(const struct copies_row *row, const char *target, struct copies *list);
-enum status beside_none(const struct copies_row *row, const char *target);
-enum status beside_move(const struct copies_row *row, const char *target, const char *to);
+enum status beside_list(enum copy_kind kind, const char *target, struct copies *list);
+enum status beside_none(enum copy_kind kind, const char *target);
+enum status beside_move(enum copy_kind kind, const char *target, const char *to);
 
 #endif

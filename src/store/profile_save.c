@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include <stdlib.h>
 
-#include "store/copies.h"
+#include "store/copy.h"
+#include "store/profile_beside.h"
 #include "store/disk.h"
 #include "store/file_read.h"
 #include "store/generations.h"
@@ -69,7 +70,7 @@ static enum status keep_as_found(struct profile *profile)
     if (!profile->on_disk || profile->content.end == INI_END_GOOD)
         return STATUS_OK;
     const enum status status =
-        copies_keep(COPY_FOUND, profile->target, &profile->content.text.bytes, &path);
+        beside_keep(COPY_FOUND, profile->target, &profile->content.text.bytes, &path);
     if (status != STATUS_OK)
         return status;
     free(path);
@@ -97,13 +98,13 @@ static enum status save_conflict(struct profile *profile, struct profile_content
     const struct bytes *bytes = &content->text.bytes;
     enum status status;
 
-    if (profile->conflict_path && copies_hold(profile->conflict_path, &profile->conflict)) {
+    if (profile->conflict_path && copy_holds(profile->conflict_path, &profile->conflict)) {
         status = safefile_put(profile->conflict_path, SAFEFILE_OWN, &profile->share, bytes->data,
                               bytes->length, NULL);
     } else {
         char *path;
 
-        status = copies_keep(COPY_CONFLICT, profile->target, bytes, &path);
+        status = beside_keep(COPY_CONFLICT, profile->target, bytes, &path);
         if (status == STATUS_OK) {
             free(profile->conflict_path);
             profile->conflict_path = path;
@@ -133,7 +134,7 @@ static void settle_attempt(struct profile *profile)
 {
     struct profile_content content;
 
-    if (profile->attempt.length == 0 || !copies_hold(profile->target, &profile->attempt) ||
+    if (profile->attempt.length == 0 || !copy_holds(profile->target, &profile->attempt) ||
         profile_load(&profile->attempt, NULL, &content) != STATUS_OK)
         return;
     adopt(profile, &content);
@@ -155,7 +156,7 @@ static enum status choose_mode(struct profile *profile, enum safefile_mode *ret_
     enum disk_state state;
 
     if (profile->conflict_path)
-        return is_elsewhere(profile) && !copies_hold(profile->conflict_path, &profile->conflict)
+        return is_elsewhere(profile) && !copy_holds(profile->conflict_path, &profile->conflict)
                    ? STATUS_MOVED
                    : STATUS_CHANGED;
     const enum status status =

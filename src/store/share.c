@@ -103,7 +103,7 @@ enum status share_make_folder(const char *path, const struct share *share)
         return S_ISDIR(facts.st_mode) ? STATUS_OK : STATUS_NOT_REGULAR;
     }
     const enum status status = share_is_wide(share) ? give_folder(path, share) : STATUS_OK;
-    return status == STATUS_OK ? disk_sync_above(path) : status;
+    return status == STATUS_OK ? paths_sync_above(path) : status;
 }
 
 bool share_may_replace(const char *target)

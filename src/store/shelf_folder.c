@@ -10,6 +10,7 @@
 #include <unistd.h>
 
 #include "base/strbuf.h"
+#include "store/copies.h"
 #include "store/lockfile.h"
 #include "store/paths.h"
 #include "store/profile_beside.h"
