@@ -4,14 +4,14 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "commands/check.h"
-#include "commands/figures.h"
-#include "commands/layout.h"
+#include "commands/check_command.h"
+#include "commands/figures_command.h"
+#include "commands/layout_command.h"
 #include "commands/option.h"
+#include "commands/sheet_command.h"
+#include "commands/shelf_command.h"
 #include "run/session.h"
-#include "commands/shelf.h"
 #include "run/shelf_session.h"
-#include "commands/sheet.h"
 
 static enum exit_code refuse_usage(void)
 {

@@ -9,7 +9,8 @@
 #           and strbuf.c, realloc only in array.c
 #   model   libm, mem*, str*, base; malloc and its kin only in record.c
 # No archive but term's may hold a writable global, and files of one folder may not call each other
-# in a circle. Includes follow the table in check_directions. A leaf includes no other leaf.
+# in a circle. Includes follow the table in check_directions. A leaf includes no other leaf; in
+# store, profile does not include shelf, and the files outside both rooms include neither.
 # CC (for the self-check) and NM may name other tools. Exit 77: this build cannot be read.
 set -eu
 
@@ -164,6 +165,15 @@ check_directions() {
     check_includes "$1" commands 'base model store words shelf page template sheet commands'
     check_includes "$1" run 'base model store words session draw screen leaf shelf term sheet commands run'
     check_leaves "$1/leaf"
+    check_barred "$1/store" 'profile|shelf'
+    check_barred "$1/store/profile" 'shelf'
+}
+
+# check_barred FOLDER ROOMS: the files of a folder of store include none of these rooms of store.
+check_barred() {
+    [ -d "$1" ] || complain "$1: no such room"
+    grep -En "^[[:blank:]]*#[[:blank:]]*include[[:blank:]]*\"store/($2)/" "$1"/*.[ch] /dev/null \
+        >>"$failures" || true
 }
 
 # check_leaves FOLDER: a leaf's folder may include only itself and the list of leaves.
@@ -277,10 +287,15 @@ GOOD
         mkdir -p "$work/src/$layer"
         printf '#include <stddef.h>\n#include "%s/x.h"\n' "$layer" >"$work/src/$layer/x.c"
     done
+    mkdir "$work/src/store/profile" "$work/src/store/shelf"
+    printf '#include "store/x.h"\n' >"$work/src/store/profile/x.c"
+    printf '#include "store/profile/x.h"\n' >"$work/src/store/shelf/x.c"
     : >"$failures"
     check_directions "$work/src"
     check_model_headers "$work/src"
     must_be_silent
+    printf '#include "store/shelf/x.h"\n' >>"$work/src/store/profile/x.c"
+    printf ' # include "store/profile/x.h"\n' >>"$work/src/store/x.c"
     printf '#include "model/x.h"\n' >>"$work/src/base/x.c"
     printf '  #  include "store/x.h"\n#include <stdio.h>\n' >>"$work/src/model/x.c"
     printf '#include "words/x.h"\n' >>"$work/src/store/x.c"
@@ -299,7 +314,8 @@ GOOD
         'base includes model/x.h' 'model includes store/x.h' 'store includes words/x.h' \
         'session includes leaf/x.h' 'words includes x.h' 'screen includes term/x.h' \
         'bench includes leaf/work/x.h' 'sheet includes store/x.h' \
-        'term includes store/x.h' \
+        'term includes store/x.h' 'profile/x.c:2:#include "store/shelf/x.h"' \
+        'store/x.c:3: # include "store/profile/x.h"' \
         'model includes <stdio.h>'; do
         must_complain "$sign"
     done

@@ -6,7 +6,7 @@
 
 #include "base/num.h"
 #include "commands/option.h"
-#include "store/profile_problem.h"
+#include "store/problem.h"
 
 static bool take_tuning(const char *name, struct figures_options *options)
 {

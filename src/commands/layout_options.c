@@ -5,7 +5,7 @@
 #include <string.h>
 
 #include "commands/option.h"
-#include "store/profile_problem.h"
+#include "store/problem.h"
 
 static bool ends_in(const char *text, const char *end)
 {

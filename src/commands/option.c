@@ -4,7 +4,7 @@
 #include <stddef.h>
 #include <string.h>
 
-#include "store/profile_problem.h"
+#include "store/problem.h"
 
 struct line_row {
     const char *name, *operands, *words;

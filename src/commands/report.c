@@ -6,7 +6,7 @@
 
 #include "base/utf8.h"
 
-static const char *severity_word(enum profile_severity severity)
+static const char *severity_word(enum problem_severity severity)
 {
     switch (severity) {
     case PROBLEM_NOTE:
@@ -36,11 +36,11 @@ void report_begin(const char *path, FILE *out)
     fputc(':', out);
 }
 
-void report_problems(const char *path, const struct profile_problems *problems,
-                     enum profile_severity least, FILE *out)
+void report_problems(const char *path, const struct problems *problems, enum problem_severity least,
+                     FILE *out)
 {
     for (size_t i = 0; i < problems->count; i++) {
-        const struct profile_problem *problem = &problems->items[i];
+        const struct problem *problem = &problems->items[i];
 
         if (problem->severity < least)
             continue;

@@ -5,7 +5,7 @@
 #include <stdio.h>
 
 #include "base/status.h"
-#include "store/profile.h"
+#include "store/profile/profile.h"
 
 /* The program's exit codes. */
 enum exit_code { EXIT_GOOD = 0, EXIT_FINDINGS = 1, EXIT_USAGE = 2, EXIT_CANNOT = 3 };
@@ -16,8 +16,8 @@ void report_begin(const char *path, FILE *out);
 
 /* "sillet: FILE:LINE: what is wrong" for every problem of at least that severity, with the
  * file's name as in report_begin. */
-void report_problems(const char *path, const struct profile_problems *problems,
-                     enum profile_severity least, FILE *out);
+void report_problems(const char *path, const struct problems *problems, enum problem_severity least,
+                     FILE *out);
 
 /* One sentence about a file that could not be opened or written; `error` is the errno. */
 void report_failure(const char *path, enum status status, int error, FILE *out);

@@ -7,7 +7,7 @@
 #include "base/num.h"
 #include "commands/option.h"
 #include "model/field.h"
-#include "store/profile_problem.h"
+#include "store/problem.h"
 
 static bool take_output(const char *name, struct sheet_options *options)
 {

@@ -2,9 +2,9 @@
 #ifndef SILLET_COMMANDS_SHELF_ITEMS_H
 #define SILLET_COMMANDS_SHELF_ITEMS_H
 
-#include "shelf/shelf_list.h"
 #include "commands/report.h"
-#include "store/shelf.h"
+#include "shelf/shelf_list.h"
+#include "store/shelf/shelf.h"
 
 /* Passes what store knows about a shelf to app's list. */
 

@@ -4,7 +4,7 @@
 #include <errno.h>
 #include <stdlib.h>
 
-static void add_first(const struct profile_problems *problems, struct strbuf *out)
+static void add_first(const struct problems *problems, struct strbuf *out)
 {
     if (problems->count == 0)
         return;
@@ -24,21 +24,21 @@ static void add_failure(enum status status, int error, struct strbuf *out)
 struct shop_units shop_settings_read(struct strbuf *words)
 {
     struct shop_units units = shop_units_inch();
-    struct profile_problems problems;
+    struct problems problems;
     char *path = NULL;
 
     if (shop_path(&path) != STATUS_OK)
         return units;
-    profile_problems_init(&problems);
+    problems_init(&problems);
     errno = 0;
     const enum status status = shop_read(path, &problems, &units);
     const int error = errno;
-    profile_problems_sort(&problems);
+    problems_sort(&problems);
     if (words && status != STATUS_OK)
         add_failure(status, error, words);
     else if (words)
         add_first(&problems, words);
-    profile_problems_done(&problems);
+    problems_done(&problems);
     free(path);
     return units;
 }
@@ -65,17 +65,17 @@ enum shop_paper shop_settings_paper(const struct shop_letterhead *letterhead,
 enum exit_code shop_settings_check(void)
 {
     struct shop_units units;
-    struct profile_problems problems;
+    struct problems problems;
     enum exit_code code = EXIT_GOOD;
     char *path = NULL;
 
     if (shop_path(&path) != STATUS_OK)
         return code;
-    profile_problems_init(&problems);
+    problems_init(&problems);
     errno = 0;
     const enum status status = shop_read(path, &problems, &units);
     const int error = errno;
-    profile_problems_sort(&problems);
+    problems_sort(&problems);
     report_problems(path, &problems, PROBLEM_NOTE, stderr);
     if (problems.errors > 0)
         code = EXIT_FINDINGS;
@@ -83,7 +83,7 @@ enum exit_code shop_settings_check(void)
         report_failure(path, status, error, stderr);
         code = EXIT_CANNOT;
     }
-    profile_problems_done(&problems);
+    problems_done(&problems);
     free(path);
     return code;
 }

@@ -5,11 +5,11 @@
 
 enum exit_code with_record(const char *path, record_work *work, const void *options)
 {
-    struct profile_problems problems;
+    struct problems problems;
     struct profile *profile = NULL;
     enum exit_code code = EXIT_CANNOT;
 
-    profile_problems_init(&problems);
+    problems_init(&problems);
     errno = 0;
     const enum status status = profile_open(path, PROFILE_TO_READ, &problems, &profile);
     const int error = errno;
@@ -21,6 +21,6 @@ enum exit_code with_record(const char *path, record_work *work, const void *opti
     if (code == EXIT_GOOD && problems.errors > 0)
         code = EXIT_FINDINGS;
     profile_close(profile);
-    profile_problems_done(&problems);
+    problems_done(&problems);
     return code;
 }

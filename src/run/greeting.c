@@ -6,10 +6,10 @@
 #include "commands/report.h"
 #include "commands/shop_settings.h"
 #include "store/paths.h"
-#include "store/safefile.h"
-#include "store/shelf_name.h"
-#include "store/copies.h"
 #include "store/paths.h"
+#include "store/profile/copies.h"
+#include "store/profile/profile_name.h"
+#include "store/safefile.h"
 
 static bool may_be_changed(const struct greeted *greeted)
 {
@@ -61,7 +61,7 @@ static void add_versions(const struct greeted *greeted, struct strbuf *out)
 
     if (!(greeted->found & PROFILE_VERSIONS))
         return;
-    if (shelf_lists_file(paths_name_of(path))) {
+    if (profile_name_is_listed(paths_name_of(path))) {
         strbuf_add(out, "Another version lies beside it; on the shelf, * then e shows both.");
         return;
     }

@@ -6,7 +6,7 @@
 #include <stddef.h>
 
 #include "base/strbuf.h"
-#include "store/profile.h"
+#include "store/profile/profile.h"
 
 /* The messages about an instrument when it is opened, the most important first: why it can only
  * be read, what is beside it, what is wrong with its file, its folder or the shop's settings. */

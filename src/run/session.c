@@ -7,15 +7,15 @@
 #include <string.h>
 #include <time.h>
 
-#include "session/app.h"
+#include "commands/shop_settings.h"
 #include "run/greeting.h"
 #include "run/sheet_keep.h"
-#include "commands/shop_settings.h"
-#include "store/aside.h"
+#include "screen/ui.h"
+#include "session/app.h"
 #include "store/paths.h"
+#include "store/profile/aside.h"
 #include "store/shop.h"
 #include "term/term.h"
-#include "screen/ui.h"
 
 enum {
     WAIT_MS = 1000, /* so that a failed save is tried again without a key */
@@ -216,7 +216,7 @@ static enum status begin_app(struct session *session, bool from_shelf)
 /* The caller closes the profile, also after a failure. */
 static enum status open_session(struct session *session, const char *path,
                                 enum profile_access access, bool from_shelf,
-                                struct profile_problems *problems)
+                                struct problems *problems)
 {
     errno = 0;
     session->access = access;
@@ -317,10 +317,10 @@ enum exit_code session_command(const char *path)
 {
     struct screen screen = {.frame = {.rows = 0}};
     struct session session = {.screen = &screen};
-    struct profile_problems problems;
+    struct problems problems;
     enum exit_code code = EXIT_CANNOT;
 
-    profile_problems_init(&problems);
+    problems_init(&problems);
     const enum status status = open_session(&session, path, PROFILE_TO_EDIT, false, &problems);
     if (status == STATUS_OK) {
         code = run_on_terminal(&session, path);
@@ -331,7 +331,7 @@ enum exit_code session_command(const char *path)
         report_problems(path, &problems, PROBLEM_ERROR, stderr);
         report_failure(path, status, error, stderr);
     }
-    profile_problems_done(&problems);
+    problems_done(&problems);
     screen_done(&screen);
     free(session.aside);
     profile_close(session.profile);

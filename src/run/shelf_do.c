@@ -3,16 +3,16 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "run/session.h"
-#include "run/shelf_inside.h"
 #include "commands/shop_settings.h"
 #include "model/shop_round.h"
-#include "store/bring_back.h"
-#include "store/generations.h"
+#include "run/session.h"
+#include "run/shelf_inside.h"
 #include "store/paths.h"
-#include "store/preset.h"
+#include "store/profile/bring_back.h"
+#include "store/profile/generations.h"
+#include "store/profile/preset.h"
 #include "store/safefile.h"
-#include "store/shelf_change.h"
+#include "store/shelf/shelf_change.h"
 #include "term/term.h"
 
 static char *path_of(const struct shelf_session *session, const char *file)

@@ -6,7 +6,7 @@
 
 #include "model/record_walk.h"
 #include "store/paths.h"
-#include "store/profile.h"
+#include "store/profile/profile.h"
 #include "store/safefile.h"
 
 /* How many entries differ between two records, and the first of them. */

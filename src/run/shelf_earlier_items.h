@@ -3,7 +3,7 @@
 #define SILLET_RUN_SHELF_EARLIER_ITEMS_H
 
 #include "shelf/shelf_earlier.h"
-#include "store/copies.h"
+#include "store/profile/copies.h"
 
 /* The other versions of a profile and its earlier states, as the shelf lists them. */
 struct earlier_items {

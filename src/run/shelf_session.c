@@ -3,11 +3,11 @@
 
 #include <string.h>
 
-#include "run/shelf_inside.h"
 #include "commands/shop_settings.h"
-#include "store/preset.h"
-#include "term/term.h"
+#include "run/shelf_inside.h"
 #include "shelf/shelf_view.h"
+#include "store/profile/preset.h"
+#include "term/term.h"
 
 enum {
     WAIT_MS = 1000, /* so that other people's changes are shown without a key */

@@ -63,7 +63,7 @@ static void shop_file_done(struct shop_file *file)
 }
 
 /* A file that is not there is an empty one. */
-static enum status load_file(const char *path, struct profile_problems *problems,
+static enum status load_file(const char *path, struct problems *problems,
                              struct shop_file *ret_file)
 {
     struct shop_file file = {0};
@@ -79,7 +79,7 @@ static enum status load_file(const char *path, struct profile_problems *problems
         return status;
     status = ini_text_parse(&bytes, &file.text, &fault);
     if (fault.words)
-        profile_problem_add(problems, fault.line, PROBLEM_ERROR, "%s", fault.words);
+        problem_add(problems, fault.line, PROBLEM_ERROR, "%s", fault.words);
     if (status == STATUS_OK)
         status = ini_read(&file.text, &file.entries);
     bytes_done(&bytes);
@@ -110,7 +110,7 @@ static const char *word_for(const struct setting *setting, enum unit unit)
     return NULL;
 }
 
-static void refuse_value(struct profile_problems *problems, const struct ini_entry *entry,
+static void refuse_value(struct problems *problems, const struct ini_entry *entry,
                          const struct unit_word *words, int count)
 {
     char memory[64];
@@ -118,13 +118,13 @@ static void refuse_value(struct profile_problems *problems, const struct ini_ent
 
     for (int i = 0; i < count && words[i].word; i++)
         strbuf_addf(&accepted, "%s%s", i ? ", " : "", words[i].word);
-    profile_problem_add(problems, entry->line + 1, PROBLEM_ERROR,
-                        "%s \"%s\" is not understood; one of %s is accepted", entry->name,
-                        shown_string(entry->value).text, memory);
+    problem_add(problems, entry->line + 1, PROBLEM_ERROR,
+                "%s \"%s\" is not understood; one of %s is accepted", entry->name,
+                shown_string(entry->value).text, memory);
 }
 
 static void take_setting(const struct shop_file *file, const struct setting *setting,
-                         struct profile_problems *problems, struct shop_units *units)
+                         struct problems *problems, struct shop_units *units)
 {
     const struct ini_entry *entry = find_entry(file, setting->key);
 
@@ -138,7 +138,7 @@ static void take_setting(const struct shop_file *file, const struct setting *set
     refuse_value(problems, entry, setting->words, WORDS_MAX);
 }
 
-static struct shop_units take_start(const struct shop_file *file, struct profile_problems *problems)
+static struct shop_units take_start(const struct shop_file *file, struct problems *problems)
 {
     static const struct unit_word words[] = {{"inch", UNIT_IN}, {"metric", UNIT_MM}};
     const struct ini_entry *entry = find_entry(file, "units");
@@ -163,17 +163,17 @@ static bool is_key(const char *name)
     return strcmp(name, "units") == 0;
 }
 
-static void report_unknown(const struct shop_file *file, struct profile_problems *problems)
+static void report_unknown(const struct shop_file *file, struct problems *problems)
 {
     for (size_t i = 0; i < file->text.line_count; i++)
         if (file->text.lines[i].kind == INI_JUNK)
-            profile_problem_add(problems, i + 1, PROBLEM_ERROR,
-                                "not understood; [section], key = value or ; comment is accepted");
+            problem_add(problems, i + 1, PROBLEM_ERROR,
+                        "not understood; [section], key = value or ; comment is accepted");
     for (size_t i = 0; i < file->entries.count; i++) {
         const struct ini_entry *entry = &file->entries.items[i];
 
         if (strcmp(entry->section, "shop") != 0 || !is_key(entry->name))
-            profile_problem_add(
+            problem_add(
                 problems, entry->line + 1, PROBLEM_NOTE,
                 "%s in [%s] is not known and not used; in [shop], units, feeler, rule, depth, "
                 "gauge, small, long, temperature are accepted",
@@ -181,7 +181,7 @@ static void report_unknown(const struct shop_file *file, struct profile_problems
     }
 }
 
-static enum shop_paper take_paper(const struct shop_file *file, struct profile_problems *problems)
+static enum shop_paper take_paper(const struct shop_file *file, struct problems *problems)
 {
     static const struct unit_word words[] = {{.word = "a4"}, {.word = "letter"}};
     const struct ini_entry *entry = find_entry(file, "paper");
@@ -196,7 +196,7 @@ static enum shop_paper take_paper(const struct shop_file *file, struct profile_p
     return SHOP_PAPER_UNSAID;
 }
 
-static struct shop_units take_units(const struct shop_file *file, struct profile_problems *problems)
+static struct shop_units take_units(const struct shop_file *file, struct problems *problems)
 {
     struct shop_units units = take_start(file, problems);
 
@@ -205,8 +205,7 @@ static struct shop_units take_units(const struct shop_file *file, struct profile
     return units;
 }
 
-enum status shop_read(const char *path, struct profile_problems *problems,
-                      struct shop_units *ret_units)
+enum status shop_read(const char *path, struct problems *problems, struct shop_units *ret_units)
 {
     struct shop_file file;
     const enum status status = load_file(path, problems, &file);

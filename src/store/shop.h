@@ -3,7 +3,7 @@
 #define SILLET_STORE_SHOP_H
 
 #include "model/field.h"
-#include "store/profile_problem.h"
+#include "store/problem.h"
 
 /*
  * The shop's settings, shop.ini in the configuration folder: in which units its gauges
@@ -32,8 +32,7 @@ enum status shop_path(char **ret_path);
  * rest holds; a missing file is a shop of inches. Failures of file_read and
  * ini_text_parse, *ret_units untouched.
  */
-enum status shop_read(const char *path, struct profile_problems *problems,
-                      struct shop_units *ret_units);
+enum status shop_read(const char *path, struct problems *problems, struct shop_units *ret_units);
 
 enum shop_paper { SHOP_PAPER_UNSAID, SHOP_PAPER_A4, SHOP_PAPER_LETTER };
 

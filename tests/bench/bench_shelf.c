@@ -5,9 +5,9 @@
 #include <sys/stat.h>
 #include <time.h>
 
-#include "shelf/shelf_list.h"
 #include "near.h"
-#include "store/shelf.h"
+#include "shelf/shelf_list.h"
+#include "store/shelf/shelf.h"
 #include "tree.h"
 
 /*

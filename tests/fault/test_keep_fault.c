@@ -13,11 +13,11 @@
 
 #include "faults.h"
 #include "profile_steps.h"
-#include "store/aside.h"
-#include "store/bring_back.h"
-#include "store/copies.h"
-#include "store/generations.h"
 #include "store/paths.h"
+#include "store/profile/aside.h"
+#include "store/profile/bring_back.h"
+#include "store/profile/copies.h"
+#include "store/profile/generations.h"
 #include "tree.h"
 
 static const char body[] = "[profile]\nformat = 1\n\n[instrument]\nname = Uke\n\n"

@@ -21,7 +21,7 @@
 #include <unistd.h>
 
 #include "seeded.h"
-#include "store/profile.h"
+#include "store/profile/profile.h"
 #include "store/safefile.h"
 #include "tree.h"
 

@@ -15,8 +15,8 @@
 #include <unistd.h>
 
 #include "faults.h"
-#include "store/generations.h"
-#include "store/profile.h"
+#include "store/profile/generations.h"
+#include "store/profile/profile.h"
 #include "store/shop.h"
 #include "tree.h"
 
@@ -362,16 +362,16 @@ static void opening_survives_any_failure(void **state)
         bool reached = true;
 
         for (int nth = 1; reached; nth++) {
-            struct profile_problems problems;
+            struct problems problems;
             struct profile *profile = NULL;
 
-            profile_problems_init(&problems);
+            problems_init(&problems);
             fault_arm(call, FAULT_ONCE, nth, EIO);
             const enum status status = profile_open(path, PROFILE_TO_EDIT, &problems, &profile);
             reached = fault_disarm() >= nth;
             assert_true(status == STATUS_OK || (reached && !profile));
             profile_close(profile);
-            profile_problems_done(&problems);
+            problems_done(&problems);
             tree_assert_text(path, by_hand);
         }
     }

@@ -26,8 +26,8 @@
 
 #include "seeded.h"
 #include "session_faults.h"
-#include "store/generations.h"
-#include "store/profile.h"
+#include "store/profile/generations.h"
+#include "store/profile/profile.h"
 #include "terminal.h"
 #include "tree.h"
 

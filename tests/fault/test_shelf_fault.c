@@ -15,9 +15,9 @@
 #include "faults.h"
 #include "profile_steps.h"
 #include "store/paths.h"
-#include "store/preset.h"
-#include "store/shelf.h"
-#include "store/shelf_change.h"
+#include "store/profile/preset.h"
+#include "store/shelf/shelf.h"
+#include "store/shelf/shelf_change.h"
 #include "store/shop.h"
 #include "tree.h"
 
@@ -206,11 +206,11 @@ static void it_is_in_one_place(const struct tree *tree, enum status status)
 static enum status read_settings(const struct tree *tree)
 {
     struct shop_units units;
-    struct profile_problems problems;
+    struct problems problems;
 
-    profile_problems_init(&problems);
+    problems_init(&problems);
     const enum status status = shop_read(tree_path(tree, "shelf/notes.txt"), &problems, &units);
-    profile_problems_done(&problems);
+    problems_done(&problems);
     return status;
 }
 

@@ -7,7 +7,7 @@
 #include "bench_session.h"
 #include "build_record.h"
 #include "near.h"
-#include "store/profile.h"
+#include "store/profile/profile.h"
 
 #define BOARD                                                                                      \
     "board scale = 25.5 in\n"                                                                      \

@@ -6,7 +6,7 @@
 
 #include "store/bytes.h"
 #include "store/crc32.h"
-#include "store/shelf_cache.h"
+#include "store/shelf/shelf_cache.h"
 
 /*
  * The shelf's cache: the bytes as they are, whose checksum will not match, and again as the entries

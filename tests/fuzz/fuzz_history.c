@@ -6,8 +6,8 @@
 
 #include "session/undo.h"
 #include "sound.h"
-#include "store/ini_end.h"
-#include "store/profile_edit.h"
+#include "store/profile/ini_end.h"
+#include "store/profile/profile_edit.h"
 
 /*
  * A record's history: a profile, then readings put in, taken out, undone and redone,

@@ -6,10 +6,10 @@
 
 #include "fuzz_events.h"
 #include "leaf/leaves.h"
-#include "sound.h"
-#include "store/preset.h"
-#include "store/profile_edit.h"
 #include "screen/ui.h"
+#include "sound.h"
+#include "store/profile/preset.h"
+#include "store/profile/profile_edit.h"
 
 /*
  * Keys at an instrument: all leaves, overlays and entries, each followed by the screen at some

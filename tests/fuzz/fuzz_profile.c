@@ -7,7 +7,7 @@
 #include "base/utf8.h"
 #include "model/card.h"
 #include "sound.h"
-#include "store/profile_edit.h"
+#include "store/profile/profile_edit.h"
 
 /*
  * A profile's bytes. Whatever opens is a sound record, survives writing and reading,
@@ -15,7 +15,7 @@
  * figures are finite.
  */
 
-static void check_words(const struct profile_problems *problems)
+static void check_words(const struct problems *problems)
 {
     for (size_t i = 0; i < problems->count; i++) {
         const char *words = problems->items[i].words;
@@ -86,14 +86,14 @@ static void check_figures(const struct record *record)
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 {
-    struct profile_problems problems;
+    struct problems problems;
     struct profile_content content;
     struct bytes bytes;
 
     bytes_init(&bytes);
     if (size > 0)
         bytes_add(&bytes, (const char *)data, size);
-    profile_problems_init(&problems);
+    problems_init(&problems);
     if (profile_load(&bytes, &problems, &content) == STATUS_OK) {
         profile_check(&content, &problems);
         FUZZ_SOUND(sound_record(&content.record));
@@ -102,7 +102,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
         profile_content_done(&content);
     }
     check_words(&problems);
-    profile_problems_done(&problems);
+    problems_done(&problems);
     bytes_done(&bytes);
     return 0;
 }

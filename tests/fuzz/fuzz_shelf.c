@@ -4,11 +4,11 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "shelf/shelf_list.h"
 #include "fuzz_events.h"
-#include "sound.h"
-#include "store/shelf_change.h"
+#include "shelf/shelf_list.h"
 #include "shelf/shelf_view.h"
+#include "sound.h"
+#include "store/shelf/shelf_change.h"
 
 /*
  * Keys on the shelf. Input: the number of instruments, their texts (a length and that many bytes,
@@ -77,7 +77,7 @@ static void check_effects(const struct shelf_list *list, const struct shelf_effe
         break;
     }
     /* Whatever the name, the file made of it stays in its folder. */
-    shelf_file_name(list->name.text, &name);
+    profile_name_make(list->name.text, &name);
     FUZZ_CHECK(name.length > 0 && !strchr(memory, '/') && memory[0] != '.');
 }
 

@@ -49,10 +49,10 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 {
     const char *path = fuzz_file(data, size);
     const struct shop_units inch = shop_units_inch(), metric = shop_units_metric();
-    struct profile_problems problems;
+    struct problems problems;
     struct shop_units units;
 
-    profile_problems_init(&problems);
+    problems_init(&problems);
     if (shop_read(path, &problems, &units) == STATUS_OK) {
         check_units(&units);
         write_and_read(path, &units);
@@ -60,6 +60,6 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
         write_and_read(path, &inch);
         write_and_read(path, &units);
     }
-    profile_problems_done(&problems);
+    problems_done(&problems);
     return 0;
 }

@@ -17,7 +17,7 @@
 #include <cmocka.h>
 
 #include "bench_screen.h"
-#include "store/copies.h"
+#include "store/profile/copies.h"
 
 #define YEARS(count) ((count)*31557600L)
 

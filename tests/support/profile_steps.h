@@ -3,7 +3,7 @@
 #define SILLET_TESTS_PROFILE_STEPS_H
 
 #include "base/strbuf.h"
-#include "store/profile.h"
+#include "store/profile/profile.h"
 
 /* Steps that the tests of profiles share. Every failure fails the test. */
 

@@ -15,9 +15,9 @@
 
 #include "bench_session.h"
 #include "model/card.h"
-#include "store/profile.h"
-#include "shelf/shelf_view.h"
 #include "screen/ui.h"
+#include "shelf/shelf_view.h"
+#include "store/profile/profile.h"
 
 enum { ROWS = 24, COLUMNS = 80, LINE_MAX_ = 4096 };
 

@@ -9,7 +9,7 @@
 #include <unistd.h>
 
 #include "profile_steps.h"
-#include "store/aside.h"
+#include "store/profile/aside.h"
 #include "tree.h"
 
 static const char start[] = "[profile]\nformat = 1\n[board]\nscale = 25.5 in\n";

@@ -9,10 +9,10 @@
 #include <unistd.h>
 
 #include "profile_steps.h"
-#include "store/bring_back.h"
-#include "store/copies.h"
-#include "store/generations.h"
-#include "store/lockfile.h"
+#include "store/profile/bring_back.h"
+#include "store/profile/copies.h"
+#include "store/profile/generations.h"
+#include "store/profile/lockfile.h"
 #include "tree.h"
 
 static const char first[] = "; the shop's own file\n[profile]\nformat = 1\n\n"

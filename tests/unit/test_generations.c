@@ -8,9 +8,9 @@
 #include <unistd.h>
 
 #include "profile_steps.h"
-#include "store/copies.h"
-#include "store/generations.h"
-#include "store/profile.h"
+#include "store/profile/copies.h"
+#include "store/profile/generations.h"
+#include "store/profile/profile.h"
 #include "tree.h"
 
 #define FOLDER ".generations/a.ini"

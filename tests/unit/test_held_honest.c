@@ -5,13 +5,13 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "session/app.h"
 #include "bench_session.h"
 #include "build_record.h"
 #include "model/record_walk.h"
 #include "seeded.h"
-#include "store/preset.h"
-#include "store/profile.h"
+#include "session/app.h"
+#include "store/profile/preset.h"
+#include "store/profile/profile.h"
 
 /*
  * Normal work is not questioned: the demo instruments' own readings (their profiles are

@@ -4,14 +4,14 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "base/utf8.h"
 #include "base/strbuf.h"
+#include "base/utf8.h"
 #include "seeded.h"
 #include "store/crc32.h"
-#include "store/ini_end.h"
 #include "store/ini_escape.h"
 #include "store/ini_read.h"
 #include "store/ini_write.h"
+#include "store/profile/ini_end.h"
 
 static struct bytes bytes_of(const char *text)
 {

@@ -8,10 +8,10 @@
 #include <unistd.h>
 
 #include "profile_steps.h"
-#include "store/aside.h"
 #include "store/ini_write.h"
-#include "store/profile_inner.h"
-#include "store/profile_load.h"
+#include "store/profile/aside.h"
+#include "store/profile/profile_inner.h"
+#include "store/profile/profile_load.h"
 #include "tree.h"
 
 static const char head[] = "[profile]\nformat = 1\n[board]\nscale = 25.5 in\n";
@@ -91,7 +91,7 @@ static void write_lines(const char *path, size_t lines)
     bytes_done(&bytes);
 }
 
-static bool warns_of_length(const struct profile_problems *problems)
+static bool warns_of_length(const struct problems *problems)
 {
     for (size_t i = 0; i < problems->count; i++)
         if (strncmp(problems->items[i].words, "long: ", 6) == 0)
@@ -104,16 +104,16 @@ static void the_end_is_said_from_half_way(void **state)
     const char *path = tree_path(*state, "a.ini");
 
     for (int over = 0; over <= 1; over++) {
-        struct profile_problems problems;
+        struct problems problems;
         struct profile *profile;
 
         write_lines(path, (size_t)(PROFILE_LINES_MAX / 2 + over));
-        profile_problems_init(&problems);
+        problems_init(&problems);
         assert_int_equal(profile_open(path, PROFILE_TO_READ, &problems, &profile), STATUS_OK);
         assert_int_equal(warns_of_length(&problems), over);
         assert_int_equal((profile_notices(profile) & PROFILE_LONG) != 0, over);
         profile_close(profile);
-        profile_problems_done(&problems);
+        problems_done(&problems);
     }
 }
 

@@ -4,8 +4,8 @@
 #include <string.h>
 
 #include "model/derive.h"
-#include "store/preset.h"
-#include "store/profile_load.h"
+#include "store/profile/preset.h"
+#include "store/profile/profile_load.h"
 
 enum { PRESETS = 10 };
 
@@ -29,11 +29,11 @@ static void none_has_a_problem(void **state)
 {
     (void)state;
     for (int i = 0; i < PRESETS; i++) {
-        struct profile_problems problems;
+        struct problems problems;
         struct profile_content content;
         struct bytes bytes;
 
-        profile_problems_init(&problems);
+        problems_init(&problems);
         bytes_init(&bytes);
         bytes_add_text(&bytes, preset_get(i)->text);
         assert_int_equal(profile_load(&bytes, &problems, &content), STATUS_OK);
@@ -42,7 +42,7 @@ static void none_has_a_problem(void **state)
             if (!strstr(problems.items[k].words, "[end]"))
                 fail_msg("%s: %s", preset_get(i)->id, problems.items[k].words);
         profile_content_done(&content);
-        profile_problems_done(&problems);
+        problems_done(&problems);
         bytes_done(&bytes);
     }
 }

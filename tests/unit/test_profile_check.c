@@ -11,14 +11,14 @@
 
 #include "base/utf8.h"
 #include "seeded.h"
-#include "store/profile.h"
+#include "store/profile/profile.h"
 #include "tree.h"
 
 #define WHOLE "[profile]\nformat = 1\n[board]\nscale = 25.5 in\nstrings = 6\nfrets = 20\n"
 
 struct opened {
     enum status status;
-    struct profile_problems problems;
+    struct problems problems;
 };
 
 static struct opened check_file(const char *path)
@@ -26,7 +26,7 @@ static struct opened check_file(const char *path)
     struct opened opened;
     struct profile *profile = NULL;
 
-    profile_problems_init(&opened.problems);
+    problems_init(&opened.problems);
     opened.status = profile_open(path, PROFILE_TO_READ, &opened.problems, &profile);
     profile_close(profile);
     return opened;
@@ -40,7 +40,7 @@ static struct opened check_text(void **state, const char *text)
     return check_file(path);
 }
 
-static void print_problems(const struct profile_problems *problems)
+static void print_problems(const struct problems *problems)
 {
     for (size_t i = 0; i < problems->count; i++)
         print_error("line %d, %d: %s\n", problems->items[i].line, (int)problems->items[i].severity,
@@ -48,10 +48,10 @@ static void print_problems(const struct profile_problems *problems)
 }
 
 /* One problem in that line, of that severity, whose words hold `part`. */
-static void assert_problem(const struct opened *opened, int line, enum profile_severity severity,
+static void assert_problem(const struct opened *opened, int line, enum problem_severity severity,
                            const char *part)
 {
-    const struct profile_problems *problems = &opened->problems;
+    const struct problems *problems = &opened->problems;
 
     for (size_t i = 0; i < problems->count; i++)
         if (problems->items[i].line == line && problems->items[i].severity == severity &&
@@ -64,7 +64,7 @@ static void assert_problem(const struct opened *opened, int line, enum profile_s
 struct problem_case {
     const char *lines; /* added to WHOLE, whose lines are six */
     int line;
-    enum profile_severity severity;
+    enum problem_severity severity;
     const char *part;
 };
 
@@ -119,7 +119,7 @@ static void each_kind_of_problem_is_found(void **state)
         for (size_t k = 0; k < opened.problems.count; k++)
             if (opened.problems.items[k].line > 0 && opened.problems.items[k].line < 4)
                 fail_msg("%s", opened.problems.items[k].words);
-        profile_problems_done(&opened.problems);
+        problems_done(&opened.problems);
     }
 }
 
@@ -134,10 +134,10 @@ static void what_is_missing_is_said(void **state)
     assert_int_equal(opened.problems.errors, 3);
     for (size_t i = 1; i < opened.problems.count; i++)
         assert_true(opened.problems.items[i - 1].line <= opened.problems.items[i].line);
-    profile_problems_done(&opened.problems);
+    problems_done(&opened.problems);
     opened = check_text(state, "[profile]\nformat = 2\n[board]\nscale = 25 in\n");
     assert_problem(&opened, 2, PROBLEM_ERROR, "format is not known");
-    profile_problems_done(&opened.problems);
+    problems_done(&opened.problems);
 }
 
 static void the_example_is_clean(void **state)
@@ -150,7 +150,7 @@ static void the_example_is_clean(void **state)
         print_problems(&opened.problems);
     assert_int_equal(opened.problems.count, 1);
     assert_problem(&opened, 0, PROBLEM_WARNING, "there is no [end]");
-    profile_problems_done(&opened.problems);
+    problems_done(&opened.problems);
 }
 
 static void words_are_safe_to_print(void **state)
@@ -176,7 +176,7 @@ static void words_are_safe_to_print(void **state)
                 fail_msg("byte %zu of: %s", at, words);
         }
     }
-    profile_problems_done(&opened.problems);
+    problems_done(&opened.problems);
 }
 
 static void the_list_is_bounded(void **state)
@@ -192,10 +192,10 @@ static void the_list_is_bounded(void **state)
     tree_write_text(path, text);
     free(text);
     struct opened opened = check_file(path);
-    assert_int_equal(opened.problems.count, PROFILE_PROBLEMS_MAX);
+    assert_int_equal(opened.problems.count, PROBLEMS_MAX);
     assert_int_equal(opened.problems.count + opened.problems.more, LINES + 1);
     assert_int_equal(opened.problems.errors, LINES);
-    profile_problems_done(&opened.problems);
+    problems_done(&opened.problems);
 }
 
 static void assert_refused(const char *path, enum status wanted)
@@ -263,10 +263,10 @@ static void an_empty_file_is_an_empty_profile(void **state)
 
     assert_int_equal(opened.status, STATUS_OK);
     assert_int_equal(opened.problems.errors, 2);
-    profile_problems_done(&opened.problems);
+    problems_done(&opened.problems);
     opened = check_text(state, "\n; to be filled in\n\n");
     assert_int_equal(opened.status, STATUS_OK);
-    profile_problems_done(&opened.problems);
+    problems_done(&opened.problems);
 }
 
 /* The most keys that a profile can have, in the worst order. */
@@ -288,7 +288,7 @@ static void the_largest_profile_opens_in_time(void **state)
     assert_int_equal(clock_gettime(CLOCK_MONOTONIC, &after), 0);
     assert_int_equal(opened.status, STATUS_OK);
     assert_true(after.tv_sec - before.tv_sec < 20); /* half a second here */
-    profile_problems_done(&opened.problems);
+    problems_done(&opened.problems);
 }
 
 /* Any bytes at all: opened or refused, never a crash (under the sanitizers), never words
@@ -315,7 +315,7 @@ static void any_bytes_are_borne(void **state)
         tree_write(path, bytes, count);
         struct opened opened = check_file(path);
         assert_true(opened.status == STATUS_OK || opened.status == STATUS_SYNTAX);
-        profile_problems_done(&opened.problems);
+        problems_done(&opened.problems);
     }
     free(example);
 }

@@ -4,7 +4,7 @@
 
 #include "model/derive.h"
 #include "near.h"
-#include "store/profile.h"
+#include "store/profile/profile.h"
 
 /*
  * The demo instruments, given as arguments: complete files with nothing odd in them, and a
@@ -53,10 +53,10 @@ static void check_pass(const struct record *record, const char *path, int visit,
 
 static void check_profile(const char *path)
 {
-    struct profile_problems problems;
+    struct problems problems;
     struct profile *profile;
 
-    profile_problems_init(&problems);
+    problems_init(&problems);
     if (profile_open(path, PROFILE_TO_READ, &problems, &profile) != STATUS_OK)
         fail_msg("%s: not opened", path);
     if (problems.count > 0)
@@ -72,7 +72,7 @@ static void check_profile(const char *path)
         for (int pass = 1; pass <= record_last_pass(record, visit); pass++)
             check_pass(record, path, visit, pass);
     profile_close(profile);
-    profile_problems_done(&problems);
+    problems_done(&problems);
 }
 
 static void test_profiles(void **state)

@@ -15,11 +15,11 @@
 #include <unistd.h>
 
 #include "profile_steps.h"
-#include "store/bring_back.h"
-#include "store/copies.h"
-#include "store/lockfile.h"
-#include "store/preset.h"
-#include "store/shelf_change.h"
+#include "store/profile/bring_back.h"
+#include "store/profile/copies.h"
+#include "store/profile/lockfile.h"
+#include "store/profile/preset.h"
+#include "store/shelf/shelf_change.h"
 #include "tree.h"
 
 enum { ANNA = 51001, BERT = 51002, SHOP = 52000 };

@@ -10,8 +10,8 @@
 #include <time.h>
 #include <unistd.h>
 
-#include "store/profile.h"
-#include "store/shelf.h"
+#include "store/profile/profile.h"
+#include "store/shelf/shelf.h"
 #include "tree.h"
 
 static const char profile[] = "[profile]\nformat = 1\n[instrument]\nname = %s\nowner = Marlo\n"

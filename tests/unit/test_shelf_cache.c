@@ -10,7 +10,7 @@
 #include <unistd.h>
 
 #include "store/crc32.h"
-#include "store/shelf_cache.h"
+#include "store/shelf/shelf_cache.h"
 #include "tree.h"
 
 static const char folder[] = "/quayside/shelf";

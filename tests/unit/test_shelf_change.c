@@ -8,10 +8,10 @@
 #include <unistd.h>
 
 #include "profile_steps.h"
-#include "store/aside.h"
-#include "store/copies.h"
-#include "store/preset.h"
-#include "store/shelf_change.h"
+#include "store/profile/aside.h"
+#include "store/profile/copies.h"
+#include "store/profile/preset.h"
+#include "store/shelf/shelf_change.h"
 #include "tree.h"
 
 static void expect_file_name(const char *name, const char *wanted)
@@ -19,7 +19,7 @@ static void expect_file_name(const char *name, const char *wanted)
     char memory[128];
     struct strbuf out = STRBUF(memory);
 
-    shelf_file_name(name, &out);
+    profile_name_make(name, &out);
     assert_string_equal(memory, wanted);
 }
 
@@ -39,7 +39,7 @@ static void names_become_file_names(void **state)
     longest[sizeof longest - 1] = '\0';
     char memory[512];
     struct strbuf out = STRBUF(memory);
-    shelf_file_name(longest, &out);
+    profile_name_make(longest, &out);
     assert_in_range(out.length, 20, 100);
 }
 

@@ -8,8 +8,8 @@
 #include <unistd.h>
 
 #include "store/crc32.h"
-#include "store/shelf_cache.h"
-#include "store/shelf_change.h"
+#include "store/shelf/shelf_cache.h"
+#include "store/shelf/shelf_change.h"
 #include "tree.h"
 
 /*

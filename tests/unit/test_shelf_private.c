@@ -10,8 +10,8 @@
 #include <unistd.h>
 
 #include "profile_steps.h"
-#include "store/preset.h"
-#include "store/shelf_change.h"
+#include "store/profile/preset.h"
+#include "store/shelf/shelf_change.h"
 #include "store/shop.h"
 #include "tree.h"
 

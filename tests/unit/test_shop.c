@@ -17,13 +17,13 @@ static bool same_units(const struct shop_units *a, const struct shop_units *b)
 
 static struct shop_units read_units(const char *path, size_t problem_count)
 {
-    struct profile_problems problems;
+    struct problems problems;
     struct shop_units units;
 
-    profile_problems_init(&problems);
+    problems_init(&problems);
     assert_int_equal(shop_read(path, &problems, &units), STATUS_OK);
     assert_int_equal(problems.count, problem_count);
-    profile_problems_done(&problems);
+    problems_done(&problems);
     return units;
 }
 

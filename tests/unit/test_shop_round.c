@@ -5,7 +5,7 @@
 #include <string.h>
 
 #include "model/shop_round.h"
-#include "store/preset.h"
+#include "store/profile/preset.h"
 
 /* Starting points in round numbers of the shop's units, and steps from one to the next. */
 

@@ -8,9 +8,9 @@
 #include <unistd.h>
 
 #include "profile_steps.h"
-#include "store/copies.h"
-#include "store/shelf.h"
 #include "store/paths.h"
+#include "store/profile/copies.h"
+#include "store/shelf/shelf.h"
 #include "tree.h"
 
 static const char mine[] = "[profile]\nformat = 1\n[board]\nscale = 25.5 in\n";
@@ -27,18 +27,18 @@ static const char *begin(void **state)
 
 static bool is_said(const char *path)
 {
-    struct profile_problems problems;
+    struct problems problems;
     struct profile *profile;
     bool said = false;
 
-    profile_problems_init(&problems);
+    problems_init(&problems);
     assert_int_equal(profile_open(path, PROFILE_TO_READ, &problems, &profile), STATUS_OK);
     for (size_t i = 0; i < problems.count; i++)
         said = said || (strstr(problems.items[i].words, "another version lies beside it") &&
                         strstr(problems.items[i].words, "; on the shelf, * then e puts it away"));
     assert_int_equal((profile_notices(profile) & PROFILE_VERSIONS) != 0, said);
     profile_close(profile);
-    profile_problems_done(&problems);
+    problems_done(&problems);
     return said;
 }
 

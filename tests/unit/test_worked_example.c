@@ -4,9 +4,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "commands/figures.h"
+#include "commands/figures_command.h"
 #include "near.h"
-#include "store/profile.h"
+#include "store/profile/profile.h"
 
 /*
  * The worked example of the set-up model: every figure that an independent program computed

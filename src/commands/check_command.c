@@ -1,0 +1,64 @@
+/* SPDX-License-Identifier: MIT */
+#include "commands/check_command.h"
+
+#include <errno.h>
+
+#include "commands/shop_settings.h"
+#include "model/derive.h"
+
+/* Reports the faults of a profile's current state; returns how many. */
+static int report_faults(const char *path, const struct record *record)
+{
+    struct derived derived;
+    int faults = 0;
+
+    derive_current(record, &derived);
+    for (int i = 0; i < derived.findings.count; i++) {
+        const struct finding *finding = &derived.findings.list[i];
+        char memory[200];
+        struct strbuf words = STRBUF(memory);
+
+        if (finding_weight(finding->id) != WEIGHT_FAULT)
+            continue;
+        finding_words(finding, &words);
+        report_begin(path, stderr);
+        fprintf(stderr, " %s: %s\n", finding_name(finding->id), memory);
+        faults++;
+    }
+    return faults;
+}
+
+static enum exit_code check_one(const char *path)
+{
+    struct problems problems;
+    struct profile *profile = NULL;
+    enum exit_code code = EXIT_CANNOT;
+
+    problems_init(&problems);
+    errno = 0;
+    const enum status status = profile_open(path, PROFILE_TO_READ, &problems, &profile);
+    report_problems(path, &problems, PROBLEM_NOTE, stderr);
+    if (status == STATUS_OK) {
+        const int faults = report_faults(path, profile_record(profile));
+        code = problems.errors > 0 || faults > 0 ? EXIT_FINDINGS : EXIT_GOOD;
+    } else {
+        report_failure(path, status, errno, stderr);
+    }
+    profile_close(profile);
+    problems_done(&problems);
+    return code;
+}
+
+enum exit_code check_command(char *const *paths, int count)
+{
+    /* Checked too, as the shop's units decide how every reading is shown and typed. */
+    enum exit_code worst = shop_settings_check();
+
+    for (int i = 0; i < count; i++) {
+        const enum exit_code code = check_one(paths[i]);
+
+        if (code > worst)
+            worst = code;
+    }
+    return worst;
+}

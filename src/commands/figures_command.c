@@ -1,0 +1,190 @@
+/* SPDX-License-Identifier: MIT */
+#include "commands/figures_command.h"
+
+#include <errno.h>
+#include <stdbool.h>
+
+#include "commands/more.h"
+#include "commands/visits_csv.h"
+#include "commands/with_record.h"
+
+static void print_figure(struct printer *printer, const struct figures *figures, enum figure_id id,
+                         int string, bool uncertainty)
+{
+    const struct figure *figure = &figures->at[id][string];
+    char memory[64];
+    struct strbuf key = STRBUF(memory);
+
+    if (figure->known == KNOWN_ABSENT)
+        return;
+    figure_key(id, uncertainty, &key);
+    printer_number(printer, memory,
+                   (uncertainty ? figure->u : figure->value) * figure_info(id)->factor);
+}
+
+static void print_section(struct printer *printer, const struct figures *figures,
+                          enum figure_section section, int string)
+{
+    for (int pass = 0; pass < 2; pass++)
+        for (int id = 0; id < FIGURE_COUNT_; id++) {
+            const struct figure_info *info = figure_info((enum figure_id)id);
+
+            if (info->section == section && (pass == 0 || info->printed_u))
+                print_figure(printer, figures, (enum figure_id)id, string, pass == 1);
+        }
+}
+
+static void print_pitch(struct printer *printer, const struct derived *derived, int string)
+{
+    const struct fret_pitch *pitch = &derived->pitch[string];
+
+    printer_begin(printer, "pitch", string, 0);
+    for (int n = 1; n <= derived->setup.board.frets; n++)
+        if (pitch->known[n])
+            printer_number_at(printer, "fret", n, "", pitch->cents[n]);
+}
+
+static void print_clearance(struct printer *printer, const struct derived *derived, int string)
+{
+    const struct fret_clearance *clearance = &derived->clearance[string];
+
+    printer_begin(printer, "clearance", string, 0);
+    for (int n = 0; n < derived->setup.board.frets; n++)
+        if (clearance->known[n])
+            printer_number_at(printer, "fret", n, "", clearance->headroom_mm[n]);
+    for (int n = 0; n < derived->setup.board.frets; n++)
+        if (clearance->known[n])
+            printer_number_at(printer, "at", n, "", clearance->at[n]);
+}
+
+static void print_string(struct printer *printer, const struct derived *derived, int string)
+{
+    print_pitch(printer, derived, string);
+    print_clearance(printer, derived, string);
+    printer_begin(printer, figure_section_name(FIGURE_SECTION_STRING), string, 0);
+    print_section(printer, &derived->figures, FIGURE_SECTION_STRING, string);
+}
+
+/* NULL if the state is not known. */
+static const char *state_name(const struct move *move)
+{
+    static const char *const names[] = {
+        [MOVE_UNKNOWN] = NULL, [MOVE_GOOD] = "good", [MOVE_WITHIN] = "within", [MOVE_DUE] = "due"};
+
+    return move_is_done(move) ? "done" : names[move->state];
+}
+
+/* The amounts of one move, where due. */
+static void print_amounts(struct printer *printer, enum move_kind kind, const struct move *move)
+{
+    char memory[32];
+    struct strbuf name = STRBUF(memory);
+
+    strbuf_add(&name, kind == MOVE_SLOTS ? "slot" : work_mark_name(kind));
+    for (int s = 1; s <= STRINGS_MAX; s++)
+        if (move->string[s].due)
+            printer_number_at(printer, memory, s, "_mm", move->string[s].value);
+    if (!move->amount.due)
+        return;
+    strbuf_add(&name, kind == MOVE_RESET ? "_angle_deg" : "_change_mm");
+    printer_number(printer, memory,
+                   move->amount.value *
+                       (kind == MOVE_RESET ? figure_info(FIGURE_ANGLE)->factor : 1));
+}
+
+static void print_moves(struct printer *printer, const struct move_set *moves)
+{
+    printer_begin(printer, "moves", 0, 0);
+    printer_text(printer, "verdict", move_verdict_name(move_set_verdict(moves)));
+    for (int kind = 0; kind < MOVE_COUNT_; kind++) {
+        const char *state = state_name(&moves->move[kind]);
+
+        if (state)
+            printer_text(printer, work_mark_name((enum move_kind)kind), state);
+    }
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        print_amounts(printer, (enum move_kind)kind, &moves->move[kind]);
+}
+
+void figures_print(const struct derived *derived, struct printer *printer)
+{
+    printer_findings(printer, &derived->findings);
+    for (int section = 0; section < FIGURE_SECTION_COUNT_; section++) {
+        if (section == FIGURE_SECTION_STRING) {
+            for (int s = 1; s <= derived->setup.board.strings; s++)
+                print_string(printer, derived, s);
+            continue;
+        }
+        printer_begin(printer, figure_section_name((enum figure_section)section), 0, 0);
+        if (section == FIGURE_SECTION_RESET && reset_verdict_name(derived->verdict))
+            printer_text(printer, "verdict", reset_verdict_name(derived->verdict));
+        print_section(printer, &derived->figures, (enum figure_section)section, 0);
+    }
+    print_moves(printer, &derived->moves);
+}
+
+/* Whether the what-if is for as many strings as the instrument has; if not, says so. Without a
+ * board it passes, and the findings say what is missing. */
+static bool fits(const struct figures_options *options, const struct derived *derived)
+{
+    const struct what_if_change *change = &options->change;
+    const int strings = derived->setup.board.strings;
+
+    if (!derived->setup.has_board)
+        return true;
+    if (change->has_notes && change->notes.strings != strings)
+        fprintf(stderr, "sillet: the tuning is for %d strings, the instrument has %d\n",
+                change->notes.strings, strings);
+    else if (change->has_set && change->set.strings != strings)
+        fprintf(stderr, "sillet: the set is for %d strings, the instrument has %d\n",
+                change->set.strings, strings);
+    else
+        return true;
+    return false;
+}
+
+static enum exit_code finish(bool fault)
+{
+    if (fflush(stdout) != 0 || ferror(stdout)) {
+        report_failure("standard output", STATUS_IO, errno, stderr);
+        return EXIT_CANNOT;
+    }
+    return fault ? EXIT_FINDINGS : EXIT_GOOD;
+}
+
+static enum exit_code print_all_visits(const struct record *record)
+{
+    bool fault = false;
+
+    visits_csv_print(record, stdout, &fault);
+    return finish(fault);
+}
+
+static enum exit_code print_record(const struct figures_options *options,
+                                   const struct record *record)
+{
+    struct printer printer = {.out = stdout};
+    struct derived derived;
+
+    derive_current(record, &derived);
+    if (!fits(options, &derived))
+        return EXIT_USAGE;
+    figures_print(&derived, &printer);
+    if (options->more)
+        more_print(record, &derived, &printer);
+    if (options->what_if)
+        (void)more_print_what_if(record, &derived, &options->change, &printer);
+    return finish(findings_have_fault(&derived.findings));
+}
+
+static enum exit_code print(const void *given, const struct record *record)
+{
+    const struct figures_options *options = given;
+
+    return options->all_visits ? print_all_visits(record) : print_record(options, record);
+}
+
+enum exit_code figures_command(const struct figures_options *options)
+{
+    return with_record(options->path, print, options);
+}

@@ -1,0 +1,82 @@
+/* SPDX-License-Identifier: MIT */
+#include "commands/sheet_command.h"
+
+#include <errno.h>
+#include <langinfo.h>
+#include <string.h>
+
+#include "commands/output.h"
+#include "commands/sheet_file.h"
+#include "commands/shop_settings.h"
+#include "commands/with_record.h"
+
+static bool is_utf8(void)
+{
+    return strcmp(nl_langinfo(CODESET), "UTF-8") == 0;
+}
+
+static enum exit_code print_bytes(const struct bytes *bytes)
+{
+    if (fwrite(bytes->data, 1, bytes->length, stdout) == bytes->length && fflush(stdout) == 0)
+        return EXIT_GOOD;
+    report_failure("standard output", STATUS_IO, errno, stderr);
+    return EXIT_CANNOT;
+}
+
+static enum exit_code deliver(const struct sheet_options *options, const struct bytes *bytes)
+{
+    if (!options->output)
+        return print_bytes(bytes);
+    return output_write(options->output, bytes->data, bytes->length);
+}
+
+static enum exit_code refuse(const struct sheet_options *options, const struct record *record,
+                             enum status status)
+{
+    if (status != STATUS_NOT_FOUND) {
+        report_failure(options->path, status, 0, stderr);
+        return EXIT_CANNOT;
+    }
+    report_begin(options->path, stderr);
+    fprintf(stderr, " there is no visit %d; the last is %d\n", options->visit,
+            record_last_visit(record));
+    return EXIT_USAGE;
+}
+
+static enum exit_code make(const void *given, const struct record *record)
+{
+    const struct sheet_options *options = given;
+    const struct shop_units units = shop_settings_read(NULL);
+    const struct sheet_document document = {.record = record,
+                                            .visit = options->visit,
+                                            .units = &units,
+                                            .format = options->format,
+                                            .paper = options->paper,
+                                            .utf8 = is_utf8()};
+    struct bytes bytes;
+
+    bytes_init(&bytes);
+    const enum status status = sheet_file_make(&document, &bytes);
+    const enum exit_code code =
+        status == STATUS_OK ? deliver(options, &bytes) : refuse(options, record, status);
+    bytes_done(&bytes);
+    return code;
+}
+
+/* Checked before anything is read or written. */
+static bool can_make(const struct sheet_options *options)
+{
+    if (options->format == SHEET_FORMAT_TEXT || sheet_file_can_draw())
+        return true;
+    fputs("sillet: PDF and SVG need cairo, which this sillet was built without; -o NAME.txt "
+          "works\n",
+          stderr);
+    return false;
+}
+
+enum exit_code sheet_command(const struct sheet_options *options)
+{
+    if (!output_spares(options->output, options->path))
+        return EXIT_USAGE;
+    return can_make(options) ? with_record(options->path, make, options) : EXIT_CANNOT;
+}

@@ -1,0 +1,55 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_STORE_PROBLEM_H
+#define SILLET_STORE_PROBLEM_H
+
+#include <stddef.h>
+
+#include "base/strbuf.h"
+
+/* What is wrong or odd in a profile, line by line, in words that are safe to print. */
+
+enum problem_severity {
+    PROBLEM_NOTE,    /* worth a look */
+    PROBLEM_WARNING, /* probably not what was meant */
+    PROBLEM_ERROR,   /* not understood, impossible, or missing */
+};
+
+struct problem {
+    int line; /* from 1; 0: the file as a whole */
+    enum problem_severity severity;
+    char words[200];
+};
+
+enum { PROBLEMS_MAX = 1000 };
+
+struct problems {
+    struct problem *items;
+    size_t count, capacity;
+    size_t more;   /* how many were dropped: past the maximum, or for lack of memory */
+    size_t errors; /* how many were errors, the dropped ones included */
+};
+
+void problems_init(struct problems *problems);
+void problems_done(struct problems *problems);
+
+/* Adds one; `problems` may be NULL, which drops it. */
+#if defined(__GNUC__)
+__attribute__((format(printf, 4, 5)))
+#endif
+void problem_add(struct problems *problems, size_t line, enum problem_severity severity,
+                 const char *format, ...);
+
+/* Sorts by line; problems of one line keep their order. */
+void problems_sort(struct problems *problems);
+
+/*
+ * Room for a shown text: its start, with everything that must not reach a terminal
+ * as \xNN, and "..." where it goes on.
+ */
+struct shown {
+    char text[64];
+};
+struct shown shown_text(const char *text, size_t length);
+struct shown shown_string(const char *text);
+
+#endif

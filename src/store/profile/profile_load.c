@@ -1,0 +1,410 @@
+/* SPDX-License-Identifier: MIT */
+#include "store/profile/profile_load.h"
+
+#include <errno.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "store/ini_read.h"
+
+/* A key line on its way into the record. */
+struct found {
+    struct profile_line at;
+    const struct ini_entry *entry;
+};
+
+struct loader {
+    struct profile_content *content;
+    struct problems *problems;
+    struct ini_entries entries;
+    struct found *found; /* as many as there are entries */
+    size_t found_count;
+    size_t known_sections;
+};
+
+static void report(const struct loader *loader, size_t line, enum problem_severity severity,
+                   const char *words)
+{
+    problem_add(loader->problems, line + 1, severity, "%s", words);
+}
+
+/* The N of "name.N", 0 when there is none; *ret_length is then that of the name. */
+static int take_chunk(const char *name, size_t *ret_length)
+{
+    const char *dot = strrchr(name, '.');
+    int chunk;
+
+    if (!dot || dot == name || dot[1] == '0' ||
+        num_count(dot + 1, strlen(dot + 1), 999, &chunk) != STATUS_OK)
+        return 0;
+    *ret_length = (size_t)(dot - name);
+    return chunk;
+}
+
+/*
+ * The reading that a key line belongs to. Only a text goes on in name.N; no text has
+ * numbers of its own behind its name, so the two cannot be mistaken for each other.
+ */
+static bool resolve(const struct ini_entry *entry, struct profile_line *ret_line)
+{
+    struct profile_line line = {.line = entry->line};
+    char name[64];
+    size_t length;
+
+    if (reading_key_parse(entry->section, entry->name, &line.key) != STATUS_OK) {
+        line.chunk = take_chunk(entry->name, &length);
+        if (line.chunk == 0 || length >= sizeof name)
+            return false;
+        memcpy(name, entry->name, length);
+        name[length] = '\0';
+        if (reading_key_parse(entry->section, name, &line.key) != STATUS_OK ||
+            field_get(line.key.field)->kind != KIND_TEXT)
+            return false;
+    }
+    *ret_line = line;
+    return true;
+}
+
+static bool is_end_key(const struct ini_entry *entry)
+{
+    return strcmp(entry->section, "end") == 0 &&
+           (strcmp(entry->name, "lines") == 0 || strcmp(entry->name, "crc32") == 0);
+}
+
+static void report_unknown(const struct loader *loader, const struct ini_entry *entry)
+{
+    if (is_end_key(entry))
+        return;
+    if (strcmp(entry->section, "end") == 0)
+        report(loader, entry->line, PROBLEM_WARNING,
+               "stands in [end], where no reading is looked for; move it to its section");
+    else if (reading_key_is_section(entry->section))
+        problem_add(loader->problems, entry->line + 1, PROBLEM_NOTE,
+                    "[%s] has no key %s; the line is kept and not used",
+                    shown_string(entry->section).text, shown_string(entry->name).text);
+}
+
+static void resolve_entries(struct loader *loader)
+{
+    for (size_t i = 0; i < loader->entries.count; i++) {
+        const struct ini_entry *entry = &loader->entries.items[i];
+        struct found *found = &loader->found[loader->found_count];
+
+        if (entry->zero)
+            report(loader, entry->line, PROBLEM_NOTE,
+                   "%00 stands for nothing and is left as it is");
+        found->entry = entry;
+        if (resolve(entry, &found->at))
+            loader->found_count++;
+        else
+            report_unknown(loader, entry);
+    }
+}
+
+static int compare_found(const void *a, const void *b)
+{
+    const struct profile_line *x = &((const struct found *)a)->at;
+    const struct profile_line *y = &((const struct found *)b)->at;
+    const int order = reading_key_compare(&x->key, &y->key);
+
+    if (order != 0)
+        return order;
+    if (x->chunk != y->chunk)
+        return x->chunk < y->chunk ? -1 : 1;
+    return x->line < y->line ? -1 : x->line > y->line;
+}
+
+/* Appends the parts of one reading, of a repeated part the last. */
+static void join_parts(const struct loader *loader, const struct found *first, size_t count,
+                       struct bytes *out)
+{
+    int wanted = 0;
+
+    for (size_t i = 0; i < count; i++) {
+        const struct profile_line *at = &first[i].at;
+
+        if (i + 1 < count && first[i + 1].at.chunk == at->chunk) {
+            problem_add(loader->problems, at->line + 1, PROBLEM_WARNING,
+                        "given again in line %zu, which is the one that counts",
+                        first[i + 1].at.line + 1);
+            continue;
+        }
+        if (at->chunk != wanted)
+            report(loader, at->line, PROBLEM_WARNING,
+                   "the part of the text before this is missing");
+        wanted = at->chunk + 1;
+        bytes_add_text(out, first[i].entry->value);
+    }
+    bytes_add(out, "", 1);
+}
+
+static enum status put_value(const struct loader *loader, const struct reading_key *key,
+                             const char *text, size_t line)
+{
+    const struct field *field = field_get(key->field);
+    struct record *record = &loader->content->record;
+    struct field_fault fault;
+    enum status status = record_put(record, key, text, true, &fault);
+
+    if (status == STATUS_NO_MEMORY)
+        return status;
+    if (status != STATUS_OK && text[0] == '\0') {
+        /* `relief =` is a form not filled in yet. */
+        record_remove(record, key);
+        problem_add(loader->problems, line, PROBLEM_NOTE, "%s is empty", field->label);
+    } else if (status != STATUS_OK) {
+        problem_add(loader->problems, line, PROBLEM_ERROR, "%s \"%s\": %s", field->label,
+                    shown_string(text).text, fault.words);
+    } else if (record_get(record, key)->value.state == READING_UNUSUAL) {
+        problem_add(loader->problems, line, PROBLEM_NOTE, "%s \"%s\" is unusual", field->label,
+                    shown_string(text).text);
+    }
+    return STATUS_OK;
+}
+
+static enum status put_reading(const struct loader *loader, const struct found *first, size_t count)
+{
+    struct bytes text;
+
+    bytes_init(&text);
+    join_parts(loader, first, count, &text);
+    enum status status = bytes_status(&text);
+    if (status == STATUS_OK)
+        status = put_value(loader, &first->at.key, text.data,
+                           profile_line_number(loader->content, &first->at.key));
+    bytes_done(&text);
+    return status;
+}
+
+/* In the record's order, which is the quick way to fill it. */
+static enum status fill_record(struct loader *loader)
+{
+    struct profile_content *content = loader->content;
+    enum status status = STATUS_OK;
+    size_t count;
+
+    qsort(loader->found, loader->found_count, sizeof loader->found[0], compare_found);
+    content->lines = malloc((loader->found_count + 1) * sizeof content->lines[0]);
+    if (!content->lines)
+        return STATUS_NO_MEMORY;
+    for (size_t i = 0; i < loader->found_count; i++)
+        content->lines[i] = loader->found[i].at;
+    content->line_count = loader->found_count;
+    for (size_t i = 0; status == STATUS_OK && i < loader->found_count; i += count) {
+        const struct found *first = &loader->found[i];
+
+        for (count = 1; i + count < loader->found_count; count++)
+            if (reading_key_compare(&first->at.key, &first[count].at.key) != 0)
+                break;
+        status = put_reading(loader, first, count);
+    }
+    return status;
+}
+
+static void report_key_line(const struct loader *loader, size_t i)
+{
+    const struct ini_text *text = &loader->content->text;
+    const struct ini_line *line = &text->lines[i];
+    const char *rest = line->logical + line->rest_at;
+
+    while (ini_is_blank(*rest))
+        rest++;
+    if (!line->name)
+        report(loader, i, PROBLEM_NOTE,
+               "no key has such a name; letters, digits, _ and . are accepted");
+    if (line->section == 0)
+        report(loader, i, PROBLEM_ERROR, "stands before any [section] and is not read");
+    else if (text->lines[text->sections[line->section].line].kind == INI_JUNK)
+        report(loader, i, PROBLEM_ERROR, "its section's line is not understood, so it is not read");
+    if (line->final_backslash && *rest == '\0')
+        report(loader, i, PROBLEM_WARNING,
+               "the backslash at the end is taken as part of the value");
+    if (*rest != '\0' && *rest != ';' && *rest != '#')
+        report(loader, i, PROBLEM_WARNING, "what follows the closing quote is not read");
+}
+
+static void report_section_line(struct loader *loader, size_t i)
+{
+    const struct ini_line *line = &loader->content->text.lines[i];
+
+    if (line->name && reading_key_is_section(line->name))
+        loader->known_sections++;
+    else if (!line->name || strcmp(line->name, "end") != 0)
+        problem_add(loader->problems, i + 1, PROBLEM_NOTE,
+                    "no section %s is known; its lines are kept and not used",
+                    shown_text(line->bytes, line->length).text);
+}
+
+/* Says what is odd about the lines; true when all are blank or comments. */
+static bool report_lines(struct loader *loader)
+{
+    const struct ini_text *text = &loader->content->text;
+    bool nothing = true;
+
+    for (size_t i = 0; i < text->line_count; i++) {
+        const enum ini_kind kind = text->lines[i].kind;
+
+        nothing = nothing && (kind == INI_BLANK || kind == INI_COMMENT);
+        if (kind == INI_KEY)
+            report_key_line(loader, i);
+        else if (kind == INI_SECTION)
+            report_section_line(loader, i);
+        else if (kind == INI_JUNK)
+            report(loader, i, PROBLEM_ERROR,
+                   "not understood; [section], key = value or ; comment is accepted");
+    }
+    return nothing;
+}
+
+static void report_end(const struct loader *loader, size_t line)
+{
+    if (loader->content->end == INI_END_MISSING)
+        problem_add(loader->problems, 0, PROBLEM_WARNING,
+                    "there is no [end]: written by hand, or cut short");
+    else if (loader->content->end == INI_END_WRONG)
+        problem_add(loader->problems, line, PROBLEM_WARNING,
+                    "[end] does not match: changed by hand since it was kept, or damaged");
+}
+
+bool profile_is_long(const struct profile_content *content)
+{
+    return content->text.line_count > PROFILE_LINES_MAX / 2 ||
+           content->text.bytes.length > PROFILE_BYTES_MAX / 2;
+}
+
+bool profile_is_too_long(const struct profile_content *content)
+{
+    return content->text.line_count > PROFILE_LINES_MAX ||
+           content->text.bytes.length > PROFILE_BYTES_MAX;
+}
+
+static void report_length(const struct loader *loader)
+{
+    const struct ini_text *text = &loader->content->text;
+
+    if (profile_is_long(loader->content))
+        problem_add(loader->problems, 0, PROBLEM_WARNING,
+                    "long: %zu of %d lines, %zu of %d MB; go on in a copy, which "
+                    "leaves the visits here",
+                    text->line_count, PROFILE_LINES_MAX, text->bytes.length / 1000000,
+                    PROFILE_BYTES_MAX / 1000000);
+}
+
+/* A format that this version does not know may mean anything by its keys. */
+static bool is_newer(const struct record *record)
+{
+    const struct reading_key key = reading_key_one(FIELD_FORMAT);
+    double format;
+
+    if (!record_get(record, &key))
+        return false;
+    return !record_value(record, &key, &format) || format > PROFILE_FORMAT;
+}
+
+static enum status load(struct loader *loader)
+{
+    struct profile_content *content = loader->content;
+    const struct ini_text *text = &content->text;
+    /* Over an empty text there is no data to step into. */
+    const char *body = text->start > 0 ? text->bytes.data + text->start : text->bytes.data;
+    size_t end_line;
+    enum status status = ini_read(text, &loader->entries);
+
+    if (status != STATUS_OK)
+        return status;
+    loader->found = malloc((loader->entries.count + 1) * sizeof loader->found[0]);
+    if (!loader->found)
+        return STATUS_NO_MEMORY;
+    content->end = ini_end_check(body, text->bytes.length - text->start, &end_line);
+    report_end(loader, end_line);
+    report_length(loader);
+    const bool nothing = report_lines(loader);
+    resolve_entries(loader);
+    status = fill_record(loader);
+    if (status != STATUS_OK)
+        return status;
+    content->newer = is_newer(&content->record);
+    /* Only a profile closes with its own sum: one whose readings were all taken out again. */
+    return nothing || content->end == INI_END_GOOD || loader->found_count > 0 ||
+                   loader->known_sections > 0
+               ? STATUS_OK
+               : STATUS_SYNTAX;
+}
+
+enum status profile_load(struct bytes *bytes, struct problems *problems,
+                         struct profile_content *ret_content)
+{
+    struct profile_content content = {0};
+    struct loader loader = {.content = &content, .problems = problems};
+    struct ini_fault fault = {0};
+    enum status status = ini_text_parse(bytes, &content.text, &fault);
+
+    if (status != STATUS_OK) {
+        if (fault.words)
+            problem_add(problems, fault.line, PROBLEM_ERROR, "%s", fault.words);
+        return status;
+    }
+    record_init(&content.record);
+    status = load(&loader);
+    ini_entries_done(&loader.entries);
+    free(loader.found);
+    if (status == STATUS_OK) {
+        *ret_content = content;
+        return STATUS_OK;
+    }
+    *bytes = content.text.bytes; /* back to the caller */
+    bytes_init(&content.text.bytes);
+    profile_content_done(&content);
+    return status;
+}
+
+void profile_content_done(struct profile_content *content)
+{
+    const int kept_errno = errno;
+
+    ini_text_done(&content->text);
+    free(content->lines);
+    record_done(&content->record);
+    *content = (struct profile_content){0};
+    errno = kept_errno;
+}
+
+size_t profile_lines_below(const struct profile_content *content, const struct reading_key *key)
+{
+    size_t low = 0, high = content->line_count;
+
+    while (low < high) {
+        const size_t middle = low + (high - low) / 2;
+
+        if (reading_key_compare(&content->lines[middle].key, key) < 0)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return low;
+}
+
+size_t profile_find_line(const struct profile_content *content, const struct reading_key *key)
+{
+    const size_t at = profile_lines_below(content, key);
+
+    if (at < content->line_count && reading_key_compare(&content->lines[at].key, key) == 0)
+        return at;
+    return content->line_count;
+}
+
+size_t profile_line_number(const struct profile_content *content, const struct reading_key *key)
+{
+    size_t i = profile_find_line(content, key);
+
+    if (i == content->line_count)
+        return 0;
+    /* Of a repeated key the last line counts. */
+    for (; i + 1 < content->line_count; i++) {
+        const struct profile_line *next = &content->lines[i + 1];
+
+        if (next->chunk != content->lines[i].chunk || reading_key_compare(&next->key, key) != 0)
+            break;
+    }
+    return content->lines[i].line + 1;
+}

@@ -1,0 +1,248 @@
+/* SPDX-License-Identifier: MIT */
+#include "store/shelf/shelf.h"
+
+#include <errno.h>
+#include <stdlib.h>
+#include <string.h>
+#include <time.h>
+
+#include "store/file_read.h"
+#include "store/paths.h"
+#include "store/profile/profile_load.h"
+#include "store/shelf/shelf_cache.h"
+#include "store/shelf/shelf_folder.h"
+
+struct shelf {
+    char *folder;     /* as given */
+    char *cache_path; /* NULL: works without */
+    char *cached_folder;
+    struct shelf_entries entries;
+    struct shelf_stamp stamp; /* the folder's at the last listing */
+    bool settled;             /* whether a later change shows in its stamp */
+    enum status status;
+    int error;
+    size_t *unread; /* indices of entries; the next one to read is the last */
+    size_t unread_count;
+    bool new_cards; /* the cache lacks something, or has too much */
+};
+
+/* --- reading one file --- */
+
+static void take_content(struct shelf_entry *entry, const struct profile_content *content)
+{
+    struct card card;
+
+    card_make(&content->record, &card);
+    entry->newer = content->newer;
+    entry->status = shelf_entry_set(entry, entry->file, &card);
+}
+
+static void read_entry(const struct shelf *shelf, struct shelf_entry *entry)
+{
+    struct profile_content content;
+    struct bytes bytes;
+    char *path = paths_join(shelf->folder, entry->file);
+
+    entry->read = true;
+    entry->status = path ? file_read(path, FILE_BYTES_MAX, &bytes) : STATUS_NO_MEMORY;
+    free(path);
+    if (entry->status != STATUS_OK)
+        return;
+    entry->status = profile_load(&bytes, NULL, &content);
+    bytes_done(&bytes);
+    if (entry->status != STATUS_OK)
+        return;
+    take_content(entry, &content);
+    profile_content_done(&content);
+}
+
+bool shelf_read_next(struct shelf *shelf)
+{
+    if (shelf->unread_count == 0)
+        return false;
+    struct shelf_entry *entry = &shelf->entries.items[shelf->unread[--shelf->unread_count]];
+    read_entry(shelf, entry);
+    if (shelf_cache_wants(entry))
+        shelf->new_cards = true;
+    return true;
+}
+
+/* --- listing --- */
+
+struct unread {
+    size_t index;
+    int64_t written_s;
+};
+
+static int compare_times(const void *a, const void *b)
+{
+    const struct unread *x = a, *y = b;
+
+    return (x->written_s > y->written_s) - (x->written_s < y->written_s);
+}
+
+/* What is unread, the newest last. Without memory for it, nothing gets read. */
+static void queue_unread(struct shelf *shelf)
+{
+    const struct shelf_entries *entries = &shelf->entries;
+    struct unread *queue = calloc(entries->count + 1, sizeof *queue);
+    size_t count = 0;
+
+    free(shelf->unread);
+    shelf->unread_count = 0;
+    shelf->unread = calloc(entries->count + 1, sizeof *shelf->unread);
+    for (size_t i = 0; queue && shelf->unread && i < entries->count; i++)
+        if (!entries->items[i].read)
+            queue[count++] =
+                (struct unread){.index = i, .written_s = entries->items[i].stamp.written_s};
+    if (count > 1)
+        qsort(queue, count, sizeof queue[0], compare_times);
+    for (size_t i = 0; i < count; i++)
+        shelf->unread[i] = queue[i].index;
+    shelf->unread_count = count;
+    free(queue);
+}
+
+/* Takes over what was known of a file that is still the same; false when it is not. */
+static bool inherit(struct shelf_entry *entry, struct shelf_entry *known)
+{
+    if (entry->read || !known->read || !known->settled ||
+        !shelf_stamp_equal(&entry->stamp, &known->stamp))
+        return false;
+    free(entry->memory);
+    entry->read = true;
+    entry->status = known->status;
+    entry->newer = known->newer;
+    entry->file = known->file;
+    entry->card = known->card;
+    entry->memory = known->memory;
+    known->memory = NULL;
+    return true;
+}
+
+/* Both are sorted by file. True when the cache holds something that is of no use any more. */
+static bool inherit_all(struct shelf_entries *entries, struct shelf_entries *known)
+{
+    bool lost = false;
+
+    for (size_t i = 0, at = 0; at < known->count; at++) {
+        struct shelf_entry *old = &known->items[at];
+
+        while (i < entries->count && strcmp(entries->items[i].file, old->file) < 0)
+            i++;
+        const bool same = i < entries->count && strcmp(entries->items[i].file, old->file) == 0;
+        if (!(same && inherit(&entries->items[i], old)) && shelf_cache_wants(old))
+            lost = true;
+    }
+    return lost;
+}
+
+static void replace_entries(struct shelf *shelf, struct shelf_entries *entries)
+{
+    if (inherit_all(entries, &shelf->entries))
+        shelf->new_cards = true;
+    shelf_entries_done(&shelf->entries);
+    shelf->entries = *entries;
+    queue_unread(shelf);
+}
+
+enum status shelf_scan(struct shelf *shelf)
+{
+    struct shelf_entries entries = {.items = NULL};
+
+    const int64_t now = (int64_t)time(NULL);
+    errno = 0;
+    shelf->status = shelf_folder_list(shelf->folder, &entries, &shelf->stamp);
+    shelf->error = errno;
+    shelf->settled = shelf->status == STATUS_OK && shelf_stamp_settled(&shelf->stamp, now);
+    replace_entries(shelf, &entries);
+    return shelf->status;
+}
+
+bool shelf_is_stale(const struct shelf *shelf)
+{
+    struct stat facts;
+
+    if (stat(shelf->folder, &facts) != 0)
+        return shelf->status == STATUS_OK;
+    const struct shelf_stamp stamp = shelf_stamp_of(&facts);
+    return shelf->status != STATUS_OK || !shelf->settled ||
+           !shelf_stamp_equal(&stamp, &shelf->stamp);
+}
+
+/* --- the whole --- */
+
+/* Without a home, a folder or memory there is no cache. */
+static bool find_cache(struct shelf *shelf)
+{
+    if (shelf->cache_path)
+        return true;
+    free(shelf->cached_folder);
+    shelf->cached_folder = realpath(shelf->folder, NULL);
+    return shelf->cached_folder &&
+           shelf_cache_path(shelf->cached_folder, &shelf->cache_path) == STATUS_OK;
+}
+
+enum status shelf_open(const char *folder, struct shelf **ret_shelf)
+{
+    struct shelf *shelf = calloc(1, sizeof *shelf);
+
+    if (!shelf)
+        return STATUS_NO_MEMORY;
+    shelf->folder = strdup(folder);
+    if (!shelf->folder) {
+        shelf_close(shelf);
+        return STATUS_NO_MEMORY;
+    }
+    if (find_cache(shelf))
+        (void)shelf_cache_read(shelf->cache_path, shelf->cached_folder, &shelf->entries);
+    shelf_scan(shelf);
+    *ret_shelf = shelf;
+    return STATUS_OK;
+}
+
+void shelf_close(struct shelf *shelf)
+{
+    if (!shelf)
+        return;
+    shelf_entries_done(&shelf->entries);
+    free(shelf->unread);
+    free(shelf->cached_folder);
+    free(shelf->cache_path);
+    free(shelf->folder);
+    free(shelf);
+}
+
+void shelf_keep_cache(struct shelf *shelf)
+{
+    if (!shelf->new_cards || shelf->status != STATUS_OK || !find_cache(shelf))
+        return;
+    /* Tried once: where it failed, it would fail at every key. */
+    shelf->new_cards = false;
+    (void)shelf_cache_write(shelf->cache_path, shelf->cached_folder, &shelf->entries);
+}
+
+enum status shelf_status(const struct shelf *shelf)
+{
+    return shelf->status;
+}
+
+int shelf_error(const struct shelf *shelf)
+{
+    return shelf->error;
+}
+
+const char *shelf_folder(const struct shelf *shelf)
+{
+    return shelf->folder;
+}
+
+const struct shelf_entries *shelf_entries(const struct shelf *shelf)
+{
+    return &shelf->entries;
+}
+
+size_t shelf_unread(const struct shelf *shelf)
+{
+    return shelf->unread_count;
+}

@@ -1,0 +1,319 @@
+/* SPDX-License-Identifier: MIT */
+#include "store/shelf/shelf_cache.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/strbuf.h"
+#include "store/crc32.h"
+#include "store/file_read.h"
+#include "store/ini_escape.h"
+#include "store/paths.h"
+#include "store/safefile.h"
+
+/*
+ * The first line names the format and the program's version: raise FORMAT when a card says
+ * something else about the same file. The second is the folder; then come the entries, the
+ * fields of each between tabs; then the checksum. Control characters and % are %XX.
+ */
+enum {
+    FORMAT = 3,
+    STAMP_FIELDS = 7,
+    TEXT_FIELDS = 7,
+    FIELDS = 1 + STAMP_FIELDS + 2 + TEXT_FIELDS,
+    CACHE_BYTES_MAX = 256 * 1024 * 1024,
+    HEX_DIGITS = 8,
+};
+
+enum { FLAG_MOVES = 1, FLAG_NEWER = 2 };
+
+static const char head_format[] = "sillet shelf %d " SILLET_VERSION "\n";
+static const char tail[] = "crc32 ";
+
+enum { TAIL_LENGTH = sizeof tail - 1 + HEX_DIGITS + 1 };
+
+enum status shelf_cache_path(const char *folder, char **ret_path)
+{
+    char name[40], *caches;
+    const enum status status = paths_cache_folder(&caches);
+
+    if (status != STATUS_OK)
+        return status;
+    snprintf(name, sizeof name, "shelf-%08lx", (unsigned long)crc32_of(folder, strlen(folder)));
+    char *path = paths_join(caches, name);
+    free(caches);
+    if (!path)
+        return STATUS_NO_MEMORY;
+    *ret_path = path;
+    return STATUS_OK;
+}
+
+/* The same file is refused for the same reason by everyone, but rights and memory differ. */
+bool shelf_cache_wants(const struct shelf_entry *entry)
+{
+    if (!entry->read || !entry->settled)
+        return false;
+    switch (entry->status) {
+    case STATUS_OK:
+    case STATUS_SYNTAX:
+    case STATUS_BINARY:
+    case STATUS_TOO_LARGE:
+    case STATUS_TOO_LONG:
+        return true;
+    default:
+        return false;
+    }
+}
+
+/* --- writing --- */
+
+static void add_text(struct bytes *out, const char *text)
+{
+    for (const char *from = text;;) {
+        const char *at = from;
+
+        while ((unsigned char)*at >= 0x20 && *at != '%' && *at != 0x7F)
+            at++;
+        bytes_add(out, from, (size_t)(at - from));
+        if (*at == '\0')
+            return;
+        char escaped[4];
+        snprintf(escaped, sizeof escaped, "%%%02X", (unsigned)(unsigned char)*at);
+        bytes_add_text(out, escaped);
+        from = at + 1;
+    }
+}
+
+static void add_number(struct bytes *out, int64_t number)
+{
+    char text[24];
+
+    snprintf(text, sizeof text, "\t%lld", (long long)number);
+    bytes_add_text(out, text);
+}
+
+static void add_entry(struct bytes *out, const struct shelf_entry *entry)
+{
+    const struct shelf_stamp *stamp = &entry->stamp;
+    const struct card *card = &entry->card;
+    const char *texts[TEXT_FIELDS] = {card->name,   card->kind,  card->owner, card->maker,
+                                      card->serial, card->visit, card->also};
+
+    add_text(out, entry->file);
+    add_number(out, (int64_t)stamp->device);
+    add_number(out, (int64_t)stamp->inode);
+    add_number(out, (int64_t)stamp->size);
+    add_number(out, stamp->written_s);
+    add_number(out, stamp->written_ns);
+    add_number(out, stamp->touched_s);
+    add_number(out, stamp->touched_ns);
+    add_number(out, (int64_t)entry->status);
+    add_number(out, (card->moves_open ? FLAG_MOVES : 0) | (entry->newer ? FLAG_NEWER : 0));
+    for (int i = 0; i < TEXT_FIELDS; i++) {
+        bytes_add_text(out, "\t");
+        add_text(out, texts[i]);
+    }
+    bytes_add_text(out, "\n");
+}
+
+static void add_head(struct bytes *out, const char *folder)
+{
+    char memory[64];
+
+    snprintf(memory, sizeof memory, head_format, FORMAT);
+    bytes_add_text(out, memory);
+    add_text(out, folder);
+    bytes_add_text(out, "\n");
+}
+
+static void add_tail(struct bytes *out)
+{
+    char memory[TAIL_LENGTH + 1];
+
+    snprintf(memory, sizeof memory, "%s%08lx\n", tail,
+             (unsigned long)crc32_of(out->data, out->length));
+    bytes_add_text(out, memory);
+}
+
+static enum status write_bytes(const char *path, const struct bytes *bytes)
+{
+    const enum status status = paths_make_folder_above(path);
+
+    if (status != STATUS_OK)
+        return status;
+    safefile_sweep_beside(path);
+    return safefile_put(path, SAFEFILE_OWN, NULL, bytes->data, bytes->length, NULL);
+}
+
+enum status shelf_cache_write(const char *path, const char *folder,
+                              const struct shelf_entries *entries)
+{
+    struct bytes bytes;
+
+    bytes_init(&bytes);
+    add_head(&bytes, folder);
+    for (size_t i = 0; i < entries->count; i++)
+        if (shelf_cache_wants(&entries->items[i]))
+            add_entry(&bytes, &entries->items[i]);
+    enum status status = bytes_status(&bytes);
+    if (status == STATUS_OK) {
+        add_tail(&bytes);
+        status = bytes_status(&bytes);
+    }
+    if (status == STATUS_OK)
+        status = write_bytes(path, &bytes);
+    bytes_done(&bytes);
+    return status;
+}
+
+/* --- reading --- */
+
+/* Cuts the text at its next `end` and steps behind it; NULL when there is none. */
+static char *take_until(char **at, char end)
+{
+    char *text = *at, *found = strchr(text, end);
+
+    if (!found)
+        return NULL;
+    *found = '\0';
+    *at = found + 1;
+    return text;
+}
+
+static bool read_number(const char *text, int64_t *ret_number)
+{
+    const bool negative = *text == '-';
+    uint64_t number = 0;
+
+    text += negative;
+    if (*text == '\0')
+        return false;
+    for (; *text; text++) {
+        const unsigned digit = (unsigned)(unsigned char)*text - '0';
+
+        if (digit > 9 || number > ((uint64_t)INT64_MAX - digit) / 10)
+            return false;
+        number = number * 10 + digit;
+    }
+    *ret_number = negative ? -(int64_t)number : (int64_t)number;
+    return true;
+}
+
+static bool split(char *line, char *fields[FIELDS])
+{
+    char *at = line;
+
+    for (int i = 0; i < FIELDS - 1; i++)
+        if (!(fields[i] = take_until(&at, '\t')))
+            return false;
+    fields[FIELDS - 1] = at;
+    return strchr(at, '\t') == NULL;
+}
+
+static bool read_entry(char *line, struct shelf_entry *entry)
+{
+    char *fields[FIELDS];
+    int64_t numbers[STAMP_FIELDS + 2];
+    char **texts = fields + 1 + STAMP_FIELDS + 2;
+
+    if (!split(line, fields))
+        return false;
+    for (int i = 0; i < STAMP_FIELDS + 2; i++)
+        if (!read_number(fields[1 + i], &numbers[i]))
+            return false;
+    (void)ini_unescape(fields[0], NULL);
+    for (int i = 0; i < TEXT_FIELDS; i++)
+        (void)ini_unescape(texts[i], NULL);
+    struct card card = {.name = texts[0],
+                        .kind = texts[1],
+                        .owner = texts[2],
+                        .maker = texts[3],
+                        .serial = texts[4],
+                        .visit = texts[5],
+                        .moves_open = (numbers[8] & FLAG_MOVES) != 0};
+    struct strbuf also = STRBUF(card.also);
+    strbuf_add(&also, texts[6]);
+    entry->stamp = (struct shelf_stamp){.device = (uint64_t)numbers[0],
+                                        .inode = (uint64_t)numbers[1],
+                                        .size = (uint64_t)numbers[2],
+                                        .written_s = numbers[3],
+                                        .written_ns = numbers[4],
+                                        .touched_s = numbers[5],
+                                        .touched_ns = numbers[6]};
+    entry->status = (enum status)numbers[7];
+    entry->newer = (numbers[8] & FLAG_NEWER) != 0;
+    entry->read = entry->settled = true;
+    return shelf_entry_set(entry, fields[0], &card) == STATUS_OK;
+}
+
+static bool has_good_tail(const struct bytes *bytes)
+{
+    char memory[TAIL_LENGTH + 1];
+
+    if (bytes->length < TAIL_LENGTH || memchr(bytes->data, '\0', bytes->length))
+        return false;
+    const size_t length = bytes->length - TAIL_LENGTH;
+    snprintf(memory, sizeof memory, "%s%08lx\n", tail,
+             (unsigned long)crc32_of(bytes->data, length));
+    return memcmp(bytes->data + length, memory, TAIL_LENGTH) == 0;
+}
+
+/* Both first lines must be what this program would write for this folder. */
+static bool has_good_head(const struct bytes *bytes, const char *folder, size_t *ret_length)
+{
+    struct bytes head;
+
+    bytes_init(&head);
+    add_head(&head, folder);
+    const bool good = bytes_status(&head) == STATUS_OK &&
+                      bytes->length >= head.length + TAIL_LENGTH &&
+                      memcmp(bytes->data, head.data, head.length) == 0;
+    *ret_length = head.length;
+    bytes_done(&head);
+    return good;
+}
+
+/* Sorted without doubles, as they are looked up by halves. */
+static bool read_entries(char *at, struct shelf_entries *entries)
+{
+    while (*at) {
+        char *line = take_until(&at, '\n');
+        struct shelf_entry *entry = line ? shelf_entries_add(entries) : NULL;
+
+        if (!entry || !read_entry(line, entry) || !shelf_cache_wants(entry))
+            return false;
+        if (entries->count > 1 && strcmp(entry[-1].file, entry->file) >= 0)
+            return false;
+    }
+    return true;
+}
+
+static enum status parse(struct bytes *bytes, const char *folder, struct shelf_entries *ret_entries)
+{
+    struct shelf_entries entries = {.items = NULL};
+    size_t head;
+
+    if (!has_good_tail(bytes) || !has_good_head(bytes, folder, &head))
+        return STATUS_DAMAGED;
+    bytes->data[bytes->length - TAIL_LENGTH] = '\0';
+    if (!read_entries(bytes->data + head, &entries)) {
+        shelf_entries_done(&entries);
+        return STATUS_DAMAGED;
+    }
+    *ret_entries = entries;
+    return STATUS_OK;
+}
+
+enum status shelf_cache_read(const char *path, const char *folder,
+                             struct shelf_entries *ret_entries)
+{
+    struct bytes bytes;
+    enum status status = file_read_own(path, CACHE_BYTES_MAX, &bytes);
+
+    if (status != STATUS_OK)
+        return status;
+    status = parse(&bytes, folder, ret_entries);
+    bytes_done(&bytes);
+    return status;
+}

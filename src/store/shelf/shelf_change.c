@@ -1,0 +1,136 @@
+/* SPDX-License-Identifier: MIT */
+#include "store/shelf/shelf_change.h"
+
+#include <errno.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "store/disk.h"
+#include "store/paths.h"
+#include "store/profile/copies.h"
+#include "store/profile/profile.h"
+#include "store/profile/profile_beside.h"
+#include "store/safefile.h"
+
+/* --- a new one --- */
+
+enum status shelf_path_is_free(const char *path)
+{
+    char *target = safefile_target(path);
+
+    if (!target && errno == ENOLINK)
+        return STATUS_CHANGED;
+    if (!target)
+        return errno == ENOENT ? STATUS_NOT_FOUND : disk_status(errno);
+    enum status status = beside_is_free(target, "lock");
+    if (status == STATUS_OK)
+        status = copies_none(target);
+    disk_free(target);
+    return status;
+}
+
+static enum status create(const char *path, const struct record *record)
+{
+    struct profile *profile;
+    enum status status = profile_create(path, &profile);
+
+    if (status != STATUS_OK)
+        return status;
+    status = profile_save(profile, record);
+    profile_close(profile);
+    return status;
+}
+
+/* A name is also taken where somebody is about to write it, or wrote it beside ours. */
+static bool is_taken(enum status status)
+{
+    return status == STATUS_CHANGED || status == STATUS_LOCKED;
+}
+
+static enum status create_numbered(const char *folder, const struct record *record,
+                                   const char *stem, char **ret_file)
+{
+    enum status status = STATUS_CHANGED;
+
+    for (int number = 1; number <= PROFILE_NUMBERS_MAX && is_taken(status); number++) {
+        char *file = profile_name_numbered(stem, strlen(stem), number);
+        char *path = file ? paths_join(folder, file) : NULL;
+
+        status = path ? shelf_path_is_free(path) : STATUS_NO_MEMORY;
+        if (status == STATUS_OK)
+            status = create(path, record);
+        disk_free(path);
+        if (status == STATUS_OK)
+            *ret_file = file;
+        else
+            disk_free(file);
+    }
+    if (!is_taken(status))
+        return status;
+    errno = EEXIST;
+    return STATUS_FULL;
+}
+
+enum status shelf_file_record(const char *folder, struct record *record, const char *name,
+                              char **ret_file)
+{
+    const struct reading_key key = reading_key_one(FIELD_NAME);
+    char memory[PROFILE_STEM_MAX + 2];
+    struct strbuf stem = STRBUF(memory);
+    enum status status = record_put(record, &key, name, false, NULL);
+
+    if (status == STATUS_OK)
+        status = paths_make_folder(folder);
+    if (status != STATUS_OK)
+        return status;
+    profile_name_make(name, &stem);
+    return create_numbered(folder, record, memory, ret_file);
+}
+
+/* --- a copy --- */
+
+static void drop_visits(struct record *record)
+{
+    for (size_t i = record->count; i-- > 0;) {
+        const struct reading_key key = record->readings[i].key;
+
+        if (key.visit > 0)
+            (void)record_remove(record, &key);
+    }
+}
+
+static enum status read_record(const char *folder, const char *file, struct record *ret_record)
+{
+    struct profile *profile;
+    char *path = paths_join(folder, file);
+
+    if (!path)
+        return STATUS_NO_MEMORY;
+    enum status status = profile_open(path, PROFILE_TO_READ, NULL, &profile);
+    free(path);
+    if (status != STATUS_OK)
+        return status;
+    /* Of a later format only a part is understood, so that a copy would lack the rest. */
+    if (profile_editable(profile) == STATUS_NEWER)
+        status = STATUS_NEWER;
+    else
+        status = record_copy(profile_record(profile), ret_record);
+    profile_close(profile);
+    return status;
+}
+
+enum status shelf_copy(const char *folder, const char *file, const char *name, char **ret_file)
+{
+    struct record record;
+    enum status status = read_record(folder, file, &record);
+
+    if (status != STATUS_OK)
+        return status;
+    drop_visits(&record);
+    status = shelf_file_record(folder, &record, name, ret_file);
+    const int kept_errno = errno;
+    record_done(&record);
+    errno = kept_errno;
+    return status;
+}
