@@ -8,8 +8,8 @@
 #include "base/status.h"
 
 /*
- * A growing run of bytes. A failed allocation is remembered in `failed` and every later
- * addition is ignored, so that a writer asks once, at its end.
+ * A growing run of bytes. After a failed allocation `failed` is set and later additions do
+ * nothing, so a writer need check only once, at the end.
  */
 struct bytes {
     char *data; /* owned; NULL while empty */
@@ -18,7 +18,7 @@ struct bytes {
 };
 
 void bytes_init(struct bytes *bytes);
-void bytes_done(struct bytes *bytes); /* errno stays as it is */
+void bytes_done(struct bytes *bytes); /* keeps errno */
 
 void bytes_add(struct bytes *bytes, const char *data, size_t length);
 void bytes_add_text(struct bytes *bytes, const char *text);
@@ -26,7 +26,7 @@ void bytes_add_text(struct bytes *bytes, const char *text);
 /* STATUS_OK, or STATUS_NO_MEMORY after a failed addition. */
 enum status bytes_status(const struct bytes *bytes);
 
-/* True when both hold the same. */
+/* True if both hold the same bytes. */
 bool bytes_equal(const struct bytes *a, const struct bytes *b);
 
 #endif

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "store/crc32.h"
 
-/* Of the reflected polynomial 0xEDB88320, one row per byte value. */
+/* The remainder for each byte value; reflected polynomial 0xEDB88320. */
 /* clang-format off */
 static const uint32_t table[256] = {
     0x00000000, 0x77073096, 0xEE0E612C, 0x990951BA, 0x076DC419, 0x706AF48F,

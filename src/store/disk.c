@@ -88,7 +88,7 @@ enum status disk_each_name(const char *folder, enum status (*take)(void *context
         return errno == ENOENT ? STATUS_OK : disk_status(errno);
     while (status == STATUS_OK && (errno = 0, entry = readdir(names)) != NULL)
         status = take(context, entry->d_name);
-    /* Whether that was the last one, or no more could be read. */
+    /* errno tells the end of the folder from a failed read. */
     if (status == STATUS_OK && errno != 0)
         status = disk_status(errno);
     const int kept_errno = errno;
@@ -97,7 +97,7 @@ enum status disk_each_name(const char *folder, enum status (*take)(void *context
     return status;
 }
 
-/* Not every file system can sync a folder; those that cannot say EINVAL. */
+/* File systems that cannot sync a folder answer EINVAL or ENOTSUP. */
 enum status disk_sync_folder(int folder)
 {
     if (fsync(folder) == 0 || errno == EINVAL || errno == ENOTSUP)

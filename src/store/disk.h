@@ -6,37 +6,36 @@
 
 #include "base/status.h"
 
-/* What the system says of files and folders, as a status. */
+/* Calls on files and folders that answer with a status. */
 
 /* The status for an errno after a failed write: STATUS_FULL, STATUS_READ_ONLY, STATUS_NOWHERE,
  * STATUS_NO_MEMORY, STATUS_IO. */
 enum status disk_status(int error);
 
-/* Whether link() failed as it does where a file can have one name only: on FAT, on some network
- * shares. */
+/* True for the errors of link() on file systems without hard links: FAT, some network shares. */
 bool disk_lacks_links(int error);
 
-/* STATUS_OK when nothing has that name, STATUS_CHANGED when anything has, a link too; failures
- * of the asking. */
+/* STATUS_OK if nothing has that name; STATUS_CHANGED if something has, even a broken link; the
+ * status of disk_status if that cannot be told. */
 enum status disk_none(const char *path);
 
-/* Whether a file or folder has left its old name for the new one. errno stays as it is. */
+/* Whether a file or folder has left its old name for the new one. Keeps errno. */
 bool disk_has_moved(const char *from, const char *to);
 
-/* Gives a new name. What is there afterwards counts, not what the system said of it, as a file
- * server may lose its answer. Whether the name is free is for the caller to ask. */
+/* Renames. Succeeds if the new name is there afterwards, even if the call reported a failure: a
+ * file server may lose its answer. The caller makes sure that the name is free. */
 enum status disk_rename(const char *from, const char *to);
 
-/* Give back what a failure must not hide: errno stays as it is. */
+/* free and close for clean-up after a failure: they keep errno. */
 void disk_free(void *memory);
 void disk_close(int fd);
 
-/* Hands over each name in a folder, which may be missing. What `take` says ends it; where not
- * every name could be read, the status says so. */
+/* Calls `take` for each name in a folder, until it returns anything but STATUS_OK, which is then
+ * returned. A missing folder has no names. Fails if not every name could be read. */
 enum status disk_each_name(const char *folder, enum status (*take)(void *context, const char *name),
                            void *context);
 
-/* A sync of a folder, opened or by its path; fine where the file system has none. */
+/* Sync a folder, open or by its path. STATUS_OK too if the file system cannot sync folders. */
 enum status disk_sync_folder(int folder);
 enum status disk_sync_path(const char *path);
 

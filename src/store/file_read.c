@@ -55,7 +55,7 @@ static enum status read_path(const char *path, bool follow, size_t max, struct b
     struct stat facts;
     struct bytes bytes;
 
-    /* Asked before the open as well, since opening alone can move a device. */
+    /* Checked before the open as well: opening a device can already have an effect. */
     if ((follow ? stat(path, &facts) : lstat(path, &facts)) != 0)
         return refusal();
     if (!S_ISREG(facts.st_mode))

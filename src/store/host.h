@@ -7,12 +7,13 @@
 
 #include "base/strbuf.h"
 
-/* Who is at work: for the names of temporary files and for lock files. */
+/* This machine and its users, for lock files and the names of temporary files. */
 
-/* Appends this machine's name; letters, digits, '.' and '_' only, at most 48 bytes. */
+/* Appends this machine's name: at most 48 bytes, letters, digits and '.'; '_' for any other. */
 void host_add_name(struct strbuf *out);
 
-/* Appends a user's name in the same letters, at most 32 bytes; "user_1001" for one without. */
+/* Appends a user's name in the same characters, at most 32 bytes; "user_1001" if the user has no
+ * name. */
 void host_add_user(struct strbuf *out, uid_t user);
 
 /* True when a process with this id certainly does not exist on this machine. */

@@ -17,7 +17,7 @@ static int hex_digit(char c)
     return -1;
 }
 
-/* True when the '%' at `at` would be read as the start of an escape. */
+/* True if the '%' at `at` would be read as the start of an escape. */
 static bool looks_escaped(const char *text, size_t length, size_t at)
 {
     return at + 2 < length && hex_digit(text[at + 1]) >= 0 && hex_digit(text[at + 2]) >= 0;

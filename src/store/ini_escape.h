@@ -8,28 +8,27 @@
 #include "store/bytes.h"
 
 /*
- * How a text becomes an INI value and comes back.
+ * Texts written as INI values, and read back.
  *
- * A value of letters, digits, blanks inside and ./+-:_,% alone stands as it is
- * (`relief = .013 in`). Any other is quoted, and inside the quotes these become %XX (two
- * hexadecimal digits for each byte): control characters, `"`, `\`, `;`, `#`, a `'` at the
- * start, a `%` that two hexadecimal digits follow, bytes that are no UTF-8, and characters
- * that must not reach a terminal (direction overrides and the like). So an inch mark is
- * written %22.
+ * A value of letters, digits, ./+-:_,% and inner blanks is written as it is
+ * (`relief = .013 in`). Any other value is quoted. Inside the quotes these become %XX, two
+ * hexadecimal digits a byte: control characters, `"`, `\`, `;`, `#`, a `'` at the start, a `%`
+ * before two hexadecimal digits, bytes that are not UTF-8, and characters that must not reach a
+ * terminal, like direction overrides. An inch mark is thus written %22.
  */
 
-/* Bytes of an escaped value in one line; a longer text goes on in name.1, name.2 ... */
+/* Bytes of an escaped value in one line; a longer text continues in name.1, name.2 ... */
 enum { INI_VALUE_MAX = 800 };
 
 /*
- * Appends as much of text[0..length) as fits in one line, quoted where needed, and
- * returns how much that was: never part of a character, never 0 unless length is 0.
+ * Appends as much of text[0..length) as fits in one line, quoted if necessary, and returns
+ * how many bytes of it that was. Never splits a character; 0 only if length is 0.
  */
 size_t ini_escape(const char *text, size_t length, struct bytes *out);
 
 /*
- * Undoes %XX in place and returns the new length. A `%` without two hexadecimal digits
- * behind it stays, and so does %00, for no text can hold it: *ret_zero is then set.
+ * Decodes %XX in place and returns the new length. A `%` without two hexadecimal digits stays.
+ * So does %00, because no text can hold a NUL; *ret_zero is then set.
  */
 size_t ini_unescape(char *value, bool *ret_zero);
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* memfd_create is no part of POSIX. */
+/* memfd_create is not in POSIX. */
 #ifndef _GNU_SOURCE
 #define _GNU_SOURCE
 #endif
@@ -15,11 +15,11 @@
 
 #include "store/disk.h"
 
-/* iniparser takes only the name of a file. */
+/* A file for iniparser, which reads nothing else. */
 struct source {
     int fd;
     char path[256];
-    bool named; /* the file has a name of its own, to be removed */
+    bool named; /* the file has a name, which has to be removed */
 };
 
 static int stay_silent(const char *format, ...)
@@ -44,7 +44,7 @@ static bool write_all(int fd, const struct bytes *bytes)
     return true;
 }
 
-/* Names an opened file by its number; false where the system has no such names. */
+/* Makes a path of an open file's number; false if the system has no paths for open files. */
 static bool name_by_number(struct source *source)
 {
     static const char *const folders[] = {"/proc/self/fd", "/dev/fd"};
@@ -75,7 +75,7 @@ static const char *temporary_folder(void)
     return folder && folder[0] == '/' ? folder : "/tmp";
 }
 
-/* It never has a name that a kill could leave behind. */
+/* A file without a name, so that a killed process leaves nothing behind. */
 static bool open_unnamed(struct source *source)
 {
 #ifdef O_TMPFILE
@@ -84,8 +84,8 @@ static bool open_unnamed(struct source *source)
     return name_by_number(source);
 }
 
-/* Where nothing else is to be had: one that only we may open, without a name as soon as it can
- * be done without. */
+/* The last resort: a named file that only this user may open. The name is removed at once if the
+ * file can be opened without it. */
 static bool open_temporary(struct source *source)
 {
     const int length =
@@ -134,7 +134,7 @@ enum status ini_feed(const struct bytes *bytes, dictionary **ret_dictionary)
     dictionary *loaded = NULL;
     enum status status = open_source(&source);
 
-    /* A limit on the size of files holds for one in memory as well. */
+    /* This can fail even in memory: a limit on file sizes holds there as well. */
     if (status == STATUS_OK && !write_all(source.fd, bytes))
         status = disk_status(errno);
     if (status == STATUS_OK) {

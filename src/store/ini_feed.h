@@ -8,9 +8,9 @@
 #include "store/bytes.h"
 
 /*
- * Inside store only. Lets iniparser load bytes from memory. The caller frees the
- * dictionary with iniparser_freedict. Those of disk_status when there was no way to
- * hand the bytes over, STATUS_IO when iniparser refused them.
+ * For ini_read.c. Lets iniparser load bytes from memory. The caller frees the dictionary with
+ * iniparser_freedict. STATUS_IO if iniparser refused the bytes; the status of disk_status if they
+ * could not be handed over.
  */
 enum status ini_feed(const struct bytes *bytes, dictionary **ret_dictionary);
 

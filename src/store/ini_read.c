@@ -8,7 +8,7 @@
 #include "store/ini_escape.h"
 #include "store/ini_feed.h"
 
-/* The section's name when the line is a key that can be asked for; else NULL. */
+/* The section's name if the line is a key with a usable name; else NULL. */
 static const char *section_of(const struct ini_text *text, const struct ini_line *line)
 {
     if (line->kind != INI_KEY || !line->name)
@@ -17,9 +17,8 @@ static const char *section_of(const struct ini_text *text, const struct ini_line
 }
 
 /*
- * A line's value as the only key of a section that has its number: so each line can be asked for,
- * one whose name is given again too. Without name, indent and comment it is never longer than in
- * the file.
+ * Writes a line's value as the only key of a section named by its number, so that repeated names
+ * can be told apart. Without name, indent and comment the line is never longer than in the file.
  */
 static void add_line(const struct ini_line *line, size_t number, struct bytes *out)
 {
@@ -32,13 +31,13 @@ static void add_line(const struct ini_line *line, size_t number, struct bytes *o
     if (line->final_backslash)
         length--;
     bytes_add(out, line->logical + line->value_at, length);
-    /* At the end of a line iniparser would take it as a join, and swallow the next line. */
+    /* iniparser would take a backslash at the end of the line as a join. */
     if (line->final_backslash)
         bytes_add_text(out, "%5C");
     bytes_add_text(out, "\n");
 }
 
-/* Under memory pressure iniparser leaves single values out and says nothing. */
+/* If memory runs short, iniparser drops single values silently. */
 static enum status take_value(const dictionary *loaded, size_t number, struct ini_entry *entry,
                               char **arena)
 {
@@ -58,7 +57,7 @@ static enum status take_value(const dictionary *loaded, size_t number, struct in
 static enum status list_entries(const struct ini_text *text, struct ini_entries *entries)
 {
     entries->items = calloc(text->line_count + 1, sizeof entries->items[0]);
-    /* A value is shorter than its line, by as much as an escape is longer than a backslash. */
+    /* A value is no longer than its line with name and `=`, even with %5C for a backslash. */
     entries->arena = malloc(text->bytes.length + text->line_count + 1);
     if (!entries->items || !entries->arena)
         return STATUS_NO_MEMORY;
@@ -93,7 +92,7 @@ static enum status read_some(const struct ini_text *text, struct ini_entry *entr
     return status;
 }
 
-/* A part of the file at a time, since iniparser takes the square of what it holds. */
+/* In parts, because iniparser takes quadratic time. */
 static enum status read_values(const struct ini_text *text, struct ini_entries *entries)
 {
     enum { PART = 100 };

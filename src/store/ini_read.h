@@ -9,16 +9,16 @@
 #include "store/ini_text.h"
 
 /*
- * The values of an INI text, read by iniparser. Only lines that ini_text understood reach
- * it, by way of private copies in memory, a part of the file in each, so that what was checked is
- * what is parsed and the file's name is never opened twice. Nothing is printed.
+ * The values of an INI text, read by iniparser. It gets the lines that ini_text understood, as
+ * copies in memory: the file itself is opened only once, and what was checked is what is parsed.
+ * Prints nothing.
  */
 struct ini_entry {
     size_t line;         /* index into the text's lines */
-    const char *section; /* of the text */
-    const char *name;    /* of the text */
-    char *value;         /* escapes undone; owned by the entries */
-    bool zero;           /* holds %00, which was left alone */
+    const char *section; /* owned by the text */
+    const char *name;    /* owned by the text */
+    char *value;         /* decoded; owned by the entries */
+    bool zero;           /* holds %00, which stays as it is */
 };
 
 struct ini_entries {
@@ -28,10 +28,10 @@ struct ini_entries {
 };
 
 /*
- * One entry for each key line with a usable name in a section with a usable name, a repeated
- * name's too. The value is what iniparser makes of it. Valid as long as the text is.
- * STATUS_NO_MEMORY, also where iniparser lost a value for lack of it; STATUS_FULL or STATUS_IO with
- * errno set when iniparser could not be given the copy.
+ * Makes an entry of each key line whose own name and section name are usable, repeated names
+ * included. The entries are valid as long as the text is. STATUS_NO_MEMORY, also if iniparser
+ * dropped a value for lack of memory; STATUS_FULL or STATUS_IO with errno set if the copy could not
+ * be handed to iniparser.
  */
 enum status ini_read(const struct ini_text *text, struct ini_entries *ret_entries);
 void ini_entries_done(struct ini_entries *entries);

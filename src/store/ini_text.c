@@ -5,12 +5,12 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* Room in a feed line for the escape that stands for a backslash at its end. */
+/* Leaves room for %5C, which replaces the backslash when the line goes to iniparser. */
 enum { STRAY_LINE_MAX = INI_LINE_MAX - 2 };
 
 struct parser {
     struct ini_text *text;
-    char *free; /* the rest of the arena */
+    char *free; /* the unused part of the arena */
     struct ini_fault fault;
 };
 
@@ -25,7 +25,7 @@ static enum status refuse(struct parser *parser, enum status status, size_t line
     return status;
 }
 
-/* Narrows [*from, *to) of `text` until no blank is at its edges. */
+/* Narrows [*from, *to) of `text` until neither end is a blank. */
 static void strip(const char *text, size_t *from, size_t *to)
 {
     while (*from < *to && ini_is_blank(text[*from]))
@@ -90,7 +90,7 @@ static char *keep(struct parser *parser, const char *bytes, size_t length)
     return copy;
 }
 
-/* A name in lower case; NULL when it holds what no name of ours does. */
+/* A name in lower case; NULL if it is not usable. */
 static const char *keep_name(struct parser *parser, const char *bytes, size_t length)
 {
     static const char usable[] = "abcdefghijklmnopqrstuvwxyz0123456789_.-";
@@ -110,14 +110,14 @@ static const char *keep_name(struct parser *parser, const char *bytes, size_t le
     return name;
 }
 
-/* True when [from, to) holds nothing, or a comment. */
+/* True if [from, to) is blank or a comment. */
 static bool only_comment(const char *text, size_t from, size_t to)
 {
     strip(text, &from, &to);
     return from == to || text[from] == ';' || text[from] == '#';
 }
 
-/* A line that starts with '[': whatever it is, what follows is not the section before's. */
+/* A line that starts with '['. Even if it is junk, it ends the section before. */
 static void take_section(struct parser *parser, size_t i, size_t from, size_t to)
 {
     struct ini_text *text = parser->text;
@@ -139,8 +139,8 @@ static void take_section(struct parser *parser, size_t i, size_t from, size_t to
 }
 
 /*
- * Finds where the value starts and is over, as iniparser does: quotes count only at its start
- * and only around something, else it ends at a ';' or '#'.
+ * Finds where the value starts and ends, as iniparser does. Quotes count only at its start and if
+ * there is something between them; without them it ends before a ';' or '#'.
  */
 static void find_value(struct ini_line *line)
 {
@@ -161,7 +161,7 @@ static void find_value(struct ini_line *line)
         line->rest_at--;
 }
 
-/* Can a line be the rest of one that ended in a backslash? */
+/* Whether a line can continue one that ended in a backslash. */
 static bool can_continue(const struct ini_line *line)
 {
     size_t from = 0, to = line->length;
@@ -171,7 +171,7 @@ static bool can_continue(const struct ini_line *line)
            !memchr(line->bytes, '=', line->length);
 }
 
-/* True when the value's last byte is a backslash, outside of closed quotes and comments. */
+/* True if the value ends in a backslash that is in no comment and no closed quotes. */
 static bool ends_in_backslash(struct ini_line *line)
 {
     find_value(line);
@@ -179,8 +179,8 @@ static bool ends_in_backslash(struct ini_line *line)
 }
 
 /*
- * Appends the lines that belong to key line i. The logical line is the last thing in the
- * arena, so that it can grow there.
+ * Appends the lines that continue key line i. Its logical line is the last thing in the arena, so
+ * it can grow in place.
  */
 static enum status join_lines(struct parser *parser, size_t i)
 {
@@ -251,7 +251,7 @@ static enum status take_line(struct parser *parser, size_t i)
 static enum status allocate(struct parser *parser)
 {
     struct ini_text *text = parser->text;
-    /* Each byte is copied at most as name and logical line, each with its NUL. */
+    /* Each byte is copied at most twice, into a name and a logical line, each with a NUL. */
     const size_t arena_size = 2 * text->bytes.length + 2 * text->line_count + 1;
 
     text->lines = calloc(text->line_count + 1, sizeof text->lines[0]);
@@ -283,7 +283,7 @@ enum status ini_text_parse(struct bytes *bytes, struct ini_text *ret_text,
     struct ini_text text = {.bytes = *bytes};
     struct parser parser = {.text = &text};
 
-    /* Each one: a second would be the first of what is written. */
+    /* All of them: a second mark would become the first when the file is rewritten. */
     while (bytes->length - text.start >= 3 &&
            memcmp(bytes->data + text.start, "\xEF\xBB\xBF", 3) == 0)
         text.start += 3;
@@ -295,7 +295,7 @@ enum status ini_text_parse(struct bytes *bytes, struct ini_text *ret_text,
     }
     if (ret_fault)
         *ret_fault = parser.fault;
-    bytes_init(&text.bytes); /* they stay the caller's */
+    bytes_init(&text.bytes); /* still the caller's */
     ini_text_done(&text);
     return status;
 }

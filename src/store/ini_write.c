@@ -9,13 +9,13 @@
 
 struct writer {
     struct bytes *out;
-    size_t start; /* of this text in out */
+    size_t start; /* where this text starts in `out` */
     const char *line_end;
-    bool after_backslash; /* the last line would go on in a junk line below it */
+    bool after_backslash; /* a junk line below the last line would continue it */
     enum status status;
 };
 
-/* The last line of a file may lack its end, which must not join it to what follows. */
+/* The last line of a file may have no end. */
 static void end_line(struct writer *writer)
 {
     const struct bytes *out = writer->out;
@@ -48,7 +48,7 @@ void ini_write_gap(struct bytes *out, const char *line_end)
     add_gap(&writer);
 }
 
-/* The value of the key line `prefix` that was just written, and its parts after the first. */
+/* Ends a key line with its value and `suffix`, then adds the further parts of a long value. */
 static void add_value(struct writer *writer, const struct ini_edit *edit, const char *suffix,
                       const char *line_end)
 {
@@ -90,7 +90,7 @@ static void add_section(struct writer *writer, const struct ini_edit *edit)
     bytes_add_text(writer->out, writer->line_end);
 }
 
-/* Where the comment behind a key's value starts, the blanks before it included; "" if none. */
+/* The comment after a key's value, with the blanks before it; "" if there is none. */
 static const char *find_comment(const struct ini_line *line)
 {
     const char *rest = line->logical + line->rest_at;
@@ -110,7 +110,7 @@ static void replace_value(struct writer *writer, const struct ini_line *line,
     if (line->end_length > 0)
         line_end = line->end_length == 2 ? "\r\n" : "\n";
     end_line(writer);
-    /* The comment moves over the line where the two together could be too long. */
+    /* If the two together could be too long, the comment moves above the line. */
     if (line->value_at + strlen(comment) + INI_VALUE_MAX + 4 > INI_LINE_MAX) {
         while (ini_is_blank(*comment))
             comment++;
@@ -132,7 +132,7 @@ static void replace_value(struct writer *writer, const struct ini_line *line,
 static void copy_line(struct writer *writer, const struct ini_line *line)
 {
     end_line(writer);
-    /* What stood between them is gone. */
+    /* The lines between them were removed. */
     if (writer->after_backslash && line->kind == INI_JUNK)
         bytes_add_text(writer->out, writer->line_end);
     bytes_add(writer->out, line->bytes, line->length + line->end_length);
@@ -144,7 +144,7 @@ static int rank(enum ini_edit_kind kind)
     return kind == INI_ADD ? 0 : kind == INI_ADD_SECTION || kind == INI_ADD_BELOW ? 1 : 2;
 }
 
-/* Additions before a line come before what becomes of the line itself. */
+/* Additions in front of a line come before an edit of the line itself. */
 static int compare_edits(const void *a, const void *b)
 {
     const struct ini_edit *x = a;
@@ -166,7 +166,7 @@ static void add_edit(struct writer *writer, const struct ini_edit *edit)
         add_key(writer, edit);
 }
 
-/* Line i or what takes its place; `edit` is about it, or NULL. Returns the next line. */
+/* Writes line i, changed by `edit` unless that is NULL. Returns the index of the next line. */
 static size_t write_line(struct writer *writer, const struct ini_text *text, size_t i,
                          const struct ini_edit *edit)
 {

@@ -84,7 +84,7 @@ static enum status make_one(const char *path)
     if (mkdir(path, 0700) == 0)
         return STATUS_OK;
     const int error = errno;
-    /* Asked whatever the error, which for a folder that is there can be EROFS too. */
+    /* Checked after any error: for an existing folder it can be EROFS as well as EEXIST. */
     if (stat(path, &facts) == 0 && S_ISDIR(facts.st_mode))
         return STATUS_OK;
     errno = error;

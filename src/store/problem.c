@@ -66,7 +66,7 @@ static void merge(struct problem *to, const struct problem *a, size_t a_count,
     }
 }
 
-/* qsort does not keep the order of equals, and the list is short. */
+/* A merge sort, because qsort does not keep the order of equals. */
 void problems_sort(struct problems *problems)
 {
     const size_t count = problems->count;
@@ -101,7 +101,7 @@ struct shown shown_text(const char *text, size_t length)
 {
     struct shown shown;
     struct strbuf out = STRBUF(shown.text);
-    /* The longest thing that can be added for one character, and the dots. */
+    /* For one character of four bytes as \xNN, and the dots. */
     enum { ROOM = 4 * 4 + 3 };
 
     for (size_t at = 0; at < length;) {

@@ -6,16 +6,16 @@
 
 #include "base/strbuf.h"
 
-/* What is wrong or odd in a profile, line by line, in words that are safe to print. */
+/* What is wrong or odd in a profile or settings file, line by line, in words safe to print. */
 
 enum problem_severity {
     PROBLEM_NOTE,    /* worth a look */
-    PROBLEM_WARNING, /* probably not what was meant */
+    PROBLEM_WARNING, /* probably a mistake */
     PROBLEM_ERROR,   /* not understood, impossible, or missing */
 };
 
 struct problem {
-    int line; /* from 1; 0: the file as a whole */
+    int line; /* from 1; 0: the whole file */
     enum problem_severity severity;
     char words[200];
 };
@@ -25,26 +25,26 @@ enum { PROBLEMS_MAX = 1000 };
 struct problems {
     struct problem *items;
     size_t count, capacity;
-    size_t more;   /* how many were dropped: past the maximum, or for lack of memory */
-    size_t errors; /* how many were errors, the dropped ones included */
+    size_t more;   /* how many were dropped, over the maximum or for lack of memory */
+    size_t errors; /* how many were errors, including dropped ones */
 };
 
 void problems_init(struct problems *problems);
 void problems_done(struct problems *problems);
 
-/* Adds one; `problems` may be NULL, which drops it. */
+/* Adds one. Does nothing if `problems` is NULL. */
 #if defined(__GNUC__)
 __attribute__((format(printf, 4, 5)))
 #endif
 void problem_add(struct problems *problems, size_t line, enum problem_severity severity,
                  const char *format, ...);
 
-/* Sorts by line; problems of one line keep their order. */
+/* Sorts by line; problems in one line keep their order. */
 void problems_sort(struct problems *problems);
 
 /*
- * Room for a shown text: its start, with everything that must not reach a terminal
- * as \xNN, and "..." where it goes on.
+ * The start of a text, safe to print: what must not reach a terminal is written as \xNN, and
+ * "..." follows if the text is longer.
  */
 struct shown {
     char text[64];

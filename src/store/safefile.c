@@ -14,7 +14,7 @@
 #include "store/host.h"
 #include "store/paths.h"
 
-/* The same path with the links of its folder followed, and whatever has the last name left. */
+/* The path with the links of its folder followed, but not a link with the last name. */
 static char *target_in_folder(const char *path)
 {
     const char *name = paths_name_of(path);
@@ -45,7 +45,7 @@ char *safefile_target(const char *path)
     return target_in_folder(path);
 }
 
-/* The folder of a target, opened; *ret_name points into the target. */
+/* Opens the folder of a target; *ret_name points into the target. */
 static int open_folder(char *target, const char **ret_name)
 {
     char *slash = strrchr(target, '/');
@@ -59,7 +59,7 @@ static int open_folder(char *target, const char **ret_name)
     return folder;
 }
 
-/* The time in it is how safefile_sweep knows its own. */
+/* safefile_sweep compares the time in the name with that of the file. */
 static void write_temp_name(char *name, size_t size, unsigned number)
 {
     struct strbuf text = strbuf_over(name, size);
@@ -82,8 +82,8 @@ static int create_temp(struct safefile *file)
 }
 
 /*
- * Gives the temporary file the owner, group and mode of the file that it is to replace. A group
- * can be kept by whoever is in it.
+ * Gives the temporary file the owner, group and mode of the old file. Any member of a group can
+ * keep it.
  */
 static enum status copy_mode(int fd, const struct stat *facts)
 {
@@ -94,7 +94,7 @@ static enum status copy_mode(int fd, const struct stat *facts)
     return share_give(fd, &share);
 }
 
-/* May the name be taken, and with which mode? */
+/* Whether the name may be used; takes the old file's mode over. */
 static enum status look_at_old(struct safefile *file)
 {
     struct stat facts;
@@ -107,7 +107,7 @@ static enum status look_at_old(struct safefile *file)
     }
     if (!S_ISREG(facts.st_mode))
         return STATUS_NOT_REGULAR;
-    /* A rename would get around a file's own write protection. */
+    /* A rename would ignore the old file's write protection. */
     if (faccessat(file->folder, file->name, W_OK, 0) != 0)
         return disk_status(errno);
     file->over = true;
@@ -149,7 +149,7 @@ static enum status begin_target(char *target, struct safefile *file)
     file->fd = create_temp(file);
     if (file->fd < 0) {
         const enum status status = disk_status(errno);
-        file->temp[0] = '\0'; /* whatever has that name is not ours */
+        file->temp[0] = '\0'; /* the file of that name is not ours */
         return status;
     }
     return look_at_old(file);
@@ -210,7 +210,7 @@ static void note_temp(struct safefile *file)
     file->inode = facts.st_ino;
 }
 
-/* Asked after a call that was to give the temporary file the name, and is said to have failed. */
+/* Whether the temporary file got the name although the call reported a failure. */
 static bool has_name(const struct safefile *file)
 {
     const int kept_errno = errno;
@@ -232,7 +232,7 @@ static enum status rename_temp(struct safefile *file)
     return STATUS_OK;
 }
 
-/* link() fails where the name is taken, which rename() does not. */
+/* link() fails if the name is taken; rename() would replace the file. */
 static enum status link_temp(struct safefile *file)
 {
     struct stat facts;

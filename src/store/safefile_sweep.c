@@ -14,13 +14,13 @@
 #include "store/host.h"
 #include "store/paths.h"
 
-/* What a temporary file's name tells. */
+/* What the name of a temporary file says. */
 struct temp {
     int pid;
     long long made_s;
 };
 
-/* A number and the character behind it. */
+/* Reads a number and the character after it. */
 static bool take_number(const char **at, char end, int most, int *ret_number)
 {
     const char *stop = strchr(*at, end);
@@ -31,7 +31,7 @@ static bool take_number(const char **at, char end, int most, int *ret_number)
     return true;
 }
 
-/* False for a name that is none of this machine's. */
+/* False for a name that this machine did not make. */
 static bool read_name(const char *name, struct temp *temp)
 {
     char memory[96];
@@ -51,7 +51,7 @@ static bool read_name(const char *name, struct temp *temp)
     return take_number(&at, '.', 999, &number) && strcmp(at, "tmp") == 0;
 }
 
-/* The clocks of this machine and of a disk elsewhere need not agree to the second. */
+/* Allows a day, because the clock of a file server may differ from this machine's. */
 static bool is_of_its_time(const struct temp *temp, const struct stat *facts)
 {
     enum { DAY = 24 * 60 * 60 };

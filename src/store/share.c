@@ -11,7 +11,7 @@
 #include "store/disk.h"
 #include "store/paths.h"
 
-/* The facts of the folder that a path lies in. */
+/* stat for the folder that a path is in. */
 static bool stat_folder(const char *path, struct stat *facts)
 {
     char *folder = paths_folder_of(path);
@@ -41,7 +41,7 @@ struct share share_of(const char *target)
     return share;
 }
 
-/* Only the system's administrator can give a file away. */
+/* Only the administrator can give a file away. */
 static bool is_for_another(const struct share *share)
 {
     return geteuid() == 0 && share->owner != (uid_t)-1 && share->owner != 0;
@@ -71,7 +71,7 @@ enum status share_give(int fd, const struct share *share)
         mode = folder_mode(mode);
     if (own.st_gid != share->group && fchown(fd, (uid_t)-1, share->group) != 0)
         mode &= ~(mode_t)S_IRWXG;
-    /* File systems without modes of their own (FAT) refuse to be asked. */
+    /* Not set needlessly: file systems without modes (FAT) refuse. */
     if ((own.st_mode & rights) == mode)
         return STATUS_OK;
     return fchmod(fd, mode | (own.st_mode & S_ISGID)) == 0 ? STATUS_OK : disk_status(errno);
@@ -95,7 +95,7 @@ enum status share_make_folder(const char *path, const struct share *share)
     if (mkdir(path, 0700) != 0) {
         const int error = errno;
 
-        /* Asked whatever the error, which for a folder that is there can be EROFS too. */
+        /* Checked after any error: for an existing folder it can be EROFS as well as EEXIST. */
         if (lstat(path, &facts) != 0) {
             errno = error;
             return disk_status(error);

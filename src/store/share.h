@@ -8,40 +8,40 @@
 #include "base/status.h"
 
 /*
- * Who may use what sillet makes beside a profile: its owner, and whoever else may write the
- * profile itself. So two people with one folder share its locks and earlier states, and
- * somebody who may only look at a profile sees no more than that. What the administrator's program
- * makes is the profile's owner's too: left behind, it must not shut them out.
+ * Who may use the files that sillet makes beside a profile: its owner, and everyone else who may
+ * write the profile. Two people who share a folder thus share its locks and earlier states, and
+ * somebody who may only read a profile sees no more than that. Files made by the administrator
+ * are given to the profile's owner, or they would shut the owner out.
  */
 struct share {
-    mode_t mode; /* of a file: 0600, with 060 for the group and 06 for all where they may write */
+    mode_t mode; /* of a file: 0600, plus 060 for a group and 06 for others that may write */
     gid_t group;
-    uid_t owner; /* (uid_t)-1: whoever makes it */
+    uid_t owner; /* (uid_t)-1: the user who makes it */
 };
 
-/* As the profile at `target` has it. One that is not there yet is for its owner alone, in a
- * folder made for a group (setgid, writable by it) for that group too. */
+/* The share of the profile at `target`. One that does not exist yet is for its owner alone, or,
+ * in a folder made for a group (setgid and writable by it), for that group too. */
 struct share share_of(const char *target);
 
-/* Whether anybody but who makes it shares it, so that it has to be given. */
+/* Whether anyone else shares the file, so that share_give is needed. */
 bool share_is_wide(const struct share *share);
 
 /*
- * Gives an opened file or folder of one's own that mode (a folder with the right to enter),
- * group and, where the system lets us, owner. Where the group cannot be given, its rights are left
- * out: they would go to another one. Failures as of safefile.
+ * Sets mode and group of an open file or folder, and its owner if the system allows. A folder
+ * also gets the right to enter it. If the group cannot be set, the group's rights are left out:
+ * another group would get them. Fails as safefile.
  */
 enum status share_give(int fd, const struct share *share);
 
 /*
- * Makes a folder of sillet's own for a share and syncs the one that it lies in; fine when it is
- * there. Only the last part is made, and no link is taken for it: STATUS_NOT_REGULAR for
- * anything but a folder. Failures as of safefile.
+ * Makes a folder for a share and syncs the folder above it. STATUS_OK if it exists. Makes only the
+ * last part of the path. STATUS_NOT_REGULAR if the name is taken by anything but a folder, or by
+ * a link. Fails as safefile.
  */
 enum status share_make_folder(const char *path, const struct share *share);
 
-/* Whether the system lets us put another file in this one's place: in a sticky folder only the
- * file's owner and the folder's may. True also where it cannot be told. */
+/* Whether the system lets us replace this file: in a sticky folder only the owners of the file and
+ * of the folder may. True if it cannot be told. */
 bool share_may_replace(const char *target);
 
 #endif

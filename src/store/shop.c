@@ -16,7 +16,7 @@ struct unit_word {
     enum unit unit;
 };
 
-/* A setting: its key, and what it may say. */
+/* A setting: its key and its accepted values. */
 struct setting {
     enum field_measure measure;
     const char *key;
@@ -62,7 +62,7 @@ static void shop_file_done(struct shop_file *file)
     errno = kept_errno;
 }
 
-/* A file that is not there is an empty one. */
+/* A missing file counts as an empty one. */
 static enum status load_file(const char *path, struct problems *problems,
                              struct shop_file *ret_file)
 {
@@ -90,7 +90,7 @@ static enum status load_file(const char *path, struct problems *problems,
     return status;
 }
 
-/* The entry that counts for a key of [shop]; NULL when there is none. */
+/* The last entry of a key in [shop], which is the one that counts; NULL if there is none. */
 static const struct ini_entry *find_entry(const struct shop_file *file, const char *key)
 {
     for (size_t i = file->entries.count; i-- > 0;) {
@@ -256,7 +256,7 @@ static int differences(const struct shop_units *a, const struct shop_units *b)
 
 struct shop_editor {
     const struct shop_file *file;
-    struct ini_edit edits[SETTING_COUNT + 2]; /* with the section's line and `units` */
+    struct ini_edit edits[SETTING_COUNT + 2]; /* the settings, `units`, and the section line */
     size_t count;
     bool in_section;
     size_t at;
@@ -287,7 +287,7 @@ static void set_key(struct shop_editor *editor, const char *key, const char *val
         add_edit(editor, editor->in_section ? INI_ADD : INI_ADD_BELOW, editor->at, key, value);
 }
 
-/* New keys come right under the [shop] line, or under a new one at the end. */
+/* New keys go right below the [shop] line, or below a new one at the end. */
 static void find_place(struct shop_editor *editor)
 {
     const struct ini_text *text = &editor->file->text;

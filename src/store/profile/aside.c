@@ -22,7 +22,7 @@ static struct aside_name name_of(const struct profile *profile)
 
 /* --- keeping --- */
 
-/* Under a name that is free: what has another one may be all that is left of a session. */
+/* Under a free name: a file that is there may be all that is left of another session. */
 static enum status keep_new(const char *folder, const struct aside_name *name,
                             const struct bytes *bytes, char **path)
 {
@@ -80,7 +80,7 @@ void aside_drop(char **path)
 
 /* --- finding --- */
 
-/* A file of another state, or one that is not whole, is put where the tech works. */
+/* A file of another state, or a damaged one, goes beside the profile, where it will be seen. */
 static enum aside_found put_beside(const struct profile *profile, const struct bytes *bytes,
                                    char **path)
 {
@@ -107,7 +107,7 @@ static enum aside_found settle_whole(const struct profile *profile, bool same_st
     return record_copy(&content->record, ret_record) == STATUS_OK ? ASIDE_RECORD : ASIDE_STAYS;
 }
 
-/* May take the bytes over. */
+/* May take over the bytes. */
 static enum aside_found settle(const struct profile *profile, bool same_state, struct bytes *bytes,
                                struct record *ret_record, char **path)
 {
@@ -135,7 +135,7 @@ static enum aside_found look_at(const struct profile *profile, bool same_state,
     return found;
 }
 
-/* One of this state, else any other of the file, which is the caller's then; NULL for none. */
+/* A path of this state, else of any other, owned by the caller; NULL if there is none. */
 static char *choose_path(struct copies *list, const struct aside_name *name)
 {
     size_t at = 0;

@@ -6,38 +6,37 @@
 #include "store/profile/profile.h"
 
 /*
- * A second place for a record that its own file does not take: a full disk, a folder that
- * turned read-only. It is a whole profile in $XDG_STATE_HOME/sillet/aside (else
- * ~/.local/state/sillet/aside), for the owner only, and is looked for when the profile is
- * opened again. aside_folder.h says what it is called.
+ * A second place for a record that cannot be saved to its own file, because the disk is full or the
+ * folder has become read-only. It is kept as a whole profile in the folder of aside_folder.h, for
+ * its owner alone, and looked for when the profile is opened again.
  */
 
 /*
- * Keeps `record` aside, after profile_save failed. *path is where the same session has kept it
- * before, which this one replaces, or NULL; then where it is now (owned by the caller). What any
- * other session kept stays. Failures of profile_edit, paths_make_folder and safefile: then it is
- * not kept, and what was kept before still is.
+ * Keeps `record` aside after profile_save failed. *path is the file that this session kept before,
+ * which is replaced, or NULL; it becomes the new file, owned by the caller. Files that other
+ * sessions kept stay. Fails as profile_edit, paths_make_folder and safefile; the file kept before
+ * is then still there.
  */
 enum status aside_keep(const struct profile *profile, const struct record *record, char **path);
 
 enum aside_found {
     ASIDE_NONE,
-    ASIDE_RECORD, /* of the state that is on disk: it is the later one */
-    ASIDE_BESIDE, /* of another state: now beside the profile, as NAME.aside */
-    ASIDE_STAYS,  /* one that can neither be taken nor be put beside it now */
+    ASIDE_RECORD, /* a later record, based on the state that is on disk */
+    ASIDE_BESIDE, /* based on another state; moved beside the profile as NAME.aside */
+    ASIDE_STAYS,  /* one that can neither be used nor be moved beside the profile now */
     ASIDE_UNSEEN, /* there may be one, but the folder cannot be read */
 };
 
 /*
- * Looks for what an earlier session kept aside for an opened profile. Only ASIDE_RECORD gives
- * a record; its file at *ret_path stays until aside_drop. The others give the path to look at.
- * Where there are several, each opening deals with one of them, those of this state first.
- * One that holds what is on disk already is removed without a word.
+ * Looks for a record that an earlier session kept aside for an open profile. Only ASIDE_RECORD sets
+ * *ret_record; its file stays until aside_drop. All but ASIDE_NONE set *ret_path to the path to
+ * look at. If there are several, each opening deals with one of them, those of this state first.
+ * One that holds what is on disk already is removed silently.
  */
 enum aside_found aside_find(const struct profile *profile, struct record *ret_record,
                             char **ret_path);
 
-/* Removes the file once its record is where it belongs, and frees *path; NULL is fine. */
+/* Removes the file, once its record is saved, and frees *path, which may be NULL. */
 void aside_drop(char **path);
 
 #endif

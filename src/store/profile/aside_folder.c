@@ -43,7 +43,7 @@ enum status aside_folder_find(char **ret_folder)
     return *ret_folder ? STATUS_OK : STATUS_NO_MEMORY;
 }
 
-/* Of any state of the file: a sum, the ending, perhaps a number. */
+/* Whether it belongs to any state of the file: a checksum, .ini, perhaps a number. */
 static bool is_of_file(const char *entry, const struct aside_name *name)
 {
     const char *sum = entry + name->of_file;
@@ -104,7 +104,7 @@ enum status aside_none(enum copy_kind kind, const char *target)
 {
     struct copies list = {.items = NULL};
 
-    /* Where it cannot be looked for, there is no place to keep one either. */
+    /* If the folder cannot be found, nothing can have been kept there. */
     (void)aside_list(kind, target, &list);
     const enum status status = list.count > 0 ? STATUS_CHANGED : STATUS_OK;
     copies_done(&list);

@@ -11,7 +11,7 @@
 #include "store/profile/profile_load.h"
 #include "store/safefile.h"
 
-/* Takes the bytes for looking and gives them back. */
+/* Whether the bytes are a profile that this version can write. They stay the caller's. */
 static enum status look_at(struct bytes *bytes)
 {
     struct profile_content content;
@@ -39,7 +39,7 @@ static enum status read_generation(const char *path, struct bytes *ret_bytes)
     return status;
 }
 
-/* A profile cut short or written over is replaced too; one of a later format never is. */
+/* A damaged profile may be replaced; one of a later format never. */
 static enum status may_replace(const char *target, struct bytes *present)
 {
     const enum status status = look_at(present);
@@ -51,7 +51,7 @@ static enum status may_replace(const char *target, struct bytes *present)
     return share_may_replace(target) ? STATUS_OK : STATUS_NOT_OURS;
 }
 
-/* What is to come back. */
+/* The state to bring back. */
 struct earlier {
     const char *path;
     struct bytes bytes;
@@ -75,7 +75,7 @@ static enum status replace(const char *target, struct bytes *present, const stru
     status = safefile_put(target, SAFEFILE_REPLACE, NULL, earlier->bytes.data,
                           earlier->bytes.length, NULL);
     const int kept_errno = errno;
-    /* What is there now counts, not what the system said of it. */
+    /* After a failure the file itself tells whether it was replaced. */
     if (status == STATUS_OK)
         *brought = BROUGHT_BACK;
     else if (copy_holds(target, &earlier->bytes))
@@ -84,7 +84,7 @@ static enum status replace(const char *target, struct bytes *present, const stru
     return status;
 }
 
-/* With the lock held, as an edit would; where locks do not work, without. */
+/* Holds the lock meanwhile, as an edit does; does without if locks do not work here. */
 static enum status bring(const char *target, const struct earlier *earlier, enum brought *brought)
 {
     struct lockfile_holder holder;

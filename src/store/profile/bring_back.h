@@ -4,22 +4,22 @@
 
 #include "base/status.h"
 
-/* What became of a profile whose earlier state was wanted. */
+/* How bringing back an earlier state went. */
 enum brought {
-    BROUGHT_NOTHING,  /* the profile is as it was; the status says why */
-    BROUGHT_UNKEPT,   /* so it is, because its present state could not be kept first */
-    BROUGHT_SAME,     /* so it is: both hold the same, byte for byte */
-    BROUGHT_BACK,     /* the earlier state has its place, and the other one is kept */
-    BROUGHT_UNSYNCED, /* so it is, but the disk did not say that it will last */
+    BROUGHT_NOTHING,  /* the profile is unchanged; the status says why */
+    BROUGHT_UNKEPT,   /* unchanged, because its present state could not be kept first */
+    BROUGHT_SAME,     /* unchanged: both are equal, byte for byte */
+    BROUGHT_BACK,     /* replaced; the state before is kept */
+    BROUGHT_UNSYNCED, /* replaced, but the disk did not confirm that it will last */
 };
 
 /*
- * Puts an earlier state (generations.h) of the profile at `target` in its place: byte for byte,
- * comments and all. The present state, whatever became of it, is kept as an earlier one first,
- * for certain; else nothing is changed. The earlier one stays where it is meanwhile. The status is
- * STATUS_OK with BROUGHT_SAME and BROUGHT_BACK alone: STATUS_LOCKED; STATUS_NEWER where either is
- * of a later format; STATUS_READ_ONLY, STATUS_NOT_OURS for a profile that may not be replaced; what
- * file_read, profile_load, generations_keep and safefile say. *ret_brought is always set.
+ * Replaces the profile at `target` by an earlier state of it (generations.h), byte for byte. The
+ * present state, even a damaged one, is first kept as an earlier state; if that fails, nothing is
+ * changed. The earlier state is kept too. The status is STATUS_OK for BROUGHT_SAME and BROUGHT_BACK
+ * only; else STATUS_LOCKED; STATUS_NEWER if either has a later format; STATUS_READ_ONLY or
+ * STATUS_NOT_OURS if the profile may not be replaced; the failures of file_read, profile_load,
+ * generations_keep and safefile. *ret_brought is always set.
  */
 enum status bring_back(const char *target, const char *generation, enum brought *ret_brought);
 

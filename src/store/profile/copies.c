@@ -18,7 +18,7 @@ static const struct {
     enum copy_kind kind;
     enum status (*list)(enum copy_kind kind, const char *target, struct copies *list);
     enum status (*none)(enum copy_kind kind, const char *target);
-    /* NULL: it stays where it is. */
+    /* NULL: does not move with the profile. */
     enum status (*move)(enum copy_kind kind, const char *target, const char *to);
 } rows[] = {
     {COPY_CONFLICT, beside_list, beside_none, beside_move},
@@ -30,9 +30,9 @@ static const struct {
 
 enum { ROWS = sizeof rows / sizeof rows[0] };
 
-/* --- what is there --- */
+/* --- listing --- */
 
-/* Takes over what is in the part. */
+/* Moves the items of `part` to the list. */
 static enum status append(struct copies *list, struct copies *part)
 {
     enum status status = STATUS_OK;
@@ -95,7 +95,7 @@ enum status copies_none(const char *target)
     return status;
 }
 
-/* --- to another place --- */
+/* --- moving --- */
 
 enum status copies_move(const char *target, const char *to)
 {
@@ -121,7 +121,7 @@ static enum status put_away(const char *target, const char *path, struct bytes *
         status = STATUS_SYNTAX;
     else
         status = generations_keep(target, &content.text.bytes, NULL);
-    /* Only now it is in two places. */
+    /* Now it is kept twice; the file may go unless it was changed meanwhile. */
     if (status == STATUS_OK && !copy_holds(path, &content.text.bytes))
         status = STATUS_CHANGED;
     if (status == STATUS_OK && unlink(path) != 0 && errno != ENOENT)

@@ -7,34 +7,34 @@
 #include "base/status.h"
 #include "store/profile/copy.h"
 
-/* All copies of a profile. What every kind does in its own way is a row of the table in copies.c.
- * A target is as safefile_target gives it. */
+/* All copies of a profile; each kind is a row of the table in copies.c. Targets are paths as
+ * safefile_target returns them. */
 
 /*
- * Lists the kinds asked for, in their order above; of one kind the lowest number first, of
- * COPY_EARLIER the highest. Where a kind cannot be read, the list holds those before it, and the
- * status is that of disk_status or STATUS_NO_MEMORY. copies_done in any case.
+ * Lists the copies of some kinds, in the order of enum copy_kind, each with the lowest number
+ * first, COPY_EARLIER with the highest. If one kind cannot be read, the list holds the kinds before
+ * it, and the status is that of disk_status or STATUS_NO_MEMORY. Call copies_done in any case.
  */
 enum status copies_list(const char *target, unsigned kinds, struct copies *ret_list);
 
-/* How long the part of a file's name is that names a profile, where the rest says that it is a
- * version beside that; 0 for any other name. */
+/* The length of the profile's name at the start of the file name of one of its versions; 0 if the
+ * file is no version. */
 size_t copies_profile_length(const char *file);
 
-/* STATUS_CHANGED when there is something where a profile of that path would keep its own. */
+/* STATUS_CHANGED if there is anything that a new profile at `target` would take for its own. */
 enum status copies_none(const char *target);
 
 /*
- * Moves what goes with a profile (versions and earlier states) to another target of the same disk,
- * and syncs that. What could not be moved stays as it is, and the first failure is told:
- * STATUS_CHANGED where a name is taken.
+ * Moves a profile's versions and earlier states to another target on the same disk, and syncs.
+ * Anything that cannot be moved stays, and the first failure is returned: STATUS_CHANGED if a name
+ * is taken.
  */
 enum status copies_move(const char *target, const char *to);
 
 /*
- * Makes a version an earlier state of the profile, so that it lies beside it no more. Only what
- * opens as a profile is taken for one: else the failures of profile_load. Failures of
- * generations_keep; STATUS_CHANGED when it is being written just now. It stays where it is then.
+ * Turns a version into an earlier state of the profile and removes its file. Fails as profile_load
+ * if it is no profile, and as generations_keep; STATUS_CHANGED if it was written meanwhile. After a
+ * failure it is still there.
  */
 enum status copies_put_away(const char *target, const struct copy *version);
 

@@ -48,7 +48,7 @@ const char *copy_suffix(enum copy_kind kind)
     return NULL;
 }
 
-/* A second name of some other file changes with that one, and keeps nothing. */
+/* With a second hard link the copy could be changed by way of the other name. */
 static bool is_single(const struct stat *facts)
 {
     return S_ISREG(facts->st_mode) && facts->st_nlink == 1;
@@ -70,7 +70,7 @@ bool copy_holds(const char *path, const struct bytes *bytes)
 
 enum status copy_write(const char *path, const struct share *share, const struct bytes *bytes)
 {
-    /* Looked at first, so that a thousand taken names do not cost a thousand files. */
+    /* Checked first, so that a thousand taken names do not cost a thousand temporary files. */
     const enum status status = disk_none(path);
 
     if (status == STATUS_CHANGED && copy_holds(path, bytes))

@@ -10,23 +10,23 @@
 #include "store/share.h"
 
 /*
- * A copy of a profile: a whole file, kept so that no state of the profile is lost. Where each kind
- * is kept is for its own file to know; copies.h lists them all.
+ * A copy of a profile: a whole file, kept so that no state of the profile is lost. copies.h lists
+ * the copies of all kinds.
  */
 enum copy_kind {
-    COPY_CONFLICT = 1, /* NAME.conflict beside it: ours, where somebody else changed the file */
-    COPY_ASIDE = 2,    /* NAME.aside beside it: what was kept aside of another state */
-    COPY_FOUND = 4,    /* NAME.as-found beside it: before the first rewrite without a good [end] */
-    COPY_EARLIER = 8,  /* in .generations/NAME: before the first change (generations.h) */
-    COPY_HELD = 16,    /* in the state folder: what its file did not take (aside.h) */
-    /* Said wherever the profile is met, until somebody has chosen which one stays: */
+    COPY_CONFLICT = 1, /* NAME.conflict beside it: our record, after somebody changed the file */
+    COPY_ASIDE = 2,    /* NAME.aside beside it: a record kept aside of another state */
+    COPY_FOUND = 4,    /* NAME.as-found beside it: a file whose [end] was missing or wrong */
+    COPY_EARLIER = 8,  /* in .generations/NAME: an earlier state (generations.h) */
+    COPY_HELD = 16,    /* in the state folder: a record that could not be saved (aside.h) */
+    /* The shelf and every opening mention these until they are put away: */
     COPY_VERSIONS = COPY_CONFLICT | COPY_ASIDE,
 };
 
 struct copy {
     enum copy_kind kind;
-    int number;    /* from 1; 0 of COPY_HELD */
-    char when[17]; /* it was kept: 2026-11-25 13:06, UTC; "" of COPY_HELD */
+    int number;    /* from 1; 0 for COPY_HELD */
+    char when[17]; /* when it was kept, UTC: 2026-11-25 13:06; "" for COPY_HELD */
     char *path;    /* owned by the list */
 };
 
@@ -35,19 +35,19 @@ struct copies {
     size_t count, capacity;
 };
 
-/* Takes the path over, also on failure. STATUS_NO_MEMORY. */
+/* Takes over copy->path, even on failure. STATUS_NO_MEMORY. */
 enum status copies_add(struct copies *list, const struct copy *copy);
 void copies_done(struct copies *list);
 
-/* The first copy of a kind is called STEM.SUFFIX, the next one STEM.SUFFIX.2. NULL of
- * COPY_EARLIER, which has names of its own. */
+/* The first copy of a kind is called STEM.SUFFIX, the next one STEM.SUFFIX.2. NULL for
+ * COPY_EARLIER, whose names are different. */
 const char *copy_suffix(enum copy_kind kind);
 
-/* True when a file is there, no link of any kind, and holds just these bytes. */
+/* True if the path is a regular file with just one name, and holds just these bytes. */
 bool copy_holds(const char *path, const struct bytes *bytes);
 
-/* A file that was not there: STATUS_CHANGED when the name is taken by anything but a copy of the
- * same bytes. Failures as of safefile. */
+/* Writes a new file, unless it is there with the same bytes. STATUS_CHANGED if anything else has
+ * the name. Fails as safefile. */
 enum status copy_write(const char *path, const struct share *share, const struct bytes *bytes);
 
 #endif

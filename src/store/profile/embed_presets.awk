@@ -1,7 +1,6 @@
 # SPDX-License-Identifier: MIT
-# Makes the C table of preset.c from share/presets/*.ini. POSIX awk. The first line of each is
-# a comment, its title. Lines that are only comments say where numbers come from and stay in
-# the files.
+# Makes the C table of preset.c from share/presets/*.ini. POSIX awk. The first line of each file is
+# a comment with its title. Other comment lines say where the numbers come from and are left out.
 
 function stop(why)
 {
@@ -31,7 +30,7 @@ FNR == 1 {
     id = FILENAME
     sub(/.*\//, "", id)
     sub(/\.ini$/, "", id)
-    # The number in front only makes the order.
+    # The number at the start only sets the order.
     sub(/^[0-9]+-/, "", id)
     print "{.id = \"" id "\", .title = \"" substr($0, 3) "\", .text ="
     open = 1

@@ -18,7 +18,7 @@
 enum {
     NUMBER_DIGITS = 6,
     NUMBER_MAX = 999999,
-    GAP_MAX = 100000, /* in a month there are never so many sessions */
+    GAP_MAX = 100000, /* more sessions than a month ever has */
     NAME_LENGTH = 26,
 };
 
@@ -62,7 +62,7 @@ static enum status look_at(const char *path, bool *ret_folder)
     return STATUS_OK;
 }
 
-/* Whether both are folders, and no links to any elsewhere. */
+/* Whether both are folders and not links to folders. */
 static enum status is_there(const struct place *place, bool *ret_there)
 {
     enum status status = look_at(place->all, ret_there);
@@ -72,7 +72,7 @@ static enum status is_there(const struct place *place, bool *ret_there)
     return status;
 }
 
-/* --- what is there --- */
+/* --- listing --- */
 
 /* 000012-2026-11-25T1306.ini */
 static bool read_name(const char *name, struct copy *copy)
@@ -106,7 +106,7 @@ static enum status take_name(void *context, const char *name)
     copy.path = paths_join(listing->folder, name);
     if (!copy.path)
         return STATUS_NO_MEMORY;
-    /* A link is none of ours, whatever it is called. */
+    /* A link is never ours. */
     const bool known = lstat(copy.path, &facts) == 0;
     if (known && S_ISREG(facts.st_mode))
         return copies_add(listing->list, &copy);
@@ -124,8 +124,8 @@ static int newest_first(const void *a, const void *b)
     return strcmp(y->path, x->path);
 }
 
-/* Ours rise by one at a time, and the last of each month stays: what is far above the next lower
- * one was given its number by somebody else, and is left alone. */
+/* Takes made-up numbers off the list. Ours rise by one at a time, and the last of each month stays,
+ * so a number far above the next lower one is not ours. */
 static void leave_made_up(struct copies *list)
 {
     size_t made_up = 0, from = list->count;
@@ -144,7 +144,7 @@ static void leave_made_up(struct copies *list)
         memmove(list->items, list->items + made_up, list->count * sizeof list->items[0]);
 }
 
-/* All of them or a failure: of a part of them, the wrong one would be taken for the newest. */
+/* Fails unless it saw all of them: in a part, the wrong one would be taken for the newest. */
 static enum status list_folder(const char *folder, struct copies *list)
 {
     struct listing listing = {.folder = folder, .list = list};
@@ -172,7 +172,7 @@ enum status generations_list(enum copy_kind kind, const char *target, struct cop
     return status;
 }
 
-/* --- one more --- */
+/* --- keeping --- */
 
 static void write_name(int number, char *name, size_t size)
 {
@@ -184,7 +184,7 @@ static void write_name(int number, char *name, size_t size)
              utc.tm_mon + 1, utc.tm_mday, utc.tm_hour, utc.tm_min, ending);
 }
 
-/* Written, synced, named and read back: only then it is kept. */
+/* Kept means written, synced, named and read back. */
 static enum status write_copy(const char *folder, int number, const struct share *share,
                               const struct bytes *bytes)
 {
@@ -210,13 +210,13 @@ static bool same_month(const struct copy *a, const struct copy *b)
     return strncmp(a->when, b->when, sizeof "2026-11" - 1) == 0;
 }
 
-/* By their own names: the folder's can be spelled in two ways. */
+/* Compares the last parts, because the folder may be spelled in two ways. */
 static bool same_name(const char *a, const char *b)
 {
     return strcmp(paths_name_of(a), paths_name_of(b)) == 0;
 }
 
-/* What goes is never the only one of its month. */
+/* Removes old ones that have a newer one in the same month. */
 static void drop_old(const struct copies *list, const char *spared)
 {
     for (size_t i = GENERATIONS_NEAR - 1; i < list->count; i++)
@@ -233,10 +233,10 @@ static enum status keep_in(const char *folder, const struct share *share, const 
 
     safefile_sweep(folder);
     if (status == STATUS_OK && list.count > 0 && copy_holds(list.items[0].path, bytes)) {
-        status = disk_sync_path(folder); /* whoever wrote it may not have come so far */
+        status = disk_sync_path(folder); /* its writer may have died before that */
     } else if (status == STATUS_OK) {
         status = write_copy(folder, list.count > 0 ? list.items[0].number + 1 : 1, share, bytes);
-        /* With the new one, one more of the old is over. */
+        /* `list` lacks the new one, which takes the place of an old one. */
         if (status == STATUS_OK)
             drop_old(&list, spared);
     }
@@ -244,7 +244,7 @@ static enum status keep_in(const char *folder, const struct share *share, const 
     return status;
 }
 
-/* A folder of ours that was made before the profile was shared is opened to the others. */
+/* Gives the others access to a folder that we made before the profile was shared. */
 static void open_to_others(const char *path, const struct share *share)
 {
     struct stat facts;
@@ -286,7 +286,7 @@ enum status generations_keep(const char *target, const struct bytes *bytes, cons
     return status;
 }
 
-/* --- whether there is room --- */
+/* --- access --- */
 
 static enum generations_room look_at_folder(const char *path, const struct share *share)
 {
@@ -316,7 +316,7 @@ enum generations_room generations_room(const char *target)
     return room;
 }
 
-/* --- with another name --- */
+/* --- moving --- */
 
 enum status generations_none(enum copy_kind kind, const char *target)
 {
@@ -331,7 +331,7 @@ enum status generations_none(enum copy_kind kind, const char *target)
     return status;
 }
 
-/* Over an empty folder a rename would go. */
+/* Checks the name first, because a rename would replace an empty folder. */
 static enum status move_folder(const struct place *from, const struct place *to)
 {
     enum status status = disk_none(to->own);

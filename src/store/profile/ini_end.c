@@ -19,14 +19,14 @@ static size_t count_newlines(const char *bytes, size_t length)
     return count;
 }
 
-/* True when a line that starts with the header starts at `at`. */
+/* True if a line at `at` starts with the header. */
 static bool header_at(const char *bytes, size_t length, size_t at)
 {
     return (at == 0 || bytes[at - 1] == '\n') && length - at >= sizeof header - 1 &&
            memcmp(bytes + at, header, sizeof header - 1) == 0;
 }
 
-/* Where the last [end] line starts; `length` when there is none. */
+/* Where the last [end] line starts; `length` if there is none. */
 static size_t find_header(const char *bytes, size_t length)
 {
     for (size_t at = length; at-- > 0;)
@@ -54,7 +54,7 @@ enum ini_end ini_end_check(const char *bytes, size_t length, size_t *ret_line)
         return INI_END_MISSING;
     *ret_line = count_newlines(bytes, at) + 1;
     const bool crlf = length - at > sizeof header && bytes[at + sizeof header - 1] == '\r';
-    /* There is one way to write it, so that comparing is enough. */
+    /* There is only one way to write it, so it is enough to compare. */
     write_end(bytes, at, crlf ? "\r\n" : "\n", wanted, sizeof wanted);
     if (strlen(wanted) == length - at && memcmp(bytes + at, wanted, length - at) == 0)
         return INI_END_GOOD;

@@ -7,25 +7,24 @@
 #include "store/bytes.h"
 
 /*
- * The section that closes a profile and tells a whole file from one that was cut short
- * or changed:
+ * The section that ends a profile. It tells a whole file from one that was cut short or changed:
  *
  *     [end]
  *     lines = 121           lines before this section
  *     crc32 = 1c291ca3      of all bytes before it, as 8 hexadecimal digits
  *
- * It is whole only as the very last thing of the file, its last line ended.
+ * It is good only at the very end of the file, with its last line ended.
  */
 enum ini_end {
     INI_END_GOOD,
     INI_END_MISSING,
-    INI_END_WRONG, /* there, but not what the bytes before it give, or not the last thing */
+    INI_END_WRONG, /* it does not match the bytes before it, or is not at the very end */
 };
 
-/* What the bytes' own [end] says. *ret_line: its line from 1, 0 when there is none. */
+/* Checks the [end] of the bytes. *ret_line is its line from 1, or 0 if there is none. */
 enum ini_end ini_end_check(const char *bytes, size_t length, size_t *ret_line);
 
-/* Appends the section for what `bytes` holds, lines ended by `line_end`. */
+/* Appends the section for the bytes before it. */
 void ini_end_add(struct bytes *bytes, const char *line_end);
 
 #endif

@@ -20,7 +20,7 @@
 struct words {
     long pid;
     char host[49], user[33];
-    bool empty; /* it says nothing: its writer is not there yet, or it is no lock */
+    bool empty; /* not written yet, or not a lock */
 };
 
 static char *lock_path(const char *target)
@@ -28,7 +28,7 @@ static char *lock_path(const char *target)
     return beside_path(target, "lock", 1);
 }
 
-/* False for a file that is no lock. */
+/* False for a file that is not a lock. */
 static bool read_words(int fd, struct words *words)
 {
     char text[192];
@@ -44,7 +44,7 @@ static bool read_words(int fd, struct words *words)
                   words->user) >= 2;
 }
 
-/* Whatever else the file holds is not repeated. */
+/* Shows nothing of a file that is not a lock. */
 static void read_holder(int fd, struct lockfile_holder *ret_holder)
 {
     struct words words;
@@ -77,7 +77,7 @@ static enum status write_holder(int fd)
     return (size_t)written == text.length ? STATUS_OK : STATUS_FULL;
 }
 
-/* False when the file was removed between its opening and its locking. */
+/* False if the file was removed after it was opened. */
 static bool still_named(int fd, const char *path)
 {
     struct stat held, named;
@@ -86,7 +86,7 @@ static bool still_named(int fd, const char *path)
            held.st_ino == named.st_ino;
 }
 
-/* Somebody's own file of that name is neither locked nor written. */
+/* Refuses a file that is neither a lock nor empty: it belongs to somebody. */
 static enum status look_at_found(int fd, bool *ret_empty)
 {
     struct words words;
@@ -113,8 +113,8 @@ static enum status lock_opened(int fd, struct lockfile_holder *ret_holder)
     return STATUS_LOCKED;
 }
 
-/* A lock that may not even be looked at, in a folder that may be written: it is another user's,
- * who kept it to themselves. */
+/* A lock file that we may not open. If we may write in its folder, another user holds the lock and
+ * does not share it. */
 static enum status refuse_closed(const char *path, struct lockfile_holder *ret_holder)
 {
     struct strbuf out = STRBUF(ret_holder->words);
@@ -149,7 +149,7 @@ static enum status open_found(const char *path, int *ret_fd, bool *ret_empty,
     return status;
 }
 
-/* The lock file, new or found. */
+/* Opens the lock file, or makes it. */
 static enum status open_lock(const char *path, const struct share *share, int *ret_fd,
                              bool *ret_empty, struct lockfile_holder *ret_holder)
 {
@@ -175,12 +175,12 @@ static enum status try_path(struct lockfile *lock, const struct share *share,
         enum status status = open_lock(lock->path, share, &fd, &lock->found, ret_holder);
 
         if (status == STATUS_IO && errno == ENOENT)
-            continue; /* dropped just now */
+            continue; /* removed just now */
         if (status != STATUS_OK)
             return status;
         status = lock_opened(fd, ret_holder);
         if (status == STATUS_OK && still_named(fd, lock->path)) {
-            /* Who we are is for people only; the lock holds without it. */
+            /* The name is for people only; the lock holds without it. */
             (void)write_holder(fd);
             lock->fd = fd;
             return STATUS_OK;
@@ -239,7 +239,7 @@ void lockfile_drop(struct lockfile *lock)
     const int kept_errno = errno;
 
     if (lock->fd >= 0) {
-        /* While still locked, so that nobody's newer file of that name is hit. */
+        /* Removed before the lock is released, or it could be somebody's newer file. */
         if (lock->found)
             (void)!ftruncate(lock->fd, 0);
         else if (still_named(lock->fd, lock->path))

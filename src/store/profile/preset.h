@@ -6,9 +6,9 @@
 #include "model/record.h"
 
 /*
- * Starting points for a new instrument: structure, strings and targets as they are common
- * for a kind. They are the profiles of share/presets, built in; where each number comes
- * from stands there.
+ * Starting points for a new instrument: structure, strings and targets that are common for its
+ * kind. They are the profiles of share/presets, built in. The comments there say where each number
+ * comes from.
  */
 struct preset {
     const char *id;    /* "steel-string-14" */
@@ -16,11 +16,11 @@ struct preset {
     const char *text;  /* the profile */
 };
 
-/* In the order of the files' names; NULL from the first index that is none. */
+/* In the order of the file names; NULL if there is no preset of that index. */
 const struct preset *preset_get(int index);
 
-/* Makes a record of a preset, its id under [targets] preset. STATUS_NO_MEMORY, STATUS_IO;
- * *ret_record must not be initialised. */
+/* Makes a record of a preset, with its id as `preset` in [targets]. STATUS_NO_MEMORY, STATUS_IO.
+ * *ret_record is initialised on success only. */
 enum status preset_record(const struct preset *preset, struct record *ret_record);
 
 #endif

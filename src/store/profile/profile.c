@@ -75,7 +75,7 @@ static enum status path_status(int error)
     return error == ENOMEM ? STATUS_NO_MEMORY : STATUS_IO;
 }
 
-/* Takes the lock where that works; what stands in the way of editing is kept. */
+/* Takes the lock if locks work here, and notes what prevents editing. */
 static void lock(struct profile *profile)
 {
     const enum status status = lockfile_take(profile->target, &profile->lock, &profile->holder);
@@ -88,7 +88,7 @@ static void lock(struct profile *profile)
         profile->notices |= PROFILE_LOCK_TAKEN;
 }
 
-/* Whether there will be a place for the state that the first change replaces. */
+/* Notes whether the state before the first change can be kept. */
 static void look_for_room(struct profile *profile)
 {
     const enum generations_room room = generations_room(profile->target);
@@ -121,8 +121,8 @@ static void settle_access(struct profile *profile)
         lockfile_drop(&profile->lock);
 }
 
-/* Said until somebody has put them together. That they cannot be looked for is not told: memory
- * is short then, and other things fail. */
+/* Mentioned at every opening until somebody has chosen one. If the search fails, memory is short,
+ * and that will be reported elsewhere. */
 static void note_versions(struct profile *profile, struct problems *problems)
 {
     const char *advice = profile_name_is_listed(paths_name_of(profile->path))
@@ -156,7 +156,7 @@ static enum status read_profile(struct profile *profile, struct problems *proble
     return STATUS_OK;
 }
 
-/* Asked before the lock, which would leave its file beside a folder or a device. */
+/* Checked before locking, which would leave a lock file beside a folder or a device. */
 static bool is_other_than_file(const struct profile *profile)
 {
     struct stat facts;
@@ -175,7 +175,7 @@ enum status profile_open(const char *path, enum profile_access access, struct pr
         profile_close(profile);
         return STATUS_NOT_REGULAR;
     }
-    /* The lock comes first, so that what is read cannot change before it is held. */
+    /* The lock comes first, so that the file cannot change between reading and locking. */
     if (access == PROFILE_TO_EDIT)
         lock(profile);
     else

@@ -16,10 +16,10 @@
 
 enum {
     SUM_LENGTH = 9,
-    NUMBERS_SURE = 9, /* so many are looked for also where one before them is gone */
+    NUMBERS_SURE = 9, /* these are looked for even after a gap */
 };
 
-/* How much of a long name stays, in whole characters of UTF-8. */
+/* How many bytes of a long name are kept, in whole UTF-8 characters. */
 static size_t cut_name(const char *name)
 {
     size_t length = BESIDE_NAME_MAX - SUM_LENGTH;
@@ -94,7 +94,7 @@ static void write_time(time_t written, struct strbuf *out)
                 utc.tm_mday, utc.tm_hour, utc.tm_min);
 }
 
-/* STATUS_NOT_FOUND where nothing has that name, or no file. */
+/* STATUS_NOT_FOUND if no regular file has that name. */
 static enum status look_for(enum copy_kind kind, const char *target, int number,
                             struct copies *list)
 {

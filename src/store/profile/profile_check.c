@@ -7,7 +7,7 @@
 struct checker {
     const struct profile_content *content;
     struct problems *problems;
-    int strings, frets; /* 0: not known */
+    int strings, frets; /* 0: unknown */
 };
 
 static const struct reading *get(const struct checker *checker, enum field_id field)
@@ -37,23 +37,23 @@ static void check_needed(const struct checker *checker)
 
     if (!get(checker, FIELD_FORMAT))
         problem_add(checker->problems, 0, PROBLEM_ERROR,
-                    "the format is missing; [profile] with format = 1 is wanted");
+                    "the format is missing; [profile] needs format = 1");
     if (treble != bass)
         problem_add(checker->problems, 0, PROBLEM_ERROR,
-                    "scale_treble and scale_bass are wanted together");
+                    "scale_treble and scale_bass are needed together");
     else if (!treble && !get(checker, FIELD_SCALE))
         problem_add(checker->problems, 0, PROBLEM_ERROR,
-                    "the scale is missing; [board] with scale = 25.5 in, or "
-                    "scale_treble and scale_bass, is wanted");
+                    "the scale is missing; [board] needs scale = 25.5 in, or "
+                    "scale_treble and scale_bass");
     else if (treble && get(checker, FIELD_SCALE))
         problem_add(checker->problems, line_of(checker, get(checker, FIELD_SCALE)), PROBLEM_WARNING,
                     "scale is given beside scale_treble and scale_bass");
     if (checker->content->newer)
         problem_add(checker->problems, line_of(checker, get(checker, FIELD_FORMAT)), PROBLEM_ERROR,
-                    "this format is not known here; the file is read and never changed");
+                    "unknown format; the file is read and never changed");
 }
 
-/* The highest fret that a reading names; -1 when it names none. */
+/* The highest fret that a reading names; -1 if it names none. */
 static int highest_fret(const struct reading *reading)
 {
     const struct field *field = field_get(reading->key.field);
@@ -82,7 +82,7 @@ static void check_existing(const struct checker *checker, const struct reading *
                     "there is no fret %d; the instrument has %d", fret, checker->frets);
 }
 
-/* The first reading of each visit and part must follow the one before it by one. */
+/* Visits, and passes and work within a visit, must be numbered without gaps. */
 static void check_numbers(const struct checker *checker, const struct reading *reading,
                           const struct reading *before)
 {
@@ -104,7 +104,7 @@ static void check_numbers(const struct checker *checker, const struct reading *r
                     section == SECTION_PASS ? "pass" : "work", key->part, last_part);
 }
 
-/* Dates compare as texts, whatever lies between them. */
+/* Compares each date with the one before; dates compare as texts. */
 static const struct reading *check_date(const struct checker *checker,
                                         const struct reading *reading, const struct reading *date)
 {
@@ -112,8 +112,8 @@ static const struct reading *check_date(const struct checker *checker,
         return date;
     if (date && strcmp(reading->text, date->text) < 0)
         problem_add(checker->problems, line_of(checker, reading), PROBLEM_WARNING,
-                    "the date is before that of the visit before; visits are in the "
-                    "order of time");
+                    "the date is earlier than that of the visit before; visits are in "
+                    "the order of their dates");
     return reading;
 }
 

@@ -13,8 +13,8 @@ struct editor {
     size_t count, capacity;
     bool *dropped;    /* by line */
     bool *grown;      /* by section: keys are added to it */
-    bool *shrunk;     /* by section: lines of it were dropped */
-    char section[64]; /* the one added last */
+    bool *shrunk;     /* by section: lines of it are dropped */
+    char section[64]; /* the section added last */
     enum status status;
 };
 
@@ -57,7 +57,7 @@ static size_t block_end(const struct ini_text *text, size_t section)
     return section + 1 < text->section_count ? text->sections[section + 1].line : text->line_count;
 }
 
-/* Where keys are added to a block: behind its last key, before comments that lead on. */
+/* Where keys are added to a block: after its last key, before comments on the next block. */
 static size_t block_tail(const struct ini_text *text, size_t section)
 {
     size_t at = block_end(text, section);
@@ -68,7 +68,7 @@ static size_t block_tail(const struct ini_text *text, size_t section)
     return at;
 }
 
-/* The place before a block, over the comment that leads to it but not over the file's own. */
+/* The place before a block and its comment, but below a comment at the top of the file. */
 static size_t before_block(const struct ini_text *text, size_t section)
 {
     const size_t header = text->sections[section].line;
@@ -133,7 +133,7 @@ static void remove_reading(struct editor *editor, const struct reading_key *key)
         drop_line(editor, content->lines[i].line);
 }
 
-/* Writes the new text into the line that counts, and takes out the parts that went on. */
+/* Writes the new text into the line that counts, and drops the further parts of a long text. */
 static void change_reading(struct editor *editor, const struct reading *reading)
 {
     const struct profile_content *content = editor->content;
@@ -155,7 +155,7 @@ static void change_reading(struct editor *editor, const struct reading *reading)
         set_key(edit, reading);
 }
 
-/* Walks both records, which are sorted alike. */
+/* Walks both records, which have the same order. */
 static void compare_records(struct editor *editor, const struct record *wanted)
 {
     const struct record *old = &editor->content->record;
@@ -169,7 +169,7 @@ static void compare_records(struct editor *editor, const struct record *wanted)
         if (order < 0)
             remove_reading(editor, &a->key);
         else if (order > 0 || strcmp(a->text, b->text) != 0)
-            change_reading(editor, b); /* an absent one may have a line with nothing in it */
+            change_reading(editor, b); /* a new reading may have an empty line already */
         o += order <= 0;
         w += order >= 0;
     }
@@ -189,7 +189,7 @@ static void drop_end(struct editor *editor)
     }
 }
 
-/* True when nothing but blank lines stays under a section's line. */
+/* True if only blank lines are left under a section line. */
 static bool is_emptied(const struct editor *editor, size_t section)
 {
     const struct ini_text *text = &editor->content->text;

@@ -10,11 +10,9 @@
 #include "store/profile/profile_load.h"
 #include "store/share.h"
 
-/* Inside store only: what is behind an open profile. profile.c opens and asks, profile_save.c
- * writes. */
+/* For this folder only: an open profile from inside. profile.c opens it, profile_save.c writes. */
 
-/* Which folder it is, whatever it is called: another file system may be mounted over it, or
- * be taken away from under the name. */
+/* Which folder it is, whatever its name: a file system may be mounted or unmounted there. */
 struct profile_folder {
     dev_t device;
     ino_t inode;
@@ -26,26 +24,26 @@ struct profile {
     char *target; /* links followed */
     struct profile_content content;
     struct profile_folder folder;
-    struct share share; /* as it was opened: for a file that is written anew */
+    struct share share; /* as opened, for when the file has to be created again */
     bool on_disk;       /* the content was read from the target or written to it */
-    bool unsure;        /* it was written, but its folder could not be synced */
-    bool changed;       /* it was written since it was opened */
+    bool unsure;        /* written, but the folder could not be synced */
+    bool changed;       /* written since it was opened */
     enum status editable;
-    enum status generation; /* how keeping the state before the first change went */
+    enum status generation; /* of keeping the state before the first change */
     unsigned notices;
-    struct bytes attempt; /* the text of a save that failed, which may be on disk all the same */
+    struct bytes attempt; /* the text of a failed save, which may still be on disk */
     struct lockfile lock;
     struct lockfile_holder holder;
     char *conflict_path;
-    struct bytes conflict; /* what we wrote there last */
+    struct bytes conflict; /* what was last written there */
 };
 
 struct profile_folder profile_folder_now(const struct profile *profile);
 
-/* Its file, links followed. */
+/* The path of its file, with links followed. */
 const char *profile_target(const struct profile *profile);
 
-/* The text that is on disk, as far as we know, and its record. Valid until the next save. */
+/* Its text as last read or written, and its record. Valid until the next save. */
 const struct profile_content *profile_content(const struct profile *profile);
 
 #endif

@@ -17,7 +17,7 @@ struct loader {
     struct profile_content *content;
     struct problems *problems;
     struct ini_entries entries;
-    struct found *found; /* as many as there are entries */
+    struct found *found; /* room for one for each entry */
     size_t found_count;
     size_t known_sections;
 };
@@ -28,7 +28,7 @@ static void report(const struct loader *loader, size_t line, enum problem_severi
     problem_add(loader->problems, line + 1, severity, "%s", words);
 }
 
-/* The N of "name.N", 0 when there is none; *ret_length is then that of the name. */
+/* The N of "name.N", with *ret_length that of the name; 0 if there is no N. */
 static int take_chunk(const char *name, size_t *ret_length)
 {
     const char *dot = strrchr(name, '.');
@@ -42,8 +42,8 @@ static int take_chunk(const char *name, size_t *ret_length)
 }
 
 /*
- * The reading that a key line belongs to. Only a text goes on in name.N; no text has
- * numbers of its own behind its name, so the two cannot be mistaken for each other.
+ * Finds the reading that a key line belongs to. Only a text continues in name.N, and no text has a
+ * number in its own name, so the two cannot be confused.
  */
 static bool resolve(const struct ini_entry *entry, struct profile_line *ret_line)
 {
@@ -77,7 +77,7 @@ static void report_unknown(const struct loader *loader, const struct ini_entry *
         return;
     if (strcmp(entry->section, "end") == 0)
         report(loader, entry->line, PROBLEM_WARNING,
-               "stands in [end], where no reading is looked for; move it to its section");
+               "readings in [end] are not used; move it to its section");
     else if (reading_key_is_section(entry->section))
         problem_add(loader->problems, entry->line + 1, PROBLEM_NOTE,
                     "[%s] has no key %s; the line is kept and not used",
@@ -91,8 +91,7 @@ static void resolve_entries(struct loader *loader)
         struct found *found = &loader->found[loader->found_count];
 
         if (entry->zero)
-            report(loader, entry->line, PROBLEM_NOTE,
-                   "%00 stands for nothing and is left as it is");
+            report(loader, entry->line, PROBLEM_NOTE, "%00 means nothing and is left as it is");
         found->entry = entry;
         if (resolve(entry, &found->at))
             loader->found_count++;
@@ -114,7 +113,7 @@ static int compare_found(const void *a, const void *b)
     return x->line < y->line ? -1 : x->line > y->line;
 }
 
-/* Appends the parts of one reading, of a repeated part the last. */
+/* Joins the parts of one reading; of a repeated part, the last one counts. */
 static void join_parts(const struct loader *loader, const struct found *first, size_t count,
                        struct bytes *out)
 {
@@ -149,7 +148,7 @@ static enum status put_value(const struct loader *loader, const struct reading_k
     if (status == STATUS_NO_MEMORY)
         return status;
     if (status != STATUS_OK && text[0] == '\0') {
-        /* `relief =` is a form not filled in yet. */
+        /* `relief =` is a form that is not filled in yet. */
         record_remove(record, key);
         problem_add(loader->problems, line, PROBLEM_NOTE, "%s is empty", field->label);
     } else if (status != STATUS_OK) {
@@ -176,7 +175,7 @@ static enum status put_reading(const struct loader *loader, const struct found *
     return status;
 }
 
-/* In the record's order, which is the quick way to fill it. */
+/* Fills the record in its own order, which is fastest. */
 static enum status fill_record(struct loader *loader)
 {
     struct profile_content *content = loader->content;
@@ -211,9 +210,9 @@ static void report_key_line(const struct loader *loader, size_t i)
         rest++;
     if (!line->name)
         report(loader, i, PROBLEM_NOTE,
-               "no key has such a name; letters, digits, _ and . are accepted");
+               "a key cannot have this name; letters, digits, _ and . are accepted");
     if (line->section == 0)
-        report(loader, i, PROBLEM_ERROR, "stands before any [section] and is not read");
+        report(loader, i, PROBLEM_ERROR, "comes before any [section] and is not read");
     else if (text->lines[text->sections[line->section].line].kind == INI_JUNK)
         report(loader, i, PROBLEM_ERROR, "its section's line is not understood, so it is not read");
     if (line->final_backslash && *rest == '\0')
@@ -235,7 +234,7 @@ static void report_section_line(struct loader *loader, size_t i)
                     shown_text(line->bytes, line->length).text);
 }
 
-/* Says what is odd about the lines; true when all are blank or comments. */
+/* Reports problems with the lines; true if all are blank or comments. */
 static bool report_lines(struct loader *loader)
 {
     const struct ini_text *text = &loader->content->text;
@@ -290,7 +289,7 @@ static void report_length(const struct loader *loader)
                     PROFILE_BYTES_MAX / 1000000);
 }
 
-/* A format that this version does not know may mean anything by its keys. */
+/* In a later format the keys may mean anything. */
 static bool is_newer(const struct record *record)
 {
     const struct reading_key key = reading_key_one(FIELD_FORMAT);
@@ -305,7 +304,7 @@ static enum status load(struct loader *loader)
 {
     struct profile_content *content = loader->content;
     const struct ini_text *text = &content->text;
-    /* Over an empty text there is no data to step into. */
+    /* The data of an empty text is NULL. */
     const char *body = text->start > 0 ? text->bytes.data + text->start : text->bytes.data;
     size_t end_line;
     enum status status = ini_read(text, &loader->entries);
@@ -324,7 +323,7 @@ static enum status load(struct loader *loader)
     if (status != STATUS_OK)
         return status;
     content->newer = is_newer(&content->record);
-    /* Only a profile closes with its own sum: one whose readings were all taken out again. */
+    /* A good [end] alone makes a profile: one whose readings were all removed. */
     return nothing || content->end == INI_END_GOOD || loader->found_count > 0 ||
                    loader->known_sections > 0
                ? STATUS_OK

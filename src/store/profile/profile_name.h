@@ -6,24 +6,23 @@
 
 #include "base/strbuf.h"
 
-/* What a file on the shelf is called. */
+/* The file names of profiles. */
 
-/* So many instruments can have one name, or lie in the archive by it. */
+/* How many instruments of one name a folder can hold. */
 enum { PROFILE_NUMBERS_MAX = 999 };
 
-/* The longest start of a file name, in bytes. */
+/* The longest file name made of an instrument's name, in bytes, without number and .ini. */
 enum { PROFILE_STEM_MAX = 60 };
 
-/* Whether a shelf lists a file of that name. */
+/* Whether the shelf lists files of that name. */
 bool profile_name_is_listed(const char *file);
 
-/* STEM.ini, STEM-2.ini and so on; to be freed, NULL without memory. */
+/* STEM.ini, STEM-2.ini and so on. The caller frees it; NULL if out of memory. */
 char *profile_name_numbered(const char *stem, size_t length, int number);
 
 /*
- * Appends the file name that a name becomes, without ".ini": ASCII letters (lower case) and
- * digits, all else a dash, none at the ends, never two together; "instrument" where nothing
- * is left.
+ * Appends a file name made of an instrument's name, without ".ini": lower-case ASCII letters and
+ * digits, with single dashes for everything between them; "instrument" if nothing is left.
  */
 void profile_name_make(const char *name, struct strbuf *out);
 

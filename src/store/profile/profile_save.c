@@ -11,8 +11,8 @@
 #include "store/safefile.h"
 
 /*
- * The text to write, read back before anything is overwritten: nothing is written that
- * would not open again as exactly this record.
+ * Makes the text to write and reads it back before anything is overwritten: only a text that opens
+ * as exactly this record is written.
  */
 static enum status prepare(const struct profile *profile, const struct record *record,
                            struct profile_content *ret_content)
@@ -41,7 +41,7 @@ static enum status prepare(const struct profile *profile, const struct record *r
 
 enum disk_state { DISK_SAME, DISK_GONE, DISK_OTHER };
 
-/* Compares bytes, not times: nothing is missed, and a file only touched is no conflict. */
+/* Compares bytes, not times: it misses no change, and a file that was only touched is the same. */
 static enum status look_at_disk(const char *path, const struct bytes *expected, bool expect_file,
                                 enum disk_state *ret_state)
 {
@@ -78,8 +78,8 @@ static enum status keep_as_found(struct profile *profile)
     return STATUS_OK;
 }
 
-/* The state before the session's first change. That it cannot be kept is told, and costs
- * nothing else. */
+/* Keeps the state before the session's first change. A failure is noted and does not stop the
+ * save. */
 static void keep_generation(struct profile *profile)
 {
     if (profile->changed || !profile->on_disk)
@@ -91,8 +91,8 @@ static void keep_generation(struct profile *profile)
         profile->notices |= PROFILE_NO_GENERATION;
 }
 
-/* Writes our version beside a file that is no longer ours to write; never over a file
- * that is not as we left it. */
+/* Writes our version beside a file that somebody else changed. Replaces only a conflict file that
+ * is still as we left it. */
 static enum status save_conflict(struct profile *profile, struct profile_content *content)
 {
     const struct bytes *bytes = &content->text.bytes;
@@ -128,8 +128,8 @@ static void adopt(struct profile *profile, struct profile_content *content)
     bytes_done(&profile->attempt);
 }
 
-/* A save that was said to have failed may have been done all the same (a network file system):
- * then what is on disk is ours, and no change by somebody else. */
+/* A network file system may report a failure for a save that was done. What is on disk is then
+ * ours, and not a change by somebody else. */
 static void settle_attempt(struct profile *profile)
 {
     struct profile_content content;
@@ -141,7 +141,7 @@ static void settle_attempt(struct profile *profile)
     profile->unsure = true;
 }
 
-/* Whether another folder goes by the name of the one it was opened in. */
+/* Whether its folder's path leads to another folder than when it was opened. */
 static bool is_elsewhere(const struct profile *profile)
 {
     const struct profile_folder now = profile_folder_now(profile);
@@ -150,7 +150,7 @@ static bool is_elsewhere(const struct profile *profile)
            (now.device != profile->folder.device || now.inode != profile->folder.inode);
 }
 
-/* May the file be written, and how? STATUS_CHANGED where ours goes beside somebody else's. */
+/* Whether and how the file may be written. STATUS_CHANGED if ours goes beside somebody else's. */
 static enum status choose_mode(struct profile *profile, enum safefile_mode *ret_mode)
 {
     enum disk_state state;
@@ -182,7 +182,7 @@ static enum status write_content(struct profile *profile, struct profile_content
         safefile_put(profile->target, mode, &profile->share, content->text.bytes.data,
                      content->text.bytes.length, &replaced);
 
-    /* Also when the folder could not be synced: what is there now is ours, no conflict. */
+    /* Even if the folder could not be synced, the file that is there is ours. */
     if (status == STATUS_OK || replaced) {
         adopt(profile, content);
         profile->notices |= profile_is_long(&profile->content) ? PROFILE_LONG : 0;

@@ -14,16 +14,16 @@
 
 struct shelf {
     char *folder;     /* as given */
-    char *cache_path; /* NULL: works without */
+    char *cache_path; /* NULL: no cache */
     char *cached_folder;
     struct shelf_entries entries;
-    struct shelf_stamp stamp; /* the folder's at the last listing */
-    bool settled;             /* whether a later change shows in its stamp */
+    struct shelf_stamp stamp; /* of the folder at the last listing */
+    bool settled;             /* a later change will change the stamp */
     enum status status;
     int error;
-    size_t *unread; /* indices of entries; the next one to read is the last */
+    size_t *unread; /* indices of entries, read from the end */
     size_t unread_count;
-    bool new_cards; /* the cache lacks something, or has too much */
+    bool new_cards; /* the cache is out of date */
 };
 
 /* --- reading one file --- */
@@ -81,7 +81,7 @@ static int compare_times(const void *a, const void *b)
     return (x->written_s > y->written_s) - (x->written_s < y->written_s);
 }
 
-/* What is unread, the newest last. Without memory for it, nothing gets read. */
+/* Queues the unread entries, the newest last. If memory is short, nothing is read. */
 static void queue_unread(struct shelf *shelf)
 {
     const struct shelf_entries *entries = &shelf->entries;
@@ -103,7 +103,7 @@ static void queue_unread(struct shelf *shelf)
     free(queue);
 }
 
-/* Takes over what was known of a file that is still the same; false when it is not. */
+/* Takes the card over if the file is still the same. */
 static bool inherit(struct shelf_entry *entry, struct shelf_entry *known)
 {
     if (entry->read || !known->read || !known->settled ||
@@ -120,7 +120,7 @@ static bool inherit(struct shelf_entry *entry, struct shelf_entry *known)
     return true;
 }
 
-/* Both are sorted by file. True when the cache holds something that is of no use any more. */
+/* Both are sorted by file. True if the cache holds an entry that is of no use any more. */
 static bool inherit_all(struct shelf_entries *entries, struct shelf_entries *known)
 {
     bool lost = false;
@@ -170,9 +170,9 @@ bool shelf_is_stale(const struct shelf *shelf)
            !shelf_stamp_equal(&stamp, &shelf->stamp);
 }
 
-/* --- the whole --- */
+/* --- opening and closing --- */
 
-/* Without a home, a folder or memory there is no cache. */
+/* False without a home, a folder or memory: there is no cache then. */
 static bool find_cache(struct shelf *shelf)
 {
     if (shelf->cache_path)
@@ -217,7 +217,7 @@ void shelf_keep_cache(struct shelf *shelf)
 {
     if (!shelf->new_cards || shelf->status != STATUS_OK || !find_cache(shelf))
         return;
-    /* Tried once: where it failed, it would fail at every key. */
+    /* Not tried again after a failure, which would repeat at every key. */
     shelf->new_cards = false;
     (void)shelf_cache_write(shelf->cache_path, shelf->cached_folder, &shelf->entries);
 }

@@ -27,7 +27,7 @@ static bool is_same_file(const char *a, const char *b)
     return lstat(a, &x) == 0 && lstat(b, &y) == 0 && x.st_dev == y.st_dev && x.st_ino == y.st_ino;
 }
 
-/* Its earlier states and other versions go back to its old name. */
+/* Moves its earlier states and versions back to its old name. */
 static enum status put_back(const struct move *move, enum status status)
 {
     const int kept_errno = errno;
@@ -37,8 +37,8 @@ static enum status put_back(const struct move *move, enum status status)
     return status;
 }
 
-/* It keeps its old name alone, and what goes with it. Of a file that has lost
- * that name, whatever the system said of it, the new one stays. */
+/* Gives it back its old name alone. If the old name is gone, although the system reported a
+ * failure, it keeps the new one. */
 static enum status undo(const struct move *move, enum status status)
 {
     const int kept_errno = errno;
@@ -51,7 +51,7 @@ static enum status undo(const struct move *move, enum status status)
     return status;
 }
 
-/* It has both names now. The old one goes last, when the new one is sure to stay. */
+/* It has both names. Removes the old one last, when the new one is on disk. */
 static enum status leave_old_name(const struct move *move)
 {
     enum status status = disk_sync_path(move->archive);
@@ -66,7 +66,7 @@ static enum status leave_old_name(const struct move *move)
     return disk_has_moved(move->from, move->to) ? STATUS_OK : undo(move, status);
 }
 
-/* Where a file can have one name only. */
+/* For file systems without hard links. */
 static enum status rename_file(const struct move *move)
 {
     enum status status = disk_none(move->to);
@@ -79,17 +79,17 @@ static enum status rename_file(const struct move *move)
     return status == STATUS_OK ? STATUS_OK : put_back(move, status);
 }
 
-/* STATUS_CHANGED where the name is taken. Unlike rename, link fails there. */
+/* STATUS_CHANGED if the name is taken. A link then fails, while a rename would replace the file. */
 static enum status move_file(const struct move *move)
 {
-    /* Both names of one file: an earlier try ended in between. */
+    /* An earlier try was interrupted, and the file has both names. */
     if (is_same_file(move->from, move->to))
         return leave_old_name(move);
     const enum status status = shelf_path_is_free(move->to);
     if (status != STATUS_OK)
         return status;
     const int error = linkat(AT_FDCWD, move->from, AT_FDCWD, move->to, 0) == 0 ? 0 : errno;
-    /* What is there now counts, not what the system said of it. */
+    /* It counts as done if the file has both names, even if the call reported a failure. */
     if (error == 0 || is_same_file(move->from, move->to))
         return leave_old_name(move);
     errno = error;
@@ -122,7 +122,7 @@ static enum status move_numbered(const char *from, const char *file, const char 
     return STATUS_FULL;
 }
 
-/* What was copied here by other means need not be on disk yet. */
+/* A file that another program copied here may not be on disk yet. */
 static enum status sync_file(const char *path)
 {
     const int fd = open(path, O_RDONLY | O_NOFOLLOW | O_NONBLOCK | O_NOCTTY | O_CLOEXEC);
@@ -157,7 +157,7 @@ static enum status archive_file(const char *folder, const char *path, const char
     if (status == STATUS_OK)
         status = move_numbered(path, file, archive, ret_file);
     const int kept_errno = errno;
-    /* That it is gone from here may be forgotten by a loss of power: then it is in both. */
+    /* Not essential: after a loss of power it may be in both folders. */
     if (status == STATUS_OK)
         (void)disk_sync_path(folder);
     free(archive);
@@ -165,7 +165,7 @@ static enum status archive_file(const char *folder, const char *path, const char
     return status;
 }
 
-/* Where locks do not work, the file is moved all the same, as it would be edited. */
+/* If locks do not work here, the file is moved without one, just as it would be edited. */
 static enum status archive_locked(const char *folder, const char *path, const char *file,
                                   char **ret_file)
 {

@@ -13,9 +13,9 @@
 #include "store/safefile.h"
 
 /*
- * The first line names the format and the program's version: raise FORMAT when a card says
- * something else about the same file. The second is the folder; then come the entries, the
- * fields of each between tabs; then the checksum. Control characters and % are %XX.
+ * The first line names the format and the program's version. Raise FORMAT if the same file gets a
+ * different card. The second line is the folder; then come the entries, with tabs between their
+ * fields; then the checksum. Control characters and % are written as %XX.
  */
 enum {
     FORMAT = 3,
@@ -49,7 +49,7 @@ enum status shelf_cache_path(const char *folder, char **ret_path)
     return STATUS_OK;
 }
 
-/* The same file is refused for the same reason by everyone, but rights and memory differ. */
+/* These depend on the file alone; other failures depend on rights or memory. */
 bool shelf_cache_wants(const struct shelf_entry *entry)
 {
     if (!entry->read || !entry->settled)
@@ -169,7 +169,7 @@ enum status shelf_cache_write(const char *path, const char *folder,
 
 /* --- reading --- */
 
-/* Cuts the text at its next `end` and steps behind it; NULL when there is none. */
+/* Cuts the text at the next `end` and moves past it; NULL if there is none. */
 static char *take_until(char **at, char end)
 {
     char *text = *at, *found = strchr(text, end);
@@ -259,7 +259,7 @@ static bool has_good_tail(const struct bytes *bytes)
     return memcmp(bytes->data + length, memory, TAIL_LENGTH) == 0;
 }
 
-/* Both first lines must be what this program would write for this folder. */
+/* The first two lines must be what this version would write for this folder. */
 static bool has_good_head(const struct bytes *bytes, const char *folder, size_t *ret_length)
 {
     struct bytes head;
@@ -274,7 +274,7 @@ static bool has_good_head(const struct bytes *bytes, const char *folder, size_t 
     return good;
 }
 
-/* Sorted without doubles, as they are looked up by halves. */
+/* Refuses entries out of order or twice, because they are found by binary search. */
 static bool read_entries(char *at, struct shelf_entries *entries)
 {
     while (*at) {

@@ -13,7 +13,7 @@
 #include "store/profile/profile_beside.h"
 #include "store/safefile.h"
 
-/* --- a new one --- */
+/* --- a new profile --- */
 
 enum status shelf_path_is_free(const char *path)
 {
@@ -42,7 +42,7 @@ static enum status create(const char *path, const struct record *record)
     return status;
 }
 
-/* A name is also taken where somebody is about to write it, or wrote it beside ours. */
+/* A name is also taken if somebody else is writing a profile of that name. */
 static bool is_taken(enum status status)
 {
     return status == STATUS_CHANGED || status == STATUS_LOCKED;
@@ -111,7 +111,7 @@ static enum status read_record(const char *folder, const char *file, struct reco
     free(path);
     if (status != STATUS_OK)
         return status;
-    /* Of a later format only a part is understood, so that a copy would lack the rest. */
+    /* A later format is understood only in part, so a copy would lack the rest. */
     if (profile_editable(profile) == STATUS_NEWER)
         status = STATUS_NEWER;
     else

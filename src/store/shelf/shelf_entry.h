@@ -10,30 +10,30 @@
 #include "base/status.h"
 #include "model/card.h"
 
-/* One profile on a shelf, and the signs by which a changed file is told. */
+/* One profile on a shelf, and the stamp that tells whether its file has changed. */
 
-/* Which file it was, and in which state: times in seconds and nanoseconds. */
+/* Which file it was, and in which state. Times in seconds and nanoseconds. */
 struct shelf_stamp {
     uint64_t device, inode, size;
-    int64_t written_s, written_ns; /* the content */
-    int64_t touched_s, touched_ns; /* content, name, owner or mode */
+    int64_t written_s, written_ns; /* when the content was changed */
+    int64_t touched_s, touched_ns; /* when content, name, owner or mode was changed */
 };
 
 struct shelf_entry {
     const char *file;         /* the name within the folder */
-    struct shelf_stamp stamp; /* of the file that a link leads to; all 0 when there is none */
-    bool read;                /* whether status and card say anything yet */
-    bool newer;               /* in a format that is not known: for reading only */
+    struct shelf_stamp stamp; /* of the file that a link leads to; all 0 if there is none */
+    bool read;                /* status and card are known */
+    bool newer;               /* in an unknown format, so it can only be read */
     bool linked;              /* a symbolic link */
     bool in_use;              /* another program seems to edit it */
-    bool versions;            /* others lie beside it: copies.h */
-    bool settled;             /* unchanged long enough for its stamp to tell a change */
+    bool versions;            /* other versions are beside it (copies.h) */
+    bool settled;             /* a later change will change its stamp */
     enum status status;       /* STATUS_OK, or why it cannot be opened */
     struct card card;         /* all "" unless it is read and STATUS_OK */
-    char *memory;             /* owned: the texts of all these */
+    char *memory;             /* owned: the texts of file and card */
 };
 
-/* Entries sorted by file, in the order of bytes. */
+/* Entries, which shelf_entries_sort sorts by the bytes of their file names. */
 struct shelf_entries {
     struct shelf_entry *items;
     size_t count, capacity;
@@ -42,19 +42,19 @@ struct shelf_entries {
 struct shelf_stamp shelf_stamp_of(const struct stat *facts);
 bool shelf_stamp_equal(const struct shelf_stamp *a, const struct shelf_stamp *b);
 
-/* Gives an entry its own copies of a file's name and a card's texts. STATUS_NO_MEMORY
- * leaves it as it was. The texts may be the entry's own. */
+/* Gives an entry its own copies of a file's name and a card's texts, which may be those that it
+ * has. After STATUS_NO_MEMORY it is unchanged. */
 enum status shelf_entry_set(struct shelf_entry *entry, const char *file, const struct card *card);
 
-/* A card without a word. */
+/* A card with empty texts. */
 struct card shelf_blank_card(void);
 
-/* A new entry at the end, all 0; NULL without memory. */
+/* A new, empty entry at the end; NULL if out of memory. */
 struct shelf_entry *shelf_entries_add(struct shelf_entries *entries);
 void shelf_entries_done(struct shelf_entries *entries);
 void shelf_entries_sort(struct shelf_entries *entries);
 
-/* The entry of a file; NULL when there is none. */
+/* The entry of a file, in sorted entries; NULL if there is none. */
 struct shelf_entry *shelf_entries_find(const struct shelf_entries *entries, const char *file);
 
 #endif

@@ -15,7 +15,7 @@
 #include "store/profile/lockfile.h"
 #include "store/profile/profile_beside.h"
 
-/* File systems keep times in steps of up to two seconds (FAT). */
+/* FAT keeps times in steps of two seconds; others are finer. */
 enum { STEP_SECONDS = 2 };
 
 static const char ending[] = ".ini", lock_ending[] = ".ini.lock";
@@ -25,7 +25,7 @@ struct lister {
     DIR *names;
     int64_t now;
     struct shelf_entries entries;
-    /* Of these only the files count, the profiles' names: */
+    /* The profiles that seem to have a lock, or versions; only their names are set: */
     struct shelf_entries locks, versions;
 };
 
@@ -41,7 +41,7 @@ static bool ends_in(const char *name, const char *end)
     return length > end_length && strcmp(name + length - end_length, end) == 0;
 }
 
-/* A lock stands beside the file that a link leads to. */
+/* The lock is beside the file that a link leads to. */
 static bool is_used(const struct lister *lister, const struct shelf_entry *entry)
 {
     char *path = paths_join(lister->folder, entry->file);
@@ -54,7 +54,7 @@ static bool is_used(const struct lister *lister, const struct shelf_entry *entry
     return used;
 }
 
-/* Versions too lie beside the file that a link leads to. */
+/* Versions too are beside the file that a link leads to. */
 static bool has_versions(const struct lister *lister, const struct shelf_entry *entry)
 {
     char *path = paths_join(lister->folder, entry->file);
@@ -105,7 +105,7 @@ static enum status add_name(struct shelf_entries *entries, const char *name)
     return entry ? shelf_entry_set(entry, name, &blank) : STATUS_NO_MEMORY;
 }
 
-/* The first `length` bytes of the name. */
+/* Adds the first `length` bytes of the name. */
 static enum status add_start(struct shelf_entries *entries, const char *name, size_t length)
 {
     char *profile = strndup(name, length);
@@ -163,11 +163,11 @@ static enum status list_names(struct lister *lister)
         struct shelf_entry *entry =
             shelf_entries_find(&lister->entries, lister->versions.items[i].file);
 
-        /* Looked at again, as a folder may have such a name. */
+        /* The name is not enough: it may be a folder's. */
         if (entry && !entry->linked)
             entry->versions = has_versions(lister, entry);
     }
-    /* A long name's lock and versions have only its start. */
+    /* The lock and the versions of a long name have it cut, so they match no entry above. */
     for (size_t i = 0; i < lister->entries.count; i++)
         if (strlen(lister->entries.items[i].file) > BESIDE_NAME_MAX) {
             lister->entries.items[i].in_use = is_used(lister, &lister->entries.items[i]);
