@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "commands/more.h"
 
-static void print_difference(struct printer *printer, const char *key, struct entered before,
-                             struct entered after)
+static void print_difference(struct printer *printer, const char *key, struct maybe before,
+                             struct maybe after)
 {
     if (before.given && after.given)
         printer_number(printer, key, after.value - before.value);

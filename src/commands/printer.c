@@ -34,7 +34,7 @@ void printer_number(struct printer *printer, const char *key, double value)
     printer_text(printer, key, memory);
 }
 
-void printer_entered(struct printer *printer, const char *key, struct entered value)
+void printer_entered(struct printer *printer, const char *key, struct maybe value)
 {
     if (value.given)
         printer_number(printer, key, value.value);

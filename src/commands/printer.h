@@ -28,7 +28,7 @@ void printer_text(struct printer *printer, const char *key, const char *text);
 void printer_number(struct printer *printer, const char *key, double value);
 
 /* The same, if the value is given. */
-void printer_entered(struct printer *printer, const char *key, struct entered value);
+void printer_entered(struct printer *printer, const char *key, struct maybe value);
 
 /* The value for one fret or string: "take.7_mm" from "take", 7 and "_mm". */
 void printer_number_at(struct printer *printer, const char *name, int at, const char *unit,

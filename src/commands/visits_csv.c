@@ -53,7 +53,7 @@ static bool is_number(const struct field *field)
 
 static void put_value(struct table *table, const struct field *field, const struct reading *reading)
 {
-    double step;
+    const struct maybe step = record_step(table->record, field);
 
     if (!is_number(field) || reading->value.state == READING_BAD) {
         for (int i = 0; i < 3; i++)
@@ -62,8 +62,8 @@ static void put_value(struct table *table, const struct field *field, const stru
     }
     csv_number(&table->csv, reading->value.value);
     csv_text(&table->csv, unit_label(unit_pivot(field->quantity)));
-    if (record_step(table->record, field, &step))
-        csv_number(&table->csv, 2 * uncertainty_of_step(step));
+    if (step.given)
+        csv_number(&table->csv, 2 * uncertainty_of_step(step.value));
     else
         csv_empty(&table->csv);
 }

@@ -3,24 +3,19 @@
 
 #include "model/setup.h"
 
-struct entered bench_goal_at(const struct bench_row *row, const struct record *record,
-                             enum bench_end end)
+struct maybe bench_goal_at(const struct bench_row *row, const struct record *record,
+                           enum bench_end end)
 {
-    struct entered target = {.given = false};
-
-    if (row->goal != GOAL_NONE) {
-        const struct reading_key key = reading_key_one(row->target[end]);
-
-        target.given = record_value_or_fallback(record, &key, &target.value);
-    }
-    return target;
+    if (row->goal == GOAL_NONE)
+        return maybe_absent();
+    return record_entered_or_fallback(record, reading_key_one(row->target[end]));
 }
 
-bool bench_goal_on(const struct bench_row *row, const struct record *record, int strings,
-                   int string, double *ret_mm)
+struct maybe bench_goal_on(const struct bench_row *row, const struct record *record, int strings,
+                           int string)
 {
-    const struct entered bass = bench_goal_at(row, record, END_BASS);
-    const struct entered treble = bench_goal_at(row, record, END_TREBLE);
+    const struct maybe bass = bench_goal_at(row, record, END_BASS);
+    const struct maybe treble = bench_goal_at(row, record, END_TREBLE);
 
-    return setup_target_at(&bass, &treble, strings, string, ret_mm);
+    return setup_target_at(&bass, &treble, strings, string);
 }

@@ -8,11 +8,11 @@
 /* The targets of the bench's rows. */
 
 /* The target of an end, or its fallback if none was entered. */
-struct entered bench_goal_at(const struct bench_row *row, const struct record *record,
-                             enum bench_end end);
+struct maybe bench_goal_at(const struct bench_row *row, const struct record *record,
+                           enum bench_end end);
 
-/* The target on a string (setup_target_at); false if there is none. */
-bool bench_goal_on(const struct bench_row *row, const struct record *record, int strings,
-                   int string, double *ret_mm);
+/* The target on a string (setup_target_at); absent if there is none. */
+struct maybe bench_goal_on(const struct bench_row *row, const struct record *record, int strings,
+                           int string);
 
 #endif

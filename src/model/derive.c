@@ -7,24 +7,22 @@
 
 static void advise_rod(struct derived *derived)
 {
-    double relief;
+    const struct maybe relief = figures_get(&derived->figures, FIGURE_RELIEF, 0);
 
-    if (!derived->choice.rod || !figures_get(&derived->figures, FIGURE_RELIEF, 0, &relief))
+    if (!derived->choice.rod || !relief.given)
         return;
-    if (relief < 0)
+    if (relief.value < 0)
         findings_add(&derived->findings, FINDING_BACK_BOW, 0);
     if (derived->setup.rod == ROD_NONE || derived->setup.rod == ROD_FIXED)
         findings_add(&derived->findings, FINDING_ROD_NONE, 0);
-    if (derived->setup.rod == ROD_ONE_WAY && relief < derived->setup.relief_target_mm.value)
+    if (derived->setup.rod == ROD_ONE_WAY && relief.value < derived->setup.relief_target_mm.value)
         findings_add(&derived->findings, FINDING_ROD_ONE_WAY, 0);
 }
 
 static void advise_slots(struct derived *derived)
 {
-    double change;
-
     for (int s = 1; s <= derived->setup.board.strings; s++)
-        if (figures_get(&derived->figures, FIGURE_SLOT_CHANGE, s, &change) && change > 0)
+        if (figures_get(&derived->figures, FIGURE_SLOT_CHANGE, s).value > 0)
             findings_add(&derived->findings, FINDING_SLOT_LOW, s);
 }
 

@@ -63,7 +63,7 @@ static void find_headroom(const struct clearance_string *string, const bool know
 static void mark_heard(const struct record *record, struct reading_key key, int frets,
                        enum clearance_heard as, enum clearance_heard heard[FRETS_MAX + 1])
 {
-    const struct entered list = record_entered(record, key);
+    const struct maybe list = record_entered(record, key);
     const uint64_t set = list.given ? (uint64_t)list.value : 0;
 
     for (int n = 0; n <= frets; n++)

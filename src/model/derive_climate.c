@@ -4,21 +4,23 @@
 #include "model/moisture.h"
 #include "model/record_access.h"
 
-bool derive_emc(const struct record *record, int visit, double *ret_emc_pct)
+struct maybe derive_emc(const struct record *record, int visit)
 {
-    const struct entered humidity =
-        record_entered(record, reading_key_visit(FIELD_HUMIDITY, visit));
-    const struct entered temperature =
+    const struct maybe humidity = record_entered(record, reading_key_visit(FIELD_HUMIDITY, visit));
+    const struct maybe temperature =
         record_entered(record, reading_key_visit(FIELD_TEMPERATURE, visit));
+    double emc_pct;
 
-    return humidity.given && temperature.given &&
-           moisture_find_emc(temperature.value, humidity.value, ret_emc_pct) == STATUS_OK;
+    if (!humidity.given || !temperature.given ||
+        moisture_find_emc(temperature.value, humidity.value, &emc_pct) != STATUS_OK)
+        return maybe_absent();
+    return maybe_given(emc_pct);
 }
 
 void derive_climate(const struct record *record, int visit, struct figures *figures)
 {
-    double emc_pct;
+    const struct maybe emc_pct = derive_emc(record, visit);
 
-    if (derive_emc(record, visit, &emc_pct))
-        figures_set(figures, FIGURE_EMC, 0, emc_pct, KNOWN_READ);
+    if (emc_pct.given)
+        figures_set(figures, FIGURE_EMC, 0, emc_pct.value, KNOWN_READ);
 }

@@ -32,11 +32,11 @@ struct beam {
 /* The slot's sizes. A neck without a rod has no slot unless one is entered. */
 static void read_slot(const struct record *record, const struct setup *setup, struct beam *beam)
 {
-    const struct entered width = record_entered_one(record, FIELD_SLOT_WIDTH);
-    const struct entered depth = record_entered_one(record, FIELD_SLOT_DEPTH);
-    const struct entered spline = record_entered_one(record, FIELD_SPLINE_MODULUS);
-    const struct entered recut_width = record_entered_one(record, FIELD_RECUT_WIDTH);
-    const struct entered recut_depth = record_entered_one(record, FIELD_RECUT_DEPTH);
+    const struct maybe width = record_entered_one(record, FIELD_SLOT_WIDTH);
+    const struct maybe depth = record_entered_one(record, FIELD_SLOT_DEPTH);
+    const struct maybe spline = record_entered_one(record, FIELD_SPLINE_MODULUS);
+    const struct maybe recut_width = record_entered_one(record, FIELD_RECUT_WIDTH);
+    const struct maybe recut_depth = record_entered_one(record, FIELD_RECUT_DEPTH);
     const bool slot = width.given && depth.given;
     const bool whole = setup->rod == ROD_NONE && !width.given && !depth.given;
     struct neck_make *make = &beam->shape.make;
@@ -126,11 +126,11 @@ static void derive_beam(const struct record *record, const struct setup *setup,
         return;
     read_shape(record, &setup->board, &beam);
     read_slot(record, setup, &beam);
+    const struct maybe total_n = figures_get(figures, FIGURE_TENSION_TOTAL, 0);
     const bool loaded =
-        has_crown && setup->board.has_relief &&
-        figures_get(figures, FIGURE_TENSION_TOTAL, 0, &beam.shape.tension_total_n) &&
-        take_strings(setup, lines, &beam);
+        has_crown && setup->board.has_relief && total_n.given && take_strings(setup, lines, &beam);
 
+    beam.shape.tension_total_n = total_n.value;
     for (int slot = NECK_SLOT_FOUND; slot <= NECK_SLOT_RECUT; slot++)
         bend_neck(&beam, (enum neck_slot)slot, loaded, figures);
 }
@@ -138,9 +138,9 @@ static void derive_beam(const struct record *record, const struct setup *setup,
 static void derive_wood(const struct record *record, enum field_id cut_field, enum figure_id figure,
                         enum finding_id thin, struct figures *figures, struct findings *findings)
 {
-    const struct entered first = record_entered_one(record, FIELD_SHAFT_FIRST);
-    const struct entered heel = record_entered_one(record, FIELD_SHAFT_HEEL);
-    const struct entered cut = record_entered_one(record, cut_field);
+    const struct maybe first = record_entered_one(record, FIELD_SHAFT_FIRST);
+    const struct maybe heel = record_entered_one(record, FIELD_SHAFT_HEEL);
+    const struct maybe cut = record_entered_one(record, cut_field);
     double left_mm;
 
     if (!first.given || !heel.given || !cut.given ||
@@ -153,10 +153,10 @@ static void derive_wood(const struct record *record, enum field_id cut_field, en
 
 static void derive_stop(const struct record *record, struct figures *figures)
 {
-    const struct entered height = record_entered_one(record, FIELD_ROD_HEIGHT);
-    const struct entered cap = record_entered_one(record, FIELD_ROD_CAP);
-    const struct entered layers = record_entered_one(record, FIELD_TAPE_LAYERS);
-    const struct entered thickness = record_entered_one(record, FIELD_TAPE_THICKNESS);
+    const struct maybe height = record_entered_one(record, FIELD_ROD_HEIGHT);
+    const struct maybe cap = record_entered_one(record, FIELD_ROD_CAP);
+    const struct maybe layers = record_entered_one(record, FIELD_TAPE_LAYERS);
+    const struct maybe thickness = record_entered_one(record, FIELD_TAPE_THICKNESS);
     double stop_mm;
 
     if (height.given && cap.given && layers.given && thickness.given &&

@@ -47,7 +47,7 @@ static void read_build(const struct record *record, int string, struct string_fa
 
 static double read_hz(const struct record *record, enum field_id field, int string)
 {
-    const struct entered note = record_entered_string(record, field, string);
+    const struct maybe note = record_entered_string(record, field, string);
     double hz = 0;
 
     if (note.given)

@@ -11,7 +11,7 @@
 
 /* --- the pass before, the gauge --- */
 
-static void widen(struct entered by, double *low, double *high)
+static void widen(struct maybe by, double *low, double *high)
 {
     if (!by.given)
         return;
@@ -22,11 +22,7 @@ static void widen(struct entered by, double *low, double *high)
 /* The step of the gauge that a length is read with, or set to; 0 for none. */
 static double gauge_step_mm(const struct record *record, const struct field *field)
 {
-    double step = 0;
-
-    if (field->quantity == QUANTITY_LENGTH)
-        (void)record_step(record, field, &step);
-    return step;
+    return field->quantity == QUANTITY_LENGTH ? record_step(record, field).value : 0;
 }
 
 static struct doubt doubt_before(const struct record *record, const struct field *field,
@@ -82,15 +78,15 @@ static struct doubt doubt_number(const struct record *record, const struct readi
 }
 
 /* What a likely reading has to be near: what it was compared with, else the target. */
-static struct entered near_what(const struct doubt *doubt, const struct doubt_about *about)
+static struct maybe near_what(const struct doubt *doubt, const struct doubt_about *about)
 {
     if (doubt->kind == DOUBT_BESIDE || doubt->kind == DOUBT_BEFORE)
-        return (struct entered){.value = doubt->beside, .given = true};
+        return maybe_given(doubt->beside);
     return about->expected.given ? about->expected : about->wanted;
 }
 
 /* By how many powers of two a value is off what was to be expected. */
-static double octaves(double value, struct entered near)
+static double octaves(double value, struct maybe near)
 {
     const double ratio = near.given ? value / near.value : 1;
 
@@ -102,7 +98,7 @@ static void find_likely(const struct record *record, const struct reading_key *k
                         const struct doubt_about *about, struct doubt *doubt)
 {
     static const double places[] = {-1, 1, -2, 2};
-    const struct entered near = near_what(doubt, about);
+    const struct maybe near = near_what(doubt, about);
     /* A neighbour's reading says what to expect, a target only what to wish for. */
     const bool compared = doubt->kind == DOUBT_BESIDE || doubt->kind == DOUBT_BEFORE;
     double least = (double)INFINITY;

@@ -85,11 +85,11 @@ struct doubt_entry {
 
 /* What the record alone does not tell. */
 struct doubt_about {
-    const char *today;       /* 2026-03-02; "" where it is not known */
-    struct entered before;   /* what the pass before read */
-    struct entered expected; /* what should be read now; the two pivot unit */
-    struct entered wanted;   /* the target */
-    bool of_move;            /* it says what was done of a move */
+    const char *today;     /* 2026-03-02; "" where it is not known */
+    struct maybe before;   /* what the pass before read */
+    struct maybe expected; /* what should be read now; the two pivot unit */
+    struct maybe wanted;   /* the target */
+    bool of_move;          /* it says what was done of a move */
 };
 
 /* The doubt that filing an entry under `key` raises. A reading that stands there already is no

@@ -5,26 +5,30 @@
 
 #include "model/moment.h"
 
-static bool visit_day(const struct record *record, int visit, double *ret_day)
+static struct maybe visit_day(const struct record *record, int visit)
 {
     const struct reading_key key = reading_key_visit(FIELD_VISIT_DATE, visit);
-    const char *text = record_text(record, &key);
 
-    return text && moment_find(text, NULL, ret_day);
+    return moment_find(record_text(record, &key), NULL);
 }
 
 /* The nearest visit with a date that the day is on the wrong side of; 0 for none. */
 static int find_disorder(const struct record *record, int visit, double day)
 {
     const int last = record_last_visit(record);
-    double other;
 
-    for (int earlier = visit - 1; earlier > 0; earlier--)
-        if (visit_day(record, earlier, &other))
-            return other > day ? earlier : 0;
-    for (int later = visit + 1; later <= last; later++)
-        if (visit_day(record, later, &other))
-            return other < day ? later : 0;
+    for (int earlier = visit - 1; earlier > 0; earlier--) {
+        const struct maybe other = visit_day(record, earlier);
+
+        if (other.given)
+            return other.value > day ? earlier : 0;
+    }
+    for (int later = visit + 1; later <= last; later++) {
+        const struct maybe other = visit_day(record, later);
+
+        if (other.given)
+            return other.value < day ? later : 0;
+    }
     return 0;
 }
 
@@ -34,21 +38,19 @@ struct doubt doubt_of_day(const struct record *record, const struct reading_key 
     const double long_ago = 50 * 365.25;
     struct doubt doubt = {.kind = DOUBT_NONE};
     char date[11] = "";
-    double day, today;
 
     /* A time may bring its own date along, in front. */
     memcpy(date, text, strlen(text) < 10 ? strlen(text) : 10);
-    if (!moment_find(date, NULL, &day))
+    const struct maybe day = moment_find(date, NULL), today = moment_find(about->today, NULL);
+    if (!day.given)
         return doubt;
     if (key->field == FIELD_VISIT_DATE)
-        doubt.visit = find_disorder(record, key->visit, day);
+        doubt.visit = find_disorder(record, key->visit, day.value);
     if (doubt.visit > 0)
         doubt.kind = DOUBT_ORDER;
-    if (!moment_find(about->today, NULL, &today))
-        return doubt;
-    if (day > today)
+    if (today.given && day.value > today.value)
         doubt.kind = DOUBT_FUTURE;
-    else if (day < today - long_ago)
+    else if (today.given && day.value < today.value - long_ago)
         doubt.kind = DOUBT_LONG_AGO;
     return doubt;
 }

@@ -25,7 +25,7 @@ static bool is_other_board(enum field_id field, double before, double value)
 static struct doubt doubt_board(const struct record *record, const struct reading_key *key,
                                 double value)
 {
-    const struct entered before = record_entered(record, *key);
+    const struct maybe before = record_entered(record, *key);
     int visit, pass;
 
     if (!before.given || !is_other_board(key->field, before.value, value) ||
@@ -36,7 +36,7 @@ static struct doubt doubt_board(const struct record *record, const struct readin
 
 static struct doubt doubt_fret(const struct record *record, double value)
 {
-    const struct entered frets = record_entered_one(record, FIELD_FRETS);
+    const struct maybe frets = record_entered_one(record, FIELD_FRETS);
 
     if (!frets.given || value <= frets.value)
         return (struct doubt){.kind = DOUBT_NONE};
@@ -49,7 +49,7 @@ static struct doubt doubt_gauge(const struct record *record, const struct readin
 {
     const double plain_max_mm = 0.78; /* .030 in, 0.76 mm and the last digit of a packet */
     const bool is_core = key->field == FIELD_CORE;
-    const struct entered other =
+    const struct maybe other =
         record_entered_string(record, is_core ? FIELD_GAUGE : FIELD_CORE, key->string);
     struct doubt doubt = {.kind = DOUBT_NONE, .beside = other.value};
 
@@ -82,9 +82,9 @@ struct doubt doubt_record_find(const struct record *record, const struct reading
 }
 
 /* The note of the nearest other string that has one. */
-static struct entered nearest_note(const struct record *record, const struct reading_key *key)
+static struct maybe nearest_note(const struct record *record, const struct reading_key *key)
 {
-    struct entered note = {.given = false};
+    struct maybe note = {.given = false};
 
     for (int away = 1; away < STRINGS_MAX && !note.given; away++) {
         if (key->string - away >= 1)
@@ -99,8 +99,8 @@ struct doubt doubt_note_find(const struct record *record, const struct reading_k
                              double semitone)
 {
     const double octave = 12, lowest = 18, highest = 88; /* F#0 of nine strings, E6 */
-    const struct entered held = record_entered(record, *key);
-    const struct entered near = nearest_note(record, key);
+    const struct maybe held = record_entered(record, *key);
+    const struct maybe near = nearest_note(record, key);
 
     if (held.given && fabs(semitone - held.value) >= octave)
         return (struct doubt){.kind = DOUBT_OCTAVE, .beside = held.value};

@@ -20,7 +20,7 @@ static bool is_around(const struct bench_slack *slack, double value, double a, d
 }
 
 /* The nearest string that was read, from `string` on in steps of `by`; 0 for none. */
-static int next_read(const struct entered *read, int strings, int string, int by)
+static int next_read(const struct maybe *read, int strings, int string, int by)
 {
     for (string += by; string >= 1 && string <= strings; string += by)
         if (read[string].given)
@@ -34,7 +34,7 @@ struct beside {
     bool is_end;
 };
 
-static struct beside find_beside(const struct entered *read, int strings, int string)
+static struct beside find_beside(const struct maybe *read, int strings, int string)
 {
     const int below = next_read(read, strings, string, -1);
     const int above = next_read(read, strings, string, 1);
@@ -52,7 +52,7 @@ static struct beside find_beside(const struct entered *read, int strings, int st
 }
 
 /* On one string, the slope of the row unknown. */
-static bool fits_one(const struct bench_slack *slack, const struct entered *read, int string,
+static bool fits_one(const struct bench_slack *slack, const struct maybe *read, int string,
                      int other, double value, int adjacent)
 {
     const int away = abs(other - string) - adjacent;
@@ -61,7 +61,7 @@ static bool fits_one(const struct bench_slack *slack, const struct entered *read
 }
 
 /* Beyond the row's end the nearest string decides, with the slope from the next one on. */
-static bool fits_end(const struct bench_slack *slack, const struct entered *read, int string,
+static bool fits_end(const struct bench_slack *slack, const struct maybe *read, int string,
                      const struct beside *beside, double value)
 {
     const double near = read[beside->near].value;
@@ -71,7 +71,7 @@ static bool fits_end(const struct bench_slack *slack, const struct entered *read
     return is_around(slack, value, near, near + slope * away, slack->end_mm * away);
 }
 
-static bool fits_row(const struct bench_slack *slack, const struct entered *read, int string,
+static bool fits_row(const struct bench_slack *slack, const struct maybe *read, int string,
                      const struct beside *beside, double value)
 {
     const int near = beside->near, far = beside->far;
@@ -90,7 +90,7 @@ static bool fits_row(const struct bench_slack *slack, const struct entered *read
            fits_one(slack, read, string, far, value, 0);
 }
 
-bool doubt_is_odd_one(enum field_id field, const struct entered *read, int strings, int string)
+bool doubt_is_odd_one(enum field_id field, const struct maybe *read, int strings, int string)
 {
     const struct bench_row *row = bench_row_of(field);
     const struct beside beside = find_beside(read, strings, string);
@@ -100,7 +100,7 @@ bool doubt_is_odd_one(enum field_id field, const struct entered *read, int strin
 }
 
 static void read_strings(const struct record *record, const struct reading_key *key, int strings,
-                         struct entered *ret_read)
+                         struct maybe *ret_read)
 {
     struct reading_key each = *key;
 
@@ -110,7 +110,7 @@ static void read_strings(const struct record *record, const struct reading_key *
 
 bool doubt_is_unlike_row(const struct record *record, const struct reading_key *key, int strings)
 {
-    struct entered read[STRINGS_MAX + 1] = {{.given = false}};
+    struct maybe read[STRINGS_MAX + 1] = {{.given = false}};
 
     if (key->string < 1 || key->string > strings)
         return false;
@@ -121,7 +121,7 @@ bool doubt_is_unlike_row(const struct record *record, const struct reading_key *
 static struct doubt doubt_strings(const struct record *record, const struct reading_key *key,
                                   const struct bench_row *row, double value, bool *ret_beside)
 {
-    struct entered read[STRINGS_MAX + 1] = {{.given = false}};
+    struct maybe read[STRINGS_MAX + 1] = {{.given = false}};
 
     read_strings(record, key, STRINGS_MAX, read);
     const struct beside beside = find_beside(read, STRINGS_MAX, key->string);
@@ -142,7 +142,7 @@ static struct doubt doubt_other_end(const struct record *record, const struct re
     other.field = ends[key->field == ends[END_BASS] ? END_TREBLE : END_BASS];
     if (other.field == key->field)
         return (struct doubt){.kind = DOUBT_NONE};
-    const struct entered end = record_entered(record, other);
+    const struct maybe end = record_entered(record, other);
     *ret_beside = end.given;
     if (!end.given || is_around(slack, value, end.value, end.value, 0))
         return (struct doubt){.kind = DOUBT_NONE};

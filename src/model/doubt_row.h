@@ -2,6 +2,7 @@
 #ifndef SILLET_MODEL_DOUBT_ROW_H
 #define SILLET_MODEL_DOUBT_ROW_H
 
+#include "base/maybe.h"
 #include "model/doubt.h"
 
 /* The rule of the row (doubt.h). */
@@ -16,7 +17,7 @@ struct doubt doubt_row_find(const struct record *record, const struct reading_ke
  * two neighbours. `field` is one that the bench reads on each string, `read` by string; any other
  * field has no odd ones. The second takes the readings out of the record, those of `strings`.
  */
-bool doubt_is_odd_one(enum field_id field, const struct entered *read, int strings, int string);
+bool doubt_is_odd_one(enum field_id field, const struct maybe *read, int strings, int string);
 bool doubt_is_unlike_row(const struct record *record, const struct reading_key *key, int strings);
 
 #endif

@@ -4,7 +4,7 @@
 # that says where its row comes from; a row that is not whole stops the build.
 
 # A column: its name, the member that it fills, and what it holds. number: positive or
-# empty, struct with `known`. positive: number, 0 where empty. inches, grams: the same, into
+# empty, a struct maybe. positive: number, 0 where empty. inches, grams: the same, into
 # mm and kg. word: of an enum, after its prefix; NONE where empty. texts: ; between, or empty.
 function column(name, member, kind, prefix)
 {
@@ -98,7 +98,7 @@ function value(s, kind, prefix)
     if (kind == "word")
         return word(s, prefix)
     if (kind == "number")
-        return s == "" ? "{false, 0}" : "{true, " positive(s) "}"
+        return s == "" ? "{0, false}" : "{" positive(s) ", true}"
     if (s == "")
         return "0"
     return positive(s) (kind == "inches" ? " * 25.4" : " / 1000")

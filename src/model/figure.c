@@ -63,12 +63,9 @@ void figures_set(struct figures *figures, enum figure_id id, int string, double 
         (struct figure){.value = known == KNOWN_ABSENT ? 0 : value, .u = 0, .known = known};
 }
 
-bool figures_get(const struct figures *figures, enum figure_id id, int string, double *ret_value)
+struct maybe figures_get(const struct figures *figures, enum figure_id id, int string)
 {
     const struct figure *figure = &figures->at[id][string];
 
-    if (figure->known == KNOWN_ABSENT)
-        return false;
-    *ret_value = figure->value;
-    return true;
+    return figure->known == KNOWN_ABSENT ? maybe_absent() : maybe_given(figure->value);
 }

@@ -4,6 +4,7 @@
 
 #include <stdbool.h>
 
+#include "base/maybe.h"
 #include "base/strbuf.h"
 #include "model/field.h"
 
@@ -71,10 +72,9 @@ const char *figure_section_name(enum figure_section section);
 void figure_key(enum figure_id id, bool uncertainty, struct strbuf *out);
 
 /* Sets and gets one; string 0 for the figures that there is one of. A value that is not
- * finite makes the figure absent. figures_get returns false, *ret_value untouched, when
- * it is absent. */
+ * finite makes the figure absent. */
 void figures_set(struct figures *figures, enum figure_id id, int string, double value,
                  enum known known);
-bool figures_get(const struct figures *figures, enum figure_id id, int string, double *ret_value);
+struct maybe figures_get(const struct figures *figures, enum figure_id id, int string);
 
 #endif

@@ -12,40 +12,38 @@ static bool take(const char *text, size_t digits, int *ret_number)
     return strlen(text) >= digits && num_count(text, digits, 9999, ret_number) == STATUS_OK;
 }
 
-static bool find_day(const char *date, double *ret_days)
+static struct maybe find_day(const char *date)
 {
     struct day day;
 
-    if (!day_parse(date, &day))
-        return false;
-    *ret_days = day_number(&day);
-    return true;
+    return date && day_parse(date, &day) ? maybe_given(day_number(&day)) : maybe_absent();
 }
 
-static bool find_fraction(const char *time, double *ret_fraction)
+/* The part of the day that is over; none of it without a time. */
+static struct maybe find_fraction(const char *time)
 {
     int hour, minute, second = 0;
 
+    if (!time)
+        return maybe_given(0);
     if (!take(time, 2, &hour) || time[2] != ':' || !take(time + 3, 2, &minute))
-        return false;
+        return maybe_absent();
     if (time[5] == ':' && !take(time + 6, 2, &second))
-        return false;
-    *ret_fraction = (3600.0 * hour + 60.0 * minute + second) / 86400;
-    return true;
+        return maybe_absent();
+    return maybe_given((3600.0 * hour + 60.0 * minute + second) / 86400);
 }
 
-bool moment_find(const char *date, const char *time, double *ret_days)
+struct maybe moment_find(const char *date, const char *time)
 {
-    double days, fraction = 0;
-
     if (time && strlen(time) > 10 && time[10] == 'T') {
         date = time;
         time += 11;
     }
-    if (!date || !find_day(date, &days) || (time && !find_fraction(time, &fraction)))
-        return false;
-    *ret_days = days + fraction;
-    return true;
+    const struct maybe days = find_day(date), fraction = find_fraction(time);
+
+    if (!days.given || !fraction.given)
+        return maybe_absent();
+    return maybe_given(days.value + fraction.value);
 }
 
 static const char *good_text(const struct record *record, const struct reading_key *key)
@@ -55,12 +53,12 @@ static const char *good_text(const struct record *record, const struct reading_k
     return reading && reading->value.state != READING_BAD ? reading->text : NULL;
 }
 
-bool moment_of(const struct record *record, const struct reading_key *key, double *ret_days)
+struct maybe moment_of(const struct record *record, const struct reading_key *key)
 {
     const struct reading_key date = reading_key_visit(FIELD_VISIT_DATE, key->visit);
     const char *time = good_text(record, key);
 
     if (!time && key->field != FIELD_PASS_TIME)
-        return false;
-    return moment_find(good_text(record, &date), time, ret_days);
+        return maybe_absent();
+    return moment_find(good_text(record, &date), time);
 }

@@ -2,8 +2,7 @@
 #ifndef SILLET_MODEL_MOMENT_H
 #define SILLET_MODEL_MOMENT_H
 
-#include <stdbool.h>
-
+#include "base/maybe.h"
 #include "model/record.h"
 
 /* When things were done, as days since the first of March of the year 0 with their fraction:
@@ -12,12 +11,12 @@
 /*
  * A date "2026-03-02" with a time "10:42" or "10:42:07"; a time that brings its own date
  * ("2026-03-03T10:42") has it count instead. `time` NULL is the day's beginning; `date` NULL
- * is allowed with a time that has its own. False, *ret_days untouched, for any other text.
+ * is allowed with a time that has its own. Absent for any other text.
  */
-bool moment_find(const char *date, const char *time, double *ret_days);
+struct maybe moment_find(const char *date, const char *time);
 
 /* When a pass or a work line was, from the time under `key` and its visit's date; the date
  * alone serves where no time is given and `key` names a pass. */
-bool moment_of(const struct record *record, const struct reading_key *key, double *ret_days);
+struct maybe moment_of(const struct record *record, const struct reading_key *key);
 
 #endif

@@ -26,7 +26,7 @@ enum figure_id move_figure(enum move_kind kind)
     return FIGURE_RELIEF;
 }
 
-static bool any_given(const struct entered *read, int strings)
+static bool any_given(const struct maybe *read, int strings)
 {
     for (int s = 1; s <= strings; s++)
         if (read[s].given)
@@ -86,7 +86,7 @@ static void find_reset(const struct finder *finder, struct move *move)
 
 static void find_rod(const struct finder *finder, struct move *move)
 {
-    const struct entered *target = &finder->setup->relief_target_mm;
+    const struct maybe *target = &finder->setup->relief_target_mm;
     struct move_amount amount =
         amount_of(&finder->figures->at[FIGURE_RELIEF][0], finder->choice->rod);
 

@@ -225,7 +225,10 @@ static void solve_string(struct solution *solution, int string, double gap_mm, d
     const struct setup *setup = solution->setup;
     const int strings = solution->board->strings;
     struct string_state state = begin_string(solution, string);
-    double action_target, gap_target;
+    const struct maybe action_target = setup_target_at(
+        &setup->action_target_bass_mm, &setup->action_target_treble_mm, strings, string);
+    const struct maybe gap_target =
+        setup_target_at(&setup->gap_target_bass_mm, &setup->gap_target_treble_mm, strings, string);
 
     if (!find_line(solution, &state, gap_mm, action_mm))
         return;
@@ -237,17 +240,13 @@ static void solve_string(struct solution *solution, int string, double gap_mm, d
     if (!solution->lines.has_after)
         return;
     move_rod(solution, &state);
-    if (!is_sound(solution, &state))
+    if (!is_sound(solution, &state) || !action_target.given)
         return;
-    if (!setup_target_at(&setup->action_target_bass_mm, &setup->action_target_treble_mm, strings,
-                         string, &action_target))
+    put(solution, FIGURE_GAP_AT_TARGET, string, gap_at_target(&state, action_target.value));
+    if (!gap_target.given)
         return;
-    put(solution, FIGURE_GAP_AT_TARGET, string, gap_at_target(&state, action_target));
-    if (!setup_target_at(&setup->gap_target_bass_mm, &setup->gap_target_treble_mm, strings, string,
-                         &gap_target))
-        return;
-    move_slot(solution, &state, action_target, gap_target);
-    move_saddle(solution, &state, action_target);
+    move_slot(solution, &state, action_target.value, gap_target.value);
+    move_saddle(solution, &state, action_target.value);
     solution->lines.after[string] = as_line(state.nut_mm, state.saddle_mm);
 }
 
@@ -265,8 +264,10 @@ static void solve_strings(struct solution *solution)
     const int strings = solution->board->strings;
     double gap[STRINGS_MAX + 1], action[STRINGS_MAX + 1];
     enum known gap_known[STRINGS_MAX + 1], action_known[STRINGS_MAX + 1];
-    const bool has_gap = setup_fill_strings(setup->nut_gap_mm, strings, gap, gap_known);
-    const bool has_action = setup_fill_strings(setup->action_mm, strings, action, action_known);
+    const bool has_gap =
+        setup_fill_strings(setup->nut_gap_mm, setup->nut_gap_unsure, strings, gap, gap_known);
+    const bool has_action =
+        setup_fill_strings(setup->action_mm, setup->action_unsure, strings, action, action_known);
     const bool has_line =
         has_gap && has_action && solution->lines.has_now && solution->board->action_fret >= 0;
 
@@ -289,9 +290,13 @@ static void cut_blank(struct solution *solution)
     const int strings = solution->board->strings;
     double change[STRINGS_MAX + 1], raise = 0;
 
-    for (int s = 1; s <= strings; s++)
-        if (!figures_get(solution->figures, FIGURE_SADDLE_CHANGE, s, &change[s]))
+    for (int s = 1; s <= strings; s++) {
+        const struct maybe one = figures_get(solution->figures, FIGURE_SADDLE_CHANGE, s);
+
+        if (!one.given)
             return;
+        change[s] = one.value;
+    }
     const double slope = strings > 1 ? (change[strings] - change[1]) / (strings - 1) : 0;
     for (int s = 1; s <= strings; s++)
         raise = fmax(raise, change[s] - (change[1] + slope * (s - 1)));
@@ -305,13 +310,14 @@ static void cut_blank(struct solution *solution)
 
 static void turn_screws(struct solution *solution)
 {
-    double change;
-
     if (!solution->setup->thread_mm.given)
         return;
-    for (int s = 1; s <= solution->board->strings; s++)
-        if (figures_get(solution->figures, FIGURE_SADDLE_CHANGE, s, &change))
-            put(solution, FIGURE_SADDLE_TURNS, s, change / solution->setup->thread_mm.value);
+    for (int s = 1; s <= solution->board->strings; s++) {
+        const struct maybe change = figures_get(solution->figures, FIGURE_SADDLE_CHANGE, s);
+
+        if (change.given)
+            put(solution, FIGURE_SADDLE_TURNS, s, change.value / solution->setup->thread_mm.value);
+    }
 }
 
 static void solve_bridge(struct solution *solution)

@@ -42,7 +42,8 @@ enum status neck_curve_fit(const struct setup *setup, struct neck_curve *ret_cur
     curve.kappa_per_mm = product / square;
     if (!isfinite(curve.kappa_per_mm))
         return STATUS_DOMAIN;
-    memcpy(curve.offset_mm, setup->spot_mm, sizeof curve.offset_mm);
+    for (int n = 0; n <= FRETS_MAX; n++)
+        curve.offset_mm[n] = setup->spot_mm[n].value;
     for (int i = 0; i < setup->relief_count; i++) {
         const int fret = setup->relief[i].fret;
 
@@ -70,10 +71,10 @@ double neck_curve_kappa_for(const struct board *board, double relief_mm)
     return relief_mm / unit_gap(board, board->relief_fret);
 }
 
-struct entered neck_curve_find_relief(const struct setup *setup)
+struct maybe neck_curve_find_relief(const struct setup *setup)
 {
     struct neck_curve curve;
-    struct entered relief = {.given = false};
+    struct maybe relief = {.given = false};
 
     if (neck_curve_fit(setup, &curve) != STATUS_OK)
         return relief;

@@ -24,7 +24,7 @@ struct neck_curve {
 enum status neck_curve_fit(const struct setup *setup, struct neck_curve *ret_curve);
 
 /* The relief at the relief fret, mm, of the fitted curve; absent where there is none. */
-struct entered neck_curve_find_relief(const struct setup *setup);
+struct maybe neck_curve_find_relief(const struct setup *setup);
 
 /* Height of a crown over the chord, mm, on a lane; fret 0 is the board's line at the nut. */
 double neck_curve_height_mm(const struct neck_curve *curve, const struct board *board, int lane,

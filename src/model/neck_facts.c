@@ -5,30 +5,30 @@
 
 #include "model/wood.h"
 
-static struct entered wood_number(const struct record *record, enum field_id wood_field,
-                                  struct wood_number (*number)(const struct wood *wood))
+static struct maybe wood_number(const struct record *record, enum field_id wood_field,
+                                struct maybe (*number)(const struct wood *wood))
 {
     const struct reading_key key = reading_key_one(wood_field);
     const struct wood *wood;
 
     if (wood_find(record_text(record, &key), &wood) != STATUS_OK)
-        return (struct entered){.given = false};
-    return (struct entered){.value = number(wood).value, .given = number(wood).known};
+        return maybe_absent();
+    return number(wood);
 }
 
-static struct wood_number modulus_of(const struct wood *wood)
+static struct maybe modulus_of(const struct wood *wood)
 {
     return wood->modulus_mpa;
 }
 
-static struct wood_number shear_of(const struct wood *wood)
+static struct maybe shear_of(const struct wood *wood)
 {
     return wood->shear_mpa;
 }
 
-struct entered neck_facts_wood(const struct record *record, enum field_id field)
+struct maybe neck_facts_wood(const struct record *record, enum field_id field)
 {
-    const struct entered entered = record_entered_one(record, field);
+    const struct maybe entered = record_entered_one(record, field);
 
     if (entered.given)
         return entered;
@@ -47,15 +47,14 @@ struct entered neck_facts_wood(const struct record *record, enum field_id field)
 static void find_width(const struct record *record, const struct setup *setup,
                        struct neck_facts *facts)
 {
-    const struct entered nut = record_entered_one(record, FIELD_WIDTH_NUT);
-    const struct entered join = record_entered_one(record, FIELD_WIDTH_JOIN);
+    const struct maybe nut = record_entered_one(record, FIELD_WIDTH_NUT);
+    const struct maybe join = record_entered_one(record, FIELD_WIDTH_JOIN);
     const struct board *board = &setup->board;
     const double *x = board->station_mm[LANE_MIDDLE];
 
     if (!nut.given || !join.given || !setup->has_board || !board->has_curve)
         return;
-    facts->width_mm = (struct entered){
-        .value = nut.value + (join.value - nut.value) * x[1] / x[board->end_high], .given = true};
+    facts->width_mm = maybe_given(nut.value + (join.value - nut.value) * x[1] / x[board->end_high]);
 }
 
 static void lack(struct neck_facts *facts, bool known, enum field_id field)

@@ -11,11 +11,11 @@ enum { NECK_LACKS_MAX = 10 };
 
 struct neck_facts {
     /* The cross-section at fret 1. */
-    struct entered width_mm; /* of the board, straight from the nut to the join */
-    struct entered board_mm, shaft_mm;
-    struct entered slot_width_mm, slot_depth_mm;
-    struct entered recut_width_mm, recut_depth_mm;
-    struct entered rod_height_mm, rod_cap_mm;
+    struct maybe width_mm; /* of the board, straight from the nut to the join */
+    struct maybe board_mm, shaft_mm;
+    struct maybe slot_width_mm, slot_depth_mm;
+    struct maybe recut_width_mm, recut_depth_mm;
+    struct maybe rod_height_mm, rod_cap_mm;
     enum neck_join join;
 
     /* The readings without which the neck's stiffness is not known, in the order of a form. */
@@ -30,6 +30,6 @@ struct neck_facts neck_facts_read(const struct record *record, const struct setu
  * for the wood that is named; not given when neither. `field` is FIELD_BOARD_MODULUS,
  * FIELD_NECK_MODULUS or FIELD_SHEAR_STRENGTH; any other is taken as entered.
  */
-struct entered neck_facts_wood(const struct record *record, enum field_id field);
+struct maybe neck_facts_wood(const struct record *record, enum field_id field);
 
 #endif

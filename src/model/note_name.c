@@ -13,7 +13,7 @@ static struct string_notes notes_of(const struct record *record)
     struct string_notes notes = {.strings = record_string_count(record)};
 
     for (int s = 1; s <= notes.strings; s++) {
-        const struct entered note = record_entered_string(record, FIELD_STRING_NOTE, s);
+        const struct maybe note = record_entered_string(record, FIELD_STRING_NOTE, s);
 
         if (!note.given)
             return (struct string_notes){.strings = 0};

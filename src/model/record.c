@@ -129,32 +129,6 @@ const char *record_text(const struct record *record, const struct reading_key *k
     return reading ? reading->text : NULL;
 }
 
-bool record_value(const struct record *record, const struct reading_key *key, double *ret_value)
-{
-    const struct reading *reading = record_get(record, key);
-
-    if (!reading || reading->value.state == READING_BAD)
-        return false;
-    *ret_value = reading->value.value;
-    return true;
-}
-
-bool record_value_or_fallback(const struct record *record, const struct reading_key *key,
-                              double *ret_value)
-{
-    const struct field *field = field_get(key->field);
-    struct field_value value;
-
-    if (record_value(record, key, ret_value))
-        return true;
-    if (field->fallback[0] == '\0')
-        return false;
-    if (field_read(field, field->fallback, field_file_unit(field), &value, NULL) != STATUS_OK)
-        return false;
-    *ret_value = value.value;
-    return true;
-}
-
 int record_last_visit(const struct record *record)
 {
     if (record->count == 0)

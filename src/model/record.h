@@ -45,13 +45,6 @@ const struct reading *record_get(const struct record *record, const struct readi
 /* Its text; NULL when absent. */
 const char *record_text(const struct record *record, const struct reading_key *key);
 
-/* Its value when it is there and not bad; false, *ret_value untouched, otherwise. */
-bool record_value(const struct record *record, const struct reading_key *key, double *ret_value);
-
-/* The same, with the field's fallback in place of an absent one. */
-bool record_value_or_fallback(const struct record *record, const struct reading_key *key,
-                              double *ret_value);
-
 /* The highest visit, and the highest pass (work line) of a visit, with any reading; 0: none. */
 int record_last_visit(const struct record *record);
 int record_last_pass(const struct record *record, int visit);

@@ -1,37 +1,46 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/record_access.h"
 
-struct entered record_entered(const struct record *record, struct reading_key key)
+#include <stddef.h>
+
+struct maybe record_entered(const struct record *record, struct reading_key key)
 {
     const struct reading *reading = record_get(record, &key);
 
     if (!reading || reading->value.state == READING_BAD)
-        return (struct entered){.value = 0, .given = false};
-    return (struct entered){.value = reading->value.value,
-                            .given = true,
-                            .unsure = reading->value.state == READING_UNUSUAL};
+        return maybe_absent();
+    return maybe_given(reading->value.value);
 }
 
-struct entered record_entered_one(const struct record *record, enum field_id field)
+struct maybe record_entered_one(const struct record *record, enum field_id field)
 {
     return record_entered(record, reading_key_one(field));
 }
 
-struct entered record_entered_string(const struct record *record, enum field_id field, int string)
+struct maybe record_entered_string(const struct record *record, enum field_id field, int string)
 {
     return record_entered(record, reading_key_string(field, string));
 }
 
-double record_or_fallback(const struct record *record, enum field_id field)
+struct maybe record_entered_or_fallback(const struct record *record, struct reading_key key)
 {
-    const struct reading_key key = reading_key_one(field);
-    double value = 0;
+    const struct field *field = field_get(key.field);
+    const struct maybe entered = record_entered(record, key);
+    struct field_value fallback;
 
-    record_value_or_fallback(record, &key, &value);
-    return value;
+    if (entered.given || field->fallback[0] == '\0')
+        return entered;
+    if (field_read(field, field->fallback, field_file_unit(field), &fallback, NULL) != STATUS_OK)
+        return maybe_absent();
+    return maybe_given(fallback.value);
 }
 
-bool record_step(const struct record *record, const struct field *field, double *ret_step)
+double record_or_fallback(const struct record *record, enum field_id field)
+{
+    return record_entered_or_fallback(record, reading_key_one(field)).value;
+}
+
+struct maybe record_step(const struct record *record, const struct field *field)
 {
     static const enum field_id steps[] = {
         [STEP_FEELER] = FIELD_FEELER_STEP,
@@ -40,21 +49,18 @@ bool record_step(const struct record *record, const struct field *field, double 
     };
 
     if (field->step == STEP_NONE)
-        return false;
-    *ret_step = record_or_fallback(record, steps[field->step]);
-    return true;
+        return maybe_absent();
+    return maybe_given(record_or_fallback(record, steps[field->step]));
 }
 
 int record_choice_or(const struct record *record, struct reading_key key, int otherwise)
 {
-    const struct entered choice = record_entered(record, key);
-
-    return choice.given ? (int)choice.value : otherwise;
+    return (int)maybe_or(record_entered(record, key), otherwise);
 }
 
 int record_string_count(const struct record *record)
 {
-    const struct entered count = record_entered_one(record, FIELD_STRINGS);
+    const struct maybe count = record_entered_one(record, FIELD_STRINGS);
     /* The strings' sections stand in order, so the last one before the targets tells. */
     const struct reading_key beyond = reading_key_string(FIELD_STRING_NOTE, STRINGS_MAX + 1);
     const size_t at = record_lower_bound(record, &beyond);

@@ -4,15 +4,13 @@
 #include <math.h>
 #include <stddef.h>
 
-static bool exposure_after(const struct entered *exposure, const struct figures *figures,
-                           int string, double *ret_after)
+static struct maybe exposure_after(struct maybe exposure, const struct figures *figures, int string)
 {
-    double change;
+    const struct maybe change = figures_get(figures, FIGURE_SADDLE_CHANGE, string);
 
-    if (!exposure->given || !figures_get(figures, FIGURE_SADDLE_CHANGE, string, &change))
-        return false;
-    *ret_after = exposure->value + change;
-    return true;
+    if (!exposure.given || !change.given)
+        return maybe_absent();
+    return maybe_given(exposure.value + change.value);
 }
 
 /* Saddle contact to body join, and tongue beyond the join: outer two strings averaged. */
@@ -53,34 +51,30 @@ static void set_angle(const struct setup *setup, struct figures *figures, double
 
 void reset_solve(const struct setup *setup, struct figures *figures)
 {
-    double bass, treble;
-
     for (int id = 0; id < FIGURE_COUNT_; id++)
         if (figure_info((enum figure_id)id)->section == FIGURE_SECTION_RESET)
             figures->at[id][0].known = KNOWN_ABSENT;
     if (!setup->has_board)
         return;
-    const bool has_bass =
-        exposure_after(&setup->exposure_bass_mm, figures, setup->board.strings, &bass);
-    const bool has_treble = exposure_after(&setup->exposure_treble_mm, figures, 1, &treble);
-    if (has_bass)
-        figures_set(figures, FIGURE_EXPOSURE_BASS_AFTER, 0, bass, KNOWN_READ);
-    if (has_treble)
-        figures_set(figures, FIGURE_EXPOSURE_TREBLE_AFTER, 0, treble, KNOWN_READ);
-    if (has_bass && has_treble && setup->board.join_fret >= 0)
-        set_angle(setup, figures, (bass + treble) / 2);
+    const struct maybe bass =
+        exposure_after(setup->exposure_bass_mm, figures, setup->board.strings);
+    const struct maybe treble = exposure_after(setup->exposure_treble_mm, figures, 1);
+    if (bass.given)
+        figures_set(figures, FIGURE_EXPOSURE_BASS_AFTER, 0, bass.value, KNOWN_READ);
+    if (treble.given)
+        figures_set(figures, FIGURE_EXPOSURE_TREBLE_AFTER, 0, treble.value, KNOWN_READ);
+    if (bass.given && treble.given && setup->board.join_fret >= 0)
+        set_angle(setup, figures, (bass.value + treble.value) / 2);
 }
 
 enum reset_verdict reset_verdict(const struct setup *setup, const struct figures *figures)
 {
-    double bass, treble;
+    const struct maybe bass = figures_get(figures, FIGURE_EXPOSURE_BASS_AFTER, 0);
+    const struct maybe treble = figures_get(figures, FIGURE_EXPOSURE_TREBLE_AFTER, 0);
 
-    if (!figures_get(figures, FIGURE_EXPOSURE_BASS_AFTER, 0, &bass) ||
-        !figures_get(figures, FIGURE_EXPOSURE_TREBLE_AFTER, 0, &treble))
+    if (!bass.given || !treble.given || isnan(setup->exposure_min_mm))
         return RESET_UNKNOWN;
-    if (isnan(setup->exposure_min_mm))
-        return RESET_UNKNOWN;
-    if (bass >= setup->exposure_min_mm && treble >= setup->exposure_min_mm)
+    if (bass.value >= setup->exposure_min_mm && treble.value >= setup->exposure_min_mm)
         return RESET_SADDLE;
     return RESET_NECK;
 }

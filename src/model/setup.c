@@ -18,7 +18,7 @@ static const struct {
     {FIELD_EXPOSURE_TREBLE, offsetof(struct setup, exposure_treble_mm)},
 };
 
-struct entered *setup_reading(struct setup *setup, int i, enum field_id *ret_field, int *ret_string)
+struct maybe *setup_reading(struct setup *setup, int i, enum field_id *ret_field, int *ret_string)
 {
     for (size_t k = 0; k < sizeof places / sizeof places[0]; k++) {
         const bool by_string = field_get(places[k].field)->per == PER_STRING;
@@ -27,7 +27,7 @@ struct entered *setup_reading(struct setup *setup, int i, enum field_id *ret_fie
         if (i < count) {
             *ret_field = places[k].field;
             *ret_string = by_string ? i + 1 : 0;
-            return (struct entered *)(void *)((char *)setup + places[k].at) + *ret_string;
+            return (struct maybe *)(void *)((char *)setup + places[k].at) + *ret_string;
         }
         i -= count;
     }
@@ -50,17 +50,15 @@ double setup_step_mm(const struct setup *setup, enum field_id field)
 
 static int fret_or_none(const struct record *record, enum field_id field)
 {
-    const struct entered fret = record_entered_one(record, field);
-
-    return fret.given ? (int)fret.value : -1;
+    return (int)maybe_or(record_entered_one(record, field), -1);
 }
 
 /* The outer scales: one scale for both, or the two of a multi-scale board. */
 static bool read_scales(const struct record *record, struct board_plan *plan)
 {
-    const struct entered both = record_entered_one(record, FIELD_SCALE);
-    const struct entered treble = record_entered_one(record, FIELD_SCALE_TREBLE);
-    const struct entered bass = record_entered_one(record, FIELD_SCALE_BASS);
+    const struct maybe both = record_entered_one(record, FIELD_SCALE);
+    const struct maybe treble = record_entered_one(record, FIELD_SCALE_TREBLE);
+    const struct maybe bass = record_entered_one(record, FIELD_SCALE_BASS);
 
     if (treble.given && bass.given) {
         plan->scale_treble_mm = treble.value;
@@ -75,7 +73,7 @@ static bool read_plan(const struct record *record, struct board_plan *plan,
                       struct findings *findings)
 {
     const int strings = record_string_count(record);
-    const struct entered frets = record_entered_one(record, FIELD_FRETS);
+    const struct maybe frets = record_entered_one(record, FIELD_FRETS);
     const bool scales = read_scales(record, plan);
 
     if (!scales)
@@ -117,11 +115,11 @@ static void add_relief(struct setup *setup, int fret, double gap_mm, struct find
 static void read_reliefs(struct setup *setup, const struct record *record, int visit, int pass,
                          struct findings *findings)
 {
-    const struct entered gap = record_entered(record, reading_key_pass(FIELD_RELIEF, visit, pass));
+    const struct maybe gap = record_entered(record, reading_key_pass(FIELD_RELIEF, visit, pass));
     bool named = false;
 
     for (int fret = 0; fret <= FRETS_MAX; fret++) {
-        const struct entered at =
+        const struct maybe at =
             record_entered(record, reading_key_pass_at(FIELD_RELIEF_AT, visit, pass, 0, fret));
 
         if (!at.given)
@@ -134,36 +132,43 @@ static void read_reliefs(struct setup *setup, const struct record *record, int v
         add_relief(setup, setup->board.relief_fret, gap.value, findings);
 }
 
-/* What is unlike its row may be true of its string, and is not taken over to others. */
-static void mark_odd_ones(enum field_id field, struct entered *read, int strings)
+static bool is_unusual(const struct record *record, const struct reading_key *key)
 {
-    for (int s = 1; s <= strings; s++)
-        read[s].unsure = read[s].unsure || doubt_is_odd_one(field, read, strings, s);
+    const struct reading *reading = record_get(record, key);
+
+    return reading && reading->value.state == READING_UNUSUAL;
+}
+
+/* What is unlike its row may be true of its string, and is not taken over to others. */
+static void find_unsure(const struct record *record, struct reading_key key, int strings,
+                        const struct maybe *read, bool *ret_unsure)
+{
+    for (key.string = 1; key.string <= strings; key.string++)
+        ret_unsure[key.string] =
+            is_unusual(record, &key) || doubt_is_odd_one(key.field, read, strings, key.string);
 }
 
 static void read_pass(struct setup *setup, const struct record *record, int visit, int pass,
                       struct findings *findings)
 {
     const struct board *board = &setup->board;
-    struct entered *read;
+    struct maybe *read;
     enum field_id field;
     int string;
 
     if (board->has_curve)
         read_reliefs(setup, record, visit, pass, findings);
-    for (int fret = 1; fret <= board->frets; fret++) {
-        const struct entered spot =
+    for (int fret = 1; fret <= board->frets; fret++)
+        setup->spot_mm[fret] =
             record_entered(record, reading_key_pass_at(FIELD_SPOT, visit, pass, 0, fret));
-
-        setup->spot_mm[fret] = spot.value;
-        setup->has_spot[fret] = spot.given;
-    }
     for (int i = 0; (read = setup_reading(setup, i, &field, &string)); i++)
         *read = record_entered(record, reading_key_pass_at(field, visit, pass, string, 0));
     setup->nut_method = (enum nut_method)record_choice_or(
         record, reading_key_pass(FIELD_NUT_METHOD, visit, pass), NUT_OPEN);
-    mark_odd_ones(FIELD_NUT_GAP, setup->nut_gap_mm, board->strings);
-    mark_odd_ones(FIELD_ACTION, setup->action_mm, board->strings);
+    find_unsure(record, reading_key_pass(FIELD_NUT_GAP, visit, pass), board->strings,
+                setup->nut_gap_mm, setup->nut_gap_unsure);
+    find_unsure(record, reading_key_pass(FIELD_ACTION, visit, pass), board->strings,
+                setup->action_mm, setup->action_unsure);
     if (setup->nut_method == NUT_HELD_3 && board->frets < 3)
         findings_add(findings, FINDING_HELD_NEEDS_FRETS, 0);
 }
@@ -211,19 +216,19 @@ void setup_read(struct setup *ret_setup, const struct record *record, int visit,
 }
 
 /* The nearest string from `string` on that others may be taken from; 0 for none. */
-static int find_sure(const struct entered *read, int strings, int string, int by)
+static int find_sure(const struct maybe *read, const bool *unsure, int strings, int string, int by)
 {
     for (; string >= 1 && string <= strings; string += by)
-        if (read[string].given && !read[string].unsure)
+        if (read[string].given && !unsure[string])
             return string;
     return 0;
 }
 
-static enum known fill_string(const struct entered *read, int strings, int string,
+static enum known fill_string(const struct maybe *read, const bool *unsure, int strings, int string,
                               double *ret_value)
 {
-    const int below = find_sure(read, strings, string, -1);
-    const int above = find_sure(read, strings, string, 1);
+    const int below = find_sure(read, unsure, strings, string, -1);
+    const int above = find_sure(read, unsure, strings, string, 1);
 
     if (read[string].given) {
         *ret_value = read[string].value;
@@ -237,24 +242,16 @@ static enum known fill_string(const struct entered *read, int strings, int strin
     return KNOWN_INTERPOLATED;
 }
 
-bool setup_fill_strings(const struct entered *read, int strings, double *ret_value,
-                        enum known *ret_known)
+bool setup_fill_strings(const struct maybe *read, const bool *unsure, int strings,
+                        double *ret_value, enum known *ret_known)
 {
     bool any = false;
 
     for (int s = 1; s <= strings; s++) {
-        ret_known[s] = fill_string(read, strings, s, &ret_value[s]);
+        ret_known[s] = fill_string(read, unsure, strings, s, &ret_value[s]);
         any = any || read[s].given;
     }
     return any;
-}
-
-static bool give_finite(double value, double *ret_value)
-{
-    if (!isfinite(value))
-        return false;
-    *ret_value = value;
-    return true;
 }
 
 bool setup_has_own_height(const struct setup *setup, int string)
@@ -263,20 +260,20 @@ bool setup_has_own_height(const struct setup *setup, int string)
            string == setup->board.strings;
 }
 
-bool setup_target_at(const struct entered *bass, const struct entered *treble, int strings,
-                     int string, double *ret_value)
+struct maybe setup_target_at(const struct maybe *bass, const struct maybe *treble, int strings,
+                             int string)
 {
     /* An outer string needs only its own target, the inner ones both. */
-    const struct entered *own = string == 1 ? treble : bass;
+    const struct maybe *own = string == 1 ? treble : bass;
 
     if (strings == 1 && !treble->given)
         own = bass;
     if ((string == 1 || string == strings) && own->given)
-        return give_finite(own->value, ret_value);
+        return maybe_finite(own->value);
     if (!bass->given || !treble->given || strings == 1)
-        return false;
-    return give_finite(treble->value + (bass->value - treble->value) * (string - 1) / (strings - 1),
-                       ret_value);
+        return maybe_absent();
+    return maybe_finite(treble->value +
+                        (bass->value - treble->value) * (string - 1) / (strings - 1));
 }
 
 bool setup_is_off(double off_mm, double tolerance_mm)

@@ -35,23 +35,25 @@ struct setup {
 
     struct relief_reading relief[RELIEFS_MAX];
     int relief_count;
-    double spot_mm[FRETS_MAX + 1]; /* 0 where none was read */
-    bool has_spot[FRETS_MAX + 1];
-    struct entered fall_away_mm;
+    struct maybe spot_mm[FRETS_MAX + 1];
+    struct maybe fall_away_mm;
     enum nut_method nut_method;
-    struct entered nut_gap_mm[STRINGS_MAX + 1];
-    struct entered action_mm[STRINGS_MAX + 1];
-    struct entered exposure_bass_mm, exposure_treble_mm;
+    struct maybe nut_gap_mm[STRINGS_MAX + 1];
+    struct maybe action_mm[STRINGS_MAX + 1];
+    /* Outside the usual, or unlike its row: it stands for its own string alone. */
+    bool nut_gap_unsure[STRINGS_MAX + 1];
+    bool action_unsure[STRINGS_MAX + 1];
+    struct maybe exposure_bass_mm, exposure_treble_mm;
 
-    struct entered relief_target_mm;
-    struct entered action_target_bass_mm, action_target_treble_mm;
-    struct entered gap_target_bass_mm, gap_target_treble_mm;
+    struct maybe relief_target_mm;
+    struct maybe action_target_bass_mm, action_target_treble_mm;
+    struct maybe gap_target_bass_mm, gap_target_treble_mm;
     double relief_tolerance_mm, action_tolerance_mm, gap_tolerance_mm;
 
     enum bridge_kind bridge;
-    struct entered thread_mm;
+    struct maybe thread_mm;
     double exposure_min_mm, exposure_new_mm;
-    struct entered heel_depth_mm, pocket_length_mm, board_end_mm;
+    struct maybe heel_depth_mm, pocket_length_mm, board_end_mm;
     enum rod_kind rod;
 
     double feeler_step_mm, rule_step_mm;
@@ -67,20 +69,19 @@ void setup_read(struct setup *ret_setup, const struct record *record, int visit,
 
 /* The i-th reading taken once (string 0) or per string, with its field; NULL past the last.
  * Relief and spots, which are read per fret, are not among them. */
-struct entered *setup_reading(struct setup *setup, int i, enum field_id *ret_field,
-                              int *ret_string);
+struct maybe *setup_reading(struct setup *setup, int i, enum field_id *ret_field, int *ret_string);
 
 /* The step of the gauge that a length is read with (field_table.h), 0 for none. */
 double setup_step_mm(const struct setup *setup, enum field_id field);
 
 /*
  * An array of readings by string made whole: between measured strings linearly by number,
- * outside them the nearest. A reading that is unsure stands for its own string and is not taken
- * over to others. ret_known says what was read, what taken and what neither; false when no
+ * outside them the nearest. A reading that is `unsure` is not taken over to other strings.
+ * ret_known says what was read, what taken and what neither; false when no
  * string was measured at all. Elements 1 .. strings.
  */
-bool setup_fill_strings(const struct entered *read, int strings, double *ret_value,
-                        enum known *ret_known);
+bool setup_fill_strings(const struct maybe *read, const bool *unsure, int strings,
+                        double *ret_value, enum known *ret_known);
 
 /* Whether a string's height at the saddle can be set by itself: posts and wheels raise a whole
  * side, so that only what the outer strings need can be made. */
@@ -88,9 +89,9 @@ bool setup_has_own_height(const struct setup *setup, int string);
 
 /* A target given for the outer two strings, at `string`: an outer string's own, between
  * them by string number, for which both are needed. With one string either is enough.
- * False where one that is needed is absent, or is no number. */
-bool setup_target_at(const struct entered *bass, const struct entered *treble, int strings,
-                     int string, double *ret_value);
+ * Absent where one that is needed is absent, or is no number. */
+struct maybe setup_target_at(const struct maybe *bass, const struct maybe *treble, int strings,
+                             int string);
 
 /* Whether something stands farther off its target than its tolerance. On the edge it is
  * within, also where the two came from inches and do not subtract to the last digit. */

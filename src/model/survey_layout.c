@@ -39,11 +39,11 @@ static bool find_gauges(const struct derived *derived, double gauge_mm[STRINGS_M
 static void spread_nut(const struct record *record, enum layout_rule rule,
                        const double gauge_mm[STRINGS_MAX], struct survey_layout *layout)
 {
-    const struct entered nut = record_entered_one(record, FIELD_NUT_WIDTH);
-    const struct entered board = record_entered_one(record, FIELD_WIDTH_NUT);
-    const struct entered width = nut.given ? nut : board;
-    const struct entered bass = record_entered_one(record, FIELD_NUT_MARGIN_BASS);
-    const struct entered treble = record_entered_one(record, FIELD_NUT_MARGIN_TREBLE);
+    const struct maybe nut = record_entered_one(record, FIELD_NUT_WIDTH);
+    const struct maybe board = record_entered_one(record, FIELD_WIDTH_NUT);
+    const struct maybe width = nut.given ? nut : board;
+    const struct maybe bass = record_entered_one(record, FIELD_NUT_MARGIN_BASS);
+    const struct maybe treble = record_entered_one(record, FIELD_NUT_MARGIN_TREBLE);
     double centre_mm[STRINGS_MAX];
 
     if (!width.given || !bass.given || !treble.given ||
@@ -51,22 +51,20 @@ static void spread_nut(const struct record *record, enum layout_rule rule,
                           centre_mm) != STATUS_OK)
         return;
     for (int s = 1; s <= layout->strings; s++)
-        layout->string[s].nut_centre_mm =
-            (struct entered){.value = centre_mm[s - 1], .given = true};
+        layout->string[s].nut_centre_mm = maybe_given(centre_mm[s - 1]);
 }
 
 static void spread_saddle(const struct record *record, enum layout_rule rule,
                           const double gauge_mm[STRINGS_MAX], struct survey_layout *layout)
 {
-    const struct entered span = record_entered_one(record, FIELD_SADDLE_SPREAD);
+    const struct maybe span = record_entered_one(record, FIELD_SADDLE_SPREAD);
     double centre_mm[STRINGS_MAX];
 
     if (!span.given ||
         layout_spread_saddle(span.value, rule, layout->strings, gauge_mm, centre_mm) != STATUS_OK)
         return;
     for (int s = 1; s <= layout->strings; s++)
-        layout->string[s].saddle_centre_mm =
-            (struct entered){.value = centre_mm[s - 1], .given = true};
+        layout->string[s].saddle_centre_mm = maybe_given(centre_mm[s - 1]);
 }
 
 static void spread_strings(const struct record *record, const struct derived *derived,
@@ -82,14 +80,12 @@ static void spread_strings(const struct record *record, const struct derived *de
 }
 
 /* A station that a figure moves by; absent where the figure is. */
-static struct entered station(const struct figures *figures, enum figure_id id, int string,
-                              double from_mm)
+static struct maybe station(const struct figures *figures, enum figure_id id, int string,
+                            double from_mm)
 {
-    struct entered at = {.given = false};
+    const struct maybe by = figures_get(figures, id, string);
 
-    at.given = figures_get(figures, id, string, &at.value);
-    at.value = at.given ? from_mm + at.value : 0;
-    return at;
+    return by.given ? maybe_given(from_mm + by.value) : by;
 }
 
 static void place_ends(const struct derived *derived, int string, struct string_layout *layout)
@@ -104,8 +100,7 @@ static void place_ends(const struct derived *derived, int string, struct string_
     layout->nut_front_best_mm = station(figures, FIGURE_NUT_ADVANCE_BEST, string, 0);
     layout->contact_read_mm = station(figures, FIGURE_SETBACK_CHANGE, string, contact_mm);
     if (layout->contact_read_mm.given)
-        layout->contact_read_u_mm =
-            (struct entered){.value = figures->at[FIGURE_SETBACK_CHANGE][string].u, .given = true};
+        layout->contact_read_u_mm = maybe_given(figures->at[FIGURE_SETBACK_CHANGE][string].u);
     layout->contact_fit_mm = station(figures, FIGURE_SETBACK_FIT, string, contact_mm);
     layout->nut_front_fit_mm = station(figures, FIGURE_NUT_ADVANCE_FIT, string, 0);
 }

@@ -20,15 +20,15 @@ bool survey_layout_has_dot(int fret);
 
 struct string_layout {
     struct layout_fret fret[FRETS_MAX + 1]; /* on that string's own scale */
-    struct entered nut_centre_mm;           /* from the bass edge of the nut */
-    struct entered saddle_centre_mm;        /* from the centre of the lowest string */
+    struct maybe nut_centre_mm;             /* from the bass edge of the nut */
+    struct maybe saddle_centre_mm;          /* from the centre of the lowest string */
     /* Saddle contact: as it is (scale + setback entered), the setback predicted, the best
      * with the nut front to go with it, and what the cents read ask for. */
     double contact_mm;
-    struct entered contact_predicted_mm;
-    struct entered contact_best_mm, nut_front_best_mm;
-    struct entered contact_read_mm, contact_read_u_mm; /* from one note; expanded, k = 2 */
-    struct entered contact_fit_mm, nut_front_fit_mm;   /* from several */
+    struct maybe contact_predicted_mm;
+    struct maybe contact_best_mm, nut_front_best_mm;
+    struct maybe contact_read_mm, contact_read_u_mm; /* from one note; expanded, k = 2 */
+    struct maybe contact_fit_mm, nut_front_fit_mm;   /* from several */
 };
 
 struct survey_layout {

@@ -12,7 +12,7 @@
 static bool has_spot(const struct setup *setup)
 {
     for (int n = 1; n <= setup->board.frets; n++)
-        if (setup->has_spot[n])
+        if (setup->spot_mm[n].given)
             return true;
     return false;
 }
@@ -21,7 +21,8 @@ static void find_offsets(const struct setup *setup, const struct string_lines *l
                          double offset_mm[FRETS_MAX + 1])
 {
     for (int n = 0; n <= setup->board.frets; n++) {
-        const double offset = lines->has_now ? lines->curve_now.offset_mm[n] : setup->spot_mm[n];
+        const double offset =
+            lines->has_now ? lines->curve_now.offset_mm[n] : setup->spot_mm[n].value;
 
         offset_mm[n] = fabs(offset) < OFFSET_ROUNDING_MM ? 0 : offset;
     }
@@ -30,10 +31,10 @@ static void find_offsets(const struct setup *setup, const struct string_lines *l
 static void find_crowns(const struct record *record, int frets, int visit, int pass,
                         double crown_mm[FRETS_MAX + 1])
 {
-    const struct entered usual = record_entered_one(record, FIELD_CROWN_HEIGHT);
+    const struct maybe usual = record_entered_one(record, FIELD_CROWN_HEIGHT);
 
     for (int n = 0; n <= frets; n++) {
-        const struct entered own =
+        const struct maybe own =
             record_entered(record, reading_key_pass_at(FIELD_CROWN, visit, pass, 0, n));
 
         crown_mm[n] = own.given ? own.value : usual.given ? usual.value : (double)NAN;

@@ -18,12 +18,12 @@ static const enum field_id width_fields[MOVEMENT_PLACES_] = {
     [MOVEMENT_AT_JOIN] = FIELD_WIDTH_JOIN,
 };
 
-static struct entered find_movement(const struct record *record, const struct wood *wood,
-                                    enum wood_grain grain, enum field_id width_field,
-                                    double from_pct, double to_pct)
+static struct maybe find_movement(const struct record *record, const struct wood *wood,
+                                  enum wood_grain grain, enum field_id width_field, double from_pct,
+                                  double to_pct)
 {
-    const struct entered width = record_entered_one(record, width_field);
-    struct entered movement = {.given = false};
+    const struct maybe width = record_entered_one(record, width_field);
+    struct maybe movement = {.given = false};
     double coefficient;
 
     if (width.given && wood_find_coefficient(wood, grain, &coefficient) == STATUS_OK)
@@ -50,11 +50,14 @@ static void find_part(const struct record *record, double from_pct, enum movemen
 bool survey_movement_next(const struct record *record, struct survey_movement *movement)
 {
     struct survey_movement next = {.visit = movement->visit, .since = movement->visit};
+    struct maybe emc_pct;
 
-    do
+    do {
         if (!record_next_visit(record, &next.visit))
             return false;
-    while (!derive_emc(record, next.visit, &next.emc_pct));
+        emc_pct = derive_emc(record, next.visit);
+    } while (!emc_pct.given);
+    next.emc_pct = emc_pct.value;
     if (next.since > 0) {
         next.emc_change_pct = next.emc_pct - movement->emc_pct;
         for (int part = 0; part < MOVEMENT_PARTS_; part++)

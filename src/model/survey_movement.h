@@ -25,7 +25,7 @@ struct survey_movement {
     double emc_change_pct;
     /* Widening, mm; absent where width, wood or coefficient is not known. Which grain it
      * is depends on how the wood was sawn: radial where the rings stand upright. */
-    struct entered mm[MOVEMENT_PARTS_][MOVEMENT_PLACES_][WOOD_GRAIN_COUNT_];
+    struct maybe mm[MOVEMENT_PARTS_][MOVEMENT_PLACES_][WOOD_GRAIN_COUNT_];
 };
 
 /*

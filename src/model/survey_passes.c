@@ -30,8 +30,11 @@ static void solve(const struct record *record, int visit, int pass, struct state
 
 static bool predict_after_rod(const struct state *state, int string, struct pass_action *action)
 {
+    const struct maybe after = figures_get(&state->figures, FIGURE_ACTION_AFTER_ROD, string);
+
     action->predicted_u_mm = state->figures.at[FIGURE_ACTION_AFTER_ROD][string].u;
-    return figures_get(&state->figures, FIGURE_ACTION_AFTER_ROD, string, &action->predicted_mm);
+    action->predicted_mm = after.value;
+    return after.given;
 }
 
 /* The saddle's move ends at the target whatever was read, so the prediction is as uncertain as
@@ -65,23 +68,22 @@ static void predict_at_relief(const struct record *record, const struct state *s
     struct figures figures;
 
     setup_read(&after, record, pass->visit, pass->pass, &unused);
-    const struct entered relief = neck_curve_find_relief(&after);
+    const struct maybe relief = neck_curve_find_relief(&after);
     if (!relief.given)
         return;
     after = state->setup;
     after.relief_target_mm = relief;
     moves_solve(&after, &rod_alone, &figures, NULL, NULL);
     for (int s = 1; s <= pass->strings; s++)
-        pass->action[s].at_relief_mm.given =
-            pass->action[s].known &&
-            figures_get(&figures, FIGURE_ACTION_AFTER_ROD, s, &pass->action[s].at_relief_mm.value);
+        if (pass->action[s].known)
+            pass->action[s].at_relief_mm = figures_get(&figures, FIGURE_ACTION_AFTER_ROD, s);
 }
 
 static void compare(const struct record *record, const struct state *state, int string,
                     struct survey_pass *pass)
 {
     struct pass_action action = {.known = false};
-    const struct entered read = record_entered(
+    const struct maybe read = record_entered(
         record, reading_key_pass_at(FIELD_ACTION, pass->visit, pass->pass, string, 0));
 
     if (!read.given || !(pass->after_rod ? predict_after_rod(state, string, &action)
@@ -102,7 +104,7 @@ bool survey_pass_next(const struct record *record, struct survey_pass *pass)
     if (!record_next_pass(record, &next.visit, &next.pass))
         return false;
     if (next.visit == pass->visit) {
-        const struct entered turn =
+        const struct maybe turn =
             record_entered(record, reading_key_pass(FIELD_ROD_TURN, next.visit, next.pass));
 
         next.before = pass->pass;

@@ -22,7 +22,7 @@ struct pass_action {
     struct rod_comparison off; /* read - predicted */
     /* After the rod the prediction is for the relief wanted, which a turn seldom hits. This
      * is the same one for the relief that was then read: what tests the model, not the turn. */
-    struct entered at_relief_mm;
+    struct maybe at_relief_mm;
 };
 
 struct survey_pass {

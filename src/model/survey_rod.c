@@ -28,16 +28,16 @@ static void add_step(struct steps *steps, double turns, double before_mm, double
 /* Leaves the setup of the last pass in *ret_last. */
 static void collect_steps(const struct record *record, struct steps *steps, struct setup *ret_last)
 {
-    struct entered before = {.given = false};
+    struct maybe before = {.given = false};
     int visit = 0, pass = 0, visit_before = 0;
 
     while (record_next_pass(record, &visit, &pass)) {
-        const struct entered turn =
+        const struct maybe turn =
             record_entered(record, reading_key_pass(FIELD_ROD_TURN, visit, pass));
         struct findings unused = {.count = 0};
 
         setup_read(ret_last, record, visit, pass, &unused);
-        const struct entered relief = neck_curve_find_relief(ret_last);
+        const struct maybe relief = neck_curve_find_relief(ret_last);
         if (turn.given && turn.value != 0 && before.given && relief.given && visit == visit_before)
             add_step(steps, turn.value, before.value, relief.value);
         before = relief;
@@ -52,7 +52,7 @@ static bool rod_turns(const struct setup *setup)
 
 static void plan_turn(const struct setup *setup, double reading_u_mm, struct survey_rod *rod)
 {
-    const struct entered relief = neck_curve_find_relief(setup);
+    const struct maybe relief = neck_curve_find_relief(setup);
     const double target_mm = setup->relief_target_mm.value;
     double turns;
 
@@ -63,14 +63,11 @@ static void plan_turn(const struct setup *setup, double reading_u_mm, struct sur
         rod_history_find_next_turn(rod->fit.per_turn_mm, relief.value, target_mm, &turns) !=
             STATUS_OK)
         return;
-    rod->turns_to_target = (struct entered){.value = turns, .given = true};
+    rod->turns_to_target = maybe_given(turns);
     /* turns = (r* - r)/p: what r and p carry, independent of each other. */
-    rod->turns_to_target_u =
-        (struct entered){.value = hypot(2 * reading_u_mm, turns * rod->fit.per_turn_u_mm) /
-                                  fabs(rod->fit.per_turn_mm),
-                         .given = true};
-    rod->next_turn = (struct entered){
-        .value = fmax(-ROD_TURN_AT_ONCE, fmin(ROD_TURN_AT_ONCE, turns)), .given = true};
+    rod->turns_to_target_u = maybe_given(hypot(2 * reading_u_mm, turns * rod->fit.per_turn_u_mm) /
+                                         fabs(rod->fit.per_turn_mm));
+    rod->next_turn = maybe_given(fmax(-ROD_TURN_AT_ONCE, fmin(ROD_TURN_AT_ONCE, turns)));
 }
 
 void survey_rod(const struct record *record, struct survey_rod *ret_rod, struct findings *findings)

@@ -24,8 +24,8 @@ struct survey_rod {
     enum rod_answer answer;
     /* Toward the relief wanted, where the current one is out of its tolerance and the rod
      * turns and answers; + tightens. */
-    struct entered turns_to_target, turns_to_target_u; /* expanded, k = 2 */
-    struct entered next_turn;                          /* of that, what to do at once */
+    struct maybe turns_to_target, turns_to_target_u; /* expanded, k = 2 */
+    struct maybe next_turn;                          /* of that, what to do at once */
 };
 
 /* `findings` names a rod that answers no longer, or backwards. */

@@ -7,18 +7,13 @@
 #include "model/note_name.h"
 #include "model/pitch.h"
 
-static struct entered given(double value)
+static struct maybe find_semitone(const struct record *record, const struct what_if_change *change,
+                                  int string)
 {
-    return (struct entered){.value = value, .given = true};
-}
-
-static struct entered find_semitone(const struct record *record,
-                                    const struct what_if_change *change, int string)
-{
-    struct entered note = record_entered_string(record, FIELD_STRING_NOTE, string);
+    struct maybe note = record_entered_string(record, FIELD_STRING_NOTE, string);
 
     if (change->has_notes)
-        note = given(change->notes.semitone[string]);
+        note = maybe_given(change->notes.semitone[string]);
     if (note.given)
         note.value += change->shift_semitones + change->string_shift_semitones[string];
     return note;
@@ -38,7 +33,7 @@ static double find_mass(const struct derived *derived, const struct what_if_chan
     return tension_find_mass(&sources, &mass) == STATUS_OK ? mass.kg_per_m : 0;
 }
 
-static double find_hz(const struct record *record, const struct entered *semitone)
+static double find_hz(const struct record *record, const struct maybe *semitone)
 {
     double hz = 0;
 
@@ -56,8 +51,7 @@ static void load_string(const struct record *record, const struct derived *deriv
         change->has_set ? &change->set.string[string - 1].build : &derived->string[string].build;
 
     answer->semitone = find_semitone(record, change, string);
-    answer->before_n.given =
-        figures_get(&derived->figures, FIGURE_TENSION, string, &answer->before_n.value);
+    answer->before_n = figures_get(&derived->figures, FIGURE_TENSION, string);
     answer->after_n.given =
         tension_from_pitch(find_mass(derived, change, string),
                            derived->setup.board.contact_mm[string],
@@ -70,7 +64,7 @@ static void load_string(const struct record *record, const struct derived *deriv
         findings_add(findings, FINDING_STRING_NEAR_BREAK, string);
 }
 
-static void add_pull(struct entered *total_n, const struct entered *pull_n)
+static void add_pull(struct maybe *total_n, const struct maybe *pull_n)
 {
     total_n->value += pull_n->value;
     total_n->given = total_n->given && pull_n->given && isfinite(total_n->value);
@@ -79,7 +73,7 @@ static void add_pull(struct entered *total_n, const struct entered *pull_n)
 /* None where one string's pull is not known: a total that leaves it out would mislead. */
 static void add_up(struct survey_what_if *what_if)
 {
-    what_if->total_before_n = what_if->total_after_n = given(0);
+    what_if->total_before_n = what_if->total_after_n = maybe_given(0);
     for (int s = 1; s <= what_if->strings; s++) {
         add_pull(&what_if->total_before_n, &what_if->string[s].before_n);
         add_pull(&what_if->total_after_n, &what_if->string[s].after_n);
@@ -88,28 +82,29 @@ static void add_up(struct survey_what_if *what_if)
 
 static void find_relief(const struct derived *derived, struct survey_what_if *what_if)
 {
-    double predicted_mm, relief_mm, change_mm;
+    const struct maybe relief_mm = figures_get(&derived->figures, FIGURE_RELIEF, 0);
+    const struct maybe predicted_mm = figures_get(&derived->figures, FIGURE_RELIEF_PREDICTED, 0);
+    double change_mm;
 
-    if (!figures_get(&derived->figures, FIGURE_RELIEF_PREDICTED, 0, &predicted_mm))
-        return;
-    what_if->relief_predicted_before_mm = given(predicted_mm);
-    if (!what_if->total_before_n.given || !what_if->total_after_n.given ||
-        neck_beam_scale_relief(predicted_mm, what_if->total_before_n.value,
+    what_if->relief_predicted_before_mm = predicted_mm;
+    if (!predicted_mm.given || !what_if->total_before_n.given || !what_if->total_after_n.given ||
+        neck_beam_scale_relief(predicted_mm.value, what_if->total_before_n.value,
                                what_if->total_after_n.value, &change_mm) != STATUS_OK)
         return;
-    what_if->relief_predicted_after_mm = given(predicted_mm + change_mm);
-    if (figures_get(&derived->figures, FIGURE_RELIEF, 0, &relief_mm))
-        what_if->relief_expected_mm = given(relief_mm + change_mm);
+    what_if->relief_predicted_after_mm = maybe_given(predicted_mm.value + change_mm);
+    if (relief_mm.given)
+        what_if->relief_expected_mm = maybe_given(relief_mm.value + change_mm);
 }
 
 static void share_total(struct survey_what_if *what_if, struct findings *findings)
 {
-    const struct entered *before = &what_if->total_before_n, *after = &what_if->total_after_n;
+    const struct maybe *before = &what_if->total_before_n, *after = &what_if->total_after_n;
 
     if (!after->given)
         return;
     for (int s = 1; s <= what_if->strings; s++)
-        what_if->string[s].share_of_total = given(what_if->string[s].after_n.value / after->value);
+        what_if->string[s].share_of_total =
+            maybe_given(what_if->string[s].after_n.value / after->value);
     if (before->given && after->value > WHAT_IF_FAR_ABOVE * before->value)
         findings_add(findings, FINDING_TOTAL_FAR_ABOVE, 0);
 }
@@ -146,8 +141,8 @@ enum status survey_what_if(const struct record *record, const struct derived *de
 bool survey_what_if_add_note(const struct record *record, const struct survey_what_if *what_if,
                              int string, struct strbuf *out)
 {
-    const struct entered now = record_entered_string(record, FIELD_STRING_NOTE, string);
-    const struct entered then = what_if->string[string].semitone;
+    const struct maybe now = record_entered_string(record, FIELD_STRING_NOTE, string);
+    const struct maybe then = what_if->string[string].semitone;
     struct string_notes notes = {.strings = what_if->strings};
 
     if (!then.given || then.value != floor(then.value))

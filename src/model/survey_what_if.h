@@ -31,20 +31,20 @@ struct what_if_change {
 
 /* One string; what hangs on something unknown is absent. */
 struct what_if_answer {
-    struct entered semitone; /* what it would be tuned to; may have a fraction */
-    struct entered before_n, after_n;
-    struct entered share_of_total; /* of what all strings would pull */
-    struct entered stress_share;   /* of its core's strength, afterwards */
+    struct maybe semitone; /* what it would be tuned to; may have a fraction */
+    struct maybe before_n, after_n;
+    struct maybe share_of_total; /* of what all strings would pull */
+    struct maybe stress_share;   /* of its core's strength, afterwards */
 };
 
 struct survey_what_if {
     int strings;
     struct what_if_answer string[STRINGS_MAX + 1];
-    struct entered total_before_n, total_after_n;
+    struct maybe total_before_n, total_after_n;
     /* What the pull alone bends the neck by (rod slack), and the relief read moved by as much
      * as that moves: what to expect with the rod left alone. */
-    struct entered relief_predicted_before_mm, relief_predicted_after_mm;
-    struct entered relief_expected_mm;
+    struct maybe relief_predicted_before_mm, relief_predicted_after_mm;
+    struct maybe relief_expected_mm;
 };
 
 /*

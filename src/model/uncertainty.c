@@ -40,15 +40,15 @@ static void walk_readings(struct setup *setup, struct search *search)
 {
     const double relief_step = setup_step_mm(setup, FIELD_RELIEF_AT);
     const double spot_step = setup_step_mm(setup, FIELD_SPOT);
-    struct entered *read;
+    struct maybe *read;
     enum field_id field;
     int string;
 
     for (int i = 0; i < setup->relief_count; i++)
         offer(search, true, &setup->relief[i].gap_mm, relief_step);
     for (int n = 1; n <= setup->board.frets; n++)
-        offer(search, setup->has_spot[n] && spot_bears(&setup->board, n), &setup->spot_mm[n],
-              spot_step);
+        offer(search, setup->spot_mm[n].given && spot_bears(&setup->board, n),
+              &setup->spot_mm[n].value, spot_step);
     for (int i = 0; (read = setup_reading(setup, i, &field, &string)); i++)
         offer(search, read->given, &read->value, setup_step_mm(setup, field));
 }

@@ -64,11 +64,11 @@ enum status wood_find_coefficient(const struct wood *wood, enum wood_grain grain
 {
     if (grain != WOOD_RADIAL && grain != WOOD_TANGENTIAL)
         return STATUS_DOMAIN;
-    if (wood->coefficient[grain].known) {
+    if (wood->coefficient[grain].given) {
         *ret_coefficient = wood->coefficient[grain].value;
         return STATUS_OK;
     }
-    if (!wood->shrinkage_pct[grain].known)
+    if (!wood->shrinkage_pct[grain].given)
         return STATUS_ABSENT;
     return wood_coefficient_from_shrinkage(wood->shrinkage_pct[grain].value, ret_coefficient);
 }

@@ -4,6 +4,7 @@
 
 #include <stdbool.h>
 
+#include "base/maybe.h"
 #include "base/status.h"
 #include "base/strbuf.h"
 
@@ -15,23 +16,17 @@
  * which of its numbers were read there and which are from memory.
  */
 
-/* A number of the table, which may have a hole there. */
-struct wood_number {
-    bool known;
-    double value; /* 0 where not known */
-};
-
 /* Across the grain: out from the heart, or along the rings. */
 enum wood_grain { WOOD_RADIAL, WOOD_TANGENTIAL, WOOD_GRAIN_COUNT_ };
 
 struct wood {
     const char *name;
     const char *botanical;
-    const char *also; /* what the trade calls it too, ';' between; "" for nothing else */
-    struct wood_number modulus_mpa;                      /* along the grain, in bending */
-    struct wood_number shear_mpa;                        /* strength along the grain */
-    struct wood_number shrinkage_pct[WOOD_GRAIN_COUNT_]; /* green to oven-dry */
-    struct wood_number coefficient[WOOD_GRAIN_COUNT_];   /* change per % of moisture */
+    const char *also;         /* what the trade calls it too, ';' between; "" for nothing else */
+    struct maybe modulus_mpa; /* along the grain, in bending */
+    struct maybe shear_mpa;   /* strength along the grain */
+    struct maybe shrinkage_pct[WOOD_GRAIN_COUNT_]; /* green to oven-dry */
+    struct maybe coefficient[WOOD_GRAIN_COUNT_];   /* change per % of moisture */
     const char *source;
 };
 

@@ -30,11 +30,11 @@ bool work_mark_is_since(const struct record *record, int visit, int pass, int li
 {
     const struct reading_key pass_time = reading_key_pass(FIELD_PASS_TIME, visit, pass);
     const struct reading_key work_time = line_key(FIELD_WORK_TIME, visit, line);
-    double read, done;
+    const struct maybe read = moment_of(record, &pass_time);
+    const struct maybe done = moment_of(record, &work_time);
 
-    if (!moment_of(record, &pass_time, &read) || !moment_of(record, &work_time, &done))
-        return false;
-    return done > read || (done == read && pass == 1);
+    return read.given && done.given &&
+           (done.value > read.value || (done.value == read.value && pass == 1));
 }
 
 /* Or before the pass after it, for those who look back at an earlier pass. */

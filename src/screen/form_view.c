@@ -10,7 +10,7 @@ enum { LABEL_WIDTH = 25 };
 /* For a number that is not entered: the value of the named wood. */
 static bool add_wood_number(const struct app *app, const struct field *field, struct strbuf *out)
 {
-    const struct entered number = neck_facts_wood(&app->record, field->id);
+    const struct maybe number = neck_facts_wood(&app->record, field->id);
 
     if (!number.given)
         return false;

@@ -91,16 +91,16 @@ static void fit_text(const struct app *app, const struct route_cell *cell, struc
     const struct field *field = field_get(cell->key.field);
     char memory[FIELD_TEXT_MAX + 1];
     struct strbuf copy = STRBUF(memory);
-    double value;
+    const struct maybe read = record_entered(&app->record, cell->key);
 
     if (utf8_columns(text->text) <= width)
         return;
-    if (field->kind == KIND_NUMBER && record_value(&app->record, &cell->key, &value)) {
+    if (field->kind == KIND_NUMBER && read.given) {
         strbuf_clear(text);
         if (field->quantity == QUANTITY_LENGTH)
-            amount_add(text, value, field_bare_unit(field, &app->units), false);
+            amount_add(text, read.value, field_bare_unit(field, &app->units), false);
         else
-            num_format_fixed(value, 1, false, text);
+            num_format_fixed(read.value, 1, false, text);
     }
     if (utf8_columns(text->text) <= width || width < 3)
         return;

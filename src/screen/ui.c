@@ -40,22 +40,23 @@ static void add_place(const struct app *app, bool dated, struct strbuf *out)
 static void add_climate(const struct app *app, struct strbuf *out)
 {
     const char *humidity = text_or(app, reading_key_visit(FIELD_HUMIDITY, app->visit), "");
-    const struct reading_key temperature = reading_key_visit(FIELD_TEMPERATURE, app->visit);
+    const struct maybe celsius =
+        record_entered(&app->record, reading_key_visit(FIELD_TEMPERATURE, app->visit));
+    const struct maybe emc = figures_get(&app->now.figures, FIGURE_EMC, 0);
     const enum unit unit = app->units.bare[MEASURE_TEMPERATURE];
-    double celsius, emc;
 
     if (humidity[0]) {
         strbuf_add(out, humidity);
         strbuf_add(out, humidity[strlen(humidity) - 1] == '%' ? "" : " %");
     }
-    if (record_value(&app->record, &temperature, &celsius)) {
+    if (celsius.given) {
         strbuf_add(out, humidity[0] ? " " : "");
-        num_format_fixed(unit_from_pivot(unit, celsius), 0, false, out);
+        num_format_fixed(unit_from_pivot(unit, celsius.value), 0, false, out);
         strbuf_addf(out, " %s", unit_label(unit));
     }
-    if (figures_get(&app->now.figures, FIGURE_EMC, 0, &emc)) {
+    if (emc.given) {
         strbuf_add(out, " EMC ");
-        num_format_fixed(emc, 1, false, out);
+        num_format_fixed(emc.value, 1, false, out);
         strbuf_add(out, " %");
     }
 }

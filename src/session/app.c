@@ -67,12 +67,10 @@ bool app_pass_is_empty(const struct app *app)
 
 enum nut_method app_nut_method(const struct app *app)
 {
-    const struct reading_key key = reading_key_pass(FIELD_NUT_METHOD, app->visit, app->pass);
-    double method = NUT_OPEN;
+    const enum nut_method before = app->has_before ? app->before.setup.nut_method : NUT_OPEN;
 
-    if (!record_value(&app->record, &key, &method) && app->has_before)
-        return app->before.setup.nut_method;
-    return (enum nut_method)method;
+    return (enum nut_method)record_choice_or(
+        &app->record, reading_key_pass(FIELD_NUT_METHOD, app->visit, app->pass), (int)before);
 }
 
 const struct reading *app_reading_before(const struct app *app, const struct route_cell *cell)
@@ -116,9 +114,9 @@ int app_string(const struct app *app)
     return cell ? cell->string : strings > 0 ? strings : 1;
 }
 
-bool app_expected(const struct app *app, const struct route_cell *cell, double *ret_mm)
+struct maybe app_expected(const struct app *app, const struct route_cell *cell)
 {
-    return app_row(app)->expected && app_row(app)->expected(app, cell, ret_mm);
+    return app_row(app)->expected ? app_row(app)->expected(app, cell) : maybe_absent();
 }
 
 int app_note(const struct app *app)

@@ -200,7 +200,7 @@ enum nut_method app_nut_method(const struct app *app);
 
 /* What a cell of the leaf in hand should read after what was done since the pass before; false
  * where that is not known. */
-bool app_expected(const struct app *app, const struct route_cell *cell, double *ret_mm);
+struct maybe app_expected(const struct app *app, const struct route_cell *cell);
 
 /* The figure that `?` explains first for the cell in hand (FIGURE_COUNT_: a headroom), and the
  * string it is asked for. */

@@ -52,7 +52,7 @@ static void add_relief(const struct app *app, struct strbuf *out)
 /* A saddle blank stands out of its bridge; screws, posts and wheels have a way to go down. */
 static void add_exposure(const struct app *app, bool bass, struct strbuf *out)
 {
-    const struct entered kind = record_entered_one(&app->record, FIELD_BRIDGE_KIND);
+    const struct maybe kind = record_entered_one(&app->record, FIELD_BRIDGE_KIND);
     const bool blank = !kind.given || (int)kind.value == 0;
 
     strbuf_add(out, blank ? "saddle over the bridge top" : "how far it can still be lowered");
@@ -97,7 +97,7 @@ static void add_before(const struct app *app, const struct route_cell *cell, str
 static bool add_break(const struct app *app, const struct route_cell *cell, double exposure_mm,
                       struct strbuf *out)
 {
-    const struct entered anchor = record_entered_one(&app->record, FIELD_ANCHOR_DISTANCE);
+    const struct maybe anchor = record_entered_one(&app->record, FIELD_ANCHOR_DISTANCE);
     double angle;
 
     if ((cell->key.field != FIELD_EXPOSURE_BASS && cell->key.field != FIELD_EXPOSURE_TREBLE) ||
@@ -126,19 +126,20 @@ static void add_both(const struct app *app, const struct field *field, double mm
 void cell_words_add_now(const struct app *app, const struct route_cell *cell, struct strbuf *out)
 {
     const struct field *field = field_get(cell->key.field);
-    double value;
+    const struct maybe now = record_entered(&app->record, cell->key);
+    const struct maybe expected = app_expected(app, cell);
 
     if (field->quantity != QUANTITY_LENGTH)
         return;
-    if (record_value(&app->record, &cell->key, &value)) {
+    if (now.given) {
         strbuf_add(out, "now ");
-        amount_add_all(out, value, field_bare_unit(field, &app->units));
-        (void)add_break(app, cell, value, out);
+        amount_add_all(out, now.value, field_bare_unit(field, &app->units));
+        (void)add_break(app, cell, now.value, out);
         add_before(app, cell, out);
-    } else if (app_expected(app, cell, &value)) {
+    } else if (expected.given) {
         strbuf_add(out, "should read ");
-        add_both(app, field, value, out);
-        if (!add_break(app, cell, value, out)) {
+        add_both(app, field, expected.value, out);
+        if (!add_break(app, cell, expected.value, out)) {
             strbuf_add_char(out, ' ');
             (void)app_row(app)->add_expected_after(app, out);
         }

@@ -8,23 +8,21 @@
 #include "session/typed_text.h"
 
 /* The target of a cell. A least value that will do is not one. */
-static struct entered find_wanted(const struct app *app, const struct route_cell *cell)
+static struct maybe find_wanted(const struct app *app, const struct route_cell *cell)
 {
     const struct bench_row *row = bench_row_of(cell->key.field);
-    struct entered wanted = {.given = false};
 
-    if (row && row->goal == GOAL_NEAR)
-        wanted.given = bench_goal_on(row, &app->record, app->now.setup.board.strings, cell->string,
-                                     &wanted.value);
-    return wanted;
+    if (!row || row->goal != GOAL_NEAR)
+        return maybe_absent();
+    return bench_goal_on(row, &app->record, app->now.setup.board.strings, cell->string);
 }
 
 static struct doubt_about find_about(const struct app *app, const struct route_cell *cell)
 {
-    struct doubt_about about = {.today = app->today, .wanted = find_wanted(app, cell)};
+    struct doubt_about about = {
+        .today = app->today, .expected = app_expected(app, cell), .wanted = find_wanted(app, cell)};
     struct reading_key before = cell->key;
 
-    about.expected.given = app_expected(app, cell, &about.expected.value);
     before.part--;
     if (about.expected.given)
         about.before = record_entered(&app->record, before);

@@ -80,7 +80,7 @@ struct leaf_row {
 
     /* What a cell should read after what was done since the pass before; false where that is not
      * known. And after what that is; false, nothing appended, where nothing can be told. */
-    bool (*expected)(const struct app *app, const struct route_cell *cell, double *ret_mm);
+    struct maybe (*expected)(const struct app *app, const struct route_cell *cell);
     bool (*add_expected_after)(const struct app *app, struct strbuf *out);
 
     /* Takes the cell in hand that comes next: the leaf or the pass was taken just now, or a step

@@ -99,13 +99,15 @@ static bool step_note(struct app *app, uint32_t key)
 {
     char memory[16];
     struct strbuf text = STRBUF(memory);
-    double now = app->entry_view.value;
 
     if (key != ' ' && key != '+' && key != '-')
         return false;
-    if (!app->entry_view.good && !record_value(&app->record, &app_cell(app)->key, &now))
+    const struct maybe now = app->entry_view.good
+                                 ? maybe_given(app->entry_view.value)
+                                 : record_entered(&app->record, app_cell(app)->key);
+    if (!now.given)
         return false;
-    if (spell_step(app, (int)lround(now), key == '-' ? -1 : 1, &text) != STATUS_OK)
+    if (spell_step(app, (int)lround(now.value), key == '-' ? -1 : 1, &text) != STATUS_OK)
         return false;
     (void)lineedit_set(&app->entry, memory);
     app_refresh_entry(app);

@@ -9,15 +9,15 @@
 
 /* The shop's air, and what it does to the wood. */
 
-static struct entered visit_value(const struct sheet_maker *maker, enum field_id field)
+static struct maybe visit_value(const struct sheet_maker *maker, enum field_id field)
 {
     return record_entered(maker->record, reading_key_visit(field, maker->visit));
 }
 
 static void say_air(const struct sheet_maker *maker, struct strbuf *out)
 {
-    const struct entered humidity = visit_value(maker, FIELD_HUMIDITY);
-    const struct entered temperature = visit_value(maker, FIELD_TEMPERATURE);
+    const struct maybe humidity = visit_value(maker, FIELD_HUMIDITY);
+    const struct maybe temperature = visit_value(maker, FIELD_TEMPERATURE);
 
     strbuf_add(out, "In the shop: ");
     if (humidity.given) {
@@ -49,7 +49,7 @@ static void say_visit(const struct sheet_maker *maker, int visit, struct strbuf 
 /* How much the board moved at its widest known place, as a range from one cut of the wood to the
  * other; false if that is not known. */
 static bool find_board(const struct sheet_maker *maker, struct survey_movement *movement,
-                       const struct entered **ret_mm)
+                       const struct maybe **ret_mm)
 {
     *movement = (struct survey_movement){.visit = 0};
     while (movement->visit < maker->visit && survey_movement_next(maker->record, movement))
@@ -66,7 +66,7 @@ static bool find_board(const struct sheet_maker *maker, struct survey_movement *
 
 static void say_board(const struct sheet_maker *maker, struct strbuf *out)
 {
-    const struct entered *mm;
+    const struct maybe *mm;
     struct survey_movement movement;
 
     if (!find_board(maker, &movement, &mm))
@@ -96,9 +96,9 @@ static void add_change(struct sheet_maker *maker)
     say_visit(maker, season.before, &text);
     strbuf_add(&text, season.emc_change_pct < 0 ? " the air has become dryer: wood goes from "
                                                 : " the air has become damper: wood goes from ");
-    sheet_say_pct(&text, season.emc_pct - season.emc_change_pct, 1);
+    sheet_say_pct(&text, season.emc_pct.value - season.emc_change_pct, 1);
     strbuf_add(&text, " to ");
-    sheet_say_pct(&text, season.emc_pct, 1);
+    sheet_say_pct(&text, season.emc_pct.value, 1);
     strbuf_add(&text, " moisture. The relief has changed by ");
     sheet_say_change(&text, season.relief_change_mm, &maker->ask->units, MEASURE_FEELER);
     strbuf_add_char(&text, '.');
@@ -110,15 +110,15 @@ void sheet_make_climate(struct sheet_maker *maker)
 {
     char memory[256];
     struct strbuf text = STRBUF(memory);
-    double emc;
+    const struct maybe emc = derive_emc(maker->record, maker->visit);
 
     if (!visit_value(maker, FIELD_HUMIDITY).given && !visit_value(maker, FIELD_TEMPERATURE).given)
         return;
     sheet_add_heading(maker->sheet, "Climate");
     say_air(maker, &text);
-    if (derive_emc(maker->record, maker->visit, &emc)) {
+    if (emc.given) {
         strbuf_add(&text, " Kept in such air for weeks, wood comes to ");
-        sheet_say_pct(&text, emc, 1);
+        sheet_say_pct(&text, emc.value, 1);
         strbuf_add(&text, " moisture (EMC).");
     }
     sheet_add_text(maker->sheet, SHEET_PARAGRAPH, memory);

@@ -22,21 +22,16 @@ struct intonation {
     struct pitch_plan plan;
 };
 
-static bool read_at(const struct sheet_maker *maker, int pass, int string, int fret,
-                    double *ret_cents)
+static struct maybe read_at(const struct sheet_maker *maker, int pass, int string, int fret)
 {
-    const struct reading_key key =
-        reading_key_pass_at(FIELD_CENTS, maker->visit, pass, string, fret);
-
-    return record_value(maker->record, &key, ret_cents);
+    return record_entered(maker->record,
+                          reading_key_pass_at(FIELD_CENTS, maker->visit, pass, string, fret));
 }
 
 static bool any_at(const struct sheet_maker *maker, int pass, int fret)
 {
-    double unused;
-
     for (int s = 1; s <= maker->left.setup.board.strings; s++)
-        if (read_at(maker, pass, s, fret, &unused))
+        if (read_at(maker, pass, s, fret).given)
             return true;
     return false;
 }
@@ -88,12 +83,13 @@ static void add_cents(const struct sheet_maker *maker, int pass, int string, int
 {
     char memory[32];
     struct strbuf text = STRBUF(memory);
-    double cents;
+    const struct maybe cents = read_at(maker, pass, string, fret);
 
-    if (read_at(maker, pass, string, fret, &cents)) {
-        if (cents > 0)
+    if (cents.given) {
+        if (cents.value > 0)
             strbuf_add_char(&text, '+');
-        num_format_fixed(cents, cents == (double)(int)cents ? 0 : 1, false, &text);
+        num_format_fixed(cents.value, cents.value == (double)(int)cents.value ? 0 : 1, false,
+                         &text);
     }
     sheet_add_cell(maker->sheet, memory);
 }
@@ -115,11 +111,10 @@ static const char *state_of(const struct pitch_move *move)
 
 static bool any_of_string(const struct intonation *intonation, int string)
 {
-    double unused;
-
     return intonation->plan.string[string].state != PITCH_UNREAD ||
-           (intonation->both && read_at(intonation->maker, intonation->maker->first, string,
-                                        intonation->main_fret, &unused));
+           (intonation->both &&
+            read_at(intonation->maker, intonation->maker->first, string, intonation->main_fret)
+                .given);
 }
 
 static void add_string(const struct intonation *intonation, int string)

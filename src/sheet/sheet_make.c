@@ -73,9 +73,9 @@ static void name_document(struct sheet_maker *maker)
 
 static void add_scale(struct sheet_maker *maker)
 {
-    const struct entered scale = record_entered_one(maker->record, FIELD_SCALE);
-    const struct entered bass = record_entered_one(maker->record, FIELD_SCALE_BASS);
-    const struct entered treble = record_entered_one(maker->record, FIELD_SCALE_TREBLE);
+    const struct maybe scale = record_entered_one(maker->record, FIELD_SCALE);
+    const struct maybe bass = record_entered_one(maker->record, FIELD_SCALE_BASS);
+    const struct maybe treble = record_entered_one(maker->record, FIELD_SCALE_TREBLE);
     char memory[128];
     struct strbuf text = STRBUF(memory);
 

@@ -24,20 +24,19 @@ static struct measured measured_of(int id)
 }
 
 /* The reading of a pass on a string or at an end. */
-static struct entered reading_of(const struct sheet_maker *maker, const struct derived *derived,
-                                 const struct bench_row *row, enum bench_end end, int string)
+static struct maybe reading_of(const struct sheet_maker *maker, const struct derived *derived,
+                               const struct bench_row *row, enum bench_end end, int string)
 {
     const int pass = derived == &maker->left ? maker->last : maker->first;
     const bool by_string = bench_row_by_string(row);
-    struct entered reading =
+    const struct maybe reading =
         record_entered(maker->record, bench_row_key(row, end, maker->visit, pass, string));
     /* A gap read with the string held down on fret 3 is a different one: use the open gap. */
     const bool held = row->read_held && derived->setup.nut_method == NUT_HELD_3 && reading.given;
 
     /* A relief that was not read at the relief fret is derived from readings at other frets. */
     if (row->figure != FIGURE_COUNT_ && (held || (!by_string && !reading.given)))
-        reading.given =
-            figures_get(&derived->figures, row->figure, by_string ? string : 0, &reading.value);
+        return figures_get(&derived->figures, row->figure, by_string ? string : 0);
     return reading;
 }
 
@@ -50,18 +49,16 @@ static bool any_read(const struct sheet_maker *maker, const struct derived *deri
     return false;
 }
 
-static bool wanted_of(const struct sheet_maker *maker, const struct bench_row *row, int string,
-                      double *ret_mm)
+static struct maybe wanted_of(const struct sheet_maker *maker, const struct bench_row *row,
+                              int string)
 {
-    return bench_goal_on(row, maker->record, maker->left.setup.board.strings, string, ret_mm);
+    return bench_goal_on(row, maker->record, maker->left.setup.board.strings, string);
 }
 
 static bool any_wanted(const struct sheet_maker *maker, const struct bench_row *row)
 {
-    double unused;
-
     for (int s = 1; s <= maker->left.setup.board.strings; s++)
-        if (wanted_of(maker, row, s, &unused))
+        if (wanted_of(maker, row, s).given)
             return true;
     return false;
 }
@@ -80,14 +77,14 @@ static int columns_of(const struct measured *measured)
     return measured->found + measured->left + measured->wanted;
 }
 
-static void add_bare(const struct sheet_maker *maker, const struct measured *measured, bool given,
-                     double mm)
+static void add_bare(const struct sheet_maker *maker, const struct measured *measured,
+                     struct maybe mm)
 {
     char memory[48];
     struct strbuf text = STRBUF(memory);
 
-    if (given)
-        sheet_say_bare(&text, mm, &maker->ask->units, measured->gauge);
+    if (mm.given)
+        sheet_say_bare(&text, mm.value, &maker->ask->units, measured->gauge);
     sheet_add_cell(maker->sheet, memory);
 }
 
@@ -95,19 +92,13 @@ static void add_string_cells(const struct sheet_maker *maker, const struct measu
                              int string)
 {
     const struct bench_row *row = measured->row;
-    const struct entered found = reading_of(maker, &maker->found, row, END_BASS, string);
-    const struct entered left = reading_of(maker, &maker->left, row, END_BASS, string);
-    double wanted = 0;
 
     if (measured->found)
-        add_bare(maker, measured, found.given, found.value);
+        add_bare(maker, measured, reading_of(maker, &maker->found, row, END_BASS, string));
     if (measured->left)
-        add_bare(maker, measured, left.given, left.value);
-    if (measured->wanted) {
-        const bool given = wanted_of(maker, row, string, &wanted);
-
-        add_bare(maker, measured, given, wanted);
-    }
+        add_bare(maker, measured, reading_of(maker, &maker->left, row, END_BASS, string));
+    if (measured->wanted)
+        add_bare(maker, measured, wanted_of(maker, row, string));
 }
 
 /* "action at fret 12, /64 in (mm)" */
@@ -224,7 +215,7 @@ static void add_strings(struct sheet_maker *maker, const struct strings_table *t
 struct single {
     struct measured measured;
     enum bench_end end;
-    struct entered found, left, wanted;
+    struct maybe found, left, wanted;
 };
 
 /* Those rows; whether any has a target, and whether any is read at the saddle. */
@@ -235,7 +226,7 @@ struct singles_table {
 };
 
 static void add_entered(const struct sheet_maker *maker, const struct single *single,
-                        const struct entered *value, const char *before)
+                        const struct maybe *value, const char *before)
 {
     char memory[64];
     struct strbuf text = STRBUF(memory);

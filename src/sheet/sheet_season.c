@@ -14,9 +14,9 @@ struct pairs {
     double product, square;
 };
 
-static struct entered find_relief(const struct record *record, int visit, int pass)
+static struct maybe find_relief(const struct record *record, int visit, int pass)
 {
-    struct entered relief = record_entered(record, reading_key_pass(FIELD_RELIEF, visit, pass));
+    struct maybe relief = record_entered(record, reading_key_pass(FIELD_RELIEF, visit, pass));
     struct findings unused = {.count = 0};
     struct setup setup;
 
@@ -26,28 +26,26 @@ static struct entered find_relief(const struct record *record, int visit, int pa
     return neck_curve_find_relief(&setup);
 }
 
-static struct entered first_relief(const struct record *record, int visit)
+static struct maybe first_relief(const struct record *record, int visit)
 {
-    const struct entered none = {.given = false};
     int at = visit, pass = 0;
 
     if (!record_next_pass(record, &at, &pass) || at != visit)
-        return none;
+        return maybe_absent();
     return find_relief(record, visit, pass);
 }
 
-static struct entered last_relief(const struct record *record, int visit)
+static struct maybe last_relief(const struct record *record, int visit)
 {
-    const struct entered none = {.given = false};
     const int pass = record_last_pass(record, visit);
 
-    return pass > 0 ? find_relief(record, visit, pass) : none;
+    return pass > 0 ? find_relief(record, visit, pass) : maybe_absent();
 }
 
 static void add_pair(const struct record *record, int before, int after, double emc_change_pct,
                      struct pairs *pairs, struct sheet_season *season)
 {
-    const struct entered from = last_relief(record, before), to = first_relief(record, after);
+    const struct maybe from = last_relief(record, before), to = first_relief(record, after);
 
     if (!from.given || !to.given || fabs(emc_change_pct) < SHEET_SEASON_LEAST_PCT)
         return;
@@ -62,21 +60,23 @@ static void add_pair(const struct record *record, int before, int after, double 
 
 void sheet_season_find(const struct record *record, int visit, struct sheet_season *ret_season)
 {
-    struct sheet_season season = {.known = false};
+    struct sheet_season season = {.emc_pct = derive_emc(record, visit)};
     struct pairs pairs = {.square = 0};
-    double emc, emc_before = 0;
+    struct maybe emc_before = maybe_absent();
     bool any = false;
 
     for (int at = 0, before = 0; record_next_visit(record, &at) && at <= visit; before = at) {
-        if (!derive_emc(record, at, &emc))
+        const struct maybe emc = derive_emc(record, at);
+
+        if (emc.given && emc_before.given)
+            add_pair(record, before, at, emc.value - emc_before.value, &pairs, &season);
+        emc_before = emc;
+        if (!emc.given)
             continue;
-        if (any && before > 0 && derive_emc(record, before, &emc_before))
-            add_pair(record, before, at, emc - emc_before, &pairs, &season);
-        season.driest_pct = any ? fmin(season.driest_pct, emc) : emc;
-        season.dampest_pct = any ? fmax(season.dampest_pct, emc) : emc;
+        season.driest_pct = any ? fmin(season.driest_pct, emc.value) : emc.value;
+        season.dampest_pct = any ? fmax(season.dampest_pct, emc.value) : emc.value;
         any = true;
     }
-    season.known = derive_emc(record, visit, &season.emc_pct);
     if (season.pairs > 0)
         season.relief_per_pct_mm = pairs.product / pairs.square;
     *ret_season = season;

@@ -16,8 +16,7 @@
  * Source: our own reasoning; no published source.
  */
 struct sheet_season {
-    bool known; /* the visit has a climate; else the fields below are not meaningful */
-    double emc_pct;
+    struct maybe emc_pct; /* of the visit; where it is absent the fields below are not meaningful */
     double driest_pct, dampest_pct; /* of the visits up to this one */
     int pairs;                      /* of visits behind relief_per_pct_mm; 0: it is absent */
     double relief_per_pct_mm;

@@ -19,7 +19,7 @@ static bool is_described(const struct sheet_maker *maker, int string)
 {
     return text_of_string(maker, FIELD_GAUGE, string) ||
            text_of_string(maker, FIELD_BUILD, string) ||
-           maker->left.figures.at[FIGURE_TENSION][string].known != KNOWN_ABSENT;
+           figures_get(&maker->left.figures, FIGURE_TENSION, string).given;
 }
 
 /* "round-wound, phosphor-bronze". */
@@ -38,8 +38,8 @@ static void say_make(const struct sheet_maker *maker, int string, struct strbuf 
 
 static void add_string(struct sheet_maker *maker, int string, bool tensions)
 {
-    const struct entered gauge = record_entered_string(maker->record, FIELD_GAUGE, string);
-    double tension;
+    const struct maybe gauge = record_entered_string(maker->record, FIELD_GAUGE, string);
+    const struct maybe tension = figures_get(&maker->left.figures, FIGURE_TENSION, string);
     char memory[400];
     struct strbuf text = STRBUF(memory);
 
@@ -54,21 +54,21 @@ static void add_string(struct sheet_maker *maker, int string, bool tensions)
     say_make(maker, string, &text);
     sheet_add_cell(maker->sheet, memory);
     strbuf_clear(&text);
-    if (figures_get(&maker->left.figures, FIGURE_TENSION, string, &tension))
-        sheet_say_force(&text, tension, &maker->ask->units);
+    if (tension.given)
+        sheet_say_force(&text, tension.value, &maker->ask->units);
     if (tensions)
         sheet_add_cell(maker->sheet, memory);
 }
 
 static void add_total(struct sheet_maker *maker)
 {
-    double total;
+    const struct maybe total = figures_get(&maker->left.figures, FIGURE_TENSION_TOTAL, 0);
     char memory[48];
     struct strbuf text = STRBUF(memory);
 
-    if (!figures_get(&maker->left.figures, FIGURE_TENSION_TOTAL, 0, &total))
+    if (!total.given)
         return;
-    sheet_say_force(&text, total, &maker->ask->units);
+    sheet_say_force(&text, total.value, &maker->ask->units);
     sheet_begin_row(maker->sheet, SHEET_ROW_LAST);
     sheet_add_cell(maker->sheet, "all");
     sheet_add_cell(maker->sheet, NULL);
@@ -101,7 +101,7 @@ static void add_table(struct sheet_maker *maker)
 
     for (int s = 1; s <= strings; s++) {
         described = described || is_described(maker, s);
-        tensions = tensions || maker->left.figures.at[FIGURE_TENSION][s].known != KNOWN_ABSENT;
+        tensions = tensions || figures_get(&maker->left.figures, FIGURE_TENSION, s).given;
     }
     if (!described)
         return;
@@ -117,7 +117,7 @@ static bool read_notes(const struct sheet_maker *maker, struct string_notes *ret
 {
     ret_notes->strings = maker->left.setup.board.strings;
     for (int s = 1; s <= ret_notes->strings; s++) {
-        const struct entered note = record_entered_string(maker->record, FIELD_STRING_NOTE, s);
+        const struct maybe note = record_entered_string(maker->record, FIELD_STRING_NOTE, s);
 
         if (!note.given)
             return false;

@@ -16,7 +16,7 @@ enum {
 static void add_saddle(struct sheet_maker *maker)
 {
     const struct setup *setup = &maker->left.setup;
-    const struct entered *bass = &setup->exposure_bass_mm, *treble = &setup->exposure_treble_mm;
+    const struct maybe *bass = &setup->exposure_bass_mm, *treble = &setup->exposure_treble_mm;
     char memory[256];
     struct strbuf text = STRBUF(memory);
 
@@ -65,7 +65,7 @@ static void add_notes(struct sheet_maker *maker)
 /* The moisture on file that is farthest from the present one. */
 static double far_end(const struct sheet_season *season)
 {
-    return season->dampest_pct - season->emc_pct > season->emc_pct - season->driest_pct
+    return season->dampest_pct - season->emc_pct.value > season->emc_pct.value - season->driest_pct
                ? season->dampest_pct
                : season->driest_pct;
 }
@@ -74,13 +74,12 @@ static double far_end(const struct sheet_season *season)
 static bool find_far_relief(const struct sheet_maker *maker, const struct sheet_season *season,
                             double *ret_change_mm, double *ret_relief_mm)
 {
-    double relief;
+    const struct maybe relief = figures_get(&maker->left.figures, FIGURE_RELIEF, 0);
 
-    if (season->pairs == 0 || !season->known ||
-        !figures_get(&maker->left.figures, FIGURE_RELIEF, 0, &relief))
+    if (season->pairs == 0 || !season->emc_pct.given || !relief.given)
         return false;
-    *ret_change_mm = season->relief_per_pct_mm * (far_end(season) - season->emc_pct);
-    *ret_relief_mm = relief + *ret_change_mm;
+    *ret_change_mm = season->relief_per_pct_mm * (far_end(season) - season->emc_pct.value);
+    *ret_relief_mm = relief.value + *ret_change_mm;
     return true;
 }
 
@@ -102,7 +101,7 @@ static void say_when(const struct sheet_maker *maker, int months, struct strbuf 
 static void say_prediction(const struct sheet_maker *maker, const struct sheet_season *season,
                            double change_mm, double relief_mm, struct strbuf *out)
 {
-    const bool dry = far_end(season) < season->emc_pct;
+    const bool dry = far_end(season) < season->emc_pct.value;
 
     strbuf_addf(out, " from %s: in the %s air on file (EMC ",
                 season->pairs > 1 ? "what it did between its visits"
@@ -129,7 +128,7 @@ static void add_next_check(struct sheet_maker *maker)
                        season.dampest_pct - season.driest_pct > 2;
 
     say_when(maker, still ? YEAR : HALF_YEAR, &text);
-    if (predicted && fabs(far_end(&season) - season.emc_pct) >= SHEET_SEASON_LEAST_PCT)
+    if (predicted && fabs(far_end(&season) - season.emc_pct.value) >= SHEET_SEASON_LEAST_PCT)
         say_prediction(maker, &season, change, relief, &text);
     else
         strbuf_add(&text, " by common practice: what is on file does not tell yet how this neck "

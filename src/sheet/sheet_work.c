@@ -147,26 +147,26 @@ static void say_change(const struct sheet_maker *maker, enum move_kind kind, con
 static void say_rod(const struct sheet_maker *maker, struct strbuf *out)
 {
     const struct setup *setup = &maker->left.setup;
-    double relief;
+    const struct maybe relief = figures_get(&maker->left.figures, FIGURE_RELIEF, 0);
 
-    if (!figures_get(&maker->left.figures, FIGURE_RELIEF, 0, &relief))
+    if (!relief.given)
         return;
     if (setup->rod == ROD_NONE || setup->rod == ROD_FIXED)
         strbuf_add(out, "no rod that turns: change");
     else
-        strbuf_add(out, relief > setup->relief_target_mm.value ? "tighten" : "slacken");
+        strbuf_add(out, relief.value > setup->relief_target_mm.value ? "tighten" : "slacken");
     strbuf_add(out, " until the relief is ");
     sheet_say_length(out, setup->relief_target_mm.value, &maker->ask->units, MEASURE_FEELER);
 }
 
 static void say_reset(const struct sheet_maker *maker, struct strbuf *out)
 {
-    double angle;
+    const struct maybe angle = figures_get(&maker->left.figures, FIGURE_ANGLE, 0);
 
-    if (!figures_get(&maker->left.figures, FIGURE_ANGLE, 0, &angle))
+    if (!angle.given)
         return;
     strbuf_add(out, "set the neck back by about ");
-    num_format_fixed(angle * figure_info(FIGURE_ANGLE)->factor, 1, false, out);
+    num_format_fixed(angle.value * figure_info(FIGURE_ANGLE)->factor, 1, false, out);
     strbuf_add(out, " degrees: too little saddle is left to lower the action with");
 }
 

@@ -47,11 +47,9 @@ struct shelf_item *shelf_list_room(struct shelf_list *list, size_t count)
 static double day_of(const struct shelf_item *item)
 {
     enum { SECONDS_PER_DAY = 86400, DAY_1970 = 719468 }; /* days as in moment.h */
-    double day;
 
-    if (moment_find(item->card.visit, NULL, &day))
-        return day;
-    return DAY_1970 + (double)(item->written_s / SECONDS_PER_DAY);
+    return maybe_or(moment_find(item->card.visit, NULL),
+                    DAY_1970 + (double)(item->written_s / SECONDS_PER_DAY));
 }
 
 static int compare_items(const struct shelf_item *a, const struct shelf_item *b)

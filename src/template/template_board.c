@@ -20,7 +20,7 @@ struct board_drawing {
     const struct template_source *source;
     const struct board *board;
     struct page_list *list;
-    struct entered width_nut, width_join;
+    struct maybe width_nut, width_join;
     double left_mm; /* x of the board's bass edge at its widest */
     double width_mm;
     double end_mm; /* of the board, from the nut */
@@ -215,7 +215,7 @@ static double longest(const struct board_drawing *drawing)
 static void find_size(struct board_drawing *drawing)
 {
     const struct record *record = drawing->source->record;
-    const struct entered end = record_entered_one(record, FIELD_BOARD_END);
+    const struct maybe end = record_entered_one(record, FIELD_BOARD_END);
     const double last_mm = longest(drawing);
 
     drawing->width_nut = record_entered_one(record, FIELD_WIDTH_NUT);

@@ -81,8 +81,8 @@ static void say_slots(const struct template_source *source, struct page_list *li
 
 enum status template_draw_nut(const struct template_source *source, struct page_list **ret_drawing)
 {
-    const struct entered nut = record_entered_one(source->record, FIELD_NUT_WIDTH);
-    const struct entered board = record_entered_one(source->record, FIELD_WIDTH_NUT);
+    const struct maybe nut = record_entered_one(source->record, FIELD_NUT_WIDTH);
+    const struct maybe board = record_entered_one(source->record, FIELD_WIDTH_NUT);
     const double width_mm = nut.given ? nut.value : board.value;
     struct page_list *list;
 
@@ -118,7 +118,7 @@ struct saddle_drawing {
     double low_mm, high_mm;
 };
 
-static void reach(struct saddle_drawing *drawing, int string, const struct entered *contact)
+static void reach(struct saddle_drawing *drawing, int string, const struct maybe *contact)
 {
     if (!contact->given)
         return;
@@ -129,13 +129,13 @@ static void reach(struct saddle_drawing *drawing, int string, const struct enter
 }
 
 /* The fit over all frets read is better than the contact from one note. */
-static struct entered asked_for(const struct string_layout *string)
+static struct maybe asked_for(const struct string_layout *string)
 {
     return string->contact_fit_mm.given ? string->contact_fit_mm : string->contact_read_mm;
 }
 
 static void tick(const struct saddle_drawing *drawing, int string, double x,
-                 const struct entered *contact, const struct page_stroke *stroke)
+                 const struct maybe *contact, const struct page_stroke *stroke)
 {
     if (!contact->given)
         return;
@@ -150,7 +150,7 @@ static void draw_contact(const struct saddle_drawing *drawing, int string)
     const struct string_layout *of = &drawing->source->layout.string[string];
     const double x = LEFT + EDGE + of->saddle_centre_mm.value;
     const double top = drawing->base_mm + drawing->low_mm - 4;
-    const struct entered now = {.value = of->contact_mm, .given = true}, asked = asked_for(of);
+    const struct maybe now = {.value = of->contact_mm, .given = true}, asked = asked_for(of);
 
     page_draw_line(drawing->list, (struct page_point){x, top},
                    (struct page_point){x, drawing->base_mm + drawing->high_mm + 4},
@@ -164,7 +164,7 @@ static void draw_contact(const struct saddle_drawing *drawing, int string)
 /* --- the same in numbers --- */
 
 static void say_setback(const struct saddle_drawing *drawing, int string, double x, double y,
-                        const struct entered *contact)
+                        const struct maybe *contact)
 {
     if (contact->given)
         say_length(drawing->list, x, y,
@@ -182,7 +182,7 @@ static void draw_table(const struct saddle_drawing *drawing, double top)
     template_say(drawing->list, ASKED, y, PAGE_LEFT, &template_small, "by the cents read, solid");
     for (int s = drawing->source->layout.strings; s >= 1; s--) {
         const struct string_layout *of = &drawing->source->layout.string[s];
-        const struct entered now = {.value = of->contact_mm, .given = true}, asked = asked_for(of);
+        const struct maybe now = {.value = of->contact_mm, .given = true}, asked = asked_for(of);
 
         y += TABLE_ROW;
         say_string(drawing->source, drawing->list, s, y);
@@ -196,7 +196,7 @@ static void find_reach(struct saddle_drawing *drawing)
 {
     for (int s = 1; s <= drawing->source->layout.strings; s++) {
         const struct string_layout *of = &drawing->source->layout.string[s];
-        const struct entered now = {.value = of->contact_mm, .given = true}, asked = asked_for(of);
+        const struct maybe now = {.value = of->contact_mm, .given = true}, asked = asked_for(of);
 
         reach(drawing, s, &now);
         reach(drawing, s, &of->contact_predicted_mm);

@@ -16,9 +16,7 @@ const struct page_font template_small = {.size_mm = 2.4, .grey = 0.25};
 
 bool template_need(const struct template_source *source, struct reading_key key)
 {
-    double value;
-
-    if (record_value(source->record, &key, &value))
+    if (record_entered(source->record, key).given)
         return true;
     if (source->missing->length > 0)
         strbuf_add(source->missing, ", ");

@@ -86,10 +86,12 @@ static void need_angle(const struct template_source *source)
 static bool find_wedge(const struct template_source *source, enum field_id field,
                        enum figure_id figure, struct wedge *wedge)
 {
-    const struct entered length = record_entered_one(source->record, field);
+    const struct maybe length = record_entered_one(source->record, field);
+    const struct maybe thick = figures_get(&source->derived->figures, figure, 0);
 
     wedge->length_mm = length.value;
-    if (figures_get(&source->derived->figures, figure, 0, &wedge->thick_mm) && length.value > 0)
+    wedge->thick_mm = thick.value;
+    if (thick.given && length.value > 0)
         return true;
     (void)template_need_one(source, field);
     need_angle(source);

@@ -147,7 +147,7 @@ static void add_field(const struct question *question, struct reading_key key, s
     const struct record *record = question->from->record;
     const struct field *field = field_get(key.field);
     const char *text = record_text(record, &key);
-    double value;
+    const struct maybe value = record_entered_or_fallback(record, key);
 
     if (!text && field->fallback[0])
         text = field->fallback;
@@ -158,90 +158,91 @@ static void add_field(const struct question *question, struct reading_key key, s
     if (key.field == FIELD_STRING_NOTE && note_name_of(record, key.string, out))
         return;
     strbuf_add(out, text);
-    if (field->quantity == QUANTITY_LENGTH && record_value_or_fallback(record, &key, &value))
-        add_other_unit(out, text, value);
+    if (field->quantity == QUANTITY_LENGTH && value.given)
+        add_other_unit(out, text, value.value);
     if (!record_get(record, &key))
         strbuf_add(out, " (default)");
 }
 
-static bool find_target(const struct setup *setup, int string, bool action, double *ret_mm)
+static struct maybe find_target(const struct setup *setup, int string, bool action)
 {
     return action ? setup_target_at(&setup->action_target_bass_mm, &setup->action_target_treble_mm,
-                                    setup->board.strings, string, ret_mm)
+                                    setup->board.strings, string)
                   : setup_target_at(&setup->gap_target_bass_mm, &setup->gap_target_treble_mm,
-                                    setup->board.strings, string, ret_mm);
+                                    setup->board.strings, string);
 }
 
 /* The height of a crown as it is or after the rod. */
-static bool find_crown(const struct derived *derived, int lane, int fret, bool after,
-                       double *ret_mm)
+static struct maybe find_crown(const struct derived *derived, int lane, int fret, bool after)
 {
     const struct string_lines *lines = &derived->lines;
 
     if (fret < 1 || !(after ? lines->has_after : lines->has_now))
-        return false;
-    *ret_mm = neck_curve_height_mm(after ? &lines->curve_after : &lines->curve_now,
-                                   &derived->setup.board, lane, fret);
-    return true;
+        return maybe_absent();
+    return maybe_given(neck_curve_height_mm(after ? &lines->curve_after : &lines->curve_now,
+                                            &derived->setup.board, lane, fret));
 }
 
-static bool find_station(const struct board *board, int lane, int fret, bool known, double *ret_mm)
+static struct maybe find_station(const struct board *board, int lane, int fret, bool known)
 {
     if (!known || fret < 0 || fret > board->frets)
-        return false;
-    *ret_mm = board->station_mm[lane][fret];
-    return true;
+        return maybe_absent();
+    return maybe_given(board->station_mm[lane][fret]);
 }
 
-static bool find_item(const struct question *question, enum setup_item item, double *ret_mm)
+/* From the body join to the saddle. */
+static struct maybe find_reach(const struct board *board)
+{
+    const struct maybe join = find_station(board, LANE_MIDDLE, board->join_fret, true);
+
+    return join.given ? maybe_given(board->contact_mm[LANE_MIDDLE] - join.value) : join;
+}
+
+static struct maybe find_item(const struct question *question, enum setup_item item)
 {
     const struct derived *derived = question->from->derived;
     const struct board *board = &derived->setup.board;
     const int lane = question->string;
 
     if (!derived->setup.has_board)
-        return false;
+        return maybe_absent();
     switch (item) {
     case ITEM_X_FIRST:
-        return find_station(board, lane, 1, true, ret_mm);
+        return find_station(board, lane, 1, true);
     case ITEM_X_ACTION:
-        return find_station(board, lane, board->action_fret, true, ret_mm);
+        return find_station(board, lane, board->action_fret, true);
     case ITEM_X_LOW_END:
-        return find_station(board, lane, board->end_low, board->has_curve, ret_mm);
+        return find_station(board, lane, board->end_low, board->has_curve);
     case ITEM_X_HIGH_END:
-        return find_station(board, lane, board->end_high, board->has_curve, ret_mm);
+        return find_station(board, lane, board->end_high, board->has_curve);
     case ITEM_X_HEEL:
-        return find_station(board, lane, board->heel_fret, board->has_curve, ret_mm);
+        return find_station(board, lane, board->heel_fret, board->has_curve);
     case ITEM_CONTACT:
-        *ret_mm = board->contact_mm[lane];
-        return true;
+        return maybe_given(board->contact_mm[lane]);
     case ITEM_REACH:
-        if (!find_station(board, LANE_MIDDLE, board->join_fret, true, ret_mm))
-            return false;
-        *ret_mm = board->contact_mm[LANE_MIDDLE] - *ret_mm;
-        return true;
+        return find_reach(board);
     case ITEM_Z_FIRST:
-        return find_crown(derived, lane, 1, false, ret_mm);
+        return find_crown(derived, lane, 1, false);
     case ITEM_Z_ACTION:
-        return find_crown(derived, lane, board->action_fret, false, ret_mm);
+        return find_crown(derived, lane, board->action_fret, false);
     case ITEM_Z_FIRST_AFTER:
-        return find_crown(derived, lane, 1, true, ret_mm);
+        return find_crown(derived, lane, 1, true);
     case ITEM_Z_ACTION_AFTER:
-        return find_crown(derived, lane, board->action_fret, true, ret_mm);
+        return find_crown(derived, lane, board->action_fret, true);
     case ITEM_ACTION_WANTED:
-        return find_target(&derived->setup, lane, true, ret_mm);
+        return find_target(&derived->setup, lane, true);
     case ITEM_GAP_WANTED:
-        return find_target(&derived->setup, lane, false, ret_mm);
+        return find_target(&derived->setup, lane, false);
     }
-    return false;
+    return maybe_absent();
 }
 
 static void add_item(const struct question *question, enum setup_item item, struct strbuf *out)
 {
-    double mm;
+    const struct maybe mm = find_item(question, item);
 
-    if (find_item(question, item, &mm))
-        add_length(out, mm);
+    if (mm.given)
+        add_length(out, mm.value);
     else
         strbuf_add(out, "not known");
 }

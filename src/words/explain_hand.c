@@ -44,15 +44,15 @@ void explain_add_hand(const struct explain_from *from, enum figure_id id, int st
                       struct strbuf *out)
 {
     const int row = figure_info(id)->per == PER_STRING ? string : 0;
-    double value;
+    const struct maybe figure = figures_get(&from->derived->figures, id, row);
 
-    if (!figures_get(&from->derived->figures, id, row, &value)) {
+    if (!figure.given) {
         strbuf_addf(out, "%s: not known yet; what it needs stands below", figure_info(id)->label);
         return;
     }
-    for (const char *words = words_for(id, value); *words; words++) {
+    for (const char *words = words_for(id, figure.value); *words; words++) {
         if (*words == '%')
-            add_amount(from, id, value, out);
+            add_amount(from, id, figure.value, out);
         else if (*words == '#')
             strbuf_addf(out, "%d", string);
         else

@@ -35,13 +35,13 @@ static void add_range(struct strbuf *out, double bass_mm, double treble_mm, enum
 /* A figure's bass and treble value, "action 7.3 to 5.1 /64". False when one is absent. */
 static bool add_outer(struct maker *maker, const char *what, enum figure_id id, enum unit unit)
 {
-    double bass, treble;
+    const struct maybe bass = figures_get(maker->figures, id, maker->setup->board.strings);
+    const struct maybe treble = figures_get(maker->figures, id, 1);
 
-    if (!figures_get(maker->figures, id, maker->setup->board.strings, &bass) ||
-        !figures_get(maker->figures, id, 1, &treble))
+    if (!bass.given || !treble.given)
         return false;
     strbuf_add(&maker->then, what);
-    add_range(&maker->then, bass, treble, unit);
+    add_range(&maker->then, bass.value, treble.value, unit);
     return true;
 }
 
@@ -91,15 +91,16 @@ static void say_slots(struct maker *maker)
 
 static void add_exposure(struct maker *maker)
 {
-    double bass, treble;
+    const struct maybe bass = figures_get(maker->figures, FIGURE_EXPOSURE_BASS_AFTER, 0);
+    const struct maybe treble = figures_get(maker->figures, FIGURE_EXPOSURE_TREBLE_AFTER, 0);
 
-    if (!figures_get(maker->figures, FIGURE_EXPOSURE_BASS_AFTER, 0, &bass) ||
-        !figures_get(maker->figures, FIGURE_EXPOSURE_TREBLE_AFTER, 0, &treble))
+    if (!bass.given || !treble.given)
         return;
     strbuf_add(&maker->then, ", exposure ");
     /* A rule reads no finer, and two places would promise more. */
     const enum unit unit = maker->units->bare[MEASURE_DEPTH];
-    add_range(&maker->then, amount_on_rule(bass, unit), amount_on_rule(treble, unit), unit);
+    add_range(&maker->then, amount_on_rule(bass.value, unit), amount_on_rule(treble.value, unit),
+              unit);
 }
 
 static bool is_turned(enum bridge_kind bridge)
@@ -137,18 +138,18 @@ static void say_reset(struct maker *maker)
 {
     const double factor = figure_info(FIGURE_ANGLE)->factor;
     const enum unit depth = maker->units->bare[MEASURE_DEPTH];
-    double cut;
+    const struct maybe heel = figures_get(maker->figures, FIGURE_HEEL_CUT, 0);
+    const struct maybe cut = heel.given ? heel : figures_get(maker->figures, FIGURE_POCKET_SHIM, 0);
 
     strbuf_add(&maker->amount, "neck angle ");
     num_format_fixed(maker->move->amount.value * factor, 2, false, &maker->amount);
     strbuf_add(&maker->amount, " \xC2\xB1");
     num_format_fixed(maker->move->amount.u * factor, 2, false, &maker->amount);
     strbuf_add(&maker->amount, " deg");
-    if (figures_get(maker->figures, FIGURE_HEEL_CUT, 0, &cut) ||
-        figures_get(maker->figures, FIGURE_POCKET_SHIM, 0, &cut)) {
+    if (cut.given) {
         strbuf_add(&maker->then,
                    maker->setup->heel_depth_mm.given ? "heel taper " : "pocket shim ");
-        amount_add_cut(&maker->then, cut, maker->units->bare[MEASURE_SMALL]);
+        amount_add_cut(&maker->then, cut.value, maker->units->bare[MEASURE_SMALL]);
         amount_add_unit(&maker->then, maker->units->bare[MEASURE_SMALL]);
         strbuf_add(&maker->then, ", ");
     }
@@ -162,13 +163,13 @@ static void say_reset(struct maker *maker)
 /* One string's saddle in turns, where the thread is known; "" where it cannot be told. */
 static void add_turns(const struct maker *maker, int string, struct strbuf *out)
 {
-    double turns;
+    const struct maybe turns = figures_get(maker->figures, FIGURE_SADDLE_TURNS, string);
 
-    if (!figures_get(maker->figures, FIGURE_SADDLE_TURNS, string, &turns))
+    if (!turns.given)
         return;
-    if (turns > 0)
+    if (turns.value > 0)
         strbuf_add_char(out, '+');
-    num_format_fixed(turns, 2, true, out);
+    num_format_fixed(turns.value, 2, true, out);
 }
 
 static void say_strings(struct maker *maker, enum move_kind kind)

@@ -45,9 +45,14 @@ static bool find_change(const struct board *board, int string, const struct fret
 
 static void find_fit(const struct figures *figures, int string, struct pitch_move *move)
 {
-    move->has_fit = figures_get(figures, FIGURE_SETBACK_FIT, string, &move->fit_setback_mm) &&
-                    figures_get(figures, FIGURE_NUT_ADVANCE_FIT, string, &move->fit_nut_mm) &&
-                    figures_get(figures, FIGURE_CENTS_LEFT_RMS, string, &move->fit_cents);
+    const struct maybe setback_mm = figures_get(figures, FIGURE_SETBACK_FIT, string);
+    const struct maybe nut_mm = figures_get(figures, FIGURE_NUT_ADVANCE_FIT, string);
+    const struct maybe cents = figures_get(figures, FIGURE_CENTS_LEFT_RMS, string);
+
+    move->has_fit = setback_mm.given && nut_mm.given && cents.given;
+    move->fit_setback_mm = setback_mm.value;
+    move->fit_nut_mm = nut_mm.value;
+    move->fit_cents = cents.value;
     move->fit_setback_u_mm = figures->at[FIGURE_SETBACK_FIT][string].u;
     move->fit_nut_u_mm = figures->at[FIGURE_NUT_ADVANCE_FIT][string].u;
 }
@@ -81,12 +86,12 @@ static bool find_best(const struct record *record, const struct derived *derived
     const struct string_lines *lines = &derived->lines;
     const struct board *board = &derived->setup.board;
     struct intonation_setup setup;
-    struct intonation_ends ends;
+    const struct maybe setback_mm = figures_get(&derived->figures, FIGURE_SETBACK_BEST, string);
+    const struct maybe nut_mm = figures_get(&derived->figures, FIGURE_NUT_ADVANCE_BEST, string);
+    const struct intonation_ends ends = {setback_mm.value, nut_mm.value};
     double crown_mm[FRETS_MAX + 1];
 
-    if (!lines->after[string].known ||
-        !figures_get(&derived->figures, FIGURE_SETBACK_BEST, string, &ends.setback_mm) ||
-        !figures_get(&derived->figures, FIGURE_NUT_ADVANCE_BEST, string, &ends.nut_advance_mm) ||
+    if (!lines->after[string].known || !setback_mm.given || !nut_mm.given ||
         !derive_intonation_setup(record, &derived->setup, &derived->string[string], lines, string,
                                  crown_mm, &setup))
         return false;
@@ -258,26 +263,28 @@ void pitch_add_predicted(const struct derived *derived, int string, const struct
                          struct strbuf *out)
 {
     const enum unit unit = units->bare[MEASURE_SMALL];
-    double predicted, setback, nut, cents;
+    const struct figures *figures = &derived->figures;
+    const struct maybe predicted = figures_get(figures, FIGURE_SETBACK_PREDICTED, string);
+    const struct maybe setback = figures_get(figures, FIGURE_SETBACK_BEST, string);
+    const struct maybe nut = figures_get(figures, FIGURE_NUT_ADVANCE_BEST, string);
+    const struct maybe cents = figures_get(figures, FIGURE_CENTS_BEST_RMS, string);
 
-    if (!figures_get(&derived->figures, FIGURE_SETBACK_PREDICTED, string, &predicted)) {
+    if (!predicted.given) {
         add_missing(derived, string, out);
         return;
     }
     strbuf_add(out, "predicted setback ");
-    amount_add(out, predicted, unit, false);
+    amount_add(out, predicted.value, unit, false);
     amount_add_unit(out, unit);
-    if (!figures_get(&derived->figures, FIGURE_SETBACK_BEST, string, &setback) ||
-        !figures_get(&derived->figures, FIGURE_NUT_ADVANCE_BEST, string, &nut) ||
-        !figures_get(&derived->figures, FIGURE_CENTS_BEST_RMS, string, &cents))
+    if (!setback.given || !nut.given || !cents.given)
         return;
     strbuf_add(out, "; best ");
-    amount_add(out, setback, unit, false);
+    amount_add(out, setback.value, unit, false);
     strbuf_add(out, ", ");
-    add_nut(nut, unit, out);
+    add_nut(nut.value, unit, out);
     amount_add_unit(out, unit);
     strbuf_add(out, ": leaves ");
-    num_format_fixed(cents, 1, false, out);
+    num_format_fixed(cents.value, 1, false, out);
     strbuf_add(out, " cents");
 }
 

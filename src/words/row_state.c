@@ -33,13 +33,13 @@ static void add_target(const struct bench_row *row, const struct record *record,
     /* A gap may be read held down; what is wanted is always the open one. */
     const char *behind = row->read_held && setup->nut_method == NUT_HELD_3 ? " open" : "";
     struct strbuf text = STRBUF(state->target), bare = STRBUF(state->target_bare);
-    struct entered bass = bench_goal_at(row, record, END_BASS);
-    struct entered treble = bench_goal_at(row, record, END_TREBLE);
+    const struct maybe bass = bench_goal_at(row, record, END_BASS);
+    const struct maybe treble = bench_goal_at(row, record, END_TREBLE);
 
     if (!bass.given && !treble.given)
         return;
-    amount_add_range(&bare, amount_on_rule(bass.given ? bass.value : treble.value, unit),
-                     amount_on_rule(treble.given ? treble.value : bass.value, unit), unit);
+    amount_add_range(&bare, amount_on_rule(maybe_or(bass, treble.value), unit),
+                     amount_on_rule(maybe_or(treble, bass.value), unit), unit);
     strbuf_add(&text, state->target_bare);
     amount_add_unit(&text, unit);
     strbuf_add(&text, behind);
@@ -54,12 +54,15 @@ static enum row_verdict judge_near(const struct bench_row *row, const struct rec
     const bool by_string = bench_row_by_string(row);
     const double tolerance_mm = record_or_fallback(record, row->tolerance);
     enum row_verdict verdict = VERDICT_NONE;
-    double value, wanted;
 
-    for (int s = 1; s <= (by_string ? strings : 1); s++)
-        if (figures_get(&derived->figures, row->judged[END_BASS], by_string ? s : 0, &value) &&
-            bench_goal_on(row, record, strings, s, &wanted))
-            verdict = joined(verdict, value - wanted, tolerance_mm);
+    for (int s = 1; s <= (by_string ? strings : 1); s++) {
+        const struct maybe is =
+            figures_get(&derived->figures, row->judged[END_BASS], by_string ? s : 0);
+        const struct maybe wanted = bench_goal_on(row, record, strings, s);
+
+        if (is.given && wanted.given)
+            verdict = joined(verdict, is.value - wanted.value, tolerance_mm);
+    }
     return verdict;
 }
 
@@ -68,14 +71,14 @@ static enum row_verdict judge_least(const struct bench_row *row, const struct re
                                     const struct derived *derived)
 {
     enum row_verdict verdict = VERDICT_GOOD;
-    double value;
 
     for (int end = 0; end < END_COUNT_; end++) {
-        const struct entered least = bench_goal_at(row, record, (enum bench_end)end);
+        const struct maybe least = bench_goal_at(row, record, (enum bench_end)end);
+        const struct maybe is = figures_get(&derived->figures, row->judged[end], 0);
 
-        if (!least.given || !figures_get(&derived->figures, row->judged[end], 0, &value))
+        if (!least.given || !is.given)
             return VERDICT_NONE;
-        if (value < least.value)
+        if (is.value < least.value)
             verdict = VERDICT_LOW;
     }
     return verdict;

@@ -165,9 +165,9 @@ static enum status run_coefficient(struct published_case *c, struct published_an
 }
 
 static void answer_known(struct published_answers *answers, const char *name,
-                         const struct wood_number *number, const char *unit)
+                         const struct maybe *number, const char *unit)
 {
-    if (number->known)
+    if (number->given)
         published_answer(answers, name, number->value, unit);
 }
 

@@ -25,3 +25,12 @@ void near_check_relative(double got, double want, double share, const char *what
 {
     near_check(got, want, share * fabs(want), what, file, line);
 }
+
+double near_given(struct maybe number, const char *what, const char *file, int line)
+{
+    if (!number.given) {
+        print_error("%s: absent\n", what);
+        _fail(file, line);
+    }
+    return number.value;
+}

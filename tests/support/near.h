@@ -9,6 +9,8 @@
 
 #include <cmocka.h>
 
+#include "base/maybe.h"
+
 /*
  * Comparisons of doubles for tests. cmocka 1.1.5 compares as float and lets NaN pass;
  * these fail with NaN on either side, and with an infinite tolerance.
@@ -24,6 +26,11 @@ void near_check(double got, double want, double tolerance, const char *what, con
                 int line);
 void near_check_relative(double got, double want, double share, const char *what, const char *file,
                          int line);
+
+/* The value of a number that has to be there. */
+#define assert_given(number) near_given((number), #number, __FILE__, __LINE__)
+
+double near_given(struct maybe number, const char *what, const char *file, int line);
 
 /* The bare comparison, for helpers that build their own message: true when near. */
 int near_is(double got, double want, double tolerance);

@@ -74,17 +74,13 @@ static void rows_are_found_by_what_they_hold(void **state)
 static void targets_are_spread_over_the_strings(void **state)
 {
     struct record record;
-    double mm = 0;
 
     (void)state;
     build_record(&record, build_record_full);
     build_record_add(&record, "targets action_bass = 2.5 mm\ntargets action_treble = 1.5 mm\n");
-    assert_true(bench_goal_on(bench_row_get(ROW_ACTION), &record, 6, 6, &mm));
-    assert_near(mm, 2.5, 1e-12);
-    assert_true(bench_goal_on(bench_row_get(ROW_ACTION), &record, 6, 1, &mm));
-    assert_near(mm, 1.5, 1e-12);
-    assert_true(bench_goal_on(bench_row_get(ROW_ACTION), &record, 6, 3, &mm));
-    assert_near(mm, 1.9, 1e-12);
+    assert_near(assert_given(bench_goal_on(bench_row_get(ROW_ACTION), &record, 6, 6)), 2.5, 1e-12);
+    assert_near(assert_given(bench_goal_on(bench_row_get(ROW_ACTION), &record, 6, 1)), 1.5, 1e-12);
+    assert_near(assert_given(bench_goal_on(bench_row_get(ROW_ACTION), &record, 6, 3)), 1.9, 1e-12);
     record_done(&record);
 }
 
@@ -92,14 +88,12 @@ static void targets_are_spread_over_the_strings(void **state)
 static void an_empty_record_wants_exposure_alone(void **state)
 {
     struct record record;
-    double mm = 0;
 
     (void)state;
     record_init(&record);
-    assert_false(bench_goal_on(bench_row_get(ROW_RELIEF), &record, 6, 6, &mm));
-    assert_false(bench_goal_on(bench_row_get(ROW_ACTION), &record, 6, 6, &mm));
-    assert_true(bench_goal_on(bench_row_get(ROW_EXPOSURE), &record, 6, 1, &mm));
-    assert_near(mm, 3, 1e-12);
+    assert_false(bench_goal_on(bench_row_get(ROW_RELIEF), &record, 6, 6).given);
+    assert_false(bench_goal_on(bench_row_get(ROW_ACTION), &record, 6, 6).given);
+    assert_near(assert_given(bench_goal_on(bench_row_get(ROW_EXPOSURE), &record, 6, 1)), 3, 1e-12);
     record_done(&record);
 }
 

@@ -23,11 +23,11 @@ static bool known(const struct derived *derived, enum figure_id id, int string)
 
 static double figure(const struct derived *derived, enum figure_id id, int string)
 {
-    double value = (double)NAN;
+    const struct maybe figure = figures_get(&derived->figures, id, string);
 
-    if (!figures_get(&derived->figures, id, string, &value))
+    if (!figure.given)
         fail_msg("absent: %s, string %d", figure_info(id)->name, string);
-    return value;
+    return figure.value;
 }
 
 /* The set-up figures in groups that hang on the same readings. */

@@ -32,10 +32,7 @@ static bool has(const struct derived *derived, enum finding_id id, int number)
 
 static double figure(const struct derived *derived, enum figure_id id, int string)
 {
-    double value = (double)NAN;
-
-    (void)figures_get(&derived->figures, id, string, &value);
-    return value;
+    return maybe_or(figures_get(&derived->figures, id, string), (double)NAN);
 }
 
 /* A string that is tuned up a fourth nears its strength; STRESS_SHARE_MAX is common practice. */

@@ -323,16 +323,16 @@ static void what_is_far_from_the_pass_before_is_doubted(void **state)
 /* --- what is filed --- */
 
 /* Gaps by the numbers given, bass last; 0: not read. */
-static void fill_gaps(struct entered *read, const double *th, int strings)
+static void fill_gaps(struct maybe *read, const double *th, int strings)
 {
     for (int s = 1; s <= strings; s++)
-        read[s] = (struct entered){.value = th[s - 1] * IN / 1000, .given = th[s - 1] > 0};
+        read[s] = (struct maybe){.value = th[s - 1] * IN / 1000, .given = th[s - 1] > 0};
 }
 
 static void one_odd_string_is_the_only_odd_one(void **state)
 {
     static const double th[] = {20, 21, 4, 23, 24, 25};
-    struct entered read[STRINGS_MAX + 1] = {{.given = false}};
+    struct maybe read[STRINGS_MAX + 1] = {{.given = false}};
 
     (void)state;
     fill_gaps(read, th, 6);
@@ -344,7 +344,7 @@ static void one_odd_string_is_the_only_odd_one(void **state)
 static void of_two_readings_none_is_odd(void **state)
 {
     static const double th[] = {20, 0, 0, 0, 0, 2};
-    struct entered read[STRINGS_MAX + 1] = {{.given = false}};
+    struct maybe read[STRINGS_MAX + 1] = {{.given = false}};
 
     (void)state;
     fill_gaps(read, th, 6);
@@ -412,7 +412,6 @@ static void nothing_is_taken_from_an_odd_one(void **state)
 static void where_all_are_unusual_nothing_is_taken(void **state)
 {
     static const int dropped[] = {5, 4, 3, 2};
-    double value;
     const struct derived derived = derive_without("visit.1.pass.1 action.6 = 30/64 in\n"
                                                   "visit.1.pass.1 action.1 = 28/64 in\n",
                                                   dropped, 4);
@@ -420,9 +419,9 @@ static void where_all_are_unusual_nothing_is_taken(void **state)
     (void)state;
     for (int s = 2; s <= 5; s++) {
         assert_int_equal(known_action(&derived, s), KNOWN_ABSENT);
-        assert_false(figures_get(&derived.figures, FIGURE_SADDLE_CHANGE, s, &value));
+        assert_false(figures_get(&derived.figures, FIGURE_SADDLE_CHANGE, s).given);
     }
-    assert_true(figures_get(&derived.figures, FIGURE_SADDLE_CHANGE, 6, &value));
+    assert_true(figures_get(&derived.figures, FIGURE_SADDLE_CHANGE, 6).given);
 }
 
 int main(void)

@@ -34,19 +34,13 @@ static double expected(const struct app *app, enum field_id field, int string)
 {
     const struct reading_key key = reading_key_pass_at(field, 1, 2, string, 0);
     const int at = route_find(&app->route, &key);
-    double value = -1;
-
     assert_true(at >= 0);
-    assert_true(app_expected(app, &app->route.cells[at], &value));
-    return value;
+    return assert_given(app_expected(app, &app->route.cells[at]));
 }
 
 static double figure(const struct app *app, enum figure_id id, int string)
 {
-    double value = -1;
-
-    assert_true(figures_get(&app->before.figures, id, string, &value));
-    return value;
+    return assert_given(figures_get(&app->before.figures, id, string));
 }
 
 static const char *after(const struct app *app)
@@ -124,11 +118,10 @@ static void a_rod_that_was_left_leaves_the_curve(void **state)
 static void after_a_reset_nothing_is_foretold(void **state)
 {
     struct app *app = start(MARK("1", "reset"));
-    double value;
 
     (void)state;
     for (int i = 0; i < app->route.count; i++)
-        assert_false(app_expected(app, &app->route.cells[i], &value));
+        assert_false(app_expected(app, &app->route.cells[i]).given);
     end(app);
 }
 

@@ -88,17 +88,14 @@ static void known_figures_are_said_with_their_number(void **state)
 static void the_instrument_s_own_numbers_stand_in(void **state)
 {
     struct asked *asked = ask(build_record_full);
-    const struct reading_key scale_key = reading_key_one(FIELD_SCALE);
-    const struct reading_key setback_key = reading_key_string(FIELD_SETBACK, 6);
     struct explanation explanation;
     char memory[64];
     struct strbuf want = STRBUF(memory);
-    double scale = 0, setback = 0;
+    const double scale = assert_given(record_entered_one(&asked->record, FIELD_SCALE));
+    const double setback = record_entered_string(&asked->record, FIELD_SETBACK, 6).value;
     int met = 0;
 
     (void)state;
-    assert_true(record_value(&asked->record, &scale_key, &scale));
-    (void)record_value(&asked->record, &setback_key, &setback);
     strbuf_add(&want, "Ls: ");
     num_format_fixed(scale + setback, 1, false, &want);
     strbuf_add(&want, " mm");

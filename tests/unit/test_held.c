@@ -165,8 +165,8 @@ static void one_string_may_be_off(void **state)
     assert_string_equal(bench_text(app, "visit.1.pass.1 nut_gap.5"), "8 th");
     assert_string_equal(bench_text(app, "visit.1.pass.1 nut_gap.4"), "22 th");
     assert_string_equal(bench_text(app, "visit.1.pass.1 nut_gap.1"), "19 th");
-    assert_true(app->now.setup.nut_gap_mm[5].unsure);
-    assert_false(app->now.setup.nut_gap_mm[4].unsure);
+    assert_true(app->now.setup.nut_gap_unsure[5]);
+    assert_false(app->now.setup.nut_gap_unsure[4]);
 }
 
 /* In pass 2 the first gap has no neighbours, but a pass before it. */

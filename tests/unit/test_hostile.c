@@ -76,9 +76,9 @@ static double *slot(struct setup *setup, int i, const char **ret_name)
     double *const list[] = {
         &setup->relief[0].gap_mm,
         &setup->relief[1].gap_mm,
-        &setup->spot_mm[1],
-        &setup->spot_mm[5],
-        &setup->spot_mm[12],
+        &setup->spot_mm[1].value,
+        &setup->spot_mm[5].value,
+        &setup->spot_mm[12].value,
         &setup->fall_away_mm.value,
         &setup->exposure_bass_mm.value,
         &setup->exposure_treble_mm.value,
@@ -98,11 +98,11 @@ static double *slot(struct setup *setup, int i, const char **ret_name)
         &setup->board_end_mm.value,
         &setup->feeler_step_mm,
         &setup->rule_step_mm,
-        &setup->spot_mm[0],
-        &setup->spot_mm[3],
-        &setup->spot_mm[19],
-        &setup->spot_mm[6],
-        &setup->spot_mm[4],
+        &setup->spot_mm[0].value,
+        &setup->spot_mm[3].value,
+        &setup->spot_mm[19].value,
+        &setup->spot_mm[6].value,
+        &setup->spot_mm[4].value,
     };
     static const char *const names[] = {
         "relief",
@@ -199,7 +199,7 @@ static void test_no_false_zero(void **state)
                 int string; /* one that hangs on it */
             } list[] = {
                 {&setup.relief[0].gap_mm, 3},
-                {&setup.spot_mm[1], 3},
+                {&setup.spot_mm[1].value, 3},
                 {&setup.fall_away_mm.value, 3},
                 {&setup.relief_target_mm.value, 3},
                 {&setup.action_target_bass_mm.value, 5},

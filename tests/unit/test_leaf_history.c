@@ -75,7 +75,7 @@ static void passes_stand_side_by_side(void **state)
     assert_false(history->passes[1].value[HISTORY_ACTION][HISTORY_BASS].taken);
     assert_true(history->passes[1].value[HISTORY_ACTION][HISTORY_TREBLE].taken);
     assert_near(last->value[HISTORY_HUMIDITY][HISTORY_BASS].value, 65, 0);
-    assert_near(history->passes[2].day - first->day, 168 - 15 / 60.0 / 24, 1e-9);
+    assert_near(history->passes[2].day.value - first->day.value, 168 - 15 / 60.0 / 24, 1e-9);
     record_done(&record);
     free(history);
 }
@@ -246,7 +246,7 @@ static void a_long_history_keeps_its_end(void **state)
     assert_int_equal(history->earlier, 44);
     assert_int_equal(history->passes[history->count - 1].pass, passes);
     assert_near(history->passes[0].value[HISTORY_RELIEF][HISTORY_BASS].value, 0.045, 1e-9);
-    assert_false(history->passes[0].dated);
+    assert_false(history->passes[0].day.given);
     record_done(&record);
     free(history);
 }

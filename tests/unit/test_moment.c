@@ -6,10 +6,7 @@
 
 static double days(const char *date, const char *time)
 {
-    double value = -1;
-
-    assert_true(moment_find(date, time, &value));
-    return value;
+    return assert_given(moment_find(date, time));
 }
 
 /* Day numbers from the Julian day table: 1970-01-01 is JD 2440587.5 and 2000-01-01
@@ -38,12 +35,10 @@ static void what_is_no_moment_is_refused(void **state)
                                            {"2026-3-2", NULL},   {"2026-13-01", NULL},
                                            {"2026-03", NULL},    {"2026-03-02", "noon"},
                                            {"2026-03-02", "1:"}, {NULL, "10:42"}};
-    double value = -1;
 
     (void)state;
     for (size_t i = 0; i < sizeof texts / sizeof texts[0]; i++)
-        assert_false(moment_find(texts[i][0], texts[i][1], &value));
-    assert_near(value, -1, 0);
+        assert_false(moment_find(texts[i][0], texts[i][1]).given);
 }
 
 static void a_pass_without_a_time_is_of_its_day(void **state)
@@ -51,18 +46,15 @@ static void a_pass_without_a_time_is_of_its_day(void **state)
     struct reading_key pass = reading_key_pass(FIELD_PASS_TIME, 1, 1);
     struct reading_key work = {.field = FIELD_WORK_TIME, .visit = 1, .part = 1};
     struct record record;
-    double value;
 
     (void)state;
     build_record(&record, "visit.1 date = 2026-03-02\nvisit.1.work.2 time = 09:00\n");
-    assert_true(moment_of(&record, &pass, &value));
-    assert_near(value, days("2026-03-02", NULL), 0);
-    assert_false(moment_of(&record, &work, &value));
+    assert_near(assert_given(moment_of(&record, &pass)), days("2026-03-02", NULL), 0);
+    assert_false(moment_of(&record, &work).given);
     work.part = 2;
-    assert_true(moment_of(&record, &work, &value));
-    assert_near(value, days("2026-03-02", "09:00"), 0);
+    assert_near(assert_given(moment_of(&record, &work)), days("2026-03-02", "09:00"), 0);
     pass.visit = 2;
-    assert_false(moment_of(&record, &pass, &value));
+    assert_false(moment_of(&record, &pass).given);
     record_done(&record);
 }
 

@@ -9,11 +9,6 @@
 
 #define IN 25.4
 
-static struct entered given(double value)
-{
-    return (struct entered){.value = value, .given = true};
-}
-
 /* A plain board without setback, flat, at its targets: relief 0, action 2, gap 0.4 mm. */
 static struct setup setup_flat(double scale, int strings, int join, int heel)
 {
@@ -40,12 +35,12 @@ static struct setup setup_flat(double scale, int strings, int join, int heel)
     assert_int_equal(findings.count, 0);
     setup.relief_count = 1;
     setup.relief[0] = (struct relief_reading){setup.board.relief_fret, 0};
-    setup.relief_target_mm = given(0);
-    setup.action_target_bass_mm = setup.action_target_treble_mm = given(2);
-    setup.gap_target_bass_mm = setup.gap_target_treble_mm = given(0.4);
+    setup.relief_target_mm = maybe_given(0);
+    setup.action_target_bass_mm = setup.action_target_treble_mm = maybe_given(2);
+    setup.gap_target_bass_mm = setup.gap_target_treble_mm = maybe_given(0.4);
     for (int s = 1; s <= strings; s++) {
-        setup.action_mm[s] = given(2);
-        setup.nut_gap_mm[s] = given(0.4);
+        setup.action_mm[s] = maybe_given(2);
+        setup.nut_gap_mm[s] = maybe_given(0.4);
     }
     return setup;
 }
@@ -60,11 +55,11 @@ static struct figures solve(const struct setup *setup)
 
 static double figure(const struct figures *figures, enum figure_id id, int string)
 {
-    double value = (double)NAN;
+    const struct maybe figure = figures_get(figures, id, string);
 
-    if (!figures_get(figures, id, string, &value))
+    if (!figure.given)
         fail_msg("absent: %s, string %d", figure_info(id)->name, string);
-    return value;
+    return figure.value;
 }
 
 /* Nut untouched, lowering the action at fret 12 by d takes 2 d off the saddle (common
@@ -79,9 +74,9 @@ static void test_twice_off_the_saddle(void **state)
             struct setup setup = setup_flat(648, 1, 14, -1);
 
             setup.board.contact_mm[1] += setback;
-            setup.action_mm[1] = given(2 + lower[i]);
+            setup.action_mm[1] = maybe_given(2 + lower[i]);
             /* The gap that leaves the slot right: the string pivots on it. */
-            setup.nut_gap_mm[1] = given(0.4 + lower[i] * setup.board.station_mm[1][1] / 324);
+            setup.nut_gap_mm[1] = maybe_given(0.4 + lower[i] * setup.board.station_mm[1][1] / 324);
             const struct figures figures = solve(&setup);
             assert_near(figure(&figures, FIGURE_SLOT_CHANGE, 1), 0, 0);
             assert_near(figure(&figures, FIGURE_SADDLE_CHANGE, 1),
@@ -103,7 +98,7 @@ static void test_rod_closed_form(void **state)
     const double a = x1, b = 320;
     const double unit_relief = (x - a) * (b - x) / 2;
     setup.relief[0] = (struct relief_reading){5, 0.3};
-    setup.relief_target_mm = given(0.1);
+    setup.relief_target_mm = maybe_given(0.1);
     const struct figures figures = solve(&setup);
     const double dk = 0.2 / unit_relief;
     assert_near(figure(&figures, FIGURE_CURVATURE, 0), 0.3 / unit_relief, 1e-15);
@@ -123,7 +118,7 @@ static void test_rod_lowers_action_more(void **state)
             struct setup setup = setup_flat(648, 6, join, join - back);
 
             setup.relief[0].gap_mm = 0.3;
-            setup.relief_target_mm = given(0.15);
+            setup.relief_target_mm = maybe_given(0.15);
             const struct figures figures = solve(&setup);
             const double fall = 2 - figure(&figures, FIGURE_ACTION_AFTER_ROD, 3);
             assert_true(fall > 1.2 * 0.15 && fall < 3 * 0.15);
@@ -151,16 +146,14 @@ static void test_nut_methods_agree(void **state)
 
         body.offset[1] = seeded_between(&seed, -0.05, 0.05);
         body.offset[3] = seeded_between(&seed, -0.05, 0.05);
-        for (int n = 1; n <= 3; n += 2) {
-            setup.spot_mm[n] = body.offset[n];
-            setup.has_spot[n] = true;
-        }
+        for (int n = 1; n <= 3; n += 2)
+            setup.spot_mm[n] = maybe_given(body.offset[n]);
         setup.relief[0].gap_mm = body_relief(&body, relief_fret);
-        setup.action_mm[1] = given(body_action(&body, 12));
-        setup.nut_gap_mm[1] = given(body_gap_open(&body));
+        setup.action_mm[1] = maybe_given(body_action(&body, 12));
+        setup.nut_gap_mm[1] = maybe_given(body_gap_open(&body));
         const struct figures open = solve(&setup);
         setup.nut_method = NUT_HELD_3;
-        setup.nut_gap_mm[1] = given(body_gap_held(&body));
+        setup.nut_gap_mm[1] = maybe_given(body_gap_held(&body));
         const struct figures held = solve(&setup);
         for (int id = FIGURE_ACTION; id <= FIGURE_SADDLE_CHANGE; id++)
             assert_near(figure(&held, (enum figure_id)id, 1), figure(&open, (enum figure_id)id, 1),
@@ -179,19 +172,19 @@ static void test_slot_choice(void **state)
     const double x1 = setup.board.station_mm[1][1];
 
     (void)state;
-    setup.nut_gap_mm[1] = given(0.4 + 0.024);
+    setup.nut_gap_mm[1] = maybe_given(0.4 + 0.024);
     struct figures figures = solve(&setup);
     assert_near(figure(&figures, FIGURE_SLOT_CHANGE, 1), 0, 0);
-    setup.nut_gap_mm[1] = given(0.4 + 0.1);
+    setup.nut_gap_mm[1] = maybe_given(0.4 + 0.1);
     figures = solve(&setup);
     /* Filing the slot by c lowers the gap by c (1 - x1/x12), the action staying at target. */
     assert_near(figure(&figures, FIGURE_SLOT_CHANGE, 1), -0.1 / (1 - x1 / 324), 1e-9);
-    setup.nut_gap_mm[1] = given(0.4 - 0.1);
+    setup.nut_gap_mm[1] = maybe_given(0.4 - 0.1);
     figures = solve(&setup);
     assert_near(figure(&figures, FIGURE_SLOT_CHANGE, 1), 0.1 / (1 - x1 / 324), 1e-9);
     /* A high saddle flatters a slot that is too low: the open gap looks right. */
-    setup.nut_gap_mm[1] = given(0.4);
-    setup.action_mm[1] = given(4);
+    setup.nut_gap_mm[1] = maybe_given(0.4);
+    setup.action_mm[1] = maybe_given(4);
     figures = solve(&setup);
     assert_near(figure(&figures, FIGURE_GAP_AT_TARGET, 1), 0.4 - 2 * x1 / 324, 0.01);
     assert_true(figure(&figures, FIGURE_SLOT_CHANGE, 1) > 0);
@@ -207,10 +200,10 @@ static void test_outer_two_only(void **state)
     for (int s = 1; s <= 7; s++)
         if (s != 2 && s != 6)
             setup.action_mm[s].given = setup.nut_gap_mm[s].given = false;
-    setup.action_mm[2] = given(2);
-    setup.action_mm[6] = given(3);
-    setup.nut_gap_mm[2] = given(0.3);
-    setup.nut_gap_mm[6] = given(0.5);
+    setup.action_mm[2] = maybe_given(2);
+    setup.action_mm[6] = maybe_given(3);
+    setup.nut_gap_mm[2] = maybe_given(0.3);
+    setup.nut_gap_mm[6] = maybe_given(0.5);
     figures = solve(&setup);
     for (int s = 1; s <= 7; s++) {
         const double share = s <= 2 ? 0 : s >= 6 ? 1 : (s - 2) / 4.0;
@@ -234,7 +227,7 @@ static void test_blank(void **state)
     (void)state;
     setup.bridge = BRIDGE_BLANK;
     for (int s = 1; s <= 6; s++)
-        setup.action_mm[s] = given(2 + high[s]);
+        setup.action_mm[s] = maybe_given(2 + high[s]);
     const struct figures figures = solve(&setup);
     const double first = figure(&figures, FIGURE_SADDLE_BOTTOM, 1);
     const double last = figure(&figures, FIGURE_SADDLE_BOTTOM, 6);
@@ -266,8 +259,8 @@ static void test_screws(void **state)
         struct setup setup = setup_flat(648, 4, 16, 15);
 
         setup.bridge = kinds[k];
-        setup.thread_mm = given(0.7);
-        setup.action_mm[3] = given(3.4);
+        setup.thread_mm = maybe_given(0.7);
+        setup.action_mm[3] = maybe_given(3.4);
         struct figures figures = solve(&setup);
         assert_int_equal(figures.at[FIGURE_SADDLE_BOTTOM][3].known, KNOWN_ABSENT);
         if (kinds[k] == BRIDGE_UNKNOWN) {
@@ -291,8 +284,8 @@ static void test_held_choice(void **state)
     struct figures figures = {0};
 
     (void)state;
-    setup.action_mm[1] = given(2.1);
-    setup.action_mm[2] = given(2 + 25.4 / 64);
+    setup.action_mm[1] = maybe_given(2.1);
+    setup.action_mm[2] = maybe_given(2 + 25.4 / 64);
     moves_solve(&setup, &held, &figures, NULL, NULL);
     assert_true(figure(&figures, FIGURE_SADDLE_CHANGE, 1) < -0.19);
     assert_near(figure(&figures, FIGURE_SADDLE_CHANGE, 2), 0, 0);

@@ -111,11 +111,11 @@ static void read_pass(struct instrument *made)
 
 static double figure(const struct derived *derived, enum figure_id id, int string)
 {
-    double value = (double)NAN;
+    const struct maybe figure = figures_get(&derived->figures, id, string);
 
-    if (!figures_get(&derived->figures, id, string, &value))
+    if (!figure.given)
         fail_msg("absent: %s, string %d", figure_info(id)->name, string);
-    return value;
+    return figure.value;
 }
 
 /* The rod turned until the straightedge says so. */
@@ -155,16 +155,14 @@ static void work_and_check(struct instrument *made)
     if (found.choice.rod)
         assert_near(figure(&left, FIGURE_RELIEF, 0), .006 * 25.4, NEAR_MM);
     for (int s = 1; s <= made->strings; s++) {
-        double action, gap;
-
         assert_false(left.choice.slot[s] || left.choice.saddle[s]);
         assert_near(figure(&left, FIGURE_SLOT_CHANGE, s), 0, 0);
         assert_near(figure(&left, FIGURE_SADDLE_CHANGE, s), 0, 0);
-        assert_true(setup_target_at(&left.setup.action_target_bass_mm,
-                                    &left.setup.action_target_treble_mm, made->strings, s,
-                                    &action));
-        assert_true(setup_target_at(&left.setup.gap_target_bass_mm,
-                                    &left.setup.gap_target_treble_mm, made->strings, s, &gap));
+        const double action =
+            assert_given(setup_target_at(&left.setup.action_target_bass_mm,
+                                         &left.setup.action_target_treble_mm, made->strings, s));
+        const double gap = assert_given(setup_target_at(
+            &left.setup.gap_target_bass_mm, &left.setup.gap_target_treble_mm, made->strings, s));
         assert_near(figure(&left, FIGURE_ACTION, s), action,
                     found.choice.saddle[s] ? NEAR_MM : 25.4 / 128);
         assert_near(figure(&left, FIGURE_GAP_AT_TARGET, s), gap,

@@ -87,7 +87,7 @@ static void test_against_the_bench(void **state)
         struct neck_curve curve;
 
         add_relief(&setup, fret, body_relief(&body, fret));
-        setup.fall_away_mm = (struct entered){.value = body.fall, .given = true};
+        setup.fall_away_mm = maybe_given(body.fall);
         assert_int_equal(neck_curve_fit(&setup, &curve), STATUS_OK);
         assert_near(curve.kappa_per_mm, body.kappa, 1e-15);
         assert_near(curve.kappa_per_mm * setup.board.tilt[LANE_MIDDLE], (ya - yb) / (xb - xa),
@@ -114,8 +114,7 @@ static void test_several_reliefs(void **state)
     (void)state;
     for (int i = 0; i < 4; i++)
         add_relief(&setup, frets[i], gaps[i]);
-    setup.spot_mm[7] = 0.03;
-    setup.has_spot[7] = true;
+    setup.spot_mm[7] = maybe_given(0.03);
     assert_int_equal(neck_curve_fit(&setup, &curve), STATUS_OK);
     for (int i = 0; i < 4; i++) {
         const double spot = frets[i] == 7 ? 0.03 : 0;
@@ -168,9 +167,9 @@ static void test_refusals(void **state)
         add_relief(&setup, 7, bad[i]);
         assert_int_equal(neck_curve_fit(&setup, &curve), STATUS_DOMAIN);
         setup.relief[0].gap_mm = 0.2;
-        setup.fall_away_mm = (struct entered){.value = bad[i], .given = true};
+        setup.fall_away_mm = maybe_given(bad[i]);
         assert_int_equal(neck_curve_fit(&setup, &curve), STATUS_DOMAIN);
-        setup.fall_away_mm = (struct entered){.given = false};
+        setup.fall_away_mm = maybe_absent();
     }
     const int frets[] = {-1, 21, INT_MAX, INT_MIN};
     for (int i = 0; i < 4; i++) {

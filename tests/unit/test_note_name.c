@@ -129,7 +129,7 @@ static void a_what_if_names_all_strings_anew(void **state)
     (void)state;
     tuned(&record, "E2 A2 D3 G3 B3 E4");
     for (int s = 1; s <= 6; s++)
-        what_if.string[s].semitone = (struct entered){.value = standard[s] - 1, .given = true};
+        what_if.string[s].semitone = maybe_given(standard[s] - 1);
     for (int s = 1; s <= 6; s++) {
         char memory[16];
         struct strbuf name = STRBUF(memory);

@@ -85,12 +85,12 @@ static void the_side_view_has_crowns_and_string_where_they_are(void **state)
 {
     const struct derived derived = build_derived(build_record_full, "");
     const int relief_fret = derived.setup.board.relief_fret;
-    double relief_mm, nut_mm;
+    double nut_mm;
     struct picture picture;
 
     (void)state;
     assert_true(picture_side(&picture, &derived, 6, NULL));
-    assert_true(figures_get(&derived.figures, FIGURE_RELIEF, 0, &relief_mm));
+    const double relief_mm = assert_given(figures_get(&derived.figures, FIGURE_RELIEF, 0));
     nut_mm = derived.lines.now[6].nut_mm;
     assert_int_equal(line_of(&picture, PICTURE_CROWN)->count, 20);
     assert_near(point(&picture, PICTURE_CROWN, 12).x, 24.9 * 25.4 / 2, 1e-6);
@@ -139,14 +139,13 @@ static void what_a_reading_measures_is_marked(void **state)
 {
     const struct derived derived = build_derived(build_record_full, "");
     struct picture picture;
-    double action_mm;
 
     (void)state;
     assert_true(picture_side(&picture, &derived, 6, NULL));
     picture_side_mark(&picture, &derived, 6, 20, false);
     assert_false(picture_has(&picture, PICTURE_MARK));
     picture_side_mark(&picture, &derived, 6, 12, false);
-    assert_true(figures_get(&derived.figures, FIGURE_ACTION, 6, &action_mm));
+    const double action_mm = assert_given(figures_get(&derived.figures, FIGURE_ACTION, 6));
     assert_near(point(&picture, PICTURE_MARK, 0).y - point(&picture, PICTURE_MARK, 1).y, action_mm,
                 1e-6);
     assert_true(picture.ticks[11].in_hand);
@@ -225,7 +224,7 @@ static void readings_on_each_other_are_one_spot(void **state)
 
 static struct history_pass pass_on(double day, double bass_mm)
 {
-    struct history_pass pass = {.visit = 1, .dated = true, .day = day};
+    struct history_pass pass = {.visit = 1, .day = maybe_given(day)};
 
     pass.value[HISTORY_ACTION][HISTORY_BASS] = (struct history_value){bass_mm, true, false};
     return pass;
@@ -258,7 +257,7 @@ static void a_trend_is_spaced_by_its_days(void **state)
     assert_string_equal(picture.levels[1].text, "1.25");
     /* Out of the days that are shown there is no post. */
     history->count = 3;
-    history->passes[3] = (struct history_pass){.dated = true, .day = 150};
+    history->passes[3] = (struct history_pass){.day = maybe_given(150)};
     assert_true(picture_trend(&picture, history, HISTORY_ACTION, 3, &units));
     assert_false(picture_has(&picture, PICTURE_POST));
     free(history);
@@ -277,7 +276,7 @@ static void what_never_changed_runs_through_the_middle(void **state)
     assert_near(picture_down(&picture, 2.5), 0.5, 1e-12);
     assert_int_equal(picture.level_count, 1);
     assert_string_equal(picture.levels[0].text, "2.5");
-    history->passes[0].dated = history->passes[1].dated = false;
+    history->passes[0].day = history->passes[1].day = maybe_absent();
     assert_false(picture_trend(&picture, history, HISTORY_ACTION, 0, &units));
     free(history);
 }

@@ -62,7 +62,6 @@ static void check_whole(const char *id, const struct record *record)
         FIELD_TARGET_GAP_BASS,
         FIELD_TARGET_GAP_TREBLE,
     };
-    double strings = 0;
 
     for (size_t i = 0; i < sizeof needed / sizeof needed[0]; i++) {
         const struct reading_key key = reading_key_one(needed[i]);
@@ -70,14 +69,13 @@ static void check_whole(const char *id, const struct record *record)
         if (!record_get(record, &key))
             fail_msg("%s lacks %s", id, field_get(needed[i])->key);
     }
-    const struct reading_key count = reading_key_one(FIELD_STRINGS);
-    assert_true(record_value(record, &count, &strings));
+    const int strings = (int)assert_given(record_entered_one(record, FIELD_STRINGS));
     for (int s = 1; s <= STRINGS_MAX; s++) {
         const struct reading_key note = reading_key_string(FIELD_STRING_NOTE, s);
         const struct reading_key gauge = reading_key_string(FIELD_GAUGE, s);
 
-        assert_int_equal(record_get(record, &note) != NULL, s <= (int)strings);
-        assert_int_equal(record_get(record, &gauge) != NULL, s <= (int)strings);
+        assert_int_equal(record_get(record, &note) != NULL, s <= strings);
+        assert_int_equal(record_get(record, &gauge) != NULL, s <= strings);
     }
     assert_int_equal(record_last_visit(record), 0);
 }
@@ -115,13 +113,13 @@ static void their_strings_pull_as_such_strings_do(void **state)
         assert_int_equal(preset_record(preset_get(i), &record), STATUS_OK);
         derive_current(&record, &derived);
         for (int s = 1; s <= derived.setup.board.strings; s++) {
-            double tension_n;
+            const struct maybe tension_n = figures_get(&derived.figures, FIGURE_TENSION, s);
 
-            if (!figures_get(&derived.figures, FIGURE_TENSION, s, &tension_n))
+            if (!tension_n.given)
                 continue;
             known++;
-            if (!(tension_n > 25 && tension_n < 260))
-                fail_msg("%s: string %d pulls %.0f N", preset_get(i)->id, s, tension_n);
+            if (!(tension_n.value > 25 && tension_n.value < 260))
+                fail_msg("%s: string %d pulls %.0f N", preset_get(i)->id, s, tension_n.value);
         }
         assert_int_equal(known, derived.setup.board.strings);
         record_done(&record);

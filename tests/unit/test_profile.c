@@ -4,6 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "model/record_access.h"
 #include "profile_steps.h"
 #include "seeded.h"
 #include "store/crc32.h"
@@ -207,9 +208,8 @@ static void bad_and_unknown_things_survive(void **state)
                             "[visit.1.pass.1]\nrelief = .01 inn ; ?\nspot.99 = 1 mm\n");
     struct profile *profile = steps_open_to_change(path, &record);
     const struct reading_key scale = steps_key("board", "scale");
-    double value;
     assert_string_equal(record_text(&record, &scale), "long");
-    assert_false(record_value(&record, &scale, &value));
+    assert_false(record_entered(&record, scale).given);
     steps_put(&record, "board", "strings", "6");
     steps_save(profile, &record);
     steps_close(profile, &record);

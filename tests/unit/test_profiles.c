@@ -35,7 +35,6 @@ static void check_pass(const struct record *record, const char *path, int visit,
 {
     const struct reading_key label = reading_key_pass(FIELD_PASS_LABEL, visit, pass);
     struct derived derived;
-    double saddle;
 
     derive_pass(record, visit, pass, &derived);
     for (int i = 0; i < derived.findings.count; i++)
@@ -43,7 +42,7 @@ static void check_pass(const struct record *record, const char *path, int visit,
             fail_msg("%s: visit %d, pass %d: %s", path, visit, pass,
                      finding_name(derived.findings.list[i].id));
     for (int s = 1; s <= derived.setup.board.strings; s++)
-        assert_true(figures_get(&derived.figures, FIGURE_SADDLE_CHANGE, s, &saddle));
+        assert_true(figures_get(&derived.figures, FIGURE_SADDLE_CHANGE, s).given);
     assert_int_equal(derived.verdict, RESET_SADDLE);
     const bool as_left = strcmp(record_text(record, &label), "as left") == 0;
     if (any_due(&derived) == as_left)

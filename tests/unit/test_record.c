@@ -165,17 +165,15 @@ static void one_step(struct seeded *seed, struct record *record, struct naive *n
     struct field_value value;
     const struct field *field = field_get(key.field);
     const enum status want = field_read(field, text, field_file_unit(field), &value, NULL);
-    double got = -77;
     assert_int_equal(record_put(record, &key, text, keep_bad, NULL), want);
     if (want == STATUS_OK || keep_bad)
         naive_put(naive, &key, text);
     if (want == STATUS_OK) {
-        assert_true(record_value(record, &key, &got));
-        assert_near(got, value.value, 0);
+        assert_near(assert_given(record_entered(record, key)), value.value, 0);
     } else if (keep_bad) {
         assert_int_equal(record_get(record, &key)->value.state, READING_BAD);
-        assert_false(record_value(record, &key, &got));
-        assert_near(got, -77, 0);
+        assert_false(record_entered(record, key).given);
+        assert_near(record_entered(record, key).value, 0, 0);
     }
 }
 
@@ -234,24 +232,18 @@ static void test_absent_is_not_zero(void **state)
     struct record record;
     const struct reading_key action_fret = reading_key_one(FIELD_ACTION_FRET);
     const struct reading_key relief = reading_key_pass(FIELD_RELIEF, 1, 1);
-    double value = -77;
 
     (void)state;
     record_init(&record);
     assert_null(record_get(&record, &relief));
     assert_null(record_text(&record, &relief));
-    assert_false(record_value(&record, &relief, &value));
-    assert_false(record_value_or_fallback(&record, &relief, &value));
-    assert_near(value, -77, 0);
-    assert_true(record_value_or_fallback(&record, &action_fret, &value));
-    assert_near(value, 12, 0);
+    assert_false(record_entered(&record, relief).given);
+    assert_false(record_entered_or_fallback(&record, relief).given);
+    assert_near(assert_given(record_entered_or_fallback(&record, action_fret)), 12, 0);
     assert_int_equal(record_put(&record, &action_fret, "x", true, NULL), STATUS_SYNTAX);
-    value = -77;
-    assert_true(record_value_or_fallback(&record, &action_fret, &value));
-    assert_near(value, 12, 0);
+    assert_near(assert_given(record_entered_or_fallback(&record, action_fret)), 12, 0);
     assert_int_equal(record_put(&record, &action_fret, "0", true, NULL), STATUS_OK);
-    assert_true(record_value_or_fallback(&record, &action_fret, &value));
-    assert_near(value, 0, 0);
+    assert_near(assert_given(record_entered_or_fallback(&record, action_fret)), 0, 0);
     record_done(&record);
 }
 

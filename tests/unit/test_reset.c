@@ -35,11 +35,11 @@ static const char thirty_inch[] = "board scale = 30 in\n"
 
 static double figure(const struct derived *derived, enum figure_id id, int string)
 {
-    double value = (double)NAN;
+    const struct maybe figure = figures_get(&derived->figures, id, string);
 
-    if (!figures_get(&derived->figures, id, string, &value))
+    if (!figure.given)
         fail_msg("absent: %s", figure_info(id)->name);
-    return value;
+    return figure.value;
 }
 
 static bool has(const struct derived *derived, enum finding_id id)

@@ -67,7 +67,7 @@ static const char more[] = "board wood = ebony\n"
                            "visit.2.pass.2 cents.6.5 = 3\n"
                            "visit.2.pass.2 cents.6.9 = 3\n";
 
-static void check_given(struct entered number)
+static void check_given(struct maybe number)
 {
     if (number.given)
         assert_true(isfinite(number.value));

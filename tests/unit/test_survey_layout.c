@@ -153,7 +153,6 @@ static void test_ends(void **state)
     struct survey_layout layout;
     struct derived derived;
     struct record record;
-    double value;
 
     (void)state;
     survey_record_derive(&record,
@@ -163,9 +162,9 @@ static void test_ends(void **state)
     survey_layout(&record, &derived, &layout);
     const double scale = 24.9 * 25.4;
     assert_near(layout.string[1].contact_mm, scale + 1.5, 1e-9);
-    assert_true(figures_get(&derived.figures, FIGURE_SETBACK_PREDICTED, 1, &value));
+    double value = assert_given(figures_get(&derived.figures, FIGURE_SETBACK_PREDICTED, 1));
     assert_near(layout.string[1].contact_predicted_mm.value, scale + value, 1e-9);
-    assert_true(figures_get(&derived.figures, FIGURE_NUT_ADVANCE_BEST, 1, &value));
+    value = assert_given(figures_get(&derived.figures, FIGURE_NUT_ADVANCE_BEST, 1));
     assert_near(layout.string[1].nut_front_best_mm.value, value, 1e-12);
     /* 4 cents sharp at 12: back by about .015 in a cent on 25.5 in (common practice). */
     assert_near(layout.string[1].contact_read_mm.value - layout.string[1].contact_mm,

@@ -23,11 +23,11 @@ static struct survey_pass find(const struct record *record, int visit, int numbe
 
 static double figure(const struct derived *derived, enum figure_id id, int string)
 {
-    double value = (double)NAN;
+    const struct maybe figure = figures_get(&derived->figures, id, string);
 
-    if (!figures_get(&derived->figures, id, string, &value))
+    if (!figure.given)
         fail_msg("absent: %s", figure_info(id)->name);
-    return value;
+    return figure.value;
 }
 
 /* The readings that the first pass says will come after the rod. */

@@ -33,7 +33,7 @@ static bool is_setup_figure(int id)
 }
 
 /* A reading that is there, somewhere within its step. */
-static void draw(struct seeded *seed, struct entered *reading, double step)
+static void draw(struct seeded *seed, struct maybe *reading, double step)
 {
     if (reading->given)
         reading->value += seeded_between(seed, -step / 2, step / 2);
@@ -48,8 +48,7 @@ static void draw_readings(struct seeded *seed, const struct setup *middle, struc
     for (int i = 0; i < drawn->relief_count; i++)
         drawn->relief[i].gap_mm += seeded_between(seed, -feeler / 2, feeler / 2);
     for (int n = 1; n <= FRETS_MAX; n++)
-        if (drawn->has_spot[n])
-            drawn->spot_mm[n] += seeded_between(seed, -feeler / 2, feeler / 2);
+        draw(seed, &drawn->spot_mm[n], feeler);
     draw(seed, &drawn->fall_away_mm, feeler);
     for (int s = 1; s <= STRINGS_MAX; s++) {
         draw(seed, &drawn->nut_gap_mm[s], feeler);

@@ -177,7 +177,6 @@ static void no_text_is_a_formula(void **state)
 static void figures_stand_in_their_pass(void **state)
 {
     struct sheet sheet;
-    double moved;
 
     (void)state;
     sheet_of(build_record_full, visits, &sheet);
@@ -185,7 +184,7 @@ static void figures_stand_in_their_pass(void **state)
     char **saddle = find(&sheet, "1", "1", "saddle_change_mm", "6", "");
     assert_non_null(saddle);
     assert_string_equal(saddle[KNOWN], "derived");
-    assert_true(figures_get(&derived.figures, FIGURE_SADDLE_CHANGE, 6, &moved));
+    const double moved = assert_given(figures_get(&derived.figures, FIGURE_SADDLE_CHANGE, 6));
     assert_near(strtod(saddle[VALUE], NULL), moved, 1e-8);
     assert_true(strtod(saddle[U], NULL) > 0);
 

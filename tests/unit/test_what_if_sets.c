@@ -238,10 +238,10 @@ static void test_relief(void **state)
     struct findings findings;
     const struct survey_what_if what_if = ask("", &change, &derived, &findings);
     const double ratio = pow(2, -1.0 / 3);
-    double predicted;
+    const double predicted =
+        assert_given(figures_get(&derived.figures, FIGURE_RELIEF_PREDICTED, 0));
 
     (void)state;
-    assert_true(figures_get(&derived.figures, FIGURE_RELIEF_PREDICTED, 0, &predicted));
     assert_near(what_if.relief_predicted_before_mm.value, predicted, 0);
     assert_near_relative(what_if.relief_predicted_after_mm.value, predicted * ratio, 1e-12);
     assert_near(what_if.relief_expected_mm.value, 0.013 * 25.4 + predicted * (ratio - 1), 1e-9);

@@ -37,9 +37,9 @@ static void test_unknown_names(void **state)
     assert_null(wood);
 }
 
-static void check_number(const struct wood_number *number, double least, double most)
+static void check_number(const struct maybe *number, double least, double most)
 {
-    if (number->known)
+    if (number->given)
         assert_true(number->value >= least && number->value <= most);
     else
         assert_true(number->value == 0);
@@ -59,7 +59,7 @@ static void test_every_row(void **state)
         assert_int_equal(wood_find(wood->botanical, &found), STATUS_OK);
         assert_ptr_equal(found, wood);
         assert_non_null(strstr(wood->source, "from memory"));
-        assert_true(wood->modulus_mpa.known);
+        assert_true(wood->modulus_mpa.given);
         check_number(&wood->modulus_mpa, 5000, 25000);
         check_number(&wood->shear_mpa, 5, 30);
         for (int grain = 0; grain < WOOD_GRAIN_COUNT_; grain++) {
@@ -81,7 +81,7 @@ static void test_coefficient_from_shrinkage(void **state)
     assert_near(coefficient, 0.00353, 0.000005);
     const struct wood *holly = NULL;
     assert_int_equal(wood_find("holly", &holly), STATUS_OK);
-    assert_false(holly->coefficient[WOOD_TANGENTIAL].known);
+    assert_false(holly->coefficient[WOOD_TANGENTIAL].given);
     double same = 0;
     assert_int_equal(wood_find_coefficient(holly, WOOD_TANGENTIAL, &same), STATUS_OK);
     assert_near(same, coefficient, 0);

@@ -26,10 +26,9 @@ static bool target_in_hand(const struct app *app, struct reading_key *ret_key)
 bool bench_can_nudge(const struct app *app)
 {
     struct reading_key key;
-    double mm;
 
     return app_may_change(app) && target_in_hand(app, &key) &&
-           record_value_or_fallback(&app->record, &key, &mm);
+           record_entered_or_fallback(&app->record, key).given;
 }
 
 void bench_nudge(struct turn *turn, int by)
@@ -38,15 +37,15 @@ void bench_nudge(struct turn *turn, int by)
     char memory[APP_MESSAGE_MAX];
     struct strbuf text = STRBUF(memory);
     struct reading_key key;
-    double mm;
 
     if (!target_in_hand(app, &key) || !turn_may_change(turn))
         return;
-    if (!record_value_or_fallback(&app->record, &key, &mm)) {
+    const struct maybe mm = record_entered_or_fallback(&app->record, key);
+    if (!mm.given) {
         turn_warn(turn, "Nothing is wanted here yet: enter a target on the Intake leaf.");
         return;
     }
-    shop_round_add_next(field_get(key.field), &app->units, mm, by, &text);
+    shop_round_add_next(field_get(key.field), &app->units, mm.value, by, &text);
     turn_open_step(turn);
     if (turn_put(turn, key, memory, NULL) != STATUS_OK) {
         turn_warn(turn, "The target cannot be moved further.");

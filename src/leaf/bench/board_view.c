@@ -68,15 +68,14 @@ static void draw_heading(const struct pen *pen, const struct app *app,
 }
 
 /* The value taken from the neighbouring strings for a cell that was not read. */
-static bool find_filled(const struct app *app, const struct route_cell *cell, double *ret_mm)
+static struct maybe find_filled(const struct app *app, const struct route_cell *cell)
 {
     const struct bench_row *row = row_of(cell);
 
     if (row->figure == FIGURE_COUNT_ || !bench_row_by_string(row))
-        return false;
+        return maybe_absent();
     const struct figure *figure = &app->now.figures.at[row->figure][cell->string];
-    *ret_mm = figure->value;
-    return figure->known == KNOWN_INTERPOLATED;
+    return figure->known == KNOWN_INTERPOLATED ? maybe_given(figure->value) : maybe_absent();
 }
 
 /* The text of a cell: the reading as typed, else the assumed or expected value. */
@@ -85,7 +84,7 @@ static enum role cell_text(const struct app *app, const struct route_cell *cell,
 {
     const struct reading *reading = record_get(&app->record, &cell->key);
     const enum unit unit = row_unit(app, row_of(cell));
-    double value;
+    const struct maybe expected = app_expected(app, cell), filled = find_filled(app, cell);
 
     if (reading) {
         entry_show(reading->text, field_get(cell->key.field), &app->units, out);
@@ -95,15 +94,15 @@ static enum role cell_text(const struct app *app, const struct route_cell *cell,
         strbuf_add_char(out, '!');
         return ROLE_OFF;
     }
-    if (app_expected(app, cell, &value)) {
+    if (expected.given) {
         strbuf_add_char(out, '(');
-        amount_add_short(out, value, unit, width - 2);
+        amount_add_short(out, expected.value, unit, width - 2);
         strbuf_add_char(out, ')');
         return ROLE_DIM;
     }
-    if (find_filled(app, cell, &value)) {
+    if (filled.given) {
         strbuf_add_char(out, '~');
-        amount_add_short(out, value, unit, width - 1);
+        amount_add_short(out, filled.value, unit, width - 1);
         return ROLE_ASSUMED;
     }
     strbuf_add_char(out, '-');
@@ -114,12 +113,12 @@ static enum role cell_text(const struct app *app, const struct route_cell *cell,
 static void fit_cell(const struct app *app, const struct route_cell *cell, struct strbuf *text,
                      int width)
 {
-    double value;
+    const struct maybe read = record_entered(&app->record, cell->key);
 
-    if (utf8_columns(text->text) <= width || !record_value(&app->record, &cell->key, &value))
+    if (utf8_columns(text->text) <= width || !read.given)
         return;
     strbuf_clear(text);
-    amount_add_short(text, value, row_unit(app, row_of(cell)), width);
+    amount_add_short(text, read.value, row_unit(app, row_of(cell)), width);
 }
 
 static void draw_cell(const struct pen *pen, const struct app *app, const struct board_grid *grid,

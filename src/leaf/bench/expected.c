@@ -31,85 +31,75 @@ static double lift_mm(const struct derived *before, const struct done *done, int
                       double x_mm)
 {
     const double part = x_mm / before->setup.board.contact_mm[string];
-    double change, lift = 0;
+    double lift = 0;
 
-    if (done->move[MOVE_SLOTS] && before->choice.slot[string] &&
-        figures_get(&before->figures, FIGURE_SLOT_CHANGE, string, &change))
-        lift += change * (1 - part);
-    if (done->move[MOVE_SADDLE] && before->choice.saddle[string] &&
-        figures_get(&before->figures, FIGURE_SADDLE_CHANGE, string, &change))
-        lift += change * part;
+    if (done->move[MOVE_SLOTS] && before->choice.slot[string])
+        lift += figures_get(&before->figures, FIGURE_SLOT_CHANGE, string).value * (1 - part);
+    if (done->move[MOVE_SADDLE] && before->choice.saddle[string])
+        lift += figures_get(&before->figures, FIGURE_SADDLE_CHANGE, string).value * part;
     return lift;
 }
 
 /* What the pass before read in a row; nothing where it was read in another way than this one. */
-static struct entered read_before(const struct app *app, const struct bench_row *row,
-                                  enum bench_end end, int string)
+static struct maybe read_before(const struct app *app, const struct bench_row *row,
+                                enum bench_end end, int string)
 {
     if (row->read_held && app->before.setup.nut_method != NUT_OPEN)
-        return (struct entered){.given = false};
+        return maybe_absent();
     return record_entered(&app->record, bench_row_key(row, end, app->visit, app->pass - 1, string));
 }
 
-static bool find_curve(const struct app *app, const struct done *done, const struct bench_row *row,
-                       double *ret_mm)
+static struct maybe find_curve(const struct app *app, const struct done *done,
+                               const struct bench_row *row)
 {
     if (!app->before.choice.rod || !done->move[MOVE_ROD])
-        return figures_get(&app->before.figures, row->figure, 0, ret_mm);
-    *ret_mm = bench_goal_at(row, &app->record, END_BASS).value;
-    return true;
+        return figures_get(&app->before.figures, row->figure, 0);
+    return bench_goal_at(row, &app->record, END_BASS);
 }
 
 /* A rod that was due and not turned leaves what was read. */
-static bool find_height(const struct app *app, const struct done *done, const struct bench_row *row,
-                        int string, double *ret_mm)
+static struct maybe find_height(const struct app *app, const struct done *done,
+                                const struct bench_row *row, int string)
 {
     const struct derived *before = &app->before;
     const struct board *board = &before->setup.board;
     const bool bent = before->choice.rod && !done->move[MOVE_ROD];
-    const struct entered read = read_before(app, row, END_BASS, string);
-    double height = read.value;
+    const struct maybe height = bent ? read_before(app, row, END_BASS, string)
+                                     : figures_get(&before->figures, row->after[END_BASS], string);
 
     /* What is known is the open gap. */
-    if ((row->read_held && app_nut_method(app) != NUT_OPEN) ||
-        (bent ? !read.given
-              : !figures_get(&before->figures, row->after[END_BASS], string, &height)))
-        return false;
-    *ret_mm = height +
-              lift_mm(before, done, string, board->station_mm[string][bench_row_fret(row, board)]);
-    return true;
+    if (!height.given || (row->read_held && app_nut_method(app) != NUT_OPEN))
+        return maybe_absent();
+    const double x_mm = board->station_mm[string][bench_row_fret(row, board)];
+    return maybe_given(height.value + lift_mm(before, done, string, x_mm));
 }
 
-static bool find_exposure(const struct app *app, const struct done *done,
-                          const struct bench_row *row, enum bench_end end, double *ret_mm)
+static struct maybe find_exposure(const struct app *app, const struct done *done,
+                                  const struct bench_row *row, enum bench_end end)
 {
-    const struct entered read = read_before(app, row, end, 0);
-
-    if (done->move[MOVE_SADDLE])
-        return figures_get(&app->before.figures, row->after[end], 0, ret_mm);
-    *ret_mm = read.value;
-    return read.given;
+    return done->move[MOVE_SADDLE] ? figures_get(&app->before.figures, row->after[end], 0)
+                                   : read_before(app, row, end, 0);
 }
 
-bool bench_expected(const struct app *app, const struct route_cell *cell, double *ret_mm)
+struct maybe bench_expected(const struct app *app, const struct route_cell *cell)
 {
     if (!app->has_before)
-        return false;
+        return maybe_absent();
     const struct bench_row *row = bench_row_get((enum bench_row_id)cell->row);
     const struct done done = find_done(app);
     if (done.move[MOVE_RESET] || cell->key.field == row->aside)
-        return false;
+        return maybe_absent();
     switch (row->forecast) {
     case FORECAST_CURVE:
-        return find_curve(app, &done, row, ret_mm);
+        return find_curve(app, &done, row);
     case FORECAST_HEIGHT:
-        return find_height(app, &done, row, cell->string, ret_mm);
+        return find_height(app, &done, row, cell->string);
     case FORECAST_SADDLE:
-        return find_exposure(app, &done, row, bench_row_end(row, cell->key.field), ret_mm);
+        return find_exposure(app, &done, row, bench_row_end(row, cell->key.field));
     case FORECAST_NONE:
         break;
     }
-    return false;
+    return maybe_absent();
 }
 
 bool bench_add_expected_after(const struct app *app, struct strbuf *out)

@@ -9,7 +9,7 @@
  * the work leaf marks done; where none is marked, the rod when it was due, else slots and saddle.
  * False where that is not known, as after a neck reset.
  */
-bool bench_expected(const struct app *app, const struct route_cell *cell, double *ret_mm);
+struct maybe bench_expected(const struct app *app, const struct route_cell *cell);
 
 /* Appends after which moves that is: "after rod, slots, as marked on Work"; false, nothing
  * appended, after a neck reset. */

@@ -39,7 +39,7 @@ const struct bench_row *history_bench_row(enum history_row row)
     return row < HISTORY_TURN ? bench_row_get((enum bench_row_id)row) : NULL;
 }
 
-static struct history_value of_entered(struct entered entered)
+static struct history_value of_entered(struct maybe entered)
 {
     return (struct history_value){.value = entered.value, .given = entered.given};
 }
@@ -59,7 +59,7 @@ static struct history_value read_row(const struct pass_state *state, const struc
     const bool has_figure = row->figure != FIGURE_COUNT_;
     const struct figure *figure =
         has_figure ? &state->figures.at[row->figure][bench_row_by_string(row) ? string : 0] : NULL;
-    struct entered reading =
+    const struct maybe reading =
         record_entered(state->record, bench_row_key(row, end, pass->visit, pass->pass, string));
 
     if (has_figure && figure->known != KNOWN_ABSENT)
@@ -67,7 +67,7 @@ static struct history_value read_row(const struct pass_state *state, const struc
             .value = figure->value, .given = true, .taken = figure->known == KNOWN_INTERPOLATED};
     /* Held down on fret 3 it is another gap; only the figure turns it into the open one. */
     if (row->read_held && state->setup.nut_method != NUT_OPEN)
-        reading.given = false;
+        return of_entered(maybe_absent());
     return of_entered(reading);
 }
 
@@ -98,13 +98,11 @@ static void read_pass(const struct record *record, struct history_pass *pass)
 
 static void read_climate(const struct record *record, struct history_pass *pass)
 {
-    struct history_value *emc = &pass->value[HISTORY_EMC][HISTORY_BASS];
-
     pass->value[HISTORY_HUMIDITY][HISTORY_BASS] =
         of_entered(record_entered(record, reading_key_visit(FIELD_HUMIDITY, pass->visit)));
     pass->value[HISTORY_TEMPERATURE][HISTORY_BASS] =
         of_entered(record_entered(record, reading_key_visit(FIELD_TEMPERATURE, pass->visit)));
-    emc->given = derive_emc(record, pass->visit, &emc->value);
+    pass->value[HISTORY_EMC][HISTORY_BASS] = of_entered(derive_emc(record, pass->visit));
 }
 
 /* The next free place; of too many passes the first goes. */
@@ -130,7 +128,7 @@ void history_make(const struct record *record, struct history *ret_history)
         struct history_pass *at = &ret_history->passes[i];
         const struct reading_key time = reading_key_pass(FIELD_PASS_TIME, at->visit, at->pass);
 
-        at->dated = moment_of(record, &time, &at->day);
+        at->day = moment_of(record, &time);
         read_pass(record, at);
         read_climate(record, at);
     }

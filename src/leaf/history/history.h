@@ -4,6 +4,7 @@
 
 #include <stdbool.h>
 
+#include "base/maybe.h"
 #include "base/strbuf.h"
 #include "model/bench_row.h"
 #include "model/field.h"
@@ -35,8 +36,7 @@ struct history_value {
 
 struct history_pass {
     int visit, pass;
-    bool dated;
-    double day; /* moment.h; with `dated` */
+    struct maybe day; /* moment.h */
     struct history_value value[HISTORY_ROW_COUNT_][HISTORY_SIDE_COUNT_];
 };
 

@@ -133,11 +133,11 @@ static void note_rod(struct maker *maker)
 }
 
 /* The board's movement at its widest place that is known. */
-static const struct entered *find_widest(const struct survey_movement *movement,
-                                         enum movement_place *ret_place)
+static const struct maybe *find_widest(const struct survey_movement *movement,
+                                       enum movement_place *ret_place)
 {
     for (int place = MOVEMENT_PLACES_ - 1; place >= 0; place--) {
-        const struct entered *mm = movement->mm[MOVEMENT_BOARD][place];
+        const struct maybe *mm = movement->mm[MOVEMENT_BOARD][place];
 
         *ret_place = (enum movement_place)place;
         if (mm[WOOD_RADIAL].given && mm[WOOD_TANGENTIAL].given)
@@ -151,7 +151,7 @@ static void add_movement(const struct maker *maker, const struct survey_movement
 {
     const enum unit unit = maker->units->bare[MEASURE_FEELER] == UNIT_TH ? UNIT_TH : UNIT_MM;
     enum movement_place place;
-    const struct entered *mm = find_widest(movement, &place);
+    const struct maybe *mm = find_widest(movement, &place);
 
     if (!mm) {
         strbuf_add(out, "the board's width and wood would say how far it moved");

@@ -61,8 +61,8 @@ static bool is_same_day(const struct view *view, int i)
 {
     const struct history_pass *pass = &view->history->passes[i];
 
-    return i > view->left && pass[-1].visit == pass->visit && pass[-1].dated && pass->dated &&
-           floor(pass[-1].day) >= floor(pass->day);
+    return i > view->left && pass[-1].visit == pass->visit && pass[-1].day.given &&
+           pass->day.given && floor(pass[-1].day.value) >= floor(pass->day.value);
 }
 
 /* The day of a pass; for further passes of that day the time, which tells them apart. */

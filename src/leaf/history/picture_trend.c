@@ -24,12 +24,12 @@ static void add_side(struct picture *picture, const struct history *history, enu
     for (int i = 0; i < history->count; i++) {
         const struct history_pass *pass = &history->passes[i];
 
-        if (!pass->dated || !pass->value[row][side].given)
+        if (!pass->day.given || !pass->value[row][side].given)
             continue;
         if (!begun)
             picture_begin_line(picture, role)->read = true;
         begun = true;
-        add_pass(picture, i, pass->day, pass->value[row][side].value);
+        add_pass(picture, i, pass->day.value, pass->value[row][side].value);
     }
 }
 
@@ -53,7 +53,7 @@ static void add_levels(struct picture *picture, enum history_row row,
 bool picture_trend(struct picture *ret_picture, const struct history *history, enum history_row row,
                    int at, const struct shop_units *units)
 {
-    const struct history_pass *looked_at = &history->passes[at];
+    const struct maybe day = history->passes[at].day;
 
     picture_begin(ret_picture, (struct picture_point){HUGE_VAL, HUGE_VAL},
                   (struct picture_point){-HUGE_VAL, -HUGE_VAL});
@@ -62,10 +62,9 @@ bool picture_trend(struct picture *ret_picture, const struct history *history, e
     if (ret_picture->line_count == 0)
         return false;
     add_levels(ret_picture, row, units);
-    if (looked_at->dated && looked_at->day >= ret_picture->low.x &&
-        looked_at->day <= ret_picture->high.x)
+    if (day.given && day.value >= ret_picture->low.x && day.value <= ret_picture->high.x)
         picture_segment(ret_picture, PICTURE_POST,
-                        (struct picture_point){looked_at->day, ret_picture->low.y},
-                        (struct picture_point){looked_at->day, ret_picture->high.y});
+                        (struct picture_point){day.value, ret_picture->low.y},
+                        (struct picture_point){day.value, ret_picture->high.y});
     return true;
 }

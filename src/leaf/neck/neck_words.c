@@ -3,9 +3,7 @@
 
 static bool has(const struct derived *derived, enum figure_id figure)
 {
-    double value;
-
-    return figures_get(&derived->figures, figure, 0, &value);
+    return figures_get(&derived->figures, figure, 0).given;
 }
 
 void neck_words_next(const struct derived *derived, struct strbuf *out)

@@ -198,8 +198,7 @@ static void add_size(struct strbuf *out, double mm, enum unit unit)
 
 /* "slot 6.35 x 11"; the second size may be left out. */
 static void add_legend(struct legend *legend, enum role role, const char *name,
-                       const struct entered *first, const char *between,
-                       const struct entered *second)
+                       const struct maybe *first, const char *between, const struct maybe *second)
 {
     char memory[48];
     struct strbuf text = STRBUF(memory);

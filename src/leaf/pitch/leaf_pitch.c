@@ -38,10 +38,9 @@ static enum figure_id find_figure(const struct app *app)
 {
     static const enum figure_id figures[] = {FIGURE_SETBACK_FIT, FIGURE_SETBACK_CHANGE,
                                              FIGURE_SETBACK_PREDICTED};
-    double value;
 
     for (size_t i = 0; i < sizeof figures / sizeof figures[0]; i++)
-        if (figures_get(&app_shown(app)->figures, figures[i], app_string(app), &value))
+        if (figures_get(&app_shown(app)->figures, figures[i], app_string(app)).given)
             return figures[i];
     return leaf_pitch.leaf_figure;
 }

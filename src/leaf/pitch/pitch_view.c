@@ -86,10 +86,11 @@ static enum role add_figure(const struct page *page, enum figure_id id, int stri
 {
     const enum unit unit =
         id == FIGURE_CENTS_BEST_RMS ? UNIT_CENT : page->app->units.bare[MEASURE_SMALL];
-    double value;
+    const struct maybe figure = figures_get(&page->derived->figures, id, string);
 
-    if (figures_get(&page->derived->figures, id, string, &value))
-        num_format_fixed(unit_from_pivot(unit, value), unit == UNIT_CENT ? 1 : 2, false, out);
+    if (figure.given)
+        num_format_fixed(unit_from_pivot(unit, figure.value), unit == UNIT_CENT ? 1 : 2, false,
+                         out);
     return page->derived->figures.at[id][string].known == KNOWN_INTERPOLATED ? ROLE_ASSUMED
                                                                              : ROLE_VALUE;
 }

@@ -26,22 +26,22 @@ static void add_force(double value_n, enum unit unit, int string, struct strbuf 
     num_format_fixed(unit_from_pivot(unit, value_n), string == PULLS_TOTAL ? 0 : 1, false, out);
 }
 
-static bool pull_now(const struct app *app, int string, double *ret_n)
+static struct maybe pull_now(const struct app *app, int string)
 {
     const enum figure_id figure = string == PULLS_TOTAL ? FIGURE_TENSION_TOTAL : FIGURE_TENSION;
 
-    return figures_get(&app_shown(app)->figures, figure, string, ret_n);
+    return figures_get(&app_shown(app)->figures, figure, string);
 }
 
 static enum role add_pull(const struct app *app, int string, enum unit unit, struct strbuf *out)
 {
-    double pull_n;
+    const struct maybe pull_n = pull_now(app, string);
 
-    if (!pull_now(app, string, &pull_n)) {
+    if (!pull_n.given) {
         strbuf_add_char(out, '-');
         return ROLE_DIM;
     }
-    add_force(pull_n, unit, string, out);
+    add_force(pull_n.value, unit, string, out);
     return now_role(app);
 }
 
@@ -66,12 +66,12 @@ static enum role add_stress(double share, enum role role, struct strbuf *out)
 
 static enum role add_stress_now(const struct app *app, int string, struct strbuf *out)
 {
-    double share;
+    const struct maybe share = figures_get(&app_shown(app)->figures, FIGURE_STRESS_SHARE, string);
 
     if (string == PULLS_TOTAL)
         return ROLE_DIM;
-    if (figures_get(&app_shown(app)->figures, FIGURE_STRESS_SHARE, string, &share))
-        return add_stress(share, now_role(app), out);
+    if (share.given)
+        return add_stress(share.value, now_role(app), out);
     strbuf_add_char(out, '-');
     return ROLE_DIM;
 }
@@ -92,7 +92,7 @@ static enum role add_mass(const struct app *app, int string, struct strbuf *out)
     return facts->mass.origin == MASS_BUILD && !app->previewing ? ROLE_ASSUMED : now_role(app);
 }
 
-static const struct entered *pull_then(const struct app *app, int string)
+static const struct maybe *pull_then(const struct app *app, int string)
 {
     const struct survey_what_if *answer = &strings_state(app)->what_if.answer;
 
@@ -101,7 +101,7 @@ static const struct entered *pull_then(const struct app *app, int string)
 
 static enum role add_then(const struct app *app, int string, enum unit unit, struct strbuf *out)
 {
-    const struct entered *pull = pull_then(app, string);
+    const struct maybe *pull = pull_then(app, string);
 
     if (!pull->given) {
         strbuf_add_char(out, '-');
@@ -123,23 +123,23 @@ static enum role add_then_lb(const struct app *app, int string, struct strbuf *o
 
 static enum role add_change(const struct app *app, int string, struct strbuf *out)
 {
-    const struct entered *pull = pull_then(app, string);
+    const struct maybe *pull = pull_then(app, string);
     const enum unit unit = app->metric ? UNIT_N : UNIT_LB;
-    double now_n;
+    const struct maybe now = pull_now(app, string);
 
-    if (!pull->given || !pull_now(app, string, &now_n)) {
+    if (!pull->given || !now.given) {
         strbuf_add_char(out, '-');
         return ROLE_DIM;
     }
-    if (pull->value > now_n)
+    if (pull->value > now.value)
         strbuf_add_char(out, '+');
-    num_format_fixed(unit_from_pivot(unit, pull->value - now_n), 1, false, out);
+    num_format_fixed(unit_from_pivot(unit, pull->value - now.value), 1, false, out);
     return ROLE_PREVIEW;
 }
 
 static enum role add_then_note(const struct app *app, int string, struct strbuf *out)
 {
-    const struct entered *semitone = &strings_state(app)->what_if.answer.string[string].semitone;
+    const struct maybe *semitone = &strings_state(app)->what_if.answer.string[string].semitone;
 
     if (string == PULLS_TOTAL)
         return ROLE_DIM;
@@ -159,7 +159,7 @@ static enum role add_then_gauge(const struct app *app, int string, struct strbuf
 
 static enum role add_then_stress(const struct app *app, int string, struct strbuf *out)
 {
-    const struct entered *share = &strings_state(app)->what_if.answer.string[string].stress_share;
+    const struct maybe *share = &strings_state(app)->what_if.answer.string[string].stress_share;
 
     if (string == PULLS_TOTAL)
         return ROLE_DIM;
@@ -171,7 +171,7 @@ static enum role add_then_stress(const struct app *app, int string, struct strbu
 
 static enum role add_then_share(const struct app *app, int string, struct strbuf *out)
 {
-    const struct entered *share = &strings_state(app)->what_if.answer.string[string].share_of_total;
+    const struct maybe *share = &strings_state(app)->what_if.answer.string[string].share_of_total;
 
     if (string == PULLS_TOTAL)
         return ROLE_DIM;
@@ -265,11 +265,10 @@ void pulls_draw(const struct pen *pen, const struct pulls *pulls, int row, int s
 
 static double most_n(const struct app *app)
 {
-    double most = 0, pull_n;
+    double most = 0;
 
     for (int s = 1; s <= app_shown(app)->setup.board.strings; s++) {
-        if (pull_now(app, s, &pull_n))
-            most = fmax(most, pull_n);
+        most = fmax(most, pull_now(app, s).value);
         if (strings_state(app)->what_if.known && pull_then(app, s)->given)
             most = fmax(most, pull_then(app, s)->value);
     }
@@ -285,11 +284,10 @@ void pulls_draw_bars(const struct pen *pen, const struct app *app, int row)
     for (int s = strings; s >= 1 && most > 0; s--, row++) {
         char memory[16];
         struct strbuf number = STRBUF(memory);
-        double pull_n = 0;
+        const double pull_n = pull_now(app, s).value;
 
         strbuf_addf(&number, "%d pull", s);
         pen_put_right(pen, row, 0, LEFT - 1, ROLE_LABEL, memory);
-        (void)pull_now(app, s, &pull_n);
         for (int i = 0; i < (int)lround(pull_n / most * length); i++)
             frame_put_rune(pen->frame, row, LEFT + i, ROLE_NOW, pen->utf8 ? 0x2501 : '=');
         if (strings_state(app)->what_if.known && pull_then(app, s)->given)

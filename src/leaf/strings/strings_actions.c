@@ -25,7 +25,7 @@ static bool is_tuned_so(const struct app *app)
         tuning_read_notes(strings_state(app)->what_if.tuning->notes, &notes) != STATUS_OK)
         return false;
     for (int s = 1; s <= notes.strings; s++) {
-        const struct entered note = record_entered_string(&app->record, FIELD_STRING_NOTE, s);
+        const struct maybe note = record_entered_string(&app->record, FIELD_STRING_NOTE, s);
 
         if (!note.given || note.value != notes.semitone[s])
             return false;
@@ -42,8 +42,8 @@ static bool is_strung_so(const struct app *app)
 
     for (int s = 1; s <= set->strings; s++) {
         const struct string_build *build = &set->string[s - 1].build;
-        const struct entered gauge = record_entered_string(&app->record, FIELD_GAUGE, s);
-        const struct entered kind = record_entered_string(&app->record, FIELD_BUILD, s);
+        const struct maybe gauge = record_entered_string(&app->record, FIELD_GAUGE, s);
+        const struct maybe kind = record_entered_string(&app->record, FIELD_BUILD, s);
 
         if (!gauge.given || !kind.given || fabs(gauge.value - build->gauge_mm) > apart_mm ||
             (int)kind.value != (int)build->kind)
@@ -120,10 +120,9 @@ static enum status put(struct turn *turn, enum field_id field, int string, const
 
 static enum status put_note(struct turn *turn, int string, const char *name)
 {
-    const struct entered *semitone =
+    const struct maybe *semitone =
         &strings_state(turn->app)->what_if.answer.string[string].semitone;
-    const struct entered kept =
-        record_entered_string(&turn->app->record, FIELD_STRING_NOTE, string);
+    const struct maybe kept = record_entered_string(&turn->app->record, FIELD_STRING_NOTE, string);
 
     if (!semitone->given || (kept.given && kept.value == semitone->value))
         return STATUS_OK;

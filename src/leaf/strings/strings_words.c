@@ -91,7 +91,7 @@ static int lacking_string(const struct derived *derived)
 
 /* "the pull bends the neck .006, then .004 in". */
 static void add_pair(const struct app *app, const char *what, double now_mm,
-                     const struct entered *then_mm, struct strbuf *out)
+                     const struct maybe *then_mm, struct strbuf *out)
 {
     /* Feeler leaves in hundredths of a mm are for the gauge, not for running words. */
     const enum unit unit = app->metric ? UNIT_MM : UNIT_IN;
@@ -110,7 +110,8 @@ void strings_words_neck(const struct app *app, struct strbuf *out)
     const struct derived *derived = app_shown(app);
     const struct survey_what_if *answer = &strings_state(app)->what_if.answer;
     const int lacking = lacking_string(derived);
-    double bend_mm, relief_mm;
+    const struct maybe bend_mm = figures_get(&derived->figures, FIGURE_RELIEF_PREDICTED, 0);
+    const struct maybe relief_mm = figures_get(&derived->figures, FIGURE_RELIEF, 0);
 
     if (!derived->setup.has_board) {
         strbuf_add(out, "next: scale, strings and frets (Intake)");
@@ -121,13 +122,14 @@ void strings_words_neck(const struct app *app, struct strbuf *out)
         strings_words_need(derived, lacking, out);
         return;
     }
-    if (!figures_get(&derived->figures, FIGURE_RELIEF_PREDICTED, 0, &bend_mm)) {
+    if (!bend_mm.given) {
         strbuf_add(out, "what the pull does to the neck: the Neck leaf says what that needs");
         return;
     }
-    add_pair(app, "the pull bends the neck ", bend_mm, &answer->relief_predicted_after_mm, out);
-    if (figures_get(&derived->figures, FIGURE_RELIEF, 0, &relief_mm))
-        add_pair(app, "; relief read ", relief_mm, &answer->relief_expected_mm, out);
+    add_pair(app, "the pull bends the neck ", bend_mm.value, &answer->relief_predicted_after_mm,
+             out);
+    if (relief_mm.given)
+        add_pair(app, "; relief read ", relief_mm.value, &answer->relief_expected_mm, out);
 }
 
 const char *strings_words_caution(const struct app *app)

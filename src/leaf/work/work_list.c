@@ -84,13 +84,13 @@ static bool add_read(const struct app *app, int pass, enum move_kind kind, int s
     const struct reading_key bass_key = bench_row_key(row, END_BASS, app->visit, pass, strings);
     const struct reading_key treble_key = bench_row_key(row, END_TREBLE, app->visit, pass, 1);
     const enum unit unit = field_bare_unit(field_get(row->field[END_BASS]), &app->units);
-    double bass, treble;
+    const struct maybe bass = record_entered(&app->record, bass_key);
+    const struct maybe treble = record_entered(&app->record, treble_key);
 
-    if (!record_value(&app->record, &bass_key, &bass) ||
-        !record_value(&app->record, &treble_key, &treble))
+    if (!bass.given || !treble.given)
         return false;
     strbuf_addf(out, "%s ", row->label);
-    amount_add_range(out, bass, treble, unit);
+    amount_add_range(out, bass.value, treble.value, unit);
     amount_add_unit(out, unit);
     return true;
 }

@@ -4,6 +4,8 @@
 #include <stdint.h>
 #include <string.h>
 
+#include "model/record_access.h"
+
 struct checker {
     const struct profile_content *content;
     struct problems *problems;
@@ -19,10 +21,7 @@ static const struct reading *get(const struct checker *checker, enum field_id fi
 
 static int count_of(const struct checker *checker, enum field_id field)
 {
-    const struct reading_key key = reading_key_one(field);
-    double value;
-
-    return record_value(&checker->content->record, &key, &value) ? (int)value : 0;
+    return (int)record_entered_one(&checker->content->record, field).value;
 }
 
 static size_t line_of(const struct checker *checker, const struct reading *reading)

@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "model/record_access.h"
 #include "store/ini_read.h"
 
 /* A key line on its way into the record. */
@@ -293,11 +294,11 @@ static void report_length(const struct loader *loader)
 static bool is_newer(const struct record *record)
 {
     const struct reading_key key = reading_key_one(FIELD_FORMAT);
-    double format;
+    const struct maybe format = record_entered(record, key);
 
     if (!record_get(record, &key))
         return false;
-    return !record_value(record, &key, &format) || format > PROFILE_FORMAT;
+    return !format.given || format.value > PROFILE_FORMAT;
 }
 
 static enum status load(struct loader *loader)
