@@ -8,7 +8,6 @@
 #include "commands/output.h"
 #include "commands/shop_settings.h"
 #include "commands/with_record.h"
-#include "model/record_walk.h"
 #include "page/page_write.h"
 #include "template/template_pages.h"
 

@@ -48,13 +48,13 @@ static void print_plan(const struct survey_levelling *survey, enum levelling_pla
     printer_number(printer, "least_crown_mm", survey->least_crown_mm);
 }
 
-static void print_levelling(const struct record *record, const struct derived *derived, int visit,
-                            int pass, struct printer *printer)
+static void print_levelling(struct place place, const struct derived *derived,
+                            struct printer *printer)
 {
     struct findings findings = {.count = 0};
     struct survey_levelling survey;
 
-    survey_levelling(record, &derived->setup, &derived->lines, visit, pass, &survey, &findings);
+    survey_levelling(place, &derived->setup, &derived->lines, &survey, &findings);
     printer_findings(printer, &findings);
     if (!survey.known)
         return;
@@ -82,13 +82,12 @@ static void print_high_fret(const struct survey_buzz *buzz, struct printer *prin
             printer_number_at(printer, "margin", n, "_mm", buzz->margin_mm[n]);
 }
 
-static void print_buzz(const struct record *record, const struct derived *derived, int visit,
-                       int pass, struct printer *printer)
+static void print_buzz(struct place place, const struct derived *derived, struct printer *printer)
 {
     for (int s = 1; s <= derived->setup.board.strings; s++) {
         struct survey_buzz buzz;
 
-        survey_buzz(record, derived, visit, pass, s, &buzz);
+        survey_buzz(place, derived, s, &buzz);
         if (!buzz.heard)
             continue;
         printer_begin(printer, "buzz", s, 0);
@@ -235,13 +234,13 @@ static const char *calibrated_word(const struct calibrated *number)
     return number->pinned ? "pinned" : "loose";
 }
 
-static void print_calibration(const struct record *record, const struct derived *derived, int visit,
-                              int pass, struct printer *printer)
+static void print_calibration(struct place place, const struct derived *derived,
+                              struct printer *printer)
 {
     for (int s = 1; s <= derived->setup.board.strings; s++) {
         struct intonation_calibration fit;
 
-        if (survey_calibration(record, derived, visit, pass, s, &fit) != STATUS_OK)
+        if (survey_calibration(place, derived, s, &fit) != STATUS_OK)
             continue;
         printer_begin(printer, "calibration", s, 0);
         printer_number(printer, "readings", fit.readings);
@@ -262,14 +261,13 @@ static void print_calibration(const struct record *record, const struct derived 
 
 void more_print(const struct record *record, const struct derived *derived, struct printer *printer)
 {
-    int visit = 0, pass = 0;
+    const struct place place = place_current(record);
 
-    (void)record_current_pass(record, &visit, &pass);
-    print_levelling(record, derived, visit, pass, printer);
-    print_buzz(record, derived, visit, pass, printer);
+    print_levelling(place, derived, printer);
+    print_buzz(place, derived, printer);
     print_layout(record, derived, printer);
     print_movement(record, printer);
     print_rod(record, printer);
     print_passes(record, printer);
-    print_calibration(record, derived, visit, pass, printer);
+    print_calibration(place, derived, printer);
 }

@@ -4,7 +4,7 @@
 #include "commands/csv.h"
 #include "model/derive.h"
 #include "model/record_access.h"
-#include "model/record_walk.h"
+#include "model/place.h"
 #include "model/uncertainty.h"
 
 /* The table is long, not wide: passes hold different readings, and a spreadsheet can filter and
@@ -197,13 +197,13 @@ static void put_notes(struct table *table, const struct derived *derived, int st
 
 /* --- visits and passes --- */
 
-static void put_pass(struct table *table, int pass, bool *ret_fault)
+static void put_pass(struct table *table, struct place place, bool *ret_fault)
 {
     struct derived derived;
 
-    table->pass = pass;
-    derive_pass(table->record, table->visit, pass, &derived);
-    put_readings(table, reading_key_pass(FIELD_PASS_LABEL, table->visit, pass));
+    table->pass = place.pass;
+    derive_pass(place, &derived);
+    put_readings(table, place_key(place, FIELD_PASS_LABEL));
     put_fallbacks(table);
     put_figures(table, &derived);
     for (int s = 1; s <= derived.setup.board.strings; s++)
@@ -213,16 +213,17 @@ static void put_pass(struct table *table, int pass, bool *ret_fault)
 
 static void put_visit(struct table *table, int visit, bool *ret_fault)
 {
+    struct place place = place_of(table->record, visit, 0);
     struct derived derived;
 
     table->visit = visit;
     table->pass = 0;
-    derive_pass(table->record, visit, 0, &derived);
+    derive_pass(place, &derived);
     put_readings(table, reading_key_visit(FIELD_VISIT_DATE, visit));
     put_figures(table, &derived);
     put_works(table);
-    for (int at = visit, pass = 0; record_next_pass(table->record, &at, &pass) && at == visit;)
-        put_pass(table, pass, ret_fault);
+    while (place_next(&place) && place.visit == visit)
+        put_pass(table, place, ret_fault);
 }
 
 void visits_csv_print(const struct record *record, FILE *out, bool *ret_fault)

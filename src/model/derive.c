@@ -43,8 +43,9 @@ static void derive_setup(struct derived *derived)
 }
 
 /* What the strings are, and how they sound, clear the frets and bend the neck. */
-static void derive_sound(const struct record *record, int visit, int pass, struct derived *derived)
+static void derive_sound(struct place place, struct derived *derived)
 {
+    const struct record *record = place.record;
     const struct setup *setup = &derived->setup;
 
     derived->touch_mm = derive_touch_mm(record);
@@ -53,34 +54,30 @@ static void derive_sound(const struct record *record, int visit, int pass, struc
     derive_strings(record, setup, derived->string, &derived->figures, &derived->findings);
     derive_pitch(record, setup, derived->string, &derived->lines, derived->pitch,
                  &derived->figures);
-    derive_cents_read(record, setup, visit, pass, &derived->figures);
-    derive_clearance(record, setup, visit, pass, derived->string, &derived->lines, derived->pitch,
+    derive_cents_read(place, setup, &derived->figures);
+    derive_clearance(place, setup, derived->string, &derived->lines, derived->pitch,
                      derived->clearance);
 }
 
-static void derive_state(const struct record *record, int visit, int pass, int climate_visit,
-                         struct derived *ret_derived)
+static void derive_state(struct place place, int climate_visit, struct derived *ret_derived)
 {
     *ret_derived = (struct derived){.verdict = RESET_UNKNOWN};
-    setup_read(&ret_derived->setup, record, visit, pass, &ret_derived->findings);
+    setup_read(&ret_derived->setup, place, &ret_derived->findings);
     derive_setup(ret_derived);
-    move_set_mark(&ret_derived->moves, record, visit, pass);
-    derive_sound(record, visit, pass, ret_derived);
-    derive_neck(record, &ret_derived->setup, &ret_derived->lines, &ret_derived->figures,
+    move_set_mark(&ret_derived->moves, place);
+    derive_sound(place, ret_derived);
+    derive_neck(place.record, &ret_derived->setup, &ret_derived->lines, &ret_derived->figures,
                 &ret_derived->findings);
-    ret_derived->neck = neck_facts_read(record, &ret_derived->setup);
-    derive_climate(record, climate_visit, &ret_derived->figures);
+    ret_derived->neck = neck_facts_read(place.record, &ret_derived->setup);
+    derive_climate(place.record, climate_visit, &ret_derived->figures);
 }
 
-void derive_pass(const struct record *record, int visit, int pass, struct derived *ret_derived)
+void derive_pass(struct place place, struct derived *ret_derived)
 {
-    derive_state(record, visit, pass, visit, ret_derived);
+    derive_state(place, place.visit, ret_derived);
 }
 
 void derive_current(const struct record *record, struct derived *ret_derived)
 {
-    int visit = 0, pass = 0;
-
-    (void)record_current_pass(record, &visit, &pass);
-    derive_state(record, visit, pass, record_last_visit(record), ret_derived);
+    derive_state(place_current(record), record_last_visit(record), ret_derived);
 }

@@ -10,7 +10,7 @@
 #include "model/move.h"
 #include "model/moves.h"
 #include "model/neck_facts.h"
-#include "model/record.h"
+#include "model/place.h"
 #include "model/reset.h"
 #include "model/setup.h"
 
@@ -34,7 +34,7 @@ struct derived {
 };
 
 /* Derives the state of a pass. Pass 0 gives the findings and what needs no reading. */
-void derive_pass(const struct record *record, int visit, int pass, struct derived *ret_derived);
+void derive_pass(struct place place, struct derived *ret_derived);
 
 /* The record's current state: the last pass of the last visit that has one, in the climate
  * of the last visit. */

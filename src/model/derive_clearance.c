@@ -60,10 +60,9 @@ static void find_headroom(const struct clearance_string *string, const bool know
                                                 &clearance->at[n]) == STATUS_OK;
 }
 
-static void mark_heard(const struct record *record, struct reading_key key, int frets,
-                       enum clearance_heard as, enum clearance_heard heard[FRETS_MAX + 1])
+static void mark_heard(struct maybe list, int frets, enum clearance_heard as,
+                       enum clearance_heard heard[FRETS_MAX + 1])
 {
-    const struct maybe list = record_entered(record, key);
     const uint64_t set = list.given ? (uint64_t)list.value : 0;
 
     for (int n = 0; n <= frets; n++)
@@ -71,23 +70,21 @@ static void mark_heard(const struct record *record, struct reading_key key, int 
             heard[n] = as;
 }
 
-void derive_heard(const struct record *record, int visit, int pass, int string, int frets,
+void derive_heard(struct place place, int string, int frets,
                   enum clearance_heard ret_heard[FRETS_MAX + 1])
 {
     for (int n = 0; n <= frets; n++)
         ret_heard[n] = CLEARANCE_NOT_PLAYED;
-    mark_heard(record, reading_key_pass_at(FIELD_CLEAN, visit, pass, string, 0), frets,
-               CLEARANCE_CLEAN, ret_heard);
+    mark_heard(place_read_at(place, FIELD_CLEAN, string, 0), frets, CLEARANCE_CLEAN, ret_heard);
     /* Last: one that was heard to buzz is the stronger witness. */
-    mark_heard(record, reading_key_pass_at(FIELD_BUZZ, visit, pass, string, 0), frets,
-               CLEARANCE_BUZZES, ret_heard);
+    mark_heard(place_read_at(place, FIELD_BUZZ, string, 0), frets, CLEARANCE_BUZZES, ret_heard);
 }
 
-void derive_clearance(const struct record *record, const struct setup *setup, int visit, int pass,
+void derive_clearance(struct place place, const struct setup *setup,
                       const struct string_facts *facts, const struct string_lines *lines,
                       const struct fret_pitch *pitch, struct fret_clearance *ret_clearance)
 {
-    const double touch_mm = derive_touch_mm(record);
+    const double touch_mm = derive_touch_mm(place.record);
     enum clearance_heard heard[FRETS_MAX + 1];
     struct string_clearance arrays;
     struct clearance_string string;
@@ -96,11 +93,11 @@ void derive_clearance(const struct record *record, const struct setup *setup, in
         struct fret_clearance *clearance = &ret_clearance[s];
 
         *clearance = (struct fret_clearance){.has_high = false};
-        if (!derive_string_clearance(record, setup, &facts[s], lines, &pitch[s], s, &arrays,
+        if (!derive_string_clearance(place.record, setup, &facts[s], lines, &pitch[s], s, &arrays,
                                      &string))
             continue;
         find_headroom(&string, arrays.known, clearance);
-        derive_heard(record, visit, pass, s, setup->board.frets, heard);
+        derive_heard(place, s, setup->board.frets, heard);
         clearance->has_high =
             arrays.all_known &&
             clearance_find_high_fret(&string, touch_mm, heard, &clearance->high) == STATUS_OK;

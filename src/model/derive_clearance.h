@@ -8,7 +8,7 @@
 #include "model/derive_pitch.h"
 #include "model/derive_strings.h"
 #include "model/moves.h"
-#include "model/record.h"
+#include "model/place.h"
 #include "model/setup.h"
 
 /* How much pluck the notes of one string take, by fret; [0] is the open string. */
@@ -43,7 +43,7 @@ bool derive_string_clearance(const struct record *record, const struct setup *se
 
 /* What was heard of the notes 0 .. frets of one string in a pass. A note in both lists
  * buzzes. */
-void derive_heard(const struct record *record, int visit, int pass, int string, int frets,
+void derive_heard(struct place place, int string, int frets,
                   enum clearance_heard ret_heard[FRETS_MAX + 1]);
 
 /*
@@ -51,7 +51,7 @@ void derive_heard(const struct record *record, int visit, int pass, int string, 
  * the fret that stands high; elements 1 .. strings of ret_clearance. A fretted note needs
  * the tension that pressing adds (`pitch`), the open one geometry alone.
  */
-void derive_clearance(const struct record *record, const struct setup *setup, int visit, int pass,
+void derive_clearance(struct place place, const struct setup *setup,
                       const struct string_facts *facts, const struct string_lines *lines,
                       const struct fret_pitch *pitch, struct fret_clearance *ret_clearance);
 

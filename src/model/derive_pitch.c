@@ -143,12 +143,11 @@ void derive_pitch(const struct record *record, const struct setup *setup,
     }
 }
 
-struct cents_read derive_read_cents(const struct record *record, const struct board *board,
-                                    int visit, int pass, int string)
+struct cents_read derive_read_cents(struct place place, const struct board *board, int string)
 {
-    const struct reading_key first = reading_key_pass_at(FIELD_CENTS, visit, pass, string, 1);
-    const struct reading_key last =
-        reading_key_pass_at(FIELD_CENTS, visit, pass, string, board->frets);
+    const struct reading_key first = place_key_at(place, FIELD_CENTS, string, 1);
+    const struct reading_key last = place_key_at(place, FIELD_CENTS, string, board->frets);
+    const struct record *record = place.record;
     struct cents_read read = {.count = 0};
 
     for (size_t i = record_lower_bound(record, &first); i < record->count; i++) {
@@ -203,14 +202,13 @@ static void put_fit(const struct board *board, int string, const struct cents_re
     figures_set(figures, FIGURE_CENTS_LEFT_RMS, string, fit.cents_left_rms, KNOWN_READ);
 }
 
-void derive_cents_read(const struct record *record, const struct setup *setup, int visit, int pass,
-                       struct figures *figures)
+void derive_cents_read(struct place place, const struct setup *setup, struct figures *figures)
 {
-    const double step = record_or_fallback(record, FIELD_TUNER_STEP);
+    const double step = record_or_fallback(place.record, FIELD_TUNER_STEP);
     const struct board *board = &setup->board;
 
     for (int s = 1; s <= board->strings; s++) {
-        const struct cents_read read = derive_read_cents(record, board, visit, pass, s);
+        const struct cents_read read = derive_read_cents(place, board, s);
 
         if (read.count == 1)
             put_change(board, s, &read.at[0], step, figures);

@@ -9,7 +9,7 @@
 #include "model/intonation.h"
 #include "model/intonation_reading.h"
 #include "model/moves.h"
-#include "model/record.h"
+#include "model/place.h"
 #include "model/setup.h"
 
 /* The fretted notes of one string as it stands, by fret; [0] is the open string. */
@@ -45,15 +45,13 @@ struct cents_read {
 };
 
 /* Those of a pass, by fret; readings at frets that the board lacks are passed over. */
-struct cents_read derive_read_cents(const struct record *record, const struct board *board,
-                                    int visit, int pass, int string);
+struct cents_read derive_read_cents(struct place place, const struct board *board, int string);
 
 /*
  * What the cents read in a pass ask for, into `figures`: the change of setback from a
  * single reading, setback and nut advance from several, with their uncertainty from the
  * tuner's step.
  */
-void derive_cents_read(const struct record *record, const struct setup *setup, int visit, int pass,
-                       struct figures *figures);
+void derive_cents_read(struct place place, const struct setup *setup, struct figures *figures);
 
 #endif

@@ -3,7 +3,7 @@
 
 #include <math.h>
 
-#include "model/record_walk.h"
+#include "model/place.h"
 #include "model/tension.h"
 
 /* What readings stand on; true where another value of it would be another board. */
@@ -26,10 +26,9 @@ static struct doubt doubt_board(const struct record *record, const struct readin
                                 double value)
 {
     const struct maybe before = record_entered(record, *key);
-    int visit, pass;
 
     if (!before.given || !is_other_board(key->field, before.value, value) ||
-        !record_current_pass(record, &visit, &pass))
+        place_current(record).pass == 0)
         return (struct doubt){.kind = DOUBT_NONE};
     return (struct doubt){.kind = DOUBT_BOARD, .beside = before.value};
 }

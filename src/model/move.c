@@ -146,10 +146,10 @@ void move_set_find(const struct setup *setup, const struct figures *figures,
             ret_moves->move[kind].needs = find_need(setup);
 }
 
-void move_set_mark(struct move_set *moves, const struct record *record, int visit, int pass)
+void move_set_mark(struct move_set *moves, struct place place)
 {
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
-        moves->move[kind].done_by = work_mark_line(record, visit, pass, (enum move_kind)kind);
+        moves->move[kind].done_by = work_mark_line(place, (enum move_kind)kind);
 }
 
 bool move_is_done(const struct move *move)

@@ -6,7 +6,7 @@
 
 #include "model/figure.h"
 #include "model/moves.h"
-#include "model/record.h"
+#include "model/place.h"
 #include "model/reset.h"
 #include "model/setup.h"
 #include "model/work_mark.h"
@@ -73,7 +73,7 @@ void move_set_find(const struct setup *setup, const struct figures *figures,
                    struct move_set *ret_moves);
 
 /* Adds which of them the work lines since a pass mark done. */
-void move_set_mark(struct move_set *moves, const struct record *record, int visit, int pass);
+void move_set_mark(struct move_set *moves, struct place place);
 
 /* Off target by the readings, and marked done since: the next pass has to prove it. */
 bool move_is_done(const struct move *move);

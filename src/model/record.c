@@ -137,6 +137,20 @@ int record_last_visit(const struct record *record)
     return record->readings[record->count - 1].key.visit;
 }
 
+bool record_next_visit(const struct record *record, int *visit)
+{
+    /* No number of a pass or work line is beyond this. */
+    const struct reading_key beyond = {
+        .field = FIELD_WORK_TIME, .visit = *visit, .part = WORKS_MAX + 1};
+
+    for (size_t i = record_lower_bound(record, &beyond); i < record->count; i++)
+        if (record->readings[i].key.visit > *visit) {
+            *visit = record->readings[i].key.visit;
+            return true;
+        }
+    return false;
+}
+
 static int last_part(const struct record *record, int visit, enum field_id first,
                      enum section section)
 {
@@ -180,20 +194,6 @@ int record_last_read_pass(const struct record *record, int visit)
     while (pass > 0 && !is_read(record, visit, pass))
         pass--;
     return pass;
-}
-
-bool record_current_pass(const struct record *record, int *ret_visit, int *ret_pass)
-{
-    for (int visit = record_last_visit(record); visit > 0; visit--) {
-        const int pass = record_last_read_pass(record, visit);
-
-        if (pass == 0)
-            continue;
-        *ret_visit = visit;
-        *ret_pass = pass;
-        return true;
-    }
-    return false;
 }
 
 int record_last_work(const struct record *record, int visit)

@@ -54,9 +54,9 @@ int record_last_work(const struct record *record, int visit);
  * it are logged, a pass is not begun. */
 int record_last_read_pass(const struct record *record, int visit);
 
-/* The current state: the last pass that was read, of the last visit that has one. False when none
- * has. */
-bool record_current_pass(const struct record *record, int *ret_visit, int *ret_pass);
+/* The first visit after *visit with any reading; false, *visit untouched, past the last. Begin
+ * with 0. */
+bool record_next_visit(const struct record *record, int *visit);
 
 /* The index of the first reading not below `key`; `count` when all are. For walking a part
  * of the record in order. */

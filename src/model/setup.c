@@ -112,15 +112,13 @@ static void add_relief(struct setup *setup, int fret, double gap_mm, struct find
             (struct relief_reading){.fret = fret, .gap_mm = gap_mm};
 }
 
-static void read_reliefs(struct setup *setup, const struct record *record, int visit, int pass,
-                         struct findings *findings)
+static void read_reliefs(struct setup *setup, struct place place, struct findings *findings)
 {
-    const struct maybe gap = record_entered(record, reading_key_pass(FIELD_RELIEF, visit, pass));
+    const struct maybe gap = place_read(place, FIELD_RELIEF);
     bool named = false;
 
     for (int fret = 0; fret <= FRETS_MAX; fret++) {
-        const struct maybe at =
-            record_entered(record, reading_key_pass_at(FIELD_RELIEF_AT, visit, pass, 0, fret));
+        const struct maybe at = place_read_at(place, FIELD_RELIEF_AT, 0, fret);
 
         if (!at.given)
             continue;
@@ -132,24 +130,23 @@ static void read_reliefs(struct setup *setup, const struct record *record, int v
         add_relief(setup, setup->board.relief_fret, gap.value, findings);
 }
 
-static bool is_unusual(const struct record *record, const struct reading_key *key)
+static bool is_unusual(const struct record *record, struct reading_key key)
 {
-    const struct reading *reading = record_get(record, key);
+    const struct reading *reading = record_get(record, &key);
 
     return reading && reading->value.state == READING_UNUSUAL;
 }
 
 /* What is unlike its row may be true of its string, and is not taken over to others. */
-static void find_unsure(const struct record *record, struct reading_key key, int strings,
+static void find_unsure(struct place place, enum field_id field, int strings,
                         const struct maybe *read, bool *ret_unsure)
 {
-    for (key.string = 1; key.string <= strings; key.string++)
-        ret_unsure[key.string] =
-            is_unusual(record, &key) || doubt_is_odd_one(key.field, read, strings, key.string);
+    for (int s = 1; s <= strings; s++)
+        ret_unsure[s] = is_unusual(place.record, place_key_at(place, field, s, 0)) ||
+                        doubt_is_odd_one(field, read, strings, s);
 }
 
-static void read_pass(struct setup *setup, const struct record *record, int visit, int pass,
-                      struct findings *findings)
+static void read_pass(struct setup *setup, struct place place, struct findings *findings)
 {
     const struct board *board = &setup->board;
     struct maybe *read;
@@ -157,18 +154,15 @@ static void read_pass(struct setup *setup, const struct record *record, int visi
     int string;
 
     if (board->has_curve)
-        read_reliefs(setup, record, visit, pass, findings);
+        read_reliefs(setup, place, findings);
     for (int fret = 1; fret <= board->frets; fret++)
-        setup->spot_mm[fret] =
-            record_entered(record, reading_key_pass_at(FIELD_SPOT, visit, pass, 0, fret));
+        setup->spot_mm[fret] = place_read_at(place, FIELD_SPOT, 0, fret);
     for (int i = 0; (read = setup_reading(setup, i, &field, &string)); i++)
-        *read = record_entered(record, reading_key_pass_at(field, visit, pass, string, 0));
+        *read = place_read_at(place, field, string, 0);
     setup->nut_method = (enum nut_method)record_choice_or(
-        record, reading_key_pass(FIELD_NUT_METHOD, visit, pass), NUT_OPEN);
-    find_unsure(record, reading_key_pass(FIELD_NUT_GAP, visit, pass), board->strings,
-                setup->nut_gap_mm, setup->nut_gap_unsure);
-    find_unsure(record, reading_key_pass(FIELD_ACTION, visit, pass), board->strings,
-                setup->action_mm, setup->action_unsure);
+        place.record, place_key(place, FIELD_NUT_METHOD), NUT_OPEN);
+    find_unsure(place, FIELD_NUT_GAP, board->strings, setup->nut_gap_mm, setup->nut_gap_unsure);
+    find_unsure(place, FIELD_ACTION, board->strings, setup->action_mm, setup->action_unsure);
     if (setup->nut_method == NUT_HELD_3 && board->frets < 3)
         findings_add(findings, FINDING_HELD_NEEDS_FRETS, 0);
 }
@@ -200,19 +194,18 @@ static void read_structure(struct setup *setup, const struct record *record)
     setup->rod = (enum rod_kind)record_choice_or(record, reading_key_one(FIELD_ROD), ROD_UNKNOWN);
 }
 
-void setup_read(struct setup *ret_setup, const struct record *record, int visit, int pass,
-                struct findings *findings)
+void setup_read(struct setup *ret_setup, struct place place, struct findings *findings)
 {
     struct board_plan plan = {0};
 
     *ret_setup = (struct setup){.has_board = false};
-    read_targets(ret_setup, record);
-    read_structure(ret_setup, record);
-    if (!read_plan(record, &plan, findings))
+    read_targets(ret_setup, place.record);
+    read_structure(ret_setup, place.record);
+    if (!read_plan(place.record, &plan, findings))
         return;
     ret_setup->has_board = board_init(&ret_setup->board, &plan, findings) == STATUS_OK;
-    if (ret_setup->has_board && visit > 0 && pass > 0)
-        read_pass(ret_setup, record, visit, pass, findings);
+    if (ret_setup->has_board && place.visit > 0 && place.pass > 0)
+        read_pass(ret_setup, place, findings);
 }
 
 /* The nearest string from `string` on that others may be taken from; 0 for none. */

@@ -8,6 +8,7 @@
 #include "model/board.h"
 #include "model/figure.h"
 #include "model/finding.h"
+#include "model/place.h"
 #include "model/record_access.h"
 
 /*
@@ -60,12 +61,11 @@ struct setup {
 };
 
 /*
- * Takes a pass of a record as a setup. Pass 0 (none yet) gives a setup without readings.
+ * Takes a pass as a setup. Pass 0 (none yet) gives a setup without readings.
  * What makes the geometry impossible is named in `findings`; has_board is then false or
  * the board says what it lacks.
  */
-void setup_read(struct setup *ret_setup, const struct record *record, int visit, int pass,
-                struct findings *findings);
+void setup_read(struct setup *ret_setup, struct place place, struct findings *findings);
 
 /* The i-th reading taken once (string 0) or per string, with its field; NULL past the last.
  * Relief and spots, which are read per fret, are not among them. */

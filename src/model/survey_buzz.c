@@ -35,8 +35,8 @@ static void find_misfits(struct survey_buzz *buzz)
             buzz->against |= UINT64_C(1) << n;
 }
 
-void survey_buzz(const struct record *record, const struct derived *derived, int visit, int pass,
-                 int string, struct survey_buzz *ret_buzz)
+void survey_buzz(struct place place, const struct derived *derived, int string,
+                 struct survey_buzz *ret_buzz)
 {
     const int frets = derived->setup.board.frets;
     struct survey_buzz buzz = {.touch_mm = derived->touch_mm};
@@ -44,14 +44,14 @@ void survey_buzz(const struct record *record, const struct derived *derived, int
     struct string_clearance arrays;
     struct clearance_string line;
 
-    derive_heard(record, visit, pass, string, frets, heard);
+    derive_heard(place, string, frets, heard);
     buzz.buzzing = notes_heard(heard, frets, CLEARANCE_BUZZES);
     buzz.clean = notes_heard(heard, frets, CLEARANCE_CLEAN);
     buzz.heard = buzz.buzzing != 0;
     buzz.explained =
         buzz.heard && derived->clearance[string].has_high &&
-        derive_string_clearance(record, &derived->setup, &derived->string[string], &derived->lines,
-                                &derived->pitch[string], string, &arrays, &line);
+        derive_string_clearance(place.record, &derived->setup, &derived->string[string],
+                                &derived->lines, &derived->pitch[string], string, &arrays, &line);
     if (buzz.explained) {
         buzz.high = derived->clearance[string].high;
         buzz.explained = find_margins(&line, &buzz);

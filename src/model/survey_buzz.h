@@ -26,8 +26,8 @@ struct survey_buzz {
     double margin_mm[FRETS_MAX + 1];
 };
 
-/* One string, 1 .. strings, of the pass that `derived` was derived from. */
-void survey_buzz(const struct record *record, const struct derived *derived, int visit, int pass,
-                 int string, struct survey_buzz *ret_buzz);
+/* One string, 1 .. strings, of the place that `derived` was derived at. */
+void survey_buzz(struct place place, const struct derived *derived, int string,
+                 struct survey_buzz *ret_buzz);
 
 #endif

@@ -9,13 +9,12 @@
 enum { CALIBRATION_READINGS_LEAST = 3 };
 
 /*
- * Press depth and clamped ends from the cents read on one string, 1 .. strings, in the pass
- * that `derived` was derived from, begun at the profile's values. STATUS_ABSENT with too few
+ * Press depth and clamped ends from the cents read on one string, 1 .. strings, in the place
+ * that `derived` was derived at, begun at the profile's values. STATUS_ABSENT with too few
  * readings or where the string's line, mass or core is not known; else as
  * intonation_calibrate.
  */
-enum status survey_calibration(const struct record *record, const struct derived *derived,
-                               int visit, int pass, int string,
+enum status survey_calibration(struct place place, const struct derived *derived, int string,
                                struct intonation_calibration *ret_calibration);
 
 #endif

@@ -28,14 +28,12 @@ static void find_offsets(const struct setup *setup, const struct string_lines *l
     }
 }
 
-static void find_crowns(const struct record *record, int frets, int visit, int pass,
-                        double crown_mm[FRETS_MAX + 1])
+static void find_crowns(struct place place, int frets, double crown_mm[FRETS_MAX + 1])
 {
-    const struct maybe usual = record_entered_one(record, FIELD_CROWN_HEIGHT);
+    const struct maybe usual = record_entered_one(place.record, FIELD_CROWN_HEIGHT);
 
     for (int n = 0; n <= frets; n++) {
-        const struct maybe own =
-            record_entered(record, reading_key_pass_at(FIELD_CROWN, visit, pass, 0, n));
+        const struct maybe own = place_read_at(place, FIELD_CROWN, 0, n);
 
         crown_mm[n] = own.given ? own.value : usual.given ? usual.value : (double)NAN;
     }
@@ -49,9 +47,9 @@ static double take_u(const struct setup *setup, enum levelling_plan plan)
     return plan == LEVELLING_FULL ? one * sqrt(2) : one;
 }
 
-void survey_levelling(const struct record *record, const struct setup *setup,
-                      const struct string_lines *lines, int visit, int pass,
-                      struct survey_levelling *ret_levelling, struct findings *findings)
+void survey_levelling(struct place place, const struct setup *setup,
+                      const struct string_lines *lines, struct survey_levelling *ret_levelling,
+                      struct findings *findings)
 {
     struct survey_levelling survey = {.frets = setup->board.frets,
                                       .least_crown_mm = LEVELLING_LEAST_CROWN_MM};
@@ -62,7 +60,7 @@ void survey_levelling(const struct record *record, const struct setup *setup,
     if (!setup->has_board || !(curve_tells || has_spot(setup)))
         return;
     find_offsets(setup, lines, offset_mm);
-    find_crowns(record, survey.frets, visit, pass, crown_mm);
+    find_crowns(place, survey.frets, crown_mm);
     for (int plan = 0; plan < LEVELLING_PLANS; plan++) {
         if (levelling_make_plan((enum levelling_plan)plan, survey.frets, offset_mm, crown_mm,
                                 survey.least_crown_mm, survey.fret[plan],

@@ -8,7 +8,7 @@
 #include "model/finding.h"
 #include "model/levelling.h"
 #include "model/moves.h"
-#include "model/record.h"
+#include "model/place.h"
 #include "model/setup.h"
 
 /*
@@ -31,12 +31,12 @@ struct survey_levelling {
 };
 
 /*
- * Both plans for a pass of the record; `setup` and `lines` are of the same pass. A crown
+ * Both plans for a place; `setup` and `lines` are of the same one. A crown
  * that was not read is as high as the board's. Unknown without a spot and with fewer than
  * two reliefs. `findings` names the fret that even taking the high spots leaves too low.
  */
-void survey_levelling(const struct record *record, const struct setup *setup,
-                      const struct string_lines *lines, int visit, int pass,
-                      struct survey_levelling *ret_levelling, struct findings *findings);
+void survey_levelling(struct place place, const struct setup *setup,
+                      const struct string_lines *lines, struct survey_levelling *ret_levelling,
+                      struct findings *findings);
 
 #endif

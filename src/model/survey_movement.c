@@ -5,7 +5,6 @@
 
 #include "model/derive_climate.h"
 #include "model/moisture.h"
-#include "model/record_walk.h"
 
 static const enum field_id wood_fields[MOVEMENT_PARTS_] = {
     [MOVEMENT_BOARD] = FIELD_BOARD_WOOD,

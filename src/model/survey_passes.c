@@ -5,7 +5,7 @@
 #include <stddef.h>
 
 #include "model/moves.h"
-#include "model/record_walk.h"
+#include "model/place.h"
 #include "model/uncertainty.h"
 #include "model/work_mark.h"
 
@@ -17,12 +17,12 @@ struct state {
     struct string_lines lines;
 };
 
-static void solve(const struct record *record, int visit, int pass, struct state *ret_state)
+static void solve(struct place place, struct state *ret_state)
 {
     struct findings unused = {.count = 0};
 
     *ret_state = (struct state){.setup = {.has_board = false}};
-    setup_read(&ret_state->setup, record, visit, pass, &unused);
+    setup_read(&ret_state->setup, place, &unused);
     moves_solve(&ret_state->setup, NULL, &ret_state->figures, &ret_state->choice,
                 &ret_state->lines);
     uncertainty_solve(&ret_state->setup, &ret_state->choice, &ret_state->figures);
@@ -59,7 +59,7 @@ static bool predict_after_all(const struct state *state, int string, struct pass
 
 /* The action on every string once the neck has the relief read in a pass, from the state
  * before; absent where that is not known. */
-static void predict_at_relief(const struct record *record, const struct state *state,
+static void predict_at_relief(struct place place, const struct state *state,
                               struct survey_pass *pass)
 {
     const struct move_choice rod_alone = {.rod = true};
@@ -67,7 +67,7 @@ static void predict_at_relief(const struct record *record, const struct state *s
     struct setup after;
     struct figures figures;
 
-    setup_read(&after, record, pass->visit, pass->pass, &unused);
+    setup_read(&after, place, &unused);
     const struct maybe relief = neck_curve_find_relief(&after);
     if (!relief.given)
         return;
@@ -79,12 +79,11 @@ static void predict_at_relief(const struct record *record, const struct state *s
             pass->action[s].at_relief_mm = figures_get(&figures, FIGURE_ACTION_AFTER_ROD, s);
 }
 
-static void compare(const struct record *record, const struct state *state, int string,
+static void compare(struct place place, const struct state *state, int string,
                     struct survey_pass *pass)
 {
     struct pass_action action = {.known = false};
-    const struct maybe read = record_entered(
-        record, reading_key_pass_at(FIELD_ACTION, pass->visit, pass->pass, string, 0));
+    const struct maybe read = place_read_at(place, FIELD_ACTION, string, 0);
 
     if (!read.given || !(pass->after_rod ? predict_after_rod(state, string, &action)
                                          : predict_after_all(state, string, &action)))
@@ -98,25 +97,26 @@ static void compare(const struct record *record, const struct state *state, int 
 
 bool survey_pass_next(const struct record *record, struct survey_pass *pass)
 {
-    struct survey_pass next = {.visit = pass->visit, .pass = pass->pass};
+    struct place place = place_of(record, pass->visit, pass->pass);
+    const struct place before = place;
     struct state state;
 
-    if (!record_next_pass(record, &next.visit, &next.pass))
+    if (!place_next(&place))
         return false;
-    if (next.visit == pass->visit) {
-        const struct maybe turn =
-            record_entered(record, reading_key_pass(FIELD_ROD_TURN, next.visit, next.pass));
+    struct survey_pass next = {.visit = place.visit, .pass = place.pass};
+    if (place.visit == before.visit) {
+        const struct maybe turn = place_read(place, FIELD_ROD_TURN);
 
-        next.before = pass->pass;
-        solve(record, next.visit, next.before, &state);
+        next.before = before.pass;
+        solve(before, &state);
         next.after_rod = turn.given && turn.value != 0 && state.choice.rod &&
-                         work_mark_line(record, next.visit, next.before, MOVE_SLOTS) == 0 &&
-                         work_mark_line(record, next.visit, next.before, MOVE_SADDLE) == 0;
+                         work_mark_line(before, MOVE_SLOTS) == 0 &&
+                         work_mark_line(before, MOVE_SADDLE) == 0;
         next.strings = state.setup.board.strings;
         for (int s = 1; s <= next.strings; s++)
-            compare(record, &state, s, &next);
+            compare(place, &state, s, &next);
         if (next.after_rod)
-            predict_at_relief(record, &state, &next);
+            predict_at_relief(place, &state, &next);
     }
     *pass = next;
     return true;

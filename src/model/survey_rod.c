@@ -5,7 +5,7 @@
 #include <string.h>
 
 #include "model/neck_curve.h"
-#include "model/record_walk.h"
+#include "model/place.h"
 #include "model/setup.h"
 #include "model/uncertainty.h"
 
@@ -29,19 +29,20 @@ static void add_step(struct steps *steps, double turns, double before_mm, double
 static void collect_steps(const struct record *record, struct steps *steps, struct setup *ret_last)
 {
     struct maybe before = {.given = false};
-    int visit = 0, pass = 0, visit_before = 0;
+    struct place place = place_of(record, 0, 0);
+    int visit_before = 0;
 
-    while (record_next_pass(record, &visit, &pass)) {
-        const struct maybe turn =
-            record_entered(record, reading_key_pass(FIELD_ROD_TURN, visit, pass));
+    while (place_next(&place)) {
+        const struct maybe turn = place_read(place, FIELD_ROD_TURN);
         struct findings unused = {.count = 0};
 
-        setup_read(ret_last, record, visit, pass, &unused);
+        setup_read(ret_last, place, &unused);
         const struct maybe relief = neck_curve_find_relief(ret_last);
-        if (turn.given && turn.value != 0 && before.given && relief.given && visit == visit_before)
+        if (turn.given && turn.value != 0 && before.given && relief.given &&
+            place.visit == visit_before)
             add_step(steps, turn.value, before.value, relief.value);
         before = relief;
-        visit_before = visit;
+        visit_before = place.visit;
     }
 }
 

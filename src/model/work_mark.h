@@ -4,7 +4,7 @@
 
 #include <stdbool.h>
 
-#include "model/record.h"
+#include "model/place.h"
 
 /* The moves, and the work lines that mark them done. */
 
@@ -14,9 +14,9 @@ enum move_kind { MOVE_RESET, MOVE_ROD, MOVE_SLOTS, MOVE_SADDLE, MOVE_COUNT_ };
 const char *work_mark_name(enum move_kind kind);
 
 /* Whether a work line was done after the pass was read; false where a time is missing. */
-bool work_mark_is_since(const struct record *record, int visit, int pass, int line);
+bool work_mark_is_since(struct place place, int line);
 
 /* The last work line that marks a move done between a pass and the one after it; 0 for none. */
-int work_mark_line(const struct record *record, int visit, int pass, enum move_kind kind);
+int work_mark_line(struct place place, enum move_kind kind);
 
 #endif

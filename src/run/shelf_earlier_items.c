@@ -4,7 +4,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "model/record_walk.h"
 #include "store/paths.h"
 #include "store/profile/profile.h"
 #include "store/safefile.h"

@@ -87,11 +87,10 @@ static void take_pass_looked_at(struct scroll *scroll, const struct app *app,
 
     if (place.pass == 0 || (place.visit == app->visit && place.pass == app->pass))
         return;
-    from->visit = place.visit;
-    from->pass = place.pass;
-    derive_pass(&app->record, from->visit, from->pass, derived);
+    from->place = place_of(&app->record, place.visit, place.pass);
+    derive_pass(from->place, derived);
     from->derived = derived;
-    strbuf_addf(&heading, "visit %d, pass %d", from->visit, from->pass);
+    strbuf_addf(&heading, "visit %d, pass %d", from->place.visit, from->place.pass);
     scroll_put(scroll, 2, ROLE_LABEL, memory);
 }
 
@@ -119,11 +118,8 @@ static void draw_reading(struct scroll *scroll, const struct app *app)
 
 static void draw_why(struct scroll *scroll, const struct app *app)
 {
-    struct explain_from from = {.record = &app->record,
-                                .derived = app_shown(app),
-                                .units = &app->units,
-                                .visit = app->visit,
-                                .pass = app->pass};
+    struct explain_from from = {
+        .place = app_place(app), .derived = app_shown(app), .units = &app->units};
     struct explanation explanation;
     struct derived looked_at;
 

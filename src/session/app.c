@@ -4,7 +4,6 @@
 #include <string.h>
 
 #include "model/record_access.h"
-#include "model/record_walk.h"
 
 void app_say(struct app *app, enum app_tone tone, const char *message)
 {
@@ -48,6 +47,11 @@ struct day app_today(const struct app *app)
 
 /* --- the pass in hand --- */
 
+struct place app_place(const struct app *app)
+{
+    return place_of(&app->record, app->visit, app->pass);
+}
+
 const struct derived *app_shown(const struct app *app)
 {
     return app->previewing ? &app->preview : &app->now;
@@ -70,7 +74,7 @@ enum nut_method app_nut_method(const struct app *app)
     const enum nut_method before = app->has_before ? app->before.setup.nut_method : NUT_OPEN;
 
     return (enum nut_method)record_choice_or(
-        &app->record, reading_key_pass(FIELD_NUT_METHOD, app->visit, app->pass), (int)before);
+        &app->record, place_key(app_place(app), FIELD_NUT_METHOD), (int)before);
 }
 
 const struct reading *app_reading_before(const struct app *app, const struct route_cell *cell)

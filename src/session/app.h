@@ -160,6 +160,9 @@ void app_say(struct app *app, enum app_tone tone, const char *message);
 /* The day of the clock; 1 January of the year 0 before the first event. */
 struct day app_today(const struct app *app);
 
+/* The pass in hand. */
+struct place app_place(const struct app *app);
+
 /* The figures on show: previewed while an entry is understood. */
 const struct derived *app_shown(const struct app *app);
 
@@ -198,7 +201,7 @@ const struct reading *app_reading_before(const struct app *app, const struct rou
 /* How nut gaps are read in the pass in hand: as it says, else as in the pass before it. */
 enum nut_method app_nut_method(const struct app *app);
 
-/* What a cell of the leaf in hand should read after what was done since the pass before; false
+/* What a cell of the leaf in hand should read after what was done since the pass before; absent
  * where that is not known. */
 struct maybe app_expected(const struct app *app, const struct route_cell *cell);
 

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include <stdlib.h>
 
-#include "model/record_walk.h"
 #include "session/turn.h"
 
 /* The pass and the leaf in hand. */
@@ -29,6 +28,17 @@ void app_take_pass(struct app *app, int visit, int pass)
     settle(app);
 }
 
+void app_take_current(struct app *app)
+{
+    const struct place current = place_current(&app->record);
+    const int last = record_last_visit(&app->record);
+
+    if (current.pass > 0)
+        app_take_pass(app, current.visit, current.pass);
+    else
+        app_take_pass(app, last > 0 ? last : 1, 1);
+}
+
 /* --- a pass that is begun --- */
 
 /*
@@ -40,11 +50,9 @@ void app_take_pass(struct app *app, int visit, int pass)
 /* Whether the pass in hand is such, and there is another one to go back to. */
 static bool is_begun(const struct app *app)
 {
-    int visit, pass;
-
     return record_last_pass(&app->record, app->visit) < app->pass &&
            (app->pass > 1 || record_last_visit(&app->record) < app->visit) &&
-           record_current_pass(&app->record, &visit, &pass);
+           place_current(&app->record).pass > 0;
 }
 
 /* Turns of the rod are logged before their pass begins, so they do not count. */
@@ -70,11 +78,11 @@ static void take(struct app *app, struct pass_place place)
 
 static struct pass_place find_left(const struct app *app, struct pass_place begun)
 {
-    struct pass_place left = {.visit = begun.visit, .pass = begun.pass - 1};
+    const struct place current = place_current(&app->record);
 
-    if (left.pass == 0)
-        (void)record_current_pass(&app->record, &left.visit, &left.pass);
-    return left;
+    if (begun.pass == 1 && current.pass > 0)
+        return (struct pass_place){.visit = current.visit, .pass = current.pass};
+    return (struct pass_place){.visit = begun.visit, .pass = begun.pass - 1};
 }
 
 static void say(struct app *app, struct pass_place begun, bool gone)
@@ -166,8 +174,6 @@ static enum status make_states(struct app *app)
 enum status app_init(struct app *app, const struct leaves *leaves, struct record *record,
                      bool metric, const struct shop_units *units, bool read_only)
 {
-    int visit = 1, pass = 1;
-
     *app = (struct app){.leaves = leaves, .metric = metric, .units = *units};
     if (make_states(app) != STATUS_OK)
         return STATUS_NO_MEMORY;
@@ -175,9 +181,7 @@ enum status app_init(struct app *app, const struct leaves *leaves, struct record
     record_init(record);
     undo_init(&app->undo);
     app->keeping = read_only ? KEEPING_READ_ONLY : KEEPING_AS_FILED;
-    if (!record_current_pass(&app->record, &visit, &pass) && record_last_visit(&app->record) > 0)
-        visit = record_last_visit(&app->record);
-    app_take_pass(app, visit, pass);
+    app_take_current(app);
     return STATUS_OK;
 }
 

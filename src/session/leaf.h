@@ -6,7 +6,7 @@
 
 #include "model/doubt.h"
 #include "model/figure.h"
-#include "model/record.h"
+#include "model/place.h"
 #include "session/entry.h"
 #include "session/route.h"
 
@@ -72,13 +72,13 @@ struct leaf_row {
      * written they do what they do elsewhere. */
     const struct command_instead *instead;
 
-    /* Works out, from the record as previewed, what the leaf alone shows. */
-    void (*plan)(struct app *app, const struct record *record);
+    /* Works out, at the pass in hand of the record as previewed, what the leaf alone shows. */
+    void (*plan)(struct app *app, struct place place);
 
     /* Another pass is in hand, whichever leaf is. */
     void (*take_pass)(struct app *app);
 
-    /* What a cell should read after what was done since the pass before; false where that is not
+    /* What a cell should read after what was done since the pass before; absent where that is not
      * known. And after what that is; false, nothing appended, where nothing can be told. */
     struct maybe (*expected)(const struct app *app, const struct route_cell *cell);
     bool (*add_expected_after)(const struct app *app, struct strbuf *out);

@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "session/pass_actions.h"
 
-#include "model/record_walk.h"
-
 void turn_begin_visit(struct turn *turn)
 {
     struct app *app = turn->app;

@@ -10,10 +10,10 @@
 /* What follows from the record, the place in hand and the entry. */
 
 /* What only the leaf in hand shows. */
-static void make_plan(struct app *app, const struct record *record)
+static void make_plan(struct app *app, struct place place)
 {
     if (app_row(app)->plan)
-        app_row(app)->plan(app, record);
+        app_row(app)->plan(app, place);
 }
 
 /* The entry taken on trial, in a copy: whatever fails, the record is as it was. */
@@ -33,8 +33,10 @@ static void derive_preview(struct app *app, const struct field *field)
         return;
     app->previewing = record_put(&trial, &cell->key, memory, false, NULL) == STATUS_OK;
     if (app->previewing) {
-        derive_pass(&trial, app->visit, app->pass, &app->preview);
-        make_plan(app, &trial);
+        const struct place place = place_of(&trial, app->visit, app->pass);
+
+        derive_pass(place, &app->preview);
+        make_plan(app, place);
     }
     record_done(&trial);
 }
@@ -92,7 +94,7 @@ void app_refresh_entry(struct app *app)
     else if (cell)
         look_at_entry(app, field_get(cell->key.field));
     if (!app->previewing)
-        make_plan(app, &app->record);
+        make_plan(app, app_place(app));
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
         move_words_make(app_shown(app), (enum move_kind)kind, &app->units, &app->moves[kind]);
 }
@@ -101,10 +103,10 @@ void app_refresh_entry(struct app *app)
 void app_refresh(struct app *app)
 {
     app_lay(app);
-    derive_pass(&app->record, app->visit, app->pass, &app->now);
+    derive_pass(app_place(app), &app->now);
     app->has_before = app->pass > 1;
     if (app->has_before)
-        derive_pass(&app->record, app->visit, app->pass - 1, &app->before);
+        derive_pass(place_of(&app->record, app->visit, app->pass - 1), &app->before);
     app_refresh_entry(app);
 }
 

@@ -118,11 +118,10 @@ static void follow(struct app *app, struct pass_place place)
     struct pass_place next = {.visit = app->visit, .pass = app->pass};
 
     if (place.pass == 0 && next.visit == place.visit) {
-        next = (struct pass_place){.visit = record_last_visit(&app->record), .pass = 1};
-        if (next.visit == 0)
-            next.visit = 1;
-        (void)record_current_pass(&app->record, &next.visit, &next.pass);
-    } else if (place.pass > 0 && next.visit == place.visit) {
+        app_take_current(app);
+        return;
+    }
+    if (place.pass > 0 && next.visit == place.visit) {
         const int last = record_last_read_pass(&app->record, next.visit);
 
         if (next.pass > place.pass || next.pass > last)

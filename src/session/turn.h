@@ -19,6 +19,9 @@ void app_drop_entry(struct app *app);
 /* Takes a pass in hand, at its first cell, the entry empty. */
 void app_take_pass(struct app *app, int visit, int pass);
 
+/* Takes the last pass that was read; where none was, the first of the last visit. */
+void app_take_current(struct app *app);
+
 /* Goes back from a pass or visit that was begun and has nothing in it: that is no change of the
  * record, but what undo means then. False, nothing done, where there is none. */
 bool app_leave_begun(struct app *app);

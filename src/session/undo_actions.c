@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "session/undo_actions.h"
 
-#include "model/record_walk.h"
 #include "words/reading_words.h"
 
 /* A reading of a pass brings its pass along, but on a leaf of the visit as a whole. */

@@ -67,8 +67,9 @@ static bool find_columns(const struct sheet_maker *maker, struct intonation *int
     intonation->pass = find_pass(maker);
     if (intonation->pass == 0)
         return false;
-    pitch_plan_make(maker->record, intonation->pass == maker->first ? &maker->found : &maker->left,
-                    maker->visit, intonation->pass, 0, &intonation->plan);
+    pitch_plan_make(place_of(maker->record, maker->visit, intonation->pass),
+                    intonation->pass == maker->first ? &maker->found : &maker->left, 0,
+                    &intonation->plan);
     find_main_fret(intonation);
     intonation->both =
         intonation->pass != maker->first && any_at(maker, maker->first, intonation->main_fret);

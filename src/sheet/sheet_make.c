@@ -4,8 +4,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "model/place.h"
 #include "model/work_line.h"
-#include "model/record_walk.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
 
@@ -164,14 +164,14 @@ static bool has_visit(const struct record *record, int visit)
 
 static void find_passes(struct sheet_maker *maker)
 {
-    int visit = maker->visit, pass = 0;
+    struct place first = place_of(maker->record, maker->visit, 0), last = first;
 
-    maker->last = record_last_read_pass(maker->record, maker->visit);
-    if (maker->last > 0 && record_next_pass(maker->record, &visit, &pass) && visit == maker->visit)
-        maker->first = pass;
-    derive_pass(maker->record, maker->visit, maker->first, &maker->found);
-    derive_pass(maker->record, maker->visit, maker->last, &maker->left);
-    frets_plan_make(maker->record, &maker->left, maker->visit, maker->last, &maker->sheet->frets);
+    last.pass = maker->last = record_last_read_pass(maker->record, maker->visit);
+    if (maker->last > 0 && place_next(&first) && first.visit == maker->visit)
+        maker->first = first.pass;
+    derive_pass(place_of(maker->record, maker->visit, maker->first), &maker->found);
+    derive_pass(last, &maker->left);
+    frets_plan_make(last, &maker->left, &maker->sheet->frets);
 }
 
 enum status sheet_make(const struct record *record, const struct sheet_ask *ask,

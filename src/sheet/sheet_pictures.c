@@ -43,7 +43,7 @@ void sheet_make_cents_curve(struct sheet_maker *maker)
                         record_or_fallback(maker->record, FIELD_CENTS_TOLERANCE));
     for (int s = 1; s <= board->strings; s++) {
         const struct cents_read read =
-            derive_read_cents(maker->record, board, maker->visit, maker->last, s);
+            derive_read_cents(place_of(maker->record, maker->visit, maker->last), board, s);
 
         picture_cents_read(picture, s, &read, 0);
     }

@@ -7,39 +7,37 @@
 #include "base/num.h"
 #include "model/derive.h"
 #include "model/derive_climate.h"
-#include "model/record_walk.h"
+#include "model/place.h"
 
 /* Sums over pairs of visits. */
 struct pairs {
     double product, square;
 };
 
-static struct maybe find_relief(const struct record *record, int visit, int pass)
+static struct maybe find_relief(struct place place)
 {
-    struct maybe relief = record_entered(record, reading_key_pass(FIELD_RELIEF, visit, pass));
+    struct maybe relief = place_read(place, FIELD_RELIEF);
     struct findings unused = {.count = 0};
     struct setup setup;
 
     if (relief.given)
         return relief;
-    setup_read(&setup, record, visit, pass, &unused);
+    setup_read(&setup, place, &unused);
     return neck_curve_find_relief(&setup);
 }
 
 static struct maybe first_relief(const struct record *record, int visit)
 {
-    int at = visit, pass = 0;
+    struct place place = place_of(record, visit, 0);
 
-    if (!record_next_pass(record, &at, &pass) || at != visit)
-        return maybe_absent();
-    return find_relief(record, visit, pass);
+    return place_next(&place) && place.visit == visit ? find_relief(place) : maybe_absent();
 }
 
 static struct maybe last_relief(const struct record *record, int visit)
 {
     const int pass = record_last_pass(record, visit);
 
-    return pass > 0 ? find_relief(record, visit, pass) : maybe_absent();
+    return pass > 0 ? find_relief(place_of(record, visit, pass)) : maybe_absent();
 }
 
 static void add_pair(const struct record *record, int before, int after, double emc_change_pct,

@@ -5,7 +5,7 @@
 #include "words/caution.h"
 #include "model/work_line.h"
 #include "base/num.h"
-#include "model/record_walk.h"
+#include "model/place.h"
 #include "model/work_mark.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
@@ -62,23 +62,23 @@ static void add_line(struct sheet_maker *maker, int line, bool notes)
 
 static void add_notes(struct sheet_maker *maker)
 {
-    int visit = maker->visit, pass = 0;
+    struct place place = place_of(maker->record, maker->visit, 0);
 
     sheet_add_text(maker->sheet, SHEET_PARAGRAPH,
                    sheet_text_of(maker, reading_key_visit(FIELD_VISIT_NOTE, maker->visit)));
-    while (record_next_pass(maker->record, &visit, &pass) && visit == maker->visit)
+    while (place_next(&place) && place.visit == maker->visit)
         sheet_add_text(maker->sheet, SHEET_PARAGRAPH,
-                       sheet_text_of(maker, reading_key_pass(FIELD_PASS_NOTE, maker->visit, pass)));
+                       sheet_text_of(maker, place_key(place, FIELD_PASS_NOTE)));
 }
 
 static bool any_note(const struct sheet_maker *maker)
 {
-    int visit = maker->visit, pass = 0;
+    struct place place = place_of(maker->record, maker->visit, 0);
 
     if (sheet_text_of(maker, reading_key_visit(FIELD_VISIT_NOTE, maker->visit)))
         return true;
-    while (record_next_pass(maker->record, &visit, &pass) && visit == maker->visit)
-        if (sheet_text_of(maker, reading_key_pass(FIELD_PASS_NOTE, maker->visit, pass)))
+    while (place_next(&place) && place.visit == maker->visit)
+        if (sheet_text_of(maker, place_key(place, FIELD_PASS_NOTE)))
             return true;
     return false;
 }
@@ -87,7 +87,7 @@ static bool any_note(const struct sheet_maker *maker)
 static bool any_unproved(const struct sheet_maker *maker)
 {
     for (int line = record_last_work(maker->record, maker->visit); line > 0; line--)
-        if (work_mark_is_since(maker->record, maker->visit, maker->last, line))
+        if (work_mark_is_since(place_of(maker->record, maker->visit, maker->last), line))
             return true;
     return false;
 }

@@ -67,15 +67,15 @@ static enum status draw_wedge(const struct template_source *source, const struct
 static void need_angle(const struct template_source *source)
 {
     const int last = source->layout.strings;
-    int visit = 1, pass = 1;
+    const struct place current = place_current(source->record);
+    const struct place place = current.pass > 0 ? current : place_of(source->record, 1, 1);
 
-    (void)record_current_pass(source->record, &visit, &pass);
     (void)template_need_one(source, FIELD_JOIN_FRET);
-    (void)template_need(source, reading_key_pass(FIELD_EXPOSURE_BASS, visit, pass));
-    (void)template_need(source, reading_key_pass(FIELD_EXPOSURE_TREBLE, visit, pass));
-    (void)template_need(source, reading_key_pass_at(FIELD_ACTION, visit, pass, 1, 0));
+    (void)template_need(source, place_key(place, FIELD_EXPOSURE_BASS));
+    (void)template_need(source, place_key(place, FIELD_EXPOSURE_TREBLE));
+    (void)template_need(source, place_key_at(place, FIELD_ACTION, 1, 0));
     if (last > 1)
-        (void)template_need(source, reading_key_pass_at(FIELD_ACTION, visit, pass, last, 0));
+        (void)template_need(source, place_key_at(place, FIELD_ACTION, last, 0));
     (void)template_need_one(source, FIELD_TARGET_ACTION_BASS);
     (void)template_need_one(source, FIELD_TARGET_ACTION_TREBLE);
     if (source->missing->length == 0)

@@ -8,7 +8,7 @@
 #include "base/num.h"
 #include "model/note_name.h"
 
-enum place {
+enum symbol_place {
     PLACE_FIELD,
     PLACE_STRING_FIELD,
     PLACE_VISIT_FIELD,
@@ -41,7 +41,7 @@ enum setup_item {
 struct symbol {
     enum figure_id figure;
     const char *text;
-    enum place place;
+    enum symbol_place place;
     int item;
 };
 
@@ -144,7 +144,7 @@ static void add_other_unit(struct strbuf *out, const char *text, double mm)
 
 static void add_field(const struct question *question, struct reading_key key, struct strbuf *out)
 {
-    const struct record *record = question->from->record;
+    const struct record *record = question->from->place.record;
     const struct field *field = field_get(key.field);
     const char *text = record_text(record, &key);
     const struct maybe value = record_entered_or_fallback(record, key);
@@ -250,8 +250,8 @@ static void add_item(const struct question *question, enum setup_item item, stru
 static void add_cents(const struct question *question, struct strbuf *out)
 {
     const struct explain_from *from = question->from;
-    const struct cents_read read = derive_read_cents(from->record, &from->derived->setup.board,
-                                                     from->visit, from->pass, question->string);
+    const struct cents_read read =
+        derive_read_cents(from->place, &from->derived->setup.board, question->string);
 
     strbuf_add(out, read.count > 0 ? "" : "not read");
     for (int i = 0; i < read.count; i++) {
@@ -276,14 +276,13 @@ static void add_symbol(const struct question *question, const struct symbol *sym
         add_field(question, reading_key_string(field, question->string), out);
         return;
     case PLACE_VISIT_FIELD:
-        add_field(question, reading_key_visit(field, from->visit), out);
+        add_field(question, reading_key_visit(field, from->place.visit), out);
         return;
     case PLACE_PASS_FIELD:
-        add_field(question, reading_key_pass(field, from->visit, from->pass), out);
+        add_field(question, place_key(from->place, field), out);
         return;
     case PLACE_PASS_STRING_FIELD:
-        add_field(question,
-                  reading_key_pass_at(field, from->visit, from->pass, question->string, 0), out);
+        add_field(question, place_key_at(from->place, field, question->string, 0), out);
         return;
     case PLACE_FIGURE:
         add_figure(question, figure, question->string, out);

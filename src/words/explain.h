@@ -31,12 +31,11 @@ struct explanation {
     int count;
 };
 
-/* The record that the figures were derived from, and whose state they are. */
+/* Where the figures were derived. */
 struct explain_from {
-    const struct record *record;
+    struct place place;
     const struct derived *derived;
     const struct shop_units *units; /* that amounts are said in; NULL for mm */
-    int visit, pass;
 };
 
 /* `string` is the string asked about; 0 for the figures that there is one of. */

@@ -107,7 +107,7 @@ void explain_headroom(const struct explain_from *from, int string, int note,
     struct clearance_string line;
     const bool known =
         note >= 0 && derived->clearance[string].known[note] &&
-        derive_string_clearance(from->record, &derived->setup, &derived->string[string],
+        derive_string_clearance(from->place.record, &derived->setup, &derived->string[string],
                                 &derived->lines, &derived->pitch[string], string, &arrays, &line);
 
     ret_explanation->count = 0;

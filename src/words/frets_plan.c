@@ -22,8 +22,7 @@ static void judge_string(const struct derived *derived, int string,
             ret_headroom[n] = judge(clearance->headroom_mm[n], derived->touch_mm);
 }
 
-void frets_plan_make(const struct record *record, const struct derived *derived, int visit,
-                     int pass, struct frets_plan *ret_plan)
+void frets_plan_make(struct place place, const struct derived *derived, struct frets_plan *ret_plan)
 {
     const struct board *board = &derived->setup.board;
     /* The findings stand on the derived state already, as far as they concern the screen. */
@@ -36,10 +35,9 @@ void frets_plan_make(const struct record *record, const struct derived *derived,
     ret_plan->frets = board->frets;
     for (int s = 1; s <= board->strings; s++) {
         judge_string(derived, s, ret_plan->headroom[s]);
-        survey_buzz(record, derived, visit, pass, s, &ret_plan->buzz[s]);
+        survey_buzz(place, derived, s, &ret_plan->buzz[s]);
     }
-    survey_levelling(record, &derived->setup, &derived->lines, visit, pass, &ret_plan->levelling,
-                     &findings);
+    survey_levelling(place, &derived->setup, &derived->lines, &ret_plan->levelling, &findings);
 }
 
 int frets_tightest_note(const struct derived *derived, int string)

@@ -28,9 +28,9 @@ struct frets_plan {
     struct survey_levelling levelling;
 };
 
-/* For the pass that `derived` was derived from. */
-void frets_plan_make(const struct record *record, const struct derived *derived, int visit,
-                     int pass, struct frets_plan *ret_plan);
+/* For the place that `derived` was derived at. */
+void frets_plan_make(struct place place, const struct derived *derived,
+                     struct frets_plan *ret_plan);
 
 /* The note of a string with the least headroom; -1 where none is known. */
 int frets_tightest_note(const struct derived *derived, int string);

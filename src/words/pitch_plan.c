@@ -102,9 +102,10 @@ static bool find_best(const struct record *record, const struct derived *derived
     return intonation_find_cents(&setup, &ends, ret_cents) == STATUS_OK;
 }
 
-void pitch_plan_make(const struct record *record, const struct derived *derived, int visit,
-                     int pass, int string, struct pitch_plan *ret_plan)
+void pitch_plan_make(struct place place, const struct derived *derived, int string,
+                     struct pitch_plan *ret_plan)
 {
+    const struct record *record = place.record;
     const struct board *board = &derived->setup.board;
     const double step = record_or_fallback(record, FIELD_TUNER_STEP);
 
@@ -114,7 +115,7 @@ void pitch_plan_make(const struct record *record, const struct derived *derived,
         return;
     ret_plan->strings = board->strings;
     for (int s = 1; s <= board->strings; s++) {
-        const struct cents_read read = derive_read_cents(record, board, visit, pass, s);
+        const struct cents_read read = derive_read_cents(place, board, s);
 
         find_move(derived, s, &read, step, ret_plan->tolerance_cents, &ret_plan->string[s]);
         if (s == string)

@@ -49,10 +49,10 @@ struct pitch_plan {
     struct pitch_curve curve;
 };
 
-/* For the pass that `derived` was derived from; the curve is that of `string`, which may be
+/* For the place that `derived` was derived at; the curve is that of `string`, which may be
  * none. */
-void pitch_plan_make(const struct record *record, const struct derived *derived, int visit,
-                     int pass, int string, struct pitch_plan *ret_plan);
+void pitch_plan_make(struct place place, const struct derived *derived, int string,
+                     struct pitch_plan *ret_plan);
 
 /* "+1.48 ±0.21" (plus: back), "leave it", "" where nothing was read; its unit stands over it. */
 void pitch_add_short(const struct pitch_move *move, const struct shop_units *units,

@@ -79,7 +79,7 @@ static void whole(const struct record *record, struct derived *derived)
 
 static void set_up_part(const struct record *record, struct derived *derived)
 {
-    setup_read(&derived->setup, record, 1, 1, &derived->findings);
+    setup_read(&derived->setup, place_of(record, 1, 1), &derived->findings);
     moves_solve(&derived->setup, NULL, &derived->figures, &derived->choice, &derived->lines);
     reset_solve(&derived->setup, &derived->figures);
     uncertainty_solve(&derived->setup, &derived->choice, &derived->figures);

@@ -71,13 +71,13 @@ static void check_figures(const struct record *record)
 {
     struct derived derived;
     struct card card;
-    int visit, pass;
 
     card_make(record, &card);
     FUZZ_CHECK(card.name && card.kind && card.owner && card.maker && card.serial && card.visit);
-    if (!record_current_pass(record, &visit, &pass))
+    const struct place place = place_current(record);
+    if (place.pass == 0)
         return;
-    derive_pass(record, visit, pass, &derived);
+    derive_pass(place, &derived);
     for (int id = 0; id < FIGURE_COUNT_; id++)
         for (int s = 0; s <= STRINGS_MAX; s++)
             if (derived.figures.at[id][s].known != KNOWN_ABSENT)

@@ -129,7 +129,7 @@ const char *sound_figures(struct app *app)
 
     if (!fresh)
         return "no memory";
-    derive_pass(&app->record, app->visit, app->pass, fresh);
+    derive_pass(place_of(&app->record, app->visit, app->pass), fresh);
     for (int id = 0; id < FIGURE_COUNT_; id++)
         for (int s = 0; s <= STRINGS_MAX; s++) {
             const struct figure *now = &app->now.figures.at[id][s],

@@ -97,7 +97,7 @@ static void an_empty_record_wants_exposure_alone(void **state)
     record_done(&record);
 }
 
-static const char *place_of(enum bench_row_id id, const struct board *board)
+static const char *place_words(enum bench_row_id id, const struct board *board)
 {
     static char memory[40];
     struct strbuf text = STRBUF(memory);
@@ -114,14 +114,14 @@ static void frets_are_where_the_board_has_them(void **state)
     (void)state;
     assert_int_equal(bench_row_fret(bench_row_get(ROW_GAP), &board), 1);
     assert_int_equal(bench_row_fret(bench_row_get(ROW_EXPOSURE), &board), 0);
-    assert_string_equal(place_of(ROW_ACTION, &board), " at fret 14");
-    assert_string_equal(place_of(ROW_RELIEF, &board), " at fret 7");
-    assert_string_equal(place_of(ROW_GAP, &board), "");
+    assert_string_equal(place_words(ROW_ACTION, &board), " at fret 14");
+    assert_string_equal(place_words(ROW_RELIEF, &board), " at fret 7");
+    assert_string_equal(place_words(ROW_GAP, &board), "");
     board.has_relief = false;
     board.action_fret = -1;
     assert_int_equal(bench_row_fret(bench_row_get(ROW_ACTION), &board), 0);
-    assert_string_equal(place_of(ROW_ACTION, &board), "");
-    assert_string_equal(place_of(ROW_RELIEF, &board), "");
+    assert_string_equal(place_words(ROW_ACTION, &board), "");
+    assert_string_equal(place_words(ROW_RELIEF, &board), "");
 }
 
 int main(void)

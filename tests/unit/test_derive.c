@@ -249,10 +249,10 @@ static void test_empty_and_no_pass(void **state)
     assert_true(has(&derived, FINDING_FRETS_ABSENT, 0));
     assert_int_equal(derived.verdict, RESET_UNKNOWN);
     build_record(&record, build_record_full);
-    derive_pass(&record, 0, 0, &derived);
+    derive_pass(place_of(&record, 0, 0), &derived);
     check_groups("a pass", &derived, 0, false);
     assert_int_equal(derived.findings.count, 0);
-    derive_pass(&record, 1, 2, &derived);
+    derive_pass(place_of(&record, 1, 2), &derived);
     check_groups("a pass", &derived, 0, false);
     record_done(&record);
 }

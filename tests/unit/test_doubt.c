@@ -369,7 +369,7 @@ static struct derived derive_without(const char *more, const int *dropped, int c
     build_record_add(&record, more);
     for (int i = 0; i < count; i++)
         drop_inner(&record, "action", dropped[i]);
-    derive_pass(&record, 1, 1, &derived);
+    derive_pass(place_of(&record, 1, 1), &derived);
     record_done(&record);
     return derived;
 }

@@ -20,9 +20,9 @@ static struct asked *ask(const char *lines)
     struct asked *asked = malloc(sizeof *asked);
 
     build_record(&asked->record, lines);
-    derive_pass(&asked->record, 1, 1, &asked->derived);
-    asked->from = (struct explain_from){
-        .record = &asked->record, .derived = &asked->derived, .visit = 1, .pass = 1};
+    derive_pass(place_of(&asked->record, 1, 1), &asked->derived);
+    asked->from =
+        (struct explain_from){.place = place_of(&asked->record, 1, 1), .derived = &asked->derived};
     return asked;
 }
 

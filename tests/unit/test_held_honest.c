@@ -7,7 +7,7 @@
 
 #include "bench_session.h"
 #include "build_record.h"
-#include "model/record_walk.h"
+#include "model/place.h"
 #include "seeded.h"
 #include "session/app.h"
 #include "store/profile/preset.h"
@@ -100,12 +100,13 @@ static void retype_pass(const struct record *record, int visit, int pass, bool m
 static void check_demo(const char *path, bool metric)
 {
     struct profile *profile;
-    int visit = 0, pass = 0, passes = 0;
+    int passes = 0;
 
     assert_int_equal(profile_open(path, PROFILE_TO_READ, NULL, &profile), STATUS_OK);
     const struct record *record = profile_record(profile);
-    for (; record_next_pass(record, &visit, &pass); passes++)
-        retype_pass(record, visit, pass, metric, path);
+    struct place place = place_of(record, 0, 0);
+    for (; place_next(&place); passes++)
+        retype_pass(record, place.visit, place.pass, metric, path);
     assert_true(passes >= 4);
     profile_close(profile);
 }

@@ -206,8 +206,7 @@ static void why_explains_the_headroom(void **state)
 {
     struct app *app = start_record(build_record_full, STRINGS);
     struct explanation explanation;
-    const struct explain_from from = {
-        .record = &app->record, .derived = &app->now, .visit = 1, .pass = 1};
+    const struct explain_from from = {.place = place_of(&app->record, 1, 1), .derived = &app->now};
 
     (void)state;
     explain_headroom(&from, 6, 3, &explanation);

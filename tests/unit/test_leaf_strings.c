@@ -355,7 +355,7 @@ static void another_number_of_strings_drops_what_does_not_fit(void **state)
     bench_press(app, "*t*s");
     assert_int_equal(record_put(&app->record, &key, "7", false, NULL), STATUS_OK);
     bench_press(app, "{PgDn}{PgUp}");
-    derive_pass(&app->record, 1, 1, &app->now);
+    derive_pass(place_of(&app->record, 1, 1), &app->now);
     what_if_derive(&strings_state(app)->what_if, &app->record, &app->now);
     assert_false(what_if_is_on(&strings_state(app)->what_if));
     bench_close(app);

@@ -126,7 +126,7 @@ static void what_is_unknown_has_a_need(void **state)
     (void)state;
     build_record(&record, "board scale = 25.5 in\nboard strings = 6\nboard frets = 22\n"
                           "board join_fret = 16\n");
-    derive_pass(&record, 1, 1, derived);
+    derive_pass(place_of(&record, 1, 1), derived);
     for (int kind = MOVE_ROD; kind < MOVE_COUNT_; kind++) {
         assert_int_equal(derived->moves.move[kind].state, MOVE_UNKNOWN);
         assert_int_equal(derived->moves.move[kind].needs, NEED_RELIEF);

@@ -172,7 +172,7 @@ static const char *missing(const char *lines)
     int first = MOVE_ROD;
 
     build_record(&record, lines);
-    derive_pass(&record, 1, 1, derived);
+    derive_pass(place_of(&record, 1, 1), derived);
     make_words(derived, false, &made);
     record_done(&record);
     free(derived);
@@ -303,7 +303,7 @@ static void texts_fit_whatever_the_readings(void **state)
         put_choice(&record, FIELD_BRIDGE_KIND, &seed);
         put_choice(&record, FIELD_ROD, &seed);
         put_choice(&record, FIELD_JOIN, &seed);
-        derive_pass(&record, 1, 1, derived);
+        derive_pass(place_of(&record, 1, 1), derived);
         for (int shop = 0; shop < 2; shop++) {
             struct made made;
 

@@ -64,7 +64,7 @@ static void make_lanes(struct seeded *seed, struct instrument *made)
     const int spot = seeded_whole(seed, 2, 11);
     const double spot_mm = seeded_between(seed, -0.06, 0.06);
 
-    derive_pass(&made->record, 0, 0, &derived);
+    derive_pass(place_of(&made->record, 0, 0), &derived);
     const struct board *board = &derived.setup.board;
     for (int lane = 0; lane <= made->strings; lane++) {
         struct body_frame *body = &made->lane[lane];
@@ -135,7 +135,7 @@ static void work_and_check(struct instrument *made)
     struct derived found, left;
 
     read_pass(made);
-    derive_pass(&made->record, 1, made->pass, &found);
+    derive_pass(place_of(&made->record, 1, made->pass), &found);
     assert_int_equal(found.setup.board.strings, made->strings);
     if (found.choice.rod)
         turn_rod(made, .006 * 25.4);
@@ -149,7 +149,7 @@ static void work_and_check(struct instrument *made)
         body->saddle += figure(&found, FIGURE_SADDLE_CHANGE, s);
     }
     read_pass(made);
-    derive_pass(&made->record, 1, made->pass, &left);
+    derive_pass(place_of(&made->record, 1, made->pass), &left);
     assert_false(left.choice.rod);
     assert_true(fabs(figure(&left, FIGURE_RELIEF, 0) - .006 * 25.4) <= .001 * 25.4 + NEAR_MM);
     if (found.choice.rod)

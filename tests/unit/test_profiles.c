@@ -36,7 +36,7 @@ static void check_pass(const struct record *record, const char *path, int visit,
     const struct reading_key label = reading_key_pass(FIELD_PASS_LABEL, visit, pass);
     struct derived derived;
 
-    derive_pass(record, visit, pass, &derived);
+    derive_pass(place_of(record, visit, pass), &derived);
     for (int i = 0; i < derived.findings.count; i++)
         if (finding_weight(derived.findings.list[i].id) == WEIGHT_FAULT)
             fail_msg("%s: visit %d, pass %d: %s", path, visit, pass,

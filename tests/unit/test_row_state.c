@@ -106,7 +106,7 @@ static void without_readings_there_is_no_verdict(void **state)
 
     (void)state;
     record_init(&record);
-    derive_pass(&record, 1, 1, derived);
+    derive_pass(place_of(&record, 1, 1), derived);
     for (int row = 0; row < ROW_COUNT_; row++) {
         struct row_state found;
 

@@ -62,7 +62,7 @@ static struct survey_buzz survey(const char *more, int string)
     survey_record_build(&record, low_action);
     build_record_add(&record, more);
     derive_current(&record, &derived);
-    survey_buzz(&record, &derived, 1, 1, string, &buzz);
+    survey_buzz(place_of(&record, 1, 1), &derived, string, &buzz);
     record_done(&record);
     return buzz;
 }
@@ -159,7 +159,7 @@ static void test_absent(void **state)
     build_record(&record, build_record_full);
     build_record_add(&record, "visit.1.pass.1 buzz.3 = 2 3");
     derive_current(&record, &derived);
-    survey_buzz(&record, &derived, 1, 1, 3, &buzz);
+    survey_buzz(place_of(&record, 1, 1), &derived, 3, &buzz);
     assert_true(buzz.heard);
     assert_false(buzz.explained);
     record_done(&record);

@@ -26,7 +26,7 @@ static enum status survey(const struct record *record, int string,
     struct derived derived;
 
     derive_current(record, &derived);
-    return survey_calibration(record, &derived, 1, 1, string, ret_fit);
+    return survey_calibration(place_of(record, 1, 1), &derived, string, ret_fit);
 }
 
 static void test_both_come_back(void **state)

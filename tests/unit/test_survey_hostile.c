@@ -73,13 +73,12 @@ static void check_given(struct maybe number)
         assert_true(isfinite(number.value));
 }
 
-static void check_levelling(const struct record *record, const struct derived *derived, int visit,
-                            int pass)
+static void check_levelling(struct place place, const struct derived *derived)
 {
     struct findings findings = {.count = 0};
     struct survey_levelling levelling;
 
-    survey_levelling(record, &derived->setup, &derived->lines, visit, pass, &levelling, &findings);
+    survey_levelling(place, &derived->setup, &derived->lines, &levelling, &findings);
     for (int plan = 0; levelling.known && plan < LEVELLING_PLANS; plan++)
         for (int n = 1; n <= levelling.frets; n++) {
             const struct levelling_fret *fret = &levelling.fret[plan][n];
@@ -89,13 +88,12 @@ static void check_levelling(const struct record *record, const struct derived *d
         }
 }
 
-static void check_buzz(const struct record *record, const struct derived *derived, int visit,
-                       int pass, int string)
+static void check_buzz(struct place place, const struct derived *derived, int string)
 {
     const int frets = derived->setup.board.frets;
     struct survey_buzz buzz;
 
-    survey_buzz(record, derived, visit, pass, string, &buzz);
+    survey_buzz(place, derived, string, &buzz);
     assert_true((buzz.buzzing | buzz.clean) >> frets >> 1 == 0);
     assert_true((buzz.buzzing & buzz.clean) == 0);
     if (!buzz.explained)
@@ -183,19 +181,18 @@ static void check_what_if(const struct record *record, const struct derived *der
 static void check_all(const struct record *record, struct seeded *seeded)
 {
     struct derived derived;
-    int visit = 0, pass = 0;
+    const struct place place = place_current(record);
 
     derive_current(record, &derived);
-    (void)record_current_pass(record, &visit, &pass);
-    check_levelling(record, &derived, visit, pass);
+    check_levelling(place, &derived);
     check_layout(record, &derived);
     check_history(record);
     check_what_if(record, &derived, seeded);
     for (int s = 1; s <= derived.setup.board.strings; s++) {
         struct intonation_calibration fit;
 
-        check_buzz(record, &derived, visit, pass, s);
-        if (survey_calibration(record, &derived, visit, pass, s, &fit) == STATUS_OK)
+        check_buzz(place, &derived, s);
+        if (survey_calibration(place, &derived, s, &fit) == STATUS_OK)
             assert_true(isfinite(fit.press_depth_mm.value) && isfinite(fit.clamped_ends.value) &&
                         isfinite(fit.cents_rms_after));
     }

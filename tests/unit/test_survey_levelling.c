@@ -18,7 +18,7 @@ static struct survey_levelling survey(const char *more, struct findings *finding
 
     survey_record_derive(&record, more, &derived);
     *findings = (struct findings){.count = 0};
-    survey_levelling(&record, &derived.setup, &derived.lines, 1, 1, &levelling, findings);
+    survey_levelling(place_of(&record, 1, 1), &derived.setup, &derived.lines, &levelling, findings);
     record_done(&record);
     return levelling;
 }
@@ -94,7 +94,8 @@ static void test_reliefs_tell(void **state)
         -neck_curve_height_mm(&derived.lines.curve_now, &derived.setup.board, LANE_MIDDLE, 4);
     build_record_put_mm(&record, reading_key_pass_at(FIELD_RELIEF_AT, 1, 1, 0, 4), on_curve);
     derive_current(&record, &derived);
-    survey_levelling(&record, &derived.setup, &derived.lines, 1, 1, &levelling, &findings);
+    survey_levelling(place_of(&record, 1, 1), &derived.setup, &derived.lines, &levelling,
+                     &findings);
     assert_true(levelling.known);
     for (int n = 1; n <= 19; n++)
         assert_near(levelling.fret[LEVELLING_FULL][n].take_mm, 0, 0);
@@ -102,7 +103,8 @@ static void test_reliefs_tell(void **state)
 
     build_record_put_mm(&record, reading_key_pass_at(FIELD_RELIEF_AT, 1, 1, 0, 4), on_curve - 0.05);
     derive_current(&record, &derived);
-    survey_levelling(&record, &derived.setup, &derived.lines, 1, 1, &levelling, &findings);
+    survey_levelling(place_of(&record, 1, 1), &derived.setup, &derived.lines, &levelling,
+                     &findings);
     assert_true(levelling.fret[LEVELLING_SPOTS][4].take_mm > 0.02);
     assert_near(levelling.fret[LEVELLING_SPOTS][4].take_mm, derived.lines.curve_now.offset_mm[4],
                 0);
@@ -153,7 +155,8 @@ static void test_no_board(void **state)
     (void)state;
     build_record(&record, "visit.1.pass.1 spot.7 = .002 in");
     derive_current(&record, &derived);
-    survey_levelling(&record, &derived.setup, &derived.lines, 1, 1, &levelling, &findings);
+    survey_levelling(place_of(&record, 1, 1), &derived.setup, &derived.lines, &levelling,
+                     &findings);
     assert_false(levelling.known);
     record_done(&record);
 }

@@ -170,7 +170,7 @@ static void test_uncertainty_by_drawing(void **state)
                                      "visit.1.pass.2 action.6 = 6/64 in");
         build_record_put_mm(&record, reading_key_pass_at(FIELD_ACTION, 1, 1, 6, 0),
                             truth + misread);
-        derive_pass(&record, 1, 1, &derived);
+        derive_pass(place_of(&record, 1, 1), &derived);
         /* Action at 12 follows the saddle by x_12/Ls. */
         const double share =
             derived.setup.board.station_mm[6][12] / derived.setup.board.contact_mm[6];

@@ -5,7 +5,6 @@
 
 #include "leaf/bench/expected.h"
 #include "model/bench_row.h"
-#include "model/record_walk.h"
 #include "model/shop_round.h"
 #include "session/filing.h"
 

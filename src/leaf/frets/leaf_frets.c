@@ -47,9 +47,9 @@ static bool has_figure(const struct route_cell *cell)
     return cell->key.field != FIELD_FALL_AWAY;
 }
 
-static void plan(struct app *app, const struct record *record)
+static void plan(struct app *app, struct place place)
 {
-    frets_plan_make(record, app_shown(app), app->visit, app->pass, &frets_state(app)->plan);
+    frets_plan_make(place, app_shown(app), &frets_state(app)->plan);
 }
 
 static const char *draw(const struct pen *pen, const struct app *app, int row, int rows)

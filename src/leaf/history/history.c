@@ -9,7 +9,7 @@
 #include "model/derive_climate.h"
 #include "model/moves.h"
 #include "model/record_access.h"
-#include "model/record_walk.h"
+#include "model/place.h"
 
 struct history_row_info {
     const char *name;
@@ -85,15 +85,15 @@ static void read_sides(const struct pass_state *state, const struct bench_row *r
 
 static void read_pass(const struct record *record, struct history_pass *pass)
 {
-    const struct reading_key turn = reading_key_pass(FIELD_ROD_TURN, pass->visit, pass->pass);
+    const struct place place = place_of(record, pass->visit, pass->pass);
     struct pass_state state = {.record = record};
     struct findings unused = {.count = 0};
 
-    setup_read(&state.setup, record, pass->visit, pass->pass, &unused);
+    setup_read(&state.setup, place, &unused);
     moves_solve(&state.setup, NULL, &state.figures, NULL, NULL);
     for (int row = 0; row < HISTORY_TURN; row++)
         read_sides(&state, bench_row_get((enum bench_row_id)row), pass, pass->value[row]);
-    pass->value[HISTORY_TURN][HISTORY_BASS] = of_entered(record_entered(record, turn));
+    pass->value[HISTORY_TURN][HISTORY_BASS] = of_entered(place_read(place, FIELD_ROD_TURN));
 }
 
 static void read_climate(const struct record *record, struct history_pass *pass)
@@ -119,11 +119,11 @@ static struct history_pass *next_place(struct history *history)
 
 void history_make(const struct record *record, struct history *ret_history)
 {
-    int visit = 0, pass = 0;
+    struct place place = place_of(record, 0, 0);
 
     ret_history->count = ret_history->earlier = 0;
-    while (record_next_pass(record, &visit, &pass))
-        *next_place(ret_history) = (struct history_pass){.visit = visit, .pass = pass};
+    while (place_next(&place))
+        *next_place(ret_history) = (struct history_pass){.visit = place.visit, .pass = place.pass};
     for (int i = 0; i < ret_history->count; i++) {
         struct history_pass *at = &ret_history->passes[i];
         const struct reading_key time = reading_key_pass(FIELD_PASS_TIME, at->visit, at->pass);

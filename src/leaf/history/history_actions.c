@@ -2,7 +2,7 @@
 #include "leaf/history/history_actions.h"
 
 #include "leaf/history/history_state.h"
-#include "model/record_walk.h"
+#include "model/place.h"
 #include "session/filing.h"
 
 /* The pass looked at, and all of them; -1 in an empty history. */
@@ -54,9 +54,9 @@ bool history_has_later(const struct app *app)
 
 bool history_has_pass(const struct app *app)
 {
-    int visit = 0, pass = 0;
+    struct place first = place_of(&app->record, 0, 0);
 
-    return app->named.visit == 0 && record_next_pass(&app->record, &visit, &pass);
+    return app->named.visit == 0 && place_next(&first);
 }
 
 static void warn_of_none(struct turn *turn)

@@ -3,7 +3,7 @@
 #include "leaf/history/history_state.h"
 #include "leaf/history/history_view.h"
 #include "leaf/leaves.h"
-#include "model/record_walk.h"
+#include "model/place.h"
 #include "session/cell_words.h"
 
 /* What is looked at is a pass and a row (history_state.h), which are no cells; those of a pass's
@@ -57,13 +57,13 @@ static struct pass_place find_looked_at(const struct app *app)
 static void add_prompt(const struct app *app, struct strbuf *out)
 {
     const struct route_cell *cell = app_cell(app);
-    int visit = 0, pass = 0;
+    struct place first = place_of(&app->record, 0, 0);
 
     if (cell) {
         strbuf_addf(out, "visit %d, pass %d, ", cell->key.visit, cell->key.part);
         cell_words_add_name(app, cell, out);
         strbuf_add(out, " >");
-    } else if (record_next_pass(&app->record, &visit, &pass)) {
+    } else if (place_next(&first)) {
         strbuf_add(out, "Left, Right: pass; Up, Down: row; Enter: to the bench; l: label it");
     } else {
         strbuf_add(out, "nothing to look at yet; Tab goes on to the other leaves");

@@ -45,10 +45,9 @@ static enum figure_id find_figure(const struct app *app)
     return leaf_pitch.leaf_figure;
 }
 
-static void plan(struct app *app, const struct record *record)
+static void plan(struct app *app, struct place place)
 {
-    pitch_plan_make(record, app_shown(app), app->visit, app->pass, app_string(app),
-                    pitch_state(app));
+    pitch_plan_make(place, app_shown(app), app_string(app), pitch_state(app));
 }
 
 static const char *draw(const struct pen *pen, const struct app *app, int row, int rows)

@@ -33,9 +33,9 @@ static void lay(const struct leaf_place *place, struct route *route)
                       place->strings - s, column, s);
 }
 
-static void plan(struct app *app, const struct record *record)
+static void plan(struct app *app, struct place place)
 {
-    what_if_derive(&strings_state(app)->what_if, record, app_shown(app));
+    what_if_derive(&strings_state(app)->what_if, place.record, app_shown(app));
 }
 
 const struct leaf_row leaf_strings = {.state_size = sizeof(struct strings_state),

@@ -15,7 +15,7 @@ static void lay(const struct leaf_place *place, struct route *route)
     for (; row < MOVE_COUNT_; row++)
         if (last < WORKS_MAX)
             route_add(route, work_key(WORK_AMOUNT, visit, last + 1), row, 0, place->strings);
-    if (work_turns_key(place->record, visit, place->pass, &turns)) {
+    if (work_turns_key(place_of(place->record, visit, place->pass), &turns)) {
         route_add(route, turns, MOVE_ROD, 1, place->strings);
         route_set_aside(route);
     }

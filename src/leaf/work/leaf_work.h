@@ -16,6 +16,6 @@ enum { WORK_LINES_MAX = 150 };
 
 /* Where the turns of a rod stand that is marked done by the readings of a pass, or of the last one
  * read before it; false while it is not marked. */
-bool work_turns_key(const struct record *record, int visit, int pass, struct reading_key *ret_key);
+bool work_turns_key(struct place place, struct reading_key *ret_key);
 
 #endif

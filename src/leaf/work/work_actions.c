@@ -2,7 +2,6 @@
 #include "leaf/work/work_actions.h"
 
 #include "leaf/work/work_list.h"
-#include "model/record_walk.h"
 #include "session/cell_actions.h"
 
 /* A move smaller than its own uncertainty is offered too, until it is marked done. */
@@ -85,7 +84,7 @@ static enum status log_turns(struct turn *turn, const char *typed)
     struct strbuf turns = STRBUF(memory);
     struct reading_key key;
 
-    if (!work_turns_key(&app->record, app->visit, app->pass, &key))
+    if (!work_turns_key(app_place(app), &key))
         return STATUS_OK;
     const enum status status =
         entry_spell(typed, field_get(FIELD_ROD_TURN), &app->units, NULL, &turns);

@@ -15,15 +15,15 @@ enum move_kind work_move_in_hand(const struct app *app)
     return cell && cell->row < MOVE_COUNT_ ? (enum move_kind)cell->row : MOVE_COUNT_;
 }
 
-bool work_turns_key(const struct record *record, int visit, int pass, struct reading_key *ret_key)
+bool work_turns_key(struct place place, struct reading_key *ret_key)
 {
-    const int read = record_last_read_pass(record, visit);
+    const int read = record_last_read_pass(place.record, place.visit);
 
-    if (pass > read)
-        pass = read;
-    if (pass < 1 || pass >= PASSES_MAX || work_mark_line(record, visit, pass, MOVE_ROD) == 0)
+    if (place.pass > read)
+        place.pass = read;
+    if (place.pass < 1 || place.pass >= PASSES_MAX || work_mark_line(place, MOVE_ROD) == 0)
         return false;
-    *ret_key = reading_key_pass(FIELD_ROD_TURN, visit, pass + 1);
+    *ret_key = reading_key_pass(FIELD_ROD_TURN, place.visit, place.pass + 1);
     return true;
 }
 
