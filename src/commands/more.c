@@ -21,8 +21,8 @@ static void print_plan_frets(const struct survey_levelling *survey, enum levelli
         if (fret[n].take_mm > 0)
             printer_number_at(printer, "take", n, "_mm", fret[n].take_mm);
     for (int n = 1; n <= survey->frets; n++)
-        if (fret[n].crown_known)
-            printer_number_at(printer, "crown_left", n, "_mm", fret[n].crown_left_mm);
+        if (fret[n].crown_left_mm.given)
+            printer_number_at(printer, "crown_left", n, "_mm", fret[n].crown_left_mm.value);
     for (int n = 1; n <= survey->frets; n++)
         if (fret[n].too_low)
             too_low |= UINT64_C(1) << n;

@@ -2,24 +2,23 @@
 #include "model/levelling.h"
 
 #include <math.h>
-#include <stddef.h>
 #include <string.h>
 
 #include "model/check.h"
 
-static bool crown_is_good(const double *crown_mm, int fret)
+static bool crown_is_good(struct maybe crown_mm)
 {
-    return !crown_mm || isnan(crown_mm[fret]) || check_is_not_negative(crown_mm[fret]);
+    return !crown_mm.given || check_is_not_negative(crown_mm.value);
 }
 
-static enum status check_frets(int last_fret, const double *spot_mm, const double *crown_mm)
+static enum status check_frets(int last_fret, const double *spot_mm, const struct maybe *crown_mm)
 {
     if (!spot_mm)
         return STATUS_ABSENT;
     if (last_fret < 1 || last_fret > LEVELLING_FRETS_MAX)
         return STATUS_DOMAIN;
     for (int n = 1; n <= last_fret; n++)
-        if (!isfinite(spot_mm[n]) || !crown_is_good(crown_mm, n))
+        if (!isfinite(spot_mm[n]) || !crown_is_good(crown_mm[n]))
             return STATUS_DOMAIN;
     return STATUS_OK;
 }
@@ -42,10 +41,10 @@ static void summarize_fret(const struct levelling_fret *fret, int n,
         summary->most_taken_mm = fret->take_mm;
         summary->most_taken_fret = n;
     }
-    if (!fret->crown_known)
+    if (!fret->crown_left_mm.given)
         return;
-    if (summary->least_left_fret == 0 || fret->crown_left_mm < summary->least_left_mm) {
-        summary->least_left_mm = fret->crown_left_mm;
+    if (summary->least_left_fret == 0 || fret->crown_left_mm.value < summary->least_left_mm) {
+        summary->least_left_mm = fret->crown_left_mm.value;
         summary->least_left_fret = n;
     }
     if (fret->too_low)
@@ -53,7 +52,7 @@ static void summarize_fret(const struct levelling_fret *fret, int n,
 }
 
 enum status levelling_make_plan(enum levelling_plan plan, int last_fret, const double *spot_mm,
-                                const double *crown_mm, double least_crown_mm,
+                                const struct maybe *crown_mm, double least_crown_mm,
                                 struct levelling_fret *ret_fret,
                                 struct levelling_summary *ret_summary)
 {
@@ -70,10 +69,9 @@ enum status levelling_make_plan(enum levelling_plan plan, int last_fret, const d
         *fret = (struct levelling_fret){.take_mm = fmax(0, spot_mm[n] - level)};
         if (!isfinite(fret->take_mm))
             return STATUS_RANGE;
-        fret->crown_known = crown_mm && !isnan(crown_mm[n]);
-        if (fret->crown_known) {
-            fret->crown_left_mm = crown_mm[n] - fret->take_mm;
-            fret->too_low = fret->crown_left_mm < least_crown_mm;
+        if (crown_mm[n].given) {
+            fret->crown_left_mm = maybe_given(crown_mm[n].value - fret->take_mm);
+            fret->too_low = fret->crown_left_mm.value < least_crown_mm;
         }
         summarize_fret(fret, n, &summary);
     }

@@ -4,6 +4,7 @@
 
 #include <stdbool.h>
 
+#include "base/maybe.h"
 #include "base/status.h"
 
 /*
@@ -23,10 +24,9 @@ enum levelling_plan {
 };
 
 struct levelling_fret {
-    double take_mm;       /* comes off, >= 0 */
-    double crown_left_mm; /* 0 where the crown was not measured */
-    bool crown_known;
-    bool too_low; /* known, and under the least crown */
+    double take_mm; /* comes off, >= 0 */
+    struct maybe crown_left_mm;
+    bool too_low; /* under the least crown */
 };
 
 struct levelling_summary {
@@ -38,14 +38,13 @@ struct levelling_summary {
 };
 
 /*
- * spot_mm[1 .. last]: spot offsets; crown_mm[1 .. last]: crown heights, NaN where not
- * measured, or NULL when none was. [0] is not looked at. ret_fret holds last + 1, [0] is
- * not written. STATUS_ABSENT without spots, STATUS_DOMAIN for last outside
- * 1 .. LEVELLING_FRETS_MAX, a spot that is not finite, a crown that is infinite or
+ * spot_mm[1 .. last]: spot offsets; crown_mm[1 .. last]: crown heights. [0] is not looked at.
+ * ret_fret holds last + 1, [0] is not written. STATUS_ABSENT without spots, STATUS_DOMAIN for last
+ * outside 1 .. LEVELLING_FRETS_MAX, a spot that is not finite, a crown that is infinite or
  * negative, a least crown that is not finite or negative; STATUS_RANGE on overflow.
  */
 enum status levelling_make_plan(enum levelling_plan plan, int last_fret, const double *spot_mm,
-                                const double *crown_mm, double least_crown_mm,
+                                const struct maybe *crown_mm, double least_crown_mm,
                                 struct levelling_fret *ret_fret,
                                 struct levelling_summary *ret_summary);
 

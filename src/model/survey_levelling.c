@@ -28,14 +28,14 @@ static void find_offsets(const struct setup *setup, const struct string_lines *l
     }
 }
 
-static void find_crowns(struct place place, int frets, double crown_mm[FRETS_MAX + 1])
+static void find_crowns(struct place place, int frets, struct maybe crown_mm[FRETS_MAX + 1])
 {
     const struct maybe usual = record_entered_one(place.record, FIELD_CROWN_HEIGHT);
 
     for (int n = 0; n <= frets; n++) {
         const struct maybe own = place_read_at(place, FIELD_CROWN, 0, n);
 
-        crown_mm[n] = own.given ? own.value : usual.given ? usual.value : (double)NAN;
+        crown_mm[n] = own.given ? own : usual;
     }
 }
 
@@ -54,7 +54,8 @@ void survey_levelling(struct place place, const struct setup *setup,
     struct survey_levelling survey = {.frets = setup->board.frets,
                                       .least_crown_mm = LEVELLING_LEAST_CROWN_MM};
     const bool curve_tells = lines->has_now && setup->relief_count > 1;
-    double offset_mm[FRETS_MAX + 1], crown_mm[FRETS_MAX + 1];
+    double offset_mm[FRETS_MAX + 1];
+    struct maybe crown_mm[FRETS_MAX + 1];
 
     *ret_levelling = (struct survey_levelling){.known = false};
     if (!setup->has_board || !(curve_tells || has_spot(setup)))

@@ -171,7 +171,7 @@ static void levelling_says_what_is_left(void **state)
     (void)state;
     assert_true(levelling->known);
     assert_near(levelling->fret[LEVELLING_SPOTS][7].take_mm, .004 * 25.4, 1e-9);
-    assert_near(levelling->fret[LEVELLING_SPOTS][7].crown_left_mm, 0.5484, 1e-9);
+    assert_near(levelling->fret[LEVELLING_SPOTS][7].crown_left_mm.value, 0.5484, 1e-9);
     assert_near(levelling->fret[LEVELLING_FULL][7].take_mm, .005 * 25.4, 1e-9);
     assert_true(levelling->fret[LEVELLING_FULL][7].too_low);
     frets_add_levelling(&frets_state(app)->plan, LEVELLING_SPOTS, &app->units, &words);

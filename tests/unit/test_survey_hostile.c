@@ -84,7 +84,7 @@ static void check_levelling(struct place place, const struct derived *derived)
             const struct levelling_fret *fret = &levelling.fret[plan][n];
 
             assert_true(isfinite(fret->take_mm) && fret->take_mm >= 0);
-            assert_true(isfinite(fret->crown_left_mm));
+            assert_true(isfinite(fret->crown_left_mm.value));
         }
 }
 

@@ -41,7 +41,7 @@ static void test_spots(void **state)
 
         assert_near(spots[n].take_mm, fmax(offset, 0), 1e-12);
         assert_near(full[n].take_mm, offset + 0.0254, 1e-12);
-        assert_near(full[n].crown_left_mm, (n == 7 ? 0.64 : 1.1) - full[n].take_mm, 1e-12);
+        assert_near(full[n].crown_left_mm.value, (n == 7 ? 0.64 : 1.1) - full[n].take_mm, 1e-12);
     }
     assert_int_equal(levelling.summary[LEVELLING_FULL].most_taken_fret, 7);
     assert_int_equal(levelling.summary[LEVELLING_FULL].least_left_fret, 7);
@@ -65,8 +65,8 @@ static void test_enough_crown(void **state)
     assert_true(levelling.known);
     assert_int_equal(findings.count, 0);
     /* Only one crown is known. */
-    assert_true(levelling.fret[LEVELLING_SPOTS][9].crown_known);
-    assert_false(levelling.fret[LEVELLING_SPOTS][7].crown_known);
+    assert_true(levelling.fret[LEVELLING_SPOTS][9].crown_left_mm.given);
+    assert_false(levelling.fret[LEVELLING_SPOTS][7].crown_left_mm.given);
     assert_int_equal(levelling.summary[LEVELLING_SPOTS].least_left_fret, 9);
 }
 
@@ -138,7 +138,7 @@ static void test_properties(void **state)
 
             /* The full plan never takes less, and no crown grows. */
             assert_true(full->take_mm >= spots->take_mm && spots->take_mm >= 0);
-            assert_near(full->take_mm + full->crown_left_mm, 1, 1e-12);
+            assert_near(full->take_mm + full->crown_left_mm.value, 1, 1e-12);
             least = fmin(least, full->take_mm);
         }
         assert_near(least, 0, 0);

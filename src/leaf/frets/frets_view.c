@@ -145,9 +145,9 @@ static void draw_crown_left(const struct page *page, int number, const struct le
     struct strbuf text = STRBUF(memory);
 
     strbuf_add(&text, assumed ? "~" : "");
-    if (fret->crown_left_mm > 0)
-        num_format_fixed(unit_from_pivot(small, fret->crown_left_mm), small == UNIT_IN ? 3 : 2,
-                         fret->too_low || small == UNIT_IN, &text);
+    if (fret->crown_left_mm.value > 0)
+        num_format_fixed(unit_from_pivot(small, fret->crown_left_mm.value),
+                         small == UNIT_IN ? 3 : 2, fret->too_low || small == UNIT_IN, &text);
     else
         strbuf_add(&text, "0");
     strbuf_add(&text, fret->too_low ? "!" : "");
@@ -178,7 +178,7 @@ static void draw_take(const struct page *page, const struct grid *grid, enum lev
             amount_add(&text, fret->take_mm, feeler, false);
         pen_put_right(page->pen, row, column, FRET_CELL - 1,
                       page->app->previewing ? ROLE_PREVIEW : ROLE_VALUE, memory);
-        if (fret->crown_known)
+        if (fret->crown_left_mm.given)
             draw_crown_left(page, i + 1, fret, row + 1, column);
     }
 }
