@@ -40,8 +40,8 @@ static void print_pitch(struct printer *printer, const struct derived *derived, 
 
     printer_begin(printer, "pitch", string, 0);
     for (int n = 1; n <= derived->setup.board.frets; n++)
-        if (pitch->known[n])
-            printer_number_at(printer, "fret", n, "", pitch->cents[n]);
+        if (pitch->cents[n].given)
+            printer_number_at(printer, "fret", n, "", pitch->cents[n].value);
 }
 
 static void print_clearance(struct printer *printer, const struct derived *derived, int string)
@@ -50,10 +50,10 @@ static void print_clearance(struct printer *printer, const struct derived *deriv
 
     printer_begin(printer, "clearance", string, 0);
     for (int n = 0; n < derived->setup.board.frets; n++)
-        if (clearance->known[n])
-            printer_number_at(printer, "fret", n, "", clearance->headroom_mm[n]);
+        if (clearance->headroom_mm[n].given)
+            printer_number_at(printer, "fret", n, "", clearance->headroom_mm[n].value);
     for (int n = 0; n < derived->setup.board.frets; n++)
-        if (clearance->known[n])
+        if (clearance->headroom_mm[n].given)
             printer_number_at(printer, "at", n, "", clearance->at[n]);
 }
 

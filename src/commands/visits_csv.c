@@ -187,12 +187,12 @@ static void put_notes(struct table *table, const struct derived *derived, int st
     const struct fret_clearance *clearance = &derived->clearance[string];
 
     for (int n = 1; n <= derived->setup.board.frets; n++)
-        if (pitch->known[n])
-            put_note(table, "pitch", "cents predicted", string, n, pitch->cents[n], "cents");
+        if (pitch->cents[n].given)
+            put_note(table, "pitch", "cents predicted", string, n, pitch->cents[n].value, "cents");
     for (int n = 0; n < derived->setup.board.frets; n++)
-        if (clearance->known[n])
+        if (clearance->headroom_mm[n].given)
             put_note(table, "headroom", "pluck before it buzzes", string, n,
-                     clearance->headroom_mm[n], "mm");
+                     clearance->headroom_mm[n].value, "mm");
 }
 
 /* --- visits and passes --- */

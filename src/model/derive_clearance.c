@@ -10,16 +10,17 @@ double derive_touch_mm(const struct record *record)
 static void find_tensions(const struct board *board, const struct string_facts *facts,
                           const struct fret_pitch *pitch, struct string_clearance *arrays)
 {
-    const double open = facts->tension_n > 0 ? facts->tension_n : 1;
+    const double open = maybe_or(facts->tension_n, 1);
 
     arrays->all_known = true;
     arrays->tension_n[0] = open;
     arrays->known[0] = true;
     for (int n = 1; n <= board->frets; n++) {
-        const bool known = facts->tension_n > 0 && pitch->known[n] && open + pitch->rise_n[n] > 0;
+        const double pressed = open + pitch->rise_n[n];
+        const bool known = facts->tension_n.given && pitch->cents[n].given && pressed > 0;
 
         arrays->known[n] = known;
-        arrays->tension_n[n] = known ? open + pitch->rise_n[n] : open;
+        arrays->tension_n[n] = known ? pressed : open;
         arrays->all_known = arrays->all_known && known;
     }
 }
@@ -54,10 +55,12 @@ bool derive_string_clearance(const struct record *record, const struct setup *se
 static void find_headroom(const struct clearance_string *string, const bool known[FRETS_MAX + 1],
                           struct fret_clearance *clearance)
 {
+    double headroom_mm;
+
     for (int n = 0; n < string->last_fret; n++)
-        clearance->known[n] =
-            known[n] && clearance_find_headroom(string, n, &clearance->headroom_mm[n],
-                                                &clearance->at[n]) == STATUS_OK;
+        if (known[n] &&
+            clearance_find_headroom(string, n, &headroom_mm, &clearance->at[n]) == STATUS_OK)
+            clearance->headroom_mm[n] = maybe_given(headroom_mm);
 }
 
 static void mark_heard(struct maybe list, int frets, enum clearance_heard as,

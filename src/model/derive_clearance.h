@@ -13,8 +13,7 @@
 
 /* How much pluck the notes of one string take, by fret; [0] is the open string. */
 struct fret_clearance {
-    bool known[FRETS_MAX + 1];
-    double headroom_mm[FRETS_MAX + 1];
+    struct maybe headroom_mm[FRETS_MAX + 1];
     int at[FRETS_MAX + 1]; /* the fret where it lies */
     bool has_high;         /* notes were heard to buzz, and a fret explains them */
     struct clearance_high_fret high;

@@ -32,7 +32,7 @@ static struct intonation_setup begin_string(const struct board *board, int strin
 {
     return (struct intonation_setup){
         .mass_kg_per_m = facts->has_mass ? facts->mass.kg_per_m : 0,
-        .hz = facts->hz,
+        .hz = facts->hz.value, /* an absent note, at 0 Hz, is refused */
         .core = facts->core,
         .modulus_mpa = facts->modulus_mpa,
         .conditions = *conditions,
@@ -71,8 +71,7 @@ bool derive_intonation_setup(const struct record *record, const struct setup *se
 static void take_note(const struct intonation_setup *string, const struct intonation_note *note,
                       int fret, struct fret_pitch *pitch)
 {
-    pitch->known[fret] = true;
-    pitch->cents[fret] = note->cents;
+    pitch->cents[fret] = maybe_given(note->cents);
     pitch->rise_n[fret] = string->modulus_mpa * string->core.area_mm2 * note->stretch_mm /
                           (note->open_length_mm + string->conditions.free_length_mm);
 }
@@ -131,7 +130,7 @@ void derive_pitch(const struct record *record, const struct setup *setup,
     for (int s = 1; s <= board->strings; s++) {
         struct intonation_setup string = begin_string(board, s, &facts[s], &conditions);
 
-        ret_pitch[s] = (struct fret_pitch){.known = {false}};
+        ret_pitch[s] = (struct fret_pitch){.rise_n = {0}};
         if (!lines->now[s].known)
             continue;
         place_string(board, s, &lines->curve_now, &lines->now[s], crown_mm, &string);

@@ -14,9 +14,9 @@
 
 /* The fretted notes of one string as it stands, by fret; [0] is the open string. */
 struct fret_pitch {
-    bool known[FRETS_MAX + 1];
-    double cents[FRETS_MAX + 1];  /* off equal temperament, setback entered, nut where it is */
-    double rise_n[FRETS_MAX + 1]; /* tension that pressing adds, E A (path - l0)/(l0 + after) */
+    struct maybe cents[FRETS_MAX + 1]; /* off equal temperament, setback entered, nut where it is */
+    /* Tension that pressing adds, E A (path - l0)/(l0 + after); 0 where the cents are absent. */
+    double rise_n[FRETS_MAX + 1];
 };
 
 /*

@@ -45,14 +45,19 @@ static void read_build(const struct record *record, int string, struct string_fa
     (void)read_material(record, FIELD_WRAP_MATERIAL, string, &build->wrap_material);
 }
 
-static double read_hz(const struct record *record, enum field_id field, int string)
+struct maybe derive_hz(const struct record *record, struct maybe semitone)
 {
-    const struct maybe note = record_entered_string(record, field, string);
-    double hz = 0;
+    double hz;
 
-    if (note.given)
-        (void)pitch_frequency(note.value, record_or_fallback(record, FIELD_A4), &hz);
-    return hz;
+    if (!semitone.given ||
+        pitch_frequency(semitone.value, record_or_fallback(record, FIELD_A4), &hz) != STATUS_OK)
+        return maybe_absent();
+    return maybe_given(hz);
+}
+
+static struct maybe read_hz(const struct record *record, enum field_id field, int string)
+{
+    return derive_hz(record, record_entered_string(record, field, string));
 }
 
 static void read_mass(const struct record *record, int string, struct string_facts *facts)
@@ -62,7 +67,7 @@ static void read_mass(const struct record *record, int string, struct string_fac
         .weigh_length_mm = entered_value(record, FIELD_WEIGH_LENGTH, string),
         .label_tension_n = entered_value(record, FIELD_LABEL_TENSION, string),
         .label_scale_mm = entered_value(record, FIELD_LABEL_SCALE, string),
-        .label_hz = read_hz(record, FIELD_LABEL_NOTE, string),
+        .label_hz = read_hz(record, FIELD_LABEL_NOTE, string).value,
         .entered_kg_per_m = entered_value(record, FIELD_MASS, string) / 1000,
         .build = facts->has_build ? &facts->build : NULL,
     };
@@ -80,17 +85,17 @@ static void load_string(const struct setup *setup, int string, struct string_fac
                         struct figures *figures, struct findings *findings)
 {
     const double contact = setup->board.contact_mm[string];
-    double share;
+    double tension_n, share;
 
-    put_known(figures, FIGURE_PITCH, string, facts->hz);
+    put_known(figures, FIGURE_PITCH, string, facts->hz.value);
     if (!facts->has_mass)
         return;
     put_known(figures, FIGURE_UNIT_MASS, string, facts->mass.kg_per_m);
-    if (tension_from_pitch(facts->mass.kg_per_m, contact, facts->hz, &facts->tension_n) !=
-        STATUS_OK)
+    if (tension_from_pitch(facts->mass.kg_per_m, contact, facts->hz.value, &tension_n) != STATUS_OK)
         return;
-    put_known(figures, FIGURE_TENSION, string, facts->tension_n);
-    if (tension_stress_share(&facts->build, facts->tension_n, &share) != STATUS_OK)
+    facts->tension_n = maybe_given(tension_n);
+    put_known(figures, FIGURE_TENSION, string, tension_n);
+    if (tension_stress_share(&facts->build, tension_n, &share) != STATUS_OK)
         return;
     put_known(figures, FIGURE_STRESS_SHARE, string, share);
     if (share > STRESS_SHARE_MAX)
@@ -103,9 +108,9 @@ static void add_up(const struct setup *setup, const struct string_facts *facts,
     double total = 0;
 
     for (int s = 1; s <= setup->board.strings; s++) {
-        if (!(facts[s].tension_n > 0))
+        if (!facts[s].tension_n.given)
             return;
-        total += facts[s].tension_n;
+        total += facts[s].tension_n.value;
     }
     put_known(figures, FIGURE_TENSION_TOTAL, 0, total);
 }

@@ -8,17 +8,21 @@
 #include "model/setup.h"
 #include "model/tension.h"
 
-/* What a record tells of one string. As in tension.h, 0 stands for what is not known. */
+/* What a record tells of one string. In its build, core and modulus 0 stands for what is not known,
+ * as in tension.h. */
 struct string_facts {
     struct string_build build;
     bool has_build; /* the way it is made is known, so its mass can follow from it */
-    double hz;
+    struct maybe hz;
     bool has_mass;
     struct unit_mass mass; /* meaningful with has_mass */
     struct string_core core;
     double modulus_mpa; /* of the core */
-    double tension_n;
+    struct maybe tension_n;
 };
+
+/* What a note sounds at by the record's a4, Hz; absent where the note is. */
+struct maybe derive_hz(const struct record *record, struct maybe semitone);
 
 /*
  * Reads every string of the setup's board and adds pitch, unit mass, tension, share of

@@ -5,7 +5,6 @@
 
 #include "model/neck_beam.h"
 #include "model/note_name.h"
-#include "model/pitch.h"
 
 static struct maybe find_semitone(const struct record *record, const struct what_if_change *change,
                                   int string)
@@ -33,15 +32,6 @@ static double find_mass(const struct derived *derived, const struct what_if_chan
     return tension_find_mass(&sources, &mass) == STATUS_OK ? mass.kg_per_m : 0;
 }
 
-static double find_hz(const struct record *record, const struct maybe *semitone)
-{
-    double hz = 0;
-
-    if (semitone->given)
-        (void)pitch_frequency(semitone->value, record_or_fallback(record, FIELD_A4), &hz);
-    return hz;
-}
-
 /* Of what is not known there is 0, and no pull comes of it. */
 static void load_string(const struct record *record, const struct derived *derived,
                         const struct what_if_change *change, int string,
@@ -52,10 +42,10 @@ static void load_string(const struct record *record, const struct derived *deriv
 
     answer->semitone = find_semitone(record, change, string);
     answer->before_n = figures_get(&derived->figures, FIGURE_TENSION, string);
-    answer->after_n.given =
-        tension_from_pitch(find_mass(derived, change, string),
-                           derived->setup.board.contact_mm[string],
-                           find_hz(record, &answer->semitone), &answer->after_n.value) == STATUS_OK;
+    answer->after_n.given = tension_from_pitch(find_mass(derived, change, string),
+                                               derived->setup.board.contact_mm[string],
+                                               derive_hz(record, answer->semitone).value,
+                                               &answer->after_n.value) == STATUS_OK;
     if (!answer->after_n.given)
         return;
     answer->stress_share.given = tension_stress_share(build, answer->after_n.value,

@@ -21,20 +21,17 @@ void picture_cents_begin(struct picture *ret_picture, int frets, double toleranc
     ret_picture->band_high = tolerance_cents;
 }
 
-bool picture_cents_curve(struct picture *picture, enum picture_role role, const bool *known,
-                         const double *cents)
+bool picture_cents_curve(struct picture *picture, enum picture_role role, const struct maybe *cents)
 {
     const int points = picture->point_count;
     bool joined = false;
 
     for (int n = 1; n <= (int)picture->high.x; n++) {
-        const bool is_known = !known || known[n];
-
-        if (is_known && !joined)
+        if (cents[n].given && !joined)
             picture_begin_line(picture, role);
-        if (is_known)
-            picture_to(picture, n, cents[n]);
-        joined = is_known;
+        if (cents[n].given)
+            picture_to(picture, n, cents[n].value);
+        joined = cents[n].given;
     }
     return picture->point_count > points;
 }

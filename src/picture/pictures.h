@@ -24,9 +24,9 @@ void picture_side_mark(struct picture *picture, const struct derived *derived, i
  * readings, then ended, which rounds it to whole cents and labels them. */
 void picture_cents_begin(struct picture *ret_picture, int frets, double tolerance_cents);
 
-/* A curve by fret, broken where `known` (NULL: all) says so. False where there is nothing of it. */
-bool picture_cents_curve(struct picture *picture, enum picture_role role, const bool *known,
-                         const double *cents);
+/* A curve by fret, broken where its cents are absent. False where there is nothing of it. */
+bool picture_cents_curve(struct picture *picture, enum picture_role role,
+                         const struct maybe *cents);
 
 /* The readings of a string; `fret` is the one in hand, 0 for none. */
 void picture_cents_read(struct picture *picture, int string, const struct cents_read *read,

@@ -28,8 +28,7 @@ static bool add_predicted(struct sheet_maker *maker, int string, enum picture_ro
 {
     const struct fret_pitch *pitch = &maker->left.pitch[string];
 
-    return picture_cents_curve(&maker->sheet->picture[SHEET_CENTS_CURVE], role, pitch->known,
-                               pitch->cents);
+    return picture_cents_curve(&maker->sheet->picture[SHEET_CENTS_CURVE], role, pitch->cents);
 }
 
 void sheet_make_cents_curve(struct sheet_maker *maker)

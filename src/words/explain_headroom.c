@@ -59,7 +59,7 @@ static void add_symbols(const struct derived *derived, const struct clearance_st
 static void add_hand(const struct derived *derived, const struct fret_clearance *clearance,
                      int string, int note, struct explanation *out)
 {
-    const bool tight = clearance->headroom_mm[note] < derived->touch_mm;
+    const bool tight = clearance->headroom_mm[note].value < derived->touch_mm;
     struct strbuf line = add_line(out, EXPLAIN_HAND);
 
     if (note > 0)
@@ -78,7 +78,7 @@ static void add_value(const struct fret_clearance *clearance, int string, int no
     struct strbuf line = add_line(out, EXPLAIN_VALUE);
 
     strbuf_addf(&line, "headroom, string %d, note n = %d: ", string, note);
-    amount_add_all(&line, clearance->headroom_mm[note], UNIT_IN);
+    amount_add_all(&line, clearance->headroom_mm[note].value, UNIT_IN);
     strbuf_addf(&line, ", least over fret k = %d", clearance->at[note]);
 }
 
@@ -106,7 +106,7 @@ void explain_headroom(const struct explain_from *from, int string, int note,
     struct string_clearance arrays;
     struct clearance_string line;
     const bool known =
-        note >= 0 && derived->clearance[string].known[note] &&
+        note >= 0 && derived->clearance[string].headroom_mm[note].given &&
         derive_string_clearance(from->place.record, &derived->setup, &derived->string[string],
                                 &derived->lines, &derived->pitch[string], string, &arrays, &line);
 

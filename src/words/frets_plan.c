@@ -18,8 +18,8 @@ static void judge_string(const struct derived *derived, int string,
     const struct fret_clearance *clearance = &derived->clearance[string];
 
     for (int n = 0; n <= derived->setup.board.frets; n++)
-        if (clearance->known[n])
-            ret_headroom[n] = judge(clearance->headroom_mm[n], derived->touch_mm);
+        if (clearance->headroom_mm[n].given)
+            ret_headroom[n] = judge(clearance->headroom_mm[n].value, derived->touch_mm);
 }
 
 void frets_plan_make(struct place place, const struct derived *derived, struct frets_plan *ret_plan)
@@ -42,12 +42,12 @@ void frets_plan_make(struct place place, const struct derived *derived, struct f
 
 int frets_tightest_note(const struct derived *derived, int string)
 {
-    const struct fret_clearance *clearance = &derived->clearance[string];
+    const struct maybe *headroom_mm = derived->clearance[string].headroom_mm;
     int tightest = -1;
 
     for (int n = 0; n <= derived->setup.board.frets; n++)
-        if (clearance->known[n] &&
-            (tightest < 0 || clearance->headroom_mm[n] < clearance->headroom_mm[tightest]))
+        if (headroom_mm[n].given &&
+            (tightest < 0 || headroom_mm[n].value < headroom_mm[tightest].value))
             tightest = n;
     return tightest;
 }
@@ -103,14 +103,14 @@ void frets_add_note(const struct derived *derived, const struct frets_plan *plan
 
     strbuf_addf(out, "string %d ", string);
     add_note_name(out, note);
-    if (note < 0 || note > plan->frets || !clearance->known[note]) {
+    if (note < 0 || note > plan->frets || !clearance->headroom_mm[note].given) {
         strbuf_add(out, note == plan->frets
                             ? ": no fret ahead"
                             : ": headroom not known; note, gauge and build go on Strings");
         return;
     }
     strbuf_add(out, ": headroom ");
-    add_gap(out, clearance->headroom_mm[note], units);
+    add_gap(out, clearance->headroom_mm[note].value, units);
     strbuf_addf(out, ", over fret %d: ", clearance->at[note]);
     strbuf_add(out, verdicts[plan->headroom[string][note]]);
 }

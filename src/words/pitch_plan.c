@@ -80,8 +80,8 @@ static void find_move(const struct derived *derived, int string, const struct ce
 }
 
 /* The string as the moves leave it, with the ends where they are best. */
-static bool find_best(const struct record *record, const struct derived *derived, int string,
-                      double ret_cents[FRETS_MAX + 1])
+static void find_best(const struct record *record, const struct derived *derived, int string,
+                      struct maybe cents[FRETS_MAX + 1])
 {
     const struct string_lines *lines = &derived->lines;
     const struct board *board = &derived->setup.board;
@@ -89,17 +89,20 @@ static bool find_best(const struct record *record, const struct derived *derived
     const struct maybe setback_mm = figures_get(&derived->figures, FIGURE_SETBACK_BEST, string);
     const struct maybe nut_mm = figures_get(&derived->figures, FIGURE_NUT_ADVANCE_BEST, string);
     const struct intonation_ends ends = {setback_mm.value, nut_mm.value};
-    double crown_mm[FRETS_MAX + 1];
+    double crown_mm[FRETS_MAX + 1], best[FRETS_MAX + 1];
 
     if (!lines->after[string].known || !setback_mm.given || !nut_mm.given ||
         !derive_intonation_setup(record, &derived->setup, &derived->string[string], lines, string,
                                  crown_mm, &setup))
-        return false;
+        return;
     for (int n = 0; n <= board->frets; n++)
         crown_mm[n] = neck_curve_height_mm(&lines->curve_after, board, string, n);
     setup.nut_height_mm = lines->after[string].nut_mm;
     setup.saddle_height_mm = lines->after[string].saddle_mm;
-    return intonation_find_cents(&setup, &ends, ret_cents) == STATUS_OK;
+    if (intonation_find_cents(&setup, &ends, best) != STATUS_OK)
+        return;
+    for (int n = 0; n <= board->frets; n++)
+        cents[n] = maybe_given(best[n]);
 }
 
 void pitch_plan_make(struct place place, const struct derived *derived, int string,
@@ -122,7 +125,7 @@ void pitch_plan_make(struct place place, const struct derived *derived, int stri
             ret_plan->curve = (struct pitch_curve){.string = s, .read = read};
     }
     if (ret_plan->curve.string > 0)
-        ret_plan->curve.has_best = find_best(record, derived, string, ret_plan->curve.best_cents);
+        find_best(record, derived, string, ret_plan->curve.best_cents);
 }
 
 static void add_u(struct strbuf *out, double u_mm, enum unit unit)
@@ -250,7 +253,7 @@ static void add_missing(const struct derived *derived, int string, struct strbuf
     strbuf_add(out, "no prediction: ");
     if (!derived->lines.now[string].known)
         strbuf_add(out, "relief, nut gap and action come first, on Bench");
-    else if (!(facts->hz > 0))
+    else if (!facts->hz.given)
         strbuf_add(out, "the string's note is missing, on Strings");
     else if (!facts->has_mass || !(facts->core.diameter_mm > 0))
         strbuf_add(out, "the string's gauge, build and core are missing, on Strings");

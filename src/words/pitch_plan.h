@@ -38,8 +38,7 @@ struct pitch_curve {
     int string;
     struct cents_read read;
     /* The cents to be had at best: after the moves, with the best setback and nut advance. */
-    bool has_best;
-    double best_cents[FRETS_MAX + 1];
+    struct maybe best_cents[FRETS_MAX + 1];
 };
 
 struct pitch_plan {

@@ -153,10 +153,11 @@ static void check_frets(const struct derived *derived)
             const struct fret_pitch *pitch = &derived->pitch[s];
             const struct fret_clearance *clearance = &derived->clearance[s];
 
-            if (pitch->known[n])
-                assert_true(n <= frets && isfinite(pitch->cents[n]) && isfinite(pitch->rise_n[n]));
-            if (clearance->known[n])
-                assert_true(n < frets && isfinite(clearance->headroom_mm[n]) &&
+            if (pitch->cents[n].given)
+                assert_true(n <= frets && isfinite(pitch->cents[n].value) &&
+                            isfinite(pitch->rise_n[n]));
+            if (clearance->headroom_mm[n].given)
+                assert_true(n < frets && isfinite(clearance->headroom_mm[n].value) &&
                             clearance->at[n] > n && clearance->at[n] <= frets);
         }
 }

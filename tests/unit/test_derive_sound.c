@@ -73,12 +73,11 @@ static void test_open_note_needs_no_string(void **state)
     const struct derived bare = derive_with("");
     const struct derived strung = derive_with(string_lines);
 
-    assert_true(bare.clearance[1].known[0]);
-    assert_false(bare.clearance[1].known[1]);
-    assert_false(bare.pitch[1].known[1]);
-    assert_true(strung.clearance[1].known[1] && strung.pitch[1].known[1]);
-    assert_near_relative(strung.clearance[1].headroom_mm[0], bare.clearance[1].headroom_mm[0],
-                         1e-12);
+    assert_false(bare.clearance[1].headroom_mm[1].given);
+    assert_false(bare.pitch[1].cents[1].given);
+    assert_true(strung.clearance[1].headroom_mm[1].given && strung.pitch[1].cents[1].given);
+    assert_near_relative(assert_given(strung.clearance[1].headroom_mm[0]),
+                         assert_given(bare.clearance[1].headroom_mm[0]), 1e-12);
 }
 
 static void test_one_reading_or_a_fit(void **state)

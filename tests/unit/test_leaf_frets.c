@@ -189,8 +189,8 @@ static void the_note_looked_at_goes_round(void **state)
 
     (void)state;
     for (int n = 0; n < frets; n++)
-        assert_true(app->now.clearance[6].headroom_mm[n] >=
-                    app->now.clearance[6].headroom_mm[tightest]);
+        assert_true(app->now.clearance[6].headroom_mm[n].value >=
+                    app->now.clearance[6].headroom_mm[tightest].value);
     bench_press(app, "k");
     assert_int_equal(app_note(app), tightest + 1);
     bench_press(app, "jj");

@@ -301,7 +301,7 @@ static void taking_it_over_is_one_step(void **state)
     assert_string_equal(bench_text(app, "string.6 setback"), "3 mm");
     assert_near(record_entered_string(&app->record, FIELD_GAUGE, 6).value, bass_mm, 1e-9);
     /* What was predicted is what the record now says. */
-    assert_near(app->now.string[6].tension_n, after_n, 1e-9 * after_n);
+    assert_near(app->now.string[6].tension_n.value, after_n, 1e-9 * after_n);
     bench_press(app, "*u");
     assert_true(record_equal(&app->record, &before));
     bench_press(app, "*r");

@@ -156,12 +156,12 @@ static void what_a_reading_measures_is_marked(void **state)
 
 static void cents_reach_to_whole_ones(void **state)
 {
-    static const double cents[] = {0, 1.2, 7.4, -5.1};
+    static const struct maybe cents[] = {{0, true}, {1.2, true}, {7.4, true}, {-5.1, true}};
     struct picture picture;
 
     (void)state;
     picture_cents_begin(&picture, 3, 2);
-    assert_true(picture_cents_curve(&picture, PICTURE_MAIN, NULL, cents));
+    assert_true(picture_cents_curve(&picture, PICTURE_MAIN, cents));
     picture_cents_end(&picture, 3);
     assert_near(picture.high.y, 8, 0);
     assert_near(picture.low.y, -6, 0);
@@ -185,14 +185,14 @@ static void cents_reach_to_whole_ones(void **state)
 
 static void a_curve_is_broken_where_a_note_is_not_known(void **state)
 {
-    static const bool known[] = {false, true, true, false, true}, none[5] = {false};
-    static const double cents[] = {0, 1, 2, 99, 4};
+    static const struct maybe cents[] = {{0, false}, {1, true}, {2, true}, {99, false}, {4, true}};
+    static const struct maybe none[5] = {{0, false}};
     struct picture picture;
 
     (void)state;
     picture_cents_begin(&picture, 4, 2);
-    assert_false(picture_cents_curve(&picture, PICTURE_OTHER, none, cents));
-    assert_true(picture_cents_curve(&picture, PICTURE_MAIN, known, cents));
+    assert_false(picture_cents_curve(&picture, PICTURE_OTHER, none));
+    assert_true(picture_cents_curve(&picture, PICTURE_MAIN, cents));
     assert_int_equal(picture.line_count, 2);
     assert_int_equal(picture.lines[0].count, 2);
     assert_int_equal(picture.lines[1].count, 1);

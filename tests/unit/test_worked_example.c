@@ -88,7 +88,7 @@ static int load(void **state)
 static double headroom_over(int string, int note, int fret)
 {
     const struct board *board = &derived.setup.board;
-    const double open = derived.string[string].tension_n;
+    const double open = derived.string[string].tension_n.value;
     double crown[FRETS_MAX + 1], tension[FRETS_MAX + 1], clear, envelope;
 
     for (int n = 0; n <= board->frets; n++) {
@@ -119,7 +119,7 @@ static bool is_tie(const char *where, int fret)
 
     if (sscanf(where, "[clearance.%d] at.%d", &string, &note) != 2)
         return false;
-    const double least = derived.clearance[string].headroom_mm[note];
+    const double least = derived.clearance[string].headroom_mm[note].value;
 
     return fret > note && fret <= derived.setup.board.frets &&
            near_is(headroom_over(string, note, fret), least, 1e-9 * fabs(least));

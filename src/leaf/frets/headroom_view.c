@@ -118,16 +118,16 @@ static bool is_inch(const struct app *app)
 static void draw_amount(const struct pen *pen, const struct app *app, int string, int note, int row,
                         int column)
 {
-    const struct fret_clearance *clearance = &app_shown(app)->clearance[string];
+    const struct maybe headroom_mm = app_shown(app)->clearance[string].headroom_mm[note];
     char memory[24];
     struct strbuf text = STRBUF(memory);
 
-    if (!clearance->known[note])
+    if (!headroom_mm.given)
         return;
     if (is_inch(app))
-        num_format_fixed(unit_from_pivot(UNIT_TH, clearance->headroom_mm[note]), 0, false, &text);
+        num_format_fixed(unit_from_pivot(UNIT_TH, headroom_mm.value), 0, false, &text);
     else
-        num_format_fixed(clearance->headroom_mm[note], 1, false, &text);
+        num_format_fixed(headroom_mm.value, 1, false, &text);
     pen_put_right(pen, row, column + 1, AMOUNT_LEAST - 1,
                   app->previewing ? ROLE_PREVIEW : ROLE_VALUE, memory);
 }

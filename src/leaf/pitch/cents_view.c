@@ -15,9 +15,8 @@ static void make_picture(const struct app *app, int fret, struct picture *ret_pi
     const struct fret_pitch *predicted = &derived->pitch[curve->string];
 
     picture_cents_begin(ret_picture, derived->setup.board.frets, pitch_state(app)->tolerance_cents);
-    if (curve->has_best)
-        picture_cents_curve(ret_picture, PICTURE_OTHER, NULL, curve->best_cents);
-    picture_cents_curve(ret_picture, PICTURE_MAIN, predicted->known, predicted->cents);
+    picture_cents_curve(ret_picture, PICTURE_OTHER, curve->best_cents);
+    picture_cents_curve(ret_picture, PICTURE_MAIN, predicted->cents);
     picture_cents_read(ret_picture, curve->string, &curve->read, fret);
     picture_cents_end(ret_picture, fret);
 }

@@ -38,11 +38,11 @@ static enum role add_calculated(const struct page *page, int string, struct strb
 {
     const struct fret_pitch *pitch = &page->derived->pitch[string];
 
-    if (page->fret < 1 || page->fret > page->frets || !pitch->known[page->fret])
+    if (page->fret < 1 || page->fret > page->frets || !pitch->cents[page->fret].given)
         return ROLE_DIM;
-    if (pitch->cents[page->fret] > 0)
+    if (pitch->cents[page->fret].value > 0)
         strbuf_add_char(out, '+');
-    num_format_fixed(pitch->cents[page->fret], 1, false, out);
+    num_format_fixed(pitch->cents[page->fret].value, 1, false, out);
     return ROLE_VALUE;
 }
 

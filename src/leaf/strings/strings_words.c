@@ -26,7 +26,7 @@ void strings_words_need(const struct derived *derived, int string, struct strbuf
     const struct string_facts *facts = &derived->string[string];
     const struct string_build *build = &facts->build;
 
-    if (!(facts->hz > 0)) {
+    if (!facts->hz.given) {
         strbuf_add(out, "its note");
     } else if (facts->has_mass) {
         return;
@@ -69,7 +69,7 @@ void strings_words_string(const struct app *app, struct strbuf *out)
     strbuf_addf(out, "string %d: ", string);
     if (facts->has_mass)
         add_mass(&facts->mass, out);
-    if (!(facts->hz > 0) || !facts->has_mass) {
+    if (!facts->hz.given || !facts->has_mass) {
         strbuf_add(out, facts->has_mass ? ", needs " : "needs ");
         strings_words_need(derived, string, out);
     }
@@ -84,7 +84,7 @@ void strings_words_string(const struct app *app, struct strbuf *out)
 static int lacking_string(const struct derived *derived)
 {
     for (int s = derived->setup.board.strings; s >= 1; s--)
-        if (!(derived->string[s].tension_n > 0))
+        if (!derived->string[s].tension_n.given)
             return s;
     return 0;
 }
