@@ -74,11 +74,8 @@ double neck_curve_kappa_for(const struct board *board, double relief_mm)
 struct maybe neck_curve_find_relief(const struct setup *setup)
 {
     struct neck_curve curve;
-    struct maybe relief = {.given = false};
 
     if (neck_curve_fit(setup, &curve) != STATUS_OK)
-        return relief;
-    relief.value = neck_curve_relief_mm(&setup->board, curve.kappa_per_mm);
-    relief.given = isfinite(relief.value);
-    return relief;
+        return maybe_absent();
+    return maybe_finite(neck_curve_relief_mm(&setup->board, curve.kappa_per_mm));
 }

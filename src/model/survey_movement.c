@@ -22,13 +22,13 @@ static struct maybe find_movement(const struct record *record, const struct wood
                                   double to_pct)
 {
     const struct maybe width = record_entered_one(record, width_field);
-    struct maybe movement = {.given = false};
-    double coefficient;
+    double coefficient, movement_mm;
 
-    if (width.given && wood_find_coefficient(wood, grain, &coefficient) == STATUS_OK)
-        movement.given = moisture_find_movement(width.value, coefficient, from_pct, to_pct,
-                                                &movement.value) == STATUS_OK;
-    return movement;
+    if (!width.given || wood_find_coefficient(wood, grain, &coefficient) != STATUS_OK ||
+        moisture_find_movement(width.value, coefficient, from_pct, to_pct, &movement_mm) !=
+            STATUS_OK)
+        return maybe_absent();
+    return maybe_given(movement_mm);
 }
 
 static void find_part(const struct record *record, double from_pct, enum movement_part part,

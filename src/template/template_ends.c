@@ -150,7 +150,7 @@ static void draw_contact(const struct saddle_drawing *drawing, int string)
     const struct string_layout *of = &drawing->source->layout.string[string];
     const double x = LEFT + EDGE + of->saddle_centre_mm.value;
     const double top = drawing->base_mm + drawing->low_mm - 4;
-    const struct maybe now = {.value = of->contact_mm, .given = true}, asked = asked_for(of);
+    const struct maybe now = maybe_given(of->contact_mm), asked = asked_for(of);
 
     page_draw_line(drawing->list, (struct page_point){x, top},
                    (struct page_point){x, drawing->base_mm + drawing->high_mm + 4},
@@ -182,7 +182,7 @@ static void draw_table(const struct saddle_drawing *drawing, double top)
     template_say(drawing->list, ASKED, y, PAGE_LEFT, &template_small, "by the cents read, solid");
     for (int s = drawing->source->layout.strings; s >= 1; s--) {
         const struct string_layout *of = &drawing->source->layout.string[s];
-        const struct maybe now = {.value = of->contact_mm, .given = true}, asked = asked_for(of);
+        const struct maybe now = maybe_given(of->contact_mm), asked = asked_for(of);
 
         y += TABLE_ROW;
         say_string(drawing->source, drawing->list, s, y);
@@ -196,7 +196,7 @@ static void find_reach(struct saddle_drawing *drawing)
 {
     for (int s = 1; s <= drawing->source->layout.strings; s++) {
         const struct string_layout *of = &drawing->source->layout.string[s];
-        const struct maybe now = {.value = of->contact_mm, .given = true}, asked = asked_for(of);
+        const struct maybe now = maybe_given(of->contact_mm), asked = asked_for(of);
 
         reach(drawing, s, &now);
         reach(drawing, s, &of->contact_predicted_mm);
