@@ -167,6 +167,28 @@ check_directions() {
     check_leaves "$1/leaf"
     check_barred "$1/store" 'profile|shelf'
     check_barred "$1/store/profile" 'shelf'
+    check_order "$1" model 'common strings neck pitch reading frets figure doubt setup derive survey'
+}
+
+# check_order TREE LAYER ROOMS: a room of the layer includes itself and the rooms before it.
+check_order() {
+    before=
+    for room in $3; do
+        [ -d "$1/$2/$room" ] || continue
+        before="$before $room"
+        find "$1/$2/$room" -name '*.[ch]' -exec awk -v layer="$2" -v room="$room" -v before="$before" '
+            BEGIN {
+                n = split(before, part, " ")
+                for (i = 1; i <= n; i++)
+                    good[part[i]] = 1
+            }
+            /^[ \t]*#[ \t]*include[ \t]*"/ {
+                split($0, quoted, "\"")
+                split(quoted[2], at, "/")
+                if (at[1] == layer && !(at[2] in good))
+                    print FILENAME ":" FNR ": " room " includes " quoted[2]
+            }' {} + >>"$failures"
+    done
 }
 
 # check_barred FOLDER ROOMS: the files of a folder of store include none of these rooms of store.
@@ -304,7 +326,8 @@ GOOD
     printf '#include "leaf/x.h"\n' >>"$work/src/session/x.c"
     printf '#include "x.h"\n' >>"$work/src/words/x.c"
     printf '#include "term/x.h"\n' >>"$work/src/screen/x.c"
-    mkdir -p "$work/src/leaf/bench"
+    mkdir -p "$work/src/leaf/bench" "$work/src/model/reading"
+    printf '#include "model/reading/x.h"\n#include "model/setup/x.h"\n' >"$work/src/model/reading/x.c"
     printf '#include "leaf/leaves.h"\n#include "leaf/work/x.h"\n' >"$work/src/leaf/bench/x.c"
     printf '#include "store/x.h"\n' >>"$work/src/sheet/x.c"
     printf '#include "store/x.h"\n' >>"$work/src/term/x.c"
@@ -313,7 +336,7 @@ GOOD
     for sign in 'page includes model/x.h' 'template includes store/x.h' \
         'base includes model/x.h' 'model includes store/x.h' 'store includes words/x.h' \
         'session includes leaf/x.h' 'words includes x.h' 'screen includes term/x.h' \
-        'bench includes leaf/work/x.h' 'sheet includes store/x.h' \
+        'bench includes leaf/work/x.h' 'reading includes model/setup/x.h' 'sheet includes store/x.h' \
         'term includes store/x.h' 'profile/x.c:2:#include "store/shelf/x.h"' \
         'store/x.c:3: # include "store/profile/x.h"' \
         'model includes <stdio.h>'; do
@@ -345,7 +368,7 @@ check_undefined "$base" "$libm $memory" 'array.c.o num_decimal.c.o num_format.c.
     "$formatting realloc" \
     <"$work/base-names"
 cat "$work/base-names" "$work/model-names" >"$work/both-names"
-check_undefined "$model" "$libm $memory" 'record.c.o' "$allocation" <"$work/both-names"
+check_undefined "$model" "$libm $memory" 'reading_record.c.o' "$allocation" <"$work/both-names"
 for pair in $archives; do
     [ "${pair%%=*}" = term ] || check_no_globals "${pair#*=}"
     check_circles "${pair#*=}"

@@ -4,7 +4,7 @@
 #include <errno.h>
 
 #include "commands/shop_settings.h"
-#include "model/derive.h"
+#include "model/derive/derive.h"
 
 /* Reports the faults of a profile's current state; returns how many. */
 static int report_faults(const char *path, const struct record *record)

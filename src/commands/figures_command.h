@@ -5,7 +5,7 @@
 #include "commands/figures_options.h"
 #include "commands/printer.h"
 #include "commands/report.h"
-#include "model/derive.h"
+#include "model/derive/derive.h"
 
 /* Prints every figure as INI, without the absent ones, after the model's findings as
  * comments. */

@@ -4,7 +4,7 @@
 
 #include <stdbool.h>
 
-#include "model/survey_what_if.h"
+#include "model/survey/survey_what_if.h"
 
 /* The options of `sillet figures`. */
 struct figures_options {

@@ -3,13 +3,13 @@
 
 #include <math.h>
 
-#include "model/survey_buzz.h"
-#include "model/survey_calibration.h"
-#include "model/survey_layout.h"
-#include "model/survey_levelling.h"
-#include "model/survey_movement.h"
-#include "model/survey_passes.h"
-#include "model/survey_rod.h"
+#include "model/survey/survey_buzz.h"
+#include "model/survey/survey_calibration.h"
+#include "model/survey/survey_layout.h"
+#include "model/survey/survey_levelling.h"
+#include "model/survey/survey_movement.h"
+#include "model/survey/survey_passes.h"
+#include "model/survey/survey_rod.h"
 
 static void print_plan_frets(const struct survey_levelling *survey, enum levelling_plan plan,
                              struct printer *printer)

@@ -3,8 +3,8 @@
 #define SILLET_COMMANDS_MORE_H
 
 #include "commands/printer.h"
-#include "model/derive.h"
-#include "model/survey_what_if.h"
+#include "model/derive/derive.h"
+#include "model/survey/survey_what_if.h"
 
 /*
  * Prints everything that the model can say besides the figures, in sections of their own:

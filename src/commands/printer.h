@@ -6,8 +6,8 @@
 #include <stdint.h>
 #include <stdio.h>
 
-#include "model/finding.h"
-#include "model/record_access.h"
+#include "model/reading/finding.h"
+#include "model/reading/record_access.h"
 
 /*
  * Writes figures as INI: numbers with nine significant digits, a section heading only

@@ -3,7 +3,7 @@
 #define SILLET_COMMANDS_SHEET_FILE_H
 
 #include "commands/sheet_options.h"
-#include "model/record.h"
+#include "model/reading/record.h"
 #include "store/bytes.h"
 
 /* The sheet of a visit as the bytes of a document. */

@@ -6,7 +6,7 @@
 
 #include "base/num.h"
 #include "commands/option.h"
-#include "model/field.h"
+#include "model/reading/field.h"
 #include "store/problem.h"
 
 static bool take_output(const char *name, struct sheet_options *options)

@@ -2,10 +2,10 @@
 #include "commands/visits_csv.h"
 
 #include "commands/csv.h"
-#include "model/derive.h"
-#include "model/record_access.h"
-#include "model/place.h"
-#include "model/uncertainty.h"
+#include "model/derive/derive.h"
+#include "model/reading/record_access.h"
+#include "model/reading/place.h"
+#include "model/setup/uncertainty.h"
 
 /* The table is long, not wide: passes hold different readings, and a spreadsheet can filter and
  * pivot a long table. A wide one would need a column for each string and fret. */

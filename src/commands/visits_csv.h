@@ -5,7 +5,7 @@
 #include <stdbool.h>
 #include <stdio.h>
 
-#include "model/record.h"
+#include "model/reading/record.h"
 
 /*
  * Writes all visits of a record as CSV, a line of headings and then one record for each

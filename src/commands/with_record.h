@@ -3,7 +3,7 @@
 #define SILLET_COMMANDS_WITH_RECORD_H
 
 #include "commands/report.h"
-#include "model/record.h"
+#include "model/reading/record.h"
 
 /* The work of a command on a record; `options` are the command's own. */
 typedef enum exit_code record_work(const void *options, const struct record *record);

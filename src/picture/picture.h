@@ -5,7 +5,7 @@
 #include <stdbool.h>
 
 #include "base/strbuf.h"
-#include "model/field.h"
+#include "model/reading/field.h"
 
 /*
  * A drawing as points, in the units of what it shows: x to the right, y up. What stands where

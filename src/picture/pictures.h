@@ -3,7 +3,7 @@
 #define SILLET_PICTURE_PICTURES_H
 
 #include "picture/picture.h"
-#include "model/derive.h"
+#include "model/derive/derive.h"
 
 /* The drawings: the neck from the side, cents along the board. */
 

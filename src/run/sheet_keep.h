@@ -3,7 +3,7 @@
 #define SILLET_RUN_SHEET_KEEP_H
 
 #include "base/strbuf.h"
-#include "model/record.h"
+#include "model/reading/record.h"
 
 /* A visit's sheet, written from a session. */
 struct sheet_keeping {

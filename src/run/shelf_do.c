@@ -4,7 +4,7 @@
 #include <string.h>
 
 #include "commands/shop_settings.h"
-#include "model/shop_round.h"
+#include "model/reading/shop_round.h"
 #include "run/session.h"
 #include "run/shelf_inside.h"
 #include "store/paths.h"

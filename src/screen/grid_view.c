@@ -3,7 +3,7 @@
 
 #include "words/amount.h"
 #include "base/utf8.h"
-#include "model/note_name.h"
+#include "model/reading/note_name.h"
 
 /* The first of `shown` items out of `all`; the window moves by half of `shown`. */
 static int first_shown(int all, int shown, int at)

@@ -3,7 +3,7 @@
 
 #include <string.h>
 
-#include "model/work_line.h"
+#include "model/reading/work_line.h"
 #include "base/utf8.h"
 
 enum { MARK_COLUMN = 1, KIND_COLUMN = 5, TIME_WIDTH = 11, FULL_COLUMN = 7 };

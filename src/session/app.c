@@ -3,7 +3,7 @@
 
 #include <string.h>
 
-#include "model/record_access.h"
+#include "model/reading/record_access.h"
 
 void app_say(struct app *app, enum app_tone tone, const char *message)
 {

@@ -15,9 +15,9 @@
 #include "session/route.h"
 #include "session/undo.h"
 #include "base/status.h"
-#include "model/derive.h"
-#include "model/doubt.h"
-#include "model/record.h"
+#include "model/derive/derive.h"
+#include "model/doubt/doubt.h"
+#include "model/reading/record.h"
 
 /*
  * A session with one instrument: its record, what is being typed, where the tech stands on

@@ -5,9 +5,9 @@
 #include "words/reading_words.h"
 #include "base/num.h"
 #include "base/utf8.h"
-#include "model/bench_row.h"
-#include "model/record_access.h"
-#include "model/reset.h"
+#include "model/figure/bench_row.h"
+#include "model/reading/record_access.h"
+#include "model/setup/reset.h"
 
 void cell_words_add_name(const struct app *app, const struct route_cell *cell, struct strbuf *out)
 {

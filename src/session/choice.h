@@ -2,7 +2,7 @@
 #ifndef SILLET_SESSION_CHOICE_H
 #define SILLET_SESSION_CHOICE_H
 
-#include "model/candidates.h"
+#include "model/reading/candidates.h"
 
 /*
  * What is typed where names are to be had (name_list.h): a number of the list (from 1), a name, its

@@ -3,7 +3,7 @@
 
 #include <string.h>
 
-#include "model/bench_goal.h"
+#include "model/setup/bench_goal.h"
 #include "session/doubt_words.h"
 #include "session/typed_text.h"
 

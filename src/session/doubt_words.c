@@ -6,8 +6,8 @@
 
 #include "session/command.h"
 #include "session/entry.h"
-#include "model/pitch.h"
-#include "model/said_amount.h"
+#include "model/strings/pitch.h"
+#include "model/reading/said_amount.h"
 
 static void add_amount(struct strbuf *out, const struct field *field, double value,
                        const struct shop_units *units)

@@ -3,7 +3,7 @@
 #define SILLET_SESSION_DOUBT_WORDS_H
 
 #include "base/strbuf.h"
-#include "model/doubt.h"
+#include "model/doubt/doubt.h"
 
 /* Appends a doubt as one sentence: "24 mm is more than usual; 2.4 mm is typed 2.4". With "Enter
  * asks: " before it, it fits into 78 columns. Nothing for DOUBT_NONE, and for DOUBT_NAME, whose

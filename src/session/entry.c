@@ -6,7 +6,7 @@
 
 #include "words/amount.h"
 #include "session/choice.h"
-#include "model/pitch.h"
+#include "model/strings/pitch.h"
 
 static bool is_number(const struct field *field)
 {

@@ -4,8 +4,8 @@
 
 #include <stdbool.h>
 
-#include "model/day.h"
-#include "model/name_list.h"
+#include "model/common/day.h"
+#include "model/reading/name_list.h"
 
 /*
  * What is being typed into a cell, as the program understands it: shown before Enter takes

@@ -6,8 +6,8 @@
 #include "words/amount.h"
 #include "session/cell_words.h"
 #include "base/num.h"
-#include "model/name_list.h"
-#include "model/note_name.h"
+#include "model/reading/name_list.h"
+#include "model/reading/note_name.h"
 
 static const char *const how[FIELD_COUNT_] = {
 #define HOW(field_, words_) [FIELD_##field_] = words_,

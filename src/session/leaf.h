@@ -4,9 +4,9 @@
 
 #include <stddef.h>
 
-#include "model/doubt.h"
-#include "model/figure.h"
-#include "model/place.h"
+#include "model/doubt/doubt.h"
+#include "model/figure/figure.h"
+#include "model/reading/place.h"
 #include "session/entry.h"
 #include "session/route.h"
 

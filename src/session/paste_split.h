@@ -6,7 +6,7 @@
 #include <stddef.h>
 
 #include "base/strbuf.h"
-#include "model/field.h"
+#include "model/reading/field.h"
 
 /*
  * Takes a pasted text apart into the values that stand in it. Line ends, tabs and semicolons part

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 #include "session/turn.h"
 
-#include "model/note_name.h"
-#include "model/pitch.h"
-#include "model/record_access.h"
+#include "model/reading/note_name.h"
+#include "model/strings/pitch.h"
+#include "model/reading/record_access.h"
 #include "session/doubt_look.h"
 #include "session/typed_text.h"
 

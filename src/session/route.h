@@ -4,7 +4,7 @@
 
 #include <stdbool.h>
 
-#include "model/record.h"
+#include "model/reading/record.h"
 
 /*
  * The cells of a leaf in the order in which a tech goes through them, and where each stands:

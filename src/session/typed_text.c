@@ -3,9 +3,9 @@
 
 #include <math.h>
 
-#include "model/pitch.h"
-#include "model/record_access.h"
-#include "model/tuning.h"
+#include "model/strings/pitch.h"
+#include "model/reading/record_access.h"
+#include "model/reading/tuning.h"
 
 /* The string as the first tuning that fits the instrument has it. */
 static struct maybe find_usual(const struct app *app, int string)

@@ -4,8 +4,8 @@
 #include <math.h>
 #include <string.h>
 
-#include "model/note_name.h"
-#include "model/pitch.h"
+#include "model/reading/note_name.h"
+#include "model/strings/pitch.h"
 
 void typing_open(struct turn *turn)
 {

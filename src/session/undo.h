@@ -6,7 +6,7 @@
 #include <stddef.h>
 
 #include "base/status.h"
-#include "model/record.h"
+#include "model/reading/record.h"
 
 /*
  * Every change to a record in this session, to be taken back and made again. Changes that

@@ -8,8 +8,8 @@
 #include "words/frets_plan.h"
 #include "picture/picture.h"
 #include "base/status.h"
-#include "model/field.h"
-#include "model/record.h"
+#include "model/reading/field.h"
+#include "model/reading/record.h"
 
 /*
  * The sheet that goes back to the customer with an instrument, as a list of blocks: the contents

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include <math.h>
 
-#include "model/derive_climate.h"
-#include "model/survey_movement.h"
+#include "model/derive/derive_climate.h"
+#include "model/survey/survey_movement.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
 #include "sheet/sheet_season.h"

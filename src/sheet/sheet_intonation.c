@@ -3,7 +3,7 @@
 
 #include "words/pitch_plan.h"
 #include "base/num.h"
-#include "model/note_name.h"
+#include "model/reading/note_name.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
 

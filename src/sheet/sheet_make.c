@@ -4,8 +4,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "model/place.h"
-#include "model/work_line.h"
+#include "model/reading/place.h"
+#include "model/reading/work_line.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
 

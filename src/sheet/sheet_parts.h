@@ -2,7 +2,7 @@
 #ifndef SILLET_SHEET_SHEET_PARTS_H
 #define SILLET_SHEET_SHEET_PARTS_H
 
-#include "model/derive.h"
+#include "model/derive/derive.h"
 #include "sheet/sheet_make.h"
 
 /* Private to sheet: the parts of a sheet. Each adds its blocks, or none if nothing is known. */

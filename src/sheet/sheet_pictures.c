@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "picture/pictures.h"
-#include "model/note_name.h"
+#include "model/reading/note_name.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/bench_goal.h"
-#include "model/note_name.h"
+#include "model/setup/bench_goal.h"
+#include "model/reading/note_name.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
 #include "words/row_state.h"

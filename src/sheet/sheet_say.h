@@ -3,8 +3,8 @@
 #define SILLET_SHEET_SHEET_SAY_H
 
 #include "base/strbuf.h"
-#include "model/field.h"
-#include "model/record.h"
+#include "model/reading/field.h"
+#include "model/reading/record.h"
 
 /* Numbers and names as the sheet writes them: in the shop's unit, with the other in brackets. */
 

@@ -5,9 +5,9 @@
 #include <string.h>
 
 #include "base/num.h"
-#include "model/derive.h"
-#include "model/derive_climate.h"
-#include "model/place.h"
+#include "model/derive/derive.h"
+#include "model/derive/derive_climate.h"
+#include "model/reading/place.h"
 
 /* Sums over pairs of visits. */
 struct pairs {

@@ -4,8 +4,8 @@
 
 #include <stdbool.h>
 
-#include "model/record.h"
-#include "model/record_access.h"
+#include "model/reading/record.h"
+#include "model/reading/record_access.h"
 
 /*
  * How the neck follows the air, from the visits up to the given one. Between two visits nobody

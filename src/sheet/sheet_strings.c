@@ -3,8 +3,8 @@
 
 #include "base/num.h"
 #include "base/utf8.h"
-#include "model/note_name.h"
-#include "model/tuning.h"
+#include "model/reading/note_name.h"
+#include "model/reading/tuning.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
 

@@ -3,10 +3,10 @@
 #include <string.h>
 
 #include "words/caution.h"
-#include "model/work_line.h"
+#include "model/reading/work_line.h"
 #include "base/num.h"
-#include "model/place.h"
-#include "model/work_mark.h"
+#include "model/reading/place.h"
+#include "model/reading/work_mark.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
 

@@ -4,7 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "model/moment.h"
+#include "model/reading/moment.h"
 
 enum { ROWS_UNTIL_SHOWN = 18 };
 

@@ -9,7 +9,7 @@
 #include "session/app.h"
 #include "session/menu.h"
 #include "shelf/shelf_key.h"
-#include "model/card.h"
+#include "model/derive/card.h"
 
 /*
  * The shelf: which instruments are on file, which of them are found by what is typed, and

@@ -2,7 +2,7 @@
 #ifndef SILLET_STORE_SHOP_H
 #define SILLET_STORE_SHOP_H
 
-#include "model/field.h"
+#include "model/reading/field.h"
 #include "store/problem.h"
 
 /*

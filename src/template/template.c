@@ -3,7 +3,7 @@
 
 #include <string.h>
 
-#include "model/record_access.h"
+#include "model/reading/record_access.h"
 #include "template/template_inside.h"
 
 typedef enum status draw(const struct template_source *source, struct page_list **ret_drawing);

@@ -5,8 +5,8 @@
 #include <stdbool.h>
 
 #include "base/strbuf.h"
-#include "model/derive.h"
-#include "model/record.h"
+#include "model/derive/derive.h"
+#include "model/reading/record.h"
 #include "page/page.h"
 
 /*

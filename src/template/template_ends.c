@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include <math.h>
 
-#include "model/record_access.h"
-#include "model/note_name.h"
+#include "model/reading/record_access.h"
+#include "model/reading/note_name.h"
 #include "template/template_inside.h"
 
 enum { LEFT = 18, EDGE = 6, TABLE_ROW = 5 };

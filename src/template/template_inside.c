@@ -3,7 +3,7 @@
 
 #include "base/num.h"
 #include "base/unit.h"
-#include "model/record_access.h"
+#include "model/reading/record_access.h"
 
 const struct page_stroke template_cut = {.width_mm = 0.15, .grey = 0};
 const struct page_stroke template_guide = {.width_mm = 0.1, .grey = 0.5};

@@ -3,7 +3,7 @@
 #define SILLET_TEMPLATE_TEMPLATE_INSIDE_H
 
 #include "base/strbuf.h"
-#include "model/survey_layout.h"
+#include "model/survey/survey_layout.h"
 #include "page/page.h"
 
 /* Private to template: what the single templates share. */

@@ -2,7 +2,7 @@
 #include <math.h>
 
 #include "base/num.h"
-#include "model/record_access.h"
+#include "model/reading/record_access.h"
 #include "template/template_inside.h"
 
 /* A wedge thinner than this cannot be measured, so there is nothing to cut. */

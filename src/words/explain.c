@@ -6,7 +6,7 @@
 #include <string.h>
 
 #include "base/num.h"
-#include "model/note_name.h"
+#include "model/reading/note_name.h"
 
 enum symbol_place {
     PLACE_FIELD,

@@ -2,7 +2,7 @@
 #ifndef SILLET_WORDS_EXPLAIN_H
 #define SILLET_WORDS_EXPLAIN_H
 
-#include "model/derive.h"
+#include "model/derive/derive.h"
 
 /*
  * How a figure comes about: what it means for the hand (hand_table.h), its value and uncertainty,

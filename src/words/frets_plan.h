@@ -2,8 +2,8 @@
 #ifndef SILLET_WORDS_FRETS_PLAN_H
 #define SILLET_WORDS_FRETS_PLAN_H
 
-#include "model/survey_buzz.h"
-#include "model/survey_levelling.h"
+#include "model/survey/survey_buzz.h"
+#include "model/survey/survey_levelling.h"
 
 /*
  * What the frets of a pass are like: how much pluck every note takes, which fret explains

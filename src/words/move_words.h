@@ -2,7 +2,7 @@
 #ifndef SILLET_WORDS_MOVE_WORDS_H
 #define SILLET_WORDS_MOVE_WORDS_H
 
-#include "model/derive.h"
+#include "model/derive/derive.h"
 
 /* A move in words: what to do and by how much, what the gauge should read afterwards, and what
  * to mind. What is due, and why, the model has decided (model/move.h). */

@@ -6,8 +6,8 @@
 
 #include "words/amount.h"
 #include "base/num.h"
-#include "model/intonation_reading.h"
-#include "model/uncertainty.h"
+#include "model/pitch/intonation_reading.h"
+#include "model/setup/uncertainty.h"
 
 /* Frets that lie close together cannot tell the nut from the saddle: a nut is never moved by
  * more than a mm or two, so an uncertainty over this says nothing. */

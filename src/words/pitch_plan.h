@@ -2,7 +2,7 @@
 #ifndef SILLET_WORDS_PITCH_PLAN_H
 #define SILLET_WORDS_PITCH_PLAN_H
 
-#include "model/derive.h"
+#include "model/derive/derive.h"
 
 /*
  * What the cents read in a pass ask of saddle and nut, string by string, and the curves to

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "words/reading_words.h"
 
-#include "model/field.h"
+#include "model/reading/field.h"
 
 void reading_words_add_name(struct strbuf *out, const struct reading_key *key)
 {

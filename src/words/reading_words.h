@@ -3,7 +3,7 @@
 #define SILLET_WORDS_READING_WORDS_H
 
 #include "base/strbuf.h"
-#include "model/reading_key.h"
+#include "model/reading/reading_key.h"
 
 /* Appends what a reading is called: "action, string 6", "headroom at fret 5, string 1". */
 void reading_words_add_name(struct strbuf *out, const struct reading_key *key);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "words/row_state.h"
 
-#include "model/bench_goal.h"
+#include "model/setup/bench_goal.h"
 #include "words/amount.h"
 
 const char *row_verdict_word(enum row_verdict verdict)

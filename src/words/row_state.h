@@ -2,8 +2,8 @@
 #ifndef SILLET_WORDS_ROW_STATE_H
 #define SILLET_WORDS_ROW_STATE_H
 
-#include "model/bench_row.h"
-#include "model/derive.h"
+#include "model/figure/bench_row.h"
+#include "model/derive/derive.h"
 
 /* How a row of readings stands against its target. */
 enum row_verdict { VERDICT_NONE, VERDICT_GOOD, VERDICT_HIGH, VERDICT_LOW, VERDICT_MIXED };

@@ -4,8 +4,8 @@
 
 #include "base/strbuf.h"
 #include "build_record.h"
-#include "model/derive.h"
-#include "model/uncertainty.h"
+#include "model/derive/derive.h"
+#include "model/setup/uncertainty.h"
 #include "percentile.h"
 
 /*

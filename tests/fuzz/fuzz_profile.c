@@ -5,7 +5,7 @@
 #include <string.h>
 
 #include "base/utf8.h"
-#include "model/card.h"
+#include "model/derive/card.h"
 #include "sound.h"
 #include "store/profile/profile_edit.h"
 

@@ -3,10 +3,10 @@
 
 #include <math.h>
 
-#include "model/board.h"
-#include "model/intonation.h"
-#include "model/pitch.h"
-#include "model/tension.h"
+#include "model/frets/board.h"
+#include "model/pitch/intonation.h"
+#include "model/strings/pitch.h"
+#include "model/strings/tension.h"
 
 #define PI         3.14159265358979323846
 #define INCH_MM    25.4

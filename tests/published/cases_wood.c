@@ -3,10 +3,10 @@
 
 #include <math.h>
 
-#include "model/field.h"
-#include "model/moisture.h"
-#include "model/neck_beam.h"
-#include "model/wood.h"
+#include "model/reading/field.h"
+#include "model/neck/moisture.h"
+#include "model/neck/neck_beam.h"
+#include "model/neck/wood.h"
 #include "near.h"
 #include "worked_neck.h"
 

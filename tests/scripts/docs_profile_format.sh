@@ -1,6 +1,6 @@
 #!/bin/sh
 # SPDX-License-Identifier: MIT
-# docs/profile-format.md has a row for every field of src/model/field_table.h and no other, with its
+# docs/profile-format.md has a row for every field of src/model/reading/field_table.h and no other, with its
 # choices and its default.
 #
 #   docs_profile_format.sh SOURCE-ROOT
@@ -120,9 +120,9 @@ GOOD
 }
 
 self_check
-complaints "$root/src/model/field_table.h" "$root/docs/profile-format.md" >"$work/complaints"
+complaints "$root/src/model/reading/field_table.h" "$root/docs/profile-format.md" >"$work/complaints"
 if [ -s "$work/complaints" ]; then
-    printf 'docs/profile-format.md, against src/model/field_table.h:\n'
+    printf 'docs/profile-format.md, against src/model/reading/field_table.h:\n'
     cat "$work/complaints"
     exit 1
 fi

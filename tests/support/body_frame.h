@@ -4,7 +4,7 @@
 
 #include <math.h>
 
-#include "model/field.h"
+#include "model/reading/field.h"
 
 /*
  * One string on its neck, in the frame of the body: the neck bends

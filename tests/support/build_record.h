@@ -2,8 +2,8 @@
 #ifndef SILLET_TESTS_BUILD_RECORD_H
 #define SILLET_TESTS_BUILD_RECORD_H
 
-#include "model/derive.h"
-#include "model/record.h"
+#include "model/derive/derive.h"
+#include "model/reading/record.h"
 
 /*
  * Records for tests, written like a profile but with the section on every line: section, blank,

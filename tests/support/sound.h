@@ -4,7 +4,7 @@
 
 #include "session/app.h"
 #include "shelf/shelf_list.h"
-#include "model/record.h"
+#include "model/reading/record.h"
 #include "draw/frame.h"
 
 /*

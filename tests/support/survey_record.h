@@ -3,7 +3,7 @@
 #define SILLET_TESTS_SURVEY_RECORD_H
 
 #include "build_record.h"
-#include "model/derive.h"
+#include "model/derive/derive.h"
 
 /* Strings for build_record_full, to give it pitch, tension and clearance too: a light
  * set (gauges common practice, cores from memory). */

@@ -2,7 +2,7 @@
 #ifndef SILLET_TESTS_WORKED_NECK_H
 #define SILLET_TESTS_WORKED_NECK_H
 
-#include "model/neck_beam.h"
+#include "model/neck/neck_beam.h"
 #include "worked_geometry.h"
 
 /* The worked example's neck, entered by hand from its profile. */

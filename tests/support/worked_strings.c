@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "worked_strings.h"
 
-#include "model/pitch.h"
+#include "model/strings/pitch.h"
 
 #define INCH_MM 25.4
 

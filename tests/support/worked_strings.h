@@ -4,8 +4,8 @@
 
 #include <stdbool.h>
 
-#include "model/intonation.h"
-#include "model/tension.h"
+#include "model/pitch/intonation.h"
+#include "model/strings/tension.h"
 
 #include "worked_geometry.h"
 

@@ -7,8 +7,8 @@
 #include <string.h>
 
 #include "man_text.h"
-#include "model/field.h"
-#include "model/reading_key.h"
+#include "model/reading/field.h"
+#include "model/reading/reading_key.h"
 
 /* A section's name with letters for its numbers. */
 static const char *section_name(const struct field *field, struct strbuf *name)

@@ -14,7 +14,7 @@
 #include <string.h>
 
 #include "bench_session.h"
-#include "model/card.h"
+#include "model/derive/card.h"
 #include "screen/ui.h"
 #include "shelf/shelf_view.h"
 #include "store/profile/profile.h"

@@ -7,7 +7,7 @@
 #include "session/app.h"
 #include "bench_session.h"
 #include "build_record.h"
-#include "model/bench_row.h"
+#include "model/figure/bench_row.h"
 
 static int set_up(void **state)
 {

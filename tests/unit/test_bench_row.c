@@ -4,7 +4,7 @@
 #include <string.h>
 
 #include "build_record.h"
-#include "model/bench_goal.h"
+#include "model/setup/bench_goal.h"
 
 static void rows_hold_readings_of_a_pass(void **state)
 {

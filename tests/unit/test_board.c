@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/board.h"
+#include "model/frets/board.h"
 
 #include <limits.h>
 #include <math.h>

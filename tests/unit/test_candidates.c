@@ -3,10 +3,10 @@
 
 #include <string.h>
 
-#include "model/candidates.h"
-#include "model/string_material.h"
-#include "model/tuning.h"
-#include "model/wood.h"
+#include "model/reading/candidates.h"
+#include "model/strings/string_material.h"
+#include "model/reading/tuning.h"
+#include "model/neck/wood.h"
 
 /* The names found, ", " between. */
 static void check_found_in(const struct name_list *list, const char *typed, enum name_fit fit,
@@ -235,7 +235,7 @@ static void trade_words_lead_somewhere(void **state)
         const char *word, *choice;
     } words[] = {
 #define TRADE_WORD(field_, word_, choice_) {FIELD_##field_, word_, choice_},
-#include "model/trade_word_table.h"
+#include "model/reading/trade_word_table.h"
 #undef TRADE_WORD
     };
 

@@ -4,7 +4,7 @@
 #include <string.h>
 
 #include "build_record.h"
-#include "model/card.h"
+#include "model/derive/card.h"
 
 static void a_record_says_what_stands_on_its_card(void **state)
 {

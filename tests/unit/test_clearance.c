@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/clearance.h"
+#include "model/frets/clearance.h"
 
 #include <math.h>
 

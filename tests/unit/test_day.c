@@ -3,7 +3,7 @@
 
 #include <string.h>
 
-#include "model/day.h"
+#include "model/common/day.h"
 
 static const struct day today = {2026, 11, 26};
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/derive.h"
+#include "model/derive/derive.h"
 
 #include <math.h>
 #include <stdio.h>

@@ -5,7 +5,7 @@
 #include <string.h>
 
 #include "build_record.h"
-#include "model/derive.h"
+#include "model/derive/derive.h"
 #include "near.h"
 #include "seeded.h"
 

@@ -2,7 +2,7 @@
 #include <math.h>
 
 #include "build_record.h"
-#include "model/derive.h"
+#include "model/derive/derive.h"
 #include "near.h"
 
 /* What is derived for strings, neck and climate, and the findings. */

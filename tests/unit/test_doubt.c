@@ -6,8 +6,8 @@
 #include <string.h>
 
 #include "build_record.h"
-#include "model/doubt.h"
-#include "model/doubt_row.h"
+#include "model/doubt/doubt.h"
+#include "model/doubt/doubt_row.h"
 
 /*
  * Entries that a tech would check twice, and those he would not: common practice and the usual

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/field.h"
+#include "model/reading/field.h"
 
 #include <math.h>
 #include <stdio.h>

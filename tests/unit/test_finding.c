@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/finding.h"
+#include "model/reading/finding.h"
 
 #include <string.h>
 

@@ -7,7 +7,7 @@
 
 #include "bench_session.h"
 #include "build_record.h"
-#include "model/place.h"
+#include "model/reading/place.h"
 #include "seeded.h"
 #include "session/app.h"
 #include "store/profile/preset.h"

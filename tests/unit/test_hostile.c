@@ -5,8 +5,8 @@
 #include <string.h>
 
 #include "build_record.h"
-#include "model/derive.h"
-#include "model/uncertainty.h"
+#include "model/derive/derive.h"
+#include "model/setup/uncertainty.h"
 #include "near.h"
 #include "seeded.h"
 

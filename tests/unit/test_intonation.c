@@ -6,8 +6,8 @@
 #include <math.h>
 #include <stddef.h>
 
-#include "model/intonation.h"
-#include "model/intonation_reading.h"
+#include "model/pitch/intonation.h"
+#include "model/pitch/intonation_reading.h"
 
 /* A string with random values within the range of real instruments. */
 static void draw(struct seeded *seeded, struct worked_board *board,

@@ -6,7 +6,7 @@
 #include <math.h>
 #include <stddef.h>
 
-#include "model/intonation_calibrate.h"
+#include "model/pitch/intonation_calibrate.h"
 
 enum { READINGS = 24 };
 

@@ -16,9 +16,9 @@
 #include <gsl/gsl_multimin.h>
 #include <gsl/gsl_roots.h>
 
-#include "model/intonation.h"
-#include "model/intonation_calibrate.h"
-#include "model/intonation_reading.h"
+#include "model/pitch/intonation.h"
+#include "model/pitch/intonation_calibrate.h"
+#include "model/pitch/intonation_reading.h"
 
 static double stiffness(const struct intonation_setup *in, double tension, double length)
 {

@@ -2,10 +2,10 @@
 #include "near.h"
 #include "worked_strings.h"
 
-#include "model/intonation.h"
-#include "model/intonation_reading.h"
-#include "model/pitch.h"
-#include "model/tension.h"
+#include "model/pitch/intonation.h"
+#include "model/pitch/intonation_reading.h"
+#include "model/strings/pitch.h"
+#include "model/strings/tension.h"
 
 /* The figures of the worked example have nine digits and hold to 1e-6. */
 #define SHARE 1e-6

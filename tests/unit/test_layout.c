@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/layout.h"
+#include "model/frets/layout.h"
 
 #include <math.h>
 

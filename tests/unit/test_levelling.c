@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/levelling.h"
+#include "model/frets/levelling.h"
 
 #include <math.h>
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/moisture.h"
+#include "model/neck/moisture.h"
 
 #include <math.h>
 

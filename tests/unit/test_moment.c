@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "near.h"
 
-#include "model/moment.h"
+#include "model/reading/moment.h"
 #include "build_record.h"
 
 static double days(const char *date, const char *time)

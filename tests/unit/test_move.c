@@ -4,7 +4,7 @@
 #include <stdlib.h>
 
 #include "build_record.h"
-#include "model/derive.h"
+#include "model/derive/derive.h"
 
 /* What is due, what is done, and the verdict. Expected: common practice (rod before slots
  * before saddle; no work on what a gauge cannot resolve), no published source. */

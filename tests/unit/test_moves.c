@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/moves.h"
+#include "model/setup/moves.h"
 
 #include <math.h>
 

@@ -4,7 +4,7 @@
 
 #include "body_frame.h"
 #include "build_record.h"
-#include "model/derive.h"
+#include "model/derive/derive.h"
 #include "near.h"
 #include "seeded.h"
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/neck_beam.h"
+#include "model/neck/neck_beam.h"
 
 #include <math.h>
 #include <stddef.h>

@@ -4,7 +4,7 @@
  * section is integrated in thin layers from its outline (gsl_integration), and the neck is bent by
  * stepping the differential equation w'' = M/EI from the heel to the nut (gsl_odeiv2).
  */
-#include "model/neck_beam.h"
+#include "model/neck/neck_beam.h"
 
 #include <math.h>
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/neck_curve.h"
+#include "model/setup/neck_curve.h"
 
 #include <limits.h>
 #include <math.h>

@@ -5,9 +5,9 @@
 #include <string.h>
 
 #include "build_record.h"
-#include "model/note_name.h"
-#include "model/pitch.h"
-#include "model/survey_what_if.h"
+#include "model/reading/note_name.h"
+#include "model/strings/pitch.h"
+#include "model/survey/survey_what_if.h"
 
 /* A record with these notes, from the bass string to the treble, blanks between. */
 static void tuned(struct record *ret_record, const char *notes)

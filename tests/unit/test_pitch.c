@@ -5,7 +5,7 @@
 #include <math.h>
 #include <string.h>
 
-#include "model/pitch.h"
+#include "model/strings/pitch.h"
 
 static void check_parse(const char *text, int want)
 {

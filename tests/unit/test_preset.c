@@ -3,7 +3,7 @@
 
 #include <string.h>
 
-#include "model/derive.h"
+#include "model/derive/derive.h"
 #include "store/profile/preset.h"
 #include "store/profile/profile_load.h"
 

@@ -4,7 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "model/record_access.h"
+#include "model/reading/record_access.h"
 #include "profile_steps.h"
 #include "seeded.h"
 #include "store/crc32.h"

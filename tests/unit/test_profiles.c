@@ -2,7 +2,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "model/derive.h"
+#include "model/derive/derive.h"
 #include "near.h"
 #include "store/profile/profile.h"
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/reading_key.h"
+#include "model/reading/reading_key.h"
 
 #include <string.h>
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/record.h"
+#include "model/reading/record.h"
 
 #include <stdbool.h>
 #include <stdio.h>

@@ -2,13 +2,13 @@
 #include <float.h>
 #include <math.h>
 
-#include "model/intonation_calibrate.h"
-#include "model/intonation_reading.h"
-#include "model/layout.h"
-#include "model/least_squares.h"
-#include "model/neck_beam.h"
-#include "model/neck_section.h"
-#include "model/rod_history.h"
+#include "model/pitch/intonation_calibrate.h"
+#include "model/pitch/intonation_reading.h"
+#include "model/frets/layout.h"
+#include "model/common/least_squares.h"
+#include "model/neck/neck_beam.h"
+#include "model/neck/neck_section.h"
+#include "model/setup/rod_history.h"
 #include "near.h"
 
 /*

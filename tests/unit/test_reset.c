@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/reset.h"
+#include "model/setup/reset.h"
 
 #include <math.h>
 
 #include "build_record.h"
-#include "model/derive.h"
+#include "model/derive/derive.h"
 #include "near.h"
 
 #define DEGREE (3.14159265358979323846 / 180)

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/rod_history.h"
+#include "model/setup/rod_history.h"
 
 #include <math.h>
 

@@ -2,7 +2,7 @@
 #include "near.h"
 
 #include "leaf/leaves.h"
-#include "model/bench_row.h"
+#include "model/figure/bench_row.h"
 #include "session/leaf.h"
 
 static void lay_bench(struct route *route, int strings, int visit, int pass)

@@ -6,7 +6,7 @@
 
 #include "words/row_state.h"
 #include "build_record.h"
-#include "model/derive.h"
+#include "model/derive/derive.h"
 
 static struct row_state find(const char *lines, enum bench_row_id row, bool metric)
 {

@@ -4,7 +4,7 @@
 #include <math.h>
 #include <string.h>
 
-#include "model/shop_round.h"
+#include "model/reading/shop_round.h"
 #include "store/profile/preset.h"
 
 /* Starting points in round numbers of the shop's units, and steps from one to the next. */

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/survey_buzz.h"
+#include "model/survey/survey_buzz.h"
 
 #include <stdio.h>
 

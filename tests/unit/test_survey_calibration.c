@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/survey_calibration.h"
+#include "model/survey/survey_calibration.h"
 
 #include <math.h>
 #include <stdio.h>

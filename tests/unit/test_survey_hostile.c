@@ -2,14 +2,14 @@
 #include <math.h>
 #include <string.h>
 
-#include "model/survey_buzz.h"
-#include "model/survey_calibration.h"
-#include "model/survey_layout.h"
-#include "model/survey_levelling.h"
-#include "model/survey_movement.h"
-#include "model/survey_passes.h"
-#include "model/survey_rod.h"
-#include "model/survey_what_if.h"
+#include "model/survey/survey_buzz.h"
+#include "model/survey/survey_calibration.h"
+#include "model/survey/survey_layout.h"
+#include "model/survey/survey_levelling.h"
+#include "model/survey/survey_movement.h"
+#include "model/survey/survey_passes.h"
+#include "model/survey/survey_rod.h"
+#include "model/survey/survey_what_if.h"
 #include "near.h"
 #include "seeded.h"
 #include "survey_record.h"

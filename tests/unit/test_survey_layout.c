@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/survey_layout.h"
+#include "model/survey/survey_layout.h"
 
 #include <math.h>
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/survey_levelling.h"
+#include "model/survey/survey_levelling.h"
 
 #include <math.h>
 #include <stdio.h>

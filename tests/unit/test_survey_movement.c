@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/survey_movement.h"
+#include "model/survey/survey_movement.h"
 
 #include "build_record.h"
-#include "model/place.h"
+#include "model/reading/place.h"
 #include "near.h"
 
 /* Moisture contents at 70 F: 40 % 7.7, 65 % 12.0 (Wood Handbook, table 4-2, read in a

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/survey_passes.h"
+#include "model/survey/survey_passes.h"
 
 #include <math.h>
 #include <string.h>

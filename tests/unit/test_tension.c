@@ -6,8 +6,8 @@
 #include <stddef.h>
 #include <string.h>
 
-#include "model/string_material.h"
-#include "model/tension.h"
+#include "model/strings/string_material.h"
+#include "model/strings/tension.h"
 
 #define PI 3.14159265358979323846
 

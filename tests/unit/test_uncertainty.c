@@ -1,12 +1,12 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/uncertainty.h"
+#include "model/setup/uncertainty.h"
 
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
 
 #include "build_record.h"
-#include "model/derive.h"
+#include "model/derive/derive.h"
 #include "near.h"
 #include "seeded.h"
 

@@ -3,7 +3,7 @@
 #include <stdio.h>
 
 #include "build_record.h"
-#include "model/derive.h"
+#include "model/derive/derive.h"
 #include "near.h"
 
 static bool known(const struct derived *derived, enum figure_id id, int string)

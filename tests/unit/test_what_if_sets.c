@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/survey_what_if.h"
+#include "model/survey/survey_what_if.h"
 
 #include <math.h>
 #include <string.h>
 
-#include "model/pitch.h"
+#include "model/strings/pitch.h"
 #include "near.h"
 #include "survey_record.h"
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/wood.h"
+#include "model/neck/wood.h"
 
 #include <math.h>
 #include <string.h>

@@ -4,8 +4,8 @@
 #include <stddef.h>
 
 #include "leaf/bench/expected.h"
-#include "model/bench_row.h"
-#include "model/shop_round.h"
+#include "model/figure/bench_row.h"
+#include "model/reading/shop_round.h"
 #include "session/filing.h"
 
 /* The target nearer to the string in hand: the outer two are given, the rest follows. False where

@@ -6,8 +6,8 @@
 #include "words/amount.h"
 #include "words/row_state.h"
 #include "base/utf8.h"
-#include "model/doubt_row.h"
-#include "model/note_name.h"
+#include "model/doubt/doubt_row.h"
+#include "model/reading/note_name.h"
 
 enum {
     CELL_WHOLE = 6, /* "-.040" and a blank */

@@ -2,7 +2,7 @@
 #ifndef SILLET_LEAF_BENCH_BOARD_VIEW_H
 #define SILLET_LEAF_BENCH_BOARD_VIEW_H
 
-#include "model/bench_row.h"
+#include "model/figure/bench_row.h"
 #include "session/app.h"
 #include "draw/pen.h"
 

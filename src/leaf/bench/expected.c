@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "leaf/bench/expected.h"
-#include "model/bench_goal.h"
+#include "model/setup/bench_goal.h"
 
 /* What was done since the pass before, as far as anybody knows. */
 struct done {

@@ -2,7 +2,7 @@
 #include "leaf/bench/bench_view.h"
 #include "leaf/bench/expected.h"
 #include "leaf/leaves.h"
-#include "model/bench_row.h"
+#include "model/figure/bench_row.h"
 
 static void lay_strings(const struct leaf_place *place, struct route *route, enum bench_row_id id,
                         int strings)

@@ -5,8 +5,8 @@
 
 #include "picture/pictures.h"
 #include "base/num.h"
-#include "model/bench_row.h"
-#include "model/note_name.h"
+#include "model/figure/bench_row.h"
+#include "model/reading/note_name.h"
 #include "draw/picture_view.h"
 
 enum { LEFT = 1 }; /* the column of the nut */

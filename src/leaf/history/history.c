@@ -5,11 +5,11 @@
 #include <string.h>
 
 #include "words/amount.h"
-#include "model/moment.h"
-#include "model/derive_climate.h"
-#include "model/moves.h"
-#include "model/record_access.h"
-#include "model/place.h"
+#include "model/reading/moment.h"
+#include "model/derive/derive_climate.h"
+#include "model/setup/moves.h"
+#include "model/reading/record_access.h"
+#include "model/reading/place.h"
 
 struct history_row_info {
     const char *name;

@@ -6,17 +6,17 @@
 
 #include "base/maybe.h"
 #include "base/strbuf.h"
-#include "model/bench_row.h"
-#include "model/field.h"
-#include "model/figure.h"
-#include "model/record.h"
+#include "model/figure/bench_row.h"
+#include "model/reading/field.h"
+#include "model/figure/figure.h"
+#include "model/reading/record.h"
 
 /* All passes of all visits side by side, oldest first, and what changed between them. */
 
 /* The bench's rows (a gap that was read held down as the open one), then the others. */
 enum history_row {
 #define BENCH_ROW(id, ...) HISTORY_##id,
-#include "model/bench_row_table.h"
+#include "model/figure/bench_row_table.h"
 #undef BENCH_ROW
     HISTORY_TURN,
     HISTORY_HUMIDITY, /* from here on the visit's */

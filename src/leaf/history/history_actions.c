@@ -2,7 +2,7 @@
 #include "leaf/history/history_actions.h"
 
 #include "leaf/history/history_state.h"
-#include "model/place.h"
+#include "model/reading/place.h"
 #include "session/filing.h"
 
 /* The pass looked at, and all of them; -1 in an empty history. */

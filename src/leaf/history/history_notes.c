@@ -6,9 +6,9 @@
 #include "words/amount.h"
 #include "base/num.h"
 #include "base/utf8.h"
-#include "model/survey_movement.h"
-#include "model/survey_passes.h"
-#include "model/survey_rod.h"
+#include "model/survey/survey_movement.h"
+#include "model/survey/survey_passes.h"
+#include "model/survey/survey_rod.h"
 
 enum { NOTE_COLUMNS = 120 }; /* of the tech's own note; e shows it all */
 

@@ -3,7 +3,7 @@
 #include "leaf/history/history_state.h"
 #include "leaf/history/history_view.h"
 #include "leaf/leaves.h"
-#include "model/place.h"
+#include "model/reading/place.h"
 #include "session/cell_words.h"
 
 /* What is looked at is a pass and a row (history_state.h), which are no cells; those of a pass's

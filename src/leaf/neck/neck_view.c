@@ -4,7 +4,7 @@
 #include "words/amount.h"
 #include "leaf/neck/neck_words.h"
 #include "base/num.h"
-#include "model/neck_beam.h"
+#include "model/neck/neck_beam.h"
 #include "screen/form_view.h"
 #include "leaf/neck/section_view.h"
 

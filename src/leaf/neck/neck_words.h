@@ -2,7 +2,7 @@
 #ifndef SILLET_LEAF_NECK_NECK_WORDS_H
 #define SILLET_LEAF_NECK_NECK_WORDS_H
 
-#include "model/derive.h"
+#include "model/derive/derive.h"
 
 /* What the Neck leaf says beside its figures. */
 

@@ -4,7 +4,7 @@
 
 #include <stdbool.h>
 
-#include "model/survey_what_if.h"
+#include "model/survey/survey_what_if.h"
 
 /*
  * A what-if in hand: another tuning, another set, strings tuned up or down, and what would

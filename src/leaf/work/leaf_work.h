@@ -2,8 +2,8 @@
 #ifndef SILLET_LEAF_WORK_LEAF_WORK_H
 #define SILLET_LEAF_WORK_LEAF_WORK_H
 
-#include "model/work_line.h"
-#include "model/work_mark.h"
+#include "model/reading/work_line.h"
+#include "model/reading/work_mark.h"
 
 /*
  * The job list's rows: first the moves in the order of enum move_kind, each with one cell for

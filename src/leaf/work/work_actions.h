@@ -2,7 +2,7 @@
 #ifndef SILLET_LEAF_WORK_WORK_ACTIONS_H
 #define SILLET_LEAF_WORK_WORK_ACTIONS_H
 
-#include "model/work_mark.h"
+#include "model/reading/work_mark.h"
 #include "session/turn.h"
 
 /* What the work leaf's keys do, and what an entry on it brings along. */

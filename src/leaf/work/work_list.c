@@ -5,7 +5,7 @@
 #include <string.h>
 
 #include "words/amount.h"
-#include "model/bench_row.h"
+#include "model/figure/bench_row.h"
 #include "session/turn.h"
 
 enum move_kind work_move_in_hand(const struct app *app)

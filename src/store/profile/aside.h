@@ -2,7 +2,7 @@
 #ifndef SILLET_STORE_PROFILE_ASIDE_H
 #define SILLET_STORE_PROFILE_ASIDE_H
 
-#include "model/record.h"
+#include "model/reading/record.h"
 #include "store/profile/profile.h"
 
 /*

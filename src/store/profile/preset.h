@@ -3,7 +3,7 @@
 #define SILLET_STORE_PROFILE_PRESET_H
 
 #include "base/status.h"
-#include "model/record.h"
+#include "model/reading/record.h"
 
 /*
  * Starting points for a new instrument: structure, strings and targets that are common for its

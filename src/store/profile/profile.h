@@ -5,7 +5,7 @@
 #include <stdbool.h>
 
 #include "base/status.h"
-#include "model/record.h"
+#include "model/reading/record.h"
 #include "store/problem.h"
 
 /*

@@ -4,7 +4,7 @@
 #include <stdint.h>
 #include <string.h>
 
-#include "model/record_access.h"
+#include "model/reading/record_access.h"
 
 struct checker {
     const struct profile_content *content;

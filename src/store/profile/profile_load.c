@@ -5,7 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "model/record_access.h"
+#include "model/reading/record_access.h"
 #include "store/ini_read.h"
 
 /* A key line on its way into the record. */

@@ -3,7 +3,7 @@
 #define SILLET_STORE_PROFILE_PROFILE_LOAD_H
 
 #include "base/status.h"
-#include "model/record.h"
+#include "model/reading/record.h"
 #include "store/file_read.h"
 #include "store/ini_text.h"
 #include "store/problem.h"

@@ -2,7 +2,7 @@
 #ifndef SILLET_STORE_SHELF_SHELF_CHANGE_H
 #define SILLET_STORE_SHELF_SHELF_CHANGE_H
 
-#include "model/record.h"
+#include "model/reading/record.h"
 #include "store/profile/profile_name.h"
 
 /*

@@ -8,7 +8,7 @@
 #include <sys/stat.h>
 
 #include "base/status.h"
-#include "model/card.h"
+#include "model/derive/card.h"
 
 /* One profile on a shelf, and the stamp that tells whether its file has changed. */
 

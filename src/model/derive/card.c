@@ -1,0 +1,70 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/derive/card.h"
+
+#include <string.h>
+
+#include "base/strbuf.h"
+#include "model/derive/derive.h"
+#include "model/reading/note_name.h"
+
+static const char *text_of(const struct record *record, struct reading_key key)
+{
+    const char *text = record_text(record, &key);
+
+    return text ? text : "";
+}
+
+/* NULL for none. */
+static const char *date_of(const struct record *record, int visit)
+{
+    const struct reading_key key = reading_key_visit(FIELD_VISIT_DATE, visit);
+    const struct reading *date = record_get(record, &key);
+
+    return date && date->value.state != READING_BAD ? date->text : NULL;
+}
+
+/* A visit that was begun without a date does not hide the one before it. */
+static const char *last_date(const struct record *record)
+{
+    for (int visit = record_last_visit(record); visit > 0; visit--)
+        if (date_of(record, visit))
+            return date_of(record, visit);
+    return "";
+}
+
+static void add_also(const struct record *record, struct strbuf *out)
+{
+    enum { YEAR_LENGTH = 4 };
+    const struct tuning *tuning = note_name_tuning(record);
+
+    strbuf_add(out, tuning ? tuning->name : "");
+    for (int visit = record_last_visit(record); visit > 0 && !out->truncated; visit--) {
+        char memory[YEAR_LENGTH + 1];
+        struct strbuf year = STRBUF(memory);
+        const char *date = date_of(record, visit);
+
+        if (!date)
+            continue;
+        strbuf_add_bytes(&year, date, YEAR_LENGTH);
+        if (!strstr(out->text, memory))
+            strbuf_addf(out, " %s", memory);
+    }
+}
+
+void card_make(const struct record *record, struct card *ret_card)
+{
+    struct derived derived;
+
+    derive_current(record, &derived);
+    *ret_card = (struct card){
+        .name = text_of(record, reading_key_one(FIELD_NAME)),
+        .kind = text_of(record, reading_key_one(FIELD_KIND)),
+        .owner = text_of(record, reading_key_one(FIELD_OWNER)),
+        .maker = text_of(record, reading_key_one(FIELD_MAKER)),
+        .serial = text_of(record, reading_key_one(FIELD_SERIAL)),
+        .visit = last_date(record),
+        .moves_open = move_set_count(&derived.moves, move_is_open) > 0,
+    };
+    struct strbuf also = STRBUF(ret_card->also);
+    add_also(record, &also);
+}

@@ -1,0 +1,23 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_MODEL_DERIVE_CARD_H
+#define SILLET_MODEL_DERIVE_CARD_H
+
+#include <stdbool.h>
+
+#include "model/reading/record.h"
+
+/* What a shelf says about an instrument in one line. */
+struct card {
+    /* Never NULL; "" where the record does not say. */
+    const char *name, *kind, *owner, *maker, *serial;
+    const char *visit; /* the date of the last visit, 2026-03-02 */
+    char also[96];     /* it is found by this too: its tuning, the years of its visits, the last
+                        * first: "guitar-standard 2026 2024"; as much as there is room for */
+    bool moves_open; /* a move is due by the current state's readings, and not marked done since */
+};
+
+/* Fills a card from a record's current state. The texts are the record's and last as long
+ * as it is unchanged. */
+void card_make(const struct record *record, struct card *ret_card);
+
+#endif

@@ -1,0 +1,43 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_MODEL_DERIVE_DERIVE_H
+#define SILLET_MODEL_DERIVE_DERIVE_H
+
+#include "model/derive/derive_clearance.h"
+#include "model/derive/derive_pitch.h"
+#include "model/derive/derive_strings.h"
+#include "model/figure/figure.h"
+#include "model/reading/finding.h"
+#include "model/setup/move.h"
+#include "model/setup/moves.h"
+#include "model/derive/neck_facts.h"
+#include "model/reading/place.h"
+#include "model/setup/reset.h"
+#include "model/setup/setup.h"
+
+/*
+ * All results from all readings, every time: a record goes in, everything that the screens
+ * and `sillet figures` show comes out. Nothing is remembered between calls.
+ */
+struct derived {
+    struct setup setup;
+    struct figures figures;
+    struct move_choice choice;
+    struct string_lines lines;
+    enum reset_verdict verdict;
+    struct move_set moves;
+    double touch_mm;                             /* headroom under this means a buzz */
+    struct string_facts string[STRINGS_MAX + 1]; /* by string, [0] unused; so are these: */
+    struct fret_pitch pitch[STRINGS_MAX + 1];    /* the notes of the present state */
+    struct fret_clearance clearance[STRINGS_MAX + 1];
+    struct neck_facts neck;
+    struct findings findings;
+};
+
+/* Derives the state of a pass. Pass 0 gives the findings and what needs no reading. */
+void derive_pass(struct place place, struct derived *ret_derived);
+
+/* The record's current state: the last pass of the last visit that has one, in the climate
+ * of the last visit. */
+void derive_current(const struct record *record, struct derived *ret_derived);
+
+#endif

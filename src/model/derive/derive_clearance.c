@@ -1,0 +1,108 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/derive/derive_clearance.h"
+
+double derive_touch_mm(const struct record *record)
+{
+    return clearance_touch_mm((enum clearance_touch)(int)record_or_fallback(record, FIELD_TOUCH));
+}
+
+/* The tension stopped at every fret, from that of the ideal string. */
+static void find_tensions(const struct board *board, const struct string_facts *facts,
+                          const struct fret_pitch *pitch, struct string_clearance *arrays)
+{
+    const double open = maybe_or(facts->tension_n, 1);
+
+    arrays->all_known = true;
+    arrays->tension_n[0] = open;
+    arrays->known[0] = true;
+    for (int n = 1; n <= board->frets; n++) {
+        const double pressed = open + pitch->rise_n[n];
+        const bool known = facts->tension_n.given && pitch->cents[n].given && pressed > 0;
+
+        arrays->known[n] = known;
+        arrays->tension_n[n] = known ? pressed : open;
+        arrays->all_known = arrays->all_known && known;
+    }
+}
+
+bool derive_string_clearance(const struct record *record, const struct setup *setup,
+                             const struct string_facts *facts, const struct string_lines *lines,
+                             const struct fret_pitch *pitch, int string,
+                             struct string_clearance *ret_arrays,
+                             struct clearance_string *ret_string)
+{
+    const struct board *board = &setup->board;
+
+    if (!lines->now[string].known)
+        return false;
+    for (int n = 0; n <= board->frets; n++)
+        ret_arrays->crown_mm[n] = neck_curve_height_mm(&lines->curve_now, board, string, n);
+    find_tensions(board, facts, pitch, ret_arrays);
+    *ret_string = (struct clearance_string){
+        .last_fret = board->frets,
+        .x_mm = board->station_mm[string],
+        .z_mm = ret_arrays->crown_mm,
+        .saddle_x_mm = board->contact_mm[string],
+        .nut_height_mm = lines->now[string].nut_mm,
+        .saddle_height_mm = lines->now[string].saddle_mm,
+        .open_tension_n = ret_arrays->tension_n[0],
+        .tension_n = ret_arrays->tension_n,
+        .pluck_mm = record_or_fallback(record, FIELD_PLUCK_DISTANCE),
+    };
+    return true;
+}
+
+static void find_headroom(const struct clearance_string *string, const bool known[FRETS_MAX + 1],
+                          struct fret_clearance *clearance)
+{
+    double headroom_mm;
+
+    for (int n = 0; n < string->last_fret; n++)
+        if (known[n] &&
+            clearance_find_headroom(string, n, &headroom_mm, &clearance->at[n]) == STATUS_OK)
+            clearance->headroom_mm[n] = maybe_given(headroom_mm);
+}
+
+static void mark_heard(struct maybe list, int frets, enum clearance_heard as,
+                       enum clearance_heard heard[FRETS_MAX + 1])
+{
+    const uint64_t set = list.given ? (uint64_t)list.value : 0;
+
+    for (int n = 0; n <= frets; n++)
+        if (set >> n & 1)
+            heard[n] = as;
+}
+
+void derive_heard(struct place place, int string, int frets,
+                  enum clearance_heard ret_heard[FRETS_MAX + 1])
+{
+    for (int n = 0; n <= frets; n++)
+        ret_heard[n] = CLEARANCE_NOT_PLAYED;
+    mark_heard(place_read_at(place, FIELD_CLEAN, string, 0), frets, CLEARANCE_CLEAN, ret_heard);
+    /* Last: one that was heard to buzz is the stronger witness. */
+    mark_heard(place_read_at(place, FIELD_BUZZ, string, 0), frets, CLEARANCE_BUZZES, ret_heard);
+}
+
+void derive_clearance(struct place place, const struct setup *setup,
+                      const struct string_facts *facts, const struct string_lines *lines,
+                      const struct fret_pitch *pitch, struct fret_clearance *ret_clearance)
+{
+    const double touch_mm = derive_touch_mm(place.record);
+    enum clearance_heard heard[FRETS_MAX + 1];
+    struct string_clearance arrays;
+    struct clearance_string string;
+
+    for (int s = 1; s <= setup->board.strings; s++) {
+        struct fret_clearance *clearance = &ret_clearance[s];
+
+        *clearance = (struct fret_clearance){.has_high = false};
+        if (!derive_string_clearance(place.record, setup, &facts[s], lines, &pitch[s], s, &arrays,
+                                     &string))
+            continue;
+        find_headroom(&string, arrays.known, clearance);
+        derive_heard(place, s, setup->board.frets, heard);
+        clearance->has_high =
+            arrays.all_known &&
+            clearance_find_high_fret(&string, touch_mm, heard, &clearance->high) == STATUS_OK;
+    }
+}

@@ -1,0 +1,100 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_MODEL_DOUBT_DOUBT_H
+#define SILLET_MODEL_DOUBT_DOUBT_H
+
+#include <stdbool.h>
+
+#include "model/reading/record.h"
+#include "model/reading/record_access.h"
+
+/*
+ * Whether a reading is likely to be what was read, before it is filed: a point left out, a gap
+ * in the action's row, a key that did not answer. A doubt costs one more Enter, so it must be
+ * rare in honest work; a wrong reading that passes costs a nut. What is *usual* for a field
+ * stands in field_table.h. The rest, all from memory of bench work:
+ *
+ * - Finer than its gauge: no leaf reads less than two thirds of its step, no rule less than two of
+ *   its own (a 64th where its step is a 128th), and no hand turns a rod by less than a twentieth.
+ *   Nor is a rule divided by anything but powers of two: 7/46 is no fraction of an inch, and 2.4
+ *   in 64ths lies between the marks and is a number of mm.
+ * - Unlike its row, of what this pass has read there. Between two strings: farther than the slack
+ *   from both. At an end: farther than the slack from the nearest one and from where the line from
+ *   the next one through it leads; where those two do not go with each other one of them truly is
+ *   off, and either will do. So one string that is off, once filed, puts none beside it in doubt.
+ *   Beside one string alone the slope is not known.
+ *   The slack is 0.25 mm (.010 in) or a third for nut gaps, 0.7 mm or a quarter for actions, of
+ *   which the larger counts: what one nut, or saddles set one by one, leave uneven. Each string
+ *   farther adds 0.05 and 0.3 mm where the slope is not known, 0.05 and 0.08 beyond an end. The
+ *   two ends of a saddle stand out by less than 2 mm more or less; actions wanted at the two
+ *   outer strings lie within 1.5 mm, nut gaps within 0.3.
+ * - Unlike the pass before, where nothing of the row was read in this one: what was read then,
+ *   what should be read now and what is wanted span a range, and work may leave it by a quarter of
+ *   that. Around it a hand errs, with the gauge's step, by less than 0.12 mm with leaves, 0.6 mm
+ *   with a rule, 1.5 mm where a saddle's exposure is sighted. Where nobody can say what to expect
+ *   (after a reset, read in another way, in another visit) nothing is compared.
+ * - A board that readings stand on does not change: another number of strings or frets, or a
+ *   scale more than a fiftieth longer or shorter, is asked about; and so is a fret beyond the last.
+ * - A core is thinner than its string, and a plain string no thicker than .030 in (0.76 mm). A
+ *   string is not retuned by an octave.
+ * - Of a move, what was done in one or two letters: that is likely a command (u, d, ok is said by
+ *   the mark itself).
+ * - A day to come, out of order with the visits around it, or more than 50 years back; a year of
+ *   building to come or too long ago, where it is a bare year, with a digit too few or too many.
+ *   (No other text is looked at.)
+ */
+enum doubt_kind {
+    DOUBT_NONE,
+    DOUBT_LARGE,    /* over what is usual for the field */
+    DOUBT_SMALL,    /* under it */
+    DOUBT_FINE,     /* finer than its gauge reads */
+    DOUBT_PARTS,    /* a fraction that no rule has: `parts` below its line */
+    DOUBT_BOARD,    /* readings stand on another board: `beside` */
+    DOUBT_BEYOND,   /* a fret beyond the last: `beside` */
+    DOUBT_CORE,     /* no thinner than its string: `beside` */
+    DOUBT_GAUGE,    /* no thicker than its core: `beside` */
+    DOUBT_PLAIN,    /* too thick for a plain string */
+    DOUBT_OCTAVE,   /* a note far from the one that was to be expected: `beside` */
+    DOUBT_BESIDE,   /* unlike its row: `beside`, `string` */
+    DOUBT_BEFORE,   /* unlike the pass before: `beside` is what was to be expected */
+    DOUBT_FUTURE,   /* a day or year to come */
+    DOUBT_ORDER,    /* a day out of order with another `visit` */
+    DOUBT_LONG_AGO, /* a day or year too long ago */
+    DOUBT_LETTERS,  /* a letter or two, where a text says what was done of a move */
+    DOUBT_NAME,     /* a text that is near a name of its list; the session sees to that */
+};
+
+struct doubt {
+    enum doubt_kind kind;
+    double beside; /* what the reading is compared with, in the pivot unit */
+    int string;    /* whose that is; 0 for the saddle's other end */
+    int visit, parts;
+    bool has_likely;
+    double likely;         /* what the same digits would be with a point or a unit that fits */
+    enum unit likely_unit; /* that unit; UNIT_NONE where it is the cell's */
+    bool has_other;
+    enum field_id other; /* it would be a usual reading of this field */
+};
+
+/* An entry as it would be filed. */
+struct doubt_entry {
+    const char *text; /* as the profile would keep it */
+    struct field_value value;
+    bool whole;  /* typed as digits alone: a point may be missing */
+    double bare; /* the number typed, where it is one alone; 0 where it has a unit of its own */
+};
+
+/* What the record alone does not tell. */
+struct doubt_about {
+    const char *today;     /* 2026-03-02; "" where it is not known */
+    struct maybe before;   /* what the pass before read */
+    struct maybe expected; /* what should be read now; the two pivot unit */
+    struct maybe wanted;   /* the target */
+    bool of_move;          /* it says what was done of a move */
+};
+
+/* The doubt that filing an entry under `key` raises. A reading that stands there already is no
+ * neighbour of its own. */
+struct doubt doubt_find(const struct record *record, const struct reading_key *key,
+                        const struct doubt_entry *entry, const struct doubt_about *about);
+
+#endif

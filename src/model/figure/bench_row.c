@@ -1,0 +1,104 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/figure/bench_row.h"
+
+#include <stddef.h>
+
+/* clang-format off */
+#define NO_FIELD FIELD_COUNT_
+#define NO_FIGURE FIGURE_COUNT_
+#define BOTH(x) {x, x}
+#define ENDS(bass, treble) {bass, treble}
+#define SLACK(mm, share, slope_mm, end_mm) {mm, share, slope_mm, end_mm}
+/* clang-format on */
+
+#define BENCH_ROW(id, label_, fields_, aside_, aside_label_, goal_, targets_, tolerance_,          \
+                  read_held_, figure_, judged_, explained_, forecast_, after_, fret_, move_,       \
+                  sheet_, before_mm_, beside_, targets_mm_)                                        \
+    [ROW_##id] = {.label = label_,                                                                 \
+                  .field = fields_,                                                                \
+                  .aside = aside_,                                                                 \
+                  .aside_label = aside_label_,                                                     \
+                  .goal = goal_,                                                                   \
+                  .target = targets_,                                                              \
+                  .tolerance = tolerance_,                                                         \
+                  .read_held = read_held_,                                                         \
+                  .figure = figure_,                                                               \
+                  .judged = judged_,                                                               \
+                  .explained = explained_,                                                         \
+                  .forecast = forecast_,                                                           \
+                  .after = after_,                                                                 \
+                  .fret = fret_,                                                                   \
+                  .move = move_,                                                                   \
+                  .sheet = sheet_,                                                                 \
+                  .before_mm = before_mm_,                                                         \
+                  .beside = beside_,                                                               \
+                  .targets_mm = targets_mm_},
+
+static const struct bench_row rows[ROW_COUNT_] = {
+#include "model/figure/bench_row_table.h"
+};
+
+const struct bench_row *bench_row_get(enum bench_row_id id)
+{
+    return &rows[id];
+}
+
+static bool holds(const enum field_id fields[END_COUNT_], enum field_id field)
+{
+    return fields[END_BASS] == field || fields[END_TREBLE] == field;
+}
+
+const struct bench_row *bench_row_of(enum field_id field)
+{
+    for (int id = 0; id < ROW_COUNT_; id++)
+        if (holds(rows[id].field, field))
+            return &rows[id];
+    return NULL;
+}
+
+const struct bench_row *bench_row_of_target(enum field_id field)
+{
+    for (int id = 0; id < ROW_COUNT_; id++)
+        if (holds(rows[id].target, field))
+            return &rows[id];
+    return NULL;
+}
+
+bool bench_row_by_string(const struct bench_row *row)
+{
+    return field_get(row->field[END_BASS])->per == PER_STRING;
+}
+
+bool bench_row_has_ends(const struct bench_row *row)
+{
+    return row->field[END_BASS] != row->field[END_TREBLE];
+}
+
+enum bench_end bench_row_end(const struct bench_row *row, enum field_id field)
+{
+    return bench_row_has_ends(row) && field == row->field[END_TREBLE] ? END_TREBLE : END_BASS;
+}
+
+struct reading_key bench_row_key(const struct bench_row *row, enum bench_end end, int visit,
+                                 int pass, int string)
+{
+    return reading_key_pass_at(row->field[end], visit, pass, bench_row_by_string(row) ? string : 0,
+                               0);
+}
+
+int bench_row_fret(const struct bench_row *row, const struct board *board)
+{
+    if (row->fret == AT_RELIEF_FRET)
+        return board->has_relief ? board->relief_fret : 0;
+    if (row->fret == AT_ACTION_FRET)
+        return board->action_fret > 0 ? board->action_fret : 0;
+    return row->fret;
+}
+
+void bench_row_add_place(const struct bench_row *row, const struct board *board, struct strbuf *out)
+{
+    const int fret = bench_row_fret(row, board);
+
+    if (row->fret < 0 && fret > 0)
+        strbuf_addf(out, " at fret %d", fret);
+}

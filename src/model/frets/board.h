@@ -1,0 +1,63 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_MODEL_FRETS_BOARD_H
+#define SILLET_MODEL_FRETS_BOARD_H
+
+#include <stdbool.h>
+
+#include "base/status.h"
+#include "model/reading/field.h"
+#include "model/reading/finding.h"
+
+/*
+ * The geometry that does not move: where the frets stand on each string's scale, and how
+ * the crowns rise and fall for unit curvature of the neck. Everything that the neck's
+ * curve does to a string is one multiplication with these.
+ *
+ * Lanes: 1 .. strings are the strings, lane 0 is the middle scale (the mean of the outer
+ * two), on which the neck itself is reckoned. Heights are over the chord, up positive.
+ */
+
+enum { LANE_MIDDLE = 0, LANES = STRINGS_MAX + 1 };
+
+/* What a board is made from. Negative fret numbers mean: not given. */
+struct board_plan {
+    double scale_treble_mm, scale_bass_mm; /* equal on a single-scale board; > 0 */
+    int strings;                           /* 1 .. STRINGS_MAX */
+    int frets;                             /* 0 .. FRETS_MAX */
+    int join_fret, heel_fret, action_fret, relief_fret, relief_end_low, relief_end_high;
+    bool pocket;                        /* the neck sits in a pocket */
+    double setback_mm[STRINGS_MAX + 1]; /* by string */
+};
+
+struct board {
+    int strings, frets;
+    int join_fret;   /* -1: unknown or impossible */
+    int heel_fret;   /* meaningful with has_curve */
+    int action_fret; /* -1: impossible */
+    int relief_fret, end_low, end_high;
+    bool has_curve;  /* relief ends, heel: the neck's curve can be reckoned */
+    bool has_relief; /* and the relief fret lies where the neck bends */
+    double scale_mm[LANES];
+    double contact_mm[LANES];                /* saddle contact Ls from the nut */
+    double station_mm[LANES][FRETS_MAX + 1]; /* x(n); fret 0 is the nut */
+    double bend[LANES][FRETS_MAX + 1];       /* z(n) / kappa, mm per (1/mm) */
+    double ramp[LANES][FRETS_MAX + 1];       /* share of the fall-away at n, 0 .. 1 */
+    double tilt[LANES];                      /* phi / kappa, rad per (1/mm) */
+    double saddle_ride[LANES]; /* (w(x_b) - phi (Ls - x_b)) / kappa: chord to body at the saddle */
+};
+
+/* x(n) = L (1 - 2^(-n/12)), the 12th root of two: equal temperament. fret 0 .. FRETS_MAX. */
+double board_station_mm(double scale_mm, int fret);
+
+/*
+ * Works a plan out. Impossible frets are named in `findings` and leave has_curve,
+ * has_relief, action_fret or join_fret unset; STATUS_DOMAIN only when scale, strings or
+ * frets make no board at all (ret_board untouched).
+ */
+enum status board_init(struct board *ret_board, const struct board_plan *plan,
+                       struct findings *findings);
+
+/* The same board with every saddle contact at its scale length. */
+void board_drop_setbacks(struct board *board);
+
+#endif

@@ -1,0 +1,324 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/pitch/intonation.h"
+
+#include <math.h>
+#include <stdbool.h>
+#include <stddef.h>
+#include <string.h>
+
+#include "model/common/check.h"
+
+/* Cents in a ratio of e: 1200/ln 2. */
+#define CENTS_PER_E 1731.2340490667561
+
+#define MM_TO_M 1e-3
+
+const struct intonation_conditions intonation_defaults = {
+    .press_distance_mm = 10,
+    .press_depth_mm = 0,
+    .free_length_mm = 75,
+    .clamped_ends = 1,
+};
+
+/* What slopes are taken in: setback, nut advance, press depth. */
+enum { IN_S, IN_V, IN_P, SLOPES };
+
+/* The sounding part of a string: length, tension and what they are worth in pitch. */
+struct sounding {
+    double length, length_d[SLOPES];
+    double tension, tension_d[SLOPES];
+    double factor, factor_d[SLOPES]; /* B(T, l) */
+    double factor_de;                /* slope in e */
+};
+
+/* The path of a string pressed down at a fret. */
+struct path {
+    double length, length_d[SLOPES];
+    double stretch; /* length less the open string's */
+    double sounding, sounding_d[SLOPES];
+};
+
+/* How much longer a diagonal is than its run along the board. The difference itself would
+ * leave a stretch of hundredths of a mm with few good digits. */
+static double excess(double run, double rise, double length)
+{
+    return length > 0 ? rise * rise / (length + run) : 0;
+}
+
+static enum status check_string(const struct intonation_setup *setup)
+{
+    const double needed[] = {setup->mass_kg_per_m, setup->hz, setup->core.area_mm2,
+                             setup->core.second_moment_mm4, setup->modulus_mpa};
+    enum status status = STATUS_OK;
+
+    for (size_t i = 0; i < sizeof needed / sizeof needed[0]; i++) {
+        if (needed[i] == 0)
+            status = STATUS_ABSENT;
+        else if (!check_is_positive(needed[i]))
+            return STATUS_DOMAIN;
+    }
+    return status;
+}
+
+static enum status check_setup(const struct intonation_setup *setup, int first, int last)
+{
+    const struct intonation_conditions *c = &setup->conditions;
+
+    if (!(setup->scale_mm > 0) || !isfinite(setup->nut_height_mm) ||
+        !isfinite(setup->saddle_height_mm) || setup->frets < 0 ||
+        setup->frets > INTONATION_FRETS_MAX)
+        return STATUS_DOMAIN;
+    if (!(c->press_distance_mm >= 0) || !(c->press_depth_mm >= 0) || !(c->free_length_mm >= 0) ||
+        !(c->clamped_ends >= 0) || !(c->clamped_ends <= 2))
+        return STATUS_DOMAIN;
+    if (first < 0 || last < first)
+        return STATUS_DOMAIN;
+    return last > setup->frets ? STATUS_ABSENT : check_string(setup);
+}
+
+/* Fills the stiffness factor of a part whose length and tension are known. */
+static void find_factor(const struct intonation_setup *setup, struct sounding *part)
+{
+    double e = setup->conditions.clamped_ends;
+    double square = e * e + M_PI * M_PI / 2;
+    double bend = setup->modulus_mpa * setup->core.second_moment_mm4;
+    double b = sqrt(bend / part->tension) / part->length;
+
+    part->factor = 1 + (e + square * b) * b;
+    part->factor_de = (1 + 2 * e * b) * b;
+    for (int i = 0; i < SLOPES; i++) {
+        double b_d =
+            -b * (part->tension_d[i] / (2 * part->tension) + part->length_d[i] / part->length);
+        part->factor_d[i] = (e + 2 * square * b) * b_d;
+    }
+}
+
+static enum status find_open(const struct intonation_setup *setup,
+                             const struct intonation_ends *ends, struct sounding *ret_open)
+{
+    double span = setup->scale_mm + ends->setback_mm - ends->nut_advance_mm;
+
+    if (!(span > 0))
+        return STATUS_DOMAIN;
+
+    struct sounding open = {0};
+
+    open.length = hypot(span, setup->saddle_height_mm - setup->nut_height_mm);
+    open.length_d[IN_S] = span / open.length;
+    open.length_d[IN_V] = -span / open.length;
+
+    double wave_speed = 2 * open.length * MM_TO_M * setup->hz;
+
+    open.tension = setup->mass_kg_per_m * wave_speed * wave_speed;
+    for (int i = 0; i < SLOPES; i++)
+        open.tension_d[i] = 2 * open.tension * open.length_d[i] / open.length;
+    find_factor(setup, &open);
+    if (!(open.tension > 0) || !isfinite(open.tension) || !isfinite(open.factor))
+        return STATUS_DOMAIN;
+    *ret_open = open;
+    return STATUS_OK;
+}
+
+static enum status find_path(const struct intonation_setup *setup,
+                             const struct intonation_ends *ends, const struct sounding *open,
+                             int fret, struct path *ret_path)
+{
+    double x = setup->fret_mm[fret];
+    double space = x - setup->fret_mm[fret - 1];
+    double q = fmin(setup->conditions.press_distance_mm, space / 2);
+    double ahead = setup->scale_mm + ends->setback_mm - x;
+    double behind = x - q - ends->nut_advance_mm;
+
+    if (!(ahead > 0) || !(behind > 0) || !(space > 0))
+        return STATUS_DOMAIN;
+
+    double rise = setup->saddle_height_mm - setup->crown_mm[fret];
+    double dip = q * rise / ahead + setup->conditions.press_depth_mm;
+    double drop = setup->crown_mm[fret] - dip - setup->nut_height_mm;
+    double to_nut = hypot(behind, drop);
+    double to_fret = hypot(q, dip);
+    /* The slope of the path in dip; pressed right at the fret (q = 0 = dip) the corner
+     * has none from its short side. */
+    double in_dip = -drop / to_nut + (to_fret > 0 ? dip / to_fret : 0);
+    struct path path = {.sounding = hypot(ahead, rise)};
+
+    path.length = to_nut + to_fret + path.sounding;
+    /* The runs of the three parts add up to the open string's. */
+    path.stretch =
+        excess(behind, drop, to_nut) + excess(q, dip, to_fret) +
+        excess(ahead, rise, path.sounding) -
+        excess(ahead + q + behind, setup->saddle_height_mm - setup->nut_height_mm, open->length);
+    path.sounding_d[IN_S] = ahead / path.sounding;
+    path.length_d[IN_S] = path.sounding_d[IN_S] - in_dip * q * rise / (ahead * ahead);
+    path.length_d[IN_V] = -behind / to_nut;
+    path.length_d[IN_P] = in_dip;
+    *ret_path = path;
+    return STATUS_OK;
+}
+
+/* The sounding part of a fretted string, and the mass that the stretch leaves in a unit
+ * of it as a share of the open string's. */
+static void find_fretted(const struct intonation_setup *setup, const struct sounding *open,
+                         const struct path *path, struct sounding *ret_part, double *ret_mass_share,
+                         double mass_share_d[SLOPES])
+{
+    double pull = setup->modulus_mpa * setup->core.area_mm2;
+    double after = setup->conditions.free_length_mm;
+    double whole = open->length + after;
+    struct sounding part = {.length = path->sounding};
+
+    part.tension = open->tension + pull * path->stretch / whole;
+    *ret_mass_share = whole / (after + path->length);
+    for (int i = 0; i < SLOPES; i++) {
+        double stretch_d = path->length_d[i] - open->length_d[i];
+
+        part.length_d[i] = path->sounding_d[i];
+        part.tension_d[i] = open->tension_d[i] +
+                            pull * (stretch_d - path->stretch * open->length_d[i] / whole) / whole;
+        mass_share_d[i] = *ret_mass_share *
+                          (open->length_d[i] / whole - path->length_d[i] / (after + path->length));
+    }
+    find_factor(setup, &part);
+    *ret_part = part;
+}
+
+/* True when nothing that is about to be handed out is infinite or NaN. */
+static bool all_finite(const struct intonation_note *note, const struct intonation_slope *slope)
+{
+    /* One infinite or NaN part makes the sum so; the parts are far too small to. */
+    return isfinite(note->cents + note->open_tension_n + note->tension_n + slope->setback +
+                    slope->nut_advance + slope->press_depth + slope->clamped_ends);
+}
+
+/* One fretted note on an open string already worked out. */
+static enum status find_fretted_note(const struct intonation_setup *setup,
+                                     const struct intonation_ends *ends,
+                                     const struct sounding *open, int fret,
+                                     struct intonation_note *ret_note,
+                                     struct intonation_slope *ret_slope)
+{
+    struct path path;
+    struct sounding part;
+    double mass_share, mass_share_d[SLOPES], d[SLOPES];
+    enum status status = find_path(setup, ends, open, fret, &path);
+
+    if (status != STATUS_OK)
+        return status;
+    find_fretted(setup, open, &path, &part, &mass_share, mass_share_d);
+
+    double wave_speed = sqrt(part.tension / (setup->mass_kg_per_m * mass_share));
+    double hz = wave_speed / (2 * MM_TO_M * part.length) * part.factor / open->factor;
+
+    for (int i = 0; i < SLOPES; i++) {
+        d[i] = CENTS_PER_E * (part.tension_d[i] / (2 * part.tension) -
+                              mass_share_d[i] / (2 * mass_share) - part.length_d[i] / part.length +
+                              part.factor_d[i] / part.factor - open->factor_d[i] / open->factor);
+    }
+    /* The open string's own speed is 2 l0 f by the choice of T0, so f stands below. */
+    *ret_note = (struct intonation_note){
+        .cents = CENTS_PER_E * log(hz / setup->hz) - 100.0 * fret,
+        .open_tension_n = open->tension,
+        .tension_n = part.tension,
+        .open_length_mm = open->length,
+        .length_mm = part.length,
+        .stretch_mm = path.length - open->length,
+    };
+    *ret_slope = (struct intonation_slope){
+        d[IN_S], d[IN_V], d[IN_P],
+        CENTS_PER_E * (part.factor_de / part.factor - open->factor_de / open->factor)};
+    return STATUS_OK;
+}
+
+static enum status find_any_note(const struct intonation_setup *setup,
+                                 const struct intonation_ends *ends, const struct sounding *open,
+                                 int fret, struct intonation_note *ret_note,
+                                 struct intonation_slope *ret_slope)
+{
+    struct intonation_note note = {.open_tension_n = open->tension,
+                                   .tension_n = open->tension,
+                                   .open_length_mm = open->length,
+                                   .length_mm = open->length};
+    struct intonation_slope slope = {0, 0, 0, 0};
+    enum status status = STATUS_OK;
+
+    if (fret > 0)
+        status = find_fretted_note(setup, ends, open, fret, &note, &slope);
+    if (status == STATUS_OK && !all_finite(&note, &slope))
+        status = STATUS_DOMAIN;
+    if (status == STATUS_OK) {
+        *ret_note = note;
+        *ret_slope = slope;
+    }
+    return status;
+}
+
+enum status intonation_find_notes(const struct intonation_setup *setup,
+                                  const struct intonation_ends *ends, int first, int last,
+                                  struct intonation_note *ret_notes,
+                                  struct intonation_slope *ret_slopes)
+{
+    struct intonation_note notes[INTONATION_FRETS_MAX + 1];
+    struct intonation_slope slopes[INTONATION_FRETS_MAX + 1];
+    struct sounding open;
+    enum status status = check_setup(setup, first, last);
+
+    if (status == STATUS_OK)
+        status = find_open(setup, ends, &open);
+    for (int n = first; status == STATUS_OK && n <= last; n++)
+        status = find_any_note(setup, ends, &open, n, &notes[n - first], &slopes[n - first]);
+    if (status != STATUS_OK)
+        return status;
+
+    size_t count = (size_t)(last - first) + 1;
+
+    memcpy(ret_notes, notes, count * sizeof notes[0]);
+    if (ret_slopes != NULL)
+        memcpy(ret_slopes, slopes, count * sizeof slopes[0]);
+    return STATUS_OK;
+}
+
+enum status intonation_find_note(const struct intonation_setup *setup,
+                                 const struct intonation_ends *ends, int fret,
+                                 struct intonation_note *ret_note,
+                                 struct intonation_slope *ret_slope)
+{
+    return intonation_find_notes(setup, ends, fret, fret, ret_note, ret_slope);
+}
+
+enum status intonation_find_cents(const struct intonation_setup *setup,
+                                  const struct intonation_ends *ends, double *ret_cents)
+{
+    struct intonation_note notes[INTONATION_FRETS_MAX + 1];
+    enum status status = intonation_find_notes(setup, ends, 0, setup->frets, notes, NULL);
+
+    if (status != STATUS_OK)
+        return status;
+    for (int n = 0; n <= setup->frets; n++)
+        ret_cents[n] = notes[n].cents;
+    return STATUS_OK;
+}
+
+enum status intonation_fretted_tension(const struct intonation_setup *setup, double setback_mm,
+                                       int fret, double *ret_open_n, double *ret_fretted_n)
+{
+    const struct intonation_ends ends = {setback_mm, 0};
+    struct intonation_note note;
+    enum status status = intonation_find_note(setup, &ends, fret, &note, NULL);
+
+    if (status != STATUS_OK)
+        return status;
+    *ret_open_n = note.open_tension_n;
+    *ret_fretted_n = note.tension_n;
+    return STATUS_OK;
+}
+
+enum status intonation_stiffness_factor(double stiffness, double clamped_ends, double *ret_factor)
+{
+    double square = clamped_ends * clamped_ends + M_PI * M_PI / 2;
+    double factor = 1 + (clamped_ends + square * stiffness) * stiffness;
+
+    if (!(stiffness >= 0) || !(clamped_ends >= 0) || !(clamped_ends <= 2) || !isfinite(factor))
+        return STATUS_DOMAIN;
+    *ret_factor = factor;
+    return STATUS_OK;
+}

@@ -1,0 +1,35 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_MODEL_READING_PLACE_H
+#define SILLET_MODEL_READING_PLACE_H
+
+#include <stdbool.h>
+
+#include "base/maybe.h"
+#include "model/reading/record.h"
+
+/* A pass of a record: whatever is computed from readings is computed at one. */
+struct place {
+    const struct record *record;
+    int visit, pass; /* 1..; pass 0 is before the first, and nothing is read there */
+};
+
+struct place place_of(const struct record *record, int visit, int pass);
+
+/* Where the record stands: the last pass that was read, of the last visit that has one. Visit and
+ * pass 0 when none has. */
+struct place place_current(const struct record *record);
+
+/* On to the first pass after it with any reading, in time order; false, *place untouched, past the
+ * last. Passes without a reading are skipped, so a record with a visit 9999 costs no more than its
+ * readings. From pass 0 it goes to the visit's first, from 0, 0 to the record's. */
+bool place_next(struct place *place);
+
+/* The keys of its readings. */
+struct reading_key place_key(struct place place, enum field_id field);
+struct reading_key place_key_at(struct place place, enum field_id field, int string, int fret);
+
+/* What was read there, as record_entered has it. */
+struct maybe place_read(struct place place, enum field_id field);
+struct maybe place_read_at(struct place place, enum field_id field, int string, int fret);
+
+#endif

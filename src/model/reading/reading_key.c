@@ -1,0 +1,227 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/reading/reading_key.h"
+
+#include <string.h>
+
+/*
+ * How a section is spelled: up to two words, each followed by its number where it has one.
+ */
+struct section_spelling {
+    const char *word[2];
+    bool numbered[2];
+};
+
+static const struct section_spelling spellings[SECTION_COUNT_] = {
+    [SECTION_PROFILE] = {{"profile", NULL}, {false, false}},
+    [SECTION_INSTRUMENT] = {{"instrument", NULL}, {false, false}},
+    [SECTION_BOARD] = {{"board", NULL}, {false, false}},
+    [SECTION_NUT] = {{"nut", NULL}, {false, false}},
+    [SECTION_BRIDGE] = {{"bridge", NULL}, {false, false}},
+    [SECTION_NECK] = {{"neck", NULL}, {false, false}},
+    [SECTION_STRING] = {{"string", NULL}, {true, false}},
+    [SECTION_TARGETS] = {{"targets", NULL}, {false, false}},
+    [SECTION_MODEL] = {{"model", NULL}, {false, false}},
+    [SECTION_VISIT] = {{"visit", NULL}, {true, false}},
+    [SECTION_PASS] = {{"visit", "pass"}, {true, true}},
+    [SECTION_WORK] = {{"visit", "work"}, {true, true}},
+};
+
+struct reading_key reading_key_one(enum field_id field)
+{
+    return (struct reading_key){.field = field};
+}
+
+struct reading_key reading_key_string(enum field_id field, int string)
+{
+    return (struct reading_key){.field = field, .string = string};
+}
+
+struct reading_key reading_key_visit(enum field_id field, int visit)
+{
+    return (struct reading_key){.field = field, .visit = visit};
+}
+
+struct reading_key reading_key_pass(enum field_id field, int visit, int pass)
+{
+    return (struct reading_key){.field = field, .visit = visit, .part = pass};
+}
+
+struct reading_key reading_key_pass_at(enum field_id field, int visit, int pass, int string,
+                                       int fret)
+{
+    return (struct reading_key){
+        .field = field, .visit = visit, .part = pass, .string = string, .fret = fret};
+}
+
+static int compare(int a, int b)
+{
+    return (a > b) - (a < b);
+}
+
+/*
+ * A visit's own keys come before its passes, and its passes before its work, and the next
+ * visit after all of them: the section counts only within one visit.
+ */
+int reading_key_compare(const struct reading_key *a, const struct reading_key *b)
+{
+    const enum section section_a = field_get(a->field)->section;
+    const enum section section_b = field_get(b->field)->section;
+    /* Sections up to the visits come in their own order; all of a visit's are one group. */
+    const int group_a = section_a < SECTION_VISIT ? (int)section_a : SECTION_VISIT;
+    const int group_b = section_b < SECTION_VISIT ? (int)section_b : SECTION_VISIT;
+    const int section_string_a = section_a == SECTION_STRING ? a->string : 0;
+    const int section_string_b = section_b == SECTION_STRING ? b->string : 0;
+    int order = compare(group_a, group_b);
+
+    if (!order)
+        order = compare(section_string_a, section_string_b);
+    if (!order)
+        order = compare(a->visit, b->visit);
+    if (!order)
+        order = compare((int)section_a, (int)section_b);
+    if (!order)
+        order = compare(a->part, b->part);
+    if (!order)
+        order = compare((int)a->field, (int)b->field);
+    if (!order)
+        order = compare(a->string, b->string);
+    return order ? order : compare(a->fret, b->fret);
+}
+
+void reading_key_section(const struct reading_key *key, struct strbuf *out)
+{
+    const enum section section = field_get(key->field)->section;
+    const struct section_spelling *spelling = &spellings[section];
+    const int numbers[2] = {section == SECTION_STRING ? key->string : key->visit, key->part};
+
+    for (int i = 0; i < 2 && spelling->word[i]; i++) {
+        if (i > 0)
+            strbuf_add_char(out, '.');
+        strbuf_add(out, spelling->word[i]);
+        if (spelling->numbered[i])
+            strbuf_addf(out, ".%d", numbers[i]);
+    }
+}
+
+void reading_key_name(const struct reading_key *key, struct strbuf *out)
+{
+    const struct field *field = field_get(key->field);
+
+    strbuf_add(out, field->key);
+    if (field->per == PER_STRING || field->per == PER_STRING_FRET)
+        strbuf_addf(out, ".%d", key->string);
+    if (field->per == PER_FRET || field->per == PER_STRING_FRET)
+        strbuf_addf(out, ".%d", key->fret);
+}
+
+/* Takes "word" or ".word" off *text; false when it does not stand there as a whole part. */
+static bool take_word(const char **text, const char *word, bool dotted)
+{
+    const char *at = *text;
+
+    if (dotted && *at++ != '.')
+        return false;
+    for (; *word; word++, at++)
+        if (*at != *word)
+            return false;
+    if (*at != '.' && *at != '\0')
+        return false;
+    *text = at;
+    return true;
+}
+
+/* Takes ".N" off *text, N in min..max without leading zeros. */
+static bool take_number(const char **text, int min, int max, int *ret_number)
+{
+    const char *at = *text;
+    size_t length;
+    int number;
+
+    if (*at++ != '.')
+        return false;
+    length = strcspn(at, ".");
+    if (length == 0 || (length > 1 && *at == '0'))
+        return false;
+    if (num_count(at, length, max, &number) != STATUS_OK || number < min)
+        return false;
+    *text = at + length;
+    *ret_number = number;
+    return true;
+}
+
+static int section_number_max(enum section section, int i)
+{
+    if (section == SECTION_STRING)
+        return STRINGS_MAX;
+    if (i == 0)
+        return VISITS_MAX;
+    return section == SECTION_PASS ? PASSES_MAX : WORKS_MAX;
+}
+
+static bool parse_section(const char *text, enum section section, int ret_numbers[2])
+{
+    const struct section_spelling *spelling = &spellings[section];
+
+    for (int i = 0; i < 2 && spelling->word[i]; i++) {
+        if (!take_word(&text, spelling->word[i], i > 0))
+            return false;
+        if (spelling->numbered[i] &&
+            !take_number(&text, 1, section_number_max(section, i), &ret_numbers[i]))
+            return false;
+    }
+    return *text == '\0';
+}
+
+static bool parse_name(const char *text, const struct field *field, struct reading_key *key)
+{
+    if (!take_word(&text, field->key, false))
+        return false;
+    if ((field->per == PER_STRING || field->per == PER_STRING_FRET) &&
+        !take_number(&text, 1, STRINGS_MAX, &key->string))
+        return false;
+    if ((field->per == PER_FRET || field->per == PER_STRING_FRET) &&
+        !take_number(&text, 0, FRETS_MAX, &key->fret))
+        return false;
+    return *text == '\0';
+}
+
+/* The section that is spelled so; SECTION_COUNT_ when none is. */
+static int find_section(const char *text, int ret_numbers[2])
+{
+    int s = 0;
+
+    while (s < SECTION_COUNT_ && !parse_section(text, (enum section)s, ret_numbers))
+        s++;
+    return s;
+}
+
+bool reading_key_is_section(const char *section)
+{
+    int numbers[2];
+
+    return find_section(section, numbers) < SECTION_COUNT_;
+}
+
+enum status reading_key_parse(const char *section, const char *name, struct reading_key *ret_key)
+{
+    int numbers[2] = {0, 0};
+    const int s = find_section(section, numbers);
+
+    if (s == SECTION_COUNT_)
+        return STATUS_NOT_FOUND;
+    for (int id = 0; id < FIELD_COUNT_; id++) {
+        const struct field *field = field_get((enum field_id)id);
+        struct reading_key key = {.field = field->id};
+
+        if (field->section != (enum section)s || !parse_name(name, field, &key))
+            continue;
+        if (field->section == SECTION_STRING)
+            key.string = numbers[0];
+        else
+            key.visit = numbers[0];
+        key.part = numbers[1];
+        *ret_key = key;
+        return STATUS_OK;
+    }
+    return STATUS_NOT_FOUND;
+}

@@ -1,0 +1,71 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_MODEL_READING_RECORD_H
+#define SILLET_MODEL_READING_RECORD_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "base/status.h"
+#include "model/reading/reading_key.h"
+
+/*
+ * An instrument's record: every reading as it was typed, with what it was understood as.
+ * Kept sorted by key, so that a record always comes out in the same order.
+ */
+
+struct reading {
+    struct reading_key key;
+    char *text; /* as typed, with its unit; owned by the record */
+    struct field_value value;
+};
+
+struct record {
+    struct reading *readings;
+    size_t count, capacity;
+};
+
+void record_init(struct record *record);
+void record_done(struct record *record);
+
+/*
+ * Puts a text under a key, replacing what was there. The text is taken with the file's
+ * rules (a length carries its unit). A text that is refused is kept in state READING_BAD
+ * when `keep_bad` is set (what a file holds must survive); else the record is unchanged
+ * and the refusal is returned. ret_fault may be NULL.
+ */
+enum status record_put(struct record *record, const struct reading_key *key, const char *text,
+                       bool keep_bad, struct field_fault *ret_fault);
+
+/* Takes a reading out; false when there was none. */
+bool record_remove(struct record *record, const struct reading_key *key);
+
+/* The reading under a key, NULL when absent. Valid until the record changes. */
+const struct reading *record_get(const struct record *record, const struct reading_key *key);
+
+/* Its text; NULL when absent. */
+const char *record_text(const struct record *record, const struct reading_key *key);
+
+/* The highest visit, and the highest pass (work line) of a visit, with any reading; 0: none. */
+int record_last_visit(const struct record *record);
+int record_last_pass(const struct record *record, int visit);
+int record_last_work(const struct record *record, int visit);
+
+/* The highest pass of a visit that something was read in; where only the turns of the rod before
+ * it are logged, a pass is not begun. */
+int record_last_read_pass(const struct record *record, int visit);
+
+/* The first visit after *visit with any reading; false, *visit untouched, past the last. Begin
+ * with 0. */
+bool record_next_visit(const struct record *record, int *visit);
+
+/* The index of the first reading not below `key`; `count` when all are. For walking a part
+ * of the record in order. */
+size_t record_lower_bound(const struct record *record, const struct reading_key *key);
+
+/* A deep copy. *ret_copy must not be initialised. */
+enum status record_copy(const struct record *record, struct record *ret_copy);
+
+/* Same keys with the same texts. */
+bool record_equal(const struct record *a, const struct record *b);
+
+#endif

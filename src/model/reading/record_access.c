@@ -1,0 +1,73 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/reading/record_access.h"
+
+#include <stddef.h>
+
+struct maybe record_entered(const struct record *record, struct reading_key key)
+{
+    const struct reading *reading = record_get(record, &key);
+
+    if (!reading || reading->value.state == READING_BAD)
+        return maybe_absent();
+    return maybe_given(reading->value.value);
+}
+
+struct maybe record_entered_one(const struct record *record, enum field_id field)
+{
+    return record_entered(record, reading_key_one(field));
+}
+
+struct maybe record_entered_string(const struct record *record, enum field_id field, int string)
+{
+    return record_entered(record, reading_key_string(field, string));
+}
+
+struct maybe record_entered_or_fallback(const struct record *record, struct reading_key key)
+{
+    const struct field *field = field_get(key.field);
+    const struct maybe entered = record_entered(record, key);
+    struct field_value fallback;
+
+    if (entered.given || field->fallback[0] == '\0')
+        return entered;
+    if (field_read(field, field->fallback, field_file_unit(field), &fallback, NULL) != STATUS_OK)
+        return maybe_absent();
+    return maybe_given(fallback.value);
+}
+
+double record_or_fallback(const struct record *record, enum field_id field)
+{
+    return record_entered_or_fallback(record, reading_key_one(field)).value;
+}
+
+struct maybe record_step(const struct record *record, const struct field *field)
+{
+    static const enum field_id steps[] = {
+        [STEP_FEELER] = FIELD_FEELER_STEP,
+        [STEP_RULE] = FIELD_RULE_STEP,
+        [STEP_TUNER] = FIELD_TUNER_STEP,
+    };
+
+    if (field->step == STEP_NONE)
+        return maybe_absent();
+    return maybe_given(record_or_fallback(record, steps[field->step]));
+}
+
+int record_choice_or(const struct record *record, struct reading_key key, int otherwise)
+{
+    return (int)maybe_or(record_entered(record, key), otherwise);
+}
+
+int record_string_count(const struct record *record)
+{
+    const struct maybe count = record_entered_one(record, FIELD_STRINGS);
+    /* The strings' sections stand in order, so the last one before the targets tells. */
+    const struct reading_key beyond = reading_key_string(FIELD_STRING_NOTE, STRINGS_MAX + 1);
+    const size_t at = record_lower_bound(record, &beyond);
+
+    if (count.given)
+        return (int)count.value;
+    if (at == 0 || field_get(record->readings[at - 1].key.field)->section != SECTION_STRING)
+        return 0;
+    return record->readings[at - 1].key.string;
+}

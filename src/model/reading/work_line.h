@@ -1,0 +1,16 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_MODEL_READING_WORK_LINE_H
+#define SILLET_MODEL_READING_WORK_LINE_H
+
+#include "model/reading/record.h"
+
+/* A visit's work lines: what was done, by how much, a note, and when. */
+
+enum work_column { WORK_KIND, WORK_AMOUNT, WORK_NOTE, WORK_TIME, WORK_COLUMN_COUNT_ };
+
+struct reading_key work_key(enum work_column column, int visit, int line);
+
+/* Whether a work line has any reading. */
+bool work_line_exists(const struct record *record, int visit, int line);
+
+#endif

@@ -1,0 +1,22 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_MODEL_READING_WORK_MARK_H
+#define SILLET_MODEL_READING_WORK_MARK_H
+
+#include <stdbool.h>
+
+#include "model/reading/place.h"
+
+/* The moves, and the work lines that mark them done. */
+
+enum move_kind { MOVE_RESET, MOVE_ROD, MOVE_SLOTS, MOVE_SADDLE, MOVE_COUNT_ };
+
+/* "reset", "rod", "slots", "saddle": also what a work line is called that marks it done. */
+const char *work_mark_name(enum move_kind kind);
+
+/* Whether a work line was done after the pass was read; false where a time is missing. */
+bool work_mark_is_since(struct place place, int line);
+
+/* The last work line that marks a move done between a pass and the one after it; 0 for none. */
+int work_mark_line(struct place place, enum move_kind kind);
+
+#endif

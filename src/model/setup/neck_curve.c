@@ -1,0 +1,81 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/setup/neck_curve.h"
+
+#include <math.h>
+#include <string.h>
+
+/* The gap under the chord at unit curvature: the curve sags where the crowns lie low. */
+static double unit_gap(const struct board *board, int fret)
+{
+    return -board->bend[LANE_MIDDLE][fret];
+}
+
+static bool reliefs_are_sound(const struct setup *setup)
+{
+    if (setup->relief_count > RELIEFS_MAX || !isfinite(setup->fall_away_mm.value))
+        return false;
+    for (int i = 0; i < setup->relief_count; i++)
+        if (setup->relief[i].fret < 0 || setup->relief[i].fret > setup->board.frets)
+            return false;
+    return true;
+}
+
+enum status neck_curve_fit(const struct setup *setup, struct neck_curve *ret_curve)
+{
+    struct neck_curve curve = {.fall_away_mm = setup->fall_away_mm.value};
+    double product = 0, square = 0;
+
+    if (!setup->has_board || !setup->board.has_relief)
+        return STATUS_DOMAIN;
+    if (!reliefs_are_sound(setup))
+        return STATUS_DOMAIN;
+    if (setup->relief_count <= 0)
+        return STATUS_ABSENT;
+    for (int i = 0; i < setup->relief_count; i++) {
+        const double rho = unit_gap(&setup->board, setup->relief[i].fret);
+
+        product += setup->relief[i].gap_mm * rho;
+        square += rho * rho;
+    }
+    if (!(square > 0))
+        return STATUS_DOMAIN;
+    curve.kappa_per_mm = product / square;
+    if (!isfinite(curve.kappa_per_mm))
+        return STATUS_DOMAIN;
+    for (int n = 0; n <= FRETS_MAX; n++)
+        curve.offset_mm[n] = setup->spot_mm[n].value;
+    for (int i = 0; i < setup->relief_count; i++) {
+        const int fret = setup->relief[i].fret;
+
+        curve.offset_mm[fret] -=
+            setup->relief[i].gap_mm - curve.kappa_per_mm * unit_gap(&setup->board, fret);
+    }
+    *ret_curve = curve;
+    return STATUS_OK;
+}
+
+double neck_curve_height_mm(const struct neck_curve *curve, const struct board *board, int lane,
+                            int fret)
+{
+    return curve->kappa_per_mm * board->bend[lane][fret] + curve->offset_mm[fret] -
+           curve->fall_away_mm * board->ramp[lane][fret];
+}
+
+double neck_curve_relief_mm(const struct board *board, double kappa_per_mm)
+{
+    return kappa_per_mm * unit_gap(board, board->relief_fret);
+}
+
+double neck_curve_kappa_for(const struct board *board, double relief_mm)
+{
+    return relief_mm / unit_gap(board, board->relief_fret);
+}
+
+struct maybe neck_curve_find_relief(const struct setup *setup)
+{
+    struct neck_curve curve;
+
+    if (neck_curve_fit(setup, &curve) != STATUS_OK)
+        return maybe_absent();
+    return maybe_finite(neck_curve_relief_mm(&setup->board, curve.kappa_per_mm));
+}

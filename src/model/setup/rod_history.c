@@ -1,0 +1,139 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/setup/rod_history.h"
+
+#include <math.h>
+#include <stddef.h>
+
+#include "model/common/check.h"
+
+static enum status check_steps(const struct rod_step *steps, int count, double reading_u_mm)
+{
+    if (!steps || count < 1)
+        return STATUS_ABSENT;
+    if (count > ROD_STEPS_MAX || !check_is_not_negative(reading_u_mm))
+        return STATUS_DOMAIN;
+    for (int i = 0; i < count; i++)
+        if (!isfinite(steps[i].turns) || steps[i].turns == 0 || !isfinite(steps[i].before_mm) ||
+            !isfinite(steps[i].after_mm))
+            return STATUS_DOMAIN;
+    return STATUS_OK;
+}
+
+static double change_mm(const struct rod_step *step)
+{
+    return step->after_mm - step->before_mm;
+}
+
+static double left_over_mm(const struct rod_step *steps, int count, double per_turn_mm)
+{
+    double squares = 0;
+    for (int i = 0; i < count; i++) {
+        const double left = change_mm(&steps[i]) - per_turn_mm * steps[i].turns;
+        squares += left * left;
+    }
+    return sqrt(squares / count);
+}
+
+enum status rod_history_fit(const struct rod_step *steps, int count, double reading_u_mm,
+                            struct rod_fit *ret_fit)
+{
+    double product = 0;
+    double squares = 0;
+    enum status status = check_steps(steps, count, reading_u_mm);
+    if (status)
+        return status;
+    for (int i = 0; i < count; i++) {
+        product += steps[i].turns * change_mm(&steps[i]);
+        squares += steps[i].turns * steps[i].turns;
+    }
+    struct rod_fit fit = {.per_turn_mm = product / squares, .count = count};
+    fit.left_mm = left_over_mm(steps, count, fit.per_turn_mm);
+    /* A change is the difference of two readings. */
+    fit.per_turn_u_mm = 2 * sqrt(2) * reading_u_mm / sqrt(squares);
+    if (!isfinite(fit.per_turn_mm) || !isfinite(fit.left_mm) || !isfinite(fit.per_turn_u_mm))
+        return STATUS_RANGE;
+    *ret_fit = fit;
+    return STATUS_OK;
+}
+
+enum status rod_history_find_next_turn(double per_turn_mm, double relief_mm, double target_mm,
+                                       double *ret_turns)
+{
+    if (!isfinite(per_turn_mm) || !isfinite(relief_mm) || !isfinite(target_mm))
+        return STATUS_DOMAIN;
+    if (!(per_turn_mm < 0))
+        return STATUS_DOMAIN;
+    return check_give((target_mm - relief_mm) / per_turn_mm, ret_turns);
+}
+
+enum status rod_history_predict(double per_turn_mm, double relief_mm, double turns,
+                                double *ret_relief_mm)
+{
+    if (!isfinite(per_turn_mm) || !isfinite(relief_mm) || !isfinite(turns))
+        return STATUS_DOMAIN;
+    return check_give(relief_mm + per_turn_mm * turns, ret_relief_mm);
+}
+
+static enum rod_answer judge_first(const struct rod_step *step, double change_u_mm)
+{
+    /* Tightening must take relief out: the change and the turn have opposite signs. */
+    const double taken_mm = -copysign(1, step->turns) * change_mm(step);
+    if (taken_mm > change_u_mm)
+        return ROD_ANSWERS;
+    if (taken_mm < -change_u_mm)
+        return ROD_ANSWERS_BACKWARDS;
+    return fabs(step->turns) < ROD_LEAST_TURN ? ROD_ANSWER_UNKNOWN : ROD_ANSWERS_NO_LONGER;
+}
+
+static enum rod_answer judge_next(const struct rod_step *step, double expected_mm,
+                                  double change_u_mm)
+{
+    const double share = change_mm(step) / expected_mm;
+    if (fabs(expected_mm) <= change_u_mm)
+        return judge_first(step, change_u_mm) == ROD_ANSWERS_BACKWARDS ? ROD_ANSWERS_BACKWARDS
+                                                                       : ROD_ANSWER_UNKNOWN;
+    if (share >= ROD_LEAST_SHARE)
+        return ROD_ANSWERS;
+    if (fabs(change_mm(step) - expected_mm) <= change_u_mm)
+        return ROD_ANSWER_UNKNOWN;
+    return share < 0 && fabs(change_mm(step)) > change_u_mm ? ROD_ANSWERS_BACKWARDS
+                                                            : ROD_ANSWERS_NO_LONGER;
+}
+
+enum status rod_history_judge(const struct rod_step *steps, int count, double reading_u_mm,
+                              enum rod_answer *ret_answer)
+{
+    struct rod_fit earlier = {0};
+    enum status status = check_steps(steps, count, reading_u_mm);
+    if (status)
+        return status;
+    const struct rod_step *last = &steps[count - 1];
+    const double change_u_mm = 2 * sqrt(2) * reading_u_mm;
+    if (count > 1) {
+        status = rod_history_fit(steps, count - 1, reading_u_mm, &earlier);
+        if (status)
+            return status;
+    }
+    /* Earlier steps that show no normal answer promise nothing to measure against. */
+    if (count == 1 || !(earlier.per_turn_mm < 0))
+        *ret_answer = judge_first(last, change_u_mm);
+    else
+        *ret_answer = judge_next(last, earlier.per_turn_mm * last->turns, change_u_mm);
+    return STATUS_OK;
+}
+
+enum status rod_history_compare(double predicted_mm, double predicted_u_mm, double read_mm,
+                                double read_u_mm, struct rod_comparison *ret_comparison)
+{
+    if (!isfinite(predicted_mm) || !isfinite(read_mm) || !check_is_not_negative(predicted_u_mm) ||
+        !check_is_not_negative(read_u_mm))
+        return STATUS_DOMAIN;
+    const double off_mm = read_mm - predicted_mm;
+    if (!isfinite(off_mm))
+        return STATUS_RANGE;
+    *ret_comparison = (struct rod_comparison){
+        .off_mm = off_mm,
+        .within = fabs(off_mm) <= hypot(predicted_u_mm, read_u_mm),
+    };
+    return STATUS_OK;
+}

@@ -1,0 +1,277 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/setup/setup.h"
+
+#include <math.h>
+#include <stddef.h>
+
+#include "model/doubt/doubt_row.h"
+
+/* The members that hold readings taken once or per string. */
+static const struct {
+    enum field_id field;
+    size_t at;
+} places[] = {
+    {FIELD_FALL_AWAY, offsetof(struct setup, fall_away_mm)},
+    {FIELD_NUT_GAP, offsetof(struct setup, nut_gap_mm)},
+    {FIELD_ACTION, offsetof(struct setup, action_mm)},
+    {FIELD_EXPOSURE_BASS, offsetof(struct setup, exposure_bass_mm)},
+    {FIELD_EXPOSURE_TREBLE, offsetof(struct setup, exposure_treble_mm)},
+};
+
+struct maybe *setup_reading(struct setup *setup, int i, enum field_id *ret_field, int *ret_string)
+{
+    for (size_t k = 0; k < sizeof places / sizeof places[0]; k++) {
+        const bool by_string = field_get(places[k].field)->per == PER_STRING;
+        const int count = by_string ? setup->board.strings : 1;
+
+        if (i < count) {
+            *ret_field = places[k].field;
+            *ret_string = by_string ? i + 1 : 0;
+            return (struct maybe *)(void *)((char *)setup + places[k].at) + *ret_string;
+        }
+        i -= count;
+    }
+    return NULL;
+}
+
+double setup_step_mm(const struct setup *setup, enum field_id field)
+{
+    switch (field_get(field)->step) {
+    case STEP_FEELER:
+        return setup->feeler_step_mm;
+    case STEP_RULE:
+        return setup->rule_step_mm;
+    case STEP_TUNER:
+    case STEP_NONE:
+        break;
+    }
+    return 0;
+}
+
+static int fret_or_none(const struct record *record, enum field_id field)
+{
+    return (int)maybe_or(record_entered_one(record, field), -1);
+}
+
+/* The outer scales: one scale for both, or the two of a multi-scale board. */
+static bool read_scales(const struct record *record, struct board_plan *plan)
+{
+    const struct maybe both = record_entered_one(record, FIELD_SCALE);
+    const struct maybe treble = record_entered_one(record, FIELD_SCALE_TREBLE);
+    const struct maybe bass = record_entered_one(record, FIELD_SCALE_BASS);
+
+    if (treble.given && bass.given) {
+        plan->scale_treble_mm = treble.value;
+        plan->scale_bass_mm = bass.value;
+        return true;
+    }
+    plan->scale_treble_mm = plan->scale_bass_mm = both.value;
+    return both.given;
+}
+
+static bool read_plan(const struct record *record, struct board_plan *plan,
+                      struct findings *findings)
+{
+    const int strings = record_string_count(record);
+    const struct maybe frets = record_entered_one(record, FIELD_FRETS);
+    const bool scales = read_scales(record, plan);
+
+    if (!scales)
+        findings_add(findings, FINDING_SCALE_ABSENT, 0);
+    if (strings == 0)
+        findings_add(findings, FINDING_STRINGS_ABSENT, 0);
+    if (!frets.given)
+        findings_add(findings, FINDING_FRETS_ABSENT, 0);
+    if (!scales || strings == 0 || !frets.given)
+        return false;
+    plan->strings = strings;
+    plan->frets = (int)frets.value;
+    plan->join_fret = fret_or_none(record, FIELD_JOIN_FRET);
+    plan->heel_fret = fret_or_none(record, FIELD_HEEL_FRET);
+    plan->action_fret = (int)record_or_fallback(record, FIELD_ACTION_FRET);
+    plan->relief_fret = fret_or_none(record, FIELD_RELIEF_FRET);
+    plan->relief_end_low = (int)record_or_fallback(record, FIELD_RELIEF_END_LOW);
+    plan->relief_end_high = fret_or_none(record, FIELD_RELIEF_END_HIGH);
+    plan->pocket =
+        record_choice_or(record, reading_key_one(FIELD_JOIN), JOIN_UNKNOWN) == JOIN_POCKET;
+    for (int string = 1; string <= plan->strings; string++)
+        plan->setback_mm[string] = record_entered_string(record, FIELD_SETBACK, string).value;
+    return true;
+}
+
+static void add_relief(struct setup *setup, int fret, double gap_mm, struct findings *findings)
+{
+    const struct board *board = &setup->board;
+
+    if (fret <= board->end_low || fret >= board->end_high) {
+        findings_add(findings, FINDING_RELIEF_FRET_OUTSIDE, fret);
+        return;
+    }
+    if (setup->relief_count < RELIEFS_MAX)
+        setup->relief[setup->relief_count++] =
+            (struct relief_reading){.fret = fret, .gap_mm = gap_mm};
+}
+
+static void read_reliefs(struct setup *setup, struct place place, struct findings *findings)
+{
+    const struct maybe gap = place_read(place, FIELD_RELIEF);
+    bool named = false;
+
+    for (int fret = 0; fret <= FRETS_MAX; fret++) {
+        const struct maybe at = place_read_at(place, FIELD_RELIEF_AT, 0, fret);
+
+        if (!at.given)
+            continue;
+        add_relief(setup, fret, at.value, findings);
+        named = named || fret == setup->board.relief_fret;
+    }
+    /* One gap read twice at one fret would weigh double; the key that names it counts. */
+    if (gap.given && !named && setup->board.has_relief)
+        add_relief(setup, setup->board.relief_fret, gap.value, findings);
+}
+
+static bool is_unusual(const struct record *record, struct reading_key key)
+{
+    const struct reading *reading = record_get(record, &key);
+
+    return reading && reading->value.state == READING_UNUSUAL;
+}
+
+/* What is unlike its row may be true of its string, and is not taken over to others. */
+static void find_unsure(struct place place, enum field_id field, int strings,
+                        const struct maybe *read, bool *ret_unsure)
+{
+    for (int s = 1; s <= strings; s++)
+        ret_unsure[s] = is_unusual(place.record, place_key_at(place, field, s, 0)) ||
+                        doubt_is_odd_one(field, read, strings, s);
+}
+
+static void read_pass(struct setup *setup, struct place place, struct findings *findings)
+{
+    const struct board *board = &setup->board;
+    struct maybe *read;
+    enum field_id field;
+    int string;
+
+    if (board->has_curve)
+        read_reliefs(setup, place, findings);
+    for (int fret = 1; fret <= board->frets; fret++)
+        setup->spot_mm[fret] = place_read_at(place, FIELD_SPOT, 0, fret);
+    for (int i = 0; (read = setup_reading(setup, i, &field, &string)); i++)
+        *read = place_read_at(place, field, string, 0);
+    setup->nut_method = (enum nut_method)record_choice_or(
+        place.record, place_key(place, FIELD_NUT_METHOD), NUT_OPEN);
+    find_unsure(place, FIELD_NUT_GAP, board->strings, setup->nut_gap_mm, setup->nut_gap_unsure);
+    find_unsure(place, FIELD_ACTION, board->strings, setup->action_mm, setup->action_unsure);
+    if (setup->nut_method == NUT_HELD_3 && board->frets < 3)
+        findings_add(findings, FINDING_HELD_NEEDS_FRETS, 0);
+}
+
+static void read_targets(struct setup *setup, const struct record *record)
+{
+    setup->relief_target_mm = record_entered_one(record, FIELD_TARGET_RELIEF);
+    setup->action_target_bass_mm = record_entered_one(record, FIELD_TARGET_ACTION_BASS);
+    setup->action_target_treble_mm = record_entered_one(record, FIELD_TARGET_ACTION_TREBLE);
+    setup->gap_target_bass_mm = record_entered_one(record, FIELD_TARGET_GAP_BASS);
+    setup->gap_target_treble_mm = record_entered_one(record, FIELD_TARGET_GAP_TREBLE);
+    setup->relief_tolerance_mm = record_or_fallback(record, FIELD_RELIEF_TOLERANCE);
+    setup->action_tolerance_mm = record_or_fallback(record, FIELD_ACTION_TOLERANCE);
+    setup->gap_tolerance_mm = record_or_fallback(record, FIELD_GAP_TOLERANCE);
+    setup->feeler_step_mm = record_or_fallback(record, FIELD_FEELER_STEP);
+    setup->rule_step_mm = record_or_fallback(record, FIELD_RULE_STEP);
+}
+
+static void read_structure(struct setup *setup, const struct record *record)
+{
+    setup->bridge = (enum bridge_kind)record_choice_or(record, reading_key_one(FIELD_BRIDGE_KIND),
+                                                       BRIDGE_UNKNOWN);
+    setup->thread_mm = record_entered_one(record, FIELD_THREAD);
+    setup->exposure_min_mm = record_or_fallback(record, FIELD_EXPOSURE_MIN);
+    setup->exposure_new_mm = record_or_fallback(record, FIELD_EXPOSURE_NEW);
+    setup->heel_depth_mm = record_entered_one(record, FIELD_HEEL_DEPTH);
+    setup->pocket_length_mm = record_entered_one(record, FIELD_POCKET_LENGTH);
+    setup->board_end_mm = record_entered_one(record, FIELD_BOARD_END);
+    setup->rod = (enum rod_kind)record_choice_or(record, reading_key_one(FIELD_ROD), ROD_UNKNOWN);
+}
+
+void setup_read(struct setup *ret_setup, struct place place, struct findings *findings)
+{
+    struct board_plan plan = {0};
+
+    *ret_setup = (struct setup){.has_board = false};
+    read_targets(ret_setup, place.record);
+    read_structure(ret_setup, place.record);
+    if (!read_plan(place.record, &plan, findings))
+        return;
+    ret_setup->has_board = board_init(&ret_setup->board, &plan, findings) == STATUS_OK;
+    if (ret_setup->has_board && place.visit > 0 && place.pass > 0)
+        read_pass(ret_setup, place, findings);
+}
+
+/* The nearest string from `string` on that others may be taken from; 0 for none. */
+static int find_sure(const struct maybe *read, const bool *unsure, int strings, int string, int by)
+{
+    for (; string >= 1 && string <= strings; string += by)
+        if (read[string].given && !unsure[string])
+            return string;
+    return 0;
+}
+
+static enum known fill_string(const struct maybe *read, const bool *unsure, int strings, int string,
+                              double *ret_value)
+{
+    const int below = find_sure(read, unsure, strings, string, -1);
+    const int above = find_sure(read, unsure, strings, string, 1);
+
+    if (read[string].given) {
+        *ret_value = read[string].value;
+        return KNOWN_READ;
+    }
+    if (!below && !above)
+        return KNOWN_ABSENT;
+    const double from = read[below ? below : above].value, to = read[above ? above : below].value;
+    const double share = below && above ? (double)(string - below) / (above - below) : 0;
+    *ret_value = from + share * (to - from);
+    return KNOWN_INTERPOLATED;
+}
+
+bool setup_fill_strings(const struct maybe *read, const bool *unsure, int strings,
+                        double *ret_value, enum known *ret_known)
+{
+    bool any = false;
+
+    for (int s = 1; s <= strings; s++) {
+        ret_known[s] = fill_string(read, unsure, strings, s, &ret_value[s]);
+        any = any || read[s].given;
+    }
+    return any;
+}
+
+bool setup_has_own_height(const struct setup *setup, int string)
+{
+    return (setup->bridge != BRIDGE_POST && setup->bridge != BRIDGE_WHEEL) || string == 1 ||
+           string == setup->board.strings;
+}
+
+struct maybe setup_target_at(const struct maybe *bass, const struct maybe *treble, int strings,
+                             int string)
+{
+    /* An outer string needs only its own target, the inner ones both. */
+    const struct maybe *own = string == 1 ? treble : bass;
+
+    if (strings == 1 && !treble->given)
+        own = bass;
+    if ((string == 1 || string == strings) && own->given)
+        return maybe_finite(own->value);
+    if (!bass->given || !treble->given || strings == 1)
+        return maybe_absent();
+    return maybe_finite(treble->value +
+                        (bass->value - treble->value) * (string - 1) / (strings - 1));
+}
+
+bool setup_is_off(double off_mm, double tolerance_mm)
+{
+    const double rounding_mm = 1e-9;
+
+    return fabs(off_mm) > tolerance_mm + rounding_mm;
+}

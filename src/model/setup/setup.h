@@ -1,0 +1,100 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_MODEL_SETUP_SETUP_H
+#define SILLET_MODEL_SETUP_SETUP_H
+
+#include <stdbool.h>
+
+#include "base/status.h"
+#include "model/frets/board.h"
+#include "model/figure/figure.h"
+#include "model/reading/finding.h"
+#include "model/reading/place.h"
+#include "model/reading/record_access.h"
+
+/*
+ * One state of an instrument in numbers: the readings of a pass, the targets, and the
+ * board they were read on. This is what the set-up formulas take; where it comes from
+ * (a record, a test) is no concern of theirs.
+ */
+
+enum nut_method { NUT_OPEN, NUT_HELD_3 };
+enum bridge_kind { BRIDGE_BLANK, BRIDGE_SCREW, BRIDGE_POST, BRIDGE_WHEEL, BRIDGE_UNKNOWN };
+enum rod_kind { ROD_NONE, ROD_ONE_WAY, ROD_TWO_WAY, ROD_FIXED, ROD_UNKNOWN };
+enum neck_join { JOIN_GLUED, JOIN_BOLTED, JOIN_POCKET, JOIN_THROUGH, JOIN_UNKNOWN };
+
+enum { RELIEFS_MAX = FRETS_MAX + 2 };
+
+struct relief_reading {
+    int fret;
+    double gap_mm; /* under the chord; negative: back-bow */
+};
+
+/* Lengths mm, arrays by string number (element 0 unused) or by fret. */
+struct setup {
+    struct board board;
+    bool has_board;
+
+    struct relief_reading relief[RELIEFS_MAX];
+    int relief_count;
+    struct maybe spot_mm[FRETS_MAX + 1];
+    struct maybe fall_away_mm;
+    enum nut_method nut_method;
+    struct maybe nut_gap_mm[STRINGS_MAX + 1];
+    struct maybe action_mm[STRINGS_MAX + 1];
+    /* Outside the usual, or unlike its row: it stands for its own string alone. */
+    bool nut_gap_unsure[STRINGS_MAX + 1];
+    bool action_unsure[STRINGS_MAX + 1];
+    struct maybe exposure_bass_mm, exposure_treble_mm;
+
+    struct maybe relief_target_mm;
+    struct maybe action_target_bass_mm, action_target_treble_mm;
+    struct maybe gap_target_bass_mm, gap_target_treble_mm;
+    double relief_tolerance_mm, action_tolerance_mm, gap_tolerance_mm;
+
+    enum bridge_kind bridge;
+    struct maybe thread_mm;
+    double exposure_min_mm, exposure_new_mm;
+    struct maybe heel_depth_mm, pocket_length_mm, board_end_mm;
+    enum rod_kind rod;
+
+    double feeler_step_mm, rule_step_mm;
+};
+
+/*
+ * Takes a pass as a setup. Pass 0 (none yet) gives a setup without readings.
+ * What makes the geometry impossible is named in `findings`; has_board is then false or
+ * the board says what it lacks.
+ */
+void setup_read(struct setup *ret_setup, struct place place, struct findings *findings);
+
+/* The i-th reading taken once (string 0) or per string, with its field; NULL past the last.
+ * Relief and spots, which are read per fret, are not among them. */
+struct maybe *setup_reading(struct setup *setup, int i, enum field_id *ret_field, int *ret_string);
+
+/* The step of the gauge that a length is read with (field_table.h), 0 for none. */
+double setup_step_mm(const struct setup *setup, enum field_id field);
+
+/*
+ * An array of readings by string made whole: between measured strings linearly by number,
+ * outside them the nearest. A reading that is `unsure` is not taken over to other strings.
+ * ret_known says what was read, what taken and what neither; false when no
+ * string was measured at all. Elements 1 .. strings.
+ */
+bool setup_fill_strings(const struct maybe *read, const bool *unsure, int strings,
+                        double *ret_value, enum known *ret_known);
+
+/* Whether a string's height at the saddle can be set by itself: posts and wheels raise a whole
+ * side, so that only what the outer strings need can be made. */
+bool setup_has_own_height(const struct setup *setup, int string);
+
+/* A target given for the outer two strings, at `string`: an outer string's own, between
+ * them by string number, for which both are needed. With one string either is enough.
+ * Absent where one that is needed is absent, or is no number. */
+struct maybe setup_target_at(const struct maybe *bass, const struct maybe *treble, int strings,
+                             int string);
+
+/* Whether something stands farther off its target than its tolerance. On the edge it is
+ * within, also where the two came from inches and do not subtract to the last digit. */
+bool setup_is_off(double off_mm, double tolerance_mm);
+
+#endif

@@ -1,0 +1,61 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/survey/survey_buzz.h"
+
+static uint64_t notes_heard(const enum clearance_heard heard[FRETS_MAX + 1], int frets,
+                            enum clearance_heard as)
+{
+    uint64_t notes = 0;
+
+    for (int n = 0; n <= frets; n++)
+        if (heard[n] == as)
+            notes |= UINT64_C(1) << n;
+    return notes;
+}
+
+static bool find_margins(const struct clearance_string *string, struct survey_buzz *buzz)
+{
+    for (int n = 0; n < buzz->high.fret; n++)
+        if (clearance_find_margin(string, n, buzz->high.fret, buzz->touch_mm,
+                                  &buzz->margin_mm[n]) != STATUS_OK)
+            return false;
+    return true;
+}
+
+/* The notes that speak against the fret. What it must stand higher by is no less than 0, but
+ * a clean note is weighed against the bare margin of the buzzing one. */
+static void find_misfits(struct survey_buzz *buzz)
+{
+    const uint64_t below = (UINT64_C(1) << buzz->high.fret) - 1;
+    const double least_mm = buzz->margin_mm[buzz->high.least_note];
+
+    buzz->misfit = buzz->high.buzz_left + buzz->high.clean_against;
+    buzz->unexplained = buzz->buzzing & ~below;
+    for (int n = 0; n < buzz->high.fret; n++)
+        if (buzz->clean >> n & 1 && buzz->margin_mm[n] < least_mm)
+            buzz->against |= UINT64_C(1) << n;
+}
+
+void survey_buzz(struct place place, const struct derived *derived, int string,
+                 struct survey_buzz *ret_buzz)
+{
+    const int frets = derived->setup.board.frets;
+    struct survey_buzz buzz = {.touch_mm = derived->touch_mm};
+    enum clearance_heard heard[FRETS_MAX + 1];
+    struct string_clearance arrays;
+    struct clearance_string line;
+
+    derive_heard(place, string, frets, heard);
+    buzz.buzzing = notes_heard(heard, frets, CLEARANCE_BUZZES);
+    buzz.clean = notes_heard(heard, frets, CLEARANCE_CLEAN);
+    buzz.heard = buzz.buzzing != 0;
+    buzz.explained =
+        buzz.heard && derived->clearance[string].has_high &&
+        derive_string_clearance(place.record, &derived->setup, &derived->string[string],
+                                &derived->lines, &derived->pitch[string], string, &arrays, &line);
+    if (buzz.explained) {
+        buzz.high = derived->clearance[string].high;
+        buzz.explained = find_margins(&line, &buzz);
+        find_misfits(&buzz);
+    }
+    *ret_buzz = buzz;
+}

@@ -1,0 +1,121 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/survey/survey_layout.h"
+
+bool survey_layout_has_dot(int fret)
+{
+    static const int dots[] = {3, 5, 7, 9, 12, 15, 17, 19, 21, 24};
+
+    for (size_t i = 0; i < sizeof dots / sizeof dots[0]; i++)
+        if (dots[i] == fret)
+            return true;
+    return false;
+}
+
+static bool list_frets(const struct derived *derived, struct survey_layout *layout)
+{
+    const struct board *board = &derived->setup.board;
+
+    if (board->frets < 1)
+        return true;
+    for (int s = 1; s <= board->strings; s++)
+        if (layout_list_frets(board->frets, board->station_mm[s], layout->string[s].fret) !=
+            STATUS_OK)
+            return false;
+    return layout_list_frets(board->frets, board->station_mm[LANE_MIDDLE], layout->middle) ==
+           STATUS_OK;
+}
+
+/* String 1 first, as layout.h counts; false when one is not known. */
+static bool find_gauges(const struct derived *derived, double gauge_mm[STRINGS_MAX])
+{
+    for (int s = 1; s <= derived->setup.board.strings; s++) {
+        gauge_mm[s - 1] = derived->string[s].build.gauge_mm;
+        if (!(gauge_mm[s - 1] > 0))
+            return false;
+    }
+    return true;
+}
+
+static void spread_nut(const struct record *record, enum layout_rule rule,
+                       const double gauge_mm[STRINGS_MAX], struct survey_layout *layout)
+{
+    const struct maybe nut = record_entered_one(record, FIELD_NUT_WIDTH);
+    const struct maybe board = record_entered_one(record, FIELD_WIDTH_NUT);
+    const struct maybe width = nut.given ? nut : board;
+    const struct maybe bass = record_entered_one(record, FIELD_NUT_MARGIN_BASS);
+    const struct maybe treble = record_entered_one(record, FIELD_NUT_MARGIN_TREBLE);
+    double centre_mm[STRINGS_MAX];
+
+    if (!width.given || !bass.given || !treble.given ||
+        layout_spread_nut(width.value, bass.value, treble.value, rule, layout->strings, gauge_mm,
+                          centre_mm) != STATUS_OK)
+        return;
+    for (int s = 1; s <= layout->strings; s++)
+        layout->string[s].nut_centre_mm = maybe_given(centre_mm[s - 1]);
+}
+
+static void spread_saddle(const struct record *record, enum layout_rule rule,
+                          const double gauge_mm[STRINGS_MAX], struct survey_layout *layout)
+{
+    const struct maybe span = record_entered_one(record, FIELD_SADDLE_SPREAD);
+    double centre_mm[STRINGS_MAX];
+
+    if (!span.given ||
+        layout_spread_saddle(span.value, rule, layout->strings, gauge_mm, centre_mm) != STATUS_OK)
+        return;
+    for (int s = 1; s <= layout->strings; s++)
+        layout->string[s].saddle_centre_mm = maybe_given(centre_mm[s - 1]);
+}
+
+static void spread_strings(const struct record *record, const struct derived *derived,
+                           struct survey_layout *layout)
+{
+    const int rule = record_choice_or(record, reading_key_one(FIELD_NUT_SPREAD), -1);
+    double gauge_mm[STRINGS_MAX];
+
+    if (rule < 0 || !find_gauges(derived, gauge_mm))
+        return;
+    spread_nut(record, (enum layout_rule)rule, gauge_mm, layout);
+    spread_saddle(record, (enum layout_rule)rule, gauge_mm, layout);
+}
+
+/* A station that a figure moves by; absent where the figure is. */
+static struct maybe station(const struct figures *figures, enum figure_id id, int string,
+                            double from_mm)
+{
+    const struct maybe by = figures_get(figures, id, string);
+
+    return by.given ? maybe_given(from_mm + by.value) : by;
+}
+
+static void place_ends(const struct derived *derived, int string, struct string_layout *layout)
+{
+    const struct figures *figures = &derived->figures;
+    const double scale_mm = derived->setup.board.scale_mm[string];
+    const double contact_mm = derived->setup.board.contact_mm[string];
+
+    layout->contact_mm = contact_mm;
+    layout->contact_predicted_mm = station(figures, FIGURE_SETBACK_PREDICTED, string, scale_mm);
+    layout->contact_best_mm = station(figures, FIGURE_SETBACK_BEST, string, scale_mm);
+    layout->nut_front_best_mm = station(figures, FIGURE_NUT_ADVANCE_BEST, string, 0);
+    layout->contact_read_mm = station(figures, FIGURE_SETBACK_CHANGE, string, contact_mm);
+    if (layout->contact_read_mm.given)
+        layout->contact_read_u_mm = maybe_given(figures->at[FIGURE_SETBACK_CHANGE][string].u);
+    layout->contact_fit_mm = station(figures, FIGURE_SETBACK_FIT, string, contact_mm);
+    layout->nut_front_fit_mm = station(figures, FIGURE_NUT_ADVANCE_FIT, string, 0);
+}
+
+void survey_layout(const struct record *record, const struct derived *derived,
+                   struct survey_layout *ret_layout)
+{
+    const struct board *board = &derived->setup.board;
+
+    *ret_layout = (struct survey_layout){.strings = board->strings, .frets = board->frets};
+    if (!derived->setup.has_board || !list_frets(derived, ret_layout))
+        return;
+    ret_layout->known = true;
+    ret_layout->multi_scale = board->scale_mm[1] != board->scale_mm[board->strings];
+    spread_strings(record, derived, ret_layout);
+    for (int s = 1; s <= board->strings; s++)
+        place_ends(derived, s, &ret_layout->string[s]);
+}

@@ -1,0 +1,77 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/survey/survey_levelling.h"
+
+#include <math.h>
+
+#include "model/reading/record_access.h"
+#include "model/setup/uncertainty.h"
+
+/* An offset smaller than this is what rounding left of a curve through its readings. */
+#define OFFSET_ROUNDING_MM 1e-9
+
+static bool has_spot(const struct setup *setup)
+{
+    for (int n = 1; n <= setup->board.frets; n++)
+        if (setup->spot_mm[n].given)
+            return true;
+    return false;
+}
+
+static void find_offsets(const struct setup *setup, const struct string_lines *lines,
+                         double offset_mm[FRETS_MAX + 1])
+{
+    for (int n = 0; n <= setup->board.frets; n++) {
+        const double offset =
+            lines->has_now ? lines->curve_now.offset_mm[n] : setup->spot_mm[n].value;
+
+        offset_mm[n] = fabs(offset) < OFFSET_ROUNDING_MM ? 0 : offset;
+    }
+}
+
+static void find_crowns(struct place place, int frets, struct maybe crown_mm[FRETS_MAX + 1])
+{
+    const struct maybe usual = record_entered_one(place.record, FIELD_CROWN_HEIGHT);
+
+    for (int n = 0; n <= frets; n++) {
+        const struct maybe own = place_read_at(place, FIELD_CROWN, 0, n);
+
+        crown_mm[n] = own.given ? own : usual;
+    }
+}
+
+/* To the level of the lowest, two readings make the amount. */
+static double take_u(const struct setup *setup, enum levelling_plan plan)
+{
+    const double one = 2 * uncertainty_of_step(setup_step_mm(setup, FIELD_SPOT));
+
+    return plan == LEVELLING_FULL ? one * sqrt(2) : one;
+}
+
+void survey_levelling(struct place place, const struct setup *setup,
+                      const struct string_lines *lines, struct survey_levelling *ret_levelling,
+                      struct findings *findings)
+{
+    struct survey_levelling survey = {.frets = setup->board.frets,
+                                      .least_crown_mm = LEVELLING_LEAST_CROWN_MM};
+    const bool curve_tells = lines->has_now && setup->relief_count > 1;
+    double offset_mm[FRETS_MAX + 1];
+    struct maybe crown_mm[FRETS_MAX + 1];
+
+    *ret_levelling = (struct survey_levelling){.known = false};
+    if (!setup->has_board || !(curve_tells || has_spot(setup)))
+        return;
+    find_offsets(setup, lines, offset_mm);
+    find_crowns(place, survey.frets, crown_mm);
+    for (int plan = 0; plan < LEVELLING_PLANS; plan++) {
+        if (levelling_make_plan((enum levelling_plan)plan, survey.frets, offset_mm, crown_mm,
+                                survey.least_crown_mm, survey.fret[plan],
+                                &survey.summary[plan]) != STATUS_OK)
+            return;
+        if (!curve_tells)
+            survey.take_u_mm[plan] = take_u(setup, (enum levelling_plan)plan);
+    }
+    survey.known = true;
+    *ret_levelling = survey;
+    if (survey.summary[LEVELLING_SPOTS].too_low_count > 0)
+        findings_add(findings, FINDING_CROWN_LOW, survey.summary[LEVELLING_SPOTS].least_left_fret);
+}

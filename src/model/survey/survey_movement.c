@@ -1,0 +1,67 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/survey/survey_movement.h"
+
+#include <stddef.h>
+
+#include "model/derive/derive_climate.h"
+#include "model/neck/moisture.h"
+
+static const enum field_id wood_fields[MOVEMENT_PARTS_] = {
+    [MOVEMENT_BOARD] = FIELD_BOARD_WOOD,
+    [MOVEMENT_NECK] = FIELD_NECK_WOOD,
+};
+
+/* The neck is as wide as its board. */
+static const enum field_id width_fields[MOVEMENT_PLACES_] = {
+    [MOVEMENT_AT_NUT] = FIELD_WIDTH_NUT,
+    [MOVEMENT_AT_JOIN] = FIELD_WIDTH_JOIN,
+};
+
+static struct maybe find_movement(const struct record *record, const struct wood *wood,
+                                  enum wood_grain grain, enum field_id width_field, double from_pct,
+                                  double to_pct)
+{
+    const struct maybe width = record_entered_one(record, width_field);
+    double coefficient, movement_mm;
+
+    if (!width.given || wood_find_coefficient(wood, grain, &coefficient) != STATUS_OK ||
+        moisture_find_movement(width.value, coefficient, from_pct, to_pct, &movement_mm) !=
+            STATUS_OK)
+        return maybe_absent();
+    return maybe_given(movement_mm);
+}
+
+static void find_part(const struct record *record, double from_pct, enum movement_part part,
+                      struct survey_movement *movement)
+{
+    const struct reading_key key = reading_key_one(wood_fields[part]);
+    const struct wood *wood = NULL;
+
+    if (wood_find(record_text(record, &key), &wood) != STATUS_OK)
+        return;
+    for (int place = 0; place < MOVEMENT_PLACES_; place++)
+        for (int grain = 0; grain < WOOD_GRAIN_COUNT_; grain++)
+            movement->mm[part][place][grain] =
+                find_movement(record, wood, (enum wood_grain)grain, width_fields[place], from_pct,
+                              movement->emc_pct);
+}
+
+bool survey_movement_next(const struct record *record, struct survey_movement *movement)
+{
+    struct survey_movement next = {.visit = movement->visit, .since = movement->visit};
+    struct maybe emc_pct;
+
+    do {
+        if (!record_next_visit(record, &next.visit))
+            return false;
+        emc_pct = derive_emc(record, next.visit);
+    } while (!emc_pct.given);
+    next.emc_pct = emc_pct.value;
+    if (next.since > 0) {
+        next.emc_change_pct = next.emc_pct - movement->emc_pct;
+        for (int part = 0; part < MOVEMENT_PARTS_; part++)
+            find_part(record, movement->emc_pct, (enum movement_part)part, &next);
+    }
+    *movement = next;
+    return true;
+}

@@ -1,0 +1,108 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/survey/survey_rod.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "model/setup/neck_curve.h"
+#include "model/reading/place.h"
+#include "model/setup/setup.h"
+#include "model/setup/uncertainty.h"
+
+/* The steps of a record; of more than fit the last ones. */
+struct steps {
+    struct rod_step at[ROD_STEPS_MAX];
+    int count;
+};
+
+static void add_step(struct steps *steps, double turns, double before_mm, double after_mm)
+{
+    if (steps->count == ROD_STEPS_MAX) {
+        memmove(steps->at, steps->at + 1, sizeof steps->at - sizeof steps->at[0]);
+        steps->count--;
+    }
+    steps->at[steps->count++] =
+        (struct rod_step){.turns = turns, .before_mm = before_mm, .after_mm = after_mm};
+}
+
+/* Leaves the setup of the last pass in *ret_last. */
+static void collect_steps(const struct record *record, struct steps *steps, struct setup *ret_last)
+{
+    struct maybe before = {.given = false};
+    struct place place = place_of(record, 0, 0);
+    int visit_before = 0;
+
+    while (place_next(&place)) {
+        const struct maybe turn = place_read(place, FIELD_ROD_TURN);
+        struct findings unused = {.count = 0};
+
+        setup_read(ret_last, place, &unused);
+        const struct maybe relief = neck_curve_find_relief(ret_last);
+        if (turn.given && turn.value != 0 && before.given && relief.given &&
+            place.visit == visit_before)
+            add_step(steps, turn.value, before.value, relief.value);
+        before = relief;
+        visit_before = place.visit;
+    }
+}
+
+static bool rod_turns(const struct setup *setup)
+{
+    return setup->rod != ROD_NONE && setup->rod != ROD_FIXED;
+}
+
+static void plan_turn(const struct setup *setup, double reading_u_mm, struct survey_rod *rod)
+{
+    const struct maybe relief = neck_curve_find_relief(setup);
+    const double target_mm = setup->relief_target_mm.value;
+    double turns;
+
+    if (!rod_turns(setup) || !relief.given || !setup->relief_target_mm.given ||
+        !setup_is_off(relief.value - target_mm, setup->relief_tolerance_mm))
+        return;
+    if (rod->answer == ROD_ANSWERS_NO_LONGER || rod->answer == ROD_ANSWERS_BACKWARDS ||
+        rod_history_find_next_turn(rod->fit.per_turn_mm, relief.value, target_mm, &turns) !=
+            STATUS_OK)
+        return;
+    rod->turns_to_target = maybe_given(turns);
+    /* turns = (r* - r)/p: what r and p carry, independent of each other. */
+    rod->turns_to_target_u = maybe_given(hypot(2 * reading_u_mm, turns * rod->fit.per_turn_u_mm) /
+                                         fabs(rod->fit.per_turn_mm));
+    rod->next_turn = maybe_given(fmax(-ROD_TURN_AT_ONCE, fmin(ROD_TURN_AT_ONCE, turns)));
+}
+
+void survey_rod(const struct record *record, struct survey_rod *ret_rod, struct findings *findings)
+{
+    struct survey_rod rod = {.known = false};
+    struct steps steps = {.count = 0};
+    struct setup last = {.has_board = false};
+
+    *ret_rod = rod;
+    collect_steps(record, &steps, &last);
+    const double reading_u_mm = uncertainty_of_step(setup_step_mm(&last, FIELD_RELIEF));
+    if (rod_history_fit(steps.at, steps.count, reading_u_mm, &rod.fit) != STATUS_OK ||
+        rod_history_judge(steps.at, steps.count, reading_u_mm, &rod.answer) != STATUS_OK)
+        return;
+    rod.known = true;
+    plan_turn(&last, reading_u_mm, &rod);
+    *ret_rod = rod;
+    if (rod.answer == ROD_ANSWERS_NO_LONGER)
+        findings_add(findings, FINDING_ROD_SILENT, 0);
+    if (rod.answer == ROD_ANSWERS_BACKWARDS)
+        findings_add(findings, FINDING_ROD_BACKWARDS, 0);
+}
+
+const char *survey_rod_answer_name(enum rod_answer answer)
+{
+    switch (answer) {
+    case ROD_ANSWER_UNKNOWN:
+        break;
+    case ROD_ANSWERS:
+        return "answers";
+    case ROD_ANSWERS_BACKWARDS:
+        return "backwards";
+    case ROD_ANSWERS_NO_LONGER:
+        return "no-longer";
+    }
+    return "unknown";
+}

@@ -1,0 +1,37 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_MODEL_SURVEY_SURVEY_ROD_H
+#define SILLET_MODEL_SURVEY_SURVEY_ROD_H
+
+#include <stdbool.h>
+
+#include "model/reading/finding.h"
+#include "model/reading/record.h"
+#include "model/reading/record_access.h"
+#include "model/setup/rod_history.h"
+
+/*
+ * What the turns logged in all visits teach about the rod. A turn counts where relief was
+ * read in its pass and in the one before it in the same visit: between visits the climate
+ * moves the neck too.
+ */
+
+/* No more than this at once, then measure again (common practice, no published source). */
+#define ROD_TURN_AT_ONCE 0.25
+
+struct survey_rod {
+    bool known; /* there is a step to learn from, and `fit` and `answer` hold */
+    struct rod_fit fit;
+    enum rod_answer answer;
+    /* Toward the relief wanted, where the current one is out of its tolerance and the rod
+     * turns and answers; + tightens. */
+    struct maybe turns_to_target, turns_to_target_u; /* expanded, k = 2 */
+    struct maybe next_turn;                          /* of that, what to do at once */
+};
+
+/* `findings` names a rod that answers no longer, or backwards. */
+void survey_rod(const struct record *record, struct survey_rod *ret_rod, struct findings *findings);
+
+/* "unknown", "answers", "backwards", "no-longer". */
+const char *survey_rod_answer_name(enum rod_answer answer);
+
+#endif

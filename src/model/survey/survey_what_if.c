@@ -1,0 +1,148 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/survey/survey_what_if.h"
+
+#include <math.h>
+
+#include "model/neck/neck_beam.h"
+#include "model/reading/note_name.h"
+
+static struct maybe find_semitone(const struct record *record, const struct what_if_change *change,
+                                  int string)
+{
+    struct maybe note = record_entered_string(record, FIELD_STRING_NOTE, string);
+
+    if (change->has_notes)
+        note = maybe_given(change->notes.semitone[string]);
+    if (note.given)
+        note.value += change->shift_semitones + change->string_shift_semitones[string];
+    return note;
+}
+
+static double find_mass(const struct derived *derived, const struct what_if_change *change,
+                        int string)
+{
+    const struct string_facts *facts = &derived->string[string];
+    struct unit_mass mass;
+
+    if (!change->has_set)
+        return facts->has_mass ? facts->mass.kg_per_m : 0;
+    const struct string_of_set *other = &change->set.string[string - 1];
+    const struct mass_sources sources = {.entered_kg_per_m = other->mass_kg_per_m,
+                                         .build = &other->build};
+    return tension_find_mass(&sources, &mass) == STATUS_OK ? mass.kg_per_m : 0;
+}
+
+/* Of what is not known there is 0, and no pull comes of it. */
+static void load_string(const struct record *record, const struct derived *derived,
+                        const struct what_if_change *change, int string,
+                        struct what_if_answer *answer, struct findings *findings)
+{
+    const struct string_build *build =
+        change->has_set ? &change->set.string[string - 1].build : &derived->string[string].build;
+
+    answer->semitone = find_semitone(record, change, string);
+    answer->before_n = figures_get(&derived->figures, FIGURE_TENSION, string);
+    answer->after_n.given = tension_from_pitch(find_mass(derived, change, string),
+                                               derived->setup.board.contact_mm[string],
+                                               derive_hz(record, answer->semitone).value,
+                                               &answer->after_n.value) == STATUS_OK;
+    if (!answer->after_n.given)
+        return;
+    answer->stress_share.given = tension_stress_share(build, answer->after_n.value,
+                                                      &answer->stress_share.value) == STATUS_OK;
+    if (answer->stress_share.value > STRESS_SHARE_MAX)
+        findings_add(findings, FINDING_STRING_NEAR_BREAK, string);
+}
+
+static void add_pull(struct maybe *total_n, const struct maybe *pull_n)
+{
+    total_n->value += pull_n->value;
+    total_n->given = total_n->given && pull_n->given && isfinite(total_n->value);
+}
+
+/* None where one string's pull is not known: a total that leaves it out would mislead. */
+static void add_up(struct survey_what_if *what_if)
+{
+    what_if->total_before_n = what_if->total_after_n = maybe_given(0);
+    for (int s = 1; s <= what_if->strings; s++) {
+        add_pull(&what_if->total_before_n, &what_if->string[s].before_n);
+        add_pull(&what_if->total_after_n, &what_if->string[s].after_n);
+    }
+}
+
+static void find_relief(const struct derived *derived, struct survey_what_if *what_if)
+{
+    const struct maybe relief_mm = figures_get(&derived->figures, FIGURE_RELIEF, 0);
+    const struct maybe predicted_mm = figures_get(&derived->figures, FIGURE_RELIEF_PREDICTED, 0);
+    double change_mm;
+
+    what_if->relief_predicted_before_mm = predicted_mm;
+    if (!predicted_mm.given || !what_if->total_before_n.given || !what_if->total_after_n.given ||
+        neck_beam_scale_relief(predicted_mm.value, what_if->total_before_n.value,
+                               what_if->total_after_n.value, &change_mm) != STATUS_OK)
+        return;
+    what_if->relief_predicted_after_mm = maybe_given(predicted_mm.value + change_mm);
+    if (relief_mm.given)
+        what_if->relief_expected_mm = maybe_given(relief_mm.value + change_mm);
+}
+
+static void share_total(struct survey_what_if *what_if, struct findings *findings)
+{
+    const struct maybe *before = &what_if->total_before_n, *after = &what_if->total_after_n;
+
+    if (!after->given)
+        return;
+    for (int s = 1; s <= what_if->strings; s++)
+        what_if->string[s].share_of_total =
+            maybe_given(what_if->string[s].after_n.value / after->value);
+    if (before->given && after->value > WHAT_IF_FAR_ABOVE * before->value)
+        findings_add(findings, FINDING_TOTAL_FAR_ABOVE, 0);
+}
+
+static bool shifts_are_good(const struct what_if_change *change, int strings)
+{
+    for (int s = 1; s <= strings; s++)
+        if (!(fabs(change->string_shift_semitones[s]) <= WHAT_IF_SHIFT_MAX))
+            return false;
+    return fabs(change->shift_semitones) <= WHAT_IF_SHIFT_MAX;
+}
+
+enum status survey_what_if(const struct record *record, const struct derived *derived,
+                           const struct what_if_change *change, struct survey_what_if *ret_what_if,
+                           struct findings *findings)
+{
+    const int strings = derived->setup.board.strings;
+    struct survey_what_if what_if = {.strings = strings};
+
+    if (!derived->setup.has_board)
+        return STATUS_ABSENT;
+    if ((change->has_notes && change->notes.strings != strings) ||
+        (change->has_set && change->set.strings != strings) || !shifts_are_good(change, strings))
+        return STATUS_DOMAIN;
+    for (int s = 1; s <= strings; s++)
+        load_string(record, derived, change, s, &what_if.string[s], findings);
+    add_up(&what_if);
+    share_total(&what_if, findings);
+    find_relief(derived, &what_if);
+    *ret_what_if = what_if;
+    return STATUS_OK;
+}
+
+bool survey_what_if_add_note(const struct record *record, const struct survey_what_if *what_if,
+                             int string, struct strbuf *out)
+{
+    const struct maybe now = record_entered_string(record, FIELD_STRING_NOTE, string);
+    const struct maybe then = what_if->string[string].semitone;
+    struct string_notes notes = {.strings = what_if->strings};
+
+    if (!then.given || then.value != floor(then.value))
+        return false;
+    for (int s = 1; s <= what_if->strings; s++)
+        if (!what_if->string[s].semitone.given)
+            notes.strings = 0;
+    for (int s = 1; s <= what_if->strings; s++)
+        notes.semitone[s] = (int)lround(what_if->string[s].semitone.value);
+    /* Down from D is Db, up from D is D#. */
+    return note_name_among(record, &notes, string, now.given && then.value < now.value, out) ==
+           STATUS_OK;
+}
