@@ -21,7 +21,7 @@ void app_kept(struct app *app, enum status status, const struct app_clock *clock
     const bool failed = app->keeping == KEEPING_FAILED;
 
     app->keeping = status == STATUS_OK ? KEEPING_KEPT : KEEPING_FAILED;
-    /* A failure dates from its first try. */
+    /* The time shown is that of the first save that failed. */
     if (status == STATUS_OK || !failed) {
         strbuf_clear(&at);
         strbuf_add_bytes(&at, clock->time, strlen(clock->time) < 5 ? strlen(clock->time) : 5);
@@ -153,7 +153,7 @@ struct name_list app_names(const struct app *app)
                              : name_list_of_field(field_get(app_cell(app)->key.field));
 }
 
-/* Lists and texts are edited; all else is said anew faster. */
+/* Lists and texts are edited; anything else is quicker to type again. */
 bool app_is_edited(const struct app *app)
 {
     const struct field *field = app_field(app);

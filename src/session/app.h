@@ -20,9 +20,9 @@
 #include "model/reading/record.h"
 
 /*
- * A session with one instrument: its record, what is being typed, where the tech stands on
- * the route, and what follows from it all. It never touches disk, clock or terminal:
- * events and the time come in, effects go out, and whoever runs it carries them out.
+ * A session with one instrument: its record, what is being typed, where the tech is on the route,
+ * and everything derived from that. It never touches disk, clock or terminal: events and the time
+ * come in, effects go out, and the caller carries them out.
  */
 
 /* The time of an event, as the profile writes it. */
@@ -31,11 +31,11 @@ struct app_clock {
     char time[9];  /* 10:42 or 10:42:07 */
 };
 
-/* What has to be done after an event. */
+/* What the caller has to do after an event. */
 struct app_effects {
     bool save;    /* the record changed: write it */
     bool units;   /* the shop's gauges changed: remember them */
-    bool sheet;   /* the customer's sheet of the visit in hand is wanted */
+    bool sheet;   /* write the customer's sheet of the visit in hand */
     bool repaint; /* paint everything anew */
     bool suspend; /* stop the process for a while */
     bool quit;
@@ -43,13 +43,13 @@ struct app_effects {
 
 enum app_overlay { OVERLAY_NONE, OVERLAY_HELP, OVERLAY_WHY, OVERLAY_MENU };
 
-/* How a message is meant. */
+/* The kind of a message. */
 enum app_tone { TONE_NONE, TONE_NOTE, TONE_WARNING };
 
-/* Where the record stands as far as the disk goes. */
+/* Whether the record is on disk. */
 enum app_keeping { KEEPING_AS_FILED, KEEPING_KEPT, KEEPING_FAILED, KEEPING_READ_ONLY };
 
-/* Whether Enter was asked to file an entry that is in doubt (held.h). */
+/* How far the question about an entry in doubt has got (held.h). */
 enum held_state {
     HELD_NO,
     HELD_ASKED, /* just now: Enter files it */
@@ -58,15 +58,15 @@ enum held_state {
 
 enum { APP_MESSAGE_MAX = 240, PASTE_MAX = 4000 };
 
-/* A question that stands before the cell in hand until it is answered or left. */
+/* A question that gets the keys before the cell in hand does, until it is answered or dropped. */
 struct asked {
-    /* Gets every key first; true where that is all there is to do with it. */
+    /* Gets every key first; true if the key needs no further handling. */
     bool (*take_key)(struct turn *turn, uint32_t key);
-    /* Where a name is asked for, which names, and what follows from the entry; look is NULL where
+    /* If a name is asked for: which names, and the function that reads the entry. look is NULL if
      * the entry still belongs to the cell. */
     enum name_list_of names;
     void (*look)(struct app *app);
-    /* What Enter and Esc do, for the key line; NULL for what they do in any cell. */
+    /* What Enter and Esc do, for the key line; NULL: the same as in any cell. */
     const char *enter, *escape;
 };
 
@@ -78,39 +78,41 @@ struct app {
     struct undo undo;
     struct shop_units units;
     bool metric;
-    bool from_shelf; /* opened from the shelf, to which leaving it leads back */
+    bool from_shelf; /* opened from the shelf: quitting goes back there */
 
     int visit, pass;             /* the pass in hand; it may have no reading yet */
-    bool fresh;                  /* it was begun last of all, and nothing changed since */
-    const struct asked *asked;   /* NULL: nothing is asked; else it may be: */
-    struct pass_place asked_out; /* whether to take this out (take_out.h) */
-    struct pass_place named;     /* the pass whose label and note are written; visit 0: none */
-    struct pass_place begun;     /* one with nothing in it that was left for another leaf */
+    bool fresh;                  /* the pass was just begun, and nothing changed since */
+    const struct asked *asked;   /* NULL: nothing is asked */
+    struct pass_place asked_out; /* the pass or visit that the question is about (take_out.h) */
+    struct pass_place named;     /* the pass whose label and note are being written; visit 0:
+                                  * none */
+    struct pass_place begun;     /* an empty pass that was left by turning to another leaf; pass 0:
+                                  * none */
     enum leaf leaf;
-    struct route route;     /* of the leaf */
+    struct route route;     /* of the leaf in hand */
     int at;                 /* the cell in hand; route.count: the pass's end */
-    int at_of[LEAF_COUNT_]; /* where the tech stood on the other leaves */
+    int at_of[LEAF_COUNT_]; /* the cells that were in hand on the other leaves */
 
     struct lineedit entry;
-    bool writing;  /* letters are being written: every character belongs to the entry */
+    bool writing;  /* a text is being written: every character belongs to the entry */
     bool opened;   /* the entry began with what the cell holds, to edit it */
-    bool proposed; /* the entry is what a step proposed: a digit begins anew */
+    bool proposed; /* the entry was proposed by a step: a digit begins a new one */
     struct entry_view entry_view;
-    struct doubt doubt;    /* that filing the entry raises */
-    char doubt_words[160]; /* in words; "" for none */
+    struct doubt doubt;    /* about the entry */
+    char doubt_words[160]; /* the same in words; "" for none */
     enum held_state held;
-    struct choice choice;   /* what it means where names are to be had */
-    struct derived now;     /* of the pass in hand as kept */
-    struct derived preview; /* the same with the entry taken; valid while previewing, which an entry
-                             * in doubt never is */
+    struct choice choice;   /* what the entry means if there is a list of names */
+    struct derived now;     /* from the pass in hand as kept */
+    struct derived preview; /* the same with the entry taken; valid while previewing. An entry in
+                             * doubt is not previewed */
     bool previewing;
-    struct derived before; /* of the pass before in the same visit; valid with has_before */
+    struct derived before; /* from the pass before in the same visit; valid with has_before */
     bool has_before;
     struct move_words moves[MOVE_COUNT_]; /* of preview while previewing, else of now */
 
     enum app_overlay overlay;
     enum figure_id why; /* what OVERLAY_WHY explains; FIGURE_COUNT_: the note's headroom */
-    bool why_reading;   /* and before it the cell in hand */
+    bool why_reading;   /* it explains the cell in hand first */
     int overlay_top;    /* first line shown of a long overlay */
     struct menu menu;   /* with OVERLAY_MENU: its items are commands */
     enum app_tone tone;
@@ -119,38 +121,39 @@ struct app {
     bool paste_is_full;
     size_t paste_length;
     char paste[PASTE_MAX + 1];
-    bool warned; /* by the key before */
+    bool warned; /* the key before was answered with a warning */
     struct {
-        uint32_t key; /* the key before, where it was a letter outside an entry; 0 for none */
-        bool is_word; /* others stood before it */
+        uint32_t key; /* the key before if it was a letter outside an entry, else 0 */
+        bool is_word; /* there were letters before it */
     } letter;
-    char today[11]; /* of the clock, as of the last event */
+    char today[11]; /* the clock's date at the last event */
     enum app_keeping keeping;
     char kept_at[9];
-    bool aside;      /* while keeping failed: it is kept in another place meanwhile */
-    bool quit_asked; /* leaving was asked for while the last save had failed */
+    bool aside;      /* while keeping fails: the record is kept in another place meanwhile */
+    bool quit_asked; /* quitting was asked for once after the last save failed */
 };
 
 /*
- * Begins a session with these leaves, which outlive it. Takes the record over, which is emptied.
- * The pass in hand is the record's current one, or the first of visit 1 in an empty record.
- * STATUS_NO_MEMORY: nothing was begun, the record is the caller's still.
+ * Begins a session with these leaves, which must outlive it. Takes over the record and empties the
+ * caller's. The pass in hand is the record's current one; if there is none, pass 1 of the last
+ * visit, or of visit 1 in an empty record. STATUS_NO_MEMORY: nothing was begun, and the record
+ * still belongs to the caller.
  */
 enum status app_init(struct app *app, const struct leaves *leaves, struct record *record,
                      bool metric, const struct shop_units *units, bool read_only);
 void app_done(struct app *app);
 
-/* One event. */
+/* Handles one event. */
 struct app_effects app_handle(struct app *app, const struct event *event,
                               const struct app_clock *clock);
 
 /* The row of the leaf in hand. */
 const struct leaf_row *app_row(const struct app *app);
 
-/* Turns to a leaf, where the tech stood on it last. */
+/* Turns to a leaf, at the cell that was last in hand there. */
 void app_take_leaf(struct app *app, enum leaf leaf);
 
-/* How saving went, and a message to show; `message` may be NULL. */
+/* Tells the session how saving went, with a message to show; `message` may be NULL. */
 void app_kept(struct app *app, enum status status, const struct app_clock *clock,
               const char *message);
 
@@ -163,57 +166,57 @@ struct day app_today(const struct app *app);
 /* The pass in hand. */
 struct place app_place(const struct app *app);
 
-/* The figures on show: previewed while an entry is understood. */
+/* The results to show: the preview while there is one, else those of the pass as kept. */
 const struct derived *app_shown(const struct app *app);
 
 /* The cell in hand; NULL at the pass's end. */
 const struct route_cell *app_cell(const struct app *app);
 
-/* Whether something is typed, a name asked for, or a cell opened to edit it; whether a text was
- * opened and emptied, so that Enter takes it out. */
+/* Whether something is typed, a name is asked for, or a cell is open for editing; and whether a
+ * text was opened and emptied, so that Enter takes it out. */
 bool app_is_typing(const struct app *app);
 bool app_is_emptied(const struct app *app);
 
-/* The field of the cell in hand; NULL where no cell is typed into. Whether it is one whose text is
- * edited rather than typed anew. */
+/* The field that the entry is for; NULL if it is for no cell. And whether its text is edited rather
+ * than typed again. */
 const struct field *app_field(const struct app *app);
 bool app_is_edited(const struct app *app);
 
-/* Whether a name is asked for, so that what is typed is no reading of the cell in hand. */
+/* Whether a name is asked for, so that the entry is not a reading of the cell in hand. */
 bool app_is_asked(const struct app *app);
 
-/* The names that what is typed could mean: of the cell in hand, which there is, or of what is
- * asked. */
+/* The names that the entry is matched with: those asked for, else those of the cell in hand. One of
+ * the two must exist. */
 struct name_list app_names(const struct app *app);
 
-/* Whether a letter begins to write in the cell in hand, so that none is a command there. */
+/* Whether a letter begins a text in the cell in hand, so that letters are not commands there. */
 bool app_takes_letters(const struct app *app);
 
-/* The last pass of the visit in hand that has a reading, or the pass in hand. */
+/* The last pass of the visit in hand that has a reading, or the pass in hand if that is later. */
 int app_last_pass(const struct app *app);
 
 /* Whether the pass in hand has no reading of its own yet. */
 bool app_pass_is_empty(const struct app *app);
 
-/* A cell's reading in the newest earlier pass that has it; NULL for none. */
+/* A cell's reading in the latest earlier pass that has one; NULL for none. */
 const struct reading *app_reading_before(const struct app *app, const struct route_cell *cell);
 
-/* How nut gaps are read in the pass in hand: as it says, else as in the pass before it. */
+/* How nut gaps are read in the pass in hand: as entered, else as in the pass before it. */
 enum nut_method app_nut_method(const struct app *app);
 
-/* What a cell of the leaf in hand should read after what was done since the pass before; absent
- * where that is not known. */
+/* What a cell of the leaf in hand should read after the work done since the pass before; false if
+ * that is not known. */
 struct maybe app_expected(const struct app *app, const struct route_cell *cell);
 
 /* The figure that `?` explains first for the cell in hand (FIGURE_COUNT_: a headroom), and the
- * string it is asked for. */
+ * string that it is for. */
 enum figure_id app_figure(const struct app *app);
 int app_string(const struct app *app);
 
-/* The note of the string in hand whose headroom is looked at; -1 where none is. */
+/* The note of the string in hand whose headroom is looked at; -1 for none. */
 int app_note(const struct app *app);
 
-/* False where the profile may only be read. */
+/* False if the profile may only be read. */
 bool app_may_change(const struct app *app);
 
 #endif

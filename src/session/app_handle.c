@@ -25,14 +25,15 @@ static void handle_menu(struct turn *turn, uint32_t key)
         handle_key(turn, key);
 }
 
-/* Closed by a letter that writes, the explanation is not in its way: "?why" loses no key. */
+/* A letter that begins a text closes the explanation and counts: "?why" loses no key. */
 static bool begins_text(const struct app *app, uint32_t key)
 {
     return app->overlay == OVERLAY_WHY && app_takes_letters(app) &&
            lineedit_is_empty(&app->entry) && key > ' ' && key < SILLET_KEY_ENTER && key != '?';
 }
 
-/* A text on the screen is scrolled or closed; it swallows every other key. */
+/* Up, Down and the pages scroll a text on the screen, Left and Right go on to other figures; any
+ * other key closes it and does nothing else. */
 static void handle_overlay(struct turn *turn, uint32_t key)
 {
     enum { PAGE_LINES = 15 }; /* a few less than the smallest screen shows */
@@ -69,8 +70,8 @@ static void handle_overlay(struct turn *turn, uint32_t key)
     }
 }
 
-/* Keys that are pressed one behind the other on purpose: a step again, its way back and undo, and
- * what-ifs. No word is made of them. Leaving loses nothing. */
+/* Letters that are pressed in a row on purpose: a step, the step back and undo, or what-ifs. They
+ * are not taken for a word. Neither is q, which loses nothing. */
 static bool are_steps(uint32_t one, uint32_t other)
 {
     static const char *const steps[] = {"jkur", "jktTsGw", "pu", "vu"};
@@ -86,8 +87,8 @@ static bool is_letter(uint32_t key)
     return (key >= 'a' && key <= 'z') || (key >= 'A' && key <= 'Z');
 }
 
-/* Letters in a row are a word that was meant as one (none, max), whose letters are not done one
- * by one. What its first one did is said. */
+/* Letters in a row are a word that was meant for the cell (none, max), so they are not run as
+ * commands. The message says what the first one did. */
 static bool refuse_word(struct turn *turn, uint32_t key, uint32_t before, bool is_word)
 {
     struct app *app = turn->app;
@@ -163,7 +164,7 @@ struct app_effects app_handle(struct app *app, const struct event *event,
         break;
     case EVENT_NONE:
         paste_end(&turn);
-        app->letter.key = 0; /* a second went by, so the next letter is no word's */
+        app->letter.key = 0; /* a second went by: the next letter begins anew */
         break;
     case EVENT_RESIZE:
         break;

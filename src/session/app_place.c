@@ -3,7 +3,7 @@
 
 #include "session/turn.h"
 
-/* The pass and the leaf in hand. */
+/* Taking a pass or a leaf in hand. */
 
 static void settle(struct app *app)
 {
@@ -42,12 +42,12 @@ void app_take_current(struct app *app)
 /* --- a pass that is begun --- */
 
 /*
- * A pass or visit that was begun and has nothing in it is gone when it is left, so that one begun
- * by mistake needs no taking out. Leaves on which something of it can be entered keep it; those
- * between them on the way (strings before pitch) let go of it only for as long as they are shown.
+ * An empty pass or visit disappears when it is left, so that one begun by mistake need not be taken
+ * out. Leaves on which it can be filled in keep it. Leaves on the way between those (Strings before
+ * Pitch) show the pass before it instead, and it comes back on the next leaf that can fill it in.
  */
 
-/* Whether the pass in hand is such, and there is another one to go back to. */
+/* Whether the pass in hand is empty, and there is another one to go back to. */
 static bool is_begun(const struct app *app)
 {
     return record_last_pass(&app->record, app->visit) < app->pass &&
@@ -55,7 +55,8 @@ static bool is_begun(const struct app *app)
            place_current(&app->record).pass > 0;
 }
 
-/* Turns of the rod are logged before their pass begins, so they do not count. */
+/* Whether the leaf in hand has a cell that fills in the pass in hand. Rod turns are logged before
+ * their pass begins, so they do not count. */
 static bool is_entered_here(const struct app *app)
 {
     for (int i = 0; i < app->route.count; i++) {
@@ -100,8 +101,7 @@ static void say(struct app *app, struct pass_place begun, bool gone)
     app_say(app, TONE_NOTE, memory);
 }
 
-/* Lays the leaf in hand out. A pass that was begun and has nothing in it is left where nothing of
- * it can be entered. */
+/* Lays out the leaf in hand. Leaves an empty pass if the leaf has no cell for it. */
 static void lay_leaf(struct app *app)
 {
     const struct pass_place before = {.visit = app->visit, .pass = app->pass};

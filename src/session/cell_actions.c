@@ -45,7 +45,8 @@ static void leave(struct turn *turn)
     turn->effects.quit = true;
 }
 
-/* Drops what is typed; with nothing typed, goes back to the shelf it came from. */
+/* Drops what is typed; with nothing typed, goes back to the shelf if the profile was opened
+ * there. */
 void turn_cancel(struct turn *turn)
 {
     struct app *app = turn->app;
@@ -63,7 +64,7 @@ static void take_leaf_beside(struct turn *turn, int by)
     app_take_leaf(turn->app, (enum leaf)leaf);
 }
 
-/* The shelf lies before the first leaf. */
+/* The shelf comes before the first leaf. */
 void turn_leaf_back(struct turn *turn)
 {
     if (!turn_may_go(turn))
@@ -74,7 +75,7 @@ void turn_leaf_back(struct turn *turn)
         take_leaf_beside(turn, -1);
 }
 
-/* What is not in its file may go with the program, so that has to be asked for twice. */
+/* Readings that are not in the file could be lost, so quitting has to be asked for twice. */
 void turn_quit(struct turn *turn)
 {
     struct app *app = turn->app;
@@ -96,7 +97,7 @@ static void move(struct turn *turn, int at)
         turn_go_to(turn, at);
 }
 
-/* From a cell off the way to the one that it stands beside. */
+/* From a cell off the route, Backspace goes to the one beside it. */
 void turn_back(struct turn *turn)
 {
     const struct app *app = turn->app;
@@ -144,7 +145,7 @@ void turn_ask_sheet(struct turn *turn)
     turn->effects.sheet = true;
 }
 
-/* A reading comes before what follows from it; a move and a pass looked at are no readings. */
+/* The reading is explained before its figure. A move, or a pass looked at, is not a reading. */
 void turn_explain(struct turn *turn)
 {
     struct app *app = turn->app;
@@ -167,7 +168,7 @@ void turn_choose(struct turn *turn)
                   "Space steps through choices; there are none in this cell. To write, type.");
 }
 
-/* With something typed, typing_edit has it. */
+/* If something is typed, typing_edit handles the key. */
 void turn_empty(struct turn *turn)
 {
     turn_warn(turn, "Nothing is typed that could be emptied.");

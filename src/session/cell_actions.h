@@ -4,7 +4,7 @@
 
 #include "session/turn.h"
 
-/* The commands that hold on every leaf: from cell to cell, from leaf to leaf, and out. */
+/* The commands that every leaf has: moving between cells and leaves, and quitting. */
 
 void turn_accept(struct turn *turn);
 void turn_back(struct turn *turn);
@@ -28,11 +28,13 @@ void turn_toggle_units(struct turn *turn);
 void turn_repaint(struct turn *turn);
 void turn_suspend(struct turn *turn);
 
-/* Leaves the session; asked for twice while its last save had failed. */
+/* Quits the session. While the last save has failed, it has to be asked for twice. */
 void turn_quit(struct turn *turn);
+
+/* Appends where quitting leads, for the menu. */
 void turn_add_where_to(const struct app *app, struct strbuf *out);
 
-/* Enter as any cell takes it: files the entry and goes on; false where nothing was done. */
+/* What Enter does in an ordinary cell: files the entry and goes on; false if it did neither. */
 bool turn_accept_cell(struct turn *turn);
 
 #endif

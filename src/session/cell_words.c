@@ -49,7 +49,8 @@ static void add_relief(const struct app *app, struct strbuf *out)
         strbuf_add(out, "gap under the straightedge; - is back-bow");
 }
 
-/* A saddle blank stands out of its bridge; screws, posts and wheels have a way to go down. */
+/* Of a saddle blank, the height above the bridge counts; of screws, posts and wheels, how far they
+ * can still go down. */
 static void add_exposure(const struct app *app, bool bass, struct strbuf *out)
 {
     const struct maybe kind = record_entered_one(&app->record, FIELD_BRIDGE_KIND);
@@ -93,7 +94,7 @@ static void add_before(const struct app *app, const struct route_cell *cell, str
         strbuf_addf(out, "; before %s", before->text);
 }
 
-/* What a saddle's exposure means for the string: how sharply it breaks over it. */
+/* The break angle that follows from a saddle's exposure. */
 static bool add_break(const struct app *app, const struct route_cell *cell, double exposure_mm,
                       struct strbuf *out)
 {
@@ -109,7 +110,7 @@ static bool add_break(const struct app *app, const struct route_cell *cell, doub
     return true;
 }
 
-/* In the unit that the cell is read in, and in the other one. */
+/* In the unit that the cell is read in, and in that of the other system. */
 static void add_both(const struct app *app, const struct field *field, double mm,
                      struct strbuf *out)
 {

@@ -56,7 +56,7 @@ void choice_look(const char *text, const struct name_list *list, struct choice *
         ret_choice->state = CHOICE_TAKEN;
         return;
     }
-    /* Past the list's end it may begin a name: tens in a list of eight. */
+    /* A number past the list's end may begin a name: the gauge of a set, in a list of eight. */
     look_at_name(text, list, ret_choice);
     if (is_number && ret_choice->state != CHOICE_TAKEN && ret_choice->state != CHOICE_WHICH) {
         show_all(list, ret_choice);
@@ -85,7 +85,7 @@ void choice_spell(const char *text, const struct name_list *list, struct strbuf 
     strbuf_add(out, name_list_name(list, choice.in_hand, name, sizeof name) ? name : text);
 }
 
-/* "Indian rosewood or Brazilian rosewood", of more than two the first ones. */
+/* "Indian rosewood or Brazilian rosewood?": the first two, if there are more. */
 static void add_found(const struct choice *choice, const struct name_list *list, struct strbuf *out)
 {
     enum { NAMED_MAX = 2 };

@@ -47,7 +47,7 @@ bool command_is_on(enum command_id id, enum leaf leaf)
     return command_find(command->key ? command->key : command->letter, leaf) == id;
 }
 
-/* The leaf's own before one that holds anywhere. */
+/* The leaf's own command goes before one of all leaves. */
 static enum command_id find(uint32_t key, enum leaf leaf,
                             bool (*has)(const struct command *, uint32_t key))
 {

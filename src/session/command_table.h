@@ -1,22 +1,24 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * Every command, declared once: lookup, the key line, the help and the menu follow from this
- * table. No include guard: it is included with COMMAND defined.
+ * Every command, declared once: lookup, the key line, the help and the menu follow from this table.
+ * No include guard: it is included with COMMAND defined.
  *
  * COMMAND(id, key, other_key, letter, place, where, hint, title, words, act, can, what)
  *
- * `key` and `other_key` are keys that no cell takes for itself (0 for none). `letter` does the
- * same in the menu, and without it where the cell in hand takes no letters. A letter IN_MENU is for
- * the menu alone: it would change readings, and begins words that are typed into a number's cell by
- * mistake (none, one), or its leaf has texts. 0 for what the moving keys of every keyboard and
- * number pad do. `place` is the command's page and digit in the menu (0:
- * it is not listed there): ON_FIRST is one step behind `*`, ON_LEAVES behind 0, ON_MORE behind a
- * point. The commands that hold anywhere have 1 to 3 of the first page, a leaf's own the rest of
- * it, and 8 and 9 behind the point. `where` is ANYWHERE or the one leaf that the command belongs
- * to; `hint` is for the key line, empty where it has no place there; `title` is for the menu;
- * `words` say what the command does. `act` does it: DO(function), or BY(function, step). `can` tells
- * whether it can be done now, and only then does the menu list it (0: always); `what` adds to the
- * title what it would be done to (0: nothing).
+ * `key` and `other_key` work in every cell (0 for none). `letter` works in the menu, and outside it
+ * unless the cell in hand takes letters. A letter IN_MENU works in the menu only: it would change
+ * readings and begins a word that may be typed into a number's cell by mistake (none, one), or its
+ * leaf has texts. 0 for the moving keys of keyboard and number pad.
+ *
+ * `place` is the command's page and digit in the menu (0: it is not listed): ON_FIRST is one key
+ * after `*`, ON_LEAVES after `* 0`, ON_MORE after `* .`. Commands of all leaves have 1 to 3 on the
+ * first page; a leaf's own have the rest of it, and 8 and 9 on the last. `where` is ANYWHERE or the
+ * one leaf that has the command.
+ *
+ * `hint` is for the key line, empty if the command is not on it; `title` is for the menu; `words`
+ * say what the command does. `act` does it: DO(function), or BY(function, step). `can` says whether
+ * it can be done now, and the menu lists it only then (0: always); `what` adds to the title what it
+ * would be done to (0: nothing).
  */
 /* clang-format off */
 COMMAND(ACCEPT, SILLET_KEY_ENTER, 0, 0, 0, ANYWHERE, "next", "", "take what is typed, or leave the cell as it is, and go on along the route", DO(turn_accept), 0, 0)

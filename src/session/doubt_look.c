@@ -29,7 +29,7 @@ static struct doubt_about find_about(const struct app *app, const struct route_c
     return about;
 }
 
-/* The number that was typed alone, with a point or a comma; 0 for anything else. */
+/* The entry as a number without a unit, with a point or a comma; 0 for anything else. */
 static double bare_number(const char *text)
 {
     char memory[ENTRY_TEXT_MAX];

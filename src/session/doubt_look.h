@@ -4,8 +4,8 @@
 
 #include "session/app.h"
 
-/* Looks at the entry as it stands: sets app->doubt, and in app->doubt_words why it would be held
- * (held.h). Both are empty before. */
+/* Sets app->doubt for the entry as it is, and app->doubt_words to why it would be held (held.h).
+ * Both must be empty before. */
 void doubt_look(struct app *app);
 
 #endif

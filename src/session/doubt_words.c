@@ -15,7 +15,7 @@ static void add_amount(struct strbuf *out, const struct field *field, double val
     said_amount_add(out, value, field_bare_unit(field, units));
 }
 
-/* The prompt names the cell, but a number without a unit says little alone: "frets 2". */
+/* The prompt names the cell, but a number without a unit needs its label: "frets 2". */
 static void add_reading(struct strbuf *out, const struct field *field, double value,
                         const struct shop_units *units)
 {
@@ -35,7 +35,7 @@ static bool reads_as(const char *typed, const struct field *field, double value,
     return view.good && fabs(view.value - value) <= 1e-6 * fabs(value);
 }
 
-/* Whether a gauge of the shop is marked so: in quarters of a 64th, in halves of a thousandth. */
+/* Whether a gauge in the shop reads that finely: quarters of a 64th, halves of a thousandth. */
 static bool is_marked(double amount, enum unit bare)
 {
     const double parts = bare == UNIT_64THS ? 4 * amount : bare == UNIT_TH ? 2 * amount : 0;
@@ -43,7 +43,8 @@ static bool is_marked(double amount, enum unit bare)
     return fabs(parts - round(parts)) < 1e-6;
 }
 
-/* The number that is typed into the cell for an amount; false, nothing appended, for none. */
+/* Appends what to type into the cell for an amount; false, nothing appended, if no gauge reads
+ * it. */
 static bool add_typed(struct strbuf *out, const struct field *field, double value,
                       const struct shop_units *units)
 {
@@ -59,7 +60,7 @@ static bool add_typed(struct strbuf *out, const struct field *field, double valu
     return true;
 }
 
-/* ".012 in", with the unit that was left out. */
+/* "; or type .012 in": the unit was left out. */
 static void add_with_unit(struct strbuf *out, double value, enum unit unit)
 {
     strbuf_add(out, "; or type ");
@@ -190,7 +191,7 @@ static void add_note_doubt(struct strbuf *out, const struct doubt *doubt, const 
         strbuf_addf(out, " is far from %s", memory);
 }
 
-/* What no rule is divided by is a slip of 64, as a rule. */
+/* A division that no rule has is most likely a slip for 64. */
 static void add_parts_doubt(struct strbuf *out, const struct doubt *doubt, const char *text)
 {
     const int above = (int)strcspn(text, "/");

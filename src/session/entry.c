@@ -13,7 +13,7 @@ static bool is_number(const struct field *field)
     return field->kind == KIND_NUMBER || field->kind == KIND_RADIUS;
 }
 
-/* In any case, as it may begin a sentence. */
+/* In upper or lower case. */
 static bool is_flat(const char *text, const struct field *field)
 {
     static const char flat[] = "flat";
@@ -24,7 +24,7 @@ static bool is_flat(const char *text, const struct field *field)
     return field->kind == KIND_RADIUS && !flat[i] && !text[i];
 }
 
-/* A number as far as a gauge could tell it: five digits, no zeros behind the point. */
+/* A number to five digits, more than any gauge reads, without zeros at the end. */
 static void add_rounded(struct strbuf *out, double value)
 {
     const double magnitude = fabs(value) > 1e-9 ? floor(log10(fabs(value))) : 0;
@@ -64,7 +64,7 @@ static void describe(const struct field *field, const struct field_value *value,
     }
 }
 
-/* What stands between frets is one blank, or the comma that was typed. */
+/* Between frets one blank is kept, or the comma that was typed. */
 static void spell_frets(const char *text, struct strbuf *out)
 {
     static const char between[] = " +";
@@ -79,7 +79,7 @@ static void spell_frets(const char *text, struct strbuf *out)
     }
 }
 
-/* A day is kept year first; what is none stays as it was typed. */
+/* A date is kept with the year first; anything else stays as typed. */
 static void spell_day(const char *text, const struct day *today, struct strbuf *out)
 {
     struct day_fault fault;
@@ -91,7 +91,7 @@ static void spell_day(const char *text, const struct day *today, struct strbuf *
         strbuf_add(out, text);
 }
 
-/* A blank behind a number is a thumb's. */
+/* A blank after a number is a slip of the thumb. */
 static void spell_count(const char *text, struct strbuf *out)
 {
     size_t length = strlen(text);
@@ -107,7 +107,7 @@ static void spell_text(const char *text, struct strbuf *out)
     spell_count(text + strspn(text, " "), out);
 }
 
-/* A typed text that is no number, as the field takes it. */
+/* The text to keep for an entry that is not a number. */
 static void spell_word(const char *text, const struct field *field, const struct day *today,
                        struct strbuf *out)
 {
@@ -132,9 +132,9 @@ void entry_add_pointed(const char *text, struct strbuf *out)
 }
 
 /*
- * A typed number as num_parse reads it: a number pad has a point or a comma, which mean the same
- * here; and where a number may be below 0, a plus in front (sharp, high, tighter) says the other
- * way. What is no number stays as it is. Gives back `memory`.
+ * A typed number in the form that num_parse reads. A number pad has a point or a comma, and here
+ * both are a point. If the field's numbers can be below 0, a plus in front (sharp, high, tighter)
+ * is dropped. Entries of other fields stay as they are. Returns `memory`.
  */
 static const char *numeral(const char *text, const struct field *field, char *memory)
 {
@@ -179,7 +179,7 @@ static void look_at_day(const char *text, const struct day *today, struct entry_
         strbuf_add(&words, fault.words);
 }
 
-/* What the field says of a text. */
+/* How the field reads an entry. */
 static void look_at_reading(const char *text, const struct field *field,
                             const struct shop_units *units, struct entry_view *view)
 {
@@ -241,7 +241,7 @@ enum status entry_spell(const char *text, const struct field *field, const struc
                      out);
 }
 
-/* The unit that stands beside a row, in which its numbers are then read. */
+/* The unit shown beside a row, in which its numbers are then read. */
 static enum unit printed_unit(enum unit bare)
 {
     if (bare == UNIT_TH)
@@ -249,7 +249,7 @@ static enum unit printed_unit(enum unit bare)
     return bare == UNIT_100THS ? UNIT_MM : bare;
 }
 
-/* Whether a text without units, read as plain numbers of the row's unit, is the value. */
+/* Whether a text without a unit, read in the unit shown beside the row, gives the value. */
 static bool reads_plainly(const char *text, enum unit bare, double value)
 {
     double amount;
@@ -259,8 +259,8 @@ static bool reads_plainly(const char *text, enum unit bare, double value)
     return fabs(unit_to_pivot(printed_unit(bare), amount) - value) <= 1e-9 * (1 + fabs(value));
 }
 
-/* Leaves named by their numbers as the row's decimals: 13 as .013, 12.5 as .0125. Thousandths laid
- * together stay as they are, for a tech counts them. */
+/* Feeler leaves typed by number as the row's decimals: 13 as .013, 12.5 as .0125. In thousandths,
+ * leaves laid together stay as they are, because a tech counts them. */
 static bool add_leaf(const char *text, enum unit bare, double value, struct strbuf *out)
 {
     const char *unsigned_text = text + (text[0] == '-');
@@ -278,7 +278,7 @@ static bool add_leaf(const char *text, enum unit bare, double value, struct strb
     return true;
 }
 
-/* What a file keeps says its unit, but for quantities with one unit in files. */
+/* A kept text names its unit, except for quantities that have only one unit in files. */
 static void show_number(const char *kept, const struct field *field, enum unit bare,
                         struct strbuf *out)
 {

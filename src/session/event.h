@@ -5,10 +5,9 @@
 #include <stdint.h>
 
 /*
- * What can happen to a session, as the terminal reports it and as a test writes it.
- * A printable character is its own number (Unicode); the number pad's keys arrive as
- * the plain characters they stand for (digits, '.', '/', '+', '-', '*') and KEY_ENTER; with Num
- * Lock off as the keys that move, the 5 as a blank.
+ * An event in a session, from the terminal or from a test. A printable character is its own number
+ * (Unicode). The number pad's keys arrive as the plain characters that they stand for (digits, '.',
+ * '/', '+', '-', '*') and SILLET_KEY_ENTER; with Num Lock off, as moving keys, and 5 as a blank.
  */
 enum key {
     SILLET_KEY_NONE = 0,
@@ -29,9 +28,9 @@ enum key {
     SILLET_KEY_INSERT,
     SILLET_KEY_F1, /* up to F12, in order */
     SILLET_KEY_F12 = SILLET_KEY_F1 + 11,
-    SILLET_KEY_PASTE_BEGIN, /* what comes up to the end was pasted */
+    SILLET_KEY_PASTE_BEGIN, /* what follows, up to PASTE_END, was pasted */
     SILLET_KEY_PASTE_END,
-    SILLET_KEY_UNKNOWN, /* a key that the terminal sent and nobody knows */
+    SILLET_KEY_UNKNOWN, /* a key that the terminal sent and the program does not know */
 };
 
 /* Ctrl with a letter a..z, as the terminal sends it. */

@@ -28,7 +28,8 @@ static bool has_limits(const struct field *field)
     return field->kind == KIND_NUMBER || field->kind == KIND_RADIUS || field->kind == KIND_COUNT;
 }
 
-/* The step of what the shop reads such a length with, in mm: a leaf, a 64th, a tenth on a rule. */
+/* The step of the gauge that the shop reads a length with, in mm: a leaf, a 64th, a tenth on a
+ * rule. */
 static double step_of(enum unit unit)
 {
     switch (unit) {
@@ -44,7 +45,8 @@ static double step_of(enum unit unit)
     }
 }
 
-/* Whole steps, outward; limits of the field table are given in mm and would read oddly. */
+/* Rounds the limits outward to whole steps. The field table has them in mm, and they would read
+ * oddly in inches. */
 static void add_limits(const struct field *field, enum unit unit, struct strbuf *out)
 {
     const double step = step_of(unit), slack = 1e-6;
@@ -54,7 +56,7 @@ static void add_limits(const struct field *field, enum unit unit, struct strbuf 
     amount_add_unit(out, unit);
 }
 
-/* In the unit that the shop reads it in. */
+/* The usual range, in the shop's unit. */
 static void add_usual(const struct app *app, const struct field *field, struct explanation *out)
 {
     const enum unit unit = field_bare_unit(field, &app->units);

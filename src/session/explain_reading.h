@@ -5,8 +5,8 @@
 #include "session/app.h"
 #include "words/explain.h"
 
-/* What a cell asks for: what is measured, from where to where, what it holds and should hold, how
- * it is taken and what is usual (how_table.h), what holds where it is left out. */
+/* Explains a cell: what is measured and between which points, what it holds or should read, how to
+ * measure it (how_table.h), its choices, what is usual, and what is used if it is left out. */
 void explain_reading(const struct app *app, const struct route_cell *cell,
                      struct explanation *ret_explanation);
 

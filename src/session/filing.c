@@ -5,13 +5,12 @@
 #include "session/held.h"
 #include "session/typed_text.h"
 
-/* Puts a text under a key that has none yet. */
+/* Puts a text under a key unless it has one. */
 static enum status put_if_absent(struct turn *turn, struct reading_key key, const char *text)
 {
     return record_get(&turn->app->record, &key) ? STATUS_OK : turn_put(turn, key, text, NULL);
 }
 
-/* The first reading of a pass dates it, and its visit, and says how its gaps are read. */
 enum status turn_open_pass(struct turn *turn)
 {
     const struct app *app = turn->app;

@@ -4,16 +4,16 @@
 
 #include "session/turn.h"
 
-/* Readings taken into the record and out of it. */
+/* Filing readings in the record and taking them out again. */
 
-/* What the first reading of a pass brings along, in the step that is open: the pass's time, its
- * label, how its nut gaps are read. */
+/* Files what goes with the first reading of a pass, in the open step: the pass's time, its label,
+ * how its nut gaps are read. */
 enum status turn_open_pass(struct turn *turn);
 
-/* Takes the entry into the cell in hand; false, with a warning, when it cannot be. */
+/* Files the entry in the cell in hand; false, with a warning, if it is refused or held. */
 bool turn_take_entry(struct turn *turn);
 
-/* Takes the reading of the cell in hand out. */
+/* Takes the reading out of the cell in hand. */
 void turn_clear_cell(struct turn *turn);
 bool turn_can_clear(const struct app *app);
 void turn_add_cleared(const struct app *app, struct strbuf *out);

@@ -28,7 +28,7 @@ static bool begins_anew(const struct app *app, uint32_t key)
     return app->writing || (key < 0x80 && strchr("0123456789.,/+-", (int)key));
 }
 
-/* Who types on without looking sees at least that it is still the same cell. */
+/* A tech who types on without looking should see at least that it is still the same cell. */
 static void say_instead(struct app *app)
 {
     char memory[APP_MESSAGE_MAX];
@@ -41,8 +41,8 @@ static void say_instead(struct app *app)
     app_say(app, TONE_NOTE, memory);
 }
 
-/* Letters would be taken for a unit's and go on with an entry that was just asked about; those
- * that only tell something keep their meaning. */
+/* A letter would be taken for a unit and added to an entry that was just asked about, so it is
+ * refused. Undo and the commands that only show something still work. */
 static bool take_letter(struct turn *turn, uint32_t key)
 {
     const enum command_id command = command_find(key, turn->app->leaf);
@@ -57,7 +57,7 @@ static bool take_letter(struct turn *turn, uint32_t key)
     return true;
 }
 
-/* What a letter in doubt is answered with: the commands that its doubt names. */
+/* The keys that answer a doubt about letters: those that its words name. */
 static bool means_command(const struct app *app, uint32_t key)
 {
     return app->doubt.kind == DOUBT_LETTERS &&
@@ -88,7 +88,7 @@ bool held_take_key(struct turn *turn, uint32_t key)
         app_refresh_entry(app);
         return true;
     }
-    /* With these it is edited, which is as good as typing it. */
+    /* These edit the entry, which counts as typing it again. */
     if (key == SILLET_KEY_LEFT || key == SILLET_KEY_RIGHT || key == SILLET_KEY_HOME ||
         key == SILLET_KEY_END)
         app->held = HELD_NO;

@@ -5,15 +5,15 @@
 #include "session/turn.h"
 
 /*
- * An entry that is likely not meant (model/doubt.h) is held: Enter does not file it but says why,
- * and only Enter once more, directly after that, does. Digits begin it anew, Backspace and Esc
- * empty it.
+ * An entry that is probably a slip (model/doubt.h) is held: Enter does not file it but says why,
+ * and a second Enter right after that files it. Digits begin a new entry, Backspace and Esc empty
+ * it.
  */
 
-/* True, with a warning, where the entry is held; false where Enter files it. */
+/* True, with a warning, if the entry is held; false if Enter files it. */
 bool held_holds(struct turn *turn);
 
-/* A key while an entry is held; true where that is all there is to do with it. */
+/* Handles a key while an entry is held; true if the key needs no further handling. */
 bool held_take_key(struct turn *turn, uint32_t key);
 
 #endif

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * How a reading is taken, and what is usual for it, in the trade's words: what `?` says of a cell
- * behind what field_table.h says of it. Usual figures are common practice, from memory. No include
- * guard: it is included with HOW defined.
+ * How to take a reading and what is usual for it, in the trade's words. `?` shows this after the
+ * help from field_table.h. Usual figures are common practice, from memory. No include guard: it is
+ * included with HOW defined.
  *
  * HOW(field, words)
  */

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * The leaves of an instrument, in the order in which they are turned. No include guard: it is
+ * The leaves of an instrument, in the order in which Tab turns them. No include guard: it is
  * included with LEAF defined. LEAF(id, name, letter, room): its letter in the menu, and the row
  * leaf_ROOM (leaf.h) that its folder defines. F1 turns to the first, and so on.
  */

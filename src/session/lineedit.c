@@ -44,8 +44,8 @@ bool lineedit_set(struct lineedit *line, const char *text)
     return true;
 }
 
-/* Where the character before `at` begins; of bytes that make none, one is taken at a time, as
- * each is shown as one. */
+/* Where the character before `at` begins. Invalid bytes count as one character each, as they are
+ * shown. */
 static size_t character_before(const struct lineedit *line, size_t at)
 {
     for (size_t size = 2; size <= 4 && size <= at; size++) {

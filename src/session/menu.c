@@ -50,7 +50,7 @@ int menu_page(const struct menu *menu)
     return page;
 }
 
-/* With an item in hand, that is then the page's first. */
+/* An item in hand moves to the first one of the page. */
 static void take_page(struct menu *menu, int page)
 {
     menu->page = page;
@@ -58,7 +58,7 @@ static void take_page(struct menu *menu, int page)
         menu->at = menu_first(menu, page);
 }
 
-/* The page in hand, or the nearest by that many pages that has items. */
+/* Goes to the next page that has items, forward (1) or back (-1). */
 static void turn_page(struct menu *menu, int by)
 {
     const int now = menu_page(menu);
@@ -79,7 +79,7 @@ static void take_item(struct menu *menu, int at)
     menu->page = menu->items[at].page;
 }
 
-/* The first step takes the page's first item in hand. */
+/* The first step takes the first item of the page in hand. */
 static void move(struct menu *menu, int by)
 {
     if (menu->at < 0)

@@ -6,10 +6,10 @@
 #include <stdint.h>
 
 /*
- * The menu that one key of the number pad opens: what can be done now, each item with a letter
- * and with a digit on its page. The pages stand on the screen together; a digit is for the page
- * in hand, 0 takes the next page, a point the last. No item is in hand before an arrow takes one,
- * so that Enter alone does nothing.
+ * The menu, which one key of the number pad opens: what can be done now. Each item has a letter,
+ * and a digit on its page. All pages are on the screen at once; a digit is for the page in hand, 0
+ * goes to the next page, a point to the last. No item is in hand until an arrow takes one, so that
+ * Enter alone does nothing.
  */
 
 enum { MENU_PAGES = 3, MENU_ITEMS_MAX = MENU_PAGES * 9, MENU_KEY = '*' };
@@ -20,7 +20,7 @@ enum { MENU_PAGES = 3, MENU_ITEMS_MAX = MENU_PAGES * 9, MENU_KEY = '*' };
 #define ON_MORE(digit)   (20 + (digit))
 
 struct menu_item {
-    int id; /* of whoever made the menu */
+    int id; /* the caller's */
     int page, digit;
     uint32_t letter;
     char words[72];
@@ -35,21 +35,20 @@ struct menu {
 
 void menu_clear(struct menu *menu);
 
-/* Puts an item where its place is. A place is taken once, and what is beyond the pages is
- * dropped. */
+/* Adds an item, sorted by place. Use each place once. NULL if the menu is full. */
 struct menu_item *menu_add(struct menu *menu, int id, int place, uint32_t letter);
 
-/* The page in hand: the one taken, or the first that has items. */
+/* The page in hand: the one taken, or the next that has items. */
 int menu_page(const struct menu *menu);
 
-/* The first item of a page; `count` where it has none. */
+/* The first item of a page; `count` if it has none. */
 int menu_first(const struct menu *menu, int page);
 
 enum menu_answer {
-    MENU_STAYS,  /* the key was the menu's, or means nothing in it */
-    MENU_CLOSES, /* and nothing is done */
-    MENU_TAKES,  /* *ret_id is to be done */
-    MENU_PASSES, /* it closes, and the key has its meaning outside */
+    MENU_STAYS,  /* it stays open: the key moved in it, or means nothing */
+    MENU_CLOSES, /* it closes, and nothing is done */
+    MENU_TAKES,  /* it closes, and *ret_id is to be done */
+    MENU_PASSES, /* it closes, and the key is to be handled as without it */
 };
 
 enum menu_answer menu_handle(struct menu *menu, uint32_t key, int *ret_id);

@@ -1,9 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "session/menu_actions.h"
 
-/* The menu: what can be done now. */
-
-/* What is half typed is not lost by something else. */
+/* While something is typed, the menu lists only commands that cannot lose it by accident. */
 static bool holds_while_typing(enum command_id id)
 {
     return id == COMMAND_UNDO || id == COMMAND_WHY || id == COMMAND_HELP;

@@ -4,7 +4,7 @@
 
 #include "session/turn.h"
 
-/* Makes the menu of what can be done now, and opens it. */
+/* Opens the menu of what can be done now. */
 void turn_open_menu(struct turn *turn);
 
 #endif

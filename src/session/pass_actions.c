@@ -28,7 +28,8 @@ bool turn_can_begin_visit(const struct app *app)
     return app_may_change(app) && last > 0 && app->visit <= last && last < VISITS_MAX;
 }
 
-/* The neighbouring pass (by -1 or 1) that has readings, over the visits' bounds; false for none. */
+/* The nearest pass before (-1) or after (1) that has readings, in other visits too; false for
+ * none. */
 static bool find_pass_beside(const struct app *app, int by, int *ret_visit, int *ret_pass)
 {
     int visit = app->visit, pass = app->pass + by;

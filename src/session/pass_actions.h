@@ -9,7 +9,7 @@
 void turn_begin_visit(struct turn *turn);
 bool turn_can_begin_visit(const struct app *app);
 
-/* The pass before (-1) or after (1), over the visits' bounds. */
+/* The pass before (-1) or after (1), from one visit to the next too. */
 void turn_look_at(struct turn *turn, int by);
 bool turn_has_earlier(const struct app *app);
 bool turn_has_later(const struct app *app);

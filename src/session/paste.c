@@ -11,7 +11,7 @@
 
 /* --- one value, or a text --- */
 
-/* As if typed, but that no line end takes it. */
+/* Types the text into the entry; line ends become blanks and take nothing. */
 static void type_text(struct turn *turn, const char *text)
 {
     text += strspn(text, " \n");
@@ -34,7 +34,7 @@ static void type_text(struct turn *turn, const char *text)
 
 /* --- several --- */
 
-/* "Pasted: 2 readings are filed; it stopped at nut gap, string 4: ..." */
+/* "Pasted: 2 filed, ended at nut gap, string 4 by "x": ..." */
 static void say_end(struct turn *turn, int filed, const char *value, const char *why)
 {
     struct app *app = turn->app;
@@ -60,7 +60,8 @@ static void say_end(struct turn *turn, int filed, const char *value, const char 
     turn_warn(turn, memory);
 }
 
-/* Puts a value into the entry of the cell in hand; why it is not to be filed, NULL where it is. */
+/* Puts a value into the entry of the cell in hand. Returns why it cannot be filed, NULL if it
+ * can. */
 static const char *look_at(struct app *app, const char *value)
 {
     const struct route_cell *cell = app_cell(app);
@@ -96,7 +97,7 @@ static void fill_route(struct turn *turn, const char *text, const struct field *
             return;
         }
         if (value.length > 0 && !turn_take_entry(turn))
-            return; /* out of memory, which is said */
+            return; /* out of memory; the warning is shown */
         turn->step_is_open = true;
         filed += value.length > 0;
         turn_go_to(turn, route_step(&app->route, app->at, 1));
@@ -164,7 +165,7 @@ bool paste_take_key(struct turn *turn, uint32_t key)
     if (key == SILLET_KEY_PASTE_BEGIN) {
         app->pasting = true;
         if (!app_is_asked(app) && app->named.visit == 0)
-            app->asked = NULL; /* whatever comes, it is no answer to yes or no */
+            app->asked = NULL; /* a paste is no answer to yes or no */
         app->paste_is_full = false;
         app->paste_length = 0;
         app->paste[0] = '\0';
@@ -174,7 +175,7 @@ bool paste_take_key(struct turn *turn, uint32_t key)
         paste_end(turn);
         return true;
     }
-    /* No paste brings these along: the end was lost, and somebody wants out. */
+    /* A paste never contains these: its end was lost, and the user wants out. */
     if (key == SILLET_KEY_ESCAPE || key == SILLET_KEY_CTRL('c'))
         app->pasting = false;
     if (app->pasting)

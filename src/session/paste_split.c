@@ -13,7 +13,7 @@ static size_t word_length(const char *text)
 {
     size_t length = strcspn(text, " \n\t;");
 
-    /* A comma in a number is a point; behind it, it parts two. */
+    /* A comma inside a number is a point; after it, a separator. */
     while (length > 1 && text[length - 1] == ',')
         length--;
     return length;
@@ -49,7 +49,7 @@ static bool is_unit(const char *word, size_t length, const struct field *field)
     return unit_from_suffix(field->quantity, word, length, &unit);
 }
 
-/* Whether the word behind a blank goes on with the value before it. */
+/* Whether the word after a blank belongs to the value before it. */
 static bool goes_on(const char *word, size_t length, const char *next, const struct field *field)
 {
     const size_t next_length = word_length(next);

@@ -9,20 +9,19 @@
 #include "model/reading/field.h"
 
 /*
- * Takes a pasted text apart into the values that stand in it. Line ends, tabs and semicolons part
- * cells, so that two of them leave one out; any number of blanks, a comma before them too, are one
- * gap. In numbers a fraction belongs to the whole number before it ("8 1/4"), a unit to its number
- * ("24 mm").
+ * Splits a pasted text into its values. Line ends, tabs and semicolons separate cells, so that two
+ * in a row skip a cell; blanks and commas in any number are one gap. In numbers a fraction belongs
+ * to the whole number before it ("8 1/4"), and a unit to its number ("24 mm").
  */
 struct paste_split {
-    const char *text; /* not owned; what is left of it */
+    const char *text; /* the rest of the text; not owned */
     const struct field *field;
 };
 
-/* Appends the next value to `out`, nothing for a cell left out; false at the text's end. */
+/* Appends the next value to `out`, nothing for a skipped cell; false at the end of the text. */
 bool paste_next(struct paste_split *split, struct strbuf *out);
 
-/* How many values there are, cells left out among them. */
+/* The number of values, skipped cells included. */
 int paste_count(const char *text, const struct field *field);
 
 #endif

@@ -7,7 +7,7 @@
 #include "session/doubt_look.h"
 #include "session/typed_text.h"
 
-/* What follows from the record, the place in hand and the entry. */
+/* Deriving what depends on the record, the pass in hand and the entry. */
 
 /* What only the leaf in hand shows. */
 static void make_plan(struct app *app, struct place place)
@@ -16,7 +16,7 @@ static void make_plan(struct app *app, struct place place)
         app_row(app)->plan(app, place);
 }
 
-/* The entry taken on trial, in a copy: whatever fails, the record is as it was. */
+/* Takes the entry on trial in a copy, so that the record stays as it is whatever fails. */
 static void derive_preview(struct app *app, const struct field *field)
 {
     const struct route_cell *cell = app_cell(app);
@@ -41,7 +41,7 @@ static void derive_preview(struct app *app, const struct field *field)
     record_done(&trial);
 }
 
-/* A string's note reads as the tuning calls it: Fb2 is E2. */
+/* A string's note is shown as the tuning spells it: Fb2 is E2. */
 static void name_note(struct app *app, const struct route_cell *cell)
 {
     if (cell->key.field != FIELD_STRING_NOTE || !app->entry_view.good)
@@ -51,7 +51,7 @@ static void name_note(struct app *app, const struct route_cell *cell)
                            pitch_accidental(app->entry.text) < 0, &words);
 }
 
-/* Notes of frets that the board has: 19 on a board of 18 is a slip, and 35 was 3 and 5. */
+/* Refuses frets that the board does not have: 19 on a board of 18 is a slip, and 35 was 3 and 5. */
 static void limit_frets(struct app *app, const struct field *field)
 {
     const int frets = app->now.setup.board.frets;
@@ -79,7 +79,7 @@ static void look_at_entry(struct app *app, const struct field *field)
         derive_preview(app, field);
 }
 
-/* What hangs on the entry: how it reads, and what it would mean. */
+/* Derives what depends on the entry: how it is read, and what would follow from it. */
 void app_refresh_entry(struct app *app)
 {
     const struct route_cell *cell = app_cell(app);
@@ -99,7 +99,7 @@ void app_refresh_entry(struct app *app)
         move_words_make(app_shown(app), (enum move_kind)kind, &app->units, &app->moves[kind]);
 }
 
-/* What hangs on the record and the pass in hand. */
+/* Derives what depends on the record and the pass in hand, and then on the entry. */
 void app_refresh(struct app *app)
 {
     app_lay(app);

@@ -17,7 +17,7 @@ static bool is_in(const struct reading_key *key, struct pass_place place)
             (field_get(key->field)->section == SECTION_PASS && key->part == place.pass));
 }
 
-/* What a pass is called and how it was read is no reading of it. */
+/* A pass's label, time, note and method are not counted as readings. */
 static bool is_reading(const struct reading_key *key)
 {
     return field_get(key->field)->section == SECTION_PASS && key->field != FIELD_PASS_LABEL &&
@@ -86,14 +86,14 @@ static void add_visit(const struct app *app, int visit, struct strbuf *out)
 
 /* --- the answer --- */
 
-/* Whether a reading moves up where a pass is taken out. */
+/* Whether a reading moves up when a pass is taken out. */
 static bool is_behind(const struct reading_key *key, struct pass_place place)
 {
     return place.pass > 0 && key->visit == place.visit && key->part > place.pass &&
            field_get(key->field)->section == SECTION_PASS;
 }
 
-/* All that goes or moves is taken away first, so that nothing is put upon what is still there. */
+/* Takes away all that goes or moves first, so that nothing is put on top of what is still there. */
 static enum status take_out(struct turn *turn, const struct record *was, struct pass_place place)
 {
     enum status status = STATUS_OK;

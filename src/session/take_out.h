@@ -5,13 +5,13 @@
 #include "session/turn.h"
 
 /*
- * Passes and visits that were begun or typed by mistake are taken out, after a question that says
- * what would go, in one step of undo. The passes behind it move up, for a pass is compared with the
- * one before it; visits keep their numbers, for sheets that were handed over bear them.
+ * Takes out passes and visits that were begun or typed by mistake, in one step of undo, after a
+ * question that says what would go. The passes after one move up, because a pass is compared with
+ * the one before it. Visits keep their numbers, because sheets that were handed over show them.
  */
 
-/* Asks about the pass, or the visit, that the history leaf looks at; elsewhere about the visit in
- * hand. */
+/* Asks about the pass or the visit looked at on the History leaf; on other leaves, about the visit
+ * in hand. */
 void take_out_pass(struct turn *turn);
 void take_out_visit(struct turn *turn);
 

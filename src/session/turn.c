@@ -43,7 +43,7 @@ enum status turn_move(struct turn *turn, struct reading_key key, const char *tex
     return undo_move(&turn->app->undo, &turn->app->record, &key, text);
 }
 
-/* Work that goes on after the day of its visit brings its own date along. */
+/* Work after the day of the visit is filed with its own date. */
 enum status turn_put_time(struct turn *turn, struct reading_key key)
 {
     struct app *app = turn->app;

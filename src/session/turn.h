@@ -4,13 +4,13 @@
 
 #include "session/app.h"
 
-/* What the session and the leaves do things by, from one event to the effects of it. */
+/* What the session and its leaves use to handle one event. */
 
-/* Derives again what hangs on the entry alone, and on the record. */
+/* Derive again what depends on the entry, or on the record and the entry. */
 void app_refresh_entry(struct app *app);
 void app_refresh(struct app *app);
 
-/* Lays the leaf's cells out anew, after what they hang on has changed. */
+/* Lays out the leaf's cells again after what they depend on has changed. */
 void app_lay(struct app *app);
 
 /* Drops what is typed. */
@@ -22,16 +22,16 @@ void app_take_pass(struct app *app, int visit, int pass);
 /* Takes the last pass that was read; where none was, the first of the last visit. */
 void app_take_current(struct app *app);
 
-/* Goes back from a pass or visit that was begun and has nothing in it: that is no change of the
- * record, but what undo means then. False, nothing done, where there is none. */
+/* Goes back from a pass or visit that was just begun and is empty. The record does not change, but
+ * this is what undo means then. False, nothing done, if there is no such pass. */
 bool app_leave_begun(struct app *app);
 
-/* What one event is handled with. */
+/* One event being handled. */
 struct turn {
     struct app *app;
     const struct app_clock *clock;
     struct app_effects effects;
-    bool step_is_open;  /* all that is changed is one step */
+    bool step_is_open;  /* all changes are one step of undo */
     bool after_warning; /* the key before was refused, or its entry held */
 };
 
@@ -40,36 +40,37 @@ void turn_warn(struct turn *turn, const char *message);
 /* What a command does on the leaf in hand. */
 const struct command_act *app_act(const struct app *app, enum command_id command);
 
-/* Does what a command asks for; COMMAND_NONE, and what has no meaning on the leaf, is told. */
+/* Runs a command as the leaf in hand defines it; warns for COMMAND_NONE. */
 void turn_run(struct turn *turn, enum command_id command);
 
-/* False, with a warning, where the profile may only be read. */
+/* False, with a warning, if the profile may only be read. */
 bool turn_may_change(struct turn *turn);
 
-/* What is put from here on is one step of undo, made on the leaf in hand. */
+/* Opens a step of undo, made on the leaf in hand: what is put from here on belongs to it. */
 void turn_open_step(struct turn *turn);
 
-/* Puts a reading, or with text NULL takes it out, as a change of the step that is open. */
+/* Puts a reading, or with text NULL takes it out, in the open step. */
 enum status turn_put(struct turn *turn, struct reading_key key, const char *text,
                      struct field_fault *ret_fault);
 
-/* Puts a text that stood elsewhere in the record, whatever it is. */
+/* Puts a text that was elsewhere in the record, even one that would be refused if typed. */
 enum status turn_move(struct turn *turn, struct reading_key key, const char *text);
 
-/* Puts the time into a cell that has none, and the visit's date where that is not known. */
+/* Puts the time into a cell that has none, and the visit's date if that is missing. */
 enum status turn_put_time(struct turn *turn, struct reading_key key);
 
-/* The record changed: derives everything again, and has it saved. */
+/* Call it after the record changed: derives everything again and asks for a save. */
 void turn_changed(struct turn *turn);
 
 /* Takes another cell in hand, the entry dropped. */
 void turn_go_to(struct turn *turn, int at);
 
 /* Says what was refused and empties the entry, so that the next keys are not added to it. A text
- * that was written is left as it stands. */
+ * stays in the entry. */
 void turn_refuse_entry(struct turn *turn, const char *why);
 
-/* What is half typed is neither taken nor lost by going elsewhere; false, with a warning, then. */
+/* False, with a warning, if something is half typed, which going elsewhere must neither take nor
+ * lose. */
 bool turn_may_go(struct turn *turn);
 
 #endif

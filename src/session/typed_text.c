@@ -7,7 +7,7 @@
 #include "model/reading/record_access.h"
 #include "model/reading/tuning.h"
 
-/* The string as the first tuning that fits the instrument has it. */
+/* The string's note in the first tuning that fits the instrument. */
 static struct maybe find_usual(const struct app *app, int string)
 {
     const struct name_list list = name_list_for(NAMES_OF_TUNINGS, &app->record);

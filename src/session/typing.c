@@ -13,7 +13,7 @@ void typing_open(struct turn *turn)
     const struct route_cell *cell = app_cell(app);
     const char *text = cell ? record_text(&app->record, &cell->key) : NULL;
 
-    /* What is being typed is edited already. */
+    /* An entry is being edited already. */
     if (app_is_typing(app))
         return;
     if (!text) {
@@ -33,7 +33,7 @@ void typing_open(struct turn *turn)
 
 /* --- choices --- */
 
-/* The name that stands in the entry as its number, from 1; 0 for none. */
+/* The entry as a number in the list, from 1; 0 if it is none. */
 static int typed_number(const struct app *app, int count)
 {
     int number;
@@ -44,7 +44,8 @@ static int typed_number(const struct app *app, int count)
                : 0;
 }
 
-/* The place in the list of the one that the cell holds; -1 for none. A question shows its own. */
+/* The place in the list of the name that the cell holds, or of the one that a question shows; -1
+ * for none. */
 static int kept_place(const struct app *app, const struct name_list *list)
 {
     const char *text = record_text(&app->record, &app_cell(app)->key);
@@ -58,8 +59,8 @@ static int kept_place(const struct app *app, const struct name_list *list)
     return kept.in_hand;
 }
 
-/* From the one that is proposed, else the first of those that could be meant, else from the one
- * that is kept; round and round. */
+/* Steps from the name that is proposed; else to the first (back: the last) that could be meant;
+ * else from the one that is kept. Wraps around. */
 static int step_choice(const struct app *app, const struct name_list *list, int count, int by)
 {
     const struct choice *choice = &app->choice;
@@ -94,7 +95,7 @@ static enum status spell_step(const struct app *app, int semitone, int by, struc
     return pitch_spell(semitone + by, by < 0, out);
 }
 
-/* A note goes up and down by semitones, from the one proposed, else from the one that is kept. */
+/* Steps a note by a semitone, from the one typed or proposed, else from the one kept. */
 static bool step_note(struct app *app, uint32_t key)
 {
     char memory[16];
@@ -138,7 +139,7 @@ static int list_step(const struct app *app, uint32_t key)
     }
 }
 
-/* Whether a number past the list's end begins a name all the same, as the gauge of a set does. */
+/* Whether a number past the list's end begins a name, as the gauge of a set does. */
 static bool begins_name(const struct name_list *list, int number)
 {
     char memory[16];
@@ -150,8 +151,8 @@ static bool begins_name(const struct name_list *list, int number)
     return choice.state == CHOICE_TAKEN || choice.state == CHOICE_WHICH;
 }
 
-/* A digit goes on with a number of the list that was typed, or begins it anew; what it does not
- * make a number of, as 80/20, is a text. */
+/* A digit goes on with the typed number of a choice, or begins a new one. If it can do neither, as
+ * in 80/20, it is text. */
 static bool add_number(struct app *app, uint32_t key, const struct name_list *list, int count)
 {
     const int typed = app->proposed ? 0 : typed_number(app, count);
@@ -191,7 +192,7 @@ bool typing_choose(struct turn *turn, uint32_t key)
 
 /* --- characters --- */
 
-/* What a key made of the entry. With nothing left of what was typed anew, nothing is typed. */
+/* After a key changed the entry. Once a new entry is empty again, nothing is typed any more. */
 static void follow(struct app *app)
 {
     if (lineedit_is_empty(&app->entry) && !app_is_emptied(app))
@@ -238,7 +239,8 @@ static bool is_vulgar(uint32_t key)
     return (key >= 0xBC && key <= 0xBE) || (key >= 0x215B && key <= 0x215E);
 }
 
-/* Letters that begin an entry; a number is begun by none but the word "flat" for a radius. */
+/* Whether a key begins an entry in letters. A number does not, except for the word "flat" for a
+ * radius. */
 static bool begins_in_letters(const struct app *app, uint32_t key)
 {
     const struct field *field = app_field(app);
@@ -248,13 +250,13 @@ static bool begins_in_letters(const struct app *app, uint32_t key)
     return is_letter(key) || (field && field->kind == KIND_TEXT);
 }
 
-/* Keys that nothing typed at a bench is written with keep their meaning, so that a preview can be
- * asked about; in what is written in letters they are characters. A blank begins nothing. */
+/* Keys that no number needs stay commands, so that `?` can explain a preview; in a text they are
+ * characters. A blank begins nothing. */
 static bool is_for_entry(const struct app *app, uint32_t key)
 {
     if (!app_cell(app) || key >= SILLET_KEY_ENTER || key < ' ')
         return false;
-    /* No number is written with it, and it is the number pad's only way out of one. */
+    /* No number contains *, and it is the number pad's only way out of an entry. */
     if (app->writing)
         return key != '*' || app_takes_letters(app);
     if (is_one_of("*?<>[]", key))
@@ -265,10 +267,10 @@ static bool is_for_entry(const struct app *app, uint32_t key)
     return true;
 }
 
-/* A number that long is a key held down. */
+/* A number that long means that a key was held down. */
 static bool is_full(const struct app *app)
 {
-    enum { NUMBER_MAX = 32 }; /* beside the longest prompt it stands whole */
+    enum { NUMBER_MAX = 32 }; /* fits beside the longest prompt */
 
     return !app_is_edited(app) && app->entry.length >= NUMBER_MAX;
 }

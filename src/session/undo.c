@@ -51,7 +51,7 @@ static bool copy_text(const char *text, char **ret_copy)
     return *ret_copy != NULL;
 }
 
-/* What a file held may be a text that would be refused today; it goes back all the same. */
+/* A file may hold a text that would be refused if typed; it is put back all the same. */
 static enum status force(struct record *record, const struct reading_key *key, const char *text)
 {
     if (!text) {

@@ -9,21 +9,21 @@
 #include "model/reading/record.h"
 
 /*
- * Every change to a record in this session, to be taken back and made again. Changes that
- * belong together (a first reading and the time of its pass) are one step.
+ * Every change to a record in this session, to undo and redo. Changes that belong together (a first
+ * reading and the time of its pass) are one step.
  */
 
 struct undo_change {
     struct reading_key key;
     char *before, *after; /* NULL: the reading is absent */
     bool opens_step;
-    int place; /* of its step */
+    int place; /* of the step */
 };
 
-/* A step that was taken back or made again. */
+/* A step that was undone or redone. */
 struct undo_step {
     struct reading_key key; /* of the reading that it began with */
-    const char *from, *to;  /* that reading's texts, NULL for absent; until the next change */
+    const char *from, *to;  /* that reading's texts, NULL for absent; valid until the next change */
     int changes;            /* how many readings it changed */
     int place;
 };
@@ -31,16 +31,16 @@ struct undo_step {
 struct undo {
     struct undo_change *changes;
     size_t count, capacity;
-    size_t done;  /* changes in force; those beyond can be made again */
+    size_t done;  /* changes in force; those after them can be redone */
     bool opening; /* the next change starts a step */
-    int place;    /* where the open step is made, for whoever shows it again */
+    int place;    /* where the open step is made: the caller's, to show it again */
 };
 
 void undo_init(struct undo *undo);
 void undo_done(struct undo *undo);
 
-/* The next change starts a step of its own; what had been undone is forgotten. `place` is given
- * back with the step. */
+/* The next change starts a step of its own; what had been undone is forgotten. `place` comes back
+ * with the step. */
 void undo_open_step(struct undo *undo, int place);
 
 /*
@@ -51,8 +51,8 @@ void undo_open_step(struct undo *undo, int place);
 enum status undo_put(struct undo *undo, struct record *record, const struct reading_key *key,
                      const char *text, struct field_fault *ret_fault);
 
-/* The same for a text that stood in the record elsewhere: one that would be refused is kept as it
- * was. Fails where memory is out. */
+/* The same for a text that was elsewhere in the record: one that would be refused is put as it is.
+ * Fails only if memory is out. */
 enum status undo_move(struct undo *undo, struct record *record, const struct reading_key *key,
                       const char *text);
 
@@ -60,8 +60,8 @@ enum status undo_move(struct undo *undo, struct record *record, const struct rea
 enum status undo_peek(const struct undo *undo, struct undo_step *ret_step);
 
 /*
- * Takes the last step back, or makes the next one again. STATUS_NOT_FOUND when there is none,
- * STATUS_NO_MEMORY when it could not be carried through (calling again goes on with it).
+ * Undoes the last step, or redoes the next one. STATUS_NOT_FOUND when there is none,
+ * STATUS_NO_MEMORY when only a part was done (calling again goes on with it).
  */
 enum status undo_back(struct undo *undo, struct record *record, struct undo_step *ret_step);
 enum status undo_again(struct undo *undo, struct record *record, struct undo_step *ret_step);

@@ -3,7 +3,7 @@
 
 #include "words/reading_words.h"
 
-/* A reading of a pass brings its pass along, but on a leaf of the visit as a whole. */
+/* Takes in hand the pass that a reading belongs to, except on a leaf of the visit as a whole. */
 static void take_pass_of(struct app *app, const struct reading_key *key, bool is_of_visit)
 {
     const bool in_pass = field_get(key->field)->section == SECTION_PASS && !is_of_visit;
@@ -15,7 +15,7 @@ static void take_pass_of(struct app *app, const struct reading_key *key, bool is
         app_take_pass(app, key->visit, last > 0 ? last : 1);
 }
 
-/* Takes the leaf in hand that a step was made on, and the cell that it changed. */
+/* Goes to the leaf that a step was made on, and to the cell that it changed. */
 static void show_place(struct app *app, const struct undo_step *step)
 {
     const enum leaf leaf = (enum leaf)step->place;
@@ -30,8 +30,7 @@ static void show_place(struct app *app, const struct undo_step *step)
         return;
     }
     app_lay(app);
-    /* A target moved on the bench has no cell there: the row that it was moved for stays in hand.
-     */
+    /* A target changed on the bench has no cell there: the row that it belongs to stays in hand. */
     const int at = route_find(&app->route, &step->key);
     if (at >= 0)
         app->at = at;
@@ -42,7 +41,8 @@ static void add_text(struct strbuf *out, const char *text)
     strbuf_add(out, text ? text : "empty");
 }
 
-/* "Undone: action, string 6: 8 1/4/64 in again, no longer 8/64 in (and 2 more)". */
+/* "Undone: action, string 6: 8 1/4/64 in again, no longer 8/64 in; with 2 more that belong to
+ * it". */
 static void say_step(struct app *app, const struct undo_step *step, bool back)
 {
     char memory[APP_MESSAGE_MAX];
@@ -59,8 +59,8 @@ static void say_step(struct app *app, const struct undo_step *step, bool back)
     app_say(app, TONE_NOTE, memory);
 }
 
-/* With something typed, and right after a refusal, undo is likely to mean that, which needs no
- * taking back. */
+/* With something typed, or right after a refusal, undo most likely means that, and the record has
+ * nothing to take back for it. */
 static void say_what_back(struct app *app, bool typed)
 {
     char memory[APP_MESSAGE_MAX];

@@ -4,7 +4,7 @@
 
 #include "session/turn.h"
 
-/* Takes the last step back (-1), or makes the next one again (1), and says what changed. */
+/* Undoes the last step (-1) or redoes the next one (1), and says what changed. */
 void turn_undo(struct turn *turn, int by);
 
 bool turn_can_undo(const struct app *app);
