@@ -27,7 +27,7 @@ static enum unit written_unit(enum unit unit)
     return unit == UNIT_100THS ? UNIT_MM : unit;
 }
 
-/* Takes the zeros behind the point away; leaves' amounts keep theirs, as leaves are marked. */
+/* Drops the zeros after the point. */
 static void trim(char *text)
 {
     size_t length = strlen(text);
@@ -55,10 +55,11 @@ void amount_add(struct strbuf *out, double mm, enum unit unit, bool sign)
     struct strbuf text = STRBUF(memory);
 
     amount_add_even(&text, mm, unit);
-    /* What rounds to nothing has no sign. */
+    /* An amount that rounds to nothing has no sign. */
     if (sign && mm > 0 && strpbrk(memory, "123456789"))
         strbuf_add_char(out, '+');
-    /* Changes keep their zeros, so that a row of them stands point under point. */
+    /* Changes keep their zeros, so that the points of a row line up. So do feeler amounts, because
+     * leaves are marked that way. */
     if (!sign && unit != UNIT_100THS && written != UNIT_IN)
         trim(memory);
     strbuf_add(out, memory);
@@ -147,7 +148,7 @@ static void add_64ths(struct strbuf *out, double mm)
 
     if (parts == 0 || off >= 0.002)
         return;
-    /* Only where the nearest 64th is the length does it stand as equal to it. */
+    /* A plain = only if the nearest 64th is exactly the length. */
     strbuf_add(out, off > 1e-11 ? " = about " : " = ");
     num_format_fraction(inches, 64, out);
     strbuf_add(out, " in");

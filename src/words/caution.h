@@ -4,21 +4,21 @@
 
 #include <stdbool.h>
 
-/* The cautions for work that goes by words of its own. The rows stand in caution_table.h. */
+/* The cautions that go with kinds of work. The rows are in caution_table.h. */
 
 /* How many there are, and the k-th of them. */
 int caution_count(void);
 const char *caution_text(int k);
 
-/* Whether the k-th stands by work that is called like this: one of its words begins a word
- * of the text, ASCII case ignored. */
+/* Whether the k-th goes with work of this name: one of its words begins a word of the name, in
+ * upper or lower case. */
 bool caution_applies(int k, const char *work);
 
-/* What the k-th means for whoever gets the instrument back after work that is called like
- * this, or with wood in it that is; NULL for nothing. */
+/* What the k-th tells the owner who gets the instrument back after work of this name, or with this
+ * wood in it; NULL for nothing. */
 const char *caution_for_owner(int k, const char *work);
 
-/* What all of them give way to. */
+/* What comes before all of them. */
 const char *caution_reserve(void);
 
 #endif

@@ -1,10 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * What can hurt someone, or an instrument, in a shop. No include guard: it is included with
- * CAUTION defined. CAUTION(words, text, owner_words, owner): `words` are how work begins to be
- * called that it stands by, with | between them; `owner` is what concerns whoever gets the
- * instrument back after work, or on an instrument of a wood, that goes by one of `owner_words`.
- * Source: common practice.
+ * What can hurt someone, or an instrument, in a shop. No include guard: it is included with CAUTION
+ * defined. CAUTION(words, text, owner_words, owner): `text` goes with work whose name has a word
+ * that begins with one of `words`, separated by |. `owner` is for the owner who gets the instrument
+ * back after work, or with a wood, that matches `owner_words`. Source: common practice.
  */
 /* clang-format off */
 CAUTION("string|tune|tuning|rod", "strings under tension: eye protection, slacken first",

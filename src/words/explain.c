@@ -18,10 +18,10 @@ enum symbol_place {
     PLACE_FIGURE_BASS,
     PLACE_FIGURE_TREBLE,
     PLACE_SETUP,
-    PLACE_CENTS, /* those read on the string */
+    PLACE_CENTS, /* the cents read on the string */
 };
 
-/* Numbers of the setup that are neither readings nor figures, all lengths. */
+/* Lengths of the setup that are neither readings nor figures. */
 enum setup_item {
     ITEM_X_FIRST,
     ITEM_X_ACTION,
@@ -64,14 +64,14 @@ struct question {
 static struct strbuf add_line(struct question *question, enum explain_part part)
 {
     struct explanation *out = question->out;
-    /* The last line is overwritten rather than the array overrun; the table is far shorter. */
+    /* A table too long for the array would overwrite the last line; it is far shorter. */
     const int at = out->count < EXPLAIN_LINES_MAX ? out->count++ : EXPLAIN_LINES_MAX - 1;
 
     out->lines[at].part = part;
     return strbuf_over(out->lines[at].text, sizeof out->lines[at].text);
 }
 
-/* The printed key's unit as a person writes it. */
+/* The unit of a printed key as a person writes it. */
 static const char *unit_words(const char *unit)
 {
     static const char *const words[][2] = {
@@ -131,7 +131,7 @@ static void add_figure(const struct question *question, enum figure_id id, int s
         strbuf_add(out, ", from the neighbouring strings");
 }
 
-/* A length typed in mm is given in inches too, and the other way round. */
+/* Adds inches to a length typed in mm, and mm to one typed in inches. */
 static void add_other_unit(struct strbuf *out, const char *text, double mm)
 {
     const bool metric = strchr(text, 'm') != NULL;

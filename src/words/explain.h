@@ -5,9 +5,9 @@
 #include "model/derive/derive.h"
 
 /*
- * How a figure comes about: what it means for the hand (hand_table.h), its value and uncertainty,
- * its formula, what stands behind each symbol on this instrument, and the source. Which numbers
- * those are is declared in explain_table.h.
+ * Explains a figure: what it means for the hand (hand_table.h), its value and uncertainty, its
+ * formula, the value of each symbol on this instrument, and the source. explain_table.h says which
+ * numbers those are.
  */
 
 enum explain_part {
@@ -31,20 +31,20 @@ struct explanation {
     int count;
 };
 
-/* Where the figures were derived. */
+/* Where the figures come from. */
 struct explain_from {
     struct place place;
     const struct derived *derived;
-    const struct shop_units *units; /* that amounts are said in; NULL for mm */
+    const struct shop_units *units; /* for amounts; NULL: mm */
 };
 
-/* `string` is the string asked about; 0 for the figures that there is one of. */
+/* `string` is the string asked about; 0 for figures of the whole instrument. */
 void explain_figure(const struct explain_from *from, enum figure_id id, int string,
                     struct explanation *ret_explanation);
 
 /*
- * The same for the headroom of a note, which is no figure of figure_table.h, with how the
- * frets leaf finds the high fret and what levelling takes. `note` -1: none is known.
+ * The same for the headroom of a note, which is not in figure_table.h, with how the Frets leaf
+ * finds the high fret and what levelling takes. `note` -1: none is known.
  */
 void explain_headroom(const struct explain_from *from, int string, int note,
                       struct explanation *ret_explanation);
@@ -53,12 +53,12 @@ void explain_headroom(const struct explain_from *from, int string, int note,
 void explain_add_hand(const struct explain_from *from, enum figure_id id, int string,
                       struct strbuf *out);
 
-/* How many symbols a figure's formula is explained with; a test wants at least one each. */
+/* How many symbols of a figure's formula are explained; a test wants at least one each. */
 int explain_symbol_count(enum figure_id id);
 
 /*
- * The next figure in the table's order (by = 1) or the one before (by = -1) that is known
- * for this string or for the instrument as a whole; `id` itself when there is none other.
+ * The next figure in the table's order (by = 1), or the one before (by = -1), that is known for
+ * this string or for the instrument as a whole; `id` if there is no other.
  */
 enum figure_id explain_next(const struct derived *derived, enum figure_id id, int string, int by);
 

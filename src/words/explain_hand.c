@@ -18,7 +18,7 @@ static const struct {
 
 static const char *words_for(enum figure_id id, double value)
 {
-    /* Less than a hair of any unit is nothing to do. */
+    /* Rounding errors leave nothing to do. */
     const bool zero = fabs(value) < 1e-9;
     const char *words = zero ? hands[id].zero : value < 0 ? hands[id].below : hands[id].above;
 

@@ -55,7 +55,7 @@ static void add_symbols(const struct derived *derived, const struct clearance_st
     add_length(out, "y0 of the touch in hand: less headroom than this buzzes", derived->touch_mm);
 }
 
-/* What the ear and the file have to do with it. */
+/* What it means for ear and file. */
 static void add_hand(const struct derived *derived, const struct fret_clearance *clearance,
                      int string, int note, struct explanation *out)
 {

@@ -1,14 +1,14 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * What stands behind each symbol of a figure's formula. No include guard: it is included
- * with SYMBOL defined.
+ * The value of each symbol in a figure's formula. No include guard: it is included with SYMBOL
+ * defined.
  *
  * SYMBOL(figure, text, place, item)
  *
- * `place` says where the number is: FIELD (of the profile), STRING_FIELD, VISIT_FIELD,
- * PASS_FIELD, PASS_STRING_FIELD (readings; `item` is a field), FIGURE (`item` is a figure,
- * the string's own where there is one a string), FIGURE_BASS, FIGURE_TREBLE, SETUP
- * (`item` is an enum setup_item), or CENTS (those read on the string).
+ * `place` says where the number is: FIELD (of the profile), STRING_FIELD, VISIT_FIELD, PASS_FIELD,
+ * PASS_STRING_FIELD (readings; `item` is a field), FIGURE (`item` is a figure; of a figure per
+ * string, that of the string asked about), FIGURE_BASS, FIGURE_TREBLE, SETUP (`item` is an enum
+ * setup_item), or CENTS (those read on the string).
  */
 /* clang-format off */
 SYMBOL(RELIEF, "r at the relief fret", PASS_FIELD, FIELD_RELIEF)

@@ -25,7 +25,7 @@ static void judge_string(const struct derived *derived, int string,
 void frets_plan_make(struct place place, const struct derived *derived, struct frets_plan *ret_plan)
 {
     const struct board *board = &derived->setup.board;
-    /* The findings stand on the derived state already, as far as they concern the screen. */
+    /* The derived state has the findings that the screen needs; these are dropped. */
     struct findings findings = {.count = 0};
 
     *ret_plan = (struct frets_plan){.touch_mm = derived->touch_mm};
@@ -73,7 +73,7 @@ char frets_mark(enum headroom headroom)
     return marks[headroom];
 }
 
-/* Headrooms and air over a fret are small, so they are told as leaves tell gaps. */
+/* Headroom and air over a fret are small, so they are given as feeler leaves give gaps. */
 static void add_gap(struct strbuf *out, double mm, const struct shop_units *units)
 {
     const enum unit unit = units->bare[MEASURE_FEELER];

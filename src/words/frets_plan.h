@@ -6,60 +6,60 @@
 #include "model/survey/survey_levelling.h"
 
 /*
- * What the frets of a pass are like: how much pluck every note takes, which fret explains
- * the buzzes heard, and what levelling would take off.
+ * The state of the frets in a pass: how hard each note can be plucked before it buzzes, which fret
+ * explains the buzzes heard, and what levelling would take off.
  */
 
 enum headroom {
     HEADROOM_UNKNOWN,
     HEADROOM_PLENTY,
-    HEADROOM_TIGHT,  /* would buzz plucked half as hard again: the next harder touch */
-    HEADROOM_BUZZES, /* in the touch in hand */
+    HEADROOM_TIGHT,  /* would buzz if plucked half as hard again: the next harder touch */
+    HEADROOM_BUZZES, /* buzzes at the player's touch */
 };
 
 /* The step from one touch to the next harder one. */
 #define HEADROOM_TIGHT_SHARE 1.5
 
 struct frets_plan {
-    int strings, frets; /* 0 without a board */
+    int strings, frets; /* 0 if the board is not known */
     double touch_mm;
     enum headroom headroom[STRINGS_MAX + 1][FRETS_MAX + 1]; /* by string and note */
     struct survey_buzz buzz[STRINGS_MAX + 1];
     struct survey_levelling levelling;
 };
 
-/* For the place that `derived` was derived at. */
+/* Makes the plan for the place that `derived` was derived at. */
 void frets_plan_make(struct place place, const struct derived *derived,
                      struct frets_plan *ret_plan);
 
-/* The note of a string with the least headroom; -1 where none is known. */
+/* The note of a string with the least headroom; -1 if none is known. */
 int frets_tightest_note(const struct derived *derived, int string);
 
-/* How many notes have that headroom, the ones over the last fret left out. */
+/* How many notes have that headroom, not counting those at the last fret. */
 int frets_count(const struct frets_plan *plan, enum headroom headroom);
 
-/* '.', 'o', '#', or a blank where it is not known. */
+/* '.', 'o', '#', or a blank if it is not known. */
 char frets_mark(enum headroom headroom);
 
-/* A note's headroom in full: "string 6, note 3: headroom 1.34 mm, least at fret 5". */
+/* Appends a note's headroom in full: "string 6 fret 3: headroom .053 in, over fret 5: plenty". */
 void frets_add_note(const struct derived *derived, const struct frets_plan *plan, int string,
                     int note, const struct shop_units *units, struct strbuf *out);
 
-/* What was heard on a string and the fret that explains it. False, `out` untouched, where
- * no buzz was heard on it. */
+/* Appends what was heard on a string and the fret that explains it. False, `out` untouched, if no
+ * buzz was heard on it. */
 bool frets_add_buzz(const struct frets_plan *plan, int string, const struct shop_units *units,
                     struct strbuf *out);
 
-/* The notes that this rests on, with the air over that fret as measured in the pluck in hand; false
- * likewise, or without an explanation. */
+/* Appends the notes that this rests on, with the air that each leaves over that fret at the
+ * player's touch. False, `out` untouched, if no buzz was heard or no fret explains it. */
 bool frets_add_evidence(const struct frets_plan *plan, int string, const struct shop_units *units,
                         struct strbuf *out);
 
-/* A levelling plan in a sentence, or what it takes to make one. */
+/* Appends a levelling plan in a sentence, or what is missing for one. */
 void frets_add_levelling(const struct frets_plan *plan, enum levelling_plan which,
                          const struct shop_units *units, struct strbuf *out);
 
-/* What to mind when frets are dressed or pressed; "" where nothing asks for it. */
+/* A caution for dressing or pressing frets; "" if neither is due. */
 const char *frets_caution(const struct frets_plan *plan);
 
 #endif

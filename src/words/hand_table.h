@@ -1,13 +1,13 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * What a figure means for the hand: what `?` says of it first. No include guard: it is included
- * with HAND defined.
+ * What a figure means for the hand: the first thing that `?` says about it. No include guard: it is
+ * included with HAND defined.
  *
  * HAND(figure, measure, above, below, zero)
  *
- * What is said of a figure above 0, below 0 and of 0; "" where `above` says it as well. In the
- * words % stands for the amount, without its sign, # for the string. `measure` is with what the
- * amount is measured (field.h), NONE for what is no length.
+ * The words for a figure above 0, below 0, and at 0; "" if those of `above` serve. In the words %
+ * is the amount without its sign, and # the string. `measure` is what the amount is measured with
+ * (field.h), NONE if it is not a length.
  */
 /* clang-format off */
 HAND(RELIEF, FEELER, "the neck dips by % at the relief fret; tightening takes relief out, slackening gives more",

@@ -97,7 +97,7 @@ static void add_exposure(struct maker *maker)
     if (!bass.given || !treble.given)
         return;
     strbuf_add(&maker->then, ", exposure ");
-    /* A rule reads no finer, and two places would promise more. */
+    /* Rounded to what a rule reads; more decimals would promise too much. */
     const enum unit unit = maker->units->bare[MEASURE_DEPTH];
     add_range(&maker->then, amount_on_rule(bass.value, unit), amount_on_rule(treble.value, unit),
               unit);
@@ -160,7 +160,7 @@ static void say_reset(struct maker *maker)
                "heat, steam and chisels: a qualified repairer's job; measure twice");
 }
 
-/* One string's saddle in turns, where the thread is known; "" where it cannot be told. */
+/* Appends one string's saddle move in turns; nothing if it is not known. */
 static void add_turns(const struct maker *maker, int string, struct strbuf *out)
 {
     const struct maybe turns = figures_get(maker->figures, FIGURE_SADDLE_TURNS, string);
@@ -193,7 +193,7 @@ static void say_strings(struct maker *maker, enum move_kind kind)
     }
 }
 
-/* Said once is enough: what one move waits for, the next one does too. */
+/* What one move waits for, the next one needs too, so only the first says it. */
 static void say_need(struct maker *maker, enum move_kind kind)
 {
     static const char *const needs[] = {

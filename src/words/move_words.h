@@ -4,11 +4,11 @@
 
 #include "model/derive/derive.h"
 
-/* A move in words: what to do and by how much, what the gauge should read afterwards, and what
- * to mind. What is due, and why, the model has decided (model/move.h). */
+/* A move in words: what to do and by how much, what the gauge should read afterwards, and a
+ * caution. The model has decided what is due and why (model/move.h). */
 struct move_words {
-    char amount[96]; /* with its uncertainty; of an unknown one what to measure first, "" where
-                      * the move before says it */
+    char amount[96]; /* with its uncertainty; for an unknown move what to measure first, "" if the
+                      * move before says it */
     char then[96];   /* what the gauge reads afterwards */
     char caution[128];
     bool by_string;                  /* amounts stand in `string` as well */

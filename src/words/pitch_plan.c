@@ -9,8 +9,8 @@
 #include "model/pitch/intonation_reading.h"
 #include "model/setup/uncertainty.h"
 
-/* Frets that lie close together cannot tell the nut from the saddle: a nut is never moved by
- * more than a mm or two, so an uncertainty over this says nothing. */
+/* Frets that are close together cannot tell the nut from the saddle. A nut is never moved by more
+ * than a mm or two, so a larger uncertainty than this says nothing. */
 static const double most_nut_u_mm = 1;
 
 /* The reading that the saddle is set by. */
@@ -24,8 +24,8 @@ static const struct fret_cents *leading_reading(const struct cents_read *read)
     return best;
 }
 
-/* The change with its uncertainty by a central difference, as derive_cents_read has it for a
- * string with one reading. */
+/* The change, with its uncertainty by a central difference, as in derive_cents_read for a string
+ * with one reading. */
 static bool find_change(const struct board *board, int string, const struct fret_cents *reading,
                         double step, struct pitch_move *move)
 {
@@ -79,7 +79,7 @@ static void find_move(const struct derived *derived, int string, const struct ce
         move->state = PITCH_DUE;
 }
 
-/* The string as the moves leave it, with the ends where they are best. */
+/* The cents of the string after the moves, with nut and saddle at their best. */
 static void find_best(const struct record *record, const struct derived *derived, int string,
                       struct maybe cents[FRETS_MAX + 1])
 {

@@ -5,12 +5,12 @@
 #include "model/derive/derive.h"
 
 /*
- * What the cents read in a pass ask of saddle and nut, string by string, and the curves to
- * hold them against. Positive cents are sharp; a setback is behind the scale length, a nut
- * advance toward the saddle.
+ * What the cents read in a pass mean for saddle and nut, string by string, and the curve to compare
+ * them with. Positive cents are sharp; a setback is behind the scale length, a nut advance is
+ * towards the saddle.
  */
 
-/* The fret by which the trade sets a saddle. */
+/* The fret that a saddle is set by in the trade. */
 enum { PITCH_OCTAVE_FRET = 12 };
 
 enum pitch_state {
@@ -23,12 +23,12 @@ enum pitch_state {
 struct pitch_move {
     enum pitch_state state;
     int count;       /* frets read */
-    int fret;        /* the one that the saddle is set by: 12, else the one read nearest to it */
+    int fret;        /* that the saddle is set by: 12, else the one read nearest to it */
     double cents;    /* read there */
-    bool has_change; /* false also where no setback cures so many cents */
+    bool has_change; /* false also if no setback can cure so many cents */
     double change_mm, change_u_mm; /* of the setback; expanded, k = 2 */
     double contact_mm;             /* saddle contact from the nut, as it is */
-    /* From all frets read, at two or more: both ends moved, and what that leaves. */
+    /* From all frets read, if two or more: both ends moved, and the cents that remain. */
     bool has_fit;
     double fit_setback_mm, fit_setback_u_mm, fit_nut_mm, fit_nut_u_mm, fit_cents;
 };
@@ -37,7 +37,7 @@ struct pitch_move {
 struct pitch_curve {
     int string;
     struct cents_read read;
-    /* The cents to be had at best: after the moves, with the best setback and nut advance. */
+    /* The best cents possible: after the moves, with the best setback and nut advance. */
     struct maybe best_cents[FRETS_MAX + 1];
 };
 
@@ -48,32 +48,34 @@ struct pitch_plan {
     struct pitch_curve curve;
 };
 
-/* For the place that `derived` was derived at; the curve is that of `string`, which may be
+/* Makes the plan for the place that `derived` was derived at. The curve is for `string`; 0 for
  * none. */
 void pitch_plan_make(struct place place, const struct derived *derived, int string,
                      struct pitch_plan *ret_plan);
 
-/* "+1.48 ±0.21" (plus: back), "leave it", "" where nothing was read; its unit stands over it. */
+/* Appends "+1.48 ±0.21" (plus: back), "leave it", "look again", or nothing if no cents were read.
+ * The unit is in the column's heading. */
 void pitch_add_short(const struct pitch_move *move, const struct shop_units *units,
                      struct strbuf *out);
 
-/* The move in full, with what it rests on and whether it is worth making. */
+/* Appends the move in full, with the reading it rests on and whether it is worth making. */
 void pitch_add_move(const struct pitch_plan *plan, int string, const struct shop_units *units,
                     struct strbuf *out);
 
-/* What saddle and nut together would do, from all frets read; else what is missing. */
+/* Appends what moving saddle and nut together would do, from all frets read; else what is
+ * missing. */
 void pitch_add_fit(const struct pitch_plan *plan, int string, const struct shop_units *units,
                    struct strbuf *out);
 
-/* The setback predicted for the targets, and the best compromise; else what is missing. */
+/* Appends the setback predicted for the targets, and the best compromise; else what is missing. */
 void pitch_add_predicted(const struct derived *derived, int string, const struct shop_units *units,
                          struct strbuf *out);
 
-/* Where the string has to leave the saddle, as it is and after the move that is due. */
+/* Appends where the string leaves the saddle now, and where after the move that is due. */
 void pitch_add_contact(const struct pitch_move *move, const struct shop_units *units,
                        struct strbuf *out);
 
-/* What to mind when the saddle is moved; "" with no move due. */
+/* A caution for moving the saddle; "" if no move is due. */
 const char *pitch_caution(const struct pitch_plan *plan);
 
 #endif

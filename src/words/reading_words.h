@@ -5,7 +5,7 @@
 #include "base/strbuf.h"
 #include "model/reading/reading_key.h"
 
-/* Appends what a reading is called: "action, string 6", "headroom at fret 5, string 1". */
+/* Appends the name of a reading: "action, string 6", "cents at fret 5, string 1". */
 void reading_words_add_name(struct strbuf *out, const struct reading_key *key);
 
 #endif

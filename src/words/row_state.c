@@ -13,7 +13,7 @@ const char *row_verdict_word(enum row_verdict verdict)
     return words[verdict];
 }
 
-/* One more difference from its target comes to a row's verdict. */
+/* The verdict on a row so far, with one more cell's difference from its target. */
 static enum row_verdict joined(enum row_verdict so_far, double off_mm, double tolerance_mm)
 {
     enum row_verdict here = VERDICT_GOOD;
@@ -30,7 +30,7 @@ static void add_target(const struct bench_row *row, const struct record *record,
                        struct row_state *state)
 {
     const enum unit unit = field_bare_unit(field_get(row->field[END_BASS]), units);
-    /* A gap may be read held down; what is wanted is always the open one. */
+    /* A gap may be read held down, but the target is always for the open string. */
     const char *behind = row->read_held && setup->nut_method == NUT_HELD_3 ? " open" : "";
     struct strbuf text = STRBUF(state->target), bare = STRBUF(state->target_bare);
     const struct maybe bass = bench_goal_at(row, record, END_BASS);
@@ -46,7 +46,7 @@ static void add_target(const struct bench_row *row, const struct record *record,
     strbuf_add(&bare, behind);
 }
 
-/* What is read once counts once, else every string that is known. */
+/* A row that is read once has one figure; else every string that is known counts. */
 static enum row_verdict judge_near(const struct bench_row *row, const struct record *record,
                                    const struct derived *derived)
 {
@@ -66,7 +66,7 @@ static enum row_verdict judge_near(const struct bench_row *row, const struct rec
     return verdict;
 }
 
-/* Both ends have to be known. */
+/* Without both ends there is no verdict. */
 static enum row_verdict judge_least(const struct bench_row *row, const struct record *record,
                                     const struct derived *derived)
 {
