@@ -9,7 +9,7 @@
 #include "session/leaf_table.h"
 #undef LEAF
 
-/* All of them, and what the commands do: what a session is begun with. */
+/* All leaves, and what the commands do. A session is begun with this. */
 extern const struct leaves leaves_all;
 
 #endif

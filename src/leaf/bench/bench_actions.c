@@ -8,8 +8,7 @@
 #include "model/reading/shop_round.h"
 #include "session/filing.h"
 
-/* The target nearer to the string in hand: the outer two are given, the rest follows. False where
- * the cell in hand has none. */
+/* The target nearer to the string in hand: only the outer two are entered. */
 static bool target_in_hand(const struct app *app, struct reading_key *ret_key)
 {
     const struct route_cell *cell = app_cell(app);

@@ -2,9 +2,9 @@
 #include "leaf/bench/expected.h"
 #include "model/setup/bench_goal.h"
 
-/* What was done since the pass before, as far as anybody knows. */
+/* What was done since the pass before, as far as is known. */
 struct done {
-    bool marked; /* the work leaf says so */
+    bool marked; /* the Work leaf says so */
     bool move[MOVE_COUNT_];
 };
 
@@ -18,15 +18,14 @@ static struct done find_done(const struct app *app)
     }
     if (done.marked)
         return done;
-    /* After the rod everything is measured anew before anything is cut. */
+    /* If the rod is due, only the rod: everything is measured again before anything is cut. */
     const bool rod = app->before.choice.rod;
     done.move[MOVE_ROD] = rod;
     done.move[MOVE_SLOTS] = done.move[MOVE_SADDLE] = !rod;
     return done;
 }
 
-/* What slots and saddle, as far as done, do to a string's height at x: both lift it in a
- * straight line. */
+/* How much the slots and the saddle, if done, lift a string at x: each in a straight line. */
 static double lift_mm(const struct derived *before, const struct done *done, int string,
                       double x_mm)
 {
@@ -40,7 +39,7 @@ static double lift_mm(const struct derived *before, const struct done *done, int
     return lift;
 }
 
-/* What the pass before read in a row; nothing where it was read in another way than this one. */
+/* What the pass before read in a row; not given if it was read with the string held down. */
 static struct maybe read_before(const struct app *app, const struct bench_row *row,
                                 enum bench_end end, int string)
 {
@@ -57,7 +56,7 @@ static struct maybe find_curve(const struct app *app, const struct done *done,
     return bench_goal_at(row, &app->record, END_BASS);
 }
 
-/* A rod that was due and not turned leaves what was read. */
+/* If the rod was due and not turned, the reading still holds. */
 static struct maybe find_height(const struct app *app, const struct done *done,
                                 const struct bench_row *row, int string)
 {
@@ -67,7 +66,7 @@ static struct maybe find_height(const struct app *app, const struct done *done,
     const struct maybe height = bent ? read_before(app, row, END_BASS, string)
                                      : figures_get(&before->figures, row->after[END_BASS], string);
 
-    /* What is known is the open gap. */
+    /* Only the open gap can be forecast. */
     if (!height.given || (row->read_held && app_nut_method(app) != NUT_OPEN))
         return maybe_absent();
     const double x_mm = board->station_mm[string][bench_row_fret(row, board)];

@@ -5,9 +5,9 @@
 #include "session/app.h"
 
 /*
- * What a cell of the bench should read after what was done since the pass before: the moves that
- * the work leaf marks done; where none is marked, the rod when it was due, else slots and saddle.
- * False where that is not known, as after a neck reset.
+ * What a cell of the bench should read after the work done since the pass before: the moves that
+ * the Work leaf marks done; if none is marked, the rod if it was due, else slots and saddle. False
+ * if that is not known, as after a neck reset.
  */
 struct maybe bench_expected(const struct app *app, const struct route_cell *cell);
 

@@ -12,19 +12,19 @@ static void lay_strings(const struct leaf_place *place, struct route *route, enu
                   (int)id, strings - s, s);
 }
 
-/* A single reading stands on the bass side; a treble end, or the reading aside, on the treble
+/* A single reading goes on the bass side; a treble end, or the reading aside, on the treble
  * side. */
 static void lay_ends(const struct leaf_place *place, struct route *route, enum bench_row_id id,
                      int strings)
 {
     const struct bench_row *row = bench_row_get(id);
     const int visit = place->visit, pass = place->pass;
-    /* With one string the two exposures, both ends of its saddle, stand side by side. */
+    /* With one string, the exposures at both ends of its saddle are still two cells. */
     const int last = strings > 1 ? strings - 1 : 1;
 
     route_add(route, bench_row_key(row, END_BASS, visit, pass, 0), (int)id, 0, strings);
     if (row->aside != FIELD_COUNT_ && pass > 1) {
-        /* Turns are logged when the rod is turned (leaf_work.c), and here only on purpose. */
+        /* Turns are normally logged on Work when the rod is turned, so Enter skips this cell. */
         route_add(route, reading_key_pass(row->aside, visit, pass), (int)id, last, strings);
         route_set_aside(route);
     }

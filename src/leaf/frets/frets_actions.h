@@ -4,14 +4,14 @@
 
 #include "session/turn.h"
 
-/* What the keys of the frets leaf do. */
+/* The commands of the Frets leaf. */
 
-/* The note looked at on the headroom map, of the string in hand; -1 where none is known. */
+/* The note looked at on the headroom map, on the string in hand; -1 if none is known. */
 int frets_note(const struct app *app);
 bool frets_has_note(const struct app *app);
 
-/* Looks at the next note (1) or the one before (-1); past the first and the last stands the
- * tightest again. */
+/* Looks at the next note (1) or the one before (-1); past the first and the last comes the tightest
+ * again. */
 void frets_step_note(struct turn *turn, int by);
 
 #endif

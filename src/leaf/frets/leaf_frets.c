@@ -23,7 +23,7 @@ static void lay_frets(const struct leaf_place *place, struct route *route, enum 
                   place->strings + (int)row, fret, place->strings);
 }
 
-/* What the ear says comes first; it tells where the rocker has to look. */
+/* The notes heard come first; they tell where to look with the rocker. */
 static void lay(const struct leaf_place *place, struct route *route)
 {
     for (int s = place->strings; s >= 1; s--)

@@ -13,7 +13,7 @@
 
 struct history_row_info {
     const char *name;
-    enum field_id field; /* whose unit the row is written in */
+    enum field_id field; /* the row has its unit */
     enum figure_id figure;
 };
 
@@ -44,14 +44,14 @@ static struct history_value of_entered(struct maybe entered)
     return (struct history_value){.value = entered.value, .given = entered.given};
 }
 
-/* A pass of a record, as far as the bench's rows need it. */
+/* What the bench's rows need of a pass. */
 struct pass_state {
     const struct record *record;
     struct setup setup;
     struct figures figures;
 };
 
-/* A row's figure, else the reading that it would be made from. */
+/* A row's figure, or if it is not known the reading behind it. */
 static struct history_value read_row(const struct pass_state *state, const struct bench_row *row,
                                      enum bench_end end, int string,
                                      const struct history_pass *pass)
@@ -65,7 +65,7 @@ static struct history_value read_row(const struct pass_state *state, const struc
     if (has_figure && figure->known != KNOWN_ABSENT)
         return (struct history_value){
             .value = figure->value, .given = true, .taken = figure->known == KNOWN_INTERPOLATED};
-    /* Held down on fret 3 it is another gap; only the figure turns it into the open one. */
+    /* Held down on fret 3 the reading is another gap; only the figure is the open one. */
     if (row->read_held && state->setup.nut_method != NUT_OPEN)
         return of_entered(maybe_absent());
     return of_entered(reading);
@@ -105,7 +105,7 @@ static void read_climate(const struct record *record, struct history_pass *pass)
     pass->value[HISTORY_EMC][HISTORY_BASS] = of_entered(derive_emc(record, pass->visit));
 }
 
-/* The next free place; of too many passes the first goes. */
+/* The next free place; if there is none, the first pass makes room. */
 static struct history_pass *next_place(struct history *history)
 {
     if (history->count == HISTORY_PASSES_MAX) {

@@ -13,25 +13,25 @@
 
 /* All passes of all visits side by side, oldest first, and what changed between them. */
 
-/* The bench's rows (a gap that was read held down as the open one), then the others. */
+/* The bench's rows (the open gap, even if it was read held down), then the others. */
 enum history_row {
 #define BENCH_ROW(id, ...) HISTORY_##id,
 #include "model/figure/bench_row_table.h"
 #undef BENCH_ROW
     HISTORY_TURN,
-    HISTORY_HUMIDITY, /* from here on the visit's */
+    HISTORY_HUMIDITY, /* from here on, of the visit */
     HISTORY_TEMPERATURE,
     HISTORY_EMC,
     HISTORY_ROW_COUNT_
 };
 
-/* The outer two strings; a row that has one value only has it on the bass side. */
+/* The outer two strings; a row with a single value has it on the bass side. */
 enum history_side { HISTORY_BASS, HISTORY_TREBLE, HISTORY_SIDE_COUNT_ };
 
 struct history_value {
     double value; /* mm, turns, %, C */
     bool given;
-    bool taken; /* not read: from the neighbouring strings */
+    bool taken; /* not read, but taken from the neighbouring strings */
 };
 
 struct history_pass {
@@ -40,7 +40,7 @@ struct history_pass {
     struct history_value value[HISTORY_ROW_COUNT_][HISTORY_SIDE_COUNT_];
 };
 
-/* Of more passes than these the last ones. */
+/* If there are more passes, the last ones. */
 enum { HISTORY_PASSES_MAX = 256 };
 
 struct history {
@@ -51,15 +51,15 @@ struct history {
 
 void history_make(const struct record *record, struct history *ret_history);
 
-/* The index of a pass; -1 where it is not there. */
+/* The index of a pass; -1 if it is not there. */
 int history_find(const struct history *history, int visit, int pass);
 
-/* The last pass of the last visit before that of the pass at `at`: as it was left then. -1 for
- * none. */
+/* The last pass of the visit before that of the pass at `at`: the state in which that visit ended.
+ * -1 for none. */
 int history_last_visit(const struct history *history, int at);
 
-/* What changed from one pass to a later one; false where one of the two is not known, or
- * where the row is one that has no change: the rod's turns, a visit's climate in itself. */
+/* The change from one pass to a later one; false if one of the two values is not known, or if the
+ * row has no changes: the rod's turns, and climate within a visit. */
 bool history_change(const struct history *history, int from, int to, enum history_row row,
                     enum history_side side, double *ret_change);
 
@@ -69,10 +69,10 @@ const struct bench_row *history_bench_row(enum history_row row);
 /* "relief", "nut gap" ... */
 const char *history_row_name(enum history_row row);
 
-/* The figure that `?` explains in a row: what it shows, or what its reading goes into. */
+/* The figure that `?` explains in a row: the one shown, or one that the reading goes into. */
 enum figure_id history_row_figure(enum history_row row);
 
-/* The unit of a row as it is written at its head: "in", "/64", "turn", "%". */
+/* The unit of a row as its heading shows it: "in", "/64", "turn", "%". */
 const char *history_row_unit(enum history_row row, const struct shop_units *units);
 
 /* Appends a value of a row, or with `change` a change, without its unit. */

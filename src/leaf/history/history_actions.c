@@ -5,7 +5,7 @@
 #include "model/reading/place.h"
 #include "session/filing.h"
 
-/* The pass looked at, and all of them; -1 in an empty history. */
+/* Makes the history and finds the pass looked at; -1 if it is empty. */
 static int find_looked_at(const struct app *app, struct history *ret_history)
 {
     history_make(&app->record, ret_history);
@@ -96,7 +96,8 @@ static void end_naming(struct app *app)
     take_cells(app);
 }
 
-/* Takes the label and goes on to the note, or takes that; what was not changed is left. */
+/* Files the label and goes on to the note, or files the note and ends. A text that was not changed
+ * stays as it is. */
 static void take_text(struct turn *turn)
 {
     struct app *app = turn->app;
@@ -112,7 +113,7 @@ static void take_text(struct turn *turn)
         turn_go_to(turn, at + 1);
 }
 
-/* The cells of a label and a note take what all cells take, but for their end. */
+/* The cells of label and note take keys as any cell does, except for Enter and Esc. */
 static bool take_key(struct turn *turn, uint32_t key)
 {
     if (turn->app->held != HELD_NO)
@@ -143,7 +144,7 @@ void history_name(struct turn *turn)
     }
     if (!turn_may_change(turn))
         return;
-    /* From here on it is this pass that is looked at, whichever is in hand. */
+    /* From here on this pass is looked at, even if it is not the one in hand. */
     history_state_move(history_state(app), &history, at, 0, 0);
     app->asked = &naming;
     app->named =

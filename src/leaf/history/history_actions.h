@@ -5,9 +5,9 @@
 #include "leaf/history/history.h"
 #include "session/turn.h"
 
-/* What the history leaf's keys do. */
+/* The commands of the History leaf. */
 
-/* Looks at another pass, or another row, by so many; at the ends it stays. */
+/* Looks at the pass, or the row, `by` further on; stops at the ends. */
 void history_look_pass(struct turn *turn, int by);
 void history_look_row(struct turn *turn, int by);
 bool history_has_earlier(const struct app *app);
@@ -17,8 +17,8 @@ bool history_has_later(const struct app *app);
 void history_open(struct turn *turn);
 bool history_has_pass(const struct app *app);
 
-/* Writes the label of the pass looked at, then its note: two cells, behind whose end, and at Esc,
- * the passes are looked at again. */
+/* Writes the label of the pass looked at, then its note. After these two cells, or at Esc, the
+ * passes are looked at again. */
 void history_name(struct turn *turn);
 bool history_can_name(const struct app *app);
 

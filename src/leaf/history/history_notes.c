@@ -10,7 +10,7 @@
 #include "model/survey/survey_passes.h"
 #include "model/survey/survey_rod.h"
 
-enum { NOTE_COLUMNS = 120 }; /* of the tech's own note; e shows it all */
+enum { NOTE_COLUMNS = 120 }; /* of the tech's own note; l shows all of it */
 
 struct maker {
     const struct record *record;
@@ -33,8 +33,8 @@ static const struct history_pass *looked_at(const struct maker *maker)
     return &maker->history->passes[maker->at];
 }
 
-/* The outer strings of a pass whose prediction can be compared; one of them twice where the
- * other cannot. False for neither. */
+/* The outer strings of a pass that have a prediction to compare; the same string twice if there is
+ * only one. False if there is none. */
 static bool find_outer(const struct survey_pass *pass, const struct pass_action **ret_bass,
                        const struct pass_action **ret_treble)
 {
@@ -52,7 +52,7 @@ static bool find_outer(const struct survey_pass *pass, const struct pass_action 
     return bass != NULL;
 }
 
-/* The comparison of one pass: the walk goes on from the pass before it. */
+/* Finds the comparison of the pass looked at, by a walk that goes on from the pass before it. */
 static bool find_pass(const struct maker *maker, struct survey_pass *pass)
 {
     const int before = maker->at - 1;
@@ -94,7 +94,8 @@ static void note_prediction(struct maker *maker)
                fmax(hypot(bass->predicted_u_mm, bass->read_u_mm),
                     hypot(treble->predicted_u_mm, treble->read_u_mm)),
                unit, false);
-    /* The turn seldom hits the relief wanted; the same prediction for the relief it did give. */
+    /* A turn seldom hits the target relief, so this is the same prediction for the relief that it
+     * did give. */
     if (pass.after_rod && !(bass->off.within && treble->off.within) && bass->at_relief_mm.given &&
         treble->at_relief_mm.given) {
         strbuf_add(&out, "; for the relief read ");
@@ -132,7 +133,7 @@ static void note_rod(struct maker *maker)
     }
 }
 
-/* The board's movement at its widest place that is known. */
+/* The board's movement at the widest place where it is known. */
 static const struct maybe *find_widest(const struct survey_movement *movement,
                                        enum movement_place *ret_place)
 {

@@ -5,9 +5,9 @@
 #include "leaf/history/history.h"
 
 /*
- * What there is to say of a pass beside its numbers: how its action compares with what was
- * predicted, what the rod has taught, how much the board moved with the wood's moisture, and
- * what changed since the last visit; and the tech's own note.
+ * Notes on a pass besides its numbers: how its action compares with what was predicted, what the
+ * rod has taught, how much the board moved with the wood's moisture, what changed since the last
+ * visit, and the tech's own note.
  */
 struct history_note {
     char text[400];
@@ -20,7 +20,7 @@ struct history_notes {
     int count;
 };
 
-/* For the pass at `at`; what concerns `row` most stands first. */
+/* Makes the notes for the pass at `at`; those that matter most for `row` come first. */
 void history_notes_make(const struct record *record, const struct history *history, int at,
                         enum history_row row, const struct shop_units *units,
                         struct history_notes *ret_notes);

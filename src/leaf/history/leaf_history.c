@@ -6,8 +6,8 @@
 #include "model/reading/place.h"
 #include "session/cell_words.h"
 
-/* What is looked at is a pass and a row (history_state.h), which are no cells; those of a pass's
- * label and note are there while it is being named. */
+/* A pass and a row are looked at (history_state.h), which are not cells. There are cells only for a
+ * pass's label and note, while these are written. */
 static void lay(const struct leaf_place *place, struct route *route)
 {
     const int visit = place->named_visit, pass = place->named_pass;
@@ -23,14 +23,14 @@ static enum figure_id find_figure(const struct app *app)
     return history_row_figure(history_state(app)->row);
 }
 
-/* A pass looked at is no reading. */
+/* A pass looked at is not a reading. */
 static bool explains_cell(const struct app *app)
 {
     (void)app;
     return false;
 }
 
-/* The pass in hand is looked at, whichever was before. */
+/* From now on the pass in hand is looked at. */
 static void take_pass(struct app *app)
 {
     history_state(app)->visit = 0;
@@ -76,7 +76,7 @@ static const char *draw(const struct pen *pen, const struct app *app, int row, i
     return "";
 }
 
-/* Passes and rows are looked at here, where other leaves have cells. */
+/* The keys that move between cells on other leaves move between passes and rows here. */
 static const struct command_instead instead[] = {
     {COMMAND_UP, {BY(history_look_row, -1)}},
     {COMMAND_DOWN, {BY(history_look_row, 1)}},

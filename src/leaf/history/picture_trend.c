@@ -3,7 +3,7 @@
 
 #include <math.h>
 
-/* The ticks are the earliest pass that is shown, and of those on the last day the last one. */
+/* The two ticks are the earliest pass shown and, of those on the last day, the last one. */
 static void add_pass(struct picture *picture, int i, double day, double value)
 {
     const struct picture_tick tick = {.x = day, .number = i};
@@ -33,7 +33,7 @@ static void add_side(struct picture *picture, const struct history *history, enu
     }
 }
 
-/* The least and the most at their heights; what never changed runs through the middle. */
+/* Labels the lowest and the highest value; a value that never changed runs through the middle. */
 static void add_levels(struct picture *picture, enum history_row row,
                        const struct shop_units *units)
 {

@@ -4,7 +4,7 @@
 
 #include <stddef.h>
 
-/* Everything that is said once of an instrument, and the visit's own, one under the other. */
+/* What is entered once for an instrument. On the leaf it comes below the fields of the visit. */
 static const enum field_id instrument_fields[] = {
     FIELD_NAME,
     FIELD_KIND,

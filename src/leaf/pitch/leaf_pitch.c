@@ -19,8 +19,8 @@ static void lay_setbacks(const struct leaf_place *place, struct route *route)
                   PITCH_SETBACK_COLUMN, s);
 }
 
-/* Fret 12 of every string, by which the trade sets the saddle, and where the saddle stands;
- * then every other fret, which is enough for a curve, and the ones between. */
+/* Fret 12 of every string, which the saddle is set by, then the setbacks; then every other fret,
+ * which is enough for a curve, and last the ones between. */
 static void lay(const struct leaf_place *place, struct route *route)
 {
     if (place->frets >= PITCH_OCTAVE_FRET)
@@ -33,7 +33,7 @@ static void lay(const struct leaf_place *place, struct route *route)
             lay_fret(place, route, fret);
 }
 
-/* What the readings of the string in hand ask for, else what is predicted for it. */
+/* What follows from the readings of the string in hand, else what is predicted for it. */
 static enum figure_id find_figure(const struct app *app)
 {
     static const enum figure_id figures[] = {FIGURE_SETBACK_FIT, FIGURE_SETBACK_CHANGE,

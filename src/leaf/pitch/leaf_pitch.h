@@ -5,8 +5,8 @@
 #include "session/app.h"
 #include "words/pitch_plan.h"
 
-/* The columns of the pitch leaf: the setback, then the cents by fret, each in the column of
- * its number. Rows: strings, the bass string first. */
+/* The columns of the Pitch leaf: the setback, then the cents of each fret in the column of its
+ * number. Rows: strings, the bass string first. */
 enum { PITCH_SETBACK_COLUMN = 0 };
 
 /* What the leaf keeps. */

@@ -23,7 +23,7 @@ static enum figure_id find_figure(const struct app *app)
     }
 }
 
-/* A packet is read gauge by gauge, so the route goes down each column, bass string first. */
+/* A packet lists the gauges, so the route goes down each column, bass string first. */
 static void lay(const struct leaf_place *place, struct route *route)
 {
     for (int column = 0; column < STRING_COLUMN_COUNT_; column++)

@@ -5,8 +5,8 @@
 #include "leaf/strings/what_if_state.h"
 #include "session/app.h"
 
-/* The columns of the strings' table: what a set's packet says first, then what gives a unit
- * mass that is better known. */
+/* The columns of the Strings leaf: first what a set's packet says, then what gives a better known
+ * unit mass. */
 enum string_column {
     STRING_COLUMN_NOTE,
     STRING_COLUMN_GAUGE,
@@ -28,8 +28,8 @@ enum string_column {
 
 enum field_id strings_column_field(enum string_column column);
 
-/* What the leaf keeps: the what-if, and while a tuning or a set is asked for by name
- * (question.h) which ones it had before. */
+/* What the leaf keeps: the what-if and, while a tuning or a set is asked for by name (question.h),
+ * the tuning and set that it had before. */
 struct strings_state {
     struct what_if_state what_if;
     const struct tuning *tuning_before;

@@ -5,7 +5,7 @@
 #include "session/typing.h"
 #include "leaf/strings/leaf_strings.h"
 
-/* The name in hand in the what-if, or in the one before; NULL for none. */
+/* The name of the tuning, or of the set; NULL for none. */
 static const char *name_of(enum name_list_of of, const struct tuning *tuning,
                            const struct string_set *set)
 {
@@ -31,7 +31,7 @@ static void close_question(struct app *app)
 
 /* --- the answer --- */
 
-/* Puts the one in hand into the what-if. */
+/* Puts the name in hand into the what-if. */
 static void try_on(struct app *app, const struct name_list *list)
 {
     char name[NAME_LIST_NAME_SIZE];
@@ -59,7 +59,8 @@ static void look(struct app *app)
     try_on(app, &list);
 }
 
-/* Enter: nothing typed leaves all as it was. What is on already is no what-if. */
+/* Enter. With nothing typed it leaves everything as it was. A tuning or set that is on already is
+ * not a what-if. */
 static void answer(struct turn *turn)
 {
     struct app *app = turn->app;
@@ -80,7 +81,7 @@ static void answer(struct turn *turn)
 
 /* --- keys --- */
 
-/* Keys that have their meaning whatever is typed. */
+/* Keys that work as usual whatever is typed. */
 static bool passes(uint32_t key, enum leaf leaf)
 {
     const enum command_id command = command_find(key, leaf);
@@ -89,7 +90,7 @@ static bool passes(uint32_t key, enum leaf leaf)
            command == COMMAND_WHY || command == COMMAND_HELP;
 }
 
-/* What goes elsewhere closes a question that nothing is typed into. */
+/* A key that goes elsewhere closes the question, unless something is typed. */
 static bool leave(struct turn *turn, uint32_t key)
 {
     struct app *app = turn->app;

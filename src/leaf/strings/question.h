@@ -5,12 +5,13 @@
 #include "session/turn.h"
 
 /*
- * A tuning or a set asked for by its name, for the what-if of the strings leaf. The entry line and
- * the list over it are the question's while it is open; the one in hand stands in the what-if at
- * once. Enter leaves it there, Esc puts back what was there before. The record has no part in it.
+ * Asks for a tuning or a set by name, for the what-if of the Strings leaf. While it is open, the
+ * entry line and the list above it belong to the question, and the name in hand is put into the
+ * what-if at once. Enter leaves it there, Esc puts back what was there before. The record is not
+ * touched.
  */
 
-/* The commands of the same names. */
+/* The commands TUNING_NAMED and SET_NAMED. */
 void question_ask_tuning(struct turn *turn);
 void question_ask_set(struct turn *turn);
 

@@ -5,7 +5,7 @@
 #include <math.h>
 #include <string.h>
 
-/* What is known of a string only while that string is on. */
+/* What belongs to one particular string, and goes when another is put on. */
 static const enum field_id own_fields[] = {
     FIELD_HEX,           FIELD_STRING_MODULUS, FIELD_WEIGH_MASS,  FIELD_WEIGH_LENGTH,
     FIELD_LABEL_TENSION, FIELD_LABEL_NOTE,     FIELD_LABEL_SCALE,
@@ -16,7 +16,7 @@ static int strings_of(const struct app *app)
     return app->now.setup.board.strings;
 }
 
-/* Whether the strings are tuned so already, so that it is no what-if. */
+/* Whether the strings are in that tuning already, so that it is not a what-if. */
 static bool is_tuned_so(const struct app *app)
 {
     struct string_notes notes;
@@ -33,7 +33,7 @@ static bool is_tuned_so(const struct app *app)
     return true;
 }
 
-/* Whether these strings are on already, as far as gauge and build say. */
+/* Whether these strings are on already, going by gauge and build. */
 static bool is_strung_so(const struct app *app)
 {
     enum { PARTS_OF_A_TH = 20 }; /* finer than any packet says */
@@ -63,7 +63,7 @@ bool strings_leave_what_is_on(struct app *app, bool tuning)
     return true;
 }
 
-/* What is on already is passed by, at most once around. */
+/* Skips what is on already, at most once around. */
 void strings_step_tuning(struct turn *turn)
 {
     struct what_if_state *what_if = &strings_state(turn->app)->what_if;
@@ -107,7 +107,7 @@ void strings_drop_what_if(struct turn *turn)
     app_refresh_entry(turn->app);
 }
 
-/* Puts a text, or takes what stands there out; what is so already is left alone. */
+/* Puts a text, or with NULL takes the reading out; leaves alone what is the same already. */
 static enum status put(struct turn *turn, enum field_id field, int string, const char *text)
 {
     const struct reading_key key = reading_key_string(field, string);
@@ -201,7 +201,7 @@ static enum status put_all(struct turn *turn)
     char names[STRINGS_MAX + 1][16];
     enum status status = STATUS_OK;
 
-    /* The names hang on all notes, so they are made before the first is put. */
+    /* The names depend on all notes, so they are made before the first is put. */
     for (int s = strings_of(turn->app); s >= 1; s--) {
         struct strbuf name = STRBUF(names[s]);
 
@@ -215,7 +215,7 @@ static enum status put_all(struct turn *turn)
     return status;
 }
 
-/* The what-if becomes the record's notes and strings, in one step. */
+/* Puts the notes and strings of the what-if into the record, in one step of undo. */
 void strings_take_what_if(struct turn *turn)
 {
     struct app *app = turn->app;

@@ -4,19 +4,19 @@
 
 #include "session/turn.h"
 
-/* What the keys of the strings leaf do; `by` is 1 for the next, -1 for the one before. */
+/* The commands of the Strings leaf; `by` is 1 for a semitone up, -1 for one down. */
 void strings_step_tuning(struct turn *turn);
 void strings_step_set(struct turn *turn);
 void strings_step_semitone(struct turn *turn, int by);
 void strings_take_what_if(struct turn *turn);
 void strings_drop_what_if(struct turn *turn);
 
-/* Whether there is anything to do them with. */
+/* Whether there is anything to use them on. */
 bool strings_has_strings(const struct app *app);
 bool strings_can_take_what_if(const struct app *app);
 bool strings_can_drop_what_if(const struct app *app);
 
-/* Takes a tuning or a set out of the what-if where it is on already; whether it was. */
+/* Takes a tuning or a set out of the what-if if it is on already. Returns whether it was. */
 bool strings_leave_what_is_on(struct app *app, bool tuning);
 
 #endif

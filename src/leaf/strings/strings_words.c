@@ -80,7 +80,7 @@ void strings_words_string(const struct app *app, struct strbuf *out)
     }
 }
 
-/* The first string without a pull, from the bass. */
+/* The first string, from the bass, whose pull is not known; 0 for none. */
 static int lacking_string(const struct derived *derived)
 {
     for (int s = derived->setup.board.strings; s >= 1; s--)
@@ -93,7 +93,7 @@ static int lacking_string(const struct derived *derived)
 static void add_pair(const struct app *app, const char *what, double now_mm,
                      const struct maybe *then_mm, struct strbuf *out)
 {
-    /* Feeler leaves in hundredths of a mm are for the gauge, not for running words. */
+    /* Never in hundredths of a mm or thousandths: those are for gauges, not for sentences. */
     const enum unit unit = app->metric ? UNIT_MM : UNIT_IN;
 
     strbuf_add(out, what);

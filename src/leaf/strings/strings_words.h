@@ -4,12 +4,13 @@
 
 #include "session/app.h"
 
-/* What the Strings leaf says beside its table, appended. */
+/* Words for the Strings leaf. The functions with `out` append to it. */
 
-/* What a string still needs for its pull to be known; nothing when it is. */
+/* What a string still needs for its pull to be known; nothing if it is known. */
 void strings_words_need(const struct derived *derived, int string, struct strbuf *out);
 
-/* The string in hand: its unit mass and where that comes from, its core; or what it needs. */
+/* The string in hand: its unit mass and where that comes from, what it still needs, and its share
+ * of the total in the what-if. */
 void strings_words_string(const struct app *app, struct strbuf *out);
 
 /* What the pull does to the neck, now and in the what-if; or why that is not known. */
@@ -18,7 +19,7 @@ void strings_words_neck(const struct app *app, struct strbuf *out);
 /* "weighed", "label", "entered", "build". */
 const char *strings_words_origin(enum mass_origin origin);
 
-/* What to mind; "" for nothing. */
+/* A caution; "" for none. */
 const char *strings_words_caution(const struct app *app);
 
 #endif

@@ -17,7 +17,7 @@ bool what_if_is_on(const struct what_if_state *what_if)
     return what_if->tuning || what_if->set.strings > 0 || is_shifted(what_if);
 }
 
-/* The tunings that fit, and none, stand in a ring. */
+/* Goes round the tunings that fit, and none. */
 bool what_if_step_tuning(struct what_if_state *what_if, int strings)
 {
     const struct tuning *now = what_if->tuning;

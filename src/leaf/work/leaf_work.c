@@ -36,7 +36,7 @@ static enum figure_id find_figure(const struct app *app)
     return move_figure(work_move_in_hand(app));
 }
 
-/* A move is no reading. */
+/* A move is not a reading. */
 static bool explains_cell(const struct app *app)
 {
     return work_move_in_hand(app) == MOVE_COUNT_;

@@ -6,16 +6,16 @@
 #include "model/reading/work_mark.h"
 
 /*
- * The job list's rows: first the moves in the order of enum move_kind, each with one cell for
- * what was done of it; then the visit's work lines with a cell for each part; last the room
- * for a line of one's own. A move's cell is the amount of the line that would be written. Beside
- * the rod's, once it is marked done, stands a cell for the turns that the next pass follows.
+ * The rows of the Work leaf: first the moves in the order of enum move_kind, each with one cell for
+ * what was done; then the visit's work lines with a cell for each part; last an empty row for a
+ * line of the tech's own. A move's cell is the amount of the line that would be written. Once the
+ * rod is marked done, a cell for the turns beside it logs them for the next pass.
  */
-/* So many lines are laid out, the last ones. */
+/* At most this many lines are laid out, the last ones. */
 enum { WORK_LINES_MAX = 150 };
 
-/* Where the turns of a rod stand that is marked done by the readings of a pass, or of the last one
- * read before it; false while it is not marked. */
+/* The key for the rod's turns, if the rod is marked done for a pass, or for the last pass before it
+ * that has readings; false if it is not marked. */
 bool work_turns_key(struct place place, struct reading_key *ret_key);
 
 #endif

@@ -4,7 +4,7 @@
 #include "leaf/work/work_list.h"
 #include "session/cell_actions.h"
 
-/* A move smaller than its own uncertainty is offered too, until it is marked done. */
+/* A move smaller than its own uncertainty can be marked too. */
 static bool can_be_marked(const struct move *move)
 {
     return move->state >= MOVE_WITHIN && move->done_by == 0;
@@ -30,7 +30,7 @@ static struct work_begun *begun_of(const struct app *app)
     return app->state[LEAF_WORK];
 }
 
-/* What is known of a line before it is there. */
+/* Remembers what is known of a line before it is written. */
 static void begin_line(struct app *app, int line)
 {
     struct work_begun *begun = begun_of(app);
@@ -64,8 +64,8 @@ static enum status complete_line(struct turn *turn, int line)
     return status;
 }
 
-/* What is typed as what was done of the rod, where it is a number of turns: how that reads. False
- * for any other entry. */
+/* Whether the entry is for what was done to the rod and can be read as turns, and how it reads as
+ * such. False for any other entry. */
 static bool reads_as_turns(const struct app *app, struct entry_view *ret_view)
 {
     const struct route_cell *cell = app_cell(app);
@@ -76,7 +76,7 @@ static bool reads_as_turns(const struct app *app, struct entry_view *ret_view)
     return ret_view->good;
 }
 
-/* Logs such an entry as the turns of the rod, once its line is complete. */
+/* Logs such an entry as rod turns, once its line is complete. */
 static enum status log_turns(struct turn *turn, const char *typed)
 {
     const struct app *app = turn->app;
@@ -93,7 +93,7 @@ static enum status log_turns(struct turn *turn, const char *typed)
 
 /* --- entries --- */
 
-/* The line whose part the cell in hand is; 0 for the turns of the rod, which are a reading. */
+/* The line that the cell in hand belongs to; 0 for rod turns, which are a reading. */
 static int line_of_cell(const struct app *app)
 {
     const struct reading_key *key = &app_cell(app)->key;
@@ -123,7 +123,7 @@ void work_complete(struct turn *turn, const char *text)
         app_say(app, TONE_NOTE, "Marked done, with the turns of the rod; * 1 takes both back.");
 }
 
-/* What is done of the rod is logged as its turns too. */
+/* An entry for the rod may be logged as turns too, and is then checked as such. */
 void work_look_about(const struct app *app, struct doubt_about *about, enum field_id *field,
                      struct entry_view *view)
 {
@@ -133,7 +133,7 @@ void work_look_about(const struct app *app, struct doubt_about *about, enum fiel
         *field = FIELD_ROD_TURN;
 }
 
-/* A move that is logged gives way to the next one. */
+/* After a move is logged, the next one is taken in hand. */
 void work_accept(struct turn *turn)
 {
     const struct app *app = turn->app;
@@ -146,7 +146,7 @@ void work_accept(struct turn *turn)
 
 /* --- moves --- */
 
-/* Why a move is not marked done as it stands. */
+/* Why a move cannot be marked done now. */
 static const char *refusal(const struct move *move, const struct move_words *words)
 {
     if (move->state == MOVE_UNKNOWN)
@@ -158,7 +158,8 @@ static const char *refusal(const struct move *move, const struct move_words *wor
     return "Marked done already: measure again (Bench, then p); * z takes the mark out.";
 }
 
-/* The turns are known when the rod is turned; asked for later, a nut gap would be typed there. */
+/* Asks for the turns at once, while they are known. Later, a nut gap would be typed there by
+ * mistake. */
 static void ask_turns(struct app *app)
 {
     for (int i = 0; i < app->route.count; i++)
@@ -204,8 +205,8 @@ static enum move_kind find_move_to_mark(const struct app *app)
     return can_be_marked(&list.moves[kind]) ? kind : MOVE_COUNT_;
 }
 
-/* On a line of one's own, and where the rod's turns are asked for, the key first takes the next
- * move in hand, to be looked at. */
+/* On a line of the tech's own, and while rod turns are asked for, the key first takes the next move
+ * in hand, to be looked at. */
 void work_mark_done(struct turn *turn)
 {
     struct app *app = turn->app;

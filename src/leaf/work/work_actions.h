@@ -5,9 +5,9 @@
 #include "model/reading/work_mark.h"
 #include "session/turn.h"
 
-/* What the work leaf's keys do, and what an entry on it brings along. */
+/* The commands of the Work leaf, and what goes with an entry on it. */
 
-/* Takes the next move that is left in hand, where there is one. */
+/* Takes in hand the next move that is left, if there is one. */
 void work_take_next(struct app *app);
 
 /* Marks the move in hand done as planned. */
@@ -15,23 +15,23 @@ void work_mark_done(struct turn *turn);
 bool work_can_mark_done(const struct app *app);
 void work_add_to_mark(const struct app *app, struct strbuf *out);
 
-/* Begins a line of one's own. */
+/* Begins a line of the tech's own. */
 void work_write_own(struct turn *turn);
 bool work_can_write_own(const struct app *app);
 
-/* Takes the line in hand out, or the one that marks the move in hand done. */
+/* Takes out the line in hand, or the one that marks the move in hand done. */
 void work_take_out(struct turn *turn);
 bool work_can_take_out(const struct app *app);
 
-/* A work line as it was before one of its cells is taken from an entry: what the leaf keeps. */
+/* What the leaf keeps: the state of a work line before an entry is filed in one of its cells. */
 struct work_begun {
     bool fresh;
-    enum move_kind kind; /* MOVE_COUNT_: a line of one's own */
+    enum move_kind kind; /* MOVE_COUNT_: a line of the tech's own */
     char proof[200];
 };
 
-/* For the leaf's row (leaf.h): a new line gets its time, one that stands for a move its name and
- * what should prove it, and turns of the rod are logged as such too. */
+/* For the leaf's row (leaf.h). A new line gets its time. One for a move also gets the move's name
+ * and the reading that shows it done, and rod turns are logged as such too. */
 void work_accept(struct turn *turn);
 void work_begin_line(struct app *app);
 void work_complete(struct turn *turn, const char *text);

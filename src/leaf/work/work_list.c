@@ -37,7 +37,7 @@ void work_list_make(const struct app *app, struct work_list *ret_list)
                                    .pass = empty ? app->pass - 1 : app->pass};
 }
 
-/* A text of the program's own, its plus-minus in ASCII where it is kept. */
+/* Appends a text of the program; with `plain`, its plus-minus in ASCII. */
 static void add_words(struct strbuf *out, const char *text, bool plain)
 {
     for (; *text; text++)
@@ -73,7 +73,7 @@ static const struct bench_row *row_of_move(enum move_kind kind)
     return NULL;
 }
 
-/* "relief .006 in", "action 6 to 4 /64": what a pass read where a move shows. */
+/* "relief .006 in", "action 6 to 4 /64": what a pass read where the effect of a move shows. */
 static bool add_read(const struct app *app, int pass, enum move_kind kind, int strings,
                      struct strbuf *out)
 {
@@ -117,7 +117,8 @@ static bool is_within(const struct move *move)
     return move->state == MOVE_WITHIN && move->done_by == 0;
 }
 
-/* "rod, saddle": the moves that are such, behind `words`; false, nothing appended, for none. */
+/* Appends `words` and the moves for which is_such is true, "rod, saddle"; false, nothing appended,
+ * for none. */
 static bool add_names(const struct work_list *list, bool (*is_such)(const struct move *),
                       const char *words, struct strbuf *out)
 {
