@@ -5,7 +5,7 @@
 #include "shelf/shelf_move.h"
 #include "base/utf8.h"
 
-/* What one event is handled with. */
+/* One event being handled. */
 struct shelf_turn {
     struct shelf_list *list;
     struct shelf_effects effects;
@@ -39,8 +39,8 @@ static bool is_on_file(const struct shelf_list *list, const char *name)
     return false;
 }
 
-/* What it is, numbered where there is one of that name: "Ukulele 2" of "Ukulele, concert size".
- * So a name can be had from the number pad. */
+/* The kind of instrument, with a number if that name is taken: "Ukulele 2" from "Ukulele, concert
+ * size". So a new one can be named without letters, on the number pad. */
 static void propose_name(const struct shelf_list *list, struct strbuf *out)
 {
     const char *title = list->presets[list->preset];
@@ -54,7 +54,7 @@ static void propose_name(const struct shelf_list *list, struct strbuf *out)
     }
 }
 
-/* What was looked for and is not on file is likely to be what is new. */
+/* A name that was searched for and not found is probably the name of the new one. */
 static void take_preset(struct shelf_turn *turn)
 {
     const struct shelf_list *list = turn->list;
@@ -68,8 +68,8 @@ static void take_preset(struct shelf_turn *turn)
     begin_naming(turn, false, memory);
 }
 
-/* Makes the item in hand the target of what the menu does; NULL, with a warning, when there
- * is none. */
+/* Makes the item in hand the target of the menu's command; NULL, with a warning, if there is
+ * none. */
 static const struct shelf_item *take_target(struct shelf_turn *turn)
 {
     const struct shelf_item *item = shelf_list_item(turn->list);
@@ -118,7 +118,7 @@ static void begin_earlier(struct shelf_turn *turn)
         turn->effects.action = SHELF_DO_EARLIER;
 }
 
-/* Nothing but another version lies in the way. */
+/* Only another version beside the file can be put away. */
 static void put_away(struct shelf_turn *turn)
 {
     const struct shelf_list *list = turn->list;
@@ -129,14 +129,14 @@ static void put_away(struct shelf_turn *turn)
         warn(turn, "This one is an earlier state already: it is in nobody's way.");
 }
 
-/* Both lead back to the list. */
+/* Looking at a state and bringing it back both close this list. */
 static void take_earlier(struct shelf_turn *turn, enum shelf_action action)
 {
     turn->list->mode = SHELF_LIST;
     turn->effects.action = action;
 }
 
-/* Takes the blanks off both ends; false when nothing is left. */
+/* Drops the blanks at both ends of the name; false if nothing is left. */
 static bool trim_name(struct shelf_list *list)
 {
     char memory[LINEEDIT_MAX + 1];
@@ -344,8 +344,8 @@ static bool is_character(uint32_t key)
     return key >= ' ' && key < SILLET_KEY_ENTER && !utf8_unsafe(key);
 }
 
-/* Starting points by their numbers, from 1; a second digit goes on with the first where there are
- * so many. */
+/* Chooses a starting point by its number, from 1. A second digit goes on with the first if there
+ * are that many. */
 static bool number_preset(struct shelf_list *list, uint32_t key)
 {
     if (key < '0' || key > '9')
@@ -358,7 +358,7 @@ static bool number_preset(struct shelf_list *list, uint32_t key)
     return true;
 }
 
-/* Keys that move in the name and delete in it; Del at its end takes the last character. */
+/* Keys that move or delete in the name. Del at its end deletes the last character. */
 static bool edit_name(struct shelf_list *list, uint32_t key)
 {
     const bool edits = key == SILLET_KEY_DELETE
@@ -385,7 +385,7 @@ static void handle_menu(struct shelf_turn *turn, uint32_t key)
         handle_key(turn, key);
 }
 
-/* What is pasted is a name or words to look for; its line ends open nothing. */
+/* A paste is a name, or words to search for; its line ends open nothing. */
 static bool take_paste(struct shelf_turn *turn, uint32_t key)
 {
     struct shelf_list *list = turn->list;
@@ -400,7 +400,7 @@ static bool take_paste(struct shelf_turn *turn, uint32_t key)
     return list->pasting;
 }
 
-/* Where characters are not for typing, one that means nothing closes what is open. */
+/* Where nothing can be typed, a key without a meaning closes what is open. */
 static void handle_key(struct shelf_turn *turn, uint32_t key)
 {
     struct shelf_list *list = turn->list;

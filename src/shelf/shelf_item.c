@@ -38,7 +38,7 @@ static char lowered(char c)
     return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
 }
 
-/* Whole characters only ever match whole ones: no byte of UTF-8 begins inside another. */
+/* Bytes will do: a character of UTF-8 never begins inside another. */
 static bool holds(const char *text, const char *word, size_t length)
 {
     const char first = lowered(word[0]);
@@ -56,7 +56,7 @@ static bool holds(const char *text, const char *word, size_t length)
     return false;
 }
 
-/* Fewer characters than a year has would find every other instrument by one of its years. */
+/* Fewer characters than a year has would match a year of almost every instrument. */
 enum { ALSO_LENGTH_MIN = 4 };
 
 static bool word_matches(const struct shelf_item *item, const char *word, size_t length)

@@ -5,14 +5,14 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-/* What keys mean on the shelf. The rows stand in shelf_key_table.h. */
+/* What keys mean on the shelf. The rows are in shelf_key_table.h. */
 
 enum shelf_mode {
     SHELF_LIST,      /* the list, narrowed by what is typed */
-    SHELF_MENU,      /* what can be done now is shown */
-    SHELF_PRESETS,   /* a starting point is chosen */
-    SHELF_NAMING,    /* the name of a new one or of a copy is typed */
-    SHELF_ARCHIVING, /* asked once more */
+    SHELF_MENU,      /* what can be done now */
+    SHELF_PRESETS,   /* choosing a starting point */
+    SHELF_NAMING,    /* typing the name of a new one or of a copy */
+    SHELF_ARCHIVING, /* asking once more before archiving */
     SHELF_EARLIER,   /* earlier states of the one in hand */
     SHELF_HELP,
     SHELF_ANY,
@@ -28,15 +28,15 @@ enum shelf_key_id {
 
 struct shelf_key {
     uint32_t key, other_key, letter;
-    int place; /* in the menu (menu.h); 0: not there */
+    int place; /* in the menu (menu.h); 0: not in it */
     enum shelf_mode mode;
     const char *hint, *title, *words;
 };
 
 const struct shelf_key *shelf_key_get(enum shelf_key_id id);
 
-/* The meaning of a key in a mode: the mode's own before one that holds anywhere. On the list a
- * letter has none. */
+/* The meaning of a key in a mode: the mode's own, else one for all modes. On the list a letter has
+ * none, because letters search. */
 enum shelf_key_id shelf_key_find(uint32_t key, enum shelf_mode mode);
 
 #endif

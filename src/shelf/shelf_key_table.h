@@ -1,15 +1,15 @@
 /* SPDX-License-Identifier: MIT */
 /*
  * The keys of the shelf, declared once: lookup, the key line, the help and the menu follow from
- * this table. Characters that are not in it narrow the list. No include guard: it is included
- * with SHELF_KEY defined.
+ * this table. Characters that are not in it narrow the list. No include guard: it is included with
+ * SHELF_KEY defined.
  *
  * SHELF_KEY(id, key, other_key, letter, place, mode, hint, title, words)
  *
- * `mode` is where the keys have this meaning (SHELF_ANY: everywhere that gives them no other). As
- * characters search, commands stand in the menu: those with a `place` there (menu.h), where
- * `letter` gives them. A digit is the same as on the leaves wherever both have the command. `hint`
- * is for the key line, empty where it has no place there; `title` is for the menu.
+ * `mode` is where the keys have this meaning (SHELF_ANY: in every mode without one of its own).
+ * Characters search the list, so its commands are in the menu: those with a `place` (menu.h), where
+ * `letter` gives them. A command that the leaves have too has the same digit. `hint` is for the key
+ * line, empty if it is not on it; `title` is for the menu; `words` say what the key does.
  */
 /* clang-format off */
 SHELF_KEY(OPEN, SILLET_KEY_ENTER, 0, 0, 0, SHELF_LIST, "opens", "", "open the instrument in hand; on an empty shelf, begin a new one")

@@ -43,7 +43,7 @@ struct shelf_item *shelf_list_room(struct shelf_list *list, size_t count)
     return list->items;
 }
 
-/* The day of the last visit; of what has none, or is not read yet, the day of its file. */
+/* The day of the last visit, or if there is none or it is not read yet, the day of the file. */
 static double day_of(const struct shelf_item *item)
 {
     enum { SECONDS_PER_DAY = 86400, DAY_1970 = 719468 }; /* days as in moment.h */
@@ -76,8 +76,8 @@ static void merge(const struct shelf_list *list, const size_t *from, size_t *to,
     }
 }
 
-/* Sorts indices, for which qsort would need a global to look at; `found` is the spare room,
- * filled anew afterwards. */
+/* Sorts indices by a merge sort: qsort would need a global to see the items. `found` is used as
+ * spare room and filled again afterwards. */
 static void sort_items(struct shelf_list *list)
 {
     size_t *from = list->order, *to = list->found;
@@ -98,8 +98,8 @@ static void sort_items(struct shelf_list *list)
     list->found = to;
 }
 
-/* Once one was chosen, another that takes its place is chosen too; until then the first
- * stays in hand, whatever comes to be the first. */
+/* Once an item was chosen, the one that takes its place counts as chosen. Until then the first item
+ * is in hand, whichever that is. */
 static void hold(struct shelf_list *list, size_t at)
 {
     const bool choosing = list->chosen[0] != '\0';
@@ -111,7 +111,7 @@ static void hold(struct shelf_list *list, size_t at)
     shelf_list_scroll(list);
 }
 
-/* False when the file in hand is not among those found. */
+/* False if the chosen file is not among those found. */
 static bool find_chosen(const struct shelf_list *list, size_t *ret_at)
 {
     for (size_t i = 0; i < list->found_count; i++)
@@ -139,7 +139,7 @@ void shelf_list_narrow(struct shelf_list *list)
     hold(list, at);
 }
 
-/* One that is gone leaves its place to its neighbour. */
+/* If the one in hand is gone, its neighbour takes its place. */
 void shelf_list_take(struct shelf_list *list)
 {
     size_t at = list->at;
@@ -173,7 +173,7 @@ void shelf_list_scroll(struct shelf_list *list)
         list->top = list->at;
     if (list->at >= list->top + rows)
         list->top = list->at - rows + 1;
-    /* No blank rows at the end while there are some to fill them. */
+    /* No blank rows at the end while there are items to fill them. */
     if (list->top + rows > list->found_count)
         list->top = list->found_count > rows ? list->found_count - rows : 0;
 }

@@ -15,7 +15,8 @@ static void go_to(struct shelf_list *list, size_t at)
     shelf_list_scroll(list);
 }
 
-/* A name being typed stays, and what is asked about is not exchanged for another. */
+/* A name being typed stays. A question about archiving is dropped, so that it is never answered for
+ * another item. */
 static bool may_move(struct shelf_list *list)
 {
     if (list->mode == SHELF_ARCHIVING)

@@ -4,12 +4,12 @@
 
 #include "shelf/shelf_list.h"
 
-/* Moving through whatever the shelf lists at the moment: instruments, starting points, earlier
- * states, its keys. */
+/* Moving through whatever the shelf shows at the moment: instruments, starting points, earlier
+ * states, its keys. Moves stop at the ends. */
 
 void shelf_move(struct shelf_list *list, int by);
 
-/* To the last, or the first. */
+/* Moves to the last one, or to the first. */
 void shelf_move_to_end(struct shelf_list *list, bool last);
 
 #endif
