@@ -4,10 +4,10 @@
 #include "picture/pictures.h"
 #include "base/num.h"
 
-/* The least that the scale reaches to either side: less would make hills of nothing. */
+/* The scale reaches at least this far to either side: less would make hills of nothing. */
 static const double least_reach_cents = 5;
 
-/* Readings of several strings nearer than that lie on each other. */
+/* Readings of several strings closer than this coincide. */
 static const double apart_cents = 0.5;
 
 void picture_cents_begin(struct picture *ret_picture, int frets, double tolerance_cents)

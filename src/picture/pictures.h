@@ -5,13 +5,13 @@
 #include "picture/picture.h"
 #include "model/derive/derive.h"
 
-/* The drawings: the neck from the side, cents along the board. */
+/* The drawings of screen and paper: the neck from the side, cents along the board. */
 
 /*
- * The neck from the side under a string, mm: along it from the nut to the last fret, and over
- * the chord. The crowns, the nut, the string as `derived` has it (as far as that is known), and
- * `other`, the same string at another time; NULL or unknown: none. False where the neck's curve
- * is not known, or the string is none of its board.
+ * Draws the neck from the side under a string, in mm: x from the nut to the last fret, y over the
+ * chord. It has the crowns, the nut, the string as `derived` has it (if known), and `other`, the
+ * same string at another time (NULL or unknown: none). False if the neck's curve is not known, or
+ * the board has no such string.
  */
 bool picture_side(struct picture *ret_picture, const struct derived *derived, int string,
                   const struct string_line *other);
@@ -20,15 +20,15 @@ bool picture_side(struct picture *ret_picture, const struct derived *derived, in
 void picture_side_mark(struct picture *picture, const struct derived *derived, int string, int fret,
                        bool to_chord);
 
-/* Cents along the board, over the band that is left alone: begun, then filled by curves and
- * readings, then ended, which rounds it to whole cents and labels them. */
+/* Draws cents along the board, with the band that is left alone. Begin it, add curves and readings,
+ * then end it, which rounds the scale to whole cents and labels it. */
 void picture_cents_begin(struct picture *ret_picture, int frets, double tolerance_cents);
 
-/* A curve by fret, broken where its cents are absent. False where there is nothing of it. */
+/* Adds a curve by fret, with gaps where its cents are absent. False if all are absent. */
 bool picture_cents_curve(struct picture *picture, enum picture_role role,
                          const struct maybe *cents);
 
-/* The readings of a string; `fret` is the one in hand, 0 for none. */
+/* Adds the readings of a string; `fret` is the one in hand, 0 for none. */
 void picture_cents_read(struct picture *picture, int string, const struct cents_read *read,
                         int fret);
 void picture_cents_end(struct picture *picture, int fret);
