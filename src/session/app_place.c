@@ -95,7 +95,7 @@ static void say(struct app *app, struct pass_place begun, bool gone)
         strbuf_addf(&text, "Pass %d", begun.pass);
     else
         strbuf_addf(&text, "Visit %d", begun.visit);
-    strbuf_add(&text, gone ? " had nothing in it yet and is left; " : ", begun before, goes on.");
+    strbuf_add(&text, gone ? " is still empty and is left; " : ", begun before, is in hand again.");
     if (gone)
         strbuf_add(&text, begun.pass > 1 ? "p begins it again." : "v begins it again.");
     app_say(app, TONE_NOTE, memory);
@@ -130,7 +130,7 @@ bool app_leave_begun(struct app *app)
     const struct pass_place left =
         find_left(app, (struct pass_place){.visit = app->visit, .pass = app->pass});
     app_take_pass(app, left.visit, left.pass);
-    app_say(app, TONE_NOTE, "Back in the pass before; nothing was entered in the new one.");
+    app_say(app, TONE_NOTE, "Back in the pass before; the new one was empty.");
     return true;
 }
 

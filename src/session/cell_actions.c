@@ -82,10 +82,10 @@ void turn_quit(struct turn *turn)
 
     if (app->keeping == KEEPING_FAILED && !app->quit_asked) {
         app->quit_asked = true;
-        turn_warn(turn, app->aside ? "Not in its file yet: pressing that again leaves; what is "
+        turn_warn(turn, app->aside ? "Not in its file yet: press that again to quit; what is "
                                      "kept aside is saved next time."
-                                   : "Not on disk yet: pressing that again leaves, and the "
-                                     "readings are lost.");
+                                   : "Not on disk yet: press that again to quit; the "
+                                     "readings are lost then.");
         return;
     }
     leave(turn);
@@ -164,14 +164,13 @@ void turn_help(struct turn *turn)
 void turn_choose(struct turn *turn)
 {
     if (!typing_choose(turn, ' '))
-        turn_warn(turn,
-                  "Space steps through choices; there are none in this cell. To write, type.");
+        turn_warn(turn, "Space steps through choices, and this cell has none. Just type.");
 }
 
 /* If something is typed, typing_edit handles the key. */
 void turn_empty(struct turn *turn)
 {
-    turn_warn(turn, "Nothing is typed that could be emptied.");
+    turn_warn(turn, "Nothing is typed, so there is nothing to empty.");
 }
 
 void turn_repaint(struct turn *turn)
@@ -197,5 +196,5 @@ void turn_toggle_units(struct turn *turn)
 
 void turn_add_where_to(const struct app *app, struct strbuf *out)
 {
-    strbuf_add(out, app->from_shelf ? ", to the shelf" : " the program");
+    strbuf_add(out, app->from_shelf ? " to the shelf" : " the program");
 }

@@ -130,7 +130,7 @@ static void add_comparison(struct strbuf *out, const struct doubt *doubt, const 
 {
     switch (doubt->kind) {
     case DOUBT_BOARD:
-        add_beside(out, ", and all was read with ", doubt, field, units);
+        add_beside(out, ", and everything was read with ", doubt, field, units);
         return;
     case DOUBT_BEYOND:
         add_beside(out, ", and the board ends at ", doubt, field, units);
@@ -196,11 +196,11 @@ static void add_parts_doubt(struct strbuf *out, const struct doubt *doubt, const
 {
     const int above = (int)strcspn(text, "/");
 
-    strbuf_addf(out, "no rule has %dths; ", doubt->parts);
+    strbuf_addf(out, "no rule has %dths; did you mean ", doubt->parts);
     if (above <= 6)
-        strbuf_addf(out, "%.*s/64 is meant?", above, text);
+        strbuf_addf(out, "%.*s/64?", above, text);
     else
-        strbuf_add(out, "64ths are meant?");
+        strbuf_add(out, "64ths?");
 }
 
 void doubt_words_add(struct strbuf *out, const struct doubt *doubt, const struct reading_key *key,
@@ -214,7 +214,7 @@ void doubt_words_add(struct strbuf *out, const struct doubt *doubt, const struct
         add_letters_doubt(out, entry->text);
         return;
     case DOUBT_FUTURE:
-        strbuf_addf(out, "%s is yet to come", entry->text);
+        strbuf_addf(out, "%s is in the future", entry->text);
         return;
     case DOUBT_LONG_AGO:
         strbuf_addf(out, "%s is long ago", entry->text);

@@ -194,7 +194,7 @@ static void look_at_reading(const char *text, const struct field *field,
         text = word_memory;
     }
     if (text[0] == '\0') {
-        strbuf_add(&words, "nothing is typed but what stands between words");
+        strbuf_add(&words, "nothing is typed but blanks");
         return;
     }
     if (field_read(field, text, field_bare_unit(field, units), &value, &fault) != STATUS_OK) {

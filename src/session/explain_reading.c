@@ -109,9 +109,9 @@ static void add_held(const struct app *app, const struct route_cell *cell, struc
     } else if (text)
         strbuf_addf(&line, "now %s", text);
     else if (field->fallback[0])
-        strbuf_addf(&line, "left out: %s counts", field->fallback);
+        strbuf_addf(&line, "not entered: %s is used", field->fallback);
     else
-        strbuf_add(&line, "left out so far");
+        strbuf_add(&line, "not entered yet");
 }
 
 void explain_reading(const struct app *app, const struct route_cell *cell,

@@ -56,7 +56,7 @@ bool turn_take_entry(struct turn *turn)
         row->before_filing(app);
     turn_open_step(turn);
     if (entry_spell(typed_text(app, typed), field, &app->units, &today, &spelled) != STATUS_OK) {
-        turn_refuse_entry(turn, "more than one cell keeps; add the leaves up first");
+        turn_refuse_entry(turn, "too long for one cell; add the leaves up first");
         return false;
     }
     if (turn_put(turn, cell->key, memory, &fault) != STATUS_OK) {

@@ -34,7 +34,7 @@ static void say_instead(struct app *app)
     char memory[APP_MESSAGE_MAX];
     struct strbuf words = STRBUF(memory);
 
-    strbuf_add(&words, "In place of the ");
+    strbuf_add(&words, "This replaces the ");
     strbuf_add_bytes(&words, app->entry.text, utf8_clip(app->entry.text, 20));
     strbuf_add(&words, " that was held, still in ");
     cell_words_add_name(app, app_cell(app), &words);

@@ -27,7 +27,7 @@ static void add_title(const struct app *app, enum command_id id, struct strbuf *
     if (act->add_what)
         act->add_what(app, out);
     if ((int)id == COMMAND_GO_INTAKE + (int)app->leaf)
-        strbuf_add(out, ", in hand");
+        strbuf_add(out, ", shown now");
 }
 
 void turn_open_menu(struct turn *turn)

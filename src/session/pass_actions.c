@@ -13,7 +13,7 @@ void turn_begin_visit(struct turn *turn)
         return;
     }
     if (last >= VISITS_MAX) {
-        turn_warn(turn, "The profile holds no more visits.");
+        turn_warn(turn, "The profile cannot hold more visits.");
         return;
     }
     app_take_pass(app, last + 1, 1);

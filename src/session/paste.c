@@ -69,7 +69,7 @@ static const char *look_at(struct app *app, const char *value)
     if (!cell)
         return "there is no cell left.";
     if (field_get(cell->key.field)->kind == KIND_TEXT)
-        return "a text stands here.";
+        return "this cell holds a text.";
     if (!lineedit_set(&app->entry, value))
         return "that is too long.";
     app_refresh_entry(app);

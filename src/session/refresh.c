@@ -61,7 +61,7 @@ static void limit_frets(struct app *app, const struct field *field)
         return;
     struct strbuf words = STRBUF(app->entry_view.words);
     app->entry_view.good = false;
-    strbuf_addf(&words, "this board ends at fret %d; frets are parted as 3 5 or 3+5", frets);
+    strbuf_addf(&words, "this board ends at fret %d; type frets as 3 5 or 3+5", frets);
 }
 
 static void look_at_entry(struct app *app, const struct field *field)

@@ -206,5 +206,5 @@ void take_out_visit(struct turn *turn)
     if (has_anything(turn->app, place))
         ask(turn, place);
     else
-        turn_warn(turn, "This visit has nothing in it that could be taken out.");
+        turn_warn(turn, "This visit is empty; there is nothing to take out.");
 }

@@ -17,7 +17,7 @@ void typing_open(struct turn *turn)
     if (app_is_typing(app))
         return;
     if (!text) {
-        turn_warn(turn, "There is nothing here yet that could be edited: just type.");
+        turn_warn(turn, "There is nothing to edit here yet: just type.");
         return;
     }
     if (!turn_may_change(turn))

@@ -48,7 +48,7 @@ static void say_step(struct app *app, const struct undo_step *step, bool back)
     char memory[APP_MESSAGE_MAX];
     struct strbuf text = STRBUF(memory);
 
-    strbuf_add(&text, back ? "Undone: " : "Made again: ");
+    strbuf_add(&text, back ? "Undone: " : "Redone: ");
     reading_words_add_name(&text, &step->key);
     strbuf_add(&text, ": ");
     add_text(&text, step->to);
@@ -74,7 +74,7 @@ static void say_what_back(struct app *app, bool typed)
         strbuf_add(&text, ", ");
         add_text(&text, step.from);
     } else {
-        strbuf_add(&text, "nothing else is changed.");
+        strbuf_add(&text, "nothing else was changed.");
     }
     app_drop_entry(app);
     app_refresh_entry(app);
@@ -98,7 +98,7 @@ void turn_undo(struct turn *turn, int by)
     const enum status status = back ? undo_back(&app->undo, &app->record, &step)
                                     : undo_again(&app->undo, &app->record, &step);
     if (status == STATUS_NOT_FOUND) {
-        turn_warn(turn, back ? "Nothing to take back in this session." : "Nothing to make again.");
+        turn_warn(turn, back ? "Nothing to undo in this session." : "Nothing to redo.");
         return;
     }
     if (status == STATUS_OK)

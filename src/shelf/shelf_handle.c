@@ -107,7 +107,7 @@ static void begin_archive(struct shelf_turn *turn)
     if (!item)
         return;
     if (item->marks & SHELF_IN_USE)
-        warn(turn, "This one is in use by another program and stays here.");
+        warn(turn, "This one is in use by another program, so it stays here.");
     else
         turn->list->mode = SHELF_ARCHIVING;
 }
@@ -126,7 +126,7 @@ static void put_away(struct shelf_turn *turn)
     if (list->earlier_at < list->earlier_count && list->earlier[list->earlier_at].beside)
         turn->effects.action = SHELF_DO_PUT_AWAY;
     else
-        warn(turn, "This one is an earlier state already: it is in nobody's way.");
+        warn(turn, "This one is an earlier state already; nothing has to be put away.");
 }
 
 /* Looking at a state and bringing it back both close this list. */

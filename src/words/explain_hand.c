@@ -47,7 +47,8 @@ void explain_add_hand(const struct explain_from *from, enum figure_id id, int st
     const struct maybe figure = figures_get(&from->derived->figures, id, row);
 
     if (!figure.given) {
-        strbuf_addf(out, "%s: not known yet; what it needs stands below", figure_info(id)->label);
+        strbuf_addf(out, "%s: not known yet; what it needs is listed below",
+                    figure_info(id)->label);
         return;
     }
     for (const char *words = words_for(id, figure.value); *words; words++) {

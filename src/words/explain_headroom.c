@@ -52,7 +52,7 @@ static void add_symbols(const struct derived *derived, const struct clearance_st
     add_number(out, "T0, tension open", line->open_tension_n, "N");
     if (note > 0)
         add_number(out, "Tn, tension stopped at n", line->tension_n[note], "N");
-    add_length(out, "y0 of the touch in hand: less headroom than this buzzes", derived->touch_mm);
+    add_length(out, "y0 of the player's touch: less headroom than this buzzes", derived->touch_mm);
 }
 
 /* What it means for ear and file. */
@@ -67,8 +67,8 @@ static void add_hand(const struct derived *derived, const struct fret_clearance 
     else
         strbuf_addf(&line, "string %d open ", string);
     strbuf_addf(&line,
-                tight ? "buzzes on fret %d at the touch in hand: look there with the rocker"
-                      : "rings clean at the touch in hand; it is tightest over fret %d",
+                tight ? "buzzes on fret %d at the player's touch: look there with the rocker"
+                      : "rings clean at the player's touch; it is tightest over fret %d",
                 clearance->at[note]);
 }
 
@@ -92,10 +92,10 @@ static void add_method(struct explanation *out)
              "to buzz below it, hi = the smallest of the clean ones, margin = clear - envelope "
              "at y0.");
     add_text(out, EXPLAIN_NOTE,
-             "The fret that fewest notes speak against wins, then the least lo; it stands lo to "
+             "The fret that the fewest notes contradict is named, then the least lo; it is lo to "
              "hi higher than measured. Our own reasoning, no published source.");
     add_text(out, EXPLAIN_NOTE,
-             "Levelling: a spot e(n) is what a crown stands off the neck's curve; spots only "
+             "Levelling: a spot e(n) is how far a crown is off the neck's curve; spots only "
              "takes each e(n) over 0, all level e(n) - min e. Common practice.");
 }
 
@@ -120,8 +120,8 @@ void explain_headroom(const struct explain_from *from, int string, int note,
         add_value(&derived->clearance[string], string, note, ret_explanation);
     else
         add_text(ret_explanation, EXPLAIN_VALUE,
-                 "headroom: not known; it needs relief, nut gap and action, and beyond the open "
-                 "string its note, gauge and core");
+                 "headroom: not known; it needs relief, nut gap and action, and for a fretted "
+                 "string also its note, gauge and core");
     add_text(ret_explanation, EXPLAIN_FORMULA,
              "headroom(n) = least over the frets k ahead of clear(n, k) / (envelope(n, k) / y0); "
              "envelope: y t/p up to the pluck at t = p, then y (l - t)/(l - p), with y = y0 "

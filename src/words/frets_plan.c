@@ -106,7 +106,7 @@ void frets_add_note(const struct derived *derived, const struct frets_plan *plan
     if (note < 0 || note > plan->frets || !clearance->headroom_mm[note].given) {
         strbuf_add(out, note == plan->frets
                             ? ": no fret ahead"
-                            : ": headroom not known; note, gauge and build go on Strings");
+                            : ": headroom not known; enter note, gauge and build on Strings");
         return;
     }
     strbuf_add(out, ": headroom ");
@@ -146,12 +146,12 @@ bool frets_add_buzz(const struct frets_plan *plan, int string, const struct shop
     add_notes(out, buzz->buzzing);
     if (!buzz->explained) {
         strbuf_add(out, plan->headroom[string][1] == HEADROOM_UNKNOWN && plan->frets > 1
-                            ? ": heights and gauges come first, then the fret is named"
+                            ? ": enter heights and gauges first, then the fret is named"
                             : ": no fret ahead explains it; look at nut, saddle, loose parts");
         return true;
     }
     if (buzz->high.least_mm <= 0 && !buzz->high.bounded) {
-        strbuf_addf(out, ": fret %d is touched as it was measured", buzz->high.fret);
+        strbuf_addf(out, ": as measured, the string touches fret %d", buzz->high.fret);
         return true;
     }
     strbuf_addf(out, ": fret %d stands ", buzz->high.fret);
@@ -247,7 +247,7 @@ const char *frets_caution(const struct frets_plan *plan)
     const struct survey_levelling *levelling = &plan->levelling;
 
     if (levelling->known && levelling->summary[LEVELLING_SPOTS].too_low_count > 0)
-        return "a crown under 0.6 mm: rather refret; metal dust: respirator, goggles";
+        return "a crown under 0.6 mm: refret instead; metal dust: respirator, goggles";
     if ((levelling->known && levelling->summary[LEVELLING_SPOTS].most_taken_fret > 0) ||
         any_high_fret(plan))
         return "loose fret? press it first, neck supported; metal dust: respirator";

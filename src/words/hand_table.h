@@ -11,17 +11,17 @@
  */
 /* clang-format off */
 HAND(RELIEF, FEELER, "the neck dips by % at the relief fret; tightening takes relief out, slackening gives more",
-     "back-bow: the neck stands up by % at the relief fret; slackening the rod gives relief",
+     "back-bow: the neck humps up by % at the relief fret; slackening the rod gives relief",
      "the neck is straight at the relief fret")
 HAND(CURVATURE, NONE, "how sharply the neck bends; set the relief, and this follows", "", "")
 HAND(TILT, NONE, "how far the neck turns against the body as it bends, and lifts the strings with it", "", "")
 HAND(ACTION, RULE, "the open string # stands % over the crown at the action fret", "", "")
 HAND(NUT_GAP, FEELER, "the open string # clears the crown of fret 1 by %",
      "the open string # lies on fret 1 already, % too low", "the open string # just touches fret 1")
-HAND(NUT_HEIGHT, FEELER, "the bottom of slot # lies % over the line of the crowns; no gauge reads this, the slot move comes from it",
-     "the bottom of slot # lies % under the line of the crowns", "")
-HAND(SADDLE_HEIGHT, RULE, "the saddle under string # stands % over the line of the crowns; the saddle move comes from it",
-     "the saddle under string # stands % under the line of the crowns", "")
+HAND(NUT_HEIGHT, FEELER, "the bottom of slot # is % over the line of the crowns; no gauge reads this, but the slot move follows from it",
+     "the bottom of slot # is % under the line of the crowns", "")
+HAND(SADDLE_HEIGHT, RULE, "the saddle under string # is % over the line of the crowns; the saddle move follows from it",
+     "the saddle under string # is % under the line of the crowns", "")
 HAND(ACTION_AFTER_ROD, RULE, "with the relief set, string # will read % of action: measure again before slots and saddle", "", "")
 HAND(GAP_AFTER_ROD, FEELER, "with the relief set, string # will clear fret 1 by %",
      "with the relief set, string # will lie on fret 1", "")
@@ -32,14 +32,14 @@ HAND(SLOT_CHANGE, FEELER, "slot # is too deep by %: fill it, or shim the nut", "
 HAND(ACTION_AFTER_NUT, RULE, "with the slots done, string # will read % of action", "", "")
 HAND(SADDLE_CHANGE, FEELER, "raise the saddle under string # by %", "lower the saddle under string # by %",
      "leave the saddle under string # as it is")
-HAND(PITCH, NONE, "this is what string # sounds at when it is in tune", "", "")
-HAND(UNIT_MASS, NONE, "what a metre of string # weighs: its pull comes from it", "", "")
-HAND(TENSION, NONE, "what string # pulls with on neck and bridge when it is in tune", "", "")
+HAND(PITCH, NONE, "the frequency of string # when it is in tune", "", "")
+HAND(UNIT_MASS, NONE, "what a metre of string # weighs: its pull follows from that", "", "")
+HAND(TENSION, NONE, "how hard string # pulls on neck and bridge when it is in tune", "", "")
 HAND(STRESS_SHARE, NONE, "how near string # is to breaking: at 1 its core gives way", "", "")
 HAND(SETBACK_PREDICTED, FEELER, "set the saddle under string # % behind the scale's end, before any cents are read",
      "set the saddle under string # % before the scale's end", "set the saddle under string # at the scale's end")
-HAND(SETBACK_BEST, FEELER, "where the nut is moved too, the saddle under string # belongs % behind the scale's end",
-     "where the nut is moved too, the saddle under string # belongs % before the scale's end", "")
+HAND(SETBACK_BEST, FEELER, "if the nut is moved too, the saddle under string # belongs % behind the scale's end",
+     "if the nut is moved too, the saddle under string # belongs % before the scale's end", "")
 HAND(NUT_ADVANCE_BEST, FEELER, "bring the nut at string # % towards fret 1", "take the nut at string # % back from fret 1",
      "leave the nut at string # where it is")
 HAND(CENTS_BEST_RMS, NONE, "how far string # stays off, in cents over frets 1 to 12, with nut and saddle at their best", "", "")
@@ -49,7 +49,7 @@ HAND(SETBACK_FIT, FEELER, "by all frets read, move the saddle under string # bac
      "by all frets read, move the saddle under string # forward, towards the nut, by %", "leave the saddle under string # where it is")
 HAND(NUT_ADVANCE_FIT, FEELER, "by all frets read, bring the nut at string # % towards fret 1",
      "by all frets read, take the nut at string # % back from fret 1", "leave the nut at string # where it is")
-HAND(CENTS_LEFT_RMS, NONE, "how far string # stays off, in cents, once nut and saddle are moved so", "", "")
+HAND(CENTS_LEFT_RMS, NONE, "how far string # stays off, in cents, once nut and saddle are moved like that", "", "")
 HAND(SADDLE_TURNS, NONE, "raise the screw at string # by % turns", "lower the screw at string # by % turns",
      "leave the screw at string # as it is")
 HAND(SADDLE_BOTTOM, FEELER, "raise the saddle at string # by %: a shim, or a new blank",
@@ -60,23 +60,23 @@ HAND(EXPOSURE_BASS_AFTER, DEPTH, "after the saddle move, % of saddle is left at 
      "the saddle would have to go % below the bridge at the lowest string: reset the neck instead", "")
 HAND(EXPOSURE_TREBLE_AFTER, DEPTH, "after the saddle move, % of saddle is left at string 1; with too little, reset the neck instead",
      "the saddle would have to go % below the bridge at string 1: reset the neck instead", "")
-HAND(ANGLE, NONE, "tip the neck back by this much", "the neck stands back further than it has to, by this much", "leave the neck's angle")
-HAND(HEEL_CUT, SMALL, "take % off the heel at its cap, tapering to nothing under the board", "add % at the heel cap, tapering to nothing under the board", "leave the heel")
+HAND(ANGLE, NONE, "tip the neck back by this much", "the neck is tipped back further than it needs, by this much", "leave the neck angle as it is")
+HAND(HEEL_CUT, SMALL, "take % off the heel at its cap, tapering to nothing under the board", "add % at the heel cap, tapering to nothing under the board", "leave the heel as it is")
 HAND(POCKET_SHIM, SMALL, "put a shim in the pocket, % at its thick end, tapering to nothing", "the pocket's shim is % too thick at its thick end", "no shim is needed")
-HAND(TONGUE_WEDGE, SMALL, "a wedge under the tongue, % at the end of the board, nothing at the join", "plane the tongue's bed, % at the end of the board, nothing at the join", "no wedge is needed")
-HAND(TENSION_TOTAL, NONE, "what all strings together pull with on neck and bridge", "", "")
+HAND(TONGUE_WEDGE, SMALL, "a wedge under the tongue, % at the end of the board, nothing at the join", "plane the bed of the tongue, % at the end of the board, nothing at the join", "no wedge is needed")
+HAND(TENSION_TOTAL, NONE, "how hard all strings together pull on neck and bridge", "", "")
 HAND(EI_FIRST, NONE, "how stiff the neck is at fret 1: twice as stiff bends half as far", "", "")
 HAND(EI_HEEL, NONE, "how stiff the neck is by the heel: twice as stiff bends half as far", "", "")
 HAND(RELIEF_PREDICTED, FEELER, "the strings alone bend the neck by % at the relief fret, the rod slack", "", "")
 HAND(EI_FIRST_FILLED, NONE, "how stiff the neck is at fret 1 once the slot is filled", "", "")
 HAND(EI_HEEL_FILLED, NONE, "how stiff the neck is by the heel once the slot is filled", "", "")
 HAND(RELIEF_FILLED, FEELER, "with the slot filled, the strings alone bend the neck by %", "", "")
-HAND(EI_FIRST_RECUT, NONE, "how stiff the neck is at fret 1 once the slot is cut anew", "", "")
-HAND(EI_HEEL_RECUT, NONE, "how stiff the neck is by the heel once the slot is cut anew", "", "")
-HAND(RELIEF_RECUT, FEELER, "with the slot cut anew, the strings alone bend the neck by %", "", "")
-HAND(WOOD_LEFT, SMALL, "% of wood is left under the slot at the thinnest place", "the slot is % deeper than the neck there is", "the slot goes right through")
-HAND(WOOD_LEFT_RECUT, SMALL, "% of wood will be left under the slot at the thinnest place", "this slot would be % deeper than the neck there is: do not cut it", "this slot would go right through: do not cut it")
+HAND(EI_FIRST_RECUT, NONE, "how stiff the neck is at fret 1 once the slot is recut", "", "")
+HAND(EI_HEEL_RECUT, NONE, "how stiff the neck is by the heel once the slot is recut", "", "")
+HAND(RELIEF_RECUT, FEELER, "with the slot recut, the strings alone bend the neck by %", "", "")
+HAND(WOOD_LEFT, SMALL, "% of wood is left under the slot at the thinnest place", "the slot is % deeper than the neck is thick", "the slot goes right through")
+HAND(WOOD_LEFT_RECUT, SMALL, "% of wood will be left under the slot at the thinnest place", "this slot would be % deeper than the neck is thick: do not cut it", "this slot would go right through: do not cut it")
 HAND(STOP_DEPTH, SMALL, "set the router's stop % below the jig", "", "")
-HAND(TENON_SAFETY, NONE, "so many times the bolt's pull the tenon holds: under 1 it splits", "", "")
-HAND(EMC, NONE, "the moisture that the wood settles at in this air: more swells it, less shrinks it", "", "")
+HAND(TENON_SAFETY, NONE, "the tenon holds this many times the bolt's pull: under 1 it splits", "", "")
+HAND(EMC, NONE, "the moisture content that wood settles at in this air: more swells it, less shrinks it", "", "")
 /* clang-format on */

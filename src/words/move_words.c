@@ -200,11 +200,11 @@ static void say_need(struct maker *maker, enum move_kind kind)
         [NEED_NOTHING] = "",
         [NEED_BOARD] = "scale, strings, frets and join fret come first",
         [NEED_RELIEF] = "measure the relief first",
-        [NEED_RELIEF_TARGET] = "no relief is wanted yet: a target is missing",
+        [NEED_RELIEF_TARGET] = "the target for relief is missing",
         [NEED_GAP] = "measure a nut gap next",
         [NEED_ACTION] = "measure an action next",
         [NEED_TARGETS] = "the targets for action and nut gap are missing",
-        [NEED_EXPOSURE] = "not known before exposure and action are measured",
+        [NEED_EXPOSURE] = "measure exposure and action first",
     };
 
     if (kind <= MOVE_ROD || maker->move[-1].state != MOVE_UNKNOWN)

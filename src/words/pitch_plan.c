@@ -206,7 +206,7 @@ void pitch_add_move(const struct pitch_plan *plan, int string, const struct shop
         strbuf_add(out, ", within a player's ");
         add_cents(out, plan->tolerance_cents);
     } else {
-        strbuf_add(out, " is past what a setback cures, look again");
+        strbuf_add(out, " is more than a setback cures, look again");
     }
 }
 

@@ -80,7 +80,7 @@ static void test_left(void **state)
     struct terminal *terminal = work_without_folder(bench);
 
     terminal_type(terminal, "q");
-    terminal_expect(terminal, SEEN_AGAIN_LEAVES);
+    terminal_expect(terminal, SEEN_AGAIN_QUITS);
     terminal_type(terminal, "q");
     const int status = terminal_expect_end(terminal);
     terminal_check(terminal, WIFEXITED(status) && WEXITSTATUS(status) == 3);
@@ -207,7 +207,7 @@ static void test_comes_back_beside_a_version(void **state)
     struct terminal *terminal = work_without_folder(bench);
 
     terminal_type(terminal, "q");
-    terminal_expect(terminal, SEEN_AGAIN_LEAVES);
+    terminal_expect(terminal, SEEN_AGAIN_QUITS);
     terminal_type(terminal, "q");
     (void)terminal_expect_end(terminal);
     bring_again(bench);

@@ -210,11 +210,11 @@ static void test_quit_while_full(void **state)
     limit_files(bench_start(bench), 0);
     expect_not_on_disk(bench);
     terminal_type(bench->terminal, "q");
-    terminal_expect(bench->terminal, SEEN_AGAIN_LEAVES);
+    terminal_expect(bench->terminal, SEEN_AGAIN_QUITS);
     terminal_key(bench->terminal, TERMINAL_UP); /* no, not yet */
-    terminal_expect_gone(bench->terminal, SEEN_AGAIN_LEAVES);
+    terminal_expect_gone(bench->terminal, SEEN_AGAIN_QUITS);
     terminal_type(bench->terminal, "q");
-    terminal_expect(bench->terminal, SEEN_AGAIN_LEAVES);
+    terminal_expect(bench->terminal, SEEN_AGAIN_QUITS);
     limit_files(bench->terminal, RLIM_INFINITY);
     terminal_expect_gone(bench->terminal, SEEN_NOT_KEPT);
     bench_quit(bench->terminal);

@@ -180,7 +180,7 @@ static void test_undo_and_redo(void **state)
     bench_expect_row(terminal, ROW_TITLED_RELIEF, ".013");
     bench_expect_line(bench, "relief = .013 in");
     terminal_type(terminal, "u");
-    terminal_expect(terminal, "Nothing to take back");
+    terminal_expect(terminal, "Nothing to undo");
     terminal_type(terminal, "r");
     terminal_expect(terminal, SEEN_MADE_AGAIN);
     bench_expect_row(terminal, ROW_TITLED_RELIEF, ".020");
@@ -189,7 +189,7 @@ static void test_undo_and_redo(void **state)
     bench_expect_row(terminal, ROW_TITLED_GAP, "40");
     bench_expect_line(bench, "nut_gap.6 = 40 th");
     terminal_type(terminal, "r");
-    terminal_expect(terminal, "Nothing to make again");
+    terminal_expect(terminal, "Nothing to redo");
     bench_quit(terminal);
     bench_expect_line(bench, "relief = .020 in");
 }

@@ -23,7 +23,7 @@
 #define REASON    "buzzes on the bass side, stiff up the neck"
 
 /* Under the board, so that the board stands when it does. */
-#define SEEN_BRACKETS "( ) should be read after"
+#define SEEN_BRACKETS "( ) is expected after"
 
 static const double mm_per_inch = 25.4, mm_per_64th = 25.4 / 64;
 

@@ -114,7 +114,7 @@ static void a_begun_pass_goes_along_to_where_it_is_read(void **state)
     bench_press(app, "p{PgDn}");
     assert_int_equal(app->leaf, LEAF_STRINGS);
     assert_int_equal(app->pass, 1);
-    assert_non_null(strstr(app->message, "Pass 2 had nothing in it yet"));
+    assert_non_null(strstr(app->message, "Pass 2 is still empty"));
     bench_press(app, "{PgDn}");
     assert_int_equal(app->leaf, LEAF_PITCH);
     assert_int_equal(app->pass, 2);
@@ -348,7 +348,7 @@ static void after_a_reset_nothing_is_foretold(void **state)
 
     build_record_add(&app->record, "visit.1.work.1 kind = reset\nvisit.1.work.1 time = 12:00");
     bench_press(app, "p");
-    assert_non_null(strstr(app->message, "a reset changes all"));
+    assert_non_null(strstr(app->message, "a reset changes everything"));
     for (int i = 0; i < app->route.count; i++)
         assert_false(app_expected(app, &app->route.cells[i]).given);
 }
@@ -441,7 +441,7 @@ static void undo_says_what_it_changed(void **state)
                         "Undone: nut gap, string 6: .030 in again, no longer .019 in");
     bench_press(app, "r");
     assert_string_equal(app->message,
-                        "Made again: nut gap, string 6: .019 in again, no longer .030 in");
+                        "Redone: nut gap, string 6: .019 in again, no longer .030 in");
     bench_press(app, "{Del}u");
     assert_string_equal(app->message, "Undone: nut gap, string 6: .019 in again, no longer empty");
 }
@@ -479,7 +479,7 @@ static void a_word_is_no_row_of_commands(void **state)
     bench_press(app, "max");
     assert_non_null(strstr(app->message, "commands here"));
     bench_press(app, "{Home}ma");
-    assert_non_null(strstr(app->message, "m was: inch gauges or metric ones"));
+    assert_non_null(strstr(app->message, "m was: inch gauges or metric gauges"));
 }
 
 /* Steps are taken one behind the other, and a second later a letter begins no word. */

@@ -222,7 +222,7 @@ static void the_words_are_short_and_make_sense(void **state)
     assert_int_equal(app_cell(app)->key.field, FIELD_ACTION);
     expect_held(app, ".8{Enter}", "Held: 51.2/64 is more than usual");
     expect_held(app, "2.4{Enter}", "Held: 2.4/64 is finer than a rule reads; or type 2.4 mm");
-    expect_held(app, "7/46{Enter}", "Held: no rule has 46ths; 7/64 is meant?");
+    expect_held(app, "7/46{Enter}", "Held: no rule has 46ths; did you mean 7/64?");
     take_intake(app, FIELD_TEMPERATURE);
     expect_held(app, "21{Enter}", "Held: 21 F is less than usual; or type 21 C");
     take_intake(app, FIELD_TARGET_RELIEF);

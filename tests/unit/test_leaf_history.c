@@ -141,7 +141,7 @@ static void notes_say_what_moved(void **state)
     history_notes_make(&record, history, 0, HISTORY_RELIEF, &units, &notes);
     assert_int_equal(notes.count, 1);
     history_notes_make(&record, history, 3, HISTORY_RELIEF, &units, &notes);
-    assert_non_null(strstr(notes.notes[0].text, "since visit 1 was left: +.003 in"));
+    assert_non_null(strstr(notes.notes[0].text, "since the end of visit 1: +.003 in"));
     record_done(&record);
     free(history);
 }

@@ -479,7 +479,7 @@ static void without_readings_nothing_can_be_marked(void **state)
     (void)state;
     assert_false(bench_press(app, " {Down} {Down} *z").save);
     assert_int_equal(record_last_work(&app->record, 1), 0);
-    assert_non_null(strstr(left_words(app), "measured"));
+    assert_non_null(strstr(left_words(app), "measure everything"));
     bench_close(app);
 }
 

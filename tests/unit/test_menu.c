@@ -229,7 +229,7 @@ static void undo_says_what_it_takes_back(void **state)
     assert_string_equal(find_item(app, COMMAND_UNDO)->words, "undo: nut gap, string 6");
     bench_press(app, "1");
     assert_string_equal(bench_text(app, "visit.1.pass.1 nut_gap.6"), ".030 in");
-    assert_string_equal(find_item(app, COMMAND_REDO)->words, "make again: nut gap, string 6");
+    assert_string_equal(find_item(app, COMMAND_REDO)->words, "redo: nut gap, string 6");
     bench_press(app, "*.02");
     assert_string_equal(find_item(app, COMMAND_UNDO)->words, "undo: drop what is typed");
     assert_null(find_item(app, COMMAND_PASS));

@@ -147,7 +147,7 @@ static void the_last_of_all_leaves_an_empty_bench(void **state)
     bench_press(app, "z");
     expect_said(app, "no pass here");
     bench_press(app, "{Home}Z");
-    expect_said(app, "nothing in it");
+    expect_said(app, "nothing to take out");
     bench_close(app);
 }
 

@@ -40,7 +40,7 @@ void bench_nudge(struct turn *turn, int by)
         return;
     const struct maybe mm = record_entered_or_fallback(&app->record, key);
     if (!mm.given) {
-        turn_warn(turn, "Nothing is wanted here yet: enter a target on the Intake leaf.");
+        turn_warn(turn, "There is no target here yet: enter one on the Intake leaf.");
         return;
     }
     shop_round_add_next(field_get(key.field), &app->units, mm.value, by, &text);
@@ -105,17 +105,17 @@ void bench_begin_pass(struct turn *turn)
     if (!turn_may_change(turn))
         return;
     if (app->pass >= PASSES_MAX) {
-        turn_warn(turn, "A visit holds no more passes; begin a new visit.");
+        turn_warn(turn, "A visit cannot hold more passes; begin a new visit.");
         return;
     }
     app_take_pass(app, app->visit, app->pass + 1);
     app->fresh = true;
     struct strbuf text = STRBUF(memory);
-    strbuf_add(&text, "Next pass; ( ) should be read ");
+    strbuf_add(&text, "Next pass; ( ) is expected ");
     app_say(app, TONE_NOTE,
             bench_add_expected_after(app, &text)
                 ? memory
-                : "Next pass: a reset changes all, so measure everything anew.");
+                : "Next pass: a reset changes everything, so measure it all again.");
 }
 
 void bench_toggle_method(struct turn *turn)

@@ -76,7 +76,7 @@ void history_open(struct turn *turn)
     }
     app_take_pass(app, history.passes[at].visit, history.passes[at].pass);
     app_take_leaf(app, LEAF_BENCH);
-    app_say(app, TONE_NOTE, "This pass is in hand now; > goes to the later ones.");
+    app_say(app, TONE_NOTE, "This is the current pass now; > goes to the later ones.");
 }
 
 /* --- naming --- */

@@ -155,7 +155,7 @@ static void add_movement(const struct maker *maker, const struct survey_movement
     const struct maybe *mm = find_widest(movement, &place);
 
     if (!mm) {
-        strbuf_add(out, "the board's width and wood would say how far it moved");
+        strbuf_add(out, "enter the board's width and wood to see how far it moved");
         return;
     }
     strbuf_add(out, place == MOVEMENT_AT_NUT ? "board at the nut " : "board at the join ");
@@ -192,7 +192,7 @@ static void note_last_visit(struct maker *maker)
         !history_change(history, last, maker->at, maker->row, HISTORY_BASS, &bass))
         return;
     struct strbuf out = add_note(maker);
-    strbuf_addf(&out, "%s since visit %d was left: ", history_row_name(maker->row),
+    strbuf_addf(&out, "%s since the end of visit %d: ", history_row_name(maker->row),
                 history->passes[last].visit);
     history_add(&out, maker->row, bass, true, maker->units);
     if (history_change(history, last, maker->at, maker->row, HISTORY_TREBLE, &treble)) {

@@ -39,11 +39,11 @@ static const char *join_caution(enum neck_join join)
     case JOIN_POCKET:
         return "strings slack first; chisel: cut away from the hand that holds";
     case JOIN_THROUGH:
-        return "a neck that runs through does not come off: a qualified repairer decides";
+        return "a neck that runs through does not come off: ask a qualified repairer";
     case JOIN_UNKNOWN:
         break;
     }
-    return "say how the neck is held before anything is steamed, heated or cut";
+    return "enter the neck join before anything is steamed, heated or cut";
 }
 
 static const char *work_caution(enum field_id field, enum neck_join join)

@@ -74,8 +74,8 @@ static void answer(struct turn *turn)
     app_drop_entry(app);
     if (!is_empty && strings_leave_what_is_on(app, is_tuning))
         app_say(app, TONE_NOTE,
-                is_tuning ? "The strings are tuned so already."
-                          : "These strings are on already, as far as gauges say.");
+                is_tuning ? "The strings are in this tuning already."
+                          : "These strings are on already, going by their gauges.");
     app_refresh_entry(app);
 }
 
@@ -139,8 +139,8 @@ static void ask(struct turn *turn, const struct asked *asked)
 
     if (name_list_count(&list) == 0 || !app_cell(app)) {
         turn_warn(turn, of == NAMES_OF_TUNINGS
-                            ? "No tuning is named for that many strings; j and k tune one string."
-                            : "No set is named for that many strings; enter its gauges.");
+                            ? "No named tuning has that many strings; j and k tune one string."
+                            : "No named set has that many strings; enter the gauges.");
         return;
     }
     app_drop_entry(app);

@@ -73,7 +73,7 @@ void strings_step_tuning(struct turn *turn)
     if (is_tuned_so(turn->app))
         (void)what_if_step_tuning(what_if, strings_of(turn->app));
     if (!was_on && !what_if->tuning)
-        turn_warn(turn, "No other tuning is named for that many strings; j and k tune one string.");
+        turn_warn(turn, "No other named tuning has that many strings; j and k tune one string.");
     app_refresh_entry(turn->app);
 }
 
@@ -86,7 +86,7 @@ void strings_step_set(struct turn *turn)
     if (is_strung_so(turn->app))
         (void)what_if_step_set(what_if, strings_of(turn->app));
     if (!was_on && what_if->set.strings == 0)
-        turn_warn(turn, "No other set is named for that many strings; enter its gauges.");
+        turn_warn(turn, "No other named set has that many strings; enter the gauges.");
     app_refresh_entry(turn->app);
 }
 
@@ -97,7 +97,7 @@ void strings_step_semitone(struct turn *turn, int by)
     if (!app_cell(app))
         return;
     if (!what_if_shift(&strings_state(app)->what_if, app_string(app), by))
-        turn_warn(turn, "Further than two octaves no string goes.");
+        turn_warn(turn, "No string goes further than two octaves.");
     app_refresh_entry(app);
 }
 
@@ -235,7 +235,7 @@ void strings_take_what_if(struct turn *turn)
         if (app->undo.done > before)
             (void)undo_back(&app->undo, &app->record, &step);
         app_refresh(app);
-        turn_warn(turn, "It could not be taken over (a note out of range, or memory is out).");
+        turn_warn(turn, "It could not be taken over (a note is out of range, or memory is out).");
         return;
     }
     what_if_drop(&strings_state(app)->what_if);

@@ -39,7 +39,7 @@ void strings_words_need(const struct derived *derived, int string, struct strbuf
     } else if (is_wound(build->kind) && build->wrap_material == MATERIAL_NONE) {
         strbuf_add(out, "its wrap, or its mass");
     } else {
-        strbuf_add(out, "its mass: gauge and core do not go together");
+        strbuf_add(out, "its mass: gauge and core do not match");
     }
 }
 
@@ -123,7 +123,7 @@ void strings_words_neck(const struct app *app, struct strbuf *out)
         return;
     }
     if (!bend_mm.given) {
-        strbuf_add(out, "what the pull does to the neck: the Neck leaf says what that needs");
+        strbuf_add(out, "how far the pull bends the neck: the Neck leaf says what is needed");
         return;
     }
     add_pair(app, "the pull bends the neck ", bend_mm.value, &answer->relief_predicted_after_mm,

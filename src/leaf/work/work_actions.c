@@ -154,7 +154,7 @@ static const char *refusal(const struct move *move, const struct move_words *wor
                    ? words->amount
                    : "Not known yet: measure first, on the Bench leaf.";
     if (move->state == MOVE_GOOD)
-        return "That is on target; to log work on it all the same, type what was done.";
+        return "That is on target; to log work on it anyway, type what was done.";
     return "Marked done already: measure again (Bench, then p); * z takes the mark out.";
 }
 
@@ -220,8 +220,8 @@ void work_mark_done(struct turn *turn)
         turn_warn(turn, work_move_in_hand(app) != MOVE_COUNT_
                             ? "This move is next; the same key again marks it done."
                         : record_last_work(&app->record, app->visit) < WORKS_MAX
-                            ? "No move is due; in the last row stands what you write yourself."
-                            : "A visit holds no more work lines.");
+                            ? "No move is due; the last row is for a line of your own."
+                            : "A visit cannot hold more work lines.");
         return;
     }
     work_list_make(app, &list);
@@ -240,7 +240,7 @@ void work_write_own(struct turn *turn)
     const int at = route_find(&app->route, &key);
 
     if (at < 0) {
-        turn_warn(turn, "A visit holds no more work lines.");
+        turn_warn(turn, "A visit cannot hold more work lines.");
         return;
     }
     turn_go_to(turn, at);

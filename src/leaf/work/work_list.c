@@ -141,7 +141,7 @@ void work_add_left(const struct work_list *list, struct strbuf *out)
     if (add_names(list, move_is_open, "left to do before it goes back: ", out))
         strbuf_add(out, missed ? "; more once measured" : "");
     else if (missed)
-        strbuf_add(out, "what is left is known once all is measured, on Bench");
+        strbuf_add(out, "measure everything on Bench to see what is left");
     else if (move_set_count(moves, move_is_done) > 0)
         strbuf_add(out, "all moves are marked done: measure again before it goes back");
     else
