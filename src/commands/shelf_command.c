@@ -46,7 +46,7 @@ static void add_text(const struct shelf_item *item, enum column column, struct s
 
 static const struct shelf_item *found_item(const struct shelf_list *list, size_t i)
 {
-    return &list->items[list->found[i]];
+    return list->found[i];
 }
 
 static void print_csv(const struct shelf_list *list)

@@ -6,7 +6,7 @@
 #include "session/menu.h"
 
 static const struct shelf_key keys[SHELF_KEY_COUNT_] = {
-#define SHELF_KEY(id, key_, other_key_, letter_, place_, mode_, hint_, title_, words_)             \
+#define SHELF_KEY(id, key_, other_key_, letter_, place_, mode_, hint_, title_, words_, ...)        \
     [SHELF_KEY_##id] = {.key = key_,                                                               \
                         .other_key = other_key_,                                                   \
                         .letter = letter_,                                                         \

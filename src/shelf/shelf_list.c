@@ -52,8 +52,10 @@ static double day_of(const struct shelf_item *item)
                     DAY_1970 + (double)(item->written_s / SECONDS_PER_DAY));
 }
 
-static int compare_items(const struct shelf_item *a, const struct shelf_item *b)
+static int compare_items(const void *first, const void *second)
 {
+    const struct shelf_item *a = *(const struct shelf_item *const *)first;
+    const struct shelf_item *b = *(const struct shelf_item *const *)second;
     const double day_a = day_of(a), day_b = day_of(b);
 
     if (day_a < day_b || day_a > day_b)
@@ -63,39 +65,12 @@ static int compare_items(const struct shelf_item *a, const struct shelf_item *b)
     return strcmp(a->file, b->file);
 }
 
-static void merge(const struct shelf_list *list, const size_t *from, size_t *to, size_t a_count,
-                  size_t count)
-{
-    size_t a = 0, b = a_count;
-
-    for (size_t i = 0; i < count; i++) {
-        const bool from_a =
-            b >= count ||
-            (a < a_count && compare_items(&list->items[from[a]], &list->items[from[b]]) <= 0);
-        to[i] = from_a ? from[a++] : from[b++];
-    }
-}
-
-/* Sorts indices by a merge sort: qsort would need a global to see the items. `found` is used as
- * spare room and filled again afterwards. */
 static void sort_items(struct shelf_list *list)
 {
-    size_t *from = list->order, *to = list->found;
-
     for (size_t i = 0; i < list->count; i++)
-        from[i] = i;
-    for (size_t width = 1; width < list->count; width *= 2) {
-        for (size_t at = 0; at < list->count; at += 2 * width) {
-            const size_t left = list->count - at, whole = 2 * width < left ? 2 * width : left;
-
-            merge(list, from + at, to + at, width < whole ? width : whole, whole);
-        }
-        size_t *other = from;
-        from = to;
-        to = other;
-    }
-    list->order = from;
-    list->found = to;
+        list->order[i] = &list->items[i];
+    if (list->count > 1)
+        qsort(list->order, list->count, sizeof *list->order, compare_items);
 }
 
 /* Once an item was chosen, the one that takes its place counts as chosen. Until then the first item
@@ -107,7 +82,7 @@ static void hold(struct shelf_list *list, size_t at)
 
     list->at = at;
     if (choosing && at < list->found_count)
-        strbuf_add(&chosen, list->items[list->found[at]].file);
+        strbuf_add(&chosen, list->found[at]->file);
     shelf_list_scroll(list);
 }
 
@@ -115,7 +90,7 @@ static void hold(struct shelf_list *list, size_t at)
 static bool find_chosen(const struct shelf_list *list, size_t *ret_at)
 {
     for (size_t i = 0; i < list->found_count; i++)
-        if (strcmp(list->items[list->found[i]].file, list->chosen) == 0) {
+        if (strcmp(list->found[i]->file, list->chosen) == 0) {
             *ret_at = i;
             return true;
         }
@@ -126,7 +101,7 @@ static void match(struct shelf_list *list)
 {
     list->found_count = 0;
     for (size_t i = 0; i < list->count; i++)
-        if (shelf_item_matches(&list->items[list->order[i]], list->filter.text))
+        if (shelf_item_matches(list->order[i], list->filter.text))
             list->found[list->found_count++] = list->order[i];
 }
 
@@ -180,7 +155,7 @@ void shelf_list_scroll(struct shelf_list *list)
 
 const struct shelf_item *shelf_list_item(const struct shelf_list *list)
 {
-    return list->at < list->found_count ? &list->items[list->found[list->at]] : NULL;
+    return list->at < list->found_count ? list->found[list->at] : NULL;
 }
 
 size_t shelf_list_unread(const struct shelf_list *list)

@@ -64,8 +64,9 @@ enum { SHELF_FILE_MAX = 256 };
 
 struct shelf_list {
     struct shelf_item *items;
-    size_t *order; /* all items, the latest visit first; on the same day, the file written last */
-    size_t *found; /* those that match, in that order */
+    const struct shelf_item *
+        *order; /* all items, the latest visit first; on the same day, the file written last */
+    const struct shelf_item **found; /* those that match, in that order */
     size_t count, found_count, capacity;
 
     struct lineedit filter;
@@ -130,8 +131,6 @@ void shelf_list_narrow(struct shelf_list *list);
 /* What an instrument is listed as: its name, or its file if it has none. */
 const char *shelf_item_title(const struct shelf_item *item);
 
-/* Opens the menu of what can be done now. */
-void shelf_menu_open(struct shelf_list *list);
 
 /* Appends "in use, moves open"; with in_short, "in use, moves". */
 void shelf_item_marks(const struct shelf_item *item, bool in_short, struct strbuf *out);

@@ -119,6 +119,6 @@ void shelf_rows_draw(const struct pen *pen, const struct shelf_list *list, int r
 
         if (at >= list->found_count)
             return;
-        draw_item(pen, &layout, &list->items[list->found[at]], row + 1 + i, at == list->at);
+        draw_item(pen, &layout, list->found[at], row + 1 + i, at == list->at);
     }
 }

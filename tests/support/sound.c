@@ -179,7 +179,7 @@ const char *sound_shelf(const struct shelf_list *list)
     if (list->found_count ? list->at >= list->found_count : list->at != 0)
         return "the one in hand is not on the shelf";
     for (size_t i = 0; i < list->found_count; i++)
-        if (list->found[i] >= list->count)
+        if (list->found[i] < list->items || list->found[i] >= list->items + list->count)
             return "found what is not there";
     if (list->mode < 0 || list->mode >= SHELF_ANY)
         return "no such mode";

@@ -73,7 +73,7 @@ static void expect_found(const struct shelf_list *list, const char *files)
     struct strbuf out = STRBUF(memory);
 
     for (size_t i = 0; i < list->found_count; i++)
-        strbuf_add_char(&out, list->items[list->found[i]].file[0]);
+        strbuf_add_char(&out, list->found[i]->file[0]);
     assert_string_equal(memory, files);
 }
 
@@ -674,8 +674,8 @@ static void a_long_list_is_sorted(void **state)
     shelf_list_take(&list);
     assert_int_equal(list.found_count, COUNT);
     for (size_t i = 1; i < COUNT; i++) {
-        const struct shelf_item *a = &list.items[list.found[i - 1]];
-        const struct shelf_item *b = &list.items[list.found[i]];
+        const struct shelf_item *a = list.found[i - 1];
+        const struct shelf_item *b = list.found[i];
 
         assert_true(a->written_s > b->written_s ||
                     (a->written_s == b->written_s && strcmp(a->file, b->file) < 0));

@@ -1,0 +1,59 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_SHELF_SHELF_ACTIONS_H
+#define SILLET_SHELF_SHELF_ACTIONS_H
+
+#include "shelf/shelf_list.h"
+
+/* What the shelf's keys do. */
+
+/* One event being handled. */
+struct shelf_turn {
+    struct shelf_list *list;
+    struct shelf_effects effects;
+};
+
+/* Opens the instrument in hand at a leaf (enum leaf). */
+void shelf_open_at(struct shelf_turn *turn, int leaf);
+
+/* A character of the search, or of the name being typed. */
+void shelf_type(struct shelf_turn *turn, uint32_t key);
+void shelf_erase(struct shelf_turn *turn);
+void shelf_empty(struct shelf_turn *turn);
+void shelf_leave(struct shelf_turn *turn);
+
+void shelf_step(struct shelf_turn *turn, int by);
+void shelf_page(struct shelf_turn *turn, int by);
+void shelf_go_to_end(struct shelf_turn *turn, int last);
+
+/* A new instrument: its starting point, then its name. */
+void shelf_begin_new(struct shelf_turn *turn);
+void shelf_begin_copy(struct shelf_turn *turn);
+void shelf_take_preset(struct shelf_turn *turn);
+void shelf_take_name(struct shelf_turn *turn);
+void shelf_edit_name(struct shelf_turn *turn);
+void shelf_empty_name(struct shelf_turn *turn);
+void shelf_erase_name(struct shelf_turn *turn);
+void shelf_back_from_name(struct shelf_turn *turn);
+
+void shelf_begin_archive(struct shelf_turn *turn);
+void shelf_archive_now(struct shelf_turn *turn);
+
+/* Earlier states and other versions; `action` is an enum shelf_action. */
+void shelf_begin_earlier(struct shelf_turn *turn);
+void shelf_take_earlier(struct shelf_turn *turn, int action);
+void shelf_put_away(struct shelf_turn *turn);
+
+/* Back to the list, nothing done. */
+void shelf_to_list(struct shelf_turn *turn);
+void shelf_help(struct shelf_turn *turn);
+void shelf_repaint(struct shelf_turn *turn);
+void shelf_suspend(struct shelf_turn *turn);
+void shelf_quit(struct shelf_turn *turn);
+
+/* Whether the menu lists them now. */
+bool shelf_has_item(const struct shelf_list *list);
+bool shelf_can_empty(const struct shelf_list *list);
+bool shelf_can_copy(const struct shelf_list *list);
+bool shelf_can_archive(const struct shelf_list *list);
+
+#endif
