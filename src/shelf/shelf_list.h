@@ -131,7 +131,6 @@ void shelf_list_narrow(struct shelf_list *list);
 /* What an instrument is listed as: its name, or its file if it has none. */
 const char *shelf_item_title(const struct shelf_item *item);
 
-
 /* Appends "in use, moves open"; with in_short, "in use, moves". */
 void shelf_item_marks(const struct shelf_item *item, bool in_short, struct strbuf *out);
 
