@@ -77,19 +77,18 @@ static const char *state_name(const struct move *move)
 /* The amounts of one move, where due. */
 static void print_amounts(struct printer *printer, enum move_kind kind, const struct move *move)
 {
-    char memory[32];
-    struct strbuf name = STRBUF(memory);
+    static const char *const keys[] = {
+#define MOVE(id, own_, name_, owner_name_, figure_, key_) [MOVE_##id] = key_,
+#include "model/reading/move_table.h"
+#undef MOVE
+    };
 
-    strbuf_add(&name, kind == MOVE_SLOTS ? "slot" : work_mark_name(kind));
     for (int s = 1; s <= STRINGS_MAX; s++)
         if (move->string[s].due)
-            printer_number_at(printer, memory, s, "_mm", move->string[s].value);
-    if (!move->amount.due)
-        return;
-    strbuf_add(&name, kind == MOVE_RESET ? "_angle_deg" : "_change_mm");
-    printer_number(printer, memory,
-                   move->amount.value *
-                       (kind == MOVE_RESET ? figure_info(FIGURE_ANGLE)->factor : 1));
+            printer_number_at(printer, keys[kind], s, "_mm", move->string[s].value);
+    if (move->amount.due)
+        printer_number(printer, keys[kind],
+                       move->amount.value * figure_info(move_figure(kind))->factor);
 }
 
 static void print_moves(struct printer *printer, const struct move_set *moves)

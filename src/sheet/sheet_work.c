@@ -13,10 +13,9 @@
 /* What was done, what is left to do, and cautions for the owner. */
 
 static const char *const move_names[MOVE_COUNT_] = {
-    [MOVE_RESET] = "neck reset",
-    [MOVE_ROD] = "truss rod",
-    [MOVE_SLOTS] = "nut slots",
-    [MOVE_SADDLE] = "saddle",
+#define MOVE(id, own_, name_, owner_name_, ...) [MOVE_##id] = owner_name_,
+#include "model/reading/move_table.h"
+#undef MOVE
 };
 
 /* A work line's name as an owner knows it. */
@@ -170,24 +169,25 @@ static void say_reset(const struct sheet_maker *maker, struct strbuf *out)
     strbuf_add(out, " degrees: too little saddle is left to lower the action with");
 }
 
+static void say_slots(const struct sheet_maker *maker, struct strbuf *out)
+{
+    say_change(maker, MOVE_SLOTS, "file deeper", "raise", out);
+}
+
+static void say_saddle(const struct sheet_maker *maker, struct strbuf *out)
+{
+    say_change(maker, MOVE_SADDLE, "lower", "raise", out);
+}
+
 static void say_due(const struct sheet_maker *maker, enum move_kind kind, struct strbuf *out)
 {
-    switch (kind) {
-    case MOVE_RESET:
-        say_reset(maker, out);
-        return;
-    case MOVE_ROD:
-        say_rod(maker, out);
-        return;
-    case MOVE_SLOTS:
-        say_change(maker, kind, "file deeper", "raise", out);
-        return;
-    case MOVE_SADDLE:
-        say_change(maker, kind, "lower", "raise", out);
-        return;
-    case MOVE_COUNT_:
-        return;
-    }
+    static void (*const say[MOVE_COUNT_])(const struct sheet_maker *, struct strbuf *) = {
+#define MOVE(id, own_, ...) [MOVE_##id] = say_##own_,
+#include "model/reading/move_table.h"
+#undef MOVE
+    };
+
+    say[kind](maker, out);
 }
 
 static void add_due(struct sheet_maker *maker, enum move_kind kind)

@@ -224,13 +224,12 @@ static void say_good(struct maker *maker, enum move_kind kind)
 static void say_due(struct maker *maker, enum move_kind kind)
 {
     static void (*const say[MOVE_COUNT_])(struct maker *) = {
-        [MOVE_RESET] = say_reset,
-        [MOVE_ROD] = say_rod,
-        [MOVE_SLOTS] = say_slots,
-        [MOVE_SADDLE] = say_saddle,
+#define MOVE(id, own_, ...) [MOVE_##id] = say_##own_,
+#include "model/reading/move_table.h"
+#undef MOVE
     };
 
-    if (kind == MOVE_SLOTS || kind == MOVE_SADDLE)
+    if (move_is_by_string(kind))
         say_strings(maker, kind);
     say[kind](maker);
 }

@@ -8,10 +8,9 @@
 const char *work_mark_name(enum move_kind kind)
 {
     static const char *const names[MOVE_COUNT_] = {
-        [MOVE_RESET] = "reset",
-        [MOVE_ROD] = "rod",
-        [MOVE_SLOTS] = "slots",
-        [MOVE_SADDLE] = "saddle",
+#define MOVE(id, own_, name_, ...) [MOVE_##id] = name_,
+#include "model/reading/move_table.h"
+#undef MOVE
     };
     return names[kind];
 }

@@ -8,9 +8,14 @@
 
 /* The moves, and the work lines that mark them done. */
 
-enum move_kind { MOVE_RESET, MOVE_ROD, MOVE_SLOTS, MOVE_SADDLE, MOVE_COUNT_ };
+enum move_kind {
+#define MOVE(id, ...) MOVE_##id,
+#include "model/reading/move_table.h"
+#undef MOVE
+    MOVE_COUNT_
+};
 
-/* "reset", "rod", "slots", "saddle": also what a work line is called that marks it done. */
+/* "reset", "rod" and so on: also what a work line is called that marks it done. */
 const char *work_mark_name(enum move_kind kind);
 
 /* Whether a work line was done after the pass was read; false where a time is missing. */

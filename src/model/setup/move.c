@@ -12,18 +12,18 @@ struct finder {
 
 enum figure_id move_figure(enum move_kind kind)
 {
-    switch (kind) {
-    case MOVE_RESET:
-        return FIGURE_ANGLE;
-    case MOVE_SLOTS:
-        return FIGURE_SLOT_CHANGE;
-    case MOVE_SADDLE:
-        return FIGURE_SADDLE_CHANGE;
-    case MOVE_ROD:
-    case MOVE_COUNT_:
-        break;
-    }
-    return FIGURE_RELIEF;
+    static const enum figure_id figures[MOVE_COUNT_ + 1] = {
+#define MOVE(id, own_, name_, owner_name_, figure_, ...) [MOVE_##id] = FIGURE_##figure_,
+#include "model/reading/move_table.h"
+#undef MOVE
+        [MOVE_COUNT_] = FIGURE_RELIEF,
+    };
+    return figures[kind];
+}
+
+bool move_is_by_string(enum move_kind kind)
+{
+    return figure_info(move_figure(kind))->per == PER_STRING;
 }
 
 static bool any_given(const struct maybe *read, int strings)
@@ -137,10 +137,9 @@ void move_set_find(const struct setup *setup, const struct figures *figures,
         .setup = setup, .figures = figures, .choice = choice, .reset = reset};
 
     *ret_moves = (struct move_set){0};
-    find_reset(&finder, &ret_moves->move[MOVE_RESET]);
-    find_rod(&finder, &ret_moves->move[MOVE_ROD]);
-    find_slots(&finder, &ret_moves->move[MOVE_SLOTS]);
-    find_saddle(&finder, &ret_moves->move[MOVE_SADDLE]);
+#define MOVE(id, own_, ...) find_##own_(&finder, &ret_moves->move[MOVE_##id]);
+#include "model/reading/move_table.h"
+#undef MOVE
     for (int kind = MOVE_ROD; kind < MOVE_COUNT_; kind++)
         if (ret_moves->move[kind].state == MOVE_UNKNOWN)
             ret_moves->move[kind].needs = find_need(setup);

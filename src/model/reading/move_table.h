@@ -1,0 +1,19 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * Every move, declared once, in the trade's order. No include guard: it is included with MOVE
+ * defined.
+ *
+ * MOVE(id, own, name, owner_name, figure, key)
+ *
+ * `own` ends the names of the functions that are the move's own: find_OWN decides it (move.c),
+ * say_OWN puts it into words for the shop (move_words.c) and for the owner (sheet_work.c). `name` is
+ * what a work line is called that marks it done, six letters at most; `owner_name` is the customer's
+ * sheet's. Its amounts come from `figure`, and are by string where the figure is. `key` is what
+ * `sillet figures` calls an amount; by string the number and the unit are added to it.
+ */
+/* clang-format off */
+MOVE(RESET, reset, "reset", "neck reset", ANGLE, "reset_angle_deg")
+MOVE(ROD, rod, "rod", "truss rod", RELIEF, "rod_change_mm")
+MOVE(SLOTS, slots, "slots", "nut slots", SLOT_CHANGE, "slot")
+MOVE(SADDLE, saddle, "saddle", "saddle", SADDLE_CHANGE, "saddle")
+/* clang-format on */
