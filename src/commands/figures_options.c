@@ -74,8 +74,10 @@ static bool take_value(struct figures_options *options, enum option_id id, const
         return take_notes(value, options);
     case OPTION_SHIFT:
         return take_shift(value, options);
-    default:
+    case OPTION_SET:
         return take_set(value, options);
+    default:
+        return option_not_taken(id);
     }
 }
 

@@ -41,7 +41,14 @@ static bool take_paper(const char *name, struct layout_options *options)
 
 static bool take(void *asked, enum option_id id, const char *value)
 {
-    return id == OPTION_LAYOUT_OUTPUT ? take_output(value, asked) : take_paper(value, asked);
+    switch (id) {
+    case OPTION_LAYOUT_OUTPUT:
+        return take_output(value, asked);
+    case OPTION_LAYOUT_PAPER:
+        return take_paper(value, asked);
+    default:
+        return option_not_taken(id);
+    }
 }
 
 static bool take_template(const char *name, struct layout_options *options)

@@ -99,6 +99,12 @@ bool option_read(enum option_line line, int count, char *const *words,
     return true;
 }
 
+bool option_not_taken(enum option_id id)
+{
+    fprintf(stderr, "sillet: %s does nothing yet\n", options[id].name);
+    return false;
+}
+
 bool option_take_file(enum option_line line, const char *word, const char **ret_path)
 {
     if (*ret_path) {

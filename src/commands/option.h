@@ -41,6 +41,9 @@ struct option_reader {
 bool option_read(enum option_line line, int count, char *const *words,
                  const struct option_reader *reader);
 
+/* A reader's answer to an option of its line that it has no case for: false, after a message. */
+bool option_not_taken(enum option_id id);
+
 /* The line whose command has that name; LINE_COUNT_ if there is none. */
 enum option_line option_find_line(const char *name);
 

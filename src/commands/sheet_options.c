@@ -49,9 +49,16 @@ static bool take_visit(const char *number, struct sheet_options *options)
 
 static bool take(void *asked, enum option_id id, const char *value)
 {
-    if (id == OPTION_SHEET_OUTPUT)
+    switch (id) {
+    case OPTION_SHEET_OUTPUT:
         return take_output(value, asked);
-    return id == OPTION_SHEET_PAPER ? take_paper(value, asked) : take_visit(value, asked);
+    case OPTION_SHEET_PAPER:
+        return take_paper(value, asked);
+    case OPTION_SHEET_VISIT:
+        return take_visit(value, asked);
+    default:
+        return option_not_taken(id);
+    }
 }
 
 static bool take_file(void *asked, const char *word)

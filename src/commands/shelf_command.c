@@ -174,11 +174,16 @@ static bool take(void *asked, enum option_id id, const char *value)
 {
     struct shelf_options *options = asked;
 
-    if (id == OPTION_SHELF_CSV)
+    switch (id) {
+    case OPTION_SHELF_CSV:
         options->csv = true;
-    else
+        return true;
+    case OPTION_SHELF_FOLDER:
         options->folder = value;
-    return true;
+        return true;
+    default:
+        return option_not_taken(id);
+    }
 }
 
 static bool take_word(void *asked, const char *word)
