@@ -25,6 +25,18 @@ static struct done find_done(const struct app *app)
     return done;
 }
 
+/* Whether anything was done after which no reading can be told. */
+static bool beyond_forecast(const struct done *done)
+{
+    static const bool reckoned[MOVE_COUNT_] = {
+        [MOVE_ROD] = true, [MOVE_SLOTS] = true, [MOVE_SADDLE] = true};
+
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        if (done->move[kind] && !reckoned[kind])
+            return true;
+    return false;
+}
+
 /* How much the slots and the saddle, if done, lift a string at x: each in a straight line. */
 static double lift_mm(const struct derived *before, const struct done *done, int string,
                       double x_mm)
@@ -86,7 +98,7 @@ struct maybe bench_expected(const struct app *app, const struct route_cell *cell
         return maybe_absent();
     const struct bench_row *row = bench_row_get((enum bench_row_id)cell->row);
     const struct done done = find_done(app);
-    if (done.move[MOVE_RESET] || cell->key.field == row->aside)
+    if (beyond_forecast(&done) || cell->key.field == row->aside)
         return maybe_absent();
     switch (row->forecast) {
     case FORECAST_CURVE:
@@ -106,7 +118,7 @@ bool bench_add_expected_after(const struct app *app, struct strbuf *out)
     const struct done done = find_done(app);
     int count = 0;
 
-    if (done.move[MOVE_RESET])
+    if (beyond_forecast(&done))
         return false;
     strbuf_add(out, "after ");
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
