@@ -1,0 +1,306 @@
+/* SPDX-License-Identifier: MIT */
+#include "virtual/tech.h"
+
+#include <math.h>
+#include <stdlib.h>
+
+#include "build_record.h"
+#include "near.h"
+
+/* A feeler of .001 in, a rule of half 64ths, and what a careful hand misses by. */
+#define FEELER_MM 0.0254
+#define RULE_MM   (25.4 / 128)
+#define CAREFUL                                                                                    \
+    .feeler_error_mm = 0.008, .rule_error_mm = 0.04, .slot_error_mm = 0.015,                       \
+    .saddle_error_mm = 0.05, .string_error_mm = 0.02, .relief_error_mm = 0.01
+#define ROUGH                                                                                      \
+    .feeler_error_mm = 0.008, .rule_error_mm = 0.04, .slot_error_mm = 0.03,                        \
+    .saddle_error_mm = 0.1, .string_error_mm = 0.04, .relief_error_mm = 0.02
+
+const struct virtual_hand virtual_hands[] = {
+    {"careful hand", FEELER_MM, RULE_MM, CAREFUL, .marks = true},
+    {"marks nothing", FEELER_MM, RULE_MM, CAREFUL, .marks = false},
+    {"screws, 0.05 mm gauge", 0.05, 0.1, CAREFUL, .marks = true, .screws = true},
+    {"one wrong row in 5 passes", FEELER_MM, RULE_MM, CAREFUL, .marks = true, .slips = true},
+    {"hand twice as rough", FEELER_MM, RULE_MM, ROUGH, .marks = true},
+    {"two seasons", FEELER_MM, RULE_MM, CAREFUL, .marks = true, .seasons = true},
+};
+const int virtual_hand_count = sizeof virtual_hands / sizeof virtual_hands[0];
+
+struct shop {
+    struct virtual_instrument *made;
+    const struct virtual_hand *hand;
+    struct seeded *seed;
+    struct virtual_way *way;
+    struct record record;
+    struct derived derived;
+    int visit, pass, work;
+    bool filled[VIRTUAL_STRINGS + 1], deep[VIRTUAL_STRINGS + 1];
+};
+
+/* --- reading --- */
+
+static double read_by(struct shop *shop, double truth_mm, double step_mm, double error_mm)
+{
+    return step_mm * round((truth_mm + virtual_normal(shop->seed, error_mm)) / step_mm);
+}
+
+static double read_feeler(struct shop *shop, double truth_mm)
+{
+    return read_by(shop, truth_mm, shop->hand->feeler_mm, shop->hand->feeler_error_mm);
+}
+
+static double read_rule(struct shop *shop, double truth_mm)
+{
+    return read_by(shop, truth_mm, shop->hand->rule_mm, shop->hand->rule_error_mm);
+}
+
+static void put_pass(struct shop *shop, enum field_id field, int string, double mm)
+{
+    build_record_put_mm(&shop->record,
+                        reading_key_pass_at(field, shop->visit, shop->pass, string, 0), mm);
+}
+
+static void put_text(struct shop *shop, enum field_id field, int part, const char *text)
+{
+    const struct reading_key key = {.field = field, .visit = shop->visit, .part = part};
+
+    assert_int_equal(record_put(&shop->record, &key, text, false, NULL), STATUS_OK);
+}
+
+static void put_time(struct shop *shop, enum field_id field, int part, int minute)
+{
+    char text[16];
+
+    snprintf(text, sizeof text, "%02d:%02d", 8 + minute / 60, minute % 60);
+    put_text(shop, field, part, text);
+}
+
+static void read_relief(struct shop *shop)
+{
+    put_pass(shop, FIELD_RELIEF, 0, read_feeler(shop, virtual_relief(shop->made)));
+}
+
+static void read_gap(struct shop *shop, int string)
+{
+    put_pass(shop, FIELD_NUT_GAP, string,
+             fmax(0, read_feeler(shop, virtual_gap(shop->made, string))));
+}
+
+static void read_action(struct shop *shop, int string)
+{
+    put_pass(shop, FIELD_ACTION, string,
+             fmax(0, read_rule(shop, virtual_action(shop->made, string))));
+}
+
+/* What was typed in the wrong row, or for the wrong mark of the rule: a gap a quarter millimetre
+ * too wide, an action a millimetre too high. Returns the string, 0 for none. */
+static int slip(struct shop *shop, enum field_id *ret_field)
+{
+    const struct virtual_instrument *made = shop->made;
+    const int string = seeded_whole(shop->seed, 1, made->kind->strings);
+
+    if (!shop->hand->slips || seeded_whole(shop->seed, 1, 5) > 1)
+        return 0;
+    *ret_field = seeded_whole(shop->seed, 0, 1) ? FIELD_ACTION : FIELD_NUT_GAP;
+    if (*ret_field == FIELD_ACTION)
+        put_pass(shop, FIELD_ACTION, string, read_rule(shop, virtual_action(made, string) + 1));
+    else
+        put_pass(shop, FIELD_NUT_GAP, string, read_feeler(shop, virtual_gap(made, string) + 0.25));
+    shop->way->slips++;
+    return string;
+}
+
+static void derive(struct shop *shop)
+{
+    derive_pass(place_of(&shop->record, shop->visit, shop->pass), &shop->derived);
+}
+
+static void read_all(struct shop *shop)
+{
+    const struct virtual_instrument *made = shop->made;
+    enum field_id slipped = FIELD_ACTION;
+
+    shop->pass++;
+    put_time(shop, FIELD_PASS_TIME, shop->pass, 30 * shop->pass);
+    read_relief(shop);
+    for (int s = 1; s <= made->kind->strings; s++) {
+        read_gap(shop, s);
+        read_action(shop, s);
+    }
+    put_pass(shop, FIELD_EXPOSURE_BASS, 0, read_rule(shop, made->exposure_bass_mm));
+    put_pass(shop, FIELD_EXPOSURE_TREBLE, 0, read_rule(shop, made->exposure_treble_mm));
+    shop->way->read += 1 + 2 * made->kind->strings;
+    (void)slip(shop, &slipped);
+    derive(shop);
+}
+
+/* --- working --- */
+
+/* A file can only take away, a fill is levelled to what was meant: both miss. */
+static void work_slots(struct shop *shop, const struct move *move)
+{
+    struct virtual_instrument *made = shop->made;
+
+    for (int s = 1; s <= made->kind->strings; s++) {
+        if (!move->string[s].due)
+            continue;
+        const double wanted = virtual_gap_wanted(made, s), before = virtual_gap_at_target(made, s);
+
+        virtual_work_slot(
+            made, s, move->string[s].value + virtual_normal(shop->seed, shop->hand->slot_error_mm));
+        if (move->string[s].value > 0 && before > wanted - 0.06)
+            shop->filled[s] = true;
+        if (move->string[s].value < 0 && virtual_gap_at_target(made, s) < wanted - 0.06)
+            shop->deep[s] = true;
+    }
+}
+
+/* A blank misses along its whole length and by string; screws by themselves, to a tenth of a
+ * turn. */
+static void work_saddle(struct shop *shop, const struct move *move)
+{
+    const struct virtual_hand *hand = shop->hand;
+    const double thread = shop->made->kind->thread_mm;
+    const double together = virtual_normal(shop->seed, hand->saddle_error_mm);
+
+    for (int s = 1; s <= shop->made->kind->strings; s++) {
+        const double value = move->string[s].value;
+
+        if (!move->string[s].due)
+            continue;
+        const double own = virtual_normal(shop->seed, hand->string_error_mm);
+        virtual_work_saddle(shop->made, s,
+                            hand->screws && thread > 0 ? thread * round(10 * value / thread) / 10
+                                                       : value + together + own);
+    }
+}
+
+static void mark(struct shop *shop, enum move_kind kind)
+{
+    if (!shop->hand->marks)
+        return;
+    put_text(shop, FIELD_WORK_KIND, ++shop->work, work_mark_name(kind));
+    put_time(shop, FIELD_WORK_TIME, shop->work, 30 * shop->pass + 5 + (int)kind);
+}
+
+/* Does what is due; false where nothing was. A reset ends it: the bench has instruments that need
+ * none. */
+static bool work_all(struct shop *shop)
+{
+    const struct move *move = shop->derived.moves.move;
+    const struct virtual_kind *kind = shop->made->kind;
+    bool any = false;
+
+    for (int k = MOVE_ROD; k <= MOVE_SADDLE; k++) {
+        if (!move_is_open(&move[k]))
+            continue;
+        any = true;
+        if (k == MOVE_ROD)
+            virtual_set_relief(shop->made,
+                               kind->relief_mm +
+                                   virtual_normal(shop->seed, shop->hand->relief_error_mm));
+        else if (k == MOVE_SLOTS)
+            work_slots(shop, &move[k]);
+        else
+            work_saddle(shop, &move[k]);
+        mark(shop, (enum move_kind)k);
+    }
+    return any;
+}
+
+/* --- the way --- */
+
+static void put_one(struct shop *shop, enum field_id field, double mm)
+{
+    build_record_put_mm(&shop->record, reading_key_one(field), mm);
+}
+
+static void begin(struct shop *shop)
+{
+    const struct virtual_kind *kind = shop->made->kind;
+    char lines[300];
+
+    snprintf(lines, sizeof lines,
+             "board strings = %d\nboard frets = %d\nboard join_fret = %d\n"
+             "board action_fret = %d\nboard relief_fret = %d\nbridge kind = %s\n"
+             "neck rod = two-way\n",
+             kind->strings, kind->frets, kind->join, kind->action_fret, shop->made->relief_fret,
+             kind->bridge == VIRTUAL_BLANK ? "blank" : "screw");
+    build_record(&shop->record, lines);
+    put_one(shop, FIELD_SCALE, kind->scale_mm);
+    put_one(shop, FIELD_TARGET_RELIEF, kind->relief_mm);
+    put_one(shop, FIELD_TARGET_ACTION_BASS, kind->action_bass_mm);
+    put_one(shop, FIELD_TARGET_ACTION_TREBLE, kind->action_treble_mm);
+    put_one(shop, FIELD_TARGET_GAP_BASS, kind->gap_bass_mm);
+    put_one(shop, FIELD_TARGET_GAP_TREBLE, kind->gap_treble_mm);
+    put_one(shop, FIELD_FEELER_STEP, shop->hand->feeler_mm);
+    put_one(shop, FIELD_RULE_STEP, shop->hand->rule_mm);
+    put_one(shop, FIELD_EXPOSURE_MIN, 1);
+    for (int s = 1; s <= kind->strings; s++)
+        build_record_put_mm(&shop->record, reading_key_string(FIELD_SETBACK, s), 2);
+    if (kind->thread_mm > 0)
+        put_one(shop, FIELD_THREAD, kind->thread_mm);
+}
+
+static void look(const struct shop *shop, struct virtual_way *way, bool asked)
+{
+    const bool right = virtual_is_right(shop->made);
+
+    way->passes++;
+    if (right && way->first_right == 0)
+        way->first_right = way->passes;
+    way->asked_right += right && asked;
+}
+
+/* One visit, until nothing is asked for. */
+static void visit_shop(struct shop *shop, int most, const char *date, const char *humidity)
+{
+    struct virtual_way *way = shop->way;
+
+    shop->visit++;
+    shop->pass = shop->work = 0;
+    put_text(shop, FIELD_VISIT_DATE, 0, date);
+    put_text(shop, FIELD_HUMIDITY, 0, humidity);
+    put_text(shop, FIELD_TEMPERATURE, 0, "21 C");
+    way->ended = false;
+    while (shop->pass < most && !way->ended) {
+        read_all(shop);
+        const struct move *move = shop->derived.moves.move;
+
+        look(shop, way, move_set_count(&shop->derived.moves, move_is_open) > 0);
+        if (shop->visit > 1 && shop->pass == 1 && move_is_open(&move[MOVE_ROD]))
+            way->cut_early += move_is_open(&move[MOVE_SLOTS]) || move_is_open(&move[MOVE_SADDLE]);
+        way->ended = !work_all(shop);
+    }
+}
+
+static void go_home_and_return(struct shop *shop, int most)
+{
+    virtual_season(shop->made, seeded_between(shop->seed, 0.1, 0.25),
+                   seeded_between(shop->seed, 0, 0.5));
+    shop->way->returns++;
+    visit_shop(shop, most, "2026-09-02", "70");
+}
+
+void virtual_work(struct virtual_instrument *made, const struct virtual_hand *hand, int most,
+                  struct seeded *seed, struct virtual_way *ret_way)
+{
+    struct shop *shop = calloc(1, sizeof *shop);
+    struct virtual_way way = {.strings = made->kind->strings};
+
+    assert_non_null(shop);
+    *shop = (struct shop){.made = made, .hand = hand, .seed = seed, .way = &way};
+    begin(shop);
+    visit_shop(shop, most, "2026-03-02", "45");
+    if (hand->seasons)
+        go_home_and_return(shop, most);
+    way.right = virtual_is_right(made);
+    for (int s = 1; s <= made->kind->strings; s++) {
+        way.filled += shop->filled[s];
+        way.deep += shop->deep[s];
+    }
+    record_done(&shop->record);
+    free(shop);
+    *ret_way = way;
+}

@@ -1,0 +1,46 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_TESTS_VIRTUAL_TECH_H
+#define SILLET_TESTS_VIRTUAL_TECH_H
+
+#include "model/derive/derive.h"
+#include "virtual/instrument.h"
+
+/*
+ * A tech who follows the program blind: reads every gauge, types what was read, reads again what is
+ * questioned, does each move that is due by the amount that it says, marks it done, and begins the
+ * next pass. Gauges have steps, and the hand errs when it reads and when it works.
+ */
+
+struct virtual_hand {
+    const char *name;
+    double feeler_mm, rule_mm;             /* steps of the gauges */
+    double feeler_error_mm, rule_error_mm; /* of the hand that holds them, standard deviation */
+    double slot_error_mm, saddle_error_mm, string_error_mm, relief_error_mm; /* of the work */
+    bool marks;   /* work lines say what was done */
+    bool slips;   /* in one pass out of five one reading is wrong */
+    bool seasons; /* comes back half a year later, in damper air */
+    bool screws;  /* the saddle is turned, not cut: amounts in turns by tenths */
+};
+
+/* The hands that the bench tries, the careful one first. */
+extern const struct virtual_hand virtual_hands[];
+extern const int virtual_hand_count;
+
+/* What an instrument's way through the shop came to. */
+struct virtual_way {
+    int passes;                /* read, until nothing was asked for, or the most allowed */
+    bool ended;                /* nothing was asked for any more */
+    int first_right;           /* the pass at which it was right in truth, 0: never */
+    int asked_right;           /* passes that still asked for something while all was right */
+    bool right;                /* at the end */
+    int strings, filled, deep; /* strings; with a fill that was not needed; cut too deep */
+    int slips, slips_found;    /* wrong readings, and those that were questioned */
+    int read, questioned;      /* all good readings, and those that were questioned for nothing */
+    int returns, cut_early;    /* came back in another season; was cut before the rod was right */
+};
+
+/* Works on an instrument until the program asks for nothing, `most` passes a visit at the most. */
+void virtual_work(struct virtual_instrument *made, const struct virtual_hand *hand, int most,
+                  struct seeded *seed, struct virtual_way *ret_way);
+
+#endif
