@@ -69,7 +69,7 @@ static void print_string(struct printer *printer, const struct derived *derived,
 static const char *state_name(const struct move *move)
 {
     static const char *const names[] = {
-        [MOVE_UNKNOWN] = NULL, [MOVE_GOOD] = "good", [MOVE_WITHIN] = "within", [MOVE_DUE] = "due"};
+        [MOVE_UNKNOWN] = NULL, [MOVE_GOOD] = "good", [MOVE_WAITS] = "waits", [MOVE_DUE] = "due"};
 
     return move_is_done(move) ? "done" : names[move->state];
 }
@@ -91,18 +91,68 @@ static void print_amounts(struct printer *printer, enum move_kind kind, const st
                        move->amount.value * figure_info(move_figure(kind))->factor);
 }
 
+static void print_given(struct printer *printer, const char *key, const struct maybe *number)
+{
+    if (number->given)
+        printer_number(printer, key, number->value);
+}
+
+static void print_believed(struct printer *printer, const char *name, int string,
+                           const struct believed *believed)
+{
+    if (!believed->mm.given)
+        return;
+    printer_number_at(printer, name, string, "_mm", believed->mm.value);
+    printer_number_at(printer, name, string, "_u_mm", believed->u);
+}
+
+/* What all passes of the visit say, and which readings do not fit them. */
+static void print_belief(struct printer *printer, const struct move_set *moves)
+{
+    static const char *const names[BELIEF_ROWS_] = {[BELIEF_RELIEF] = "questioned_relief",
+                                                    [BELIEF_GAP] = "questioned_gap",
+                                                    [BELIEF_ACTION] = "questioned_action"};
+
+    if (moves->relief.mm.given) {
+        printer_number(printer, "believed_relief_mm", moves->relief.mm.value);
+        printer_number(printer, "believed_relief_u_mm", moves->relief.u);
+    }
+    for (int s = 1; s <= STRINGS_MAX; s++)
+        print_believed(printer, "believed_gap", s, &moves->gap[s]);
+    for (int s = 1; s <= STRINGS_MAX; s++)
+        print_believed(printer, "believed_action", s, &moves->action[s]);
+    for (int row = 0; row < BELIEF_ROWS_; row++)
+        for (int s = 0; s <= STRINGS_MAX; s++)
+            if (moves->questioned[row][s] && s == 0)
+                printer_number(printer, names[row], 1);
+            else if (moves->questioned[row][s])
+                printer_number_at(printer, names[row], s, "", 1);
+}
+
 static void print_moves(struct printer *printer, const struct move_set *moves)
 {
+    const struct move *move = moves->move;
+
     printer_begin(printer, "moves", 0, 0);
     printer_text(printer, "verdict", move_verdict_name(move_set_verdict(moves)));
     for (int kind = 0; kind < MOVE_COUNT_; kind++) {
-        const char *state = state_name(&moves->move[kind]);
+        const char *state = state_name(&move[kind]);
 
         if (state)
             printer_text(printer, work_mark_name((enum move_kind)kind), state);
     }
-    for (int kind = 0; kind < MOVE_COUNT_; kind++)
-        print_amounts(printer, (enum move_kind)kind, &moves->move[kind]);
+    for (int kind = 0; kind < MOVE_COUNT_; kind++) {
+        print_amounts(printer, (enum move_kind)kind, &move[kind]);
+        if (kind == MOVE_ROD)
+            print_given(printer, "rod_turns", &move[kind].turns);
+        if (kind == MOVE_SLOTS)
+            print_given(printer, "nut_raise_mm", &move[kind].raise);
+    }
+    for (int s = 1; s <= STRINGS_MAX; s++)
+        if (move[MOVE_RESET].saddle_then[s].given)
+            printer_number_at(printer, "saddle_after_reset", s, "_mm",
+                              move[MOVE_RESET].saddle_then[s].value);
+    print_belief(printer, moves);
 }
 
 void figures_print(const struct derived *derived, struct printer *printer)

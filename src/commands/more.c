@@ -9,7 +9,7 @@
 #include "model/survey/survey_levelling.h"
 #include "model/survey/survey_movement.h"
 #include "model/survey/survey_passes.h"
-#include "model/survey/survey_rod.h"
+#include "model/setup/survey_rod.h"
 
 static void print_plan_frets(const struct survey_levelling *survey, enum levelling_plan plan,
                              struct printer *printer)

@@ -170,3 +170,16 @@ void amount_add_all(struct strbuf *out, double mm, enum unit unit)
         add_inches(out, mm);
     }
 }
+
+double amount_of_work(double mm, enum unit unit)
+{
+    const double step = unit == UNIT_MM ? 0.05 : 0.0254, rounding = 1e-6;
+    const double done = step * ceil(mm / step - rounding);
+
+    return done == 0 ? mm : done;
+}
+
+void amount_add_work(struct strbuf *out, double mm, enum unit unit)
+{
+    amount_add(out, amount_of_work(mm, unit), unit, true);
+}

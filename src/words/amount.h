@@ -27,6 +27,13 @@ void amount_add_short(struct strbuf *out, double mm, enum unit unit, int columns
  * or mm. */
 void amount_add_cut(struct strbuf *out, double mm, enum unit unit);
 
+/* A change as a hand makes it, to .001 in or 0.05 mm, rounded toward less wood taken off: a cut to
+ * less, a fill to more. What is less than that stays as it is. `unit` is thousandths or mm. */
+double amount_of_work(double mm, enum unit unit);
+
+/* Appends it, with its sign. */
+void amount_add_work(struct strbuf *out, double mm, enum unit unit);
+
 /* A target height as a rule reads it: unless it is written in quarters or twentieths of the unit,
  * it is rounded to half a 64th or 0.1 mm, so that 5/64 in is 2.0 mm. Other units stay as they
  * are. */

@@ -1,14 +1,17 @@
 /* SPDX-License-Identifier: MIT */
 #include "words/move_words.h"
 
+#include <math.h>
+
 #include "words/amount.h"
 #include "base/num.h"
+#include "model/setup/survey_rod.h"
 
 struct maker {
     const struct figures *figures;
     const struct setup *setup;
     const struct shop_units *units;
-    const struct move *move;
+    const struct move *moves, *move; /* all of them, and the one in hand */
     struct move_words *words;
     struct strbuf amount, then, caution;
 };
@@ -32,16 +35,16 @@ static void add_range(struct strbuf *out, double bass_mm, double treble_mm, enum
     amount_add_unit(out, unit);
 }
 
-/* A figure's bass and treble value, "action 7.3 to 5.1 /64". False when one is absent. */
-static bool add_outer(struct maker *maker, const char *what, enum figure_id id, enum unit unit)
+/* What the outer strings read then, "action 7.3 to 5.1 /64". False where one is not known. */
+static bool add_then(struct maker *maker, const char *what, const struct maybe *then,
+                     enum unit unit)
 {
-    const struct maybe bass = figures_get(maker->figures, id, maker->setup->board.strings);
-    const struct maybe treble = figures_get(maker->figures, id, 1);
+    const struct maybe *bass = &then[maker->setup->board.strings], *treble = &then[1];
 
-    if (!bass.given || !treble.given)
+    if (!bass->given || !treble->given)
         return false;
     strbuf_add(&maker->then, what);
-    add_range(&maker->then, bass.value, treble.value, unit);
+    add_range(&maker->then, bass->value, treble->value, unit);
     return true;
 }
 
@@ -50,22 +53,39 @@ static bool has_rod(const struct setup *setup)
     return setup->rod != ROD_NONE && setup->rod != ROD_FIXED;
 }
 
+/* In eighths, as far as a hand turns without measuring again, and at least one. */
+static void add_rod_turns(struct maker *maker)
+{
+    const double eighths = 8, at_once = ROD_TURN_AT_ONCE * eighths;
+    const double turns = fabs(maker->move->turns.value) * eighths;
+
+    if (maker->move->turns.given) {
+        num_format_fraction(fmin(fmax(1, floor(turns + 1e-6)), at_once) / eighths, 8,
+                            &maker->amount);
+        strbuf_add(&maker->amount, turns > at_once + 1 ? " turn, then read: " : " turn: ");
+    } else {
+        strbuf_add(&maker->amount, "1/4 turn at most, then read: ");
+    }
+}
+
 static void say_rod(struct maker *maker)
 {
     const struct move_amount *change = &maker->move->amount;
     const enum unit unit = maker->units->bare[MEASURE_FEELER];
 
-    if (!has_rod(maker->setup))
+    if (!has_rod(maker->setup)) {
         strbuf_add(&maker->amount, "no rod: ");
-    else
-        strbuf_add(&maker->amount, change->value < 0 ? "tighten: " : "slacken: ");
+    } else {
+        strbuf_add(&maker->amount, change->value < 0 ? "tighten " : "slacken ");
+        add_rod_turns(maker);
+    }
     strbuf_add(&maker->amount, "relief ");
     amount_add(&maker->amount, change->value, unit, true);
     add_u(&maker->amount, change->u, unit);
     strbuf_add(&maker->then, "relief ");
     amount_add(&maker->then, maker->setup->relief_target_mm.value, unit, false);
     amount_add_unit(&maker->then, unit);
-    add_outer(maker, ", action ", FIGURE_ACTION_AFTER_ROD, maker->units->bare[MEASURE_RULE]);
+    add_then(maker, ", action ", maker->move->action_then, maker->units->bare[MEASURE_RULE]);
     strbuf_add(&maker->caution, has_rod(maker->setup)
                                     ? "eye protection, strings slack; stop when it binds"
                                     : "relief without a rod takes heat, fretting or planing");
@@ -73,17 +93,25 @@ static void say_rod(struct maker *maker)
 
 static void say_slots(struct maker *maker)
 {
-    const struct setup *setup = maker->setup;
     const struct move *move = maker->move;
-    const enum unit feeler = maker->units->bare[MEASURE_FEELER];
+    const struct move *saddle = maker->moves + MOVE_SADDLE;
+    const enum unit unit = change_unit(maker->units);
 
-    strbuf_add(&maker->amount, !move->any_up ? "file" : move->any_down ? "-file +fill" : "fill");
-    add_u(&maker->amount, move->most_u, change_unit(maker->units));
-    if (add_outer(maker, "action ", FIGURE_ACTION_AFTER_NUT, maker->units->bare[MEASURE_RULE]))
+    if (move->raise.given) {
+        strbuf_add(&maker->amount, "raise the nut, shim ");
+        amount_add_work(&maker->amount, move->raise.value, unit);
+        amount_add_unit(&maker->amount, unit);
+        strbuf_add(&maker->amount, ", or a new one");
+    } else {
+        strbuf_add(&maker->amount, !move->any_up    ? "file"
+                                   : move->any_down ? "-file +fill"
+                                                    : "fill");
+        add_u(&maker->amount, move->most_u, unit);
+    }
+    if (add_then(maker, "action ", move->action_then, maker->units->bare[MEASURE_RULE]))
         strbuf_add(&maker->then, "; ");
-    strbuf_add(&maker->then, "once the saddle is done gap ");
-    add_range(&maker->then, setup->gap_target_bass_mm.value, setup->gap_target_treble_mm.value,
-              feeler);
+    add_then(maker, "once the saddle is done gap ", saddle->gap_then,
+             maker->units->bare[MEASURE_FEELER]);
     strbuf_add(&maker->caution,
                move->any_up ? "fill a low slot or make a new nut; respirator, and air for glue"
                             : "bone, shell and some woods: wear a respirator when filing");
@@ -91,21 +119,35 @@ static void say_slots(struct maker *maker)
 
 static void add_exposure(struct maker *maker)
 {
-    const struct maybe bass = figures_get(maker->figures, FIGURE_EXPOSURE_BASS_AFTER, 0);
-    const struct maybe treble = figures_get(maker->figures, FIGURE_EXPOSURE_TREBLE_AFTER, 0);
+    const struct setup *setup = maker->setup;
+    const struct move_amount *amount = maker->move->string;
 
-    if (!bass.given || !treble.given)
+    if (!setup->exposure_bass_mm.given || !setup->exposure_treble_mm.given)
         return;
+    const double bass = setup->exposure_bass_mm.value + amount[setup->board.strings].value;
+    const double treble = setup->exposure_treble_mm.value + amount[1].value;
     strbuf_add(&maker->then, ", exposure ");
     /* Rounded to what a rule reads; more decimals would promise too much. */
     const enum unit unit = maker->units->bare[MEASURE_DEPTH];
-    add_range(&maker->then, amount_on_rule(bass.value, unit), amount_on_rule(treble.value, unit),
-              unit);
+    add_range(&maker->then, amount_on_rule(bass, unit), amount_on_rule(treble, unit), unit);
 }
 
 static bool is_turned(enum bridge_kind bridge)
 {
     return bridge == BRIDGE_SCREW || bridge == BRIDGE_POST || bridge == BRIDGE_WHEEL;
+}
+
+/* A blank is cut at the bottom in one straight line; the rest comes off the top. */
+static void add_cut(struct maker *maker)
+{
+    double treble, bass;
+
+    if (maker->setup->bridge != BRIDGE_BLANK ||
+        !move_straight_cut(maker->move, maker->setup->board.strings, &treble, &bass))
+        return;
+    strbuf_add(&maker->then, ", bottom ");
+    add_range(&maker->then, amount_of_work(bass, change_unit(maker->units)),
+              amount_of_work(treble, change_unit(maker->units)), change_unit(maker->units));
 }
 
 static void say_saddle(struct maker *maker)
@@ -126,9 +168,7 @@ static void say_saddle(struct maker *maker)
     add_range(&maker->then, amount_on_rule(setup->action_target_bass_mm.value, rule),
               amount_on_rule(setup->action_target_treble_mm.value, rule), rule);
     add_exposure(maker);
-    /* A blank is cut at the bottom in one straight line; the rest comes off the top. */
-    if (setup->bridge == BRIDGE_BLANK)
-        add_outer(maker, ", bottom ", FIGURE_SADDLE_BOTTOM, change_unit(maker->units));
+    add_cut(maker);
     strbuf_add(&maker->caution, is_turned(setup->bridge)
                                     ? "slacken the string before a screw is turned up"
                                     : "sanding a saddle: respirator; keep the bottom square");
@@ -160,16 +200,18 @@ static void say_reset(struct maker *maker)
                "heat, steam and chisels: a qualified repairer's job; measure twice");
 }
 
-/* Appends one string's saddle move in turns; nothing if it is not known. */
-static void add_turns(const struct maker *maker, int string, struct strbuf *out)
+/* One string's saddle in turns, to an eighth; one that needs less is right. */
+static void add_turns(const struct maker *maker, double change_mm, struct strbuf *out)
 {
-    const struct maybe turns = figures_get(maker->figures, FIGURE_SADDLE_TURNS, string);
+    const double eighths = 8;
+    const double turns = round(change_mm / maker->setup->thread_mm.value * eighths) / eighths;
 
-    if (!turns.given)
+    if (turns == 0) {
+        strbuf_add(out, "ok");
         return;
-    if (turns.value > 0)
-        strbuf_add_char(out, '+');
-    num_format_fixed(turns.value, 2, true, out);
+    }
+    strbuf_add(out, turns > 0 ? "+" : "");
+    num_format_fixed(turns, 2, true, out);
 }
 
 static void say_strings(struct maker *maker, enum move_kind kind)
@@ -187,9 +229,9 @@ static void say_strings(struct maker *maker, enum move_kind kind)
         if (!amount->due)
             strbuf_add(&text, "ok");
         else if (turned)
-            add_turns(maker, s, &text);
+            add_turns(maker, amount->value, &text);
         else
-            amount_add(&text, amount->value, change_unit(maker->units), true);
+            amount_add_work(&text, amount->value, change_unit(maker->units));
     }
 }
 
@@ -205,20 +247,48 @@ static void say_need(struct maker *maker, enum move_kind kind)
         [NEED_ACTION] = "measure an action next",
         [NEED_TARGETS] = "the targets for action and nut gap are missing",
         [NEED_EXPOSURE] = "measure exposure and action first",
+        [NEED_AGAIN] = "a reading does not fit the others: read it again",
     };
 
     if (kind <= MOVE_ROD || maker->move[-1].state != MOVE_UNKNOWN)
         strbuf_add(&maker->amount, needs[maker->move->needs]);
 }
 
+/* Off beyond its tolerance, but not beyond doubt; or left where no rod turns. */
+static bool is_off(const struct maker *maker, enum move_kind kind)
+{
+    const struct setup *setup = maker->setup;
+
+    return kind == MOVE_ROD && setup_is_off(maker->move->amount.value, setup->relief_tolerance_mm);
+}
+
 static void say_good(struct maker *maker, enum move_kind kind)
 {
-    if (kind == MOVE_RESET)
-        strbuf_add(&maker->amount, "not due: the saddle has enough left");
-    else if (maker->move->inner_follow)
+    const enum unit unit = maker->units->bare[MEASURE_FEELER];
+
+    if (kind == MOVE_RESET) {
+        strbuf_add(&maker->amount, maker->move->little ? "not due, but little saddle is left"
+                                                       : "not due: the saddle has enough left");
+    } else if (maker->move->inner_follow) {
         strbuf_add(&maker->amount, "outer strings on target; the inner ones follow the sides");
-    else
+    } else if (is_off(maker, kind)) {
+        strbuf_add(&maker->amount, "leave it: off by ");
+        amount_add(&maker->amount, fabs(maker->move->amount.value), unit, false);
+        add_u(&maker->amount, maker->move->amount.u, unit);
+        strbuf_add(&maker->amount, has_rod(maker->setup) ? "" : ", and no rod turns");
+    } else {
         strbuf_add(&maker->amount, "on target, leave it");
+    }
+}
+
+static void say_wait(struct maker *maker, enum move_kind kind)
+{
+    if (maker->move->waits == WAIT_SEASON)
+        strbuf_add(&maker->amount, "wait: the season moved the neck; cut nothing yet");
+    else if (kind == MOVE_ROD)
+        strbuf_add(&maker->amount, "after the reset: then string up and read again");
+    else
+        strbuf_add(&maker->amount, "after the reset");
 }
 
 static void say_due(struct maker *maker, enum move_kind kind)
@@ -240,6 +310,7 @@ void move_words_make(const struct derived *derived, enum move_kind kind,
     struct maker maker = {.figures = &derived->figures,
                           .setup = &derived->setup,
                           .units = units,
+                          .moves = derived->moves.move,
                           .move = &derived->moves.move[kind],
                           .words = ret_words,
                           .amount = STRBUF(ret_words->amount),
@@ -254,7 +325,9 @@ void move_words_make(const struct derived *derived, enum move_kind kind,
     case MOVE_GOOD:
         say_good(&maker, kind);
         return;
-    case MOVE_WITHIN:
+    case MOVE_WAITS:
+        say_wait(&maker, kind);
+        return;
     case MOVE_DUE:
         say_due(&maker, kind);
     }

@@ -10,12 +10,16 @@ enum row_verdict { VERDICT_NONE, VERDICT_GOOD, VERDICT_HIGH, VERDICT_LOW, VERDIC
 
 struct row_state {
     enum row_verdict verdict;
+    bool then; /* it holds once the moves before are made; a plain comparison says otherwise */
     char target[40];      /* "6 to 4 /64"; "" for none */
     char target_bare[40]; /* the same without the unit, to show beside one: "6 to 4" */
 };
 
-/* Judges a row by the figures that bench_row_table.h names for it. `derived` must be derived from
- * `record`. */
+/*
+ * A row is judged by the move that brings it to its target (bench_row_table.h), so that the two
+ * never disagree: nut gaps by the slots once the action is right, actions by the saddle once the
+ * slots are, exposure by what is left of it. What is put off is judged all the same.
+ */
 void row_state_find(const struct record *record, const struct derived *derived,
                     const struct shop_units *units, enum bench_row_id id,
                     struct row_state *ret_state);

@@ -10,12 +10,15 @@
 double figure_in(const char *text, const char *section, const char *key);
 double figure_of_string(const char *text, int string, const char *key); /* of [string.N] */
 
+/* What a move ("slot", "saddle") is to change on a string, mm; 0 where it is not due. */
+double figure_of_move(const char *text, const char *move, int string);
+
 /*
- * The row of moves on screen, in inches, has for every string what the figures have under the
- * key, in mm, or says that it is right as it is where that is 0.
+ * The row of moves on screen, in inches, has for every string what the figures say of the move,
+ * rounded to a thousandth toward less wood taken off, or says that it is right as it is.
  */
 void figures_expect_row(struct terminal *terminal, const char *label, const char *text,
-                        const char *key, int strings);
+                        const char *move, int strings);
 
 /*
  * Every figure of geometry, moves and reset (model, 1 to 5) in `want` must be in `got` to 1e-6

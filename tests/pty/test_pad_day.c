@@ -114,7 +114,7 @@ static void measure(struct bench *bench, struct terminal *terminal)
     day_enter_pass(terminal, &as_found);
     terminal_expect(terminal, SEEN_KEPT);
     bench_expect_row(terminal, ROW_TITLED_RELIEF, "high");
-    bench_expect_row(terminal, ROW_TITLED_ROD, "tighten: relief -.006");
+    bench_expect_row(terminal, ROW_TITLED_ROD, "relief -.006");
     bench_expect_line(bench, "nut_gap.5 = .027 in");
     bench_expect_line(bench, "action.1 = 6.5/64 in");
     /* The last reading, taken back and made again. */

@@ -321,8 +321,12 @@ static void test_advice(void **state)
     assert_false(has(&derived, FINDING_BACK_BOW, 0));
     derived = build_derived(build_record_full, "neck rod = one-way");
     assert_false(has(&derived, FINDING_ROD_ONE_WAY, 0));
-    derived = build_derived(build_record_full, "visit.1.pass.1 nut_gap.3 = .008 in");
+    derived = build_derived(build_record_full, "visit.1.pass.1 nut_gap.3 = .014 in");
     assert_true(has(&derived, FINDING_SLOT_LOW, 3));
+    /* So far from its neighbours that it is more likely misread. */
+    derived = build_derived(build_record_full, "visit.1.pass.1 nut_gap.3 = .006 in");
+    assert_true(has(&derived, FINDING_GAP_AGAIN, 3));
+    assert_false(has(&derived, FINDING_SLOT_LOW, 3));
     assert_false(has(&derived, FINDING_SLOT_LOW, 2));
     derived = build_derived(build_record_full, "visit.1.pass.1 exposure_bass = 3 mm");
     assert_true(has(&derived, FINDING_EXPOSURE_SHORT, 0));

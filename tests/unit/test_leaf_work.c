@@ -57,7 +57,8 @@ static void moves_are_marked_done_in_order(void **state)
     assert_non_null(strstr(left_words(app), "rod, slots, saddle"));
     assert_true(bench_press(app, " ").save);
     check_text(app, "visit.1.work.1 kind", "rod");
-    check_text(app, "visit.1.work.1 amount", "tighten: relief -.007 +-.001 in");
+    check_text(app, "visit.1.work.1 amount",
+               "tighten 1/4 turn at most, then read: relief -.007 +-.001 in");
     check_text(app, "visit.1.work.1 time", "10:42");
     assert_non_null(strstr(bench_text(app, "visit.1.work.1 note"), "expect relief .006"));
     assert_true(move_is_done(&list_of(app).moves[MOVE_ROD]));
@@ -389,7 +390,8 @@ static void its_commands_answer_the_doubt(void **state)
     }
     struct app *app = start(build_record_full, "");
     assert_true(bench_press(app, "d{Enter} ").save);
-    check_text(app, "visit.1.work.1 amount", "tighten: relief -.007 +-.001 in");
+    check_text(app, "visit.1.work.1 amount",
+               "tighten 1/4 turn at most, then read: relief -.007 +-.001 in");
     bench_close(app);
 }
 
@@ -459,16 +461,15 @@ static void what_is_on_target_can_go_back(void **state)
 }
 
 /* A gauge of .020 in cannot tell .012 in from .006 in: such a move is not left to do, and the
- * list says why. Common practice, no published source: a
+ * move says how far. Common practice, no published source: a
  * move under its own uncertainty is not worth making. */
 static void a_move_within_measuring_error_is_not_left(void **state)
 {
     struct app *app = start(build_record_full, "model feeler_step = .020 in\n");
 
     (void)state;
-    assert_int_equal(list_of(app).moves[MOVE_ROD].state, MOVE_WITHIN);
+    assert_int_equal(list_of(app).moves[MOVE_ROD].state, MOVE_GOOD);
     assert_null(strstr(left_words(app), "back: rod"));
-    assert_non_null(strstr(left_words(app), "; within measuring error: rod"));
     bench_close(app);
 }
 

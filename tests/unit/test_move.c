@@ -31,8 +31,8 @@ static void a_rod_s_amount_is_the_change_of_relief(void **state)
 
     (void)state;
     assert_int_equal(high.move[MOVE_ROD].state, MOVE_DUE);
-    assert_near(high.move[MOVE_ROD].amount.value, -0.007 * 25.4, 1e-9);
-    assert_near(low.move[MOVE_ROD].amount.value, 0.010 * 25.4, 1e-9);
+    assert_near(high.move[MOVE_ROD].amount.value, -0.007 * 25.4, 1e-6);
+    assert_near(low.move[MOVE_ROD].amount.value, 0.010 * 25.4, 1e-6);
 }
 
 /* Tolerance .001 in: on its edge the relief is left alone. A step of .005 in has
@@ -45,7 +45,7 @@ static void a_move_is_due_beyond_tolerance_and_doubt(void **state)
     assert_int_equal(moves_of("visit.1.pass.1 relief = .008 in\nmodel feeler_step = .005 in\n")
                          .move[MOVE_ROD]
                          .state,
-                     MOVE_WITHIN);
+                     MOVE_GOOD);
 }
 
 static void one_string_makes_the_saddle_due(void **state)
@@ -58,8 +58,9 @@ static void one_string_makes_the_saddle_due(void **state)
 
     (void)state;
     assert_int_equal(saddle->state, MOVE_DUE);
-    assert_false(saddle->string[1].due);
-    assert_true(saddle->string[6].due);
+    /* The saddle is one piece of work: what is within its tolerance is brought along. */
+    for (int s = 1; s <= 6; s++)
+        assert_true(saddle->string[s].due);
     assert_true(saddle->string[6].value < 0);
     assert_near(saddle->most_u, saddle->string[6].u, 0.05);
 }

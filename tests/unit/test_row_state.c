@@ -45,7 +45,7 @@ static void the_tolerance_s_edge_is_good(void **state)
                      VERDICT_GOOD);
     assert_int_equal(find("visit.1.pass.1 relief = .005 in", ROW_RELIEF, false).verdict,
                      VERDICT_GOOD);
-    assert_int_equal(find("visit.1.pass.1 relief = .0071 in", ROW_RELIEF, false).verdict,
+    assert_int_equal(find("visit.1.pass.1 relief = .0085 in", ROW_RELIEF, false).verdict,
                      VERDICT_HIGH);
 }
 
@@ -62,11 +62,16 @@ static void action_is_judged_over_all_strings(void **state)
     (void)state;
     assert_int_equal(find("", ROW_ACTION, false).verdict, VERDICT_HIGH);
     assert_string_equal(find("", ROW_ACTION, false).target, "6 to 4 /64");
-    assert_int_equal(find(good, ROW_ACTION, false).verdict, VERDICT_GOOD);
+    /* Right as it is, and low once the relief is out and the slots are cut. */
+    assert_int_equal(find(good, ROW_ACTION, false).verdict, VERDICT_LOW);
+    assert_true(find(good, ROW_ACTION, false).then);
     strcpy(one_off, good);
-    strcat(one_off, "visit.1.pass.1 action.3 = 3/64 in\n");
-    assert_int_equal(find(one_off, ROW_ACTION, false).verdict, VERDICT_LOW);
-    strcat(one_off, "visit.1.pass.1 action.6 = 9/64 in\n");
+    strcat(one_off, "visit.1.pass.1 relief = .006 in\ntargets nut_gap_tolerance = .02 in\n");
+    assert_int_equal(find(one_off, ROW_ACTION, false).verdict, VERDICT_GOOD);
+    assert_false(find(one_off, ROW_ACTION, false).then);
+    strcat(one_off, "visit.1.pass.1 action.6 = 7/64 in\n");
+    assert_int_equal(find(one_off, ROW_ACTION, false).verdict, VERDICT_HIGH);
+    strcat(one_off, "visit.1.pass.1 action.3 = 4/64 in\n");
     assert_int_equal(find(one_off, ROW_ACTION, false).verdict, VERDICT_MIXED);
 }
 

@@ -8,7 +8,7 @@
 #include "model/survey/survey_levelling.h"
 #include "model/survey/survey_movement.h"
 #include "model/survey/survey_passes.h"
-#include "model/survey/survey_rod.h"
+#include "model/setup/survey_rod.h"
 #include "model/survey/survey_what_if.h"
 #include "near.h"
 #include "seeded.h"

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/survey/survey_rod.h"
+#include "model/setup/survey_rod.h"
 
 #include <math.h>
 

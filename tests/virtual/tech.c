@@ -116,10 +116,35 @@ static void derive(struct shop *shop)
     derive_pass(place_of(&shop->record, shop->visit, shop->pass), &shop->derived);
 }
 
+/* Reads again what does not fit, as the program asks; three times at the most. */
+static void read_again(struct shop *shop, int slipped, enum field_id field)
+{
+    const struct move_set *moves = &shop->derived.moves;
+
+    for (int times = 0; times < 3 && move_set_is_questioned(moves); times++) {
+        if (moves->questioned[BELIEF_RELIEF][0])
+            read_relief(shop);
+        shop->way->questioned += moves->questioned[BELIEF_RELIEF][0];
+        for (int s = 1; s <= shop->made->kind->strings; s++) {
+            const bool gap = moves->questioned[BELIEF_GAP][s];
+            const bool action = moves->questioned[BELIEF_ACTION][s];
+            const bool found = s == slipped && (field == FIELD_ACTION ? action : gap);
+
+            shop->way->slips_found += found && times == 0;
+            shop->way->questioned += gap + action - found;
+            if (gap)
+                read_gap(shop, s);
+            if (action)
+                read_action(shop, s);
+        }
+        derive(shop);
+    }
+}
+
 static void read_all(struct shop *shop)
 {
     const struct virtual_instrument *made = shop->made;
-    enum field_id slipped = FIELD_ACTION;
+    enum field_id field = FIELD_ACTION;
 
     shop->pass++;
     put_time(shop, FIELD_PASS_TIME, shop->pass, 30 * shop->pass);
@@ -131,8 +156,9 @@ static void read_all(struct shop *shop)
     put_pass(shop, FIELD_EXPOSURE_BASS, 0, read_rule(shop, made->exposure_bass_mm));
     put_pass(shop, FIELD_EXPOSURE_TREBLE, 0, read_rule(shop, made->exposure_treble_mm));
     shop->way->read += 1 + 2 * made->kind->strings;
-    (void)slip(shop, &slipped);
+    const int slipped = slip(shop, &field);
     derive(shop);
+    read_again(shop, slipped, field);
 }
 
 /* --- working --- */
@@ -271,7 +297,7 @@ static void visit_shop(struct shop *shop, int most, const char *date, const char
         look(shop, way, move_set_count(&shop->derived.moves, move_is_open) > 0);
         if (shop->visit > 1 && shop->pass == 1 && move_is_open(&move[MOVE_ROD]))
             way->cut_early += move_is_open(&move[MOVE_SLOTS]) || move_is_open(&move[MOVE_SADDLE]);
-        way->ended = !work_all(shop);
+        way->ended = !work_all(shop) && !move_set_is_questioned(&shop->derived.moves);
     }
 }
 

@@ -178,12 +178,14 @@ static void draw_place(const struct pen *pen, const struct app *app, const struc
 static void draw_state(const struct pen *pen, const struct app *app, enum bench_row_id id,
                        const struct board_grid *grid, int row)
 {
-    const char *word, *over = bench_row_get(id)->goal == GOAL_LEAST ? "over " : "", *target;
+    const char *over = bench_row_get(id)->goal == GOAL_LEAST ? "over " : "", *target;
+    char word[16];
+    struct strbuf words = STRBUF(word);
     struct row_state state;
     int room, used;
 
     row_state_find(&app->record, app_shown(app), &app->units, id, &state);
-    word = row_verdict_word(state.verdict);
+    strbuf_addf(&words, "%s%s", state.then ? "then " : "", row_verdict_word(state.verdict));
     room = grid->side - 1 - (int)strlen(over) - (word[0] ? (int)strlen(word) + 1 : 0);
     /* The row's label has the unit too, so the unit is dropped first when there is no room. */
     target = utf8_columns(state.target) < room ? state.target : state.target_bare;

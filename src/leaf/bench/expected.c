@@ -19,7 +19,7 @@ static struct done find_done(const struct app *app)
     if (done.marked)
         return done;
     /* If the rod is due, only the rod: everything is measured again before anything is cut. */
-    const bool rod = app->before.choice.rod;
+    const bool rod = app->before.moves.move[MOVE_ROD].state == MOVE_DUE;
     done.move[MOVE_ROD] = rod;
     done.move[MOVE_SLOTS] = done.move[MOVE_SADDLE] = !rod;
     return done;
@@ -42,13 +42,11 @@ static double lift_mm(const struct derived *before, const struct done *done, int
                       double x_mm)
 {
     const double part = x_mm / before->setup.board.contact_mm[string];
-    double lift = 0;
+    const struct move_amount *slot = &before->moves.move[MOVE_SLOTS].string[string];
+    const struct move_amount *saddle = &before->moves.move[MOVE_SADDLE].string[string];
 
-    if (done->move[MOVE_SLOTS] && before->choice.slot[string])
-        lift += figures_get(&before->figures, FIGURE_SLOT_CHANGE, string).value * (1 - part);
-    if (done->move[MOVE_SADDLE] && before->choice.saddle[string])
-        lift += figures_get(&before->figures, FIGURE_SADDLE_CHANGE, string).value * part;
-    return lift;
+    return (done->move[MOVE_SLOTS] && slot->due ? slot->value * (1 - part) : 0) +
+           (done->move[MOVE_SADDLE] && saddle->due ? saddle->value * part : 0);
 }
 
 /* What the pass before read in a row; not given if it was read with the string held down. */
@@ -63,20 +61,24 @@ static struct maybe read_before(const struct app *app, const struct bench_row *r
 static struct maybe find_curve(const struct app *app, const struct done *done,
                                const struct bench_row *row)
 {
-    if (!app->before.choice.rod || !done->move[MOVE_ROD])
-        return figures_get(&app->before.figures, row->figure, 0);
+    const struct move_set *moves = &app->before.moves;
+
+    if (!moves->move[MOVE_ROD].amount.due || !done->move[MOVE_ROD])
+        return moves->relief.mm;
     return bench_goal_at(row, &app->record, END_BASS);
 }
 
-/* If the rod was due and not turned, the reading still holds. */
+/* Once the rod is turned, where it was due and is; else as it is believed to be. */
 static struct maybe find_height(const struct app *app, const struct done *done,
                                 const struct bench_row *row, int string)
 {
     const struct derived *before = &app->before;
     const struct board *board = &before->setup.board;
-    const bool bent = before->choice.rod && !done->move[MOVE_ROD];
-    const struct maybe height = bent ? read_before(app, row, END_BASS, string)
-                                     : figures_get(&before->figures, row->after[END_BASS], string);
+    const struct move *rod = &before->moves.move[MOVE_ROD];
+    const bool gap = row->move == MOVE_SLOTS;
+    const struct maybe then = gap ? rod->gap_then[string] : rod->action_then[string];
+    const struct maybe now = gap ? before->moves.gap[string].mm : before->moves.action[string].mm;
+    const struct maybe height = done->move[MOVE_ROD] ? then : now;
 
     /* Only the open gap can be forecast. */
     if (!height.given || (row->read_held && app_nut_method(app) != NUT_OPEN))
@@ -88,8 +90,14 @@ static struct maybe find_height(const struct app *app, const struct done *done,
 static struct maybe find_exposure(const struct app *app, const struct done *done,
                                   const struct bench_row *row, enum bench_end end)
 {
-    return done->move[MOVE_SADDLE] ? figures_get(&app->before.figures, row->after[end], 0)
-                                   : read_before(app, row, end, 0);
+    const struct derived *before = &app->before;
+    const int string = end == END_BASS ? before->setup.board.strings : 1;
+    const struct move_amount *saddle = &before->moves.move[MOVE_SADDLE].string[string];
+    const struct maybe read = read_before(app, row, end, 0);
+
+    if (!read.given)
+        return read;
+    return maybe_given(read.value + (done->move[MOVE_SADDLE] && saddle->due ? saddle->value : 0));
 }
 
 struct maybe bench_expected(const struct app *app, const struct route_cell *cell)

@@ -28,7 +28,7 @@ struct shown_move {
 static bool find_shown(const struct app *app, int k, struct shown_move *ret_shown)
 {
     const struct move *moves = app_shown(app)->moves.move;
-    const int kind = moves[MOVE_RESET].state >= MOVE_WITHIN ? k : k + 1;
+    const int kind = moves[MOVE_RESET].state == MOVE_DUE ? k : k + 1;
 
     if (kind >= MOVE_COUNT_)
         return false;
@@ -38,7 +38,7 @@ static bool find_shown(const struct app *app, int k, struct shown_move *ret_show
 
 static bool is_due(const struct shown_move *line)
 {
-    return line->move->state >= MOVE_WITHIN;
+    return line->move->state == MOVE_DUE;
 }
 
 /* The state of a move; "-" if it is unknown for the same reason as the one above. */
@@ -56,7 +56,7 @@ static enum role line_role(const struct moves_page *page, const struct shown_mov
         return ROLE_OFF;
     case MOVE_GOOD:
         return ROLE_GOOD;
-    case MOVE_WITHIN:
+    case MOVE_WAITS:
         return ROLE_ASSUMED;
     case MOVE_UNKNOWN:
         break;
@@ -123,10 +123,7 @@ static void draw_then(const struct moves_page *page, const struct shown_move *li
             pen_put(page->pen, page->row, column, wide, line_role(page, line), line->words->amount);
         used += 2;
     }
-    if (line->move->state == MOVE_WITHIN)
-        used += 2 + pen_put(page->pen, page->row, column + used, wide - used, ROLE_ASSUMED,
-                            "within measuring error");
-    /* An expectation that is cut could be misread, so it is not cut. */
+    /* Half an expectation could be read as another one. */
     if (used + utf8_columns(line->words->then) + (int)strlen("then ") > wide)
         return;
     used += pen_put(page->pen, page->row, column + used, wide - used, ROLE_DIM, "then ");
@@ -200,7 +197,7 @@ const char *moves_view_caution(const struct app *app)
     struct shown_move line;
 
     for (int k = 0; find_shown(app, k, &line); k++)
-        if (line.move->state == MOVE_DUE && line.words->caution[0])
+        if (is_due(&line) && line.words->caution[0])
             return line.words->caution;
     return "";
 }

@@ -8,7 +8,7 @@
 #include "base/utf8.h"
 #include "model/survey/survey_movement.h"
 #include "model/survey/survey_passes.h"
-#include "model/survey/survey_rod.h"
+#include "model/setup/survey_rod.h"
 
 enum { NOTE_COLUMNS = 120 }; /* of the tech's own note; l shows all of it */
 

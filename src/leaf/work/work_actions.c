@@ -4,19 +4,13 @@
 #include "leaf/work/work_list.h"
 #include "session/cell_actions.h"
 
-/* A move smaller than its own uncertainty can be marked too. */
-static bool can_be_marked(const struct move *move)
-{
-    return move->state >= MOVE_WITHIN && move->done_by == 0;
-}
-
 void work_take_next(struct app *app)
 {
     struct work_list list;
 
     work_list_make(app, &list);
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
-        if (can_be_marked(&list.moves[kind])) {
+        if (move_is_open(&list.moves[kind])) {
             app->at = kind;
             app_refresh_entry(app);
             return;
@@ -153,6 +147,8 @@ static const char *refusal(const struct move *move, const struct move_words *wor
         return words->amount[0] && move->needs != NEED_EXPOSURE
                    ? words->amount
                    : "Not known yet: measure first, on the Bench leaf.";
+    if (move->state == MOVE_WAITS)
+        return words->amount;
     if (move->state == MOVE_GOOD)
         return "That is on target; to log work on it anyway, type what was done.";
     return "Marked done already: measure again (Bench, then p); * z takes the mark out.";
@@ -202,7 +198,7 @@ static enum move_kind find_move_to_mark(const struct app *app)
     if (kind == MOVE_COUNT_ || !app_may_change(app))
         return MOVE_COUNT_;
     work_list_make(app, &list);
-    return can_be_marked(&list.moves[kind]) ? kind : MOVE_COUNT_;
+    return move_is_open(&list.moves[kind]) ? kind : MOVE_COUNT_;
 }
 
 /* On a line of the tech's own, and while rod turns are asked for, the key first takes the next move
@@ -226,7 +222,7 @@ void work_mark_done(struct turn *turn)
     }
     work_list_make(app, &list);
     move_words_make(list.derived, kind, &app->units, &words);
-    if (!can_be_marked(&list.moves[kind]))
+    if (!move_is_open(&list.moves[kind]))
         turn_warn(turn, refusal(&list.moves[kind], &words));
     else if (turn_may_change(turn))
         put_done(turn, &words);

@@ -112,9 +112,14 @@ void work_add_proof(const struct app *app, const struct work_list *list, enum mo
     }
 }
 
-static bool is_within(const struct move *move)
+static bool waits_for_reset(const struct move *move)
 {
-    return move->state == MOVE_WITHIN && move->done_by == 0;
+    return move->state == MOVE_WAITS && move->waits == WAIT_RESET;
+}
+
+static bool waits_for_season(const struct move *move)
+{
+    return move->state == MOVE_WAITS && move->waits == WAIT_SEASON;
 }
 
 /* Appends `words` and the moves for which is_such is true, "rod, saddle"; false, nothing appended,
@@ -144,7 +149,10 @@ void work_add_left(const struct work_list *list, struct strbuf *out)
         strbuf_add(out, "measure everything on Bench to see what is left");
     else if (move_set_count(moves, move_is_done) > 0)
         strbuf_add(out, "all moves are marked done: measure again before it goes back");
+    else if (move_set_is_questioned(moves))
+        strbuf_add(out, "a reading does not fit the others: read it again");
     else
         strbuf_add(out, "all moves are on target and done: it can go back");
-    add_names(list, is_within, "; within measuring error: ", out);
+    add_names(list, waits_for_reset, "; after it: ", out);
+    add_names(list, waits_for_season, "; waits: ", out);
 }

@@ -49,7 +49,7 @@ static const char *mark_of(const struct move *move)
     static const char *const marks[] = {
         [MOVE_UNKNOWN] = " ? ",
         [MOVE_GOOD] = " - ",
-        [MOVE_WITHIN] = "[ ]",
+        [MOVE_WAITS] = " - ",
         [MOVE_DUE] = "[ ]",
     };
     return move_is_done(move) ? "[x]" : marks[move->state];
@@ -60,7 +60,7 @@ static enum role role_of(const struct move *move)
     static const enum role roles[] = {
         [MOVE_UNKNOWN] = ROLE_DIM,
         [MOVE_GOOD] = ROLE_GOOD,
-        [MOVE_WITHIN] = ROLE_ASSUMED,
+        [MOVE_WAITS] = ROLE_ASSUMED,
         [MOVE_DUE] = ROLE_OFF,
     };
     return move_is_done(move) ? ROLE_GOOD : roles[move->state];
@@ -116,8 +116,6 @@ static void put_due(struct page *page, const struct move *move, const struct mov
     char memory[400];
     struct strbuf text = STRBUF(memory);
 
-    if (move->state == MOVE_WITHIN)
-        strbuf_add(&text, "within measuring error; ");
     work_add_amount(words, false, &text);
     put_text(page, role_of(move), memory);
     strbuf_clear(&text);
@@ -141,7 +139,7 @@ static void put_move(struct page *page, enum move_kind kind)
 
     move_words_make(page->list->derived, kind, &page->app->units, &words);
     draw_name(page, kind);
-    if (move->state >= MOVE_WITHIN && !move_is_done(move)) {
+    if (move->state == MOVE_DUE && !move_is_done(move)) {
         put_due(page, move, &words, work_move_in_hand(page->app) == kind);
         return;
     }

@@ -1,33 +1,52 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/derive/derive.h"
 
+#include "model/derive/derive_belief.h"
 #include "model/derive/derive_climate.h"
 #include "model/derive/derive_neck.h"
+#include "model/derive/season.h"
+#include "model/setup/survey_rod.h"
 #include "model/setup/uncertainty.h"
 
 static void advise_rod(struct derived *derived)
 {
-    const struct maybe relief = figures_get(&derived->figures, FIGURE_RELIEF, 0);
+    const struct move *rod = &derived->moves.move[MOVE_ROD];
 
-    if (!derived->choice.rod || !relief.given)
+    if (rod->state < MOVE_WAITS)
         return;
-    if (relief.value < 0)
+    if (derived->moves.relief.mm.value < 0)
         findings_add(&derived->findings, FINDING_BACK_BOW, 0);
     if (derived->setup.rod == ROD_NONE || derived->setup.rod == ROD_FIXED)
         findings_add(&derived->findings, FINDING_ROD_NONE, 0);
-    if (derived->setup.rod == ROD_ONE_WAY && relief.value < derived->setup.relief_target_mm.value)
+    if (derived->setup.rod == ROD_ONE_WAY && rod->amount.value > 0)
         findings_add(&derived->findings, FINDING_ROD_ONE_WAY, 0);
 }
 
 static void advise_slots(struct derived *derived)
 {
+    const struct move *slots = &derived->moves.move[MOVE_SLOTS];
+
     for (int s = 1; s <= derived->setup.board.strings; s++)
-        if (figures_get(&derived->figures, FIGURE_SLOT_CHANGE, s).value > 0)
+        if (slots->string[s].due && slots->string[s].value > 0)
             findings_add(&derived->findings, FINDING_SLOT_LOW, s);
 }
 
+static void advise_again(struct derived *derived)
+{
+    static const enum finding_id again[BELIEF_ROWS_] = {
+        [BELIEF_RELIEF] = FINDING_RELIEF_AGAIN,
+        [BELIEF_GAP] = FINDING_GAP_AGAIN,
+        [BELIEF_ACTION] = FINDING_ACTION_AGAIN,
+    };
+
+    for (int row = 0; row < BELIEF_ROWS_; row++)
+        for (int s = 0; s <= derived->setup.board.strings; s++)
+            if (derived->moves.questioned[row][s])
+                findings_add(&derived->findings, again[row], s);
+}
+
 /* Set-up, moves and reset, with their uncertainty. */
-static void derive_setup(struct derived *derived)
+static void derive_setup(const struct belief *belief, struct derived *derived)
 {
     const struct setup *setup = &derived->setup;
 
@@ -35,10 +54,11 @@ static void derive_setup(struct derived *derived)
     reset_solve(setup, &derived->figures);
     uncertainty_solve(setup, &derived->choice, &derived->figures);
     derived->verdict = reset_verdict(setup, &derived->figures);
-    move_set_find(setup, &derived->figures, &derived->choice, derived->verdict, &derived->moves);
+    move_set_find(setup, &derived->figures, belief, &derived->moves);
     advise_rod(derived);
     advise_slots(derived);
-    if (derived->verdict == RESET_NECK)
+    advise_again(derived);
+    if (derived->moves.move[MOVE_RESET].state == MOVE_DUE)
         findings_add(&derived->findings, FINDING_EXPOSURE_SHORT, 0);
 }
 
@@ -59,11 +79,29 @@ static void derive_sound(struct place place, struct derived *derived)
                      derived->clearance);
 }
 
+/* What the record's past says of a rod that is due. */
+static void look_back(const struct record *record, int visit, struct move_set *moves)
+{
+    struct findings unused = {.count = 0};
+    struct survey_rod rod;
+
+    survey_rod(record, &rod, &unused);
+    if (rod.known && rod.answer != ROD_ANSWERS_NO_LONGER && rod.answer != ROD_ANSWERS_BACKWARDS)
+        move_set_turns(moves, rod.fit.per_turn_mm);
+    if (season_is_other(record, visit))
+        move_set_wait_for_season(moves);
+}
+
 static void derive_state(struct place place, int climate_visit, struct derived *ret_derived)
 {
+    struct belief belief;
+
     *ret_derived = (struct derived){.verdict = RESET_UNKNOWN};
     setup_read(&ret_derived->setup, place, &ret_derived->findings);
-    derive_setup(ret_derived);
+    derive_belief(place, &ret_derived->setup, &belief);
+    derive_setup(&belief, ret_derived);
+    if (ret_derived->moves.move[MOVE_ROD].state == MOVE_DUE)
+        look_back(place.record, place.visit, &ret_derived->moves);
     move_set_mark(&ret_derived->moves, place);
     derive_sound(place, ret_derived);
     derive_neck(place.record, &ret_derived->setup, &ret_derived->lines, &ret_derived->figures,

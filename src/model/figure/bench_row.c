@@ -12,8 +12,8 @@
 /* clang-format on */
 
 #define BENCH_ROW(id, label_, fields_, aside_, aside_label_, goal_, targets_, tolerance_,          \
-                  read_held_, figure_, judged_, explained_, forecast_, after_, fret_, move_,       \
-                  sheet_, before_mm_, beside_, targets_mm_)                                        \
+                  read_held_, figure_, explained_, forecast_, fret_, move_, sheet_, before_mm_,    \
+                  beside_, targets_mm_)                                                            \
     [ROW_##id] = {.label = label_,                                                                 \
                   .field = fields_,                                                                \
                   .aside = aside_,                                                                 \
@@ -23,10 +23,8 @@
                   .tolerance = tolerance_,                                                         \
                   .read_held = read_held_,                                                         \
                   .figure = figure_,                                                               \
-                  .judged = judged_,                                                               \
                   .explained = explained_,                                                         \
                   .forecast = forecast_,                                                           \
-                  .after = after_,                                                                 \
                   .fret = fret_,                                                                   \
                   .move = move_,                                                                   \
                   .sheet = sheet_,                                                                 \

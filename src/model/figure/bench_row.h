@@ -57,13 +57,11 @@ struct bench_row {
                                 and sheet mean the open string */
 
     enum figure_id figure;                /* the reading, with unread strings filled in */
-    enum figure_id judged[END_COUNT_];    /* compared with the target */
     enum figure_id explained[END_COUNT_]; /* by `?`, first */
     enum bench_forecast forecast;
-    enum figure_id after[END_COUNT_]; /* height once the rod is set; exposure once the saddle is */
 
     int fret;            /* where it is read: a number, or AT_... */
-    enum move_kind move; /* the move that brings it to its target */
+    enum move_kind move; /* the move that brings it to its target, and by which it is judged */
     const char *sheet[END_COUNT_];
 
     double before_mm;          /* how far a reading may be off its forecast, beyond the step of the

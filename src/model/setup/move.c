@@ -3,12 +3,8 @@
 
 #include <math.h>
 
-struct finder {
-    const struct setup *setup;
-    const struct figures *figures;
-    const struct move_choice *choice;
-    enum reset_verdict reset;
-};
+#include "model/setup/move_find.h"
+#include "model/setup/uncertainty.h"
 
 enum figure_id move_figure(enum move_kind kind)
 {
@@ -26,124 +22,131 @@ bool move_is_by_string(enum move_kind kind)
     return figure_info(move_figure(kind))->per == PER_STRING;
 }
 
-static bool any_given(const struct maybe *read, int strings)
+/* --- the reset --- */
+
+/* What is left of an exposure once the saddle is where it should be, and the most that it may be:
+ * nobody resets a neck on a doubt. */
+struct exposure {
+    bool known;
+    double after_mm, most_mm;
+};
+
+static struct exposure find_exposure(const struct setup *setup, const struct maybe *read,
+                                     const struct move_amount *saddle)
 {
-    for (int s = 1; s <= strings; s++)
-        if (read[s].given)
-            return true;
-    return false;
+    const double change = saddle->due ? saddle->value : 0;
+    const double u =
+        hypot(2 * uncertainty_of_step(setup->rule_step_mm), saddle->due ? saddle->u : 0);
+
+    return (struct exposure){.known = read->given && saddle->known,
+                             .after_mm = read->value + change,
+                             .most_mm = read->value + change + u};
 }
 
-/* What stands between a move and its amount: the next thing to measure first. */
-static enum move_need find_need(const struct setup *setup)
+/* The angle that the pass's own figures give, and how far the saddle moves under each string once
+ * the neck has it. */
+static void plan_reset(const struct setup *setup, const struct figures *figures,
+                       const struct move *saddle, struct move *move)
 {
-    if (!setup->has_board || !setup->board.has_relief)
-        return NEED_BOARD;
-    if (setup->relief_count == 0)
-        return NEED_RELIEF;
-    if (!setup->relief_target_mm.given)
-        return NEED_RELIEF_TARGET;
-    if (!any_given(setup->nut_gap_mm, setup->board.strings))
-        return NEED_GAP;
-    if (!any_given(setup->action_mm, setup->board.strings))
-        return NEED_ACTION;
-    return NEED_TARGETS;
+    const struct board *board = &setup->board;
+    const struct figure *angle = &figures->at[FIGURE_ANGLE][0];
+
+    if (angle->known == KNOWN_ABSENT)
+        return;
+    move->amount =
+        (struct move_amount){.known = true, .due = true, .value = angle->value, .u = angle->u};
+    move->most_u = angle->u;
+    move->state = MOVE_DUE;
+    for (int s = 1; s <= board->strings; s++)
+        if (saddle->string[s].known)
+            move->saddle_then[s] = maybe_given(
+                saddle->string[s].value +
+                angle->value * (board->contact_mm[s] - board->station_mm[s][board->join_fret]));
 }
 
-static enum move_state state_of(const struct move_amount *amount)
+static void find_reset(const struct setup *setup, const struct figures *figures,
+                       const struct move *saddle, struct move *move)
 {
-    if (!amount->known)
-        return MOVE_UNKNOWN;
-    if (!amount->due)
-        return MOVE_GOOD;
-    return fabs(amount->value) > amount->u ? MOVE_DUE : MOVE_WITHIN;
-}
+    const struct exposure bass =
+        find_exposure(setup, &setup->exposure_bass_mm, &saddle->string[setup->board.strings]);
+    const struct exposure treble =
+        find_exposure(setup, &setup->exposure_treble_mm, &saddle->string[1]);
 
-static struct move_amount amount_of(const struct figure *figure, bool due)
-{
-    if (figure->known == KNOWN_ABSENT)
-        return (struct move_amount){.known = false};
-    return (struct move_amount){.known = true, .due = due, .value = figure->value, .u = figure->u};
-}
-
-/* The amount of a move that has but one. */
-static void set_amount(struct move *move, struct move_amount amount)
-{
-    move->amount = amount;
-    move->state = state_of(&amount);
-    move->most_u = amount.due ? amount.u : 0;
-}
-
-static void find_reset(const struct finder *finder, struct move *move)
-{
-    if (finder->reset == RESET_NECK)
-        set_amount(move, amount_of(&finder->figures->at[FIGURE_ANGLE][0], true));
-    else if (finder->reset == RESET_SADDLE)
+    if (bass.known && treble.known) {
         move->state = MOVE_GOOD;
+        move->little = fmin(bass.after_mm, treble.after_mm) < setup_low_exposure_mm(setup);
+        if (fmin(bass.most_mm, treble.most_mm) < setup_least_exposure_mm(setup)) {
+            move->state = MOVE_UNKNOWN;
+            plan_reset(setup, figures, saddle, move);
+        }
+    }
     if (move->state == MOVE_UNKNOWN)
         move->needs = NEED_EXPOSURE;
 }
 
-static void find_rod(const struct finder *finder, struct move *move)
+/* What is known of a move is kept; made it is later. */
+static void put_off(struct move *move, enum move_wait waits, int strings)
 {
-    const struct maybe *target = &finder->setup->relief_target_mm;
-    struct move_amount amount =
-        amount_of(&finder->figures->at[FIGURE_RELIEF][0], finder->choice->rod);
-
-    amount.known = amount.known && target->given;
-    amount.value = target->value - amount.value;
-    set_amount(move, amount);
-}
-
-/* One more string comes to a move's state: one amount beyond doubt makes the whole move due. */
-static void add_string(struct move *move, int string, struct move_amount amount)
-{
-    const enum move_state state = state_of(&amount);
-
-    move->string[string] = amount;
-    if (state > move->state)
-        move->state = state;
-    if (!amount.known)
+    if (move->state == MOVE_UNKNOWN)
         return;
-    move->any_up = move->any_up || amount.value > 0;
-    move->any_down = move->any_down || amount.value < 0;
-    if (amount.due)
-        move->most_u = fmax(move->most_u, amount.u);
-}
-
-static void find_slots(const struct finder *finder, struct move *move)
-{
-    for (int s = 1; s <= finder->setup->board.strings; s++)
-        add_string(move, s,
-                   amount_of(&finder->figures->at[FIGURE_SLOT_CHANGE][s], finder->choice->slot[s]));
-}
-
-/* On posts or wheels an inner string has no height of its own: what the outer two need is made. */
-static void find_saddle(const struct finder *finder, struct move *move)
-{
-    for (int s = 1; s <= finder->setup->board.strings; s++) {
-        const bool own = setup_has_own_height(finder->setup, s), off = finder->choice->saddle[s];
-
-        add_string(move, s, amount_of(&finder->figures->at[FIGURE_SADDLE_CHANGE][s], off && own));
-        move->inner_follow = move->inner_follow || (off && !own);
-    }
+    move->state = MOVE_WAITS;
+    move->waits = waits;
+    move->amount.due = false;
+    for (int s = 1; s <= strings; s++)
+        move->string[s].due = false;
+    move->raise.given = false;
 }
 
 void move_set_find(const struct setup *setup, const struct figures *figures,
-                   const struct move_choice *choice, enum reset_verdict reset,
-                   struct move_set *ret_moves)
+                   const struct belief *belief, struct move_set *ret_moves)
 {
-    const struct finder finder = {
-        .setup = setup, .figures = figures, .choice = choice, .reset = reset};
+    struct move *move = ret_moves->move;
 
-    *ret_moves = (struct move_set){0};
-#define MOVE(id, own_, ...) find_##own_(&finder, &ret_moves->move[MOVE_##id]);
-#include "model/reading/move_table.h"
-#undef MOVE
-    for (int kind = MOVE_ROD; kind < MOVE_COUNT_; kind++)
-        if (ret_moves->move[kind].state == MOVE_UNKNOWN)
-            ret_moves->move[kind].needs = find_need(setup);
+    move_find_work(setup, belief, ret_moves);
+    find_reset(setup, figures, &move[MOVE_SADDLE], &move[MOVE_RESET]);
+    if (move[MOVE_RESET].state == MOVE_DUE)
+        for (int kind = MOVE_ROD; kind < MOVE_COUNT_; kind++)
+            put_off(&move[kind], WAIT_RESET, setup->board.strings);
 }
+
+void move_set_turns(struct move_set *moves, double per_turn_mm)
+{
+    struct move *rod = &moves->move[MOVE_ROD];
+
+    if (rod->amount.due && per_turn_mm < 0)
+        rod->turns = maybe_given(rod->amount.value / per_turn_mm);
+}
+
+bool move_straight_cut(const struct move *saddle, int strings, double *ret_treble_mm,
+                       double *ret_bass_mm)
+{
+    const struct move_amount *amount = saddle->string;
+    double raise = 0;
+
+    for (int s = 1; s <= strings; s++)
+        if (!amount[s].due)
+            return false;
+    if (strings < 1)
+        return false;
+    const double slope =
+        strings > 1 ? (amount[strings].value - amount[1].value) / (strings - 1) : 0;
+    for (int s = 1; s <= strings; s++)
+        raise = fmax(raise, amount[s].value - (amount[1].value + slope * (s - 1)));
+    *ret_treble_mm = amount[1].value + raise;
+    *ret_bass_mm = amount[strings].value + raise;
+    return true;
+}
+
+void move_set_wait_for_season(struct move_set *moves)
+{
+    if (moves->move[MOVE_ROD].state != MOVE_DUE)
+        return;
+    for (int kind = MOVE_SLOTS; kind <= MOVE_SADDLE; kind++)
+        if (moves->move[kind].state == MOVE_DUE)
+            put_off(&moves->move[kind], WAIT_SEASON, STRINGS_MAX);
+}
+
+/* --- what was done --- */
 
 void move_set_mark(struct move_set *moves, struct place place)
 {
@@ -153,7 +156,7 @@ void move_set_mark(struct move_set *moves, struct place place)
 
 bool move_is_done(const struct move *move)
 {
-    return move->done_by > 0 && (move->state == MOVE_DUE || move->state == MOVE_WITHIN);
+    return move->done_by > 0 && move->state == MOVE_DUE;
 }
 
 bool move_is_open(const struct move *move)
@@ -175,13 +178,23 @@ bool move_is_missed(const struct move *move)
     return move->state == MOVE_UNKNOWN && move->needs != NEED_EXPOSURE;
 }
 
+bool move_set_is_questioned(const struct move_set *moves)
+{
+    for (int row = 0; row < BELIEF_ROWS_; row++)
+        for (int s = 0; s <= STRINGS_MAX; s++)
+            if (moves->questioned[row][s])
+                return true;
+    return false;
+}
+
 enum move_verdict move_set_verdict(const struct move_set *moves)
 {
     if (move_is_open(&moves->move[MOVE_RESET]))
         return MOVES_RESET;
     if (move_set_count(moves, move_is_open) > 0)
         return MOVES_WORK;
-    if (move_set_count(moves, move_is_missed) > 0 || move_set_count(moves, move_is_done) > 0)
+    if (move_set_count(moves, move_is_missed) > 0 || move_set_count(moves, move_is_done) > 0 ||
+        move_set_is_questioned(moves))
         return MOVES_MEASURE;
     return MOVES_READY;
 }

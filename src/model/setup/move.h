@@ -4,15 +4,14 @@
 
 #include <stdbool.h>
 
+#include "model/setup/belief.h"
 #include "model/figure/figure.h"
-#include "model/setup/moves.h"
-#include "model/reading/place.h"
-#include "model/setup/reset.h"
+#include "model/reading/record.h"
 #include "model/setup/setup.h"
 #include "model/reading/work_mark.h"
 
 /*
- * The moves as data: what a pass's readings ask for, in the trade's order, by how much, and
+ * The moves as data: what all passes of a visit ask for, in the trade's order, by how much, and
  * what has been done about it since. Decided here once; the bench, the job list, the shelf and
  * the customer's sheet only put it into words.
  */
@@ -20,9 +19,17 @@
 /* In the order in which one string's state outweighs another's. */
 enum move_state {
     MOVE_UNKNOWN, /* something has to be read or wanted first: `needs` */
-    MOVE_GOOD,    /* on target, leave it */
-    MOVE_WITHIN,  /* off target, but by no more than its own uncertainty */
+    MOVE_GOOD,    /* on target, or off it by no more than can be told: leave it */
+    MOVE_WAITS,   /* off target, but something comes first: `waits` */
     MOVE_DUE,
+};
+
+/* What a move waits for. */
+enum move_wait {
+    WAIT_NOTHING,
+    WAIT_RESET,  /* the neck is reset first, strung up and read again */
+    WAIT_SEASON, /* the air has moved the neck: the rod first, and nothing is cut until it settles
+                  */
 };
 
 /* What an unknown move waits for, in the order in which a tech would supply it. */
@@ -35,42 +42,75 @@ enum move_need {
     NEED_ACTION,
     NEED_TARGETS, /* for action and nut gap */
     NEED_EXPOSURE,
+    NEED_AGAIN, /* a reading does not fit the others */
 };
 
 struct move_amount {
     bool known;
-    bool due;
+    bool due; /* to be made now */
     /* Rod: relief to let in (+) or take out (-), mm. Slot: fill (+) or cut (-), mm. Saddle:
      * raise (+) or lower (-), mm. Reset: the angle to set the neck back by, rad. */
     double value;
-    double u; /* expanded, k = 2 */
+    double u; /* expanded, k = 2, of what is believed to be off */
 };
 
 struct move {
     enum move_state state; /* by the readings alone */
     enum move_need needs;
+    enum move_wait waits;
     struct move_amount amount;                  /* rod and reset */
     struct move_amount string[STRINGS_MAX + 1]; /* slots and saddle, by string number */
     double most_u;                              /* the largest u of the amounts that are due */
     bool any_up, any_down; /* whether any amount, due or not, is above or below 0 */
     bool inner_follow;     /* inner strings are off, but move only with the outer two */
-    int done_by;           /* the work line that marks it done since the readings, 0 for none */
+    struct maybe turns;    /* rod: toward the target, + tightens, where its answer is known */
+    struct maybe raise;    /* slots: half of them or more are low; by so much the nut is, mm */
+    /* What the gauges read once this move and those before it are made, mm, by string; where it is
+     * not due, as it is. */
+    struct maybe gap_then[STRINGS_MAX + 1], action_then[STRINGS_MAX + 1];
+    bool little; /* reset: not due, but less saddle is left than one likes to see */
+    struct maybe saddle_then[STRINGS_MAX + 1]; /* reset: how far the saddle moves after it, mm */
+    int done_by; /* the work line that marks it done since the readings, 0 for none */
+};
+
+/* What all passes of the visit say, mm, with its expanded uncertainty; a value that is not given is
+ * not known. */
+struct believed {
+    struct maybe mm;
+    double u;
 };
 
 /* The moves of a pass, and what they come to. */
 struct move_set {
     struct move move[MOVE_COUNT_];
+    struct believed relief, gap[STRINGS_MAX + 1], action[STRINGS_MAX + 1];
+    /* Readings of this pass that do not fit the others, and are not used until they are read again;
+     * the relief stands at string 0. */
+    bool questioned[BELIEF_ROWS_][STRINGS_MAX + 1];
 };
 
 enum move_verdict { MOVES_READY, MOVES_WORK, MOVES_RESET, MOVES_MEASURE };
 
 /*
- * Finds the moves that a state's readings ask for. A reset that is not known to be due and not
- * known not to be is MOVE_UNKNOWN. `done_by` is left 0.
+ * Finds the moves that what is believed asks for. A reset that is not known to be due and not
+ * known not to be is MOVE_UNKNOWN. `figures` are those of the pass: they give the angle of a
+ * reset. `done_by` is left 0.
  */
 void move_set_find(const struct setup *setup, const struct figures *figures,
-                   const struct move_choice *choice, enum reset_verdict reset,
-                   struct move_set *ret_moves);
+                   const struct belief *belief, struct move_set *ret_moves);
+
+/* Adds the turns that the rod's move takes, from what a turn did to this neck, mm of relief; a
+ * rod that does nothing, or the wrong thing, gives none. */
+void move_set_turns(struct move_set *moves, double per_turn_mm);
+
+/* The straight cut of a blank, from the amounts that are due: what comes off under string 1 and
+ * under the last, the line through the outer two raised until no string's amount lies above it.
+ * False where not all strings are due. */
+bool move_straight_cut(const struct move *saddle, int strings, double *ret_treble_mm,
+                       double *ret_bass_mm);
+
+/* The neck has moved with the season: where the rod is due, slots and saddle wait for it. */
+void move_set_wait_for_season(struct move_set *moves);
 
 /* Adds which of them the work lines since a pass mark done. */
 void move_set_mark(struct move_set *moves, struct place place);
@@ -85,11 +125,14 @@ bool move_is_open(const struct move *move);
  * whether a reset is due, need not be read. */
 bool move_is_missed(const struct move *move);
 
+/* Whether any reading of the pass is questioned. */
+bool move_set_is_questioned(const struct move_set *moves);
+
 /* How many are such: move_is_open, move_is_done, move_is_missed. */
 int move_set_count(const struct move_set *moves, bool (*is_such)(const struct move *move));
 
 /* What it all comes to: a reset first, else open moves, else something to measure, else ready. A
- * move that was marked done has to be measured again. */
+ * move that was marked done has to be measured again, and so has a reading that is questioned. */
 enum move_verdict move_set_verdict(const struct move_set *moves);
 
 /* "ready", "work", "reset", "measure". */

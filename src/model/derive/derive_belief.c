@@ -1,0 +1,199 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/derive/derive_belief.h"
+
+#include <math.h>
+
+#include "model/setup/belief_read.h"
+#include "model/setup/move_find.h"
+#include "model/reading/work_amount.h"
+#include "model/reading/work_line.h"
+
+/* So many passes back; what was read before says little more. */
+enum { PASSES_BACK = 12 };
+
+/* What was done between two passes. */
+struct between {
+    struct place place; /* the pass before */
+    const struct setup *before;
+    struct move_set planned; /* by the readings of the pass before */
+    struct maybe turn;       /* of the rod, logged with the pass after */
+};
+
+static void find_amount(const struct between *between, const struct move *move,
+                        struct work_amount *ret_amount)
+{
+    const struct reading_key key = work_key(WORK_AMOUNT, between->place.visit, move->done_by);
+
+    work_amount_find(record_text(between->place.record, &key), between->before->board.strings,
+                     ret_amount);
+}
+
+/* What was done to one string, mm; what was planned where the line does not say. NAN where
+ * something was done and nobody knows how much. */
+static double done_mm(const struct between *between, const struct move *move,
+                      const struct work_amount *said, int string)
+{
+    const struct move_amount *plan = &move->string[string];
+    const int at = said->is_said[string] ? string : 0;
+    const double thread = said->unit == WORK_AMOUNT_TURNS ? between->before->thread_mm.value : 1;
+
+    if (said->unit == WORK_AMOUNT_NONE || (said->unit == WORK_AMOUNT_TURNS && !(thread > 0)))
+        return plan->due ? plan->value : move->state == MOVE_DUE ? 0 : (double)NAN;
+    if (!said->is_said[at])
+        return 0; /* it names the strings that were worked on */
+    if (at == 0 && !plan->due)
+        return 0;
+    if (said->has_sign[at])
+        return said->value[at] * thread;
+    return plan->due ? copysign(said->value[at] * thread, plan->value) : (double)NAN;
+}
+
+static void make_slots(struct belief *belief, const struct between *between)
+{
+    const struct move *move = &between->planned.move[MOVE_SLOTS];
+    const double unknown_mm = 0.15;
+    struct work_amount said;
+
+    if (move->done_by > 0)
+        find_amount(between, move, &said);
+    for (int s = 1; s <= belief->strings; s++) {
+        const double mm = move->done_by > 0 ? done_mm(between, move, &said, s) : 0;
+
+        if (isnan(mm))
+            belief_doubt_slot(belief, s, unknown_mm);
+        else if (mm != 0)
+            belief_work_slot(belief, s, mm);
+        else if (move->done_by == 0 && move->string[s].due)
+            belief_doubt_slot(belief, s, fabs(move->string[s].value));
+    }
+}
+
+static void make_saddle(struct belief *belief, const struct between *between)
+{
+    const struct move *move = &between->planned.move[MOVE_SADDLE];
+    double mm[STRINGS_MAX + 1] = {0};
+    const double unknown_mm = 1;
+    struct work_amount said;
+
+    if (move->done_by > 0)
+        find_amount(between, move, &said);
+    for (int s = 1; s <= belief->strings; s++) {
+        mm[s] = move->done_by > 0 ? done_mm(between, move, &said, s) : 0;
+        if (isnan(mm[s])) {
+            belief_doubt_saddle(belief, s, unknown_mm);
+            mm[s] = 0;
+        } else if (move->done_by == 0 && move->string[s].due) {
+            belief_doubt_saddle(belief, s, fabs(move->string[s].value));
+        }
+    }
+    belief_work_saddle(belief, mm);
+}
+
+/* A rod that is marked was turned until the relief was right; one whose turns are said, by these:
+ * that it came to the target is then a hope. */
+static void make_rod(struct belief *belief, const struct between *between)
+{
+    const struct move *move = &between->planned.move[MOVE_ROD];
+    const struct maybe *target = &between->before->relief_target_mm;
+    const bool turned = between->turn.given && between->turn.value != 0;
+    const double change = fabs(move->amount.value), unknown_mm = 0.5;
+    struct work_amount said = {.unit = WORK_AMOUNT_NONE};
+
+    if (move->done_by > 0)
+        find_amount(between, move, &said);
+    if (move->done_by > 0 && move->state == MOVE_DUE && target->given)
+        belief_turn_rod(belief, between->before, target->value,
+                        turned || said.unit == WORK_AMOUNT_TURNS ? hypot(BELIEF_RELIEF_MM, change)
+                                                                 : BELIEF_RELIEF_MM);
+    else if (turned || move->done_by > 0)
+        belief_doubt_rod(belief, between->before, unknown_mm);
+    else if (move->state == MOVE_DUE)
+        belief_doubt_rod(belief, between->before, change);
+}
+
+/* Worked on, or due to be. */
+static bool is_touched(const struct move *move)
+{
+    return move->done_by > 0 || move->state == MOVE_DUE;
+}
+
+static void age(struct belief *belief, const struct between *between)
+{
+    const struct move *move = between->planned.move;
+
+    if (is_touched(&move[MOVE_ROD]) || (between->turn.given && between->turn.value != 0))
+        belief_age(belief, BELIEF_RELIEF);
+    if (is_touched(&move[MOVE_SLOTS]))
+        belief_age(belief, BELIEF_GAP);
+    if (is_touched(&move[MOVE_SADDLE]))
+        belief_age(belief, BELIEF_ACTION);
+}
+
+static bool any_done(const struct between *between)
+{
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        if (between->planned.move[kind].done_by > 0)
+            return true;
+    return between->turn.given && between->turn.value != 0;
+}
+
+/* From one pass to the next. */
+static void go_on(struct belief *belief, const struct between *between, const struct setup *now)
+{
+    if (between->planned.move[MOVE_RESET].done_by > 0) {
+        belief_begin(belief, now);
+        return;
+    }
+    make_rod(belief, between);
+    make_slots(belief, between);
+    make_saddle(belief, between);
+    age(belief, between);
+    if (!any_done(between) && !belief_agrees(belief, now))
+        belief_begin(belief, now);
+}
+
+static void read_next(struct place place, const struct setup *now, const struct setup *before,
+                      struct belief *belief)
+{
+    struct between between = {.place = place_of(place.record, place.visit, place.pass - 1),
+                              .before = before,
+                              .turn = place_read(place, FIELD_ROD_TURN)};
+
+    move_find_work(before, belief, &between.planned);
+    move_set_mark(&between.planned, between.place);
+    go_on(belief, &between, now);
+}
+
+/* A pass that is but begun says nothing yet, whatever the ones before it told. */
+static bool has_any_reading(const struct setup *setup)
+{
+    bool any = setup->relief_count > 0;
+
+    for (int s = 1; s <= setup->board.strings; s++)
+        any = any || setup->nut_gap_mm[s].given || setup->action_mm[s].given;
+    return any;
+}
+
+void derive_belief(struct place place, const struct setup *setup, struct belief *ret_belief)
+{
+    const int first = place.pass > PASSES_BACK ? place.pass - PASSES_BACK + 1 : 1;
+    struct setup before, now;
+
+    belief_begin(ret_belief, setup);
+    for (int pass = first; pass <= place.pass; pass++) {
+        const struct place here = place_of(place.record, place.visit, pass);
+        struct findings unused = {.count = 0};
+
+        if (pass < place.pass)
+            setup_read(&now, here, &unused);
+        else
+            now = *setup;
+        if (pass > first)
+            read_next(here, &now, &before, ret_belief);
+        belief_read(ret_belief, &now);
+        before = now;
+    }
+    if (!has_any_reading(setup))
+        for (int row = 0; row < BELIEF_ROWS_; row++)
+            ret_belief->fresh[row] = false;
+}

@@ -1,0 +1,184 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/reading/work_amount.h"
+
+#include <math.h>
+#include <stddef.h>
+#include <string.h>
+
+#include "base/num.h"
+
+/* One number of the text. */
+struct told {
+    double value;
+    bool has_sign;
+    int string; /* 0: not said of one string */
+    enum work_amount_unit unit;
+};
+
+enum { TOLD_MAX = STRINGS_MAX + 1 };
+
+struct reader {
+    const char *at;
+    bool by_string; /* behind the word "string" numbers come in pairs */
+    struct told told[TOLD_MAX];
+    int count;
+};
+
+static bool is_digit(char c)
+{
+    return c >= '0' && c <= '9';
+}
+
+static bool is_letter(char c)
+{
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
+/* The end of a number that begins at `text`: 1 1/4, 3/8, .008; `text` itself where none does. */
+static const char *number_end(const char *text)
+{
+    const char *end = text;
+
+    while (is_digit(*end) || *end == '.' || (*end == '/' && is_digit(end[1])))
+        end++;
+    const char *rest = end + (*end == ' ');
+    const size_t digits = strspn(rest, "0123456789");
+    /* A whole number and a fraction behind a blank are one. */
+    if (rest > end && !memchr(text, '.', (size_t)(end - text)) &&
+        !memchr(text, '/', (size_t)(end - text)) && digits > 0 && rest[digits] == '/' &&
+        is_digit(rest[digits + 1]))
+        return rest + digits + 1 + strspn(rest + digits + 1, "0123456789");
+    return end;
+}
+
+/* The number at the reader, past which it goes; not a number where it makes no sense. */
+static double take_number(struct reader *reader)
+{
+    char text[NUM_TEXT_MAX];
+    const char *end = number_end(reader->at);
+    const size_t length = (size_t)(end - reader->at);
+    double value = (double)NAN;
+
+    if (length < sizeof text) {
+        memcpy(text, reader->at, length);
+        text[length] = '\0';
+        if (num_parse(text, QUANTITY_PLAIN, UNIT_NONE, &value, NULL) != STATUS_OK)
+            value = (double)NAN;
+    }
+    reader->at = end;
+    return value;
+}
+
+/* "string 6 -.008, 5 -.007": the number in front of a number. */
+static int take_string(struct reader *reader)
+{
+    const char *end = reader->at + strspn(reader->at, "0123456789");
+    const char *next = end + strspn(end, " :");
+    int string = 0;
+
+    if (!reader->by_string || next == end || !(is_digit(*next) || strchr("+-.", *next)) ||
+        num_count(reader->at, (size_t)(end - reader->at), STRINGS_MAX, &string) != STATUS_OK)
+        return 0;
+    reader->at = next;
+    return string;
+}
+
+static void take_told(struct reader *reader)
+{
+    struct told told = {.string = take_string(reader)};
+
+    told.has_sign = *reader->at == '-' || *reader->at == '+';
+    const double sign = *reader->at == '-' ? -1 : 1;
+    reader->at += told.has_sign;
+    told.value = sign * take_number(reader);
+    if (reader->count < TOLD_MAX)
+        reader->told[reader->count++] = told;
+}
+
+/* A unit holds for what stands before it without one. */
+static void give_unit(struct reader *reader, enum work_amount_unit unit, double factor)
+{
+    for (int i = reader->count - 1; i >= 0 && reader->told[i].unit == WORK_AMOUNT_NONE; i--) {
+        reader->told[i].unit = unit;
+        reader->told[i].value *= factor;
+    }
+}
+
+static bool is_word(const char *at, size_t length, const char *word)
+{
+    return strlen(word) == length && memcmp(at, word, length) == 0;
+}
+
+static void take_word(struct reader *reader)
+{
+    const char *at = reader->at;
+
+    while (is_letter(*reader->at))
+        reader->at++;
+    const size_t length = (size_t)(reader->at - at);
+    if (is_word(at, length, "mm"))
+        give_unit(reader, WORK_AMOUNT_MM, 1);
+    else if (is_word(at, length, "in"))
+        give_unit(reader, WORK_AMOUNT_MM, 25.4);
+    else if (is_word(at, length, "turn") || is_word(at, length, "turns"))
+        give_unit(reader, WORK_AMOUNT_TURNS, 1);
+    else if (is_word(at, length, "string"))
+        reader->by_string = true;
+}
+
+static bool begins_number(const char *at)
+{
+    return is_digit(*at) || ((*at == '.' || *at == '-' || *at == '+') &&
+                             (is_digit(at[1]) || (at[1] == '.' && is_digit(at[2]))));
+}
+
+static void read_text(struct reader *reader)
+{
+    while (*reader->at)
+        if (begins_number(reader->at))
+            take_told(reader);
+        else if (is_letter(*reader->at))
+            take_word(reader);
+        else
+            reader->at++;
+}
+
+static void put(struct work_amount *amount, int string, const struct told *told, double value)
+{
+    amount->unit = told->unit;
+    amount->is_said[string] = true;
+    amount->has_sign[string] = told->has_sign;
+    amount->value[string] = value;
+}
+
+/* All in one unit, or nothing is said. */
+static bool is_sound(const struct reader *reader)
+{
+    for (int i = 0; i < reader->count; i++)
+        if (!isfinite(reader->told[i].value) || reader->told[i].unit == WORK_AMOUNT_NONE ||
+            reader->told[i].unit != reader->told[0].unit)
+            return false;
+    return reader->count > 0;
+}
+
+void work_amount_find(const char *text, int strings, struct work_amount *ret_amount)
+{
+    struct reader reader = {.at = text ? text : ""};
+    const struct told *told = reader.told;
+
+    *ret_amount = (struct work_amount){.unit = WORK_AMOUNT_NONE};
+    read_text(&reader);
+    if (!is_sound(&reader))
+        return;
+    if (told[0].string > 0) {
+        for (int i = 0; i < reader.count; i++)
+            put(ret_amount, told[i].string, &told[i], told[i].value);
+    } else if (reader.count == 1) {
+        put(ret_amount, 0, &told[0], told[0].value);
+    } else if (reader.count == 2 && strings > 1 && strstr(text, "bass") &&
+               strstr(text, "treble") > strstr(text, "bass")) {
+        for (int s = 1; s <= strings; s++)
+            put(ret_amount, s, &told[0],
+                told[1].value + (told[0].value - told[1].value) * (s - 1) / (strings - 1));
+    }
+}

@@ -1,0 +1,28 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_MODEL_WORK_AMOUNT_H
+#define SILLET_MODEL_WORK_AMOUNT_H
+
+#include <stdbool.h>
+
+#include "model/reading/field.h"
+
+/*
+ * What a work line says in numbers of how much was done: ".8 mm", "1/4 turn", "3/4 turn bass, 1/2
+ * turn treble", "string 6 -.008, 5 -.007 in". A number without a unit takes the next one to its
+ * right. What is not written in one of these ways says nothing in numbers; a plan then stands for
+ * it.
+ */
+
+enum work_amount_unit { WORK_AMOUNT_NONE, WORK_AMOUNT_MM, WORK_AMOUNT_TURNS };
+
+struct work_amount {
+    enum work_amount_unit unit; /* NONE: nothing is said in numbers */
+    bool is_said[STRINGS_MAX + 1];
+    bool has_sign[STRINGS_MAX + 1]; /* whether a sign tells up from down */
+    double value[STRINGS_MAX + 1];  /* by string; element 0: of all of them, or of the rod */
+};
+
+/* `text` may be NULL. With `strings` known, a bass and a treble amount become one for each. */
+void work_amount_find(const char *text, int strings, struct work_amount *ret_amount);
+
+#endif

@@ -1,0 +1,155 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/setup/belief.h"
+
+#include <math.h>
+
+#include "model/setup/belief_line.h"
+#include "model/setup/neck_curve.h"
+
+static double curvature_for(const struct setup *setup, double relief_mm)
+{
+    return fabs(neck_curve_kappa_for(&setup->board, relief_mm));
+}
+
+void belief_begin(struct belief *belief, const struct setup *setup)
+{
+    double deviation[ESTIMATE_MAX];
+
+    *belief = (struct belief){.strings = setup->board.strings};
+    if (!setup->has_board || !setup->board.has_relief || setup->board.action_fret < 2)
+        return;
+    for (int i = 0; i < ESTIMATE_MAX; i++)
+        deviation[i] = BELIEF_ANYTHING_MM;
+    deviation[BELIEF_CURVATURE] = curvature_for(setup, BELIEF_ANYTHING_MM);
+    estimate_begin(&belief->estimate, 1 + 2 * belief->strings, deviation);
+    belief->known = isfinite(deviation[BELIEF_CURVATURE]);
+}
+
+/* --- moves --- */
+
+static void blur_saddles(struct belief *belief, double mm)
+{
+    double direction[ESTIMATE_MAX] = {0};
+
+    for (int s = 1; s <= belief->strings; s++)
+        direction[belief_saddle(s)] = 1;
+    estimate_blur(&belief->estimate, direction, mm);
+}
+
+void belief_turn_rod(struct belief *belief, const struct setup *setup, double relief_mm,
+                     double deviation_mm)
+{
+    const struct linear function = belief_line_relief(setup);
+    const double before = estimate_of(&belief->estimate, &function).mean;
+
+    estimate_set(&belief->estimate, BELIEF_CURVATURE,
+                 neck_curve_kappa_for(&setup->board, relief_mm),
+                 curvature_for(setup, deviation_mm));
+    blur_saddles(belief, BELIEF_UNEVEN * fabs(relief_mm - before));
+    belief->rod_turned = true;
+}
+
+void belief_doubt_rod(struct belief *belief, const struct setup *setup, double mm)
+{
+    estimate_shift(&belief->estimate, BELIEF_CURVATURE, 0, curvature_for(setup, mm));
+    blur_saddles(belief, BELIEF_UNEVEN * mm);
+    belief->rod_turned = true;
+}
+
+void belief_work_slot(struct belief *belief, int string, double mm)
+{
+    estimate_shift(&belief->estimate, belief_slot(string), mm, BELIEF_SLOT_MM);
+}
+
+void belief_doubt_slot(struct belief *belief, int string, double mm)
+{
+    estimate_shift(&belief->estimate, belief_slot(string), 0, mm);
+}
+
+void belief_work_saddle(struct belief *belief, const double mm[STRINGS_MAX + 1])
+{
+    double together[ESTIMATE_MAX] = {0};
+
+    for (int s = 1; s <= belief->strings; s++) {
+        if (mm[s] == 0)
+            continue;
+        together[belief_saddle(s)] = 1;
+        estimate_shift(&belief->estimate, belief_saddle(s), mm[s], BELIEF_STRING_MM);
+    }
+    estimate_blur(&belief->estimate, together, BELIEF_SADDLE_MM);
+}
+
+void belief_doubt_saddle(struct belief *belief, int string, double mm)
+{
+    estimate_shift(&belief->estimate, belief_saddle(string), 0, mm);
+}
+
+void belief_age(struct belief *belief, enum belief_row row)
+{
+    belief->fresh[row] = belief->fresh[BELIEF_ACTION] = false;
+}
+
+/* --- what is believed --- */
+
+bool belief_relief(const struct belief *belief, const struct setup *setup, struct estimated *ret_mm)
+{
+    if (!belief->known || !belief->has[BELIEF_RELIEF][0] || !belief->fresh[BELIEF_RELIEF])
+        return false;
+    const struct linear function = belief_line_relief(setup);
+    *ret_mm = estimate_of(&belief->estimate, &function);
+    return isfinite(ret_mm->mean) && isfinite(ret_mm->deviation);
+}
+
+/* A string with a length to sound, all of it read. */
+static bool has_line(const struct belief *belief, const struct setup *setup, int string)
+{
+    const struct board *board = &setup->board;
+
+    if (!belief->known || !belief->has[BELIEF_RELIEF][0] || !belief->has[BELIEF_GAP][string] ||
+        !belief->has[BELIEF_ACTION][string])
+        return false;
+    for (int row = 0; row < BELIEF_ROWS_; row++)
+        if (!belief->fresh[row])
+            return false;
+    return board->contact_mm[string] > board->station_mm[string][board->frets];
+}
+
+static bool give(const struct belief *belief, struct linear function, struct estimated *ret_mm)
+{
+    *ret_mm = estimate_of(&belief->estimate, &function);
+    return isfinite(ret_mm->mean) && isfinite(ret_mm->deviation);
+}
+
+bool belief_gap(const struct belief *belief, const struct setup *setup, int string,
+                struct estimated *ret_mm)
+{
+    return has_line(belief, setup, string) && give(belief, belief_line_gap(setup, string), ret_mm);
+}
+
+bool belief_action(const struct belief *belief, const struct setup *setup, int string,
+                   struct estimated *ret_mm)
+{
+    return has_line(belief, setup, string) &&
+           give(belief, belief_line_action(setup, string), ret_mm);
+}
+
+bool belief_gap_at_action(const struct belief *belief, const struct setup *setup, int string,
+                          double action_mm, struct estimated *ret_mm)
+{
+    return has_line(belief, setup, string) &&
+           give(belief, belief_line_gap_at(setup, string, action_mm), ret_mm);
+}
+
+double belief_slot_per_gap(const struct setup *setup, int string)
+{
+    const double *x = setup->board.station_mm[string];
+
+    return 1 / (1 - x[1] / x[setup->board.action_fret]);
+}
+
+double belief_saddle_per_action(const struct setup *setup, int string)
+{
+    const struct board *board = &setup->board;
+
+    return board->contact_mm[string] / board->station_mm[string][board->action_fret];
+}

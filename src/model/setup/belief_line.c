@@ -1,0 +1,130 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/setup/belief_line.h"
+
+#include "model/setup/neck_curve.h"
+
+/* The terms of every function here, in this order. */
+enum { TERM_CURVATURE, TERM_SLOT, TERM_SADDLE };
+
+int belief_slot(int string)
+{
+    return 2 * string - 1;
+}
+
+int belief_saddle(int string)
+{
+    return 2 * string;
+}
+
+static struct linear constant(int string, double mm)
+{
+    return (struct linear){
+        .constant = mm, .unknown = {BELIEF_CURVATURE, belief_slot(string), belief_saddle(string)}};
+}
+
+/* The curve without its bend: what single crowns stand off by, and the fall-away. */
+static struct neck_curve flat_curve(const struct setup *setup)
+{
+    struct neck_curve curve;
+
+    if (neck_curve_fit(setup, &curve) != STATUS_OK) {
+        curve = (struct neck_curve){.fall_away_mm = setup->fall_away_mm.value};
+        for (int n = 0; n <= FRETS_MAX; n++)
+            curve.offset_mm[n] = setup->spot_mm[n].value;
+    }
+    curve.kappa_per_mm = 0;
+    return curve;
+}
+
+/* Heights over the chord. */
+
+static struct linear crown(const struct setup *setup, int string, int fret)
+{
+    const struct neck_curve flat = flat_curve(setup);
+    struct linear height =
+        constant(string, neck_curve_height_mm(&flat, &setup->board, string, fret));
+
+    height.part[TERM_CURVATURE] = setup->board.bend[string][fret];
+    return height;
+}
+
+/* The slot rides on the neck, the saddle stands on the body. */
+static struct linear nut(const struct setup *setup, int string)
+{
+    struct linear height = crown(setup, string, 0);
+
+    height.part[TERM_SLOT] = 1;
+    return height;
+}
+
+static struct linear saddle(const struct setup *setup, int string)
+{
+    struct linear height = constant(string, 0);
+
+    height.part[TERM_CURVATURE] = -setup->board.saddle_ride[string];
+    height.part[TERM_SADDLE] = 1;
+    return height;
+}
+
+/* a + share (b - a) */
+static struct linear between(struct linear a, struct linear b, double share)
+{
+    a.constant += share * (b.constant - a.constant);
+    for (int t = 0; t < LINEAR_TERMS; t++)
+        a.part[t] += share * (b.part[t] - a.part[t]);
+    return a;
+}
+
+static struct linear minus(struct linear a, struct linear b)
+{
+    a.constant -= b.constant;
+    for (int t = 0; t < LINEAR_TERMS; t++)
+        a.part[t] -= b.part[t];
+    return a;
+}
+
+static struct linear over(const struct setup *setup, int string, int fret)
+{
+    const struct board *board = &setup->board;
+    const double share = board->station_mm[string][fret] / board->contact_mm[string];
+
+    return minus(between(nut(setup, string), saddle(setup, string), share),
+                 crown(setup, string, fret));
+}
+
+struct linear belief_line_relief(const struct setup *setup)
+{
+    struct linear gap = constant(1, 0);
+
+    gap.part[TERM_CURVATURE] = neck_curve_relief_mm(&setup->board, 1);
+    return gap;
+}
+
+struct linear belief_line_gap(const struct setup *setup, int string)
+{
+    return over(setup, string, 1);
+}
+
+/* What is left at fret 1 with the string held down on fret 3. */
+struct linear belief_line_held_gap(const struct setup *setup, int string)
+{
+    const double *x = setup->board.station_mm[string];
+
+    return minus(between(nut(setup, string), crown(setup, string, 3), x[1] / x[3]),
+                 crown(setup, string, 1));
+}
+
+struct linear belief_line_action(const struct setup *setup, int string)
+{
+    return over(setup, string, setup->board.action_fret);
+}
+
+struct linear belief_line_gap_at(const struct setup *setup, int string, double action_mm)
+{
+    const int fret = setup->board.action_fret;
+    const double *x = setup->board.station_mm[string];
+    struct linear to = crown(setup, string, fret);
+
+    to.constant += action_mm;
+    return minus(between(nut(setup, string), to, x[1] / x[fret]), crown(setup, string, 1));
+}

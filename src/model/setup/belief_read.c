@@ -1,0 +1,330 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/setup/belief_read.h"
+
+#include <math.h>
+
+#include "model/setup/belief_line.h"
+#include "model/setup/neck_curve.h"
+#include "model/setup/odd_row.h"
+#include "model/setup/uncertainty.h"
+
+/* A reading as a number that a function of the unknowns should have. */
+struct gauged {
+    struct linear function;
+    enum belief_row row;
+    int string;
+    double mm, deviation_mm;
+    bool odd;                   /* does not go with its row */
+    const struct maybe *beside; /* the row; NULL for the relief */
+};
+
+enum { READINGS_MAX = 1 + 2 * STRINGS_MAX };
+
+struct pass_read {
+    struct gauged list[READINGS_MAX];
+    int count;
+};
+
+/* A string that is not read, between read ones, is taken to lie between them, give or take. */
+#define FILLED_GAP_MM    0.05
+#define FILLED_ACTION_MM 0.15
+
+/* How uneven one nut, or one saddle, leaves the strings about a straight line, in what is read. */
+#define UNEVEN_GAP_MM    0.06
+#define UNEVEN_ACTION_MM 0.15
+
+static double feeler_mm(const struct setup *setup)
+{
+    return hypot(uncertainty_of_step(setup->feeler_step_mm), BELIEF_FEELER_MM);
+}
+
+static double rule_mm(const struct setup *setup)
+{
+    return hypot(uncertainty_of_step(setup->rule_step_mm), BELIEF_RULE_MM);
+}
+
+static void add(struct pass_read *read, struct gauged reading)
+{
+    if (isfinite(reading.mm) && reading.deviation_mm > 0 && isfinite(reading.deviation_mm))
+        read->list[read->count++] = reading;
+}
+
+/* One row of readings by string. What is filled in says nothing where more is known. */
+static void add_row(const struct belief *belief, const struct setup *setup, enum belief_row row,
+                    struct pass_read *read)
+{
+    const bool gap = row == BELIEF_GAP, held = gap && setup->nut_method == NUT_HELD_3;
+    const struct maybe *entered = gap ? setup->nut_gap_mm : setup->action_mm;
+    const double deviation = gap ? feeler_mm(setup) : rule_mm(setup);
+    double mm[STRINGS_MAX + 1];
+    enum known known[STRINGS_MAX + 1];
+    bool odd[STRINGS_MAX + 1];
+
+    if (!setup_fill_strings(entered, gap ? setup->nut_gap_unsure : setup->action_unsure,
+                            belief->strings, mm, known) ||
+        (held && setup->board.frets < 3))
+        return;
+    odd_row_find(entered, belief->strings, gap ? UNEVEN_GAP_MM : UNEVEN_ACTION_MM, odd);
+    for (int s = 1; s <= belief->strings; s++) {
+        const bool filled = known[s] == KNOWN_INTERPOLATED;
+
+        if (known[s] == KNOWN_ABSENT || (filled && belief->has[row][s]))
+            continue;
+        add(read, (struct gauged){.function = held  ? belief_line_held_gap(setup, s)
+                                              : gap ? belief_line_gap(setup, s)
+                                                    : belief_line_action(setup, s),
+                                  .row = row,
+                                  .string = s,
+                                  .mm = mm[s],
+                                  .deviation_mm = filled ? hypot(deviation, gap ? FILLED_GAP_MM
+                                                                                : FILLED_ACTION_MM)
+                                                         : deviation,
+                                  .odd = odd[s],
+                                  .beside = entered});
+    }
+}
+
+/* The relief comes first. */
+static void list_readings(const struct belief *belief, const struct setup *setup,
+                          struct pass_read *ret_read)
+{
+    const struct maybe relief = neck_curve_find_relief(setup);
+
+    ret_read->count = 0;
+    if (relief.given)
+        add(ret_read, (struct gauged){.function = belief_line_relief(setup),
+                                      .row = BELIEF_RELIEF,
+                                      .mm = relief.value,
+                                      .deviation_mm = feeler_mm(setup)});
+    add_row(belief, setup, BELIEF_GAP, ret_read);
+    add_row(belief, setup, BELIEF_ACTION, ret_read);
+}
+
+/* How far a reading lies from what is known, in mm and in deviations. */
+static double off_of(const struct belief *belief, const struct gauged *reading, double mm,
+                     double *ret_deviations)
+{
+    const struct estimated known = estimate_of(&belief->estimate, &reading->function);
+    const double off = mm - known.mean;
+
+    *ret_deviations = fabs(off) / hypot(known.deviation, reading->deviation_mm);
+    return off;
+}
+
+static bool is_surprising(const struct belief *belief, const struct gauged *reading)
+{
+    double deviations;
+
+    if (!belief->has[reading->row][reading->string])
+        return false;
+    (void)off_of(belief, reading, reading->mm, &deviations);
+    return deviations > BELIEF_GATE;
+}
+
+/* --- a row that slipped by a string --- */
+
+/* Squares of how far the row lies from what is known, each string's reading taken for that of the
+ * string `by` away; only those that have one either way. */
+static double misfit(const struct belief *belief, const struct pass_read *read, enum belief_row row,
+                     int by, int *ret_count)
+{
+    double sum = 0, deviations;
+
+    *ret_count = 0;
+    for (int i = 0; i < read->count; i++) {
+        const struct gauged *reading = &read->list[i];
+        const int j = i + by;
+
+        if (reading->row != row || j < 0 || j >= read->count || read->list[j].row != row)
+            continue;
+        if (!belief->has[row][reading->string] || !belief->has[row][read->list[j].string])
+            continue;
+        (void)off_of(belief, &read->list[j], reading->mm, &deviations);
+        sum += deviations * deviations;
+        ++*ret_count;
+    }
+    return sum;
+}
+
+static bool is_slipped(const struct belief *belief, const struct pass_read *read,
+                       enum belief_row row)
+{
+    const double much = 30, well = 3;
+    int count, moved_count;
+    const double now = misfit(belief, read, row, 0, &count);
+
+    for (int by = -1; by <= 1; by += 2) {
+        const double moved = misfit(belief, read, row, by, &moved_count);
+
+        if (moved_count >= 3 && now - moved > much && moved < well * moved_count)
+            return true;
+    }
+    return false;
+}
+
+/* --- taking in --- */
+
+/* A second reading that lies off as the first did is right: what was known of it was not. */
+static bool is_confirmed(const struct belief *belief, const struct gauged *reading, double off)
+{
+    const struct maybe *before = &belief->off[reading->row][reading->string];
+
+    return before->given && fabs(off - before->value) < BELIEF_GATE * 1.5 * reading->deviation_mm;
+}
+
+/* What one reading alone told against another: the one that goes better with its row is right. */
+static bool fits_better(const struct belief *belief, const struct gauged *reading, double off)
+{
+    const double uneven = reading->row == BELIEF_GAP ? UNEVEN_GAP_MM : UNEVEN_ACTION_MM;
+
+    if (!reading->beside || !belief->once[reading->row][reading->string])
+        return false;
+    return odd_row_off(reading->beside, belief->strings, uneven, reading->string, reading->mm) + 1 <
+           odd_row_off(reading->beside, belief->strings, uneven, reading->string,
+                       reading->mm - off);
+}
+
+static void forget(struct belief *belief, const struct setup *setup, enum belief_row row,
+                   int string)
+{
+    if (row == BELIEF_RELIEF)
+        belief_doubt_rod(belief, setup, 1);
+    else
+        estimate_set(&belief->estimate,
+                     row == BELIEF_GAP ? belief_slot(string) : belief_saddle(string), 0,
+                     BELIEF_ANYTHING_MM);
+}
+
+/* What was known of a reading's unknown was wrong before this pass: noted, so that all readings of
+ * the pass can be taken in without it. */
+static void find_wrong(struct belief *belief, const struct setup *setup, enum belief_row row,
+                       int string)
+{
+    belief->wrong[row][string] = true;
+    forget(belief, setup, row, string);
+}
+
+/* Questioned, or known after all. Where nothing is known to lie off from, the reading itself is
+ * kept for the second one. */
+static bool question(struct belief *belief, const struct setup *setup, const struct gauged *reading)
+{
+    double off = reading->mm, deviations;
+
+    if (belief->has[reading->row][reading->string])
+        off = off_of(belief, reading, reading->mm, &deviations);
+    if (is_confirmed(belief, reading, off) || fits_better(belief, reading, off)) {
+        find_wrong(belief, setup, reading->row, reading->string);
+        return false;
+    }
+    belief->questioned[reading->row][reading->string] = true;
+    belief->off[reading->row][reading->string] = (struct maybe){.value = off, .given = true};
+    return true;
+}
+
+static void take(struct belief *belief, const struct setup *setup, const struct gauged *reading)
+{
+    const bool new = !belief->has[reading->row][reading->string];
+
+    if (((new && reading->odd) || is_surprising(belief, reading)) &&
+        question(belief, setup, reading))
+        return;
+    estimate_read(&belief->estimate, &reading->function, reading->mm, reading->deviation_mm);
+    belief->off[reading->row][reading->string].given = false;
+    belief->once[reading->row][reading->string] = new;
+    belief->has[reading->row][reading->string] = true;
+    belief->fresh[reading->row] = true;
+}
+
+static int count_surprises(const struct belief *belief, const struct pass_read *read,
+                           enum belief_row row)
+{
+    int count = 0;
+
+    for (int i = 0; i < read->count; i++)
+        count += read->list[i].row == row && is_surprising(belief, &read->list[i]);
+    return count;
+}
+
+/* More of a row than one slip explains. */
+static bool is_most(const struct belief *belief, int count)
+{
+    return count > 1 && count > belief->strings / 3;
+}
+
+static void take_row(struct belief *belief, const struct setup *setup, const struct pass_read *read,
+                     enum belief_row row)
+{
+    const bool slipped = is_slipped(belief, read, row);
+    const bool anew = !slipped && is_most(belief, count_surprises(belief, read, row));
+
+    for (int s = 1; s <= belief->strings && anew; s++)
+        find_wrong(belief, setup, row, s);
+    for (int i = 0; i < read->count; i++) {
+        const struct gauged *reading = &read->list[i];
+
+        if (reading->row != row)
+            continue;
+        if (slipped) {
+            belief->questioned[row][reading->string] = true;
+            continue;
+        }
+        take(belief, setup, reading);
+    }
+}
+
+static void take_relief(struct belief *belief, const struct setup *setup,
+                        const struct pass_read *read)
+{
+    if (read->count == 0 || read->list[0].row != BELIEF_RELIEF)
+        return;
+    if (belief->rod_turned && is_surprising(belief, &read->list[0]))
+        find_wrong(belief, setup, BELIEF_RELIEF, 0);
+    take(belief, setup, &read->list[0]);
+    belief->rod_turned = false;
+}
+
+/* The action tells where the saddle is; only then does a gap tell of its slot alone. */
+static void take_pass(struct belief *belief, const struct setup *setup,
+                      const struct pass_read *read)
+{
+    for (int row = 0; row < BELIEF_ROWS_; row++)
+        for (int s = 0; s <= STRINGS_MAX; s++)
+            belief->questioned[row][s] = belief->wrong[row][s] = false;
+    take_relief(belief, setup, read);
+    take_row(belief, setup, read, BELIEF_ACTION);
+    take_row(belief, setup, read, BELIEF_GAP);
+}
+
+/* A pass is taken in twice where it shows that something was wrong before it. */
+void belief_read(struct belief *belief, const struct setup *setup)
+{
+    struct belief trial;
+    struct pass_read read;
+
+    if (!belief->known)
+        return;
+    list_readings(belief, setup, &read);
+    trial = *belief;
+    take_pass(&trial, setup, &read);
+    for (int row = 0; row < BELIEF_ROWS_; row++)
+        for (int s = 0; s <= belief->strings; s++)
+            if (trial.wrong[row][s]) {
+                forget(belief, setup, (enum belief_row)row, s);
+                belief->has[row][s] = false;
+            }
+    list_readings(belief, setup, &read);
+    take_pass(belief, setup, &read);
+}
+
+bool belief_agrees(const struct belief *belief, const struct setup *setup)
+{
+    struct pass_read read;
+    int count = 0;
+
+    if (!belief->known)
+        return true;
+    list_readings(belief, setup, &read);
+    for (int row = 0; row < BELIEF_ROWS_; row++)
+        count += count_surprises(belief, &read, (enum belief_row)row);
+    return count <= 1;
+}

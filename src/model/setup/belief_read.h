@@ -1,0 +1,20 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_MODEL_BELIEF_READ_H
+#define SILLET_MODEL_BELIEF_READ_H
+
+#include "model/setup/belief.h"
+
+/*
+ * Takes the readings of a pass in. One that lies too far from what all others say is questioned:
+ * it stays out until a second reading, in a later pass, says the same. So is a row that fits its
+ * neighbours much better when it is moved by one string, and, where nothing was known yet, a
+ * reading that does not go with its row (odd_row.h). Where most of a row lies too far, what is
+ * known of it was wrong, and is begun anew.
+ */
+void belief_read(struct belief *belief, const struct setup *setup);
+
+/* Whether the readings of a pass agree with what is known so far, but for one that may be a slip:
+ * false where more than that moved. */
+bool belief_agrees(const struct belief *belief, const struct setup *setup);
+
+#endif

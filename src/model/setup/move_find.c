@@ -1,0 +1,268 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/setup/move_find.h"
+
+#include <math.h>
+
+struct finder {
+    const struct setup *setup;
+    struct belief plan; /* as it will be once the moves found so far are made */
+};
+
+/* --- what is missing --- */
+
+static bool any(const bool *has, int from, int to)
+{
+    for (int i = from; i <= to; i++)
+        if (has[i])
+            return true;
+    return false;
+}
+
+static bool is_read(const struct belief *belief, enum belief_row row)
+{
+    return belief->fresh[row] && any(belief->has[row], row == BELIEF_RELIEF ? 0 : 1,
+                                     row == BELIEF_RELIEF ? 0 : belief->strings);
+}
+
+static bool is_questioned(const struct belief *belief, enum belief_row row)
+{
+    return any(belief->questioned[row], 0, belief->strings);
+}
+
+/* What stands between a move and its amount: the next thing to measure first. */
+static enum move_need find_need(const struct setup *setup, const struct belief *belief)
+{
+    static const enum move_need needs[BELIEF_ROWS_] = {
+        [BELIEF_RELIEF] = NEED_RELIEF, [BELIEF_GAP] = NEED_GAP, [BELIEF_ACTION] = NEED_ACTION};
+
+    if (!belief->known)
+        return NEED_BOARD;
+    for (int row = 0; row < BELIEF_ROWS_; row++) {
+        if (!is_read(belief, (enum belief_row)row))
+            return is_questioned(belief, (enum belief_row)row) ? NEED_AGAIN : needs[row];
+        if (row == BELIEF_RELIEF && !setup->relief_target_mm.given)
+            return NEED_RELIEF_TARGET;
+    }
+    return NEED_TARGETS;
+}
+
+/* --- the moves --- */
+
+static bool is_off(double off, double tolerance, double deviation)
+{
+    return setup_is_off(off, fmax(tolerance + MOVE_DOUBT * deviation, MOVE_SURE * deviation));
+}
+
+static bool has_rod(const struct setup *setup)
+{
+    return setup->rod != ROD_NONE && setup->rod != ROD_FIXED;
+}
+
+static void find_rod(struct finder *finder, struct move *move)
+{
+    const struct setup *setup = finder->setup;
+    const double target = setup->relief_target_mm.value;
+    struct estimated relief;
+
+    if (!setup->relief_target_mm.given || !isfinite(target) ||
+        !belief_relief(&finder->plan, setup, &relief))
+        return;
+    const double tolerance = has_rod(setup) ? setup->relief_tolerance_mm
+                                            : fmax(setup->relief_tolerance_mm, MOVE_NO_ROD_MM);
+    move->amount =
+        (struct move_amount){.known = true,
+                             .value = target - relief.mean,
+                             .u = 2 * relief.deviation,
+                             .due = is_off(relief.mean - target, tolerance, relief.deviation)};
+    move->state = move->amount.due ? MOVE_DUE : MOVE_GOOD;
+    move->most_u = move->amount.due ? move->amount.u : 0;
+    if (move->amount.due)
+        belief_turn_rod(&finder->plan, setup, target, BELIEF_RELIEF_MM);
+}
+
+/* What is wanted on a string; absent where a target of gap, action or relief is missing. */
+struct wanted {
+    struct maybe gap, action;
+};
+
+static struct wanted find_wanted(const struct setup *setup, int string)
+{
+    const int strings = setup->board.strings;
+    const struct wanted wanted = {
+        .gap = setup_target_at(&setup->gap_target_bass_mm, &setup->gap_target_treble_mm, strings,
+                               string),
+        .action = setup_target_at(&setup->action_target_bass_mm, &setup->action_target_treble_mm,
+                                  strings, string)};
+
+    if (!setup->relief_target_mm.given || !wanted.gap.given || !wanted.action.given)
+        return (struct wanted){.gap = maybe_absent()};
+    return wanted;
+}
+
+/* A cut stops short by what is not known: wood comes off again, never on. */
+static struct move_amount slot_amount(const struct finder *finder, int string)
+{
+    const struct setup *setup = finder->setup;
+    const struct wanted wanted = find_wanted(setup, string);
+    struct estimated gap;
+
+    if (!wanted.gap.given ||
+        !belief_gap_at_action(&finder->plan, setup, string, wanted.action.value, &gap))
+        return (struct move_amount){.known = false};
+    const double per_gap = belief_slot_per_gap(setup, string), off = gap.mean - wanted.gap.value;
+    const double tolerance = setup->gap_tolerance_mm;
+    struct move_amount amount = {
+        .known = true,
+        .due = off < 0 ? setup_is_off(off, tolerance + MOVE_FILL_DOUBT * gap.deviation)
+                       : is_off(off, tolerance, gap.deviation),
+        .value = -off * per_gap,
+        .u = 2 * gap.deviation * per_gap};
+    if (amount.due && off > 0)
+        amount.value += MOVE_SHORT * gap.deviation * per_gap;
+    return amount;
+}
+
+/* One more string comes to a move's state. */
+static void add_string(struct move *move, int string, struct move_amount amount)
+{
+    const enum move_state state = amount.due ? MOVE_DUE : MOVE_GOOD;
+
+    move->string[string] = amount;
+    if (!amount.known)
+        return;
+    if (state > move->state)
+        move->state = state;
+    move->any_up = move->any_up || (amount.due && amount.value > 0);
+    move->any_down = move->any_down || (amount.due && amount.value < 0);
+    if (amount.due)
+        move->most_u = fmax(move->most_u, amount.u);
+}
+
+/* Half the slots or more are low: one shim under the nut, or a new nut, for all of them. */
+static void find_raise(const struct setup *setup, struct move *move)
+{
+    int low = 0;
+    double most = 0;
+
+    for (int s = 1; s <= setup->board.strings; s++)
+        if (move->string[s].due && move->string[s].value > 0) {
+            low++;
+            most = fmax(most, move->string[s].value);
+        }
+    if (low > 0 && 2 * low >= setup->board.strings)
+        move->raise = maybe_given(most);
+}
+
+static void find_slots(struct finder *finder, struct move *move)
+{
+    for (int s = 1; s <= finder->setup->board.strings; s++) {
+        const struct move_amount amount = slot_amount(finder, s);
+
+        add_string(move, s, amount);
+        if (amount.due)
+            belief_work_slot(&finder->plan, s, amount.value);
+    }
+    find_raise(finder->setup, move);
+}
+
+/* What one string asks of the saddle; `due` where it is off beyond tolerance and doubt. */
+static struct move_amount saddle_amount(const struct finder *finder, int string)
+{
+    const struct setup *setup = finder->setup;
+    const struct wanted wanted = find_wanted(setup, string);
+    struct estimated action;
+
+    if (!wanted.action.given || !belief_action(&finder->plan, setup, string, &action))
+        return (struct move_amount){.known = false};
+    const double per_action = belief_saddle_per_action(setup, string);
+    const double off = action.mean - wanted.action.value;
+    return (struct move_amount){
+        .known = true,
+        /* A saddle that is raised again is no loss, so that its tolerance is no wider for doubt. */
+        .due = setup_is_off(off, fmax(setup->action_tolerance_mm, MOVE_SURE * action.deviation)),
+        .value = -off * per_action,
+        .u = 2 * action.deviation * per_action};
+}
+
+/* One string off beyond doubt makes the whole saddle due; then every string that can gets its
+ * amount. On posts or wheels an inner string has no height of its own: what the outer two need is
+ * made. */
+static void find_saddle(struct finder *finder, struct move *move)
+{
+    const struct setup *setup = finder->setup;
+    struct move_amount amount[STRINGS_MAX + 1];
+    double mm[STRINGS_MAX + 1] = {0};
+    bool due = false;
+
+    for (int s = 1; s <= setup->board.strings; s++) {
+        amount[s] = saddle_amount(finder, s);
+        if (amount[s].due && setup_has_own_height(setup, s))
+            due = true;
+        else
+            move->inner_follow = move->inner_follow || amount[s].due;
+    }
+    for (int s = 1; s <= setup->board.strings; s++) {
+        amount[s].due = due && amount[s].known && setup_has_own_height(setup, s);
+        mm[s] = amount[s].due ? amount[s].value : 0;
+        add_string(move, s, amount[s]);
+    }
+    belief_work_saddle(&finder->plan, mm);
+}
+
+static struct believed as_believed(bool known, const struct estimated *estimated)
+{
+    if (!known)
+        return (struct believed){.u = 0};
+    return (struct believed){.mm = {.value = estimated->mean, .given = true},
+                             .u = 2 * estimated->deviation};
+}
+
+static void keep_believed(const struct setup *setup, const struct belief *belief,
+                          struct move_set *moves)
+{
+    struct estimated mm;
+
+    moves->relief = as_believed(belief_relief(belief, setup, &mm), &mm);
+    for (int s = 1; s <= belief->strings; s++) {
+        moves->gap[s] = as_believed(belief_gap(belief, setup, s, &mm), &mm);
+        moves->action[s] = as_believed(belief_action(belief, setup, s, &mm), &mm);
+    }
+    for (int row = 0; row < BELIEF_ROWS_; row++)
+        for (int s = 0; s <= belief->strings; s++)
+            moves->questioned[row][s] = belief->questioned[row][s];
+}
+
+static struct maybe mean_of(bool known, const struct estimated *estimated)
+{
+    return known ? maybe_given(estimated->mean) : maybe_absent();
+}
+
+/* What the gauges read as far as the plan has come. */
+static void foresee(const struct finder *finder, struct move *move)
+{
+    struct estimated mm;
+
+    for (int s = 1; s <= finder->setup->board.strings; s++) {
+        move->gap_then[s] = mean_of(belief_gap(&finder->plan, finder->setup, s, &mm), &mm);
+        move->action_then[s] = mean_of(belief_action(&finder->plan, finder->setup, s, &mm), &mm);
+    }
+}
+
+void move_find_work(const struct setup *setup, const struct belief *belief,
+                    struct move_set *ret_moves)
+{
+    struct finder finder = {.setup = setup, .plan = *belief};
+
+    *ret_moves = (struct move_set){0};
+    if (belief->known)
+        keep_believed(setup, belief, ret_moves);
+    find_rod(&finder, &ret_moves->move[MOVE_ROD]);
+    foresee(&finder, &ret_moves->move[MOVE_ROD]);
+    find_slots(&finder, &ret_moves->move[MOVE_SLOTS]);
+    foresee(&finder, &ret_moves->move[MOVE_SLOTS]);
+    find_saddle(&finder, &ret_moves->move[MOVE_SADDLE]);
+    foresee(&finder, &ret_moves->move[MOVE_SADDLE]);
+    for (int kind = MOVE_ROD; kind < MOVE_COUNT_; kind++)
+        if (ret_moves->move[kind].state == MOVE_UNKNOWN)
+            ret_moves->move[kind].needs = find_need(setup, belief);
+}
