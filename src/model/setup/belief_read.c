@@ -295,6 +295,14 @@ static void take_pass(struct belief *belief, const struct setup *setup,
     take_row(belief, setup, read, BELIEF_GAP);
 }
 
+static bool is_read(const struct pass_read *read, enum belief_row row, int string)
+{
+    for (int i = 0; i < read->count; i++)
+        if (read->list[i].row == row && read->list[i].string == string)
+            return true;
+    return false;
+}
+
 /* A pass is taken in twice where it shows that something was wrong before it. */
 void belief_read(struct belief *belief, const struct setup *setup)
 {
@@ -310,7 +318,7 @@ void belief_read(struct belief *belief, const struct setup *setup)
         for (int s = 0; s <= belief->strings; s++)
             if (trial.wrong[row][s]) {
                 forget(belief, setup, (enum belief_row)row, s);
-                belief->has[row][s] = false;
+                belief->has[row][s] = is_read(&read, (enum belief_row)row, s);
             }
     list_readings(belief, setup, &read);
     take_pass(belief, setup, &read);
