@@ -148,6 +148,8 @@ static void print_moves(struct printer *printer, const struct move_set *moves)
         if (kind == MOVE_SLOTS)
             print_given(printer, "nut_raise_mm", &move[kind].raise);
     }
+    print_given(printer, "straightedge_mm", &move[MOVE_RESET].straightedge);
+    print_given(printer, "lean_mm", &move[MOVE_RESET].lean);
     for (int s = 1; s <= STRINGS_MAX; s++)
         if (move[MOVE_RESET].saddle_then[s].given)
             printer_number_at(printer, "saddle_after_reset", s, "_mm",

@@ -178,24 +178,38 @@ static void say_reset(struct maker *maker)
 {
     const double factor = figure_info(FIGURE_ANGLE)->factor;
     const enum unit depth = maker->units->bare[MEASURE_DEPTH];
+    const enum unit small = maker->units->bare[MEASURE_SMALL];
     const struct maybe heel = figures_get(maker->figures, FIGURE_HEEL_CUT, 0);
     const struct maybe cut = heel.given ? heel : figures_get(maker->figures, FIGURE_POCKET_SHIM, 0);
 
     strbuf_add(&maker->amount, "neck angle ");
-    num_format_fixed(maker->move->amount.value * factor, 2, false, &maker->amount);
+    num_format_fixed(maker->move->amount.value * factor, 1, false, &maker->amount);
     strbuf_add(&maker->amount, " \xC2\xB1");
-    num_format_fixed(maker->move->amount.u * factor, 2, false, &maker->amount);
+    num_format_fixed(fmax(maker->move->amount.u * factor, 0.1), 1, false, &maker->amount);
     strbuf_add(&maker->amount, " deg");
+    if (maker->move->lean.given) {
+        strbuf_add(&maker->amount, "; the neck leans: over the bridge ");
+        amount_add_cut(&maker->amount, fabs(maker->move->lean.value), small);
+        amount_add_unit(&maker->amount, small);
+        strbuf_add(&maker->amount, maker->move->lean.value < 0 ? ", bass low" : ", treble low");
+    }
     if (cut.given) {
         strbuf_add(&maker->then,
                    maker->setup->heel_depth_mm.given ? "heel taper " : "pocket shim ");
-        amount_add_cut(&maker->then, cut.value, maker->units->bare[MEASURE_SMALL]);
-        amount_add_unit(&maker->then, maker->units->bare[MEASURE_SMALL]);
+        amount_add_cut(&maker->then, cut.value, small);
+        amount_add_unit(&maker->then, small);
         strbuf_add(&maker->then, ", ");
     }
     strbuf_add(&maker->then, "exposure ");
     amount_add(&maker->then, amount_on_rule(maker->setup->exposure_new_mm, depth), depth, false);
     amount_add_unit(&maker->then, depth);
+    if (maker->move->straightedge.given) {
+        strbuf_add(&maker->then, ", straightedge ");
+        amount_add_cut(&maker->then, fabs(maker->move->straightedge.value), small);
+        amount_add_unit(&maker->then, small);
+        strbuf_add(&maker->then,
+                   maker->move->straightedge.value < 0 ? " under bridge top" : " over bridge");
+    }
     strbuf_add(&maker->caution,
                "heat, steam and chisels: a qualified repairer's job; measure twice");
 }

@@ -98,6 +98,9 @@ static void a_reset_stands_alone(void **state)
     /* Exposure 4 mm afterwards: what is there now, and so much more. */
     assert_near((move[MOVE_RESET].saddle_then[1].value + move[MOVE_RESET].saddle_then[6].value) / 2,
                 1.5, 0.05);
+    /* Strings at 2.4 and 1.6 over fret 12 lie about 4 mm over the chord at the saddle. */
+    assert_near(move[MOVE_RESET].straightedge.value, 0, 0.5);
+    assert_false(move[MOVE_RESET].lean.given);
     build_record_add(&made->record, "visit.1.work.1 kind = reset\nvisit.1.work.1 time = 16:00\n");
     derive(made);
     assert_int_equal(move_set_verdict(&made->derived.moves), MOVES_MEASURE);

@@ -45,6 +45,19 @@ static void advise_again(struct derived *derived)
                 findings_add(&derived->findings, again[row], s);
 }
 
+/* Where the frets' chord meets the saddle: below its top by what the strings have over it. */
+static void find_straightedge(struct derived *derived)
+{
+    const struct setup *setup = &derived->setup;
+    const struct string_line *treble = &derived->lines.after[1];
+    const struct string_line *bass = &derived->lines.after[setup->board.strings];
+    struct move *reset = &derived->moves.move[MOVE_RESET];
+
+    if (reset->state == MOVE_DUE && bass->known && treble->known)
+        reset->straightedge =
+            maybe_given(setup->exposure_new_mm - (bass->saddle_mm + treble->saddle_mm) / 2);
+}
+
 /* Set-up, moves and reset, with their uncertainty. */
 static void derive_setup(const struct belief *belief, struct derived *derived)
 {
@@ -55,6 +68,7 @@ static void derive_setup(const struct belief *belief, struct derived *derived)
     uncertainty_solve(setup, &derived->choice, &derived->figures);
     derived->verdict = reset_verdict(setup, &derived->figures);
     move_set_find(setup, &derived->figures, belief, &derived->moves);
+    find_straightedge(derived);
     advise_rod(derived);
     advise_slots(derived);
     advise_again(derived);

@@ -164,24 +164,33 @@ static bool is_slipped(const struct belief *belief, const struct pass_read *read
 
 /* --- taking in --- */
 
-/* A second reading that lies off as the first did is right: what was known of it was not. */
+/* How far off its row a reading would be with that value, in what strings are uneven by. */
+static double off_row(const struct belief *belief, const struct gauged *reading, double mm)
+{
+    const double uneven = reading->row == BELIEF_GAP ? UNEVEN_GAP_MM : UNEVEN_ACTION_MM;
+
+    return odd_row_off(reading->beside, belief->strings, uneven, reading->string, mm);
+}
+
+/* A second reading that lies off as the first did is right: what was known of it was not. Where
+ * nothing was known, the same way off its row says as much. */
 static bool is_confirmed(const struct belief *belief, const struct gauged *reading, double off)
 {
     const struct maybe *before = &belief->off[reading->row][reading->string];
 
-    return before->given && fabs(off - before->value) < BELIEF_GATE * 1.5 * reading->deviation_mm;
+    if (!before->given)
+        return false;
+    if (!belief->has[reading->row][reading->string])
+        return off * before->value > 0;
+    return fabs(off - before->value) < BELIEF_GATE * 1.5 * reading->deviation_mm;
 }
 
 /* What one reading alone told against another: the one that goes better with its row is right. */
 static bool fits_better(const struct belief *belief, const struct gauged *reading, double off)
 {
-    const double uneven = reading->row == BELIEF_GAP ? UNEVEN_GAP_MM : UNEVEN_ACTION_MM;
-
-    if (!reading->beside || !belief->once[reading->row][reading->string])
-        return false;
-    return odd_row_off(reading->beside, belief->strings, uneven, reading->string, reading->mm) + 1 <
-           odd_row_off(reading->beside, belief->strings, uneven, reading->string,
-                       reading->mm - off);
+    return reading->beside && belief->once[reading->row][reading->string] &&
+           fabs(off_row(belief, reading, reading->mm)) + 1 <
+               fabs(off_row(belief, reading, reading->mm - off));
 }
 
 static void forget(struct belief *belief, const struct setup *setup, enum belief_row row,
@@ -204,20 +213,20 @@ static void find_wrong(struct belief *belief, const struct setup *setup, enum be
     forget(belief, setup, row, string);
 }
 
-/* Questioned, or known after all. Where nothing is known to lie off from, the reading itself is
- * kept for the second one. */
+/* Questioned, or known after all. Where nothing is known to lie off from, it is off its row. */
 static bool question(struct belief *belief, const struct setup *setup, const struct gauged *reading)
 {
-    double off = reading->mm, deviations;
+    double deviations;
+    const double off = belief->has[reading->row][reading->string]
+                           ? off_of(belief, reading, reading->mm, &deviations)
+                           : off_row(belief, reading, reading->mm);
 
-    if (belief->has[reading->row][reading->string])
-        off = off_of(belief, reading, reading->mm, &deviations);
     if (is_confirmed(belief, reading, off) || fits_better(belief, reading, off)) {
         find_wrong(belief, setup, reading->row, reading->string);
         return false;
     }
     belief->questioned[reading->row][reading->string] = true;
-    belief->off[reading->row][reading->string] = (struct maybe){.value = off, .given = true};
+    belief->off[reading->row][reading->string] = maybe_given(off);
     return true;
 }
 

@@ -43,6 +43,10 @@ static struct exposure find_exposure(const struct setup *setup, const struct may
                              .most_mm = read->value + change + u};
 }
 
+/* Outer exposures that differ by more than this after the saddle's move: the neck leans (memory).
+ */
+#define LEAN_MM 0.8
+
 /* The angle that the pass's own figures give, and how far the saddle moves under each string once
  * the neck has it. */
 static void plan_reset(const struct setup *setup, const struct figures *figures,
@@ -78,6 +82,8 @@ static void find_reset(const struct setup *setup, const struct figures *figures,
         if (fmin(bass.most_mm, treble.most_mm) < setup_least_exposure_mm(setup)) {
             move->state = MOVE_UNKNOWN;
             plan_reset(setup, figures, saddle, move);
+            if (fabs(bass.after_mm - treble.after_mm) > LEAN_MM)
+                move->lean = maybe_given(bass.after_mm - treble.after_mm);
         }
     }
     if (move->state == MOVE_UNKNOWN)

@@ -70,6 +70,10 @@ struct move {
     struct maybe gap_then[STRINGS_MAX + 1], action_then[STRINGS_MAX + 1];
     bool little; /* reset: not due, but less saddle is left than one likes to see */
     struct maybe saddle_then[STRINGS_MAX + 1]; /* reset: how far the saddle moves after it, mm */
+    /* Reset: where a straightedge on the frets then meets the saddle, over the bridge's top, mm;
+     * and how much more saddle the bass side has left than the treble side, where the neck leans.
+     */
+    struct maybe straightedge, lean;
     int done_by; /* the work line that marks it done since the readings, 0 for none */
 };
 

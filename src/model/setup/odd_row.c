@@ -51,7 +51,7 @@ static double off_of(const struct maybe *read, int strings, double uneven_mm, co
 
     if (line.count < TOLD_BY_LEAST || !(line.square > 0))
         return 0;
-    return fabs(value - line.height - line.slope * away) /
+    return (value - line.height - line.slope * away) /
            (uneven_mm * sqrt(1 + 1.0 / line.count + away * away / line.square));
 }
 
@@ -66,9 +66,10 @@ void odd_row_find(const struct maybe *read, int strings, double uneven_mm, bool 
 
         worst = 0;
         for (int s = 1; s <= strings; s++) {
-            const double off = counts(read, ret_odd, s, 0)
-                                   ? off_of(read, strings, uneven_mm, ret_odd, s, read[s].value)
-                                   : 0;
+            const double off =
+                counts(read, ret_odd, s, 0)
+                    ? fabs(off_of(read, strings, uneven_mm, ret_odd, s, read[s].value))
+                    : 0;
 
             if (off > most) {
                 most = off;

@@ -15,8 +15,8 @@
  */
 void odd_row_find(const struct maybe *read, int strings, double uneven_mm, bool *ret_odd);
 
-/* How far a value on `string` would lie from the line through all other readings, in such standard
- * deviations; 0 where they do not tell. */
+/* How far a value on `string` would lie over (+) or under the line through all other readings, in
+ * such standard deviations; 0 where they do not tell. */
 double odd_row_off(const struct maybe *read, int strings, double uneven_mm, int string,
                    double value);
 
