@@ -285,6 +285,26 @@ static void a_row_that_slipped_is_questioned(void **state)
     end(made);
 }
 
+/* Nut gaps typed where the actions go: not one of them is cut or raised by. */
+static void a_row_typed_into_another_is_questioned(void **state)
+{
+    struct made *made = begin("");
+
+    (void)state;
+    for (int pass = 1; pass <= 2; pass++) {
+        put_pass(&made->record, 1, pass, 0, 0, 0);
+        for (int s = 1; s <= STRINGS && pass == 2; s++)
+            build_record_put_mm(&made->record, reading_key_pass_at(FIELD_ACTION, 1, 2, s, 0),
+                                0.3 + 0.16 * (s - 1) / 5);
+    }
+    derive(made);
+    for (int s = 1; s <= STRINGS; s++)
+        assert_true(made->derived.moves.questioned[BELIEF_ACTION][s]);
+    assert_int_equal(move_set_count(&made->derived.moves, move_is_open), 0);
+    assert_int_equal(move_set_verdict(&made->derived.moves), MOVES_MEASURE);
+    end(made);
+}
+
 /* One reading that fits no other is not used, and the pass after decides. */
 static void a_wrong_reading_is_questioned_until_it_is_read_again(void **state)
 {
@@ -353,6 +373,7 @@ int main(void)
         cmocka_unit_test(a_saddle_is_one_piece_of_work),
         cmocka_unit_test(a_word_does_not_contradict_the_reading),
         cmocka_unit_test(a_row_that_slipped_is_questioned),
+        cmocka_unit_test(a_row_typed_into_another_is_questioned),
         cmocka_unit_test(a_wrong_reading_is_questioned_until_it_is_read_again),
         cmocka_unit_test(what_is_logged_counts_and_not_the_plan),
         cmocka_unit_test(the_rod_is_told_in_turns_once_it_has_answered),

@@ -148,7 +148,7 @@ static void go_on(struct belief *belief, const struct between *between, const st
     make_slots(belief, between);
     make_saddle(belief, between);
     age(belief, between);
-    if (!any_done(between) && !belief_agrees(belief, now))
+    if (!any_done(between) && belief_is_other(belief, now))
         belief_begin(belief, now);
 }
 

@@ -2,6 +2,7 @@
 #include "model/setup/belief_read.h"
 
 #include <math.h>
+#include <stddef.h>
 
 #include "model/setup/belief_line.h"
 #include "model/setup/neck_curve.h"
@@ -84,6 +85,22 @@ static void add_row(const struct belief *belief, const struct setup *setup, enum
     }
 }
 
+/* No string lies nearly as high over fret 1 as over the action fret: one of the two rows holds what
+ * was read for another. */
+static void find_swapped(struct pass_read *read)
+{
+    const double most = 0.75;
+
+    for (int i = 0; i < read->count; i++)
+        for (int j = 0; j < read->count; j++) {
+            struct gauged *gap = &read->list[i], *action = &read->list[j];
+
+            if (gap->row == BELIEF_GAP && action->row == BELIEF_ACTION &&
+                gap->string == action->string && gap->mm > most * action->mm)
+                gap->odd = action->odd = true;
+        }
+}
+
 /* The relief comes first. */
 static void list_readings(const struct belief *belief, const struct setup *setup,
                           struct pass_read *ret_read)
@@ -98,6 +115,8 @@ static void list_readings(const struct belief *belief, const struct setup *setup
                                       .deviation_mm = feeler_mm(setup)});
     add_row(belief, setup, BELIEF_GAP, ret_read);
     add_row(belief, setup, BELIEF_ACTION, ret_read);
+    if (setup->nut_method == NUT_OPEN)
+        find_swapped(ret_read);
 }
 
 /* How far a reading lies from what is known, in mm and in deviations. */
@@ -260,24 +279,47 @@ static bool is_most(const struct belief *belief, int count)
     return count > 1 && count > belief->strings / 3;
 }
 
+/* Whether what is read of a row lies farther from what was known than work on it explains. */
+static bool is_elsewhere(const struct belief *belief, const struct pass_read *read,
+                         enum belief_row row)
+{
+    const double far_mm = row == BELIEF_GAP ? 0.35 : 1;
+    double sum = 0, deviations;
+    int count = 0;
+
+    for (int i = 0; i < read->count; i++) {
+        const struct gauged *reading = &read->list[i];
+
+        if (reading->row != row || !is_surprising(belief, reading))
+            continue;
+        sum += fabs(off_of(belief, reading, reading->mm, &deviations));
+        count++;
+    }
+    return count > 0 && sum > far_mm * count;
+}
+
 static void take_row(struct belief *belief, const struct setup *setup, const struct pass_read *read,
                      enum belief_row row)
 {
     const bool slipped = is_slipped(belief, read, row);
-    const bool anew = !slipped && is_most(belief, count_surprises(belief, read, row));
+    const bool most = !slipped && is_most(belief, count_surprises(belief, read, row));
+    const bool elsewhere = most && is_elsewhere(belief, read, row);
 
-    for (int s = 1; s <= belief->strings && anew; s++)
+    for (int s = 1; s <= belief->strings && most && !elsewhere; s++)
         find_wrong(belief, setup, row, s);
     for (int i = 0; i < read->count; i++) {
-        const struct gauged *reading = &read->list[i];
+        struct gauged reading = read->list[i];
 
-        if (reading->row != row)
+        if (reading.row != row)
             continue;
         if (slipped) {
-            belief->questioned[row][reading->string] = true;
+            belief->questioned[row][reading.string] = true;
             continue;
         }
-        take(belief, setup, reading);
+        /* A row that is wrong as a whole bears no one out. */
+        if (elsewhere && belief->has[row][reading.string])
+            reading.beside = NULL;
+        take(belief, setup, &reading);
     }
 }
 
@@ -333,15 +375,14 @@ void belief_read(struct belief *belief, const struct setup *setup)
     take_pass(belief, setup, &read);
 }
 
-bool belief_agrees(const struct belief *belief, const struct setup *setup)
+bool belief_is_other(const struct belief *belief, const struct setup *setup)
 {
     struct pass_read read;
-    int count = 0;
 
     if (!belief->known)
-        return true;
+        return false;
     list_readings(belief, setup, &read);
-    for (int row = 0; row < BELIEF_ROWS_; row++)
-        count += count_surprises(belief, &read, (enum belief_row)row);
-    return count <= 1;
+    return count_surprises(belief, &read, BELIEF_RELIEF) > 0 &&
+           is_most(belief, count_surprises(belief, &read, BELIEF_ACTION)) &&
+           !is_elsewhere(belief, &read, BELIEF_ACTION);
 }

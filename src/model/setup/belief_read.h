@@ -9,12 +9,13 @@
  * it stays out until a second reading, in a later pass, says the same. So is a row that fits its
  * neighbours much better when it is moved by one string, and, where nothing was known yet, a
  * reading that does not go with its row (odd_row.h). Where most of a row lies too far, what is
- * known of it was wrong, and is begun anew.
+ * known of it was wrong, and is begun anew; where it lies farther than work on it explains, the
+ * row holds what was read for another.
  */
 void belief_read(struct belief *belief, const struct setup *setup);
 
-/* Whether the readings of a pass agree with what is known so far, but for one that may be a slip:
- * false where more than that moved. */
-bool belief_agrees(const struct belief *belief, const struct setup *setup);
+/* Whether the relief and most actions of a pass have moved, by no more than work on it explains:
+ * something was done that nobody told. */
+bool belief_is_other(const struct belief *belief, const struct setup *setup);
 
 #endif
