@@ -65,7 +65,7 @@ bool template_applies(enum template_kind kind, const struct record *record,
 
     if (kind != TEMPLATE_HEEL && kind != TEMPLATE_TONGUE && kind != TEMPLATE_SHIM)
         return true;
-    if (derived->verdict == RESET_SADDLE)
+    if (move_set_reset(&derived->moves) == RESET_SADDLE)
         return false;
     if (kind != TEMPLATE_SHIM)
         return join != JOIN_POCKET && join != JOIN_THROUGH;

@@ -33,7 +33,7 @@ static void say_ends(struct page_list *list, const struct wedge *wedge, double x
 
 static const char *what_it_means(const struct template_source *source, const struct wedge *wedge)
 {
-    if (source->derived->verdict == RESET_SADDLE)
+    if (move_set_reset(&source->derived->moves) == RESET_SADDLE)
         return "By these readings the saddle is enough, and no reset is due.";
     if (wedge->thick_mm < -nothing_mm)
         return "The neck leans back too far as it is: the thick end goes to the other side.";

@@ -254,7 +254,7 @@ static void draw_figures(struct page *page)
 /* What to measure next, or, if everything is known, whether a reset is needed. */
 static void draw_next(struct page *page)
 {
-    const enum reset_verdict verdict = page->derived->verdict;
+    const enum reset_verdict verdict = move_set_reset(&page->derived->moves);
     char memory[80];
     struct strbuf next = STRBUF(memory);
 

@@ -25,7 +25,7 @@ void neck_words_next(const struct derived *derived, struct strbuf *out)
         strbuf_add(out, "next: every string's tension (Strings)");
     } else if (!has(derived, FIGURE_RELIEF_PREDICTED)) {
         strbuf_add(out, "next: crown height; action, gaps (Bench)");
-    } else if (derived->verdict == RESET_UNKNOWN) {
+    } else if (move_set_reset(&derived->moves) == RESET_UNKNOWN) {
         strbuf_add(out, "next: both exposures (Bench)");
     }
 }

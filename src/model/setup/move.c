@@ -205,6 +205,20 @@ enum move_verdict move_set_verdict(const struct move_set *moves)
     return MOVES_READY;
 }
 
+enum reset_verdict move_set_reset(const struct move_set *moves)
+{
+    switch (moves->move[MOVE_RESET].state) {
+    case MOVE_DUE:
+        return RESET_NECK;
+    case MOVE_GOOD:
+        return RESET_SADDLE;
+    case MOVE_UNKNOWN:
+    case MOVE_WAITS:
+        break;
+    }
+    return RESET_UNKNOWN;
+}
+
 const char *move_verdict_name(enum move_verdict verdict)
 {
     static const char *const names[] = {

@@ -7,6 +7,7 @@
 #include "model/setup/belief.h"
 #include "model/figure/figure.h"
 #include "model/reading/record.h"
+#include "model/setup/reset.h"
 #include "model/setup/setup.h"
 #include "model/reading/work_mark.h"
 
@@ -138,6 +139,10 @@ int move_set_count(const struct move_set *moves, bool (*is_such)(const struct mo
 /* What it all comes to: a reset first, else open moves, else something to measure, else ready. A
  * move that was marked done has to be measured again, and so has a reading that is questioned. */
 enum move_verdict move_set_verdict(const struct move_set *moves);
+
+/* Whether the saddle is enough, beyond doubt and the soft limit: what is done about it, where
+ * reset_verdict is the arithmetic of one pass. */
+enum reset_verdict move_set_reset(const struct move_set *moves);
 
 /* "ready", "work", "reset", "measure". */
 const char *move_verdict_name(enum move_verdict verdict);
