@@ -9,7 +9,7 @@
 struct move_words {
     char amount[96]; /* with its uncertainty; for an unknown move what to measure first, "" if the
                       * move before says it */
-    char then[128];   /* what the gauge reads afterwards */
+    char then[128];  /* what the gauge reads afterwards */
     char caution[128];
     bool by_string;                  /* amounts stand in `string` as well */
     char string[STRINGS_MAX + 1][8]; /* by string number, "" for none, "ok" for on target */

@@ -27,13 +27,18 @@ void belief_begin(struct belief *belief, const struct setup *setup)
 
 /* --- moves --- */
 
-static void blur_saddles(struct belief *belief, double mm)
+/* A rod does not bend a neck evenly: what the model makes of a change in relief errs at the saddle,
+ * and a little at the nut, under all strings together. */
+static void blur_ends(struct belief *belief, double relief_mm)
 {
-    double direction[ESTIMATE_MAX] = {0};
+    double saddles[ESTIMATE_MAX] = {0}, slots[ESTIMATE_MAX] = {0};
 
-    for (int s = 1; s <= belief->strings; s++)
-        direction[belief_saddle(s)] = 1;
-    estimate_blur(&belief->estimate, direction, mm);
+    for (int s = 1; s <= belief->strings; s++) {
+        saddles[belief_saddle(s)] = 1;
+        slots[belief_slot(s)] = 1;
+    }
+    estimate_blur(&belief->estimate, saddles, BELIEF_UNEVEN * relief_mm);
+    estimate_blur(&belief->estimate, slots, BELIEF_UNEVEN_NUT * relief_mm);
 }
 
 void belief_turn_rod(struct belief *belief, const struct setup *setup, double relief_mm,
@@ -45,14 +50,14 @@ void belief_turn_rod(struct belief *belief, const struct setup *setup, double re
     estimate_set(&belief->estimate, BELIEF_CURVATURE,
                  neck_curve_kappa_for(&setup->board, relief_mm),
                  curvature_for(setup, deviation_mm));
-    blur_saddles(belief, BELIEF_UNEVEN * fabs(relief_mm - before));
+    blur_ends(belief, fabs(relief_mm - before));
     belief->rod_turned = true;
 }
 
 void belief_doubt_rod(struct belief *belief, const struct setup *setup, double mm)
 {
     estimate_shift(&belief->estimate, BELIEF_CURVATURE, 0, curvature_for(setup, mm));
-    blur_saddles(belief, BELIEF_UNEVEN * mm);
+    blur_ends(belief, mm);
     belief->rod_turned = true;
 }
 

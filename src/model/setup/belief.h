@@ -40,6 +40,7 @@ struct belief {
 #define BELIEF_STRING_MM   0.03  /* and each by itself */
 #define BELIEF_RELIEF_MM   0.02  /* a rod turned until the relief is right */
 #define BELIEF_UNEVEN      0.6   /* of a change in relief: a rod does not bend a neck evenly */
+#define BELIEF_UNEVEN_NUT  0.1   /* the same at the nut */
 #define BELIEF_GATE        4.0   /* deviations beyond which a reading is questioned */
 #define BELIEF_ANYTHING_MM 1e4   /* what is not known at all */
 

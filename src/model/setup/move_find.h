@@ -14,7 +14,7 @@
 /* In standard deviations of what is believed: how far off, beyond the tolerance, a rod or a slot
  * must be; how far off at all anything must be; how far a fill, which puts on what a file takes off
  * again, beyond the tolerance; by how many a cut stops short. */
-#define MOVE_DOUBT      0.75
+#define MOVE_DOUBT      0.9
 #define MOVE_SURE       1.5
 #define MOVE_FILL_DOUBT 3.25
 #define MOVE_SHORT      1.0
