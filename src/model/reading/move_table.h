@@ -6,9 +6,9 @@
  * MOVE(id, own, name, owner_name, figure, key)
  *
  * `own` ends the names of the functions that are the move's own: say_OWN puts it into words for the
- * shop (move_words.c) and for the owner (sheet_work.c). What decides it is in move_find.c and move.c,
- * for moves wait for one another. `name` is what a work line is called that marks it done, six
- * letters at most; `owner_name` is the customer's sheet's. Its amounts come from `figure`, and are by string where the figure is. `key` is what
+ * shop (move_words.c) and for the owner (sheet_work.c); move_find.c and move.c decide it. `name` is
+ * what a work line is called that marks it done, six letters at most; `owner_name` is the customer's
+ * sheet's. Its amounts come from `figure`, and are by string where the figure is. `key` is what
  * `sillet figures` calls an amount; by string the number and the unit are added to it.
  */
 /* clang-format off */
