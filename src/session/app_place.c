@@ -123,9 +123,14 @@ static void lay_leaf(struct app *app)
     app_refresh(app);
 }
 
+bool app_can_leave_begun(const struct app *app)
+{
+    return app->fresh && is_begun(app);
+}
+
 bool app_leave_begun(struct app *app)
 {
-    if (!app->fresh || !is_begun(app))
+    if (!app_can_leave_begun(app))
         return false;
     const struct pass_place left =
         find_left(app, (struct pass_place){.visit = app->visit, .pass = app->pass});

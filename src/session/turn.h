@@ -25,6 +25,7 @@ void app_take_current(struct app *app);
 /* Goes back from a pass or visit that was just begun and is empty. The record does not change, but
  * this is what undo means then. False, nothing done, if there is no such pass. */
 bool app_leave_begun(struct app *app);
+bool app_can_leave_begun(const struct app *app);
 
 /* One event being handled. */
 struct turn {

@@ -117,7 +117,8 @@ void turn_undo(struct turn *turn, int by)
 
 bool turn_can_undo(const struct app *app)
 {
-    return app_is_typing(app) || app->fresh || (app_may_change(app) && undo_next(&app->undo, true));
+    return app_is_typing(app) || app_can_leave_begun(app) ||
+           (app_may_change(app) && undo_next(&app->undo, true));
 }
 
 bool turn_can_redo(const struct app *app)
@@ -129,7 +130,7 @@ void turn_add_undone(const struct app *app, struct strbuf *out)
 {
     if (app_is_typing(app)) {
         strbuf_add(out, ": drop what is typed");
-    } else if (app->fresh) {
+    } else if (app_can_leave_begun(app)) {
         strbuf_add(out, ": what was just begun");
     } else {
         strbuf_add(out, ": ");

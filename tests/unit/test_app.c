@@ -143,6 +143,30 @@ static void a_pass_with_a_reading_stays(void **state)
     assert_string_equal(bench_text(app, "visit.1.pass.2 relief"), "7 th");
 }
 
+/* The menu's words for a command; NULL if it does not list it. */
+static const char *words_of(const struct menu *menu, enum command_id id)
+{
+    for (int i = 0; i < menu->count; i++)
+        if (menu->items[i].id == (int)id)
+            return menu->items[i].words;
+    return NULL;
+}
+
+/* Once a begun pass is left, undo means the last reading, and the menu says so. */
+static void a_pass_that_was_left_is_not_undone(void **state)
+{
+    struct app *app = *state;
+
+    bench_press(app, "p*");
+    assert_string_equal(words_of(&app->menu, COMMAND_UNDO), "undo: what was just begun");
+    bench_press(app, "{Esc}{PgDn}{PgUp}*");
+    assert_null(words_of(&app->menu, COMMAND_UNDO));
+    bench_press(app, "{Esc}.014{Enter}p{PgDn}{PgUp}*");
+    assert_string_equal(words_of(&app->menu, COMMAND_UNDO), "undo: relief");
+    bench_press(app, "1");
+    assert_non_null(strstr(app->message, "Undone: relief"));
+}
+
 /* Reason and climate are entered on Intake, so the new visit goes along there. */
 static void a_visit_with_nothing_in_it_is_gone_when_left(void **state)
 {
@@ -706,6 +730,7 @@ int main(void)
         CASE(a_pass_with_nothing_in_it_is_gone_when_left),
         CASE(a_begun_pass_goes_along_to_where_it_is_read),
         CASE(a_pass_with_a_reading_stays),
+        CASE(a_pass_that_was_left_is_not_undone),
         CASE(a_visit_with_nothing_in_it_is_gone_when_left),
         CASE(what_the_next_pass_should_read_follows_the_moves),
         CASE(after_a_reset_nothing_is_foretold),
