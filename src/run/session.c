@@ -69,17 +69,26 @@ static void write_sheet(struct session *session)
     app_say(&session->app, status == STATUS_OK ? TONE_NOTE : TONE_WARNING, memory);
 }
 
-/* What a failed save means for the user. */
-static void add_failure(struct session *session, enum status status, int error, struct strbuf *out)
+/* Whether a save that ended so keeps every reading: in the file, or in a conflict copy. */
+static bool is_kept(const struct session *session, enum status status)
 {
-    if (status == STATUS_CHANGED && profile_conflict_path(session->profile)) {
-        /* Only the name: it is beside the profile, and the whole path would not fit the line. */
-        const char *name = paths_name_of(profile_conflict_path(session->profile));
+    return status == STATUS_OK ||
+           (status == STATUS_CHANGED && profile_conflict_path(session->profile));
+}
 
-        strbuf_add(out, "Someone else changed the file; yours is kept as ");
-        strbuf_add(out, shown_string(name).text);
-        return;
-    }
+static void add_conflict(const struct session *session, struct strbuf *out)
+{
+    /* Only the name: it is beside the profile, and the whole path would not fit the line. */
+    const char *name = paths_name_of(profile_conflict_path(session->profile));
+
+    strbuf_add(out, "Someone else changed the file; yours is kept as ");
+    strbuf_add(out, shown_string(name).text);
+}
+
+/* What a failed save means for the user. */
+static void add_failure(const struct session *session, enum status status, int error,
+                        struct strbuf *out)
+{
     strbuf_add(out, "Not on disk yet: ");
     report_words(status, error, out);
     strbuf_add(out, session->app.aside ? ". The readings are kept aside; it is tried again."
@@ -93,8 +102,8 @@ static void keep_aside(struct session *session)
         aside_keep(session->profile, &session->app.record, &session->aside) == STATUS_OK;
 }
 
-/* Adds what to report after a successful save; false if there is nothing. */
-static bool add_notice(const struct session *session, unsigned before, struct strbuf *out)
+/* Adds what to report after a successful save, if there is anything. */
+static void add_notice(const struct session *session, unsigned before, struct strbuf *out)
 {
     const unsigned notices = profile_notices(session->profile);
 
@@ -106,7 +115,6 @@ static bool add_notice(const struct session *session, unsigned before, struct st
     } else if (notices & ~before & PROFILE_LONG) {
         greeting_add_long(out);
     }
-    return out->length > 0;
 }
 
 static void save(struct session *session)
@@ -120,19 +128,18 @@ static void save(struct session *session)
     const enum status status = profile_save(session->profile, &session->app.record);
     const int error = errno;
     session->tried = steady_seconds();
-    /* A conflict copy holds every reading, so it counts as kept. */
-    const bool kept = status == STATUS_OK ||
-                      (status == STATUS_CHANGED && profile_conflict_path(session->profile));
+    const bool kept = is_kept(session, status);
     if (kept)
         aside_drop(&session->aside);
     else
         keep_aside(session);
-    bool told = status != STATUS_OK;
-    if (told)
+    if (!kept)
         add_failure(session, status, error, &message);
+    else if (status != STATUS_OK)
+        add_conflict(session, &message);
     else
-        told = add_notice(session, before, &message);
-    app_kept(&session->app, kept ? STATUS_OK : status, &clock, told ? memory : NULL);
+        add_notice(session, before, &message);
+    app_kept(&session->app, kept ? STATUS_OK : status, &clock, message.length > 0 ? memory : NULL);
 }
 
 /* Reports what an earlier session kept aside and this one has not taken in. */
@@ -261,17 +268,22 @@ static void run_session(struct session *session)
     }
 }
 
-/* The last try to save a record that could not be saved while the session ran. */
-static enum status end_session(struct session *session)
+/* The last try to save a record that could not be saved while the session ran. If a conflict copy
+ * keeps it, `words` tells of that. */
+static enum status end_session(struct session *session, struct strbuf *words)
 {
     if (session->app.keeping != KEEPING_FAILED)
         return STATUS_OK;
     errno = 0;
     const enum status status = profile_save(session->profile, &session->app.record);
     const int error = errno;
-    if (status == STATUS_OK)
+    if (is_kept(session, status)) {
         aside_drop(&session->aside);
-    else if (!session->app.aside)
+        if (status != STATUS_OK)
+            add_conflict(session, words);
+        return STATUS_OK;
+    }
+    if (!session->app.aside)
         keep_aside(session);
     errno = error;
     return status;
@@ -294,6 +306,8 @@ static void tell_rest(const struct session *session, enum status status)
 static enum exit_code run_on_terminal(struct session *session, const char *path)
 {
     const char *reason = NULL;
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf words = STRBUF(memory);
 
     if (term_start(&reason) != STATUS_OK) {
         fprintf(stderr, "sillet: %s\n", reason);
@@ -301,11 +315,13 @@ static enum exit_code run_on_terminal(struct session *session, const char *path)
     }
     run_session(session);
     /* While the terminal is taken so are the signals: none cuts the last save short. */
-    const enum status status = end_session(session);
+    const enum status status = end_session(session, &words);
     const int error = errno;
     profile_close(session->profile);
     session->profile = NULL;
     term_stop();
+    if (words.length > 0)
+        fprintf(stderr, "sillet: %s\n", memory);
     if (status == STATUS_OK)
         return EXIT_GOOD;
     report_failure(path, status, error, stderr);
@@ -352,7 +368,7 @@ enum session_end session_from_shelf(const char *path, enum profile_access access
     } else {
         app_take_leaf(&session.app, leaf);
         run_session(&session);
-        status = end_session(&session);
+        status = end_session(&session, words);
         error = errno;
         if (status != STATUS_OK) {
             end = SESSION_LOST;

@@ -23,7 +23,7 @@ static char *path_of(const struct shelf_session *session, const char *file)
 static void tell_end(struct shelf_session *session, enum session_end end, const char *file,
                      const char *words)
 {
-    if (end == SESSION_LEFT)
+    if (words[0] == '\0')
         return;
     shelf_list_say(&session->list, TONE_WARNING, words);
     if (end == SESSION_LOST) {

@@ -251,6 +251,31 @@ static void test_hangup_while_full(void **state)
     bench_expect_line(bench, "relief = .013 in");
 }
 
+/* Full, then changed by another hand, with room again: the conflict copy holds every reading. The
+ * program is told to end before it tries again by itself. */
+static void test_hangup_after_a_change(void **state)
+{
+    struct bench *bench = *state;
+    size_t length;
+
+    bench_copy(bench, "worked-example.ini");
+    limit_files(bench_start(bench), 0);
+    bench_enter(bench->terminal, ".014");
+    terminal_expect(bench->terminal, SEEN_NOT_ON_DISK);
+    char *theirs = write_over(bench, &length);
+    limit_files(bench->terminal, RLIM_INFINITY);
+    terminal_signal(bench->terminal, SIGTERM);
+    const int status = terminal_expect_end(bench->terminal);
+    terminal_check(bench->terminal, WIFEXITED(status) && WEXITSTATUS(status) == 0);
+    terminal_expect(bench->terminal, SEEN_OTHER_CHANGE);
+    terminal_expect(bench->terminal, "bench.ini.conflict");
+    bench_expect_restored(bench->terminal);
+    tree_assert_holds(bench->profile, theirs, length);
+    expect_in_conflict_copy(bench, "\nrelief = .014 in\n");
+    assert_int_equal(tree_count(tree_path(bench->tree, "home/state/sillet/aside"), ""), 0);
+    free(theirs);
+}
+
 /* --- disks of our own --- */
 
 static void write_file(const char *path, const char *text)
@@ -391,6 +416,7 @@ int main(int argc, char **argv)
         BENCH_CASE(test_quit_while_full),
         BENCH_CASE(test_quit_all_the_same),
         BENCH_CASE(test_hangup_while_full),
+        BENCH_CASE(test_hangup_after_a_change),
         cmocka_unit_test_setup_teardown(test_full_disk, bench_open, close_disk),
         cmocka_unit_test_setup_teardown(test_read_only_folder, bench_open, close_disk),
         cmocka_unit_test_setup_teardown(test_turns_read_only, bench_open, close_disk),
