@@ -417,6 +417,27 @@ static void what_could_not_be_seen_is_not_overwritten(void **state)
     assert_true(unseen > 0);
 }
 
+/* The files after one that cannot be moved are moved all the same, and the reason given is that of
+ * the one that stays. */
+static void the_first_failure_of_a_move_is_told(void **state)
+{
+    const struct tree *tree = *state;
+    const char *const from = tree_path(tree, UKE), *const to = tree_path(tree, SHELF "/harp.ini");
+
+    begin(tree);
+    for (int nth = 1; nth <= 3; nth++) {
+        clear(tree);
+        tree_write_text(tree_path(tree, UKE ".conflict"), body);
+        tree_write_text(tree_path(tree, UKE ".conflict.2"), body);
+        tree_write_text(tree_path(tree, UKE ".aside"), body);
+        fault_arm(FAULT_RENAME, FAULT_ONCE, nth, EIO);
+        errno = 0;
+        assert_int_equal(copies_move(from, to), STATUS_IO);
+        assert_int_equal(errno, EIO);
+        assert_int_equal(fault_disarm(), 3);
+    }
+}
+
 #define IN_TREE(test) cmocka_unit_test_setup_teardown(test, tree_setup, tree_teardown)
 
 int main(void)
@@ -427,6 +448,7 @@ int main(void)
         IN_TREE(the_one_asked_for_stays),
         IN_TREE(no_number_is_given_unseen),
         IN_TREE(what_could_not_be_seen_is_not_overwritten),
+        IN_TREE(the_first_failure_of_a_move_is_told),
     };
 
     return cmocka_run_group_tests_name("keep_fault", tests, NULL, NULL) ? 1 : 0;

@@ -100,13 +100,18 @@ enum status copies_none(const char *target)
 enum status copies_move(const char *target, const char *to)
 {
     enum status status = STATUS_OK;
+    int error = 0;
 
     for (int i = 0; i < ROWS; i++) {
         const enum status moved = rows[i].move ? rows[i].move(rows[i].kind, target, to) : STATUS_OK;
 
-        if (status == STATUS_OK)
+        if (status == STATUS_OK && moved != STATUS_OK) {
             status = moved;
+            error = errno;
+        }
     }
+    if (status != STATUS_OK)
+        errno = error;
     return status;
 }
 

@@ -26,8 +26,8 @@ enum status copies_none(const char *target);
 
 /*
  * Moves a profile's versions and earlier states to another target on the same disk, and syncs.
- * Anything that cannot be moved stays, and the first failure is returned: STATUS_CHANGED if a name
- * is taken.
+ * Anything that cannot be moved stays, and the first failure is returned, with its errno:
+ * STATUS_CHANGED if a name is taken.
  */
 enum status copies_move(const char *target, const char *to);
 

@@ -138,17 +138,23 @@ enum status beside_move(enum copy_kind kind, const char *target, const char *to)
 {
     struct copies list = {.items = NULL};
     enum status status = beside_list(kind, target, &list);
+    int error = errno;
 
     for (size_t i = 0; i < list.count; i++) {
         char *path = beside_path(to, copy_suffix(kind), list.items[i].number);
         const enum status moved = path ? move_one(list.items[i].path, path) : STATUS_NO_MEMORY;
 
-        if (status == STATUS_OK)
+        if (status == STATUS_OK && moved != STATUS_OK) {
             status = moved;
+            error = errno;
+        }
         free(path);
     }
-    if (status == STATUS_OK && list.count > 0)
+    if (status == STATUS_OK && list.count > 0) {
         status = paths_sync_above(to);
+        error = errno;
+    }
     copies_done(&list);
+    errno = error;
     return status;
 }

@@ -29,7 +29,8 @@ enum status beside_keep(enum copy_kind kind, const char *target, const struct by
                         char **ret_path);
 
 /* For copies.c. List: the regular files of these names, whatever they hold. None: STATUS_CHANGED if
- * anything has the first name. Move: one by one. */
+ * anything has the first name. Move: one by one; if some stay, the first failure
+ * with its errno. */
 enum status beside_list(enum copy_kind kind, const char *target, struct copies *list);
 enum status beside_none(enum copy_kind kind, const char *target);
 enum status beside_move(enum copy_kind kind, const char *target, const char *to);
