@@ -41,10 +41,7 @@ struct pass_place {
     int visit, pass;
 };
 
-/*
- * One leaf. Only lay and draw are required; a NULL elsewhere means that the leaf has nothing of its
- * own there.
- */
+/* One leaf. Only lay and draw are required; each other member says what NULL means. */
 struct leaf_row {
     /* A pass is measured here, and sessions begin here. */
     bool is_bench;
@@ -56,60 +53,69 @@ struct leaf_row {
     /* Adds its cells, in the order of the route. */
     void (*lay)(const struct leaf_place *place, struct route *route);
 
-    /* The figure that `?` explains first: that of figure() for the cell in hand, or leaf_figure
-     * without it. If figure() returns FIGURE_COUNT_, that is the headroom of app_note, and the
-     * arrows go on from there to leaf_figure. */
+    /* The figure that `?` explains first if there is no figure(). */
     enum figure_id leaf_figure;
+    /* The same for the cell in hand. FIGURE_COUNT_ is the headroom of app_note; the arrows then go
+     * on to leaf_figure. NULL: always leaf_figure. */
     enum figure_id (*figure)(const struct app *app);
 
-    /* Whether `?` first explains how the cell in hand is read (NULL: it does), and whether the
-     * figure follows from that cell (NULL: it does not). */
+    /* Whether `?` first explains how the cell in hand is read. NULL: it always does. */
     bool (*explains_cell)(const struct app *app);
+    /* Whether the figure follows from that cell. NULL: never. */
     bool (*has_figure)(const struct route_cell *cell);
 
-    /* The note whose headroom `?` explains; -1 for none. */
+    /* The note whose headroom `?` explains; -1 for none. NULL: always none. */
     int (*note)(const struct app *app);
 
     /* What commands of all leaves do here instead; ends with COMMAND_NONE. Not used while a label
-     * is written. */
+     * is written. NULL: they do what they do elsewhere. */
     const struct command_instead *instead;
 
-    /* Works out what only this leaf shows, at the pass in hand of the record with the entry in
-     * it. */
+    /* Works out what only this leaf shows, from app_shown and the readings at `place`, so that the
+     * two agree. place.record is valid during the call only: while the entry is previewed it is a
+     * copy with the entry in it. Called for every key that is typed, so it has to be quick. NULL:
+     * nothing to work out. */
     void (*plan)(struct app *app, struct place place);
 
-    /* Called when another pass is taken in hand, on whichever leaf. */
+    /* Called whenever a pass is taken in hand, on whichever leaf. NULL: nothing to do. */
     void (*take_pass)(struct app *app);
 
     /* What a cell should read after the work done since the pass before; absent if that is not
-     * known. And which work that is; false, nothing appended, if it cannot be told. */
+     * known. NULL: it is never known. */
     struct maybe (*expected)(const struct app *app, const struct route_cell *cell);
+    /* Appends which work that is, "after rod, if done"; false, nothing appended, after work that
+     * leaves nothing to expect. Required with expected(). */
     bool (*add_expected_after)(const struct app *app, struct strbuf *out);
 
     /* Chooses the cell in hand after the leaf or the pass was taken in hand (`entering`), or after
-     * a step of undo (not `entering`). */
+     * a step of undo (not `entering`). NULL: it stays. */
     void (*settle)(struct app *app, bool entering);
 
-    /* What Enter does, instead of turn_accept_cell. */
+    /* What Enter does. NULL: turn_accept_cell. */
     void (*accept)(struct turn *turn);
 
-    /* Called before an entry is filed in the cell in hand, and right after it in the same step of
-     * undo. `text` is the entry as filed. */
+    /* Called before an entry is filed in the cell in hand. NULL: nothing to do. */
     void (*before_filing)(struct app *app);
+    /* Called right after it, in the same step of undo; `text` is the entry as filed. NULL: nothing
+     * to do. */
     void (*after_filing)(struct turn *turn, const char *text);
 
-    /* What an entry of the cell in hand is besides a reading of its field, for the doubt in it. */
+    /* Completes what the entry is tested for doubts by. May replace the field and the view that
+     * are tested: 1/4 typed as work on the rod is tested as FIELD_ROD_TURN. NULL: the cell's field
+     * and the entry's view are right. */
     void (*about)(const struct app *app, struct doubt_about *about, enum field_id *field,
                   struct entry_view *view);
 
-    /* Shows what a step of undo changed, if that is not an ordinary cell. */
+    /* Shows what a step of undo changed. NULL: its pass and its cell are taken in hand. */
     void (*show)(struct app *app, const struct reading_key *key);
 
-    /* The pass looked at, if that can be another than the one in hand. */
+    /* The pass looked at, which need not be the one in hand; pass 0 if there is none. NULL: none
+     * is looked at. */
     struct pass_place (*looked_at)(const struct app *app);
 
-    /* What the entry line asks for, and its hint while nothing is typed. */
+    /* What the entry line asks for. NULL: the cell in hand. */
     void (*add_prompt)(const struct app *app, struct strbuf *out);
+    /* Its hint while nothing is typed. NULL: what the cell in hand measures and holds. */
     void (*add_hint)(const struct app *app, struct strbuf *out);
 
     /* Draws the leaf into `rows` rows (at least 19). Returns a caution to show in the message row,
