@@ -12,6 +12,7 @@
 #include "run/sheet_keep.h"
 #include "screen/ui.h"
 #include "session/app.h"
+#include "session/app_place.h"
 #include "store/paths.h"
 #include "store/profile/aside.h"
 #include "store/shop.h"

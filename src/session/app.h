@@ -150,9 +150,6 @@ struct app_effects app_handle(struct app *app, const struct event *event,
 /* The row of the leaf in hand. */
 const struct leaf_row *app_row(const struct app *app);
 
-/* Turns to a leaf, at the cell that was last in hand there. */
-void app_take_leaf(struct app *app, enum leaf leaf);
-
 /* Tells the session how saving went, with a message to show; `message` may be NULL. */
 void app_kept(struct app *app, enum status status, const struct app_clock *clock,
               const char *message);

@@ -3,7 +3,9 @@
 
 #include <stddef.h>
 
+#include "session/app_place.h"
 #include "session/filing.h"
+#include "session/refresh.h"
 #include "session/typing.h"
 
 bool turn_accept_cell(struct turn *turn)

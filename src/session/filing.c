@@ -3,6 +3,7 @@
 
 #include "session/cell_words.h"
 #include "session/held.h"
+#include "session/refresh.h"
 #include "session/typed_text.h"
 
 /* Puts a text under a key unless it has one. */

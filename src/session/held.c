@@ -5,6 +5,7 @@
 
 #include "base/utf8.h"
 #include "session/cell_words.h"
+#include "session/refresh.h"
 
 bool held_holds(struct turn *turn)
 {

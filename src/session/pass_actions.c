@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "session/pass_actions.h"
 
+#include "session/app_place.h"
+
 void turn_begin_visit(struct turn *turn)
 {
     struct app *app = turn->app;

@@ -6,6 +6,7 @@
 #include "session/cell_words.h"
 #include "session/filing.h"
 #include "session/paste_split.h"
+#include "session/refresh.h"
 #include "session/typing.h"
 #include "base/utf8.h"
 
@@ -98,7 +99,7 @@ static void fill_route(struct turn *turn, const char *text, const struct field *
         }
         if (value.length > 0 && !turn_take_entry(turn))
             return; /* out of memory; the warning is shown */
-        turn->step_is_open = true;
+        turn->joins_step = true;
         filed += value.length > 0;
         turn_go_to(turn, route_step(&app->route, app->at, 1));
     }

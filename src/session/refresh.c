@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "session/turn.h"
+#include "session/refresh.h"
 
 #include "model/reading/note_name.h"
 #include "model/strings/pitch.h"

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "session/take_out.h"
 
+#include "session/app_place.h"
+
 /* --- what is asked about --- */
 
 /* The pass looked at; pass 0 where there is none. */
@@ -107,7 +109,7 @@ static enum status take_out(struct turn *turn, const struct record *was, struct 
         if (!is_behind(&key, place))
             continue;
         key.part--;
-        status = turn_move(turn, key, was->readings[i].text);
+        status = turn_put_as_is(turn, key, was->readings[i].text);
     }
     return status;
 }

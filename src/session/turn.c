@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "base/utf8.h"
+#include "session/refresh.h"
 
 void turn_warn(struct turn *turn, const char *message)
 {
@@ -28,7 +29,7 @@ void turn_go_to(struct turn *turn, int at)
 
 void turn_open_step(struct turn *turn)
 {
-    if (!turn->step_is_open)
+    if (!turn->joins_step)
         undo_open_step(&turn->app->undo, (int)turn->app->leaf);
 }
 
@@ -38,9 +39,9 @@ enum status turn_put(struct turn *turn, struct reading_key key, const char *text
     return undo_put(&turn->app->undo, &turn->app->record, &key, text, ret_fault);
 }
 
-enum status turn_move(struct turn *turn, struct reading_key key, const char *text)
+enum status turn_put_as_is(struct turn *turn, struct reading_key key, const char *text)
 {
-    return undo_move(&turn->app->undo, &turn->app->record, &key, text);
+    return undo_put_as_is(&turn->app->undo, &turn->app->record, &key, text);
 }
 
 /* Work after the day of the visit is filed with its own date. */

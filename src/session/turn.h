@@ -1,38 +1,17 @@
 /* SPDX-License-Identifier: MIT */
-#ifndef SILLET_SESSION_APP_INSIDE_H
-#define SILLET_SESSION_APP_INSIDE_H
+#ifndef SILLET_SESSION_TURN_H
+#define SILLET_SESSION_TURN_H
 
 #include "session/app.h"
 
-/* What the session and its leaves use to handle one event. */
-
-/* Derive again what depends on the entry, or on the record and the entry. */
-void app_refresh_entry(struct app *app);
-void app_refresh(struct app *app);
-
-/* Lays out the leaf's cells again after what they depend on has changed. */
-void app_lay(struct app *app);
-
-/* Drops what is typed. */
-void app_drop_entry(struct app *app);
-
-/* Takes a pass in hand, at its first cell, the entry empty. */
-void app_take_pass(struct app *app, int visit, int pass);
-
-/* Takes the last pass that was read; where none was, the first of the last visit. */
-void app_take_current(struct app *app);
-
-/* Goes back from a pass or visit that was just begun and is empty. The record does not change, but
- * this is what undo means then. False, nothing done, if there is no such pass. */
-bool app_leave_begun(struct app *app);
-bool app_can_leave_begun(const struct app *app);
+/* What the commands of the session and its leaves use to handle one event. */
 
 /* One event being handled. */
 struct turn {
     struct app *app;
     const struct app_clock *clock;
     struct app_effects effects;
-    bool step_is_open;  /* all changes are one step of undo */
+    bool joins_step;    /* further changes belong to the step of undo that is open */
     bool after_warning; /* the key before was refused, or its entry held */
 };
 
@@ -47,15 +26,17 @@ void turn_run(struct turn *turn, enum command_id command);
 /* False, with a warning, if the profile may only be read. */
 bool turn_may_change(struct turn *turn);
 
-/* Opens a step of undo, made on the leaf in hand: what is put from here on belongs to it. */
+/* Opens a step of undo, made on the leaf in hand: what is put from here on belongs to it. With
+ * joins_step the step that is open stays open. */
 void turn_open_step(struct turn *turn);
 
-/* Puts a reading, or with text NULL takes it out, in the open step. */
+/* Puts a reading, or with text NULL takes it out, in the open step. What could be redone is then
+ * forgotten, unless the reading is refused. */
 enum status turn_put(struct turn *turn, struct reading_key key, const char *text,
                      struct field_fault *ret_fault);
 
 /* Puts a text that was elsewhere in the record, even one that would be refused if typed. */
-enum status turn_move(struct turn *turn, struct reading_key key, const char *text);
+enum status turn_put_as_is(struct turn *turn, struct reading_key key, const char *text);
 
 /* Puts the time into a cell that has none, and the visit's date if that is missing. */
 enum status turn_put_time(struct turn *turn, struct reading_key key);

@@ -6,6 +6,7 @@
 
 #include "model/reading/note_name.h"
 #include "model/strings/pitch.h"
+#include "session/refresh.h"
 
 void typing_open(struct turn *turn)
 {

@@ -62,17 +62,16 @@ static enum status force(struct record *record, const struct reading_key *key, c
     return status == STATUS_NO_MEMORY ? status : STATUS_OK;
 }
 
-void undo_open_step(struct undo *undo, int place)
+void undo_open_step(struct undo *undo, int leaf)
 {
-    forget_from(undo, undo->done);
-    undo->place = place;
+    undo->leaf = leaf;
     undo->opening = true;
 }
 
 static enum status put(struct undo *undo, struct record *record, const struct reading_key *key,
                        const char *text, bool as_is, struct field_fault *ret_fault)
 {
-    struct undo_change change = {.key = *key, .opens_step = undo->opening, .place = undo->place};
+    struct undo_change change = {.key = *key, .opens_step = undo->opening, .leaf = undo->leaf};
     enum status status = STATUS_NO_MEMORY;
 
     if (make_room(undo) == STATUS_OK && copy_text(record_text(record, key), &change.before) &&
@@ -97,8 +96,8 @@ enum status undo_put(struct undo *undo, struct record *record, const struct read
     return put(undo, record, key, text, false, ret_fault);
 }
 
-enum status undo_move(struct undo *undo, struct record *record, const struct reading_key *key,
-                      const char *text)
+enum status undo_put_as_is(struct undo *undo, struct record *record, const struct reading_key *key,
+                           const char *text)
 {
     return put(undo, record, key, text, true, NULL);
 }
@@ -117,7 +116,7 @@ enum status undo_peek(const struct undo *undo, struct undo_step *ret_step)
                                    .from = first->after,
                                    .to = first->before,
                                    .changes = (int)(undo->done - at),
-                                   .place = first->place};
+                                   .leaf = first->leaf};
     return STATUS_OK;
 }
 
@@ -158,7 +157,7 @@ enum status undo_again(struct undo *undo, struct record *record, struct undo_ste
                                    .from = first->before,
                                    .to = first->after,
                                    .changes = (int)(at - undo->done),
-                                   .place = first->place};
+                                   .leaf = first->leaf};
     undo->done = at;
     return STATUS_OK;
 }

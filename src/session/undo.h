@@ -17,7 +17,7 @@ struct undo_change {
     struct reading_key key;
     char *before, *after; /* NULL: the reading is absent */
     bool opens_step;
-    int place; /* of the step */
+    int leaf; /* on which the step was made */
 };
 
 /* A step that was undone or redone. */
@@ -25,7 +25,7 @@ struct undo_step {
     struct reading_key key; /* of the reading that it began with */
     const char *from, *to;  /* that reading's texts, NULL for absent; valid until the next change */
     int changes;            /* how many readings it changed */
-    int place;
+    int leaf;               /* on which it was made */
 };
 
 struct undo {
@@ -33,15 +33,14 @@ struct undo {
     size_t count, capacity;
     size_t done;  /* changes in force; those after them can be redone */
     bool opening; /* the next change starts a step */
-    int place;    /* where the open step is made: the caller's, to show it again */
+    int leaf;     /* on which the open step is made */
 };
 
 void undo_init(struct undo *undo);
 void undo_done(struct undo *undo);
 
-/* The next change starts a step of its own; what had been undone is forgotten. `place` comes back
- * with the step. */
-void undo_open_step(struct undo *undo, int place);
+/* The next change starts a step of its own, made on that leaf. */
+void undo_open_step(struct undo *undo, int leaf);
 
 /*
  * Puts (or with text NULL removes) a reading and remembers how it was. What had been undone
@@ -53,8 +52,8 @@ enum status undo_put(struct undo *undo, struct record *record, const struct read
 
 /* The same for a text that was elsewhere in the record: one that would be refused is put as it is.
  * Fails only if memory is out. */
-enum status undo_move(struct undo *undo, struct record *record, const struct reading_key *key,
-                      const char *text);
+enum status undo_put_as_is(struct undo *undo, struct record *record, const struct reading_key *key,
+                           const char *text);
 
 /* The step that undo_back would take back; STATUS_NOT_FOUND when there is none. */
 enum status undo_peek(const struct undo *undo, struct undo_step *ret_step);

@@ -2,6 +2,8 @@
 #include "session/undo_actions.h"
 
 #include "words/reading_words.h"
+#include "session/app_place.h"
+#include "session/refresh.h"
 
 /* Takes in hand the pass that a reading belongs to, except on a leaf of the visit as a whole. */
 static void take_pass_of(struct app *app, const struct reading_key *key, bool is_of_visit)
@@ -18,7 +20,7 @@ static void take_pass_of(struct app *app, const struct reading_key *key, bool is
 /* Goes to the leaf that a step was made on, and to the cell that it changed. */
 static void show_place(struct app *app, const struct undo_step *step)
 {
-    const enum leaf leaf = (enum leaf)step->place;
+    const enum leaf leaf = (enum leaf)step->leaf;
     const struct leaf_row *row = app->leaves->row[leaf];
 
     if (!row->show)

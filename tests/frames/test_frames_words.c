@@ -4,6 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "session/app_place.h"
 #include "session/cell_words.h"
 #include "session/explain_reading.h"
 #include "bench_session.h"

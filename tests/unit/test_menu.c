@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "session/app.h"
+#include "session/app_place.h"
 #include "bench_session.h"
 #include "build_record.h"
 

@@ -147,6 +147,7 @@ static void undo_leaves_all_as_it_was_when_a_text_is_refused(void **state)
     put(&bench, gap(1), ".011 in");
     undo_back(&bench.undo, &bench.record, &step);
     assert_int_equal(record_copy(&bench.record, &before), STATUS_OK);
+    undo_open_step(&bench.undo, 0);
     assert_int_equal(undo_put(&bench.undo, &bench.record, &relief, "13 apples", &fault),
                      STATUS_UNIT);
     assert_int_not_equal(fault.status, STATUS_OK);

@@ -6,7 +6,9 @@
 #include "leaf/bench/expected.h"
 #include "model/figure/bench_row.h"
 #include "model/reading/shop_round.h"
+#include "session/app_place.h"
 #include "session/filing.h"
+#include "session/refresh.h"
 
 /* The target nearer to the string in hand: only the outer two are entered. */
 static bool target_in_hand(const struct app *app, struct reading_key *ret_key)

@@ -3,7 +3,9 @@
 
 #include "leaf/history/history_state.h"
 #include "model/reading/place.h"
+#include "session/app_place.h"
 #include "session/filing.h"
+#include "session/refresh.h"
 
 /* Makes the history and finds the pass looked at; -1 if it is empty. */
 static int find_looked_at(const struct app *app, struct history *ret_history)

@@ -2,6 +2,7 @@
 #include "leaf/strings/question.h"
 
 #include "leaf/strings/strings_actions.h"
+#include "session/refresh.h"
 #include "session/typing.h"
 #include "leaf/strings/leaf_strings.h"
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "leaf/strings/strings_actions.h"
 #include "leaf/strings/leaf_strings.h"
+#include "session/refresh.h"
 
 #include <math.h>
 #include <string.h>

@@ -3,6 +3,7 @@
 
 #include "leaf/work/work_list.h"
 #include "session/cell_actions.h"
+#include "session/refresh.h"
 
 void work_take_next(struct app *app)
 {
