@@ -82,10 +82,9 @@ static void take_pass_looked_at(struct scroll *scroll, const struct app *app,
     struct strbuf heading = STRBUF(memory);
 
     const struct leaf_row *leaf = app_row(app);
-    const struct pass_place place =
-        leaf->looked_at ? leaf->looked_at(app) : (struct pass_place){.pass = 0};
+    const struct pass_place place = leaf->looked_at ? leaf->looked_at(app) : pass_place_none();
 
-    if (place.pass == 0 || (place.visit == app->visit && place.pass == app->pass))
+    if (place.pass == 0 || pass_place_is_same(place, app_pass_in_hand(app)))
         return;
     from->place = place_of(&app->record, place.visit, place.pass);
     derive_pass(from->place, derived);

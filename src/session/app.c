@@ -52,6 +52,11 @@ struct place app_place(const struct app *app)
     return place_of(&app->record, app->visit, app->pass);
 }
 
+struct pass_place app_pass_in_hand(const struct app *app)
+{
+    return pass_place_of(app->visit, app->pass);
+}
+
 const struct derived *app_shown(const struct app *app)
 {
     return app->previewing ? &app->preview : &app->now;

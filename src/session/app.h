@@ -84,14 +84,12 @@ struct app {
     bool fresh;                  /* the pass was just begun, and nothing changed since */
     const struct asked *asked;   /* NULL: nothing is asked */
     struct pass_place asked_out; /* the pass or visit that the question is about (take_out.h) */
-    struct pass_place named;     /* the pass whose label and note are being written; visit 0:
-                                  * none */
-    struct pass_place begun;     /* an empty pass that was left by turning to another leaf; pass 0:
-                                  * none */
+    struct pass_place named;     /* the pass whose label and note are being written, or none */
+    struct pass_place begun;     /* an empty pass left by turning to another leaf, or none */
     enum leaf leaf;
     struct route route;     /* of the leaf in hand */
     int at;                 /* the cell in hand; route.count: the pass's end */
-    int at_of[LEAF_COUNT_]; /* the cells that were in hand on the other leaves */
+    int at_of[LEAF_COUNT_]; /* the cells that were in hand on the other leaves, for this pass */
 
     struct lineedit entry;
     bool writing;  /* a text is being written: every character belongs to the entry */
@@ -160,8 +158,9 @@ void app_say(struct app *app, enum app_tone tone, const char *message);
 /* The day of the clock; 1 January of the year 0 before the first event. */
 struct day app_today(const struct app *app);
 
-/* The pass in hand. */
+/* The pass in hand, in the record and by its number alone. */
 struct place app_place(const struct app *app);
+struct pass_place app_pass_in_hand(const struct app *app);
 
 /* The results to show: the preview while there is one, else those of the pass as kept. */
 const struct derived *app_shown(const struct app *app);

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "session/app_place.h"
 
+#include <string.h>
+
 #include "session/refresh.h"
 
 static void settle(struct app *app)
@@ -9,18 +11,24 @@ static void settle(struct app *app)
         app_row(app)->settle(app, true);
 }
 
-void app_take_pass(struct app *app, int visit, int pass)
+static void set_pass(struct app *app, struct pass_place pass)
 {
-    app->visit = visit;
-    app->pass = pass;
-    app->begun.pass = 0;
-    app->fresh = false;
-    app->asked = NULL;
-    app->named.visit = 0;
+    app->visit = pass.visit;
+    app->pass = pass.pass;
     for (int leaf = 0; leaf < LEAF_COUNT_; leaf++)
         if (app->leaves->row[leaf]->take_pass)
             app->leaves->row[leaf]->take_pass(app);
+}
+
+void app_take_pass(struct app *app, int visit, int pass)
+{
+    set_pass(app, pass_place_of(visit, pass));
+    app->begun = pass_place_none();
+    app->fresh = false;
+    app->asked = NULL;
+    app->named = pass_place_none();
     app->at = 0;
+    memset(app->at_of, 0, sizeof app->at_of);
     app_drop_entry(app);
     app_refresh(app);
     settle(app);
@@ -53,26 +61,20 @@ static bool is_begun(const struct app *app)
            place_current(&app->record).pass > 0;
 }
 
-/* Whether the leaf in hand has a cell that fills in the pass in hand. Rod turns are logged before
- * their pass begins, so they do not count. */
-static bool is_entered_here(const struct app *app)
+/* Whether the leaf in hand has a cell that fills in a pass. Rod turns are logged before their pass
+ * begins, so they do not count. */
+static bool is_entered_here(struct app *app, struct pass_place pass)
 {
+    app_lay_for(app, pass);
     for (int i = 0; i < app->route.count; i++) {
         const struct reading_key *key = &app->route.cells[i].key;
         const bool of_pass =
-            field_get(key->field)->section == SECTION_PASS && key->part == app->pass;
+            field_get(key->field)->section == SECTION_PASS && key->part == pass.pass;
 
-        if (key->visit == app->visit && key->field != FIELD_ROD_TURN && (of_pass || app->pass == 1))
+        if (key->visit == pass.visit && key->field != FIELD_ROD_TURN && (of_pass || pass.pass == 1))
             return true;
     }
     return false;
-}
-
-static void take(struct app *app, struct pass_place place)
-{
-    app->visit = place.visit;
-    app->pass = place.pass;
-    app_lay(app);
 }
 
 static struct pass_place find_left(const struct app *app, struct pass_place begun)
@@ -80,8 +82,8 @@ static struct pass_place find_left(const struct app *app, struct pass_place begu
     const struct place current = place_current(&app->record);
 
     if (begun.pass == 1 && current.pass > 0)
-        return (struct pass_place){.visit = current.visit, .pass = current.pass};
-    return (struct pass_place){.visit = begun.visit, .pass = begun.pass - 1};
+        return pass_place_of(current.visit, current.pass);
+    return pass_place_of(begun.visit, begun.pass - 1);
 }
 
 static void say(struct app *app, struct pass_place begun, bool gone)
@@ -99,26 +101,25 @@ static void say(struct app *app, struct pass_place begun, bool gone)
     app_say(app, TONE_NOTE, memory);
 }
 
-/* Lays out the leaf in hand. Leaves an empty pass if the leaf has no cell for it. */
-static void lay_leaf(struct app *app)
+/* Leaves an empty pass if the leaf in hand has no cell for it, or takes it in hand again. True,
+ * with a message, if the pass in hand is another one then. */
+static bool go_along(struct app *app)
 {
-    const struct pass_place before = {.visit = app->visit, .pass = app->pass};
+    const struct pass_place before = app_pass_in_hand(app);
 
     if (is_begun(app))
         app->begun = before;
     else if (app_row(app)->is_bench)
-        app->begun.pass = 0;
-    if (app->begun.pass == 0) {
-        app_lay(app);
-        return;
-    }
-    take(app, app->begun);
-    if (!is_entered_here(app))
-        take(app, find_left(app, app->begun));
-    if (app->visit == before.visit && app->pass == before.pass)
-        return;
-    say(app, app->begun, app->pass != app->begun.pass || app->visit != app->begun.visit);
-    app_refresh(app);
+        app->begun = pass_place_none();
+    if (pass_place_is_none(app->begun))
+        return false;
+    const bool stays = is_entered_here(app, app->begun);
+    const struct pass_place pass = stays ? app->begun : find_left(app, app->begun);
+    if (pass_place_is_same(pass, before))
+        return false;
+    set_pass(app, pass);
+    say(app, app->begun, !stays);
+    return true;
 }
 
 bool app_can_leave_begun(const struct app *app)
@@ -130,8 +131,7 @@ bool app_leave_begun(struct app *app)
 {
     if (!app_can_leave_begun(app))
         return false;
-    const struct pass_place left =
-        find_left(app, (struct pass_place){.visit = app->visit, .pass = app->pass});
+    const struct pass_place left = find_left(app, app_pass_in_hand(app));
     app_take_pass(app, left.visit, left.pass);
     app_say(app, TONE_NOTE, "Back in the pass before; the new one was empty.");
     return true;
@@ -143,11 +143,15 @@ void app_take_leaf(struct app *app, enum leaf leaf)
 {
     app->at_of[app->leaf] = app->at;
     app->asked = NULL;
-    app->named.visit = 0;
+    app->named = pass_place_none();
     app->leaf = leaf;
     app->at = app->at_of[leaf];
-    lay_leaf(app);
     app_drop_entry(app);
-    app_refresh_entry(app);
+    if (go_along(app)) {
+        app_refresh(app);
+    } else {
+        app_lay(app);
+        app_refresh_entry(app);
+    }
     settle(app);
 }

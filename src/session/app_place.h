@@ -6,13 +6,13 @@
 
 /* Taking a pass or a leaf in hand. */
 
-/* Takes a pass in hand, at its first cell, the entry empty. */
+/* Takes a pass in hand, at the first cell of every leaf, the entry empty. */
 void app_take_pass(struct app *app, int visit, int pass);
 
 /* Takes the last pass that was read; where none was, the first of the last visit. */
 void app_take_current(struct app *app);
 
-/* Turns to a leaf, at the cell that was last in hand there, the entry empty. */
+/* Turns to a leaf, at the cell that was last in hand there in this pass, the entry empty. */
 void app_take_leaf(struct app *app, enum leaf leaf);
 
 /* Goes back from a pass or visit that was just begun and is empty. The record does not change, but

@@ -8,6 +8,7 @@
 #include "model/figure/figure.h"
 #include "model/reading/place.h"
 #include "session/entry.h"
+#include "session/pass_place.h"
 #include "session/route.h"
 
 /*
@@ -33,12 +34,7 @@ struct leaf_place {
     const struct record *record;
     int strings, frets; /* 0 if not entered */
     int visit, pass;
-    int named_visit, named_pass; /* the pass whose label and note are being written; 0: none */
-};
-
-/* A pass by its visit and number; pass 0 for none. */
-struct pass_place {
-    int visit, pass;
+    struct pass_place named; /* the pass whose label and note are being written, or none */
 };
 
 /* One leaf. Only lay and draw are required; each other member says what NULL means. */
@@ -109,8 +105,8 @@ struct leaf_row {
     /* Shows what a step of undo changed. NULL: its pass and its cell are taken in hand. */
     void (*show)(struct app *app, const struct reading_key *key);
 
-    /* The pass looked at, which need not be the one in hand; pass 0 if there is none. NULL: none
-     * is looked at. */
+    /* The pass looked at, which need not be the one in hand; the visit in hand with pass 0 if there
+     * is none. NULL: none is looked at. */
     struct pass_place (*looked_at)(const struct app *app);
 
     /* What the entry line asks for. NULL: the cell in hand. */

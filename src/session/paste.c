@@ -165,7 +165,7 @@ bool paste_take_key(struct turn *turn, uint32_t key)
 
     if (key == SILLET_KEY_PASTE_BEGIN) {
         app->pasting = true;
-        if (!app_is_asked(app) && app->named.visit == 0)
+        if (!app_is_asked(app) && pass_place_is_none(app->named))
             app->asked = NULL; /* a paste is no answer to yes or no */
         app->paste_is_full = false;
         app->paste_length = 0;

@@ -110,18 +110,22 @@ void app_refresh(struct app *app)
     app_refresh_entry(app);
 }
 
-void app_lay(struct app *app)
+void app_lay_for(struct app *app, struct pass_place pass)
 {
     const struct leaf_place place = {.record = &app->record,
                                      .strings = record_string_count(&app->record),
                                      .frets =
                                          (int)record_entered_one(&app->record, FIELD_FRETS).value,
-                                     .visit = app->visit,
-                                     .pass = app->pass,
-                                     .named_visit = app->named.visit,
-                                     .named_pass = app->named.pass};
+                                     .visit = pass.visit,
+                                     .pass = pass.pass,
+                                     .named = app->named};
 
     leaf_lay(app_row(app), &place, &app->route);
+}
+
+void app_lay(struct app *app)
+{
+    app_lay_for(app, app_pass_in_hand(app));
     if (app->at > route_last(&app->route))
         app->at = route_last(&app->route);
 }

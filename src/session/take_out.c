@@ -5,11 +5,10 @@
 
 /* --- what is asked about --- */
 
-/* The pass looked at; pass 0 where there is none. */
+/* The pass looked at; if there is none, the visit in hand. */
 static struct pass_place find_looked_at(const struct app *app)
 {
-    return app_row(app)->looked_at ? app_row(app)->looked_at(app)
-                                   : (struct pass_place){.visit = app->visit};
+    return app_row(app)->looked_at ? app_row(app)->looked_at(app) : pass_place_of(app->visit, 0);
 }
 
 static bool is_in(const struct reading_key *key, struct pass_place place)
@@ -51,8 +50,7 @@ static bool has_anything(const struct app *app, struct pass_place place)
 
 bool take_out_has_visit(const struct app *app)
 {
-    return app_may_change(app) &&
-           has_anything(app, (struct pass_place){.visit = find_looked_at(app).visit});
+    return app_may_change(app) && has_anything(app, pass_place_of(find_looked_at(app).visit, 0));
 }
 
 /* --- the question --- */
@@ -117,7 +115,7 @@ static enum status take_out(struct turn *turn, const struct record *was, struct 
 /* The pass in hand may be gone, or have another number. */
 static void follow(struct app *app, struct pass_place place)
 {
-    struct pass_place next = {.visit = app->visit, .pass = app->pass};
+    struct pass_place next = app_pass_in_hand(app);
 
     if (place.pass == 0 && next.visit == place.visit) {
         app_take_current(app);
@@ -203,7 +201,7 @@ void take_out_pass(struct turn *turn)
 
 void take_out_visit(struct turn *turn)
 {
-    const struct pass_place place = {.visit = find_looked_at(turn->app).visit};
+    const struct pass_place place = pass_place_of(find_looked_at(turn->app).visit, 0);
 
     if (has_anything(turn->app, place))
         ask(turn, place);

@@ -65,7 +65,7 @@ enum status turn_put_time(struct turn *turn, struct reading_key key)
 
 void turn_changed(struct turn *turn)
 {
-    turn->app->begun.pass = 0;
+    turn->app->begun = pass_place_none();
     turn->app->fresh = false;
     app_refresh(turn->app);
     turn->effects.save = true;
@@ -105,7 +105,7 @@ const struct command_act *app_act(const struct app *app, enum command_id command
 {
     const struct command_instead *instead = app_row(app)->instead;
 
-    for (; instead && app->named.visit == 0 && instead->id != COMMAND_NONE; instead++)
+    for (; instead && pass_place_is_none(app->named) && instead->id != COMMAND_NONE; instead++)
         if (instead->id == command)
             return &instead->act;
     return &app->leaves->act[command];

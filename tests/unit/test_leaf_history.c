@@ -47,13 +47,21 @@ static struct app *start(const char *lines)
     return bench_open(lines, "", LEAF_HISTORY);
 }
 
+static void make_of(const struct record *record, struct history *history)
+{
+    struct history_index index;
+
+    history_index_make(record, &index);
+    history_make(record, &index, history);
+}
+
 static struct history *make(const char *lines, struct record *record)
 {
     struct history *history = malloc(sizeof *history);
 
     assert_non_null(history);
     build_record(record, lines);
-    history_make(record, history);
+    make_of(record, history);
     return history;
 }
 
@@ -176,12 +184,12 @@ static void looking_back_leaves_the_pass_in_hand(void **state)
     (void)state;
     assert_int_equal(app->route.count, 0);
     bench_press(app, "{Left}{Left}<{Down}{Down}");
-    assert_int_equal(history_state(app)->visit, 1);
-    assert_int_equal(history_state(app)->pass, 1);
+    assert_int_equal(history_state(app)->pass.visit, 1);
+    assert_int_equal(history_state(app)->pass.pass, 1);
     assert_int_equal(history_state(app)->row, HISTORY_ACTION);
     assert_int_equal(app->visit, 2);
     bench_press(app, "{Left}{Home}");
-    assert_int_equal(history_state(app)->pass, 1);
+    assert_int_equal(history_state(app)->pass.pass, 1);
     bench_press(app, "{Right}{Enter}");
     assert_int_equal(app->leaf, LEAF_BENCH);
     assert_int_equal(app->visit, 1);
@@ -189,20 +197,51 @@ static void looking_back_leaves_the_pass_in_hand(void **state)
     bench_close(app);
 }
 
+/* Whatever was in hand on the bench before. */
+static void a_pass_is_opened_at_its_first_cell(void **state)
+{
+    struct app *app = start(two_visits);
+
+    (void)state;
+    bench_press(app, "{F2}{Down}{Down}{F8}{Left}{Enter}");
+    assert_int_equal(app->leaf, LEAF_BENCH);
+    assert_int_equal(app->at, 0);
+    assert_string_equal(app->message, "This is the current pass now; > goes to the later ones.");
+    bench_press(app, "{F8}{End}{Enter}");
+    assert_int_equal(app->pass, 2);
+    assert_string_equal(app->message, "This is the current pass now.");
+    bench_close(app);
+}
+
+/* A begun pass that comes back on a leaf is in hand, so it is looked at from then on. */
+static void what_comes_back_in_hand_is_looked_at(void **state)
+{
+    struct app *app = start(two_visits);
+    struct history_index index;
+
+    (void)state;
+    bench_press(app, "{F2}p{F8}{Left}");
+    assert_int_equal(history_state_find(app, &index), 2);
+    bench_press(app, "{F4}");
+    assert_int_equal(app->pass, 3);
+    bench_press(app, "{F8}");
+    assert_int_equal(app->pass, 2);
+    assert_int_equal(history_state_find(app, &index), 3);
+    bench_close(app);
+}
+
 static void it_begins_at_the_pass_in_hand(void **state)
 {
     struct app *app = start(two_visits);
-    struct history *history = malloc(sizeof *history);
+    struct history_index index;
 
     (void)state;
-    history_make(&app->record, history);
-    assert_int_equal(history_state_at(history_state(app), history, app->visit, app->pass), 3);
+    assert_int_equal(history_state_find(app, &index), 3);
     bench_press(app, "{PgUp}<<{PgDn}");
-    assert_int_equal(history_state_at(history_state(app), history, app->visit, app->pass), 1);
+    assert_int_equal(history_state_find(app, &index), 1);
     /* A pass that was taken back is not there any more; the last one is. */
-    history_state(app)->visit = 7;
-    assert_int_equal(history_state_at(history_state(app), history, app->visit, app->pass), 3);
-    free(history);
+    history_state(app)->pass.visit = 7;
+    assert_int_equal(history_state_find(app, &index), 3);
     bench_close(app);
 }
 
@@ -213,7 +252,7 @@ static void nothing_measured_is_nothing_to_open(void **state)
     (void)state;
     assert_false(bench_press(app, "{Left}{Right}{Up}{Down}{Home}{End}{Enter}<>").save);
     assert_int_equal(app->leaf, LEAF_HISTORY);
-    assert_int_equal(history_state(app)->visit, 0);
+    assert_int_equal(history_state(app)->pass.visit, 0);
     bench_close(app);
 }
 
@@ -241,7 +280,7 @@ static void a_long_history_keeps_its_end(void **state)
     build_record(&record, "board scale = 25.5 in\nboard strings = 1\nboard frets = 0\n");
     for (int p = 1; p <= passes; p++)
         build_record_put_mm(&record, reading_key_pass(FIELD_RELIEF, 3, p), 0.001 * p);
-    history_make(&record, history);
+    make_of(&record, history);
     assert_int_equal(history->count, HISTORY_PASSES_MAX);
     assert_int_equal(history->earlier, 44);
     assert_int_equal(history->passes[history->count - 1].pass, passes);
@@ -264,12 +303,12 @@ static void a_pass_is_named_where_it_is_looked_at(void **state)
     assert_int_equal(app->route.count, 0);
     assert_int_equal(app->visit, 2);
     assert_int_equal(app->pass, 2);
-    assert_int_equal(history_state(app)->visit, 1);
+    assert_int_equal(history_state(app)->pass.visit, 1);
     bench_press(app, "{End}u");
     assert_null(bench_text(app, "visit.1.pass.2 note"));
     assert_int_equal(app->leaf, LEAF_HISTORY);
-    assert_int_equal(history_state(app)->visit, 1);
-    assert_int_equal(history_state(app)->pass, 2);
+    assert_int_equal(history_state(app)->pass.visit, 1);
+    assert_int_equal(history_state(app)->pass.pass, 2);
     assert_int_equal(app->visit, 2);
     bench_close(app);
 }
@@ -290,8 +329,8 @@ static void naming_can_be_left_at_any_point(void **state)
         assert_false(app->writing);
         assert_int_equal(app->leaf, LEAF_HISTORY);
         bench_press(app, "{Left}");
-        assert_int_equal(history_state(app)->visit, 2);
-        assert_int_equal(history_state(app)->pass, 1);
+        assert_int_equal(history_state(app)->pass.visit, 2);
+        assert_int_equal(history_state(app)->pass.pass, 1);
         bench_close(app);
     }
 }
@@ -349,6 +388,8 @@ int main(void)
         cmocka_unit_test(notes_say_what_moved),
         cmocka_unit_test(values_are_written_in_the_rows_unit),
         cmocka_unit_test(looking_back_leaves_the_pass_in_hand),
+        cmocka_unit_test(a_pass_is_opened_at_its_first_cell),
+        cmocka_unit_test(what_comes_back_in_hand_is_looked_at),
         cmocka_unit_test(it_begins_at_the_pass_in_hand),
         cmocka_unit_test(nothing_measured_is_nothing_to_open),
         cmocka_unit_test(rows_end_at_the_edges),

@@ -3,6 +3,7 @@
 
 #include <stdlib.h>
 #include <string.h>
+#include <strings.h>
 
 #include "session/app.h"
 #include "bench_session.h"
@@ -72,6 +73,12 @@ static void fail_changed(const struct reading *now, const char *why)
     fail_msg("%s = %s: %s", field_get(now->key.field)->key, now->text, why);
 }
 
+/* A note is shown with a capital letter, and kept as typed. */
+static bool is_same_text(enum field_kind kind, const char *a, const char *b)
+{
+    return (kind == KIND_NOTE ? strcasecmp(a, b) : strcmp(a, b)) == 0;
+}
+
 static void check_taken(const struct shown *shown, const struct reading *now)
 {
     const enum field_kind kind = field_get(now->key.field)->kind;
@@ -82,7 +89,7 @@ static void check_taken(const struct shown *shown, const struct reading *now)
         fail_changed(now, "the entry line showed nothing to take");
     if (shown->doubted && !shown->asked)
         fail_changed(now, "it was in doubt, and nobody was asked");
-    if (strcmp(now->text, shown->kept) != 0)
+    if (!is_same_text(kind, now->text, shown->kept))
         fail_changed(now, shown->kept);
     if ((kind == KIND_NUMBER || kind == KIND_COUNT) &&
         !near_is(now->value.value, shown->value, 1e-9))

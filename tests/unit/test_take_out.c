@@ -33,8 +33,7 @@ static struct app *look_at(const char *lines, int visit, int pass)
 {
     struct app *app = bench_open(lines, "", LEAF_HISTORY);
 
-    history_state(app)->visit = visit;
-    history_state(app)->pass = pass;
+    history_state(app)->pass = pass_place_of(visit, pass);
     return app;
 }
 
@@ -52,7 +51,7 @@ static void the_question_says_what_would_go(void **state)
     assert_false(bench_press(app, "z").save);
     expect_said(app, "Visit 1, pass 2: 2 readings. Enter takes it out, Esc leaves it.");
     bench_press(app, "{Esc}");
-    history_state(app)->pass = 1;
+    history_state(app)->pass.pass = 1;
     bench_press(app, "z");
     expect_said(app, "Visit 1, pass 1, as found: 2 readings.");
     bench_press(app, "{Esc}Z");
@@ -126,8 +125,7 @@ static void the_pass_in_hand_follows(void **state)
         while (app->visit != 1 || app->pass != cases[i].in_hand)
             bench_press(app, "<");
         bench_press(app, "{F8}");
-        history_state(app)->visit = 1;
-        history_state(app)->pass = cases[i].out;
+        history_state(app)->pass = pass_place_of(1, cases[i].out);
         bench_press(app, "z{Enter}");
         assert_int_equal(app->visit, 1);
         assert_int_equal(app->pass, cases[i].then);
@@ -244,8 +242,7 @@ static void the_file_says_the_same(void **state)
     assert_non_null(app);
     bench_start_record(app, &record, false, false);
     bench_press(app, "{F8}");
-    history_state(app)->visit = 1;
-    history_state(app)->pass = 2;
+    history_state(app)->pass = pass_place_of(1, 2);
     assert_true(bench_press(app, "z{Enter}").save);
     steps_save(profile, &app->record);
     profile_close(profile);

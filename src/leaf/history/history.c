@@ -106,40 +106,48 @@ static void read_climate(const struct record *record, struct history_pass *pass)
 }
 
 /* The next free place; if there is none, the first pass makes room. */
-static struct history_pass *next_place(struct history *history)
+static struct pass_place *next_place(struct history_index *index)
 {
-    if (history->count == HISTORY_PASSES_MAX) {
-        memmove(history->passes, history->passes + 1,
-                sizeof history->passes - sizeof history->passes[0]);
-        history->earlier++;
-        history->count--;
+    if (index->count == HISTORY_PASSES_MAX) {
+        memmove(index->passes, index->passes + 1, sizeof index->passes - sizeof index->passes[0]);
+        index->earlier++;
+        index->count--;
     }
-    return &history->passes[history->count++];
+    return &index->passes[index->count++];
 }
 
-void history_make(const struct record *record, struct history *ret_history)
+void history_index_make(const struct record *record, struct history_index *ret_index)
 {
     struct place place = place_of(record, 0, 0);
 
-    ret_history->count = ret_history->earlier = 0;
+    ret_index->count = ret_index->earlier = 0;
     while (place_next(&place))
-        *next_place(ret_history) = (struct history_pass){.visit = place.visit, .pass = place.pass};
-    for (int i = 0; i < ret_history->count; i++) {
-        struct history_pass *at = &ret_history->passes[i];
-        const struct reading_key time = reading_key_pass(FIELD_PASS_TIME, at->visit, at->pass);
+        *next_place(ret_index) = pass_place_of(place.visit, place.pass);
+}
 
-        at->day = moment_of(record, &time);
+int history_index_find(const struct history_index *index, struct pass_place pass)
+{
+    for (int i = 0; i < index->count; i++)
+        if (pass_place_is_same(index->passes[i], pass))
+            return i;
+    return -1;
+}
+
+void history_make(const struct record *record, const struct history_index *index,
+                  struct history *ret_history)
+{
+    ret_history->count = index->count;
+    ret_history->earlier = index->earlier;
+    for (int i = 0; i < index->count; i++) {
+        const struct pass_place pass = index->passes[i];
+        const struct reading_key time = reading_key_pass(FIELD_PASS_TIME, pass.visit, pass.pass);
+        struct history_pass *at = &ret_history->passes[i];
+
+        *at = (struct history_pass){
+            .visit = pass.visit, .pass = pass.pass, .day = moment_of(record, &time)};
         read_pass(record, at);
         read_climate(record, at);
     }
-}
-
-int history_find(const struct history *history, int visit, int pass)
-{
-    for (int i = 0; i < history->count; i++)
-        if (history->passes[i].visit == visit && history->passes[i].pass == pass)
-            return i;
-    return -1;
 }
 
 int history_last_visit(const struct history *history, int at)

@@ -10,6 +10,7 @@
 #include "model/reading/field.h"
 #include "model/figure/figure.h"
 #include "model/reading/record.h"
+#include "session/pass_place.h"
 
 /* All passes of all visits side by side, oldest first, and what changed between them. */
 
@@ -40,19 +41,29 @@ struct history_pass {
     struct history_value value[HISTORY_ROW_COUNT_][HISTORY_SIDE_COUNT_];
 };
 
-/* If there are more passes, the last ones. */
 enum { HISTORY_PASSES_MAX = 256 };
 
-struct history {
-    struct history_pass passes[HISTORY_PASSES_MAX];
+/* Which passes there are, oldest first; if there are more, the last ones. Enough to move about in
+ * them, and quick to make. */
+struct history_index {
+    struct pass_place passes[HISTORY_PASSES_MAX];
     int count;
     int earlier; /* passes before the first of them */
 };
 
-void history_make(const struct record *record, struct history *ret_history);
+void history_index_make(const struct record *record, struct history_index *ret_index);
 
 /* The index of a pass; -1 if it is not there. */
-int history_find(const struct history *history, int visit, int pass);
+int history_index_find(const struct history_index *index, struct pass_place pass);
+
+/* The same passes with their values, for drawing: each is solved. */
+struct history {
+    struct history_pass passes[HISTORY_PASSES_MAX];
+    int count, earlier;
+};
+
+void history_make(const struct record *record, const struct history_index *index,
+                  struct history *ret_history);
 
 /* The last pass of the visit before that of the pass at `at`: the state in which that visit ended.
  * -1 for none. */

@@ -5,23 +5,17 @@
 #include "model/reading/place.h"
 #include "session/app_place.h"
 #include "session/filing.h"
+#include "session/pass_actions.h"
 #include "session/refresh.h"
-
-/* Makes the history and finds the pass looked at; -1 if it is empty. */
-static int find_looked_at(const struct app *app, struct history *ret_history)
-{
-    history_make(&app->record, ret_history);
-    return history_state_at(history_state(app), ret_history, app->visit, app->pass);
-}
 
 /* --- looking --- */
 
 static void look(struct app *app, int passes, int rows)
 {
-    struct history history;
-    const int at = find_looked_at(app, &history);
+    struct history_index index;
+    const int at = history_state_find(app, &index);
 
-    history_state_move(history_state(app), &history, at, passes, rows);
+    history_state_move(history_state(app), &index, at, passes, rows);
 }
 
 void history_look_pass(struct turn *turn, int by)
@@ -36,10 +30,10 @@ void history_look_row(struct turn *turn, int by)
 
 static bool has_pass_beside(const struct app *app, int by)
 {
-    struct history history;
-    const int at = find_looked_at(app, &history) + by;
+    struct history_index index;
+    const int at = history_state_find(app, &index) + by;
 
-    return app->named.visit == 0 && at >= 0 && at < history.count;
+    return pass_place_is_none(app->named) && at >= 0 && at < index.count;
 }
 
 bool history_has_earlier(const struct app *app)
@@ -54,11 +48,14 @@ bool history_has_later(const struct app *app)
 
 /* --- opening --- */
 
+bool history_has_any(const struct app *app)
+{
+    return place_current(&app->record).pass > 0;
+}
+
 bool history_has_pass(const struct app *app)
 {
-    struct place first = place_of(&app->record, 0, 0);
-
-    return app->named.visit == 0 && place_next(&first);
+    return pass_place_is_none(app->named) && history_has_any(app);
 }
 
 static void warn_of_none(struct turn *turn)
@@ -69,16 +66,18 @@ static void warn_of_none(struct turn *turn)
 void history_open(struct turn *turn)
 {
     struct app *app = turn->app;
-    struct history history;
-    const int at = find_looked_at(app, &history);
+    struct history_index index;
+    const int at = history_state_find(app, &index);
 
     if (at < 0) {
         warn_of_none(turn);
         return;
     }
-    app_take_pass(app, history.passes[at].visit, history.passes[at].pass);
+    app_take_pass(app, index.passes[at].visit, index.passes[at].pass);
     app_take_leaf(app, LEAF_BENCH);
-    app_say(app, TONE_NOTE, "This is the current pass now; > goes to the later ones.");
+    app_say(app, TONE_NOTE,
+            turn_has_later(app) ? "This is the current pass now; > goes to the later ones."
+                                : "This is the current pass now.");
 }
 
 /* --- naming --- */
@@ -94,7 +93,7 @@ static void take_cells(struct app *app)
 static void end_naming(struct app *app)
 {
     app->asked = NULL;
-    app->named.visit = 0;
+    app->named = pass_place_none();
     take_cells(app);
 }
 
@@ -107,7 +106,7 @@ static void take_text(struct turn *turn)
 
     if (app_is_emptied(app))
         turn_clear_cell(turn);
-    else if (app_is_typing(app) && !lineedit_is_empty(&app->entry) && !turn_take_entry(turn))
+    else if (!lineedit_is_empty(&app->entry) && !turn_take_entry(turn))
         return;
     if (at + 1 >= app->route.count)
         end_naming(app);
@@ -137,8 +136,8 @@ bool history_can_name(const struct app *app)
 void history_name(struct turn *turn)
 {
     struct app *app = turn->app;
-    struct history history;
-    const int at = find_looked_at(app, &history);
+    struct history_index index;
+    const int at = history_state_find(app, &index);
 
     if (at < 0) {
         warn_of_none(turn);
@@ -147,9 +146,8 @@ void history_name(struct turn *turn)
     if (!turn_may_change(turn))
         return;
     /* From here on this pass is looked at, even if it is not the one in hand. */
-    history_state_move(history_state(app), &history, at, 0, 0);
+    history_state_move(history_state(app), &index, at, 0, 0);
     app->asked = &naming;
-    app->named =
-        (struct pass_place){.visit = history.passes[at].visit, .pass = history.passes[at].pass};
+    app->named = index.passes[at];
     take_cells(app);
 }

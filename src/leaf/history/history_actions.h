@@ -17,6 +17,9 @@ bool history_has_later(const struct app *app);
 void history_open(struct turn *turn);
 bool history_has_pass(const struct app *app);
 
+/* Whether any pass is measured. */
+bool history_has_any(const struct app *app);
+
 /* Writes the label of the pass looked at, then its note. After these two cells, or at Esc, the
  * passes are looked at again. */
 void history_name(struct turn *turn);

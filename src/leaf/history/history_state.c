@@ -1,29 +1,28 @@
 /* SPDX-License-Identifier: MIT */
 #include "leaf/history/history_state.h"
 
-int history_state_at(const struct history_state *state, const struct history *history, int visit,
-                     int pass)
+int history_state_find(const struct app *app, struct history_index *ret_index)
 {
-    const int at = state->visit > 0 ? history_find(history, state->visit, state->pass)
-                                    : history_find(history, visit, pass);
+    const struct pass_place pass = history_state(app)->pass;
 
-    return at >= 0 ? at : history->count - 1;
+    history_index_make(&app->record, ret_index);
+    const int at =
+        history_index_find(ret_index, pass_place_is_none(pass) ? app_pass_in_hand(app) : pass);
+    return at >= 0 ? at : ret_index->count - 1;
 }
 
-void history_state_move(struct history_state *state, const struct history *history, int at,
+void history_state_move(struct history_state *state, const struct history_index *index, int at,
                         int passes, int rows)
 {
     const int row = (int)state->row + rows;
     int to = at + passes;
 
-    if (to > history->count - 1)
-        to = history->count - 1;
+    if (to > index->count - 1)
+        to = index->count - 1;
     if (to < 0)
         to = 0;
-    if (history->count > 0) {
-        state->visit = history->passes[to].visit;
-        state->pass = history->passes[to].pass;
-    }
+    if (index->count > 0)
+        state->pass = index->passes[to];
     if (row >= 0 && row < HISTORY_ROW_COUNT_)
         state->row = (enum history_row)row;
 }

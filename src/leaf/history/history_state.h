@@ -8,7 +8,7 @@
 /* What is looked at on the History leaf: one row of one pass. All zero: the relief of the pass in
  * hand. */
 struct history_state {
-    int visit, pass; /* 0: the pass in hand */
+    struct pass_place pass; /* none: the pass in hand */
     enum history_row row;
 };
 
@@ -18,13 +18,12 @@ static inline struct history_state *history_state(const struct app *app)
     return app->state[LEAF_HISTORY];
 }
 
-/* The index of the pass looked at; `visit` and `pass` are those in hand. The last pass if it is not
- * there; -1 in an empty history. */
-int history_state_at(const struct history_state *state, const struct history *history, int visit,
-                     int pass);
+/* Makes the index, and finds the pass looked at in it: the last one if it is not there; -1 if there
+ * are none. */
+int history_state_find(const struct app *app, struct history_index *ret_index);
 
 /* Looks at another pass or row, `passes` and `rows` further on; stops at the ends. */
-void history_state_move(struct history_state *state, const struct history *history, int at,
+void history_state_move(struct history_state *state, const struct history_index *index, int at,
                         int passes, int rows);
 
 #endif

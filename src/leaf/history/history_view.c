@@ -307,12 +307,12 @@ static void draw_trends(const struct view *view, int row, int rows)
 
 void history_view_draw(const struct pen *pen, const struct app *app, int row, int rows)
 {
+    struct history_index index;
     struct history history;
     struct history_notes notes;
     struct view view = {.pen = pen, .app = app, .history = &history, .row = row};
 
-    history_make(&app->record, &history);
-    view.at = history_state_at(history_state(app), &history, app->visit, app->pass);
+    view.at = history_state_find(app, &index);
     if (view.at < 0) {
         pen_wrap(pen, row + rows / 2 - 1, 2, pen->frame->columns - 4, 3, ROLE_DIM,
                  "No pass yet. Measure relief, nut gaps, action and exposure on the Bench leaf, "
@@ -320,6 +320,7 @@ void history_view_draw(const struct pen *pen, const struct app *app, int row, in
                  "shows what moved.");
         return;
     }
+    history_make(&app->record, &index, &history);
     find_window(&view);
     history_notes_make(&app->record, &history, view.at, history_state(app)->row, &app->units,
                        &notes);

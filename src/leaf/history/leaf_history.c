@@ -3,19 +3,20 @@
 #include "leaf/history/history_state.h"
 #include "leaf/history/history_view.h"
 #include "leaf/leaves.h"
-#include "model/reading/place.h"
 #include "session/cell_words.h"
 
 /* A pass and a row are looked at (history_state.h), which are not cells. There are cells only for a
  * pass's label and note, while these are written. */
 static void lay(const struct leaf_place *place, struct route *route)
 {
-    const int visit = place->named_visit, pass = place->named_pass;
+    const struct pass_place named = place->named;
 
-    if (visit < 1)
+    if (pass_place_is_none(named))
         return;
-    route_add(route, reading_key_pass(FIELD_PASS_LABEL, visit, pass), 0, 0, place->strings);
-    route_add(route, reading_key_pass(FIELD_PASS_NOTE, visit, pass), 1, 0, place->strings);
+    route_add(route, reading_key_pass(FIELD_PASS_LABEL, named.visit, named.pass), 0, 0,
+              place->strings);
+    route_add(route, reading_key_pass(FIELD_PASS_NOTE, named.visit, named.pass), 1, 0,
+              place->strings);
 }
 
 static enum figure_id find_figure(const struct app *app)
@@ -33,37 +34,31 @@ static bool explains_cell(const struct app *app)
 /* From now on the pass in hand is looked at. */
 static void take_pass(struct app *app)
 {
-    history_state(app)->visit = 0;
+    history_state(app)->pass = pass_place_none();
 }
 
 static void show(struct app *app, const struct reading_key *key)
 {
-    history_state(app)->visit = key->visit;
-    history_state(app)->pass = key->part;
+    history_state(app)->pass = pass_place_of(key->visit, key->part);
 }
 
 static struct pass_place find_looked_at(const struct app *app)
 {
-    const struct history_state *state = history_state(app);
-    struct history history;
+    struct history_index index;
+    const int at = history_state_find(app, &index);
 
-    history_make(&app->record, &history);
-    const int at = history_state_at(state, &history, app->visit, app->pass);
-    return at < 0 ? (struct pass_place){.visit = app->visit}
-                  : (struct pass_place){.visit = history.passes[at].visit,
-                                        .pass = history.passes[at].pass};
+    return at < 0 ? pass_place_of(app->visit, 0) : index.passes[at];
 }
 
 static void add_prompt(const struct app *app, struct strbuf *out)
 {
     const struct route_cell *cell = app_cell(app);
-    struct place first = place_of(&app->record, 0, 0);
 
     if (cell) {
         strbuf_addf(out, "visit %d, pass %d, ", cell->key.visit, cell->key.part);
         cell_words_add_name(app, cell, out);
         strbuf_add(out, " >");
-    } else if (place_next(&first)) {
+    } else if (history_has_any(app)) {
         strbuf_add(out, "Left, Right: pass; Up, Down: row; Enter: to the bench; l: label it");
     } else {
         strbuf_add(out, "nothing to look at yet; Tab goes on to the other leaves");
