@@ -113,6 +113,21 @@ static void what_is_put_away_is_an_earlier_state(void **state)
     copies_done(&generations);
 }
 
+/* A second name keeps what it holds. */
+static void one_with_two_names_can_be_put_away(void **state)
+{
+    const char *path = begin(state), *beside = tree_path(*state, "a.ini.conflict");
+    struct copies list;
+
+    tree_write_text(beside, theirs);
+    assert_int_equal(link(beside, tree_path(*state, "other")), 0);
+    assert_int_equal(copies_list(path, COPY_VERSIONS, &list), STATUS_OK);
+    assert_int_equal(copies_put_away(path, &list.items[0]), STATUS_OK);
+    copies_done(&list);
+    assert_int_equal(access(beside, F_OK), -1);
+    tree_assert_text(tree_path(*state, "other"), theirs);
+}
+
 /* Somebody's own file of that name, or one that cannot be kept as an earlier state, stays. */
 static void what_cannot_be_put_away_stays(void **state)
 {
@@ -154,6 +169,7 @@ int main(void)
         IN_TREE(names_are_told_apart),
         IN_TREE(one_is_said_everywhere_until_it_is_put_away),
         IN_TREE(what_is_put_away_is_an_earlier_state),
+        IN_TREE(one_with_two_names_can_be_put_away),
         IN_TREE(what_cannot_be_put_away_stays),
         IN_TREE(folders_and_links_of_that_name_are_none),
     };

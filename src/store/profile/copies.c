@@ -127,7 +127,7 @@ static enum status put_away(const char *target, const char *path, struct bytes *
     else
         status = generations_keep(target, &content.text.bytes, NULL);
     /* Now it is kept twice; the file may go unless it was changed meanwhile. */
-    if (status == STATUS_OK && !copy_holds(path, &content.text.bytes))
+    if (status == STATUS_OK && !copy_reads(path, &content.text.bytes))
         status = STATUS_CHANGED;
     if (status == STATUS_OK && unlink(path) != 0 && errno != ENOENT)
         status = disk_status(errno);

@@ -48,18 +48,19 @@ const char *copy_suffix(enum copy_kind kind)
     return NULL;
 }
 
-/* With a second hard link the copy could be changed by way of the other name. */
-static bool is_single(const struct stat *facts)
+bool copy_holds(const char *path, const struct bytes *bytes)
 {
-    return S_ISREG(facts->st_mode) && facts->st_nlink == 1;
+    struct stat facts;
+
+    return lstat(path, &facts) == 0 && facts.st_nlink == 1 && copy_reads(path, bytes);
 }
 
-bool copy_holds(const char *path, const struct bytes *bytes)
+bool copy_reads(const char *path, const struct bytes *bytes)
 {
     struct stat facts;
     struct bytes there;
 
-    if (lstat(path, &facts) != 0 || !is_single(&facts) ||
+    if (lstat(path, &facts) != 0 || !S_ISREG(facts.st_mode) ||
         (unsigned long long)facts.st_size != bytes->length ||
         file_read_own(path, FILE_BYTES_MAX, &there) != STATUS_OK)
         return false;

@@ -19,7 +19,8 @@ enum copy_kind {
     COPY_FOUND = 4,    /* NAME.as-found beside it: a file whose [end] was missing or wrong */
     COPY_EARLIER = 8,  /* in .generations/NAME: an earlier state (generations.h) */
     COPY_HELD = 16,    /* in the state folder: a record that could not be saved (aside.h) */
-    /* The shelf and every opening mention these until they are put away: */
+    /* A version: another record of the same instrument, beside its profile, of which somebody has
+     * to choose one. The shelf and every opening mention it until it is put away. */
     COPY_VERSIONS = COPY_CONFLICT | COPY_ASIDE,
 };
 
@@ -43,8 +44,12 @@ void copies_done(struct copies *list);
  * COPY_EARLIER, whose names are different. */
 const char *copy_suffix(enum copy_kind kind);
 
-/* True if the path is a regular file with just one name, and holds just these bytes. */
+/* True if the path is a regular file with just one name, and holds just these bytes. With a second
+ * name (a hard link) it could be changed by way of that one, so it does not count as a copy. */
 bool copy_holds(const char *path, const struct bytes *bytes);
+
+/* The same, however many names the file has. */
+bool copy_reads(const char *path, const struct bytes *bytes);
 
 /* Writes a new file, unless it is there with the same bytes. STATUS_CHANGED if anything else has
  * the name. Fails as safefile. */
