@@ -163,7 +163,7 @@ static void draw_place(const struct pen *pen, const struct app *app, const struc
 {
     char memory[48];
     struct strbuf text = STRBUF(memory);
-    const bool aside = row->aside != FIELD_COUNT_ && app->pass > 1;
+    const bool aside = row->aside != NO_FIELD && app->pass > 1;
     const int columns = grid->cell * (grid->columns - (aside ? 2 : 1)) - 2;
     const int fret = bench_row_fret(row, &app->now.setup.board);
 

@@ -23,7 +23,7 @@ static void lay_ends(const struct leaf_place *place, struct route *route, enum b
     const int last = strings > 1 ? strings - 1 : 1;
 
     route_add(route, bench_row_key(row, END_BASS, visit, pass, 0), (int)id, 0, strings);
-    if (row->aside != FIELD_COUNT_ && pass > 1) {
+    if (row->aside != NO_FIELD && pass > 1) {
         /* Turns are normally logged on Work when the rod is turned, so Enter skips this cell. */
         route_add(route, reading_key_pass(row->aside, visit, pass), (int)id, last, strings);
         route_set_aside(route);

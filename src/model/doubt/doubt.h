@@ -22,16 +22,13 @@
  *   the next one through it leads; where those two do not go with each other one of them truly is
  *   off, and either will do. So one string that is off, once filed, puts none beside it in doubt.
  *   Beside one string alone the slope is not known.
- *   The slack is 0.25 mm (.010 in) or a third for nut gaps, 0.7 mm or a quarter for actions, of
- *   which the larger counts: what one nut, or saddles set one by one, leave uneven. Each string
- *   farther adds 0.05 and 0.3 mm where the slope is not known, 0.05 and 0.08 beyond an end. The
- *   two ends of a saddle stand out by less than 2 mm more or less; actions wanted at the two
- *   outer strings lie within 1.5 mm, nut gaps within 0.3.
+ *   How large the slack is, and how far the targets of the two outer strings may lie apart, stands
+ *   with each row in bench_row_table.h: what one nut, or saddles set one by one, leave uneven.
  * - Unlike the pass before, where nothing of the row was read in this one: what was read then,
  *   what should be read now and what is wanted span a range, and work may leave it by a quarter of
- *   that. Around it a hand errs, with the gauge's step, by less than 0.12 mm with leaves, 0.6 mm
- *   with a rule, 1.5 mm where a saddle's exposure is sighted. Where nobody can say what to expect
- *   (after a reset, read in another way, in another visit) nothing is compared.
+ *   that. Around it a hand errs, with the gauge's step, by less than the row's before_mm. Where
+ *   nobody can say what to expect (after a reset, read in another way, in another visit) nothing is
+ *   compared.
  * - A board that readings stand on does not change: another number of strings or frets, or a
  *   scale more than a fiftieth longer or shorter, is asked about; and so is a fret beyond the last.
  * - A core is thinner than its string, and a plain string no thicker than .030 in (0.76 mm). A

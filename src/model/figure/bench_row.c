@@ -4,33 +4,10 @@
 #include <stddef.h>
 
 /* clang-format off */
-#define NO_FIELD FIELD_COUNT_
-#define NO_FIGURE FIGURE_COUNT_
 #define BOTH(x) {x, x}
 #define ENDS(bass, treble) {bass, treble}
-#define SLACK(mm, share, slope_mm, end_mm) {mm, share, slope_mm, end_mm}
+#define BENCH_ROW(id, ...) [ROW_##id] = {__VA_ARGS__},
 /* clang-format on */
-
-#define BENCH_ROW(id, label_, fields_, aside_, aside_label_, goal_, targets_, tolerance_,          \
-                  read_held_, figure_, explained_, forecast_, fret_, move_, sheet_, before_mm_,    \
-                  beside_, targets_mm_)                                                            \
-    [ROW_##id] = {.label = label_,                                                                 \
-                  .field = fields_,                                                                \
-                  .aside = aside_,                                                                 \
-                  .aside_label = aside_label_,                                                     \
-                  .goal = goal_,                                                                   \
-                  .target = targets_,                                                              \
-                  .tolerance = tolerance_,                                                         \
-                  .read_held = read_held_,                                                         \
-                  .figure = figure_,                                                               \
-                  .explained = explained_,                                                         \
-                  .forecast = forecast_,                                                           \
-                  .fret = fret_,                                                                   \
-                  .move = move_,                                                                   \
-                  .sheet = sheet_,                                                                 \
-                  .before_mm = before_mm_,                                                         \
-                  .beside = beside_,                                                               \
-                  .targets_mm = targets_mm_},
 
 static const struct bench_row rows[ROW_COUNT_] = {
 #include "model/figure/bench_row_table.h"
@@ -86,6 +63,8 @@ struct reading_key bench_row_key(const struct bench_row *row, enum bench_end end
 
 int bench_row_fret(const struct bench_row *row, const struct board *board)
 {
+    if (row->fret == AT_SADDLE)
+        return 0;
     if (row->fret == AT_RELIEF_FRET)
         return board->has_relief ? board->relief_fret : 0;
     if (row->fret == AT_ACTION_FRET)

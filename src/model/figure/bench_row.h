@@ -33,8 +33,12 @@ enum bench_forecast {
     FORECAST_SADDLE, /* at the saddle: only the saddle's move changes it */
 };
 
-/* Frets that the board decides, and none. */
-enum { AT_SADDLE = 0, AT_RELIEF_FRET = -1, AT_ACTION_FRET = -2 };
+/* Frets that the board decides, and the saddle. */
+enum { AT_RELIEF_FRET = -1, AT_ACTION_FRET = -2, AT_SADDLE = -3 };
+
+/* A row without one of these. No move is MOVE_COUNT_. */
+#define NO_FIELD  FIELD_COUNT_
+#define NO_FIGURE FIGURE_COUNT_
 
 /* By how much two readings of one row may differ (doubt.h). */
 struct bench_slack {
@@ -43,7 +47,6 @@ struct bench_slack {
     double end_mm;    /* for each string beyond the row's end, where it can be told */
 };
 
-/* No field is FIELD_COUNT_, no figure FIGURE_COUNT_, no move MOVE_COUNT_. */
 struct bench_row {
     const char *label;
     enum field_id field[END_COUNT_]; /* of its cells; the same twice if read per string or once */

@@ -4,40 +4,60 @@
  * its cells, target, verdict, forecast and doubts, and its name on the customer's sheet. No include
  * guard: it is included with BENCH_ROW defined (bench_row.h, bench_row.c).
  *
- * BENCH_ROW(id, label, fields, aside, aside_label,
- *           goal, targets, tolerance, read_held,
- *           figure, explained, forecast,
- *           fret, move, sheet,
- *           before_mm, beside, targets_mm)
- *
- * The columns are those of struct bench_row (bench_row.h). A column with a bass and a treble end
- * is ENDS(bass, treble), or BOTH(x) if they are the same.
+ * BENCH_ROW(id, members of struct bench_row). A member with a bass and a treble end is
+ * ENDS(bass, treble), or BOTH(x) if they are the same. The limits of doubt (before_mm, beside,
+ * targets_mm) are of common practice, with no published source; each row says what they rest on.
  */
 
 /* clang-format off */
-BENCH_ROW(RELIEF, "relief", BOTH(FIELD_RELIEF), FIELD_ROD_TURN, "rod turns",
-          GOAL_NEAR, BOTH(FIELD_TARGET_RELIEF), FIELD_RELIEF_TOLERANCE, false,
-          FIGURE_RELIEF, BOTH(FIGURE_RELIEF), FORECAST_CURVE,
-          AT_RELIEF_FRET, MOVE_ROD, BOTH("relief"),
-          0.12, SLACK(0, 0, 0, 0), 0)
+/* 0.12 mm (.005 in) is what a hand adds or loses with leaves under a straightedge. */
+BENCH_ROW(RELIEF,
+          .label = "relief",
+          .field = BOTH(FIELD_RELIEF), .aside = FIELD_ROD_TURN, .aside_label = "rod turns",
+          .goal = GOAL_NEAR, .target = BOTH(FIELD_TARGET_RELIEF), .tolerance = FIELD_RELIEF_TOLERANCE,
+          .figure = FIGURE_RELIEF, .explained = BOTH(FIGURE_RELIEF),
+          .forecast = FORECAST_CURVE,
+          .fret = AT_RELIEF_FRET, .move = MOVE_ROD, .sheet = BOTH("relief"),
+          .before_mm = 0.12)
 
-/* Judged by the gap once the action is right: a high saddle flatters a low slot. */
-BENCH_ROW(GAP, "nut gap", BOTH(FIELD_NUT_GAP), NO_FIELD, "",
-          GOAL_NEAR, ENDS(FIELD_TARGET_GAP_BASS, FIELD_TARGET_GAP_TREBLE), FIELD_GAP_TOLERANCE, true,
-          FIGURE_NUT_GAP, BOTH(FIGURE_SLOT_CHANGE), FORECAST_HEIGHT,
-          1, MOVE_SLOTS, BOTH("gap over fret 1"),
-          0.12, SLACK(0.25, 1.0 / 3, 0.05, 0.05), 0.3)
+/* Judged by the gap once the action is right: a high saddle flatters a low slot. One nut leaves its
+ * slots uneven by less than 0.25 mm (.010 in) or a third; leaves err as under the straightedge; gaps
+ * that are wanted at the outer strings lie within 0.3 mm. */
+BENCH_ROW(GAP,
+          .label = "nut gap",
+          .field = BOTH(FIELD_NUT_GAP), .aside = NO_FIELD, .aside_label = "",
+          .goal = GOAL_NEAR, .target = ENDS(FIELD_TARGET_GAP_BASS, FIELD_TARGET_GAP_TREBLE),
+          .tolerance = FIELD_GAP_TOLERANCE, .read_held = true,
+          .figure = FIGURE_NUT_GAP, .explained = BOTH(FIGURE_SLOT_CHANGE),
+          .forecast = FORECAST_HEIGHT,
+          .fret = 1, .move = MOVE_SLOTS, .sheet = BOTH("gap over fret 1"),
+          .before_mm = 0.12,
+          .beside = {.mm = 0.25, .share = 1.0 / 3, .slope_mm = 0.05, .end_mm = 0.05},
+          .targets_mm = 0.3)
 
-BENCH_ROW(ACTION, "action", BOTH(FIELD_ACTION), NO_FIELD, "",
-          GOAL_NEAR, ENDS(FIELD_TARGET_ACTION_BASS, FIELD_TARGET_ACTION_TREBLE), FIELD_ACTION_TOLERANCE, false,
-          FIGURE_ACTION, BOTH(FIGURE_SADDLE_CHANGE), FORECAST_HEIGHT,
-          AT_ACTION_FRET, MOVE_SADDLE, BOTH("action"),
-          0.6, SLACK(0.7, 0.25, 0.3, 0.08), 1.5)
+/* Saddles set one by one leave actions uneven by less than 0.7 mm or a quarter; a rule is read to
+ * less than 0.6 mm; actions that are wanted at the outer strings lie within 1.5 mm. */
+BENCH_ROW(ACTION,
+          .label = "action",
+          .field = BOTH(FIELD_ACTION), .aside = NO_FIELD, .aside_label = "",
+          .goal = GOAL_NEAR, .target = ENDS(FIELD_TARGET_ACTION_BASS, FIELD_TARGET_ACTION_TREBLE),
+          .tolerance = FIELD_ACTION_TOLERANCE,
+          .figure = FIGURE_ACTION, .explained = BOTH(FIGURE_SADDLE_CHANGE),
+          .forecast = FORECAST_HEIGHT,
+          .fret = AT_ACTION_FRET, .move = MOVE_SADDLE, .sheet = BOTH("action"),
+          .before_mm = 0.6,
+          .beside = {.mm = 0.7, .share = 0.25, .slope_mm = 0.3, .end_mm = 0.08},
+          .targets_mm = 1.5)
 
-/* Judged by the exposure after the saddle moves. */
-BENCH_ROW(EXPOSURE, "exposure", ENDS(FIELD_EXPOSURE_BASS, FIELD_EXPOSURE_TREBLE), NO_FIELD, "",
-          GOAL_LEAST, BOTH(FIELD_EXPOSURE_MIN), NO_FIELD, false,
-          NO_FIGURE, ENDS(FIGURE_EXPOSURE_BASS_AFTER, FIGURE_EXPOSURE_TREBLE_AFTER), FORECAST_SADDLE,
-          AT_SADDLE, MOVE_RESET, ENDS("saddle, bass", "saddle, treble"),
-          1.5, SLACK(2, 0, 0, 0), 0)
+/* Judged by the exposure after the saddle moves. It is sighted along the bridge, to 1.5 mm; the two
+ * ends of one saddle stand out by less than 2 mm more or less. */
+BENCH_ROW(EXPOSURE,
+          .label = "exposure",
+          .field = ENDS(FIELD_EXPOSURE_BASS, FIELD_EXPOSURE_TREBLE), .aside = NO_FIELD, .aside_label = "",
+          .goal = GOAL_LEAST, .target = BOTH(FIELD_EXPOSURE_MIN), .tolerance = NO_FIELD,
+          .figure = NO_FIGURE, .explained = ENDS(FIGURE_EXPOSURE_BASS_AFTER, FIGURE_EXPOSURE_TREBLE_AFTER),
+          .forecast = FORECAST_SADDLE,
+          .fret = AT_SADDLE, .move = MOVE_RESET, .sheet = ENDS("saddle, bass", "saddle, treble"),
+          .before_mm = 1.5,
+          .beside = {.mm = 2})
 /* clang-format on */
