@@ -7,18 +7,20 @@
 
 /*
  * A number that may be absent: it was not read, or something that it is computed from was not.
- * No number stands for an absent one. Ask `given` before you use `value`.
+ * No number stands for an absent one. Ask `given` before you use `value`, or maybe_or(number, 0)
+ * for what is the same with 0 as without it.
  */
 struct maybe {
-    double value; /* 0 when absent, for what is the same with 0 as without it */
+    double value; /* finite; unspecified when absent */
     bool given;
 };
 
 static inline struct maybe maybe_absent(void)
 {
-    return (struct maybe){.value = 0, .given = false};
+    return (struct maybe){.given = false};
 }
 
+/* `value` has to be finite; use maybe_finite where it may not be. */
 static inline struct maybe maybe_given(double value)
 {
     return (struct maybe){.value = value, .given = true};

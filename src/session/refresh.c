@@ -112,13 +112,13 @@ void app_refresh(struct app *app)
 
 void app_lay_for(struct app *app, struct pass_place pass)
 {
-    const struct leaf_place place = {.record = &app->record,
-                                     .strings = record_string_count(&app->record),
-                                     .frets =
-                                         (int)record_entered_one(&app->record, FIELD_FRETS).value,
-                                     .visit = pass.visit,
-                                     .pass = pass.pass,
-                                     .named = app->named};
+    const struct leaf_place place = {
+        .record = &app->record,
+        .strings = record_string_count(&app->record),
+        .frets = (int)maybe_or(record_entered_one(&app->record, FIELD_FRETS), 0),
+        .visit = pass.visit,
+        .pass = pass.pass,
+        .named = app->named};
 
     leaf_lay(app_row(app), &place, &app->route);
 }

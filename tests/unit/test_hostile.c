@@ -212,6 +212,7 @@ static void test_no_false_zero(void **state)
 
             if (isfinite(hostile[h]))
                 continue;
+            setup.spot_mm[1] = setup.fall_away_mm = maybe_given(0);
             *list[i].number = hostile[h];
             memset(&figures, 0, sizeof figures);
             moves_solve(&setup, NULL, &figures, NULL, NULL);

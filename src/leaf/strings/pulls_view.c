@@ -268,7 +268,7 @@ static double most_n(const struct app *app)
     double most = 0;
 
     for (int s = 1; s <= app_shown(app)->setup.board.strings; s++) {
-        most = fmax(most, pull_now(app, s).value);
+        most = fmax(most, maybe_or(pull_now(app, s), 0));
         if (strings_state(app)->what_if.known && pull_then(app, s)->given)
             most = fmax(most, pull_then(app, s)->value);
     }
@@ -284,7 +284,7 @@ void pulls_draw_bars(const struct pen *pen, const struct app *app, int row)
     for (int s = strings; s >= 1 && most > 0; s--, row++) {
         char memory[16];
         struct strbuf number = STRBUF(memory);
-        const double pull_n = pull_now(app, s).value;
+        const double pull_n = maybe_or(pull_now(app, s), 0);
 
         strbuf_addf(&number, "%d pull", s);
         pen_put_right(pen, row, 0, LEFT - 1, ROLE_LABEL, memory);

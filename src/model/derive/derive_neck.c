@@ -19,7 +19,7 @@ static const struct beam_figures beam_figures[] = {
 
 static double value_of(const struct record *record, enum field_id field)
 {
-    return record_entered_one(record, field).value;
+    return maybe_or(record_entered_one(record, field), 0);
 }
 
 /* How far a beam is known: which states of the slot can be reckoned. */
@@ -41,11 +41,11 @@ static void read_slot(const struct record *record, const struct setup *setup, st
     const bool whole = setup->rod == ROD_NONE && !width.given && !depth.given;
     struct neck_make *make = &beam->shape.make;
 
-    make->slot_width_mm = width.value;
-    make->slot_depth_mm = depth.value;
-    make->spline_modulus_mpa = spline.value;
-    make->recut_width_mm = recut_width.value;
-    make->recut_depth_mm = recut_depth.value;
+    make->slot_width_mm = maybe_or(width, 0);
+    make->slot_depth_mm = maybe_or(depth, 0);
+    make->spline_modulus_mpa = maybe_or(spline, 0);
+    make->recut_width_mm = maybe_or(recut_width, 0);
+    make->recut_depth_mm = maybe_or(recut_depth, 0);
     beam->has_slot[NECK_SLOT_FOUND] = slot || whole;
     beam->has_slot[NECK_SLOT_FILLED] = slot && spline.given;
     beam->has_slot[NECK_SLOT_RECUT] =
@@ -59,8 +59,8 @@ static void read_shape(const struct record *record, const struct board *board, s
     struct neck_beam *shape = &beam->shape;
 
     shape->make.board_thickness_mm = value_of(record, FIELD_THICKNESS);
-    shape->make.board_modulus_mpa = neck_facts_wood(record, FIELD_BOARD_MODULUS).value;
-    shape->make.shaft_modulus_mpa = neck_facts_wood(record, FIELD_NECK_MODULUS).value;
+    shape->make.board_modulus_mpa = maybe_or(neck_facts_wood(record, FIELD_BOARD_MODULUS), 0);
+    shape->make.shaft_modulus_mpa = maybe_or(neck_facts_wood(record, FIELD_NECK_MODULUS), 0);
     shape->scale_mm = board->scale_mm[LANE_MIDDLE];
     shape->first_fret_mm = x[1];
     shape->low_end_mm = x[board->end_low];
@@ -171,7 +171,7 @@ static void derive_tenon(const struct record *record, struct figures *figures,
     const struct neck_tenon tenon = {
         .edge_mm = value_of(record, FIELD_TENON_EDGE),
         .thickness_mm = value_of(record, FIELD_TENON_THICKNESS),
-        .shear_strength_mpa = neck_facts_wood(record, FIELD_SHEAR_STRENGTH).value,
+        .shear_strength_mpa = maybe_or(neck_facts_wood(record, FIELD_SHEAR_STRENGTH), 0),
         .bolt_diameter_mm = value_of(record, FIELD_BOLT_DIAMETER),
         .bolt_torque_nm = value_of(record, FIELD_BOLT_TORQUE),
     };

@@ -32,7 +32,7 @@ static struct intonation_setup begin_string(const struct board *board, int strin
 {
     return (struct intonation_setup){
         .mass_kg_per_m = facts->has_mass ? facts->mass.kg_per_m : 0,
-        .hz = facts->hz.value, /* an absent note, at 0 Hz, is refused */
+        .hz = maybe_or(facts->hz, 0), /* an absent note, at 0 Hz, is refused */
         .core = facts->core,
         .modulus_mpa = facts->modulus_mpa,
         .conditions = *conditions,

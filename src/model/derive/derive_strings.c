@@ -7,7 +7,7 @@
 
 static double entered_value(const struct record *record, enum field_id field, int string)
 {
-    return record_entered_string(record, field, string).value;
+    return maybe_or(record_entered_string(record, field, string), 0);
 }
 
 /* A material that is named but not in the table is as good as not said for a wrap, and
@@ -67,7 +67,7 @@ static void read_mass(const struct record *record, int string, struct string_fac
         .weigh_length_mm = entered_value(record, FIELD_WEIGH_LENGTH, string),
         .label_tension_n = entered_value(record, FIELD_LABEL_TENSION, string),
         .label_scale_mm = entered_value(record, FIELD_LABEL_SCALE, string),
-        .label_hz = read_hz(record, FIELD_LABEL_NOTE, string).value,
+        .label_hz = maybe_or(read_hz(record, FIELD_LABEL_NOTE, string), 0),
         .entered_kg_per_m = entered_value(record, FIELD_MASS, string) / 1000,
         .build = facts->has_build ? &facts->build : NULL,
     };
@@ -87,11 +87,12 @@ static void load_string(const struct setup *setup, int string, struct string_fac
     const double contact = setup->board.contact_mm[string];
     double tension_n, share;
 
-    put_known(figures, FIGURE_PITCH, string, facts->hz.value);
+    put_known(figures, FIGURE_PITCH, string, maybe_or(facts->hz, 0));
     if (!facts->has_mass)
         return;
     put_known(figures, FIGURE_UNIT_MASS, string, facts->mass.kg_per_m);
-    if (tension_from_pitch(facts->mass.kg_per_m, contact, facts->hz.value, &tension_n) != STATUS_OK)
+    if (tension_from_pitch(facts->mass.kg_per_m, contact, maybe_or(facts->hz, 0), &tension_n) !=
+        STATUS_OK)
         return;
     facts->tension_n = maybe_given(tension_n);
     put_known(figures, FIGURE_TENSION, string, tension_n);

@@ -22,7 +22,7 @@ static void widen(struct maybe by, double *low, double *high)
 /* The step of the gauge that a length is read with, or set to; 0 for none. */
 static double gauge_step_mm(const struct record *record, const struct field *field)
 {
-    return field->quantity == QUANTITY_LENGTH ? record_step(record, field).value : 0;
+    return field->quantity == QUANTITY_LENGTH ? maybe_or(record_step(record, field), 0) : 0;
 }
 
 static struct doubt doubt_before(const struct record *record, const struct field *field,

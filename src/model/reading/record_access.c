@@ -37,7 +37,7 @@ struct maybe record_entered_or_fallback(const struct record *record, struct read
 
 double record_or_fallback(const struct record *record, enum field_id field)
 {
-    return record_entered_or_fallback(record, reading_key_one(field)).value;
+    return maybe_or(record_entered_or_fallback(record, reading_key_one(field)), 0);
 }
 
 struct maybe record_step(const struct record *record, const struct field *field)

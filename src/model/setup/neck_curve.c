@@ -12,7 +12,7 @@ static double unit_gap(const struct board *board, int fret)
 
 static bool reliefs_are_sound(const struct setup *setup)
 {
-    if (setup->relief_count > RELIEFS_MAX || !isfinite(setup->fall_away_mm.value))
+    if (setup->relief_count > RELIEFS_MAX || !isfinite(maybe_or(setup->fall_away_mm, 0)))
         return false;
     for (int i = 0; i < setup->relief_count; i++)
         if (setup->relief[i].fret < 0 || setup->relief[i].fret > setup->board.frets)
@@ -22,7 +22,7 @@ static bool reliefs_are_sound(const struct setup *setup)
 
 enum status neck_curve_fit(const struct setup *setup, struct neck_curve *ret_curve)
 {
-    struct neck_curve curve = {.fall_away_mm = setup->fall_away_mm.value};
+    struct neck_curve curve = {.fall_away_mm = maybe_or(setup->fall_away_mm, 0)};
     double product = 0, square = 0;
 
     if (!setup->has_board || !setup->board.has_relief)
@@ -43,7 +43,7 @@ enum status neck_curve_fit(const struct setup *setup, struct neck_curve *ret_cur
     if (!isfinite(curve.kappa_per_mm))
         return STATUS_DOMAIN;
     for (int n = 0; n <= FRETS_MAX; n++)
-        curve.offset_mm[n] = setup->spot_mm[n].value;
+        curve.offset_mm[n] = maybe_or(setup->spot_mm[n], 0);
     for (int i = 0; i < setup->relief_count; i++) {
         const int fret = setup->relief[i].fret;
 

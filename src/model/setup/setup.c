@@ -65,7 +65,7 @@ static bool read_scales(const struct record *record, struct board_plan *plan)
         plan->scale_bass_mm = bass.value;
         return true;
     }
-    plan->scale_treble_mm = plan->scale_bass_mm = both.value;
+    plan->scale_treble_mm = plan->scale_bass_mm = maybe_or(both, 0);
     return both.given;
 }
 
@@ -95,7 +95,8 @@ static bool read_plan(const struct record *record, struct board_plan *plan,
     plan->pocket =
         record_choice_or(record, reading_key_one(FIELD_JOIN), JOIN_UNKNOWN) == JOIN_POCKET;
     for (int string = 1; string <= plan->strings; string++)
-        plan->setback_mm[string] = record_entered_string(record, FIELD_SETBACK, string).value;
+        plan->setback_mm[string] =
+            maybe_or(record_entered_string(record, FIELD_SETBACK, string), 0);
     return true;
 }
 

@@ -22,7 +22,7 @@ static void find_offsets(const struct setup *setup, const struct string_lines *l
 {
     for (int n = 0; n <= setup->board.frets; n++) {
         const double offset =
-            lines->has_now ? lines->curve_now.offset_mm[n] : setup->spot_mm[n].value;
+            lines->has_now ? lines->curve_now.offset_mm[n] : maybe_or(setup->spot_mm[n], 0);
 
         offset_mm[n] = fabs(offset) < OFFSET_ROUNDING_MM ? 0 : offset;
     }

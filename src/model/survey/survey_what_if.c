@@ -44,7 +44,7 @@ static void load_string(const struct record *record, const struct derived *deriv
     answer->before_n = figures_get(&derived->figures, FIGURE_TENSION, string);
     answer->after_n.given = tension_from_pitch(find_mass(derived, change, string),
                                                derived->setup.board.contact_mm[string],
-                                               derive_hz(record, answer->semitone).value,
+                                               maybe_or(derive_hz(record, answer->semitone), 0),
                                                &answer->after_n.value) == STATUS_OK;
     if (!answer->after_n.given)
         return;

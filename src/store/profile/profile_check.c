@@ -21,7 +21,7 @@ static const struct reading *get(const struct checker *checker, enum field_id fi
 
 static int count_of(const struct checker *checker, enum field_id field)
 {
-    return (int)record_entered_one(&checker->content->record, field).value;
+    return (int)maybe_or(record_entered_one(&checker->content->record, field), 0);
 }
 
 static size_t line_of(const struct checker *checker, const struct reading *reading)
