@@ -16,12 +16,15 @@
 #include "session/typing.h"
 #include "session/undo_actions.h"
 
+/* The functions of command_table.h are those of the session and of all leaves' folders. The session
+ * may not know the leaves, so the table is filled in here. */
 #define COMMAND(id, key, other_key, letter, place, where, hint, title, words, act, can_, what)     \
     [COMMAND_##id] = {act, .can = can_, .add_what = what},
 
 static const struct command_act acts[COMMAND_COUNT_] = {
 #include "session/command_table.h"
 };
+#undef COMMAND
 
 const struct leaves leaves_all = {
     .row =

@@ -25,27 +25,27 @@ enum {
 static const char ending[] = ".ini";
 
 /* Where a profile's generations are. */
-struct place {
+struct folders {
     char *all; /* FOLDER/.generations of FOLDER/NAME */
     char *own; /* FOLDER/.generations/NAME */
 };
 
-static void place_done(struct place *place)
+static void folders_done(struct folders *folders)
 {
-    disk_free(place->all);
-    disk_free(place->own);
+    disk_free(folders->all);
+    disk_free(folders->own);
 }
 
-static enum status place_of(const char *target, struct place *place)
+static enum status folders_of(const char *target, struct folders *folders)
 {
     char *folder = paths_folder_of(target);
 
-    place->all = folder ? paths_join(folder, ".generations") : NULL;
-    place->own = place->all ? paths_join(place->all, paths_name_of(target)) : NULL;
+    folders->all = folder ? paths_join(folder, ".generations") : NULL;
+    folders->own = folders->all ? paths_join(folders->all, paths_name_of(target)) : NULL;
     free(folder);
-    if (place->own)
+    if (folders->own)
         return STATUS_OK;
-    place_done(place);
+    folders_done(folders);
     return STATUS_NO_MEMORY;
 }
 
@@ -63,12 +63,12 @@ static enum status look_at(const char *path, bool *ret_folder)
 }
 
 /* Whether both are folders and not links to folders. */
-static enum status is_there(const struct place *place, bool *ret_there)
+static enum status is_there(const struct folders *folders, bool *ret_there)
 {
-    enum status status = look_at(place->all, ret_there);
+    enum status status = look_at(folders->all, ret_there);
 
     if (status == STATUS_OK && *ret_there)
-        status = look_at(place->own, ret_there);
+        status = look_at(folders->own, ret_there);
     return status;
 }
 
@@ -158,17 +158,17 @@ static enum status list_folder(const char *folder, struct copies *list)
 
 enum status generations_list(enum copy_kind kind, const char *target, struct copies *list)
 {
-    struct place place;
-    enum status status = place_of(target, &place);
+    struct folders folders;
+    enum status status = folders_of(target, &folders);
 
     (void)kind;
     if (status != STATUS_OK)
         return status;
     bool there = false;
-    status = is_there(&place, &there);
+    status = is_there(&folders, &there);
     if (status == STATUS_OK && there)
-        status = list_folder(place.own, list);
-    place_done(&place);
+        status = list_folder(folders.own, list);
+    folders_done(&folders);
     return status;
 }
 
@@ -258,31 +258,31 @@ static void open_to_others(const char *path, const struct share *share)
     close(fd);
 }
 
-static enum status make_place(const struct place *place, const struct share *share)
+static enum status make_folders(const struct folders *folders, const struct share *share)
 {
-    enum status status = share_make_folder(place->all, share);
+    enum status status = share_make_folder(folders->all, share);
 
     if (status == STATUS_OK)
-        status = share_make_folder(place->own, share);
+        status = share_make_folder(folders->own, share);
     if (status != STATUS_OK)
         return status;
-    open_to_others(place->all, share);
-    open_to_others(place->own, share);
+    open_to_others(folders->all, share);
+    open_to_others(folders->own, share);
     return STATUS_OK;
 }
 
 enum status generations_keep(const char *target, const struct bytes *bytes, const char *spared)
 {
     const struct share share = share_of(target);
-    struct place place;
-    enum status status = place_of(target, &place);
+    struct folders folders;
+    enum status status = folders_of(target, &folders);
 
     if (status != STATUS_OK)
         return status;
-    status = make_place(&place, &share);
+    status = make_folders(&folders, &share);
     if (status == STATUS_OK)
-        status = keep_in(place.own, &share, bytes, spared);
-    place_done(&place);
+        status = keep_in(folders.own, &share, bytes, spared);
+    folders_done(&folders);
     return status;
 }
 
@@ -305,14 +305,14 @@ static enum generations_room look_at_folder(const char *path, const struct share
 enum generations_room generations_room(const char *target)
 {
     const struct share share = share_of(target);
-    struct place place;
+    struct folders folders;
 
-    if (place_of(target, &place) != STATUS_OK)
+    if (folders_of(target, &folders) != STATUS_OK)
         return GENERATIONS_OPEN;
-    enum generations_room room = look_at_folder(place.all, &share);
+    enum generations_room room = look_at_folder(folders.all, &share);
     if (room == GENERATIONS_OPEN)
-        room = look_at_folder(place.own, &share);
-    place_done(&place);
+        room = look_at_folder(folders.own, &share);
+    folders_done(&folders);
     return room;
 }
 
@@ -320,19 +320,19 @@ enum generations_room generations_room(const char *target)
 
 enum status generations_none(enum copy_kind kind, const char *target)
 {
-    struct place place;
-    enum status status = place_of(target, &place);
+    struct folders folders;
+    enum status status = folders_of(target, &folders);
 
     (void)kind;
     if (status != STATUS_OK)
         return status;
-    status = disk_none(place.own);
-    place_done(&place);
+    status = disk_none(folders.own);
+    folders_done(&folders);
     return status;
 }
 
 /* Checks the name first, because a rename would replace an empty folder. */
-static enum status move_folder(const struct place *from, const struct place *to)
+static enum status move_folder(const struct folders *from, const struct folders *to)
 {
     enum status status = disk_none(to->own);
 
@@ -353,13 +353,13 @@ static enum status move_folder(const struct place *from, const struct place *to)
 enum status generations_move(enum copy_kind kind, const char *target, const char *to)
 {
     const struct share share = share_of(target);
-    struct place old, new;
-    enum status status = place_of(target, &old);
+    struct folders old, new;
+    enum status status = folders_of(target, &old);
 
     (void)kind;
     if (status != STATUS_OK)
         return status;
-    status = place_of(to, &new);
+    status = folders_of(to, &new);
     if (status == STATUS_OK) {
         bool there = false;
 
@@ -368,8 +368,8 @@ enum status generations_move(enum copy_kind kind, const char *target, const char
             status = share_make_folder(new.all, &share);
         if (status == STATUS_OK && there)
             status = move_folder(&old, &new);
-        place_done(&new);
+        folders_done(&new);
     }
-    place_done(&old);
+    folders_done(&old);
     return status;
 }
