@@ -174,6 +174,18 @@ static void say_saddle(struct maker *maker)
                                     : "sanding a saddle: respirator; keep the bottom square");
 }
 
+static void add_lean(struct maker *maker, enum unit unit)
+{
+    const struct maybe lean = maker->move->lean;
+
+    if (!lean.given)
+        return;
+    strbuf_add(&maker->then, "; the neck leans: over the bridge ");
+    amount_add_cut(&maker->then, fabs(lean.value), unit);
+    amount_add_unit(&maker->then, unit);
+    strbuf_add(&maker->then, lean.value < 0 ? ", bass low" : ", treble low");
+}
+
 static void say_reset(struct maker *maker)
 {
     const double factor = figure_info(FIGURE_ANGLE)->factor;
@@ -187,18 +199,11 @@ static void say_reset(struct maker *maker)
     strbuf_add(&maker->amount, " \xC2\xB1");
     num_format_fixed(fmax(maker->move->amount.u * factor, 0.1), 1, false, &maker->amount);
     strbuf_add(&maker->amount, " deg");
-    if (maker->move->lean.given) {
-        strbuf_add(&maker->amount, "; the neck leans: over the bridge ");
-        amount_add_cut(&maker->amount, fabs(maker->move->lean.value), small);
-        amount_add_unit(&maker->amount, small);
-        strbuf_add(&maker->amount, maker->move->lean.value < 0 ? ", bass low" : ", treble low");
-    }
     if (cut.given) {
-        strbuf_add(&maker->then,
-                   maker->setup->heel_depth_mm.given ? "heel taper " : "pocket shim ");
-        amount_add_cut(&maker->then, cut.value, small);
-        amount_add_unit(&maker->then, small);
-        strbuf_add(&maker->then, ", ");
+        strbuf_add(&maker->amount,
+                   maker->setup->heel_depth_mm.given ? ", heel taper " : ", pocket shim ");
+        amount_add_cut(&maker->amount, cut.value, small);
+        amount_add_unit(&maker->amount, small);
     }
     strbuf_add(&maker->then, "exposure ");
     amount_add(&maker->then, amount_on_rule(maker->setup->exposure_new_mm, depth), depth, false);
@@ -210,6 +215,7 @@ static void say_reset(struct maker *maker)
         strbuf_add(&maker->then,
                    maker->move->straightedge.value < 0 ? " under bridge top" : " over bridge");
     }
+    add_lean(maker, small);
     strbuf_add(&maker->caution,
                "heat, steam and chisels: a qualified repairer's job; measure twice");
 }

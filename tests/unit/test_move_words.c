@@ -161,8 +161,8 @@ static void a_low_saddle_brings_a_reset(void **state)
 
     (void)state;
     assert_int_equal(list.move[MOVE_RESET].state, MOVE_DUE);
-    assert_non_null(strstr(list.words[MOVE_RESET].amount, "deg"));
-    assert_non_null(strstr(list.words[MOVE_RESET].then, " in, exposure"));
+    assert_non_null(strstr(list.words[MOVE_RESET].amount, " deg, heel taper ."));
+    assert_ptr_equal(strstr(list.words[MOVE_RESET].then, "exposure "), list.words[MOVE_RESET].then);
     assert_true(strlen(list.words[MOVE_RESET].caution) > 0);
 }
 

@@ -14,6 +14,7 @@ struct moves_page {
     const struct board_grid *grid;
     int row, end;
     bool then, cautions; /* whether there is room for these lines */
+    int slack;           /* rows to spare for a second line of what to expect */
 };
 
 /* A move and its words. */
@@ -87,6 +88,17 @@ static bool is_aside(const struct moves_page *page, const struct shown_move *lin
     return utf8_columns(line->words->amount) <= page->grid->side - 2;
 }
 
+/* Whether what to expect has a row to itself, and is too wide for it. */
+static bool is_long(const struct pen *pen, const struct board_grid *grid,
+                    const struct shown_move *line)
+{
+    const int wide = pen->frame->columns - THEN_COLUMN - (int)strlen("then ");
+    const bool beside =
+        line->words->by_string && utf8_columns(line->words->amount) > grid->side - 2;
+
+    return is_due(line) && !beside && utf8_columns(line->words->then) > wide;
+}
+
 static void draw_amounts(const struct moves_page *page, const struct shown_move *line, int number)
 {
     const struct board_grid *grid = page->grid;
@@ -112,10 +124,12 @@ static void draw_amounts(const struct moves_page *page, const struct shown_move 
             line->words->amount);
 }
 
-static void draw_then(const struct moves_page *page, const struct shown_move *line)
+static void draw_then(struct moves_page *page, const struct shown_move *line)
 {
     const int column = THEN_COLUMN;
     const int wide = page->pen->frame->columns - column;
+    char memory[sizeof line->words->then + 8];
+    struct strbuf text = STRBUF(memory);
     int used = 0;
 
     if (line->words->by_string && !is_aside(page, line)) {
@@ -123,8 +137,15 @@ static void draw_then(const struct moves_page *page, const struct shown_move *li
             pen_put(page->pen, page->row, column, wide, line_role(page, line), line->words->amount);
         used += 2;
     }
+    strbuf_add(&text, "then ");
+    strbuf_add(&text, line->words->then);
+    if (page->slack > 0 && is_long(page->pen, page->grid, line)) {
+        pen_wrap(page->pen, page->row++, column, wide, 2, ROLE_VALUE, memory);
+        page->slack--;
+        return;
+    }
     /* Half an expectation could be read as another one. */
-    if (used + utf8_columns(line->words->then) + (int)strlen("then ") > wide)
+    if (used + utf8_columns(memory) > wide)
         return;
     used += pen_put(page->pen, page->row, column + used, wide - used, ROLE_DIM, "then ");
     pen_put(page->pen, page->row, column + used, wide - used, ROLE_VALUE, line->words->then);
@@ -150,15 +171,18 @@ static void draw_move(struct moves_page *page, const struct shown_move *line, in
     }
 }
 
-/* The rows that the moves need for their amounts alone; *ret_due is the number of due moves. */
-static int amount_rows(const struct app *app, const struct board_grid *grid, int *ret_due)
+/* The rows that the moves need for their amounts alone; *ret_due is the number of due moves,
+ * *ret_long that of those with more than a row to expect. */
+static int amount_rows(const struct pen *pen, const struct app *app, const struct board_grid *grid,
+                       int *ret_due, int *ret_long)
 {
     struct shown_move line;
     int rows = 0;
 
-    *ret_due = 0;
+    *ret_due = *ret_long = 0;
     for (int k = 0; find_shown(app, k, &line); k++) {
         *ret_due += is_due(&line);
+        *ret_long += is_long(pen, grid, &line);
         rows += 1 + (grid->staggered && line.words->by_string && is_due(&line));
     }
     return rows;
@@ -167,16 +191,18 @@ static int amount_rows(const struct app *app, const struct board_grid *grid, int
 bool moves_view_draw(const struct pen *pen, const struct app *app, const struct board_grid *grid,
                      int row, int rows)
 {
-    int due;
-    const int amounts = amount_rows(app, grid, &due);
+    int due, too_long;
+    const int amounts = amount_rows(pen, app, grid, &due, &too_long);
     const int needed = 1 + amounts + due;
+    const bool cautions = rows >= needed + too_long + due;
     struct moves_page page = {.pen = pen,
                               .app = app,
                               .grid = grid,
                               .row = row + 1,
                               .end = row + rows,
                               .then = rows >= needed,
-                              .cautions = rows >= needed + due};
+                              .cautions = cautions,
+                              .slack = rows - needed - (cautions ? due : 0)};
     /* If not all lines fit, the first due move still says what to expect. */
     int spare = rows - 1 - amounts;
     struct shown_move line;

@@ -142,13 +142,16 @@ void work_add_left(const struct work_list *list, struct strbuf *out)
 {
     const struct move_set *moves = &list->derived->moves;
     const bool missed = move_set_count(moves, move_is_missed) > 0;
+    const bool waits =
+        move_set_count(moves, waits_for_reset) + move_set_count(moves, waits_for_season) > 0;
 
     if (add_names(list, move_is_open, "left to do before it goes back: ", out))
         strbuf_add(out, missed ? "; more once measured" : "");
     else if (missed)
         strbuf_add(out, "measure everything on Bench to see what is left");
     else if (move_set_count(moves, move_is_done) > 0)
-        strbuf_add(out, "all moves are marked done: measure again before it goes back");
+        strbuf_add(out, waits ? "what is due is marked done: measure again"
+                              : "all moves are marked done: measure again before it goes back");
     else if (move_set_is_questioned(moves))
         strbuf_add(out, "a reading does not fit the others: read it again");
     else

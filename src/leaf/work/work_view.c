@@ -323,7 +323,11 @@ void work_view_add_hint(const struct app *app, struct strbuf *out)
     if (app->writing) {
         strbuf_add(out, "Enter takes it, Esc drops it");
     } else if (cell->aside) {
-        strbuf_add(out, "1/4 tightened it by a quarter, -1/4 slackened it");
+        /* The sign that the move asks for comes first. */
+        work_list_make(app, &list);
+        strbuf_add(out, list.moves[MOVE_ROD].amount.value > 0
+                            ? "-1/4 slackened it by a quarter, 1/4 tightened it"
+                            : "1/4 tightened it by a quarter, -1/4 slackened it");
     } else if (kind != MOVE_COUNT_) {
         work_list_make(app, &list);
         const struct move *move = &list.moves[kind];
