@@ -14,7 +14,7 @@ static struct maybe find_wanted(const struct app *app, const struct route_cell *
 
     if (!row || row->goal != GOAL_NEAR)
         return maybe_absent();
-    return bench_goal_on(row, &app->record, app->now.setup.board.strings, cell->string);
+    return bench_goal_read(row, &app->record, &app->now.setup, cell->string);
 }
 
 static struct doubt_about find_about(const struct app *app, const struct route_cell *cell)

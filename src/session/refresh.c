@@ -16,6 +16,16 @@ static void make_plan(struct app *app, struct place place)
         app_row(app)->plan(app, place);
 }
 
+/* The first reading of a pass files how its gaps are read too. */
+static enum status put_method(const struct app *app, struct record *trial)
+{
+    const struct reading_key key = place_key(app_place(app), FIELD_NUT_METHOD);
+
+    if (!app_pass_is_empty(app) || app_nut_method(app) == NUT_OPEN)
+        return STATUS_OK;
+    return record_put(trial, &key, "held-3", false, NULL);
+}
+
 /* Takes the entry on trial in a copy, so that the record stays as it is whatever fails. */
 static void derive_preview(struct app *app, const struct field *field)
 {
@@ -31,7 +41,8 @@ static void derive_preview(struct app *app, const struct field *field)
     if (entry_spell(typed_text(app, typed), field, &app->units, &today, &spelled) != STATUS_OK ||
         record_copy(&app->record, &trial) != STATUS_OK)
         return;
-    app->previewing = record_put(&trial, &cell->key, memory, false, NULL) == STATUS_OK;
+    app->previewing = record_put(&trial, &cell->key, memory, false, NULL) == STATUS_OK &&
+                      put_method(app, &trial) == STATUS_OK;
     if (app->previewing) {
         const struct place place = place_of(&trial, app->visit, app->pass);
 
@@ -107,6 +118,8 @@ void app_refresh(struct app *app)
     app->has_before = app->pass > 1;
     if (app->has_before)
         derive_pass(place_of(&app->record, app->visit, app->pass - 1), &app->before);
+    if (app_pass_is_empty(app))
+        app->now.setup.nut_method = app_nut_method(app);
     app_refresh_entry(app);
 }
 

@@ -3,6 +3,7 @@
 
 #include <math.h>
 
+#include "model/setup/belief_line.h"
 #include "model/setup/bench_goal.h"
 #include "words/amount.h"
 
@@ -25,21 +26,34 @@ static enum row_verdict joined(enum row_verdict so_far, double change_mm)
     return VERDICT_MIXED;
 }
 
+static struct maybe wanted_at(const struct bench_row *row, const struct record *record,
+                              const struct setup *setup, enum bench_end end)
+{
+    return row->goal == GOAL_LEAST ? maybe_given(setup_low_exposure_mm(setup))
+                                   : bench_goal_at(row, record, end);
+}
+
+/* A gap that is read held down is wanted so too, as far as the board and the targets tell. */
 static void add_target(const struct bench_row *row, const struct record *record,
                        const struct setup *setup, const struct shop_units *units,
                        struct row_state *state)
 {
     const enum unit unit = field_bare_unit(field_get(row->field[END_BASS]), units);
-    /* A gap may be read held down, but the target is always for the open string. */
-    const char *behind = row->read_held && setup->nut_method == NUT_HELD_3 ? " open" : "";
     struct strbuf text = STRBUF(state->target), bare = STRBUF(state->target_bare);
-    const bool least = row->goal == GOAL_LEAST;
-    const struct maybe bass =
-        least ? maybe_given(setup_low_exposure_mm(setup)) : bench_goal_at(row, record, END_BASS);
-    const struct maybe treble = least ? bass : bench_goal_at(row, record, END_TREBLE);
+    const char *behind = "";
+    struct maybe bass = wanted_at(row, record, setup, END_BASS);
+    struct maybe treble = wanted_at(row, record, setup, END_TREBLE);
 
     if (!bass.given && !treble.given)
         return;
+    if (bench_goal_is_held(row, setup)) {
+        const struct maybe low = bench_goal_read(row, record, setup, setup->board.strings);
+        const struct maybe high = bench_goal_read(row, record, setup, 1);
+
+        behind = low.given && high.given ? " held" : " open";
+        bass = low.given && high.given ? low : bass;
+        treble = low.given && high.given ? high : treble;
+    }
     amount_add_range(&bare, amount_on_rule(maybe_or(bass, treble.value), unit),
                      amount_on_rule(maybe_or(treble, bass.value), unit), unit);
     strbuf_add(&text, state->target_bare);
@@ -70,25 +84,39 @@ static enum row_verdict judge_strings(const struct move *move, double tolerance_
     return verdict;
 }
 
+/* What is believed of a string, as the row's gauge reads it. */
+static struct believed read_on(const struct bench_row *row, const struct derived *derived,
+                               int string)
+{
+    const struct move_set *moves = &derived->moves;
+    const struct believed *gap = &moves->gap[string], *action = &moves->action[string];
+    struct believed read = row->move == MOVE_SLOTS ? *gap : *action;
+
+    if (bench_goal_is_held(row, &derived->setup))
+        read.mm = gap->mm.given && action->mm.given && moves->relief.mm.given
+                      ? belief_line_held_from(&derived->setup, string, moves->relief.mm.value,
+                                              gap->mm.value, action->mm.value)
+                      : maybe_absent();
+    return read;
+}
+
 /* Whether a plain comparison of what is believed with what is wanted says the same as the verdict:
  * a good row nothing beyond its tolerance and doubt, another one something that way. */
 static bool says_the_same(const struct bench_row *row, const struct record *record,
                           const struct derived *derived, double tolerance_mm,
                           enum row_verdict verdict)
 {
-    const int strings = derived->setup.board.strings;
-    const struct believed *read =
-        row->move == MOVE_SLOTS ? derived->moves.gap : derived->moves.action;
     bool high = false, low = false;
 
-    for (int s = 1; s <= strings; s++) {
-        const struct maybe wanted = bench_goal_on(row, record, strings, s);
+    for (int s = 1; s <= derived->setup.board.strings; s++) {
+        const struct maybe wanted = bench_goal_read(row, record, &derived->setup, s);
+        const struct believed read = read_on(row, derived, s);
 
-        if (read[s].mm.given && wanted.given &&
-            setup_is_off(read[s].mm.value - wanted.value,
-                         verdict == VERDICT_GOOD ? tolerance_mm + read[s].u : tolerance_mm / 2)) {
-            high = high || read[s].mm.value > wanted.value;
-            low = low || read[s].mm.value < wanted.value;
+        if (read.mm.given && wanted.given &&
+            setup_is_off(read.mm.value - wanted.value,
+                         verdict == VERDICT_GOOD ? tolerance_mm + read.u : tolerance_mm / 2)) {
+            high = high || read.mm.value > wanted.value;
+            low = low || read.mm.value < wanted.value;
         }
     }
     switch (verdict) {

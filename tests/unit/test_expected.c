@@ -8,6 +8,7 @@
 #include "bench_session.h"
 #include "build_record.h"
 #include "leaf/bench/expected.h"
+#include "model/setup/bench_goal.h"
 
 static struct app *start(const char *marks)
 {
@@ -117,6 +118,31 @@ static void a_rod_that_was_left_leaves_the_curve(void **state)
     end(app);
 }
 
+/* What the rod, the slots and the saddle leave is what is wanted, read as the gaps were. */
+static void a_gap_held_down_is_expected_held_down(void **state)
+{
+    struct app *app = start("visit.1.pass.1 nut_method = held-3\n" MARK("1", "rod")
+                                MARK("2", "slots") MARK("3", "saddle"));
+    const struct bench_row *row = bench_row_get(ROW_GAP);
+    struct setup held = app->before.setup;
+
+    (void)state;
+    assert_int_equal(app_nut_method(app), NUT_HELD_3);
+    /* A new pass wants what it expects, before anything is read in it. */
+    assert_int_equal(app->now.setup.nut_method, NUT_HELD_3);
+    for (int s = 1; s <= 6; s++) {
+        const double wanted = assert_given(bench_goal_read(row, &app->record, &held, s));
+
+        assert_true(wanted < 0.25);
+        assert_near(expected(app, FIELD_NUT_GAP, s), wanted, 0.06);
+    }
+    /* Only the way of reading changes: the open gap. */
+    bench_press(app, "*o");
+    assert_int_equal(app_nut_method(app), NUT_OPEN);
+    assert_near(expected(app, FIELD_NUT_GAP, 6), 0.018 * 25.4, 0.12);
+    end(app);
+}
+
 static void after_a_reset_nothing_is_foretold(void **state)
 {
     struct app *app = start(MARK("1", "reset"));
@@ -133,6 +159,7 @@ int main(void)
         cmocka_unit_test(nothing_marked_means_the_rod_alone),
         cmocka_unit_test(marks_say_what_was_done),
         cmocka_unit_test(a_rod_that_was_left_leaves_the_curve),
+        cmocka_unit_test(a_gap_held_down_is_expected_held_down),
         cmocka_unit_test(after_a_reset_nothing_is_foretold),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

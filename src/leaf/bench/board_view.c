@@ -8,6 +8,8 @@
 #include "base/utf8.h"
 #include "model/doubt/doubt_row.h"
 #include "model/reading/note_name.h"
+#include "model/setup/belief_line.h"
+#include "model/setup/bench_goal.h"
 
 enum {
     CELL_WHOLE = 6, /* "-.040" and a blank */
@@ -67,15 +69,22 @@ static void draw_heading(const struct pen *pen, const struct app *app,
         pen_put(pen, row, grid->side_column + 1, grid->side - 1, ROLE_LABEL, "wanted");
 }
 
-/* The value taken from the neighbouring strings for a cell that was not read. */
+/* The value taken from the neighbouring strings for a cell that was not read. A held gap's figure,
+ * which is that of the open string, is known only where relief and action are. */
 static struct maybe find_filled(const struct app *app, const struct route_cell *cell)
 {
     const struct bench_row *row = row_of(cell);
 
     if (row->figure == FIGURE_COUNT_ || !bench_row_by_string(row))
         return maybe_absent();
-    const struct figure *figure = &app->now.figures.at[row->figure][cell->string];
-    return figure->known == KNOWN_INTERPOLATED ? maybe_given(figure->value) : maybe_absent();
+    const struct figures *figures = &app->now.figures;
+    const struct figure *figure = &figures->at[row->figure][cell->string];
+    if (figure->known != KNOWN_INTERPOLATED)
+        return maybe_absent();
+    if (!bench_goal_is_held(row, &app->now.setup))
+        return maybe_given(figure->value);
+    return belief_line_held_from(&app->now.setup, cell->string, figures->at[FIGURE_RELIEF][0].value,
+                                 figure->value, figures->at[FIGURE_ACTION][cell->string].value);
 }
 
 /* The text of a cell: the reading as typed, else the assumed or expected value. */

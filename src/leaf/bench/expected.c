@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "leaf/bench/expected.h"
+#include "model/setup/belief_line.h"
 #include "model/setup/bench_goal.h"
 
 /* What was done since the pass before, as far as is known. */
@@ -49,26 +50,17 @@ static double lift_mm(const struct derived *before, const struct done *done, int
            (done->move[MOVE_SADDLE] && saddle->due ? saddle->value * part : 0);
 }
 
-/* What the pass before read in a row; not given if it was read with the string held down. */
-static struct maybe read_before(const struct app *app, const struct bench_row *row,
-                                enum bench_end end, int string)
-{
-    if (row->read_held && app->before.setup.nut_method != NUT_OPEN)
-        return maybe_absent();
-    return record_entered(&app->record, bench_row_key(row, end, app->visit, app->pass - 1, string));
-}
-
-static struct maybe find_curve(const struct app *app, const struct done *done,
-                               const struct bench_row *row)
+static struct maybe find_curve(const struct app *app, const struct done *done)
 {
     const struct move_set *moves = &app->before.moves;
 
     if (!moves->move[MOVE_ROD].amount.due || !done->move[MOVE_ROD])
         return moves->relief.mm;
-    return bench_goal_at(row, &app->record, END_BASS);
+    return bench_goal_at(bench_row_get(ROW_RELIEF), &app->record, END_BASS);
 }
 
-/* Once the rod is turned, where it was due and is; else as it is believed to be. */
+/* Of an open string. Once the rod is turned, where it was due and is; else as it is believed to
+ * be. */
 static struct maybe find_height(const struct app *app, const struct done *done,
                                 const struct bench_row *row, int string)
 {
@@ -80,11 +72,27 @@ static struct maybe find_height(const struct app *app, const struct done *done,
     const struct maybe now = gap ? before->moves.gap[string].mm : before->moves.action[string].mm;
     const struct maybe height = done->move[MOVE_ROD] ? then : now;
 
-    /* Only the open gap can be forecast. */
-    if (!height.given || (row->read_held && app_nut_method(app) != NUT_OPEN))
+    if (!height.given)
         return maybe_absent();
     const double x_mm = board->station_mm[string][bench_row_fret(row, board)];
     return maybe_given(height.value + lift_mm(before, done, string, x_mm));
+}
+
+/* As find_height, as the row is read: a gap held down where gaps are read so. */
+static struct maybe find_read(const struct app *app, const struct done *done,
+                              const struct bench_row *row, int string)
+{
+    const struct maybe height = find_height(app, done, row, string);
+
+    if (!row->read_held || app_nut_method(app) == NUT_OPEN)
+        return height;
+    const struct maybe relief = find_curve(app, done);
+    const struct maybe action = find_height(app, done, bench_row_get(ROW_ACTION), string);
+
+    if (!height.given || !relief.given || !action.given)
+        return maybe_absent();
+    return belief_line_held_from(&app->before.setup, string, relief.value, height.value,
+                                 action.value);
 }
 
 static struct maybe find_exposure(const struct app *app, const struct done *done,
@@ -93,7 +101,8 @@ static struct maybe find_exposure(const struct app *app, const struct done *done
     const struct derived *before = &app->before;
     const int string = end == END_BASS ? before->setup.board.strings : 1;
     const struct move_amount *saddle = &before->moves.move[MOVE_SADDLE].string[string];
-    const struct maybe read = read_before(app, row, end, 0);
+    const struct maybe read =
+        record_entered(&app->record, bench_row_key(row, end, app->visit, app->pass - 1, 0));
 
     if (!read.given)
         return read;
@@ -110,9 +119,9 @@ struct maybe bench_expected(const struct app *app, const struct route_cell *cell
         return maybe_absent();
     switch (row->forecast) {
     case FORECAST_CURVE:
-        return find_curve(app, &done, row);
+        return find_curve(app, &done);
     case FORECAST_HEIGHT:
-        return find_height(app, &done, row, cell->string);
+        return find_read(app, &done, row, cell->string);
     case FORECAST_SADDLE:
         return find_exposure(app, &done, row, bench_row_end(row, cell->key.field));
     case FORECAST_NONE:

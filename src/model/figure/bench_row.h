@@ -56,8 +56,8 @@ struct bench_row {
     enum bench_goal goal;
     enum field_id target[END_COUNT_];
     enum field_id tolerance; /* with GOAL_NEAR */
-    bool read_held;          /* may be read with the string held down on fret 3; target, forecast
-                                and sheet mean the open string */
+    bool read_held;          /* may be read with the string held down on fret 3; the target that
+                                is entered, the figure and the sheet mean the open string */
 
     enum figure_id figure;                /* the reading, with unread strings filled in */
     enum figure_id explained[END_COUNT_]; /* by `?`, first */

@@ -128,3 +128,20 @@ struct linear belief_line_gap_at(const struct setup *setup, int string, double a
     to.constant += action_mm;
     return minus(between(nut(setup, string), to, x[1] / x[fret]), crown(setup, string, 1));
 }
+
+struct maybe belief_line_held_from(const struct setup *setup, int string, double relief_mm,
+                                   double gap_mm, double action_mm)
+{
+    const struct board *board = &setup->board;
+
+    if (!setup->has_board || !board->has_relief || board->action_fret < 2 || board->frets < 3)
+        return maybe_absent();
+    const double kappa = neck_curve_kappa_for(board, relief_mm);
+    const struct linear open = belief_line_gap_at(setup, string, action_mm);
+    const struct linear held = belief_line_held_gap(setup, string);
+    const double slot =
+        (gap_mm - open.constant - open.part[TERM_CURVATURE] * kappa) / open.part[TERM_SLOT];
+
+    return maybe_finite(held.constant + held.part[TERM_CURVATURE] * kappa +
+                        held.part[TERM_SLOT] * slot);
+}

@@ -25,4 +25,9 @@ struct linear belief_line_action(const struct setup *setup, int string);
 /* The gap once the string has that action. */
 struct linear belief_line_gap_at(const struct setup *setup, int string, double action_mm);
 
+/* What an open gap reads with the string held down on fret 3, where relief and action are these.
+ * For any setup: absent where its board does not have what it takes. */
+struct maybe belief_line_held_from(const struct setup *setup, int string, double relief_mm,
+                                   double gap_mm, double action_mm);
+
 #endif

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/setup/bench_goal.h"
 
-#include "model/setup/setup.h"
+#include "model/setup/belief_line.h"
 
 struct maybe bench_goal_at(const struct bench_row *row, const struct record *record,
                            enum bench_end end)
@@ -18,4 +18,25 @@ struct maybe bench_goal_on(const struct bench_row *row, const struct record *rec
     const struct maybe treble = bench_goal_at(row, record, END_TREBLE);
 
     return setup_target_at(&bass, &treble, strings, string);
+}
+
+bool bench_goal_is_held(const struct bench_row *row, const struct setup *setup)
+{
+    return row->read_held && setup->nut_method == NUT_HELD_3;
+}
+
+struct maybe bench_goal_read(const struct bench_row *row, const struct record *record,
+                             const struct setup *setup, int string)
+{
+    const int strings = setup->board.strings;
+    const struct maybe goal = bench_goal_on(row, record, strings, string);
+    const struct maybe action = setup_target_at(&setup->action_target_bass_mm,
+                                                &setup->action_target_treble_mm, strings, string);
+
+    if (!bench_goal_is_held(row, setup))
+        return goal;
+    if (!goal.given || !action.given || !setup->relief_target_mm.given)
+        return maybe_absent();
+    return belief_line_held_from(setup, string, setup->relief_target_mm.value, goal.value,
+                                 action.value);
 }
