@@ -68,6 +68,29 @@ static void add_rod_turns(struct maker *maker)
     }
 }
 
+/* What a rod cannot be relied on for comes before the rest. */
+static void add_rod_caution(struct maker *maker)
+{
+    const struct move *move = maker->move;
+    const bool up = move->amount.value > 0;
+    struct strbuf *out = &maker->caution;
+
+    strbuf_add(out, "eye protection");
+    if (move->far.known) {
+        strbuf_add(out, "; ");
+        num_format_fixed(move->far.turns, 1, false, out);
+        strbuf_add(out, " turns in all, rods have about ");
+        num_format(round(move->far.most * 10) / 10, out);
+        strbuf_add(out, ": stop when it binds");
+    } else if (up && maker->setup->rod == ROD_ONE_WAY) {
+        strbuf_add(out, "; once slack it is done: string pull and time put relief in");
+    } else if (up && maker->setup->relief_target_mm.value < move->amount.value) {
+        strbuf_add(out, "; once slack it may do no more: stop when it binds");
+    } else {
+        strbuf_add(out, ", strings slack; stop when it binds");
+    }
+}
+
 static void say_rod(struct maker *maker)
 {
     const struct move_amount *change = &maker->move->amount;
@@ -86,9 +109,10 @@ static void say_rod(struct maker *maker)
     amount_add(&maker->then, maker->setup->relief_target_mm.value, unit, false);
     amount_add_unit(&maker->then, unit);
     add_then(maker, ", action ", maker->move->action_then, maker->units->bare[MEASURE_RULE]);
-    strbuf_add(&maker->caution, has_rod(maker->setup)
-                                    ? "eye protection, strings slack; stop when it binds"
-                                    : "relief without a rod takes heat, fretting or planing");
+    if (has_rod(maker->setup))
+        add_rod_caution(maker);
+    else
+        strbuf_add(&maker->caution, "relief without a rod takes heat, fretting or planing");
 }
 
 static void say_slots(struct maker *maker)

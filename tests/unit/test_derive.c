@@ -321,6 +321,13 @@ static void test_advice(void **state)
     assert_false(has(&derived, FINDING_BACK_BOW, 0));
     derived = build_derived(build_record_full, "neck rod = one-way");
     assert_false(has(&derived, FINDING_ROD_ONE_WAY, 0));
+    derived = build_derived(build_record_full, "visit.1.pass.1 relief = .034 in\n"
+                                               "visit.1.pass.2 rod_turn = 0.5\n"
+                                               "visit.1.pass.2 relief = .030 in\n");
+    assert_true(has(&derived, FINDING_ROD_FAR, 0));
+    derived = build_derived(build_record_full, "visit.1.pass.2 rod_turn = 0.5\n"
+                                               "visit.1.pass.2 relief = .010 in\n");
+    assert_false(has(&derived, FINDING_ROD_FAR, 0));
     derived = build_derived(build_record_full, "visit.1.pass.1 nut_gap.3 = .014 in");
     assert_true(has(&derived, FINDING_SLOT_LOW, 3));
     /* So far from its neighbours that it is more likely misread. */

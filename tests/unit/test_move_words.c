@@ -73,6 +73,40 @@ static void rod_says_which_way_and_how_far(void **state)
     assert_null(strstr(none.words[MOVE_ROD].amount, "tighten"));
 }
 
+/* A row of the bench on 80 columns, behind the margin of its lines. */
+enum { CAUTION_COLUMNS = 75 };
+
+static void expect_caution(const char *lines, const char *words)
+{
+    const struct made made = make(lines, false);
+    const char *caution = made.words[MOVE_ROD].caution;
+
+    assert_int_equal(made.move[MOVE_ROD].state, MOVE_DUE);
+    if (!strstr(caution, words))
+        fail_msg("%s: %s", lines, caution);
+    assert_non_null(strstr(caution, "eye protection"));
+    assert_true(utf8_columns(caution) <= CAUTION_COLUMNS);
+}
+
+/* Half a turn took .004 in out; .024 in more is farther than a rod has left. */
+static void rod_says_what_it_may_not_do(void **state)
+{
+    static const char low[] = "visit.1.pass.1 relief = -.004 in\nbridge exposure_min = 1 mm\n";
+    char lines[160];
+
+    (void)state;
+    expect_caution("", "eye protection, strings slack; stop when it binds");
+    expect_caution("visit.1.pass.1 relief = .034 in\nvisit.1.pass.2 rod_turn = 0.5\n"
+                   "visit.1.pass.2 relief = .030 in\nbridge exposure_min = 1 mm\n",
+                   " turns in all, rods have about 2: stop when it binds");
+    expect_caution(low, "once slack it may do no more");
+    /* That it pushes as well is not known of a rod before it has. */
+    snprintf(lines, sizeof lines, "%sneck rod = two-way", low);
+    expect_caution(lines, "once slack it may do no more");
+    snprintf(lines, sizeof lines, "%sneck rod = one-way", low);
+    expect_caution(lines, "string pull and time");
+}
+
 static void rod_on_target_is_left_alone(void **state)
 {
     const struct made list = make("visit.1.pass.1 relief = .006 in", false);
@@ -373,6 +407,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_due_move_says_what_follows_and_what_to_mind),
         cmocka_unit_test(rod_says_which_way_and_how_far),
+        cmocka_unit_test(rod_says_what_it_may_not_do),
         cmocka_unit_test(rod_on_target_is_left_alone),
         cmocka_unit_test(inner_strings_follow_the_posts),
         cmocka_unit_test(a_small_move_is_within_measuring_error),

@@ -45,6 +45,65 @@ static void test_two_quarters(void **state)
     assert_int_equal(findings.count, 0);
 }
 
+#define HALF_TURN                                                                                  \
+    "visit.1.pass.2 rod_turn = 0.5\n"                                                              \
+    "visit.1.pass.2 relief = .010 in\n"
+
+/* .006 in a turn, within 0.0012 or so: .009 in takes 1.5 turns, on top of the half that it stands
+ * tighter than it was found. */
+static void test_far_beyond_what_rods_have(void **state)
+{
+    struct findings findings;
+    const struct survey_rod rod = survey(HALF_TURN, &findings);
+    double turns = 0, most = 0;
+
+    (void)state;
+    assert_near(rod.stands, 0.5, 1e-12);
+    assert_true(rod.fit.per_turn_u_mm > 0);
+    assert_false(survey_rod_is_far(&rod, -0.009 * 25.4, &turns, &most));
+    assert_true(survey_rod_is_far(&rod, -0.024 * 25.4, &turns, &most));
+    assert_near(turns, 4.5, 1e-9);
+    assert_near(most, ROD_TURNS_USUAL, 0);
+    /* Slackened it goes from where it stands tightest. */
+    assert_true(survey_rod_is_far(&rod, 0.024 * 25.4, &turns, &most));
+    assert_near(turns, 4, 1e-9);
+}
+
+/* Three turns were seen, so that it has three. */
+static void test_as_far_as_it_was_seen_to_go(void **state)
+{
+    struct findings findings;
+    const struct survey_rod rod = survey("visit.1.pass.2 rod_turn = 1.5\n"
+                                         "visit.1.pass.2 relief = .006 in\n"
+                                         "visit.1.pass.3 rod_turn = -3\n"
+                                         "visit.1.pass.3 relief = .020 in",
+                                         &findings);
+    const double per_turn = rod.fit.per_turn_mm, sure = fabs(per_turn) + rod.fit.per_turn_u_mm;
+    double turns = 0, most = 0;
+
+    (void)state;
+    assert_int_equal(rod.answer, ROD_ANSWERS);
+    assert_near(rod.stands, -1.5, 1e-12);
+    assert_false(survey_rod_is_far(&rod, -2.99 * sure, &turns, &most));
+    assert_true(survey_rod_is_far(&rod, -3.01 * sure, &turns, &most));
+    assert_near(turns, 3.01 * sure / fabs(per_turn), 1e-9);
+    assert_near(most, 3, 1e-12);
+}
+
+static void test_nothing_is_far_while_the_answer_is_not_known(void **state)
+{
+    struct findings findings;
+    const struct survey_rod none = survey("", &findings);
+    const struct survey_rod silent = survey("visit.1.pass.2 rod_turn = 0.5\n"
+                                            "visit.1.pass.2 relief = .013 in",
+                                            &findings);
+    double turns, most;
+
+    (void)state;
+    assert_false(survey_rod_is_far(&none, -1, &turns, &most));
+    assert_false(survey_rod_is_far(&silent, -1, &turns, &most));
+}
+
 static void test_the_other_way(void **state)
 {
     struct findings findings;
@@ -183,11 +242,18 @@ static void test_very_many(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_two_quarters),    cmocka_unit_test(test_the_other_way),
-        cmocka_unit_test(test_close_enough),    cmocka_unit_test(test_uncertainty),
-        cmocka_unit_test(test_silent),          cmocka_unit_test(test_backwards),
-        cmocka_unit_test(test_what_is_no_step), cmocka_unit_test(test_rod_that_does_not_turn),
+        cmocka_unit_test(test_two_quarters),
+        cmocka_unit_test(test_the_other_way),
+        cmocka_unit_test(test_close_enough),
+        cmocka_unit_test(test_uncertainty),
+        cmocka_unit_test(test_silent),
+        cmocka_unit_test(test_backwards),
+        cmocka_unit_test(test_what_is_no_step),
+        cmocka_unit_test(test_rod_that_does_not_turn),
         cmocka_unit_test(test_very_many),
+        cmocka_unit_test(test_far_beyond_what_rods_have),
+        cmocka_unit_test(test_as_far_as_it_was_seen_to_go),
+        cmocka_unit_test(test_nothing_is_far_while_the_answer_is_not_known),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

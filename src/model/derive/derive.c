@@ -94,16 +94,21 @@ static void derive_sound(struct place place, struct derived *derived)
 }
 
 /* What the record's past says of a rod that is due. */
-static void look_back(const struct record *record, int visit, struct move_set *moves)
+static void look_back(const struct record *record, int visit, struct derived *derived)
 {
+    struct move *move = &derived->moves.move[MOVE_ROD];
     struct findings unused = {.count = 0};
     struct survey_rod rod;
 
     survey_rod(record, &rod, &unused);
     if (rod.known && rod.answer != ROD_ANSWERS_NO_LONGER && rod.answer != ROD_ANSWERS_BACKWARDS)
-        move_set_turns(moves, rod.fit.per_turn_mm);
+        move_set_turns(&derived->moves, rod.fit.per_turn_mm);
+    move->far.known =
+        survey_rod_is_far(&rod, move->amount.value, &move->far.turns, &move->far.most);
+    if (move->far.known)
+        findings_add(&derived->findings, FINDING_ROD_FAR, 0);
     if (season_is_other(record, visit))
-        move_set_wait_for_season(moves);
+        move_set_wait_for_season(&derived->moves);
 }
 
 static void derive_state(struct place place, int climate_visit, struct derived *ret_derived)
@@ -115,7 +120,7 @@ static void derive_state(struct place place, int climate_visit, struct derived *
     derive_belief(place, &ret_derived->setup, &belief);
     derive_setup(&belief, ret_derived);
     if (ret_derived->moves.move[MOVE_ROD].state == MOVE_DUE)
-        look_back(place.record, place.visit, &ret_derived->moves);
+        look_back(place.record, place.visit, ret_derived);
     move_set_mark(&ret_derived->moves, place);
     derive_sound(place, ret_derived);
     derive_neck(place.record, &ret_derived->setup, &ret_derived->lines, &ret_derived->figures,

@@ -55,6 +55,12 @@ struct move_amount {
     double u; /* expanded, k = 2, of what is believed to be off */
 };
 
+/* How far the target would have a rod go from its other end, and how far it or a usual one goes. */
+struct rod_reach {
+    bool known;
+    double turns, most;
+};
+
 struct move {
     enum move_state state; /* by the readings alone */
     enum move_need needs;
@@ -65,6 +71,7 @@ struct move {
     bool any_up, any_down; /* whether any amount, due or not, is above or below 0 */
     bool inner_follow;     /* inner strings are off, but move only with the outer two */
     struct maybe turns;    /* rod: toward the target, + tightens, where its answer is known */
+    struct rod_reach far;  /* rod: the target is farther than it may go */
     struct maybe raise;    /* slots: half of them or more are low; by so much the nut is, mm */
     /* What the gauges read once this move and those before it are made, mm, by string; where it is
      * not due, as it is. */

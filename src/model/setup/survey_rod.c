@@ -13,6 +13,7 @@
 struct steps {
     struct rod_step at[ROD_STEPS_MAX];
     int count;
+    double stands, slackest, tightest; /* as in struct survey_rod */
 };
 
 static void add_step(struct steps *steps, double turns, double before_mm, double after_mm)
@@ -23,6 +24,13 @@ static void add_step(struct steps *steps, double turns, double before_mm, double
     }
     steps->at[steps->count++] =
         (struct rod_step){.turns = turns, .before_mm = before_mm, .after_mm = after_mm};
+}
+
+static void add_turn(struct steps *steps, double turns)
+{
+    steps->stands += turns;
+    steps->slackest = fmin(steps->slackest, steps->stands);
+    steps->tightest = fmax(steps->tightest, steps->stands);
 }
 
 /* Leaves the setup of the last pass in *ret_last. */
@@ -36,6 +44,7 @@ static void collect_steps(const struct record *record, struct steps *steps, stru
         const struct maybe turn = place_read(place, FIELD_ROD_TURN);
         struct findings unused = {.count = 0};
 
+        add_turn(steps, turn.value);
         setup_read(ret_last, place, &unused);
         const struct maybe relief = neck_curve_find_relief(ret_last);
         if (turn.given && turn.value != 0 && before.given && relief.given &&
@@ -84,12 +93,31 @@ void survey_rod(const struct record *record, struct survey_rod *ret_rod, struct 
         rod_history_judge(steps.at, steps.count, reading_u_mm, &rod.answer) != STATUS_OK)
         return;
     rod.known = true;
+    rod.stands = steps.stands;
+    rod.slackest = steps.slackest;
+    rod.tightest = steps.tightest;
     plan_turn(&last, reading_u_mm, &rod);
     *ret_rod = rod;
     if (rod.answer == ROD_ANSWERS_NO_LONGER)
         findings_add(findings, FINDING_ROD_SILENT, 0);
     if (rod.answer == ROD_ANSWERS_BACKWARDS)
         findings_add(findings, FINDING_ROD_BACKWARDS, 0);
+}
+
+bool survey_rod_is_far(const struct survey_rod *rod, double change_mm, double *ret_turns,
+                       double *ret_most)
+{
+    const double per_turn = fabs(rod->fit.per_turn_mm),
+                 most_per_turn = per_turn + rod->fit.per_turn_u_mm;
+    const double gone = change_mm < 0 ? rod->stands - rod->slackest : rod->tightest - rod->stands;
+    const double most = fmax(ROD_TURNS_USUAL, rod->tightest - rod->slackest);
+
+    if (!rod->known || rod->answer != ROD_ANSWERS || !(rod->fit.per_turn_mm < 0) ||
+        !(gone + fabs(change_mm) / most_per_turn > most))
+        return false;
+    *ret_turns = gone + fabs(change_mm) / per_turn;
+    *ret_most = most;
+    return true;
 }
 
 const char *survey_rod_answer_name(enum rod_answer answer)

@@ -17,11 +17,16 @@
 
 /* No more than this at once, then measure again (common practice, no published source). */
 #define ROD_TURN_AT_ONCE 0.25
+/* So many has a rod from slack to tight (common practice, no published source). */
+#define ROD_TURNS_USUAL 2.0
 
 struct survey_rod {
     bool known; /* there is a step to learn from, and `fit` and `answer` hold */
     struct rod_fit fit;
     enum rod_answer answer;
+    /* All logged turns added up, + tightens: where it stands now, and the slackest and tightest
+     * that it stood, from where it was first. */
+    double stands, slackest, tightest;
     /* Toward the relief wanted, where the current one is out of its tolerance and the rod
      * turns and answers; + tightens. */
     struct maybe turns_to_target, turns_to_target_u; /* expanded, k = 2 */
@@ -30,6 +35,12 @@ struct survey_rod {
 
 /* `findings` names a rod that answers no longer, or backwards. */
 void survey_rod(const struct record *record, struct survey_rod *ret_rod, struct findings *findings);
+
+/* A change of relief, beyond all doubt of how the rod answers, takes it farther from its slackest
+ * or tightest than it was ever seen to go, and than a rod usually has: how far, turns, and what it
+ * or a usual one has. False where it does not, or the rod does not surely answer. */
+bool survey_rod_is_far(const struct survey_rod *rod, double change_mm, double *ret_turns,
+                       double *ret_most);
 
 /* "unknown", "answers", "backwards", "no-longer". */
 const char *survey_rod_answer_name(enum rod_answer answer);
