@@ -443,6 +443,25 @@ static void a_note_reads_as_the_tuning_calls_it(void **state)
     assert_string_equal(app->entry_view.words, "E2");
 }
 
+/* What the shop calls near enough is entered with what it wants, and the step of its leaves. */
+static void a_tolerance_decides_what_is_due(void **state)
+{
+    struct app *app = *state;
+    const struct move *rod = &app->now.moves.move[MOVE_ROD];
+
+    assert_int_equal(rod->state, MOVE_DUE);
+    go_to(app, FIELD_RELIEF_TOLERANCE);
+    bench_press(app, "7{Enter}");
+    assert_int_equal(rod->state, MOVE_GOOD);
+    bench_press(app, "u");
+    assert_int_equal(rod->state, MOVE_DUE);
+
+    const double u_mm = app->now.moves.relief.u;
+    go_to(app, FIELD_FEELER_STEP);
+    bench_press(app, "2{Enter}");
+    assert_true(app->now.moves.relief.u > u_mm);
+}
+
 #define CASE(function) cmocka_unit_test_setup_teardown(function, set_up, tear_down)
 
 int main(void)
@@ -469,6 +488,7 @@ int main(void)
         CASE(a_full_entry_keeps_its_first_digits),
         CASE(a_letter_behind_an_answer_begins_the_text),
         CASE(a_note_reads_as_the_tuning_calls_it),
+        CASE(a_tolerance_decides_what_is_due),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
 }

@@ -50,7 +50,14 @@ static const enum field_id instrument_fields[] = {
     FIELD_TARGET_ACTION_TREBLE,
     FIELD_TARGET_GAP_BASS,
     FIELD_TARGET_GAP_TREBLE,
+    FIELD_RELIEF_TOLERANCE,
+    FIELD_ACTION_TOLERANCE,
+    FIELD_GAP_TOLERANCE,
+    FIELD_CENTS_TOLERANCE,
     FIELD_TOUCH,
+    FIELD_FEELER_STEP,
+    FIELD_RULE_STEP,
+    FIELD_TUNER_STEP,
 };
 
 static const enum field_id visit_fields[] = {
