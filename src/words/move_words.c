@@ -75,19 +75,18 @@ static void add_rod_caution(struct maker *maker)
     const bool up = move->amount.value > 0;
     struct strbuf *out = &maker->caution;
 
-    strbuf_add(out, "eye protection");
+    strbuf_add(out, "eye protection, strings slack; ");
     if (move->far.known) {
-        strbuf_add(out, "; ");
+        strbuf_add(out, "it needs ");
         num_format_fixed(move->far.turns, 1, false, out);
         strbuf_add(out, " turns in all, rods have about ");
         num_format(round(move->far.most * 10) / 10, out);
-        strbuf_add(out, ": stop when it binds");
     } else if (up && maker->setup->rod == ROD_ONE_WAY) {
-        strbuf_add(out, "; once slack it is done: string pull and time put relief in");
+        strbuf_add(out, "past slack only string pull and time help");
     } else if (up && maker->setup->relief_target_mm.value < move->amount.value) {
-        strbuf_add(out, "; once slack it may do no more: stop when it binds");
+        strbuf_add(out, "it may go slack or bind: stop there");
     } else {
-        strbuf_add(out, ", strings slack; stop when it binds");
+        strbuf_add(out, "stop when it binds");
     }
 }
 

@@ -98,11 +98,11 @@ static void rod_says_what_it_may_not_do(void **state)
     expect_caution("", "eye protection, strings slack; stop when it binds");
     expect_caution("visit.1.pass.1 relief = .034 in\nvisit.1.pass.2 rod_turn = 0.5\n"
                    "visit.1.pass.2 relief = .030 in\nbridge exposure_min = 1 mm\n",
-                   " turns in all, rods have about 2: stop when it binds");
-    expect_caution(low, "once slack it may do no more");
+                   " turns in all, rods have about 2");
+    expect_caution(low, "it may go slack or bind");
     /* That it pushes as well is not known of a rod before it has. */
     snprintf(lines, sizeof lines, "%sneck rod = two-way", low);
-    expect_caution(lines, "once slack it may do no more");
+    expect_caution(lines, "it may go slack or bind");
     snprintf(lines, sizeof lines, "%sneck rod = one-way", low);
     expect_caution(lines, "string pull and time");
 }
