@@ -75,8 +75,10 @@ static const char *state_name(const struct move *move)
 }
 
 /* The amounts of one move, where due. */
-static void print_amounts(struct printer *printer, enum move_kind kind, const struct move *move)
+static void print_amounts(struct printer *printer, enum move_kind kind,
+                          const struct move_set *moves)
 {
+    const struct move *move = &moves->move[kind];
     static const char *const keys[] = {
 #define MOVE(id, own_, name_, owner_name_, figure_, key_) [MOVE_##id] = key_,
 #include "model/reading/move_table.h"
@@ -86,6 +88,9 @@ static void print_amounts(struct printer *printer, enum move_kind kind, const st
     for (int s = 1; s <= STRINGS_MAX; s++)
         if (move->string[s].due)
             printer_number_at(printer, keys[kind], s, "_mm", move->string[s].value);
+    for (int n = 1; kind == MOVE_FRETS && n <= FRETS_MAX; n++)
+        if (moves->frets.fret[n].due)
+            printer_number_at(printer, keys[kind], n, "_mm", moves->frets.fret[n].value);
     if (move->amount.due)
         printer_number(printer, keys[kind],
                        move->amount.value * figure_info(move_figure(kind))->factor);
@@ -142,7 +147,7 @@ static void print_moves(struct printer *printer, const struct move_set *moves)
             printer_text(printer, work_mark_name((enum move_kind)kind), state);
     }
     for (int kind = 0; kind < MOVE_COUNT_; kind++) {
-        print_amounts(printer, (enum move_kind)kind, &move[kind]);
+        print_amounts(printer, (enum move_kind)kind, moves);
         if (kind == MOVE_ROD)
             print_given(printer, "rod_turns", &move[kind].turns);
         if (kind == MOVE_SLOTS)

@@ -179,6 +179,25 @@ static void say_saddle(const struct sheet_maker *maker, struct strbuf *out)
     say_change(maker, MOVE_SADDLE, "lower", "raise", out);
 }
 
+static void say_frets(const struct sheet_maker *maker, struct strbuf *out)
+{
+    int count = 0;
+
+    for (int n = 1; n <= maker->left.setup.board.frets; n++)
+        if (maker->left.moves.frets.fret[n].due)
+            strbuf_addf(out, count++ ? ", %d" : "level where it is high: fret %d", n);
+}
+
+static void say_pitch(const struct sheet_maker *maker, struct strbuf *out)
+{
+    int count = 0;
+
+    for (int s = 1; s <= maker->left.setup.board.strings; s++)
+        if (maker->left.moves.move[MOVE_PITCH].string[s].due)
+            strbuf_addf(
+                out, count++ ? ", %d" : "move the saddle so that it plays in tune: string %d", s);
+}
+
 static void say_due(const struct sheet_maker *maker, enum move_kind kind, struct strbuf *out)
 {
     static void (*const say[MOVE_COUNT_])(const struct sheet_maker *, struct strbuf *) = {

@@ -16,6 +16,8 @@ CAUTION("glue|glu|cyano|superglue|solvent|acetone|fill|lacquer|finish|thinner|sh
         "glue|glu|lacquer|finish|refinish|shellac|varnish", "Glue and finish take days to harden: until then no heat, straps or rubber stands.")
 CAUTION("slot|saddle|nut|bone|shell|file|filing|sand|level|crown|dress|fret|refret|plane|wood|ebony|rosewood", "wood and bone dust: respirator; ebony and rosewoods sensitise",
         "", "")
+CAUTION("fret|level|crown", "fret work: eye protection; metal dust and cut ends fly",
+        "", "")
 CAUTION("reset|rout|chisel|plane|saw|drill|knife|tenon|slotting", "router and chisel: clamp the work, hands behind the edge",
         "", "")
 CAUTION("nut|saddle|bone|ivory|shell|pearl|tortoise|rosewood|ebony|inlay|board|bridge", "protected species across borders: local law decides",

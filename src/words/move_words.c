@@ -11,6 +11,7 @@ struct maker {
     const struct figures *figures;
     const struct setup *setup;
     const struct shop_units *units;
+    const struct fret_work *frets;
     const struct move *moves, *move; /* all of them, and the one in hand */
     struct move_words *words;
     struct strbuf amount, then, caution;
@@ -243,6 +244,82 @@ static void say_reset(struct maker *maker)
                "heat, steam and chisels: a qualified repairer's job; measure twice");
 }
 
+/* Not finer than a hand works, and to less, for wood and crowns do not grow again. */
+static double to_less(double mm, double step_mm)
+{
+    return fmax(1, floor(fabs(mm) / step_mm + 1e-6)) * step_mm;
+}
+
+/* As many as fit; the Frets leaf has them all. */
+static void add_frets(struct maker *maker, enum unit unit)
+{
+    enum { SHOWN_MAX = 4 };
+    const double step_mm = unit == UNIT_TH ? 0.0254 : 0.02;
+    int count = 0;
+
+    for (int n = 1; n <= maker->setup->board.frets; n++) {
+        const struct move_amount *amount = &maker->frets->fret[n];
+
+        if (!amount->due || ++count > SHOWN_MAX)
+            continue;
+        strbuf_addf(&maker->amount, count == 1 ? "level fret %d: " : ", fret %d: ", n);
+        amount_add(&maker->amount, to_less(amount->value, step_mm), unit, false);
+        amount_add_unit(&maker->amount, unit);
+    }
+    if (count > SHOWN_MAX)
+        strbuf_addf(&maker->amount, " and %d more", count - SHOWN_MAX);
+}
+
+static void say_frets(struct maker *maker)
+{
+    int count = 0;
+
+    add_frets(maker, change_unit(maker->units));
+    strbuf_add(&maker->then, "the rocker stands still");
+    for (int s = maker->setup->board.strings; s >= 1; s--)
+        if (maker->frets->quiet[s])
+            strbuf_addf(&maker->then, count++ ? ", %d" : ", clean on string %d", s);
+    strbuf_add(&maker->caution, "eye protection and respirator; crown it again after levelling");
+}
+
+/* The way is said where it changes: "saddle back 2.2 mm on string 6, 1 mm on 5, forward ...". */
+static void add_setbacks(struct maker *maker, enum unit unit)
+{
+    enum { SHOWN_MAX = 4 };
+    const double step_mm = unit == UNIT_MM ? 0.1 : 0.127;
+    int count = 0;
+    bool back = false;
+
+    for (int s = maker->setup->board.strings; s >= 1; s--) {
+        const struct move_amount *amount = &maker->move->string[s];
+        const bool turns = count == 0 || back != (amount->value > 0);
+
+        if (!amount->due || ++count > SHOWN_MAX)
+            continue;
+        back = amount->value > 0;
+        strbuf_add(&maker->amount, count == 1 ? "saddle " : ", ");
+        strbuf_add(&maker->amount, !turns ? "" : back ? "back " : "forward ");
+        amount_add(&maker->amount, to_less(amount->value, step_mm), unit, false);
+        amount_add_unit(&maker->amount, unit);
+        strbuf_addf(&maker->amount, count == 1 ? " on string %d" : " on %d", s);
+    }
+    if (count > SHOWN_MAX)
+        strbuf_addf(&maker->amount, " and %d more", count - SHOWN_MAX);
+}
+
+static void say_pitch(struct maker *maker)
+{
+    const double cents = maker->move->within_cents;
+
+    add_setbacks(maker, maker->units->bare[MEASURE_SMALL]);
+    strbuf_add(&maker->then, "fretted notes within ");
+    num_format_fixed(cents, cents == floor(cents) ? 0 : 1, false, &maker->then);
+    strbuf_add(&maker->then, " cents, once the heights are right");
+    strbuf_add(&maker->caution, is_turned(maker->setup->bridge)
+                                    ? "slacken the string before its saddle is moved"
+                                    : "see first that the saddle is wide enough for it");
+}
+
 /* One string's saddle in turns, to an eighth; one that needs less is right. */
 static void add_turns(const struct maker *maker, double change_mm, struct strbuf *out)
 {
@@ -278,6 +355,15 @@ static void say_strings(struct maker *maker, enum move_kind kind)
     }
 }
 
+static bool is_said_before(const struct maker *maker, enum move_kind kind)
+{
+    for (int before = MOVE_ROD; before < (int)kind; before++)
+        if (maker->moves[before].state == MOVE_UNKNOWN &&
+            maker->moves[before].needs == maker->move->needs)
+            return true;
+    return false;
+}
+
 /* What one move waits for, the next one needs too, so only the first says it. */
 static void say_need(struct maker *maker, enum move_kind kind)
 {
@@ -291,9 +377,15 @@ static void say_need(struct maker *maker, enum move_kind kind)
         [NEED_TARGETS] = "the targets for action and nut gap are missing",
         [NEED_EXPOSURE] = "measure exposure and action first",
         [NEED_AGAIN] = "a reading does not fit the others: read it again",
+        [NEED_CAUSE] = "",
     };
 
-    if (kind <= MOVE_ROD || maker->move[-1].state != MOVE_UNKNOWN)
+    if (maker->move->needs == NEED_CAUSE)
+        strbuf_add(&maker->amount,
+                   kind == MOVE_FRETS
+                       ? "notes buzz, and no fret explains it: look further"
+                       : "notes are off, and not by the saddle: slots, frets, string");
+    else if (!is_said_before(maker, kind))
         strbuf_add(&maker->amount, needs[maker->move->needs]);
 }
 
@@ -328,6 +420,8 @@ static void say_wait(struct maker *maker, enum move_kind kind)
 {
     if (maker->move->waits == WAIT_SEASON)
         strbuf_add(&maker->amount, "wait: the season moved the neck; cut nothing yet");
+    else if (maker->move->waits == WAIT_SETUP)
+        strbuf_add(&maker->amount, "the strings lie low: the other moves first, then listen again");
     else if (kind == MOVE_ROD)
         strbuf_add(&maker->amount, "after the reset: then string up and read again");
     else
@@ -342,7 +436,7 @@ static void say_due(struct maker *maker, enum move_kind kind)
 #undef MOVE
     };
 
-    if (move_is_by_string(kind))
+    if (kind == MOVE_SLOTS || kind == MOVE_SADDLE)
         say_strings(maker, kind);
     say[kind](maker);
 }
@@ -353,6 +447,7 @@ void move_words_make(const struct derived *derived, enum move_kind kind,
     struct maker maker = {.figures = &derived->figures,
                           .setup = &derived->setup,
                           .units = units,
+                          .frets = &derived->moves.frets,
                           .moves = derived->moves.move,
                           .move = &derived->moves.move[kind],
                           .words = ret_words,

@@ -48,6 +48,8 @@ static void a_due_move_says_what_follows_and_what_to_mind(void **state)
 
     (void)state;
     for (int kind = MOVE_ROD; kind < MOVE_COUNT_; kind++) {
+        if (!move_is_measured((enum move_kind)kind))
+            continue;
         assert_int_equal(made.move[kind].state, MOVE_DUE);
         assert_true(strlen(made.words[kind].caution) > 0);
         assert_true(strlen(made.words[kind].then) > 0);
@@ -214,7 +216,7 @@ static const char *missing(const char *lines)
     free(derived);
     assert_int_equal(made.move[MOVE_SADDLE].state, MOVE_UNKNOWN);
     /* Named once, at the first move that waits for it. */
-    while (made.move[first].state != MOVE_UNKNOWN)
+    while (made.move[first].state != MOVE_UNKNOWN || !move_is_measured((enum move_kind)first))
         first++;
     for (int kind = first + 1; kind < MOVE_COUNT_; kind++)
         assert_string_equal(made.words[kind].amount, "");

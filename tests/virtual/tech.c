@@ -219,7 +219,7 @@ static bool work_all(struct shop *shop)
     bool any = false;
 
     for (int k = MOVE_ROD; k <= MOVE_SADDLE; k++) {
-        if (!move_is_open(&move[k]))
+        if (!move_is_measured((enum move_kind)k) || !move_is_open(&move[k]))
             continue;
         any = true;
         if (k == MOVE_ROD)

@@ -24,15 +24,21 @@ struct shown_move {
     const struct move_words *words;
 };
 
-/* The k-th move that the bench lists, from 0: a reset only if one is due. False past the
- * last. */
+/* The k-th move that the bench lists, from 0: reset, frets and pitch only if due. False past
+ * the last. */
 static bool find_shown(const struct app *app, int k, struct shown_move *ret_shown)
 {
     const struct move *moves = app_shown(app)->moves.move;
-    const int kind = moves[MOVE_RESET].state == MOVE_DUE ? k : k + 1;
+    int kind = 0;
 
-    if (kind >= MOVE_COUNT_)
-        return false;
+    for (;; kind++) {
+        if (kind >= MOVE_COUNT_)
+            return false;
+        if (!move_is_measured((enum move_kind)kind) && moves[kind].state != MOVE_DUE)
+            continue;
+        if (k-- == 0)
+            break;
+    }
     *ret_shown = (struct shown_move){(enum move_kind)kind, &moves[kind], &app->moves[kind]};
     return true;
 }

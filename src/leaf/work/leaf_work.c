@@ -2,9 +2,21 @@
 #include "leaf/work/leaf_work.h"
 
 #include "leaf/leaves.h"
+#include "model/derive/derive_heard_moves.h"
 #include "leaf/work/work_actions.h"
 #include "leaf/work/work_list.h"
 #include "leaf/work/work_view.h"
+
+/* Frets and pitch have a row only while something asks for them. */
+static bool is_listed(const struct leaf_place *place, enum move_kind kind)
+{
+    const int read = record_last_read_pass(place->record, place->visit);
+    const int pass = place->pass < read ? place->pass : read;
+
+    return kind == MOVE_RESET || move_is_measured(kind) ||
+           derive_asks(place_of(place->record, place->visit, pass), kind, place->strings,
+                       place->frets);
+}
 
 static void lay(const struct leaf_place *place, struct route *route)
 {
@@ -13,7 +25,7 @@ static void lay(const struct leaf_place *place, struct route *route)
     int row = 0;
 
     for (; row < MOVE_COUNT_; row++)
-        if (last < WORKS_MAX)
+        if (last < WORKS_MAX && is_listed(place, (enum move_kind)row))
             route_add(route, work_key(WORK_AMOUNT, visit, last + 1), row, 0, place->strings);
     if (work_turns_key(place_of(place->record, visit, place->pass), &turns)) {
         route_add(route, turns, MOVE_ROD, 1, place->strings);

@@ -5,14 +5,23 @@
 #include "session/cell_actions.h"
 #include "session/refresh.h"
 
+/* The first cell of a move's row; -1 if it is not listed. */
+static int find_cell(const struct app *app, int kind)
+{
+    for (int i = 0; i < app->route.count; i++)
+        if (app->route.cells[i].row == kind)
+            return i;
+    return -1;
+}
+
 void work_take_next(struct app *app)
 {
     struct work_list list;
 
     work_list_make(app, &list);
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
-        if (move_is_open(&list.moves[kind])) {
-            app->at = kind;
+        if (move_is_open(&list.moves[kind]) && find_cell(app, kind) >= 0) {
+            app->at = find_cell(app, kind);
             app_refresh_entry(app);
             return;
         }

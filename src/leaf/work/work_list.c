@@ -117,9 +117,9 @@ static bool waits_for_reset(const struct move *move)
     return move->state == MOVE_WAITS && move->waits == WAIT_RESET;
 }
 
-static bool waits_for_season(const struct move *move)
+static bool waits_otherwise(const struct move *move)
 {
-    return move->state == MOVE_WAITS && move->waits == WAIT_SEASON;
+    return move->state == MOVE_WAITS && move->waits != WAIT_RESET;
 }
 
 /* Appends `words` and the moves for which is_such is true, "rod, saddle"; false, nothing appended,
@@ -143,7 +143,7 @@ void work_add_left(const struct work_list *list, struct strbuf *out)
     const struct move_set *moves = &list->derived->moves;
     const bool missed = move_set_count(moves, move_is_missed) > 0;
     const bool waits =
-        move_set_count(moves, waits_for_reset) + move_set_count(moves, waits_for_season) > 0;
+        move_set_count(moves, waits_for_reset) + move_set_count(moves, waits_otherwise) > 0;
 
     if (add_names(list, move_is_open, "left to do before it goes back: ", out))
         strbuf_add(out, missed ? "; more once measured" : "");
@@ -151,11 +151,11 @@ void work_add_left(const struct work_list *list, struct strbuf *out)
         strbuf_add(out, "measure everything on Bench to see what is left");
     else if (move_set_count(moves, move_is_done) > 0)
         strbuf_add(out, waits ? "what is due is marked done: measure again"
-                              : "all moves are marked done: measure again before it goes back");
+                              : "all marked done: measure again before it goes back");
     else if (move_set_is_questioned(moves))
         strbuf_add(out, "a reading does not fit the others: read it again");
     else
         strbuf_add(out, "all moves are on target and done: it can go back");
     add_names(list, waits_for_reset, "; after it: ", out);
-    add_names(list, waits_for_season, "; waits: ", out);
+    add_names(list, waits_otherwise, "; waits: ", out);
 }

@@ -153,7 +153,9 @@ static void put_move(struct page *page, enum move_kind kind)
 static void put_moves(struct page *page)
 {
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
-        put_move(page, (enum move_kind)kind);
+        if (kind == MOVE_RESET || move_is_measured((enum move_kind)kind) ||
+            move_is_asked(&page->list->moves[kind]))
+            put_move(page, (enum move_kind)kind);
 }
 
 static int moves_height(const struct page *page, enum work_detail detail)

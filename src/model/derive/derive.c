@@ -3,6 +3,7 @@
 
 #include "model/derive/derive_belief.h"
 #include "model/derive/derive_climate.h"
+#include "model/derive/derive_heard_moves.h"
 #include "model/derive/derive_neck.h"
 #include "model/derive/season.h"
 #include "model/setup/survey_rod.h"
@@ -91,6 +92,7 @@ static void derive_sound(struct place place, struct derived *derived)
     derive_cents_read(place, setup, &derived->figures);
     derive_clearance(place, setup, derived->string, &derived->lines, derived->pitch,
                      derived->clearance);
+    derive_heard_moves(place, derived, &derived->moves);
 }
 
 /* What the record's past says of a rod that is due. */

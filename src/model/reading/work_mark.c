@@ -20,6 +20,11 @@ static struct reading_key line_key(enum field_id field, int visit, int line)
     return (struct reading_key){.field = field, .visit = visit, .part = line};
 }
 
+bool move_is_measured(enum move_kind kind)
+{
+    return kind == MOVE_ROD || kind == MOVE_SLOTS || kind == MOVE_SADDLE;
+}
+
 /*
  * Some files keep times to the minute: in that of a first pass nothing can have been done before
  * it; in that of a later one a quick turn of the rod most likely came before, and asking once

@@ -18,6 +18,10 @@ enum move_kind {
 /* "reset", "rod" and so on: also what a work line is called that marks it done. */
 const char *work_mark_name(enum move_kind kind);
 
+/* Found by relief, gaps and heights alone, which every pass reads: rod, slots and saddle. They are
+ * listed while they are good, too. */
+bool move_is_measured(enum move_kind kind);
+
 /* Whether a work line was done after the pass was read; false where a time is missing. */
 bool work_mark_is_since(struct place place, int line);
 

@@ -90,8 +90,7 @@ static void find_reset(const struct setup *setup, const struct figures *figures,
         move->needs = NEED_EXPOSURE;
 }
 
-/* What is known of a move is kept; made it is later. */
-static void put_off(struct move *move, enum move_wait waits, int strings)
+void move_put_off(struct move *move, enum move_wait waits, int strings)
 {
     if (move->state == MOVE_UNKNOWN)
         return;
@@ -112,7 +111,7 @@ void move_set_find(const struct setup *setup, const struct figures *figures,
     find_reset(setup, figures, &move[MOVE_SADDLE], &move[MOVE_RESET]);
     if (move[MOVE_RESET].state == MOVE_DUE)
         for (int kind = MOVE_ROD; kind < MOVE_COUNT_; kind++)
-            put_off(&move[kind], WAIT_RESET, setup->board.strings);
+            move_put_off(&move[kind], WAIT_RESET, setup->board.strings);
 }
 
 void move_set_turns(struct move_set *moves, double per_turn_mm)
@@ -147,9 +146,10 @@ void move_set_wait_for_season(struct move_set *moves)
 {
     if (moves->move[MOVE_ROD].state != MOVE_DUE)
         return;
+    moves->season_first = true;
     for (int kind = MOVE_SLOTS; kind <= MOVE_SADDLE; kind++)
         if (moves->move[kind].state == MOVE_DUE)
-            put_off(&moves->move[kind], WAIT_SEASON, STRINGS_MAX);
+            move_put_off(&moves->move[kind], WAIT_SEASON, STRINGS_MAX);
 }
 
 /* --- what was done --- */
@@ -181,7 +181,13 @@ int move_set_count(const struct move_set *moves, bool (*is_such)(const struct mo
 
 bool move_is_missed(const struct move *move)
 {
-    return move->state == MOVE_UNKNOWN && move->needs != NEED_EXPOSURE;
+    return move->state == MOVE_UNKNOWN && move->needs != NEED_EXPOSURE &&
+           move->needs != NEED_NOTHING;
+}
+
+bool move_is_asked(const struct move *move)
+{
+    return move->state >= MOVE_WAITS || move_is_missed(move);
 }
 
 bool move_set_is_questioned(const struct move_set *moves)

@@ -31,6 +31,7 @@ enum move_wait {
     WAIT_RESET,  /* the neck is reset first, strung up and read again */
     WAIT_SEASON, /* the air has moved the neck: the rod first, and nothing is cut until it settles
                   */
+    WAIT_SETUP,  /* as the strings lie now the notes must buzz: rod, slots and saddle first */
 };
 
 /* What an unknown move waits for, in the order in which a tech would supply it. */
@@ -44,13 +45,15 @@ enum move_need {
     NEED_TARGETS, /* for action and nut gap */
     NEED_EXPOSURE,
     NEED_AGAIN, /* a reading does not fit the others */
+    NEED_CAUSE, /* a note buzzes or is off, and neither fret nor saddle explains it */
 };
 
 struct move_amount {
     bool known;
     bool due; /* to be made now */
     /* Rod: relief to let in (+) or take out (-), mm. Slot: fill (+) or cut (-), mm. Saddle:
-     * raise (+) or lower (-), mm. Reset: the angle to set the neck back by, rad. */
+     * raise (+) or lower (-), mm. Reset: the angle to set the neck back by, rad. Fret: what comes
+     * off its crown (-), mm. Pitch: saddle back (+) or forward (-), mm. */
     double value;
     double u; /* expanded, k = 2, of what is believed to be off */
 };
@@ -66,7 +69,7 @@ struct move {
     enum move_need needs;
     enum move_wait waits;
     struct move_amount amount;                  /* rod and reset */
-    struct move_amount string[STRINGS_MAX + 1]; /* slots and saddle, by string number */
+    struct move_amount string[STRINGS_MAX + 1]; /* slots, saddle and pitch, by string number */
     double most_u;                              /* the largest u of the amounts that are due */
     bool any_up, any_down; /* whether any amount, due or not, is above or below 0 */
     bool inner_follow;     /* inner strings are off, but move only with the outer two */
@@ -82,7 +85,8 @@ struct move {
      * and how much more saddle the bass side has left than the treble side, where the neck leans.
      */
     struct maybe straightedge, lean;
-    int done_by; /* the work line that marks it done since the readings, 0 for none */
+    double within_cents; /* pitch: a note this near is left alone */
+    int done_by;         /* the work line that marks it done since the readings, 0 for none */
 };
 
 /* What all passes of the visit say, mm, with its expanded uncertainty; a value that is not given is
@@ -92,9 +96,17 @@ struct believed {
     double u;
 };
 
+/* What comes off the crowns, by fret, and which strings then play clean. */
+struct fret_work {
+    struct move_amount fret[FRETS_MAX + 1];
+    bool quiet[STRINGS_MAX + 1];
+};
+
 /* The moves of a pass, and what they come to. */
 struct move_set {
     struct move move[MOVE_COUNT_];
+    struct fret_work frets;
+    bool season_first; /* the neck has moved with the season: nothing but the rod is due */
     struct believed relief, gap[STRINGS_MAX + 1], action[STRINGS_MAX + 1];
     /* Readings of this pass that do not fit the others, and are not used until they are read again;
      * the relief stands at string 0. */
@@ -121,7 +133,8 @@ void move_set_turns(struct move_set *moves, double per_turn_mm);
 bool move_straight_cut(const struct move *saddle, int strings, double *ret_treble_mm,
                        double *ret_bass_mm);
 
-/* The neck has moved with the season: where the rod is due, slots and saddle wait for it. */
+/* The neck has moved with the season: where the rod is due, slots and saddle wait for it, and so
+ * will frets and pitch. */
 void move_set_wait_for_season(struct move_set *moves);
 
 /* Adds which of them the work lines since a pass mark done. */
@@ -133,8 +146,14 @@ bool move_is_done(const struct move *move);
 /* Due, and not done since. */
 bool move_is_open(const struct move *move);
 
+/* Of frets and pitch, whether what was heard, rocked or tuned asks for anything. */
+bool move_is_asked(const struct move *move);
+
+/* What is known of a move is kept; made it is later. */
+void move_put_off(struct move *move, enum move_wait waits, int strings);
+
 /* Not known, though it should be before the instrument goes back. Exposure, which alone tells
- * whether a reset is due, need not be read. */
+ * whether a reset is due, need not be read, and nobody need listen to every note. */
 bool move_is_missed(const struct move *move);
 
 /* Whether any reading of the pass is questioned. */

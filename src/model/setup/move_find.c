@@ -263,6 +263,6 @@ void move_find_work(const struct setup *setup, const struct belief *belief,
     find_saddle(&finder, &ret_moves->move[MOVE_SADDLE]);
     foresee(&finder, &ret_moves->move[MOVE_SADDLE]);
     for (int kind = MOVE_ROD; kind < MOVE_COUNT_; kind++)
-        if (ret_moves->move[kind].state == MOVE_UNKNOWN)
+        if (move_is_measured((enum move_kind)kind) && ret_moves->move[kind].state == MOVE_UNKNOWN)
             ret_moves->move[kind].needs = find_need(setup, belief);
 }

@@ -22,7 +22,7 @@
 /* Where no rod turns, relief is a matter of heat and planing: due only this far off, mm. */
 #define MOVE_NO_ROD_MM 0.15
 
-/* Finds the three; MOVE_RESET is left as it is. */
+/* Finds the three; the others are left unknown. */
 void move_find_work(const struct setup *setup, const struct belief *belief,
                     struct move_set *ret_moves);
 

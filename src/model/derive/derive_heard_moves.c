@@ -1,0 +1,249 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/derive/derive_heard_moves.h"
+
+#include <math.h>
+
+#include "model/setup/uncertainty.h"
+
+static bool is_high(struct maybe spot_mm)
+{
+    return spot_mm.given && spot_mm.value >= MOVE_CROWN_MM;
+}
+
+/* --- what asks --- */
+
+static bool any_heard(struct place place, enum field_id field, int strings)
+{
+    for (int s = 1; s <= strings; s++)
+        if (place_read_at(place, field, s, 0).given)
+            return true;
+    return false;
+}
+
+static bool asks_for_frets(struct place place, int strings, int frets)
+{
+    for (int n = 1; n <= frets && n <= FRETS_MAX; n++)
+        if (is_high(place_read_at(place, FIELD_SPOT, 0, n)))
+            return true;
+    return any_heard(place, FIELD_BUZZ, strings);
+}
+
+static bool is_off_pitch(struct place place, int string, int frets)
+{
+    const double tolerance = record_or_fallback(place.record, FIELD_CENTS_TOLERANCE);
+
+    for (int n = 1; n <= frets && n <= FRETS_MAX; n++) {
+        const struct maybe cents = place_read_at(place, FIELD_CENTS, string, n);
+
+        if (cents.given && setup_is_off(cents.value, tolerance))
+            return true;
+    }
+    return false;
+}
+
+bool derive_asks(struct place place, enum move_kind kind, int strings, int frets)
+{
+    if (place.pass < 1)
+        return false;
+    if (kind == MOVE_FRETS)
+        return asks_for_frets(place, strings, frets);
+    for (int s = 1; kind == MOVE_PITCH && s <= strings; s++)
+        if (is_off_pitch(place, s, frets))
+            return true;
+    return false;
+}
+
+/* --- frets --- */
+
+/* How many notes speak against a fret, as clearance_find_high_fret counts them; -1 where no note
+ * buzzes below it. */
+static int find_misfit(const struct clearance_string *string, double touch_mm,
+                       const enum clearance_heard *heard, int fret)
+{
+    double margin_mm[FRETS_MAX + 1] = {0};
+    double most_mm = -(double)INFINITY;
+    int misfit = 0;
+
+    for (int n = 0; n < fret; n++)
+        if (clearance_find_margin(string, n, fret, touch_mm, &margin_mm[n]) != STATUS_OK)
+            return -1;
+    for (int n = 0; n < fret; n++)
+        if (heard[n] == CLEARANCE_BUZZES)
+            most_mm = fmax(most_mm, margin_mm[n]);
+    if (!isfinite(most_mm))
+        return -1;
+    for (int n = 0; n <= string->last_fret; n++)
+        misfit += n < fret ? heard[n] == CLEARANCE_CLEAN && margin_mm[n] < most_mm
+                           : heard[n] == CLEARANCE_BUZZES;
+    return misfit;
+}
+
+/* Whether a fret that the rocker found explains the buzz no worse than the best guess. */
+static bool is_explained_by_rocker(struct place place, const struct derived *derived, int string,
+                                   const enum clearance_heard *heard)
+{
+    const struct setup *setup = &derived->setup;
+    const struct clearance_high_fret *high = &derived->clearance[string].high;
+    struct string_clearance arrays;
+    struct clearance_string line;
+
+    if (!derived->clearance[string].has_high ||
+        !derive_string_clearance(place.record, setup, &derived->string[string], &derived->lines,
+                                 &derived->pitch[string], string, &arrays, &line))
+        return false;
+    for (int n = 1; n <= setup->board.frets; n++) {
+        if (!is_high(setup->spot_mm[n]))
+            continue;
+        const int misfit = find_misfit(&line, derived->touch_mm, heard, n);
+        if (misfit >= 0 && misfit <= high->buzz_left + high->clean_against)
+            return true;
+    }
+    return false;
+}
+
+/* The most that any witness asks for comes off. */
+static void take_off(struct fret_work *work, int fret, double mm, double u)
+{
+    struct move_amount *amount = &work->fret[fret];
+
+    if (amount->due && -amount->value >= mm)
+        return;
+    *amount = (struct move_amount){.known = true, .due = true, .value = -mm, .u = u};
+}
+
+static bool any_buzz(const enum clearance_heard *heard, int frets)
+{
+    for (int n = 0; n <= frets; n++)
+        if (heard[n] == CLEARANCE_BUZZES)
+            return true;
+    return false;
+}
+
+/* What one string's buzz makes of the move. */
+static enum move_state hear_string(struct place place, const struct derived *derived, int string,
+                                   struct fret_work *work)
+{
+    const struct fret_clearance *clearance = &derived->clearance[string];
+    enum clearance_heard heard[FRETS_MAX + 1];
+
+    derive_heard(place, string, derived->setup.board.frets, heard);
+    if (!any_buzz(heard, derived->setup.board.frets))
+        return MOVE_GOOD;
+    if (is_explained_by_rocker(place, derived, string, heard)) {
+        work->quiet[string] = true;
+        return MOVE_DUE;
+    }
+    if (!clearance->has_high)
+        return MOVE_UNKNOWN;
+    /* No higher than measured: the string lies too low for that pluck. */
+    if (clearance->high.least_mm < MOVE_CROWN_MM)
+        return MOVE_WAITS;
+    take_off(work, clearance->high.fret, clearance->high.least_mm,
+             clearance->high.bounded ? clearance->high.most_mm - clearance->high.least_mm : 0);
+    work->quiet[string] = clearance->high.buzz_left == 0;
+    return MOVE_DUE;
+}
+
+/* Whether rod, slots or saddle are to change how the strings lie. */
+static bool any_set_up(const struct move_set *moves)
+{
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        if (move_is_measured((enum move_kind)kind) && moves->move[kind].state == MOVE_DUE)
+            return true;
+    return false;
+}
+
+static void find_frets(struct place place, const struct derived *derived, struct move_set *moves)
+{
+    const struct setup *setup = &derived->setup;
+    struct move *move = &moves->move[MOVE_FRETS];
+    struct fret_work work = {.quiet = {false}};
+    bool by_state[MOVE_DUE + 1] = {false};
+
+    for (int n = 1; n <= setup->board.frets; n++)
+        if (is_high(setup->spot_mm[n])) {
+            take_off(&work, n, setup->spot_mm[n].value,
+                     2 * uncertainty_of_step(setup->feeler_step_mm));
+            by_state[MOVE_DUE] = true;
+        } else if (setup->spot_mm[n].given) {
+            by_state[MOVE_GOOD] = true;
+        }
+    for (int s = 1; s <= setup->board.strings; s++)
+        if (place_read_at(place, FIELD_BUZZ, s, 0).given ||
+            place_read_at(place, FIELD_CLEAN, s, 0).given)
+            by_state[hear_string(place, derived, s, &work)] = true;
+    if (by_state[MOVE_DUE]) {
+        move->state = MOVE_DUE;
+    } else if (by_state[MOVE_WAITS] && any_set_up(moves)) {
+        move->state = MOVE_WAITS;
+        move->waits = WAIT_SETUP;
+    } else if (by_state[MOVE_WAITS] || by_state[MOVE_UNKNOWN]) {
+        move->needs = NEED_CAUSE;
+    } else if (by_state[MOVE_GOOD]) {
+        move->state = MOVE_GOOD;
+    }
+    moves->frets = work;
+}
+
+/* --- pitch --- */
+
+static struct move_amount setback_of(const struct figures *figures, int string)
+{
+    const struct figure *one = &figures->at[FIGURE_SETBACK_CHANGE][string];
+    const struct figure *fit = &figures->at[FIGURE_SETBACK_FIT][string];
+    const struct figure *found = one->known != KNOWN_ABSENT ? one : fit;
+
+    if (found->known == KNOWN_ABSENT)
+        return (struct move_amount){.known = false};
+    return (struct move_amount){.known = true, .value = found->value, .u = found->u};
+}
+
+static void find_pitch(struct place place, const struct derived *derived, struct move *move)
+{
+    const struct board *board = &derived->setup.board;
+    bool unexplained = false;
+
+    move->within_cents = record_or_fallback(place.record, FIELD_CENTS_TOLERANCE);
+    for (int s = 1; s <= board->strings; s++) {
+        struct move_amount amount = setback_of(&derived->figures, s);
+        const bool off = is_off_pitch(place, s, board->frets);
+
+        amount.due = off && amount.known && fabs(amount.value) >= MOVE_SETBACK_MM;
+        unexplained = unexplained || (off && !amount.due);
+        move->string[s] = amount;
+        if (amount.due)
+            move->most_u = fmax(move->most_u, amount.u);
+        if (amount.due)
+            move->state = MOVE_DUE;
+        else if (amount.known && move->state == MOVE_UNKNOWN)
+            move->state = MOVE_GOOD;
+    }
+    if (unexplained && move->state != MOVE_DUE) {
+        move->state = MOVE_UNKNOWN;
+        move->needs = NEED_CAUSE;
+    }
+}
+
+static void put_off(struct move_set *moves, enum move_wait waits, int strings)
+{
+    if (move_is_asked(&moves->move[MOVE_PITCH]))
+        move_put_off(&moves->move[MOVE_PITCH], waits, strings);
+    if (move_is_asked(&moves->move[MOVE_FRETS]))
+        move_put_off(&moves->move[MOVE_FRETS], waits, strings);
+    for (int n = 1; n <= FRETS_MAX; n++)
+        moves->frets.fret[n].due = false;
+}
+
+void derive_heard_moves(struct place place, const struct derived *derived, struct move_set *moves)
+{
+    const int strings = derived->setup.board.strings;
+
+    if (place.pass < 1)
+        return;
+    find_frets(place, derived, moves);
+    find_pitch(place, derived, &moves->move[MOVE_PITCH]);
+    if (moves->move[MOVE_RESET].state == MOVE_DUE)
+        put_off(moves, WAIT_RESET, strings);
+    else if (moves->season_first)
+        put_off(moves, WAIT_SEASON, strings);
+}

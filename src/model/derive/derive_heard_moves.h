@@ -1,0 +1,25 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_MODEL_DERIVE_DERIVE_HEARD_MOVES_H
+#define SILLET_MODEL_DERIVE_DERIVE_HEARD_MOVES_H
+
+#include "model/derive/derive.h"
+
+/*
+ * The moves that ear, rocker and tuner ask for. A fret that the rocker found high is levelled, and
+ * explains a buzz before a fret that was only inferred does. A string whose notes are off by more
+ * than the tolerance has its saddle moved.
+ */
+
+/* Crowns and saddles are not worked finer than this, mm. */
+#define MOVE_CROWN_MM   0.02
+#define MOVE_SETBACK_MM 0.1
+
+/* Whether the readings of a pass ask for frets or pitch at all: a note that buzzes, a high spot, a
+ * note that is off. False for any other move. */
+bool derive_asks(struct place place, enum move_kind kind, int strings, int frets);
+
+/* Finds both, from what is derived of the pass so far; the other moves must be found already. Only
+ * these two and `frets` change in *moves, which may be the one in `derived`. */
+void derive_heard_moves(struct place place, const struct derived *derived, struct move_set *moves);
+
+#endif

@@ -1,0 +1,168 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/derive/derive_heard_moves.h"
+
+#include <stdio.h>
+#include <string.h>
+
+#include "model/derive/card.h"
+#include "near.h"
+#include "survey_record.h"
+#include "words/move_words.h"
+
+/* Frets and pitch as moves. What is heard is made on a board whose fret 10 stands high, as the
+ * model's own headroom says; the moves then see the notes alone. Expected: common practice. */
+
+static const char low_action[] = "visit.1.pass.1 action.1 = 4/64 in\n"
+                                 "visit.1.pass.1 action.2 = 4.4/64 in\n"
+                                 "visit.1.pass.1 action.3 = 4.8/64 in\n"
+                                 "visit.1.pass.1 action.4 = 5.2/64 in\n"
+                                 "visit.1.pass.1 action.5 = 5.6/64 in\n"
+                                 "visit.1.pass.1 action.6 = 6/64 in\n"
+                                 "targets touch = soft\n";
+
+/* Adds what is heard on a string with fret 10 so much higher. */
+static void listen(struct record *record, int string, double height_mm)
+{
+    char memory[400];
+    struct strbuf lines = STRBUF(memory);
+    struct derived derived;
+    struct record high;
+
+    survey_record_build(&high, low_action);
+    build_record_put_mm(&high, reading_key_pass_at(FIELD_SPOT, 1, 1, 0, 10), height_mm);
+    derive_current(&high, &derived);
+    for (int buzz = 0; buzz <= 1; buzz++) {
+        strbuf_addf(&lines, "visit.1.pass.1 %s.%d =", buzz ? "buzz" : "clean", string);
+        for (int n = 0; n < 19; n++)
+            if (buzz == (assert_given(derived.clearance[string].headroom_mm[n]) < derived.touch_mm))
+                strbuf_addf(&lines, " %d", n);
+        strbuf_add(&lines, "\n");
+    }
+    build_record_add(record, memory);
+    record_done(&high);
+}
+
+static void words_of(const struct derived *derived, enum move_kind kind, struct move_words *words)
+{
+    const struct shop_units units = shop_units_metric();
+
+    move_words_make(derived, kind, &units, words);
+}
+
+/* Two strings buzz, and a third is 9 cents sharp. */
+static void frets_and_pitch_are_left_to_do(void **state)
+{
+    struct derived derived;
+    struct record record;
+    struct move_words words;
+    struct card card;
+
+    (void)state;
+    survey_record_build(&record, low_action);
+    listen(&record, 3, 0.4);
+    listen(&record, 4, 0.4);
+    build_record_add(&record, "visit.1.pass.1 cents.6.12 = 9\n");
+    derive_current(&record, &derived);
+    assert_true(move_is_open(&derived.moves.move[MOVE_FRETS]));
+    assert_true(move_is_open(&derived.moves.move[MOVE_PITCH]));
+    assert_true(derived.moves.frets.fret[10].due);
+    assert_true(derived.moves.frets.fret[10].value < -MOVE_CROWN_MM);
+    assert_true(derived.moves.frets.fret[10].value > -0.4 - 1e-9);
+    words_of(&derived, MOVE_FRETS, &words);
+    assert_non_null(strstr(words.amount, "level fret 10: "));
+    assert_non_null(strstr(words.then, "clean on string 4, 3"));
+    /* 24.9 in and a setback: half of it is left at fret 12, of which 9 cents are 0.52 %. */
+    assert_near(derived.moves.move[MOVE_PITCH].string[6].value, 3.3, 0.1);
+    words_of(&derived, MOVE_PITCH, &words);
+    assert_non_null(strstr(words.amount, "saddle back 3."));
+    assert_non_null(strstr(words.amount, " mm on string 6"));
+    assert_non_null(strstr(words.then, "within 2 cents"));
+    card_make(&record, &card);
+    assert_true(card.moves_open);
+    record_done(&record);
+}
+
+static void the_rocker_s_fret_explains_a_buzz(void **state)
+{
+    struct derived derived;
+    struct record record;
+
+    (void)state;
+    survey_record_build(&record, low_action);
+    listen(&record, 3, 0.4);
+    build_record_add(&record, "visit.1.pass.1 spot.10 = 0.4 mm\n");
+    derive_current(&record, &derived);
+    assert_true(move_is_open(&derived.moves.move[MOVE_FRETS]));
+    for (int n = 1; n <= 19; n++)
+        assert_true(derived.moves.frets.fret[n].due == (n == 10));
+    assert_near(derived.moves.frets.fret[10].value, -0.4, 1e-9);
+    assert_true(derived.moves.frets.quiet[3]);
+    record_done(&record);
+}
+
+static void nothing_read_asks_for_nothing(void **state)
+{
+    struct derived derived;
+    struct record record;
+
+    (void)state;
+    survey_record_derive(&record, low_action, &derived);
+    assert_int_equal(derived.moves.move[MOVE_FRETS].state, MOVE_UNKNOWN);
+    assert_int_equal(derived.moves.move[MOVE_PITCH].state, MOVE_UNKNOWN);
+    assert_false(move_is_asked(&derived.moves.move[MOVE_FRETS]));
+    assert_false(move_is_missed(&derived.moves.move[MOVE_PITCH]));
+    build_record_add(&record, "visit.1.pass.1 cents.6.12 = 2\nvisit.1.pass.1 spot.10 = 0.01 mm\n");
+    derive_current(&record, &derived);
+    assert_int_equal(derived.moves.move[MOVE_FRETS].state, MOVE_GOOD);
+    assert_int_equal(derived.moves.move[MOVE_PITCH].state, MOVE_GOOD);
+    assert_false(derive_asks(place_current(&record), MOVE_PITCH, 6, 19));
+    assert_false(derive_asks(place_current(&record), MOVE_FRETS, 6, 19));
+    record_done(&record);
+}
+
+/* Metal comes off only once, as wood does: a crown waits where slots and saddle wait. */
+static void a_reset_comes_first(void **state)
+{
+    struct derived derived;
+    struct record record;
+
+    (void)state;
+    survey_record_build(&record, "visit.1.pass.1 spot.10 = 0.1 mm\n"
+                                 "visit.1.pass.1 cents.6.12 = 9\n"
+                                 "visit.1.pass.1 exposure_bass = 2 mm\n"
+                                 "visit.1.pass.1 exposure_treble = 2 mm\n");
+    derive_current(&record, &derived);
+    assert_int_equal(derived.moves.move[MOVE_RESET].state, MOVE_DUE);
+    assert_int_equal(derived.moves.move[MOVE_FRETS].waits, WAIT_RESET);
+    assert_int_equal(derived.moves.move[MOVE_PITCH].waits, WAIT_RESET);
+    assert_false(derived.moves.frets.fret[10].due);
+    record_done(&record);
+}
+
+static void a_mark_closes_it(void **state)
+{
+    struct derived derived;
+    struct record record;
+
+    (void)state;
+    survey_record_derive(&record,
+                         "visit.1.pass.1 time = 10:00\n"
+                         "visit.1.pass.1 spot.10 = 0.1 mm\n"
+                         "visit.1.work.1 kind = frets\n"
+                         "visit.1.work.1 time = 11:00\n",
+                         &derived);
+    assert_true(move_is_done(&derived.moves.move[MOVE_FRETS]));
+    record_done(&record);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(frets_and_pitch_are_left_to_do),
+        cmocka_unit_test(the_rocker_s_fret_explains_a_buzz),
+        cmocka_unit_test(nothing_read_asks_for_nothing),
+        cmocka_unit_test(a_reset_comes_first),
+        cmocka_unit_test(a_mark_closes_it),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}
