@@ -4,6 +4,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "base/num.h"
 #include "session/command.h"
 #include "session/entry.h"
 #include "model/strings/pitch.h"
@@ -203,6 +204,28 @@ static void add_parts_doubt(struct strbuf *out, const struct doubt *doubt, const
         strbuf_add(out, "64ths?");
 }
 
+/* As a tech says turns, in 16ths; other numbers with a point. */
+static void add_turns(struct strbuf *out, double turns)
+{
+    const double parts = 16 * turns;
+
+    if (fabs(parts - round(parts)) < 1e-6)
+        num_format_fraction(turns, 16, out);
+    else
+        said_number_add(out, turns, 3, false);
+}
+
+static void add_sign_doubt(struct strbuf *out, const struct doubt *doubt)
+{
+    const bool tightens = doubt->likely < 0;
+
+    add_turns(out, -doubt->likely);
+    strbuf_add(out, tightens ? " turn tightens, but slackening is due; did you mean "
+                             : " turn slackens, but tightening is due; did you mean ");
+    add_turns(out, doubt->likely);
+    strbuf_add_char(out, '?');
+}
+
 void doubt_words_add(struct strbuf *out, const struct doubt *doubt, const struct reading_key *key,
                      const struct doubt_entry *entry, const struct shop_units *units)
 {
@@ -222,6 +245,9 @@ void doubt_words_add(struct strbuf *out, const struct doubt *doubt, const struct
     case DOUBT_ORDER:
         strbuf_addf(out, "%s is %s visit %d", entry->text,
                     doubt->visit < key->visit ? "before" : "after", doubt->visit);
+        return;
+    case DOUBT_SIGN:
+        add_sign_doubt(out, doubt);
         return;
     case DOUBT_PARTS:
         add_parts_doubt(out, doubt, entry->text);

@@ -303,7 +303,7 @@ static void turns_typed_as_what_was_done_are_logged(void **state)
     } cases[] = {
         {"1/4{Enter}", "1/4", "1/4 turn"},
         {".25{Enter}", ".25", ".25 turn"},
-        {"-1/8 turn{Enter}", "-1/8 turn", "-1/8 turn"},
+        {"1/8 turn{Enter}", "1/8 turn", "1/8 turn"},
         {"tightened{Enter}", "tightened", NULL},
         {"1/4 to the left{Enter}", "1/4 to the left", NULL},
         /* Held, as where the turns are asked for. */
@@ -327,6 +327,45 @@ static void turns_typed_as_what_was_done_are_logged(void **state)
             assert_null(bench_text(app, TURNS));
         }
         assert_int_equal(record_last_work(&app->record, 1), 0);
+        bench_close(app);
+    }
+}
+
+/* A minus is easily left out; against the move, both rows ask before they file turns. */
+static void turns_against_the_move_are_asked_about(void **state)
+{
+    static const char low[] = "visit.1.pass.1 relief = .002 in\n";
+    static const char slackening[] = "1/4 turn tightens, but slackening is due; did you mean -1/4?";
+    static const struct {
+        const char *more, *typed, *said, *turns;
+    } cases[] = {
+        {low, "1/4", slackening, "1/4 turn"},
+        {low, " 1/4", slackening, "1/4 turn"},
+        {low, "-1/4", "", "-1/4 turn"},
+        {low, " -1/4", "", "-1/4 turn"},
+        {low, "0", "", "0 turn"},
+        {"", "-.3125 turn", "-5/16 turn slackens, but tightening is due; did you mean 5/16?",
+         "-.3125 turn"},
+        {"", "-.333", "-0.333 turn slackens, but tightening is due; did you mean 0.333?",
+         "-.333 turn"},
+        {"visit.1.pass.1 relief = .006 in\n", "-1/4", "", "-1/4 turn"},
+    };
+
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        struct app *app = start(build_record_full, cases[i].more);
+
+        while (work_move_in_hand(app) != MOVE_ROD)
+            bench_press(app, "{Up}");
+        bench_press(app, cases[i].typed);
+        assert_string_equal(app->doubt_words, cases[i].said);
+        assert_true(strlen("Enter asks: ") + strlen(app->doubt_words) <= 78);
+        bench_press(app, "{Enter}");
+        if (cases[i].said[0]) {
+            assert_null(bench_text(app, TURNS));
+            bench_press(app, "{Enter}");
+        }
+        check_text(app, TURNS, cases[i].turns);
         bench_close(app);
     }
 }
@@ -559,6 +598,7 @@ int main(void)
         cmocka_unit_test(a_refusal_stays_with_the_turns),
         cmocka_unit_test(back_from_the_turns_is_the_rod),
         cmocka_unit_test(turns_typed_as_what_was_done_are_logged),
+        cmocka_unit_test(turns_against_the_move_are_asked_about),
         cmocka_unit_test(turns_are_logged_of_the_rod_alone),
         cmocka_unit_test(a_letter_is_asked_about),
         cmocka_unit_test(its_commands_answer_the_doubt),

@@ -241,6 +241,14 @@ static struct doubt doubt_written(const struct record *record, const struct read
     return doubt;
 }
 
+static struct doubt doubt_sign(const struct field *field, double value,
+                               const struct doubt_about *about)
+{
+    if (field->id != FIELD_ROD_TURN || value * about->rod_way >= 0)
+        return (struct doubt){.kind = DOUBT_NONE};
+    return (struct doubt){.kind = DOUBT_SIGN, .has_likely = true, .likely = -value};
+}
+
 static struct doubt doubt_text(const struct field *field, const char *text,
                                const struct doubt_about *about)
 {
@@ -268,7 +276,7 @@ struct doubt doubt_find(const struct record *record, const struct reading_key *k
             return doubt;
         doubt = doubt_number(record, key, entry->value.value, about);
         find_meant(record, key, entry, about, &doubt);
-        return doubt;
+        return doubt.kind == DOUBT_NONE ? doubt_sign(field, entry->value.value, about) : doubt;
     case KIND_DATE:
     case KIND_TIME:
         return doubt_of_day(record, key, entry->text, about);

@@ -35,6 +35,7 @@
  *   string is not retuned by an octave.
  * - Of a move, what was done in one or two letters: that is likely a command (u, d, ok is said by
  *   the mark itself).
+ * - Turns of the rod that go the other way than its move: most likely a minus left out.
  * - A day to come, out of order with the visits around it, or more than 50 years back; a year of
  *   building to come or too long ago, where it is a bare year, with a digit too few or too many.
  *   (No other text is looked at.)
@@ -53,6 +54,7 @@ enum doubt_kind {
     DOUBT_OCTAVE,   /* a note far from the one that was to be expected: `beside` */
     DOUBT_BESIDE,   /* unlike its row: `beside`, `string` */
     DOUBT_BEFORE,   /* unlike the pass before: `beside` is what was to be expected */
+    DOUBT_SIGN,     /* turns against the rod's move: `likely` has the other sign */
     DOUBT_FUTURE,   /* a day or year to come */
     DOUBT_ORDER,    /* a day out of order with another `visit` */
     DOUBT_LONG_AGO, /* a day or year too long ago */
@@ -87,6 +89,7 @@ struct doubt_about {
     struct maybe expected; /* what should be read now; the two pivot unit */
     struct maybe wanted;   /* the target */
     bool of_move;          /* it says what was done of a move */
+    double rod_way;        /* the rod's move: 1 tightens, -1 slackens, 0 where none is due */
 };
 
 /* The doubt that filing an entry under `key` raises. A reading that stands there already is no
