@@ -3,25 +3,9 @@
 
 #include <math.h>
 
-#include "words/amount.h"
 #include "base/num.h"
 #include "model/setup/survey_rod.h"
-
-struct maker {
-    const struct figures *figures;
-    const struct setup *setup;
-    const struct shop_units *units;
-    const struct fret_work *frets;
-    const struct move *moves, *move; /* all of them, and the one in hand */
-    struct move_words *words;
-    struct strbuf amount, then, caution;
-};
-
-/* Changes are cut to size with a caliper or a file, so inch shops want decimal inches. */
-static enum unit change_unit(const struct shop_units *units)
-{
-    return units->bare[MEASURE_FEELER] == UNIT_TH ? UNIT_TH : UNIT_MM;
-}
+#include "words/move_words_inside.h"
 
 static void add_u(struct strbuf *out, double u_mm, enum unit unit)
 {
@@ -156,11 +140,6 @@ static void add_exposure(struct maker *maker)
     add_range(&maker->then, amount_on_rule(bass, unit), amount_on_rule(treble, unit), unit);
 }
 
-static bool is_turned(enum bridge_kind bridge)
-{
-    return bridge == BRIDGE_SCREW || bridge == BRIDGE_POST || bridge == BRIDGE_WHEEL;
-}
-
 /* A blank is cut at the bottom in one straight line; the rest comes off the top. */
 static void add_cut(struct maker *maker)
 {
@@ -244,80 +223,14 @@ static void say_reset(struct maker *maker)
                "heat, steam and chisels: a qualified repairer's job; measure twice");
 }
 
-/* Not finer than a hand works, and to less, for wood and crowns do not grow again. */
-static double to_less(double mm, double step_mm)
-{
-    return fmax(1, floor(fabs(mm) / step_mm + 1e-6)) * step_mm;
-}
-
-/* As many as fit; the Frets leaf has them all. */
-static void add_frets(struct maker *maker, enum unit unit)
-{
-    enum { SHOWN_MAX = 4 };
-    const double step_mm = unit == UNIT_TH ? 0.0254 : 0.02;
-    int count = 0;
-
-    for (int n = 1; n <= maker->setup->board.frets; n++) {
-        const struct move_amount *amount = &maker->frets->fret[n];
-
-        if (!amount->due || ++count > SHOWN_MAX)
-            continue;
-        strbuf_addf(&maker->amount, count == 1 ? "level fret %d: " : ", fret %d: ", n);
-        amount_add(&maker->amount, to_less(amount->value, step_mm), unit, false);
-        amount_add_unit(&maker->amount, unit);
-    }
-    if (count > SHOWN_MAX)
-        strbuf_addf(&maker->amount, " and %d more", count - SHOWN_MAX);
-}
-
 static void say_frets(struct maker *maker)
 {
-    int count = 0;
-
-    add_frets(maker, change_unit(maker->units));
-    strbuf_add(&maker->then, "the rocker stands still");
-    for (int s = maker->setup->board.strings; s >= 1; s--)
-        if (maker->frets->quiet[s])
-            strbuf_addf(&maker->then, count++ ? ", %d" : ", clean on string %d", s);
-    strbuf_add(&maker->caution, "eye protection and respirator; crown it again after levelling");
-}
-
-/* The way is said where it changes: "saddle back 2.2 mm on string 6, 1 mm on 5, forward ...". */
-static void add_setbacks(struct maker *maker, enum unit unit)
-{
-    enum { SHOWN_MAX = 4 };
-    const double step_mm = unit == UNIT_MM ? 0.1 : 0.127;
-    int count = 0;
-    bool back = false;
-
-    for (int s = maker->setup->board.strings; s >= 1; s--) {
-        const struct move_amount *amount = &maker->move->string[s];
-        const bool turns = count == 0 || back != (amount->value > 0);
-
-        if (!amount->due || ++count > SHOWN_MAX)
-            continue;
-        back = amount->value > 0;
-        strbuf_add(&maker->amount, count == 1 ? "saddle " : ", ");
-        strbuf_add(&maker->amount, !turns ? "" : back ? "back " : "forward ");
-        amount_add(&maker->amount, to_less(amount->value, step_mm), unit, false);
-        amount_add_unit(&maker->amount, unit);
-        strbuf_addf(&maker->amount, count == 1 ? " on string %d" : " on %d", s);
-    }
-    if (count > SHOWN_MAX)
-        strbuf_addf(&maker->amount, " and %d more", count - SHOWN_MAX);
+    move_words_say_frets(maker);
 }
 
 static void say_pitch(struct maker *maker)
 {
-    const double cents = maker->move->within_cents;
-
-    add_setbacks(maker, maker->units->bare[MEASURE_SMALL]);
-    strbuf_add(&maker->then, "fretted notes within ");
-    num_format_fixed(cents, cents == floor(cents) ? 0 : 1, false, &maker->then);
-    strbuf_add(&maker->then, " cents, once the heights are right");
-    strbuf_add(&maker->caution, is_turned(maker->setup->bridge)
-                                    ? "slacken the string before its saddle is moved"
-                                    : "see first that the saddle is wide enough for it");
+    move_words_say_pitch(maker);
 }
 
 /* One string's saddle in turns, to an eighth; one that needs less is right. */

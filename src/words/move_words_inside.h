@@ -1,0 +1,35 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_WORDS_MOVE_WORDS_INSIDE_H
+#define SILLET_WORDS_MOVE_WORDS_INSIDE_H
+
+#include "words/amount.h"
+#include "words/move_words.h"
+
+/* What move_words.c and move_words_heard.c share. */
+
+struct maker {
+    const struct figures *figures;
+    const struct setup *setup;
+    const struct shop_units *units;
+    const struct fret_work *frets;
+    const struct move *moves, *move; /* all of them, and the one in hand */
+    struct move_words *words;
+    struct strbuf amount, then, caution;
+};
+
+/* Changes are cut to size with a caliper or a file, so inch shops want decimal inches. */
+static inline enum unit change_unit(const struct shop_units *units)
+{
+    return units->bare[MEASURE_FEELER] == UNIT_TH ? UNIT_TH : UNIT_MM;
+}
+
+static inline bool is_turned(enum bridge_kind bridge)
+{
+    return bridge == BRIDGE_SCREW || bridge == BRIDGE_POST || bridge == BRIDGE_WHEEL;
+}
+
+/* The amount, what to expect and the caution of fret work, and of moving saddle contacts. */
+void move_words_say_frets(struct maker *maker);
+void move_words_say_pitch(struct maker *maker);
+
+#endif
