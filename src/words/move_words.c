@@ -38,16 +38,20 @@ static bool has_rod(const struct setup *setup)
     return setup->rod != ROD_NONE && setup->rod != ROD_FIXED;
 }
 
-/* In eighths, as far as a hand turns without measuring again, and at least one. */
+/* In eighths, as far as a hand turns without measuring again, and at least one. Where that leaves
+ * more than can be told, the relief is read before the rest. */
 static void add_rod_turns(struct maker *maker)
 {
     const double eighths = 8, at_once = ROD_TURN_AT_ONCE * eighths;
+    const struct move_amount *change = &maker->move->amount;
     const double turns = fabs(maker->move->turns.value) * eighths;
 
     if (maker->move->turns.given) {
-        num_format_fraction(fmin(fmax(1, floor(turns + 1e-6)), at_once) / eighths, 8,
-                            &maker->amount);
-        strbuf_add(&maker->amount, turns > at_once + 1 ? " turn, then read: " : " turn: ");
+        const double now = fmin(fmax(1, floor(turns + 1e-6)), at_once);
+        const bool is_all = fabs(change->value) * (1 - now / turns) <= change->u;
+
+        num_format_fraction(now / eighths, 8, &maker->amount);
+        strbuf_add(&maker->amount, is_all ? " turn: " : " turn, then read: ");
     } else {
         strbuf_add(&maker->amount, "1/4 turn at most, then read: ");
     }

@@ -361,6 +361,20 @@ static void the_rod_is_told_in_turns_once_it_has_answered(void **state)
     end(made);
 }
 
+/* A quarter turn took .11 mm out before: another one leaves .04 mm, which leaves can tell. */
+static void a_turn_that_is_not_all_is_read_before_the_rest(void **state)
+{
+    struct made *made = begin("visit.1.pass.2 time = 11:00\nvisit.1.pass.2 rod_turn = 1/4\n");
+
+    (void)state;
+    put_pass(&made->record, 1, 1, 0.26, 0, 0);
+    put_pass(&made->record, 1, 2, 0.15, 0, 0);
+    const struct move *rod = &derive(made)[MOVE_ROD];
+    assert_true(rod->turns.value > 0.25 && rod->turns.value < 0.375);
+    assert_true(says(made, MOVE_ROD, "tighten 1/4 turn, then read: "));
+    end(made);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -379,6 +393,7 @@ int main(void)
         cmocka_unit_test(a_wrong_reading_is_questioned_until_it_is_read_again),
         cmocka_unit_test(what_is_logged_counts_and_not_the_plan),
         cmocka_unit_test(the_rod_is_told_in_turns_once_it_has_answered),
+        cmocka_unit_test(a_turn_that_is_not_all_is_read_before_the_rest),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
 }
