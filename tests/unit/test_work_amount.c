@@ -63,8 +63,8 @@ static void what_is_no_amount_says_nothing(void **state)
 
                                         "string 6",
                                         "3 mm of 4 in and 2 turns",
-                                        "99999999999999999999999999999999999999999999999999"
-                                        "99999999999999999999999999999999999999 mm"};
+                                        ("99999999999999999999999999999999999999999999999999"
+                                         "99999999999999999999999999999999999999 mm")};
 
     (void)state;
     assert_int_equal(find(NULL).unit, WORK_AMOUNT_NONE);

@@ -29,10 +29,13 @@ static struct done find_done(const struct app *app)
 /* Whether anything was done after which no reading can be told. */
 static bool beyond_forecast(const struct done *done)
 {
-    /* A setback moves no height that a gauge could tell; a levelled crown may be one that is read
-     * from. */
-    static const bool reckoned[MOVE_COUNT_] = {
-        [MOVE_ROD] = true, [MOVE_SLOTS] = true, [MOVE_SADDLE] = true, [MOVE_PITCH] = true};
+    /* A setback moves no height that a gauge could tell, and a levelled crown moves at most the
+     * readings over itself, by about a step of the gauge. */
+    static const bool reckoned[MOVE_COUNT_] = {[MOVE_ROD] = true,
+                                               [MOVE_FRETS] = true,
+                                               [MOVE_SLOTS] = true,
+                                               [MOVE_SADDLE] = true,
+                                               [MOVE_PITCH] = true};
 
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
         if (done->move[kind] && !reckoned[kind])

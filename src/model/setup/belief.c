@@ -56,6 +56,9 @@ void belief_turn_rod(struct belief *belief, const struct setup *setup, double re
 
 void belief_doubt_rod(struct belief *belief, const struct setup *setup, double mm)
 {
+    /* Without a board nothing is believed that could be doubted. */
+    if (!setup->has_board || !setup->board.has_relief)
+        return;
     estimate_shift(&belief->estimate, BELIEF_CURVATURE, 0, curvature_for(setup, mm));
     blur_ends(belief, mm);
     belief->rod_turned = true;
