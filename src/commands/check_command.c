@@ -1,9 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "commands/check_command.h"
 
-#include <errno.h>
-
 #include "commands/shop_settings.h"
+#include "commands/with_record.h"
 #include "model/derive/derive.h"
 
 /* Reports the faults of a profile's current state; returns how many. */
@@ -28,25 +27,9 @@ static int report_faults(const char *path, const struct record *record)
     return faults;
 }
 
-static enum exit_code check_one(const char *path)
+static enum exit_code check(const void *path, const struct record *record)
 {
-    struct problems problems;
-    struct profile *profile = NULL;
-    enum exit_code code = EXIT_CANNOT;
-
-    problems_init(&problems);
-    errno = 0;
-    const enum status status = profile_open(path, PROFILE_TO_READ, &problems, &profile);
-    report_problems(path, &problems, PROBLEM_NOTE, stderr);
-    if (status == STATUS_OK) {
-        const int faults = report_faults(path, profile_record(profile));
-        code = problems.errors > 0 || faults > 0 ? EXIT_FINDINGS : EXIT_GOOD;
-    } else {
-        report_failure(path, status, errno, stderr);
-    }
-    profile_close(profile);
-    problems_done(&problems);
-    return code;
+    return report_faults(path, record) > 0 ? EXIT_FINDINGS : EXIT_GOOD;
 }
 
 enum exit_code check_command(char *const *paths, int count)
@@ -55,7 +38,7 @@ enum exit_code check_command(char *const *paths, int count)
     enum exit_code worst = shop_settings_check();
 
     for (int i = 0; i < count; i++) {
-        const enum exit_code code = check_one(paths[i]);
+        const enum exit_code code = with_record(paths[i], PROBLEM_NOTE, check, paths[i]);
 
         if (code > worst)
             worst = code;

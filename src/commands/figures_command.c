@@ -242,5 +242,5 @@ static enum exit_code print(const void *given, const struct record *record)
 
 enum exit_code figures_command(const struct figures_options *options)
 {
-    return with_record(options->path, print, options);
+    return with_record(options->path, PROBLEM_ERROR, print, options);
 }

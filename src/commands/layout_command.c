@@ -155,5 +155,5 @@ enum exit_code layout_command(int count, char *const *words)
     }
     if (!output_spares(options.output, options.path))
         return EXIT_USAGE;
-    return with_record(options.path, make, &options);
+    return with_record(options.path, PROBLEM_ERROR, make, &options);
 }

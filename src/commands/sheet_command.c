@@ -78,5 +78,6 @@ enum exit_code sheet_command(const struct sheet_options *options)
 {
     if (!output_spares(options->output, options->path))
         return EXIT_USAGE;
-    return can_make(options) ? with_record(options->path, make, options) : EXIT_CANNOT;
+    return can_make(options) ? with_record(options->path, PROBLEM_ERROR, make, options)
+                             : EXIT_CANNOT;
 }

@@ -3,7 +3,8 @@
 
 #include <errno.h>
 
-enum exit_code with_record(const char *path, record_work *work, const void *options)
+enum exit_code with_record(const char *path, enum problem_severity least, record_work *work,
+                           const void *options)
 {
     struct problems problems;
     struct profile *profile = NULL;
@@ -13,7 +14,7 @@ enum exit_code with_record(const char *path, record_work *work, const void *opti
     errno = 0;
     const enum status status = profile_open(path, PROFILE_TO_READ, &problems, &profile);
     const int error = errno;
-    report_problems(path, &problems, PROBLEM_ERROR, stderr);
+    report_problems(path, &problems, least, stderr);
     if (status == STATUS_OK)
         code = work(options, profile_record(profile));
     else

@@ -58,22 +58,27 @@ bool history_has_pass(const struct app *app)
     return pass_place_is_none(app->named) && history_has_any(app);
 }
 
-static void warn_of_none(struct turn *turn)
+/* False, with a warning, where no pass is measured yet. */
+static bool find_or_warn(struct turn *turn, struct pass_place *ret_place)
 {
-    turn_warn(turn, "No pass is measured yet; the Bench leaf begins one.");
+    struct history_index index;
+    const int at = history_state_find(turn->app, &index);
+
+    if (at >= 0)
+        *ret_place = index.passes[at];
+    else
+        turn_warn(turn, "No pass is measured yet; the Bench leaf begins one.");
+    return at >= 0;
 }
 
 void history_open(struct turn *turn)
 {
     struct app *app = turn->app;
-    struct history_index index;
-    const int at = history_state_find(app, &index);
+    struct pass_place looked_at;
 
-    if (at < 0) {
-        warn_of_none(turn);
+    if (!find_or_warn(turn, &looked_at))
         return;
-    }
-    app_take_pass(app, index.passes[at].visit, index.passes[at].pass);
+    app_take_pass(app, looked_at.visit, looked_at.pass);
     app_take_leaf(app, LEAF_BENCH);
     app_say(app, TONE_NOTE,
             turn_has_later(app) ? "This is the current pass now; > goes to the later ones."
@@ -136,18 +141,13 @@ bool history_can_name(const struct app *app)
 void history_name(struct turn *turn)
 {
     struct app *app = turn->app;
-    struct history_index index;
-    const int at = history_state_find(app, &index);
+    struct pass_place looked_at;
 
-    if (at < 0) {
-        warn_of_none(turn);
-        return;
-    }
-    if (!turn_may_change(turn))
+    if (!find_or_warn(turn, &looked_at) || !turn_may_change(turn))
         return;
     /* From here on this pass is looked at, even if it is not the one in hand. */
-    history_state_move(history_state(app), &index, at, 0, 0);
+    history_state(app)->pass = looked_at;
     app->asked = &naming;
-    app->named = index.passes[at];
+    app->named = looked_at;
     take_cells(app);
 }
