@@ -328,7 +328,7 @@ GOOD
     printf '#include "term/x.h"\n' >>"$work/src/screen/x.c"
     mkdir -p "$work/src/leaf/bench" "$work/src/model/reading"
     printf '#include "model/reading/x.h"\n#include "model/setup/x.h"\n' >"$work/src/model/reading/x.c"
-    printf '#include "leaf/leaves.h"\n#include "leaf/work/x.h"\n' >"$work/src/leaf/bench/x.c"
+    printf '#include "leaf/leaves.h"\n#include "leaf/jobs/x.h"\n' >"$work/src/leaf/bench/x.c"
     printf '#include "store/x.h"\n' >>"$work/src/sheet/x.c"
     printf '#include "store/x.h"\n' >>"$work/src/term/x.c"
     check_directions "$work/src"
@@ -336,7 +336,7 @@ GOOD
     for sign in 'page includes model/x.h' 'template includes store/x.h' \
         'base includes model/x.h' 'model includes store/x.h' 'store includes words/x.h' \
         'session includes leaf/x.h' 'words includes x.h' 'screen includes term/x.h' \
-        'bench includes leaf/work/x.h' 'reading includes model/setup/x.h' 'sheet includes store/x.h' \
+        'bench includes leaf/jobs/x.h' 'reading includes model/setup/x.h' 'sheet includes store/x.h' \
         'term includes store/x.h' 'profile/x.c:2:#include "store/shelf/x.h"' \
         'store/x.c:3: # include "store/profile/x.h"' \
         'model includes <stdio.h>'; do

@@ -6,7 +6,7 @@
 #include "leaf/history/history_actions.h"
 #include "leaf/strings/question.h"
 #include "leaf/strings/strings_actions.h"
-#include "leaf/work/work_actions.h"
+#include "leaf/jobs/work_actions.h"
 #include "session/cell_actions.h"
 #include "session/command.h"
 #include "session/filing.h"

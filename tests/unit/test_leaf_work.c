@@ -5,7 +5,7 @@
 #include <string.h>
 
 #include "leaf/leaves.h"
-#include "leaf/work/work_list.h"
+#include "leaf/jobs/work_list.h"
 #include "bench_session.h"
 #include "build_record.h"
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-#include "leaf/work/work_actions.h"
+#include "leaf/jobs/work_actions.h"
 
-#include "leaf/work/work_list.h"
+#include "leaf/jobs/work_list.h"
 #include "session/cell_actions.h"
 #include "session/refresh.h"
 

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
-#ifndef SILLET_LEAF_WORK_WORK_LIST_H
-#define SILLET_LEAF_WORK_WORK_LIST_H
+#ifndef SILLET_LEAF_JOBS_WORK_LIST_H
+#define SILLET_LEAF_JOBS_WORK_LIST_H
 
 #include "session/app.h"
-#include "leaf/work/leaf_work.h"
+#include "leaf/jobs/leaf_work.h"
 
 /* The moves as jobs: which pass they follow from, and what is left before the instrument goes
  * back. */

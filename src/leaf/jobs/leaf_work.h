@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-#ifndef SILLET_LEAF_WORK_LEAF_WORK_H
-#define SILLET_LEAF_WORK_LEAF_WORK_H
+#ifndef SILLET_LEAF_JOBS_LEAF_WORK_H
+#define SILLET_LEAF_JOBS_LEAF_WORK_H
 
 #include "model/reading/work_line.h"
 #include "model/reading/work_mark.h"

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "leaf/work/work_list.h"
+#include "leaf/jobs/work_list.h"
 
 #include <stddef.h>
 #include <string.h>

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-#ifndef SILLET_LEAF_WORK_WORK_VIEW_H
-#define SILLET_LEAF_WORK_WORK_VIEW_H
+#ifndef SILLET_LEAF_JOBS_WORK_VIEW_H
+#define SILLET_LEAF_JOBS_WORK_VIEW_H
 
 #include "session/app.h"
 #include "draw/pen.h"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-#ifndef SILLET_LEAF_WORK_WORK_ACTIONS_H
-#define SILLET_LEAF_WORK_WORK_ACTIONS_H
+#ifndef SILLET_LEAF_JOBS_WORK_ACTIONS_H
+#define SILLET_LEAF_JOBS_WORK_ACTIONS_H
 
 #include "model/reading/work_mark.h"
 #include "session/turn.h"

@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: MIT */
-#include "leaf/work/leaf_work.h"
+#include "leaf/jobs/leaf_work.h"
 
 #include "leaf/leaves.h"
 #include "model/derive/derive_heard_moves.h"
-#include "leaf/work/work_actions.h"
-#include "leaf/work/work_list.h"
-#include "leaf/work/work_view.h"
+#include "leaf/jobs/work_actions.h"
+#include "leaf/jobs/work_list.h"
+#include "leaf/jobs/work_view.h"
 
 /* Frets and pitch have a row only while something asks for them. */
 static bool is_listed(const struct leaf_place *place, enum move_kind kind)

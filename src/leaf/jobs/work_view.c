@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-#include "leaf/work/work_view.h"
+#include "leaf/jobs/work_view.h"
 
 #include <string.h>
 
 #include "words/caution.h"
-#include "leaf/work/work_list.h"
+#include "leaf/jobs/work_list.h"
 #include "base/utf8.h"
 #include "screen/work_lines.h"
 
