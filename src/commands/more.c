@@ -9,6 +9,7 @@
 #include "model/survey/survey_levelling.h"
 #include "model/survey/survey_movement.h"
 #include "model/survey/survey_passes.h"
+#include "model/survey/survey_tight.h"
 #include "model/setup/survey_rod.h"
 
 static void print_plan_frets(const struct survey_levelling *survey, enum levelling_plan plan,
@@ -80,6 +81,31 @@ static void print_high_fret(const struct survey_buzz *buzz, struct printer *prin
     for (int n = 0; n < high->fret; n++)
         if ((buzz->buzzing | buzz->clean) >> n & 1)
             printer_number_at(printer, "margin", n, "_mm", buzz->margin_mm[n]);
+}
+
+/* How hard it is played, in medium touches of the kind, and the notes that buzz first. */
+static void print_touch(struct place place, const struct derived *derived, struct printer *printer)
+{
+    const struct touch *touch = &derived->touch;
+    struct findings findings = {.count = 0};
+    struct survey_levelling levelling;
+    struct survey_tight tight;
+
+    survey_levelling(place, &derived->setup, &derived->lines, &levelling, &findings);
+    survey_tight(place, derived, &levelling, &tight);
+    if (tight.count == 0)
+        return;
+    printer_begin(printer, "touch", 0, 0);
+    printer_number(printer, "share", touch->share);
+    printer_entered(printer, "heard_least", touch->least);
+    printer_entered(printer, "heard_most", touch->most);
+    for (int i = 0; i < tight.count; i++) {
+        printer_begin(printer, "tightest", i + 1, 0);
+        printer_number(printer, "string", tight.note[i].string);
+        printer_number(printer, "note", tight.note[i].note);
+        printer_number(printer, "at", tight.note[i].at);
+        printer_number(printer, "touches", tight.note[i].share);
+    }
 }
 
 static void print_buzz(struct place place, const struct derived *derived, struct printer *printer)
@@ -264,6 +290,7 @@ void more_print(const struct record *record, const struct derived *derived, stru
     const struct place place = place_current(record);
 
     print_levelling(place, derived, printer);
+    print_touch(place, derived, printer);
     print_buzz(place, derived, printer);
     print_layout(record, derived, printer);
     print_movement(record, printer);

@@ -58,21 +58,12 @@ void sheet_make_cents_curve(struct sheet_maker *maker)
     sheet_add_drawing(maker->sheet, SHEET_CENTS_CURVE, "Cents along the board", memory);
 }
 
-static const char *touch_word(const struct sheet_maker *maker)
-{
-    static const char *const words[] = {"soft", "medium", "hard"};
-    const int touch = record_choice_or(maker->record, reading_key_one(FIELD_TOUCH), 1);
-
-    return words[touch < 0 || touch > 2 ? 1 : touch];
-}
-
+/* Only where the ear has said how hard it is played: else the marks would be a guess. */
 void sheet_make_headroom(struct sheet_maker *maker)
 {
     const struct frets_plan *plan = &maker->sheet->frets;
-    char memory[96];
-    struct strbuf text = STRBUF(memory);
 
-    if (maker->last == 0 || frets_count(plan, HEADROOM_UNKNOWN) == plan->strings * plan->frets)
+    if (maker->last == 0 || !plan->touch.by_ear)
         return;
     for (int s = 1; s <= plan->strings; s++) {
         struct strbuf label = STRBUF(maker->sheet->label[s]);
@@ -80,7 +71,6 @@ void sheet_make_headroom(struct sheet_maker *maker)
         note_name_add_string(&label, maker->record, s);
     }
     sheet_add_heading(maker->sheet, "Room for the strings to swing");
-    strbuf_addf(&text, "Each note at a %s touch", touch_word(maker));
-    sheet_add_drawing(maker->sheet, SHEET_HEADROOM_MAP, memory,
+    sheet_add_drawing(maker->sheet, SHEET_HEADROOM_MAP, "Each note as hard as it was played here",
                       ". plenty   o tight: buzzes played harder   # would buzz");
 }

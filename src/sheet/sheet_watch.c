@@ -40,24 +40,35 @@ static void add_saddle(struct sheet_maker *maker)
     sheet_add_text(maker->sheet, SHEET_ITEM, memory);
 }
 
+/* Where it buzzes first; how many notes would, only where the ear has said how hard it is played.
+ */
 static void add_notes(struct sheet_maker *maker)
 {
-    const int buzzing = frets_count(&maker->sheet->frets, HEADROOM_BUZZES);
-    const int tight = frets_count(&maker->sheet->frets, HEADROOM_TIGHT);
-    char memory[200];
+    const struct frets_plan *frets = &maker->sheet->frets;
+    const int buzzing = frets_count(frets, HEADROOM_BUZZES);
+    char memory[240];
     struct strbuf text = STRBUF(memory);
 
-    if (buzzing > 0)
-        strbuf_addf(&text, "%d note%s would buzz at the touch it is set up for", buzzing,
-                    buzzing > 1 ? "s" : "");
-    if (tight > 0)
-        strbuf_addf(&text, "%s%d %s%s at a harder touch", buzzing > 0 ? ", " : "", tight,
-                    buzzing > 0 ? "more"
-                    : tight > 1 ? "notes"
-                                : "note",
-                    buzzing > 0 ? "" : " would buzz");
-    if (text.length == 0)
+    if (!frets->touch.by_ear || frets->tight.count == 0)
         return;
+    if (buzzing > 0)
+        strbuf_addf(&text, "%d note%s would buzz as hard as it was played here: ", buzzing,
+                    buzzing > 1 ? "s" : "");
+    else
+        strbuf_add(&text, "Played harder than here, these notes buzz first: ");
+    for (int i = 0; i < frets->tight.count; i++) {
+        const struct tight_note *note = &frets->tight.note[i];
+
+        strbuf_addf(&text, "%sstring %d ",
+                    i > 0         ? ", "
+                    : buzzing > 0 ? "first "
+                                  : "",
+                    note->string);
+        if (note->note > 0)
+            strbuf_addf(&text, "at fret %d", note->note);
+        else
+            strbuf_add(&text, "open");
+    }
     strbuf_add(&text, "; worked out, so believe the ear first.");
     sheet_add_text(maker->sheet, SHEET_ITEM, memory);
 }

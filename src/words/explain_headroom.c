@@ -38,8 +38,23 @@ static void add_number(struct explanation *out, const char *symbol, double value
     strbuf_add(&line, unit);
 }
 
+/* How the touch is known. */
+static void add_touch(const struct touch *touch, struct explanation *out)
+{
+    struct strbuf line = add_line(out, EXPLAIN_SYMBOL);
+
+    strbuf_addf(&line, "the touch is %.2f of a medium one", touch->share);
+    if (touch->by_ear)
+        strbuf_addf(&line, ", by ear: %.2f still buzzed, %.2f was clean", touch->least.value,
+                    touch->most.value);
+    else if (touch->most.given)
+        strbuf_addf(&line, ": not over %.2f, which was heard clean", touch->most.value);
+    else
+        strbuf_add(&line, ", as stated: list notes heard clean and buzzing to know it by ear");
+}
+
 static void add_symbols(const struct derived *derived, const struct clearance_string *line,
-                        int note, int at, struct explanation *out)
+                        int string, int note, int at, struct explanation *out)
 {
     double clear_mm, envelope_mm;
 
@@ -52,14 +67,16 @@ static void add_symbols(const struct derived *derived, const struct clearance_st
     add_number(out, "T0, tension open", line->open_tension_n, "N");
     if (note > 0)
         add_number(out, "Tn, tension stopped at n", line->tension_n[note], "N");
-    add_length(out, "y0 of the player's touch: less headroom than this buzzes", derived->touch_mm);
+    add_length(out, "y0 of the player's touch: less headroom than this buzzes",
+               derived->touch.mm[string]);
+    add_touch(&derived->touch, out);
 }
 
 /* What it means for ear and file. */
 static void add_hand(const struct derived *derived, const struct fret_clearance *clearance,
                      int string, int note, struct explanation *out)
 {
-    const bool tight = clearance->headroom_mm[note].value < derived->touch_mm;
+    const bool tight = clearance->headroom_mm[note].value < derived->touch.mm[string];
     struct strbuf line = add_line(out, EXPLAIN_HAND);
 
     if (note > 0)
@@ -67,7 +84,7 @@ static void add_hand(const struct derived *derived, const struct fret_clearance 
     else
         strbuf_addf(&line, "string %d open ", string);
     strbuf_addf(&line,
-                tight ? "buzzes on fret %d at the player's touch: look there with the rocker"
+                tight ? "would buzz on fret %d at the player's touch: look there with the rocker"
                       : "rings clean at the player's touch; it is tightest over fret %d",
                 clearance->at[note]);
 }
@@ -86,7 +103,8 @@ static void add_method(struct explanation *out)
 {
     add_text(out, EXPLAIN_SOURCE,
              "the plucked ideal string's parallelogram: Helmholtz, On the Sensations of Tone, "
-             "app. III (from memory); touches of 0.8, 1.2 and 1.8 mm from memory");
+             "app. III (from memory). A usual set-up of the kind is just clean at a medium touch: "
+             "common practice");
     add_text(out, EXPLAIN_NOTE,
              "Which fret is high: for every fret k, lo = the largest margin of the notes heard "
              "to buzz below it, hi = the smallest of the clean ones, margin = clear - envelope "
@@ -127,6 +145,7 @@ void explain_headroom(const struct explain_from *from, int string, int note,
              "envelope: y t/p up to the pluck at t = p, then y (l - t)/(l - p), with y = y0 "
              "((l - p)/l) / ((l0 - p0)/l0) T0/Tn");
     if (known)
-        add_symbols(derived, &line, note, derived->clearance[string].at[note], ret_explanation);
+        add_symbols(derived, &line, string, note, derived->clearance[string].at[note],
+                    ret_explanation);
     add_method(ret_explanation);
 }

@@ -5,21 +5,25 @@
 
 #include "words/amount.h"
 
-static enum headroom judge(double headroom_mm, double touch_mm)
+/* A crown is not read finer than this, mm. */
+#define HIGH_LEAST_MM 0.01
+
+static enum headroom judge(double headroom_mm, double touch_mm, bool was_clean)
 {
     if (headroom_mm < touch_mm)
-        return HEADROOM_BUZZES;
+        return was_clean ? HEADROOM_TIGHT : HEADROOM_BUZZES;
     return headroom_mm < HEADROOM_TIGHT_SHARE * touch_mm ? HEADROOM_TIGHT : HEADROOM_PLENTY;
 }
 
-static void judge_string(const struct derived *derived, int string,
+static void judge_string(const struct derived *derived, int string, uint64_t clean,
                          enum headroom ret_headroom[FRETS_MAX + 1])
 {
     const struct fret_clearance *clearance = &derived->clearance[string];
 
     for (int n = 0; n <= derived->setup.board.frets; n++)
         if (clearance->headroom_mm[n].given)
-            ret_headroom[n] = judge(clearance->headroom_mm[n].value, derived->touch_mm);
+            ret_headroom[n] =
+                judge(clearance->headroom_mm[n].value, derived->touch.mm[string], clean >> n & 1);
 }
 
 void frets_plan_make(struct place place, const struct derived *derived, struct frets_plan *ret_plan)
@@ -28,16 +32,17 @@ void frets_plan_make(struct place place, const struct derived *derived, struct f
     /* The derived state has the findings that the screen needs; these are dropped. */
     struct findings findings = {.count = 0};
 
-    *ret_plan = (struct frets_plan){.touch_mm = derived->touch_mm};
+    *ret_plan = (struct frets_plan){.touch = derived->touch};
     if (!derived->setup.has_board)
         return;
     ret_plan->strings = board->strings;
     ret_plan->frets = board->frets;
     for (int s = 1; s <= board->strings; s++) {
-        judge_string(derived, s, ret_plan->headroom[s]);
         survey_buzz(place, derived, s, &ret_plan->buzz[s]);
+        judge_string(derived, s, ret_plan->buzz[s].clean, ret_plan->headroom[s]);
     }
     survey_levelling(place, &derived->setup, &derived->lines, &ret_plan->levelling, &findings);
+    survey_tight(place, derived, &ret_plan->levelling, &ret_plan->tight);
 }
 
 int frets_tightest_note(const struct derived *derived, int string)
@@ -97,7 +102,7 @@ void frets_add_note(const struct derived *derived, const struct frets_plan *plan
         [HEADROOM_UNKNOWN] = "",
         [HEADROOM_PLENTY] = "plenty",
         [HEADROOM_TIGHT] = "tight",
-        [HEADROOM_BUZZES] = "buzzes",
+        [HEADROOM_BUZZES] = "would buzz",
     };
     const struct fret_clearance *clearance = &derived->clearance[string];
 
@@ -113,6 +118,43 @@ void frets_add_note(const struct derived *derived, const struct frets_plan *plan
     add_gap(out, clearance->headroom_mm[note].value, units);
     strbuf_addf(out, ", over fret %d: ", clearance->at[note]);
     strbuf_add(out, verdicts[plan->headroom[string][note]]);
+}
+
+bool frets_add_tightest(const struct frets_plan *plan, struct strbuf *out)
+{
+    const struct survey_tight *tight = &plan->tight;
+
+    for (int i = 0; i < tight->count; i++) {
+        strbuf_addf(out, "%sstring %d ", i > 0 ? "; " : "tightest: ", tight->note[i].string);
+        if (tight->note[i].note > 0)
+            strbuf_addf(out, "at %d", tight->note[i].note);
+        else
+            strbuf_add(out, "open");
+        strbuf_addf(out, ", fret %d", tight->note[i].at);
+    }
+    return tight->count > 0;
+}
+
+bool frets_add_gains(const struct frets_plan *plan, const struct shop_units *units,
+                     struct strbuf *out)
+{
+    const struct survey_tight *tight = &plan->tight;
+    const bool levels = tight->levelled_mm.given && tight->levelled_mm.value >= HIGH_LEAST_MM;
+
+    if (tight->count == 0 || (!tight->raised_mm.given && !levels))
+        return false;
+    strbuf_addf(out, "string %d gains ", tight->note[0].string);
+    if (tight->raised_mm.given) {
+        add_gap(out, tight->raised_mm.value, units);
+        strbuf_add(out, " from ");
+        add_gap(out, TIGHT_RAISE_MM, units);
+        strbuf_add(out, levels ? " more action, " : " more action");
+    }
+    if (levels) {
+        add_gap(out, tight->levelled_mm.value, units);
+        strbuf_add(out, " from levelling the spots");
+    }
+    return true;
 }
 
 /* "0 3 5-7": notes as a list is typed. */
@@ -135,6 +177,30 @@ static void add_notes(struct strbuf *out, uint64_t notes)
     }
 }
 
+/* How much higher than measured the fret stands; a number too small to see is none. */
+static void add_high_fret(struct strbuf *out, const struct survey_buzz *buzz,
+                          const struct shop_units *units)
+{
+    const struct clearance_high_fret *high = &buzz->high;
+    const enum unit unit = units->bare[MEASURE_FEELER];
+    const bool from_none = high->least_mm < HIGH_LEAST_MM;
+
+    if (from_none && !high->bounded) {
+        strbuf_addf(out, ": as measured, the string touches fret %d", high->fret);
+        return;
+    }
+    strbuf_addf(out, ": fret %d stands ", high->fret);
+    if (from_none || !high->bounded)
+        strbuf_add(out, high->bounded ? "up to " : "at least ");
+    else
+        amount_add(out, high->least_mm, unit, false);
+    if (high->bounded && !from_none)
+        strbuf_add(out, " to ");
+    amount_add(out, high->bounded ? high->most_mm : high->least_mm, unit, false);
+    amount_add_unit(out, unit);
+    strbuf_add(out, " higher than measured");
+}
+
 bool frets_add_buzz(const struct frets_plan *plan, int string, const struct shop_units *units,
                     struct strbuf *out)
 {
@@ -150,20 +216,7 @@ bool frets_add_buzz(const struct frets_plan *plan, int string, const struct shop
                             : ": no fret ahead explains it; look at nut, saddle, loose parts");
         return true;
     }
-    if (buzz->high.least_mm <= 0 && !buzz->high.bounded) {
-        strbuf_addf(out, ": as measured, the string touches fret %d", buzz->high.fret);
-        return true;
-    }
-    strbuf_addf(out, ": fret %d stands ", buzz->high.fret);
-    if (!buzz->high.bounded)
-        strbuf_add(out, "at least ");
-    amount_add(out, buzz->high.least_mm, units->bare[MEASURE_FEELER], false);
-    if (buzz->high.bounded) {
-        strbuf_add(out, " to ");
-        amount_add(out, buzz->high.most_mm, units->bare[MEASURE_FEELER], false);
-    }
-    amount_add_unit(out, units->bare[MEASURE_FEELER]);
-    strbuf_add(out, " higher than measured");
+    add_high_fret(out, buzz, units);
     return true;
 }
 

@@ -4,6 +4,7 @@
 
 #include "model/survey/survey_buzz.h"
 #include "model/survey/survey_levelling.h"
+#include "model/survey/survey_tight.h"
 
 /*
  * The state of the frets in a pass: how hard each note can be plucked before it buzzes, which fret
@@ -13,19 +14,20 @@
 enum headroom {
     HEADROOM_UNKNOWN,
     HEADROOM_PLENTY,
-    HEADROOM_TIGHT,  /* would buzz if plucked half as hard again: the next harder touch */
-    HEADROOM_BUZZES, /* buzzes at the player's touch */
+    HEADROOM_TIGHT,  /* would buzz if plucked a third as hard again: the next harder touch */
+    HEADROOM_BUZZES, /* buzzes at the player's touch; a note that was heard clean never is */
 };
 
 /* The step from one touch to the next harder one. */
-#define HEADROOM_TIGHT_SHARE 1.5
+#define HEADROOM_TIGHT_SHARE 1.35
 
 struct frets_plan {
     int strings, frets; /* 0 if the board is not known */
-    double touch_mm;
+    struct touch touch;
     enum headroom headroom[STRINGS_MAX + 1][FRETS_MAX + 1]; /* by string and note */
     struct survey_buzz buzz[STRINGS_MAX + 1];
     struct survey_levelling levelling;
+    struct survey_tight tight;
 };
 
 /* Makes the plan for the place that `derived` was derived at. */
@@ -44,6 +46,15 @@ char frets_mark(enum headroom headroom);
 /* Appends a note's headroom in full: "string 6 fret 3: headroom .053 in, over fret 5: plenty". */
 void frets_add_note(const struct derived *derived, const struct frets_plan *plan, int string,
                     int note, const struct shop_units *units, struct strbuf *out);
+
+/* Appends the tightest notes: "tightest: string 3 at 2, fret 4; ...". False, `out` untouched, if no
+ * headroom is known. */
+bool frets_add_tightest(const struct frets_plan *plan, struct strbuf *out);
+
+/* Appends what would give the first of them more room. False, `out` untouched, if that is not
+ * known. */
+bool frets_add_gains(const struct frets_plan *plan, const struct shop_units *units,
+                     struct strbuf *out);
 
 /* Appends what was heard on a string and the fret that explains it. False, `out` untouched, if no
  * buzz was heard on it. */

@@ -34,7 +34,8 @@ static void listen(struct record *record, int string, double height_mm)
     for (int buzz = 0; buzz <= 1; buzz++) {
         strbuf_addf(&lines, "visit.1.pass.1 %s.%d =", buzz ? "buzz" : "clean", string);
         for (int n = 0; n < 19; n++)
-            if (buzz == (assert_given(derived.clearance[string].headroom_mm[n]) < derived.touch_mm))
+            if (buzz ==
+                (assert_given(derived.clearance[string].headroom_mm[n]) < derived.touch.mm[string]))
                 strbuf_addf(&lines, " %d", n);
         strbuf_add(&lines, "\n");
     }

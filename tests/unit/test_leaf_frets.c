@@ -82,8 +82,8 @@ static int count_marks(const struct app *app, enum headroom headroom)
 
 #define LOW STRINGS "visit.1.pass.1 action.6 = 3/64 in\nvisit.1.pass.1 action.1 = 3/64 in\n"
 
-/* A note that buzzes in a soft touch buzzes in a harder one, and one that is tight buzzes in
- * the next harder one: that is what tight is said to mean. */
+/* A note that buzzes in a soft touch buzzes in a harder one, and only one that was tight begins to
+ * buzz in the next harder one. */
 static void marks_go_by_the_touch(void **state)
 {
     struct app *soft = start_record(build_record_full, LOW "targets touch = soft\n");
@@ -99,7 +99,10 @@ static void marks_go_by_the_touch(void **state)
                 const enum headroom harder = frets_state(touches[i + 1])->plan.headroom[s][n];
 
                 assert_true(softer != HEADROOM_UNKNOWN);
-                assert_int_equal(harder == HEADROOM_BUZZES, softer != HEADROOM_PLENTY);
+                if (softer == HEADROOM_BUZZES)
+                    assert_int_equal(harder, HEADROOM_BUZZES);
+                if (harder == HEADROOM_BUZZES)
+                    assert_int_not_equal(softer, HEADROOM_PLENTY);
             }
     assert_true(count_marks(hard, HEADROOM_BUZZES) > 0);
     assert_true(count_marks(soft, HEADROOM_PLENTY) > 0);

@@ -44,7 +44,7 @@ static void listen(int fret, double height_mm, uint64_t *ret_buzz, uint64_t *ret
     derive_current(&record, &derived);
     *ret_buzz = *ret_clean = 0;
     for (int n = 0; n < 19; n++) {
-        if (assert_given(derived.clearance[3].headroom_mm[n]) < derived.touch_mm)
+        if (assert_given(derived.clearance[3].headroom_mm[n]) < derived.touch.mm[3])
             *ret_buzz |= UINT64_C(1) << n;
         else
             *ret_clean |= UINT64_C(1) << n;

@@ -81,6 +81,25 @@ static void put_buzz(struct page *page, int string)
         put_sentence(page, ROLE_DIM, memory);
 }
 
+static void put_tightest(struct page *page)
+{
+    const struct frets_plan *plan = &frets_state(page->app)->plan;
+    char memory[240];
+    struct strbuf words = STRBUF(memory);
+
+    if (frets_add_tightest(plan, &words))
+        put_sentence(page, ROLE_VALUE, memory);
+}
+
+static void put_gains(struct page *page)
+{
+    char memory[160];
+    struct strbuf words = STRBUF(memory);
+
+    if (frets_add_gains(&frets_state(page->app)->plan, &page->app->units, &words))
+        put_sentence(page, ROLE_DIM, memory);
+}
+
 static void put_levelling(struct page *page, enum levelling_plan which)
 {
     const struct frets_plan *plan = &frets_state(page->app)->plan;
@@ -115,6 +134,7 @@ static void draw_words(struct page *page, int string, int note)
         put_note(page, string, note);
         if (string <= plan->strings)
             put_buzz(page, string);
+        put_tightest(page);
         put_other_buzzes(page, string, 1);
     } else {
         put_other_buzzes(page, 0, plan->levelling.known ? LEVELLING_PLANS : 1);
@@ -122,8 +142,11 @@ static void draw_words(struct page *page, int string, int note)
     put_levelling(page, LEVELLING_SPOTS);
     if (plan->levelling.known)
         put_levelling(page, LEVELLING_FULL);
-    if (!on_string)
+    if (!on_string) {
+        put_tightest(page);
         put_note(page, string, note);
+    }
+    put_gains(page);
 }
 
 static void draw_row_label(const struct page *page, int row, const char *label, enum unit unit)

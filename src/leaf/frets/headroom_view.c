@@ -16,7 +16,8 @@ enum {
     AMOUNT_LEAST = 4
 };
 
-static void draw_legend(const struct pen *pen, const struct app *app, int row)
+static void draw_legend(const struct pen *pen, const struct app *app,
+                        const struct headroom_area *area)
 {
     static const struct {
         enum headroom headroom;
@@ -27,18 +28,20 @@ static void draw_legend(const struct pen *pen, const struct app *app, int row)
     struct strbuf text = STRBUF(memory);
     int column = 1;
 
-    pen_rule(pen, row, 0, pen->frame->columns);
-    strbuf_add(&text, app->previewing ? " if taken, pluck " : " headroom, pluck ");
-    amount_add(&text, frets_state(app)->plan.touch_mm, app->units.bare[MEASURE_FEELER], false);
+    pen_rule(pen, area->row, 0, pen->frame->columns);
+    strbuf_add(&text, app->previewing ? " if taken, touch " : " headroom, touch ");
+    amount_add(&text, frets_state(app)->plan.touch.mm[area->string],
+               app->units.bare[MEASURE_FEELER], false);
     amount_add_unit(&text, app->units.bare[MEASURE_FEELER]);
     strbuf_add_char(&text, ' ');
-    column += pen_put(pen, row, column, 60, app->previewing ? ROLE_PREVIEW : ROLE_LABEL, memory);
+    column +=
+        pen_put(pen, area->row, column, 60, app->previewing ? ROLE_PREVIEW : ROLE_LABEL, memory);
     for (size_t i = 0; i < sizeof states / sizeof states[0]; i++) {
         strbuf_clear(&text);
         strbuf_addf(&text, " %c %s ", frets_mark(states[i].headroom), states[i].words);
-        column += pen_put(pen, row, column, 20, ROLE_DIM, memory);
+        column += pen_put(pen, area->row, column, 20, ROLE_DIM, memory);
     }
-    column += pen_put(pen, row, column, 30, ROLE_DIM, " b, c heard buzz, clean ");
+    column += pen_put(pen, area->row, column, 30, ROLE_DIM, " b, c heard buzz, clean ");
 }
 
 static enum role mark_role(enum headroom headroom)
@@ -161,7 +164,7 @@ int headroom_view_draw(const struct pen *pen, const struct app *app,
     const struct grid grid = grid_fit(&room, area->strings, notes, area->strings - area->string,
                                       area->note < 0 ? 0 : area->note);
 
-    draw_legend(pen, app, area->row);
+    draw_legend(pen, app, area);
     pen_put(pen, area->row + 1, 1, LABEL - 2, ROLE_LABEL, "note");
     grid_draw_numbers(pen, &grid, area->row + 1, 0, area->note);
     for (int i = grid.top; i < grid.top + grid.shown_rows; i++)

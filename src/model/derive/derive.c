@@ -77,21 +77,52 @@ static void derive_setup(const struct belief *belief, struct derived *derived)
         findings_add(&derived->findings, FINDING_EXPOSURE_SHORT, 0);
 }
 
+/* What an earlier pass's notes say of the touch, with the strings as they lay then. */
+static void hear_earlier(struct place heard, struct touch *touch)
+{
+    struct derived then = {.verdict = RESET_UNKNOWN};
+
+    setup_read(&then.setup, heard, &then.findings);
+    if (!then.setup.has_board)
+        return;
+    moves_solve(&then.setup, NULL, &then.figures, &then.choice, &then.lines);
+    derive_strings(heard.record, &then.setup, then.string, &then.figures, &then.findings);
+    derive_pitch(heard.record, &then.setup, then.string, &then.lines, then.pitch, &then.figures);
+    derive_headroom(heard.record, &then.setup, then.string, &then.lines, then.pitch,
+                    then.clearance);
+    derive_touch_heard(heard, &then.setup, then.clearance, touch);
+}
+
+/* The headroom of the notes, how hard they are played, and the frets that buzz. */
+static void derive_clearance(struct place place, struct derived *derived)
+{
+    const struct setup *setup = &derived->setup;
+    const struct place heard = derive_place_heard(place, setup->board.strings);
+
+    derive_headroom(place.record, setup, derived->string, &derived->lines, derived->pitch,
+                    derived->clearance);
+    derived->touch = touch_as_stated(place.record, setup->board.strings);
+    if (heard.visit == place.visit && heard.pass == place.pass)
+        derive_touch_heard(place, setup, derived->clearance, &derived->touch);
+    else if (heard.pass > 0)
+        hear_earlier(heard, &derived->touch);
+    derive_high_frets(place, setup, derived->string, &derived->lines, derived->pitch,
+                      &derived->touch, derived->clearance);
+}
+
 /* What the strings are, and how they sound, clear the frets and bend the neck. */
 static void derive_sound(struct place place, struct derived *derived)
 {
     const struct record *record = place.record;
     const struct setup *setup = &derived->setup;
 
-    derived->touch_mm = derive_touch_mm(record);
     if (!setup->has_board)
         return;
     derive_strings(record, setup, derived->string, &derived->figures, &derived->findings);
     derive_pitch(record, setup, derived->string, &derived->lines, derived->pitch,
                  &derived->figures);
     derive_cents_read(place, setup, &derived->figures);
-    derive_clearance(place, setup, derived->string, &derived->lines, derived->pitch,
-                     derived->clearance);
+    derive_clearance(place, derived);
     derive_heard_moves(place, derived, &derived->moves);
 }
 

@@ -25,7 +25,7 @@ struct derived {
     struct string_lines lines;
     enum reset_verdict verdict;
     struct move_set moves;
-    double touch_mm;                             /* headroom under this means a buzz */
+    struct touch touch;                          /* headroom under this means a buzz */
     struct string_facts string[STRINGS_MAX + 1]; /* by string, [0] unused; so are these: */
     struct fret_pitch pitch[STRINGS_MAX + 1];    /* the notes of the present state */
     struct fret_clearance clearance[STRINGS_MAX + 1];

@@ -1,11 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/derive/derive_clearance.h"
 
-double derive_touch_mm(const struct record *record)
-{
-    return clearance_touch_mm((enum clearance_touch)(int)record_or_fallback(record, FIELD_TOUCH));
-}
-
 /* The tension stopped at every fret, from that of the ideal string. */
 static void find_tensions(const struct board *board, const struct string_facts *facts,
                           const struct fret_pitch *pitch, struct string_clearance *arrays)
@@ -76,33 +71,93 @@ static void mark_heard(struct maybe list, int frets, enum clearance_heard as,
 void derive_heard(struct place place, int string, int frets,
                   enum clearance_heard ret_heard[FRETS_MAX + 1])
 {
-    for (int n = 0; n <= frets; n++)
+    for (int n = 0; n <= FRETS_MAX; n++)
         ret_heard[n] = CLEARANCE_NOT_PLAYED;
     mark_heard(place_read_at(place, FIELD_CLEAN, string, 0), frets, CLEARANCE_CLEAN, ret_heard);
     /* Last: one that was heard to buzz is the stronger witness. */
     mark_heard(place_read_at(place, FIELD_BUZZ, string, 0), frets, CLEARANCE_BUZZES, ret_heard);
 }
 
-void derive_clearance(struct place place, const struct setup *setup,
-                      const struct string_facts *facts, const struct string_lines *lines,
-                      const struct fret_pitch *pitch, struct fret_clearance *ret_clearance)
+void derive_headroom(const struct record *record, const struct setup *setup,
+                     const struct string_facts *facts, const struct string_lines *lines,
+                     const struct fret_pitch *pitch, struct fret_clearance *ret_clearance)
 {
-    const double touch_mm = derive_touch_mm(place.record);
+    struct string_clearance arrays;
+    struct clearance_string string;
+
+    for (int s = 1; s <= setup->board.strings; s++) {
+        ret_clearance[s] = (struct fret_clearance){.has_high = false};
+        if (derive_string_clearance(record, setup, &facts[s], lines, &pitch[s], s, &arrays,
+                                    &string))
+            find_headroom(&string, arrays.known, &ret_clearance[s]);
+    }
+}
+
+static bool is_heard(struct place place, int strings)
+{
+    for (int s = 1; s <= strings; s++)
+        if (place_read_at(place, FIELD_CLEAN, s, 0).given ||
+            place_read_at(place, FIELD_BUZZ, s, 0).given)
+            return true;
+    return false;
+}
+
+static bool is_past(struct place at, struct place place)
+{
+    return at.visit > place.visit || (at.visit == place.visit && at.pass > place.pass);
+}
+
+struct place derive_place_heard(struct place place, int strings)
+{
+    struct place last = {.record = place.record}, at = last;
+
+    while (place_next(&at) && !is_past(at, place))
+        if (is_heard(at, strings))
+            last = at;
+    return last;
+}
+
+uint64_t derive_notes_heard(const enum clearance_heard heard[FRETS_MAX + 1],
+                            enum clearance_heard as)
+{
+    uint64_t notes = 0;
+
+    for (int n = 0; n <= FRETS_MAX; n++)
+        notes |= (uint64_t)(heard[n] == as) << n;
+    return notes;
+}
+
+void derive_touch_heard(struct place place, const struct setup *setup,
+                        const struct fret_clearance *clearance, struct touch *touch)
+{
+    enum clearance_heard heard[FRETS_MAX + 1];
+    struct touch_heard all[STRINGS_MAX + 1];
+
+    for (int s = 1; s <= setup->board.strings; s++) {
+        derive_heard(place, s, setup->board.frets, heard);
+        all[s] = (struct touch_heard){.clean = derive_notes_heard(heard, CLEARANCE_CLEAN),
+                                      .buzzing = derive_notes_heard(heard, CLEARANCE_BUZZES),
+                                      .headroom_mm = clearance[s].headroom_mm};
+    }
+    touch_listen(touch, place.record, setup->board.strings, all);
+}
+
+void derive_high_frets(struct place place, const struct setup *setup,
+                       const struct string_facts *facts, const struct string_lines *lines,
+                       const struct fret_pitch *pitch, const struct touch *touch,
+                       struct fret_clearance *clearance)
+{
     enum clearance_heard heard[FRETS_MAX + 1];
     struct string_clearance arrays;
     struct clearance_string string;
 
     for (int s = 1; s <= setup->board.strings; s++) {
-        struct fret_clearance *clearance = &ret_clearance[s];
-
-        *clearance = (struct fret_clearance){.has_high = false};
         if (!derive_string_clearance(place.record, setup, &facts[s], lines, &pitch[s], s, &arrays,
                                      &string))
             continue;
-        find_headroom(&string, arrays.known, clearance);
         derive_heard(place, s, setup->board.frets, heard);
-        clearance->has_high =
+        clearance[s].has_high =
             arrays.all_known &&
-            clearance_find_high_fret(&string, touch_mm, heard, &clearance->high) == STATUS_OK;
+            clearance_find_high_fret(&string, touch->mm[s], heard, &clearance[s].high) == STATUS_OK;
     }
 }

@@ -7,6 +7,7 @@
 #include "model/frets/clearance.h"
 #include "model/derive/derive_pitch.h"
 #include "model/derive/derive_strings.h"
+#include "model/derive/touch.h"
 #include "model/setup/moves.h"
 #include "model/reading/place.h"
 #include "model/setup/setup.h"
@@ -18,9 +19,6 @@ struct fret_clearance {
     bool has_high;         /* notes were heard to buzz, and a fret explains them */
     struct clearance_high_fret high;
 };
-
-/* The pluck that the target's touch stands for, mm. */
-double derive_touch_mm(const struct record *record);
 
 /* One string of the present state, with the arrays that clearance.h wants. */
 struct string_clearance {
@@ -45,13 +43,30 @@ bool derive_string_clearance(const struct record *record, const struct setup *se
 void derive_heard(struct place place, int string, int frets,
                   enum clearance_heard ret_heard[FRETS_MAX + 1]);
 
+/* The notes 0 .. FRETS_MAX that were heard so, n with bit n set. */
+uint64_t derive_notes_heard(const enum clearance_heard heard[FRETS_MAX + 1],
+                            enum clearance_heard as);
+
 /*
- * The headroom of every note of the present state and, from the notes heard in the pass,
- * the fret that stands high; elements 1 .. strings of ret_clearance. A fretted note needs
- * the tension that pressing adds (`pitch`), the open one geometry alone.
+ * The headroom of every note of the present state; elements 1 .. strings of ret_clearance, with no
+ * fret named yet. A fretted note needs the tension that pressing adds (`pitch`), the open one
+ * geometry alone.
  */
-void derive_clearance(struct place place, const struct setup *setup,
-                      const struct string_facts *facts, const struct string_lines *lines,
-                      const struct fret_pitch *pitch, struct fret_clearance *ret_clearance);
+void derive_headroom(const struct record *record, const struct setup *setup,
+                     const struct string_facts *facts, const struct string_lines *lines,
+                     const struct fret_pitch *pitch, struct fret_clearance *ret_clearance);
+
+/* The last pass up to `place` in which any note was listened to; pass 0 if there is none. */
+struct place derive_place_heard(struct place place, int strings);
+
+/* Corrects *touch by what was heard in a pass, whose headrooms are in `clearance`. */
+void derive_touch_heard(struct place place, const struct setup *setup,
+                        const struct fret_clearance *clearance, struct touch *touch);
+
+/* From the notes heard in the pass, the fret that stands high, in `clearance`. */
+void derive_high_frets(struct place place, const struct setup *setup,
+                       const struct string_facts *facts, const struct string_lines *lines,
+                       const struct fret_pitch *pitch, const struct touch *touch,
+                       struct fret_clearance *clearance);
 
 #endif

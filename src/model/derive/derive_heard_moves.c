@@ -94,7 +94,7 @@ static bool is_explained_by_rocker(struct place place, const struct derived *der
     for (int n = 1; n <= setup->board.frets; n++) {
         if (!is_high(setup->spot_mm[n]))
             continue;
-        const int misfit = find_misfit(&line, derived->touch_mm, heard, n);
+        const int misfit = find_misfit(&line, derived->touch.mm[string], heard, n);
         if (misfit >= 0 && misfit <= high->buzz_left + high->clean_against)
             return true;
     }

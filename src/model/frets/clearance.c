@@ -16,19 +16,6 @@ struct stopped {
     double swing_mm; /* y */
 };
 
-double clearance_touch_mm(enum clearance_touch touch)
-{
-    switch (touch) {
-    case CLEARANCE_SOFT:
-        return 0.8;
-    case CLEARANCE_HARD:
-        return 1.8;
-    case CLEARANCE_MEDIUM:
-        break;
-    }
-    return 1.2;
-}
-
 static enum status check_frets(const struct clearance_string *string)
 {
     for (int n = 1; n <= string->last_fret; n++) {
@@ -158,7 +145,7 @@ static enum status least_headroom(const struct clearance_string *string, int not
 {
     /* Any pluck gives the same headroom but for the last digit, which names the fret where
      * several are equally near. */
-    const double y0_mm = clearance_touch_mm(CLEARANCE_MEDIUM);
+    const double y0_mm = 1;
     const struct stopped s = stop_string(string, note, y0_mm);
     double least = (double)INFINITY;
     int at = 0;

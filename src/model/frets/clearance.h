@@ -28,15 +28,6 @@
 
 enum { CLEARANCE_FRETS_MAX = 64 };
 
-/* How hard the player plays, as displacement at the pluck on the open string (memory). */
-enum clearance_touch {
-    CLEARANCE_SOFT,   /* 0.8 mm */
-    CLEARANCE_MEDIUM, /* 1.2 mm */
-    CLEARANCE_HARD,   /* 1.8 mm */
-};
-
-double clearance_touch_mm(enum clearance_touch touch);
-
 /* One string over one row of crowns. The arrays belong to the caller. */
 struct clearance_string {
     int last_fret;           /* 1 to CLEARANCE_FRETS_MAX */

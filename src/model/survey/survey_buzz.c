@@ -1,17 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/survey/survey_buzz.h"
 
-static uint64_t notes_heard(const enum clearance_heard heard[FRETS_MAX + 1], int frets,
-                            enum clearance_heard as)
-{
-    uint64_t notes = 0;
-
-    for (int n = 0; n <= frets; n++)
-        if (heard[n] == as)
-            notes |= UINT64_C(1) << n;
-    return notes;
-}
-
 static bool find_margins(const struct clearance_string *string, struct survey_buzz *buzz)
 {
     for (int n = 0; n < buzz->high.fret; n++)
@@ -39,14 +28,14 @@ void survey_buzz(struct place place, const struct derived *derived, int string,
                  struct survey_buzz *ret_buzz)
 {
     const int frets = derived->setup.board.frets;
-    struct survey_buzz buzz = {.touch_mm = derived->touch_mm};
+    struct survey_buzz buzz = {.touch_mm = derived->touch.mm[string]};
     enum clearance_heard heard[FRETS_MAX + 1];
     struct string_clearance arrays;
     struct clearance_string line;
 
     derive_heard(place, string, frets, heard);
-    buzz.buzzing = notes_heard(heard, frets, CLEARANCE_BUZZES);
-    buzz.clean = notes_heard(heard, frets, CLEARANCE_CLEAN);
+    buzz.buzzing = derive_notes_heard(heard, CLEARANCE_BUZZES);
+    buzz.clean = derive_notes_heard(heard, CLEARANCE_CLEAN);
     buzz.heard = buzz.buzzing != 0;
     buzz.explained =
         buzz.heard && derived->clearance[string].has_high &&

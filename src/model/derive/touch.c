@@ -1,0 +1,106 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/derive/touch.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "model/reading/record_access.h"
+
+/* Nobody plays softer than this share of a medium touch: a clean note of less headroom shows that
+ * a reading is off (common practice, no published source). */
+#define SHARE_LEAST 0.25
+
+struct kind_touch {
+    const char *kind;
+    double treble_mm, bass_mm;
+};
+
+static const struct kind_touch kinds[] = {
+#define TOUCH(kind, treble_mm, bass_mm) {kind, treble_mm, bass_mm},
+#include "model/derive/touch_table.h"
+#undef TOUCH
+};
+
+static const struct kind_touch *find_kind(const struct record *record)
+{
+    const struct maybe entered = record_entered_one(record, FIELD_KIND);
+    char kind[32];
+
+    if (!entered.given ||
+        !field_choice(field_get(FIELD_KIND), (int)entered.value, kind, sizeof kind))
+        return &kinds[0];
+    for (size_t i = 0; i < sizeof kinds / sizeof kinds[0]; i++)
+        if (strcmp(kinds[i].kind, kind) == 0)
+            return &kinds[i];
+    return &kinds[0];
+}
+
+static double medium_mm(const struct kind_touch *kind, int string, int strings)
+{
+    const double toward_bass = strings > 1 ? (string - 1.0) / (strings - 1) : 0;
+
+    return kind->treble_mm + toward_bass * (kind->bass_mm - kind->treble_mm);
+}
+
+static double stated_share(const struct record *record)
+{
+    static const double shares[] = {0.75, 1, 1.35}; /* soft, medium, hard */
+
+    return shares[(int)record_or_fallback(record, FIELD_TOUCH)];
+}
+
+static void set_share(struct touch *touch, const struct record *record, int strings, double share)
+{
+    const struct kind_touch *kind = find_kind(record);
+
+    touch->share = share;
+    for (int s = 1; s <= strings; s++)
+        touch->mm[s] = share * medium_mm(kind, s, strings);
+}
+
+struct touch touch_as_stated(const struct record *record, int strings)
+{
+    struct touch touch = {.by_ear = false};
+
+    set_share(&touch, record, strings, stated_share(record));
+    return touch;
+}
+
+/* The least and the most share that the notes of one string leave. */
+static void bound_string(struct touch *touch, const struct touch_heard *heard, double mm)
+{
+    for (int n = 0; n <= FRETS_MAX; n++) {
+        if (!heard->headroom_mm[n].given)
+            continue;
+        const double share = fmax(SHARE_LEAST, heard->headroom_mm[n].value / mm);
+
+        if (heard->buzzing >> n & 1)
+            touch->least = maybe_given(fmax(share, maybe_or(touch->least, share)));
+        else if (heard->clean >> n & 1)
+            touch->most = maybe_given(fmin(share, maybe_or(touch->most, share)));
+    }
+}
+
+void touch_listen(struct touch *touch, const struct record *record, int strings,
+                  const struct touch_heard *heard)
+{
+    const double step = 1.35;
+    const double stated = stated_share(record);
+    struct touch found = {.by_ear = false};
+    int buzzing = 0;
+
+    for (int s = 1; s <= strings; s++) {
+        bound_string(&found, &heard[s], medium_mm(find_kind(record), s, strings));
+        buzzing += heard[s].buzzing != 0;
+    }
+    if (!found.most.given)
+        return;
+    found.by_ear = buzzing > 1 && found.least.given && found.least.value < found.most.value &&
+                   found.least.value < step * stated;
+    if (!found.by_ear)
+        found.least = maybe_absent();
+    set_share(&found, record, strings,
+              found.by_ear ? sqrt(found.least.value * found.most.value)
+                           : fmin(stated, found.most.value));
+    *touch = found;
+}

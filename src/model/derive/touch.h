@@ -1,0 +1,45 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_MODEL_DERIVE_TOUCH_H
+#define SILLET_MODEL_DERIVE_TOUCH_H
+
+#include <stdbool.h>
+
+#include "model/frets/board.h"
+#include "model/reading/place.h"
+
+/*
+ * How hard the owner plays: the part of the pluck that is square to the board, as displacement of
+ * the open string where it is plucked. Most of a pluck goes along the board, so it is less than
+ * the string moves. A usual set-up of a kind of instrument is just clean at a medium touch (common
+ * practice), which gives each kind its own (touch_table.h); from the treble string to the bass it
+ * changes evenly. Soft is 0.75 of it, hard 1.35. Notes heard clean and heard to buzz at the owner's
+ * own playing say more than the word does.
+ */
+struct touch {
+    double share;               /* of the medium touch of this kind, > 0 */
+    struct maybe least, most;   /* what the ear leaves of it: the hardest note that buzzed, the
+                                   softest that was clean */
+    bool by_ear;                /* both are known and agree: notes may be counted by it */
+    double mm[STRINGS_MAX + 1]; /* by string; a note of less headroom buzzes */
+};
+
+/* The touch as it was stated, or a medium one. */
+struct touch touch_as_stated(const struct record *record, int strings);
+
+/* The notes heard on one string, n with bit n set, and the headroom of each. */
+struct touch_heard {
+    uint64_t clean, buzzing;
+    const struct maybe *headroom_mm; /* [0 .. FRETS_MAX] */
+};
+
+/*
+ * Corrects *touch by what was heard on the strings 1 .. strings ([0] unused). A clean note bounds
+ * it from above. Notes that buzz bound it from below where they are on two strings or more, one
+ * touch explains all that was heard, and it is no more than a step harder than what was stated;
+ * else a fret is to blame, not the player.
+ * Unchanged where nothing was heard. Source: our own reasoning.
+ */
+void touch_listen(struct touch *touch, const struct record *record, int strings,
+                  const struct touch_heard *heard);
+
+#endif
