@@ -21,7 +21,8 @@ static void print_total(const struct survey_what_if *what_if, const struct what_
     print_difference(printer, "total_change_n", what_if->total_before_n, what_if->total_after_n);
     printer_entered(printer, "relief_predicted_before_mm", what_if->relief_predicted_before_mm);
     printer_entered(printer, "relief_predicted_after_mm", what_if->relief_predicted_after_mm);
-    printer_entered(printer, "relief_expected_mm", what_if->relief_expected_mm);
+    printer_entered(printer, "relief_expected_mm", what_if->pull.relief_mm);
+    printer_entered(printer, "relief_expected_u_mm", what_if->pull.relief_u_mm);
 }
 
 static void print_note(const struct record *record, const struct survey_what_if *what_if,

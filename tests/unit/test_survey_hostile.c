@@ -175,7 +175,12 @@ static void check_what_if(const struct record *record, const struct derived *der
     check_given(what_if.total_before_n);
     check_given(what_if.total_after_n);
     check_given(what_if.relief_predicted_after_mm);
-    check_given(what_if.relief_expected_mm);
+    check_given(what_if.pull.relief_mm);
+    check_given(what_if.pull.relief_u_mm);
+    for (int s = 1; s <= what_if.strings; s++) {
+        check_given(what_if.pull.action_mm[s]);
+        check_given(what_if.pull.action_u_mm[s]);
+    }
 }
 
 static void check_all(const struct record *record, struct seeded *seeded)

@@ -105,6 +105,38 @@ static void add_pair(const struct app *app, const char *what, double now_mm,
     amount_add_unit(out, unit);
 }
 
+static void add_doubt(struct strbuf *out, double u_mm, enum unit unit)
+{
+    strbuf_add(out, " \xC2\xB1");
+    amount_add(out, u_mm, unit, false);
+    amount_add_unit(out, unit);
+}
+
+/* "relief .009, then .012 +-.003 in; action 6 then .100 +-.004 in". False, `out` untouched, if
+ * nothing is asked or no relief was read. */
+static bool add_expected(const struct app *app, struct strbuf *out)
+{
+    const struct survey_pull *pull = &strings_state(app)->what_if.answer.pull;
+    const struct maybe relief_mm = figures_get(&app_shown(app)->figures, FIGURE_RELIEF, 0);
+    const enum unit unit = app->metric ? UNIT_MM : UNIT_IN;
+    const int bass = app_shown(app)->setup.board.strings;
+
+    if (!strings_state(app)->what_if.known || !pull->relief_mm.given || !pull->relief_u_mm.given)
+        return false;
+    strbuf_add(out, "relief ");
+    amount_add(out, relief_mm.value, unit, false);
+    strbuf_add(out, ", then ");
+    amount_add(out, pull->relief_mm.value, unit, false);
+    add_doubt(out, pull->relief_u_mm.value, unit);
+    if (pull->action_u_mm[bass].given) {
+        strbuf_addf(out, "; action %d then ", bass);
+        amount_add(out, pull->action_mm[bass].value, unit, false);
+        add_doubt(out, pull->action_u_mm[bass].value, unit);
+    }
+    strbuf_add(out, pull->by_kind ? ", by its kind" : "");
+    return true;
+}
+
 void strings_words_neck(const struct app *app, struct strbuf *out)
 {
     const struct derived *derived = app_shown(app);
@@ -122,14 +154,19 @@ void strings_words_neck(const struct app *app, struct strbuf *out)
         strings_words_need(derived, lacking, out);
         return;
     }
+    if (add_expected(app, out))
+        return;
     if (!bend_mm.given) {
         strbuf_add(out, "how far the pull bends the neck: the Neck leaf says what is needed");
         return;
     }
     add_pair(app, "the pull bends the neck ", bend_mm.value, &answer->relief_predicted_after_mm,
              out);
-    if (relief_mm.given)
-        add_pair(app, "; relief read ", relief_mm.value, &answer->relief_expected_mm, out);
+    if (relief_mm.given) {
+        strbuf_add(out, "; relief read ");
+        amount_add(out, relief_mm.value, app->metric ? UNIT_MM : UNIT_IN, false);
+        amount_add_unit(out, app->metric ? UNIT_MM : UNIT_IN);
+    }
 }
 
 const char *strings_words_caution(const struct app *app)

@@ -3,7 +3,6 @@
 
 #include <math.h>
 
-#include "model/neck/neck_beam.h"
 #include "model/reading/note_name.h"
 
 static struct maybe find_semitone(const struct record *record, const struct what_if_change *change,
@@ -70,20 +69,16 @@ static void add_up(struct survey_what_if *what_if)
     }
 }
 
-static void find_relief(const struct derived *derived, struct survey_what_if *what_if)
+static void find_relief(const struct record *record, const struct derived *derived,
+                        struct survey_what_if *what_if)
 {
-    const struct maybe relief_mm = figures_get(&derived->figures, FIGURE_RELIEF, 0);
     const struct maybe predicted_mm = figures_get(&derived->figures, FIGURE_RELIEF_PREDICTED, 0);
-    double change_mm;
 
+    survey_pull(record, derived, what_if->total_before_n, what_if->total_after_n, &what_if->pull);
     what_if->relief_predicted_before_mm = predicted_mm;
-    if (!predicted_mm.given || !what_if->total_before_n.given || !what_if->total_after_n.given ||
-        neck_beam_scale_relief(predicted_mm.value, what_if->total_before_n.value,
-                               what_if->total_after_n.value, &change_mm) != STATUS_OK)
-        return;
-    what_if->relief_predicted_after_mm = maybe_given(predicted_mm.value + change_mm);
-    if (relief_mm.given)
-        what_if->relief_expected_mm = maybe_given(relief_mm.value + change_mm);
+    if (predicted_mm.given && what_if->pull.bend_change_mm.given)
+        what_if->relief_predicted_after_mm =
+            maybe_finite(predicted_mm.value + what_if->pull.bend_change_mm.value);
 }
 
 static void share_total(struct survey_what_if *what_if, struct findings *findings)
@@ -123,7 +118,7 @@ enum status survey_what_if(const struct record *record, const struct derived *de
         load_string(record, derived, change, s, &what_if.string[s], findings);
     add_up(&what_if);
     share_total(&what_if, findings);
-    find_relief(derived, &what_if);
+    find_relief(record, derived, &what_if);
     *ret_what_if = what_if;
     return STATUS_OK;
 }

@@ -7,6 +7,7 @@
 #include "model/derive/derive.h"
 #include "model/reading/record_access.h"
 #include "model/strings/string_set.h"
+#include "model/survey/survey_pull.h"
 #include "model/reading/tuning.h"
 
 /*
@@ -41,10 +42,9 @@ struct survey_what_if {
     int strings;
     struct what_if_answer string[STRINGS_MAX + 1];
     struct maybe total_before_n, total_after_n;
-    /* What the pull alone bends the neck by (rod slack), and the relief read moved by as much
-     * as that moves: what to expect with the rod left alone. */
+    /* What the pull alone bends the neck by (rod slack), where the neck's measures are known. */
     struct maybe relief_predicted_before_mm, relief_predicted_after_mm;
-    struct maybe relief_expected_mm;
+    struct survey_pull pull; /* what to expect of relief and action */
 };
 
 /*
