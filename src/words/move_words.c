@@ -103,6 +103,19 @@ static void say_rod(struct maker *maker)
         strbuf_add(&maker->caution, "relief without a rod takes heat, fretting or planing");
 }
 
+/* As it is read: what an open string leaves over fret 1 is not what one held down does. */
+static void add_gap(struct maker *maker, const struct move *saddle)
+{
+    const char *what = "once the saddle is done gap ";
+    const enum unit unit = maker->units->bare[MEASURE_FEELER];
+    const bool open = maker->setup->nut_method == NUT_OPEN;
+
+    if (!open && add_then(maker, what, saddle->held_then, unit))
+        strbuf_add(&maker->then, " held");
+    else if (add_then(maker, what, saddle->gap_then, unit) && !open)
+        strbuf_add(&maker->then, " open");
+}
+
 static void say_slots(struct maker *maker)
 {
     const struct move *move = maker->move;
@@ -122,8 +135,7 @@ static void say_slots(struct maker *maker)
     }
     if (add_then(maker, "action ", move->action_then, maker->units->bare[MEASURE_RULE]))
         strbuf_add(&maker->then, "; ");
-    add_then(maker, "once the saddle is done gap ", saddle->gap_then,
-             maker->units->bare[MEASURE_FEELER]);
+    add_gap(maker, saddle);
     strbuf_add(&maker->caution,
                move->any_up ? "fill a low slot or make a new nut; respirator, and air for glue"
                             : "bone, shell and some woods: wear a respirator when filing");

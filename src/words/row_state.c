@@ -3,7 +3,6 @@
 
 #include <math.h>
 
-#include "model/setup/belief_line.h"
 #include "model/setup/bench_goal.h"
 #include "words/amount.h"
 
@@ -89,14 +88,10 @@ static struct believed read_on(const struct bench_row *row, const struct derived
                                int string)
 {
     const struct move_set *moves = &derived->moves;
-    const struct believed *gap = &moves->gap[string], *action = &moves->action[string];
-    struct believed read = row->move == MOVE_SLOTS ? *gap : *action;
+    struct believed read = row->move == MOVE_SLOTS ? moves->gap[string] : moves->action[string];
 
     if (bench_goal_is_held(row, &derived->setup))
-        read.mm = gap->mm.given && action->mm.given && moves->relief.mm.given
-                      ? belief_line_held_from(&derived->setup, string, moves->relief.mm.value,
-                                              gap->mm.value, action->mm.value)
-                      : maybe_absent();
+        read.mm = moves->held[string].mm;
     return read;
 }
 

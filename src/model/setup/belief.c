@@ -141,6 +141,13 @@ bool belief_action(const struct belief *belief, const struct setup *setup, int s
            give(belief, belief_line_action(setup, string), ret_mm);
 }
 
+bool belief_held_gap(const struct belief *belief, const struct setup *setup, int string,
+                     struct estimated *ret_mm)
+{
+    return has_line(belief, setup, string) && setup->board.frets >= 3 &&
+           give(belief, belief_line_held_gap(setup, string), ret_mm);
+}
+
 bool belief_gap_at_action(const struct belief *belief, const struct setup *setup, int string,
                           double action_mm, struct estimated *ret_mm)
 {

@@ -74,6 +74,10 @@ bool belief_gap(const struct belief *belief, const struct setup *setup, int stri
 bool belief_action(const struct belief *belief, const struct setup *setup, int string,
                    struct estimated *ret_mm);
 
+/* The same of the gap with the string held down on fret 3. */
+bool belief_held_gap(const struct belief *belief, const struct setup *setup, int string,
+                     struct estimated *ret_mm);
+
 /* The gap once the string has that action. */
 bool belief_gap_at_action(const struct belief *belief, const struct setup *setup, int string,
                           double action_mm, struct estimated *ret_mm);

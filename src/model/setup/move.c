@@ -185,6 +185,16 @@ bool move_is_missed(const struct move *move)
            move->needs != NEED_NOTHING;
 }
 
+enum move_kind move_set_last_due(const struct move_set *moves)
+{
+    enum move_kind last = MOVE_COUNT_;
+
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        if (move_is_measured((enum move_kind)kind) && moves->move[kind].state == MOVE_DUE)
+            last = (enum move_kind)kind;
+    return last;
+}
+
 bool move_is_asked(const struct move *move)
 {
     return move->state >= MOVE_WAITS || move_is_missed(move);

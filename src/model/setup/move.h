@@ -77,8 +77,9 @@ struct move {
     struct rod_reach far;  /* rod: the target is farther than it may go */
     struct maybe raise;    /* slots: half of them or more are low; by so much the nut is, mm */
     /* What the gauges read once this move and those before it are made, mm, by string; where it is
-     * not due, as it is. */
-    struct maybe gap_then[STRINGS_MAX + 1], action_then[STRINGS_MAX + 1];
+     * not due, as it is. A gap with the string open, and held down on fret 3. */
+    struct maybe relief_then, gap_then[STRINGS_MAX + 1], held_then[STRINGS_MAX + 1],
+        action_then[STRINGS_MAX + 1];
     bool little; /* reset: not due, but less saddle is left than one likes to see */
     struct maybe saddle_then[STRINGS_MAX + 1]; /* reset: how far the saddle moves after it, mm */
     /* Reset: where a straightedge on the frets then meets the saddle, over the bridge's top, mm;
@@ -108,6 +109,7 @@ struct move_set {
     struct fret_work frets;
     bool season_first; /* the neck has moved with the season: nothing but the rod is due */
     struct believed relief, gap[STRINGS_MAX + 1], action[STRINGS_MAX + 1];
+    struct believed held[STRINGS_MAX + 1]; /* the gap, held down on fret 3 */
     /* Readings of this pass that do not fit the others, and are not used until they are read again;
      * the relief stands at string 0. */
     bool questioned[BELIEF_ROWS_][STRINGS_MAX + 1];
@@ -145,6 +147,10 @@ bool move_is_done(const struct move *move);
 
 /* Due, and not done since. */
 bool move_is_open(const struct move *move);
+
+/* The last of rod, slots and saddle that is due: what the gauges read in the end, its ..._then say.
+ * MOVE_COUNT_ where none is. */
+enum move_kind move_set_last_due(const struct move_set *moves);
 
 /* Of frets and pitch, whether what was heard, rocked or tuned asks for anything. */
 bool move_is_asked(const struct move *move);

@@ -225,6 +225,7 @@ static void keep_believed(const struct setup *setup, const struct belief *belief
     moves->relief = as_believed(belief_relief(belief, setup, &mm), &mm);
     for (int s = 1; s <= belief->strings; s++) {
         moves->gap[s] = as_believed(belief_gap(belief, setup, s, &mm), &mm);
+        moves->held[s] = as_believed(belief_held_gap(belief, setup, s, &mm), &mm);
         moves->action[s] = as_believed(belief_action(belief, setup, s, &mm), &mm);
     }
     for (int row = 0; row < BELIEF_ROWS_; row++)
@@ -240,11 +241,15 @@ static struct maybe mean_of(bool known, const struct estimated *estimated)
 /* What the gauges read as far as the plan has come. */
 static void foresee(const struct finder *finder, struct move *move)
 {
+    const struct belief *plan = &finder->plan;
+    const struct setup *setup = finder->setup;
     struct estimated mm;
 
-    for (int s = 1; s <= finder->setup->board.strings; s++) {
-        move->gap_then[s] = mean_of(belief_gap(&finder->plan, finder->setup, s, &mm), &mm);
-        move->action_then[s] = mean_of(belief_action(&finder->plan, finder->setup, s, &mm), &mm);
+    move->relief_then = mean_of(belief_relief(plan, setup, &mm), &mm);
+    for (int s = 1; s <= setup->board.strings; s++) {
+        move->gap_then[s] = mean_of(belief_gap(plan, setup, s, &mm), &mm);
+        move->held_then[s] = mean_of(belief_held_gap(plan, setup, s, &mm), &mm);
+        move->action_then[s] = mean_of(belief_action(plan, setup, s, &mm), &mm);
     }
 }
 
