@@ -11,37 +11,6 @@
 #include "model/setup/belief_line.h"
 #include "model/setup/bench_goal.h"
 
-enum {
-    CELL_WHOLE = 6, /* "-.040" and a blank */
-    CELL_MAX = 9,
-    SIDE_MIN = 7, /* "mixed" and its margins */
-};
-
-struct board_grid board_grid_for(const struct app *app, int columns)
-{
-    struct board_grid grid = {.label = app->route.columns > 7 ? 13 : 14,
-                              .columns = app->route.columns};
-    const int side = columns >= 100 ? 30 : 24;
-
-    grid.cell = (columns - grid.label - side) / grid.columns;
-    /* With many strings the right part gives up columns, so that numbers fit. */
-    if (grid.cell < CELL_WHOLE)
-        grid.cell = (columns - grid.label - SIDE_MIN) / grid.columns;
-    if (grid.cell > CELL_WHOLE && grid.cell * grid.columns > columns - grid.label - side)
-        grid.cell = CELL_WHOLE;
-    if (grid.cell > CELL_MAX)
-        grid.cell = CELL_MAX;
-    grid.staggered = grid.cell < CELL_WHOLE;
-    grid.side_column = grid.label + grid.cell * grid.columns + 1;
-    grid.side = columns - grid.side_column;
-    return grid;
-}
-
-static enum unit row_unit(const struct app *app, const struct bench_row *row)
-{
-    return field_bare_unit(field_get(row->field[END_BASS]), &app->units);
-}
-
 static const struct bench_row *row_of(const struct route_cell *cell)
 {
     return bench_row_get((enum bench_row_id)cell->row);
@@ -92,7 +61,7 @@ static enum role cell_text(const struct app *app, const struct route_cell *cell,
                            struct strbuf *out)
 {
     const struct reading *reading = record_get(&app->record, &cell->key);
-    const enum unit unit = row_unit(app, row_of(cell));
+    const enum unit unit = board_row_unit(app, row_of(cell));
     const struct maybe expected = app_expected(app, cell), filled = find_filled(app, cell);
 
     if (reading) {
@@ -118,18 +87,6 @@ static enum role cell_text(const struct app *app, const struct route_cell *cell,
     return ROLE_DIM;
 }
 
-/* A typed text that is too wide for its cell is replaced by its value in the row's unit. */
-static void fit_cell(const struct app *app, const struct route_cell *cell, struct strbuf *text,
-                     int width)
-{
-    const struct maybe read = record_entered(&app->record, cell->key);
-
-    if (utf8_columns(text->text) <= width || !read.given)
-        return;
-    strbuf_clear(text);
-    amount_add_short(text, read.value, row_unit(app, row_of(cell)), width);
-}
-
 static void draw_cell(const struct pen *pen, const struct app *app, const struct board_grid *grid,
                       const struct route_cell *cell, int row)
 {
@@ -140,13 +97,14 @@ static void draw_cell(const struct pen *pen, const struct app *app, const struct
     struct strbuf text = STRBUF(memory);
     enum role role = cell_text(app, cell, width, &text);
 
-    fit_cell(app, cell, &text, width);
+    board_fit_reading(app, &cell->key, width, &text);
     if (in_hand && app->previewing) {
         strbuf_clear(&text);
         strbuf_add(&text, app->entry.text);
         if (utf8_columns(memory) > width) {
             strbuf_clear(&text);
-            amount_add_short(&text, app->entry_view.value, row_unit(app, row_of(cell)), width);
+            amount_add_short(&text, app->entry_view.value, board_row_unit(app, row_of(cell)),
+                             width);
         }
     }
     if (in_hand)
@@ -163,7 +121,7 @@ static void draw_label(const struct pen *pen, const struct app *app, const struc
                        const struct board_grid *grid, int at)
 {
     pen_put(pen, at, 1, grid->label - 5, ROLE_LABEL, row->label);
-    pen_put_right(pen, at, grid->label - 6, 5, ROLE_DIM, amount_unit(row_unit(app, row)));
+    pen_put_right(pen, at, grid->label - 6, 5, ROLE_DIM, amount_unit(board_row_unit(app, row)));
 }
 
 /* The fret of a reading that is alone in its row, behind its cell. */
@@ -209,17 +167,20 @@ static void draw_state(const struct pen *pen, const struct app *app, enum bench_
 }
 
 void board_view_draw(const struct pen *pen, const struct app *app, const struct board_grid *grid,
-                     int row)
+                     const struct board_under *under, int row)
 {
-    draw_heading(pen, app, grid, row);
-    for (int id = 0; id < ROW_COUNT_; id++) {
-        const struct bench_row *bench_row = bench_row_get((enum bench_row_id)id);
-        const int at = row + 1 + id;
+    int rows[ROW_COUNT_], at = row + 1;
 
+    draw_heading(pen, app, grid, row);
+    for (int id = 0; id < ROW_COUNT_; id++, at++) {
+        const struct bench_row *bench_row = bench_row_get((enum bench_row_id)id);
+
+        rows[id] = at;
         draw_label(pen, app, bench_row, grid, at);
         draw_place(pen, app, bench_row, grid, at);
         draw_state(pen, app, (enum bench_row_id)id, grid, at);
+        at += board_under_draw(pen, app, grid, under, (enum bench_row_id)id, at + 1);
     }
     for (int i = 0; i < app->route.count; i++)
-        draw_cell(pen, app, grid, &app->route.cells[i], row + 1 + (int)app->route.cells[i].row);
+        draw_cell(pen, app, grid, &app->route.cells[i], rows[app->route.cells[i].row]);
 }

@@ -13,8 +13,11 @@ struct moves_page {
     const struct app *app;
     const struct board_grid *grid;
     int row, end;
-    bool then, cautions; /* whether there is room for these lines */
-    int slack;           /* rows to spare for a second line of what to expect */
+    bool cautions; /* whether there is room for them */
+    int spare;     /* rows left for what to expect, */
+    int left;      /* and the due moves that still want one */
+    int slack;     /* rows to spare for a second line of what to expect */
+    bool missing;  /* something is not said for want of room */
 };
 
 /* A move and its words. */
@@ -24,8 +27,13 @@ struct shown_move {
     const struct move_words *words;
 };
 
-/* The k-th move that the bench lists, from 0: reset, frets and pitch only if due. False past
- * the last. */
+/* Reset, frets and pitch are listed only if due. */
+static bool is_listed(const struct move *move, int kind)
+{
+    return move_is_measured((enum move_kind)kind) || move->state == MOVE_DUE;
+}
+
+/* The k-th move that the bench lists, from 0. False past the last. */
 static bool find_shown(const struct app *app, int k, struct shown_move *ret_shown)
 {
     const struct move *moves = app_shown(app)->moves.move;
@@ -34,9 +42,7 @@ static bool find_shown(const struct app *app, int k, struct shown_move *ret_show
     for (;; kind++) {
         if (kind >= MOVE_COUNT_)
             return false;
-        if (!move_is_measured((enum move_kind)kind) && moves[kind].state != MOVE_DUE)
-            continue;
-        if (k-- == 0)
+        if (is_listed(&moves[kind], kind) && k-- == 0)
             break;
     }
     *ret_shown = (struct shown_move){(enum move_kind)kind, &moves[kind], &app->moves[kind]};
@@ -105,7 +111,14 @@ static bool is_long(const struct pen *pen, const struct board_grid *grid,
     return is_due(line) && !beside && utf8_columns(line->words->then) > wide;
 }
 
-static void draw_amounts(const struct moves_page *page, const struct shown_move *line, int number)
+/* Amounts by string whose words have no room beside them stand in the row under them. */
+static bool is_under(const struct moves_page *page, const struct shown_move *line)
+{
+    return is_due(line) && line->words->by_string && !is_aside(page, line);
+}
+
+/* Returns the column behind a due move's amount. */
+static int draw_amounts(const struct moves_page *page, const struct shown_move *line, int number)
 {
     const struct board_grid *grid = page->grid;
     char memory[32];
@@ -117,59 +130,109 @@ static void draw_amounts(const struct moves_page *page, const struct shown_move 
     if (!is_due(line)) {
         pen_put(page->pen, page->row, grid->label + 1, wide, line_role(page, line),
                 state_words(line));
-        return;
+        return 0;
     }
     if (line->words->by_string) {
         draw_strings(page, line);
         if (is_aside(page, line))
             pen_put(page->pen, page->row, grid->side_column + 1, grid->side - 2,
                     line_role(page, line), line->words->amount);
-        return;
+        return page->pen->frame->columns;
     }
-    pen_put(page->pen, page->row, grid->label + 1, wide, line_role(page, line),
-            line->words->amount);
+    return grid->label + 1 +
+           pen_put(page->pen, page->row, grid->label + 1, wide, line_role(page, line),
+                   line->words->amount);
 }
 
+static void add_more(struct strbuf *out)
+{
+    strbuf_addf(out, "more on Work: F%d", 1 + LEAF_WORK);
+}
+
+/* Appends what to expect, in at most `wide` columns: whole, or as many of its parts as fit, and
+ * where the rest is to be found. Half an expectation could be read as another one. */
+static void add_then(const char *then, int wide, struct strbuf *out)
+{
+    int length = (int)strlen(then);
+
+    strbuf_addf(out, "then %s", then);
+    while (length > 0 && utf8_columns(out->text) > wide) {
+        do
+            length--;
+        while (length > 0 && !strchr(",;", then[length]));
+        strbuf_clear(out);
+        if (length > 0)
+            strbuf_addf(out, "then %.*s; ", length, then);
+        add_more(out);
+    }
+}
+
+static void put_then(const struct moves_page *page, const char *text, int column)
+{
+    const int wide = page->pen->frame->columns - column;
+    const int label = strncmp(text, "then ", strlen("then ")) == 0 ? (int)strlen("then ") : 0;
+
+    pen_put(page->pen, page->row, column, label, ROLE_DIM, text);
+    pen_put(page->pen, page->row, column + label, wide - label, ROLE_VALUE, text + label);
+}
+
+/* In a row of its own. */
 static void draw_then(struct moves_page *page, const struct shown_move *line)
 {
-    const int column = THEN_COLUMN;
-    const int wide = page->pen->frame->columns - column;
-    char memory[sizeof line->words->then + 8];
+    char memory[sizeof line->words->then + 48];
     struct strbuf text = STRBUF(memory);
-    int used = 0;
+    int column = THEN_COLUMN;
 
-    if (line->words->by_string && !is_aside(page, line)) {
-        used =
-            pen_put(page->pen, page->row, column, wide, line_role(page, line), line->words->amount);
-        used += 2;
-    }
-    strbuf_add(&text, "then ");
-    strbuf_add(&text, line->words->then);
+    if (is_under(page, line))
+        column += 2 + pen_put(page->pen, page->row, column, page->pen->frame->columns - column,
+                              line_role(page, line), line->words->amount);
+    const int wide = page->pen->frame->columns - column;
     if (page->slack > 0 && is_long(page->pen, page->grid, line)) {
-        pen_wrap(page->pen, page->row++, column, wide, 2, ROLE_VALUE, memory);
+        strbuf_addf(&text, "then %s", line->words->then);
+        page->row += pen_wrap(page->pen, page->row, column, wide, 2, ROLE_VALUE, memory);
         page->slack--;
         return;
     }
-    /* Half an expectation could be read as another one. */
-    if (used + utf8_columns(memory) > wide)
-        return;
-    used += pen_put(page->pen, page->row, column + used, wide - used, ROLE_DIM, "then ");
-    pen_put(page->pen, page->row, column + used, wide - used, ROLE_VALUE, line->words->then);
+    add_then(line->words->then, wide, &text);
+    put_then(page, memory, column);
+    page->row++;
+}
+
+/* Behind the amount, which ends before `column`. False where it does not fit there. */
+static bool draw_then_behind(const struct moves_page *page, const struct shown_move *line, int row,
+                             int column)
+{
+    char memory[sizeof line->words->then + 48];
+    struct strbuf text = STRBUF(memory);
+    struct moves_page behind = *page;
+
+    behind.row = row;
+    strbuf_addf(&text, "then %s", line->words->then);
+    if (column + 2 + utf8_columns(memory) > page->pen->frame->columns)
+        return false;
+    put_then(&behind, memory, column + 2);
+    return true;
 }
 
 static void draw_move(struct moves_page *page, const struct shown_move *line, int number)
 {
     if (page->row >= page->end)
         return;
-    draw_amounts(page, line, number);
-    page->row++;
+    const int row = page->row, behind = draw_amounts(page, line, number);
+
+    page->row += 1 + (is_due(line) && line->words->by_string && page->grid->staggered);
     if (!is_due(line))
         return;
-    page->row += line->words->by_string && page->grid->staggered;
-    if (page->then && page->row < page->end) {
+    if (is_under(page, line)) {
         draw_then(page, line);
-        page->row++;
+    } else if (page->spare >= page->left || !draw_then_behind(page, line, row, behind)) {
+        if (page->spare > 0)
+            draw_then(page, line);
+        else
+            page->missing = true;
+        page->spare -= page->spare > 0;
     }
+    page->left -= !is_under(page, line);
     if (page->cautions && page->row < page->end && line->words->caution[0]) {
         pen_put(page->pen, page->row, THEN_COLUMN, page->pen->frame->columns - THEN_COLUMN,
                 ROLE_CAUTION, line->words->caution);
@@ -177,51 +240,66 @@ static void draw_move(struct moves_page *page, const struct shown_move *line, in
     }
 }
 
-/* The rows that the moves need for their amounts alone; *ret_due is the number of due moves,
- * *ret_long that of those with more than a row to expect. */
-static int amount_rows(const struct pen *pen, const struct app *app, const struct board_grid *grid,
-                       int *ret_due, int *ret_long)
+/* First come the amounts, then what to expect, then the cautions. */
+static void share_rows(struct moves_page *page, int rows)
 {
     struct shown_move line;
-    int rows = 0;
+    int due = 0, too_long = 0, amounts = 1;
 
-    *ret_due = *ret_long = 0;
-    for (int k = 0; find_shown(app, k, &line); k++) {
-        *ret_due += is_due(&line);
-        *ret_long += is_long(pen, grid, &line);
-        rows += 1 + (grid->staggered && line.words->by_string && is_due(&line));
+    for (int k = 0; find_shown(page->app, k, &line); k++) {
+        const bool under = is_under(page, &line);
+
+        due += is_due(&line);
+        page->left += is_due(&line) && !under;
+        too_long += is_long(page->pen, page->grid, &line);
+        amounts += 1 + under + (page->grid->staggered && line.words->by_string && is_due(&line));
     }
-    return rows;
+    const int needed = amounts + page->left;
+    page->spare = rows - amounts;
+    page->cautions = rows >= needed + too_long + due;
+    page->slack = rows - needed - (page->cautions ? due : 0);
 }
 
 bool moves_view_draw(const struct pen *pen, const struct app *app, const struct board_grid *grid,
                      int row, int rows)
 {
-    int due, too_long;
-    const int amounts = amount_rows(pen, app, grid, &due, &too_long);
-    const int needed = 1 + amounts + due;
-    const bool cautions = rows >= needed + too_long + due;
-    struct moves_page page = {.pen = pen,
-                              .app = app,
-                              .grid = grid,
-                              .row = row + 1,
-                              .end = row + rows,
-                              .then = rows >= needed,
-                              .cautions = cautions,
-                              .slack = rows - needed - (cautions ? due : 0)};
-    /* If not all lines fit, the first due move still says what to expect. */
-    int spare = rows - 1 - amounts;
+    struct moves_page page = {
+        .pen = pen, .app = app, .grid = grid, .row = row + 1, .end = row + rows};
     struct shown_move line;
+    char memory[32];
+    struct strbuf more = STRBUF(memory);
 
+    share_rows(&page, rows);
     pen_rule(pen, row, 0, pen->frame->columns);
     pen_put(pen, row, 1, 40, ROLE_LABEL,
             app->previewing ? " moves if this is taken " : " next moves ");
-    for (int k = 0; find_shown(app, k, &line); k++) {
-        if (!page.cautions)
-            page.then = is_due(&line) && spare-- > 0;
+    for (int k = 0; find_shown(app, k, &line); k++)
         draw_move(&page, &line, k + 1);
-    }
+    strbuf_add(&more, " ");
+    add_more(&more);
+    strbuf_add(&more, " ");
+    if (page.missing)
+        pen_put_right(pen, row, 41, pen->frame->columns - 42, ROLE_LABEL, memory);
     return page.cautions;
+}
+
+void moves_view_rows(const struct app *app, const struct board_grid *grid, int *ret_least,
+                     int *ret_most)
+{
+    const struct move *moves = app->now.moves.move;
+    int due = 0, amounts = 1;
+
+    for (int kind = 0; kind < MOVE_COUNT_; kind++) {
+        const bool is_due = moves[kind].state == MOVE_DUE;
+
+        due += is_due;
+        amounts += is_listed(&moves[kind], kind);
+        amounts += grid->staggered && is_due && move_is_measured((enum move_kind)kind) &&
+                   move_is_by_string((enum move_kind)kind);
+    }
+    *ret_least = amounts + due;
+    /* One for an expectation that takes two rows. */
+    *ret_most = amounts + 2 * due + (due > 0);
 }
 
 const char *moves_view_caution(const struct app *app)
