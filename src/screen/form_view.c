@@ -81,7 +81,7 @@ static const char *section_title(enum section section)
         [SECTION_BRIDGE] = "bridge",
         [SECTION_NECK] = "neck",
         [SECTION_STRING] = "string",
-        [SECTION_TARGETS] = "what is wanted",
+        [SECTION_TARGETS] = "targets",
         [SECTION_MODEL] = "how it is measured and played",
         [SECTION_VISIT] = "this visit",
         [SECTION_PASS] = "this pass",

@@ -130,7 +130,7 @@ static void add_names(const struct sheet_maker *maker, const struct measured *me
     if (measured->left)
         sheet_add_cell(maker->sheet, "as left");
     if (measured->wanted)
-        sheet_add_cell(maker->sheet, "wanted");
+        sheet_add_cell(maker->sheet, "target");
 }
 
 static const char *state_word(const struct sheet_maker *maker, const struct derived *derived,
@@ -306,7 +306,7 @@ static void begin_singles(struct sheet_maker *maker, bool saddle, bool wanted)
         sheet_add_cell(maker->sheet, "as left");
     if (!wanted)
         return;
-    sheet_add_cell(maker->sheet, "wanted");
+    sheet_add_cell(maker->sheet, "target");
     sheet_add_cell(maker->sheet, "state");
 }
 

@@ -95,11 +95,11 @@ static void take_in(struct terminal *terminal)
     /* A choice by its number, by stepping, and by the pad's 5. */
     day_find_cell(terminal, TERMINAL_DOWN, " truss rod >");
     day_read(terminal, " truss rod >", "2");
-    terminal_expect(terminal, " relief wanted >");
+    terminal_expect(terminal, " relief target >");
     terminal_expect(terminal, "one-way");
     terminal_key(terminal, TERMINAL_UP);
     day_read(terminal, " truss rod >", "++-");
-    terminal_expect(terminal, " relief wanted >");
+    terminal_expect(terminal, " relief target >");
     terminal_expect(terminal, "two-way");
     terminal_key(terminal, TERMINAL_UP);
     terminal_expect(terminal, " truss rod >");

@@ -130,8 +130,8 @@ static const struct {
     [OWNER] = {"Intake", "owner", "instrument", "owner"},
     [JOIN_FRET] = {"Intake", "body-join fret", "board", "join_fret"},
     [CORE] = {"Strings", "core, string 6", "string.6", "core"},
-    [ACTION_WANTED] = {"Intake", "bass action wanted", "targets", "action_bass"},
-    [RELIEF_WANTED] = {"Intake", "relief wanted", "targets", "relief"},
+    [ACTION_WANTED] = {"Intake", "bass action target", "targets", "action_bass"},
+    [RELIEF_WANTED] = {"Intake", "relief target", "targets", "relief"},
     [BUZZ] = {"Frets", "buzzing notes, string 6", "visit.1.pass.1", "buzz.6"},
 };
 

@@ -182,7 +182,7 @@ static void one_reading_is_shown_alone(void **state)
     (void)state;
     assert_is_clean(text, false);
     assert_has(text, ".013 (0.33)");
-    assert_lacks(text, "wanted");
+    assert_lacks(text, "target");
     assert_lacks(text, "state");
     assert_lacks(text, "nan");
     assert_lacks(text, "action at");

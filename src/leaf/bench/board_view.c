@@ -35,7 +35,7 @@ static void draw_heading(const struct pen *pen, const struct app *app,
                       ROLE_LABEL, memory);
     }
     if (grid->side > 7)
-        pen_put(pen, row, grid->side_column + 1, grid->side - 1, ROLE_LABEL, "wanted");
+        pen_put(pen, row, grid->side_column + 1, grid->side - 1, ROLE_LABEL, "target");
 }
 
 /* The value taken from the neighbouring strings for a cell that was not read. A held gap's figure,

@@ -180,22 +180,22 @@ FIELD(SETBACK, STRING, ONE, "setback", "setback", NUMBER, LENGTH, SMALL, NONE,
 
 FIELD(PRESET, TARGETS, ONE, "preset", "preset", TEXT, PLAIN, NONE, NONE,
       0, 400, 0, 80, "", "", "the starting point that the targets were taken from")
-FIELD(TARGET_RELIEF, TARGETS, ONE, "relief", "relief wanted", NUMBER, LENGTH, FEELER, FEELER,
+FIELD(TARGET_RELIEF, TARGETS, ONE, "relief", "relief target", NUMBER, LENGTH, FEELER, FEELER,
       -10, 15, 0, 0.6, "", "", "gap to leave at the relief fret")
-FIELD(TARGET_ACTION_BASS, TARGETS, ONE, "action_bass", "bass action wanted", NUMBER, LENGTH, RULE, NONE,
+FIELD(TARGET_ACTION_BASS, TARGETS, ONE, "action_bass", "bass action target", NUMBER, LENGTH, RULE, NONE,
       0, 60, 1.15, 5, "", "", "height to set at the action fret, lowest string")
-FIELD(TARGET_ACTION_TREBLE, TARGETS, ONE, "action_treble", "treble action wanted", NUMBER, LENGTH, RULE, NONE,
+FIELD(TARGET_ACTION_TREBLE, TARGETS, ONE, "action_treble", "treble action target", NUMBER, LENGTH, RULE, NONE,
       0, 60, 1.15, 5, "", "", "height to set at the action fret, string 1")
-FIELD(TARGET_GAP_BASS, TARGETS, ONE, "nut_gap_bass", "bass nut gap wanted", NUMBER, LENGTH, FEELER, FEELER,
+FIELD(TARGET_GAP_BASS, TARGETS, ONE, "nut_gap_bass", "bass nut gap target", NUMBER, LENGTH, FEELER, FEELER,
       0, 20, 0.02, 1.2, "", "", "open gap to leave at fret 1, lowest string")
-FIELD(TARGET_GAP_TREBLE, TARGETS, ONE, "nut_gap_treble", "treble nut gap wanted", NUMBER, LENGTH, FEELER, FEELER,
+FIELD(TARGET_GAP_TREBLE, TARGETS, ONE, "nut_gap_treble", "treble nut gap target", NUMBER, LENGTH, FEELER, FEELER,
       0, 20, 0.02, 1.2, "", "", "open gap to leave at fret 1, string 1")
 FIELD(RELIEF_TOLERANCE, TARGETS, ONE, "relief_tolerance", "relief tolerance", NUMBER, LENGTH, FEELER, NONE,
-      0, 5, 0, 0.2, ".001 in", "", "relief this near to what is wanted is left alone")
+      0, 5, 0, 0.2, ".001 in", "", "relief this near to its target is left alone")
 FIELD(ACTION_TOLERANCE, TARGETS, ONE, "action_tolerance", "action tolerance", NUMBER, LENGTH, RULE, NONE,
-      0, 10, 0, 0.6, "1/128 in", "", "action this near to what is wanted is left alone")
+      0, 10, 0, 0.6, "1/128 in", "", "action this near to its target is left alone")
 FIELD(GAP_TOLERANCE, TARGETS, ONE, "nut_gap_tolerance", "nut gap tolerance", NUMBER, LENGTH, FEELER, NONE,
-      0, 5, 0, 0.2, ".001 in", "", "a nut gap this near to what is wanted is left alone")
+      0, 5, 0, 0.2, ".001 in", "", "a nut gap this near to its target is left alone")
 FIELD(CENTS_TOLERANCE, TARGETS, ONE, "cents_tolerance", "cents tolerance", NUMBER, CENTS, NONE, NONE,
       0, 100, 0.5, 10, "2", "", "a note this near to its pitch is left alone")
 FIELD(TOUCH, TARGETS, ONE, "touch", "touch", CHOICE, PLAIN, NONE, NONE,
