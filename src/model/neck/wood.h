@@ -12,8 +12,9 @@
  * Woods by name, at 12 % moisture content: means over clear wood, from which one neck can
  * differ by a fifth and more. The rows stand in share/wood.csv.
  * Source: Forest Products Laboratory, Wood Handbook, FPL-GTR-282 (2021), tables 4-3, 4-4
- * (shrinkage), 5-3, 5-5 (modulus, shear), 13-5 (coefficients); each row says in `source`
- * which of its numbers were read there and which are from memory.
+ * (shrinkage), 5-3, 5-5 (modulus, shear), 13-5 (coefficients); M. Chudnoff, Tropical Timbers of
+ * the World (1984), for most tropical ones. Each row says in `source` which of its numbers
+ * were read, and where, and which are from memory.
  */
 
 /* Across the grain: out from the heart, or along the rings. */
