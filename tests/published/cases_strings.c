@@ -6,11 +6,21 @@
 #include "model/frets/board.h"
 #include "model/pitch/intonation.h"
 #include "model/strings/pitch.h"
+#include "model/strings/string_set.h"
 #include "model/strings/tension.h"
 
 #define PI         3.14159265358979323846
 #define INCH_MM    25.4
 #define KSI_IN_MPA 6.894757293168361
+
+/* The pitch of the note that an item names, at A4 = 440 Hz. */
+static enum status take_pitch(struct published_case *c, const char *name, double *ret_hz)
+{
+    int semitone;
+    enum status status = pitch_parse(published_text(c, name), &semitone);
+
+    return status == STATUS_OK ? pitch_frequency(semitone, PITCH_A4_HZ, ret_hz) : status;
+}
 
 static enum status run_frequency(struct published_case *c, struct published_answers *answers)
 {
@@ -26,8 +36,8 @@ static enum status run_frequency(struct published_case *c, struct published_answ
     return status;
 }
 
-/* Neighbouring frets: the ratio of the lengths that sound, and the share that a fret takes
- * off the length before it, as the old rule's divisor. */
+/* The share that a fret takes off the length before it, as the old rule's divisor, and what it
+ * leaves of the whole. */
 static enum status run_fret_rule(struct published_case *c, struct published_answers *answers)
 {
     double scale = published_number(c, "scale", "mm");
@@ -35,9 +45,8 @@ static enum status run_fret_rule(struct published_case *c, struct published_answ
     double before = scale - board_station_mm(scale, fret - 1);
     double after = scale - board_station_mm(scale, fret);
 
-    published_answer(answers, "ratio", before / after, "");
     published_answer(answers, "divisor", before / (before - after), "");
-    published_answer(answers, "sounding", after, "mm");
+    published_answer(answers, "share-of-scale", after / scale, "");
     return STATUS_OK;
 }
 
@@ -50,22 +59,11 @@ static enum status run_wire_strength(struct published_case *c, struct published_
     if (status != STATUS_OK)
         return status;
     published_answer(answers, "strength", strength / KSI_IN_MPA, "ksi");
-    published_answer(answers, "break", strength * PI * diameter * diameter / 4, "N");
     return STATUS_OK;
 }
 
-static enum status run_stiffness_factor(struct published_case *c, struct published_answers *answers)
-{
-    double factor;
-    enum status status = intonation_stiffness_factor(
-        published_number(c, "b", ""), published_number(c, "clamped-ends", ""), &factor);
-
-    if (status == STATUS_OK)
-        published_answer(answers, "factor", factor, "");
-    return status;
-}
-
-/* How far a partial of a hinged wire stands over the whole-number series. */
+/* How far a partial of a hinged wire stands over the whole-number series, as the constant K of
+ * K n^2 d^2/(f^2 l^4) cents. */
 static enum status run_partial(struct published_case *c, struct published_answers *answers)
 {
     const struct string_build build = {.kind = BUILD_PLAIN,
@@ -87,7 +85,120 @@ static enum status run_partial(struct published_case *c, struct published_answer
         status = intonation_stiffness_factor(
             partial * sqrt(modulus_mpa * core.second_moment_mm4 / tension) / length, 0, &factor);
     if (status == STATUS_OK)
-        published_answer(answers, "sharp", 1200 * log2(factor), "cent");
+        published_answer(answers, "constant",
+                         1200 * log2(factor) * pow(hz, 2) * pow(length / 10, 4) /
+                             pow(partial * build.gauge_mm / 10, 2),
+                         "");
+    return status;
+}
+
+/* The mass of a string from its label: the tension at a pitch on a scale. */
+static enum status run_label_mass(struct published_case *c, struct published_answers *answers)
+{
+    double scale = published_number(c, "scale", "in") * INCH_MM;
+    struct mass_sources label = {.label_tension_n = published_number(c, "tension", "N"),
+                                 .label_scale_mm = scale};
+    struct unit_mass mass;
+    enum status status = take_pitch(c, "note", &label.label_hz);
+
+    if (status == STATUS_OK)
+        status = tension_find_mass(&label, &mass);
+    if (status == STATUS_OK)
+        published_answer(answers, "mass", mass.kg_per_m * 10, "g/cm");
+    return status;
+}
+
+/* A string with a label tuned to another note. */
+static enum status run_retuned(struct published_case *c, struct published_answers *answers)
+{
+    double scale = published_number(c, "scale", "in") * INCH_MM, hz, tension;
+    struct mass_sources label = {.label_tension_n = published_number(c, "tension", "N"),
+                                 .label_scale_mm = scale};
+    struct unit_mass mass;
+    enum status status = take_pitch(c, "note", &label.label_hz);
+
+    if (status == STATUS_OK)
+        status = tension_find_mass(&label, &mass);
+    if (status == STATUS_OK)
+        status = take_pitch(c, "then", &hz);
+    if (status == STATUS_OK)
+        status = tension_from_pitch(mass.kg_per_m, scale, hz, &tension);
+    if (status == STATUS_OK)
+        published_answer(answers, "tension", tension, "N");
+    return status;
+}
+
+static enum status run_tension(struct published_case *c, struct published_answers *answers)
+{
+    double mass = published_number(c, "mass", "g/m") / 1000;
+    double scale = published_number_or(c, "scale-in", "in", 0) * INCH_MM +
+                   published_number_or(c, "scale", "mm", 0);
+    double hz = published_number_or(c, "frequency", "Hz", 0), tension;
+    enum status status = hz > 0 ? STATUS_OK : take_pitch(c, "note", &hz);
+
+    if (status == STATUS_OK)
+        status = tension_from_pitch(mass, scale, hz, &tension);
+    if (status == STATUS_OK)
+        published_answer(answers, "tension", tension, "N");
+    return status;
+}
+
+/* A piece weighed, then tuned. */
+static enum status run_weighed(struct published_case *c, struct published_answers *answers)
+{
+    double length = published_number(c, "length", "m") * 1000;
+    const struct mass_sources piece = {.weigh_mass_g = published_number(c, "weight", "g"),
+                                       .weigh_length_mm = length};
+    struct unit_mass mass;
+    double tension;
+    enum status status = tension_find_mass(&piece, &mass);
+
+    if (status == STATUS_OK)
+        status = tension_from_pitch(mass.kg_per_m, length, published_number(c, "frequency", "Hz"),
+                                    &tension);
+    if (status == STATUS_OK)
+        published_answer(answers, "tension", tension, "N");
+    return status;
+}
+
+static enum status run_nylon(struct published_case *c, struct published_answers *answers)
+{
+    const struct string_build build = {.kind = BUILD_NYLON,
+                                       .gauge_mm = published_number(c, "gauge", "mm")};
+    double mass;
+    enum status status = tension_mass_from_build(&build, &mass);
+
+    if (status == STATUS_OK)
+        published_answer(answers, "mass", mass * 1000, "g/m");
+    return status;
+}
+
+/* B = pi^2 E I/(T l^2) of a string of a set, fretted with the tension it has open. */
+static enum status run_inharmonicity(struct published_case *c, struct published_answers *answers)
+{
+    double scale = published_number(c, "scale", "in") * INCH_MM;
+    int fret = (int)published_number(c, "fret", ""), k = (int)published_number(c, "string", "");
+    double length = scale - board_station_mm(scale, fret), hz, mass, tension, modulus;
+    struct string_core core;
+    struct string_set set;
+    enum status status = string_set_find(published_text(c, "set"), &set);
+
+    if (status == STATUS_OK && (k < 1 || k > set.strings))
+        status = STATUS_NOT_FOUND;
+    if (status == STATUS_OK)
+        status = take_pitch(c, "note", &hz);
+    if (status == STATUS_OK)
+        status = tension_mass_from_build(&set.string[k - 1].build, &mass);
+    if (status == STATUS_OK)
+        status = tension_from_pitch(mass, scale, hz, &tension);
+    if (status == STATUS_OK)
+        status = tension_find_core(&set.string[k - 1].build, &core);
+    if (status == STATUS_OK)
+        status = tension_find_modulus(&set.string[k - 1].build, &modulus);
+    if (status == STATUS_OK)
+        published_answer(answers, "B",
+                         PI * PI * modulus * core.second_moment_mm4 / (tension * length * length),
+                         "");
     return status;
 }
 
@@ -198,7 +309,12 @@ const struct published_function published_strings[] = {
     {"frequency", run_frequency},
     {"fret-rule", run_fret_rule},
     {"wire-strength", run_wire_strength},
-    {"stiffness-factor", run_stiffness_factor},
+    {"tension", run_tension},
+    {"tension-of-weighed", run_weighed},
+    {"mass-from-label", run_label_mass},
+    {"tension-retuned", run_retuned},
+    {"nylon-mass", run_nylon},
+    {"inharmonicity", run_inharmonicity},
     {"partial", run_partial},
     {"setbacks", run_setbacks},
     {"stretch", run_stretch},

@@ -10,12 +10,17 @@
 #include "near.h"
 #include "worked_neck.h"
 
+#define INCH_MM    25.4
+#define POUND_N    4.4482216152605
+#define KSI_IN_MPA 6.894757293168361
+
 static enum status run_emc(struct published_case *c, struct published_answers *answers)
 {
-    const double fahrenheit = published_number(c, "temperature", "F");
+    const double fahrenheit = published_number_or(c, "temperature", "F", (double)NAN);
+    const double celsius =
+        isnan(fahrenheit) ? published_number(c, "celsius", "C") : (fahrenheit - 32) / 1.8;
     double emc_pct = 0;
-    enum status status =
-        moisture_find_emc((fahrenheit - 32) / 1.8, published_number(c, "humidity", "%"), &emc_pct);
+    enum status status = moisture_find_emc(celsius, published_number(c, "humidity", "%"), &emc_pct);
     if (status == STATUS_OK)
         published_answer(answers, "emc", emc_pct, "%");
     return status;
@@ -121,20 +126,31 @@ static enum status run_uniform_load(struct published_case *c, struct published_a
     return STATUS_OK;
 }
 
+static enum status run_movement(struct published_case *c, struct published_answers *answers)
+{
+    double movement_mm = 0;
+    enum status status = moisture_find_movement(
+        published_number(c, "width", "mm"), published_number(c, "coefficient", ""),
+        published_number(c, "from", "%"), published_number(c, "to", "%"), &movement_mm);
+    if (status == STATUS_OK)
+        published_answer(answers, "movement", movement_mm, "mm");
+    return status;
+}
+
 static enum status run_tenon(struct published_case *c, struct published_answers *answers)
 {
     const struct neck_tenon tenon = {
         .edge_mm = 1,
         .thickness_mm = 1,
         .shear_strength_mpa = 0.5,
-        .bolt_diameter_mm = published_number(c, "diameter", "mm"),
-        .bolt_torque_nm = published_number(c, "torque", "Nm"),
+        .bolt_diameter_mm = published_number(c, "diameter", "in") * INCH_MM,
+        .bolt_torque_nm = published_number(c, "torque", "lbf-in") * POUND_N * INCH_MM / 1000,
     };
     double safety = 0;
     /* With a strength of 1 N the safety is one over the preload. */
     enum status status = neck_tenon_find_safety(&tenon, &safety);
     if (status == STATUS_OK)
-        published_answer(answers, "preload", 1 / safety, "N");
+        published_answer(answers, "preload", 1 / safety / POUND_N, "lbf");
     return status;
 }
 
@@ -173,14 +189,22 @@ static void answer_known(struct published_answers *answers, const char *name,
 
 static enum status run_wood(struct published_case *c, struct published_answers *answers)
 {
+    static const char *const to_12_pct[] = {"radial-to-12", "tangential-to-12"};
     const struct wood *wood = NULL;
     enum status status = wood_find(published_text(c, "wood"), &wood);
     if (status)
         return status;
     answer_known(answers, "modulus", &wood->modulus_mpa, "MPa");
-    answer_known(answers, "shear", &wood->shear_mpa, "MPa");
+    if (wood->modulus_mpa.given)
+        published_answer(answers, "modulus-in-ksi", wood->modulus_mpa.value / KSI_IN_MPA, "ksi");
     answer_known(answers, "radial-shrinkage", &wood->shrinkage_pct[WOOD_RADIAL], "%");
     answer_known(answers, "tangential-shrinkage", &wood->shrinkage_pct[WOOD_TANGENTIAL], "%");
+    /* Shrinkage goes straight with the moisture below 30 %: Wood Handbook, eq. (4-7). */
+    for (int grain = 0; grain < WOOD_GRAIN_COUNT_; grain++) {
+        if (wood->shrinkage_pct[grain].given)
+            published_answer(answers, to_12_pct[grain], wood->shrinkage_pct[grain].value * 18 / 30,
+                             "%");
+    }
     answer_known(answers, "radial-coefficient", &wood->coefficient[WOOD_RADIAL], "");
     answer_known(answers, "tangential-coefficient", &wood->coefficient[WOOD_TANGENTIAL], "");
     return STATUS_OK;
@@ -192,6 +216,7 @@ const struct published_function published_wood[] = {
     {"cantilever-end-load", run_cantilever},
     {"span-end-couples", run_end_couples},
     {"span-uniform-load", run_uniform_load},
+    {"movement", run_movement},
     {"bolt-preload", run_tenon},
     {"thread", run_thread},
     {"wood-coefficient", run_coefficient},

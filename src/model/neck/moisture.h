@@ -18,7 +18,7 @@
  *   K1 = 6.27 - 0.00938 T - 0.000303 T^2  K2 = 1.91 + 0.0407 T - 0.000293 T^2
  *
  * Source: Forest Products Laboratory, Wood Handbook, FPL-GTR-282 (2021), eq. (4-5). Table
- * 4-2 of the same book, printed to 0.1 %, is met within 0.052 % (30 to 130 F).
+ * 4-2 of the same book, printed to 0.1 %, is met within 0.056 % (30 to 200 F).
  */
 enum status moisture_find_emc(double temperature_c, double humidity_pct, double *ret_emc_pct);
 
