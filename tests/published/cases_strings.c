@@ -161,15 +161,22 @@ static enum status run_weighed(struct published_case *c, struct published_answer
     return status;
 }
 
-static enum status run_nylon(struct published_case *c, struct published_answers *answers)
+/* The mass of a nylon string from its gauge. Its pitch does not count: it is that of the slack
+ * string. */
+static enum status run_nylon_mass(struct published_case *c, struct published_answers *answers)
 {
     const struct string_build build = {.kind = BUILD_NYLON,
                                        .gauge_mm = published_number(c, "gauge", "mm")};
-    double mass;
-    enum status status = tension_mass_from_build(&build, &mass);
+    const struct mass_sources sources = {.build = &build};
+    struct unit_mass mass;
+    double hz;
+    enum status status = take_pitch(c, "note", &hz);
 
+    (void)published_number(c, "scale", "mm");
     if (status == STATUS_OK)
-        published_answer(answers, "mass", mass * 1000, "g/m");
+        status = tension_find_mass(&sources, &mass);
+    if (status == STATUS_OK)
+        published_answer(answers, "mass", mass.kg_per_m * 1000, "g/m");
     return status;
 }
 
@@ -313,7 +320,7 @@ const struct published_function published_strings[] = {
     {"tension-of-weighed", run_weighed},
     {"mass-from-label", run_label_mass},
     {"tension-retuned", run_retuned},
-    {"nylon-mass", run_nylon},
+    {"nylon-mass", run_nylon_mass},
     {"inharmonicity", run_inharmonicity},
     {"partial", run_partial},
     {"setbacks", run_setbacks},

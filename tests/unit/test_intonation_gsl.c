@@ -287,12 +287,66 @@ static void test_calibration_by_simplex(void **state)
     }
 }
 
+/* A stiff string of length 1, clamped at both ends or at one and hinged at the other. */
+struct held_string {
+    double b;
+    bool both_ends;
+};
+
+/* What is 0 at a mode that goes as sin and cos of a x, and as sinh and cosh of c x: so the wave
+ * equation with a bending term has it. */
+static double mode_at(double a, void *params)
+{
+    const struct held_string *held = params;
+    double c = sqrt(a * a + 1 / (held->b * held->b));
+
+    if (!held->both_ends)
+        return a * tanh(c) * cos(a) - c * sin(a);
+    return 2 * a * c * (1 / cosh(c) - cos(a)) + (c * c - a * a) * tanh(c) * sin(a);
+}
+
+/* The factor of its lowest mode over a limp string's. */
+static double exact_factor(struct held_string *held)
+{
+    gsl_root_fsolver *solver = gsl_root_fsolver_alloc(gsl_root_fsolver_brent);
+    gsl_function f = {mode_at, held};
+
+    gsl_root_fsolver_set(solver, &f, 3, 3.6);
+    for (int k = 0; k < 60; k++)
+        gsl_root_fsolver_iterate(solver);
+
+    double a = gsl_root_fsolver_root(solver);
+
+    gsl_root_fsolver_free(solver);
+    return a * sqrt(1 + held->b * held->b * a * a) / M_PI;
+}
+
+/* The formula is a series in b, so the exact modes differ by its third power. */
+static void test_stiffness_by_exact_modes(void **state)
+{
+    (void)state;
+    static const double stiff[] = {0.002, 0.005, 0.01, 0.02};
+
+    for (int clamped = 1; clamped <= 2; clamped++) {
+        for (size_t i = 0; i < sizeof stiff / sizeof stiff[0]; i++) {
+            struct held_string held = {stiff[i], clamped == 2};
+            double factor;
+
+            assert_int_equal(intonation_stiffness_factor(held.b, clamped, &factor), STATUS_OK);
+            assert_near(factor, exact_factor(&held), 20 * clamped * pow(held.b, 3));
+        }
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_cents_written_out),      cmocka_unit_test(test_setback_by_bracketing),
-        cmocka_unit_test(test_best_by_simplex),        cmocka_unit_test(test_fit_by_multifit),
+        cmocka_unit_test(test_cents_written_out),
+        cmocka_unit_test(test_setback_by_bracketing),
+        cmocka_unit_test(test_best_by_simplex),
+        cmocka_unit_test(test_fit_by_multifit),
         cmocka_unit_test(test_calibration_by_simplex),
+        cmocka_unit_test(test_stiffness_by_exact_modes),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
