@@ -307,6 +307,8 @@ static void say_need(struct maker *maker, enum move_kind kind)
         [NEED_EXPOSURE] = "measure exposure and action first",
         [NEED_AGAIN] = "a reading does not fit the others: read it again",
         [NEED_CAUSE] = "",
+        [NEED_HEARING] = "asked for before: hear it again, and rock the frets that were high",
+        [NEED_TUNING] = "off before: tune and read the notes again",
     };
 
     if (maker->move->needs == NEED_CAUSE)
@@ -350,7 +352,9 @@ static void say_wait(struct maker *maker, enum move_kind kind)
     if (maker->move->waits == WAIT_SEASON)
         strbuf_add(&maker->amount, "wait: the season moved the neck; cut nothing yet");
     else if (maker->move->waits == WAIT_SETUP)
-        strbuf_add(&maker->amount, "the strings lie low: the other moves first, then listen again");
+        strbuf_add(&maker->amount, kind == MOVE_PITCH
+                                       ? "the other moves first, then tune and read again"
+                                       : "the other moves first, then listen again");
     else if (kind == MOVE_ROD)
         strbuf_add(&maker->amount, "after the reset: then string up and read again");
     else

@@ -191,7 +191,7 @@ static void do_the_moves(struct terminal *terminal)
     choose(terminal, "4", "pass 3");
     day_enter_pass(terminal, &after_saddle);
     bench_expect_row(terminal, ROW_TITLED_SADDLE, "on target");
-    choose(terminal, "07", "it can go back");
+    choose(terminal, "07", "hear and tune again before it goes back: frets, pitch");
 }
 
 static void look_back_and_hand_over(struct bench *bench, struct terminal *terminal)

@@ -298,7 +298,7 @@ static void measure_last_pass(struct terminal *terminal)
     bench_expect_row(terminal, ROW_TITLED_SADDLE, "on target");
     day_turn_to(terminal, "Work");
     terminal_expect(terminal, "0 left, 0 done");
-    terminal_expect(terminal, "all moves are on target and done: it can go back");
+    terminal_expect(terminal, "hear and tune again before it goes back: frets, pitch");
 }
 
 /* --- the next visit --- */

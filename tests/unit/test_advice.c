@@ -375,6 +375,29 @@ static void a_turn_that_is_not_all_is_read_before_the_rest(void **state)
     end(made);
 }
 
+/* Where rod, slots and saddle are right, a fret or a pitch that was asked for, done or not, and not
+ * heard again is all that keeps the instrument from going back. */
+static void what_was_heard_is_heard_again(void **state)
+{
+    struct made *made = begin("visit.1.pass.1 cents.6.12 = 9\nvisit.1.pass.1 spot.10 = 0.1 mm\n"
+                              "visit.1.pass.2 time = 11:00\n"
+                              "visit.1.work.1 kind = frets\nvisit.1.work.1 time = 10:30\n");
+
+    (void)state;
+    put_pass(&made->record, 1, 1, 0, 0, 0);
+    put_pass(&made->record, 1, 2, 0, 0, 0);
+    derive(made);
+    assert_int_equal(move_set_count(&made->derived.moves, move_is_open), 0);
+    assert_int_equal(move_set_verdict(&made->derived.moves), MOVES_MEASURE);
+    assert_true(says(made, MOVE_FRETS, "hear it again"));
+    assert_true(says(made, MOVE_PITCH, "tune and read"));
+    build_record_add(&made->record,
+                     "visit.1.pass.2 cents.6.12 = 0\nvisit.1.pass.2 spot.10 = 0 mm\n");
+    derive(made);
+    assert_int_equal(move_set_verdict(&made->derived.moves), MOVES_READY);
+    end(made);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -394,6 +417,7 @@ int main(void)
         cmocka_unit_test(what_is_logged_counts_and_not_the_plan),
         cmocka_unit_test(the_rod_is_told_in_turns_once_it_has_answered),
         cmocka_unit_test(a_turn_that_is_not_all_is_read_before_the_rest),
+        cmocka_unit_test(what_was_heard_is_heard_again),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
 }

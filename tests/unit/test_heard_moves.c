@@ -18,6 +18,9 @@ static const char low_action[] = "visit.1.pass.1 action.1 = 4/64 in\n"
                                  "visit.1.pass.1 action.4 = 5.2/64 in\n"
                                  "visit.1.pass.1 action.5 = 5.6/64 in\n"
                                  "visit.1.pass.1 action.6 = 6/64 in\n"
+                                 "targets relief = .013 in\n"
+                                 "targets nut_gap_bass = .030 in\n"
+                                 "targets nut_gap_treble = .020 in\n"
                                  "targets touch = soft\n";
 
 /* Adds what is heard on a string with fret 10 so much higher. */
@@ -156,6 +159,58 @@ static void a_mark_closes_it(void **state)
     record_done(&record);
 }
 
+/* A second pass that reads the strings alone proves neither crown nor pitch. */
+static void what_is_not_heard_again_is_not_ready(void **state)
+{
+    static const enum move_kind kinds[] = {MOVE_FRETS, MOVE_PITCH};
+    struct derived derived;
+    struct record record;
+
+    (void)state;
+    survey_record_derive(&record,
+                         "visit.1.pass.1 spot.10 = 0.1 mm\n"
+                         "visit.1.pass.1 buzz.3 = 9\n"
+                         "visit.1.pass.1 cents.6.12 = 9\n"
+                         "visit.1.work.1 kind = frets\n"
+                         "visit.1.work.2 kind = pitch\n"
+                         "visit.1.pass.2 relief = 0.15 mm\n",
+                         &derived);
+    for (int i = 0; i < 2; i++) {
+        assert_true(derive_asks(place_of(&record, 1, 2), kinds[i], 6, 19));
+        assert_true(move_is_asked(&derived.moves.move[kinds[i]]));
+    }
+    build_record_add(&record, "visit.1.pass.2 spot.10 = 0 mm\nvisit.1.pass.2 cents.6.12 = 0\n");
+    assert_true(derive_asks(place_of(&record, 1, 2), MOVE_FRETS, 6, 19)); /* string 3 */
+    assert_false(derive_asks(place_of(&record, 1, 2), MOVE_PITCH, 6, 19));
+    build_record_add(&record, "visit.1.pass.2 clean.3 = 9\n");
+    assert_false(derive_asks(place_of(&record, 1, 2), MOVE_FRETS, 6, 19));
+    derive_current(&record, &derived);
+    for (int i = 0; i < 2; i++)
+        assert_false(move_is_asked(&derived.moves.move[kinds[i]]));
+    record_done(&record);
+}
+
+/* The rod changes how the strings lie, and with it what a buzz says of a fret; what the rocker
+ * found does not change. */
+static void a_guess_waits_for_the_rod(void **state)
+{
+    struct derived derived;
+    struct record record;
+
+    (void)state;
+    survey_record_build(&record, low_action);
+    listen(&record, 3, 0.4);
+    build_record_add(&record, "visit.1.pass.1 relief = 0.9 mm\n");
+    derive_current(&record, &derived);
+    assert_int_equal(derived.moves.move[MOVE_ROD].state, MOVE_DUE);
+    assert_int_equal(derived.moves.move[MOVE_FRETS].state, MOVE_WAITS);
+    assert_int_equal(derived.moves.move[MOVE_FRETS].waits, WAIT_SETUP);
+    build_record_add(&record, "visit.1.pass.1 spot.10 = 0.4 mm\n");
+    derive_current(&record, &derived);
+    assert_int_equal(derived.moves.move[MOVE_FRETS].state, MOVE_DUE);
+    record_done(&record);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -164,6 +219,8 @@ int main(void)
         cmocka_unit_test(nothing_read_asks_for_nothing),
         cmocka_unit_test(a_reset_comes_first),
         cmocka_unit_test(a_mark_closes_it),
+        cmocka_unit_test(what_is_not_heard_again_is_not_ready),
+        cmocka_unit_test(a_guess_waits_for_the_rod),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
 }

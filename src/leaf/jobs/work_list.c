@@ -122,6 +122,12 @@ static bool waits_otherwise(const struct move *move)
     return move->state == MOVE_WAITS && move->waits != WAIT_RESET;
 }
 
+static bool waits_for_ear(const struct move *move)
+{
+    return move->state == MOVE_UNKNOWN &&
+           (move->needs == NEED_HEARING || move->needs == NEED_TUNING);
+}
+
 /* Appends `words` and the moves for which is_such is true, "rod, saddle"; false, nothing appended,
  * for none. */
 static bool add_names(const struct work_list *list, bool (*is_such)(const struct move *),
@@ -141,7 +147,8 @@ static bool add_names(const struct work_list *list, bool (*is_such)(const struct
 void work_add_left(const struct work_list *list, struct strbuf *out)
 {
     const struct move_set *moves = &list->derived->moves;
-    const bool missed = move_set_count(moves, move_is_missed) > 0;
+    const bool missed =
+        move_set_count(moves, move_is_missed) > move_set_count(moves, waits_for_ear);
     const bool waits =
         move_set_count(moves, waits_for_reset) + move_set_count(moves, waits_otherwise) > 0;
 
@@ -154,7 +161,7 @@ void work_add_left(const struct work_list *list, struct strbuf *out)
                               : "all marked done: measure again before it goes back");
     else if (move_set_is_questioned(moves))
         strbuf_add(out, "a reading does not fit the others: read it again");
-    else
+    else if (!add_names(list, waits_for_ear, "hear and tune again before it goes back: ", out))
         strbuf_add(out, "all moves are on target and done: it can go back");
     add_names(list, waits_for_reset, "; after it: ", out);
     add_names(list, waits_otherwise, "; waits: ", out);

@@ -41,16 +41,67 @@ static bool is_off_pitch(struct place place, int string, int frets)
     return false;
 }
 
+/* --- what has to be heard again --- */
+
+/* Whether a pass has such a reading of a string, on whatever fret; of string 0, of the neck. */
+static bool is_read(struct place place, enum field_id field, int string)
+{
+    const struct reading_key first = place_key_at(place, field, string, 0);
+    const struct reading_key last = place_key_at(place, field, string, FRETS_MAX);
+    const size_t at = record_lower_bound(place.record, &first);
+
+    return at < place.record->count &&
+           reading_key_compare(&place.record->readings[at].key, &last) <= 0;
+}
+
+/* The last pass before this one that has such a reading, where this one has none; pass 0 for none.
+ */
+static struct place find_witness(struct place place, enum field_id field, enum field_id other,
+                                 int string)
+{
+    const int here = place.pass;
+
+    while (place.pass > 0 && !is_read(place, field, string) && !is_read(place, other, string))
+        place.pass--;
+    return place_of(place.record, place.visit, place.pass < here ? place.pass : 0);
+}
+
+static bool is_unheard(struct place place, int strings, int frets)
+{
+    const struct place rocked = find_witness(place, FIELD_SPOT, FIELD_SPOT, 0);
+
+    if (rocked.pass > 0 && asks_for_frets(rocked, 0, frets))
+        return true;
+    for (int s = 1; s <= strings; s++) {
+        const struct place heard = find_witness(place, FIELD_BUZZ, FIELD_CLEAN, s);
+
+        if (heard.pass > 0 && place_read_at(heard, FIELD_BUZZ, s, 0).given)
+            return true;
+    }
+    return false;
+}
+
+static bool is_untuned(struct place place, int strings, int frets)
+{
+    for (int s = 1; s <= strings; s++) {
+        const struct place tuned = find_witness(place, FIELD_CENTS, FIELD_CENTS, s);
+
+        if (tuned.pass > 0 && is_off_pitch(tuned, s, frets))
+            return true;
+    }
+    return false;
+}
+
 bool derive_asks(struct place place, enum move_kind kind, int strings, int frets)
 {
     if (place.pass < 1)
         return false;
     if (kind == MOVE_FRETS)
-        return asks_for_frets(place, strings, frets);
+        return asks_for_frets(place, strings, frets) || is_unheard(place, strings, frets);
     for (int s = 1; kind == MOVE_PITCH && s <= strings; s++)
         if (is_off_pitch(place, s, frets))
             return true;
-    return false;
+    return kind == MOVE_PITCH && is_untuned(place, strings, frets);
 }
 
 /* --- frets --- */
@@ -119,6 +170,15 @@ static bool any_buzz(const enum clearance_heard *heard, int frets)
     return false;
 }
 
+/* Whether rod, slots or saddle are to change how the strings lie. */
+static bool any_set_up(const struct move_set *moves)
+{
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        if (move_is_measured((enum move_kind)kind) && moves->move[kind].state == MOVE_DUE)
+            return true;
+    return false;
+}
+
 /* What one string's buzz makes of the move. */
 static enum move_state hear_string(struct place place, const struct derived *derived, int string,
                                    struct fret_work *work)
@@ -135,6 +195,9 @@ static enum move_state hear_string(struct place place, const struct derived *der
     }
     if (!clearance->has_high)
         return MOVE_UNKNOWN;
+    /* A guess is made from how the strings lie, and that is about to change. */
+    if (any_set_up(&derived->moves))
+        return MOVE_WAITS;
     /* No higher than measured: the string lies too low for that pluck. */
     if (clearance->high.least_mm < MOVE_CROWN_MM)
         return MOVE_WAITS;
@@ -144,13 +207,15 @@ static enum move_state hear_string(struct place place, const struct derived *der
     return MOVE_DUE;
 }
 
-/* Whether rod, slots or saddle are to change how the strings lie. */
-static bool any_set_up(const struct move_set *moves)
+/* What an earlier pass asked for is not known to be right, whether it was done or not, until this
+ * pass has heard it; that is no use before the strings lie as they will. */
+static void ask_again(const struct move_set *moves, struct move *move, enum move_need need)
 {
-    for (int kind = 0; kind < MOVE_COUNT_; kind++)
-        if (move_is_measured((enum move_kind)kind) && moves->move[kind].state == MOVE_DUE)
-            return true;
-    return false;
+    const bool waits = any_set_up(moves);
+
+    move->state = waits ? MOVE_WAITS : MOVE_UNKNOWN;
+    move->waits = waits ? WAIT_SETUP : WAIT_NOTHING;
+    move->needs = waits ? NEED_NOTHING : need;
 }
 
 static void find_frets(struct place place, const struct derived *derived, struct move_set *moves)
@@ -179,6 +244,8 @@ static void find_frets(struct place place, const struct derived *derived, struct
         move->waits = WAIT_SETUP;
     } else if (by_state[MOVE_WAITS] || by_state[MOVE_UNKNOWN]) {
         move->needs = NEED_CAUSE;
+    } else if (is_unheard(place, setup->board.strings, setup->board.frets)) {
+        ask_again(moves, move, NEED_HEARING);
     } else if (by_state[MOVE_GOOD]) {
         move->state = MOVE_GOOD;
     }
@@ -198,9 +265,10 @@ static struct move_amount setback_of(const struct figures *figures, int string)
     return (struct move_amount){.known = true, .value = found->value, .u = found->u};
 }
 
-static void find_pitch(struct place place, const struct derived *derived, struct move *move)
+static void find_pitch(struct place place, const struct derived *derived, struct move_set *moves)
 {
     const struct board *board = &derived->setup.board;
+    struct move *move = &moves->move[MOVE_PITCH];
     bool unexplained = false;
 
     move->within_cents = record_or_fallback(place.record, FIELD_CENTS_TOLERANCE);
@@ -221,6 +289,8 @@ static void find_pitch(struct place place, const struct derived *derived, struct
     if (unexplained && move->state != MOVE_DUE) {
         move->state = MOVE_UNKNOWN;
         move->needs = NEED_CAUSE;
+    } else if (move->state != MOVE_DUE && is_untuned(place, board->strings, board->frets)) {
+        ask_again(moves, move, NEED_TUNING);
     }
 }
 
@@ -241,7 +311,7 @@ void derive_heard_moves(struct place place, const struct derived *derived, struc
     if (place.pass < 1)
         return;
     find_frets(place, derived, moves);
-    find_pitch(place, derived, &moves->move[MOVE_PITCH]);
+    find_pitch(place, derived, moves);
     if (moves->move[MOVE_RESET].state == MOVE_DUE)
         put_off(moves, WAIT_RESET, strings);
     else if (moves->season_first)

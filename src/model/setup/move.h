@@ -31,7 +31,7 @@ enum move_wait {
     WAIT_RESET,  /* the neck is reset first, strung up and read again */
     WAIT_SEASON, /* the air has moved the neck: the rod first, and nothing is cut until it settles
                   */
-    WAIT_SETUP,  /* as the strings lie now the notes must buzz: rod, slots and saddle first */
+    WAIT_SETUP,  /* what is heard rests on how the strings lie: rod, slots and saddle first */
 };
 
 /* What an unknown move waits for, in the order in which a tech would supply it. */
@@ -44,8 +44,10 @@ enum move_need {
     NEED_ACTION,
     NEED_TARGETS, /* for action and nut gap */
     NEED_EXPOSURE,
-    NEED_AGAIN, /* a reading does not fit the others */
-    NEED_CAUSE, /* a note buzzes or is off, and neither fret nor saddle explains it */
+    NEED_AGAIN,   /* a reading does not fit the others */
+    NEED_CAUSE,   /* a note buzzes or is off, and neither fret nor saddle explains it */
+    NEED_HEARING, /* an earlier pass asked for frets, and this one has not heard or rocked them */
+    NEED_TUNING,  /* an earlier pass was off pitch, and this one has not read it */
 };
 
 struct move_amount {
