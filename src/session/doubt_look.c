@@ -17,10 +17,27 @@ static struct maybe find_wanted(const struct app *app, const struct route_cell *
     return bench_goal_read(row, &app->record, &app->now.setup, cell->string);
 }
 
+/* Which way the rod's move turns it, done since or not, as struct doubt_about has it. Turns are
+ * kept with the pass that follows the move. */
+static double find_rod_way(const struct app *app, const struct route_cell *cell)
+{
+    const bool follows = cell->key.field == FIELD_ROD_TURN
+                             ? cell->key.part == app->pass
+                             : app->has_before && app_pass_is_empty(app);
+
+    if (follows && !app->has_before)
+        return 0;
+    const struct derived *derived = follows ? &app->before : app_shown(app);
+    const struct move *rod = &derived->moves.move[MOVE_ROD];
+    return rod->state != MOVE_DUE ? 0 : rod->amount.value > 0 ? -1 : 1;
+}
+
 static struct doubt_about find_about(const struct app *app, const struct route_cell *cell)
 {
-    struct doubt_about about = {
-        .today = app->today, .expected = app_expected(app, cell), .wanted = find_wanted(app, cell)};
+    struct doubt_about about = {.today = app->today,
+                                .expected = app_expected(app, cell),
+                                .wanted = find_wanted(app, cell),
+                                .rod_way = find_rod_way(app, cell)};
     struct reading_key before = cell->key;
 
     before.part--;

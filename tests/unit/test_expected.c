@@ -153,6 +153,23 @@ static void after_a_reset_nothing_is_foretold(void **state)
     end(app);
 }
 
+/* Relief is high, so the rod is tightened: turns typed beside the relief are doubted as those on
+ * Work are. */
+static void turns_the_other_way_are_doubted_here_too(void **state)
+{
+    const struct reading_key key = reading_key_pass(FIELD_ROD_TURN, 1, 2);
+    struct app *app = start("");
+
+    (void)state;
+    app->at = route_find(&app->route, &key);
+    assert_true(app->at >= 0);
+    bench_press(app, "-1/4");
+    assert_int_equal(app->doubt.kind, DOUBT_SIGN);
+    bench_press(app, "{Esc}1/4");
+    assert_int_equal(app->doubt.kind, DOUBT_NONE);
+    end(app);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -161,6 +178,7 @@ int main(void)
         cmocka_unit_test(a_rod_that_was_left_leaves_the_curve),
         cmocka_unit_test(a_gap_held_down_is_expected_held_down),
         cmocka_unit_test(after_a_reset_nothing_is_foretold),
+        cmocka_unit_test(turns_the_other_way_are_doubted_here_too),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
 }

@@ -127,25 +127,12 @@ void work_complete(struct turn *turn, const char *text)
         app_say(app, TONE_NOTE, "Marked done, with the turns of the rod; * 1 takes both back.");
 }
 
-/* Which way the rod's move turns it, done since or not, as struct doubt_about has it. */
-static double rod_way(const struct app *app)
-{
-    struct work_list list;
-
-    work_list_make(app, &list);
-    const struct move *rod = &list.moves[MOVE_ROD];
-    if (rod->state != MOVE_DUE)
-        return 0;
-    return rod->amount.value > 0 ? -1 : 1;
-}
-
 /* An entry for the rod may be logged as turns too, and is then checked as such. */
 void work_look_about(const struct app *app, struct doubt_about *about, enum field_id *field,
                      struct entry_view *view)
 {
     about->of_move =
         app_cell(app)->key.field == FIELD_WORK_AMOUNT && work_move_in_hand(app) != MOVE_COUNT_;
-    about->rod_way = rod_way(app);
     if (reads_as_turns(app, view))
         *field = FIELD_ROD_TURN;
 }
