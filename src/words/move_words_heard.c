@@ -13,11 +13,22 @@ static double to_less(double mm, double step_mm)
     return fmax(1, floor(fabs(mm) / step_mm + 1e-6)) * step_mm;
 }
 
-/* As many as fit; the Frets leaf has them all. */
+/* What it may be off by, no finer either, and to more. */
+static void add_u(struct maker *maker, double u_mm, double step_mm, enum unit unit)
+{
+    if (u_mm > 0) {
+        strbuf_add(&maker->amount, " \xC2\xB1");
+        amount_add(&maker->amount, ceil(u_mm / step_mm - 1e-6) * step_mm, unit, false);
+    }
+    amount_add_unit(&maker->amount, unit);
+}
+
+/* As many as fit; the Frets leaf has them all. The largest doubt stands for all. */
 static void add_frets(struct maker *maker, enum unit unit)
 {
-    enum { SHOWN_MAX = 4 };
+    enum { SHOWN_MAX = 3 };
     const double step_mm = unit == UNIT_TH ? 0.0254 : 0.02;
+    double most_u = 0;
     int count = 0;
 
     for (int n = 1; n <= maker->setup->board.frets; n++) {
@@ -25,10 +36,13 @@ static void add_frets(struct maker *maker, enum unit unit)
 
         if (!amount->due || ++count > SHOWN_MAX)
             continue;
+        most_u = fmax(most_u, amount->u);
         strbuf_addf(&maker->amount, count == 1 ? "level fret %d: " : ", fret %d: ", n);
+        /* A guess that nothing bounds from above. */
+        strbuf_add(&maker->amount, amount->u > 0 ? "" : "at least ");
         amount_add(&maker->amount, to_less(amount->value, step_mm), unit, false);
-        amount_add_unit(&maker->amount, unit);
     }
+    add_u(maker, most_u, step_mm, unit);
     if (count > SHOWN_MAX)
         strbuf_addf(&maker->amount, " and %d more", count - SHOWN_MAX);
 }
@@ -45,11 +59,22 @@ void move_words_say_frets(struct maker *maker)
     strbuf_add(&maker->caution, "eye protection and respirator; crown it again after levelling");
 }
 
-/* The way is said where it changes: "saddle back 2.2 mm on string 6, 1 mm on 5, forward ...". */
+static int count_due(const struct maker *maker)
+{
+    int due = 0;
+
+    for (int s = 1; s <= maker->setup->board.strings; s++)
+        due += maker->move->string[s].due;
+    return due;
+}
+
+/* The way is said where it changes: "saddle back 2.2 mm on string 6, 1 mm on 5, forward ...", and
+ * the largest doubt behind; beside the amount where there is but one. */
 static void add_setbacks(struct maker *maker, enum unit unit)
 {
-    enum { SHOWN_MAX = 4 };
+    enum { SHOWN_MAX = 3 };
     const double step_mm = unit == UNIT_MM ? 0.1 : 0.127;
+    const int due = count_due(maker);
     int count = 0;
     bool back = false;
 
@@ -63,11 +88,13 @@ static void add_setbacks(struct maker *maker, enum unit unit)
         strbuf_add(&maker->amount, count == 1 ? "saddle " : ", ");
         strbuf_add(&maker->amount, !turns ? "" : back ? "back " : "forward ");
         amount_add(&maker->amount, to_less(amount->value, step_mm), unit, false);
-        amount_add_unit(&maker->amount, unit);
+        add_u(maker, due == 1 ? amount->u : 0, step_mm, unit);
         strbuf_addf(&maker->amount, count == 1 ? " on string %d" : " on %d", s);
     }
     if (count > SHOWN_MAX)
         strbuf_addf(&maker->amount, " and %d more", count - SHOWN_MAX);
+    if (due > 1)
+        add_u(maker, maker->move->most_u, step_mm, unit);
 }
 
 void move_words_say_pitch(struct maker *maker)

@@ -124,6 +124,37 @@ static void nothing_read_asks_for_nothing(void **state)
     record_done(&record);
 }
 
+/* A leaf of .001 in tells a height to 2/sqrt(12) of it, and a tuner of 1 cent so much of a cent
+ * (GUM 4.3.7): .0006 in, and 0.58 of 0.37 mm; both are said as a hand works, to more, and the
+ * amounts to less. */
+static void heard_amounts_have_their_doubt(void **state)
+{
+    struct derived derived;
+    struct record record;
+    struct move_words words;
+    const struct shop_units inch = shop_units_inch();
+
+    (void)state;
+    survey_record_derive(&record,
+                         "model feeler_step = .001 in\n"
+                         "visit.1.pass.1 spot.8 = .0036 in\n"
+                         "visit.1.pass.1 cents.6.12 = 6\n",
+                         &derived);
+    move_words_make(&derived, MOVE_FRETS, &inch, &words);
+    assert_string_equal(words.amount, "level fret 8: .003 \xC2\xB1.001 in");
+    words_of(&derived, MOVE_PITCH, &words);
+    assert_string_equal(words.amount, "saddle back 2.2 \xC2\xB1"
+                                      "0.3 mm on string 6");
+    build_record_add(&record, "visit.1.pass.1 cents.5.12 = 9\nvisit.1.pass.1 spot.9 = .0021 in\n");
+    derive_current(&record, &derived);
+    move_words_make(&derived, MOVE_FRETS, &inch, &words);
+    assert_string_equal(words.amount, "level fret 8: .003, fret 9: .002 \xC2\xB1.001 in");
+    words_of(&derived, MOVE_PITCH, &words);
+    assert_non_null(strstr(words.amount, " mm on 5 \xC2\xB1"
+                                         "0.3 mm"));
+    record_done(&record);
+}
+
 /* Metal comes off only once, as wood does: a crown waits where slots and saddle wait. */
 static void a_reset_comes_first(void **state)
 {
@@ -217,6 +248,7 @@ int main(void)
         cmocka_unit_test(frets_and_pitch_are_left_to_do),
         cmocka_unit_test(the_rocker_s_fret_explains_a_buzz),
         cmocka_unit_test(nothing_read_asks_for_nothing),
+        cmocka_unit_test(heard_amounts_have_their_doubt),
         cmocka_unit_test(a_reset_comes_first),
         cmocka_unit_test(a_mark_closes_it),
         cmocka_unit_test(what_is_not_heard_again_is_not_ready),
