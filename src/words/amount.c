@@ -183,3 +183,11 @@ void amount_add_work(struct strbuf *out, double mm, enum unit unit)
 {
     amount_add(out, amount_of_work(mm, unit), unit, true);
 }
+
+void amount_add_turns(struct strbuf *out, double turns, bool sign)
+{
+    const int eighths = 8;
+
+    strbuf_add(out, sign && round(turns * eighths) > 0 ? "+" : "");
+    num_format_fraction(turns, eighths, out);
+}

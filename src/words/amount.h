@@ -34,6 +34,10 @@ double amount_of_work(double mm, enum unit unit);
 /* Appends it, with its sign. */
 void amount_add_work(struct strbuf *out, double mm, enum unit unit);
 
+/* Turns in eighths, as a hand makes them: "1/4", "2 1/8"; rounded to the nearest. With `sign` a
+ * plus is written too. What rounds to none is "0". */
+void amount_add_turns(struct strbuf *out, double turns, bool sign);
+
 /* A target height as a rule reads it: unless it is written in quarters or twentieths of the unit,
  * it is rounded to half a 64th or 0.1 mm, so that 5/64 in is 2.0 mm. Other units stay as they
  * are. */

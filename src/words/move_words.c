@@ -50,7 +50,7 @@ static void add_rod_turns(struct maker *maker)
         const double now = fmin(fmax(1, floor(turns + 1e-6)), at_once);
         const bool is_all = fabs(change->value) * (1 - now / turns) <= change->u;
 
-        num_format_fraction(now / eighths, 8, &maker->amount);
+        amount_add_turns(&maker->amount, now / eighths, false);
         strbuf_add(&maker->amount, is_all ? " turn: " : " turn, then read: ");
     } else {
         strbuf_add(&maker->amount, "1/4 turn at most, then read: ");
@@ -177,7 +177,7 @@ static void say_saddle(struct maker *maker)
 
     if (is_turned(setup->bridge) && setup->thread_mm.given) {
         strbuf_add(&maker->amount, "turns \xC2\xB1");
-        num_format_fixed(u / setup->thread_mm.value, 2, true, &maker->amount);
+        amount_add_turns(&maker->amount, ceil(u / setup->thread_mm.value * 8) / 8, false);
         strbuf_add(&maker->amount, ", + raises");
     } else {
         strbuf_add(&maker->amount, "height");
@@ -252,15 +252,12 @@ static void say_pitch(struct maker *maker)
 /* One string's saddle in turns, to an eighth; one that needs less is right. */
 static void add_turns(const struct maker *maker, double change_mm, struct strbuf *out)
 {
-    const double eighths = 8;
-    const double turns = round(change_mm / maker->setup->thread_mm.value * eighths) / eighths;
+    const double turns = change_mm / maker->setup->thread_mm.value;
 
-    if (turns == 0) {
+    if (round(turns * 8) == 0)
         strbuf_add(out, "ok");
-        return;
-    }
-    strbuf_add(out, turns > 0 ? "+" : "");
-    num_format_fixed(turns, 2, true, out);
+    else
+        amount_add_turns(out, turns, true);
 }
 
 static void say_strings(struct maker *maker, enum move_kind kind)

@@ -154,7 +154,12 @@ static void turned_saddles_count_turns(void **state)
     const struct made post = make("bridge kind = post", false);
 
     (void)state;
-    assert_non_null(strstr(screw.words[MOVE_SADDLE].amount, "turns"));
+    assert_non_null(strstr(screw.words[MOVE_SADDLE].amount, "turns \xC2\xB1"));
+    assert_null(strchr(screw.words[MOVE_SADDLE].amount, '.'));
+    /* A key is turned by eighths, and nobody turns 2.12 of a turn. */
+    for (int s = 1; s <= 6; s++)
+        assert_null(strchr(screw.words[MOVE_SADDLE].string[s], '.'));
+    assert_non_null(strchr(screw.words[MOVE_SADDLE].string[6], '/'));
     /* Posts raise a whole side. */
     assert_true(strlen(post.words[MOVE_SADDLE].string[1]) > 0);
     assert_true(strlen(post.words[MOVE_SADDLE].string[6]) > 0);

@@ -49,6 +49,17 @@ static void add_words(struct strbuf *out, const char *text, bool plain)
         }
 }
 
+/* A string and its amount, which no end of a line parts: "8:-1 1/2". */
+static void add_together(struct strbuf *out, const char *between, int string, const char *amount)
+{
+    const size_t whole = strcspn(amount, " ");
+
+    strbuf_addf(out, "%s %d:", between, string);
+    strbuf_add_bytes(out, amount, whole);
+    if (amount[whole])
+        strbuf_addf(out, "\xC2\xA0%s", amount + whole + 1);
+}
+
 void work_add_amount(const struct move_words *words, bool plain, struct strbuf *out)
 {
     int added = 0;
@@ -60,7 +71,7 @@ void work_add_amount(const struct move_words *words, bool plain, struct strbuf *
         if (plain)
             strbuf_addf(out, "%s %d %s", added ? "," : "; string", s, words->string[s]);
         else
-            strbuf_addf(out, "%s %d:%s", added ? "" : " ", s, words->string[s]);
+            add_together(out, added ? "" : " ", s, words->string[s]);
         added++;
     }
 }
