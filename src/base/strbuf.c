@@ -84,3 +84,8 @@ void strbuf_addf(struct strbuf *buf, const char *format, ...)
         buf->length = buf->size - 1;
     truncate_text(buf);
 }
+
+void strbuf_add_count(struct strbuf *buf, size_t count, const char *one, const char *many)
+{
+    strbuf_addf(buf, "%zu %s", count, count == 1 ? one : many);
+}

@@ -35,4 +35,7 @@ __attribute__((format(printf, 2, 3)))
 #endif
 void strbuf_addf(struct strbuf *buf, const char *format, ...);
 
+/* A number and what is counted: "1 pass", "2 passes", "0 passes". */
+void strbuf_add_count(struct strbuf *buf, size_t count, const char *one, const char *many);
+
 #endif

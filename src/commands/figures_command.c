@@ -181,6 +181,16 @@ void figures_print(const struct derived *derived, struct printer *printer)
 
 /* Whether the what-if is for as many strings as the instrument has; if not, says so. Without a
  * board it passes, and the findings say what is missing. */
+static bool refuse(const char *what, int strings, int has)
+{
+    char memory[32];
+    struct strbuf count = STRBUF(memory);
+
+    strbuf_add_count(&count, (size_t)strings, "string", "strings");
+    fprintf(stderr, "sillet: the %s is for %s, the instrument has %d\n", what, memory, has);
+    return false;
+}
+
 static bool fits(const struct figures_options *options, const struct derived *derived)
 {
     const struct what_if_change *change = &options->change;
@@ -189,14 +199,9 @@ static bool fits(const struct figures_options *options, const struct derived *de
     if (!derived->setup.has_board)
         return true;
     if (change->has_notes && change->notes.strings != strings)
-        fprintf(stderr, "sillet: the tuning is for %d strings, the instrument has %d\n",
-                change->notes.strings, strings);
-    else if (change->has_set && change->set.strings != strings)
-        fprintf(stderr, "sillet: the set is for %d strings, the instrument has %d\n",
-                change->set.strings, strings);
-    else
-        return true;
-    return false;
+        return refuse("tuning", change->notes.strings, strings);
+    return !change->has_set || change->set.strings == strings ||
+           refuse("set", change->set.strings, strings);
 }
 
 static enum exit_code finish(bool fault)

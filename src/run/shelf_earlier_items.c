@@ -48,14 +48,18 @@ static void add_record(const struct record *record, const struct record *now, st
     const int visit = record_last_visit(record);
     const int passes = visit > 0 ? record_last_pass(record, visit) : 0;
 
-    if (visit > 0)
-        strbuf_addf(out, "visit %d, %d %s; ", visit, passes, passes == 1 ? "pass" : "passes");
-    if (difference.count == 0)
+    if (visit > 0) {
+        strbuf_addf(out, "visit %d, ", visit);
+        strbuf_add_count(out, (size_t)passes, "pass", "passes");
+        strbuf_add(out, "; ");
+    }
+    if (difference.count == 0) {
         strbuf_add(out, "the same as now");
-    else
-        strbuf_addf(out, "%zu %s different now: %s%s", difference.count,
-                    difference.count == 1 ? "entry" : "entries",
-                    field_get(difference.first.field)->label, difference.count > 1 ? " ..." : "");
+        return;
+    }
+    strbuf_add_count(out, difference.count, "entry", "entries");
+    strbuf_addf(out, " different now: %s%s", field_get(difference.first.field)->label,
+                difference.count > 1 ? " ..." : "");
 }
 
 /* Describes an earlier state, or says why it cannot. */

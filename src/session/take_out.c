@@ -55,11 +55,6 @@ bool take_out_has_visit(const struct app *app)
 
 /* --- the question --- */
 
-static void add_count(struct strbuf *out, int count, const char *one, const char *many)
-{
-    strbuf_addf(out, "%d %s", count, count == 1 ? one : many);
-}
-
 static void add_named(struct strbuf *out, const char *between, const char *text)
 {
     if (!text)
@@ -76,10 +71,10 @@ static void add_visit(const struct app *app, int visit, struct strbuf *out)
     strbuf_addf(out, "Visit %d", visit);
     add_named(out, " of ", record_text(&app->record, &date));
     strbuf_add(out, ": ");
-    add_count(out, record_last_pass(&app->record, visit), "pass", "passes");
+    strbuf_add_count(out, (size_t)record_last_pass(&app->record, visit), "pass", "passes");
     strbuf_add(out, ", ");
     if (works > 0) {
-        add_count(out, works, "work line", "work lines");
+        strbuf_add_count(out, (size_t)works, "work line", "work lines");
         strbuf_add(out, ", ");
     }
 }
@@ -182,7 +177,7 @@ static void ask(struct turn *turn, struct pass_place place)
     } else {
         add_visit(app, place.visit, &words);
     }
-    add_count(&words, count_readings(&app->record, place), "reading", "readings");
+    strbuf_add_count(&words, (size_t)count_readings(&app->record, place), "reading", "readings");
     strbuf_add(&words, ". Enter takes it out, Esc leaves it.");
     app_say(app, TONE_NOTE, memory);
     app->asked = &whether_out;

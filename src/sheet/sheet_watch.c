@@ -51,11 +51,12 @@ static void add_notes(struct sheet_maker *maker)
 
     if (!frets->touch.by_ear || frets->tight.count == 0)
         return;
-    if (buzzing > 0)
-        strbuf_addf(&text, "%d note%s would buzz as hard as it was played here: ", buzzing,
-                    buzzing > 1 ? "s" : "");
-    else
+    if (buzzing > 0) {
+        strbuf_add_count(&text, (size_t)buzzing, "note", "notes");
+        strbuf_add(&text, " would buzz as hard as it was played here: ");
+    } else {
         strbuf_add(&text, "Played harder than here, these notes buzz first: ");
+    }
     for (int i = 0; i < frets->tight.count; i++) {
         const struct tight_note *note = &frets->tight.note[i];
 

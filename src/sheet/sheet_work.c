@@ -179,23 +179,31 @@ static void say_saddle(const struct sheet_maker *maker, struct strbuf *out)
     say_change(maker, MOVE_SADDLE, "lower", "raise", out);
 }
 
+/* The numbers of the amounts that are due, "fret 8", "frets 8, 9". */
+static void say_numbers(const struct move_amount *amounts, int last, const char *one,
+                        const char *many, struct strbuf *out)
+{
+    int due = 0, said = 0;
+
+    for (int n = 1; n <= last; n++)
+        due += amounts[n].due;
+    strbuf_add(out, due == 1 ? one : many);
+    for (int n = 1; n <= last; n++)
+        if (amounts[n].due)
+            strbuf_addf(out, said++ ? ", %d" : " %d", n);
+}
+
 static void say_frets(const struct sheet_maker *maker, struct strbuf *out)
 {
-    int count = 0;
-
-    for (int n = 1; n <= maker->left.setup.board.frets; n++)
-        if (maker->left.moves.frets.fret[n].due)
-            strbuf_addf(out, count++ ? ", %d" : "level where it is high: fret %d", n);
+    strbuf_add(out, "level where high: ");
+    say_numbers(maker->left.moves.frets.fret, maker->left.setup.board.frets, "fret", "frets", out);
 }
 
 static void say_pitch(const struct sheet_maker *maker, struct strbuf *out)
 {
-    int count = 0;
-
-    for (int s = 1; s <= maker->left.setup.board.strings; s++)
-        if (maker->left.moves.move[MOVE_PITCH].string[s].due)
-            strbuf_addf(
-                out, count++ ? ", %d" : "move the saddle so that it plays in tune: string %d", s);
+    strbuf_add(out, "move the saddle so that it plays in tune: ");
+    say_numbers(maker->left.moves.move[MOVE_PITCH].string, maker->left.setup.board.strings,
+                "string", "strings", out);
 }
 
 static void say_due(const struct sheet_maker *maker, enum move_kind kind, struct strbuf *out)

@@ -24,8 +24,8 @@ static void add_counts(const struct shelf_list *list, struct strbuf *out)
 
     if (narrowed)
         strbuf_addf(out, "%zu of ", list->found_count);
-    strbuf_addf(out, "%zu %s %s", list->count, list->count == 1 ? "instrument" : "instruments",
-                narrowed ? "found" : "on file");
+    strbuf_add_count(out, list->count, "instrument", "instruments");
+    strbuf_add(out, narrowed ? " found" : " on file");
     if (unread > 0)
         strbuf_addf(out, ", %zu still to read", unread);
 }

@@ -104,7 +104,8 @@ void move_words_say_pitch(struct maker *maker)
     add_setbacks(maker, maker->units->bare[MEASURE_SMALL]);
     strbuf_add(&maker->then, "fretted notes within ");
     num_format_fixed(cents, cents == floor(cents) ? 0 : 1, false, &maker->then);
-    strbuf_add(&maker->then, " cents, once the heights are right");
+    strbuf_add(&maker->then, cents == 1 ? " cent, once the heights are right"
+                                        : " cents, once the heights are right");
     strbuf_add(&maker->caution, is_turned(maker->setup->bridge)
                                     ? "slacken the string before its saddle is moved"
                                     : "see first that the saddle is wide enough for it");

@@ -229,7 +229,8 @@ void pitch_add_fit(const struct pitch_plan *plan, int string, const struct shop_
     const bool within = fabs(move->fit_setback_mm) <= move->fit_setback_u_mm &&
                         fabs(move->fit_nut_mm) <= move->fit_nut_u_mm;
 
-    strbuf_addf(out, "%d frets: saddle ", move->count);
+    strbuf_add_count(out, (size_t)move->count, "fret", "frets");
+    strbuf_add(out, ": saddle ");
     strbuf_add(out, saddle_way(move->fit_setback_mm));
     amount_add(out, fabs(move->fit_setback_mm), unit, false);
     add_u(out, move->fit_setback_u_mm, unit);

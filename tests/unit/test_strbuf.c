@@ -22,6 +22,21 @@ static void strbuf_builds_text(void **state)
     assert_false(buf.truncated);
 }
 
+/* English counts one thing apart. */
+static void strbuf_counts_one_apart(void **state)
+{
+    char memory[32];
+    struct strbuf buf = STRBUF(memory);
+
+    (void)state;
+    strbuf_add_count(&buf, 0, "pass", "passes");
+    strbuf_add_char(&buf, ' ');
+    strbuf_add_count(&buf, 1, "pass", "passes");
+    strbuf_add_char(&buf, ' ');
+    strbuf_add_count(&buf, 12, "pass", "passes");
+    assert_string_equal(buf.text, "0 passes 1 pass 12 passes");
+}
+
 static void strbuf_fills_to_the_last_byte(void **state)
 {
     char memory[6];
@@ -151,6 +166,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(strbuf_builds_text),
+        cmocka_unit_test(strbuf_counts_one_apart),
         cmocka_unit_test(strbuf_fills_to_the_last_byte),
         cmocka_unit_test(strbuf_adds_nothing_after_truncation),
         cmocka_unit_test(strbuf_cuts_at_a_character_boundary),
