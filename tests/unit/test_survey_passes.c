@@ -119,6 +119,29 @@ static void test_marked_after_the_rod(void **state)
     record_done(&record);
 }
 
+/* A neck that was reset is another neck: no forecast reaches across it, the rod's least of all. */
+static void test_marked_reset(void **state)
+{
+    static const char turned[] =
+        "visit.1.pass.1 time = 10:00\nvisit.1.pass.2 time = 10:40\n"
+        "visit.1.pass.2 rod_turn = 0.25\nvisit.1.pass.2 relief = .006 in\n"
+        "visit.1.pass.2 action.1 = 4/64 in\nvisit.1.pass.3 time = 10:50\n"
+        "visit.1.pass.3 relief = .006 in\nvisit.1.pass.3 action.1 = 4/64 in";
+    struct record record;
+
+    (void)state;
+    survey_record_build(&record, turned);
+    assert_true(find(&record, 1, 2).after_rod);
+    assert_true(find(&record, 1, 2).action[1].known);
+    build_record_add(&record, "visit.1.work.1 kind = reset\nvisit.1.work.1 time = 10:20");
+    assert_int_equal(find(&record, 1, 2).before, 0);
+    assert_false(find(&record, 1, 2).after_rod);
+    assert_false(find(&record, 1, 2).action[1].known);
+    /* The pass after that is compared with its predecessor again. */
+    assert_int_equal(find(&record, 1, 3).before, 2);
+    record_done(&record);
+}
+
 /* A rod within its tolerance is not due, whatever is logged. */
 static void test_rod_not_due(void **state)
 {
@@ -208,6 +231,7 @@ int main(void)
         cmocka_unit_test(test_after_all),
         cmocka_unit_test(test_rod_not_due),
         cmocka_unit_test(test_marked_after_the_rod),
+        cmocka_unit_test(test_marked_reset),
         cmocka_unit_test(test_visits_apart),
         cmocka_unit_test(test_uncertainty_by_drawing),
         cmocka_unit_test(test_absent),

@@ -104,7 +104,7 @@ bool survey_pass_next(const struct record *record, struct survey_pass *pass)
     if (!place_next(&place))
         return false;
     struct survey_pass next = {.visit = place.visit, .pass = place.pass};
-    if (place.visit == before.visit) {
+    if (place.visit == before.visit && work_mark_line(before, MOVE_RESET) == 0) {
         const struct maybe turn = place_read(place, FIELD_ROD_TURN);
 
         next.before = before.pass;

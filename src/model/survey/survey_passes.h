@@ -35,8 +35,8 @@ struct survey_pass {
 
 /*
  * Goes to the next pass of the record, of whatever visit. Begin with a struct that is all
- * zero; false, *pass untouched, past the last one. A pass that is the first of its visit has
- * nothing to compare.
+ * zero; false, *pass untouched, past the last one. A pass that is the first of its visit, or
+ * the first after a reset, has nothing to compare.
  */
 bool survey_pass_next(const struct record *record, struct survey_pass *pass);
 
