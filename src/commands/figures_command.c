@@ -164,6 +164,8 @@ static void print_moves(struct printer *printer, const struct move_set *moves)
 
 void figures_print(const struct derived *derived, struct printer *printer)
 {
+    const char *verdict = reset_verdict_name(move_set_reset(&derived->moves));
+
     printer_findings(printer, &derived->findings);
     for (int section = 0; section < FIGURE_SECTION_COUNT_; section++) {
         if (section == FIGURE_SECTION_STRING) {
@@ -172,8 +174,8 @@ void figures_print(const struct derived *derived, struct printer *printer)
             continue;
         }
         printer_begin(printer, figure_section_name((enum figure_section)section), 0, 0);
-        if (section == FIGURE_SECTION_RESET && reset_verdict_name(derived->verdict))
-            printer_text(printer, "verdict", reset_verdict_name(derived->verdict));
+        if (section == FIGURE_SECTION_RESET && verdict)
+            printer_text(printer, "verdict", verdict);
         print_section(printer, &derived->figures, (enum figure_section)section, 0);
     }
     print_moves(printer, &derived->moves);

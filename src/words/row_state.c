@@ -28,7 +28,7 @@ static enum row_verdict joined(enum row_verdict so_far, double change_mm)
 static struct maybe wanted_at(const struct bench_row *row, const struct record *record,
                               const struct setup *setup, enum bench_end end)
 {
-    return row->goal == GOAL_LEAST ? maybe_given(setup_low_exposure_mm(setup))
+    return row->goal == GOAL_LEAST ? maybe_given(setup->exposure_low_mm)
                                    : bench_goal_at(row, record, end);
 }
 

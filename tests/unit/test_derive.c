@@ -205,7 +205,7 @@ static void test_absent_outer_target(void **state)
     assert_false(known(&derived, FIGURE_EXPOSURE_BASS_AFTER, 0));
     assert_true(known(&derived, FIGURE_EXPOSURE_TREBLE_AFTER, 0));
     assert_false(known(&derived, FIGURE_ANGLE, 0));
-    assert_int_equal(derived.verdict, RESET_UNKNOWN);
+    assert_int_equal(move_set_reset(&derived.moves), RESET_UNKNOWN);
     build_record_add(&record, "targets action_bass = 6/64 in");
     build_record_drop(&record, "targets nut_gap_treble");
     derive_current(&record, &derived);
@@ -247,7 +247,7 @@ static void test_empty_and_no_pass(void **state)
     assert_true(has(&derived, FINDING_SCALE_ABSENT, 0));
     assert_true(has(&derived, FINDING_STRINGS_ABSENT, 0));
     assert_true(has(&derived, FINDING_FRETS_ABSENT, 0));
-    assert_int_equal(derived.verdict, RESET_UNKNOWN);
+    assert_int_equal(move_set_reset(&derived.moves), RESET_UNKNOWN);
     build_record(&record, build_record_full);
     derive_pass(place_of(&record, 0, 0), &derived);
     check_groups("a pass", &derived, 0, false);

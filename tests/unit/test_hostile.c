@@ -51,7 +51,6 @@ static void run(const struct setup *setup, const char *what, double value)
     moves_solve(setup, NULL, &figures, &choice, &lines);
     reset_solve(setup, &figures);
     uncertainty_solve(setup, &choice, &figures);
-    (void)reset_verdict(setup, &figures);
     for (int id = 0; id < FIGURE_COUNT_; id++)
         for (int s = 0; s <= STRINGS_MAX; s++) {
             const struct figure *figure = &figures.at[id][s];

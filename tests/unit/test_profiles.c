@@ -43,7 +43,7 @@ static void check_pass(const struct record *record, const char *path, int visit,
                      finding_name(derived.findings.list[i].id));
     for (int s = 1; s <= derived.setup.board.strings; s++)
         assert_true(figures_get(&derived.figures, FIGURE_SADDLE_CHANGE, s).given);
-    assert_int_equal(derived.verdict, RESET_SADDLE);
+    assert_int_equal(move_set_reset(&derived.moves), RESET_SADDLE);
     const bool as_left = strcmp(record_text(record, &label), "as left") == 0;
     if (any_due(&derived) == as_left)
         fail_msg("%s: visit %d, pass %d: moves are %s", path, visit, pass,

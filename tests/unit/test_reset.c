@@ -2,6 +2,7 @@
 #include "model/setup/reset.h"
 
 #include <math.h>
+#include <stdio.h>
 
 #include "build_record.h"
 #include "model/derive/derive.h"
@@ -61,8 +62,8 @@ static void test_thirty_inch_scale(void **state)
     /* Twice 5/64 in off the saddle, 3.97 mm: of 5 mm only 1 mm would be left. */
     assert_near(change, -10 * 25.4 / 64, 0.01);
     assert_near(figure(&derived, FIGURE_EXPOSURE_BASS_AFTER, 0), 1.03, 0.01);
-    assert_int_equal(derived.verdict, RESET_NECK);
-    assert_string_equal(reset_verdict_name(derived.verdict), "reset");
+    assert_int_equal(move_set_reset(&derived.moves), RESET_NECK);
+    assert_string_equal(reset_verdict_name(move_set_reset(&derived.moves)), "reset");
     assert_true(has(&derived, FINDING_EXPOSURE_SHORT));
     /* Saddle to join is 762 x 2^(-16/12) = 302.4 mm: 2.97 mm at its end. */
     const double theta = figure(&derived, FIGURE_ANGLE, 0);
@@ -103,13 +104,46 @@ static void test_enough_saddle(void **state)
                                                         "visit.1.pass.1 exposure_treble = 7.2 mm");
 
     (void)state;
-    assert_int_equal(derived.verdict, RESET_SADDLE);
-    assert_string_equal(reset_verdict_name(derived.verdict), "saddle");
+    assert_int_equal(move_set_reset(&derived.moves), RESET_SADDLE);
+    assert_string_equal(reset_verdict_name(move_set_reset(&derived.moves)), "saddle");
     assert_false(has(&derived, FINDING_EXPOSURE_SHORT));
     /* One side short is short. */
     derived = build_derived(thirty_inch, "visit.1.pass.1 exposure_bass = 7.2 mm\n"
-                                         "visit.1.pass.1 exposure_treble = 7.1 mm");
-    assert_int_equal(derived.verdict, RESET_NECK);
+                                         "visit.1.pass.1 exposure_treble = 6.5 mm");
+    assert_int_equal(move_set_reset(&derived.moves), RESET_NECK);
+}
+
+/* Where nobody says what the least is, it is 1.6 mm; the moves and the verdict go by the same. */
+static void test_usual_least(void **state)
+{
+    static const struct {
+        const char *exposure;
+        enum reset_verdict verdict;
+        bool little;
+    } cases[] = {{"5 mm", RESET_NECK, true},
+                 {"5.7 mm", RESET_SADDLE, true},
+                 {"6.2 mm", RESET_SADDLE, false}};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        struct derived derived;
+        struct record record;
+        char more[160];
+
+        build_record(&record, thirty_inch);
+        build_record_drop(&record, "bridge exposure_min");
+        snprintf(more, sizeof more,
+                 "visit.1.pass.1 exposure_bass = %s\nvisit.1.pass.1 exposure_treble = %s",
+                 cases[i].exposure, cases[i].exposure);
+        build_record_add(&record, more);
+        derive_current(&record, &derived);
+        assert_near(derived.setup.exposure_min_mm, 1.6, 0);
+        assert_int_equal(move_set_reset(&derived.moves), cases[i].verdict);
+        assert_int_equal(move_set_verdict(&derived.moves) == MOVES_RESET,
+                         cases[i].verdict == RESET_NECK);
+        assert_int_equal(derived.moves.move[MOVE_RESET].little, cases[i].little);
+        record_done(&record);
+    }
 }
 
 static void test_absent_exposure(void **state)
@@ -121,8 +155,8 @@ static void test_absent_exposure(void **state)
     build_record(&record, thirty_inch);
     build_record_drop(&record, "visit.1.pass.1 exposure_treble");
     derive_current(&record, &derived);
-    assert_int_equal(derived.verdict, RESET_UNKNOWN);
-    assert_null(reset_verdict_name(derived.verdict));
+    assert_int_equal(move_set_reset(&derived.moves), RESET_UNKNOWN);
+    assert_null(reset_verdict_name(move_set_reset(&derived.moves)));
     assert_int_equal(derived.figures.at[FIGURE_ANGLE][0].known, KNOWN_ABSENT);
     assert_int_equal(derived.figures.at[FIGURE_EXPOSURE_TREBLE_AFTER][0].known, KNOWN_ABSENT);
     assert_near(figure(&derived, FIGURE_EXPOSURE_BASS_AFTER, 0), 1.03, 0.01);
@@ -165,11 +199,9 @@ static void test_break_angle(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_thirty_inch_scale),
-        cmocka_unit_test(test_angle_from_the_bench),
-        cmocka_unit_test(test_enough_saddle),
-        cmocka_unit_test(test_absent_exposure),
-        cmocka_unit_test(test_angle_goes_with_distance),
+        cmocka_unit_test(test_thirty_inch_scale), cmocka_unit_test(test_angle_from_the_bench),
+        cmocka_unit_test(test_enough_saddle),     cmocka_unit_test(test_usual_least),
+        cmocka_unit_test(test_absent_exposure),   cmocka_unit_test(test_angle_goes_with_distance),
         cmocka_unit_test(test_break_angle),
     };
 

@@ -67,7 +67,6 @@ static void derive_setup(const struct belief *belief, struct derived *derived)
     moves_solve(setup, NULL, &derived->figures, &derived->choice, &derived->lines);
     reset_solve(setup, &derived->figures);
     uncertainty_solve(setup, &derived->choice, &derived->figures);
-    derived->verdict = reset_verdict(setup, &derived->figures);
     move_set_find(setup, &derived->figures, belief, &derived->moves);
     find_straightedge(derived);
     advise_rod(derived);
@@ -148,7 +147,7 @@ static void derive_state(struct place place, int climate_visit, struct derived *
 {
     struct belief belief;
 
-    *ret_derived = (struct derived){.verdict = RESET_UNKNOWN};
+    *ret_derived = (struct derived){.touch_mm = 0};
     setup_read(&ret_derived->setup, place, &ret_derived->findings);
     derive_belief(place, &ret_derived->setup, &belief);
     derive_setup(&belief, ret_derived);

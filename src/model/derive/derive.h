@@ -23,7 +23,6 @@ struct derived {
     struct figures figures;
     struct move_choice choice;
     struct string_lines lines;
-    enum reset_verdict verdict;
     struct move_set moves;
     struct touch touch;                          /* headroom under this means a buzz */
     struct string_facts string[STRINGS_MAX + 1]; /* by string, [0] unused; so are these: */

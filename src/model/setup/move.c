@@ -78,8 +78,8 @@ static void find_reset(const struct setup *setup, const struct figures *figures,
 
     if (bass.known && treble.known) {
         move->state = MOVE_GOOD;
-        move->little = fmin(bass.after_mm, treble.after_mm) < setup_low_exposure_mm(setup);
-        if (fmin(bass.most_mm, treble.most_mm) < setup_least_exposure_mm(setup)) {
+        move->little = fmin(bass.after_mm, treble.after_mm) < setup->exposure_low_mm;
+        if (fmin(bass.most_mm, treble.most_mm) < setup->exposure_min_mm) {
             move->state = MOVE_UNKNOWN;
             plan_reset(setup, figures, saddle, move);
             if (fabs(bass.after_mm - treble.after_mm) > LEAN_MM)

@@ -174,8 +174,7 @@ int move_set_count(const struct move_set *moves, bool (*is_such)(const struct mo
  * move that was marked done has to be measured again, and so has a reading that is questioned. */
 enum move_verdict move_set_verdict(const struct move_set *moves);
 
-/* Whether the saddle is enough, beyond doubt and the soft limit: what is done about it, where
- * reset_verdict is the arithmetic of one pass. */
+/* Whether the saddle is enough: by the readings alone, whatever was done since. */
 enum reset_verdict move_set_reset(const struct move_set *moves);
 
 /* "ready", "work", "reset", "measure". */

@@ -67,18 +67,6 @@ void reset_solve(const struct setup *setup, struct figures *figures)
         set_angle(setup, figures, (bass.value + treble.value) / 2);
 }
 
-enum reset_verdict reset_verdict(const struct setup *setup, const struct figures *figures)
-{
-    const struct maybe bass = figures_get(figures, FIGURE_EXPOSURE_BASS_AFTER, 0);
-    const struct maybe treble = figures_get(figures, FIGURE_EXPOSURE_TREBLE_AFTER, 0);
-
-    if (!bass.given || !treble.given || isnan(setup->exposure_min_mm))
-        return RESET_UNKNOWN;
-    if (bass.value >= setup->exposure_min_mm && treble.value >= setup->exposure_min_mm)
-        return RESET_SADDLE;
-    return RESET_NECK;
-}
-
 const char *reset_verdict_name(enum reset_verdict verdict)
 {
     switch (verdict) {

@@ -5,7 +5,7 @@
 #include "model/figure/figure.h"
 #include "model/setup/setup.h"
 
-/* Whether the saddle is enough, or the neck's angle has to be reset. */
+/* Whether the saddle is enough, or the neck's angle has to be reset (move_set_reset). */
 enum reset_verdict { RESET_UNKNOWN, RESET_SADDLE, RESET_NECK };
 
 /*
@@ -14,10 +14,6 @@ enum reset_verdict { RESET_UNKNOWN, RESET_SADDLE, RESET_NECK };
  * outer two strings averaged, with heel taper, pocket shim and tongue wedge. Small angles.
  */
 void reset_solve(const struct setup *setup, struct figures *figures);
-
-/* `saddle` when both outer exposures stay at or over the least exposure, else `reset`;
- * unknown when one is absent. */
-enum reset_verdict reset_verdict(const struct setup *setup, const struct figures *figures);
 
 /* "saddle", "reset"; NULL for unknown. */
 const char *reset_verdict_name(enum reset_verdict verdict);

@@ -6,6 +6,9 @@
 
 #include "model/doubt/doubt_row.h"
 
+/* Where nobody says what the least exposure is, which field_table.h then gives. */
+#define EXPOSURE_LOW_MM 2.0
+
 /* The members that hold readings taken once or per string. */
 static const struct {
     enum field_id field;
@@ -188,7 +191,8 @@ static void read_structure(struct setup *setup, const struct record *record)
                                                        BRIDGE_UNKNOWN);
     setup->thread_mm = record_entered_one(record, FIELD_THREAD);
     setup->exposure_min_mm = record_or_fallback(record, FIELD_EXPOSURE_MIN);
-    setup->has_exposure_min = record_entered_one(record, FIELD_EXPOSURE_MIN).given;
+    setup->exposure_low_mm =
+        maybe_or(record_entered_one(record, FIELD_EXPOSURE_MIN), EXPOSURE_LOW_MM);
     setup->exposure_new_mm = record_or_fallback(record, FIELD_EXPOSURE_NEW);
     setup->heel_depth_mm = record_entered_one(record, FIELD_HEEL_DEPTH);
     setup->pocket_length_mm = record_entered_one(record, FIELD_POCKET_LENGTH);
@@ -253,16 +257,6 @@ bool setup_has_own_height(const struct setup *setup, int string)
 {
     return (setup->bridge != BRIDGE_POST && setup->bridge != BRIDGE_WHEEL) || string == 1 ||
            string == setup->board.strings;
-}
-
-double setup_low_exposure_mm(const struct setup *setup)
-{
-    return setup->has_exposure_min ? setup->exposure_min_mm : 2;
-}
-
-double setup_least_exposure_mm(const struct setup *setup)
-{
-    return setup->has_exposure_min ? setup->exposure_min_mm : 1.6;
 }
 
 struct maybe setup_target_at(const struct maybe *bass, const struct maybe *treble, int strings,

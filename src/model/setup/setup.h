@@ -53,8 +53,10 @@ struct setup {
 
     enum bridge_kind bridge;
     struct maybe thread_mm;
-    double exposure_min_mm, exposure_new_mm;
-    bool has_exposure_min; /* somebody said so; else it is the usual one */
+    /* Exposure below which too little saddle is left, and little: one where somebody says what the
+     * least is, else 1.6 mm (1/16 in) and 2 mm, common practice. */
+    double exposure_min_mm, exposure_low_mm;
+    double exposure_new_mm;
     struct maybe heel_depth_mm, pocket_length_mm, board_end_mm;
     enum rod_kind rod;
 
@@ -87,11 +89,6 @@ bool setup_fill_strings(const struct maybe *read, const bool *unsure, int string
 /* Whether a string's height at the saddle can be set by itself: posts and wheels raise a whole
  * side, so that only what the outer strings need can be made. */
 bool setup_has_own_height(const struct setup *setup, int string);
-
-/* Exposure below which there is little saddle, and too little. Where nobody says how much is the
- * least: 2 mm, and 1.6 mm (1/16 in), common practice. */
-double setup_low_exposure_mm(const struct setup *setup);
-double setup_least_exposure_mm(const struct setup *setup);
 
 /* A target given for the outer two strings, at `string`: an outer string's own, between
  * them by string number, for which both are needed. With one string either is enough.
