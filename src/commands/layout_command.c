@@ -3,16 +3,31 @@
 
 #include <errno.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include "commands/layout_options.h"
 #include "commands/output.h"
 #include "commands/shop_settings.h"
 #include "commands/with_record.h"
+#include "model/derive/asked.h"
 #include "page/page_write.h"
 #include "template/template_pages.h"
 
+/* A pass, and what is derived from it. */
+struct state {
+    struct place place;
+    struct derived derived;
+};
+
+/* What is drawn from: the pass that was asked for or the last, and for what a reset takes the pass
+ * that asked for it. */
+struct states {
+    struct state shown, reset;
+};
+
 struct drawings {
     enum template_kind kind[TEMPLATE_COUNT_];
+    struct place place[TEMPLATE_COUNT_];
     struct page_list *list[TEMPLATE_COUNT_];
     int count;
 };
@@ -29,34 +44,87 @@ static void say_missing(const char *path, enum template_kind kind, const char *m
     fprintf(stderr, " template %s left out: missing %s\n", template_name(kind), missing);
 }
 
+/* False, after a message, where no such pass was read. */
+static bool find_place(const struct layout_options *options, const struct record *record,
+                       struct place *ret_place)
+{
+    struct place place = place_current(record);
+
+    if (options->visit > 0)
+        place = place_of(record, options->visit, record_last_read_pass(record, options->visit));
+    if (options->pass > 0)
+        place.pass = options->pass;
+    struct place read = place_of(record, place.visit, place.pass - 1);
+    if ((options->visit > 0 || options->pass > 0) &&
+        !(place.pass > 0 && place_next(&read) && read.visit == place.visit &&
+          read.pass == place.pass)) {
+        report_begin(options->path, stderr);
+        if (place.pass > 0)
+            fprintf(stderr, " nothing was read in visit %d, pass %d\n", place.visit, place.pass);
+        else
+            fprintf(stderr, " no pass was read in visit %d\n", place.visit);
+        return false;
+    }
+    *ret_place = place;
+    return true;
+}
+
+static void find_states(const struct layout_options *options, struct place place,
+                        struct states *ret_states)
+{
+    ret_states->shown.place = place;
+    derive_pass(place, &ret_states->shown.derived);
+    if (options->pass > 0 ||
+        !asked_for_reset(place, &ret_states->reset.place, &ret_states->reset.derived))
+        ret_states->reset = ret_states->shown;
+}
+
+/* Whether it shows a reset that no pass asked for. A pass that was named is drawn from anyway. */
+static bool is_unasked(const struct layout_options *options, enum template_kind kind,
+                       const struct state *state)
+{
+    if (options->pass > 0 || !template_is_of_reset(kind) ||
+        move_set_reset(&state->derived.moves) != RESET_SADDLE)
+        return false;
+    report_begin(options->path, stderr);
+    fprintf(stderr,
+            " template %s left out: no pass of visit %d asks for a neck reset; --pass %d draws it "
+            "anyway\n",
+            template_name(kind), state->place.visit, state->place.pass);
+    return true;
+}
+
 /* Draws the templates that are wanted and possible. *ret_complete is false if one that was named
- * lacks readings. */
-static enum status draw(const struct layout_options *options, const struct record *record,
+ * lacks readings or a pass that asks for it. */
+static enum status draw(const struct layout_options *options, const struct states *states,
                         struct drawings *drawings, bool *ret_complete)
 {
-    struct derived derived;
-    bool complete = true;
-
-    derive_current(record, &derived);
+    *ret_complete = true;
     for (int k = 0; k < TEMPLATE_COUNT_; k++) {
         const enum template_kind kind = (enum template_kind)k;
+        const struct state *state = template_is_of_reset(kind) ? &states->reset : &states->shown;
         char memory[400];
         struct strbuf missing = STRBUF(memory);
 
-        if (!options->wanted[k] || (!options->named && !template_applies(kind, record, &derived)))
+        if (!options->wanted[k] ||
+            (!options->named && !template_applies(kind, state->place.record, &state->derived)))
             continue;
-        const enum status status =
-            template_draw(kind, record, &derived, &drawings->list[drawings->count], &missing);
+        enum status status = STATUS_ABSENT;
+        if (!is_unasked(options, kind, state)) {
+            status = template_draw(kind, state->place, &state->derived,
+                                   &drawings->list[drawings->count], &missing);
+            if (status == STATUS_ABSENT)
+                say_missing(options->path, kind, memory);
+        }
         if (status == STATUS_ABSENT) {
-            say_missing(options->path, kind, memory);
-            complete = complete && !options->named;
+            *ret_complete = *ret_complete && !options->named;
             continue;
         }
         if (status != STATUS_OK)
             return status;
+        drawings->place[drawings->count] = state->place;
         drawings->kind[drawings->count++] = kind;
     }
-    *ret_complete = complete;
     return STATUS_OK;
 }
 
@@ -89,6 +157,24 @@ static enum status lay_out(const struct layout_options *options,
     return status;
 }
 
+/* "visit 1, pass 2, 2026-03-02". The time of a pass may bring its own day. */
+static void add_readings(struct place place, struct strbuf *out)
+{
+    const struct reading_key visited = reading_key_visit(FIELD_VISIT_DATE, place.visit);
+    const struct reading_key read = place_key(place, FIELD_PASS_TIME);
+    const char *time = record_text(place.record, &read), *day = record_text(place.record, &visited);
+
+    if (place.pass == 0)
+        return;
+    strbuf_addf(out, "visit %d, pass %d", place.visit, place.pass);
+    if (time && strlen(time) > 11 && time[10] == 'T')
+        day = time;
+    if (!day)
+        return;
+    strbuf_add(out, ", ");
+    strbuf_add_bytes(out, day, strlen(day) > 10 ? 10 : strlen(day));
+}
+
 /* Dated with the day of the readings, not today, so that the same record gives the same bytes. */
 static enum status make_bytes(const struct layout_options *options, const struct record *record,
                               const struct drawings *drawings, struct page_bytes *ret_bytes)
@@ -100,14 +186,20 @@ static enum status make_bytes(const struct layout_options *options, const struct
                        visited = shown_string(day ? day : "");
     const struct page_about about = {.title = title.text, .date = visited.text};
     struct template_sheet sheets[TEMPLATE_COUNT_];
+    char readings[TEMPLATE_COUNT_][64];
     struct page_list *pages;
 
-    for (int i = 0; i < drawings->count; i++)
+    for (int i = 0; i < drawings->count; i++) {
+        struct strbuf text = STRBUF(readings[i]);
+
+        readings[i][0] = '\0';
+        add_readings(drawings->place[i], &text);
         sheets[i] = (struct template_sheet){.drawing = drawings->list[i],
                                             .title = template_title(drawings->kind[i]),
                                             .instrument = title.text,
-                                            .date = visited.text,
+                                            .date = readings[i],
                                             .caution = template_caution(drawings->kind[i])};
+    }
     enum status status = lay_out(options, sheets, drawings->count, &pages);
     if (status != STATUS_OK)
         return status;
@@ -122,9 +214,14 @@ static enum exit_code make(const void *given, const struct record *record)
     const struct layout_options *options = given;
     struct drawings drawings = {.count = 0};
     struct page_bytes bytes = {.data = NULL};
+    struct states states;
+    struct place place;
     bool complete = false;
-    enum status status = draw(options, record, &drawings, &complete);
 
+    if (!find_place(options, record, &place))
+        return EXIT_USAGE;
+    find_states(options, place, &states);
+    enum status status = draw(options, &states, &drawings, &complete);
     if (status == STATUS_OK && drawings.count == 0) {
         free_drawings(&drawings);
         return EXIT_FINDINGS;

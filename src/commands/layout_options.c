@@ -4,7 +4,9 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "base/num.h"
 #include "commands/option.h"
+#include "model/reading/field.h"
 #include "store/problem.h"
 
 static bool ends_in(const char *text, const char *end)
@@ -39,13 +41,28 @@ static bool take_paper(const char *name, struct layout_options *options)
     return true;
 }
 
+static bool take_number(const char *option, const char *text, int most, int *ret_number)
+{
+    if (num_count(text, strlen(text), most, ret_number) == STATUS_OK && *ret_number > 0)
+        return true;
+    fprintf(stderr, "sillet: %s '%s': a number is wanted, from 1\n", option,
+            shown_string(text).text);
+    return false;
+}
+
 static bool take(void *asked, enum option_id id, const char *value)
 {
+    struct layout_options *options = asked;
+
     switch (id) {
     case OPTION_LAYOUT_OUTPUT:
-        return take_output(value, asked);
+        return take_output(value, options);
     case OPTION_LAYOUT_PAPER:
-        return take_paper(value, asked);
+        return take_paper(value, options);
+    case OPTION_LAYOUT_VISIT:
+        return take_number("--visit", value, VISITS_MAX, &options->visit);
+    case OPTION_LAYOUT_PASS:
+        return take_number("--pass", value, PASSES_MAX, &options->pass);
     default:
         return option_not_taken(id);
     }

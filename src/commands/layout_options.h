@@ -8,6 +8,7 @@ struct layout_options {
     const char *path, *output;
     bool svg;
     struct page_size paper;       /* 0 by 0: the shop's paper */
+    int visit, pass;              /* 0: not said */
     bool named;                   /* templates were asked for by name */
     bool wanted[TEMPLATE_COUNT_]; /* these; all if none was named */
 };

@@ -161,12 +161,19 @@ static void say_rod(const struct sheet_maker *maker, struct strbuf *out)
 static void say_reset(const struct sheet_maker *maker, struct strbuf *out)
 {
     const struct maybe angle = figures_get(&maker->left.figures, FIGURE_ANGLE, 0);
+    const struct maybe *lean = &maker->left.moves.move[MOVE_RESET].lean;
 
     if (!angle.given)
         return;
     strbuf_add(out, "set the neck back by about ");
     num_format_fixed(angle.value * figure_info(FIGURE_ANGLE)->factor, 1, false, out);
     strbuf_add(out, " degrees: too little saddle is left to lower the action with");
+    if (!lean->given)
+        return;
+    strbuf_add(out, "; it also leans, by ");
+    sheet_say_length(out, fabs(lean->value), &maker->ask->units, MEASURE_SMALL);
+    strbuf_addf(out, " over the bridge's width, low on the %s side",
+                lean->value < 0 ? "bass" : "treble");
 }
 
 static void say_slots(const struct sheet_maker *maker, struct strbuf *out)

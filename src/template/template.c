@@ -58,12 +58,17 @@ bool template_find(const char *name, enum template_kind *ret_kind)
     return false;
 }
 
+bool template_is_of_reset(enum template_kind kind)
+{
+    return kind == TEMPLATE_HEEL || kind == TEMPLATE_SHIM || kind == TEMPLATE_TONGUE;
+}
+
 bool template_applies(enum template_kind kind, const struct record *record,
                       const struct derived *derived)
 {
     const int join = record_choice_or(record, reading_key_one(FIELD_JOIN), JOIN_UNKNOWN);
 
-    if (kind != TEMPLATE_HEEL && kind != TEMPLATE_TONGUE && kind != TEMPLATE_SHIM)
+    if (!template_is_of_reset(kind))
         return true;
     if (move_set_reset(&derived->moves) == RESET_SADDLE)
         return false;
@@ -84,13 +89,14 @@ static void need_board(const struct template_source *source)
         strbuf_add(source->missing, "a possible board (see sillet check)");
 }
 
-enum status template_draw(enum template_kind kind, const struct record *record,
+enum status template_draw(enum template_kind kind, struct place place,
                           const struct derived *derived, struct page_list **ret_drawing,
                           struct strbuf *missing)
 {
-    struct template_source source = {.record = record, .derived = derived, .missing = missing};
+    struct template_source source = {
+        .record = place.record, .place = place, .derived = derived, .missing = missing};
 
-    survey_layout(record, derived, &source.layout);
+    survey_layout(place.record, derived, &source.layout);
     if (!source.layout.known || source.layout.strings < 1) {
         need_board(&source);
         return STATUS_ABSENT;

@@ -34,16 +34,19 @@ bool template_find(const char *name, enum template_kind *ret_kind);
 /* The safety warning for working with it, for print; static. */
 const char *template_caution(enum template_kind kind);
 
+/* Whether it shows what a reset asks for: heel, shim and tongue. */
+bool template_is_of_reset(enum template_kind kind);
+
 /* Whether it is of use: no shim for a glued neck, no taper if there is enough saddle. */
 bool template_applies(enum template_kind kind, const struct record *record,
                       const struct derived *derived);
 
 /*
- * Draws one template for the state derived from the record. STATUS_ABSENT if readings
+ * Draws one template for the state derived from a pass. STATUS_ABSENT if readings
  * are missing: their names are then added to `missing`, "nut.margin_bass, string.3.gauge".
  * STATUS_NO_MEMORY. The caller frees the drawing with page_list_free.
  */
-enum status template_draw(enum template_kind kind, const struct record *record,
+enum status template_draw(enum template_kind kind, struct place place,
                           const struct derived *derived, struct page_list **ret_drawing,
                           struct strbuf *missing);
 

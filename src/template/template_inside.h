@@ -10,6 +10,7 @@
 
 struct template_source {
     const struct record *record;
+    struct place place; /* the pass whose readings it shows */
     const struct derived *derived;
     struct strbuf *missing;
     struct survey_layout layout;

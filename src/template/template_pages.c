@@ -55,7 +55,7 @@ static void draw_head(struct page_list *pages, const struct template_sheet *shee
     template_say(pages, x, y + 4, PAGE_LEFT, &heading, sheet->title);
     strbuf_add(&text, sheet->instrument);
     if (sheet->date[0]) {
-        strbuf_add(&text, ", readings of ");
+        strbuf_add(&text, text.length > 0 ? ", readings of " : "Readings of ");
         strbuf_add(&text, sheet->date);
     }
     template_say(pages, x, y + 9, PAGE_LEFT, &template_plain, memory);

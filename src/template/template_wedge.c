@@ -42,10 +42,34 @@ static const char *what_it_means(const struct template_source *source, const str
     return "Side view. Transfer both ends with a gauge; the line between them is straight.";
 }
 
+/* What else the plan says: a straight wedge does not right a neck that leans. */
+static void say_plan(const struct template_source *source, struct page_list *list, double x,
+                     double y)
+{
+    const struct move *reset = &source->derived->moves.move[MOVE_RESET];
+    char memory[160];
+    struct strbuf text = STRBUF(memory);
+
+    if (reset->straightedge.given) {
+        strbuf_add(&text, "A straightedge on the frets then meets the saddle ");
+        template_add_length(&text, fabs(reset->straightedge.value));
+        strbuf_add(&text, reset->straightedge.value < 0 ? " under" : " over");
+        strbuf_add(&text, " the bridge's top.");
+        template_say(list, x, y, PAGE_LEFT, &template_plain, memory);
+    }
+    if (!reset->lean.given)
+        return;
+    strbuf_clear(&text);
+    strbuf_add(&text, "The neck leans: over the bridge's width ");
+    template_add_length(&text, fabs(reset->lean.value));
+    strbuf_add(&text, reset->lean.value < 0 ? ", bass low." : ", treble low.");
+    template_say(list, x, y + 5, PAGE_LEFT, &template_strong, memory);
+}
+
 static enum status draw_wedge(const struct template_source *source, const struct wedge *wedge,
                               struct page_list **ret_drawing)
 {
-    enum { SIDE = 6, TOP = 8, BELOW = 20 };
+    enum { SIDE = 6, TOP = 8, BELOW = 30 };
     const double thick_mm = fabs(wedge->thick_mm), y = TOP + thick_mm;
     struct page_list *list;
     const enum status status =
@@ -60,6 +84,7 @@ static enum status draw_wedge(const struct template_source *source, const struct
     page_draw_path(list, sides, sizeof sides / sizeof sides[0], &template_cut);
     say_ends(list, wedge, SIDE, y);
     template_say(list, SIDE, y + 15, PAGE_LEFT, &template_strong, what_it_means(source, wedge));
+    say_plan(source, list, SIDE, y + 20);
     return template_finish(list, ret_drawing);
 }
 
@@ -67,8 +92,8 @@ static enum status draw_wedge(const struct template_source *source, const struct
 static void need_angle(const struct template_source *source)
 {
     const int last = source->layout.strings;
-    const struct place current = place_current(source->record);
-    const struct place place = current.pass > 0 ? current : place_of(source->record, 1, 1);
+    const struct place place =
+        source->place.pass > 0 ? source->place : place_of(source->record, 1, 1);
 
     (void)template_need_one(source, FIELD_JOIN_FRET);
     (void)template_need(source, place_key(place, FIELD_EXPOSURE_BASS));

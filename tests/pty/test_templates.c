@@ -97,7 +97,7 @@ static void every_page_says_how_to_check_it(void **state)
     assert_int_equal(count_of(text, " 4 in "), pages);
     assert_int_equal(count_of(text, "Measure the bars first."), pages);
     assert_int_equal(count_of(text, "Print at 100 %, no scaling."), pages);
-    assert_int_equal(count_of(text, "Long Pier Bass, readings of 20"), pages);
+    assert_int_equal(count_of(text, "Long Pier Bass, readings of visit "), pages);
     assert_int_equal(count_of(text, "respirator") + count_of(text, "hands behind"), pages + 3);
     assert_non_null(strstr(text, "page 2 of 3"));
     assert_non_null(strstr(text, "column 1, row 3"));
@@ -212,6 +212,75 @@ static void what_is_missing_is_named(void **state)
     assert_int_equal(access(pdf, F_OK), -1);
 }
 
+/* --- the pass that asked for a reset --- */
+
+static const char asking[] =
+    "[profile]\nformat = 1\n[board]\nscale = 650 mm\nstrings = 2\nfrets = 19\njoin_fret = 12\n"
+    "[neck]\nheel_depth = 90 mm\njoin = glued\n[bridge]\nkind = blank\n"
+    "[targets]\nrelief = 0.2 mm\naction_bass = 2.4 mm\naction_treble = 2 mm\n"
+    "nut_gap_bass = 0.5 mm\nnut_gap_treble = 0.5 mm\n[visit.1]\ndate = 2026-03-02\n"
+    "[visit.1.pass.1]\ntime = 10:00\nrelief = 0.2 mm\nnut_gap.1 = 0.5 mm\nnut_gap.2 = 0.5 mm\n"
+    "action.1 = 3.6 mm\naction.2 = 4 mm\nexposure_bass = 2.2 mm\nexposure_treble = 3.6 mm\n";
+static const char strung[] =
+    "[visit.1.work.1]\nkind = reset\ntime = 2026-03-03T09:00\n[visit.1.pass.2]\n"
+    "time = 2026-03-04T10:00\nrelief = 0.2 mm\nnut_gap.1 = 0.5 mm\nnut_gap.2 = 0.5 mm\n"
+    "action.1 = 2 mm\naction.2 = 2.4 mm\nexposure_bass = 4 mm\nexposure_treble = 4 mm\n";
+
+static void lay_heel(struct bench *bench, const char *option, const char *number, int code,
+                     const char *words)
+{
+    const char *pdf = tree_path(bench->tree, "x.pdf");
+    const char *const line[] = {"layout", bench->profile, "-o", pdf, "heel", option, number, NULL};
+    struct command command;
+
+    command_run_words(bench, line, &command);
+    assert_int_equal(command.code, code);
+    if (!strstr(command.err, words))
+        fail_msg("'%s' is not in '%s'", words, command.err);
+    command_done(&command);
+}
+
+static void expect_on_page(struct bench *bench, const char *words)
+{
+    char *text = text_of(tree_path(bench->tree, "x.pdf"));
+
+    if (!strstr(text, words))
+        fail_msg("'%s' is not in '%s'", words, text);
+    free(text);
+}
+
+static void the_plan_is_there_after_the_reset(void **state)
+{
+    struct bench *bench = *state;
+    char both[sizeof asking + sizeof strung];
+
+    need_text();
+    snprintf(both, sizeof both, "%s%s", asking, strung);
+    tree_write_text(bench->profile, both);
+    lay_heel(bench, NULL, NULL, 0, "");
+    expect_on_page(bench, "visit 1, pass 1, 2026-03-02");
+    expect_on_page(bench, "A straightedge on the frets then meets the saddle");
+    expect_on_page(bench, "The neck leans: over the bridge's width 1.40 mm");
+    expect_on_page(bench, "bass low");
+    /* A pass that is named is drawn from, and says for itself that it does not ask. */
+    lay_heel(bench, "--pass", "2", 0, "");
+    expect_on_page(bench, "visit 1, pass 2, 2026-03-04");
+    expect_on_page(bench, "no reset is due");
+    lay_heel(bench, "--pass", "3", USAGE, "nothing was read in visit 1, pass 3");
+    lay_heel(bench, "--visit", "2", USAGE, "no pass was read in visit 2");
+    lay_heel(bench, "--pass", "none", USAGE, "a number is wanted");
+}
+
+static void a_reset_that_nobody_asked_for_is_not_drawn(void **state)
+{
+    struct bench *bench = *state;
+
+    need_text();
+    expect(bench, profile("parlour"), tree_path(bench->tree, "x.pdf"), "heel", FINDINGS,
+           "asks for a neck reset");
+    assert_int_equal(access(tree_path(bench->tree, "x.pdf"), F_OK), -1);
+}
+
 static void wrong_words_say_what_is_right(void **state)
 {
     struct bench *bench = *state;
@@ -299,6 +368,8 @@ int main(int argc, char **argv)
         BENCH_CASE(the_paper_goes_with_the_shops_units),
         BENCH_CASE(the_same_profile_gives_the_same_file),
         BENCH_CASE(what_is_missing_is_named),
+        BENCH_CASE(the_plan_is_there_after_the_reset),
+        BENCH_CASE(a_reset_that_nobody_asked_for_is_not_drawn),
         BENCH_CASE(wrong_words_say_what_is_right),
         BENCH_CASE(a_failed_write_leaves_the_old_file),
         BENCH_CASE(a_full_device_is_not_replaced),

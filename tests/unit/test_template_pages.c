@@ -141,7 +141,7 @@ static enum status draw(enum template_kind kind, const char *dropped, const char
         build_record_drop(&record, dropped);
     build_record_add(&record, more);
     derive_current(&record, &derived);
-    const enum status status = template_draw(kind, &record, &derived, &drawing, &text);
+    const enum status status = template_draw(kind, place_current(&record), &derived, &drawing, &text);
     if (status == STATUS_OK)
         page_list_free(drawing);
     record_done(&record);
