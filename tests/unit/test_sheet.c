@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "near.h"
 
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -372,6 +373,30 @@ static void findings_are_said_once(void **state)
     record_done(&record);
 }
 
+/* Sides that differ by more than 0.8 mm after the move lean (move.c). */
+static void a_neck_that_leans_is_said(void **state)
+{
+    static const char *const bass[] = {"0.2 mm", "1.6 mm"};
+
+    (void)state;
+    for (int i = 0; i < 2; i++) {
+        const struct sheet_ask ask = ask_of(0);
+        struct record record;
+        char more[160];
+
+        build_record(&record, build_record_full);
+        snprintf(more, sizeof more,
+                 "visit.1.pass.1 exposure_bass = %s\nvisit.1.pass.1 exposure_treble = 1.6 mm",
+                 bass[i]);
+        build_record_add(&record, more);
+        char *text = text_of_ask(&record, &ask, true);
+        assert_has(text, "set the neck back");
+        (i == 0 ? assert_has : assert_lacks)(text, "it also leans");
+        free(text);
+        record_done(&record);
+    }
+}
+
 static void tables_take_no_more_than_they_hold(void **state)
 {
     struct sheet sheet;
@@ -411,6 +436,7 @@ int main(void)
         cmocka_unit_test(long_notes_are_not_cut),
         cmocka_unit_test(metric_shops_read_mm_first),
         cmocka_unit_test(findings_are_said_once),
+        cmocka_unit_test(a_neck_that_leans_is_said),
         cmocka_unit_test(tables_take_no_more_than_they_hold),
     };
 
