@@ -79,7 +79,7 @@ static void derive_setup(const struct belief *belief, struct derived *derived)
 /* What an earlier pass's notes say of the touch, with the strings as they lay then. */
 static void hear_earlier(struct place heard, struct touch *touch)
 {
-    struct derived then = {.verdict = RESET_UNKNOWN};
+    struct derived then = {.findings = {.count = 0}};
 
     setup_read(&then.setup, heard, &then.findings);
     if (!then.setup.has_board)
@@ -147,7 +147,7 @@ static void derive_state(struct place place, int climate_visit, struct derived *
 {
     struct belief belief;
 
-    *ret_derived = (struct derived){.touch_mm = 0};
+    *ret_derived = (struct derived){.findings = {.count = 0}};
     setup_read(&ret_derived->setup, place, &ret_derived->findings);
     derive_belief(place, &ret_derived->setup, &belief);
     derive_setup(&belief, ret_derived);
