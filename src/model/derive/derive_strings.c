@@ -55,9 +55,13 @@ struct maybe derive_hz(const struct record *record, struct maybe semitone)
     return maybe_given(hz);
 }
 
-static struct maybe read_hz(const struct record *record, enum field_id field, int string)
+/* A packet's tensions are those at the standard pitch, whatever the instrument is tuned to. */
+static double label_hz(const struct record *record, int string)
 {
-    return derive_hz(record, record_entered_string(record, field, string));
+    const struct maybe note = record_entered_string(record, FIELD_LABEL_NOTE, string);
+    double hz;
+
+    return note.given && pitch_frequency(note.value, PITCH_A4_HZ, &hz) == STATUS_OK ? hz : 0;
 }
 
 static void read_mass(const struct record *record, int string, struct string_facts *facts)
@@ -67,7 +71,7 @@ static void read_mass(const struct record *record, int string, struct string_fac
         .weigh_length_mm = entered_value(record, FIELD_WEIGH_LENGTH, string),
         .label_tension_n = entered_value(record, FIELD_LABEL_TENSION, string),
         .label_scale_mm = entered_value(record, FIELD_LABEL_SCALE, string),
-        .label_hz = maybe_or(read_hz(record, FIELD_LABEL_NOTE, string), 0),
+        .label_hz = label_hz(record, string),
         .entered_kg_per_m = entered_value(record, FIELD_MASS, string) / 1000,
         .build = facts->has_build ? &facts->build : NULL,
     };
@@ -121,7 +125,8 @@ void derive_strings(const struct record *record, const struct setup *setup,
                     struct findings *findings)
 {
     for (int s = 1; s <= setup->board.strings; s++) {
-        struct string_facts facts = {.hz = read_hz(record, FIELD_STRING_NOTE, s)};
+        struct string_facts facts = {
+            .hz = derive_hz(record, record_entered_string(record, FIELD_STRING_NOTE, s))};
 
         read_build(record, s, &facts);
         read_mass(record, s, &facts);
