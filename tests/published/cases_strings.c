@@ -62,6 +62,23 @@ static enum status run_wire_strength(struct published_case *c, struct published_
     return STATUS_OK;
 }
 
+/* A nylon string's mass per length at pitch, from the gauge of the slack string. */
+static enum status run_nylon_mass(struct published_case *c, struct published_answers *answers)
+{
+    const struct string_build build = {.kind = BUILD_NYLON,
+                                       .gauge_mm = published_number(c, "gauge", "mm")};
+    struct mass_sources sources = {.length_mm = published_number(c, "scale", "mm"),
+                                   .build = &build};
+    struct unit_mass mass;
+    enum status status = take_pitch(c, "note", &sources.hz);
+
+    if (status == STATUS_OK)
+        status = tension_find_mass(&sources, &mass);
+    if (status == STATUS_OK)
+        published_answer(answers, "mass", mass.kg_per_m * 1000, "g/m");
+    return status;
+}
+
 /* How far a partial of a hinged wire stands over the whole-number series, as the constant K of
  * K n^2 d^2/(f^2 l^4) cents. */
 static enum status run_partial(struct published_case *c, struct published_answers *answers)
@@ -158,25 +175,6 @@ static enum status run_weighed(struct published_case *c, struct published_answer
                                     &tension);
     if (status == STATUS_OK)
         published_answer(answers, "tension", tension, "N");
-    return status;
-}
-
-/* The mass of a nylon string from its gauge. Its pitch does not count: it is that of the slack
- * string. */
-static enum status run_nylon_mass(struct published_case *c, struct published_answers *answers)
-{
-    const struct string_build build = {.kind = BUILD_NYLON,
-                                       .gauge_mm = published_number(c, "gauge", "mm")};
-    const struct mass_sources sources = {.build = &build};
-    struct unit_mass mass;
-    double hz;
-    enum status status = take_pitch(c, "note", &hz);
-
-    (void)published_number(c, "scale", "mm");
-    if (status == STATUS_OK)
-        status = tension_find_mass(&sources, &mass);
-    if (status == STATUS_OK)
-        published_answer(answers, "mass", mass.kg_per_m * 1000, "g/m");
     return status;
 }
 

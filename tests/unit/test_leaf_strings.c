@@ -91,6 +91,23 @@ static void without_strings_there_is_nothing_to_ask(void **state)
     bench_close(app);
 }
 
+/* What was weighed lay slack; the line says so, and what the string weighs at pitch. */
+static void a_slack_nylon_piece_is_told_from_the_string(void **state)
+{
+    struct app *app = start("board scale = 650 mm\nboard strings = 1\nboard frets = 19\n"
+                            "string.1 note = E4\nstring.1 gauge = .028 in\n"
+                            "string.1 build = nylon\nstring.1 weigh_mass = 0.45 g\n"
+                            "string.1 weigh_length = 1000 mm\n");
+    char memory[200];
+    struct strbuf words = STRBUF(memory);
+
+    (void)state;
+    strings_words_string(app, &words);
+    assert_non_null(strstr(memory, "weighed; slack it was 0.45 and stretches"));
+    assert_non_null(strstr(memory, "% to pitch"));
+    bench_close(app);
+}
+
 /* --- what if --- */
 
 static void a_what_if_leaves_the_record_alone(void **state)
@@ -418,6 +435,7 @@ int main(void)
         cmocka_unit_test(every_reading_of_a_string_has_a_cell),
         cmocka_unit_test(the_route_goes_down_the_columns),
         cmocka_unit_test(without_strings_there_is_nothing_to_ask),
+        cmocka_unit_test(a_slack_nylon_piece_is_told_from_the_string),
         cmocka_unit_test(a_what_if_leaves_the_record_alone),
         cmocka_unit_test(a_string_is_tuned_up_and_down),
         cmocka_unit_test(tunings_go_round),

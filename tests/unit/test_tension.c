@@ -146,6 +146,60 @@ static void test_other_builds(void **state)
     assert_near_relative(nylon, 1780e-6 * PI / 4, 1e-14);
 }
 
+/* A slack string hung with its pull must stretch by what the pull says, at any gauge. */
+static void test_stretch_and_pull_agree(void **state)
+{
+    const struct string_build thick = {.kind = BUILD_NYLON, .gauge_mm = 1};
+    const struct string_build steel = {.kind = BUILD_PLAIN, .gauge_mm = 0.3};
+    const struct mass_sources built = {.length_mm = 650, .hz = 196, .build = &thick};
+    struct unit_mass mass;
+    double pull, stretch = 7, high;
+
+    (void)state;
+    assert_int_equal(tension_find_mass(&built, &mass), STATUS_OK);
+    assert_int_equal(tension_from_pitch(mass.kg_per_m, 650, 196, &pull), STATUS_OK);
+    assert_int_equal(tension_find_stretch(&thick, 650, 196, &stretch), STATUS_OK);
+    assert_near_relative(pull / (PI / 4), 700 * (stretch - 1), 1e-12);
+    assert_near_relative(mass.kg_per_m * stretch, 1130e-6 * PI / 4, 1e-12);
+    assert_near(mass.stretch, stretch, 0);
+    assert_int_equal(tension_find_stretch(&thick, 650, 330, &high), STATUS_OK);
+    assert_true(high > stretch && stretch > 1);
+    assert_int_equal(tension_find_stretch(&steel, 0, 0, &stretch), STATUS_OK);
+    assert_near(stretch, 1, 0);
+    assert_int_equal(tension_find_stretch(&wound, 650, 196, &stretch), STATUS_OK);
+    assert_near(stretch, 1, 0);
+    assert_int_equal(tension_find_stretch(&thick, 650, 0, &stretch), STATUS_ABSENT);
+    assert_int_equal(tension_find_stretch(&thick, 650, NAN, &stretch), STATUS_DOMAIN);
+    assert_int_equal(tension_find_stretch(&thick, -650, 196, &stretch), STATUS_DOMAIN);
+    assert_near(stretch, 1, 0);
+}
+
+/* A piece on the balance is slack; a label's pull and a table's mass are those at pitch. */
+static void test_only_slack_masses_are_stretched(void **state)
+{
+    const struct string_build nylon = {.kind = BUILD_NYLON, .gauge_mm = 1};
+    struct mass_sources sources = {.length_mm = 650,
+                                   .hz = 330,
+                                   .weigh_mass_g = 0.5,
+                                   .weigh_length_mm = 1000,
+                                   .entered_kg_per_m = 0.0004,
+                                   .build = &nylon};
+    struct unit_mass mass;
+    double stretch;
+
+    (void)state;
+    assert_int_equal(tension_find_stretch(&nylon, 650, 330, &stretch), STATUS_OK);
+    assert_int_equal(tension_find_mass(&sources, &mass), STATUS_OK);
+    assert_near_relative(mass.kg_per_m, 0.0005 / stretch, 1e-12);
+    sources.weigh_mass_g = 0;
+    assert_int_equal(tension_find_mass(&sources, &mass), STATUS_OK);
+    assert_near(mass.kg_per_m, 0.0004, 0);
+    assert_near(mass.stretch, 1, 0);
+    sources.entered_kg_per_m = 0;
+    sources.hz = 0;
+    assert_int_equal(tension_find_mass(&sources, &mass), STATUS_ABSENT);
+}
+
 static void test_the_best_source_of_mass_wins(void **state)
 {
     (void)state;
@@ -156,7 +210,7 @@ static void test_the_best_source_of_mass_wins(void **state)
                                    .label_hz = 100,
                                    .entered_kg_per_m = 0.003,
                                    .build = &plain};
-    struct unit_mass mass = {7, MASS_BUILD};
+    struct unit_mass mass = {7, MASS_BUILD, 7};
 
     assert_int_equal(tension_find_mass(&sources, &mass), STATUS_OK);
     assert_int_equal(mass.origin, MASS_WEIGHED);
@@ -283,7 +337,7 @@ static void test_hostile_sources(void **state)
 {
     (void)state;
     for (int i = 0; i < HOSTILE; i++) {
-        struct unit_mass mass = {7, MASS_BUILD};
+        struct unit_mass mass = {7, MASS_BUILD, 7};
         double out = 7;
 
         for (int field = 0; field < 6; field++) {
@@ -352,6 +406,8 @@ int main(void)
         cmocka_unit_test(test_modulus),
         cmocka_unit_test(test_round_wound_mass),
         cmocka_unit_test(test_other_builds),
+        cmocka_unit_test(test_stretch_and_pull_agree),
+        cmocka_unit_test(test_only_slack_masses_are_stretched),
         cmocka_unit_test(test_the_best_source_of_mass_wins),
         cmocka_unit_test(test_tension_scales),
         cmocka_unit_test(test_stress_share),

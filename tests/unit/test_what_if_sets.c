@@ -77,7 +77,9 @@ static void test_notes_refused(void **state)
 
 static double mass_of(const struct string_of_set *string)
 {
-    const struct mass_sources sources = {.entered_kg_per_m = string->mass_kg_per_m,
+    const struct mass_sources sources = {.length_mm = 650,
+                                         .hz = 196,
+                                         .entered_kg_per_m = string->mass_kg_per_m,
                                          .build = &string->build};
     struct unit_mass mass;
 

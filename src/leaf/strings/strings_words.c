@@ -55,6 +55,13 @@ static void add_mass(const struct unit_mass *mass, struct strbuf *out)
     num_format_fixed(mass->kg_per_m * 1000, 2, false, out);
     strbuf_add(out, " g/m ");
     strbuf_add(out, origins[mass->origin]);
+    if (!(mass->stretch > 1))
+        return;
+    strbuf_add(out, mass->origin == MASS_WEIGHED ? "; slack it was " : "; slack it is ");
+    num_format_fixed(mass->kg_per_m * mass->stretch * 1000, 2, false, out);
+    strbuf_add(out, " and stretches ");
+    num_format_fixed((mass->stretch - 1) * 100, 0, false, out);
+    strbuf_add(out, " % to pitch");
 }
 
 void strings_words_string(const struct app *app, struct strbuf *out)

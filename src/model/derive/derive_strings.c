@@ -64,9 +64,12 @@ static double label_hz(const struct record *record, int string)
     return note.given && pitch_frequency(note.value, PITCH_A4_HZ, &hz) == STATUS_OK ? hz : 0;
 }
 
-static void read_mass(const struct record *record, int string, struct string_facts *facts)
+static void read_mass(const struct record *record, const struct setup *setup, int string,
+                      struct string_facts *facts)
 {
     const struct mass_sources sources = {
+        .length_mm = setup->board.contact_mm[string],
+        .hz = maybe_or(facts->hz, 0),
         .weigh_mass_g = entered_value(record, FIELD_WEIGH_MASS, string),
         .weigh_length_mm = entered_value(record, FIELD_WEIGH_LENGTH, string),
         .label_tension_n = entered_value(record, FIELD_LABEL_TENSION, string),
@@ -129,7 +132,7 @@ void derive_strings(const struct record *record, const struct setup *setup,
             .hz = derive_hz(record, record_entered_string(record, FIELD_STRING_NOTE, s))};
 
         read_build(record, s, &facts);
-        read_mass(record, s, &facts);
+        read_mass(record, setup, s, &facts);
         (void)tension_find_core(&facts.build, &facts.core);
         (void)tension_find_modulus(&facts.build, &facts.modulus_mpa);
         load_string(setup, s, &facts, figures, findings);

@@ -59,7 +59,8 @@ FIGURE(PITCH, STRING, STRING, MORE, "pitch", "hz", 1, 0, "pitch",
        "f = a4 2^((m - 69)/12), m the note's semitone number",
        "equal temperament; A4 = 440 Hz, ISO 16:1975")
 FIGURE(UNIT_MASS, STRING, STRING, MORE, "unit_mass", "g_per_m", 1000, 0, "unit mass",
-       "weighed, from a label's tension, entered, or from gauge, core and materials",
+       "weighed, from a label's tension, entered, or from gauge, core and materials; "
+       "of slack nylon or fluorocarbon, over its stretch to pitch",
        "see docs/method.md")
 FIGURE(TENSION, STRING, STRING, MORE, "tension", "n", 1, 0, "tension",
        "T = mu (2 Ls f)^2",

@@ -7,25 +7,28 @@
 #include "model/common/name_match.h"
 
 static const struct string_material_facts facts[MATERIAL_COUNT_] = {
-    [MATERIAL_STEEL] = {"steel", 7850, 203400, true,
+    [MATERIAL_STEEL] = {"steel", 7850, 203400, true, 0,
                         "modulus: Shigley, Table 10-5, music wire under 0.032 in (200 GPa from "
                         "0.033 to 0.063 in); density: handbook value for rolled steel"},
-    [MATERIAL_STAINLESS_STEEL] = {"stainless-steel", 7900, 0, false,
+    [MATERIAL_STAINLESS_STEEL] = {"stainless-steel", 7900, 0, false, 0,
                                   "density: handbooks give a range around this"},
-    [MATERIAL_NICKEL] = {"nickel", 8900, 0, false,
+    [MATERIAL_NICKEL] = {"nickel", 8900, 0, false, 0,
                          "density: handbook value for pure nickel (commercial 8800)"},
-    [MATERIAL_NICKEL_PLATED_STEEL] = {"nickel-plated-steel", 7850, 203400, true,
+    [MATERIAL_NICKEL_PLATED_STEEL] = {"nickel-plated-steel", 7850, 203400, true, 0,
                                       "taken as steel; the plating is thin"},
-    [MATERIAL_PHOSPHOR_BRONZE] = {"phosphor-bronze", 8860, 0, false,
+    [MATERIAL_PHOSPHOR_BRONZE] = {"phosphor-bronze", 8860, 0, false, 0,
                                   "density: C51000, 5 % tin, from memory within a handbook "
                                   "range of 8780 to 8920"},
-    [MATERIAL_BRONZE_80_20] = {"80/20-bronze", 8670, 0, false, "density: C24000, from memory"},
-    [MATERIAL_COPPER] = {"copper", 8930, 0, false, "density: handbook value"},
-    [MATERIAL_SILVER] = {"silver", 10490, 0, false, "density: handbook value"},
-    [MATERIAL_NYLON] = {"nylon", 1130, 0, false,
+    [MATERIAL_BRONZE_80_20] = {"80/20-bronze", 8670, 0, false, 0, "density: C24000, from memory"},
+    [MATERIAL_COPPER] = {"copper", 8930, 0, false, 0, "density: handbook value"},
+    [MATERIAL_SILVER] = {"silver", 10490, 0, false, 0, "density: handbook value"},
+    [MATERIAL_NYLON] = {"nylon", 1130, 0, false, 700,
                         "density from memory (1120 to 1150; nylon 6.12: 1060); the modulus "
-                        "differs by a factor of two between sorts"},
-    [MATERIAL_FLUOROCARBON] = {"fluorocarbon", 1780, 0, false, "density of PVDF, from memory"},
+                        "at pitch differs by a factor of two between sorts; settled modulus: "
+                        "fitted to published masses (tests/published/nylon-mass.tbl)"},
+    [MATERIAL_FLUOROCARBON] = {"fluorocarbon", 1780, 0, false, 1500,
+                               "density of PVDF, from memory; settled modulus from labels, "
+                               "from memory"},
 };
 
 static const struct {

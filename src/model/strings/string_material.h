@@ -27,6 +27,9 @@ struct string_material_facts {
     double density_kg_per_m3;
     double modulus_mpa; /* 0: differs too much between sorts; has to be measured */
     bool music_wire;    /* as strong as ASTM A228 music wire */
+    /* Pull per slack area over stretch, of a string that has settled at pitch; 0: its stretch is
+     * too small to change its mass per length. */
+    double settled_modulus_mpa;
     const char *source;
 };
 

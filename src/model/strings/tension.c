@@ -14,6 +14,7 @@
 #define MM2_PER_M2 1e6
 #define MM_TO_M    1e-3
 #define G_TO_KG    1e-3
+#define MPA_TO_PA  1e6
 
 /* A number that may be missing: STATUS_ABSENT for 0, STATUS_DOMAIN for nonsense. */
 static enum status check_given(double value)
@@ -152,6 +153,27 @@ enum status tension_mass_from_build(const struct string_build *build, double *re
     return give_positive(per_mm2 * MM2_TO_M2, ret_kg_per_m);
 }
 
+enum status tension_find_stretch(const struct string_build *build, double length_mm, double hz,
+                                 double *ret_stretch)
+{
+    const struct string_material_facts *facts = string_material_facts(core_material(build));
+
+    if (is_wound(build->kind) || (facts && facts->settled_modulus_mpa == 0)) {
+        *ret_stretch = 1;
+        return STATUS_OK;
+    }
+    if (!facts || length_mm == 0 || hz == 0)
+        return STATUS_ABSENT;
+    if (!check_is_positive(length_mm) || !check_is_positive(hz))
+        return STATUS_DOMAIN;
+
+    const double wave_speed = 2 * length_mm * MM_TO_M * hz;
+    const double load = facts->density_kg_per_m3 * wave_speed * wave_speed /
+                        (facts->settled_modulus_mpa * MPA_TO_PA);
+
+    return give_positive((1 + sqrt(1 + 4 * load)) / 2, ret_stretch);
+}
+
 static enum status weighed_mass(const struct mass_sources *sources, double *ret_kg_per_m)
 {
     enum status status = check_given(sources->weigh_mass_g);
@@ -196,6 +218,16 @@ static enum status build_mass(const struct mass_sources *sources, double *ret_kg
     return tension_mass_from_build(sources->build, ret_kg_per_m);
 }
 
+/* How far the mass of a source is from that at pitch. */
+static enum status find_slack(const struct mass_sources *sources, enum mass_origin origin,
+                              double *ret_stretch)
+{
+    *ret_stretch = 1;
+    if (origin == MASS_LABEL || origin == MASS_ENTERED || !sources->build)
+        return STATUS_OK;
+    return tension_find_stretch(sources->build, sources->length_mm, sources->hz, ret_stretch);
+}
+
 enum status tension_find_mass(const struct mass_sources *sources, struct unit_mass *ret_mass)
 {
     /* Indexed by enum mass_origin, most trusted first. */
@@ -203,11 +235,14 @@ enum status tension_find_mass(const struct mass_sources *sources, struct unit_ma
         weighed_mass, label_mass, entered_mass, build_mass};
 
     for (size_t i = 0; i < sizeof finders / sizeof finders[0]; i++) {
-        double mass;
+        const enum mass_origin origin = (enum mass_origin)i;
+        double mass, stretch;
         enum status status = finders[i](sources, &mass);
 
         if (status == STATUS_OK)
-            *ret_mass = (struct unit_mass){mass, (enum mass_origin)i};
+            status = find_slack(sources, origin, &stretch);
+        if (status == STATUS_OK)
+            *ret_mass = (struct unit_mass){mass / stretch, origin, stretch};
         if (status != STATUS_ABSENT)
             return status;
     }

@@ -60,7 +60,18 @@ enum status tension_find_core(const struct string_build *build, struct string_co
 enum status tension_find_modulus(const struct string_build *build, double *ret_modulus_mpa);
 
 /*
- * Unit mass from the build:
+ * How much longer a string is at pitch than slack, l; its mass per length is so much less than
+ * that of a slack piece. Its pull T = (mu/l) c^2 on a speaking length L at f, c = 2 L f, stretches
+ * its slack area A by T/(A E) = l - 1, E the settled modulus of the material. With mu = rho A
+ *   l (l - 1) = rho c^2/E,
+ * whatever its gauge. 1 for a wound string and for a material that stretches too little to
+ * count; else STATUS_ABSENT without length and pitch (0), or where the material is not known.
+ */
+enum status tension_find_stretch(const struct string_build *build, double length_mm, double hz,
+                                 double *ret_stretch);
+
+/*
+ * Unit mass from the build, of a slack string:
  *   plain, nylon   rho pi d^2/4
  *   round-wound    rho_c A_core + rho_w (pi w^2/4) sqrt((pi (core + w))^2 + w^2)/w,
  *                  w = (gauge - core)/2: one layer, turn against turn. Two layers of half
@@ -75,7 +86,8 @@ enum status tension_mass_from_build(const struct string_build *build, double *re
 
 /* What can be known about a string's unit mass. */
 struct mass_sources {
-    double weigh_mass_g, weigh_length_mm; /* a cut length, weighed */
+    double length_mm, hz;                 /* as it is strung, for one that stretches */
+    double weigh_mass_g, weigh_length_mm; /* a cut length, weighed slack */
     double label_tension_n, label_scale_mm, label_hz;
     double entered_kg_per_m;
     const struct string_build *build; /* NULL: not known */
@@ -84,13 +96,15 @@ struct mass_sources {
 enum mass_origin { MASS_WEIGHED, MASS_LABEL, MASS_ENTERED, MASS_BUILD };
 
 struct unit_mass {
-    double kg_per_m;
+    double kg_per_m; /* at pitch */
     enum mass_origin origin;
+    double stretch; /* what the slack mass was divided by; 1 for a label's and an entered mass */
 };
 
 /*
- * Unit mass from the best source that is complete, in the order of enum mass_origin;
- * a label's is T/(2 L f)^2. A source with a part missing is passed over.
+ * Unit mass at pitch from the best source that is complete, in the order of enum mass_origin;
+ * a label's is T/(2 L f)^2. A weighed piece and a build are slack: tension_find_stretch
+ * brings them to pitch. A source with a part missing is passed over.
  */
 enum status tension_find_mass(const struct mass_sources *sources, struct unit_mass *ret_mass);
 

@@ -17,16 +17,32 @@ static struct maybe find_semitone(const struct record *record, const struct what
     return note;
 }
 
-static double find_mass(const struct derived *derived, const struct what_if_change *change,
-                        int string)
+/* The string that is on, at another pitch: one that stretches grows lighter as it goes up. */
+static double mass_at(const struct string_facts *facts, double length_mm, double hz)
 {
-    const struct string_facts *facts = &derived->string[string];
+    double now, then;
+
+    if (!facts->has_mass)
+        return 0;
+    if (!facts->has_build || !facts->hz.given ||
+        tension_find_stretch(&facts->build, length_mm, facts->hz.value, &now) != STATUS_OK ||
+        tension_find_stretch(&facts->build, length_mm, hz, &then) != STATUS_OK)
+        return facts->mass.kg_per_m;
+    return facts->mass.kg_per_m * now / then;
+}
+
+static double find_mass(const struct derived *derived, const struct what_if_change *change,
+                        int string, double hz)
+{
+    const double length_mm = derived->setup.board.contact_mm[string];
     struct unit_mass mass;
 
     if (!change->has_set)
-        return facts->has_mass ? facts->mass.kg_per_m : 0;
+        return mass_at(&derived->string[string], length_mm, hz);
     const struct string_of_set *other = &change->set.string[string - 1];
-    const struct mass_sources sources = {.entered_kg_per_m = other->mass_kg_per_m,
+    const struct mass_sources sources = {.length_mm = length_mm,
+                                         .hz = hz,
+                                         .entered_kg_per_m = other->mass_kg_per_m,
                                          .build = &other->build};
     return tension_find_mass(&sources, &mass) == STATUS_OK ? mass.kg_per_m : 0;
 }
@@ -40,10 +56,10 @@ static void load_string(const struct record *record, const struct derived *deriv
         change->has_set ? &change->set.string[string - 1].build : &derived->string[string].build;
 
     answer->semitone = find_semitone(record, change, string);
+    const double hz = maybe_or(derive_hz(record, answer->semitone), 0);
     answer->before_n = figures_get(&derived->figures, FIGURE_TENSION, string);
-    answer->after_n.given = tension_from_pitch(find_mass(derived, change, string),
-                                               derived->setup.board.contact_mm[string],
-                                               maybe_or(derive_hz(record, answer->semitone), 0),
+    answer->after_n.given = tension_from_pitch(find_mass(derived, change, string, hz),
+                                               derived->setup.board.contact_mm[string], hz,
                                                &answer->after_n.value) == STATUS_OK;
     if (!answer->after_n.given)
         return;
