@@ -112,8 +112,7 @@ static void try_tunings(struct bench *bench, struct terminal *terminal)
 
     free(figures);
     day_turn_to(terminal, "Strings");
-    /* The tuning that is on already is passed by. */
-    terminal_type(terminal, "*t");
+    terminal_type(terminal, "*nhalf step down\r");
     terminal_expect(terminal, "what if: guitar-half-step-down");
     terminal_expect(terminal, "-18.1");
     /* "736  165  |  656  147  -18.1", the line between them of one sort or another */

@@ -85,7 +85,7 @@ static void without_strings_there_is_nothing_to_ask(void **state)
 
     (void)state;
     assert_int_equal(app->route.count, 0);
-    bench_press(app, "*t*n{Esc}*s*g{Esc}*k*j*y*w5{Enter}");
+    bench_press(app, "*n{Esc}*g{Esc}*k*j*K*J*y*w5{Enter}");
     assert_false(what_if_is_on(&strings_state(app)->what_if));
     assert_int_equal(app->record.count, 0);
     bench_close(app);
@@ -117,7 +117,7 @@ static void a_what_if_leaves_the_record_alone(void **state)
 
     (void)state;
     assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
-    assert_false(bench_press(app, "*t*t*ndrop d{Enter}*s*s*g--{Enter}*k*k*j").save);
+    assert_false(bench_press(app, "*ndrop d{Enter}*g--{Enter}*k*k*j*K*J*J").save);
     assert_true(strings_state(app)->what_if.known);
     assert_true(record_equal(&app->record, &before));
     assert_false(bench_press(app, "*w").save);
@@ -144,54 +144,86 @@ static void a_string_is_tuned_up_and_down(void **state)
     bench_close(app);
 }
 
-static void tunings_go_round(void **state)
+/* The whole-step-down tuning of the table is all strings down two. */
+static void all_strings_go_together(void **state)
 {
     struct app *app = start(SIX);
-    int met = 0;
+    char memory[16];
+    struct strbuf name = STRBUF(memory);
+    const struct survey_what_if *answer = &strings_state(app)->what_if.answer;
 
     (void)state;
-    for (bench_press(app, "*t"); strings_state(app)->what_if.tuning; bench_press(app, "*t")) {
-        struct string_notes notes;
-
-        assert_int_equal(tuning_read_notes(strings_state(app)->what_if.tuning->notes, &notes),
-                         STATUS_OK);
-        assert_int_equal(notes.strings, 6);
-        assert_true(++met <= tuning_count());
-    }
-    assert_true(met > 1);
-    bench_close(app);
-}
-
-/* These notes and gauges are those of the tables in share/; another one comes first. */
-static void what_is_on_already_is_passed_by(void **state)
-{
-    struct app *app = start(SIX);
-
-    (void)state;
-    bench_press(app, "*t");
-    assert_string_not_equal(strings_state(app)->what_if.tuning->name, "guitar-standard");
-    bench_press(app, "*w*s");
-    struct string_set first = strings_state(app)->what_if.set;
-    bench_press(app, "*y*u");
+    bench_press(app, "*J*J");
+    for (int s = 1; s <= 6; s++)
+        assert_near(answer->string[s].after_n.value / answer->string[s].before_n.value,
+                    pow(2, -2.0 / 6), 1e-9);
+    assert_true(survey_what_if_add_note(&app->record, answer, 6, &name));
+    assert_string_equal(memory, "D2");
+    bench_press(app, "*.9*.9");
     assert_false(what_if_is_on(&strings_state(app)->what_if));
-    /* Once that set is on, the next one is asked about first. */
-    bench_press(app, "*s*y*s");
-    assert_string_not_equal(strings_state(app)->what_if.set.name, first.name);
     bench_close(app);
 }
 
-static void sets_go_round(void **state)
+/* What a string was tuned to beside one tuning says nothing of the next. */
+static void another_tuning_drops_the_shifts(void **state)
 {
     struct app *app = start(SIX);
-    int met = 0;
 
     (void)state;
-    for (bench_press(app, "*s"); strings_state(app)->what_if.set.strings > 0;
-         bench_press(app, "*s")) {
-        assert_int_equal(strings_state(app)->what_if.set.strings, 6);
-        assert_true(++met < 1000);
-    }
-    assert_true(met > 1);
+    bench_press(app, "*k*K");
+    assert_near(strings_state(app)->what_if.answer.string[6].semitone.value, 42, 0);
+    bench_press(app, "*ndadgad");
+    assert_near(strings_state(app)->what_if.answer.string[6].semitone.value, 38, 0);
+    /* Esc puts all of it back; a set asked for leaves it alone. */
+    bench_press(app, "{Esc}");
+    assert_near(strings_state(app)->what_if.answer.string[6].semitone.value, 42, 0);
+    bench_press(app, "*g+{Enter}");
+    assert_near(strings_state(app)->what_if.answer.string[6].semitone.value, 42, 0);
+    bench_press(app, "*ndadgad{Enter}");
+    assert_near(strings_state(app)->what_if.answer.string[6].semitone.value, 38, 0);
+    bench_close(app);
+}
+
+static void check_name(struct app *app, int string, const char *want)
+{
+    char memory[16];
+    struct strbuf name = STRBUF(memory);
+
+    assert_true(
+        survey_what_if_add_note(&app->record, &strings_state(app)->what_if.answer, string, &name));
+    assert_string_equal(memory, want);
+}
+
+/* open-d has F#3, half-step-down flats: a string tuned away leaves the others as they are spelled
+ * and is spelled like them. */
+static void a_tuning_spells_the_notes_beside_it(void **state)
+{
+    struct app *app = start(SIX);
+
+    (void)state;
+    bench_press(app, "*nopen d{Enter}*j");
+    check_name(app, 3, "F#3");
+    check_name(app, 6, "C#2");
+    bench_press(app, "*nhalf step down{Enter}*j*j*j");
+    check_name(app, 3, "Gb3");
+    check_name(app, 6, "C2");
+    bench_press(app, "*j*j");
+    check_name(app, 6, "Bb1");
+    bench_close(app);
+}
+
+/* On an electric no classical set, on a guitar no ukulele's tuning. */
+static void only_what_fits_the_kind_is_offered(void **state)
+{
+    struct app *app = start(SIX "instrument kind = electric\n");
+
+    (void)state;
+    for (bench_press(app, "*g+"); app->choice.in_hand + 1 < app->choice.found.count;
+         bench_press(app, "+"))
+        assert_memory_equal(strings_state(app)->what_if.set.name, "electric", 8);
+    bench_press(app, "{Esc}*gclassical high{Enter}");
+    assert_int_equal(app->tone, TONE_WARNING);
+    assert_false(what_if_is_on(&strings_state(app)->what_if));
     bench_close(app);
 }
 
@@ -267,10 +299,9 @@ static void a_set_is_asked_for_on_the_number_pad(void **state)
     assert_string_equal(bench_text(app, "string.1 gauge"), ".009 in");
     bench_press(app, "*73{Enter}");
     assert_string_equal(strings_state(app)->what_if.set.name, "electric-medium");
-    /* Tens are past the end of the list; two sets have one, the electric's first. */
+    /* Tens are past the end of the list; one of the electric's sets has them. */
     bench_press(app, "*710");
-    assert_int_equal(app->choice.found.count, 2);
-    bench_press(app, "+");
+    assert_int_equal(app->choice.found.count, 1);
     assert_string_equal(strings_state(app)->what_if.set.name, "electric-regular");
     /* The menu's key leaves the question, and so does another leaf. */
     bench_press(app, "*w");
@@ -306,7 +337,7 @@ static void taking_it_over_is_one_step(void **state)
 
     (void)state;
     assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
-    bench_press(app, "*s*k");
+    bench_press(app, "*g+{Enter}*k");
     const double after_n = strings_state(app)->what_if.answer.string[6].after_n.value;
     const double bass_mm = strings_state(app)->what_if.set.string[5].build.gauge_mm;
     assert_true(bench_press(app, "*y").save);
@@ -338,7 +369,7 @@ static void reading_only_takes_nothing_over(void **state)
     while (app->leaf != LEAF_STRINGS)
         bench_press(app, "{PgDn}");
     assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
-    assert_false(bench_press(app, "{Right}sy").save);
+    assert_false(bench_press(app, "{Right}ky").save);
     assert_int_equal(app->tone, TONE_WARNING);
     assert_true(record_equal(&app->record, &before));
     record_done(&before);
@@ -369,7 +400,8 @@ static void another_number_of_strings_drops_what_does_not_fit(void **state)
     const struct reading_key key = reading_key_one(FIELD_STRINGS);
 
     (void)state;
-    bench_press(app, "*t*s");
+    bench_press(app, "*n++{Enter}*g+{Enter}");
+    assert_true(what_if_is_on(&strings_state(app)->what_if));
     assert_int_equal(record_put(&app->record, &key, "7", false, NULL), STATUS_OK);
     bench_press(app, "{PgDn}{PgUp}");
     derive_pass(place_of(&app->record, 1, 1), &app->now);
@@ -438,9 +470,10 @@ int main(void)
         cmocka_unit_test(a_slack_nylon_piece_is_told_from_the_string),
         cmocka_unit_test(a_what_if_leaves_the_record_alone),
         cmocka_unit_test(a_string_is_tuned_up_and_down),
-        cmocka_unit_test(tunings_go_round),
-        cmocka_unit_test(what_is_on_already_is_passed_by),
-        cmocka_unit_test(sets_go_round),
+        cmocka_unit_test(all_strings_go_together),
+        cmocka_unit_test(another_tuning_drops_the_shifts),
+        cmocka_unit_test(a_tuning_spells_the_notes_beside_it),
+        cmocka_unit_test(only_what_fits_the_kind_is_offered),
         cmocka_unit_test(a_tuning_is_asked_for_by_name),
         cmocka_unit_test(an_unknown_name_is_refused_with_the_nearest),
         cmocka_unit_test(a_set_is_asked_for_on_the_number_pad),

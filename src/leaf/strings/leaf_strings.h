@@ -29,11 +29,9 @@ enum string_column {
 enum field_id strings_column_field(enum string_column column);
 
 /* What the leaf keeps: the what-if and, while a tuning or a set is asked for by name (question.h),
- * the tuning and set that it had before. */
+ * the one that it had before. */
 struct strings_state {
-    struct what_if_state what_if;
-    const struct tuning *tuning_before;
-    struct string_set set_before;
+    struct what_if_state what_if, before;
 };
 
 static inline struct strings_state *strings_state(const struct app *app)

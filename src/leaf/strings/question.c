@@ -7,20 +7,16 @@
 #include "leaf/strings/leaf_strings.h"
 
 /* The name of the tuning, or of the set; NULL for none. */
-static const char *name_of(enum name_list_of of, const struct tuning *tuning,
-                           const struct string_set *set)
+static const char *name_of(enum name_list_of of, const struct what_if_state *what_if)
 {
     if (of == NAMES_OF_TUNINGS)
-        return tuning ? tuning->name : NULL;
-    return set->strings > 0 ? set->name : NULL;
+        return what_if->tuning ? what_if->tuning->name : NULL;
+    return what_if->set.strings > 0 ? what_if->set.name : NULL;
 }
 
 static void put_back(struct app *app)
 {
-    struct strings_state *state = strings_state(app);
-
-    state->what_if.tuning = state->tuning_before;
-    state->what_if.set = state->set_before;
+    strings_state(app)->what_if = strings_state(app)->before;
 }
 
 static void close_question(struct app *app)
@@ -35,22 +31,23 @@ static void close_question(struct app *app)
 /* Puts the name in hand into the what-if. */
 static void try_on(struct app *app, const struct name_list *list)
 {
+    struct what_if_state *what_if = &strings_state(app)->what_if;
     char name[NAME_LIST_NAME_SIZE];
+    const struct tuning *tuning;
 
     put_back(app);
     if (!name_list_name(list, app->choice.in_hand, name, sizeof name))
         return;
-    if (list->of == NAMES_OF_TUNINGS)
-        (void)tuning_find(name, &strings_state(app)->what_if.tuning);
-    else
-        (void)string_set_find(name, &strings_state(app)->what_if.set);
+    if (list->of == NAMES_OF_SETS)
+        (void)string_set_find(name, &what_if->set);
+    else if (tuning_find(name, &tuning) == STATUS_OK)
+        what_if_set_tuning(what_if, tuning);
 }
 
 static void look(struct app *app)
 {
     const struct name_list list = app_names(app);
-    const char *kept =
-        name_of(list.of, strings_state(app)->tuning_before, &strings_state(app)->set_before);
+    const char *kept = name_of(list.of, &strings_state(app)->before);
 
     entry_look_at_name(app->entry.text, &list, &app->entry_view);
     if (app->entry_view.empty)
@@ -140,13 +137,12 @@ static void ask(struct turn *turn, const struct asked *asked)
 
     if (name_list_count(&list) == 0 || !app_cell(app)) {
         turn_warn(turn, of == NAMES_OF_TUNINGS
-                            ? "No named tuning has that many strings; j and k tune one string."
-                            : "No named set has that many strings; enter the gauges.");
+                            ? "No named tuning fits this instrument; j and k tune one string."
+                            : "No named set fits this instrument; enter the gauges.");
         return;
     }
     app_drop_entry(app);
-    state->tuning_before = state->what_if.tuning;
-    state->set_before = state->what_if.set;
+    state->before = state->what_if;
     app->asked = asked;
     app_refresh_entry(app);
 }

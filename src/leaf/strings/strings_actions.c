@@ -58,48 +58,28 @@ bool strings_leave_what_is_on(struct app *app, bool tuning)
     if (tuning ? !is_tuned_so(app) : !is_strung_so(app))
         return false;
     if (tuning)
-        strings_state(app)->what_if.tuning = NULL;
+        what_if_set_tuning(&strings_state(app)->what_if, NULL);
     else
         strings_state(app)->what_if.set = (struct string_set){.strings = 0};
     return true;
 }
 
-/* Skips what is on already, at most once around. */
-void strings_step_tuning(struct turn *turn)
+static void step(struct turn *turn, int string, int by)
 {
-    struct what_if_state *what_if = &strings_state(turn->app)->what_if;
-    const bool was_on = what_if->tuning;
-
-    (void)what_if_step_tuning(what_if, strings_of(turn->app));
-    if (is_tuned_so(turn->app))
-        (void)what_if_step_tuning(what_if, strings_of(turn->app));
-    if (!was_on && !what_if->tuning)
-        turn_warn(turn, "No other named tuning has that many strings; j and k tune one string.");
-    app_refresh_entry(turn->app);
-}
-
-void strings_step_set(struct turn *turn)
-{
-    struct what_if_state *what_if = &strings_state(turn->app)->what_if;
-    const bool was_on = what_if->set.strings > 0;
-
-    (void)what_if_step_set(what_if, strings_of(turn->app));
-    if (is_strung_so(turn->app))
-        (void)what_if_step_set(what_if, strings_of(turn->app));
-    if (!was_on && what_if->set.strings == 0)
-        turn_warn(turn, "No other named set has that many strings; enter the gauges.");
+    if (!what_if_shift(&strings_state(turn->app)->what_if, string, by))
+        turn_warn(turn, "No string goes further than two octaves.");
     app_refresh_entry(turn->app);
 }
 
 void strings_step_semitone(struct turn *turn, int by)
 {
-    struct app *app = turn->app;
+    if (app_cell(turn->app))
+        step(turn, app_string(turn->app), by);
+}
 
-    if (!app_cell(app))
-        return;
-    if (!what_if_shift(&strings_state(app)->what_if, app_string(app), by))
-        turn_warn(turn, "No string goes further than two octaves.");
-    app_refresh_entry(app);
+void strings_step_all(struct turn *turn, int by)
+{
+    step(turn, WHAT_IF_ALL, by);
 }
 
 void strings_drop_what_if(struct turn *turn)

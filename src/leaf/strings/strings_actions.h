@@ -5,9 +5,8 @@
 #include "session/turn.h"
 
 /* The commands of the Strings leaf; `by` is 1 for a semitone up, -1 for one down. */
-void strings_step_tuning(struct turn *turn);
-void strings_step_set(struct turn *turn);
 void strings_step_semitone(struct turn *turn, int by);
+void strings_step_all(struct turn *turn, int by);
 void strings_take_what_if(struct turn *turn);
 void strings_drop_what_if(struct turn *turn);
 

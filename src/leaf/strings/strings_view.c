@@ -208,12 +208,15 @@ static void draw_keys(const struct sheet *sheet, int row)
         const char *hint;
     } keys[] = {{COMMAND_WHAT_IF_TAKE, "take over"}, {COMMAND_WHAT_IF_DROP, "drop"},
                 {COMMAND_TUNING_NAMED, "tuning"},    {COMMAND_SET_NAMED, "set"},
-                {COMMAND_SEMITONE_UP, "string up"},  {COMMAND_SEMITONE_DOWN, "down"}};
+                {COMMAND_SEMITONE_UP, "string up"},  {COMMAND_SEMITONE_DOWN, "down"},
+                {COMMAND_ALL_UP, "all up"},          {COMMAND_ALL_DOWN, "all down"}};
     const bool on = what_if_is_on(&strings_state(sheet->app)->what_if);
     const char *title = app_takes_letters(sheet->app) ? "what if, behind *:" : "what if:";
     int column = 2 + pen_put(sheet->pen, row, 1, 20, ROLE_LABEL, title);
 
-    for (size_t i = on ? 0 : 2; i < sizeof keys / sizeof keys[0]; i++)
+    const size_t count = sizeof keys / sizeof keys[0] - (sheet->pen->frame->columns < 110 ? 2 : 0);
+
+    for (size_t i = on ? 0 : 2; i < count; i++)
         column +=
             strip_view_key(sheet->pen, row, column, command_get(keys[i].id)->letter, keys[i].hint);
 }

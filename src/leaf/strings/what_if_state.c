@@ -3,9 +3,12 @@
 
 #include <stddef.h>
 #include <stdlib.h>
+#include <string.h>
 
 static bool is_shifted(const struct what_if_state *what_if)
 {
+    if (what_if->all_shift != 0)
+        return true;
     for (int s = 1; s <= STRINGS_MAX; s++)
         if (what_if->shift[s] != 0)
             return true;
@@ -17,39 +20,22 @@ bool what_if_is_on(const struct what_if_state *what_if)
     return what_if->tuning || what_if->set.strings > 0 || is_shifted(what_if);
 }
 
-/* Goes round the tunings that fit, and none. */
-bool what_if_step_tuning(struct what_if_state *what_if, int strings)
+void what_if_set_tuning(struct what_if_state *what_if, const struct tuning *tuning)
 {
-    const struct tuning *now = what_if->tuning;
-    int at = 0;
-
-    for (int k = 0; now && tuning_get(k); k++)
-        if (tuning_get(k) == now)
-            at = k + 1;
-    while (tuning_get(at) && !tuning_is_for(tuning_get(at), strings))
-        at++;
-    what_if->tuning = tuning_get(at);
-    return what_if->tuning || now;
-}
-
-bool what_if_step_set(struct what_if_state *what_if, int strings)
-{
-    const bool was_on = what_if->set.strings > 0;
-
-    while (string_set_next(&what_if->set))
-        if (what_if->set.strings == strings)
-            return true;
-    what_if->set = (struct string_set){.strings = 0};
-    return was_on;
+    if (tuning != what_if->tuning) {
+        what_if->all_shift = 0;
+        memset(what_if->shift, 0, sizeof what_if->shift);
+    }
+    what_if->tuning = tuning;
 }
 
 bool what_if_shift(struct what_if_state *what_if, int string, int by)
 {
-    const int shift = what_if->shift[string] + by;
+    int *shift = string == WHAT_IF_ALL ? &what_if->all_shift : &what_if->shift[string];
 
-    if (abs(shift) > (int)WHAT_IF_SHIFT_MAX)
+    if (abs(*shift + by) > (int)WHAT_IF_SHIFT_MAX)
         return false;
-    what_if->shift[string] = shift;
+    *shift += by;
     return true;
 }
 
@@ -71,7 +57,7 @@ static void drop_what_does_not_fit(struct what_if_state *what_if, int strings)
 void what_if_derive(struct what_if_state *what_if, const struct record *record,
                     const struct derived *derived)
 {
-    struct what_if_change change = {.set = what_if->set};
+    struct what_if_change change = {.set = what_if->set, .shift_semitones = what_if->all_shift};
 
     what_if->known = false;
     what_if->findings.count = 0;
@@ -94,6 +80,11 @@ static void add_part(struct strbuf *out, bool *first)
     *first = false;
 }
 
+static void add_shift(struct strbuf *out, int shift)
+{
+    strbuf_addf(out, " %s %d", shift > 0 ? "up" : "down", abs(shift));
+}
+
 void what_if_title(const struct what_if_state *what_if, struct strbuf *out)
 {
     bool first = true;
@@ -106,11 +97,16 @@ void what_if_title(const struct what_if_state *what_if, struct strbuf *out)
         add_part(out, &first);
         strbuf_add(out, what_if->set.name);
     }
+    if (what_if->all_shift != 0) {
+        add_part(out, &first);
+        strbuf_add(out, "all");
+        add_shift(out, what_if->all_shift);
+    }
     for (int s = STRINGS_MAX; s >= 1; s--) {
         if (what_if->shift[s] == 0)
             continue;
         add_part(out, &first);
-        strbuf_addf(out, "string %d %s %d", s, what_if->shift[s] > 0 ? "up" : "down",
-                    abs(what_if->shift[s]));
+        strbuf_addf(out, "string %d", s);
+        add_shift(out, what_if->shift[s]);
     }
 }

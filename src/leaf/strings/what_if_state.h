@@ -13,7 +13,8 @@
 struct what_if_state {
     const struct tuning *tuning; /* NULL: the record's notes */
     struct string_set set;       /* all zero: the record's strings */
-    int shift[STRINGS_MAX + 1];  /* semitones, on top of the tuning, by string */
+    int all_shift;               /* semitones, on top of the tuning, of all strings */
+    int shift[STRINGS_MAX + 1];  /* and on top of that, by string */
 
     /* What would follow; what_if_derive keeps it up to date. */
     bool known;
@@ -23,12 +24,13 @@ struct what_if_state {
 
 bool what_if_is_on(const struct what_if_state *what_if);
 
-/* Goes to the next tuning or set for that many strings; past the last comes none. False if there is
- * none at all. */
-bool what_if_step_tuning(struct what_if_state *what_if, int strings);
-bool what_if_step_set(struct what_if_state *what_if, int strings);
+/* Takes another tuning, NULL for the record's notes. What was shifted on top of the one before
+ * goes. */
+void what_if_set_tuning(struct what_if_state *what_if, const struct tuning *tuning);
 
-/* Tunes one string a semitone up (1) or down (-1); false if that is further than two octaves. */
+/* Tunes one string, or with WHAT_IF_ALL all of them, a semitone up (1) or down (-1); false if that
+ * is further than two octaves. */
+enum { WHAT_IF_ALL = 0 };
 bool what_if_shift(struct what_if_state *what_if, int string, int by);
 
 void what_if_drop(struct what_if_state *what_if);
@@ -37,7 +39,7 @@ void what_if_drop(struct what_if_state *what_if);
 void what_if_derive(struct what_if_state *what_if, const struct record *record,
                     const struct derived *derived);
 
-/* Appends what the what-if is: "guitar-drop-d, steel-light, string 6 down 2". */
+/* Appends what the what-if is: "guitar-drop-d, steel-light, all down 1, string 6 down 2". */
 void what_if_title(const struct what_if_state *what_if, struct strbuf *out);
 
 #endif

@@ -72,7 +72,8 @@ const char *name_list_label(const struct name_list *list)
 
 /* --- tunings and sets --- */
 
-/* Whether a tuning's or a set's name says that it is for a kind of instrument. */
+/* Whether a tuning's or a set's name says that it is for a kind of instrument. Of a kind that has
+ * no family of its own all may be meant. */
 static bool is_for_kind(const char *name, const char *kind)
 {
     static const struct {
@@ -80,18 +81,22 @@ static bool is_for_kind(const char *name, const char *kind)
     } families[] = {
         {"steel-string", "guitar"}, {"steel-string", "steel"}, {"classical", "guitar"},
         {"classical", "classical"}, {"electric", "guitar"},    {"electric", "electric"},
-        {"archtop", "guitar"},      {"archtop", "electric"},   {"resonator", "guitar"},
-        {"resonator", "steel"},     {"bass", "bass"},          {"mandolin", "mandolin"},
-        {"mandolin", "mandola"},    {"mandolin", "octave"},    {"banjo", "banjo"},
-        {"ukulele", "ukulele"},
+        {"archtop", "guitar"},      {"archtop", "electric"},   {"archtop", "steel"},
+        {"resonator", "guitar"},    {"resonator", "steel"},    {"bass", "bass"},
+        {"mandolin", "mandolin"},   {"mandolin", "mandola"},   {"mandolin", "octave"},
+        {"banjo", "banjo"},         {"ukulele", "ukulele"},
     };
     const size_t length = strcspn(name, "-");
+    bool has_family = false;
 
-    for (size_t i = 0; i < sizeof families / sizeof families[0]; i++)
-        if (strcmp(families[i].kind, kind) == 0 && strlen(families[i].family) == length &&
-            strncmp(families[i].family, name, length) == 0)
+    for (size_t i = 0; i < sizeof families / sizeof families[0]; i++) {
+        if (strcmp(families[i].kind, kind) != 0)
+            continue;
+        has_family = true;
+        if (strlen(families[i].family) == length && strncmp(families[i].family, name, length) == 0)
             return true;
-    return false;
+    }
+    return !has_family;
 }
 
 /* The next tuning or set of the table; NULL past the last. */
@@ -114,17 +119,14 @@ static const char *next_in_table(const struct name_list *list, struct place *pla
     return NULL;
 }
 
-/* The k-th that fits, those for the instrument's kind before the others. */
 static const char *fitting_name(const struct name_list *list, int k)
 {
-    for (int others = 0; others < 2; others++) {
-        struct place place = {.tuning = 0};
-        const char *name;
+    struct place place = {.tuning = 0};
+    const char *name;
 
-        while ((name = next_in_table(list, &place)))
-            if (is_for_kind(name, list->kind) == (others == 0) && k-- == 0)
-                return name;
-    }
+    while ((name = next_in_table(list, &place)))
+        if (is_for_kind(name, list->kind) && k-- == 0)
+            return name;
     return NULL;
 }
 

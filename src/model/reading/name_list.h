@@ -19,8 +19,8 @@ enum name_list_of { NAMES_OF_FIELD, NAMES_OF_TUNINGS, NAMES_OF_SETS };
 struct name_list {
     enum name_list_of of;
     const struct field *field; /* with NAMES_OF_FIELD */
-    int strings;               /* else: those for that many strings, */
-    char kind[24];             /* first those for that kind of instrument; "" where not known */
+    int strings;               /* else: those for that many strings */
+    char kind[24];             /* and that kind of instrument; all kinds where "" or "other" */
 };
 
 enum { NAME_LIST_MAX = 64, NAME_LIST_NAME_SIZE = 48 };

@@ -2,8 +2,10 @@
 #include "model/survey/survey_what_if.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "model/reading/note_name.h"
+#include "model/strings/pitch.h"
 
 static struct maybe find_semitone(const struct record *record, const struct what_if_change *change,
                                   int string)
@@ -123,7 +125,8 @@ enum status survey_what_if(const struct record *record, const struct derived *de
                            struct findings *findings)
 {
     const int strings = derived->setup.board.strings;
-    struct survey_what_if what_if = {.strings = strings};
+    struct survey_what_if what_if = {
+        .strings = strings, .tuning = change->has_notes ? tuning_of_notes(&change->notes) : NULL};
 
     if (!derived->setup.has_board)
         return STATUS_ABSENT;
@@ -139,21 +142,59 @@ enum status survey_what_if(const struct record *record, const struct derived *de
     return STATUS_OK;
 }
 
+/* What all strings would be tuned to; none (`strings` 0) where one is not known. */
+static struct string_notes notes_then(const struct survey_what_if *what_if)
+{
+    struct string_notes notes = {.strings = what_if->strings};
+
+    for (int s = 1; s <= what_if->strings; s++) {
+        if (!what_if->string[s].semitone.given)
+            notes.strings = 0;
+        notes.semitone[s] = (int)lround(what_if->string[s].semitone.value);
+    }
+    return notes;
+}
+
+/* Down from D is Db, up from D is D#, as most strings go that move. */
+static bool leans_flat(const struct record *record, const struct survey_what_if *what_if)
+{
+    int down = 0;
+
+    for (int s = 1; s <= what_if->strings; s++) {
+        const struct maybe now = record_entered_string(record, FIELD_STRING_NOTE, s);
+        const struct maybe *then = &what_if->string[s].semitone;
+
+        if (now.given && then->given && then->value != now.value)
+            down += then->value < now.value ? 1 : -1;
+    }
+    return down > 0;
+}
+
+/* As the tuning asked for has it: its own name for the string's note, or its accidentals. */
+static bool add_as_tuning(const struct tuning *tuning, int string, int semitone, struct strbuf *out)
+{
+    struct string_notes own = {.strings = 0};
+    const bool sharp = strchr(tuning->notes, '#'), flat = strchr(tuning->notes, 'b');
+
+    if (tuning_read_notes(tuning->notes, &own) == STATUS_OK && own.semitone[string] == semitone)
+        return tuning_add_note(tuning, string, out);
+    return sharp != flat && pitch_spell(semitone, flat, out) == STATUS_OK;
+}
+
 bool survey_what_if_add_note(const struct record *record, const struct survey_what_if *what_if,
                              int string, struct strbuf *out)
 {
     const struct maybe now = record_entered_string(record, FIELD_STRING_NOTE, string);
     const struct maybe then = what_if->string[string].semitone;
-    struct string_notes notes = {.strings = what_if->strings};
+    const struct string_notes notes = notes_then(what_if);
 
     if (!then.given || then.value != floor(then.value))
         return false;
-    for (int s = 1; s <= what_if->strings; s++)
-        if (!what_if->string[s].semitone.given)
-            notes.strings = 0;
-    for (int s = 1; s <= what_if->strings; s++)
-        notes.semitone[s] = (int)lround(what_if->string[s].semitone.value);
-    /* Down from D is Db, up from D is D#. */
-    return note_name_among(record, &notes, string, now.given && then.value < now.value, out) ==
-           STATUS_OK;
+    if (!tuning_of_notes(&notes)) {
+        if (what_if->tuning && add_as_tuning(what_if->tuning, string, (int)then.value, out))
+            return true;
+        if (!what_if->tuning && now.given && now.value == then.value)
+            return note_name_of(record, string, out);
+    }
+    return note_name_among(record, &notes, string, leans_flat(record, what_if), out) == STATUS_OK;
 }

@@ -40,6 +40,8 @@ struct what_if_answer {
 
 struct survey_what_if {
     int strings;
+    const struct tuning
+        *tuning; /* the other notes asked for, where the table names them; else NULL */
     struct what_if_answer string[STRINGS_MAX + 1];
     struct maybe total_before_n, total_after_n;
     /* What the pull alone bends the neck by (rod slack), where the neck's measures are known. */
@@ -56,8 +58,10 @@ enum status survey_what_if(const struct record *record, const struct derived *de
                            const struct what_if_change *change, struct survey_what_if *ret_what_if,
                            struct findings *findings);
 
-/* Appends the name of the note that a string would be tuned to, spelled as note_name.h says; false,
- * nothing appended, where that is not known or lies between two notes. */
+/* Appends the name of the note that a string would be tuned to: as a tuning with all these notes
+ * spells it, else as the tuning asked for or the record does where the string keeps that note, else
+ * with the accidentals that they use. False, nothing appended, where the note is not known or lies
+ * between two. */
 bool survey_what_if_add_note(const struct record *record, const struct survey_what_if *what_if,
                              int string, struct strbuf *out);
 
