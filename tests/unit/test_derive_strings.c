@@ -81,12 +81,35 @@ static void nylon_grows_lighter_as_it_goes_up(void **state)
     record_done(&record);
 }
 
+static bool is_doubted(const char *kind)
+{
+    const struct derived derived = build_derived(one, kind);
+
+    for (int i = 0; i < derived.findings.count; i++)
+        if (derived.findings.list[i].id == FINDING_TOTAL_UNUSUAL)
+            return true;
+    return false;
+}
+
+/* 70 N is much for a ukulele's string (50 N at most, from memory) and usual for a classical's. */
+static void a_total_is_judged_by_the_kind(void **state)
+{
+#define LABELLED                                                                                   \
+    "string.1 label_tension = 70 N\nstring.1 label_note = E4\nstring.1 label_scale = 650 mm\n"
+    (void)state;
+    assert_true(is_doubted("instrument kind = ukulele\n" LABELLED));
+    assert_false(is_doubted("instrument kind = classical\n" LABELLED));
+    assert_false(is_doubted("instrument kind = other\n" LABELLED));
+#undef LABELLED
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_label_holds_at_440),
         cmocka_unit_test(a_slack_nylon_piece_is_heavier_than_the_string),
         cmocka_unit_test(nylon_grows_lighter_as_it_goes_up),
+        cmocka_unit_test(a_total_is_judged_by_the_kind),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

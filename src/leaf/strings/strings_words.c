@@ -186,6 +186,8 @@ const char *strings_words_caution(const struct app *app)
         for (int i = 0; i < lists[l]->count; i++) {
             if (lists[l]->list[i].id == FINDING_STRING_NEAR_BREAK)
                 return "a string marked ! is near its strength and may break: eye protection";
+            if (lists[l]->list[i].id == FINDING_TOTAL_UNUSUAL)
+                return "far more pull than this kind is strung with: check gauges, notes, scale";
             if (lists[l]->list[i].id == FINDING_TOTAL_FAR_ABOVE)
                 return "over 15 % more pull than now: go up in steps, watch relief and bridge";
         }

@@ -3,6 +3,7 @@
 
 #include <stddef.h>
 
+#include "model/doubt/doubt_pull.h"
 #include "model/strings/pitch.h"
 
 static double entered_value(const struct record *record, enum field_id field, int string)
@@ -110,8 +111,9 @@ static void load_string(const struct setup *setup, int string, struct string_fac
         findings_add(findings, FINDING_STRING_NEAR_BREAK, string);
 }
 
-static void add_up(const struct setup *setup, const struct string_facts *facts,
-                   struct figures *figures)
+static void add_up(const struct record *record, const struct setup *setup,
+                   const struct string_facts *facts, struct figures *figures,
+                   struct findings *findings)
 {
     double total = 0;
 
@@ -121,6 +123,8 @@ static void add_up(const struct setup *setup, const struct string_facts *facts,
         total += facts[s].tension_n.value;
     }
     put_known(figures, FIGURE_TENSION_TOTAL, 0, total);
+    if (doubt_pull_is_far(record, total))
+        findings_add(findings, FINDING_TOTAL_UNUSUAL, 0);
 }
 
 void derive_strings(const struct record *record, const struct setup *setup,
@@ -138,5 +142,5 @@ void derive_strings(const struct record *record, const struct setup *setup,
         load_string(setup, s, &facts, figures, findings);
         ret_facts[s] = facts;
     }
-    add_up(setup, ret_facts, figures);
+    add_up(record, setup, ret_facts, figures, findings);
 }

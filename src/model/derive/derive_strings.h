@@ -27,7 +27,8 @@ struct maybe derive_hz(const struct record *record, struct maybe semitone);
 /*
  * Reads every string of the setup's board and adds pitch, unit mass, tension, share of
  * the strength and total tension to `figures`; the total only when every string has one.
- * Elements 1 .. strings of ret_facts. `findings` names a string near its strength.
+ * Elements 1 .. strings of ret_facts. `findings` names a string near its strength,
+ * and a total that is in doubt (doubt_pull.h).
  */
 void derive_strings(const struct record *record, const struct setup *setup,
                     struct string_facts *ret_facts, struct figures *figures,

@@ -32,6 +32,7 @@ FINDING(ROD_SILENT, CAUTION, "rod-silent", "the rod no longer answers its turns:
 FINDING(ROD_BACKWARDS, CAUTION, "rod-backwards", "the last turn moved the relief the wrong way: check which way tightens, and the reading, before another")
 FINDING(ROD_FAR, CAUTION, "rod-far", "the relief target takes more turns than this rod has shown, and than a rod usually has from slack (about two, no published source): it may be out of reach")
 FINDING(TOTAL_FAR_ABOVE, CAUTION, "total-far-above", "these strings would pull over 15 per cent harder than what the neck carries now (common practice's limit): go up in steps, watch relief and bridge")
+FINDING(TOTAL_UNUSUAL, CAUTION, "total-unusual", "the strings together pull over 1.3 times what this kind of instrument is strung with (common practice's limit): check gauges, notes and scale before tuning up")
 FINDING(STRING_NEAR_BREAK, CAUTION, "string-near-break", "string %s is near its strength and may break on the way up: eye protection")
 FINDING(WOOD_THIN, CAUTION, "wood-thin", "under 3 mm of wood under the rod's slot")
 FINDING(WOOD_THIN_RECUT, CAUTION, "wood-thin-recut", "under 3 mm of wood would be left under the recut slot")

@@ -4,6 +4,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "model/doubt/doubt_pull.h"
 #include "model/reading/note_name.h"
 #include "model/strings/pitch.h"
 
@@ -99,7 +100,8 @@ static void find_relief(const struct record *record, const struct derived *deriv
             maybe_finite(predicted_mm.value + what_if->pull.bend_change_mm.value);
 }
 
-static void share_total(struct survey_what_if *what_if, struct findings *findings)
+static void share_total(const struct record *record, struct survey_what_if *what_if,
+                        struct findings *findings)
 {
     const struct maybe *before = &what_if->total_before_n, *after = &what_if->total_after_n;
 
@@ -110,6 +112,8 @@ static void share_total(struct survey_what_if *what_if, struct findings *finding
             maybe_given(what_if->string[s].after_n.value / after->value);
     if (before->given && after->value > WHAT_IF_FAR_ABOVE * before->value)
         findings_add(findings, FINDING_TOTAL_FAR_ABOVE, 0);
+    if (doubt_pull_is_far(record, after->value))
+        findings_add(findings, FINDING_TOTAL_UNUSUAL, 0);
 }
 
 static bool shifts_are_good(const struct what_if_change *change, int strings)
@@ -136,7 +140,7 @@ enum status survey_what_if(const struct record *record, const struct derived *de
     for (int s = 1; s <= strings; s++)
         load_string(record, derived, change, s, &what_if.string[s], findings);
     add_up(&what_if);
-    share_total(&what_if, findings);
+    share_total(record, &what_if, findings);
     find_relief(record, derived, &what_if);
     *ret_what_if = what_if;
     return STATUS_OK;
