@@ -103,8 +103,28 @@ static void a_slack_nylon_piece_is_told_from_the_string(void **state)
 
     (void)state;
     strings_words_string(app, &words);
-    assert_non_null(strstr(memory, "weighed; slack it was 0.45 and stretches"));
-    assert_non_null(strstr(memory, "% to pitch"));
+    assert_non_null(strstr(memory, "0.36 g/m weighed slack at 0.45, stretched 24 %"));
+    bench_close(app);
+}
+
+/* One string .010 at E4, one .008: its line names the gauge that the other has, and its pull
+ * by Mersenne's law: 7850 kg/m3 of .010 in at 329.63 Hz on 25.5 in. */
+static void a_string_is_told_the_gauge_that_pulls_like_the_others(void **state)
+{
+    struct app *app = start("board scale = 25.5 in\nboard strings = 2\nboard frets = 22\n"
+                            "string.1 note = E4\nstring.1 gauge = .010 in\n"
+                            "string.1 build = plain\nstring.2 note = E4\n"
+                            "string.2 gauge = .008 in\nstring.2 build = plain\n");
+    char memory[200];
+    struct strbuf words = STRBUF(memory);
+
+    (void)state;
+    strings_words_string(app, &words);
+    assert_non_null(strstr(memory, "; .010 in for the others' mean, 16.3 lb"));
+    bench_press(app, "*k");
+    words = STRBUF(memory);
+    strings_words_string(app, &words);
+    assert_null(strstr(memory, "mean"));
     bench_close(app);
 }
 
@@ -468,6 +488,7 @@ int main(void)
         cmocka_unit_test(the_route_goes_down_the_columns),
         cmocka_unit_test(without_strings_there_is_nothing_to_ask),
         cmocka_unit_test(a_slack_nylon_piece_is_told_from_the_string),
+        cmocka_unit_test(a_string_is_told_the_gauge_that_pulls_like_the_others),
         cmocka_unit_test(a_what_if_leaves_the_record_alone),
         cmocka_unit_test(a_string_is_tuned_up_and_down),
         cmocka_unit_test(all_strings_go_together),

@@ -4,6 +4,7 @@
 #include "words/amount.h"
 #include "base/num.h"
 #include "leaf/strings/leaf_strings.h"
+#include "model/strings/gauge_sold.h"
 
 const char *strings_words_origin(enum mass_origin origin)
 {
@@ -57,11 +58,46 @@ static void add_mass(const struct unit_mass *mass, struct strbuf *out)
     strbuf_add(out, origins[mass->origin]);
     if (!(mass->stretch > 1))
         return;
-    strbuf_add(out, mass->origin == MASS_WEIGHED ? "; slack it was " : "; slack it is ");
+    strbuf_add(out, mass->origin == MASS_WEIGHED ? " slack at " : "; slack it is ");
     num_format_fixed(mass->kg_per_m * mass->stretch * 1000, 2, false, out);
-    strbuf_add(out, " and stretches ");
+    strbuf_add(out, ", stretched ");
     num_format_fixed((mass->stretch - 1) * 100, 0, false, out);
-    strbuf_add(out, " % to pitch");
+    strbuf_add(out, " %");
+}
+
+/* The mean pull of the other strings; absent where one is not known or there is none. */
+static struct maybe others_mean(const struct derived *derived, int string)
+{
+    const int strings = derived->setup.board.strings;
+    double sum_n = 0;
+
+    for (int s = 1; s <= strings; s++) {
+        if (s != string && !derived->string[s].tension_n.given)
+            return maybe_absent();
+        sum_n += s != string ? derived->string[s].tension_n.value : 0;
+    }
+    return strings > 1 ? maybe_given(sum_n / (strings - 1)) : maybe_absent();
+}
+
+/* The gauge sold with which the string would pull like the others. */
+static void add_even_gauge(const struct app *app, int string, struct strbuf *out)
+{
+    const struct derived *derived = app_shown(app);
+    const struct string_facts *facts = &derived->string[string];
+    const struct maybe mean_n = others_mean(derived, string);
+    const enum unit gauge = app->metric ? UNIT_MM : UNIT_IN, force = app->metric ? UNIT_N : UNIT_LB;
+    double gauge_mm;
+
+    if (!mean_n.given || !facts->has_build || !facts->hz.given ||
+        gauge_sold_for_pull(&facts->build, derived->setup.board.contact_mm[string], facts->hz.value,
+                            mean_n.value, &gauge_mm) != STATUS_OK)
+        return;
+    strbuf_add(out, "; ");
+    amount_add(out, gauge_mm, gauge, false);
+    amount_add_unit(out, gauge);
+    strbuf_add(out, " for the others' mean, ");
+    num_format_fixed(unit_from_pivot(force, mean_n.value), 1, false, out);
+    strbuf_add(out, app->metric ? " N" : " lb");
 }
 
 void strings_words_string(const struct app *app, struct strbuf *out)
@@ -84,6 +120,8 @@ void strings_words_string(const struct app *app, struct strbuf *out)
         strbuf_add(out, "; then ");
         num_format_fixed(what_if->answer.string[string].share_of_total.value * 100, 0, false, out);
         strbuf_add(out, " % of the total");
+    } else if (!what_if->known) {
+        add_even_gauge(app, string, out);
     }
 }
 
