@@ -4,6 +4,8 @@
 #include <errno.h>
 #include <stdlib.h>
 
+#include "store/shop_targets.h"
+
 static void add_first(const struct problems *problems, struct strbuf *out)
 {
     if (problems->count == 0)
@@ -41,6 +43,21 @@ struct shop_units shop_settings_read(struct strbuf *words)
     problems_done(&problems);
     free(path);
     return units;
+}
+
+enum status shop_settings_take_targets(struct record *record, struct strbuf *words)
+{
+    int count = 0;
+    char *path = NULL;
+
+    if (shop_path(&path) != STATUS_OK)
+        return STATUS_OK;
+    const enum status status = shop_targets_take(path, record, &count);
+    free(path);
+    if (count > 0)
+        strbuf_addf(words, "%d of its targets, tolerances and steps are the shop's own (Intake).",
+                    count);
+    return status == STATUS_NO_MEMORY ? status : STATUS_OK;
 }
 
 struct shop_letterhead shop_settings_letterhead(void)

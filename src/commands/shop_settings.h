@@ -3,11 +3,17 @@
 #define SILLET_COMMANDS_SHOP_SETTINGS_H
 
 #include "commands/report.h"
+#include "model/reading/record.h"
 #include "store/shop.h"
 
 /* The units of the shop's gauges from shop.ini; inches if it does not say. Adds the first error
  * in it to `words` (may be NULL): "shop.ini:3: ...". */
 struct shop_units shop_settings_read(struct strbuf *words);
+
+/* Puts the shop's own targets for a new instrument's kind into its record, and adds to `words` that
+ * they are the shop's; nothing if there are none. STATUS_NO_MEMORY; settings that cannot be read
+ * have none. */
+enum status shop_settings_take_targets(struct record *record, struct strbuf *words);
 
 /* The letterhead of its sheets; empty if it cannot be read. */
 struct shop_letterhead shop_settings_letterhead(void);

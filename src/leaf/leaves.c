@@ -4,6 +4,7 @@
 #include "leaf/bench/bench_actions.h"
 #include "leaf/frets/frets_actions.h"
 #include "leaf/history/history_actions.h"
+#include "leaf/intake/intake_actions.h"
 #include "leaf/strings/question.h"
 #include "leaf/strings/strings_actions.h"
 #include "leaf/jobs/work_actions.h"

@@ -10,12 +10,12 @@
 #include "commands/shop_settings.h"
 #include "run/greeting.h"
 #include "run/sheet_keep.h"
+#include "run/shop_keep.h"
 #include "screen/ui.h"
 #include "session/app.h"
 #include "session/app_place.h"
 #include "store/paths.h"
 #include "store/profile/aside.h"
-#include "store/shop.h"
 #include "term/term.h"
 
 enum {
@@ -39,19 +39,6 @@ static time_t steady_seconds(void)
     struct timespec now;
 
     return clock_gettime(CLOCK_MONOTONIC, &now) == 0 ? now.tv_sec : 0;
-}
-
-static void write_units(struct session *session)
-{
-    char *path = NULL;
-    enum status status = shop_path(&path);
-
-    if (status == STATUS_OK)
-        status = shop_write(path, &session->app.units);
-    if (status != STATUS_OK)
-        app_say(&session->app, TONE_WARNING,
-                "The gauges' units hold for now, but the shop's settings cannot be written.");
-    free(path);
 }
 
 static void write_sheet(struct session *session)
@@ -209,6 +196,7 @@ static enum status begin_app(struct session *session, bool from_shelf)
         return status;
     }
     session->app.from_shelf = from_shelf;
+    shop_keep_tell_kinds(&session->app);
     session->found = profile_notices(session->profile);
     if (found == ASIDE_RECORD) {
         session->aside = path;
@@ -238,7 +226,9 @@ static void carry_out(struct session *session, const struct app_effects *effects
     if (effects->save)
         save(session);
     if (effects->units)
-        write_units(session);
+        shop_keep_units(&session->app);
+    if (effects->targets != TARGETS_STAY)
+        shop_keep_targets(&session->app, effects->targets);
     if (effects->sheet)
         write_sheet(session);
     if (effects->repaint)
@@ -355,19 +345,21 @@ enum exit_code session_command(const char *path)
     return code;
 }
 
-enum session_end session_from_shelf(const char *path, enum profile_access access, enum leaf leaf,
+enum session_end session_from_shelf(const char *path, const struct session_wish *wish,
                                     struct screen *screen, struct strbuf *words)
 {
     struct session session = {.screen = screen};
     enum session_end end = SESSION_LEFT;
-    enum status status = open_session(&session, path, access, true, NULL);
+    enum status status = open_session(&session, path, wish->access, true, NULL);
     int error = errno;
 
     if (status != STATUS_OK) {
         end = SESSION_NOT_OPENED;
         strbuf_add(words, "It cannot be opened: ");
     } else {
-        app_take_leaf(&session.app, leaf);
+        app_take_leaf(&session.app, wish->leaf);
+        if (wish->said[0])
+            app_say(&session.app, TONE_NOTE, wish->said);
         run_session(&session);
         status = end_session(&session, words);
         error = errno;

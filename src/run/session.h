@@ -20,13 +20,19 @@ enum session_end {
     SESSION_LOST, /* the last save failed */
 };
 
+/* How a session from the shelf begins. */
+struct session_wish {
+    enum profile_access access; /* PROFILE_TO_READ: the file is not to be changed */
+    enum leaf leaf;
+    const char *said; /* a message to begin with; "" for none */
+};
+
 /*
- * The same from the shelf, on a terminal that is already taken, beginning on `leaf`; leaving it
- * returns to the shelf. PROFILE_TO_READ for a file that is not to be changed.
+ * The same from the shelf, on a terminal that is already taken; leaving it returns to the shelf.
  * What went wrong, or that the last save went to a conflict copy, is added to `words`, for the
  * caller to report; nothing is printed.
  */
-enum session_end session_from_shelf(const char *path, enum profile_access access, enum leaf leaf,
+enum session_end session_from_shelf(const char *path, const struct session_wish *wish,
                                     struct screen *screen, struct strbuf *words);
 
 #endif

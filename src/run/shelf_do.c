@@ -33,15 +33,16 @@ static void tell_end(struct shelf_session *session, enum session_end end, const 
     }
 }
 
-static void open_file(struct shelf_session *session, const char *given, enum leaf leaf)
+static void open_file(struct shelf_session *session, const char *given, enum leaf leaf,
+                      const char *said)
 {
+    const struct session_wish wish = {.access = PROFILE_TO_EDIT, .leaf = leaf, .said = said};
     char memory[APP_MESSAGE_MAX];
     struct strbuf words = STRBUF(memory);
     char *file = strdup(given), *path = file ? path_of(session, file) : NULL;
 
     if (path) {
-        const enum session_end end =
-            session_from_shelf(path, PROFILE_TO_EDIT, leaf, &session->screen, &words);
+        const enum session_end end = session_from_shelf(path, &wish, &session->screen, &words);
 
         shelf_scan_again(session);
         shelf_list_choose(&session->list, file);
@@ -70,7 +71,8 @@ static void say_failure(struct shelf_session *session, const char *what, enum st
     shelf_list_say(&session->list, TONE_WARNING, memory);
 }
 
-static enum status file_preset(struct shelf_session *session, char **ret_file)
+/* What is filed is said when it is opened: some of it may be the shop's own. */
+static enum status file_preset(struct shelf_session *session, char **ret_file, struct strbuf *said)
 {
     const struct shop_units units = shop_settings_read(NULL);
     struct record record;
@@ -79,6 +81,8 @@ static enum status file_preset(struct shelf_session *session, char **ret_file)
     if (status != STATUS_OK)
         return status;
     status = shop_round_record(&record, &units);
+    if (status == STATUS_OK)
+        status = shop_settings_take_targets(&record, said);
     if (status == STATUS_OK)
         status = shelf_file_record(shelf_folder(session->shelf), &record, session->list.name.text,
                                    ret_file);
@@ -91,17 +95,18 @@ static enum status file_preset(struct shelf_session *session, char **ret_file)
 /* A new instrument is opened at once. */
 static void file_new(struct shelf_session *session, bool copy)
 {
-    char *file = NULL;
+    char *file = NULL, memory[APP_MESSAGE_MAX] = "";
+    struct strbuf said = STRBUF(memory);
 
     errno = 0;
     const enum status status = copy ? shelf_copy(shelf_folder(session->shelf), session->list.target,
                                                  session->list.name.text, &file)
-                                    : file_preset(session, &file);
+                                    : file_preset(session, &file, &said);
     if (status != STATUS_OK) {
         say_failure(session, "Nothing was filed: ", status, errno);
         return;
     }
-    open_file(session, file, LEAF_BENCH);
+    open_file(session, file, LEAF_BENCH, memory);
     free(file);
 }
 
@@ -175,14 +180,14 @@ static bool is_version(const struct copy *copy)
 
 static void look_at_earlier(struct shelf_session *session)
 {
+    const struct session_wish wish = {.access = PROFILE_TO_READ, .leaf = LEAF_BENCH, .said = ""};
     const struct copy *earlier = earlier_in_hand(session);
     char memory[APP_MESSAGE_MAX];
     struct strbuf words = STRBUF(memory);
 
     if (!earlier)
         return;
-    const enum session_end end =
-        session_from_shelf(earlier->path, PROFILE_TO_READ, LEAF_BENCH, &session->screen, &words);
+    const enum session_end end = session_from_shelf(earlier->path, &wish, &session->screen, &words);
     if (end == SESSION_LEFT)
         session->list.mode = SHELF_EARLIER;
     tell_end(session, end, session->list.target, memory);
@@ -286,7 +291,7 @@ void shelf_session_do(struct shelf_session *session, const struct shelf_effects 
 {
     switch (effects->action) {
     case SHELF_DO_OPEN:
-        open_file(session, shelf_list_item(&session->list)->file, effects->leaf);
+        open_file(session, shelf_list_item(&session->list)->file, effects->leaf, "");
         break;
     case SHELF_DO_NEW:
     case SHELF_DO_COPY:

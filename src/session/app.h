@@ -31,11 +31,15 @@ struct app_clock {
     char time[9];  /* 10:42 or 10:42:07 */
 };
 
+/* What is done about the shop's own targets for the instrument's kind. */
+enum app_targets { TARGETS_STAY, TARGETS_KEEP, TARGETS_FORGET };
+
 /* What the caller has to do after an event. */
 struct app_effects {
-    bool save;    /* the record changed: write it */
-    bool units;   /* the shop's gauges changed: remember them */
-    bool sheet;   /* write the customer's sheet of the visit in hand */
+    bool save;  /* the record changed: write it */
+    bool units; /* the shop's gauges changed: remember them */
+    bool sheet; /* write the customer's sheet of the visit in hand */
+    enum app_targets targets;
     bool repaint; /* paint everything anew */
     bool suspend; /* stop the process for a while */
     bool quit;
@@ -78,7 +82,8 @@ struct app {
     struct undo undo;
     struct shop_units units;
     bool metric;
-    bool from_shelf; /* opened from the shelf: quitting goes back there */
+    bool from_shelf;     /* opened from the shelf: quitting goes back there */
+    unsigned shop_kinds; /* a bit for each kind that the shop has its own targets for */
 
     int visit, pass;             /* the pass in hand; it may have no reading yet */
     bool fresh;                  /* the pass was just begun, and nothing changed since */

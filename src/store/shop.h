@@ -22,6 +22,8 @@
  *     small = in            in or mm
  *     long = in             in or mm
  *     temperature = F       F or C
+ *
+ * and the shop's own targets for a kind of instrument (shop_targets.h).
  */
 
 /* The file's path, which the caller frees. Fails as paths_config_folder. */
@@ -47,8 +49,7 @@ enum status shop_read_letterhead(const char *path, struct shop_letterhead *ret_l
 
 /*
  * Writes the units into a settings file and keeps its other lines. Sets `units` to the default
- * that needs the fewest other settings. Makes the folder if it is missing. Fails as safefile and
- * shop_read.
+ * that needs the fewest other settings. Fails as shop_file_change.
  */
 enum status shop_write(const char *path, const struct shop_units *units);
 

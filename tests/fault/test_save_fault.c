@@ -18,6 +18,7 @@
 #include "store/profile/generations.h"
 #include "store/profile/profile.h"
 #include "store/shop.h"
+#include "store/shop_targets.h"
 #include "tree.h"
 
 static const char by_hand[] = "[profile]\nformat = 1\n[board]\nscale = 25.5 in\n";
@@ -471,6 +472,39 @@ static void the_settings_survive_any_failure(void **state)
     }
 }
 
+/* Each time the old targets or the new ones are there, whole, and the other section as it was. */
+static void the_targets_of_the_shop_survive_any_failure(void **state)
+{
+    static const char old[] = "[shop]\nunits = inch\n\n[targets.bass]\nrelief = .012 in\n";
+    static const char new[] = "[shop]\nunits = inch\n\n[targets.bass]\nrelief = .014 in\n";
+    static const int errors[] = {EIO, ENOSPC, EROFS};
+    const struct tree *tree = *state;
+    const char *path = tree_path(tree, "shop.ini");
+    const struct reading_key kind = reading_key_one(FIELD_KIND),
+                             relief = reading_key_one(FIELD_TARGET_RELIEF);
+    struct record record;
+
+    record_init(&record);
+    assert_int_equal(record_put(&record, &kind, "bass", false, NULL), STATUS_OK);
+    assert_int_equal(record_put(&record, &relief, ".014 in", false, NULL), STATUS_OK);
+    for (size_t i = 0; i < sizeof errors / sizeof errors[0]; i++)
+        for (enum fault_call call = FAULT_OPEN; call < FAULT_COUNT_; call++) {
+            bool reached = true;
+
+            for (int nth = 1; reached; nth++) {
+                remove_temps(tree);
+                tree_write_text(path, old);
+                fault_arm(call, FAULT_ONCE, nth, errors[i]);
+                const enum status status = shop_targets_keep(path, &record);
+                reached = fault_disarm() >= nth;
+                if (status == STATUS_OK || !holds(path, old, sizeof old - 1))
+                    tree_assert_text(path, new);
+            }
+        }
+    assert_true(fault_seen(FAULT_LOCK) > 0);
+    record_done(&record);
+}
+
 #define IN_TREE(test) cmocka_unit_test_setup_teardown(test, tree_setup, tree_teardown)
 
 int main(void)
@@ -488,6 +522,7 @@ int main(void)
         IN_TREE(a_kill_at_any_call_leaves_a_whole_file),
         IN_TREE(no_copy_stays_in_the_temporary_folder),
         IN_TREE(the_settings_survive_any_failure),
+        IN_TREE(the_targets_of_the_shop_survive_any_failure),
     };
 
     return cmocka_run_group_tests_name("save_fault", tests, NULL, NULL) ? 1 : 0;

@@ -161,6 +161,57 @@ static void an_empty_shelf_leads_to_a_first_instrument(void **state)
     expect_exit(terminal, 0);
 }
 
+/* A new instrument from the first starting point; leaves it open. */
+static void begin_steel_string(struct terminal *terminal, const char *name)
+{
+    terminal_expect(terminal, SEEN_PRESETS);
+    terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, SEEN_NAMING);
+    terminal_type(terminal, name);
+    terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, SEEN_BENCH);
+    terminal_expect(terminal, name);
+}
+
+static void press_on_intake(struct terminal *terminal, const char *menu)
+{
+    terminal_key(terminal, TERMINAL_BACKTAB);
+    terminal_expect(terminal, "[Intake]");
+    terminal_type(terminal, menu);
+}
+
+static void the_shop_keeps_targets_of_its_own(void **state)
+{
+    struct stage *stage = *state;
+    struct terminal *terminal = stage->terminal = begin(stage, 24, 80);
+    const char *shop = tree_path(stage->tree, "home/.config/sillet/shop.ini");
+
+    terminal_key(terminal, TERMINAL_ENTER);
+    begin_steel_string(terminal, "Tansy");
+    terminal_type(terminal, "*");
+    terminal_expect(terminal, "lower");
+    terminal_type(terminal, "5"); /* the relief wanted, a thousandth less */
+    terminal_expect(terminal, ".007");
+    press_on_intake(terminal, "*4");
+    terminal_expect(terminal, "Kept in shop.ini for steel-string: 6 targets");
+    tree_assert_text(shop, "[targets.steel-string]\nrelief = .007 in\naction_bass = 6/64 in\n"
+                           "action_treble = 4/64 in\nnut_gap_bass = .018 in\n"
+                           "nut_gap_treble = .012 in\ntouch = medium\n");
+    terminal_key(terminal, TERMINAL_ESCAPE);
+    expect_in_hand(terminal, "Tansy");
+    terminal_type(terminal, "*4");
+    begin_steel_string(terminal, "Sorrel");
+    terminal_expect(terminal, "6 of its targets, tolerances and steps are the shop's own");
+    terminal_expect(terminal, ".007");
+    press_on_intake(terminal, "*5");
+    terminal_expect(terminal, "No targets of the shop's own any more");
+    tree_assert_text(shop, "");
+    terminal_key(terminal, TERMINAL_ESCAPE);
+    expect_in_hand(terminal, "Sorrel");
+    terminal_type(terminal, "*q");
+    expect_exit(terminal, 0);
+}
+
 static void an_instrument_is_found_opened_and_left(void **state)
 {
     struct stage *stage = *state;
@@ -477,6 +528,7 @@ int main(int argc, char **argv)
 {
     const struct CMUnitTest tests[] = {
         CASE(an_empty_shelf_leads_to_a_first_instrument),
+        CASE(the_shop_keeps_targets_of_its_own),
         CASE(an_instrument_is_found_opened_and_left),
         CASE(copies_and_the_archive),
         CASE(earlier_states_are_looked_at_and_brought_back),

@@ -1,0 +1,109 @@
+/* SPDX-License-Identifier: MIT */
+#include "run/shop_keep.h"
+
+#include <errno.h>
+#include <stdlib.h>
+
+#include "commands/report.h"
+#include "model/reading/record_access.h"
+#include "model/reading/shop_own.h"
+#include "store/shop.h"
+#include "store/shop_targets.h"
+
+void shop_keep_units(struct app *app)
+{
+    char *path = NULL;
+    enum status status = shop_path(&path);
+
+    if (status == STATUS_OK)
+        status = shop_write(path, &app->units);
+    if (status != STATUS_OK)
+        app_say(app, TONE_WARNING,
+                "The gauges' units hold for now, but the shop's settings cannot be written.");
+    free(path);
+}
+
+void shop_keep_tell_kinds(struct app *app)
+{
+    char *path = NULL;
+
+    app->shop_kinds = 0;
+    if (shop_path(&path) == STATUS_OK)
+        (void)shop_targets_kinds(path, &app->shop_kinds);
+    free(path);
+}
+
+static enum status change(const struct app *app, enum app_targets what)
+{
+    char *path = NULL;
+    enum status status = shop_path(&path);
+
+    if (status == STATUS_OK)
+        status = what == TARGETS_KEEP ? shop_targets_keep(path, &app->record)
+                                      : shop_targets_forget(path, &app->record);
+    const int error = errno;
+    free(path);
+    errno = error;
+    return status;
+}
+
+static void add_count(int count, const char *what, struct strbuf *out)
+{
+    if (count > 0)
+        strbuf_addf(out, ", %d %s%s", count, what, count == 1 ? "" : "s");
+}
+
+/* "6 targets, 3 tolerances, 2 gauge steps". */
+static void add_kept(const struct record *record, struct strbuf *out)
+{
+    enum { WANTED, TOLERANCE, STEP, GROUPS };
+    static const char *const names[GROUPS] = {"target", "tolerance", "gauge step"};
+    int count[GROUPS] = {0};
+    char memory[80];
+    struct strbuf list = STRBUF(memory);
+
+    for (int k = 0; shop_own_field(k) != FIELD_COUNT_; k++) {
+        const enum field_id field = shop_own_field(k);
+        const bool is_step = field_get(field)->section == SECTION_MODEL;
+        const bool is_tolerance = field >= FIELD_RELIEF_TOLERANCE && field <= FIELD_CENTS_TOLERANCE;
+
+        if (shop_own_text(record, field))
+            count[is_step ? STEP : is_tolerance ? TOLERANCE : WANTED]++;
+    }
+    for (int i = 0; i < GROUPS; i++)
+        add_count(count[i], names[i], &list);
+    strbuf_add(out, list.length > 2 ? memory + 2 : memory);
+}
+
+static void add_kind(const struct record *record, struct strbuf *out)
+{
+    const struct maybe kind = record_entered_one(record, FIELD_KIND);
+    char name[32];
+
+    if (kind.given && field_choice(field_get(FIELD_KIND), (int)kind.value, name, sizeof name))
+        strbuf_add(out, name);
+}
+
+void shop_keep_targets(struct app *app, enum app_targets what)
+{
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf words = STRBUF(memory);
+
+    errno = 0;
+    const enum status status = change(app, what);
+    const int error = errno;
+    shop_keep_tell_kinds(app);
+    if (status != STATUS_OK) {
+        strbuf_add(&words, "The shop's targets stay as they were; shop.ini: ");
+        report_words(status, error, &words);
+    } else if (what == TARGETS_KEEP) {
+        strbuf_add(&words, "Kept in shop.ini for ");
+        add_kind(&app->record, &words);
+        strbuf_add(&words, ": ");
+        add_kept(&app->record, &words);
+    } else {
+        strbuf_add(&words, "No targets of the shop's own any more in shop.ini for ");
+        add_kind(&app->record, &words);
+    }
+    app_say(app, status == STATUS_OK ? TONE_NOTE : TONE_WARNING, memory);
+}
