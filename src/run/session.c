@@ -16,6 +16,7 @@
 #include "session/app_place.h"
 #include "store/paths.h"
 #include "store/profile/aside.h"
+#include "store/shelf/shelf_necks.h"
 #include "term/term.h"
 
 enum {
@@ -237,16 +238,31 @@ static void carry_out(struct session *session, const struct app_effects *effects
         term_suspend();
 }
 
+static void show(struct session *session)
+{
+    if (!screen_fit(session->screen))
+        return;
+    ui_compose(&session->app, term_traits().utf8, &session->screen->frame);
+    term_show(&session->screen->frame);
+}
+
+/* The first screen does not wait for what the other necks of the folder say. */
+static void look_around(struct session *session)
+{
+    struct rod_priors priors;
+
+    show(session);
+    shelf_necks_read_cached(profile_path(session->profile), &priors);
+    app_take_priors(&session->app, &priors);
+}
+
 static void run_session(struct session *session)
 {
     bool quit = false;
 
     while (!quit) {
         greet(session);
-        if (screen_fit(session->screen)) {
-            ui_compose(&session->app, term_traits().utf8, &session->screen->frame);
-            term_show(&session->screen->frame);
-        }
+        show(session);
         const struct event event = term_wait(WAIT_MS);
         const struct app_clock clock = screen_clock();
         const struct app_effects effects = app_handle(&session->app, &event, &clock);
@@ -304,6 +320,8 @@ static enum exit_code run_on_terminal(struct session *session, const char *path)
         fprintf(stderr, "sillet: %s\n", reason);
         return EXIT_CANNOT;
     }
+    greet(session);
+    look_around(session);
     run_session(session);
     /* While the terminal is taken so are the signals: none cuts the last save short. */
     const enum status status = end_session(session, &words);
@@ -357,6 +375,8 @@ enum session_end session_from_shelf(const char *path, const struct session_wish 
         end = SESSION_NOT_OPENED;
         strbuf_add(words, "It cannot be opened: ");
     } else {
+        if (wish->priors)
+            app_take_priors(&session.app, wish->priors);
         app_take_leaf(&session.app, wish->leaf);
         if (wish->said[0])
             app_say(&session.app, TONE_NOTE, wish->said);

@@ -3,6 +3,7 @@
 #define SILLET_RUN_SESSION_H
 
 #include "commands/report.h"
+#include "model/setup/rod_prior.h"
 #include "run/screen.h"
 
 /*
@@ -24,7 +25,8 @@ enum session_end {
 struct session_wish {
     enum profile_access access; /* PROFILE_TO_READ: the file is not to be changed */
     enum leaf leaf;
-    const char *said; /* a message to begin with; "" for none */
+    const char *said;                /* a message to begin with; "" for none */
+    const struct rod_priors *priors; /* of the other necks on the shelf; NULL: none */
 };
 
 /*

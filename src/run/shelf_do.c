@@ -13,6 +13,7 @@
 #include "store/profile/preset.h"
 #include "store/safefile.h"
 #include "store/shelf/shelf_change.h"
+#include "store/shelf/shelf_necks.h"
 #include "term/term.h"
 
 static char *path_of(const struct shelf_session *session, const char *file)
@@ -36,12 +37,15 @@ static void tell_end(struct shelf_session *session, enum session_end end, const 
 static void open_file(struct shelf_session *session, const char *given, enum leaf leaf,
                       const char *said)
 {
-    const struct session_wish wish = {.access = PROFILE_TO_EDIT, .leaf = leaf, .said = said};
+    struct rod_priors priors = {0};
+    const struct session_wish wish = {
+        .access = PROFILE_TO_EDIT, .leaf = leaf, .said = said, .priors = &priors};
     char memory[APP_MESSAGE_MAX];
     struct strbuf words = STRBUF(memory);
     char *file = strdup(given), *path = file ? path_of(session, file) : NULL;
 
     if (path) {
+        shelf_necks_read(shelf_entries(session->shelf), file, &priors);
         const enum session_end end = session_from_shelf(path, &wish, &session->screen, &words);
 
         shelf_scan_again(session);

@@ -193,3 +193,10 @@ bool app_takes_letters(const struct app *app)
     }
     return false;
 }
+
+const struct rod_prior *app_prior(const struct app *app)
+{
+    const struct maybe kind = record_entered_one(&app->record, FIELD_KIND);
+
+    return kind.given && kind.value < ROD_KINDS_MAX ? &app->priors.of[(int)kind.value] : NULL;
+}

@@ -82,8 +82,9 @@ struct app {
     struct undo undo;
     struct shop_units units;
     bool metric;
-    bool from_shelf;     /* opened from the shelf: quitting goes back there */
-    unsigned shop_kinds; /* a bit for each kind that the shop has its own targets for */
+    bool from_shelf;          /* opened from the shelf: quitting goes back there */
+    struct rod_priors priors; /* what rods do to the other necks on the shelf, by kind */
+    unsigned shop_kinds;      /* a bit for each kind that the shop has its own targets for */
 
     int visit, pass;             /* the pass in hand; it may have no reading yet */
     bool fresh;                  /* the pass was just begun, and nothing changed since */
@@ -166,6 +167,12 @@ struct day app_today(const struct app *app);
 /* The pass in hand, in the record and by its number alone. */
 struct place app_place(const struct app *app);
 struct pass_place app_pass_in_hand(const struct app *app);
+
+/* What rods do to other necks of the instrument's kind; NULL if it has none. */
+const struct rod_prior *app_prior(const struct app *app);
+
+/* Gives the session what the other necks on the shelf do, and derives what rests on that. */
+void app_take_priors(struct app *app, const struct rod_priors *priors);
 
 /* The results to show: the preview while there is one, else those of the pass as kept. */
 const struct derived *app_shown(const struct app *app);

@@ -46,7 +46,7 @@ static void derive_preview(struct app *app, const struct field *field)
     if (app->previewing) {
         const struct place place = place_of(&trial, app->visit, app->pass);
 
-        derive_pass(place, &app->preview);
+        derive_pass_among(place, app_prior(app), &app->preview);
         make_plan(app, place);
     }
     record_done(&trial);
@@ -114,13 +114,20 @@ void app_refresh_entry(struct app *app)
 void app_refresh(struct app *app)
 {
     app_lay(app);
-    derive_pass(app_place(app), &app->now);
+    derive_pass_among(app_place(app), app_prior(app), &app->now);
     app->has_before = app->pass > 1;
     if (app->has_before)
-        derive_pass(place_of(&app->record, app->visit, app->pass - 1), &app->before);
+        derive_pass_among(place_of(&app->record, app->visit, app->pass - 1), app_prior(app),
+                          &app->before);
     if (app_pass_is_empty(app))
         app->now.setup.nut_method = app_nut_method(app);
     app_refresh_entry(app);
+}
+
+void app_take_priors(struct app *app, const struct rod_priors *priors)
+{
+    app->priors = *priors;
+    app_refresh(app);
 }
 
 void app_lay_for(struct app *app, struct pass_place pass)

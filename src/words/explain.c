@@ -7,6 +7,7 @@
 
 #include "base/num.h"
 #include "model/reading/note_name.h"
+#include "words/amount.h"
 
 enum symbol_place {
     PLACE_FIELD,
@@ -302,6 +303,27 @@ static void add_symbol(const struct question *question, const struct symbol *sym
     }
 }
 
+/* Whose answer the turns of the rod go by, where it is not its own. */
+static void add_others(struct question *question)
+{
+    const struct move *rod = &question->from->derived->moves.move[MOVE_ROD];
+    const enum unit unit =
+        question->from->units ? question->from->units->bare[MEASURE_FEELER] : UNIT_MM;
+
+    if (question->id != move_figure(MOVE_ROD) || rod->others.necks == 0)
+        return;
+    struct strbuf line = add_line(question, EXPLAIN_NOTE);
+    strbuf_add(&line,
+               "No turn of this rod is known yet; its turns go by other necks of its kind on "
+               "this shelf: a whole turn takes out ");
+    amount_add(&line, -rod->others.per_turn_mm, unit, false);
+    strbuf_add(&line, " \xC2\xB1");
+    amount_add(&line, rod->others.per_turn_u_mm, unit, false);
+    amount_add_unit(&line, unit);
+    strbuf_addf(&line, " (%d necks, the median). At most half a turn at first, by quarters.",
+                rod->others.necks);
+}
+
 void explain_figure(const struct explain_from *from, enum figure_id id, int string,
                     struct explanation *ret_explanation)
 {
@@ -329,6 +351,7 @@ void explain_figure(const struct explain_from *from, enum figure_id id, int stri
     }
     line = add_line(&question, EXPLAIN_SOURCE);
     strbuf_add(&line, info->source);
+    add_others(&question);
 }
 
 int explain_symbol_count(enum figure_id id)

@@ -39,19 +39,26 @@ static bool has_rod(const struct setup *setup)
 }
 
 /* In eighths, as far as a hand turns without measuring again, and at least one. Where that leaves
- * more than can be told, the relief is read before the rest. */
+ * more than can be told, or goes by other necks, the relief is read before the rest. An eighth that
+ * is more than those give is no amount of theirs. */
 static void add_rod_turns(struct maker *maker)
 {
     const double eighths = 8, at_once = ROD_TURN_AT_ONCE * eighths;
     const struct move_amount *change = &maker->move->amount;
     const double turns = fabs(maker->move->turns.value) * eighths;
 
-    if (maker->move->turns.given) {
+    const bool is_own = maker->move->others.necks == 0;
+
+    if (maker->move->turns.given && (is_own || turns >= 1)) {
         const double now = fmin(fmax(1, floor(turns + 1e-6)), at_once);
-        const bool is_all = fabs(change->value) * (1 - now / turns) <= change->u;
+        const bool is_all = is_own && fabs(change->value) * (1 - now / turns) <= change->u;
 
         amount_add_turns(&maker->amount, now / eighths, false);
-        strbuf_add(&maker->amount, is_all ? " turn: " : " turn, then read: ");
+        strbuf_add(&maker->amount, !is_own  ? " turn as its kind, then read: "
+                                   : is_all ? " turn: "
+                                            : " turn, then read: ");
+    } else if (maker->move->turns.given) {
+        strbuf_add(&maker->amount, "1/8 turn at most, then read: ");
     } else {
         strbuf_add(&maker->amount, "1/4 turn at most, then read: ");
     }

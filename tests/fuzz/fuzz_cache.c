@@ -2,6 +2,7 @@
 #include "fuzz.h"
 
 #include <stdio.h>
+#include <math.h>
 #include <string.h>
 
 #include "store/bytes.h"
@@ -22,7 +23,9 @@ static bool entries_equal(const struct shelf_entry *a, const struct shelf_entry 
            strcmp(a->card.name, b->card.name) == 0 && strcmp(a->card.kind, b->card.kind) == 0 &&
            strcmp(a->card.owner, b->card.owner) == 0 && strcmp(a->card.maker, b->card.maker) == 0 &&
            strcmp(a->card.serial, b->card.serial) == 0 &&
-           strcmp(a->card.visit, b->card.visit) == 0 && a->card.moves_open == b->card.moves_open;
+           strcmp(a->card.visit, b->card.visit) == 0 && a->card.moves_open == b->card.moves_open &&
+           fabs(a->card.rod.per_turn_mm - b->card.rod.per_turn_mm) < 1e-9 &&
+           fabs(a->card.rod.per_turn_u_mm - b->card.rod.per_turn_u_mm) < 1e-9;
 }
 
 static void check_entries(const struct shelf_entries *entries)
@@ -71,7 +74,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 
     (void)read_cache(data, size);
     bytes_init(&bytes);
-    bytes_add_text(&bytes, "sillet shelf 3 " SILLET_VERSION "\n");
+    bytes_add_text(&bytes, "sillet shelf 4 " SILLET_VERSION "\n");
     bytes_add_text(&bytes, folder);
     bytes_add_text(&bytes, "\n");
     if (size > 0)

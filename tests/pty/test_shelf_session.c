@@ -212,6 +212,58 @@ static void the_shop_keeps_targets_of_its_own(void **state)
     expect_exit(terminal, 0);
 }
 
+/* That, and how its rod took .003 in out in a quarter turn. */
+static void put_turned(const struct stage *stage, const char *file, const char *name)
+{
+    static const char turned[] = "\n[visit.1.pass.2]\nrod_turn = 1/4 turn\nrelief = .010 in\n";
+    size_t length;
+
+    put(stage, file, name, "Anna");
+    char *bytes = tree_read(path_of(stage, file), &length);
+    assert_non_null(bytes);
+    char *whole = malloc(length + sizeof turned);
+    assert_non_null(whole);
+    snprintf(whole, length + sizeof turned, "%s%s", bytes, turned);
+    tree_write_text(path_of(stage, file), whole);
+    free(whole);
+    free(bytes);
+}
+
+static void open_by_name(struct terminal *terminal, const char *name)
+{
+    terminal_type(terminal, name);
+    expect_in_hand(terminal, name);
+    terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, SEEN_BENCH);
+}
+
+/* Two say nothing about a third, which does not count for itself; three do about a fourth. */
+static void necks_of_its_kind_tell_of_a_rod(void **state)
+{
+    struct stage *stage = *state;
+
+    put(stage, "sorrel.ini", "Sorrel", "Anna");
+    put_turned(stage, "tansy.ini", "Tansy");
+    put_turned(stage, "yarrow.ini", "Yarrow");
+    struct terminal *terminal = stage->terminal = begin(stage, 50, 80);
+    open_by_name(terminal, "Sorrel");
+    terminal_expect(terminal, "tighten 1/4 turn at most, then read");
+    terminal_key(terminal, TERMINAL_ESCAPE);
+    terminal_expect(terminal, SEEN_SHELF);
+    put_turned(stage, "willow.ini", "Willow");
+    terminal_key(terminal, TERMINAL_ESCAPE); /* lists all */
+    terminal_expect(terminal, "Willow");
+    open_by_name(terminal, "Sorrel");
+    terminal_expect(terminal, "tighten 1/4 turn as its kind, then read");
+    terminal_type(terminal, "?");
+    terminal_expect(terminal, "(3 necks, the median)");
+    terminal_key(terminal, TERMINAL_ESCAPE);
+    terminal_key(terminal, TERMINAL_ESCAPE);
+    terminal_expect(terminal, SEEN_SHELF);
+    terminal_type(terminal, "*q");
+    expect_exit(terminal, 0);
+}
+
 static void an_instrument_is_found_opened_and_left(void **state)
 {
     struct stage *stage = *state;
@@ -529,6 +581,7 @@ int main(int argc, char **argv)
     const struct CMUnitTest tests[] = {
         CASE(an_empty_shelf_leads_to_a_first_instrument),
         CASE(the_shop_keeps_targets_of_its_own),
+        CASE(necks_of_its_kind_tell_of_a_rod),
         CASE(an_instrument_is_found_opened_and_left),
         CASE(copies_and_the_archive),
         CASE(earlier_states_are_looked_at_and_brought_back),

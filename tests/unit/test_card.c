@@ -67,6 +67,27 @@ static void an_empty_record_has_a_blank_card(void **state)
     record_done(&record);
 }
 
+/* .003 in a quarter turn; and a rod that did nothing in half a turn, which says nothing of others.
+ */
+static void a_card_says_how_the_rod_answers(void **state)
+{
+    struct record record;
+    struct card card;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    card_make(&record, &card);
+    assert_false(rod_neck_is_known(&card.rod));
+    build_record_add(&record, "visit.1.pass.2 rod_turn = 0.25\nvisit.1.pass.2 relief = .010 in\n");
+    card_make(&record, &card);
+    assert_true(rod_neck_is_known(&card.rod));
+    assert_near(card.rod.per_turn_mm, -0.012 * 25.4, 1e-9);
+    build_record_add(&record, "visit.1.pass.3 rod_turn = 0.5\nvisit.1.pass.3 relief = .010 in\n");
+    card_make(&record, &card);
+    assert_false(rod_neck_is_known(&card.rod));
+    record_done(&record);
+}
+
 static bool has_moves(const char *changes)
 {
     struct record record;
@@ -211,6 +232,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_record_says_what_stands_on_its_card),
         cmocka_unit_test(a_card_says_what_else_it_is_found_by),
+        cmocka_unit_test(a_card_says_how_the_rod_answers),
         cmocka_unit_test(an_empty_record_has_a_blank_card),
         cmocka_unit_test(inner_strings_on_posts_ask_for_nothing_that_can_be_done),
         cmocka_unit_test(a_move_that_is_marked_done_is_not_open),

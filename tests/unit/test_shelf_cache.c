@@ -26,6 +26,8 @@ static void add(struct shelf_entries *entries, const char *file, const char *nam
     card.visit = "2026-03-02";
     snprintf(card.also, sizeof card.also, "guitar-standard 20%02d", number % 100);
     card.moves_open = number % 2 == 1;
+    if (number == 3)
+        card.rod = (struct rod_neck){.per_turn_mm = -0.203125, .per_turn_u_mm = 0.0125};
     assert_int_equal(shelf_entry_set(entry, file, &card), STATUS_OK);
     entry->read = entry->settled = true;
     entry->newer = number == 2;
@@ -56,6 +58,8 @@ static void assert_same(const struct shelf_entry *a, const struct shelf_entry *b
     assert_string_equal(a->card.visit, b->card.visit);
     assert_string_equal(a->card.also, b->card.also);
     assert_int_equal(a->card.moves_open, b->card.moves_open);
+    assert_near(a->card.rod.per_turn_mm, b->card.rod.per_turn_mm, 1e-6);
+    assert_near(a->card.rod.per_turn_u_mm, b->card.rod.per_turn_u_mm, 1e-6);
     assert_int_equal(a->newer, b->newer);
     assert_int_equal(a->status, b->status);
     assert_true(shelf_stamp_equal(&a->stamp, &b->stamp));

@@ -21,7 +21,7 @@
 static const char folder[] = "/quayside/shelf";
 
 #define STAMP "1\t2\t3\t4\t5\t6\t7"
-#define CARD  "Uke\tukulele\tMarlo\tQuayside Fret Works\t7\t2026-03-02\tuke-c 2026"
+#define CARD  "-203125\t12500\tUke\tukulele\tMarlo\tQuayside Fret Works\t7\t2026-03-02\tuke-c 2026"
 #define GOOD  "a.ini\t" STAMP "\t0\t0\t" CARD "\n"
 
 /* With the first two lines and the checksum that belong to it. */
@@ -30,7 +30,7 @@ static void write_cache(const char *path, const char *entries)
     char memory[4096];
     struct strbuf text = STRBUF(memory);
 
-    strbuf_addf(&text, "sillet shelf 3 %s\n%s\n%s", SILLET_TEST_VERSION, folder, entries);
+    strbuf_addf(&text, "sillet shelf 4 %s\n%s\n%s", SILLET_TEST_VERSION, folder, entries);
     strbuf_addf(&text, "crc32 %08x\n", (unsigned)crc32_of(memory, text.length));
     assert_false(text.truncated);
     tree_write(path, memory, text.length);
@@ -47,11 +47,48 @@ static size_t count_of(const char *path)
     return count;
 }
 
+/* The cache of an earlier version had two fields less: the files are read again. */
+static void an_old_cache_is_no_cache(void **state)
+{
+    const char *path = tree_path(*state, "cache");
+    char memory[1024];
+    struct strbuf text = STRBUF(memory);
+
+    strbuf_addf(&text, "sillet shelf 3 %s\n%s\n", SILLET_TEST_VERSION, folder);
+    strbuf_add(&text, "a.ini\t" STAMP "\t0\t0\tUke\tukulele\tMarlo\t\t7\t2026-03-02\t\n");
+    strbuf_addf(&text, "crc32 %08x\n", (unsigned)crc32_of(memory, text.length));
+    tree_write(path, memory, text.length);
+    assert_int_equal(count_of(path), SIZE_MAX);
+}
+
+/* An answer that no rod has is none; the rest of the line counts. */
+static void a_rod_that_no_neck_has_is_not_taken(void **state)
+{
+    static const char *const answers[] = {"0\t0", "203125\t1", "-203125\t-1",
+                                          "-9223372036854775807\t1", "-1\t9223372036854775807"};
+    const char *path = tree_path(*state, "cache");
+
+    for (size_t i = 0; i < sizeof answers / sizeof answers[0]; i++) {
+        struct shelf_entries entries;
+        char memory[300];
+        struct strbuf line = STRBUF(memory);
+
+        strbuf_addf(&line, "a.ini\t" STAMP "\t0\t0\t%s\tUke\t\t\t\t\t\t\n", answers[i]);
+        write_cache(path, memory);
+        assert_int_equal(shelf_cache_read(path, folder, &entries), STATUS_OK);
+        assert_int_equal(entries.count, 1);
+        assert_string_equal(entries.items[0].card.name, "Uke");
+        assert_false(rod_neck_is_known(&entries.items[0].card.rod));
+        assert_near(entries.items[0].card.rod.per_turn_mm, 0, 0);
+        shelf_entries_done(&entries);
+    }
+}
+
 static void a_line_that_is_none_refuses_the_whole_cache(void **state)
 {
     static const char *const lines[] = {
         "b.ini\n",
-        "b.ini\t" STAMP "\t0\t0\tUke\n",               /* too few */
+        "b.ini\t" STAMP "\t0\t0\t0\t0\tUke\n",         /* too few */
         "b.ini\t" STAMP "\t0\t0\t" CARD "\tmore\n",    /* too many */
         "b.ini\t" STAMP "\t0\t0\t" CARD,               /* no end */
         "b.ini\t\t2\t3\t4\t5\t6\t7\t0\t0\t" CARD "\n", /* no number */
@@ -178,6 +215,8 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         IN_TREE(a_line_that_is_none_refuses_the_whole_cache),
+        IN_TREE(an_old_cache_is_no_cache),
+        IN_TREE(a_rod_that_no_neck_has_is_not_taken),
         cmocka_unit_test(a_change_in_any_sign_is_a_change),
         cmocka_unit_test(nothing_is_found_among_none),
         IN_TREE(where_every_name_is_taken_nothing_is_filed),

@@ -6,6 +6,7 @@
 #include "base/strbuf.h"
 #include "model/derive/derive.h"
 #include "model/reading/note_name.h"
+#include "model/setup/survey_rod.h"
 
 static const char *text_of(const struct record *record, struct reading_key key)
 {
@@ -51,6 +52,20 @@ static void add_also(const struct record *record, struct strbuf *out)
     }
 }
 
+/* Only one that surely answers tells anything about others. */
+static struct rod_neck find_rod(const struct record *record)
+{
+    struct findings unused = {.count = 0};
+    struct survey_rod rod;
+
+    survey_rod(record, &rod, &unused);
+    const struct rod_neck neck = {.per_turn_mm = rod.fit.per_turn_mm,
+                                  .per_turn_u_mm = rod.fit.per_turn_u_mm};
+    if (!rod.known || rod.answer != ROD_ANSWERS || !rod_neck_is_known(&neck))
+        return (struct rod_neck){0};
+    return neck;
+}
+
 void card_make(const struct record *record, struct card *ret_card)
 {
     struct derived derived;
@@ -63,6 +78,7 @@ void card_make(const struct record *record, struct card *ret_card)
         .maker = text_of(record, reading_key_one(FIELD_MAKER)),
         .serial = text_of(record, reading_key_one(FIELD_SERIAL)),
         .visit = last_date(record),
+        .rod = find_rod(record),
         .moves_open = move_set_count(&derived.moves, move_is_open) > 0,
     };
     struct strbuf also = STRBUF(ret_card->also);

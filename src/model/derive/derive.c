@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/derive/derive.h"
 
+#include <stddef.h>
+
 #include "model/derive/derive_belief.h"
 #include "model/derive/derive_climate.h"
 #include "model/derive/derive_heard_moves.h"
@@ -8,6 +10,11 @@
 #include "model/derive/season.h"
 #include "model/setup/survey_rod.h"
 #include "model/setup/uncertainty.h"
+
+static bool rod_turns(const struct setup *setup)
+{
+    return setup->rod != ROD_NONE && setup->rod != ROD_FIXED;
+}
 
 static void advise_rod(struct derived *derived)
 {
@@ -17,7 +24,7 @@ static void advise_rod(struct derived *derived)
         return;
     if (derived->moves.relief.mm.value < 0)
         findings_add(&derived->findings, FINDING_BACK_BOW, 0);
-    if (derived->setup.rod == ROD_NONE || derived->setup.rod == ROD_FIXED)
+    if (!rod_turns(&derived->setup))
         findings_add(&derived->findings, FINDING_ROD_NONE, 0);
     if (derived->setup.rod == ROD_ONE_WAY && rod->amount.value > 0)
         findings_add(&derived->findings, FINDING_ROD_ONE_WAY, 0);
@@ -125,9 +132,10 @@ static void derive_sound(struct place place, struct derived *derived)
     derive_heard_moves(place, derived, &derived->moves);
 }
 
-/* What the record's past says of a rod that is due. */
-static void look_back(const struct record *record, int visit, struct derived *derived)
+/* What the record's past says of a rod that is due; where it says nothing, what other necks do. */
+static void look_back(struct place place, const struct rod_prior *others, struct derived *derived)
 {
+    const struct record *record = place.record;
     struct move *move = &derived->moves.move[MOVE_ROD];
     struct findings unused = {.count = 0};
     struct survey_rod rod;
@@ -135,15 +143,18 @@ static void look_back(const struct record *record, int visit, struct derived *de
     survey_rod(record, &rod, &unused);
     if (rod.known && rod.answer != ROD_ANSWERS_NO_LONGER && rod.answer != ROD_ANSWERS_BACKWARDS)
         move_set_turns(&derived->moves, rod.fit.per_turn_mm);
+    else if (!rod.known && others && rod_turns(&derived->setup))
+        move_set_turns_of_others(&derived->moves, others);
     move->far.known =
         survey_rod_is_far(&rod, move->amount.value, &move->far.turns, &move->far.most);
     if (move->far.known)
         findings_add(&derived->findings, FINDING_ROD_FAR, 0);
-    if (season_is_other(record, visit))
+    if (season_is_other(record, place.visit))
         move_set_wait_for_season(&derived->moves);
 }
 
-static void derive_state(struct place place, int climate_visit, struct derived *ret_derived)
+static void derive_state(struct place place, int climate_visit, const struct rod_prior *others,
+                         struct derived *ret_derived)
 {
     struct belief belief;
 
@@ -152,7 +163,7 @@ static void derive_state(struct place place, int climate_visit, struct derived *
     derive_belief(place, &ret_derived->setup, &belief);
     derive_setup(&belief, ret_derived);
     if (ret_derived->moves.move[MOVE_ROD].state == MOVE_DUE)
-        look_back(place.record, place.visit, ret_derived);
+        look_back(place, others, ret_derived);
     move_set_mark(&ret_derived->moves, place);
     derive_sound(place, ret_derived);
     derive_neck(place.record, &ret_derived->setup, &ret_derived->lines, &ret_derived->figures,
@@ -163,10 +174,16 @@ static void derive_state(struct place place, int climate_visit, struct derived *
 
 void derive_pass(struct place place, struct derived *ret_derived)
 {
-    derive_state(place, place.visit, ret_derived);
+    derive_state(place, place.visit, NULL, ret_derived);
+}
+
+void derive_pass_among(struct place place, const struct rod_prior *others,
+                       struct derived *ret_derived)
+{
+    derive_state(place, place.visit, others, ret_derived);
 }
 
 void derive_current(const struct record *record, struct derived *ret_derived)
 {
-    derive_state(place_current(record), record_last_visit(record), ret_derived);
+    derive_state(place_current(record), record_last_visit(record), NULL, ret_derived);
 }

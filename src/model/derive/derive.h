@@ -35,6 +35,11 @@ struct derived {
 /* Derives the state of a pass. Pass 0 gives the findings and what needs no reading. */
 void derive_pass(struct place place, struct derived *ret_derived);
 
+/* The same among other necks of its kind: where the rod's own answer is not known, its turns are
+ * what these answer by. `others` may be NULL. */
+void derive_pass_among(struct place place, const struct rod_prior *others,
+                       struct derived *ret_derived);
+
 /* The record's current state: the last pass of the last visit that has one, in the climate
  * of the last visit. */
 void derive_current(const struct record *record, struct derived *ret_derived);

@@ -122,6 +122,19 @@ void move_set_turns(struct move_set *moves, double per_turn_mm)
         rod->turns = maybe_given(rod->amount.value / per_turn_mm);
 }
 
+void move_set_turns_of_others(struct move_set *moves, const struct rod_prior *others)
+{
+    struct move *rod = &moves->move[MOVE_ROD];
+
+    if (others->necks < ROD_NECKS_LEAST)
+        return;
+    move_set_turns(moves, others->per_turn_mm);
+    if (!rod->turns.given)
+        return;
+    rod->others = *others;
+    rod->turns.value = fmax(-ROD_TURN_OF_OTHERS, fmin(ROD_TURN_OF_OTHERS, rod->turns.value));
+}
+
 bool move_straight_cut(const struct move *saddle, int strings, double *ret_treble_mm,
                        double *ret_bass_mm)
 {

@@ -8,6 +8,7 @@
 #include "model/figure/figure.h"
 #include "model/reading/record.h"
 #include "model/setup/reset.h"
+#include "model/setup/rod_prior.h"
 #include "model/setup/setup.h"
 #include "model/reading/work_mark.h"
 
@@ -73,11 +74,12 @@ struct move {
     struct move_amount amount;                  /* rod and reset */
     struct move_amount string[STRINGS_MAX + 1]; /* slots, saddle and pitch, by string number */
     double most_u;                              /* the largest u of the amounts that are due */
-    bool any_up, any_down; /* whether any amount, due or not, is above or below 0 */
-    bool inner_follow;     /* inner strings are off, but move only with the outer two */
-    struct maybe turns;    /* rod: toward the target, + tightens, where its answer is known */
-    struct rod_reach far;  /* rod: the target is farther than it may go */
-    struct maybe raise;    /* slots: half of them or more are low; by so much the nut is, mm */
+    bool any_up, any_down;   /* whether any amount, due or not, is above or below 0 */
+    bool inner_follow;       /* inner strings are off, but move only with the outer two */
+    struct maybe turns;      /* rod: toward the target, + tightens, where its answer is known */
+    struct rod_prior others; /* rod: what `turns` rests on, where its own answer is not known */
+    struct rod_reach far;    /* rod: the target is farther than it may go */
+    struct maybe raise;      /* slots: half of them or more are low; by so much the nut is, mm */
     /* What the gauges read once this move and those before it are made, mm, by string; where it is
      * not due, as it is. A gap with the string open, and held down on fret 3. */
     struct maybe relief_then, gap_then[STRINGS_MAX + 1], held_then[STRINGS_MAX + 1],
@@ -130,6 +132,10 @@ void move_set_find(const struct setup *setup, const struct figures *figures,
 /* Adds the turns that the rod's move takes, from what a turn did to this neck, mm of relief; a
  * rod that does nothing, or the wrong thing, gives none. */
 void move_set_turns(struct move_set *moves, double per_turn_mm);
+
+/* The same from what a turn did to other necks of its kind: toward the target, but no more than
+ * ROD_TURN_OF_OTHERS. */
+void move_set_turns_of_others(struct move_set *moves, const struct rod_prior *others);
 
 /* The straight cut of a blank, from the amounts that are due: what comes off under string 1 and
  * under the last, the line through the outer two raised until no string's amount lies above it.

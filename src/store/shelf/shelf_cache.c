@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "store/shelf/shelf_cache.h"
 
+#include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -18,13 +19,17 @@
  * fields; then the checksum. Control characters and % are written as %XX.
  */
 enum {
-    FORMAT = 3,
+    FORMAT = 4,
     STAMP_FIELDS = 7,
     TEXT_FIELDS = 7,
-    FIELDS = 1 + STAMP_FIELDS + 2 + TEXT_FIELDS,
+    NUMBERS = STAMP_FIELDS + 2 + 2, /* status, flags, the rod's answer and its ± */
+    FIELDS = 1 + NUMBERS + TEXT_FIELDS,
     CACHE_BYTES_MAX = 256 * 1024 * 1024,
     HEX_DIGITS = 8,
 };
+
+/* The rod's answer is kept in whole nanometres. */
+#define NM_IN_MM 1e6
 
 enum { FLAG_MOVES = 1, FLAG_NEWER = 2 };
 
@@ -110,6 +115,8 @@ static void add_entry(struct bytes *out, const struct shelf_entry *entry)
     add_number(out, stamp->touched_ns);
     add_number(out, (int64_t)entry->status);
     add_number(out, (card->moves_open ? FLAG_MOVES : 0) | (entry->newer ? FLAG_NEWER : 0));
+    add_number(out, llround(card->rod.per_turn_mm * NM_IN_MM));
+    add_number(out, llround(card->rod.per_turn_u_mm * NM_IN_MM));
     for (int i = 0; i < TEXT_FIELDS; i++) {
         bytes_add_text(out, "\t");
         add_text(out, texts[i]);
@@ -211,15 +218,24 @@ static bool split(char *line, char *fields[FIELDS])
     return strchr(at, '\t') == NULL;
 }
 
+/* Not known unless a rod may answer so. */
+static struct rod_neck rod_of(int64_t per_turn_nm, int64_t per_turn_u_nm)
+{
+    const struct rod_neck neck = {.per_turn_mm = (double)per_turn_nm / NM_IN_MM,
+                                  .per_turn_u_mm = (double)per_turn_u_nm / NM_IN_MM};
+
+    return rod_neck_is_known(&neck) ? neck : (struct rod_neck){0};
+}
+
 static bool read_entry(char *line, struct shelf_entry *entry)
 {
     char *fields[FIELDS];
-    int64_t numbers[STAMP_FIELDS + 2];
-    char **texts = fields + 1 + STAMP_FIELDS + 2;
+    int64_t numbers[NUMBERS];
+    char **texts = fields + 1 + NUMBERS;
 
     if (!split(line, fields))
         return false;
-    for (int i = 0; i < STAMP_FIELDS + 2; i++)
+    for (int i = 0; i < NUMBERS; i++)
         if (!read_number(fields[1 + i], &numbers[i]))
             return false;
     (void)ini_unescape(fields[0], NULL);
@@ -231,6 +247,7 @@ static bool read_entry(char *line, struct shelf_entry *entry)
                         .maker = texts[3],
                         .serial = texts[4],
                         .visit = texts[5],
+                        .rod = rod_of(numbers[9], numbers[10]),
                         .moves_open = (numbers[8] & FLAG_MOVES) != 0};
     struct strbuf also = STRBUF(card.also);
     strbuf_add(&also, texts[6]);
