@@ -216,7 +216,13 @@ bool frets_add_buzz(const struct frets_plan *plan, int string, const struct shop
                             : ": no fret ahead explains it; look at nut, saddle, loose parts");
         return true;
     }
-    add_high_fret(out, buzz, units);
+    if (buzz->rocker > 0) {
+        strbuf_addf(out, ": fret %d, ", buzz->rocker);
+        add_gap(out, buzz->rocker_mm, units);
+        strbuf_add(out, " high by the rocker");
+    } else {
+        add_high_fret(out, buzz, units);
+    }
     return true;
 }
 
@@ -235,7 +241,7 @@ bool frets_add_evidence(const struct frets_plan *plan, int string, const struct 
 {
     const struct survey_buzz *buzz = &plan->buzz[string];
 
-    if (!buzz->heard || !buzz->explained)
+    if (!buzz->heard || !buzz->explained || buzz->rocker > 0)
         return false;
     strbuf_add(out, "air over it: ");
     add_air(buzz, buzz->high.least_note, units, out);

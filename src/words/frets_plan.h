@@ -62,7 +62,8 @@ bool frets_add_buzz(const struct frets_plan *plan, int string, const struct shop
                     struct strbuf *out);
 
 /* Appends the notes that this rests on, with the air that each leaves over that fret at the
- * player's touch. False, `out` untouched, if no buzz was heard or no fret explains it. */
+ * player's touch. False, `out` untouched, if no buzz was heard, no fret explains it, or
+ * the rocker found it. */
 bool frets_add_evidence(const struct frets_plan *plan, int string, const struct shop_units *units,
                         struct strbuf *out);
 

@@ -37,7 +37,11 @@ static void add_frets(struct maker *maker, enum unit unit)
         if (!amount->due || ++count > SHOWN_MAX)
             continue;
         most_u = fmax(most_u, amount->u);
-        strbuf_addf(&maker->amount, count == 1 ? "level fret %d: " : ", fret %d: ", n);
+        if (maker->frets->guessed[n])
+            strbuf_addf(&maker->amount, "%srock fret %d; if it is high, level ",
+                        count == 1 ? "" : "; ", n);
+        else
+            strbuf_addf(&maker->amount, count == 1 ? "level fret %d: " : ", fret %d: ", n);
         /* A guess that nothing bounds from above. */
         strbuf_add(&maker->amount, amount->u > 0 ? "" : "at least ");
         amount_add(&maker->amount, to_less(amount->value, step_mm), unit, false);

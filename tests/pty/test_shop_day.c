@@ -270,7 +270,7 @@ static void level_frets(struct terminal *terminal)
     assert_near(strtod(day_behind(terminal, "off, all       in"), NULL), .004, 1e-9);
     day_steps(terminal, TERMINAL_HOME, 1, "buzzing notes, string 6 >");
     /* What the rocker found explains that much of it. */
-    terminal_expect(terminal, "as measured, the string touches fret 7");
+    terminal_expect(terminal, "fret 7, .004 in high by the rocker");
     assert_near(high - .004, .001, .0011);
 }
 

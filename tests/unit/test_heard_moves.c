@@ -73,7 +73,7 @@ static void frets_and_pitch_are_left_to_do(void **state)
     assert_true(derived.moves.frets.fret[10].value < -MOVE_CROWN_MM);
     assert_true(derived.moves.frets.fret[10].value > -0.4 - 1e-9);
     words_of(&derived, MOVE_FRETS, &words);
-    assert_non_null(strstr(words.amount, "level fret 10: "));
+    assert_non_null(strstr(words.amount, "rock fret 10; if it is high, level "));
     assert_non_null(strstr(words.then, "clean on string 4, 3"));
     /* 24.9 in and a setback: half of it is left at fret 12, of which 9 cents are 0.52 %. */
     assert_near(derived.moves.move[MOVE_PITCH].string[6].value, 3.3, 0.1);
@@ -135,11 +135,11 @@ static void heard_amounts_have_their_doubt(void **state)
     const struct shop_units inch = shop_units_inch();
 
     (void)state;
-    survey_record_derive(&record,
-                         "model feeler_step = .001 in\n"
-                         "visit.1.pass.1 spot.8 = .0036 in\n"
-                         "visit.1.pass.1 cents.6.12 = 6\n",
-                         &derived);
+    survey_record_build(&record, low_action);
+    build_record_add(&record, "model feeler_step = .001 in\n"
+                              "visit.1.pass.1 spot.8 = .0036 in\n"
+                              "visit.1.pass.1 cents.6.12 = 6\n");
+    derive_current(&record, &derived);
     move_words_make(&derived, MOVE_FRETS, &inch, &words);
     assert_string_equal(words.amount, "level fret 8: .003 \xC2\xB1.001 in");
     words_of(&derived, MOVE_PITCH, &words);
@@ -152,6 +152,21 @@ static void heard_amounts_have_their_doubt(void **state)
     words_of(&derived, MOVE_PITCH, &words);
     assert_non_null(strstr(words.amount, " mm on 5 \xC2\xB1"
                                          "0.3 mm"));
+    record_done(&record);
+}
+
+/* A setback tuned in before the heights are right is wrong after them: pitch waits, and is named.
+ */
+static void pitch_waits_for_the_heights(void **state)
+{
+    struct derived derived;
+    struct record record;
+
+    (void)state;
+    survey_record_derive(&record, "visit.1.pass.1 cents.6.12 = 9\n", &derived);
+    assert_true(move_is_open(&derived.moves.move[MOVE_SADDLE]));
+    assert_int_equal(derived.moves.move[MOVE_PITCH].state, MOVE_WAITS);
+    assert_int_equal(derived.moves.move[MOVE_PITCH].waits, WAIT_SETUP);
     record_done(&record);
 }
 
@@ -249,6 +264,7 @@ int main(void)
         cmocka_unit_test(the_rocker_s_fret_explains_a_buzz),
         cmocka_unit_test(nothing_read_asks_for_nothing),
         cmocka_unit_test(heard_amounts_have_their_doubt),
+        cmocka_unit_test(pitch_waits_for_the_heights),
         cmocka_unit_test(a_reset_comes_first),
         cmocka_unit_test(a_mark_closes_it),
         cmocka_unit_test(what_is_not_heard_again_is_not_ready),

@@ -3,12 +3,8 @@
 
 #include <math.h>
 
+#include "model/derive/rocker.h"
 #include "model/setup/uncertainty.h"
-
-static bool is_high(struct maybe spot_mm)
-{
-    return spot_mm.given && spot_mm.value >= MOVE_CROWN_MM;
-}
 
 /* --- what asks --- */
 
@@ -23,7 +19,7 @@ static bool any_heard(struct place place, enum field_id field, int strings)
 static bool asks_for_frets(struct place place, int strings, int frets)
 {
     for (int n = 1; n <= frets && n <= FRETS_MAX; n++)
-        if (is_high(place_read_at(place, FIELD_SPOT, 0, n)))
+        if (rocker_is_high(place_read_at(place, FIELD_SPOT, 0, n)))
             return true;
     return any_heard(place, FIELD_BUZZ, strings);
 }
@@ -106,52 +102,6 @@ bool derive_asks(struct place place, enum move_kind kind, int strings, int frets
 
 /* --- frets --- */
 
-/* How many notes speak against a fret, as clearance_find_high_fret counts them; -1 where no note
- * buzzes below it. */
-static int find_misfit(const struct clearance_string *string, double touch_mm,
-                       const enum clearance_heard *heard, int fret)
-{
-    double margin_mm[FRETS_MAX + 1] = {0};
-    double most_mm = -(double)INFINITY;
-    int misfit = 0;
-
-    for (int n = 0; n < fret; n++)
-        if (clearance_find_margin(string, n, fret, touch_mm, &margin_mm[n]) != STATUS_OK)
-            return -1;
-    for (int n = 0; n < fret; n++)
-        if (heard[n] == CLEARANCE_BUZZES)
-            most_mm = fmax(most_mm, margin_mm[n]);
-    if (!isfinite(most_mm))
-        return -1;
-    for (int n = 0; n <= string->last_fret; n++)
-        misfit += n < fret ? heard[n] == CLEARANCE_CLEAN && margin_mm[n] < most_mm
-                           : heard[n] == CLEARANCE_BUZZES;
-    return misfit;
-}
-
-/* Whether a fret that the rocker found explains the buzz no worse than the best guess. */
-static bool is_explained_by_rocker(struct place place, const struct derived *derived, int string,
-                                   const enum clearance_heard *heard)
-{
-    const struct setup *setup = &derived->setup;
-    const struct clearance_high_fret *high = &derived->clearance[string].high;
-    struct string_clearance arrays;
-    struct clearance_string line;
-
-    if (!derived->clearance[string].has_high ||
-        !derive_string_clearance(place.record, setup, &derived->string[string], &derived->lines,
-                                 &derived->pitch[string], string, &arrays, &line))
-        return false;
-    for (int n = 1; n <= setup->board.frets; n++) {
-        if (!is_high(setup->spot_mm[n]))
-            continue;
-        const int misfit = find_misfit(&line, derived->touch.mm[string], heard, n);
-        if (misfit >= 0 && misfit <= high->buzz_left + high->clean_against)
-            return true;
-    }
-    return false;
-}
-
 /* The most that any witness asks for comes off. */
 static void take_off(struct fret_work *work, int fret, double mm, double u)
 {
@@ -189,7 +139,7 @@ static enum move_state hear_string(struct place place, const struct derived *der
     derive_heard(place, string, derived->setup.board.frets, heard);
     if (!any_buzz(heard, derived->setup.board.frets))
         return MOVE_GOOD;
-    if (is_explained_by_rocker(place, derived, string, heard)) {
+    if (rocker_find(place, derived, string, heard) > 0) {
         work->quiet[string] = true;
         return MOVE_DUE;
     }
@@ -203,6 +153,8 @@ static enum move_state hear_string(struct place place, const struct derived *der
         return MOVE_WAITS;
     take_off(work, clearance->high.fret, clearance->high.least_mm,
              clearance->high.bounded ? clearance->high.most_mm - clearance->high.least_mm : 0);
+    work->guessed[clearance->high.fret] =
+        !rocker_is_high(derived->setup.spot_mm[clearance->high.fret]);
     work->quiet[string] = clearance->high.buzz_left == 0;
     return MOVE_DUE;
 }
@@ -226,7 +178,7 @@ static void find_frets(struct place place, const struct derived *derived, struct
     bool by_state[MOVE_DUE + 1] = {false};
 
     for (int n = 1; n <= setup->board.frets; n++)
-        if (is_high(setup->spot_mm[n])) {
+        if (rocker_is_high(setup->spot_mm[n])) {
             take_off(&work, n, setup->spot_mm[n].value,
                      2 * uncertainty_of_step(setup->feeler_step_mm));
             by_state[MOVE_DUE] = true;
@@ -316,4 +268,7 @@ void derive_heard_moves(struct place place, const struct derived *derived, struc
         put_off(moves, WAIT_RESET, strings);
     else if (moves->season_first)
         put_off(moves, WAIT_SEASON, strings);
+    /* The setback changes with the heights. */
+    else if (any_set_up(moves) && move_is_asked(&moves->move[MOVE_PITCH]))
+        move_put_off(&moves->move[MOVE_PITCH], WAIT_SETUP, strings);
 }

@@ -104,6 +104,7 @@ struct believed {
 /* What comes off the crowns, by fret, and which strings then play clean. */
 struct fret_work {
     struct move_amount fret[FRETS_MAX + 1];
+    bool guessed[FRETS_MAX + 1]; /* by ear alone: the rocker has to confirm it */
     bool quiet[STRINGS_MAX + 1];
 };
 

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/survey/survey_buzz.h"
 
+#include "model/derive/rocker.h"
+
 static bool find_margins(const struct clearance_string *string, struct survey_buzz *buzz)
 {
     for (int n = 0; n < buzz->high.fret; n++)
@@ -37,6 +39,9 @@ void survey_buzz(struct place place, const struct derived *derived, int string,
     buzz.buzzing = derive_notes_heard(heard, CLEARANCE_BUZZES);
     buzz.clean = derive_notes_heard(heard, CLEARANCE_CLEAN);
     buzz.heard = buzz.buzzing != 0;
+    buzz.rocker = buzz.heard ? rocker_find(place, derived, string, heard) : 0;
+    if (buzz.rocker > 0)
+        buzz.rocker_mm = derived->setup.spot_mm[buzz.rocker].value;
     buzz.explained =
         buzz.heard && derived->clearance[string].has_high &&
         derive_string_clearance(place.record, &derived->setup, &derived->string[string],

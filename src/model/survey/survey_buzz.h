@@ -15,7 +15,9 @@
 struct survey_buzz {
     bool heard; /* some note of the string was heard to buzz */
     uint64_t buzzing, clean;
-    bool explained; /* a fret explains it, and the numbers below hold */
+    int rocker;       /* the fret that the rocker found and that explains it; 0 if none */
+    double rocker_mm; /* how high it stands */
+    bool explained;   /* a fret explains it, and the numbers below hold */
     struct clearance_high_fret high;
     int misfit;           /* notes that speak against it: buzz_left + clean_against */
     uint64_t unexplained; /* buzzing notes at or above the fret */
