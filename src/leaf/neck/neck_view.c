@@ -149,26 +149,22 @@ static void draw_stop_and_tenon(struct page *page)
 {
     const struct figure *stop = get(page, FIGURE_STOP_DEPTH);
     const struct figure *tenon = get(page, FIGURE_TENON_SAFETY);
-    const bool weak = tenon && tenon->value < 1;
+    const enum neck_risk risk = tenon ? neck_tenon_judge(tenon->value) : NECK_RISK_LOW;
     const int column = page->column + page->width - 17;
-    char stop_memory[32], tenon_memory[32];
-    struct strbuf text = STRBUF(stop_memory), times = STRBUF(tenon_memory);
+    char stop_memory[32];
+    struct strbuf text = STRBUF(stop_memory);
 
     if (stop) {
         amount_add_cut(&text, stop->value, small_unit(page));
         amount_add_unit(&text, small_unit(page));
     }
-    if (tenon) {
-        num_format_fixed(tenon->value, 1, false, &times);
-        strbuf_add(&times, weak ? " x load!" : " x load");
-    }
     draw_text(page, "router stop", stop ? value_role(page, stop) : ROLE_DIM, stop_memory);
     pen_put(page->pen, page->row - 1, column, 6, ROLE_LABEL, "tenon");
     pen_put(page->pen, page->row - 1, column + 6, 11,
-            weak    ? ROLE_CAUTION
-            : tenon ? value_role(page, tenon)
-                    : ROLE_DIM,
-            tenon ? tenon_memory : "-");
+            risk >= NECK_RISK_HIGH ? ROLE_CAUTION
+            : tenon                ? value_role(page, tenon)
+                                   : ROLE_DIM,
+            tenon ? neck_risk_name(risk) : "-");
 }
 
 static void draw_angle(struct page *page)

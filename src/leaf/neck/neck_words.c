@@ -97,6 +97,8 @@ const char *neck_words_caution(const struct derived *derived, enum field_id fiel
         return "under 3 mm of wood under the slot: no deeper, and no hard turn of the rod";
     if (found(derived, FINDING_TENON_WEAK))
         return "the short grain before the bolt is weaker than the bolt's pull";
+    if (found(derived, FINDING_TENON_RISK))
+        return "the short grain may give way before the bolt is tight: tighten it less";
     return work_caution(field, derived->neck.join);
 }
 

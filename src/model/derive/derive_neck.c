@@ -180,8 +180,10 @@ static void derive_tenon(const struct record *record, struct figures *figures,
     if (neck_tenon_find_safety(&tenon, &safety) != STATUS_OK)
         return;
     figures_set(figures, FIGURE_TENON_SAFETY, 0, safety, KNOWN_READ);
-    if (safety < 1)
+    if (neck_tenon_judge(safety) == NECK_RISK_FAILS)
         findings_add(findings, FINDING_TENON_WEAK, 0);
+    else if (neck_tenon_judge(safety) == NECK_RISK_HIGH)
+        findings_add(findings, FINDING_TENON_RISK, 0);
 }
 
 void derive_neck(const struct record *record, const struct setup *setup,

@@ -330,3 +330,25 @@ enum status neck_tenon_find_safety(const struct neck_tenon *tenon, double *ret_s
     const double strength_n = 2 * tenon->edge_mm * tenon->thickness_mm * tenon->shear_strength_mpa;
     return check_give(strength_n / preload_n, ret_safety);
 }
+
+enum neck_risk neck_tenon_judge(double safety)
+{
+    const double low = 2 * 1.3 / (1 - 2 * 0.14);
+
+    if (!(safety >= 1))
+        return NECK_RISK_FAILS;
+    if (safety < 2)
+        return NECK_RISK_HIGH;
+    return safety < low ? NECK_RISK_SOME : NECK_RISK_LOW;
+}
+
+const char *neck_risk_name(enum neck_risk risk)
+{
+    static const char *const names[] = {
+        [NECK_RISK_LOW] = "low risk",
+        [NECK_RISK_SOME] = "some risk",
+        [NECK_RISK_HIGH] = "high risk",
+        [NECK_RISK_FAILS] = "too weak",
+    };
+    return names[risk];
+}

@@ -119,4 +119,18 @@ struct neck_tenon {
  */
 enum status neck_tenon_find_safety(const struct neck_tenon *tenon, double *ret_safety);
 
+/* How likely the short grain gives way before the bolt is tight. */
+enum neck_risk { NECK_RISK_LOW, NECK_RISK_SOME, NECK_RISK_HIGH, NECK_RISK_FAILS };
+
+/*
+ * What a safety above is worth. Shear strength scatters by 14 % from piece to piece (Wood Handbook
+ * FPL-GTR-190, ch. 5, from memory), a bolt's preload by 30 % at the same torque (Shigley, Bolts,
+ * from memory), and the stress at the bolt is about twice the mean along the plane (our estimate):
+ * low from 2 x 1.3/(1 - 2 x 0.14) = 3.6 on, high under 2, fails under 1.
+ */
+enum neck_risk neck_tenon_judge(double safety);
+
+/* "low risk", "some risk", "high risk", "too weak". */
+const char *neck_risk_name(enum neck_risk risk);
+
 #endif

@@ -37,4 +37,5 @@ FINDING(STRING_NEAR_BREAK, CAUTION, "string-near-break", "string %s is near its 
 FINDING(WOOD_THIN, CAUTION, "wood-thin", "under 3 mm of wood under the rod's slot")
 FINDING(WOOD_THIN_RECUT, CAUTION, "wood-thin-recut", "under 3 mm of wood would be left under the recut slot")
 FINDING(TENON_WEAK, CAUTION, "tenon-weak", "the short grain in front of the neck bolt is weaker than the bolt's pull")
+FINDING(TENON_RISK, CAUTION, "tenon-risk", "the short grain in front of the neck bolt may give way before the bolt is tight: wood and torque scatter, and the stress at the bolt is about twice the mean")
 /* clang-format on */
