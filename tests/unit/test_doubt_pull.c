@@ -109,7 +109,7 @@ static void what_is_not_known_is_not_judged(void **state)
     assert_false(doubt_pull_is_far(&record, 1e6));
     build_record_add(&record, "instrument kind = bass\n");
     assert_true(doubt_pull_is_far(&record, 1e6));
-    assert_false(doubt_pull_is_far(&record, NAN));
+    assert_false(doubt_pull_is_far(&record, (double)NAN));
     /* Six strings of a bass pull half as much again as four. */
     assert_near(doubt_pull_usual(&record).value, 811 * 1.5, 1e-9);
     record_done(&record);

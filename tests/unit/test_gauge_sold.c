@@ -50,8 +50,8 @@ static void what_cannot_be_bought_is_not_named(void **state)
     (void)state;
     assert_int_equal(gauge_sold_for_pull(&build, 650, 330, 5000, &gauge_mm), STATUS_RANGE);
     assert_int_equal(gauge_sold_for_pull(&build, 650, 330, 1, &gauge_mm), STATUS_RANGE);
-    assert_int_equal(gauge_sold_for_pull(&build, 650, 330, NAN, &gauge_mm), STATUS_DOMAIN);
-    assert_int_equal(gauge_sold_for_pull(&build, 650, NAN, 70, &gauge_mm), STATUS_ABSENT);
+    assert_int_equal(gauge_sold_for_pull(&build, 650, 330, (double)NAN, &gauge_mm), STATUS_DOMAIN);
+    assert_int_equal(gauge_sold_for_pull(&build, 650, (double)NAN, 70, &gauge_mm), STATUS_ABSENT);
     build.kind = BUILD_FLAT_WOUND;
     assert_int_equal(gauge_sold_for_pull(&build, 650, 330, 70, &gauge_mm), STATUS_ABSENT);
     build.kind = BUILD_ROUND_WOUND; /* no core */

@@ -49,7 +49,7 @@ static void necks_alike_are_no_surer_than_their_readings(void **state)
 
 static void what_is_no_answer_does_not_count(void **state)
 {
-    const double bad[] = {NAN, INFINITY, -INFINITY, 0, 0.2, -1000};
+    const double bad[] = {(double)NAN, (double)INFINITY, -(double)INFINITY, 0, 0.2, -1000};
     struct rod_necks necks = {.count = 0};
 
     (void)state;

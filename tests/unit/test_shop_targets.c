@@ -194,11 +194,12 @@ static void a_damaged_file_is_left_alone(void **state)
 
 static void a_folder_that_may_not_be_written_is_said(void **state)
 {
+    if (geteuid() == 0)
+        skip();
+
     const char *path = tree_path(*state, "shut/shop.ini");
     struct record record = record_of("bass");
 
-    if (geteuid() == 0)
-        skip();
     assert_int_equal(mkdir(tree_path(*state, "shut"), 0500), 0);
     put(&record, FIELD_TARGET_RELIEF, ".014 in");
     assert_int_equal(shop_targets_keep(path, &record), STATUS_READ_ONLY);

@@ -169,7 +169,7 @@ static void test_stretch_and_pull_agree(void **state)
     assert_int_equal(tension_find_stretch(&wound, 650, 196, &stretch), STATUS_OK);
     assert_near(stretch, 1, 0);
     assert_int_equal(tension_find_stretch(&thick, 650, 0, &stretch), STATUS_ABSENT);
-    assert_int_equal(tension_find_stretch(&thick, 650, NAN, &stretch), STATUS_DOMAIN);
+    assert_int_equal(tension_find_stretch(&thick, 650, (double)NAN, &stretch), STATUS_DOMAIN);
     assert_int_equal(tension_find_stretch(&thick, -650, 196, &stretch), STATUS_DOMAIN);
     assert_near(stretch, 1, 0);
 }

@@ -43,7 +43,7 @@ static struct string_build with_gauge(const struct string_build *build, double g
 enum status gauge_sold_for_pull(const struct string_build *build, double length_mm, double hz,
                                 double pull_n, double *ret_gauge_mm)
 {
-    double nearest_off = INFINITY, nearest_mm = 0;
+    double nearest_off = (double)INFINITY, nearest_mm = 0;
 
     if ((int)build->kind < 0 || build->kind >= BUILD_COUNT_ || !check_is_positive(pull_n))
         return STATUS_DOMAIN;
