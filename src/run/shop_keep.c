@@ -77,10 +77,9 @@ static void add_kept(const struct record *record, struct strbuf *out)
 
 static void add_kind(const struct record *record, struct strbuf *out)
 {
-    const struct maybe kind = record_entered_one(record, FIELD_KIND);
-    char name[32];
+    char name[KIND_NAME_SIZE];
 
-    if (kind.given && field_choice(field_get(FIELD_KIND), (int)kind.value, name, sizeof name))
+    if (record_kind(record, name))
         strbuf_add(out, name);
 }
 

@@ -38,11 +38,10 @@ static int kind_of(const char *section)
 /* "targets.steel-string"; false if the record has no kind. */
 static bool section_of(const struct record *record, char section[SECTION_SIZE])
 {
-    const struct maybe kind = record_entered_one(record, FIELD_KIND);
     struct strbuf text = strbuf_over(section, SECTION_SIZE);
-    char name[KIND_SIZE];
+    char name[KIND_NAME_SIZE];
 
-    if (!kind.given || !field_choice(field_get(FIELD_KIND), (int)kind.value, name, sizeof name))
+    if (!record_kind(record, name))
         return false;
     strbuf_addf(&text, "%s%s", head, name);
     return true;

@@ -33,8 +33,8 @@ void intake_forget_targets(struct turn *turn)
 
 void intake_add_kind(const struct app *app, struct strbuf *out)
 {
-    char name[32];
+    char name[KIND_NAME_SIZE];
 
-    if (field_choice(field_get(FIELD_KIND), (int)kind_of(app).value, name, sizeof name))
+    if (record_kind(&app->record, name))
         strbuf_addf(out, " for %s", name);
 }

@@ -23,11 +23,9 @@ static const struct kind_touch kinds[] = {
 
 static const struct kind_touch *find_kind(const struct record *record)
 {
-    const struct maybe entered = record_entered_one(record, FIELD_KIND);
-    char kind[32];
+    char kind[KIND_NAME_SIZE];
 
-    if (!entered.given ||
-        !field_choice(field_get(FIELD_KIND), (int)entered.value, kind, sizeof kind))
+    if (!record_kind(record, kind))
         return &kinds[0];
     for (size_t i = 0; i < sizeof kinds / sizeof kinds[0]; i++)
         if (strcmp(kinds[i].kind, kind) == 0)

@@ -38,12 +38,10 @@ static const struct usual_pull *find_row(const char *kind, int strings)
 
 struct maybe doubt_pull_usual(const struct record *record)
 {
-    const struct maybe kind = record_entered_one(record, FIELD_KIND);
     const int strings = record_string_count(record);
-    char name[24];
+    char name[KIND_NAME_SIZE];
 
-    if (!kind.given || strings < 1 ||
-        !field_choice(field_get(FIELD_KIND), (int)kind.value, name, sizeof name))
+    if (!record_kind(record, name) || strings < 1)
         return maybe_absent();
     const struct usual_pull *row = find_row(name, strings);
 

@@ -46,10 +46,8 @@ struct name_list name_list_of_field(const struct field *field)
 struct name_list name_list_for(enum name_list_of of, const struct record *record)
 {
     struct name_list list = {.of = of, .strings = record_string_count(record)};
-    const struct maybe kind = record_entered_one(record, FIELD_KIND);
 
-    if (kind.given)
-        (void)field_choice(field_get(FIELD_KIND), (int)kind.value, list.kind, sizeof list.kind);
+    (void)record_kind(record, list.kind);
     return list;
 }
 

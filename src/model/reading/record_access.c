@@ -58,6 +58,15 @@ int record_choice_or(const struct record *record, struct reading_key key, int ot
     return (int)maybe_or(record_entered(record, key), otherwise);
 }
 
+bool record_kind(const struct record *record, char name[KIND_NAME_SIZE])
+{
+    const struct maybe kind = record_entered_one(record, FIELD_KIND);
+
+    name[0] = '\0';
+    return kind.given &&
+           field_choice(field_get(FIELD_KIND), (int)kind.value, name, KIND_NAME_SIZE);
+}
+
 int record_string_count(const struct record *record)
 {
     const struct maybe count = record_entered_one(record, FIELD_STRINGS);

@@ -25,6 +25,10 @@ struct maybe record_step(const struct record *record, const struct field *field)
  * 0 when neither tells. */
 int record_string_count(const struct record *record);
 
+/* The kind of instrument as field_table.h spells it; false, `name` "", where none was entered. */
+enum { KIND_NAME_SIZE = 24 };
+bool record_kind(const struct record *record, char name[KIND_NAME_SIZE]);
+
 /* A choice's index, `otherwise` when it is absent. */
 int record_choice_or(const struct record *record, struct reading_key key, int otherwise);
 

@@ -24,10 +24,9 @@ static const struct {
 
 static double kind_mm_per_n(const struct record *record)
 {
-    const struct maybe entered = record_entered_one(record, FIELD_KIND);
-    char kind[32];
+    char kind[KIND_NAME_SIZE];
 
-    if (entered.given && field_choice(field_get(FIELD_KIND), (int)entered.value, kind, sizeof kind))
+    if (record_kind(record, kind))
         for (size_t i = 0; i < sizeof kinds / sizeof kinds[0]; i++)
             if (strcmp(kinds[i].kind, kind) == 0)
                 return kinds[i].mm_per_n;
