@@ -144,7 +144,8 @@ static void add_parts(struct sheet_maker *maker)
     add_head(maker);
     add_complaint(maker);
     sheet_make_readings(maker);
-    sheet_make_work(maker);
+    sheet_make_done(maker);
+    sheet_make_notes(maker);
     sheet_make_due(maker);
     sheet_make_strings(maker);
     sheet_make_intonation(maker);

@@ -24,7 +24,8 @@ bool sheet_has_both(const struct sheet_maker *maker);
 bool sheet_is_on_target(const struct sheet_maker *maker);
 
 void sheet_make_readings(struct sheet_maker *maker);
-void sheet_make_work(struct sheet_maker *maker);
+void sheet_make_done(struct sheet_maker *maker);
+void sheet_make_notes(struct sheet_maker *maker);
 void sheet_make_due(struct sheet_maker *maker);
 void sheet_make_strings(struct sheet_maker *maker);
 void sheet_make_intonation(struct sheet_maker *maker);
@@ -32,6 +33,9 @@ void sheet_make_headroom(struct sheet_maker *maker);
 void sheet_make_climate(struct sheet_maker *maker);
 void sheet_make_watch(struct sheet_maker *maker);
 void sheet_make_cautions(struct sheet_maker *maker);
+
+/* "truss rod": a move's name as an owner knows it. */
+const char *sheet_move_name(enum move_kind kind);
 
 /* Adds the model's findings of one weight about the last pass, as items. */
 void sheet_add_findings(struct sheet_maker *maker, enum finding_weight weight);

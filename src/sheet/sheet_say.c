@@ -173,6 +173,44 @@ void sheet_say_date(struct strbuf *out, const char *date)
     sheet_say_month(out, year, month);
 }
 
+/* Whether the number is in the set that comes at place `at`. */
+static bool is_in(uint64_t set, int at, bool down)
+{
+    return at <= FRETS_MAX && (set >> (down ? FRETS_MAX - at : at) & 1) != 0;
+}
+
+/* Three in a row or more are said by their ends. */
+static int run_end(uint64_t set, int at, bool down)
+{
+    int end = at;
+
+    while (is_in(set, end + 1, down))
+        end++;
+    return end - at >= 2 ? end : at;
+}
+
+void sheet_say_numbers(struct strbuf *out, uint64_t set, bool down, const char *one,
+                       const char *many)
+{
+    bool left = (set & (set - 1)) != 0, begun = false;
+
+    strbuf_add(out, left ? many : one);
+    for (int at = 0, end; at <= FRETS_MAX; at = end + 1) {
+        end = at;
+        if (!is_in(set, at, down))
+            continue;
+        end = run_end(set, at, down);
+        left = false;
+        for (int next = end + 1; next <= FRETS_MAX; next++)
+            left = left || is_in(set, next, down);
+        strbuf_add(out, !begun ? " " : left ? ", " : " and ");
+        strbuf_addf(out, "%d", down ? FRETS_MAX - at : at);
+        if (end > at)
+            strbuf_addf(out, " to %d", down ? FRETS_MAX - end : end);
+        begun = true;
+    }
+}
+
 void sheet_say_sentence(struct strbuf *out, const char *text)
 {
     if (*text >= 'a' && *text <= 'z')

@@ -2,6 +2,8 @@
 #ifndef SILLET_SHEET_SHEET_SAY_H
 #define SILLET_SHEET_SHEET_SAY_H
 
+#include <stdint.h>
+
 #include "base/strbuf.h"
 #include "model/reading/field.h"
 #include "model/reading/record.h"
@@ -45,6 +47,11 @@ void sheet_say_date(struct strbuf *out, const char *date);
 
 /* "January 2027"; month 1 to 12. */
 void sheet_say_month(struct strbuf *out, int year, int month);
+
+/* "string 3", "strings 6 to 2", "frets 4, 5 and 9": the numbers whose bits are set, downward from
+ * the highest with `down`. */
+void sheet_say_numbers(struct strbuf *out, uint64_t set, bool down, const char *one,
+                       const char *many);
 
 /* A choice or a text with its first letter in upper case. */
 void sheet_say_sentence(struct strbuf *out, const char *text);

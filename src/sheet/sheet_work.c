@@ -10,7 +10,7 @@
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
 
-/* What was done, what is left to do, and cautions for the owner. */
+/* The notes, what is left to do, and cautions for the owner. */
 
 static const char *const move_names[MOVE_COUNT_] = {
 #define MOVE(id, own_, name_, owner_name_, ...) [MOVE_##id] = owner_name_,
@@ -18,45 +18,9 @@ static const char *const move_names[MOVE_COUNT_] = {
 #undef MOVE
 };
 
-/* A work line's name as an owner knows it. */
-static const char *name_of(const char *kind)
+const char *sheet_move_name(enum move_kind kind)
 {
-    for (int move = 0; move < MOVE_COUNT_; move++)
-        if (strcmp(kind, work_mark_name((enum move_kind)move)) == 0)
-            return move_names[move];
-    return kind;
-}
-
-static const char *text_of_line(const struct sheet_maker *maker, enum work_column column, int line)
-{
-    const char *text = sheet_text_of(maker, work_key(column, maker->visit, line));
-
-    return text ? text : "";
-}
-
-/* Whether any line has a text in that column. */
-static bool any_text(const struct sheet_maker *maker, enum work_column column)
-{
-    for (int line = record_last_work(maker->record, maker->visit); line > 0; line--)
-        if (text_of_line(maker, column, line)[0])
-            return true;
-    return false;
-}
-
-static void add_line(struct sheet_maker *maker, int line, bool notes)
-{
-    char memory[FIELD_TEXT_MAX + 1];
-    struct strbuf name = STRBUF(memory);
-    const char *kind = text_of_line(maker, WORK_KIND, line);
-
-    if (!work_line_exists(maker->record, maker->visit, line))
-        return;
-    sheet_say_sentence(&name, name_of(kind));
-    sheet_begin_row(maker->sheet, SHEET_ROW_PLAIN);
-    sheet_add_cell(maker->sheet, memory);
-    sheet_add_cell(maker->sheet, text_of_line(maker, WORK_AMOUNT, line));
-    if (notes)
-        sheet_add_cell(maker->sheet, text_of_line(maker, WORK_NOTE, line));
+    return move_names[kind];
 }
 
 static void add_notes(struct sheet_maker *maker)
@@ -82,29 +46,8 @@ static bool any_note(const struct sheet_maker *maker)
     return false;
 }
 
-/* Whether any work was not followed by new readings. */
-static bool any_unproved(const struct sheet_maker *maker)
+void sheet_make_notes(struct sheet_maker *maker)
 {
-    for (int line = record_last_work(maker->record, maker->visit); line > 0; line--)
-        if (work_mark_is_since(place_of(maker->record, maker->visit, maker->last), line))
-            return true;
-    return false;
-}
-
-void sheet_make_work(struct sheet_maker *maker)
-{
-    const int lines = record_last_work(maker->record, maker->visit);
-    const bool notes = any_text(maker, WORK_NOTE);
-
-    if (lines > 0) {
-        sheet_add_heading(maker->sheet, "What was done");
-        sheet_begin_table(maker->sheet, notes ? "lll" : "ll");
-        for (int line = 1; line <= lines; line++)
-            add_line(maker, line, notes);
-        if (maker->last > 0 && any_unproved(maker))
-            sheet_add_text(maker->sheet, SHEET_SMALL,
-                           "Not everything was measured again after the last of this.");
-    }
     if (!any_note(maker))
         return;
     sheet_add_heading(maker->sheet, "Notes");
@@ -303,6 +246,13 @@ void sheet_make_due(struct sheet_maker *maker)
         if (move_is_open(&moves->move[kind]))
             add_due(maker, (enum move_kind)kind);
     sheet_add_findings(maker, WEIGHT_ADVICE);
+}
+
+static const char *text_of_line(const struct sheet_maker *maker, enum work_column column, int line)
+{
+    const char *text = sheet_text_of(maker, work_key(column, maker->visit, line));
+
+    return text ? text : "";
 }
 
 /* The owner's version of caution `k`, if the visit's work and the woods call for it; else NULL. */

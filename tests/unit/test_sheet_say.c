@@ -84,6 +84,33 @@ static void dates_are_spelled_out(void **state)
     }
 }
 
+static void numbers_in_a_row_are_said_by_their_ends(void **state)
+{
+    static const struct {
+        uint64_t set;
+        bool down;
+        const char *words;
+    } cases[] = {
+        {UINT64_C(1) << 3, true, "one 3"},
+        {0x7C, true, "many 6 to 2"},
+        {0x7C, false, "many 2 to 6"},
+        {0x30, false, "many 4 and 5"},
+        {0x230, false, "many 4, 5 and 9"},
+        {0x230, true, "many 9, 5 and 4"},
+        {UINT64_C(0x7F) << 30 | 1, false, "many 0 and 30 to 36"},
+        {UINT64_C(0x7F) << 30 | 1, true, "many 36 to 30 and 0"},
+    };
+
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        char memory[64];
+        struct strbuf text = STRBUF(memory);
+
+        sheet_say_numbers(&text, cases[i].set, cases[i].down, "one", "many");
+        assert_string_equal(memory, cases[i].words);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -91,6 +118,7 @@ int main(void)
         cmocka_unit_test(columns_keep_their_zeros),
         cmocka_unit_test(forces_and_temperatures_too),
         cmocka_unit_test(dates_are_spelled_out),
+        cmocka_unit_test(numbers_in_a_row_are_said_by_their_ends),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

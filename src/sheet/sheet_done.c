@@ -1,0 +1,327 @@
+/* SPDX-License-Identifier: MIT */
+#include <math.h>
+#include <string.h>
+
+#include "base/num.h"
+#include "model/reading/place.h"
+#include "model/reading/work_line.h"
+#include "model/reading/work_mark.h"
+#include "sheet/sheet_parts.h"
+#include "sheet/sheet_say.h"
+#include "words/amount.h"
+#include "words/plan_text.h"
+
+/* What was done, as an owner reads it: a tech's own words as they are; of a move that was marked
+ * done as planned, what was done and what the readings show, not the plan. */
+
+static const char *text_of_line(const struct sheet_maker *maker, enum work_column column, int line)
+{
+    const char *text = sheet_text_of(maker, work_key(column, maker->visit, line));
+
+    return text ? text : "";
+}
+
+/* The move that a line marks done; MOVE_COUNT_ for a line of the tech's own. */
+static enum move_kind move_of_line(const struct sheet_maker *maker, int line)
+{
+    const char *kind = text_of_line(maker, WORK_KIND, line);
+
+    for (int move = 0; move < MOVE_COUNT_; move++)
+        if (strcmp(kind, work_mark_name((enum move_kind)move)) == 0)
+            return (enum move_kind)move;
+    return MOVE_COUNT_;
+}
+
+/* A line's note; one that was filled in with its move says nothing that the readings do not. */
+static const char *note_of_line(const struct sheet_maker *maker, int line)
+{
+    const char *note = text_of_line(maker, WORK_NOTE, line);
+
+    return move_of_line(maker, line) != MOVE_COUNT_ && plan_text_is_note(note) ? "" : note;
+}
+
+/* The pass whose readings a line's work followed; pass 0 where its time does not tell. */
+static struct place find_place(const struct sheet_maker *maker, int line)
+{
+    struct place place = place_of(maker->record, maker->visit, 0), found = place;
+
+    while (place_next(&place) && place.visit == maker->visit && place.pass <= maker->last)
+        if (work_mark_is_since(place, line))
+            found = place;
+    return found;
+}
+
+/* --- the rod --- */
+
+/* The turns logged with a rod's line; the last of the lines between two passes has them. */
+static struct maybe find_turns(struct place before, int line)
+{
+    const struct place after = place_of(before.record, before.visit, before.pass + 1);
+
+    if (before.pass == 0 || work_mark_line(before, MOVE_ROD) != line)
+        return (struct maybe){.given = false};
+    return place_read(after, FIELD_ROD_TURN);
+}
+
+/* In eighths, where it was so many. */
+static void say_turns(double turns, struct strbuf *out)
+{
+    const double eighths = fabs(turns) * 8;
+
+    if (turns == 0) {
+        strbuf_add(out, "not turned");
+        return;
+    }
+    strbuf_add(out, turns > 0 ? "tightened " : "slackened ");
+    if (fabs(eighths - round(eighths)) < 1e-6)
+        amount_add_turns(out, fabs(turns), false);
+    else
+        num_format_fixed(fabs(turns), 2, false, out);
+    strbuf_add(out, fabs(turns) > 1 ? " turns" : " turn");
+}
+
+/* "relief .012 to .006 in (0.30 to 0.15 mm)", as it was read before and after. */
+static void say_relief(const struct sheet_maker *maker, struct place before, int line,
+                       struct strbuf *out)
+{
+    struct place after = before;
+
+    if (before.pass == 0 || work_mark_line(before, MOVE_ROD) != line || !place_next(&after) ||
+        after.visit != maker->visit)
+        return;
+    const struct maybe first = place_read(before, FIELD_RELIEF);
+    const struct maybe last = place_read(after, FIELD_RELIEF);
+    if (!first.given || !last.given)
+        return;
+    strbuf_add(out, ", relief ");
+    sheet_say_range(out, first.value, last.value, &maker->ask->units, MEASURE_FEELER);
+}
+
+/* A number of turns alone, or nothing. */
+static bool is_bare(const char *amount)
+{
+    amount += strspn(amount, "+-.0123456789/ ");
+    return strcmp(amount, "turns") == 0 || strcmp(amount, "turn") == 0 || *amount == '\0';
+}
+
+static void say_rod(const struct sheet_maker *maker, int line, const char *plan, struct strbuf *out)
+{
+    const struct place before = find_place(maker, line);
+    const struct maybe turns = find_turns(before, line);
+
+    if (*plan == 'n')
+        strbuf_add(out, "none that turns; the neck was worked on");
+    else if (turns.given)
+        say_turns(turns.value, out);
+    else
+        strbuf_add(out, *plan == 's' ? "slackened" : "tightened");
+    say_relief(maker, before, line, out);
+}
+
+/* --- slots and saddle --- */
+
+/* The strings that were lowered, or raised. */
+static uint64_t find_strings(const struct work_amount *amount, bool up)
+{
+    uint64_t set = 0;
+
+    for (int s = 1; s <= STRINGS_MAX; s++)
+        if (amount->is_said[s] && (up ? amount->value[s] > 0 : amount->value[s] < 0))
+            set |= UINT64_C(1) << s;
+    return set;
+}
+
+/* "filed on strings 6 to 2, filled on string 1" */
+static void say_strings(const struct work_amount *amount, const char *down, const char *up,
+                        const char *otherwise, struct strbuf *out)
+{
+    const uint64_t lower = find_strings(amount, false), higher = find_strings(amount, true);
+
+    if (lower) {
+        strbuf_addf(out, "%s on ", down);
+        sheet_say_numbers(out, lower, true, "string", "strings");
+    }
+    if (higher) {
+        strbuf_addf(out, "%s%s on ", lower ? ", " : "", up);
+        sheet_say_numbers(out, higher, true, "string", "strings");
+    }
+    if (!lower && !higher)
+        strbuf_add(out, otherwise);
+}
+
+static void say_slots(const struct sheet_maker *maker, int line, const char *plan,
+                      struct strbuf *out)
+{
+    struct work_amount amount;
+
+    (void)maker;
+    (void)line;
+    plan_text_find_strings(plan, &amount);
+    if (*plan == 'r')
+        strbuf_add(out, "nut raised");
+    else
+        say_strings(&amount, "filed", "filled", "worked on", out);
+}
+
+/* A whole saddle goes one way at both its ends: "lowered, bass 0.95 mm (.037 in), treble 1.30 mm
+ * (.051 in)". */
+static bool say_ends(const struct sheet_maker *maker, const struct work_amount *amount,
+                     struct strbuf *out)
+{
+    const int last = maker->left.setup.board.strings;
+    const double bass = amount->value[last], treble = amount->value[1];
+
+    if (amount->unit != WORK_AMOUNT_MM || !amount->is_said[last] || !amount->is_said[1] ||
+        (find_strings(amount, false) && find_strings(amount, true)))
+        return false;
+    strbuf_add(out, bass < 0 ? "lowered, bass " : "raised, bass ");
+    sheet_say_length(out, fabs(bass), &maker->ask->units, MEASURE_FEELER);
+    strbuf_add(out, ", treble ");
+    sheet_say_length(out, fabs(treble), &maker->ask->units, MEASURE_FEELER);
+    return true;
+}
+
+static void say_saddle(const struct sheet_maker *maker, int line, const char *plan,
+                       struct strbuf *out)
+{
+    struct work_amount amount;
+
+    (void)line;
+    plan_text_find_strings(plan, &amount);
+    if (!say_ends(maker, &amount, out))
+        say_strings(&amount, "lowered", "raised", "set to height", out);
+}
+
+/* --- the others --- */
+
+static void say_reset(const struct sheet_maker *maker, int line, const char *plan,
+                      struct strbuf *out)
+{
+    const char *degrees = plan + strcspn(plan, "0123456789");
+
+    (void)maker;
+    (void)line;
+    strbuf_add(out, "set back by about ");
+    strbuf_add_bytes(out, degrees, strspn(degrees, ".0123456789"));
+    strbuf_add(out, " degrees");
+}
+
+/* The numbers that stand behind one word or another: "fret 8: .004, fret 9: .003". */
+static uint64_t find_numbers(const char *text, const char *first, const char *next)
+{
+    uint64_t set = 0;
+
+    for (const char *at = strstr(text, first); at; at = strstr(at, next)) {
+        const size_t length = strcspn(at, "0123456789");
+        int number = 0;
+
+        at += length;
+        if (num_count(at, strspn(at, "0123456789"), FRETS_MAX, &number) == STATUS_OK)
+            set |= UINT64_C(1) << number;
+    }
+    return set;
+}
+
+/* A plan names the first few: "... and 2 more +-.001 in". */
+static void say_more(const char *plan, struct strbuf *out)
+{
+    const char *more = strstr(plan, " and ");
+
+    if (!more || !strstr(more, " more"))
+        return;
+    strbuf_add_bytes(out, more, strlen(more) - strlen(strstr(more, " more")));
+    strbuf_add(out, " more");
+}
+
+static void say_frets(const struct sheet_maker *maker, int line, const char *plan,
+                      struct strbuf *out)
+{
+    (void)maker;
+    (void)line;
+    strbuf_add(out, "levelled where high: ");
+    sheet_say_numbers(out, find_numbers(plan, "fret ", "fret "), false, "fret", "frets");
+    say_more(plan, out);
+}
+
+static void say_pitch(const struct sheet_maker *maker, int line, const char *plan,
+                      struct strbuf *out)
+{
+    (void)maker;
+    (void)line;
+    strbuf_add(out, "saddle moved so that it plays in tune: ");
+    sheet_say_numbers(out, find_numbers(plan, " on string ", " on "), true, "string", "strings");
+    say_more(plan, out);
+}
+
+/* --- all --- */
+
+static void say_done(const struct sheet_maker *maker, int line, struct strbuf *out)
+{
+    static void (*const say[MOVE_COUNT_])(const struct sheet_maker *, int, const char *,
+                                          struct strbuf *) = {
+#define MOVE(id, own_, ...) [MOVE_##id] = say_##own_,
+#include "model/reading/move_table.h"
+#undef MOVE
+    };
+    const char *amount = text_of_line(maker, WORK_AMOUNT, line);
+    const enum move_kind kind = move_of_line(maker, line);
+    const bool is_plan = kind != MOVE_COUNT_ && plan_text_is(kind, amount);
+
+    if (is_plan ||
+        (kind == MOVE_ROD && is_bare(amount) && find_turns(find_place(maker, line), line).given))
+        say[kind](maker, line, amount, out);
+    else
+        strbuf_add(out, amount);
+}
+
+static bool any_note(const struct sheet_maker *maker)
+{
+    for (int line = record_last_work(maker->record, maker->visit); line > 0; line--)
+        if (note_of_line(maker, line)[0])
+            return true;
+    return false;
+}
+
+static void add_line(struct sheet_maker *maker, int line, bool notes)
+{
+    char memory[FIELD_TEXT_MAX + 1];
+    struct strbuf text = STRBUF(memory);
+    const enum move_kind kind = move_of_line(maker, line);
+
+    if (!work_line_exists(maker->record, maker->visit, line))
+        return;
+    sheet_say_sentence(&text, kind != MOVE_COUNT_ ? sheet_move_name(kind)
+                                                  : text_of_line(maker, WORK_KIND, line));
+    sheet_begin_row(maker->sheet, SHEET_ROW_PLAIN);
+    sheet_add_cell(maker->sheet, memory);
+    strbuf_clear(&text);
+    say_done(maker, line, &text);
+    sheet_add_cell(maker->sheet, memory);
+    if (notes)
+        sheet_add_cell(maker->sheet, note_of_line(maker, line));
+}
+
+/* Whether any work was not followed by new readings. */
+static bool any_unproved(const struct sheet_maker *maker)
+{
+    for (int line = record_last_work(maker->record, maker->visit); line > 0; line--)
+        if (work_mark_is_since(place_of(maker->record, maker->visit, maker->last), line))
+            return true;
+    return false;
+}
+
+void sheet_make_done(struct sheet_maker *maker)
+{
+    const int lines = record_last_work(maker->record, maker->visit);
+    const bool notes = any_note(maker);
+
+    if (lines == 0)
+        return;
+    sheet_add_heading(maker->sheet, "What was done");
+    sheet_begin_table(maker->sheet, notes ? "lll" : "ll");
+    for (int line = 1; line <= lines; line++)
+        add_line(maker, line, notes);
+    if (maker->last > 0 && any_unproved(maker))
+        sheet_add_text(maker->sheet, SHEET_SMALL,
+                       "Not everything was measured again after the last of this.");
+}

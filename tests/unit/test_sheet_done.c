@@ -1,0 +1,246 @@
+/* SPDX-License-Identifier: MIT */
+#include "near.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "bench_session.h"
+#include "build_record.h"
+#include "sheet/sheet_make.h"
+#include "sheet/sheet_text.h"
+#include "words/plan_text.h"
+
+/* What was done, on the sheet: marked on the Work leaf as a tech does, and read on paper. */
+
+static const char read_again[] = "visit.1.pass.2 time = 12:00\n"
+                                 "visit.1.pass.2 relief = .011 in\n";
+
+/* On target but for what is heard and tuned. */
+static const char set_up[] = "targets relief = .013 in\n"
+                             "targets action_bass = 8.25/64 in\n"
+                             "targets action_treble = 6/64 in\n"
+                             "targets nut_gap_bass = .030 in\n"
+                             "targets nut_gap_treble = .020 in\n";
+
+/* What stands under "What was done", to be freed. */
+static char *done_of(const struct record *record, bool metric)
+{
+    const struct sheet_ask ask = {.units = metric ? shop_units_metric() : shop_units_inch()};
+    static const char heading[] = "What was done\n";
+    struct sheet sheet;
+    char *text = NULL;
+
+    assert_int_equal(sheet_make(record, &ask, &sheet), STATUS_OK);
+    assert_int_equal(sheet_write_text(&sheet, true, &text), STATUS_OK);
+    sheet_done(&sheet);
+    char *from = strstr(text, heading);
+    if (!from)
+        fail_msg("nothing was done in:\n%s", text);
+    char *to = strstr(from, "\n\n");
+    assert_non_null(to);
+    to[1] = '\0';
+    memmove(text, from, strlen(from) + 1);
+    return text;
+}
+
+/* Never what was planned, hoped for or doubted. */
+static void check_done(const struct record *record, bool metric, const char *words)
+{
+    static const char *const never[] = {"expect", "+-", "\xC2\xB1", "then read", "at most"};
+    char *text = done_of(record, metric);
+
+    if (!strstr(text, words))
+        fail_msg("'%s' is not in:\n%s", words, text);
+    for (size_t i = 0; i < sizeof never / sizeof never[0]; i++)
+        if (strstr(text, never[i]))
+            fail_msg("'%s' is in:\n%s", never[i], text);
+    free(text);
+}
+
+/* Marks what is open in the trade's order, with an eighth of a turn for the rod. */
+static struct app *mark_all(const char *more, bool metric)
+{
+    struct app *app = calloc(1, sizeof *app);
+    struct record record;
+
+    assert_non_null(app);
+    build_record(&record, build_record_full);
+    build_record_add(&record, "visit.1.pass.1 time = 10:00\n");
+    build_record_add(&record, more);
+    bench_start_record(app, &record, metric, false);
+    bench_press(app, "{F7}");
+    assert_int_equal(app->leaf, LEAF_WORK);
+    for (int i = 0; i < MOVE_COUNT_; i++) {
+        bench_press(app, " ");
+        if (app_cell(app) && app_cell(app)->key.field == FIELD_ROD_TURN)
+            bench_press(app, "1/8{Enter}");
+    }
+    build_record_add(&app->record, read_again);
+    return app;
+}
+
+static void a_plan_becomes_what_was_done(void **state)
+{
+    struct app *app = mark_all("bridge kind = blank\n", false);
+
+    (void)state;
+    assert_int_equal(record_last_work(&app->record, 1), 3);
+    assert_non_null(strstr(bench_text(app, "visit.1.work.1 amount"), "at most"));
+    /* As it was read: .013 in is 0.33 mm, .011 in 0.28 mm. */
+    check_done(&app->record, false,
+               "Truss rod  tightened 1/8 turn, relief .013 to .011 in (0.33 to 0.28 mm)\n");
+    check_done(&app->record, false, "Nut slots  filed on strings 6 to 3\n");
+    check_done(&app->record, false, "Saddle     lowered, bass .0");
+    check_done(&app->record, true, "relief 0.33 to 0.28 mm (.013 to .011 in)");
+    bench_close(app);
+}
+
+/* Whatever the move and the gauges, and in whatever unit the sheet is written. */
+static void no_plan_is_left_on_it(void **state)
+{
+    static const struct {
+        const char *lines, *words;
+    } cases[] = {
+        {"bridge kind = blank\n", "lowered, bass "},
+        {"", "lowered on strings 6 to 1"},
+        {"targets relief = .020 in\nvisit.1.pass.1 exposure_bass = 9 mm\n"
+         "visit.1.pass.1 exposure_treble = 9 mm\n",
+         "Truss rod  slackened, relief "},
+        {"neck rod = none\n", "none that turns; the neck was worked on"},
+        {"visit.1.pass.1 nut_gap.1 = .006 in\n", "filled on string 1"},
+        {"targets nut_gap_treble = .040 in\ntargets nut_gap_bass = .050 in\n", "nut raised"},
+        {"bridge kind = blank\nvisit.1.pass.1 exposure_bass = 1 mm\n"
+         "visit.1.pass.1 exposure_treble = 1 mm\n",
+         "Neck reset  set back by about "},
+    };
+
+    (void)state;
+    for (size_t i = 0; i < 2 * sizeof cases / sizeof cases[0]; i++) {
+        struct app *app = mark_all(cases[i / 2].lines, i % 2 == 1);
+
+        check_done(&app->record, false, cases[i / 2].words);
+        check_done(&app->record, true, cases[i / 2].words);
+        bench_close(app);
+    }
+}
+
+static void frets_and_intonation_say_where(void **state)
+{
+    (void)state;
+    for (int metric = 0; metric <= 1; metric++) {
+        char lines[600] = "";
+        struct strbuf text = STRBUF(lines);
+
+        strbuf_add(&text, set_up);
+        strbuf_add(&text, "visit.1.pass.1 spot.4 = .005 in\nvisit.1.pass.1 spot.8 = .004 in\n"
+                          "visit.1.pass.1 cents.6.12 = 9\nvisit.1.pass.1 cents.2.12 = -9\n");
+        struct app *app = mark_all(lines, metric);
+        check_done(&app->record, metric, "levelled where high: frets 4 and 8\n");
+        check_done(&app->record, metric,
+                   "saddle moved so that it plays in tune: strings 6 and 2\n");
+        bench_close(app);
+    }
+}
+
+/* Without turns only the readings say how far; without those nothing does. */
+static void what_is_not_known_is_left_out(void **state)
+{
+    static const char marked[] =
+        "visit.1.pass.1 time = 10:00\nvisit.1.work.1 kind = rod\nvisit.1.work.1 time = 10:30\n"
+        "visit.1.work.1 amount = tighten 1/4 turn at most, then read: relief -.007 +-.001 in\n"
+        "visit.1.work.1 note = expect relief .006 in, action 7.5 to 5.3 /64\n";
+    struct record record;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    build_record_add(&record, marked);
+    check_done(&record, false, "Truss rod  tightened\n");
+    build_record_add(&record, read_again);
+    check_done(&record, false, "Truss rod  tightened, relief .013 to .011 in");
+    build_record_add(&record, "visit.1.pass.2 rod_turn = -1 1/4 turn\n");
+    check_done(&record, false, "Truss rod  slackened 1 1/4 turns, relief .013 to .011 in");
+    build_record_add(&record, "visit.1.pass.2 rod_turn = 0 turn\n");
+    check_done(&record, false, "Truss rod  not turned");
+    record_done(&record);
+}
+
+/* Word for word, whatever they are, with their notes. */
+static void a_tech_s_own_words_stay(void **state)
+{
+    static const struct {
+        const char *kind, *amount;
+    } own[] = {
+        {"saddle", "took .8 mm off the bottom, \xC2\xB1 nothing"},
+        {"saddle", "heightened by 1 mm"},
+        {"rod", "tightened 1/4 turn, relief as it should be"},
+        {"frets", "levelled fret 8: it was loose"},
+        {"slots", "file marks polished out"},
+        {"pickup", "height +-1 mm; string 6 -1"},
+    };
+
+    (void)state;
+    for (size_t i = 0; i < sizeof own / sizeof own[0]; i++) {
+        struct record record;
+        const struct reading_key kind = {.field = FIELD_WORK_KIND, .visit = 1, .part = 1};
+        const struct reading_key amount = {.field = FIELD_WORK_AMOUNT, .visit = 1, .part = 1};
+
+        build_record(&record, build_record_full);
+        build_record_add(&record, "visit.1.work.1 note = expect a call on Monday\n");
+        assert_int_equal(record_put(&record, &kind, own[i].kind, true, NULL), STATUS_OK);
+        assert_int_equal(record_put(&record, &amount, own[i].amount, true, NULL), STATUS_OK);
+        char *text = done_of(&record, false);
+        if (!strstr(text, own[i].amount) || !strstr(text, "expect a call on Monday"))
+            fail_msg("'%s' is not in:\n%s", own[i].amount, text);
+        free(text);
+        record_done(&record);
+    }
+}
+
+/* A number alone in the rod's row was logged as turns. */
+static void turns_typed_alone_are_said_in_words(void **state)
+{
+    struct record record;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    build_record_add(&record, "visit.1.pass.1 time = 10:00\nvisit.1.work.1 kind = rod\n"
+                              "visit.1.work.1 amount = 1/8\nvisit.1.work.1 time = 10:30\n"
+                              "visit.1.pass.2 rod_turn = 1/8 turn\n");
+    check_done(&record, false, "Truss rod  tightened 1/8 turn\n");
+    record_done(&record);
+}
+
+static void amounts_are_read_back(void **state)
+{
+    struct work_amount amount;
+
+    (void)state;
+    plan_text_find_strings("height +-0.08 mm; string 6 -0.95, 1 -1.3", &amount);
+    assert_int_equal(amount.unit, WORK_AMOUNT_MM);
+    assert_near(amount.value[6], -0.95, 1e-12);
+    assert_near(amount.value[1], -1.3, 1e-12);
+    assert_false(amount.is_said[2]);
+    plan_text_find_strings("file +-.001 in; string 5 -.010", &amount);
+    assert_near(amount.value[5], -0.254, 1e-12);
+    plan_text_find_strings("turns +-1/4, + raises; string 6 -1 1/2, 5 +1/8", &amount);
+    assert_int_equal(amount.unit, WORK_AMOUNT_TURNS);
+    assert_near(amount.value[6], -1.5, 1e-12);
+    assert_near(amount.value[5], 0.125, 1e-12);
+    plan_text_find_strings("height +-0.08 mm", &amount);
+    assert_int_equal(amount.unit, WORK_AMOUNT_NONE);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_plan_becomes_what_was_done),
+        cmocka_unit_test(no_plan_is_left_on_it),
+        cmocka_unit_test(frets_and_intonation_say_where),
+        cmocka_unit_test(what_is_not_known_is_left_out),
+        cmocka_unit_test(a_tech_s_own_words_stay),
+        cmocka_unit_test(turns_typed_alone_are_said_in_words),
+        cmocka_unit_test(amounts_are_read_back),
+    };
+
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}
