@@ -34,6 +34,9 @@ void sheet_make_climate(struct sheet_maker *maker);
 void sheet_make_watch(struct sheet_maker *maker);
 void sheet_make_cautions(struct sheet_maker *maker);
 
+/* Adds what was heard to buzz in the first pass, and in the last one that was heard. */
+void sheet_add_heard(struct sheet_maker *maker);
+
 /* "truss rod": a move's name as an owner knows it. */
 const char *sheet_move_name(enum move_kind kind);
 

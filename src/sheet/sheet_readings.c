@@ -347,6 +347,7 @@ void sheet_make_readings(struct sheet_maker *maker)
         sheet_add_text(maker->sheet, SHEET_PARAGRAPH,
                        maker->visit > 0 ? "No set-up readings were taken in this visit."
                                         : "Nothing has been measured on this instrument yet.");
+        sheet_add_heard(maker);
         return;
     }
     sheet_add_heading(maker->sheet, sheet_has_both(maker) ? "As found, as left" : "As found");
@@ -359,5 +360,6 @@ void sheet_make_readings(struct sheet_maker *maker)
         sheet_add_text(maker->sheet, SHEET_PARAGRAPH,
                        "Relief, gaps and action are where they are wanted, as far as the gauges "
                        "tell.");
+    sheet_add_heard(maker);
     add_precision(maker, strings.columns > 0);
 }

@@ -31,11 +31,13 @@ static void add_saddle(struct sheet_maker *maker)
     sheet_say_length(&text, least, &maker->ask->units, MEASURE_DEPTH);
     strbuf_add(&text, " stands over the bridge. ");
     if (spare > 0) {
-        strbuf_add(&text, "When ");
+        strbuf_add(&text, "There is ");
         sheet_say_length(&text, spare, &maker->ask->units, MEASURE_DEPTH);
-        strbuf_add(&text, " of that has been used up, the neck angle has to be set anew.");
+        strbuf_add(&text,
+                   " left to lower it in the years to come; after that the neck's angle is the "
+                   "next step.");
     } else {
-        strbuf_add(&text, "It cannot go lower: the next step is a new neck angle.");
+        strbuf_add(&text, "It should not go lower; the neck's angle is the next step.");
     }
     sheet_add_text(maker->sheet, SHEET_ITEM, memory);
 }

@@ -397,6 +397,60 @@ static void a_neck_that_leans_is_said(void **state)
     }
 }
 
+/* Why it came in: what buzzed, and that it does no longer, as far as it was played again. */
+static void what_buzzed_is_said_in_one_line(void **state)
+{
+    static const struct {
+        const char *more, *words, *never;
+    } steps[] = {
+        {"visit.1.pass.1 clean.3 = 0-3\n", "As found\n", "buzzed"},
+        {"visit.1.pass.1 buzz.3 = 4 5\n", "  As found string 3 buzzed at frets 4 and 5.\n",
+         "afterwards"},
+        {"visit.1.pass.2 relief = .006 in\nvisit.1.pass.2 clean.1 = 0-17\n",
+         "  As found string 3 buzzed at frets 4 and 5.\n", "afterwards"},
+        {"visit.1.pass.2 buzz.3 = 5\n", "frets 4 and 5. Played afterwards: string 3 buzzed",
+         "no buzz"},
+        {"visit.1.pass.3 clean.3 = 0-17\n",
+         "As found string 3 buzzed at frets 4 and 5. Played through afterwards: no buzz.",
+         "at fret 5"},
+        {"visit.1.pass.1 buzz.5 = 0 2\nvisit.1.pass.3 clean.5 = 0-17\n",
+         "  As found string 5 buzzed open and at fret 2, string 3 at frets 4 and 5.", "fret 5"},
+        {"visit.1.pass.4 relief = .006 in\n", "no buzz.\n", "fret 5"},
+    };
+    const struct sheet_ask ask = ask_of(0);
+    struct record record;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    for (size_t i = 0; i < sizeof steps / sizeof steps[0]; i++) {
+        build_record_add(&record, steps[i].more);
+        char *text = text_of_ask(&record, &ask, true);
+        assert_is_clean(text, false);
+        assert_has(text, steps[i].words);
+        assert_lacks(text, steps[i].never);
+        free(text);
+    }
+    record_done(&record);
+}
+
+/* 4.5 mm stand over it on the treble side, 3 mm have to. */
+static void what_is_left_of_the_saddle_does_not_frighten(void **state)
+{
+    const struct sheet_ask ask = {.units = shop_units_metric()};
+    struct record record;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    build_record_add(&record, "bridge kind = blank\n");
+    char *text = text_of_ask(&record, &ask, true);
+    assert_has(text, "Saddle: 4.50 mm");
+    assert_has(text, "There is 1.50");
+    assert_has(text, "left to lower it in");
+    assert_lacks(text, "set anew");
+    free(text);
+    record_done(&record);
+}
+
 static void tables_take_no_more_than_they_hold(void **state)
 {
     struct sheet sheet;
@@ -437,6 +491,8 @@ int main(void)
         cmocka_unit_test(metric_shops_read_mm_first),
         cmocka_unit_test(findings_are_said_once),
         cmocka_unit_test(a_neck_that_leans_is_said),
+        cmocka_unit_test(what_buzzed_is_said_in_one_line),
+        cmocka_unit_test(what_is_left_of_the_saddle_does_not_frighten),
         cmocka_unit_test(tables_take_no_more_than_they_hold),
     };
 
