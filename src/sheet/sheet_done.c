@@ -118,6 +118,46 @@ static void say_rod(const struct sheet_maker *maker, int line, const char *plan,
     say_relief(maker, before, line, out);
 }
 
+/* Whether a line tells of the rod, in whatever words. */
+static bool any_rod_line(const struct sheet_maker *maker)
+{
+    for (int line = record_last_work(maker->record, maker->visit); line > 0; line--)
+        if (strstr(text_of_line(maker, WORK_KIND, line), "rod") ||
+            strstr(text_of_line(maker, WORK_AMOUNT, line), "rod"))
+            return true;
+    return false;
+}
+
+/* On to the next turn that was logged on the bench alone; false past the last. */
+static bool next_turn(const struct sheet_maker *maker, struct place *before)
+{
+    while (place_next(before) && before->visit == maker->visit && before->pass <= maker->last) {
+        const struct maybe turns = find_turns(*before, 0);
+
+        if (turns.given && turns.value != 0)
+            return true;
+    }
+    return false;
+}
+
+static void add_turns_alone(struct sheet_maker *maker)
+{
+    struct place before = place_of(maker->record, maker->visit, 0);
+    char memory[160];
+    struct strbuf text = STRBUF(memory);
+
+    while (!any_rod_line(maker) && next_turn(maker, &before)) {
+        strbuf_clear(&text);
+        sheet_say_sentence(&text, sheet_move_name(MOVE_ROD));
+        sheet_begin_row(maker->sheet, SHEET_ROW_PLAIN);
+        sheet_add_cell(maker->sheet, memory);
+        strbuf_clear(&text);
+        say_turns(find_turns(before, 0).value, &text);
+        say_relief(maker, before, 0, &text);
+        sheet_add_cell(maker->sheet, memory);
+    }
+}
+
 /* --- slots and saddle --- */
 
 /* The strings that were lowered, or raised. */
@@ -314,11 +354,13 @@ void sheet_make_done(struct sheet_maker *maker)
 {
     const int lines = record_last_work(maker->record, maker->visit);
     const bool notes = any_note(maker);
+    struct place turned = place_of(maker->record, maker->visit, 0);
 
-    if (lines == 0)
+    if (lines == 0 && !next_turn(maker, &turned))
         return;
     sheet_add_heading(maker->sheet, "What was done");
     sheet_begin_table(maker->sheet, notes ? "lll" : "ll");
+    add_turns_alone(maker);
     for (int line = 1; line <= lines; line++)
         add_line(maker, line, notes);
     if (maker->last > 0 && any_unproved(maker))

@@ -210,6 +210,25 @@ static void turns_typed_alone_are_said_in_words(void **state)
     record_done(&record);
 }
 
+/* Logged on the bench, and marked nowhere; where a line tells of the rod, it is said once. */
+static void a_turn_without_a_line_is_work_too(void **state)
+{
+    struct record record;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    build_record_add(&record, read_again);
+    build_record_add(&record, "visit.1.pass.2 rod_turn = 1/8 turn\n");
+    check_done(&record, false, "Truss rod  tightened 1/8 turn, relief .013 to .011 in");
+    build_record_add(&record, "visit.1.work.1 kind = polish\n");
+    check_done(&record, false, "Truss rod  tightened 1/8 turn, relief .013 to .011 in");
+    build_record_add(&record, "visit.1.work.1 amount = frets, and the rod 1/8\n");
+    char *text = done_of(&record, false);
+    assert_null(strstr(text, "tightened"));
+    free(text);
+    record_done(&record);
+}
+
 static void amounts_are_read_back(void **state)
 {
     struct work_amount amount;
@@ -239,6 +258,7 @@ int main(void)
         cmocka_unit_test(what_is_not_known_is_left_out),
         cmocka_unit_test(a_tech_s_own_words_stay),
         cmocka_unit_test(turns_typed_alone_are_said_in_words),
+        cmocka_unit_test(a_turn_without_a_line_is_work_too),
         cmocka_unit_test(amounts_are_read_back),
     };
 
