@@ -10,6 +10,40 @@
 
 static void handle_key(struct turn *turn, uint32_t key);
 
+/* The command of the leaf that a place in the menu is for; COMMAND_NONE for none. */
+static enum command_id find_placed(const struct app *app, int place)
+{
+    for (int id = 0; id < COMMAND_COUNT_; id++)
+        if (command_get((enum command_id)id)->place == place &&
+            command_is_on((enum command_id)id, app->leaf))
+            return (enum command_id)id;
+    return COMMAND_NONE;
+}
+
+/* Says why the menu does not list what a digit is for. What cannot be done refuses itself with a
+ * reason, or does nothing. */
+static void refuse_digit(struct turn *turn, uint32_t key)
+{
+    struct app *app = turn->app;
+    const enum command_id command = find_placed(app, 10 * menu_page(&app->menu) + (int)(key - '0'));
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf words = STRBUF(memory);
+
+    if (command == COMMAND_NONE) {
+        turn_warn(turn, "That digit does nothing here; * shows what can be done.");
+        return;
+    }
+    if (app_is_typing(app)) {
+        (void)turn_may_go(turn);
+        return;
+    }
+    turn_run(turn, command);
+    if (app->tone != TONE_NONE)
+        return;
+    strbuf_addf(&words, "There is nothing to do that with now: %s.", command_get(command)->title);
+    turn_warn(turn, memory);
+}
+
 static void handle_menu(struct turn *turn, uint32_t key)
 {
     struct app *app = turn->app;
@@ -21,6 +55,8 @@ static void handle_menu(struct turn *turn, uint32_t key)
     app->overlay = OVERLAY_NONE;
     if (answer == MENU_TAKES)
         turn_run(turn, (enum command_id)id);
+    else if (answer == MENU_LACKS)
+        refuse_digit(turn, key);
     else if (answer == MENU_PASSES)
         handle_key(turn, key);
 }

@@ -149,6 +149,8 @@ enum menu_answer menu_handle(struct menu *menu, uint32_t key, int *ret_id)
         *ret_id = menu->items[found].id;
         return MENU_TAKES;
     }
+    if (key >= '1' && key <= '9')
+        return MENU_LACKS;
     return (key >= ' ' && key < SILLET_KEY_ENTER) || key == SILLET_KEY_UNKNOWN ? MENU_STAYS
                                                                                : MENU_PASSES;
 }

@@ -46,6 +46,7 @@ int menu_first(const struct menu *menu, int page);
 
 enum menu_answer {
     MENU_STAYS,  /* it stays open: the key moved in it, or means nothing */
+    MENU_LACKS,  /* it closes: the key is a digit without an item on its page */
     MENU_CLOSES, /* it closes, and nothing is done */
     MENU_TAKES,  /* it closes, and *ret_id is to be done */
     MENU_PASSES, /* it closes, and the key is to be handled as without it */

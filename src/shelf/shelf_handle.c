@@ -91,6 +91,9 @@ static void handle_menu(struct shelf_turn *turn, uint32_t key)
     turn->list->mode = SHELF_LIST;
     if (answer == MENU_TAKES)
         run(turn, (enum shelf_key_id)id);
+    else if (answer == MENU_LACKS)
+        shelf_list_say(turn->list, TONE_WARNING,
+                       "That digit does nothing now; * shows what can be done.");
     else if (answer == MENU_PASSES)
         handle_key(turn, key);
 }

@@ -26,7 +26,7 @@ static int press(struct menu *menu, const char *keys)
     int id = -1;
 
     for (; *keys; keys++)
-        if (menu_handle(menu, (uint32_t)*keys, &id) != MENU_STAYS)
+        if (menu_handle(menu, (uint32_t)*keys, &id) > MENU_LACKS)
             return id;
     return -1;
 }
@@ -66,7 +66,7 @@ static void what_is_no_item_closes_passes_or_does_nothing(void **state)
     assert_int_equal(answer('*'), MENU_CLOSES);
     assert_int_equal(answer(SILLET_KEY_ESCAPE), MENU_CLOSES);
     assert_int_equal(answer(SILLET_KEY_BACKSPACE), MENU_CLOSES);
-    assert_int_equal(answer('9'), MENU_STAYS);
+    assert_int_equal(answer('9'), MENU_LACKS);
     assert_int_equal(answer(' '), MENU_STAYS);
     assert_int_equal(answer(SILLET_KEY_UNKNOWN), MENU_STAYS);
     assert_int_equal(answer(SILLET_KEY_TAB), MENU_PASSES);
@@ -289,6 +289,52 @@ static void every_leaf_has_its_digit_and_its_key(void **state)
         }
 }
 
+/* A digit of something that cannot be done now closes the menu and says why, so that the next
+ * digits do not seem to be lost in it; they are for the cell. */
+static void a_digit_that_is_not_listed_says_why(void **state)
+{
+    static const struct {
+        const char *lines, *keys, *said;
+        enum leaf leaf;
+    } cases[] = {
+        {build_record_full, "*1", "Nothing to undo", LEAF_BENCH},
+        {build_record_full, "*.1", "Nothing to redo", LEAF_BENCH},
+        {build_record_full, "*.2", "There is no earlier pass", LEAF_BENCH},
+        {one_pass, "*4*4", "This pass has no reading yet", LEAF_BENCH},
+        {one_pass, "{Down}*2", "take out", LEAF_BENCH},
+        {one_pass, "*9", "That digit does nothing here", LEAF_BENCH},
+        {build_record_full, "14*3", "Enter takes what is typed", LEAF_BENCH},
+    };
+
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        struct app *app = bench_open(cases[i].lines, "", cases[i].leaf);
+
+        assert_false(bench_press(app, cases[i].keys).save);
+        assert_int_equal(app->overlay, OVERLAY_NONE);
+        assert_int_equal(app->tone, TONE_WARNING);
+        if (!strstr(app->message, cases[i].said))
+            fail_msg("%s: \"%s\"", cases[i].keys, app->message);
+        bench_close(app);
+    }
+}
+
+/* Off the menu, they close what is open, as it says, and do nothing else. */
+static void a_leaf_key_only_closes_an_explanation(void **state)
+{
+    (void)state;
+    for (int to = 0; to < LEAF_COUNT_; to++)
+        for (const char *open = "?h"; *open; open++) {
+            struct app *app = bench_open(build_record_full, "", LEAF_BENCH);
+
+            bench_key(app, (uint32_t)*open);
+            bench_key(app, SILLET_KEY_F1 + (uint32_t)to);
+            assert_int_equal(app->overlay, OVERLAY_NONE);
+            assert_int_equal(app->leaf, LEAF_BENCH);
+            bench_close(app);
+        }
+}
+
 static void it_opens_over_a_number_and_is_a_character_of_a_text(void **state)
 {
     struct app *app = bench_open(build_record_full, "", LEAF_INTAKE);
@@ -316,6 +362,8 @@ int main(void)
         cmocka_unit_test(it_names_what_it_takes_out),
         cmocka_unit_test(there_is_no_done_where_nothing_is_to_be_done),
         cmocka_unit_test(every_leaf_has_its_digit_and_its_key),
+        cmocka_unit_test(a_digit_that_is_not_listed_says_why),
+        cmocka_unit_test(a_leaf_key_only_closes_an_explanation),
         cmocka_unit_test(it_opens_over_a_number_and_is_a_character_of_a_text),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
