@@ -76,6 +76,26 @@ static void moves_are_marked_done_in_order(void **state)
     bench_close(app);
 }
 
+/* With no move left, the cursor is on no line that is written: what is typed next replaces none. */
+static void after_the_last_move_comes_a_line_of_ones_own(void **state)
+{
+    static const char *const ways[] = {"1/4{Enter}cut{Enter}lowered{Enter}", " {Enter}  "};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof ways / sizeof ways[0]; i++) {
+        struct app *app = start(build_record_full, "");
+
+        bench_press(app, ways[i]);
+        assert_int_equal(count(app, move_is_open), 0);
+        assert_int_equal(app_cell(app)->key.field, FIELD_WORK_KIND);
+        assert_int_equal(app_cell(app)->key.part, 4);
+        bench_press(app, "1{Enter}");
+        check_text(app, "visit.1.work.1 kind", "rod");
+        check_text(app, "visit.1.work.4 kind", "1");
+        bench_close(app);
+    }
+}
+
 static void a_mark_is_one_step(void **state)
 {
     struct app *app = start(build_record_full, "");
@@ -584,6 +604,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(moves_are_marked_done_in_order),
+        cmocka_unit_test(after_the_last_move_comes_a_line_of_ones_own),
         cmocka_unit_test(a_mark_is_one_step),
         cmocka_unit_test(a_done_move_waits_for_the_next_pass),
         cmocka_unit_test(an_amount_typed_on_a_move_logs_it),

@@ -57,7 +57,7 @@ static bool explains_cell(const struct app *app)
 static void settle(struct app *app, bool entering)
 {
     if (entering || work_move_in_hand(app) != MOVE_COUNT_)
-        work_take_next(app);
+        (void)work_take_next(app);
 }
 
 const struct leaf_row leaf_work = {.is_of_visit = true,

@@ -14,7 +14,16 @@ static int find_cell(const struct app *app, int kind)
     return -1;
 }
 
-void work_take_next(struct app *app)
+/* The row for a line of the tech's own; -1 where a visit can hold no more of them. */
+static int find_own(const struct app *app)
+{
+    const struct reading_key key =
+        work_key(WORK_KIND, app->visit, record_last_work(&app->record, app->visit) + 1);
+
+    return route_find(&app->route, &key);
+}
+
+bool work_take_next(struct app *app)
 {
     struct work_list list;
 
@@ -23,8 +32,21 @@ void work_take_next(struct app *app)
         if (move_is_open(&list.moves[kind]) && find_cell(app, kind) >= 0) {
             app->at = find_cell(app, kind);
             app_refresh_entry(app);
-            return;
+            return true;
         }
+    return false;
+}
+
+/* After a move is logged. Where none is left, what is typed next must not land on a line that is
+ * written already. */
+static void take_next_or_own(struct app *app)
+{
+    const int own = find_own(app);
+
+    if (work_take_next(app) || own < 0)
+        return;
+    app->at = own;
+    app_refresh_entry(app);
 }
 
 /* --- lines --- */
@@ -145,7 +167,7 @@ void work_accept(struct turn *turn)
                            (!lineedit_is_empty(&app->entry) || app_cell(app)->aside);
 
     if (turn_accept_cell(turn) && logs_move)
-        work_take_next(turn->app);
+        take_next_or_own(turn->app);
 }
 
 /* --- moves --- */
@@ -194,7 +216,7 @@ static void put_done(struct turn *turn, const struct move_words *words)
         return;
     }
     turn_changed(turn);
-    work_take_next(app);
+    take_next_or_own(app);
     app_say(app, TONE_NOTE, "Marked done with its amount and the time; * 1 takes it back.");
     if (begun_of(app)->kind == MOVE_ROD)
         ask_turns(app);
@@ -222,8 +244,7 @@ void work_mark_done(struct turn *turn)
     struct work_list list;
 
     if (kind == MOVE_COUNT_) {
-        work_take_next(app);
-        turn_warn(turn, work_move_in_hand(app) != MOVE_COUNT_
+        turn_warn(turn, work_take_next(app)
                             ? "This move is next; the same key again marks it done."
                         : record_last_work(&app->record, app->visit) < WORKS_MAX
                             ? "No move is due; the last row is for a line of your own."
@@ -240,10 +261,7 @@ void work_mark_done(struct turn *turn)
 
 void work_write_own(struct turn *turn)
 {
-    struct app *app = turn->app;
-    const struct reading_key key =
-        work_key(WORK_KIND, app->visit, record_last_work(&app->record, app->visit) + 1);
-    const int at = route_find(&app->route, &key);
+    const int at = find_own(turn->app);
 
     if (at < 0) {
         turn_warn(turn, "A visit cannot hold more work lines.");

@@ -7,8 +7,8 @@
 
 /* The commands of the Work leaf, and what goes with an entry on it. */
 
-/* Takes in hand the next move that is left, if there is one. */
-void work_take_next(struct app *app);
+/* Takes in hand the next move that is left; false if there is none. */
+bool work_take_next(struct app *app);
 
 /* Marks the move in hand done as planned. */
 void work_mark_done(struct turn *turn);
