@@ -3,6 +3,7 @@
 
 #include <string.h>
 
+#include "base/utf8.h"
 #include "model/setup/bench_goal.h"
 #include "session/doubt_words.h"
 #include "session/typed_text.h"
@@ -58,6 +59,60 @@ static double bare_number(const char *text)
     return value;
 }
 
+/* Whether a reading belongs to an earlier pass than the last one of its visit, or to an earlier
+ * visit. Labels and notes may be written at any time. */
+static bool is_earlier(const struct record *record, const struct reading_key *key)
+{
+    const struct field *field = field_get(key->field);
+    const bool of_pass = field->section == SECTION_PASS;
+
+    if (field->kind == KIND_TEXT || (!of_pass && field->section != SECTION_VISIT))
+        return false;
+    return key->visit < record_last_visit(record) ||
+           (of_pass && key->part < record_last_read_pass(record, key->visit));
+}
+
+/* "line 1 says 1/4", "pass 1 of 2 said .014". */
+static void add_filed(const struct app *app, const struct reading_key *key, struct strbuf *out)
+{
+    enum { SHOWN_COLUMNS = 24 };
+    const struct field *field = field_get(key->field);
+    char memory[ENTRY_TEXT_MAX];
+    struct strbuf shown = STRBUF(memory);
+
+    if (field->section == SECTION_WORK)
+        strbuf_addf(out, "line %d says ", key->part);
+    else if (field->section == SECTION_VISIT)
+        strbuf_addf(out, "visit %d said ", key->visit);
+    else if (key->visit < record_last_visit(&app->record))
+        strbuf_addf(out, "pass %d of visit %d said ", key->part, key->visit);
+    else
+        strbuf_addf(out, "pass %d of %d said ", key->part,
+                    record_last_read_pass(&app->record, key->visit));
+    entry_show(record_text(&app->record, key), field, &app->units, &shown);
+    const size_t fits = utf8_clip(memory, SHOWN_COLUMNS);
+    strbuf_add_bytes(out, memory, fits);
+    strbuf_add(out, memory[fits] ? "..." : "");
+}
+
+/* What is filed and would be replaced, where one does not expect to write over it. A line that was
+ * opened to be edited is meant. */
+static void look_at_filed(struct app *app, const struct reading_key *key, const char *kept)
+{
+    const struct maybe held = record_entered(&app->record, *key);
+    const bool is_line = field_get(key->field)->section == SECTION_WORK && !app->opened;
+    const char *filed = record_text(&app->record, key);
+    struct strbuf words = STRBUF(app->doubt_words);
+
+    if (!filed || strcmp(filed, kept) == 0 || (!is_line && !is_earlier(&app->record, key)))
+        return;
+    if (!is_line && held.given && held.value == app->entry_view.value)
+        return;
+    app->doubt.kind = DOUBT_FILED;
+    add_filed(app, key, &words);
+    strbuf_add(&words, is_line ? ": replace it?" : ": change the record?");
+}
+
 void doubt_look(struct app *app)
 {
     const struct route_cell *cell = app_cell(app);
@@ -85,5 +140,8 @@ void doubt_look(struct app *app)
     entry.whole = strspn(app->entry.text, "0123456789") == app->entry.length;
     entry.bare = bare_number(app->entry.text);
     app->doubt = doubt_find(&app->record, &key, &entry, &about);
-    doubt_words_add(&words, &app->doubt, &key, &entry, &app->units);
+    if (app->doubt.kind == DOUBT_NONE)
+        look_at_filed(app, &cell->key, memory);
+    else
+        doubt_words_add(&words, &app->doubt, &key, &entry, &app->units);
 }

@@ -232,6 +232,7 @@ void doubt_words_add(struct strbuf *out, const struct doubt *doubt, const struct
     switch (doubt->kind) {
     case DOUBT_NONE:
     case DOUBT_NAME:
+    case DOUBT_FILED:
         return;
     case DOUBT_LETTERS:
         add_letters_doubt(out, entry->text);

@@ -5,9 +5,10 @@
 #include "session/turn.h"
 
 /*
- * An entry that is probably a slip (model/doubt.h) is held: Enter does not file it but says why,
- * and a second Enter right after that files it. Digits begin a new entry, Backspace and Esc empty
- * it.
+ * An entry that is probably a slip (model/doubt.h), or replaces what one does not expect to write
+ * over (a work line, a reading of an earlier pass or visit), is held: Enter does not file it but
+ * says why, and a second Enter right after that files it. Digits begin a new entry, Backspace and
+ * Esc empty it.
  */
 
 /* True, with a warning, if the entry is held; false if Enter files it. */

@@ -315,6 +315,40 @@ static void undo_behind_a_refusal_only_tells(void **state)
     assert_string_equal(bench_text(app, RELIEF), ".013 in");
 }
 
+/* What an earlier pass or visit read is not written over by one Enter; what it lacked is added, and
+ * the last pass is corrected, as always. */
+static void a_record_is_not_written_over(void **state)
+{
+    static const char two[] = "visit.1.pass.2 relief = .010 in\n";
+    static const char later[] = "visit.2 date = 2026-03-02\nvisit.2.pass.1 relief = .009 in\n";
+    static const struct {
+        const char *more, *keys, *said;
+    } cases[] = {
+        {two, "{Home}<14", "pass 1 of 2 said .013: change the record?"},
+        {two, "{Home}9", ""},
+        {two, "{Home}<13 th", ""},
+        {two, "{Home}<.013 in", ""},
+        {later, "{Home}<14", "pass 1 of visit 1 said .013: change the record?"},
+        {later, "{Home}10", ""},
+        {"visit.1.pass.2 nut_gap.6 = .020 in\nvisit.1.pass.3 relief = .010 in\n", "<9", ""},
+    };
+
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        struct app *app = bench_open(build_record_full, cases[i].more, LEAF_BENCH);
+
+        bench_press(app, cases[i].keys);
+        assert_string_equal(app->doubt_words, cases[i].said);
+        assert_int_equal(bench_press(app, "{Enter}").save, !cases[i].said[0]);
+        if (cases[i].said[0]) {
+            assert_string_equal(bench_text(app, RELIEF), ".013 in");
+            assert_true(bench_press(app, "{Enter}").save);
+            assert_string_equal(bench_text(app, RELIEF), "14 th");
+        }
+        bench_close(app);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -336,6 +370,7 @@ int main(void)
         cmocka_unit_test_setup_teardown(a_rod_s_fraction_is_no_gap, set_up, tear_down),
         cmocka_unit_test_setup_teardown(a_refusal_speaks_the_shop_s_units, set_up, tear_down),
         cmocka_unit_test_setup_teardown(what_is_refused_is_emptied, set_up, tear_down),
+        cmocka_unit_test(a_record_is_not_written_over),
         cmocka_unit_test(refused_letters_are_emptied_too),
         cmocka_unit_test_setup_teardown(undo_behind_a_refusal_only_tells, set_up, tear_down),
     };

@@ -162,6 +162,25 @@ static void a_line_of_ones_own_begins_with_its_kind(void **state)
     bench_close(app);
 }
 
+/* A line that is written is replaced when that is asked for twice, or when it was opened for it. */
+static void a_written_line_is_asked_about(void **state)
+{
+    struct app *app = start(build_record_full, "");
+
+    (void)state;
+    bench_press(app, "*aslot{Enter}filed{Enter}{Enter}{Enter}{Up}");
+    assert_int_equal(app_cell(app)->key.field, FIELD_WORK_KIND);
+    assert_int_equal(app_cell(app)->key.part, 1);
+    assert_false(bench_press(app, "14{Enter}").save);
+    assert_string_equal(app->message, "Held: line 1 says slot: replace it?");
+    check_text(app, "visit.1.work.1 kind", "slot");
+    assert_true(bench_press(app, "{Enter}").save);
+    check_text(app, "visit.1.work.1 kind", "14");
+    assert_true(bench_press(app, "{Ins} to .012{Enter}").save);
+    check_text(app, "visit.1.work.1 amount", "filed to .012");
+    bench_close(app);
+}
+
 /* A line taken out of the middle leaves the others' numbers alone. */
 static void lines_keep_their_numbers(void **state)
 {
@@ -609,6 +628,7 @@ int main(void)
         cmocka_unit_test(a_done_move_waits_for_the_next_pass),
         cmocka_unit_test(an_amount_typed_on_a_move_logs_it),
         cmocka_unit_test(a_line_of_ones_own_begins_with_its_kind),
+        cmocka_unit_test(a_written_line_is_asked_about),
         cmocka_unit_test(lines_keep_their_numbers),
         cmocka_unit_test(only_work_since_the_readings_counts),
         cmocka_unit_test(an_empty_pass_keeps_the_jobs),

@@ -59,7 +59,9 @@ enum doubt_kind {
     DOUBT_ORDER,    /* a day out of order with another `visit` */
     DOUBT_LONG_AGO, /* a day or year too long ago */
     DOUBT_LETTERS,  /* a letter or two, where a text says what was done of a move */
-    DOUBT_NAME,     /* a text that is near a name of its list; the session sees to that */
+    /* These are seen to by the session. */
+    DOUBT_NAME,  /* a text that is near a name of its list */
+    DOUBT_FILED, /* it replaces a work line, or what an earlier pass or visit read */
 };
 
 struct doubt {
