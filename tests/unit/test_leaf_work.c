@@ -500,17 +500,26 @@ static void turns_alone_are_no_pass(void **state)
     bench_close(app);
 }
 
-/* What the next pass read proves a move of an earlier one. */
-static void the_next_pass_is_the_proof(void **state)
+/* What an earlier pass asks for was done, or not, by the readings since. */
+static void an_earlier_pass_marks_nothing(void **state)
 {
-    struct app *app = start(build_record_full, "visit.1.pass.2 relief = .007 in\n");
+    static const char *const ways[] = {" ", "{Down} ", "1/4{Enter}", "*4", "lowered{Enter}"};
 
     (void)state;
-    bench_press(app, "<");
-    assert_int_equal(app->pass, 1);
-    bench_press(app, " ");
-    check_text(app, "visit.1.work.1 note", "pass 2 read relief .007 in");
-    bench_close(app);
+    for (size_t i = 0; i < sizeof ways / sizeof ways[0]; i++) {
+        struct app *app = start(build_record_full, "visit.1.pass.2 relief = .007 in\n");
+
+        bench_press(app, "<");
+        assert_int_equal(app->pass, 1);
+        assert_false(bench_press(app, ways[i]).save);
+        assert_int_equal(app->tone, TONE_WARNING);
+        assert_non_null(strstr(app->message, "A later pass was read since"));
+        assert_false(app_is_typing(app));
+        assert_int_equal(record_last_work(&app->record, 1), 0);
+        /* A line of one's own belongs to the visit. */
+        assert_true(bench_press(app, "*7cleaned{Enter}").save);
+        bench_close(app);
+    }
 }
 
 static void what_is_on_target_can_go_back(void **state)
@@ -645,7 +654,7 @@ int main(void)
         cmocka_unit_test(its_commands_answer_the_doubt),
         cmocka_unit_test(other_texts_are_not_asked_about),
         cmocka_unit_test(turns_alone_are_no_pass),
-        cmocka_unit_test(the_next_pass_is_the_proof),
+        cmocka_unit_test(an_earlier_pass_marks_nothing),
         cmocka_unit_test(what_is_on_target_can_go_back),
         cmocka_unit_test(a_move_within_measuring_error_is_not_left),
         cmocka_unit_test(without_readings_nothing_can_be_marked),

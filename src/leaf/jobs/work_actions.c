@@ -159,14 +159,24 @@ void work_look_about(const struct app *app, struct doubt_about *about, enum fiel
         *field = FIELD_ROD_TURN;
 }
 
+static void refuse_past(struct turn *turn)
+{
+    app_drop_entry(turn->app);
+    app_refresh_entry(turn->app);
+    turn_warn(turn, "A later pass was read since: moves are marked there; * . 3 goes to it.");
+}
+
 /* After a move is logged, the next one is taken in hand. */
 void work_accept(struct turn *turn)
 {
     const struct app *app = turn->app;
-    const bool logs_move = work_move_in_hand(app) != MOVE_COUNT_ &&
-                           (!lineedit_is_empty(&app->entry) || app_cell(app)->aside);
+    const bool is_typed = !lineedit_is_empty(&app->entry);
+    const bool logs_move =
+        work_move_in_hand(app) != MOVE_COUNT_ && (is_typed || app_cell(app)->aside);
 
-    if (turn_accept_cell(turn) && logs_move)
+    if (is_typed && logs_move && !app_cell(app)->aside && work_is_past(app))
+        refuse_past(turn);
+    else if (turn_accept_cell(turn) && logs_move)
         take_next_or_own(turn->app);
 }
 
@@ -227,7 +237,7 @@ static enum move_kind find_move_to_mark(const struct app *app)
     const enum move_kind kind = work_move_in_hand(app);
     struct work_list list;
 
-    if (kind == MOVE_COUNT_ || !app_may_change(app))
+    if (kind == MOVE_COUNT_ || !app_may_change(app) || work_is_past(app))
         return MOVE_COUNT_;
     work_list_make(app, &list);
     return move_is_open(&list.moves[kind]) ? kind : MOVE_COUNT_;
@@ -244,11 +254,14 @@ void work_mark_done(struct turn *turn)
     struct work_list list;
 
     if (kind == MOVE_COUNT_) {
-        turn_warn(turn, work_take_next(app)
-                            ? "This move is next; the same key again marks it done."
+        turn_warn(turn, work_take_next(app) ? "This move is next; the same key again marks it done."
                         : record_last_work(&app->record, app->visit) < WORKS_MAX
                             ? "No move is due; the last row is for a line of your own."
                             : "A visit cannot hold more work lines.");
+        return;
+    }
+    if (work_is_past(app)) {
+        refuse_past(turn);
         return;
     }
     work_list_make(app, &list);

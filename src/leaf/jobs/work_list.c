@@ -4,8 +4,6 @@
 #include <stddef.h>
 #include <string.h>
 
-#include "words/amount.h"
-#include "model/figure/bench_row.h"
 #include "session/turn.h"
 
 enum move_kind work_move_in_hand(const struct app *app)
@@ -76,51 +74,24 @@ void work_add_amount(const struct move_words *words, bool plain, struct strbuf *
     }
 }
 
-static const struct bench_row *row_of_move(enum move_kind kind)
-{
-    for (int id = 0; id < ROW_COUNT_; id++)
-        if (bench_row_get((enum bench_row_id)id)->move == kind)
-            return bench_row_get((enum bench_row_id)id);
-    return NULL;
-}
-
-/* "relief .006 in", "action 6 to 4 /64": what a pass read where the effect of a move shows. */
-static bool add_read(const struct app *app, int pass, enum move_kind kind, int strings,
-                     struct strbuf *out)
-{
-    const struct bench_row *row = row_of_move(kind);
-
-    if (!row)
-        return false;
-    const struct reading_key bass_key = bench_row_key(row, END_BASS, app->visit, pass, strings);
-    const struct reading_key treble_key = bench_row_key(row, END_TREBLE, app->visit, pass, 1);
-    const enum unit unit = field_bare_unit(field_get(row->field[END_BASS]), &app->units);
-    const struct maybe bass = record_entered(&app->record, bass_key);
-    const struct maybe treble = record_entered(&app->record, treble_key);
-
-    if (!bass.given || !treble.given)
-        return false;
-    strbuf_addf(out, "%s ", row->label);
-    amount_add_range(out, bass.value, treble.value, unit);
-    amount_add_unit(out, unit);
-    return true;
-}
-
 void work_add_proof(const struct app *app, const struct work_list *list, enum move_kind kind,
                     struct strbuf *out)
 {
-    char memory[96];
-    struct strbuf read = STRBUF(memory);
     struct move_words words;
 
     move_words_make(list->derived, kind, &app->units, &words);
-    if (add_read(app, list->pass + 1, kind, list->derived->setup.board.strings, &read)) {
-        strbuf_addf(out, "pass %d read ", list->pass + 1);
-        strbuf_add(out, memory);
-    } else if (words.then[0]) {
-        strbuf_add(out, "expect ");
-        add_words(out, words.then, true);
-    }
+    if (!words.then[0])
+        return;
+    strbuf_add(out, "expect ");
+    add_words(out, words.then, true);
+}
+
+bool work_is_past(const struct app *app)
+{
+    struct work_list list;
+
+    work_list_make(app, &list);
+    return list.pass < record_last_read_pass(&app->record, app->visit);
 }
 
 static bool waits_for_reset(const struct move *move)

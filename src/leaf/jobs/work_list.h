@@ -23,9 +23,13 @@ enum move_kind work_move_in_hand(const struct app *app);
 /* Appends a move's amount, and its amounts by string. `plain`: in ASCII, for keeping. */
 void work_add_amount(const struct move_words *words, bool plain, struct strbuf *out);
 
-/* Appends what shows that a move was done: what the next pass read, or should read. ASCII. */
+/* Appends what will show that a move was done: what the next pass should read. ASCII. */
 void work_add_proof(const struct app *app, const struct work_list *list, enum move_kind kind,
                     struct strbuf *out);
+
+/* Whether a later pass of the visit was read since: its moves are marked there, not by the readings
+ * in hand. */
+bool work_is_past(const struct app *app);
 
 /* Appends what is left to do before the instrument goes back. */
 void work_add_left(const struct work_list *list, struct strbuf *out);

@@ -330,6 +330,8 @@ void work_view_add_hint(const struct app *app, struct strbuf *out)
         strbuf_add(out, list.moves[MOVE_ROD].amount.value > 0
                             ? "-1/4 slackened it by a quarter, 1/4 tightened it"
                             : "1/4 tightened it by a quarter, -1/4 slackened it");
+    } else if (kind != MOVE_COUNT_ && work_is_past(app)) {
+        strbuf_add(out, "a later pass was read since: * . 3 goes to it");
     } else if (kind != MOVE_COUNT_) {
         work_list_make(app, &list);
         const struct move *move = &list.moves[kind];
