@@ -4,32 +4,11 @@
 #include <string.h>
 
 #include "session/cell_words.h"
+#include "session/pass_end.h"
 #include "base/utf8.h"
 #include "screen/choice_view.h"
 #include "screen/line_view.h"
 #include "screen/strip_view.h"
-
-/* The first empty cell of the route; NULL if there is none. */
-static const struct route_cell *find_gap(const struct app *app)
-{
-    for (int i = 0; i < app->route.count; i++)
-        if (!app->route.cells[i].aside && !record_get(&app->record, &app->route.cells[i].key))
-            return &app->route.cells[i];
-    return NULL;
-}
-
-static void add_pass_end(const struct app *app, struct strbuf *out)
-{
-    const struct route_cell *gap = find_gap(app);
-
-    if (gap) {
-        strbuf_add(out, "not read yet: ");
-        cell_words_add_name(app, gap, out);
-    } else {
-        strbuf_add(out, "all cells done");
-    }
-    strbuf_add(out, "; p or * 4 begins the next pass");
-}
 
 /* The prompt of the entry line. */
 static void add_prompt(const struct app *app, struct strbuf *out)
@@ -46,7 +25,7 @@ static void add_prompt(const struct app *app, struct strbuf *out)
         cell_words_add_name(app, cell, out);
         strbuf_add(out, " >");
     } else if (app->route.ends_pass) {
-        add_pass_end(app, out);
+        pass_end_add_words(app, out);
     } else {
         strbuf_add(out, "nothing to enter here yet; PgUp turns back to Intake, which comes first");
     }

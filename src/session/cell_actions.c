@@ -4,9 +4,39 @@
 #include <stddef.h>
 
 #include "session/app_place.h"
+#include "session/cell_words.h"
 #include "session/filing.h"
+#include "session/pass_end.h"
 #include "session/refresh.h"
 #include "session/typing.h"
+
+/* Enter at the pass's end: goes to what is not read yet, and says it, or what to do next. */
+static void leave_end(struct turn *turn)
+{
+    struct app *app = turn->app;
+    const int gap = pass_end_find_gap(app);
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf words = STRBUF(memory);
+
+    if (gap < 0) {
+        pass_end_add_words(app, &words);
+        app_say(app, TONE_NOTE, memory);
+        return;
+    }
+    strbuf_add(&words, "Not read yet: ");
+    cell_words_add_name(app, &app->route.cells[gap], &words);
+    turn_go_to(turn, gap);
+    app_say(app, TONE_NOTE, memory);
+}
+
+/* From a cell off the route, on to the first that is not read yet: the rod was turned, so the pass
+ * begins. */
+static int find_next(const struct app *app)
+{
+    const int gap = app_cell(app)->aside && app->route.ends_pass ? pass_end_find_gap(app) : -1;
+
+    return gap >= 0 ? gap : route_step(&app->route, app->at, 1);
+}
 
 bool turn_accept_cell(struct turn *turn)
 {
@@ -14,15 +44,14 @@ bool turn_accept_cell(struct turn *turn)
 
     if (app->at >= app->route.count) {
         if (app->route.ends_pass)
-            app_say(app, TONE_NOTE,
-                    "All cells done. p begins the next pass; on the number pad, * and 4.");
+            leave_end(turn);
         return false;
     }
     if (app_is_emptied(app))
         turn_clear_cell(turn);
     if (!lineedit_is_empty(&app->entry) && !(turn_may_change(turn) && turn_take_entry(turn)))
         return false;
-    turn_go_to(turn, route_step(&app->route, app->at, 1));
+    turn_go_to(turn, find_next(app));
     return true;
 }
 

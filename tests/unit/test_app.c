@@ -65,10 +65,48 @@ static void a_pass_is_entered_from_the_number_pad_alone(void **state)
     bench_press(app, "{Enter}{Enter}");
     assert_int_equal(app->pass, 1);
     assert_null(app_cell(app));
-    assert_non_null(strstr(app->message, "All cells done. p "));
+    assert_non_null(strstr(app->message, "all cells done; "));
     bench_press(app, "*4");
     assert_int_equal(app->pass, 2);
     assert_int_equal(app->at, 0);
+}
+
+/* Turns typed in a new pass are no reading: its relief is, and Enter goes on to that. */
+static void after_the_turns_comes_what_is_not_read(void **state)
+{
+    struct app *app = *state;
+
+    bench_press(app, "p{Right}1/4{Enter}");
+    assert_string_equal(bench_text(app, "visit.1.pass.2 rod_turn"), "1/4 turn");
+    assert_int_equal(app_cell(app)->key.field, FIELD_RELIEF);
+    bench_press(app, "7{Enter}{Left}{Up}{Right}1/8{Enter}");
+    assert_string_equal(bench_text(app, "visit.1.pass.2 rod_turn"), "1/8 turn");
+    assert_int_equal(app_cell(app)->key.field, FIELD_NUT_GAP);
+    assert_int_equal(app_cell(app)->string, 6);
+}
+
+static void expect_end(struct app *app, const char *keys, const char *said)
+{
+    bench_press(app, keys);
+    assert_string_equal(app->message, said);
+}
+
+/* At the end Enter goes to what is not read; with all read it says what to do next. */
+static void the_end_says_what_comes_next(void **state)
+{
+    struct app *app = *state;
+
+    expect_end(app, "{End}{Enter}", "all cells done; what is due is on Work: F7 or * 0 7");
+    assert_null(app_cell(app));
+    expect_end(app, "{Home}*2{End}{Enter}", "Not read yet: relief at fret 6");
+    assert_int_equal(app->at, 0);
+    bench_press(app, "13{Enter}{F7} {Enter}  {F2}");
+    expect_end(app, "{End}{Enter}", "all cells done; p or * 4 begins the next pass");
+    /* On target, by a second pass; the saddle's exposure need not be read again. */
+    bench_press(app, "p6{Enter}18{Enter}17{Enter}16{Enter}14{Enter}13{Enter}12{Enter}");
+    bench_press(app, "6{Enter}5.5{Enter}5.25{Enter}4.75{Enter}4.5{Enter}4{Enter}");
+    expect_end(app, "{End}{Enter}", "all cells done; nothing is due: it can go back");
+    expect_end(app, "<{End}{Enter}", "all cells done; p or * 4 goes on to the next pass");
 }
 
 /* Relief, then straight on with the gaps: the rod's turns lie off the way. */
@@ -150,6 +188,31 @@ static const char *words_of(const struct menu *menu, enum command_id id)
         if (menu->items[i].id == (int)id)
             return menu->items[i].words;
     return NULL;
+}
+
+/* Behind the last cell, what is due first is explained; a reset that is not due is not. */
+static void why_at_the_end_is_the_first_move_due(void **state)
+{
+    static const char high[] = "visit.1.pass.1 exposure_bass = 1 mm\n"
+                               "visit.1.pass.1 exposure_treble = 1 mm\n";
+    static const struct {
+        const char *more;
+        enum figure_id why;
+    } cases[] = {
+        {"", FIGURE_RELIEF},
+        {"visit.1.pass.1 relief = .006 in\n", FIGURE_SLOT_CHANGE},
+        {high, FIGURE_ANGLE},
+    };
+
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        struct app *app = bench_open(build_record_full, cases[i].more, LEAF_BENCH);
+
+        bench_press(app, "{End}?");
+        assert_int_equal(app->overlay, OVERLAY_WHY);
+        assert_int_equal(app->why, cases[i].why);
+        bench_close(app);
+    }
 }
 
 /* Once a begun pass is left, undo means the last reading, and the menu says so. */
@@ -716,6 +779,9 @@ static void why_explains_the_cell_in_hand(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(why_at_the_end_is_the_first_move_due),
+        CASE(after_the_turns_comes_what_is_not_read),
+        CASE(the_end_says_what_comes_next),
         CASE(a_pass_is_entered_from_the_number_pad_alone),
         CASE(back_takes_a_character_then_a_cell),
         CASE(an_empty_entry_leaves_the_cell_as_it_is),

@@ -45,12 +45,21 @@ static void lay(const struct leaf_place *place, struct route *route)
     route->ends_pass = true;
 }
 
+/* At the pass's end: the figure of the first move that is due, else the rod's. */
+static enum figure_id find_due_figure(const struct derived *derived)
+{
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        if (move_is_open(&derived->moves.move[kind]))
+            return move_figure((enum move_kind)kind);
+    return move_figure(MOVE_ROD);
+}
+
 static enum figure_id find_figure(const struct app *app)
 {
     const struct route_cell *cell = app_cell(app);
 
     if (!cell)
-        return FIGURE_ANGLE;
+        return find_due_figure(app_shown(app));
     const struct bench_row *row = bench_row_get((enum bench_row_id)cell->row);
     return row->explained[bench_row_end(row, cell->key.field)];
 }

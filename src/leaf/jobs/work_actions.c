@@ -103,15 +103,11 @@ static bool reads_as_turns(const struct app *app, struct entry_view *ret_view)
 }
 
 /* Logs such an entry as rod turns, once its line is complete. */
-static enum status log_turns(struct turn *turn, const char *typed)
+static enum status log_turns(struct turn *turn, struct reading_key key, const char *typed)
 {
     const struct app *app = turn->app;
     char memory[ENTRY_TEXT_MAX];
     struct strbuf turns = STRBUF(memory);
-    struct reading_key key;
-
-    if (!work_turns_key(app_place(app), &key))
-        return STATUS_OK;
     const enum status status =
         entry_spell(typed, field_get(FIELD_ROD_TURN), &app->units, NULL, &turns);
     return status == STATUS_OK ? turn_put(turn, key, memory, NULL) : status;
@@ -138,12 +134,13 @@ void work_complete(struct turn *turn, const char *text)
     struct app *app = turn->app;
     const int line = line_of_cell(app);
     struct entry_view turns;
+    struct reading_key key;
 
     if (line > 0 && complete_line(turn, line) != STATUS_OK)
         turn_warn(turn, "Out of memory: the work line is not complete.");
-    if (!reads_as_turns(app, &turns))
+    if (!reads_as_turns(app, &turns) || !work_turns_key(app_place(app), &key))
         return;
-    if (log_turns(turn, text) != STATUS_OK)
+    if (log_turns(turn, key, text) != STATUS_OK)
         turn_warn(turn, "Out of memory: the rod's turns are not logged.");
     if (app->tone == TONE_NONE)
         app_say(app, TONE_NOTE, "Marked done, with the turns of the rod; * 1 takes both back.");

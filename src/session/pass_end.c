@@ -1,0 +1,51 @@
+/* SPDX-License-Identifier: MIT */
+#include "session/pass_end.h"
+
+#include "model/figure/bench_row.h"
+#include "session/cell_words.h"
+
+static bool is_needed(const struct app *app, const struct route_cell *cell)
+{
+    const struct bench_row *row = bench_row_of(cell->key.field);
+
+    return !cell->aside && !record_get(&app->record, &cell->key) &&
+           !(row && row->goal == GOAL_LEAST && app_reading_before(app, cell));
+}
+
+int pass_end_find_gap(const struct app *app)
+{
+    for (int i = 0; i < app->route.count; i++)
+        if (is_needed(app, &app->route.cells[i]))
+            return i;
+    return -1;
+}
+
+static const char *find_next(const struct app *app)
+{
+    if (app->pass < app_last_pass(app))
+        return "p or * 4 goes on to the next pass";
+    switch (move_set_verdict(&app_shown(app)->moves)) {
+    case MOVES_READY:
+        return "nothing is due: it can go back";
+    case MOVES_WORK:
+    case MOVES_RESET:
+        return "what is due is on Work: F7 or * 0 7";
+    case MOVES_MEASURE:
+        break;
+    }
+    return "p or * 4 begins the next pass";
+}
+
+void pass_end_add_words(const struct app *app, struct strbuf *out)
+{
+    const int gap = pass_end_find_gap(app);
+
+    if (gap >= 0) {
+        strbuf_add(out, "not read yet: ");
+        cell_words_add_name(app, &app->route.cells[gap], out);
+        strbuf_add(out, "; Enter goes there");
+    } else {
+        strbuf_add(out, "all cells done; ");
+        strbuf_add(out, find_next(app));
+    }
+}
