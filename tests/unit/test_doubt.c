@@ -81,6 +81,11 @@ static void check_cases(const struct doubt_case *cases, size_t count)
     "visit.1.pass.1 action.6 = 8/64 in\nvisit.1.pass.1 action.5 = 7.5/64 in\n"                     \
     "visit.1.pass.1 action.4 = 7/64 in\nvisit.1.pass.1 action.3 = 6.5/64 in\n"                     \
     "visit.1.pass.1 action.2 = 6/64 in\nvisit.1.pass.1 action.1 = 6/64 in\n"
+/* All gaps as a level nut leaves them; one of them is typed anew. */
+#define LEVEL_NUT                                                                                  \
+    "visit.1.pass.1 nut_gap.1 = .019 in\nvisit.1.pass.1 nut_gap.2 = .019 in\n"                     \
+    "visit.1.pass.1 nut_gap.3 = .019 in\nvisit.1.pass.1 nut_gap.4 = .019 in\n"                     \
+    "visit.1.pass.1 nut_gap.5 = .019 in\nvisit.1.pass.1 nut_gap.6 = .019 in\n"
 #define LOW     "visit.1.pass.1 action.4 = 2.6 mm\nvisit.1.pass.1 action.2 = 2.4 mm\n"
 #define EXPOSED "visit.1.pass.1 exposure_treble = 4.3 mm\n"
 #define STRINGS                                                                                    \
@@ -175,6 +180,10 @@ static void what_does_not_go_with_its_row_is_doubted(void **state)
         {"visit.1.pass.1 nut_gap.3 = 2 th", "", true, DOUBT_BESIDE, .020 * IN, "20"},
         {"visit.1.pass.1 nut_gap.3 = 44 th", "", true, DOUBT_BESIDE, 0, "24"},
         {"visit.1.pass.1 nut_gap.3 = 15 th", "", true, DOUBT_NONE, 0, "a low slot"},
+        {"visit.1.pass.1 nut_gap.1 = 9 th", LEVEL_NUT, true, DOUBT_BESIDE, 0, "19 for the other five"},
+        {"visit.1.pass.1 nut_gap.3 = 9 th", LEVEL_NUT, true, DOUBT_BESIDE, 0, "19 for the other five"},
+        {"visit.1.pass.1 nut_gap.6 = 29 th", LEVEL_NUT, true, DOUBT_BESIDE, 0, "19 for the other five"},
+        {"visit.1.pass.1 nut_gap.1 = 10 th", LEVEL_NUT, true, DOUBT_NONE, 0, "a low slot"},
         {"visit.1.pass.1 nut_gap.6 = 38 th", "", true, DOUBT_NONE, 0, "a high one"},
         {"visit.1.pass.1 action.3 = 3/64 in", "", true, DOUBT_BESIDE, 3, "8 read as 3, or 3 mm"},
         {"visit.1.pass.1 action.3 = 8/64 in", "", true, DOUBT_NONE, 0, "a saddle set high"},

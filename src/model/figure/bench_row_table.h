@@ -32,7 +32,7 @@ BENCH_ROW(GAP,
           .forecast = FORECAST_HEIGHT,
           .fret = 1, .move = MOVE_SLOTS, .sheet = BOTH("gap over fret 1"),
           .before_mm = 0.12,
-          .beside = {.mm = 0.25, .share = 1.0 / 3, .slope_mm = 0.05, .end_mm = 0.05},
+          .beside = {.mm = 0.25, .share = 1.0 / 3, .slope_mm = 0.05},
           .targets_mm = 0.3)
 
 /* Saddles set one by one leave actions uneven by less than 0.7 mm or a quarter; a rule is read to
