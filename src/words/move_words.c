@@ -33,34 +33,23 @@ static bool add_then(struct maker *maker, const char *what, const struct maybe *
     return true;
 }
 
-static bool has_rod(const struct setup *setup)
-{
-    return setup->rod != ROD_NONE && setup->rod != ROD_FIXED;
-}
-
-/* In eighths, as far as a hand turns without measuring again, and at least one. Where that leaves
- * more than can be told, or goes by other necks, the relief is read before the rest. An eighth that
- * is more than those give is no amount of theirs. */
+/* Where the turns at once leave more than can be told, or go by other necks, the relief is read
+ * before the rest. An eighth that is more than those give is no amount of theirs. */
 static void add_rod_turns(struct maker *maker)
 {
-    const double eighths = 8, at_once = ROD_TURN_AT_ONCE * eighths;
-    const struct move_amount *change = &maker->move->amount;
-    const double turns = fabs(maker->move->turns.value) * eighths;
-
     const bool is_own = maker->move->others.necks == 0;
+    bool is_all = false;
+    const double now =
+        maker->move->turns.given ? move_turns_at_once(maker->move, &is_all) : ROD_TURN_AT_ONCE;
 
-    if (maker->move->turns.given && (is_own || turns >= 1)) {
-        const double now = fmin(fmax(1, floor(turns + 1e-6)), at_once);
-        const bool is_all = is_own && fabs(change->value) * (1 - now / turns) <= change->u;
-
-        amount_add_turns(&maker->amount, now / eighths, false);
+    if (maker->move->turns.given && now > 0) {
+        amount_add_turns(&maker->amount, now, false);
         strbuf_add(&maker->amount, !is_own  ? " turn as its kind, then read: "
                                    : is_all ? " turn: "
                                             : " turn, then read: ");
-    } else if (maker->move->turns.given) {
-        strbuf_add(&maker->amount, "1/8 turn at most, then read: ");
     } else {
-        strbuf_add(&maker->amount, "1/4 turn at most, then read: ");
+        strbuf_add(&maker->amount, maker->move->turns.given ? "1/8 turn at most, then read: "
+                                                            : "1/4 turn at most, then read: ");
     }
 }
 
@@ -86,12 +75,34 @@ static void add_rod_caution(struct maker *maker)
     }
 }
 
+/* What the turns made at once do; nothing in numbers where nobody knows what a turn does. */
+static void say_rod_then(struct maker *maker, enum unit unit)
+{
+    const struct move *rod = maker->move;
+    const struct maybe share = move_rod_share(rod, setup_rod_turns(maker->setup), maybe_absent());
+    struct maybe action[STRINGS_MAX + 1];
+
+    if (!share.given) {
+        strbuf_add(&maker->then, "read the relief again");
+        maker->words->foretold = false;
+        return;
+    }
+    for (int s = 1; s <= maker->setup->board.strings; s++)
+        action[s] = move_part(maker->action_now[s].mm, rod->action_then[s], share);
+    strbuf_add(&maker->then, share.value == 1 ? "relief " : "relief about ");
+    amount_add(&maker->then,
+               maker->setup->relief_target_mm.value - (1 - share.value) * rod->amount.value, unit,
+               false);
+    amount_add_unit(&maker->then, unit);
+    add_then(maker, ", action ", action, maker->units->bare[MEASURE_RULE]);
+}
+
 static void say_rod(struct maker *maker)
 {
     const struct move_amount *change = &maker->move->amount;
     const enum unit unit = maker->units->bare[MEASURE_FEELER];
 
-    if (!has_rod(maker->setup)) {
+    if (!setup_rod_turns(maker->setup)) {
         strbuf_add(&maker->amount, "no rod: ");
     } else {
         strbuf_add(&maker->amount, change->value < 0 ? "tighten " : "slacken ");
@@ -100,11 +111,8 @@ static void say_rod(struct maker *maker)
     strbuf_add(&maker->amount, "relief ");
     amount_add(&maker->amount, change->value, unit, true);
     add_u(&maker->amount, change->u, unit);
-    strbuf_add(&maker->then, "relief ");
-    amount_add(&maker->then, maker->setup->relief_target_mm.value, unit, false);
-    amount_add_unit(&maker->then, unit);
-    add_then(maker, ", action ", maker->move->action_then, maker->units->bare[MEASURE_RULE]);
-    if (has_rod(maker->setup))
+    say_rod_then(maker, unit);
+    if (setup_rod_turns(maker->setup))
         add_rod_caution(maker);
     else
         strbuf_add(&maker->caution, "relief without a rod takes heat, fretting or planing");
@@ -345,7 +353,7 @@ static void say_good(struct maker *maker, enum move_kind kind)
         strbuf_add(&maker->amount, "leave it: off by ");
         amount_add(&maker->amount, fabs(maker->move->amount.value), unit, false);
         add_u(&maker->amount, maker->move->amount.u, unit);
-        strbuf_add(&maker->amount, has_rod(maker->setup) ? "" : ", and no rod turns");
+        strbuf_add(&maker->amount, setup_rod_turns(maker->setup) ? "" : ", and no rod turns");
     } else {
         strbuf_add(&maker->amount, "on target, leave it");
     }
@@ -375,6 +383,7 @@ static void say_due(struct maker *maker, enum move_kind kind)
 
     if (kind == MOVE_SLOTS || kind == MOVE_SADDLE)
         say_strings(maker, kind);
+    maker->words->foretold = true;
     say[kind](maker);
 }
 
@@ -386,6 +395,7 @@ void move_words_make(const struct derived *derived, enum move_kind kind,
                           .units = units,
                           .frets = &derived->moves.frets,
                           .moves = derived->moves.move,
+                          .action_now = derived->moves.action,
                           .move = &derived->moves.move[kind],
                           .words = ret_words,
                           .amount = STRBUF(ret_words->amount),

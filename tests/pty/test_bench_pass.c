@@ -85,10 +85,8 @@ static void expect_rod(struct terminal *terminal, const char *figures)
 
     assert_near(change, -.007, 1e-9);
     assert_near(bench_number_behind(terminal, "relief ", row), change, .0005);
-    assert_near(bench_number_behind(terminal, "action ", row),
-                figure_of_string(figures, 6, "action_after_rod_mm") / mm_per_64th, .05);
-    assert_near(bench_number_behind(terminal, "7.3 to ", row),
-                figure_of_string(figures, 1, "action_after_rod_mm") / mm_per_64th, .05);
+    /* What a turn does is not known. */
+    terminal_expect(terminal, "then read the relief again");
 }
 
 static void expect_saddle(struct terminal *terminal, const char *figures)

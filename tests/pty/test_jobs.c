@@ -223,13 +223,13 @@ static void a_neck_reset(void **state)
     next_pass(terminal, "pass 2");
     terminal_expect(terminal, SEEN_READ_ALL_AGAIN);
     read_pass(terminal, &bass_reset);
-    bench_expect_row(terminal, ROW_TITLED_ROD, "tighten ");
+    bench_expect_row(terminal, ROW_TITLED_ROD, "tighten 1/4 turn: ");
     bench_expect_row(terminal, ROW_TITLED_SLOTS, "file ");
     bench_expect_row(terminal, ROW_TITLED_SADDLE, "turns ");
     turn_to_work(terminal);
     terminal_expect(terminal, SEEN_LEFT "rod, slots, saddle");
     terminal_expect_gone(terminal, "[ ] reset");
-    mark_rod(terminal, "1/8");
+    mark_rod(terminal, "1/4");
     mark(terminal, "slots");
     mark(terminal, "saddle");
     next_pass(terminal, "pass 3");

@@ -137,7 +137,8 @@ static void try_tunings(struct bench *bench, struct terminal *terminal)
 /* The rod alone was turned: gaps and action come down with it, the saddle is as it was. */
 static void expect_after_rod(struct terminal *terminal, const char *found)
 {
-    assert_near(day_bracket(terminal, ROW_TITLED_RELIEF, 1), .008, 1e-9);
+    /* What its turns do is not known yet. */
+    assert_true(isnan(day_bracket(terminal, ROW_TITLED_RELIEF, 1)));
     for (int i = 0; i < DAY_STRINGS; i++) {
         const int string = DAY_STRINGS - i;
         const double gap = day_bracket(terminal, ROW_TITLED_GAP, 1 + i);

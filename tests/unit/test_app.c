@@ -369,7 +369,8 @@ static void a_pass_begins_when_the_last_has_a_reading(void **state)
     bench_press(app, "p");
     assert_int_equal(app->pass, 2);
     assert_int_equal(app_last_pass(app), 2);
-    assert_near(assert_given(app_expected(app, app_cell(app))), 0.006 * 25.4, 1e-9);
+    /* What a turn of the rod does is not known yet. */
+    assert_false(app_expected(app, app_cell(app)).given);
     bench_press(app, "p");
     assert_int_equal(app->pass, 2);
     assert_int_equal(app->tone, TONE_WARNING);

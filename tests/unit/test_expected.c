@@ -39,6 +39,14 @@ static double expected(const struct app *app, enum field_id field, int string)
     return assert_given(app_expected(app, &app->route.cells[at]));
 }
 
+static const struct route_cell *relief_cell(const struct app *app)
+{
+    const struct reading_key key = reading_key_pass_at(FIELD_RELIEF, 1, 2, 0, 0);
+    const int at = route_find(&app->route, &key);
+    assert_true(at >= 0);
+    return &app->route.cells[at];
+}
+
 static double figure(const struct app *app, enum figure_id id, int string)
 {
     return assert_given(figures_get(&app->before.figures, id, string));
@@ -79,7 +87,8 @@ static void nothing_marked_means_the_rod_alone(void **state)
     struct app *app = start("");
 
     (void)state;
-    assert_near(expected(app, FIELD_RELIEF, 0), 0.006 * 25.4, 1e-6);
+    /* What a turn of it does is not known. */
+    assert_false(app_expected(app, relief_cell(app)).given);
     check_lifts(app, figure(app, FIGURE_ACTION_AFTER_ROD, 6), figure(app, FIGURE_GAP_AFTER_ROD, 6),
                 false, false);
     assert_near(expected(app, FIELD_EXPOSURE_BASS, 0), 5, 1e-6);
@@ -153,6 +162,24 @@ static void after_a_reset_nothing_is_foretold(void **state)
     end(app);
 }
 
+/* A turn takes .008 in; .007 have to go. A quarter is asked for at once, and takes .002. */
+static void a_part_of_the_way_is_foretold_as_such(void **state)
+{
+    struct app *app = start("");
+    struct move *rod = &app->before.moves.move[MOVE_ROD];
+
+    (void)state;
+    rod->turns = maybe_given(0.875);
+    rod->per_turn = maybe_given(-0.008 * 25.4);
+    assert_near(expected(app, FIELD_RELIEF, 0), 0.011 * 25.4, 0.001);
+    const double whole = assert_given(rod->action_then[6]);
+    const double now = assert_given(app->before.moves.action[6].mm);
+    assert_near(expected(app, FIELD_ACTION, 6), now + (whole - now) * 2 / 7, 1e-3);
+    build_record_add(&app->record, "visit.1.pass.2 rod_turn = .375 turn\n");
+    assert_near(expected(app, FIELD_RELIEF, 0), 0.010 * 25.4, 0.001);
+    end(app);
+}
+
 /* Relief is high, so the rod is tightened: turns typed beside the relief are doubted as those on
  * Work are. */
 static void turns_the_other_way_are_doubted_here_too(void **state)
@@ -178,6 +205,7 @@ int main(void)
         cmocka_unit_test(a_rod_that_was_left_leaves_the_curve),
         cmocka_unit_test(a_gap_held_down_is_expected_held_down),
         cmocka_unit_test(after_a_reset_nothing_is_foretold),
+        cmocka_unit_test(a_part_of_the_way_is_foretold_as_such),
         cmocka_unit_test(turns_the_other_way_are_doubted_here_too),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

@@ -69,10 +69,41 @@ static void rod_says_which_way_and_how_far(void **state)
     assert_non_null(strstr(high.words[MOVE_ROD].amount, "tighten"));
     assert_non_null(strstr(high.words[MOVE_ROD].amount, "-.007"));
     assert_non_null(strstr(high.words[MOVE_ROD].amount, " in"));
-    assert_non_null(strstr(high.words[MOVE_ROD].then, ".006 in"));
+    /* What a turn of it does is not known. */
+    assert_string_equal(high.words[MOVE_ROD].then, "read the relief again");
+    assert_false(high.words[MOVE_ROD].foretold);
     assert_non_null(strstr(low.words[MOVE_ROD].amount, "slacken"));
     assert_non_null(strstr(low.words[MOVE_ROD].amount, "+.010"));
     assert_null(strstr(none.words[MOVE_ROD].amount, "tighten"));
+}
+
+static void expect_rod(const char *lines, const char *amount, const char *then)
+{
+    const struct made made = make(lines, true);
+    const struct move_words *rod = &made.words[MOVE_ROD];
+
+    if (strncmp(rod->amount, amount, strlen(amount)) != 0 ||
+        strncmp(rod->then, then, strlen(then)) != 0)
+        fail_msg("%s; then %s", rod->amount, rod->then);
+    assert_true(rod->foretold);
+}
+
+/* Half a turn took 0.245 mm out. 0.12 mm to let in are .245 turn, which no hand tells from a
+ * quarter; of 0.20 mm to take out a quarter turn takes 0.1225 and leaves 0.08. */
+static void rod_that_answers_is_turned_by_the_nearest_eighth(void **state)
+{
+#define ANSWERS "visit.1.pass.2 rod_turn = 0.5\nmodel feeler_step = .01 mm\n"
+    (void)state;
+    expect_rod(ANSWERS "targets relief = .2 mm\nvisit.1.pass.1 relief = .325 mm\n"
+                       "visit.1.pass.2 relief = .08 mm\n",
+               "slacken 1/4 turn: relief +0.12 ", "relief 0.20 mm");
+    expect_rod(ANSWERS "targets relief = 0 mm\nvisit.1.pass.1 relief = .445 mm\n"
+                       "visit.1.pass.2 relief = .2 mm\n",
+               "tighten 1/4 turn, then read: relief -0.20 ", "relief about 0.08 mm");
+    /* 0.10 mm are .204 turn: a quarter would be too far. */
+    expect_rod(ANSWERS "targets relief = .18 mm\nvisit.1.pass.1 relief = .325 mm\n"
+                       "visit.1.pass.2 relief = .08 mm\n",
+               "slacken 1/8 turn, then read: relief +0.10 ", "relief about 0.14 mm");
 }
 
 /* A row of the bench on 80 columns, behind the margin of its lines. */
@@ -414,6 +445,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_due_move_says_what_follows_and_what_to_mind),
         cmocka_unit_test(rod_says_which_way_and_how_far),
+        cmocka_unit_test(rod_that_answers_is_turned_by_the_nearest_eighth),
         cmocka_unit_test(rod_says_what_it_may_not_do),
         cmocka_unit_test(rod_on_target_is_left_alone),
         cmocka_unit_test(inner_strings_follow_the_posts),

@@ -41,6 +41,20 @@ static struct believed believed_on(const struct app *app, const struct bench_row
                                                                 : moves->gap[string];
 }
 
+/* After the turns that are asked for at once; nothing where nobody knows what a turn does. */
+static struct maybe after_rod(const struct app *app, const struct bench_row *row, int string)
+{
+    const struct move *rod = &app->now.moves.move[MOVE_ROD];
+    const struct maybe then = row->move == MOVE_ROD      ? rod->relief_then
+                              : row->move == MOVE_SADDLE ? rod->action_then[string]
+                              : reads_held(app, row) && rod->held_then[string].given
+                                  ? rod->held_then[string]
+                                  : rod->gap_then[string];
+
+    return move_part(believed_on(app, row, string).mm, then,
+                     move_rod_share(rod, setup_rod_turns(&app->now.setup), maybe_absent()));
+}
+
 /* A saddle that is due brings its strings to their targets, which are shown as a rule reads them.
  */
 static struct maybe then_on(const struct app *app, const struct bench_row *row, int string)
@@ -51,6 +65,8 @@ static struct maybe then_on(const struct app *app, const struct bench_row *row, 
     if (last == MOVE_COUNT_)
         return maybe_absent();
     const struct move *move = &moves->move[last];
+    if (last == MOVE_ROD)
+        return after_rod(app, row, string);
     if (row->move == MOVE_ROD)
         return move->relief_then;
     if (row->move == MOVE_SADDLE)

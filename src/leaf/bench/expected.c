@@ -7,11 +7,26 @@
 struct done {
     bool marked; /* the Work leaf says so */
     bool move[MOVE_COUNT_];
+    struct maybe share; /* of the way to its target that the rod went; absent where unknown */
 };
+
+/* By the turns logged for this pass, else by those asked for at once. Who went on to slots or
+ * saddle has turned until the relief was right. */
+static struct maybe find_share(const struct app *app)
+{
+    const struct move *move = app->before.moves.move;
+    const struct maybe turned =
+        place_read(place_of(&app->record, app->visit, app->pass), FIELD_ROD_TURN);
+    const struct maybe share =
+        move_rod_share(&move[MOVE_ROD], setup_rod_turns(&app->before.setup), turned);
+    const bool went_on = move[MOVE_SLOTS].done_by > 0 || move[MOVE_SADDLE].done_by > 0;
+
+    return share.given || turned.given || !went_on ? share : maybe_given(1);
+}
 
 static struct done find_done(const struct app *app)
 {
-    struct done done = {.marked = false};
+    struct done done = {.share = find_share(app)};
 
     for (int kind = 0; kind < MOVE_COUNT_; kind++) {
         done.move[kind] = app->before.moves.move[kind].done_by > 0;
@@ -61,11 +76,12 @@ static struct maybe find_curve(const struct app *app, const struct done *done)
 
     if (!moves->move[MOVE_ROD].amount.due || !done->move[MOVE_ROD])
         return moves->relief.mm;
-    return bench_goal_at(bench_row_get(ROW_RELIEF), &app->record, END_BASS);
+    return move_part(moves->relief.mm,
+                     bench_goal_at(bench_row_get(ROW_RELIEF), &app->record, END_BASS), done->share);
 }
 
-/* Of an open string. Once the rod is turned, where it was due and is; else as it is believed to
- * be. */
+/* Of an open string. Once the rod is turned, as far as it was, or to its target where nobody knows
+ * how far that is; else as it is believed to be. */
 static struct maybe find_height(const struct app *app, const struct done *done,
                                 const struct bench_row *row, int string)
 {
@@ -75,7 +91,8 @@ static struct maybe find_height(const struct app *app, const struct done *done,
     const bool gap = row->move == MOVE_SLOTS;
     const struct maybe then = gap ? rod->gap_then[string] : rod->action_then[string];
     const struct maybe now = gap ? before->moves.gap[string].mm : before->moves.action[string].mm;
-    const struct maybe height = done->move[MOVE_ROD] ? then : now;
+    const struct maybe share = maybe_given(maybe_or(done->share, 1));
+    const struct maybe height = done->move[MOVE_ROD] ? move_part(now, then, share) : now;
 
     if (!height.given)
         return maybe_absent();

@@ -6,8 +6,9 @@
 
 /*
  * What a cell of the bench should read after the work done since the pass before: the moves that
- * the Work leaf marks done; if none is marked, the rod if it was due, else slots and saddle. False
- * if that is not known, as after a neck reset.
+ * the Work leaf marks done; if none is marked, the rod if it was due, else slots and saddle. A rod
+ * goes as far as the turns logged, or asked for at once, take it. Absent if that is not known, as
+ * after a neck reset, and for the relief of a rod whose answer nobody knows.
  */
 struct maybe bench_expected(const struct app *app, const struct route_cell *cell);
 

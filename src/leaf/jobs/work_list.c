@@ -80,7 +80,7 @@ void work_add_proof(const struct app *app, const struct work_list *list, enum mo
     struct move_words words;
 
     move_words_make(list->derived, kind, &app->units, &words);
-    if (!words.then[0])
+    if (!words.foretold || !words.then[0])
         return;
     strbuf_add(out, "expect ");
     add_words(out, words.then, true);

@@ -11,11 +11,6 @@
 #include "model/setup/survey_rod.h"
 #include "model/setup/uncertainty.h"
 
-static bool rod_turns(const struct setup *setup)
-{
-    return setup->rod != ROD_NONE && setup->rod != ROD_FIXED;
-}
-
 static void advise_rod(struct derived *derived)
 {
     const struct move *rod = &derived->moves.move[MOVE_ROD];
@@ -24,7 +19,7 @@ static void advise_rod(struct derived *derived)
         return;
     if (derived->moves.relief.mm.value < 0)
         findings_add(&derived->findings, FINDING_BACK_BOW, 0);
-    if (!rod_turns(&derived->setup))
+    if (!setup_rod_turns(&derived->setup))
         findings_add(&derived->findings, FINDING_ROD_NONE, 0);
     if (derived->setup.rod == ROD_ONE_WAY && rod->amount.value > 0)
         findings_add(&derived->findings, FINDING_ROD_ONE_WAY, 0);
@@ -143,7 +138,7 @@ static void look_back(struct place place, const struct rod_prior *others, struct
     survey_rod(record, &rod, &unused);
     if (rod.known && rod.answer != ROD_ANSWERS_NO_LONGER && rod.answer != ROD_ANSWERS_BACKWARDS)
         move_set_turns(&derived->moves, rod.fit.per_turn_mm);
-    else if (!rod.known && others && rod_turns(&derived->setup))
+    else if (!rod.known && others && setup_rod_turns(&derived->setup))
         move_set_turns_of_others(&derived->moves, others);
     move->far.known =
         survey_rod_is_far(&rod, move->amount.value, &move->far.turns, &move->far.most);

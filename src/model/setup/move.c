@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "model/setup/move_find.h"
+#include "model/setup/survey_rod.h"
 #include "model/setup/uncertainty.h"
 
 enum figure_id move_figure(enum move_kind kind)
@@ -118,8 +119,10 @@ void move_set_turns(struct move_set *moves, double per_turn_mm)
 {
     struct move *rod = &moves->move[MOVE_ROD];
 
-    if (rod->amount.due && per_turn_mm < 0)
-        rod->turns = maybe_given(rod->amount.value / per_turn_mm);
+    if (!rod->amount.due || per_turn_mm >= 0)
+        return;
+    rod->turns = maybe_given(rod->amount.value / per_turn_mm);
+    rod->per_turn = maybe_given(per_turn_mm);
 }
 
 void move_set_turns_of_others(struct move_set *moves, const struct rod_prior *others)
@@ -133,6 +136,42 @@ void move_set_turns_of_others(struct move_set *moves, const struct rod_prior *ot
         return;
     rod->others = *others;
     rod->turns.value = fmax(-ROD_TURN_OF_OTHERS, fmin(ROD_TURN_OF_OTHERS, rod->turns.value));
+}
+
+double move_turns_at_once(const struct move *rod, bool *ret_is_all)
+{
+    const double eighths = 8, turns = fabs(rod->turns.value) * eighths;
+    const bool is_own = rod->others.necks == 0;
+    const double least = is_own ? 1 : 0, too_far = is_own ? 0.25 : 1e-6;
+    const double now = fmin(fmax(least, floor(turns + too_far)), ROD_TURN_AT_ONCE * eighths);
+
+    *ret_is_all = is_own && fabs(rod->amount.value) * (1 - now / turns) <= rod->amount.u;
+    return now / eighths;
+}
+
+struct maybe move_rod_share(const struct move *rod, bool rod_turns, struct maybe turned)
+{
+    bool is_all;
+
+    if (!rod_turns)
+        return maybe_given(1);
+    if (!rod->turns.given)
+        return maybe_absent();
+    const double now = copysign(move_turns_at_once(rod, &is_all), rod->turns.value);
+    const double made = maybe_or(turned, now);
+    /* Who turns as far as was asked, and that is all, turns until the relief is right. */
+    if (is_all && fabs(made - now) < 1e-6)
+        return maybe_given(1);
+    if (!turned.given && now == 0)
+        return maybe_absent();
+    return maybe_given(made * rod->per_turn.value / rod->amount.value);
+}
+
+struct maybe move_part(struct maybe now, struct maybe then, struct maybe share)
+{
+    if (!now.given || !then.given || !share.given)
+        return maybe_absent();
+    return maybe_given(now.value + share.value * (then.value - now.value));
 }
 
 bool move_straight_cut(const struct move *saddle, int strings, double *ret_treble_mm,

@@ -77,6 +77,7 @@ struct move {
     bool any_up, any_down;   /* whether any amount, due or not, is above or below 0 */
     bool inner_follow;       /* inner strings are off, but move only with the outer two */
     struct maybe turns;      /* rod: toward the target, + tightens, where its answer is known */
+    struct maybe per_turn;   /* rod: what a turn does to the relief, mm, where `turns` is given */
     struct rod_prior others; /* rod: what `turns` rests on, where its own answer is not known */
     struct rod_reach far;    /* rod: the target is farther than it may go */
     struct maybe raise;      /* slots: half of them or more are low; by so much the nut is, mm */
@@ -137,6 +138,20 @@ void move_set_turns(struct move_set *moves, double per_turn_mm);
 /* The same from what a turn did to other necks of its kind: toward the target, but no more than
  * ROD_TURN_OF_OTHERS. */
 void move_set_turns_of_others(struct move_set *moves, const struct rod_prior *others);
+
+/* Of turns that are known, how many are made at once: in eighths, at most 1/32 of a turn too far, as
+ * far as a hand turns without measuring again, and at least one. All of them, `*ret_is_all`, where
+ * that leaves no more than can be told; else the relief is read before the rest. 0 where other
+ * necks' answer gives less than an eighth. */
+double move_turns_at_once(const struct move *rod, bool *ret_is_all);
+
+/* How much of the way to its target a due rod takes the relief: by the turns that were made (+
+ * tightens), else by those that are asked for at once. Absent where what a turn does is not known;
+ * 1 where no rod turns. */
+struct maybe move_rod_share(const struct move *rod, bool rod_turns, struct maybe turned);
+
+/* Between what is and what will be, `share` of the way; absent where any of them is. */
+struct maybe move_part(struct maybe now, struct maybe then, struct maybe share);
 
 /* The straight cut of a blank, from the amounts that are due: what comes off under string 1 and
  * under the last, the line through the outer two raised until no string's amount lies above it.

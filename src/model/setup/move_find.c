@@ -53,11 +53,6 @@ static bool is_off(double off, double tolerance, double deviation)
     return setup_is_off(off, fmax(tolerance + MOVE_DOUBT * deviation, MOVE_SURE * deviation));
 }
 
-static bool has_rod(const struct setup *setup)
-{
-    return setup->rod != ROD_NONE && setup->rod != ROD_FIXED;
-}
-
 static void find_rod(struct finder *finder, struct move *move)
 {
     const struct setup *setup = finder->setup;
@@ -67,8 +62,9 @@ static void find_rod(struct finder *finder, struct move *move)
     if (!setup->relief_target_mm.given || !isfinite(target) ||
         !belief_relief(&finder->plan, setup, &relief))
         return;
-    const double tolerance = has_rod(setup) ? setup->relief_tolerance_mm
-                                            : fmax(setup->relief_tolerance_mm, MOVE_NO_ROD_MM);
+    const double tolerance = setup_rod_turns(setup)
+                                 ? setup->relief_tolerance_mm
+                                 : fmax(setup->relief_tolerance_mm, MOVE_NO_ROD_MM);
     move->amount =
         (struct move_amount){.known = true,
                              .value = target - relief.mean,

@@ -253,6 +253,11 @@ bool setup_fill_strings(const struct maybe *read, const bool *unsure, int string
     return any;
 }
 
+bool setup_rod_turns(const struct setup *setup)
+{
+    return setup->rod != ROD_NONE && setup->rod != ROD_FIXED;
+}
+
 bool setup_has_own_height(const struct setup *setup, int string)
 {
     return (setup->bridge != BRIDGE_POST && setup->bridge != BRIDGE_WHEEL) || string == 1 ||

@@ -86,6 +86,9 @@ double setup_step_mm(const struct setup *setup, enum field_id field);
 bool setup_fill_strings(const struct maybe *read, const bool *unsure, int strings,
                         double *ret_value, enum known *ret_known);
 
+/* Whether it has a rod that turns. */
+bool setup_rod_turns(const struct setup *setup);
+
 /* Whether a string's height at the saddle can be set by itself: posts and wheels raise a whole
  * side, so that only what the outer strings need can be made. */
 bool setup_has_own_height(const struct setup *setup, int string);

@@ -55,18 +55,13 @@ static void collect_steps(const struct record *record, struct steps *steps, stru
     }
 }
 
-static bool rod_turns(const struct setup *setup)
-{
-    return setup->rod != ROD_NONE && setup->rod != ROD_FIXED;
-}
-
 static void plan_turn(const struct setup *setup, double reading_u_mm, struct survey_rod *rod)
 {
     const struct maybe relief = neck_curve_find_relief(setup);
     const double target_mm = setup->relief_target_mm.value;
     double turns;
 
-    if (!rod_turns(setup) || !relief.given || !setup->relief_target_mm.given ||
+    if (!setup_rod_turns(setup) || !relief.given || !setup->relief_target_mm.given ||
         !setup_is_off(relief.value - target_mm, setup->relief_tolerance_mm))
         return;
     if (rod->answer == ROD_ANSWERS_NO_LONGER || rod->answer == ROD_ANSWERS_BACKWARDS ||
