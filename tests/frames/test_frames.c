@@ -268,6 +268,12 @@ static const struct scene scenes[] = {
      .keys = WORK " *afret 3 seated, thin cyanoacrylate under the tang{Enter}2{Enter}",
      .columns = 80,
      .rows = 24},
+    /* A move that is done is not asked for once more. */
+    {.name = "bench-done",
+     .strings = 6,
+     .keys = WORK " {Enter}  {F2}",
+     .columns = 80,
+     .rows = 24},
     {.name = "work-back",
      .profile = PROFILE("parlour"),
      .keys = "<" WORK "{Home}{Down}{Down}{Down}{Down}{Down}{Right}",

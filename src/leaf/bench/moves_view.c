@@ -4,6 +4,8 @@
 #include <string.h>
 
 #include "base/utf8.h"
+#include "model/reading/work_line.h"
+#include "screen/work_lines.h"
 
 /* The consequence of a move is indented on its own row under it. */
 enum { THEN_COLUMN = 5 };
@@ -25,12 +27,18 @@ struct shown_move {
     enum move_kind kind;
     const struct move *move;
     const struct move_words *words;
+    bool done; /* and not read again: its amount is no longer to be made */
 };
 
 /* Reset, frets and pitch are listed only if due. */
 static bool is_listed(const struct move *move, int kind)
 {
     return move_is_measured((enum move_kind)kind) || move->state == MOVE_DUE;
+}
+
+static bool is_done(const struct app *app, const struct move *move)
+{
+    return move_is_done(move) && app->pass >= record_last_read_pass(&app->record, app->visit);
 }
 
 /* The k-th move that the bench lists, from 0. False past the last. */
@@ -45,25 +53,38 @@ static bool find_shown(const struct app *app, int k, struct shown_move *ret_show
         if (is_listed(&moves[kind], kind) && k-- == 0)
             break;
     }
-    *ret_shown = (struct shown_move){(enum move_kind)kind, &moves[kind], &app->moves[kind]};
+    *ret_shown = (struct shown_move){.kind = (enum move_kind)kind,
+                                     .move = &moves[kind],
+                                     .words = &app->moves[kind],
+                                     .done = is_done(app, &moves[kind])};
     return true;
 }
 
 static bool is_due(const struct shown_move *line)
 {
-    return line->move->state == MOVE_DUE;
+    return line->move->state == MOVE_DUE && !line->done;
 }
 
 /* The state of a move; "-" if it is unknown for the same reason as the one above. */
-static const char *state_words(const struct shown_move *line)
+static void add_state(const struct app *app, const struct shown_move *line, struct strbuf *out)
 {
-    return line->words->amount[0] ? line->words->amount : "-";
+    const struct reading_key key = work_key(WORK_TIME, app->visit, line->move->done_by);
+
+    if (!line->done) {
+        strbuf_add(out, line->words->amount[0] ? line->words->amount : "-");
+        return;
+    }
+    strbuf_add(out, "done ");
+    work_add_time(app, record_text(&app->record, &key), out);
+    strbuf_add(out, ", read again");
 }
 
 static enum role line_role(const struct moves_page *page, const struct shown_move *line)
 {
     if (page->app->previewing)
         return ROLE_PREVIEW;
+    if (line->done)
+        return ROLE_GOOD;
     switch (line->move->state) {
     case MOVE_DUE:
         return ROLE_OFF;
@@ -128,8 +149,11 @@ static int draw_amounts(const struct moves_page *page, const struct shown_move *
     strbuf_addf(&title, "%d %s", number, work_mark_name(line->kind));
     pen_put(page->pen, page->row, 1, grid->label - 2, ROLE_LABEL, memory);
     if (!is_due(line)) {
-        pen_put(page->pen, page->row, grid->label + 1, wide, line_role(page, line),
-                state_words(line));
+        char state_memory[sizeof line->words->amount];
+        struct strbuf state = STRBUF(state_memory);
+
+        add_state(page->app, line, &state);
+        pen_put(page->pen, page->row, grid->label + 1, wide, line_role(page, line), state_memory);
         return 0;
     }
     if (line->words->by_string) {
@@ -290,7 +314,7 @@ void moves_view_rows(const struct app *app, const struct board_grid *grid, int *
     int due = 0, amounts = 1;
 
     for (int kind = 0; kind < MOVE_COUNT_; kind++) {
-        const bool is_due = moves[kind].state == MOVE_DUE;
+        const bool is_due = moves[kind].state == MOVE_DUE && !is_done(app, &moves[kind]);
 
         due += is_due;
         amounts += is_listed(&moves[kind], kind);
