@@ -11,8 +11,8 @@ struct move_words {
                       * move before says it */
     char then[128];  /* what the gauge reads afterwards */
     char caution[128];
-    bool foretold; /* `then` is what the gauges read, not that they have to be read */
-    bool by_string;                  /* amounts stand in `string` as well */
+    bool foretold;  /* `then` is what the gauges read, not that they have to be read */
+    bool by_string; /* amounts stand in `string` as well */
     char string[STRINGS_MAX + 1][8]; /* by string number, "" for none, "ok" for on target */
 };
 

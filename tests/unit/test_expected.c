@@ -117,6 +117,46 @@ static void marks_say_what_was_done(void **state)
     end(app);
 }
 
+#define SAID(n, text) "visit.1.work." n " amount = " text "\n"
+
+/* What was logged differently from the plan was done so. */
+static void amounts_that_are_said_are_foretold(void **state)
+{
+    struct app *app = start(MARK("1", "saddle") SAID("1", ".5 mm bass; .2 treble"));
+    const struct board *board = &app->before.setup.board;
+    const double lifted = -0.5 * board->station_mm[6][board->action_fret] / board->contact_mm[6];
+
+    (void)state;
+    assert_near(expected(app, FIELD_ACTION, 6), 8.25 * 25.4 / 64 + lifted, 1e-6);
+    assert_near(expected(app, FIELD_EXPOSURE_BASS, 0), 4.5, 1e-6);
+    assert_string_equal(after(app), "after saddle, as marked on Work");
+    end(app);
+    app = start(MARK("1", "slots") SAID("1", "string 6 -.002 in"));
+    assert_near(expected(app, FIELD_NUT_GAP, 6),
+                25.4 * (0.030 - .002 * (1 - app->before.setup.board.station_mm[6][1] /
+                                                app->before.setup.board.contact_mm[6])),
+                1e-6);
+    end(app);
+    /* What makes no sense is taken as planned, and said to be. */
+    app = start(MARK("1", "slots") SAID("1", "-.002-.003"));
+    assert_string_equal(after(app), "after slots; amount not understood");
+    check_lifts(app, 8.25 * 25.4 / 64, 0.030 * 25.4, true, false);
+    end(app);
+}
+
+/* Of a rod that answers by .008 in a turn; a work line says the turns. */
+static void turns_that_are_said_are_foretold(void **state)
+{
+    struct app *app = start(MARK("1", "rod") SAID("1", "tightened 3/8 turn"));
+    struct move *rod = &app->before.moves.move[MOVE_ROD];
+
+    (void)state;
+    rod->turns = maybe_given(0.875);
+    rod->per_turn = maybe_given(-0.008 * 25.4);
+    assert_near(expected(app, FIELD_RELIEF, 0), 0.010 * 25.4, 0.001);
+    end(app);
+}
+
 static void a_rod_that_was_left_leaves_the_curve(void **state)
 {
     struct app *app = start(MARK("1", "slots"));
@@ -202,6 +242,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(nothing_marked_means_the_rod_alone),
         cmocka_unit_test(marks_say_what_was_done),
+        cmocka_unit_test(amounts_that_are_said_are_foretold),
+        cmocka_unit_test(turns_that_are_said_are_foretold),
         cmocka_unit_test(a_rod_that_was_left_leaves_the_curve),
         cmocka_unit_test(a_gap_held_down_is_expected_held_down),
         cmocka_unit_test(after_a_reset_nothing_is_foretold),

@@ -51,6 +51,50 @@ static void bass_and_treble_are_a_straight_cut(void **state)
     assert_near(amount.value[3], 1.6, 1e-12);
 }
 
+/* As a hand writes it. */
+static void a_unit_holds_for_what_follows_it(void **state)
+{
+    const struct work_amount sides = find("0.8 mm off the bottom, bass; 1.1 treble"),
+                             turned = find("1.1 treble, 0.8 mm bass"),
+                             strings = find("string 6 -.2 mm, 5 -.15");
+
+    (void)state;
+    assert_near(sides.value[6], 0.8, 1e-12);
+    assert_near(sides.value[1], 1.1, 1e-12);
+    assert_near(turned.value[6], 0.8, 1e-12);
+    assert_near(turned.value[1], 1.1, 1e-12);
+    assert_near(strings.value[5], -0.15, 1e-12);
+    assert_int_equal(find("string 6 -.2 mm, 2 strokes").unit, WORK_AMOUNT_NONE);
+    assert_int_equal(find("string 6 -.2 mm, 5 -.008 in").unit, WORK_AMOUNT_NONE);
+}
+
+static void signed_numbers_stand_as_the_strings_lie(void **state)
+{
+    const struct work_amount amount = find("-.002-.003-.004-.005-.006-.007 in");
+
+    (void)state;
+    assert_near(amount.value[6], -.002 * 25.4, 1e-12);
+    assert_near(amount.value[1], -.007 * 25.4, 1e-12);
+    assert_int_equal(find("-.002-.003-.004-.005-.006 in").unit, WORK_AMOUNT_NONE);
+    assert_int_equal(find("6 .008 5 .007 4 .006 in").unit, WORK_AMOUNT_NONE);
+}
+
+/* Numbers that make no sense are told from no numbers, and from what the program itself writes. */
+static void what_cannot_be_read_is_known(void **state)
+{
+    (void)state;
+    assert_true(find("-.002-.003-.004").unread);
+    assert_true(find("filed .004 to .006 in").unread);
+    assert_false(find("done").unread);
+    assert_false(find(NULL).unread);
+    assert_false(find(".8 mm").unread);
+    assert_false(find("file +-.001 in; string 6 -.007, 5 -.006").unread);
+    assert_false(find("tighten 1/4 turn, then read: relief -.007 +-.001 in").unread);
+    assert_false(find("raise the nut, shim .020 in, or a new one; string 6 .02").unread);
+    assert_int_equal(find("file +-.001 in; string 6 -.007, 5 -.006").unit, WORK_AMOUNT_NONE);
+    assert_int_equal(find("height +-.05 mm; string 6 -.95, 1 -1.30").unit, WORK_AMOUNT_NONE);
+}
+
 static void what_is_no_amount_says_nothing(void **state)
 {
     static const char *const texts[] = {"",
@@ -79,6 +123,9 @@ int main(void)
         cmocka_unit_test(one_amount_is_all_strings),
         cmocka_unit_test(strings_are_named),
         cmocka_unit_test(bass_and_treble_are_a_straight_cut),
+        cmocka_unit_test(a_unit_holds_for_what_follows_it),
+        cmocka_unit_test(signed_numbers_stand_as_the_strings_lie),
+        cmocka_unit_test(what_cannot_be_read_is_known),
         cmocka_unit_test(what_is_no_amount_says_nothing),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

@@ -1,22 +1,30 @@
 /* SPDX-License-Identifier: MIT */
 #include "leaf/bench/expected.h"
+
+#include <math.h>
+
 #include "model/setup/belief_line.h"
 #include "model/setup/bench_goal.h"
+#include "model/setup/work_done.h"
 
 /* What was done since the pass before, as far as is known. */
 struct done {
     bool marked; /* the Work leaf says so */
     bool move[MOVE_COUNT_];
+    bool unread; /* what it says of how much makes no sense */
+    /* Slots and saddle: by how much, up (+) or down; NAN where nobody knows. */
+    double mm[MOVE_COUNT_][STRINGS_MAX + 1];
     struct maybe share; /* of the way to its target that the rod went; absent where unknown */
 };
 
 /* By the turns logged for this pass, else by those asked for at once. Who went on to slots or
  * saddle has turned until the relief was right. */
-static struct maybe find_share(const struct app *app)
+static struct maybe find_share(const struct app *app, struct maybe said)
 {
     const struct move *move = app->before.moves.move;
-    const struct maybe turned =
+    const struct maybe read =
         place_read(place_of(&app->record, app->visit, app->pass), FIELD_ROD_TURN);
+    const struct maybe turned = read.given ? read : said;
     const struct maybe share =
         move_rod_share(&move[MOVE_ROD], setup_rod_turns(&app->before.setup), turned);
     const bool went_on = move[MOVE_SLOTS].done_by > 0 || move[MOVE_SADDLE].done_by > 0;
@@ -24,20 +32,47 @@ static struct maybe find_share(const struct app *app)
     return share.given || turned.given || !went_on ? share : maybe_given(1);
 }
 
+/* What the work lines say of one move. */
+static void add_work(const struct app *app, enum move_kind kind, struct done *done)
+{
+    const struct place place = place_of(&app->record, app->visit, app->pass - 1);
+    struct work_done work;
+
+    done->move[kind] = app->before.moves.move[kind].done_by > 0;
+    done->marked = done->marked || done->move[kind];
+    if (!move_is_measured(kind))
+        return;
+    work_done_find(place, &app->before.setup, &app->before.moves, kind, &work);
+    done->unread = done->unread || work.unread;
+    for (int s = 1; s <= STRINGS_MAX; s++)
+        /* No amount where none was planned: as planned. */
+        done->mm[kind][s] = isnan(work.mm[s]) && !work.is_said ? 0 : work.mm[s];
+    if (kind == MOVE_ROD)
+        done->share = find_share(app, work.turns);
+}
+
+static void add_planned(const struct app *app, enum move_kind kind, struct done *done)
+{
+    const struct move *move = &app->before.moves.move[kind];
+
+    done->move[kind] = true;
+    for (int s = 1; s <= STRINGS_MAX; s++)
+        done->mm[kind][s] = move->string[s].due ? move->string[s].value : 0;
+}
+
 static struct done find_done(const struct app *app)
 {
-    struct done done = {.share = find_share(app)};
+    struct done done = {.marked = false};
 
-    for (int kind = 0; kind < MOVE_COUNT_; kind++) {
-        done.move[kind] = app->before.moves.move[kind].done_by > 0;
-        done.marked = done.marked || done.move[kind];
-    }
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        add_work(app, (enum move_kind)kind, &done);
     if (done.marked)
         return done;
     /* If the rod is due, only the rod: everything is measured again before anything is cut. */
     const bool rod = app->before.moves.move[MOVE_ROD].state == MOVE_DUE;
     done.move[MOVE_ROD] = rod;
-    done.move[MOVE_SLOTS] = done.move[MOVE_SADDLE] = !rod;
+    for (int kind = MOVE_SLOTS; kind <= MOVE_SADDLE && !rod; kind++)
+        add_planned(app, (enum move_kind)kind, &done);
     return done;
 }
 
@@ -58,16 +93,18 @@ static bool beyond_forecast(const struct done *done)
     return false;
 }
 
+static struct maybe known(double value)
+{
+    return isnan(value) ? maybe_absent() : maybe_given(value);
+}
+
 /* How much the slots and the saddle, if done, lift a string at x: each in a straight line. */
 static double lift_mm(const struct derived *before, const struct done *done, int string,
                       double x_mm)
 {
     const double part = x_mm / before->setup.board.contact_mm[string];
-    const struct move_amount *slot = &before->moves.move[MOVE_SLOTS].string[string];
-    const struct move_amount *saddle = &before->moves.move[MOVE_SADDLE].string[string];
 
-    return (done->move[MOVE_SLOTS] && slot->due ? slot->value * (1 - part) : 0) +
-           (done->move[MOVE_SADDLE] && saddle->due ? saddle->value * part : 0);
+    return done->mm[MOVE_SLOTS][string] * (1 - part) + done->mm[MOVE_SADDLE][string] * part;
 }
 
 static struct maybe find_curve(const struct app *app, const struct done *done)
@@ -97,7 +134,7 @@ static struct maybe find_height(const struct app *app, const struct done *done,
     if (!height.given)
         return maybe_absent();
     const double x_mm = board->station_mm[string][bench_row_fret(row, board)];
-    return maybe_given(height.value + lift_mm(before, done, string, x_mm));
+    return known(height.value + lift_mm(before, done, string, x_mm));
 }
 
 /* As find_height, as the row is read: a gap held down where gaps are read so. */
@@ -122,13 +159,12 @@ static struct maybe find_exposure(const struct app *app, const struct done *done
 {
     const struct derived *before = &app->before;
     const int string = end == END_BASS ? before->setup.board.strings : 1;
-    const struct move_amount *saddle = &before->moves.move[MOVE_SADDLE].string[string];
     const struct maybe read =
         record_entered(&app->record, bench_row_key(row, end, app->visit, app->pass - 1, 0));
 
     if (!read.given)
         return read;
-    return maybe_given(read.value + (done->move[MOVE_SADDLE] && saddle->due ? saddle->value : 0));
+    return known(read.value + done->mm[MOVE_SADDLE][string]);
 }
 
 struct maybe bench_expected(const struct app *app, const struct route_cell *cell)
@@ -165,6 +201,8 @@ bool bench_add_expected_after(const struct app *app, struct strbuf *out)
             strbuf_add(out, count++ ? ", " : "");
             strbuf_add(out, work_mark_name((enum move_kind)kind));
         }
-    strbuf_add(out, done.marked ? ", as marked on Work" : ", if done (Work marks it)");
+    strbuf_add(out, done.unread   ? "; amount not understood"
+                    : done.marked ? ", as marked on Work"
+                                  : ", if done (Work marks it)");
     return true;
 }

@@ -5,6 +5,7 @@
 
 #include "words/caution.h"
 #include "leaf/jobs/work_list.h"
+#include "model/setup/work_done.h"
 #include "base/utf8.h"
 #include "screen/work_lines.h"
 
@@ -96,7 +97,21 @@ static void add_turns(const struct page *page, const struct move *move, struct s
     strbuf_add(out, turns);
 }
 
-static void add_done(const struct page *page, const struct move *move,
+/* What was planned, which holds only of what was done as planned. */
+static void add_forecast(const struct page *page, enum move_kind kind,
+                         const struct move_words *words, struct strbuf *out)
+{
+    const struct place place = place_of(&page->app->record, page->app->visit, page->list->pass);
+    struct work_done done;
+
+    work_done_find(place, &page->list->derived->setup, &page->list->derived->moves, kind, &done);
+    strbuf_add(out, done.unread ? "; amount not understood, taken as planned" : "");
+    strbuf_add(out, "; measure again (Bench, p)");
+    if (!done.is_said && words->foretold)
+        strbuf_addf(out, ": %s", words->then);
+}
+
+static void add_done(const struct page *page, enum move_kind kind, const struct move *move,
                      const struct move_words *words, struct strbuf *out)
 {
     const struct reading_key key = work_key(WORK_TIME, page->app->visit, move->done_by);
@@ -106,8 +121,7 @@ static void add_done(const struct page *page, const struct move *move,
     if (time)
         work_add_time(page->app, time, out);
     add_turns(page, move, out);
-    strbuf_add(out, "; measure again (Bench, p): ");
-    strbuf_add(out, words->then);
+    add_forecast(page, kind, words, out);
 }
 
 static void put_due(struct page *page, const struct move *move, const struct move_words *words,
@@ -144,7 +158,7 @@ static void put_move(struct page *page, enum move_kind kind)
         return;
     }
     if (move_is_done(move))
-        add_done(page, move, &words, &text);
+        add_done(page, kind, move, &words, &text);
     else
         strbuf_add(&text, words.amount[0] ? words.amount : "not known yet");
     put_text(page, role_of(move), memory);

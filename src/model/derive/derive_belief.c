@@ -5,8 +5,7 @@
 
 #include "model/setup/belief_read.h"
 #include "model/setup/move_find.h"
-#include "model/reading/work_amount.h"
-#include "model/reading/work_line.h"
+#include "model/setup/work_done.h"
 
 /* So many passes back; what was read before says little more. */
 enum { PASSES_BACK = 12 };
@@ -19,45 +18,15 @@ struct between {
     struct maybe turn;       /* of the rod, logged with the pass after */
 };
 
-static void find_amount(const struct between *between, const struct move *move,
-                        struct work_amount *ret_amount)
-{
-    const struct reading_key key = work_key(WORK_AMOUNT, between->place.visit, move->done_by);
-
-    work_amount_find(record_text(between->place.record, &key), between->before->board.strings,
-                     ret_amount);
-}
-
-/* What was done to one string, mm; what was planned where the line does not say. NAN where
- * something was done and nobody knows how much. */
-static double done_mm(const struct between *between, const struct move *move,
-                      const struct work_amount *said, int string)
-{
-    const struct move_amount *plan = &move->string[string];
-    const int at = said->is_said[string] ? string : 0;
-    const double thread = said->unit == WORK_AMOUNT_TURNS ? between->before->thread_mm.value : 1;
-
-    if (said->unit == WORK_AMOUNT_NONE || (said->unit == WORK_AMOUNT_TURNS && !(thread > 0)))
-        return plan->due ? plan->value : move->state == MOVE_DUE ? 0 : (double)NAN;
-    if (!said->is_said[at])
-        return 0; /* it names the strings that were worked on */
-    if (at == 0 && !plan->due)
-        return 0;
-    if (said->has_sign[at])
-        return said->value[at] * thread;
-    return plan->due ? copysign(said->value[at] * thread, plan->value) : (double)NAN;
-}
-
 static void make_slots(struct belief *belief, const struct between *between)
 {
     const struct move *move = &between->planned.move[MOVE_SLOTS];
     const double unknown_mm = 0.15;
-    struct work_amount said;
+    struct work_done done;
 
-    if (move->done_by > 0)
-        find_amount(between, move, &said);
+    work_done_find(between->place, between->before, &between->planned, MOVE_SLOTS, &done);
     for (int s = 1; s <= belief->strings; s++) {
-        const double mm = move->done_by > 0 ? done_mm(between, move, &said, s) : 0;
+        const double mm = done.mm[s];
 
         if (isnan(mm))
             belief_doubt_slot(belief, s, unknown_mm);
@@ -73,12 +42,11 @@ static void make_saddle(struct belief *belief, const struct between *between)
     const struct move *move = &between->planned.move[MOVE_SADDLE];
     double mm[STRINGS_MAX + 1] = {0};
     const double unknown_mm = 1;
-    struct work_amount said;
+    struct work_done done;
 
-    if (move->done_by > 0)
-        find_amount(between, move, &said);
+    work_done_find(between->place, between->before, &between->planned, MOVE_SADDLE, &done);
     for (int s = 1; s <= belief->strings; s++) {
-        mm[s] = move->done_by > 0 ? done_mm(between, move, &said, s) : 0;
+        mm[s] = done.mm[s];
         if (isnan(mm[s])) {
             belief_doubt_saddle(belief, s, unknown_mm);
             mm[s] = 0;
@@ -97,14 +65,13 @@ static void make_rod(struct belief *belief, const struct between *between)
     const struct maybe *target = &between->before->relief_target_mm;
     const bool turned = between->turn.given && between->turn.value != 0;
     const double change = fabs(move->amount.value), unknown_mm = 0.5;
-    struct work_amount said = {.unit = WORK_AMOUNT_NONE};
+    struct work_done done;
 
-    if (move->done_by > 0)
-        find_amount(between, move, &said);
+    work_done_find(between->place, between->before, &between->planned, MOVE_ROD, &done);
     if (move->done_by > 0 && move->state == MOVE_DUE && target->given)
         belief_turn_rod(belief, between->before, target->value,
-                        turned || said.unit == WORK_AMOUNT_TURNS ? hypot(BELIEF_RELIEF_MM, change)
-                                                                 : BELIEF_RELIEF_MM);
+                        turned || done.is_said ? hypot(BELIEF_RELIEF_MM, change)
+                                               : BELIEF_RELIEF_MM);
     else if (turned || move->done_by > 0)
         belief_doubt_rod(belief, between->before, unknown_mm);
     else if (move->state == MOVE_DUE)

@@ -9,7 +9,8 @@
 
 /* One number of the text. */
 struct told {
-    double value;
+    double value; /* in its unit */
+    double factor;
     bool has_sign;
     int string; /* 0: not said of one string */
     enum work_amount_unit unit;
@@ -100,7 +101,7 @@ static void give_unit(struct reader *reader, enum work_amount_unit unit, double 
 {
     for (int i = reader->count - 1; i >= 0 && reader->told[i].unit == WORK_AMOUNT_NONE; i--) {
         reader->told[i].unit = unit;
-        reader->told[i].value *= factor;
+        reader->told[i].factor = factor;
     }
 }
 
@@ -148,37 +149,88 @@ static void put(struct work_amount *amount, int string, const struct told *told,
     amount->unit = told->unit;
     amount->is_said[string] = true;
     amount->has_sign[string] = told->has_sign;
-    amount->value[string] = value;
+    amount->value[string] = value * told->factor;
 }
 
-/* All in one unit, or nothing is said. */
+static void take_units_from_the_left(struct reader *reader)
+{
+    for (int i = 1; i < reader->count; i++)
+        if (reader->told[i].unit == WORK_AMOUNT_NONE) {
+            reader->told[i].unit = reader->told[i - 1].unit;
+            reader->told[i].factor = reader->told[i - 1].factor;
+        }
+}
+
+/* All in one unit and way, each of a string or none, or nothing is said. */
 static bool is_sound(const struct reader *reader)
 {
     for (int i = 0; i < reader->count; i++)
         if (!isfinite(reader->told[i].value) || reader->told[i].unit == WORK_AMOUNT_NONE ||
-            reader->told[i].unit != reader->told[0].unit)
+            reader->told[i].unit != reader->told[0].unit ||
+            reader->told[i].factor != reader->told[0].factor ||
+            (reader->told[i].string > 0) != (reader->told[0].string > 0))
             return false;
     return reader->count > 0;
+}
+
+/* A number for bass and one for treble, in either order, are a straight line from one to the other.
+ */
+static bool put_sides(const struct reader *reader, const char *text, int strings,
+                      struct work_amount *amount)
+{
+    const char *bass = strstr(text, "bass"), *treble = strstr(text, "treble");
+
+    if (reader->count != 2 || strings < 2 || !bass || !treble)
+        return false;
+    const struct told *at_bass = &reader->told[bass > treble],
+                      *at_treble = &reader->told[bass < treble];
+    for (int s = 1; s <= strings; s++)
+        put(amount, s, at_bass,
+            at_treble->value + (at_bass->value - at_treble->value) * (s - 1) / (strings - 1));
+    return true;
+}
+
+/* As the strings lie on the bench. Without signs these may be strings and amounts in turn. */
+static void put_row(const struct reader *reader, int strings, struct work_amount *amount)
+{
+    if (reader->count != strings)
+        return;
+    for (int i = 0; i < reader->count; i++)
+        if (!reader->told[i].has_sign)
+            return;
+    for (int i = 0; i < reader->count; i++)
+        put(amount, strings - i, &reader->told[i], reader->told[i].value);
+}
+
+static void put_told(const struct reader *reader, const char *text, int strings,
+                     struct work_amount *amount)
+{
+    const struct told *told = reader->told;
+
+    if (told[0].string > 0) {
+        for (int i = 0; i < reader->count; i++)
+            put(amount, told[i].string, &told[i], told[i].value);
+    } else if (reader->count == 1) {
+        put(amount, 0, &told[0], told[0].value);
+    } else if (!put_sides(reader, text, strings, amount)) {
+        put_row(reader, strings, amount);
+    }
+}
+
+/* The program writes a plan with its doubt, and a shim where the nut is raised. */
+static bool is_plan(const char *text)
+{
+    return strstr(text, "+-") || strstr(text, "raise the nut");
 }
 
 void work_amount_find(const char *text, int strings, struct work_amount *ret_amount)
 {
     struct reader reader = {.at = text ? text : ""};
-    const struct told *told = reader.told;
 
     *ret_amount = (struct work_amount){.unit = WORK_AMOUNT_NONE};
     read_text(&reader);
-    if (!is_sound(&reader))
-        return;
-    if (told[0].string > 0) {
-        for (int i = 0; i < reader.count; i++)
-            put(ret_amount, told[i].string, &told[i], told[i].value);
-    } else if (reader.count == 1) {
-        put(ret_amount, 0, &told[0], told[0].value);
-    } else if (reader.count == 2 && strings > 1 && strstr(text, "bass") &&
-               strstr(text, "treble") > strstr(text, "bass")) {
-        for (int s = 1; s <= strings; s++)
-            put(ret_amount, s, &told[0],
-                told[1].value + (told[0].value - told[1].value) * (s - 1) / (strings - 1));
-    }
+    take_units_from_the_left(&reader);
+    if (is_sound(&reader))
+        put_told(&reader, text, strings, ret_amount);
+    ret_amount->unread = reader.count > 0 && ret_amount->unit == WORK_AMOUNT_NONE && !is_plan(text);
 }

@@ -8,15 +8,16 @@
 
 /*
  * What a work line says in numbers of how much was done: ".8 mm", "1/4 turn", "3/4 turn bass, 1/2
- * turn treble", "string 6 -.008, 5 -.007 in". A number without a unit takes the next one to its
- * right. What is not written in one of these ways says nothing in numbers; a plan then stands for
- * it.
+ * turn treble", "string 6 -.008, 5 -.007 in", or a signed number for each string from bass to
+ * treble. A number without a unit takes the next one to its right, else to its left. What is not
+ * written in one of these ways says nothing in numbers; a plan then stands for it.
  */
 
 enum work_amount_unit { WORK_AMOUNT_NONE, WORK_AMOUNT_MM, WORK_AMOUNT_TURNS };
 
 struct work_amount {
     enum work_amount_unit unit; /* NONE: nothing is said in numbers */
+    bool unread; /* there are numbers, but they make no sense; not so in the program's own words */
     bool is_said[STRINGS_MAX + 1];
     bool has_sign[STRINGS_MAX + 1]; /* whether a sign tells up from down */
     double value[STRINGS_MAX + 1];  /* by string; element 0: of all of them, or of the rod */

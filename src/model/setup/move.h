@@ -139,10 +139,10 @@ void move_set_turns(struct move_set *moves, double per_turn_mm);
  * ROD_TURN_OF_OTHERS. */
 void move_set_turns_of_others(struct move_set *moves, const struct rod_prior *others);
 
-/* Of turns that are known, how many are made at once: in eighths, at most 1/32 of a turn too far, as
- * far as a hand turns without measuring again, and at least one. All of them, `*ret_is_all`, where
- * that leaves no more than can be told; else the relief is read before the rest. 0 where other
- * necks' answer gives less than an eighth. */
+/* Of turns that are known, how many are made at once: in eighths, at most 1/32 of a turn too far,
+ * as far as a hand turns without measuring again, and at least one. All of them, `*ret_is_all`,
+ * where that leaves no more than can be told; else the relief is read before the rest. 0 where
+ * other necks' answer gives less than an eighth. */
 double move_turns_at_once(const struct move *rod, bool *ret_is_all);
 
 /* How much of the way to its target a due rod takes the relief: by the turns that were made (+

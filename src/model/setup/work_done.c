@@ -1,0 +1,64 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/setup/work_done.h"
+
+#include <math.h>
+
+#include "model/reading/work_amount.h"
+#include "model/reading/work_line.h"
+
+static double planned_mm(const struct move *move, int string)
+{
+    const struct move_amount *plan = &move->string[string];
+
+    return plan->due ? plan->value : move->state == MOVE_DUE ? 0 : (double)NAN;
+}
+
+/* Of one string, mm for one of what is said. */
+static double said_mm(const struct move *move, const struct work_amount *said, double unit_mm,
+                      int string)
+{
+    const struct move_amount *plan = &move->string[string];
+    const int at = said->is_said[string] ? string : 0;
+
+    if (!said->is_said[at])
+        return 0; /* it names the strings that were worked on */
+    if (at == 0 && !plan->due)
+        return 0;
+    if (said->has_sign[at])
+        return said->value[at] * unit_mm;
+    return plan->due ? copysign(said->value[at] * unit_mm, plan->value) : (double)NAN;
+}
+
+/* Without a sign the rod was turned the way it was due. */
+static void find_turns(const struct move *rod, const struct work_amount *said,
+                       struct work_done *done)
+{
+    done->is_said = said->unit == WORK_AMOUNT_TURNS && said->is_said[0];
+    done->unread = said->unread || (said->unit != WORK_AMOUNT_NONE && !done->is_said);
+    if (done->is_said && (said->has_sign[0] || rod->state == MOVE_DUE))
+        done->turns = maybe_given(said->has_sign[0] ? said->value[0]
+                                                    : copysign(said->value[0], -rod->amount.value));
+}
+
+void work_done_find(struct place place, const struct setup *setup, const struct move_set *planned,
+                    enum move_kind kind, struct work_done *ret_done)
+{
+    const struct move *move = &planned->move[kind];
+    const struct reading_key key = work_key(WORK_AMOUNT, place.visit, move->done_by);
+    struct work_amount said;
+
+    *ret_done = (struct work_done){.is_said = false};
+    if (move->done_by == 0)
+        return;
+    work_amount_find(record_text(place.record, &key), setup->board.strings, &said);
+    if (kind == MOVE_ROD) {
+        find_turns(move, &said, ret_done);
+        return;
+    }
+    const double unit_mm = said.unit == WORK_AMOUNT_TURNS ? maybe_or(setup->thread_mm, 0) : 1;
+    ret_done->is_said = said.unit != WORK_AMOUNT_NONE && unit_mm > 0;
+    ret_done->unread = said.unread || (said.unit != WORK_AMOUNT_NONE && !ret_done->is_said);
+    for (int s = 1; s <= setup->board.strings; s++)
+        ret_done->mm[s] =
+            ret_done->is_said ? said_mm(move, &said, unit_mm, s) : planned_mm(move, s);
+}

@@ -1,0 +1,21 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_MODEL_SETUP_WORK_DONE_H
+#define SILLET_MODEL_SETUP_WORK_DONE_H
+
+#include "model/setup/move.h"
+
+/* How much of a move was done: what its work line says, else what was planned. */
+struct work_done {
+    bool is_said;               /* in numbers that make sense */
+    bool unread;                /* in numbers that make none: it is taken as planned */
+    struct maybe turns;         /* rod, + tightens; absent where the line says none */
+    double mm[STRINGS_MAX + 1]; /* slots, saddle: by string, 0 for one that was left; NAN where
+                                 * something was done and nobody knows how much */
+};
+
+/* Of the rod, the slots or the saddle, as a pass asked for it; nothing was done where no line marks
+ * it. `setup` is that pass's. */
+void work_done_find(struct place place, const struct setup *setup, const struct move_set *planned,
+                    enum move_kind kind, struct work_done *ret_done);
+
+#endif
