@@ -103,7 +103,7 @@ static enum status draw(const struct layout_options *options, const struct state
     for (int k = 0; k < TEMPLATE_COUNT_; k++) {
         const enum template_kind kind = (enum template_kind)k;
         const struct state *state = template_is_of_reset(kind) ? &states->reset : &states->shown;
-        char memory[400];
+        char memory[800];
         struct strbuf missing = STRBUF(memory);
 
         if (!options->wanted[k] ||

@@ -43,8 +43,8 @@ bool template_applies(enum template_kind kind, const struct record *record,
 
 /*
  * Draws one template for the state derived from a pass. STATUS_ABSENT if readings
- * are missing: their names are then added to `missing`, "nut.margin_bass, string.3.gauge".
- * STATUS_NO_MEMORY. The caller frees the drawing with page_list_free.
+ * are missing: their names are then added to `missing`, "bass margin, on Intake; gauge, string 3,
+ * on Strings". STATUS_NO_MEMORY. The caller frees the drawing with page_list_free.
  */
 enum status template_draw(enum template_kind kind, struct place place,
                           const struct derived *derived, struct page_list **ret_drawing,

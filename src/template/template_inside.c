@@ -14,15 +14,26 @@ const struct page_font template_plain = {.size_mm = 2.9};
 const struct page_font template_strong = {.size_mm = 3.2, .weight = PAGE_BOLD};
 const struct page_font template_small = {.size_mm = 2.4, .grey = 0.25};
 
+/* The leaf that a reading is entered on. */
+static const char *leaf_of(const struct reading_key *key)
+{
+    if (key->visit > 0)
+        return "Bench";
+    if (key->string > 0)
+        return "Strings";
+    return key->field == FIELD_HEEL_DEPTH || key->field == FIELD_POCKET_LENGTH ? "Neck" : "Intake";
+}
+
 bool template_need(const struct template_source *source, struct reading_key key)
 {
     if (record_entered(source->record, key).given)
         return true;
     if (source->missing->length > 0)
-        strbuf_add(source->missing, ", ");
-    reading_key_section(&key, source->missing);
-    strbuf_add(source->missing, ".");
-    reading_key_name(&key, source->missing);
+        strbuf_add(source->missing, "; ");
+    strbuf_add(source->missing, field_get(key.field)->label);
+    if (key.string > 0)
+        strbuf_addf(source->missing, ", string %d", key.string);
+    strbuf_addf(source->missing, ", on %s", leaf_of(&key));
     return false;
 }
 

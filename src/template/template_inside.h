@@ -16,7 +16,8 @@ struct template_source {
     struct survey_layout layout;
 };
 
-/* Whether a number or choice is there and usable; if not, adds its name to source->missing. */
+/* Whether a number or choice is there and usable; if not, adds its name and leaf
+ * to source->missing. */
 bool template_need(const struct template_source *source, struct reading_key key);
 bool template_need_one(const struct template_source *source, enum field_id field);
 

@@ -152,6 +152,6 @@ enum status template_draw_tongue(const struct template_source *source,
     wedge.length_mm -= board->station_mm[LANE_MIDDLE][board->join_fret];
     if (wedge.length_mm > 0)
         return draw_wedge(source, &wedge, ret_drawing);
-    strbuf_add(source->missing, "a board.board_end behind the join");
+    strbuf_add(source->missing, "a board end behind the join, on Intake");
     return STATUS_ABSENT;
 }

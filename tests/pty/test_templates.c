@@ -194,18 +194,20 @@ static void what_is_missing_is_named(void **state)
     need_cairo();
     tree_write_text(bench->profile, bare);
     expect(bench, bench->profile, pdf, NULL, 0,
-           "nut left out: missing nut.width, nut.margin_treble");
+           "nut left out: missing nut width, on Intake; treble margin, on Intake");
     expect(bench, bench->profile, pdf, "board", 0, "");
     assert_int_equal(unlink(pdf), 0);
-    expect(bench, bench->profile, pdf, "saddle", FINDINGS, "missing bridge.spread, nut.spread");
-    expect(bench, bench->profile, pdf, "saddle", FINDINGS, "string.6.gauge");
-    expect(bench, bench->profile, pdf, "heel", FINDINGS, "neck.heel_depth");
-    expect(bench, bench->profile, pdf, "heel", FINDINGS, "visit.1.pass.1.exposure_bass");
+    expect(bench, bench->profile, pdf, "saddle", FINDINGS,
+           "missing spread at the saddle, on Intake; nut spread, on Intake");
+    expect(bench, bench->profile, pdf, "saddle", FINDINGS, "; gauge, string 6, on Strings");
+    expect(bench, bench->profile, pdf, "heel", FINDINGS, "heel depth, on Neck");
+    expect(bench, bench->profile, pdf, "heel", FINDINGS, "; bass exposure, on Bench");
     tree_write_text(bench->profile, "[profile]\nformat = 1\n[board]\nstrings = 6\n");
-    expect(bench, bench->profile, pdf, "board", FINDINGS, "missing board.scale, board.frets");
+    expect(bench, bench->profile, pdf, "board", FINDINGS,
+           "missing scale length, on Intake; frets, on Intake");
     tree_write_text(bench->profile, "[profile]\nformat = 1\n[board]\nstrings = 6\n"
                                     "scale = 90 in\nfrets = 20\n");
-    expect(bench, bench->profile, pdf, "board", FINDINGS, "missing board.scale\n");
+    expect(bench, bench->profile, pdf, "board", FINDINGS, "missing scale length, on Intake\n");
     tree_write_text(bench->profile, "[profile]\nformat = 1\n[board]\nstrings = 6\n"
                                     "scale = 25 in\nfrets = 0\n");
     expect(bench, bench->profile, pdf, "board", FINDINGS, "a board with frets\n");

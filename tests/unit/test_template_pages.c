@@ -141,7 +141,8 @@ static enum status draw(enum template_kind kind, const char *dropped, const char
         build_record_drop(&record, dropped);
     build_record_add(&record, more);
     derive_current(&record, &derived);
-    const enum status status = template_draw(kind, place_current(&record), &derived, &drawing, &text);
+    const enum status status =
+        template_draw(kind, place_current(&record), &derived, &drawing, &text);
     if (status == STATUS_OK)
         page_list_free(drawing);
     record_done(&record);
@@ -157,7 +158,7 @@ static void missing_readings_go_by_their_names(void **state)
     assert_string_equal(missing, "");
     assert_int_equal(draw(TEMPLATE_TONGUE, "board board_end", "", missing, sizeof missing),
                      STATUS_ABSENT);
-    assert_string_equal(missing, "board.board_end");
+    assert_string_equal(missing, "board end, on Intake");
     assert_int_equal(
         draw(TEMPLATE_TONGUE, NULL, "board board_end = 420 mm\n", missing, sizeof missing),
         STATUS_OK);
@@ -167,7 +168,7 @@ static void missing_readings_go_by_their_names(void **state)
         STATUS_ABSENT);
     assert_int_equal(draw(TEMPLATE_HEEL, "neck heel_depth", "", missing, sizeof missing),
                      STATUS_ABSENT);
-    assert_string_equal(missing, "neck.heel_depth");
+    assert_string_equal(missing, "heel depth, on Neck");
     assert_int_equal(
         draw(TEMPLATE_HEEL, NULL, "neck heel_depth = 88 mm\n", missing, sizeof missing), STATUS_OK);
 }
