@@ -11,6 +11,7 @@
 #include "run/greeting.h"
 #include "run/sheet_keep.h"
 #include "run/shop_keep.h"
+#include "run/templates_keep.h"
 #include "screen/ui.h"
 #include "session/app.h"
 #include "session/app_place.h"
@@ -44,16 +45,20 @@ static time_t steady_seconds(void)
 
 static void write_sheet(struct session *session)
 {
-    const struct app_clock clock = screen_clock();
-    const struct sheet_keeping keeping = {.profile_path = profile_path(session->profile),
-                                          .record = &session->app.record,
-                                          .visit = session->app.visit,
-                                          .units = &session->app.units,
-                                          .today = clock.date,
-                                          .utf8 = term_traits().utf8};
     char memory[APP_MESSAGE_MAX];
     struct strbuf words = STRBUF(memory);
-    const enum status status = sheet_keep(&keeping, &words);
+    const enum status status =
+        sheet_keep(&session->app, profile_path(session->profile), term_traits().utf8, &words);
+
+    app_say(&session->app, status == STATUS_OK ? TONE_NOTE : TONE_WARNING, memory);
+}
+
+static void write_templates(struct session *session)
+{
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf words = STRBUF(memory);
+    const enum status status =
+        templates_keep(&session->app, profile_path(session->profile), &words);
 
     app_say(&session->app, status == STATUS_OK ? TONE_NOTE : TONE_WARNING, memory);
 }
@@ -232,6 +237,8 @@ static void carry_out(struct session *session, const struct app_effects *effects
         shop_keep_targets(&session->app, effects->targets);
     if (effects->sheet)
         write_sheet(session);
+    if (effects->templates)
+        write_templates(session);
     if (effects->repaint)
         term_repaint();
     if (effects->suspend)

@@ -36,9 +36,10 @@ enum app_targets { TARGETS_STAY, TARGETS_KEEP, TARGETS_FORGET };
 
 /* What the caller has to do after an event. */
 struct app_effects {
-    bool save;  /* the record changed: write it */
-    bool units; /* the shop's gauges changed: remember them */
-    bool sheet; /* write the customer's sheet of the visit in hand */
+    bool save;      /* the record changed: write it */
+    bool units;     /* the shop's gauges changed: remember them */
+    bool sheet;     /* write the customer's sheet of the visit in hand */
+    bool templates; /* write those of the reset that it asked for */
     enum app_targets targets;
     bool repaint; /* paint everything anew */
     bool suspend; /* stop the process for a while */

@@ -54,6 +54,7 @@ COMMAND(WHAT_IF_DROP, 0, 0, 'w', ON_FIRST(9), LEAF_STRINGS, "", "drop the what-i
 COMMAND(NOTE_BACK, 0, 0, 'j', ON_FIRST(5), LEAF_FRETS, "", "look at the note below", "look at the next lower note on the headroom map", BY(frets_step_note, -1), frets_has_note, 0)
 COMMAND(NOTE, 0, 0, 'k', ON_FIRST(6), LEAF_FRETS, "note", "look at the note above", "look at the next higher note on the headroom map; after the last, the tightest", BY(frets_step_note, 1), frets_has_note, 0)
 COMMAND(WORK_DONE, ' ', 0, IN_MENU('d'), ON_FIRST(4), LEAF_WORK, "done", "the move is done", "mark the move in hand done as planned, with the time and the reading that shows it", DO(work_mark_done), work_can_mark_done, work_add_to_mark)
+COMMAND(WORK_TEMPLATES, 0, 0, IN_MENU('t'), ON_FIRST(5), LEAF_WORK, "", "write the reset's templates", "write the templates of the neck reset that this visit asked for into the folder templates", DO(work_ask_templates), work_can_ask_templates, 0)
 COMMAND(WORK_OWN, 0, 0, IN_MENU('a'), ON_FIRST(7), LEAF_WORK, "", "a line of your own work", "write a line of your own work; its amount and note follow", DO(work_write_own), work_can_write_own, 0)
 COMMAND(WORK_OUT, 0, 0, IN_MENU('z'), ON_FIRST(8), LEAF_WORK, "", "take the work line out", "take out the line in hand, or the mark off the move", DO(work_take_out), work_can_take_out, 0)
 COMMAND(HISTORY_OPEN, SILLET_KEY_ENTER, 0, 'i', ON_FIRST(4), LEAF_HISTORY, "open", "take this pass to the bench", "open the pass looked at, on the bench", DO(history_open), history_has_pass, 0)

@@ -2,6 +2,7 @@
 #include "leaf/jobs/work_actions.h"
 
 #include "leaf/jobs/work_list.h"
+#include "model/derive/asked.h"
 #include "session/cell_actions.h"
 #include "session/refresh.h"
 
@@ -317,7 +318,20 @@ void work_take_out(struct turn *turn)
     app_say(app, TONE_NOTE, "Work line taken out; * 1 brings it back.");
 }
 
+void work_ask_templates(struct turn *turn)
+{
+    turn->effects.templates = true;
+}
+
 /* --- the menu --- */
+
+bool work_can_ask_templates(const struct app *app)
+{
+    struct derived derived;
+    struct place asked;
+
+    return asked_for_reset(app_place(app), &asked, &derived);
+}
 
 bool work_can_mark_done(const struct app *app)
 {
