@@ -24,11 +24,13 @@ void sheet_make_side_view(struct sheet_maker *maker)
                                                           : NULL);
 }
 
+/* Without its setback entered, where the saddle stands would be a guess, and so the curve. */
 static bool add_predicted(struct sheet_maker *maker, int string, enum picture_role role)
 {
     const struct fret_pitch *pitch = &maker->left.pitch[string];
 
-    return picture_cents_curve(&maker->sheet->picture[SHEET_CENTS_CURVE], role, pitch->cents);
+    return record_entered_string(maker->record, FIELD_SETBACK, string).given &&
+           picture_cents_curve(&maker->sheet->picture[SHEET_CENTS_CURVE], role, pitch->cents);
 }
 
 void sheet_make_cents_curve(struct sheet_maker *maker)

@@ -128,10 +128,29 @@ static void reach(struct saddle_drawing *drawing, int string, const struct maybe
     drawing->high_mm = fmax(drawing->high_mm, setback_mm);
 }
 
-/* The fit over all frets read is better than the contact from one note. */
-static struct maybe asked_for(const struct string_layout *string)
+/* Where the contact is, and where the cents read ask for it, are known only from the setback
+ * entered. */
+static struct maybe if_entered(const struct saddle_drawing *drawing, int string,
+                               struct maybe contact)
 {
-    return string->contact_fit_mm.given ? string->contact_fit_mm : string->contact_read_mm;
+    contact.given = contact.given &&
+                    record_entered_string(drawing->source->record, FIELD_SETBACK, string).given;
+    return contact;
+}
+
+static struct maybe contact_now(const struct saddle_drawing *drawing, int string)
+{
+    return if_entered(drawing, string,
+                      maybe_given(drawing->source->layout.string[string].contact_mm));
+}
+
+/* The fit over all frets read is better than the contact from one note. */
+static struct maybe asked_for(const struct saddle_drawing *drawing, int string)
+{
+    const struct string_layout *of = &drawing->source->layout.string[string];
+
+    return if_entered(drawing, string,
+                      of->contact_fit_mm.given ? of->contact_fit_mm : of->contact_read_mm);
 }
 
 static void tick(const struct saddle_drawing *drawing, int string, double x,
@@ -150,7 +169,7 @@ static void draw_contact(const struct saddle_drawing *drawing, int string)
     const struct string_layout *of = &drawing->source->layout.string[string];
     const double x = LEFT + EDGE + of->saddle_centre_mm.value;
     const double top = drawing->base_mm + drawing->low_mm - 4;
-    const struct maybe now = maybe_given(of->contact_mm), asked = asked_for(of);
+    const struct maybe now = contact_now(drawing, string), asked = asked_for(drawing, string);
 
     page_draw_line(drawing->list, (struct page_point){x, top},
                    (struct page_point){x, drawing->base_mm + drawing->high_mm + 4},
@@ -182,10 +201,12 @@ static void draw_table(const struct saddle_drawing *drawing, double top)
     template_say(drawing->list, ASKED, y, PAGE_LEFT, &template_small, "by the cents read, solid");
     for (int s = drawing->source->layout.strings; s >= 1; s--) {
         const struct string_layout *of = &drawing->source->layout.string[s];
-        const struct maybe now = maybe_given(of->contact_mm), asked = asked_for(of);
+        const struct maybe now = contact_now(drawing, s), asked = asked_for(drawing, s);
 
         y += TABLE_ROW;
         say_string(drawing->source, drawing->list, s, y);
+        if (!now.given)
+            template_say(drawing->list, NOW, y, PAGE_LEFT, &template_small, "setback not entered");
         say_setback(drawing, s, NOW, y, &now);
         say_setback(drawing, s, PREDICTED, y, &of->contact_predicted_mm);
         say_setback(drawing, s, ASKED, y, &asked);
@@ -196,7 +217,7 @@ static void find_reach(struct saddle_drawing *drawing)
 {
     for (int s = 1; s <= drawing->source->layout.strings; s++) {
         const struct string_layout *of = &drawing->source->layout.string[s];
-        const struct maybe now = maybe_given(of->contact_mm), asked = asked_for(of);
+        const struct maybe now = contact_now(drawing, s), asked = asked_for(drawing, s);
 
         reach(drawing, s, &now);
         reach(drawing, s, &of->contact_predicted_mm);

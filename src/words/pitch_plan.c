@@ -57,13 +57,21 @@ static void find_fit(const struct figures *figures, int string, struct pitch_mov
     move->fit_nut_u_mm = figures->at[FIGURE_NUT_ADVANCE_FIT][string].u;
 }
 
+/* Without its setback a string's saddle is taken to stand at the scale length. That is near enough
+ * to reckon a change from, but no place to mark. */
+static struct maybe contact_of(const struct record *record, const struct board *board, int string)
+{
+    return record_entered_string(record, FIELD_SETBACK, string).given
+               ? maybe_given(board->contact_mm[string])
+               : (struct maybe){.given = false};
+}
+
 static void find_move(const struct derived *derived, int string, const struct cents_read *read,
                       double step, double tolerance, struct pitch_move *move)
 {
     const struct board *board = &derived->setup.board;
 
-    *move = (struct pitch_move){
-        .state = PITCH_UNREAD, .count = read->count, .contact_mm = board->contact_mm[string]};
+    *move = (struct pitch_move){.state = PITCH_UNREAD, .count = read->count};
     if (read->count == 0)
         return;
     const struct fret_cents *leading = leading_reading(read);
@@ -121,6 +129,7 @@ void pitch_plan_make(struct place place, const struct derived *derived, int stri
         const struct cents_read read = derive_read_cents(place, board, s);
 
         find_move(derived, s, &read, step, ret_plan->tolerance_cents, &ret_plan->string[s]);
+        ret_plan->string[s].contact_mm = contact_of(record, board, s);
         if (s == string)
             ret_plan->curve = (struct pitch_curve){.string = s, .read = read};
     }
@@ -298,13 +307,17 @@ void pitch_add_contact(const struct pitch_move *move, const struct shop_units *u
 {
     const enum unit unit = units->bare[MEASURE_LONG];
 
+    if (!move->contact_mm.given) {
+        strbuf_add(out, "setback not entered: no saddle contact from the nut");
+        return;
+    }
     strbuf_add(out, "saddle contact from the nut: ");
-    amount_add(out, move->contact_mm, unit, false);
+    amount_add(out, move->contact_mm.value, unit, false);
     amount_add_unit(out, unit);
     if (!is_move(move) || move->state != PITCH_DUE)
         return;
     strbuf_add(out, " now, ");
-    amount_add(out, move->contact_mm + move->change_mm, unit, false);
+    amount_add(out, move->contact_mm.value + move->change_mm, unit, false);
     amount_add_unit(out, unit);
     strbuf_add(out, " to be");
 }

@@ -27,7 +27,8 @@ struct pitch_move {
     double cents;    /* read there */
     bool has_change; /* false also if no setback can cure so many cents */
     double change_mm, change_u_mm; /* of the setback; expanded, k = 2 */
-    double contact_mm;             /* saddle contact from the nut, as it is */
+    struct maybe
+        contact_mm; /* saddle contact from the nut, as it is, where the setback is entered */
     /* From all frets read, if two or more: both ends moved, and the cents that remain. */
     bool has_fit;
     double fit_setback_mm, fit_setback_u_mm, fit_nut_mm, fit_nut_u_mm, fit_cents;
@@ -71,7 +72,8 @@ void pitch_add_fit(const struct pitch_plan *plan, int string, const struct shop_
 void pitch_add_predicted(const struct derived *derived, int string, const struct shop_units *units,
                          struct strbuf *out);
 
-/* Appends where the string leaves the saddle now, and where after the move that is due. */
+/* Appends where the string leaves the saddle now, and where after the move that is due; without
+ * the setback that it is not known. */
 void pitch_add_contact(const struct pitch_move *move, const struct shop_units *units,
                        struct strbuf *out);
 

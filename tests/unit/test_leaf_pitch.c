@@ -121,9 +121,32 @@ static void ten_cents_sharp_move_the_saddle_back(void **state)
     assert_int_equal(move->fret, 12);
     assert_near(move->change_mm / 25.4, 0.15, 0.005);
     assert_near(move->change_u_mm / 25.4, 0.015 * 2 / sqrt(12), 0.0005);
-    assert_near(move->contact_mm, 25.5 * 25.4, 1e-9);
     bench_press(app, "{Home}-10{Enter}");
     assert_near(move->change_mm / 25.4, -0.15, 0.005);
+    bench_close(app);
+}
+
+static void expect_contact(const struct app *app, int string, const char *wanted)
+{
+    char memory[160];
+    struct strbuf text = STRBUF(memory);
+
+    pitch_add_contact(&pitch_state(app)->string[string], &app->units, &text);
+    assert_string_equal(memory, wanted);
+}
+
+/* Whoever marks a contact that stands on no setback cuts in the wrong place. */
+static void no_contact_without_the_setback(void **state)
+{
+    struct app *app = start(BOARD "string.5 setback = 3 mm\nvisit.1.pass.1 cents.5.12 = 10\n"
+                                  "visit.1.pass.1 cents.6.12 = 10\n");
+
+    (void)state;
+    assert_near(assert_given(pitch_state(app)->string[5].contact_mm), 25.5 * 25.4 + 3, 1e-9);
+    assert_int_equal(pitch_state(app)->string[6].state, PITCH_DUE);
+    assert_true(pitch_state(app)->string[6].has_change);
+    assert_false(pitch_state(app)->string[6].contact_mm.given);
+    expect_contact(app, 6, "setback not entered: no saddle contact from the nut");
     bench_close(app);
 }
 
@@ -247,6 +270,7 @@ int main(void)
         cmocka_unit_test(the_number_pad_reaches_every_cell),
         cmocka_unit_test(arrows_go_by_frets),
         cmocka_unit_test(ten_cents_sharp_move_the_saddle_back),
+        cmocka_unit_test(no_contact_without_the_setback),
         cmocka_unit_test(the_move_is_the_figure),
         cmocka_unit_test(small_moves_are_not_worth_making),
         cmocka_unit_test(impossible_cents_give_no_move),

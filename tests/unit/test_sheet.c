@@ -474,9 +474,39 @@ static void tables_take_no_more_than_they_hold(void **state)
     sheet_done(&sheet);
 }
 
+/* The curve that is worked out for the lowest string. */
+static bool has_curve(const char *dropped)
+{
+    const struct sheet_ask ask = ask_of(0);
+    struct record record;
+    struct sheet sheet;
+
+    build_record(&record, build_record_full);
+    build_record_add(&record,
+                     "visit.1.pass.1 cents.6.12 = 10\nvisit.1.pass.1 cents.1.12 = 4\n"
+                     "string.6 note = E2\nstring.6 gauge = .053 in\nstring.6 core = .018 in\n"
+                     "string.6 build = round-wound\nstring.6 wrap_material = phosphor-bronze\n");
+    if (dropped)
+        build_record_drop(&record, dropped);
+    assert_int_equal(sheet_make(&record, &ask, &sheet), STATUS_OK);
+    assert_true(sheet.picture[SHEET_CENTS_CURVE].spot_count > 0);
+    const bool answer = picture_has(&sheet.picture[SHEET_CENTS_CURVE], PICTURE_MAIN);
+    sheet_done(&sheet);
+    record_done(&record);
+    return answer;
+}
+
+static void no_curve_from_a_setback_that_is_not_entered(void **state)
+{
+    (void)state;
+    assert_true(has_curve(NULL));
+    assert_false(has_curve("string.6 setback"));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(no_curve_from_a_setback_that_is_not_entered),
         cmocka_unit_test(readings_stand_beside_what_was_wanted),
         cmocka_unit_test(first_and_last_pass_stand_side_by_side),
         cmocka_unit_test(work_that_was_not_measured_again_is_said),

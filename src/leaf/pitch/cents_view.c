@@ -16,7 +16,8 @@ static void make_picture(const struct app *app, int fret, struct picture *ret_pi
 
     picture_cents_begin(ret_picture, derived->setup.board.frets, pitch_state(app)->tolerance_cents);
     picture_cents_curve(ret_picture, PICTURE_OTHER, curve->best_cents);
-    picture_cents_curve(ret_picture, PICTURE_MAIN, predicted->cents);
+    if (pitch_state(app)->string[curve->string].contact_mm.given)
+        picture_cents_curve(ret_picture, PICTURE_MAIN, predicted->cents);
     picture_cents_read(ret_picture, curve->string, &curve->read, fret);
     picture_cents_end(ret_picture, fret);
 }
@@ -56,8 +57,9 @@ void cents_view_draw(const struct pen *pen, const struct app *app, int fret, int
         return;
     make_picture(app, fret, &picture);
     if (!picture_has(&picture, PICTURE_MAIN) && picture.spot_count == 0) {
-        pen_put(pen, row + rows / 2, 2, pen->frame->columns - 3, ROLE_DIM,
-                "No curve yet: cents read here make its marks, gauges and heights the rest.");
+        pen_put(
+            pen, row + rows / 2, 2, pen->frame->columns - 3, ROLE_DIM,
+            "No curve yet: cents read make marks; setback, gauge and heights the rest.");
         return;
     }
     draw_heading(pen, app, &picture, row);

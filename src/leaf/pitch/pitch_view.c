@@ -38,7 +38,8 @@ static enum role add_calculated(const struct page *page, int string, struct strb
 {
     const struct fret_pitch *pitch = &page->derived->pitch[string];
 
-    if (page->fret < 1 || page->fret > page->frets || !pitch->cents[page->fret].given)
+    if (page->fret < 1 || page->fret > page->frets || !pitch->cents[page->fret].given ||
+        !pitch_state(page->app)->string[string].contact_mm.given)
         return ROLE_DIM;
     if (pitch->cents[page->fret].value > 0)
         strbuf_add_char(out, '+');
@@ -74,9 +75,9 @@ static enum role add_contact(const struct page *page, int string, struct strbuf 
     const struct pitch_move *move = &pitch_state(page->app)->string[string];
     const bool due = move->state == PITCH_DUE && move->has_change;
 
-    if (!(move->contact_mm > 0))
+    if (!move->contact_mm.given)
         return ROLE_DIM;
-    amount_add(out, move->contact_mm + (due ? move->change_mm : 0),
+    amount_add(out, move->contact_mm.value + (due ? move->change_mm : 0),
                page->app->units.bare[MEASURE_LONG], false);
     return due ? ROLE_OFF : ROLE_VALUE;
 }
