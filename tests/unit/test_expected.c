@@ -157,6 +157,17 @@ static void turns_that_are_said_are_foretold(void **state)
     end(app);
 }
 
+/* Turns typed as what was done are kept with the pass after, and make the line's sense. */
+static void a_bare_fraction_of_the_rod_is_understood(void **state)
+{
+    struct app *app = start(MARK("1", "rod") SAID("1", "1/4")
+                                "visit.1.pass.2 rod_turn = 0.25 turn\n");
+
+    (void)state;
+    assert_string_equal(after(app), "after rod, as marked on Work");
+    end(app);
+}
+
 static void a_rod_that_was_left_leaves_the_curve(void **state)
 {
     struct app *app = start(MARK("1", "slots"));
@@ -244,6 +255,7 @@ int main(void)
         cmocka_unit_test(marks_say_what_was_done),
         cmocka_unit_test(amounts_that_are_said_are_foretold),
         cmocka_unit_test(turns_that_are_said_are_foretold),
+        cmocka_unit_test(a_bare_fraction_of_the_rod_is_understood),
         cmocka_unit_test(a_rod_that_was_left_leaves_the_curve),
         cmocka_unit_test(a_gap_held_down_is_expected_held_down),
         cmocka_unit_test(after_a_reset_nothing_is_foretold),

@@ -19,12 +19,9 @@ struct done {
 
 /* By the turns logged for this pass, else by those asked for at once. Who went on to slots or
  * saddle has turned until the relief was right. */
-static struct maybe find_share(const struct app *app, struct maybe said)
+static struct maybe find_share(const struct app *app, struct maybe turned)
 {
     const struct move *move = app->before.moves.move;
-    const struct maybe read =
-        place_read(place_of(&app->record, app->visit, app->pass), FIELD_ROD_TURN);
-    const struct maybe turned = read.given ? read : said;
     const struct maybe share =
         move_rod_share(&move[MOVE_ROD], setup_rod_turns(&app->before.setup), turned);
     const bool went_on = move[MOVE_SLOTS].done_by > 0 || move[MOVE_SADDLE].done_by > 0;

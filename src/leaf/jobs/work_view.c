@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "leaf/jobs/work_view.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "words/caution.h"
@@ -97,6 +98,15 @@ static void add_turns(const struct page *page, const struct move *move, struct s
     strbuf_add(out, turns);
 }
 
+/* Whether the rod was turned as far as it was to be turned at once. */
+static bool is_as_asked(const struct move *move, const struct work_done *done)
+{
+    bool is_all;
+
+    return done->turns.given && move->turns.given &&
+           fabs(fabs(done->turns.value) - move_turns_at_once(move, &is_all)) < 1e-6;
+}
+
 /* What was planned, which holds only of what was done as planned. */
 static void add_forecast(const struct page *page, enum move_kind kind,
                          const struct move_words *words, struct strbuf *out)
@@ -107,7 +117,7 @@ static void add_forecast(const struct page *page, enum move_kind kind,
     work_done_find(place, &page->list->derived->setup, &page->list->derived->moves, kind, &done);
     strbuf_add(out, done.unread ? "; amount not understood, taken as planned" : "");
     strbuf_add(out, "; measure again (Bench, p)");
-    if (!done.is_said && words->foretold)
+    if ((!done.is_said || is_as_asked(&page->list->moves[kind], &done)) && words->foretold)
         strbuf_addf(out, ": %s", words->then);
 }
 

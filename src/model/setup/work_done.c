@@ -29,10 +29,16 @@ static double said_mm(const struct move *move, const struct work_amount *said, d
     return plan->due ? copysign(said->value[at] * unit_mm, plan->value) : (double)NAN;
 }
 
-/* Without a sign the rod was turned the way it was due. */
-static void find_turns(const struct move *rod, const struct work_amount *said,
+/* Turns logged for the pass after tell more than the line. Without a sign the rod was turned the
+ * way it was due. */
+static void find_turns(struct place place, const struct move *rod, const struct work_amount *said,
                        struct work_done *done)
 {
+    done->turns = place_read(place_of(place.record, place.visit, place.pass + 1), FIELD_ROD_TURN);
+    if (done->turns.given) {
+        done->is_said = true;
+        return;
+    }
     done->is_said = said->unit == WORK_AMOUNT_TURNS && said->is_said[0];
     done->unread = said->unread || (said->unit != WORK_AMOUNT_NONE && !done->is_said);
     if (done->is_said && (said->has_sign[0] || rod->state == MOVE_DUE))
@@ -45,16 +51,15 @@ void work_done_find(struct place place, const struct setup *setup, const struct 
 {
     const struct move *move = &planned->move[kind];
     const struct reading_key key = work_key(WORK_AMOUNT, place.visit, move->done_by);
+    const char *text = move->done_by > 0 ? record_text(place.record, &key) : NULL;
     struct work_amount said;
 
     *ret_done = (struct work_done){.is_said = false};
-    if (move->done_by == 0)
+    work_amount_find(text, setup->board.strings, &said);
+    if (kind == MOVE_ROD)
+        find_turns(place, move, &said, ret_done);
+    if (kind == MOVE_ROD || move->done_by == 0)
         return;
-    work_amount_find(record_text(place.record, &key), setup->board.strings, &said);
-    if (kind == MOVE_ROD) {
-        find_turns(move, &said, ret_done);
-        return;
-    }
     const double unit_mm = said.unit == WORK_AMOUNT_TURNS ? maybe_or(setup->thread_mm, 0) : 1;
     ret_done->is_said = said.unit != WORK_AMOUNT_NONE && unit_mm > 0;
     ret_done->unread = said.unread || (said.unit != WORK_AMOUNT_NONE && !ret_done->is_said);

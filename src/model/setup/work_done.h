@@ -6,9 +6,10 @@
 
 /* How much of a move was done: what its work line says, else what was planned. */
 struct work_done {
-    bool is_said;               /* in numbers that make sense */
-    bool unread;                /* in numbers that make none: it is taken as planned */
-    struct maybe turns;         /* rod, + tightens; absent where the line says none */
+    bool is_said;       /* in numbers that make sense */
+    bool unread;        /* in numbers that make none: it is taken as planned */
+    struct maybe turns; /* rod, + tightens: as logged for the pass after, else as the line says;
+                         * absent where neither does */
     double mm[STRINGS_MAX + 1]; /* slots, saddle: by string, 0 for one that was left; NAN where
                                  * something was done and nobody knows how much */
 };
