@@ -141,6 +141,10 @@ static void an_amount_typed_on_a_move_logs_it(void **state)
     check_text(app, "visit.1.work.1 amount", "1/4");
     check_text(app, "visit.1.work.1 time", "10:42");
     assert_int_equal(work_move_in_hand(app), MOVE_SLOTS);
+    /* The plan's outcome is not to be expected of another amount. */
+    bench_press(app, "-.002 in{Enter}");
+    check_text(app, "visit.1.work.2 kind", "slots");
+    assert_null(bench_text(app, "visit.1.work.2 note"));
     bench_close(app);
 }
 

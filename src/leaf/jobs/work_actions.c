@@ -1,8 +1,11 @@
 /* SPDX-License-Identifier: MIT */
 #include "leaf/jobs/work_actions.h"
 
+#include <string.h>
+
 #include "leaf/jobs/work_list.h"
 #include "model/derive/asked.h"
+#include "model/reading/work_amount.h"
 #include "session/cell_actions.h"
 #include "session/refresh.h"
 
@@ -73,6 +76,17 @@ static void begin_line(struct app *app, int line)
     work_add_proof(app, &list, begun->kind, &proof);
 }
 
+/* What was read is a proof of any work; what the plan expects, only of work that went by it. */
+static bool is_proof(const struct app *app, int line, const char *proof)
+{
+    const struct reading_key key = work_key(WORK_AMOUNT, app->visit, line);
+    struct work_amount said;
+
+    work_amount_find(record_text(&app->record, &key), app->now.setup.board.strings, &said);
+    return proof[0] && (strncmp(proof, "expect ", strlen("expect ")) != 0 ||
+                        (said.unit == WORK_AMOUNT_NONE && !said.unread));
+}
+
 static enum status complete_line(struct turn *turn, int line)
 {
     const struct work_begun *begun = begun_of(turn->app);
@@ -84,7 +98,8 @@ static enum status complete_line(struct turn *turn, int line)
     if (begun->kind != MOVE_COUNT_)
         status =
             turn_put(turn, work_key(WORK_KIND, visit, line), work_mark_name(begun->kind), NULL);
-    if (status == STATUS_OK && begun->kind != MOVE_COUNT_ && begun->proof[0])
+    if (status == STATUS_OK && begun->kind != MOVE_COUNT_ &&
+        is_proof(turn->app, line, begun->proof))
         status = turn_put(turn, work_key(WORK_NOTE, visit, line), begun->proof, NULL);
     if (status == STATUS_OK)
         status = turn_put_time(turn, work_key(WORK_TIME, visit, line));
