@@ -160,8 +160,8 @@ static void turns_that_are_said_are_foretold(void **state)
 /* Turns typed as what was done are kept with the pass after, and make the line's sense. */
 static void a_bare_fraction_of_the_rod_is_understood(void **state)
 {
-    struct app *app = start(MARK("1", "rod") SAID("1", "1/4")
-                                "visit.1.pass.2 rod_turn = 0.25 turn\n");
+    struct app *app =
+        start(MARK("1", "rod") SAID("1", "1/4") "visit.1.pass.2 rod_turn = 0.25 turn\n");
 
     (void)state;
     assert_string_equal(after(app), "after rod, as marked on Work");
