@@ -85,13 +85,22 @@ void cell_words_add_what(const struct app *app, const struct route_cell *cell, s
 
 /* --- what it holds --- */
 
-/* What the cell held in the pass before, to compare with. */
+/* What the cell held in the pass before, in the unit of its row, to compare with. */
 static void add_before(const struct app *app, const struct route_cell *cell, struct strbuf *out)
 {
     const struct reading *before = app_row(app)->is_bench ? app_reading_before(app, cell) : NULL;
+    const struct field *field = field_get(cell->key.field);
+    const enum unit unit = field_bare_unit(field, &app->units);
 
-    if (before)
-        strbuf_addf(out, "; before %s", before->text);
+    if (!before)
+        return;
+    strbuf_add(out, "; before ");
+    if (before->value.state == READING_BAD || field->quantity != QUANTITY_LENGTH) {
+        strbuf_add(out, before->text);
+        return;
+    }
+    amount_add(out, before->value.value, unit, false);
+    amount_add_unit(out, unit);
 }
 
 /* The break angle that follows from a saddle's exposure. */

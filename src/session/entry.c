@@ -279,6 +279,18 @@ static bool add_leaf(const char *text, enum unit bare, double value, struct strb
 }
 
 /* A kept text names its unit, except for quantities that have only one unit in files. */
+/* In mm a number is never without the zero before its point, however it was typed. */
+static void add_plain(const char *number, enum unit bare, struct strbuf *out)
+{
+    const char *digits = number + (number[0] == '-');
+
+    if (digits[0] == '.' && (bare == UNIT_MM || bare == UNIT_100THS)) {
+        strbuf_add(out, digits > number ? "-0" : "0");
+        number = digits;
+    }
+    strbuf_add(out, number);
+}
+
 static void show_number(const char *kept, const struct field *field, enum unit bare,
                         struct strbuf *out)
 {
@@ -291,7 +303,7 @@ static void show_number(const char *kept, const struct field *field, enum unit b
         num_shorten(whole_memory, field->quantity, bare, &shorter) != STATUS_OK)
         strbuf_add(out, kept);
     else if (reads_plainly(shorter_memory, bare, value))
-        strbuf_add(out, shorter_memory);
+        add_plain(shorter_memory, bare, out);
     else if (!add_leaf(shorter_memory, bare, value, out))
         strbuf_add(out, whole_memory);
 }

@@ -44,8 +44,8 @@ void entry_add_pointed(const char *text, struct strbuf *out);
 
 /* Appends a kept text as a cell shows it. The unit is dropped if the number alone, read in the unit
  * shown beside the row (amount_unit), gives the value. Feeler leaves typed by number become the
- * row's decimals: 12.5 is shown as .0125. Anything else keeps its unit: .094 in, or 7/32 in in a
- * row of 64ths. */
+ * row's decimals: 12.5 is shown as .0125, and .6 mm as 0.6. Anything else keeps its unit: .094 in,
+ * or 7/32 in in a row of 64ths. */
 void entry_show(const char *text, const struct field *field, const struct shop_units *units,
                 struct strbuf *out);
 

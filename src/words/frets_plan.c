@@ -264,11 +264,11 @@ void frets_add_levelling(const struct frets_plan *plan, enum levelling_plan whic
     const struct survey_levelling *levelling = &plan->levelling;
     const struct levelling_summary *summary = &levelling->summary[which];
 
-    strbuf_add(out, which == LEVELLING_SPOTS ? "spots only: " : "all level: ");
     if (!levelling->known) {
-        strbuf_add(out, "enter the spots that the rocker finds");
+        strbuf_add(out, "to plan levelling, enter the spots that the rocker finds");
         return;
     }
+    strbuf_add(out, which == LEVELLING_SPOTS ? "spots only: " : "all level: ");
     if (summary->most_taken_fret == 0) {
         strbuf_add(out, "nothing to take off");
         return;

@@ -179,9 +179,19 @@ static void add_cut(struct maker *maker)
     if (maker->setup->bridge != BRIDGE_BLANK ||
         !move_straight_cut(maker->move, maker->setup->board.strings, &treble, &bass))
         return;
-    strbuf_add(&maker->then, ", bottom ");
-    add_range(&maker->then, amount_of_work(bass, change_unit(maker->units)),
-              amount_of_work(treble, change_unit(maker->units)), change_unit(maker->units));
+    const enum unit unit = change_unit(maker->units);
+    bass = amount_of_work(bass, unit);
+    treble = amount_of_work(treble, unit);
+    if (bass > 0 || treble > 0) {
+        strbuf_add(&maker->then, ", bottom ");
+        add_range(&maker->then, bass, treble, unit);
+        return;
+    }
+    strbuf_add(&maker->then, ", off the bottom, bass ");
+    amount_add(&maker->then, -bass, unit, false);
+    strbuf_add(&maker->then, " to treble ");
+    amount_add(&maker->then, -treble, unit, false);
+    amount_add_unit(&maker->then, unit);
 }
 
 static void say_saddle(struct maker *maker)

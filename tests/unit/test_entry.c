@@ -147,6 +147,8 @@ static void entry_shows_the_kept_without_the_row_s_unit(void **state)
     assert_string_equal(show(".013 in", gap(), false), ".013");
     assert_string_equal(show("6/64 in", action(), false), "6");
     assert_string_equal(show("1.8 mm", action(), true), "1.8");
+    assert_string_equal(show(".6 mm", action(), true), "0.6");
+    assert_string_equal(show("-.05 mm", gap(), true), "-0.05");
     /* In another unit's row, or refused, it stands as it was kept. */
     assert_string_equal(show("0.33 mm", gap(), false), "0.33 mm");
     assert_string_equal(show("tight?", gap(), false), "tight?");

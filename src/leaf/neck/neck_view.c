@@ -167,6 +167,18 @@ static void draw_stop_and_tenon(struct page *page)
             tenon ? neck_risk_name(risk) : "-");
 }
 
+/* Whether an angle must say for itself that no reset is due: what is to be measured next stands
+ * where that is said else. Nobody takes an angle below 0 for a job. */
+static bool says_no_reset(const struct page *page, const struct figure *angle)
+{
+    char memory[80];
+    struct strbuf next = STRBUF(memory);
+
+    neck_words_next(page->derived, &next);
+    return next.length > 0 && angle->value > 0 &&
+           move_set_reset(&page->derived->moves) == RESET_SADDLE;
+}
+
 static void draw_angle(struct page *page)
 {
     const struct figure *figure = get(page, FIGURE_ANGLE);
@@ -177,7 +189,7 @@ static void draw_angle(struct page *page)
     if (figure) {
         num_format_fixed(figure->value * factor, 2, false, &text);
         add_u(figure, factor, 2, &text);
-        strbuf_add(&text, " deg");
+        strbuf_add(&text, says_no_reset(page, figure) ? " deg, no reset" : " deg");
     }
     draw_text(page, "neck angle", figure ? value_role(page, figure) : ROLE_DIM, memory);
 }
