@@ -57,9 +57,8 @@ void cents_view_draw(const struct pen *pen, const struct app *app, int fret, int
         return;
     make_picture(app, fret, &picture);
     if (!picture_has(&picture, PICTURE_MAIN) && picture.spot_count == 0) {
-        pen_put(
-            pen, row + rows / 2, 2, pen->frame->columns - 3, ROLE_DIM,
-            "No curve yet: cents read make marks; setback, gauge and heights the rest.");
+        pen_put(pen, row + rows / 2, 2, pen->frame->columns - 3, ROLE_DIM,
+                "No curve yet: cents read make marks; setback, gauge and heights the rest.");
         return;
     }
     draw_heading(pen, app, &picture, row);
