@@ -260,8 +260,12 @@ static void say_reset(struct maker *maker)
                    maker->move->straightedge.value < 0 ? " under bridge top" : " over bridge");
     }
     add_lean(maker, small);
+    /* A shim goes under a neck that comes off with its bolts. */
     strbuf_add(&maker->caution,
-               "heat, steam and chisels: a qualified repairer's job; measure twice");
+               cut.given && !heel.given
+                   ? "strings slack before the bolts; a full-width shim; measure twice"
+                   : "heat, steam and chisels: a qualified repairer's job; measure "
+                     "twice");
 }
 
 static void say_frets(struct maker *maker)

@@ -235,7 +235,29 @@ static void a_low_saddle_brings_a_reset(void **state)
     assert_int_equal(list.move[MOVE_RESET].state, MOVE_DUE);
     assert_non_null(strstr(list.words[MOVE_RESET].amount, " deg, heel taper ."));
     assert_ptr_equal(strstr(list.words[MOVE_RESET].then, "exposure "), list.words[MOVE_RESET].then);
-    assert_true(strlen(list.words[MOVE_RESET].caution) > 0);
+    assert_non_null(strstr(list.words[MOVE_RESET].caution, "heat, steam"));
+}
+
+/* A shim in a pocket is no work for heat. */
+static void a_pocket_shim_needs_no_heat(void **state)
+{
+    struct derived *derived = malloc(sizeof *derived);
+    struct record record;
+    struct made list;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    build_record_add(&record, "visit.1.pass.1 exposure_bass = 1.5 mm\n"
+                              "visit.1.pass.1 exposure_treble = 1.5 mm\n");
+    const struct reading_key depth = reading_key_one(FIELD_HEEL_DEPTH);
+    assert_true(record_remove(&record, &depth));
+    derive_pass(place_of(&record, 1, 1), derived);
+    make_words(derived, false, &list);
+    record_done(&record);
+    free(derived);
+    assert_non_null(strstr(list.words[MOVE_RESET].amount, "pocket shim ."));
+    assert_null(strstr(list.words[MOVE_RESET].caution, "heat"));
+    assert_non_null(strstr(list.words[MOVE_RESET].caution, "strings slack"));
 }
 
 static const char *missing(const char *lines)
@@ -454,6 +476,7 @@ int main(void)
         cmocka_unit_test(turned_saddles_count_turns),
         cmocka_unit_test(turned_saddles_say_which_are_right),
         cmocka_unit_test(a_low_saddle_brings_a_reset),
+        cmocka_unit_test(a_pocket_shim_needs_no_heat),
         cmocka_unit_test(what_is_missing_is_named),
         cmocka_unit_test(texts_fit_whatever_the_readings),
         cmocka_unit_test(texts_hold_for_huge_and_tiny_figures),
