@@ -243,21 +243,20 @@ static int draw_hints(const struct pen *pen, const struct key_hint *keys, size_t
 static void draw_typing_keys(const struct pen *pen, const struct app *app, int row)
 {
     static const struct key_hint typing[] = {
-        {SILLET_KEY_ENTER, "takes it"},    {SILLET_KEY_BACKSPACE, "erases"},
-        {SILLET_KEY_CTRL('u'), "empties"}, {SILLET_KEY_LEFT, ""},
-        {SILLET_KEY_RIGHT, "move"},        {SILLET_KEY_ESCAPE, "drops it"},
+        {SILLET_KEY_ENTER, "takes it"},  {SILLET_KEY_BACKSPACE, ""},
+        {SILLET_KEY_DELETE, "erase"},    {SILLET_KEY_CTRL('u'), "empties"},
+        {SILLET_KEY_ESCAPE, "drops it"},
     };
     static const struct key_hint listed[] = {
-        {SILLET_KEY_ENTER, "takes it"},
-        {SILLET_KEY_BACKSPACE, "erases"},
-        {SILLET_KEY_UP, ""},
-        {SILLET_KEY_DOWN, "another"},
-        {SILLET_KEY_PAGE_DOWN, "further"},
+        {SILLET_KEY_ENTER, "takes it"},  {SILLET_KEY_BACKSPACE, ""},
+        {SILLET_KEY_DELETE, "erase"},    {SILLET_KEY_UP, ""},
+        {SILLET_KEY_DOWN, ""},           {SILLET_KEY_PAGE_DOWN, "another"},
         {SILLET_KEY_ESCAPE, "drops it"},
     };
     const struct key_hint held[] = {
         {SILLET_KEY_ENTER, app->held == HELD_ASKED ? "files it all the same" : "asks again"},
-        {SILLET_KEY_BACKSPACE, "empties it"},
+        {SILLET_KEY_BACKSPACE, ""},
+        {SILLET_KEY_DELETE, "empty it"},
     };
 
     if (app->held == HELD_NO && app->choice.found.count > 0) {

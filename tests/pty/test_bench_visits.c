@@ -43,7 +43,7 @@ static void test_next_pass_expects(void **state)
     bench_expect_line(bench, "relief = .007 in");
 }
 
-/* By the number pad alone: at the pass's end Enter only says how, * and 4 begin it. */
+/* By the number pad alone: at the pass's end Enter only says what is next; * and 4 begin a pass. */
 static void test_next_pass_by_pad(void **state)
 {
     struct bench *bench = *state;
@@ -52,7 +52,7 @@ static void test_next_pass_by_pad(void **state)
     bench_pad(terminal, "\r\r\r\r\r\r\r\r\r\r\r\r\r\r\r");
     terminal_expect(terminal, SEEN_PASS_END);
     bench_pad(terminal, "\r");
-    terminal_expect(terminal, "p begins the next pass");
+    terminal_expect(terminal, "what is due is on Work");
     terminal_expect(terminal, SEEN_PASS_END);
     bench_pad(terminal, "*4");
     terminal_expect(terminal, "pass 2");
