@@ -20,6 +20,16 @@ int pass_end_find_gap(const struct app *app)
     return -1;
 }
 
+/* Whether nothing but the ear is asked. */
+static bool hears_again(const struct move_set *moves)
+{
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        if (move_is_asked(&moves->move[kind]) && moves->move[kind].needs != NEED_HEARING &&
+            moves->move[kind].needs != NEED_TUNING)
+            return false;
+    return true;
+}
+
 static const char *find_next(const struct app *app)
 {
     if (app->pass < app_last_pass(app))
@@ -31,6 +41,8 @@ static const char *find_next(const struct app *app)
     case MOVES_RESET:
         return "what is due is on Work: F7 or * 0 7";
     case MOVES_MEASURE:
+        if (hears_again(&app_shown(app)->moves))
+            return "hear and tune again: Frets F5 or * 0 5, Pitch F4 or * 0 4";
         break;
     }
     return "p or * 4 begins the next pass";

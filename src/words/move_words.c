@@ -333,7 +333,7 @@ static void say_need(struct maker *maker, enum move_kind kind)
         [NEED_EXPOSURE] = "measure exposure and action first",
         [NEED_AGAIN] = "a reading does not fit the others: read it again",
         [NEED_CAUSE] = "",
-        [NEED_HEARING] = "asked for before: hear it again, and rock the frets that were high",
+        [NEED_HEARING] = "due before: hear it again, rock the frets that were high",
         [NEED_TUNING] = "off before: tune and read the notes again",
     };
 

@@ -190,7 +190,8 @@ static void do_the_moves(struct terminal *terminal)
     choose(terminal, "02", SEEN_BENCH);
     choose(terminal, "4", "pass 3");
     day_enter_pass(terminal, &after_saddle);
-    bench_expect_row(terminal, ROW_TITLED_SADDLE, "on target");
+    bench_expect_row(terminal, "2 frets", "hear it again");
+    bench_expect_row(terminal, "4 saddle", "on target");
     choose(terminal, "07", "hear and tune again before it goes back: frets, pitch");
 }
 

@@ -294,8 +294,10 @@ static void measure_last_pass(struct terminal *terminal)
     assert_near(day_bracket(terminal, ROW_TITLED_ACTION, 1), 6, .05);
     day_enter_pass(terminal, &after_saddle);
     bench_expect_row(terminal, ROW_TITLED_ROD, "on target");
-    bench_expect_row(terminal, ROW_TITLED_SLOTS, "on target");
-    bench_expect_row(terminal, ROW_TITLED_SADDLE, "on target");
+    bench_expect_row(terminal, "2 frets", "hear it again");
+    bench_expect_row(terminal, "3 slots", "on target");
+    bench_expect_row(terminal, "4 saddle", "on target");
+    bench_expect_row(terminal, "5 pitch", "tune and read");
     day_turn_to(terminal, "Work");
     terminal_expect(terminal, "0 left, 0 done");
     terminal_expect(terminal, "hear and tune again before it goes back: frets, pitch");

@@ -30,10 +30,10 @@ struct shown_move {
     bool done; /* and not read again: its amount is no longer to be made */
 };
 
-/* Reset, frets and pitch are listed only if due. */
+/* Reset, frets and pitch are listed only where something asks for them. */
 static bool is_listed(const struct move *move, int kind)
 {
-    return move_is_measured((enum move_kind)kind) || move->state == MOVE_DUE;
+    return move_is_measured((enum move_kind)kind) || move_is_asked(move);
 }
 
 static bool is_done(const struct app *app, const struct move *move)
