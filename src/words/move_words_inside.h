@@ -5,7 +5,7 @@
 #include "words/amount.h"
 #include "words/move_words.h"
 
-/* What move_words.c and move_words_heard.c share. */
+/* What the files of the moves' words share. */
 
 struct maker {
     const struct figures *figures;
@@ -28,6 +28,14 @@ static inline bool is_turned(enum bridge_kind bridge)
 {
     return bridge == BRIDGE_SCREW || bridge == BRIDGE_POST || bridge == BRIDGE_WHEEL;
 }
+
+/* Appends " ±" and a doubt. */
+void move_words_add_u(struct strbuf *out, double u_mm, enum unit unit);
+
+/* What stands in place of an amount while a move is unknown, good or waits. */
+void move_words_say_need(struct maker *maker, enum move_kind kind);
+void move_words_say_good(struct maker *maker, enum move_kind kind);
+void move_words_say_wait(struct maker *maker, enum move_kind kind);
 
 /* The amount, what to expect and the caution of fret work, and of moving saddle contacts. */
 void move_words_say_frets(struct maker *maker);

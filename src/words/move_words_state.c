@@ -1,0 +1,90 @@
+/* SPDX-License-Identifier: MIT */
+#include "words/move_words_inside.h"
+
+#include <math.h>
+
+/* Moves that are not due: what they need, what they wait for, or that they are good. */
+
+void move_words_add_u(struct strbuf *out, double u_mm, enum unit unit)
+{
+    strbuf_add(out, " \xC2\xB1");
+    amount_add(out, u_mm, unit, false);
+    amount_add_unit(out, unit);
+}
+
+static bool is_said_before(const struct maker *maker, enum move_kind kind)
+{
+    for (int before = MOVE_ROD; before < (int)kind; before++)
+        if (maker->moves[before].state == MOVE_UNKNOWN &&
+            maker->moves[before].needs == maker->move->needs)
+            return true;
+    return false;
+}
+
+/* What one move waits for, the next one needs too, so only the first says it. */
+void move_words_say_need(struct maker *maker, enum move_kind kind)
+{
+    static const char *const needs[] = {
+        [NEED_NOTHING] = "",
+        [NEED_BOARD] = "scale, strings, frets and join fret come first",
+        [NEED_RELIEF] = "measure the relief first",
+        [NEED_RELIEF_TARGET] = "the target for relief is missing",
+        [NEED_GAP] = "measure a nut gap next",
+        [NEED_ACTION] = "measure an action next",
+        [NEED_TARGETS] = "the targets for action and nut gap are missing",
+        [NEED_EXPOSURE] = "measure exposure and action first",
+        [NEED_AGAIN] = "a reading does not fit the others: read it again",
+        [NEED_CAUSE] = "",
+        [NEED_HEARING] = "due before: hear it again, rock the frets that were high",
+        [NEED_TUNING] = "off before: tune and read the notes again",
+    };
+
+    if (maker->move->needs == NEED_CAUSE)
+        strbuf_add(&maker->amount,
+                   kind == MOVE_FRETS
+                       ? "notes buzz, and no fret explains it: look further"
+                       : "notes are off, and not by the saddle: slots, frets, string");
+    else if (!is_said_before(maker, kind))
+        strbuf_add(&maker->amount, needs[maker->move->needs]);
+}
+
+/* Off beyond its tolerance, but not beyond doubt; or left where no rod turns. */
+static bool is_off(const struct maker *maker, enum move_kind kind)
+{
+    const struct setup *setup = maker->setup;
+
+    return kind == MOVE_ROD && setup_is_off(maker->move->amount.value, setup->relief_tolerance_mm);
+}
+
+void move_words_say_good(struct maker *maker, enum move_kind kind)
+{
+    const enum unit unit = maker->units->bare[MEASURE_FEELER];
+
+    if (kind == MOVE_RESET) {
+        strbuf_add(&maker->amount, maker->move->little ? "not due, but little saddle is left"
+                                                       : "not due: the saddle has enough left");
+    } else if (maker->move->inner_follow) {
+        strbuf_add(&maker->amount, "outer strings on target; the inner ones follow the sides");
+    } else if (is_off(maker, kind)) {
+        strbuf_add(&maker->amount, "leave it: off by ");
+        amount_add(&maker->amount, fabs(maker->move->amount.value), unit, false);
+        move_words_add_u(&maker->amount, maker->move->amount.u, unit);
+        strbuf_add(&maker->amount, setup_rod_turns(maker->setup) ? "" : ", and no rod turns");
+    } else {
+        strbuf_add(&maker->amount, "on target, leave it");
+    }
+}
+
+void move_words_say_wait(struct maker *maker, enum move_kind kind)
+{
+    if (maker->move->waits == WAIT_SEASON)
+        strbuf_add(&maker->amount, "wait: the season moved the neck; cut nothing yet");
+    else if (maker->move->waits == WAIT_SETUP)
+        strbuf_add(&maker->amount, kind == MOVE_PITCH
+                                       ? "the other moves first, then tune and read again"
+                                       : "the other moves first, then listen again");
+    else if (kind == MOVE_ROD)
+        strbuf_add(&maker->amount, "after the reset: then string up and read again");
+    else
+        strbuf_add(&maker->amount, "after the reset");
+}
