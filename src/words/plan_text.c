@@ -18,6 +18,7 @@ static const struct form forms[] = {
     {MOVE_ROD, "slacken ", "relief "},
     {MOVE_ROD, "no rod: ", "relief "},
     {MOVE_FRETS, "level fret ", ": "},
+    {MOVE_FRETS, "rock fret ", "; if it is high, level "},
     {MOVE_SLOTS, "file +-", ""},
     {MOVE_SLOTS, "fill +-", ""},
     {MOVE_SLOTS, "-file +fill +-", ""},

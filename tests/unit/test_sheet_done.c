@@ -234,6 +234,9 @@ static void amounts_are_read_back(void **state)
     struct work_amount amount;
 
     (void)state;
+    assert_true(plan_text_is(MOVE_FRETS, "level fret 8: .003 +-.001 in"));
+    assert_true(plan_text_is(MOVE_FRETS, "rock fret 6; if it is high, level at least .010 in"));
+    assert_false(plan_text_is(MOVE_FRETS, "rocked fret 6, it was loose"));
     plan_text_find_strings("height +-0.08 mm; string 6 -0.95, 1 -1.3", &amount);
     assert_int_equal(amount.unit, WORK_AMOUNT_MM);
     assert_near(amount.value[6], -0.95, 1e-12);
