@@ -214,6 +214,15 @@ void setup_read(struct setup *ret_setup, struct place place, struct findings *fi
         read_pass(ret_setup, place, findings);
 }
 
+void setup_read_relief(struct setup *setup, struct place place)
+{
+    struct findings unused = {.count = 0};
+
+    setup->relief_count = 0;
+    if (setup->has_board && place.visit > 0 && place.pass > 0)
+        read_reliefs(setup, place, &unused);
+}
+
 /* The nearest string from `string` on that others may be taken from; 0 for none. */
 static int find_sure(const struct maybe *read, const bool *unsure, int strings, int string, int by)
 {

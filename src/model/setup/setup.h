@@ -70,6 +70,9 @@ struct setup {
  */
 void setup_read(struct setup *ret_setup, struct place place, struct findings *findings);
 
+/* The relief readings of another pass of the record in place of those in *setup; all else stays. */
+void setup_read_relief(struct setup *setup, struct place place);
+
 /* The i-th reading taken once (string 0) or per string, with its field; NULL past the last.
  * Relief and spots, which are read per fret, are not among them. */
 struct maybe *setup_reading(struct setup *setup, int i, enum field_id *ret_field, int *ret_string);

@@ -33,26 +33,33 @@ static void add_turn(struct steps *steps, double turns)
     steps->tightest = fmax(steps->tightest, steps->stands);
 }
 
-/* Leaves the setup of the last pass in *ret_last. */
+static struct maybe relief_of(struct setup *setup, struct place place)
+{
+    setup_read_relief(setup, place);
+    return neck_curve_find_relief(setup);
+}
+
+/* Leaves the setup of the last pass, its targets and reliefs, in *ret_last. The reliefs of the
+ * passes that no turn lies between are not asked for. */
 static void collect_steps(const struct record *record, struct steps *steps, struct setup *ret_last)
 {
-    struct maybe before = {.given = false};
-    struct place place = place_of(record, 0, 0);
-    int visit_before = 0;
+    struct place place = place_of(record, 0, 0), before = place;
+    struct findings unused = {.count = 0};
 
-    while (place_next(&place)) {
+    setup_read(ret_last, place, &unused);
+    for (; place_next(&place); before = place) {
         const struct maybe turn = place_read(place, FIELD_ROD_TURN);
-        struct findings unused = {.count = 0};
 
+        if (!turn.given || turn.value == 0)
+            continue;
         add_turn(steps, turn.value);
-        setup_read(ret_last, place, &unused);
-        const struct maybe relief = neck_curve_find_relief(ret_last);
-        if (turn.given && turn.value != 0 && before.given && relief.given &&
-            place.visit == visit_before)
-            add_step(steps, turn.value, before.value, relief.value);
-        before = relief;
-        visit_before = place.visit;
+        if (place.visit != before.visit)
+            continue;
+        const struct maybe was = relief_of(ret_last, before), is = relief_of(ret_last, place);
+        if (was.given && is.given)
+            add_step(steps, turn.value, was.value, is.value);
     }
+    setup_read_relief(ret_last, before);
 }
 
 static void plan_turn(const struct setup *setup, double reading_u_mm, struct survey_rod *rod)
