@@ -47,20 +47,14 @@ static enum status change(const struct app *app, enum app_targets what)
     return status;
 }
 
-static void add_count(int count, const char *what, struct strbuf *out)
-{
-    if (count > 0)
-        strbuf_addf(out, ", %d %s%s", count, what, count == 1 ? "" : "s");
-}
-
 /* "6 targets, 3 tolerances, 2 gauge steps". */
 static void add_kept(const struct record *record, struct strbuf *out)
 {
     enum { WANTED, TOLERANCE, STEP, GROUPS };
-    static const char *const names[GROUPS] = {"target", "tolerance", "gauge step"};
-    int count[GROUPS] = {0};
-    char memory[80];
-    struct strbuf list = STRBUF(memory);
+    static const char *const one[GROUPS] = {"target", "tolerance", "gauge step"};
+    static const char *const many[GROUPS] = {"targets", "tolerances", "gauge steps"};
+    size_t count[GROUPS] = {0};
+    const char *between = "";
 
     for (int k = 0; shop_own_field(k) != FIELD_COUNT_; k++) {
         const enum field_id field = shop_own_field(k);
@@ -71,8 +65,11 @@ static void add_kept(const struct record *record, struct strbuf *out)
             count[is_step ? STEP : is_tolerance ? TOLERANCE : WANTED]++;
     }
     for (int i = 0; i < GROUPS; i++)
-        add_count(count[i], names[i], &list);
-    strbuf_add(out, list.length > 2 ? memory + 2 : memory);
+        if (count[i] > 0) {
+            strbuf_add(out, between);
+            strbuf_add_count(out, count[i], one[i], many[i]);
+            between = ", ";
+        }
 }
 
 static void add_kind(const struct record *record, struct strbuf *out)

@@ -7,7 +7,7 @@
 #include "model/reading/shop_own.h"
 #include "store/shop_file.h"
 
-enum { SECTION_SIZE = 64, KIND_SIZE = 32 };
+enum { SECTION_SIZE = 64 };
 
 static const char head[] = "targets.";
 
@@ -25,7 +25,7 @@ static enum field_id field_of(const char *key)
 /* The kind of a section; -1 for none. */
 static int kind_of(const char *section)
 {
-    char name[KIND_SIZE];
+    char name[KIND_NAME_SIZE];
 
     if (strncmp(section, head, sizeof head - 1) != 0)
         return -1;

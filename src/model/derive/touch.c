@@ -84,11 +84,12 @@ void touch_listen(struct touch *touch, const struct record *record, int strings,
 {
     const double step = 1.35;
     const double stated = stated_share(record);
+    const struct kind_touch *kind = find_kind(record);
     struct touch found = {.by_ear = false};
     int buzzing = 0;
 
     for (int s = 1; s <= strings; s++) {
-        bound_string(&found, &heard[s], medium_mm(find_kind(record), s, strings));
+        bound_string(&found, &heard[s], medium_mm(kind, s, strings));
         buzzing += heard[s].buzzing != 0;
     }
     if (!found.most.given)

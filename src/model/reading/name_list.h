@@ -20,7 +20,7 @@ struct name_list {
     enum name_list_of of;
     const struct field *field; /* with NAMES_OF_FIELD */
     int strings;               /* else: those for that many strings */
-    char kind[KIND_NAME_SIZE];             /* and that kind of instrument; all kinds where "" or "other" */
+    char kind[KIND_NAME_SIZE]; /* and that kind of instrument; all kinds where "" or "other" */
 };
 
 enum { NAME_LIST_MAX = 64, NAME_LIST_NAME_SIZE = 48 };
