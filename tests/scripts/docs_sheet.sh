@@ -1,6 +1,6 @@
 #!/bin/sh
 # SPDX-License-Identifier: MIT
-# The sheet in README.md is what `sillet sheet` prints.
+# The sheet in docs/sheet.md is what `sillet sheet` prints.
 #
 #   docs_sheet.sh ROOT SILLET            checks it
 #   GENERATE=1 docs_sheet.sh ROOT SILLET writes it anew
@@ -34,23 +34,23 @@ with_block() {
         }' "$1"
 }
 
-with_block "$root/README.md" "$scratch/made" >"$scratch/README.md"
-grep -qF '.011 (0.28)' "$scratch/README.md" || {
-    echo "docs_sheet: README.md has no block behind '$command'" >&2
+with_block "$root/docs/sheet.md" "$scratch/made" >"$scratch/sheet.md"
+grep -qF '.011 (0.28)' "$scratch/sheet.md" || {
+    echo "docs_sheet: docs/sheet.md has no block behind '$command'" >&2
     exit 1
 }
 if [ "${GENERATE:-}" = 1 ]; then
-    cp "$scratch/README.md" "$root/README.md"
+    cp "$scratch/sheet.md" "$root/docs/sheet.md"
     exit 0
 fi
 
 # The check must be able to fail.
-sed 's/\.011 (0\.28)/.012 (0.30)/' "$scratch/README.md" >"$scratch/wrong.md"
-if cmp -s "$scratch/wrong.md" "$scratch/README.md"; then
+sed 's/\.011 (0\.28)/.012 (0.30)/' "$scratch/sheet.md" >"$scratch/wrong.md"
+if cmp -s "$scratch/wrong.md" "$scratch/sheet.md"; then
     echo 'docs_sheet: the comparison finds no difference where there is one' >&2
     exit 1
 fi
-if ! diff -u "$root/README.md" "$scratch/README.md"; then
+if ! diff -u "$root/docs/sheet.md" "$scratch/sheet.md"; then
     echo 'docs_sheet: the sheet has changed; write it anew with' >&2
     echo '  GENERATE=1 sh tests/scripts/docs_sheet.sh . BUILD/src/sillet' >&2
     exit 1

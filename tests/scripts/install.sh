@@ -87,11 +87,13 @@ cat >"$scratch/wanted" <<'WANTED'
 644 usr/share/doc/sillet/LICENSE
 644 usr/share/doc/sillet/README.md
 644 usr/share/doc/sillet/docs/command-line.md
+644 usr/share/doc/sillet/docs/first-steps.md
 644 usr/share/doc/sillet/docs/keys.md
 644 usr/share/doc/sillet/docs/leaves.md
 644 usr/share/doc/sillet/docs/method.md
 644 usr/share/doc/sillet/docs/profile-format.md
 644 usr/share/doc/sillet/docs/reliability.md
+644 usr/share/doc/sillet/docs/sheet.md
 644 usr/share/doc/sillet/docs/templates.md
 644 usr/share/doc/sillet/docs/walk-through.md
 644 usr/share/doc/sillet/examples/bass.ini
