@@ -18,16 +18,14 @@ static const char *said(const char *text)
     return text[0] ? text : NULL;
 }
 
-static enum status make_sheet(const struct sheet_document *document,
-                              const struct shop_letterhead *letterhead, struct sheet *ret_sheet)
+static struct sheet_ask ask_of(const struct sheet_document *document,
+                               const struct shop_letterhead *letterhead)
 {
-    const struct sheet_ask ask = {.visit = document->visit,
-                                  .units = *document->units,
-                                  .shop = said(letterhead->name),
-                                  .address = said(letterhead->address),
-                                  .contact = said(letterhead->contact)};
-
-    return sheet_make(document->record, &ask, ret_sheet);
+    return (struct sheet_ask){.visit = document->visit,
+                              .units = *document->units,
+                              .shop = said(letterhead->name),
+                              .address = said(letterhead->address),
+                              .contact = said(letterhead->contact)};
 }
 
 bool sheet_file_can_draw(void)
@@ -58,12 +56,11 @@ static struct page_size paper_size(const struct sheet_document *document,
     return paper == SHOP_PAPER_A4 ? page_a4 : page_letter;
 }
 
-static enum status add_pages(const struct sheet *sheet, const struct page_list *pages,
+static enum status add_pages(const struct page_about *about, const struct page_list *pages,
                              enum sheet_format format, struct bytes *bytes)
 {
-    const struct page_about about = {.title = sheet->title, .date = sheet->date};
     struct page_bytes made;
-    const enum status status = format == SHEET_FORMAT_PDF ? page_write_pdf(pages, &about, &made)
+    const enum status status = format == SHEET_FORMAT_PDF ? page_write_pdf(pages, about, &made)
                                                           : page_write_svg(pages, &made);
 
     if (status != STATUS_OK)
@@ -76,28 +73,53 @@ static enum status add_pages(const struct sheet *sheet, const struct page_list *
 static enum status add_drawn(const struct sheet *sheet, enum sheet_format format,
                              struct page_size size, struct bytes *bytes)
 {
+    const struct page_about about = {.title = sheet->title, .date = sheet->date};
     struct page_list *pages;
     enum status status = sheet_lay_pages(sheet, size, &pages);
 
     if (status != STATUS_OK)
         return status;
-    status = add_pages(sheet, pages, format, bytes);
+    status = add_pages(&about, pages, format, bytes);
     page_list_free(pages);
+    return status;
+}
+
+static enum status make_label(const struct sheet_document *document, const struct sheet_ask *ask,
+                              struct bytes *bytes)
+{
+    const struct page_about about = {.title = "Label", .date = ""};
+    struct page_list *pages;
+    enum status status = label_make(document->record, ask, document->label, &pages);
+
+    if (status != STATUS_OK)
+        return status;
+    status = add_pages(&about, pages, document->format, bytes);
+    page_list_free(pages);
+    return status;
+}
+
+static enum status make_sheet(const struct sheet_document *document, const struct sheet_ask *ask,
+                              struct page_size paper, struct bytes *bytes)
+{
+    struct sheet sheet;
+    enum status status = sheet_make(document->record, ask, &sheet);
+
+    if (status != STATUS_OK)
+        return status;
+    if (document->format == SHEET_FORMAT_TEXT)
+        status = add_text(&sheet, document->utf8, bytes);
+    else
+        status = add_drawn(&sheet, document->format, paper, bytes);
+    sheet_done(&sheet);
     return status;
 }
 
 enum status sheet_file_make(const struct sheet_document *document, struct bytes *ret_bytes)
 {
     const struct shop_letterhead letterhead = shop_settings_letterhead();
-    struct sheet sheet;
-    enum status status = make_sheet(document, &letterhead, &sheet);
+    const struct sheet_ask ask = ask_of(document, &letterhead);
 
-    if (status != STATUS_OK)
-        return status;
-    if (document->format == SHEET_FORMAT_TEXT)
-        status = add_text(&sheet, document->utf8, ret_bytes);
-    else
-        status = add_drawn(&sheet, document->format, paper_size(document, &letterhead), ret_bytes);
-    sheet_done(&sheet);
-    return status;
+    if (document->label != LABEL_NONE)
+        return make_label(document, &ask, ret_bytes);
+    return make_sheet(document, &ask, paper_size(document, &letterhead), ret_bytes);
 }

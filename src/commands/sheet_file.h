@@ -22,6 +22,7 @@ struct sheet_document {
     const struct shop_units *units;
     enum sheet_format format;
     enum shop_paper paper;
+    enum label_size label; /* instead of the sheet */
     bool utf8;
 };
 enum status sheet_file_make(const struct sheet_document *document, struct bytes *ret_bytes);

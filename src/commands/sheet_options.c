@@ -37,6 +37,17 @@ static bool take_paper(const char *name, struct sheet_options *options)
     return options->paper != SHOP_PAPER_UNSAID;
 }
 
+static bool take_label(const char *name, struct sheet_options *options)
+{
+    for (int size = LABEL_NONE + 1; size < LABEL_SIZE_COUNT_; size++)
+        if (strcmp(name, label_size_name((enum label_size)size)) == 0)
+            options->label = (enum label_size)size;
+    if (options->label == LABEL_NONE)
+        fprintf(stderr, "sillet: --label '%s': small, medium or large is wanted\n",
+                shown_string(name).text);
+    return options->label != LABEL_NONE;
+}
+
 static bool take_visit(const char *number, struct sheet_options *options)
 {
     if (num_count(number, strlen(number), VISITS_MAX, &options->visit) == STATUS_OK &&
@@ -54,6 +65,8 @@ static bool take(void *asked, enum option_id id, const char *value)
         return take_output(value, asked);
     case OPTION_SHEET_PAPER:
         return take_paper(value, asked);
+    case OPTION_SHEET_LABEL:
+        return take_label(value, asked);
     case OPTION_SHEET_VISIT:
         return take_visit(value, asked);
     default:
@@ -76,6 +89,11 @@ bool sheet_options_read(int count, char *const *words, struct sheet_options *ret
     if (!option_read(LINE_SHEET, count, words, &reader) ||
         !option_has_file(LINE_SHEET, options.path))
         return false;
+    if (options.label != LABEL_NONE && options.format == SHEET_FORMAT_TEXT) {
+        fputs("sillet: a label is drawn: -o with a name that ends in .pdf or .svg is wanted\n",
+              stderr);
+        return false;
+    }
     *ret_options = options;
     return true;
 }

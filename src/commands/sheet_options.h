@@ -4,6 +4,7 @@
 
 #include <stdbool.h>
 
+#include "sheet/label.h"
 #include "store/shop.h"
 
 enum sheet_format { SHEET_FORMAT_TEXT, SHEET_FORMAT_PDF, SHEET_FORMAT_SVG };
@@ -14,6 +15,7 @@ struct sheet_options {
     const char *output; /* NULL for the terminal */
     enum sheet_format format;
     enum shop_paper paper; /* if unsaid, the shop's */
+    enum label_size label; /* instead of the sheet */
     int visit;             /* 0 for the last one */
 };
 

@@ -68,8 +68,13 @@ static bool begins_text(const struct app *app, uint32_t key)
            lineedit_is_empty(&app->entry) && key > ' ' && key < SILLET_KEY_ENTER && key != '?';
 }
 
+static bool turns_leaf(uint32_t key)
+{
+    return key >= SILLET_KEY_F1 && key < SILLET_KEY_F1 + LEAF_COUNT_;
+}
+
 /* Up, Down and the pages scroll a text on the screen, Left and Right go on to other figures; any
- * other key closes it and does nothing else. */
+ * other key closes it, and one that turns to a leaf does so too. */
 static void handle_overlay(struct turn *turn, uint32_t key)
 {
     enum { PAGE_LINES = 15 }; /* a few less than the smallest screen shows */
@@ -97,10 +102,10 @@ static void handle_overlay(struct turn *turn, uint32_t key)
         }
         return;
     default: {
-        const bool begins = begins_text(app, key);
+        const bool counts = begins_text(app, key) || turns_leaf(key);
 
         app->overlay = OVERLAY_NONE;
-        if (begins)
+        if (counts)
             handle_key(turn, key);
     }
     }

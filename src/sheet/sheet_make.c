@@ -175,27 +175,39 @@ static void find_passes(struct sheet_maker *maker)
     frets_plan_make(last, &maker->left, &maker->sheet->frets);
 }
 
-enum status sheet_make(const struct record *record, const struct sheet_ask *ask,
-                       struct sheet *ret_sheet)
+enum status sheet_maker_new(const struct record *record, const struct sheet_ask *ask,
+                            struct sheet *sheet, struct sheet_maker **ret_maker)
 {
     const int visit = ask->visit > 0 ? ask->visit : record_last_visit(record);
-    struct sheet sheet;
 
     if (!has_visit(record, visit))
         return STATUS_NOT_FOUND;
     struct sheet_maker *maker = calloc(1, sizeof *maker);
     if (!maker)
         return STATUS_NO_MEMORY;
-    sheet_init(&sheet);
     maker->record = record;
     maker->ask = ask;
-    maker->sheet = &sheet;
+    maker->sheet = sheet;
     maker->visit = visit;
     find_passes(maker);
+    *ret_maker = maker;
+    return STATUS_OK;
+}
+
+enum status sheet_make(const struct record *record, const struct sheet_ask *ask,
+                       struct sheet *ret_sheet)
+{
+    struct sheet_maker *maker;
+    struct sheet sheet;
+
+    sheet_init(&sheet);
+    enum status status = sheet_maker_new(record, ask, &sheet, &maker);
+    if (status != STATUS_OK)
+        return status;
     name_document(maker);
     add_parts(maker);
     free(maker);
-    const enum status status = sheet.status;
+    status = sheet.status;
     if (status != STATUS_OK)
         sheet_done(&sheet);
     else

@@ -17,6 +17,10 @@ struct sheet_maker {
     struct derived left;  /* of the last pass, which may be the same one */
 };
 
+/* What the parts of a visit's document are made from; the caller frees it. Fails as sheet_make. */
+enum status sheet_maker_new(const struct record *record, const struct sheet_ask *ask,
+                            struct sheet *sheet, struct sheet_maker **ret_maker);
+
 /* Whether the visit has a first and a different last pass. */
 bool sheet_has_both(const struct sheet_maker *maker);
 
@@ -36,6 +40,12 @@ void sheet_make_cautions(struct sheet_maker *maker);
 
 /* Adds what was heard to buzz in the first pass, and in the last one that was heard. */
 void sheet_add_heard(struct sheet_maker *maker);
+
+/* "Tuned to E2 A2 ...", "strings .053 to .012 in (1.35 to 0.30 mm)", "Next check: about July 2026";
+ * false, nothing added, where it is not known. */
+bool sheet_say_tuning(const struct sheet_maker *maker, struct strbuf *out);
+bool sheet_say_gauges(const struct sheet_maker *maker, struct strbuf *out);
+bool sheet_say_check(const struct sheet_maker *maker, struct strbuf *out);
 
 /* "truss rod": a move's name as an owner knows it. */
 const char *sheet_move_name(enum move_kind kind);

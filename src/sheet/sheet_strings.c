@@ -126,27 +126,48 @@ static bool read_notes(const struct sheet_maker *maker, struct string_notes *ret
     return ret_notes->strings > 0;
 }
 
-static void add_tuning(struct sheet_maker *maker)
+bool sheet_say_tuning(const struct sheet_maker *maker, struct strbuf *out)
 {
     struct string_notes notes = {.strings = 0};
+
+    if (!read_notes(maker, &notes))
+        return false;
+    const struct tuning *tuning = tuning_of_notes(&notes);
+    strbuf_add(out, "Tuned to");
+    for (int s = notes.strings; s >= 1; s--) {
+        strbuf_add_char(out, ' ');
+        (void)note_name_of(maker->record, s, out);
+    }
+    strbuf_add(out, ", A4 at ");
+    num_format(record_or_fallback(maker->record, FIELD_A4), out);
+    strbuf_add(out, " Hz");
+    if (tuning)
+        strbuf_add(out, ": ");
+    for (const char *at = tuning ? tuning->name : ""; *at; at++)
+        strbuf_add_char(out, *at == '-' ? ' ' : *at);
+    return true;
+}
+
+bool sheet_say_gauges(const struct sheet_maker *maker, struct strbuf *out)
+{
+    const int lowest = maker->left.setup.board.strings;
+    const struct maybe bass = record_entered_string(maker->record, FIELD_GAUGE, lowest);
+    const struct maybe treble = record_entered_string(maker->record, FIELD_GAUGE, 1);
+
+    if (!bass.given || !treble.given)
+        return false;
+    strbuf_add(out, "Strings ");
+    sheet_say_range(out, bass.value, treble.value, &maker->ask->units, MEASURE_GAUGE);
+    return true;
+}
+
+static void add_tuning(struct sheet_maker *maker)
+{
     char memory[256];
     struct strbuf text = STRBUF(memory);
 
-    if (!read_notes(maker, &notes))
+    if (!sheet_say_tuning(maker, &text))
         return;
-    const struct tuning *tuning = tuning_of_notes(&notes);
-    strbuf_add(&text, "Tuned to");
-    for (int s = notes.strings; s >= 1; s--) {
-        strbuf_add_char(&text, ' ');
-        (void)note_name_of(maker->record, s, &text);
-    }
-    strbuf_add(&text, ", A4 at ");
-    num_format(record_or_fallback(maker->record, FIELD_A4), &text);
-    strbuf_add(&text, " Hz");
-    if (tuning)
-        strbuf_add(&text, ": ");
-    for (const char *at = tuning ? tuning->name : ""; *at; at++)
-        strbuf_add_char(&text, *at == '-' ? ' ' : *at);
     strbuf_add_char(&text, '.');
     sheet_add_text(maker->sheet, SHEET_PARAGRAPH, memory);
 }

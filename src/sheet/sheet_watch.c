@@ -129,6 +129,19 @@ static void say_prediction(const struct sheet_maker *maker, const struct sheet_s
     strbuf_add_char(out, '.');
 }
 
+/* A year for a neck that stays put in all the air on file. */
+static int months_to_check(const struct sheet_maker *maker)
+{
+    struct sheet_season season;
+    double change = 0, relief = 0;
+
+    sheet_season_find(maker->record, maker->visit, &season);
+    const bool predicted = find_far_relief(maker, &season, &change, &relief);
+    const bool still = predicted && fabs(change) <= maker->left.setup.relief_tolerance_mm &&
+                       season.dampest_pct - season.driest_pct > 2;
+    return still ? YEAR : HALF_YEAR;
+}
+
 static void add_next_check(struct sheet_maker *maker)
 {
     struct sheet_season season;
@@ -138,16 +151,27 @@ static void add_next_check(struct sheet_maker *maker)
 
     sheet_season_find(maker->record, maker->visit, &season);
     const bool predicted = find_far_relief(maker, &season, &change, &relief);
-    const bool still = predicted && fabs(change) <= maker->left.setup.relief_tolerance_mm &&
-                       season.dampest_pct - season.driest_pct > 2;
 
-    say_when(maker, still ? YEAR : HALF_YEAR, &text);
+    say_when(maker, months_to_check(maker), &text);
     if (predicted && fabs(far_end(&season) - season.emc_pct.value) >= SHEET_SEASON_LEAST_PCT)
         say_prediction(maker, &season, change, relief, &text);
     else
         strbuf_add(&text, " by common practice: what is on file does not tell yet how this neck "
                           "follows the seasons.");
     sheet_add_text(maker->sheet, SHEET_ITEM, memory);
+}
+
+bool sheet_say_check(const struct sheet_maker *maker, struct strbuf *out)
+{
+    const char *date = sheet_text_of(maker, reading_key_visit(FIELD_VISIT_DATE, maker->visit));
+    int year, month;
+
+    if (maker->last == 0 || !date ||
+        !sheet_season_month(date, months_to_check(maker), &year, &month))
+        return false;
+    strbuf_add(out, "Next check: about ");
+    sheet_say_month(out, year, month);
+    return true;
 }
 
 void sheet_make_watch(struct sheet_maker *maker)

@@ -116,6 +116,30 @@ check_same() {
     cmp "$scratch/one.pdf" "$scratch/two.pdf" || fail 'two sheets of one record differ'
 }
 
+# label SIZE POINTS: one page of that size, with what a label is for.
+label() {
+    make label.pdf --label "$1" --visit 1 "$root/profiles/parlour.ini"
+    pdfinfo "$scratch/label.pdf" >"$scratch/info"
+    grep -q "^Page size: *$2" "$scratch/info" || fail "$1: $(grep '^Page size' "$scratch/info")"
+    grep -q '^Pages: *1$' "$scratch/info" || fail "$1: more than a page"
+    wants label.pdf 'Parlour No. 3' '19 January 2026' 'July 2026' 'E2 A2 D3 G3 B3 E4' '.053 to .012 in'
+}
+
+# 57 x 32, 89 x 36 and 102 x 59 mm in points of 1/72 in.
+check_labels() {
+    label small '161.57[0-9]* x 90.7'
+    label medium '252.28[0-9]* x 102.0'
+    label large '289.13[0-9]* x 167.2'
+    wants label.pdf 'Relief .006 in' 'action' 'Marlo Quillfeather'
+    if "$sillet" sheet --label small "$root/profiles/parlour.ini" 2>"$scratch/said"; then
+        fail 'a label without a file'
+    fi
+    grep -q 'drawn: -o' "$scratch/said" || fail "$(cat "$scratch/said")"
+    if "$sillet" sheet --label tiny -o "$scratch/x.pdf" "$root/profiles/parlour.ini" 2>/dev/null; then
+        fail 'a size that is none'
+    fi
+}
+
 if ! "$sillet" sheet -o "$scratch/probe.pdf" "$root/profiles/bass.ini" 2>/dev/null; then
     check_without_cairo
     echo 'built without cairo'
@@ -129,4 +153,5 @@ check_parlour
 check_all
 check_svg
 check_same
+check_labels
 echo 'good'
