@@ -25,6 +25,7 @@ OPTION(FIGURES, SET, "--set", "NAME", "or strung with this set (a wrong NAME lis
 LINE(SHEET, "sheet", "FILE", "print the customer's sheet")
 OPTION(SHEET, SHEET_OUTPUT, "-o", "FILE", "write it to a file that ends in .pdf, .svg or .txt")
 OPTION(SHEET, SHEET_PAPER, "--paper", "PAPER", "a4 or letter")
+OPTION(SHEET, SHEET_ESTIMATE, "--estimate", "", "instead, what is due by what was found, with the shop's prices")
 OPTION(SHEET, SHEET_LABEL, "--label", "SIZE", "instead, a label for the case: small, medium or large; -o as well")
 OPTION(SHEET, SHEET_VISIT, "--visit", "N", "for an earlier visit")
 LINE(LAYOUT, "layout", "FILE [TEMPLATE...]", "templates at true scale: board nut saddle heel shim\ntongue; if none is named, all that are of use")

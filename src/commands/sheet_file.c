@@ -7,6 +7,7 @@
 
 #include "commands/shop_settings.h"
 #include "page/page_write.h"
+#include "sheet/sheet_estimate.h"
 #include "sheet/sheet_make.h"
 #include "sheet/sheet_page.h"
 #include "sheet/sheet_say.h"
@@ -98,11 +99,22 @@ static enum status make_label(const struct sheet_document *document, const struc
     return status;
 }
 
+static enum status make_estimate(const struct record *record, const struct sheet_ask *ask,
+                                 struct sheet *ret_sheet)
+{
+    const struct shop_prices shop = shop_settings_prices();
+    struct sheet_prices prices = {.currency = shop.currency};
+
+    memcpy(prices.move, shop.move, sizeof prices.move);
+    return sheet_estimate_make(record, ask, &prices, ret_sheet);
+}
+
 static enum status make_sheet(const struct sheet_document *document, const struct sheet_ask *ask,
                               struct page_size paper, struct bytes *bytes)
 {
     struct sheet sheet;
-    enum status status = sheet_make(document->record, ask, &sheet);
+    enum status status = document->estimate ? make_estimate(document->record, ask, &sheet)
+                                            : sheet_make(document->record, ask, &sheet);
 
     if (status != STATUS_OK)
         return status;

@@ -22,7 +22,8 @@ struct sheet_document {
     const struct shop_units *units;
     enum sheet_format format;
     enum shop_paper paper;
-    enum label_size label; /* instead of the sheet */
+    bool estimate; /* instead of the sheet, like a label */
+    enum label_size label;
     bool utf8;
 };
 enum status sheet_file_make(const struct sheet_document *document, struct bytes *ret_bytes);

@@ -65,6 +65,9 @@ static bool take(void *asked, enum option_id id, const char *value)
         return take_output(value, asked);
     case OPTION_SHEET_PAPER:
         return take_paper(value, asked);
+    case OPTION_SHEET_ESTIMATE:
+        ((struct sheet_options *)asked)->estimate = true;
+        return true;
     case OPTION_SHEET_LABEL:
         return take_label(value, asked);
     case OPTION_SHEET_VISIT:
@@ -89,6 +92,10 @@ bool sheet_options_read(int count, char *const *words, struct sheet_options *ret
     if (!option_read(LINE_SHEET, count, words, &reader) ||
         !option_has_file(LINE_SHEET, options.path))
         return false;
+    if (options.label != LABEL_NONE && options.estimate) {
+        fputs("sillet: --label or --estimate: one of them is wanted\n", stderr);
+        return false;
+    }
     if (options.label != LABEL_NONE && options.format == SHEET_FORMAT_TEXT) {
         fputs("sillet: a label is drawn: -o with a name that ends in .pdf or .svg is wanted\n",
               stderr);

@@ -15,7 +15,8 @@ struct sheet_options {
     const char *output; /* NULL for the terminal */
     enum sheet_format format;
     enum shop_paper paper; /* if unsaid, the shop's */
-    enum label_size label; /* instead of the sheet */
+    bool estimate;         /* instead of the sheet */
+    enum label_size label; /* likewise */
     int visit;             /* 0 for the last one */
 };
 

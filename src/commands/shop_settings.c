@@ -71,6 +71,17 @@ struct shop_letterhead shop_settings_letterhead(void)
     return letterhead;
 }
 
+struct shop_prices shop_settings_prices(void)
+{
+    struct shop_prices prices = {.currency = ""};
+    char *path = NULL;
+
+    if (shop_path(&path) == STATUS_OK)
+        (void)shop_prices_read(path, &prices);
+    free(path);
+    return prices;
+}
+
 enum shop_paper shop_settings_paper(const struct shop_letterhead *letterhead,
                                     const struct shop_units *units)
 {

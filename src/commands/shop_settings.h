@@ -5,6 +5,7 @@
 #include "commands/report.h"
 #include "model/reading/record.h"
 #include "store/shop.h"
+#include "store/shop_prices.h"
 
 /* The units of the shop's gauges from shop.ini; inches if it does not say. Adds the first error
  * in it to `words` (may be NULL): "shop.ini:3: ...". */
@@ -17,6 +18,9 @@ enum status shop_settings_take_targets(struct record *record, struct strbuf *wor
 
 /* The letterhead of its sheets; empty if it cannot be read. */
 struct shop_letterhead shop_settings_letterhead(void);
+
+/* What it asks for each move; nothing if it cannot be read. */
+struct shop_prices shop_settings_prices(void);
 
 /* The shop's paper: from its letterhead, else what goes with the units of its rule. */
 enum shop_paper shop_settings_paper(const struct shop_letterhead *letterhead,

@@ -55,7 +55,7 @@ static const char *one(const struct sheet_maker *maker, enum field_id field)
     return sheet_text_of(maker, reading_key_one(field));
 }
 
-static void name_document(struct sheet_maker *maker)
+static void name_document(struct sheet_maker *maker, const char *what)
 {
     const char *date = sheet_text_of(maker, reading_key_visit(FIELD_VISIT_DATE, maker->visit));
     const char *name = one(maker, FIELD_NAME);
@@ -63,7 +63,7 @@ static void name_document(struct sheet_maker *maker)
     char memory[512];
     struct strbuf title = STRBUF(memory);
 
-    strbuf_add(&title, "Set-up sheet");
+    strbuf_add(&title, what);
     if (name)
         strbuf_addf(&title, ": %s", name);
     sheet_name(maker->sheet, memory);
@@ -102,16 +102,16 @@ static void add_facts(struct sheet_maker *maker)
     sheet_add_pair(maker->sheet, "owner", one(maker, FIELD_OWNER));
 }
 
-static void add_head(struct sheet_maker *maker)
+static void add_head(struct sheet_maker *maker, const char *what)
 {
     char memory[TEXT_MAX];
     struct strbuf text = STRBUF(memory);
     const struct sheet_ask *ask = maker->ask;
 
     if (ask->shop)
-        strbuf_add(&text, "Set-up sheet ");
+        strbuf_addf(&text, "%s ", what);
     say_dates(maker, &text);
-    sheet_add_title(maker->sheet, ask->shop ? ask->shop : "Set-up sheet", memory);
+    sheet_add_title(maker->sheet, ask->shop ? ask->shop : what, memory);
     strbuf_clear(&text);
     if (ask->address)
         strbuf_add(&text, ask->address);
@@ -131,6 +131,13 @@ static void add_complaint(struct sheet_maker *maker)
     sheet_add_text(maker->sheet, SHEET_PARAGRAPH, reason);
 }
 
+void sheet_make_head(struct sheet_maker *maker, const char *what)
+{
+    name_document(maker, what);
+    add_head(maker, what);
+    add_complaint(maker);
+}
+
 static void add_reserve(struct sheet_maker *maker)
 {
     if (maker->last > 0)
@@ -141,8 +148,7 @@ static void add_reserve(struct sheet_maker *maker)
 
 static void add_parts(struct sheet_maker *maker)
 {
-    add_head(maker);
-    add_complaint(maker);
+    sheet_make_head(maker, "Set-up sheet");
     sheet_make_readings(maker);
     sheet_make_done(maker);
     sheet_make_notes(maker);
@@ -204,7 +210,6 @@ enum status sheet_make(const struct record *record, const struct sheet_ask *ask,
     enum status status = sheet_maker_new(record, ask, &sheet, &maker);
     if (status != STATUS_OK)
         return status;
-    name_document(maker);
     add_parts(maker);
     free(maker);
     status = sheet.status;

@@ -27,6 +27,9 @@ bool sheet_has_both(const struct sheet_maker *maker);
 /* Whether every move is known, and none is due beyond its own uncertainty. */
 bool sheet_is_on_target(const struct sheet_maker *maker);
 
+/* What it is called, whose instrument it is, and why it came in. */
+void sheet_make_head(struct sheet_maker *maker, const char *what);
+
 void sheet_make_readings(struct sheet_maker *maker);
 void sheet_make_done(struct sheet_maker *maker);
 void sheet_make_notes(struct sheet_maker *maker);
@@ -49,6 +52,8 @@ bool sheet_say_check(const struct sheet_maker *maker, struct strbuf *out);
 
 /* "truss rod": a move's name as an owner knows it. */
 const char *sheet_move_name(enum move_kind kind);
+/* What a move that is due would do, in words for the owner. */
+void sheet_say_due(const struct sheet_maker *maker, enum move_kind kind, struct strbuf *out);
 
 /* Adds the model's findings of one weight about the last pass, as items. */
 void sheet_add_findings(struct sheet_maker *maker, enum finding_weight weight);

@@ -156,7 +156,7 @@ static void say_pitch(const struct sheet_maker *maker, struct strbuf *out)
                 "string", "strings", out);
 }
 
-static void say_due(const struct sheet_maker *maker, enum move_kind kind, struct strbuf *out)
+void sheet_say_due(const struct sheet_maker *maker, enum move_kind kind, struct strbuf *out)
 {
     static void (*const say[MOVE_COUNT_])(const struct sheet_maker *, struct strbuf *) = {
 #define MOVE(id, own_, ...) [MOVE_##id] = say_##own_,
@@ -176,7 +176,7 @@ static void add_due(struct sheet_maker *maker, enum move_kind kind)
     sheet_begin_row(maker->sheet, SHEET_ROW_PLAIN);
     sheet_add_cell(maker->sheet, memory);
     strbuf_clear(&text);
-    say_due(maker, kind, &text);
+    sheet_say_due(maker, kind, &text);
     sheet_add_cell(maker->sheet, memory);
 }
 

@@ -6,6 +6,7 @@
 
 #include "store/paths.h"
 #include "store/shop_file.h"
+#include "store/shop_prices.h"
 #include "store/shop_targets.h"
 
 struct unit_word {
@@ -115,7 +116,7 @@ static void report_unknown(const struct shop_file *file, struct problems *proble
     for (size_t i = 0; i < file->entries.count; i++) {
         const struct ini_entry *entry = &file->entries.items[i];
 
-        if (shop_targets_check(entry, problems))
+        if (shop_targets_check(entry, problems) || shop_prices_check(entry, problems))
             continue;
         if (strcmp(entry->section, "shop") != 0 || !is_key(entry->name))
             problem_add(

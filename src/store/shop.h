@@ -23,7 +23,8 @@
  *     long = in             in or mm
  *     temperature = F       F or C
  *
- * and the shop's own targets for a kind of instrument (shop_targets.h).
+ * and the shop's own targets for a kind of instrument (shop_targets.h), and its prices
+ * (shop_prices.h).
  */
 
 /* The file's path, which the caller frees. Fails as paths_config_folder. */
