@@ -52,7 +52,7 @@ static enum exit_code make(const void *given, const struct record *record)
                                             .units = &units,
                                             .format = options->format,
                                             .paper = options->paper,
-                                            .estimate = options->estimate,
+                                            .kind = options->kind,
                                             .label = options->label,
                                             .utf8 = is_utf8()};
     struct bytes bytes;

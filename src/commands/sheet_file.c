@@ -7,6 +7,7 @@
 
 #include "commands/shop_settings.h"
 #include "page/page_write.h"
+#include "sheet/sheet_cards.h"
 #include "sheet/sheet_estimate.h"
 #include "sheet/sheet_make.h"
 #include "sheet/sheet_page.h"
@@ -109,12 +110,26 @@ static enum status make_estimate(const struct record *record, const struct sheet
     return sheet_estimate_make(record, ask, &prices, ret_sheet);
 }
 
+static enum status make(const struct sheet_document *document, const struct sheet_ask *ask,
+                        struct sheet *ret_sheet)
+{
+    switch (document->kind) {
+    case SHEET_ESTIMATE:
+        return make_estimate(document->record, ask, ret_sheet);
+    case SHEET_CARD:
+        return sheet_cards_make(document->record, ask, ret_sheet);
+    case SHEET_FOR_OWNER:
+    case SHEET_LABEL:
+        break;
+    }
+    return sheet_make(document->record, ask, ret_sheet);
+}
+
 static enum status make_sheet(const struct sheet_document *document, const struct sheet_ask *ask,
                               struct page_size paper, struct bytes *bytes)
 {
     struct sheet sheet;
-    enum status status = document->estimate ? make_estimate(document->record, ask, &sheet)
-                                            : sheet_make(document->record, ask, &sheet);
+    enum status status = make(document, ask, &sheet);
 
     if (status != STATUS_OK)
         return status;
@@ -131,7 +146,7 @@ enum status sheet_file_make(const struct sheet_document *document, struct bytes 
     const struct shop_letterhead letterhead = shop_settings_letterhead();
     const struct sheet_ask ask = ask_of(document, &letterhead);
 
-    if (document->label != LABEL_NONE)
+    if (document->kind == SHEET_LABEL)
         return make_label(document, &ask, ret_bytes);
     return make_sheet(document, &ask, paper_size(document, &letterhead), ret_bytes);
 }

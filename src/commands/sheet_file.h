@@ -22,7 +22,7 @@ struct sheet_document {
     const struct shop_units *units;
     enum sheet_format format;
     enum shop_paper paper;
-    bool estimate; /* instead of the sheet, like a label */
+    enum sheet_paper_kind kind;
     enum label_size label;
     bool utf8;
 };

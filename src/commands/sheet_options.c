@@ -37,6 +37,16 @@ static bool take_paper(const char *name, struct sheet_options *options)
     return options->paper != SHOP_PAPER_UNSAID;
 }
 
+static bool take_kind(enum sheet_paper_kind kind, struct sheet_options *options)
+{
+    if (options->kind != SHEET_FOR_OWNER && options->kind != kind) {
+        fputs("sillet: --estimate, --card or --label: one of them is wanted\n", stderr);
+        return false;
+    }
+    options->kind = kind;
+    return true;
+}
+
 static bool take_label(const char *name, struct sheet_options *options)
 {
     for (int size = LABEL_NONE + 1; size < LABEL_SIZE_COUNT_; size++)
@@ -45,7 +55,7 @@ static bool take_label(const char *name, struct sheet_options *options)
     if (options->label == LABEL_NONE)
         fprintf(stderr, "sillet: --label '%s': small, medium or large is wanted\n",
                 shown_string(name).text);
-    return options->label != LABEL_NONE;
+    return options->label != LABEL_NONE && take_kind(SHEET_LABEL, options);
 }
 
 static bool take_visit(const char *number, struct sheet_options *options)
@@ -66,8 +76,9 @@ static bool take(void *asked, enum option_id id, const char *value)
     case OPTION_SHEET_PAPER:
         return take_paper(value, asked);
     case OPTION_SHEET_ESTIMATE:
-        ((struct sheet_options *)asked)->estimate = true;
-        return true;
+        return take_kind(SHEET_ESTIMATE, asked);
+    case OPTION_SHEET_CARD:
+        return take_kind(SHEET_CARD, asked);
     case OPTION_SHEET_LABEL:
         return take_label(value, asked);
     case OPTION_SHEET_VISIT:
@@ -92,11 +103,7 @@ bool sheet_options_read(int count, char *const *words, struct sheet_options *ret
     if (!option_read(LINE_SHEET, count, words, &reader) ||
         !option_has_file(LINE_SHEET, options.path))
         return false;
-    if (options.label != LABEL_NONE && options.estimate) {
-        fputs("sillet: --label or --estimate: one of them is wanted\n", stderr);
-        return false;
-    }
-    if (options.label != LABEL_NONE && options.format == SHEET_FORMAT_TEXT) {
+    if (options.kind == SHEET_LABEL && options.format == SHEET_FORMAT_TEXT) {
         fputs("sillet: a label is drawn: -o with a name that ends in .pdf or .svg is wanted\n",
               stderr);
         return false;

@@ -7,6 +7,9 @@
 #include "sheet/label.h"
 #include "store/shop.h"
 
+/* What is made of a visit. */
+enum sheet_paper_kind { SHEET_FOR_OWNER, SHEET_ESTIMATE, SHEET_CARD, SHEET_LABEL };
+
 enum sheet_format { SHEET_FORMAT_TEXT, SHEET_FORMAT_PDF, SHEET_FORMAT_SVG };
 
 /* The options of `sillet sheet`. */
@@ -15,8 +18,8 @@ struct sheet_options {
     const char *output; /* NULL for the terminal */
     enum sheet_format format;
     enum shop_paper paper; /* if unsaid, the shop's */
-    bool estimate;         /* instead of the sheet */
-    enum label_size label; /* likewise */
+    enum sheet_paper_kind kind;
+    enum label_size label; /* of SHEET_LABEL */
     int visit;             /* 0 for the last one */
 };
 
