@@ -21,7 +21,7 @@ double set_width_mm(const struct setter *setter)
 
 double set_room_mm(const struct setter *setter)
 {
-    return setter->size.height_mm - SET_BOTTOM_MM - setter->y_mm;
+    return setter->size.height_mm - SET_BOTTOM_MM - setter->kept_free_mm - setter->y_mm;
 }
 
 static void set_foot(struct setter *setter)

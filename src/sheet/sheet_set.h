@@ -15,6 +15,8 @@ struct setter {
     const struct sheet *sheet;
     struct page_list *list; /* NULL to measure only, on an endless page */
     struct page_size size;
+    double spacing;                      /* of the space between blocks, 1 as designed */
+    double kept_free_mm;                 /* of the foot of each page */
     double y_mm;                         /* how far the page is filled */
     int pages;                           /* begun so far */
     int total;                           /* of the document; 0 if not known yet */

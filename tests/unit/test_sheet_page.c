@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "build_record.h"
+#include "page/page_inside.h"
 #include "sheet/sheet_draw.h"
 #include "sheet/sheet_make.h"
 #include "sheet/sheet_page.h"
@@ -43,6 +44,59 @@ static void nothing_takes_one(void **state)
     assert_int_equal(pages_of(&record, page_a4), 1);
     assert_int_equal(pages_of(&record, page_letter), 1);
     record_done(&record);
+}
+
+/* Lines of text on the last page, without its foot. */
+static int lines_at_the_end(const struct page_list *list)
+{
+    double at_mm[200];
+    int lines = 0;
+
+    for (size_t i = 0; i < list->count; i++) {
+        const struct page_item *item = &list->items[i];
+        int k = 0;
+
+        if (item->kind == PAGE_ITEM_BEGIN)
+            lines = 0;
+        if (item->kind != PAGE_ITEM_TEXT || item->at.y_mm > list->size.height_mm - 14)
+            continue;
+        while (k < lines && at_mm[k] != item->at.y_mm)
+            k++;
+        assert_in_range(k, 0, 199);
+        at_mm[k] = item->at.y_mm;
+        lines = k == lines ? lines + 1 : lines;
+    }
+    return lines;
+}
+
+/* However long the notes are, no page is begun for a few lines. */
+static void no_page_has_only_a_few_lines(void **state)
+{
+    enum { LEAST = 6, LONGEST = 90 };
+    const struct sheet_ask ask = {.units = shop_units_inch(), .shop = "Quayside Fret Works"};
+    int ends_on[4] = {0};
+
+    (void)state;
+    for (int lines = 0; lines < LONGEST; lines++) {
+        struct page_list *list;
+        struct record record;
+        struct sheet sheet;
+
+        build_record(&record, build_record_full);
+        assert_int_equal(sheet_make(&record, &ask, &sheet), STATUS_OK);
+        for (int i = 0; i < lines; i++)
+            sheet_add_text(&sheet, SHEET_PARAGRAPH, "A line of the shop's.");
+        assert_int_equal(sheet_lay_pages(&sheet, page_a4, &list), STATUS_OK);
+        const int last = page_list_pages(list);
+        assert_in_range(last, 1, 3);
+        ends_on[last]++;
+        if (last > 1)
+            assert_true(lines_at_the_end(list) >= LEAST);
+        page_list_free(list);
+        sheet_done(&sheet);
+        record_done(&record);
+    }
+    assert_true(ends_on[2] > 0 && ends_on[3] > 0);
 }
 
 /* From a file of another character set, or with what no line can hold. */
@@ -122,6 +176,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_full_visit_takes_two_pages_at_most),
         cmocka_unit_test(nothing_takes_one),
+        cmocka_unit_test(no_page_has_only_a_few_lines),
         cmocka_unit_test(any_name_can_be_drawn),
         cmocka_unit_test(what_is_longer_goes_on),
         cmocka_unit_test(any_size_ends),
