@@ -8,7 +8,10 @@
 #include "sheet/sheet_draw.h"
 #include "sheet/sheet_set.h"
 
-enum { LINE_BYTES = 512 };
+enum {
+    LINE_BYTES = 512,
+    LEAST_LINES = 6, /* on the last page of several */
+};
 
 static const struct set_style title = {{6.2, PAGE_BOLD, 0.05}, 8.0};
 static const struct set_style aside = {{3.4, PAGE_PLAIN, 0.25}, 8.0};
@@ -182,8 +185,8 @@ static double height_of(const struct setter *setter, const struct sheet_block *b
     return measure.y_mm - setter->y_mm;
 }
 
-/* The space between a block and the one before it. */
-static double space_mm(const struct sheet *sheet, size_t at)
+/* The space between a block and the one before it, as designed. */
+static double full_space_mm(const struct sheet *sheet, size_t at)
 {
     const enum sheet_block_kind kind = sheet->blocks[at].kind;
 
@@ -195,6 +198,11 @@ static double space_mm(const struct sheet *sheet, size_t at)
     if (before == SHEET_HEADING)
         return after_heading_mm;
     return kind == SHEET_ITEM && before == SHEET_ITEM ? 0.6 : part_mm;
+}
+
+static double space_mm(const struct setter *setter, size_t at)
+{
+    return setter->spacing * full_space_mm(setter->sheet, at);
 }
 
 /* A heading stays with the block after it, and a table with the lines under it. */
@@ -215,7 +223,7 @@ static double kept_height_mm(const struct setter *setter, size_t at)
     double height_mm = height_of(setter, &sheet->blocks[at]);
 
     for (; keeps_next(sheet, at); at++)
-        height_mm += space_mm(sheet, at + 1) + height_of(setter, &sheet->blocks[at + 1]);
+        height_mm += space_mm(setter, at + 1) + height_of(setter, &sheet->blocks[at + 1]);
     return height_mm;
 }
 
@@ -229,17 +237,28 @@ static void set_blocks(struct setter *setter)
         const bool beside = is_beside(setter, &sheet->blocks[i]);
         const double need_mm = beside ? 0 : kept_height_mm(setter, i);
 
-        setter->y_mm += beside ? 0 : space_mm(sheet, i);
+        setter->y_mm += beside ? 0 : space_mm(setter, i);
         if (need_mm < page_mm)
             set_need(setter, need_mm);
         set_block(setter, &sheet->blocks[i]);
     }
 }
 
-static enum status lay(const struct sheet *sheet, struct page_size size, int total,
-                       struct page_list **ret_list)
+/* How a sheet is laid out. */
+struct laid {
+    double spacing, kept_free_mm;
+    int total;      /* pages to print in the foot; 0 if not known yet */
+    double last_mm; /* how much of the last page it fills */
+    struct page_list *list;
+};
+
+static enum status lay(const struct sheet *sheet, struct page_size size, struct laid *laid)
 {
-    struct setter setter = {.sheet = sheet, .size = size, .total = total};
+    struct setter setter = {.sheet = sheet,
+                            .size = size,
+                            .total = laid->total,
+                            .spacing = laid->spacing,
+                            .kept_free_mm = laid->kept_free_mm};
     enum status status = page_list_new(size, &setter.list);
 
     if (status != STATUS_OK)
@@ -249,23 +268,54 @@ static enum status lay(const struct sheet *sheet, struct page_size size, int tot
     if (status != STATUS_OK)
         page_list_free(setter.list);
     else
-        *ret_list = setter.list;
+        laid->list = setter.list;
+    laid->last_mm = setter.y_mm - SET_TOP_MM;
+    return status;
+}
+
+/* A page with only a few lines looks like a slip. */
+static bool ends_short(const struct laid *laid)
+{
+    return page_list_pages(laid->list) > 1 &&
+           laid->last_mm < LEAST_LINES * (set_body.line_mm + part_mm);
+}
+
+/* Lays it out anew with less space between the blocks, or, if that does not spare the page, with
+ * more of them on it. */
+static enum status mend_short(const struct sheet *sheet, struct page_size size, struct laid *laid)
+{
+    static const struct {
+        double spacing;
+        int moved; /* lines that go over to the last page */
+    } tries[] = {{0.75, 0}, {0.5, 0}, {1, LEAST_LINES}, {1, 2 * LEAST_LINES}, {1, 4 * LEAST_LINES}};
+    enum status status = STATUS_OK;
+
+    for (size_t i = 0; i < sizeof tries / sizeof tries[0]; i++) {
+        page_list_free(laid->list);
+        laid->spacing = tries[i].spacing;
+        laid->kept_free_mm = tries[i].moved * set_body.line_mm;
+        status = lay(sheet, size, laid);
+        if (status != STATUS_OK || !ends_short(laid))
+            break;
+    }
     return status;
 }
 
 enum status sheet_lay_pages(const struct sheet *sheet, struct page_size size,
                             struct page_list **ret_list)
 {
-    struct page_list *first;
-    enum status status = lay(sheet, size, 0, &first);
+    struct laid laid = {.spacing = 1};
+    enum status status = lay(sheet, size, &laid);
 
-    if (status != STATUS_OK || page_list_pages(first) < 2) {
-        if (status == STATUS_OK)
-            *ret_list = first;
-        return status;
+    if (status == STATUS_OK && ends_short(&laid))
+        status = mend_short(sheet, size, &laid);
+    if (status == STATUS_OK && page_list_pages(laid.list) > 1) {
+        /* Once more: the foot of each page has the number of pages, which is known only now. */
+        laid.total = page_list_pages(laid.list);
+        page_list_free(laid.list);
+        status = lay(sheet, size, &laid);
     }
-    /* Laid out twice: the foot of each page has the number of pages, which is known only now. */
-    const int total = page_list_pages(first);
-    page_list_free(first);
-    return lay(sheet, size, total, ret_list);
+    if (status == STATUS_OK)
+        *ret_list = laid.list;
+    return status;
 }
