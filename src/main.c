@@ -6,6 +6,7 @@
 
 #include "commands/check_command.h"
 #include "commands/figures_command.h"
+#include "commands/journal_command.h"
 #include "commands/layout_command.h"
 #include "commands/option.h"
 #include "commands/sheet_command.h"
@@ -56,6 +57,9 @@ static bool run_command(int count, char **words, enum exit_code *ret_code)
         return true;
     case LINE_SHELF:
         *ret_code = shelf_command(count - 1, words + 1);
+        return true;
+    case LINE_JOURNAL:
+        *ret_code = journal_command(count - 1, words + 1);
         return true;
     default:
         return false;

@@ -38,5 +38,8 @@ LINE(CHECK, "check", "FILE...", "name every problem of a profile, line by line")
 LINE(SHELF, "shelf", "[WORDS]", "list the instruments on file, or those that match")
 OPTION(SHELF, SHELF_CSV, "--csv", "", "as CSV, for a spreadsheet")
 OPTION(SHELF, SHELF_FOLDER, "--shelf", "FOLDER", "in another folder")
+LINE(JOURNAL, "journal", "[DAY]", "what was done to all instruments: today, or on a DAY, or in a\nmonth as 2026-11")
+OPTION(JOURNAL, JOURNAL_CSV, "--csv", "", "as CSV, for a spreadsheet")
+OPTION(JOURNAL, JOURNAL_FOLDER, "--shelf", "FOLDER", "in another folder")
 LINE(HELP, "", "--help, --version", "")
 /* clang-format on */

@@ -1,0 +1,93 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/reading/journal.h"
+
+#include <math.h>
+
+#include "model/reading/moment.h"
+#include "model/reading/work_line.h"
+
+struct walk {
+    const struct record *record;
+    double first, end;
+    journal_take *take;
+    void *taker;
+};
+
+static const char *text_of(const struct record *record, struct reading_key key)
+{
+    const char *text = record_text(record, &key);
+
+    return text ? text : "";
+}
+
+static void give(const struct walk *walk, struct journal_entry *entry, struct maybe moment)
+{
+    if (!moment.given || !(moment.value >= walk->first && moment.value < walk->end))
+        return;
+    entry->moment = moment.value;
+    entry->timed = entry->what != JOURNAL_VISIT && moment.value > floor(moment.value);
+    walk->take(walk->taker, entry);
+}
+
+static void give_visit(const struct walk *walk, int visit)
+{
+    const struct record *record = walk->record;
+    struct journal_entry entry = {
+        .what = JOURNAL_VISIT,
+        .visit = visit,
+        .words = text_of(record, reading_key_visit(FIELD_VISIT_REASON, visit)),
+        .amount = "",
+        .note = text_of(record, reading_key_visit(FIELD_VISIT_NOTE, visit))};
+
+    give(walk, &entry,
+         moment_find(text_of(record, reading_key_visit(FIELD_VISIT_DATE, visit)), NULL));
+}
+
+static void give_pass(const struct walk *walk, int visit, int pass)
+{
+    const struct reading_key time = reading_key_pass(FIELD_PASS_TIME, visit, pass);
+    struct journal_entry entry = {
+        .what = JOURNAL_PASS,
+        .visit = visit,
+        .part = pass,
+        .words = text_of(walk->record, reading_key_pass(FIELD_PASS_LABEL, visit, pass)),
+        .amount = "",
+        .note = text_of(walk->record, reading_key_pass(FIELD_PASS_NOTE, visit, pass))};
+
+    if (record_text(walk->record, &time))
+        give(walk, &entry, moment_of(walk->record, &time));
+}
+
+/* Work without a time was done on the visit's day. */
+static void give_work(const struct walk *walk, int visit, int line)
+{
+    const struct record *record = walk->record;
+    const struct reading_key time = work_key(WORK_TIME, visit, line);
+    struct journal_entry entry = {.what = JOURNAL_WORK,
+                                  .visit = visit,
+                                  .part = line,
+                                  .words = text_of(record, work_key(WORK_KIND, visit, line)),
+                                  .amount = text_of(record, work_key(WORK_AMOUNT, visit, line)),
+                                  .note = text_of(record, work_key(WORK_NOTE, visit, line))};
+    struct maybe moment = moment_of(record, &time);
+
+    if (!work_line_exists(record, visit, line))
+        return;
+    if (!moment.given)
+        moment = moment_find(text_of(record, reading_key_visit(FIELD_VISIT_DATE, visit)), NULL);
+    give(walk, &entry, moment);
+}
+
+void journal_walk(const struct record *record, double first, double end, journal_take *take,
+                  void *taker)
+{
+    const struct walk walk = {record, first, end, take, taker};
+
+    for (int visit = 0; record_next_visit(record, &visit);) {
+        give_visit(&walk, visit);
+        for (int pass = 1; pass <= record_last_pass(record, visit); pass++)
+            give_pass(&walk, visit, pass);
+        for (int line = 1; line <= record_last_work(record, visit); line++)
+            give_work(&walk, visit, line);
+    }
+}
