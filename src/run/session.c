@@ -43,22 +43,14 @@ static time_t steady_seconds(void)
     return clock_gettime(CLOCK_MONOTONIC, &now) == 0 ? now.tv_sec : 0;
 }
 
-static void write_sheet(struct session *session)
+static void write_paper(struct session *session, enum app_paper paper)
 {
+    const char *path = profile_path(session->profile);
     char memory[APP_MESSAGE_MAX];
     struct strbuf words = STRBUF(memory);
     const enum status status =
-        sheet_keep(&session->app, profile_path(session->profile), term_traits().utf8, &words);
-
-    app_say(&session->app, status == STATUS_OK ? TONE_NOTE : TONE_WARNING, memory);
-}
-
-static void write_templates(struct session *session)
-{
-    char memory[APP_MESSAGE_MAX];
-    struct strbuf words = STRBUF(memory);
-    const enum status status =
-        templates_keep(&session->app, profile_path(session->profile), &words);
+        paper == PAPER_RESET ? templates_keep(&session->app, path, &words)
+                             : sheet_keep(&session->app, paper, path, term_traits().utf8, &words);
 
     app_say(&session->app, status == STATUS_OK ? TONE_NOTE : TONE_WARNING, memory);
 }
@@ -235,10 +227,8 @@ static void carry_out(struct session *session, const struct app_effects *effects
         shop_keep_units(&session->app);
     if (effects->targets != TARGETS_STAY)
         shop_keep_targets(&session->app, effects->targets);
-    if (effects->sheet)
-        write_sheet(session);
-    if (effects->templates)
-        write_templates(session);
+    if (effects->paper != PAPER_NONE)
+        write_paper(session, effects->paper);
     if (effects->repaint)
         term_repaint();
     if (effects->suspend)

@@ -5,23 +5,52 @@
 #include "commands/sheet_file.h"
 #include "run/beside.h"
 
-static const struct beside_kind drawn_sheet = {"sheets", ".pdf", "/Creator (sillet)", "sheet"};
-static const struct beside_kind text_sheet = {"sheets", ".txt", "Set-up sheet", "sheet"};
+/* A paper: what is made, and what it is called as PDF and as text. */
+struct kept_paper {
+    enum sheet_paper_kind kind;
+    struct beside_kind drawn, plain;
+};
 
-static enum status make(const struct app *app, bool utf8, struct bytes *bytes, struct strbuf *words)
+static const struct kept_paper *paper_of(enum app_paper paper)
+{
+    static const char drawn[] = "/Creator (sillet)";
+    static const struct kept_paper papers[] = {
+        [PAPER_SHEET] = {SHEET_FOR_OWNER,
+                         {"sheets", ".pdf", drawn, "sheet"},
+                         {"sheets", ".txt", "Set-up sheet", "sheet"}},
+        [PAPER_ESTIMATE] = {SHEET_ESTIMATE,
+                            {"sheets", "-estimate.pdf", drawn, "estimate"},
+                            {"sheets", "-estimate.txt", "Estimate", "estimate"}},
+        [PAPER_CARD] = {SHEET_CARD,
+                        {"sheets", "-card.pdf", drawn, "card"},
+                        {"sheets", "-card.txt", "Bench card", "card"}},
+        [PAPER_LABEL] = {SHEET_LABEL,
+                         {"sheets", "-label.pdf", drawn, "label"},
+                         {"sheets", "-label.txt", "", "label"}},
+    };
+
+    return &papers[paper];
+}
+
+static enum status make(const struct app *app, const struct kept_paper *paper, bool utf8,
+                        struct bytes *bytes, struct strbuf *words)
 {
     const struct sheet_document document = {.record = &app->record,
                                             .visit = app->visit,
                                             .units = &app->units,
                                             .format = sheet_file_can_draw() ? SHEET_FORMAT_PDF
                                                                             : SHEET_FORMAT_TEXT,
+                                            .kind = paper->kind,
+                                            .label = LABEL_MEDIUM,
                                             .utf8 = utf8};
     const enum status status = sheet_file_make(&document, bytes);
 
     if (status == STATUS_OK)
         return status;
-    strbuf_add(words, "No sheet: ");
-    if (status == STATUS_NOT_FOUND)
+    strbuf_addf(words, "No %s: ", paper->drawn.what);
+    if (status == STATUS_NOT_FOUND && paper->kind == SHEET_LABEL && !sheet_file_can_draw())
+        strbuf_add(words, "this sillet was built without cairo, which draws it");
+    else if (status == STATUS_NOT_FOUND)
         strbuf_add(words, "nothing of this visit is on file yet");
     else
         report_words(status, 0, words);
@@ -29,10 +58,11 @@ static enum status make(const struct app *app, bool utf8, struct bytes *bytes, s
     return status;
 }
 
-enum status sheet_keep(const struct app *app, const char *profile_path, bool utf8,
-                       struct strbuf *words)
+enum status sheet_keep(const struct app *app, enum app_paper asked, const char *profile_path,
+                       bool utf8, struct strbuf *words)
 {
-    const struct beside beside = {.kind = sheet_file_can_draw() ? &drawn_sheet : &text_sheet,
+    const struct kept_paper *paper = paper_of(asked);
+    const struct beside beside = {.kind = sheet_file_can_draw() ? &paper->drawn : &paper->plain,
                                   .profile_path = profile_path,
                                   .record = &app->record,
                                   .visit = app->visit,
@@ -40,13 +70,14 @@ enum status sheet_keep(const struct app *app, const char *profile_path, bool utf
     struct bytes bytes;
 
     bytes_init(&bytes);
-    enum status status = make(app, utf8, &bytes, words);
+    enum status status = make(app, paper, utf8, &bytes, words);
     if (status == STATUS_OK) {
         char memory[APP_MESSAGE_MAX];
         struct strbuf said = STRBUF(memory);
 
         status = beside_put(&beside, &bytes, &said);
-        strbuf_add(words, status == STATUS_OK ? "The sheet is in " : "");
+        if (status == STATUS_OK)
+            strbuf_addf(words, "The %s is in ", paper->drawn.what);
         strbuf_add(words, memory);
         strbuf_add(words, status == STATUS_OK ? " beside the profile." : "");
     }

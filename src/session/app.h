@@ -34,12 +34,14 @@ struct app_clock {
 /* What is done about the shop's own targets for the instrument's kind. */
 enum app_targets { TARGETS_STAY, TARGETS_KEEP, TARGETS_FORGET };
 
+/* What is written of the visit in hand. */
+enum app_paper { PAPER_NONE, PAPER_SHEET, PAPER_ESTIMATE, PAPER_CARD, PAPER_LABEL, PAPER_RESET };
+
 /* What the caller has to do after an event. */
 struct app_effects {
-    bool save;      /* the record changed: write it */
-    bool units;     /* the shop's gauges changed: remember them */
-    bool sheet;     /* write the customer's sheet of the visit in hand */
-    bool templates; /* write those of the reset that it asked for */
+    bool save;            /* the record changed: write it */
+    bool units;           /* the shop's gauges changed: remember them */
+    enum app_paper paper; /* write it; of PAPER_RESET the templates that it asked for */
     enum app_targets targets;
     bool repaint; /* paint everything anew */
     bool suspend; /* stop the process for a while */

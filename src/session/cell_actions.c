@@ -171,9 +171,9 @@ void turn_leaf_on(struct turn *turn)
         take_leaf_beside(turn, 1);
 }
 
-void turn_ask_sheet(struct turn *turn)
+void turn_ask_paper(struct turn *turn, int paper)
 {
-    turn->effects.sheet = true;
+    turn->effects.paper = (enum app_paper)paper;
 }
 
 /* The reading is explained before its figure. A move, or a pass looked at, is not a reading. */

@@ -23,7 +23,7 @@ void turn_go_to_leaf(struct turn *turn, int leaf);
 
 void turn_explain(struct turn *turn);
 void turn_help(struct turn *turn);
-void turn_ask_sheet(struct turn *turn);
+void turn_ask_paper(struct turn *turn, int paper);
 void turn_toggle_units(struct turn *turn);
 void turn_repaint(struct turn *turn);
 void turn_suspend(struct turn *turn);

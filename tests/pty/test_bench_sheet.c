@@ -46,6 +46,26 @@ static void test_sheet_lies_beside_the_profile(void **state)
     bench_quit(terminal);
 }
 
+/* The other papers lie beside it, under names of their own; a label needs cairo. */
+static void test_other_papers_come_from_their_leaves(void **state)
+{
+    struct bench *bench = *state;
+    struct terminal *terminal = bench_start_worked(bench);
+    char folder[512];
+
+    find_folder(bench, folder, sizeof folder);
+    terminal_type(terminal, "*07*6");
+    terminal_expect(terminal, "The card is in sheets/");
+    terminal_type(terminal, "*01*6");
+    terminal_expect(terminal, "The estimate is in sheets/");
+    assert_int_equal(tree_count(folder, "bench-2026-03-02-card."), 1);
+    assert_int_equal(tree_count(folder, "bench-2026-03-02-estimate."), 1);
+    terminal_type(terminal, "*07*9");
+    terminal_expect(terminal, " label");
+    assert_int_equal(tree_count(folder, "label.txt"), 0);
+    bench_quit(terminal);
+}
+
 /* As a file from another machine may hold it, in another character set. */
 static void test_sheet_of_a_name_that_is_no_utf8(void **state)
 {
@@ -183,6 +203,7 @@ int main(int argc, char **argv)
 {
     const struct CMUnitTest tests[] = {
         BENCH_CASE(test_sheet_lies_beside_the_profile),
+        BENCH_CASE(test_other_papers_come_from_their_leaves),
         BENCH_CASE(test_sheet_of_a_name_that_is_no_utf8),
         BENCH_CASE(test_no_sheet_of_nothing),
         BENCH_CASE(test_sheet_that_cannot_be_written),

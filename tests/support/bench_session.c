@@ -78,7 +78,8 @@ static void join(struct app_effects *all, const struct app_effects *more)
 {
     all->save |= more->save;
     all->units |= more->units;
-    all->sheet |= more->sheet;
+    if (more->paper != PAPER_NONE)
+        all->paper = more->paper;
     all->repaint |= more->repaint;
     all->suspend |= more->suspend;
     all->quit |= more->quit;

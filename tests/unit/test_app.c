@@ -631,15 +631,15 @@ static void a_sheet_can_be_asked_for_anywhere(void **state)
     for (int i = 0; i < LEAF_COUNT_; i++) {
         const struct app_effects effects = bench_press(app, "*3");
 
-        assert_true(effects.sheet);
+        assert_int_equal(effects.paper, PAPER_SHEET);
         assert_false(effects.save);
         bench_press(app, "{Tab}");
     }
     /* In the middle of an entry it is a unit's letter. */
-    assert_false(bench_press(app, "1c").sheet);
+    assert_int_equal(bench_press(app, "1c").paper, PAPER_NONE);
     bench_press(app, "{Esc}");
     app = restart_read_only(app);
-    assert_true(bench_press(app, "c").sheet);
+    assert_int_equal(bench_press(app, "c").paper, PAPER_SHEET);
 }
 
 static void read_only_changes_nothing(void **state)

@@ -333,11 +333,6 @@ void work_take_out(struct turn *turn)
     app_say(app, TONE_NOTE, "Work line taken out; * 1 brings it back.");
 }
 
-void work_ask_templates(struct turn *turn)
-{
-    turn->effects.templates = true;
-}
-
 /* --- the menu --- */
 
 bool work_can_ask_templates(const struct app *app)

@@ -23,9 +23,7 @@ bool work_can_write_own(const struct app *app);
 void work_take_out(struct turn *turn);
 bool work_can_take_out(const struct app *app);
 
-/* Asks for the templates of the neck reset that the pass in hand, or one before it in its visit,
- * asked for. */
-void work_ask_templates(struct turn *turn);
+/* Whether the pass in hand, or one before it in its visit, asked for a neck reset. */
 bool work_can_ask_templates(const struct app *app);
 
 /* What the leaf keeps: the state of a work line before an entry is filed in one of its cells. */
