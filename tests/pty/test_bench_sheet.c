@@ -63,6 +63,7 @@ static void test_other_papers_come_from_their_leaves(void **state)
     terminal_type(terminal, "*07*9");
     terminal_expect(terminal, " label");
     assert_int_equal(tree_count(folder, "label.txt"), 0);
+    terminal_type(terminal, "*02");
     bench_quit(terminal);
 }
 
