@@ -60,7 +60,7 @@ COMMAND(WORK_OWN, 0, 0, IN_MENU('a'), ON_FIRST(7), LEAF_WORK, "", "a line of you
 COMMAND(WORK_OUT, 0, 0, IN_MENU('z'), ON_FIRST(8), LEAF_WORK, "", "take the work line out", "take out the line in hand, or the mark off the move", DO(work_take_out), work_can_take_out, 0)
 COMMAND(WORK_LABEL, 0, 0, IN_MENU('e'), ON_FIRST(9), LEAF_WORK, "", "write a label for the case", "write a label for the case into the folder sheets", BY(turn_ask_paper, PAPER_LABEL), 0, 0)
 COMMAND(HISTORY_OPEN, SILLET_KEY_ENTER, 0, 'i', ON_FIRST(4), LEAF_HISTORY, "open", "take this pass to the bench", "open the pass looked at, on the bench", DO(history_open), history_has_pass, 0)
-COMMAND(HISTORY_NAME, 0, 0, 'l', ON_FIRST(7), LEAF_HISTORY, "label", "label this pass", "label the pass looked at, then write its note", DO(history_name), history_can_name, 0)
+COMMAND(HISTORY_NAME, 0, 0, 'l', ON_FIRST(7), LEAF_HISTORY, "label", "label this pass", "label the pass looked at, then write its note, and a note for the owner that the sheet prints", DO(history_name), history_can_name, 0)
 COMMAND(PASS_OUT, 0, 0, 'z', ON_FIRST(8), LEAF_HISTORY, "", "take this pass out", "take out the pass looked at, with all its readings; Enter has to confirm it", DO(take_out_pass), take_out_has_pass, 0)
 COMMAND(VISIT_OUT, 0, 0, 'Z', ON_FIRST(9), LEAF_HISTORY, "", "take this whole visit out", "take out the visit looked at, with all its passes and work; Enter has to confirm it", DO(take_out_visit), take_out_has_visit, 0)
 COMMAND(TARGETS_KEEP, 0, 0, IN_MENU('R'), ON_FIRST(4), LEAF_INTAKE, "", "keep these targets as the shop's", "keep targets, tolerances and gauge steps as the shop's own for this kind: a new instrument of it begins with them", DO(intake_keep_targets), intake_can_keep_targets, intake_add_kind)

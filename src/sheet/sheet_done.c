@@ -32,14 +32,6 @@ static enum move_kind move_of_line(const struct sheet_maker *maker, int line)
     return MOVE_COUNT_;
 }
 
-/* A line's note; one that was filled in with its move says nothing that the readings do not. */
-static const char *note_of_line(const struct sheet_maker *maker, int line)
-{
-    const char *note = text_of_line(maker, WORK_NOTE, line);
-
-    return move_of_line(maker, line) != MOVE_COUNT_ && plan_text_is_note(note) ? "" : note;
-}
-
 /* The pass whose readings a line's work followed; pass 0 where its time does not tell. */
 static struct place find_place(const struct sheet_maker *maker, int line)
 {
@@ -314,15 +306,7 @@ static void say_done(const struct sheet_maker *maker, int line, struct strbuf *o
         strbuf_add(out, amount);
 }
 
-static bool any_note(const struct sheet_maker *maker)
-{
-    for (int line = record_last_work(maker->record, maker->visit); line > 0; line--)
-        if (note_of_line(maker, line)[0])
-            return true;
-    return false;
-}
-
-static void add_line(struct sheet_maker *maker, int line, bool notes)
+static void add_line(struct sheet_maker *maker, int line)
 {
     char memory[FIELD_TEXT_MAX + 1];
     struct strbuf text = STRBUF(memory);
@@ -337,8 +321,6 @@ static void add_line(struct sheet_maker *maker, int line, bool notes)
     strbuf_clear(&text);
     say_done(maker, line, &text);
     sheet_add_cell(maker->sheet, memory);
-    if (notes)
-        sheet_add_cell(maker->sheet, note_of_line(maker, line));
 }
 
 /* Whether any work was not followed by new readings. */
@@ -353,16 +335,15 @@ static bool any_unproved(const struct sheet_maker *maker)
 void sheet_make_done(struct sheet_maker *maker)
 {
     const int lines = record_last_work(maker->record, maker->visit);
-    const bool notes = any_note(maker);
     struct place turned = place_of(maker->record, maker->visit, 0);
 
     if (lines == 0 && !next_turn(maker, &turned))
         return;
     sheet_add_heading(maker->sheet, "What was done");
-    sheet_begin_table(maker->sheet, notes ? "lll" : "ll");
+    sheet_begin_table(maker->sheet, "ll");
     add_turns_alone(maker);
     for (int line = 1; line <= lines; line++)
-        add_line(maker, line, notes);
+        add_line(maker, line);
     if (maker->last > 0 && any_unproved(maker))
         sheet_add_text(maker->sheet, SHEET_SMALL,
                        "Not everything was measured again after the last of this.");

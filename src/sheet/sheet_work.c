@@ -5,12 +5,11 @@
 #include "words/caution.h"
 #include "model/reading/work_line.h"
 #include "base/num.h"
-#include "model/reading/place.h"
 #include "model/reading/work_mark.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
 
-/* The notes, what is left to do, and cautions for the owner. */
+/* The note for the owner, what is left to do, and cautions for the owner. */
 
 static const char *const move_names[MOVE_COUNT_] = {
 #define MOVE(id, own_, name_, owner_name_, ...) [MOVE_##id] = owner_name_,
@@ -23,35 +22,15 @@ const char *sheet_move_name(enum move_kind kind)
     return move_names[kind];
 }
 
-static void add_notes(struct sheet_maker *maker)
-{
-    struct place place = place_of(maker->record, maker->visit, 0);
-
-    sheet_add_text(maker->sheet, SHEET_PARAGRAPH,
-                   sheet_text_of(maker, reading_key_visit(FIELD_VISIT_NOTE, maker->visit)));
-    while (place_next(&place) && place.visit == maker->visit)
-        sheet_add_text(maker->sheet, SHEET_PARAGRAPH,
-                       sheet_text_of(maker, place_key(place, FIELD_PASS_NOTE)));
-}
-
-static bool any_note(const struct sheet_maker *maker)
-{
-    struct place place = place_of(maker->record, maker->visit, 0);
-
-    if (sheet_text_of(maker, reading_key_visit(FIELD_VISIT_NOTE, maker->visit)))
-        return true;
-    while (place_next(&place) && place.visit == maker->visit)
-        if (sheet_text_of(maker, place_key(place, FIELD_PASS_NOTE)))
-            return true;
-    return false;
-}
-
 void sheet_make_notes(struct sheet_maker *maker)
 {
-    if (!any_note(maker))
+    const char *words =
+        sheet_text_of(maker, reading_key_visit(FIELD_VISIT_FOR_OWNER, maker->visit));
+
+    if (!words)
         return;
     sheet_add_heading(maker->sheet, "Notes");
-    add_notes(maker);
+    sheet_add_text(maker->sheet, SHEET_PARAGRAPH, words);
 }
 
 /* The least and the most that a move asks for in one direction, over the strings where it is

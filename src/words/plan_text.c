@@ -43,36 +43,6 @@ bool plan_text_is(enum move_kind kind, const char *amount)
     return false;
 }
 
-static bool begins_number(const char *text)
-{
-    return *text != '\0' && strchr("-.0123456789", *text);
-}
-
-/* What the gauges should read (move_words.c), or did. */
-static bool is_gauge(const char *text)
-{
-    static const char *const gauges[] = {"relief ", "action ", "exposure ", "nut gap "};
-
-    for (size_t i = 0; i < sizeof gauges / sizeof gauges[0]; i++)
-        if (begins(text, gauges[i]))
-            return begins_number(text + strlen(gauges[i]));
-    return begins(text, "once the saddle is done gap ") ||
-           begins(text, "the rocker stands still") || begins(text, "fretted notes within ");
-}
-
-bool plan_text_is_note(const char *note)
-{
-    static const char expect[] = "expect ", pass[] = "pass ", read[] = " read ";
-
-    if (begins(note, expect))
-        return is_gauge(note + strlen(expect));
-    if (!begins(note, pass))
-        return false;
-    note += strlen(pass);
-    const size_t digits = strspn(note, "0123456789");
-    return digits > 0 && begins(note + digits, read) && is_gauge(note + digits + strlen(read));
-}
-
 /* The unit stands once, with the uncertainty: "height +-0.05 mm; string 6 -0.95". */
 void plan_text_find_strings(const char *amount, struct work_amount *ret_amount)
 {

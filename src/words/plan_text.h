@@ -15,10 +15,6 @@
 /* Whether a work line's amount is in the plan's words. */
 bool plan_text_is(enum move_kind kind, const char *amount);
 
-/* Whether a work line's note was filled in with its move: "expect relief .006 in", "pass 2 read
- * relief .006 in". */
-bool plan_text_is_note(const char *note);
-
 /* The changes by string of such an amount, signed, in mm or turns. WORK_AMOUNT_NONE where it has
  * none. */
 void plan_text_find_strings(const char *amount, struct work_amount *ret_amount);

@@ -72,7 +72,7 @@ check_parlour() {
         '.011 (0.28) .006 (0.15) .006 (0.15) good' '14.1 (5.60) 11.1 (4.40)' \
         '.034 (0.86) .018 (0.46) .018 (0.46) 8.5 (3.37) 6.0 (2.38) 6.0 (2.38)' \
         'tightened 1/4 turn' 'new set, .012 to .053' '.053 (1.35)' '+8 +2 in tune' \
-        'Told to keep it over 40 % in winter' '38 % humidity' 'July 2026'
+        'Keep it over 40 % in winter' '38 % humidity' 'July 2026'
     # The sum of tensions is the one that is computed elsewhere.
     newton=$("$sillet" figures "$root/profiles/parlour.ini" |
         sed -n 's/^tension_total_n = //p' | awk '{ printf "%.0f", $1 }')

@@ -290,7 +290,8 @@ static void a_long_history_keeps_its_end(void **state)
     free(history);
 }
 
-/* The label, then the note, of the pass looked at; another stays in hand throughout. */
+/* The label, then the note, of the pass looked at, then what the sheet says to the owner; another
+ * pass stays in hand throughout. */
 static void a_pass_is_named_where_it_is_looked_at(void **state)
 {
     struct app *app = start(two_visits);
@@ -300,9 +301,14 @@ static void a_pass_is_named_where_it_is_looked_at(void **state)
     assert_string_equal(bench_text(app, "visit.1.pass.2 label"), "after the rod");
     bench_press(app, "5 o'clock, warm{Enter}");
     assert_string_equal(bench_text(app, "visit.1.pass.2 note"), "5 o'clock, warm");
+    bench_press(app, "Plays as asked{Enter}");
+    assert_string_equal(bench_text(app, "visit.1 for_owner"), "Plays as asked");
     assert_int_equal(app->route.count, 0);
     assert_int_equal(app->visit, 2);
     assert_int_equal(app->pass, 2);
+    assert_int_equal(history_state(app)->pass.visit, 1);
+    bench_press(app, "{End}u");
+    assert_null(bench_text(app, "visit.1 for_owner"));
     assert_int_equal(history_state(app)->pass.visit, 1);
     bench_press(app, "{End}u");
     assert_null(bench_text(app, "visit.1.pass.2 note"));
@@ -316,7 +322,7 @@ static void a_pass_is_named_where_it_is_looked_at(void **state)
 static void naming_can_be_left_at_any_point(void **state)
 {
     static const char *const ways[] = {"half{Esc}", "{PgDn}{PgUp}", "half{Enter}{Esc}",
-                                       "half{Enter}{Enter}"};
+                                       "half{Enter}{Enter}{Enter}"};
 
     (void)state;
     for (size_t i = 0; i < sizeof ways / sizeof ways[0]; i++) {
@@ -345,7 +351,7 @@ static void naming_waits_for_what_is_typed(void **state)
     assert_int_equal(app->named.visit, 2);
     assert_int_equal(app->leaf, LEAF_HISTORY);
     assert_string_equal(app->entry.text, "half");
-    bench_press(app, "{Enter}{Enter}l{Ins}{Back}{Back}{Back}{Back}{Enter}");
+    bench_press(app, "{Enter}{Enter}{Enter}l{Ins}{Back}{Back}{Back}{Back}{Enter}");
     assert_null(bench_text(app, "visit.2.pass.2 label"));
     bench_close(app);
 }

@@ -111,7 +111,6 @@ static const char second_pass[] = "visit.1.pass.2 label = as left\n"
                                   "visit.1.work.1 amount = tightened 1/4 turn\n"
                                   "visit.1.work.1 time = 11:00\n"
                                   "visit.1.work.2 kind = polished the frets\n"
-                                  "visit.1.work.2 note = steel wool\n"
                                   "visit.1.work.2 time = 11:30\n";
 
 static void first_and_last_pass_stand_side_by_side(void **state)
@@ -131,7 +130,6 @@ static void first_and_last_pass_stand_side_by_side(void **state)
     assert_has(text, ".028 (0.71)             .017 (0.43)");
     assert_has(text, "Truss rod           tightened 1/4 turn");
     assert_has(text, "Polished the frets");
-    assert_has(text, "steel wool");
     assert_has(text, "+7                +1  in tune");
     assert_has(text, "Leave the truss rod as it is set");
     free(text);
@@ -255,7 +253,7 @@ static void twelve_strings_fit_the_width(void **state)
 
 static void put(struct record *record, enum field_id field, const char *text)
 {
-    const struct reading_key key = field == FIELD_VISIT_REASON || field == FIELD_VISIT_NOTE
+    const struct reading_key key = field == FIELD_VISIT_REASON || field == FIELD_VISIT_FOR_OWNER
                                        ? reading_key_visit(field, 1)
                                        : reading_key_one(field);
 
@@ -303,7 +301,7 @@ static void texts_cannot_steer_a_terminal(void **state)
     put(&record, FIELD_MAKER, "line\nbreak\ttab");
     put(&record, FIELD_SERIAL, "\xFF\xFE bad bytes \xC2\x9B");
     put(&record, FIELD_VISIT_REASON, "turned \xE2\x80\xAE round");
-    put(&record, FIELD_VISIT_NOTE, "%s%n%d");
+    put(&record, FIELD_VISIT_FOR_OWNER, "%s%n%d");
     for (int utf8 = 0; utf8 < 2; utf8++) {
         char *text = text_of_ask(&record, &ask, utf8);
 
@@ -316,6 +314,37 @@ static void texts_cannot_steer_a_terminal(void **state)
         free(text);
     }
     record_done(&record);
+}
+
+/* Whatever the shop notes for itself stays in the shop. */
+static void the_shop_s_own_notes_are_never_printed(void **state)
+{
+    static const char *const words[] = {"grumbles", "overpaid", "cracked", "brace",
+                                        "glueless", "shims",    "wobbly",  "tuners"};
+    const struct sheet_ask asks[] = {ask_of(1), ask_of(0)};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof asks / sizeof asks[0]; i++)
+        for (int utf8 = 0; utf8 < 2; utf8++) {
+            struct record record;
+
+            build_record(&record, build_record_full);
+            build_record_add(&record, second_pass);
+            build_record_add(&record, "instrument note = grumbles overpaid\n"
+                                      "visit.1 note = cracked brace\n"
+                                      "visit.1 for_owner = plays as you asked\n"
+                                      "visit.1.pass.1 note = glueless\n"
+                                      "visit.1.pass.2 note = shims\n"
+                                      "visit.1.work.1 note = wobbly\n"
+                                      "visit.1.work.2 note = tuners\n");
+            char *text = text_of_ask(&record, &asks[i], utf8);
+            assert_has(text, "Notes");
+            assert_has(text, "plays as you asked");
+            for (size_t k = 0; k < sizeof words / sizeof words[0]; k++)
+                assert_lacks(text, words[k]);
+            free(text);
+            record_done(&record);
+        }
 }
 
 /* A note as long as a profile takes it. */
@@ -331,7 +360,7 @@ static void long_notes_are_not_cut(void **state)
         strbuf_add(&text, "word after word, ");
     strbuf_add(&text, "the end.");
     build_record(&record, build_record_full);
-    put(&record, FIELD_VISIT_NOTE, note);
+    put(&record, FIELD_VISIT_FOR_OWNER, note);
     char *made = text_of_ask(&record, &ask, true);
     assert_is_clean(made, false);
     assert_has(made, "the end.");
@@ -517,6 +546,7 @@ int main(void)
         cmocka_unit_test(twelve_strings_fit_the_width),
         cmocka_unit_test(any_name_keeps_within_the_page),
         cmocka_unit_test(texts_cannot_steer_a_terminal),
+        cmocka_unit_test(the_shop_s_own_notes_are_never_printed),
         cmocka_unit_test(long_notes_are_not_cut),
         cmocka_unit_test(metric_shops_read_mm_first),
         cmocka_unit_test(findings_are_said_once),

@@ -164,7 +164,7 @@ static void what_is_not_known_is_left_out(void **state)
     record_done(&record);
 }
 
-/* Word for word, whatever they are, with their notes. */
+/* Word for word, whatever they are. */
 static void a_tech_s_own_words_stay(void **state)
 {
     static const struct {
@@ -185,11 +185,10 @@ static void a_tech_s_own_words_stay(void **state)
         const struct reading_key amount = {.field = FIELD_WORK_AMOUNT, .visit = 1, .part = 1};
 
         build_record(&record, build_record_full);
-        build_record_add(&record, "visit.1.work.1 note = expect a call on Monday\n");
         assert_int_equal(record_put(&record, &kind, own[i].kind, true, NULL), STATUS_OK);
         assert_int_equal(record_put(&record, &amount, own[i].amount, true, NULL), STATUS_OK);
         char *text = done_of(&record, false);
-        if (!strstr(text, own[i].amount) || !strstr(text, "expect a call on Monday"))
+        if (!strstr(text, own[i].amount))
             fail_msg("'%s' is not in:\n%s", own[i].amount, text);
         free(text);
         record_done(&record);

@@ -120,7 +120,7 @@ static void any_name_can_be_drawn(void **state)
 /* Notes and work lines without end go on over as many pages as they need. */
 static void what_is_longer_goes_on(void **state)
 {
-    const struct reading_key key = reading_key_visit(FIELD_VISIT_NOTE, 1);
+    const struct reading_key key = reading_key_visit(FIELD_VISIT_FOR_OWNER, 1);
     char note[FIELD_TEXT_MAX + 1] = "";
     struct strbuf text = STRBUF(note);
     struct record record;

@@ -102,7 +102,7 @@ static void end_naming(struct app *app)
     take_cells(app);
 }
 
-/* Files the label and goes on to the note, or files the note and ends. A text that was not changed
+/* Files a text and goes on to the next one; the last one ends it. A text that was not changed
  * stays as it is. */
 static void take_text(struct turn *turn)
 {
@@ -119,7 +119,7 @@ static void take_text(struct turn *turn)
         turn_go_to(turn, at + 1);
 }
 
-/* The cells of label and note take keys as any cell does, except for Enter and Esc. */
+/* These cells take keys as any cell does, except for Enter and Esc. */
 static bool take_key(struct turn *turn, uint32_t key)
 {
     if (turn->app->held != HELD_NO)

@@ -6,7 +6,7 @@
 #include "session/cell_words.h"
 
 /* A pass and a row are looked at (history_state.h), which are not cells. There are cells only for a
- * pass's label and note, while these are written. */
+ * pass's label and note and its visit's words for the owner, while these are written. */
 static void lay(const struct leaf_place *place, struct route *route)
 {
     const struct pass_place named = place->named;
@@ -17,6 +17,7 @@ static void lay(const struct leaf_place *place, struct route *route)
               place->strings);
     route_add(route, reading_key_pass(FIELD_PASS_NOTE, named.visit, named.pass), 1, 0,
               place->strings);
+    route_add(route, reading_key_visit(FIELD_VISIT_FOR_OWNER, named.visit), 2, 0, place->strings);
 }
 
 static enum figure_id find_figure(const struct app *app)
@@ -55,7 +56,9 @@ static void add_prompt(const struct app *app, struct strbuf *out)
     const struct route_cell *cell = app_cell(app);
 
     if (cell) {
-        strbuf_addf(out, "visit %d, pass %d, ", cell->key.visit, cell->key.part);
+        strbuf_addf(out, "visit %d, ", cell->key.visit);
+        if (cell->key.part > 0)
+            strbuf_addf(out, "pass %d, ", cell->key.part);
         cell_words_add_name(app, cell, out);
         strbuf_add(out, " >");
     } else if (history_has_any(app)) {

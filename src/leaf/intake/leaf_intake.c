@@ -61,7 +61,8 @@ static const enum field_id instrument_fields[] = {
 };
 
 static const enum field_id visit_fields[] = {
-    FIELD_VISIT_DATE, FIELD_VISIT_REASON, FIELD_HUMIDITY, FIELD_TEMPERATURE, FIELD_VISIT_NOTE,
+    FIELD_VISIT_DATE,  FIELD_VISIT_REASON, FIELD_HUMIDITY,
+    FIELD_TEMPERATURE, FIELD_VISIT_NOTE,   FIELD_VISIT_FOR_OWNER,
 };
 
 static void lay(const struct leaf_place *place, struct route *route)

@@ -33,7 +33,7 @@ FIELD(OWNER, INSTRUMENT, ONE, "owner", "owner", TEXT, PLAIN, NONE, NONE,
 FIELD(CONTACT, INSTRUMENT, ONE, "contact", "contact", TEXT, PLAIN, NONE, NONE,
       0, 400, 0, 80, "", "", "how to reach the owner")
 FIELD(NOTE, INSTRUMENT, ONE, "note", "note", TEXT, PLAIN, NONE, NONE,
-      0, 8000, 0, 2000, "", "", "anything to remember about the instrument")
+      0, 8000, 0, 2000, "", "", "anything to remember about it; the shop's own, never printed")
 
 FIELD(SCALE, BOARD, ONE, "scale", "scale length", NUMBER, LENGTH, LONG, NONE,
       100, 2000, 300, 920, "", "", "nut to fret 12, doubled; no setback in it")
@@ -231,7 +231,9 @@ FIELD(HUMIDITY, VISIT, ONE, "humidity", "humidity", NUMBER, PERCENT, NONE, NONE,
 FIELD(TEMPERATURE, VISIT, ONE, "temperature", "temperature", NUMBER, TEMPERATURE, TEMPERATURE, NONE,
       -40, 80, 10, 35, "", "", "of the air in the shop; a unit may follow: C or F")
 FIELD(VISIT_NOTE, VISIT, ONE, "note", "note", TEXT, PLAIN, NONE, NONE,
-      0, 8000, 0, 2000, "", "", "anything to remember about the visit")
+      0, 8000, 0, 2000, "", "", "anything to remember about the visit; never printed")
+FIELD(VISIT_FOR_OWNER, VISIT, ONE, "for_owner", "note on the sheet", TEXT, PLAIN, NONE, NONE,
+      0, 8000, 0, 2000, "", "", "for the owner: printed on the customer's sheet")
 FIELD(VISIT_PASSES, VISIT, ONE, "passes", "passes", COUNT, PLAIN, NONE, NONE,
       0, 999, 0, 20, "", "", "how many passes were measured in the visit")
 
@@ -268,7 +270,7 @@ FIELD(BUZZ, PASS, STRING, "buzz", "buzzing notes", FRETS, PLAIN, NONE, NONE,
 FIELD(CLEAN, PASS, STRING, "clean", "clean notes", FRETS, PLAIN, NONE, NONE,
       0, 0, 0, 0, "", "", "frets whose notes ring clean, 0 is open: 0+3")
 FIELD(PASS_NOTE, PASS, ONE, "note", "note", TEXT, PLAIN, NONE, NONE,
-      0, 8000, 0, 2000, "", "", "anything to remember about the pass")
+      0, 8000, 0, 2000, "", "", "anything to remember about the pass; never printed")
 
 FIELD(WORK_KIND, WORK, ONE, "kind", "work", TEXT, PLAIN, NONE, NONE,
       0, 400, 0, 80, "", "", "what was done")
