@@ -92,7 +92,7 @@ static void each_kind_of_problem_is_found(void **state)
         {"[visit.1.pass.1]\nspot.22 = .1 mm\n", 8, PROBLEM_WARNING, "there is no fret 22"},
         {"[visit.1.pass.1]\nbuzz.6 = 0 3 23\n", 8, PROBLEM_WARNING, "there is no fret 23"},
         {"action_fret = 24\n", 7, PROBLEM_WARNING, "there is no fret 24"},
-        {"[visit.2]\ndate = 2026-03-02\n", 8, PROBLEM_WARNING, "visit 2 comes after visit 0"},
+        {"[visit.2]\ndate = 2026-03-02\n", 8, PROBLEM_NOTE, "there is no visit 1"},
         {"[visit.1.pass.2]\nrelief = .1 mm\n", 8, PROBLEM_WARNING, "pass 2 comes after 0"},
         {"[visit.1.work.3]\nkind = rod\n", 8, PROBLEM_WARNING, "work 3 comes after 0"},
         {"[visit.1]\npasses = 2\n", 8, PROBLEM_NOTE, "passes says 2"},

@@ -260,6 +260,47 @@ static void the_file_says_the_same(void **state)
     bench_close(app);
 }
 
+static const char in_order[] = "[profile]\nformat = 1\n\n[board]\nscale = 24.9 in\nstrings = 6\n"
+                               "\n[visit.1]\ndate = 2026-01-10\n"
+                               "\n[visit.1.pass.1]\ntime = 10:00\nrelief = .013 in\n"
+                               "\n[visit.1.pass.2]\ntime = 11:00\nrelief = .006 in\n"
+                               "\n[visit.1.work.1]\nkind = rod\ntime = 10:20\n"
+                               "\n[visit.2]\ndate = 2026-03-10\n"
+                               "\n[visit.2.pass.1]\ntime = 9:00\nrelief = .007 in\n\n";
+
+/* What undo brings back is written as it was, byte for byte. */
+static void undo_brings_the_file_back(void **state)
+{
+    static const char *const ways[] = {"z{Enter}", "Z{Enter}"};
+    const char *path = tree_path(*state, "b.ini");
+
+    for (size_t i = 0; i < sizeof ways / sizeof ways[0]; i++) {
+        struct record record;
+        size_t length;
+
+        steps_write_whole(path, in_order);
+        struct profile *profile = steps_open_to_change(path, &record);
+        struct app *app = malloc(sizeof *app);
+        assert_non_null(app);
+        steps_save(profile, &record);
+        bench_start_record(app, &record, false, false);
+        char *before = tree_read(path, &length);
+        bench_press(app, "{F8}");
+        history_state(app)->pass = pass_place_of(1, 2);
+        bench_press(app, ways[i]);
+        steps_save(profile, &app->record);
+        char *out = tree_read(path, NULL);
+        assert_null(strstr(out, "relief = .006 in"));
+        bench_press(app, "u");
+        steps_save(profile, &app->record);
+        tree_assert_holds(path, before, length);
+        profile_close(profile);
+        free(out);
+        free(before);
+        bench_close(app);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -274,6 +315,7 @@ int main(void)
         cmocka_unit_test(a_profile_that_may_only_be_read_is_not_asked_about),
         cmocka_unit_test(a_paste_answers_nothing),
         cmocka_unit_test_setup_teardown(the_file_says_the_same, tree_setup, tree_teardown),
+        cmocka_unit_test_setup_teardown(undo_brings_the_file_back, tree_setup, tree_teardown),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
 }

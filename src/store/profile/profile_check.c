@@ -81,7 +81,8 @@ static void check_existing(const struct checker *checker, const struct reading *
                     "there is no fret %d; the instrument has %d", fret, checker->frets);
 }
 
-/* Visits, and passes and work within a visit, must be numbered without gaps. */
+/* Passes and work within a visit must be numbered without gaps. So are visits, but one that was
+ * taken out leaves its number free, because the sheets of the later ones were handed over. */
 static void check_numbers(const struct checker *checker, const struct reading *reading,
                           const struct reading *before)
 {
@@ -93,10 +94,9 @@ static void check_numbers(const struct checker *checker, const struct reading *r
     const int last_part = same_section ? before->key.part : 0;
 
     if (key->visit > last_visit + 1)
-        problem_add(checker->problems, line_of(checker, reading), PROBLEM_WARNING,
-                    "visit %d comes after visit %d; visits are numbered from 1 without "
-                    "gaps",
-                    key->visit, last_visit);
+        problem_add(checker->problems, line_of(checker, reading), PROBLEM_NOTE,
+                    "there is no visit %d; one that was taken out leaves its number free",
+                    key->visit - 1);
     if (key->part > last_part + 1)
         problem_add(checker->problems, line_of(checker, reading), PROBLEM_WARNING,
                     "%s %d comes after %d; they are numbered from 1 without gaps",
