@@ -92,8 +92,10 @@ static void age(struct belief *belief, const struct between *between)
         belief_age(belief, BELIEF_RELIEF);
     if (is_touched(&move[MOVE_SLOTS]))
         belief_age(belief, BELIEF_GAP);
-    if (is_touched(&move[MOVE_SADDLE]))
+    if (is_touched(&move[MOVE_SADDLE])) {
         belief_age(belief, BELIEF_ACTION);
+        belief->exposure_bass = belief->exposure_treble = maybe_absent();
+    }
 }
 
 static bool any_done(const struct between *between)
@@ -131,14 +133,12 @@ static void read_next(struct place place, const struct setup *now, const struct 
     go_on(belief, &between, now);
 }
 
-/* A pass that is but begun says nothing yet, whatever the ones before it told. */
-static bool has_any_reading(const struct setup *setup)
+static void read_exposure(struct belief *belief, const struct setup *setup)
 {
-    bool any = setup->relief_count > 0;
-
-    for (int s = 1; s <= setup->board.strings; s++)
-        any = any || setup->nut_gap_mm[s].given || setup->action_mm[s].given;
-    return any;
+    if (setup->exposure_bass_mm.given)
+        belief->exposure_bass = setup->exposure_bass_mm;
+    if (setup->exposure_treble_mm.given)
+        belief->exposure_treble = setup->exposure_treble_mm;
 }
 
 void derive_belief(struct place place, const struct setup *setup, struct belief *ret_belief)
@@ -158,9 +158,12 @@ void derive_belief(struct place place, const struct setup *setup, struct belief 
         if (pass > first)
             read_next(here, &now, &before, ret_belief);
         belief_read(ret_belief, &now);
+        read_exposure(ret_belief, &now);
         before = now;
     }
-    if (!has_any_reading(setup))
+    /* A pass that is but begun says nothing yet. Once anything is read in it, what was read before
+     * and not worked on since still holds. */
+    if (place.pass > record_last_read_pass(place.record, place.visit))
         for (int row = 0; row < BELIEF_ROWS_; row++)
             ret_belief->fresh[row] = false;
 }

@@ -25,6 +25,8 @@ struct belief {
              [STRINGS_MAX + 1]; /* by one reading alone, that nothing else bears out */
     bool fresh[BELIEF_ROWS_];   /* and read since it was last worked on */
     bool rod_turned;            /* since the last relief was read */
+    /* As last read, mm; absent since the saddle was worked on. */
+    struct maybe exposure_bass, exposure_treble;
     /* Of the last pass taken in: readings that lie too far from what all others say. They are not
      * in the estimate; `off` is how far, and waits for a second reading that says the same. */
     bool questioned[BELIEF_ROWS_][STRINGS_MAX + 1];

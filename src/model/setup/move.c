@@ -70,12 +70,12 @@ static void plan_reset(const struct setup *setup, const struct figures *figures,
 }
 
 static void find_reset(const struct setup *setup, const struct figures *figures,
-                       const struct move *saddle, struct move *move)
+                       const struct belief *belief, const struct move *saddle, struct move *move)
 {
     const struct exposure bass =
-        find_exposure(setup, &setup->exposure_bass_mm, &saddle->string[setup->board.strings]);
+        find_exposure(setup, &belief->exposure_bass, &saddle->string[setup->board.strings]);
     const struct exposure treble =
-        find_exposure(setup, &setup->exposure_treble_mm, &saddle->string[1]);
+        find_exposure(setup, &belief->exposure_treble, &saddle->string[1]);
 
     if (bass.known && treble.known) {
         move->state = MOVE_GOOD;
@@ -109,7 +109,7 @@ void move_set_find(const struct setup *setup, const struct figures *figures,
     struct move *move = ret_moves->move;
 
     move_find_work(setup, belief, ret_moves);
-    find_reset(setup, figures, &move[MOVE_SADDLE], &move[MOVE_RESET]);
+    find_reset(setup, figures, belief, &move[MOVE_SADDLE], &move[MOVE_RESET]);
     if (move[MOVE_RESET].state == MOVE_DUE)
         for (int kind = MOVE_ROD; kind < MOVE_COUNT_; kind++)
             move_put_off(&move[kind], WAIT_RESET, setup->board.strings);
