@@ -4,6 +4,7 @@
 #include "words/amount.h"
 #include "base/utf8.h"
 #include "model/reading/note_name.h"
+#include "session/again.h"
 
 /* The first of `shown` items out of `all`; the window moves by half of `shown`. */
 static int first_shown(int all, int shown, int at)
@@ -110,13 +111,32 @@ static void fit_text(const struct app *app, const struct route_cell *cell, struc
     strbuf_add(text, "..");
 }
 
+/* The last value in brackets, where it is offered again; never cut, and never without them. */
+static void add_last(const struct app *app, const struct route_cell *cell, int width,
+                     struct strbuf *out)
+{
+    const struct reading *last = again_find(app, cell);
+
+    if (!last) {
+        strbuf_add_char(out, '-');
+        return;
+    }
+    strbuf_add_char(out, '[');
+    entry_show(last->text, field_get(cell->key.field), &app->units, out);
+    strbuf_add_char(out, ']');
+    if (utf8_columns(out->text) > width) {
+        strbuf_clear(out);
+        strbuf_add(out, "[..]");
+    }
+}
+
 static enum role cell_text(const struct app *app, const struct route_cell *cell, int width,
                            struct strbuf *out)
 {
     const struct reading *reading = record_get(&app->record, &cell->key);
 
     if (!reading) {
-        strbuf_add_char(out, '-');
+        add_last(app, cell, width, out);
         return ROLE_DIM;
     }
     if (cell->key.field != FIELD_STRING_NOTE || !note_name_of(&app->record, cell->key.string, out))

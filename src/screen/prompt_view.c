@@ -3,8 +3,10 @@
 
 #include <string.h>
 
+#include "session/again.h"
 #include "session/cell_words.h"
 #include "session/pass_end.h"
+#include "session/turn.h"
 #include "base/utf8.h"
 #include "screen/choice_view.h"
 #include "screen/line_view.h"
@@ -106,8 +108,18 @@ static void add_hint(const struct app *app, const struct route_cell *cell, struc
         app_row(app)->add_hint(app, out);
     else if (app->writing && record_get(&app->record, &cell->key))
         add_now(app, cell, out);
+    else if (again_in_hand(app))
+        again_add_words(app, again_in_hand(app), out);
     else
         cell_words_add_what(app, cell, out);
+}
+
+/* What is measured, where the entry line offers the last value, and the key for its row. */
+static void add_again(const struct app *app, const struct route_cell *cell, struct strbuf *out)
+{
+    cell_words_add_what(app, cell, out);
+    if (command_is_on(COMMAND_ROW_AGAIN, app->leaf) && app_act(app, COMMAND_ROW_AGAIN)->can(app))
+        strbuf_add(out, "; s: this row is as it was");
 }
 
 /* Something worth knowing about a cell, if nothing more pressing needs the row. */
@@ -117,6 +129,10 @@ static void add_aside(const struct app *app, const struct route_cell *cell, stru
 
     if (app_row(app)->add_hint || app_is_asked(app))
         return;
+    if (again_in_hand(app)) {
+        add_again(app, cell, out);
+        return;
+    }
     cell_words_add_now(app, cell, out);
     if (field->kind == KIND_NOTE && !app_is_typing(app))
         strbuf_add(out, "+ a semitone up, - down; or type its name");
@@ -296,16 +312,22 @@ static void draw_answers(const struct pen *pen, const struct asked *asked, int r
 
 static void draw_keys(const struct pen *pen, const struct app *app, int row)
 {
+    const bool again = again_in_hand(app);
     int column = 1;
 
     for (int id = 0; id < COMMAND_COUNT_; id++) {
         const struct command *command = command_get((enum command_id)id);
         const uint32_t key = working_key(app, command);
+        const bool enters = id == COMMAND_ACCEPT;
         const bool answers = key == SILLET_KEY_ENTER && app->asked && app->asked->enter;
-        const char *hint = answers ? app->asked->enter : command->hint;
+        const char *hint = answers           ? app->asked->enter
+                           : enters && again ? "as last"
+                                             : command->hint;
 
         if (command->hint[0] && key && command_is_on((enum command_id)id, app->leaf))
             column += strip_view_key(pen, row, column, key, hint);
+        if (enters && again)
+            column += strip_view_key(pen, row, column, SILLET_KEY_RIGHT, "past it");
     }
 }
 

@@ -115,7 +115,7 @@ static void handle_overlay(struct turn *turn, uint32_t key)
  * are not taken for a word. Neither is q, which loses nothing. */
 static bool are_steps(uint32_t one, uint32_t other)
 {
-    static const char *const steps[] = {"jkur", "jktTsGw", "pu", "vu"};
+    static const char *const steps[] = {"jkur", "jktTsGw", "pu", "vu", "su"};
 
     for (size_t i = 0; i < sizeof steps / sizeof steps[0]; i++)
         if (strchr(steps[i], (int)one) && strchr(steps[i], (int)other))

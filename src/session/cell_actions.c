@@ -3,6 +3,7 @@
 
 #include <stddef.h>
 
+#include "session/again.h"
 #include "session/app_place.h"
 #include "session/cell_words.h"
 #include "session/filing.h"
@@ -49,6 +50,8 @@ bool turn_accept_cell(struct turn *turn)
     }
     if (app_is_emptied(app))
         turn_clear_cell(turn);
+    if (again_in_hand(app) && !turn_take_again(turn))
+        return false;
     if (!lineedit_is_empty(&app->entry) && !(turn_may_change(turn) && turn_take_entry(turn)))
         return false;
     turn_go_to(turn, find_next(app));

@@ -43,6 +43,7 @@ COMMAND(NUDGE_DOWN, 0, 0, 'j', ON_FIRST(5), LEAF_BENCH, "", "target: a step lowe
 COMMAND(NUDGE_UP, 0, 0, 'k', ON_FIRST(6), LEAF_BENCH, "", "target: a step higher", "set this row's target a step higher", BY(bench_nudge, 1), bench_can_nudge, 0)
 COMMAND(FROM_BEFORE, 0, 0, 'b', ON_FIRST(7), LEAF_BENCH, "", "start from the reading before", "start from this cell's last earlier reading; Enter takes it", DO(bench_begin_from_before), bench_has_before, 0)
 COMMAND(METHOD, 0, 0, IN_MENU('o'), ON_FIRST(8), LEAF_BENCH, "", "nut gaps open, or held on fret 3", "read nut gaps with the string open, or held down on fret 3", DO(bench_toggle_method), app_may_change, 0)
+COMMAND(ROW_AGAIN, 0, 0, 's', ON_FIRST(9), LEAF_BENCH, "", "this row is as it was", "this row was looked over and is as it was: file its last values, in [ ], as read now", DO(bench_take_row), bench_can_take_row, 0)
 COMMAND(TUNING_NAMED, 0, 0, 'n', ON_FIRST(4), LEAF_STRINGS, "", "what if: a tuning by name", "what if: a tuning by its name, from a list; + and - step through it", DO(question_ask_tuning), strings_has_strings, 0)
 COMMAND(ALL_DOWN, 0, 0, 'J', ON_MORE(8), LEAF_STRINGS, "", "what if: all strings a semitone lower", "what if: all strings a semitone lower", BY(strings_step_all, -1), strings_has_strings, 0)
 COMMAND(SEMITONE_DOWN, 0, 0, 'j', ON_FIRST(5), LEAF_STRINGS, "", "what if: a semitone lower", "what if: the string in hand a semitone lower", BY(strings_step_semitone, -1), strings_has_strings, 0)

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "session/filing.h"
 
+#include "session/again.h"
 #include "session/cell_words.h"
 #include "session/held.h"
 #include "session/refresh.h"
@@ -75,6 +76,18 @@ bool turn_take_entry(struct turn *turn)
     app_drop_entry(app);
     turn_changed(turn);
     return true;
+}
+
+bool turn_take_again(struct turn *turn)
+{
+    struct app *app = turn->app;
+
+    if (!lineedit_set(&app->entry, again_in_hand(app)->text)) {
+        turn_warn(turn, "This text is longer than the entry line; type it.");
+        return false;
+    }
+    app_refresh_entry(app);
+    return turn_take_entry(turn);
 }
 
 void turn_clear_cell(struct turn *turn)

@@ -13,6 +13,10 @@ enum status turn_open_pass(struct turn *turn);
 /* Files the entry in the cell in hand; false, with a warning, if it is refused or held. */
 bool turn_take_entry(struct turn *turn);
 
+/* The same for the last value that is offered for the cell in hand, as it was typed; again_in_hand
+ * must have one. */
+bool turn_take_again(struct turn *turn);
+
 /* Takes the reading out of the cell in hand. */
 void turn_clear_cell(struct turn *turn);
 bool turn_can_clear(const struct app *app);

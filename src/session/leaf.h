@@ -83,6 +83,10 @@ struct leaf_row {
      * leaves nothing to expect. Required with expected(). */
     bool (*add_expected_after)(const struct app *app, struct strbuf *out);
 
+    /* The moves that change what a cell reads, a bit for each (work_since.h); 0: its last value is
+     * not offered again (again.h). NULL: none is. */
+    unsigned (*moved_by)(const struct app *app, const struct route_cell *cell);
+
     /* Chooses the cell in hand after the leaf or the pass was taken in hand (`entering`), or after
      * a step of undo (not `entering`). NULL: it stays. */
     void (*settle)(struct app *app, bool entering);

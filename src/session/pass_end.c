@@ -2,13 +2,23 @@
 #include "session/pass_end.h"
 
 #include "model/figure/bench_row.h"
+#include "session/again.h"
 #include "session/cell_words.h"
+
+/* Once anything is read in a pass, what was read before it in the visit and not worked on since
+ * still holds. */
+static bool holds(const struct app *app, const struct route_cell *cell)
+{
+    const struct reading *last = app_pass_is_empty(app) ? NULL : again_find(app, cell);
+
+    return last && last->key.visit == app->visit;
+}
 
 static bool is_needed(const struct app *app, const struct route_cell *cell)
 {
     const struct bench_row *row = bench_row_of(cell->key.field);
 
-    return !cell->aside && !record_get(&app->record, &cell->key) &&
+    return !cell->aside && !holds(app, cell) && !record_get(&app->record, &cell->key) &&
            !(row && row->goal == GOAL_LEAST && app_reading_before(app, cell));
 }
 

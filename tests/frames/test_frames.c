@@ -150,6 +150,7 @@ static const struct scene scenes[] = {
      .keys = "{PgUp}{Down}{Down}{Down}{Down}{Down}{Down}{Down}++",
      .columns = 80,
      .rows = 24},
+    {.name = "as-last", .profile = PROFILE("parlour"), .keys = "v", .columns = 80, .rows = 24},
     {.name = "why",
      .profile = PROFILE("parlour"),
      .keys = "{Down}{Down}{Right}?",

@@ -5,6 +5,7 @@
 #include <string.h>
 #include <strings.h>
 
+#include "session/again.h"
 #include "session/app.h"
 #include "bench_session.h"
 #include "build_record.h"
@@ -48,6 +49,16 @@ static void look(const struct app *app, struct shown *ret_shown)
         /* Of a note the entry line shows the octave too. */
         (void)entry_spell(field->kind == KIND_NOTE ? app->entry_view.words : app->entry.text, field,
                           &app->units, &today, &kept);
+    }
+    const struct reading *last = again_in_hand(app);
+    const struct day day = app_today(app);
+    /* The last value stands in the entry line, in [ ]. */
+    if (last) {
+        ret_shown->good = ret_shown->said = true;
+        ret_shown->empty = false;
+        ret_shown->value = last->value.value;
+        strbuf_clear(&kept);
+        (void)entry_spell(last->text, field_get(cell->key.field), &app->units, &day, &kept);
     }
     assert_int_equal(record_copy(&app->record, &ret_shown->record), STATUS_OK);
 }

@@ -6,6 +6,8 @@
 #include "leaf/bench/expected.h"
 #include "model/figure/bench_row.h"
 #include "model/reading/shop_round.h"
+#include "model/reading/work_since.h"
+#include "session/again.h"
 #include "session/app_place.h"
 #include "session/filing.h"
 #include "session/refresh.h"
@@ -89,7 +91,110 @@ bool bench_has_before(const struct app *app)
     return cell && app_may_change(app) && app_reading_before(app, cell);
 }
 
+/* --- a row as it was --- */
+
+/* The first cell of the row in hand, from one on, whose last value is offered; -1 for none. */
+static int find_in_row(const struct app *app, int from)
+{
+    const struct route_cell *cell = app_cell(app);
+
+    for (int i = from; cell && i < app->route.count; i++)
+        if (app->route.cells[i].row == cell->row && again_find(app, &app->route.cells[i]))
+            return i;
+    return -1;
+}
+
+/* Why the row may not be taken as a whole; NULL if it may. */
+static const char *why_not(const struct app *app)
+{
+    const int at = find_in_row(app, 0);
+    struct place place = app_place(app);
+
+    if (at < 0)
+        return "There is no last value in this row that still stands: read it.";
+    if (app->route.cells[at].key.field == FIELD_RELIEF)
+        return "The relief is filed by itself: Enter, if it still reads that.";
+    while (place.pass > 0 && !place_read(place, FIELD_RELIEF).given)
+        place.pass--;
+    if (place.pass == 0)
+        return "Read the relief first: it tells whether the neck has moved.";
+    for (int i = at; i >= 0; i = find_in_row(app, i + 1)) {
+        const struct reading *last = again_find(app, &app->route.cells[i]);
+
+        if (work_since_own(again_place(app, last), app_place(app)))
+            return "Work of your own was logged since: read each cell, or Enter each as it was.";
+    }
+    return NULL;
+}
+
+bool bench_can_take_row(const struct app *app)
+{
+    return app_may_change(app) && !why_not(app);
+}
+
+/* Files what can be filed without a question; returns the first cell that cannot, -1 for none. */
+static int take_row(struct turn *turn, int *ret_filed)
+{
+    struct app *app = turn->app;
+    const int first = app->at;
+    int left = -1;
+
+    for (int i = find_in_row(app, 0); i >= 0; i = find_in_row(app, i + 1)) {
+        turn_go_to(turn, i);
+        if (turn_take_again(turn)) {
+            turn->joins_step = true;
+            ++*ret_filed;
+        } else if (left < 0) {
+            left = i;
+        }
+        turn_go_to(turn, first);
+    }
+    return left;
+}
+
+/* The stop behind the row in hand. */
+static int find_behind(const struct app *app)
+{
+    int last = app->at;
+
+    for (int i = app->at; i < app->route.count; i++)
+        if (app->route.cells[i].row == app_cell(app)->row)
+            last = i;
+    return route_step(&app->route, last, 1);
+}
+
+void bench_take_row(struct turn *turn)
+{
+    struct app *app = turn->app;
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf text = STRBUF(memory);
+    int filed = 0;
+
+    if (!turn_may_go(turn) || !turn_may_change(turn))
+        return;
+    const char *why = why_not(app);
+    if (why) {
+        turn_warn(turn, why);
+        return;
+    }
+    const int left = take_row(turn, &filed);
+    turn_go_to(turn, left >= 0 ? left : find_behind(app));
+    strbuf_add_count(&text, (size_t)filed, "reading", "readings");
+    strbuf_add(&text, " filed as they were");
+    strbuf_add(&text, left >= 0 ? "; this one is unusual: look again." : "; u takes them back.");
+    app_say(app, left >= 0 ? TONE_WARNING : TONE_NOTE, memory);
+}
+
 /* --- passes --- */
+
+/* Whether a cell is not offered again as it was. */
+static bool any_expected(const struct app *app)
+{
+    for (int i = 0; i < app->route.count; i++)
+        if (!app->route.cells[i].aside && !again_find(app, &app->route.cells[i]))
+            return true;
+    return false;
+}
 
 void bench_begin_pass(struct turn *turn)
 {
@@ -114,10 +219,13 @@ void bench_begin_pass(struct turn *turn)
     app->fresh = true;
     struct strbuf text = STRBUF(memory);
     strbuf_add(&text, "Next pass; ( ) is expected ");
-    app_say(app, TONE_NOTE,
-            bench_add_expected_after(app, &text)
-                ? memory
-                : "Next pass: a reset changes everything, so measure it all again.");
+    if (!any_expected(app))
+        app_say(app, TONE_NOTE,
+                "Next pass; [ ] was read before, and nothing is known to change it.");
+    else if (bench_add_expected_after(app, &text))
+        app_say(app, TONE_NOTE, memory);
+    else
+        app_say(app, TONE_NOTE, "Next pass: a reset changes everything, so measure it all again.");
 }
 
 void bench_toggle_method(struct turn *turn)

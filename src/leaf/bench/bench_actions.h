@@ -18,6 +18,12 @@ bool bench_can_nudge(const struct app *app);
 void bench_begin_from_before(struct turn *turn);
 bool bench_has_before(const struct app *app);
 
+/* Files the last values of all cells of the row in hand that are not read yet, in one step of undo:
+ * for a tech who has been over the row and found it as it was. Never the relief; in a new visit
+ * only once the relief is read; and not after work of which nobody knows what it changed. */
+void bench_take_row(struct turn *turn);
+bool bench_can_take_row(const struct app *app);
+
 /* Ends the pass in hand: begins the next one, or takes it in hand if it exists. */
 void bench_begin_pass(struct turn *turn);
 bool bench_can_begin_pass(const struct app *app);

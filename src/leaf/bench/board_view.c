@@ -10,6 +10,7 @@
 #include "model/reading/note_name.h"
 #include "model/setup/belief_line.h"
 #include "model/setup/bench_goal.h"
+#include "session/again.h"
 
 static const struct bench_row *row_of(const struct route_cell *cell)
 {
@@ -71,6 +72,14 @@ static enum role cell_text(const struct app *app, const struct route_cell *cell,
             return ROLE_VALUE;
         strbuf_add_char(out, '!');
         return ROLE_OFF;
+    }
+    const struct reading *last = again_find(app, cell);
+
+    if (last) {
+        strbuf_add_char(out, '[');
+        amount_add_short(out, last->value.value, unit, width - 2);
+        strbuf_add_char(out, ']');
+        return ROLE_DIM;
     }
     if (expected.given) {
         strbuf_add_char(out, '(');

@@ -3,6 +3,7 @@
 #include "leaf/bench/expected.h"
 #include "leaf/leaves.h"
 #include "model/figure/bench_row.h"
+#include "model/reading/work_since.h"
 
 static void lay_strings(const struct leaf_place *place, struct route *route, enum bench_row_id id,
                         int strings)
@@ -64,6 +65,32 @@ static enum figure_id find_figure(const struct app *app)
     return row->explained[bench_row_end(row, cell->key.field)];
 }
 
+/* The rod, slots and saddle move all that stands over a crown, and a levelled crown what is read
+ * over it. Which crowns an earlier visit levelled is not known here. */
+static unsigned moved_by(const struct app *app, const struct route_cell *cell)
+{
+    const struct bench_row *row = bench_row_get((enum bench_row_id)cell->row);
+    const unsigned saddle = MOVE_BIT(MOVE_SADDLE) | MOVE_BIT(MOVE_RESET);
+    const unsigned rod = MOVE_BIT(MOVE_ROD) | MOVE_BIT(MOVE_RESET);
+    const int fret = bench_row_fret(row, &app->now.setup.board);
+    const bool levelled = fret > 0 && (!app->has_before || app->before.moves.frets.fret[fret].due);
+    const unsigned frets = levelled ? MOVE_BIT(MOVE_FRETS) : 0;
+
+    if (cell->key.field == row->aside)
+        return 0;
+    switch (row->forecast) {
+    case FORECAST_CURVE:
+        return rod | frets;
+    case FORECAST_HEIGHT:
+        return rod | saddle | MOVE_BIT(MOVE_SLOTS) | frets;
+    case FORECAST_SADDLE:
+        return saddle;
+    case FORECAST_NONE:
+        break;
+    }
+    return 0;
+}
+
 const struct leaf_row leaf_bench = {.is_bench = true,
                                     .lay = lay,
                                     .leaf_figure = FIGURE_RELIEF,
@@ -71,4 +98,5 @@ const struct leaf_row leaf_bench = {.is_bench = true,
                                     .has_figure = leaf_every_cell,
                                     .expected = bench_expected,
                                     .add_expected_after = bench_add_expected_after,
+                                    .moved_by = moved_by,
                                     .draw = bench_view_draw};

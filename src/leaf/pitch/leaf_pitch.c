@@ -3,6 +3,7 @@
 
 #include "leaf/leaves.h"
 #include "leaf/pitch/pitch_view.h"
+#include "model/reading/work_since.h"
 
 /* The bass string first, as the tech faces the board. */
 static void lay_fret(const struct leaf_place *place, struct route *route, int fret)
@@ -56,10 +57,21 @@ static const char *draw(const struct pen *pen, const struct app *app, int row, i
     return pitch_caution(pitch_state(app));
 }
 
+/* What a fretted note is sharp by follows from how the string lies, and where its saddle is. */
+static unsigned moved_by(const struct app *app, const struct route_cell *cell)
+{
+    (void)app;
+    if (cell->key.field != FIELD_CENTS)
+        return 0;
+    return MOVE_BIT(MOVE_RESET) | MOVE_BIT(MOVE_ROD) | MOVE_BIT(MOVE_SLOTS) |
+           MOVE_BIT(MOVE_SADDLE) | MOVE_BIT(MOVE_PITCH);
+}
+
 const struct leaf_row leaf_pitch = {.state_size = sizeof(struct pitch_plan),
                                     .lay = lay,
                                     .leaf_figure = FIGURE_SETBACK_CHANGE,
                                     .figure = find_figure,
                                     .has_figure = leaf_every_cell,
                                     .plan = plan,
+                                    .moved_by = moved_by,
                                     .draw = draw};

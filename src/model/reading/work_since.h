@@ -1,0 +1,21 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_MODEL_READING_WORK_SINCE_H
+#define SILLET_MODEL_READING_WORK_SINCE_H
+
+#include "model/reading/place.h"
+#include "model/reading/work_mark.h"
+
+/* Whether work may have changed what a pass read. */
+
+/* A set of moves, a bit for each kind. */
+#define MOVE_BIT(kind) (1U << (kind))
+
+/* Whether one of `moves` was logged after pass `from` was read, up to the visit of `to`, or, with
+ * the rod among them, turns of it up to pass `to`. In visits after that of `from` every line
+ * counts. */
+bool work_since(struct place from, struct place to, unsigned moves);
+
+/* The same of lines of the tech's own, of which nobody knows what they changed. */
+bool work_since_own(struct place from, struct place to);
+
+#endif

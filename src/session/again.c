@@ -1,0 +1,100 @@
+/* SPDX-License-Identifier: MIT */
+#include "session/again.h"
+
+#include <math.h>
+
+#include "model/reading/work_since.h"
+
+struct place again_place(const struct app *app, const struct reading *reading)
+{
+    return place_of(&app->record, reading->key.visit, reading->key.part);
+}
+
+/* --- whether something changed it --- */
+
+/* What the relief was last read as, up to a pass of one visit. */
+static struct maybe relief_at(struct place place)
+{
+    struct maybe relief = maybe_absent();
+
+    for (; place.pass > 0 && !relief.given; place.pass--)
+        relief = place_read(place, FIELD_RELIEF);
+    return relief;
+}
+
+/* Whether the neck has moved by more than a leaf of the gauge. Not known to, where the relief is
+ * not read. */
+static bool has_moved(const struct app *app, struct place from)
+{
+    const struct maybe was = relief_at(from), is = relief_at(app_place(app));
+    const double rounding_mm = 1e-6;
+
+    return was.given && is.given &&
+           !(fabs(is.value - was.value) <= app->now.setup.feeler_step_mm + rounding_mm);
+}
+
+/* Whether the pass before asks for one of them: it may be done and not logged yet. */
+static bool is_due(const struct app *app, unsigned moves)
+{
+    for (int kind = 0; app->has_before && kind < MOVE_COUNT_; kind++)
+        if ((moves & MOVE_BIT(kind)) != 0 && app->before.moves.move[kind].state == MOVE_DUE)
+            return true;
+    return false;
+}
+
+/* Whether it does not fit what else was read in the pass before. */
+static bool is_questioned(const struct app *app, const struct reading *reading)
+{
+    const struct reading_key *key = &reading->key;
+    const enum belief_row row = key->field == FIELD_RELIEF    ? BELIEF_RELIEF
+                                : key->field == FIELD_NUT_GAP ? BELIEF_GAP
+                                : key->field == FIELD_ACTION  ? BELIEF_ACTION
+                                                              : BELIEF_ROWS_;
+
+    return app->has_before && key->visit == app->visit && key->part == app->pass - 1 &&
+           row < BELIEF_ROWS_ && app->before.moves.questioned[row][key->string];
+}
+
+static bool is_other_method(const struct app *app, const struct reading *reading)
+{
+    return reading->key.field == FIELD_NUT_GAP &&
+           record_choice_or(&app->record, place_key(again_place(app, reading), FIELD_NUT_METHOD),
+                            NUT_OPEN) != (int)app_nut_method(app);
+}
+
+const struct reading *again_find(const struct app *app, const struct route_cell *cell)
+{
+    const unsigned moves = app_row(app)->moved_by ? app_row(app)->moved_by(app, cell) : 0;
+
+    if (moves == 0 || record_get(&app->record, &cell->key))
+        return NULL;
+    const struct reading *before = app_reading_before(app, cell);
+    if (!before || is_other_method(app, before) || is_questioned(app, before) || is_due(app, moves))
+        return NULL;
+    const struct place from = again_place(app, before);
+    const bool by_rod = (moves & MOVE_BIT(MOVE_ROD)) != 0 && cell->key.field != FIELD_RELIEF;
+    if (work_since(from, app_place(app), moves) || (by_rod && has_moved(app, from)))
+        return NULL;
+    return before;
+}
+
+/* --- offering it --- */
+
+const struct reading *again_in_hand(const struct app *app)
+{
+    const struct route_cell *cell = app_cell(app);
+
+    return cell && app_may_change(app) && !app_is_typing(app) ? again_find(app, cell) : NULL;
+}
+
+void again_add_words(const struct app *app, const struct reading *reading, struct strbuf *out)
+{
+    const struct field *field = field_get(reading->key.field);
+    const struct place from = again_place(app, reading);
+    const bool here = from.visit == app->visit;
+
+    strbuf_add_char(out, '[');
+    entry_show(reading->text, field, &app->units, out);
+    strbuf_addf(out, "] of %s %d: Enter files it, arrows pass", here ? "pass" : "visit",
+                here ? from.pass : from.visit);
+}
