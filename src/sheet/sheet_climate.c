@@ -5,7 +5,7 @@
 #include "model/survey/survey_movement.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
-#include "sheet/sheet_season.h"
+#include "model/survey/survey_season.h"
 
 /* The shop's air, and what it does to the wood. */
 
@@ -85,11 +85,11 @@ static void say_board(const struct sheet_maker *maker, struct strbuf *out)
 
 static void add_change(struct sheet_maker *maker)
 {
-    struct sheet_season season;
+    struct survey_season season;
     char memory[512];
     struct strbuf text = STRBUF(memory);
 
-    sheet_season_find(maker->record, maker->visit, &season);
+    survey_season_find(maker->record, maker->visit, &season);
     if (season.pairs == 0 || season.after != maker->visit)
         return;
     strbuf_add(&text, "Since ");

@@ -3,7 +3,7 @@
 
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
-#include "sheet/sheet_season.h"
+#include "model/survey/survey_season.h"
 
 /* What to watch, and when to come back. */
 
@@ -77,7 +77,7 @@ static void add_notes(struct sheet_maker *maker)
 }
 
 /* The moisture on file that is farthest from the present one. */
-static double far_end(const struct sheet_season *season)
+static double far_end(const struct survey_season *season)
 {
     return season->dampest_pct - season->emc_pct.value > season->emc_pct.value - season->driest_pct
                ? season->dampest_pct
@@ -85,7 +85,7 @@ static double far_end(const struct sheet_season *season)
 }
 
 /* The change and the relief to expect at that moisture; false if the record does not tell. */
-static bool find_far_relief(const struct sheet_maker *maker, const struct sheet_season *season,
+static bool find_far_relief(const struct sheet_maker *maker, const struct survey_season *season,
                             double *ret_change_mm, double *ret_relief_mm)
 {
     const struct maybe relief = figures_get(&maker->left.figures, FIGURE_RELIEF, 0);
@@ -103,7 +103,7 @@ static void say_when(const struct sheet_maker *maker, int months, struct strbuf 
     int year, month;
 
     strbuf_add(out, "Next check: ");
-    if (date && sheet_season_month(date, months, &year, &month)) {
+    if (date && survey_season_month(date, months, &year, &month)) {
         strbuf_add(out, "about ");
         sheet_say_month(out, year, month);
         strbuf_add(out, ", ");
@@ -112,7 +112,7 @@ static void say_when(const struct sheet_maker *maker, int months, struct strbuf 
     strbuf_add(out, ". That is an estimate");
 }
 
-static void say_prediction(const struct sheet_maker *maker, const struct sheet_season *season,
+static void say_prediction(const struct sheet_maker *maker, const struct survey_season *season,
                            double change_mm, double relief_mm, struct strbuf *out)
 {
     const bool dry = far_end(season) < season->emc_pct.value;
@@ -132,10 +132,10 @@ static void say_prediction(const struct sheet_maker *maker, const struct sheet_s
 /* A year for a neck that stays put in all the air on file. */
 static int months_to_check(const struct sheet_maker *maker)
 {
-    struct sheet_season season;
+    struct survey_season season;
     double change = 0, relief = 0;
 
-    sheet_season_find(maker->record, maker->visit, &season);
+    survey_season_find(maker->record, maker->visit, &season);
     const bool predicted = find_far_relief(maker, &season, &change, &relief);
     const bool still = predicted && fabs(change) <= maker->left.setup.relief_tolerance_mm &&
                        season.dampest_pct - season.driest_pct > 2;
@@ -144,16 +144,16 @@ static int months_to_check(const struct sheet_maker *maker)
 
 static void add_next_check(struct sheet_maker *maker)
 {
-    struct sheet_season season;
+    struct survey_season season;
     char memory[640];
     struct strbuf text = STRBUF(memory);
     double change = 0, relief = 0;
 
-    sheet_season_find(maker->record, maker->visit, &season);
+    survey_season_find(maker->record, maker->visit, &season);
     const bool predicted = find_far_relief(maker, &season, &change, &relief);
 
     say_when(maker, months_to_check(maker), &text);
-    if (predicted && fabs(far_end(&season) - season.emc_pct.value) >= SHEET_SEASON_LEAST_PCT)
+    if (predicted && fabs(far_end(&season) - season.emc_pct.value) >= SURVEY_SEASON_LEAST_PCT)
         say_prediction(maker, &season, change, relief, &text);
     else
         strbuf_add(&text, " by common practice: what is on file does not tell yet how this neck "
@@ -167,7 +167,7 @@ bool sheet_say_check(const struct sheet_maker *maker, struct strbuf *out)
     int year, month;
 
     if (maker->last == 0 || !date ||
-        !sheet_season_month(date, months_to_check(maker), &year, &month))
+        !survey_season_month(date, months_to_check(maker), &year, &month))
         return false;
     strbuf_add(out, "Next check: about ");
     sheet_say_month(out, year, month);

@@ -2,7 +2,7 @@
 #include "near.h"
 
 #include "build_record.h"
-#include "sheet/sheet_season.h"
+#include "model/survey/survey_season.h"
 
 /*
  * Moisture at 21.1 C (70 F): 40 % humidity 7.7 %, 60 % 11.0 %, 30 % 6.2 %.
@@ -18,13 +18,13 @@ static const char three_visits[] = "visit.1 humidity = 40\nvisit.1 temperature =
                                    "visit.3 humidity = 30\nvisit.3 temperature = 70 F\n"
                                    "visit.3.pass.1 relief = 0.008 mm\n";
 
-static struct sheet_season season_of(const char *lines, int visit)
+static struct survey_season season_of(const char *lines, int visit)
 {
     struct record record;
-    struct sheet_season season;
+    struct survey_season season;
 
     build_record(&record, lines);
-    sheet_season_find(&record, visit, &season);
+    survey_season_find(&record, visit, &season);
     record_done(&record);
     return season;
 }
@@ -32,7 +32,7 @@ static struct sheet_season season_of(const char *lines, int visit)
 /* Readings that all say 0.04 mm for a per cent: what was done within a visit says nothing. */
 static void relief_follows_the_air_between_visits(void **state)
 {
-    const struct sheet_season season = season_of(three_visits, 3);
+    const struct survey_season season = season_of(three_visits, 3);
 
     (void)state;
     assert_true(season.emc_pct.given);
@@ -50,7 +50,7 @@ static void relief_follows_the_air_between_visits(void **state)
 /* What comes later is not known yet on the day of a visit. */
 static void later_visits_do_not_count(void **state)
 {
-    const struct sheet_season season = season_of(three_visits, 1);
+    const struct survey_season season = season_of(three_visits, 1);
 
     (void)state;
     assert_true(season.emc_pct.given);
@@ -60,9 +60,9 @@ static void later_visits_do_not_count(void **state)
 
 static void what_is_missing_makes_no_pair(void **state)
 {
-    const struct sheet_season no_climate =
+    const struct survey_season no_climate =
         season_of("visit.1.pass.1 relief = 0.2 mm\nvisit.2.pass.1 relief = 0.3 mm\n", 2);
-    const struct sheet_season same_air =
+    const struct survey_season same_air =
         season_of("visit.1 humidity = 40\nvisit.1 temperature = 70 F\n"
                   "visit.1.pass.1 relief = 0.2 mm\n"
                   "visit.2 humidity = 41\nvisit.2 temperature = 70 F\n"
@@ -81,17 +81,17 @@ static void months_run_over_the_year(void **state)
     int year = 0, month = 0;
 
     (void)state;
-    assert_true(sheet_season_month("2026-07-06", 6, &year, &month));
+    assert_true(survey_season_month("2026-07-06", 6, &year, &month));
     assert_int_equal(year, 2027);
     assert_int_equal(month, 1);
-    assert_true(sheet_season_month("2026-01-19", 6, &year, &month));
+    assert_true(survey_season_month("2026-01-19", 6, &year, &month));
     assert_int_equal(year, 2026);
     assert_int_equal(month, 7);
-    assert_true(sheet_season_month("2026-12-01", 12, &year, &month));
+    assert_true(survey_season_month("2026-12-01", 12, &year, &month));
     assert_int_equal(year, 2027);
     assert_int_equal(month, 12);
-    assert_false(sheet_season_month("2026-00-01", 6, &year, &month));
-    assert_false(sheet_season_month("", 6, &year, &month));
+    assert_false(survey_season_month("2026-00-01", 6, &year, &month));
+    assert_false(survey_season_month("", 6, &year, &month));
 }
 
 int main(void)

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-#ifndef SILLET_SHEET_SHEET_SEASON_H
-#define SILLET_SHEET_SHEET_SEASON_H
+#ifndef SILLET_MODEL_SURVEY_SURVEY_SEASON_H
+#define SILLET_MODEL_SURVEY_SURVEY_SEASON_H
 
 #include <stdbool.h>
 
@@ -15,7 +15,7 @@
  * if the owner turned the rod in between.
  * Source: our own reasoning; no published source.
  */
-struct sheet_season {
+struct survey_season {
     struct maybe emc_pct; /* of the visit; where it is absent the fields below are not meaningful */
     double driest_pct, dampest_pct; /* of the visits up to this one */
     int pairs;                      /* of visits behind relief_per_pct_mm; 0: it is absent */
@@ -26,11 +26,11 @@ struct sheet_season {
 };
 
 /* A smaller difference of moisture tells nothing: it is about the error of a hygrometer. */
-#define SHEET_SEASON_LEAST_PCT 0.5
+#define SURVEY_SEASON_LEAST_PCT 0.5
 
-void sheet_season_find(const struct record *record, int visit, struct sheet_season *ret_season);
+void survey_season_find(const struct record *record, int visit, struct survey_season *ret_season);
 
 /* The year and month that are `months` after a date like 2026-07-06; false for any other text. */
-bool sheet_season_month(const char *date, int months, int *ret_year, int *ret_month);
+bool survey_season_month(const char *date, int months, int *ret_year, int *ret_month);
 
 #endif

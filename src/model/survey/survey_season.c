@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "sheet/sheet_season.h"
+#include "model/survey/survey_season.h"
 
 #include <math.h>
 #include <string.h>
@@ -41,11 +41,11 @@ static struct maybe last_relief(const struct record *record, int visit)
 }
 
 static void add_pair(const struct record *record, int before, int after, double emc_change_pct,
-                     struct pairs *pairs, struct sheet_season *season)
+                     struct pairs *pairs, struct survey_season *season)
 {
     const struct maybe from = last_relief(record, before), to = first_relief(record, after);
 
-    if (!from.given || !to.given || fabs(emc_change_pct) < SHEET_SEASON_LEAST_PCT)
+    if (!from.given || !to.given || fabs(emc_change_pct) < SURVEY_SEASON_LEAST_PCT)
         return;
     pairs->product += (to.value - from.value) * emc_change_pct;
     pairs->square += emc_change_pct * emc_change_pct;
@@ -56,9 +56,9 @@ static void add_pair(const struct record *record, int before, int after, double 
     season->relief_change_mm = to.value - from.value;
 }
 
-void sheet_season_find(const struct record *record, int visit, struct sheet_season *ret_season)
+void survey_season_find(const struct record *record, int visit, struct survey_season *ret_season)
 {
-    struct sheet_season season = {.emc_pct = derive_emc(record, visit)};
+    struct survey_season season = {.emc_pct = derive_emc(record, visit)};
     struct pairs pairs = {.square = 0};
     struct maybe emc_before = maybe_absent();
     bool any = false;
@@ -80,7 +80,7 @@ void sheet_season_find(const struct record *record, int visit, struct sheet_seas
     *ret_season = season;
 }
 
-bool sheet_season_month(const char *date, int months, int *ret_year, int *ret_month)
+bool survey_season_month(const char *date, int months, int *ret_year, int *ret_month)
 {
     int year, month;
 
