@@ -133,6 +133,64 @@ void amount_add_range(struct strbuf *out, double first_mm, double last_mm, enum 
     }
 }
 
+static bool has_u(const struct amount_with_u *amount)
+{
+    return isfinite(amount->u) && amount->u > 0;
+}
+
+/* Decimals of the +-: fewer than 0 where it ends before the point. */
+static int place_of(const struct amount_with_u *amount)
+{
+    if (!has_u(amount))
+        return amount->decimals;
+    const int first = (int)floor(log10(amount->u));
+    const bool is_one = amount->u < 2 * pow(10, first);
+
+    const int place = is_one ? 1 - first : -first;
+
+    return place < 9 ? place : 9;
+}
+
+static void add_at_place(struct strbuf *out, double value, int place, bool drop_zero)
+{
+    const double step = pow(10, -place);
+
+    if (place < 0)
+        num_format_fixed(round(value / step) * step, 0, drop_zero, out);
+    else
+        num_format_fixed(value, place, drop_zero, out);
+}
+
+void amount_add_to_u(struct strbuf *out, const struct amount_with_u *amount)
+{
+    add_at_place(out, amount->value, place_of(amount), amount->drop_zero);
+}
+
+void amount_add_u(struct strbuf *out, const struct amount_with_u *amount)
+{
+    if (!has_u(amount))
+        return;
+    strbuf_add(out, "\xC2\xB1");
+    add_at_place(out, amount->u, place_of(amount), amount->drop_zero);
+}
+
+void amount_add_with_u(struct strbuf *out, const struct amount_with_u *amount, const char *gap)
+{
+    amount_add_to_u(out, amount);
+    strbuf_add(out, has_u(amount) ? gap : "");
+    amount_add_u(out, amount);
+}
+
+struct amount_with_u amount_of_length(double mm, double u_mm, enum unit unit)
+{
+    const enum unit written = written_unit(unit);
+
+    return (struct amount_with_u){.value = unit_from_pivot(written, mm),
+                                  .u = unit_from_pivot(written, u_mm),
+                                  .decimals = decimals_of(written),
+                                  .drop_zero = written == UNIT_IN};
+}
+
 static void add_inches(struct strbuf *out, double mm)
 {
     const double inches = unit_from_pivot(UNIT_IN, mm);

@@ -52,6 +52,27 @@ void amount_add_unit(struct strbuf *out, enum unit unit);
 /* Appends a range, "7.3 to 5.1", or one amount if both read the same. */
 void amount_add_range(struct strbuf *out, double first_mm, double last_mm, enum unit unit);
 
+/*
+ * A value whose +- is known, with digits that follow it: the +- has one significant digit, two
+ * where the first is a 1, and the value ends at the same place: "240 +-40", ".0096 +-.0018". Plain
+ * numbers; `drop_zero` as num_format_fixed has it. A +- that is not finite, or not above 0, is not
+ * written, and the value then ends at `decimals`.
+ * Source: JCGM 100:2008 (GUM), 7.2.6.
+ */
+struct amount_with_u {
+    double value, u;
+    int decimals;
+    bool drop_zero;
+};
+
+/* The value alone, the +- alone (with its sign), and both, `gap` between them. */
+void amount_add_to_u(struct strbuf *out, const struct amount_with_u *amount);
+void amount_add_u(struct strbuf *out, const struct amount_with_u *amount);
+void amount_add_with_u(struct strbuf *out, const struct amount_with_u *amount, const char *gap);
+
+/* A length with its +- in the unit that amount_add writes it in. */
+struct amount_with_u amount_of_length(double mm, double u_mm, enum unit unit);
+
 /* Appends a length in every unit that a tech may want, the cell's own system first: ".1094 in =
  * 7/64 in = 2.778 mm"; "2.778 mm = .1094 in". 64ths are included if one is within .002 in. */
 void amount_add_all(struct strbuf *out, double mm, enum unit unit);

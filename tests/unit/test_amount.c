@@ -210,6 +210,43 @@ static void amount_in_all_ways_agrees_with_itself(void **state)
     }
 }
 
+static const char *with_u(double value, double u, bool drop_zero)
+{
+    static char memory[MEMORY];
+    const struct amount_with_u amount = {
+        .value = value, .u = u, .decimals = 2, .drop_zero = drop_zero};
+    struct strbuf text = STRBUF(memory);
+
+    amount_add_with_u(&text, &amount, " ");
+    assert_false(text.truncated);
+    return memory;
+}
+
+/* JCGM 100:2008 (GUM), 7.2.6: a +- of one or two figures, the value to the same place. */
+static void digits_follow_the_uncertainty(void **state)
+{
+    (void)state;
+    assert_string_equal(with_u(0.2447, 0.0459, false), "0.24 \xC2\xB1"
+                                                       "0.05");
+    assert_string_equal(with_u(0.009634, 0.001805, true), ".0096 \xC2\xB1.0018");
+    assert_string_equal(with_u(237.36, 44.6, false), "240 \xC2\xB1"
+                                                     "40");
+    assert_string_equal(with_u(332.9, 111.2, false), "330 \xC2\xB1"
+                                                     "110");
+    assert_string_equal(with_u(-0.0855, 0.206, false), "-0.1 \xC2\xB1"
+                                                       "0.2");
+    assert_string_equal(with_u(23.13, 2.03, false), "23 \xC2\xB1"
+                                                    "2");
+    /* One that is not known is not written. */
+    assert_string_equal(with_u(23.134, 0, false), "23.13");
+    assert_string_equal(with_u(23.134, (double)INFINITY, false), "23.13");
+    assert_string_equal(with_u(23.134, (double)NAN, false), "23.13");
+    const struct amount_with_u inches = amount_of_length(25.4, 0.254, UNIT_TH);
+
+    assert_near(inches.value, 1, 1e-12);
+    assert_near(inches.u, 0.01, 1e-12);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -224,6 +261,7 @@ int main(void)
         cmocka_unit_test(amount_range_is_one_amount_where_both_read_the_same),
         cmocka_unit_test(amount_in_all_ways_says_which_are_rounded),
         cmocka_unit_test(amount_in_all_ways_agrees_with_itself),
+        cmocka_unit_test(digits_follow_the_uncertainty),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
 }

@@ -67,12 +67,37 @@ struct section_part section_half_ellipse(double modulus_mpa, double width_mm, do
     };
 }
 
+/* Twice the integral of y^k x over the outline, y down from the flat. */
+static double outline_moment(double width_mm, double depth_mm, double p, int k)
+{
+    const double a = (k + 1) / p, b = 1 + 1 / p;
+
+    return width_mm * pow(depth_mm, k + 1) / p * tgamma(a) * tgamma(b) / tgamma(a + b);
+}
+
+struct section_part section_half_superellipse(double modulus_mpa, double width_mm, double depth_mm,
+                                              double exponent)
+{
+    const double area = outline_moment(width_mm, depth_mm, exponent, 0);
+    const double first = outline_moment(width_mm, depth_mm, exponent, 1);
+    const double second = outline_moment(width_mm, depth_mm, exponent, 2);
+
+    return (struct section_part){
+        .modulus_mpa = modulus_mpa,
+        .area_mm2 = area,
+        .centroid_mm = -first / area,
+        .inertia_mm4 = second - first * first / area,
+    };
+}
+
 bool neck_make_is_good(const struct neck_make *make, enum neck_slot slot)
 {
     if (!check_is_positive(make->board_thickness_mm) ||
         !check_is_positive(make->board_modulus_mpa) || !check_is_positive(make->shaft_modulus_mpa))
         return false;
     if (!check_is_not_negative(make->slot_width_mm) || !check_is_not_negative(make->slot_depth_mm))
+        return false;
+    if (!isfinite(make->fullness) || !(make->fullness > -2))
         return false;
     if (slot == NECK_SLOT_FOUND)
         return true;
@@ -99,7 +124,9 @@ static int list_parts(const struct neck_make *make, enum neck_slot slot, double 
     const double spline = make->spline_modulus_mpa;
     const double old_depth = make->slot_depth_mm;
     int n = 0;
-    parts[n++] = section_half_ellipse(shaft, width_mm, depth_mm);
+    parts[n++] = make->fullness != 0
+                     ? section_half_superellipse(shaft, width_mm, depth_mm, 2 + make->fullness)
+                     : section_half_ellipse(shaft, width_mm, depth_mm);
     parts[n++] = section_rectangle(make->board_modulus_mpa, width_mm, 0, make->board_thickness_mm);
     parts[n++] = section_rectangle(slot == NECK_SLOT_FOUND ? -shaft : spline - shaft,
                                    make->slot_width_mm, -old_depth, 0);

@@ -41,6 +41,14 @@ struct section_part section_rectangle(double modulus_mpa, double width_mm, doubl
  * I = (pi/8 - 8/(9 pi)) (w/2) d^3. */
 struct section_part section_half_ellipse(double modulus_mpa, double width_mm, double depth_mm);
 
+/*
+ * The same with another exponent p in |x/(w/2)|^p + (y/d)^p = 1: 2 is the half ellipse, less a V,
+ * more a U. With M_k = w d^(k+1)/p B((k+1)/p, 1 + 1/p), B Euler's beta function: A = M_0,
+ * centroid at -M_1/M_0, I = M_2 - M_1^2/M_0.
+ */
+struct section_part section_half_superellipse(double modulus_mpa, double width_mm, double depth_mm,
+                                              double exponent);
+
 /* What has become of the truss rod's slot in the shaft. */
 enum neck_slot {
     NECK_SLOT_FOUND,  /* empty as far as stiffness goes: a rod in it is not bonded */
@@ -53,8 +61,9 @@ struct neck_make {
     double board_thickness_mm; /* > 0 */
     double board_modulus_mpa;  /* > 0 */
     double shaft_modulus_mpa;  /* > 0 */
-    double slot_width_mm;      /* >= 0, 0 for no slot */
-    double slot_depth_mm;      /* >= 0 */
+    double fullness;      /* of the shaft's outline: its exponent - 2, 0 a half ellipse, > -2 */
+    double slot_width_mm; /* >= 0, 0 for no slot */
+    double slot_depth_mm; /* >= 0 */
     double spline_modulus_mpa; /* > 0; looked at only when filled or recut */
     double recut_width_mm;     /* >= 0; looked at only when recut */
     double recut_depth_mm;     /* >= 0 */
