@@ -190,7 +190,7 @@ static void put_change(const struct board *board, int string, const struct fret_
 static void put_fit(const struct board *board, int string, const struct cents_read *read,
                     double step, struct figures *figures)
 {
-    const double u = 2 * uncertainty_of_step(step);
+    const double u = 2 * uncertainty_of_step(fmax(step, 0));
     struct intonation_fit fit;
 
     if (intonation_fit_readings(board->scale_mm[string], read->at, read->count, &fit) != STATUS_OK)
