@@ -3,6 +3,7 @@
 
 #include <math.h>
 
+#include "model/survey/next_check.h"
 #include "model/survey/survey_buzz.h"
 #include "model/survey/survey_calibration.h"
 #include "model/survey/survey_layout.h"
@@ -167,14 +168,26 @@ static void print_layout(const struct record *record, const struct derived *deri
     }
 }
 
+/* "NAME_mm" and "NAME_u_mm". */
+static void print_with_u(struct printer *printer, const char *name, struct maybe mm,
+                         struct maybe u_mm)
+{
+    char key_memory[64], u_memory[64];
+    struct strbuf key = STRBUF(key_memory), key_u = STRBUF(u_memory);
+
+    strbuf_addf(&key, "%s_mm", name);
+    strbuf_addf(&key_u, "%s_u_mm", name);
+    printer_entered(printer, key_memory, mm);
+    printer_entered(printer, u_memory, u_mm);
+}
+
 static void print_movement(const struct record *record, struct printer *printer)
 {
-    static const char *const keys[MOVEMENT_PARTS_][MOVEMENT_PLACES_][WOOD_GRAIN_COUNT_] = {
-        [MOVEMENT_BOARD] = {[MOVEMENT_AT_NUT] = {"board_nut_radial_mm", "board_nut_tangential_mm"},
-                            [MOVEMENT_AT_JOIN] = {"board_join_radial_mm",
-                                                  "board_join_tangential_mm"}},
-        [MOVEMENT_NECK] = {[MOVEMENT_AT_NUT] = {"neck_nut_radial_mm", "neck_nut_tangential_mm"},
-                           [MOVEMENT_AT_JOIN] = {"neck_join_radial_mm", "neck_join_tangential_mm"}},
+    static const char *const names[MOVEMENT_PARTS_][MOVEMENT_PLACES_][WOOD_GRAIN_COUNT_] = {
+        [MOVEMENT_BOARD] = {[MOVEMENT_AT_NUT] = {"board_nut_radial", "board_nut_tangential"},
+                            [MOVEMENT_AT_JOIN] = {"board_join_radial", "board_join_tangential"}},
+        [MOVEMENT_NECK] = {[MOVEMENT_AT_NUT] = {"neck_nut_radial", "neck_nut_tangential"},
+                           [MOVEMENT_AT_JOIN] = {"neck_join_radial", "neck_join_tangential"}},
     };
     struct survey_movement movement = {.visit = 0};
 
@@ -188,12 +201,28 @@ static void print_movement(const struct record *record, struct printer *printer)
         for (int part = 0; part < MOVEMENT_PARTS_; part++)
             for (int place = 0; place < MOVEMENT_PLACES_; place++)
                 for (int grain = 0; grain < WOOD_GRAIN_COUNT_; grain++)
-                    printer_entered(printer, keys[part][place][grain],
-                                    movement.mm[part][place][grain]);
+                    print_with_u(printer, names[part][place][grain],
+                                 movement.mm[part][place][grain],
+                                 movement.u_mm[part][place][grain]);
     }
 }
 
-static void print_rod(const struct record *record, struct printer *printer)
+/* What it holds of the strings' pull, in turns. */
+static void print_held(const struct survey_rod *rod, const struct derived *derived,
+                       struct printer *printer)
+{
+    const struct figure *holds = &derived->figures.at[FIGURE_ROD_HOLDS][0];
+    double turns, u;
+
+    if (holds->known == KNOWN_ABSENT ||
+        !survey_rod_turns_held(rod, holds->value, holds->u, &turns, &u))
+        return;
+    printer_number(printer, "holds_turns", turns);
+    printer_number(printer, "holds_turns_u", u);
+}
+
+static void print_rod(const struct record *record, const struct derived *derived,
+                      struct printer *printer)
 {
     struct findings findings = {.count = 0};
     struct survey_rod rod;
@@ -211,6 +240,33 @@ static void print_rod(const struct record *record, struct printer *printer)
     printer_entered(printer, "turns_to_target", rod.turns_to_target);
     printer_entered(printer, "turns_to_target_u", rod.turns_to_target_u);
     printer_entered(printer, "next_turn", rod.next_turn);
+    print_held(&rod, derived, printer);
+}
+
+static void print_next_check(const struct record *record, struct printer *printer)
+{
+    static const char *const reasons[] = {
+        [NEXT_CHECK_SHOP_UNKNOWN] = "shop-air-unknown",
+        [NEXT_CHECK_HOME_UNKNOWN] = "home-air-unknown",
+        [NEXT_CHECK_SETTLES] = "wood-settles",
+        [NEXT_CHECK_LIKE_SHOP] = "like-the-shop",
+        [NEXT_CHECK_STEADY] = "relief-steady",
+    };
+    struct next_check check;
+
+    if (record_last_visit(record) == 0)
+        return;
+    next_check_find(record, record_last_visit(record), &check);
+    printer_begin(printer, "next-check", 0, 0);
+    printer_text(printer, "reason", reasons[check.reason]);
+    printer_entered(printer, "shop_emc_pct", check.shop_pct);
+    if (check.by_home)
+        printer_entered(printer, "home_emc_pct", check.far_pct);
+    if (!check.known)
+        return;
+    printer_number(printer, "days", check.days);
+    printer_number(printer, "least_days", check.least_days);
+    printer_number(printer, "most_days", check.most_days);
 }
 
 static void print_action(const struct pass_action *action, int string, struct printer *printer)
@@ -294,7 +350,8 @@ void more_print(const struct record *record, const struct derived *derived, stru
     print_buzz(place, derived, printer);
     print_layout(record, derived, printer);
     print_movement(record, printer);
-    print_rod(record, printer);
+    print_next_check(record, printer);
+    print_rod(record, derived, printer);
     print_passes(record, printer);
     print_calibration(place, derived, printer);
 }

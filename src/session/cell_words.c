@@ -7,7 +7,6 @@
 #include "base/utf8.h"
 #include "model/figure/bench_row.h"
 #include "model/reading/record_access.h"
-#include "model/setup/reset.h"
 
 void cell_words_add_name(const struct app *app, const struct route_cell *cell, struct strbuf *out)
 {
@@ -103,20 +102,33 @@ static void add_before(const struct app *app, const struct route_cell *cell, str
     amount_add_unit(out, unit);
 }
 
-/* The break angle that follows from a saddle's exposure. */
-static bool add_break(const struct app *app, const struct route_cell *cell, double exposure_mm,
-                      struct strbuf *out)
+static void add_figure(const struct figure *figure, enum figure_id id, struct strbuf *out)
 {
-    const struct maybe anchor = record_entered_one(&app->record, FIELD_ANCHOR_DISTANCE);
-    double angle;
+    const double factor = figure_info(id)->factor;
+    const struct amount_with_u amount = {.value = figure->value * factor, .u = figure->u * factor};
+
+    amount_add_with_u(out, &amount, " ");
+}
+
+/* "; break angle 23 +-2 deg, 42 +-4 N down": what follows from a saddle's exposure. */
+static void add_break(const struct app *app, const struct route_cell *cell, struct strbuf *out)
+{
+    const struct derived *derived = app_shown(app);
+    const int string = cell->key.field == FIELD_EXPOSURE_BASS ? derived->setup.board.strings : 1;
+    const struct figure *angle = &derived->figures.at[FIGURE_BREAK_ANGLE][string];
+    const struct figure *force = &derived->figures.at[FIGURE_DOWNFORCE][string];
 
     if ((cell->key.field != FIELD_EXPOSURE_BASS && cell->key.field != FIELD_EXPOSURE_TREBLE) ||
-        !anchor.given || reset_break_angle(exposure_mm, anchor.value, &angle) != STATUS_OK)
-        return false;
+        angle->known == KNOWN_ABSENT)
+        return;
     strbuf_add(out, "; break angle ");
-    num_format_fixed(angle * figure_info(FIGURE_ANGLE)->factor, 0, false, out);
+    add_figure(angle, FIGURE_BREAK_ANGLE, out);
     strbuf_add(out, " deg");
-    return true;
+    if (force->known == KNOWN_ABSENT)
+        return;
+    strbuf_add(out, ", ");
+    add_figure(force, FIGURE_DOWNFORCE, out);
+    strbuf_add(out, " N down");
 }
 
 /* In the unit that the cell is read in, and in that of the other system. */
@@ -144,14 +156,12 @@ void cell_words_add_now(const struct app *app, const struct route_cell *cell, st
     if (now.given) {
         strbuf_add(out, "now ");
         amount_add_all(out, now.value, field_bare_unit(field, &app->units));
-        (void)add_break(app, cell, now.value, out);
+        add_break(app, cell, out);
         add_before(app, cell, out);
     } else if (expected.given) {
         strbuf_add(out, "should read ");
         add_both(app, field, expected.value, out);
-        if (!add_break(app, cell, expected.value, out)) {
-            strbuf_add_char(out, ' ');
-            (void)app_row(app)->add_expected_after(app, out);
-        }
+        strbuf_add_char(out, ' ');
+        (void)app_row(app)->add_expected_after(app, out);
     }
 }

@@ -3,14 +3,9 @@
 
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
-#include "model/survey/survey_season.h"
+#include "words/next_check_words.h"
 
 /* What to watch, and when to come back. */
-
-enum {
-    HALF_YEAR = 6, /* months until the season has changed (common practice, no published source) */
-    YEAR = 12,
-};
 
 /* What is left of the saddle before the neck has to be reset. */
 static void add_saddle(struct sheet_maker *maker)
@@ -76,102 +71,75 @@ static void add_notes(struct sheet_maker *maker)
     sheet_add_text(maker->sheet, SHEET_ITEM, memory);
 }
 
-/* The moisture on file that is farthest from the present one. */
-static double far_end(const struct survey_season *season)
+/* "about July 2026"; false, nothing appended, where that is not known. */
+static bool add_month(const struct next_check *check, struct strbuf *out)
 {
-    return season->dampest_pct - season->emc_pct.value > season->emc_pct.value - season->driest_pct
-               ? season->dampest_pct
-               : season->driest_pct;
-}
-
-/* The change and the relief to expect at that moisture; false if the record does not tell. */
-static bool find_far_relief(const struct sheet_maker *maker, const struct survey_season *season,
-                            double *ret_change_mm, double *ret_relief_mm)
-{
-    const struct maybe relief = figures_get(&maker->left.figures, FIGURE_RELIEF, 0);
-
-    if (season->pairs == 0 || !season->emc_pct.given || !relief.given)
+    if (!check->day_number.given)
         return false;
-    *ret_change_mm = season->relief_per_pct_mm * (far_end(season) - season->emc_pct.value);
-    *ret_relief_mm = relief.value + *ret_change_mm;
+    const struct day day = day_of_number((int)check->day_number.value);
+
+    strbuf_add(out, "about ");
+    sheet_say_month(out, day.year, day.month);
     return true;
 }
 
-static void say_when(const struct sheet_maker *maker, int months, struct strbuf *out)
+static void say_when(const struct next_check *check, struct strbuf *out)
 {
-    const char *date = sheet_text_of(maker, reading_key_visit(FIELD_VISIT_DATE, maker->visit));
-    int year, month;
-
     strbuf_add(out, "Next check: ");
-    if (date && survey_season_month(date, months, &year, &month)) {
-        strbuf_add(out, "about ");
-        sheet_say_month(out, year, month);
+    next_check_words_when(check, out);
+    if (check->day_number.given) {
         strbuf_add(out, ", ");
+        (void)add_month(check, out);
     }
-    strbuf_add(out, months == YEAR ? "in a year" : "in half a year, when the air has turned");
-    strbuf_add(out, ". That is an estimate");
+    strbuf_add(out, ": ");
+    next_check_words_why(check, out);
+    strbuf_add(out, check->known ? "." : "; half a year, when the air has turned, is usual.");
 }
 
-static void say_prediction(const struct sheet_maker *maker, const struct survey_season *season,
-                           double change_mm, double relief_mm, struct strbuf *out)
+/* What the relief would do there, if the visits have shown it. */
+static void say_prediction(const struct sheet_maker *maker, const struct next_check *check,
+                           struct strbuf *out)
 {
-    const bool dry = far_end(season) < season->emc_pct.value;
+    const struct maybe relief = figures_get(&maker->left.figures, FIGURE_RELIEF, 0);
+    const bool dry = check->far_pct.value < check->shop_pct.value;
 
-    strbuf_addf(out, " from %s: in the %s air on file (EMC ",
-                season->pairs > 1 ? "what it did between its visits"
-                                  : "what it did between two visits",
-                dry ? "driest" : "dampest");
-    sheet_say_pct(out, far_end(season), 1);
+    if (!check->relief_change_mm.given || !relief.given ||
+        fabs(check->far_pct.value - check->shop_pct.value) < SURVEY_SEASON_LEAST_PCT)
+        return;
+    strbuf_addf(out, " By %s, in the %s air %s (EMC ",
+                check->season.pairs > 1 ? "what it did between its visits"
+                                        : "what it did between two visits",
+                dry ? "driest" : "dampest", check->by_home ? "there" : "on file");
+    sheet_say_pct(out, check->far_pct.value, 1);
     strbuf_add(out, ") the relief would change by ");
-    sheet_say_change(out, change_mm, &maker->ask->units, MEASURE_FEELER);
+    sheet_say_change(out, check->relief_change_mm.value, &maker->ask->units, MEASURE_FEELER);
     strbuf_add(out, ", to about ");
-    sheet_say_length(out, relief_mm, &maker->ask->units, MEASURE_FEELER);
+    sheet_say_length(out, relief.value + check->relief_change_mm.value, &maker->ask->units,
+                     MEASURE_FEELER);
     strbuf_add_char(out, '.');
-}
-
-/* A year for a neck that stays put in all the air on file. */
-static int months_to_check(const struct sheet_maker *maker)
-{
-    struct survey_season season;
-    double change = 0, relief = 0;
-
-    survey_season_find(maker->record, maker->visit, &season);
-    const bool predicted = find_far_relief(maker, &season, &change, &relief);
-    const bool still = predicted && fabs(change) <= maker->left.setup.relief_tolerance_mm &&
-                       season.dampest_pct - season.driest_pct > 2;
-    return still ? YEAR : HALF_YEAR;
 }
 
 static void add_next_check(struct sheet_maker *maker)
 {
-    struct survey_season season;
+    struct next_check check;
     char memory[640];
     struct strbuf text = STRBUF(memory);
-    double change = 0, relief = 0;
 
-    survey_season_find(maker->record, maker->visit, &season);
-    const bool predicted = find_far_relief(maker, &season, &change, &relief);
-
-    say_when(maker, months_to_check(maker), &text);
-    if (predicted && fabs(far_end(&season) - season.emc_pct.value) >= SURVEY_SEASON_LEAST_PCT)
-        say_prediction(maker, &season, change, relief, &text);
-    else
-        strbuf_add(&text, " by common practice: what is on file does not tell yet how this neck "
-                          "follows the seasons.");
+    next_check_find(maker->record, maker->visit, &check);
+    say_when(&check, &text);
+    say_prediction(maker, &check, &text);
     sheet_add_text(maker->sheet, SHEET_ITEM, memory);
 }
 
 bool sheet_say_check(const struct sheet_maker *maker, struct strbuf *out)
 {
-    const char *date = sheet_text_of(maker, reading_key_visit(FIELD_VISIT_DATE, maker->visit));
-    int year, month;
+    struct next_check check;
 
-    if (maker->last == 0 || !date ||
-        !survey_season_month(date, months_to_check(maker), &year, &month))
+    next_check_find(maker->record, maker->visit, &check);
+    if (maker->last == 0 || !check.day_number.given)
         return false;
-    strbuf_add(out, "Next check: about ");
-    sheet_say_month(out, year, month);
-    return true;
+    strbuf_add(out, "Next check: ");
+    return add_month(&check, out);
 }
 
 void sheet_make_watch(struct sheet_maker *maker)

@@ -135,8 +135,12 @@ static const struct scene scenes[] = {
      .rows = 24,
      .ascii = true},
     {.name = "break-angle",
-     .lines = "board scale = 25.5 in\nboard strings = 2\nbridge anchor_distance = 12 mm\n"
-              "visit.1.pass.1 exposure_bass = 5 mm\n",
+     .lines = "board scale = 25.5 in\nboard strings = 2\nboard frets = 20\n"
+              "board join_fret = 14\nbridge kind = blank\nbridge anchor_distance = 12 mm\n"
+              "string.2 note = E2\nstring.2 mass = 6.2 g/m\n"
+              "visit.1.pass.1 relief = .010 in\nvisit.1.pass.1 nut_gap.1 = .012 in\n"
+              "visit.1.pass.1 nut_gap.2 = .018 in\nvisit.1.pass.1 action.1 = 4/64 in\n"
+              "visit.1.pass.1 action.2 = 6/64 in\nvisit.1.pass.1 exposure_bass = 5 mm\n",
      .keys = "{End}{Up}{Left}",
      .columns = 80,
      .rows = 24},

@@ -72,7 +72,7 @@ check_parlour() {
         '.011 (0.28) .006 (0.15) .006 (0.15) good' '14.1 (5.60) 11.1 (4.40)' \
         '.034 (0.86) .018 (0.46) .018 (0.46) 8.5 (3.37) 6.0 (2.38) 6.0 (2.38)' \
         'tightened 1/4 turn' 'new set, .012 to .053' '.053 (1.35)' '+8 +2 in tune' \
-        'Keep it over 40 % in winter' '38 % humidity' 'July 2026'
+        'Keep it over 40 % in winter' '38 % humidity' 'March 2026'
     # The sum of tensions is the one that is computed elsewhere.
     newton=$("$sillet" figures "$root/profiles/parlour.ini" |
         sed -n 's/^tension_total_n = //p' | awk '{ printf "%.0f", $1 }')
@@ -122,7 +122,7 @@ label() {
     pdfinfo "$scratch/label.pdf" >"$scratch/info"
     grep -q "^Page size: *$2" "$scratch/info" || fail "$1: $(grep '^Page size' "$scratch/info")"
     grep -q '^Pages: *1$' "$scratch/info" || fail "$1: more than a page"
-    wants label.pdf 'Parlour No. 3' '19 January 2026' 'July 2026' 'E2 A2 D3 G3 B3 E4' '.053 to .012 in'
+    wants label.pdf 'Parlour No. 3' '19 January 2026' 'March 2026' 'E2 A2 D3 G3 B3 E4' '.053 to .012 in'
 }
 
 # 57 x 32, 89 x 36 and 102 x 59 mm in points of 1/72 in.

@@ -302,7 +302,7 @@ static void a_digit_that_is_not_listed_says_why(void **state)
         {build_record_full, "*.2", "There is no earlier pass", LEAF_BENCH},
         {one_pass, "*4*4", "This pass has no reading yet", LEAF_BENCH},
         {one_pass, "{Down}*2", "take out", LEAF_BENCH},
-        {one_pass, "*9", "That digit does nothing here", LEAF_WORK},
+        {one_pass, "*5", "That digit does nothing here", LEAF_HISTORY},
         {build_record_full, "14*3", "Enter takes what is typed", LEAF_BENCH},
     };
 

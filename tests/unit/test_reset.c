@@ -177,32 +177,12 @@ static void test_angle_goes_with_distance(void **state)
                          pow(2, 4 / 12.0), 1e-9);
 }
 
-/* A string rising as far as it goes along leaves at 45 degrees. */
-static void test_break_angle(void **state)
-{
-    const double bad[] = {0, -1, (double)NAN, (double)INFINITY};
-    double angle = 7;
-
-    (void)state;
-    assert_int_equal(reset_break_angle(10, 10, &angle), STATUS_OK);
-    assert_near(angle / DEGREE, 45, 1e-9);
-    assert_int_equal(reset_break_angle(0, 10, &angle), STATUS_OK);
-    assert_near(angle, 0, 0);
-    angle = 7;
-    for (int i = 0; i < 4; i++)
-        assert_int_equal(reset_break_angle(3, bad[i], &angle), STATUS_DOMAIN);
-    assert_int_equal(reset_break_angle((double)NAN, 10, &angle), STATUS_DOMAIN);
-    assert_int_equal(reset_break_angle((double)INFINITY, 10, &angle), STATUS_DOMAIN);
-    assert_near(angle, 7, 0);
-}
-
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_thirty_inch_scale), cmocka_unit_test(test_angle_from_the_bench),
         cmocka_unit_test(test_enough_saddle),     cmocka_unit_test(test_usual_least),
         cmocka_unit_test(test_absent_exposure),   cmocka_unit_test(test_angle_goes_with_distance),
-        cmocka_unit_test(test_break_angle),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

@@ -70,6 +70,23 @@ static void test_far_beyond_what_rods_have(void **state)
 }
 
 /* Three turns were seen, so that it has three. */
+/* By hand: half a turn for .006 in is .012 in a turn, so a bend of .018 in is one and a half. */
+static void test_turns_that_it_holds(void **state)
+{
+    struct findings findings;
+    const struct survey_rod rod = survey(HALF_TURN, &findings), none = survey("", &findings);
+    const double per_turn = -rod.fit.per_turn_mm;
+    double turns = 0, u = 0;
+
+    (void)state;
+    assert_true(survey_rod_turns_held(&rod, 1.5 * per_turn, 0.1, &turns, &u));
+    assert_near(turns, 1.5, 1e-12);
+    assert_near(u * per_turn, sqrt(0.1 * 0.1 + 2.25 * pow(rod.fit.per_turn_u_mm, 2)), 1e-12);
+    assert_false(survey_rod_turns_held(&none, 0.1, 0.1, &turns, &u));
+    assert_false(survey_rod_turns_held(&rod, (double)NAN, 0.1, &turns, &u));
+    assert_false(survey_rod_turns_held(&rod, 0.1, (double)INFINITY, &turns, &u));
+}
+
 static void test_as_far_as_it_was_seen_to_go(void **state)
 {
     struct findings findings;
@@ -252,6 +269,7 @@ int main(void)
         cmocka_unit_test(test_rod_that_does_not_turn),
         cmocka_unit_test(test_very_many),
         cmocka_unit_test(test_far_beyond_what_rods_have),
+        cmocka_unit_test(test_turns_that_it_holds),
         cmocka_unit_test(test_as_far_as_it_was_seen_to_go),
         cmocka_unit_test(test_nothing_is_far_while_the_answer_is_not_known),
     };

@@ -76,31 +76,12 @@ static void what_is_missing_makes_no_pair(void **state)
     assert_int_equal(same_air.pairs, 0);
 }
 
-static void months_run_over_the_year(void **state)
-{
-    int year = 0, month = 0;
-
-    (void)state;
-    assert_true(survey_season_month("2026-07-06", 6, &year, &month));
-    assert_int_equal(year, 2027);
-    assert_int_equal(month, 1);
-    assert_true(survey_season_month("2026-01-19", 6, &year, &month));
-    assert_int_equal(year, 2026);
-    assert_int_equal(month, 7);
-    assert_true(survey_season_month("2026-12-01", 12, &year, &month));
-    assert_int_equal(year, 2027);
-    assert_int_equal(month, 12);
-    assert_false(survey_season_month("2026-00-01", 6, &year, &month));
-    assert_false(survey_season_month("", 6, &year, &month));
-}
-
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(relief_follows_the_air_between_visits),
         cmocka_unit_test(later_visits_do_not_count),
         cmocka_unit_test(what_is_missing_makes_no_pair),
-        cmocka_unit_test(months_run_over_the_year),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

@@ -6,6 +6,8 @@
 #include "words/amount.h"
 #include "base/num.h"
 #include "base/utf8.h"
+#include "words/next_check_words.h"
+#include "model/survey/next_check.h"
 #include "model/survey/survey_movement.h"
 #include "model/survey/survey_passes.h"
 #include "model/setup/survey_rod.h"
@@ -153,6 +155,7 @@ static void add_movement(const struct maker *maker, const struct survey_movement
     const enum unit unit = maker->units->bare[MEASURE_FEELER] == UNIT_TH ? UNIT_TH : UNIT_MM;
     enum movement_place place;
     const struct maybe *mm = find_widest(movement, &place);
+    const struct maybe *u_mm = movement->u_mm[MOVEMENT_BOARD][place];
 
     if (!mm) {
         strbuf_add(out, "enter the board's width and wood to see how far it moved");
@@ -162,8 +165,15 @@ static void add_movement(const struct maker *maker, const struct survey_movement
     amount_add(out, mm[WOOD_RADIAL].value, unit, true);
     strbuf_add(out, " to ");
     amount_add(out, mm[WOOD_TANGENTIAL].value, unit, true);
+    if (u_mm[WOOD_RADIAL].given && u_mm[WOOD_TANGENTIAL].given) {
+        const double u = fmax(u_mm[WOOD_RADIAL].value, u_mm[WOOD_TANGENTIAL].value);
+        const struct amount_with_u amount = amount_of_length(0, u, unit);
+
+        strbuf_add_char(out, ' ');
+        amount_add_u(out, &amount);
+    }
     amount_add_unit(out, unit);
-    strbuf_add(out, ", by its grain");
+    strbuf_add(out, ", by grain");
 }
 
 static void note_movement(struct maker *maker)
@@ -201,6 +211,20 @@ static void note_last_visit(struct maker *maker)
     }
     strbuf_add_char(&out, ' ');
     strbuf_add(&out, history_row_unit(maker->row, maker->units));
+}
+
+static void note_next_check(struct maker *maker)
+{
+    struct next_check check;
+
+    if (maker->at + 1 < maker->history->count)
+        return;
+    next_check_find(maker->record, looked_at(maker)->visit, &check);
+    struct strbuf out = add_note(maker);
+    strbuf_add(&out, "next check ");
+    next_check_words_when(&check, &out);
+    strbuf_add(&out, ": ");
+    next_check_words_why(&check, &out);
 }
 
 static void note_own(struct maker *maker)
@@ -246,4 +270,5 @@ void history_notes_make(const struct record *record, const struct history *histo
         note_movement(&maker);
     if (!rod)
         note_rod(&maker);
+    note_next_check(&maker);
 }

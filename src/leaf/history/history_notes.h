@@ -7,13 +7,13 @@
 /*
  * Notes on a pass besides its numbers: how its action compares with what was predicted, what the
  * rod has taught, how much the board moved with the wood's moisture, what changed since the last
- * visit, and the tech's own note.
+ * visit, the tech's own note, and with the last pass when the next check is due.
  */
 struct history_note {
     char text[400];
 };
 
-enum { HISTORY_NOTES_MAX = 5 };
+enum { HISTORY_NOTES_MAX = 6 };
 
 struct history_notes {
     struct history_note notes[HISTORY_NOTES_MAX];

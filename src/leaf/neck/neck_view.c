@@ -10,8 +10,9 @@
 
 enum {
     LABEL = 13,
+    SLOT_LABEL = 10,
     UNIT = 5,
-    FIGURE_ROWS = 9,
+    FIGURE_ROWS = 11,
     ABSENT = -1, /* there is no such figure for this state of the slot */
 };
 
@@ -51,31 +52,55 @@ static enum role value_role(const struct page *page, const struct figure *figure
 struct slot_row {
     const char *label, *unit;
     int figures[NECK_SLOT_RECUT + 1];
-    void (*add)(const struct page *page, double value, struct strbuf *out);
+    void (*add)(const struct page *page, const struct figure *figure, struct strbuf *out);
     bool wood; /* wood left: marked if too little */
 };
 
-static void add_stiffness(const struct page *page, double value, struct strbuf *out)
+static int cell_width(const struct page *page)
 {
-    (void)page;
-    num_format_fixed(value * figure_info(FIGURE_EI_FIRST)->factor, 1, false, out);
+    return (page->width - SLOT_LABEL - UNIT) / (NECK_SLOT_RECUT + 1);
 }
 
-static void add_relief(const struct page *page, double value, struct strbuf *out)
+/* Without its +- where that does not fit: a number cut short would be another. */
+static void add_stiffness(const struct page *page, const struct figure *figure, struct strbuf *out)
 {
-    amount_add(out, value, relief_unit(page), false);
+    const double factor = figure_info(FIGURE_EI_FIRST)->factor;
+    const struct amount_with_u amount = {
+        .value = figure->value * factor, .u = figure->u * factor, .decimals = 1};
+
+    amount_add_with_u(out, &amount, "");
+    if ((int)out->length - 1 >= cell_width(page)) {
+        strbuf_clear(out);
+        amount_add_to_u(out, &amount);
+    }
 }
 
-static void add_wood(const struct page *page, double value, struct strbuf *out)
+static void add_relief(const struct page *page, const struct figure *figure, struct strbuf *out)
 {
-    amount_add_cut(out, value, small_unit(page));
+    const struct amount_with_u amount =
+        amount_of_length(figure->value, figure->u, relief_unit(page));
+
+    amount_add_to_u(out, &amount);
+}
+
+static void add_relief_u(const struct page *page, const struct figure *figure, struct strbuf *out)
+{
+    const struct amount_with_u amount =
+        amount_of_length(figure->value, figure->u, relief_unit(page));
+
+    amount_add_u(out, &amount);
+}
+
+static void add_wood(const struct page *page, const struct figure *figure, struct strbuf *out)
+{
+    amount_add_cut(out, figure->value, small_unit(page));
 }
 
 static void draw_slots(struct page *page, const struct slot_row *row)
 {
-    const int cell = (page->width - LABEL - UNIT) / (NECK_SLOT_RECUT + 1);
+    const int cell = cell_width(page);
 
-    pen_put(page->pen, page->row, page->column, LABEL, ROLE_LABEL, row->label);
+    pen_put(page->pen, page->row, page->column, SLOT_LABEL, ROLE_LABEL, row->label);
     for (int slot = NECK_SLOT_FOUND; slot <= NECK_SLOT_RECUT; slot++) {
         const struct figure *figure =
             row->figures[slot] == ABSENT ? NULL : get(page, (enum figure_id)row->figures[slot]);
@@ -84,9 +109,9 @@ static void draw_slots(struct page *page, const struct slot_row *row)
         struct strbuf text = STRBUF(memory);
 
         if (figure)
-            row->add(page, figure->value, &text);
+            row->add(page, figure, &text);
         strbuf_add(&text, figure ? thin ? "!" : "" : "-");
-        pen_put_right(page->pen, page->row, page->column + LABEL + slot * cell, cell - 1,
+        pen_put_right(page->pen, page->row, page->column + SLOT_LABEL + slot * cell, cell - 1,
                       thin     ? ROLE_CAUTION
                       : figure ? value_role(page, figure)
                                : ROLE_DIM,
@@ -98,13 +123,13 @@ static void draw_slots(struct page *page, const struct slot_row *row)
 static void draw_heading(struct page *page)
 {
     static const char *const names[] = {"found", "filled", "recut"};
-    const int cell = (page->width - LABEL - UNIT) / (NECK_SLOT_RECUT + 1);
+    const int cell = cell_width(page);
     const enum role role = page->app->previewing ? ROLE_PREVIEW : ROLE_LABEL;
 
-    pen_put(page->pen, page->row, page->column, LABEL, role,
+    pen_put(page->pen, page->row, page->column, SLOT_LABEL, role,
             page->app->previewing ? "if taken" : "rod's slot");
     for (int slot = NECK_SLOT_FOUND; slot <= NECK_SLOT_RECUT; slot++)
-        pen_put_right(page->pen, page->row, page->column + LABEL + slot * cell, cell - 1, role,
+        pen_put_right(page->pen, page->row, page->column + SLOT_LABEL + slot * cell, cell - 1, role,
                       names[slot]);
     page->row++;
 }
@@ -143,6 +168,23 @@ static void draw_relief_read(struct page *page)
             strbuf_addf(&text, " at fret %d", page->derived->setup.board.relief_fret);
     }
     draw_text(page, "relief read", figure ? value_role(page, figure) : ROLE_DIM, memory);
+}
+
+/* What the pull alone would bend the neck beyond what was read. */
+static void draw_hold(struct page *page)
+{
+    const struct figure *figure = get(page, FIGURE_ROD_HOLDS);
+    char memory[64];
+    struct strbuf text = STRBUF(memory);
+
+    if (figure) {
+        const struct amount_with_u amount =
+            amount_of_length(figure->value, figure->u, relief_unit(page));
+
+        amount_add_with_u(&text, &amount, " ");
+        amount_add_unit(&text, relief_unit(page));
+    }
+    draw_text(page, "rod holds", figure ? value_role(page, figure) : ROLE_DIM, memory);
 }
 
 static void draw_stop_and_tenon(struct page *page)
@@ -228,12 +270,12 @@ static void draw_reset(struct page *page)
 static void draw_figures(struct page *page)
 {
     static const struct slot_row first = {
-        .label = "EI at fret 1",
+        .label = "EI fret 1",
         .unit = "N m\xC2\xB2",
         .figures = {FIGURE_EI_FIRST, FIGURE_EI_FIRST_FILLED, FIGURE_EI_FIRST_RECUT},
         .add = add_stiffness};
     static const struct slot_row heel = {
-        .label = "EI at heel",
+        .label = "EI heel",
         .unit = "N m\xC2\xB2",
         .figures = {FIGURE_EI_HEEL, FIGURE_EI_HEEL_FILLED, FIGURE_EI_HEEL_RECUT},
         .add = add_stiffness};
@@ -243,16 +285,23 @@ static void draw_figures(struct page *page)
                                   .add = add_wood,
                                   .wood = true};
     const struct slot_row relief = {
-        .label = "relief, pull",
+        .label = "pull bends",
         .unit = amount_unit(relief_unit(page)),
         .figures = {FIGURE_RELIEF_PREDICTED, FIGURE_RELIEF_FILLED, FIGURE_RELIEF_RECUT},
         .add = add_relief};
+    const struct slot_row relief_u = {
+        .label = "",
+        .unit = amount_unit(relief_unit(page)),
+        .figures = {FIGURE_RELIEF_PREDICTED, FIGURE_RELIEF_FILLED, FIGURE_RELIEF_RECUT},
+        .add = add_relief_u};
 
     draw_heading(page);
     draw_slots(page, &first);
     draw_slots(page, &heel);
     draw_slots(page, &relief);
+    draw_slots(page, &relief_u);
     draw_relief_read(page);
+    draw_hold(page);
     draw_slots(page, &wood);
     draw_stop_and_tenon(page);
     draw_angle(page);

@@ -4,6 +4,7 @@
 #include <stddef.h>
 
 #include "model/derive/derive_belief.h"
+#include "model/derive/derive_break.h"
 #include "model/derive/derive_climate.h"
 #include "model/derive/derive_heard_moves.h"
 #include "model/derive/derive_neck.h"
@@ -163,6 +164,7 @@ static void derive_state(struct place place, int climate_visit, const struct rod
     derive_sound(place, ret_derived);
     derive_neck(place.record, &ret_derived->setup, &ret_derived->lines, &ret_derived->figures,
                 &ret_derived->findings);
+    derive_break(place.record, &ret_derived->setup, &ret_derived->figures);
     ret_derived->neck = neck_facts_read(place.record, &ret_derived->setup);
     derive_climate(place.record, climate_visit, &ret_derived->figures);
 }

@@ -1,10 +1,13 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/derive/derive_neck.h"
 
+#include <math.h>
 #include <stddef.h>
 
-#include "model/neck/neck_beam.h"
+#include "model/common/assumption.h"
 #include "model/derive/neck_facts.h"
+#include "model/neck/neck_beam.h"
+#include "model/neck/neck_doubt.h"
 
 /* The figures of one state of the slot. */
 struct beam_figures {
@@ -27,6 +30,7 @@ struct beam {
     struct neck_beam shape;
     struct neck_beam_string strings[STRINGS_MAX];
     bool has_slot[NECK_SLOT_RECUT + 1];
+    struct neck_doubt doubt;
 };
 
 /* The slot's sizes. A neck without a rod has no slot unless one is entered. */
@@ -99,6 +103,37 @@ static bool take_strings(const struct setup *setup, const struct string_lines *l
     return true;
 }
 
+double derive_neck_pull_u(const struct figures *figures)
+{
+    const struct figure *total = &figures->at[FIGURE_TENSION_TOTAL][0];
+
+    return total->u > 0 && total->value > 0 ? total->u / 2 / total->value
+                                            : assumption_get(ASSUME_PULL)->u;
+}
+
+/* A modulus that was not entered is that of its wood by name. */
+static void doubt_beam(const struct record *record, const struct board *board,
+                       const struct figures *figures, struct beam *beam)
+{
+    const double *x = board->station_mm[LANE_MIDDLE];
+    const int heel = board->heel_fret, before = heel > 0 ? heel - 1 : heel;
+    const bool entered = record_entered_one(record, FIELD_HEEL_FRET).given;
+
+    beam->doubt = (struct neck_doubt){
+        .board_modulus_entered = record_entered_one(record, FIELD_BOARD_MODULUS).given,
+        .shaft_modulus_entered = record_entered_one(record, FIELD_NECK_MODULUS).given,
+        .heel_u_mm = (x[heel] - x[before]) *
+                     assumption_get(entered ? ASSUME_HEEL_FRET_ENTERED : ASSUME_HEEL_FRET)->u,
+        .pull_share_u = derive_neck_pull_u(figures),
+    };
+}
+
+static void set_with_u(struct figures *figures, enum figure_id id, double value, double u)
+{
+    figures_set(figures, id, 0, value, KNOWN_READ);
+    figures->at[id][0].u = u;
+}
+
 static void bend_neck(const struct beam *beam, enum neck_slot slot, bool loaded,
                       struct figures *figures)
 {
@@ -108,12 +143,26 @@ static void bend_neck(const struct beam *beam, enum neck_slot slot, bool loaded,
 
     if (!beam->has_slot[slot])
         return;
+    const struct neck_beam_u u = neck_doubt_find(&beam->shape, slot, &beam->doubt);
     if (neck_beam_find_section(&beam->shape, slot, beam->shape.first_fret_mm, &first) == STATUS_OK)
-        figures_set(figures, ids->first, 0, first.stiffness_nmm2, KNOWN_READ);
+        set_with_u(figures, ids->first, first.stiffness_nmm2, u.first_nmm2);
     if (neck_beam_find_section(&beam->shape, slot, beam->shape.heel_mm, &heel) == STATUS_OK)
-        figures_set(figures, ids->heel, 0, heel.stiffness_nmm2, KNOWN_READ);
+        set_with_u(figures, ids->heel, heel.stiffness_nmm2, u.heel_nmm2);
     if (loaded && neck_beam_find_relief(&beam->shape, slot, &relief_mm) == STATUS_OK)
-        figures_set(figures, ids->relief, 0, relief_mm, KNOWN_READ);
+        set_with_u(figures, ids->relief, relief_mm, u.relief_mm);
+}
+
+/* What the pull alone would make of the neck, less what is read: the rod holds the rest, and the
+ * neck's own bow is in it. */
+static void derive_hold(const struct setup *setup, struct figures *figures)
+{
+    const struct figure *slack = &figures->at[FIGURE_RELIEF_PREDICTED][0];
+    const struct figure *read = &figures->at[FIGURE_RELIEF][0];
+    const double bow_u_mm = 2 * assumption_get(ASSUME_OWN_BOW)->u;
+
+    if (setup_rod_turns(setup) && slack->known != KNOWN_ABSENT && read->known != KNOWN_ABSENT)
+        set_with_u(figures, FIGURE_ROD_HOLDS, slack->value - read->value,
+                   hypot(hypot(slack->u, read->u), bow_u_mm));
 }
 
 static void derive_beam(const struct record *record, const struct setup *setup,
@@ -130,9 +179,11 @@ static void derive_beam(const struct record *record, const struct setup *setup,
     const bool loaded =
         has_crown && setup->board.has_relief && total_n.given && take_strings(setup, lines, &beam);
 
-    beam.shape.tension_total_n = total_n.value;
+    beam.shape.tension_total_n = maybe_or(total_n, 0);
+    doubt_beam(record, &setup->board, figures, &beam);
     for (int slot = NECK_SLOT_FOUND; slot <= NECK_SLOT_RECUT; slot++)
         bend_neck(&beam, (enum neck_slot)slot, loaded, figures);
+    derive_hold(setup, figures);
 }
 
 static void derive_wood(const struct record *record, enum field_id cut_field, enum figure_id figure,

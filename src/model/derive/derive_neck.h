@@ -10,11 +10,16 @@
 
 /*
  * The neck as a beam, into `figures`: stiffness and the relief that the strings' pull
- * makes with the slot as found, filled and recut; wood left, router stop, tenon. The pull
- * is the total tension in `figures`. `findings` names wood that gets thin and a weak tenon.
+ * makes with the slot as found, filled and recut; what the rod holds of it; wood left, router stop,
+ * tenon. The pull is the total tension in `figures`. Each with its +- (neck_doubt.h). `findings`
+ * names wood that gets thin and a weak tenon.
  */
 void derive_neck(const struct record *record, const struct setup *setup,
                  const struct string_lines *lines, struct figures *figures,
                  struct findings *findings);
+
+/* Standard uncertainty of the strings' pull, as a share of it: its own where it is known, else
+ * what is usual. */
+double derive_neck_pull_u(const struct figures *figures);
 
 #endif

@@ -101,6 +101,12 @@ FIGURE(SADDLE_BOTTOM, STRING, STRING, SETUP, "saddle_bottom", "mm", 1, 0, "saddl
 FIGURE(SADDLE_TOP, STRING, STRING, SETUP, "saddle_top", "mm", 1, 0, "saddle, still off the top",
        "saddle change - what comes off the bottom",
        "a straight cut")
+FIGURE(BREAK_ANGLE, STRING, STRING, MORE, "break_angle", "deg", 57.295779513082320877, 1, "break angle over the saddle",
+       "atan(drop/distance) behind + (S - N)/Ls in front; read along the string, the drop has both",
+       "statics; see docs/method.md")
+FIGURE(DOWNFORCE, STRING, STRING, MORE, "downforce", "n", 1, 1, "force down on the saddle",
+       "T (sin behind + sin in front)",
+       "statics of a string without friction")
 
 FIGURE(EXPOSURE_BASS_AFTER, RESET, ONE, SETUP, "exposure_bass_after", "mm", 1, 0, "bass exposure after",
        "exposure + saddle change",
@@ -124,26 +130,32 @@ FIGURE(TONGUE_WEDGE, RESET, ONE, SETUP, "tongue_wedge", "mm", 1, 0, "wedge under
 FIGURE(TENSION_TOTAL, LOAD, ONE, MORE, "tension_total", "n", 1, 0, "total tension",
        "sum of the strings' tensions",
        "Mersenne's law for an ideal string")
+FIGURE(DOWNFORCE_TOTAL, LOAD, ONE, MORE, "downforce_total", "n", 1, 1, "force down on the bridge",
+       "T, all strings (sin behind + sin in front), both the mean of the outer strings",
+       "statics of a string without friction")
 
-FIGURE(EI_FIRST, NECK_BEAM, ONE, MORE, "ei_first", "nm2", 1e-6, 0, "stiffness at fret 1",
+FIGURE(EI_FIRST, NECK_BEAM, ONE, MORE, "ei_first", "nm2", 1e-6, 1, "stiffness at fret 1",
        "transformed section: EI = sum E (I + A (y - y0)^2)", "beam theory, see docs/method.md")
-FIGURE(EI_HEEL, NECK_BEAM, ONE, MORE, "ei_heel", "nm2", 1e-6, 0, "stiffness at the heel",
+FIGURE(EI_HEEL, NECK_BEAM, ONE, MORE, "ei_heel", "nm2", 1e-6, 1, "stiffness at the heel",
        "transformed section: EI = sum E (I + A (y - y0)^2)", "beam theory, see docs/method.md")
-FIGURE(RELIEF_PREDICTED, NECK_BEAM, ONE, MORE, "relief_predicted", "mm", 1, 0, "relief from the strings' pull",
+FIGURE(RELIEF_PREDICTED, NECK_BEAM, ONE, MORE, "relief_predicted", "mm", 1, 1, "relief from the strings' pull",
        "w(x) = integral of (M/EI)(xi - x), M = T e; gap at the relief fret, rod slack",
        "beam theory, see docs/method.md")
-FIGURE(EI_FIRST_FILLED, NECK_BEAM, ONE, MORE, "ei_first_filled", "nm2", 1e-6, 0, "stiffness at fret 1, slot filled",
+FIGURE(EI_FIRST_FILLED, NECK_BEAM, ONE, MORE, "ei_first_filled", "nm2", 1e-6, 1, "stiffness at fret 1, slot filled",
        "the slot's rectangle put back in spline wood", "beam theory, see docs/method.md")
-FIGURE(EI_HEEL_FILLED, NECK_BEAM, ONE, MORE, "ei_heel_filled", "nm2", 1e-6, 0, "stiffness at the heel, slot filled",
+FIGURE(EI_HEEL_FILLED, NECK_BEAM, ONE, MORE, "ei_heel_filled", "nm2", 1e-6, 1, "stiffness at the heel, slot filled",
        "the slot's rectangle put back in spline wood", "beam theory, see docs/method.md")
-FIGURE(RELIEF_FILLED, NECK_BEAM, ONE, MORE, "relief_predicted_filled", "mm", 1, 0, "relief from the pull, slot filled",
+FIGURE(RELIEF_FILLED, NECK_BEAM, ONE, MORE, "relief_predicted_filled", "mm", 1, 1, "relief from the pull, slot filled",
        "as the relief from the strings' pull, slot filled", "beam theory, see docs/method.md")
-FIGURE(EI_FIRST_RECUT, NECK_BEAM, ONE, MORE, "ei_first_recut", "nm2", 1e-6, 0, "stiffness at fret 1, slot recut",
+FIGURE(EI_FIRST_RECUT, NECK_BEAM, ONE, MORE, "ei_first_recut", "nm2", 1e-6, 1, "stiffness at fret 1, slot recut",
        "the filled section less the new slot", "beam theory, see docs/method.md")
-FIGURE(EI_HEEL_RECUT, NECK_BEAM, ONE, MORE, "ei_heel_recut", "nm2", 1e-6, 0, "stiffness at the heel, slot recut",
+FIGURE(EI_HEEL_RECUT, NECK_BEAM, ONE, MORE, "ei_heel_recut", "nm2", 1e-6, 1, "stiffness at the heel, slot recut",
        "the filled section less the new slot", "beam theory, see docs/method.md")
-FIGURE(RELIEF_RECUT, NECK_BEAM, ONE, MORE, "relief_predicted_recut", "mm", 1, 0, "relief from the pull, slot recut",
+FIGURE(RELIEF_RECUT, NECK_BEAM, ONE, MORE, "relief_predicted_recut", "mm", 1, 1, "relief from the pull, slot recut",
        "as the relief from the strings' pull, slot recut", "beam theory, see docs/method.md")
+FIGURE(ROD_HOLDS, NECK_BEAM, ONE, MORE, "rod_holds", "mm", 1, 1, "held by the rod",
+       "relief from the strings' pull with the rod slack - relief read",
+       "the neck's own bow, were it slack and unstrung, is in it")
 FIGURE(WOOD_LEFT, NECK_BEAM, ONE, MORE, "wood_left", "mm", 1, 0, "wood left under the slot",
        "least of shaft depth - slot depth from fret 1 to the heel", "geometry")
 FIGURE(WOOD_LEFT_RECUT, NECK_BEAM, ONE, MORE, "wood_left_recut", "mm", 1, 0, "wood left under the recut slot",
@@ -154,7 +166,7 @@ FIGURE(TENON_SAFETY, NECK_BEAM, ONE, MORE, "tenon_safety", "", 1, 0, "tenon, tim
        "2 edge thickness shear / (torque / (K diameter)), K = 0.2",
        "shear along the grain, Wood Handbook; bolt preload, Shigley")
 
-FIGURE(EMC, CLIMATE, ONE, MORE, "emc", "pct", 1, 0, "equilibrium moisture content",
+FIGURE(EMC, CLIMATE, ONE, MORE, "emc", "pct", 1, 1, "equilibrium moisture content",
        "Wood Handbook eq. (4-5) from temperature and humidity",
        "Forest Products Laboratory, Wood Handbook, FPL-GTR-282, eq. (4-5)")
 /* clang-format on */

@@ -21,6 +21,7 @@ struct bending {
     enum neck_slot slot;
     struct lever_line line;
     double x_mm;
+    bool about; /* one panel will do */
 };
 
 static bool stations_are_good(const struct neck_beam *b)
@@ -198,7 +199,7 @@ static enum status integrate(const struct bending *bending, double from_mm, doub
         if (!isfinite(sum) || !isfinite(sizes))
             return STATUS_RANGE;
         /* Against the sizes: where M changes sign the sum itself may be next to nothing. */
-        if (panels > 1 && fabs(sum - previous) <= 1e-11 * sizes) {
+        if (bending->about || (panels > 1 && fabs(sum - previous) <= 1e-11 * sizes)) {
             *ret_value = sum;
             return STATUS_OK;
         }
@@ -267,12 +268,12 @@ enum status neck_beam_find_bend(const struct neck_beam *beam, enum neck_slot slo
         return status;
     if (!station_is_on_beam(beam, x_mm))
         return STATUS_DOMAIN;
-    const struct bending bending = {beam, slot, average_strings(beam), 0};
+    const struct bending bending = {beam, slot, average_strings(beam), 0, false};
     return bend_at(bending, x_mm, ret_bend_mm);
 }
 
-enum status neck_beam_find_relief(const struct neck_beam *beam, enum neck_slot slot,
-                                  double *ret_relief_mm)
+static enum status find_relief(const struct neck_beam *beam, enum neck_slot slot, bool about,
+                               double *ret_relief_mm)
 {
     double low = 0;
     double high = 0;
@@ -282,7 +283,7 @@ enum status neck_beam_find_relief(const struct neck_beam *beam, enum neck_slot s
         return status;
     if (!check_is_within(beam->relief_mm, beam->low_end_mm, beam->high_end_mm))
         return STATUS_DOMAIN;
-    const struct bending bending = {beam, slot, average_strings(beam), 0};
+    const struct bending bending = {beam, slot, average_strings(beam), 0, about};
     status = bend_at(bending, beam->low_end_mm, &low);
     if (status == STATUS_OK)
         status = bend_at(bending, beam->high_end_mm, &high);
@@ -293,12 +294,16 @@ enum status neck_beam_find_relief(const struct neck_beam *beam, enum neck_slot s
     return check_give(chord_at(beam, low, high, beam->relief_mm) - middle, ret_relief_mm);
 }
 
-enum status neck_beam_scale_relief(double relief_mm, double from_n, double to_n,
-                                   double *ret_change_mm)
+enum status neck_beam_find_relief(const struct neck_beam *beam, enum neck_slot slot,
+                                  double *ret_relief_mm)
 {
-    if (!isfinite(relief_mm) || !check_is_positive(from_n) || !check_is_not_negative(to_n))
-        return STATUS_DOMAIN;
-    return check_give(relief_mm * ((to_n - from_n) / from_n), ret_change_mm);
+    return find_relief(beam, slot, false, ret_relief_mm);
+}
+
+enum status neck_beam_find_relief_about(const struct neck_beam *beam, enum neck_slot slot,
+                                        double *ret_relief_mm)
+{
+    return find_relief(beam, slot, true, ret_relief_mm);
 }
 
 enum status neck_beam_find_wood_left(double shaft_first_mm, double shaft_heel_mm, double cut_mm,

@@ -83,10 +83,10 @@ enum status neck_beam_find_bend(const struct neck_beam *beam, enum neck_slot slo
 enum status neck_beam_find_relief(const struct neck_beam *beam, enum neck_slot slot,
                                   double *ret_relief_mm);
 
-/* The change of relief that a change of pull makes, mm: relief x (to - from)/from.
- * from > 0, to >= 0. Leaves out that the curve moves the lever. */
-enum status neck_beam_scale_relief(double relief_mm, double from_n, double to_n,
-                                   double *ret_change_mm);
+/* The same from one panel, so to four figures or so and several times as fast, for a beam that is
+ * tried many times over. */
+enum status neck_beam_find_relief_about(const struct neck_beam *beam, enum neck_slot slot,
+                                        double *ret_relief_mm);
 
 /* Under this the wood behind a slot is a warning (memory). */
 #define NECK_BEAM_LEAST_WOOD_MM 3.0

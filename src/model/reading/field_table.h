@@ -32,6 +32,10 @@ FIELD(OWNER, INSTRUMENT, ONE, "owner", "owner", TEXT, PLAIN, NONE, NONE,
       0, 400, 0, 80, "", "", "whose it is")
 FIELD(CONTACT, INSTRUMENT, ONE, "contact", "contact", TEXT, PLAIN, NONE, NONE,
       0, 400, 0, 80, "", "", "how to reach the owner")
+FIELD(HOME_HUMIDITY_LOW, INSTRUMENT, ONE, "home_humidity_low", "home, driest", NUMBER, PERCENT, NONE, NONE,
+      0, 100, 15, 75, "", "", "least relative humidity where it lives, over the year")
+FIELD(HOME_HUMIDITY_HIGH, INSTRUMENT, ONE, "home_humidity_high", "home, dampest", NUMBER, PERCENT, NONE, NONE,
+      0, 100, 20, 85, "", "", "most relative humidity where it lives, over the year")
 FIELD(NOTE, INSTRUMENT, ONE, "note", "note", TEXT, PLAIN, NONE, NONE,
       0, 8000, 0, 2000, "", "", "anything to remember about it; the shop's own, never printed")
 
@@ -99,6 +103,8 @@ FIELD(EXPOSURE_NEW, BRIDGE, ONE, "exposure_new", "exposure wanted", NUMBER, LENG
       0, 50, 2, 8, "4 mm", "", "saddle to stand over the bridge after a reset")
 FIELD(ANCHOR_DISTANCE, BRIDGE, ONE, "anchor_distance", "saddle to anchor", NUMBER, LENGTH, SMALL, NONE,
       0.5, 500, 4, 150, "", "", "saddle to the pin or tailpiece behind it")
+FIELD(ANCHOR_DROP, BRIDGE, ONE, "anchor_drop", "drop to anchor", NUMBER, LENGTH, SMALL, NONE,
+      0, 200, 0.5, 60, "", "", "straightedge on the strings down to where they are held")
 FIELD(SADDLE_SPREAD, BRIDGE, ONE, "spread", "spread at the saddle", NUMBER, LENGTH, SMALL, NONE,
       1, 300, 25, 90, "", "", "lowest string to string 1, centre to centre")
 

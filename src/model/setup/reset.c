@@ -79,11 +79,3 @@ const char *reset_verdict_name(enum reset_verdict verdict)
     }
     return NULL;
 }
-
-enum status reset_break_angle(double exposure_mm, double anchor_distance_mm, double *ret_angle_rad)
-{
-    if (!isfinite(exposure_mm) || !(anchor_distance_mm > 0) || !isfinite(anchor_distance_mm))
-        return STATUS_DOMAIN;
-    *ret_angle_rad = atan(exposure_mm / anchor_distance_mm);
-    return STATUS_OK;
-}

@@ -18,8 +18,4 @@ void reset_solve(const struct setup *setup, struct figures *figures);
 /* "saddle", "reset"; NULL for unknown. */
 const char *reset_verdict_name(enum reset_verdict verdict);
 
-/* Break angle over the saddle, rad: atan(exposure / distance to the pin or anchor).
- * exposure_mm finite, anchor_distance_mm > 0; otherwise STATUS_DOMAIN. */
-enum status reset_break_angle(double exposure_mm, double anchor_distance_mm, double *ret_angle_rad);
-
 #endif

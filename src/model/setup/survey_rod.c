@@ -122,6 +122,19 @@ bool survey_rod_is_far(const struct survey_rod *rod, double change_mm, double *r
     return true;
 }
 
+bool survey_rod_turns_held(const struct survey_rod *rod, double held_mm, double u_mm,
+                           double *ret_turns, double *ret_u)
+{
+    const double per_turn = -rod->fit.per_turn_mm;
+
+    if (!rod->known || rod->answer != ROD_ANSWERS || !(per_turn > 0) || !isfinite(held_mm) ||
+        !isfinite(u_mm))
+        return false;
+    *ret_turns = held_mm / per_turn;
+    *ret_u = hypot(u_mm, *ret_turns * rod->fit.per_turn_u_mm) / per_turn;
+    return isfinite(*ret_turns) && isfinite(*ret_u);
+}
+
 const char *survey_rod_answer_name(enum rod_answer answer)
 {
     switch (answer) {

@@ -42,6 +42,11 @@ void survey_rod(const struct record *record, struct survey_rod *ret_rod, struct 
 bool survey_rod_is_far(const struct survey_rod *rod, double change_mm, double *ret_turns,
                        double *ret_most);
 
+/* The turns that would let go a bend that it holds, with their expanded uncertainty; `u_mm` is that
+ * of the bend. False where the rod does not surely answer. */
+bool survey_rod_turns_held(const struct survey_rod *rod, double held_mm, double u_mm,
+                           double *ret_turns, double *ret_u);
+
 /* "unknown", "answers", "backwards", "no-longer". */
 const char *survey_rod_answer_name(enum rod_answer answer);
 

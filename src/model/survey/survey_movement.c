@@ -17,21 +17,31 @@ static const enum field_id width_fields[MOVEMENT_PLACES_] = {
     [MOVEMENT_AT_JOIN] = FIELD_WIDTH_JOIN,
 };
 
-static struct maybe find_movement(const struct record *record, const struct wood *wood,
-                                  enum wood_grain grain, enum field_id width_field, double from_pct,
-                                  double to_pct)
+/* From one visit's air to another's. */
+struct airs {
+    struct air from, to;
+    double from_pct, to_pct;
+};
+
+static void find_movement(const struct record *record, const struct wood *wood,
+                          enum wood_grain grain, enum field_id width_field, const struct airs *airs,
+                          struct maybe *ret_mm, struct maybe *ret_u_mm)
 {
     const struct maybe width = record_entered_one(record, width_field);
     double coefficient, movement_mm;
 
     if (!width.given || wood_find_coefficient(wood, grain, &coefficient) != STATUS_OK ||
-        moisture_find_movement(width.value, coefficient, from_pct, to_pct, &movement_mm) !=
-            STATUS_OK)
-        return maybe_absent();
-    return maybe_given(movement_mm);
+        moisture_find_movement(width.value, coefficient, airs->from_pct, airs->to_pct,
+                               &movement_mm) != STATUS_OK)
+        return;
+    const struct moisture_move move = {
+        .width_mm = width.value, .coefficient = coefficient, .from = airs->from, .to = airs->to};
+
+    *ret_mm = maybe_given(movement_mm);
+    *ret_u_mm = maybe_finite(moisture_movement_u(&move));
 }
 
-static void find_part(const struct record *record, double from_pct, enum movement_part part,
+static void find_part(const struct record *record, const struct airs *airs, enum movement_part part,
                       struct survey_movement *movement)
 {
     const struct reading_key key = reading_key_one(wood_fields[part]);
@@ -41,9 +51,8 @@ static void find_part(const struct record *record, double from_pct, enum movemen
         return;
     for (int place = 0; place < MOVEMENT_PLACES_; place++)
         for (int grain = 0; grain < WOOD_GRAIN_COUNT_; grain++)
-            movement->mm[part][place][grain] =
-                find_movement(record, wood, (enum wood_grain)grain, width_fields[place], from_pct,
-                              movement->emc_pct);
+            find_movement(record, wood, (enum wood_grain)grain, width_fields[place], airs,
+                          &movement->mm[part][place][grain], &movement->u_mm[part][place][grain]);
 }
 
 bool survey_movement_next(const struct record *record, struct survey_movement *movement)
@@ -59,8 +68,12 @@ bool survey_movement_next(const struct record *record, struct survey_movement *m
     next.emc_pct = emc_pct.value;
     if (next.since > 0) {
         next.emc_change_pct = next.emc_pct - movement->emc_pct;
+        struct airs airs = {.from_pct = movement->emc_pct, .to_pct = next.emc_pct};
+
+        (void)derive_air(record, next.since, &airs.from);
+        (void)derive_air(record, next.visit, &airs.to);
         for (int part = 0; part < MOVEMENT_PARTS_; part++)
-            find_part(record, movement->emc_pct, (enum movement_part)part, &next);
+            find_part(record, &airs, (enum movement_part)part, &next);
     }
     *movement = next;
     return true;

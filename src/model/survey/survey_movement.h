@@ -26,6 +26,7 @@ struct survey_movement {
     /* Widening, mm; absent where width, wood or coefficient is not known. Which grain it
      * is depends on how the wood was sawn: radial where the rings stand upright. */
     struct maybe mm[MOVEMENT_PARTS_][MOVEMENT_PLACES_][WOOD_GRAIN_COUNT_];
+    struct maybe u_mm[MOVEMENT_PARTS_][MOVEMENT_PLACES_][WOOD_GRAIN_COUNT_]; /* expanded, k = 2 */
 };
 
 /*

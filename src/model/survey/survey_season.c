@@ -2,9 +2,7 @@
 #include "model/survey/survey_season.h"
 
 #include <math.h>
-#include <string.h>
 
-#include "base/num.h"
 #include "model/derive/derive.h"
 #include "model/derive/derive_climate.h"
 #include "model/reading/place.h"
@@ -78,16 +76,4 @@ void survey_season_find(const struct record *record, int visit, struct survey_se
     if (season.pairs > 0)
         season.relief_per_pct_mm = pairs.product / pairs.square;
     *ret_season = season;
-}
-
-bool survey_season_month(const char *date, int months, int *ret_year, int *ret_month)
-{
-    int year, month;
-
-    if (strlen(date) != 10 || num_count(date, 4, 9000, &year) != STATUS_OK ||
-        num_count(date + 5, 2, 12, &month) != STATUS_OK || month < 1)
-        return false;
-    *ret_year = year + (month - 1 + months) / 12;
-    *ret_month = (month - 1 + months) % 12 + 1;
-    return true;
 }

@@ -30,7 +30,4 @@ struct survey_season {
 
 void survey_season_find(const struct record *record, int visit, struct survey_season *ret_season);
 
-/* The year and month that are `months` after a date like 2026-07-06; false for any other text. */
-bool survey_season_month(const char *date, int months, int *ret_year, int *ret_month);
-
 #endif

@@ -89,11 +89,14 @@ static void add_up(struct survey_what_if *what_if)
 }
 
 static void find_relief(const struct record *record, const struct derived *derived,
-                        struct survey_what_if *what_if)
+                        bool other_strings, struct survey_what_if *what_if)
 {
+    const struct pull_change change = {.before_n = what_if->total_before_n,
+                                       .after_n = what_if->total_after_n,
+                                       .other_strings = other_strings};
     const struct maybe predicted_mm = figures_get(&derived->figures, FIGURE_RELIEF_PREDICTED, 0);
 
-    survey_pull(record, derived, what_if->total_before_n, what_if->total_after_n, &what_if->pull);
+    survey_pull(record, derived, &change, &what_if->pull);
     what_if->relief_predicted_before_mm = predicted_mm;
     if (predicted_mm.given && what_if->pull.bend_change_mm.given)
         what_if->relief_predicted_after_mm =
@@ -141,7 +144,7 @@ enum status survey_what_if(const struct record *record, const struct derived *de
         load_string(record, derived, change, s, &what_if.string[s], findings);
     add_up(&what_if);
     share_total(record, &what_if, findings);
-    find_relief(record, derived, &what_if);
+    find_relief(record, derived, change->has_set, &what_if);
     *ret_what_if = what_if;
     return STATUS_OK;
 }
