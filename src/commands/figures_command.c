@@ -42,6 +42,9 @@ static void print_pitch(struct printer *printer, const struct derived *derived, 
     for (int n = 1; n <= derived->setup.board.frets; n++)
         if (pitch->cents[n].given)
             printer_number_at(printer, "fret", n, "", pitch->cents[n].value);
+    for (int n = 1; n <= derived->setup.board.frets; n++)
+        if (pitch->cents[n].given)
+            printer_number_at(printer, "fret", n, "_u", pitch->cents_u[n]);
 }
 
 static void print_clearance(struct printer *printer, const struct derived *derived, int string)

@@ -4,8 +4,8 @@
 #include <math.h>
 
 #include "model/survey/next_check.h"
+#include "model/derive/derive_calibration.h"
 #include "model/survey/survey_buzz.h"
-#include "model/survey/survey_calibration.h"
 #include "model/survey/survey_layout.h"
 #include "model/survey/survey_levelling.h"
 #include "model/survey/survey_movement.h"
@@ -322,7 +322,8 @@ static void print_calibration(struct place place, const struct derived *derived,
     for (int s = 1; s <= derived->setup.board.strings; s++) {
         struct intonation_calibration fit;
 
-        if (survey_calibration(place, derived, s, &fit) != STATUS_OK)
+        if (derive_calibration(place, &derived->setup, &derived->string[s], &derived->lines, s,
+                               &fit) != STATUS_OK)
             continue;
         printer_begin(printer, "calibration", s, 0);
         printer_number(printer, "readings", fit.readings);

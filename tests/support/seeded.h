@@ -3,6 +3,7 @@
 #define SILLET_TESTS_SEEDED_H
 
 #include <inttypes.h>
+#include <math.h>
 #include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -43,6 +44,14 @@ static inline double seeded_between(struct seeded *s, double least, double most)
 static inline int seeded_whole(struct seeded *s, int least, int most)
 {
     return least + (int)(seeded_bits(s) % (uint64_t)(most - least + 1));
+}
+
+/* Normal, mean 0, standard deviation 1 (Box and Muller, from memory). */
+static inline double seeded_normal(struct seeded *s)
+{
+    const double radius = sqrt(-2 * log(seeded_between(s, 0x1p-53, 1)));
+
+    return radius * cos(2 * 3.14159265358979323846 * seeded_between(s, 0, 1));
 }
 
 #endif

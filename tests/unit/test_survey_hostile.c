@@ -3,7 +3,7 @@
 #include <string.h>
 
 #include "model/survey/survey_buzz.h"
-#include "model/survey/survey_calibration.h"
+#include "model/derive/derive_calibration.h"
 #include "model/survey/survey_layout.h"
 #include "model/survey/survey_levelling.h"
 #include "model/survey/survey_movement.h"
@@ -197,7 +197,8 @@ static void check_all(const struct record *record, struct seeded *seeded)
         struct intonation_calibration fit;
 
         check_buzz(place, &derived, s);
-        if (survey_calibration(place, &derived, s, &fit) == STATUS_OK)
+        if (derive_calibration(place, &derived.setup, &derived.string[s], &derived.lines, s,
+                               &fit) == STATUS_OK)
             assert_true(isfinite(fit.press_depth_mm.value) && isfinite(fit.clamped_ends.value) &&
                         isfinite(fit.cents_rms_after));
     }

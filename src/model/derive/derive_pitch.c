@@ -68,6 +68,32 @@ bool derive_intonation_setup(const struct record *record, const struct setup *se
     return true;
 }
 
+bool derive_pitch_case(const struct record *record, const struct setup *setup,
+                       const struct string_facts *facts, const struct string_lines *lines,
+                       const struct string_lines *flat, int string, struct pitch_case_store *store,
+                       struct pitch_case *ret_case)
+{
+    const struct board *board = &setup->board;
+    struct pitch_case found = {
+        .has_now = true,
+        .has_target = flat->after[string].known,
+        .ends = {.setback_mm = board->contact_mm[string] - board->scale_mm[string]},
+        .first_mm = board->frets >= 1 ? board->station_mm[string][1] : 0,
+        .action_mm = board->action_fret > 0 ? board->station_mm[string][board->action_fret] : 0,
+        .mass_follows_core =
+            facts->build.kind == BUILD_PLAIN && facts->has_mass && facts->mass.origin == MASS_BUILD,
+    };
+
+    if (!derive_intonation_setup(record, setup, facts, lines, string, store->now_mm, &found.now))
+        return false;
+    found.target = found.now;
+    if (found.has_target)
+        place_string(board, string, &flat->curve_after, &flat->after[string], store->target_mm,
+                     &found.target);
+    *ret_case = found;
+    return true;
+}
+
 static void take_note(const struct intonation_setup *string, const struct intonation_note *note,
                       int fret, struct fret_pitch *pitch)
 {

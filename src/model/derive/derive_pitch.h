@@ -6,6 +6,7 @@
 
 #include "model/derive/derive_strings.h"
 #include "model/figure/figure.h"
+#include "model/pitch/assumption.h"
 #include "model/pitch/intonation.h"
 #include "model/pitch/intonation_reading.h"
 #include "model/setup/moves.h"
@@ -15,6 +16,7 @@
 /* The fretted notes of one string as it stands, by fret; [0] is the open string. */
 struct fret_pitch {
     struct maybe cents[FRETS_MAX + 1]; /* off equal temperament, setback entered, nut where it is */
+    double cents_u[FRETS_MAX + 1];     /* their expanded uncertainty (derive_pitch_u.h), else 0 */
     /* Tension that pressing adds, E A (path - l0)/(l0 + after); 0 where the cents are absent. */
     double rise_n[FRETS_MAX + 1];
 };
@@ -37,6 +39,19 @@ bool derive_intonation_setup(const struct record *record, const struct setup *se
                              const struct string_facts *facts, const struct string_lines *lines,
                              int string, double crown_mm[FRETS_MAX + 1],
                              struct intonation_setup *ret_string);
+
+/* The crowns that a case's setups point into. */
+struct pitch_case_store {
+    double now_mm[FRETS_MAX + 1], target_mm[FRETS_MAX + 1];
+};
+
+/* All that one string's predictions are made from: as it stands by `lines`, and, where it is known,
+ * as setbacks are looked for, after the moves of `flat`. False, output untouched, where the
+ * string's line is not known. */
+bool derive_pitch_case(const struct record *record, const struct setup *setup,
+                       const struct string_facts *facts, const struct string_lines *lines,
+                       const struct string_lines *flat, int string, struct pitch_case_store *store,
+                       struct pitch_case *ret_case);
 
 /* The cents read on one string. */
 struct cents_read {

@@ -68,13 +68,13 @@ FIGURE(TENSION, STRING, STRING, MORE, "tension", "n", 1, 0, "tension",
 FIGURE(STRESS_SHARE, STRING, STRING, MORE, "stress_share", "", 1, 0, "share of the core's strength",
        "T / A_core over S = 2211 MPa / d^0.145, d in mm",
        "ASTM A228; Shigley, Mechanical Engineering Design, Table 10-4")
-FIGURE(SETBACK_PREDICTED, STRING, STRING, MORE, "setback_predicted", "mm", 1, 0, "setback predicted",
+FIGURE(SETBACK_PREDICTED, STRING, STRING, MORE, "setback_predicted", "mm", 1, 1, "setback predicted",
        "the s with cents(12) = 0 at the target geometry",
        "Anderson and Beausoleil, J. Acoust. Soc. Am. 156 (1), 683 (2024)")
-FIGURE(SETBACK_BEST, STRING, STRING, MORE, "setback_best", "mm", 1, 0, "setback, best over frets 1 to 12",
+FIGURE(SETBACK_BEST, STRING, STRING, MORE, "setback_best", "mm", 1, 1, "setback, best over frets 1 to 12",
        "the (s, v) with the least sum of squared cents over frets 1 to 12, target geometry",
        "Anderson and Beausoleil, J. Acoust. Soc. Am. 156 (1), 683 (2024)")
-FIGURE(NUT_ADVANCE_BEST, STRING, STRING, MORE, "nut_advance_best", "mm", 1, 0, "nut advance, best over frets 1 to 12",
+FIGURE(NUT_ADVANCE_BEST, STRING, STRING, MORE, "nut_advance_best", "mm", 1, 1, "nut advance, best over frets 1 to 12",
        "the (s, v) with the least sum of squared cents over frets 1 to 12, target geometry",
        "Anderson and Beausoleil, J. Acoust. Soc. Am. 156 (1), 683 (2024)")
 FIGURE(CENTS_BEST_RMS, STRING, STRING, MORE, "cents_best_rms", "", 1, 0, "cents left at best",

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/survey/survey_calibration.h"
+#include "model/derive/derive_calibration.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -25,7 +25,8 @@ static enum status survey(const struct record *record, int string,
     struct derived derived;
 
     derive_current(record, &derived);
-    return survey_calibration(place_of(record, 1, 1), &derived, string, ret_fit);
+    return derive_calibration(place_of(record, 1, 1), &derived.setup, &derived.string[string],
+                              &derived.lines, string, ret_fit);
 }
 
 static void test_both_come_back(void **state)
