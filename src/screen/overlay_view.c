@@ -133,10 +133,14 @@ static void draw_why(struct scroll *scroll, const struct app *app)
         explain_figure(&from, app->why, app_string(app), &explanation);
     draw_lines(scroll, &explanation);
     scroll_put(scroll, 2, ROLE_TEXT, " ");
-    scroll_put(scroll, 2, ROLE_DIM,
-               "Each \xC2\xB1 is the expanded uncertainty (k = 2, about 95 %) that the gauges' "
-               "steps leave: JCGM 100 (GUM), 4.3.7. Estimates; the gauge on the instrument "
-               "decides.");
+    scroll_put(
+        scroll, 2, ROLE_DIM,
+        app->why != FIGURE_COUNT_ && explain_is_predicted(app->why)
+            ? "The \xC2\xB1 is the expanded uncertainty (about 95 %) that the assumptions and "
+              "the gauges' steps leave: JCGM 100 (GUM). An estimate; the tuner decides."
+            : "Each \xC2\xB1 is the expanded uncertainty (k = 2, about 95 %) that the "
+              "gauges' steps leave: JCGM 100 (GUM), 4.3.7. Estimates; the gauge on the "
+              "instrument decides.");
     scroll_put(scroll, 2, ROLE_KEY, "Left, Right: the other figures");
 }
 

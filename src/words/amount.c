@@ -242,6 +242,62 @@ void amount_add_work(struct strbuf *out, double mm, enum unit unit)
     amount_add(out, amount_of_work(mm, unit), unit, true);
 }
 
+/* The last place of a ±, as decimals after the point. */
+static int supported_decimals(double u, int most)
+{
+    const int place = -(int)floor(log10(u));
+    /* In units of the first digit, after rounding to the second: 2.96 is 3.0. */
+    const double first = round(u * pow(10, place + 1)) / 10;
+    const int decimals = first < 3 ? place + 1 : first >= 10 ? place - 1 : place;
+
+    return decimals < 0 ? 0 : decimals > most ? most : decimals;
+}
+
+static void write_supported(struct strbuf *out, double value, double u, int decimals, bool round_up,
+                            const struct amount_digits *digits)
+{
+    const double ten = pow(10, decimals), rounded = round(value * ten) / ten;
+
+    strbuf_clear(out);
+    strbuf_add(out, digits->sign && rounded > 0 ? "+" : "");
+    num_format_fixed(rounded, decimals, digits->bare_point, out);
+    strbuf_add(out, " \xC2\xB1");
+    num_format_fixed(round_up ? ceil(u * ten - 1e-9) / ten : u, decimals, digits->bare_point, out);
+}
+
+void amount_add_supported(struct strbuf *out, double value, double u,
+                          const struct amount_digits *digits)
+{
+    const int sign_bytes = 1; /* the ± takes one more than its column */
+    char memory[64];
+    struct strbuf text = STRBUF(memory);
+    int decimals = digits->decimals_most;
+
+    if (u > 0 && isfinite(u)) {
+        decimals = supported_decimals(u, digits->decimals_most);
+        write_supported(&text, value, u, decimals, false, digits);
+        while ((int)text.length - sign_bytes > digits->columns && decimals > 0)
+            write_supported(&text, value, u, --decimals, true, digits);
+    } else {
+        strbuf_add(&text, digits->sign && value > 0 ? "+" : "");
+        num_format_fixed(value, decimals, digits->bare_point, &text);
+        strbuf_add(&text, u > 0 ? " \xC2\xB1?" : "");
+    }
+    strbuf_add(out, memory);
+}
+
+void amount_add_supported_mm(struct strbuf *out, double mm, double u_mm, enum unit unit,
+                             int columns)
+{
+    const enum unit written = written_unit(unit);
+    const struct amount_digits digits = {.decimals_most = decimals_of(written),
+                                         .columns = columns,
+                                         .bare_point = written == UNIT_IN};
+
+    amount_add_supported(out, unit_from_pivot(written, mm), unit_from_pivot(written, u_mm),
+                         &digits);
+}
+
 void amount_add_turns(struct strbuf *out, double turns, bool sign)
 {
     const int eighths = 8;

@@ -34,6 +34,25 @@ double amount_of_work(double mm, enum unit unit);
 /* Appends it, with its sign. */
 void amount_add_work(struct strbuf *out, double mm, enum unit unit);
 
+/*
+ * A number with what it may be off by, in digits that this supports: "2.4 ±1.1", "+10 ±7". The ±
+ * has two digits if the first is 1 or 2, else one, and the number ends at the same place (JCGM
+ * 100:2008, GUM, 7.2.6); neither goes finer than `decimals_most`, or below whole numbers. Where
+ * that takes more than `columns`, the ± is rounded up to fewer decimals. A ± of 0 is none; one
+ * without limit is "±?". The unit is left to the caller.
+ */
+struct amount_digits {
+    int decimals_most, columns;
+    bool bare_point; /* ".06" */
+    bool sign;
+};
+void amount_add_supported(struct strbuf *out, double value, double u,
+                          const struct amount_digits *digits);
+
+/* The same for a length in mm, written in `unit`. */
+void amount_add_supported_mm(struct strbuf *out, double mm, double u_mm, enum unit unit,
+                             int columns);
+
 /* Turns in eighths, as a hand makes them: "1/4", "2 1/8"; rounded to the nearest. With `sign` a
  * plus is written too. What rounds to none is "0". */
 void amount_add_turns(struct strbuf *out, double turns, bool sign);

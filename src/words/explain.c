@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "base/num.h"
+#include "model/derive/derive_pitch_u.h"
 #include "model/reading/note_name.h"
 #include "words/amount.h"
 
@@ -103,6 +104,22 @@ static void add_length(struct strbuf *out, double mm)
     strbuf_add(out, " in)");
 }
 
+bool explain_is_predicted(enum figure_id id)
+{
+    return id == FIGURE_SETBACK_PREDICTED || id == FIGURE_SETBACK_BEST ||
+           id == FIGURE_NUT_ADVANCE_BEST;
+}
+
+static void add_supported(struct strbuf *out, double mm, double u_mm)
+{
+    enum { ANY_WIDTH = 60 };
+
+    amount_add_supported_mm(out, mm, u_mm, UNIT_MM, ANY_WIDTH);
+    strbuf_add(out, " mm (");
+    amount_add_supported_mm(out, mm, u_mm, UNIT_IN, ANY_WIDTH);
+    strbuf_add(out, " in)");
+}
+
 static void add_figure(const struct question *question, enum figure_id id, int string,
                        struct strbuf *out)
 {
@@ -110,19 +127,23 @@ static void add_figure(const struct question *question, enum figure_id id, int s
     const int at = info->per == PER_STRING ? string : 0;
     const struct figure *figure = &question->from->derived->figures.at[id][at];
     const double value = figure->value * info->factor, u = figure->u * info->factor;
+    bool u_said = false;
 
     if (figure->known == KNOWN_ABSENT) {
         strbuf_add(out, "not known");
         return;
     }
-    if (strcmp(info->unit, "mm") == 0) {
+    if (explain_is_predicted(id)) {
+        add_supported(out, value, u);
+        u_said = true;
+    } else if (strcmp(info->unit, "mm") == 0) {
         add_length(out, value);
     } else {
         num_format_fixed(value, decimals_for(value), false, out);
         strbuf_add(out, info->unit[0] ? " " : "");
         strbuf_add(out, unit_words(info->unit));
     }
-    if (u > 0) {
+    if (u > 0 && !u_said) {
         strbuf_add(out, " \xC2\xB1");
         num_format_fixed(u, 3, false, out);
         strbuf_add(out, info->unit[0] ? " " : "");
@@ -324,6 +345,37 @@ static void add_others(struct question *question)
                 rod->others.necks);
 }
 
+/* What the ± of a predicted figure comes from, the largest first. */
+static void add_parts(struct question *question)
+{
+    const struct derived *derived = question->from->derived;
+    const int s = question->string;
+    const struct figure *figure = &derived->figures.at[question->id][s];
+    const int outcome = question->id == FIGURE_SETBACK_PREDICTED ? OUTCOME_SETBACK
+                        : question->id == FIGURE_SETBACK_BEST    ? OUTCOME_SETBACK_BEST
+                                                                 : OUTCOME_NUT_BEST;
+    struct pitch_parts parts;
+
+    if (!explain_is_predicted(question->id) || figure->known == KNOWN_ABSENT || !(figure->u > 0))
+        return;
+    derive_pitch_parts(question->from->place, &derived->setup, derived->string, &derived->lines,
+                       &derived->pitch[s], &derived->figures, s, outcome, &parts);
+    struct strbuf line = add_line(question, EXPLAIN_NOTE);
+
+    num_format_fixed(figure->u, 1, false, &line);
+    strbuf_add(&line, " mm is what these leave together, by their squares: ");
+    for (int i = 0; i < parts.count; i++) {
+        /* What is small against the largest does not show in the sum. */
+        if (i > 0 && parts.part[i].u < parts.part[0].u / 20)
+            break;
+        strbuf_add(&line, i > 0 ? ", " : "");
+        strbuf_add(&line, parts.part[i].label);
+        strbuf_add_char(&line, ' ');
+        num_format_fixed(parts.part[i].u, 2, false, &line);
+    }
+    strbuf_add(&line, ". Cents read on the string say more than any of it.");
+}
+
 void explain_figure(const struct explain_from *from, enum figure_id id, int string,
                     struct explanation *ret_explanation)
 {
@@ -352,6 +404,7 @@ void explain_figure(const struct explain_from *from, enum figure_id id, int stri
     line = add_line(&question, EXPLAIN_SOURCE);
     strbuf_add(&line, info->source);
     add_others(&question);
+    add_parts(&question);
 }
 
 int explain_symbol_count(enum figure_id id)

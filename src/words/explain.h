@@ -24,7 +24,7 @@ struct explain_line {
     char text[320];
 };
 
-enum { EXPLAIN_LINES_MAX = 20 };
+enum { EXPLAIN_LINES_MAX = 24 };
 
 struct explanation {
     struct explain_line lines[EXPLAIN_LINES_MAX];
@@ -52,6 +52,10 @@ void explain_headroom(const struct explain_from *from, int string, int note,
 /* Appends what a figure means for the hand: "lower the saddle under string 6 by .030 in". */
 void explain_add_hand(const struct explain_from *from, enum figure_id id, int string,
                       struct strbuf *out);
+
+/* Whether the model predicts a figure rather than reckon it from readings: its ± is more than the
+ * gauges', and its digits are those that the ± supports. */
+bool explain_is_predicted(enum figure_id id);
 
 /* How many symbols of a figure's formula are explained; a test wants at least one each. */
 int explain_symbol_count(enum figure_id id);

@@ -25,9 +25,10 @@ static const char *words_for(enum figure_id id, double value)
     return words[0] ? words : hands[id].above;
 }
 
-static void add_amount(const struct explain_from *from, enum figure_id id, double value,
+static void add_amount(const struct explain_from *from, enum figure_id id, double value, double u,
                        struct strbuf *out)
 {
+    enum { ANY_WIDTH = 60 };
     const struct shop_units metric = shop_units_metric();
     const struct shop_units *units = from->units ? from->units : &metric;
     const enum field_measure measure = hands[id].measure;
@@ -36,7 +37,10 @@ static void add_amount(const struct explain_from *from, enum figure_id id, doubl
         num_format_fixed(fabs(value) * figure_info(id)->factor, 2, false, out);
         return;
     }
-    amount_add(out, fabs(value), units->bare[measure], false);
+    if (explain_is_predicted(id))
+        amount_add_supported_mm(out, fabs(value), u, units->bare[measure], ANY_WIDTH);
+    else
+        amount_add(out, fabs(value), units->bare[measure], false);
     amount_add_unit(out, units->bare[measure]);
 }
 
@@ -53,7 +57,7 @@ void explain_add_hand(const struct explain_from *from, enum figure_id id, int st
     }
     for (const char *words = words_for(id, figure.value); *words; words++) {
         if (*words == '%')
-            add_amount(from, id, figure.value, out);
+            add_amount(from, id, figure.value, from->derived->figures.at[id][row].u, out);
         else if (*words == '#')
             strbuf_addf(out, "%d", string);
         else

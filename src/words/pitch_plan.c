@@ -273,33 +273,38 @@ static void add_missing(const struct derived *derived, int string, struct strbuf
         strbuf_add(out, "this string cannot be brought into tune on this board");
 }
 
+/* A nut's way is said in words. */
+static void add_predicted(const struct figures *figures, enum figure_id id, int string,
+                          enum unit unit, struct strbuf *out)
+{
+    enum { ANY_WIDTH = 60 };
+    const struct figure *figure = &figures->at[id][string];
+    const double value = id == FIGURE_NUT_ADVANCE_BEST ? fabs(figure->value) : figure->value;
+
+    amount_add_supported_mm(out, value, figure->u, unit, ANY_WIDTH);
+}
+
 void pitch_add_predicted(const struct derived *derived, int string, const struct shop_units *units,
                          struct strbuf *out)
 {
     const enum unit unit = units->bare[MEASURE_SMALL];
     const struct figures *figures = &derived->figures;
-    const struct maybe predicted = figures_get(figures, FIGURE_SETBACK_PREDICTED, string);
-    const struct maybe setback = figures_get(figures, FIGURE_SETBACK_BEST, string);
-    const struct maybe nut = figures_get(figures, FIGURE_NUT_ADVANCE_BEST, string);
-    const struct maybe cents = figures_get(figures, FIGURE_CENTS_BEST_RMS, string);
 
-    if (!predicted.given) {
+    if (!figures_get(figures, FIGURE_SETBACK_PREDICTED, string).given) {
         add_missing(derived, string, out);
         return;
     }
     strbuf_add(out, "predicted setback ");
-    amount_add(out, predicted.value, unit, false);
+    add_predicted(figures, FIGURE_SETBACK_PREDICTED, string, unit, out);
     amount_add_unit(out, unit);
-    if (!setback.given || !nut.given || !cents.given)
+    if (!figures_get(figures, FIGURE_SETBACK_BEST, string).given)
         return;
     strbuf_add(out, "; best ");
-    amount_add(out, setback.value, unit, false);
-    strbuf_add(out, ", ");
-    add_nut(nut.value, unit, out);
+    add_predicted(figures, FIGURE_SETBACK_BEST, string, unit, out);
+    strbuf_add(out, figures->at[FIGURE_NUT_ADVANCE_BEST][string].value < 0 ? ", nut back "
+                                                                           : ", nut forward ");
+    add_predicted(figures, FIGURE_NUT_ADVANCE_BEST, string, unit, out);
     amount_add_unit(out, unit);
-    strbuf_add(out, ": leaves ");
-    num_format_fixed(cents.value, 1, false, out);
-    strbuf_add(out, " cents");
 }
 
 void pitch_add_contact(const struct pitch_move *move, const struct shop_units *units,

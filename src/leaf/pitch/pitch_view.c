@@ -13,6 +13,8 @@ enum {
     FRETS_LEFT = 1 + LABEL + SETBACK,
     FRET_CELL = 5,
     FRETS_LEAST = 7 * FRET_CELL, /* the frets' columns that the figures beside them leave */
+    CALCULATED = 9,              /* widths of columns beside the frets */
+    PREDICTED = 11,
     HEADING = 2,
     PICTURE_MIN = 5,
     PICTURE_MAX = 16,
@@ -41,9 +43,9 @@ static enum role add_calculated(const struct page *page, int string, struct strb
     if (page->fret < 1 || page->fret > page->frets || !pitch->cents[page->fret].given ||
         !pitch_state(page->app)->string[string].contact_mm.given)
         return ROLE_DIM;
-    if (pitch->cents[page->fret].value > 0)
-        strbuf_add_char(out, '+');
-    num_format_fixed(pitch->cents[page->fret].value, 1, false, out);
+    amount_add_supported(
+        out, pitch->cents[page->fret].value, pitch->cents_u[page->fret],
+        &(struct amount_digits){.decimals_most = 1, .columns = CALCULATED - 1, .sign = true});
     return ROLE_VALUE;
 }
 
@@ -82,18 +84,20 @@ static enum role add_contact(const struct page *page, int string, struct strbuf 
     return due ? ROLE_OFF : ROLE_VALUE;
 }
 
+static enum role known_role(const struct figure *figure)
+{
+    return figure->known == KNOWN_INTERPOLATED ? ROLE_ASSUMED : ROLE_VALUE;
+}
+
 static enum role add_figure(const struct page *page, enum figure_id id, int string,
                             struct strbuf *out)
 {
-    const enum unit unit =
-        id == FIGURE_CENTS_BEST_RMS ? UNIT_CENT : page->app->units.bare[MEASURE_SMALL];
-    const struct maybe figure = figures_get(&page->derived->figures, id, string);
+    const struct figure *figure = &page->derived->figures.at[id][string];
 
-    if (figure.given)
-        num_format_fixed(unit_from_pivot(unit, figure.value), unit == UNIT_CENT ? 1 : 2, false,
-                         out);
-    return page->derived->figures.at[id][string].known == KNOWN_INTERPOLATED ? ROLE_ASSUMED
-                                                                             : ROLE_VALUE;
+    if (figure->known != KNOWN_ABSENT)
+        amount_add_supported_mm(out, figure->value, figure->u, page->app->units.bare[MEASURE_SMALL],
+                                PREDICTED - 1);
+    return known_role(figure);
 }
 
 static enum role add_predicted(const struct page *page, int string, struct strbuf *out)
@@ -113,17 +117,21 @@ static enum role add_nut(const struct page *page, int string, struct strbuf *out
 
 static enum role add_left(const struct page *page, int string, struct strbuf *out)
 {
-    return add_figure(page, FIGURE_CENTS_BEST_RMS, string, out);
+    const struct figure *figure = &page->derived->figures.at[FIGURE_CENTS_BEST_RMS][string];
+
+    if (figure->known != KNOWN_ABSENT)
+        num_format_fixed(figure->value, 1, false, out);
+    return known_role(figure);
 }
 
 /* The first three always fit. */
 static const struct side_column side_columns[] = {
-    {"calc.", "cents", MEASURE_NONE, 6, add_calculated},
+    {"calc.", "cents", MEASURE_NONE, CALCULATED, add_calculated},
     {"saddle back", NULL, MEASURE_SMALL, 13, add_saddle},
     {"contact,", "to be ", MEASURE_LONG, 9, add_contact},
-    {"setback,", "pred. ", MEASURE_SMALL, 10, add_predicted},
-    {"setback,", "best ", MEASURE_SMALL, 10, add_best},
-    {"nut adv.,", "best ", MEASURE_SMALL, 10, add_nut},
+    {"setback,", "pred. ", MEASURE_SMALL, PREDICTED, add_predicted},
+    {"setback,", "best ", MEASURE_SMALL, PREDICTED, add_best},
+    {"nut adv.,", "best ", MEASURE_SMALL, PREDICTED, add_nut},
     {"leaves", "cents", MEASURE_NONE, 7, add_left},
 };
 enum { SIDE_COLUMNS = sizeof side_columns / sizeof side_columns[0], SIDE_LEAST = 3 };

@@ -44,17 +44,32 @@ static void add_part(struct pitch_parts *parts, const char *label, double u)
         parts->part[parts->count++] = (struct pitch_part){label, u};
 }
 
-/* Takes a source in, and its part for itself. */
+/* A prediction at a source's centre, where its mean lies beside it: by the parabola through the
+ * mean and both tries. */
+static double at_centre(const struct assumption_ways *ways, double mean, const double tries[2])
+{
+    const double m = ways->moment[0], x0 = ways->at[0], x1 = ways->at[1];
+
+    return mean * x0 * x1 / ((m - x0) * (m - x1)) + tries[0] * m * x1 / ((x0 - m) * (x0 - x1)) +
+           tries[1] * m * x0 / ((x1 - m) * (x1 - x0));
+}
+
+/* Takes a source in, and its part for itself: what it would be alone. */
 static void add_source(struct string_walk *at, enum assumption_shape shape,
                        const struct pitch_outcomes tries[ASSUMPTION_POINTS], const char *label)
 {
     pitch_spread_add(&at->spread, shape, &at->expected, tries);
     if (!at->parts || !label)
         return;
+    const struct assumption_ways *ways = assumption_ways(shape);
+    const double tried[2] = {tries[0].at[at->outcome], tries[1].at[at->outcome]};
     struct pitch_spread alone;
 
     pitch_spread_begin(&at->expected, &alone);
     pitch_spread_add(&alone, shape, &at->expected, tries);
+    if (ways->moment[0] > 0)
+        alone.cumulant[at->outcome][0] +=
+            at->expected.at[at->outcome] - at_centre(ways, at->expected.at[at->outcome], tried);
     add_part(at->parts, label, pitch_spread_u(&alone, at->outcome));
 }
 
