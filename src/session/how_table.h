@@ -40,6 +40,7 @@ HOW(ANCHOR_DROP, "Lay a straightedge on the strings so that it reaches over the 
 HOW(HOME_HUMIDITY_LOW, "Ask the owner: in heated rooms it is mostly 25 to 40 % in winter. With it and the shop's air the next check is worked out.")
 HOW(HOME_HUMIDITY_HIGH, "Ask the owner: mostly 55 to 70 % in late summer, less with air conditioning.")
 HOW(SADDLE_SPREAD, "Between the centres of the outer strings where they cross the saddle.")
+HOW(SADDLE_WIDTH, "With calipers across the saddle where it stands out of its slot. The strings may leave it anywhere on its top, so its width less 1 mm of crown is what setbacks can differ by from a straight line; narrower, and the slot has to be filled and recut.")
 HOW(JOIN, "glued: dovetail or other glued joint. bolted: bolts into a tenon or heel. pocket: screwed into a pocket. through: neck and body are one piece.")
 HOW(HEEL_DEPTH, "Along the edge of the heel where it meets the body. The taper of a reset, measured at the heel cap, is worked out over this length.")
 HOW(POCKET_LENGTH, "The length of a tapered shim. Mostly 55 to 80 mm (2-1/4 to 3-1/8 in).")

@@ -19,4 +19,9 @@ struct move_words {
 void move_words_make(const struct derived *derived, enum move_kind kind,
                      const struct shop_units *units, struct move_words *ret_words);
 
+/* Appends whether the saddle is wide enough for the contacts; where its width is not known, to look
+ * first. */
+void move_words_add_saddle(struct strbuf *out, const struct saddle_fit *saddle,
+                           const struct shop_units *units);
+
 #endif

@@ -101,6 +101,25 @@ static void add_setbacks(struct maker *maker, enum unit unit)
         add_u(maker, maker->move->most_u, step_mm, unit);
 }
 
+void move_words_add_saddle(struct strbuf *out, const struct saddle_fit *saddle,
+                           const struct shop_units *units)
+{
+    const enum unit unit = units->bare[MEASURE_SMALL];
+
+    if (!saddle->known) {
+        strbuf_add(out, "see first that the saddle is wide enough for it");
+        return;
+    }
+    const bool narrow = saddle->needed_mm > saddle->room_mm;
+
+    strbuf_addf(out, "saddle %s: contacts take ", narrow ? "too narrow" : "wide enough");
+    amount_add(out, saddle->needed_mm, unit, false);
+    amount_add_unit(out, unit);
+    strbuf_add(out, ", a crown leaves ");
+    amount_add(out, saddle->room_mm, unit, false);
+    strbuf_add(out, narrow ? "; recut its slot" : "");
+}
+
 void move_words_say_pitch(struct maker *maker)
 {
     const double cents = maker->move->within_cents;
@@ -110,7 +129,8 @@ void move_words_say_pitch(struct maker *maker)
     num_format_fixed(cents, cents == floor(cents) ? 0 : 1, false, &maker->then);
     strbuf_add(&maker->then, cents == 1 ? " cent, once the heights are right"
                                         : " cents, once the heights are right");
-    strbuf_add(&maker->caution, is_turned(maker->setup->bridge)
-                                    ? "slacken the string before its saddle is moved"
-                                    : "see first that the saddle is wide enough for it");
+    if (is_turned(maker->setup->bridge))
+        strbuf_add(&maker->caution, "slacken the string before its saddle is moved");
+    else
+        move_words_add_saddle(&maker->caution, &maker->move->saddle, maker->units);
 }

@@ -5,6 +5,7 @@
 #include <stdlib.h>
 
 #include "words/amount.h"
+#include "words/move_words.h"
 #include "base/num.h"
 #include "model/pitch/intonation_reading.h"
 #include "model/setup/uncertainty.h"
@@ -113,6 +114,39 @@ static void find_best(const struct record *record, const struct derived *derived
         cents[n] = maybe_given(best[n]);
 }
 
+/* The contacts as they are, and where every string's setback is predicted; nothing unless all are.
+ */
+static struct saddle_fit fit_predicted(const struct record *record, const struct derived *derived)
+{
+    struct saddle_contact contacts[2 * STRINGS_MAX];
+    int count = 0;
+
+    if (derived->setup.bridge != BRIDGE_BLANK)
+        return (struct saddle_fit){.known = false};
+    for (int s = 1; s <= derived->setup.board.strings; s++) {
+        const struct maybe now = record_entered_string(record, FIELD_SETBACK, s);
+        const struct maybe predicted = figures_get(&derived->figures, FIGURE_SETBACK_PREDICTED, s);
+
+        if (!predicted.given)
+            return (struct saddle_fit){.known = false};
+        contacts[count++] = (struct saddle_contact){s, predicted.value};
+        if (now.given)
+            contacts[count++] = (struct saddle_contact){s, now.value};
+    }
+    return saddle_fit_find(maybe_or(record_entered_one(record, FIELD_SADDLE_WIDTH), 0), contacts,
+                           count);
+}
+
+static void find_saddle(const struct record *record, const struct derived *derived,
+                        struct pitch_plan *plan)
+{
+    plan->saddle = derived->moves.move[MOVE_PITCH].saddle;
+    if (plan->saddle.known)
+        return;
+    plan->saddle = fit_predicted(record, derived);
+    plan->saddle_is_predicted = plan->saddle.known;
+}
+
 void pitch_plan_make(struct place place, const struct derived *derived, int string,
                      struct pitch_plan *ret_plan)
 {
@@ -133,6 +167,7 @@ void pitch_plan_make(struct place place, const struct derived *derived, int stri
         if (s == string)
             ret_plan->curve = (struct pitch_curve){.string = s, .read = read};
     }
+    find_saddle(record, derived, ret_plan);
     if (ret_plan->curve.string > 0)
         find_best(record, derived, string, ret_plan->curve.best_cents);
 }
@@ -325,6 +360,20 @@ void pitch_add_contact(const struct pitch_move *move, const struct shop_units *u
     amount_add(out, move->contact_mm.value + move->change_mm, unit, false);
     amount_add_unit(out, unit);
     strbuf_add(out, " to be");
+}
+
+void pitch_add_saddle(const struct pitch_plan *plan, const struct shop_units *units,
+                      struct strbuf *out)
+{
+    if (!plan->saddle.known)
+        return;
+    strbuf_add(out, plan->saddle_is_predicted ? "by the setbacks predicted, " : "");
+    move_words_add_saddle(out, &plan->saddle, units);
+}
+
+bool pitch_saddle_is_narrow(const struct pitch_plan *plan)
+{
+    return plan->saddle.known && plan->saddle.needed_mm > plan->saddle.room_mm;
 }
 
 const char *pitch_caution(const struct pitch_plan *plan)

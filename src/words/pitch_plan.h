@@ -47,6 +47,10 @@ struct pitch_plan {
     double tolerance_cents;
     struct pitch_move string[STRINGS_MAX + 1]; /* by string, [0] unused */
     struct pitch_curve curve;
+    /* Whether a blank bridge's saddle holds the contacts that are asked for; where none are, those
+     * predicted. */
+    struct saddle_fit saddle;
+    bool saddle_is_predicted;
 };
 
 /* Makes the plan for the place that `derived` was derived at. The curve is for `string`; 0 for
@@ -76,6 +80,13 @@ void pitch_add_predicted(const struct derived *derived, int string, const struct
  * the setback that it is not known. */
 void pitch_add_contact(const struct pitch_move *move, const struct shop_units *units,
                        struct strbuf *out);
+
+/* Appends whether the saddle is wide enough; nothing where its width is not known. */
+void pitch_add_saddle(const struct pitch_plan *plan, const struct shop_units *units,
+                      struct strbuf *out);
+
+/* Whether it is not. */
+bool pitch_saddle_is_narrow(const struct pitch_plan *plan);
 
 /* A caution for moving the saddle; "" if no move is due. */
 const char *pitch_caution(const struct pitch_plan *plan);

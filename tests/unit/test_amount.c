@@ -222,6 +222,16 @@ static const char *with_u(double value, double u, bool drop_zero)
     return memory;
 }
 
+static const char *supported(double mm, double u_mm, enum unit unit, int columns)
+{
+    static char memory[MEMORY];
+    struct strbuf text = STRBUF(memory);
+
+    amount_add_supported_mm(&text, mm, u_mm, unit, columns);
+    assert_false(text.truncated);
+    return memory;
+}
+
 /* JCGM 100:2008 (GUM), 7.2.6: a +- of one or two figures, the value to the same place. */
 static void digits_follow_the_uncertainty(void **state)
 {
@@ -247,9 +257,47 @@ static void digits_follow_the_uncertainty(void **state)
     assert_near(inches.u, 0.01, 1e-12);
 }
 
+/* JCGM 100:2008 (GUM), 7.2.6: at most two digits of the uncertainty, and the value to the same
+ * place. */
+static void amount_writes_the_digits_that_its_doubt_supports(void **state)
+{
+    enum { WIDE = 40 };
+
+    (void)state;
+    assert_string_equal(supported(2.4137, 1.0699, UNIT_MM, WIDE), "2.4 \xC2\xB1"
+                                                                  "1.1");
+    assert_string_equal(supported(2.4137, 0.9312, UNIT_MM, WIDE), "2.4 \xC2\xB1"
+                                                                  "0.9");
+    assert_string_equal(supported(2.4137, 0.0963, UNIT_MM, WIDE), "2.41 \xC2\xB1"
+                                                                  "0.10");
+    assert_string_equal(supported(2.4137, 0.96, UNIT_MM, WIDE), "2.4 \xC2\xB1"
+                                                                "1.0");
+    assert_string_equal(supported(4.958, 3.05, UNIT_MM, WIDE), "5 \xC2\xB1"
+                                                               "3");
+    assert_string_equal(supported(4.958, 2.96, UNIT_MM, WIDE), "5 \xC2\xB1"
+                                                               "3");
+    assert_string_equal(supported(4.958, 2.94, UNIT_MM, WIDE), "5.0 \xC2\xB1"
+                                                               "2.9");
+    assert_string_equal(supported(104.4, 23.3, UNIT_MM, WIDE), "104 \xC2\xB1"
+                                                               "23");
+    /* No finer than the unit is written. */
+    assert_string_equal(supported(2.4137, 0.0031, UNIT_MM, WIDE), "2.41 \xC2\xB1"
+                                                                  "0.00");
+    assert_string_equal(supported(2.54, 1.0699, UNIT_IN, WIDE), ".10 \xC2\xB1"
+                                                                ".04");
+    assert_string_equal(supported(-0.04, 1.2, UNIT_MM, WIDE), "0.0 \xC2\xB1"
+                                                              "1.2");
+    /* In a narrow column the ± is rounded up. */
+    assert_string_equal(supported(2.4137, 1.0699, UNIT_MM, 7), "2 \xC2\xB1"
+                                                               "2");
+    assert_string_equal(supported(2.4137, 0, UNIT_MM, WIDE), "2.41");
+    assert_string_equal(supported(2.4137, (double)INFINITY, UNIT_MM, WIDE), "2.41 \xC2\xB1?");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(amount_writes_the_digits_that_its_doubt_supports),
         cmocka_unit_test(amount_writes_what_the_gauge_reads),
         cmocka_unit_test(amount_writes_changes_with_their_sign),
         cmocka_unit_test(amount_writes_nothing_without_a_sign),

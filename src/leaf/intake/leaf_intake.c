@@ -44,6 +44,7 @@ static const enum field_id instrument_fields[] = {
     FIELD_ANCHOR_DISTANCE,
     FIELD_ANCHOR_DROP,
     FIELD_SADDLE_SPREAD,
+    FIELD_SADDLE_WIDTH,
     FIELD_JOIN,
     FIELD_ROD,
     FIELD_TARGET_RELIEF,

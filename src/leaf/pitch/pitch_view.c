@@ -247,6 +247,19 @@ static int put_move(const struct page *page, int string, int row, int end)
     return put_sentence(page, row, end, state_role(plan->string[string].state), memory);
 }
 
+static int put_saddle(const struct page *page, int row, int end)
+{
+    const struct pitch_plan *plan = pitch_state(page->app);
+    char memory[200];
+    struct strbuf words = STRBUF(memory);
+
+    if (!plan->saddle.known)
+        return row;
+    pitch_add_saddle(plan, &page->app->units, &words);
+    return put_sentence(page, row, end, pitch_saddle_is_narrow(plan) ? ROLE_OFF : ROLE_VALUE,
+                        memory);
+}
+
 static int put_string(const struct page *page, int string, int row, int end)
 {
     const struct pitch_plan *plan = pitch_state(page->app);
@@ -255,6 +268,8 @@ static int put_string(const struct page *page, int string, int row, int end)
     struct strbuf words = STRBUF(memory);
 
     row = put_move(page, string, row, end);
+    if (pitch_saddle_is_narrow(plan))
+        row = put_saddle(page, row, end);
     pitch_add_fit(plan, string, units, &words);
     row =
         put_sentence(page, row, end, plan->string[string].has_fit ? ROLE_VALUE : ROLE_DIM, memory);
@@ -263,7 +278,8 @@ static int put_string(const struct page *page, int string, int row, int end)
     row = put_sentence(page, row, end, ROLE_VALUE, memory);
     strbuf_clear(&words);
     pitch_add_contact(&plan->string[string], units, &words);
-    return put_sentence(page, row, end, ROLE_VALUE, memory);
+    row = put_sentence(page, row, end, ROLE_VALUE, memory);
+    return pitch_saddle_is_narrow(plan) ? row : put_saddle(page, row, end);
 }
 
 /* The string in hand in full, then the moves of the other strings, if they all fit. */

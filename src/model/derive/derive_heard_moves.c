@@ -217,6 +217,28 @@ static struct move_amount setback_of(const struct figures *figures, int string)
     return (struct move_amount){.known = true, .value = found->value, .u = found->u};
 }
 
+/* The contacts as they are and as they are to be, where the setback says where they are. */
+static struct saddle_fit fit_saddle(const struct record *record, const struct derived *derived,
+                                    const struct move *move)
+{
+    struct saddle_contact contacts[2 * STRINGS_MAX];
+    int count = 0;
+
+    if (derived->setup.bridge != BRIDGE_BLANK)
+        return (struct saddle_fit){.known = false};
+    for (int s = 1; s <= derived->setup.board.strings; s++) {
+        const struct maybe now = record_entered_string(record, FIELD_SETBACK, s);
+
+        if (!now.given)
+            continue;
+        contacts[count++] = (struct saddle_contact){s, now.value};
+        if (move->string[s].due)
+            contacts[count++] = (struct saddle_contact){s, now.value + move->string[s].value};
+    }
+    return saddle_fit_find(maybe_or(record_entered_one(record, FIELD_SADDLE_WIDTH), 0), contacts,
+                           count);
+}
+
 static void find_pitch(struct place place, const struct derived *derived, struct move_set *moves)
 {
     const struct board *board = &derived->setup.board;
@@ -238,6 +260,8 @@ static void find_pitch(struct place place, const struct derived *derived, struct
         else if (amount.known && move->state == MOVE_UNKNOWN)
             move->state = MOVE_GOOD;
     }
+    if (move->state == MOVE_DUE)
+        move->saddle = fit_saddle(place.record, derived, move);
     if (unexplained && move->state != MOVE_DUE) {
         move->state = MOVE_UNKNOWN;
         move->needs = NEED_CAUSE;

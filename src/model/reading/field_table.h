@@ -107,6 +107,8 @@ FIELD(ANCHOR_DROP, BRIDGE, ONE, "anchor_drop", "drop to anchor", NUMBER, LENGTH,
       0, 200, 0.5, 60, "", "", "straightedge on the strings down to where they are held")
 FIELD(SADDLE_SPREAD, BRIDGE, ONE, "spread", "spread at the saddle", NUMBER, LENGTH, SMALL, NONE,
       1, 300, 25, 90, "", "", "lowest string to string 1, centre to centre")
+FIELD(SADDLE_WIDTH, BRIDGE, ONE, "saddle_width", "saddle width", NUMBER, LENGTH, SMALL, NONE,
+      0.2, 50, 2, 12, "", "", "front to back over the saddle's top, along the strings")
 
 FIELD(JOIN, NECK, ONE, "join", "neck join", CHOICE, PLAIN, NONE, NONE,
       0, 0, 0, 0, "", "glued|bolted|pocket|through", "how the neck is held to the body")

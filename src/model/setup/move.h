@@ -4,6 +4,7 @@
 
 #include <stdbool.h>
 
+#include "model/pitch/saddle_fit.h"
 #include "model/setup/belief.h"
 #include "model/figure/figure.h"
 #include "model/reading/record.h"
@@ -91,8 +92,9 @@ struct move {
      * and how much more saddle the bass side has left than the treble side, where the neck leans.
      */
     struct maybe straightedge, lean;
-    double within_cents; /* pitch: a note this near is left alone */
-    int done_by;         /* the work line that marks it done since the readings, 0 for none */
+    double within_cents;      /* pitch: a note this near is left alone */
+    struct saddle_fit saddle; /* pitch: whether the saddle of a blank bridge is wide enough */
+    int done_by;              /* the work line that marks it done since the readings, 0 for none */
 };
 
 /* What all passes of the visit say, mm, with its expanded uncertainty; a value that is not given is
