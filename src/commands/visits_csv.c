@@ -172,12 +172,15 @@ static void put_figures(struct table *table, const struct derived *derived)
 }
 
 static void put_note(struct table *table, const char *key, const char *name, int string, int fret,
-                     double value, const char *unit)
+                     double value, const char *unit, struct maybe u)
 {
     begin_line(table, key, name, string, fret);
     csv_number(&table->csv, value);
     csv_text(&table->csv, unit);
-    csv_empty(&table->csv);
+    if (u.given)
+        csv_number(&table->csv, u.value);
+    else
+        csv_empty(&table->csv);
     end_line(table, "derived", "");
 }
 
@@ -188,11 +191,12 @@ static void put_notes(struct table *table, const struct derived *derived, int st
 
     for (int n = 1; n <= derived->setup.board.frets; n++)
         if (pitch->cents[n].given)
-            put_note(table, "pitch", "cents predicted", string, n, pitch->cents[n].value, "cents");
+            put_note(table, "pitch", "cents predicted", string, n, pitch->cents[n].value, "cents",
+                     maybe_given(pitch->cents_u[n]));
     for (int n = 0; n < derived->setup.board.frets; n++)
         if (clearance->headroom_mm[n].given)
             put_note(table, "headroom", "pluck before it buzzes", string, n,
-                     clearance->headroom_mm[n].value, "mm");
+                     clearance->headroom_mm[n].value, "mm", maybe_absent());
 }
 
 /* --- visits and passes --- */

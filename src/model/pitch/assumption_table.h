@@ -18,7 +18,7 @@ ASSUMPTION(ENDS_ASSUMED, ENDS, 1, TRIANGLE, 1, "clamped ends",
            "centre: Anderson and Beausoleil (2024); none and both are the limits; the shape is from memory")
 ASSUMPTION(ENDS_ENTERED, ENDS, AS_USED, NORMAL, 0.1, "clamped ends entered", "from memory")
 ASSUMPTION(DEPTH_ASSUMED, DEPTH, 0, UPWARD, 0.4, "press depth",
-           "from memory: a light touch goes no deeper than the fret needs, a firm one half a crown")
+           "from memory: a light touch goes no deeper than the fret needs, a firm one less than half a crown")
 ASSUMPTION(DEPTH_ENTERED, DEPTH, AS_USED, NORMAL, 0.05, "press depth entered", "from memory")
 ASSUMPTION(BY_TUNER, PRESSED, AS_USED, NORMAL, FROM_RECORD, "depth and ends by the tuner",
            "calibration from the string's own cents")
