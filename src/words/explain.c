@@ -6,7 +6,6 @@
 #include <string.h>
 
 #include "base/num.h"
-#include "model/derive/derive_pitch_u.h"
 #include "model/reading/note_name.h"
 #include "words/amount.h"
 
@@ -102,12 +101,6 @@ static void add_length(struct strbuf *out, double mm)
     strbuf_add(out, " mm (");
     num_format_fixed(unit_from_pivot(UNIT_IN, mm), 4, true, out);
     strbuf_add(out, " in)");
-}
-
-bool explain_is_predicted(enum figure_id id)
-{
-    return id == FIGURE_SETBACK_PREDICTED || id == FIGURE_SETBACK_BEST ||
-           id == FIGURE_NUT_ADVANCE_BEST;
 }
 
 static void add_supported(struct strbuf *out, double mm, double u_mm)
@@ -345,37 +338,6 @@ static void add_others(struct question *question)
                 rod->others.necks);
 }
 
-/* What the ± of a predicted figure comes from, the largest first. */
-static void add_parts(struct question *question)
-{
-    const struct derived *derived = question->from->derived;
-    const int s = question->string;
-    const struct figure *figure = &derived->figures.at[question->id][s];
-    const int outcome = question->id == FIGURE_SETBACK_PREDICTED ? OUTCOME_SETBACK
-                        : question->id == FIGURE_SETBACK_BEST    ? OUTCOME_SETBACK_BEST
-                                                                 : OUTCOME_NUT_BEST;
-    struct pitch_parts parts;
-
-    if (!explain_is_predicted(question->id) || figure->known == KNOWN_ABSENT || !(figure->u > 0))
-        return;
-    derive_pitch_parts(question->from->place, &derived->setup, derived->string, &derived->lines,
-                       &derived->pitch[s], &derived->figures, s, outcome, &parts);
-    struct strbuf line = add_line(question, EXPLAIN_NOTE);
-
-    num_format_fixed(figure->u, 1, false, &line);
-    strbuf_add(&line, " mm is what these leave together, by their squares: ");
-    for (int i = 0; i < parts.count; i++) {
-        /* What is small against the largest does not show in the sum. */
-        if (i > 0 && parts.part[i].u < parts.part[0].u / 20)
-            break;
-        strbuf_add(&line, i > 0 ? ", " : "");
-        strbuf_add(&line, parts.part[i].label);
-        strbuf_add_char(&line, ' ');
-        num_format_fixed(parts.part[i].u, 2, false, &line);
-    }
-    strbuf_add(&line, ". Cents read on the string say more than any of it.");
-}
-
 void explain_figure(const struct explain_from *from, enum figure_id id, int string,
                     struct explanation *ret_explanation)
 {
@@ -404,7 +366,11 @@ void explain_figure(const struct explain_from *from, enum figure_id id, int stri
     line = add_line(&question, EXPLAIN_SOURCE);
     strbuf_add(&line, info->source);
     add_others(&question);
-    add_parts(&question);
+    if (explain_is_predicted(id) && info->per == PER_STRING &&
+        from->derived->figures.at[id][string].u > 0) {
+        line = add_line(&question, EXPLAIN_NOTE);
+        explain_add_parts(from, id, string, &line);
+    }
 }
 
 int explain_symbol_count(enum figure_id id)

@@ -21,7 +21,7 @@ enum explain_part {
 
 struct explain_line {
     enum explain_part part;
-    char text[320];
+    char text[400];
 };
 
 enum { EXPLAIN_LINES_MAX = 24 };
@@ -56,6 +56,10 @@ void explain_add_hand(const struct explain_from *from, enum figure_id id, int st
 /* Whether the model predicts a figure rather than reckon it from readings: its ± is more than the
  * gauges', and its digits are those that the ± supports. */
 bool explain_is_predicted(enum figure_id id);
+
+/* Appends what the ± of a predicted figure comes from, the largest first. */
+void explain_add_parts(const struct explain_from *from, enum figure_id id, int string,
+                       struct strbuf *out);
 
 /* How many symbols of a figure's formula are explained; a test wants at least one each. */
 int explain_symbol_count(enum figure_id id);

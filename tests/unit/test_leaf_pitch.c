@@ -2,6 +2,7 @@
 #include "near.h"
 
 #include <math.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -262,9 +263,43 @@ static void odd_boards_make_no_moves(void **state)
     }
 }
 
+static void check_saddle(const char *width, const char *words, bool narrow)
+{
+    char lines[400], memory[200];
+    struct strbuf out = STRBUF(memory);
+
+    snprintf(lines, sizeof lines,
+             BOARD "bridge kind = blank\n%s\nstring.6 setback = 2 mm\n"
+                   "visit.1.pass.1 cents.6.12 = 6",
+             width);
+    struct app *app = start(lines);
+    struct pitch_plan *plan = malloc(sizeof *plan);
+
+    pitch_plan_make(app_place(app), &app->now, 6, plan);
+    pitch_add_saddle(plan, &app->units, &out);
+    assert_string_equal(memory, words);
+    assert_int_equal(pitch_saddle_is_narrow(plan), narrow);
+    free(plan);
+    bench_close(app);
+}
+
+/* 6 cents at fret 12 of 25.5 in are 2.3 mm of setback (.015 in a cent: common practice); a saddle
+ * has its width less 1 mm. */
+static void saddle_is_held_against_what_is_asked_for(void **state)
+{
+    (void)state;
+    check_saddle("", "", false);
+    check_saddle("bridge saddle_width = 5 mm",
+                 "saddle wide enough: contacts take .090 in, a crown leaves .157", false);
+    check_saddle("bridge saddle_width = 3 mm",
+                 "saddle too narrow: contacts take .090 in, a crown leaves .079; recut its slot",
+                 true);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(saddle_is_held_against_what_is_asked_for),
         cmocka_unit_test(every_cell_is_laid_once),
         cmocka_unit_test(fret_12_comes_first),
         cmocka_unit_test(the_number_pad_reaches_every_cell),

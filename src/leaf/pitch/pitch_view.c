@@ -45,7 +45,7 @@ static enum role add_calculated(const struct page *page, int string, struct strb
         return ROLE_DIM;
     amount_add_supported(
         out, pitch->cents[page->fret].value, pitch->cents_u[page->fret],
-        &(struct amount_digits){.decimals_most = 1, .columns = CALCULATED - 1, .sign = true});
+        &(struct amount_digits){.decimals_most = 1, .columns = CALCULATED - 2, .sign = true});
     return ROLE_VALUE;
 }
 

@@ -38,10 +38,10 @@ static void begin_walk(struct place place, const struct setup *setup,
     moves_solve(&ret_walk->flat, NULL, &unused, &ret_walk->choice, &ret_walk->flat_lines);
 }
 
-static void add_part(struct pitch_parts *parts, const char *label, double u)
+static void add_part(struct pitch_parts *parts, const char *label, const char *source, double u)
 {
     if (parts && parts->count < ASSUMED_MAX + 1 && u > 0)
-        parts->part[parts->count++] = (struct pitch_part){label, u};
+        parts->part[parts->count++] = (struct pitch_part){label, source, u};
 }
 
 /* A prediction at a source's centre, where its mean lies beside it: by the parabola through the
@@ -56,10 +56,11 @@ static double at_centre(const struct assumption_ways *ways, double mean, const d
 
 /* Takes a source in, and its part for itself: what it would be alone. */
 static void add_source(struct string_walk *at, enum assumption_shape shape,
-                       const struct pitch_outcomes tries[ASSUMPTION_POINTS], const char *label)
+                       const struct pitch_outcomes tries[ASSUMPTION_POINTS],
+                       const struct assumption *assumption)
 {
     pitch_spread_add(&at->spread, shape, &at->expected, tries);
-    if (!at->parts || !label)
+    if (!at->parts || !assumption)
         return;
     const struct assumption_ways *ways = assumption_ways(shape);
     const double tried[2] = {tries[0].at[at->outcome], tries[1].at[at->outcome]};
@@ -70,7 +71,7 @@ static void add_source(struct string_walk *at, enum assumption_shape shape,
     if (ways->moment[0] > 0)
         alone.cumulant[at->outcome][0] +=
             at->expected.at[at->outcome] - at_centre(ways, at->expected.at[at->outcome], tried);
-    add_part(at->parts, label, pitch_spread_u(&alone, at->outcome));
+    add_part(at->parts, assumption->label, assumption->source, pitch_spread_u(&alone, at->outcome));
 }
 
 /* How far off its mean an assumption is tried. */
@@ -109,7 +110,7 @@ static void press(const struct intonation_calibration *fit, double first, double
 static void add_calibrated(struct string_walk *at, const struct intonation_calibration *fit)
 {
     const struct assumption_ways *ways = assumption_ways(SHAPE_NORMAL);
-    const char *label = assumption_get(ASSUMPTION_BY_TUNER)->label;
+    const struct assumption *assumption = assumption_get(ASSUMPTION_BY_TUNER);
     struct pitch_outcomes depth[ASSUMPTION_POINTS], ends[ASSUMPTION_POINTS];
 
     for (int i = 0; i < ASSUMPTION_POINTS; i++) {
@@ -120,8 +121,8 @@ static void add_calibrated(struct string_walk *at, const struct intonation_calib
         press(fit, 0, ways->at[i], &moved);
         pitch_predict_near(&moved, &at->spread.centre, &ends[i]);
     }
-    add_source(at, SHAPE_NORMAL, depth, label);
-    add_source(at, SHAPE_NORMAL, ends, label);
+    add_source(at, SHAPE_NORMAL, depth, assumption);
+    add_source(at, SHAPE_NORMAL, ends, assumption);
 }
 
 /*
@@ -189,7 +190,7 @@ static void add_assumed(const struct walk *walk, struct string_walk *at)
         if (!(held->size > 0))
             continue;
         try_assumption(at, held, tries);
-        add_source(at, assumption_get(held->id)->shape, tries, assumption_get(held->id)->label);
+        add_source(at, assumption_get(held->id)->shape, tries, assumption_get(held->id));
         if (depth) {
             add_product(at, depth, &deep, held, &tries[1]);
         } else if (held->id == ASSUMPTION_DEPTH_ASSUMED) {
@@ -373,7 +374,7 @@ void derive_pitch_parts(struct place place, const struct setup *setup,
         return;
     before = at.spread;
     add_readings(&walk, &at, 1);
-    add_part(ret_parts, "gauges",
+    add_part(ret_parts, "gauges", NULL,
              2 * sqrt(fmax(at.spread.cumulant[outcome][1] - before.cumulant[outcome][1], 0)));
     put_largest_first(ret_parts);
 }

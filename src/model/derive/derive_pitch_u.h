@@ -17,7 +17,7 @@ void derive_pitch_u(struct place place, const struct setup *setup, const struct 
 
 /* What an outcome's ± comes from, the largest first; each U as if it were the only one. */
 struct pitch_part {
-    const char *label;
+    const char *label, *source; /* the source of its width; NULL: the gauges */
     double u;
 };
 

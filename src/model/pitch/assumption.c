@@ -23,11 +23,6 @@ const struct assumption *assumption_get(enum assumption_id id)
     return &assumptions[id];
 }
 
-bool assumption_is_share(enum assumption_about about)
-{
-    return about == ABOUT_MODULUS || about == ABOUT_CORE || about == ABOUT_MASS;
-}
-
 const struct assumption_ways *assumption_ways(enum assumption_shape shape)
 {
     static const struct assumption_ways ways[] = {

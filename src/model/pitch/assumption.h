@@ -54,9 +54,6 @@ struct assumption {
 
 const struct assumption *assumption_get(enum assumption_id id);
 
-/* Whether the size is a share of the value that is used. */
-bool assumption_is_share(enum assumption_about about);
-
 /* Where a shape is tried, in sizes from the centre; and its moments about the centre, E x^1 to
  * E x^8, for a size of 1. */
 enum { ASSUMPTION_POINTS = 2, ASSUMPTION_MOMENTS = 8 };

@@ -8,8 +8,8 @@
  *
  * `centre` is the value that is used where nothing was entered; AS_USED where the value comes
  * from the record in any case. `size` is the standard uncertainty of NORMAL, half the width of
- * RECTANGLE and TRIANGLE, the whole width of FALLING and UPWARD; in mm, ends, or as a share of the value
- * (assumption_is_share). FROM_RECORD: the tolerance or the calibration says it.
+ * RECTANGLE and TRIANGLE, the whole width of FALLING and UPWARD; in mm, in ends, or, for modulus, core
+ * and mass, as a share of the value. FROM_RECORD: the tolerance or the calibration says it.
  * A reading narrows its assumption: which row holds for a string is found in derive.
  */
 

@@ -166,10 +166,9 @@ static double share_below(const double cumulant[PITCH_CUMULANTS], double x)
                                                skew * skew / 72 * z * (z2 * z2 - 10 * z2 + 15));
 }
 
-double pitch_spread_size(const struct pitch_spread *spread, int outcome)
+/* 2 sqrt(mean square): U where all is normal. */
+static double size_of(const double cumulant[PITCH_CUMULANTS])
 {
-    const double *cumulant = spread->cumulant[outcome];
-
     return 2 * sqrt(fmax(cumulant[1] + cumulant[0] * cumulant[0], 0));
 }
 
@@ -177,7 +176,7 @@ double pitch_spread_u(const struct pitch_spread *spread, int outcome)
 {
     enum { HALVINGS = 16 };
     const double *cumulant = spread->cumulant[outcome];
-    const double size = pitch_spread_size(spread, outcome), share = 0.9545;
+    const double size = size_of(cumulant), share = 0.9545;
     double low = size / 2, high = 1.5 * size;
 
     if (isnan(spread->centre.at[outcome]))

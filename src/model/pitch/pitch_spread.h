@@ -69,7 +69,4 @@ void pitch_spread_shift(struct pitch_spread *spread, const struct pitch_outcomes
  * known. */
 double pitch_spread_u(const struct pitch_spread *spread, int outcome);
 
-/* 2 sqrt(mean square) of an outcome: U where all is normal. */
-double pitch_spread_size(const struct pitch_spread *spread, int outcome);
-
 #endif
