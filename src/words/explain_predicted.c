@@ -10,7 +10,7 @@ bool explain_is_predicted(enum figure_id id)
            id == FIGURE_NUT_ADVANCE_BEST;
 }
 
-static enum pitch_outcome outcome_of(enum figure_id id)
+static int outcome_of(enum figure_id id)
 {
     if (id == FIGURE_SETBACK_PREDICTED)
         return OUTCOME_SETBACK;
@@ -44,5 +44,5 @@ void explain_add_parts(const struct explain_from *from, enum figure_id id, int s
     }
     strbuf_add(out, ". Cents read on the string say more than any of it.");
     if (parts.part[0].source)
-        strbuf_addf(out, " The first rests on: %s.", parts.part[0].source);
+        strbuf_addf(out, " Source of the first: %s.", parts.part[0].source);
 }
