@@ -4,7 +4,7 @@
 #include <math.h>
 #include <stddef.h>
 
-static double draw_shape(struct seeded *seed, enum assumption_shape shape, double size)
+static double draw_shape(struct seeded *seed, enum pitch_assumption_shape shape, double size)
 {
     switch (shape) {
     case SHAPE_NORMAL:
@@ -46,10 +46,10 @@ static void draw_pressed(struct seeded *seed, const struct intonation_calibratio
                                                          fit->clamped_ends.expanded_u / 2;
 }
 
-static void draw_one(struct seeded *seed, const struct assumption_held *held,
+static void draw_one(struct seeded *seed, const struct pitch_assumption_held *held,
                      const struct intonation_calibration *fit, struct drawn *drawn)
 {
-    const struct assumption *assumption = assumption_get(held->id);
+    const struct pitch_assumption *assumption = pitch_assumption_get(held->id);
     const bool with_mass =
         drawn->facts.build.kind == BUILD_PLAIN && drawn->facts.mass.origin == MASS_BUILD;
     const double by = draw_shape(seed, assumption->shape, held->size);

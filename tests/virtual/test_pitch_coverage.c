@@ -14,7 +14,7 @@
 
 /*
  * How often the truth lies within the ± of a predicted setback or note: the truth is the exact
- * model with every assumption drawn from what assumption_table.h says of it and every gauge
+ * model with every assumption drawn from what pitch_assumption_table.h says of it and every gauge
  * reading drawn within its step (pitch_draw.h).
  */
 

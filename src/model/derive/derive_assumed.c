@@ -7,19 +7,19 @@
 #include "model/derive/derive_calibration.h"
 #include "model/strings/string_set.h"
 
-static void hold_wide(struct assumed *assumed, enum assumption_id id, double size)
+static void hold_wide(struct assumed *assumed, enum pitch_assumption_id id, double size)
 {
     if (assumed->count < ASSUMED_MAX)
-        assumed->held[assumed->count++] = (struct assumption_held){id, size};
+        assumed->held[assumed->count++] = (struct pitch_assumption_held){id, size};
 }
 
-static void hold(struct assumed *assumed, enum assumption_id id)
+static void hold(struct assumed *assumed, enum pitch_assumption_id id)
 {
-    hold_wide(assumed, id, assumption_get(id)->size);
+    hold_wide(assumed, id, pitch_assumption_get(id)->size);
 }
 
-static void hold_either(struct assumed *assumed, bool entered, enum assumption_id if_entered,
-                        enum assumption_id else_id)
+static void hold_either(struct assumed *assumed, bool entered, enum pitch_assumption_id if_entered,
+                        enum pitch_assumption_id else_id)
 {
     hold(assumed, entered ? if_entered : else_id);
 }
@@ -33,17 +33,17 @@ static bool is_calibrated(const struct intonation_calibration *fit)
 static void hold_conditions(const struct record *record, struct assumed *assumed)
 {
     if (assumed->by_tuner) {
-        hold(assumed, ASSUMPTION_BY_TUNER);
+        hold(assumed, PITCH_ASSUMPTION_BY_TUNER);
     } else {
         hold_either(assumed, record_entered_one(record, FIELD_PRESS_DEPTH).given,
-                    ASSUMPTION_DEPTH_ENTERED, ASSUMPTION_DEPTH_ASSUMED);
+                    PITCH_ASSUMPTION_DEPTH_ENTERED, PITCH_ASSUMPTION_DEPTH_ASSUMED);
         hold_either(assumed, record_entered_one(record, FIELD_CLAMPED_ENDS).given,
-                    ASSUMPTION_ENDS_ENTERED, ASSUMPTION_ENDS_ASSUMED);
+                    PITCH_ASSUMPTION_ENDS_ENTERED, PITCH_ASSUMPTION_ENDS_ASSUMED);
     }
     hold_either(assumed, record_entered_one(record, FIELD_PRESS_DISTANCE).given,
-                ASSUMPTION_DISTANCE_ENTERED, ASSUMPTION_DISTANCE_ASSUMED);
+                PITCH_ASSUMPTION_DISTANCE_ENTERED, PITCH_ASSUMPTION_DISTANCE_ASSUMED);
     hold_either(assumed, record_entered_one(record, FIELD_FREE_LENGTH).given,
-                ASSUMPTION_FREE_ENTERED, ASSUMPTION_FREE_ASSUMED);
+                PITCH_ASSUMPTION_FREE_ENTERED, PITCH_ASSUMPTION_FREE_ASSUMED);
 }
 
 /* A usual set's core is taken over from its table, and nobody has measured it. */
@@ -67,14 +67,14 @@ static void hold_core(const struct string_build *build, struct assumed *assumed)
 {
     switch (build->kind) {
     case BUILD_PLAIN:
-        hold(assumed, ASSUMPTION_CORE_PLAIN);
+        hold(assumed, PITCH_ASSUMPTION_CORE_PLAIN);
         return;
     case BUILD_NYLON:
-        hold(assumed, ASSUMPTION_CORE_NYLON);
+        hold(assumed, PITCH_ASSUMPTION_CORE_NYLON);
         return;
     default:
-        hold_either(assumed, !is_core_of_set(build), ASSUMPTION_CORE_ENTERED,
-                    ASSUMPTION_CORE_OF_SET);
+        hold_either(assumed, !is_core_of_set(build), PITCH_ASSUMPTION_CORE_ENTERED,
+                    PITCH_ASSUMPTION_CORE_OF_SET);
     }
 }
 
@@ -82,25 +82,25 @@ static void hold_core(const struct string_build *build, struct assumed *assumed)
 static void hold_built_mass(const struct string_build *build, struct assumed *assumed)
 {
     if (build->kind == BUILD_FLAT_WOUND)
-        hold(assumed, ASSUMPTION_MASS_FLAT);
+        hold(assumed, PITCH_ASSUMPTION_MASS_FLAT);
     else if (build->kind == BUILD_ROUND_WOUND)
-        hold(assumed, ASSUMPTION_MASS_ROUND);
+        hold(assumed, PITCH_ASSUMPTION_MASS_ROUND);
     else if (build->kind != BUILD_PLAIN)
         hold_either(assumed, build->core_material == MATERIAL_FLUOROCARBON,
-                    ASSUMPTION_MASS_FLUOROCARBON, ASSUMPTION_MASS_NYLON);
+                    PITCH_ASSUMPTION_MASS_FLUOROCARBON, PITCH_ASSUMPTION_MASS_NYLON);
 }
 
 static void hold_mass(const struct string_facts *facts, struct assumed *assumed)
 {
     switch (facts->mass.origin) {
     case MASS_WEIGHED:
-        hold(assumed, ASSUMPTION_MASS_WEIGHED);
+        hold(assumed, PITCH_ASSUMPTION_MASS_WEIGHED);
         return;
     case MASS_LABEL:
-        hold(assumed, ASSUMPTION_MASS_LABEL);
+        hold(assumed, PITCH_ASSUMPTION_MASS_LABEL);
         return;
     case MASS_ENTERED:
-        hold(assumed, ASSUMPTION_MASS_ENTERED);
+        hold(assumed, PITCH_ASSUMPTION_MASS_ENTERED);
         return;
     case MASS_BUILD:
         hold_built_mass(&facts->build, assumed);
@@ -123,14 +123,14 @@ void derive_assumed(struct place place, const struct setup *setup, const struct 
     hold_either(assumed,
                 facts->build.modulus_mpa > 0 ||
                     record_entered_one(record, FIELD_CORE_MODULUS).given,
-                ASSUMPTION_MODULUS_ENTERED, ASSUMPTION_MODULUS_STEEL);
+                PITCH_ASSUMPTION_MODULUS_ENTERED, PITCH_ASSUMPTION_MODULUS_STEEL);
     hold_core(&facts->build, assumed);
     hold_mass(facts, assumed);
     hold_either(assumed, record_entered_string(record, FIELD_SETBACK, string).given,
-                ASSUMPTION_CONTACT_ENTERED, ASSUMPTION_CONTACT_ASSUMED);
+                PITCH_ASSUMPTION_CONTACT_ENTERED, PITCH_ASSUMPTION_CONTACT_ASSUMED);
     /* What is not moved stays at what its gauge read. */
     if (choice->saddle[string])
-        hold_wide(assumed, ASSUMPTION_ACTION_REACHED, setup->action_tolerance_mm);
+        hold_wide(assumed, PITCH_ASSUMPTION_ACTION_REACHED, setup->action_tolerance_mm);
     if (choice->slot[string])
-        hold_wide(assumed, ASSUMPTION_GAP_REACHED, setup->gap_tolerance_mm);
+        hold_wide(assumed, PITCH_ASSUMPTION_GAP_REACHED, setup->gap_tolerance_mm);
 }

@@ -3,7 +3,7 @@
 #define SILLET_MODEL_DERIVE_DERIVE_ASSUMED_H
 
 #include "model/derive/derive_pitch.h"
-#include "model/pitch/assumption.h"
+#include "model/pitch/pitch_assumption.h"
 #include "model/setup/moves.h"
 
 /*
@@ -11,8 +11,8 @@
  * taken for less wide than what was not.
  */
 
-struct assumption_held {
-    enum assumption_id id;
+struct pitch_assumption_held {
+    enum pitch_assumption_id id;
     double size;
 };
 
@@ -20,7 +20,7 @@ enum { ASSUMED_MAX = 12 };
 
 /* Press depth, where it is assumed, comes first. */
 struct assumed {
-    struct assumption_held held[ASSUMED_MAX];
+    struct pitch_assumption_held held[ASSUMED_MAX];
     int count;
     bool by_tuner; /* then the calibration stands for press depth and ends */
     struct intonation_calibration calibration;

@@ -6,7 +6,7 @@
 
 #include "model/derive/derive_strings.h"
 #include "model/figure/figure.h"
-#include "model/pitch/assumption.h"
+#include "model/pitch/pitch_assumption.h"
 #include "model/pitch/intonation.h"
 #include "model/pitch/intonation_reading.h"
 #include "model/setup/moves.h"

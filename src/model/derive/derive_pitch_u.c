@@ -46,7 +46,8 @@ static void add_part(struct pitch_parts *parts, const char *label, const char *s
 
 /* A prediction at a source's centre, where its mean lies beside it: by the parabola through the
  * mean and both tries. */
-static double at_centre(const struct assumption_ways *ways, double mean, const double tries[2])
+static double at_centre(const struct pitch_assumption_ways *ways, double mean,
+                        const double tries[2])
 {
     const double m = ways->moment[0], x0 = ways->at[0], x1 = ways->at[1];
 
@@ -55,14 +56,14 @@ static double at_centre(const struct assumption_ways *ways, double mean, const d
 }
 
 /* Takes a source in, and its part for itself: what it would be alone. */
-static void add_source(struct string_walk *at, enum assumption_shape shape,
-                       const struct pitch_outcomes tries[ASSUMPTION_POINTS],
-                       const struct assumption *assumption)
+static void add_source(struct string_walk *at, enum pitch_assumption_shape shape,
+                       const struct pitch_outcomes tries[PITCH_ASSUMPTION_POINTS],
+                       const struct pitch_assumption *assumption)
 {
     pitch_spread_add(&at->spread, shape, &at->expected, tries);
     if (!at->parts || !assumption)
         return;
-    const struct assumption_ways *ways = assumption_ways(shape);
+    const struct pitch_assumption_ways *ways = pitch_assumption_ways(shape);
     const double tried[2] = {tries[0].at[at->outcome], tries[1].at[at->outcome]};
     struct pitch_spread alone;
 
@@ -75,20 +76,21 @@ static void add_source(struct string_walk *at, enum assumption_shape shape,
 }
 
 /* How far off its mean an assumption is tried. */
-static double off_mean(const struct assumption_held *held, int i)
+static double off_mean(const struct pitch_assumption_held *held, int i)
 {
-    const struct assumption_ways *ways = assumption_ways(assumption_get(held->id)->shape);
+    const struct pitch_assumption_ways *ways =
+        pitch_assumption_ways(pitch_assumption_get(held->id)->shape);
 
     return (ways->at[i] - ways->moment[0]) * held->size;
 }
 
-static void try_assumption(const struct string_walk *at, const struct assumption_held *held,
-                           struct pitch_outcomes tries[ASSUMPTION_POINTS])
+static void try_assumption(const struct string_walk *at, const struct pitch_assumption_held *held,
+                           struct pitch_outcomes tries[PITCH_ASSUMPTION_POINTS])
 {
-    for (int i = 0; i < ASSUMPTION_POINTS; i++) {
+    for (int i = 0; i < PITCH_ASSUMPTION_POINTS; i++) {
         struct pitch_case moved = at->middle;
 
-        assumption_move(assumption_get(held->id)->about, off_mean(held, i), &moved);
+        pitch_assumption_move(pitch_assumption_get(held->id)->about, off_mean(held, i), &moved);
         pitch_predict_near(&moved, &at->spread.centre, &tries[i]);
     }
 }
@@ -101,19 +103,19 @@ static void press(const struct intonation_calibration *fit, double first, double
 {
     const double r = fit->correlation, alone = sqrt(fmax(1 - r * r, 0));
 
-    assumption_set_pressed(fit->press_depth_mm.value + first * fit->press_depth_mm.expanded_u / 2,
-                           fit->clamped_ends.value +
-                               (r * first + alone * second) * fit->clamped_ends.expanded_u / 2,
-                           moved);
+    pitch_assumption_set_pressed(
+        fit->press_depth_mm.value + first * fit->press_depth_mm.expanded_u / 2,
+        fit->clamped_ends.value + (r * first + alone * second) * fit->clamped_ends.expanded_u / 2,
+        moved);
 }
 
 static void add_calibrated(struct string_walk *at, const struct intonation_calibration *fit)
 {
-    const struct assumption_ways *ways = assumption_ways(SHAPE_NORMAL);
-    const struct assumption *assumption = assumption_get(ASSUMPTION_BY_TUNER);
-    struct pitch_outcomes depth[ASSUMPTION_POINTS], ends[ASSUMPTION_POINTS];
+    const struct pitch_assumption_ways *ways = pitch_assumption_ways(SHAPE_NORMAL);
+    const struct pitch_assumption *assumption = pitch_assumption_get(PITCH_ASSUMPTION_BY_TUNER);
+    struct pitch_outcomes depth[PITCH_ASSUMPTION_POINTS], ends[PITCH_ASSUMPTION_POINTS];
 
-    for (int i = 0; i < ASSUMPTION_POINTS; i++) {
+    for (int i = 0; i < PITCH_ASSUMPTION_POINTS; i++) {
         struct pitch_case moved = at->middle;
 
         press(fit, ways->at[i], 0, &moved);
@@ -133,39 +135,41 @@ static void add_calibrated(struct string_walk *at, const struct intonation_calib
 static void expect(const struct assumed *assumed, struct string_walk *at)
 {
     for (int i = 0; i < assumed->count; i++) {
-        const struct assumption_held *held = &assumed->held[i];
-        const struct assumption *assumption = assumption_get(held->id);
-        const double mean = assumption_ways(assumption->shape)->moment[0];
+        const struct pitch_assumption_held *held = &assumed->held[i];
+        const struct pitch_assumption *assumption = pitch_assumption_get(held->id);
+        const double mean = pitch_assumption_ways(assumption->shape)->moment[0];
 
-        if (held->id == ASSUMPTION_BY_TUNER)
+        if (held->id == PITCH_ASSUMPTION_BY_TUNER)
             press(&assumed->calibration, 0, 0, &at->middle);
         else if (mean * held->size > 0)
-            assumption_move(assumption->about, mean * held->size, &at->middle);
+            pitch_assumption_move(assumption->about, mean * held->size, &at->middle);
     }
     pitch_predict_near(&at->middle, &at->spread.centre, &at->expected);
     pitch_spread_shift(&at->spread, &at->expected);
 }
 
 /* The variance of an assumption over the square of its second try. */
-static double variance_share(const struct assumption_held *held)
+static double variance_share(const struct pitch_assumption_held *held)
 {
-    const struct assumption_ways *ways = assumption_ways(assumption_get(held->id)->shape);
+    const struct pitch_assumption_ways *ways =
+        pitch_assumption_ways(pitch_assumption_get(held->id)->shape);
     const double off = ways->at[1] - ways->moment[0];
 
-    return assumption_variance(assumption_get(held->id)->shape) / (off * off);
+    return pitch_assumption_variance(pitch_assumption_get(held->id)->shape) / (off * off);
 }
 
 /* What depth does the others multiply: near the fret, or with a thick core, it matters more.
  * Neither shows that alone. */
-static void add_product(struct string_walk *at, const struct assumption_held *depth,
-                        const struct pitch_outcomes *deep, const struct assumption_held *other,
+static void add_product(struct string_walk *at, const struct pitch_assumption_held *depth,
+                        const struct pitch_outcomes *deep,
+                        const struct pitch_assumption_held *other,
                         const struct pitch_outcomes *moved_other)
 {
     struct pitch_case moved = at->middle;
     struct pitch_outcomes both;
 
-    assumption_move(assumption_get(depth->id)->about, off_mean(depth, 1), &moved);
-    assumption_move(assumption_get(other->id)->about, off_mean(other, 1), &moved);
+    pitch_assumption_move(pitch_assumption_get(depth->id)->about, off_mean(depth, 1), &moved);
+    pitch_assumption_move(pitch_assumption_get(other->id)->about, off_mean(other, 1), &moved);
     pitch_predict_near(&moved, &at->spread.centre, &both);
     pitch_spread_add_product(&at->spread, &at->expected, deep, moved_other, &both,
                              variance_share(depth) * variance_share(other));
@@ -173,27 +177,28 @@ static void add_product(struct string_walk *at, const struct assumption_held *de
 
 static void add_assumed(const struct walk *walk, struct string_walk *at)
 {
-    struct pitch_outcomes tries[ASSUMPTION_POINTS], deep;
-    const struct assumption_held *depth = NULL;
+    struct pitch_outcomes tries[PITCH_ASSUMPTION_POINTS], deep;
+    const struct pitch_assumption_held *depth = NULL;
     struct assumed assumed;
 
     derive_assumed(walk->place, &walk->setup, &walk->choice, &walk->facts[at->string], &walk->lines,
                    at->string, &assumed);
     expect(&assumed, at);
     for (int i = 0; i < assumed.count; i++) {
-        const struct assumption_held *held = &assumed.held[i];
+        const struct pitch_assumption_held *held = &assumed.held[i];
 
-        if (held->id == ASSUMPTION_BY_TUNER) {
+        if (held->id == PITCH_ASSUMPTION_BY_TUNER) {
             add_calibrated(at, &assumed.calibration);
             continue;
         }
         if (!(held->size > 0))
             continue;
         try_assumption(at, held, tries);
-        add_source(at, assumption_get(held->id)->shape, tries, assumption_get(held->id));
+        add_source(at, pitch_assumption_get(held->id)->shape, tries,
+                   pitch_assumption_get(held->id));
         if (depth) {
             add_product(at, depth, &deep, held, &tries[1]);
-        } else if (held->id == ASSUMPTION_DEPTH_ASSUMED) {
+        } else if (held->id == PITCH_ASSUMPTION_DEPTH_ASSUMED) {
             depth = held;
             deep = tries[1];
         }
@@ -275,7 +280,7 @@ static void take_heights(const struct intonation_setup *from, struct intonation_
 static void add_reading(const struct walk *walk, const struct moved_lines *lines,
                         struct string_walk *at)
 {
-    struct pitch_outcomes tries[ASSUMPTION_POINTS];
+    struct pitch_outcomes tries[PITCH_ASSUMPTION_POINTS];
     struct pitch_case_store store;
     struct pitch_case moved = at->middle, read = {.has_now = false};
 
@@ -297,7 +302,7 @@ static void add_reading(const struct walk *walk, const struct moved_lines *lines
 /* Each string has to be moved by each reading; so the readings are walked once for all. */
 static void add_readings(struct walk *walk, struct string_walk *strings, int count)
 {
-    const double off = assumption_ways(SHAPE_RECTANGLE)->at[1] / 2;
+    const double off = pitch_assumption_ways(SHAPE_RECTANGLE)->at[1] / 2;
     struct moved_lines lines;
 
     for (int r = 0; r < uncertainty_reading_count(&walk->setup); r++) {

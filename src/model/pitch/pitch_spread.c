@@ -122,11 +122,11 @@ static void add_parabola(double a, double b, const double moment[],
         m4 - 4 * m1 * m3 + 6 * m1 * m1 * m2 - 3 * m1 * m1 * m1 * m1 - 3 * variance * variance;
 }
 
-void pitch_spread_add(struct pitch_spread *spread, enum assumption_shape shape,
+void pitch_spread_add(struct pitch_spread *spread, enum pitch_assumption_shape shape,
                       const struct pitch_outcomes *middle,
-                      const struct pitch_outcomes tries[ASSUMPTION_POINTS])
+                      const struct pitch_outcomes tries[PITCH_ASSUMPTION_POINTS])
 {
-    const struct assumption_ways *ways = assumption_ways(shape);
+    const struct pitch_assumption_ways *ways = pitch_assumption_ways(shape);
     const double mean = ways->moment[0], x0 = ways->at[0] - mean, x1 = ways->at[1] - mean;
 
     for (int i = 0; i < OUTCOME_COUNT_; i++) {

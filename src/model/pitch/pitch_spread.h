@@ -2,7 +2,7 @@
 #ifndef SILLET_MODEL_PITCH_PITCH_SPREAD_H
 #define SILLET_MODEL_PITCH_PITCH_SPREAD_H
 
-#include "model/pitch/assumption.h"
+#include "model/pitch/pitch_assumption.h"
 
 /*
  * How far the predictions for one string can be off, from what each of their sources can be off:
@@ -51,9 +51,9 @@ void pitch_spread_begin(const struct pitch_outcomes *centre, struct pitch_spread
 
 /* Takes in a source of which `tries` are what it would make of the outcomes at the two points of
  * its shape, and `middle` at none. */
-void pitch_spread_add(struct pitch_spread *spread, enum assumption_shape shape,
+void pitch_spread_add(struct pitch_spread *spread, enum pitch_assumption_shape shape,
                       const struct pitch_outcomes *middle,
-                      const struct pitch_outcomes tries[ASSUMPTION_POINTS]);
+                      const struct pitch_outcomes tries[PITCH_ASSUMPTION_POINTS]);
 
 /* Takes in that two sources multiply: the outcomes with the one off, with the other, and with both
  * (GUM 5.1.2, note: the term of second order). `share` is the product of both variances over the

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/pitch/assumption.h"
+#include "model/pitch/pitch_assumption.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -14,26 +14,26 @@
 static void test_centres(void **state)
 {
     static const struct {
-        enum assumption_id id;
+        enum pitch_assumption_id id;
         enum field_id field;
     } pairs[] = {
-        {ASSUMPTION_ENDS_ASSUMED, FIELD_CLAMPED_ENDS},
-        {ASSUMPTION_DEPTH_ASSUMED, FIELD_PRESS_DEPTH},
-        {ASSUMPTION_DISTANCE_ASSUMED, FIELD_PRESS_DISTANCE},
-        {ASSUMPTION_FREE_ASSUMED, FIELD_FREE_LENGTH},
-        {ASSUMPTION_MODULUS_STEEL, FIELD_CORE_MODULUS},
+        {PITCH_ASSUMPTION_ENDS_ASSUMED, FIELD_CLAMPED_ENDS},
+        {PITCH_ASSUMPTION_DEPTH_ASSUMED, FIELD_PRESS_DEPTH},
+        {PITCH_ASSUMPTION_DISTANCE_ASSUMED, FIELD_PRESS_DISTANCE},
+        {PITCH_ASSUMPTION_FREE_ASSUMED, FIELD_FREE_LENGTH},
+        {PITCH_ASSUMPTION_MODULUS_STEEL, FIELD_CORE_MODULUS},
     };
     struct record record;
 
     (void)state;
     build_record(&record, "");
     for (size_t i = 0; i < sizeof pairs / sizeof pairs[0]; i++)
-        assert_near(assumption_get(pairs[i].id)->centre,
+        assert_near(pitch_assumption_get(pairs[i].id)->centre,
                     record_or_fallback(&record, pairs[i].field), 1e-9);
     record_done(&record);
 }
 
-static double density(enum assumption_shape shape, double x)
+static double density(enum pitch_assumption_shape shape, double x)
 {
     switch (shape) {
     case SHAPE_NORMAL:
@@ -58,17 +58,19 @@ static void test_moments(void **state)
 
     (void)state;
     for (int shape = SHAPE_NORMAL; shape <= SHAPE_UPWARD; shape++)
-        for (int power = 0; power <= ASSUMPTION_MOMENTS; power++) {
+        for (int power = 0; power <= PITCH_ASSUMPTION_MOMENTS; power++) {
             double sum = 0;
 
             for (int i = 0; i < STEPS; i++) {
                 const double x = -far + (i + 0.5) * step;
 
-                sum += step * pow(x, power) * density((enum assumption_shape)shape, x);
+                sum += step * pow(x, power) * density((enum pitch_assumption_shape)shape, x);
             }
             assert_near(
                 sum,
-                power == 0 ? 1 : assumption_ways((enum assumption_shape)shape)->moment[power - 1],
+                power == 0
+                    ? 1
+                    : pitch_assumption_ways((enum pitch_assumption_shape)shape)->moment[power - 1],
                 1e-3);
         }
 }

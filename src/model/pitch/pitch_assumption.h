@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-#ifndef SILLET_MODEL_PITCH_ASSUMPTION_H
-#define SILLET_MODEL_PITCH_ASSUMPTION_H
+#ifndef SILLET_MODEL_PITCH_PITCH_ASSUMPTION_H
+#define SILLET_MODEL_PITCH_PITCH_ASSUMPTION_H
 
 #include <stdbool.h>
 
@@ -9,18 +9,18 @@
 
 /*
  * What a predicted pitch assumes, and what a string would be if an assumption were off. The rows
- * stand in assumption_table.h.
+ * stand in pitch_assumption_table.h.
  */
 
-enum assumption_id {
-#define ASSUMPTION(id, ...) ASSUMPTION_##id,
-#include "model/pitch/assumption_table.h"
+enum pitch_assumption_id {
+#define ASSUMPTION(id, ...) PITCH_ASSUMPTION_##id,
+#include "model/pitch/pitch_assumption_table.h"
 #undef ASSUMPTION
-    ASSUMPTION_COUNT_
+    PITCH_ASSUMPTION_COUNT_
 };
 
 /* What an assumption is about. */
-enum assumption_about {
+enum pitch_assumption_about {
     ABOUT_ENDS,
     ABOUT_DEPTH,
     ABOUT_PRESSED, /* depth and ends together */
@@ -36,7 +36,7 @@ enum assumption_about {
 };
 
 /* How the truth may lie about the centre. */
-enum assumption_shape {
+enum pitch_assumption_shape {
     SHAPE_NORMAL,
     SHAPE_RECTANGLE, /* anywhere within the width alike (GUM 4.3.7) */
     SHAPE_TRIANGLE,  /* likeliest at the centre, falling to nothing at either end (GUM 4.3.9) */
@@ -44,27 +44,27 @@ enum assumption_shape {
     SHAPE_UPWARD,    /* the upper half of a rectangle */
 };
 
-struct assumption {
-    enum assumption_about about;
+struct pitch_assumption {
+    enum pitch_assumption_about about;
     double centre; /* NaN: as used */
-    enum assumption_shape shape;
+    enum pitch_assumption_shape shape;
     double size; /* NaN: the record says it */
     const char *label, *source;
 };
 
-const struct assumption *assumption_get(enum assumption_id id);
+const struct pitch_assumption *pitch_assumption_get(enum pitch_assumption_id id);
 
 /* Where a shape is tried, in sizes from the centre; and its moments about the centre, E x^1 to
  * E x^8, for a size of 1. */
-enum { ASSUMPTION_POINTS = 2, ASSUMPTION_MOMENTS = 8 };
-struct assumption_ways {
-    double at[ASSUMPTION_POINTS];
-    double moment[ASSUMPTION_MOMENTS];
+enum { PITCH_ASSUMPTION_POINTS = 2, PITCH_ASSUMPTION_MOMENTS = 8 };
+struct pitch_assumption_ways {
+    double at[PITCH_ASSUMPTION_POINTS];
+    double moment[PITCH_ASSUMPTION_MOMENTS];
 };
-const struct assumption_ways *assumption_ways(enum assumption_shape shape);
+const struct pitch_assumption_ways *pitch_assumption_ways(enum pitch_assumption_shape shape);
 
 /* The variance of a shape of size 1. */
-double assumption_variance(enum assumption_shape shape);
+double pitch_assumption_variance(enum pitch_assumption_shape shape);
 
 /* Everything that one string's predictions are made from. The crowns of a setup are its own. */
 struct pitch_case {
@@ -77,9 +77,9 @@ struct pitch_case {
 };
 
 /* The same string if a quantity were off by `by`, cut to what is possible. PRESSED is not moved. */
-void assumption_move(enum assumption_about about, double by, struct pitch_case *moved);
+void pitch_assumption_move(enum pitch_assumption_about about, double by, struct pitch_case *moved);
 
 /* Press depth and clamped ends set, cut to what is possible. */
-void assumption_set_pressed(double depth_mm, double ends, struct pitch_case *moved);
+void pitch_assumption_set_pressed(double depth_mm, double ends, struct pitch_case *moved);
 
 #endif

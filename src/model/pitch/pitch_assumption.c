@@ -1,31 +1,31 @@
 /* SPDX-License-Identifier: MIT */
-#include "model/pitch/assumption.h"
+#include "model/pitch/pitch_assumption.h"
 
 #include <math.h>
 
 #define AS_USED     ((double)NAN)
 #define FROM_RECORD ((double)NAN)
 
-static const struct assumption assumptions[ASSUMPTION_COUNT_] = {
+static const struct pitch_assumption assumptions[PITCH_ASSUMPTION_COUNT_] = {
 #define ASSUMPTION(id, about_, centre_, shape_, size_, label_, source_)                            \
-    [ASSUMPTION_##id] = {.about = ABOUT_##about_,                                                  \
-                         .centre = (centre_),                                                      \
-                         .shape = SHAPE_##shape_,                                                  \
-                         .size = (size_),                                                          \
-                         .label = (label_),                                                        \
-                         .source = (source_)},
-#include "model/pitch/assumption_table.h"
+    [PITCH_ASSUMPTION_##id] = {.about = ABOUT_##about_,                                            \
+                               .centre = (centre_),                                                \
+                               .shape = SHAPE_##shape_,                                            \
+                               .size = (size_),                                                    \
+                               .label = (label_),                                                  \
+                               .source = (source_)},
+#include "model/pitch/pitch_assumption_table.h"
 #undef ASSUMPTION
 };
 
-const struct assumption *assumption_get(enum assumption_id id)
+const struct pitch_assumption *pitch_assumption_get(enum pitch_assumption_id id)
 {
     return &assumptions[id];
 }
 
-const struct assumption_ways *assumption_ways(enum assumption_shape shape)
+const struct pitch_assumption_ways *pitch_assumption_ways(enum pitch_assumption_shape shape)
 {
-    static const struct assumption_ways ways[] = {
+    static const struct pitch_assumption_ways ways[] = {
         [SHAPE_NORMAL] = {{-1.5, 1.5}, {0, 1, 0, 3, 0, 15, 0, 105}},
         [SHAPE_RECTANGLE] = {{-0.75, 0.75}, {0, 1.0 / 3, 0, 1.0 / 5, 0, 1.0 / 7, 0, 1.0 / 9}},
         [SHAPE_TRIANGLE] = {{-0.6, 0.6}, {0, 1.0 / 6, 0, 1.0 / 15, 0, 1.0 / 28, 0, 1.0 / 45}},
@@ -38,14 +38,14 @@ const struct assumption_ways *assumption_ways(enum assumption_shape shape)
     return &ways[shape];
 }
 
-double assumption_variance(enum assumption_shape shape)
+double pitch_assumption_variance(enum pitch_assumption_shape shape)
 {
-    const double *moment = assumption_ways(shape)->moment;
+    const double *moment = pitch_assumption_ways(shape)->moment;
 
     return moment[1] - moment[0] * moment[0];
 }
 
-static void move_conditions(enum assumption_about about, double by,
+static void move_conditions(enum pitch_assumption_about about, double by,
                             struct intonation_conditions *conditions)
 {
     switch (about) {
@@ -76,7 +76,7 @@ static void move_core(double share, bool mass_follows, struct intonation_setup *
     string->mass_kg_per_m *= mass_follows ? square : 1;
 }
 
-static void move_string(enum assumption_about about, double by, bool mass_follows,
+static void move_string(enum pitch_assumption_about about, double by, bool mass_follows,
                         struct intonation_setup *string)
 {
     move_conditions(about, by, &string->conditions);
@@ -104,7 +104,7 @@ static void raise_string(double at_first, double at_action, struct pitch_case *m
     moved->target.saddle_height_mm += at_first + slope * (moved->target.scale_mm - moved->first_mm);
 }
 
-void assumption_move(enum assumption_about about, double by, struct pitch_case *moved)
+void pitch_assumption_move(enum pitch_assumption_about about, double by, struct pitch_case *moved)
 {
     move_string(about, by, moved->mass_follows_core, &moved->now);
     move_string(about, by, moved->mass_follows_core, &moved->target);
@@ -116,7 +116,7 @@ void assumption_move(enum assumption_about about, double by, struct pitch_case *
         raise_string(by, 0, moved);
 }
 
-void assumption_set_pressed(double depth_mm, double ends, struct pitch_case *moved)
+void pitch_assumption_set_pressed(double depth_mm, double ends, struct pitch_case *moved)
 {
     struct intonation_conditions conditions = moved->now.conditions;
 
