@@ -154,8 +154,9 @@ static void check_frets(const struct derived *derived)
             const struct fret_clearance *clearance = &derived->clearance[s];
 
             if (pitch->cents[n].given)
-                assert_true(n <= frets && isfinite(pitch->cents[n].value) &&
-                            isfinite(pitch->rise_n[n]));
+                assert_true(n <= frets && isfinite(pitch->cents[n].value));
+            if (pitch->rise_n[n].given)
+                assert_true(n <= frets && isfinite(pitch->rise_n[n].value));
             if (clearance->headroom_mm[n].given)
                 assert_true(n < frets && isfinite(clearance->headroom_mm[n].value) &&
                             clearance->at[n] > n && clearance->at[n] <= frets);

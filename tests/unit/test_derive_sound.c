@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include <math.h>
+#include <stdio.h>
 
 #include "build_record.h"
 #include "model/derive/derive.h"
@@ -80,6 +81,32 @@ static void test_open_note_needs_no_string(void **state)
                          assert_given(bare.clearance[1].headroom_mm[0]), 1e-12);
 }
 
+/* Nylon tells no pitch without its modulus, but all its notes' headroom: pressing hardly adds to
+ * its pull. A modulus that is entered makes no difference to that, and gives the pitch. */
+static void test_nylon_is_judged_at_every_fret(void **state)
+{
+    static const char nylon[] = "string.1 note = E4\nstring.1 gauge = .028 in\n"
+                                "string.1 build = nylon\n"
+                                "string.6 note = E2\nstring.6 gauge = .043 in\n"
+                                "string.6 build = nylon-wound\nstring.6 mass = 5.43 g/m\n";
+    char lines[400];
+
+    (void)state;
+    snprintf(lines, sizeof lines, "%sstring.1 modulus = 3000 MPa\n", nylon);
+    const struct derived rough = derive_with(nylon), stiff = derive_with(lines);
+
+    for (int n = 1; n < rough.setup.board.frets; n++) {
+        const double headroom = assert_given(rough.clearance[1].headroom_mm[n]);
+        const double rise = assert_given(rough.pitch[1].rise_n[n]);
+
+        assert_false(rough.pitch[1].cents[n].given);
+        assert_true(stiff.pitch[1].cents[n].given);
+        assert_true(rise > 0 && rise < 0.01 * assert_given(rough.string[1].tension_n));
+        assert_near_relative(assert_given(stiff.clearance[1].headroom_mm[n]), headroom, 0.03);
+        assert_true(rough.clearance[6].headroom_mm[n].given);
+    }
+}
+
 static void test_one_reading_or_a_fit(void **state)
 {
     (void)state;
@@ -145,6 +172,7 @@ int main(void)
         cmocka_unit_test(test_string_near_its_strength),
         cmocka_unit_test(test_total_needs_every_string),
         cmocka_unit_test(test_open_note_needs_no_string),
+        cmocka_unit_test(test_nylon_is_judged_at_every_fret),
         cmocka_unit_test(test_one_reading_or_a_fit),
         cmocka_unit_test(test_wood_and_tenon),
         cmocka_unit_test(test_climate_of_the_last_visit),

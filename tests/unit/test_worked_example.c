@@ -123,7 +123,7 @@ static double headroom_over(int string, int note, int fret)
 
     for (int n = 0; n <= board->frets; n++) {
         crown[n] = neck_curve_height_mm(&derived.lines.curve_now, board, string, n);
-        tension[n] = open + (n ? derived.pitch[string].rise_n[n] : 0);
+        tension[n] = open + (n ? assert_given(derived.pitch[string].rise_n[n]) : 0);
     }
     const struct clearance_string over = {
         .last_fret = board->frets,

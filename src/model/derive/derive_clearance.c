@@ -11,8 +11,8 @@ static void find_tensions(const struct board *board, const struct string_facts *
     arrays->tension_n[0] = open;
     arrays->known[0] = true;
     for (int n = 1; n <= board->frets; n++) {
-        const double pressed = open + pitch->rise_n[n];
-        const bool known = facts->tension_n.given && pitch->cents[n].given && pressed > 0;
+        const double pressed = open + maybe_or(pitch->rise_n[n], 0);
+        const bool known = facts->tension_n.given && pitch->rise_n[n].given && pressed > 0;
 
         arrays->known[n] = known;
         arrays->tension_n[n] = known ? pressed : open;

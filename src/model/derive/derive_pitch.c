@@ -98,8 +98,9 @@ static void take_note(const struct intonation_setup *string, const struct intona
                       int fret, struct fret_pitch *pitch)
 {
     pitch->cents[fret] = maybe_given(note->cents);
-    pitch->rise_n[fret] = string->modulus_mpa * string->core.area_mm2 * note->stretch_mm /
-                          (note->open_length_mm + string->conditions.free_length_mm);
+    pitch->rise_n[fret] =
+        maybe_finite(string->modulus_mpa * string->core.area_mm2 * note->stretch_mm /
+                     (note->open_length_mm + string->conditions.free_length_mm));
 }
 
 /* All notes at once, which is quicker; one by one where one of them cannot be. */
@@ -116,6 +117,23 @@ static void find_notes(const struct intonation_setup *string, double setback_mm,
         if (status == STATUS_OK ||
             intonation_find_note(string, &ends, n, &notes[n], NULL) == STATUS_OK)
             take_note(string, &notes[n], n, pitch);
+}
+
+/* What pressing adds to the pull of a string whose pitch it does not tell. */
+static void find_rough_rises(const struct intonation_setup *string,
+                             const struct string_build *build, double setback_mm,
+                             struct fret_pitch *pitch)
+{
+    struct intonation_setup rough = *string;
+    struct fret_pitch found = {.rough = true};
+
+    if (string->modulus_mpa > 0 ||
+        tension_find_rough_core(build, &rough.core, &rough.modulus_mpa) != STATUS_OK)
+        return;
+    find_notes(&rough, setback_mm, &found);
+    for (int n = 0; n <= string->frets; n++)
+        found.cents[n] = maybe_absent();
+    *pitch = found;
 }
 
 static void find_setbacks(const struct intonation_setup *string, int number, enum known known,
@@ -156,11 +174,13 @@ void derive_pitch(const struct record *record, const struct setup *setup,
     for (int s = 1; s <= board->strings; s++) {
         struct intonation_setup string = begin_string(board, s, &facts[s], &conditions);
 
-        ret_pitch[s] = (struct fret_pitch){.rise_n = {0}};
+        ret_pitch[s] = (struct fret_pitch){.rough = false};
         if (!lines->now[s].known)
             continue;
         place_string(board, s, &lines->curve_now, &lines->now[s], crown_mm, &string);
         find_notes(&string, board->contact_mm[s] - board->scale_mm[s], &ret_pitch[s]);
+        find_rough_rises(&string, &facts[s].build, board->contact_mm[s] - board->scale_mm[s],
+                         &ret_pitch[s]);
         if (!flat.after[s].known)
             continue;
         place_string(board, s, &flat.curve_after, &flat.after[s], crown_mm, &string);

@@ -17,8 +17,10 @@
 struct fret_pitch {
     struct maybe cents[FRETS_MAX + 1]; /* off equal temperament, setback entered, nut where it is */
     double cents_u[FRETS_MAX + 1];     /* their expanded uncertainty (derive_pitch_u.h), else 0 */
-    /* Tension that pressing adds, E A (path - l0)/(l0 + after); 0 where the cents are absent. */
-    double rise_n[FRETS_MAX + 1];
+    /* Tension that pressing adds, E A (path - l0)/(l0 + after). Known without cents where core and
+     * modulus are no better than tension_find_rough_core gives them: `rough`. */
+    struct maybe rise_n[FRETS_MAX + 1];
+    bool rough;
 };
 
 /*

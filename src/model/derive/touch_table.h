@@ -7,12 +7,12 @@
  * an action no lower.
  */
 TOUCH("steel-string", 0.90, 1.30)
-TOUCH("classical", 1.35, 1.80)
+TOUCH("classical", 1.30, 1.70)
 TOUCH("electric", 0.50, 0.80)
 TOUCH("bass", 0.85, 1.20)
 TOUCH("archtop", 0.90, 1.30)
 TOUCH("resonator", 0.90, 1.30)
 TOUCH("mandolin", 0.70, 0.90)
 TOUCH("banjo", 0.50, 0.75)
-TOUCH("ukulele", 1.15, 1.30)
+TOUCH("ukulele", 1.10, 1.25)
 TOUCH("other", 0.90, 1.30)

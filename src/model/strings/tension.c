@@ -112,6 +112,24 @@ enum status tension_find_modulus(const struct string_build *build, double *ret_m
     return status;
 }
 
+enum status tension_find_rough_core(const struct string_build *build, struct string_core *ret_core,
+                                    double *ret_modulus_mpa)
+{
+    const struct string_material_facts *facts = string_material_facts(core_material(build));
+    struct string_build rough = *build;
+
+    if (facts == NULL || !(facts->settled_modulus_mpa > 0))
+        return STATUS_ABSENT;
+    if (rough.kind == BUILD_NYLON_WOUND && rough.core_mm == 0)
+        rough.core_mm = 0.8 * rough.gauge_mm;
+
+    const enum status status = tension_find_core(&rough, ret_core);
+
+    if (status == STATUS_OK)
+        *ret_modulus_mpa = facts->settled_modulus_mpa;
+    return status;
+}
+
 /* Metal laid round a core, as the area of solid that weighs the same per length, mm2. */
 static double wrap_area(const struct string_build *build)
 {

@@ -60,6 +60,15 @@ enum status tension_find_core(const struct string_build *build, struct string_co
 enum status tension_find_modulus(const struct string_build *build, double *ret_modulus_mpa);
 
 /*
+ * Core and modulus of nylon and fluorocarbon for how far pressing raises the pull. That is a small
+ * part of it, so the settled modulus will do, which the pitch cannot be reckoned from; so will, for
+ * a wound nylon string whose core is not entered, a core of 0.8 of the gauge (from memory).
+ * STATUS_ABSENT for other strings and without a gauge.
+ */
+enum status tension_find_rough_core(const struct string_build *build, struct string_core *ret_core,
+                                    double *ret_modulus_mpa);
+
+/*
  * How much longer a string is at pitch than slack, l; its mass per length is so much less than
  * that of a slack piece. Its pull T = (mu/l) c^2 on a speaking length L at f, c = 2 L f, stretches
  * its slack area A by T/(A E) = l - 1, E the settled modulus of the material. With mu = rho A
