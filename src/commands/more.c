@@ -6,6 +6,7 @@
 #include "model/survey/next_check.h"
 #include "model/derive/derive_calibration.h"
 #include "model/survey/survey_buzz.h"
+#include "model/survey/survey_headroom.h"
 #include "model/survey/survey_layout.h"
 #include "model/survey/survey_levelling.h"
 #include "model/survey/survey_movement.h"
@@ -84,6 +85,18 @@ static void print_high_fret(const struct survey_buzz *buzz, struct printer *prin
             printer_number_at(printer, "margin", n, "_mm", buzz->margin_mm[n]);
 }
 
+/* How far the headrooms of [clearance.i] are to be believed. */
+static void print_headroom(const struct survey_headroom *doubt, const struct derived *derived,
+                           struct printer *printer)
+{
+    for (int s = 1; s <= derived->setup.board.strings; s++) {
+        printer_begin(printer, "headroom", s, 0);
+        for (int n = 0; n < derived->setup.board.frets; n++)
+            if (doubt->u_mm[s][n].given)
+                printer_number_at(printer, "fret", n, "_u_mm", doubt->u_mm[s][n].value);
+    }
+}
+
 /* How hard it is played, in medium touches of the kind, and the notes that buzz first. */
 static void print_touch(struct place place, const struct derived *derived, struct printer *printer)
 {
@@ -91,7 +104,10 @@ static void print_touch(struct place place, const struct derived *derived, struc
     struct findings findings = {.count = 0};
     struct survey_levelling levelling;
     struct survey_tight tight;
+    struct survey_headroom doubt;
 
+    survey_headroom(place, derived, &doubt);
+    print_headroom(&doubt, derived, printer);
     survey_levelling(place, &derived->setup, &derived->lines, &levelling, &findings);
     survey_tight(place, derived, &levelling, &tight);
     if (tight.count == 0)
@@ -106,6 +122,8 @@ static void print_touch(struct place place, const struct derived *derived, struc
         printer_number(printer, "note", tight.note[i].note);
         printer_number(printer, "at", tight.note[i].at);
         printer_number(printer, "touches", tight.note[i].share);
+        printer_entered(printer, "touches_u",
+                        doubt.u_touches[tight.note[i].string][tight.note[i].note]);
     }
 }
 

@@ -25,6 +25,7 @@ static void draw_mark(struct page_list *list, struct page_point centre, enum hea
         draw_square(list, centre, 0.7, 0.5);
         return;
     case HEADROOM_TIGHT:
+    case HEADROOM_MAY:
         page_draw_circle(list, centre, 1.1, &ring_stroke);
         return;
     case HEADROOM_BUZZES:

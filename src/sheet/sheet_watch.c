@@ -52,7 +52,9 @@ static void add_notes(struct sheet_maker *maker)
         strbuf_add_count(&text, (size_t)buzzing, "note", "notes");
         strbuf_add(&text, " would buzz as hard as it was played here: ");
     } else {
-        strbuf_add(&text, "Played harder than here, these notes buzz first: ");
+        strbuf_add(&text, frets_count(frets, HEADROOM_MAY) > 0
+                              ? "As hard as it was played here, these notes may buzz first: "
+                              : "Played harder than here, these notes buzz first: ");
     }
     for (int i = 0; i < frets->tight.count; i++) {
         const struct tight_note *note = &frets->tight.note[i];

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "words/explain.h"
 
+#include "model/survey/survey_headroom.h"
 #include "words/amount.h"
 
 static struct strbuf add_line(struct explanation *out, enum explain_part part)
@@ -73,29 +74,40 @@ static void add_symbols(const struct derived *derived, const struct clearance_st
 }
 
 /* What it means for ear and file. */
-static void add_hand(const struct derived *derived, const struct fret_clearance *clearance,
-                     int string, int note, struct explanation *out)
+static void add_hand(const struct derived *derived, const struct survey_headroom *doubt, int string,
+                     int note, struct explanation *out)
 {
-    const bool tight = clearance->headroom_mm[note].value < derived->touch.mm[string];
+    const struct fret_clearance *clearance = &derived->clearance[string];
+    const double off = clearance->headroom_mm[note].value / derived->touch.mm[string] - 1;
+    const double u = maybe_or(doubt->u_touches[string][note], 0);
     struct strbuf line = add_line(out, EXPLAIN_HAND);
 
     if (note > 0)
         strbuf_addf(&line, "string %d at fret %d ", string, note);
     else
         strbuf_addf(&line, "string %d open ", string);
-    strbuf_addf(&line,
-                tight ? "would buzz on fret %d at the player's touch: look there with the rocker"
-                      : "rings clean at the player's touch; it is tightest over fret %d",
+    if (off > u) {
+        strbuf_addf(&line, "rings clean at the player's touch; it is tightest over fret %d",
+                    clearance->at[note]);
+        return;
+    }
+    strbuf_add(&line, off < -u ? "would buzz" : "may buzz");
+    strbuf_addf(&line, " on fret %d at the player's touch: look there with the rocker",
                 clearance->at[note]);
 }
 
-static void add_value(const struct fret_clearance *clearance, int string, int note,
-                      struct explanation *out)
+static void add_value(const struct fret_clearance *clearance, struct maybe u_mm, int string,
+                      int note, struct explanation *out)
 {
     struct strbuf line = add_line(out, EXPLAIN_VALUE);
 
     strbuf_addf(&line, "headroom, string %d, note n = %d: ", string, note);
     amount_add_all(&line, clearance->headroom_mm[note].value, UNIT_IN);
+    if (u_mm.given) {
+        strbuf_add(&line, " \xC2\xB1");
+        amount_add(&line, u_mm.value, UNIT_IN, false);
+        strbuf_add(&line, " in");
+    }
     strbuf_addf(&line, ", least over fret k = %d", clearance->at[note]);
 }
 
@@ -105,6 +117,10 @@ static void add_method(struct explanation *out)
              "the plucked ideal string's parallelogram: Helmholtz, On the Sensations of Tone, "
              "app. III (from memory). A usual set-up of the kind is just clean at a medium touch: "
              "common practice");
+    add_text(out, EXPLAIN_NOTE,
+             "\xC2\xB1 (95 %): the gauges' steps; a crown without a spot within .001 in; the pluck "
+             "a third nearer the saddle or farther; how pressing tightens; in touches, the touch "
+             "within half a step.");
     add_text(out, EXPLAIN_NOTE,
              "Which fret is high: for every fret k, lo = the largest margin of the notes heard "
              "to buzz below it, hi = the smallest of the clean ones, margin = clear - envelope "
@@ -123,19 +139,22 @@ void explain_headroom(const struct explain_from *from, int string, int note,
     const struct derived *derived = from->derived;
     struct string_clearance arrays;
     struct clearance_string line;
+    struct survey_headroom doubt;
     const bool known =
         note >= 0 && derived->clearance[string].headroom_mm[note].given &&
         derive_string_clearance(from->place.record, &derived->setup, &derived->string[string],
                                 &derived->lines, &derived->pitch[string], string, &arrays, &line);
 
+    survey_headroom(from->place, derived, &doubt);
     ret_explanation->count = 0;
     if (known)
-        add_hand(derived, &derived->clearance[string], string, note, ret_explanation);
+        add_hand(derived, &doubt, string, note, ret_explanation);
     else
         add_text(ret_explanation, EXPLAIN_HAND,
                  "how far this note is from buzzing is not known yet");
     if (known)
-        add_value(&derived->clearance[string], string, note, ret_explanation);
+        add_value(&derived->clearance[string], doubt.u_mm[string][note], string, note,
+                  ret_explanation);
     else
         add_text(ret_explanation, EXPLAIN_VALUE,
                  "headroom: not known; it needs relief, nut gap and action, and for a fretted "

@@ -3,27 +3,31 @@
 
 #include <math.h>
 
+#include "base/num.h"
 #include "words/amount.h"
 
 /* A crown is not read finer than this, mm. */
 #define HIGH_LEAST_MM 0.01
 
-static enum headroom judge(double headroom_mm, double touch_mm, bool was_clean)
+/* `touches` is the headroom in touches, `u` how far that is to be believed. */
+static enum headroom judge(double touches, double u, bool was_clean)
 {
-    if (headroom_mm < touch_mm)
-        return was_clean ? HEADROOM_TIGHT : HEADROOM_BUZZES;
-    return headroom_mm < HEADROOM_TIGHT_SHARE * touch_mm ? HEADROOM_TIGHT : HEADROOM_PLENTY;
+    if (!was_clean && touches - u < 1)
+        return touches + u < 1 ? HEADROOM_BUZZES : HEADROOM_MAY;
+    return touches < HEADROOM_TIGHT_SHARE || touches - u < 1 ? HEADROOM_TIGHT : HEADROOM_PLENTY;
 }
 
 static void judge_string(const struct derived *derived, int string, uint64_t clean,
-                         enum headroom ret_headroom[FRETS_MAX + 1])
+                         struct frets_plan *plan)
 {
-    const struct fret_clearance *clearance = &derived->clearance[string];
+    for (int n = 0; n <= derived->setup.board.frets; n++) {
+        const struct maybe headroom_mm = derived->clearance[string].headroom_mm[n];
 
-    for (int n = 0; n <= derived->setup.board.frets; n++)
-        if (clearance->headroom_mm[n].given)
-            ret_headroom[n] =
-                judge(clearance->headroom_mm[n].value, derived->touch.mm[string], clean >> n & 1);
+        if (headroom_mm.given)
+            plan->headroom[string][n] =
+                judge(headroom_mm.value / derived->touch.mm[string],
+                      maybe_or(plan->doubt.u_touches[string][n], 0), clean >> n & 1);
+    }
 }
 
 void frets_plan_make(struct place place, const struct derived *derived, struct frets_plan *ret_plan)
@@ -37,9 +41,10 @@ void frets_plan_make(struct place place, const struct derived *derived, struct f
         return;
     ret_plan->strings = board->strings;
     ret_plan->frets = board->frets;
+    survey_headroom(place, derived, &ret_plan->doubt);
     for (int s = 1; s <= board->strings; s++) {
         survey_buzz(place, derived, s, &ret_plan->buzz[s]);
-        judge_string(derived, s, ret_plan->buzz[s].clean, ret_plan->headroom[s]);
+        judge_string(derived, s, ret_plan->buzz[s].clean, ret_plan);
     }
     survey_levelling(place, &derived->setup, &derived->lines, &ret_plan->levelling, &findings);
     survey_tight(place, derived, &ret_plan->levelling, &ret_plan->tight);
@@ -70,10 +75,8 @@ int frets_count(const struct frets_plan *plan, enum headroom headroom)
 char frets_mark(enum headroom headroom)
 {
     static const char marks[] = {
-        [HEADROOM_UNKNOWN] = ' ',
-        [HEADROOM_PLENTY] = '.',
-        [HEADROOM_TIGHT] = 'o',
-        [HEADROOM_BUZZES] = '#',
+        [HEADROOM_UNKNOWN] = ' ', [HEADROOM_PLENTY] = '.', [HEADROOM_TIGHT] = 'o',
+        [HEADROOM_MAY] = 'o',     [HEADROOM_BUZZES] = '#',
     };
     return marks[headroom];
 }
@@ -85,6 +88,24 @@ static void add_gap(struct strbuf *out, double mm, const struct shop_units *unit
 
     amount_add(out, mm, unit, false);
     amount_add_unit(out, unit);
+}
+
+/* A gap with its doubt, which has at most two digits, both to the same place. */
+static void add_doubtful_gap(struct strbuf *out, double mm, struct maybe u_mm,
+                             const struct shop_units *units)
+{
+    const enum unit unit = units->bare[MEASURE_FEELER];
+    double place_mm = unit_to_pivot(unit, 1);
+
+    if (!u_mm.given) {
+        add_gap(out, mm, units);
+        return;
+    }
+    while (u_mm.value >= 99.5 * place_mm)
+        place_mm *= 10;
+    amount_add(out, place_mm * round(mm / place_mm), unit, false);
+    strbuf_add(out, " \xC2\xB1");
+    add_gap(out, place_mm * round(u_mm.value / place_mm), units);
 }
 
 static void add_note_name(struct strbuf *out, int note)
@@ -99,9 +120,8 @@ void frets_add_note(const struct derived *derived, const struct frets_plan *plan
                     int note, const struct shop_units *units, struct strbuf *out)
 {
     static const char *const verdicts[] = {
-        [HEADROOM_UNKNOWN] = "",
-        [HEADROOM_PLENTY] = "plenty",
-        [HEADROOM_TIGHT] = "tight",
+        [HEADROOM_UNKNOWN] = "",          [HEADROOM_PLENTY] = "plenty",
+        [HEADROOM_TIGHT] = "tight",       [HEADROOM_MAY] = "tight, may buzz",
         [HEADROOM_BUZZES] = "would buzz",
     };
     const struct fret_clearance *clearance = &derived->clearance[string];
@@ -115,9 +135,24 @@ void frets_add_note(const struct derived *derived, const struct frets_plan *plan
         return;
     }
     strbuf_add(out, ": headroom ");
-    add_gap(out, clearance->headroom_mm[note].value, units);
+    add_doubtful_gap(out, clearance->headroom_mm[note].value, plan->doubt.u_mm[string][note],
+                     units);
     strbuf_addf(out, ", over fret %d: ", clearance->at[note]);
     strbuf_add(out, verdicts[plan->headroom[string][note]]);
+}
+
+/* ": 1.02 +-0.15 touches", to the digits that the doubt has. */
+static void add_touches(struct strbuf *out, double touches, struct maybe u, bool named)
+{
+    const int decimals = u.value < 0.995 ? 2 : 1;
+
+    if (!u.given)
+        return;
+    strbuf_add(out, ": ");
+    num_format_fixed(touches, decimals, false, out);
+    strbuf_add(out, " \xC2\xB1");
+    num_format_fixed(u.value, decimals, false, out);
+    strbuf_add(out, named ? " touches" : "");
 }
 
 bool frets_add_tightest(const struct frets_plan *plan, struct strbuf *out)
@@ -131,6 +166,8 @@ bool frets_add_tightest(const struct frets_plan *plan, struct strbuf *out)
         else
             strbuf_add(out, "open");
         strbuf_addf(out, ", fret %d", tight->note[i].at);
+        add_touches(out, tight->note[i].share,
+                    plan->doubt.u_touches[tight->note[i].string][tight->note[i].note], i == 0);
     }
     return tight->count > 0;
 }

@@ -3,6 +3,7 @@
 #define SILLET_WORDS_FRETS_PLAN_H
 
 #include "model/survey/survey_buzz.h"
+#include "model/survey/survey_headroom.h"
 #include "model/survey/survey_levelling.h"
 #include "model/survey/survey_tight.h"
 
@@ -15,7 +16,8 @@ enum headroom {
     HEADROOM_UNKNOWN,
     HEADROOM_PLENTY,
     HEADROOM_TIGHT,  /* would buzz if plucked a third as hard again: the next harder touch */
-    HEADROOM_BUZZES, /* buzzes at the player's touch; a note that was heard clean never is */
+    HEADROOM_MAY,    /* may buzz at the player's touch: the doubt of its headroom does not tell */
+    HEADROOM_BUZZES, /* buzzes at it, beyond doubt; a note that was heard clean is neither */
 };
 
 /* The step from one touch to the next harder one. */
@@ -25,6 +27,7 @@ struct frets_plan {
     int strings, frets; /* 0 if the board is not known */
     struct touch touch;
     enum headroom headroom[STRINGS_MAX + 1][FRETS_MAX + 1]; /* by string and note */
+    struct survey_headroom doubt;
     struct survey_buzz buzz[STRINGS_MAX + 1];
     struct survey_levelling levelling;
     struct survey_tight tight;
@@ -40,14 +43,16 @@ int frets_tightest_note(const struct derived *derived, int string);
 /* How many notes have that headroom, not counting those at the last fret. */
 int frets_count(const struct frets_plan *plan, enum headroom headroom);
 
-/* '.', 'o', '#', or a blank if it is not known. */
+/* '.', 'o' if it is tight or may buzz, '#', or a blank if it is not known. */
 char frets_mark(enum headroom headroom);
 
-/* Appends a note's headroom in full: "string 6 fret 3: headroom .053 in, over fret 5: plenty". */
+/* Appends a note's headroom in full: "string 6 fret 3: headroom .053 +-.012 in, over fret 5:
+ * plenty". */
 void frets_add_note(const struct derived *derived, const struct frets_plan *plan, int string,
                     int note, const struct shop_units *units, struct strbuf *out);
 
-/* Appends the tightest notes: "tightest: string 3 at 2, fret 4; ...". False, `out` untouched, if no
+/* Appends the tightest notes: "tightest: string 3 at 2, fret 4: 1.02 +-0.15 touches;
+ * ...". False, `out` untouched, if no
  * headroom is known. */
 bool frets_add_tightest(const struct frets_plan *plan, struct strbuf *out);
 

@@ -108,7 +108,10 @@ static void a_lower_one_names_its_tightest_notes(void **state)
         assert_non_null(strstr(memory, "tightest: string "));
         strbuf_clear(&words);
         assert_true(frets_add_gains(&plan, &units, &words));
-        assert_int_equal(frets_count(&plan, HEADROOM_BUZZES) > 0, least < 1);
+        /* One below the touch may buzz at least; one that would lies below it. */
+        assert_true(least >= 1 ||
+                    frets_count(&plan, HEADROOM_BUZZES) + frets_count(&plan, HEADROOM_MAY) > 0);
+        assert_true(least < 1 || frets_count(&plan, HEADROOM_BUZZES) == 0);
         record_done(&record);
     }
 }
@@ -172,7 +175,7 @@ static void the_ear_bounds_the_touch(void **state)
         for (int s = 1; s <= derived.setup.board.strings; s++)
             for (int n = 0; n < derived.setup.board.frets; n++)
                 if (plan.buzz[s].clean >> n & 1)
-                    assert_int_not_equal(plan.headroom[s][n], HEADROOM_BUZZES);
+                    assert_true(plan.headroom[s][n] < HEADROOM_MAY);
         record_done(&record);
     }
     assert_true(by_ear > 40);

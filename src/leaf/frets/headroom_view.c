@@ -50,6 +50,7 @@ static enum role mark_role(enum headroom headroom)
     case HEADROOM_PLENTY:
         return ROLE_GOOD;
     case HEADROOM_TIGHT:
+    case HEADROOM_MAY:
         return ROLE_ASSUMED;
     case HEADROOM_BUZZES:
         return ROLE_OFF;
