@@ -55,7 +55,8 @@ void menu_view_draw(const struct pen *pen, const struct menu *menu, const char *
     struct strbuf heading = STRBUF(memory);
 
     strbuf_add(&heading, here);
-    (void)draw_page(pen, menu, 1, "leaves: 0, then", row, end, RIGHT);
+    const int leaves = draw_page(pen, menu, 1, "leaves: 0, then", row, end, RIGHT);
+    (void)draw_page(pen, menu, 3, "rest: two points, then", leaves + 1, end, RIGHT);
     row = 1 + draw_page(pen, menu, 0, memory, row, end, LEFT);
     (void)draw_page(pen, menu, 2, "more: a point, then", row, end, LEFT);
 }

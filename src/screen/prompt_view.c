@@ -17,7 +17,9 @@ static void add_prompt(const struct app *app, struct strbuf *out)
 {
     const struct route_cell *cell = app_cell(app);
 
-    if (app_is_asked(app)) {
+    if (app_is_asked(app) && app->asked->add_prompt) {
+        app->asked->add_prompt(app, out);
+    } else if (app_is_asked(app)) {
         const struct name_list list = app_names(app);
 
         strbuf_addf(out, "what if: which %s >", name_list_label(&list));
@@ -102,7 +104,9 @@ static void add_now(const struct app *app, const struct route_cell *cell, struct
 /* The hint while nothing is typed. */
 static void add_hint(const struct app *app, const struct route_cell *cell, struct strbuf *out)
 {
-    if (app_is_asked(app))
+    if (app_is_asked(app) && app->asked->add_hint)
+        app->asked->add_hint(app, out);
+    else if (app_is_asked(app))
         strbuf_add(out, "its number or its name; + and - step");
     else if (app_row(app)->add_hint)
         app_row(app)->add_hint(app, out);

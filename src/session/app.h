@@ -73,6 +73,10 @@ struct asked {
      * the entry still belongs to the cell. */
     enum name_list_of names;
     void (*look)(struct app *app);
+    /* If a number is asked for instead, with `look`: its prompt, and the hint while nothing is
+     * typed. */
+    void (*add_prompt)(const struct app *app, struct strbuf *out);
+    void (*add_hint)(const struct app *app, struct strbuf *out);
     /* What Enter and Esc do, for the key line; NULL: the same as in any cell. */
     const char *enter, *escape;
 };
@@ -193,7 +197,8 @@ bool app_is_emptied(const struct app *app);
 const struct field *app_field(const struct app *app);
 bool app_is_edited(const struct app *app);
 
-/* Whether a name is asked for, so that the entry is not a reading of the cell in hand. */
+/* Whether a name or a number is asked for, so that the entry is not a reading of the cell in hand.
+ */
 bool app_is_asked(const struct app *app);
 
 /* The names that the entry is matched with: those asked for, else those of the cell in hand. One of

@@ -11,9 +11,9 @@
  * leaf has texts. 0 for the moving keys of keyboard and number pad.
  *
  * `place` is the command's page and digit in the menu (0: it is not listed): ON_FIRST is one key
- * after `*`, ON_LEAVES after `* 0`, ON_MORE after `* .`. Commands of all leaves have 1 to 3 on the
- * first page; a leaf's own have the rest of it, and 8 and 9 on the last. `where` is ANYWHERE or the
- * one leaf that has the command.
+ * after `*`, ON_LEAVES after `* 0`, ON_MORE after `* .`, ON_REST after `* . .`. Commands of all
+ * leaves have 1 to 3 on the first page; a leaf's own have the rest of it, 8 and 9 of ON_MORE, and
+ * ON_REST. `where` is ANYWHERE or the one leaf that has the command.
  *
  * `hint` is for the key line, empty if the command is not on it; `title` is for the menu; `words`
  * say what the command does. `act` does it: DO(function), or BY(function, step). `can` says whether
@@ -45,11 +45,12 @@ COMMAND(FROM_BEFORE, 0, 0, 'b', ON_FIRST(7), LEAF_BENCH, "", "start from the rea
 COMMAND(METHOD, 0, 0, IN_MENU('o'), ON_FIRST(8), LEAF_BENCH, "", "nut gaps open, or held on fret 3", "read nut gaps with the string open, or held down on fret 3", DO(bench_toggle_method), app_may_change, 0)
 COMMAND(ROW_AGAIN, 0, 0, 's', ON_FIRST(9), LEAF_BENCH, "", "this row is as it was", "this row was looked over and is as it was: file its last values, in [ ], as read now", DO(bench_take_row), bench_can_take_row, 0)
 COMMAND(TUNING_NAMED, 0, 0, 'n', ON_FIRST(4), LEAF_STRINGS, "", "what if: a tuning by name", "what if: a tuning by its name, from a list; + and - step through it", DO(question_ask_tuning), strings_has_strings, 0)
-COMMAND(ALL_DOWN, 0, 0, 'J', ON_MORE(8), LEAF_STRINGS, "", "what if: all strings a semitone lower", "what if: all strings a semitone lower", BY(strings_step_all, -1), strings_has_strings, 0)
+COMMAND(PULL_WANTED, 0, 0, 'G', ON_MORE(8), LEAF_STRINGS, "", "what if: gauges for a pull", "what if: the gauges sold for a pull: of this string, of each, or of all together; + and - step through that", DO(question_ask_pull), strings_has_strings, 0)
+COMMAND(ALL_DOWN, 0, 0, 'J', ON_REST(8), LEAF_STRINGS, "", "all a semitone down", "what if: all strings a semitone lower", BY(strings_step_all, -1), strings_has_strings, 0)
 COMMAND(SEMITONE_DOWN, 0, 0, 'j', ON_FIRST(5), LEAF_STRINGS, "", "what if: a semitone lower", "what if: the string in hand a semitone lower", BY(strings_step_semitone, -1), strings_has_strings, 0)
 COMMAND(SEMITONE_UP, 0, 0, 'k', ON_FIRST(6), LEAF_STRINGS, "", "what if: a semitone higher", "what if: the string in hand a semitone higher", BY(strings_step_semitone, 1), strings_has_strings, 0)
 COMMAND(SET_NAMED, 0, 0, 'g', ON_FIRST(7), LEAF_STRINGS, "", "what if: a set by name", "what if: a set of strings by its name or gauges, from a list; + and - step through it", DO(question_ask_set), strings_has_strings, 0)
-COMMAND(ALL_UP, 0, 0, 'K', ON_MORE(9), LEAF_STRINGS, "", "what if: all strings a semitone higher", "what if: all strings a semitone higher", BY(strings_step_all, 1), strings_has_strings, 0)
+COMMAND(ALL_UP, 0, 0, 'K', ON_REST(9), LEAF_STRINGS, "", "all a semitone up", "what if: all strings a semitone higher", BY(strings_step_all, 1), strings_has_strings, 0)
 COMMAND(WHAT_IF_TAKE, 0, 0, 'y', ON_FIRST(8), LEAF_STRINGS, "", "take the what-if over", "put the what-if into the record", DO(strings_take_what_if), strings_can_take_what_if, 0)
 COMMAND(WHAT_IF_DROP, 0, 0, 'w', ON_FIRST(9), LEAF_STRINGS, "", "drop the what-if", "drop the what-if", DO(strings_drop_what_if), strings_can_drop_what_if, 0)
 COMMAND(NOTE_BACK, 0, 0, 'j', ON_FIRST(5), LEAF_FRETS, "", "look at the note below", "look at the next lower note on the headroom map", BY(frets_step_note, -1), frets_has_note, 0)

@@ -73,6 +73,16 @@ static void turn_page(struct menu *menu, int by)
     }
 }
 
+/* A point goes to the page of what is needed less often, from there to the rest. */
+static void take_point(struct menu *menu)
+{
+    const int more = ON_MORE(0) / 10, rest = ON_REST(0) / 10;
+    const int page = menu_page(menu) == more && menu_first(menu, rest) < menu->count ? rest : more;
+
+    if (menu_first(menu, page) < menu->count)
+        take_page(menu, page);
+}
+
 static void take_item(struct menu *menu, int at)
 {
     menu->at = at;
@@ -112,8 +122,7 @@ static bool moves(struct menu *menu, uint32_t key)
     case '.':
     case ',':
     case SILLET_KEY_DELETE:
-        if (menu_first(menu, MENU_PAGES - 1) < menu->count)
-            take_page(menu, MENU_PAGES - 1);
+        take_point(menu);
         return true;
     case SILLET_KEY_END:
         take_item(menu, menu->count - 1);

@@ -8,16 +8,17 @@
 /*
  * The menu, which one key of the number pad opens: what can be done now. Each item has a letter,
  * and a digit on its page. All pages are on the screen at once; a digit is for the page in hand, 0
- * goes to the next page, a point to the last. No item is in hand until an arrow takes one, so that
- * Enter alone does nothing.
+ * goes to the next page, a point to what is needed less often, a second one to the rest. No item is
+ * in hand until an arrow takes one, so that Enter alone does nothing.
  */
 
-enum { MENU_PAGES = 3, MENU_ITEMS_MAX = MENU_PAGES * 9, MENU_KEY = '*' };
+enum { MENU_PAGES = 4, MENU_ITEMS_MAX = MENU_PAGES * 9, MENU_KEY = '*' };
 
 /* An item's place: its page and its digit in one number. */
 #define ON_FIRST(digit)  (digit)
 #define ON_LEAVES(digit) (10 + (digit))
 #define ON_MORE(digit)   (20 + (digit))
+#define ON_REST(digit)   (30 + (digit))
 
 struct menu_item {
     int id; /* the caller's */

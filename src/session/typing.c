@@ -173,7 +173,7 @@ bool typing_choose(struct turn *turn, uint32_t key)
     struct app *app = turn->app;
     const struct field *field = app_field(app);
 
-    if (!field && !app_is_asked(app))
+    if (!field && (!app_is_asked(app) || app->asked->add_prompt))
         return false;
     if (field && field->kind == KIND_NOTE)
         return !app->writing && step_note(app, key);

@@ -338,6 +338,20 @@ static void add_others(struct question *question)
                 rod->others.necks);
 }
 
+/* From a pull to a gauge, the other way round. */
+static void add_gauge(struct question *question)
+{
+    if (question->id != FIGURE_TENSION && question->id != FIGURE_TENSION_TOTAL)
+        return;
+    struct strbuf line = add_line(question, EXPLAIN_NOTE);
+    strbuf_add(
+        &line,
+        "G asks for a pull and finds the gauge sold, made like this string, that pulls nearest "
+        "to it here at its note: of a string, of each, or of all. All can keep what they pull "
+        "now under another tuning: n, then G + + + Enter. A wound string's core is taken to "
+        "grow as the square root of its gauge: common practice.");
+}
+
 void explain_figure(const struct explain_from *from, enum figure_id id, int string,
                     struct explanation *ret_explanation)
 {
@@ -371,6 +385,7 @@ void explain_figure(const struct explain_from *from, enum figure_id id, int stri
         line = add_line(&question, EXPLAIN_NOTE);
         explain_add_parts(from, id, string, &line);
     }
+    add_gauge(&question);
 }
 
 int explain_symbol_count(enum figure_id id)

@@ -85,7 +85,7 @@ static void without_strings_there_is_nothing_to_ask(void **state)
 
     (void)state;
     assert_int_equal(app->route.count, 0);
-    bench_press(app, "*n{Esc}*g{Esc}*k*j*K*J*y*w5{Enter}");
+    bench_press(app, "*n{Esc}*g{Esc}*k*j*K*J*G{Esc}*y*w5{Enter}");
     assert_false(what_if_is_on(&strings_state(app)->what_if));
     assert_int_equal(app->record.count, 0);
     bench_close(app);
@@ -179,7 +179,7 @@ static void all_strings_go_together(void **state)
                     pow(2, -2.0 / 6), 1e-9);
     assert_true(survey_what_if_add_note(&app->record, answer, 6, &name));
     assert_string_equal(memory, "D2");
-    bench_press(app, "*.9*.9");
+    bench_press(app, "*..9*..9");
     assert_false(what_if_is_on(&strings_state(app)->what_if));
     bench_close(app);
 }
@@ -378,6 +378,216 @@ static void taking_it_over_is_one_step(void **state)
     bench_close(app);
 }
 
+/* --- gauges for a pull --- */
+
+/* A packet's tensions on 25.5 in (labels, from memory): .011 at E4 19.6 lb, .010 16.2, .012 23.3.
+ * By Mersenne's law at 7850 kg/m3 they are a tenth or two more. On the number pad. */
+static void a_pull_names_its_gauge(void **state)
+{
+    struct app *app = start(SIX);
+    char memory[200];
+    struct strbuf words = STRBUF(memory);
+
+    (void)state;
+    bench_press(app, "{Down}{Down}{Down}{Down}{Down}*.8");
+    assert_int_equal(app_string(app), 1);
+    bench_press(app, "19.6");
+    const struct what_if_answer *answer = &strings_state(app)->what_if.answer.string[1];
+    assert_near(answer->sold.nearest.gauge_mm, 0.011 * 25.4, 1e-9);
+    assert_near_relative(answer->after_n.value, 19.6 * 4.4482216, 0.01);
+    assert_string_equal(app->entry_view.words, ".011 in 19.7 lb; .010 16.3, .012 23.5");
+    bench_press(app, "{Enter}");
+    assert_null(app->asked);
+    strings_words_string(app, &words);
+    assert_non_null(strstr(memory, "string 1, for 19.6 lb: .011 in 19.7 lb; .010 16.3, .012 23.5"));
+    assert_false(strings_state(app)->what_if.pull_n[2].given);
+    bench_press(app, "*.8{Esc}");
+    assert_near(strings_state(app)->what_if.pull_n[1].value, 19.6 * 4.4482216152605, 1e-9);
+    bench_press(app, "*9");
+    assert_false(what_if_is_on(&strings_state(app)->what_if));
+    bench_close(app);
+}
+
+static void a_unit_may_be_typed(void **state)
+{
+    static const struct {
+        const char *typed;
+        double n; /* 0: refused */
+    } cases[] = {{"80 n", 80},
+                 {"8kgf", 8 * 9.80665},
+                 {"18 lb", 18 * 4.4482216152605},
+                 {"18,5", 18.5 * 4.4482216152605},
+                 {"0", 0},
+                 {"80 mm", 0},
+                 {"99999", 0},
+                 {".", 0}};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        struct app *app = start(SIX);
+
+        bench_press(app, "*G");
+        bench_press(app, cases[i].typed);
+        assert_int_equal(app->entry_view.good, cases[i].n > 0);
+        assert_int_equal(strings_state(app)->what_if.pull_n[6].given, cases[i].n > 0);
+        if (cases[i].n > 0)
+            assert_near(strings_state(app)->what_if.pull_n[6].value, cases[i].n, 1e-9);
+        bench_press(app, "{Enter}");
+        assert_int_equal(app->asked != NULL, cases[i].n == 0);
+        bench_close(app);
+    }
+}
+
+/* Each at a pull, all evenly, and all in the shares of now: the pulls wanted add up, and every
+ * gauge is the nearest of the list, one by one. */
+static void a_set_is_evened(void **state)
+{
+    static const struct {
+        const char *keys;
+        double total_lb;
+    } cases[] = {{"*G+17.5", 6 * 17.5}, {"*G++105", 105}, {"*G17.5+", 6 * 17.5}, {"*G-105", 105}};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        struct app *app = start(SIX);
+        double total_n = 0;
+
+        bench_press(app, cases[i].keys);
+        for (int s = 1; s <= 6; s++) {
+            const struct what_if_answer *answer = &strings_state(app)->what_if.answer.string[s];
+            const double wanted_n = assert_given(strings_state(app)->what_if.pull_n[s]);
+            const double now_n = app->now.string[s].tension_n.value;
+
+            total_n += wanted_n;
+            if (i == 3)
+                assert_near_relative(
+                    wanted_n / now_n,
+                    105 * 4.4482216152605 /
+                        figures_get(&app->now.figures, FIGURE_TENSION_TOTAL, 0).value,
+                    1e-9);
+            else
+                assert_near_relative(wanted_n, 17.5 * 4.4482216152605, 1e-9);
+            if (answer->sold_status != STATUS_OK) {
+                assert_near_relative(answer->after_n.value, now_n, 1e-12);
+                continue;
+            }
+            /* None beside it, nor the one that is on, comes nearer. */
+            const double off_n = fabs(answer->after_n.value - wanted_n);
+            assert_true(off_n <= fabs(answer->sold.lighter.pull_n - wanted_n));
+            assert_true(answer->sold.heavier.gauge_mm == 0 ||
+                        off_n <= fabs(answer->sold.heavier.pull_n - wanted_n));
+            assert_true(off_n <= fabs(now_n - wanted_n));
+        }
+        assert_near_relative(total_n, cases[i].total_lb * 4.4482216152605, 1e-9);
+        bench_close(app);
+    }
+}
+
+/* A fourth down, each at what it pulls now: a plain string's gauge goes up as 1/f, by a third. */
+static void the_feel_is_kept_under_another_tuning(void **state)
+{
+    struct app *app = start(SIX);
+
+    (void)state;
+    bench_press(app, "*J*J*J*J*J*.8+++{Enter}");
+    const struct survey_what_if *answer = &strings_state(app)->what_if.answer;
+    for (int s = 1; s <= 3; s++) {
+        const double now_mm = assert_given(record_entered_string(&app->record, FIELD_GAUGE, s));
+
+        assert_true(what_if_changes_gauge(&strings_state(app)->what_if, s));
+        assert_near(answer->string[s].sold.nearest.gauge_mm, now_mm * 1.3348, 0.0254);
+        assert_near_relative(answer->string[s].after_n.value, answer->string[s].before_n.value,
+                             0.1);
+    }
+    /* Heavier than any plain string sold: it stays, and the line says so. */
+    char memory[200];
+    struct strbuf words = STRBUF(memory);
+    assert_int_equal(answer->string[6].sold_status, STATUS_RANGE);
+    strings_words_string(app, &words);
+    assert_non_null(strstr(memory, "no gauge sold comes near that; it stays as it is"));
+    bench_close(app);
+}
+
+/* Other gauges are asked about first; what was weighed of the old strings goes, the build stays;
+ * one undo brings all back. A string whose gauge stays keeps its weight. */
+static void gauges_are_filed_after_a_question(void **state)
+{
+    struct app *app = start(SIX "string.1 weigh_mass = 0.2 g\nstring.1 weigh_length = 500 mm\n"
+                                "string.2 label_tension = 15 lb\nstring.2 mass = 0.7 g/m\n"
+                                "string.3 mass = 1.13 g/m\n");
+    struct record before;
+
+    (void)state;
+    assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
+    bench_press(app, "{Home}{Down}{Down}{Down}{Down}*G19.6{Enter}{Down}*G19.6{Enter}");
+    assert_false(bench_press(app, "*8").save);
+    assert_non_null(app->asked);
+    assert_string_equal(app->message,
+                        "Other gauges for 2 strings; mass, weight and label of 2 1 go.");
+    assert_false(bench_press(app, "{Esc}").save);
+    assert_true(record_equal(&app->record, &before));
+    assert_true(what_if_is_on(&strings_state(app)->what_if));
+    assert_true(bench_press(app, "*8{Enter}").save);
+    assert_false(what_if_is_on(&strings_state(app)->what_if));
+    assert_string_equal(bench_text(app, "string.1 gauge"), ".011 in");
+    assert_string_equal(bench_text(app, "string.1 build"), "plain");
+    assert_null(bench_text(app, "string.1 weigh_mass"));
+    assert_null(bench_text(app, "string.2 label_tension"));
+    assert_null(bench_text(app, "string.2 mass"));
+    assert_string_equal(bench_text(app, "string.3 mass"), "1.13 g/m");
+    bench_press(app, "*u");
+    assert_true(record_equal(&app->record, &before));
+    record_done(&before);
+    bench_close(app);
+}
+
+static void a_wound_string_takes_its_core_along(void **state)
+{
+    struct app *app = start(SIX "string.6 gauge = .046 in\nstring.6 core = .0165 in\n"
+                                "string.6 build = round-wound\nstring.6 hex = yes\n"
+                                "string.6 wrap_material = nickel-plated-steel\n");
+
+    (void)state;
+    bench_press(app, "*G20{Enter}");
+    const double after_n = strings_state(app)->what_if.answer.string[6].after_n.value;
+    bench_press(app, "*y{Enter}");
+    assert_string_equal(bench_text(app, "string.6 gauge"), ".048 in");
+    assert_near(assert_given(record_entered_string(&app->record, FIELD_CORE, 6)),
+                0.0165 * 25.4 * sqrt(48.0 / 46), 0.002);
+    assert_string_equal(bench_text(app, "string.6 hex"), "yes");
+    assert_near_relative(app->now.string[6].tension_n.value, after_n, 0.005);
+    bench_close(app);
+}
+
+/* Nothing to take over is said, and nothing is filed. */
+static void gauges_that_are_on_are_not_filed(void **state)
+{
+    struct app *app = start(SIX);
+
+    (void)state;
+    bench_press(app, "*G+++{Enter}");
+    assert_true(what_if_is_on(&strings_state(app)->what_if));
+    assert_false(bench_press(app, "*y").save);
+    assert_int_equal(app->tone, TONE_WARNING);
+    assert_null(app->asked);
+    bench_close(app);
+}
+
+/* Another set is asked about by its own gauges, so pulls that were wanted go. */
+static void a_set_drops_the_pulls(void **state)
+{
+    struct app *app = start(SIX);
+
+    (void)state;
+    bench_press(app, "*G20{Enter}*g+{Enter}");
+    assert_true(strings_state(app)->what_if.set.strings == 6);
+    assert_false(what_if_has_pulls(&strings_state(app)->what_if));
+    bench_press(app, "*G20{Enter}");
+    assert_true(strings_state(app)->what_if.set.strings == 6);
+    assert_true(what_if_has_pulls(&strings_state(app)->what_if));
+    bench_close(app);
+}
+
 static void reading_only_takes_nothing_over(void **state)
 {
     struct app *app = malloc(sizeof *app);
@@ -500,6 +710,14 @@ int main(void)
         cmocka_unit_test(a_set_is_asked_for_on_the_number_pad),
         cmocka_unit_test(what_is_half_asked_stays),
         cmocka_unit_test(taking_it_over_is_one_step),
+        cmocka_unit_test(a_pull_names_its_gauge),
+        cmocka_unit_test(a_unit_may_be_typed),
+        cmocka_unit_test(a_set_is_evened),
+        cmocka_unit_test(the_feel_is_kept_under_another_tuning),
+        cmocka_unit_test(gauges_are_filed_after_a_question),
+        cmocka_unit_test(a_wound_string_takes_its_core_along),
+        cmocka_unit_test(gauges_that_are_on_are_not_filed),
+        cmocka_unit_test(a_set_drops_the_pulls),
         cmocka_unit_test(reading_only_takes_nothing_over),
         cmocka_unit_test(an_entry_shows_in_the_what_if),
         cmocka_unit_test(another_number_of_strings_drops_what_does_not_fit),

@@ -51,6 +51,25 @@ static void a_digit_is_for_its_page_and_a_letter_for_all(void **state)
     }
 }
 
+/* A second point goes to the rest; without a rest it stays. */
+static void a_second_point_goes_to_the_rest(void **state)
+{
+    struct menu menu;
+
+    (void)state;
+    fill(&menu);
+    menu_add(&menu, 40, ON_REST(7), 'J');
+    assert_int_equal(press(&menu, "..7"), 40);
+    fill(&menu);
+    menu_add(&menu, 40, ON_REST(7), 'J');
+    assert_int_equal(press(&menu, ".7"), 30);
+    fill(&menu);
+    menu_add(&menu, 40, ON_REST(7), 'J');
+    assert_int_equal(press(&menu, "...7"), 30);
+    fill(&menu);
+    assert_int_equal(press(&menu, "..7"), 30);
+}
+
 static enum menu_answer answer(uint32_t key)
 {
     struct menu menu;
@@ -354,6 +373,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_digit_is_for_its_page_and_a_letter_for_all),
+        cmocka_unit_test(a_second_point_goes_to_the_rest),
         cmocka_unit_test(what_is_no_item_closes_passes_or_does_nothing),
         cmocka_unit_test(arrows_and_enter_do_as_well),
         cmocka_unit_test(enter_alone_does_nothing),

@@ -2,6 +2,7 @@
 #ifndef SILLET_LEAF_STRINGS_LEAF_STRINGS_H
 #define SILLET_LEAF_STRINGS_LEAF_STRINGS_H
 
+#include "leaf/strings/pull_question.h"
 #include "leaf/strings/what_if_state.h"
 #include "session/app.h"
 
@@ -28,10 +29,11 @@ enum string_column {
 
 enum field_id strings_column_field(enum string_column column);
 
-/* What the leaf keeps: the what-if and, while a tuning or a set is asked for by name (question.h),
- * the one that it had before. */
+/* What the leaf keeps: the what-if and, while a tuning, a set or a pull is asked for
+ * (question.h), the one that it had before. */
 struct strings_state {
     struct what_if_state what_if, before;
+    enum pull_of pull_of; /* what a pull is asked for */
 };
 
 static inline struct strings_state *strings_state(const struct app *app)

@@ -149,12 +149,28 @@ static enum role add_then_note(const struct app *app, int string, struct strbuf 
     return ROLE_DIM;
 }
 
+/* The gauge that the string would have; of one that stays, the one that it has. */
+static struct maybe gauge_then(const struct app *app, int string)
+{
+    const struct what_if_state *what_if = &strings_state(app)->what_if;
+
+    if (what_if_changes_gauge(what_if, string))
+        return maybe_given(what_if->answer.string[string].sold.nearest.gauge_mm);
+    if (string <= what_if->set.strings)
+        return maybe_given(what_if->set.string[string - 1].build.gauge_mm);
+    return record_entered_string(&app->record, FIELD_GAUGE, string);
+}
+
 static enum role add_then_gauge(const struct app *app, int string, struct strbuf *out)
 {
-    if (string != PULLS_TOTAL && string <= strings_state(app)->what_if.set.strings)
-        amount_add(out, strings_state(app)->what_if.set.string[string - 1].build.gauge_mm,
-                   field_bare_unit(field_get(FIELD_GAUGE), &app->units), false);
-    return ROLE_PREVIEW;
+    const struct what_if_state *what_if = &strings_state(app)->what_if;
+    const bool changes = what_if->set.strings > 0 || what_if_changes_gauge(what_if, string);
+    const struct maybe gauge_mm = string == PULLS_TOTAL ? maybe_absent() : gauge_then(app, string);
+
+    if (gauge_mm.given)
+        amount_add(out, gauge_mm.value, field_bare_unit(field_get(FIELD_GAUGE), &app->units),
+                   false);
+    return changes ? ROLE_PREVIEW : ROLE_DIM;
 }
 
 static enum role add_then_stress(const struct app *app, int string, struct strbuf *out)
@@ -224,7 +240,8 @@ void pulls_lay_then(struct pulls *pulls, const struct app *app, bool roomy)
 
     *pulls = (struct pulls){.app = app};
     add_column(pulls, &note);
-    if (strings_state(app)->what_if.set.strings > 0)
+    if (strings_state(app)->what_if.set.strings > 0 ||
+        what_if_has_pulls(&strings_state(app)->what_if))
         add_column(pulls, app->metric ? &gauge_mm : &gauge_in);
     add_column(pulls, &newton);
     if (!app->metric)

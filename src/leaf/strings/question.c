@@ -34,13 +34,14 @@ static void try_on(struct app *app, const struct name_list *list)
     struct what_if_state *what_if = &strings_state(app)->what_if;
     char name[NAME_LIST_NAME_SIZE];
     const struct tuning *tuning;
+    struct string_set set;
 
     put_back(app);
     if (!name_list_name(list, app->choice.in_hand, name, sizeof name))
         return;
-    if (list->of == NAMES_OF_SETS)
-        (void)string_set_find(name, &what_if->set);
-    else if (tuning_find(name, &tuning) == STATUS_OK)
+    if (list->of == NAMES_OF_SETS && string_set_find(name, &set) == STATUS_OK)
+        what_if_set_strings(what_if, &set);
+    else if (list->of == NAMES_OF_TUNINGS && tuning_find(name, &tuning) == STATUS_OK)
         what_if_set_tuning(what_if, tuning);
 }
 
@@ -63,6 +64,7 @@ static void answer(struct turn *turn)
 {
     struct app *app = turn->app;
     const bool is_empty = app->entry_view.empty, is_tuning = app->asked->names == NAMES_OF_TUNINGS;
+    const bool is_named = !app->asked->add_prompt;
 
     if (!is_empty && !app->entry_view.good) {
         turn_refuse_entry(turn, app->entry_view.words);
@@ -70,7 +72,7 @@ static void answer(struct turn *turn)
     }
     app->asked = NULL;
     app_drop_entry(app);
-    if (!is_empty && strings_leave_what_is_on(app, is_tuning))
+    if (is_named && !is_empty && strings_leave_what_is_on(app, is_tuning))
         app_say(app, TONE_NOTE,
                 is_tuning ? "The strings are in this tuning already."
                           : "These strings are on already, going by their gauges.");
@@ -115,7 +117,9 @@ static bool take_key(struct turn *turn, uint32_t key)
         close_question(app);
         return key == SILLET_KEY_ESCAPE;
     }
-    if (typing_choose(turn, key) || typing_edit(turn, key) || typing_add(turn, key))
+    if (app->asked->add_prompt ? pull_question_step(turn, key) : typing_choose(turn, key))
+        return true;
+    if (typing_edit(turn, key) || typing_add(turn, key))
         return true;
     if (key == SILLET_KEY_BACKSPACE && !lineedit_is_empty(&app->entry))
         return typing_erase(turn);
@@ -128,9 +132,21 @@ static const struct asked which_tuning = {
     .take_key = take_key, .names = NAMES_OF_TUNINGS, .look = look};
 static const struct asked which_set = {.take_key = take_key, .names = NAMES_OF_SETS, .look = look};
 
+static const struct asked which_pull = {.take_key = take_key,
+                                        .look = pull_question_look,
+                                        .add_prompt = pull_question_add_prompt,
+                                        .add_hint = pull_question_add_hint};
+
+static void begin(struct app *app, const struct asked *asked)
+{
+    app_drop_entry(app);
+    strings_state(app)->before = strings_state(app)->what_if;
+    app->asked = asked;
+    app_refresh_entry(app);
+}
+
 static void ask(struct turn *turn, const struct asked *asked)
 {
-    struct strings_state *state = strings_state(turn->app);
     const enum name_list_of of = asked->names;
     struct app *app = turn->app;
     const struct name_list list = name_list_for(of, &app->record);
@@ -141,10 +157,7 @@ static void ask(struct turn *turn, const struct asked *asked)
                             : "No named set fits this instrument; enter the gauges.");
         return;
     }
-    app_drop_entry(app);
-    state->before = state->what_if;
-    app->asked = asked;
-    app_refresh_entry(app);
+    begin(app, asked);
 }
 
 void question_ask_tuning(struct turn *turn)
@@ -155,4 +168,12 @@ void question_ask_tuning(struct turn *turn)
 void question_ask_set(struct turn *turn)
 {
     ask(turn, &which_set);
+}
+
+void question_ask_pull(struct turn *turn)
+{
+    if (!app_cell(turn->app))
+        return;
+    strings_state(turn->app)->pull_of = PULL_OF_STRING;
+    begin(turn->app, &which_pull);
 }

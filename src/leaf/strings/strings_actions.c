@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "leaf/strings/strings_actions.h"
 #include "leaf/strings/leaf_strings.h"
+#include "leaf/strings/strings_put.h"
+#include "leaf/strings/take_gauges.h"
 #include "session/refresh.h"
 
 #include <math.h>
@@ -88,17 +90,6 @@ void strings_drop_what_if(struct turn *turn)
     app_refresh_entry(turn->app);
 }
 
-/* Puts a text, or with NULL takes the reading out; leaves alone what is the same already. */
-static enum status put(struct turn *turn, enum field_id field, int string, const char *text)
-{
-    const struct reading_key key = reading_key_string(field, string);
-    const char *kept = record_text(&turn->app->record, &key);
-
-    if (kept ? text && strcmp(kept, text) == 0 : !text)
-        return STATUS_OK;
-    return turn_put(turn, key, text, NULL);
-}
-
 static enum status put_note(struct turn *turn, int string, const char *name)
 {
     const struct maybe *semitone =
@@ -107,24 +98,7 @@ static enum status put_note(struct turn *turn, int string, const char *name)
 
     if (!semitone->given || (kept.given && kept.value == semitone->value))
         return STATUS_OK;
-    return name[0] ? put(turn, FIELD_STRING_NOTE, string, name) : STATUS_RANGE;
-}
-
-/* A diameter the way a packet says it, ".012 in". */
-static enum status put_diameter(struct turn *turn, enum field_id field, int string, double mm)
-{
-    char memory[32];
-    struct strbuf text = STRBUF(memory);
-
-    if (!(mm > 0))
-        return put(turn, field, string, NULL);
-    num_format_fixed(unit_from_pivot(UNIT_IN, mm), 4, true, &text);
-    if (text.length > 0 && memory[text.length - 1] == '0') {
-        memory[text.length - 1] = '\0';
-        text.length--;
-    }
-    strbuf_add(&text, " in");
-    return put(turn, field, string, memory);
+    return name[0] ? strings_put(turn, FIELD_STRING_NOTE, string, name) : STATUS_RANGE;
 }
 
 static enum status put_material(struct turn *turn, enum field_id field, int string,
@@ -132,7 +106,7 @@ static enum status put_material(struct turn *turn, enum field_id field, int stri
 {
     const struct string_material_facts *facts = string_material_facts(material);
 
-    return put(turn, field, string, facts ? facts->name : NULL);
+    return strings_put(turn, field, string, facts ? facts->name : NULL);
 }
 
 static enum status put_mass(struct turn *turn, int string, double kg_per_m)
@@ -141,10 +115,10 @@ static enum status put_mass(struct turn *turn, int string, double kg_per_m)
     struct strbuf text = STRBUF(memory);
 
     if (!(kg_per_m > 0))
-        return put(turn, FIELD_MASS, string, NULL);
+        return strings_put(turn, FIELD_MASS, string, NULL);
     num_format(kg_per_m * 1000, &text);
     strbuf_add(&text, " g/m");
-    return put(turn, FIELD_MASS, string, memory);
+    return strings_put(turn, FIELD_MASS, string, memory);
 }
 
 static enum status put_build(struct turn *turn, int string, enum string_build_kind kind)
@@ -152,17 +126,17 @@ static enum status put_build(struct turn *turn, int string, enum string_build_ki
     char choice[32];
 
     return field_choice(field_get(FIELD_BUILD), (int)kind, choice, sizeof choice)
-               ? put(turn, FIELD_BUILD, string, choice)
+               ? strings_put(turn, FIELD_BUILD, string, choice)
                : STATUS_DOMAIN;
 }
 
 static enum status put_string(struct turn *turn, int string, const struct string_of_set *of_set)
 {
     const struct string_build *build = &of_set->build;
-    enum status status = put_diameter(turn, FIELD_GAUGE, string, build->gauge_mm);
+    enum status status = strings_put_diameter(turn, FIELD_GAUGE, string, build->gauge_mm);
 
     if (status == STATUS_OK)
-        status = put_diameter(turn, FIELD_CORE, string, build->core_mm);
+        status = strings_put_diameter(turn, FIELD_CORE, string, build->core_mm);
     if (status == STATUS_OK)
         status = put_build(turn, string, build->kind);
     if (status == STATUS_OK)
@@ -172,7 +146,7 @@ static enum status put_string(struct turn *turn, int string, const struct string
     if (status == STATUS_OK)
         status = put_mass(turn, string, of_set->mass_kg_per_m);
     for (size_t i = 0; status == STATUS_OK && i < sizeof own_fields / sizeof own_fields[0]; i++)
-        status = put(turn, own_fields[i], string, NULL);
+        status = strings_put(turn, own_fields[i], string, NULL);
     return status;
 }
 
@@ -192,25 +166,19 @@ static enum status put_all(struct turn *turn)
         status = put_note(turn, s, names[s]);
         if (status == STATUS_OK && what_if->set.strings > 0)
             status = put_string(turn, s, &what_if->set.string[s - 1]);
+        if (status == STATUS_OK)
+            status = take_gauges_put(turn, s);
     }
     return status;
 }
 
 /* Puts the notes and strings of the what-if into the record, in one step of undo. */
-void strings_take_what_if(struct turn *turn)
+static void take_over(struct turn *turn)
 {
     struct app *app = turn->app;
     const size_t before = app->undo.done;
     struct undo_step step;
 
-    if (!what_if_is_on(&strings_state(app)->what_if) || !strings_state(app)->what_if.known) {
-        turn_warn(turn, "There is no what-if to take over: * n names a tuning, * g a set.");
-        return;
-    }
-    if (!turn_may_change(turn))
-        return;
-    app_drop_entry(app);
-    app_refresh_entry(app);
     turn_open_step(turn);
     if (put_all(turn) != STATUS_OK) {
         if (app->undo.done > before)
@@ -222,6 +190,47 @@ void strings_take_what_if(struct turn *turn)
     what_if_drop(&strings_state(app)->what_if);
     turn_changed(turn);
     app_say(app, TONE_NOTE, "Taken over; * 1 takes it back. Measure again once it is tuned up.");
+}
+
+static bool answer(struct turn *turn, uint32_t key)
+{
+    turn->app->asked = NULL;
+    if (key == SILLET_KEY_ENTER)
+        take_over(turn);
+    else
+        app_say(turn->app, TONE_NOTE, "Nothing was filed; the what-if stays.");
+    return true;
+}
+
+static const struct asked whether_gauges = {
+    .take_key = answer, .enter = "files them", .escape = "leaves all"};
+
+/* Other gauges are asked about, because what was weighed of the old strings goes with them. */
+void strings_take_what_if(struct turn *turn)
+{
+    struct app *app = turn->app;
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf words = STRBUF(memory);
+
+    if (!what_if_is_on(&strings_state(app)->what_if) || !strings_state(app)->what_if.known) {
+        turn_warn(turn, "There is no what-if to take over: * n names a tuning, * g a set.");
+        return;
+    }
+    if (!turn_may_change(turn))
+        return;
+    app_drop_entry(app);
+    app_refresh_entry(app);
+    if (what_if_is_of_pulls(&strings_state(app)->what_if) && take_gauges_count(app) == 0) {
+        turn_warn(turn, "No string would change: each stays in its gauge.");
+        return;
+    }
+    if (take_gauges_count(app) == 0) {
+        take_over(turn);
+        return;
+    }
+    take_gauges_add_words(app, &words);
+    app_say(app, TONE_NOTE, memory);
+    app->asked = &whether_gauges;
 }
 
 bool strings_has_strings(const struct app *app)

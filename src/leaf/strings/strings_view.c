@@ -122,7 +122,7 @@ static int draw_question(const struct sheet *sheet)
     if (!sheet->asked)
         return end;
     strbuf_add(&title, "what if: ");
-    what_if_title(&strings_state(sheet->app)->what_if, &title);
+    what_if_title(&strings_state(sheet->app)->what_if, strings_words_force(sheet->app), &title);
     if (utf8_columns(memory) > end - column)
         column = utf8_columns(memory) < end - 1 ? end - utf8_columns(memory) : 1;
     pen_put_cut(sheet->pen, sheet->row - HEADING_ROWS, column, end - column, ROLE_PREVIEW, memory);
@@ -208,8 +208,9 @@ static void draw_keys(const struct sheet *sheet, int row)
         const char *hint;
     } keys[] = {{COMMAND_WHAT_IF_TAKE, "take over"}, {COMMAND_WHAT_IF_DROP, "drop"},
                 {COMMAND_TUNING_NAMED, "tuning"},    {COMMAND_SET_NAMED, "set"},
-                {COMMAND_SEMITONE_UP, "string up"},  {COMMAND_SEMITONE_DOWN, "down"},
-                {COMMAND_ALL_UP, "all up"},          {COMMAND_ALL_DOWN, "all down"}};
+                {COMMAND_PULL_WANTED, "pull"},       {COMMAND_SEMITONE_UP, "up"},
+                {COMMAND_SEMITONE_DOWN, "down"},     {COMMAND_ALL_UP, "all up"},
+                {COMMAND_ALL_DOWN, "all down"}};
     const bool on = what_if_is_on(&strings_state(sheet->app)->what_if);
     const char *title = app_takes_letters(sheet->app) ? "what if, behind *:" : "what if:";
     int column = 2 + pen_put(sheet->pen, row, 1, 20, ROLE_LABEL, title);

@@ -65,6 +65,19 @@ static void add_mass(const struct unit_mass *mass, struct strbuf *out)
     strbuf_add(out, " %");
 }
 
+enum unit strings_words_force(const struct app *app)
+{
+    return app->metric ? UNIT_N : UNIT_LB;
+}
+
+void strings_words_add_force(const struct app *app, double pull_n, int decimals, struct strbuf *out)
+{
+    const enum unit unit = strings_words_force(app);
+
+    num_format_fixed(unit_from_pivot(unit, pull_n), decimals, false, out);
+    strbuf_addf(out, " %s", unit_label(unit));
+}
+
 /* The mean pull of the other strings; absent where one is not known or there is none. */
 static struct maybe others_mean(const struct derived *derived, int string)
 {
@@ -85,19 +98,52 @@ static void add_even_gauge(const struct app *app, int string, struct strbuf *out
     const struct derived *derived = app_shown(app);
     const struct string_facts *facts = &derived->string[string];
     const struct maybe mean_n = others_mean(derived, string);
-    const enum unit gauge = app->metric ? UNIT_MM : UNIT_IN, force = app->metric ? UNIT_N : UNIT_LB;
-    double gauge_mm;
+    const enum unit gauge = app->metric ? UNIT_MM : UNIT_IN;
+    struct gauge_sold sold;
 
     if (!mean_n.given || !facts->has_build || !facts->hz.given ||
         gauge_sold_for_pull(&facts->build, derived->setup.board.contact_mm[string], facts->hz.value,
-                            mean_n.value, &gauge_mm) != STATUS_OK)
+                            mean_n.value, &sold) != STATUS_OK)
         return;
     strbuf_add(out, "; ");
-    amount_add(out, gauge_mm, gauge, false);
+    amount_add(out, sold.nearest.gauge_mm, gauge, false);
     amount_add_unit(out, gauge);
     strbuf_add(out, " for the others' mean, ");
-    num_format_fixed(unit_from_pivot(force, mean_n.value), 1, false, out);
-    strbuf_add(out, app->metric ? " N" : " lb");
+    strings_words_add_force(app, mean_n.value, 1, out);
+}
+
+/* "; .044 15.9", `between` before it; nothing for none. */
+static void add_sold(const struct app *app, const char *between, const struct gauge_pull *sold,
+                     struct strbuf *out)
+{
+    if (sold->gauge_mm == 0)
+        return;
+    strbuf_add(out, between);
+    amount_add(out, sold->gauge_mm, app->metric ? UNIT_MM : UNIT_IN, false);
+    strbuf_add_char(out, ' ');
+    num_format_fixed(unit_from_pivot(strings_words_force(app), sold->pull_n), 1, false, out);
+}
+
+void strings_words_sold(const struct app *app, int string, struct strbuf *out)
+{
+    const struct what_if_answer *answer = &strings_state(app)->what_if.answer.string[string];
+    const struct gauge_pull *nearest = &answer->sold.nearest;
+
+    if (answer->sold_status != STATUS_OK) {
+        strbuf_add(out, answer->sold_status == STATUS_RANGE
+                            ? "no gauge sold comes near that; it stays as it is"
+                            : "no list of gauges sold for it; it stays as it is");
+        return;
+    }
+    if (!answer->other_gauge)
+        strbuf_add(out, "as it is, ");
+    amount_add(out, nearest->gauge_mm, app->metric ? UNIT_MM : UNIT_IN, false);
+    amount_add_unit(out, app->metric ? UNIT_MM : UNIT_IN);
+    strbuf_add_char(out, ' ');
+    strings_words_add_force(app, answer->other_gauge ? nearest->pull_n : answer->after_n.value, 1,
+                            out);
+    add_sold(app, "; ", &answer->sold.lighter, out);
+    add_sold(app, answer->sold.lighter.gauge_mm > 0 ? ", " : "; ", &answer->sold.heavier, out);
 }
 
 void strings_words_string(const struct app *app, struct strbuf *out)
@@ -109,6 +155,13 @@ void strings_words_string(const struct app *app, struct strbuf *out)
     if (derived->setup.board.strings < string)
         return;
     const struct string_facts *facts = &derived->string[string];
+    if (what_if->known && what_if->pull_n[string].given) {
+        strbuf_addf(out, "string %d, for ", string);
+        strings_words_add_force(app, what_if->pull_n[string].value, 1, out);
+        strbuf_add(out, ": ");
+        strings_words_sold(app, string, out);
+        return;
+    }
     strbuf_addf(out, "string %d: ", string);
     if (facts->has_mass)
         add_mass(&facts->mass, out);

@@ -13,6 +13,15 @@ void strings_words_need(const struct derived *derived, int string, struct strbuf
  * of the total in the what-if. */
 void strings_words_string(const struct app *app, struct strbuf *out);
 
+/* The gauge sold for the pull wanted of a string, what it pulls, and what those on either side of
+ * it would: ".046 in 17.3 lb; .044 15.9, .048 18.9"; or why there is none. */
+void strings_words_sold(const struct app *app, int string, struct strbuf *out);
+
+/* The shop's unit of force, and a force in it. */
+enum unit strings_words_force(const struct app *app);
+void strings_words_add_force(const struct app *app, double pull_n, int decimals,
+                             struct strbuf *out);
+
 /* What the pull does to the neck, now and in the what-if; or why that is not known. */
 void strings_words_neck(const struct app *app, struct strbuf *out);
 

@@ -7,7 +7,8 @@
 #include "model/survey/survey_what_if.h"
 
 /*
- * A what-if: another tuning, another set, strings tuned up or down, and what would follow. None of
+ * A what-if: another tuning, another set, strings tuned up or down, pulls wanted, and what would
+ * follow. None of
  * it is in the record.
  */
 struct what_if_state {
@@ -15,6 +16,9 @@ struct what_if_state {
     struct string_set set;       /* all zero: the record's strings */
     int all_shift;               /* semitones, on top of the tuning, of all strings */
     int shift[STRINGS_MAX + 1];  /* and on top of that, by string */
+    /* By string, the pull that it should have: it is put on in the gauge sold that comes nearest.
+     */
+    struct maybe pull_n[STRINGS_MAX + 1];
 
     /* What would follow; what_if_derive keeps it up to date. */
     bool known;
@@ -39,7 +43,18 @@ void what_if_drop(struct what_if_state *what_if);
 void what_if_derive(struct what_if_state *what_if, const struct record *record,
                     const struct derived *derived);
 
-/* Appends what the what-if is: "guitar-drop-d, steel-light, all down 1, string 6 down 2". */
-void what_if_title(const struct what_if_state *what_if, struct strbuf *out);
+/* Takes another set, whose gauges then are what is asked about: pulls that were wanted go. */
+void what_if_set_strings(struct what_if_state *what_if, const struct string_set *set);
+
+/* Whether a pull is wanted of any string, and whether nothing else is asked. */
+bool what_if_has_pulls(const struct what_if_state *what_if);
+bool what_if_is_of_pulls(const struct what_if_state *what_if);
+
+/* Whether a string would be put on in another gauge for the pull wanted of it. */
+bool what_if_changes_gauge(const struct what_if_state *what_if, int string);
+
+/* Appends what the what-if is: "guitar-drop-d, steel-light, all down 1, string 6 down 2, string 5
+ * at 24.0 lb"; forces in that unit. */
+void what_if_title(const struct what_if_state *what_if, enum unit force, struct strbuf *out);
 
 #endif

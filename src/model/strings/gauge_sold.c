@@ -31,7 +31,7 @@ static enum status find_pull(const struct string_build *build, double length_mm,
     return status;
 }
 
-static struct string_build with_gauge(const struct string_build *build, double gauge_mm)
+struct string_build gauge_sold_build(const struct string_build *build, double gauge_mm)
 {
     struct string_build other = *build;
 
@@ -40,30 +40,37 @@ static struct string_build with_gauge(const struct string_build *build, double g
     return other;
 }
 
-enum status gauge_sold_for_pull(const struct string_build *build, double length_mm, double hz,
-                                double pull_n, double *ret_gauge_mm)
+/* Gauges rise along the list, and so do their pulls. */
+static void weigh(struct gauge_pull found, double pull_n, struct gauge_sold *sold_now)
 {
-    double nearest_off = (double)INFINITY, nearest_mm = 0;
+    const struct gauge_pull before = sold_now->nearest;
+
+    if (before.gauge_mm == 0 || fabs(found.pull_n - pull_n) < fabs(before.pull_n - pull_n))
+        *sold_now = (struct gauge_sold){.nearest = found, .lighter = before};
+    else if (sold_now->heavier.gauge_mm == 0)
+        sold_now->heavier = found;
+}
+
+enum status gauge_sold_for_pull(const struct string_build *build, double length_mm, double hz,
+                                double pull_n, struct gauge_sold *ret_sold)
+{
+    struct gauge_sold found = {.nearest = {.gauge_mm = 0}};
 
     if ((int)build->kind < 0 || build->kind >= BUILD_COUNT_ || !check_is_positive(pull_n))
         return STATUS_DOMAIN;
     if (!(build->gauge_mm > 0) || sold[build->kind][0] == 0)
         return STATUS_ABSENT;
     for (int i = 0; i < SOLD_MAX && sold[build->kind][i] > 0; i++) {
-        const double gauge_mm = unit_to_pivot(UNIT_TH, sold[build->kind][i]);
-        const struct string_build other = with_gauge(build, gauge_mm);
-        double found_n;
+        struct gauge_pull one = {.gauge_mm = unit_to_pivot(UNIT_TH, sold[build->kind][i])};
+        const struct string_build other = gauge_sold_build(build, one.gauge_mm);
 
-        if (find_pull(&other, length_mm, hz, &found_n) != STATUS_OK ||
-            !(fabs(found_n - pull_n) < nearest_off))
-            continue;
-        nearest_off = fabs(found_n - pull_n);
-        nearest_mm = gauge_mm;
+        if (find_pull(&other, length_mm, hz, &one.pull_n) == STATUS_OK)
+            weigh(one, pull_n, &found);
     }
-    if (nearest_mm == 0)
+    if (found.nearest.gauge_mm == 0)
         return STATUS_ABSENT;
-    if (!(nearest_off <= pull_n / 5))
+    if (!(fabs(found.nearest.pull_n - pull_n) <= pull_n / 5))
         return STATUS_RANGE;
-    *ret_gauge_mm = nearest_mm;
+    *ret_sold = found;
     return STATUS_OK;
 }

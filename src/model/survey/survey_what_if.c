@@ -8,6 +8,9 @@
 #include "model/reading/note_name.h"
 #include "model/strings/pitch.h"
 
+/* A twentieth of a thousandth of an inch, finer than any packet says. */
+#define SAME_GAUGE_MM (0.0254 / 20)
+
 static struct maybe find_semitone(const struct record *record, const struct what_if_change *change,
                                   int string)
 {
@@ -34,6 +37,7 @@ static double mass_at(const struct string_facts *facts, double length_mm, double
     return facts->mass.kg_per_m * now / then;
 }
 
+/* The string of the set, or of the record. Of what is not known there is 0. */
 static double find_mass(const struct derived *derived, const struct what_if_change *change,
                         int string, double hz)
 {
@@ -50,23 +54,53 @@ static double find_mass(const struct derived *derived, const struct what_if_chan
     return tension_find_mass(&sources, &mass) == STATUS_OK ? mass.kg_per_m : 0;
 }
 
-/* Of what is not known there is 0, and no pull comes of it. */
+/* The build of the set, or of the record; false where it is not known. */
+static bool find_build(const struct derived *derived, const struct what_if_change *change,
+                       int string, struct string_build *ret_build)
+{
+    *ret_build =
+        change->has_set ? change->set.string[string - 1].build : derived->string[string].build;
+    return change->has_set || derived->string[string].has_build;
+}
+
+/* The gauge sold for the pull that is wanted, in place of the one that pulls as in `answer`. */
+static void find_sold(const struct what_if_change *change, double length_mm, int string, double hz,
+                      struct string_build *build, struct what_if_answer *answer)
+{
+    const double wanted_n = change->pull_n[string].value;
+
+    answer->sold_status = gauge_sold_for_pull(build, length_mm, hz, wanted_n, &answer->sold);
+    if (answer->sold_status != STATUS_OK)
+        return;
+    const struct gauge_pull *nearest = &answer->sold.nearest;
+
+    answer->other_gauge = fabs(nearest->gauge_mm - build->gauge_mm) > SAME_GAUGE_MM &&
+                          !(answer->after_n.given && fabs(answer->after_n.value - wanted_n) <=
+                                                         fabs(nearest->pull_n - wanted_n));
+    if (!answer->other_gauge)
+        return;
+    *build = gauge_sold_build(build, nearest->gauge_mm);
+    answer->after_n = maybe_given(nearest->pull_n);
+}
+
 static void load_string(const struct record *record, const struct derived *derived,
                         const struct what_if_change *change, int string,
                         struct what_if_answer *answer, struct findings *findings)
 {
-    const struct string_build *build =
-        change->has_set ? &change->set.string[string - 1].build : &derived->string[string].build;
+    const double length_mm = derived->setup.board.contact_mm[string];
+    struct string_build build;
 
     answer->semitone = find_semitone(record, change, string);
     const double hz = maybe_or(derive_hz(record, answer->semitone), 0);
     answer->before_n = figures_get(&derived->figures, FIGURE_TENSION, string);
-    answer->after_n.given = tension_from_pitch(find_mass(derived, change, string, hz),
-                                               derived->setup.board.contact_mm[string], hz,
-                                               &answer->after_n.value) == STATUS_OK;
+    answer->after_n.given = tension_from_pitch(find_mass(derived, change, string, hz), length_mm,
+                                               hz, &answer->after_n.value) == STATUS_OK;
+    answer->sold_status = STATUS_ABSENT;
+    if (find_build(derived, change, string, &build) && change->pull_n[string].given)
+        find_sold(change, length_mm, string, hz, &build, answer);
     if (!answer->after_n.given)
         return;
-    answer->stress_share.given = tension_stress_share(build, answer->after_n.value,
+    answer->stress_share.given = tension_stress_share(&build, answer->after_n.value,
                                                       &answer->stress_share.value) == STATUS_OK;
     if (answer->stress_share.value > STRESS_SHARE_MAX)
         findings_add(findings, FINDING_STRING_NEAR_BREAK, string);

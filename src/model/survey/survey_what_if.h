@@ -6,13 +6,14 @@
 
 #include "model/derive/derive.h"
 #include "model/reading/record_access.h"
+#include "model/strings/gauge_sold.h"
 #include "model/strings/string_set.h"
 #include "model/survey/survey_pull.h"
 #include "model/reading/tuning.h"
 
 /*
- * Another tuning or another set of strings on the instrument as it stands: what each string
- * and the neck would have to hold.
+ * Another tuning, another set of strings, or the gauges sold for pulls that are wanted, on the
+ * instrument as it stands: what each string and the neck would have to hold.
  */
 
 /* More than this times what the neck carries now is worth a warning (common practice, no
@@ -28,11 +29,19 @@ struct what_if_change {
     double shift_semitones;                         /* on top of them */
     double string_shift_semitones[STRINGS_MAX + 1]; /* and on top of that, by string */
     struct string_set set;                          /* other strings, else those of the record */
+    /* By string, the pull wanted of it: it is put on in the gauge sold that comes nearest, made
+     * like the one that it replaces. The gauge that is on stays where it comes as near. */
+    struct maybe pull_n[STRINGS_MAX + 1];
 };
 
 /* One string; what hangs on something unknown is absent. */
 struct what_if_answer {
     struct maybe semitone; /* what it would be tuned to; may have a fraction */
+    /* Where a pull is wanted: whether a gauge sold comes near it (else why not, and the string
+     * stays as it is), which, and whether that is another one than is on. */
+    enum status sold_status;
+    struct gauge_sold sold;
+    bool other_gauge;
     struct maybe before_n, after_n;
     struct maybe share_of_total; /* of what all strings would pull */
     struct maybe stress_share;   /* of its core's strength, afterwards */

@@ -1,0 +1,14 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_LEAF_STRINGS_STRINGS_PUT_H
+#define SILLET_LEAF_STRINGS_STRINGS_PUT_H
+
+#include "session/turn.h"
+
+/* Readings of a string as a what-if puts them into the record. */
+
+/* Puts a text, or with NULL takes the reading out; leaves alone what is the same already. And a
+ * diameter the way a packet says it, ".012 in"; 0 takes it out. */
+enum status strings_put(struct turn *turn, enum field_id field, int string, const char *text);
+enum status strings_put_diameter(struct turn *turn, enum field_id field, int string, double mm);
+
+#endif
