@@ -131,6 +131,23 @@ enum status clearance_find_envelope(const struct clearance_string *string, int n
     return status ? status : check_give(envelope_mm(&s, string, fret), ret_envelope_mm);
 }
 
+enum status clearance_find_ahead(const struct clearance_string *string, int note,
+                                 double *ret_clear_mm, double *ret_envelope_mm)
+{
+    struct stopped s;
+    const enum status status = pluck(string, note, note + 1, 1, &s);
+
+    if (status)
+        return status;
+    for (int k = note + 1; k <= string->last_fret; k++) {
+        ret_clear_mm[k] = clear_mm(&s, string, k);
+        ret_envelope_mm[k] = envelope_mm(&s, string, k);
+        if (!isfinite(ret_clear_mm[k]) || !isfinite(ret_envelope_mm[k]))
+            return STATUS_RANGE;
+    }
+    return STATUS_OK;
+}
+
 enum status clearance_find_margin(const struct clearance_string *string, int note, int fret,
                                   double y0_mm, double *ret_margin_mm)
 {

@@ -55,6 +55,11 @@ enum status clearance_find_clear(const struct clearance_string *string, int note
 enum status clearance_find_envelope(const struct clearance_string *string, int note, int fret,
                                     double y0_mm, double *ret_envelope_mm);
 
+/* Both for every fret ahead of a note, note + 1 .. last, the envelope for a pluck of 1 mm; the
+ * other elements of the arrays, [0 .. last], are left alone. */
+enum status clearance_find_ahead(const struct clearance_string *string, int note,
+                                 double *ret_clear_mm, double *ret_envelope_mm);
+
 /* Clear less envelope, mm: negative means a buzz. */
 enum status clearance_find_margin(const struct clearance_string *string, int note, int fret,
                                   double y0_mm, double *ret_margin_mm);

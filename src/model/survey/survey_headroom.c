@@ -7,7 +7,7 @@
 #include "model/setup/uncertainty.h"
 
 /* Places along the ranges of the pluck and of the touch. */
-enum { PLUCKS = 12, TOUCHES = 6 };
+enum { PLUCKS = 8, TOUCHES = 4 };
 
 /* How far the readings leave the height over each crown of the string stopped at each note, or
  * open, mm2: the squares of what that crown alone adds, and of all the rest. */
@@ -144,14 +144,14 @@ static bool find_headroom(const struct clearance_string *line, const struct clea
                           int string, int note, struct spread *ret_headroom)
 {
     struct spread least = {.mean = (double)INFINITY};
+    double clear_mm[FRETS_MAX + 1], swing_mm[FRETS_MAX + 1];
 
+    if (clearance_find_ahead(line, note, clear_mm, swing_mm) != STATUS_OK)
+        return false;
     for (int k = line->last_fret; k > note; k--) {
-        double clear, swing;
-
-        if (clearance_find_clear(line, note, k, &clear) != STATUS_OK ||
-            clearance_find_envelope(line, note, k, 1, &swing) != STATUS_OK || !(swing > 0))
-            return false;
-        const struct spread one = {clear / swing, doubt->crown[string][note][k] / (swing * swing),
+        const double swing = swing_mm[k];
+        const struct spread one = {clear_mm[k] / swing,
+                                   doubt->crown[string][note][k] / (swing * swing),
                                    sqrt(doubt->rest[string][note][k]) / swing};
 
         least = isfinite(least.mean) ? lesser(least, one) : one;
@@ -175,21 +175,38 @@ static double coverage(const struct spread *cases, int count, double middle, dou
     return sum / (2 * count);
 }
 
-/* The u with 95 %, by halving. */
+/* Twice the root mean square off the middle: near the u that is looked for. */
+static double guess_u(const struct spread *cases, int count, double middle)
+{
+    double sum = 0;
+
+    for (int i = 0; i < count; i++)
+        sum += (cases[i].mean - middle) * (cases[i].mean - middle) + cases[i].variance;
+    return 2 * sqrt(sum / count);
+}
+
+/* The u with 95 %, by halving, then along a straight line. */
 static struct maybe find_u(const struct spread *cases, int count, double middle)
 {
-    double low = 0, high = 1e-3 + fabs(middle) / 4;
+    const double share = 0.95, guess = guess_u(cases, count, middle);
+    double low = 0.7 * guess, high = 1.1 * guess;
+    double within_low = coverage(cases, count, middle, low);
+    double within_high = coverage(cases, count, middle, high);
 
-    for (int i = 0; i < 60 && coverage(cases, count, middle, high) < 0.95; i++)
-        high *= 2;
-    if (!(coverage(cases, count, middle, high) >= 0.95))
-        return maybe_absent();
-    for (int i = 0; i < 12; i++) {
-        const double half = (low + high) / 2;
-
-        *(coverage(cases, count, middle, half) < 0.95 ? &low : &high) = half;
+    if (!(within_low < share) || !(within_high >= share)) {
+        low = within_low = 0;
+        high = 20 * guess;
+        within_high = coverage(cases, count, middle, high);
     }
-    return maybe_finite(high);
+    if (!(guess > 0) || !(within_high >= share))
+        return maybe_absent();
+    while (high - low > guess / 16) {
+        const double half = (low + high) / 2, within = coverage(cases, count, middle, half);
+
+        *(within < share ? &low : &high) = half;
+        *(within < share ? &within_low : &within_high) = within;
+    }
+    return maybe_finite(low + (high - low) * (share - within_low) / (within_high - within_low));
 }
 
 /* The i-th of `count` places that share a range from -1 to 1. */
