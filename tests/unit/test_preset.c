@@ -3,13 +3,14 @@
 
 #include <string.h>
 
+#include "build_record.h"
 #include "model/derive/derive.h"
 #include "store/profile/preset.h"
 #include "store/profile/profile_load.h"
 
-enum { PRESETS = 10 };
+enum { PRESETS = 19 };
 
-static void there_are_ten_with_names_of_their_own(void **state)
+static void each_has_a_name_of_its_own(void **state)
 {
     int count = 0;
 
@@ -51,7 +52,6 @@ static void check_whole(const char *id, const struct record *record)
 {
     static const enum field_id needed[] = {
         FIELD_KIND,
-        FIELD_SCALE,
         FIELD_FRETS,
         FIELD_JOIN_FRET,
         FIELD_RELIEF_FRET,
@@ -69,6 +69,9 @@ static void check_whole(const char *id, const struct record *record)
         if (!record_get(record, &key))
             fail_msg("%s lacks %s", id, field_get(needed[i])->key);
     }
+    assert_true(record_entered_one(record, FIELD_SCALE).given !=
+                (record_entered_one(record, FIELD_SCALE_TREBLE).given &&
+                 record_entered_one(record, FIELD_SCALE_BASS).given));
     const int strings = (int)assert_given(record_entered_one(record, FIELD_STRINGS));
     for (int s = 1; s <= STRINGS_MAX; s++) {
         const struct reading_key note = reading_key_string(FIELD_STRING_NOTE, s);
@@ -96,6 +99,68 @@ static void each_brings_what_the_bench_needs(void **state)
         for (int k = 0; k < derived.findings.count; k++)
             if (finding_weight(derived.findings.list[k].id) == WEIGHT_FAULT)
                 fail_msg("%s: %s", preset_get(i)->id, finding_name(derived.findings.list[k].id));
+        record_done(&record);
+    }
+}
+
+static struct reading_key of_string(enum field_id field, int string)
+{
+    return reading_key_pass_at(field, 1, 1, string, 0);
+}
+
+/* A reading for each string, as the outer two targets have it. */
+static void read_row(struct record *record, enum field_id field, struct maybe bass_mm,
+                     struct maybe treble_mm, int strings)
+{
+    for (int s = 1; s <= strings; s++)
+        build_record_put_mm(record, of_string(field, s),
+                            assert_given(setup_target_at(&bass_mm, &treble_mm, strings, s)));
+}
+
+static void read_at_targets(struct record *record, const struct setup *setup)
+{
+    const int strings = setup->board.strings;
+
+    build_record_put_mm(record, reading_key_pass(FIELD_RELIEF, 1, 1),
+                        assert_given(setup->relief_target_mm));
+    read_row(record, FIELD_NUT_GAP, setup->gap_target_bass_mm, setup->gap_target_treble_mm,
+             strings);
+    read_row(record, FIELD_ACTION, setup->action_target_bass_mm, setup->action_target_treble_mm,
+             strings);
+    build_record_put_mm(record, reading_key_pass(FIELD_EXPOSURE_BASS, 1, 1),
+                        setup->exposure_new_mm);
+    build_record_put_mm(record, reading_key_pass(FIELD_EXPOSURE_TREBLE, 1, 1),
+                        setup->exposure_new_mm);
+}
+
+/* What a set-up is for: at its targets nothing is left to do, and at its own touch no note of it
+ * buzzes. */
+static void at_its_targets_each_is_ready(void **state)
+{
+    (void)state;
+    for (int i = 0; i < PRESETS; i++) {
+        const char *id = preset_get(i)->id;
+        struct record record;
+        struct derived derived;
+
+        assert_int_equal(preset_record(preset_get(i), &record), STATUS_OK);
+        derive_current(&record, &derived);
+        read_at_targets(&record, &derived.setup);
+        derive_current(&record, &derived);
+        if (move_set_verdict(&derived.moves) != MOVES_READY)
+            fail_msg("%s: %s", id, move_verdict_name(move_set_verdict(&derived.moves)));
+        for (int k = 0; k < MOVE_COUNT_; k++)
+            if (derived.moves.move[k].state == MOVE_DUE)
+                fail_msg("%s: move %d is due", id, k);
+        for (int s = 1; s <= derived.setup.board.strings; s++) {
+            assert_true(derived.clearance[s].headroom_mm[0].given);
+            for (int n = 0; n < derived.setup.board.frets; n++) {
+                const struct maybe headroom_mm = derived.clearance[s].headroom_mm[n];
+
+                if (headroom_mm.given && !(headroom_mm.value >= derived.touch.mm[s]))
+                    fail_msg("%s: string %d buzzes at fret %d", id, s, n);
+            }
+        }
         record_done(&record);
     }
 }
@@ -129,9 +194,10 @@ static void their_strings_pull_as_such_strings_do(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(there_are_ten_with_names_of_their_own),
+        cmocka_unit_test(each_has_a_name_of_its_own),
         cmocka_unit_test(none_has_a_problem),
         cmocka_unit_test(each_brings_what_the_bench_needs),
+        cmocka_unit_test(at_its_targets_each_is_ready),
         cmocka_unit_test(their_strings_pull_as_such_strings_do),
     };
 

@@ -150,6 +150,7 @@ static void play(struct record *record, const struct derived *derived, double sh
 
 static void the_ear_bounds_the_touch(void **state)
 {
+    enum { PRESETS = 19 };
     struct seeded seed = seeded_start("touch");
     int by_ear = 0;
 
@@ -160,7 +161,7 @@ static void the_ear_bounds_the_touch(void **state)
         struct derived derived;
         struct frets_plan plan;
 
-        build_at_targets(i % 10, 0.1, &record, &derived);
+        build_at_targets(i % PRESETS, 0.1, &record, &derived);
         play(&record, &derived, share, &seed);
         derive_current(&record, &derived);
         frets_plan_make(place_current(&record), &derived, &plan);

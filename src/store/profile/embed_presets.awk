@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: MIT
 # Makes the C table of preset.c from share/presets/*.ini. POSIX awk. The first line of each file is
-# a comment with its title. Other comment lines say where the numbers come from and are left out.
+# a comment with its title; the second may be "; also: ", what else it is called, semicolons between.
+# Other comment lines say where the numbers come from and are left out.
 
 function stop(why)
 {
@@ -32,9 +33,16 @@ FNR == 1 {
     sub(/\.ini$/, "", id)
     # The number at the start only sets the order.
     sub(/^[0-9]+-/, "", id)
-    print "{.id = \"" id "\", .title = \"" substr($0, 3) "\", .text ="
+    print "{.id = \"" id "\", .title = \"" substr($0, 3) "\","
+    also = ""
     open = 1
     next
+}
+
+FNR == 2 {
+    if ($0 ~ /^; also: /)
+        also = substr($0, 9)
+    print ".also = \"" also "\", .text ="
 }
 
 /^;/ { next }

@@ -13,6 +13,7 @@
 struct preset {
     const char *id;    /* "steel-string-14" */
     const char *title; /* "Steel-string flat-top, 14 frets to the body" */
+    const char *also;  /* what else it is called, ; between */
     const char *text;  /* the profile */
 };
 
