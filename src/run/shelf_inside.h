@@ -17,8 +17,8 @@ struct shelf_session {
     struct shelf *shelf;
     struct shelf_list list;
     struct screen screen;
-    const char *presets[PRESETS_MAX]; /* titles, for the list */
-    bool outdated;                    /* cards have been read that the list does not have yet */
+    struct shelf_start presets[PRESETS_MAX]; /* for the list */
+    bool outdated; /* cards have been read that the list does not have yet */
     long long shown_ms;
     char loss[APP_MESSAGE_MAX + 64]; /* the last message about lost readings; "" if none */
     struct earlier_items earlier;    /* of list.target, while they are listed */

@@ -69,7 +69,8 @@ static void begin(struct shelf_session *session)
     int count = 0;
 
     for (const struct preset *preset; count < PRESETS_MAX && (preset = preset_get(count));)
-        session->presets[count++] = preset->title;
+        session->presets[count++] =
+            (struct shelf_start){.title = preset->title, .also = preset->also};
     shelf_list_init(&session->list, shelf_folder(session->shelf), session->presets, count);
     shelf_scan_read(session);
     shelf_scan_give(session);

@@ -14,6 +14,7 @@ static void warn(struct shelf_turn *turn, const char *message)
 
 static void begin_naming(struct shelf_turn *turn, bool copying, const char *proposal)
 {
+    turn->list->named_from = turn->list->mode;
     turn->list->mode = SHELF_NAMING;
     turn->list->copying = copying;
     turn->list->proposed = true;
@@ -23,6 +24,7 @@ static void begin_naming(struct shelf_turn *turn, bool copying, const char *prop
 void shelf_begin_new(struct shelf_turn *turn)
 {
     turn->list->mode = SHELF_PRESETS;
+    shelf_starts_open(turn->list);
 }
 
 static bool is_on_file(const struct shelf_list *list, const char *name)
@@ -35,9 +37,10 @@ static bool is_on_file(const struct shelf_list *list, const char *name)
 
 /* The kind of instrument, with a number if that name is taken: "Ukulele 2" from "Ukulele, concert
  * size". So a new one can be named without letters, on the number pad. */
-static void propose_name(const struct shelf_list *list, struct strbuf *out)
+static void propose_name(const struct shelf_list *list, const struct shelf_start *start,
+                         struct strbuf *out)
 {
-    const char *title = list->presets[list->preset];
+    const char *title = start->title;
     const size_t length = strcspn(title, ",");
 
     strbuf_add_bytes(out, title, length);
@@ -51,15 +54,19 @@ static void propose_name(const struct shelf_list *list, struct strbuf *out)
 /* A name that was searched for and not found is probably the name of the new one. */
 void shelf_take_preset(struct shelf_turn *turn)
 {
-    const struct shelf_list *list = turn->list;
+    struct shelf_list *list = turn->list;
+    const struct shelf_start *start = shelf_start_in_hand(list);
     char memory[LINEEDIT_MAX + 1];
-    struct strbuf name = STRBUF(memory);
+    struct strbuf name = STRBUF(memory), target = STRBUF(list->target);
 
+    if (!start)
+        return;
     if (list->found_count == 0 && !lineedit_is_empty(&list->filter))
         strbuf_add(&name, list->filter.text);
-    else if (list->preset_count > 0)
-        propose_name(list, &name);
-    begin_naming(turn, false, memory);
+    else
+        propose_name(list, start, &name);
+    strbuf_add(&target, start->file ? start->file : "");
+    begin_naming(turn, start->file != NULL, memory);
 }
 
 /* Makes the item in hand the target of the menu's command; NULL, with a warning, if there is
@@ -155,6 +162,20 @@ void shelf_take_name(struct shelf_turn *turn)
     }
     list->mode = SHELF_LIST;
     turn->effects.action = list->copying ? SHELF_DO_COPY : SHELF_DO_NEW;
+}
+
+/* --- starting points --- */
+
+void shelf_type_start(struct shelf_turn *turn, uint32_t key)
+{
+    if (!shelf_starts_type(turn->list, key))
+        warn(turn, "No starting point goes with that.");
+}
+
+void shelf_erase_start(struct shelf_turn *turn)
+{
+    if (!shelf_starts_erase(turn->list))
+        shelf_to_list(turn);
 }
 
 /* --- the list --- */
@@ -262,7 +283,7 @@ void shelf_erase_name(struct shelf_turn *turn)
 
 void shelf_back_from_name(struct shelf_turn *turn)
 {
-    turn->list->mode = turn->list->copying ? SHELF_LIST : SHELF_PRESETS;
+    turn->list->mode = turn->list->named_from;
 }
 
 /* --- the rest --- */

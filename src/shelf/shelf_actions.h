@@ -27,6 +27,8 @@ void shelf_go_to_end(struct shelf_turn *turn, int last);
 
 /* A new instrument: its starting point, then its name. */
 void shelf_begin_new(struct shelf_turn *turn);
+void shelf_type_start(struct shelf_turn *turn, uint32_t key);
+void shelf_erase_start(struct shelf_turn *turn);
 void shelf_begin_copy(struct shelf_turn *turn);
 void shelf_take_preset(struct shelf_turn *turn);
 void shelf_take_name(struct shelf_turn *turn);

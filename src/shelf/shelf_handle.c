@@ -54,20 +54,6 @@ static bool is_character(uint32_t key)
     return key >= ' ' && key < SILLET_KEY_ENTER && !utf8_unsafe(key);
 }
 
-/* Chooses a starting point by its number, from 1. A second digit goes on with the first if there
- * are that many. */
-static bool number_preset(struct shelf_list *list, uint32_t key)
-{
-    if (key < '0' || key > '9')
-        return false;
-    const int digit = (int)(key - '0'), longer = 10 * (list->preset + 1) + digit;
-    const int number = longer <= list->preset_count ? longer : digit;
-
-    if (number > 0 && number <= list->preset_count)
-        list->preset = number - 1;
-    return true;
-}
-
 /* Keys that move or delete in the name. Del at its end deletes the last character. */
 static bool edit_name(struct shelf_list *list, uint32_t key)
 {
@@ -128,12 +114,12 @@ static void handle_key(struct shelf_turn *turn, uint32_t key)
         handle_menu(turn, key);
     else if (list->mode == SHELF_NAMING && edit_name(list, key))
         return;
-    else if (list->mode == SHELF_PRESETS && number_preset(list, key))
-        return;
     else if (id != SHELF_KEY_NONE)
         run(turn, id);
     else if (types && is_character(key))
         shelf_type(turn, key);
+    else if (list->mode == SHELF_PRESETS && is_character(key))
+        shelf_type_start(turn, key);
     else if (!types && list->mode != SHELF_PRESETS)
         list->mode = SHELF_LIST;
 }

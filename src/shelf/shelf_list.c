@@ -8,13 +8,14 @@
 
 enum { ROWS_UNTIL_SHOWN = 18 };
 
-void shelf_list_init(struct shelf_list *list, const char *folder, const char *const *presets,
+void shelf_list_init(struct shelf_list *list, const char *folder, const struct shelf_start *presets,
                      int preset_count)
 {
-    *list = (struct shelf_list){.folder = folder,
-                                .presets = presets,
-                                .preset_count = preset_count,
-                                .rows = ROWS_UNTIL_SHOWN};
+    *list = (struct shelf_list){
+        .folder = folder,
+        .starts = {.built_in = presets, .built_in_count = preset_count},
+        .rows = ROWS_UNTIL_SHOWN,
+    };
 }
 
 void shelf_list_done(struct shelf_list *list)
@@ -28,6 +29,7 @@ void shelf_list_done(struct shelf_list *list)
 struct shelf_item *shelf_list_room(struct shelf_list *list, size_t count)
 {
     list->count = list->found_count = 0;
+    list->starts.found_count = 0;
     if (count > list->capacity || !list->items) {
         free(list->items);
         free(list->order);
@@ -124,6 +126,7 @@ void shelf_list_take(struct shelf_list *list)
     if (!find_chosen(list, &at) && at >= list->found_count)
         at = list->found_count > 0 ? list->found_count - 1 : 0;
     hold(list, at);
+    shelf_starts_take(list);
 }
 
 void shelf_list_choose(struct shelf_list *list, const char *file)

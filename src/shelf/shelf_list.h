@@ -9,6 +9,7 @@
 #include "session/app.h"
 #include "session/menu.h"
 #include "shelf/shelf_key.h"
+#include "shelf/shelf_start.h"
 #include "model/derive/card.h"
 
 /*
@@ -45,7 +46,7 @@ struct shelf_earlier {
 enum shelf_action {
     SHELF_DO_NOTHING,
     SHELF_DO_OPEN,    /* the item in hand */
-    SHELF_DO_NEW,     /* from list->preset under list->name */
+    SHELF_DO_NEW,     /* from the starting point list->preset under list->name */
     SHELF_DO_COPY,    /* of list->target, under list->name */
     SHELF_DO_ARCHIVE, /* list->target */
     SHELF_DO_EARLIER, /* pass the earlier states of list->target to shelf_earlier_take */
@@ -78,13 +79,15 @@ struct shelf_list {
     int rows;                    /* of a page; set by the caller */
 
     enum shelf_mode mode;
-    struct menu menu; /* with SHELF_MENU: its items are keys of the table */
-    int preset, preset_count;
-    const char *const *presets; /* titles, preset_count of them; not owned */
+    struct menu menu;               /* with SHELF_MENU: its items are keys of the table */
+    struct shelf_starts starts;     /* for a new one, with SHELF_PRESETS and SHELF_NAMING */
+    int preset;                     /* the built-in one last in hand */
+    char own_start[SHELF_FILE_MAX]; /* the shop's own in hand; "": a built-in one is */
     struct lineedit name;
     bool proposed;                       /* the name is a proposal: typing replaces it */
-    bool copying;                        /* the name is for a copy */
-    char target[SHELF_FILE_MAX];         /* the file that the menu was opened for */
+    bool copying;                        /* it is for a new one from `target` */
+    enum shelf_mode named_from;          /* the list, or the starting points */
+    char target[SHELF_FILE_MAX];         /* the file that a command is for */
     const struct shelf_earlier *earlier; /* the newest first; not owned */
     size_t earlier_count, earlier_at;
     int help_top;
@@ -95,7 +98,7 @@ struct shelf_list {
     char message[APP_MESSAGE_MAX];
 };
 
-void shelf_list_init(struct shelf_list *list, const char *folder, const char *const *presets,
+void shelf_list_init(struct shelf_list *list, const char *folder, const struct shelf_start *presets,
                      int preset_count);
 void shelf_list_done(struct shelf_list *list);
 

@@ -29,9 +29,7 @@ void shelf_move(struct shelf_list *list, int by)
     if (!may_move(list))
         return;
     if (list->mode == SHELF_PRESETS) {
-        const int last = list->preset_count - 1, preset = list->preset + by;
-
-        list->preset = preset < 0 ? 0 : preset > last ? last : preset;
+        shelf_starts_move(list, by);
     } else if (list->mode == SHELF_EARLIER) {
         shelf_earlier_move(list, by);
     } else if (list->mode == SHELF_HELP) {
@@ -50,7 +48,7 @@ void shelf_move_to_end(struct shelf_list *list, bool last)
     if (!may_move(list))
         return;
     if (list->mode == SHELF_PRESETS)
-        list->preset = last ? list->preset_count - 1 : 0;
+        shelf_starts_move(list, last ? SHELF_STARTS_MAX : -SHELF_STARTS_MAX);
     else if (list->mode == SHELF_HELP)
         list->help_top = last ? list->help_top : 0;
     else if (list->mode == SHELF_EARLIER)

@@ -95,29 +95,42 @@ static void draw_none_found(const struct pen *pen, int row)
              "a new instrument under that name.");
 }
 
-static void draw_presets(const struct pen *pen, const struct shelf_list *list, int row, int rows)
+/* One of the shop's own has no number. */
+static void draw_start(const struct pen *pen, const struct shelf_starts *starts, int i, int row)
 {
-    pen_put(pen, row, 1, pen->frame->columns - 2, ROLE_LABEL,
-            "A new instrument: which of these is it most like?");
-    for (int i = 0; i < list->preset_count && i + 2 < rows; i++) {
-        const bool now = i == list->preset;
-        const int width = pen->frame->columns - 8;
-        char memory[16];
-        struct strbuf number = STRBUF(memory);
+    const int place = starts->found[i], width = pen->frame->columns - 8;
+    const bool now = i == starts->at, own = place < starts->own_count;
+    char memory[16], words_memory[APP_MESSAGE_MAX];
+    struct strbuf number = STRBUF(memory), words = STRBUF(words_memory);
 
-        strbuf_addf(&number, "%2d", i + 1);
-
-        pen_put(pen, row + 2 + i, 1, 1, ROLE_KEY, now ? ">" : "");
-        pen_put(pen, row + 2 + i, 3, 3, ROLE_KEY, memory);
-        pen_put(pen, row + 2 + i, 6, width, now ? ROLE_CELL : ROLE_TEXT, list->presets[i]);
-        if (now) {
-            pen->frame->cursor_row = row + 2 + i;
-            pen->frame->cursor_column = 6;
-        }
+    if (!own)
+        strbuf_addf(&number, "%2d", place - starts->own_count + 1);
+    strbuf_add(&words, starts->all[place].title);
+    strbuf_add(&words, own ? ", the shop's own" : "");
+    pen_put(pen, row, 1, 1, ROLE_KEY, now ? ">" : "");
+    pen_put(pen, row, 3, 3, ROLE_KEY, memory);
+    pen_put_cut(pen, row, 6, width, now ? ROLE_CELL : ROLE_TEXT, words_memory);
+    if (now) {
+        pen->frame->cursor_row = row;
+        pen->frame->cursor_column = 6;
     }
-    if (list->preset_count + 4 < rows)
-        pen_wrap(pen, row + list->preset_count + 3, 1, pen->frame->columns - 2, 2, ROLE_DIM,
+}
+
+static void draw_starts(const struct pen *pen, const struct shelf_starts *starts, int row, int rows)
+{
+    const int room = rows > 3 ? rows - 2 : 1;
+    const int top = starts->at < room ? 0 : starts->at - room + 1;
+    const int width = pen->frame->columns;
+
+    pen_put(pen, row, 1, width - 2, ROLE_LABEL,
+            "A new instrument: which of these is it most like?");
+    for (int i = top; i < starts->found_count && i < top + room; i++)
+        draw_start(pen, starts, i, row + 2 + i - top);
+    if (starts->found_count + 4 < rows)
+        pen_wrap(pen, row + starts->found_count + 3, 1, width - 2, 2, ROLE_DIM,
                  "It brings common sizes, strings and targets; every one of them can be changed.");
+    else if (top + room < starts->found_count)
+        pen_put_right(pen, row, 0, width - 1, ROLE_KEY, "Down: more");
 }
 
 static void draw_earlier(const struct pen *pen, const struct shelf_list *list, int row, int rows)
@@ -184,8 +197,9 @@ static void draw_body(const struct pen *pen, const struct shelf_list *list)
         draw_help(pen, list, HEAD_ROW, rows + 1);
     else if (list->mode == SHELF_MENU)
         menu_view_draw(pen, &list->menu, "Shelf", HEAD_ROW, rows + 1);
-    else if (list->mode == SHELF_PRESETS || (list->mode == SHELF_NAMING && !list->copying))
-        draw_presets(pen, list, HEAD_ROW, rows + 1);
+    else if (list->mode == SHELF_PRESETS ||
+             (list->mode == SHELF_NAMING && list->named_from == SHELF_PRESETS))
+        draw_starts(pen, &list->starts, HEAD_ROW, rows + 1);
     else if (list->mode == SHELF_EARLIER)
         draw_earlier(pen, list, HEAD_ROW, rows + 1);
     else if (list->failure[0])
@@ -241,7 +255,7 @@ static const char *prompt(const struct shelf_list *list)
     case SHELF_PRESETS:
         return "most like >";
     case SHELF_NAMING:
-        return list->copying ? "name of the copy >" : "its name >";
+        return "its name >";
     case SHELF_ARCHIVING:
         return "move to archive/ ?";
     case SHELF_EARLIER:
@@ -258,15 +272,18 @@ static void draw_entry(const struct pen *pen, const struct shelf_list *list, int
     const bool naming = list->mode == SHELF_NAMING;
     const int columns = pen->frame->columns;
     static const struct lineedit nothing;
+    const struct shelf_start *start =
+        list->mode == SHELF_PRESETS ? shelf_start_in_hand(list) : NULL;
     const struct lineedit *typed = naming                     ? &list->name
                                    : list->mode == SHELF_LIST ? &list->filter
+                                   : start                    ? &list->starts.typed
                                                               : &nothing;
     int column = 2 + pen_put(pen, row, 1, columns - 2, ROLE_LABEL, prompt(list)), cursor;
     const int room = columns - column - 1;
 
     column += line_view_draw(pen, row, column, room, typed, &cursor);
-    if (list->mode == SHELF_PRESETS)
-        pen_put(pen, row, column, room, ROLE_TEXT, list->presets[list->preset]);
+    if (start && lineedit_is_empty(typed))
+        pen_put_cut(pen, row, column, room, ROLE_TEXT, start->title);
     if (list->mode == SHELF_MENU && shelf_list_item(list))
         pen_put_cut(pen, row, column, room, ROLE_TEXT, shelf_item_title(shelf_list_item(list)));
     if (list->mode == SHELF_ARCHIVING || list->mode == SHELF_EARLIER)

@@ -8,8 +8,10 @@
 #include "shelf/shelf_view.h"
 
 /* The shelf, against screens that were reviewed and kept. Nobody and nothing here is real. */
-static const char *const presets[] = {"Steel-string flat-top, 14 frets to the body",
-                                      "Classical, nylon strings", "Ukulele, concert size"};
+static const struct shelf_start presets[] = {
+    {.title = "Steel-string flat-top, 14 frets to the body"},
+    {.title = "Classical, nylon strings"},
+    {.title = "Ukulele, concert size"}};
 
 struct instrument {
     const char *file, *name, *kind, *owner, *serial, *visit;

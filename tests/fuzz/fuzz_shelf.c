@@ -17,7 +17,8 @@
  */
 enum { TEXTS = 8 };
 
-static const char *const presets[] = {"Steel-string", "Classical", "Bass"};
+static const struct shelf_start presets[] = {
+    {.title = "Steel-string"}, {.title = "Classical"}, {.title = "Bass"}};
 
 struct instruments {
     char *texts[TEXTS];
@@ -60,7 +61,7 @@ static void check_effects(const struct shelf_list *list, const struct shelf_effe
         FUZZ_CHECK(shelf_list_item(list) != NULL);
         break;
     case SHELF_DO_NEW:
-        FUZZ_CHECK(list->preset >= 0 && list->preset < list->preset_count);
+        FUZZ_CHECK(list->preset >= 0 && list->preset < list->starts.built_in_count);
         break;
     case SHELF_DO_COPY:
     case SHELF_DO_ARCHIVE:

@@ -26,7 +26,6 @@
 #define SEEN_EMPTY   "begins the first instrument"
 #define SEEN_PRESETS "which of these is it most like?"
 #define SEEN_NAMING  "its name >"
-#define SEEN_COPYING "name of the copy >"
 #define SEEN_ARCHIVE "move to archive/ ?"
 #define SEEN_MENU    "a new instrument"
 
@@ -310,7 +309,7 @@ static void copies_and_the_archive(void **state)
     terminal_expect(terminal, "Parlour");
     terminal_type(terminal, "*");
     terminal_type(terminal, "f");
-    terminal_expect(terminal, SEEN_COPYING);
+    terminal_expect(terminal, SEEN_NAMING);
     terminal_key(terminal, TERMINAL_ENTER);
     terminal_expect(terminal, SEEN_BENCH);
     terminal_type(terminal, "q");

@@ -183,8 +183,11 @@ const char *sound_shelf(const struct shelf_list *list)
             return "found what is not there";
     if (list->mode < 0 || list->mode >= SHELF_ANY)
         return "no such mode";
-    if (list->preset < 0 || (list->preset_count && list->preset >= list->preset_count))
+    if (list->preset < 0 ||
+        (list->starts.built_in_count && list->preset >= list->starts.built_in_count))
         return "no such starting point";
+    if (list->starts.found_count && list->starts.at >= list->starts.found_count)
+        return "the starting point in hand is not listed";
     if (list->earlier_at > 0 && list->earlier_at >= list->earlier_count)
         return "no such earlier state";
     if (!memchr(list->message, '\0', sizeof list->message) ||

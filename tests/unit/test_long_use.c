@@ -193,7 +193,7 @@ static size_t slack(void)
 /* After every session all that it took is given back. */
 static void sessions_leave_nothing_behind(void **state)
 {
-    static const char *const presets[] = {"Steel-string", "Bass"};
+    static const struct shelf_start presets[] = {{.title = "Steel-string"}, {.title = "Bass"}};
     struct seeded seed = seeded_start("sessions");
     struct screen screen = {24, 80, true};
     struct app *app = malloc(sizeof *app);

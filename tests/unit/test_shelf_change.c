@@ -105,13 +105,17 @@ static void a_taken_name_gets_a_number(void **state)
     free(second);
 }
 
-static void a_copy_leaves_the_visits_behind(void **state)
+/* What stays is its build, strings and targets. */
+static void a_copy_leaves_behind_what_is_of_that_one_alone(void **state)
 {
     char *file = file_preset(*state, "Uke"), *copy = NULL;
     struct record record;
     struct profile *profile = steps_open_to_change(path_of(*state, file), &record);
 
     steps_put(&record, "instrument", "owner", "Marlo");
+    steps_put(&record, "instrument", "serial", "QFW-7");
+    steps_put(&record, "instrument", "maker", "Quayside Fret Works");
+    steps_put(&record, "string.1", "setback", "2 mm");
     steps_put(&record, "visit.1", "date", "2026-03-02");
     steps_put(&record, "visit.1.pass.1", "relief", ".013 in");
     steps_put(&record, "visit.1.work.1", "kind", "saddle");
@@ -122,7 +126,15 @@ static void a_copy_leaves_the_visits_behind(void **state)
     assert_string_equal(copy, "uke-copy.ini");
     profile = steps_open(path_of(*state, copy));
     const struct reading_key owner = steps_key("instrument", "owner");
-    assert_string_equal(record_text(profile_record(profile), &owner), "Marlo");
+    const struct reading_key serial = steps_key("instrument", "serial");
+    const struct reading_key maker = steps_key("instrument", "maker");
+    const struct reading_key setback = reading_key_string(FIELD_SETBACK, 1);
+    const struct reading_key gauge = reading_key_string(FIELD_GAUGE, 1);
+    assert_null(record_text(profile_record(profile), &owner));
+    assert_null(record_text(profile_record(profile), &serial));
+    assert_null(record_get(profile_record(profile), &setback));
+    assert_string_equal(record_text(profile_record(profile), &maker), "Quayside Fret Works");
+    assert_non_null(record_get(profile_record(profile), &gauge));
     assert_int_equal(record_last_visit(profile_record(profile)), 0);
     profile_close(profile);
     free(copy);
@@ -321,7 +333,7 @@ int main(void)
         cmocka_unit_test(names_become_file_names),
         CASE(a_new_instrument_is_filed_privately),
         CASE(a_taken_name_gets_a_number),
-        CASE(a_copy_leaves_the_visits_behind),
+        CASE(a_copy_leaves_behind_what_is_of_that_one_alone),
         CASE(the_archive_takes_a_file_whole_and_overwrites_none),
         CASE(the_archive_takes_earlier_states_with_it),
         CASE(the_archive_takes_versions_with_it),

@@ -9,7 +9,8 @@
 #include "shelf/shelf_list.h"
 #include "seeded.h"
 
-static const char *const presets[] = {"Steel-string", "Classical", "Bass"};
+static const struct shelf_start presets[] = {
+    {.title = "Steel-string"}, {.title = "Classical"}, {.title = "Bass"}};
 
 /* A list over fixed instruments. */
 static struct card card_of(const char *name, const char *owner, const char *serial)

@@ -6,7 +6,8 @@
 #include "base/utf8.h"
 #include "shelf/shelf_view.h"
 
-static const char *const presets[] = {"Steel-string", "Classical", "Bass"};
+static const struct shelf_start presets[] = {
+    {.title = "Steel-string"}, {.title = "Classical"}, {.title = "Bass"}};
 
 /* As no shop would write them: escapes, directions turned, wide and combining characters,
  * bytes that are no UTF-8, and too long for any column. */

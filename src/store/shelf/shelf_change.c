@@ -90,12 +90,28 @@ enum status shelf_file_record(const char *folder, struct record *record, const c
 
 /* --- a copy --- */
 
-static void drop_visits(struct record *record)
+/* Of one instrument alone. */
+static bool is_its_own(const struct reading_key *key)
+{
+    switch (key->field) {
+    case FIELD_SERIAL:
+    case FIELD_BUILT:
+    case FIELD_OWNER:
+    case FIELD_CONTACT:
+    case FIELD_NOTE:
+    case FIELD_SETBACK:
+        return true;
+    default:
+        return key->visit > 0;
+    }
+}
+
+static void drop_its_own(struct record *record)
 {
     for (size_t i = record->count; i-- > 0;) {
         const struct reading_key key = record->readings[i].key;
 
-        if (key.visit > 0)
+        if (is_its_own(&key))
             (void)record_remove(record, &key);
     }
 }
@@ -127,7 +143,7 @@ enum status shelf_copy(const char *folder, const char *file, const char *name, c
 
     if (status != STATUS_OK)
         return status;
-    drop_visits(&record);
+    drop_its_own(&record);
     status = shelf_file_record(folder, &record, name, ret_file);
     const int kept_errno = errno;
     record_done(&record);

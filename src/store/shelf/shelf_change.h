@@ -21,8 +21,9 @@
 enum status shelf_file_record(const char *folder, struct record *record, const char *name,
                               char **ret_file);
 
-/* The same with the record of an existing profile, without its visits. Also fails as
- * profile_open. */
+/* The same with what another instrument may begin as: the record of an existing profile without its
+ * visits and what is of that one alone, as owner, serial number, year, notes and setbacks. Also
+ * fails as profile_open. */
 enum status shelf_copy(const char *folder, const char *file, const char *name, char **ret_file);
 
 /*
