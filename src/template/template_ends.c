@@ -190,15 +190,45 @@ static void say_setback(const struct saddle_drawing *drawing, int string, double
                    contact->value - drawing->source->derived->setup.board.scale_mm[string]);
 }
 
+/* Whether the curve of the top is known. */
+static bool has_top(const struct template_source *source)
+{
+    return figures_get(&source->derived->figures, FIGURE_SADDLE_OVER, 2).given;
+}
+
+static void say_top(const struct saddle_drawing *drawing, int string, double x, double y)
+{
+    const struct maybe over =
+        figures_get(&drawing->source->derived->figures, FIGURE_SADDLE_OVER, string);
+
+    if (over.given)
+        say_length(drawing->list, x, y, over.value);
+}
+
+/* Its radius, where it has one. */
+static void say_radius(const struct saddle_drawing *drawing, double y)
+{
+    const struct maybe radius =
+        figures_get(&drawing->source->derived->figures, FIGURE_SADDLE_RADIUS, 0);
+
+    if (!radius.given)
+        return;
+    template_say(drawing->list, LEFT, y, PAGE_LEFT, &template_small,
+                 radius.value < 0 ? "radius, hollow" : "radius of the top");
+    say_length(drawing->list, LEFT + 34, y, fabs(radius.value));
+}
+
 static void draw_table(const struct saddle_drawing *drawing, double top)
 {
-    enum { NOW = LEFT + 14, PREDICTED = NOW + 34, ASKED = PREDICTED + 34 };
+    enum { NOW = LEFT + 14, PREDICTED = NOW + 34, ASKED = PREDICTED + 34, OVER = ASKED + 38 };
     double y = top;
 
     template_say(drawing->list, LEFT, y, PAGE_LEFT, &template_small, "string");
     template_say(drawing->list, NOW, y, PAGE_LEFT, &template_small, "now, dotted");
     template_say(drawing->list, PREDICTED, y, PAGE_LEFT, &template_small, "predicted, dashed");
     template_say(drawing->list, ASKED, y, PAGE_LEFT, &template_small, "by the cents read, solid");
+    if (has_top(drawing->source))
+        template_say(drawing->list, OVER, y, PAGE_LEFT, &template_small, "top over outer two");
     for (int s = drawing->source->layout.strings; s >= 1; s--) {
         const struct string_layout *of = &drawing->source->layout.string[s];
         const struct maybe now = contact_now(drawing, s), asked = asked_for(drawing, s);
@@ -210,6 +240,7 @@ static void draw_table(const struct saddle_drawing *drawing, double top)
         say_setback(drawing, s, NOW, y, &now);
         say_setback(drawing, s, PREDICTED, y, &of->contact_predicted_mm);
         say_setback(drawing, s, ASKED, y, &asked);
+        say_top(drawing, s, OVER, y);
     }
 }
 
@@ -240,8 +271,9 @@ enum status template_draw_saddle(const struct template_source *source,
     find_reach(&drawing);
     const double span_mm = source->layout.string[1].saddle_centre_mm.value;
     const double table = drawing.base_mm + drawing.high_mm + 12;
-    const enum status status = template_begin(fmax(2 * (LEFT + EDGE) + span_mm, 140),
-                                              table + TABLE_ROW * (strings + 2), &drawing.list);
+    const enum status status =
+        template_begin(fmax(2 * (LEFT + EDGE) + span_mm, has_top(source) ? 180 : 140),
+                       table + TABLE_ROW * (strings + 2 + has_top(source)), &drawing.list);
     if (status != STATUS_OK)
         return status;
     page_draw_line(drawing.list, (struct page_point){LEFT, drawing.base_mm},
@@ -253,5 +285,6 @@ enum status template_draw_saddle(const struct template_source *source,
     draw_table(&drawing, table);
     template_say(drawing.list, LEFT, table + TABLE_ROW * (strings + 1), PAGE_LEFT, &template_small,
                  "behind the scale length, away from the nut");
+    say_radius(&drawing, table + TABLE_ROW * (strings + 2));
     return template_finish(drawing.list, ret_drawing);
 }

@@ -56,6 +56,15 @@ HAND(SADDLE_BOTTOM, FEELER, "raise the saddle at string # by %: a shim, or a new
      "take % off the bottom of the saddle at string #", "take nothing off the bottom of the saddle at string #")
 HAND(SADDLE_TOP, FEELER, "", "then take % off the top of the saddle under string #",
      "the straight cut is enough: leave the top of the saddle under string #")
+HAND(SADDLE_OVER, FEELER, "make the saddle's top at string # stand % over a straightedge from outer string to outer string",
+     "make the saddle's top at string # stand % under a straightedge from outer string to outer string",
+     "make the saddle's top at string # level with the outer two")
+HAND(SADDLE_OVER_NOW, FEELER, "by its action, the saddle's top at string # stands % over the line of the outer two",
+     "by its action, the saddle's top at string # stands % under the line of the outer two",
+     "by its action, the saddle's top at string # is level with the outer two")
+HAND(SADDLE_RADIUS, LONG, "shape the saddle's top to a radius of %: the strings then follow the board",
+     "the saddle's top has to be hollow, with a radius of %", "")
+HAND(BOARD_RADIUS, LONG, "the board's curve, run on to the saddle, has a radius of %", "", "")
 HAND(EXPOSURE_BASS_AFTER, DEPTH, "after the saddle move, % of saddle is left at the lowest string; with too little, reset the neck instead",
      "the saddle would have to go % below the bridge at the lowest string: reset the neck instead", "")
 HAND(EXPOSURE_TREBLE_AFTER, DEPTH, "after the saddle move, % of saddle is left at string 1; with too little, reset the neck instead",

@@ -2,6 +2,7 @@
 #include "leaf/pitch/pitch_view.h"
 
 #include "words/amount.h"
+#include "words/saddle_top.h"
 #include "leaf/pitch/leaf_pitch.h"
 #include "base/num.h"
 #include "leaf/pitch/cents_view.h"
@@ -257,6 +258,17 @@ static int put_saddle(const struct page *page, int row, int end)
         return row;
     pitch_add_saddle(plan, &page->app->units, &words);
     return put_sentence(page, row, end, pitch_saddle_is_narrow(plan) ? ROLE_OFF : ROLE_VALUE,
+                         memory);
+}
+
+static int put_fit(const struct page *page, int string, int row, int end)
+{
+    const struct pitch_plan *plan = pitch_state(page->app);
+    char memory[160];
+    struct strbuf words = STRBUF(memory);
+
+    pitch_add_fit(plan, string, &page->app->units, &words);
+    return put_sentence(page, row, end, plan->string[string].has_fit ? ROLE_VALUE : ROLE_DIM,
                         memory);
 }
 
@@ -267,19 +279,26 @@ static int put_string(const struct page *page, int string, int row, int end)
     char memory[160];
     struct strbuf words = STRBUF(memory);
 
+    /* What would help comes last where an inner string has more to say: then there is no room. */
+    const bool fit_last = !plan->string[string].has_fit &&
+                          figures_get(&page->derived->figures, FIGURE_SADDLE_OVER, string).given;
+
     row = put_move(page, string, row, end);
     if (pitch_saddle_is_narrow(plan))
         row = put_saddle(page, row, end);
-    pitch_add_fit(plan, string, units, &words);
-    row =
-        put_sentence(page, row, end, plan->string[string].has_fit ? ROLE_VALUE : ROLE_DIM, memory);
-    strbuf_clear(&words);
+    if (!fit_last)
+        row = put_fit(page, string, row, end);
     pitch_add_predicted(page->derived, string, units, &words);
     row = put_sentence(page, row, end, ROLE_VALUE, memory);
     strbuf_clear(&words);
     pitch_add_contact(&plan->string[string], units, &words);
     row = put_sentence(page, row, end, ROLE_VALUE, memory);
-    return pitch_saddle_is_narrow(plan) ? row : put_saddle(page, row, end);
+    strbuf_clear(&words);
+    saddle_top_add(page->derived, string, units, &words);
+    row = put_sentence(page, row, end, ROLE_VALUE, memory);
+    if (!pitch_saddle_is_narrow(plan))
+        row = put_saddle(page, row, end);
+    return fit_last ? put_fit(page, string, row, end) : row;
 }
 
 /* The string in hand in full, then the moves of the other strings, if they all fit. */

@@ -9,6 +9,7 @@
 #include "model/derive/derive_heard_moves.h"
 #include "model/derive/derive_neck.h"
 #include "model/derive/derive_pitch_u.h"
+#include "model/derive/derive_saddle_top.h"
 #include "model/derive/season.h"
 #include "model/setup/survey_rod.h"
 #include "model/setup/uncertainty.h"
@@ -127,6 +128,7 @@ static void derive_sound(struct place place, struct derived *derived)
     derive_pitch_u(place, setup, derived->string, &derived->lines, derived->pitch,
                    &derived->figures);
     derive_cents_read(place, setup, &derived->figures);
+    derive_saddle_top(record, setup, derived->string, &derived->lines, &derived->figures);
     derive_clearance(place, derived);
     derive_heard_moves(place, derived, &derived->moves);
 }

@@ -34,9 +34,13 @@ bool figure_is_set_up(enum figure_id id)
 const char *figure_section_name(enum figure_section section)
 {
     static const char *const names[FIGURE_SECTION_COUNT_] = {
-        [FIGURE_SECTION_NECK_CURVE] = "neck-curve", [FIGURE_SECTION_STRING] = "string",
-        [FIGURE_SECTION_RESET] = "reset",           [FIGURE_SECTION_LOAD] = "load",
-        [FIGURE_SECTION_NECK_BEAM] = "neck-beam",   [FIGURE_SECTION_CLIMATE] = "climate",
+        [FIGURE_SECTION_NECK_CURVE] = "neck-curve",
+        [FIGURE_SECTION_STRING] = "string",
+        [FIGURE_SECTION_SADDLE] = "saddle",
+        [FIGURE_SECTION_RESET] = "reset",
+        [FIGURE_SECTION_LOAD] = "load",
+        [FIGURE_SECTION_NECK_BEAM] = "neck-beam",
+        [FIGURE_SECTION_CLIMATE] = "climate",
     };
     return names[section];
 }

@@ -107,6 +107,21 @@ FIGURE(BREAK_ANGLE, STRING, STRING, MORE, "break_angle", "deg", 57.2957795130823
 FIGURE(DOWNFORCE, STRING, STRING, MORE, "downforce", "n", 1, 1, "force down on the saddle",
        "T (sin behind + sin in front)",
        "statics of a string without friction")
+FIGURE(SADDLE_OVER, STRING, STRING, MORE, "saddle_over_outer", "mm", 1, 0, "saddle top over the outer two's line",
+       "S + d less the line between the outer two; S over the chord at the targets of relief, gap and action, d the "
+       "chord of the crowns -(R - sqrt(R^2 - y^2)) under the string, extended to the saddle",
+       "geometry: the crowns lie on a cone, R = R_nut + (R_end - R_nut) x / x_end")
+FIGURE(SADDLE_OVER_NOW, STRING, STRING, MORE, "saddle_over_outer_now", "mm", 1, 1, "the same as it stands",
+       "S + d less the line between the outer two, S by the readings",
+       "geometry: the crowns lie on a cone")
+
+FIGURE(SADDLE_RADIUS, SADDLE, ONE, MORE, "saddle_radius", "mm", 1, 0, "radius of the saddle's top",
+       "sqrt(w^2 + d^2), d = sum(h (w^2 - y^2 - h^2)) / (2 sum(h^2)) over the inner strings, h over the outer two's "
+       "line, y from the middle, w half the spread",
+       "least squares: the circle through the outer two tops")
+FIGURE(BOARD_RADIUS, SADDLE, ONE, MORE, "board_radius", "mm", 1, 0, "the board's radius, at the saddle",
+       "R_nut + (R_end - R_nut) Ls / x_end",
+       "geometry: the board's cone, extended")
 
 FIGURE(EXPOSURE_BASS_AFTER, RESET, ONE, SETUP, "exposure_bass_after", "mm", 1, 0, "bass exposure after",
        "exposure + saddle change",

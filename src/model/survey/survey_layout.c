@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/survey/survey_layout.h"
 
+#include "model/derive/string_places.h"
+
 bool survey_layout_has_dot(int fret)
 {
     static const int dots[] = {3, 5, 7, 9, 12, 15, 17, 19, 21, 24};
@@ -25,58 +27,20 @@ static bool list_frets(const struct derived *derived, struct survey_layout *layo
            STATUS_OK;
 }
 
-/* String 1 first, as layout.h counts; false when one is not known. */
-static bool find_gauges(const struct derived *derived, double gauge_mm[STRINGS_MAX])
-{
-    for (int s = 1; s <= derived->setup.board.strings; s++) {
-        gauge_mm[s - 1] = derived->string[s].build.gauge_mm;
-        if (!(gauge_mm[s - 1] > 0))
-            return false;
-    }
-    return true;
-}
-
-static void spread_nut(const struct record *record, enum layout_rule rule,
-                       const double gauge_mm[STRINGS_MAX], struct survey_layout *layout)
-{
-    const struct maybe nut = record_entered_one(record, FIELD_NUT_WIDTH);
-    const struct maybe board = record_entered_one(record, FIELD_WIDTH_NUT);
-    const struct maybe width = nut.given ? nut : board;
-    const struct maybe bass = record_entered_one(record, FIELD_NUT_MARGIN_BASS);
-    const struct maybe treble = record_entered_one(record, FIELD_NUT_MARGIN_TREBLE);
-    double centre_mm[STRINGS_MAX];
-
-    if (!width.given || !bass.given || !treble.given ||
-        layout_spread_nut(width.value, bass.value, treble.value, rule, layout->strings, gauge_mm,
-                          centre_mm) != STATUS_OK)
-        return;
-    for (int s = 1; s <= layout->strings; s++)
-        layout->string[s].nut_centre_mm = maybe_given(centre_mm[s - 1]);
-}
-
-static void spread_saddle(const struct record *record, enum layout_rule rule,
-                          const double gauge_mm[STRINGS_MAX], struct survey_layout *layout)
-{
-    const struct maybe span = record_entered_one(record, FIELD_SADDLE_SPREAD);
-    double centre_mm[STRINGS_MAX];
-
-    if (!span.given ||
-        layout_spread_saddle(span.value, rule, layout->strings, gauge_mm, centre_mm) != STATUS_OK)
-        return;
-    for (int s = 1; s <= layout->strings; s++)
-        layout->string[s].saddle_centre_mm = maybe_given(centre_mm[s - 1]);
-}
-
 static void spread_strings(const struct record *record, const struct derived *derived,
                            struct survey_layout *layout)
 {
-    const int rule = record_choice_or(record, reading_key_one(FIELD_NUT_SPREAD), -1);
-    double gauge_mm[STRINGS_MAX];
+    double nut_mm[STRINGS_MAX + 1], saddle_mm[STRINGS_MAX + 1];
+    const bool has_nut = string_places_nut(record, derived->string, layout->strings, nut_mm);
+    const bool has_saddle =
+        string_places_saddle(record, derived->string, layout->strings, saddle_mm);
 
-    if (rule < 0 || !find_gauges(derived, gauge_mm))
-        return;
-    spread_nut(record, (enum layout_rule)rule, gauge_mm, layout);
-    spread_saddle(record, (enum layout_rule)rule, gauge_mm, layout);
+    for (int s = 1; s <= layout->strings; s++) {
+        if (has_nut)
+            layout->string[s].nut_centre_mm = maybe_given(nut_mm[s]);
+        if (has_saddle)
+            layout->string[s].saddle_centre_mm = maybe_given(saddle_mm[s]);
+    }
 }
 
 /* A station that a figure moves by; absent where the figure is. */

@@ -40,9 +40,7 @@ struct survey_layout {
 };
 
 /*
- * From what was derived. The strings' places across the board need the rule, every gauge,
- * and at the nut its width (else the board's there) and both margins, at the saddle the
- * spread.
+ * From what was derived. What the strings' places across the board need, string_places.h says.
  */
 void survey_layout(const struct record *record, const struct derived *derived,
                    struct survey_layout *ret_layout);
