@@ -280,6 +280,10 @@ static void say_pitch(const struct sheet_maker *maker, int line, const char *pla
 {
     (void)maker;
     (void)line;
+    if (*plan == 'b') {
+        strbuf_add(out, "bridge moved so that it plays in tune");
+        return;
+    }
     strbuf_add(out, "saddle moved so that it plays in tune: ");
     sheet_say_numbers(out, find_numbers(plan, " on string ", " on "), true, "string", "strings");
     say_more(plan, out);

@@ -130,6 +130,10 @@ static void say_frets(const struct sheet_maker *maker, struct strbuf *out)
 
 static void say_pitch(const struct sheet_maker *maker, struct strbuf *out)
 {
+    if (maker->left.moves.move[MOVE_PITCH].whole) {
+        strbuf_add(out, "move the bridge so that it plays in tune");
+        return;
+    }
     strbuf_add(out, "move the saddle so that it plays in tune: ");
     say_numbers(maker->left.moves.move[MOVE_PITCH].string, maker->left.setup.board.strings,
                 "string", "strings", out);

@@ -187,6 +187,20 @@ static void add_cut(struct maker *maker)
     amount_add_unit(&maker->then, unit);
 }
 
+static const char *saddle_caution(const struct setup *setup)
+{
+    switch (setup->bridge) {
+    case BRIDGE_SCREW:
+        return "slacken the string first; turn both screws of a saddle alike";
+    case BRIDGE_POST:
+    case BRIDGE_WHEEL:
+        return "slacken the strings before a side is turned up";
+    default:
+        return setup->floating ? "sanding the feet: respirator; keep them fitted to the top"
+                               : "sanding a saddle: respirator; keep the bottom square";
+    }
+}
+
 static void say_saddle(struct maker *maker)
 {
     const struct setup *setup = maker->setup;
@@ -195,7 +209,10 @@ static void say_saddle(struct maker *maker)
 
     if (is_turned(setup->bridge) && setup->thread_mm.given) {
         strbuf_add(&maker->amount, "turns \xC2\xB1");
-        amount_add_turns(&maker->amount, ceil(u / setup->thread_mm.value * 8) / 8, false);
+        amount_add_turns(
+            &maker->amount,
+            ceil(u * fmax(1, maybe_or(setup->post_ratio, 1)) / setup->thread_mm.value * 8) / 8,
+            false);
         strbuf_add(&maker->amount, ", + raises");
     } else {
         strbuf_add(&maker->amount, "height");
@@ -206,9 +223,7 @@ static void say_saddle(struct maker *maker)
               amount_on_rule(setup->action_target_treble_mm.value, rule), rule);
     add_exposure(maker);
     add_cut(maker);
-    strbuf_add(&maker->caution, is_turned(setup->bridge)
-                                    ? "slacken the string before a screw is turned up"
-                                    : "sanding a saddle: respirator; keep the bottom square");
+    strbuf_add(&maker->caution, saddle_caution(setup));
 }
 
 static void add_lean(struct maker *maker, enum unit unit)
@@ -271,10 +286,17 @@ static void say_pitch(struct maker *maker)
     move_words_say_pitch(maker);
 }
 
-/* One string's saddle in turns, to an eighth; one that needs less is right. */
-static void add_turns(const struct maker *maker, double change_mm, struct strbuf *out)
+/* One string's saddle, or the post beside it, in turns to an eighth; one that needs less is right.
+ */
+static void add_turns(const struct maker *maker, int string, struct strbuf *out)
 {
-    const double turns = change_mm / maker->setup->thread_mm.value;
+    const struct setup *setup = maker->setup;
+    const struct move_amount *amount = maker->move->string;
+    const int last = setup->board.strings, other = last + 1 - string;
+    const bool outer = (string == 1 || string == last) && amount[other].known;
+    const double change_mm = outer ? setup_at_post(setup, amount[string].value, amount[other].value)
+                                   : amount[string].value;
+    const double turns = change_mm / setup->thread_mm.value;
 
     if (round(turns * 8) == 0)
         strbuf_add(out, "ok");
@@ -297,7 +319,7 @@ static void say_strings(struct maker *maker, enum move_kind kind)
         if (!amount->due)
             strbuf_add(&text, "ok");
         else if (turned)
-            add_turns(maker, amount->value, &text);
+            add_turns(maker, s, &text);
         else
             amount_add_work(&text, amount->value, change_unit(maker->units));
     }

@@ -63,6 +63,18 @@ void move_words_say_frets(struct maker *maker)
     strbuf_add(&maker->caution, "eye protection and respirator; crown it again after levelling");
 }
 
+/* A saddle with a screw of its own along the string: " (2 1/8 turns)". */
+static void add_own_turns(struct maker *maker, double mm)
+{
+    const struct maybe thread_mm = maker->setup->intonation_thread_mm;
+
+    if (!thread_mm.given)
+        return;
+    strbuf_add(&maker->amount, " (");
+    amount_add_turns(&maker->amount, fabs(mm) / thread_mm.value, false);
+    strbuf_add(&maker->amount, " turns)");
+}
+
 static int count_due(const struct maker *maker)
 {
     int due = 0;
@@ -93,6 +105,7 @@ static void add_setbacks(struct maker *maker, enum unit unit)
         strbuf_add(&maker->amount, !turns ? "" : back ? "back " : "forward ");
         amount_add(&maker->amount, to_less(amount->value, step_mm), unit, false);
         add_u(maker, due == 1 ? amount->u : 0, step_mm, unit);
+        add_own_turns(maker, amount->value);
         strbuf_addf(&maker->amount, count == 1 ? " on string %d" : " on %d", s);
     }
     if (count > SHOWN_MAX)
@@ -120,17 +133,62 @@ void move_words_add_saddle(struct strbuf *out, const struct saddle_fit *saddle,
     strbuf_add(out, narrow ? "; recut its slot" : "");
 }
 
+static void add_foot(struct maker *maker, double mm, enum unit unit)
+{
+    const double step_mm = unit == UNIT_MM ? 0.1 : 0.127;
+
+    strbuf_add(&maker->amount, mm > 0 ? "back " : "forward ");
+    amount_add(&maker->amount, to_less(mm, step_mm), unit, false);
+}
+
+/* "bridge back 1.2 ±0.2 mm", or each foot by its own: "bridge: bass foot back 1.4, treble foot
+ * forward 0.4 ±0.2 mm". */
+static void add_feet(struct maker *maker, enum unit unit)
+{
+    const double step_mm = unit == UNIT_MM ? 0.1 : 0.127;
+    const struct move_amount *treble = &maker->move->string[1];
+    const struct move_amount *bass = &maker->move->string[maker->setup->board.strings];
+
+    if (bass->due && treble->due && bass->value == treble->value) {
+        strbuf_add(&maker->amount, "bridge ");
+        add_foot(maker, bass->value, unit);
+    } else {
+        strbuf_add(&maker->amount, "bridge: ");
+        if (bass->due) {
+            strbuf_add(&maker->amount, "bass foot ");
+            add_foot(maker, bass->value, unit);
+        }
+        strbuf_add(&maker->amount, bass->due && treble->due ? ", " : "");
+        if (treble->due) {
+            strbuf_add(&maker->amount, "treble foot ");
+            add_foot(maker, treble->value, unit);
+        }
+    }
+    add_u(maker, maker->move->most_u, step_mm, unit);
+}
+
+static void say_caution(struct maker *maker)
+{
+    if (maker->move->whole)
+        strbuf_add(&maker->caution,
+                   "slacken all strings; mark where both feet stand before it moves");
+    else if (is_turned(maker->setup->bridge))
+        strbuf_add(&maker->caution, "slacken the string before its saddle is moved");
+    else
+        move_words_add_saddle(&maker->caution, &maker->move->saddle, maker->units);
+}
+
 void move_words_say_pitch(struct maker *maker)
 {
     const double cents = maker->move->within_cents;
 
-    add_setbacks(maker, maker->units->bare[MEASURE_SMALL]);
+    if (maker->move->whole)
+        add_feet(maker, maker->units->bare[MEASURE_SMALL]);
+    else
+        add_setbacks(maker, maker->units->bare[MEASURE_SMALL]);
     strbuf_add(&maker->then, "fretted notes within ");
     num_format_fixed(cents, cents == floor(cents) ? 0 : 1, false, &maker->then);
     strbuf_add(&maker->then, cents == 1 ? " cent, once the heights are right"
                                         : " cents, once the heights are right");
-    if (is_turned(maker->setup->bridge))
-        strbuf_add(&maker->caution, "slacken the string before its saddle is moved");
-    else
-        move_words_add_saddle(&maker->caution, &maker->move->saddle, maker->units);
+    say_caution(maker);
 }

@@ -80,6 +80,8 @@ static void find_move(const struct derived *derived, int string, const struct ce
     move->cents = leading->cents;
     move->has_change = find_change(board, string, leading, step, move);
     find_fit(&derived->figures, string, move);
+    if (move->has_change && derived->setup.intonation_thread_mm.given)
+        move->turns = maybe_finite(move->change_mm / derived->setup.intonation_thread_mm.value);
     if (fabs(move->cents) <= tolerance)
         move->state = PITCH_IN_TUNE;
     else if (move->has_change && fabs(move->change_mm) <= move->change_u_mm)
@@ -226,6 +228,11 @@ static void add_saddle(const struct pitch_move *move, int string, enum unit unit
     strbuf_add(out, ": ");
     add_cents(out, move->cents);
     strbuf_addf(out, " at fret %d", move->fret);
+    if (!move->turns.given)
+        return;
+    strbuf_add(out, "; ");
+    amount_add_turns(out, fabs(move->turns.value), false);
+    strbuf_add(out, " turns");
 }
 
 void pitch_add_move(const struct pitch_plan *plan, int string, const struct shop_units *units,

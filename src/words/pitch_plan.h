@@ -27,6 +27,7 @@ struct pitch_move {
     double cents;    /* read there */
     bool has_change; /* false also if no setback can cure so many cents */
     double change_mm, change_u_mm; /* of the setback; expanded, k = 2 */
+    struct maybe turns;            /* of the saddle's own screw, where its thread is known */
     struct maybe
         contact_mm; /* saddle contact from the nut, as it is, where the setback is entered */
     /* From all frets read, if two or more: both ends moved, and the cents that remain. */

@@ -27,6 +27,9 @@ static const struct form forms[] = {
     {MOVE_SADDLE, "turns +-", ""},
     {MOVE_PITCH, "saddle back ", " on string "},
     {MOVE_PITCH, "saddle forward ", " on string "},
+    {MOVE_PITCH, "bridge back ", " +-"},
+    {MOVE_PITCH, "bridge forward ", " +-"},
+    {MOVE_PITCH, "bridge: ", " foot "},
 };
 
 static bool begins(const char *text, const char *with)

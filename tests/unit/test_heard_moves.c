@@ -155,6 +155,69 @@ static void heard_amounts_have_their_doubt(void **state)
     record_done(&record);
 }
 
+/* 6 and 9 cents at fret 12 are 2.2 and 3.3 mm: on a bridge that stands loose its feet move, and the
+ * strings between go with them. */
+static void a_floating_bridge_moves_as_a_whole(void **state)
+{
+    struct derived derived;
+    struct record record;
+    struct move_words words;
+    const struct move *pitch = &derived.moves.move[MOVE_PITCH];
+
+    (void)state;
+    survey_record_build(&record, low_action);
+    build_record_add(&record, "bridge floating = yes\n"
+                              "visit.1.pass.1 cents.6.12 = 9\n"
+                              "visit.1.pass.1 cents.3.12 = 20\n"
+                              "visit.1.pass.1 cents.1.12 = 6\n");
+    derive_current(&record, &derived);
+    assert_true(move_is_open(pitch) && pitch->whole);
+    assert_near(pitch->string[6].value, 3.3, 0.1);
+    assert_near(pitch->string[1].value, 2.2, 0.1);
+    for (int s = 2; s <= 5; s++)
+        assert_false(pitch->string[s].due);
+    words_of(&derived, MOVE_PITCH, &words);
+    assert_string_equal(words.amount, "bridge: bass foot back 3.3, treble foot back 2.2 \xC2\xB1"
+                                      "0.3 mm");
+    /* As near as the tuner tells the two apart, or with one of them alone: both feet alike. */
+    build_record_add(&record, "visit.1.pass.1 cents.6.12 = 6\n");
+    derive_current(&record, &derived);
+    words_of(&derived, MOVE_PITCH, &words);
+    assert_non_null(strstr(words.amount, "bridge back 2.2 \xC2\xB1"));
+    build_record_drop(&record, "visit.1.pass.1 cents.6.12");
+    build_record_add(&record, "visit.1.pass.1 cents.1.12 = -6\n");
+    derive_current(&record, &derived);
+    words_of(&derived, MOVE_PITCH, &words);
+    assert_non_null(strstr(words.amount, "bridge forward 2.1 \xC2\xB1"));
+    /* The feet are right: what is off between them is the saddle's own. */
+    build_record_add(&record, "visit.1.pass.1 cents.1.12 = 1\n");
+    derive_current(&record, &derived);
+    assert_false(pitch->whole);
+    assert_true(pitch->string[3].due && !pitch->string[1].due);
+    words_of(&derived, MOVE_PITCH, &words);
+    assert_non_null(strstr(words.amount, "saddle back "));
+    record_done(&record);
+}
+
+/* 2.2 mm are 2 3/4 turns of 0.8 mm. */
+static void a_saddle_s_own_screw_is_turned(void **state)
+{
+    struct derived derived;
+    struct record record;
+    struct move_words words;
+
+    (void)state;
+    survey_record_build(&record, low_action);
+    build_record_add(&record, "bridge intonation_thread = 0.8 mm\n"
+                              "model feeler_step = .001 in\n"
+                              "visit.1.pass.1 cents.6.12 = 6\n");
+    derive_current(&record, &derived);
+    words_of(&derived, MOVE_PITCH, &words);
+    assert_string_equal(words.amount, "saddle back 2.2 \xC2\xB1"
+                                      "0.3 mm (2 3/4 turns) on string 6");
+    record_done(&record);
+}
+
 /* A setback tuned in before the heights are right is wrong after them: pitch waits, and is named.
  */
 static void pitch_waits_for_the_heights(void **state)
@@ -264,6 +327,8 @@ int main(void)
         cmocka_unit_test(the_rocker_s_fret_explains_a_buzz),
         cmocka_unit_test(nothing_read_asks_for_nothing),
         cmocka_unit_test(heard_amounts_have_their_doubt),
+        cmocka_unit_test(a_floating_bridge_moves_as_a_whole),
+        cmocka_unit_test(a_saddle_s_own_screw_is_turned),
         cmocka_unit_test(pitch_waits_for_the_heights),
         cmocka_unit_test(a_reset_comes_first),
         cmocka_unit_test(a_mark_closes_it),

@@ -239,6 +239,41 @@ static struct saddle_fit fit_saddle(const struct record *record, const struct de
                            count);
 }
 
+/* A bridge that stands loose is moved at both feet: by what the outer strings ask for, alike where
+ * that tells no difference. Without one of them the other stands for both. */
+static bool find_feet(const struct setup *setup, struct move_amount *bass,
+                      struct move_amount *treble)
+{
+    if (!setup->floating || (!bass->known && !treble->known))
+        return false;
+    if (!bass->known || !treble->known) {
+        *bass = *treble = bass->known ? *bass : *treble;
+    } else if (fabs(bass->value - treble->value) <= hypot(bass->u, treble->u)) {
+        bass->value = treble->value = (bass->value + treble->value) / 2;
+        bass->u = treble->u = hypot(bass->u, treble->u) / 2;
+    }
+    bass->due = fabs(bass->value) >= MOVE_SETBACK_MM;
+    treble->due = fabs(treble->value) >= MOVE_SETBACK_MM;
+    return bass->due || treble->due;
+}
+
+/* The inner strings go with it; what is left of theirs the next pass shows. */
+static void move_whole(const struct setup *setup, bool off, struct move *move)
+{
+    const int last = setup->board.strings;
+    struct move_amount bass = move->string[last], treble = move->string[1];
+
+    if (!off || !find_feet(setup, &bass, &treble))
+        return;
+    for (int s = 1; s <= last; s++)
+        move->string[s] = (struct move_amount){.known = false};
+    move->string[last] = bass;
+    move->string[1] = treble;
+    move->whole = true;
+    move->state = MOVE_DUE;
+    move->most_u = fmax(bass.due ? bass.u : 0, treble.due ? treble.u : 0);
+}
+
 static void find_pitch(struct place place, const struct derived *derived, struct move_set *moves)
 {
     const struct board *board = &derived->setup.board;
@@ -260,7 +295,11 @@ static void find_pitch(struct place place, const struct derived *derived, struct
         else if (amount.known && move->state == MOVE_UNKNOWN)
             move->state = MOVE_GOOD;
     }
-    if (move->state == MOVE_DUE)
+    move_whole(&derived->setup,
+               is_off_pitch(place, 1, board->frets) ||
+                   is_off_pitch(place, board->strings, board->frets),
+               move);
+    if (move->state == MOVE_DUE && !move->whole)
         move->saddle = fit_saddle(place.record, derived, move);
     if (unexplained && move->state != MOVE_DUE) {
         move->state = MOVE_UNKNOWN;

@@ -93,7 +93,8 @@ FIGURE(CENTS_LEFT_RMS, STRING, STRING, MORE, "cents_left_rms", "", 1, 0, "cents 
        "root mean square of what the fit leaves",
        "least squares over the frets read")
 FIGURE(SADDLE_TURNS, STRING, STRING, SETUP, "saddle_turns", "", 1, 0, "turns of the saddle screw",
-       "saddle change / thread pitch",
+       "saddle change / thread pitch; at posts the outer two's mean, and their difference by post to post over "
+       "string to string",
        "geometry")
 FIGURE(SADDLE_BOTTOM, STRING, STRING, SETUP, "saddle_bottom", "mm", 1, 0, "saddle, off the bottom",
        "the line through the outer two changes, raised until no string's change lies above it",

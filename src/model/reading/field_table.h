@@ -109,6 +109,12 @@ FIELD(SADDLE_SPREAD, BRIDGE, ONE, "spread", "spread at the saddle", NUMBER, LENG
       1, 300, 25, 90, "", "", "lowest string to string 1, centre to centre")
 FIELD(SADDLE_WIDTH, BRIDGE, ONE, "saddle_width", "saddle width", NUMBER, LENGTH, SMALL, NONE,
       0.2, 50, 2, 12, "", "", "front to back over the saddle's top, along the strings")
+FIELD(POST_SPREAD, BRIDGE, ONE, "post_spread", "between the posts", NUMBER, LENGTH, SMALL, NONE,
+      1, 400, 40, 120, "", "", "post to post or wheel to wheel, centre to centre")
+FIELD(INTONATION_THREAD, BRIDGE, ONE, "intonation_thread", "intonation thread", NUMBER, LENGTH, SMALL, NONE,
+      0.05, 10, 0.3, 1.6, "", "", "setback gained in one turn of a saddle's own screw")
+FIELD(FLOATING, BRIDGE, ONE, "floating", "floating bridge", YESNO, PLAIN, NONE, NONE,
+      0, 0, 0, 0, "no", "no|yes", "does it stand on the top, held by the strings alone?")
 
 FIELD(JOIN, NECK, ONE, "join", "neck join", CHOICE, PLAIN, NONE, NONE,
       0, 0, 0, 0, "", "glued|bolted|pocket|through", "how the neck is held to the body")

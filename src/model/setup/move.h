@@ -77,6 +77,7 @@ struct move {
     double most_u;                              /* the largest u of the amounts that are due */
     bool any_up, any_down;   /* whether any amount, due or not, is above or below 0 */
     bool inner_follow;       /* inner strings are off, but move only with the outer two */
+    bool whole;              /* pitch: the bridge moves as a whole, by the outer strings' amounts */
     struct maybe turns;      /* rod: toward the target, + tightens, where its answer is known */
     struct maybe per_turn;   /* rod: what a turn does to the relief, mm, where `turns` is given */
     struct rod_prior others; /* rod: what `turns` rests on, where its own answer is not known */

@@ -308,13 +308,20 @@ static void cut_blank(struct solution *solution)
     }
 }
 
+/* An outer string's is that of the post beside it. */
 static void turn_screws(struct solution *solution)
 {
+    const int last = solution->board->strings;
+
     if (!solution->setup->thread_mm.given)
         return;
-    for (int s = 1; s <= solution->board->strings; s++) {
-        const struct maybe change = figures_get(solution->figures, FIGURE_SADDLE_CHANGE, s);
+    for (int s = 1; s <= last; s++) {
+        struct maybe change = figures_get(solution->figures, FIGURE_SADDLE_CHANGE, s);
+        const struct maybe other =
+            figures_get(solution->figures, FIGURE_SADDLE_CHANGE, last + 1 - s);
 
+        if ((s == 1 || s == last) && change.given && other.given)
+            change.value = setup_at_post(solution->setup, change.value, other.value);
         if (change.given)
             put(solution, FIGURE_SADDLE_TURNS, s, change.value / solution->setup->thread_mm.value);
     }

@@ -185,11 +185,25 @@ static void read_targets(struct setup *setup, const struct record *record)
     setup->rule_step_mm = record_or_fallback(record, FIELD_RULE_STEP);
 }
 
+static struct maybe read_post_ratio(const struct setup *setup, const struct record *record)
+{
+    const struct maybe posts = record_entered_one(record, FIELD_POST_SPREAD);
+    const struct maybe strings = record_entered_one(record, FIELD_SADDLE_SPREAD);
+
+    if ((setup->bridge != BRIDGE_POST && setup->bridge != BRIDGE_WHEEL) || !posts.given ||
+        !strings.given)
+        return maybe_absent();
+    return maybe_finite(posts.value / strings.value);
+}
+
 static void read_structure(struct setup *setup, const struct record *record)
 {
     setup->bridge = (enum bridge_kind)record_choice_or(record, reading_key_one(FIELD_BRIDGE_KIND),
                                                        BRIDGE_UNKNOWN);
     setup->thread_mm = record_entered_one(record, FIELD_THREAD);
+    setup->intonation_thread_mm = record_entered_one(record, FIELD_INTONATION_THREAD);
+    setup->floating = record_or_fallback(record, FIELD_FLOATING) != 0;
+    setup->post_ratio = read_post_ratio(setup, record);
     setup->exposure_min_mm = record_or_fallback(record, FIELD_EXPOSURE_MIN);
     setup->exposure_low_mm =
         maybe_or(record_entered_one(record, FIELD_EXPOSURE_MIN), EXPOSURE_LOW_MM);
@@ -271,6 +285,13 @@ bool setup_has_own_height(const struct setup *setup, int string)
 {
     return (setup->bridge != BRIDGE_POST && setup->bridge != BRIDGE_WHEEL) || string == 1 ||
            string == setup->board.strings;
+}
+
+double setup_at_post(const struct setup *setup, double own_mm, double other_mm)
+{
+    return setup->post_ratio.given
+               ? (own_mm + other_mm) / 2 + (own_mm - other_mm) / 2 * setup->post_ratio.value
+               : own_mm;
 }
 
 struct maybe setup_target_at(const struct maybe *bass, const struct maybe *treble, int strings,

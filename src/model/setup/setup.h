@@ -52,7 +52,9 @@ struct setup {
     double relief_tolerance_mm, action_tolerance_mm, gap_tolerance_mm;
 
     enum bridge_kind bridge;
-    struct maybe thread_mm;
+    struct maybe thread_mm, intonation_thread_mm;
+    bool floating; /* the bridge moves along the top as a whole */
+    struct maybe post_ratio; /* of two posts or wheels: their distance over the outer strings' */
     /* Exposure below which too little saddle is left, and little: one where somebody says what the
      * least is, else 1.6 mm (1/16 in) and 2 mm, common practice. */
     double exposure_min_mm, exposure_low_mm;
@@ -95,6 +97,10 @@ bool setup_rod_turns(const struct setup *setup);
 /* Whether a string's height at the saddle can be set by itself: posts and wheels raise a whole
  * side, so that only what the outer strings need can be made. */
 bool setup_has_own_height(const struct setup *setup, int string);
+
+/* What the post or wheel beside an outer string moves by, for the outer two to move by so much: one
+ * farther out goes farther. The string's own amount where there are none, or it is not known. */
+double setup_at_post(const struct setup *setup, double own_mm, double other_mm);
 
 /* A target given for the outer two strings, at `string`: an outer string's own, between
  * them by string number, for which both are needed. With one string either is enough.
