@@ -53,7 +53,7 @@ struct setup {
 
     enum bridge_kind bridge;
     struct maybe thread_mm, intonation_thread_mm;
-    bool floating; /* the bridge moves along the top as a whole */
+    bool floating;           /* the bridge moves along the top as a whole */
     struct maybe post_ratio; /* of two posts or wheels: their distance over the outer strings' */
     /* Exposure below which too little saddle is left, and little: one where somebody says what the
      * least is, else 1.6 mm (1/16 in) and 2 mm, common practice. */
