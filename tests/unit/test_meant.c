@@ -109,8 +109,7 @@ static void check_taken(const struct shown *shown, const struct reading *now)
 
 static bool is_undo(const struct app *app)
 {
-    return strncmp(app->message, "Undone: ", 8) == 0 ||
-           strncmp(app->message, "Redone: ", 8) == 0;
+    return strncmp(app->message, "Undone: ", 8) == 0 || strncmp(app->message, "Redone: ", 8) == 0;
 }
 
 /* As what was done of the rod, turns are logged as such too. */

@@ -258,7 +258,7 @@ static int put_saddle(const struct page *page, int row, int end)
         return row;
     pitch_add_saddle(plan, &page->app->units, &words);
     return put_sentence(page, row, end, pitch_saddle_is_narrow(plan) ? ROLE_OFF : ROLE_VALUE,
-                         memory);
+                        memory);
 }
 
 static int put_fit(const struct page *page, int string, int row, int end)

@@ -63,8 +63,7 @@ bool record_kind(const struct record *record, char name[KIND_NAME_SIZE])
     const struct maybe kind = record_entered_one(record, FIELD_KIND);
 
     name[0] = '\0';
-    return kind.given &&
-           field_choice(field_get(FIELD_KIND), (int)kind.value, name, KIND_NAME_SIZE);
+    return kind.given && field_choice(field_get(FIELD_KIND), (int)kind.value, name, KIND_NAME_SIZE);
 }
 
 int record_string_count(const struct record *record)
