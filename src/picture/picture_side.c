@@ -15,16 +15,22 @@ static double line_mm(const struct board *board, const struct string_line *line,
     return string_line_height_mm(line, board->contact_mm[string], x_mm);
 }
 
+/* Along the board from its nut, wherever the string starts. */
+static double along_mm(const struct board *board, int string, int fret)
+{
+    return board->start_mm[string] + board->station_mm[string][fret];
+}
+
 static void add_neck(struct picture *picture, const struct derived *derived, int string)
 {
     const struct board *board = &derived->setup.board;
 
     picture_begin_line(picture, PICTURE_CROWN);
     for (int n = 0; n <= board->frets; n++)
-        picture_to(picture, board->station_mm[string][n], crown_mm(derived, string, n));
+        picture_to(picture, along_mm(board, string, n), crown_mm(derived, string, n));
     for (int n = 1; n <= board->frets; n++)
         picture->ticks[picture->tick_count++] =
-            (struct picture_tick){.x = board->station_mm[string][n],
+            (struct picture_tick){.x = along_mm(board, string, n),
                                   .number = n,
                                   .word = n == board->join_fret ? "join" : NULL};
 }
@@ -36,8 +42,9 @@ static void add_string(struct picture *picture, const struct board *board, int s
 
     if (!line || !line->known)
         return;
-    picture_segment(picture, role, (struct picture_point){0, line->nut_mm},
-                    (struct picture_point){last_mm, line_mm(board, line, string, last_mm)});
+    picture_segment(picture, role, (struct picture_point){board->start_mm[string], line->nut_mm},
+                    (struct picture_point){board->start_mm[string] + last_mm,
+                                           line_mm(board, line, string, last_mm)});
 }
 
 bool picture_side(struct picture *ret_picture, const struct derived *derived, int string,
@@ -70,11 +77,11 @@ void picture_side_mark(struct picture *picture, const struct derived *derived, i
 
     if (fret < 1 || fret > board->frets)
         return;
-    const double x_mm = board->station_mm[string][fret];
+    const double x_mm = along_mm(board, string, fret), own_mm = board->station_mm[string][fret];
 
     picture->ticks[fret - 1].in_hand = true;
     picture_segment(picture, PICTURE_MARK,
                     (struct picture_point){
-                        x_mm, line->known && !to_chord ? line_mm(board, line, string, x_mm) : 0},
+                        x_mm, line->known && !to_chord ? line_mm(board, line, string, own_mm) : 0},
                     (struct picture_point){x_mm, crown_mm(derived, string, fret)});
 }

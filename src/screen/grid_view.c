@@ -178,6 +178,16 @@ void grid_draw_cell(const struct pen *pen, const struct app *app, const struct r
     pen->frame->cursor_column = column + width - 1;
 }
 
+void grid_draw_read(const struct pen *pen, const struct app *app, int string, int row, int column,
+                    int width)
+{
+    char memory[64];
+    struct strbuf text = STRBUF(memory);
+
+    note_name_add_read(&text, &app->record, &app->now.setup.outfit, string);
+    pen_put(pen, row, column, width, string == app_string(app) ? ROLE_MARK : ROLE_LABEL, memory);
+}
+
 void grid_draw_string(const struct pen *pen, const struct app *app, int string, int row, int column,
                       int width)
 {

@@ -44,6 +44,10 @@ void grid_draw_more(const struct pen *pen, const struct grid *grid, int column);
 void grid_draw_cell(const struct pen *pen, const struct app *app, const struct route_cell *cell,
                     int row, int column, int width);
 
+/* The same of what is read of a string, or of its course. */
+void grid_draw_read(const struct pen *pen, const struct app *app, int string, int row, int column,
+                    int width);
+
 /* A string's number and note before its row. */
 void grid_draw_string(const struct pen *pen, const struct app *app, int string, int row, int column,
                       int width);

@@ -12,7 +12,7 @@ void cell_words_add_name(const struct app *app, const struct route_cell *cell, s
 {
     const struct bench_row *row = bench_row_of(cell->key.field);
 
-    reading_words_add_name(out, &cell->key);
+    reading_words_add_name(out, &cell->key, &app->now.setup.outfit);
     if (row)
         bench_row_add_place(row, &app->now.setup.board, out);
 }
@@ -42,7 +42,8 @@ static void add_relief(const struct app *app, struct strbuf *out)
     const struct board *board = &app->now.setup.board;
 
     if (board->has_relief)
-        strbuf_addf(out, "straightedge on frets %d and %d, the gap; - is back-bow", board->end_low,
+        strbuf_addf(out, "straightedge on %s %d and %d, the gap; - is back-bow",
+                    app->now.setup.outfit.fretless ? "marks" : "frets", board->end_low,
                     board->end_high);
     else
         strbuf_add(out, "gap under the straightedge; - is back-bow");
@@ -59,6 +60,20 @@ static void add_exposure(const struct app *app, bool bass, struct strbuf *out)
     strbuf_add(out, bass ? ", lowest string" : ", string 1");
 }
 
+/* Of a string that starts higher, over the first fret that it crosses. */
+static void add_gap(const struct app *app, int string, struct strbuf *out)
+{
+    const struct setup *setup = &app->now.setup;
+    const int over = setup->has_board ? board_gap_fret(&setup->board, string) : 1;
+    const int hold = setup->has_board ? board_hold_fret(&setup->board, string) : 3;
+    const char *to = setup->outfit.fretless ? "the board at mark" : "the crown of fret";
+
+    if (app_nut_method(app) == NUT_HELD_3)
+        strbuf_addf(out, "held down on fret %d: gap to %s %d", hold, to, over);
+    else
+        strbuf_addf(out, "string open: gap to %s %d", to, over);
+}
+
 void cell_words_add_what(const struct app *app, const struct route_cell *cell, struct strbuf *out)
 {
     switch (cell->key.field) {
@@ -66,12 +81,11 @@ void cell_words_add_what(const struct app *app, const struct route_cell *cell, s
         add_relief(app, out);
         return;
     case FIELD_NUT_GAP:
-        strbuf_add(out, app_nut_method(app) == NUT_HELD_3
-                            ? "held down on fret 3: gap to the crown of fret 1"
-                            : "string open: gap to the crown of fret 1");
+        add_gap(app, cell->key.string, out);
         return;
     case FIELD_ACTION:
-        strbuf_add(out, "string open: gap to that fret's crown");
+        strbuf_add(out, app->now.setup.outfit.fretless ? "string open: gap to the board there"
+                                                       : "string open: gap to that fret's crown");
         return;
     case FIELD_EXPOSURE_BASS:
     case FIELD_EXPOSURE_TREBLE:

@@ -6,6 +6,7 @@
 
 #include "model/doubt/doubt.h"
 #include "model/figure/figure.h"
+#include "model/reading/outfit.h"
 #include "model/reading/place.h"
 #include "session/entry.h"
 #include "session/pass_place.h"
@@ -32,6 +33,7 @@ enum leaf {
 /* What the layout of a leaf depends on. */
 struct leaf_place {
     const struct record *record;
+    struct outfit outfit;
     int strings, frets; /* 0 if not entered */
     int visit, pass;
     struct pass_place named; /* the pass whose label and note are being written, or none */

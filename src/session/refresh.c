@@ -132,14 +132,15 @@ void app_take_priors(struct app *app, const struct rod_priors *priors)
 
 void app_lay_for(struct app *app, struct pass_place pass)
 {
-    const struct leaf_place place = {
-        .record = &app->record,
-        .strings = record_string_count(&app->record),
-        .frets = (int)maybe_or(record_entered_one(&app->record, FIELD_FRETS), 0),
-        .visit = pass.visit,
-        .pass = pass.pass,
-        .named = app->named};
+    struct leaf_place place = {.record = &app->record,
+                               .strings = record_string_count(&app->record),
+                               .frets =
+                                   (int)maybe_or(record_entered_one(&app->record, FIELD_FRETS), 0),
+                               .visit = pass.visit,
+                               .pass = pass.pass,
+                               .named = app->named};
 
+    outfit_read(&place.outfit, &app->record, pass.visit);
     leaf_lay(app_row(app), &place, &app->route);
 }
 

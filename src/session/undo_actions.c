@@ -51,7 +51,7 @@ static void say_step(struct app *app, const struct undo_step *step, bool back)
     struct strbuf text = STRBUF(memory);
 
     strbuf_add(&text, back ? "Undone: " : "Redone: ");
-    reading_words_add_name(&text, &step->key);
+    reading_words_add_name(&text, &step->key, &app->now.setup.outfit);
     strbuf_add(&text, ": ");
     add_text(&text, step->to);
     strbuf_add(&text, " again, no longer ");
@@ -72,7 +72,7 @@ static void say_what_back(struct app *app, bool typed)
     strbuf_add(&text, typed ? "What was typed is dropped; " : "Nothing was filed; ");
     if (undo_peek(&app->undo, &step) == STATUS_OK) {
         strbuf_add(&text, "undo again takes back: ");
-        reading_words_add_name(&text, &step.key);
+        reading_words_add_name(&text, &step.key, &app->now.setup.outfit);
         strbuf_add(&text, ", ");
         add_text(&text, step.from);
     } else {
@@ -136,12 +136,12 @@ void turn_add_undone(const struct app *app, struct strbuf *out)
         strbuf_add(out, ": what was just begun");
     } else {
         strbuf_add(out, ": ");
-        reading_words_add_name(out, undo_next(&app->undo, true));
+        reading_words_add_name(out, undo_next(&app->undo, true), &app->now.setup.outfit);
     }
 }
 
 void turn_add_redone(const struct app *app, struct strbuf *out)
 {
     strbuf_add(out, ": ");
-    reading_words_add_name(out, undo_next(&app->undo, false));
+    reading_words_add_name(out, undo_next(&app->undo, false), &app->now.setup.outfit);
 }

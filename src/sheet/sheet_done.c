@@ -163,19 +163,32 @@ static uint64_t find_strings(const struct work_amount *amount, bool up)
     return set;
 }
 
+/* "strings 6 to 2"; where the strings lie in courses, "courses 6 to 2". */
+static void say_numbers(const struct outfit *outfit, uint64_t strings, struct strbuf *out)
+{
+    const bool by_course = outfit->courses < outfit->strings;
+    uint64_t set = 0;
+
+    for (int s = 1; s <= outfit->strings; s++)
+        if (strings >> s & 1)
+            set |= UINT64_C(1) << (by_course ? outfit->course[s] : s);
+    sheet_say_numbers(out, set, true, by_course ? "course" : "string",
+                      by_course ? "courses" : "strings");
+}
+
 /* "filed on strings 6 to 2, filled on string 1" */
-static void say_strings(const struct work_amount *amount, const char *down, const char *up,
-                        const char *otherwise, struct strbuf *out)
+static void say_strings(const struct outfit *outfit, const struct work_amount *amount,
+                        const char *down, const char *up, const char *otherwise, struct strbuf *out)
 {
     const uint64_t lower = find_strings(amount, false), higher = find_strings(amount, true);
 
     if (lower) {
         strbuf_addf(out, "%s on ", down);
-        sheet_say_numbers(out, lower, true, "string", "strings");
+        say_numbers(outfit, lower, out);
     }
     if (higher) {
         strbuf_addf(out, "%s%s on ", lower ? ", " : "", up);
-        sheet_say_numbers(out, higher, true, "string", "strings");
+        say_numbers(outfit, higher, out);
     }
     if (!lower && !higher)
         strbuf_add(out, otherwise);
@@ -186,13 +199,18 @@ static void say_slots(const struct sheet_maker *maker, int line, const char *pla
 {
     struct work_amount amount;
 
-    (void)maker;
     (void)line;
-    plan_text_find_strings(plan, &amount);
-    if (*plan == 'r')
+    plan_text_find_strings(plan, &maker->left.setup.outfit, &amount);
+    if (strncmp(plan, "put in", strlen("put in")) == 0)
+        strbuf_add(out, "a higher zero fret put in");
+    else if (maker->left.setup.outfit.zero_fret)
+        strbuf_add(out, "zero fret levelled");
+    else if (maker->left.setup.outfit.lap)
+        say_strings(&maker->left.setup.outfit, &amount, "lowered", "raised", "worked on", out);
+    else if (*plan == 'r')
         strbuf_add(out, "nut raised");
     else
-        say_strings(&amount, "filed", "filled", "worked on", out);
+        say_strings(&maker->left.setup.outfit, &amount, "filed", "filled", "worked on", out);
 }
 
 /* A whole saddle goes one way at both its ends: "lowered, bass 0.95 mm (.037 in), treble 1.30 mm
@@ -219,9 +237,9 @@ static void say_saddle(const struct sheet_maker *maker, int line, const char *pl
     struct work_amount amount;
 
     (void)line;
-    plan_text_find_strings(plan, &amount);
+    plan_text_find_strings(plan, &maker->left.setup.outfit, &amount);
     if (!say_ends(maker, &amount, out))
-        say_strings(&amount, "lowered", "raised", "set to height", out);
+        say_strings(&maker->left.setup.outfit, &amount, "lowered", "raised", "set to height", out);
 }
 
 /* --- the others --- */
@@ -268,10 +286,14 @@ static void say_more(const char *plan, struct strbuf *out)
 static void say_frets(const struct sheet_maker *maker, int line, const char *plan,
                       struct strbuf *out)
 {
-    (void)maker;
     (void)line;
-    strbuf_add(out, "levelled where high: ");
-    sheet_say_numbers(out, find_numbers(plan, "fret ", "fret "), false, "fret", "frets");
+    if (maker->left.setup.outfit.fretless) {
+        strbuf_add(out, "board sanded where high: ");
+        sheet_say_numbers(out, find_numbers(plan, "mark ", "mark "), false, "mark", "marks");
+    } else {
+        strbuf_add(out, "levelled where high: ");
+        sheet_say_numbers(out, find_numbers(plan, "fret ", "fret "), false, "fret", "frets");
+    }
     say_more(plan, out);
 }
 

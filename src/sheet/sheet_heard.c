@@ -40,7 +40,7 @@ static struct place find_last_heard(const struct sheet_maker *maker)
 }
 
 /* "string 5 buzzed open, string 3 at frets 4 and 5" */
-static void say_buzzes(struct place place, struct strbuf *out)
+static void say_buzzes(struct place place, const struct outfit *outfit, struct strbuf *out)
 {
     int said = 0;
 
@@ -49,7 +49,8 @@ static void say_buzzes(struct place place, struct strbuf *out)
 
         if (!notes)
             continue;
-        strbuf_addf(out, said ? ", string %d" : "string %d buzzed", s);
+        strbuf_addf(out, said ? ", %s %d" : "%s %d buzzed", outfit_noun(outfit, s),
+                    outfit_number(outfit, s));
         said++;
         if (notes & 1)
             strbuf_add(out, fretted ? " open and" : " open");
@@ -80,12 +81,12 @@ void sheet_add_heard(struct sheet_maker *maker)
         return;
     if (any_buzz(found)) {
         strbuf_add(&text, "As found ");
-        say_buzzes(found, &text);
+        say_buzzes(found, &maker->left.setup.outfit, &text);
         strbuf_add_char(&text, '.');
     }
     if (left.pass > 0 && any_buzz(left)) {
         strbuf_addf(&text, "%sPlayed afterwards: ", text.length > 0 ? " " : "");
-        say_buzzes(left, &text);
+        say_buzzes(left, &maker->left.setup.outfit, &text);
         strbuf_add_char(&text, '.');
     } else if (left.pass > 0 && text.length > 0 && is_cured(found, left)) {
         strbuf_add(&text, " Played through afterwards: no buzz.");

@@ -15,9 +15,9 @@ struct measured {
     bool found, left, wanted;
 };
 
-static struct measured measured_of(int id)
+static struct measured measured_of(const struct sheet_maker *maker, int id)
 {
-    const struct bench_row *row = bench_row_get((enum bench_row_id)id);
+    const struct bench_row *row = bench_row_in(&maker->left.setup.outfit, id);
 
     return (struct measured){
         .id = (enum bench_row_id)id, .row = row, .gauge = field_get(row->field[END_BASS])->measure};
@@ -52,7 +52,7 @@ static bool any_read(const struct sheet_maker *maker, const struct derived *deri
 static struct maybe wanted_of(const struct sheet_maker *maker, const struct bench_row *row,
                               int string)
 {
-    return bench_goal_on(row, maker->record, maker->left.setup.board.strings, string);
+    return bench_goal_on(row, maker->record, &maker->left.setup.outfit, string);
 }
 
 static bool any_wanted(const struct sheet_maker *maker, const struct bench_row *row)
@@ -162,7 +162,7 @@ static void find_strings(const struct sheet_maker *maker, struct strings_table *
 {
     *ret_table = (struct strings_table){.count = 0};
     for (int id = 0; id < ROW_COUNT_; id++) {
-        struct measured measured = measured_of(id);
+        struct measured measured = measured_of(maker, id);
 
         if (!bench_row_by_string(measured.row))
             continue;
@@ -181,7 +181,7 @@ static void add_string(const struct sheet_maker *maker, const struct strings_tab
     char memory[32];
     struct strbuf name = STRBUF(memory);
 
-    note_name_add_string(&name, maker->record, string);
+    note_name_add_read(&name, maker->record, &maker->left.setup.outfit, string);
     sheet_begin_row(maker->sheet, SHEET_ROW_PLAIN);
     sheet_add_cell(maker->sheet, memory);
     for (int i = 0; i < table->count; i++)
@@ -190,6 +190,7 @@ static void add_string(const struct sheet_maker *maker, const struct strings_tab
 
 static void add_strings(struct sheet_maker *maker, const struct strings_table *table)
 {
+    const struct outfit *outfit = &maker->left.setup.outfit;
     char align[SHEET_COLUMNS_MAX + 1] = "l";
 
     for (int i = 1; i <= table->columns; i++)
@@ -200,11 +201,12 @@ static void add_strings(struct sheet_maker *maker, const struct strings_table *t
     for (int i = 0; i < table->count; i++)
         add_group(maker, &table->measured[i]);
     sheet_begin_row(maker->sheet, SHEET_ROW_HEAD);
-    sheet_add_cell(maker->sheet, "string");
+    sheet_add_cell(maker->sheet, outfit_noun(outfit, outfit->read_as[outfit->strings]));
     for (int i = 0; i < table->count; i++)
         add_names(maker, &table->measured[i]);
-    for (int s = maker->left.setup.board.strings; s >= 1; s--)
-        add_string(maker, table, s);
+    for (int s = outfit->strings; s >= 1; s--)
+        if (outfit_is_read(outfit, s))
+            add_string(maker, table, s);
     sheet_begin_row(maker->sheet, SHEET_ROW_LAST);
     sheet_add_cell(maker->sheet, "state");
     for (int i = 0; i < table->count; i++)
@@ -241,7 +243,7 @@ static void add_entered(const struct sheet_maker *maker, const struct single *si
 static void find_single(const struct sheet_maker *maker, int id, enum bench_end end,
                         struct singles_table *table)
 {
-    struct single single = {.measured = measured_of(id), .end = end};
+    struct single single = {.measured = measured_of(maker, id), .end = end};
     const struct bench_row *row = single.measured.row;
 
     single.found = reading_of(maker, &maker->found, row, end, 0);
@@ -258,7 +260,7 @@ static void find_singles(const struct sheet_maker *maker, struct singles_table *
 {
     *ret_table = (struct singles_table){.count = 0};
     for (int id = 0; id < ROW_COUNT_; id++) {
-        const struct bench_row *row = bench_row_get((enum bench_row_id)id);
+        const struct bench_row *row = bench_row_in(&maker->left.setup.outfit, id);
 
         if (bench_row_by_string(row))
             continue;

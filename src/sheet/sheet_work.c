@@ -100,7 +100,12 @@ static void say_reset(const struct sheet_maker *maker, struct strbuf *out)
 
 static void say_slots(const struct sheet_maker *maker, struct strbuf *out)
 {
-    say_change(maker, MOVE_SLOTS, "file deeper", "raise", out);
+    const struct outfit *outfit = &maker->left.setup.outfit;
+
+    if (outfit->zero_fret)
+        say_change(maker, MOVE_SLOTS, "zero fret: lower", "zero fret: a higher one", out);
+    else
+        say_change(maker, MOVE_SLOTS, outfit->lap ? "lower the nut" : "file deeper", "raise", out);
 }
 
 static void say_saddle(const struct sheet_maker *maker, struct strbuf *out)
@@ -124,8 +129,11 @@ static void say_numbers(const struct move_amount *amounts, int last, const char 
 
 static void say_frets(const struct sheet_maker *maker, struct strbuf *out)
 {
-    strbuf_add(out, "level where high: ");
-    say_numbers(maker->left.moves.frets.fret, maker->left.setup.board.frets, "fret", "frets", out);
+    const bool fretless = maker->left.setup.outfit.fretless;
+
+    strbuf_add(out, fretless ? "sand the board where high: " : "level where high: ");
+    say_numbers(maker->left.moves.frets.fret, maker->left.setup.board.frets,
+                fretless ? "mark" : "fret", fretless ? "marks" : "frets", out);
 }
 
 static void say_pitch(const struct sheet_maker *maker, struct strbuf *out)

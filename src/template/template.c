@@ -68,8 +68,9 @@ bool template_applies(enum template_kind kind, const struct record *record,
 {
     const int join = record_choice_or(record, reading_key_one(FIELD_JOIN), JOIN_UNKNOWN);
 
+    /* Over a zero fret the slots only guide the strings, and none is cut to a height. */
     if (!template_is_of_reset(kind))
-        return true;
+        return kind != TEMPLATE_NUT || !derived->setup.outfit.zero_fret;
     if (move_set_reset(&derived->moves) == RESET_SADDLE)
         return false;
     if (kind != TEMPLATE_SHIM)

@@ -37,7 +37,8 @@ const char *template_caution(enum template_kind kind);
 /* Whether it shows what a reset asks for: heel, shim and tongue. */
 bool template_is_of_reset(enum template_kind kind);
 
-/* Whether it is of use: no shim for a glued neck, no taper if there is enough saddle. */
+/* Whether it is of use: no slots over a zero fret, no shim for a glued neck, no taper if there is
+ * enough saddle. */
 bool template_applies(enum template_kind kind, const struct record *record,
                       const struct derived *derived);
 

@@ -130,8 +130,9 @@ static void draw_strings(const struct board_drawing *drawing)
 
 static void say_legend(const struct board_drawing *drawing)
 {
-    static const char *const lines[] = {
-        "its front edge; frets: mid-slot",
+    const bool fretless = drawing->source->derived->setup.outfit.fretless;
+    const char *const lines[] = {
+        fretless ? "its front edge; lines, no slots" : "its front edge; frets: mid-slot",
         "dots and inlays: the usual frets,",
         "midway; the crosses count, not the size",
         "grey: strings, saddle centred",
@@ -199,7 +200,9 @@ static void draw_rulers(const struct board_drawing *drawing)
     draw_ruler(drawing, drawing->board->strings, middle - 4, -1);
     draw_ruler(drawing, 1, middle + 4, 1);
     template_say(drawing->list, middle, TOP - 5, PAGE_CENTRE, &template_small,
-                 "lay each scale along its own string: a fret goes through both marks");
+                 drawing->source->derived->setup.outfit.fretless
+                     ? "lay each scale along its own string: a line goes through both marks"
+                     : "lay each scale along its own string: a fret goes through both marks");
 }
 
 static double longest(const struct board_drawing *drawing)

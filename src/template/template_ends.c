@@ -123,7 +123,7 @@ static void reach(struct saddle_drawing *drawing, int string, const struct maybe
     if (!contact->given)
         return;
     const double setback_mm =
-        contact->value - drawing->source->derived->setup.board.scale_mm[string];
+        contact->value - board_scale_mm(&drawing->source->derived->setup.board, string);
     drawing->low_mm = fmin(drawing->low_mm, setback_mm);
     drawing->high_mm = fmax(drawing->high_mm, setback_mm);
 }
@@ -158,8 +158,8 @@ static void tick(const struct saddle_drawing *drawing, int string, double x,
 {
     if (!contact->given)
         return;
-    const double y =
-        drawing->base_mm + contact->value - drawing->source->derived->setup.board.scale_mm[string];
+    const double y = drawing->base_mm + contact->value -
+                     board_scale_mm(&drawing->source->derived->setup.board, string);
     page_draw_line(drawing->list, (struct page_point){x - TICK / 2.0, y},
                    (struct page_point){x + TICK / 2.0, y}, stroke);
 }
@@ -187,7 +187,7 @@ static void say_setback(const struct saddle_drawing *drawing, int string, double
 {
     if (contact->given)
         say_length(drawing->list, x, y,
-                   contact->value - drawing->source->derived->setup.board.scale_mm[string]);
+                   contact->value - board_scale_mm(&drawing->source->derived->setup.board, string));
 }
 
 /* Whether the curve of the top is known. */

@@ -182,9 +182,9 @@ static void add_field(const struct question *question, struct reading_key key, s
 static struct maybe find_target(const struct setup *setup, int string, bool action)
 {
     return action ? setup_target_at(&setup->action_target_bass_mm, &setup->action_target_treble_mm,
-                                    setup->board.strings, string)
+                                    &setup->outfit, string)
                   : setup_target_at(&setup->gap_target_bass_mm, &setup->gap_target_treble_mm,
-                                    setup->board.strings, string);
+                                    &setup->outfit, string);
 }
 
 /* The height of a crown as it is or after the rod. */

@@ -66,7 +66,7 @@ static void add_symbols(const struct derived *derived, const struct clearance_st
     add_length(out, "p, pluck to saddle", line->pluck_mm);
     add_length(out, "l, saddle to n along the board", line->saddle_x_mm - line->x_mm[note]);
     add_number(out, "T0, tension open", line->open_tension_n, "N");
-    if (note > 0)
+    if (note > line->open_note)
         add_number(out, "Tn, tension stopped at n", line->tension_n[note], "N");
     add_length(out, "y0 of the player's touch: less headroom than this buzzes",
                derived->touch.mm[string]);
@@ -82,7 +82,7 @@ static void add_hand(const struct derived *derived, const struct survey_headroom
     const double u = maybe_or(doubt->u_touches[string][note], 0);
     struct strbuf line = add_line(out, EXPLAIN_HAND);
 
-    if (note > 0)
+    if (note > derived->setup.board.start_fret[string])
         strbuf_addf(&line, "string %d at fret %d ", string, note);
     else
         strbuf_addf(&line, "string %d open ", string);

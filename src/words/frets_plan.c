@@ -36,7 +36,7 @@ void frets_plan_make(struct place place, const struct derived *derived, struct f
     /* The derived state has the findings that the screen needs; these are dropped. */
     struct findings findings = {.count = 0};
 
-    *ret_plan = (struct frets_plan){.touch = derived->touch};
+    *ret_plan = (struct frets_plan){.touch = derived->touch, .outfit = derived->setup.outfit};
     if (!derived->setup.has_board)
         return;
     ret_plan->strings = board->strings;
@@ -67,7 +67,7 @@ int frets_count(const struct frets_plan *plan, enum headroom headroom)
     int count = 0;
 
     for (int s = 1; s <= plan->strings; s++)
-        for (int n = 0; n < plan->frets; n++)
+        for (int n = 0; n < plan->frets && outfit_is_read(&plan->outfit, s); n++)
             count += plan->headroom[s][n] == headroom;
     return count;
 }
@@ -108,6 +108,13 @@ static void add_doubtful_gap(struct strbuf *out, double mm, struct maybe u_mm,
     add_gap(out, place_mm * round(u_mm.value / place_mm), units);
 }
 
+/* "string 6 ", "course 3 " */
+static void add_string(struct strbuf *out, const struct frets_plan *plan, int string)
+{
+    strbuf_addf(out, "%s %d ", outfit_noun(&plan->outfit, string),
+                outfit_number(&plan->outfit, string));
+}
+
 static void add_note_name(struct strbuf *out, int note)
 {
     if (note == 0)
@@ -126,7 +133,7 @@ void frets_add_note(const struct derived *derived, const struct frets_plan *plan
     };
     const struct fret_clearance *clearance = &derived->clearance[string];
 
-    strbuf_addf(out, "string %d ", string);
+    add_string(out, plan, string);
     add_note_name(out, note);
     if (note < 0 || note > plan->frets || !clearance->headroom_mm[note].given) {
         strbuf_add(out, note == plan->frets
@@ -160,7 +167,8 @@ bool frets_add_tightest(const struct frets_plan *plan, struct strbuf *out)
     const struct survey_tight *tight = &plan->tight;
 
     for (int i = 0; i < tight->count; i++) {
-        strbuf_addf(out, "%sstring %d ", i > 0 ? "; " : "tightest: ", tight->note[i].string);
+        strbuf_add(out, i > 0 ? "; " : "tightest: ");
+        add_string(out, plan, tight->note[i].string);
         if (tight->note[i].note > 0)
             strbuf_addf(out, "at %d", tight->note[i].note);
         else
@@ -180,7 +188,8 @@ bool frets_add_gains(const struct frets_plan *plan, const struct shop_units *uni
 
     if (tight->count == 0 || (!tight->raised_mm.given && !levels))
         return false;
-    strbuf_addf(out, "string %d gains ", tight->note[0].string);
+    add_string(out, plan, tight->note[0].string);
+    strbuf_add(out, "gains ");
     if (tight->raised_mm.given) {
         add_gap(out, tight->raised_mm.value, units);
         strbuf_add(out, " from ");
@@ -245,7 +254,8 @@ bool frets_add_buzz(const struct frets_plan *plan, int string, const struct shop
 
     if (!buzz->heard)
         return false;
-    strbuf_addf(out, "string %d buzzes at ", string);
+    add_string(out, plan, string);
+    strbuf_add(out, "buzzes at ");
     add_notes(out, buzz->buzzing);
     if (!buzz->explained) {
         strbuf_add(out, plan->headroom[string][1] == HEADROOM_UNKNOWN && plan->frets > 1
@@ -302,7 +312,9 @@ void frets_add_levelling(const struct frets_plan *plan, enum levelling_plan whic
     const struct levelling_summary *summary = &levelling->summary[which];
 
     if (!levelling->known) {
-        strbuf_add(out, "to plan levelling, enter the spots that the rocker finds");
+        strbuf_add(out, plan->outfit.fretless
+                            ? "to plan sanding, enter the spots that the rocker finds"
+                            : "to plan levelling, enter the spots that the rocker finds");
         return;
     }
     strbuf_add(out, which == LEVELLING_SPOTS ? "spots only: " : "all level: ");
@@ -310,7 +322,7 @@ void frets_add_levelling(const struct frets_plan *plan, enum levelling_plan whic
         strbuf_add(out, "nothing to take off");
         return;
     }
-    strbuf_add(out, "most off fret ");
+    strbuf_add(out, plan->outfit.fretless ? "most off at mark " : "most off fret ");
     strbuf_addf(out, "%d, ", summary->most_taken_fret);
     amount_add(out, summary->most_taken_mm, units->bare[MEASURE_FEELER], false);
     if (levelling->take_u_mm[which] > 0) {

@@ -24,6 +24,7 @@ enum headroom {
 #define HEADROOM_TIGHT_SHARE 1.35
 
 struct frets_plan {
+    struct outfit outfit;
     int strings, frets; /* 0 if the board is not known */
     struct touch touch;
     enum headroom headroom[STRINGS_MAX + 1][FRETS_MAX + 1]; /* by string and note */

@@ -124,6 +124,54 @@ static void add_gap(struct maker *maker, const struct move *saddle)
         strbuf_add(&maker->then, " open");
 }
 
+/* What is done to slots, to a zero fret's crown, or to a nut that is raised for a bar. */
+static const char *nut_work(const struct maker *maker)
+{
+    const struct outfit *outfit = &maker->setup->outfit;
+    const bool up = maker->move->any_up, down = maker->move->any_down;
+
+    if (outfit->lap)
+        return !up ? "lower the nut" : down ? "level the nut" : "raise the nut";
+    if (outfit->zero_fret)
+        return "level the zero fret";
+    return !up ? "file" : down ? "-file +fill" : "fill";
+}
+
+static void add_raise(struct maker *maker, enum unit unit)
+{
+    const bool zero_fret = maker->setup->outfit.zero_fret;
+
+    strbuf_add(&maker->amount,
+               zero_fret ? "put in a zero fret higher by " : "raise the nut, shim ");
+    amount_add_work(&maker->amount, maker->move->raise.value, unit);
+    amount_add_unit(&maker->amount, unit);
+    strbuf_add(&maker->amount, zero_fret ? "" : ", or a new one");
+}
+
+static void add_nut_caution(struct maker *maker)
+{
+    const bool up = maker->move->any_up;
+
+    if (maker->setup->outfit.zero_fret)
+        strbuf_add(&maker->caution,
+                   up ? "warm the old fret before it is pulled; eye protection"
+                      : "eye protection and respirator; crown it again afterwards");
+    else
+        strbuf_add(&maker->caution,
+                   up ? "fill a low slot or make a new nut; respirator, and air for glue"
+                      : "bone, shell and some woods: wear a respirator when filing");
+}
+
+/* Under a bar: the height that is wanted at that end. */
+static void add_height(struct maker *maker, const char *what, const struct maybe *target)
+{
+    const enum unit rule = maker->units->bare[MEASURE_RULE];
+
+    strbuf_add(&maker->then, what);
+    amount_add(&maker->then, target->value, rule, false);
+    amount_add_unit(&maker->then, rule);
+}
+
 static void say_slots(struct maker *maker)
 {
     const struct move *move = maker->move;
@@ -131,22 +179,19 @@ static void say_slots(struct maker *maker)
     const enum unit unit = change_unit(maker->units);
 
     if (move->raise.given) {
-        strbuf_add(&maker->amount, "raise the nut, shim ");
-        amount_add_work(&maker->amount, move->raise.value, unit);
-        amount_add_unit(&maker->amount, unit);
-        strbuf_add(&maker->amount, ", or a new one");
+        add_raise(maker, unit);
     } else {
-        strbuf_add(&maker->amount, !move->any_up    ? "file"
-                                   : move->any_down ? "-file +fill"
-                                                    : "fill");
+        strbuf_add(&maker->amount, nut_work(maker));
         move_words_add_u(&maker->amount, move->most_u, unit);
+    }
+    add_nut_caution(maker);
+    if (maker->setup->outfit.lap) {
+        add_height(maker, "height at the nut ", &maker->setup->height_nut_target_mm);
+        return;
     }
     if (add_then(maker, "action ", move->action_then, maker->units->bare[MEASURE_RULE]))
         strbuf_add(&maker->then, "; ");
     add_gap(maker, saddle);
-    strbuf_add(&maker->caution,
-               move->any_up ? "fill a low slot or make a new nut; respirator, and air for glue"
-                            : "bone, shell and some woods: wear a respirator when filing");
 }
 
 static void add_exposure(struct maker *maker)
@@ -170,7 +215,7 @@ static void add_cut(struct maker *maker)
     double treble, bass;
 
     if (maker->setup->bridge != BRIDGE_BLANK ||
-        !move_straight_cut(maker->move, maker->setup->board.strings, &treble, &bass))
+        !move_straight_cut(maker->move, &maker->setup->outfit, &treble, &bass))
         return;
     const enum unit unit = change_unit(maker->units);
     bass = amount_of_work(bass, unit);
@@ -218,11 +263,15 @@ static void say_saddle(struct maker *maker)
         strbuf_add(&maker->amount, "height");
         move_words_add_u(&maker->amount, u, change_unit(maker->units));
     }
-    strbuf_add(&maker->then, "action ");
-    add_range(&maker->then, amount_on_rule(setup->action_target_bass_mm.value, rule),
-              amount_on_rule(setup->action_target_treble_mm.value, rule), rule);
-    add_exposure(maker);
-    add_cut(maker);
+    if (setup->outfit.lap) {
+        add_height(maker, "height at the saddle end ", &setup->height_saddle_target_mm);
+    } else {
+        strbuf_add(&maker->then, "action ");
+        add_range(&maker->then, amount_on_rule(setup->action_target_bass_mm.value, rule),
+                  amount_on_rule(setup->action_target_treble_mm.value, rule), rule);
+        add_exposure(maker);
+        add_cut(maker);
+    }
     strbuf_add(&maker->caution, saddle_caution(setup));
 }
 
@@ -314,7 +363,8 @@ static void say_strings(struct maker *maker, enum move_kind kind)
         const struct move_amount *amount = &maker->move->string[s];
         struct strbuf text = STRBUF(maker->words->string[s]);
 
-        if (!amount->known || (turned && !setup_has_own_height(setup, s)))
+        if (!amount->known || !outfit_is_read(&setup->outfit, s) ||
+            (turned && !setup_has_own_height(setup, s)))
             continue;
         if (!amount->due)
             strbuf_add(&text, "ok");
@@ -354,7 +404,7 @@ void move_words_make(const struct derived *derived, enum move_kind kind,
                           .then = STRBUF(ret_words->then),
                           .caution = STRBUF(ret_words->caution)};
 
-    *ret_words = (struct move_words){.by_string = false};
+    *ret_words = (struct move_words){.outfit = derived->setup.outfit};
     switch (maker.move->state) {
     case MOVE_UNKNOWN:
         move_words_say_need(&maker, kind);

@@ -14,6 +14,7 @@ struct move_words {
     bool foretold;  /* `then` is what the gauges read, not that they have to be read */
     bool by_string; /* amounts stand in `string` as well */
     char string[STRINGS_MAX + 1][8]; /* by string number, "" for none, "ok" for on target */
+    struct outfit outfit;            /* which of these stand for a course */
 };
 
 void move_words_make(const struct derived *derived, enum move_kind kind,

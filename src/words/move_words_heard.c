@@ -23,6 +23,24 @@ static void add_u(struct maker *maker, double u_mm, double step_mm, enum unit un
     amount_add_unit(&maker->amount, unit);
 }
 
+/* Without frets it is the board that stands high, at a mark. */
+static void add_fret(struct maker *maker, int fret, int count)
+{
+    const bool fretless = maker->setup->outfit.fretless;
+    const char *between = count == 1 ? "" : "; ";
+
+    if (maker->frets->guessed[fret])
+        strbuf_addf(&maker->amount,
+                    fretless ? "%stry mark %d with a straightedge; if it is high, sand "
+                             : "%srock fret %d; if it is high, level ",
+                    between, fret);
+    else if (count == 1)
+        strbuf_addf(&maker->amount,
+                    fretless ? "sand the board at mark %d: " : "level fret %d: ", fret);
+    else
+        strbuf_addf(&maker->amount, fretless ? ", mark %d: " : ", fret %d: ", fret);
+}
+
 /* As many as fit; the Frets leaf has them all. The largest doubt stands for all. */
 static void add_frets(struct maker *maker, enum unit unit)
 {
@@ -37,11 +55,7 @@ static void add_frets(struct maker *maker, enum unit unit)
         if (!amount->due || ++count > SHOWN_MAX)
             continue;
         most_u = fmax(most_u, amount->u);
-        if (maker->frets->guessed[n])
-            strbuf_addf(&maker->amount, "%srock fret %d; if it is high, level ",
-                        count == 1 ? "" : "; ", n);
-        else
-            strbuf_addf(&maker->amount, count == 1 ? "level fret %d: " : ", fret %d: ", n);
+        add_fret(maker, n, count);
         /* A guess that nothing bounds from above. */
         strbuf_add(&maker->amount, amount->u > 0 ? "" : "at least ");
         amount_add(&maker->amount, to_less(amount->value, step_mm), unit, false);
@@ -56,11 +70,20 @@ void move_words_say_frets(struct maker *maker)
     int count = 0;
 
     add_frets(maker, change_unit(maker->units));
+    const struct outfit *outfit = &maker->setup->outfit;
+
     strbuf_add(&maker->then, "the rocker stands still");
-    for (int s = maker->setup->board.strings; s >= 1; s--)
-        if (maker->frets->quiet[s])
-            strbuf_addf(&maker->then, count++ ? ", %d" : ", clean on string %d", s);
-    strbuf_add(&maker->caution, "eye protection and respirator; crown it again after levelling");
+    for (int s = maker->setup->board.strings; s >= 1; s--) {
+        if (!maker->frets->quiet[s])
+            continue;
+        strbuf_add(&maker->then, count == 0 ? ", clean on " : ", ");
+        if (count++ == 0)
+            strbuf_addf(&maker->then, "%s ", outfit_noun(outfit, s));
+        strbuf_addf(&maker->then, "%d", outfit_number(outfit, s));
+    }
+    strbuf_add(&maker->caution,
+               outfit->fretless ? "respirator; sand with a long beam, or a hollow comes beside it"
+                                : "eye protection and respirator; crown it again after levelling");
 }
 
 /* A saddle with a screw of its own along the string: " (2 1/8 turns)". */

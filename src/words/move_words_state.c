@@ -37,12 +37,17 @@ void move_words_say_need(struct maker *maker, enum move_kind kind)
         [NEED_CAUSE] = "",
         [NEED_HEARING] = "due before: hear it again, rock the frets that were high",
         [NEED_TUNING] = "off before: tune and read the notes again",
+        [NEED_HEIGHT_NUT] = "measure a height at the nut first",
+        [NEED_HEIGHT_SADDLE] = "measure a height at the saddle end",
+        [NEED_HEIGHT_TARGETS] = "the targets for the heights are missing",
     };
 
     if (maker->move->needs == NEED_CAUSE)
         strbuf_add(&maker->amount,
                    kind == MOVE_FRETS
-                       ? "notes buzz, and no fret explains it: look further"
+                       ? maker->setup->outfit.fretless
+                             ? "notes buzz, and nothing on the board explains it"
+                             : "notes buzz, and no fret explains it: look further"
                        : "notes are off, and not by the saddle: slots, frets, string");
     else if (!is_said_before(maker, kind))
         strbuf_add(&maker->amount, needs[maker->move->needs]);

@@ -60,10 +60,13 @@ static void find_fit(const struct figures *figures, int string, struct pitch_mov
 
 /* Without its setback a string's saddle is taken to stand at the scale length. That is near enough
  * to reckon a change from, but no place to mark. */
-static struct maybe contact_of(const struct record *record, const struct board *board, int string)
+static struct maybe contact_of(const struct record *record, const struct setup *setup, int string)
 {
-    return record_entered_string(record, FIELD_SETBACK, string).given
-               ? maybe_given(board->contact_mm[string])
+    const int first = outfit_first(&setup->outfit, string);
+
+    return record_entered_string(record, FIELD_SETBACK, string).given ||
+                   record_entered_string(record, FIELD_SETBACK, first).given
+               ? maybe_given(setup->board.contact_mm[string])
                : (struct maybe){.given = false};
 }
 
@@ -112,8 +115,8 @@ static void find_best(const struct record *record, const struct derived *derived
     setup.saddle_height_mm = lines->after[string].saddle_mm;
     if (intonation_find_cents(&setup, &ends, best) != STATUS_OK)
         return;
-    for (int n = 0; n <= board->frets; n++)
-        cents[n] = maybe_given(best[n]);
+    for (int n = 0; n <= setup.frets; n++)
+        cents[board->start_fret[string] + n] = maybe_given(best[n]);
 }
 
 /* The contacts as they are, and where every string's setback is predicted; nothing unless all are.
@@ -165,7 +168,7 @@ void pitch_plan_make(struct place place, const struct derived *derived, int stri
         const struct cents_read read = derive_read_cents(place, board, s);
 
         find_move(derived, s, &read, step, ret_plan->tolerance_cents, &ret_plan->string[s]);
-        ret_plan->string[s].contact_mm = contact_of(record, board, s);
+        ret_plan->string[s].contact_mm = contact_of(record, &derived->setup, s);
         if (s == string)
             ret_plan->curve = (struct pitch_curve){.string = s, .read = read};
     }

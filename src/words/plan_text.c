@@ -19,10 +19,17 @@ static const struct form forms[] = {
     {MOVE_ROD, "no rod: ", "relief "},
     {MOVE_FRETS, "level fret ", ": "},
     {MOVE_FRETS, "rock fret ", "; if it is high, level "},
+    {MOVE_FRETS, "sand the board at mark ", ": "},
+    {MOVE_FRETS, "try mark ", "; if it is high, sand "},
     {MOVE_SLOTS, "file +-", ""},
     {MOVE_SLOTS, "fill +-", ""},
     {MOVE_SLOTS, "-file +fill +-", ""},
     {MOVE_SLOTS, "raise the nut, ", ""},
+    {MOVE_SLOTS, "raise the nut +-", ""},
+    {MOVE_SLOTS, "lower the nut +-", ""},
+    {MOVE_SLOTS, "level the nut +-", ""},
+    {MOVE_SLOTS, "level the zero fret +-", ""},
+    {MOVE_SLOTS, "put in a zero fret ", ""},
     {MOVE_SADDLE, "height +-", ""},
     {MOVE_SADDLE, "turns +-", ""},
     {MOVE_PITCH, "saddle back ", " on string "},
@@ -47,9 +54,11 @@ bool plan_text_is(enum move_kind kind, const char *amount)
 }
 
 /* The unit stands once, with the uncertainty: "height +-0.05 mm; string 6 -0.95". */
-void plan_text_find_strings(const char *amount, struct work_amount *ret_amount)
+void plan_text_find_strings(const char *amount, const struct outfit *outfit,
+                            struct work_amount *ret_amount)
 {
-    const char *strings = strstr(amount, "; string ");
+    const char *string = strstr(amount, "; string "), *course = strstr(amount, "; course ");
+    const char *strings = !string || (course && course < string) ? course : string;
     char memory[480];
     struct strbuf text = STRBUF(memory);
 
@@ -59,5 +68,5 @@ void plan_text_find_strings(const char *amount, struct work_amount *ret_amount)
         strbuf_add(&text, strings);
         strbuf_add(&text, begins(amount, "turns ") ? " turns" : mm && mm < strings ? " mm" : " in");
     }
-    work_amount_find(memory, 0, ret_amount);
+    work_amount_find(memory, outfit, ret_amount);
 }

@@ -17,6 +17,7 @@ bool plan_text_is(enum move_kind kind, const char *amount);
 
 /* The changes by string of such an amount, signed, in mm or turns. WORK_AMOUNT_NONE where it has
  * none. */
-void plan_text_find_strings(const char *amount, struct work_amount *ret_amount);
+void plan_text_find_strings(const char *amount, const struct outfit *outfit,
+                            struct work_amount *ret_amount);
 
 #endif

@@ -3,13 +3,17 @@
 
 #include "model/reading/field.h"
 
-void reading_words_add_name(struct strbuf *out, const struct reading_key *key)
+void reading_words_add_name(struct strbuf *out, const struct reading_key *key,
+                            const struct outfit *outfit)
 {
     const struct field *field = field_get(key->field);
 
     strbuf_add(out, field->label);
     if (field->per == PER_FRET || field->per == PER_STRING_FRET)
         strbuf_addf(out, field->id == FIELD_RELIEF_AT ? " %d" : " at fret %d", key->fret);
-    if (key->string > 0)
+    if (key->string > 0 && outfit_is_of_course(key->field))
+        strbuf_addf(out, ", %s %d", outfit_noun(outfit, key->string),
+                    outfit_number(outfit, key->string));
+    else if (key->string > 0)
         strbuf_addf(out, ", string %d", key->string);
 }

@@ -3,9 +3,11 @@
 #define SILLET_WORDS_READING_WORDS_H
 
 #include "base/strbuf.h"
-#include "model/reading/reading_key.h"
+#include "model/reading/outfit.h"
 
-/* Appends the name of a reading: "action, string 6", "cents at fret 5, string 1". */
-void reading_words_add_name(struct strbuf *out, const struct reading_key *key);
+/* Appends the name of a reading: "action, string 6", "action, course 3", "cents at fret 5, string
+ * 1". */
+void reading_words_add_name(struct strbuf *out, const struct reading_key *key,
+                            const struct outfit *outfit);
 
 #endif

@@ -139,7 +139,7 @@ void row_state_find(const struct record *record, const struct derived *derived,
                     const struct shop_units *units, enum bench_row_id id,
                     struct row_state *ret_state)
 {
-    const struct bench_row *row = bench_row_get(id);
+    const struct bench_row *row = bench_row_in(&derived->setup.outfit, (int)id);
     const struct move *move = &derived->moves.move[row->move];
 
     *ret_state = (struct row_state){.verdict = VERDICT_NONE};

@@ -193,10 +193,10 @@ static struct state at_targets(const struct app *app)
     struct state wanted = {.relief_mm = setup->relief_target_mm.value, .exposure_mm = 4.5};
 
     for (int s = 1; s <= strings; s++) {
-        wanted.gap_mm[s] = assert_given(
-            setup_target_at(&setup->gap_target_bass_mm, &setup->gap_target_treble_mm, strings, s));
+        wanted.gap_mm[s] = assert_given(setup_target_at(
+            &setup->gap_target_bass_mm, &setup->gap_target_treble_mm, &setup->outfit, s));
         wanted.action_mm[s] = assert_given(setup_target_at(
-            &setup->action_target_bass_mm, &setup->action_target_treble_mm, strings, s));
+            &setup->action_target_bass_mm, &setup->action_target_treble_mm, &setup->outfit, s));
     }
     return wanted;
 }

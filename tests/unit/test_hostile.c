@@ -242,6 +242,7 @@ static void run_plan(const struct board_plan *plan, const char *what, double val
     struct findings findings = {.count = 0};
 
     setup.has_board = board_init(&setup.board, plan, &findings) == STATUS_OK;
+    setup.outfit = outfit_plain(setup.board.strings);
     run(&setup, what, value);
 }
 

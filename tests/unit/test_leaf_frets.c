@@ -32,7 +32,11 @@ static void every_cell_is_laid_once(void **state)
     (void)state;
     for (size_t i = 0; i < sizeof boards / sizeof boards[0]; i++) {
         const int strings = boards[i][0], frets = boards[i][1];
-        const struct leaf_place place = {.strings = strings, .frets = frets, .visit = 1, .pass = 1};
+        const struct leaf_place place = {.outfit = outfit_plain(strings),
+                                         .strings = strings,
+                                         .frets = frets,
+                                         .visit = 1,
+                                         .pass = 1};
 
         leaf_lay(&leaf_frets, &place, route);
         assert_int_equal(route->count, 2 * strings + 2 * frets + (frets > 0));

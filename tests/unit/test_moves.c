@@ -32,6 +32,7 @@ static struct setup setup_flat(double scale, int strings, int join, int heel)
                           .rule_step_mm = 25.4 / 128};
 
     assert_int_equal(board_init(&setup.board, &plan, &findings), STATUS_OK);
+    setup.outfit = outfit_plain(setup.board.strings);
     assert_int_equal(findings.count, 0);
     setup.relief_count = 1;
     setup.relief[0] = (struct relief_reading){setup.board.relief_fret, 0};

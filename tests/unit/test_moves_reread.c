@@ -158,11 +158,12 @@ static void work_and_check(struct instrument *made)
         assert_false(left.choice.slot[s] || left.choice.saddle[s]);
         assert_near(figure(&left, FIGURE_SLOT_CHANGE, s), 0, 0);
         assert_near(figure(&left, FIGURE_SADDLE_CHANGE, s), 0, 0);
-        const double action =
-            assert_given(setup_target_at(&left.setup.action_target_bass_mm,
-                                         &left.setup.action_target_treble_mm, made->strings, s));
-        const double gap = assert_given(setup_target_at(
-            &left.setup.gap_target_bass_mm, &left.setup.gap_target_treble_mm, made->strings, s));
+        const double action = assert_given(setup_target_at(&left.setup.action_target_bass_mm,
+                                                           &left.setup.action_target_treble_mm,
+                                                           &left.setup.outfit, s));
+        const double gap =
+            assert_given(setup_target_at(&left.setup.gap_target_bass_mm,
+                                         &left.setup.gap_target_treble_mm, &left.setup.outfit, s));
         assert_near(figure(&left, FIGURE_ACTION, s), action,
                     found.choice.saddle[s] ? NEAR_MM : 25.4 / 128);
         assert_near(figure(&left, FIGURE_GAP_AT_TARGET, s), gap,

@@ -28,6 +28,7 @@ static struct setup setup_on(const struct board_plan *plan)
     struct setup setup = {.has_board = true};
 
     assert_int_equal(board_init(&setup.board, plan, &findings), STATUS_OK);
+    setup.outfit = outfit_plain(setup.board.strings);
     assert_int_equal(findings.count, 0);
     return setup;
 }

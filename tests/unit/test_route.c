@@ -7,7 +7,8 @@
 
 static void lay_bench(struct route *route, int strings, int visit, int pass)
 {
-    const struct leaf_place place = {.strings = strings, .visit = visit, .pass = pass};
+    const struct leaf_place place = {
+        .outfit = outfit_plain(strings), .strings = strings, .visit = visit, .pass = pass};
 
     leaf_lay(&leaf_bench, &place, route);
 }

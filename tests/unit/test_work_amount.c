@@ -7,9 +7,10 @@
 
 static struct work_amount find(const char *text)
 {
+    const struct outfit outfit = outfit_plain(6);
     struct work_amount amount;
 
-    work_amount_find(text, 6, &amount);
+    work_amount_find(text, &outfit, &amount);
     return amount;
 }
 

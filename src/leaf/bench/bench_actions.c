@@ -16,7 +16,7 @@
 static bool target_in_hand(const struct app *app, struct reading_key *ret_key)
 {
     const struct route_cell *cell = app_cell(app);
-    const struct bench_row *row = cell ? bench_row_get((enum bench_row_id)cell->row) : NULL;
+    const struct bench_row *row = cell ? bench_row_in(&app->now.setup.outfit, cell->row) : NULL;
 
     if (!row || row->goal == GOAL_NONE || cell->key.field == row->aside)
         return false;

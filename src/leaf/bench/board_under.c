@@ -138,7 +138,7 @@ void board_under_find(const struct app *app, int most, struct board_under *ret_u
     *ret_under = (struct board_under){.rows = 0};
     for (int i = 0; i < UNDER_COUNT_; i++)
         for (int id = 0; id < ROW_COUNT_; id++) {
-            const struct bench_row *row = bench_row_get((enum bench_row_id)id);
+            const struct bench_row *row = bench_row_in(&app->now.setup.outfit, id);
             bool *lines = ret_under->line[id];
             const bool shared = !bench_row_by_string(row) && (lines[0] || lines[1] || lines[2]);
 
@@ -216,17 +216,19 @@ static void draw_strings(const struct pen *pen, const struct app *app,
                          const struct board_grid *grid, const struct bench_row *row,
                          enum board_under_line line, int at)
 {
-    const int strings = app->now.setup.board.strings;
+    const struct outfit *outfit = &app->now.setup.outfit;
     const char *method = method_words(app, row, line);
     char memory[300], beside_memory[80];
     struct strbuf text = STRBUF(memory), beside = STRBUF(beside_memory);
 
     pen_put(pen, at, LABEL_COLUMN, grid->label - LABEL_COLUMN, ROLE_DIM, labels[line]);
-    for (int s = strings; s >= 1; s--) {
+    for (int s = outfit->strings; s >= 1; s--) {
+        if (!outfit_is_read(outfit, s))
+            continue;
         strbuf_clear(&text);
         add_value(app, row, line, s, grid->cell - 1, &text);
-        pen_put_right(pen, at, grid->label + (strings - s) * grid->cell, grid->cell - 1, ROLE_DIM,
-                      memory);
+        pen_put_right(pen, at, grid->label + outfit_column(outfit, s) * grid->cell, grid->cell - 1,
+                      ROLE_DIM, memory);
     }
     strbuf_addf(&beside, "%s%s", method, method[0] ? ", " : "");
     add_beside(app, row, line, &beside);
@@ -270,7 +272,7 @@ static void draw_once(const struct pen *pen, const struct app *app, const struct
 int board_under_draw(const struct pen *pen, const struct app *app, const struct board_grid *grid,
                      const struct board_under *under, enum bench_row_id id, int at)
 {
-    const struct bench_row *row = bench_row_get(id);
+    const struct bench_row *row = bench_row_in(&app->now.setup.outfit, (int)id);
     const bool *lines = under->line[id];
     int rows = 0;
 

@@ -12,14 +12,15 @@
 #include "model/setup/bench_goal.h"
 #include "session/again.h"
 
-static const struct bench_row *row_of(const struct route_cell *cell)
+static const struct bench_row *row_of(const struct app *app, const struct route_cell *cell)
 {
-    return bench_row_get((enum bench_row_id)cell->row);
+    return bench_row_in(&app->now.setup.outfit, cell->row);
 }
 
 static void draw_heading(const struct pen *pen, const struct app *app,
                          const struct board_grid *grid, int row)
 {
+    const struct outfit *outfit = &app->now.setup.outfit;
     const int strings = app->now.setup.board.strings;
 
     pen_put(pen, row, 1, grid->label - 1, ROLE_LABEL,
@@ -28,11 +29,13 @@ static void draw_heading(const struct pen *pen, const struct app *app,
         char memory[32];
         struct strbuf text = STRBUF(memory);
 
-        note_name_add_string(&text, &app->record, s);
+        if (!outfit_is_read(outfit, s))
+            continue;
+        note_name_add_read(&text, &app->record, outfit, s);
         /* A note that is cut would read as another note. */
         if ((int)text.length >= grid->cell)
             memory[strcspn(memory, " ")] = '\0';
-        pen_put_right(pen, row, grid->label + (strings - s) * grid->cell, grid->cell - 1,
+        pen_put_right(pen, row, grid->label + outfit_column(outfit, s) * grid->cell, grid->cell - 1,
                       ROLE_LABEL, memory);
     }
     if (grid->side > 7)
@@ -43,7 +46,7 @@ static void draw_heading(const struct pen *pen, const struct app *app,
  * which is that of the open string, is known only where relief and action are. */
 static struct maybe find_filled(const struct app *app, const struct route_cell *cell)
 {
-    const struct bench_row *row = row_of(cell);
+    const struct bench_row *row = row_of(app, cell);
 
     if (row->figure == FIGURE_COUNT_ || !bench_row_by_string(row))
         return maybe_absent();
@@ -62,7 +65,7 @@ static enum role cell_text(const struct app *app, const struct route_cell *cell,
                            struct strbuf *out)
 {
     const struct reading *reading = record_get(&app->record, &cell->key);
-    const enum unit unit = board_row_unit(app, row_of(cell));
+    const enum unit unit = board_row_unit(app, row_of(app, cell));
     const struct maybe expected = app_expected(app, cell), filled = find_filled(app, cell);
 
     if (reading) {
@@ -112,7 +115,7 @@ static void draw_cell(const struct pen *pen, const struct app *app, const struct
         strbuf_add(&text, app->entry.text);
         if (utf8_columns(memory) > width) {
             strbuf_clear(&text);
-            amount_add_short(&text, app->entry_view.value, board_row_unit(app, row_of(cell)),
+            amount_add_short(&text, app->entry_view.value, board_row_unit(app, row_of(app, cell)),
                              width);
         }
     }
@@ -154,7 +157,8 @@ static void draw_place(const struct pen *pen, const struct app *app, const struc
 static void draw_state(const struct pen *pen, const struct app *app, enum bench_row_id id,
                        const struct board_grid *grid, int row)
 {
-    const char *over = bench_row_get(id)->goal == GOAL_LEAST ? "over " : "", *target;
+    const bool least = bench_row_in(&app->now.setup.outfit, (int)id)->goal == GOAL_LEAST;
+    const char *over = least ? "over " : "", *target;
     char word[16];
     struct strbuf words = STRBUF(word);
     struct row_state state;
@@ -181,14 +185,17 @@ void board_view_draw(const struct pen *pen, const struct app *app, const struct 
     int rows[ROW_COUNT_], at = row + 1;
 
     draw_heading(pen, app, grid, row);
-    for (int id = 0; id < ROW_COUNT_; id++, at++) {
-        const struct bench_row *bench_row = bench_row_get((enum bench_row_id)id);
+    for (int id = 0; id < ROW_COUNT_; id++) {
+        const struct outfit *outfit = &app->now.setup.outfit;
+        const struct bench_row *bench_row = bench_row_in(outfit, id);
 
         rows[id] = at;
+        if (outfit->lap && !bench_row_is_asked(bench_row, outfit))
+            continue;
         draw_label(pen, app, bench_row, grid, at);
         draw_place(pen, app, bench_row, grid, at);
         draw_state(pen, app, (enum bench_row_id)id, grid, at);
-        at += board_under_draw(pen, app, grid, under, (enum bench_row_id)id, at + 1);
+        at += 1 + board_under_draw(pen, app, grid, under, (enum bench_row_id)id, at + 1);
     }
     for (int i = 0; i < app->route.count; i++)
         draw_cell(pen, app, grid, &app->route.cells[i], rows[app->route.cells[i].row]);

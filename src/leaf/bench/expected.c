@@ -130,7 +130,8 @@ static struct maybe find_height(const struct app *app, const struct done *done,
 
     if (!height.given)
         return maybe_absent();
-    const double x_mm = board->station_mm[string][bench_row_fret(row, board)];
+    const int fret = gap ? board_gap_fret(board, string) : bench_row_fret(row, board);
+    const double x_mm = board->station_mm[string][fret];
     return known(height.value + lift_mm(before, done, string, x_mm));
 }
 
@@ -168,7 +169,7 @@ struct maybe bench_expected(const struct app *app, const struct route_cell *cell
 {
     if (!app->has_before)
         return maybe_absent();
-    const struct bench_row *row = bench_row_get((enum bench_row_id)cell->row);
+    const struct bench_row *row = bench_row_in(&app->now.setup.outfit, cell->row);
     const struct done done = find_done(app);
     if (beyond_forecast(&done) || cell->key.field == row->aside)
         return maybe_absent();

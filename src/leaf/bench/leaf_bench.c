@@ -5,44 +5,55 @@
 #include "model/figure/bench_row.h"
 #include "model/reading/work_since.h"
 
-static void lay_strings(const struct leaf_place *place, struct route *route, enum bench_row_id id,
-                        int strings)
+/* What is asked for, and what was read all the same. */
+static void lay_strings(const struct leaf_place *place, const struct outfit *outfit,
+                        struct route *route, int id)
 {
-    for (int s = strings; s >= 1; s--)
-        route_add(route, bench_row_key(bench_row_get(id), END_BASS, place->visit, place->pass, s),
-                  (int)id, strings - s, s);
+    const struct bench_row *row = bench_row_in(outfit, id);
+
+    for (int s = outfit->strings; s >= 1; s--) {
+        const struct reading_key key = bench_row_key(row, END_BASS, place->visit, place->pass, s);
+
+        if (outfit_asks(outfit, row->field[END_BASS], s) || record_get(place->record, &key))
+            route_add(route, key, id, outfit_column(outfit, s), s);
+    }
 }
 
 /* A single reading goes on the bass side; a treble end, or the reading aside, on the treble
  * side. */
-static void lay_ends(const struct leaf_place *place, struct route *route, enum bench_row_id id,
-                     int strings)
+static void lay_ends(const struct leaf_place *place, const struct outfit *outfit,
+                     struct route *route, int id)
 {
-    const struct bench_row *row = bench_row_get(id);
+    const struct bench_row *row = bench_row_in(outfit, id);
     const int visit = place->visit, pass = place->pass;
+    const int columns = outfit_read_count(outfit), bass = outfit->read_as[outfit->strings];
     /* With one string, the exposures at both ends of its saddle are still two cells. */
-    const int last = strings > 1 ? strings - 1 : 1;
+    const int last = columns > 1 ? columns - 1 : 1;
 
-    route_add(route, bench_row_key(row, END_BASS, visit, pass, 0), (int)id, 0, strings);
+    route_add(route, bench_row_key(row, END_BASS, visit, pass, 0), id, 0, bass);
     if (row->aside != NO_FIELD && pass > 1) {
         /* Turns are normally logged on Work when the rod is turned, so Enter skips this cell. */
-        route_add(route, reading_key_pass(row->aside, visit, pass), (int)id, last, strings);
+        route_add(route, reading_key_pass(row->aside, visit, pass), id, last, bass);
         route_set_aside(route);
     }
     if (bench_row_has_ends(row))
-        route_add(route, bench_row_key(row, END_TREBLE, visit, pass, 0), (int)id, last, 1);
+        route_add(route, bench_row_key(row, END_TREBLE, visit, pass, 0), id, last, 1);
 }
 
 /* Each row from the bass string to the treble. */
 static void lay(const struct leaf_place *place, struct route *route)
 {
-    const int strings = place->strings > 0 ? place->strings : 1;
+    struct outfit outfit = place->strings > 0 ? place->outfit : outfit_plain(1);
 
-    for (int id = 0; id < ROW_COUNT_; id++)
-        if (bench_row_by_string(bench_row_get((enum bench_row_id)id)))
-            lay_strings(place, route, (enum bench_row_id)id, strings);
-        else
-            lay_ends(place, route, (enum bench_row_id)id, strings);
+    outfit.lap = place->outfit.lap;
+    for (int id = 0; id < ROW_COUNT_; id++) {
+        const struct bench_row *row = bench_row_in(&outfit, id);
+
+        if (bench_row_by_string(row))
+            lay_strings(place, &outfit, route, id);
+        else if (bench_row_is_asked(row, &outfit))
+            lay_ends(place, &outfit, route, id);
+    }
     route->ends_pass = true;
 }
 
@@ -61,7 +72,7 @@ static enum figure_id find_figure(const struct app *app)
 
     if (!cell)
         return find_due_figure(app_shown(app));
-    const struct bench_row *row = bench_row_get((enum bench_row_id)cell->row);
+    const struct bench_row *row = bench_row_in(&app->now.setup.outfit, cell->row);
     return row->explained[bench_row_end(row, cell->key.field)];
 }
 

@@ -100,12 +100,12 @@ static enum role line_role(const struct moves_page *page, const struct shown_mov
 
 static void draw_strings(const struct moves_page *page, const struct shown_move *line)
 {
-    const int strings = app_shown(page->app)->setup.board.strings;
+    const struct outfit *outfit = &app_shown(page->app)->setup.outfit;
     const int cell = page->grid->cell;
 
-    for (int s = strings; s >= 1; s--) {
-        const int column = page->grid->label + (strings - s) * cell;
-        const bool lower = page->grid->staggered && (strings - s) % 2 == 1;
+    for (int s = outfit->strings; s >= 1; s--) {
+        const int column = page->grid->label + outfit_column(outfit, s) * cell;
+        const bool lower = page->grid->staggered && outfit_column(outfit, s) % 2 == 1;
 
         if (page->row + lower < page->end)
             pen_put_right(page->pen, page->row + lower,

@@ -15,9 +15,12 @@ enum { LEFT = 1 }; /* the column of the nut */
 static void mark_reading(struct picture *picture, const struct derived *derived,
                          const struct route_cell *cell)
 {
-    const struct bench_row *row = bench_row_get((enum bench_row_id)cell->row);
+    const struct bench_row *row = bench_row_in(&derived->setup.outfit, cell->row);
+    const struct board *board = &derived->setup.board;
 
-    picture_side_mark(picture, derived, cell->string, bench_row_fret(row, &derived->setup.board),
+    picture_side_mark(picture, derived, cell->string,
+                      row->move == MOVE_SLOTS ? board_gap_fret(board, cell->string)
+                                              : bench_row_fret(row, board),
                       !bench_row_by_string(row));
 }
 
@@ -28,8 +31,10 @@ static void draw_heading(const struct pen *pen, const struct app *app, int strin
     char memory[64];
     struct strbuf text = STRBUF(memory);
 
-    strbuf_add(&text, "string ");
-    note_name_add_string(&text, &app->record, string);
+    const struct outfit *outfit = &app->now.setup.outfit;
+
+    strbuf_addf(&text, "%s ", outfit_noun(outfit, string));
+    note_name_add_read(&text, &app->record, outfit, string);
     strbuf_add(&text, "  heights \xC3\x97");
     num_format_fixed(round(picture_view_times(picture, area)), 0, false, &text);
     int column = LEFT + pen_put(pen, row, LEFT, 40, ROLE_LABEL, memory) + 3;
@@ -43,6 +48,8 @@ static void draw_heading(const struct pen *pen, const struct app *app, int strin
 
 static const char *nothing_to_draw(const struct derived *derived)
 {
+    if (derived->setup.outfit.lap)
+        return "Played with a bar: there is no neck curve to draw.";
     if (!derived->setup.has_board || !derived->setup.board.has_curve)
         return "No picture yet: scale, strings, frets and join fret, on Intake, make it.";
     return "No picture yet: relief makes the neck, a nut gap and an action its string.";

@@ -188,7 +188,8 @@ static void draw_take(const struct page *page, const struct grid *grid, enum lev
     const enum unit feeler = page->app->units.bare[MEASURE_FEELER];
 
     draw_row_label(page, row, which == LEVELLING_SPOTS ? "off spots" : "off, all", feeler);
-    draw_row_label(page, row + 1, "  crown left", page->app->units.bare[MEASURE_SMALL]);
+    if (outfit_asks(&page->app->now.setup.outfit, FIELD_CROWN, 0))
+        draw_row_label(page, row + 1, "  crown left", page->app->units.bare[MEASURE_SMALL]);
     if (!levelling->known)
         return;
     for (int i = grid->left; i < grid->left + grid->shown_columns && i < levelling->frets; i++) {
@@ -233,16 +234,20 @@ static void draw_crowns(const struct page *page, int row)
                                    .width = page->pen->frame->columns - LABEL - 1,
                                    .cell = FRET_CELL};
     const struct grid grid = grid_fit(&room, FRETS_ROWS, page->frets, 0, at > 0 ? at - 1 : 0);
+    const bool has_crowns = outfit_asks(&page->app->now.setup.outfit, FIELD_CROWN, 0);
     const bool falls = cell && cell->key.field == FIELD_FALL_AWAY;
 
     pen_rule(page->pen, row, 0, page->pen->frame->columns);
-    pen_put(page->pen, row, 1, LABEL - 2, ROLE_LABEL, " crown at fret ");
+    pen_put(page->pen, row, 1, LABEL - 2, ROLE_LABEL,
+            has_crowns ? " crown at fret " : " board at mark ");
     grid_draw_numbers(page->pen, &grid, row, 1, falls ? -1 : at);
     draw_row_label(page, row + 1 + FRETS_ROW_SPOT, "spot, + high", units->bare[MEASURE_FEELER]);
-    draw_row_label(page, row + 1 + FRETS_ROW_CROWN, "crown height", units->bare[MEASURE_SMALL]);
+    if (has_crowns)
+        draw_row_label(page, row + 1 + FRETS_ROW_CROWN, "crown height", units->bare[MEASURE_SMALL]);
     draw_row_label(page, row + 1 + FRETS_ROW_FALL_AWAY, "fall-away", units->bare[MEASURE_FEELER]);
     pen_put(page->pen, row + 1 + FRETS_ROW_FALL_AWAY, LABEL + FRET_CELL + 2, 50, ROLE_DIM,
-            "last crown below the line over the body");
+            has_crowns ? "last crown below the line over the body"
+                       : "last mark below the line over the body");
     draw_crown_cells(page, &grid);
     for (int which = 0; which < LEVELLING_PLANS; which++)
         draw_take(page, &grid, (enum levelling_plan)which, row + 1 + FRETS_ROWS + 2 * which);
@@ -256,9 +261,13 @@ void frets_view_draw(const struct pen *pen, const struct app *app, int row, int 
     page.strings = map.strings = count_cells(app, FIELD_BUZZ);
     page.frets = map.frets = count_cells(app, FIELD_SPOT);
     if (page.strings < 1) {
-        pen_wrap(pen, row + 2, 2, pen->frame->columns - 4, rows - 2, ROLE_DIM,
-                 "No frets yet: scale, strings and frets on Intake make the board; then the "
-                 "notes heard to buzz, the spots that a rocker finds and the crowns go here.");
+        pen_wrap(
+            pen, row + 2, 2, pen->frame->columns - 4, rows - 2, ROLE_DIM,
+            app->now.setup.outfit.lap
+                ? "Played with a bar: nothing is fretted, so that no note can buzz on a "
+                  "fret, and no crown is to be levelled."
+                : "No frets yet: scale, strings and frets on Intake make the board; then the "
+                  "notes heard to buzz, the spots that a rocker finds and the crowns go here.");
         return;
     }
     const int crowns = page.frets > 0 ? CROWN_ROWS : 0;

@@ -84,9 +84,10 @@ static void draw_note(const struct pen *pen, const struct app *app, int string, 
 static void draw_string(const struct pen *pen, const struct app *app, const struct grid *grid,
                         const struct headroom_area *area, int string)
 {
-    const int row = grid_row(grid, area->strings - string);
+    const struct outfit *outfit = &app->now.setup.outfit;
+    const int row = grid_row(grid, outfit_column(outfit, string));
 
-    grid_draw_string(pen, app, string, row, 1, LABEL - 2);
+    grid_draw_read(pen, app, string, row, 1, LABEL - 2);
     if (string > frets_state(app)->plan.strings)
         return;
     for (int n = grid->left; n < grid->left + grid->shown_columns; n++)
@@ -143,9 +144,11 @@ static void draw_amounts(const struct pen *pen, const struct app *app, const str
     pen_put(pen, row, 1, 40, ROLE_LABEL,
             is_inch(app) ? "headroom, thousandths of an inch" : "headroom, mm");
     for (int i = 0; i < grid->rows && i < frets_state(app)->plan.strings; i++) {
-        grid_draw_string(pen, app, grid->rows - i, row + 1 + i, 1, LABEL - 2);
+        const int string = outfit_at_column(&app->now.setup.outfit, i);
+
+        grid_draw_read(pen, app, string, row + 1 + i, 1, LABEL - 2);
         for (int n = grid->left; n < grid->left + grid->shown_columns; n++)
-            draw_amount(pen, app, grid->rows - i, n, row + 1 + i,
+            draw_amount(pen, app, string, n, row + 1 + i,
                         grid_column(grid, n) + grid->room.cell - AMOUNT_LEAST);
     }
 }
@@ -162,14 +165,16 @@ int headroom_view_draw(const struct pen *pen, const struct app *app,
                                    .column = LABEL,
                                    .width = columns - LABEL - LISTS * list - 2,
                                    .cell = cell};
-    const struct grid grid = grid_fit(&room, area->strings, notes, area->strings - area->string,
-                                      area->note < 0 ? 0 : area->note);
+    const struct outfit *outfit = &app->now.setup.outfit;
+    const struct grid grid =
+        grid_fit(&room, area->strings, notes, outfit_column(outfit, area->string),
+                 area->note < 0 ? 0 : area->note);
 
     draw_legend(pen, app, area);
     pen_put(pen, area->row + 1, 1, LABEL - 2, ROLE_LABEL, "note");
     grid_draw_numbers(pen, &grid, area->row + 1, 0, area->note);
     for (int i = grid.top; i < grid.top + grid.shown_rows; i++)
-        draw_string(pen, app, &grid, area, area->strings - i);
+        draw_string(pen, app, &grid, area, outfit_at_column(outfit, i));
     grid_draw_more(pen, &grid, LABEL - 1);
     draw_lists(pen, app, &grid, columns - LISTS * list, list);
     if (cell < AMOUNT_LEAST || area->spare < area->strings + 1)

@@ -7,7 +7,7 @@
 
 static void lay_heard(const struct leaf_place *place, struct route *route, int string)
 {
-    const int row = place->strings - string;
+    const int row = outfit_column(&place->outfit, string);
 
     route_add(route, reading_key_pass_at(FIELD_BUZZ, place->visit, place->pass, string, 0), row,
               FRETS_BUZZ_COLUMN, string);
@@ -18,22 +18,23 @@ static void lay_heard(const struct leaf_place *place, struct route *route, int s
 static void lay_frets(const struct leaf_place *place, struct route *route, enum field_id field,
                       enum frets_row row)
 {
-    for (int fret = 1; fret <= place->frets; fret++)
+    for (int fret = 1; fret <= place->frets && outfit_asks(&place->outfit, field, 0); fret++)
         route_add(route, reading_key_pass_at(field, place->visit, place->pass, 0, fret),
-                  place->strings + (int)row, fret, place->strings);
+                  outfit_read_count(&place->outfit) + (int)row, fret, place->strings);
 }
 
 /* The notes heard come first; they tell where to look with the rocker. */
 static void lay(const struct leaf_place *place, struct route *route)
 {
     for (int s = place->strings; s >= 1; s--)
-        lay_heard(place, route, s);
-    if (place->frets < 1)
+        if (outfit_asks(&place->outfit, FIELD_BUZZ, s))
+            lay_heard(place, route, s);
+    if (place->frets < 1 || place->outfit.lap)
         return;
     lay_frets(place, route, FIELD_SPOT, FRETS_ROW_SPOT);
     lay_frets(place, route, FIELD_CROWN, FRETS_ROW_CROWN);
     route_add(route, reading_key_pass(FIELD_FALL_AWAY, place->visit, place->pass),
-              place->strings + FRETS_ROW_FALL_AWAY, 1, place->strings);
+              outfit_read_count(&place->outfit) + FRETS_ROW_FALL_AWAY, 1, place->strings);
 }
 
 static enum figure_id find_figure(const struct app *app)

@@ -92,7 +92,7 @@ static void read_pass(const struct record *record, struct history_pass *pass)
     setup_read(&state.setup, place, &unused);
     moves_solve(&state.setup, NULL, &state.figures, NULL, NULL);
     for (int row = 0; row < HISTORY_TURN; row++)
-        read_sides(&state, bench_row_get((enum bench_row_id)row), pass, pass->value[row]);
+        read_sides(&state, bench_row_in(&state.setup.outfit, row), pass, pass->value[row]);
     pass->value[HISTORY_TURN][HISTORY_BASS] = of_entered(place_read(place, FIELD_ROD_TURN));
 }
 

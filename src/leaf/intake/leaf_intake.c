@@ -18,7 +18,9 @@ static const enum field_id instrument_fields[] = {
     FIELD_SCALE_TREBLE,
     FIELD_SCALE_BASS,
     FIELD_STRINGS,
+    FIELD_COURSES,
     FIELD_FRETS,
+    FIELD_FRETLESS,
     FIELD_JOIN_FRET,
     FIELD_HEEL_FRET,
     FIELD_ACTION_FRET,
@@ -55,6 +57,9 @@ static const enum field_id instrument_fields[] = {
     FIELD_TARGET_ACTION_TREBLE,
     FIELD_TARGET_GAP_BASS,
     FIELD_TARGET_GAP_TREBLE,
+    FIELD_TARGET_HEIGHT_NUT,
+    FIELD_TARGET_HEIGHT_SADDLE,
+    FIELD_HEIGHT_TOLERANCE,
     FIELD_RELIEF_TOLERANCE,
     FIELD_ACTION_TOLERANCE,
     FIELD_GAP_TOLERANCE,
@@ -72,6 +77,14 @@ static const enum field_id visit_fields[] = {
     FIELD_TEMPERATURE, FIELD_VISIT_NOTE,   FIELD_VISIT_FOR_OWNER,
 };
 
+/* What was entered is shown, though another kind of nut no longer asks for it. */
+static bool is_asked(const struct leaf_place *place, enum field_id field)
+{
+    const struct reading_key key = reading_key_one(field);
+
+    return outfit_asks(&place->outfit, field, 0) || record_get(place->record, &key);
+}
+
 static void lay(const struct leaf_place *place, struct route *route)
 {
     int row = 0;
@@ -80,7 +93,8 @@ static void lay(const struct leaf_place *place, struct route *route)
         route_add(route, reading_key_visit(visit_fields[i], place->visit), row++, 0,
                   place->strings);
     for (size_t i = 0; i < sizeof instrument_fields / sizeof instrument_fields[0]; i++)
-        route_add(route, reading_key_one(instrument_fields[i]), row++, 0, place->strings);
+        if (is_asked(place, instrument_fields[i]))
+            route_add(route, reading_key_one(instrument_fields[i]), row++, 0, place->strings);
 }
 
 static const char *draw(const struct pen *pen, const struct app *app, int row, int rows)

@@ -82,7 +82,7 @@ static bool is_proof(const struct app *app, int line, const char *proof)
     const struct reading_key key = work_key(WORK_AMOUNT, app->visit, line);
     struct work_amount said;
 
-    work_amount_find(record_text(&app->record, &key), app->now.setup.board.strings, &said);
+    work_amount_find(record_text(&app->record, &key), &app->now.setup.outfit, &said);
     return proof[0] && (strncmp(proof, "expect ", strlen("expect ")) != 0 ||
                         (said.unit == WORK_AMOUNT_NONE && !said.unread));
 }

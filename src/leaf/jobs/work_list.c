@@ -58,8 +58,22 @@ static void add_together(struct strbuf *out, const char *between, int string, co
         strbuf_addf(out, "\xC2\xA0%s", amount + whole + 1);
 }
 
+/* The noun stands where it changes: "; course 6 -.2, 5 -.1, string 2 -.3". */
+static void add_plainly(struct strbuf *out, const struct move_words *words, int string,
+                        const char **noun)
+{
+    const char *its = outfit_noun(&words->outfit, string);
+
+    strbuf_add(out, *noun ? "," : ";");
+    if (!*noun || strcmp(*noun, its) != 0)
+        strbuf_addf(out, " %s", its);
+    strbuf_addf(out, " %d %s", outfit_number(&words->outfit, string), words->string[string]);
+    *noun = its;
+}
+
 void work_add_amount(const struct move_words *words, bool plain, struct strbuf *out)
 {
+    const char *noun = NULL;
     int added = 0;
 
     add_words(out, words->amount, plain);
@@ -67,9 +81,9 @@ void work_add_amount(const struct move_words *words, bool plain, struct strbuf *
         if (words->string[s][0] == '\0' || strcmp(words->string[s], "ok") == 0)
             continue;
         if (plain)
-            strbuf_addf(out, "%s %d %s", added ? "," : "; string", s, words->string[s]);
+            add_plainly(out, words, s, &noun);
         else
-            add_together(out, added ? "" : " ", s, words->string[s]);
+            add_together(out, added ? "" : " ", outfit_number(&words->outfit, s), words->string[s]);
         added++;
     }
 }

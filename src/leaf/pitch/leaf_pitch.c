@@ -24,6 +24,8 @@ static void lay_setbacks(const struct leaf_place *place, struct route *route)
  * which is enough for a curve, and last the ones between. */
 static void lay(const struct leaf_place *place, struct route *route)
 {
+    if (!outfit_asks(&place->outfit, FIELD_CENTS, 1))
+        return;
     if (place->frets >= PITCH_OCTAVE_FRET)
         lay_fret(place, route, PITCH_OCTAVE_FRET);
     lay_setbacks(place, route);

@@ -332,9 +332,13 @@ void pitch_view_draw(const struct pen *pen, const struct app *app, int row, int 
     page.strings = app->route.rows;
     page.frets = app->route.columns - 1;
     if (!cell) {
-        pen_wrap(pen, row + 2, 2, pen->frame->columns - 4, rows - 2, ROLE_DIM,
-                 "Nothing to tune yet: scale, strings and frets on Intake make the board; then "
-                 "the cents a tuner shows go here, fret 12 of every string first.");
+        pen_wrap(
+            pen, row + 2, 2, pen->frame->columns - 4, rows - 2, ROLE_DIM,
+            app->now.setup.outfit.lap
+                ? "Played with a bar: the player's hand sets the pitch, and no fret is to "
+                  "be tuned. Setbacks are on Strings."
+                : "Nothing to tune yet: scale, strings and frets on Intake make the board; then "
+                  "the cents a tuner shows go here, fret 12 of every string first.");
         return;
     }
     page.fret = cell->column == PITCH_SETBACK_COLUMN ? PITCH_OCTAVE_FRET : cell->column;

@@ -19,6 +19,7 @@ enum field_id strings_column_field(enum string_column column)
         [STRING_COLUMN_LABEL_SCALE] = FIELD_LABEL_SCALE,
         [STRING_COLUMN_CORE_MATERIAL] = FIELD_CORE_MATERIAL,
         [STRING_COLUMN_MODULUS] = FIELD_STRING_MODULUS,
+        [STRING_COLUMN_FROM_FRET] = FIELD_FROM_FRET,
     };
     return fields[column];
 }

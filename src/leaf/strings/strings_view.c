@@ -37,6 +37,7 @@ static const struct column columns[STRING_COLUMN_COUNT_] = {
     [STRING_COLUMN_LABEL_SCALE] = {"on scale", 9},
     [STRING_COLUMN_CORE_MATERIAL] = {"core of", 12},
     [STRING_COLUMN_MODULUS] = {"core E", 8},
+    [STRING_COLUMN_FROM_FRET] = {"from fret", 10},
 };
 
 /* The layout of the table on this screen. */

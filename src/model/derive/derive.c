@@ -31,10 +31,13 @@ static void advise_rod(struct derived *derived)
 static void advise_slots(struct derived *derived)
 {
     const struct move *slots = &derived->moves.move[MOVE_SLOTS];
+    const struct outfit *outfit = &derived->setup.outfit;
 
     for (int s = 1; s <= derived->setup.board.strings; s++)
         if (slots->string[s].due && slots->string[s].value > 0)
-            findings_add(&derived->findings, FINDING_SLOT_LOW, s);
+            findings_add_string(&derived->findings,
+                                outfit->zero_fret ? FINDING_ZERO_FRET_LOW : FINDING_SLOT_LOW,
+                                outfit, s);
 }
 
 static void advise_again(struct derived *derived)
@@ -48,7 +51,7 @@ static void advise_again(struct derived *derived)
     for (int row = 0; row < BELIEF_ROWS_; row++)
         for (int s = 0; s <= derived->setup.board.strings; s++)
             if (derived->moves.questioned[row][s])
-                findings_add(&derived->findings, again[row], s);
+                findings_add_string(&derived->findings, again[row], &derived->setup.outfit, s);
 }
 
 /* Where the frets' chord meets the saddle: below its top by what the strings have over it. */

@@ -28,6 +28,8 @@ static void make_slots(struct belief *belief, const struct between *between)
     for (int s = 1; s <= belief->strings; s++) {
         const double mm = done.mm[s];
 
+        if (!outfit_is_read(&between->before->outfit, s))
+            continue;
         if (isnan(mm))
             belief_doubt_slot(belief, s, unknown_mm);
         else if (mm != 0)

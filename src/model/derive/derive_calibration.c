@@ -20,7 +20,7 @@ enum status derive_calibration(struct place place, const struct setup *setup,
         readings[i] = (struct intonation_reading){
             .setup = &played,
             .ends = {.setback_mm = board->contact_mm[string] - board->scale_mm[string]},
-            .fret = read.at[i].fret,
+            .fret = read.at[i].fret - board->start_fret[string],
             .cents = read.at[i].cents,
         };
     return intonation_calibrate(

@@ -2,15 +2,15 @@
 #include "model/derive/derive_clearance.h"
 
 /* The tension stopped at every fret, from that of the ideal string. */
-static void find_tensions(const struct board *board, const struct string_facts *facts,
+static void find_tensions(const struct board *board, int start, const struct string_facts *facts,
                           const struct fret_pitch *pitch, struct string_clearance *arrays)
 {
     const double open = maybe_or(facts->tension_n, 1);
 
     arrays->all_known = true;
-    arrays->tension_n[0] = open;
-    arrays->known[0] = true;
-    for (int n = 1; n <= board->frets; n++) {
+    arrays->tension_n[start] = open;
+    arrays->known[start] = true;
+    for (int n = start + 1; n <= board->frets; n++) {
         const double pressed = open + maybe_or(pitch->rise_n[n], 0);
         const bool known = facts->tension_n.given && pitch->rise_n[n].given && pressed > 0;
 
@@ -27,20 +27,22 @@ bool derive_string_clearance(const struct record *record, const struct setup *se
                              struct clearance_string *ret_string)
 {
     const struct board *board = &setup->board;
+    const int start = board->start_fret[string];
 
     if (!lines->now[string].known)
         return false;
     for (int n = 0; n <= board->frets; n++)
         ret_arrays->crown_mm[n] = neck_curve_height_mm(&lines->curve_now, board, string, n);
-    find_tensions(board, facts, pitch, ret_arrays);
+    find_tensions(board, start, facts, pitch, ret_arrays);
     *ret_string = (struct clearance_string){
+        .open_note = start,
         .last_fret = board->frets,
         .x_mm = board->station_mm[string],
         .z_mm = ret_arrays->crown_mm,
         .saddle_x_mm = board->contact_mm[string],
         .nut_height_mm = lines->now[string].nut_mm,
         .saddle_height_mm = lines->now[string].saddle_mm,
-        .open_tension_n = ret_arrays->tension_n[0],
+        .open_tension_n = ret_arrays->tension_n[start],
         .tension_n = ret_arrays->tension_n,
         .pluck_mm = record_or_fallback(record, FIELD_PLUCK_DISTANCE),
     };
@@ -52,7 +54,7 @@ static void find_headroom(const struct clearance_string *string, const bool know
 {
     double headroom_mm;
 
-    for (int n = 0; n < string->last_fret; n++)
+    for (int n = string->open_note; n < string->last_fret; n++)
         if (known[n] &&
             clearance_find_headroom(string, n, &headroom_mm, &clearance->at[n]) == STATUS_OK)
             clearance->headroom_mm[n] = maybe_given(headroom_mm);
@@ -68,14 +70,22 @@ static void mark_heard(struct maybe list, int frets, enum clearance_heard as,
             heard[n] = as;
 }
 
-void derive_heard(struct place place, int string, int frets,
+void derive_heard(struct place place, int string, const struct board *board,
                   enum clearance_heard ret_heard[FRETS_MAX + 1])
 {
+    const int start = board->start_fret[string];
+
     for (int n = 0; n <= FRETS_MAX; n++)
         ret_heard[n] = CLEARANCE_NOT_PLAYED;
-    mark_heard(place_read_at(place, FIELD_CLEAN, string, 0), frets, CLEARANCE_CLEAN, ret_heard);
+    mark_heard(place_read_at(place, FIELD_CLEAN, string, 0), board->frets, CLEARANCE_CLEAN,
+               ret_heard);
     /* Last: one that was heard to buzz is the stronger witness. */
-    mark_heard(place_read_at(place, FIELD_BUZZ, string, 0), frets, CLEARANCE_BUZZES, ret_heard);
+    mark_heard(place_read_at(place, FIELD_BUZZ, string, 0), board->frets, CLEARANCE_BUZZES,
+               ret_heard);
+    if (start > 0 && ret_heard[0] != CLEARANCE_NOT_PLAYED)
+        ret_heard[start] = ret_heard[0];
+    for (int n = 0; n < start; n++)
+        ret_heard[n] = CLEARANCE_NOT_PLAYED;
 }
 
 void derive_headroom(const struct record *record, const struct setup *setup,
@@ -134,7 +144,7 @@ void derive_touch_heard(struct place place, const struct setup *setup,
     struct touch_heard all[STRINGS_MAX + 1];
 
     for (int s = 1; s <= setup->board.strings; s++) {
-        derive_heard(place, s, setup->board.frets, heard);
+        derive_heard(place, s, &setup->board, heard);
         all[s] = (struct touch_heard){.clean = derive_notes_heard(heard, CLEARANCE_CLEAN),
                                       .buzzing = derive_notes_heard(heard, CLEARANCE_BUZZES),
                                       .headroom_mm = clearance[s].headroom_mm};
@@ -155,7 +165,7 @@ void derive_high_frets(struct place place, const struct setup *setup,
         if (!derive_string_clearance(place.record, setup, &facts[s], lines, &pitch[s], s, &arrays,
                                      &string))
             continue;
-        derive_heard(place, s, setup->board.frets, heard);
+        derive_heard(place, s, &setup->board, heard);
         clearance[s].has_high =
             arrays.all_known &&
             clearance_find_high_fret(&string, touch->mm[s], heard, &clearance[s].high) == STATUS_OK;

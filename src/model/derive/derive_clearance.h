@@ -12,7 +12,7 @@
 #include "model/reading/place.h"
 #include "model/setup/setup.h"
 
-/* How much pluck the notes of one string take, by fret; [0] is the open string. */
+/* How much pluck the notes of one string take, by fret; that of its nut is the open string. */
 struct fret_clearance {
     struct maybe headroom_mm[FRETS_MAX + 1];
     int at[FRETS_MAX + 1]; /* the fret where it lies */
@@ -39,8 +39,8 @@ bool derive_string_clearance(const struct record *record, const struct setup *se
                              struct clearance_string *ret_string);
 
 /* What was heard of the notes 0 .. frets of one string in a pass. A note in both lists
- * buzzes. */
-void derive_heard(struct place place, int string, int frets,
+ * buzzes. Of a string that starts higher the open note is that of its own nut's fret. */
+void derive_heard(struct place place, int string, const struct board *board,
                   enum clearance_heard ret_heard[FRETS_MAX + 1]);
 
 /* The notes 0 .. FRETS_MAX that were heard so, n with bit n set. */

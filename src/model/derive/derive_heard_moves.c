@@ -136,7 +136,7 @@ static enum move_state hear_string(struct place place, const struct derived *der
     const struct fret_clearance *clearance = &derived->clearance[string];
     enum clearance_heard heard[FRETS_MAX + 1];
 
-    derive_heard(place, string, derived->setup.board.frets, heard);
+    derive_heard(place, string, &derived->setup.board, heard);
     if (!any_buzz(heard, derived->setup.board.frets))
         return MOVE_GOOD;
     if (rocker_find(place, derived, string, heard) > 0) {

@@ -57,8 +57,9 @@ static void read_slot(const struct record *record, const struct setup *setup, st
 }
 
 /* What is absent stays 0, which the beam refuses. */
-static void read_shape(const struct record *record, const struct board *board, struct beam *beam)
+static void read_shape(const struct record *record, const struct setup *setup, struct beam *beam)
 {
+    const struct board *board = &setup->board;
     const double *x = board->station_mm[LANE_MIDDLE];
     struct neck_beam *shape = &beam->shape;
 
@@ -76,7 +77,9 @@ static void read_shape(const struct record *record, const struct board *board, s
     shape->width_join_mm = value_of(record, FIELD_WIDTH_JOIN);
     shape->shaft_first_mm = value_of(record, FIELD_SHAFT_FIRST);
     shape->shaft_heel_mm = value_of(record, FIELD_SHAFT_HEEL);
-    shape->crown_height_mm = value_of(record, FIELD_CROWN_HEIGHT);
+    shape->crown_height_mm = outfit_asks(&setup->outfit, FIELD_CROWN_HEIGHT, 0)
+                                 ? value_of(record, FIELD_CROWN_HEIGHT)
+                                 : 0;
 }
 
 /* The strings and the curve as they stand; false when a string's line is not known. */
@@ -88,10 +91,12 @@ static bool take_strings(const struct setup *setup, const struct string_lines *l
     for (int s = 1; s <= board->strings; s++) {
         if (!lines->now[s].known)
             return false;
+        /* A string that starts higher is taken to pull from the nut on, along its line. */
         beam->strings[s - 1] = (struct neck_beam_string){
-            .scale_mm = board->scale_mm[s],
-            .saddle_x_mm = board->contact_mm[s],
-            .nut_height_mm = lines->now[s].nut_mm,
+            .scale_mm = board->scale_mm[s] + board->start_mm[s],
+            .saddle_x_mm = board->contact_mm[s] + board->start_mm[s],
+            .nut_height_mm =
+                string_line_height_mm(&lines->now[s], board->contact_mm[s], -board->start_mm[s]),
             .saddle_height_mm = lines->now[s].saddle_mm,
         };
     }
@@ -169,11 +174,12 @@ static void derive_beam(const struct record *record, const struct setup *setup,
                         const struct string_lines *lines, struct figures *figures)
 {
     struct beam beam = {.has_slot = {false}};
-    const bool has_crown = record_entered_one(record, FIELD_CROWN_HEIGHT).given;
+    const bool has_crown = !outfit_asks(&setup->outfit, FIELD_CROWN_HEIGHT, 0) ||
+                           record_entered_one(record, FIELD_CROWN_HEIGHT).given;
 
     if (!setup->board.has_curve)
         return;
-    read_shape(record, &setup->board, &beam);
+    read_shape(record, setup, &beam);
     read_slot(record, setup, &beam);
     const struct maybe total_n = figures_get(figures, FIGURE_TENSION_TOTAL, 0);
     const bool loaded =

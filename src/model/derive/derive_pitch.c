@@ -25,11 +25,13 @@ static void find_crowns(const struct board *board, const struct neck_curve *curv
         crown_mm[n] = neck_curve_height_mm(curve, board, string, n);
 }
 
-/* Everything about a string but where it runs. */
+/* Everything about a string but where it runs. Its frets are counted from its own nut. */
 static struct intonation_setup begin_string(const struct board *board, int string,
                                             const struct string_facts *facts,
                                             const struct intonation_conditions *conditions)
 {
+    const int start = board->start_fret[string];
+
     return (struct intonation_setup){
         .mass_kg_per_m = facts->has_mass ? facts->mass.kg_per_m : 0,
         .hz = maybe_or(facts->hz, 0), /* an absent note, at 0 Hz, is refused */
@@ -37,8 +39,8 @@ static struct intonation_setup begin_string(const struct board *board, int strin
         .modulus_mpa = facts->modulus_mpa,
         .conditions = *conditions,
         .scale_mm = board->scale_mm[string],
-        .frets = board->frets,
-        .fret_mm = board->station_mm[string],
+        .frets = board->frets - start,
+        .fret_mm = board->station_mm[string] + start,
     };
 }
 
@@ -48,7 +50,7 @@ static void place_string(const struct board *board, int number, const struct nec
                          struct intonation_setup *string)
 {
     find_crowns(board, curve, number, crown_mm);
-    string->crown_mm = crown_mm;
+    string->crown_mm = crown_mm + board->start_fret[number];
     string->nut_height_mm = line->nut_mm;
     string->saddle_height_mm = line->saddle_mm;
 }
@@ -74,11 +76,12 @@ bool derive_pitch_case(const struct record *record, const struct setup *setup,
                        struct pitch_case *ret_case)
 {
     const struct board *board = &setup->board;
+    const int first = board->start_fret[string] + 1;
     struct pitch_case found = {
         .has_now = true,
         .has_target = flat->after[string].known,
         .ends = {.setback_mm = board->contact_mm[string] - board->scale_mm[string]},
-        .first_mm = board->frets >= 1 ? board->station_mm[string][1] : 0,
+        .first_mm = board->frets >= first ? board->station_mm[string][first] : 0,
         .action_mm = board->action_fret > 0 ? board->station_mm[string][board->action_fret] : 0,
         .mass_follows_core =
             facts->build.kind == BUILD_PLAIN && facts->has_mass && facts->mass.origin == MASS_BUILD,
@@ -94,6 +97,7 @@ bool derive_pitch_case(const struct record *record, const struct setup *setup,
     return true;
 }
 
+/* `fret` as the board counts. */
 static void take_note(const struct intonation_setup *string, const struct intonation_note *note,
                       int fret, struct fret_pitch *pitch)
 {
@@ -104,7 +108,7 @@ static void take_note(const struct intonation_setup *string, const struct intona
 }
 
 /* All notes at once, which is quicker; one by one where one of them cannot be. */
-static void find_notes(const struct intonation_setup *string, double setback_mm,
+static void find_notes(const struct intonation_setup *string, int start, double setback_mm,
                        struct fret_pitch *pitch)
 {
     const struct intonation_ends ends = {setback_mm, 0};
@@ -116,11 +120,11 @@ static void find_notes(const struct intonation_setup *string, double setback_mm,
     for (int n = 0; n <= string->frets; n++)
         if (status == STATUS_OK ||
             intonation_find_note(string, &ends, n, &notes[n], NULL) == STATUS_OK)
-            take_note(string, &notes[n], n, pitch);
+            take_note(string, &notes[n], start + n, pitch);
 }
 
 /* What pressing adds to the pull of a string whose pitch it does not tell. */
-static void find_rough_rises(const struct intonation_setup *string,
+static void find_rough_rises(const struct intonation_setup *string, int start,
                              const struct string_build *build, double setback_mm,
                              struct fret_pitch *pitch)
 {
@@ -130,8 +134,8 @@ static void find_rough_rises(const struct intonation_setup *string,
     if (string->modulus_mpa > 0 ||
         tension_find_rough_core(build, &rough.core, &rough.modulus_mpa) != STATUS_OK)
         return;
-    find_notes(&rough, setback_mm, &found);
-    for (int n = 0; n <= string->frets; n++)
+    find_notes(&rough, start, setback_mm, &found);
+    for (int n = start; n <= start + string->frets; n++)
         found.cents[n] = maybe_absent();
     *pitch = found;
 }
@@ -178,9 +182,10 @@ void derive_pitch(const struct record *record, const struct setup *setup,
         if (!lines->now[s].known)
             continue;
         place_string(board, s, &lines->curve_now, &lines->now[s], crown_mm, &string);
-        find_notes(&string, board->contact_mm[s] - board->scale_mm[s], &ret_pitch[s]);
-        find_rough_rises(&string, &facts[s].build, board->contact_mm[s] - board->scale_mm[s],
-                         &ret_pitch[s]);
+        find_notes(&string, board->start_fret[s], board->contact_mm[s] - board->scale_mm[s],
+                   &ret_pitch[s]);
+        find_rough_rises(&string, board->start_fret[s], &facts[s].build,
+                         board->contact_mm[s] - board->scale_mm[s], &ret_pitch[s]);
         if (!flat.after[s].known)
             continue;
         place_string(board, s, &flat.curve_after, &flat.after[s], crown_mm, &string);
@@ -190,7 +195,8 @@ void derive_pitch(const struct record *record, const struct setup *setup,
 
 struct cents_read derive_read_cents(struct place place, const struct board *board, int string)
 {
-    const struct reading_key first = place_key_at(place, FIELD_CENTS, string, 1);
+    const struct reading_key first =
+        place_key_at(place, FIELD_CENTS, string, board->start_fret[string] + 1);
     const struct reading_key last = place_key_at(place, FIELD_CENTS, string, board->frets);
     const struct record *record = place.record;
     struct cents_read read = {.count = 0};
@@ -237,9 +243,12 @@ static void put_fit(const struct board *board, int string, const struct cents_re
                     double step, struct figures *figures)
 {
     const double u = 2 * uncertainty_of_step(fmax(step, 0));
+    struct cents_read own = *read;
     struct intonation_fit fit;
 
-    if (intonation_fit_readings(board->scale_mm[string], read->at, read->count, &fit) != STATUS_OK)
+    for (int i = 0; i < own.count; i++)
+        own.at[i].fret -= board->start_fret[string];
+    if (intonation_fit_readings(board->scale_mm[string], own.at, own.count, &fit) != STATUS_OK)
         return;
     put(figures, FIGURE_SETBACK_FIT, string, fit.change.setback_mm, u * fit.u_per_cent.setback_mm);
     put(figures, FIGURE_NUT_ADVANCE_FIT, string, fit.change.nut_advance_mm,

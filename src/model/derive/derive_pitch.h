@@ -13,7 +13,7 @@
 #include "model/reading/place.h"
 #include "model/setup/setup.h"
 
-/* The fretted notes of one string as it stands, by fret; [0] is the open string. */
+/* The fretted notes of one string as it stands, by fret; that of its nut is the open string. */
 struct fret_pitch {
     struct maybe cents[FRETS_MAX + 1]; /* off equal temperament, setback entered, nut where it is */
     double cents_u[FRETS_MAX + 1];     /* their expanded uncertainty (derive_pitch_u.h), else 0 */

@@ -212,13 +212,14 @@ static void find_centre(const struct walk *walk, int string, const struct fret_p
     static const enum figure_id ids[] = {[OUTCOME_SETBACK] = FIGURE_SETBACK_PREDICTED,
                                          [OUTCOME_SETBACK_BEST] = FIGURE_SETBACK_BEST,
                                          [OUTCOME_NUT_BEST] = FIGURE_NUT_ADVANCE_BEST};
+    const int start = walk->setup.board.start_fret[string];
 
     for (int i = 0; i < OUTCOME_COUNT_; i++)
         centre->at[i] = (double)NAN;
     for (int i = 0; i < OUTCOME_OPEN; i++)
         centre->at[i] = maybe_or(figures_get(figures, ids[i], string), (double)NAN);
-    for (int n = 1; n <= walk->setup.board.frets; n++)
-        centre->at[OUTCOME_OPEN + n] = maybe_or(pitch->cents[n], (double)NAN);
+    for (int n = 1; start + n <= walk->setup.board.frets; n++)
+        centre->at[OUTCOME_OPEN + n] = maybe_or(pitch->cents[start + n], (double)NAN);
 }
 
 /* False where nothing is predicted for the string. */
@@ -317,17 +318,19 @@ static void add_readings(struct walk *walk, struct string_walk *strings, int cou
     }
 }
 
-static void put_u(const struct string_walk *at, int frets, struct fret_pitch *pitch,
+static void put_u(const struct string_walk *at, const struct board *board, struct fret_pitch *pitch,
                   struct figures *figures)
 {
+    const int start = board->start_fret[at->string];
+
     figures->at[FIGURE_SETBACK_PREDICTED][at->string].u =
         pitch_spread_u(&at->spread, OUTCOME_SETBACK);
     figures->at[FIGURE_SETBACK_BEST][at->string].u =
         pitch_spread_u(&at->spread, OUTCOME_SETBACK_BEST);
     figures->at[FIGURE_NUT_ADVANCE_BEST][at->string].u =
         pitch_spread_u(&at->spread, OUTCOME_NUT_BEST);
-    for (int n = 1; n <= frets; n++)
-        pitch->cents_u[n] = pitch_spread_u(&at->spread, OUTCOME_OPEN + n);
+    for (int n = 1; start + n <= board->frets; n++)
+        pitch->cents_u[start + n] = pitch_spread_u(&at->spread, OUTCOME_OPEN + n);
 }
 
 void derive_pitch_u(struct place place, const struct setup *setup, const struct string_facts *facts,
@@ -348,7 +351,7 @@ void derive_pitch_u(struct place place, const struct setup *setup, const struct 
         return;
     add_readings(&walk, strings, count);
     for (int k = 0; k < count; k++)
-        put_u(&strings[k], setup->board.frets, &pitch[strings[k].string], figures);
+        put_u(&strings[k], &setup->board, &pitch[strings[k].string], figures);
 }
 
 static void put_largest_first(struct pitch_parts *parts)

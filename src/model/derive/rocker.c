@@ -19,15 +19,15 @@ static int find_misfit(const struct clearance_string *string, double touch_mm,
     double most_mm = -(double)INFINITY;
     int misfit = 0;
 
-    for (int n = 0; n < fret; n++)
+    for (int n = string->open_note; n < fret; n++)
         if (clearance_find_margin(string, n, fret, touch_mm, &margin_mm[n]) != STATUS_OK)
             return -1;
-    for (int n = 0; n < fret; n++)
+    for (int n = string->open_note; n < fret; n++)
         if (heard[n] == CLEARANCE_BUZZES)
             most_mm = fmax(most_mm, margin_mm[n]);
     if (!isfinite(most_mm))
         return -1;
-    for (int n = 0; n <= string->last_fret; n++)
+    for (int n = string->open_note; n <= string->last_fret; n++)
         misfit += n < fret ? heard[n] == CLEARANCE_CLEAN && margin_mm[n] < most_mm
                            : heard[n] == CLEARANCE_BUZZES;
     return misfit;

@@ -7,15 +7,35 @@
 #define BOTH(x) {x, x}
 #define ENDS(bass, treble) {bass, treble}
 #define BENCH_ROW(id, ...) [ROW_##id] = {__VA_ARGS__},
+#define BAR_ROW(id, ...) [ROW_##id] = {__VA_ARGS__},
 /* clang-format on */
 
-static const struct bench_row rows[ROW_COUNT_] = {
+static const struct bench_row rows[ROW_ALL_] = {
 #include "model/figure/bench_row_table.h"
 };
 
 const struct bench_row *bench_row_get(enum bench_row_id id)
 {
     return &rows[id];
+}
+
+const struct bench_row *bench_row_in(const struct outfit *outfit, int id)
+{
+    if (outfit->lap && id == ROW_GAP)
+        return &rows[ROW_HEIGHT_NUT];
+    if (outfit->lap && id == ROW_ACTION)
+        return &rows[ROW_HEIGHT_SADDLE];
+    return &rows[id];
+}
+
+bool bench_row_is_asked(const struct bench_row *row, const struct outfit *outfit)
+{
+    if (!bench_row_by_string(row))
+        return outfit_asks(outfit, row->field[END_BASS], 0);
+    for (int s = 1; s <= outfit->strings; s++)
+        if (outfit_asks(outfit, row->field[END_BASS], s))
+            return true;
+    return false;
 }
 
 static bool holds(const enum field_id fields[END_COUNT_], enum field_id field)
@@ -25,7 +45,7 @@ static bool holds(const enum field_id fields[END_COUNT_], enum field_id field)
 
 const struct bench_row *bench_row_of(enum field_id field)
 {
-    for (int id = 0; id < ROW_COUNT_; id++)
+    for (int id = 0; id < ROW_ALL_; id++)
         if (holds(rows[id].field, field))
             return &rows[id];
     return NULL;
@@ -33,7 +53,7 @@ const struct bench_row *bench_row_of(enum field_id field)
 
 const struct bench_row *bench_row_of_target(enum field_id field)
 {
-    for (int id = 0; id < ROW_COUNT_; id++)
+    for (int id = 0; id < ROW_ALL_; id++)
         if (holds(rows[id].target, field))
             return &rows[id];
     return NULL;

@@ -4,17 +4,26 @@
 
 #include "model/frets/board.h"
 #include "model/figure/figure.h"
+#include "model/reading/outfit.h"
 #include "model/reading/reading_key.h"
 #include "model/reading/work_mark.h"
 
 /* The rows of the bench's readings board: what is read, what is wanted, and what follows. They are
  * declared in bench_row_table.h. */
 
+/* The rows of every bench, and behind them those that stand in for some of them. */
 enum bench_row_id {
 #define BENCH_ROW(id, ...) ROW_##id,
 #include "model/figure/bench_row_table.h"
 #undef BENCH_ROW
-    ROW_COUNT_
+    ROW_COUNT_,
+    ROW_BEFORE_BAR_ = ROW_COUNT_ - 1,
+#define BENCH_ROW(id, ...)
+#define BAR_ROW(id, ...) ROW_##id,
+#include "model/figure/bench_row_table.h"
+#undef BENCH_ROW
+#undef BAR_ROW
+    ROW_ALL_
 };
 
 enum bench_end { END_BASS, END_TREBLE, END_COUNT_ };
@@ -74,6 +83,13 @@ struct bench_row {
 };
 
 const struct bench_row *bench_row_get(enum bench_row_id id);
+
+/* What the row numbered `id`, from 0 to ROW_COUNT_ - 1, is on an instrument: under a bar, heights
+ * at the ends in place of gap and action. */
+const struct bench_row *bench_row_in(const struct outfit *outfit, int id);
+
+/* Whether any of its readings is asked for. */
+bool bench_row_is_asked(const struct bench_row *row, const struct outfit *outfit);
 
 /* The row of a reading's field, and of a target's; NULL for none. */
 const struct bench_row *bench_row_of(enum field_id field);

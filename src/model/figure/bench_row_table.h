@@ -2,14 +2,20 @@
 /*
  * Every row of the bench's readings board, declared once, in the order in which a tech measures:
  * its cells, target, verdict, forecast and doubts, and its name on the customer's sheet. No include
- * guard: it is included with BENCH_ROW defined (bench_row.h, bench_row.c).
+ * guard: it is included with BENCH_ROW defined, and BAR_ROW where its rows are wanted.
  *
- * BENCH_ROW(id, members of struct bench_row). A member with a bass and a treble end is
+ * BENCH_ROW(id, members of struct bench_row). BAR_ROW is the same for a row that an instrument
+ * played with a bar has in place of another (bench_row_in). A member with a bass and a treble end is
  * ENDS(bass, treble), or BOTH(x) if they are the same. The limits of doubt (before_mm, beside,
  * targets_mm) are of common practice, with no published source; each row says what they rest on.
  */
 
 /* clang-format off */
+#ifndef BAR_ROW
+#define BAR_ROW(id, ...)
+#define NO_BAR_ROW
+#endif
+
 /* 0.12 mm (.005 in) is what a hand adds or loses with leaves under a straightedge. */
 BENCH_ROW(RELIEF,
           .label = "relief",
@@ -60,4 +66,30 @@ BENCH_ROW(EXPOSURE,
           .fret = AT_SADDLE, .move = MOVE_RESET, .sheet = ENDS("saddle, bass", "saddle, treble"),
           .before_mm = 1.5,
           .beside = {.mm = 2})
+
+/* A bar lies on all strings at once, so that they lie level at either end, to 1 mm. */
+BAR_ROW(HEIGHT_NUT,
+        .label = "nut end",
+        .field = BOTH(FIELD_HEIGHT_NUT), .aside = NO_FIELD, .aside_label = "",
+        .goal = GOAL_NEAR, .target = BOTH(FIELD_TARGET_HEIGHT_NUT), .tolerance = FIELD_HEIGHT_TOLERANCE,
+        .figure = NO_FIGURE, .explained = BOTH(FIGURE_TENSION),
+        .forecast = FORECAST_NONE,
+        .fret = AT_SADDLE, .move = MOVE_SLOTS, .sheet = BOTH("height at the nut"),
+        .before_mm = 0,
+        .beside = {.mm = 1})
+
+BAR_ROW(HEIGHT_SADDLE,
+        .label = "saddle end",
+        .field = BOTH(FIELD_HEIGHT_SADDLE), .aside = NO_FIELD, .aside_label = "",
+        .goal = GOAL_NEAR, .target = BOTH(FIELD_TARGET_HEIGHT_SADDLE), .tolerance = FIELD_HEIGHT_TOLERANCE,
+        .figure = NO_FIGURE, .explained = BOTH(FIGURE_TENSION),
+        .forecast = FORECAST_NONE,
+        .fret = AT_SADDLE, .move = MOVE_SADDLE, .sheet = BOTH("height at the saddle end"),
+        .before_mm = 0,
+        .beside = {.mm = 1})
+
+#ifdef NO_BAR_ROW
+#undef BAR_ROW
+#undef NO_BAR_ROW
+#endif
 /* clang-format on */

@@ -27,10 +27,14 @@ static void place_frets(struct board *board, const struct board_plan *plan)
     for (int n = 0; n <= FRETS_MAX; n++)
         share[n] = board_station_mm(1, n);
     for (int lane = 0; lane <= board->strings; lane++) {
-        board->scale_mm[lane] = lane_scale_mm(plan, lane);
+        const double scale_mm = lane_scale_mm(plan, lane);
+        const double start_mm = scale_mm * share[board->start_fret[lane]];
+
+        board->start_mm[lane] = start_mm;
+        board->scale_mm[lane] = scale_mm - start_mm;
         board->contact_mm[lane] = board->scale_mm[lane] + (lane ? plan->setback_mm[lane] : 0);
         for (int n = 0; n <= FRETS_MAX; n++)
-            board->station_mm[lane][n] = board->scale_mm[lane] * share[n];
+            board->station_mm[lane][n] = scale_mm * share[n] - start_mm;
     }
     board->contact_mm[LANE_MIDDLE] += (plan->setback_mm[1] + plan->setback_mm[board->strings]) / 2;
 }
@@ -82,6 +86,8 @@ static int check_join(const struct board_plan *plan, struct findings *findings)
 
 static int check_action_fret(const struct board_plan *plan, struct findings *findings)
 {
+    if (plan->unfretted)
+        return -1;
     /* At fret 1 the action would be the nut gap, and the string's line stay unknown. */
     if (plan->action_fret < 2) {
         findings_add(findings, FINDING_ACTION_FRET_ZERO, 0);
@@ -92,6 +98,19 @@ static int check_action_fret(const struct board_plan *plan, struct findings *fin
         return -1;
     }
     return plan->action_fret;
+}
+
+/* A string has to cross a fret before the one where its action is read. */
+static void check_starts(struct board *board, const struct board_plan *plan,
+                         struct findings *findings)
+{
+    const int action = board->action_fret > 0 ? board->action_fret : board->frets;
+
+    for (int s = 1; s <= board->strings; s++) {
+        board->start_fret[s] = plan->from_fret[s] + 1 < action ? plan->from_fret[s] : 0;
+        if (plan->from_fret[s] > board->start_fret[s])
+            findings_add(findings, FINDING_START_BEYOND, s);
+    }
 }
 
 /* The frets that the neck's curve hangs on; false, with the reason found, when it cannot. */
@@ -157,11 +176,12 @@ enum status board_init(struct board *ret_board, const struct board_plan *plan,
         !(plan->scale_bass_mm > 0 && isfinite(plan->scale_bass_mm)) || plan->strings < 1 ||
         plan->strings > STRINGS_MAX || plan->frets < 0 || plan->frets > FRETS_MAX)
         return STATUS_DOMAIN;
-    place_frets(&board, plan);
-    check_contacts(&board, findings);
     board.join_fret = check_join(plan, findings);
     board.action_fret = check_action_fret(plan, findings);
-    board.has_curve = check_curve(&board, plan, findings);
+    check_starts(&board, plan, findings);
+    place_frets(&board, plan);
+    check_contacts(&board, findings);
+    board.has_curve = !plan->unfretted && check_curve(&board, plan, findings);
     if (board.has_curve) {
         for (int lane = 0; lane <= board.strings; lane++)
             bend_lane(&board, lane);
@@ -169,6 +189,21 @@ enum status board_init(struct board *ret_board, const struct board_plan *plan,
     }
     *ret_board = board;
     return STATUS_OK;
+}
+
+double board_scale_mm(const struct board *board, int lane)
+{
+    return board->scale_mm[lane] + board->start_mm[lane];
+}
+
+int board_gap_fret(const struct board *board, int lane)
+{
+    return board->start_fret[lane] + 1;
+}
+
+int board_hold_fret(const struct board *board, int lane)
+{
+    return board->start_fret[lane] + 3;
 }
 
 void board_drop_setbacks(struct board *board)

@@ -26,7 +26,9 @@ struct board_plan {
     int frets;                             /* 0 .. FRETS_MAX */
     int join_fret, heel_fret, action_fret, relief_fret, relief_end_low, relief_end_high;
     bool pocket;                        /* the neck sits in a pocket */
+    bool unfretted;                     /* nothing is pressed down: no curve, no action fret */
     double setback_mm[STRINGS_MAX + 1]; /* by string */
+    int from_fret[STRINGS_MAX + 1];     /* by string, where it starts; 0: at the nut */
 };
 
 struct board {
@@ -37,6 +39,11 @@ struct board {
     int relief_fret, end_low, end_high;
     bool has_curve;  /* relief ends, heel: the neck's curve can be reckoned */
     bool has_relief; /* and the relief fret lies where the neck bends */
+    /* A string that starts higher has a nut of its own at that fret, and its lane is measured from
+     * there: its scale and contact are those of the part that sounds, and its stations before
+     * that fret are negative. */
+    int start_fret[LANES];
+    double start_mm[LANES]; /* from the board's nut */
     double scale_mm[LANES];
     double contact_mm[LANES];                /* saddle contact Ls from the nut */
     double station_mm[LANES][FRETS_MAX + 1]; /* x(n); fret 0 is the nut */
@@ -56,6 +63,16 @@ double board_station_mm(double scale_mm, int fret);
  */
 enum status board_init(struct board *ret_board, const struct board_plan *plan,
                        struct findings *findings);
+
+/* The board's scale on a lane, nut to saddle without setback, wherever its string starts. */
+double board_scale_mm(const struct board *board, int lane);
+
+/* The fret that a lane's nut gap is read over: the first that its string crosses. */
+int board_gap_fret(const struct board *board, int lane);
+
+/* Where the string is held down, so that only its slot tells at that fret. May lie beyond the last
+ * fret. */
+int board_hold_fret(const struct board *board, int lane);
 
 /* The same board with every saddle contact at its scale length. */
 void board_drop_setbacks(struct board *board);

@@ -18,7 +18,7 @@ struct stopped {
 
 static enum status check_frets(const struct clearance_string *string)
 {
-    for (int n = 1; n <= string->last_fret; n++) {
+    for (int n = string->open_note + 1; n <= string->last_fret; n++) {
         if (!isfinite(string->x_mm[n]) || !(string->x_mm[n] > string->x_mm[n - 1]))
             return STATUS_DOMAIN;
         if (!isfinite(string->z_mm[n]) || !check_is_positive(string->tension_n[n]))
@@ -31,13 +31,14 @@ static enum status check_string(const struct clearance_string *string)
 {
     if (!string->x_mm || !string->z_mm || !string->tension_n)
         return STATUS_ABSENT;
-    if (string->last_fret < 1 || string->last_fret > CLEARANCE_FRETS_MAX)
+    if (string->open_note < 0 || string->last_fret <= string->open_note ||
+        string->last_fret > CLEARANCE_FRETS_MAX)
         return STATUS_DOMAIN;
     if (!isfinite(string->nut_height_mm) || !isfinite(string->saddle_height_mm))
         return STATUS_DOMAIN;
     if (!check_is_positive(string->open_tension_n) || !check_is_positive(string->pluck_mm))
         return STATUS_DOMAIN;
-    if (!(string->x_mm[0] == 0))
+    if (!(string->x_mm[string->open_note] == 0))
         return STATUS_DOMAIN;
     enum status status = check_frets(string);
     if (status)
@@ -52,7 +53,7 @@ static enum status check_pair(const struct clearance_string *string, int note, i
     enum status status = check_string(string);
     if (status)
         return status;
-    if (note < 0 || fret <= note || fret > string->last_fret)
+    if (note < string->open_note || fret <= note || fret > string->last_fret)
         return STATUS_DOMAIN;
     return STATUS_OK;
 }
@@ -66,12 +67,13 @@ static double pluck_share(double length_mm, double pluck_mm)
 static struct stopped stop_string(const struct clearance_string *string, int note, double y0_mm)
 {
     const double open_mm = string->saddle_x_mm;
+    const bool is_open = note == string->open_note;
     const double open_pluck_mm = fmin(string->pluck_mm, open_mm / 2);
     struct stopped s = {
         .x_mm = string->x_mm[note],
-        .z_mm = note == 0 ? string->nut_height_mm : string->z_mm[note],
+        .z_mm = is_open ? string->nut_height_mm : string->z_mm[note],
     };
-    const double tension_n = note == 0 ? string->open_tension_n : string->tension_n[note];
+    const double tension_n = is_open ? string->open_tension_n : string->tension_n[note];
 
     s.length_mm = open_mm - s.x_mm;
     s.rise_mm = string->saddle_height_mm - s.z_mm;
@@ -201,12 +203,12 @@ enum status clearance_map_headroom(const struct clearance_string *string, double
     enum status status = check_string(string);
     if (status)
         return status;
-    for (int n = 0; n < string->last_fret; n++) {
+    for (int n = string->open_note; n < string->last_fret; n++) {
         status = least_headroom(string, n, &headroom_mm[n], &at[n]);
         if (status)
             return status;
     }
-    for (int n = 0; n < string->last_fret; n++) {
+    for (int n = string->open_note; n < string->last_fret; n++) {
         ret_headroom_mm[n] = headroom_mm[n];
         ret_at[n] = at[n];
     }
@@ -222,7 +224,7 @@ static bool weigh_fret(const struct clearance_string *string, const struct stopp
     struct clearance_high_fret c = {.fret = fret, .least_note = -1, .most_note = -1};
     double low_mm = -(double)INFINITY;
     double high_mm = (double)INFINITY;
-    for (int n = 0; n < fret; n++) {
+    for (int n = string->open_note; n < fret; n++) {
         if (heard[n] == CLEARANCE_NOT_PLAYED)
             continue;
         const double margin = margin_mm(&stopped[n], string, fret);
@@ -248,7 +250,7 @@ static int count_clean_against(const struct clearance_string *string, const stru
                                const enum clearance_heard *heard, int fret, double low_mm)
 {
     int against = 0;
-    for (int n = 0; n < fret; n++)
+    for (int n = string->open_note; n < fret; n++)
         if (heard[n] == CLEARANCE_CLEAN && margin_mm(&stopped[n], string, fret) < low_mm)
             against++;
     return against;
@@ -264,7 +266,7 @@ static bool fits_better(const struct clearance_high_fret *a, const struct cleara
 static int count_buzzes(const struct clearance_string *string, const enum clearance_heard *heard)
 {
     int count = 0;
-    for (int n = 0; n <= string->last_fret; n++)
+    for (int n = string->open_note; n <= string->last_fret; n++)
         if (heard[n] == CLEARANCE_BUZZES)
             count++;
     return count;
@@ -276,9 +278,9 @@ static bool search_frets(const struct clearance_string *string, double y0_mm,
 {
     struct stopped stopped[CLEARANCE_FRETS_MAX];
     bool found = false;
-    for (int n = 0; n < string->last_fret; n++)
+    for (int n = string->open_note; n < string->last_fret; n++)
         stopped[n] = stop_string(string, n, y0_mm);
-    for (int k = 1; k <= string->last_fret; k++) {
+    for (int k = string->open_note + 1; k <= string->last_fret; k++) {
         struct clearance_high_fret c;
         if (!weigh_fret(string, stopped, heard, k, &c))
             continue;

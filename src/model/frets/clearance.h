@@ -30,20 +30,21 @@ enum { CLEARANCE_FRETS_MAX = 64 };
 
 /* One string over one row of crowns. The arrays belong to the caller. */
 struct clearance_string {
-    int last_fret;           /* 1 to CLEARANCE_FRETS_MAX */
-    const double *x_mm;      /* [0 .. last]: 0 at the nut, then strictly rising */
-    const double *z_mm;      /* [0 .. last]: crowns over the chord; [0] is not looked at */
+    int open_note;           /* 0; of a string that starts higher, the fret of its own nut */
+    int last_fret;           /* open_note + 1 to CLEARANCE_FRETS_MAX */
+    const double *x_mm;      /* [open .. last]: 0 at the nut, then strictly rising */
+    const double *z_mm;      /* [open .. last]: crowns over the chord; [open] is not looked at */
     double saddle_x_mm;      /* Ls, beyond the last fret */
     double nut_height_mm;    /* N over the chord; a zero fret's crown */
     double saddle_height_mm; /* S over the chord */
     double open_tension_n;   /* T0 > 0 */
-    const double *tension_n; /* [0 .. last]: stopped at n, > 0; [0] is not looked at */
+    const double *tension_n; /* [open .. last]: stopped at n, > 0; [open] is not looked at */
     double pluck_mm;         /* pluck to saddle, > 0 */
 };
 
 /*
  * All of these: STATUS_ABSENT for a missing array, STATUS_DOMAIN for a number that is not
- * finite or outside the ranges above (also a note not in 0 .. last - 1, a fret not in
+ * finite or outside the ranges above (also a note not in open .. last - 1, a fret not in
  * note + 1 .. last), STATUS_RANGE where the answer would not be a finite number.
  */
 

@@ -81,9 +81,13 @@ FIELD(CROWN_HEIGHT, BOARD, ONE, "crown_height", "crown height", NUMBER, LENGTH, 
       0, 5, 0.5, 1.6, "", "", "top of a fret's crown over the board")
 FIELD(CROWN_WIDTH, BOARD, ONE, "crown_width", "crown width", NUMBER, LENGTH, SMALL, NONE,
       0, 10, 1, 3.2, "", "", "across a fret, from side to side of the crown")
+FIELD(COURSES, BOARD, ONE, "courses", "courses", COUNT, PLAIN, NONE, NONE,
+      1, 12, 3, 12, "", "", "groups of strings played as one; else each string is one")
+FIELD(FRETLESS, BOARD, ONE, "fretless", "fretless", YESNO, PLAIN, NONE, NONE,
+      0, 0, 0, 0, "no", "no|yes", "the frets counted are lines or places on a bare board")
 
 FIELD(NUT_KIND, NUT, ONE, "kind", "nut", CHOICE, PLAIN, NONE, NONE,
-      0, 0, 0, 0, "slotted", "slotted|zero-fret", "strings in slots, or over a zero fret")
+      0, 0, 0, 0, "slotted", "slotted|zero-fret|raised", "strings in slots, over a zero fret, or raised for a bar")
 FIELD(NUT_WIDTH, NUT, ONE, "width", "nut width", NUMBER, LENGTH, SMALL, NONE,
       10, 200, 26, 70, "", "", "length of the nut, across the board")
 FIELD(NUT_MARGIN_BASS, NUT, ONE, "margin_bass", "bass margin", NUMBER, LENGTH, SMALL, NONE,
@@ -191,6 +195,8 @@ FIELD(LABEL_SCALE, STRING, ONE, "label_scale", "label scale", NUMBER, LENGTH, LO
       100, 2000, 300, 920, "", "", "scale that the packet's tension is for")
 FIELD(SETBACK, STRING, ONE, "setback", "setback", NUMBER, LENGTH, SMALL, NONE,
       -50, 80, -1, 10, "0 mm", "", "how far behind the scale's end the string rests")
+FIELD(FROM_FRET, STRING, ONE, "from_fret", "starts at fret", COUNT, PLAIN, NONE, NONE,
+      0, 24, 0, 12, "", "", "fret that a short string starts at; else the nut")
 
 FIELD(PRESET, TARGETS, ONE, "preset", "preset", TEXT, PLAIN, NONE, NONE,
       0, 400, 0, 80, "", "", "the starting point that the targets were taken from")
@@ -204,6 +210,12 @@ FIELD(TARGET_GAP_BASS, TARGETS, ONE, "nut_gap_bass", "bass nut gap target", NUMB
       0, 20, 0.02, 1.2, "", "", "open gap to leave at fret 1, lowest string")
 FIELD(TARGET_GAP_TREBLE, TARGETS, ONE, "nut_gap_treble", "treble nut gap target", NUMBER, LENGTH, FEELER, FEELER,
       0, 20, 0.02, 1.2, "", "", "open gap to leave at fret 1, string 1")
+FIELD(TARGET_HEIGHT_NUT, TARGETS, ONE, "height_nut", "nut height target", NUMBER, LENGTH, RULE, RULE,
+      0, 60, 4, 20, "", "", "raised nut: height to set over the board at the nut")
+FIELD(TARGET_HEIGHT_SADDLE, TARGETS, ONE, "height_saddle", "end height target", NUMBER, LENGTH, RULE, RULE,
+      0, 60, 4, 30, "", "", "raised nut: height to set at the end of the board")
+FIELD(HEIGHT_TOLERANCE, TARGETS, ONE, "height_tolerance", "height tolerance", NUMBER, LENGTH, RULE, NONE,
+      0, 10, 0, 0.8, "1/64 in", "", "raised nut: a height this near is left alone")
 FIELD(RELIEF_TOLERANCE, TARGETS, ONE, "relief_tolerance", "relief tolerance", NUMBER, LENGTH, FEELER, NONE,
       0, 5, 0, 0.2, ".001 in", "", "relief this near to its target is left alone")
 FIELD(ACTION_TOLERANCE, TARGETS, ONE, "action_tolerance", "action tolerance", NUMBER, LENGTH, RULE, NONE,
@@ -269,6 +281,10 @@ FIELD(NUT_GAP, PASS, STRING, "nut_gap", "nut gap", NUMBER, LENGTH, FEELER, FEELE
       0, 20, 0, 1.2, "", "", "gap between the string and the crown of fret 1")
 FIELD(ACTION, PASS, STRING, "action", "action", NUMBER, LENGTH, RULE, RULE,
       0, 60, 0.8, 6, "", "", "gap between the open string and the crown at the action fret")
+FIELD(HEIGHT_NUT, PASS, STRING, "height_nut", "height at the nut", NUMBER, LENGTH, RULE, RULE,
+      0, 60, 4, 20, "", "", "raised nut: the board at the nut up to the string")
+FIELD(HEIGHT_SADDLE, PASS, STRING, "height_saddle", "height at the end", NUMBER, LENGTH, RULE, RULE,
+      0, 60, 4, 30, "", "", "raised nut: the end of the board up to the string")
 FIELD(EXPOSURE_BASS, PASS, ONE, "exposure_bass", "bass exposure", NUMBER, LENGTH, DEPTH, RULE,
       0, 80, 0, 12, "", "", "saddle over the bridge, or travel left, at the lowest string")
 FIELD(EXPOSURE_TREBLE, PASS, ONE, "exposure_treble", "treble exposure", NUMBER, LENGTH, DEPTH, RULE,

@@ -16,13 +16,25 @@ static const struct finding_row rows[FINDING_COUNT_] = {
 #include "model/reading/finding_table.h"
 };
 
-void findings_add(struct findings *findings, enum finding_id id, int number)
+static void add(struct findings *findings, enum finding_id id, int number, bool course)
 {
     for (int i = 0; i < findings->count; i++)
         if (findings->list[i].id == id && findings->list[i].number == number)
             return;
     if (findings->count < FINDINGS_MAX)
-        findings->list[findings->count++] = (struct finding){.id = id, .number = number};
+        findings->list[findings->count++] =
+            (struct finding){.id = id, .number = number, .is_course = course};
+}
+
+void findings_add(struct findings *findings, enum finding_id id, int number)
+{
+    add(findings, id, number, false);
+}
+
+void findings_add_string(struct findings *findings, enum finding_id id, const struct outfit *outfit,
+                         int string)
+{
+    add(findings, id, outfit_number(outfit, string), outfit_is_course(outfit, string));
 }
 
 enum finding_weight finding_weight(enum finding_id id)
@@ -45,8 +57,14 @@ const char *finding_name(enum finding_id id)
 
 void finding_words(const struct finding *finding, struct strbuf *out)
 {
+    static const char string[] = "string ";
     const char *words = rows[finding->id].words;
     const char *gap = strstr(words, "%s");
+
+    if (finding->is_course && strncmp(words, string, strlen(string)) == 0) {
+        strbuf_add(out, "course ");
+        words += strlen(string);
+    }
 
     if (!gap) {
         strbuf_add(out, words);

@@ -5,6 +5,7 @@
 #include <stdbool.h>
 
 #include "base/strbuf.h"
+#include "model/reading/outfit.h"
 
 /* What the model has to say beside numbers. The rows stand in finding_table.h. */
 
@@ -19,7 +20,8 @@ enum finding_weight { WEIGHT_FAULT, WEIGHT_ADVICE, WEIGHT_CAUTION };
 
 struct finding {
     enum finding_id id;
-    int number; /* the fret or string that it is about, 0 for none */
+    int number;     /* the fret, string or course that it is about, 0 for none */
+    bool is_course; /* its string is the course of that number */
 };
 
 enum { FINDINGS_MAX = 64 };
@@ -31,6 +33,10 @@ struct findings {
 
 /* Adds one unless the same is there; beyond FINDINGS_MAX it is dropped. */
 void findings_add(struct findings *findings, enum finding_id id, int number);
+
+/* The same of a string, or of its course where that is read as one. */
+void findings_add_string(struct findings *findings, enum finding_id id, const struct outfit *outfit,
+                         int string);
 
 enum finding_weight finding_weight(enum finding_id id);
 

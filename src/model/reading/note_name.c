@@ -66,14 +66,28 @@ bool note_name_of(const struct record *record, int string, struct strbuf *out)
     return pitch_tidy(reading->text, out) == STATUS_OK;
 }
 
-void note_name_add_string(struct strbuf *out, const struct record *record, int string)
+static void add_note(struct strbuf *out, const struct record *record, int string)
 {
     char memory[16];
     struct strbuf note = STRBUF(memory);
 
-    strbuf_addf(out, "%d", string);
     if (note_name_of(record, string, &note))
         strbuf_addf(out, " %s", memory);
+}
+
+void note_name_add_string(struct strbuf *out, const struct record *record, int string)
+{
+    strbuf_addf(out, "%d", string);
+    add_note(out, record, string);
+}
+
+void note_name_add_read(struct strbuf *out, const struct record *record,
+                        const struct outfit *outfit, int string)
+{
+    const bool alone = outfit->courses < outfit->strings && !outfit_is_course(outfit, string);
+
+    strbuf_addf(out, alone ? "s%d" : "%d", outfit_number(outfit, string));
+    add_note(out, record, string);
 }
 
 enum status note_name_among(const struct record *record, const struct string_notes *notes,

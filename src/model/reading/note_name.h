@@ -5,7 +5,7 @@
 #include <stdbool.h>
 
 #include "base/strbuf.h"
-#include "model/reading/record.h"
+#include "model/reading/outfit.h"
 #include "model/reading/tuning.h"
 
 /*
@@ -23,6 +23,11 @@ bool note_name_of(const struct record *record, int string, struct strbuf *out);
 
 /* Appends what a string is called, "6 Eb2", or "6" where its note is not known. */
 void note_name_add_string(struct strbuf *out, const struct record *record, int string);
+
+/* The same of what is read there: of a course its own number, "3 G3"; of a string that is read by
+ * itself among courses "s5 G3". */
+void note_name_add_read(struct strbuf *out, const struct record *record,
+                        const struct outfit *outfit, int string);
 
 /*
  * Appends the name that a note would have on that string of the record, the other strings as they

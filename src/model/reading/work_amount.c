@@ -12,7 +12,8 @@ struct told {
     double value; /* in its unit */
     double factor;
     bool has_sign;
-    int string; /* 0: not said of one string */
+    int string;  /* or course; 0: not said of one */
+    bool course; /* which of the two */
     enum work_amount_unit unit;
 };
 
@@ -20,7 +21,8 @@ enum { TOLD_MAX = STRINGS_MAX + 1 };
 
 struct reader {
     const char *at;
-    bool by_string; /* behind the word "string" numbers come in pairs */
+    bool by_string; /* behind the word "string", or "course", numbers come in pairs */
+    bool by_course;
     struct told told[TOLD_MAX];
     int count;
 };
@@ -86,7 +88,7 @@ static int take_string(struct reader *reader)
 
 static void take_told(struct reader *reader)
 {
-    struct told told = {.string = take_string(reader)};
+    struct told told = {.string = take_string(reader), .course = reader->by_course};
 
     told.has_sign = *reader->at == '-' || *reader->at == '+';
     const double sign = *reader->at == '-' ? -1 : 1;
@@ -123,8 +125,10 @@ static void take_word(struct reader *reader)
         give_unit(reader, WORK_AMOUNT_MM, 25.4);
     else if (is_word(at, length, "turn") || is_word(at, length, "turns"))
         give_unit(reader, WORK_AMOUNT_TURNS, 1);
-    else if (is_word(at, length, "string"))
+    else if (is_word(at, length, "string") || is_word(at, length, "course")) {
         reader->by_string = true;
+        reader->by_course = *at == 'c';
+    }
 }
 
 static bool begins_number(const char *at)
@@ -175,55 +179,73 @@ static bool is_sound(const struct reader *reader)
 
 /* A number for bass and one for treble, in either order, are a straight line from one to the other.
  */
-static bool put_sides(const struct reader *reader, const char *text, int strings,
+static bool put_sides(const struct reader *reader, const char *text, const struct outfit *outfit,
                       struct work_amount *amount)
 {
+    const int last = outfit_last_step(outfit);
     const char *bass = strstr(text, "bass"), *treble = strstr(text, "treble");
 
-    if (reader->count != 2 || strings < 2 || !bass || !treble)
+    if (reader->count != 2 || last < 1 || !bass || !treble)
         return false;
     const struct told *at_bass = &reader->told[bass > treble],
                       *at_treble = &reader->told[bass < treble];
-    for (int s = 1; s <= strings; s++)
+    for (int s = 1; s <= outfit->strings; s++)
         put(amount, s, at_bass,
-            at_treble->value + (at_bass->value - at_treble->value) * (s - 1) / (strings - 1));
+            at_treble->value + (at_bass->value - at_treble->value) * outfit_step(outfit, s) / last);
     return true;
 }
 
 /* As the strings lie on the bench. Without signs these may be strings and amounts in turn. */
-static void put_row(const struct reader *reader, int strings, struct work_amount *amount)
+static void put_row(const struct reader *reader, const struct outfit *outfit,
+                    struct work_amount *amount)
 {
-    if (reader->count != strings)
+    if (reader->count != outfit_read_count(outfit))
         return;
     for (int i = 0; i < reader->count; i++)
         if (!reader->told[i].has_sign)
             return;
-    for (int i = 0; i < reader->count; i++)
-        put(amount, strings - i, &reader->told[i], reader->told[i].value);
+    for (int s = 1; s <= outfit->strings; s++) {
+        const struct told *told = &reader->told[outfit_column(outfit, outfit->read_as[s])];
+
+        put(amount, s, told, told->value);
+    }
 }
 
-static void put_told(const struct reader *reader, const char *text, int strings,
+/* Of a course, on each of its strings. */
+static void put_one(const struct told *told, const struct outfit *outfit,
+                    struct work_amount *amount)
+{
+    if (!told->course)
+        put(amount, told->string, told, told->value);
+    for (int s = 1; s <= outfit->strings && told->course; s++)
+        if (outfit->course[s] == told->string)
+            put(amount, s, told, told->value);
+}
+
+static void put_told(const struct reader *reader, const char *text, const struct outfit *outfit,
                      struct work_amount *amount)
 {
     const struct told *told = reader->told;
 
     if (told[0].string > 0) {
         for (int i = 0; i < reader->count; i++)
-            put(amount, told[i].string, &told[i], told[i].value);
+            put_one(&told[i], outfit, amount);
     } else if (reader->count == 1) {
         put(amount, 0, &told[0], told[0].value);
-    } else if (!put_sides(reader, text, strings, amount)) {
-        put_row(reader, strings, amount);
+    } else if (!put_sides(reader, text, outfit, amount)) {
+        put_row(reader, outfit, amount);
     }
 }
 
-/* The program writes a plan with its doubt, and a shim where the nut is raised. */
+/* The program writes a plan with its doubt, and a shim where the nut is raised, or by how much a
+ * zero fret is to be higher. */
 static bool is_plan(const char *text)
 {
-    return strstr(text, "+-") || strstr(text, "raise the nut");
+    return strstr(text, "+-") || strstr(text, "raise the nut") ||
+           strstr(text, "put in a zero fret");
 }
 
-void work_amount_find(const char *text, int strings, struct work_amount *ret_amount)
+void work_amount_find(const char *text, const struct outfit *outfit, struct work_amount *ret_amount)
 {
     struct reader reader = {.at = text ? text : ""};
 
@@ -231,6 +253,6 @@ void work_amount_find(const char *text, int strings, struct work_amount *ret_amo
     read_text(&reader);
     take_units_from_the_left(&reader);
     if (is_sound(&reader))
-        put_told(&reader, text, strings, ret_amount);
+        put_told(&reader, text, outfit, ret_amount);
     ret_amount->unread = reader.count > 0 && ret_amount->unit == WORK_AMOUNT_NONE && !is_plan(text);
 }

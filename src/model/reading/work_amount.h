@@ -4,13 +4,14 @@
 
 #include <stdbool.h>
 
-#include "model/reading/field.h"
+#include "model/reading/outfit.h"
 
 /*
  * What a work line says in numbers of how much was done: ".8 mm", "1/4 turn", "3/4 turn bass, 1/2
- * turn treble", "string 6 -.008, 5 -.007 in", or a signed number for each string from bass to
- * treble. A number without a unit takes the next one to its right, else to its left. What is not
- * written in one of these ways says nothing in numbers; a plan then stands for it.
+ * turn treble", "string 6 -.008, 5 -.007 in", "course 3 -.008 in", or a signed number for each
+ * string, or course, from bass to treble. A number without a unit takes the next one to its right,
+ * else to its left. What is not written in one of these ways says nothing in numbers; a plan then
+ * stands for it.
  */
 
 enum work_amount_unit { WORK_AMOUNT_NONE, WORK_AMOUNT_MM, WORK_AMOUNT_TURNS };
@@ -23,7 +24,8 @@ struct work_amount {
     double value[STRINGS_MAX + 1];  /* by string; element 0: of all of them, or of the rod */
 };
 
-/* `text` may be NULL. With `strings` known, a bass and a treble amount become one for each. */
-void work_amount_find(const char *text, int strings, struct work_amount *ret_amount);
+/* `text` may be NULL. A bass and a treble amount become one for each string. */
+void work_amount_find(const char *text, const struct outfit *outfit,
+                      struct work_amount *ret_amount);
 
 #endif

@@ -15,7 +15,8 @@ void belief_begin(struct belief *belief, const struct setup *setup)
 {
     double deviation[ESTIMATE_MAX];
 
-    *belief = (struct belief){.strings = setup->board.strings};
+    *belief = (struct belief){.strings = setup->board.strings,
+                              .read_strings = outfit_read_count(&setup->outfit)};
     if (!setup->has_board || !setup->board.has_relief || setup->board.action_fret < 2)
         return;
     for (int i = 0; i < ESTIMATE_MAX; i++)
@@ -131,12 +132,14 @@ static bool give(const struct belief *belief, struct linear function, struct est
 bool belief_gap(const struct belief *belief, const struct setup *setup, int string,
                 struct estimated *ret_mm)
 {
+    string = setup->outfit.read_as[string];
     return has_line(belief, setup, string) && give(belief, belief_line_gap(setup, string), ret_mm);
 }
 
 bool belief_action(const struct belief *belief, const struct setup *setup, int string,
                    struct estimated *ret_mm)
 {
+    string = setup->outfit.read_as[string];
     return has_line(belief, setup, string) &&
            give(belief, belief_line_action(setup, string), ret_mm);
 }
@@ -144,13 +147,16 @@ bool belief_action(const struct belief *belief, const struct setup *setup, int s
 bool belief_held_gap(const struct belief *belief, const struct setup *setup, int string,
                      struct estimated *ret_mm)
 {
-    return has_line(belief, setup, string) && setup->board.frets >= 3 &&
+    string = setup->outfit.read_as[string];
+    return has_line(belief, setup, string) &&
+           setup->board.frets >= board_hold_fret(&setup->board, string) &&
            give(belief, belief_line_held_gap(setup, string), ret_mm);
 }
 
 bool belief_gap_at_action(const struct belief *belief, const struct setup *setup, int string,
                           double action_mm, struct estimated *ret_mm)
 {
+    string = setup->outfit.read_as[string];
     return has_line(belief, setup, string) &&
            give(belief, belief_line_gap_at(setup, string, action_mm), ret_mm);
 }
@@ -159,7 +165,7 @@ double belief_slot_per_gap(const struct setup *setup, int string)
 {
     const double *x = setup->board.station_mm[string];
 
-    return 1 / (1 - x[1] / x[setup->board.action_fret]);
+    return 1 / (1 - x[board_gap_fret(&setup->board, string)] / x[setup->board.action_fret]);
 }
 
 double belief_saddle_per_action(const struct setup *setup, int string)

@@ -19,6 +19,7 @@ enum belief_row { BELIEF_RELIEF, BELIEF_GAP, BELIEF_ACTION, BELIEF_ROWS_ };
 struct belief {
     bool known; /* the board can be reckoned on */
     int strings;
+    int read_strings; /* those that are read; the others lie as one of them does */
     struct estimate estimate;
     bool has[BELIEF_ROWS_][STRINGS_MAX + 1]; /* something was read of it */
     bool once[BELIEF_ROWS_]
@@ -65,7 +66,8 @@ void belief_doubt_saddle(struct belief *belief, int string, double mm);
 void belief_age(struct belief *belief, enum belief_row row);
 
 /*
- * What is believed, mm: the relief; the gap and the action of a string. False where it is not
+ * What is believed, mm: the relief; the gap and the action of a string, which are those of its
+ * course where it is not read by itself. False where it is not
  * known, or was worked on and not read since. `setup` gives the board and what single crowns stand
  * off by.
  */

@@ -51,7 +51,7 @@ static struct linear crown(const struct setup *setup, int string, int fret)
 /* The slot rides on the neck, the saddle stands on the body. */
 static struct linear nut(const struct setup *setup, int string)
 {
-    struct linear height = crown(setup, string, 0);
+    struct linear height = crown(setup, string, setup->board.start_fret[string]);
 
     height.part[TERM_SLOT] = 1;
     return height;
@@ -102,16 +102,18 @@ struct linear belief_line_relief(const struct setup *setup)
 
 struct linear belief_line_gap(const struct setup *setup, int string)
 {
-    return over(setup, string, 1);
+    return over(setup, string, board_gap_fret(&setup->board, string));
 }
 
 /* What is left at fret 1 with the string held down on fret 3. */
 struct linear belief_line_held_gap(const struct setup *setup, int string)
 {
     const double *x = setup->board.station_mm[string];
+    const int gap = board_gap_fret(&setup->board, string);
+    const int hold = board_hold_fret(&setup->board, string);
 
-    return minus(between(nut(setup, string), crown(setup, string, 3), x[1] / x[3]),
-                 crown(setup, string, 1));
+    return minus(between(nut(setup, string), crown(setup, string, hold), x[gap] / x[hold]),
+                 crown(setup, string, gap));
 }
 
 struct linear belief_line_action(const struct setup *setup, int string)
@@ -123,10 +125,11 @@ struct linear belief_line_gap_at(const struct setup *setup, int string, double a
 {
     const int fret = setup->board.action_fret;
     const double *x = setup->board.station_mm[string];
+    const int gap = board_gap_fret(&setup->board, string);
     struct linear to = crown(setup, string, fret);
 
     to.constant += action_mm;
-    return minus(between(nut(setup, string), to, x[1] / x[fret]), crown(setup, string, 1));
+    return minus(between(nut(setup, string), to, x[gap] / x[fret]), crown(setup, string, gap));
 }
 
 struct maybe belief_line_held_from(const struct setup *setup, int string, double relief_mm,
@@ -134,7 +137,8 @@ struct maybe belief_line_held_from(const struct setup *setup, int string, double
 {
     const struct board *board = &setup->board;
 
-    if (!setup->has_board || !board->has_relief || board->action_fret < 2 || board->frets < 3)
+    if (!setup->has_board || !board->has_relief || board->action_fret < 2 ||
+        board->frets < board_hold_fret(board, string))
         return maybe_absent();
     const double kappa = neck_curve_kappa_for(board, relief_mm);
     const struct linear open = belief_line_gap_at(setup, string, action_mm);

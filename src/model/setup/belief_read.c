@@ -62,14 +62,15 @@ static void add_row(const struct belief *belief, const struct setup *setup, enum
     bool odd[STRINGS_MAX + 1];
 
     if (!setup_fill_strings(entered, gap ? setup->nut_gap_unsure : setup->action_unsure,
-                            belief->strings, mm, known) ||
-        (held && setup->board.frets < 3))
+                            &setup->outfit, mm, known))
         return;
     odd_row_find(entered, belief->strings, gap ? UNEVEN_GAP_MM : UNEVEN_ACTION_MM, odd);
     for (int s = 1; s <= belief->strings; s++) {
         const bool filled = known[s] == KNOWN_INTERPOLATED;
 
-        if (known[s] == KNOWN_ABSENT || (filled && belief->has[row][s]))
+        if (known[s] == KNOWN_ABSENT || (filled && belief->has[row][s]) ||
+            !outfit_is_read(&setup->outfit, s) ||
+            (held && setup->board.frets < board_hold_fret(&setup->board, s)))
             continue;
         add(read, (struct gauged){.function = held  ? belief_line_held_gap(setup, s)
                                               : gap ? belief_line_gap(setup, s)
@@ -276,7 +277,7 @@ static int count_surprises(const struct belief *belief, const struct pass_read *
 /* More of a row than one slip explains. */
 static bool is_most(const struct belief *belief, int count)
 {
-    return count > 1 && count > belief->strings / 3;
+    return count > 1 && count > belief->read_strings / 3;
 }
 
 /* Whether what is read of a row lies farther from what was known than work on it explains. */

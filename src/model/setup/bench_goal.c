@@ -11,13 +11,13 @@ struct maybe bench_goal_at(const struct bench_row *row, const struct record *rec
     return record_entered_or_fallback(record, reading_key_one(row->target[end]));
 }
 
-struct maybe bench_goal_on(const struct bench_row *row, const struct record *record, int strings,
-                           int string)
+struct maybe bench_goal_on(const struct bench_row *row, const struct record *record,
+                           const struct outfit *outfit, int string)
 {
     const struct maybe bass = bench_goal_at(row, record, END_BASS);
     const struct maybe treble = bench_goal_at(row, record, END_TREBLE);
 
-    return setup_target_at(&bass, &treble, strings, string);
+    return setup_target_at(&bass, &treble, outfit, string);
 }
 
 bool bench_goal_is_held(const struct bench_row *row, const struct setup *setup)
@@ -28,10 +28,10 @@ bool bench_goal_is_held(const struct bench_row *row, const struct setup *setup)
 struct maybe bench_goal_read(const struct bench_row *row, const struct record *record,
                              const struct setup *setup, int string)
 {
-    const int strings = setup->board.strings;
-    const struct maybe goal = bench_goal_on(row, record, strings, string);
+    const struct outfit *outfit = &setup->outfit;
+    const struct maybe goal = bench_goal_on(row, record, outfit, string);
     const struct maybe action = setup_target_at(&setup->action_target_bass_mm,
-                                                &setup->action_target_treble_mm, strings, string);
+                                                &setup->action_target_treble_mm, outfit, string);
 
     if (!bench_goal_is_held(row, setup))
         return goal;

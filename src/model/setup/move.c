@@ -87,7 +87,7 @@ static void find_reset(const struct setup *setup, const struct figures *figures,
                 move->lean = maybe_given(bass.after_mm - treble.after_mm);
         }
     }
-    if (move->state == MOVE_UNKNOWN)
+    if (move->state == MOVE_UNKNOWN && outfit_asks(&setup->outfit, FIELD_EXPOSURE_BASS, 0))
         move->needs = NEED_EXPOSURE;
 }
 
@@ -174,10 +174,11 @@ struct maybe move_part(struct maybe now, struct maybe then, struct maybe share)
     return maybe_given(now.value + share.value * (then.value - now.value));
 }
 
-bool move_straight_cut(const struct move *saddle, int strings, double *ret_treble_mm,
-                       double *ret_bass_mm)
+bool move_straight_cut(const struct move *saddle, const struct outfit *outfit,
+                       double *ret_treble_mm, double *ret_bass_mm)
 {
     const struct move_amount *amount = saddle->string;
+    const int strings = outfit->strings, last = outfit_last_step(outfit);
     double raise = 0;
 
     for (int s = 1; s <= strings; s++)
@@ -185,10 +186,9 @@ bool move_straight_cut(const struct move *saddle, int strings, double *ret_trebl
             return false;
     if (strings < 1)
         return false;
-    const double slope =
-        strings > 1 ? (amount[strings].value - amount[1].value) / (strings - 1) : 0;
+    const double slope = last > 0 ? (amount[strings].value - amount[1].value) / last : 0;
     for (int s = 1; s <= strings; s++)
-        raise = fmax(raise, amount[s].value - (amount[1].value + slope * (s - 1)));
+        raise = fmax(raise, amount[s].value - (amount[1].value + slope * outfit_step(outfit, s)));
     *ret_treble_mm = amount[1].value + raise;
     *ret_bass_mm = amount[strings].value + raise;
     return true;

@@ -50,6 +50,9 @@ enum move_need {
     NEED_CAUSE,   /* a note buzzes or is off, and neither fret nor saddle explains it */
     NEED_HEARING, /* an earlier pass asked for frets, and this one has not heard or rocked them */
     NEED_TUNING,  /* an earlier pass was off pitch, and this one has not read it */
+    NEED_HEIGHT_NUT, /* under a bar: the heights at either end, and what they should be */
+    NEED_HEIGHT_SADDLE,
+    NEED_HEIGHT_TARGETS,
 };
 
 struct move_amount {
@@ -159,8 +162,8 @@ struct maybe move_part(struct maybe now, struct maybe then, struct maybe share);
 /* The straight cut of a blank, from the amounts that are due: what comes off under string 1 and
  * under the last, the line through the outer two raised until no string's amount lies above it.
  * False where not all strings are due. */
-bool move_straight_cut(const struct move *saddle, int strings, double *ret_treble_mm,
-                       double *ret_bass_mm);
+bool move_straight_cut(const struct move *saddle, const struct outfit *outfit,
+                       double *ret_treble_mm, double *ret_bass_mm);
 
 /* The neck has moved with the season: where the rod is due, slots and saddle wait for it, and so
  * will frets and pitch. */

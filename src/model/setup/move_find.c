@@ -3,6 +3,8 @@
 
 #include <math.h>
 
+#include "model/setup/bar_moves.h"
+
 struct finder {
     const struct setup *setup;
     struct belief plan; /* as it will be once the moves found so far are made */
@@ -83,12 +85,11 @@ struct wanted {
 
 static struct wanted find_wanted(const struct setup *setup, int string)
 {
-    const int strings = setup->board.strings;
     const struct wanted wanted = {
-        .gap = setup_target_at(&setup->gap_target_bass_mm, &setup->gap_target_treble_mm, strings,
-                               string),
+        .gap = setup_target_at(&setup->gap_target_bass_mm, &setup->gap_target_treble_mm,
+                               &setup->outfit, string),
         .action = setup_target_at(&setup->action_target_bass_mm, &setup->action_target_treble_mm,
-                                  strings, string)};
+                                  &setup->outfit, string)};
 
     if (!setup->relief_target_mm.given || !wanted.gap.given || !wanted.action.given)
         return (struct wanted){.gap = maybe_absent()};
@@ -102,7 +103,7 @@ static struct move_amount slot_amount(const struct finder *finder, int string)
     const struct wanted wanted = find_wanted(setup, string);
     struct estimated gap;
 
-    if (!wanted.gap.given ||
+    if (!wanted.gap.given || !outfit_has_slot(&setup->outfit, string) ||
         !belief_gap_at_action(&finder->plan, setup, string, wanted.action.value, &gap))
         return (struct move_amount){.known = false};
     const double per_gap = belief_slot_per_gap(setup, string), off = gap.mean - wanted.gap.value;
@@ -134,7 +135,8 @@ static void add_string(struct move *move, int string, struct move_amount amount)
         move->most_u = fmax(move->most_u, amount.u);
 }
 
-/* Half the slots or more are low: one shim under the nut, or a new nut, for all of them. */
+/* Half the slots or more are low: one shim under the nut, or a new nut, for all of them. Of a zero
+ * fret one string is enough: nothing is put on a crown. */
 static void find_raise(const struct setup *setup, struct move *move)
 {
     int low = 0;
@@ -145,7 +147,8 @@ static void find_raise(const struct setup *setup, struct move *move)
             low++;
             most = fmax(most, move->string[s].value);
         }
-    if (low > 0 && 2 * low >= setup->board.strings)
+    /* A zero fret is one crown under all strings. */
+    if (low > 0 && (setup->outfit.zero_fret || 2 * low >= setup->board.strings))
         move->raise = maybe_given(most);
 }
 
@@ -155,7 +158,7 @@ static void find_slots(struct finder *finder, struct move *move)
         const struct move_amount amount = slot_amount(finder, s);
 
         add_string(move, s, amount);
-        if (amount.due)
+        if (amount.due && outfit_is_read(&finder->setup->outfit, s))
             belief_work_slot(&finder->plan, s, amount.value);
     }
     find_raise(finder->setup, move);
@@ -255,6 +258,10 @@ void move_find_work(const struct setup *setup, const struct belief *belief,
     struct finder finder = {.setup = setup, .plan = *belief};
 
     *ret_moves = (struct move_set){0};
+    if (setup->outfit.lap) {
+        bar_moves_find(setup, ret_moves);
+        return;
+    }
     if (belief->known)
         keep_believed(setup, belief, ret_moves);
     find_rod(&finder, &ret_moves->move[MOVE_ROD]);

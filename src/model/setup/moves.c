@@ -128,10 +128,11 @@ static bool find_line(struct solution *solution, struct string_state *state, dou
         state->nut_mm = nut_through(state, u1, uk);
         state->saddle_mm = state->nut_mm + (uk - u1) / (state->xk - state->x1) * state->contact;
     } else {
-        if (solution->board->frets < 3)
+        if (solution->board->frets < board_hold_fret(solution->board, state->string))
             return false;
-        const double q = x[1] / x[3];
-        const double z3 = crown_mm(solution, curve, state->string, 3);
+        const int hold = board_hold_fret(solution->board, state->string);
+        const double q = state->x1 / x[hold];
+        const double z3 = crown_mm(solution, curve, state->string, hold);
 
         state->nut_mm = (gap_mm + state->z1 - z3 * q) / (1 - q);
         state->saddle_mm = state->nut_mm + (uk - state->nut_mm) * state->contact / state->xk;
@@ -146,10 +147,10 @@ static struct string_state begin_string(const struct solution *solution, int str
 
     return (struct string_state){
         .string = string,
-        .x1 = board->station_mm[string][1],
+        .x1 = board->station_mm[string][board_gap_fret(board, string)],
         .xk = board->station_mm[string][board->action_fret],
         .contact = board->contact_mm[string],
-        .z1 = crown_mm(solution, curve, string, 1),
+        .z1 = crown_mm(solution, curve, string, board_gap_fret(board, string)),
         .zk = crown_mm(solution, curve, string, board->action_fret),
     };
 }
@@ -166,9 +167,11 @@ static void move_rod(struct solution *solution, struct string_state *state)
     const struct neck_curve *after = &solution->lines.curve_after;
     const int s = state->string;
 
-    state->nut_mm += crown_mm(solution, after, s, 0) - crown_mm(solution, now, s, 0);
+    const int start = solution->board->start_fret[s];
+
+    state->nut_mm += crown_mm(solution, after, s, start) - crown_mm(solution, now, s, start);
     state->saddle_mm -= (after->kappa_per_mm - now->kappa_per_mm) * solution->board->saddle_ride[s];
-    state->z1 = crown_mm(solution, after, s, 1);
+    state->z1 = crown_mm(solution, after, s, board_gap_fret(solution->board, s));
     state->zk = crown_mm(solution, after, s, solution->board->action_fret);
     put(solution, FIGURE_ACTION_AFTER_ROD, s, line_action(state));
     put(solution, FIGURE_GAP_AFTER_ROD, s, line_gap(state));
@@ -223,12 +226,11 @@ static void move_saddle(struct solution *solution, struct string_state *state, d
 static void solve_string(struct solution *solution, int string, double gap_mm, double action_mm)
 {
     const struct setup *setup = solution->setup;
-    const int strings = solution->board->strings;
     struct string_state state = begin_string(solution, string);
     const struct maybe action_target = setup_target_at(
-        &setup->action_target_bass_mm, &setup->action_target_treble_mm, strings, string);
-    const struct maybe gap_target =
-        setup_target_at(&setup->gap_target_bass_mm, &setup->gap_target_treble_mm, strings, string);
+        &setup->action_target_bass_mm, &setup->action_target_treble_mm, &setup->outfit, string);
+    const struct maybe gap_target = setup_target_at(
+        &setup->gap_target_bass_mm, &setup->gap_target_treble_mm, &setup->outfit, string);
 
     if (!find_line(solution, &state, gap_mm, action_mm))
         return;
@@ -264,10 +266,10 @@ static void solve_strings(struct solution *solution)
     const int strings = solution->board->strings;
     double gap[STRINGS_MAX + 1], action[STRINGS_MAX + 1];
     enum known gap_known[STRINGS_MAX + 1], action_known[STRINGS_MAX + 1];
-    const bool has_gap =
-        setup_fill_strings(setup->nut_gap_mm, setup->nut_gap_unsure, strings, gap, gap_known);
-    const bool has_action =
-        setup_fill_strings(setup->action_mm, setup->action_unsure, strings, action, action_known);
+    const bool has_gap = setup_fill_strings(setup->nut_gap_mm, setup->nut_gap_unsure,
+                                            &setup->outfit, gap, gap_known);
+    const bool has_action = setup_fill_strings(setup->action_mm, setup->action_unsure,
+                                               &setup->outfit, action, action_known);
     const bool has_line =
         has_gap && has_action && solution->lines.has_now && solution->board->action_fret >= 0;
 
@@ -297,11 +299,13 @@ static void cut_blank(struct solution *solution)
             return;
         change[s] = one.value;
     }
-    const double slope = strings > 1 ? (change[strings] - change[1]) / (strings - 1) : 0;
+    const struct outfit *outfit = &solution->setup->outfit;
+    const int last = outfit_last_step(outfit);
+    const double slope = last > 0 ? (change[strings] - change[1]) / last : 0;
     for (int s = 1; s <= strings; s++)
-        raise = fmax(raise, change[s] - (change[1] + slope * (s - 1)));
+        raise = fmax(raise, change[s] - (change[1] + slope * outfit_step(outfit, s)));
     for (int s = 1; s <= strings; s++) {
-        const double bottom = change[1] + slope * (s - 1) + raise;
+        const double bottom = change[1] + slope * outfit_step(outfit, s) + raise;
 
         put(solution, FIGURE_SADDLE_BOTTOM, s, bottom);
         put(solution, FIGURE_SADDLE_TOP, s, change[s] - bottom);

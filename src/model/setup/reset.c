@@ -25,8 +25,10 @@ static double reach_to_join(const struct board *board)
 
 static double join_station(const struct board *board)
 {
-    return (board->station_mm[1][board->join_fret] +
-            board->station_mm[board->strings][board->join_fret]) /
+    const int n = board->strings, join = board->join_fret;
+
+    return (board->start_mm[1] + board->station_mm[1][join] + board->start_mm[n] +
+            board->station_mm[n][join]) /
            2;
 }
 

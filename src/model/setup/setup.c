@@ -17,6 +17,8 @@ static const struct {
     {FIELD_FALL_AWAY, offsetof(struct setup, fall_away_mm)},
     {FIELD_NUT_GAP, offsetof(struct setup, nut_gap_mm)},
     {FIELD_ACTION, offsetof(struct setup, action_mm)},
+    {FIELD_HEIGHT_NUT, offsetof(struct setup, height_nut_mm)},
+    {FIELD_HEIGHT_SADDLE, offsetof(struct setup, height_saddle_mm)},
     {FIELD_EXPOSURE_BASS, offsetof(struct setup, exposure_bass_mm)},
     {FIELD_EXPOSURE_TREBLE, offsetof(struct setup, exposure_treble_mm)},
 };
@@ -72,12 +74,30 @@ static bool read_scales(const struct record *record, struct board_plan *plan)
     return both.given;
 }
 
-static bool read_plan(const struct record *record, struct board_plan *plan,
-                      struct findings *findings)
+/* A string without a setback of its own stands where its course does. */
+static void read_strings(const struct record *record, const struct outfit *outfit,
+                         struct board_plan *plan)
 {
-    const int strings = record_string_count(record);
+    for (int s = 1; s <= plan->strings; s++) {
+        const struct maybe own = record_entered_string(record, FIELD_SETBACK, s);
+        const struct maybe course =
+            record_entered_string(record, FIELD_SETBACK, outfit_first(outfit, s));
+
+        plan->setback_mm[s] = maybe_or(own, maybe_or(course, 0));
+        plan->from_fret[s] = outfit->from_fret[s];
+    }
+}
+
+static bool read_plan(const struct record *record, const struct outfit *outfit,
+                      struct board_plan *plan, struct findings *findings)
+{
+    const int strings = outfit->strings;
     const struct maybe frets = record_entered_one(record, FIELD_FRETS);
     const bool scales = read_scales(record, plan);
+    const int courses = (int)maybe_or(record_entered_one(record, FIELD_COURSES), 1);
+
+    if (strings % courses != 0)
+        findings_add(findings, FINDING_COURSES_UNEVEN, courses);
 
     if (!scales)
         findings_add(findings, FINDING_SCALE_ABSENT, 0);
@@ -95,11 +115,10 @@ static bool read_plan(const struct record *record, struct board_plan *plan,
     plan->relief_fret = fret_or_none(record, FIELD_RELIEF_FRET);
     plan->relief_end_low = (int)record_or_fallback(record, FIELD_RELIEF_END_LOW);
     plan->relief_end_high = fret_or_none(record, FIELD_RELIEF_END_HIGH);
+    plan->unfretted = outfit->lap;
     plan->pocket =
         record_choice_or(record, reading_key_one(FIELD_JOIN), JOIN_UNKNOWN) == JOIN_POCKET;
-    for (int string = 1; string <= plan->strings; string++)
-        plan->setback_mm[string] =
-            maybe_or(record_entered_string(record, FIELD_SETBACK, string), 0);
+    read_strings(record, outfit, plan);
     return true;
 }
 
@@ -178,6 +197,9 @@ static void read_targets(struct setup *setup, const struct record *record)
     setup->action_target_treble_mm = record_entered_one(record, FIELD_TARGET_ACTION_TREBLE);
     setup->gap_target_bass_mm = record_entered_one(record, FIELD_TARGET_GAP_BASS);
     setup->gap_target_treble_mm = record_entered_one(record, FIELD_TARGET_GAP_TREBLE);
+    setup->height_nut_target_mm = record_entered_one(record, FIELD_TARGET_HEIGHT_NUT);
+    setup->height_saddle_target_mm = record_entered_one(record, FIELD_TARGET_HEIGHT_SADDLE);
+    setup->height_tolerance_mm = record_or_fallback(record, FIELD_HEIGHT_TOLERANCE);
     setup->relief_tolerance_mm = record_or_fallback(record, FIELD_RELIEF_TOLERANCE);
     setup->action_tolerance_mm = record_or_fallback(record, FIELD_ACTION_TOLERANCE);
     setup->gap_tolerance_mm = record_or_fallback(record, FIELD_GAP_TOLERANCE);
@@ -219,9 +241,10 @@ void setup_read(struct setup *ret_setup, struct place place, struct findings *fi
     struct board_plan plan = {0};
 
     *ret_setup = (struct setup){.has_board = false};
+    outfit_read(&ret_setup->outfit, place.record, place.visit);
     read_targets(ret_setup, place.record);
     read_structure(ret_setup, place.record);
-    if (!read_plan(place.record, &plan, findings))
+    if (!read_plan(place.record, &ret_setup->outfit, &plan, findings))
         return;
     ret_setup->has_board = board_init(&ret_setup->board, &plan, findings) == STATUS_OK;
     if (ret_setup->has_board && place.visit > 0 && place.pass > 0)
@@ -264,13 +287,18 @@ static enum known fill_string(const struct maybe *read, const bool *unsure, int 
     return KNOWN_INTERPOLATED;
 }
 
-bool setup_fill_strings(const struct maybe *read, const bool *unsure, int strings,
+bool setup_fill_strings(const struct maybe *read, const bool *unsure, const struct outfit *outfit,
                         double *ret_value, enum known *ret_known)
 {
     bool any = false;
 
-    for (int s = 1; s <= strings; s++) {
-        ret_known[s] = fill_string(read, unsure, strings, s, &ret_value[s]);
+    for (int s = 1; s <= outfit->strings; s++) {
+        const int first = outfit_first(outfit, s);
+        const int as = read[s].given ? s : first;
+
+        ret_known[s] = fill_string(read, unsure, outfit->strings, as, &ret_value[s]);
+        if (ret_known[s] == KNOWN_READ && as != s)
+            ret_known[s] = KNOWN_INTERPOLATED;
         any = any || read[s].given;
     }
     return any;
@@ -283,8 +311,9 @@ bool setup_rod_turns(const struct setup *setup)
 
 bool setup_has_own_height(const struct setup *setup, int string)
 {
-    return (setup->bridge != BRIDGE_POST && setup->bridge != BRIDGE_WHEEL) || string == 1 ||
-           string == setup->board.strings;
+    return (setup->bridge != BRIDGE_POST && setup->bridge != BRIDGE_WHEEL) ||
+           outfit_step(&setup->outfit, string) == 0 ||
+           outfit_step(&setup->outfit, string) == outfit_last_step(&setup->outfit);
 }
 
 double setup_at_post(const struct setup *setup, double own_mm, double other_mm)
@@ -294,20 +323,20 @@ double setup_at_post(const struct setup *setup, double own_mm, double other_mm)
                : own_mm;
 }
 
-struct maybe setup_target_at(const struct maybe *bass, const struct maybe *treble, int strings,
-                             int string)
+struct maybe setup_target_at(const struct maybe *bass, const struct maybe *treble,
+                             const struct outfit *outfit, int string)
 {
+    const int step = outfit_step(outfit, string), last = outfit_last_step(outfit);
     /* An outer string needs only its own target, the inner ones both. */
-    const struct maybe *own = string == 1 ? treble : bass;
+    const struct maybe *own = step == 0 ? treble : bass;
 
-    if (strings == 1 && !treble->given)
+    if (last == 0 && !treble->given)
         own = bass;
-    if ((string == 1 || string == strings) && own->given)
+    if ((step == 0 || step == last) && own->given)
         return maybe_finite(own->value);
-    if (!bass->given || !treble->given || strings == 1)
+    if (!bass->given || !treble->given || last == 0)
         return maybe_absent();
-    return maybe_finite(treble->value +
-                        (bass->value - treble->value) * (string - 1) / (strings - 1));
+    return maybe_finite(treble->value + (bass->value - treble->value) * step / last);
 }
 
 bool setup_is_off(double off_mm, double tolerance_mm)

@@ -8,6 +8,7 @@
 #include "model/frets/board.h"
 #include "model/figure/figure.h"
 #include "model/reading/finding.h"
+#include "model/reading/outfit.h"
 #include "model/reading/place.h"
 #include "model/reading/record_access.h"
 
@@ -31,6 +32,7 @@ struct relief_reading {
 
 /* Lengths mm, arrays by string number (element 0 unused) or by fret. */
 struct setup {
+    struct outfit outfit;
     struct board board;
     bool has_board;
 
@@ -41,6 +43,7 @@ struct setup {
     enum nut_method nut_method;
     struct maybe nut_gap_mm[STRINGS_MAX + 1];
     struct maybe action_mm[STRINGS_MAX + 1];
+    struct maybe height_nut_mm[STRINGS_MAX + 1], height_saddle_mm[STRINGS_MAX + 1];
     /* Outside the usual, or unlike its row: it stands for its own string alone. */
     bool nut_gap_unsure[STRINGS_MAX + 1];
     bool action_unsure[STRINGS_MAX + 1];
@@ -49,7 +52,8 @@ struct setup {
     struct maybe relief_target_mm;
     struct maybe action_target_bass_mm, action_target_treble_mm;
     struct maybe gap_target_bass_mm, gap_target_treble_mm;
-    double relief_tolerance_mm, action_tolerance_mm, gap_tolerance_mm;
+    struct maybe height_nut_target_mm, height_saddle_target_mm;
+    double relief_tolerance_mm, action_tolerance_mm, gap_tolerance_mm, height_tolerance_mm;
 
     enum bridge_kind bridge;
     struct maybe thread_mm, intonation_thread_mm;
@@ -83,12 +87,13 @@ struct maybe *setup_reading(struct setup *setup, int i, enum field_id *ret_field
 double setup_step_mm(const struct setup *setup, enum field_id field);
 
 /*
- * An array of readings by string made whole: between measured strings linearly by number,
- * outside them the nearest. A reading that is `unsure` is not taken over to other strings.
+ * An array of readings by string made whole: a string that is not read by itself as its course,
+ * between measured strings linearly by number, outside them the nearest. A reading that is
+ * `unsure` is not taken over to other courses.
  * ret_known says what was read, what taken and what neither; false when no
  * string was measured at all. Elements 1 .. strings.
  */
-bool setup_fill_strings(const struct maybe *read, const bool *unsure, int strings,
+bool setup_fill_strings(const struct maybe *read, const bool *unsure, const struct outfit *outfit,
                         double *ret_value, enum known *ret_known);
 
 /* Whether it has a rod that turns. */
@@ -102,11 +107,11 @@ bool setup_has_own_height(const struct setup *setup, int string);
  * farther out goes farther. The string's own amount where there are none, or it is not known. */
 double setup_at_post(const struct setup *setup, double own_mm, double other_mm);
 
-/* A target given for the outer two strings, at `string`: an outer string's own, between
- * them by string number, for which both are needed. With one string either is enough.
- * Absent where one that is needed is absent, or is no number. */
-struct maybe setup_target_at(const struct maybe *bass, const struct maybe *treble, int strings,
-                             int string);
+/* A target given for the outer two strings, at `string`: an outer one's own, between them by
+ * course, for which both are needed. With one course either is enough. Absent where one that is
+ * needed is absent, or is no number. */
+struct maybe setup_target_at(const struct maybe *bass, const struct maybe *treble,
+                             const struct outfit *outfit, int string);
 
 /* Whether something stands farther off its target than its tolerance. On the edge it is
  * within, also where the two came from inches and do not subtract to the last digit. */

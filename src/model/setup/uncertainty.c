@@ -33,7 +33,10 @@ static void offer(struct search *search, bool given, double *value, double step)
 /* Strings are read over these crowns alone, so no other spot moves a set-up figure. */
 static bool spot_bears(const struct board *board, int fret)
 {
-    return fret == 1 || fret == 3 || fret == board->action_fret;
+    for (int s = 1; s <= board->strings; s++)
+        if (fret == board_gap_fret(board, s) || fret == board_hold_fret(board, s))
+            return true;
+    return fret == board->action_fret;
 }
 
 static void walk_readings(struct setup *setup, struct search *search)

@@ -66,7 +66,7 @@ void work_done_find(struct place place, const struct setup *setup, const struct 
     struct work_amount said;
 
     *ret_done = (struct work_done){.is_said = false};
-    work_amount_find(text, setup->board.strings, &said);
+    work_amount_find(text, &setup->outfit, &said);
     if (kind == MOVE_ROD)
         find_turns(place, move, &said, ret_done);
     if (kind == MOVE_ROD || move->done_by == 0)

@@ -5,7 +5,7 @@
 
 static bool find_margins(const struct clearance_string *string, struct survey_buzz *buzz)
 {
-    for (int n = 0; n < buzz->high.fret; n++)
+    for (int n = string->open_note; n < buzz->high.fret; n++)
         if (clearance_find_margin(string, n, buzz->high.fret, buzz->touch_mm,
                                   &buzz->margin_mm[n]) != STATUS_OK)
             return false;
@@ -29,13 +29,12 @@ static void find_misfits(struct survey_buzz *buzz)
 void survey_buzz(struct place place, const struct derived *derived, int string,
                  struct survey_buzz *ret_buzz)
 {
-    const int frets = derived->setup.board.frets;
     struct survey_buzz buzz = {.touch_mm = derived->touch.mm[string]};
     enum clearance_heard heard[FRETS_MAX + 1];
     struct string_clearance arrays;
     struct clearance_string line;
 
-    derive_heard(place, string, frets, heard);
+    derive_heard(place, string, &derived->setup.board, heard);
     buzz.buzzing = derive_notes_heard(heard, CLEARANCE_BUZZES);
     buzz.clean = derive_notes_heard(heard, CLEARANCE_CLEAN);
     buzz.heard = buzz.buzzing != 0;

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/survey/survey_layout.h"
 
+#include <math.h>
+
 #include "model/derive/string_places.h"
 
 bool survey_layout_has_dot(int fret)
@@ -19,10 +21,14 @@ static bool list_frets(const struct derived *derived, struct survey_layout *layo
 
     if (board->frets < 1)
         return true;
-    for (int s = 1; s <= board->strings; s++)
-        if (layout_list_frets(board->frets, board->station_mm[s], layout->string[s].fret) !=
-            STATUS_OK)
+    for (int s = 1; s <= board->strings; s++) {
+        double x_mm[FRETS_MAX + 1];
+
+        for (int n = 0; n <= board->frets; n++)
+            x_mm[n] = board->start_mm[s] + board->station_mm[s][n];
+        if (layout_list_frets(board->frets, x_mm, layout->string[s].fret) != STATUS_OK)
             return false;
+    }
     return layout_list_frets(board->frets, board->station_mm[LANE_MIDDLE], layout->middle) ==
            STATUS_OK;
 }
@@ -55,18 +61,19 @@ static struct maybe station(const struct figures *figures, enum figure_id id, in
 static void place_ends(const struct derived *derived, int string, struct string_layout *layout)
 {
     const struct figures *figures = &derived->figures;
-    const double scale_mm = derived->setup.board.scale_mm[string];
-    const double contact_mm = derived->setup.board.contact_mm[string];
+    const struct board *board = &derived->setup.board;
+    const double scale_mm = board_scale_mm(board, string), start_mm = board->start_mm[string];
+    const double contact_mm = start_mm + board->contact_mm[string];
 
     layout->contact_mm = contact_mm;
     layout->contact_predicted_mm = station(figures, FIGURE_SETBACK_PREDICTED, string, scale_mm);
     layout->contact_best_mm = station(figures, FIGURE_SETBACK_BEST, string, scale_mm);
-    layout->nut_front_best_mm = station(figures, FIGURE_NUT_ADVANCE_BEST, string, 0);
+    layout->nut_front_best_mm = station(figures, FIGURE_NUT_ADVANCE_BEST, string, start_mm);
     layout->contact_read_mm = station(figures, FIGURE_SETBACK_CHANGE, string, contact_mm);
     if (layout->contact_read_mm.given)
         layout->contact_read_u_mm = maybe_given(figures->at[FIGURE_SETBACK_CHANGE][string].u);
     layout->contact_fit_mm = station(figures, FIGURE_SETBACK_FIT, string, contact_mm);
-    layout->nut_front_fit_mm = station(figures, FIGURE_NUT_ADVANCE_FIT, string, 0);
+    layout->nut_front_fit_mm = station(figures, FIGURE_NUT_ADVANCE_FIT, string, start_mm);
 }
 
 void survey_layout(const struct record *record, const struct derived *derived,
@@ -78,7 +85,8 @@ void survey_layout(const struct record *record, const struct derived *derived,
     if (!derived->setup.has_board || !list_frets(derived, ret_layout))
         return;
     ret_layout->known = true;
-    ret_layout->multi_scale = board->scale_mm[1] != board->scale_mm[board->strings];
+    ret_layout->multi_scale =
+        fabs(board_scale_mm(board, 1) - board_scale_mm(board, board->strings)) > 1e-9;
     spread_strings(record, derived, ret_layout);
     for (int s = 1; s <= board->strings; s++)
         place_ends(derived, s, &ret_layout->string[s]);

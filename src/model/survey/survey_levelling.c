@@ -28,11 +28,16 @@ static void find_offsets(const struct setup *setup, const struct string_lines *l
     }
 }
 
-static void find_crowns(struct place place, int frets, struct maybe crown_mm[FRETS_MAX + 1])
+/* None on a board without frets. */
+static void find_crowns(struct place place, const struct setup *setup,
+                        struct maybe crown_mm[FRETS_MAX + 1])
 {
     const struct maybe usual = record_entered_one(place.record, FIELD_CROWN_HEIGHT);
+    const bool has_crowns = outfit_asks(&setup->outfit, FIELD_CROWN, 0);
 
-    for (int n = 0; n <= frets; n++) {
+    for (int n = 0; n <= setup->board.frets; n++)
+        crown_mm[n] = maybe_absent();
+    for (int n = 0; n <= setup->board.frets && has_crowns; n++) {
         const struct maybe own = place_read_at(place, FIELD_CROWN, 0, n);
 
         crown_mm[n] = own.given ? own : usual;
@@ -61,7 +66,7 @@ void survey_levelling(struct place place, const struct setup *setup,
     if (!setup->has_board || !(curve_tells || has_spot(setup)))
         return;
     find_offsets(setup, lines, offset_mm);
-    find_crowns(place, survey.frets, crown_mm);
+    find_crowns(place, setup, crown_mm);
     for (int plan = 0; plan < LEVELLING_PLANS; plan++) {
         if (levelling_make_plan((enum levelling_plan)plan, survey.frets, offset_mm, crown_mm,
                                 survey.least_crown_mm, survey.fret[plan],

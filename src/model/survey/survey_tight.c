@@ -81,7 +81,7 @@ void survey_tight(struct place place, const struct derived *derived,
     for (int s = 1; s <= derived->setup.board.strings; s++) {
         struct tight_note note = {0};
 
-        if (find_tightest(derived, s, &note))
+        if (outfit_is_read(&derived->setup.outfit, s) && find_tightest(derived, s, &note))
             keep(ret_tight, note);
     }
     if (ret_tight->count > 0)

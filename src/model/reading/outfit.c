@@ -1,0 +1,215 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/reading/outfit.h"
+
+#include <stddef.h>
+
+#include "model/reading/place.h"
+
+enum { NUT_SLOTTED, NUT_ZERO_FRET, NUT_RAISED };
+
+/* Whether any pass of the visit has a gap or an action of that string. */
+static bool is_read_by_itself(const struct record *record, int visit, int string)
+{
+    static const enum field_id fields[] = {FIELD_NUT_GAP, FIELD_ACTION, FIELD_HEIGHT_NUT,
+                                           FIELD_HEIGHT_SADDLE};
+    struct place at = place_of(record, visit, 0);
+
+    while (place_next(&at) && at.visit == visit)
+        for (size_t i = 0; i < sizeof fields / sizeof fields[0]; i++)
+            if (place_read_at(at, fields[i], string, 0).given)
+                return true;
+    return false;
+}
+
+static int read_courses(const struct record *record, int strings)
+{
+    const int courses = (int)maybe_or(record_entered_one(record, FIELD_COURSES), strings);
+
+    return courses > 0 && courses < strings && strings % courses == 0 ? courses : strings;
+}
+
+static void read_string(struct outfit *outfit, const struct record *record, int visit, int string)
+{
+    const int first = outfit_first(outfit, string);
+
+    outfit->course[string] = 1 + (string - 1) / (outfit->strings / outfit->courses);
+    outfit->read_as[string] =
+        first == string || is_read_by_itself(record, visit, string) ? string : first;
+    outfit->from_fret[string] =
+        (int)maybe_or(record_entered_string(record, FIELD_FROM_FRET, string), 0);
+}
+
+void outfit_read(struct outfit *ret_outfit, const struct record *record, int visit)
+{
+    const int nut = record_choice_or(record, reading_key_one(FIELD_NUT_KIND), NUT_SLOTTED);
+
+    *ret_outfit = (struct outfit){
+        .strings = record_string_count(record),
+        .zero_fret = nut == NUT_ZERO_FRET,
+        .lap = nut == NUT_RAISED,
+        .fretless = record_choice_or(record, reading_key_one(FIELD_FRETLESS), 0) == 1};
+    ret_outfit->courses = read_courses(record, ret_outfit->strings);
+    for (int s = 1; s <= ret_outfit->strings; s++)
+        read_string(ret_outfit, record, visit, s);
+}
+
+struct outfit outfit_plain(int strings)
+{
+    struct outfit outfit = {.strings = strings, .courses = strings};
+
+    for (int s = 1; s <= strings; s++)
+        outfit.course[s] = outfit.read_as[s] = s;
+    return outfit;
+}
+
+int outfit_first(const struct outfit *outfit, int string)
+{
+    return string - (string - 1) % (outfit->strings / outfit->courses);
+}
+
+bool outfit_is_read(const struct outfit *outfit, int string)
+{
+    return outfit->read_as[string] == string;
+}
+
+int outfit_read_count(const struct outfit *outfit)
+{
+    int count = 0;
+
+    for (int s = 1; s <= outfit->strings; s++)
+        count += outfit_is_read(outfit, s);
+    return count;
+}
+
+bool outfit_is_course(const struct outfit *outfit, int string)
+{
+    int count = 0;
+
+    for (int s = 1; s <= outfit->strings; s++)
+        count += outfit->course[s] == outfit->course[string] &&
+                 (s == string || !outfit_is_read(outfit, s));
+    return count > 1 && count == outfit->strings / outfit->courses;
+}
+
+bool outfit_has_slot(const struct outfit *outfit, int string)
+{
+    return outfit->from_fret[string] == 0;
+}
+
+/* What is of no use where a bar lies on the strings. */
+static bool is_of_frets(enum field_id field)
+{
+    switch (field) {
+    case FIELD_RELIEF:
+    case FIELD_RELIEF_AT:
+    case FIELD_FALL_AWAY:
+    case FIELD_ROD_TURN:
+    case FIELD_NUT_GAP:
+    case FIELD_ACTION:
+    case FIELD_CENTS:
+    case FIELD_SPOT:
+    case FIELD_CROWN:
+    case FIELD_BUZZ:
+    case FIELD_CLEAN:
+    case FIELD_EXPOSURE_BASS:
+    case FIELD_EXPOSURE_TREBLE:
+    case FIELD_ACTION_FRET:
+    case FIELD_RELIEF_FRET:
+    case FIELD_RELIEF_END_LOW:
+    case FIELD_RELIEF_END_HIGH:
+    case FIELD_EXPOSURE_MIN:
+    case FIELD_EXPOSURE_NEW:
+    case FIELD_TARGET_RELIEF:
+    case FIELD_TARGET_ACTION_BASS:
+    case FIELD_TARGET_ACTION_TREBLE:
+    case FIELD_TARGET_GAP_BASS:
+    case FIELD_TARGET_GAP_TREBLE:
+    case FIELD_RELIEF_TOLERANCE:
+    case FIELD_ACTION_TOLERANCE:
+    case FIELD_GAP_TOLERANCE:
+    case FIELD_CENTS_TOLERANCE:
+    case FIELD_TOUCH:
+        return true;
+    default:
+        return false;
+    }
+}
+
+bool outfit_asks(const struct outfit *outfit, enum field_id field, int string)
+{
+    if (outfit->lap && is_of_frets(field))
+        return false;
+    switch (field) {
+    case FIELD_HEIGHT_NUT:
+    case FIELD_HEIGHT_SADDLE:
+        return outfit->lap && outfit_is_read(outfit, string);
+    case FIELD_TARGET_HEIGHT_NUT:
+    case FIELD_TARGET_HEIGHT_SADDLE:
+    case FIELD_HEIGHT_TOLERANCE:
+        return outfit->lap;
+    case FIELD_NUT_GAP:
+        return outfit_is_read(outfit, string) && outfit_has_slot(outfit, string);
+    case FIELD_ACTION:
+    case FIELD_BUZZ:
+    case FIELD_CLEAN:
+        return outfit_is_read(outfit, string);
+    case FIELD_CROWN:
+    case FIELD_CROWN_HEIGHT:
+    case FIELD_CROWN_WIDTH:
+        return !outfit->fretless && !outfit->lap;
+    default:
+        return true;
+    }
+}
+
+const char *outfit_noun(const struct outfit *outfit, int string)
+{
+    return outfit_is_course(outfit, string) ? "course" : "string";
+}
+
+int outfit_number(const struct outfit *outfit, int string)
+{
+    return outfit_is_course(outfit, string) ? outfit->course[string] : string;
+}
+
+bool outfit_is_of_course(enum field_id field)
+{
+    switch (field) {
+    case FIELD_NUT_GAP:
+    case FIELD_ACTION:
+    case FIELD_HEIGHT_NUT:
+    case FIELD_HEIGHT_SADDLE:
+    case FIELD_BUZZ:
+    case FIELD_CLEAN:
+        return true;
+    default:
+        return false;
+    }
+}
+
+int outfit_column(const struct outfit *outfit, int string)
+{
+    int column = 0;
+
+    for (int s = string + 1; s <= outfit->strings; s++)
+        column += outfit_is_read(outfit, s);
+    return column;
+}
+
+int outfit_at_column(const struct outfit *outfit, int column)
+{
+    for (int s = outfit->strings; s >= 1; s--)
+        if (outfit_is_read(outfit, s) && column-- == 0)
+            return s;
+    return 0;
+}
+
+int outfit_step(const struct outfit *outfit, int string)
+{
+    return outfit->course[string] - 1;
+}
+
+int outfit_last_step(const struct outfit *outfit)
+{
+    return outfit->courses - 1;
+}

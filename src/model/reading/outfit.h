@@ -1,0 +1,67 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_MODEL_READING_OUTFIT_H
+#define SILLET_MODEL_READING_OUTFIT_H
+
+#include "model/reading/record_access.h"
+
+/*
+ * What an instrument has, and what is therefore asked of it. Courses, a string that starts higher
+ * up the neck, a zero fret, a board without frets, a nut that is raised for playing with a bar:
+ * each is decided here, and everything else asks.
+ */
+
+struct outfit {
+    int strings; /* 0 if not entered */
+    int courses; /* as many as strings where each string is a course */
+    bool zero_fret;
+    bool fretless; /* the frets of the record are marks on the board */
+    bool lap;      /* the nut is raised and nothing is fretted */
+    /* By string, element 0 unused. */
+    int course[STRINGS_MAX + 1];    /* 1 is the highest */
+    int read_as[STRINGS_MAX + 1];   /* whose gap and action hold for it: its own, or its course's */
+    int from_fret[STRINGS_MAX + 1]; /* where it starts: at the nut, 0, or at that fret */
+};
+
+/* As of a visit: a string with a gap or an action of its own in it is read by itself. Courses that
+ * do not divide the strings evenly count for nothing. */
+void outfit_read(struct outfit *ret_outfit, const struct record *record, int visit);
+
+/* An instrument as most are: each string by itself, from the nut, in slots, over frets. */
+struct outfit outfit_plain(int strings);
+
+/* The first string of its course. */
+int outfit_first(const struct outfit *outfit, int string);
+
+/* Whether a string is read, rather than taken to lie as its course does. */
+bool outfit_is_read(const struct outfit *outfit, int string);
+
+/* How many are. */
+int outfit_read_count(const struct outfit *outfit);
+
+/* Whether what is read of a string is read of its whole course. */
+bool outfit_is_course(const struct outfit *outfit, int string);
+
+/* Whether that reading is asked for: of a string, or with string 0 of the instrument. */
+bool outfit_asks(const struct outfit *outfit, enum field_id field, int string);
+
+/* Whether a string's height over fret 1 is set by a slot that can be filed. */
+bool outfit_has_slot(const struct outfit *outfit, int string);
+
+/* What it is called where it is read: "course" and its number, or "string" and its own. */
+const char *outfit_noun(const struct outfit *outfit, int string);
+int outfit_number(const struct outfit *outfit, int string);
+
+/* Whether that reading holds for a course: not so what is entered or heard of one string. */
+bool outfit_is_of_course(enum field_id field);
+
+/* How many strings that are read lie on the bass side of one, and the string with so many; 0 for
+ * none. */
+int outfit_column(const struct outfit *outfit, int string);
+int outfit_at_column(const struct outfit *outfit, int column);
+
+/* From treble to bass, `share` of `last` steps: where a string lies between the outer two. Strings
+ * of a course lie in one place. */
+int outfit_step(const struct outfit *outfit, int string);
+int outfit_last_step(const struct outfit *outfit);
+
+#endif
