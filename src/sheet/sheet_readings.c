@@ -326,6 +326,12 @@ static void add_precision(struct sheet_maker *maker, bool strings)
     struct strbuf text = STRBUF(memory);
 
     strbuf_add(&text, "Read in steps of ");
+    if (setup->outfit.lap) {
+        sheet_say_length(&text, setup->rule_step_mm, &maker->ask->units, MEASURE_RULE);
+        strbuf_add_char(&text, '.');
+        sheet_add_text(maker->sheet, SHEET_SMALL, memory);
+        return;
+    }
     sheet_say_length(&text, setup->feeler_step_mm, &maker->ask->units, MEASURE_FEELER);
     strbuf_add(&text, ", action and saddle of ");
     sheet_say_length(&text, setup->rule_step_mm, &maker->ask->units, MEASURE_RULE);
@@ -360,8 +366,10 @@ void sheet_make_readings(struct sheet_maker *maker)
         add_strings(maker, &strings);
     if (sheet_is_on_target(maker))
         sheet_add_text(maker->sheet, SHEET_PARAGRAPH,
-                       "Relief, gaps and action are where they are wanted, as far as the gauges "
-                       "tell.");
+                       maker->left.setup.outfit.lap
+                           ? "The strings stand as high as is wanted, as far as the gauges tell."
+                           : "Relief, gaps and action are where they are wanted, as far as the "
+                             "gauges tell.");
     sheet_add_heard(maker);
     add_precision(maker, strings.columns > 0);
 }

@@ -358,6 +358,8 @@ const char *frets_caution(const struct frets_plan *plan)
         return "a crown under 0.6 mm: refret instead; metal dust: respirator, goggles";
     if ((levelling->known && levelling->summary[LEVELLING_SPOTS].most_taken_fret > 0) ||
         any_high_fret(plan))
-        return "loose fret? press it first, neck supported; metal dust: respirator";
+        return plan->outfit.fretless
+                   ? "bare board: a long beam, and a respirator for the dust of hard woods"
+                   : "loose fret? press it first, neck supported; metal dust: respirator";
     return "";
 }

@@ -124,44 +124,6 @@ static void add_gap(struct maker *maker, const struct move *saddle)
         strbuf_add(&maker->then, " open");
 }
 
-/* What is done to slots, to a zero fret's crown, or to a nut that is raised for a bar. */
-static const char *nut_work(const struct maker *maker)
-{
-    const struct outfit *outfit = &maker->setup->outfit;
-    const bool up = maker->move->any_up, down = maker->move->any_down;
-
-    if (outfit->lap)
-        return !up ? "lower the nut" : down ? "level the nut" : "raise the nut";
-    if (outfit->zero_fret)
-        return "level the zero fret";
-    return !up ? "file" : down ? "-file +fill" : "fill";
-}
-
-static void add_raise(struct maker *maker, enum unit unit)
-{
-    const bool zero_fret = maker->setup->outfit.zero_fret;
-
-    strbuf_add(&maker->amount,
-               zero_fret ? "put in a zero fret higher by " : "raise the nut, shim ");
-    amount_add_work(&maker->amount, maker->move->raise.value, unit);
-    amount_add_unit(&maker->amount, unit);
-    strbuf_add(&maker->amount, zero_fret ? "" : ", or a new one");
-}
-
-static void add_nut_caution(struct maker *maker)
-{
-    const bool up = maker->move->any_up;
-
-    if (maker->setup->outfit.zero_fret)
-        strbuf_add(&maker->caution,
-                   up ? "warm the old fret before it is pulled; eye protection"
-                      : "eye protection and respirator; crown it again afterwards");
-    else
-        strbuf_add(&maker->caution,
-                   up ? "fill a low slot or make a new nut; respirator, and air for glue"
-                      : "bone, shell and some woods: wear a respirator when filing");
-}
-
 /* Under a bar: the height that is wanted at that end. */
 static void add_height(struct maker *maker, const char *what, const struct maybe *target)
 {
@@ -176,15 +138,8 @@ static void say_slots(struct maker *maker)
 {
     const struct move *move = maker->move;
     const struct move *saddle = maker->moves + MOVE_SADDLE;
-    const enum unit unit = change_unit(maker->units);
 
-    if (move->raise.given) {
-        add_raise(maker, unit);
-    } else {
-        strbuf_add(&maker->amount, nut_work(maker));
-        move_words_add_u(&maker->amount, move->most_u, unit);
-    }
-    add_nut_caution(maker);
+    move_words_say_nut(maker);
     if (maker->setup->outfit.lap) {
         add_height(maker, "height at the nut ", &maker->setup->height_nut_target_mm);
         return;

@@ -37,6 +37,9 @@ void move_words_say_need(struct maker *maker, enum move_kind kind);
 void move_words_say_good(struct maker *maker, enum move_kind kind);
 void move_words_say_wait(struct maker *maker, enum move_kind kind);
 
+/* The amount and the caution of what is done at the nut. */
+void move_words_say_nut(struct maker *maker);
+
 /* The amount, what to expect and the caution of fret work, and of moving saddle contacts. */
 void move_words_say_frets(struct maker *maker);
 void move_words_say_pitch(struct maker *maker);

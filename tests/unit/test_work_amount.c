@@ -14,6 +14,35 @@ static struct work_amount find(const char *text)
     return amount;
 }
 
+/* Four courses of two: what is said of one holds for both its strings. */
+static void courses_are_read(void **state)
+{
+    struct outfit outfit = outfit_plain(8);
+    struct work_amount amount;
+
+    (void)state;
+    outfit.courses = 4;
+    for (int s = 1; s <= 8; s++) {
+        outfit.course[s] = (s + 1) / 2;
+        outfit.read_as[s] = s - (s + 1) % 2;
+    }
+    work_amount_find("file +-.001 in; course 4 -.2, 1 -.1, string 3 -.3 mm", &outfit, &amount);
+    assert_false(amount.is_said[3]);
+    work_amount_find("course 4 -.2, 1 -.1, string 3 -.3 mm", &outfit, &amount);
+    assert_near(amount.value[8], -0.2, 1e-12);
+    assert_near(amount.value[7], -0.2, 1e-12);
+    assert_near(amount.value[2], -0.1, 1e-12);
+    assert_near(amount.value[3], -0.3, 1e-12);
+    assert_false(amount.is_said[4]);
+    work_amount_find("-.4 -.3 -.2 -.1 mm", &outfit, &amount);
+    assert_near(amount.value[8], -0.4, 1e-12);
+    assert_near(amount.value[2], -0.1, 1e-12);
+    work_amount_find("-.4 mm bass, -.1 mm treble", &outfit, &amount);
+    assert_near(amount.value[7], -0.4, 1e-12);
+    assert_near(amount.value[6], -0.3, 1e-12);
+    assert_near(amount.value[1], -0.1, 1e-12);
+}
+
 static void one_amount_is_all_strings(void **state)
 {
     const struct work_amount mm = find("took off .8 mm"), inch = find("-.020 in"),
@@ -121,6 +150,7 @@ static void what_is_no_amount_says_nothing(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(courses_are_read),
         cmocka_unit_test(one_amount_is_all_strings),
         cmocka_unit_test(strings_are_named),
         cmocka_unit_test(bass_and_treble_are_a_straight_cut),

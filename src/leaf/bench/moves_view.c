@@ -31,9 +31,10 @@ struct shown_move {
 };
 
 /* Reset, frets and pitch are listed only where something asks for them. */
-static bool is_listed(const struct move *move, int kind)
+static bool is_listed(const struct app *app, const struct move *move, int kind)
 {
-    return move_is_measured((enum move_kind)kind) || move_is_asked(move);
+    return outfit_has_move(&app->now.setup.outfit, (enum move_kind)kind) &&
+           (move_is_measured((enum move_kind)kind) || move_is_asked(move));
 }
 
 static bool is_done(const struct app *app, const struct move *move)
@@ -50,7 +51,7 @@ static bool find_shown(const struct app *app, int k, struct shown_move *ret_show
     for (;; kind++) {
         if (kind >= MOVE_COUNT_)
             return false;
-        if (is_listed(&moves[kind], kind) && k-- == 0)
+        if (is_listed(app, &moves[kind], kind) && k-- == 0)
             break;
     }
     *ret_shown = (struct shown_move){.kind = (enum move_kind)kind,
@@ -317,7 +318,7 @@ void moves_view_rows(const struct app *app, const struct board_grid *grid, int *
         const bool is_due = moves[kind].state == MOVE_DUE && !is_done(app, &moves[kind]);
 
         due += is_due;
-        amounts += is_listed(&moves[kind], kind);
+        amounts += is_listed(app, &moves[kind], kind);
         amounts += grid->staggered && is_due && move_is_measured((enum move_kind)kind) &&
                    move_is_by_string((enum move_kind)kind);
     }

@@ -136,6 +136,7 @@ int history_index_find(const struct history_index *index, struct pass_place pass
 void history_make(const struct record *record, const struct history_index *index,
                   struct history *ret_history)
 {
+    outfit_read(&ret_history->outfit, record, 0);
     ret_history->count = index->count;
     ret_history->earlier = index->earlier;
     for (int i = 0; i < index->count; i++) {
@@ -173,9 +174,9 @@ bool history_change(const struct history *history, int from, int to, enum histor
     return true;
 }
 
-const char *history_row_name(enum history_row row)
+const char *history_row_name(const struct outfit *outfit, enum history_row row)
 {
-    return info_of(row).name;
+    return row < HISTORY_TURN ? bench_row_in(outfit, (int)row)->label : info_of(row).name;
 }
 
 enum figure_id history_row_figure(enum history_row row)

@@ -58,6 +58,7 @@ int history_index_find(const struct history_index *index, struct pass_place pass
 
 /* The same passes with their values, for drawing: each is solved. */
 struct history {
+    struct outfit outfit;
     struct history_pass passes[HISTORY_PASSES_MAX];
     int count, earlier;
 };
@@ -77,8 +78,8 @@ bool history_change(const struct history *history, int from, int to, enum histor
 /* The row of the bench that it shows; NULL for the others. */
 const struct bench_row *history_bench_row(enum history_row row);
 
-/* "relief", "nut gap" ... */
-const char *history_row_name(enum history_row row);
+/* "relief", "nut gap" ...; under a bar the heights at the ends have rows of theirs. */
+const char *history_row_name(const struct outfit *outfit, enum history_row row);
 
 /* The figure that `?` explains in a row: the one shown, or one that the reading goes into. */
 enum figure_id history_row_figure(enum history_row row);

@@ -202,7 +202,8 @@ static void note_last_visit(struct maker *maker)
         !history_change(history, last, maker->at, maker->row, HISTORY_BASS, &bass))
         return;
     struct strbuf out = add_note(maker);
-    strbuf_addf(&out, "%s since the end of visit %d: ", history_row_name(maker->row),
+    strbuf_addf(&out,
+                "%s since the end of visit %d: ", history_row_name(&history->outfit, maker->row),
                 history->passes[last].visit);
     history_add(&out, maker->row, bass, true, maker->units);
     if (history_change(history, last, maker->at, maker->row, HISTORY_TREBLE, &treble)) {

@@ -114,7 +114,8 @@ static void draw_label(const struct view *view, enum history_row row)
 
     if (looked)
         pen_put(view->pen, at, 0, 1, ROLE_MARK, ">");
-    pen_put(view->pen, at, 1, LABEL - 5, looked ? ROLE_TAB_NOW : ROLE_LABEL, history_row_name(row));
+    pen_put(view->pen, at, 1, LABEL - 5, looked ? ROLE_TAB_NOW : ROLE_LABEL,
+            history_row_name(&view->history->outfit, row));
     pen_put_right(view->pen, at, LABEL - 4, 4, ROLE_DIM, history_row_unit(row, &view->app->units));
 }
 

@@ -7,14 +7,15 @@
 
 enum { SCALE_WIDTH = 6 };
 
-static void draw_heading(const struct pen *pen, enum history_row row, bool two_sides,
-                         const struct shop_units *units, const struct trend_area *area)
+static void draw_heading(const struct pen *pen, const struct outfit *outfit, enum history_row row,
+                         bool two_sides, const struct shop_units *units,
+                         const struct trend_area *area)
 {
     char memory[64];
     struct strbuf text = STRBUF(memory);
     int column = area->column;
 
-    strbuf_addf(&text, "%s, %s ", history_row_name(row), history_row_unit(row, units));
+    strbuf_addf(&text, "%s, %s ", history_row_name(outfit, row), history_row_unit(row, units));
     column += pen_put(pen, area->row, column, area->width, ROLE_LABEL, memory);
     if (!two_sides)
         return;
@@ -56,7 +57,7 @@ void trend_view_draw(const struct pen *pen, const struct record *record,
     struct picture picture;
     const bool known = picture_trend(&picture, history, row, at, units);
 
-    draw_heading(pen, row, picture_has(&picture, PICTURE_OTHER), units, area);
+    draw_heading(pen, &history->outfit, row, picture_has(&picture, PICTURE_OTHER), units, area);
     if (!known) {
         pen_wrap(pen, area->row + 2, area->column + 1, area->width - 2, 2, ROLE_DIM,
                  row >= HISTORY_HUMIDITY

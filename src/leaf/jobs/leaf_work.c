@@ -13,6 +13,8 @@ static bool is_listed(const struct leaf_place *place, enum move_kind kind)
     const int read = record_last_read_pass(place->record, place->visit);
     const int pass = place->pass < read ? place->pass : read;
 
+    if (!outfit_has_move(&place->outfit, kind))
+        return false;
     return kind == MOVE_RESET || move_is_measured(kind) ||
            derive_asks(place_of(place->record, place->visit, pass), kind, place->strings,
                        place->frets);

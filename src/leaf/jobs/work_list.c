@@ -83,7 +83,11 @@ void work_add_amount(const struct move_words *words, bool plain, struct strbuf *
         if (plain)
             add_plainly(out, words, s, &noun);
         else
-            add_together(out, added ? "" : " ", outfit_number(&words->outfit, s), words->string[s]);
+            add_together(out,
+                         added                                 ? ""
+                         : outfit_is_course(&words->outfit, s) ? "  course"
+                                                               : " ",
+                         outfit_number(&words->outfit, s), words->string[s]);
         added++;
     }
 }

@@ -177,8 +177,9 @@ static void put_move(struct page *page, enum move_kind kind)
 static void put_moves(struct page *page)
 {
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
-        if (kind == MOVE_RESET || move_is_measured((enum move_kind)kind) ||
-            move_is_asked(&page->list->moves[kind]))
+        if (outfit_has_move(&page->list->derived->setup.outfit, (enum move_kind)kind) &&
+            (kind == MOVE_RESET || move_is_measured((enum move_kind)kind) ||
+             move_is_asked(&page->list->moves[kind])))
             put_move(page, (enum move_kind)kind);
 }
 

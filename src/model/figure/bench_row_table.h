@@ -69,7 +69,7 @@ BENCH_ROW(EXPOSURE,
 
 /* A bar lies on all strings at once, so that they lie level at either end, to 1 mm. */
 BAR_ROW(HEIGHT_NUT,
-        .label = "nut end",
+        .label = "at nut",
         .field = BOTH(FIELD_HEIGHT_NUT), .aside = NO_FIELD, .aside_label = "",
         .goal = GOAL_NEAR, .target = BOTH(FIELD_TARGET_HEIGHT_NUT), .tolerance = FIELD_HEIGHT_TOLERANCE,
         .figure = NO_FIGURE, .explained = BOTH(FIGURE_TENSION),
@@ -79,7 +79,7 @@ BAR_ROW(HEIGHT_NUT,
         .beside = {.mm = 1})
 
 BAR_ROW(HEIGHT_SADDLE,
-        .label = "saddle end",
+        .label = "at end",
         .field = BOTH(FIELD_HEIGHT_SADDLE), .aside = NO_FIELD, .aside_label = "",
         .goal = GOAL_NEAR, .target = BOTH(FIELD_TARGET_HEIGHT_SADDLE), .tolerance = FIELD_HEIGHT_TOLERANCE,
         .figure = NO_FIGURE, .explained = BOTH(FIGURE_TENSION),

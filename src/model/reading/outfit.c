@@ -91,6 +91,11 @@ bool outfit_is_course(const struct outfit *outfit, int string)
     return count > 1 && count == outfit->strings / outfit->courses;
 }
 
+bool outfit_has_move(const struct outfit *outfit, enum move_kind kind)
+{
+    return !outfit->lap || kind == MOVE_SLOTS || kind == MOVE_SADDLE;
+}
+
 bool outfit_has_slot(const struct outfit *outfit, int string)
 {
     return outfit->from_fret[string] == 0;

@@ -3,6 +3,7 @@
 #define SILLET_MODEL_READING_OUTFIT_H
 
 #include "model/reading/record_access.h"
+#include "model/reading/work_mark.h"
 
 /*
  * What an instrument has, and what is therefore asked of it. Courses, a string that starts higher
@@ -43,6 +44,9 @@ bool outfit_is_course(const struct outfit *outfit, int string);
 
 /* Whether that reading is asked for: of a string, or with string 0 of the instrument. */
 bool outfit_asks(const struct outfit *outfit, enum field_id field, int string);
+
+/* Whether that move is one of the instrument's: under a bar only nut and bridge are. */
+bool outfit_has_move(const struct outfit *outfit, enum move_kind kind);
 
 /* Whether a string's height over fret 1 is set by a slot that can be filed. */
 bool outfit_has_slot(const struct outfit *outfit, int string);

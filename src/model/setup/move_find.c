@@ -152,13 +152,15 @@ static void find_raise(const struct setup *setup, struct move *move)
         move->raise = maybe_given(most);
 }
 
+/* The first string of a course comes before the others, which get what it gets. */
 static void find_slots(struct finder *finder, struct move *move)
 {
     for (int s = 1; s <= finder->setup->board.strings; s++) {
-        const struct move_amount amount = slot_amount(finder, s);
+        const int as = finder->setup->outfit.read_as[s];
+        const struct move_amount amount = as == s ? slot_amount(finder, s) : move->string[as];
 
         add_string(move, s, amount);
-        if (amount.due && outfit_is_read(&finder->setup->outfit, s))
+        if (amount.due && as == s)
             belief_work_slot(&finder->plan, s, amount.value);
     }
     find_raise(finder->setup, move);

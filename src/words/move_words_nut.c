@@ -1,0 +1,56 @@
+/* SPDX-License-Identifier: MIT */
+#include "words/move_words_inside.h"
+
+/* What is done to slots, to a zero fret's crown, or to a nut that is raised for a bar. */
+static const char *nut_work(const struct maker *maker)
+{
+    const struct outfit *outfit = &maker->setup->outfit;
+    const bool up = maker->move->any_up, down = maker->move->any_down;
+
+    if (outfit->lap)
+        return !up ? "lower the nut" : down ? "level the nut" : "raise the nut";
+    if (outfit->zero_fret)
+        return "level the zero fret";
+    return !up ? "file" : down ? "-file +fill" : "fill";
+}
+
+static void add_raise(struct maker *maker, enum unit unit)
+{
+    const bool zero_fret = maker->setup->outfit.zero_fret;
+
+    strbuf_add(&maker->amount,
+               zero_fret ? "put in a zero fret higher by " : "raise the nut, shim ");
+    if (zero_fret)
+        amount_add(&maker->amount, amount_of_work(maker->move->raise.value, unit), unit, false);
+    else
+        amount_add_work(&maker->amount, maker->move->raise.value, unit);
+    amount_add_unit(&maker->amount, unit);
+    strbuf_add(&maker->amount, zero_fret ? "" : ", or a new one");
+}
+
+static void add_caution(struct maker *maker)
+{
+    const bool up = maker->move->any_up;
+
+    if (maker->setup->outfit.zero_fret)
+        strbuf_add(&maker->caution,
+                   up ? "warm the old fret before it is pulled; eye protection"
+                      : "eye protection and respirator; crown it again afterwards");
+    else
+        strbuf_add(&maker->caution,
+                   up ? "fill a low slot or make a new nut; respirator, and air for glue"
+                      : "bone, shell and some woods: wear a respirator when filing");
+}
+
+void move_words_say_nut(struct maker *maker)
+{
+    const enum unit unit = change_unit(maker->units);
+
+    if (maker->move->raise.given) {
+        add_raise(maker, unit);
+    } else {
+        strbuf_add(&maker->amount, nut_work(maker));
+        move_words_add_u(&maker->amount, maker->move->most_u, unit);
+    }
+    add_caution(maker);
+}

@@ -1,0 +1,450 @@
+/* SPDX-License-Identifier: MIT */
+#include "near.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "bench_session.h"
+#include "model/reading/note_name.h"
+#include "session/app_place.h"
+#include "words/move_words.h"
+
+/*
+ * Instruments that are not six strings over frets, each from its profile to "ready" by keys, with
+ * their pulls and pitches by hand. Pull: T = mu (2 L f)^2 (Mersenne; N. H. Fletcher, T. D. Rossing,
+ * The Physics of Musical Instruments, 2nd ed., 2.2); pitch: equal temperament from 440 Hz (ISO 16);
+ * mu = rho pi d^2 / 4 with steel of 7850 kg/m3 (docs/method.md).
+ */
+
+static const double pi = 3.14159265358979323846;
+
+static double hz_of(int semitones_over_a4)
+{
+    return 440 * pow(2, semitones_over_a4 / 12.0);
+}
+
+static double plain_pull_n(double gauge_in, double length_mm, double hz)
+{
+    const double d = gauge_in * 0.0254, mu = 7850 * pi * d * d / 4;
+
+    return mu * pow(2 * length_mm / 1000 * hz, 2);
+}
+
+static double figure(const struct app *app, enum figure_id id, int string)
+{
+    return assert_given(figures_get(&app->now.figures, id, string));
+}
+
+static enum move_verdict verdict(const struct app *app)
+{
+    return move_set_verdict(&app->now.moves);
+}
+
+static int count_cells(const struct app *app, enum field_id field)
+{
+    int count = 0;
+
+    for (int i = 0; i < app->route.count; i++)
+        count += app->route.cells[i].key.field == field;
+    return count;
+}
+
+/* Marks what is due done, as planned, and begins the next pass. */
+static void do_the_work(struct app *app)
+{
+    app_take_leaf(app, LEAF_WORK);
+    for (int i = 0; i < MOVE_COUNT_ && move_set_count(&app->now.moves, move_is_open) > 0; i++)
+        bench_press(app, " ");
+    assert_int_equal(move_set_count(&app->now.moves, move_is_open), 0);
+    app_take_leaf(app, LEAF_BENCH);
+    bench_press(app, "p");
+    assert_int_equal(app->pass, 2);
+}
+
+static struct move_words words_of(const struct app *app, enum move_kind kind)
+{
+    struct move_words words;
+
+    move_words_make(&app->now, kind, &app->units, &words);
+    return words;
+}
+
+#define TARGETS                                                                                    \
+    "targets relief = .008 in\ntargets action_bass = 6/64 in\n"                                    \
+    "targets action_treble = 4/64 in\ntargets nut_gap_bass = .018 in\n"                            \
+    "targets nut_gap_treble = .012 in\n"
+
+/* --- courses --- */
+
+static const char twelve[] =
+    "board scale = 25.5 in\nboard strings = 12\nboard courses = 6\nboard frets = 20\n"
+    "board join_fret = 14\nbridge kind = blank\nneck rod = two-way\n" TARGETS
+    "string.5 note = G3\nstring.5 gauge = .023 in\nstring.5 build = plain\n"
+    "string.6 note = G4\nstring.6 gauge = .009 in\nstring.6 build = plain\n"
+    "string.11 setback = 3 mm\nstring.9 setback = 2 mm\nstring.10 setback = 1 mm\n";
+
+static void a_twelve_string_asks_for_six_courses(void **state)
+{
+    struct app *app = bench_open(twelve, "", LEAF_BENCH);
+
+    (void)state;
+    assert_int_equal(app->route.columns, 6);
+    assert_int_equal(count_cells(app, FIELD_NUT_GAP), 6);
+    assert_int_equal(count_cells(app, FIELD_ACTION), 6);
+    assert_int_equal(app->route.cells[1].key.string, 11);
+    app_take_leaf(app, LEAF_FRETS);
+    assert_int_equal(count_cells(app, FIELD_BUZZ), 6);
+    bench_close(app);
+}
+
+/* As found: course 1 high at the nut by .005 in, all actions over by a 64th. Afterwards all at the
+ * targets: between .012 and .018 in, and 4 and 6 64ths, by fifths. */
+static void a_twelve_string_is_set_up_by_course(void **state)
+{
+    struct app *app = bench_open(twelve, "", LEAF_BENCH);
+
+    (void)state;
+    bench_press(app, ".008{Enter}.019{Enter}.018{Enter}.016{Enter}.015{Enter}.014{Enter}.019{Enter}"
+                     "7{Enter}6.6{Enter}6.2{Enter}5.8{Enter}5.4{Enter}5{Enter}");
+    assert_int_equal(verdict(app), MOVES_WORK);
+    const struct move *slots = &app->now.moves.move[MOVE_SLOTS];
+    assert_true(slots->string[1].due);
+    /* The octave of the course goes with it, and nothing is said of it. */
+    assert_true(slots->string[2].due);
+    assert_near(slots->string[2].value, slots->string[1].value, 1e-12);
+    assert_string_not_equal(words_of(app, MOVE_SLOTS).string[1], "");
+    assert_string_equal(words_of(app, MOVE_SLOTS).string[2], "");
+    do_the_work(app);
+    assert_string_equal(bench_text(app, "visit.1.work.1 kind"), "slots");
+    assert_non_null(strstr(bench_text(app, "visit.1.work.1 amount"), "; course 1 -"));
+    assert_non_null(strstr(bench_text(app, "visit.1.work.2 amount"), "; course 6 -"));
+    bench_press(app, ".008{Enter}.018{Enter}.017{Enter}.016{Enter}.014{Enter}.013{Enter}.012{Enter}"
+                     "6{Enter}5.6{Enter}5.2{Enter}4.8{Enter}4.4{Enter}4{Enter}");
+    assert_int_equal(verdict(app), MOVES_READY);
+    assert_null(bench_text(app, "visit.1.pass.2 nut_gap.2"));
+    bench_close(app);
+}
+
+/* By hand: G3 is 14 semitones under A4, its octave 2. A plain .023 in at 25.5 in pulls
+ * 7850 pi/4 (.5842e-3)^2 (2 * .6477 * 196.0)^2 = 135.6 N, a .009 in an octave up
+ * 3.2218e-4 (2 * .6477 * 392.0)^2 = 83.1 N. */
+static void each_string_of_a_course_has_its_own_pull(void **state)
+{
+    struct app *app = bench_open(twelve, "", LEAF_BENCH);
+
+    (void)state;
+    assert_near(figure(app, FIGURE_PITCH, 6), 2 * figure(app, FIGURE_PITCH, 5), 1e-9);
+    assert_near(figure(app, FIGURE_TENSION, 5), 135.6, 0.1);
+    assert_near(figure(app, FIGURE_TENSION, 6), 83.1, 0.1);
+    assert_near_relative(figure(app, FIGURE_TENSION, 6), plain_pull_n(.009, 647.7, hz_of(-2)),
+                         1e-9);
+    bench_close(app);
+}
+
+static void a_setback_is_that_of_the_course_or_its_own(void **state)
+{
+    struct app *app = bench_open(twelve, "", LEAF_BENCH);
+    const struct board *board = &app->now.setup.board;
+
+    (void)state;
+    assert_near(board->contact_mm[12] - board->scale_mm[12], 3, 1e-9);
+    assert_near(board->contact_mm[10] - board->scale_mm[10], 1, 1e-9);
+    assert_near(board->contact_mm[8] - board->scale_mm[8], 0, 1e-9);
+    bench_close(app);
+}
+
+/* One string of course 6 has a gap of its own: it is read by itself in this visit, its twin too. */
+static void a_string_with_its_own_reading_has_its_own_column(void **state)
+{
+    struct app *app = bench_open(twelve, "visit.1.pass.1 nut_gap.12 = .020 in\n", LEAF_BENCH);
+    char memory[16];
+    struct strbuf text = STRBUF(memory);
+
+    (void)state;
+    assert_int_equal(app->route.columns, 7);
+    note_name_add_read(&text, &app->record, &app->now.setup.outfit, 11);
+    assert_string_equal(memory, "s11");
+    strbuf_clear(&text);
+    note_name_add_read(&text, &app->record, &app->now.setup.outfit, 9);
+    assert_string_equal(memory, "5");
+    bench_close(app);
+}
+
+static void a_mandolin_asks_for_four(void **state)
+{
+    struct app *app = bench_open("board scale = 13.875 in\nboard strings = 8\nboard courses = 4\n"
+                                 "board frets = 20\nboard join_fret = 12\n" TARGETS
+                                 "string.1 note = E5\nstring.1 gauge = .011 in\n"
+                                 "string.1 build = plain\n",
+                                 "", LEAF_BENCH);
+
+    (void)state;
+    assert_int_equal(app->route.columns, 4);
+    assert_int_equal(count_cells(app, FIELD_ACTION), 4);
+    /* E5 is 7 semitones over A4: 659.26 Hz. 4.8130e-4 (2 * .352425 * 659.26)^2 = 103.9 N. */
+    assert_near(figure(app, FIGURE_PITCH, 1), 659.255, 1e-3);
+    assert_near(figure(app, FIGURE_TENSION, 1), 103.9, 0.1);
+    bench_press(app, ".008{Enter}.018{Enter}.016{Enter}.014{Enter}.012{Enter}"
+                     "6{Enter}5.5{Enter}4.5{Enter}4{Enter}");
+    assert_int_equal(verdict(app), MOVES_READY);
+    bench_close(app);
+}
+
+/* Five courses do not divide eight strings: said, and each string is read. */
+static void uneven_courses_are_refused(void **state)
+{
+    struct app *app = bench_open("board scale = 13.875 in\nboard strings = 8\nboard courses = 5\n"
+                                 "board frets = 20\nboard join_fret = 12\n",
+                                 "", LEAF_BENCH);
+
+    (void)state;
+    assert_int_equal(app->route.columns, 8);
+    assert_true(findings_have_fault(&app->now.findings));
+    bench_close(app);
+}
+
+/* --- a string that starts higher --- */
+
+static const char banjo[] =
+    "board scale = 26.25 in\nboard strings = 5\nboard frets = 22\nboard join_fret = 17\n"
+    "bridge kind = blank\nneck rod = two-way\n" TARGETS
+    "string.1 note = D4\nstring.1 gauge = .009 in\nstring.1 build = plain\n"
+    "string.5 note = G4\nstring.5 gauge = .009 in\nstring.5 build = plain\n"
+    "string.5 from_fret = 5\n";
+
+/*
+ * By hand: 26.25 in is 666.75 mm; from fret 5 on 666.75 * 2^(-5/12) = 666.75 * .749154 = 499.498 mm
+ * sound. G4 is 2 semitones under A4, 391.995 Hz; .009 in is 3.2218e-4 kg/m:
+ * 3.2218e-4 (2 * .499498 * 391.995)^2 = 49.41 N, 11.1 lb. Length times pitch is that of string 1
+ * on D4, and so is the pull.
+ */
+static void a_short_string_pulls_by_its_own_length(void **state)
+{
+    struct app *app = bench_open(banjo, "", LEAF_BENCH);
+    const double length_mm = 666.75 * pow(2, -5 / 12.0);
+
+    (void)state;
+    assert_near(length_mm, 499.498, 1e-3);
+    assert_near(app->now.setup.board.contact_mm[5], length_mm, 1e-9);
+    assert_near(figure(app, FIGURE_PITCH, 5), 391.995, 1e-3);
+    assert_near(figure(app, FIGURE_TENSION, 5), 49.41, 0.01);
+    assert_near_relative(figure(app, FIGURE_TENSION, 5), plain_pull_n(.009, length_mm, hz_of(-2)),
+                         1e-9);
+    assert_near_relative(figure(app, FIGURE_TENSION, 5), figure(app, FIGURE_TENSION, 1), 1e-9);
+    /* Its fret 17 is an octave over its open note: half its length. */
+    assert_near(app->now.setup.board.station_mm[5][17], length_mm / 2, 1e-9);
+    bench_close(app);
+}
+
+static void a_short_string_is_set_up_without_a_slot(void **state)
+{
+    struct app *app = bench_open(banjo, "", LEAF_BENCH);
+
+    (void)state;
+    assert_int_equal(count_cells(app, FIELD_NUT_GAP), 4);
+    assert_int_equal(count_cells(app, FIELD_ACTION), 5);
+    bench_press(app, ".008{Enter}.022{Enter}.022{Enter}.020{Enter}.020{Enter}"
+                     "7{Enter}7{Enter}6{Enter}6{Enter}5{Enter}");
+    assert_int_equal(verdict(app), MOVES_WORK);
+    assert_false(app->now.moves.move[MOVE_SLOTS].string[5].known);
+    assert_true(app->now.moves.move[MOVE_SADDLE].string[5].due);
+    do_the_work(app);
+    bench_press(app, ".008{Enter}.0165{Enter}.015{Enter}.0135{Enter}.012{Enter}"
+                     "6{Enter}5.5{Enter}5{Enter}4.5{Enter}4{Enter}");
+    assert_int_equal(verdict(app), MOVES_READY);
+    bench_close(app);
+}
+
+/* A string of the same length by itself, on a board that begins at fret 5, lies as it does: its
+ * line from the gap over fret 6, its cents and its headroom. */
+static void a_short_string_is_a_whole_one_on_a_shorter_board(void **state)
+{
+    static const char readings[] = "visit.1.pass.1 relief = 0 in\nvisit.1.pass.1 action.%d = 2 mm\n"
+                                   "visit.1.pass.1 nut_gap.%d = .4 mm\n";
+    char of_banjo[300], of_whole[300];
+
+    (void)state;
+    snprintf(of_banjo, sizeof of_banjo, readings, 5, 5);
+    snprintf(of_whole, sizeof of_whole, readings, 1, 1);
+    struct app *app = bench_open(banjo, of_banjo, LEAF_BENCH);
+    /* 26.25 in * 2^(-5/12), and each fret five less. */
+    struct app *whole = bench_open("board scale = 499.49817 mm\nboard strings = 1\n"
+                                   "board frets = 17\nboard join_fret = 12\nboard action_fret = 7\n"
+                                   "string.1 note = G4\nstring.1 gauge = .009 in\n"
+                                   "string.1 build = plain\n",
+                                   of_whole, LEAF_BENCH);
+    assert_near(figure(app, FIGURE_NUT_HEIGHT, 5), figure(whole, FIGURE_NUT_HEIGHT, 1), 1e-5);
+    assert_near(figure(app, FIGURE_SADDLE_HEIGHT, 5), figure(whole, FIGURE_SADDLE_HEIGHT, 1), 1e-5);
+    for (int n = 0; n < 17; n++) {
+        const struct maybe here = app->now.clearance[5].headroom_mm[5 + n];
+        const struct maybe there = whole->now.clearance[1].headroom_mm[n];
+
+        assert_near(assert_given(here), assert_given(there), 1e-4);
+        assert_near(assert_given(app->now.pitch[5].cents[5 + n]),
+                    assert_given(whole->now.pitch[1].cents[n]), 1e-3);
+    }
+    assert_false(app->now.clearance[5].headroom_mm[4].given);
+    bench_close(app);
+    bench_close(whole);
+}
+
+/* --- a zero fret --- */
+
+static const char guitar[] =
+    "board scale = 25.5 in\nboard strings = 4\nboard frets = 20\n"
+    "board join_fret = 16\nbridge kind = screw\nbridge thread = 0.7 mm\n"
+    "neck rod = two-way\n" TARGETS "string.1 note = E4\nstring.1 gauge = .010 in\n"
+    "string.1 build = plain\n";
+
+/* Its geometry is that of slots; the words are those of a fret. */
+static void a_zero_fret_is_levelled(void **state)
+{
+    struct app *app = bench_open(guitar, "nut kind = zero-fret\n", LEAF_BENCH);
+
+    (void)state;
+    bench_press(app, ".008{Enter}.018{Enter}.016{Enter}.014{Enter}.020{Enter}"
+                     "6{Enter}5.3{Enter}4.7{Enter}4{Enter}");
+    assert_int_equal(verdict(app), MOVES_WORK);
+    const struct move_words words = words_of(app, MOVE_SLOTS);
+    assert_non_null(strstr(words.amount, "level the zero fret"));
+    assert_null(strstr(words.amount, "file"));
+    do_the_work(app);
+    assert_non_null(strstr(bench_text(app, "visit.1.work.1 amount"), "level the zero fret +-"));
+    bench_press(app, ".008{Enter}.018{Enter}.016{Enter}.014{Enter}.012{Enter}"
+                     "6{Enter}5.3{Enter}4.7{Enter}4{Enter}");
+    assert_int_equal(verdict(app), MOVES_READY);
+    bench_close(app);
+}
+
+/* Of slots one that is low is filled; nothing is put on a crown. */
+static void a_low_zero_fret_is_replaced(void **state)
+{
+    static const char keys[] = ".008{Enter}.018{Enter}.016{Enter}.014{Enter}.004{Enter}"
+                               "6{Enter}5.3{Enter}4.7{Enter}4{Enter}";
+    struct app *app = bench_open(guitar, "nut kind = zero-fret\n", LEAF_BENCH);
+    struct app *slotted = bench_open(guitar, "", LEAF_BENCH);
+
+    (void)state;
+    bench_press(app, keys);
+    bench_press(slotted, keys);
+    assert_near(app->now.moves.move[MOVE_SLOTS].string[1].value,
+                slotted->now.moves.move[MOVE_SLOTS].string[1].value, 1e-12);
+    assert_non_null(strstr(words_of(app, MOVE_SLOTS).amount, "put in a zero fret higher by "));
+    assert_non_null(strstr(words_of(slotted, MOVE_SLOTS).amount, "fill"));
+    assert_null(strstr(words_of(app, MOVE_SLOTS).caution, "fill"));
+    do_the_work(app);
+    bench_press(app, ".008{Enter}.018{Enter}.016{Enter}.014{Enter}.012{Enter}"
+                     "6{Enter}5.3{Enter}4.7{Enter}4{Enter}");
+    assert_int_equal(verdict(app), MOVES_READY);
+    bench_close(app);
+    bench_close(slotted);
+}
+
+/* --- fretless --- */
+
+/* A high place at mark 8 is sanded, not levelled and crowned. By hand: E1 is 41 semitones under
+ * A4, 41.203 Hz. */
+static void a_fretless_board_is_sanded(void **state)
+{
+    struct app *app = bench_open(guitar, "board fretless = yes\nstring.4 note = E1\n", LEAF_BENCH);
+
+    (void)state;
+    assert_near(figure(app, FIGURE_PITCH, 4), 41.203, 1e-3);
+    bench_press(app, ".008{Enter}.018{Enter}.016{Enter}.014{Enter}.012{Enter}"
+                     "6{Enter}5.3{Enter}4.7{Enter}4{Enter}");
+    assert_int_equal(verdict(app), MOVES_READY);
+    app_take_leaf(app, LEAF_FRETS);
+    assert_int_equal(count_cells(app, FIELD_CROWN), 0);
+    assert_int_equal(count_cells(app, FIELD_SPOT), 20);
+    const struct reading_key spot = reading_key_pass_at(FIELD_SPOT, 1, 1, 0, 8);
+    app->at = route_find(&app->route, &spot);
+    bench_press(app, ".004{Enter}");
+    assert_int_equal(verdict(app), MOVES_WORK);
+    const struct move_words words = words_of(app, MOVE_FRETS);
+    assert_non_null(strstr(words.amount, "sand the board at mark 8: "));
+    assert_null(strstr(words.caution, "crown"));
+    do_the_work(app);
+    bench_press(app, ".008{Enter}.018{Enter}.016{Enter}.014{Enter}.012{Enter}"
+                     "6{Enter}5.3{Enter}4.7{Enter}4{Enter}");
+    app_take_leaf(app, LEAF_FRETS);
+    const struct reading_key again = reading_key_pass_at(FIELD_SPOT, 1, 2, 0, 8);
+    app->at = route_find(&app->route, &again);
+    bench_press(app, "0{Enter}");
+    assert_int_equal(verdict(app), MOVES_READY);
+    bench_close(app);
+}
+
+/* --- a bar on a raised nut --- */
+
+static const char lap[] = "board scale = 22.5 in\nboard strings = 6\nboard frets = 24\n"
+                          "nut kind = raised\nbridge kind = screw\nbridge thread = 0.7 mm\n"
+                          "targets height_nut = 3/8 in\ntargets height_saddle = 25/64 in\n"
+                          "string.1 note = E4\nstring.1 gauge = .015 in\nstring.1 build = plain\n";
+
+/* By hand: E4 is 5 semitones under A4, 329.628 Hz; .015 in is 8.9497e-4 kg/m; 22.5 in is 571.5 mm:
+ * 8.9497e-4 (2 * .5715 * 329.628)^2 = 127.0 N. */
+static void a_lap_instrument_asks_for_heights_alone(void **state)
+{
+    struct app *app = bench_open(lap, "", LEAF_BENCH);
+
+    (void)state;
+    assert_int_equal(app->route.count, 12);
+    assert_int_equal(count_cells(app, FIELD_HEIGHT_NUT), 6);
+    assert_int_equal(count_cells(app, FIELD_HEIGHT_SADDLE), 6);
+    assert_near(figure(app, FIGURE_TENSION, 1), 127.0, 0.1);
+    assert_near_relative(figure(app, FIGURE_TENSION, 1), plain_pull_n(.015, 571.5, hz_of(-5)),
+                         1e-9);
+    assert_false(findings_have_fault(&app->now.findings));
+    app_take_leaf(app, LEAF_FRETS);
+    assert_int_equal(app->route.count, 0);
+    app_take_leaf(app, LEAF_PITCH);
+    assert_int_equal(app->route.count, 0);
+    bench_close(app);
+}
+
+/* String 6 a 32nd low at the nut, the saddle's end 2/64 high on all: the nut up by 2/64 in, 0.79
+ * mm, and each saddle down by as much, 1 1/8 turns of 0.7 mm. */
+static void a_lap_instrument_is_set_up_at_its_ends(void **state)
+{
+    struct app *app = bench_open(lap, "", LEAF_BENCH);
+
+    (void)state;
+    bench_press(app, "22{Enter}24{Enter}24{Enter}24{Enter}24{Enter}24{Enter}"
+                     "27{Enter}27{Enter}27{Enter}27{Enter}27{Enter}27{Enter}");
+    assert_int_equal(verdict(app), MOVES_WORK);
+    assert_int_equal(move_set_count(&app->now.moves, move_is_open), 2);
+    assert_near(app->now.moves.move[MOVE_SLOTS].string[6].value, 25.4 * 2 / 64, 1e-9);
+    assert_false(app->now.moves.move[MOVE_SLOTS].string[5].due);
+    assert_near(app->now.moves.move[MOVE_SADDLE].string[3].value, -25.4 * 2 / 64, 1e-9);
+    assert_string_equal(words_of(app, MOVE_SADDLE).string[3], "-1 1/8");
+    assert_non_null(strstr(words_of(app, MOVE_SLOTS).amount, "raise the nut"));
+    do_the_work(app);
+    bench_press(app, "24{Enter}24{Enter}24{Enter}24{Enter}24{Enter}24{Enter}"
+                     "25{Enter}25{Enter}25{Enter}25{Enter}25{Enter}25{Enter}");
+    assert_int_equal(verdict(app), MOVES_READY);
+    bench_close(app);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_twelve_string_asks_for_six_courses),
+        cmocka_unit_test(a_twelve_string_is_set_up_by_course),
+        cmocka_unit_test(each_string_of_a_course_has_its_own_pull),
+        cmocka_unit_test(a_setback_is_that_of_the_course_or_its_own),
+        cmocka_unit_test(a_string_with_its_own_reading_has_its_own_column),
+        cmocka_unit_test(a_mandolin_asks_for_four),
+        cmocka_unit_test(uneven_courses_are_refused),
+        cmocka_unit_test(a_short_string_pulls_by_its_own_length),
+        cmocka_unit_test(a_short_string_is_set_up_without_a_slot),
+        cmocka_unit_test(a_short_string_is_a_whole_one_on_a_shorter_board),
+        cmocka_unit_test(a_zero_fret_is_levelled),
+        cmocka_unit_test(a_low_zero_fret_is_replaced),
+        cmocka_unit_test(a_fretless_board_is_sanded),
+        cmocka_unit_test(a_lap_instrument_asks_for_heights_alone),
+        cmocka_unit_test(a_lap_instrument_is_set_up_at_its_ends),
+    };
+
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
