@@ -33,6 +33,7 @@ HOW(NUT_WIDTH, "From end to end of the nut, mostly the width of the board there.
 HOW(NUT_MARGIN_BASS, "From the edge of the board to the outside of the lowest string, in the slot. Mostly 3 mm (1/8 in).")
 HOW(NUT_MARGIN_TREBLE, "From the edge of the board to the outside of string 1, in the slot. Mostly 3 mm (1/8 in).")
 HOW(NUT_SPREAD, "Equal gaps leave the fingers the same room between strings of different gauges; equal centres put the middles of the strings at equal steps.")
+HOW(COURSE_GAP, "About 2 mm on a twelve-string, 1.5 mm on a mandolin: common practice. At the saddle it is taken to be the same.")
 HOW(BRIDGE_KIND, "blank: a bone saddle that is sanded. screw: screws at each saddle. post: a post at each side. wheel: a thumbwheel at each side. For the last three, amounts are in turns if the thread is known, else in height.")
 HOW(THREAD, "Turn it ten times, measure how far it rose, divide by ten. A 6-32 screw rises 0.79 mm a turn, an M4 0.7 mm.")
 HOW(EXPOSURE_MIN, "If less saddle than this would be left over the bridge after the moves, the neck needs a reset instead. Common practice: under 2 mm is low, under 1.6 mm (1/16 in) too little.")

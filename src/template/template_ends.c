@@ -24,6 +24,8 @@ static void need_spread(const struct template_source *source)
     (void)template_need_one(source, FIELD_NUT_SPREAD);
     for (int s = 1; s <= source->layout.strings; s++)
         (void)template_need(source, reading_key_string(FIELD_GAUGE, s));
+    if (source->derived->setup.outfit.courses < source->layout.strings)
+        (void)template_need_one(source, FIELD_COURSE_GAP);
     if (source->missing->length == 0)
         strbuf_add(source->missing, "room for all strings between the margins");
 }

@@ -7,6 +7,7 @@
 
 #include "bench_session.h"
 #include "model/reading/note_name.h"
+#include "model/survey/survey_layout.h"
 #include "session/app_place.h"
 #include "words/move_words.h"
 
@@ -189,6 +190,35 @@ static void a_mandolin_asks_for_four(void **state)
                      "6{Enter}5.5{Enter}4.5{Enter}4{Enter}");
     assert_int_equal(verdict(app), MOVES_READY);
     bench_close(app);
+}
+
+/* Two courses of two .010 in strings (.254 mm), 2 mm apart, on a 30 mm nut with margins of 3 mm:
+ * each is 2.508 mm wide, so that the outer strings lie 3.127 mm from the edges, their twins 2.254
+ * mm from these. Between the outer two, 20 mm at the saddle, the twins lie 2.254 mm in as well. */
+static void a_course_is_laid_out_as_one(void **state)
+{
+    static const char strings[] =
+        "board scale = 13.875 in\nboard strings = 4\nboard courses = 2\nboard frets = 20\n"
+        "board join_fret = 12\nnut width = 30 mm\nnut margin_bass = 3 mm\n"
+        "nut margin_treble = 3 mm\nnut spread = equal-gaps\nbridge spread = 20 mm\n"
+        "string.1 gauge = .010 in\nstring.2 gauge = .010 in\nstring.3 gauge = .010 in\n"
+        "string.4 gauge = .010 in\n";
+    static const double nut_mm[] = {26.873, 24.619, 5.381, 3.127},
+                        saddle_mm[] = {20, 17.746, 2.254};
+    struct app *app = bench_open(strings, "nut course_gap = 2 mm\n", LEAF_BENCH);
+    struct app *unknown = bench_open(strings, "", LEAF_BENCH);
+    struct survey_layout layout;
+
+    (void)state;
+    survey_layout(&app->record, &app->now, &layout);
+    for (int s = 1; s <= 4; s++)
+        assert_near(assert_given(layout.string[s].nut_centre_mm), nut_mm[s - 1], 1e-9);
+    for (int s = 1; s <= 3; s++)
+        assert_near(assert_given(layout.string[s].saddle_centre_mm), saddle_mm[s - 1], 1e-9);
+    survey_layout(&unknown->record, &unknown->now, &layout);
+    assert_false(layout.string[1].nut_centre_mm.given);
+    bench_close(app);
+    bench_close(unknown);
 }
 
 /* Five courses do not divide eight strings: said, and each string is read. */
@@ -435,6 +465,7 @@ int main(void)
         cmocka_unit_test(a_setback_is_that_of_the_course_or_its_own),
         cmocka_unit_test(a_string_with_its_own_reading_has_its_own_column),
         cmocka_unit_test(a_mandolin_asks_for_four),
+        cmocka_unit_test(a_course_is_laid_out_as_one),
         cmocka_unit_test(uneven_courses_are_refused),
         cmocka_unit_test(a_short_string_pulls_by_its_own_length),
         cmocka_unit_test(a_short_string_is_set_up_without_a_slot),

@@ -39,6 +39,7 @@ static const enum field_id instrument_fields[] = {
     FIELD_NUT_MARGIN_BASS,
     FIELD_NUT_MARGIN_TREBLE,
     FIELD_NUT_SPREAD,
+    FIELD_COURSE_GAP,
     FIELD_BRIDGE_KIND,
     FIELD_THREAD,
     FIELD_EXPOSURE_MIN,

@@ -26,8 +26,8 @@ static bool plan_board(const struct record *record, const struct setup *setup,
 
     if (!setup->has_board || board->strings < 2 || board->frets < 1 || !board->has_curve ||
         !nut.given || !end.given ||
-        !string_places_nut(record, facts, board->strings, plan->nut_mm) ||
-        !string_places_saddle(record, facts, board->strings, plan->saddle_mm))
+        !string_places_nut(record, facts, &setup->outfit, plan->nut_mm) ||
+        !string_places_saddle(record, facts, &setup->outfit, plan->saddle_mm))
         return false;
     plan->board = board;
     plan->radius_nut_mm = nut.value;

@@ -4,48 +4,115 @@
 #include "model/frets/layout.h"
 #include "model/reading/record_access.h"
 
-/* String 1 first, as layout.h counts; false where the rule or a gauge is not known. */
-static bool find_gauges(const struct record *record, const struct string_facts *facts, int strings,
-                        enum layout_rule *ret_rule, double gauge_mm[STRINGS_MAX])
-{
-    const int rule = record_choice_or(record, reading_key_one(FIELD_NUT_SPREAD), -1);
+/* The strings as they are spread: each by itself, or the strings of a course side by side as one
+ * that is as wide as they are together. */
+struct spread {
+    const struct outfit *outfit;
+    enum layout_rule rule;
+    double gauge_mm[STRINGS_MAX]; /* by string, from [0] on; and by course: */
+    double wide_mm[STRINGS_MAX];
+    double gap_mm;
+};
 
-    if (rule < 0)
-        return false;
+/* String 1 first, as layout.h counts; false where one is not known. */
+static bool find_gauges(const struct string_facts *facts, int strings, double gauge_mm[STRINGS_MAX])
+{
     for (int s = 1; s <= strings; s++) {
         gauge_mm[s - 1] = facts[s].build.gauge_mm;
         if (!(gauge_mm[s - 1] > 0))
             return false;
     }
-    *ret_rule = (enum layout_rule)rule;
     return true;
 }
 
-bool string_places_nut(const struct record *record, const struct string_facts *facts, int strings,
-                       double ret_centre_mm[STRINGS_MAX + 1])
+static void measure_courses(struct spread *spread)
+{
+    const struct outfit *outfit = spread->outfit;
+
+    for (int s = 1; s <= outfit->strings; s++)
+        spread->wide_mm[outfit->course[s] - 1] +=
+            spread->gauge_mm[s - 1] + (outfit_first(outfit, s) == s ? 0 : spread->gap_mm);
+}
+
+/* False where the rule, a gauge or the gap within a course is not known. */
+static bool find_spread(const struct record *record, const struct string_facts *facts,
+                        const struct outfit *outfit, struct spread *ret_spread)
+{
+    const int rule = record_choice_or(record, reading_key_one(FIELD_NUT_SPREAD), -1);
+    const struct maybe gap = record_entered_one(record, FIELD_COURSE_GAP);
+
+    *ret_spread = (struct spread){
+        .outfit = outfit, .rule = (enum layout_rule)rule, .gap_mm = maybe_or(gap, 0)};
+    if (rule < 0 || !find_gauges(facts, outfit->strings, ret_spread->gauge_mm) ||
+        (outfit->courses < outfit->strings && !gap.given))
+        return false;
+    measure_courses(ret_spread);
+    return true;
+}
+
+static double half_wide_mm(const struct spread *spread, int course)
+{
+    return spread->wide_mm[course - 1] / 2;
+}
+
+/* The centres of the strings, from those of the courses, which are measured from the bass side. */
+static void place_strings(const struct spread *spread, const double *course_mm, double *ret_mm)
+{
+    const struct outfit *outfit = spread->outfit;
+
+    for (int s = 1; s <= outfit->strings; s++) {
+        const int course = outfit->course[s];
+        const bool first = outfit_first(outfit, s) == s;
+
+        if (outfit->courses == outfit->strings)
+            ret_mm[s] = course_mm[s - 1];
+        else if (first)
+            ret_mm[s] =
+                course_mm[course - 1] + half_wide_mm(spread, course) - spread->gauge_mm[s - 1] / 2;
+        else
+            ret_mm[s] = ret_mm[s - 1] - spread->gap_mm -
+                        (spread->gauge_mm[s - 2] + spread->gauge_mm[s - 1]) / 2;
+    }
+}
+
+bool string_places_nut(const struct record *record, const struct string_facts *facts,
+                       const struct outfit *outfit, double ret_centre_mm[STRINGS_MAX + 1])
 {
     const struct maybe nut = record_entered_one(record, FIELD_NUT_WIDTH);
     const struct maybe board = record_entered_one(record, FIELD_WIDTH_NUT);
     const struct maybe width = nut.given ? nut : board;
     const struct maybe bass = record_entered_one(record, FIELD_NUT_MARGIN_BASS);
     const struct maybe treble = record_entered_one(record, FIELD_NUT_MARGIN_TREBLE);
-    double gauge_mm[STRINGS_MAX];
-    enum layout_rule rule;
+    double course_mm[STRINGS_MAX];
+    struct spread spread;
 
-    return find_gauges(record, facts, strings, &rule, gauge_mm) && width.given && bass.given &&
-           treble.given &&
-           layout_spread_nut(width.value, bass.value, treble.value, rule, strings, gauge_mm,
-                             ret_centre_mm + 1) == STATUS_OK;
+    if (!find_spread(record, facts, outfit, &spread) || !width.given || !bass.given ||
+        !treble.given ||
+        layout_spread_nut(width.value, bass.value, treble.value, spread.rule, outfit->courses,
+                          spread.wide_mm, course_mm) != STATUS_OK)
+        return false;
+    place_strings(&spread, course_mm, ret_centre_mm);
+    return true;
 }
 
+/* The span is that of the outer strings; the courses' own centres lie within it. */
 bool string_places_saddle(const struct record *record, const struct string_facts *facts,
-                          int strings, double ret_centre_mm[STRINGS_MAX + 1])
+                          const struct outfit *outfit, double ret_centre_mm[STRINGS_MAX + 1])
 {
     const struct maybe span = record_entered_one(record, FIELD_SADDLE_SPREAD);
-    double gauge_mm[STRINGS_MAX];
-    enum layout_rule rule;
+    double course_mm[STRINGS_MAX];
+    struct spread spread;
 
-    return find_gauges(record, facts, strings, &rule, gauge_mm) && span.given &&
-           layout_spread_saddle(span.value, rule, strings, gauge_mm, ret_centre_mm + 1) ==
-               STATUS_OK;
+    if (!find_spread(record, facts, outfit, &spread) || !span.given)
+        return false;
+    const double bass_mm =
+        half_wide_mm(&spread, outfit->courses) - spread.gauge_mm[outfit->strings - 1] / 2;
+    const double treble_mm = half_wide_mm(&spread, 1) - spread.gauge_mm[0] / 2;
+    if (layout_spread_saddle(span.value - bass_mm - treble_mm, spread.rule, outfit->courses,
+                             spread.wide_mm, course_mm) != STATUS_OK)
+        return false;
+    place_strings(&spread, course_mm, ret_centre_mm);
+    for (int s = 1; s <= outfit->strings; s++)
+        ret_centre_mm[s] += bass_mm;
+    return true;
 }

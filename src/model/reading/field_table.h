@@ -96,6 +96,8 @@ FIELD(NUT_MARGIN_TREBLE, NUT, ONE, "margin_treble", "treble margin", NUMBER, LEN
       0, 40, 1.5, 6, "", "", "board edge to the near edge of string 1")
 FIELD(NUT_SPREAD, NUT, ONE, "spread", "nut spread", CHOICE, PLAIN, NONE, NONE,
       0, 0, 0, 0, "", "equal-gaps|equal-centres", "which is equal at the nut: gaps or centres")
+FIELD(COURSE_GAP, NUT, ONE, "course_gap", "gap in a course", NUMBER, LENGTH, SMALL, NONE,
+      0, 20, 0.5, 5, "", "", "between the edges of the strings of one course")
 
 FIELD(BRIDGE_KIND, BRIDGE, ONE, "kind", "bridge", CHOICE, PLAIN, NONE, NONE,
       0, 0, 0, 0, "", "blank|screw|post|wheel", "what raises and lowers the strings")

@@ -148,6 +148,8 @@ bool outfit_asks(const struct outfit *outfit, enum field_id field, int string)
     case FIELD_HEIGHT_NUT:
     case FIELD_HEIGHT_SADDLE:
         return outfit->lap && outfit_is_read(outfit, string);
+    case FIELD_COURSE_GAP:
+        return outfit->courses < outfit->strings;
     case FIELD_TARGET_HEIGHT_NUT:
     case FIELD_TARGET_HEIGHT_SADDLE:
     case FIELD_HEIGHT_TOLERANCE:

@@ -37,9 +37,9 @@ static void spread_strings(const struct record *record, const struct derived *de
                            struct survey_layout *layout)
 {
     double nut_mm[STRINGS_MAX + 1], saddle_mm[STRINGS_MAX + 1];
-    const bool has_nut = string_places_nut(record, derived->string, layout->strings, nut_mm);
+    const bool has_nut = string_places_nut(record, derived->string, &derived->setup.outfit, nut_mm);
     const bool has_saddle =
-        string_places_saddle(record, derived->string, layout->strings, saddle_mm);
+        string_places_saddle(record, derived->string, &derived->setup.outfit, saddle_mm);
 
     for (int s = 1; s <= layout->strings; s++) {
         if (has_nut)
