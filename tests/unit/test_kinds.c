@@ -274,6 +274,9 @@ static void a_short_string_is_set_up_without_a_slot(void **state)
     (void)state;
     assert_int_equal(count_cells(app, FIELD_NUT_GAP), 4);
     assert_int_equal(count_cells(app, FIELD_ACTION), 5);
+    app_take_leaf(app, LEAF_PITCH);
+    assert_int_equal(count_cells(app, FIELD_CENTS), 4 * 22 + 17);
+    app_take_leaf(app, LEAF_BENCH);
     bench_press(app, ".008{Enter}.022{Enter}.022{Enter}.020{Enter}.020{Enter}"
                      "7{Enter}7{Enter}6{Enter}6{Enter}5{Enter}");
     assert_int_equal(verdict(app), MOVES_WORK);

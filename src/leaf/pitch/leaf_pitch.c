@@ -5,12 +5,14 @@
 #include "leaf/pitch/pitch_view.h"
 #include "model/reading/work_since.h"
 
-/* The bass string first, as the tech faces the board. */
+/* The bass string first, as the tech faces the board. One that starts higher crosses only the frets
+ * after its own. */
 static void lay_fret(const struct leaf_place *place, struct route *route, int fret)
 {
     for (int s = place->strings; s >= 1; s--)
-        route_add(route, reading_key_pass_at(FIELD_CENTS, place->visit, place->pass, s, fret),
-                  place->strings - s, fret, s);
+        if (fret > place->outfit.from_fret[s])
+            route_add(route, reading_key_pass_at(FIELD_CENTS, place->visit, place->pass, s, fret),
+                      place->strings - s, fret, s);
 }
 
 static void lay_setbacks(const struct leaf_place *place, struct route *route)
