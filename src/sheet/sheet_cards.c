@@ -95,17 +95,13 @@ static void add_slot(struct sheet_maker *maker, int string)
     sheet_add_cell(maker->sheet, to_fill_in);
 }
 
-/* A zero fret has no slots to file to a depth. */
-static bool nut_is_fret(const struct sheet_maker *maker)
-{
-    return record_choice_or(maker->record, reading_key_one(FIELD_NUT_KIND), 0) > 0;
-}
-
 static void add_slots(struct sheet_maker *maker)
 {
     const enum move_state state = maker->left.moves.move[MOVE_SLOTS].state;
+    const struct outfit *outfit = &maker->left.setup.outfit;
 
-    if (maker->last == 0 || nut_is_fret(maker))
+    /* Over a zero fret no slot is filed to a depth, and none under a bar. */
+    if (maker->last == 0 || outfit->zero_fret || outfit->lap)
         return;
     sheet_add_heading(maker->sheet, "Nut slots");
     if (state == MOVE_WAITS)
@@ -113,7 +109,8 @@ static void add_slots(struct sheet_maker *maker)
                        "Not yet: what comes first on the Work leaf changes these.");
     add_slot_head(maker);
     for (int s = maker->left.setup.board.strings; s >= 1; s--)
-        add_slot(maker, s);
+        if (outfit_has_slot(outfit, s))
+            add_slot(maker, s);
     sheet_add_text(maker->sheet, SHEET_SMALL,
                    "Gaps are of the open string. Read after every few strokes: what is filed off "
                    "does not come back. Bone and shell dust: wear a respirator.");
@@ -149,7 +146,7 @@ static void add_frets(struct sheet_maker *maker)
 {
     const int frets = maker->left.setup.board.frets;
 
-    if (frets < 3)
+    if (frets < 3 || !outfit_asks(&maker->left.setup.outfit, FIELD_CROWN, 0))
         return;
     sheet_add_heading(maker->sheet, "Fret rocker");
     sheet_begin_table(maker->sheet, "rrrccc");

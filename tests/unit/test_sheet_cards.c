@@ -91,12 +91,34 @@ static void a_zero_fret_has_no_slots(void **state)
     free(text);
 }
 
+/* A short string has no slot of its own on the card; a bare board nothing to rock; a bar neither.
+ */
+static void other_kinds_have_what_they_have(void **state)
+{
+    char *short_one = text_of("string.6 from_fret = 5\n"), *usual = text_of("");
+    char *bare = text_of("board fretless = yes\n"), *bar = text_of("nut kind = raised\n");
+
+    (void)state;
+    assert_non_null(strstr(usual, "\n  6 "));
+    assert_null(strstr(short_one, "\n  6 "));
+    assert_non_null(strstr(short_one, "\n  5 "));
+    assert_null(strstr(bare, "Fret rocker"));
+    assert_non_null(strstr(bare, "Nut slots"));
+    assert_null(strstr(bar, "Fret rocker"));
+    assert_null(strstr(bar, "Nut slots"));
+    free(short_one);
+    free(usual);
+    free(bare);
+    free(bar);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(an_edge_rests_on_three_frets_and_no_other),
         cmocka_unit_test(a_slot_says_what_comes_off),
         cmocka_unit_test(a_zero_fret_has_no_slots),
+        cmocka_unit_test(other_kinds_have_what_they_have),
     };
 
     return cmocka_run_group_tests_name("sheet_cards", tests, NULL, NULL) ? 1 : 0;

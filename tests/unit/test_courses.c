@@ -1,0 +1,181 @@
+/* SPDX-License-Identifier: MIT */
+#include "kinds.h"
+
+#include <string.h>
+
+#include "model/reading/note_name.h"
+#include "model/survey/survey_layout.h"
+
+/* Strings in courses: twelve strings, mandolins. */
+
+static const char twelve[] =
+    "board scale = 25.5 in\nboard strings = 12\nboard courses = 6\nboard frets = 20\n"
+    "board join_fret = 14\nbridge kind = blank\nneck rod = two-way\n" TARGETS
+    "string.5 note = G3\nstring.5 gauge = .023 in\nstring.5 build = plain\n"
+    "string.6 note = G4\nstring.6 gauge = .009 in\nstring.6 build = plain\n"
+    "string.11 setback = 3 mm\nstring.9 setback = 2 mm\nstring.10 setback = 1 mm\n";
+
+static void a_twelve_string_asks_for_six_courses(void **state)
+{
+    struct app *app = bench_open(twelve, "", LEAF_BENCH);
+
+    (void)state;
+    assert_int_equal(app->route.columns, 6);
+    assert_int_equal(count_cells(app, FIELD_NUT_GAP), 6);
+    assert_int_equal(count_cells(app, FIELD_ACTION), 6);
+    assert_int_equal(app->route.cells[1].key.string, 11);
+    app_take_leaf(app, LEAF_FRETS);
+    assert_int_equal(count_cells(app, FIELD_BUZZ), 6);
+    bench_close(app);
+}
+
+/* As found: course 1 high at the nut by .005 in, all actions over by a 64th. Afterwards all at the
+ * targets: between .012 and .018 in, and 4 and 6 64ths, by fifths. */
+static void a_twelve_string_is_set_up_by_course(void **state)
+{
+    struct app *app = bench_open(twelve, "", LEAF_BENCH);
+
+    (void)state;
+    bench_press(app, ".008{Enter}.019{Enter}.018{Enter}.016{Enter}.015{Enter}.014{Enter}.019{Enter}"
+                     "7{Enter}6.6{Enter}6.2{Enter}5.8{Enter}5.4{Enter}5{Enter}");
+    assert_int_equal(verdict(app), MOVES_WORK);
+    const struct move *slots = &app->now.moves.move[MOVE_SLOTS];
+    assert_true(slots->string[1].due);
+    /* The octave of the course goes with it, and nothing is said of it. */
+    assert_true(slots->string[2].due);
+    assert_near(slots->string[2].value, slots->string[1].value, 1e-12);
+    assert_string_not_equal(words_of(app, MOVE_SLOTS).string[1], "");
+    assert_string_equal(words_of(app, MOVE_SLOTS).string[2], "");
+    do_the_work(app);
+    assert_string_equal(bench_text(app, "visit.1.work.1 kind"), "slots");
+    assert_non_null(strstr(bench_text(app, "visit.1.work.1 amount"), "; course 1 -"));
+    assert_non_null(strstr(bench_text(app, "visit.1.work.2 amount"), "; course 6 -"));
+    bench_press(app, ".008{Enter}.018{Enter}.017{Enter}.016{Enter}.014{Enter}.013{Enter}.012{Enter}"
+                     "6{Enter}5.6{Enter}5.2{Enter}4.8{Enter}4.4{Enter}4{Enter}");
+    assert_int_equal(verdict(app), MOVES_READY);
+    assert_null(bench_text(app, "visit.1.pass.2 nut_gap.2"));
+    bench_close(app);
+}
+
+/* By hand: G3 is 14 semitones under A4, its octave 2. A plain .023 in at 25.5 in pulls
+ * 7850 pi/4 (.5842e-3)^2 (2 * .6477 * 196.0)^2 = 135.6 N, a .009 in an octave up
+ * 3.2218e-4 (2 * .6477 * 392.0)^2 = 83.1 N. */
+static void each_string_of_a_course_has_its_own_pull(void **state)
+{
+    struct app *app = bench_open(twelve, "", LEAF_BENCH);
+
+    (void)state;
+    assert_near(figure(app, FIGURE_PITCH, 6), 2 * figure(app, FIGURE_PITCH, 5), 1e-9);
+    assert_near(figure(app, FIGURE_TENSION, 5), 135.6, 0.1);
+    assert_near(figure(app, FIGURE_TENSION, 6), 83.1, 0.1);
+    assert_near_relative(figure(app, FIGURE_TENSION, 6), plain_pull_n(.009, 647.7, hz_of(-2)),
+                         1e-9);
+    bench_close(app);
+}
+
+static void a_setback_is_that_of_the_course_or_its_own(void **state)
+{
+    struct app *app = bench_open(twelve, "", LEAF_BENCH);
+    const struct board *board = &app->now.setup.board;
+
+    (void)state;
+    assert_near(board->contact_mm[12] - board->scale_mm[12], 3, 1e-9);
+    assert_near(board->contact_mm[10] - board->scale_mm[10], 1, 1e-9);
+    assert_near(board->contact_mm[8] - board->scale_mm[8], 0, 1e-9);
+    bench_close(app);
+}
+
+/* One string of course 6 has a gap of its own: it is read by itself in this visit, its twin too. */
+static void a_string_with_its_own_reading_has_its_own_column(void **state)
+{
+    struct app *app = bench_open(twelve, "visit.1.pass.1 nut_gap.12 = .020 in\n", LEAF_BENCH);
+    char memory[16];
+    struct strbuf text = STRBUF(memory);
+
+    (void)state;
+    assert_int_equal(app->route.columns, 7);
+    note_name_add_read(&text, &app->record, &app->now.setup.outfit, 11);
+    assert_string_equal(memory, "s11");
+    strbuf_clear(&text);
+    note_name_add_read(&text, &app->record, &app->now.setup.outfit, 9);
+    assert_string_equal(memory, "5");
+    bench_close(app);
+}
+
+static void a_mandolin_asks_for_four(void **state)
+{
+    struct app *app = bench_open("board scale = 13.875 in\nboard strings = 8\nboard courses = 4\n"
+                                 "board frets = 20\nboard join_fret = 12\n" TARGETS
+                                 "string.1 note = E5\nstring.1 gauge = .011 in\n"
+                                 "string.1 build = plain\n",
+                                 "", LEAF_BENCH);
+
+    (void)state;
+    assert_int_equal(app->route.columns, 4);
+    assert_int_equal(count_cells(app, FIELD_ACTION), 4);
+    /* E5 is 7 semitones over A4: 659.26 Hz. 4.8130e-4 (2 * .352425 * 659.26)^2 = 103.9 N. */
+    assert_near(figure(app, FIGURE_PITCH, 1), 659.255, 1e-3);
+    assert_near(figure(app, FIGURE_TENSION, 1), 103.9, 0.1);
+    bench_press(app, ".008{Enter}.018{Enter}.016{Enter}.014{Enter}.012{Enter}"
+                     "6{Enter}5.5{Enter}4.5{Enter}4{Enter}");
+    assert_int_equal(verdict(app), MOVES_READY);
+    bench_close(app);
+}
+
+/* Two courses of two .010 in strings (.254 mm), 2 mm apart, on a 30 mm nut with margins of 3 mm:
+ * each is 2.508 mm wide, so that the outer strings lie 3.127 mm from the edges, their twins 2.254
+ * mm from these. Between the outer two, 20 mm at the saddle, the twins lie 2.254 mm in as well. */
+static void a_course_is_laid_out_as_one(void **state)
+{
+    static const char strings[] =
+        "board scale = 13.875 in\nboard strings = 4\nboard courses = 2\nboard frets = 20\n"
+        "board join_fret = 12\nnut width = 30 mm\nnut margin_bass = 3 mm\n"
+        "nut margin_treble = 3 mm\nnut spread = equal-gaps\nbridge spread = 20 mm\n"
+        "string.1 gauge = .010 in\nstring.2 gauge = .010 in\nstring.3 gauge = .010 in\n"
+        "string.4 gauge = .010 in\n";
+    static const double nut_mm[] = {26.873, 24.619, 5.381, 3.127},
+                        saddle_mm[] = {20, 17.746, 2.254};
+    struct app *app = bench_open(strings, "nut course_gap = 2 mm\n", LEAF_BENCH);
+    struct app *unknown = bench_open(strings, "", LEAF_BENCH);
+    struct survey_layout layout;
+
+    (void)state;
+    survey_layout(&app->record, &app->now, &layout);
+    for (int s = 1; s <= 4; s++)
+        assert_near(assert_given(layout.string[s].nut_centre_mm), nut_mm[s - 1], 1e-9);
+    for (int s = 1; s <= 3; s++)
+        assert_near(assert_given(layout.string[s].saddle_centre_mm), saddle_mm[s - 1], 1e-9);
+    survey_layout(&unknown->record, &unknown->now, &layout);
+    assert_false(layout.string[1].nut_centre_mm.given);
+    bench_close(app);
+    bench_close(unknown);
+}
+
+/* Five courses do not divide eight strings: said, and each string is read. */
+static void uneven_courses_are_refused(void **state)
+{
+    struct app *app = bench_open("board scale = 13.875 in\nboard strings = 8\nboard courses = 5\n"
+                                 "board frets = 20\nboard join_fret = 12\n",
+                                 "", LEAF_BENCH);
+
+    (void)state;
+    assert_int_equal(app->route.columns, 8);
+    assert_true(findings_have_fault(&app->now.findings));
+    bench_close(app);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_twelve_string_asks_for_six_courses),
+        cmocka_unit_test(a_twelve_string_is_set_up_by_course),
+        cmocka_unit_test(each_string_of_a_course_has_its_own_pull),
+        cmocka_unit_test(a_setback_is_that_of_the_course_or_its_own),
+        cmocka_unit_test(a_string_with_its_own_reading_has_its_own_column),
+        cmocka_unit_test(a_mandolin_asks_for_four),
+        cmocka_unit_test(a_course_is_laid_out_as_one),
+        cmocka_unit_test(uneven_courses_are_refused),
+    };
+
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
