@@ -113,6 +113,18 @@ static void look_at_filed(struct app *app, const struct reading_key *key, const 
     strbuf_add(&words, is_line ? ": replace it?" : ": change the record?");
 }
 
+/* What is read of a course is said of it. */
+static void name_course(struct app *app)
+{
+    const struct outfit *outfit = &app->now.setup.outfit;
+    struct doubt *doubt = &app->doubt;
+
+    if (doubt->string < 1 || !outfit_is_course(outfit, doubt->string))
+        return;
+    doubt->is_course = true;
+    doubt->string = outfit->course[doubt->string];
+}
+
 void doubt_look(struct app *app)
 {
     const struct route_cell *cell = app_cell(app);
@@ -140,6 +152,7 @@ void doubt_look(struct app *app)
     entry.whole = strspn(app->entry.text, "0123456789") == app->entry.length;
     entry.bare = bare_number(app->entry.text);
     app->doubt = doubt_find(&app->record, &key, &entry, &about);
+    name_course(app);
     if (app->doubt.kind == DOUBT_NONE)
         look_at_filed(app, &cell->key, memory);
     else

@@ -148,7 +148,7 @@ static void add_comparison(struct strbuf *out, const struct doubt *doubt, const 
     case DOUBT_BESIDE:
         add_beside(out, " beside ", doubt, field, units);
         if (doubt->string > 0)
-            strbuf_addf(out, " on string %d", doubt->string);
+            strbuf_addf(out, doubt->is_course ? " on course %d" : " on string %d", doubt->string);
         else
             strbuf_add(out, " at the other end");
         return;

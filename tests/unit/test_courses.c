@@ -73,6 +73,21 @@ static void each_string_of_a_course_has_its_own_pull(void **state)
     bench_close(app);
 }
 
+/* 11 beside 7: what is beside it is named as the bench names it. */
+static void a_doubt_names_the_course(void **state)
+{
+    struct app *app = bench_open(twelve, "visit.1.pass.1 action.11 = 7/64 in\n", LEAF_BENCH);
+    const struct reading_key key = reading_key_pass_at(FIELD_ACTION, 1, 1, 9, 0);
+
+    (void)state;
+    app->at = route_find(&app->route, &key);
+    bench_press(app, "11");
+    if (!strstr(app->doubt_words, "on course 6"))
+        fail_msg("%s", app->doubt_words);
+    assert_null(strstr(app->doubt_words, "string"));
+    bench_close(app);
+}
+
 static void a_setback_is_that_of_the_course_or_its_own(void **state)
 {
     struct app *app = bench_open(twelve, "", LEAF_BENCH);
@@ -170,6 +185,7 @@ int main(void)
         cmocka_unit_test(a_twelve_string_asks_for_six_courses),
         cmocka_unit_test(a_twelve_string_is_set_up_by_course),
         cmocka_unit_test(each_string_of_a_course_has_its_own_pull),
+        cmocka_unit_test(a_doubt_names_the_course),
         cmocka_unit_test(a_setback_is_that_of_the_course_or_its_own),
         cmocka_unit_test(a_string_with_its_own_reading_has_its_own_column),
         cmocka_unit_test(a_mandolin_asks_for_four),

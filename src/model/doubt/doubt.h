@@ -66,8 +66,9 @@ enum doubt_kind {
 
 struct doubt {
     enum doubt_kind kind;
-    double beside; /* what the reading is compared with, in the pivot unit */
-    int string;    /* whose that is; 0 for the saddle's other end */
+    double beside;  /* what the reading is compared with, in the pivot unit */
+    int string;     /* whose that is; 0 for the saddle's other end */
+    bool is_course; /* its course of that number, where courses are read as one */
     int visit, parts;
     bool has_likely;
     double likely;         /* what the same digits would be with a point or a unit that fits */
