@@ -53,9 +53,10 @@ static void build_at_targets(int preset, double lower_mm, struct record *record,
 static double least_share(const struct derived *derived, int string)
 {
     const struct maybe *headroom_mm = derived->clearance[string].headroom_mm;
-    double least = assert_given(headroom_mm[0]);
+    const int open = derived->setup.board.start_fret[string];
+    double least = assert_given(headroom_mm[open]);
 
-    for (int n = 1; n < derived->setup.board.frets; n++)
+    for (int n = open + 1; n < derived->setup.board.frets; n++)
         least = fmin(least, maybe_or(headroom_mm[n], least));
     return least / derived->touch.mm[string];
 }
