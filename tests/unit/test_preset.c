@@ -8,7 +8,7 @@
 #include "store/profile/preset.h"
 #include "store/profile/profile_load.h"
 
-enum { PRESETS = 19 };
+enum { PRESETS = 20 };
 
 static void each_has_a_name_of_its_own(void **state)
 {
@@ -48,27 +48,33 @@ static void none_has_a_problem(void **state)
     }
 }
 
-static void check_whole(const char *id, const struct record *record)
+static void check_has(const char *id, const struct record *record, const enum field_id *fields,
+                      size_t count)
 {
-    static const enum field_id needed[] = {
-        FIELD_KIND,
-        FIELD_FRETS,
-        FIELD_JOIN_FRET,
-        FIELD_RELIEF_FRET,
-        FIELD_BRIDGE_KIND,
-        FIELD_TARGET_RELIEF,
-        FIELD_TARGET_ACTION_BASS,
-        FIELD_TARGET_ACTION_TREBLE,
-        FIELD_TARGET_GAP_BASS,
-        FIELD_TARGET_GAP_TREBLE,
-    };
-
-    for (size_t i = 0; i < sizeof needed / sizeof needed[0]; i++) {
-        const struct reading_key key = reading_key_one(needed[i]);
+    for (size_t i = 0; i < count; i++) {
+        const struct reading_key key = reading_key_one(fields[i]);
 
         if (!record_get(record, &key))
-            fail_msg("%s lacks %s", id, field_get(needed[i])->key);
+            fail_msg("%s lacks %s", id, field_get(fields[i])->key);
     }
+}
+
+static void check_whole(const char *id, const struct record *record)
+{
+    static const enum field_id needed[] = {FIELD_KIND, FIELD_FRETS, FIELD_JOIN_FRET,
+                                           FIELD_RELIEF_FRET, FIELD_BRIDGE_KIND};
+    static const enum field_id fretted[] = {FIELD_TARGET_RELIEF, FIELD_TARGET_ACTION_BASS,
+                                            FIELD_TARGET_ACTION_TREBLE, FIELD_TARGET_GAP_BASS,
+                                            FIELD_TARGET_GAP_TREBLE};
+    static const enum field_id barred[] = {FIELD_TARGET_HEIGHT_NUT, FIELD_TARGET_HEIGHT_SADDLE};
+    struct outfit outfit;
+
+    outfit_read(&outfit, record, 0);
+    check_has(id, record, needed, sizeof needed / sizeof needed[0]);
+    if (outfit.lap)
+        check_has(id, record, barred, sizeof barred / sizeof barred[0]);
+    else
+        check_has(id, record, fretted, sizeof fretted / sizeof fretted[0]);
     assert_true(record_entered_one(record, FIELD_SCALE).given !=
                 (record_entered_one(record, FIELD_SCALE_TREBLE).given &&
                  record_entered_one(record, FIELD_SCALE_BASS).given));
@@ -108,29 +114,37 @@ static struct reading_key of_string(enum field_id field, int string)
     return reading_key_pass_at(field, 1, 1, string, 0);
 }
 
-/* A reading for each string, as the outer two targets have it. */
-static void read_row(struct record *record, enum field_id field, struct maybe bass_mm,
-                     struct maybe treble_mm, int strings)
+/* A reading for each string of which one is asked, as the outer two targets have it. */
+static void read_row(struct record *record, const struct outfit *outfit, enum field_id field,
+                     struct maybe bass_mm, struct maybe treble_mm)
 {
-    for (int s = 1; s <= strings; s++)
-        build_record_put_mm(record, of_string(field, s),
-                            assert_given(setup_target_at(&bass_mm, &treble_mm, strings, s)));
+    for (int s = 1; s <= outfit->strings; s++)
+        if (outfit_asks(outfit, field, s))
+            build_record_put_mm(record, of_string(field, s),
+                                assert_given(setup_target_at(&bass_mm, &treble_mm, outfit, s)));
+}
+
+static void read_one(struct record *record, const struct outfit *outfit, enum field_id field,
+                     struct maybe mm)
+{
+    if (outfit_asks(outfit, field, 0))
+        build_record_put_mm(record, reading_key_pass(field, 1, 1), assert_given(mm));
 }
 
 static void read_at_targets(struct record *record, const struct setup *setup)
 {
-    const int strings = setup->board.strings;
+    const struct outfit *outfit = &setup->outfit;
 
-    build_record_put_mm(record, reading_key_pass(FIELD_RELIEF, 1, 1),
-                        assert_given(setup->relief_target_mm));
-    read_row(record, FIELD_NUT_GAP, setup->gap_target_bass_mm, setup->gap_target_treble_mm,
-             strings);
-    read_row(record, FIELD_ACTION, setup->action_target_bass_mm, setup->action_target_treble_mm,
-             strings);
-    build_record_put_mm(record, reading_key_pass(FIELD_EXPOSURE_BASS, 1, 1),
-                        setup->exposure_new_mm);
-    build_record_put_mm(record, reading_key_pass(FIELD_EXPOSURE_TREBLE, 1, 1),
-                        setup->exposure_new_mm);
+    read_one(record, outfit, FIELD_RELIEF, setup->relief_target_mm);
+    read_row(record, outfit, FIELD_NUT_GAP, setup->gap_target_bass_mm, setup->gap_target_treble_mm);
+    read_row(record, outfit, FIELD_ACTION, setup->action_target_bass_mm,
+             setup->action_target_treble_mm);
+    read_row(record, outfit, FIELD_HEIGHT_NUT, setup->height_nut_target_mm,
+             setup->height_nut_target_mm);
+    read_row(record, outfit, FIELD_HEIGHT_SADDLE, setup->height_saddle_target_mm,
+             setup->height_saddle_target_mm);
+    read_one(record, outfit, FIELD_EXPOSURE_BASS, maybe_given(setup->exposure_new_mm));
+    read_one(record, outfit, FIELD_EXPOSURE_TREBLE, maybe_given(setup->exposure_new_mm));
 }
 
 /* What a set-up is for: at its targets nothing is left to do, and at its own touch no note of it
@@ -153,7 +167,10 @@ static void at_its_targets_each_is_ready(void **state)
             if (derived.moves.move[k].state == MOVE_DUE)
                 fail_msg("%s: move %d is due", id, k);
         for (int s = 1; s <= derived.setup.board.strings; s++) {
-            assert_true(derived.clearance[s].headroom_mm[0].given);
+            /* Nothing is stopped under a bar, and nothing buzzes. */
+            assert_int_equal(
+                derived.clearance[s].headroom_mm[derived.setup.board.start_fret[s]].given,
+                !derived.setup.outfit.lap);
             for (int n = 0; n < derived.setup.board.frets; n++) {
                 const struct maybe headroom_mm = derived.clearance[s].headroom_mm[n];
 

@@ -253,11 +253,11 @@ static void at_its_targets_every_top_is_where_it_should_be(void **state)
         build_record_put_mm(
             &record, reading_key_pass_at(FIELD_NUT_GAP, 1, 1, s, 0),
             assert_given(setup_target_at(&setup->gap_target_bass_mm, &setup->gap_target_treble_mm,
-                                         strings, s)));
+                                         &setup->outfit, s)));
         build_record_put_mm(
             &record, reading_key_pass_at(FIELD_ACTION, 1, 1, s, 0),
             assert_given(setup_target_at(&setup->action_target_bass_mm,
-                                         &setup->action_target_treble_mm, strings, s)) +
+                                         &setup->action_target_treble_mm, &setup->outfit, s)) +
                 (s == 3 ? 0.2 : 0));
     }
     derive_current(&record, &derived);

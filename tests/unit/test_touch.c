@@ -30,6 +30,12 @@ static void put_row(struct record *record, enum field_id field, struct maybe tre
     }
 }
 
+/* Played with a bar: nothing is fretted, and nothing buzzes. */
+static bool is_barred(int preset)
+{
+    return strstr(preset_get(preset)->text, "kind = raised") != NULL;
+}
+
 /* A preset as it would read when it is at its targets, but with an action so much lower. */
 static void build_at_targets(int preset, double lower_mm, struct record *record,
                              struct derived *derived)
@@ -69,6 +75,8 @@ static void a_usual_set_up_is_just_clean(void **state)
         struct derived derived;
         double closest = (double)INFINITY;
 
+        if (is_barred(i))
+            continue;
         build_at_targets(i, 0, &record, &derived);
         for (int s = 1; s <= derived.setup.board.strings; s++) {
             const double share = least_share(&derived, s);
@@ -97,6 +105,8 @@ static void a_lower_one_names_its_tightest_notes(void **state)
         struct strbuf words = STRBUF(memory);
         const struct shop_units units = shop_units_metric();
 
+        if (is_barred(i))
+            continue;
         build_at_targets(i, 0.15, &record, &derived);
         frets_plan_make(place_current(&record), &derived, &plan);
         for (int s = 1; s <= derived.setup.board.strings; s++)
@@ -151,7 +161,7 @@ static void play(struct record *record, const struct derived *derived, double sh
 
 static void the_ear_bounds_the_touch(void **state)
 {
-    enum { PRESETS = 19 };
+    enum { PRESETS = 20 };
     struct seeded seed = seeded_start("touch");
     int by_ear = 0;
 
@@ -162,6 +172,8 @@ static void the_ear_bounds_the_touch(void **state)
         struct derived derived;
         struct frets_plan plan;
 
+        if (is_barred(i % PRESETS))
+            continue;
         build_at_targets(i % PRESETS, 0.1, &record, &derived);
         play(&record, &derived, share, &seed);
         derive_current(&record, &derived);

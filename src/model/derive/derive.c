@@ -108,7 +108,7 @@ static void derive_clearance(struct place place, struct derived *derived)
 
     derive_headroom(place.record, setup, derived->string, &derived->lines, derived->pitch,
                     derived->clearance);
-    derived->touch = touch_as_stated(place.record, setup->board.strings);
+    derived->touch = touch_as_stated(place.record, &setup->outfit);
     if (heard.visit == place.visit && heard.pass == place.pass)
         derive_touch_heard(place, setup, derived->clearance, &derived->touch);
     else if (heard.pass > 0)

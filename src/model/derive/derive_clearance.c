@@ -149,7 +149,7 @@ void derive_touch_heard(struct place place, const struct setup *setup,
                                       .buzzing = derive_notes_heard(heard, CLEARANCE_BUZZES),
                                       .headroom_mm = clearance[s].headroom_mm};
     }
-    touch_listen(touch, place.record, setup->board.strings, all);
+    touch_listen(touch, place.record, &setup->outfit, all);
 }
 
 void derive_high_frets(struct place place, const struct setup *setup,

@@ -50,9 +50,9 @@ static bool plan_wanted(const struct setup *setup, struct saddle_top_plan *plan)
     curve.kappa_per_mm = neck_curve_kappa_for(board, setup->relief_target_mm.value);
     for (int s = 1; s <= board->strings; s++) {
         const struct maybe gap = setup_target_at(&setup->gap_target_bass_mm,
-                                                 &setup->gap_target_treble_mm, board->strings, s);
+                                                 &setup->gap_target_treble_mm, &setup->outfit, s);
         const struct maybe action = setup_target_at(
-            &setup->action_target_bass_mm, &setup->action_target_treble_mm, board->strings, s);
+            &setup->action_target_bass_mm, &setup->action_target_treble_mm, &setup->outfit, s);
         const double x1 = board->station_mm[s][1], xk = board->station_mm[s][k];
         const double u1 = neck_curve_height_mm(&curve, board, s, 1) + gap.value;
         const double uk = neck_curve_height_mm(&curve, board, s, k) + action.value;

@@ -33,9 +33,11 @@ static const struct kind_touch *find_kind(const struct record *record)
     return &kinds[0];
 }
 
-static double medium_mm(const struct kind_touch *kind, int string, int strings)
+/* The strings of a course lie at one height, and are plucked together. */
+static double medium_mm(const struct kind_touch *kind, const struct outfit *outfit, int string)
 {
-    const double toward_bass = strings > 1 ? (string - 1.0) / (strings - 1) : 0;
+    const int last = outfit_last_step(outfit);
+    const double toward_bass = last > 0 ? (double)outfit_step(outfit, string) / last : 0;
 
     return kind->treble_mm + toward_bass * (kind->bass_mm - kind->treble_mm);
 }
@@ -47,20 +49,21 @@ static double stated_share(const struct record *record)
     return shares[(int)record_or_fallback(record, FIELD_TOUCH)];
 }
 
-static void set_share(struct touch *touch, const struct record *record, int strings, double share)
+static void set_share(struct touch *touch, const struct record *record, const struct outfit *outfit,
+                      double share)
 {
     const struct kind_touch *kind = find_kind(record);
 
     touch->share = share;
-    for (int s = 1; s <= strings; s++)
-        touch->mm[s] = share * medium_mm(kind, s, strings);
+    for (int s = 1; s <= outfit->strings; s++)
+        touch->mm[s] = share * medium_mm(kind, outfit, s);
 }
 
-struct touch touch_as_stated(const struct record *record, int strings)
+struct touch touch_as_stated(const struct record *record, const struct outfit *outfit)
 {
     struct touch touch = {.by_ear = false};
 
-    set_share(&touch, record, strings, stated_share(record));
+    set_share(&touch, record, outfit, stated_share(record));
     return touch;
 }
 
@@ -79,7 +82,7 @@ static void bound_string(struct touch *touch, const struct touch_heard *heard, d
     }
 }
 
-void touch_listen(struct touch *touch, const struct record *record, int strings,
+void touch_listen(struct touch *touch, const struct record *record, const struct outfit *outfit,
                   const struct touch_heard *heard)
 {
     const double step = 1.35;
@@ -88,8 +91,8 @@ void touch_listen(struct touch *touch, const struct record *record, int strings,
     struct touch found = {.by_ear = false};
     int buzzing = 0;
 
-    for (int s = 1; s <= strings; s++) {
-        bound_string(&found, &heard[s], medium_mm(kind, s, strings));
+    for (int s = 1; s <= outfit->strings; s++) {
+        bound_string(&found, &heard[s], medium_mm(kind, outfit, s));
         buzzing += heard[s].buzzing != 0;
     }
     if (!found.most.given)
@@ -98,7 +101,7 @@ void touch_listen(struct touch *touch, const struct record *record, int strings,
                    found.least.value < step * stated;
     if (!found.by_ear)
         found.least = maybe_absent();
-    set_share(&found, record, strings,
+    set_share(&found, record, outfit,
               found.by_ear ? sqrt(found.least.value * found.most.value)
                            : fmin(stated, found.most.value));
     *touch = found;

@@ -11,7 +11,7 @@
  * How hard the owner plays: the part of the pluck that is square to the board, as displacement of
  * the open string where it is plucked. Most of a pluck goes along the board, so it is less than
  * the string moves. A usual set-up of a kind of instrument is just clean at a medium touch (common
- * practice), which gives each kind its own (touch_table.h); from the treble string to the bass it
+ * practice), which gives each kind its own (touch_table.h); from the treble course to the bass it
  * changes evenly. Soft is 0.75 of it, hard 1.35. Notes heard clean and heard to buzz at the owner's
  * own playing say more than the word does.
  */
@@ -24,7 +24,7 @@ struct touch {
 };
 
 /* The touch as it was stated, or a medium one. */
-struct touch touch_as_stated(const struct record *record, int strings);
+struct touch touch_as_stated(const struct record *record, const struct outfit *outfit);
 
 /* The notes heard on one string, n with bit n set, and the headroom of each. */
 struct touch_heard {
@@ -33,13 +33,13 @@ struct touch_heard {
 };
 
 /*
- * Corrects *touch by what was heard on the strings 1 .. strings ([0] unused). A clean note bounds
+ * Corrects *touch by what was heard on each string ([0] unused). A clean note bounds
  * it from above. Notes that buzz bound it from below where they are on two strings or more, one
  * touch explains all that was heard, and it is no more than a step harder than what was stated;
  * else a fret is to blame, not the player.
  * Unchanged where nothing was heard. Source: our own reasoning.
  */
-void touch_listen(struct touch *touch, const struct record *record, int strings,
+void touch_listen(struct touch *touch, const struct record *record, const struct outfit *outfit,
                   const struct touch_heard *heard);
 
 #endif
