@@ -2,174 +2,194 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
+#include <unistd.h>
 
-#include "near.h"
-#include "percentile.h"
-#include "terminal.h"
-#include "tree.h"
+#include "big_profile.h"
+#include "columns.h"
+#include "timed.h"
 
 /*
- * The program's speed as the user sees it, on a pseudo-terminal: from a key to the first byte of
- * the new screen, the bytes sent for a key, from the start to the first screen,
- * and the memory held. Prints a table; no time is a failure.
+ * The programs' speed as the user sees it, on a pseudo-terminal: from the start to the first whole
+ * screen, from a key to the last byte that it paints, what is sent for it, and how often a program
+ * is woken that nothing is asked of. Side by side: one that does as little as can be done, and each
+ * sillet that is named. Prints tables; no time is a failure.
  *
- *     bench_key SILLET PROFILE
+ *     bench_key BARE PROFILE SILLET...
  */
-enum { STARTS = 20, ROUNDS = 100, WAIT_MS = 2000 };
+enum { STARTS = 40, ROUNDS = 60, IDLE_MS = 4000 };
 
 struct kind {
     const char *name;
-    const char *before; /* typed first, not measured */
-    const char *key;    /* one key, as the terminal sends it */
+    const char *before[2]; /* typed first, not measured; by turns, like the key */
+    const char *key[2];
+    const char *after; /* typed afterwards, not measured */
+    bool bare;         /* the bare program knows it too */
+    bool big;          /* only of interest in a large record */
 };
 
+#define DOWN    "\x1BOB"
+#define LEFT    "\x1BOD"
+#define BENCH   "\x1BOQ\x1BOH"
+#define HISTORY "\x1B[19~"
+
 static const struct kind kinds[] = {
-    {"a digit of an entry", "", "2"}, {"taking it back", "", "\x7F"},
-    {"the next cell", "", "\r"},      {"a reading, kept on disk", ".012", "\r"},
-    {"undo, kept on disk", "", "u"},  {"the keys", "", "h"},
-    {"closing them", "", "h"},        {"one row down", "", "\x1BOB"},
-    {"metric gauges", "", "m"},       {"inch gauges", "", "m"},
+    {"an arrow", {BENCH, DOWN}, {DOWN, DOWN}, "", true, false},
+    {"a digit", {BENCH, ""}, {"2", "2"}, "\x7F", true, false},
+    {"the next leaf", {BENCH, ""}, {"\t", "\t"}, "", false, false},
+    {"Enter: kept on disk", {BENCH ".012", BENCH ".011"}, {"\r", "\r"}, "", true, false},
+    {"undo: kept on disk", {"", ""}, {"u", "u"}, "", false, false},
+    {"an arrow on History", {HISTORY, HISTORY}, {LEFT, LEFT}, "", false, true},
 };
 enum { KINDS = sizeof kinds / sizeof kinds[0] };
 
-struct sample {
-    double ms[ROUNDS], bytes[ROUNDS];
+struct programs {
+    const char *path[COLUMNS_MAX];
+    int count;
 };
 
-static double now_ms(void)
+static struct timed start(const struct programs *programs, int i, const char *file)
 {
-    struct timespec t;
+    const char *const argv[] = {programs->path[i], file, NULL};
 
-    clock_gettime(CLOCK_MONOTONIC, &t);
-    return (double)t.tv_sec * 1e3 + (double)t.tv_nsec * 1e-6;
+    return timed_start(argv, i == 0 ? "q quit" : "[Bench]");
 }
 
-static struct terminal *start(const char *program, const char *profile, int rows, int columns)
+static void copy(const char *from, const char *to)
 {
-    const char *const argv[] = {program, profile, NULL};
-    const struct terminal_setup setup = {.argv = argv, .rows = rows, .columns = columns};
-
-    return terminal_start(&setup);
-}
-
-static void measure_key(struct terminal *terminal, const struct kind *kind, struct sample *sample,
-                        int round)
-{
-    if (kind->before[0]) {
-        terminal_type(terminal, kind->before);
-        terminal_settle(terminal);
-    }
-    const size_t bytes = terminal_bytes(terminal);
-    const double from = now_ms();
-    terminal_type(terminal, kind->key);
-    terminal_pump(terminal, WAIT_MS);
-    sample->ms[round] = now_ms() - from;
-    terminal_settle(terminal);
-    sample->bytes[round] = (double)(terminal_bytes(terminal) - bytes);
-}
-
-static void print_sample(const char *name, struct sample *sample)
-{
-    percentile_sort(sample->ms, ROUNDS);
-    percentile_sort(sample->bytes, ROUNDS);
-    printf("  %-26s %8.2f %8.2f   %6.0f %6.0f\n", name, percentile_of(sample->ms, ROUNDS, 50),
-           percentile_of(sample->ms, ROUNDS, 99), percentile_of(sample->bytes, ROUNDS, 50),
-           percentile_of(sample->bytes, ROUNDS, 99));
-}
-
-/* "VmRSS:	    1234 kB" of a process; -1 where the system does not tell. */
-static long memory_kb(pid_t process, const char *what)
-{
-    char path[64], line[256];
-    long kb = -1;
-
-    snprintf(path, sizeof path, "/proc/%ld/status", (long)process);
-    FILE *file = fopen(path, "r");
-    if (!file)
-        return -1;
-    while (fgets(line, sizeof line, file))
-        if (strncmp(line, what, strlen(what)) == 0 && line[strlen(what)] == ':')
-            kb = strtol(line + strlen(what) + 1, NULL, 10);
-    fclose(file);
-    return kb;
-}
-
-static void measure_keys(const char *program, const char *profile, int rows, int columns)
-{
-    static struct sample samples[KINDS];
-    struct terminal *terminal = start(program, profile, rows, columns);
-
-    terminal_expect(terminal, "[Bench]");
-    terminal_settle(terminal);
-    for (int round = 0; round < ROUNDS; round++) {
-        for (int i = 0; i < KINDS; i++)
-            measure_key(terminal, &kinds[i], &samples[i], round);
-        terminal_key(terminal, TERMINAL_HOME);
-        terminal_settle(terminal);
-    }
-    printf("%dx%d, %d times each        ms to the first byte    bytes sent\n"
-           "                               median     99 %%   median   99 %%\n",
-           columns, rows, ROUNDS);
-    for (int i = 0; i < KINDS; i++)
-        print_sample(kinds[i].name, &samples[i]);
-    printf("  memory resident %ld kB, at most %ld kB\n\n",
-           memory_kb(terminal_pid(terminal), "VmRSS"), memory_kb(terminal_pid(terminal), "VmHWM"));
-    terminal_stop(terminal);
-}
-
-static void measure_starts(const char *program, const char *profile)
-{
-    double ms[STARTS];
-
-    for (int i = 0; i < STARTS; i++) {
-        const double from = now_ms();
-        struct terminal *terminal = start(program, profile, 24, 80);
-
-        terminal_expect(terminal, "q quit");
-        ms[i] = now_ms() - from;
-        terminal_stop(terminal);
-    }
-    percentile_sort(ms, STARTS);
-    printf("start to the first whole screen, %d times: median %.1f ms, at most %.1f ms\n\n", STARTS,
-           percentile_of(ms, STARTS, 50), percentile_of(ms, STARTS, 100));
-}
-
-/* The profile is saved to, so a copy is worked on. */
-static const char *copy_profile(const struct tree *tree, const char *path)
-{
+    static char bytes[1 << 16];
+    FILE *in = fopen(from, "r"), *out = fopen(to, "w");
     size_t length;
-    char *bytes = tree_read(path, &length);
-    const char *copy = tree_path(tree, "profile.ini");
 
-    assert_non_null(bytes);
-    tree_write(copy, bytes, length);
-    free(bytes);
-    return copy;
+    if (!in || !out) {
+        perror(in ? to : from);
+        exit(2);
+    }
+    while ((length = fread(bytes, 1, sizeof bytes, in)) > 0)
+        fwrite(bytes, 1, length, out);
+    fclose(in);
+    fclose(out);
 }
 
-static const char *program_path, *profile_path;
-
-static void bench_key(void **state)
+/* What a program works on: the bare one has a folder, each sillet a profile of its own. */
+static const char *file_for(int i, const char *profile)
 {
-    const char *profile = copy_profile(*state, profile_path);
+    static char path[300];
 
-    measure_starts(program_path, profile);
-    measure_keys(program_path, profile, 24, 80);
-    measure_keys(program_path, profile, 43, 132);
+    if (i == 0)
+        return columns_home();
+    snprintf(path, sizeof path, "%s/%d.ini", columns_home(), i);
+    if (profile)
+        copy(profile, path);
+    return path;
 }
 
-int main(int argc, char **argv)
+static void measure_starts(const struct programs *programs, const char *profile)
 {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test_setup_teardown(bench_key, tree_setup, tree_teardown),
-    };
+    static struct samples samples[COLUMNS_MAX];
 
-    if (argc != 3) {
-        fprintf(stderr, "usage: %s SILLET PROFILE\n", argv[0]);
+    memset(samples, 0, sizeof samples);
+    for (int round = 0; round < STARTS; round++)
+        for (int i = 0; i < programs->count; i++) {
+            const char *file = file_for(i, round == 0 ? profile : NULL);
+            struct timed timed = start(programs, i, file);
+
+            samples[i].value[samples[i].count++] = timed.first_ms;
+            timed_stop(&timed);
+        }
+    columns_print("start to the first screen", samples, programs->count);
+}
+
+struct measured {
+    struct samples first[COLUMNS_MAX], last[COLUMNS_MAX], bytes[COLUMNS_MAX], writes[COLUMNS_MAX];
+};
+
+static void take(struct measured *measured, int i, const struct painted *painted)
+{
+    const int at = measured->last[i].count;
+
+    measured->first[i].value[at] = painted->first_ms;
+    measured->last[i].value[at] = painted->last_ms;
+    measured->bytes[i].value[at] = painted->bytes;
+    measured->writes[i].value[at] = painted->writes;
+    measured->first[i].count = measured->last[i].count = at + 1;
+    measured->bytes[i].count = measured->writes[i].count = at + 1;
+}
+
+static void measure_kind(struct timed *timed, const struct kind *kind, struct measured *measured,
+                         int i)
+{
+    for (int round = 0; round < ROUNDS; round++) {
+        const int turn = round % 2;
+
+        if (kind->before[turn][0])
+            timed_key(timed, kind->before[turn]);
+        const struct painted painted = timed_key(timed, kind->key[turn]);
+        take(measured, i, &painted);
+        if (kind->after[0])
+            timed_key(timed, kind->after);
+    }
+}
+
+static void measure_keys(const struct programs *programs, const char *profile, bool big)
+{
+    static struct measured measured[KINDS];
+
+    memset(measured, 0, sizeof measured);
+    for (int i = 0; i < programs->count; i++) {
+        struct timed timed = start(programs, i, file_for(i, profile));
+
+        for (int k = 0; k < KINDS; k++)
+            if ((i > 0 || kinds[k].bare) && (big || !kinds[k].big))
+                measure_kind(&timed, &kinds[k], &measured[k], i);
+        timed_stop(&timed);
+    }
+    for (int k = 0; k < KINDS; k++)
+        if (big || !kinds[k].big)
+            columns_print(kinds[k].name, measured[k].last, programs->count);
+    columns_print("bytes sent for an arrow", measured[0].bytes, programs->count);
+    columns_print("writes for an arrow", measured[0].writes, programs->count);
+}
+
+static void measure_idle(const struct programs *programs, const char *profile, const char *what,
+                         const char *keys)
+{
+    static struct samples samples[COLUMNS_MAX];
+
+    for (int i = 0; i < programs->count; i++) {
+        struct timed timed = start(programs, i, file_for(i, profile));
+
+        if (i > 0)
+            timed_key(&timed, keys);
+        samples[i].value[0] = (double)timed_wake_ups(&timed, IDLE_MS) * 60000 / IDLE_MS;
+        samples[i].count = 1;
+        timed_stop(&timed);
+    }
+    columns_print(what, samples, programs->count);
+}
+
+int main(int count, char **words)
+{
+    struct programs programs = {.count = 0};
+    char big[300];
+
+    if (count < 4 || count > COLUMNS_MAX + 2) {
+        fprintf(stderr, "usage: %s BARE PROFILE SILLET...\n", words[0]);
         return 2;
     }
-    program_path = argv[1];
-    profile_path = argv[2];
-    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+    programs.path[programs.count++] = words[1];
+    for (int i = 3; i < count; i++)
+        programs.path[programs.count++] = words[i];
+    snprintf(big, sizeof big, "%s/big", columns_home());
+    big_profile_write(big, 40, 1);
+    columns_print_head("A usual record", "ms to the last byte", programs.count);
+    measure_starts(&programs, words[2]);
+    measure_keys(&programs, words[2], false);
+    measure_idle(&programs, words[2], "wake-ups a minute", BENCH);
+    columns_print_head("17 300 lines: 40 visits, 12 strings, 24 frets", "ms to the last byte",
+                       programs.count);
+    measure_starts(&programs, big);
+    measure_keys(&programs, big, true);
+    measure_idle(&programs, big, "wake-ups a minute on History", HISTORY);
+    columns_remove_home();
+    return 0;
 }
