@@ -124,13 +124,10 @@ static enum status read_entry(const char *text, enum quantity_kind quantity, enu
 enum status num_read(const char *text, enum quantity_kind quantity, enum unit bare,
                      struct num_entry *ret_entry, struct num_fault *ret_fault)
 {
-    struct num_entry entry;
     struct num_fault fault;
-    enum status status = read_entry(text, quantity, bare, &entry, &fault);
+    enum status status = read_entry(text, quantity, bare, ret_entry, &fault);
 
-    if (status == STATUS_OK)
-        *ret_entry = entry;
-    else if (ret_fault)
+    if (status != STATUS_OK && ret_fault)
         *ret_fault = fault;
     return status;
 }

@@ -303,6 +303,7 @@ static bool scan_entry(struct scanner *s, struct num_entry *entry)
     for (;;) {
         struct num_term *term = &entry->terms[entry->count];
 
+        *term = (struct num_term){.start = s->at};
         skip_blanks(s);
         if (!scan_amount(s, term) || !scan_suffix(s, term))
             return false;
@@ -332,12 +333,11 @@ enum status num_scan(const char *text, enum quantity_kind quantity, struct num_e
                      struct num_fault *ret_fault)
 {
     struct scanner scanner = {.text = text, .quantity = quantity};
-    struct num_entry entry = {0};
 
-    if (!scan_text(&scanner, &entry)) {
+    ret_entry->count = 0;
+    if (!scan_text(&scanner, ret_entry)) {
         *ret_fault = scanner.fault;
         return scanner.fault.status;
     }
-    *ret_entry = entry;
     return STATUS_OK;
 }

@@ -38,7 +38,8 @@ struct num_entry {
     struct num_term terms[NUM_TERMS_MAX];
 };
 
-/* Splits `text` into terms; their `unit` is left UNIT_NONE. Failures as num_parse. */
+/* Splits `text` into terms; their `unit` is left UNIT_NONE. Failures as num_parse; the entry then
+ * holds nothing of use. */
 enum status num_scan(const char *text, enum quantity_kind quantity, struct num_entry *ret_entry,
                      struct num_fault *ret_fault);
 

@@ -1,12 +1,27 @@
 /* SPDX-License-Identifier: MIT */
 #include "store/ini_read.h"
 
+#include <stdint.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "base/strbuf.h"
 #include "store/ini_escape.h"
 #include "store/ini_feed.h"
+
+struct reader {
+    const struct ini_text *text;
+    struct ini_entries *entries;
+    size_t *slots; /* by the hash of a value: the number from 1 of the first entry with it */
+    size_t *first; /* by entry: the first with the same value */
+    size_t mask;   /* the number of slots, less 1 */
+    char *free;    /* the unused part of the arena */
+};
+
+static const struct ini_line *line_of(const struct reader *reader, size_t number)
+{
+    return &reader->text->lines[reader->entries->items[number].line];
+}
 
 /* The section's name if the line is a key with a usable name; else NULL. */
 static const char *section_of(const struct ini_text *text, const struct ini_line *line)
@@ -17,17 +32,36 @@ static const char *section_of(const struct ini_text *text, const struct ini_line
 }
 
 /*
- * Writes a line's value as the only key of a section named by its number, so that repeated names
- * can be told apart. Without name, indent and comment the line is never longer than in the file.
+ * Values that iniparser gets at a time. It searches its dictionary from the start for every key,
+ * and with these and their sections' names stays within what it allots at first.
  */
+enum { KEYS = 36, PART = 3 * KEYS };
+
+/* The name that iniparser knows the value of a part by: a section and a key of one character each,
+ * so that repeated names can be told apart, and no line gets longer than in the file. */
+static void add_name(size_t number, struct strbuf *out)
+{
+    static const char digits[] = "0123456789abcdefghijklmnopqrstuvwxyz";
+
+    strbuf_add_char(out, digits[number / KEYS]);
+    strbuf_add_char(out, ':');
+    strbuf_add_char(out, digits[number % KEYS]);
+}
+
 static void add_line(const struct ini_line *line, size_t number, struct bytes *out)
 {
     size_t length = line->rest_at - line->value_at;
-    char memory[32];
-    struct strbuf start = STRBUF(memory);
+    char memory[8];
+    struct strbuf name = STRBUF(memory);
 
-    strbuf_addf(&start, "[%zu]\nk=", number);
-    bytes_add_text(out, memory);
+    add_name(number, &name);
+    if (number % KEYS == 0) {
+        const char section[] = {'[', memory[0], ']', '\n'};
+
+        bytes_add(out, section, sizeof section);
+    }
+    const char key[] = {memory[2], '='};
+    bytes_add(out, key, sizeof key);
     if (line->final_backslash)
         length--;
     bytes_add(out, line->logical + line->value_at, length);
@@ -41,16 +75,17 @@ static void add_line(const struct ini_line *line, size_t number, struct bytes *o
 static enum status take_value(const dictionary *loaded, size_t number, struct ini_entry *entry,
                               char **arena)
 {
-    char memory[32];
+    char memory[8];
     struct strbuf name = STRBUF(memory);
 
-    strbuf_addf(&name, "%zu:k", number);
+    add_name(number, &name);
     const char *value = iniparser_getstring(loaded, memory, NULL);
     if (!value)
         return STATUS_NO_MEMORY;
-    entry->value = *arena;
-    memcpy(entry->value, value, strlen(value) + 1);
-    *arena += ini_unescape(entry->value, &entry->zero) + 1;
+    const size_t length = strlen(value);
+    char *copy = memcpy(*arena, value, length + 1);
+    entry->value = copy;
+    *arena += ini_unescape(copy, &entry->zero) + 1;
     return STATUS_OK;
 }
 
@@ -71,15 +106,14 @@ static enum status list_entries(const struct ini_text *text, struct ini_entries 
     return STATUS_OK;
 }
 
-static enum status read_some(const struct ini_text *text, struct ini_entry *entries, size_t count,
-                             char **arena)
+static enum status read_some(struct reader *reader, const size_t *numbers, size_t count)
 {
     struct bytes feed;
     dictionary *loaded = NULL;
 
     bytes_init(&feed);
     for (size_t i = 0; i < count; i++)
-        add_line(&text->lines[entries[i].line], i, &feed);
+        add_line(line_of(reader, numbers[i]), i, &feed);
     enum status status = bytes_status(&feed);
     if (status == STATUS_OK)
         status = ini_feed(&feed, &loaded);
@@ -87,23 +121,88 @@ static enum status read_some(const struct ini_text *text, struct ini_entry *entr
     if (status != STATUS_OK)
         return status;
     for (size_t i = 0; status == STATUS_OK && i < count; i++)
-        status = take_value(loaded, i, &entries[i], arena);
+        status = take_value(loaded, i, &reader->entries->items[numbers[i]], &reader->free);
     iniparser_freedict(loaded);
     return status;
 }
 
-/* In parts, because iniparser takes quadratic time. */
-static enum status read_values(const struct ini_text *text, struct ini_entries *entries)
+/* 32-bit FNV-1a. */
+static uint32_t hash_of(const struct ini_line *line)
 {
-    enum { PART = 100 };
-    char *arena = entries->arena;
-    enum status status = STATUS_OK;
+    uint32_t hash = 2166136261u;
 
-    for (size_t at = 0; status == STATUS_OK && at < entries->count; at += PART) {
-        const size_t left = entries->count - at;
+    for (size_t i = line->value_at; i < line->rest_at; i++)
+        hash = (hash ^ (unsigned char)line->logical[i]) * 16777619u;
+    return hash;
+}
 
-        status = read_some(text, &entries->items[at], left < PART ? left : PART, &arena);
+static bool is_same_value(const struct ini_line *a, const struct ini_line *b)
+{
+    const size_t length = a->rest_at - a->value_at;
+
+    return length == b->rest_at - b->value_at && a->final_backslash == b->final_backslash &&
+           memcmp(a->logical + a->value_at, b->logical + b->value_at, length) == 0;
+}
+
+/* The first entry whose value is written with the same bytes, which may be this one. Not searched
+ * for long: a file may be made so that the hashes of its values meet. */
+static size_t find_first(struct reader *reader, size_t number)
+{
+    enum { TRIES = 16 };
+    const struct ini_line *line = line_of(reader, number);
+    size_t at = hash_of(line) & reader->mask;
+
+    for (int tried = 0; tried < TRIES; tried++, at = (at + 1) & reader->mask) {
+        if (reader->slots[at] == 0) {
+            reader->slots[at] = number + 1;
+            return number;
+        }
+        if (is_same_value(line_of(reader, reader->slots[at] - 1), line))
+            return reader->slots[at] - 1;
     }
+    return number;
+}
+
+/* What is written the same is read once: in a long record most values are. */
+static enum status read_values(struct reader *reader)
+{
+    struct ini_entries *entries = reader->entries;
+    enum status status = STATUS_OK;
+    size_t part[PART], count = 0;
+
+    for (size_t i = 0; status == STATUS_OK && i < entries->count; i++) {
+        reader->first[i] = find_first(reader, i);
+        if (reader->first[i] == i)
+            part[count++] = i;
+        if (count == PART || (count > 0 && i + 1 == entries->count)) {
+            status = read_some(reader, part, count);
+            count = 0;
+        }
+    }
+    for (size_t i = 0; status == STATUS_OK && i < entries->count; i++) {
+        entries->items[i].value = entries->items[reader->first[i]].value;
+        entries->items[i].zero = entries->items[reader->first[i]].zero;
+    }
+    return status;
+}
+
+static enum status read_all(const struct ini_text *text, struct ini_entries *entries)
+{
+    size_t size = 16;
+
+    while (size < 2 * entries->count)
+        size *= 2;
+    struct reader reader = {.text = text,
+                            .entries = entries,
+                            .slots = calloc(size, sizeof reader.slots[0]),
+                            .first = calloc(entries->count + 1, sizeof reader.first[0]),
+                            .mask = size - 1,
+                            .free = entries->arena};
+    const enum status status =
+        reader.slots && reader.first ? read_values(&reader) : STATUS_NO_MEMORY;
+
+    free(reader.slots);
+    free(reader.first);
     return status;
 }
 
@@ -113,7 +212,7 @@ enum status ini_read(const struct ini_text *text, struct ini_entries *ret_entrie
     enum status status = list_entries(text, &entries);
 
     if (status == STATUS_OK)
-        status = read_values(text, &entries);
+        status = read_all(text, &entries);
     if (status != STATUS_OK)
         ini_entries_done(&entries);
     else

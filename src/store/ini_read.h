@@ -17,7 +17,7 @@ struct ini_entry {
     size_t line;         /* index into the text's lines */
     const char *section; /* owned by the text */
     const char *name;    /* owned by the text */
-    char *value;         /* decoded; owned by the entries */
+    const char *value;   /* decoded; owned by the entries */
     bool zero;           /* holds %00, which stays as it is */
 };
 

@@ -179,10 +179,39 @@ static void the_longest_names_are_safe(void **state)
     done(&text, &entries);
 }
 
+/* However many values there are, and however many of them are written the same. */
+static void values_are_told_apart(void **state)
+{
+    enum { MOST = 400 };
+    static char memory[MOST * 24];
+
+    (void)state;
+    for (int kinds = 1; kinds <= MOST; kinds += kinds < 4 || kinds % 36 > 33 ? 1 : 9) {
+        struct strbuf file = STRBUF(memory);
+        struct ini_text text;
+        struct ini_entries entries;
+
+        strbuf_add(&file, "[a]\n");
+        for (int i = 0; i < MOST; i++)
+            strbuf_addf(&file, "k = v%d%s\n", i * 7 % kinds, i % 5 == 0 ? "\\" : "");
+        read_bytes(memory, file.length, &text, &entries);
+        assert_int_equal(entries.count, MOST);
+        for (int i = 0; i < MOST; i++) {
+            char wanted_memory[24];
+            struct strbuf wanted = STRBUF(wanted_memory);
+
+            strbuf_addf(&wanted, "v%d%s", i * 7 % kinds, i % 5 == 0 ? "\\" : "");
+            assert_string_equal(entries.items[i].value, wanted_memory);
+        }
+        done(&text, &entries);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(values_come_out_decoded),
+        cmocka_unit_test(values_are_told_apart),
         cmocka_unit_test(a_repeated_key_has_every_value),
         cmocka_unit_test(junk_does_not_reach_iniparser),
         cmocka_unit_test(values_stand_where_they_are_found),

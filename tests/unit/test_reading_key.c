@@ -294,12 +294,49 @@ static void test_order(void **state)
         }
 }
 
+/* The greatest numbers come after all smaller ones, and before what follows them. */
+static void test_order_of_the_greatest(void **state)
+{
+    const struct reading_key rising[] = {
+        reading_key_string(FIELD_SETBACK, STRINGS_MAX),
+        reading_key_string(FIELD_SETBACK, STRINGS_MAX + 1),
+        reading_key_one(FIELD_TARGET_RELIEF),
+        reading_key_pass_at(FIELD_CENTS, 1, PASSES_MAX, STRINGS_MAX, FRETS_MAX),
+        reading_key_pass(FIELD_PASS_NOTE, 1, PASSES_MAX),
+        reading_key_pass(FIELD_PASS_LABEL, 1, WORKS_MAX + 1),
+        {.field = FIELD_WORK_TIME, .visit = 1, .part = WORKS_MAX},
+        {.field = FIELD_WORK_KIND, .visit = 1, .part = WORKS_MAX + 1},
+        reading_key_visit(FIELD_VISIT_DATE, 2),
+        reading_key_visit(FIELD_VISIT_DATE, VISITS_MAX),
+        {.field = FIELD_WORK_TIME, .visit = VISITS_MAX, .part = WORKS_MAX + 1},
+        reading_key_visit(FIELD_VISIT_DATE, VISITS_MAX + 1),
+    };
+
+    (void)state;
+    for (size_t i = 1; i < sizeof rising / sizeof rising[0]; i++)
+        assert_true(reading_key_compare(&rising[i - 1], &rising[i]) < 0);
+}
+
+/* A section's fields are looked for from its first one on. */
+static void test_fields_stand_by_section(void **state)
+{
+    (void)state;
+    for (int id = 1; id < FIELD_COUNT_; id++)
+        assert_true(field_get((enum field_id)(id - 1))->section <=
+                    field_get((enum field_id)id)->section);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_roundtrip_every_field), cmocka_unit_test(test_spelling),
-        cmocka_unit_test(test_hostile_refused),       cmocka_unit_test(test_what_is_no_section),
-        cmocka_unit_test(test_random_pieces),         cmocka_unit_test(test_order),
+        cmocka_unit_test(test_roundtrip_every_field),
+        cmocka_unit_test(test_spelling),
+        cmocka_unit_test(test_hostile_refused),
+        cmocka_unit_test(test_what_is_no_section),
+        cmocka_unit_test(test_random_pieces),
+        cmocka_unit_test(test_order),
+        cmocka_unit_test(test_order_of_the_greatest),
+        cmocka_unit_test(test_fields_stand_by_section),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

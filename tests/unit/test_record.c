@@ -317,12 +317,62 @@ static void test_copy_out_of_memory(void **state)
     record_done(&copy);
 }
 
+static const struct {
+    enum field_id field;
+    const char *text;
+    enum status status;
+} trials[] = {
+    {FIELD_SCALE, "25 in", STATUS_OK},       /* in the place of another */
+    {FIELD_MAKER, "nobody", STATUS_OK},      /* where there may be none */
+    {FIELD_SCALE, "nothing", STATUS_SYNTAX}, /* refused */
+};
+
+/* Tries a text, under a failure of the nth allocation if nth is not below 0; the record must be as
+ * before. True if the allocation was not reached. */
+static bool try_one(struct record *record, size_t i, int nth)
+{
+    const struct reading_key key = reading_key_one(trials[i].field);
+    struct record_trial trial;
+    struct record before;
+
+    assert_int_equal(record_copy(record, &before), STATUS_OK);
+    calls_until_failure = nth;
+    const enum status status = record_try(record, &key, trials[i].text, &trial);
+    const bool failed = nth >= 0 && calls_until_failure < 0;
+    calls_until_failure = -1;
+    assert_int_equal(status, failed ? STATUS_NO_MEMORY : trials[i].status);
+    if (status == STATUS_OK) {
+        assert_string_equal(record_text(record, &key), trials[i].text);
+        record_end_try(record, &trial);
+    }
+    assert_true(record_equal(record, &before));
+    record_done(&before);
+    return !failed;
+}
+
+static void test_a_trial_leaves_nothing(void **state)
+{
+    struct record record;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    for (size_t i = 0; i < sizeof trials / sizeof trials[0]; i++) {
+        int nth = 0;
+
+        assert_true(try_one(&record, i, -1));
+        while (!try_one(&record, i, nth))
+            nth++;
+        assert_true(trials[i].status != STATUS_OK || nth > 0);
+    }
+    record_done(&record);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_against_naive),      cmocka_unit_test(test_copy_and_equality),
         cmocka_unit_test(test_absent_is_not_zero), cmocka_unit_test(test_put_out_of_memory),
-        cmocka_unit_test(test_copy_out_of_memory),
+        cmocka_unit_test(test_copy_out_of_memory), cmocka_unit_test(test_a_trial_leaves_nothing),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

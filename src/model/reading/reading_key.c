@@ -26,6 +26,13 @@ static const struct section_spelling spellings[SECTION_COUNT_] = {
     [SECTION_WORK] = {{"visit", "work"}, {true, true}},
 };
 
+/* By field: keys are compared far too often to call for each. */
+static const unsigned char section_of[FIELD_COUNT_] = {
+#define FIELD(id, section, ...) [FIELD_##id] = SECTION_##section,
+#include "model/reading/field_table.h"
+#undef FIELD
+};
+
 struct reading_key reading_key_one(enum field_id field)
 {
     return (struct reading_key){.field = field};
@@ -53,39 +60,50 @@ struct reading_key reading_key_pass_at(enum field_id field, int visit, int pass,
         .field = field, .visit = visit, .part = pass, .string = string, .fret = fret};
 }
 
-static int compare(int a, int b)
+/* Each number beside the next, with room for one more than its greatest. */
+enum {
+    FRET_BITS = 6,
+    STRING_BITS = 5,
+    FIELD_BITS = 8,
+    PART_BITS = 14,
+    SECTION_BITS = 4,
+    VISIT_BITS = 14,
+};
+_Static_assert(FRETS_MAX + 1 < 1 << FRET_BITS && STRINGS_MAX + 1 < 1 << STRING_BITS &&
+                   FIELD_COUNT_ < 1 << FIELD_BITS && PASSES_MAX + 1 < 1 << PART_BITS &&
+                   WORKS_MAX + 1 < 1 << PART_BITS && SECTION_COUNT_ < 1 << SECTION_BITS &&
+                   VISITS_MAX + 1 < 1 << VISIT_BITS,
+               "a number of a key has no room");
+
+static uint64_t beside(uint64_t order, int number, int bits)
 {
-    return (a > b) - (a < b);
+    return order << bits | (uint64_t)(number > 0 ? number : 0);
 }
 
 /*
  * A visit's own keys come before its passes, and its passes before its work, and the next
  * visit after all of them: the section counts only within one visit.
  */
+uint64_t reading_key_order(const struct reading_key *key)
+{
+    const int section = section_of[key->field];
+    /* Sections up to the visits come in their own order; all of a visit's are one group. */
+    uint64_t order = (uint64_t)(section < SECTION_VISIT ? section : SECTION_VISIT);
+
+    order = beside(order, section == SECTION_STRING ? key->string : 0, STRING_BITS);
+    order = beside(order, key->visit, VISIT_BITS);
+    order = beside(order, section, SECTION_BITS);
+    order = beside(order, key->part, PART_BITS);
+    order = beside(order, (int)key->field, FIELD_BITS);
+    order = beside(order, key->string, STRING_BITS);
+    return beside(order, key->fret, FRET_BITS);
+}
+
 int reading_key_compare(const struct reading_key *a, const struct reading_key *b)
 {
-    const enum section section_a = field_get(a->field)->section;
-    const enum section section_b = field_get(b->field)->section;
-    /* Sections up to the visits come in their own order; all of a visit's are one group. */
-    const int group_a = section_a < SECTION_VISIT ? (int)section_a : SECTION_VISIT;
-    const int group_b = section_b < SECTION_VISIT ? (int)section_b : SECTION_VISIT;
-    const int section_string_a = section_a == SECTION_STRING ? a->string : 0;
-    const int section_string_b = section_b == SECTION_STRING ? b->string : 0;
-    int order = compare(group_a, group_b);
+    const uint64_t x = reading_key_order(a), y = reading_key_order(b);
 
-    if (!order)
-        order = compare(section_string_a, section_string_b);
-    if (!order)
-        order = compare(a->visit, b->visit);
-    if (!order)
-        order = compare((int)section_a, (int)section_b);
-    if (!order)
-        order = compare(a->part, b->part);
-    if (!order)
-        order = compare((int)a->field, (int)b->field);
-    if (!order)
-        order = compare(a->string, b->string);
-    return order ? order : compare(a->fret, b->fret);
+    return (x > y) - (x < y);
 }
 
 void reading_key_section(const struct reading_key *key, struct strbuf *out)
@@ -202,6 +220,22 @@ bool reading_key_is_section(const char *section)
     return find_section(section, numbers) < SECTION_COUNT_;
 }
 
+/* The first field of a section; they are in the order of their sections. */
+static int first_field(int section)
+{
+    int low = 0, high = FIELD_COUNT_;
+
+    while (low < high) {
+        const int middle = low + (high - low) / 2;
+
+        if (section_of[middle] < section)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return low;
+}
+
 enum status reading_key_parse(const char *section, const char *name, struct reading_key *ret_key)
 {
     int numbers[2] = {0, 0};
@@ -209,11 +243,11 @@ enum status reading_key_parse(const char *section, const char *name, struct read
 
     if (s == SECTION_COUNT_)
         return STATUS_NOT_FOUND;
-    for (int id = 0; id < FIELD_COUNT_; id++) {
+    for (int id = first_field(s); id < FIELD_COUNT_ && section_of[id] == s; id++) {
         const struct field *field = field_get((enum field_id)id);
         struct reading_key key = {.field = field->id};
 
-        if (field->section != (enum section)s || !parse_name(name, field, &key))
+        if (!parse_name(name, field, &key))
             continue;
         if (field->section == SECTION_STRING)
             key.string = numbers[0];

@@ -3,6 +3,7 @@
 #define SILLET_MODEL_READING_READING_KEY_H
 
 #include <stdbool.h>
+#include <stdint.h>
 
 #include "base/status.h"
 #include "base/strbuf.h"
@@ -28,8 +29,9 @@ struct reading_key reading_key_pass(enum field_id field, int visit, int pass);
 struct reading_key reading_key_pass_at(enum field_id field, int visit, int pass, int string,
                                        int fret);
 
-/* Order of writing: by section with its numbers, then by field, string and fret.
- * Negative, zero or positive like memcmp. */
+/* Order of writing: by section with its numbers, then by field, string and fret. As one number,
+ * greater for the later key; and compared, negative, zero or positive like memcmp. */
+uint64_t reading_key_order(const struct reading_key *key);
 int reading_key_compare(const struct reading_key *a, const struct reading_key *b);
 
 /* Spells the section ("visit.2.pass.1") and the key's name ("nut_gap.3"). */

@@ -19,14 +19,14 @@ void record_done(struct record *record)
     record_init(record);
 }
 
-size_t record_lower_bound(const struct record *record, const struct reading_key *key)
+static size_t lower_bound(const struct record *record, uint64_t order)
 {
     size_t low = 0, high = record->count;
 
     while (low < high) {
         const size_t middle = low + (high - low) / 2;
 
-        if (reading_key_compare(&record->readings[middle].key, key) < 0)
+        if (record->readings[middle].order < order)
             low = middle + 1;
         else
             high = middle;
@@ -34,9 +34,14 @@ size_t record_lower_bound(const struct record *record, const struct reading_key 
     return low;
 }
 
-static bool holds_at(const struct record *record, size_t at, const struct reading_key *key)
+size_t record_lower_bound(const struct record *record, const struct reading_key *key)
 {
-    return at < record->count && reading_key_compare(&record->readings[at].key, key) == 0;
+    return lower_bound(record, reading_key_order(key));
+}
+
+static bool holds_at(const struct record *record, size_t at, uint64_t order)
+{
+    return at < record->count && record->readings[at].order == order;
 }
 
 static enum status make_room(struct record *record)
@@ -60,16 +65,24 @@ static char *copy_text(const char *text)
     return copy;
 }
 
-/* Puts an understood text at its place; takes ownership of nothing. */
-static enum status place(struct record *record, const struct reading_key *key, const char *text,
-                         struct field_value value)
+/* What comes in order, as from a file, belongs at the end. */
+static size_t place_for(const struct record *record, uint64_t order)
 {
-    const size_t at = record_lower_bound(record, key);
+    if (record->count > 0 && record->readings[record->count - 1].order < order)
+        return record->count;
+    return lower_bound(record, order);
+}
+
+enum status record_put_read(struct record *record, const struct reading_key *key, const char *text,
+                            struct field_value value)
+{
+    const uint64_t order = reading_key_order(key);
+    const size_t at = place_for(record, order);
     char *copy = copy_text(text);
 
     if (!copy)
         return STATUS_NO_MEMORY;
-    if (holds_at(record, at, key)) {
+    if (holds_at(record, at, order)) {
         free(record->readings[at].text);
         record->readings[at].text = copy;
         record->readings[at].value = value;
@@ -81,7 +94,8 @@ static enum status place(struct record *record, const struct reading_key *key, c
     }
     memmove(&record->readings[at + 1], &record->readings[at],
             (record->count - at) * sizeof record->readings[0]);
-    record->readings[at] = (struct reading){.key = *key, .text = copy, .value = value};
+    record->readings[at] =
+        (struct reading){.key = *key, .order = order, .text = copy, .value = value};
     record->count++;
     return STATUS_OK;
 }
@@ -98,15 +112,16 @@ enum status record_put(struct record *record, const struct reading_key *key, con
         *ret_fault = fault;
     if (status != STATUS_OK && !keep_bad)
         return status;
-    const enum status placed = place(record, key, text, value);
+    const enum status placed = record_put_read(record, key, text, value);
     return placed != STATUS_OK ? placed : status;
 }
 
 bool record_remove(struct record *record, const struct reading_key *key)
 {
-    const size_t at = record_lower_bound(record, key);
+    const uint64_t order = reading_key_order(key);
+    const size_t at = lower_bound(record, order);
 
-    if (!holds_at(record, at, key))
+    if (!holds_at(record, at, order))
         return false;
     free(record->readings[at].text);
     memmove(&record->readings[at], &record->readings[at + 1],
@@ -115,11 +130,43 @@ bool record_remove(struct record *record, const struct reading_key *key)
     return true;
 }
 
+enum status record_try(struct record *record, const struct reading_key *key, const char *text,
+                       struct record_trial *ret_trial)
+{
+    struct record_trial trial = {.key = *key};
+    const uint64_t order = reading_key_order(key);
+    const size_t at = lower_bound(record, order);
+
+    /* The text that was there is kept out of the record's hands. */
+    if (holds_at(record, at, order)) {
+        trial.was = record->readings[at];
+        record->readings[at].text = NULL;
+    }
+    const enum status status = record_put(record, key, text, false, NULL);
+    if (status == STATUS_OK)
+        *ret_trial = trial;
+    else if (trial.was.text)
+        record->readings[at] = trial.was;
+    return status;
+}
+
+void record_end_try(struct record *record, struct record_trial *trial)
+{
+    if (!trial->was.text) {
+        record_remove(record, &trial->key);
+        return;
+    }
+    struct reading *reading = &record->readings[record_lower_bound(record, &trial->key)];
+    free(reading->text);
+    *reading = trial->was;
+}
+
 const struct reading *record_get(const struct record *record, const struct reading_key *key)
 {
-    const size_t at = record_lower_bound(record, key);
+    const uint64_t order = reading_key_order(key);
+    const size_t at = lower_bound(record, order);
 
-    return holds_at(record, at, key) ? &record->readings[at] : NULL;
+    return holds_at(record, at, order) ? &record->readings[at] : NULL;
 }
 
 const char *record_text(const struct record *record, const struct reading_key *key)
@@ -209,7 +256,7 @@ enum status record_copy(const struct record *record, struct record *ret_copy)
     for (size_t i = 0; i < record->count; i++) {
         const struct reading *reading = &record->readings[i];
 
-        if (place(&copy, &reading->key, reading->text, reading->value) != STATUS_OK) {
+        if (record_put_read(&copy, &reading->key, reading->text, reading->value) != STATUS_OK) {
             record_done(&copy);
             return STATUS_NO_MEMORY;
         }
@@ -223,7 +270,7 @@ bool record_equal(const struct record *a, const struct record *b)
     if (a->count != b->count)
         return false;
     for (size_t i = 0; i < a->count; i++)
-        if (reading_key_compare(&a->readings[i].key, &b->readings[i].key) != 0 ||
+        if (a->readings[i].order != b->readings[i].order ||
             strcmp(a->readings[i].text, b->readings[i].text) != 0)
             return false;
     return true;

@@ -4,6 +4,7 @@
 
 #include <stdbool.h>
 #include <stddef.h>
+#include <stdint.h>
 
 #include "base/status.h"
 #include "model/reading/reading_key.h"
@@ -15,7 +16,8 @@
 
 struct reading {
     struct reading_key key;
-    char *text; /* as typed, with its unit; owned by the record */
+    uint64_t order; /* the key's place in the order (reading_key_order) */
+    char *text;     /* as typed, with its unit; owned by the record */
     struct field_value value;
 };
 
@@ -35,6 +37,24 @@ void record_done(struct record *record);
  */
 enum status record_put(struct record *record, const struct reading_key *key, const char *text,
                        bool keep_bad, struct field_fault *ret_fault);
+
+/* The same with a text that was read before: `value` is what it was understood as. Only
+ * STATUS_NO_MEMORY can be the matter. */
+enum status record_put_read(struct record *record, const struct reading_key *key, const char *text,
+                            struct field_value value);
+
+/*
+ * A text on trial: record_try puts one under a key as record_put does, and record_end_try, which
+ * cannot fail, makes the record what it was before. Nothing else may be put in or taken out between
+ * the two; of two trials the last one ends first.
+ */
+struct record_trial {
+    struct reading_key key;
+    struct reading was; /* its text is NULL if there was none */
+};
+enum status record_try(struct record *record, const struct reading_key *key, const char *text,
+                       struct record_trial *ret_trial);
+void record_end_try(struct record *record, struct record_trial *trial);
 
 /* Takes a reading out; false when there was none. */
 bool record_remove(struct record *record, const struct reading_key *key);

@@ -21,6 +21,8 @@ struct loader {
     struct found *found; /* room for one for each entry */
     size_t found_count;
     size_t known_sections;
+    const struct record *known; /* texts that were read before; NULL: none */
+    size_t known_at;            /* those before it are below what is filled in */
 };
 
 static void report(const struct loader *loader, size_t line, enum problem_severity severity,
@@ -138,42 +140,84 @@ static void join_parts(const struct loader *loader, const struct found *first, s
     bytes_add(out, "", 1);
 }
 
-static enum status put_value(const struct loader *loader, const struct reading_key *key,
-                             const char *text, size_t line)
+/* The reading with this very key and text among those that were read before; NULL if none is. */
+static const struct reading *find_known(struct loader *loader, const struct reading_key *key,
+                                        const char *text)
+{
+    const struct record *known = loader->known;
+    int order = -1;
+
+    for (; known && loader->known_at < known->count; loader->known_at++) {
+        order = reading_key_compare(&known->readings[loader->known_at].key, key);
+        if (order >= 0)
+            break;
+    }
+    return order == 0 && strcmp(known->readings[loader->known_at].text, text) == 0
+               ? &known->readings[loader->known_at]
+               : NULL;
+}
+
+/* Of a reading whose text is refused, empty or unusual. */
+static void report_value(struct loader *loader, const struct reading_key *key, const char *text,
+                         enum status status, const char *words)
 {
     const struct field *field = field_get(key->field);
-    struct record *record = &loader->content->record;
-    struct field_fault fault;
-    enum status status = record_put(record, key, text, true, &fault);
+    const size_t line = profile_line_number(loader->content, key);
 
-    if (status == STATUS_NO_MEMORY)
-        return status;
-    if (status != STATUS_OK && text[0] == '\0') {
-        /* `relief =` is a form that is not filled in yet. */
-        record_remove(record, key);
-        problem_add(loader->problems, line, PROBLEM_NOTE, "%s is empty", field->label);
-    } else if (status != STATUS_OK) {
-        problem_add(loader->problems, line, PROBLEM_ERROR, "%s \"%s\": %s", field->label,
-                    shown_string(text).text, fault.words);
-    } else if (record_get(record, key)->value.state == READING_UNUSUAL) {
+    if (status == STATUS_OK)
         problem_add(loader->problems, line, PROBLEM_NOTE, "%s \"%s\" is unusual", field->label,
                     shown_string(text).text);
-    }
+    else if (text[0] == '\0')
+        problem_add(loader->problems, line, PROBLEM_NOTE, "%s is empty", field->label);
+    else
+        problem_add(loader->problems, line, PROBLEM_ERROR, "%s \"%s\": %s", field->label,
+                    shown_string(text).text, words);
+}
+
+static enum status put_value(struct loader *loader, const struct reading_key *key, const char *text)
+{
+    struct record *record = &loader->content->record;
+    const struct reading *known = find_known(loader, key, text);
+    struct field_fault fault;
+
+    if (known)
+        return record_put_read(record, key, text, known->value);
+    const enum status status = record_put(record, key, text, true, &fault);
+    if (status == STATUS_NO_MEMORY)
+        return status;
+    /* `relief =` is a form that is not filled in yet. */
+    if (status != STATUS_OK && text[0] == '\0')
+        record_remove(record, key);
+    if (loader->problems &&
+        (status != STATUS_OK || record_get(record, key)->value.state == READING_UNUSUAL))
+        report_value(loader, key, text, status, fault.words);
     return STATUS_OK;
 }
 
-static enum status put_reading(const struct loader *loader, const struct found *first, size_t count)
+static enum status put_reading(struct loader *loader, const struct found *first, size_t count)
 {
     struct bytes text;
 
+    if (count == 1 && first->at.chunk == 0)
+        return put_value(loader, &first->at.key, first->entry->value);
     bytes_init(&text);
     join_parts(loader, first, count, &text);
     enum status status = bytes_status(&text);
     if (status == STATUS_OK)
-        status = put_value(loader, &first->at.key, text.data,
-                           profile_line_number(loader->content, &first->at.key));
+        status = put_value(loader, &first->at.key, text.data);
     bytes_done(&text);
     return status;
+}
+
+/* Most files are in the record's order. */
+static void sort_found(struct loader *loader)
+{
+    size_t i = 1;
+
+    while (i < loader->found_count && compare_found(&loader->found[i - 1], &loader->found[i]) < 0)
+        i++;
+    if (i < loader->found_count)
+        qsort(loader->found, loader->found_count, sizeof loader->found[0], compare_found);
 }
 
 /* Fills the record in its own order, which is fastest. */
@@ -183,7 +227,7 @@ static enum status fill_record(struct loader *loader)
     enum status status = STATUS_OK;
     size_t count;
 
-    qsort(loader->found, loader->found_count, sizeof loader->found[0], compare_found);
+    sort_found(loader);
     content->lines = malloc((loader->found_count + 1) * sizeof content->lines[0]);
     if (!content->lines)
         return STATUS_NO_MEMORY;
@@ -331,11 +375,11 @@ static enum status load(struct loader *loader)
                : STATUS_SYNTAX;
 }
 
-enum status profile_load(struct bytes *bytes, struct problems *problems,
-                         struct profile_content *ret_content)
+static enum status load_bytes(struct bytes *bytes, const struct record *known,
+                              struct problems *problems, struct profile_content *ret_content)
 {
     struct profile_content content = {0};
-    struct loader loader = {.content = &content, .problems = problems};
+    struct loader loader = {.content = &content, .problems = problems, .known = known};
     struct ini_fault fault = {0};
     enum status status = ini_text_parse(bytes, &content.text, &fault);
 
@@ -356,6 +400,18 @@ enum status profile_load(struct bytes *bytes, struct problems *problems,
     bytes_init(&content.text.bytes);
     profile_content_done(&content);
     return status;
+}
+
+enum status profile_load(struct bytes *bytes, struct problems *problems,
+                         struct profile_content *ret_content)
+{
+    return load_bytes(bytes, NULL, problems, ret_content);
+}
+
+enum status profile_load_back(struct bytes *bytes, const struct record *known,
+                              struct profile_content *ret_content)
+{
+    return load_bytes(bytes, known, NULL, ret_content);
 }
 
 void profile_content_done(struct profile_content *content)

@@ -48,6 +48,11 @@ bool profile_is_too_long(const struct profile_content *content);
  */
 enum status profile_load(struct bytes *bytes, struct problems *problems,
                          struct profile_content *ret_content);
+
+/* The same for a text that should hold the `known` record: what its texts mean is not worked out
+ * again where key and text are those of the file. */
+enum status profile_load_back(struct bytes *bytes, const struct record *known,
+                              struct profile_content *ret_content);
 void profile_content_done(struct profile_content *content); /* keeps errno */
 
 /* How many of the lines come before `key` in the order of keys. */

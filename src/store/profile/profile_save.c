@@ -23,7 +23,7 @@ static enum status prepare(const struct profile *profile, const struct record *r
     bytes_init(&bytes);
     enum status status = profile_edit(&profile->content, record, &bytes);
     if (status == STATUS_OK)
-        status = profile_load(&bytes, NULL, &content);
+        status = profile_load_back(&bytes, record, &content);
     bytes_done(&bytes);
     if (status != STATUS_OK)
         return status;
