@@ -4,6 +4,7 @@
 #include <stdint.h>
 #include <string.h>
 
+#include "base/digit.h"
 #include "base/num.h"
 #include "base/utf8.h"
 
@@ -126,8 +127,30 @@ static void put(struct csv *csv, const char *field)
     csv->begun = true;
 }
 
+static bool is_ascii_letter_or_digit(char c)
+{
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || is_ascii_digit(c);
+}
+
+/* Whether a text needs nothing of all this: most fields are a word or a number. */
+static bool is_plain(const char *text)
+{
+    const char *at = text;
+
+    if (!is_ascii_letter_or_digit(*at))
+        return false;
+    while (is_ascii_letter_or_digit(*at) || *at == ' ' || *at == '_' || *at == '.' || *at == '-' ||
+           *at == ':' || *at == '/')
+        at++;
+    return *at == '\0' && at - text <= CSV_TEXT_MAX;
+}
+
 void csv_text(struct csv *csv, const char *text)
 {
+    if (text && is_plain(text)) {
+        put(csv, text);
+        return;
+    }
     char safe_memory[CSV_TEXT_MAX + 1], field_memory[2 * CSV_TEXT_MAX + 4];
     struct strbuf safe = STRBUF(safe_memory), field = STRBUF(field_memory);
 
@@ -147,10 +170,12 @@ void csv_number(struct csv *csv, double value)
 
 void csv_count(struct csv *csv, int value, int least)
 {
+    char memory[16];
+    struct strbuf text = STRBUF(memory);
+
     if (value >= least)
-        csv_number(csv, value);
-    else
-        csv_empty(csv);
+        strbuf_addf(&text, "%d", value);
+    put(csv, memory);
 }
 
 void csv_empty(struct csv *csv)

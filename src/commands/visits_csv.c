@@ -18,6 +18,7 @@ static const char *const headings[] = {
 struct table {
     struct csv csv;
     const struct record *record;
+    struct past past;
     int visit, pass; /* pass 0 for the visit as a whole */
 };
 
@@ -206,7 +207,7 @@ static void put_pass(struct table *table, struct place place, bool *ret_fault)
     struct derived derived;
 
     table->pass = place.pass;
-    derive_pass(place, &derived);
+    derive_pass_after(place, &table->past, &derived);
     put_readings(table, place_key(place, FIELD_PASS_LABEL));
     put_fallbacks(table);
     put_figures(table, &derived);
@@ -222,7 +223,7 @@ static void put_visit(struct table *table, int visit, bool *ret_fault)
 
     table->visit = visit;
     table->pass = 0;
-    derive_pass(place, &derived);
+    derive_pass_after(place, &table->past, &derived);
     put_readings(table, reading_key_visit(FIELD_VISIT_DATE, visit));
     put_figures(table, &derived);
     put_works(table);
@@ -232,7 +233,7 @@ static void put_visit(struct table *table, int visit, bool *ret_fault)
 
 void visits_csv_print(const struct record *record, FILE *out, bool *ret_fault)
 {
-    struct table table = {.csv = {.out = out}, .record = record};
+    struct table table = {.csv = {.out = out}, .record = record, .past = past_of(record)};
 
     for (size_t i = 0; i < sizeof headings / sizeof headings[0]; i++)
         csv_text(&table.csv, headings[i]);

@@ -10,8 +10,6 @@
 #include "model/derive/derive_neck.h"
 #include "model/derive/derive_pitch_u.h"
 #include "model/derive/derive_saddle_top.h"
-#include "model/derive/season.h"
-#include "model/setup/survey_rod.h"
 #include "model/setup/uncertainty.h"
 
 static void advise_rod(struct derived *derived)
@@ -100,11 +98,23 @@ static void hear_earlier(struct place heard, struct touch *touch)
     derive_touch_heard(heard, &then.setup, then.clearance, touch);
 }
 
+/* The same, or what was found when it was last asked for. */
+static struct touch touch_of_earlier(struct place heard, const struct touch *stated,
+                                     struct past *past)
+{
+    if (!past->has_touch) {
+        past->touch = *stated;
+        hear_earlier(heard, &past->touch);
+        past->has_touch = true;
+    }
+    return past->touch;
+}
+
 /* The headroom of the notes, how hard they are played, and the frets that buzz. */
-static void derive_clearance(struct place place, struct derived *derived)
+static void derive_clearance(struct place place, struct past *past, struct derived *derived)
 {
     const struct setup *setup = &derived->setup;
-    const struct place heard = derive_place_heard(place, setup->board.strings);
+    const struct place heard = past_heard(past, place, setup->board.strings);
 
     derive_headroom(place.record, setup, derived->string, &derived->lines, derived->pitch,
                     derived->clearance);
@@ -112,13 +122,13 @@ static void derive_clearance(struct place place, struct derived *derived)
     if (heard.visit == place.visit && heard.pass == place.pass)
         derive_touch_heard(place, setup, derived->clearance, &derived->touch);
     else if (heard.pass > 0)
-        hear_earlier(heard, &derived->touch);
+        derived->touch = touch_of_earlier(heard, &derived->touch, past);
     derive_high_frets(place, setup, derived->string, &derived->lines, derived->pitch,
                       &derived->touch, derived->clearance);
 }
 
 /* What the strings are, and how they sound, clear the frets and bend the neck. */
-static void derive_sound(struct place place, struct derived *derived)
+static void derive_sound(struct place place, struct past *past, struct derived *derived)
 {
     const struct record *record = place.record;
     const struct setup *setup = &derived->setup;
@@ -132,33 +142,30 @@ static void derive_sound(struct place place, struct derived *derived)
                    &derived->figures);
     derive_cents_read(place, setup, &derived->figures);
     derive_saddle_top(record, setup, derived->string, &derived->lines, &derived->figures);
-    derive_clearance(place, derived);
+    derive_clearance(place, past, derived);
     derive_heard_moves(place, derived, &derived->moves);
 }
 
 /* What the record's past says of a rod that is due; where it says nothing, what other necks do. */
-static void look_back(struct place place, const struct rod_prior *others, struct derived *derived)
+static void look_back(struct place place, const struct rod_prior *others, struct past *past,
+                      struct derived *derived)
 {
-    const struct record *record = place.record;
     struct move *move = &derived->moves.move[MOVE_ROD];
-    struct findings unused = {.count = 0};
-    struct survey_rod rod;
+    const struct survey_rod *rod = past_rod(past);
 
-    survey_rod(record, &rod, &unused);
-    if (rod.known && rod.answer != ROD_ANSWERS_NO_LONGER && rod.answer != ROD_ANSWERS_BACKWARDS)
-        move_set_turns(&derived->moves, rod.fit.per_turn_mm);
-    else if (!rod.known && others && setup_rod_turns(&derived->setup))
+    if (rod->known && rod->answer != ROD_ANSWERS_NO_LONGER && rod->answer != ROD_ANSWERS_BACKWARDS)
+        move_set_turns(&derived->moves, rod->fit.per_turn_mm);
+    else if (!rod->known && others && setup_rod_turns(&derived->setup))
         move_set_turns_of_others(&derived->moves, others);
-    move->far.known =
-        survey_rod_is_far(&rod, move->amount.value, &move->far.turns, &move->far.most);
+    move->far.known = survey_rod_is_far(rod, move->amount.value, &move->far.turns, &move->far.most);
     if (move->far.known)
         findings_add(&derived->findings, FINDING_ROD_FAR, 0);
-    if (season_is_other(record, place.visit))
+    if (season_is_other(&past->season, &derived->setup, place.visit))
         move_set_wait_for_season(&derived->moves);
 }
 
 static void derive_state(struct place place, int climate_visit, const struct rod_prior *others,
-                         struct derived *ret_derived)
+                         struct past *past, struct derived *ret_derived)
 {
     struct belief belief;
 
@@ -167,9 +174,9 @@ static void derive_state(struct place place, int climate_visit, const struct rod
     derive_belief(place, &ret_derived->setup, &belief);
     derive_setup(&belief, ret_derived);
     if (ret_derived->moves.move[MOVE_ROD].state == MOVE_DUE)
-        look_back(place, others, ret_derived);
+        look_back(place, others, past, ret_derived);
     move_set_mark(&ret_derived->moves, place);
-    derive_sound(place, ret_derived);
+    derive_sound(place, past, ret_derived);
     derive_neck(place.record, &ret_derived->setup, &ret_derived->lines, &ret_derived->figures,
                 &ret_derived->findings);
     derive_break(place.record, &ret_derived->setup, &ret_derived->figures);
@@ -179,16 +186,25 @@ static void derive_state(struct place place, int climate_visit, const struct rod
 
 void derive_pass(struct place place, struct derived *ret_derived)
 {
-    derive_state(place, place.visit, NULL, ret_derived);
+    derive_pass_among(place, NULL, ret_derived);
 }
 
 void derive_pass_among(struct place place, const struct rod_prior *others,
                        struct derived *ret_derived)
 {
-    derive_state(place, place.visit, others, ret_derived);
+    struct past past = past_of(place.record);
+
+    derive_state(place, place.visit, others, &past, ret_derived);
+}
+
+void derive_pass_after(struct place place, struct past *past, struct derived *ret_derived)
+{
+    derive_state(place, place.visit, NULL, past, ret_derived);
 }
 
 void derive_current(const struct record *record, struct derived *ret_derived)
 {
-    derive_state(place_current(record), record_last_visit(record), NULL, ret_derived);
+    struct past past = past_of(record);
+
+    derive_state(place_current(record), record_last_visit(record), NULL, &past, ret_derived);
 }

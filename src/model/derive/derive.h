@@ -10,6 +10,7 @@
 #include "model/setup/move.h"
 #include "model/setup/moves.h"
 #include "model/derive/neck_facts.h"
+#include "model/derive/past.h"
 #include "model/reading/place.h"
 #include "model/setup/reset.h"
 #include "model/setup/setup.h"
@@ -34,6 +35,9 @@ struct derived {
 
 /* Derives the state of a pass. Pass 0 gives the findings and what needs no reading. */
 void derive_pass(struct place place, struct derived *ret_derived);
+
+/* The same for passes one after another: what they ask of the past is kept in *past. */
+void derive_pass_after(struct place place, struct past *past, struct derived *ret_derived);
 
 /* The same among other necks of its kind: where the rod's own answer is not known, its turns are
  * what these answer by. `others` may be NULL. */

@@ -103,30 +103,6 @@ void derive_headroom(const struct record *record, const struct setup *setup,
     }
 }
 
-static bool is_heard(struct place place, int strings)
-{
-    for (int s = 1; s <= strings; s++)
-        if (place_read_at(place, FIELD_CLEAN, s, 0).given ||
-            place_read_at(place, FIELD_BUZZ, s, 0).given)
-            return true;
-    return false;
-}
-
-static bool is_past(struct place at, struct place place)
-{
-    return at.visit > place.visit || (at.visit == place.visit && at.pass > place.pass);
-}
-
-struct place derive_place_heard(struct place place, int strings)
-{
-    struct place last = {.record = place.record}, at = last;
-
-    while (place_next(&at) && !is_past(at, place))
-        if (is_heard(at, strings))
-            last = at;
-    return last;
-}
-
 uint64_t derive_notes_heard(const enum clearance_heard heard[FRETS_MAX + 1],
                             enum clearance_heard as)
 {

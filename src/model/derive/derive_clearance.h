@@ -56,9 +56,6 @@ void derive_headroom(const struct record *record, const struct setup *setup,
                      const struct string_facts *facts, const struct string_lines *lines,
                      const struct fret_pitch *pitch, struct fret_clearance *ret_clearance);
 
-/* The last pass up to `place` in which any note was listened to; pass 0 if there is none. */
-struct place derive_place_heard(struct place place, int strings);
-
 /* Corrects *touch by what was heard in a pass, whose headrooms are in `clearance`. */
 void derive_touch_heard(struct place place, const struct setup *setup,
                         const struct fret_clearance *clearance, struct touch *touch);

@@ -5,25 +5,16 @@
 
 #include "model/derive/derive_climate.h"
 #include "model/setup/neck_curve.h"
-#include "model/reading/place.h"
-#include "model/setup/setup.h"
 
-/* A visit as the seasons see it. */
-struct seen {
-    bool known;
-    double emc_pct, found_mm, left_mm; /* the relief in its first and in its last pass */
-};
-
-/* `setup` is any one of the record's. */
 static struct maybe relief_of(struct setup *setup, struct place place)
 {
     setup_read_relief(setup, place);
     return neck_curve_find_relief(setup);
 }
 
-static struct seen see(const struct record *record, int visit, struct setup *setup)
+static struct season_visit see(const struct record *record, int visit, struct setup *setup)
 {
-    struct seen seen = {.known = false};
+    struct season_visit seen = {.known = false};
 
     const struct maybe emc = derive_emc(record, visit);
 
@@ -39,32 +30,50 @@ static struct seen see(const struct record *record, int visit, struct setup *set
     return seen;
 }
 
-bool season_is_other(const struct record *record, int visit)
+struct season_walk season_walk_of(const struct record *record)
 {
-    struct seen before = {.known = false};
-    struct place place = place_of(record, 0, 0);
-    struct findings unused = {.count = 0};
-    struct setup setup;
-    double answer = 0; /* sum of the changes of relief times those of moisture */
+    return (struct season_walk){.place = place_of(record, 0, 0)};
+}
+
+static void take_visit(struct season_walk *walk, struct setup *setup)
+{
+    const struct season_visit seen = see(walk->place.record, walk->place.visit, setup);
+
+    if (seen.known && walk->before.known)
+        walk->answer +=
+            (seen.found_mm - walk->before.left_mm) * (seen.emc_pct - walk->before.emc_pct);
+    if (seen.known)
+        walk->before = seen;
+}
+
+/* Takes in the visits with a pass that are before `visit` and not taken in yet. */
+static void go_on(struct season_walk *walk, struct setup *setup, int visit)
+{
+    struct place next = walk->place;
+
+    while (place_next(&next) && next.visit < visit) {
+        const bool other = next.visit != walk->place.visit;
+
+        walk->place = next;
+        if (other)
+            take_visit(walk, setup);
+    }
+}
+
+bool season_is_other(struct season_walk *walk, const struct setup *setup, int visit)
+{
+    const struct record *record = walk->place.record;
+    struct setup any = *setup;
 
     if (visit < 2 || !derive_emc(record, visit).given)
         return false;
-    setup_read(&setup, place, &unused);
-    for (int v = 0; place_next(&place) && place.visit < visit;) {
-        if (place.visit == v)
-            continue;
-        v = place.visit;
-        const struct seen seen = see(record, v, &setup);
-
-        if (seen.known && before.known)
-            answer += (seen.found_mm - before.left_mm) * (seen.emc_pct - before.emc_pct);
-        if (seen.known)
-            before = seen;
-    }
-    const struct seen now = see(record, visit, &setup);
-    if (!before.known || !now.known)
+    if (walk->place.visit >= visit)
+        *walk = season_walk_of(record);
+    go_on(walk, &any, visit);
+    const struct season_visit *before = &walk->before, now = see(record, visit, &any);
+    if (!before->known || !now.known)
         return false;
-    const double moist = now.emc_pct - before.emc_pct;
+    const double moist = now.emc_pct - before->emc_pct;
     return fabs(moist) > SEASON_EMC_PCT &&
-           (now.found_mm - before.left_mm) * moist * (answer < 0 ? -1 : 1) > 0;
+           (now.found_mm - before->left_mm) * moist * (walk->answer < 0 ? -1 : 1) > 0;
 }

@@ -4,17 +4,35 @@
 
 #include <stdbool.h>
 
-#include "model/reading/record.h"
+#include "model/reading/place.h"
+#include "model/setup/setup.h"
 
 /* So far the wood's moisture is off from the last visit's before the neck is expected to have moved
  * with it, percent (common practice: about a season indoors). */
 #define SEASON_EMC_PCT 2.0
 
+/* A visit as the seasons see it. */
+struct season_visit {
+    bool known;
+    double emc_pct, found_mm, left_mm; /* the relief in its first and in its last pass */
+};
+
+/* How far through the record's visits a walk has come, and what they showed. */
+struct season_walk {
+    struct place place;         /* a pass of the last visit taken in; of none before the first */
+    struct season_visit before; /* the last one that is known */
+    double answer;              /* sum of the changes of relief times those of moisture */
+};
+
+struct season_walk season_walk_of(const struct record *record);
+
 /*
  * Whether the air has changed the neck since the instrument was last read in another visit: the
  * wood's moisture (EMC) is off by more than SEASON_EMC_PCT, and the relief moved, in the direction
- * that the record's earlier visits show; where there are none, damp air puts relief in.
+ * that the record's earlier visits show; where there are none, damp air puts relief in. The walk
+ * goes on from where it is, or begins again if it is past that visit. `setup` is any one of the
+ * record's.
  */
-bool season_is_other(const struct record *record, int visit);
+bool season_is_other(struct season_walk *walk, const struct setup *setup, int visit);
 
 #endif

@@ -36,6 +36,22 @@ bool place_next(struct place *place)
     return false;
 }
 
+bool place_before(struct place *place)
+{
+    const struct record *record = place->record;
+    const struct reading_key first = reading_key_pass(FIELD_PASS_LABEL, place->visit, place->pass);
+
+    for (size_t i = record_lower_bound(record, &first); i > 0; i--) {
+        const struct reading_key *key = &record->readings[i - 1].key;
+
+        if (field_get(key->field)->section != SECTION_PASS)
+            continue;
+        *place = place_of(record, key->visit, key->part);
+        return true;
+    }
+    return false;
+}
+
 struct reading_key place_key(struct place place, enum field_id field)
 {
     return reading_key_pass(field, place.visit, place.pass);

@@ -24,6 +24,9 @@ struct place place_current(const struct record *record);
  * readings. From pass 0 it goes to the visit's first, from 0, 0 to the record's. */
 bool place_next(struct place *place);
 
+/* Back to the last pass before it with any reading; false, *place untouched, before the first. */
+bool place_before(struct place *place);
+
 /* The keys of its readings. */
 struct reading_key place_key(struct place place, enum field_id field);
 struct reading_key place_key_at(struct place place, enum field_id field, int string, int fret);

@@ -22,27 +22,11 @@ static struct linear constant(int string, double mm)
         .constant = mm, .unknown = {BELIEF_CURVATURE, belief_slot(string), belief_saddle(string)}};
 }
 
-/* The curve without its bend: what single crowns stand off by, and the fall-away. */
-static struct neck_curve flat_curve(const struct setup *setup)
-{
-    struct neck_curve curve;
-
-    if (neck_curve_fit(setup, &curve) != STATUS_OK) {
-        curve = (struct neck_curve){.fall_away_mm = setup->fall_away_mm.value};
-        for (int n = 0; n <= FRETS_MAX; n++)
-            curve.offset_mm[n] = setup->spot_mm[n].value;
-    }
-    curve.kappa_per_mm = 0;
-    return curve;
-}
-
 /* Heights over the chord. */
 
 static struct linear crown(const struct setup *setup, int string, int fret)
 {
-    const struct neck_curve flat = flat_curve(setup);
-    struct linear height =
-        constant(string, neck_curve_height_mm(&flat, &setup->board, string, fret));
+    struct linear height = constant(string, neck_curve_flat_height_mm(setup, string, fret));
 
     height.part[TERM_CURVATURE] = setup->board.bend[string][fret];
     return height;

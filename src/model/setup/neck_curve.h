@@ -30,6 +30,9 @@ struct maybe neck_curve_find_relief(const struct setup *setup);
 double neck_curve_height_mm(const struct neck_curve *curve, const struct board *board, int lane,
                             int fret);
 
+/* The same height without the bend: what the crown stands off by, and the fall-away. */
+double neck_curve_flat_height_mm(const struct setup *setup, int lane, int fret);
+
 /* The relief that a curvature gives at the relief fret, mm, and the reverse. has_relief
  * must hold. */
 double neck_curve_relief_mm(const struct board *board, double kappa_per_mm);

@@ -1,0 +1,33 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_MODEL_DERIVE_PAST_H
+#define SILLET_MODEL_DERIVE_PAST_H
+
+#include "model/derive/season.h"
+#include "model/derive/touch.h"
+#include "model/reading/place.h"
+#include "model/setup/survey_rod.h"
+
+/*
+ * What the states of a record ask of its past. The answers are kept, so that passes derived one
+ * after another with the same past, in time order, do not each go through all that came before
+ * them. The record must not change meanwhile.
+ */
+struct past {
+    struct season_walk season;
+    bool has_rod;
+    struct survey_rod rod;
+    struct place heard;  /* the last pass up to `looked` in which a note was listened to */
+    struct place looked; /* visit and pass 0: none was looked for yet */
+    bool has_touch;      /* of the pass `heard` */
+    struct touch touch;
+};
+
+struct past past_of(const struct record *record);
+
+/* What all turns of the record teach. */
+const struct survey_rod *past_rod(struct past *past);
+
+/* The last pass up to `place` in which any note was listened to; pass 0 if there is none. */
+struct place past_heard(struct past *past, struct place place, int strings);
+
+#endif
