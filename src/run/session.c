@@ -21,7 +21,7 @@
 #include "term/term.h"
 
 enum {
-    WAIT_MS = 1000, /* so that a failed save is tried again without a key */
+    WAIT_MS = 1000, /* what a paste and a word end with, and how often a failed save is looked at */
     RETRY_SECONDS = 5,
 };
 
@@ -253,14 +253,21 @@ static void look_around(struct session *session)
     app_take_priors(&session->app, &priors);
 }
 
+/* Once that second after the last key is over, only a failed save is worth waking up for. */
+static int wait_ms(const struct session *session, const struct event *last)
+{
+    return last->type != EVENT_NONE || session->app.keeping == KEEPING_FAILED ? WAIT_MS : -1;
+}
+
 static void run_session(struct session *session)
 {
+    struct event event = {.type = EVENT_NONE};
     bool quit = false;
 
     while (!quit) {
         greet(session);
         show(session);
-        const struct event event = term_wait(WAIT_MS);
+        event = term_wait(wait_ms(session, &event));
         const struct app_clock clock = screen_clock();
         const struct app_effects effects = app_handle(&session->app, &event, &clock);
 

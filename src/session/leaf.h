@@ -70,9 +70,8 @@ struct leaf_row {
     const struct command_instead *instead;
 
     /* Works out what only this leaf shows, from app_shown and the readings at `place`, so that the
-     * two agree. place.record is valid during the call only: while the entry is previewed it is a
-     * copy with the entry in it. Called for every key that is typed, so it has to be quick. NULL:
-     * nothing to work out. */
+     * two agree: while the entry is previewed it is among them, during the call only. Called for
+     * every key that is typed, so it has to be quick. NULL: nothing to work out. */
     void (*plan)(struct app *app, struct place place);
 
     /* Called whenever a pass is taken in hand, on whichever leaf. NULL: nothing to do. */

@@ -17,39 +17,46 @@ static void make_plan(struct app *app, struct place place)
 }
 
 /* The first reading of a pass files how its gaps are read too. */
-static enum status put_method(const struct app *app, struct record *trial)
+static bool files_method(const struct app *app)
 {
-    const struct reading_key key = place_key(app_place(app), FIELD_NUT_METHOD);
-
-    if (!app_pass_is_empty(app) || app_nut_method(app) == NUT_OPEN)
-        return STATUS_OK;
-    return record_put(trial, &key, "held-3", false, NULL);
+    return app_pass_is_empty(app) && app_nut_method(app) != NUT_OPEN;
 }
 
-/* Takes the entry on trial in a copy, so that the record stays as it is whatever fails. */
+/* Derives the results in the record with the entry in it. */
+static void derive_with(struct app *app, const struct rod_prior *prior)
+{
+    derive_pass_among(app_place(app), prior, &app->preview);
+    make_plan(app, app_place(app));
+}
+
+/* The entry and what is filed with it are in the record only until they are derived from. */
+static void try_entry(struct app *app, const char *text)
+{
+    const struct rod_prior *prior = app_prior(app);
+    const struct reading_key method_key = place_key(app_place(app), FIELD_NUT_METHOD);
+    const bool with_method = files_method(app);
+    struct record_trial entry, method;
+
+    if (record_try(&app->record, &app_cell(app)->key, text, &entry) != STATUS_OK)
+        return;
+    app->previewing =
+        !with_method || record_try(&app->record, &method_key, "held-3", &method) == STATUS_OK;
+    if (app->previewing)
+        derive_with(app, prior);
+    if (app->previewing && with_method)
+        record_end_try(&app->record, &method);
+    record_end_try(&app->record, &entry);
+}
+
 static void derive_preview(struct app *app, const struct field *field)
 {
-    const struct route_cell *cell = app_cell(app);
-    char memory[ENTRY_TEXT_MAX];
+    char memory[ENTRY_TEXT_MAX], typed[ENTRY_TEXT_MAX];
     struct strbuf spelled = STRBUF(memory);
-    struct record trial;
+    const struct day today = app_today(app);
 
     app->previewing = false;
-    const struct day today = app_today(app);
-    char typed[ENTRY_TEXT_MAX];
-
-    if (entry_spell(typed_text(app, typed), field, &app->units, &today, &spelled) != STATUS_OK ||
-        record_copy(&app->record, &trial) != STATUS_OK)
-        return;
-    app->previewing = record_put(&trial, &cell->key, memory, false, NULL) == STATUS_OK &&
-                      put_method(app, &trial) == STATUS_OK;
-    if (app->previewing) {
-        const struct place place = place_of(&trial, app->visit, app->pass);
-
-        derive_pass_among(place, app_prior(app), &app->preview);
-        make_plan(app, place);
-    }
-    record_done(&trial);
+    if (entry_spell(typed_text(app, typed), field, &app->units, &today, &spelled) == STATUS_OK)
+        try_entry(app, memory);
 }
 
 /* A string's note is shown as the tuning spells it: Fb2 is E2. */

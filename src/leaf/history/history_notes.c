@@ -10,7 +10,6 @@
 #include "model/survey/next_check.h"
 #include "model/survey/survey_movement.h"
 #include "model/survey/survey_passes.h"
-#include "model/setup/survey_rod.h"
 
 enum { NOTE_COLUMNS = 120 }; /* of the tech's own note; l shows all of it */
 
@@ -114,24 +113,22 @@ static void note_rod(struct maker *maker)
         [ROD_ANSWERS_NO_LONGER] = "answers NO LONGER: turn it no further",
     };
     const enum unit unit = maker->units->bare[MEASURE_FEELER];
-    struct findings unused = {.count = 0};
-    struct survey_rod rod;
+    const struct survey_rod *rod = &maker->history->rod;
 
-    survey_rod(maker->record, &rod, &unused);
-    if (!rod.known)
+    if (!rod->known)
         return;
     struct strbuf out = add_note(maker);
     strbuf_add(&out, "rod: relief ");
-    amount_add(&out, rod.fit.per_turn_mm, unit, true);
+    amount_add(&out, rod->fit.per_turn_mm, unit, true);
     strbuf_add(&out, " \xC2\xB1");
-    amount_add(&out, rod.fit.per_turn_u_mm, unit, false);
+    amount_add(&out, rod->fit.per_turn_u_mm, unit, false);
     amount_add_unit(&out, unit);
-    strbuf_addf(&out, " per turn (%d logged), ", rod.fit.count);
-    strbuf_add(&out, answers[rod.answer]);
-    if (rod.next_turn.given) {
+    strbuf_addf(&out, " per turn (%d logged), ", rod->fit.count);
+    strbuf_add(&out, answers[rod->answer]);
+    if (rod->next_turn.given) {
         strbuf_add(&out, "; next ");
-        history_add(&out, HISTORY_TURN, fabs(rod.next_turn.value), false, maker->units);
-        strbuf_add(&out, rod.next_turn.value > 0 ? " tighter" : " slacker");
+        history_add(&out, HISTORY_TURN, fabs(rod->next_turn.value), false, maker->units);
+        strbuf_add(&out, rod->next_turn.value > 0 ? " tighter" : " slacker");
     }
 }
 

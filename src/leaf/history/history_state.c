@@ -1,6 +1,17 @@
 /* SPDX-License-Identifier: MIT */
 #include "leaf/history/history_state.h"
 
+/* What is written of a pass while it is named is not in its history. */
+void history_state_plan(struct app *app, struct place place)
+{
+    struct history_index index;
+
+    if (!pass_place_is_none(app->named))
+        return;
+    history_index_make(place.record, &index);
+    history_make(place.record, &index, &history_state(app)->history);
+}
+
 int history_state_find(const struct app *app, struct history_index *ret_index)
 {
     const struct pass_place pass = history_state(app)->pass;

@@ -10,6 +10,7 @@
 struct history_state {
     struct pass_place pass; /* none: the pass in hand */
     enum history_row row;
+    struct history history; /* of the record as it is */
 };
 
 /* The state that the leaf keeps. */
@@ -17,6 +18,9 @@ static inline struct history_state *history_state(const struct app *app)
 {
     return app->state[LEAF_HISTORY];
 }
+
+/* Makes the history, when the record may have changed. */
+void history_state_plan(struct app *app, struct place place);
 
 /* Makes the index, and finds the pass looked at in it: the last one if it is not there; -1 if there
  * are none. */

@@ -309,9 +309,9 @@ static void draw_trends(const struct view *view, int row, int rows)
 void history_view_draw(const struct pen *pen, const struct app *app, int row, int rows)
 {
     struct history_index index;
-    struct history history;
+    const struct history *history = &history_state(app)->history;
     struct history_notes notes;
-    struct view view = {.pen = pen, .app = app, .history = &history, .row = row};
+    struct view view = {.pen = pen, .app = app, .history = history, .row = row};
 
     view.at = history_state_find(app, &index);
     if (view.at < 0) {
@@ -321,9 +321,8 @@ void history_view_draw(const struct pen *pen, const struct app *app, int row, in
                  "shows what moved.");
         return;
     }
-    history_make(&app->record, &index, &history);
     find_window(&view);
-    history_notes_make(&app->record, &history, view.at, history_state(app)->row, &app->units,
+    history_notes_make(&app->record, history, view.at, history_state(app)->row, &app->units,
                        &notes);
     const int room = rows - GRID_ROWS - 1;
     const int most = room - TREND_ROWS_MIN, height = notes_height(pen, &notes);

@@ -94,6 +94,7 @@ const struct leaf_row leaf_history = {.state_size = sizeof(struct history_state)
                                       .figure = find_figure,
                                       .explains_cell = explains_cell,
                                       .instead = instead,
+                                      .plan = history_state_plan,
                                       .take_pass = take_pass,
                                       .show = show,
                                       .looked_at = find_looked_at,
