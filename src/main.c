@@ -29,14 +29,22 @@ static enum exit_code run_figures(int count, char **words)
 {
     struct figures_options options;
 
-    return figures_options_read(count, words, &options) ? figures_command(&options) : EXIT_USAGE;
+    if (!figures_options_read(count, words, &options))
+        return EXIT_USAGE;
+    const enum exit_code code = figures_command(&options);
+    file_words_done(&options.files);
+    return code;
 }
 
 static enum exit_code run_sheet(int count, char **words)
 {
     struct sheet_options options;
 
-    return sheet_options_read(count, words, &options) ? sheet_command(&options) : EXIT_USAGE;
+    if (!sheet_options_read(count, words, &options))
+        return EXIT_USAGE;
+    const enum exit_code code = sheet_command(&options);
+    file_words_done(&options.files);
+    return code;
 }
 
 /* Runs the command that words[0] names; false if it names none. */

@@ -218,39 +218,63 @@ static enum exit_code finish(bool fault)
     return fault ? EXIT_FINDINGS : EXIT_GOOD;
 }
 
-static enum exit_code print_all_visits(const struct record *record)
+/* The figures of all files, one file after another. */
+struct task {
+    const struct figures_options *options;
+    struct printer printer;
+    const char *path; /* of the file in hand; NULL if it is the only one */
+    bool headed;      /* the line of headings is written */
+};
+
+static enum exit_code print_all_visits(struct task *task, const struct record *record)
 {
     bool fault = false;
 
-    visits_csv_print(record, stdout, &fault);
+    if (!task->headed)
+        visits_csv_print_headings(task->path != NULL, stdout);
+    task->headed = true;
+    visits_csv_print(task->path, record, stdout, &fault);
     return finish(fault);
 }
 
-static enum exit_code print_record(const struct figures_options *options,
-                                   const struct record *record)
+static enum exit_code print_record(struct task *task, const struct record *record)
 {
-    struct printer printer = {.out = stdout};
+    const struct figures_options *options = task->options;
     struct derived derived;
 
     derive_current(record, &derived);
     if (!fits(options, &derived))
         return EXIT_USAGE;
-    figures_print(&derived, &printer);
+    if (task->path)
+        printer_file(&task->printer, task->path);
+    figures_print(&derived, &task->printer);
     if (options->more)
-        more_print(record, &derived, &printer);
+        more_print(record, &derived, &task->printer);
     if (options->what_if)
-        (void)more_print_what_if(record, &derived, &options->change, &printer);
+        (void)more_print_what_if(record, &derived, &options->change, &task->printer);
     return finish(findings_have_fault(&derived.findings));
 }
 
 static enum exit_code print(const void *given, const struct record *record)
 {
-    const struct figures_options *options = given;
+    struct task *const *task = given;
 
-    return options->all_visits ? print_all_visits(record) : print_record(options, record);
+    return (*task)->options->all_visits ? print_all_visits(*task, record)
+                                        : print_record(*task, record);
+}
+
+static enum exit_code print_one(void *given, int i)
+{
+    struct task *task = given;
+    const struct file_words *files = &task->options->files;
+
+    task->path = files->count > 1 ? files->paths[i] : NULL;
+    return with_record(files->paths[i], PROBLEM_ERROR, print, &task);
 }
 
 enum exit_code figures_command(const struct figures_options *options)
 {
-    return with_record(options->path, PROBLEM_ERROR, print, options);
+    struct task task = {.options = options, .printer = {.out = stdout}};
+
+    return file_words_each(&options->files, print_one, &task);
 }

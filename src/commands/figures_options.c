@@ -99,21 +99,26 @@ static bool take_file(void *asked, const char *word)
 {
     struct figures_options *options = asked;
 
-    return option_take_file(LINE_FIGURES, word, &options->path);
+    file_words_add(&options->files, word);
+    return true;
 }
 
 bool figures_options_read(int count, char *const *words, struct figures_options *ret_options)
 {
-    struct figures_options options = {.path = NULL};
+    struct figures_options options = {.more = false};
     const struct option_reader reader = {take, take_file, &options};
 
-    if (!option_read(LINE_FIGURES, count, words, &reader) ||
-        !option_has_file(LINE_FIGURES, options.path))
+    if (!file_words_init(&options.files, count))
         return false;
-    if (options.all_visits && (options.more || options.what_if)) {
+    bool good = option_read(LINE_FIGURES, count, words, &reader) &&
+                file_words_any(&options.files, LINE_FIGURES);
+    if (good && options.all_visits && (options.more || options.what_if)) {
         fputs("sillet: --all-visits goes with no other option\n", stderr);
-        return false;
+        good = false;
     }
-    *ret_options = options;
-    return true;
+    if (good)
+        *ret_options = options;
+    else
+        file_words_done(&options.files);
+    return good;
 }

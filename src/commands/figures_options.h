@@ -4,11 +4,12 @@
 
 #include <stdbool.h>
 
+#include "commands/file_words.h"
 #include "model/survey/survey_what_if.h"
 
 /* The options of `sillet figures`. */
 struct figures_options {
-    const char *path;
+    struct file_words files;
     bool all_visits; /* every visit and pass as CSV, nothing else */
     bool more;       /* also everything else that the model can say */
     bool what_if;    /* another tuning or set, in `change` */
@@ -16,7 +17,7 @@ struct figures_options {
 };
 
 /* Reads the words after `sillet figures`. False if they are not understood, after a message that
- * says what is accepted. */
+ * says what is accepted. The caller releases the files. */
 bool figures_options_read(int count, char *const *words, struct figures_options *ret_options);
 
 #endif

@@ -24,6 +24,13 @@ struct states {
     struct state shown, reset;
 };
 
+/* The templates of one of the files. */
+struct task {
+    const struct layout_options *options;
+    const char *path;
+    int at;
+};
+
 static void say_missing(const char *path, enum template_kind kind, const char *missing)
 {
     report_begin(path, stderr);
@@ -31,9 +38,10 @@ static void say_missing(const char *path, enum template_kind kind, const char *m
 }
 
 /* False, after a message, where no such pass was read. */
-static bool find_place(const struct layout_options *options, const struct record *record,
+static bool find_place(const struct task *task, const struct record *record,
                        struct place *ret_place)
 {
+    const struct layout_options *options = task->options;
     struct place place = place_current(record);
 
     if (options->visit > 0)
@@ -44,7 +52,7 @@ static bool find_place(const struct layout_options *options, const struct record
     if ((options->visit > 0 || options->pass > 0) &&
         !(place.pass > 0 && place_next(&read) && read.visit == place.visit &&
           read.pass == place.pass)) {
-        report_begin(options->path, stderr);
+        report_begin(task->path, stderr);
         if (place.pass > 0)
             fprintf(stderr, " nothing was read in visit %d, pass %d\n", place.visit, place.pass);
         else
@@ -66,13 +74,12 @@ static void find_states(const struct layout_options *options, struct place place
 }
 
 /* Whether it shows a reset that no pass asked for. A pass that was named is drawn from anyway. */
-static bool is_unasked(const struct layout_options *options, enum template_kind kind,
-                       const struct state *state)
+static bool is_unasked(const struct task *task, enum template_kind kind, const struct state *state)
 {
-    if (options->pass > 0 || !template_is_of_reset(kind) ||
+    if (task->options->pass > 0 || !template_is_of_reset(kind) ||
         move_set_reset(&state->derived.moves) != RESET_SADDLE)
         return false;
-    report_begin(options->path, stderr);
+    report_begin(task->path, stderr);
     fprintf(stderr,
             " template %s left out: no pass of visit %d asks for a neck reset; --pass %d draws it "
             "anyway\n",
@@ -82,9 +89,11 @@ static bool is_unasked(const struct layout_options *options, enum template_kind 
 
 /* Draws the templates that are wanted and possible. *ret_complete is false if one that was named
  * lacks readings or a pass that asks for it. */
-static enum status draw(const struct layout_options *options, const struct states *states,
+static enum status draw(const struct task *task, const struct states *states,
                         struct layout_drawings *drawings, bool *ret_complete)
 {
+    const struct layout_options *options = task->options;
+
     *ret_complete = true;
     for (int k = 0; k < TEMPLATE_COUNT_; k++) {
         const enum template_kind kind = (enum template_kind)k;
@@ -96,10 +105,10 @@ static enum status draw(const struct layout_options *options, const struct state
             (!options->named && !template_applies(kind, state->place.record, &state->derived)))
             continue;
         enum status status = STATUS_ABSENT;
-        if (!is_unasked(options, kind, state)) {
+        if (!is_unasked(task, kind, state)) {
             status = layout_add(drawings, kind, state->place, &state->derived, &missing);
             if (status == STATUS_ABSENT)
-                say_missing(options->path, kind, memory);
+                say_missing(task->path, kind, memory);
         }
         if (status == STATUS_ABSENT) {
             *ret_complete = *ret_complete && !options->named;
@@ -113,17 +122,20 @@ static enum status draw(const struct layout_options *options, const struct state
 
 static enum exit_code make(const void *given, const struct record *record)
 {
-    const struct layout_options *options = given;
+    const struct task *task = given;
+    const struct layout_options *options = task->options;
     struct layout_drawings drawings = {.count = 0};
     struct page_bytes bytes = {.data = NULL};
     struct states states;
     struct place place;
+    char memory[OUTPUT_NAME_MAX];
+    const char *output = file_words_output(&options->files, task->at, options->output, memory);
     bool complete = false;
 
-    if (!find_place(options, record, &place))
+    if (!find_place(task, record, &place))
         return EXIT_USAGE;
     find_states(options, place, &states);
-    enum status status = draw(options, &states, &drawings, &complete);
+    enum status status = draw(task, &states, &drawings, &complete);
     if (status == STATUS_OK && drawings.count == 0) {
         layout_drawings_free(&drawings);
         return EXIT_FINDINGS;
@@ -132,12 +144,33 @@ static enum exit_code make(const void *given, const struct record *record)
         status = layout_make_bytes(record, &drawings, options->svg, options->paper, &bytes);
     enum exit_code code = EXIT_CANNOT;
     if (status == STATUS_OK)
-        code = output_write(options->output, (const char *)bytes.data, bytes.length);
+        code = output_write(output, (const char *)bytes.data, bytes.length);
     else
-        report_failure(options->output, status, errno, stderr);
+        report_failure(output, status, errno, stderr);
     free(bytes.data);
     layout_drawings_free(&drawings);
     return code == EXIT_GOOD && !complete ? EXIT_FINDINGS : code;
+}
+
+static enum exit_code make_one(void *given, int i)
+{
+    const struct layout_options *options = given;
+    const struct task task = {.options = options, .path = options->files.paths[i], .at = i};
+
+    return with_record(task.path, PROBLEM_ERROR, make, &task);
+}
+
+static enum exit_code make_all(struct layout_options *options)
+{
+    if (!page_can_write()) {
+        fputs("sillet: this sillet was built without cairo, which draws PDF and SVG; build it "
+              "with -Dcairo=enabled\n",
+              stderr);
+        return EXIT_CANNOT;
+    }
+    if (!file_words_spare(&options->files, options->output))
+        return EXIT_USAGE;
+    return file_words_each(&options->files, make_one, options);
 }
 
 enum exit_code layout_command(int count, char *const *words)
@@ -146,13 +179,7 @@ enum exit_code layout_command(int count, char *const *words)
 
     if (!layout_options_read(count, words, &options))
         return EXIT_USAGE;
-    if (!page_can_write()) {
-        fputs("sillet: this sillet was built without cairo, which draws PDF and SVG; build it "
-              "with -Dcairo=enabled\n",
-              stderr);
-        return EXIT_CANNOT;
-    }
-    if (!output_spares(options.output, options.path))
-        return EXIT_USAGE;
-    return with_record(options.path, PROBLEM_ERROR, make, &options);
+    const enum exit_code code = make_all(&options);
+    file_words_done(&options.files);
+    return code;
 }

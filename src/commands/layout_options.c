@@ -84,25 +84,38 @@ static bool take_template(const char *name, struct layout_options *options)
     return false;
 }
 
+/* The first word is a file. Of the others those that could be a template's name are taken for one;
+ * a file that is called so can be given as ./NAME. */
 static bool take_operand(void *asked, const char *word)
 {
     struct layout_options *options = asked;
 
-    if (options->path)
+    if (options->files.count > 0 && !strpbrk(word, "./"))
         return take_template(word, options);
-    options->path = word;
+    file_words_add(&options->files, word);
     return true;
+}
+
+static bool read_words(int count, char *const *words, struct layout_options *options)
+{
+    const struct option_reader reader = {take, take_operand, options};
+
+    if (!option_read(LINE_LAYOUT, count, words, &reader))
+        return false;
+    if (options->files.count > 0 && options->output)
+        return true;
+    fputs("sillet: layout needs a FILE, and -o with a name ending in .pdf or .svg\n", stderr);
+    return false;
 }
 
 bool layout_options_read(int count, char *const *words, struct layout_options *ret_options)
 {
-    struct layout_options options = {.path = NULL};
-    const struct option_reader reader = {take, take_operand, &options};
+    struct layout_options options = {.output = NULL};
 
-    if (!option_read(LINE_LAYOUT, count, words, &reader))
+    if (!file_words_init(&options.files, count))
         return false;
-    if (!options.path || !options.output) {
-        fputs("sillet: layout needs a FILE, and -o with a name ending in .pdf or .svg\n", stderr);
+    if (!read_words(count, words, &options)) {
+        file_words_done(&options.files);
         return false;
     }
     for (int k = 0; k < TEMPLATE_COUNT_ && !options.named; k++)

@@ -105,21 +105,9 @@ bool option_not_taken(enum option_id id)
     return false;
 }
 
-bool option_take_file(enum option_line line, const char *word, const char **ret_path)
+const char *option_line_name(enum option_line line)
 {
-    if (*ret_path) {
-        fprintf(stderr, "sillet: %s takes one FILE\n", lines[line].name);
-        return false;
-    }
-    *ret_path = word;
-    return true;
-}
-
-bool option_has_file(enum option_line line, const char *path)
-{
-    const char *unused = "";
-
-    return path || option_take_file(line, path, &unused);
+    return lines[line].name;
 }
 
 /* Prints the description of a call in its own column, line by line. */

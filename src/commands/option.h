@@ -47,11 +47,8 @@ bool option_not_taken(enum option_id id);
 /* The line whose command has that name; LINE_COUNT_ if there is none. */
 enum option_line option_find_line(const char *name);
 
-/* Takes an operand that may be given once; false, after a message, for a second one. */
-bool option_take_file(enum option_line line, const char *word, const char **ret_path);
-
-/* Checks that the one FILE was given; false after a message. */
-bool option_has_file(enum option_line line, const char *path);
+/* The name of its command, "" for none. */
+const char *option_line_name(enum option_line line);
 
 /* Prints the usage, every line with its options. */
 void option_print_usage(FILE *out);

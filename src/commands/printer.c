@@ -3,6 +3,7 @@
 
 #include "base/num.h"
 #include "base/strbuf.h"
+#include "commands/csv.h"
 
 void printer_begin(struct printer *printer, const char *name, int first, int second)
 {
@@ -60,6 +61,16 @@ void printer_frets(struct printer *printer, const char *key, uint64_t frets)
             strbuf_addf(&text, "%s%d", text.length > 0 ? " " : "", n);
     if (text.length > 0)
         printer_text(printer, key, memory);
+}
+
+void printer_file(struct printer *printer, const char *path)
+{
+    char memory[4096];
+    struct strbuf text = STRBUF(memory);
+
+    csv_add_safe(path, &text);
+    printer_begin(printer, "file", 0, 0);
+    printer_text(printer, "name", memory);
 }
 
 void printer_findings(struct printer *printer, const struct findings *findings)

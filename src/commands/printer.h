@@ -37,6 +37,9 @@ void printer_number_at(struct printer *printer, const char *name, int at, const 
 /* The frets whose bit is set, "0 3 5"; nothing for an empty set. */
 void printer_frets(struct printer *printer, const char *key, uint64_t frets);
 
+/* Begins what is printed of one of several files: a section that names it. */
+void printer_file(struct printer *printer, const char *path);
+
 /* The findings as comments: "; name: sentence". */
 void printer_findings(struct printer *printer, const struct findings *findings);
 

@@ -23,29 +23,46 @@ static enum exit_code print_bytes(const struct bytes *bytes)
     return EXIT_CANNOT;
 }
 
-static enum exit_code deliver(const struct sheet_options *options, const struct bytes *bytes)
+/* The sheet of one of the files. */
+struct task {
+    const struct sheet_options *options;
+    const char *path;
+    int at;
+    bool *printed; /* a sheet before it was printed */
+};
+
+static enum exit_code deliver(const struct task *task, const struct bytes *bytes)
 {
-    if (!options->output)
-        return print_bytes(bytes);
-    return output_write(options->output, bytes->data, bytes->length);
+    const struct sheet_options *options = task->options;
+    char memory[OUTPUT_NAME_MAX];
+
+    if (options->output)
+        return output_write(file_words_output(&options->files, task->at, options->output, memory),
+                            bytes->data, bytes->length);
+    /* Each on a page of its own, if they are printed. */
+    if (*task->printed)
+        fputc('\f', stdout);
+    *task->printed = true;
+    return print_bytes(bytes);
 }
 
-static enum exit_code refuse(const struct sheet_options *options, const struct record *record,
+static enum exit_code refuse(const struct task *task, const struct record *record,
                              enum status status)
 {
     if (status != STATUS_NOT_FOUND) {
-        report_failure(options->path, status, 0, stderr);
+        report_failure(task->path, status, 0, stderr);
         return EXIT_CANNOT;
     }
-    report_begin(options->path, stderr);
-    fprintf(stderr, " there is no visit %d; the last is %d\n", options->visit,
+    report_begin(task->path, stderr);
+    fprintf(stderr, " there is no visit %d; the last is %d\n", task->options->visit,
             record_last_visit(record));
     return EXIT_USAGE;
 }
 
 static enum exit_code make(const void *given, const struct record *record)
 {
-    const struct sheet_options *options = given;
+    const struct task *task = given;
+    const struct sheet_options *options = task->options;
     const struct shop_units units = shop_settings_read(NULL);
     const struct sheet_document document = {.record = record,
                                             .visit = options->visit,
@@ -60,7 +77,7 @@ static enum exit_code make(const void *given, const struct record *record)
     bytes_init(&bytes);
     const enum status status = sheet_file_make(&document, &bytes);
     const enum exit_code code =
-        status == STATUS_OK ? deliver(options, &bytes) : refuse(options, record, status);
+        status == STATUS_OK ? deliver(task, &bytes) : refuse(task, record, status);
     bytes_done(&bytes);
     return code;
 }
@@ -76,10 +93,21 @@ static bool can_make(const struct sheet_options *options)
     return false;
 }
 
+static enum exit_code make_one(void *given, int i)
+{
+    struct task *task = given;
+
+    task->path = task->options->files.paths[i];
+    task->at = i;
+    return with_record(task->path, PROBLEM_ERROR, make, task);
+}
+
 enum exit_code sheet_command(const struct sheet_options *options)
 {
-    if (!output_spares(options->output, options->path))
+    bool printed = false;
+    struct task task = {.options = options, .printed = &printed};
+
+    if (!file_words_spare(&options->files, options->output))
         return EXIT_USAGE;
-    return can_make(options) ? with_record(options->path, PROBLEM_ERROR, make, options)
-                             : EXIT_CANNOT;
+    return can_make(options) ? file_words_each(&options->files, make_one, &task) : EXIT_CANNOT;
 }

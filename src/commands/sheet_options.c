@@ -92,22 +92,33 @@ static bool take_file(void *asked, const char *word)
 {
     struct sheet_options *options = asked;
 
-    return option_take_file(LINE_SHEET, word, &options->path);
+    file_words_add(&options->files, word);
+    return true;
+}
+
+static bool read_words(int count, char *const *words, struct sheet_options *options)
+{
+    const struct option_reader reader = {take, take_file, options};
+
+    if (!option_read(LINE_SHEET, count, words, &reader) ||
+        !file_words_any(&options->files, LINE_SHEET))
+        return false;
+    if (options->kind != SHEET_LABEL || options->format != SHEET_FORMAT_TEXT)
+        return true;
+    fputs("sillet: a label is drawn: -o with a name that ends in .pdf or .svg is wanted\n", stderr);
+    return false;
 }
 
 bool sheet_options_read(int count, char *const *words, struct sheet_options *ret_options)
 {
-    struct sheet_options options = {.path = NULL};
-    const struct option_reader reader = {take, take_file, &options};
+    struct sheet_options options = {.output = NULL};
 
-    if (!option_read(LINE_SHEET, count, words, &reader) ||
-        !option_has_file(LINE_SHEET, options.path))
+    if (!file_words_init(&options.files, count))
         return false;
-    if (options.kind == SHEET_LABEL && options.format == SHEET_FORMAT_TEXT) {
-        fputs("sillet: a label is drawn: -o with a name that ends in .pdf or .svg is wanted\n",
-              stderr);
-        return false;
+    if (read_words(count, words, &options)) {
+        *ret_options = options;
+        return true;
     }
-    *ret_options = options;
-    return true;
+    file_words_done(&options.files);
+    return false;
 }

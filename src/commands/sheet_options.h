@@ -4,6 +4,7 @@
 
 #include <stdbool.h>
 
+#include "commands/file_words.h"
 #include "sheet/label.h"
 #include "store/shop.h"
 
@@ -14,8 +15,8 @@ enum sheet_format { SHEET_FORMAT_TEXT, SHEET_FORMAT_PDF, SHEET_FORMAT_SVG };
 
 /* The options of `sillet sheet`. */
 struct sheet_options {
-    const char *path;
-    const char *output; /* NULL for the terminal */
+    struct file_words files;
+    const char *output; /* NULL for the terminal; for several files, see file_words_output */
     enum sheet_format format;
     enum shop_paper paper; /* if unsaid, the shop's */
     enum sheet_paper_kind kind;
@@ -24,7 +25,7 @@ struct sheet_options {
 };
 
 /* Reads the words after `sillet sheet`. False if they are not understood, after a message that says
- * what is accepted. */
+ * what is accepted. The caller releases the files. */
 bool sheet_options_read(int count, char *const *words, struct sheet_options *ret_options);
 
 #endif

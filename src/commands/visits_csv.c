@@ -11,12 +11,13 @@
  * pivot a long table. A wide one would need a column for each string and fret. */
 
 static const char *const headings[] = {
-    "visit", "date",  "pass", "pass label",    "key",   "name",     "string",
-    "fret",  "value", "unit", "plus or minus", "known", "as typed",
+    "file",   "visit", "date",  "pass", "pass label",    "key",   "name",
+    "string", "fret",  "value", "unit", "plus or minus", "known", "as typed",
 };
 
 struct table {
     struct csv csv;
+    const char *file; /* NULL: there is no such column */
     const struct record *record;
     struct past past;
     int visit, pass; /* pass 0 for the visit as a whole */
@@ -28,6 +29,8 @@ static void begin_line(struct table *table, const char *key, const char *name, i
     const struct reading_key date = reading_key_visit(FIELD_VISIT_DATE, table->visit);
     const struct reading_key label = reading_key_pass(FIELD_PASS_LABEL, table->visit, table->pass);
 
+    if (table->file)
+        csv_text(&table->csv, table->file);
     csv_count(&table->csv, table->visit, 1);
     csv_text(&table->csv, record_text(table->record, &date));
     csv_count(&table->csv, table->pass, 1);
@@ -231,13 +234,20 @@ static void put_visit(struct table *table, int visit, bool *ret_fault)
         put_pass(table, place, ret_fault);
 }
 
-void visits_csv_print(const struct record *record, FILE *out, bool *ret_fault)
+void visits_csv_print_headings(bool with_file, FILE *out)
 {
-    struct table table = {.csv = {.out = out}, .record = record, .past = past_of(record)};
+    struct csv csv = {.out = out};
 
-    for (size_t i = 0; i < sizeof headings / sizeof headings[0]; i++)
-        csv_text(&table.csv, headings[i]);
-    csv_end_record(&table.csv);
+    for (size_t i = with_file ? 0 : 1; i < sizeof headings / sizeof headings[0]; i++)
+        csv_text(&csv, headings[i]);
+    csv_end_record(&csv);
+}
+
+void visits_csv_print(const char *file, const struct record *record, FILE *out, bool *ret_fault)
+{
+    struct table table = {
+        .csv = {.out = out}, .file = file, .record = record, .past = past_of(record)};
+
     for (int visit = 0; record_next_visit(record, &visit);)
         put_visit(&table, visit, ret_fault);
 }

@@ -18,6 +18,7 @@ static bool read_words(const char *text, char memory[256], struct sheet_options 
     memcpy(memory, text, strlen(text) + 1);
     for (char *word = strtok(memory, " "); word && count < WORDS_MAX; word = strtok(NULL, " "))
         words[count++] = word;
+    file_words_done(&ret_options->files);
     return sheet_options_read(count, words, ret_options);
 }
 
@@ -32,21 +33,22 @@ static void options_stand_before_or_behind_the_file(void **state)
 
     (void)state;
     for (size_t i = 0; i < sizeof texts / sizeof texts[0]; i++) {
-        struct sheet_options options;
+        struct sheet_options options = {.output = NULL};
         char memory[256];
 
         assert_true(read_words(texts[i], memory, &options));
-        assert_string_equal(options.path, "a.ini");
+        assert_string_equal(options.files.paths[0], "a.ini");
         assert_string_equal(options.output, "out.pdf");
         assert_int_equal(options.format, SHEET_FORMAT_PDF);
         assert_int_equal(options.paper, SHOP_PAPER_A4);
         assert_int_equal(options.visit, 2);
+        file_words_done(&options.files);
     }
 }
 
 static void the_name_says_the_format(void **state)
 {
-    struct sheet_options options;
+    struct sheet_options options = {.output = NULL};
     char memory[256];
 
     (void)state;
@@ -60,14 +62,37 @@ static void the_name_says_the_format(void **state)
     assert_int_equal(options.paper, SHOP_PAPER_LETTER);
     assert_true(read_words("-o a.txt -- -odd.ini", memory, &options));
     assert_int_equal(options.format, SHEET_FORMAT_TEXT);
-    assert_string_equal(options.path, "-odd.ini");
+    assert_string_equal(options.files.paths[0], "-odd.ini");
+    file_words_done(&options.files);
+}
+
+static void each_file_has_its_name(void **state)
+{
+    static const char *const names[] = {"out/a-1.pdf", "out/b.c-1.pdf", "out/.d-1.pdf"};
+    struct sheet_options options = {.output = NULL};
+    char memory[256], name[OUTPUT_NAME_MAX];
+
+    (void)state;
+    assert_true(read_words("-o out/%-1.pdf x/a.ini b.c.ini .d", memory, &options));
+    assert_int_equal(options.files.count, 3);
+    for (int i = 0; i < 3; i++)
+        assert_string_equal(file_words_output(&options.files, i, options.output, name), names[i]);
+    assert_true(file_words_spare(&options.files, options.output));
+    assert_false(file_words_spare(&options.files, "out.pdf"));
+    assert_true(file_words_spare(&options.files, NULL));
+    /* For one file the name is taken as it is. */
+    assert_true(read_words("-o %.pdf a.ini", memory, &options));
+    assert_string_equal(file_words_output(&options.files, 0, options.output, name), "%.pdf");
+    /* Two folders may hold files of the same name. */
+    assert_true(read_words("-o %.pdf x/a.ini y/a.ini", memory, &options));
+    assert_false(file_words_spare(&options.files, options.output));
+    file_words_done(&options.files);
 }
 
 static void what_is_not_understood_is_refused(void **state)
 {
     static const char *const texts[] = {
         "",
-        "a.ini b.ini",
         "-o",
         "a.ini -o",
         "-o sheet a.ini",
@@ -85,7 +110,7 @@ static void what_is_not_understood_is_refused(void **state)
 
     (void)state;
     for (size_t i = 0; i < sizeof texts / sizeof texts[0]; i++) {
-        struct sheet_options options;
+        struct sheet_options options = {.output = NULL};
         char memory[256];
 
         if (read_words(texts[i], memory, &options))
@@ -98,6 +123,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(options_stand_before_or_behind_the_file),
         cmocka_unit_test(the_name_says_the_format),
+        cmocka_unit_test(each_file_has_its_name),
         cmocka_unit_test(what_is_not_understood_is_refused),
     };
 

@@ -78,7 +78,8 @@ static void sheet_of_record(const struct record *record, struct sheet *ret_sheet
 
     assert_non_null(file);
     *ret_sheet = (struct sheet){.lines = 0};
-    visits_csv_print(record, file, &ret_sheet->fault);
+    visits_csv_print_headings(false, file);
+    visits_csv_print(NULL, record, file, &ret_sheet->fault);
     ret_sheet->text = file_text(file);
     for (char *at = ret_sheet->text; *at != '\0'; ret_sheet->lines++) {
         assert_true(ret_sheet->lines < LINES_MAX);
