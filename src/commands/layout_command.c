@@ -163,8 +163,8 @@ static enum exit_code make_one(void *given, int i)
 static enum exit_code make_all(struct layout_options *options)
 {
     if (!page_can_write()) {
-        fputs("sillet: this sillet was built without cairo, which draws PDF and SVG; build it "
-              "with -Dcairo=enabled\n",
+        fputs("sillet: this sillet is without cairo, which draws PDF and SVG; install it, or build "
+              "sillet with -Dcairo=enabled\n",
               stderr);
         return EXIT_CANNOT;
     }

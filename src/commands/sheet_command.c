@@ -87,7 +87,7 @@ static bool can_make(const struct sheet_options *options)
 {
     if (options->format == SHEET_FORMAT_TEXT || sheet_file_can_draw())
         return true;
-    fputs("sillet: PDF and SVG need cairo, which this sillet was built without; -o NAME.txt "
+    fputs("sillet: PDF and SVG need cairo, which this sillet is without; -o NAME.txt "
           "works\n",
           stderr);
     return false;

@@ -276,3 +276,8 @@ void page_place(struct page_list *list, struct page_point at, const struct page_
     for (size_t i = 0; i < drawing->count; i++)
         place_item(list, at, &drawing->items[i]);
 }
+
+double page_text_guess_mm(const struct page_font *font, const char *utf8)
+{
+    return 0.5 * font->size_mm * utf8_columns(utf8);
+}

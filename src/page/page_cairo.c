@@ -5,10 +5,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include <cairo-pdf.h>
-#include <cairo-svg.h>
-#include <cairo.h>
-
 #include "base/array.h"
 #include "page/page_cairo_text.h"
 #include "page/page_inside.h"
@@ -44,70 +40,75 @@ static cairo_status_t take_bytes(void *closure, const unsigned char *data, unsig
 
 /* --- one item --- */
 
-static void stroke(cairo_t *cairo, const struct page_stroke *stroke)
+static void stroke(const struct page_cairo *cairo, cairo_t *context,
+                   const struct page_stroke *stroke)
 {
     static const double dashed[] = {2.4, 1.2}, dotted[] = {0.4, 1.0};
 
-    cairo_set_source_rgb(cairo, stroke->grey, stroke->grey, stroke->grey);
-    cairo_set_line_width(cairo, stroke->width_mm);
+    cairo->set_source_rgb(context, stroke->grey, stroke->grey, stroke->grey);
+    cairo->set_line_width(context, stroke->width_mm);
     if (stroke->line == PAGE_LINE_DASHED)
-        cairo_set_dash(cairo, dashed, 2, 0);
+        cairo->set_dash(context, dashed, 2, 0);
     else if (stroke->line == PAGE_LINE_DOTTED)
-        cairo_set_dash(cairo, dotted, 2, 0);
+        cairo->set_dash(context, dotted, 2, 0);
     else
-        cairo_set_dash(cairo, NULL, 0, 0);
-    cairo_stroke(cairo);
+        cairo->set_dash(context, NULL, 0, 0);
+    cairo->stroke(context);
 }
 
-static void draw_path(cairo_t *cairo, const struct page_item *item)
+static void draw_path(const struct page_cairo *cairo, cairo_t *context,
+                      const struct page_item *item)
 {
-    cairo_move_to(cairo, item->points[0].x_mm, item->points[0].y_mm);
+    cairo->move_to(context, item->points[0].x_mm, item->points[0].y_mm);
     for (size_t i = 1; i < item->point_count; i++)
-        cairo_line_to(cairo, item->points[i].x_mm, item->points[i].y_mm);
-    stroke(cairo, &item->stroke);
+        cairo->line_to(context, item->points[i].x_mm, item->points[i].y_mm);
+    stroke(cairo, context, &item->stroke);
 }
 
-static void draw_circle(cairo_t *cairo, const struct page_item *item)
+static void draw_circle(const struct page_cairo *cairo, cairo_t *context,
+                        const struct page_item *item)
 {
-    cairo_new_sub_path(cairo);
-    cairo_arc(cairo, item->at.x_mm, item->at.y_mm, item->width_mm, 0, 2 * M_PI);
-    stroke(cairo, &item->stroke);
+    cairo->new_sub_path(context);
+    cairo->arc(context, item->at.x_mm, item->at.y_mm, item->width_mm, 0, 2 * M_PI);
+    stroke(cairo, context, &item->stroke);
 }
 
-static void add_box(cairo_t *cairo, const struct page_item *item)
+static void add_box(const struct page_cairo *cairo, cairo_t *context, const struct page_item *item)
 {
-    cairo_rectangle(cairo, item->at.x_mm, item->at.y_mm, item->width_mm, item->height_mm);
+    cairo->rectangle(context, item->at.x_mm, item->at.y_mm, item->width_mm, item->height_mm);
 }
 
-static void draw_fill(cairo_t *cairo, const struct page_item *item)
+static void draw_fill(const struct page_cairo *cairo, cairo_t *context,
+                      const struct page_item *item)
 {
-    cairo_set_source_rgb(cairo, item->grey, item->grey, item->grey);
-    add_box(cairo, item);
-    cairo_fill(cairo);
+    cairo->set_source_rgb(context, item->grey, item->grey, item->grey);
+    add_box(cairo, context, item);
+    cairo->fill(context);
 }
 
-static void draw_item(cairo_t *cairo, const struct page_item *item)
+static void draw_item(const struct page_cairo *cairo, cairo_t *context,
+                      const struct page_item *item)
 {
     switch (item->kind) {
     case PAGE_ITEM_PATH:
-        draw_path(cairo, item);
+        draw_path(cairo, context, item);
         break;
     case PAGE_ITEM_CIRCLE:
-        draw_circle(cairo, item);
+        draw_circle(cairo, context, item);
         break;
     case PAGE_ITEM_FILL:
-        draw_fill(cairo, item);
+        draw_fill(cairo, context, item);
         break;
     case PAGE_ITEM_TEXT:
-        page_cairo_text(cairo, item);
+        page_cairo_text(cairo, context, item);
         break;
     case PAGE_ITEM_CLIP:
-        cairo_save(cairo);
-        add_box(cairo, item);
-        cairo_clip(cairo);
+        cairo->save(context);
+        add_box(cairo, context, item);
+        cairo->clip(context);
         break;
     case PAGE_ITEM_CLIP_END:
-        cairo_restore(cairo);
+        cairo->restore(context);
         break;
     case PAGE_ITEM_BEGIN:
         break;
@@ -118,21 +119,22 @@ static void draw_item(cairo_t *cairo, const struct page_item *item)
 
 /* Draws the pages of a list below each other, `stacked_mm` apart, or each as a page of its own
  * if that is 0. */
-static void draw_pages(cairo_t *cairo, const struct page_list *list, double stacked_mm)
+static void draw_pages(const struct page_cairo *cairo, cairo_t *context,
+                       const struct page_list *list, double stacked_mm)
 {
     int pages = 0;
 
     for (size_t i = 0; i < list->count; i++) {
         if (list->items[i].kind == PAGE_ITEM_BEGIN) {
             if (pages > 0 && stacked_mm > 0)
-                cairo_translate(cairo, 0, stacked_mm);
+                cairo->translate(context, 0, stacked_mm);
             else if (pages > 0)
-                cairo_show_page(cairo);
+                cairo->show_page(context);
             pages++;
         }
-        draw_item(cairo, &list->items[i]);
+        draw_item(cairo, context, &list->items[i]);
     }
-    cairo_show_page(cairo);
+    cairo->show_page(context);
 }
 
 static enum status status_of(cairo_status_t status)
@@ -151,19 +153,20 @@ static enum status check_list(const struct page_list *list)
 }
 
 /* Draws on the surface, destroys it, and returns the bytes that went into the sink. */
-static enum status write_pages(cairo_surface_t *surface, const struct page_list *list, double scale,
-                               double stacked_mm, struct sink *sink, struct page_bytes *ret_bytes)
+static enum status write_pages(const struct page_cairo *cairo, cairo_surface_t *surface,
+                               const struct page_list *list, double scale, double stacked_mm,
+                               struct sink *sink, struct page_bytes *ret_bytes)
 {
-    cairo_t *cairo = cairo_create(surface);
+    cairo_t *context = cairo->create(surface);
 
-    cairo_scale(cairo, scale, scale);
-    draw_pages(cairo, list, stacked_mm);
-    enum status status = status_of(cairo_status(cairo));
-    cairo_destroy(cairo);
-    cairo_surface_finish(surface);
+    cairo->scale(context, scale, scale);
+    draw_pages(cairo, context, list, stacked_mm);
+    enum status status = status_of(cairo->status(context));
+    cairo->destroy(context);
+    cairo->surface_finish(surface);
     if (status == STATUS_OK)
-        status = status_of(cairo_surface_status(surface));
-    cairo_surface_destroy(surface);
+        status = status_of(cairo->surface_status(surface));
+    cairo->surface_destroy(surface);
     if (sink->failed)
         status = STATUS_NO_MEMORY;
     if (status == STATUS_OK)
@@ -175,11 +178,14 @@ static enum status write_pages(cairo_surface_t *surface, const struct page_list 
 
 bool page_can_write(void)
 {
-    return true;
+    struct page_cairo unused;
+
+    return page_cairo_load(&unused);
 }
 
 /* An empty date leaves the creation date out; otherwise cairo would put the present time in. */
-static void tell_about(cairo_surface_t *surface, const struct page_about *about)
+static void tell_about(const struct page_cairo *cairo, cairo_surface_t *surface,
+                       const struct page_about *about)
 {
     char date[32] = "";
 
@@ -187,9 +193,9 @@ static void tell_about(cairo_surface_t *surface, const struct page_about *about)
         memcpy(date, about->date, 10);
         memcpy(date + 10, "T12:00:00Z", sizeof "T12:00:00Z");
     }
-    cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_TITLE, about->title);
-    cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATOR, "sillet");
-    cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATE_DATE, date);
+    cairo->pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_TITLE, about->title);
+    cairo->pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATOR, "sillet");
+    cairo->pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATE_DATE, date);
 }
 
 enum status page_write_pdf(const struct page_list *list, const struct page_about *about,
@@ -197,27 +203,33 @@ enum status page_write_pdf(const struct page_list *list, const struct page_about
 {
     struct sink sink = {.failed = false};
     const enum status status = check_list(list);
+    struct page_cairo cairo;
 
     if (status != STATUS_OK)
         return status;
+    if (!page_cairo_load(&cairo))
+        return STATUS_NOT_FOUND;
     cairo_surface_t *surface =
-        cairo_pdf_surface_create_for_stream(take_bytes, &sink, list->size.width_mm * points_per_mm,
+        cairo.pdf_surface_create_for_stream(take_bytes, &sink, list->size.width_mm * points_per_mm,
                                             list->size.height_mm * points_per_mm);
     /* Later PDF versions may compress the metadata, by which sillet recognises its own files. */
-    cairo_pdf_surface_restrict_to_version(surface, CAIRO_PDF_VERSION_1_4);
-    tell_about(surface, about);
-    return write_pages(surface, list, points_per_mm, 0, &sink, ret_bytes);
+    cairo.pdf_surface_restrict_to_version(surface, CAIRO_PDF_VERSION_1_4);
+    tell_about(&cairo, surface, about);
+    return write_pages(&cairo, surface, list, points_per_mm, 0, &sink, ret_bytes);
 }
 
 enum status page_write_svg(const struct page_list *list, struct page_bytes *ret_bytes)
 {
     struct sink sink = {.failed = false};
     const enum status status = check_list(list);
+    struct page_cairo cairo;
 
     if (status != STATUS_OK)
         return status;
-    cairo_surface_t *surface = cairo_svg_surface_create_for_stream(
+    if (!page_cairo_load(&cairo))
+        return STATUS_NOT_FOUND;
+    cairo_surface_t *surface = cairo.svg_surface_create_for_stream(
         take_bytes, &sink, list->size.width_mm, list->pages * list->size.height_mm);
-    cairo_svg_surface_set_document_unit(surface, CAIRO_SVG_UNIT_MM);
-    return write_pages(surface, list, 1, list->size.height_mm, &sink, ret_bytes);
+    cairo.svg_surface_set_document_unit(surface, CAIRO_SVG_UNIT_MM);
+    return write_pages(&cairo, surface, list, 1, list->size.height_mm, &sink, ret_bytes);
 }

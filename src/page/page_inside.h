@@ -39,4 +39,7 @@ struct page_list {
     enum status status;
 };
 
+/* The width of a text where no font can be asked. */
+double page_text_guess_mm(const struct page_font *font, const char *utf8);
+
 #endif

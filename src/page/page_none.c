@@ -1,7 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 #include "page/page_write.h"
 
-#include "base/utf8.h"
+#include <stdlib.h>
+
+#include "page/page_inside.h"
 
 /* For builds without cairo: nothing can be written, and text widths are a guess. */
 
@@ -10,9 +12,24 @@ bool page_can_write(void)
     return false;
 }
 
-double page_text_width_mm(const struct page_font *font, const char *utf8)
+struct page_ruler {
+    int unused;
+};
+
+struct page_ruler *page_ruler_new(void)
 {
-    return 0.5 * font->size_mm * utf8_columns(utf8);
+    return calloc(1, sizeof(struct page_ruler));
+}
+
+void page_ruler_free(struct page_ruler *ruler)
+{
+    free(ruler);
+}
+
+double page_ruler_width_mm(struct page_ruler *ruler, const struct page_font *font, const char *utf8)
+{
+    (void)ruler;
+    return page_text_guess_mm(font, utf8);
 }
 
 enum status page_write_pdf(const struct page_list *list, const struct page_about *about,

@@ -26,12 +26,17 @@ struct page_about {
     const char *date; /* ISO 8601 day, "" for none */
 };
 
-/* False if sillet was built without cairo: page_write_pdf and page_write_svg then fail with
- * STATUS_NOT_FOUND. */
+/* False without cairo, in the build or on the machine: page_write_pdf and page_write_svg then fail
+ * with STATUS_NOT_FOUND. */
 bool page_can_write(void);
 
-/* The width of a text as drawn; without cairo a guess of half an em per column. */
-double page_text_width_mm(const struct page_font *font, const char *utf8);
+/* Measures texts as they are drawn; without cairo it guesses half an em per column. NULL if memory
+ * is out. */
+struct page_ruler;
+struct page_ruler *page_ruler_new(void);
+void page_ruler_free(struct page_ruler *ruler);
+double page_ruler_width_mm(struct page_ruler *ruler, const struct page_font *font,
+                           const char *utf8);
 
 /* STATUS_NOT_FOUND, STATUS_NO_MEMORY, or the list's own status. A list without pages is
  * STATUS_DOMAIN. */

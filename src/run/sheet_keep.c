@@ -49,7 +49,7 @@ static enum status make(const struct app *app, const struct kept_paper *paper, b
         return status;
     strbuf_addf(words, "No %s: ", paper->drawn.what);
     if (status == STATUS_NOT_FOUND && paper->kind == SHEET_LABEL && !sheet_file_can_draw())
-        strbuf_add(words, "this sillet was built without cairo, which draws it");
+        strbuf_add(words, "this sillet is without cairo, which draws it");
     else if (status == STATUS_NOT_FOUND)
         strbuf_add(words, "nothing of this visit is on file yet");
     else

@@ -12,7 +12,7 @@ static enum status refuse(enum status status, const char *missing, struct strbuf
 {
     strbuf_add(words, "No templates: ");
     if (status == STATUS_NOT_FOUND)
-        strbuf_add(words, "this sillet was built without cairo, which draws them");
+        strbuf_add(words, "this sillet is without cairo, which draws them");
     else if (status == STATUS_ABSENT && missing[0])
         strbuf_addf(words, "missing for %s", missing);
     else if (status == STATUS_ABSENT)

@@ -3,6 +3,7 @@
 
 #include <stdlib.h>
 
+#include "page/page_write.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
 #include "sheet/sheet_set.h"
@@ -31,6 +32,7 @@ struct page_size label_paper(enum label_size size)
 }
 
 struct label {
+    struct page_ruler *ruler;
     struct page_list *list;
     double width_mm, bottom_mm, y_mm;
 };
@@ -43,7 +45,7 @@ static void draw_text(struct label *label, double size_mm, enum page_weight weig
     char memory[400];
     struct strbuf line = STRBUF(memory);
 
-    while (set_next_line(&font, &text, label->width_mm, &line)) {
+    while (set_next_line(label->ruler, &font, &text, label->width_mm, &line)) {
         const struct page_point at = {MARGIN_MM, label->y_mm + size_mm};
 
         if (at.y_mm + size_mm * (LEADING - 1) > label->bottom_mm)
@@ -123,13 +125,16 @@ static enum status draw(const struct sheet *sheet, enum label_size size,
                         struct page_list **ret_list)
 {
     const struct page_size paper = sizes[size].paper;
-    struct label label = {.width_mm = paper.width_mm - 2 * MARGIN_MM,
+    struct label label = {.ruler = page_ruler_new(),
+                          .width_mm = paper.width_mm - 2 * MARGIN_MM,
                           .bottom_mm = paper.height_mm - MARGIN_MM / 2,
                           .y_mm = MARGIN_MM};
-    enum status status = page_list_new(paper, &label.list);
+    enum status status = label.ruler ? page_list_new(paper, &label.list) : STATUS_NO_MEMORY;
 
-    if (status != STATUS_OK)
+    if (status != STATUS_OK) {
+        page_ruler_free(label.ruler);
         return status;
+    }
     page_begin(label.list);
     for (size_t i = 0; i < sheet->count; i++) {
         const struct sheet_block *block = &sheet->blocks[i];
@@ -137,6 +142,7 @@ static enum status draw(const struct sheet *sheet, enum label_size size,
         draw_text(&label, block->kind == SHEET_TITLE ? sizes[size].name_mm : sizes[size].line_mm,
                   block->kind == SHEET_PARAGRAPH ? PAGE_PLAIN : PAGE_BOLD, block->text);
     }
+    page_ruler_free(label.ruler);
     status = page_list_status(label.list);
     if (status == STATUS_OK)
         *ret_list = label.list;

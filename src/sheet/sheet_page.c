@@ -32,7 +32,8 @@ static void set_paragraph(struct setter *setter, const struct set_style *style, 
     char memory[LINE_BYTES];
     struct strbuf line = STRBUF(memory);
 
-    while (set_next_line(&style->font, &at, set_width_mm(setter) - indent_mm, &line)) {
+    while (
+        set_next_line(setter->ruler, &style->font, &at, set_width_mm(setter) - indent_mm, &line)) {
         set_need(setter, style->line_mm);
         set_text(setter, SET_MARGIN_MM + indent_mm, setter->y_mm, PAGE_LEFT, style, memory);
         setter->y_mm += style->line_mm;
@@ -43,13 +44,14 @@ static void set_paragraph(struct setter *setter, const struct set_style *style, 
 static void set_title(struct setter *setter, const struct sheet_block *block)
 {
     const char *right = block->aside ? block->aside : "", *at = block->text ? block->text : "";
-    const double right_mm = page_text_width_mm(&aside.font, right);
+    const double right_mm = page_ruler_width_mm(setter->ruler, &aside.font, right);
     char memory[LINE_BYTES];
     struct strbuf line = STRBUF(memory);
 
     set_text(setter, setter->size.width_mm - SET_MARGIN_MM, setter->y_mm + 0.85, PAGE_RIGHT, &aside,
              right);
-    while (set_next_line(&title.font, &at, set_width_mm(setter) - right_mm - 4, &line)) {
+    while (set_next_line(setter->ruler, &title.font, &at, set_width_mm(setter) - right_mm - 4,
+                         &line)) {
         set_text(setter, SET_MARGIN_MM, setter->y_mm, PAGE_LEFT, &title, memory);
         setter->y_mm += title.line_mm;
     }
@@ -246,6 +248,7 @@ static void set_blocks(struct setter *setter)
 
 /* How a sheet is laid out. */
 struct laid {
+    struct page_ruler *ruler;
     double spacing, kept_free_mm;
     int total;      /* pages to print in the foot; 0 if not known yet */
     double last_mm; /* how much of the last page it fills */
@@ -255,6 +258,7 @@ struct laid {
 static enum status lay(const struct sheet *sheet, struct page_size size, struct laid *laid)
 {
     struct setter setter = {.sheet = sheet,
+                            .ruler = laid->ruler,
                             .size = size,
                             .total = laid->total,
                             .spacing = laid->spacing,
@@ -304,7 +308,10 @@ static enum status mend_short(const struct sheet *sheet, struct page_size size, 
 enum status sheet_lay_pages(const struct sheet *sheet, struct page_size size,
                             struct page_list **ret_list)
 {
-    struct laid laid = {.spacing = 1};
+    struct laid laid = {.ruler = page_ruler_new(), .spacing = 1};
+
+    if (!laid.ruler)
+        return STATUS_NO_MEMORY;
     enum status status = lay(sheet, size, &laid);
 
     if (status == STATUS_OK && ends_short(&laid))
@@ -317,5 +324,6 @@ enum status sheet_lay_pages(const struct sheet *sheet, struct page_size size,
     }
     if (status == STATUS_OK)
         *ret_list = laid.list;
+    page_ruler_free(laid.ruler);
     return status;
 }

@@ -63,17 +63,19 @@ void set_text(struct setter *setter, double x_mm, double y_mm, enum page_align a
             align, 0, &style->font, text);
 }
 
-static bool fits(const struct page_font *font, const char *text, size_t length, double width_mm)
+static bool fits(struct page_ruler *ruler, const struct page_font *font, const char *text,
+                 size_t length, double width_mm)
 {
     char memory[LINE_BYTES];
     struct strbuf line = STRBUF(memory);
 
     strbuf_add_bytes(&line, text, length);
-    return !line.truncated && page_text_width_mm(font, memory) <= width_mm;
+    return !line.truncated && page_ruler_width_mm(ruler, font, memory) <= width_mm;
 }
 
 /* The bytes of an overlong word that fit; at least one character, so that callers advance. */
-static size_t part_of_word(const struct page_font *font, const char *text, double width_mm)
+static size_t part_of_word(struct page_ruler *ruler, const struct page_font *font, const char *text,
+                           double width_mm)
 {
     const size_t left = strlen(text);
     uint32_t rune;
@@ -82,33 +84,34 @@ static size_t part_of_word(const struct page_font *font, const char *text, doubl
     while (fit < left && text[fit] != ' ') {
         const size_t next = fit + utf8_decode(text + fit, left - fit, &rune, NULL);
 
-        if (!fits(font, text, next, width_mm))
+        if (!fits(ruler, font, text, next, width_mm))
             break;
         fit = next;
     }
     return fit;
 }
 
-size_t set_line(const struct page_font *font, const char *text, double width_mm)
+size_t set_line(struct page_ruler *ruler, const struct page_font *font, const char *text,
+                double width_mm)
 {
     size_t fit = 0;
 
     for (size_t end = 0; text[end];) {
         end += strspn(text + end, " ");
         end += strcspn(text + end, " ");
-        if (!fits(font, text, end, width_mm))
-            return fit > 0 ? fit : part_of_word(font, text, width_mm);
+        if (!fits(ruler, font, text, end, width_mm))
+            return fit > 0 ? fit : part_of_word(ruler, font, text, width_mm);
         fit = end;
     }
     return fit;
 }
 
-bool set_next_line(const struct page_font *font, const char **at, double width_mm,
-                   struct strbuf *ret_line)
+bool set_next_line(struct page_ruler *ruler, const struct page_font *font, const char **at,
+                   double width_mm, struct strbuf *ret_line)
 {
     if ((*at)[0] == '\0')
         return false;
-    const size_t length = set_line(font, *at, width_mm);
+    const size_t length = set_line(ruler, font, *at, width_mm);
     strbuf_clear(ret_line);
     strbuf_add_bytes(ret_line, *at, length);
     *at += length;

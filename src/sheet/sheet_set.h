@@ -13,6 +13,7 @@
 
 struct setter {
     const struct sheet *sheet;
+    struct page_ruler *ruler;
     struct page_list *list; /* NULL to measure only, on an endless page */
     struct page_size size;
     double spacing;                      /* of the space between blocks, 1 as designed */
@@ -41,11 +42,12 @@ void set_text(struct setter *setter, double x_mm, double y_mm, enum page_align a
               const struct set_style *style, const char *text);
 
 /* Bytes of the next line of a text that fit in a width, broken at a blank if possible. */
-size_t set_line(const struct page_font *font, const char *text, double width_mm);
+size_t set_line(struct page_ruler *ruler, const struct page_font *font, const char *text,
+                double width_mm);
 
 /* Takes the next line that fits in a width from *at and advances it; false at the end. */
-bool set_next_line(const struct page_font *font, const char **at, double width_mm,
-                   struct strbuf *ret_line);
+bool set_next_line(struct page_ruler *ruler, const struct page_font *font, const char **at,
+                   double width_mm, struct strbuf *ret_line);
 
 void set_table(struct setter *setter, const struct sheet_table *table);
 void set_pairs(struct setter *setter, const struct sheet_table *table);

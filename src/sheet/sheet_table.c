@@ -52,7 +52,7 @@ static int widest(const struct grid *grid)
     return best;
 }
 
-static void widen_for_spans(struct grid *grid)
+static void widen_for_spans(const struct setter *setter, struct grid *grid)
 {
     const struct sheet_table *table = grid->table;
 
@@ -62,8 +62,8 @@ static void widen_for_spans(struct grid *grid)
 
             if (span < 2)
                 continue;
-            const double need_mm =
-                page_text_width_mm(&style_of(table, row)->font, text_of(table, row, i));
+            const double need_mm = page_ruler_width_mm(setter->ruler, &style_of(table, row)->font,
+                                                       text_of(table, row, i));
             const double lack_mm = need_mm - span_mm(grid, i, span);
             if (lack_mm > 0)
                 for (int k = 0; k < span; k++)
@@ -71,20 +71,20 @@ static void widen_for_spans(struct grid *grid)
         }
 }
 
-static void find_widths(struct grid *grid, double room_mm)
+static void find_widths(const struct setter *setter, struct grid *grid, double room_mm)
 {
     const struct sheet_table *table = grid->table;
 
     for (int row = 0; row < table->rows; row++)
         for (int i = 0; i < table->columns; i++) {
-            const double width_mm =
-                page_text_width_mm(&style_of(table, row)->font, text_of(table, row, i));
+            const double width_mm = page_ruler_width_mm(setter->ruler, &style_of(table, row)->font,
+                                                        text_of(table, row, i));
 
             if (sheet_cell(table, row, i)->span <= 1 && width_mm > grid->width_mm[i])
                 grid->width_mm[i] = width_mm;
         }
     grid->gap_mm = gap_least_mm;
-    widen_for_spans(grid);
+    widen_for_spans(setter, grid);
     for (int i; all_mm(grid) > room_mm && (i = widest(grid)) >= 0;)
         grid->width_mm[i] -= 1;
     if (table->columns > 1) {
@@ -127,7 +127,7 @@ static int set_cell_lines(struct setter *setter, const struct grid *grid, int ro
     int lines = 0;
 
     /* A text that was measured to fit must not be broken by rounding. */
-    while (set_next_line(&style->font, &at, width_mm + 0.1, &line)) {
+    while (set_next_line(setter->ruler, &style->font, &at, width_mm + 0.1, &line)) {
         set_text(setter, aligned_x_mm(x_mm, width_mm, align), setter->y_mm + lines * style->line_mm,
                  align, style, memory);
         lines++;
@@ -183,7 +183,7 @@ void set_table(struct setter *setter, const struct sheet_table *table)
 {
     struct grid grid = {.table = table};
 
-    find_widths(&grid, set_width_mm(setter));
+    find_widths(setter, &grid, set_width_mm(setter));
     setter->table_top_mm = setter->y_mm;
     setter->table_width_mm = all_mm(&grid);
     for (int row = 0; row < table->rows; row++)
@@ -200,7 +200,8 @@ void set_pairs(struct setter *setter, const struct sheet_table *table)
     struct strbuf line = STRBUF(memory);
 
     for (int row = 0; row < table->rows; row++) {
-        const double width_mm = page_text_width_mm(&set_head.font, text_of(table, row, 0));
+        const double width_mm =
+            page_ruler_width_mm(setter->ruler, &set_head.font, text_of(table, row, 0));
 
         name_mm = width_mm > name_mm ? width_mm : name_mm;
     }
@@ -213,7 +214,8 @@ void set_pairs(struct setter *setter, const struct sheet_table *table)
             setter->y_mm = top_mm;
         set_text(setter, x_mm, setter->y_mm + (set_cell.line_mm - set_head.line_mm) / 2, PAGE_LEFT,
                  &set_head, text_of(table, row, 0));
-        while (set_next_line(&set_cell.font, &at, half_mm - name_mm - gap_least_mm, &line)) {
+        while (set_next_line(setter->ruler, &set_cell.font, &at, half_mm - name_mm - gap_least_mm,
+                             &line)) {
             set_text(setter, x_mm + name_mm, setter->y_mm, PAGE_LEFT, &set_cell, memory);
             setter->y_mm += set_cell.line_mm;
         }

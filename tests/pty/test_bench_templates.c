@@ -250,7 +250,7 @@ static void test_without_cairo_it_says_so(void **state)
         skip();
     struct terminal *terminal = start(bench, asking, "");
     terminal_type(terminal, "*t");
-    terminal_expect(terminal, SEEN_NO_TEMPLATES "this sillet was built without cairo");
+    terminal_expect(terminal, SEEN_NO_TEMPLATES "this sillet is without cairo");
     quit(terminal);
     assert_int_not_equal(access(folder_of(bench), F_OK), 0);
 }

@@ -234,12 +234,16 @@ static void widths_grow_with_text_and_size(void **state)
 {
     const struct page_font twice = {.size_mm = 8};
 
+    struct page_ruler *ruler = page_ruler_new();
+
     (void)state;
-    const double one = page_text_width_mm(&small, "saddle");
+    assert_non_null(ruler);
+    const double one = page_ruler_width_mm(ruler, &small, "saddle");
     assert_true(one > 4 && one < 24);
-    assert_near(page_text_width_mm(&twice, "saddle"), 2 * one, 1e-6);
-    assert_near(page_text_width_mm(&small, "saddlesaddle"), 2 * one, 1e-6);
-    assert_near(page_text_width_mm(&small, ""), 0, 1e-12);
+    assert_near(page_ruler_width_mm(ruler, &twice, "saddle"), 2 * one, 1e-6);
+    assert_near(page_ruler_width_mm(ruler, &small, "saddlesaddle"), 2 * one, 1e-6);
+    assert_near(page_ruler_width_mm(ruler, &small, ""), 0, 1e-12);
+    page_ruler_free(ruler);
 }
 
 #define CASE(name) cmocka_unit_test_setup_teardown(name, set_up, tear_down)
