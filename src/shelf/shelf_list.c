@@ -58,7 +58,7 @@ static int compare_items(const void *first, const void *second)
 {
     const struct shelf_item *a = *(const struct shelf_item *const *)first;
     const struct shelf_item *b = *(const struct shelf_item *const *)second;
-    const double day_a = day_of(a), day_b = day_of(b);
+    const double day_a = a->day, day_b = b->day;
 
     if (day_a < day_b || day_a > day_b)
         return day_a > day_b ? -1 : 1;
@@ -69,8 +69,10 @@ static int compare_items(const void *first, const void *second)
 
 static void sort_items(struct shelf_list *list)
 {
-    for (size_t i = 0; i < list->count; i++)
+    for (size_t i = 0; i < list->count; i++) {
+        list->items[i].day = day_of(&list->items[i]);
         list->order[i] = &list->items[i];
+    }
     if (list->count > 1)
         qsort(list->order, list->count, sizeof *list->order, compare_items);
 }

@@ -32,6 +32,7 @@ struct shelf_item {
     struct card card;    /* all "" if it could not be read */
     const char *trouble; /* why it cannot be opened, in a word; "" if it can */
     int64_t written_s;   /* when the file was last written */
+    double day;          /* what it is sorted by; set by shelf_list_take */
     unsigned marks;      /* a set of enum shelf_mark */
 };
 

@@ -260,6 +260,31 @@ static void the_crc_is_that_of_ieee_802_3(void **state)
     assert_int_equal(crc32_of("a", 1), 0xE8B7BE43u);
 }
 
+/* Bit by bit, with the polynomial itself. */
+static uint32_t slow_crc32(const char *bytes, size_t length)
+{
+    uint32_t crc = 0xFFFFFFFFu;
+
+    for (size_t i = 0; i < length; i++) {
+        crc ^= (unsigned char)bytes[i];
+        for (int bit = 0; bit < 8; bit++)
+            crc = crc & 1 ? crc >> 1 ^ 0xEDB88320u : crc >> 1;
+    }
+    return crc ^ 0xFFFFFFFFu;
+}
+
+static void checksums_of_long_texts(void **state)
+{
+    enum { LENGTH = 5000 };
+    static char bytes[LENGTH];
+
+    (void)state;
+    for (int i = 0; i < LENGTH; i++)
+        bytes[i] = (char)(unsigned char)(i * i / 7 + i % 251);
+    for (size_t length = LENGTH - 1000; length <= LENGTH; length++)
+        assert_int_equal(crc32_of(bytes, length), slow_crc32(bytes, length));
+}
+
 static void the_end_tells_any_change(void **state)
 {
     struct bytes file = bytes_of("[a]\nk = 1\n\n");
@@ -298,6 +323,7 @@ int main(void)
         cmocka_unit_test(a_dropped_line_joins_nothing),
         cmocka_unit_test(a_value_that_may_not_go_on_is_refused),
         cmocka_unit_test(the_crc_is_that_of_ieee_802_3),
+        cmocka_unit_test(checksums_of_long_texts),
         cmocka_unit_test(the_end_tells_any_change),
     };
 

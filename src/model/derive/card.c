@@ -6,7 +6,6 @@
 #include "base/strbuf.h"
 #include "model/derive/derive.h"
 #include "model/reading/note_name.h"
-#include "model/setup/survey_rod.h"
 
 static const char *text_of(const struct record *record, struct reading_key key)
 {
@@ -53,24 +52,23 @@ static void add_also(const struct record *record, struct strbuf *out)
 }
 
 /* Only one that surely answers tells anything about others. */
-static struct rod_neck find_rod(const struct record *record)
+static struct rod_neck find_rod(struct past *past)
 {
-    struct findings unused = {.count = 0};
-    struct survey_rod rod;
+    const struct survey_rod *rod = past_rod(past);
+    const struct rod_neck neck = {.per_turn_mm = rod->fit.per_turn_mm,
+                                  .per_turn_u_mm = rod->fit.per_turn_u_mm};
 
-    survey_rod(record, &rod, &unused);
-    const struct rod_neck neck = {.per_turn_mm = rod.fit.per_turn_mm,
-                                  .per_turn_u_mm = rod.fit.per_turn_u_mm};
-    if (!rod.known || rod.answer != ROD_ANSWERS || !rod_neck_is_known(&neck))
+    if (!rod->known || rod->answer != ROD_ANSWERS || !rod_neck_is_known(&neck))
         return (struct rod_neck){0};
     return neck;
 }
 
 void card_make(const struct record *record, struct card *ret_card)
 {
+    struct past past = past_of(record);
     struct derived derived;
 
-    derive_current(record, &derived);
+    derive_current_after(&past, &derived);
     *ret_card = (struct card){
         .name = text_of(record, reading_key_one(FIELD_NAME)),
         .kind = text_of(record, reading_key_one(FIELD_KIND)),
@@ -78,7 +76,7 @@ void card_make(const struct record *record, struct card *ret_card)
         .maker = text_of(record, reading_key_one(FIELD_MAKER)),
         .serial = text_of(record, reading_key_one(FIELD_SERIAL)),
         .visit = last_date(record),
-        .rod = find_rod(record),
+        .rod = find_rod(&past),
         .moves_open = move_set_count(&derived.moves, move_is_open) > 0,
     };
     struct strbuf also = STRBUF(ret_card->also);

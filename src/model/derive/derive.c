@@ -206,5 +206,12 @@ void derive_current(const struct record *record, struct derived *ret_derived)
 {
     struct past past = past_of(record);
 
-    derive_state(place_current(record), record_last_visit(record), NULL, &past, ret_derived);
+    derive_current_after(&past, ret_derived);
+}
+
+void derive_current_after(struct past *past, struct derived *ret_derived)
+{
+    const struct record *record = past->looked.record;
+
+    derive_state(place_current(record), record_last_visit(record), NULL, past, ret_derived);
 }

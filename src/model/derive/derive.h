@@ -48,4 +48,7 @@ void derive_pass_among(struct place place, const struct rod_prior *others,
  * of the last visit. */
 void derive_current(const struct record *record, struct derived *ret_derived);
 
+/* The same, with what was asked of the past left in *past. */
+void derive_current_after(struct past *past, struct derived *ret_derived);
+
 #endif

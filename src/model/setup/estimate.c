@@ -10,18 +10,22 @@ void estimate_begin(struct estimate *estimate, int count, const double *deviatio
         estimate->covariance[i][i] = deviation[i] * deviation[i];
 }
 
-/* How the error of a function goes with that of each unknown; returns its variance. */
-static double spread(const struct estimate *estimate, const struct linear *function, double *with)
+/* How the error of a function goes with that of one unknown. */
+static double shared(const struct estimate *estimate, const struct linear *function, int unknown)
+{
+    double with = 0;
+
+    for (int t = 0; t < LINEAR_TERMS; t++)
+        with += estimate->covariance[unknown][function->unknown[t]] * function->part[t];
+    return with;
+}
+
+static double variance_of(const struct estimate *estimate, const struct linear *function)
 {
     double variance = 0;
 
-    for (int i = 0; i < estimate->count; i++) {
-        with[i] = 0;
-        for (int t = 0; t < LINEAR_TERMS; t++)
-            with[i] += estimate->covariance[i][function->unknown[t]] * function->part[t];
-    }
     for (int t = 0; t < LINEAR_TERMS; t++)
-        variance += function->part[t] * with[function->unknown[t]];
+        variance += function->part[t] * shared(estimate, function, function->unknown[t]);
     return fmax(variance, 0);
 }
 
@@ -36,19 +40,19 @@ static double mean_of(const struct estimate *estimate, const struct linear *func
 
 struct estimated estimate_of(const struct estimate *estimate, const struct linear *function)
 {
-    double with[ESTIMATE_MAX];
-
     return (struct estimated){.mean = mean_of(estimate, function),
-                              .deviation = sqrt(spread(estimate, function, with))};
+                              .deviation = sqrt(variance_of(estimate, function))};
 }
 
 void estimate_read(struct estimate *estimate, const struct linear *function, double reading,
                    double deviation)
 {
     double with[ESTIMATE_MAX];
-    const double variance = spread(estimate, function, with) + deviation * deviation;
+    const double variance = variance_of(estimate, function) + deviation * deviation;
     const double off = reading - mean_of(estimate, function);
 
+    for (int i = 0; i < estimate->count; i++)
+        with[i] = shared(estimate, function, i);
     /* Symmetric by construction, and never below zero: what rounding takes off a variance that
      * was huge before the first reading must not turn it over. */
     for (int i = 0; i < estimate->count; i++) {
