@@ -16,7 +16,7 @@
  *
  *     bench_key BARE PROFILE SILLET...
  */
-enum { STARTS = 40, ROUNDS = 60, IDLE_MS = 4000 };
+enum { STARTS = 40, ROUNDS = 60, IDLE_MS = 4000, SETTLING_MS = 1500 };
 
 struct kind {
     const char *name;
@@ -160,6 +160,7 @@ static void measure_idle(const struct programs *programs, const char *profile, c
 
         if (i > 0)
             timed_key(&timed, keys);
+        (void)timed_wake_ups(&timed, SETTLING_MS);
         samples[i].value[0] = (double)timed_wake_ups(&timed, IDLE_MS) * 60000 / IDLE_MS;
         samples[i].count = 1;
         timed_stop(&timed);
