@@ -352,6 +352,99 @@ static void test_current_pass(void **state)
     assert_false(known(&derived, FIGURE_ACTION, 1));
 }
 
+/* --- passes one after another --- */
+
+enum { VISITS = 6, PASSES = 3 };
+
+/* Visits in changing air, with turns of the rod, and notes that are heard in some passes only. */
+static void build_long(struct record *record)
+{
+    static char memory[20000];
+    struct strbuf lines = STRBUF(memory);
+
+    static const char *const notes[] = {"E4", "B3", "G3", "D3", "A2", "E2"};
+
+    build_record(record, build_record_full);
+    for (int s = 1; s <= 6; s++)
+        strbuf_addf(&lines,
+                    "string.%d note = %s\nstring.%d gauge = .0%d in\nstring.%d build = plain\n", s,
+                    notes[s - 1], s, 10 + 7 * s, s);
+    for (int v = 1; v <= VISITS; v++) {
+        strbuf_addf(&lines, "visit.%d humidity = %d\nvisit.%d temperature = 20 C\n", v,
+                    v % 2 ? 35 : 65, v);
+        for (int p = 1; p <= PASSES; p++) {
+            strbuf_addf(&lines, "visit.%d.pass.%d relief = .0%02d in\n", v, p,
+                        10 + 4 * (v % 2 == 0) + v % 3 - p);
+            for (int s = 1; s <= 6; s++)
+                strbuf_addf(&lines,
+                            "visit.%d.pass.%d action.%d = %d/64 in\n"
+                            "visit.%d.pass.%d nut_gap.%d = .0%d in\n",
+                            v, p, s, 3 + s / 3 + p % 2, v, p, s, 14 + s);
+            if (p > 1)
+                strbuf_addf(&lines, "visit.%d.pass.%d rod_turn = 1/8\n", v, p);
+            if (p == 2 && v % 2 == 0)
+                strbuf_addf(&lines,
+                            "visit.%d.pass.2 buzz.6 = %d\nvisit.%d.pass.2 buzz.5 = 3\n"
+                            "visit.%d.pass.2 clean.1 = 5 7\n",
+                            v, 1 + v, v, v);
+        }
+    }
+    assert_false(lines.truncated);
+    build_record_add(record, memory);
+}
+
+static bool same_maybe(struct maybe a, struct maybe b)
+{
+    return a.given == b.given && (!a.given || a.value == b.value);
+}
+
+static void assert_same(const struct derived *a, const struct derived *b)
+{
+    for (int id = 0; id < FIGURE_COUNT_; id++)
+        for (int s = 0; s <= STRINGS_MAX; s++) {
+            const struct figure *x = &a->figures.at[id][s], *y = &b->figures.at[id][s];
+
+            assert_true(x->known == y->known &&
+                        (x->known == KNOWN_ABSENT || (x->value == y->value && x->u == y->u)));
+        }
+    for (int kind = 0; kind < MOVE_COUNT_; kind++) {
+        const struct move *x = &a->moves.move[kind], *y = &b->moves.move[kind];
+
+        assert_true(a->moves.season_first == b->moves.season_first && x->state == y->state &&
+                    x->amount.due == y->amount.due && x->far.known == y->far.known &&
+                    same_maybe(x->turns, y->turns));
+    }
+    assert_int_equal(a->findings.count, b->findings.count);
+    for (int i = 0; i < a->findings.count; i++)
+        assert_int_equal(a->findings.list[i].id, b->findings.list[i].id);
+    assert_true(a->touch.share == b->touch.share && same_maybe(a->touch.least, b->touch.least) &&
+                same_maybe(a->touch.most, b->touch.most));
+}
+
+/* In time order, and back to the first and on again, each pass is what it is alone. */
+static void test_passes_after_each_other(void **state)
+{
+    static struct derived alone, after;
+    struct record record;
+    int heard = 0, waiting = 0; /* passes after a note was heard; after a season */
+
+    (void)state;
+    build_long(&record);
+    struct past past = past_of(&record);
+    for (int round = 0; round < 2; round++)
+        for (struct place place = place_of(&record, 0, 0); place_next(&place);) {
+            derive_pass(place, &alone);
+            derive_pass_after(place, &past, &after);
+            assert_same(&alone, &after);
+            heard += alone.touch.most.given;
+            waiting += alone.moves.season_first;
+        }
+    /* The record is one in which the past matters. */
+    assert_true(heard > 0 && heard < 2 * VISITS * PASSES);
+    assert_true(waiting > 0);
+    record_done(&record);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -363,6 +456,7 @@ int main(void)
         cmocka_unit_test(test_impossible_geometry),
         cmocka_unit_test(test_advice),
         cmocka_unit_test(test_current_pass),
+        cmocka_unit_test(test_passes_after_each_other),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
