@@ -240,6 +240,7 @@ static enum exit_code print_all_visits(struct task *task, const struct record *r
 static enum exit_code print_record(struct task *task, const struct record *record)
 {
     const struct figures_options *options = task->options;
+    const struct place current = place_current(record);
     struct derived derived;
 
     derive_current(record, &derived);
@@ -249,9 +250,9 @@ static enum exit_code print_record(struct task *task, const struct record *recor
         printer_file(&task->printer, task->path);
     figures_print(&derived, &task->printer);
     if (options->more)
-        more_print(record, &derived, &task->printer);
+        more_print(&current.record, &derived, &task->printer);
     if (options->what_if)
-        (void)more_print_what_if(record, &derived, &options->change, &task->printer);
+        (void)more_print_what_if(&current.record, &derived, &options->change, &task->printer);
     return finish(findings_have_fault(&derived.findings));
 }
 

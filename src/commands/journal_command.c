@@ -55,6 +55,7 @@ static void take(void *taker, const struct journal_entry *entry)
     struct journal *journal = taker;
     const struct reading_key name = reading_key_one(FIELD_NAME);
     const struct reading_key owner = reading_key_one(FIELD_OWNER);
+    const struct record then = record_as_of(journal->record, entry->visit);
 
     if (journal->status != STATUS_OK)
         return;
@@ -68,8 +69,8 @@ static void take(void *taker, const struct journal_entry *entry)
     journal->lines[journal->count++] =
         (struct line){.entry = *entry,
                       .file = keep(journal, journal->file),
-                      .name = keep(journal, record_text(journal->record, &name)),
-                      .owner = keep(journal, record_text(journal->record, &owner)),
+                      .name = keep(journal, record_text(&then, &name)),
+                      .owner = keep(journal, record_text(&then, &owner)),
                       .words = keep(journal, entry->words),
                       .amount = keep(journal, entry->amount),
                       .note = keep(journal, entry->note)};

@@ -102,7 +102,7 @@ static enum status draw(const struct task *task, const struct states *states,
         struct strbuf missing = STRBUF(memory);
 
         if (!options->wanted[k] ||
-            (!options->named && !template_applies(kind, state->place.record, &state->derived)))
+            (!options->named && !template_applies(kind, &state->place.record, &state->derived)))
             continue;
         enum status status = STATUS_ABSENT;
         if (!is_unasked(task, kind, state)) {

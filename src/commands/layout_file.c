@@ -36,7 +36,7 @@ static enum status add_all(struct layout_drawings *drawings, struct place place,
     for (int k = 0; k < TEMPLATE_COUNT_ && status == STATUS_OK; k++) {
         const enum template_kind kind = (enum template_kind)k;
 
-        if (template_is_of_reset(kind) && template_applies(kind, place.record, derived))
+        if (template_is_of_reset(kind) && template_applies(kind, &place.record, derived))
             status = add(drawings, kind, place, derived, missing);
     }
     return status;
@@ -56,7 +56,8 @@ enum status layout_file_make_reset(struct place from, struct bytes *ret_bytes,
     if (status == STATUS_OK && drawings.count == 0)
         status = STATUS_ABSENT;
     if (status == STATUS_OK)
-        status = layout_make_bytes(asked.record, &drawings, false, (struct page_size){0, 0}, &made);
+        status =
+            layout_make_bytes(&asked.record, &drawings, false, (struct page_size){0, 0}, &made);
     layout_drawings_free(&drawings);
     if (status != STATUS_OK)
         return status;

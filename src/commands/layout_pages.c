@@ -59,7 +59,8 @@ static void add_readings(struct place place, struct strbuf *out)
 {
     const struct reading_key visited = reading_key_visit(FIELD_VISIT_DATE, place.visit);
     const struct reading_key read = place_key(place, FIELD_PASS_TIME);
-    const char *time = record_text(place.record, &read), *day = record_text(place.record, &visited);
+    const char *time = record_text(&place.record, &read),
+               *day = record_text(&place.record, &visited);
 
     if (place.pass == 0)
         return;

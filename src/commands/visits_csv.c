@@ -17,8 +17,8 @@ static const char *const headings[] = {
 
 struct table {
     struct csv csv;
-    const char *file; /* NULL: there is no such column */
-    const struct record *record;
+    const char *file;            /* NULL: there is no such column */
+    const struct record *record; /* as of the visit */
     struct past past;
     int visit, pass; /* pass 0 for the visit as a whole */
 };
@@ -50,6 +50,13 @@ static void end_line(struct table *table, const char *known, const char *typed)
 
 /* --- readings --- */
 
+static const char *known_word(const struct reading *reading)
+{
+    return reading->value.state == READING_BAD    ? "refused"
+           : reading->value.state == READING_GONE ? "absent"
+                                                  : "entered";
+}
+
 static bool is_number(const struct field *field)
 {
     return field->kind == KIND_NUMBER || field->kind == KIND_COUNT;
@@ -59,7 +66,8 @@ static void put_value(struct table *table, const struct field *field, const stru
 {
     const struct maybe step = record_step(table->record, field);
 
-    if (!is_number(field) || reading->value.state == READING_BAD) {
+    if (!is_number(field) || reading->value.state == READING_BAD ||
+        reading->value.state == READING_GONE) {
         for (int i = 0; i < 3; i++)
             csv_empty(&table->csv);
         return;
@@ -92,7 +100,7 @@ static void put_reading(struct table *table, const struct reading *reading)
     strbuf_add(&key, field->key);
     begin_line(table, memory, field->label, reading->key.string, at_fret ? reading->key.fret : -1);
     put_value(table, field, reading);
-    end_line(table, reading->value.state == READING_BAD ? "refused" : "entered", reading->text);
+    end_line(table, known_word(reading), reading->text);
 }
 
 /* The readings of one section, from `first` on. */
@@ -117,6 +125,27 @@ static void put_works(struct table *table)
 
     for (int work = 1; work <= last; work++)
         put_readings(table, reading_key_pass(FIELD_WORK_KIND, table->visit, work));
+}
+
+/* What the visit changed, "string.gauge": the keys of a section alone could be those of a reading.
+ */
+static void put_changes(struct table *table)
+{
+    for (size_t i = 0; i < table->record->count; i++) {
+        const struct reading *reading = &table->record->readings[i];
+        const struct field *field = field_get(reading->key.field);
+        char memory[64];
+        struct strbuf key = STRBUF(memory);
+
+        if (!section_is_of_instrument(field->section))
+            return;
+        if (reading->key.visit != table->visit)
+            continue;
+        strbuf_addf(&key, "%s.%s", reading_key_section_word(field->section), field->key);
+        begin_line(table, memory, field->label, reading->key.string, -1);
+        put_value(table, field, reading);
+        end_line(table, known_word(reading), reading->text);
+    }
 }
 
 /* The defaults that hold in the pass where nothing was entered. */
@@ -228,6 +257,7 @@ static void put_visit(struct table *table, int visit, bool *ret_fault)
     table->pass = 0;
     derive_pass_after(place, &table->past, &derived);
     put_readings(table, reading_key_visit(FIELD_VISIT_DATE, visit));
+    put_changes(table);
     put_figures(table, &derived);
     put_works(table);
     while (place_next(&place) && place.visit == visit)
@@ -245,9 +275,12 @@ void visits_csv_print_headings(bool with_file, FILE *out)
 
 void visits_csv_print(const char *file, const struct record *record, FILE *out, bool *ret_fault)
 {
-    struct table table = {
-        .csv = {.out = out}, .file = file, .record = record, .past = past_of(record)};
+    struct table table = {.csv = {.out = out}, .file = file, .past = past_of(record)};
 
-    for (int visit = 0; record_next_visit(record, &visit);)
+    for (int visit = 0; record_next_visit(record, &visit);) {
+        const struct record then = record_as_of(record, visit);
+
+        table.record = &then;
         put_visit(&table, visit, ret_fault);
+    }
 }

@@ -55,10 +55,11 @@ void menu_view_draw(const struct pen *pen, const struct menu *menu, const char *
     struct strbuf heading = STRBUF(memory);
 
     strbuf_add(&heading, here);
-    const int leaves = draw_page(pen, menu, 1, "leaves: 0, then", row, end, RIGHT);
-    (void)draw_page(pen, menu, 3, "rest: two points, then", leaves + 1, end, RIGHT);
+    int below = 1 + draw_page(pen, menu, 1, "leaves: 0, then", row, end, RIGHT);
+    below = 1 + draw_page(pen, menu, 2, "the visit: 0 0, then", below, end, RIGHT);
+    (void)draw_page(pen, menu, 4, "rest: two points, then", below, end, RIGHT);
     row = 1 + draw_page(pen, menu, 0, memory, row, end, LEFT);
-    (void)draw_page(pen, menu, 2, "more: a point, then", row, end, LEFT);
+    (void)draw_page(pen, menu, 3, "more: a point, then", row, end, LEFT);
 }
 
 void menu_view_draw_keys(const struct pen *pen, const struct menu *menu, int row)

@@ -5,6 +5,7 @@
 
 #include "session/again.h"
 #include "session/cell_words.h"
+#include "session/change.h"
 #include "session/pass_end.h"
 #include "session/turn.h"
 #include "base/utf8.h"
@@ -27,6 +28,7 @@ static void add_prompt(const struct app *app, struct strbuf *out)
         app_row(app)->add_prompt(app, out);
     } else if (cell) {
         cell_words_add_name(app, cell, out);
+        change_add_words(app, &cell->key, out);
         strbuf_add(out, " >");
     } else if (app->route.ends_pass) {
         pass_end_add_words(app, out);

@@ -85,7 +85,7 @@ struct app {
     const struct leaves *leaves;
     void *state[LEAF_COUNT_]; /* what each leaf keeps (leaf.h) */
 
-    struct record record;
+    struct record record; /* answers as of the visit in hand */
     struct undo undo;
     struct shop_units units;
     bool metric;
@@ -94,6 +94,7 @@ struct app {
     unsigned shop_kinds;      /* a bit for each kind that the shop has its own targets for */
 
     int visit, pass;             /* the pass in hand; it may have no reading yet */
+    bool correcting;             /* what is filed corrects the visits before (change.h) */
     bool fresh;                  /* the pass was just begun, and nothing changed since */
     const struct asked *asked;   /* NULL: nothing is asked */
     struct pass_place asked_out; /* the pass or visit that the question is about (take_out.h) */

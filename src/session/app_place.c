@@ -13,8 +13,9 @@ static void settle(struct app *app)
 
 static void set_pass(struct app *app, struct pass_place pass)
 {
-    app->visit = pass.visit;
+    app->visit = app->record.as_of = pass.visit;
     app->pass = pass.pass;
+    app->correcting = false;
     for (int leaf = 0; leaf < LEAF_COUNT_; leaf++)
         if (app->leaves->row[leaf]->take_pass)
             app->leaves->row[leaf]->take_pass(app);
@@ -61,8 +62,8 @@ static bool is_begun(const struct app *app)
            place_current(&app->record).pass > 0;
 }
 
-/* Whether the leaf in hand has a cell that fills in a pass. Rod turns are logged before their pass
- * begins, so they do not count. */
+/* Whether the leaf in hand has a cell that fills in a pass, or changes the instrument in a visit.
+ * Rod turns are logged before their pass begins, so they do not count. */
 static bool is_entered_here(struct app *app, struct pass_place pass)
 {
     app_lay_for(app, pass);
@@ -72,6 +73,8 @@ static bool is_entered_here(struct app *app, struct pass_place pass)
             field_get(key->field)->section == SECTION_PASS && key->part == pass.pass;
 
         if (key->visit == pass.visit && key->field != FIELD_ROD_TURN && (of_pass || pass.pass == 1))
+            return true;
+        if (pass.pass == 1 && field_may_change(key->field))
             return true;
     }
     return false;
@@ -144,6 +147,7 @@ void app_take_leaf(struct app *app, enum leaf leaf)
     app->at_of[app->leaf] = app->at;
     app->asked = NULL;
     app->named = pass_place_none();
+    app->correcting = false;
     app->leaf = leaf;
     app->at = app->at_of[leaf];
     app_drop_entry(app);

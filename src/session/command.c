@@ -138,7 +138,7 @@ void command_keys_name(uint32_t key, uint32_t other_key, uint32_t letter, bool i
 
 void command_place_name(int place, struct strbuf *out)
 {
-    static const char *const pages[MENU_PAGES] = {"* ", "* 0 ", "* . ", "* . . "};
+    static const char *const pages[MENU_PAGES] = {"* ", "* 0 ", "* 0 0 ", "* . ", "* . . "};
 
     if (place)
         strbuf_addf(out, "%s%d", pages[place / 10], place % 10);

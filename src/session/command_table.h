@@ -11,9 +11,9 @@
  * leaf has texts. 0 for the moving keys of keyboard and number pad.
  *
  * `place` is the command's page and digit in the menu (0: it is not listed): ON_FIRST is one key
- * after `*`, ON_LEAVES after `* 0`, ON_MORE after `* .`, ON_REST after `* . .`. Commands of all
- * leaves have 1 to 3 on the first page; a leaf's own have the rest of it, 8 and 9 of ON_MORE, and
- * ON_REST. `where` is ANYWHERE or the one leaf that has the command.
+ * after `*`, ON_LEAVES after `* 0`, ON_VISIT after `* 0 0`, ON_MORE after `* .`, ON_REST after
+ * `* . .`. Commands of all leaves have 1 to 3 on the first page; a leaf's own have the rest of it,
+ * 8 and 9 of ON_MORE, and ON_REST. `where` is ANYWHERE or the one leaf that has the command.
  *
  * `hint` is for the key line, empty if the command is not on it; `title` is for the menu; `words`
  * say what the command does. `act` does it: DO(function), or BY(function, step). `can` says whether
@@ -53,6 +53,7 @@ COMMAND(SET_NAMED, 0, 0, 'g', ON_FIRST(7), LEAF_STRINGS, "", "what if: a set by 
 COMMAND(ALL_UP, 0, 0, 'K', ON_REST(9), LEAF_STRINGS, "", "all a semitone up", "what if: all strings a semitone higher", BY(strings_step_all, 1), strings_has_strings, 0)
 COMMAND(WHAT_IF_TAKE, 0, 0, 'y', ON_FIRST(8), LEAF_STRINGS, "", "take the what-if over", "put the what-if into the record", DO(strings_take_what_if), strings_can_take_what_if, 0)
 COMMAND(WHAT_IF_DROP, 0, 0, 'w', ON_FIRST(9), LEAF_STRINGS, "", "drop the what-if", "drop the what-if", DO(strings_drop_what_if), strings_can_drop_what_if, 0)
+COMMAND(RESTRUNG, 0, 0, IN_MENU('s'), ON_VISIT(2), LEAF_STRINGS, "", "restrung", "it was restrung: file the what-if's set and tuning, or the same set again, with a line of work", DO(restring_do), restring_can, restring_add_with)
 COMMAND(NOTE_BACK, 0, 0, 'j', ON_FIRST(5), LEAF_FRETS, "", "look at the note below", "look at the next lower note on the headroom map", BY(frets_step_note, -1), frets_has_note, 0)
 COMMAND(NOTE, 0, 0, 'k', ON_FIRST(6), LEAF_FRETS, "note", "look at the note above", "look at the next higher note on the headroom map; after the last, the tightest", BY(frets_step_note, 1), frets_has_note, 0)
 COMMAND(WORK_DONE, ' ', 0, IN_MENU('d'), ON_FIRST(4), LEAF_WORK, "done", "the move is done", "mark the move in hand done as planned, with the time and the reading that shows it", DO(work_mark_done), work_can_mark_done, work_add_to_mark)
@@ -76,6 +77,7 @@ COMMAND(REDO, 0, 0, 'r', ON_MORE(1), ANYWHERE, "", "redo", "redo the change that
 COMMAND(EARLIER, '[', 0, '<', ON_MORE(2), ANYWHERE, "", "look at the pass before", "look at the pass before", BY(turn_look_at, -1), turn_has_earlier, 0)
 COMMAND(LATER, ']', 0, '>', ON_MORE(3), ANYWHERE, "", "look at the pass after", "look at the pass after", BY(turn_look_at, 1), turn_has_later, 0)
 COMMAND(VISIT, 0, 0, 'v', ON_MORE(4), ANYWHERE, "", "a new visit today", "begin a new visit today", DO(turn_begin_visit), turn_can_begin_visit, 0)
+COMMAND(CORRECT, 0, 0, '=', ON_VISIT(1), ANYWHERE, "", "correct", "file corrections of all visits, or changes from this visit on; of a change that is filed already, make a correction", DO(change_toggle), change_can_toggle, change_add_toggled)
 COMMAND(MENU, '*', 0, 0, 0, ANYWHERE, "menu", "", "the menu: everything that can be done now, by digit or letter; in a text, a character", DO(turn_open_menu), 0, 0)
 COMMAND(WHY, 0, 0, '?', ON_MORE(5), ANYWHERE, "why", "why this figure", "how this cell is measured, and how its figure is worked out", DO(turn_explain), 0, 0)
 COMMAND(HELP, 0, 0, 'h', ON_MORE(6), ANYWHERE, "keys", "all keys of this leaf", "these keys", DO(turn_help), 0, 0)

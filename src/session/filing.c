@@ -3,6 +3,7 @@
 
 #include "session/again.h"
 #include "session/cell_words.h"
+#include "session/change.h"
 #include "session/held.h"
 #include "session/refresh.h"
 #include "session/typed_text.h"
@@ -90,6 +91,20 @@ bool turn_take_again(struct turn *turn)
     return turn_take_entry(turn);
 }
 
+/* The change that goes when the cell is cleared, so that what held before holds again; NULL if that
+ * would clear what held before. */
+static const struct reading *find_change(const struct app *app)
+{
+    return app->correcting ? NULL : change_made(app, &app_cell(app)->key);
+}
+
+static bool holds_anything(const struct app *app)
+{
+    const struct route_cell *cell = app_cell(app);
+
+    return cell && (record_get(&app->record, &cell->key) || find_change(app));
+}
+
 void turn_clear_cell(struct turn *turn)
 {
     struct app *app = turn->app;
@@ -98,12 +113,14 @@ void turn_clear_cell(struct turn *turn)
     char memory[APP_MESSAGE_MAX];
     struct strbuf said = STRBUF(memory);
 
-    if (!cell || !record_get(&app->record, &cell->key) || !turn_may_change(turn))
+    if (!holds_anything(app) || !turn_may_change(turn))
         return;
+    const struct reading_key key = find_change(app) ? find_change(app)->key : cell->key;
     cell_words_add_held(app, cell, ": ", &said);
-    strbuf_add(&said, " taken out; * 1 brings it back.");
+    strbuf_add(&said, reading_key_is_change(&key) ? " taken out of this visit; * 1 brings it back."
+                                                  : " taken out; * 1 brings it back.");
     turn_open_step(turn);
-    if (turn_put(turn, cell->key, NULL, NULL) != STATUS_OK) {
+    if (turn_put(turn, key, NULL, NULL) != STATUS_OK) {
         turn_warn(turn, "Out of memory: the reading was left as it is.");
         return;
     }
@@ -113,9 +130,7 @@ void turn_clear_cell(struct turn *turn)
 
 bool turn_can_clear(const struct app *app)
 {
-    const struct route_cell *cell = app_cell(app);
-
-    return cell && app_may_change(app) && record_get(&app->record, &cell->key);
+    return app_may_change(app) && holds_anything(app);
 }
 
 void turn_add_cleared(const struct app *app, struct strbuf *out)

@@ -81,6 +81,7 @@ bool held_take_key(struct turn *turn, uint32_t key)
         say_instead(app);
         lineedit_clear(&app->entry);
         app->held = HELD_NO;
+        app_refresh_entry(app); /* not every such key is added to it */
         return false;
     }
     if (key == SILLET_KEY_BACKSPACE || key == SILLET_KEY_ESCAPE || key == SILLET_KEY_DELETE ||

@@ -12,13 +12,14 @@
  * in hand until an arrow takes one, so that Enter alone does nothing.
  */
 
-enum { MENU_PAGES = 4, MENU_ITEMS_MAX = MENU_PAGES * 9, MENU_KEY = '*' };
+enum { MENU_PAGES = 5, MENU_ITEMS_MAX = MENU_PAGES * 9, MENU_KEY = '*' };
 
 /* An item's place: its page and its digit in one number. */
 #define ON_FIRST(digit)  (digit)
 #define ON_LEAVES(digit) (10 + (digit))
-#define ON_MORE(digit)   (20 + (digit))
-#define ON_REST(digit)   (30 + (digit))
+#define ON_VISIT(digit)  (20 + (digit))
+#define ON_MORE(digit)   (30 + (digit))
+#define ON_REST(digit)   (40 + (digit))
 
 struct menu_item {
     int id; /* the caller's */

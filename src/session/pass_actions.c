@@ -30,6 +30,16 @@ bool turn_can_begin_visit(const struct app *app)
     return app_may_change(app) && last > 0 && app->visit <= last && last < VISITS_MAX;
 }
 
+/* The last pass of a visit that has readings; the first of a visit in which nothing was measured,
+ * but the strings were changed, say; 0 if there is no such visit. */
+static int find_last(const struct app *app, int visit)
+{
+    const int pass = record_last_read_pass(&app->record, visit);
+    int next = visit - 1;
+
+    return pass > 0 || !record_next_visit(&app->record, &next) || next != visit ? pass : 1;
+}
+
 /* The nearest pass before (-1) or after (1) that has readings, in other visits too; false for
  * none. */
 static bool find_pass_beside(const struct app *app, int by, int *ret_visit, int *ret_pass)
@@ -39,13 +49,13 @@ static bool find_pass_beside(const struct app *app, int by, int *ret_visit, int 
     if (by < 0 && pass < 1) {
         do
             visit--;
-        while (visit > 0 && record_last_read_pass(&app->record, visit) == 0);
-        pass = visit > 0 ? record_last_read_pass(&app->record, visit) : 0;
+        while (visit > 0 && find_last(app, visit) == 0);
+        pass = visit > 0 ? find_last(app, visit) : 0;
     } else if (by > 0 && pass > record_last_read_pass(&app->record, visit)) {
         const int last = record_last_visit(&app->record);
         do
             visit++;
-        while (visit <= last && record_last_read_pass(&app->record, visit) == 0);
+        while (visit <= last && find_last(app, visit) == 0);
         pass = 1;
         if (visit > last)
             pass = 0;

@@ -4,6 +4,7 @@
 #include "model/reading/note_name.h"
 #include "model/strings/pitch.h"
 #include "model/reading/record_access.h"
+#include "session/change.h"
 #include "session/doubt_look.h"
 #include "session/typed_text.h"
 
@@ -29,15 +30,25 @@ static void derive_with(struct app *app, const struct rod_prior *prior)
     make_plan(app, app_place(app));
 }
 
+/* Where the visit in hand made a change itself, that one is tried: here it comes to the same, also
+ * when the entry would correct what was before. */
+static struct reading_key trial_key(const struct app *app)
+{
+    const struct reading *made = change_made(app, &app_cell(app)->key);
+
+    return made ? made->key : change_key(app, app_cell(app)->key);
+}
+
 /* The entry and what is filed with it are in the record only until they are derived from. */
 static void try_entry(struct app *app, const char *text)
 {
     const struct rod_prior *prior = app_prior(app);
     const struct reading_key method_key = place_key(app_place(app), FIELD_NUT_METHOD);
+    const struct reading_key key = trial_key(app);
     const bool with_method = files_method(app);
     struct record_trial entry, method;
 
-    if (record_try(&app->record, &app_cell(app)->key, text, &entry) != STATUS_OK)
+    if (record_try(&app->record, &key, text, &entry) != STATUS_OK)
         return;
     app->previewing =
         !with_method || record_try(&app->record, &method_key, "held-3", &method) == STATUS_OK;

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "base/utf8.h"
+#include "session/change.h"
 #include "session/refresh.h"
 
 void turn_warn(struct turn *turn, const char *message)
@@ -36,7 +37,7 @@ void turn_open_step(struct turn *turn)
 enum status turn_put(struct turn *turn, struct reading_key key, const char *text,
                      struct field_fault *ret_fault)
 {
-    return undo_put(&turn->app->undo, &turn->app->record, &key, text, ret_fault);
+    return change_put(turn->app, turn->clock->date, key, text, ret_fault);
 }
 
 enum status turn_put_as_is(struct turn *turn, struct reading_key key, const char *text)

@@ -30,8 +30,9 @@ bool turn_may_change(struct turn *turn);
  * joins_step the step that is open stays open. */
 void turn_open_step(struct turn *turn);
 
-/* Puts a reading, or with text NULL takes it out, in the open step. What could be redone is then
- * forgotten, unless the reading is refused. */
+/* Puts a reading, or with text NULL takes it out, in the open step: one of the instrument as a
+ * change or a correction (change.h). What could be redone is then forgotten, unless the reading is
+ * refused. */
 enum status turn_put(struct turn *turn, struct reading_key key, const char *text,
                      struct field_fault *ret_fault);
 

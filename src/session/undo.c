@@ -72,9 +72,10 @@ static enum status put(struct undo *undo, struct record *record, const struct re
                        const char *text, bool as_is, struct field_fault *ret_fault)
 {
     struct undo_change change = {.key = *key, .opens_step = undo->opening, .leaf = undo->leaf};
+    const struct reading *held = record_find(record, key);
     enum status status = STATUS_NO_MEMORY;
 
-    if (make_room(undo) == STATUS_OK && copy_text(record_text(record, key), &change.before) &&
+    if (make_room(undo) == STATUS_OK && copy_text(held ? held->text : NULL, &change.before) &&
         copy_text(text, &change.after))
         status = text && !as_is ? record_put(record, key, text, false, ret_fault)
                                 : force(record, key, text);

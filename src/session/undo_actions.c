@@ -33,7 +33,8 @@ static void show_place(struct app *app, const struct undo_step *step)
     }
     app_lay(app);
     /* A target changed on the bench has no cell there: the row that it belongs to stays in hand. */
-    const int at = route_find(&app->route, &step->key);
+    const struct reading_key cell = reading_key_as_of(step->key, 0);
+    const int at = route_find(&app->route, &cell);
     if (at >= 0)
         app->at = at;
 }

@@ -48,7 +48,7 @@ static struct place find_place(const struct sheet_maker *maker, int line)
 /* The turns logged with a rod's line; the last of the lines between two passes has them. */
 static struct maybe find_turns(struct place before, int line)
 {
-    const struct place after = place_of(before.record, before.visit, before.pass + 1);
+    const struct place after = place_of(&before.record, before.visit, before.pass + 1);
 
     if (before.pass == 0 || work_mark_line(before, MOVE_ROD) != line)
         return (struct maybe){.given = false};

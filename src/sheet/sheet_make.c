@@ -191,7 +191,8 @@ enum status sheet_maker_new(const struct record *record, const struct sheet_ask 
     struct sheet_maker *maker = calloc(1, sizeof *maker);
     if (!maker)
         return STATUS_NO_MEMORY;
-    maker->record = record;
+    maker->then = record_as_of(record, visit);
+    maker->record = &maker->then;
     maker->ask = ask;
     maker->sheet = sheet;
     maker->visit = visit;

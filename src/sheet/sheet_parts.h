@@ -8,6 +8,7 @@
 /* Private to sheet: the parts of a sheet. Each adds its blocks, or none if nothing is known. */
 
 struct sheet_maker {
+    struct record then; /* the record as of the visit */
     const struct record *record;
     const struct sheet_ask *ask;
     struct sheet *sheet;

@@ -95,9 +95,9 @@ enum status template_draw(enum template_kind kind, struct place place,
                           struct strbuf *missing)
 {
     struct template_source source = {
-        .record = place.record, .place = place, .derived = derived, .missing = missing};
+        .record = &place.record, .place = place, .derived = derived, .missing = missing};
 
-    survey_layout(place.record, derived, &source.layout);
+    survey_layout(&place.record, derived, &source.layout);
     if (!source.layout.known || source.layout.strings < 1) {
         need_board(&source);
         return STATUS_ABSENT;

@@ -159,7 +159,7 @@ static void add_other_unit(struct strbuf *out, const char *text, double mm)
 
 static void add_field(const struct question *question, struct reading_key key, struct strbuf *out)
 {
-    const struct record *record = question->from->place.record;
+    const struct record *record = &question->from->place.record;
     const struct field *field = field_get(key.field);
     const char *text = record_text(record, &key);
     const struct maybe value = record_entered_or_fallback(record, key);

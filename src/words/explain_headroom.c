@@ -142,7 +142,7 @@ void explain_headroom(const struct explain_from *from, int string, int note,
     struct survey_headroom doubt;
     const bool known =
         note >= 0 && derived->clearance[string].headroom_mm[note].given &&
-        derive_string_clearance(from->place.record, &derived->setup, &derived->string[string],
+        derive_string_clearance(&from->place.record, &derived->setup, &derived->string[string],
                                 &derived->lines, &derived->pitch[string], string, &arrays, &line);
 
     survey_headroom(from->place, derived, &doubt);

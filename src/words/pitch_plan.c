@@ -155,7 +155,7 @@ static void find_saddle(const struct record *record, const struct derived *deriv
 void pitch_plan_make(struct place place, const struct derived *derived, int string,
                      struct pitch_plan *ret_plan)
 {
-    const struct record *record = place.record;
+    const struct record *record = &place.record;
     const struct board *board = &derived->setup.board;
     const double step = record_or_fallback(record, FIELD_TUNER_STEP);
 

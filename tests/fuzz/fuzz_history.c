@@ -71,6 +71,8 @@ static struct reading_key take_key(struct fuzz_bytes *bytes)
         key.fret = fuzz_whole(bytes, FRETS_MAX);
     if (field->section >= SECTION_VISIT)
         key.visit = 1 + fuzz_whole(bytes, 3);
+    else if (field_may_change(id))
+        key.visit = fuzz_whole(bytes, 3);
     if (field->section > SECTION_VISIT)
         key.part = 1 + fuzz_whole(bytes, 3);
     return key;
@@ -82,7 +84,7 @@ static void put(struct kept *kept, struct fuzz_bytes *bytes)
     char *text = fuzz_text(bytes, fuzz_byte(bytes));
 
     if (undo_put(&kept->undo, &kept->record, &key, text, NULL) == STATUS_OK)
-        FUZZ_CHECK(strcmp(record_text(&kept->record, &key), text) == 0);
+        FUZZ_CHECK(strcmp(record_find(&kept->record, &key)->text, text) == 0);
     free(text);
 }
 
@@ -112,7 +114,7 @@ static void take_out(struct kept *kept, struct fuzz_bytes *bytes)
     const struct reading_key key =
         record->readings[(size_t)fuzz_whole(bytes, 0xFFFF) % record->count].key;
     FUZZ_CHECK(undo_put(&kept->undo, &kept->record, &key, NULL, NULL) == STATUS_OK);
-    FUZZ_CHECK(record_get(record, &key) == NULL);
+    FUZZ_CHECK(record_find(record, &key) == NULL);
 }
 
 static void change(struct kept *kept, struct fuzz_bytes *bytes)

@@ -6,8 +6,12 @@
 #include <stddef.h>
 #include <stdint.h>
 
+#include <stdlib.h>
+#include <string.h>
+
 #include <cmocka.h>
 
+#include "bench_command.h"
 #include "bench_screen.h"
 
 /* --- passes and visits --- */
@@ -81,6 +85,114 @@ static void test_new_visit(void **state)
     bench_expect_line(bench, "relief = .013 in");
 }
 
+/* --- what later visits leave alone --- */
+
+/* All that the program says of a visit: its sheet, and its lines of all figures. */
+static char *say_visit(const struct bench *bench, const char *visit)
+{
+    const char *const sheet[] = {"sheet", "--visit", visit, bench->profile, NULL};
+    const char *const figures[] = {"figures", "--all-visits", bench->profile, NULL};
+    struct command made, printed;
+
+    command_run_words(bench, sheet, &made);
+    command_run_words(bench, figures, &printed);
+    assert_int_equal(made.code, 0);
+    assert_int_equal(printed.code, 0);
+    assert_true(made.out_length > 0);
+    char *said = calloc(made.out_length + printed.out_length + 1, 1);
+    assert_non_null(said);
+    strcat(said, made.out);
+    const size_t before = strlen(said);
+    for (char *line = strtok(printed.out, "\n"); line; line = strtok(NULL, "\n"))
+        if (strtol(line, NULL, 10) == strtol(visit, NULL, 10))
+            strcat(strcat(said, line), "\n");
+    assert_true(strlen(said) > before);
+    command_done(&made);
+    command_done(&printed);
+    return said;
+}
+
+/* Restrung, with another target. */
+static void work_in_visit_2(struct terminal *terminal)
+{
+    terminal_type(terminal, "v");
+    terminal_expect(terminal, "visit 2");
+    bench_enter(terminal, ".011");
+    bench_expect_row(terminal, ROW_TITLED_RELIEF, ".011");
+    terminal_key(terminal, TERMINAL_HOME);
+    terminal_type(terminal, "k");
+    terminal_expect(terminal, "from this visit on");
+    terminal_type(terminal, "*0");
+    terminal_type(terminal, "3");
+    terminal_expect(terminal, "note, string 6, from this visit on");
+    terminal_type(terminal, "*g");
+    bench_enter(terminal, "steel-extra-light");
+    terminal_expect(terminal, ".047");
+    terminal_type(terminal, "*s");
+    terminal_expect(terminal, "Restrung");
+    terminal_key(terminal, TERMINAL_RIGHT); /* out of the notes, where letters are text */
+    terminal_expect(terminal, "gauge, string 6, from this visit on");
+}
+
+/* The slot refilled, and a saddle moved. */
+static void work_in_visit_3(struct terminal *terminal)
+{
+    terminal_type(terminal, "v");
+    terminal_expect(terminal, "visit 3");
+    bench_enter(terminal, ".012");
+    bench_expect_row(terminal, ROW_TITLED_RELIEF, ".012");
+    terminal_type(terminal, "*0");
+    terminal_type(terminal, "6");
+    terminal_expect(terminal, "board width at the nut, all visits");
+    for (int down = 0; down < 17; down++)
+        terminal_key(terminal, TERMINAL_DOWN);
+    terminal_expect(terminal, "recut width, from this visit on");
+    bench_enter(terminal, ".25");
+    terminal_expect(terminal, "recut depth, from this visit on");
+    bench_enter(terminal, ".375");
+    terminal_type(terminal, "*0");
+    terminal_type(terminal, "3");
+    terminal_expect(terminal, "note, string 6, from this visit on");
+    for (int right = 0; right < 6; right++)
+        terminal_key(terminal, TERMINAL_RIGHT);
+    terminal_expect(terminal, "setback, string 6, from this visit on");
+    bench_enter(terminal, ".2");
+    terminal_expect(terminal, "setback, string 5, from this visit on");
+}
+
+static void test_later_visits_change_no_earlier_one(void **state)
+{
+    struct bench *bench = *state;
+    struct terminal *terminal;
+
+    bench_copy(bench, "worked-example.ini");
+    char *first = say_visit(bench, "1");
+    terminal = bench_start(bench);
+    work_in_visit_2(terminal);
+    bench_quit(terminal);
+    bench_expect_line(bench, "format = 2");
+    bench_expect_line(bench, "[visit.2.string.6]");
+    bench_expect_line(bench, "[visit.2.targets]");
+    bench_expect_line(bench, "kind = restrung");
+    char *first_again = say_visit(bench, "1"), *second = say_visit(bench, "2");
+    assert_string_equal(first_again, first);
+    assert_non_null(strstr(second, "Restrung"));
+    assert_non_null(strstr(second, ".047"));
+    terminal = bench_start(bench);
+    work_in_visit_3(terminal);
+    bench_quit(terminal);
+    bench_expect_line(bench, "[visit.3.neck]");
+    bench_expect_line(bench, "setback = .2 in");
+    char *first_last = say_visit(bench, "1"), *second_last = say_visit(bench, "2");
+    assert_string_equal(first_last, first);
+    assert_string_equal(second_last, second);
+    free(first);
+    free(first_again);
+    free(first_last);
+    free(second);
+    free(second_last);
+}
+
 /* --- toggles --- */
 
 static void test_nut_method(void **state)
@@ -133,11 +245,9 @@ static void test_units(void **state)
 int main(int argc, char **argv)
 {
     const struct CMUnitTest tests[] = {
-        BENCH_CASE(test_next_pass_expects),
-        BENCH_CASE(test_next_pass_by_pad),
-        BENCH_CASE(test_new_visit),
-        BENCH_CASE(test_nut_method),
-        BENCH_CASE(test_units),
+        BENCH_CASE(test_next_pass_expects), BENCH_CASE(test_next_pass_by_pad),
+        BENCH_CASE(test_new_visit),         BENCH_CASE(test_later_visits_change_no_earlier_one),
+        BENCH_CASE(test_nut_method),        BENCH_CASE(test_units),
     };
 
     if (!bench_set_up(argc, argv))

@@ -310,6 +310,24 @@ static void passes_by_the_thousand(void **state)
     survive(*state, "twenty thousand passes");
 }
 
+static void changes_by_the_thousand(void **state)
+{
+    struct made made = {.text = NULL};
+
+    add_board(&made);
+    for (int i = 0; i < 20000; i++) {
+        const int visit = 1 + i % 9999;
+
+        add_numbered(&made, "[visit.", visit, ".string.");
+        add_numbered(&made, "", 1 + i % 6, "]\ngauge = .012 in\nmass = absent\n");
+        add_numbered(&made, "[visit.", visit, ".targets]\nrelief = \x01\ntouch = absent\n");
+        add_numbered(&made, "[visit.", visit, ".board]\nrelief_fret = 0\nscale = 1 in\n");
+    }
+    add(&made, "[visit.9999]\nhumidity = 40\n[visit.9999.pass.1]\nrelief = .010 in\n");
+    put(*state, "a.ini", &made);
+    survive(*state, "twenty thousand changes");
+}
+
 static void one_key_again_and_again(void **state)
 {
     struct made made = {.text = NULL};
@@ -397,6 +415,7 @@ int main(int argc, char **argv)
         BENCH_CASE(a_million_keys_are_refused),
         BENCH_CASE(unknown_keys_as_many_as_fit),
         BENCH_CASE(passes_by_the_thousand),
+        BENCH_CASE(changes_by_the_thousand),
         BENCH_CASE(one_key_again_and_again),
         BENCH_CASE(sections_as_many_as_fit),
         BENCH_CASE(as_many_bytes_as_fit),

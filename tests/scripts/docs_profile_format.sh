@@ -1,7 +1,7 @@
 #!/bin/sh
 # SPDX-License-Identifier: MIT
 # docs/profile-format.md has a row for every field of src/model/reading/field_table.h and no other, with its
-# choices and its default.
+# choices and its default; and it names what no visit changes as correction_table.h does.
 #
 #   docs_profile_format.sh SOURCE-ROOT
 set -eu
@@ -119,7 +119,38 @@ GOOD
     must_say 'visit.V.pass.P cents.S.F: described more than once'
 }
 
+# same_in_all CORRECTIONS FIELDS: "section key" of what no visit changes, by the tables.
+same_in_all() {
+    awk '
+        FNR == NR { if (/^CORRECTION\(/) { gsub(/^CORRECTION\(|\)$/, ""); wanted[$0] = 1 } next }
+        /^FIELD\(/ {
+            split($0, head, /[(, ]+/)
+            split($0, string, "\"")
+            if (head[2] in wanted)
+                print tolower(head[3]), string[2]
+        }' "$1" "$2" | sort
+}
+
+# said_the_same DOCUMENT: the same by the table under "## Changes".
+said_the_same() {
+    awk -F '`' '
+        /^## / { changes = $0 == "## Changes" }
+        changes && /^\| *`\[/ {
+            gsub(/[][]/, "", $2)
+            for (i = 4; i <= NF; i += 2)
+                print $2, $i
+        }' "$1" | sort
+}
+
 self_check
+same_in_all "$root/src/model/reading/correction_table.h" "$root/src/model/reading/field_table.h" \
+    >"$work/same"
+said_the_same "$root/docs/profile-format.md" >"$work/said"
+[ -s "$work/same" ] || { echo 'no correction was found' >&2; exit 1; }
+diff "$work/same" "$work/said" || {
+    echo 'docs/profile-format.md, Changes, against src/model/reading/correction_table.h' >&2
+    exit 1
+}
 complaints "$root/src/model/reading/field_table.h" "$root/docs/profile-format.md" >"$work/complaints"
 if [ -s "$work/complaints" ]; then
     printf 'docs/profile-format.md, against src/model/reading/field_table.h:\n'

@@ -31,6 +31,10 @@ static const char *sound_reading(const struct reading *reading)
 
     if (!reading->text)
         return "a reading has no text";
+    if (reading->value.state == READING_GONE)
+        return reading_key_is_change(&reading->key) && strcmp(reading->text, RECORD_GONE) == 0
+                   ? sound_key(&reading->key)
+                   : "a reading is gone that is no change";
     const enum status status =
         field_read(field, reading->text, field_file_unit(field), &value, NULL);
     if ((status != STATUS_OK) != (reading->value.state == READING_BAD))

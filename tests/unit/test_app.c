@@ -230,7 +230,8 @@ static void a_pass_that_was_left_is_not_undone(void **state)
     assert_non_null(strstr(app->message, "Undone: relief"));
 }
 
-/* Reason and climate are entered on Intake, so the new visit goes along there. */
+/* Reason and climate are entered on Intake, and Neck can change with a visit, so the new visit goes
+ * along there. */
 static void a_visit_with_nothing_in_it_is_gone_when_left(void **state)
 {
     struct app *app = *state;
@@ -238,6 +239,8 @@ static void a_visit_with_nothing_in_it_is_gone_when_left(void **state)
     bench_press(app, "v{F1}");
     assert_int_equal(app->visit, 2);
     bench_press(app, "{F6}");
+    assert_int_equal(app->visit, 2);
+    bench_press(app, "{F8}");
     assert_int_equal(app->visit, 1);
     bench_press(app, "{F2}");
     assert_int_equal(app->visit, 1);

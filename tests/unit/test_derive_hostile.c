@@ -21,7 +21,7 @@ static const char *const nonsense[] = {
     "0",    "-0",  "-1",   "1",     "1e308",  "-1e308",  "1e-308", "nan",         "NaN",
     "-nan", "inf", "-inf", "1e999", "5e-324", "999999",  "0.001",  "99999999999", "-999999",
     "0x10", "",    "yes",  "none",  "E2",     "B9",      "C0",     "0 5 36",      "0-36",
-    "1/0",  "0/0", "1/3",  "7 1/2", "steel",  "unknown", "36",     "12",
+    "1/0",  "0/0", "1/3",  "7 1/2", "steel",  "unknown", "36",     "12",          "absent",
 };
 
 static const char *const units[] = {"", " mm", " in", " th", " m", " N", " C", " F", " %", " g"};
@@ -75,7 +75,7 @@ static void build_whole(struct record *ret_record)
         add_string(ret_record, s);
 }
 
-/* A key that the field can have. */
+/* A key that the field can have, of the instrument or of a change in its visit. */
 static struct reading_key any_key(struct seeded *seed, enum field_id id)
 {
     const struct field *field = field_get(id);
@@ -84,6 +84,8 @@ static struct reading_key any_key(struct seeded *seed, enum field_id id)
     if (field->section == SECTION_VISIT || field->section == SECTION_PASS ||
         field->section == SECTION_WORK)
         key.visit = 1;
+    else if (field_may_change(id))
+        key.visit = seeded_whole(seed, 0, 1);
     if (field->section == SECTION_PASS || field->section == SECTION_WORK)
         key.part = 1;
     if (field->section == SECTION_STRING || field->per == PER_STRING ||

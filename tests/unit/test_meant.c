@@ -67,7 +67,8 @@ static void look(const struct app *app, struct shown *ret_shown)
 static bool is_company(enum field_id field)
 {
     return field == FIELD_VISIT_DATE || field == FIELD_PASS_TIME || field == FIELD_PASS_LABEL ||
-           field == FIELD_NUT_METHOD || field_get(field)->section == SECTION_WORK;
+           field == FIELD_NUT_METHOD || field == FIELD_FORMAT ||
+           field_get(field)->section == SECTION_WORK;
 }
 
 /* Commands that change targets, the what-if's strings or the method say what they did. */
@@ -94,7 +95,7 @@ static void check_taken(const struct shown *shown, const struct reading *now)
 {
     const enum field_kind kind = field_get(now->key.field)->kind;
 
-    if (reading_key_compare(&now->key, &shown->key) != 0)
+    if (!reading_key_is_same_fact(&now->key, &shown->key))
         fail_changed(now, "another cell was in hand");
     if (!shown->good || shown->empty || (kind != KIND_TEXT && !shown->said))
         fail_changed(now, "the entry line showed nothing to take");
@@ -126,17 +127,18 @@ static int check_key(const struct app *app, const struct shown *shown, uint32_t 
 
     for (size_t i = 0; i < app->record.count; i++) {
         const struct reading *now = &app->record.readings[i];
-        const char *was = record_text(&shown->record, &now->key);
+        const struct reading *was = record_find(&shown->record, &now->key);
 
-        if ((was && strcmp(was, now->text) == 0) || is_undo(app))
+        if ((was && strcmp(was->text, now->text) == 0) || is_undo(app))
             continue;
         if (key == SILLET_KEY_ENTER && shown->has_cell &&
-            reading_key_compare(&now->key, &shown->key) == 0) {
+            reading_key_is_same_fact(&now->key, &shown->key)) {
             check_taken(shown, now);
             filed++;
         } else if (!is_commanded(now->key.field) &&
                    !(key == SILLET_KEY_ENTER && is_logged(shown, now)) &&
-                   !(key == SILLET_KEY_ENTER && strstr(app->message, "taken out"))) {
+                   !(key == SILLET_KEY_ENTER && strstr(app->message, "taken out")) &&
+                   !(key == '=' && strstr(app->message, ", correction: "))) {
             fail_changed(now, "nobody filed it");
         }
     }

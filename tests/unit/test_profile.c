@@ -97,6 +97,50 @@ static void new_readings_find_their_place(void **state)
                              "[visit.2]\ndate = 2026-04-02\n\n[visit.3]\ndate = 2026-05-02\n\n");
 }
 
+/* What a visit changed goes behind the visit, each section once, in whatever order the record has
+ * it; and what is there already is edited in its line. */
+static void changes_are_written_with_their_visit(void **state)
+{
+    static const char before[] = "[profile]\nformat = 2\n\n[string.1]\ngauge = .012 in\n\n"
+                                 "[string.2]\ngauge = .016 in\n\n"
+                                 "[visit.1]\ndate = 2026-03-02\n\n[visit.2]\n"
+                                 "date = 2026-04-02\n\n[visit.2.string.2] ; new\n"
+                                 "gauge = .017 in\n\n[visit.2.pass.1]\nrelief = .010 in\n\n"
+                                 "[visit.3]\ndate = 2026-05-02\n\n";
+    const char *path = tree_path(*state, "a.ini");
+    struct record record;
+
+    steps_write_whole(path, before);
+    struct profile *profile = steps_open_to_change(path, &record);
+    steps_put(&record, "visit.3.string.1", "mass", "absent");
+    steps_put(&record, "visit.3.string.1", "gauge", ".013 in");
+    steps_put(&record, "visit.2.string.1", "gauge", ".011 in");
+    steps_put(&record, "visit.2.string.1", "mass", "0.4 g/m");
+    steps_put(&record, "visit.2.string.2", "gauge", ".018 in");
+    steps_put(&record, "visit.2.targets", "relief", ".008 in");
+    steps_save(profile, &record);
+    steps_close(profile, &record);
+    steps_assert_saved(
+        path, "[profile]\nformat = 2\n\n[string.1]\ngauge = .012 in\n\n"
+              "[string.2]\ngauge = .016 in\n\n"
+              "[visit.1]\ndate = 2026-03-02\n\n[visit.2]\n"
+              "date = 2026-04-02\n\n[visit.2.string.1]\ngauge = .011 in\nmass = 0.4 g/m\n\n"
+              "[visit.2.string.2] ; new\ngauge = .018 in\n\n"
+              "[visit.2.targets]\nrelief = .008 in\n\n[visit.2.pass.1]\nrelief = .010 in\n\n"
+              "[visit.3]\ndate = 2026-05-02\n\n"
+              "[visit.3.string.1]\ngauge = .013 in\nmass = absent\n\n");
+    profile = steps_open_to_change(path, &record);
+    steps_drop(&record, "visit.2.string.1", "gauge");
+    steps_drop(&record, "visit.2.string.1", "mass");
+    steps_drop(&record, "visit.2.targets", "relief");
+    steps_drop(&record, "visit.3.string.1", "gauge");
+    steps_drop(&record, "visit.3.string.1", "mass");
+    steps_put(&record, "visit.2.string.2", "gauge", ".017 in");
+    steps_save(profile, &record);
+    steps_close(profile, &record);
+    steps_assert_saved(path, before);
+}
+
 static void removed_readings_take_their_section_along(void **state)
 {
     const char *path = tree_path(*state, "a.ini");
@@ -359,7 +403,8 @@ static void any_run_of_changes_is_kept(void **state)
                                     seeded_whole(&seeded, 1, 3), seeded_whole(&seeded, 1, 8), 0);
             struct reading_key text = reading_key_pass(FIELD_PASS_NOTE, pass.visit, pass.part);
             if (seeded_whole(&seeded, 0, 1))
-                text = reading_key_string(FIELD_WRAP_MATERIAL, pass.string);
+                text = reading_key_as_of(reading_key_string(FIELD_WRAP_MATERIAL, pass.string),
+                                         seeded_whole(&seeded, 0, 4));
 
             if (seeded_whole(&seeded, 0, 2) == 0) {
                 record_remove(&record, &pass);
@@ -395,6 +440,7 @@ int main(void)
         IN_TREE(the_example_is_kept_byte_for_byte),
         IN_TREE(one_reading_changes_one_line),
         IN_TREE(new_readings_find_their_place),
+        IN_TREE(changes_are_written_with_their_visit),
         IN_TREE(removed_readings_take_their_section_along),
         IN_TREE(a_repeated_key_is_changed_where_it_counts),
         IN_TREE(long_texts_go_on_and_come_back),

@@ -103,6 +103,12 @@ static void each_kind_of_problem_is_found(void **state)
         {"[visit.1]\nnote.2 = x\n", 8, PROBLEM_WARNING, "part of the text before"},
         {"[visit.1]\nnote = a%00\n", 8, PROBLEM_NOTE, "%00"},
         {"[visit.1]\nnote = C:\\\nreason = x\n", 8, PROBLEM_WARNING, "backslash"},
+        {"[visit.1]\nnote = x\n[visit.1.neck]\nrod = none\n", 10, PROBLEM_WARNING,
+         "need format = 2"},
+        {"[visit.3.neck]\nrod = none\n", 8, PROBLEM_WARNING, "no visit 3 that could"},
+        {"[visit.1.board]\nscale = 25 in\n", 8, PROBLEM_ERROR, "scale is the same in all visits"},
+        {"[visit.1.board]\ncolour = red\n", 8, PROBLEM_NOTE, "has no key colour"},
+        {"[visit.1.profile]\nformat = 1\n", 7, PROBLEM_NOTE, "no section"},
         {"", 0, PROBLEM_WARNING, "there is no [end]"},
         {"[end]\nlines = 6\ncrc32 = 00000000\n", 7, PROBLEM_WARNING, "[end] does not match"},
         {"[end]\nrelief = 1 mm\n", 8, PROBLEM_WARNING, "move it to its section"},
@@ -135,7 +141,7 @@ static void what_is_missing_is_said(void **state)
     for (size_t i = 1; i < opened.problems.count; i++)
         assert_true(opened.problems.items[i - 1].line <= opened.problems.items[i].line);
     problems_done(&opened.problems);
-    opened = check_text(state, "[profile]\nformat = 2\n[board]\nscale = 25 in\n");
+    opened = check_text(state, "[profile]\nformat = 3\n[board]\nscale = 25 in\n");
     assert_problem(&opened, 2, PROBLEM_ERROR, "unknown format");
     problems_done(&opened.problems);
 }

@@ -206,7 +206,7 @@ static void the_same_file_in_another_folder_is_saved(void **state)
 
 static void a_newer_format_is_never_rewritten(void **state)
 {
-    static const char *const formats[] = {"2", "999999999999", "1.5", "one"};
+    static const char *const formats[] = {"3", "999999999999", "1.5", "one"};
     const char *path = tree_path(*state, "a.ini");
 
     for (size_t i = 0; i < sizeof formats / sizeof formats[0]; i++) {

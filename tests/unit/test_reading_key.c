@@ -83,6 +83,25 @@ static void test_roundtrip_every_field(void **state)
     }
 }
 
+/* Of what the instrument has for good there are no changes. */
+static void test_roundtrip_every_change(void **state)
+{
+    const int visits[] = {1, 10, VISITS_MAX};
+    int changes = 0;
+
+    (void)state;
+    for (int id = 0; id < FIELD_COUNT_; id++)
+        for (size_t v = 0; field_may_change((enum field_id)id) && v < 3; v++, changes++)
+            check_indices((struct reading_key){.field = (enum field_id)id, .visit = visits[v]});
+    assert_true(changes > 100);
+    assert_true(reading_key_is_correction("visit.2.board", "scale"));
+    assert_true(reading_key_is_correction("visit.2.neck", "wood"));
+    assert_false(reading_key_is_correction("board", "scale"));
+    assert_false(reading_key_is_correction("visit.2.board", "thickness"));
+    assert_false(reading_key_is_correction("visit.2.board", "gauge"));
+    assert_false(reading_key_is_correction("visit.2", "date"));
+}
+
 static void test_spelling(void **state)
 {
     char memory[80];
@@ -113,6 +132,14 @@ static void test_spelling(void **state)
     key = (struct reading_key){.field = FIELD_WORK_KIND, .visit = 3, .part = 4};
     reading_key_section(&key, &out);
     assert_string_equal(memory, "visit.3.work.4");
+    strbuf_clear(&out);
+    key = reading_key_as_of(reading_key_string(FIELD_GAUGE, 3), 2);
+    reading_key_section(&key, &out);
+    assert_string_equal(memory, "visit.2.string.3");
+    strbuf_clear(&out);
+    key = reading_key_as_of(reading_key_pass(FIELD_RELIEF, 3, 4), 2);
+    reading_key_section(&key, &out);
+    assert_string_equal(memory, "visit.3.pass.4");
 }
 
 struct hostile {
@@ -181,6 +208,20 @@ static void test_hostile_refused(void **state)
         {"visit.1.pass.1", "cents.1.12 "},
         {"visit.1.pass.1", "date"},
         {"visit.1", "relief"},
+        {"visit.1.profile", "format"},
+        {"visit.1.board", "scale"},
+        {"visit.1.board.1", "thickness"},
+        {"visit.01.board", "thickness"},
+        {"visit.0.board", "thickness"},
+        {"visit.10000.board", "thickness"},
+        {"visit..board", "thickness"},
+        {"visit.board", "thickness"},
+        {"visit.1.string", "gauge"},
+        {"visit.1.string.13", "gauge"},
+        {"visit.1.string.1.2", "gauge"},
+        {"visit.1.visit.1", "date"},
+        {"visit.1.visit.1.board", "thickness"},
+        {"visit.1.pass.1.board", "thickness"},
         {"visit.1", "\xff\xfe"},
     };
 
@@ -218,6 +259,11 @@ static void test_what_is_no_section(void **state)
         "visit.1.pass.0",
         "visit.1.pass.1.",
         "visit.1.play.1",
+        "visit.1.profile",
+        "visit.1.board.",
+        "visit.1.string",
+        "visit.1.string.0",
+        "visit.1.visit.1",
     };
 
     (void)state;
@@ -229,9 +275,9 @@ static void test_what_is_no_section(void **state)
 /* Keys put together from pieces of keys: whatever is taken spells the same again. */
 static void test_random_pieces(void **state)
 {
-    static const char *const pieces[] = {"visit.1", ".pass.2", ".work", "string.3", "board",
-                                         "cents",   "relief",  "scale", "gauge",    "nut_gap",
-                                         ".1",      ".12",     ".36",   ".0",       "."};
+    static const char *const pieces[] = {
+        "visit.1", ".pass.2", ".work", "string.3", ".board", "cents", "relief", "scale",
+        "gauge",   "nut_gap", ".1",    ".12",      ".36",    ".0",    ".",      ".string.2"};
     const int count = (int)(sizeof pieces / sizeof pieces[0]);
     struct seeded seed = seeded_start("reading_key");
     int taken = 0;
@@ -267,7 +313,10 @@ static void test_order(void **state)
         reading_key_one(FIELD_NAME),
         reading_key_one(FIELD_SCALE),
         reading_key_string(FIELD_GAUGE, 1),
+        reading_key_as_of(reading_key_string(FIELD_GAUGE, 1), 1),
+        reading_key_as_of(reading_key_string(FIELD_GAUGE, 1), 3),
         reading_key_string(FIELD_SETBACK, 1),
+        reading_key_as_of(reading_key_string(FIELD_SETBACK, 1), 2),
         reading_key_string(FIELD_STRING_NOTE, 2),
         reading_key_string(FIELD_STRING_NOTE, 10),
         reading_key_one(FIELD_TARGET_RELIEF),
@@ -326,10 +375,43 @@ static void test_fields_stand_by_section(void **state)
                     field_get((enum field_id)id)->section);
 }
 
+/* In a file what a visit changed follows the visit's own readings. */
+static void test_order_of_writing(void **state)
+{
+    const struct reading_key rising[] = {
+        reading_key_one(FIELD_FORMAT),
+        reading_key_string(FIELD_GAUGE, 1),
+        reading_key_string(FIELD_GAUGE, 2),
+        reading_key_one(FIELD_A4),
+        reading_key_visit(FIELD_VISIT_PASSES, 1),
+        reading_key_as_of(reading_key_one(FIELD_THICKNESS), 1),
+        reading_key_as_of(reading_key_string(FIELD_GAUGE, 1), 1),
+        reading_key_as_of(reading_key_string(FIELD_SETBACK, 1), 1),
+        reading_key_as_of(reading_key_string(FIELD_GAUGE, 2), 1),
+        reading_key_as_of(reading_key_one(FIELD_TARGET_RELIEF), 1),
+        reading_key_pass(FIELD_RELIEF, 1, 1),
+        reading_key_pass(FIELD_RELIEF, 1, 2),
+        {.field = FIELD_WORK_KIND, .visit = 1, .part = 1},
+        reading_key_visit(FIELD_VISIT_DATE, 2),
+        reading_key_as_of(reading_key_string(FIELD_GAUGE, 1), 2),
+        reading_key_pass(FIELD_RELIEF, 2, 1),
+    };
+    const int count = (int)(sizeof rising / sizeof rising[0]);
+
+    (void)state;
+    for (int a = 0; a < count; a++)
+        for (int b = 0; b < count; b++) {
+            const int order = reading_key_compare_written(&rising[a], &rising[b]);
+
+            assert_true(a < b ? order < 0 : a > b ? order > 0 : order == 0);
+        }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_roundtrip_every_field),
+        cmocka_unit_test(test_roundtrip_every_change),
         cmocka_unit_test(test_spelling),
         cmocka_unit_test(test_hostile_refused),
         cmocka_unit_test(test_what_is_no_section),
@@ -337,6 +419,7 @@ int main(void)
         cmocka_unit_test(test_order),
         cmocka_unit_test(test_order_of_the_greatest),
         cmocka_unit_test(test_fields_stand_by_section),
+        cmocka_unit_test(test_order_of_writing),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

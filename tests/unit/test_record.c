@@ -88,6 +88,8 @@ static int naive_last(const struct naive *naive, int visit, enum section section
         const struct reading_key *key = &naive->key[i];
         const int number = visit == 0 ? key->visit : key->part;
 
+        if (reading_key_is_change(key))
+            continue;
         if (visit != 0 && (key->visit != visit || field_get(key->field)->section != section))
             continue;
         if (number > last)
@@ -100,7 +102,7 @@ static struct reading_key random_key(struct seeded *seed)
 {
     const int visit = seeded_whole(seed, 1, 3), part = seeded_whole(seed, 1, 3);
 
-    switch (seeded_whole(seed, 0, 6)) {
+    switch (seeded_whole(seed, 0, 7)) {
     case 0:
         return reading_key_one(seeded_whole(seed, 0, 1) ? FIELD_SCALE : FIELD_TARGET_RELIEF);
     case 1:
@@ -113,6 +115,8 @@ static struct reading_key random_key(struct seeded *seed)
         return reading_key_pass_at(FIELD_NUT_GAP, visit, part, seeded_whole(seed, 1, 12), 0);
     case 5:
         return reading_key_pass_at(FIELD_RELIEF_AT, visit, part, 0, seeded_whole(seed, 0, 20));
+    case 6:
+        return reading_key_as_of(reading_key_string(FIELD_GAUGE, seeded_whole(seed, 1, 12)), visit);
     default:
         return (struct reading_key){.field = FIELD_WORK_NOTE, .visit = visit, .part = part};
     }
@@ -121,10 +125,43 @@ static struct reading_key random_key(struct seeded *seed)
 /* Good or refused, by field and chance. */
 static const char *random_text(struct seeded *seed)
 {
-    static const char *const texts[] = {"0.5 mm", ".012 in", "41",  "rubbish",
-                                        "",       "650 mm",  "7 x", "900 mm"};
+    static const char *const texts[] = {"0.5 mm", ".012 in", "41",     "rubbish", "",
+                                        "650 mm", "7 x",     "900 mm", "absent"};
 
-    return texts[seeded_whole(seed, 0, 7)];
+    return texts[seeded_whole(seed, 0, 8)];
+}
+
+/* The text of a reading of the instrument as of a visit, by looking at every paper. */
+static const char *naive_as_of(const struct naive *naive, enum field_id field, int string,
+                               int visit)
+{
+    int found = -1;
+
+    for (int i = 0; i < naive->count; i++) {
+        const struct reading_key *key = &naive->key[i];
+
+        if (key->field == field && key->string == string && key->visit <= visit &&
+            (found < 0 || key->visit > naive->key[found].visit))
+            found = i;
+    }
+    if (found < 0 || (naive->key[found].visit > 0 && strcmp(naive->text[found], "absent") == 0))
+        return NULL;
+    return naive->text[found];
+}
+
+static void check_as_of(const struct record *record, const struct naive *naive)
+{
+    for (int s = 1; s <= 12; s++)
+        for (int v = 0; v <= 4; v++) {
+            const struct reading_key key = reading_key_string(FIELD_GAUGE, s);
+            const struct record then = record_as_of(record, v);
+            const char *wanted = naive_as_of(naive, FIELD_GAUGE, s, v > 0 ? v : VISITS_MAX);
+            const char *text = record_text(&then, &key);
+
+            assert_true(!text == !wanted);
+            if (wanted)
+                assert_string_equal(text, wanted);
+        }
 }
 
 static void check_same(const struct record *record, const struct naive *naive)
@@ -134,7 +171,8 @@ static void check_same(const struct record *record, const struct naive *naive)
         assert_true(reading_key_compare(&record->readings[i - 1].key, &record->readings[i].key) <
                     0);
     for (int i = 0; i < naive->count; i++)
-        assert_string_equal(record_text(record, &naive->key[i]), naive->text[i]);
+        assert_string_equal(record_find(record, &naive->key[i])->text, naive->text[i]);
+    check_as_of(record, naive);
     assert_int_equal(record_last_visit(record), naive_last(naive, 0, SECTION_VISIT));
     int want_visit = 0, want_pass = 0;
     for (int v = 1; v <= 4; v++) {
@@ -163,15 +201,19 @@ static void one_step(struct seeded *seed, struct record *record, struct naive *n
     const bool keep_bad = seeded_whole(seed, 0, 1);
     struct field_value value;
     const struct field *field = field_get(key.field);
-    const enum status want = field_read(field, text, field_file_unit(field), &value, NULL);
+    const bool gone = reading_key_is_change(&key) && strcmp(text, "absent") == 0;
+    const enum status want =
+        gone ? STATUS_OK : field_read(field, text, field_file_unit(field), &value, NULL);
     assert_int_equal(record_put(record, &key, text, keep_bad, NULL), want);
     if (want == STATUS_OK || keep_bad)
         naive_put(naive, &key, text);
-    if (want == STATUS_OK) {
-        assert_near(assert_given(record_entered(record, key)), value.value, 0);
+    const struct reading *filed = record_find(record, &key);
+    if (gone) {
+        assert_int_equal(filed->value.state, READING_GONE);
+    } else if (want == STATUS_OK) {
+        assert_near(filed->value.value, value.value, 0);
     } else if (keep_bad) {
-        assert_int_equal(record_get(record, &key)->value.state, READING_BAD);
-        assert_false(record_entered(record, key).given);
+        assert_int_equal(filed->value.state, READING_BAD);
     }
 }
 

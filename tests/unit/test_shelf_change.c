@@ -143,6 +143,47 @@ static void a_copy_leaves_behind_what_is_of_that_one_alone(void **state)
     free(file);
 }
 
+/* What it is like after its last visit is what its copy begins with. */
+static void a_copy_begins_with_the_last_changes(void **state)
+{
+    static const struct {
+        const char *section, *name, *text;
+    } wanted[] = {{"string.1", "gauge", ".024 in"},    {"string.1", "mass", NULL},
+                  {"string.2", "gauge", ".031 in"},    {"targets", "relief", "rubbish"},
+                  {"visit.1.string.1", "gauge", NULL}, {"profile", "format", "1"}};
+    char *file = file_preset(*state, "Uke"), *copy = NULL;
+    struct record record;
+    struct profile *profile = steps_open_to_change(path_of(*state, file), &record);
+    const struct reading_key bad = steps_key("visit.2.targets", "relief");
+
+    steps_put(&record, "profile", "format", "2");
+    steps_put(&record, "string.1", "mass", "0.5 g/m");
+    steps_put(&record, "string.2", "gauge", ".030 in");
+    steps_put(&record, "visit.1", "date", "2026-03-02");
+    steps_put(&record, "visit.1.string.1", "gauge", ".023 in");
+    steps_put(&record, "visit.1.string.2", "gauge", ".031 in");
+    steps_put(&record, "visit.2", "date", "2026-04-02");
+    steps_put(&record, "visit.2.string.1", "gauge", ".024 in");
+    steps_put(&record, "visit.2.string.1", "mass", "absent");
+    assert_int_not_equal(record_put(&record, &bad, "rubbish", true, NULL), STATUS_OK);
+    steps_save(profile, &record);
+    steps_close(profile, &record);
+    assert_int_equal(shelf_copy(tree_path(*state, "home/shelf"), file, "Copy", &copy), STATUS_OK);
+    profile = steps_open(path_of(*state, copy));
+    for (size_t i = 0; i < sizeof wanted / sizeof wanted[0]; i++) {
+        const struct reading_key key = steps_key(wanted[i].section, wanted[i].name);
+        const struct reading *filed = record_find(profile_record(profile), &key);
+
+        assert_true(!filed == !wanted[i].text);
+        if (filed)
+            assert_string_equal(filed->text, wanted[i].text);
+    }
+    assert_int_equal(record_last_visit(profile_record(profile)), 0);
+    profile_close(profile);
+    free(copy);
+    free(file);
+}
+
 static void the_archive_takes_a_file_whole_and_overwrites_none(void **state)
 {
     char folder[300];
@@ -334,6 +375,7 @@ int main(void)
         CASE(a_new_instrument_is_filed_privately),
         CASE(a_taken_name_gets_a_number),
         CASE(a_copy_leaves_behind_what_is_of_that_one_alone),
+        CASE(a_copy_begins_with_the_last_changes),
         CASE(the_archive_takes_a_file_whole_and_overwrites_none),
         CASE(the_archive_takes_earlier_states_with_it),
         CASE(the_archive_takes_versions_with_it),

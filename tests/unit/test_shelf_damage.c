@@ -197,7 +197,7 @@ static void only_a_profile_of_the_shelf_is_archived(void **state)
         assert_int_equal(shelf_archive(shelf, names[i], &file), STATUS_NOT_REGULAR);
     assert_int_equal(tree_count(shelf, ""), 0);
     /* Of a later format only a part would be copied. */
-    tree_write_text(tree_path(*state, "shelf/new.ini"), "[profile]\nformat = 2\n");
+    tree_write_text(tree_path(*state, "shelf/new.ini"), "[profile]\nformat = 3\n");
     assert_int_equal(shelf_copy(shelf, "new.ini", "Copy", &file), STATUS_NEWER);
     /* What archive/ is, decides where a file would go. */
     tree_write_text(tree_path(*state, "shelf/archive"), "a file");
@@ -205,7 +205,7 @@ static void only_a_profile_of_the_shelf_is_archived(void **state)
     assert_int_equal(unlink(tree_path(*state, "shelf/archive")), 0);
     assert_int_equal(symlink("/tmp", tree_path(*state, "shelf/archive")), 0);
     assert_int_equal(shelf_archive(shelf, "new.ini", &file), STATUS_NOT_REGULAR);
-    tree_assert_text(tree_path(*state, "shelf/new.ini"), "[profile]\nformat = 2\n");
+    tree_assert_text(tree_path(*state, "shelf/new.ini"), "[profile]\nformat = 3\n");
     assert_null(file);
 }
 

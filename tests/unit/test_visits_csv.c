@@ -152,6 +152,34 @@ static void readings_are_read_back(void **state)
     free(sheet.text);
 }
 
+static void what_a_visit_changed_is_told_with_it(void **state)
+{
+    struct sheet sheet;
+
+    (void)state;
+    sheet_of(build_record_full, visits, &sheet);
+    assert_null(find(&sheet, "3", "", "string.gauge", "6", ""));
+    free(sheet.text);
+    sheet_of(build_record_full,
+             "visit.1 date = 2026-03-02\nvisit.3 reason = strings\n"
+             "string.6 gauge = .053 in\nvisit.3.string.6 gauge = .056 in\n"
+             "visit.3.string.6 weigh_mass = absent\nvisit.3.targets relief = .004 in\n"
+             "visit.3.pass.1 relief = .010 in\n",
+             &sheet);
+    char **gauge = find(&sheet, "3", "", "string.gauge", "6", "");
+    assert_non_null(gauge);
+    /* .056 in at 25.4 mm to the inch */
+    assert_near(strtod(gauge[VALUE], NULL), 1.4224, 1e-9);
+    assert_string_equal(gauge[KNOWN], "entered");
+    assert_string_equal(gauge[TYPED], ".056 in");
+    char **weight = find(&sheet, "3", "", "string.weigh_mass", "6", "");
+    assert_string_equal(weight[KNOWN], "absent");
+    assert_string_equal(weight[VALUE], "");
+    assert_string_equal(find(&sheet, "3", "", "targets.relief", "", "")[TYPED], ".004 in");
+    assert_null(find(&sheet, "1", "", "string.gauge", "6", ""));
+    free(sheet.text);
+}
+
 static void no_text_is_a_formula(void **state)
 {
     struct sheet sheet;
@@ -247,6 +275,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(readings_are_read_back),
+        cmocka_unit_test(what_a_visit_changed_is_told_with_it),
         cmocka_unit_test(no_text_is_a_formula),
         cmocka_unit_test(figures_stand_in_their_pass),
         cmocka_unit_test(what_was_not_read_is_assumed),

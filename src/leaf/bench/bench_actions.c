@@ -9,6 +9,7 @@
 #include "model/reading/work_since.h"
 #include "session/again.h"
 #include "session/app_place.h"
+#include "session/change.h"
 #include "session/filing.h"
 #include "session/refresh.h"
 
@@ -59,6 +60,7 @@ void bench_nudge(struct turn *turn, int by)
     strbuf_add(&said, field_get(key.field)->label);
     strbuf_add(&said, ": ");
     strbuf_add(&said, memory);
+    change_add_words(app, &key, &said);
     app_say(app, TONE_NOTE, said_memory);
 }
 

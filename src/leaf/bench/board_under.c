@@ -179,7 +179,7 @@ static void add_moves(const struct app *app, struct strbuf *out)
 static void add_visit(const struct place *left, struct strbuf *out)
 {
     const struct reading_key key = reading_key_visit(FIELD_VISIT_DATE, left->visit);
-    const char *date = record_text(left->record, &key);
+    const char *date = record_text(&left->record, &key);
 
     strbuf_addf(out, "visit %d%s%s", left->visit, date ? ", " : "", date ? date : "");
 }
@@ -194,7 +194,7 @@ static const char *method_words(const struct app *app, const struct bench_row *r
     if (!row->read_held)
         return "";
     if (line == UNDER_LEFT)
-        held = record_choice_or(left.record, place_key(left, FIELD_NUT_METHOD), NUT_OPEN) ==
+        held = record_choice_or(&left.record, place_key(left, FIELD_NUT_METHOD), NUT_OPEN) ==
                NUT_HELD_3;
     return held ? "held" : reads_held(app, row) ? "open" : "";
 }

@@ -2,12 +2,14 @@
 #include "leaf/history/history_notes.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "words/amount.h"
 #include "base/num.h"
 #include "base/utf8.h"
 #include "words/next_check_words.h"
 #include "model/survey/next_check.h"
+#include "model/reading/work_line.h"
 #include "model/survey/survey_movement.h"
 #include "model/survey/survey_passes.h"
 
@@ -240,6 +242,40 @@ static void note_own(struct maker *maker)
     strbuf_add(&out, text[shown] ? " ..." : "");
 }
 
+static const char *text_of_line(const struct maker *maker, enum work_column column, int line)
+{
+    const struct reading_key key = work_key(column, looked_at(maker)->visit, line);
+    const char *text = record_text(maker->record, &key);
+
+    return text ? text : "";
+}
+
+/* The last strings that were put on in the visit. Work after its day has a date of its own. */
+static void note_restrung(struct maker *maker)
+{
+    enum { DATE_LENGTH = 10 };
+    const struct reading_key date = reading_key_visit(FIELD_VISIT_DATE, looked_at(maker)->visit);
+    int line = record_last_work(maker->record, looked_at(maker)->visit);
+
+    while (line > 0 && strcmp(text_of_line(maker, WORK_KIND, line), WORK_RESTRUNG) != 0)
+        line--;
+    if (line == 0)
+        return;
+    const char *amount = text_of_line(maker, WORK_AMOUNT, line);
+    const char *time = text_of_line(maker, WORK_TIME, line),
+               *day = record_text(maker->record, &date);
+    struct strbuf out = add_note(maker);
+    strbuf_addf(&out, "restrung, visit %d", looked_at(maker)->visit);
+    if (strlen(time) > DATE_LENGTH)
+        day = time;
+    if (day) {
+        strbuf_add(&out, ", ");
+        strbuf_add_bytes(&out, day, utf8_clip(day, DATE_LENGTH));
+    }
+    strbuf_add(&out, ": ");
+    strbuf_add_bytes(&out, amount, utf8_clip(amount, NOTE_COLUMNS));
+}
+
 void history_notes_make(const struct record *record, const struct history *history, int at,
                         enum history_row row, const struct shop_units *units,
                         struct history_notes *ret_notes)
@@ -259,6 +295,7 @@ void history_notes_make(const struct record *record, const struct history *histo
         return;
     note_last_visit(&maker);
     note_own(&maker);
+    note_restrung(&maker);
     if (climate)
         note_movement(&maker);
     if (rod)

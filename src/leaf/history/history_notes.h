@@ -7,7 +7,8 @@
 /*
  * Notes on a pass besides its numbers: how its action compares with what was predicted, what the
  * rod has taught, how much the board moved with the wood's moisture, what changed since the last
- * visit, the tech's own note, and with the last pass when the next check is due.
+ * visit, the strings put on in this one, the tech's own note, and with the last pass when the next
+ * check is due.
  */
 struct history_note {
     char text[400];

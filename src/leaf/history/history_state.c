@@ -6,10 +6,11 @@ void history_state_plan(struct app *app, struct place place)
 {
     struct history_index index;
 
+    (void)place; /* of all passes, not of one */
     if (!pass_place_is_none(app->named))
         return;
-    history_index_make(place.record, &index);
-    history_make(place.record, &index, &history_state(app)->history);
+    history_index_make(&app->record, &index);
+    history_make(&app->record, &index, &history_state(app)->history);
 }
 
 int history_state_find(const struct app *app, struct history_index *ret_index)

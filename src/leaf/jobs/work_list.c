@@ -15,7 +15,7 @@ enum move_kind work_move_in_hand(const struct app *app)
 
 bool work_turns_key(struct place place, struct reading_key *ret_key)
 {
-    const int read = record_last_read_pass(place.record, place.visit);
+    const int read = record_last_read_pass(&place.record, place.visit);
 
     if (place.pass > read)
         place.pass = read;

@@ -35,7 +35,7 @@ static void lay(const struct leaf_place *place, struct route *route)
 
 static void plan(struct app *app, struct place place)
 {
-    what_if_derive(&strings_state(app)->what_if, place.record, app_shown(app));
+    what_if_derive(&strings_state(app)->what_if, &place.record, app_shown(app));
 }
 
 const struct leaf_row leaf_strings = {.state_size = sizeof(struct strings_state),

@@ -172,21 +172,31 @@ static enum status put_all(struct turn *turn)
     return status;
 }
 
-/* Puts the notes and strings of the what-if into the record, in one step of undo. */
-static void take_over(struct turn *turn)
+bool strings_put_what_if(struct turn *turn)
 {
     struct app *app = turn->app;
     const size_t before = app->undo.done;
     struct undo_step step;
 
+    app_drop_entry(app);
+    app_refresh_entry(app);
     turn_open_step(turn);
-    if (put_all(turn) != STATUS_OK) {
-        if (app->undo.done > before)
-            (void)undo_back(&app->undo, &app->record, &step);
-        app_refresh(app);
-        turn_warn(turn, "It could not be taken over (a note is out of range, or memory is out).");
+    if (!what_if_is_on(&strings_state(app)->what_if) || put_all(turn) == STATUS_OK)
+        return true;
+    if (app->undo.done > before)
+        (void)undo_back(&app->undo, &app->record, &step);
+    app_refresh(app);
+    turn_warn(turn, "It could not be taken over (a note is out of range, or memory is out).");
+    return false;
+}
+
+/* Puts the notes and strings of the what-if into the record, in one step of undo. */
+static void take_over(struct turn *turn)
+{
+    struct app *app = turn->app;
+
+    if (!strings_put_what_if(turn))
         return;
-    }
     what_if_drop(&strings_state(app)->what_if);
     turn_changed(turn);
     app_say(app, TONE_NOTE, "Taken over; * 1 takes it back. Measure again once it is tuned up.");

@@ -15,6 +15,10 @@ bool strings_has_strings(const struct app *app);
 bool strings_can_take_what_if(const struct app *app);
 bool strings_can_drop_what_if(const struct app *app);
 
+/* Opens a step of undo and puts the what-if into the record, if there is one. False, with a warning
+ * and nothing changed, if that fails. */
+bool strings_put_what_if(struct turn *turn);
+
 /* Takes a tuning or a set out of the what-if if it is on already. Returns whether it was. */
 bool strings_leave_what_is_on(struct app *app, bool tuning);
 

@@ -52,9 +52,9 @@ static void add_also(const struct record *record, struct strbuf *out)
 }
 
 /* Only one that surely answers tells anything about others. */
-static struct rod_neck find_rod(struct past *past)
+static struct rod_neck find_rod(const struct record *record, struct past *past)
 {
-    const struct survey_rod *rod = past_rod(past);
+    const struct survey_rod *rod = past_rod(past, place_current(record));
     const struct rod_neck neck = {.per_turn_mm = rod->fit.per_turn_mm,
                                   .per_turn_u_mm = rod->fit.per_turn_u_mm};
 
@@ -76,7 +76,7 @@ void card_make(const struct record *record, struct card *ret_card)
         .maker = text_of(record, reading_key_one(FIELD_MAKER)),
         .serial = text_of(record, reading_key_one(FIELD_SERIAL)),
         .visit = last_date(record),
-        .rod = find_rod(&past),
+        .rod = find_rod(record, &past),
         .moves_open = move_set_count(&derived.moves, move_is_open) > 0,
     };
     struct strbuf also = STRBUF(ret_card->also);

@@ -91,9 +91,9 @@ static void hear_earlier(struct place heard, struct touch *touch)
     if (!then.setup.has_board)
         return;
     moves_solve(&then.setup, NULL, &then.figures, &then.choice, &then.lines);
-    derive_strings(heard.record, &then.setup, then.string, &then.figures, &then.findings);
-    derive_pitch(heard.record, &then.setup, then.string, &then.lines, then.pitch, &then.figures);
-    derive_headroom(heard.record, &then.setup, then.string, &then.lines, then.pitch,
+    derive_strings(&heard.record, &then.setup, then.string, &then.figures, &then.findings);
+    derive_pitch(&heard.record, &then.setup, then.string, &then.lines, then.pitch, &then.figures);
+    derive_headroom(&heard.record, &then.setup, then.string, &then.lines, then.pitch,
                     then.clearance);
     derive_touch_heard(heard, &then.setup, then.clearance, touch);
 }
@@ -116,9 +116,9 @@ static void derive_clearance(struct place place, struct past *past, struct deriv
     const struct setup *setup = &derived->setup;
     const struct place heard = past_heard(past, place, setup->board.strings);
 
-    derive_headroom(place.record, setup, derived->string, &derived->lines, derived->pitch,
+    derive_headroom(&place.record, setup, derived->string, &derived->lines, derived->pitch,
                     derived->clearance);
-    derived->touch = touch_as_stated(place.record, &setup->outfit);
+    derived->touch = touch_as_stated(&place.record, &setup->outfit);
     if (heard.visit == place.visit && heard.pass == place.pass)
         derive_touch_heard(place, setup, derived->clearance, &derived->touch);
     else if (heard.pass > 0)
@@ -130,7 +130,7 @@ static void derive_clearance(struct place place, struct past *past, struct deriv
 /* What the strings are, and how they sound, clear the frets and bend the neck. */
 static void derive_sound(struct place place, struct past *past, struct derived *derived)
 {
-    const struct record *record = place.record;
+    const struct record *record = &place.record;
     const struct setup *setup = &derived->setup;
 
     if (!setup->has_board)
@@ -151,7 +151,7 @@ static void look_back(struct place place, const struct rod_prior *others, struct
                       struct derived *derived)
 {
     struct move *move = &derived->moves.move[MOVE_ROD];
-    const struct survey_rod *rod = past_rod(past);
+    const struct survey_rod *rod = past_rod(past, place);
 
     if (rod->known && rod->answer != ROD_ANSWERS_NO_LONGER && rod->answer != ROD_ANSWERS_BACKWARDS)
         move_set_turns(&derived->moves, rod->fit.per_turn_mm);
@@ -177,11 +177,11 @@ static void derive_state(struct place place, int climate_visit, const struct rod
         look_back(place, others, past, ret_derived);
     move_set_mark(&ret_derived->moves, place);
     derive_sound(place, past, ret_derived);
-    derive_neck(place.record, &ret_derived->setup, &ret_derived->lines, &ret_derived->figures,
+    derive_neck(&place.record, &ret_derived->setup, &ret_derived->lines, &ret_derived->figures,
                 &ret_derived->findings);
-    derive_break(place.record, &ret_derived->setup, &ret_derived->figures);
-    ret_derived->neck = neck_facts_read(place.record, &ret_derived->setup);
-    derive_climate(place.record, climate_visit, &ret_derived->figures);
+    derive_break(&place.record, &ret_derived->setup, &ret_derived->figures);
+    ret_derived->neck = neck_facts_read(&place.record, &ret_derived->setup);
+    derive_climate(&place.record, climate_visit, &ret_derived->figures);
 }
 
 void derive_pass(struct place place, struct derived *ret_derived)
@@ -192,7 +192,7 @@ void derive_pass(struct place place, struct derived *ret_derived)
 void derive_pass_among(struct place place, const struct rod_prior *others,
                        struct derived *ret_derived)
 {
-    struct past past = past_of(place.record);
+    struct past past = past_of(&place.record);
 
     derive_state(place, place.visit, others, &past, ret_derived);
 }
@@ -211,7 +211,7 @@ void derive_current(const struct record *record, struct derived *ret_derived)
 
 void derive_current_after(struct past *past, struct derived *ret_derived)
 {
-    const struct record *record = past->looked.record;
+    const struct record *record = &past->looked.record;
 
     derive_state(place_current(record), record_last_visit(record), NULL, past, ret_derived);
 }

@@ -112,7 +112,7 @@ void derive_assumed(struct place place, const struct setup *setup, const struct 
                     const struct string_facts *facts, const struct string_lines *lines, int string,
                     struct assumed *ret_assumed)
 {
-    const struct record *record = place.record;
+    const struct record *record = &place.record;
     struct assumed *assumed = ret_assumed;
 
     *assumed = (struct assumed){.count = 0};

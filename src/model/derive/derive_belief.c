@@ -126,7 +126,7 @@ static void go_on(struct belief *belief, const struct between *between, const st
 static void read_next(struct place place, const struct setup *now, const struct setup *before,
                       struct belief *belief)
 {
-    struct between between = {.place = place_of(place.record, place.visit, place.pass - 1),
+    struct between between = {.place = place_of(&place.record, place.visit, place.pass - 1),
                               .before = before,
                               .turn = place_read(place, FIELD_ROD_TURN)};
 
@@ -150,7 +150,7 @@ void derive_belief(struct place place, const struct setup *setup, struct belief 
 
     belief_begin(ret_belief, setup);
     for (int pass = first; pass <= place.pass; pass++) {
-        const struct place here = place_of(place.record, place.visit, pass);
+        const struct place here = place_of(&place.record, place.visit, pass);
         struct findings unused = {.count = 0};
 
         if (pass < place.pass)
@@ -165,7 +165,7 @@ void derive_belief(struct place place, const struct setup *setup, struct belief 
     }
     /* A pass that is but begun says nothing yet. Once anything is read in it, what was read before
      * and not worked on since still holds. */
-    if (place.pass > record_last_read_pass(place.record, place.visit))
+    if (place.pass > record_last_read_pass(&place.record, place.visit))
         for (int row = 0; row < BELIEF_ROWS_; row++)
             ret_belief->fresh[row] = false;
 }

@@ -14,7 +14,7 @@ enum status derive_calibration(struct place place, const struct setup *setup,
     double crown_mm[FRETS_MAX + 1];
 
     if (read.count < CALIBRATION_READINGS_LEAST ||
-        !derive_intonation_setup(place.record, setup, facts, lines, string, crown_mm, &played))
+        !derive_intonation_setup(&place.record, setup, facts, lines, string, crown_mm, &played))
         return STATUS_ABSENT;
     for (int i = 0; i < read.count; i++)
         readings[i] = (struct intonation_reading){
@@ -25,5 +25,5 @@ enum status derive_calibration(struct place place, const struct setup *setup,
         };
     return intonation_calibrate(
         readings, read.count, played.conditions.press_depth_mm, played.conditions.clamped_ends,
-        uncertainty_of_step(record_or_fallback(place.record, FIELD_TUNER_STEP)), ret_calibration);
+        uncertainty_of_step(record_or_fallback(&place.record, FIELD_TUNER_STEP)), ret_calibration);
 }

@@ -125,7 +125,7 @@ void derive_touch_heard(struct place place, const struct setup *setup,
                                       .buzzing = derive_notes_heard(heard, CLEARANCE_BUZZES),
                                       .headroom_mm = clearance[s].headroom_mm};
     }
-    touch_listen(touch, place.record, &setup->outfit, all);
+    touch_listen(touch, &place.record, &setup->outfit, all);
 }
 
 void derive_high_frets(struct place place, const struct setup *setup,
@@ -138,7 +138,7 @@ void derive_high_frets(struct place place, const struct setup *setup,
     struct clearance_string string;
 
     for (int s = 1; s <= setup->board.strings; s++) {
-        if (!derive_string_clearance(place.record, setup, &facts[s], lines, &pitch[s], s, &arrays,
+        if (!derive_string_clearance(&place.record, setup, &facts[s], lines, &pitch[s], s, &arrays,
                                      &string))
             continue;
         derive_heard(place, s, &setup->board, heard);

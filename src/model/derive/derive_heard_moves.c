@@ -26,7 +26,7 @@ static bool asks_for_frets(struct place place, int strings, int frets)
 
 static bool is_off_pitch(struct place place, int string, int frets)
 {
-    const double tolerance = record_or_fallback(place.record, FIELD_CENTS_TOLERANCE);
+    const double tolerance = record_or_fallback(&place.record, FIELD_CENTS_TOLERANCE);
 
     for (int n = 1; n <= frets && n <= FRETS_MAX; n++) {
         const struct maybe cents = place_read_at(place, FIELD_CENTS, string, n);
@@ -44,10 +44,10 @@ static bool is_read(struct place place, enum field_id field, int string)
 {
     const struct reading_key first = place_key_at(place, field, string, 0);
     const struct reading_key last = place_key_at(place, field, string, FRETS_MAX);
-    const size_t at = record_lower_bound(place.record, &first);
+    const size_t at = record_lower_bound(&place.record, &first);
 
-    return at < place.record->count &&
-           reading_key_compare(&place.record->readings[at].key, &last) <= 0;
+    return at < place.record.count &&
+           reading_key_compare(&place.record.readings[at].key, &last) <= 0;
 }
 
 /* The last pass before this one that has such a reading, where this one has none; pass 0 for none.
@@ -59,7 +59,7 @@ static struct place find_witness(struct place place, enum field_id field, enum f
 
     while (place.pass > 0 && !is_read(place, field, string) && !is_read(place, other, string))
         place.pass--;
-    return place_of(place.record, place.visit, place.pass < here ? place.pass : 0);
+    return place_of(&place.record, place.visit, place.pass < here ? place.pass : 0);
 }
 
 static bool is_unheard(struct place place, int strings, int frets)
@@ -280,7 +280,7 @@ static void find_pitch(struct place place, const struct derived *derived, struct
     struct move *move = &moves->move[MOVE_PITCH];
     bool unexplained = false;
 
-    move->within_cents = record_or_fallback(place.record, FIELD_CENTS_TOLERANCE);
+    move->within_cents = record_or_fallback(&place.record, FIELD_CENTS_TOLERANCE);
     for (int s = 1; s <= board->strings; s++) {
         struct move_amount amount = setback_of(&derived->figures, s);
         const bool off = is_off_pitch(place, s, board->frets);
@@ -300,7 +300,7 @@ static void find_pitch(struct place place, const struct derived *derived, struct
                    is_off_pitch(place, board->strings, board->frets),
                move);
     if (move->state == MOVE_DUE && !move->whole)
-        move->saddle = fit_saddle(place.record, derived, move);
+        move->saddle = fit_saddle(&place.record, derived, move);
     if (unexplained && move->state != MOVE_DUE) {
         move->state = MOVE_UNKNOWN;
         move->needs = NEED_CAUSE;

@@ -198,7 +198,7 @@ struct cents_read derive_read_cents(struct place place, const struct board *boar
     const struct reading_key first =
         place_key_at(place, FIELD_CENTS, string, board->start_fret[string] + 1);
     const struct reading_key last = place_key_at(place, FIELD_CENTS, string, board->frets);
-    const struct record *record = place.record;
+    const struct record *record = &place.record;
     struct cents_read read = {.count = 0};
 
     for (size_t i = record_lower_bound(record, &first); i < record->count; i++) {
@@ -258,7 +258,7 @@ static void put_fit(const struct board *board, int string, const struct cents_re
 
 void derive_cents_read(struct place place, const struct setup *setup, struct figures *figures)
 {
-    const double step = record_or_fallback(place.record, FIELD_TUNER_STEP);
+    const double step = fmax(0, record_or_fallback(&place.record, FIELD_TUNER_STEP));
     const struct board *board = &setup->board;
 
     for (int s = 1; s <= board->strings; s++) {

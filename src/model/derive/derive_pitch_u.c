@@ -229,8 +229,8 @@ static bool begin_string(const struct walk *walk, const struct fret_pitch *pitch
 {
     struct pitch_outcomes centre;
 
-    if (!derive_pitch_case(walk->place.record, &walk->setup, &walk->facts[at->string], &walk->lines,
-                           &walk->flat_lines, at->string, store, &at->middle))
+    if (!derive_pitch_case(&walk->place.record, &walk->setup, &walk->facts[at->string],
+                           &walk->lines, &walk->flat_lines, at->string, store, &at->middle))
         return false;
     find_centre(walk, at->string, pitch, figures, &centre);
     pitch_spread_begin(&centre, &at->spread);
@@ -288,8 +288,8 @@ static void add_reading(const struct walk *walk, const struct moved_lines *lines
     if (same_line(&lines->now, &walk->lines, false, at->string) &&
         same_line(&lines->flat, &walk->flat_lines, true, at->string))
         return;
-    (void)derive_pitch_case(walk->place.record, &walk->setup, &walk->facts[at->string], &lines->now,
-                            &lines->flat, at->string, &store, &read);
+    (void)derive_pitch_case(&walk->place.record, &walk->setup, &walk->facts[at->string],
+                            &lines->now, &lines->flat, at->string, &store, &read);
     moved.has_now = read.has_now;
     moved.has_target = read.has_target;
     take_heights(&read.now, &moved.now);

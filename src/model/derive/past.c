@@ -5,16 +5,17 @@ struct past past_of(const struct record *record)
 {
     const struct place none = place_of(record, 0, 0);
 
-    return (struct past){.season = season_walk_of(record), .heard = none, .looked = none};
+    return (struct past){
+        .season = season_walk_of(record), .rod_visit = -1, .heard = none, .looked = none};
 }
 
-const struct survey_rod *past_rod(struct past *past)
+const struct survey_rod *past_rod(struct past *past, struct place place)
 {
     struct findings unused = {.count = 0};
 
-    if (!past->has_rod)
-        survey_rod(past->heard.record, &past->rod, &unused);
-    past->has_rod = true;
+    if (past->rod_visit != place.visit)
+        survey_rod(&place.record, &past->rod, &unused);
+    past->rod_visit = place.visit;
     return &past->rod;
 }
 
@@ -38,7 +39,7 @@ struct place past_heard(struct past *past, struct place place, int strings)
     bool found = false;
 
     if (is_after(past->looked, place))
-        past->heard = past->looked = place_of(place.record, 0, 0);
+        past->heard = past->looked = place_of(&place.record, 0, 0);
     do
         found = is_after(at, past->looked) && is_heard(at, strings);
     while (!found && is_after(at, past->looked) && place_before(&at));

@@ -14,7 +14,7 @@
  */
 struct past {
     struct season_walk season;
-    bool has_rod;
+    int rod_visit; /* -1: not asked yet */
     struct survey_rod rod;
     struct place heard;  /* the last pass up to `looked` in which a note was listened to */
     struct place looked; /* visit and pass 0: none was looked for yet */
@@ -24,8 +24,8 @@ struct past {
 
 struct past past_of(const struct record *record);
 
-/* What all turns of the record teach. */
-const struct survey_rod *past_rod(struct past *past);
+/* What the turns up to the visit of `place` teach. */
+const struct survey_rod *past_rod(struct past *past, struct place place);
 
 /* The last pass up to `place` in which any note was listened to; pass 0 if there is none. */
 struct place past_heard(struct past *past, struct place place, int strings);

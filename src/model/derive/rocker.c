@@ -42,7 +42,7 @@ int rocker_find(struct place place, const struct derived *derived, int string,
     struct clearance_string line;
 
     if (!derived->clearance[string].has_high ||
-        !derive_string_clearance(place.record, setup, &derived->string[string], &derived->lines,
+        !derive_string_clearance(&place.record, setup, &derived->string[string], &derived->lines,
                                  &derived->pitch[string], string, &arrays, &line))
         return 0;
     for (int n = 1; n <= setup->board.frets; n++) {

@@ -8,7 +8,7 @@
 
 static struct maybe relief_of(struct setup *setup, struct place place)
 {
-    setup_read_relief(setup, place);
+    setup_follow(setup, place);
     return neck_curve_find_relief(setup);
 }
 
@@ -37,7 +37,7 @@ struct season_walk season_walk_of(const struct record *record)
 
 static void take_visit(struct season_walk *walk, struct setup *setup)
 {
-    const struct season_visit seen = see(walk->place.record, walk->place.visit, setup);
+    const struct season_visit seen = see(&walk->place.record, walk->place.visit, setup);
 
     if (seen.known && walk->before.known)
         walk->answer +=
@@ -62,7 +62,7 @@ static void go_on(struct season_walk *walk, struct setup *setup, int visit)
 
 bool season_is_other(struct season_walk *walk, const struct setup *setup, int visit)
 {
-    const struct record *record = walk->place.record;
+    const struct record *record = &walk->place.record;
     struct setup any = *setup;
 
     if (visit < 2 || !derive_emc(record, visit).given)

@@ -31,6 +31,22 @@ const struct field *field_get(enum field_id id)
     return &fields[id];
 }
 
+bool section_is_of_instrument(enum section section)
+{
+    return section < SECTION_VISIT;
+}
+
+bool field_may_change(enum field_id id)
+{
+    static const bool corrections[FIELD_COUNT_] = {
+#define CORRECTION(field) [FIELD_##field] = true,
+#include "model/reading/correction_table.h"
+#undef CORRECTION
+    };
+
+    return section_is_of_instrument(fields[id].section) && !corrections[id];
+}
+
 struct shop_units shop_units_inch(void)
 {
     return (struct shop_units){.bare = {

@@ -48,6 +48,9 @@ enum section {
     SECTION_COUNT_
 };
 
+/* Whether a section describes the instrument, not a visit or what was read in it. */
+bool section_is_of_instrument(enum section section);
+
 /* What stands behind a key's name: nothing, a string, a fret, or both. */
 enum field_per { PER_ONE, PER_STRING, PER_FRET, PER_STRING_FRET };
 
@@ -109,6 +112,10 @@ struct shop_units shop_units_metric(void);
 /* The row of a field. `id` must be one. */
 const struct field *field_get(enum field_id id);
 
+/* Whether the instrument has it from a visit on, until another visit changes it; false for what is
+ * the same in all visits (correction_table.h), and for a visit's own fields. */
+bool field_may_change(enum field_id id);
+
 /* The unit that a bare number typed for this field takes in that shop. */
 enum unit field_bare_unit(const struct field *field, const struct shop_units *units);
 
@@ -122,6 +129,7 @@ enum reading_state {
     READING_GOOD,
     READING_UNUSUAL, /* possible, but outside the usual: worth a second look */
     READING_BAD,     /* not understood or impossible: kept as text, never used */
+    READING_GONE,    /* a change which says that nothing holds any more */
 };
 
 /* What a text turned out to be. */

@@ -15,7 +15,7 @@
 
 /* clang-format off */
 FIELD(FORMAT, PROFILE, ONE, "format", "file format", COUNT, PLAIN, NONE, NONE,
-      1, 1000000, 1, 1, "", "", "version of the profile's format")
+      1, 1000000, 1, 2, "", "", "version of the profile's format")
 
 FIELD(NAME, INSTRUMENT, ONE, "name", "name", TEXT, PLAIN, NONE, NONE,
       0, 400, 0, 80, "", "", "what the shop calls the instrument")

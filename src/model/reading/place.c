@@ -5,7 +5,7 @@
 
 struct place place_of(const struct record *record, int visit, int pass)
 {
-    return (struct place){.record = record, .visit = visit, .pass = pass};
+    return (struct place){.record = record_as_of(record, visit), .visit = visit, .pass = pass};
 }
 
 struct place place_current(const struct record *record)
@@ -21,7 +21,7 @@ struct place place_current(const struct record *record)
 
 bool place_next(struct place *place)
 {
-    const struct record *record = place->record;
+    const struct record *record = &place->record;
     const struct reading_key next =
         reading_key_pass(FIELD_PASS_LABEL, place->visit, place->pass + 1);
 
@@ -38,7 +38,7 @@ bool place_next(struct place *place)
 
 bool place_before(struct place *place)
 {
-    const struct record *record = place->record;
+    const struct record *record = &place->record;
     const struct reading_key first = reading_key_pass(FIELD_PASS_LABEL, place->visit, place->pass);
 
     for (size_t i = record_lower_bound(record, &first); i > 0; i--) {
@@ -64,10 +64,10 @@ struct reading_key place_key_at(struct place place, enum field_id field, int str
 
 struct maybe place_read(struct place place, enum field_id field)
 {
-    return record_entered(place.record, place_key(place, field));
+    return record_entered(&place.record, place_key(place, field));
 }
 
 struct maybe place_read_at(struct place place, enum field_id field, int string, int fret)
 {
-    return record_entered(place.record, place_key_at(place, field, string, fret));
+    return record_entered(&place.record, place_key_at(place, field, string, fret));
 }

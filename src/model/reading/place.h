@@ -7,12 +7,14 @@
 #include "base/maybe.h"
 #include "model/reading/record.h"
 
-/* A pass of a record: whatever is computed from readings is computed at one. */
+/* A pass of a record: whatever is computed from readings is computed at one. Its record answers as
+ * of its visit, and is valid until the record that it is of changes. */
 struct place {
-    const struct record *record;
+    struct record record;
     int visit, pass; /* 1..; pass 0 is before the first, and nothing is read there */
 };
 
+/* With visit 0 its record answers as the one given does. */
 struct place place_of(const struct record *record, int visit, int pass);
 
 /* Where the record stands: the last pass that was read, of the last visit that has one. Visit and

@@ -80,23 +80,66 @@ static uint64_t beside(uint64_t order, int number, int bits)
     return order << bits | (uint64_t)(number > 0 ? number : 0);
 }
 
-/*
- * A visit's own keys come before its passes, and its passes before its work, and the next
- * visit after all of them: the section counts only within one visit.
- */
-uint64_t reading_key_order(const struct reading_key *key)
+static enum section section_of_key(const struct reading_key *key)
 {
-    const int section = section_of[key->field];
-    /* Sections up to the visits come in their own order; all of a visit's are one group. */
-    uint64_t order = (uint64_t)(section < SECTION_VISIT ? section : SECTION_VISIT);
+    return (enum section)section_of[key->field];
+}
 
-    order = beside(order, section == SECTION_STRING ? key->string : 0, STRING_BITS);
-    order = beside(order, key->visit, VISIT_BITS);
-    order = beside(order, section, SECTION_BITS);
+bool reading_key_is_change(const struct reading_key *key)
+{
+    return key->visit > 0 && section_is_of_instrument(section_of_key(key));
+}
+
+bool reading_key_is_same_fact(const struct reading_key *a, const struct reading_key *b)
+{
+    const bool same_visit = a->visit == b->visit || section_is_of_instrument(section_of_key(a));
+
+    return a->field == b->field && same_visit && a->part == b->part && a->string == b->string &&
+           a->fret == b->fret;
+}
+
+struct reading_key reading_key_as_of(struct reading_key key, int visit)
+{
+    if (section_is_of_instrument(section_of_key(&key)))
+        key.visit = visit;
+    return key;
+}
+
+/* A visit's own keys come before its passes, and its passes before its work, and the next visit
+ * after all of them. */
+static uint64_t order_in_visits(const struct reading_key *key)
+{
+    uint64_t order = beside(0, key->visit, VISIT_BITS);
+
+    order = beside(order, section_of[key->field], SECTION_BITS);
     order = beside(order, key->part, PART_BITS);
     order = beside(order, (int)key->field, FIELD_BITS);
     order = beside(order, key->string, STRING_BITS);
     return beside(order, key->fret, FRET_BITS);
+}
+
+/* With the visit last, what holds in a visit is the last change that is not beyond it. */
+static uint64_t order_of_fact(const struct reading_key *key)
+{
+    uint64_t order = beside(0, (int)key->field, FIELD_BITS);
+
+    order = beside(order, key->string, STRING_BITS);
+    order = beside(order, key->fret, FRET_BITS);
+    return beside(order, key->visit, VISIT_BITS);
+}
+
+uint64_t reading_key_order(const struct reading_key *key)
+{
+    enum {
+        REST_BITS = VISIT_BITS + SECTION_BITS + PART_BITS + FIELD_BITS + STRING_BITS + FRET_BITS
+    };
+    const int section = section_of[key->field];
+    /* Sections up to the visits come in their own order; all of a visit's are one group. */
+    const bool fact = section < SECTION_VISIT;
+    uint64_t order = (uint64_t)(fact ? section : SECTION_VISIT);
+
+    order = beside(order, section == SECTION_STRING ? key->string : 0, STRING_BITS);
+    return order << REST_BITS | (fact ? order_of_fact(key) : order_in_visits(key));
 }
 
 int reading_key_compare(const struct reading_key *a, const struct reading_key *b)
@@ -106,12 +149,73 @@ int reading_key_compare(const struct reading_key *a, const struct reading_key *b
     return (x > y) - (x < y);
 }
 
+static int compare(int a, int b)
+{
+    return (a > b) - (a < b);
+}
+
+static int compare_fields(const struct reading_key *a, const struct reading_key *b)
+{
+    int order = compare((int)a->field, (int)b->field);
+
+    if (!order)
+        order = compare(a->string, b->string);
+    return order ? order : compare(a->fret, b->fret);
+}
+
+/* What stands behind the visit: its own keys, its changes in their sections' order, its passes, and
+ * its work. */
+static int compare_in_visit(const struct reading_key *a, const struct reading_key *b)
+{
+    const int first_a = section_of_key(a) != SECTION_VISIT,
+              first_b = section_of_key(b) != SECTION_VISIT;
+    int order = compare(first_a, first_b);
+
+    if (!order)
+        order = compare((int)section_of_key(a), (int)section_of_key(b));
+    return order ? order : compare(a->part, b->part);
+}
+
+static int string_of_section(const struct reading_key *key)
+{
+    return section_of_key(key) == SECTION_STRING ? key->string : 0;
+}
+
+/* Sections up to the visits come in their own order; all of a visit's, its changes too, are one
+ * group. */
+static int group_of(const struct reading_key *key)
+{
+    const enum section section = section_of_key(key);
+
+    return section < SECTION_VISIT && key->visit == 0 ? (int)section : SECTION_VISIT;
+}
+
+int reading_key_compare_written(const struct reading_key *a, const struct reading_key *b)
+{
+    int order = compare(group_of(a), group_of(b));
+
+    if (!order)
+        order = compare(a->visit, b->visit);
+    if (!order)
+        order = compare_in_visit(a, b);
+    if (!order)
+        order = compare(string_of_section(a), string_of_section(b));
+    return order ? order : compare_fields(a, b);
+}
+
+const char *reading_key_section_word(enum section section)
+{
+    return spellings[section].word[0];
+}
+
 void reading_key_section(const struct reading_key *key, struct strbuf *out)
 {
     const enum section section = field_get(key->field)->section;
     const struct section_spelling *spelling = &spellings[section];
     const int numbers[2] = {section == SECTION_STRING ? key->string : key->visit, key->part};
 
+    if (reading_key_is_change(key))
+        strbuf_addf(out, "visit.%d.", key->visit);
     for (int i = 0; i < 2 && spelling->word[i]; i++) {
         if (i > 0)
             strbuf_add_char(out, '.');
@@ -203,21 +307,44 @@ static bool parse_name(const char *text, const struct field *field, struct readi
     return *text == '\0';
 }
 
-/* The section that is spelled so; SECTION_COUNT_ when none is. */
-static int find_section(const char *text, int ret_numbers[2])
+/* A section as spelled. */
+struct named_section {
+    enum section section;
+    int numbers[2];
+    int changed_in; /* the visit, of a section of changes; else 0 */
+};
+
+/* The section that is spelled so, from those before `end`; `end` when none is. */
+static enum section find_plain(const char *text, enum section end, int ret_numbers[2])
 {
     int s = 0;
 
-    while (s < SECTION_COUNT_ && !parse_section(text, (enum section)s, ret_numbers))
+    while (s < (int)end && !parse_section(text, (enum section)s, ret_numbers))
         s++;
-    return s;
+    return (enum section)s;
+}
+
+static bool find_section(const char *text, struct named_section *ret_named)
+{
+    struct named_section named = {.section = SECTION_COUNT_};
+    const char *rest = text;
+
+    named.section = find_plain(text, SECTION_COUNT_, named.numbers);
+    if (named.section == SECTION_COUNT_ && take_word(&rest, "visit", false) &&
+        take_number(&rest, 1, VISITS_MAX, &named.changed_in) && *rest == '.') {
+        named.section = find_plain(rest + 1, SECTION_VISIT, named.numbers);
+        if (named.section == SECTION_VISIT || named.section == SECTION_PROFILE)
+            return false;
+    }
+    *ret_named = named;
+    return named.section < SECTION_COUNT_;
 }
 
 bool reading_key_is_section(const char *section)
 {
-    int numbers[2];
+    struct named_section named;
 
-    return find_section(section, numbers) < SECTION_COUNT_;
+    return find_section(section, &named);
 }
 
 /* The first field of a section; they are in the order of their sections. */
@@ -236,26 +363,49 @@ static int first_field(int section)
     return low;
 }
 
-enum status reading_key_parse(const char *section, const char *name, struct reading_key *ret_key)
+/* Any field that goes by these names; false for none. */
+static bool find_key(const char *section, const char *name, struct reading_key *ret_key)
 {
-    int numbers[2] = {0, 0};
-    const int s = find_section(section, numbers);
+    struct named_section named;
 
-    if (s == SECTION_COUNT_)
-        return STATUS_NOT_FOUND;
-    for (int id = first_field(s); id < FIELD_COUNT_ && section_of[id] == s; id++) {
+    if (!find_section(section, &named))
+        return false;
+    for (int id = first_field((int)named.section);
+         id < FIELD_COUNT_ && section_of[id] == named.section; id++) {
         const struct field *field = field_get((enum field_id)id);
-        struct reading_key key = {.field = field->id};
+        struct reading_key key = {.field = field->id, .visit = named.changed_in};
 
         if (!parse_name(name, field, &key))
             continue;
-        if (field->section == SECTION_STRING)
-            key.string = numbers[0];
-        else
-            key.visit = numbers[0];
-        key.part = numbers[1];
+        if (named.section == SECTION_STRING)
+            key.string = named.numbers[0];
+        else if (named.changed_in == 0)
+            key.visit = named.numbers[0];
+        key.part = named.numbers[1];
         *ret_key = key;
-        return STATUS_OK;
+        return true;
     }
-    return STATUS_NOT_FOUND;
+    return false;
+}
+
+static bool cannot_be(const struct reading_key *key)
+{
+    return reading_key_is_change(key) && !field_may_change(key->field);
+}
+
+bool reading_key_is_correction(const char *section, const char *name)
+{
+    struct reading_key key;
+
+    return find_key(section, name, &key) && cannot_be(&key);
+}
+
+enum status reading_key_parse(const char *section, const char *name, struct reading_key *ret_key)
+{
+    struct reading_key key;
+
+    if (!find_key(section, name, &key) || cannot_be(&key))
+        return STATUS_NOT_FOUND;
+    *ret_key = key;
+    return STATUS_OK;
 }

@@ -11,11 +11,12 @@
 
 /*
  * Names one reading: which field, of which visit and pass, on which string, at which
- * fret. Parts that a field does not have are 0.
+ * fret. Parts that a field does not have are 0. A reading of the instrument with a visit is a
+ * change: it holds from that visit on.
  */
 struct reading_key {
     enum field_id field;
-    int visit;  /* 1.. for visit, pass and work sections */
+    int visit;  /* 1.. for visit, pass and work sections, and for changes */
     int part;   /* pass or work number, 1.. */
     int string; /* 1 .. STRINGS_MAX: the [string.N] section's, or the key's own */
     int fret;   /* 0 .. FRETS_MAX */
@@ -29,17 +30,36 @@ struct reading_key reading_key_pass(enum field_id field, int visit, int pass);
 struct reading_key reading_key_pass_at(enum field_id field, int visit, int pass, int string,
                                        int fret);
 
-/* Order of writing: by section with its numbers, then by field, string and fret. As one number,
- * greater for the later key; and compared, negative, zero or positive like memcmp. */
+/* Whether it is a change; and whether two keys differ at most in the visit of the change. */
+bool reading_key_is_change(const struct reading_key *key);
+bool reading_key_is_same_fact(const struct reading_key *a, const struct reading_key *b);
+
+/* The same reading of the instrument as changed in a visit, or as first filed (visit 0). Any other
+ * key stays as it is. */
+struct reading_key reading_key_as_of(struct reading_key key, int visit);
+
+/* Order of a record: by section with its numbers, then by field, string and fret. The changes of a
+ * reading follow it in the order of visits. As one number, greater for
+ * the later key; and compared, negative, zero or positive like memcmp. */
 uint64_t reading_key_order(const struct reading_key *key);
 int reading_key_compare(const struct reading_key *a, const struct reading_key *b);
 
-/* Spells the section ("visit.2.pass.1") and the key's name ("nut_gap.3"). */
+/* Order of writing: the same, but the changes of a visit follow the visit's own readings. */
+int reading_key_compare_written(const struct reading_key *a, const struct reading_key *b);
+
+/* The word that a section begins with: "string". */
+const char *reading_key_section_word(enum section section);
+
+/* Spells the section ("visit.2.pass.1", "visit.2.string.1" for a change) and the key's name
+ * ("nut_gap.3"). */
 void reading_key_section(const struct reading_key *key, struct strbuf *out);
 void reading_key_name(const struct reading_key *key, struct strbuf *out);
 
-/* The reverse: STATUS_NOT_FOUND when no field goes by these names. */
+/* The reverse: STATUS_NOT_FOUND when no field goes by these names, or a change of it cannot be. */
 enum status reading_key_parse(const char *section, const char *name, struct reading_key *ret_key);
+
+/* Whether these are the names of a change of what is the same in all visits. */
+bool reading_key_is_correction(const char *section, const char *name);
 
 /* Whether a section is spelled so, its numbers in range. */
 bool reading_key_is_section(const char *section);

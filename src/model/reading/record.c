@@ -19,6 +19,13 @@ void record_done(struct record *record)
     record_init(record);
 }
 
+struct record record_as_of(const struct record *record, int visit)
+{
+    return (struct record){.readings = record->readings,
+                           .count = record->count,
+                           .as_of = visit > 0 ? visit : record->as_of};
+}
+
 static size_t lower_bound(const struct record *record, uint64_t order)
 {
     size_t low = 0, high = record->count;
@@ -100,13 +107,23 @@ enum status record_put_read(struct record *record, const struct reading_key *key
     return STATUS_OK;
 }
 
+static enum status read_text(const struct reading_key *key, const char *text,
+                             struct field_value *ret_value, struct field_fault *ret_fault)
+{
+    const struct field *field = field_get(key->field);
+
+    if (!reading_key_is_change(key) || strcmp(text, RECORD_GONE) != 0)
+        return field_read(field, text, field_file_unit(field), ret_value, ret_fault);
+    *ret_value = (struct field_value){.value = 0, .state = READING_GONE};
+    return STATUS_OK;
+}
+
 enum status record_put(struct record *record, const struct reading_key *key, const char *text,
                        bool keep_bad, struct field_fault *ret_fault)
 {
-    const struct field *field = field_get(key->field);
     struct field_value value = {.value = 0, .state = READING_BAD};
     struct field_fault fault = {.status = STATUS_OK};
-    const enum status status = field_read(field, text, field_file_unit(field), &value, &fault);
+    const enum status status = read_text(key, text, &value, &fault);
 
     if (status != STATUS_OK && ret_fault)
         *ret_fault = fault;
@@ -161,12 +178,39 @@ void record_end_try(struct record *record, struct record_trial *trial)
     *reading = trial->was;
 }
 
-const struct reading *record_get(const struct record *record, const struct reading_key *key)
+const struct reading *record_find(const struct record *record, const struct reading_key *key)
 {
     const uint64_t order = reading_key_order(key);
     const size_t at = lower_bound(record, order);
 
     return holds_at(record, at, order) ? &record->readings[at] : NULL;
+}
+
+/* The last of a reading and its changes that is not beyond the visit. */
+static const struct reading *find_as_of(const struct record *record, const struct reading_key *key)
+{
+    const int visit = record->as_of > 0 ? record->as_of : VISITS_MAX;
+    const struct reading_key beyond = reading_key_as_of(*key, visit + 1);
+    const size_t at = record_lower_bound(record, &beyond);
+
+    return at > 0 && reading_key_is_same_fact(&record->readings[at - 1].key, key)
+               ? &record->readings[at - 1]
+               : NULL;
+}
+
+int record_since(const struct record *record, const struct reading_key *key)
+{
+    const struct reading *held = find_as_of(record, key);
+
+    return held ? held->key.visit : 0;
+}
+
+const struct reading *record_get(const struct record *record, const struct reading_key *key)
+{
+    if (key->visit > 0 || !section_is_of_instrument(field_get(key->field)->section))
+        return record_find(record, key);
+    const struct reading *held = find_as_of(record, key);
+    return held && held->value.state != READING_GONE ? held : NULL;
 }
 
 const char *record_text(const struct record *record, const struct reading_key *key)
@@ -176,12 +220,28 @@ const char *record_text(const struct record *record, const struct reading_key *k
     return reading ? reading->text : NULL;
 }
 
+bool record_is_changed(const struct record *record)
+{
+    for (size_t i = 0; i < record->count; i++) {
+        const struct reading_key *key = &record->readings[i].key;
+
+        if (!section_is_of_instrument(field_get(key->field)->section))
+            return false;
+        if (reading_key_is_change(key))
+            return true;
+    }
+    return false;
+}
+
 int record_last_visit(const struct record *record)
 {
+    const struct reading *last;
+
     if (record->count == 0)
         return 0;
     /* All of a visit's sections come last in the order, so the last reading tells. */
-    return record->readings[record->count - 1].key.visit;
+    last = &record->readings[record->count - 1];
+    return reading_key_is_change(&last->key) ? 0 : last->key.visit;
 }
 
 bool record_next_visit(const struct record *record, int *visit)
@@ -253,6 +313,7 @@ enum status record_copy(const struct record *record, struct record *ret_copy)
     struct record copy;
 
     record_init(&copy);
+    copy.as_of = record->as_of;
     for (size_t i = 0; i < record->count; i++) {
         const struct reading *reading = &record->readings[i];
 

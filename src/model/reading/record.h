@@ -24,10 +24,22 @@ struct reading {
 struct record {
     struct reading *readings;
     size_t count, capacity;
+    int as_of; /* the visit whose facts of the instrument it answers with; 0: the latest ones */
 };
+
+/* What a change's text is when the reading holds no longer and nothing has taken its place. */
+#define RECORD_GONE "absent"
+
+/* The format of a record with changes. A program that knows only format 1 would pass over them and
+ * take what holds in the first visit for what holds in all. */
+enum { RECORD_FORMAT_OF_CHANGES = 2 };
 
 void record_init(struct record *record);
 void record_done(struct record *record);
+
+/* The same readings, answering as of a visit (0: as the record does). Only to read from, and only
+ * until the record changes; it owns nothing. */
+struct record record_as_of(const struct record *record, int visit);
 
 /*
  * Puts a text under a key, replacing what was there. The text is taken with the file's
@@ -59,11 +71,25 @@ void record_end_try(struct record *record, struct record_trial *trial);
 /* Takes a reading out; false when there was none. */
 bool record_remove(struct record *record, const struct reading_key *key);
 
-/* The reading under a key, NULL when absent. Valid until the record changes. */
+/*
+ * The reading under a key, NULL when absent. Valid until the record changes. What the instrument is
+ * like, asked for without a visit, is as last changed up to the visit that the record answers as
+ * of.
+ */
 const struct reading *record_get(const struct record *record, const struct reading_key *key);
 
 /* Its text; NULL when absent. */
 const char *record_text(const struct record *record, const struct reading_key *key);
+
+/* The reading filed under exactly this key, in whichever state. */
+const struct reading *record_find(const struct record *record, const struct reading_key *key);
+
+/* The visit that a reading of the instrument was filed in, of those that the record answers as of;
+ * 0 if it is as first filed, or absent. One that is gone counts. */
+int record_since(const struct record *record, const struct reading_key *key);
+
+/* Whether any visit changed what the instrument is like. */
+bool record_is_changed(const struct record *record);
 
 /* The highest visit, and the highest pass (work line) of a visit, with any reading; 0: none. */
 int record_last_visit(const struct record *record);

@@ -10,6 +10,9 @@ enum work_column { WORK_KIND, WORK_AMOUNT, WORK_NOTE, WORK_TIME, WORK_COLUMN_COU
 
 struct reading_key work_key(enum work_column column, int visit, int line);
 
+/* The kind of a line that says which strings were put on. */
+#define WORK_RESTRUNG "restrung"
+
 /* Whether a work line has any reading. */
 bool work_line_exists(const struct record *record, int visit, int line);
 

@@ -34,8 +34,8 @@ bool work_mark_is_since(struct place place, int line)
 {
     const struct reading_key pass_time = place_key(place, FIELD_PASS_TIME);
     const struct reading_key work_time = line_key(FIELD_WORK_TIME, place.visit, line);
-    const struct maybe read = moment_of(place.record, &pass_time);
-    const struct maybe done = moment_of(place.record, &work_time);
+    const struct maybe read = moment_of(&place.record, &pass_time);
+    const struct maybe done = moment_of(&place.record, &work_time);
 
     return read.given && done.given &&
            (done.value > read.value || (done.value == read.value && place.pass == 1));
@@ -44,17 +44,17 @@ bool work_mark_is_since(struct place place, int line)
 /* Or before the pass after it, for those who look back at an earlier pass. */
 static bool is_before_next(struct place place, int line)
 {
-    const struct place next = place_of(place.record, place.visit, place.pass + 1);
+    const struct place next = place_of(&place.record, place.visit, place.pass + 1);
 
-    return place.pass >= record_last_read_pass(place.record, place.visit) ||
+    return place.pass >= record_last_read_pass(&place.record, place.visit) ||
            !work_mark_is_since(next, line);
 }
 
 int work_mark_line(struct place place, enum move_kind kind)
 {
-    for (int line = record_last_work(place.record, place.visit); line > 0; line--) {
+    for (int line = record_last_work(&place.record, place.visit); line > 0; line--) {
         const struct reading_key key = line_key(FIELD_WORK_KIND, place.visit, line);
-        const char *text = record_text(place.record, &key);
+        const char *text = record_text(&place.record, &key);
 
         if (text && strcmp(text, work_mark_name(kind)) == 0 && work_mark_is_since(place, line) &&
             is_before_next(place, line))

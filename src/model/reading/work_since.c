@@ -7,7 +7,7 @@
 static enum move_kind move_of(struct place place, int line)
 {
     const struct reading_key key = {.field = FIELD_WORK_KIND, .visit = place.visit, .part = line};
-    const char *text = record_text(place.record, &key);
+    const char *text = record_text(&place.record, &key);
 
     for (int kind = 0; text && kind < MOVE_COUNT_; kind++)
         if (strcmp(text, work_mark_name((enum move_kind)kind)) == 0)
@@ -18,7 +18,7 @@ static enum move_kind move_of(struct place place, int line)
 /* Of one visit; `from` is the pass to compare times with, pass 0 if every line counts. */
 static bool is_logged(struct place from, unsigned moves)
 {
-    for (int line = record_last_work(from.record, from.visit); line > 0; line--)
+    for (int line = record_last_work(&from.record, from.visit); line > 0; line--)
         if ((MOVE_BIT(move_of(from, line)) & moves) != 0 &&
             (from.pass == 0 || work_mark_is_since(from, line)))
             return true;
@@ -30,7 +30,7 @@ static bool is_turned(struct place from, int last)
 {
     for (int pass = from.pass + 1; pass <= last; pass++) {
         const struct maybe turn =
-            place_read(place_of(from.record, from.visit, pass), FIELD_ROD_TURN);
+            place_read(place_of(&from.record, from.visit, pass), FIELD_ROD_TURN);
 
         if (turn.given && turn.value != 0)
             return true;
@@ -44,13 +44,13 @@ bool work_since(struct place from, struct place to, unsigned moves)
 
     do {
         const int last =
-            place.visit == to.visit ? to.pass : record_last_pass(place.record, place.visit);
+            place.visit == to.visit ? to.pass : record_last_pass(&place.record, place.visit);
 
         if (is_logged(place, moves) ||
             ((moves & MOVE_BIT(MOVE_ROD)) != 0 && is_turned(place, last)))
             return true;
         place.pass = 0;
-    } while (record_next_visit(place.record, &place.visit) && place.visit <= to.visit);
+    } while (record_next_visit(&place.record, &place.visit) && place.visit <= to.visit);
     return false;
 }
 

@@ -165,7 +165,7 @@ static void find_unsure(struct place place, enum field_id field, int strings,
                         const struct maybe *read, bool *ret_unsure)
 {
     for (int s = 1; s <= strings; s++)
-        ret_unsure[s] = is_unusual(place.record, place_key_at(place, field, s, 0)) ||
+        ret_unsure[s] = is_unusual(&place.record, place_key_at(place, field, s, 0)) ||
                         doubt_is_odd_one(field, read, strings, s);
 }
 
@@ -183,7 +183,7 @@ static void read_pass(struct setup *setup, struct place place, struct findings *
     for (int i = 0; (read = setup_reading(setup, i, &field, &string)); i++)
         *read = place_read_at(place, field, string, 0);
     setup->nut_method = (enum nut_method)record_choice_or(
-        place.record, place_key(place, FIELD_NUT_METHOD), NUT_OPEN);
+        &place.record, place_key(place, FIELD_NUT_METHOD), NUT_OPEN);
     find_unsure(place, FIELD_NUT_GAP, board->strings, setup->nut_gap_mm, setup->nut_gap_unsure);
     find_unsure(place, FIELD_ACTION, board->strings, setup->action_mm, setup->action_unsure);
     if (setup->nut_method == NUT_HELD_3 && board->frets < 3)
@@ -241,20 +241,24 @@ void setup_read(struct setup *ret_setup, struct place place, struct findings *fi
     struct board_plan plan = {0};
 
     *ret_setup = (struct setup){.has_board = false};
-    outfit_read(&ret_setup->outfit, place.record, place.visit);
-    read_targets(ret_setup, place.record);
-    read_structure(ret_setup, place.record);
-    if (!read_plan(place.record, &ret_setup->outfit, &plan, findings))
+    outfit_read(&ret_setup->outfit, &place.record, place.visit);
+    read_targets(ret_setup, &place.record);
+    read_structure(ret_setup, &place.record);
+    if (!read_plan(&place.record, &ret_setup->outfit, &plan, findings))
         return;
     ret_setup->has_board = board_init(&ret_setup->board, &plan, findings) == STATUS_OK;
     if (ret_setup->has_board && place.visit > 0 && place.pass > 0)
         read_pass(ret_setup, place, findings);
 }
 
-void setup_read_relief(struct setup *setup, struct place place)
+void setup_follow(struct setup *setup, struct place place)
 {
     struct findings unused = {.count = 0};
 
+    if (record_is_changed(&place.record)) {
+        setup_read(setup, place, &unused);
+        return;
+    }
     setup->relief_count = 0;
     if (setup->has_board && place.visit > 0 && place.pass > 0)
         read_reliefs(setup, place, &unused);

@@ -76,8 +76,9 @@ struct setup {
  */
 void setup_read(struct setup *ret_setup, struct place place, struct findings *findings);
 
-/* The relief readings of another pass of the record in place of those in *setup; all else stays. */
-void setup_read_relief(struct setup *setup, struct place place);
+/* Goes on with *setup to another pass of the record, for its relief: its relief readings take the
+ * place of those in *setup. All else stays unless some visit changed the instrument. */
+void setup_follow(struct setup *setup, struct place place);
 
 /* The i-th reading taken once (string 0) or per string, with its field; NULL past the last.
  * Relief and spots, which are read per fret, are not among them. */

@@ -35,19 +35,21 @@ static void add_turn(struct steps *steps, double turns)
 
 static struct maybe relief_of(struct setup *setup, struct place place)
 {
-    setup_read_relief(setup, place);
+    setup_follow(setup, place);
     return neck_curve_find_relief(setup);
 }
 
 /* Leaves the setup of the last pass, its targets and reliefs, in *ret_last. The reliefs of the
- * passes that no turn lies between are not asked for. */
+ * passes that no turn lies between are not asked for. What later visits teach was not known in the
+ * one that the record answers as of. */
 static void collect_steps(const struct record *record, struct steps *steps, struct setup *ret_last)
 {
     struct place place = place_of(record, 0, 0), before = place;
     struct findings unused = {.count = 0};
 
     setup_read(ret_last, place, &unused);
-    for (; place_next(&place); before = place) {
+    for (; place_next(&place) && (record->as_of == 0 || place.visit <= record->as_of);
+         before = place) {
         const struct maybe turn = place_read(place, FIELD_ROD_TURN);
 
         if (!turn.given || turn.value == 0)
@@ -59,7 +61,7 @@ static void collect_steps(const struct record *record, struct steps *steps, stru
         if (was.given && is.given)
             add_step(steps, turn.value, was.value, is.value);
     }
-    setup_read_relief(ret_last, before);
+    setup_follow(ret_last, before);
 }
 
 static void plan_turn(const struct setup *setup, double reading_u_mm, struct survey_rod *rod)

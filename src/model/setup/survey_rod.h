@@ -33,7 +33,8 @@ struct survey_rod {
     struct maybe next_turn;                          /* of that, what to do at once */
 };
 
-/* `findings` names a rod that answers no longer, or backwards. */
+/* From the visits up to the one that the record answers as of. `findings` names a rod that answers
+ * no longer, or backwards. */
 void survey_rod(const struct record *record, struct survey_rod *ret_rod, struct findings *findings);
 
 /* A change of relief, beyond all doubt of how the rod answers, takes it farther from its slackest

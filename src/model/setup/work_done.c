@@ -34,7 +34,7 @@ static double said_mm(const struct move *move, const struct work_amount *said, d
 static void find_turns(struct place place, const struct move *rod, const struct work_amount *said,
                        struct work_done *done)
 {
-    done->turns = place_read(place_of(place.record, place.visit, place.pass + 1), FIELD_ROD_TURN);
+    done->turns = place_read(place_of(&place.record, place.visit, place.pass + 1), FIELD_ROD_TURN);
     if (done->turns.given) {
         done->is_said = true;
         return;
@@ -62,7 +62,7 @@ void work_done_find(struct place place, const struct setup *setup, const struct 
 {
     const struct move *move = &planned->move[kind];
     const struct reading_key key = work_key(WORK_AMOUNT, place.visit, move->done_by);
-    const char *text = move->done_by > 0 ? record_text(place.record, &key) : NULL;
+    const char *text = move->done_by > 0 ? record_text(&place.record, &key) : NULL;
     struct work_amount said;
 
     *ret_done = (struct work_done){.is_said = false};

@@ -43,7 +43,7 @@ void survey_buzz(struct place place, const struct derived *derived, int string,
         buzz.rocker_mm = derived->setup.spot_mm[buzz.rocker].value;
     buzz.explained =
         buzz.heard && derived->clearance[string].has_high &&
-        derive_string_clearance(place.record, &derived->setup, &derived->string[string],
+        derive_string_clearance(&place.record, &derived->setup, &derived->string[string],
                                 &derived->lines, &derived->pitch[string], string, &arrays, &line);
     if (buzz.explained) {
         buzz.high = derived->clearance[string].high;

@@ -272,7 +272,7 @@ void survey_headroom(struct place place, const struct derived *derived,
         return;
     find_clear_doubt(derived, &doubt);
     for (int s = 1; s <= derived->setup.board.strings; s++) {
-        if (!derive_string_clearance(place.record, &derived->setup, &derived->string[s],
+        if (!derive_string_clearance(&place.record, &derived->setup, &derived->string[s],
                                      &derived->lines, &derived->pitch[s], s, &arrays, &line))
             continue;
         for (int n = 0; n < derived->setup.board.frets; n++)

@@ -32,7 +32,7 @@ static void find_offsets(const struct setup *setup, const struct string_lines *l
 static void find_crowns(struct place place, const struct setup *setup,
                         struct maybe crown_mm[FRETS_MAX + 1])
 {
-    const struct maybe usual = record_entered_one(place.record, FIELD_CROWN_HEIGHT);
+    const struct maybe usual = record_entered_one(&place.record, FIELD_CROWN_HEIGHT);
     const bool has_crowns = outfit_asks(&setup->outfit, FIELD_CROWN, 0);
 
     for (int n = 0; n <= setup->board.frets; n++)

@@ -57,7 +57,7 @@ static void find_gains(struct place place, const struct derived *derived,
     struct clearance_string string;
     double off_mm = 0;
 
-    if (!derive_string_clearance(place.record, &derived->setup, &derived->string[s],
+    if (!derive_string_clearance(&place.record, &derived->setup, &derived->string[s],
                                  &derived->lines, &derived->pitch[s], s, &arrays, &string))
         return;
     struct clearance_string raised = string;

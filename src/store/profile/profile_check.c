@@ -10,6 +10,7 @@ struct checker {
     const struct profile_content *content;
     struct problems *problems;
     int strings, frets; /* 0: unknown */
+    bool changed;       /* a change was found */
 };
 
 static const struct reading *get(const struct checker *checker, enum field_id field)
@@ -81,6 +82,27 @@ static void check_existing(const struct checker *checker, const struct reading *
                     "there is no fret %d; the instrument has %d", fret, checker->frets);
 }
 
+static bool has_visit(const struct record *record, int visit)
+{
+    int next = visit - 1;
+
+    return record_next_visit(record, &next) && next == visit;
+}
+
+static void check_change(struct checker *checker, const struct reading *reading)
+{
+    const struct maybe format = record_entered_one(&checker->content->record, FIELD_FORMAT);
+
+    if (!checker->changed && format.given && format.value < RECORD_FORMAT_OF_CHANGES)
+        problem_add(checker->problems, line_of(checker, reading), PROBLEM_WARNING,
+                    "changes of a visit need format = %d, so that no older sillet passes over them",
+                    RECORD_FORMAT_OF_CHANGES);
+    if (!has_visit(&checker->content->record, reading->key.visit))
+        problem_add(checker->problems, line_of(checker, reading), PROBLEM_WARNING,
+                    "there is no visit %d that could have changed this", reading->key.visit);
+    checker->changed = true;
+}
+
 /* Passes and work within a visit must be numbered without gaps. So are visits, but one that was
  * taken out leaves its number free, because the sheets of the later ones were handed over. */
 static void check_numbers(const struct checker *checker, const struct reading *reading,
@@ -139,6 +161,10 @@ void profile_check(const struct profile_content *content, struct problems *probl
         const struct reading *reading = &record->readings[i];
 
         check_existing(&checker, reading);
+        if (reading_key_is_change(&reading->key)) {
+            check_change(&checker, reading);
+            continue;
+        }
         check_numbers(&checker, reading, before);
         date = check_date(&checker, reading, date);
         check_passes(&checker, reading);

@@ -11,9 +11,11 @@ struct editor {
     const struct profile_content *content;
     struct ini_edit *edits;
     size_t count, capacity;
-    bool *dropped;    /* by line */
-    bool *grown;      /* by section: keys are added to it */
-    bool *shrunk;     /* by section: lines of it are dropped */
+    bool *dropped;                /* by line */
+    bool *grown;                  /* by section: keys are added to it */
+    bool *shrunk;                 /* by section: lines of it are dropped */
+    const struct reading **added; /* have no line yet */
+    size_t added_count;
     char section[64]; /* the section added last */
     enum status status;
 };
@@ -147,7 +149,7 @@ static void change_reading(struct editor *editor, const struct reading *reading)
             drop_line(editor, content->lines[i].line);
     }
     if (main_line == content->text.line_count) {
-        add_reading(editor, reading);
+        editor->added[editor->added_count++] = reading;
         return;
     }
     struct ini_edit *edit = add_edit(editor, INI_REPLACE, main_line);
@@ -173,6 +175,21 @@ static void compare_records(struct editor *editor, const struct record *wanted)
         o += order <= 0;
         w += order >= 0;
     }
+}
+
+static int compare_written(const void *a, const void *b)
+{
+    const struct reading *const *x = a, *const *y = b;
+
+    return reading_key_compare_written(&(*x)->key, &(*y)->key);
+}
+
+/* In the order of writing, so that each new section is begun once. */
+static void add_readings(struct editor *editor)
+{
+    qsort(editor->added, editor->added_count, sizeof editor->added[0], compare_written);
+    for (size_t i = 0; i < editor->added_count && editor->status == STATUS_OK; i++)
+        add_reading(editor, editor->added[i]);
 }
 
 static void drop_end(struct editor *editor)
@@ -224,9 +241,11 @@ static enum status edit(struct editor *editor, const struct record *wanted, stru
     editor->dropped = calloc(text->line_count + 1, sizeof editor->dropped[0]);
     editor->grown = calloc(text->section_count, sizeof editor->grown[0]);
     editor->shrunk = calloc(text->section_count, sizeof editor->shrunk[0]);
-    if (!editor->dropped || !editor->grown || !editor->shrunk)
+    editor->added = calloc(wanted->count + 1, sizeof editor->added[0]);
+    if (!editor->dropped || !editor->grown || !editor->shrunk || !editor->added)
         return STATUS_NO_MEMORY;
     compare_records(editor, wanted);
+    add_readings(editor);
     drop_end(editor);
     drop_emptied_sections(editor);
     if (editor->status != STATUS_OK)
@@ -245,6 +264,7 @@ enum status profile_edit(const struct profile_content *content, const struct rec
     free(editor.dropped);
     free(editor.grown);
     free(editor.shrunk);
+    free(editor.added);
     if (status != STATUS_OK)
         return status;
     ini_write_gap(out, line_end);

@@ -78,7 +78,11 @@ static void report_unknown(const struct loader *loader, const struct ini_entry *
 {
     if (is_end_key(entry))
         return;
-    if (strcmp(entry->section, "end") == 0)
+    if (reading_key_is_correction(entry->section, entry->name))
+        problem_add(loader->problems, entry->line + 1, PROBLEM_ERROR,
+                    "%s is the same in all visits; the line is kept and not used",
+                    shown_string(entry->name).text);
+    else if (strcmp(entry->section, "end") == 0)
         report(loader, entry->line, PROBLEM_WARNING,
                "readings in [end] are not used; move it to its section");
     else if (reading_key_is_section(entry->section))
@@ -103,17 +107,29 @@ static void resolve_entries(struct loader *loader)
     }
 }
 
+/* Of two lines of one reading. */
+static int compare_parts(const struct profile_line *x, const struct profile_line *y)
+{
+    if (x->chunk != y->chunk)
+        return x->chunk < y->chunk ? -1 : 1;
+    return x->line < y->line ? -1 : x->line > y->line;
+}
+
 static int compare_found(const void *a, const void *b)
 {
     const struct profile_line *x = &((const struct found *)a)->at;
     const struct profile_line *y = &((const struct found *)b)->at;
     const int order = reading_key_compare(&x->key, &y->key);
 
-    if (order != 0)
-        return order;
-    if (x->chunk != y->chunk)
-        return x->chunk < y->chunk ? -1 : 1;
-    return x->line < y->line ? -1 : x->line > y->line;
+    return order != 0 ? order : compare_parts(x, y);
+}
+
+static int compare_written(const void *a, const void *b)
+{
+    const struct profile_line *x = a, *y = b;
+    const int order = reading_key_compare_written(&x->key, &y->key);
+
+    return order != 0 ? order : compare_parts(x, y);
 }
 
 /* Joins the parts of one reading; of a repeated part, the last one counts. */
@@ -189,7 +205,7 @@ static enum status put_value(struct loader *loader, const struct reading_key *ke
     if (status != STATUS_OK && text[0] == '\0')
         record_remove(record, key);
     if (loader->problems &&
-        (status != STATUS_OK || record_get(record, key)->value.state == READING_UNUSUAL))
+        (status != STATUS_OK || record_find(record, key)->value.state == READING_UNUSUAL))
         report_value(loader, key, text, status, fault.words);
     return STATUS_OK;
 }
@@ -220,20 +236,33 @@ static void sort_found(struct loader *loader)
         qsort(loader->found, loader->found_count, sizeof loader->found[0], compare_found);
 }
 
-/* Fills the record in its own order, which is fastest. */
-static enum status fill_record(struct loader *loader)
+/* The lines in the order of writing. Without changes it is the record's, which they have already.
+ */
+static enum status list_lines(const struct loader *loader)
 {
     struct profile_content *content = loader->content;
-    enum status status = STATUS_OK;
-    size_t count;
+    bool changes = false;
 
-    sort_found(loader);
     content->lines = malloc((loader->found_count + 1) * sizeof content->lines[0]);
     if (!content->lines)
         return STATUS_NO_MEMORY;
-    for (size_t i = 0; i < loader->found_count; i++)
+    for (size_t i = 0; i < loader->found_count; i++) {
         content->lines[i] = loader->found[i].at;
+        changes = changes || reading_key_is_change(&loader->found[i].at.key);
+    }
     content->line_count = loader->found_count;
+    if (changes)
+        qsort(content->lines, content->line_count, sizeof content->lines[0], compare_written);
+    return STATUS_OK;
+}
+
+/* Fills the record in its own order, which is fastest. */
+static enum status fill_record(struct loader *loader)
+{
+    size_t count;
+
+    sort_found(loader);
+    enum status status = list_lines(loader);
     for (size_t i = 0; status == STATUS_OK && i < loader->found_count; i += count) {
         const struct found *first = &loader->found[i];
 
@@ -340,9 +369,9 @@ static bool is_newer(const struct record *record)
     const struct reading_key key = reading_key_one(FIELD_FORMAT);
     const struct maybe format = record_entered(record, key);
 
-    if (!record_get(record, &key))
+    if (!record_find(record, &key))
         return false;
-    return !format.given || format.value > PROFILE_FORMAT;
+    return !format.given || format.value > PROFILE_FORMAT_MAX;
 }
 
 static enum status load(struct loader *loader)
@@ -432,7 +461,7 @@ size_t profile_lines_below(const struct profile_content *content, const struct r
     while (low < high) {
         const size_t middle = low + (high - low) / 2;
 
-        if (reading_key_compare(&content->lines[middle].key, key) < 0)
+        if (reading_key_compare_written(&content->lines[middle].key, key) < 0)
             low = middle + 1;
         else
             high = middle;

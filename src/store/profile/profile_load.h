@@ -20,14 +20,14 @@ struct profile_line {
 
 struct profile_content {
     struct ini_text text;
-    struct profile_line *lines; /* sorted by key, then chunk, then line */
+    struct profile_line *lines; /* in the order of writing, then by chunk, then by line */
     size_t line_count;
     struct record record;
     enum ini_end end;
-    bool newer; /* its format is not PROFILE_FORMAT */
+    bool newer; /* its format is later than PROFILE_FORMAT_MAX */
 };
 
-enum { PROFILE_FORMAT = 1 };
+enum { PROFILE_FORMAT_MAX = RECORD_FORMAT_OF_CHANGES };
 
 /*
  * Profiles are written only up to nine tenths of what can be read, so that a record which has
@@ -55,7 +55,7 @@ enum status profile_load_back(struct bytes *bytes, const struct record *known,
                               struct profile_content *ret_content);
 void profile_content_done(struct profile_content *content); /* keeps errno */
 
-/* How many of the lines come before `key` in the order of keys. */
+/* How many of the lines come before `key` in the order of writing. */
 size_t profile_lines_below(const struct profile_content *content, const struct reading_key *key);
 
 /* The index of the first line of a reading; line_count if it has none. The lines of one reading

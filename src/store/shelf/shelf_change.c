@@ -90,6 +90,31 @@ enum status shelf_file_record(const char *folder, struct record *record, const c
 
 /* --- a copy --- */
 
+/* The instrument as it is now becomes the one that the copy begins with. */
+static enum status settle_changes(struct record *record)
+{
+    const struct reading_key format = reading_key_one(FIELD_FORMAT);
+
+    if (!record_is_changed(record))
+        return STATUS_OK;
+    for (size_t i = 0; i < record->count;) {
+        const struct reading change = record->readings[i];
+        const struct reading_key base = reading_key_as_of(change.key, 0);
+
+        if (!reading_key_is_change(&change.key)) {
+            i++;
+            continue;
+        }
+        if (change.value.state == READING_GONE)
+            (void)record_remove(record, &base);
+        else if (record_put(record, &base, change.text, true, NULL) == STATUS_NO_MEMORY)
+            return STATUS_NO_MEMORY;
+        (void)record_remove(record, &change.key);
+        i = record_lower_bound(record, &change.key);
+    }
+    return record_put(record, &format, "1", false, NULL);
+}
+
 /* Of one instrument alone. */
 static bool is_its_own(const struct reading_key *key)
 {
@@ -143,8 +168,10 @@ enum status shelf_copy(const char *folder, const char *file, const char *name, c
 
     if (status != STATUS_OK)
         return status;
+    status = settle_changes(&record);
     drop_its_own(&record);
-    status = shelf_file_record(folder, &record, name, ret_file);
+    if (status == STATUS_OK)
+        status = shelf_file_record(folder, &record, name, ret_file);
     const int kept_errno = errno;
     record_done(&record);
     errno = kept_errno;

@@ -1,0 +1,102 @@
+/* SPDX-License-Identifier: MIT */
+#include "leaf/strings/restring.h"
+
+#include "leaf/strings/leaf_strings.h"
+#include "leaf/strings/strings_actions.h"
+#include "model/reading/note_name.h"
+#include "model/reading/work_line.h"
+
+static const struct what_if_state *what_if_of(const struct app *app)
+{
+    return &strings_state(app)->what_if;
+}
+
+bool restring_can(const struct app *app)
+{
+    return app_may_change(app) && strings_has_strings(app) &&
+           (!what_if_is_on(what_if_of(app)) || what_if_of(app)->known);
+}
+
+static void add_set(const struct what_if_state *what_if, struct strbuf *out)
+{
+    strbuf_add(out, what_if->set.strings > 0 ? what_if->set.name : "same set");
+}
+
+void restring_add_with(const struct app *app, struct strbuf *out)
+{
+    strbuf_add(out, ": ");
+    add_set(what_if_of(app), out);
+}
+
+/* ", .012 in to .053 in": the outer strings as filed. */
+static void add_gauges(const struct app *app, struct strbuf *out)
+{
+    const struct reading_key first = reading_key_string(FIELD_GAUGE, 1);
+    const struct reading_key last = reading_key_string(FIELD_GAUGE, app->now.setup.board.strings);
+    const char *from = record_text(&app->record, &first), *to = record_text(&app->record, &last);
+
+    if (from)
+        strbuf_addf(out, ", %s", from);
+    if (from && to && last.string > 1)
+        strbuf_addf(out, " to %s", to);
+}
+
+static void add_tuning(const struct app *app, struct strbuf *out)
+{
+    const struct tuning *tuning = note_name_tuning(&app->record);
+    const char *before = ", ";
+
+    if (tuning) {
+        strbuf_addf(out, ", %s", tuning->name);
+        return;
+    }
+    for (int s = app->now.setup.board.strings; s >= 1; s--) {
+        char memory[16];
+        struct strbuf name = STRBUF(memory);
+
+        if (!note_name_of(&app->record, s, &name))
+            continue;
+        strbuf_addf(out, "%s%s", before, memory);
+        before = " ";
+    }
+}
+
+/* The record has the new strings and notes by now. */
+static enum status put_line(struct turn *turn)
+{
+    const struct app *app = turn->app;
+    const int visit = app->visit, line = record_last_work(&app->record, visit) + 1;
+    char memory[160];
+    struct strbuf amount = STRBUF(memory);
+
+    if (line > WORKS_MAX)
+        return STATUS_RANGE;
+    add_set(what_if_of(app), &amount);
+    add_gauges(app, &amount);
+    add_tuning(app, &amount);
+    enum status status = turn_put(turn, work_key(WORK_KIND, visit, line), WORK_RESTRUNG, NULL);
+    if (status == STATUS_OK)
+        status = turn_put(turn, work_key(WORK_AMOUNT, visit, line), memory, NULL);
+    return status == STATUS_OK ? turn_put_time(turn, work_key(WORK_TIME, visit, line)) : status;
+}
+
+void restring_do(struct turn *turn)
+{
+    struct app *app = turn->app;
+
+    if (!turn_may_change(turn))
+        return;
+    if (!restring_can(app)) {
+        turn_warn(turn, "There are no strings here that could have been changed.");
+        return;
+    }
+    if (!strings_put_what_if(turn))
+        return;
+    const bool filed = put_line(turn) == STATUS_OK;
+    what_if_drop(&strings_state(app)->what_if);
+    turn_changed(turn);
+    if (filed)
+        app_say(app, TONE_NOTE, "Restrung: a line of work says so. Measure again at pitch.");
+    else
+        turn_warn(turn, "The work line could not be filed: memory is out, or the visit is full.");
+}

@@ -1,0 +1,432 @@
+/* SPDX-License-Identifier: MIT */
+#include "near.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "bench_session.h"
+#include "build_record.h"
+#include "profile_steps.h"
+#include "session/change.h"
+#include "session/take_out.h"
+#include "tree.h"
+
+/* What the instrument is like, filed in the first visit, in later ones, and corrected. */
+
+static const char three[] = "profile format = 1\nboard scale = 24.9 in\nboard strings = 6\n"
+                            "board frets = 19\nboard join_fret = 14\nneck rod = one-way\n"
+                            "string.6 note = E2\nstring.6 gauge = .053 in\n"
+                            "string.6 build = round-wound\nstring.6 core = .019 in\n"
+                            "string.6 weigh_mass = 7 g\nstring.6 weigh_length = 1000 mm\n"
+                            "string.5 gauge = .042 in\nstring.4 gauge = .032 in\n"
+                            "string.3 gauge = .024 in\nstring.2 gauge = .016 in\n"
+                            "string.1 gauge = .012 in\ntargets relief = .010 in\n"
+                            "visit.1 date = 2026-01-10\nvisit.1.pass.1 relief = .013 in\n"
+                            "visit.2 date = 2026-02-20\nvisit.2.pass.1 relief = .012 in\n"
+                            "visit.3 date = 2026-03-02\nvisit.3.pass.1 relief = .011 in\n";
+
+/* What is filed under exactly "section key"; NULL for nothing. */
+static const char *filed(const struct app *app, const char *line)
+{
+    char memory[80];
+    struct strbuf section = STRBUF(memory);
+    struct reading_key key;
+
+    strbuf_add_bytes(&section, line, strcspn(line, " "));
+    assert_int_equal(reading_key_parse(memory, strchr(line, ' ') + 1, &key), STATUS_OK);
+    const struct reading *reading = record_find(&app->record, &key);
+    return reading ? reading->text : NULL;
+}
+
+static void expect(const struct app *app, const char *line, const char *text)
+{
+    const char *held = filed(app, line);
+
+    if (!text != !held || (text && strcmp(held, text) != 0))
+        fail_msg("%s: %s is filed, not %s", line, held ? held : "nothing", text ? text : "nothing");
+}
+
+static void expect_said(const struct app *app, const char *words)
+{
+    if (!strstr(app->message, words))
+        fail_msg("\"%s\" is not said in \"%s\"", words, app->message);
+}
+
+/* How the entry line says that the cell in hand is filed. */
+static void expect_words(const struct app *app, const char *wanted)
+{
+    char memory[80];
+    struct strbuf words = STRBUF(memory);
+
+    change_add_words(app, &app_cell(app)->key, &words);
+    assert_string_equal(memory, wanted);
+}
+
+static void later_edits_are_changes_and_undo_takes_them_back(void **state)
+{
+    struct app *app = bench_open(three, "", LEAF_STRINGS);
+    struct record before;
+
+    (void)state;
+    assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
+    bench_press(app, "{Right}");
+    expect_words(app, ", from this visit on");
+    assert_true(bench_press(app, ".056{Enter}").save);
+    expect(app, "visit.3.string.6 gauge", ".056 in");
+    expect(app, "string.6 gauge", ".053 in");
+    expect(app, "profile format", "2");
+    bench_press(app, "<");
+    assert_int_equal(app->visit, 2);
+    assert_string_equal(bench_text(app, "string.6 gauge"), ".053 in");
+    assert_near(app->now.string[6].build.gauge_mm, 53 * 0.0254, 1e-9);
+    bench_press(app, ">");
+    assert_near(app->now.string[6].build.gauge_mm, 56 * 0.0254, 1e-9);
+    bench_press(app, "<*1");
+    assert_int_equal(app->visit, 3);
+    assert_int_equal(app_cell(app)->key.field, FIELD_GAUGE);
+    assert_true(record_equal(&app->record, &before));
+    bench_press(app, "*.1");
+    expect(app, "visit.3.string.6 gauge", ".056 in");
+    expect(app, "profile format", "2");
+    record_done(&before);
+    bench_close(app);
+}
+
+static void the_preview_shows_what_would_be_filed(void **state)
+{
+    struct app *app = bench_open(three, "", LEAF_STRINGS);
+
+    (void)state;
+    bench_press(app, "{Right}.056");
+    assert_true(app->previewing);
+    assert_near(app->preview.string[6].build.gauge_mm, 56 * 0.0254, 1e-9);
+    bench_press(app, "{Esc}.057{Enter}{Up}=.055");
+    assert_true(app->previewing);
+    assert_near(app->preview.string[6].build.gauge_mm, 55 * 0.0254, 1e-9);
+    bench_close(app);
+}
+
+static void the_first_visit_says_what_the_instrument_is_like(void **state)
+{
+    struct app *app = bench_open(three, "", LEAF_STRINGS);
+
+    (void)state;
+    bench_press(app, "<<");
+    assert_int_equal(app->visit, 1);
+    bench_press(app, "{Right}");
+    expect_words(app, "");
+    bench_press(app, ".054{Enter}");
+    expect(app, "string.6 gauge", ".054 in");
+    expect(app, "visit.1.string.6 gauge", NULL);
+    expect(app, "profile format", "1");
+    bench_press(app, "=");
+    expect_said(app, "not in the first visit");
+    bench_close(app);
+}
+
+/* Seen from a visit before the last, a change holds until the next change. */
+static void an_earlier_visit_changes_up_to_the_next_change(void **state)
+{
+    struct app *app = bench_open(three, "", LEAF_STRINGS);
+
+    (void)state;
+    bench_press(app, "{Right}.056{Enter}{Enter}.034{Enter}<{Right}");
+    assert_int_equal(app->visit, 2);
+    bench_press(app, ".054{Enter}.043{Enter}");
+    expect(app, "visit.2.string.6 gauge", ".054 in");
+    expect(app, "visit.3.string.6 gauge", ".056 in");
+    bench_press(app, ">");
+    assert_string_equal(bench_text(app, "string.6 gauge"), ".056 in");
+    assert_string_equal(bench_text(app, "string.5 gauge"), ".043 in");
+    assert_string_equal(bench_text(app, "string.4 gauge"), ".034 in");
+    bench_press(app, "<<");
+    assert_string_equal(bench_text(app, "string.6 gauge"), ".053 in");
+    assert_string_equal(bench_text(app, "string.5 gauge"), ".042 in");
+    bench_close(app);
+}
+
+static void a_correction_is_of_the_visits_before(void **state)
+{
+    struct app *app = bench_open(three, "", LEAF_STRINGS);
+
+    (void)state;
+    bench_press(app, "{Right}=");
+    expect_words(app, ", correction: all visits");
+    bench_press(app, ".054{Enter}");
+    expect(app, "string.6 gauge", ".054 in");
+    expect(app, "visit.3.string.6 gauge", NULL);
+    expect(app, "profile format", "1");
+    /* It holds for the cells that follow, and ends with = or on another leaf. */
+    bench_press(app, ".041{Enter}");
+    expect(app, "string.5 gauge", ".041 in");
+    bench_press(app, "=");
+    expect_words(app, ", from this visit on");
+    bench_press(app, "={PgDn}{PgUp}");
+    assert_false(app->correcting);
+    /* What visit 2 changed is corrected there. */
+    bench_press(app, "<{Right}.060{Enter}>{Right}=");
+    expect_words(app, ", correction: from visit 2 on");
+    bench_press(app, ".058{Enter}");
+    expect(app, "visit.2.string.6 gauge", ".058 in");
+    expect(app, "string.6 gauge", ".054 in");
+    expect(app, "visit.3.string.6 gauge", NULL);
+    bench_close(app);
+}
+
+static void a_filed_change_becomes_a_correction(void **state)
+{
+    struct app *app = bench_open(three, "", LEAF_STRINGS);
+
+    (void)state;
+    bench_press(app, "{Right}.056{Enter}{Up}");
+    assert_true(bench_press(app, "=").save);
+    expect_said(app, "gauge, string 6, correction: all visits");
+    assert_false(app->correcting);
+    expect(app, "string.6 gauge", ".056 in");
+    expect(app, "visit.3.string.6 gauge", NULL);
+    bench_press(app, "*1");
+    expect(app, "string.6 gauge", ".053 in");
+    expect(app, "visit.3.string.6 gauge", ".056 in");
+    /* That one holds no longer is a change too. */
+    bench_press(app, "{Del}{Del}");
+    expect(app, "visit.3.string.6 gauge", "absent");
+    bench_press(app, "=");
+    expect(app, "visit.3.string.6 gauge", NULL);
+    expect(app, "string.6 gauge", NULL);
+    bench_press(app, "*1");
+    expect(app, "string.6 gauge", ".053 in");
+    bench_close(app);
+}
+
+/* The change of this visit goes first, then what it changed. */
+static void taking_out_goes_back_a_visit(void **state)
+{
+    struct app *app = bench_open(three, "", LEAF_STRINGS);
+
+    (void)state;
+    bench_press(app, "{Right}.056{Enter}{Up}{Del}");
+    expect_said(app, ".056 taken out of this visit");
+    expect(app, "visit.3.string.6 gauge", NULL);
+    assert_string_equal(bench_text(app, "string.6 gauge"), ".053 in");
+    bench_press(app, "{Del}");
+    expect(app, "visit.3.string.6 gauge", "absent");
+    expect(app, "string.6 gauge", ".053 in");
+    assert_null(bench_text(app, "string.6 gauge"));
+    bench_press(app, "<");
+    assert_string_equal(bench_text(app, "string.6 gauge"), ".053 in");
+    bench_press(app, ">{Right}{Del}");
+    expect(app, "visit.3.string.6 gauge", NULL);
+    assert_string_equal(bench_text(app, "string.6 gauge"), ".053 in");
+    /* Nothing was known before, so nothing has to be said to be gone. */
+    bench_press(app, "{Right}{Down}.016{Enter}{Up}");
+    expect(app, "visit.3.string.5 core", ".016 in");
+    bench_press(app, "{Del}");
+    expect(app, "visit.3.string.5 core", NULL);
+    assert_false(bench_press(app, "{Del}").save);
+    bench_close(app);
+}
+
+static void what_is_the_same_in_all_visits_is_corrected(void **state)
+{
+    struct app *app = bench_open(three, "", LEAF_NECK);
+
+    (void)state;
+    for (int i = 0; i < app->route.count && app_cell(app)->key.field != FIELD_WIDTH_NUT; i++)
+        bench_press(app, "{Enter}");
+    expect_words(app, ", all visits");
+    bench_press(app, "1.75{Enter}");
+    expect(app, "board width_nut", "1.75 in");
+    expect(app, "profile format", "1");
+    for (int i = 0; i < app->route.count && app_cell(app)->key.field != FIELD_THICKNESS; i++)
+        bench_press(app, "{Enter}");
+    expect_words(app, ", from this visit on");
+    bench_press(app, ".25{Enter}");
+    expect(app, "visit.3.board thickness", ".25 in");
+    bench_close(app);
+}
+
+static void targets_changed_on_the_bench_hold_from_here_on(void **state)
+{
+    struct app *app = bench_open(three, "", LEAF_BENCH);
+
+    (void)state;
+    bench_press(app, "k");
+    expect_said(app, "from this visit on");
+    expect(app, "targets relief", ".010 in");
+    assert_near(app->now.setup.relief_target_mm.value, 11 * 0.0254, 1e-9);
+    bench_press(app, "<");
+    assert_near(app->now.setup.relief_target_mm.value, 10 * 0.0254, 1e-9);
+    bench_close(app);
+}
+
+/* The Strings leaf of a new visit shows the last set, and can change it before anything is
+ * measured. */
+static void a_new_visit_begins_with_the_last_set(void **state)
+{
+    struct app *app = bench_open(three, "", LEAF_BENCH);
+
+    (void)state;
+    bench_press(app, "v{F3}");
+    assert_int_equal(app->visit, 4);
+    assert_string_equal(bench_text(app, "string.6 gauge"), ".053 in");
+    bench_press(app, "{Right}.056{Enter}");
+    expect(app, "visit.4.string.6 gauge", ".056 in");
+    expect(app, "visit.4 date", "2026-03-02");
+    bench_press(app, "{F2}");
+    assert_int_equal(app->visit, 4);
+    /* Nothing was measured in it, and it is there all the same. */
+    bench_press(app, "<");
+    assert_int_equal(app->visit, 3);
+    bench_press(app, ">");
+    assert_int_equal(app->visit, 4);
+    bench_press(app, "*1");
+    assert_int_equal(record_last_visit(&app->record), 3);
+    bench_close(app);
+}
+
+static void restrung_is_one_step_with_a_line_of_work(void **state)
+{
+    struct app *app = bench_open(three, "", LEAF_STRINGS);
+    struct record before;
+
+    (void)state;
+    assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
+    bench_press(app, "*gsteel-extra-light{Enter}*s");
+    expect_said(app, "Restrung");
+    expect(app, "visit.3.work.1 kind", "restrung");
+    expect(app, "visit.3.work.1 time", "10:42");
+    expect(app, "visit.3.string.6 weigh_mass", "absent");
+    expect(app, "string.6 weigh_mass", "7 g");
+    const char *gauge = filed(app, "visit.3.string.6 gauge");
+    const char *amount = filed(app, "visit.3.work.1 amount");
+    assert_non_null(gauge);
+    assert_non_null(amount);
+    assert_non_null(strstr(amount, "steel-extra-light"));
+    assert_non_null(strstr(amount, gauge));
+    bench_press(app, "*1");
+    assert_true(record_equal(&app->record, &before));
+    /* The same set again changes nothing but says so. */
+    bench_press(app, "*s");
+    expect(app, "visit.3.work.1 amount", "same set, .012 in to .053 in, E2");
+    expect(app, "visit.3.string.6 weigh_mass", NULL);
+    record_done(&before);
+    bench_close(app);
+}
+
+static void a_visit_goes_with_its_changes(void **state)
+{
+    struct app *app = bench_open(three, "", LEAF_STRINGS);
+
+    (void)state;
+    bench_press(app, "{Right}.056{Enter}{F1}*Z{Enter}");
+    expect_said(app, "The visit is taken out");
+    expect(app, "visit.3.string.6 gauge", NULL);
+    assert_string_equal(bench_text(app, "string.6 gauge"), ".053 in");
+    bench_press(app, "*1");
+    expect(app, "visit.3.string.6 gauge", ".056 in");
+    bench_close(app);
+}
+
+/* --- files of format 1 --- */
+
+static int path_count;
+static char **paths;
+
+/* The text before [end], without the blank line that a new section begins with. */
+static size_t body_length(const char *text)
+{
+    const char *end = strstr(text, "\n[end]");
+    size_t length = end ? (size_t)(end - text) : strlen(text);
+
+    while (length > 0 && text[length - 1] == '\n')
+        length--;
+    return length;
+}
+
+/* Takes `part` out of the text, once; fails if it is not there. */
+static void cut(char *text, const char *part)
+{
+    char *at = strstr(text, part);
+
+    if (!at)
+        fail_msg("nothing says \"%s\" in\n%s", part, text);
+    memmove(at, at + strlen(part), strlen(at + strlen(part)) + 1);
+}
+
+static char *read_text(const char *path)
+{
+    char *text = tree_read(path, NULL);
+
+    assert_non_null(text);
+    return text;
+}
+
+/* Opened and not changed, it is not written; with a gauge changed in its last visit, it is the same
+ * but for the change and the format. */
+static void check_file(const char *path, const char *copy)
+{
+    char *before = read_text(path);
+    struct record record;
+
+    tree_write_text(copy, before);
+    struct profile *profile = steps_open_to_change(copy, &record);
+    struct app *app = malloc(sizeof *app);
+    assert_non_null(app);
+    bench_start_record(app, &record, false, false);
+    assert_false(bench_press(app, "{F1}{F3}{F6}{F8}{F3}{Right}").save);
+    assert_true(bench_press(app, ".0995{Enter}{Enter}").save);
+    const bool changed = change_applies(app, FIELD_GAUGE);
+    const int visit = app->visit, string = app->now.setup.board.strings;
+    steps_save(profile, &app->record);
+    profile_close(profile);
+    bench_close(app);
+    char *after = read_text(copy);
+    if (changed) {
+        char memory[80];
+        struct strbuf section = STRBUF(memory);
+
+        strbuf_addf(&section, "[visit.%d.string.%d]\ngauge = .0995 in\n\n", visit, string);
+        cut(after, memory);
+        char *format = strstr(after, "format = 2");
+        assert_non_null(format);
+        format[strlen("format = ")] = '1';
+        if (body_length(after) != body_length(before) ||
+            strncmp(after, before, body_length(before)) != 0)
+            fail_msg("%s is changed elsewhere too:\n%s", path, after);
+    } else {
+        assert_non_null(strstr(after, "format = 1"));
+    }
+    free(after);
+    free(before);
+}
+
+static void an_old_file_changes_only_where_it_is_edited(void **state)
+{
+    assert_true(path_count > 0);
+    for (int i = 0; i < path_count; i++)
+        check_file(paths[i], tree_path(*state, "copy.ini"));
+}
+
+int main(int argc, char **argv)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(later_edits_are_changes_and_undo_takes_them_back),
+        cmocka_unit_test(the_preview_shows_what_would_be_filed),
+        cmocka_unit_test(the_first_visit_says_what_the_instrument_is_like),
+        cmocka_unit_test(an_earlier_visit_changes_up_to_the_next_change),
+        cmocka_unit_test(a_correction_is_of_the_visits_before),
+        cmocka_unit_test(a_filed_change_becomes_a_correction),
+        cmocka_unit_test(taking_out_goes_back_a_visit),
+        cmocka_unit_test(what_is_the_same_in_all_visits_is_corrected),
+        cmocka_unit_test(targets_changed_on_the_bench_hold_from_here_on),
+        cmocka_unit_test(a_new_visit_begins_with_the_last_set),
+        cmocka_unit_test(restrung_is_one_step_with_a_line_of_work),
+        cmocka_unit_test(a_visit_goes_with_its_changes),
+        cmocka_unit_test_setup_teardown(an_old_file_changes_only_where_it_is_edited, tree_setup,
+                                        tree_teardown),
+    };
+
+    path_count = argc - 1;
+    paths = argv + 1;
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}
