@@ -174,11 +174,13 @@ static void type_state(struct app *app, const struct state *read, const char *wh
     type_mm(app, &key, read->relief_mm, what);
     for (int s = strings; s >= 1; s--) {
         key = reading_key_pass_at(FIELD_NUT_GAP, visit, pass, s, 0);
-        type_mm(app, &key, read->gap_mm[s], what);
+        if (outfit_asks(&app->now.setup.outfit, FIELD_NUT_GAP, s))
+            type_mm(app, &key, read->gap_mm[s], what);
     }
     for (int s = strings; s >= 1; s--) {
         key = reading_key_pass_at(FIELD_ACTION, visit, pass, s, 0);
-        type_mm(app, &key, read->action_mm[s], what);
+        if (outfit_asks(&app->now.setup.outfit, FIELD_ACTION, s))
+            type_mm(app, &key, read->action_mm[s], what);
     }
     key = reading_key_pass(FIELD_EXPOSURE_BASS, visit, pass);
     type_mm(app, &key, read->exposure_mm, what);
@@ -258,6 +260,15 @@ static void set_up_instrument(const struct record *record, const char *what, str
     bench_close(app);
 }
 
+/* Played with a bar: it has neither gaps nor action. */
+static bool is_barred(const struct record *record)
+{
+    struct outfit outfit;
+
+    outfit_read(&outfit, record, 0);
+    return outfit.lap;
+}
+
 static void no_preset_is_held_at_its_targets(void **state)
 {
     (void)state;
@@ -265,10 +276,13 @@ static void no_preset_is_held_at_its_targets(void **state)
         struct record record;
 
         assert_int_equal(preset_record(preset_get(i), &record), STATUS_OK);
-        struct app *app = open_session(&record, false);
-        const struct state wanted = at_targets(app);
-        type_state(app, &wanted, preset_get(i)->id);
-        bench_close(app);
+        if (!is_barred(&record)) {
+            struct app *app = open_session(&record, false);
+            const struct state wanted = at_targets(app);
+
+            type_state(app, &wanted, preset_get(i)->id);
+            bench_close(app);
+        }
         record_done(&record);
     }
 }
@@ -283,7 +297,8 @@ static void no_set_up_is_held(void **state)
             struct record record;
 
             assert_int_equal(preset_record(preset_get(i), &record), STATUS_OK);
-            set_up_instrument(&record, preset_get(i)->id, &seed);
+            if (!is_barred(&record))
+                set_up_instrument(&record, preset_get(i)->id, &seed);
             record_done(&record);
         }
 }

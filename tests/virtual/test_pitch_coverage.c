@@ -46,7 +46,7 @@ static double shown_u(const struct derived *derived, int string, enum watched wa
         *ret_value = figure->known == KNOWN_ABSENT ? (double)NAN : figure->value;
         return figure->u;
     }
-    const int fret = outcome_of[watched] - OUTCOME_OPEN;
+    const int fret = derived->setup.board.start_fret[string] + outcome_of[watched] - OUTCOME_OPEN;
 
     *ret_value = maybe_or(derived->pitch[string].cents[fret], (double)NAN);
     return derived->pitch[string].cents_u[fret];
