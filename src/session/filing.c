@@ -115,7 +115,8 @@ void turn_clear_cell(struct turn *turn)
 
     if (!holds_anything(app) || !turn_may_change(turn))
         return;
-    const struct reading_key key = find_change(app) ? find_change(app)->key : cell->key;
+    const struct reading *change = find_change(app);
+    const struct reading_key key = change ? change->key : cell->key;
     cell_words_add_held(app, cell, ": ", &said);
     strbuf_add(&said, reading_key_is_change(&key) ? " taken out of this visit; * 1 brings it back."
                                                   : " taken out; * 1 brings it back.");
