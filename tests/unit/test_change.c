@@ -291,7 +291,7 @@ static void restrung_is_one_step_with_a_line_of_work(void **state)
 
     (void)state;
     assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
-    bench_press(app, "*gsteel-extra-light{Enter}*s");
+    bench_press(app, "*gsteel-extra-light{Enter}*C");
     expect_said(app, "Restrung");
     expect(app, "visit.3.work.1 kind", "restrung");
     expect(app, "visit.3.work.1 time", "10:42");
@@ -306,7 +306,7 @@ static void restrung_is_one_step_with_a_line_of_work(void **state)
     bench_press(app, "*1");
     assert_true(record_equal(&app->record, &before));
     /* The same set again changes nothing but says so. */
-    bench_press(app, "*s");
+    bench_press(app, "*C");
     expect(app, "visit.3.work.1 amount", "same set, .012 in to .053 in, E2");
     expect(app, "visit.3.string.6 weigh_mass", NULL);
     record_done(&before);
