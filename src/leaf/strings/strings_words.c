@@ -231,7 +231,7 @@ static bool add_expected(const struct app *app, struct strbuf *out)
         amount_add(out, pull->action_mm[bass].value, unit, false);
         add_doubt(out, pull->action_u_mm[bass].value, unit);
     }
-    strbuf_add(out, pull->by_kind ? ", by its kind" : "");
+    strbuf_add(out, pull->seen > 0 ? ", as it did before" : pull->by_kind ? ", by its kind" : "");
     return true;
 }
 

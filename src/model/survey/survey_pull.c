@@ -8,6 +8,7 @@
 #include "model/derive/derive_neck.h"
 #include "model/reading/record_access.h"
 #include "model/survey/pull_answer.h"
+#include "model/survey/pulls_seen.h"
 
 static const struct {
     const char *kind;
@@ -64,8 +65,13 @@ static void find_bend(const struct record *record, const struct derived *derived
                       const struct pull_change *change, struct survey_pull *pull)
 {
     const double more_n = change->after_n.value - change->before_n.value;
-    const struct pull_answer answer = believe(record, derived, &pull->by_kind);
+    const struct pull_answer prior = believe(record, derived, &pull->by_kind);
+    struct pull_seen seen[PULLS_SEEN_MAX];
+    struct pull_answer answer = prior;
 
+    pull->seen = pulls_seen_find(record, &prior, seen);
+    if (pull_answer_combine(&prior, seen, pull->seen, &answer) != STATUS_OK)
+        pull->seen = 0;
     pull->bend_change_mm = maybe_finite(answer.mm_per_n * more_n);
     pull->bend_u_mm =
         2 * hypot(answer.u_mm_per_n * more_n, answer.mm_per_n * change_u_n(derived, change));

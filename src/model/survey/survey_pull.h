@@ -7,7 +7,7 @@
 /*
  * What another pull of the strings does to relief and action, with rod, slots and saddle left
  * alone. From the neck's beam where its measures are known, else as necks of the kind do
- * (pull_table.h). The action follows from the relief as it does when a rod is turned: the saddle
+ * (pull_table.h), and from what its own restrings showed (pulls_seen.h). The action follows from the relief as it does when a rod is turned: the saddle
  * stays on the body, the slots on the neck (moves.h).
  *
  * What the +- rests on stands in assumption_table.h: the beam's own, or that of the kind; what a
@@ -15,6 +15,7 @@
  */
 struct survey_pull {
     bool by_kind;                /* the neck's own measures are not known */
+    int seen;                    /* restrings of this neck that bear on it */
     struct maybe bend_change_mm; /* more relief (+) or less */
     double bend_u_mm;            /* of that change */
     struct maybe relief_mm;      /* to expect; absent where none was read */
