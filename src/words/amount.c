@@ -138,17 +138,25 @@ static bool has_u(const struct amount_with_u *amount)
     return isfinite(amount->u) && amount->u > 0;
 }
 
-/* Decimals of the +-: fewer than 0 where it ends before the point. */
+/* The last place of a ±, as decimals after the point, fewer than 0 where it ends before it: two
+ * digits if the first is 1 or 2, else one (JCGM 100:2008, GUM, 7.2.6). */
+static int last_place(double u)
+{
+    const int place = -(int)floor(log10(u));
+    /* In units of the first digit, after rounding to the second: 2.96 is 3.0. */
+    const double first = round(u * pow(10, place + 1)) / 10;
+
+    return first < 3 ? place + 1 : first >= 10 ? place - 1 : place;
+}
+
 static int place_of(const struct amount_with_u *amount)
 {
+    const int most = 9; /* what is printed */
+
     if (!has_u(amount))
         return amount->decimals;
-    const int first = (int)floor(log10(amount->u));
-    const bool is_one = amount->u < 2 * pow(10, first);
-
-    const int place = is_one ? 1 - first : -first;
-
-    return place < 9 ? place : 9;
+    const int place = last_place(amount->u);
+    return place < most ? place : most;
 }
 
 static void add_at_place(struct strbuf *out, double value, int place, bool drop_zero)
@@ -242,13 +250,10 @@ void amount_add_work(struct strbuf *out, double mm, enum unit unit)
     amount_add(out, amount_of_work(mm, unit), unit, true);
 }
 
-/* The last place of a ±, as decimals after the point. */
+/* As many decimals as are written, at least none. */
 static int supported_decimals(double u, int most)
 {
-    const int place = -(int)floor(log10(u));
-    /* In units of the first digit, after rounding to the second: 2.96 is 3.0. */
-    const double first = round(u * pow(10, place + 1)) / 10;
-    const int decimals = first < 3 ? place + 1 : first >= 10 ? place - 1 : place;
+    const int decimals = last_place(u);
 
     return decimals < 0 ? 0 : decimals > most ? most : decimals;
 }

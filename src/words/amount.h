@@ -72,11 +72,9 @@ void amount_add_unit(struct strbuf *out, enum unit unit);
 void amount_add_range(struct strbuf *out, double first_mm, double last_mm, enum unit unit);
 
 /*
- * A value whose +- is known, with digits that follow it: the +- has one significant digit, two
- * where the first is a 1, and the value ends at the same place: "240 +-40", ".0096 +-.0018". Plain
- * numbers; `drop_zero` as num_format_fixed has it. A +- that is not finite, or not above 0, is not
- * written, and the value then ends at `decimals`.
- * Source: JCGM 100:2008 (GUM), 7.2.6.
+ * The same for a plain number, wherever the place lies: "240 ±40", ".0096 ±.0018"; `drop_zero` as
+ * num_format_fixed has it. A ± that is not finite, or not above 0, is not written, and the value
+ * then ends at `decimals`.
  */
 struct amount_with_u {
     double value, u;

@@ -243,10 +243,10 @@ static void digits_follow_the_uncertainty(void **state)
                                                      "40");
     assert_string_equal(with_u(332.9, 111.2, false), "330 \xC2\xB1"
                                                      "110");
-    assert_string_equal(with_u(-0.0855, 0.206, false), "-0.1 \xC2\xB1"
-                                                       "0.2");
-    assert_string_equal(with_u(23.13, 2.03, false), "23 \xC2\xB1"
-                                                    "2");
+    assert_string_equal(with_u(-0.0855, 0.206, false), "-0.09 \xC2\xB1"
+                                                       "0.21");
+    assert_string_equal(with_u(23.13, 2.03, false), "23.1 \xC2\xB1"
+                                                    "2.0");
     /* One that is not known is not written. */
     assert_string_equal(with_u(23.134, 0, false), "23.13");
     assert_string_equal(with_u(23.134, (double)INFINITY, false), "23.13");
