@@ -31,7 +31,7 @@ static bool find(void *library, const char *name, void *ret_function, size_t siz
 
 bool page_cairo_load_fonts(struct page_cairo_fonts *ret_fonts)
 {
-    struct page_cairo_fonts calls = {NULL};
+    struct page_cairo_fonts calls = {.font_face_destroy = NULL};
     void *library = open_library();
     bool good = library != NULL;
 

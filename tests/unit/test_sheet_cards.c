@@ -41,7 +41,7 @@ static void an_edge_rests_on_three_frets_and_no_other(void **state)
     (void)state;
     for (int n = 2; n < 19; n++) {
         char head[16];
-        double over = NAN, under = NAN;
+        double over = (double)NAN, under = (double)NAN;
 
         (void)snprintf(head, sizeof head, "\n%6d ", n);
         const char *row = strstr(strstr(text, "Fret rocker"), head);

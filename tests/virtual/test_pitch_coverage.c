@@ -217,7 +217,7 @@ static void test_entered(void **state)
     struct seeded seed = seeded_start("pitch coverage, entered");
     struct tally all = {.draws = {0}};
     struct record record;
-    char line[80];
+    char line[120];
 
     (void)state;
     print_heading();
