@@ -14,7 +14,7 @@ static const struct {
     double name_mm, line_mm; /* size of the name's letters and of the others */
 } sizes[LABEL_SIZE_COUNT_] = {
     [LABEL_SMALL] = {"small", {57, 32}, 4.0, 2.4},
-    [LABEL_MEDIUM] = {"medium", {89, 36}, 5.0, 2.9},
+    [LABEL_MEDIUM] = {"medium", {89, 36}, 4.6, 2.6},
     [LABEL_LARGE] = {"large", {102, 59}, 7.5, 4.1},
 };
 
@@ -37,7 +37,18 @@ struct label {
     double width_mm, bottom_mm, y_mm;
 };
 
-/* A text in as many lines as it takes. */
+static int count_lines(const struct label *label, const struct page_font *font, const char *text)
+{
+    char memory[400];
+    struct strbuf line = STRBUF(memory);
+    int lines = 0;
+
+    while (set_next_line(label->ruler, font, &text, label->width_mm, &line))
+        lines++;
+    return lines;
+}
+
+/* A text in as many lines as it takes, or none if there is no room for them all. */
 static void draw_text(struct label *label, double size_mm, enum page_weight weight,
                       const char *text)
 {
@@ -45,11 +56,11 @@ static void draw_text(struct label *label, double size_mm, enum page_weight weig
     char memory[400];
     struct strbuf line = STRBUF(memory);
 
+    if (label->y_mm + size_mm * LEADING * count_lines(label, &font, text) > label->bottom_mm)
+        return;
     while (set_next_line(label->ruler, &font, &text, label->width_mm, &line)) {
         const struct page_point at = {MARGIN_MM, label->y_mm + size_mm};
 
-        if (at.y_mm + size_mm * (LEADING - 1) > label->bottom_mm)
-            return;
         page_draw_text(label->list, at, PAGE_LEFT, 0, &font, memory);
         label->y_mm += size_mm * LEADING;
     }

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+#include "model/reading/work_since.h"
 #include "model/setup/bench_goal.h"
 #include "model/reading/note_name.h"
 #include "sheet/sheet_parts.h"
@@ -23,14 +24,35 @@ static struct measured measured_of(const struct sheet_maker *maker, int id)
         .id = (enum bench_row_id)id, .row = row, .gauge = field_get(row->field[END_BASS])->measure};
 }
 
+/* What an earlier pass of the visit read holds as left, unless work has changed it since. */
+static struct maybe still_held(const struct sheet_maker *maker, const struct bench_row *row,
+                               enum bench_end end, int string)
+{
+    const unsigned heights = MOVE_BIT(MOVE_RESET) | MOVE_BIT(MOVE_ROD) | MOVE_BIT(MOVE_FRETS) |
+                             MOVE_BIT(MOVE_SLOTS) | MOVE_BIT(MOVE_SADDLE);
+    const struct place last = place_of(maker->record, maker->visit, maker->last);
+    struct place at = last;
+
+    while (place_before(&at) && at.visit == maker->visit) {
+        const struct maybe reading =
+            record_entered(maker->record, bench_row_key(row, end, at.visit, at.pass, string));
+
+        if (reading.given)
+            return work_since(at, last, heights) ? maybe_absent() : reading;
+    }
+    return maybe_absent();
+}
+
 /* The reading of a pass on a string or at an end. */
 static struct maybe reading_of(const struct sheet_maker *maker, const struct derived *derived,
                                const struct bench_row *row, enum bench_end end, int string)
 {
     const int pass = derived == &maker->left ? maker->last : maker->first;
     const bool by_string = bench_row_by_string(row);
-    const struct maybe reading =
+    const struct maybe own =
         record_entered(maker->record, bench_row_key(row, end, maker->visit, pass, string));
+    const struct maybe reading =
+        own.given || derived != &maker->left ? own : still_held(maker, row, end, string);
     /* A gap read with the string held down on fret 3 is a different one: use the open gap. */
     const bool held = row->read_held && derived->setup.nut_method == NUT_HELD_3 && reading.given;
 

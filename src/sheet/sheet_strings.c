@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+#include <math.h>
 #include <string.h>
 
 #include "base/num.h"
@@ -150,14 +151,20 @@ bool sheet_say_tuning(const struct sheet_maker *maker, struct strbuf *out)
 
 bool sheet_say_gauges(const struct sheet_maker *maker, struct strbuf *out)
 {
-    const int lowest = maker->left.setup.board.strings;
-    const struct maybe bass = record_entered_string(maker->record, FIELD_GAUGE, lowest);
-    const struct maybe treble = record_entered_string(maker->record, FIELD_GAUGE, 1);
+    double thin = (double)INFINITY, thick = 0;
 
-    if (!bass.given || !treble.given)
+    for (int s = 1; s <= maker->left.setup.board.strings; s++) {
+        const struct maybe gauge = record_entered_string(maker->record, FIELD_GAUGE, s);
+
+        if (!gauge.given)
+            return false;
+        thin = fmin(thin, gauge.value);
+        thick = fmax(thick, gauge.value);
+    }
+    if (!(thick > 0))
         return false;
     strbuf_add(out, "Strings ");
-    sheet_say_range(out, bass.value, treble.value, &maker->ask->units, MEASURE_GAUGE);
+    sheet_say_range(out, thick, thin, &maker->ask->units, MEASURE_GAUGE);
     return true;
 }
 

@@ -176,7 +176,7 @@ static void add_cut(struct maker *maker)
     bass = amount_of_work(bass, unit);
     treble = amount_of_work(treble, unit);
     if (bass > 0 || treble > 0) {
-        strbuf_add(&maker->then, ", bottom ");
+        strbuf_add(&maker->then, bass >= 0 && treble >= 0 ? ", raise the bottom by " : ", bottom ");
         add_range(&maker->then, bass, treble, unit);
         return;
     }

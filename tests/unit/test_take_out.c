@@ -157,7 +157,7 @@ static void a_visit_without_a_pass_is_taken_out_on_intake(void **state)
     (void)state;
     bench_press(app, "v{F1}{Home}{Down}{Down}50{Enter}");
     assert_string_equal(bench_text(app, "visit.4 humidity"), "50 %");
-    bench_press(app, "*9");
+    bench_press(app, "*009");
     expect_said(app, "0 passes, 0 readings.");
     assert_true(bench_press(app, "{Enter}").save);
     assert_null(bench_text(app, "visit.4 humidity"));

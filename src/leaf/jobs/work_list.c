@@ -159,6 +159,8 @@ void work_add_left(const struct work_list *list, struct strbuf *out)
     else if (move_set_count(moves, move_is_done) > 0)
         strbuf_add(out, waits ? "what is due is marked done: measure again"
                               : "all marked done: measure again before it goes back");
+    else if (moves->restrung)
+        strbuf_add(out, "restrung: tune it up and measure again before it goes back");
     else if (move_set_is_questioned(moves))
         strbuf_add(out, "a reading does not fit the others: read it again");
     else if (!add_names(list, waits_for_ear, "hear and tune again before it goes back: ", out))

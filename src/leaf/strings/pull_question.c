@@ -16,6 +16,12 @@ static double pull_now(const struct app *app, int string)
     return maybe_or(figures_get(&app->now.figures, FIGURE_TENSION, string), 0);
 }
 
+/* Whether the pull asked for is that of all strings together. */
+static bool is_total(enum pull_of of)
+{
+    return of == PULL_OF_EVEN || of == PULL_OF_SHARES;
+}
+
 /* The force that stands for an empty entry. */
 static struct maybe find_kept(const struct app *app)
 {
@@ -136,7 +142,11 @@ bool pull_question_step(struct turn *turn, uint32_t key)
     /* A blank may stand before a unit. */
     if (key == ' ' && !lineedit_is_empty(&turn->app->entry))
         return false;
+    const bool total = is_total(state->pull_of);
     state->pull_of = (enum pull_of)(((int)state->pull_of + by) % PULL_OF_COUNT_);
+    /* What was typed for one string is no pull of all of them together. */
+    if (is_total(state->pull_of) != total)
+        (void)lineedit_set(&turn->app->entry, "");
     app_refresh_entry(turn->app);
     return true;
 }

@@ -199,7 +199,8 @@ static void take_over(struct turn *turn)
         return;
     what_if_drop(&strings_state(app)->what_if);
     turn_changed(turn);
-    app_say(app, TONE_NOTE, "Taken over; * 1 takes it back. Measure again once it is tuned up.");
+    app_say(app, TONE_NOTE,
+            "Taken over; * 1 takes it back. Once they are on, * 0 0 2 says so; measure again.");
 }
 
 static bool answer(struct turn *turn, uint32_t key)

@@ -227,9 +227,11 @@ static bool add_expected(const struct app *app, struct strbuf *out)
     amount_add(out, pull->relief_mm.value, unit, false);
     add_doubt(out, pull->relief_u_mm.value, unit);
     if (pull->action_u_mm[bass].given) {
-        strbuf_addf(out, "; action %d then ", bass);
-        amount_add(out, pull->action_mm[bass].value, unit, false);
-        add_doubt(out, pull->action_u_mm[bass].value, unit);
+        const enum unit rule = app->units.bare[MEASURE_RULE];
+
+        strbuf_addf(out, "; action on string %d then ", bass);
+        amount_add(out, pull->action_mm[bass].value, rule, false);
+        add_doubt(out, pull->action_u_mm[bass].value, rule);
     }
     strbuf_add(out, pull->seen > 0 ? ", as it did before" : pull->by_kind ? ", by its kind" : "");
     return true;

@@ -254,7 +254,9 @@ static struct doubt doubt_text(const struct field *field, const char *text,
 {
     if (field->id == FIELD_BUILT)
         return doubt_of_year(text, about);
-    if (about->of_move && strlen(text) <= 2 && !strpbrk(text, "0123456789"))
+    /* A star is the menu's key, pressed once too often. */
+    if (about->of_move &&
+        (strchr(text, '*') || (strlen(text) <= 2 && !strpbrk(text, "0123456789"))))
         return (struct doubt){.kind = DOUBT_LETTERS};
     return (struct doubt){.kind = DOUBT_NONE};
 }

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "model/reading/moment.h"
+#include "model/reading/work_line.h"
 
 const char *work_mark_name(enum move_kind kind)
 {
@@ -48,6 +49,19 @@ static bool is_before_next(struct place place, int line)
 
     return place.pass >= record_last_read_pass(&place.record, place.visit) ||
            !work_mark_is_since(next, line);
+}
+
+bool work_mark_is_restrung(struct place place)
+{
+    for (int line = record_last_work(&place.record, place.visit); line > 0; line--) {
+        const struct reading_key key = line_key(FIELD_WORK_KIND, place.visit, line);
+        const char *text = record_text(&place.record, &key);
+
+        if (text && strcmp(text, WORK_RESTRUNG) == 0 && work_mark_is_since(place, line) &&
+            is_before_next(place, line))
+            return true;
+    }
+    return false;
 }
 
 int work_mark_line(struct place place, enum move_kind kind)

@@ -3,12 +3,17 @@
 
 #include <string.h>
 
+#include "model/reading/work_line.h"
+
 /* The move that a line marks; MOVE_COUNT_ for a line of the tech's own. */
 static enum move_kind move_of(struct place place, int line)
 {
     const struct reading_key key = {.field = FIELD_WORK_KIND, .visit = place.visit, .part = line};
     const char *text = record_text(&place.record, &key);
 
+    /* Other strings change as much as a reset does. */
+    if (text && strcmp(text, WORK_RESTRUNG) == 0)
+        return MOVE_RESET;
     for (int kind = 0; text && kind < MOVE_COUNT_; kind++)
         if (strcmp(text, work_mark_name((enum move_kind)kind)) == 0)
             return (enum move_kind)kind;

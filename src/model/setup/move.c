@@ -178,19 +178,23 @@ bool move_straight_cut(const struct move *saddle, const struct outfit *outfit,
                        double *ret_treble_mm, double *ret_bass_mm)
 {
     const struct move_amount *amount = saddle->string;
-    const int strings = outfit->strings, last = outfit_last_step(outfit);
+    int lowest = outfit->strings;
     double raise = 0;
 
-    for (int s = 1; s <= strings; s++)
+    /* A string that starts higher up the neck gets its height from a notch of its own. */
+    while (lowest > 1 && outfit->from_fret[lowest] > 0)
+        lowest--;
+    for (int s = 1; s <= lowest; s++)
         if (!amount[s].due)
             return false;
-    if (strings < 1)
+    if (lowest < 1)
         return false;
-    const double slope = last > 0 ? (amount[strings].value - amount[1].value) / last : 0;
-    for (int s = 1; s <= strings; s++)
+    const int last = outfit_step(outfit, lowest);
+    const double slope = last > 0 ? (amount[lowest].value - amount[1].value) / last : 0;
+    for (int s = 1; s <= lowest; s++)
         raise = fmax(raise, amount[s].value - (amount[1].value + slope * outfit_step(outfit, s)));
     *ret_treble_mm = amount[1].value + raise;
-    *ret_bass_mm = amount[strings].value + raise;
+    *ret_bass_mm = amount[lowest].value + raise;
     return true;
 }
 
@@ -210,6 +214,7 @@ void move_set_mark(struct move_set *moves, struct place place)
 {
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
         moves->move[kind].done_by = work_mark_line(place, (enum move_kind)kind);
+    moves->restrung = work_mark_is_restrung(place);
 }
 
 bool move_is_done(const struct move *move)
@@ -268,7 +273,7 @@ enum move_verdict move_set_verdict(const struct move_set *moves)
     if (move_set_count(moves, move_is_open) > 0)
         return MOVES_WORK;
     if (move_set_count(moves, move_is_missed) > 0 || move_set_count(moves, move_is_done) > 0 ||
-        move_set_is_questioned(moves))
+        move_set_is_questioned(moves) || moves->restrung)
         return MOVES_MEASURE;
     return MOVES_READY;
 }
