@@ -6,6 +6,7 @@
 
 #include "model/reading/place.h"
 #include "model/reading/work_line.h"
+#include "model/reading/work_since.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
 
@@ -169,6 +170,28 @@ static bool has_visit(const struct record *record, int visit)
     return visit == 0 || (record_next_visit(record, &next) && next == visit);
 }
 
+/* Where the last pass was for the ear or the tuner alone, how the strings lie is of the pass before
+ * it in which that was read; what is due is of the last one all the same. */
+static void take_heights(struct sheet_maker *maker, struct place last)
+{
+    struct place at = last;
+    struct derived read;
+
+    if (maker->last == 0 || figures_get(&maker->left.figures, FIGURE_RELIEF, 0).given)
+        return;
+    while (place_before(&at) && at.visit == maker->visit) {
+        if (!place_read(at, FIELD_RELIEF).given)
+            continue;
+        if (work_since(at, last, SHEET_HEIGHT_MOVES))
+            return;
+        derive_pass(at, &read);
+        read.moves = maker->left.moves;
+        read.findings = maker->left.findings;
+        maker->left = read;
+        return;
+    }
+}
+
 static void find_passes(struct sheet_maker *maker)
 {
     struct place first = place_of(maker->record, maker->visit, 0), last = first;
@@ -178,6 +201,7 @@ static void find_passes(struct sheet_maker *maker)
         maker->first = first.pass;
     derive_pass(place_of(maker->record, maker->visit, maker->first), &maker->found);
     derive_pass(last, &maker->left);
+    take_heights(maker, last);
     frets_plan_make(last, &maker->left, &maker->sheet->frets);
 }
 

@@ -22,6 +22,11 @@ struct sheet_maker {
 enum status sheet_maker_new(const struct record *record, const struct sheet_ask *ask,
                             struct sheet *sheet, struct sheet_maker **ret_maker);
 
+/* The moves after which what was read of relief, gaps and heights holds no longer. */
+#define SHEET_HEIGHT_MOVES                                                                         \
+    (MOVE_BIT(MOVE_RESET) | MOVE_BIT(MOVE_ROD) | MOVE_BIT(MOVE_FRETS) | MOVE_BIT(MOVE_SLOTS) |     \
+     MOVE_BIT(MOVE_SADDLE))
+
 /* Whether the visit has a first and a different last pass. */
 bool sheet_has_both(const struct sheet_maker *maker);
 

@@ -28,8 +28,6 @@ static struct measured measured_of(const struct sheet_maker *maker, int id)
 static struct maybe still_held(const struct sheet_maker *maker, const struct bench_row *row,
                                enum bench_end end, int string)
 {
-    const unsigned heights = MOVE_BIT(MOVE_RESET) | MOVE_BIT(MOVE_ROD) | MOVE_BIT(MOVE_FRETS) |
-                             MOVE_BIT(MOVE_SLOTS) | MOVE_BIT(MOVE_SADDLE);
     const struct place last = place_of(maker->record, maker->visit, maker->last);
     struct place at = last;
 
@@ -38,7 +36,7 @@ static struct maybe still_held(const struct sheet_maker *maker, const struct ben
             record_entered(maker->record, bench_row_key(row, end, at.visit, at.pass, string));
 
         if (reading.given)
-            return work_since(at, last, heights) ? maybe_absent() : reading;
+            return work_since(at, last, SHEET_HEIGHT_MOVES) ? maybe_absent() : reading;
     }
     return maybe_absent();
 }

@@ -7,7 +7,7 @@
  */
 /* clang-format off */
 CAUTION("string|tune|tuning|rod", "strings under tension: eye protection, slacken first",
-        "string|restring|tune|tuning|retune", "New or slackened strings settle: tune again in the first days, eyes away from them.")
+        "string|restring|restrung|tune|tuning|retune", "New or slackened strings settle: tune again in the first days, eyes away from them.")
 CAUTION("rod|truss", "rod: a quarter turn at most, then measure; stop when it binds",
         "rod|truss", "Leave the truss rod as it is set: a wrong turn can break a neck.")
 CAUTION("reset|heat|steam|iron|press|bend|neck", "heat and steam: burns; they lift finish and glue",

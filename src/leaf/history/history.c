@@ -76,9 +76,11 @@ static void read_sides(const struct pass_state *state, const struct bench_row *r
 {
     const int strings = state->setup.board.strings;
     const bool by_string = bench_row_by_string(row);
+    /* Of a course one string is read for both. */
+    const int bass = strings > 0 ? state->setup.outfit.read_as[strings] : 0;
 
     if (!by_string || strings > 0)
-        ret_sides[HISTORY_BASS] = read_row(state, row, END_BASS, strings, pass);
+        ret_sides[HISTORY_BASS] = read_row(state, row, END_BASS, bass, pass);
     if (by_string ? strings > 1 : bench_row_has_ends(row))
         ret_sides[HISTORY_TREBLE] = read_row(state, row, END_TREBLE, 1, pass);
 }

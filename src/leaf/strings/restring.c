@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "leaf/strings/restring.h"
 
+#include <math.h>
+
 #include "leaf/strings/leaf_strings.h"
 #include "leaf/strings/strings_actions.h"
 #include "model/reading/note_name.h"
@@ -19,7 +21,9 @@ bool restring_can(const struct app *app)
 
 static void add_set(const struct what_if_state *what_if, struct strbuf *out)
 {
-    strbuf_add(out, what_if->set.strings > 0 ? what_if->set.name : "same set");
+    strbuf_add(out, what_if->set.strings > 0       ? what_if->set.name
+                    : what_if_is_of_pulls(what_if) ? "by pull"
+                                                   : "same set");
 }
 
 void restring_add_with(const struct app *app, struct strbuf *out)
@@ -28,17 +32,27 @@ void restring_add_with(const struct app *app, struct strbuf *out)
     add_set(what_if_of(app), out);
 }
 
-/* ", .012 in to .053 in": the outer strings as filed. */
+/* ", .012 in to .053 in": the thinnest and the thickest as filed. */
 static void add_gauges(const struct app *app, struct strbuf *out)
 {
-    const struct reading_key first = reading_key_string(FIELD_GAUGE, 1);
-    const struct reading_key last = reading_key_string(FIELD_GAUGE, app->now.setup.board.strings);
-    const char *from = record_text(&app->record, &first), *to = record_text(&app->record, &last);
+    const char *from = NULL, *to = NULL;
+    double thin = (double)INFINITY, thick = 0;
 
-    if (from)
-        strbuf_addf(out, ", %s", from);
-    if (from && to && last.string > 1)
-        strbuf_addf(out, " to %s", to);
+    for (int s = 1; s <= app->now.setup.board.strings; s++) {
+        const struct reading_key key = reading_key_string(FIELD_GAUGE, s);
+        const struct reading *gauge = record_get(&app->record, &key);
+
+        if (!gauge || !(gauge->value.value > 0))
+            return;
+        if (gauge->value.value < thin)
+            from = gauge->text;
+        if (gauge->value.value > thick)
+            to = gauge->text;
+        thin = fmin(thin, gauge->value.value);
+        thick = fmax(thick, gauge->value.value);
+    }
+    if (from && to)
+        strbuf_addf(out, ", %s to %s", from, to);
 }
 
 static void add_tuning(const struct app *app, struct strbuf *out)

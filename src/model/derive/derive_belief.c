@@ -60,7 +60,8 @@ static void make_saddle(struct belief *belief, const struct between *between)
 }
 
 /* A rod that is marked was turned until the relief was right; one whose turns are said, by these:
- * that it came to the target is then a hope. */
+ * that it came to the target is then a hope. Other strings bend the neck as an unknown turn does.
+ */
 static void make_rod(struct belief *belief, const struct between *between)
 {
     const struct move *move = &between->planned.move[MOVE_ROD];
@@ -74,7 +75,7 @@ static void make_rod(struct belief *belief, const struct between *between)
         belief_turn_rod(belief, between->before, target->value,
                         turned || done.is_said ? hypot(BELIEF_RELIEF_MM, change)
                                                : BELIEF_RELIEF_MM);
-    else if (turned || move->done_by > 0)
+    else if (turned || move->done_by > 0 || between->planned.restrung)
         belief_doubt_rod(belief, between->before, unknown_mm);
     else if (move->state == MOVE_DUE)
         belief_doubt_rod(belief, between->before, change);
@@ -90,7 +91,8 @@ static void age(struct belief *belief, const struct between *between)
 {
     const struct move *move = between->planned.move;
 
-    if (is_touched(&move[MOVE_ROD]) || (between->turn.given && between->turn.value != 0))
+    if (is_touched(&move[MOVE_ROD]) || between->planned.restrung ||
+        (between->turn.given && between->turn.value != 0))
         belief_age(belief, BELIEF_RELIEF);
     if (is_touched(&move[MOVE_SLOTS]))
         belief_age(belief, BELIEF_GAP);
@@ -102,6 +104,8 @@ static void age(struct belief *belief, const struct between *between)
 
 static bool any_done(const struct between *between)
 {
+    if (between->planned.restrung)
+        return true;
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
         if (between->planned.move[kind].done_by > 0)
             return true;

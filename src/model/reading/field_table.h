@@ -307,7 +307,7 @@ FIELD(PASS_NOTE, PASS, ONE, "note", "note", TEXT, PLAIN, NONE, NONE,
 FIELD(WORK_KIND, WORK, ONE, "kind", "work", TEXT, PLAIN, NONE, NONE,
       0, 400, 0, 80, "", "", "what was done")
 FIELD(WORK_AMOUNT, WORK, ONE, "amount", "amount", TEXT, PLAIN, NONE, NONE,
-      0, 400, 0, 80, "", "", "how much was done")
+      0, 400, 0, 400, "", "", "how much was done")
 FIELD(WORK_NOTE, WORK, ONE, "note", "note", TEXT, PLAIN, NONE, NONE,
       0, 8000, 0, 2000, "", "", "anything to remember about the work")
 FIELD(WORK_TIME, WORK, ONE, "time", "time", TIME, PLAIN, NONE, NONE,
