@@ -22,8 +22,8 @@ static void add_raise(struct maker *maker, enum unit unit)
                zero_fret ? "put in a zero fret higher by " : "raise the nut, shim ");
     if (zero_fret)
         amount_add(&maker->amount, amount_of_work(maker->move->raise.value, unit), unit, false);
-    else
-        amount_add_work(&maker->amount, maker->move->raise.value, unit);
+    else /* a shim is made to size */
+        amount_add(&maker->amount, maker->move->raise.value, unit, true);
     amount_add_unit(&maker->amount, unit);
     strbuf_add(&maker->amount, zero_fret ? "" : ", or a new one");
 }
