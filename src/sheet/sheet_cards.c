@@ -2,7 +2,6 @@
 #include "sheet/sheet_cards.h"
 
 #include <math.h>
-#include <stdlib.h>
 
 #include "model/reading/note_name.h"
 #include "sheet/sheet_parts.h"
@@ -171,17 +170,11 @@ enum status sheet_cards_make(const struct record *record, const struct sheet_ask
     struct sheet sheet;
 
     sheet_init(&sheet);
-    enum status status = sheet_maker_new(record, ask, &sheet, &maker);
+    const enum status status = sheet_maker_new(record, ask, &sheet, &maker);
     if (status != STATUS_OK)
         return status;
     sheet_make_head(maker, "Bench card");
     add_slots(maker);
     add_frets(maker);
-    free(maker);
-    status = sheet.status;
-    if (status != STATUS_OK)
-        sheet_done(&sheet);
-    else
-        *ret_sheet = sheet;
-    return status;
+    return sheet_maker_end(maker, ret_sheet);
 }

@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "sheet/sheet_estimate.h"
 
-#include <stdlib.h>
-
 #include "base/num.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
@@ -121,7 +119,7 @@ enum status sheet_estimate_make(const struct record *record, const struct sheet_
     struct sheet sheet;
 
     sheet_init(&sheet);
-    enum status status = sheet_maker_new(record, ask, &sheet, &maker);
+    const enum status status = sheet_maker_new(record, ask, &sheet, &maker);
     if (status != STATUS_OK)
         return status;
     go_back_to_found(maker);
@@ -129,11 +127,5 @@ enum status sheet_estimate_make(const struct record *record, const struct sheet_
     sheet_make_readings(maker);
     add_work(maker, prices);
     add_reserve(maker);
-    free(maker);
-    status = sheet.status;
-    if (status != STATUS_OK)
-        sheet_done(&sheet);
-    else
-        *ret_sheet = sheet;
-    return status;
+    return sheet_maker_end(maker, ret_sheet);
 }

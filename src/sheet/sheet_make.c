@@ -225,6 +225,19 @@ enum status sheet_maker_new(const struct record *record, const struct sheet_ask 
     return STATUS_OK;
 }
 
+enum status sheet_maker_end(struct sheet_maker *maker, struct sheet *ret_sheet)
+{
+    struct sheet *sheet = maker->sheet;
+    const enum status status = sheet->status;
+
+    free(maker);
+    if (status != STATUS_OK)
+        sheet_done(sheet);
+    else
+        *ret_sheet = *sheet;
+    return status;
+}
+
 enum status sheet_make(const struct record *record, const struct sheet_ask *ask,
                        struct sheet *ret_sheet)
 {
@@ -232,15 +245,9 @@ enum status sheet_make(const struct record *record, const struct sheet_ask *ask,
     struct sheet sheet;
 
     sheet_init(&sheet);
-    enum status status = sheet_maker_new(record, ask, &sheet, &maker);
+    const enum status status = sheet_maker_new(record, ask, &sheet, &maker);
     if (status != STATUS_OK)
         return status;
     add_parts(maker);
-    free(maker);
-    status = sheet.status;
-    if (status != STATUS_OK)
-        sheet_done(&sheet);
-    else
-        *ret_sheet = sheet;
-    return status;
+    return sheet_maker_end(maker, ret_sheet);
 }

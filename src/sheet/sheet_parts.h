@@ -22,6 +22,10 @@ struct sheet_maker {
 enum status sheet_maker_new(const struct record *record, const struct sheet_ask *ask,
                             struct sheet *sheet, struct sheet_maker **ret_maker);
 
+/* Ends it, and gives what was put into its sheet; that is released if a block could not be added.
+ */
+enum status sheet_maker_end(struct sheet_maker *maker, struct sheet *ret_sheet);
+
 /* The moves after which what was read of relief, gaps and heights holds no longer. */
 #define SHEET_HEIGHT_MOVES                                                                         \
     (MOVE_BIT(MOVE_RESET) | MOVE_BIT(MOVE_ROD) | MOVE_BIT(MOVE_FRETS) | MOVE_BIT(MOVE_SLOTS) |     \
