@@ -1,12 +1,12 @@
 /* SPDX-License-Identifier: MIT */
 #include "store/profile/profile_load.h"
 
-#include <errno.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "model/reading/record_access.h"
 #include "store/ini_read.h"
+#include "store/profile/profile_lines.h"
 
 /* A key line on its way into the record. */
 struct found {
@@ -274,61 +274,6 @@ static enum status fill_record(struct loader *loader)
     return status;
 }
 
-static void report_key_line(const struct loader *loader, size_t i)
-{
-    const struct ini_text *text = &loader->content->text;
-    const struct ini_line *line = &text->lines[i];
-    const char *rest = line->logical + line->rest_at;
-
-    while (ini_is_blank(*rest))
-        rest++;
-    if (!line->name)
-        report(loader, i, PROBLEM_NOTE,
-               "a key cannot have this name; letters, digits, _ and . are accepted");
-    if (line->section == 0)
-        report(loader, i, PROBLEM_ERROR, "comes before any [section] and is not read");
-    else if (text->lines[text->sections[line->section].line].kind == INI_JUNK)
-        report(loader, i, PROBLEM_ERROR, "its section's line is not understood, so it is not read");
-    if (line->final_backslash && *rest == '\0')
-        report(loader, i, PROBLEM_WARNING,
-               "the backslash at the end is taken as part of the value");
-    if (*rest != '\0' && *rest != ';' && *rest != '#')
-        report(loader, i, PROBLEM_WARNING, "what follows the closing quote is not read");
-}
-
-static void report_section_line(struct loader *loader, size_t i)
-{
-    const struct ini_line *line = &loader->content->text.lines[i];
-
-    if (line->name && reading_key_is_section(line->name))
-        loader->known_sections++;
-    else if (!line->name || strcmp(line->name, "end") != 0)
-        problem_add(loader->problems, i + 1, PROBLEM_NOTE,
-                    "no section %s is known; its lines are kept and not used",
-                    shown_text(line->bytes, line->length).text);
-}
-
-/* Reports problems with the lines; true if all are blank or comments. */
-static bool report_lines(struct loader *loader)
-{
-    const struct ini_text *text = &loader->content->text;
-    bool nothing = true;
-
-    for (size_t i = 0; i < text->line_count; i++) {
-        const enum ini_kind kind = text->lines[i].kind;
-
-        nothing = nothing && (kind == INI_BLANK || kind == INI_COMMENT);
-        if (kind == INI_KEY)
-            report_key_line(loader, i);
-        else if (kind == INI_SECTION)
-            report_section_line(loader, i);
-        else if (kind == INI_JUNK)
-            report(loader, i, PROBLEM_ERROR,
-                   "not understood; [section], key = value or ; comment is accepted");
-    }
-    return nothing;
-}
-
 static void report_end(const struct loader *loader, size_t line)
 {
     if (loader->content->end == INI_END_MISSING)
@@ -337,18 +282,6 @@ static void report_end(const struct loader *loader, size_t line)
     else if (loader->content->end == INI_END_WRONG)
         problem_add(loader->problems, line, PROBLEM_WARNING,
                     "[end] does not match: changed by hand since it was kept, or damaged");
-}
-
-bool profile_is_long(const struct profile_content *content)
-{
-    return content->text.line_count > PROFILE_LINES_MAX / 2 ||
-           content->text.bytes.length > PROFILE_BYTES_MAX / 2;
-}
-
-bool profile_is_too_long(const struct profile_content *content)
-{
-    return content->text.line_count > PROFILE_LINES_MAX ||
-           content->text.bytes.length > PROFILE_BYTES_MAX;
 }
 
 static void report_length(const struct loader *loader)
@@ -391,7 +324,7 @@ static enum status load(struct loader *loader)
     content->end = ini_end_check(body, text->bytes.length - text->start, &end_line);
     report_end(loader, end_line);
     report_length(loader);
-    const bool nothing = report_lines(loader);
+    const bool nothing = profile_report_lines(content, loader->problems, &loader->known_sections);
     resolve_entries(loader);
     status = fill_record(loader);
     if (status != STATUS_OK)
@@ -441,55 +374,4 @@ enum status profile_load_back(struct bytes *bytes, const struct record *known,
                               struct profile_content *ret_content)
 {
     return load_bytes(bytes, known, NULL, ret_content);
-}
-
-void profile_content_done(struct profile_content *content)
-{
-    const int kept_errno = errno;
-
-    ini_text_done(&content->text);
-    free(content->lines);
-    record_done(&content->record);
-    *content = (struct profile_content){0};
-    errno = kept_errno;
-}
-
-size_t profile_lines_below(const struct profile_content *content, const struct reading_key *key)
-{
-    size_t low = 0, high = content->line_count;
-
-    while (low < high) {
-        const size_t middle = low + (high - low) / 2;
-
-        if (reading_key_compare_written(&content->lines[middle].key, key) < 0)
-            low = middle + 1;
-        else
-            high = middle;
-    }
-    return low;
-}
-
-size_t profile_find_line(const struct profile_content *content, const struct reading_key *key)
-{
-    const size_t at = profile_lines_below(content, key);
-
-    if (at < content->line_count && reading_key_compare(&content->lines[at].key, key) == 0)
-        return at;
-    return content->line_count;
-}
-
-size_t profile_line_number(const struct profile_content *content, const struct reading_key *key)
-{
-    size_t i = profile_find_line(content, key);
-
-    if (i == content->line_count)
-        return 0;
-    /* Of a repeated key the last line counts. */
-    for (; i + 1 < content->line_count; i++) {
-        const struct profile_line *next = &content->lines[i + 1];
-
-        if (next->chunk != content->lines[i].chunk || reading_key_compare(&next->key, key) != 0)
-            break;
-    }
-    return content->lines[i].line + 1;
 }

@@ -1,0 +1,77 @@
+/* SPDX-License-Identifier: MIT */
+#include "store/profile/profile_lines.h"
+
+#include <string.h>
+
+#include "store/ini_read.h"
+
+struct reporter {
+    const struct profile_content *content;
+    struct problems *problems;
+    size_t known_sections;
+};
+
+static void report(const struct reporter *reporter, size_t line, enum problem_severity severity,
+                   const char *words)
+{
+    problem_add(reporter->problems, line + 1, severity, "%s", words);
+}
+
+static void report_key_line(const struct reporter *reporter, size_t i)
+{
+    const struct ini_text *text = &reporter->content->text;
+    const struct ini_line *line = &text->lines[i];
+    const char *rest = line->logical + line->rest_at;
+
+    while (ini_is_blank(*rest))
+        rest++;
+    if (!line->name)
+        report(reporter, i, PROBLEM_NOTE,
+               "a key cannot have this name; letters, digits, _ and . are accepted");
+    if (line->section == 0)
+        report(reporter, i, PROBLEM_ERROR, "comes before any [section] and is not read");
+    else if (text->lines[text->sections[line->section].line].kind == INI_JUNK)
+        report(reporter, i, PROBLEM_ERROR,
+               "its section's line is not understood, so it is not read");
+    if (line->final_backslash && *rest == '\0')
+        report(reporter, i, PROBLEM_WARNING,
+               "the backslash at the end is taken as part of the value");
+    if (*rest != '\0' && *rest != ';' && *rest != '#')
+        report(reporter, i, PROBLEM_WARNING, "what follows the closing quote is not read");
+}
+
+static void report_section_line(struct reporter *reporter, size_t i)
+{
+    const struct ini_line *line = &reporter->content->text.lines[i];
+
+    if (line->name && reading_key_is_section(line->name))
+        reporter->known_sections++;
+    else if (!line->name || strcmp(line->name, "end") != 0)
+        problem_add(reporter->problems, i + 1, PROBLEM_NOTE,
+                    "no section %s is known; its lines are kept and not used",
+                    shown_text(line->bytes, line->length).text);
+}
+
+bool profile_report_lines(const struct profile_content *content, struct problems *problems,
+                          size_t *ret_known_sections)
+{
+    struct reporter all = {.content = content, .problems = problems};
+    struct reporter *reporter = &all;
+    const struct ini_text *text = &reporter->content->text;
+    bool nothing = true;
+
+    for (size_t i = 0; i < text->line_count; i++) {
+        const enum ini_kind kind = text->lines[i].kind;
+
+        nothing = nothing && (kind == INI_BLANK || kind == INI_COMMENT);
+        if (kind == INI_KEY)
+            report_key_line(reporter, i);
+        else if (kind == INI_SECTION)
+            report_section_line(reporter, i);
+        else if (kind == INI_JUNK)
+            report(reporter, i, PROBLEM_ERROR,
+                   "not understood; [section], key = value or ; comment is accepted");
+    }
+    *ret_known_sections = all.known_sections;
+    return nothing;
+}
