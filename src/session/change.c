@@ -86,16 +86,6 @@ enum status change_put(struct app *app, const char *date, struct reading_key key
                : status;
 }
 
-enum status change_try(const struct app *app, struct record *trial, struct reading_key key,
-                       const char *text)
-{
-    const struct reading_key at = change_key(app, key), made = reading_key_as_of(key, app->visit);
-
-    if (app->correcting && change_applies(app, key.field))
-        (void)record_remove(trial, &made);
-    return record_put(trial, &at, text, false, NULL);
-}
-
 void change_add_words(const struct app *app, const struct reading_key *key, struct strbuf *out)
 {
     if (key->visit > 0 || !is_of_instrument(key->field) || !has_visit_before(app))

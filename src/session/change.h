@@ -27,10 +27,6 @@ const struct reading *change_made(const struct app *app, const struct reading_ke
 enum status change_put(struct app *app, const char *date, struct reading_key key, const char *text,
                        struct field_fault *ret_fault);
 
-/* The same on trial, in a copy of the session's record. */
-enum status change_try(const struct app *app, struct record *trial, struct reading_key key,
-                       const char *text);
-
 /* Appends how an entry for the key would be filed: ", from this visit on", ", correction: all
  * visits"; ", all visits" for what cannot change; nothing in the first visit, or for readings of a
  * visit. */

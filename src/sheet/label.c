@@ -26,11 +26,6 @@ const char *label_size_name(enum label_size size)
     return sizes[size].name;
 }
 
-struct page_size label_paper(enum label_size size)
-{
-    return sizes[size].paper;
-}
-
 struct label {
     struct page_ruler *ruler;
     struct page_list *list;

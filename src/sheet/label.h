@@ -11,9 +11,8 @@
  */
 enum label_size { LABEL_NONE, LABEL_SMALL, LABEL_MEDIUM, LABEL_LARGE, LABEL_SIZE_COUNT_ };
 
-/* "small", as it is typed, and its size on paper; `size` is none of the ends. */
+/* "small", as it is typed; `size` is none of the ends. */
 const char *label_size_name(enum label_size size);
-struct page_size label_paper(enum label_size size);
 
 /*
  * The label of a visit as one page of that size; lines for which there is no room are left out from
