@@ -5,7 +5,6 @@
 #include <string.h>
 
 #include "model/common/assumption.h"
-#include "model/derive/derive_neck.h"
 #include "model/reading/record_access.h"
 #include "model/setup/break_angle.h"
 #include "model/setup/uncertainty.h"
@@ -109,7 +108,7 @@ void derive_break(const struct record *record, const struct setup *setup, struct
         .drop_u_mm = step_u_mm,
         .distance_u_mm = assumption_get(ASSUME_ANCHOR)->u,
         .tilt_u_rad = anchor.drop_mm.given ? 0 : assumption_get(ASSUME_CHORD_TILT)->u,
-        .pull_share_u = derive_neck_pull_u(figures),
+        .pull_share_u = assumption_get(ASSUME_PULL)->u,
     };
     const bool has_bass = find_string(&anchor, setup->exposure_bass_mm, strings, &bass);
     const bool has_treble = find_string(&anchor, setup->exposure_treble_mm, 1, &treble);

@@ -108,17 +108,8 @@ static bool take_strings(const struct setup *setup, const struct string_lines *l
     return true;
 }
 
-double derive_neck_pull_u(const struct figures *figures)
-{
-    const struct figure *total = &figures->at[FIGURE_TENSION_TOTAL][0];
-
-    return total->u > 0 && total->value > 0 ? total->u / 2 / total->value
-                                            : assumption_get(ASSUME_PULL)->u;
-}
-
 /* A modulus that was not entered is that of its wood by name. */
-static void doubt_beam(const struct record *record, const struct board *board,
-                       const struct figures *figures, struct beam *beam)
+static void doubt_beam(const struct record *record, const struct board *board, struct beam *beam)
 {
     const double *x = board->station_mm[LANE_MIDDLE];
     const int heel = board->heel_fret, before = heel > 0 ? heel - 1 : heel;
@@ -129,7 +120,7 @@ static void doubt_beam(const struct record *record, const struct board *board,
         .shaft_modulus_entered = record_entered_one(record, FIELD_NECK_MODULUS).given,
         .heel_u_mm = (x[heel] - x[before]) *
                      assumption_get(entered ? ASSUME_HEEL_FRET_ENTERED : ASSUME_HEEL_FRET)->u,
-        .pull_share_u = derive_neck_pull_u(figures),
+        .pull_share_u = assumption_get(ASSUME_PULL)->u,
     };
 }
 
@@ -186,7 +177,7 @@ static void derive_beam(const struct record *record, const struct setup *setup,
         has_crown && setup->board.has_relief && total_n.given && take_strings(setup, lines, &beam);
 
     beam.shape.tension_total_n = maybe_or(total_n, 0);
-    doubt_beam(record, &setup->board, figures, &beam);
+    doubt_beam(record, &setup->board, &beam);
     for (int slot = NECK_SLOT_FOUND; slot <= NECK_SLOT_RECUT; slot++)
         bend_neck(&beam, (enum neck_slot)slot, loaded, figures);
     derive_hold(setup, figures);

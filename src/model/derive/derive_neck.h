@@ -18,8 +18,4 @@ void derive_neck(const struct record *record, const struct setup *setup,
                  const struct string_lines *lines, struct figures *figures,
                  struct findings *findings);
 
-/* Standard uncertainty of the strings' pull, as a share of it: its own where it is known, else
- * what is usual. */
-double derive_neck_pull_u(const struct figures *figures);
-
 #endif

@@ -4,8 +4,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "model/common/assumption.h"
 #include "model/derive/derive.h"
-#include "model/derive/derive_neck.h"
 #include "model/reading/moment.h"
 #include "model/reading/work_line.h"
 #include "model/reading/work_mark.h"
@@ -105,8 +105,7 @@ static bool see(const struct record *record, int visit, const struct pull_answer
     const struct maybe now_mm = figures_get(&now.figures, FIGURE_RELIEF, 0);
     if (!old_n.given || !now_n.given || !old_mm.given || !now_mm.given)
         return false;
-    const double pulls_u_n = hypot(derive_neck_pull_u(&old.figures) * old_n.value,
-                                   derive_neck_pull_u(&now.figures) * now_n.value);
+    const double pulls_u_n = assumption_get(ASSUME_PULL)->u * hypot(old_n.value, now_n.value);
     ret_seen->pull_change_n = now_n.value - old_n.value;
     ret_seen->bend_change_mm = now_mm.value - old_mm.value;
     ret_seen->u_mm = hypot(hypot(relief_u(&old), relief_u(&now)), prior->mm_per_n * pulls_u_n);

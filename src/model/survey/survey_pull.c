@@ -5,7 +5,6 @@
 #include <string.h>
 
 #include "model/common/assumption.h"
-#include "model/derive/derive_neck.h"
 #include "model/reading/record_access.h"
 #include "model/survey/pull_answer.h"
 #include "model/survey/pulls_seen.h"
@@ -53,11 +52,11 @@ static struct pull_answer believe(const struct record *record, const struct deri
 }
 
 /* Standard uncertainty of a change of pull. */
-static double change_u_n(const struct derived *derived, const struct pull_change *change)
+static double change_u_n(const struct pull_change *change)
 {
     const double before_n = change->before_n.value, after_n = change->after_n.value;
 
-    return derive_neck_pull_u(&derived->figures) *
+    return assumption_get(ASSUME_PULL)->u *
            (change->other_strings ? hypot(before_n, after_n) : fabs(after_n - before_n));
 }
 
@@ -73,8 +72,7 @@ static void find_bend(const struct record *record, const struct derived *derived
     if (pull_answer_combine(&prior, seen, pull->seen, &answer) != STATUS_OK)
         pull->seen = 0;
     pull->bend_change_mm = maybe_finite(answer.mm_per_n * more_n);
-    pull->bend_u_mm =
-        2 * hypot(answer.u_mm_per_n * more_n, answer.mm_per_n * change_u_n(derived, change));
+    pull->bend_u_mm = 2 * hypot(answer.u_mm_per_n * more_n, answer.mm_per_n * change_u_n(change));
 }
 
 /* The actions as if a rod moved the relief to where it is wanted. */
