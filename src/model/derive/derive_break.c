@@ -56,21 +56,17 @@ static bool find_string(const struct anchor *anchor, struct maybe exposure_mm, i
     return true;
 }
 
-static void set(struct figures *figures, enum figure_id id, int string, double value, double u)
-{
-    figures_set(figures, id, string, value, KNOWN_READ);
-    figures->at[id][string].u = u;
-}
-
 static void set_string(const struct anchor *anchor, const struct string_break *at, int string,
                        struct figures *figures)
 {
     double angle_rad, force_n;
 
     if (break_angle_find(at, &angle_rad) == STATUS_OK)
-        set(figures, FIGURE_BREAK_ANGLE, string, angle_rad, break_angle_u(at, &anchor->doubt));
+        figures_set_u(figures, FIGURE_BREAK_ANGLE, string, angle_rad,
+                      break_angle_u(at, &anchor->doubt));
     if (at->pull_n > 0 && break_angle_find_force(at, &force_n) == STATUS_OK)
-        set(figures, FIGURE_DOWNFORCE, string, force_n, break_angle_force_u(at, &anchor->doubt));
+        figures_set_u(figures, FIGURE_DOWNFORCE, string, force_n,
+                      break_angle_force_u(at, &anchor->doubt));
 }
 
 /* All strings as one in the middle of the outer two, at the mean exposure. */
@@ -88,7 +84,7 @@ static void set_total(const struct anchor *anchor, const struct string_break *ba
     if (!total_n.given || break_angle_find_force(&all, &force_n) != STATUS_OK)
         return;
     doubt.drop_u_mm = hypot(doubt.drop_u_mm, assumption_get(ASSUME_SADDLE_ARCH)->u);
-    set(figures, FIGURE_DOWNFORCE_TOTAL, 0, force_n, break_angle_force_u(&all, &doubt));
+    figures_set_u(figures, FIGURE_DOWNFORCE_TOTAL, 0, force_n, break_angle_force_u(&all, &doubt));
 }
 
 void derive_break(const struct record *record, const struct setup *setup, struct figures *figures)

@@ -32,6 +32,5 @@ void derive_climate(const struct record *record, int visit, struct figures *figu
 
     if (!emc_pct.given || !derive_air(record, visit, &air))
         return;
-    figures_set(figures, FIGURE_EMC, 0, emc_pct.value, KNOWN_READ);
-    figures->at[FIGURE_EMC][0].u = moisture_emc_u(&air);
+    figures_set_u(figures, FIGURE_EMC, 0, emc_pct.value, moisture_emc_u(&air));
 }

@@ -124,12 +124,6 @@ static void doubt_beam(const struct record *record, const struct board *board, s
     };
 }
 
-static void set_with_u(struct figures *figures, enum figure_id id, double value, double u)
-{
-    figures_set(figures, id, 0, value, KNOWN_READ);
-    figures->at[id][0].u = u;
-}
-
 static void bend_neck(const struct beam *beam, enum neck_slot slot, bool loaded,
                       struct figures *figures)
 {
@@ -141,11 +135,11 @@ static void bend_neck(const struct beam *beam, enum neck_slot slot, bool loaded,
         return;
     const struct neck_beam_u u = neck_doubt_find(&beam->shape, slot, &beam->doubt);
     if (neck_beam_find_section(&beam->shape, slot, beam->shape.first_fret_mm, &first) == STATUS_OK)
-        set_with_u(figures, ids->first, first.stiffness_nmm2, u.first_nmm2);
+        figures_set_u(figures, ids->first, 0, first.stiffness_nmm2, u.first_nmm2);
     if (neck_beam_find_section(&beam->shape, slot, beam->shape.heel_mm, &heel) == STATUS_OK)
-        set_with_u(figures, ids->heel, heel.stiffness_nmm2, u.heel_nmm2);
+        figures_set_u(figures, ids->heel, 0, heel.stiffness_nmm2, u.heel_nmm2);
     if (loaded && neck_beam_find_relief(&beam->shape, slot, &relief_mm) == STATUS_OK)
-        set_with_u(figures, ids->relief, relief_mm, u.relief_mm);
+        figures_set_u(figures, ids->relief, 0, relief_mm, u.relief_mm);
 }
 
 /* What the pull alone would make of the neck, less what is read: the rod holds the rest, and the
@@ -157,8 +151,8 @@ static void derive_hold(const struct setup *setup, struct figures *figures)
     const double bow_u_mm = 2 * assumption_get(ASSUME_OWN_BOW)->u;
 
     if (setup_rod_turns(setup) && slack->known != KNOWN_ABSENT && read->known != KNOWN_ABSENT)
-        set_with_u(figures, FIGURE_ROD_HOLDS, slack->value - read->value,
-                   hypot(hypot(slack->u, read->u), bow_u_mm));
+        figures_set_u(figures, FIGURE_ROD_HOLDS, 0, slack->value - read->value,
+                      hypot(hypot(slack->u, read->u), bow_u_mm));
 }
 
 static void derive_beam(const struct record *record, const struct setup *setup,

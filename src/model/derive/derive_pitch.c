@@ -212,12 +212,6 @@ struct cents_read derive_read_cents(struct place place, const struct board *boar
     return read;
 }
 
-static void put(struct figures *figures, enum figure_id id, int string, double value, double u)
-{
-    figures_set(figures, id, string, value, KNOWN_READ);
-    figures->at[id][string].u = u;
-}
-
 /* The change answers to its one reading by no straight line: a central difference well
  * inside the step, as for the set-up figures. */
 static void put_change(const struct board *board, int string, const struct fret_cents *read,
@@ -236,7 +230,7 @@ static void put_change(const struct board *board, int string, const struct fret_
             intonation_setback_change(contact, fret, read->cents + delta, &high) == STATUS_OK)
             u = 2 * fabs(high - low) / (2 * delta) * uncertainty_of_step(step);
     }
-    put(figures, FIGURE_SETBACK_CHANGE, string, change, u);
+    figures_set_u(figures, FIGURE_SETBACK_CHANGE, string, change, u);
 }
 
 static void put_fit(const struct board *board, int string, const struct cents_read *read,
@@ -250,9 +244,10 @@ static void put_fit(const struct board *board, int string, const struct cents_re
         own.at[i].fret -= board->start_fret[string];
     if (intonation_fit_readings(board->scale_mm[string], own.at, own.count, &fit) != STATUS_OK)
         return;
-    put(figures, FIGURE_SETBACK_FIT, string, fit.change.setback_mm, u * fit.u_per_cent.setback_mm);
-    put(figures, FIGURE_NUT_ADVANCE_FIT, string, fit.change.nut_advance_mm,
-        u * fit.u_per_cent.nut_advance_mm);
+    figures_set_u(figures, FIGURE_SETBACK_FIT, string, fit.change.setback_mm,
+                  u * fit.u_per_cent.setback_mm);
+    figures_set_u(figures, FIGURE_NUT_ADVANCE_FIT, string, fit.change.nut_advance_mm,
+                  u * fit.u_per_cent.nut_advance_mm);
     figures_set(figures, FIGURE_CENTS_LEFT_RMS, string, fit.cents_left_rms, KNOWN_READ);
 }
 

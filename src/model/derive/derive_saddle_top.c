@@ -116,8 +116,8 @@ static void put_now(const struct saddle_top_plan *plan, struct figures *figures)
         /* One that is taken from its neighbours says nothing of itself. */
         if (figures->at[FIGURE_SADDLE_HEIGHT][s].known != KNOWN_READ)
             continue;
-        figures_set(figures, FIGURE_SADDLE_OVER_NOW, s, over_mm[s], KNOWN_READ);
-        figures->at[FIGURE_SADDLE_OVER_NOW][s].u = uncertainty_now(plan, figures, s);
+        figures_set_u(figures, FIGURE_SADDLE_OVER_NOW, s, over_mm[s],
+                      uncertainty_now(plan, figures, s));
     }
 }
 

@@ -67,6 +67,12 @@ void figures_set(struct figures *figures, enum figure_id id, int string, double 
         (struct figure){.value = known == KNOWN_ABSENT ? 0 : value, .u = 0, .known = known};
 }
 
+void figures_set_u(struct figures *figures, enum figure_id id, int string, double value, double u)
+{
+    figures_set(figures, id, string, value, KNOWN_READ);
+    figures->at[id][string].u = u;
+}
+
 struct maybe figures_get(const struct figures *figures, enum figure_id id, int string)
 {
     const struct figure *figure = &figures->at[id][string];

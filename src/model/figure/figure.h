@@ -78,4 +78,7 @@ void figures_set(struct figures *figures, enum figure_id id, int string, double 
                  enum known known);
 struct maybe figures_get(const struct figures *figures, enum figure_id id, int string);
 
+/* Sets one that is known as if read, with its expanded uncertainty. */
+void figures_set_u(struct figures *figures, enum figure_id id, int string, double value, double u);
+
 #endif
