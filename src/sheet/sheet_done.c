@@ -14,22 +14,9 @@
 /* What was done, as an owner reads it: a tech's own words as they are; of a move that was marked
  * done as planned, what was done and what the readings show, not the plan. */
 
-static const char *text_of_line(const struct sheet_maker *maker, enum work_column column, int line)
-{
-    const char *text = sheet_text_of(maker, work_key(column, maker->visit, line));
-
-    return text ? text : "";
-}
-
-/* The move that a line marks done; MOVE_COUNT_ for a line of the tech's own. */
 static enum move_kind move_of_line(const struct sheet_maker *maker, int line)
 {
-    const char *kind = text_of_line(maker, WORK_KIND, line);
-
-    for (int move = 0; move < MOVE_COUNT_; move++)
-        if (strcmp(kind, work_mark_name((enum move_kind)move)) == 0)
-            return (enum move_kind)move;
-    return MOVE_COUNT_;
+    return work_mark_named(sheet_text_of_line(maker, WORK_KIND, line));
 }
 
 /* The pass whose readings a line's work followed; pass 0 where its time does not tell. */
@@ -114,8 +101,8 @@ static void say_rod(const struct sheet_maker *maker, int line, const char *plan,
 static bool any_rod_line(const struct sheet_maker *maker)
 {
     for (int line = record_last_work(maker->record, maker->visit); line > 0; line--)
-        if (strstr(text_of_line(maker, WORK_KIND, line), "rod") ||
-            strstr(text_of_line(maker, WORK_AMOUNT, line), "rod"))
+        if (strstr(sheet_text_of_line(maker, WORK_KIND, line), "rod") ||
+            strstr(sheet_text_of_line(maker, WORK_AMOUNT, line), "rod"))
             return true;
     return false;
 }
@@ -321,7 +308,7 @@ static void say_done(const struct sheet_maker *maker, int line, struct strbuf *o
 #include "model/reading/move_table.h"
 #undef MOVE
     };
-    const char *amount = text_of_line(maker, WORK_AMOUNT, line);
+    const char *amount = sheet_text_of_line(maker, WORK_AMOUNT, line);
     const enum move_kind kind = move_of_line(maker, line);
     const bool is_plan = kind != MOVE_COUNT_ && plan_text_is(kind, amount);
 
@@ -341,7 +328,7 @@ static void add_line(struct sheet_maker *maker, int line)
     if (!work_line_exists(maker->record, maker->visit, line))
         return;
     sheet_say_sentence(&text, kind != MOVE_COUNT_ ? sheet_move_name(kind)
-                                                  : text_of_line(maker, WORK_KIND, line));
+                                                  : sheet_text_of_line(maker, WORK_KIND, line));
     sheet_begin_row(maker->sheet, SHEET_ROW_PLAIN);
     sheet_add_cell(maker->sheet, memory);
     strbuf_clear(&text);

@@ -14,3 +14,10 @@ const char *sheet_text_of(const struct sheet_maker *maker, struct reading_key ke
 
     return reading && reading->value.state != READING_BAD ? reading->text : NULL;
 }
+
+const char *sheet_text_of_line(const struct sheet_maker *maker, enum work_column column, int line)
+{
+    const char *text = sheet_text_of(maker, work_key(column, maker->visit, line));
+
+    return text ? text : "";
+}

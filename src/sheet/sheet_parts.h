@@ -3,6 +3,7 @@
 #define SILLET_SHEET_SHEET_PARTS_H
 
 #include "model/derive/derive.h"
+#include "model/reading/work_line.h"
 #include "sheet/sheet_make.h"
 
 /* Private to sheet: the parts of a sheet. Each adds its blocks, or none if nothing is known. */
@@ -74,5 +75,8 @@ void sheet_make_cents_curve(struct sheet_maker *maker);
 
 /* A text of the visit or of one of its passes; NULL if it is absent or not understood. */
 const char *sheet_text_of(const struct sheet_maker *maker, struct reading_key key);
+
+/* The same of one of the visit's work lines; "" in place of NULL. */
+const char *sheet_text_of_line(const struct sheet_maker *maker, enum work_column column, int line);
 
 #endif

@@ -239,13 +239,6 @@ void sheet_make_due(struct sheet_maker *maker)
     sheet_add_findings(maker, WEIGHT_ADVICE);
 }
 
-static const char *text_of_line(const struct sheet_maker *maker, enum work_column column, int line)
-{
-    const char *text = sheet_text_of(maker, work_key(column, maker->visit, line));
-
-    return text ? text : "";
-}
-
 /* The owner's version of caution `k`, if the visit's work and the woods call for it; else NULL. */
 static const char *find_caution(const struct sheet_maker *maker, int k)
 {
@@ -254,7 +247,7 @@ static const char *find_caution(const struct sheet_maker *maker, int k)
 
     for (int line = record_last_work(maker->record, maker->visit); line > 0 && !found; line--)
         for (int column = WORK_KIND; column <= WORK_NOTE && !found; column++)
-            found = caution_for_owner(k, text_of_line(maker, (enum work_column)column, line));
+            found = caution_for_owner(k, sheet_text_of_line(maker, (enum work_column)column, line));
     for (size_t i = 0; i < sizeof woods / sizeof woods[0] && !found; i++) {
         const char *wood = sheet_text_of(maker, reading_key_one(woods[i]));
 

@@ -244,10 +244,7 @@ static void note_own(struct maker *maker)
 
 static const char *text_of_line(const struct maker *maker, enum work_column column, int line)
 {
-    const struct reading_key key = work_key(column, looked_at(maker)->visit, line);
-    const char *text = record_text(maker->record, &key);
-
-    return text ? text : "";
+    return work_line_text(maker->record, column, looked_at(maker)->visit, line);
 }
 
 /* The last strings that were put on in the visit. Work after its day has a date of its own. */

@@ -12,6 +12,15 @@ struct reading_key work_key(enum work_column column, int visit, int line)
     return (struct reading_key){.field = fields[column], .visit = visit, .part = line};
 }
 
+const char *work_line_text(const struct record *record, enum work_column column, int visit,
+                           int line)
+{
+    const struct reading_key key = work_key(column, visit, line);
+    const char *text = record_text(record, &key);
+
+    return text ? text : "";
+}
+
 bool work_line_exists(const struct record *record, int visit, int line)
 {
     for (int column = 0; column < WORK_COLUMN_COUNT_; column++) {

@@ -13,6 +13,10 @@ struct reading_key work_key(enum work_column column, int visit, int line);
 /* The kind of a line that says which strings were put on. */
 #define WORK_RESTRUNG "restrung"
 
+/* What stands in one of its columns, "" for nothing. Valid until the record changes. */
+const char *work_line_text(const struct record *record, enum work_column column, int visit,
+                           int line);
+
 /* Whether a work line has any reading. */
 bool work_line_exists(const struct record *record, int visit, int line);
 

@@ -16,9 +16,12 @@ const char *work_mark_name(enum move_kind kind)
     return names[kind];
 }
 
-static struct reading_key line_key(enum field_id field, int visit, int line)
+enum move_kind work_mark_named(const char *kind)
 {
-    return (struct reading_key){.field = field, .visit = visit, .part = line};
+    for (int move = 0; move < MOVE_COUNT_; move++)
+        if (strcmp(kind, work_mark_name((enum move_kind)move)) == 0)
+            return (enum move_kind)move;
+    return MOVE_COUNT_;
 }
 
 bool move_is_measured(enum move_kind kind)
@@ -34,7 +37,7 @@ bool move_is_measured(enum move_kind kind)
 bool work_mark_is_since(struct place place, int line)
 {
     const struct reading_key pass_time = place_key(place, FIELD_PASS_TIME);
-    const struct reading_key work_time = line_key(FIELD_WORK_TIME, place.visit, line);
+    const struct reading_key work_time = work_key(WORK_TIME, place.visit, line);
     const struct maybe read = moment_of(&place.record, &pass_time);
     const struct maybe done = moment_of(&place.record, &work_time);
 
@@ -51,28 +54,22 @@ static bool is_before_next(struct place place, int line)
            !work_mark_is_since(next, line);
 }
 
+/* The last line of a kind between a pass and the one after it; 0 for none. */
+static int last_line(struct place place, const char *kind)
+{
+    for (int line = record_last_work(&place.record, place.visit); line > 0; line--)
+        if (strcmp(work_line_text(&place.record, WORK_KIND, place.visit, line), kind) == 0 &&
+            work_mark_is_since(place, line) && is_before_next(place, line))
+            return line;
+    return 0;
+}
+
 bool work_mark_is_restrung(struct place place)
 {
-    for (int line = record_last_work(&place.record, place.visit); line > 0; line--) {
-        const struct reading_key key = line_key(FIELD_WORK_KIND, place.visit, line);
-        const char *text = record_text(&place.record, &key);
-
-        if (text && strcmp(text, WORK_RESTRUNG) == 0 && work_mark_is_since(place, line) &&
-            is_before_next(place, line))
-            return true;
-    }
-    return false;
+    return last_line(place, WORK_RESTRUNG) > 0;
 }
 
 int work_mark_line(struct place place, enum move_kind kind)
 {
-    for (int line = record_last_work(&place.record, place.visit); line > 0; line--) {
-        const struct reading_key key = line_key(FIELD_WORK_KIND, place.visit, line);
-        const char *text = record_text(&place.record, &key);
-
-        if (text && strcmp(text, work_mark_name(kind)) == 0 && work_mark_is_since(place, line) &&
-            is_before_next(place, line))
-            return line;
-    }
-    return 0;
+    return last_line(place, work_mark_name(kind));
 }

@@ -18,6 +18,9 @@ enum move_kind {
 /* "reset", "rod" and so on: also what a work line is called that marks it done. */
 const char *work_mark_name(enum move_kind kind);
 
+/* The move that a work line of that kind marks done; MOVE_COUNT_ for a line of the tech's own. */
+enum move_kind work_mark_named(const char *kind);
+
 /* Found by relief, gaps and heights alone, which every pass reads: rod, slots and saddle. They are
  * listed while they are good, too. */
 bool move_is_measured(enum move_kind kind);

@@ -5,19 +5,12 @@
 
 #include "model/reading/work_line.h"
 
-/* The move that a line marks; MOVE_COUNT_ for a line of the tech's own. */
+/* Other strings change as much as a reset does. */
 static enum move_kind move_of(struct place place, int line)
 {
-    const struct reading_key key = {.field = FIELD_WORK_KIND, .visit = place.visit, .part = line};
-    const char *text = record_text(&place.record, &key);
+    const char *kind = work_line_text(&place.record, WORK_KIND, place.visit, line);
 
-    /* Other strings change as much as a reset does. */
-    if (text && strcmp(text, WORK_RESTRUNG) == 0)
-        return MOVE_RESET;
-    for (int kind = 0; text && kind < MOVE_COUNT_; kind++)
-        if (strcmp(text, work_mark_name((enum move_kind)kind)) == 0)
-            return (enum move_kind)kind;
-    return MOVE_COUNT_;
+    return strcmp(kind, WORK_RESTRUNG) == 0 ? MOVE_RESET : work_mark_named(kind);
 }
 
 /* Of one visit; `from` is the pass to compare times with, pass 0 if every line counts. */

@@ -12,10 +12,7 @@
 
 static bool is_kind(const struct record *record, int visit, int line, const char *kind)
 {
-    const struct reading_key key = work_key(WORK_KIND, visit, line);
-    const char *text = record_text(record, &key);
-
-    return text && strcmp(text, kind) == 0;
+    return strcmp(work_line_text(record, WORK_KIND, visit, line), kind) == 0;
 }
 
 /* When the visit's strings went on, by its last such line. */
