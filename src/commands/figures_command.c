@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "commands/figures_command.h"
 
-#include <errno.h>
 #include <stdbool.h>
 
 #include "commands/more.h"
@@ -211,11 +210,7 @@ static bool fits(const struct figures_options *options, const struct derived *de
 
 static enum exit_code finish(bool fault)
 {
-    if (fflush(stdout) != 0 || ferror(stdout)) {
-        report_failure("standard output", STATUS_IO, errno, stderr);
-        return EXIT_CANNOT;
-    }
-    return fault ? EXIT_FINDINGS : EXIT_GOOD;
+    return report_printed(fault ? EXIT_FINDINGS : EXIT_GOOD);
 }
 
 /* The figures of all files, one file after another. */

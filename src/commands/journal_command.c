@@ -26,7 +26,10 @@ struct journal_options {
 
 /* One line of the journal; owns its texts, for the record is closed before it is printed. */
 struct line {
-    struct journal_entry entry;
+    enum journal_what what;
+    double moment;
+    bool timed;
+    int visit, part;
     char *file, *name, *owner, *words, *amount, *note;
 };
 
@@ -67,7 +70,11 @@ static void take(void *taker, const struct journal_entry *entry)
     }
     journal->lines = lines;
     journal->lines[journal->count++] =
-        (struct line){.entry = *entry,
+        (struct line){.what = entry->what,
+                      .moment = entry->moment,
+                      .timed = entry->timed,
+                      .visit = entry->visit,
+                      .part = entry->part,
                       .file = keep(journal, journal->file),
                       .name = keep(journal, record_text(&then, &name)),
                       .owner = keep(journal, record_text(&then, &owner)),
@@ -93,26 +100,24 @@ static void free_lines(struct journal *journal)
 static int compare_lines(const void *a, const void *b)
 {
     const struct line *one = a, *two = b;
-    int order = (one->entry.moment > two->entry.moment) - (one->entry.moment < two->entry.moment);
+    int order = (one->moment > two->moment) - (one->moment < two->moment);
 
     if (!order)
         order = strcmp(one->file, two->file);
     if (!order)
-        order = one->entry.visit - two->entry.visit;
+        order = one->visit - two->visit;
     if (!order)
-        order = (int)one->entry.what - (int)two->entry.what;
-    return order ? order : one->entry.part - two->entry.part;
+        order = (int)one->what - (int)two->what;
+    return order ? order : one->part - two->part;
 }
 
 static enum exit_code collect_file(const struct journal_options *options, const char *path,
                                    struct journal *journal)
 {
-    struct problems problems;
     struct profile *profile = NULL;
 
-    problems_init(&problems);
     errno = 0;
-    const enum status status = profile_open(path, PROFILE_TO_READ, &problems, &profile);
+    const enum status status = profile_open(path, PROFILE_TO_READ, NULL, &profile);
     if (status == STATUS_OK) {
         journal->record = profile_record(profile);
         journal_walk(journal->record, options->first, options->end, take, journal);
@@ -120,7 +125,6 @@ static enum exit_code collect_file(const struct journal_options *options, const 
         report_failure(path, status, errno, stderr);
     }
     profile_close(profile);
-    problems_done(&problems);
     return status == STATUS_OK ? EXIT_GOOD : EXIT_FINDINGS;
 }
 
@@ -152,15 +156,15 @@ static const char *what_of(const struct line *line)
     static const char *const names[] = {
         [JOURNAL_VISIT] = "came in", [JOURNAL_PASS] = "measured", [JOURNAL_WORK] = "work"};
 
-    return names[line->entry.what];
+    return names[line->what];
 }
 
 static void say_time(const struct line *line, struct strbuf *out)
 {
-    const double day = (double)(int)line->entry.moment;
-    const int minute = (int)((line->entry.moment - day) * 24 * 60 + 0.5 / 60);
+    const double day = (double)(int)line->moment;
+    const int minute = (int)((line->moment - day) * 24 * 60 + 0.5 / 60);
 
-    if (line->entry.timed)
+    if (line->timed)
         strbuf_addf(out, "%02d:%02d", minute / 60, minute % 60);
 }
 
@@ -175,7 +179,7 @@ static void print_csv(const struct journal *journal)
     csv_end_record(&csv);
     for (size_t i = 0; i < journal->count; i++) {
         const struct line *line = &journal->lines[i];
-        const struct day day = day_of_number((int)line->entry.moment);
+        const struct day day = day_of_number((int)line->moment);
         char memory[2][16];
         struct strbuf date = STRBUF(memory[0]), time = STRBUF(memory[1]);
 
@@ -209,9 +213,9 @@ static void print_line(const struct line *line)
     say_time(line, &time);
     printf("  %-5s  ", memory);
     print_safe("", line->name[0] ? line->name : line->file);
-    if (line->entry.what != JOURNAL_WORK)
+    if (line->what != JOURNAL_WORK)
         printf(": %s", what_of(line));
-    print_safe(line->entry.what == JOURNAL_WORK ? ": " : ", ", line->words);
+    print_safe(line->what == JOURNAL_WORK ? ": " : ", ", line->words);
     print_safe(", ", line->amount);
     print_safe("\n         ", line->note);
     putchar('\n');
@@ -222,7 +226,7 @@ static void print_text(const struct journal *journal)
     int last = -1;
 
     for (size_t i = 0; i < journal->count; i++) {
-        const int number = (int)journal->lines[i].entry.moment;
+        const int number = (int)journal->lines[i].moment;
 
         if (number != last) {
             const struct day day = day_of_number(number);
@@ -247,21 +251,12 @@ static enum exit_code print(struct journal *journal, bool csv)
         print_csv(journal);
     else
         print_text(journal);
-    if (fflush(stdout) == 0 && !ferror(stdout))
-        return EXIT_GOOD;
-    report_failure("standard output", STATUS_IO, errno, stderr);
-    return EXIT_CANNOT;
+    return report_printed(EXIT_GOOD);
 }
 
 static enum exit_code list(const struct journal_options *options, const struct shelf *shelf)
 {
-    const enum status status = shelf_status(shelf);
     struct journal journal = {.status = STATUS_OK};
-
-    if (status != STATUS_OK && (status != STATUS_NOT_FOUND || options->folder)) {
-        report_failure(shelf_folder(shelf), status, shelf_error(shelf), stderr);
-        return EXIT_CANNOT;
-    }
     enum exit_code code = collect(options, shelf, &journal);
     if (journal.status != STATUS_OK) {
         report_failure(shelf_folder(shelf), journal.status, 0, stderr);
@@ -355,7 +350,7 @@ enum exit_code journal_command(int count, char *const *words)
 
     if (!option_read(LINE_JOURNAL, count, words, &reader) || !take_when(&options))
         return EXIT_USAGE;
-    if (shelf_items_open(options.folder, &shelf) != STATUS_OK)
+    if (shelf_items_open_to_list(options.folder, &shelf) != STATUS_OK)
         return EXIT_CANNOT;
     const enum exit_code code = list(&options, shelf);
     shelf_close(shelf);

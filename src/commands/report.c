@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "commands/report.h"
 
+#include <errno.h>
 #include <stdint.h>
 #include <string.h>
 
@@ -80,4 +81,12 @@ void report_failure(const char *path, enum status status, int error, FILE *out)
     report_words(status, error, &words);
     report_begin(path, out);
     fprintf(out, " %s\n", memory);
+}
+
+enum exit_code report_printed(enum exit_code code)
+{
+    if (fflush(stdout) == 0 && !ferror(stdout))
+        return code;
+    report_failure("standard output", STATUS_IO, errno, stderr);
+    return EXIT_CANNOT;
 }

@@ -22,6 +22,10 @@ void report_problems(const char *path, const struct problems *problems, enum pro
 /* One sentence about a file that could not be opened or written; `error` is the errno. */
 void report_failure(const char *path, enum status status, int error, FILE *out);
 
+/* Ends what a command printed: `code`, or EXIT_CANNOT, and says so, where standard output did not
+ * take it. */
+enum exit_code report_printed(enum exit_code code);
+
 /* Adds the same sentence to `out`, without the names of the program and the file. */
 void report_words(enum status status, int error, struct strbuf *out);
 

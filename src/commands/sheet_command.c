@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "commands/sheet_command.h"
 
-#include <errno.h>
 #include <langinfo.h>
 #include <string.h>
 
@@ -17,10 +16,8 @@ static bool is_utf8(void)
 
 static enum exit_code print_bytes(const struct bytes *bytes)
 {
-    if (fwrite(bytes->data, 1, bytes->length, stdout) == bytes->length && fflush(stdout) == 0)
-        return EXIT_GOOD;
-    report_failure("standard output", STATUS_IO, errno, stderr);
-    return EXIT_CANNOT;
+    (void)fwrite(bytes->data, 1, bytes->length, stdout);
+    return report_printed(EXIT_GOOD);
 }
 
 /* The sheet of one of the files. */

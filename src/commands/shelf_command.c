@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "commands/shelf_command.h"
 
-#include <errno.h>
 #include <string.h>
 
 #include "base/utf8.h"
@@ -137,24 +136,14 @@ static enum exit_code print_list(const struct shelf_list *list, bool csv)
     else
         fprintf(stderr, "sillet: %s\n",
                 list->count > 0 ? "no instrument on file matches" : "no instrument on file");
-    if (fflush(stdout) != 0 || ferror(stdout)) {
-        report_failure("standard output", STATUS_IO, errno, stderr);
-        code = EXIT_CANNOT;
-    }
-    return code;
+    return report_printed(code);
 }
 
 static enum exit_code list_shelf(struct shelf *shelf, const struct shelf_options *options)
 {
-    const enum status status = shelf_status(shelf);
     struct shelf_list list;
     enum exit_code code = EXIT_CANNOT;
 
-    /* The data folder is made with the first instrument; a folder given by name has to exist. */
-    if (status != STATUS_OK && (status != STATUS_NOT_FOUND || options->folder)) {
-        report_failure(shelf_folder(shelf), status, shelf_error(shelf), stderr);
-        return EXIT_CANNOT;
-    }
     while (shelf_read_next(shelf))
         ;
     shelf_keep_cache(shelf);
@@ -207,7 +196,7 @@ enum exit_code shelf_command(int count, char *const *words)
     options.filter = STRBUF(options.words);
     if (!option_read(LINE_SHELF, count, words, &reader))
         return EXIT_USAGE;
-    if (shelf_items_open(options.folder, &shelf) != STATUS_OK)
+    if (shelf_items_open_to_list(options.folder, &shelf) != STATUS_OK)
         return EXIT_CANNOT;
     const enum exit_code code = list_shelf(shelf, &options);
     shelf_close(shelf);

@@ -66,3 +66,21 @@ enum status shelf_items_open(const char *folder, struct shelf **ret_shelf)
         report_failure(folder ? folder : "shelf", status, 0, stderr);
     return status;
 }
+
+enum status shelf_items_open_to_list(const char *folder, struct shelf **ret_shelf)
+{
+    struct shelf *shelf;
+    enum status status = shelf_items_open(folder, &shelf);
+
+    if (status != STATUS_OK)
+        return status;
+    status = shelf_status(shelf);
+    /* The data folder is made with the first instrument. */
+    if (status == STATUS_OK || (status == STATUS_NOT_FOUND && !folder)) {
+        *ret_shelf = shelf;
+        return STATUS_OK;
+    }
+    report_failure(shelf_folder(shelf), status, shelf_error(shelf), stderr);
+    shelf_close(shelf);
+    return status;
+}

@@ -15,4 +15,8 @@ bool shelf_items_give(const struct shelf *shelf, struct shelf_list *list);
 /* Opens the shelf in a folder; with NULL, the one in the data folder. Prints a failure. */
 enum status shelf_items_open(const char *folder, struct shelf **ret_shelf);
 
+/* The same to list what is on file; a folder given by name has to exist, and any that is there has
+ * to be readable. */
+enum status shelf_items_open_to_list(const char *folder, struct shelf **ret_shelf);
+
 #endif
