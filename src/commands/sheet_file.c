@@ -1,9 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "commands/sheet_file.h"
 
-#include <errno.h>
 #include <stdlib.h>
-#include <string.h>
 
 #include "commands/shop_settings.h"
 #include "page/page_write.h"
@@ -103,10 +101,8 @@ static enum status make_label(const struct sheet_document *document, const struc
 static enum status make_estimate(const struct record *record, const struct sheet_ask *ask,
                                  struct sheet *ret_sheet)
 {
-    const struct shop_prices shop = shop_settings_prices();
-    struct sheet_prices prices = {.currency = shop.currency};
+    const struct move_prices prices = shop_settings_prices();
 
-    memcpy(prices.move, shop.move, sizeof prices.move);
     return sheet_estimate_make(record, ask, &prices, ret_sheet);
 }
 

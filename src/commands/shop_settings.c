@@ -71,9 +71,9 @@ struct shop_letterhead shop_settings_letterhead(void)
     return letterhead;
 }
 
-struct shop_prices shop_settings_prices(void)
+struct move_prices shop_settings_prices(void)
 {
-    struct shop_prices prices = {.currency = ""};
+    struct move_prices prices = {.currency = ""};
     char *path = NULL;
 
     if (shop_path(&path) == STATUS_OK)

@@ -38,7 +38,7 @@ static void add_row(struct sheet_maker *maker, enum sheet_row row, const char *n
 }
 
 /* Adds the moves of one kind; returns their sum, absent if a price of them is. */
-static struct maybe add_moves(struct sheet_maker *maker, const struct sheet_prices *prices,
+static struct maybe add_moves(struct sheet_maker *maker, const struct move_prices *prices,
                               bool (*wanted)(const struct move *), bool words)
 {
     struct maybe sum = maybe_given(0);
@@ -64,7 +64,7 @@ static struct maybe add_moves(struct sheet_maker *maker, const struct sheet_pric
     return sum;
 }
 
-static void add_sum(struct sheet_maker *maker, const struct sheet_prices *prices, const char *name,
+static void add_sum(struct sheet_maker *maker, const struct move_prices *prices, const char *name,
                     const struct maybe *sum)
 {
     char memory[TEXT_MAX];
@@ -74,7 +74,7 @@ static void add_sum(struct sheet_maker *maker, const struct sheet_prices *prices
     add_row(maker, SHEET_ROW_LAST, name, NULL, memory);
 }
 
-static void add_work(struct sheet_maker *maker, const struct sheet_prices *prices)
+static void add_work(struct sheet_maker *maker, const struct move_prices *prices)
 {
     const int due = move_set_count(&maker->left.moves, is_due);
     const int later = move_set_count(&maker->left.moves, may_follow);
@@ -113,7 +113,7 @@ static void go_back_to_found(struct sheet_maker *maker)
 }
 
 enum status sheet_estimate_make(const struct record *record, const struct sheet_ask *ask,
-                                const struct sheet_prices *prices, struct sheet *ret_sheet)
+                                const struct move_prices *prices, struct sheet *ret_sheet)
 {
     struct sheet_maker *maker;
     struct sheet sheet;

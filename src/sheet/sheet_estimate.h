@@ -2,15 +2,8 @@
 #ifndef SILLET_SHEET_SHEET_ESTIMATE_H
 #define SILLET_SHEET_SHEET_ESTIMATE_H
 
-#include "base/maybe.h"
-#include "model/reading/work_mark.h"
+#include "model/reading/move_prices.h"
 #include "sheet/sheet_make.h"
-
-/* What the shop asks for each move; `currency` is "" if it does not say. */
-struct sheet_prices {
-    const char *currency;
-    struct maybe move[MOVE_COUNT_];
-};
 
 /*
  * The estimate before the work: what the first pass of the visit found, what is due by it, in words
@@ -18,6 +11,6 @@ struct sheet_prices {
  * line to fill in where not. Fails as sheet_make; the caller releases it with sheet_done.
  */
 enum status sheet_estimate_make(const struct record *record, const struct sheet_ask *ask,
-                                const struct sheet_prices *prices, struct sheet *ret_sheet);
+                                const struct move_prices *prices, struct sheet *ret_sheet);
 
 #endif

@@ -15,12 +15,12 @@ static bool read_price(const char *text, double *ret_price)
     return num_decimal(text, strlen(text), ret_price) == STATUS_OK && *ret_price <= most;
 }
 
-enum status shop_prices_read(const char *path, struct shop_prices *ret_prices)
+enum status shop_prices_read(const char *path, struct move_prices *ret_prices)
 {
     struct strbuf unit = STRBUF(ret_prices->currency);
     struct shop_file file;
 
-    *ret_prices = (struct shop_prices){.currency = ""};
+    *ret_prices = (struct move_prices){.currency = ""};
     const enum status status = shop_file_load(path, NULL, &file);
     if (status != STATUS_OK)
         return status;

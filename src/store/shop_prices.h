@@ -2,8 +2,7 @@
 #ifndef SILLET_STORE_SHOP_PRICES_H
 #define SILLET_STORE_SHOP_PRICES_H
 
-#include "base/maybe.h"
-#include "model/reading/work_mark.h"
+#include "model/reading/move_prices.h"
 #include "store/ini_read.h"
 #include "store/problem.h"
 
@@ -16,15 +15,11 @@
  *     slots = 40.50
  *
  * A move's key is what a work line calls it (move_table.h). A price is a decimal, up to a million.
+ *
+ * What is not understood is left out, and a missing file has none. Fails as shop_file_load;
+ * *ret_prices is empty then.
  */
-struct shop_prices {
-    char currency[16];
-    struct maybe move[MOVE_COUNT_];
-};
-
-/* What is not understood is left out, and a missing file has none. Fails as shop_file_load;
- * *ret_prices is empty then. */
-enum status shop_prices_read(const char *path, struct shop_prices *ret_prices);
+enum status shop_prices_read(const char *path, struct move_prices *ret_prices);
 
 /* Adds what is wrong with an entry; false if it is not one of the prices. */
 bool shop_prices_check(const struct ini_entry *entry, struct problems *problems);

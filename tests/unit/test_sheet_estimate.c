@@ -13,7 +13,7 @@
 
 /* The estimate, and the prices that it takes from the shop's settings. */
 
-static char *text_of(const char *more, const struct sheet_prices *prices)
+static char *text_of(const char *more, const struct move_prices *prices)
 {
     const struct sheet_ask ask = {.visit = 1, .units = shop_units_inch()};
     struct record record;
@@ -38,7 +38,7 @@ static void check_in(const char *text, const char *words)
 /* Relief, gaps and action are high; all three moves are due, so intonation may follow. */
 static void prices_are_added_up(void **state)
 {
-    struct sheet_prices prices = {.currency = "EUR"};
+    struct move_prices prices = {.currency = "EUR"};
     char *text;
 
     (void)state;
@@ -56,7 +56,7 @@ static void prices_are_added_up(void **state)
 
 static void what_has_no_price_is_a_line_to_fill_in(void **state)
 {
-    struct sheet_prices prices = {.currency = ""};
+    struct move_prices prices = {.currency = ""};
     char *text;
 
     (void)state;
@@ -73,7 +73,7 @@ static void what_has_no_price_is_a_line_to_fill_in(void **state)
 /* It is what the owner agreed to: later passes and work do not change it. */
 static void it_stays_as_it_was_given(void **state)
 {
-    const struct sheet_prices prices = {.currency = ""};
+    const struct move_prices prices = {.currency = ""};
     char *before, *after;
 
     (void)state;
@@ -89,7 +89,7 @@ static void it_stays_as_it_was_given(void **state)
 static void settings_hold_prices_by_move(void **state)
 {
     const char *path = tree_path(*state, "shop.ini");
-    struct shop_prices prices;
+    struct move_prices prices;
 
     tree_write_text(
         path, "[prices]\ncurrency = kr\nrod = 25\nslots = 40.50\nsaddle = much\nreset = -1\n");
