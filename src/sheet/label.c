@@ -61,7 +61,7 @@ static void draw_text(struct label *label, double size_mm, enum page_weight weig
     }
 }
 
-static void say_when(const struct sheet_maker *maker, struct strbuf *out)
+static bool say_when(const struct sheet_maker *maker, struct strbuf *out)
 {
     const char *date = sheet_text_of(maker, reading_key_visit(FIELD_VISIT_DATE, maker->visit));
 
@@ -71,6 +71,7 @@ static void say_when(const struct sheet_maker *maker, struct strbuf *out)
     }
     if (maker->ask->shop)
         strbuf_addf(out, "%s%s", out->length > 0 ? ", " : "", maker->ask->shop);
+    return out->length > 0;
 }
 
 static void say_outer(const struct sheet_maker *maker, const char *what, enum figure_id figure,
@@ -87,7 +88,7 @@ static void say_outer(const struct sheet_maker *maker, const char *what, enum fi
 }
 
 /* As it was left: what a player notices first when it moves. */
-static void say_left(const struct sheet_maker *maker, struct strbuf *out)
+static bool say_left(const struct sheet_maker *maker, struct strbuf *out)
 {
     const struct maybe relief = figures_get(&maker->left.figures, FIGURE_RELIEF, 0);
 
@@ -96,35 +97,40 @@ static void say_left(const struct sheet_maker *maker, struct strbuf *out)
         sheet_say_length(out, relief.value, &maker->ask->units, MEASURE_FEELER);
     }
     say_outer(maker, "action", FIGURE_ACTION, MEASURE_RULE, out);
+    return out->length > 0;
+}
+
+static bool say_owner(const struct sheet_maker *maker, struct strbuf *out)
+{
+    const char *owner = sheet_text_of(maker, reading_key_one(FIELD_OWNER));
+
+    if (owner)
+        strbuf_addf(out, "Owner: %s", owner);
+    return owner != NULL;
+}
+
+static void add(struct sheet_maker *maker, enum sheet_block_kind kind,
+                bool (*say)(const struct sheet_maker *, struct strbuf *))
+{
+    char memory[400];
+    struct strbuf text = STRBUF(memory);
+
+    if (say(maker, &text))
+        sheet_add_text(maker->sheet, kind, memory);
 }
 
 /* The lines as blocks of a sheet, which makes all texts harmless. */
 static void say_all(struct sheet_maker *maker)
 {
     const char *name = sheet_text_of(maker, reading_key_one(FIELD_NAME));
-    const char *owner = sheet_text_of(maker, reading_key_one(FIELD_OWNER));
-    char memory[400];
-    struct strbuf text = STRBUF(memory);
 
     sheet_add_title(maker->sheet, name ? name : "Set-up", NULL);
-    say_when(maker, &text);
-    sheet_add_text(maker->sheet, SHEET_PARAGRAPH, memory);
-    strbuf_clear(&text);
-    if (sheet_say_check(maker, &text))
-        sheet_add_text(maker->sheet, SHEET_HEADING, memory);
-    strbuf_clear(&text);
-    if (sheet_say_gauges(maker, &text))
-        sheet_add_text(maker->sheet, SHEET_PARAGRAPH, memory);
-    strbuf_clear(&text);
-    if (sheet_say_tuning(maker, &text))
-        sheet_add_text(maker->sheet, SHEET_PARAGRAPH, memory);
-    strbuf_clear(&text);
-    say_left(maker, &text);
-    sheet_add_text(maker->sheet, SHEET_PARAGRAPH, memory);
-    strbuf_clear(&text);
-    if (owner)
-        strbuf_addf(&text, "Owner: %s", owner);
-    sheet_add_text(maker->sheet, SHEET_PARAGRAPH, memory);
+    add(maker, SHEET_PARAGRAPH, say_when);
+    add(maker, SHEET_HEADING, sheet_say_check);
+    add(maker, SHEET_PARAGRAPH, sheet_say_gauges);
+    add(maker, SHEET_PARAGRAPH, sheet_say_tuning);
+    add(maker, SHEET_PARAGRAPH, say_left);
+    add(maker, SHEET_PARAGRAPH, say_owner);
 }
 
 static enum status draw(const struct sheet *sheet, enum label_size size,
