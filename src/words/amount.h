@@ -49,6 +49,9 @@ struct amount_digits {
 void amount_add_supported(struct strbuf *out, double value, double u,
                           const struct amount_digits *digits);
 
+/* More columns than any of these takes. */
+enum { AMOUNT_ANY_WIDTH = 60 };
+
 /* The same for a length in mm, written in `unit`. */
 void amount_add_supported_mm(struct strbuf *out, double mm, double u_mm, enum unit unit,
                              int columns);

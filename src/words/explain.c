@@ -105,11 +105,9 @@ static void add_length(struct strbuf *out, double mm)
 
 static void add_supported(struct strbuf *out, double mm, double u_mm)
 {
-    enum { ANY_WIDTH = 60 };
-
-    amount_add_supported_mm(out, mm, u_mm, UNIT_MM, ANY_WIDTH);
+    amount_add_supported_mm(out, mm, u_mm, UNIT_MM, AMOUNT_ANY_WIDTH);
     strbuf_add(out, " mm (");
-    amount_add_supported_mm(out, mm, u_mm, UNIT_IN, ANY_WIDTH);
+    amount_add_supported_mm(out, mm, u_mm, UNIT_IN, AMOUNT_ANY_WIDTH);
     strbuf_add(out, " in)");
 }
 

@@ -28,7 +28,6 @@ static const char *words_for(enum figure_id id, double value)
 static void add_amount(const struct explain_from *from, enum figure_id id, double value, double u,
                        struct strbuf *out)
 {
-    enum { ANY_WIDTH = 60 };
     const struct shop_units metric = shop_units_metric();
     const struct shop_units *units = from->units ? from->units : &metric;
     const enum field_measure measure = hands[id].measure;
@@ -38,7 +37,7 @@ static void add_amount(const struct explain_from *from, enum figure_id id, doubl
         return;
     }
     if (explain_is_predicted(id))
-        amount_add_supported_mm(out, fabs(value), u, units->bare[measure], ANY_WIDTH);
+        amount_add_supported_mm(out, fabs(value), u, units->bare[measure], AMOUNT_ANY_WIDTH);
     else
         amount_add(out, fabs(value), units->bare[measure], false);
     amount_add_unit(out, units->bare[measure]);

@@ -98,6 +98,12 @@ static void add_own_turns(struct maker *maker, double mm)
     strbuf_add(&maker->amount, " turns)");
 }
 
+/* As fine as a contact is set: 0.1 mm, or .005 in. */
+static double contact_step_mm(enum unit unit)
+{
+    return unit == UNIT_MM ? 0.1 : 0.127;
+}
+
 static int count_due(const struct maker *maker)
 {
     int due = 0;
@@ -112,7 +118,7 @@ static int count_due(const struct maker *maker)
 static void add_setbacks(struct maker *maker, enum unit unit)
 {
     enum { SHOWN_MAX = 3 };
-    const double step_mm = unit == UNIT_MM ? 0.1 : 0.127;
+    const double step_mm = contact_step_mm(unit);
     const int due = count_due(maker);
     int count = 0;
     bool back = false;
@@ -158,7 +164,7 @@ void move_words_add_saddle(struct strbuf *out, const struct saddle_fit *saddle,
 
 static void add_foot(struct maker *maker, double mm, enum unit unit)
 {
-    const double step_mm = unit == UNIT_MM ? 0.1 : 0.127;
+    const double step_mm = contact_step_mm(unit);
 
     strbuf_add(&maker->amount, mm > 0 ? "back " : "forward ");
     amount_add(&maker->amount, to_less(mm, step_mm), unit, false);
@@ -168,7 +174,7 @@ static void add_foot(struct maker *maker, double mm, enum unit unit)
  * forward 0.4 ±0.2 mm". */
 static void add_feet(struct maker *maker, enum unit unit)
 {
-    const double step_mm = unit == UNIT_MM ? 0.1 : 0.127;
+    const double step_mm = contact_step_mm(unit);
     const struct move_amount *treble = &maker->move->string[1];
     const struct move_amount *bass = &maker->move->string[maker->setup->board.strings];
 

@@ -322,11 +322,10 @@ static void add_missing(const struct derived *derived, int string, struct strbuf
 static void add_predicted(const struct figures *figures, enum figure_id id, int string,
                           enum unit unit, struct strbuf *out)
 {
-    enum { ANY_WIDTH = 60 };
     const struct figure *figure = &figures->at[id][string];
     const double value = id == FIGURE_NUT_ADVANCE_BEST ? fabs(figure->value) : figure->value;
 
-    amount_add_supported_mm(out, value, figure->u, unit, ANY_WIDTH);
+    amount_add_supported_mm(out, value, figure->u, unit, AMOUNT_ANY_WIDTH);
 }
 
 void pitch_add_predicted(const struct derived *derived, int string, const struct shop_units *units,
