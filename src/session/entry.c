@@ -278,7 +278,6 @@ static bool add_leaf(const char *text, enum unit bare, double value, struct strb
     return true;
 }
 
-/* A kept text names its unit, except for quantities that have only one unit in files. */
 /* In mm a number is never without the zero before its point, however it was typed. */
 static void add_plain(const char *number, enum unit bare, struct strbuf *out)
 {
@@ -291,6 +290,7 @@ static void add_plain(const char *number, enum unit bare, struct strbuf *out)
     strbuf_add(out, number);
 }
 
+/* A kept text names its unit, except for quantities that have only one unit in files. */
 static void show_number(const char *kept, const struct field *field, enum unit bare,
                         struct strbuf *out)
 {

@@ -52,9 +52,8 @@ char frets_mark(enum headroom headroom);
 void frets_add_note(const struct derived *derived, const struct frets_plan *plan, int string,
                     int note, const struct shop_units *units, struct strbuf *out);
 
-/* Appends the tightest notes: "tightest: string 3 at 2, fret 4: 1.02 +-0.15 touches;
- * ...". False, `out` untouched, if no
- * headroom is known. */
+/* Appends the tightest notes: "tightest: string 3 at 2, fret 4: 1.02 +-0.15 touches; ...".
+ * False, `out` untouched, if no headroom is known. */
 bool frets_add_tightest(const struct frets_plan *plan, struct strbuf *out);
 
 /* Appends what would give the first of them more room. False, `out` untouched, if that is not

@@ -276,8 +276,7 @@ static void say_reset(struct maker *maker)
     strbuf_add(&maker->caution,
                cut.given && !heel.given
                    ? "strings slack before the bolts; a full-width shim; measure twice"
-                   : "heat, steam and chisels: a qualified repairer's job; measure "
-                     "twice");
+                   : "heat, steam and chisels: a qualified repairer's job; measure twice");
 }
 
 static void say_frets(struct maker *maker)

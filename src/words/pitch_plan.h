@@ -28,8 +28,8 @@ struct pitch_move {
     bool has_change; /* false also if no setback can cure so many cents */
     double change_mm, change_u_mm; /* of the setback; expanded, k = 2 */
     struct maybe turns;            /* of the saddle's own screw, where its thread is known */
-    struct maybe
-        contact_mm; /* saddle contact from the nut, as it is, where the setback is entered */
+    /* Saddle contact from the nut, as it is, where the setback is entered. */
+    struct maybe contact_mm;
     /* From all frets read, if two or more: both ends moved, and the cents that remain. */
     bool has_fit;
     double fit_setback_mm, fit_setback_u_mm, fit_nut_mm, fit_nut_u_mm, fit_cents;

@@ -8,8 +8,7 @@
 
 /*
  * A what-if: another tuning, another set, strings tuned up or down, pulls wanted, and what would
- * follow. None of
- * it is in the record.
+ * follow. None of it is in the record.
  */
 struct what_if_state {
     const struct tuning *tuning; /* NULL: the record's notes */

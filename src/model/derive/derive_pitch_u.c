@@ -372,9 +372,8 @@ void derive_pitch_parts(struct place place, const struct setup *setup,
 {
     struct string_walk at = {.string = string, .outcome = outcome, .parts = ret_parts};
     struct pitch_case_store store;
-    struct walk walk;
-
     struct pitch_spread before;
+    struct walk walk;
 
     ret_parts->count = 0;
     begin_walk(place, setup, facts, lines, &walk);

@@ -69,11 +69,11 @@ double pitch_assumption_variance(enum pitch_assumption_shape shape);
 /* Everything that one string's predictions are made from. The crowns of a setup are its own. */
 struct pitch_case {
     bool has_now, has_target;
-    struct intonation_setup now,
-        target;                  /* as it stands; after the moves, from which setbacks are found */
-    struct intonation_ends ends; /* as it stands */
-    double first_mm, action_mm;  /* where fret 1 and the action fret are */
-    bool mass_follows_core;      /* the mass was found from the gauge of a plain wire */
+    struct intonation_setup now;    /* as it stands */
+    struct intonation_setup target; /* after the moves, from which setbacks are found */
+    struct intonation_ends ends;    /* as it stands */
+    double first_mm, action_mm;     /* where fret 1 and the action fret are */
+    bool mass_follows_core;         /* the mass was found from the gauge of a plain wire */
 };
 
 /* The same string if a quantity were off by `by`, cut to what is possible. PRESSED is not moved. */

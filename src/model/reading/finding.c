@@ -65,7 +65,6 @@ void finding_words(const struct finding *finding, struct strbuf *out)
         strbuf_add(out, "course ");
         words += strlen(string);
     }
-
     if (!gap) {
         strbuf_add(out, words);
         return;

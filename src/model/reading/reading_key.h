@@ -39,8 +39,8 @@ bool reading_key_is_same_fact(const struct reading_key *a, const struct reading_
 struct reading_key reading_key_as_of(struct reading_key key, int visit);
 
 /* Order of a record: by section with its numbers, then by field, string and fret. The changes of a
- * reading follow it in the order of visits. As one number, greater for
- * the later key; and compared, negative, zero or positive like memcmp. */
+ * reading follow it in the order of visits. As one number, greater for the later key; and compared,
+ * negative, zero or positive like memcmp. */
 uint64_t reading_key_order(const struct reading_key *key);
 int reading_key_compare(const struct reading_key *a, const struct reading_key *b);
 

@@ -67,9 +67,8 @@ void belief_age(struct belief *belief, enum belief_row row);
 
 /*
  * What is believed, mm: the relief; the gap and the action of a string, which are those of its
- * course where it is not read by itself. False where it is not
- * known, or was worked on and not read since. `setup` gives the board and what single crowns stand
- * off by.
+ * course where it is not read by itself. False where it is not known, or was worked on and not read
+ * since. `setup` gives the board and what single crowns stand off by.
  */
 bool belief_relief(const struct belief *belief, const struct setup *setup,
                    struct estimated *ret_mm);

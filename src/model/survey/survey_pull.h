@@ -7,8 +7,9 @@
 /*
  * What another pull of the strings does to relief and action, with rod, slots and saddle left
  * alone. From the neck's beam where its measures are known, else as necks of the kind do
- * (pull_table.h), and from what its own restrings showed (pulls_seen.h). The action follows from the relief as it does when a rod is turned: the saddle
- * stays on the body, the slots on the neck (moves.h).
+ * (pull_table.h), and from what its own restrings showed (pulls_seen.h). The action follows from
+ * the relief as it does when a rod is turned: the saddle stays on the body, the slots on the neck
+ * (moves.h).
  *
  * What the +- rests on stands in assumption_table.h: the beam's own, or that of the kind; what a
  * rod that turns takes up; how surely the pulls are known. They are expanded, k = 2.

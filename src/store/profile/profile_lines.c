@@ -55,9 +55,8 @@ static void report_section_line(struct reporter *reporter, size_t i)
 bool profile_report_lines(const struct profile_content *content, struct problems *problems,
                           size_t *ret_known_sections)
 {
-    struct reporter all = {.content = content, .problems = problems};
-    struct reporter *reporter = &all;
-    const struct ini_text *text = &reporter->content->text;
+    struct reporter reporter = {.content = content, .problems = problems};
+    const struct ini_text *text = &content->text;
     bool nothing = true;
 
     for (size_t i = 0; i < text->line_count; i++) {
@@ -65,13 +64,13 @@ bool profile_report_lines(const struct profile_content *content, struct problems
 
         nothing = nothing && (kind == INI_BLANK || kind == INI_COMMENT);
         if (kind == INI_KEY)
-            report_key_line(reporter, i);
+            report_key_line(&reporter, i);
         else if (kind == INI_SECTION)
-            report_section_line(reporter, i);
+            report_section_line(&reporter, i);
         else if (kind == INI_JUNK)
-            report(reporter, i, PROBLEM_ERROR,
+            report(&reporter, i, PROBLEM_ERROR,
                    "not understood; [section], key = value or ; comment is accepted");
     }
-    *ret_known_sections = all.known_sections;
+    *ret_known_sections = reporter.known_sections;
     return nothing;
 }
