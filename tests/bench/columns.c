@@ -16,7 +16,7 @@ void columns_print_head(const char *title, const char *what, int programs)
 {
     printf("\n%s\n%-38s", title, what);
     for (int i = 0; i < programs; i++) {
-        char name[16];
+        char name[24];
 
         snprintf(name, sizeof name, i > 1 ? "sillet %d" : i == 1 ? "sillet" : "bare", i);
         printf(" %24s", name);
