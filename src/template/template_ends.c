@@ -135,8 +135,10 @@ static void reach(struct saddle_drawing *drawing, int string, const struct maybe
 static struct maybe if_entered(const struct saddle_drawing *drawing, int string,
                                struct maybe contact)
 {
+    const struct template_source *source = drawing->source;
+
     contact.given = contact.given &&
-                    record_entered_string(drawing->source->record, FIELD_SETBACK, string).given;
+                    setup_setback(source->record, &source->derived->setup.outfit, string).given;
     return contact;
 }
 

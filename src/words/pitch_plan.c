@@ -62,10 +62,7 @@ static void find_fit(const struct figures *figures, int string, struct pitch_mov
  * to reckon a change from, but no place to mark. */
 static struct maybe contact_of(const struct record *record, const struct setup *setup, int string)
 {
-    const int first = outfit_first(&setup->outfit, string);
-
-    return record_entered_string(record, FIELD_SETBACK, string).given ||
-                   record_entered_string(record, FIELD_SETBACK, first).given
+    return setup_setback(record, &setup->outfit, string).given
                ? maybe_given(setup->board.contact_mm[string])
                : (struct maybe){.given = false};
 }
@@ -129,7 +126,7 @@ static struct saddle_fit fit_predicted(const struct record *record, const struct
     if (derived->setup.bridge != BRIDGE_BLANK)
         return (struct saddle_fit){.known = false};
     for (int s = 1; s <= derived->setup.board.strings; s++) {
-        const struct maybe now = record_entered_string(record, FIELD_SETBACK, s);
+        const struct maybe now = setup_setback(record, &derived->setup.outfit, s);
         const struct maybe predicted = figures_get(&derived->figures, FIGURE_SETBACK_PREDICTED, s);
 
         if (!predicted.given)

@@ -1,10 +1,12 @@
 /* SPDX-License-Identifier: MIT */
+#include "course_record.h"
 #include "kinds.h"
 
 #include <string.h>
 
 #include "model/reading/note_name.h"
 #include "model/survey/survey_layout.h"
+#include "words/pitch_plan.h"
 
 /* Strings in courses: twelve strings, mandolins. */
 
@@ -100,6 +102,54 @@ static void a_setback_is_that_of_the_course_or_its_own(void **state)
     bench_close(app);
 }
 
+/* A second string stands where its course does: to enter that again tells nothing new. */
+static void a_courses_setback_need_not_be_entered_twice(void **state)
+{
+    struct app *once = bench_open(course_record, "", LEAF_BENCH);
+    struct app *twice = bench_open(course_record, course_record_again, LEAF_BENCH);
+
+    (void)state;
+    for (int s = 1; s <= 12; s++) {
+        const struct fret_pitch *pitch = &once->now.pitch[s], *again = &twice->now.pitch[s];
+
+        for (int n = 1; n <= 20; n++) {
+            assert_near(assert_given(pitch->cents[n]), assert_given(again->cents[n]), 1e-12);
+            assert_near(pitch->cents_u[n], again->cents_u[n], 1e-12);
+        }
+        assert_near(once->now.figures.at[FIGURE_SETBACK_PREDICTED][s].u,
+                    twice->now.figures.at[FIGURE_SETBACK_PREDICTED][s].u, 1e-12);
+    }
+    bench_close(once);
+    bench_close(twice);
+}
+
+static struct saddle_fit saddle_of(const char *more, bool predicted)
+{
+    struct app *app = bench_open(course_record, more, LEAF_BENCH);
+    struct pitch_plan plan;
+
+    pitch_plan_make(place_current(&app->record), &app->now, 0, &plan);
+    assert_true(plan.saddle.known);
+    assert_int_equal(plan.saddle_is_predicted, predicted);
+    bench_close(app);
+    return plan.saddle;
+}
+
+/* The same of the saddle's width, by the cents read and by what is predicted. String 12 alone is
+ * far off: what its saddle has to hold is where it is and where it is to be. */
+static void a_saddle_holds_the_second_strings_as_they_are(void **state)
+{
+    static const char cents[] = "visit.1.pass.1 cents.12.12 = 12\n";
+    char both[sizeof cents + sizeof course_record_again];
+
+    (void)state;
+    memcpy(both, cents, sizeof cents - 1);
+    memcpy(both + sizeof cents - 1, course_record_again, sizeof course_record_again);
+    assert_near(saddle_of(cents, false).needed_mm, saddle_of(both, false).needed_mm, 1e-12);
+    assert_near(saddle_of("", true).needed_mm, saddle_of(course_record_again, true).needed_mm,
+                1e-12);
+}
+
 /* One string of course 6 has a gap of its own: it is read by itself in this visit, its twin too. */
 static void a_string_with_its_own_reading_has_its_own_column(void **state)
 {
@@ -187,6 +237,8 @@ int main(void)
         cmocka_unit_test(each_string_of_a_course_has_its_own_pull),
         cmocka_unit_test(a_doubt_names_the_course),
         cmocka_unit_test(a_setback_is_that_of_the_course_or_its_own),
+        cmocka_unit_test(a_courses_setback_need_not_be_entered_twice),
+        cmocka_unit_test(a_saddle_holds_the_second_strings_as_they_are),
         cmocka_unit_test(a_string_with_its_own_reading_has_its_own_column),
         cmocka_unit_test(a_mandolin_asks_for_four),
         cmocka_unit_test(a_course_is_laid_out_as_one),

@@ -7,6 +7,7 @@
 
 #include "base/utf8.h"
 #include "build_record.h"
+#include "course_record.h"
 #include "sheet/sheet_make.h"
 #include "sheet/sheet_text.h"
 
@@ -532,10 +533,31 @@ static void no_curve_from_a_setback_that_is_not_entered(void **state)
     assert_false(has_curve("string.6 setback"));
 }
 
+/* Of the lowest string, which is the second of its course. */
+static void a_second_strings_curve_needs_its_courses_setback_only(void **state)
+{
+    const struct sheet_ask ask = ask_of(0);
+    struct record record;
+    struct sheet sheet;
+
+    (void)state;
+    build_record(&record, course_record);
+    build_record_add(&record, "visit.1.pass.1 cents.12.12 = 10\n");
+    assert_int_equal(sheet_make(&record, &ask, &sheet), STATUS_OK);
+    assert_true(picture_has(&sheet.picture[SHEET_CENTS_CURVE], PICTURE_MAIN));
+    sheet_done(&sheet);
+    build_record_drop(&record, "string.11 setback");
+    assert_int_equal(sheet_make(&record, &ask, &sheet), STATUS_OK);
+    assert_false(picture_has(&sheet.picture[SHEET_CENTS_CURVE], PICTURE_MAIN));
+    sheet_done(&sheet);
+    record_done(&record);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(no_curve_from_a_setback_that_is_not_entered),
+        cmocka_unit_test(a_second_strings_curve_needs_its_courses_setback_only),
         cmocka_unit_test(readings_stand_beside_what_was_wanted),
         cmocka_unit_test(first_and_last_pass_stand_side_by_side),
         cmocka_unit_test(work_that_was_not_measured_again_is_said),

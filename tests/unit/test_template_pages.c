@@ -5,6 +5,8 @@
 #include <string.h>
 
 #include "build_record.h"
+#include "course_record.h"
+#include "page/page_inside.h"
 #include "template/template.h"
 #include "template/template_pages.h"
 
@@ -173,6 +175,44 @@ static void missing_readings_go_by_their_names(void **state)
         draw(TEMPLATE_HEEL, NULL, "neck heel_depth = 88 mm\n", missing, sizeof missing), STATUS_OK);
 }
 
+static int count_texts(const struct page_list *list, const char *text)
+{
+    int count = 0;
+
+    for (size_t i = 0; i < list->count; i++)
+        count += list->items[i].kind == PAGE_ITEM_TEXT && strcmp(list->items[i].text, text) == 0;
+    return count;
+}
+
+/* How many strings of the twelve the saddle's template has no contact for. */
+static int count_unplaced(const char *dropped)
+{
+    char missing[300] = "";
+    struct strbuf text = STRBUF(missing);
+    struct page_list *drawing;
+    struct derived derived;
+    struct record record;
+
+    build_record(&record, course_record);
+    if (dropped)
+        build_record_drop(&record, dropped);
+    derive_current(&record, &derived);
+    assert_int_equal(
+        template_draw(TEMPLATE_SADDLE, place_current(&record), &derived, &drawing, &text),
+        STATUS_OK);
+    const int count = count_texts(drawing, "setback not entered");
+    page_list_free(drawing);
+    record_done(&record);
+    return count;
+}
+
+static void a_courses_setback_places_both_its_strings(void **state)
+{
+    (void)state;
+    assert_int_equal(count_unplaced(NULL), 0);
+    assert_int_equal(count_unplaced("string.7 setback"), 2);
+}
+
 static bool applies(enum template_kind kind, const char *more)
 {
     struct record record;
@@ -230,6 +270,7 @@ int main(void)
         cmocka_unit_test(a_drawing_that_failed_fails_the_pages),
         cmocka_unit_test(one_drawing_holds_them_all),
         cmocka_unit_test(missing_readings_go_by_their_names),
+        cmocka_unit_test(a_courses_setback_places_both_its_strings),
         cmocka_unit_test(wedges_only_where_a_reset_is_due),
         cmocka_unit_test(names_are_found_again),
     };

@@ -126,7 +126,7 @@ void derive_assumed(struct place place, const struct setup *setup, const struct 
                 PITCH_ASSUMPTION_MODULUS_ENTERED, PITCH_ASSUMPTION_MODULUS_STEEL);
     hold_core(&facts->build, assumed);
     hold_mass(facts, assumed);
-    hold_either(assumed, record_entered_string(record, FIELD_SETBACK, string).given,
+    hold_either(assumed, setup_setback(record, &setup->outfit, string).given,
                 PITCH_ASSUMPTION_CONTACT_ENTERED, PITCH_ASSUMPTION_CONTACT_ASSUMED);
     /* What is not moved stays at what its gauge read. */
     if (choice->saddle[string])

@@ -227,7 +227,7 @@ static struct saddle_fit fit_saddle(const struct record *record, const struct de
     if (derived->setup.bridge != BRIDGE_BLANK)
         return (struct saddle_fit){.known = false};
     for (int s = 1; s <= derived->setup.board.strings; s++) {
-        const struct maybe now = record_entered_string(record, FIELD_SETBACK, s);
+        const struct maybe now = setup_setback(record, &derived->setup.outfit, s);
 
         if (!now.given)
             continue;

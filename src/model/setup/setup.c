@@ -74,16 +74,19 @@ static bool read_scales(const struct record *record, struct board_plan *plan)
     return both.given;
 }
 
-/* A string without a setback of its own stands where its course does. */
+struct maybe setup_setback(const struct record *record, const struct outfit *outfit, int string)
+{
+    const struct maybe own = record_entered_string(record, FIELD_SETBACK, string);
+
+    return own.given ? own
+                     : record_entered_string(record, FIELD_SETBACK, outfit_first(outfit, string));
+}
+
 static void read_strings(const struct record *record, const struct outfit *outfit,
                          struct board_plan *plan)
 {
     for (int s = 1; s <= plan->strings; s++) {
-        const struct maybe own = record_entered_string(record, FIELD_SETBACK, s);
-        const struct maybe course =
-            record_entered_string(record, FIELD_SETBACK, outfit_first(outfit, s));
-
-        plan->setback_mm[s] = maybe_or(own, maybe_or(course, 0));
+        plan->setback_mm[s] = maybe_or(setup_setback(record, outfit, s), 0);
         plan->from_fret[s] = outfit->from_fret[s];
     }
 }

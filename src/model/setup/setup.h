@@ -80,6 +80,10 @@ void setup_read(struct setup *ret_setup, struct place place, struct findings *fi
  * place of those in *setup. All else stays unless some visit changed the instrument. */
 void setup_follow(struct setup *setup, struct place place);
 
+/* The setback that holds for a string: its own, else its course's. Absent where neither was
+ * entered. */
+struct maybe setup_setback(const struct record *record, const struct outfit *outfit, int string);
+
 /* The i-th reading taken once (string 0) or per string, with its field; NULL past the last.
  * Relief and spots, which are read per fret, are not among them. */
 struct maybe *setup_reading(struct setup *setup, int i, enum field_id *ret_field, int *ret_string);
