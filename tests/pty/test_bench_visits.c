@@ -129,6 +129,8 @@ static void work_in_visit_2(struct terminal *terminal)
     bench_enter(terminal, "steel-extra-light");
     terminal_expect(terminal, ".047");
     terminal_type(terminal, "*C");
+    terminal_expect(terminal, "This visit was read");
+    terminal_type(terminal, "+");
     terminal_expect(terminal, "Restrung");
     terminal_key(terminal, TERMINAL_RIGHT); /* out of the notes, where letters are text */
     terminal_expect(terminal, "gauge, string 6, from this visit on");

@@ -292,6 +292,9 @@ static void restrung_is_one_step_with_a_line_of_work(void **state)
     (void)state;
     assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
     bench_press(app, "*gsteel-extra-light{Enter}*C");
+    expect_said(app, "This visit was read");
+    assert_true(record_equal(&app->record, &before));
+    bench_press(app, "+"); /* they were on already */
     expect_said(app, "Restrung");
     expect(app, "visit.3.work.1 kind", "restrung");
     expect(app, "visit.3.work.1 time", "10:42");
@@ -309,6 +312,46 @@ static void restrung_is_one_step_with_a_line_of_work(void **state)
     bench_press(app, "*C");
     expect(app, "visit.3.work.1 amount", "same set, .012 in to .053 in, E2");
     expect(app, "visit.3.string.6 weigh_mass", NULL);
+    record_done(&before);
+    bench_close(app);
+}
+
+/* In the middle of a visit: what was read stays with the strings it was read on. */
+static void other_strings_go_into_a_new_visit(void **state)
+{
+    struct app *app = bench_open(three, "", LEAF_STRINGS);
+    struct record before;
+    struct derived read, later;
+
+    (void)state;
+    assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
+    derive_pass(place_of(&app->record, 3, 1), &read);
+    bench_press(app, "*gsteel-extra-light{Enter}*C{Esc}");
+    expect_said(app, "Nothing was filed");
+    assert_true(record_equal(&app->record, &before));
+    assert_true(bench_press(app, "*C{Enter}").save);
+    expect_said(app, "Restrung");
+    assert_int_equal(app->visit, 4);
+    expect(app, "visit.4.work.1 kind", "restrung");
+    expect(app, "visit.4 date", "2026-03-02");
+    assert_non_null(filed(app, "visit.4.string.6 gauge"));
+    expect(app, "visit.3.string.6 gauge", NULL);
+    expect(app, "visit.3.work.1 kind", NULL);
+    derive_pass(place_of(&app->record, 3, 1), &later);
+    for (int id = 0; id < FIGURE_COUNT_; id++)
+        for (int s = 0; s <= 6; s++) {
+            const struct maybe was = figures_get(&read.figures, (enum figure_id)id, s);
+            const struct maybe is = figures_get(&later.figures, (enum figure_id)id, s);
+
+            assert_int_equal(is.given, was.given);
+            assert_true(!was.given || is.value == was.value);
+        }
+    bench_press(app, "*1");
+    assert_true(record_equal(&app->record, &before));
+    /* Before anything is read in the visit there is nothing to ask. */
+    bench_press(app, "v*gsteel-extra-light{Enter}*C");
+    expect_said(app, "Restrung");
+    expect(app, "visit.4.work.1 kind", "restrung");
     record_done(&before);
     bench_close(app);
 }
@@ -421,6 +464,7 @@ int main(int argc, char **argv)
         cmocka_unit_test(targets_changed_on_the_bench_hold_from_here_on),
         cmocka_unit_test(a_new_visit_begins_with_the_last_set),
         cmocka_unit_test(restrung_is_one_step_with_a_line_of_work),
+        cmocka_unit_test(other_strings_go_into_a_new_visit),
         cmocka_unit_test(a_visit_goes_with_its_changes),
         cmocka_unit_test_setup_teardown(an_old_file_changes_only_where_it_is_edited, tree_setup,
                                         tree_teardown),

@@ -7,6 +7,7 @@
 #include "leaf/strings/strings_actions.h"
 #include "model/reading/note_name.h"
 #include "model/reading/work_line.h"
+#include "session/app_place.h"
 
 static const struct what_if_state *what_if_of(const struct app *app)
 {
@@ -94,6 +95,49 @@ static enum status put_line(struct turn *turn)
     return status == STATUS_OK ? turn_put_time(turn, work_key(WORK_TIME, visit, line)) : status;
 }
 
+/* --- in which visit --- */
+
+static void restring(struct turn *turn)
+{
+    struct app *app = turn->app;
+
+    if (!strings_put_what_if(turn))
+        return;
+    const bool filed = put_line(turn) == STATUS_OK;
+    what_if_drop(&strings_state(app)->what_if);
+    turn_changed(turn);
+    if (filed)
+        app_say(app, TONE_NOTE, "Restrung: a line of work says so. Measure again at pitch.");
+    else
+        turn_warn(turn, "The work line could not be filed: memory is out, or the visit is full.");
+}
+
+static bool answer(struct turn *turn, uint32_t key)
+{
+    struct app *app = turn->app;
+    const int last = record_last_visit(&app->record);
+
+    app->asked = NULL;
+    if (key == SILLET_KEY_ENTER && last < VISITS_MAX) {
+        app_take_pass(app, last + 1, 1);
+        restring(turn);
+    } else if (key == '+') {
+        restring(turn);
+    } else {
+        app_say(app, TONE_NOTE, "Nothing was filed; the what-if stays.");
+    }
+    return true;
+}
+
+static const struct asked which_visit = {
+    .take_key = answer, .enter = "a new visit", .escape = "leaves all"};
+
+/* What a visit read with the old strings would be reckoned with the new ones. */
+static bool is_read_with_others(const struct app *app)
+{
+    return what_if_is_on(what_if_of(app)) && record_last_read_pass(&app->record, app->visit) > 0;
+}
+
 void restring_do(struct turn *turn)
 {
     struct app *app = turn->app;
@@ -104,13 +148,11 @@ void restring_do(struct turn *turn)
         turn_warn(turn, "There are no strings here that could have been changed.");
         return;
     }
-    if (!strings_put_what_if(turn))
+    if (!is_read_with_others(app)) {
+        restring(turn);
         return;
-    const bool filed = put_line(turn) == STATUS_OK;
-    what_if_drop(&strings_state(app)->what_if);
-    turn_changed(turn);
-    if (filed)
-        app_say(app, TONE_NOTE, "Restrung: a line of work says so. Measure again at pitch.");
-    else
-        turn_warn(turn, "The work line could not be filed: memory is out, or the visit is full.");
+    }
+    app_say(app, TONE_NOTE,
+            "This visit was read: Enter puts them into a new one, + if they were on then.");
+    app->asked = &which_visit;
 }

@@ -200,7 +200,9 @@ static void take_over(struct turn *turn)
     what_if_drop(&strings_state(app)->what_if);
     turn_changed(turn);
     app_say(app, TONE_NOTE,
-            "Taken over; * 1 takes it back. Once they are on, * 0 0 2 says so; measure again.");
+            record_last_read_pass(&app->record, app->visit) > 0
+                ? "Taken over for all of this visit. If they go on only now: * 1, then * 0 0 2."
+                : "Taken over; * 1 takes it back. Once they are on, * 0 0 2 says so.");
 }
 
 static bool answer(struct turn *turn, uint32_t key)
