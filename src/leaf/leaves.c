@@ -2,6 +2,7 @@
 #include "leaf/leaves.h"
 
 #include "leaf/bench/bench_actions.h"
+#include "leaf/bench/own_string.h"
 #include "leaf/frets/frets_actions.h"
 #include "leaf/history/history_actions.h"
 #include "leaf/intake/intake_actions.h"

@@ -95,6 +95,8 @@ struct app {
 
     int visit, pass;             /* the pass in hand; it may have no reading yet */
     bool correcting;             /* what is filed corrects the visits before (change.h) */
+    unsigned alone; /* a bit for each string of a course that is to be read by itself in the pass in
+                     * hand, and has no reading yet */
     bool fresh;                  /* the pass was just begun, and nothing changed since */
     const struct asked *asked;   /* NULL: nothing is asked */
     struct pass_place asked_out; /* the pass or visit that the question is about (take_out.h) */

@@ -16,6 +16,7 @@ static void set_pass(struct app *app, struct pass_place pass)
     app->visit = app->record.as_of = pass.visit;
     app->pass = pass.pass;
     app->correcting = false;
+    app->alone = 0;
     for (int leaf = 0; leaf < LEAF_COUNT_; leaf++)
         if (app->leaves->row[leaf]->take_pass)
             app->leaves->row[leaf]->take_pass(app);

@@ -23,10 +23,19 @@ static bool files_method(const struct app *app)
     return app_pass_is_empty(app) && app_nut_method(app) != NUT_OPEN;
 }
 
+/* Strings that are to be read by themselves, and are not yet. */
+static void add_alone(const struct app *app, struct outfit *outfit)
+{
+    for (int s = 1; s <= outfit->strings; s++)
+        if (app->alone >> s & 1)
+            outfit_read_alone(outfit, s);
+}
+
 /* Derives the results in the record with the entry in it. */
 static void derive_with(struct app *app, const struct rod_prior *prior)
 {
     derive_pass_among(app_place(app), prior, &app->preview);
+    add_alone(app, &app->preview.setup.outfit);
     make_plan(app, app_place(app));
 }
 
@@ -139,6 +148,7 @@ void app_refresh(struct app *app)
                           &app->before);
     if (app_pass_is_empty(app))
         app->now.setup.nut_method = app_nut_method(app);
+    add_alone(app, &app->now.setup.outfit);
     app_refresh_entry(app);
 }
 
@@ -159,6 +169,8 @@ void app_lay_for(struct app *app, struct pass_place pass)
                                .named = app->named};
 
     outfit_read(&place.outfit, &app->record, pass.visit);
+    if (pass_place_is_same(pass, app_pass_in_hand(app)))
+        add_alone(app, &place.outfit);
     leaf_lay(app_row(app), &place, &app->route);
 }
 

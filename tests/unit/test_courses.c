@@ -90,6 +90,48 @@ static void a_doubt_names_the_course(void **state)
     bench_close(app);
 }
 
+/* The octave string of course 6 lies in a slot of its own. */
+static void a_string_is_read_by_itself_and_with_its_course_again(void **state)
+{
+    struct app *app = bench_open(twelve, "visit.1.pass.1 nut_gap.11 = .019 in\n", LEAF_BENCH);
+    const struct reading_key key = reading_key_pass_at(FIELD_NUT_GAP, 1, 1, 11, 0);
+    struct record before;
+
+    (void)state;
+    assert_int_equal(record_copy(&app->record, &before), STATUS_OK);
+    app->at = route_find(&app->route, &key);
+    bench_press(app, "*O");
+    /* A column of its own, and nothing filed yet. */
+    assert_int_equal(count_cells(app, FIELD_NUT_GAP), 7);
+    assert_int_equal(count_cells(app, FIELD_ACTION), 7);
+    assert_int_equal(app_cell(app)->key.string, 12);
+    assert_true(record_equal(&app->record, &before));
+    bench_press(app, ".014{Enter}");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 nut_gap.12"), ".014 in");
+    assert_near(assert_given(app->now.setup.nut_gap_mm[12]), .014 * 25.4, 1e-12);
+    assert_near(figure(app, FIGURE_NUT_GAP, 12), .014 * 25.4, 1e-9);
+    assert_false(outfit_is_course(&app->now.setup.outfit, 11));
+    /* Back: what was read of it goes, once that is said, and undo brings it back. */
+    bench_press(app, "{Left}*O{Esc}");
+    assert_non_null(bench_text(app, "visit.1.pass.1 nut_gap.12"));
+    app->at = route_find(
+        &app->route,
+        &(struct reading_key){.field = FIELD_NUT_GAP, .visit = 1, .part = 1, .string = 12});
+    bench_press(app, "*O{Enter}");
+    assert_true(record_equal(&app->record, &before));
+    assert_int_equal(count_cells(app, FIELD_NUT_GAP), 6);
+    assert_int_equal(app_cell(app)->key.string, 11);
+    bench_press(app, "*1");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 nut_gap.12"), ".014 in");
+    /* One that has no reading leaves no trace. */
+    bench_press(app, "*1");
+    app->at = route_find(&app->route, &key);
+    bench_press(app, "*O*O");
+    assert_int_equal(count_cells(app, FIELD_NUT_GAP), 6);
+    record_done(&before);
+    bench_close(app);
+}
+
 static void a_setback_is_that_of_the_course_or_its_own(void **state)
 {
     struct app *app = bench_open(twelve, "", LEAF_BENCH);
@@ -236,6 +278,7 @@ int main(void)
         cmocka_unit_test(a_twelve_string_is_set_up_by_course),
         cmocka_unit_test(each_string_of_a_course_has_its_own_pull),
         cmocka_unit_test(a_doubt_names_the_course),
+        cmocka_unit_test(a_string_is_read_by_itself_and_with_its_course_again),
         cmocka_unit_test(a_setback_is_that_of_the_course_or_its_own),
         cmocka_unit_test(a_courses_setback_need_not_be_entered_twice),
         cmocka_unit_test(a_saddle_holds_the_second_strings_as_they_are),

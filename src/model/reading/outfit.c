@@ -7,18 +7,32 @@
 
 enum { NUT_SLOTTED, NUT_ZERO_FRET, NUT_RAISED };
 
+static const enum field_id own_fields[] = {FIELD_NUT_GAP, FIELD_ACTION, FIELD_HEIGHT_NUT,
+                                           FIELD_HEIGHT_SADDLE};
+
 /* Whether any pass of the visit has a gap or an action of that string. */
 static bool is_read_by_itself(const struct record *record, int visit, int string)
 {
-    static const enum field_id fields[] = {FIELD_NUT_GAP, FIELD_ACTION, FIELD_HEIGHT_NUT,
-                                           FIELD_HEIGHT_SADDLE};
     struct place at = place_of(record, visit, 0);
 
     while (place_next(&at) && at.visit == visit)
-        for (size_t i = 0; i < sizeof fields / sizeof fields[0]; i++)
-            if (place_read_at(at, fields[i], string, 0).given)
+        for (size_t i = 0; i < sizeof own_fields / sizeof own_fields[0]; i++)
+            if (place_read_at(at, own_fields[i], string, 0).given)
                 return true;
     return false;
+}
+
+bool outfit_makes_alone(enum field_id field)
+{
+    for (size_t i = 0; i < sizeof own_fields / sizeof own_fields[0]; i++)
+        if (own_fields[i] == field)
+            return true;
+    return false;
+}
+
+void outfit_read_alone(struct outfit *outfit, int string)
+{
+    outfit->read_as[string] = string;
 }
 
 static int read_courses(const struct record *record, int strings)

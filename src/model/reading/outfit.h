@@ -39,6 +39,11 @@ bool outfit_is_read(const struct outfit *outfit, int string);
 /* How many are. */
 int outfit_read_count(const struct outfit *outfit);
 
+/* Lets a string be read by itself before it has a reading; and whether that is a reading that makes
+ * it so. */
+void outfit_read_alone(struct outfit *outfit, int string);
+bool outfit_makes_alone(enum field_id field);
+
 /* Whether what is read of a string is read of its whole course. */
 bool outfit_is_course(const struct outfit *outfit, int string);
 
