@@ -214,6 +214,26 @@ static void a_touch_is_remembered(void **state)
     record_done(&record);
 }
 
+/* Notes heard clean bound the touch from above; what is stated after them counts within that. */
+static void a_touch_stated_later_is_the_touch(void **state)
+{
+    struct record record;
+    struct derived then, now;
+
+    (void)state;
+    survey_record_build(&record, "visit.1.pass.1 clean.6 = 0\n");
+    derive_current(&record, &then);
+    assert_near(then.touch.share, 1, 1e-12);
+    assert_true(assert_given(then.touch.most) > 1);
+    build_record_add(&record, "visit.2.pass.1 relief = .008 in\nvisit.2.targets touch = soft\n");
+    derive_current(&record, &now);
+    assert_near(now.touch.share, 0.75, 1e-12);
+    assert_near(assert_given(now.touch.most), then.touch.most.value, 1e-12);
+    derive_pass(place_of(&record, 1, 1), &then);
+    assert_near(then.touch.share, 1, 1e-12);
+    record_done(&record);
+}
+
 /* A buzz far beyond the touch that was stated is a fret's, not the player's. */
 static void a_fret_is_not_taken_for_a_heavy_hand(void **state)
 {
@@ -258,6 +278,7 @@ int main(void)
         cmocka_unit_test(a_lower_one_names_its_tightest_notes),
         cmocka_unit_test(the_ear_bounds_the_touch),
         cmocka_unit_test(a_touch_is_remembered),
+        cmocka_unit_test(a_touch_stated_later_is_the_touch),
         cmocka_unit_test(a_fret_is_not_taken_for_a_heavy_hand),
         cmocka_unit_test(nothing_heard_leaves_what_was_stated),
     };

@@ -102,8 +102,9 @@ static void hear_earlier(struct place heard, struct touch *touch)
 static struct touch touch_of_earlier(struct place heard, const struct touch *stated,
                                      struct past *past)
 {
-    if (!past->has_touch) {
+    if (!past->has_touch || past->stated_share != stated->share) {
         past->touch = *stated;
+        past->stated_share = stated->share;
         hear_earlier(heard, &past->touch);
         past->has_touch = true;
     }

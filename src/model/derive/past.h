@@ -18,7 +18,8 @@ struct past {
     struct survey_rod rod;
     struct place heard;  /* the last pass up to `looked` in which a note was listened to */
     struct place looked; /* visit and pass 0: none was looked for yet */
-    bool has_touch;      /* of the pass `heard` */
+    bool has_touch;      /* of the pass `heard`, for what was stated: */
+    double stated_share;
     struct touch touch;
 };
 

@@ -86,7 +86,7 @@ void touch_listen(struct touch *touch, const struct record *record, const struct
                   const struct touch_heard *heard)
 {
     const double step = 1.35;
-    const double stated = stated_share(record);
+    const double stated = touch->share;
     const struct kind_touch *kind = find_kind(record);
     struct touch found = {.by_ear = false};
     int buzzing = 0;

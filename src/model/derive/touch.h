@@ -33,8 +33,8 @@ struct touch_heard {
 };
 
 /*
- * Corrects *touch by what was heard on each string ([0] unused). A clean note bounds
- * it from above. Notes that buzz bound it from below where they are on two strings or more, one
+ * Corrects *touch, which is as stated, by what was heard on each string ([0] unused). A clean note
+ * bounds it from above. Notes that buzz bound it from below where they are on two strings or more, one
  * touch explains all that was heard, and it is no more than a step harder than what was stated;
  * else a fret is to blame, not the player.
  * Unchanged where nothing was heard. Source: our own reasoning.
