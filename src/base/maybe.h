@@ -37,4 +37,10 @@ static inline double maybe_or(struct maybe number, double otherwise)
     return number.given ? number.value : otherwise;
 }
 
+/* Absent where either is. */
+static inline struct maybe maybe_sum(struct maybe a, struct maybe b)
+{
+    return a.given && b.given ? maybe_finite(a.value + b.value) : maybe_absent();
+}
+
 #endif

@@ -245,7 +245,7 @@ static void print_rod(const struct record *record, const struct derived *derived
     struct findings findings = {.count = 0};
     struct survey_rod rod;
 
-    survey_rod(record, &rod, &findings);
+    survey_rod(place_of(record, 0, 0), &rod, &findings);
     printer_findings(printer, &findings);
     if (!rod.known)
         return;

@@ -91,6 +91,25 @@ static void wood_takes_its_weeks(void **state)
 }
 
 /* Relief that moved by less than .001 in for 4 % of moisture stays within its tolerance. */
+/* Asked from an earlier visit: the air of its home is what the visit filed. */
+static void it_is_answered_by_its_own_visit(void **state)
+{
+    struct record record;
+    struct next_check check;
+
+    (void)state;
+    build_record(&record, SHOP "instrument home_humidity_low = 30\n"
+                               "visit.2 date = 2026-04-02\nvisit.2 temperature = 70 F\n"
+                               "visit.2 humidity = 50\n"
+                               "visit.2.instrument home_humidity_low = 45\n");
+    const struct record first = record_as_of(&record, 1);
+    next_check_find(&first, 2, &check);
+    assert_int_equal(check.reason, NEXT_CHECK_LIKE_SHOP);
+    next_check_find(&record, 1, &check);
+    assert_int_equal(check.reason, NEXT_CHECK_SETTLES);
+    record_done(&record);
+}
+
 static void a_steady_neck_is_left_a_year(void **state)
 {
     static const char visits[] = "instrument home_humidity_low = 30\n"
@@ -118,6 +137,7 @@ int main(void)
         cmocka_unit_test(what_is_not_known_has_no_day),
         cmocka_unit_test(air_like_the_shop_s_gives_a_year),
         cmocka_unit_test(wood_takes_its_weeks),
+        cmocka_unit_test(it_is_answered_by_its_own_visit),
         cmocka_unit_test(a_steady_neck_is_left_a_year),
     };
 

@@ -138,7 +138,7 @@ static void check_history(const struct record *record)
                 for (int grain = 0; grain < WOOD_GRAIN_COUNT_; grain++)
                     check_given(movement.mm[part][place][grain]);
     }
-    survey_rod(record, &rod, &findings);
+    survey_rod(place_of(record, 0, 0), &rod, &findings);
     if (rod.known)
         assert_true(isfinite(rod.fit.per_turn_mm));
     check_given(rod.turns_to_target);

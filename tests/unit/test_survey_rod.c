@@ -17,7 +17,7 @@ static struct survey_rod survey(const char *more, struct findings *findings)
     build_record(&record, build_record_full);
     build_record_add(&record, more);
     *findings = (struct findings){.count = 0};
-    survey_rod(&record, &rod, findings);
+    survey_rod(place_of(&record, 0, 0), &rod, findings);
     record_done(&record);
     return rod;
 }
@@ -216,6 +216,52 @@ static void test_what_is_no_step(void **state)
             .known);
 }
 
+/* A turn that was not followed by a reading, and a further one: half a turn for .004 in. What was
+ * logged and not read since is known by the answer, .008 in a turn, and else not at all. */
+static void test_turns_alone(void **state)
+{
+    static const char turned[] = "visit.1.pass.2 rod_turn = 0.25\n"
+                                 "visit.1.pass.3 rod_turn = 0.25\n"
+                                 "visit.1.pass.3 relief = .009 in\n"
+                                 "visit.1.pass.4 rod_turn = -0.125\n";
+    struct findings findings;
+    const struct survey_rod rod = survey(turned, &findings);
+    struct record record;
+
+    (void)state;
+    assert_int_equal(rod.fit.count, 1);
+    assert_near(rod.fit.per_turn_mm, -0.008 * 25.4, 1e-12);
+    build_record(&record, build_record_full);
+    build_record_add(&record, turned);
+    assert_near(assert_given(survey_rod_since(place_of(&record, 1, 3))), 0.001 * 25.4, 1e-12);
+    assert_false(survey_rod_since(place_of(&record, 1, 1)).given);
+    assert_near(assert_given(survey_rod_since(place_of(&record, 1, 4))), 0, 0);
+    record_done(&record);
+}
+
+/* What a later pass taught was not known in an earlier one. */
+static void test_up_to_a_pass(void **state)
+{
+    struct findings findings = {.count = 0};
+    struct survey_rod rod;
+    struct record record;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    build_record_add(&record, HALF_TURN "visit.2.pass.1 relief = .011 in\n"
+                                        "visit.2.pass.2 rod_turn = 0.5\n"
+                                        "visit.2.pass.2 relief = .009 in\n");
+    survey_rod(place_of(&record, 1, 1), &rod, &findings);
+    assert_false(rod.known);
+    survey_rod(place_of(&record, 1, 2), &rod, &findings);
+    assert_near(rod.fit.per_turn_mm, -0.006 * 25.4, 1e-12);
+    survey_rod(place_of(&record, 2, 1), &rod, &findings);
+    assert_int_equal(rod.fit.count, 1);
+    survey_rod(place_of(&record, 2, 2), &rod, &findings);
+    assert_near(rod.fit.per_turn_mm, -0.005 * 25.4, 1e-12);
+    record_done(&record);
+}
+
 static void test_rod_that_does_not_turn(void **state)
 {
     struct findings findings;
@@ -249,7 +295,7 @@ static void test_very_many(void **state)
                              STATUS_OK);
             build_record_put_mm(&record, relief, pass % 2 ? 0.3 - step : 0.3);
         }
-    survey_rod(&record, &rod, &findings);
+    survey_rod(place_of(&record, 0, 0), &rod, &findings);
     assert_true(rod.known);
     assert_int_equal(rod.fit.count, ROD_STEPS_MAX);
     assert_near(rod.fit.per_turn_mm, -0.2, 1e-9);
@@ -266,6 +312,8 @@ int main(void)
         cmocka_unit_test(test_silent),
         cmocka_unit_test(test_backwards),
         cmocka_unit_test(test_what_is_no_step),
+        cmocka_unit_test(test_turns_alone),
+        cmocka_unit_test(test_up_to_a_pass),
         cmocka_unit_test(test_rod_that_does_not_turn),
         cmocka_unit_test(test_very_many),
         cmocka_unit_test(test_far_beyond_what_rods_have),

@@ -141,7 +141,6 @@ void history_make(const struct record *record, const struct history_index *index
     outfit_read(&ret_history->outfit, record, 0);
     ret_history->count = index->count;
     ret_history->earlier = index->earlier;
-    survey_rod(record, &ret_history->rod, &(struct findings){.count = 0});
     for (int i = 0; i < index->count; i++) {
         const struct pass_place pass = index->passes[i];
         const struct reading_key time = reading_key_pass(FIELD_PASS_TIME, pass.visit, pass.pass);

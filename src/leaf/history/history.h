@@ -10,7 +10,6 @@
 #include "model/reading/field.h"
 #include "model/figure/figure.h"
 #include "model/reading/record.h"
-#include "model/setup/survey_rod.h"
 #include "session/pass_place.h"
 
 /* All passes of all visits side by side, oldest first, and what changed between them. */
@@ -57,13 +56,11 @@ void history_index_make(const struct record *record, struct history_index *ret_i
 /* The index of a pass; -1 if it is not there. */
 int history_index_find(const struct history_index *index, struct pass_place pass);
 
-/* The same passes with their values, for drawing: each is solved. And what the turns logged in all
- * of the record teach. */
+/* The same passes with their values, for drawing: each is solved. */
 struct history {
     struct outfit outfit;
     struct history_pass passes[HISTORY_PASSES_MAX];
     int count, earlier;
-    struct survey_rod rod;
 };
 
 void history_make(const struct record *record, const struct history_index *index,

@@ -14,7 +14,7 @@ const struct survey_rod *past_rod(struct past *past, struct place place)
     struct findings unused = {.count = 0};
 
     if (past->rod_visit != place.visit)
-        survey_rod(&place.record, &past->rod, &unused);
+        survey_rod(place_of(&place.record, place.visit, PASSES_MAX), &past->rod, &unused);
     past->rod_visit = place.visit;
     return &past->rod;
 }
@@ -28,21 +28,16 @@ static bool is_heard(struct place place, int strings)
     return false;
 }
 
-static bool is_after(struct place a, struct place b)
-{
-    return a.visit > b.visit || (a.visit == b.visit && a.pass > b.pass);
-}
-
 struct place past_heard(struct past *past, struct place place, int strings)
 {
     struct place at = place;
     bool found = false;
 
-    if (is_after(past->looked, place))
+    if (place_is_after(past->looked, place))
         past->heard = past->looked = place_of(&place.record, 0, 0);
     do
-        found = is_after(at, past->looked) && is_heard(at, strings);
-    while (!found && is_after(at, past->looked) && place_before(&at));
+        found = place_is_after(at, past->looked) && is_heard(at, strings);
+    while (!found && place_is_after(at, past->looked) && place_before(&at));
     past->looked = place;
     if (found || past->heard.pass == 0)
         past->has_touch = false;

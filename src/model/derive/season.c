@@ -5,6 +5,7 @@
 
 #include "model/derive/derive_climate.h"
 #include "model/setup/neck_curve.h"
+#include "model/setup/survey_rod.h"
 
 static struct maybe relief_of(struct setup *setup, struct place place)
 {
@@ -21,12 +22,11 @@ static struct season_visit see(const struct record *record, int visit, struct se
     if (!emc.given)
         return seen;
     const struct maybe found = relief_of(setup, place_of(record, visit, 1));
-    const struct maybe left =
-        relief_of(setup, place_of(record, visit, record_last_read_pass(record, visit)));
+    const struct place last = place_of(record, visit, record_last_read_pass(record, visit));
     seen.emc_pct = emc.value;
-    seen.known = found.given && left.given;
+    seen.known = found.given;
     seen.found_mm = found.value;
-    seen.left_mm = left.value;
+    seen.left = maybe_sum(relief_of(setup, last), survey_rod_since(last));
     return seen;
 }
 
@@ -39,9 +39,9 @@ static void take_visit(struct season_walk *walk, struct setup *setup)
 {
     const struct season_visit seen = see(&walk->place.record, walk->place.visit, setup);
 
-    if (seen.known && walk->before.known)
+    if (seen.known && walk->before.left.given)
         walk->answer +=
-            (seen.found_mm - walk->before.left_mm) * (seen.emc_pct - walk->before.emc_pct);
+            (seen.found_mm - walk->before.left.value) * (seen.emc_pct - walk->before.emc_pct);
     if (seen.known)
         walk->before = seen;
 }
@@ -71,9 +71,9 @@ bool season_is_other(struct season_walk *walk, const struct setup *setup, int vi
         *walk = season_walk_of(record);
     go_on(walk, &any, visit);
     const struct season_visit *before = &walk->before, now = see(record, visit, &any);
-    if (!before->known || !now.known)
+    if (!before->left.given || !now.known)
         return false;
     const double moist = now.emc_pct - before->emc_pct;
     return fabs(moist) > SEASON_EMC_PCT &&
-           (now.found_mm - before->left_mm) * moist * (walk->answer < 0 ? -1 : 1) > 0;
+           (now.found_mm - before->left.value) * moist * (walk->answer < 0 ? -1 : 1) > 0;
 }

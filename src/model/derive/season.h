@@ -13,8 +13,9 @@
 
 /* A visit as the seasons see it. */
 struct season_visit {
-    bool known;
-    double emc_pct, found_mm, left_mm; /* the relief in its first and in its last pass */
+    bool known; /* its air and the relief in its first pass */
+    double emc_pct, found_mm;
+    struct maybe left; /* the relief that it ended with */
 };
 
 /* How far through the record's visits a walk has come, and what they showed. */

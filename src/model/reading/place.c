@@ -52,6 +52,11 @@ bool place_before(struct place *place)
     return false;
 }
 
+bool place_is_after(struct place place, struct place other)
+{
+    return place.visit > other.visit || (place.visit == other.visit && place.pass > other.pass);
+}
+
 struct reading_key place_key(struct place place, enum field_id field)
 {
     return reading_key_pass(field, place.visit, place.pass);

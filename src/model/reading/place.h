@@ -29,6 +29,8 @@ bool place_next(struct place *place);
 /* Back to the last pass before it with any reading; false, *place untouched, before the first. */
 bool place_before(struct place *place);
 
+bool place_is_after(struct place place, struct place other);
+
 /* The keys of its readings. */
 struct reading_key place_key(struct place place, enum field_id field);
 struct reading_key place_key_at(struct place place, enum field_id field, int string, int fret);

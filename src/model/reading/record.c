@@ -278,7 +278,7 @@ int record_last_pass(const struct record *record, int visit)
     return last_part(record, visit, FIELD_PASS_LABEL, SECTION_PASS);
 }
 
-static bool is_read(const struct record *record, int visit, int pass)
+bool record_is_read_pass(const struct record *record, int visit, int pass)
 {
     const struct reading_key first = reading_key_pass(FIELD_PASS_LABEL, visit, pass);
 
@@ -298,7 +298,7 @@ int record_last_read_pass(const struct record *record, int visit)
 {
     int pass = record_last_pass(record, visit);
 
-    while (pass > 0 && !is_read(record, visit, pass))
+    while (pass > 0 && !record_is_read_pass(record, visit, pass))
         pass--;
     return pass;
 }

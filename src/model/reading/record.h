@@ -96,8 +96,11 @@ int record_last_visit(const struct record *record);
 int record_last_pass(const struct record *record, int visit);
 int record_last_work(const struct record *record, int visit);
 
-/* The highest pass of a visit that something was read in; where only the turns of the rod before
- * it are logged, a pass is not begun. */
+/* Whether anything was read in a pass; where only the turns of the rod before it are logged, it is
+ * not begun. */
+bool record_is_read_pass(const struct record *record, int visit, int pass);
+
+/* The highest pass of a visit that something was read in. */
 int record_last_read_pass(const struct record *record, int visit);
 
 /* The first visit after *visit with any reading; false, *visit untouched, past the last. Begin

@@ -5,7 +5,6 @@
 #include <string.h>
 
 #include "model/setup/neck_curve.h"
-#include "model/reading/place.h"
 #include "model/setup/setup.h"
 #include "model/setup/uncertainty.h"
 
@@ -39,27 +38,37 @@ static struct maybe relief_of(struct setup *setup, struct place place)
     return neck_curve_find_relief(setup);
 }
 
-/* Leaves the setup of the last pass, its targets and reliefs, in *ret_last. The reliefs of the
- * passes that no turn lies between are not asked for. What later visits teach was not known in the
- * one that the record answers as of. */
-static void collect_steps(const struct record *record, struct steps *steps, struct setup *ret_last)
+/* From one pass in which something was read to the next; of two visits the climate moved the neck
+ * too. The reliefs are asked for only where a turn lies between. */
+static void take_step(struct steps *steps, struct setup *setup, struct place before,
+                      struct place place, double turns)
 {
-    struct place place = place_of(record, 0, 0), before = place;
+    if (place.visit != before.visit || turns == 0)
+        return;
+    const struct maybe was = relief_of(setup, before), is = relief_of(setup, place);
+    if (was.given && is.given)
+        add_step(steps, turns, was.value, is.value);
+}
+
+/* Leaves the setup of the last pass that was read, its targets and reliefs, in *ret_last. What
+ * later passes teach was not known in `last`. */
+static void collect_steps(struct place last, struct steps *steps, struct setup *ret_last)
+{
+    struct place place = place_of(&last.record, 0, 0), before = place;
     struct findings unused = {.count = 0};
+    double turns = 0;
 
     setup_read(ret_last, place, &unused);
-    for (; place_next(&place) && (record->as_of == 0 || place.visit <= record->as_of);
-         before = place) {
-        const struct maybe turn = place_read(place, FIELD_ROD_TURN);
+    while (place_next(&place) && (last.visit == 0 || !place_is_after(place, last))) {
+        const double turn = maybe_or(place_read(place, FIELD_ROD_TURN), 0);
 
-        if (!turn.given || turn.value == 0)
+        add_turn(steps, turn);
+        turns = place.visit == before.visit ? turns + turn : turn;
+        if (!record_is_read_pass(&place.record, place.visit, place.pass))
             continue;
-        add_turn(steps, turn.value);
-        if (place.visit != before.visit)
-            continue;
-        const struct maybe was = relief_of(ret_last, before), is = relief_of(ret_last, place);
-        if (was.given && is.given)
-            add_step(steps, turn.value, was.value, is.value);
+        take_step(steps, ret_last, before, place, turns);
+        before = place;
+        turns = 0;
     }
     setup_follow(ret_last, before);
 }
@@ -84,15 +93,15 @@ static void plan_turn(const struct setup *setup, double reading_u_mm, struct sur
     rod->next_turn = maybe_given(fmax(-ROD_TURN_AT_ONCE, fmin(ROD_TURN_AT_ONCE, turns)));
 }
 
-void survey_rod(const struct record *record, struct survey_rod *ret_rod, struct findings *findings)
+void survey_rod(struct place last, struct survey_rod *ret_rod, struct findings *findings)
 {
     struct survey_rod rod = {.known = false};
     struct steps steps = {.count = 0};
-    struct setup last = {.has_board = false};
+    struct setup setup = {.has_board = false};
 
     *ret_rod = rod;
-    collect_steps(record, &steps, &last);
-    const double reading_u_mm = uncertainty_of_step(setup_step_mm(&last, FIELD_RELIEF));
+    collect_steps(last, &steps, &setup);
+    const double reading_u_mm = uncertainty_of_step(setup_step_mm(&setup, FIELD_RELIEF));
     if (rod_history_fit(steps.at, steps.count, reading_u_mm, &rod.fit) != STATUS_OK ||
         rod_history_judge(steps.at, steps.count, reading_u_mm, &rod.answer) != STATUS_OK)
         return;
@@ -100,7 +109,7 @@ void survey_rod(const struct record *record, struct survey_rod *ret_rod, struct 
     rod.stands = steps.stands;
     rod.slackest = steps.slackest;
     rod.tightest = steps.tightest;
-    plan_turn(&last, reading_u_mm, &rod);
+    plan_turn(&setup, reading_u_mm, &rod);
     *ret_rod = rod;
     if (rod.answer == ROD_ANSWERS_NO_LONGER)
         findings_add(findings, FINDING_ROD_SILENT, 0);
@@ -135,6 +144,23 @@ bool survey_rod_turns_held(const struct survey_rod *rod, double held_mm, double 
     *ret_turns = held_mm / per_turn;
     *ret_u = hypot(u_mm, *ret_turns * rod->fit.per_turn_u_mm) / per_turn;
     return isfinite(*ret_turns) && isfinite(*ret_u);
+}
+
+struct maybe survey_rod_since(struct place place)
+{
+    struct place next = place;
+    struct findings unused = {.count = 0};
+    struct survey_rod rod;
+    double turns = 0;
+
+    while (place_next(&next) && next.visit == place.visit &&
+           !record_is_read_pass(&next.record, next.visit, next.pass))
+        turns += maybe_or(place_read(next, FIELD_ROD_TURN), 0);
+    if (turns == 0)
+        return maybe_given(0);
+    survey_rod(place, &rod, &unused);
+    return rod.known && rod.answer == ROD_ANSWERS ? maybe_finite(turns * rod.fit.per_turn_mm)
+                                                  : maybe_absent();
 }
 
 const char *survey_rod_answer_name(enum rod_answer answer)

@@ -5,14 +5,14 @@
 #include <stdbool.h>
 
 #include "model/reading/finding.h"
-#include "model/reading/record.h"
+#include "model/reading/place.h"
 #include "model/reading/record_access.h"
 #include "model/setup/rod_history.h"
 
 /*
  * What the turns logged in all visits teach about the rod. A turn counts where relief was
  * read in its pass and in the one before it in the same visit: between visits the climate
- * moves the neck too.
+ * moves the neck too. Turns that are all that is logged of a pass count with those of the next.
  */
 
 /* No more than this at once, then measure again (common practice, no published source). */
@@ -33,9 +33,9 @@ struct survey_rod {
     struct maybe next_turn;                          /* of that, what to do at once */
 };
 
-/* From the visits up to the one that the record answers as of. `findings` names a rod that answers
- * no longer, or backwards. */
-void survey_rod(const struct record *record, struct survey_rod *ret_rod, struct findings *findings);
+/* From the passes up to `last`; of visit 0, from all. `findings` names a rod that answers no
+ * longer, or backwards. */
+void survey_rod(struct place last, struct survey_rod *ret_rod, struct findings *findings);
 
 /* A change of relief, beyond all doubt of how the rod answers, takes it farther from its slackest
  * or tightest than it was ever seen to go, and than a rod usually has: how far, turns, and what it
@@ -47,6 +47,10 @@ bool survey_rod_is_far(const struct survey_rod *rod, double change_mm, double *r
  * of the bend. False where the rod does not surely answer. */
 bool survey_rod_turns_held(const struct survey_rod *rod, double held_mm, double u_mm,
                            double *ret_turns, double *ret_u);
+
+/* What turns logged after a pass was read, before the next one of its visit is, did to its relief,
+ * mm: 0 without any; absent where the rod does not surely answer. */
+struct maybe survey_rod_since(struct place place);
 
 /* "unknown", "answers", "backwards", "no-longer". */
 const char *survey_rod_answer_name(enum rod_answer answer);

@@ -109,16 +109,17 @@ static struct maybe find_day(const struct record *record, int visit, double days
 
 void next_check_find(const struct record *record, int visit, struct next_check *ret_check)
 {
+    const struct record then = record_as_of(record, visit);
     struct next_check check = {.reason = NEXT_CHECK_SHOP_UNKNOWN};
 
-    survey_season_find(record, visit, &check.season);
+    survey_season_find(&then, visit, &check.season);
     check.shop_pct = check.season.emc_pct;
     if (check.shop_pct.given) {
-        find_far(record, &check);
-        check.reason = find_reason(record, &check);
-        find_days(record, &check);
+        find_far(&then, &check);
+        check.reason = find_reason(&then, &check);
+        find_days(&then, &check);
     }
     if (check.known)
-        check.day_number = find_day(record, visit, check.days);
+        check.day_number = find_day(&then, visit, check.days);
     *ret_check = check;
 }

@@ -6,6 +6,7 @@
 #include "model/derive/derive.h"
 #include "model/derive/derive_climate.h"
 #include "model/reading/place.h"
+#include "model/setup/survey_rod.h"
 
 /* Sums over pairs of visits. */
 struct pairs {
@@ -33,9 +34,10 @@ static struct maybe first_relief(const struct record *record, int visit)
 
 static struct maybe last_relief(const struct record *record, int visit)
 {
-    const int pass = record_last_pass(record, visit);
+    const struct place last = place_of(record, visit, record_last_read_pass(record, visit));
+    const struct maybe relief = last.pass > 0 ? find_relief(last) : maybe_absent();
 
-    return pass > 0 ? find_relief(place_of(record, visit, pass)) : maybe_absent();
+    return relief.given ? maybe_sum(relief, survey_rod_since(last)) : relief;
 }
 
 static void add_pair(const struct record *record, int before, int after, double emc_change_pct,

@@ -10,9 +10,9 @@
 /*
  * How the neck follows the air, from the visits up to the given one. Between two visits nobody
  * is meant to work on the neck, so the change of relief from the last pass of one to the first
- * pass of the next is attributed to the wood's moisture. A straight line through the origin is
- * fitted, sum(change of relief x change of moisture) / sum(change of moisture^2). It is wrong
- * if the owner turned the rod in between.
+ * pass of the next, less what turns logged after that last pass did, is attributed to the wood's
+ * moisture. A straight line through the origin is fitted, sum(change of relief x change of
+ * moisture) / sum(change of moisture^2). It is wrong if the owner turned the rod in between.
  * Source: our own reasoning; no published source.
  */
 struct survey_season {
