@@ -54,33 +54,45 @@ static enum status lay_out(const struct template_sheet *sheets, int count, bool 
     return status;
 }
 
-/* "visit 1, pass 2, 2026-03-02". The time of a pass may bring its own day. */
-static void add_readings(struct place place, struct strbuf *out)
+/* The time of a pass may bring its own day. */
+static void add_day(struct place place, struct strbuf *out)
 {
     const struct reading_key visited = reading_key_visit(FIELD_VISIT_DATE, place.visit);
     const struct reading_key read = place_key(place, FIELD_PASS_TIME);
     const char *time = record_text(&place.record, &read),
                *day = record_text(&place.record, &visited);
 
+    if (time && strlen(time) > 11 && time[10] == 'T')
+        day = time;
+    if (day)
+        strbuf_add_bytes(out, day, strlen(day) > 10 ? 10 : strlen(day));
+}
+
+/* "visit 1, pass 2, 2026-03-02". */
+static void add_readings(struct place place, struct strbuf *out)
+{
+    char memory[16];
+    struct strbuf day = STRBUF(memory);
+
     if (place.pass == 0)
         return;
     strbuf_addf(out, "visit %d, pass %d", place.visit, place.pass);
-    if (time && strlen(time) > 11 && time[10] == 'T')
-        day = time;
-    if (!day)
-        return;
-    strbuf_add(out, ", ");
-    strbuf_add_bytes(out, day, strlen(day) > 10 ? 10 : strlen(day));
+    add_day(place, &day);
+    if (memory[0] != '\0')
+        strbuf_addf(out, ", %s", memory);
 }
 
 enum status layout_make_bytes(const struct record *record, const struct layout_drawings *drawings,
                               bool svg, struct page_size paper, struct page_bytes *ret_bytes)
 {
     const struct reading_key name = reading_key_one(FIELD_NAME);
-    const struct reading_key date = reading_key_visit(FIELD_VISIT_DATE, record_last_visit(record));
-    const char *instrument = record_text(record, &name), *day = record_text(record, &date);
+    const char *instrument = record_text(record, &name);
+    char memory[16];
+    struct strbuf day = STRBUF(memory);
+
+    add_day(drawings->place[0], &day);
     const struct shown title = shown_string(instrument ? instrument : ""),
-                       visited = shown_string(day ? day : "");
+                       visited = shown_string(memory);
     const struct page_about about = {.title = title.text, .date = visited.text};
     struct template_sheet sheets[TEMPLATE_COUNT_];
     char readings[TEMPLATE_COUNT_][64];

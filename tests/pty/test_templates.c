@@ -273,6 +273,24 @@ static void the_plan_is_there_after_the_reset(void **state)
     lay_heel(bench, "--pass", "none", USAGE, "a number is wanted");
 }
 
+static void a_drawing_has_the_date_of_its_visit(void **state)
+{
+    struct bench *bench = *state;
+    const char *pdf = tree_path(bench->tree, "x.pdf");
+    char both[sizeof asking + 200], command[500];
+
+    need_text();
+    snprintf(both, sizeof both, "%s%s", asking,
+             "[visit.2]\ndate = 2026-09-07\n[visit.2.pass.1]\ntime = 10:00\nrelief = 0.2 mm\n");
+    tree_write_text(bench->profile, both);
+    lay_heel(bench, "--visit", "1", 0, "");
+    snprintf(command, sizeof command, "pdfinfo -isodates '%s'", pdf);
+    char *text = raster_command(command);
+    if (!strstr(text, "2026-03-02"))
+        fail_msg("not the first visit's date: %s", text);
+    free(text);
+}
+
 static void a_reset_that_nobody_asked_for_is_not_drawn(void **state)
 {
     struct bench *bench = *state;
@@ -371,6 +389,7 @@ int main(int argc, char **argv)
         BENCH_CASE(the_same_profile_gives_the_same_file),
         BENCH_CASE(what_is_missing_is_named),
         BENCH_CASE(the_plan_is_there_after_the_reset),
+        BENCH_CASE(a_drawing_has_the_date_of_its_visit),
         BENCH_CASE(a_reset_that_nobody_asked_for_is_not_drawn),
         BENCH_CASE(wrong_words_say_what_is_right),
         BENCH_CASE(a_failed_write_leaves_the_old_file),

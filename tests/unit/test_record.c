@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "build_record.h"
+#include "model/reading/record_access.h"
 #include "near.h"
 #include "seeded.h"
 
@@ -321,6 +322,23 @@ static int check_put_failures(int filled, const struct reading_key *key, const c
     }
 }
 
+/* Where the number of strings is not entered, a string is there from the visit that describes it.
+ */
+static void test_strings_of_a_visit(void **state)
+{
+    struct record record;
+
+    (void)state;
+    build_record(&record, "string.5 note = A2\nvisit.1 date = 2026-03-02\n"
+                          "visit.2 date = 2026-04-02\nvisit.2.string.6 note = E2\n"
+                          "visit.2.string.6 gauge = .046 in\n");
+    const struct record first = record_as_of(&record, 1), second = record_as_of(&record, 2);
+    assert_int_equal(record_string_count(&first), 5);
+    assert_int_equal(record_string_count(&second), 6);
+    assert_int_equal(record_string_count(&record), 6);
+    record_done(&record);
+}
+
 static void test_put_out_of_memory(void **state)
 {
     const struct reading_key first = reading_key_one(FIELD_SCALE);
@@ -412,9 +430,10 @@ static void test_a_trial_leaves_nothing(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_against_naive),      cmocka_unit_test(test_copy_and_equality),
-        cmocka_unit_test(test_absent_is_not_zero), cmocka_unit_test(test_put_out_of_memory),
-        cmocka_unit_test(test_copy_out_of_memory), cmocka_unit_test(test_a_trial_leaves_nothing),
+        cmocka_unit_test(test_against_naive),          cmocka_unit_test(test_copy_and_equality),
+        cmocka_unit_test(test_absent_is_not_zero),     cmocka_unit_test(test_strings_of_a_visit),
+        cmocka_unit_test(test_put_out_of_memory),      cmocka_unit_test(test_copy_out_of_memory),
+        cmocka_unit_test(test_a_trial_leaves_nothing),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

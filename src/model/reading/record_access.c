@@ -69,13 +69,20 @@ bool record_kind(const struct record *record, char name[KIND_NAME_SIZE])
 int record_string_count(const struct record *record)
 {
     const struct maybe count = record_entered_one(record, FIELD_STRINGS);
-    /* The strings' sections stand in order, so the last one before the targets tells. */
     const struct reading_key beyond = reading_key_string(FIELD_STRING_NOTE, STRINGS_MAX + 1);
-    const size_t at = record_lower_bound(record, &beyond);
 
     if (count.given)
         return (int)count.value;
-    if (at == 0 || field_get(record->readings[at - 1].key.field)->section != SECTION_STRING)
-        return 0;
-    return record->readings[at - 1].key.string;
+    /* The strings' sections stand in order, so the last one before the targets tells; later visits
+     * may have added what is not there yet, or no longer. */
+    for (size_t at = record_lower_bound(record, &beyond); at > 0; at--) {
+        const struct reading_key *key = &record->readings[at - 1].key;
+        const struct reading_key fact = reading_key_as_of(*key, 0);
+
+        if (field_get(key->field)->section != SECTION_STRING)
+            break;
+        if (record_get(record, &fact))
+            return key->string;
+    }
+    return 0;
 }

@@ -21,8 +21,8 @@ double record_or_fallback(const struct record *record, enum field_id field);
 /* The step of the gauge that a field is read with, or set to; absent for none. */
 struct maybe record_step(const struct record *record, const struct field *field);
 
-/* How many strings: what the board says, else the highest [string.N] that is described;
- * 0 when neither tells. */
+/* How many strings: what the board says, else the highest [string.N] that is described
+ * in the visit that the record answers as of; 0 when neither tells. */
 int record_string_count(const struct record *record);
 
 /* The kind of instrument as field_table.h spells it; false, `name` "", where none was entered. */
