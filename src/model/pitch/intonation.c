@@ -25,17 +25,23 @@ enum { IN_S, IN_V, IN_P, SLOPES };
 
 /* The sounding part of a string: length, tension and what they are worth in pitch. */
 struct sounding {
-    double length, length_d[SLOPES];
-    double tension, tension_d[SLOPES];
-    double factor, factor_d[SLOPES]; /* B(T, l) */
-    double factor_de;                /* slope in e */
+    double length, tension;
+    double stiffness; /* b */
+    double factor;    /* B(T, l) */
 };
 
-/* The path of a string pressed down at a fret. */
+struct sounding_slopes {
+    double length[SLOPES], tension[SLOPES], factor[SLOPES];
+    double factor_e; /* slope in e */
+};
+
+/* The path of a string pressed down at a fret, `rise` below the saddle and `drop` over the nut. */
 struct path {
-    double length, length_d[SLOPES];
+    double ahead, behind, press; /* of the fret along the board; press is q */
+    double rise, dip, drop;
+    double to_nut, to_fret, sounding; /* the three parts */
+    double length;
     double stretch; /* length less the open string's */
-    double sounding, sounding_d[SLOPES];
 };
 
 /* How much longer a diagonal is than its run along the board. The difference itself would
@@ -84,19 +90,35 @@ static void find_factor(const struct intonation_setup *setup, struct sounding *p
     double bend = setup->modulus_mpa * setup->core.second_moment_mm4;
     double b = sqrt(bend / part->tension) / part->length;
 
+    part->stiffness = b;
     part->factor = 1 + (e + square * b) * b;
-    part->factor_de = (1 + 2 * e * b) * b;
+}
+
+/* And its slopes from those of length and tension. */
+static void find_factor_slopes(const struct intonation_setup *setup, const struct sounding *part,
+                               struct sounding_slopes *slopes)
+{
+    double e = setup->conditions.clamped_ends;
+    double square = e * e + M_PI * M_PI / 2;
+    double b = part->stiffness;
+
+    slopes->factor_e = (1 + 2 * e * b) * b;
     for (int i = 0; i < SLOPES; i++) {
         double b_d =
-            -b * (part->tension_d[i] / (2 * part->tension) + part->length_d[i] / part->length);
-        part->factor_d[i] = (e + 2 * square * b) * b_d;
+            -b * (slopes->tension[i] / (2 * part->tension) + slopes->length[i] / part->length);
+        slopes->factor[i] = (e + 2 * square * b) * b_d;
     }
+}
+
+static double span_of(const struct intonation_setup *setup, const struct intonation_ends *ends)
+{
+    return setup->scale_mm + ends->setback_mm - ends->nut_advance_mm;
 }
 
 static enum status find_open(const struct intonation_setup *setup,
                              const struct intonation_ends *ends, struct sounding *ret_open)
 {
-    double span = setup->scale_mm + ends->setback_mm - ends->nut_advance_mm;
+    double span = span_of(setup, ends);
 
     if (!(span > 0))
         return STATUS_DOMAIN;
@@ -104,19 +126,28 @@ static enum status find_open(const struct intonation_setup *setup,
     struct sounding open = {0};
 
     open.length = hypot(span, setup->saddle_height_mm - setup->nut_height_mm);
-    open.length_d[IN_S] = span / open.length;
-    open.length_d[IN_V] = -span / open.length;
 
     double wave_speed = 2 * open.length * MM_TO_M * setup->hz;
 
     open.tension = setup->mass_kg_per_m * wave_speed * wave_speed;
-    for (int i = 0; i < SLOPES; i++)
-        open.tension_d[i] = 2 * open.tension * open.length_d[i] / open.length;
     find_factor(setup, &open);
     if (!(open.tension > 0) || !isfinite(open.tension) || !isfinite(open.factor))
         return STATUS_DOMAIN;
     *ret_open = open;
     return STATUS_OK;
+}
+
+static void find_open_slopes(const struct intonation_setup *setup,
+                             const struct intonation_ends *ends, const struct sounding *open,
+                             struct sounding_slopes *ret_slopes)
+{
+    double span = span_of(setup, ends);
+
+    *ret_slopes = (struct sounding_slopes){
+        .length = {[IN_S] = span / open->length, [IN_V] = -span / open->length}};
+    for (int i = 0; i < SLOPES; i++)
+        ret_slopes->tension[i] = 2 * open->tension * ret_slopes->length[i] / open->length;
+    find_factor_slopes(setup, open, ret_slopes);
 }
 
 static enum status find_path(const struct intonation_setup *setup,
@@ -135,32 +166,46 @@ static enum status find_path(const struct intonation_setup *setup,
     double rise = setup->saddle_height_mm - setup->crown_mm[fret];
     double dip = q * rise / ahead + setup->conditions.press_depth_mm;
     double drop = setup->crown_mm[fret] - dip - setup->nut_height_mm;
-    double to_nut = hypot(behind, drop);
-    double to_fret = hypot(q, dip);
-    /* The slope of the path in dip; pressed right at the fret (q = 0 = dip) the corner
-     * has none from its short side. */
-    double in_dip = -drop / to_nut + (to_fret > 0 ? dip / to_fret : 0);
-    struct path path = {.sounding = hypot(ahead, rise)};
+    struct path path = {.ahead = ahead,
+                        .behind = behind,
+                        .press = q,
+                        .rise = rise,
+                        .dip = dip,
+                        .drop = drop,
+                        .to_nut = hypot(behind, drop),
+                        .to_fret = hypot(q, dip),
+                        .sounding = hypot(ahead, rise)};
 
-    path.length = to_nut + to_fret + path.sounding;
+    path.length = path.to_nut + path.to_fret + path.sounding;
     /* The runs of the three parts add up to the open string's. */
     path.stretch =
-        excess(behind, drop, to_nut) + excess(q, dip, to_fret) +
+        excess(behind, drop, path.to_nut) + excess(q, dip, path.to_fret) +
         excess(ahead, rise, path.sounding) -
         excess(ahead + q + behind, setup->saddle_height_mm - setup->nut_height_mm, open->length);
-    path.sounding_d[IN_S] = ahead / path.sounding;
-    path.length_d[IN_S] = path.sounding_d[IN_S] - in_dip * q * rise / (ahead * ahead);
-    path.length_d[IN_V] = -behind / to_nut;
-    path.length_d[IN_P] = in_dip;
     *ret_path = path;
     return STATUS_OK;
+}
+
+/* The slopes of the whole path; of its sounding part into `sounding`. */
+static void find_path_slopes(const struct path *path, double length[SLOPES],
+                             double sounding[SLOPES])
+{
+    /* The slope of the path in dip; pressed right at the fret (q = 0 = dip) the corner
+     * has none from its short side. */
+    double in_dip =
+        -path->drop / path->to_nut + (path->to_fret > 0 ? path->dip / path->to_fret : 0);
+
+    sounding[IN_S] = path->ahead / path->sounding;
+    sounding[IN_V] = sounding[IN_P] = 0;
+    length[IN_S] = sounding[IN_S] - in_dip * path->press * path->rise / (path->ahead * path->ahead);
+    length[IN_V] = -path->behind / path->to_nut;
+    length[IN_P] = in_dip;
 }
 
 /* The sounding part of a fretted string, and the mass that the stretch leaves in a unit
  * of it as a share of the open string's. */
 static void find_fretted(const struct intonation_setup *setup, const struct sounding *open,
-                         const struct path *path, struct sounding *ret_part, double *ret_mass_share,
-                         double mass_share_d[SLOPES])
+                         const struct path *path, struct sounding *ret_part, double *ret_mass_share)
 {
     double pull = setup->modulus_mpa * setup->core.area_mm2;
     double after = setup->conditions.free_length_mm;
@@ -169,17 +214,74 @@ static void find_fretted(const struct intonation_setup *setup, const struct soun
 
     part.tension = open->tension + pull * path->stretch / whole;
     *ret_mass_share = whole / (after + path->length);
-    for (int i = 0; i < SLOPES; i++) {
-        double stretch_d = path->length_d[i] - open->length_d[i];
-
-        part.length_d[i] = path->sounding_d[i];
-        part.tension_d[i] = open->tension_d[i] +
-                            pull * (stretch_d - path->stretch * open->length_d[i] / whole) / whole;
-        mass_share_d[i] = *ret_mass_share *
-                          (open->length_d[i] / whole - path->length_d[i] / (after + path->length));
-    }
     find_factor(setup, &part);
     *ret_part = part;
+}
+
+static void find_fretted_slopes(const struct intonation_setup *setup, const struct sounding *open,
+                                const struct sounding_slopes *open_d, const struct path *path,
+                                const struct sounding *part, double mass_share,
+                                struct sounding_slopes *ret_part_d, double mass_share_d[SLOPES])
+{
+    double pull = setup->modulus_mpa * setup->core.area_mm2;
+    double after = setup->conditions.free_length_mm;
+    double whole = open->length + after;
+    double length_d[SLOPES];
+
+    find_path_slopes(path, length_d, ret_part_d->length);
+    for (int i = 0; i < SLOPES; i++) {
+        double stretch_d = length_d[i] - open_d->length[i];
+
+        ret_part_d->tension[i] =
+            open_d->tension[i] +
+            pull * (stretch_d - path->stretch * open_d->length[i] / whole) / whole;
+        mass_share_d[i] =
+            mass_share * (open_d->length[i] / whole - length_d[i] / (after + path->length));
+    }
+    find_factor_slopes(setup, part, ret_part_d);
+}
+
+/* One fretted note on an open string already worked out. Slopes cost as much again, and are wanted
+ * (`open_d` is not NULL) by few. */
+static enum status
+find_fretted_note(const struct intonation_setup *setup, const struct intonation_ends *ends,
+                  const struct sounding *open, const struct sounding_slopes *open_d, int fret,
+                  struct intonation_note *ret_note, struct intonation_slope *ret_slope)
+{
+    struct path path;
+    struct sounding part;
+    struct sounding_slopes part_d;
+    double mass_share, mass_share_d[SLOPES], d[SLOPES];
+    enum status status = find_path(setup, ends, open, fret, &path);
+
+    if (status != STATUS_OK)
+        return status;
+    find_fretted(setup, open, &path, &part, &mass_share);
+
+    double wave_speed = sqrt(part.tension / (setup->mass_kg_per_m * mass_share));
+    double hz = wave_speed / (2 * MM_TO_M * part.length) * part.factor / open->factor;
+
+    /* The open string's own speed is 2 l0 f by the choice of T0, so f stands below. */
+    *ret_note = (struct intonation_note){
+        .cents = CENTS_PER_E * log(hz / setup->hz) - 100.0 * fret,
+        .open_tension_n = open->tension,
+        .tension_n = part.tension,
+        .open_length_mm = open->length,
+        .length_mm = part.length,
+        .stretch_mm = path.length - open->length,
+    };
+    if (!open_d)
+        return STATUS_OK;
+    find_fretted_slopes(setup, open, open_d, &path, &part, mass_share, &part_d, mass_share_d);
+    for (int i = 0; i < SLOPES; i++) {
+        d[i] = CENTS_PER_E * (part_d.tension[i] / (2 * part.tension) -
+                              mass_share_d[i] / (2 * mass_share) - part_d.length[i] / part.length +
+                              part_d.factor[i] / part.factor - open_d->factor[i] / open->factor);
+    }
+    *ret_slope = (struct intonation_slope){
+        d[IN_S], d[IN_V], d[IN_P],
+        CENTS_PER_E * (part_d.factor_e / part.factor - open_d->factor_e / open->factor)};
+    return STATUS_OK;
 }
 
 /* True when nothing that is about to be handed out is infinite or NaN. */
@@ -190,48 +292,10 @@ static bool all_finite(const struct intonation_note *note, const struct intonati
                     slope->nut_advance + slope->press_depth + slope->clamped_ends);
 }
 
-/* One fretted note on an open string already worked out. */
-static enum status find_fretted_note(const struct intonation_setup *setup,
-                                     const struct intonation_ends *ends,
-                                     const struct sounding *open, int fret,
-                                     struct intonation_note *ret_note,
-                                     struct intonation_slope *ret_slope)
-{
-    struct path path;
-    struct sounding part;
-    double mass_share, mass_share_d[SLOPES], d[SLOPES];
-    enum status status = find_path(setup, ends, open, fret, &path);
-
-    if (status != STATUS_OK)
-        return status;
-    find_fretted(setup, open, &path, &part, &mass_share, mass_share_d);
-
-    double wave_speed = sqrt(part.tension / (setup->mass_kg_per_m * mass_share));
-    double hz = wave_speed / (2 * MM_TO_M * part.length) * part.factor / open->factor;
-
-    for (int i = 0; i < SLOPES; i++) {
-        d[i] = CENTS_PER_E * (part.tension_d[i] / (2 * part.tension) -
-                              mass_share_d[i] / (2 * mass_share) - part.length_d[i] / part.length +
-                              part.factor_d[i] / part.factor - open->factor_d[i] / open->factor);
-    }
-    /* The open string's own speed is 2 l0 f by the choice of T0, so f stands below. */
-    *ret_note = (struct intonation_note){
-        .cents = CENTS_PER_E * log(hz / setup->hz) - 100.0 * fret,
-        .open_tension_n = open->tension,
-        .tension_n = part.tension,
-        .open_length_mm = open->length,
-        .length_mm = part.length,
-        .stretch_mm = path.length - open->length,
-    };
-    *ret_slope = (struct intonation_slope){
-        d[IN_S], d[IN_V], d[IN_P],
-        CENTS_PER_E * (part.factor_de / part.factor - open->factor_de / open->factor)};
-    return STATUS_OK;
-}
-
 static enum status find_any_note(const struct intonation_setup *setup,
                                  const struct intonation_ends *ends, const struct sounding *open,
-                                 int fret, struct intonation_note *ret_note,
+                                 const struct sounding_slopes *open_d, int fret,
+                                 struct intonation_note *ret_note,
                                  struct intonation_slope *ret_slope)
 {
     struct intonation_note note = {.open_tension_n = open->tension,
@@ -242,7 +306,7 @@ static enum status find_any_note(const struct intonation_setup *setup,
     enum status status = STATUS_OK;
 
     if (fret > 0)
-        status = find_fretted_note(setup, ends, open, fret, &note, &slope);
+        status = find_fretted_note(setup, ends, open, open_d, fret, &note, &slope);
     if (status == STATUS_OK && !all_finite(&note, &slope))
         status = STATUS_DOMAIN;
     if (status == STATUS_OK) {
@@ -260,12 +324,16 @@ enum status intonation_find_notes(const struct intonation_setup *setup,
     struct intonation_note notes[INTONATION_FRETS_MAX + 1];
     struct intonation_slope slopes[INTONATION_FRETS_MAX + 1];
     struct sounding open;
+    struct sounding_slopes open_d;
     enum status status = check_setup(setup, first, last);
 
     if (status == STATUS_OK)
         status = find_open(setup, ends, &open);
+    if (status == STATUS_OK && ret_slopes)
+        find_open_slopes(setup, ends, &open, &open_d);
     for (int n = first; status == STATUS_OK && n <= last; n++)
-        status = find_any_note(setup, ends, &open, n, &notes[n - first], &slopes[n - first]);
+        status = find_any_note(setup, ends, &open, ret_slopes ? &open_d : NULL, n,
+                               &notes[n - first], &slopes[n - first]);
     if (status != STATUS_OK)
         return status;
 
