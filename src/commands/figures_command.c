@@ -239,6 +239,7 @@ static enum exit_code print_record(struct task *task, const struct record *recor
     struct derived derived;
 
     derive_current(record, &derived);
+    derive_predicted_u(current, &derived);
     if (!fits(options, &derived))
         return EXIT_USAGE;
     if (task->path)

@@ -240,6 +240,7 @@ static void put_pass(struct table *table, struct place place, bool *ret_fault)
 
     table->pass = place.pass;
     derive_pass_after(place, &table->past, &derived);
+    derive_predicted_u(place, &derived);
     put_readings(table, place_key(place, FIELD_PASS_LABEL));
     put_fallbacks(table);
     put_figures(table, &derived);

@@ -69,6 +69,9 @@ struct leaf_row {
      * is written. NULL: they do what they do elsewhere. */
     const struct command_instead *instead;
 
+    /* Whether it shows the ± of what is predicted (derive_predicted_u). */
+    bool shows_predicted_u;
+
     /* Works out what only this leaf shows, from app_shown and the readings at `place`, so that the
      * two agree: while the entry is previewed it is among them, during the call only. Called for
      * every key that is typed, so it has to be quick. NULL: nothing to work out. */

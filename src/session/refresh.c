@@ -13,6 +13,8 @@
 /* What only the leaf in hand shows. */
 static void make_plan(struct app *app, struct place place)
 {
+    if (app_row(app)->shows_predicted_u)
+        derive_predicted_u(place, app->previewing ? &app->preview : &app->now);
     if (app_row(app)->plan)
         app_row(app)->plan(app, place);
 }

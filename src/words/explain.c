@@ -261,8 +261,8 @@ static void add_gauge(struct question *question)
         "grow as the square root of its gauge: common practice.");
 }
 
-void explain_figure(const struct explain_from *from, enum figure_id id, int string,
-                    struct explanation *ret_explanation)
+static void explain_as_derived(const struct explain_from *from, enum figure_id id, int string,
+                               struct explanation *ret_explanation)
 {
     const struct figure_info *info = figure_info(id);
     struct question question = {.from = from, .id = id, .string = string, .out = ret_explanation};
@@ -295,6 +295,31 @@ void explain_figure(const struct explain_from *from, enum figure_id id, int stri
         explain_add_parts(from, id, string, &line);
     }
     add_gauge(&question);
+}
+
+/* Whether a predicted figure is among what is said, and so its ±. */
+static bool names_prediction(enum figure_id id)
+{
+    bool names = explain_is_predicted(id);
+
+    for (size_t i = 0; i < SYMBOL_COUNT; i++)
+        names = names || (symbols[i].figure == id && symbols[i].place == PLACE_FIGURE &&
+                          explain_is_predicted((enum figure_id)symbols[i].item));
+    return names;
+}
+
+void explain_figure(const struct explain_from *from, enum figure_id id, int string,
+                    struct explanation *ret_explanation)
+{
+    struct explain_from with_u = *from;
+    struct derived derived;
+
+    if (!from->derived->has_predicted_u && names_prediction(id)) {
+        derived = *from->derived;
+        derive_predicted_u(from->place, &derived);
+        with_u.derived = &derived;
+    }
+    explain_as_derived(&with_u, id, string, ret_explanation);
 }
 
 int explain_symbol_count(enum figure_id id)

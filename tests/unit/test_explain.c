@@ -6,7 +6,7 @@
 
 #include "words/explain.h"
 #include "base/num.h"
-#include "build_record.h"
+#include "survey_record.h"
 
 /* A record and what was derived from it, ready for explanations. */
 struct asked {
@@ -145,6 +145,32 @@ static void next_goes_round_all_that_is_known(void **state)
     done(asked);
 }
 
+/* Whoever explains need not have asked for the uncertainty of what is predicted. */
+static void what_is_predicted_has_its_doubt(void **state)
+{
+    static const enum figure_id ids[] = {FIGURE_SETBACK_PREDICTED, FIGURE_SETBACK_BEST,
+                                         FIGURE_CENTS_BEST_RMS};
+    struct explanation without, with;
+    struct derived derived;
+    struct record record;
+
+    (void)state;
+    survey_record_build(&record, "");
+    const struct explain_from from = {.place = place_current(&record), .derived = &derived};
+
+    for (size_t i = 0; i < sizeof ids / sizeof ids[0]; i++) {
+        derive_current(&record, &derived);
+        explain_figure(&from, ids[i], 6, &without);
+        assert_false(derived.has_predicted_u);
+        derive_predicted_u(from.place, &derived);
+        explain_figure(&from, ids[i], 6, &with);
+        assert_int_equal(without.count, with.count);
+        for (int k = 0; k < with.count; k++)
+            assert_string_equal(without.lines[k].text, with.lines[k].text);
+    }
+    record_done(&record);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -153,6 +179,7 @@ int main(void)
         cmocka_unit_test(the_instrument_s_own_numbers_stand_in),
         cmocka_unit_test(what_is_missing_is_said_so),
         cmocka_unit_test(next_goes_round_all_that_is_known),
+        cmocka_unit_test(what_is_predicted_has_its_doubt),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
 }

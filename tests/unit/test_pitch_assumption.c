@@ -75,12 +75,18 @@ static void test_moments(void **state)
         }
 }
 
+static void derive_with_u(struct record *ret_record, const char *more, struct derived *ret_derived)
+{
+    survey_record_derive(ret_record, more, ret_derived);
+    derive_predicted_u(place_current(ret_record), ret_derived);
+}
+
 static double predicted_u(const char *more, int string)
 {
     struct derived derived;
     struct record record;
 
-    survey_record_derive(&record, more, &derived);
+    derive_with_u(&record, more, &derived);
     const double u = derived.figures.at[FIGURE_SETBACK_PREDICTED][string].u;
 
     record_done(&record);
@@ -114,7 +120,7 @@ static void test_parts(void **state)
     double squares = 0;
 
     (void)state;
-    survey_record_derive(&record, "", &derived);
+    derive_with_u(&record, "", &derived);
     const double u = derived.figures.at[FIGURE_SETBACK_PREDICTED][6].u;
 
     derive_pitch_parts(place_current(&record), &derived.setup, derived.string, &derived.lines,
@@ -163,7 +169,7 @@ static void test_by_tuner(void **state)
     struct record record;
 
     (void)state;
-    survey_record_derive(&record, "", &played);
+    derive_with_u(&record, "", &played);
     const double before = played.figures.at[FIGURE_SETBACK_PREDICTED][2].u;
 
     for (int fret = 1; fret <= 19; fret++) {
@@ -174,9 +180,75 @@ static void test_by_tuner(void **state)
         assert_int_equal(record_put(&record, &key, text, false, NULL), STATUS_OK);
     }
     derive_current(&record, &derived);
+    derive_predicted_u(place_current(&record), &derived);
     assert_true(derived.figures.at[FIGURE_SETBACK_PREDICTED][2].u < 0.8 * before);
     assert_near(derived.figures.at[FIGURE_SETBACK_PREDICTED][1].u,
                 played.figures.at[FIGURE_SETBACK_PREDICTED][1].u, 1e-9);
+    record_done(&record);
+}
+
+/* Nobody pays for it who does not ask, and asking again changes nothing. */
+static void test_only_when_asked(void **state)
+{
+    struct derived derived;
+    struct record record;
+
+    (void)state;
+    survey_record_derive(&record, "", &derived);
+    const struct figure *figure = &derived.figures.at[FIGURE_SETBACK_PREDICTED][6];
+
+    assert_true(figure->known != KNOWN_ABSENT && !derived.has_predicted_u);
+    assert_near(figure->u, 0, 0);
+    derive_predicted_u(place_current(&record), &derived);
+    const double once = figure->u;
+
+    assert_true(once > 0 && derived.has_predicted_u);
+    assert_true(derived.pitch[6].cents_u[12] > 0);
+    derive_predicted_u(place_current(&record), &derived);
+    assert_near(figure->u, once, 0);
+    record_done(&record);
+}
+
+static void assert_same_outcomes(const struct pitch_outcomes *a, const struct pitch_outcomes *b)
+{
+    for (int i = 0; i < OUTCOME_COUNT_; i++)
+        assert_true(isnan(a->at[i]) ? isnan(b->at[i]) : a->at[i] == b->at[i]);
+}
+
+/* Taking over what the heights leave alone comes to the same as finding all anew. */
+static void test_raised(void **state)
+{
+    struct pitch_outcomes centre, known, whole, raised;
+    struct pitch_case_store store;
+    struct pitch_case middle;
+    struct derived derived;
+    struct record record;
+
+    (void)state;
+    survey_record_derive(&record, "", &derived);
+    assert_true(derive_pitch_case(&record, &derived.setup, &derived.string[6], &derived.lines,
+                                  &derived.lines, 6, &store, &middle));
+    assert_true(middle.has_now && middle.has_target);
+    pitch_predict(&middle, &centre);
+    pitch_predict_near(&middle, &centre, &known);
+    for (int way = 0; way < 5; way++) {
+        struct pitch_case_store bent = store;
+        struct pitch_case moved = middle;
+
+        moved.now.saddle_height_mm += way == 1 ? 0.1 : 0;
+        moved.target.nut_height_mm += way == 2 ? 0.1 : 0;
+        bent.now_mm[5] += way == 3 ? 0.05 : 0;
+        bent.target_mm[5] += way == 4 ? 0.05 : 0;
+        moved.now.crown_mm = bent.now_mm;
+        moved.target.crown_mm = bent.target_mm;
+        pitch_predict_near(&moved, &centre, &whole);
+        pitch_predict_raised(&moved, &centre, &middle, &known, &raised);
+        assert_same_outcomes(&whole, &raised);
+        assert_int_equal(whole.at[OUTCOME_OPEN + 5] != known.at[OUTCOME_OPEN + 5],
+                         way == 1 || way == 3);
+        assert_int_equal(whole.at[OUTCOME_SETBACK_BEST] != known.at[OUTCOME_SETBACK_BEST],
+                         way == 2 || way == 4);
+    }
     record_done(&record);
 }
 
@@ -249,6 +321,8 @@ int main(void)
         cmocka_unit_test(test_parts),
         cmocka_unit_test(test_ends_alone),
         cmocka_unit_test(test_by_tuner),
+        cmocka_unit_test(test_only_when_asked),
+        cmocka_unit_test(test_raised),
         cmocka_unit_test(test_saddle_strip),
         cmocka_unit_test(test_saddle_of_a_move),
     };

@@ -77,6 +77,7 @@ static struct tally watch(struct seeded *seed, const struct record *record)
     const struct place place = place_current(record);
 
     derive_current(record, &derived);
+    derive_predicted_u(place, &derived);
     made.derived = &derived;
     made.flat = derived.setup;
     board_drop_setbacks(&made.flat.board);

@@ -76,6 +76,7 @@ const struct leaf_row leaf_pitch = {.state_size = sizeof(struct pitch_plan),
                                     .leaf_figure = FIGURE_SETBACK_CHANGE,
                                     .figure = find_figure,
                                     .has_figure = leaf_every_cell,
+                                    .shows_predicted_u = true,
                                     .plan = plan,
                                     .moved_by = moved_by,
                                     .draw = draw};

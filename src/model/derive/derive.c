@@ -139,8 +139,6 @@ static void derive_sound(struct place place, struct past *past, struct derived *
     derive_strings(record, setup, derived->string, &derived->figures, &derived->findings);
     derive_pitch(record, setup, derived->string, &derived->lines, derived->pitch,
                  &derived->figures);
-    derive_pitch_u(place, setup, derived->string, &derived->lines, derived->pitch,
-                   &derived->figures);
     derive_cents_read(place, setup, &derived->figures);
     derive_saddle_top(record, setup, derived->string, &derived->lines, &derived->figures);
     derive_clearance(place, past, derived);
@@ -201,6 +199,14 @@ void derive_pass_among(struct place place, const struct rod_prior *others,
 void derive_pass_after(struct place place, struct past *past, struct derived *ret_derived)
 {
     derive_state(place, place.visit, NULL, past, ret_derived);
+}
+
+void derive_predicted_u(struct place place, struct derived *derived)
+{
+    if (derived->setup.has_board && !derived->has_predicted_u)
+        derive_pitch_u(place, &derived->setup, derived->string, &derived->lines, derived->pitch,
+                       &derived->figures);
+    derived->has_predicted_u = true;
 }
 
 void derive_current(const struct record *record, struct derived *ret_derived)

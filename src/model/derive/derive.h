@@ -17,7 +17,8 @@
 
 /*
  * All results from all readings, every time: a record goes in, everything that the screens
- * and `sillet figures` show comes out. Nothing is remembered between calls.
+ * and `sillet figures` show comes out. Nothing is remembered between calls. Only the ± of what is
+ * predicted is left for derive_predicted_u.
  */
 struct derived {
     struct setup setup;
@@ -31,6 +32,7 @@ struct derived {
     struct fret_clearance clearance[STRINGS_MAX + 1];
     struct neck_facts neck;
     struct findings findings;
+    bool has_predicted_u; /* derive_predicted_u has filled it in */
 };
 
 /* Derives the state of a pass. Pass 0 gives the findings and what needs no reading. */
@@ -43,6 +45,10 @@ void derive_pass_after(struct place place, struct past *past, struct derived *re
  * what these answer by. `others` may be NULL. */
 void derive_pass_among(struct place place, const struct rod_prior *others,
                        struct derived *ret_derived);
+
+/* The ± of the predicted setbacks and cents: it takes longer than all the rest, and few ask for it.
+ * `place` is what it was derived from. Does nothing the second time. */
+void derive_predicted_u(struct place place, struct derived *derived);
 
 /* The record's current state: the last pass of the last visit that has one, in the climate
  * of the last visit. */

@@ -294,7 +294,7 @@ static void add_reading(const struct walk *walk, const struct moved_lines *lines
     moved.has_target = read.has_target;
     take_heights(&read.now, &moved.now);
     take_heights(&read.target, &moved.target);
-    pitch_predict_near(&moved, &at->spread.centre, &tries[1]);
+    pitch_predict_raised(&moved, &at->spread.centre, &at->middle, &at->expected, &tries[1]);
     for (int i = 0; i < OUTCOME_COUNT_; i++)
         tries[0].at[i] = 2 * at->expected.at[i] - tries[1].at[i];
     add_source(at, SHAPE_RECTANGLE, tries, NULL);
@@ -304,9 +304,10 @@ static void add_reading(const struct walk *walk, const struct moved_lines *lines
 static void add_readings(struct walk *walk, struct string_walk *strings, int count)
 {
     const double off = pitch_assumption_ways(SHAPE_RECTANGLE)->at[1] / 2;
+    const int readings = uncertainty_reading_count(&walk->setup);
     struct moved_lines lines;
 
-    for (int r = 0; r < uncertainty_reading_count(&walk->setup); r++) {
+    for (int r = 0; r < readings; r++) {
         double step;
 
         (void)uncertainty_reading(&walk->setup, r, &step);

@@ -3,6 +3,7 @@
 
 #include <math.h>
 #include <stddef.h>
+#include <string.h>
 
 #include "model/common/least_squares.h"
 
@@ -77,18 +78,46 @@ static void step_best(const struct intonation_setup *target, const struct intona
     outcomes->at[OUTCOME_NUT_BEST] = centre->nut_advance_mm + step.nut_advance_mm;
 }
 
-void pitch_predict_near(const struct pitch_case *string, const struct pitch_outcomes *centre,
-                        struct pitch_outcomes *ret_outcomes)
+static void step_all(const struct pitch_case *string, const struct pitch_outcomes *centre,
+                     struct pitch_outcomes *outcomes)
 {
     const struct intonation_ends best = {centre->at[OUTCOME_SETBACK_BEST],
                                          centre->at[OUTCOME_NUT_BEST]};
 
-    clear(ret_outcomes);
-    find_cents(string, ret_outcomes);
     if (!string->has_target)
         return;
-    step_setback(&string->target, centre->at[OUTCOME_SETBACK], &ret_outcomes->at[OUTCOME_SETBACK]);
-    step_best(&string->target, &best, ret_outcomes);
+    step_setback(&string->target, centre->at[OUTCOME_SETBACK], &outcomes->at[OUTCOME_SETBACK]);
+    step_best(&string->target, &best, outcomes);
+}
+
+void pitch_predict_near(const struct pitch_case *string, const struct pitch_outcomes *centre,
+                        struct pitch_outcomes *ret_outcomes)
+{
+    clear(ret_outcomes);
+    find_cents(string, ret_outcomes);
+    step_all(string, centre, ret_outcomes);
+}
+
+static bool same_heights(const struct intonation_setup *a, const struct intonation_setup *b)
+{
+    return a->nut_height_mm == b->nut_height_mm && a->saddle_height_mm == b->saddle_height_mm &&
+           memcmp(a->crown_mm, b->crown_mm, ((size_t)a->frets + 1) * sizeof a->crown_mm[0]) == 0;
+}
+
+void pitch_predict_raised(const struct pitch_case *string, const struct pitch_outcomes *centre,
+                          const struct pitch_case *known, const struct pitch_outcomes *there,
+                          struct pitch_outcomes *ret_outcomes)
+{
+    clear(ret_outcomes);
+    if (string->has_now && known->has_now && same_heights(&string->now, &known->now))
+        memcpy(&ret_outcomes->at[OUTCOME_OPEN], &there->at[OUTCOME_OPEN],
+               (OUTCOME_COUNT_ - OUTCOME_OPEN) * sizeof there->at[0]);
+    else
+        find_cents(string, ret_outcomes);
+    if (string->has_target && known->has_target && same_heights(&string->target, &known->target))
+        memcpy(ret_outcomes->at, there->at, OUTCOME_OPEN * sizeof there->at[0]);
+    else
+        step_all(string, centre, ret_outcomes);
 }
 
 void pitch_spread_begin(const struct pitch_outcomes *centre, struct pitch_spread *spread)
