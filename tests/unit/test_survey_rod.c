@@ -302,6 +302,49 @@ static void test_very_many(void **state)
     record_done(&record);
 }
 
+/* A walk from visit to visit, and back to the first again, knows what each survey alone does. */
+static void test_visit_after_visit(void **state)
+{
+    struct findings findings = {.count = 0};
+    struct survey_rod alone, after;
+    struct record record;
+    int known = 0;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    for (int visit = 2; visit <= 9; visit++)
+        for (int pass = 1; pass <= 3; pass++) {
+            const struct reading_key turn = reading_key_pass(FIELD_ROD_TURN, visit, pass);
+
+            build_record_put_mm(&record, reading_key_pass(FIELD_RELIEF, visit, pass),
+                                0.3 - 0.01 * visit * (pass - 1));
+            /* Logged alone, after the visit's last reading: it belongs to no step. */
+            build_record_add(&record, visit == 6 ? "visit.6.pass.4 rod_turn = 0.5" : "");
+            if (visit > 4)
+                assert_int_equal(record_put(&record, &turn, "0.125", false, NULL), STATUS_OK);
+        }
+    const struct reading_key target = reading_key_as_of(reading_key_one(FIELD_TARGET_RELIEF), 7);
+
+    build_record_put_mm(&record, target, 0.2); /* a change: of the visits from then on */
+    struct rod_walk walk = rod_walk_of(&record);
+    for (int at = 2; at < 18; at++) {
+        const struct place last = place_of(&record, at < 10 ? at : at - 8, PASSES_MAX);
+
+        survey_rod(last, &alone, &findings);
+        survey_rod_after(&walk, last, &after, &findings);
+        assert_int_equal(alone.known, after.known);
+        known += alone.known;
+        assert_near(alone.stands, after.stands, 0);
+        assert_near(alone.fit.per_turn_mm, after.fit.per_turn_mm, 0);
+        assert_int_equal(alone.fit.count, after.fit.count);
+        assert_int_equal(alone.answer, after.answer);
+        assert_int_equal(alone.next_turn.given, after.next_turn.given);
+        assert_near(alone.next_turn.value, after.next_turn.value, 0);
+    }
+    assert_int_equal(known, 2 * 5);
+    record_done(&record);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -316,6 +359,7 @@ int main(void)
         cmocka_unit_test(test_up_to_a_pass),
         cmocka_unit_test(test_rod_that_does_not_turn),
         cmocka_unit_test(test_very_many),
+        cmocka_unit_test(test_visit_after_visit),
         cmocka_unit_test(test_far_beyond_what_rods_have),
         cmocka_unit_test(test_turns_that_it_holds),
         cmocka_unit_test(test_as_far_as_it_was_seen_to_go),

@@ -5,8 +5,11 @@ struct past past_of(const struct record *record)
 {
     const struct place none = place_of(record, 0, 0);
 
-    return (struct past){
-        .season = season_walk_of(record), .rod_visit = -1, .heard = none, .looked = none};
+    return (struct past){.season = season_walk_of(record),
+                         .turns = rod_walk_of(record),
+                         .rod_visit = -1,
+                         .heard = none,
+                         .looked = none};
 }
 
 const struct survey_rod *past_rod(struct past *past, struct place place)
@@ -14,7 +17,8 @@ const struct survey_rod *past_rod(struct past *past, struct place place)
     struct findings unused = {.count = 0};
 
     if (past->rod_visit != place.visit)
-        survey_rod(place_of(&place.record, place.visit, PASSES_MAX), &past->rod, &unused);
+        survey_rod_after(&past->turns, place_of(&place.record, place.visit, PASSES_MAX), &past->rod,
+                         &unused);
     past->rod_visit = place.visit;
     return &past->rod;
 }

@@ -14,6 +14,7 @@
  */
 struct past {
     struct season_walk season;
+    struct rod_walk turns;
     int rod_visit; /* -1: not asked yet */
     struct survey_rod rod;
     struct place heard;  /* the last pass up to `looked` in which a note was listened to */

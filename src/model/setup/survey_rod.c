@@ -8,28 +8,22 @@
 #include "model/setup/setup.h"
 #include "model/setup/uncertainty.h"
 
-/* The steps of a record; of more than fit the last ones. */
-struct steps {
-    struct rod_step at[ROD_STEPS_MAX];
-    int count;
-    double stands, slackest, tightest; /* as in struct survey_rod */
-};
-
-static void add_step(struct steps *steps, double turns, double before_mm, double after_mm)
+/* Of more steps than fit, the last ones are kept. */
+static void add_step(struct rod_walk *walk, double turns, double before_mm, double after_mm)
 {
-    if (steps->count == ROD_STEPS_MAX) {
-        memmove(steps->at, steps->at + 1, sizeof steps->at - sizeof steps->at[0]);
-        steps->count--;
+    if (walk->count == ROD_STEPS_MAX) {
+        memmove(walk->step, walk->step + 1, sizeof walk->step - sizeof walk->step[0]);
+        walk->count--;
     }
-    steps->at[steps->count++] =
+    walk->step[walk->count++] =
         (struct rod_step){.turns = turns, .before_mm = before_mm, .after_mm = after_mm};
 }
 
-static void add_turn(struct steps *steps, double turns)
+static void add_turn(struct rod_walk *walk, double turns)
 {
-    steps->stands += turns;
-    steps->slackest = fmin(steps->slackest, steps->stands);
-    steps->tightest = fmax(steps->tightest, steps->stands);
+    walk->stands += turns;
+    walk->slackest = fmin(walk->slackest, walk->stands);
+    walk->tightest = fmax(walk->tightest, walk->stands);
 }
 
 static struct maybe relief_of(struct setup *setup, struct place place)
@@ -40,37 +34,40 @@ static struct maybe relief_of(struct setup *setup, struct place place)
 
 /* From one pass in which something was read to the next; of two visits the climate moved the neck
  * too. The reliefs are asked for only where a turn lies between. */
-static void take_step(struct steps *steps, struct setup *setup, struct place before,
-                      struct place place, double turns)
+static void take_step(struct rod_walk *walk, struct setup *setup, struct place place)
 {
-    if (place.visit != before.visit || turns == 0)
+    if (place.visit != walk->read.visit || walk->turns == 0)
         return;
-    const struct maybe was = relief_of(setup, before), is = relief_of(setup, place);
+    const struct maybe was = relief_of(setup, walk->read), is = relief_of(setup, place);
     if (was.given && is.given)
-        add_step(steps, turns, was.value, is.value);
+        add_step(walk, walk->turns, was.value, is.value);
+}
+
+static void take_pass(struct rod_walk *walk, struct setup *setup, struct place place)
+{
+    const double turn = maybe_or(place_read(place, FIELD_ROD_TURN), 0);
+
+    walk->at = place;
+    add_turn(walk, turn);
+    walk->turns = place.visit == walk->read.visit ? walk->turns + turn : turn;
+    if (!record_is_read_pass(&place.record, place.visit, place.pass))
+        return;
+    take_step(walk, setup, place);
+    walk->read = place;
+    walk->turns = 0;
 }
 
 /* Leaves the setup of the last pass that was read, its targets and reliefs, in *ret_last. What
  * later passes teach was not known in `last`. */
-static void collect_steps(struct place last, struct steps *steps, struct setup *ret_last)
+static void go_on(struct rod_walk *walk, struct place last, struct setup *ret_last)
 {
-    struct place place = place_of(&last.record, 0, 0), before = place;
     struct findings unused = {.count = 0};
-    double turns = 0;
+    struct place next = walk->at;
 
-    setup_read(ret_last, place, &unused);
-    while (place_next(&place) && (last.visit == 0 || !place_is_after(place, last))) {
-        const double turn = maybe_or(place_read(place, FIELD_ROD_TURN), 0);
-
-        add_turn(steps, turn);
-        turns = place.visit == before.visit ? turns + turn : turn;
-        if (!record_is_read_pass(&place.record, place.visit, place.pass))
-            continue;
-        take_step(steps, ret_last, before, place, turns);
-        before = place;
-        turns = 0;
-    }
-    setup_follow(ret_last, before);
+    setup_read(ret_last, place_of(&last.record, 0, 0), &unused);
+    while (place_next(&next) && (last.visit == 0 || !place_is_after(next, last)))
+        take_pass(walk, ret_last, next);
+    setup_follow(ret_last, walk->read.pass > 0 ? walk->read : place_of(&last.record, 0, 0));
 }
 
 static void plan_turn(const struct setup *setup, double reading_u_mm, struct survey_rod *rod)
@@ -93,28 +90,44 @@ static void plan_turn(const struct setup *setup, double reading_u_mm, struct sur
     rod->next_turn = maybe_given(fmax(-ROD_TURN_AT_ONCE, fmin(ROD_TURN_AT_ONCE, turns)));
 }
 
-void survey_rod(struct place last, struct survey_rod *ret_rod, struct findings *findings)
+struct rod_walk rod_walk_of(const struct record *record)
+{
+    const struct place none = place_of(record, 0, 0);
+
+    return (struct rod_walk){.at = none, .read = none};
+}
+
+void survey_rod_after(struct rod_walk *walk, struct place last, struct survey_rod *ret_rod,
+                      struct findings *findings)
 {
     struct survey_rod rod = {.known = false};
-    struct steps steps = {.count = 0};
     struct setup setup = {.has_board = false};
 
     *ret_rod = rod;
-    collect_steps(last, &steps, &setup);
+    if (last.visit > 0 && place_is_after(walk->at, last))
+        *walk = rod_walk_of(&last.record);
+    go_on(walk, last, &setup);
     const double reading_u_mm = uncertainty_of_step(setup_step_mm(&setup, FIELD_RELIEF));
-    if (rod_history_fit(steps.at, steps.count, reading_u_mm, &rod.fit) != STATUS_OK ||
-        rod_history_judge(steps.at, steps.count, reading_u_mm, &rod.answer) != STATUS_OK)
+    if (rod_history_fit(walk->step, walk->count, reading_u_mm, &rod.fit) != STATUS_OK ||
+        rod_history_judge(walk->step, walk->count, reading_u_mm, &rod.answer) != STATUS_OK)
         return;
     rod.known = true;
-    rod.stands = steps.stands;
-    rod.slackest = steps.slackest;
-    rod.tightest = steps.tightest;
+    rod.stands = walk->stands;
+    rod.slackest = walk->slackest;
+    rod.tightest = walk->tightest;
     plan_turn(&setup, reading_u_mm, &rod);
     *ret_rod = rod;
     if (rod.answer == ROD_ANSWERS_NO_LONGER)
         findings_add(findings, FINDING_ROD_SILENT, 0);
     if (rod.answer == ROD_ANSWERS_BACKWARDS)
         findings_add(findings, FINDING_ROD_BACKWARDS, 0);
+}
+
+void survey_rod(struct place last, struct survey_rod *ret_rod, struct findings *findings)
+{
+    struct rod_walk walk = rod_walk_of(&last.record);
+
+    survey_rod_after(&walk, last, ret_rod, findings);
 }
 
 bool survey_rod_is_far(const struct survey_rod *rod, double change_mm, double *ret_turns,

@@ -33,9 +33,25 @@ struct survey_rod {
     struct maybe next_turn;                          /* of that, what to do at once */
 };
 
+/* How far through a record's passes a walk has come, and the turns that it met. */
+struct rod_walk {
+    struct place at, read; /* the last pass taken in, and the last that was read; 0: none yet */
+    double turns;          /* logged since that one, in its visit */
+    struct rod_step step[ROD_STEPS_MAX];
+    int count;
+    double stands, slackest, tightest; /* as in struct survey_rod */
+};
+
+struct rod_walk rod_walk_of(const struct record *record);
+
 /* From the passes up to `last`; of visit 0, from all. `findings` names a rod that answers no
  * longer, or backwards. */
 void survey_rod(struct place last, struct survey_rod *ret_rod, struct findings *findings);
+
+/* The same for one pass after another: the walk goes on from where it is, or begins again if it is
+ * past that one. The record must not change meanwhile. */
+void survey_rod_after(struct rod_walk *walk, struct place last, struct survey_rod *ret_rod,
+                      struct findings *findings);
 
 /* A change of relief, beyond all doubt of how the rod answers, takes it farther from its slackest
  * or tightest than it was ever seen to go, and than a rod usually has: how far, turns, and what it
