@@ -45,6 +45,8 @@ HOW(HOME_HUMIDITY_HIGH, "Ask the owner: mostly 55 to 70 % in late summer, less w
 HOW(SADDLE_SPREAD, "Between the centres of the outer strings where they cross the saddle.")
 HOW(SADDLE_WIDTH, "With calipers across the saddle where it stands out of its slot. The strings may leave it anywhere on its top, so its width less 1 mm of crown is what setbacks can differ by from a straight line; narrower, and the slot has to be filled and recut.")
 HOW(POST_SPREAD, "Between the centres of the two posts or wheels. They stand farther apart than the strings, so that a difference between the two sides takes more at the posts.")
+HOW(POST_TO_SADDLE, "A tremolo's plate only: from the two edges that bear on the posts straight back to where the strings leave the saddles, of all saddles about the middle. Says how far a tilted plate is off; with posts to the rest, the lever.")
+HOW(POST_TO_REST, "A tremolo's plate only: from its edges on the posts back to where its underside rests on the top or on a block. The rest stays where it is, so that the saddles rise by less than the posts. Leave it empty if the plate floats: it is brought level again by its springs, and its saddles rise as the posts do.")
 HOW(INTONATION_THREAD, "Turn a saddle's own screw ten times, measure how far the saddle went along the string, divide by ten.")
 HOW(FLOATING, "yes: the bridge stands loose on the top, as on a mandolin, an archtop or a banjo. It is then moved as a whole, bass foot and treble foot.")
 HOW(JOIN, "glued: dovetail or other glued joint. bolted: bolts into a tenon or heel. pocket: screwed into a pocket. through: neck and body are one piece.")

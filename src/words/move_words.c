@@ -187,17 +187,41 @@ static void add_cut(struct maker *maker)
     amount_add_unit(&maker->then, unit);
 }
 
-static const char *saddle_caution(const struct setup *setup)
+/* A plate that floats is level only by its springs: what one degree more or less is worth. */
+static void add_level(struct maker *maker)
 {
+    const struct maybe back_mm = maker->setup->post_to_saddle_mm;
+    const enum unit unit = maker->units->bare[MEASURE_SMALL];
+    const double tan_of_degree = 0.017455;
+
+    if (!back_mm.given || maker->setup->post_lever.given)
+        return;
+    strbuf_add(&maker->caution, ": 1 degree is ");
+    amount_add(&maker->caution, back_mm.value * tan_of_degree, unit, false);
+    amount_add_unit(&maker->caution, unit);
+}
+
+static void say_saddle_caution(struct maker *maker)
+{
+    const struct setup *setup = maker->setup;
+
     switch (setup->bridge) {
     case BRIDGE_SCREW:
-        return "slacken the string first; turn both screws of a saddle alike";
+        strbuf_add(&maker->caution, "slacken the string first; turn both screws of a saddle alike");
+        return;
     case BRIDGE_POST:
+        strbuf_add(&maker->caution, setup->post_lever.given
+                                        ? "slacken the strings before a side is turned up"
+                                        : "slacken first; then level a tremolo plate again");
+        add_level(maker);
+        return;
     case BRIDGE_WHEEL:
-        return "slacken the strings before a side is turned up";
+        strbuf_add(&maker->caution, "slacken the strings before a side is turned up");
+        return;
     default:
-        return setup->floating ? "sanding the feet: respirator; keep them fitted to the top"
-                               : "sanding a saddle: respirator; keep the bottom square";
+        strbuf_add(&maker->caution,
+                   setup->floating ? "sanding the feet: respirator; keep them fitted to the top"
+                                   : "sanding a saddle: respirator; keep the bottom square");
     }
 }
 
@@ -209,10 +233,8 @@ static void say_saddle(struct maker *maker)
 
     if (is_turned(setup->bridge) && setup->thread_mm.given) {
         strbuf_add(&maker->amount, "turns \xC2\xB1");
-        amount_add_turns(
-            &maker->amount,
-            ceil(u * fmax(1, maybe_or(setup->post_ratio, 1)) / setup->thread_mm.value * 8) / 8,
-            false);
+        amount_add_turns(&maker->amount,
+                         ceil(setup_at_post_u(setup, u) / setup->thread_mm.value * 8) / 8, false);
         strbuf_add(&maker->amount, ", + raises");
     } else {
         strbuf_add(&maker->amount, "height");
@@ -227,7 +249,7 @@ static void say_saddle(struct maker *maker)
         add_exposure(maker);
         add_cut(maker);
     }
-    strbuf_add(&maker->caution, saddle_caution(setup));
+    say_saddle_caution(maker);
 }
 
 static void add_lean(struct maker *maker, enum unit unit)
@@ -297,8 +319,8 @@ static void add_turns(const struct maker *maker, int string, struct strbuf *out)
     const struct move_amount *amount = maker->move->string;
     const int last = setup->board.strings, other = last + 1 - string;
     const bool outer = (string == 1 || string == last) && amount[other].known;
-    const double change_mm = outer ? setup_at_post(setup, amount[string].value, amount[other].value)
-                                   : amount[string].value;
+    const double change_mm =
+        setup_at_post(setup, amount[string].value, amount[outer ? other : string].value);
     const double turns = change_mm / setup->thread_mm.value;
 
     if (round(turns * 8) == 0)

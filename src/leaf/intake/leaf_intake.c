@@ -49,6 +49,8 @@ static const enum field_id instrument_fields[] = {
     FIELD_SADDLE_SPREAD,
     FIELD_SADDLE_WIDTH,
     FIELD_POST_SPREAD,
+    FIELD_POST_TO_SADDLE,
+    FIELD_POST_TO_REST,
     FIELD_INTONATION_THREAD,
     FIELD_FLOATING,
     FIELD_JOIN,

@@ -94,7 +94,7 @@ FIGURE(CENTS_LEFT_RMS, STRING, STRING, MORE, "cents_left_rms", "", 1, 0, "cents 
        "least squares over the frets read")
 FIGURE(SADDLE_TURNS, STRING, STRING, SETUP, "saddle_turns", "", 1, 0, "turns of the saddle screw",
        "saddle change / thread pitch; at posts the outer two's mean, and their difference by post to post over "
-       "string to string",
+       "string to string, all over 1 - posts to saddles / posts to the rest",
        "geometry")
 FIGURE(SADDLE_BOTTOM, STRING, STRING, SETUP, "saddle_bottom", "mm", 1, 0, "saddle, off the bottom",
        "the line through the outer two changes, raised until no string's change lies above it",

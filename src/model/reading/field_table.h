@@ -117,6 +117,10 @@ FIELD(SADDLE_WIDTH, BRIDGE, ONE, "saddle_width", "saddle width", NUMBER, LENGTH,
       0.2, 50, 2, 12, "", "", "front to back over the saddle's top, along the strings")
 FIELD(POST_SPREAD, BRIDGE, ONE, "post_spread", "between the posts", NUMBER, LENGTH, SMALL, NONE,
       1, 400, 40, 120, "", "", "post to post or wheel to wheel, centre to centre")
+FIELD(POST_TO_SADDLE, BRIDGE, ONE, "post_to_saddle", "posts to the saddles", NUMBER, LENGTH, SMALL, NONE,
+      0, 200, 5, 60, "", "", "a tremolo's edges on its posts back to its saddles")
+FIELD(POST_TO_REST, BRIDGE, ONE, "post_to_rest", "posts to the rest", NUMBER, LENGTH, SMALL, NONE,
+      1, 400, 20, 150, "", "", "back to where its plate rests; none if it floats")
 FIELD(INTONATION_THREAD, BRIDGE, ONE, "intonation_thread", "intonation thread", NUMBER, LENGTH, SMALL, NONE,
       0.05, 10, 0.3, 1.6, "", "", "setback gained in one turn of a saddle's own screw")
 FIELD(FLOATING, BRIDGE, ONE, "floating", "floating bridge", YESNO, PLAIN, NONE, NONE,

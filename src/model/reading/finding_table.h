@@ -21,6 +21,7 @@ FINDING(HELD_NEEDS_FRETS, FAULT, "held-needs-frets", "a gap with the string held
 FINDING(CONTACT_SHORT, FAULT, "contact-short", "string %s: the setback puts the saddle contact on the fretboard")
 FINDING(START_BEYOND, FAULT, "start-beyond", "string %s: it would start at or beyond the fret before the action fret")
 FINDING(COURSES_UNEVEN, FAULT, "courses-uneven", "the strings do not divide into %s courses")
+FINDING(REST_BEFORE_SADDLES, ADVICE, "rest-before-saddles", "a tremolo's plate rests behind its saddles: measure again from the posts to both; turns are reckoned without")
 FINDING(ROD_NONE, ADVICE, "rod-none", "this neck has no rod that turns: relief takes heat, fretting or planing; else set the relief target to what is read")
 FINDING(ROD_ONE_WAY, ADVICE, "rod-one-way", "a one-way rod cannot put relief in beyond slack: string pull and time must")
 FINDING(SLOT_LOW, ADVICE, "slot-low", "string %s: the slot is too low; fill it or cut a new nut")

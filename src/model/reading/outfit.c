@@ -6,6 +6,7 @@
 #include "model/reading/place.h"
 
 enum { NUT_SLOTTED, NUT_ZERO_FRET, NUT_RAISED };
+enum { ON_BLANK, ON_SCREWS, ON_POSTS, ON_WHEELS };
 
 static const enum field_id own_fields[] = {FIELD_NUT_GAP, FIELD_ACTION, FIELD_HEIGHT_NUT,
                                            FIELD_HEIGHT_SADDLE};
@@ -59,6 +60,7 @@ void outfit_read(struct outfit *ret_outfit, const struct record *record, int vis
 
     *ret_outfit = (struct outfit){
         .strings = record_string_count(record),
+        .posts = record_choice_or(record, reading_key_one(FIELD_BRIDGE_KIND), ON_BLANK) == ON_POSTS,
         .zero_fret = nut == NUT_ZERO_FRET,
         .lap = nut == NUT_RAISED,
         .fretless = record_choice_or(record, reading_key_one(FIELD_FRETLESS), 0) == 1};
@@ -164,6 +166,9 @@ bool outfit_asks(const struct outfit *outfit, enum field_id field, int string)
         return outfit->lap && outfit_is_read(outfit, string);
     case FIELD_COURSE_GAP:
         return outfit->courses < outfit->strings;
+    case FIELD_POST_TO_SADDLE:
+    case FIELD_POST_TO_REST:
+        return outfit->posts;
     case FIELD_TARGET_HEIGHT_NUT:
     case FIELD_TARGET_HEIGHT_SADDLE:
     case FIELD_HEIGHT_TOLERANCE:

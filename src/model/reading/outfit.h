@@ -17,6 +17,7 @@ struct outfit {
     bool zero_fret;
     bool fretless; /* the frets of the record are marks on the board */
     bool lap;      /* the nut is raised and nothing is fretted */
+    bool posts;    /* the bridge stands on two posts, as a tremolo's plate does */
     /* By string, element 0 unused. */
     int course[STRINGS_MAX + 1];    /* 1 is the highest */
     int read_as[STRINGS_MAX + 1];   /* whose gap and action hold for it: its own, or its course's */

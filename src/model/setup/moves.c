@@ -312,7 +312,7 @@ static void cut_blank(struct solution *solution)
     }
 }
 
-/* An outer string's is that of the post beside it. */
+/* An outer string's is that of the post beside it; an inner one's of both. */
 static void turn_screws(struct solution *solution)
 {
     const int last = solution->board->strings;
@@ -320,14 +320,15 @@ static void turn_screws(struct solution *solution)
     if (!solution->setup->thread_mm.given)
         return;
     for (int s = 1; s <= last; s++) {
-        struct maybe change = figures_get(solution->figures, FIGURE_SADDLE_CHANGE, s);
-        const struct maybe other =
-            figures_get(solution->figures, FIGURE_SADDLE_CHANGE, last + 1 - s);
+        const struct maybe change = figures_get(solution->figures, FIGURE_SADDLE_CHANGE, s);
+        const int beside = s == 1 || s == last ? last + 1 - s : s;
+        const double other =
+            maybe_or(figures_get(solution->figures, FIGURE_SADDLE_CHANGE, beside), change.value);
 
-        if ((s == 1 || s == last) && change.given && other.given)
-            change.value = setup_at_post(solution->setup, change.value, other.value);
         if (change.given)
-            put(solution, FIGURE_SADDLE_TURNS, s, change.value / solution->setup->thread_mm.value);
+            put(solution, FIGURE_SADDLE_TURNS, s,
+                setup_at_post(solution->setup, change.value, other) /
+                    solution->setup->thread_mm.value);
     }
 }
 

@@ -221,7 +221,26 @@ static struct maybe read_post_ratio(const struct setup *setup, const struct reco
     return maybe_finite(posts.value / strings.value);
 }
 
-static void read_structure(struct setup *setup, const struct record *record)
+/* A plate that rests on the top behind its saddles turns about that rest; one that floats is
+ * brought level again, and rises as a whole. */
+static void read_post_lever(struct setup *setup, const struct record *record,
+                            struct findings *findings)
+{
+    const struct maybe rest = record_entered_one(record, FIELD_POST_TO_REST);
+
+    if (setup->bridge != BRIDGE_POST)
+        return;
+    setup->post_to_saddle_mm = record_entered_one(record, FIELD_POST_TO_SADDLE);
+    if (!setup->post_to_saddle_mm.given || !rest.given)
+        return;
+    if (rest.value > setup->post_to_saddle_mm.value)
+        setup->post_lever = maybe_finite(1 - setup->post_to_saddle_mm.value / rest.value);
+    else
+        findings_add(findings, FINDING_REST_BEFORE_SADDLES, 0);
+}
+
+static void read_structure(struct setup *setup, const struct record *record,
+                           struct findings *findings)
 {
     setup->bridge = (enum bridge_kind)record_choice_or(record, reading_key_one(FIELD_BRIDGE_KIND),
                                                        BRIDGE_UNKNOWN);
@@ -229,6 +248,7 @@ static void read_structure(struct setup *setup, const struct record *record)
     setup->intonation_thread_mm = record_entered_one(record, FIELD_INTONATION_THREAD);
     setup->floating = record_or_fallback(record, FIELD_FLOATING) != 0;
     setup->post_ratio = read_post_ratio(setup, record);
+    read_post_lever(setup, record, findings);
     setup->exposure_min_mm = record_or_fallback(record, FIELD_EXPOSURE_MIN);
     setup->exposure_low_mm =
         maybe_or(record_entered_one(record, FIELD_EXPOSURE_MIN), EXPOSURE_LOW_MM);
@@ -246,7 +266,7 @@ void setup_read(struct setup *ret_setup, struct place place, struct findings *fi
     *ret_setup = (struct setup){.has_board = false};
     outfit_read(&ret_setup->outfit, &place.record, place.visit);
     read_targets(ret_setup, &place.record);
-    read_structure(ret_setup, &place.record);
+    read_structure(ret_setup, &place.record, findings);
     if (!read_plan(&place.record, &ret_setup->outfit, &plan, findings))
         return;
     ret_setup->has_board = board_init(&ret_setup->board, &plan, findings) == STATUS_OK;
@@ -323,11 +343,27 @@ bool setup_has_own_height(const struct setup *setup, int string)
            outfit_step(&setup->outfit, string) == outfit_last_step(&setup->outfit);
 }
 
+/* The mean stays, and the difference is `ratio` times as large. */
+static double spread_by(double own_mm, double other_mm, double ratio)
+{
+    return own_mm + (own_mm - other_mm) / 2 * (ratio - 1);
+}
+
 double setup_at_post(const struct setup *setup, double own_mm, double other_mm)
 {
-    return setup->post_ratio.given
-               ? (own_mm + other_mm) / 2 + (own_mm - other_mm) / 2 * setup->post_ratio.value
-               : own_mm;
+    return spread_by(own_mm, other_mm, maybe_or(setup->post_ratio, 1)) /
+           maybe_or(setup->post_lever, 1);
+}
+
+double setup_at_string(const struct setup *setup, double own_post_mm, double other_post_mm)
+{
+    return spread_by(own_post_mm, other_post_mm, 1 / maybe_or(setup->post_ratio, 1)) *
+           maybe_or(setup->post_lever, 1);
+}
+
+double setup_at_post_u(const struct setup *setup, double u_mm)
+{
+    return u_mm * fmax(1, maybe_or(setup->post_ratio, 1)) / maybe_or(setup->post_lever, 1);
 }
 
 struct maybe setup_target_at(const struct maybe *bass, const struct maybe *treble,

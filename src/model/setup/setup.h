@@ -59,6 +59,9 @@ struct setup {
     struct maybe thread_mm, intonation_thread_mm;
     bool floating;           /* the bridge moves along the top as a whole */
     struct maybe post_ratio; /* of two posts or wheels: their distance over the outer strings' */
+    /* What the saddles rise by where the posts rise by 1: less where the plate rests on the top
+     * behind them, and as much where not given. And how far behind the posts they are. */
+    struct maybe post_lever, post_to_saddle_mm;
     /* Exposure below which too little saddle is left, and little: one where somebody says what the
      * least is, else 1.6 mm (1/16 in) and 2 mm, common practice. */
     double exposure_min_mm, exposure_low_mm;
@@ -109,8 +112,12 @@ bool setup_rod_turns(const struct setup *setup);
 bool setup_has_own_height(const struct setup *setup, int string);
 
 /* What the post or wheel beside an outer string moves by, for the outer two to move by so much: one
- * farther out goes farther. The string's own amount where there are none, or it is not known. */
+ * farther out goes farther. What a string alone asks for is that of both. And back. */
 double setup_at_post(const struct setup *setup, double own_mm, double other_mm);
+double setup_at_string(const struct setup *setup, double own_post_mm, double other_post_mm);
+
+/* The same of what they may be off by. */
+double setup_at_post_u(const struct setup *setup, double u_mm);
 
 /* A target given for the outer two strings, at `string`: an outer one's own, between them by
  * course, for which both are needed. With one course either is enough. Absent where one that is

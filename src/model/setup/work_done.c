@@ -51,10 +51,9 @@ static void bring_to_strings(const struct setup *setup, struct work_done *done)
 {
     const int last = setup->board.strings;
     const double bass = done->mm[last], treble = done->mm[1];
-    const double mean = (bass + treble) / 2, half = (bass - treble) / 2 / setup->post_ratio.value;
 
-    done->mm[last] = mean + half;
-    done->mm[1] = mean - half;
+    done->mm[last] = setup_at_string(setup, bass, treble);
+    done->mm[1] = setup_at_string(setup, treble, bass);
 }
 
 void work_done_find(struct place place, const struct setup *setup, const struct move_set *planned,
@@ -77,6 +76,7 @@ void work_done_find(struct place place, const struct setup *setup, const struct 
     for (int s = 1; s <= setup->board.strings; s++)
         ret_done->mm[s] =
             ret_done->is_said ? said_mm(move, &said, unit_mm, s) : planned_mm(move, s);
-    if (said.unit == WORK_AMOUNT_TURNS && ret_done->is_said && setup->post_ratio.given)
+    if (said.unit == WORK_AMOUNT_TURNS && ret_done->is_said &&
+        (setup->post_ratio.given || setup->post_lever.given))
         bring_to_strings(setup, ret_done);
 }
