@@ -305,7 +305,7 @@ static bool take_when(struct journal_options *options)
 
     if (options->when && take_month(options->when, options))
         return true;
-    if (options->when && day_read(options->when, &now, &day, &fault) != STATUS_OK) {
+    if (options->when && day_read(options->when, &now, DAY_LAST, &day, &fault) != STATUS_OK) {
         fprintf(stderr, "sillet: journal '%s': %s; or a month, as 2026-11\n",
                 shown_string(options->when).text, fault.words);
         return false;

@@ -13,6 +13,7 @@
 #include "session/cell_actions.h"
 #include "session/command.h"
 #include "session/filing.h"
+#include "session/hand_over.h"
 #include "session/menu_actions.h"
 #include "session/change_actions.h"
 #include "session/pass_actions.h"

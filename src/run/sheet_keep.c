@@ -9,6 +9,7 @@
 struct kept_paper {
     enum sheet_paper_kind kind;
     struct beside_kind drawn, plain;
+    const char *before; /* what is said first; NULL: nothing */
 };
 
 static const struct kept_paper *paper_of(enum app_paper paper)
@@ -18,6 +19,10 @@ static const struct kept_paper *paper_of(enum app_paper paper)
         [PAPER_SHEET] = {SHEET_FOR_OWNER,
                          {"sheets", ".pdf", drawn, "sheet"},
                          {"sheets", ".txt", "Set-up sheet", "sheet"}},
+        [PAPER_HANDED_OVER] = {SHEET_FOR_OWNER,
+                               {"sheets", ".pdf", drawn, "sheet"},
+                               {"sheets", ".txt", "Set-up sheet", "sheet"},
+                               "Handed over today. "},
         [PAPER_ESTIMATE] = {SHEET_ESTIMATE,
                             {"sheets", "-estimate.pdf", drawn, "estimate"},
                             {"sheets", "-estimate.txt", "Estimate", "estimate"}},
@@ -69,6 +74,7 @@ enum status sheet_keep(const struct app *app, enum app_paper asked, const char *
                                   .today = app->today};
     struct bytes bytes;
 
+    strbuf_add(words, paper->before ? paper->before : "");
     bytes_init(&bytes);
     enum status status = make(app, paper, utf8, &bytes, words);
     if (status == STATUS_OK) {

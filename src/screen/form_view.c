@@ -145,6 +145,21 @@ static int first_line(int lines, int here, int rows)
     return top < 0 ? 0 : top;
 }
 
+/* "more below: scale length, strings": as many of the hidden cells as the row names. */
+static void draw_more(const struct pen *pen, const struct app *app, const struct form_area *area,
+                      int below, int last)
+{
+    char memory[200];
+    struct strbuf text = STRBUF(memory);
+
+    strbuf_add(&text, below <= last ? "more below: " : "more above");
+    for (int i = below; i <= last && !text.truncated; i++)
+        strbuf_addf(&text, "%s%s", i > below ? ", " : "",
+                    field_get(app->route.cells[i].key.field)->label);
+    pen_put_cut(pen, area->row + area->rows - 1, area->column + 1, area->width - 1, ROLE_KEY,
+                memory);
+}
+
 void form_view_draw(const struct pen *pen, const struct app *app, const struct form_area *area,
                     int first, int last)
 {
@@ -153,6 +168,7 @@ void form_view_draw(const struct pen *pen, const struct app *app, const struct f
     /* A form that does not fit gives up its last row for a note that says so. */
     const int rows = lines > area->rows ? area->rows - 1 : area->rows;
     const int top = first_line(lines, line_of(app, first, at), rows);
+    int below = first;
 
     for (int i = first; i <= last; i++) {
         const int line = line_of(app, first, i) - top;
@@ -162,8 +178,8 @@ void form_view_draw(const struct pen *pen, const struct app *app, const struct f
                     section_title(section_of(app, i)));
         if (line >= 0 && line < rows)
             draw_cell(pen, app, area, &app->route.cells[i], area->row + line);
+        below = line < rows ? i + 1 : below;
     }
     if (lines > area->rows)
-        pen_put(pen, area->row + area->rows - 1, area->column + 1, area->width - 1, ROLE_KEY,
-                top + rows < lines ? "more below" : "more above");
+        draw_more(pen, app, area, below, last);
 }

@@ -35,7 +35,15 @@ struct app_clock {
 enum app_targets { TARGETS_STAY, TARGETS_KEEP, TARGETS_FORGET };
 
 /* What is written of the visit in hand. */
-enum app_paper { PAPER_NONE, PAPER_SHEET, PAPER_ESTIMATE, PAPER_CARD, PAPER_LABEL, PAPER_RESET };
+enum app_paper {
+    PAPER_NONE,
+    PAPER_SHEET,
+    PAPER_HANDED_OVER, /* the sheet, because the instrument was handed over just now */
+    PAPER_ESTIMATE,
+    PAPER_CARD,
+    PAPER_LABEL,
+    PAPER_RESET
+};
 
 /* What the caller has to do after an event. */
 struct app_effects {

@@ -44,7 +44,9 @@ bool command_is_on(enum command_id id, enum leaf leaf)
 
     if (command->where != ANYWHERE)
         return command->where == (int)leaf;
-    return command_find(command->key ? command->key : command->letter, leaf) == id;
+    if (!command->key)
+        return command_find_in_menu(command->letter, leaf) == id;
+    return command_find(command->key, leaf) == id;
 }
 
 /* The leaf's own command goes before one of all leaves. */

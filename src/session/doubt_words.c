@@ -238,14 +238,18 @@ void doubt_words_add(struct strbuf *out, const struct doubt *doubt, const struct
         add_letters_doubt(out, entry->text);
         return;
     case DOUBT_FUTURE:
-        strbuf_addf(out, "%s is in the future", entry->text);
+        strbuf_addf(out, "%s is %s", entry->text,
+                    field_get(key->field)->usual_max > 0 ? "over a year ahead" : "in the future");
         return;
     case DOUBT_LONG_AGO:
         strbuf_addf(out, "%s is long ago", entry->text);
         return;
     case DOUBT_ORDER:
-        strbuf_addf(out, "%s is %s visit %d", entry->text,
-                    doubt->visit < key->visit ? "before" : "after", doubt->visit);
+        if (doubt->visit == key->visit)
+            strbuf_addf(out, "%s is before the day of the visit", entry->text);
+        else
+            strbuf_addf(out, "%s is %s visit %d", entry->text,
+                        doubt->visit < key->visit ? "before" : "after", doubt->visit);
         return;
     case DOUBT_SIGN:
         add_sign_doubt(out, doubt);

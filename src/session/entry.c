@@ -79,13 +79,19 @@ static void spell_frets(const char *text, struct strbuf *out)
     }
 }
 
+static enum day_way way_of(const struct field *field)
+{
+    return field->usual_max > 0 ? DAY_NEXT : DAY_LAST;
+}
+
 /* A date is kept with the year first; anything else stays as typed. */
-static void spell_day(const char *text, const struct day *today, struct strbuf *out)
+static void spell_day(const char *text, const struct field *field, const struct day *today,
+                      struct strbuf *out)
 {
     struct day_fault fault;
     struct day day;
 
-    if (day_read(text, today, &day, &fault) == STATUS_OK)
+    if (day_read(text, today, way_of(field), &day, &fault) == STATUS_OK)
         day_add(&day, out);
     else
         strbuf_add(out, text);
@@ -118,7 +124,7 @@ static void spell_word(const char *text, const struct field *field, const struct
     else if (field->kind == KIND_FRETS)
         spell_frets(text, out);
     else if (field->kind == KIND_DATE)
-        spell_day(text, today, out);
+        spell_day(text, field, today, out);
     else if (field->kind == KIND_COUNT)
         spell_count(text, out);
     else
@@ -166,13 +172,14 @@ void entry_look_at_name(const char *text, const struct name_list *list, struct e
     choice_add_words(&choice, list, text, &words);
 }
 
-static void look_at_day(const char *text, const struct day *today, struct entry_view *view)
+static void look_at_day(const char *text, const struct field *field, const struct day *today,
+                        struct entry_view *view)
 {
     struct strbuf words = STRBUF(view->words);
     struct day_fault fault;
     struct day day;
 
-    view->good = day_read(text, today, &day, &fault) == STATUS_OK;
+    view->good = day_read(text, today, way_of(field), &day, &fault) == STATUS_OK;
     if (view->good)
         day_add_words(&day, &words);
     else
@@ -223,7 +230,7 @@ void entry_look(const char *text, const struct field *field, const struct shop_u
     if (ret_view->empty)
         return;
     if (field->kind == KIND_DATE)
-        look_at_day(text, today, ret_view);
+        look_at_day(text, field, today, ret_view);
     else
         look_at_reading(text, field, units, ret_view);
 }

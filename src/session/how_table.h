@@ -107,6 +107,8 @@ HOW(FEELER_STEP, "From one leaf of your set to the next: .001 in unless entered;
 HOW(RULE_STEP, "The finest that you read, not the finest mark: half a 64th unless entered; 0.1 to 0.2 mm on a metric rule. With a coarser rule a reading tells less: the \xC2\xB1 grows, more counts as not beyond doubt, and it takes more passes. Readings stay as typed.")
 HOW(TUNER_STEP, "The smallest change that the tuner shows: 1 cent unless entered; 0.1 on a strobe. The \xC2\xB1 of how far a saddle moves along comes from it; less than that is left alone.")
 HOW(VISIT_DATE, "2026-06-24, 24.6.2026, 24 June and 6/24/2026 are the same day. You can also type today or yesterday, or 0 and -1 on the number pad. It is filed as 2026-06-24.")
+HOW(VISIT_PROMISED, "Typed like the day of the visit, but a day without its year is the next one: 24 June. A number alone counts from today: 1 is tomorrow, 7 in a week, 14 in a fortnight. It stands on the estimate, and the shelf lists by it what is in the house.")
+HOW(VISIT_HANDED_OVER, "Handing over, on Intake or Work, files today here and writes the customer's sheet. Type the day only where that was forgotten; take it out if the instrument stays after all.")
 HOW(HUMIDITY, "Use a hygrometer that you trust, where the instrument is kept. 45 to 55 % suits most; under 35 % tops sink and fret ends stick out.")
 HOW(TEMPERATURE, "Read it beside the hygrometer. Humidity and temperature give the moisture content that the wood settles at.")
 HOW(ROD_TURN, "From the wrench: 1/4 is a quarter turn tighter, -1/8 an eighth slacker, 0 not touched. From this the program learns what a turn of this rod does.")

@@ -7,25 +7,30 @@
 
 static const struct day today = {2026, 11, 26};
 
-static void check_taken(const char *typed, const char *kept)
+static void check_read(const char *typed, enum day_way way, const char *kept)
 {
     char memory[16];
     struct strbuf text = STRBUF(memory);
     struct day_fault fault;
     struct day day;
 
-    if (day_read(typed, &today, &day, &fault) != STATUS_OK)
+    if (day_read(typed, &today, way, &day, &fault) != STATUS_OK)
         fail_msg("\"%s\" was refused: %s", typed, fault.words);
     day_add(&day, &text);
     if (strcmp(memory, kept) != 0)
         fail_msg("\"%s\" was taken as %s, not %s", typed, memory, kept);
 }
 
+static void check_taken(const char *typed, const char *kept)
+{
+    check_read(typed, DAY_LAST, kept);
+}
+
 static void check_refused(const char *typed, enum status status, const char *words)
 {
     struct day_fault fault;
     struct day day = {1, 1, 1};
-    const enum status got = day_read(typed, &today, &day, &fault);
+    const enum status got = day_read(typed, &today, DAY_LAST, &day, &fault);
 
     if (got != status)
         fail_msg("\"%s\" gave status %d", typed, (int)got);
@@ -83,7 +88,29 @@ static void without_a_year_it_is_the_last_one(void **state)
     struct day day;
 
     /* 2027 has no such day. */
-    assert_int_equal(day_read("29.2.", &new_year, &day, &fault), STATUS_RANGE);
+    assert_int_equal(day_read("29.2.", &new_year, DAY_LAST, &day, &fault), STATUS_RANGE);
+}
+
+/* What is promised lies ahead. 2026-11-26 is a Thursday. */
+static void days_to_come_count_on(void **state)
+{
+    (void)state;
+    check_read("tomorrow", DAY_NEXT, "2026-11-27");
+    check_read("Tom", DAY_NEXT, "2026-11-27");
+    check_read("today", DAY_NEXT, "2026-11-26");
+    check_read("to", DAY_NEXT, "2026-11-26");
+    check_read("0", DAY_NEXT, "2026-11-26");
+    check_read("1", DAY_NEXT, "2026-11-27");
+    check_read("+7", DAY_NEXT, "2026-12-03");
+    check_read("14", DAY_NEXT, "2026-12-10");
+    check_read("-1", DAY_NEXT, "2026-11-25");
+    check_read("26.11.", DAY_NEXT, "2026-11-26");
+    check_read("27.11.", DAY_NEXT, "2026-11-27");
+    check_read("24 june", DAY_NEXT, "2027-06-24");
+    check_read("24.6.2026", DAY_NEXT, "2026-06-24");
+    check_read("20261204", DAY_NEXT, "2026-12-04");
+    check_refused("1", STATUS_SYNTAX, "a day is wanted");
+    check_refused("+1", STATUS_SYNTAX, "a day is wanted");
 }
 
 static void what_could_be_two_days_is_refused(void **state)
@@ -177,6 +204,7 @@ int main(void)
         cmocka_unit_test(words_and_days_back),
         cmocka_unit_test(days_in_every_order_that_is_clear),
         cmocka_unit_test(without_a_year_it_is_the_last_one),
+        cmocka_unit_test(days_to_come_count_on),
         cmocka_unit_test(what_could_be_two_days_is_refused),
         cmocka_unit_test(what_is_no_day_is_refused),
         cmocka_unit_test(weekdays_are_the_calendar_s),

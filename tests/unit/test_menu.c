@@ -362,7 +362,7 @@ static void it_opens_over_a_number_and_is_a_character_of_a_text(void **state)
     bench_press(app, "{Down}star*");
     assert_int_equal(app->overlay, OVERLAY_NONE);
     assert_string_equal(app->entry.text, "star*");
-    bench_press(app, "{Esc}{Down}4*");
+    bench_press(app, "{Esc}{Down}{Down}{Down}4*");
     assert_int_equal(app->overlay, OVERLAY_MENU);
     bench_press(app, "*6{Enter}");
     assert_string_equal(bench_text(app, "visit.1 humidity"), "46 %");

@@ -209,7 +209,7 @@ static void in_a_cell_of_words_it_is_text(void **state)
     struct app *app = bench_open(bare, "", LEAF_INTAKE);
 
     (void)state;
-    bench_press(app, "{Home}{Down}");
+    bench_press(app, "{Home}{Down}{Down}");
     assert_int_equal(app_cell(app)->key.field, FIELD_VISIT_REASON);
     assert_false(paste(app, "buzzes at 3,\nq ? * 4; since May\n").save);
     assert_true(bench_press(app, "{Enter}").save);

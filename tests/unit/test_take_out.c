@@ -155,7 +155,7 @@ static void a_visit_without_a_pass_is_taken_out_on_intake(void **state)
     struct app *app = bench_open(visits, "", LEAF_BENCH);
 
     (void)state;
-    bench_press(app, "v{F1}{Home}{Down}{Down}50{Enter}");
+    bench_press(app, "v{F1}{Home}{Down}{Down}{Down}{Down}50{Enter}");
     assert_string_equal(bench_text(app, "visit.4 humidity"), "50 %");
     bench_press(app, "*009");
     expect_said(app, "0 passes, 0 readings.");

@@ -76,8 +76,8 @@ static const enum field_id instrument_fields[] = {
 };
 
 static const enum field_id visit_fields[] = {
-    FIELD_VISIT_DATE,  FIELD_VISIT_REASON, FIELD_HUMIDITY,
-    FIELD_TEMPERATURE, FIELD_VISIT_NOTE,   FIELD_VISIT_FOR_OWNER,
+    FIELD_VISIT_DATE, FIELD_VISIT_TICKET, FIELD_VISIT_REASON, FIELD_VISIT_PROMISED,
+    FIELD_HUMIDITY,   FIELD_TEMPERATURE,  FIELD_VISIT_NOTE,   FIELD_VISIT_FOR_OWNER,
 };
 
 /* What was entered is shown, though another kind of nut no longer asks for it. */
@@ -90,11 +90,15 @@ static bool is_asked(const struct leaf_place *place, enum field_id field)
 
 static void lay(const struct leaf_place *place, struct route *route)
 {
+    const struct reading_key handed = reading_key_visit(FIELD_VISIT_HANDED_OVER, place->visit);
     int row = 0;
 
     for (size_t i = 0; i < sizeof visit_fields / sizeof visit_fields[0]; i++)
         route_add(route, reading_key_visit(visit_fields[i], place->visit), row++, 0,
                   place->strings);
+    /* A command files the day; once it is there it can be corrected. */
+    if (record_get(place->record, &handed))
+        route_add(route, handed, row++, 0, place->strings);
     for (size_t i = 0; i < sizeof instrument_fields / sizeof instrument_fields[0]; i++)
         if (is_asked(place, instrument_fields[i]))
             route_add(route, reading_key_one(instrument_fields[i]), row++, 0, place->strings);

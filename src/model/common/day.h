@@ -35,17 +35,21 @@ struct day_fault {
     char words[100]; /* a sentence: what is wrong; what is accepted */
 };
 
+/* What is typed of days: such that have been, or such that are to come. */
+enum day_way { DAY_LAST, DAY_NEXT };
+
 /*
  * Reads a day as people type it:
  *   today, yesterday, and their beginnings; 0, -1, -14: today, and so many days back
+ *   tomorrow; 1, 14, +14: so many days on; only where days are to come
  *   2026-6-24, 2026.6.24, 2026/6/24, 20260624: the year first
- *   24.6.2026, 24.6.26, 24.6.: points, the day first; without a year, the last such day
+ *   24.6.2026, 24.6.26, 24.6.: points, the day first; without a year the last such day, or the next
  *   24 June 2026, jun 24: with a month's name, or the first three letters of it or more
  *   6/24/2026, 24/6/26, 24-6-2026: where only one of the two can be the month
  * A comma counts as a point. `today` is the day of the clock. STATUS_SYNTAX for what is no day
  * or could be two, STATUS_RANGE for one that the calendar does not have.
  */
-enum status day_read(const char *text, const struct day *today, struct day *ret_day,
-                     struct day_fault *ret_fault);
+enum status day_read(const char *text, const struct day *today, enum day_way way,
+                     struct day *ret_day, struct day_fault *ret_fault);
 
 #endif

@@ -14,7 +14,7 @@ struct parts {
     char signs; /* what stood between them: '.', '/' or '-'; 0 for blanks */
 };
 
-enum { BACK_MAX = 3660 }; /* days, ten years */
+enum { AWAY_MAX = 3660 }; /* days, ten years */
 
 static enum status refuse(struct day_fault *ret_fault, enum status status, const char *words)
 {
@@ -184,40 +184,57 @@ static enum status order(const struct parts *parts, const struct day *today, str
     return read_either(n[0], n[1], year, ret_day, ret_fault);
 }
 
-/* today, yesterday, 0, -3; false for anything else. */
-static bool read_back(const char *text, const struct day *today, struct day *ret_day)
+/* So many days before or after today. */
+static bool read_count(const char *text, enum day_way way, int *ret_on)
 {
-    const size_t length = strlen(text);
-    int back = 0;
+    const bool back = text[0] == '-', on = way == DAY_NEXT && text[0] == '+';
+    const char *digits = text + (back || on);
+    int count;
 
-    if (length > 0 && begins(text, length, "yesterday"))
-        back = 1;
-    else if (text[0] == '-'
-                 ? num_count(text + 1, length - 1, BACK_MAX, &back) != STATUS_OK
-                 : strcmp(text, "0") != 0 && !(length > 0 && begins(text, length, "today")))
+    if (num_count(digits, strlen(digits), AWAY_MAX, &count) != STATUS_OK ||
+        (way == DAY_LAST && !back && strcmp(text, "0") != 0))
         return false;
-    *ret_day = day_of_number(day_number(today) - back);
+    *ret_on = back ? -count : count;
     return true;
 }
 
-/* Without its year a day is the last one up to today. */
-static bool choose_year(bool has_year, const struct day *today, struct day *day)
+/* today, yesterday, 0, -3; false for anything else. */
+static bool read_away(const char *text, const struct day *today, enum day_way way,
+                      struct day *ret_day)
+{
+    const size_t length = strlen(text);
+    int on = 0;
+
+    if (length > 0 && begins(text, length, "yesterday"))
+        on = -1;
+    else if (way == DAY_NEXT && length > strlen("to") && begins(text, length, "tomorrow"))
+        on = 1;
+    else if (!read_count(text, way, &on) && !(length > 0 && begins(text, length, "today")))
+        return false;
+    *ret_day = day_of_number(day_number(today) + on);
+    return true;
+}
+
+/* Without its year a day is the last one up to today, or the next one from today on. */
+static bool choose_year(bool has_year, const struct day *today, enum day_way way, struct day *day)
 {
     if (!day_is_real(day))
         return false;
-    if (!has_year && day_number(day) > day_number(today))
+    if (!has_year && way == DAY_LAST && day_number(day) > day_number(today))
         day->year--;
+    if (!has_year && way == DAY_NEXT && day_number(day) < day_number(today))
+        day->year++;
     return day_is_real(day);
 }
 
-enum status day_read(const char *text, const struct day *today, struct day *ret_day,
-                     struct day_fault *ret_fault)
+enum status day_read(const char *text, const struct day *today, enum day_way way,
+                     struct day *ret_day, struct day_fault *ret_fault)
 {
     struct parts parts;
     struct day day;
 
     ret_fault->words[0] = '\0';
-    if (read_back(text, today, ret_day))
+    if (read_away(text, today, way, ret_day))
         return STATUS_OK;
     if (!take_apart(text, &parts))
         return refuse(ret_fault, STATUS_SYNTAX,
@@ -226,7 +243,7 @@ enum status day_read(const char *text, const struct day *today, struct day *ret_
 
     if (status != STATUS_OK)
         return status;
-    if (!choose_year(parts.count != 2, today, &day))
+    if (!choose_year(parts.count != 2, today, way, &day))
         return refuse(ret_fault, STATUS_RANGE,
                       "the calendar has no such day; look at day and month");
     *ret_day = day;

@@ -36,7 +36,8 @@
  * - Of a move, what was done in one or two letters: that is likely a command (u, d, ok is said by
  *   the mark itself).
  * - Turns of the rod that go the other way than its move: most likely a minus left out.
- * - A day to come, out of order with the visits around it, or more than 50 years back; a year of
+ * - A day to come, out of order with the visits around it, or more than 50 years back; a day
+ *   promised over a year ahead, or before the visit; a year of
  *   building to come or too long ago, where it is a bare year, with a digit too few or too many.
  *   (No other text is looked at.)
  */
@@ -55,8 +56,8 @@ enum doubt_kind {
     DOUBT_BESIDE,   /* unlike its row: `beside`, `string` */
     DOUBT_BEFORE,   /* unlike the pass before: `beside` is what was to be expected */
     DOUBT_SIGN,     /* turns against the rod's move: `likely` has the other sign */
-    DOUBT_FUTURE,   /* a day or year to come */
-    DOUBT_ORDER,    /* a day out of order with another `visit` */
+    DOUBT_FUTURE,   /* a day or year to come, or too far to come */
+    DOUBT_ORDER,    /* a day out of order with another `visit`, or before that of its own */
     DOUBT_LONG_AGO, /* a day or year too long ago */
     DOUBT_LETTERS,  /* a letter or two, where a text says what was done of a move */
     /* These are seen to by the session. */

@@ -12,11 +12,24 @@ static struct maybe visit_day(const struct record *record, int visit)
     return moment_find(record_text(record, &key), NULL);
 }
 
-/* The nearest visit with a date that the day is on the wrong side of; 0 for none. */
-static int find_disorder(const struct record *record, int visit, double day)
+/* Whether it is a later day of the visit itself: when it is to be ready, or went back. */
+static bool is_later_day(enum field_id field)
 {
-    const int last = record_last_visit(record);
+    return field == FIELD_VISIT_PROMISED || field == FIELD_VISIT_HANDED_OVER;
+}
 
+/* The nearest visit with a date that the day is on the wrong side of; 0 for none. */
+static int find_disorder(const struct record *record, const struct reading_key *key, double day)
+{
+    const int visit = key->visit, last = record_last_visit(record);
+
+    if (is_later_day(key->field)) {
+        const struct maybe began = visit_day(record, visit);
+
+        return began.given && day < began.value ? visit : 0;
+    }
+    if (key->field != FIELD_VISIT_DATE)
+        return 0;
     for (int earlier = visit - 1; earlier > 0; earlier--) {
         const struct maybe other = visit_day(record, earlier);
 
@@ -44,11 +57,10 @@ struct doubt doubt_of_day(const struct record *record, const struct reading_key 
     const struct maybe day = moment_find(date, NULL), today = moment_find(about->today, NULL);
     if (!day.given)
         return doubt;
-    if (key->field == FIELD_VISIT_DATE)
-        doubt.visit = find_disorder(record, key->visit, day.value);
+    doubt.visit = find_disorder(record, key, day.value);
     if (doubt.visit > 0)
         doubt.kind = DOUBT_ORDER;
-    if (today.given && day.value > today.value)
+    if (today.given && day.value > today.value + field_get(key->field)->usual_max)
         doubt.kind = DOUBT_FUTURE;
     else if (today.given && day.value < today.value - long_ago)
         doubt.kind = DOUBT_LONG_AGO;

@@ -10,7 +10,9 @@
  * `step` names the gauge whose step is a reading's uncertainty, or that a target is set to.
  * Limits are in the quantity's pivot unit (mm, C, N, ...): outside *possible* an entry is
  * refused, outside *usual* it is taken and marked. For texts possible_max is the length
- * in bytes. `fallback` is what holds when the reading is absent ("" for: then absent).
+ * in bytes. Of a date usual_max is how many days from now it may lie in the future; where that is
+ * more than none, a day typed without its year is the next such day, else the last one.
+ * `fallback` is what holds when the reading is absent ("" for: then absent).
  */
 
 /* clang-format off */
@@ -256,8 +258,12 @@ FIELD(TUNER_STEP, MODEL, ONE, "tuner_step", "tuner step", NUMBER, CENTS, NONE, N
 
 FIELD(VISIT_DATE, VISIT, ONE, "date", "date", DATE, PLAIN, NONE, NONE,
       0, 0, 0, 0, "", "", "day of the visit: 24.6.2026, today or 0, yesterday or -1")
+FIELD(VISIT_TICKET, VISIT, ONE, "ticket", "ticket", TEXT, PLAIN, NONE, NONE,
+      0, 40, 0, 12, "", "", "number of the job, on the tag and on the owner's papers")
 FIELD(VISIT_REASON, VISIT, ONE, "reason", "reason", TEXT, PLAIN, NONE, NONE,
       0, 8000, 0, 400, "", "", "why the instrument came in")
+FIELD(VISIT_PROMISED, VISIT, ONE, "promised", "promised for", DATE, PLAIN, NONE, NONE,
+      0, 36600, 0, 366, "", "", "day it is to be ready: 24.6., tomorrow or 1, in a week 7")
 FIELD(HUMIDITY, VISIT, ONE, "humidity", "humidity", NUMBER, PERCENT, NONE, NONE,
       0, 100, 20, 75, "", "", "relative humidity of the air in the shop")
 FIELD(TEMPERATURE, VISIT, ONE, "temperature", "temperature", NUMBER, TEMPERATURE, TEMPERATURE, NONE,
@@ -266,6 +272,8 @@ FIELD(VISIT_NOTE, VISIT, ONE, "note", "note", TEXT, PLAIN, NONE, NONE,
       0, 8000, 0, 2000, "", "", "anything to remember about the visit; never printed")
 FIELD(VISIT_FOR_OWNER, VISIT, ONE, "for_owner", "note on the sheet", TEXT, PLAIN, NONE, NONE,
       0, 8000, 0, 2000, "", "", "for the owner: printed on the customer's sheet")
+FIELD(VISIT_HANDED_OVER, VISIT, ONE, "handed_over", "handed over", DATE, PLAIN, NONE, NONE,
+      0, 0, 0, 0, "", "", "day the owner got it back; until then it is in the house")
 FIELD(VISIT_PASSES, VISIT, ONE, "passes", "passes", COUNT, PLAIN, NONE, NONE,
       0, 999, 0, 20, "", "", "how many passes were measured in the visit")
 

@@ -138,6 +138,20 @@ static const struct reading *check_date(const struct checker *checker,
     return reading;
 }
 
+/* What was promised or handed over was brought in before; these follow the visit's date. */
+static void check_later_date(const struct checker *checker, const struct reading *reading,
+                             const struct reading *date)
+{
+    const enum field_id field = reading->key.field;
+
+    if ((field != FIELD_VISIT_PROMISED && field != FIELD_VISIT_HANDED_OVER) || !date ||
+        date->key.visit != reading->key.visit || reading->value.state == READING_BAD ||
+        strcmp(reading->text, date->text) >= 0)
+        return;
+    problem_add(checker->problems, line_of(checker, reading), PROBLEM_WARNING,
+                "the day is earlier than the date of its visit");
+}
+
 static void check_passes(const struct checker *checker, const struct reading *reading)
 {
     if (reading->key.field != FIELD_VISIT_PASSES || reading->value.state == READING_BAD)
@@ -167,6 +181,7 @@ void profile_check(const struct profile_content *content, struct problems *probl
         }
         check_numbers(&checker, reading, before);
         date = check_date(&checker, reading, date);
+        check_later_date(&checker, reading, date);
         check_passes(&checker, reading);
         before = reading;
     }

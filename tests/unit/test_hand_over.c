@@ -1,0 +1,109 @@
+/* SPDX-License-Identifier: MIT */
+#include "near.h"
+
+#include <string.h>
+
+#include "bench_session.h"
+#include "model/reading/record_access.h"
+#include "session/app.h"
+#include "session/hand_over.h"
+
+/* When a job is promised, and handed over. The clock of these sessions stands at 2 March 2026. */
+
+static const char job[] = "board scale = 24.9 in\nboard strings = 6\nboard frets = 19\n"
+                          "board join_fret = 14\n"
+                          "visit.1 date = 2026-03-01\nvisit.1.pass.1 relief = .013 in\n";
+
+static const char *of_visit(const struct app *app, enum field_id field)
+{
+    const struct reading_key key = reading_key_visit(field, 1);
+    const char *text = record_text(&app->record, &key);
+
+    return text ? text : "";
+}
+
+static void expect_said(const struct app *app, const char *words)
+{
+    if (!strstr(app->message, words))
+        fail_msg("\"%s\" is not said in \"%s\"", words, app->message);
+}
+
+static void go_to(struct app *app, enum field_id field)
+{
+    for (app->at = 0; app_cell(app) && app_cell(app)->key.field != field;)
+        app->at++;
+    assert_non_null(app_cell(app));
+}
+
+/* From the number pad: a week from today. */
+static void promised_is_typed_in_days(void **state)
+{
+    struct app *app = bench_open(job, "", LEAF_INTAKE);
+
+    (void)state;
+    go_to(app, FIELD_VISIT_PROMISED);
+    bench_press(app, "7");
+    assert_string_equal(app->entry_view.words, "Monday, 9 March 2026");
+    bench_press(app, "{Enter}");
+    assert_string_equal(of_visit(app, FIELD_VISIT_PROMISED), "2026-03-09");
+    bench_close(app);
+}
+
+static void what_is_promised_too_early_is_asked_about(void **state)
+{
+    struct app *app = bench_open(job, "", LEAF_INTAKE);
+
+    (void)state;
+    go_to(app, FIELD_VISIT_PROMISED);
+    bench_press(app, "-2{Enter}");
+    assert_string_equal(of_visit(app, FIELD_VISIT_PROMISED), "");
+    assert_non_null(strstr(app->doubt_words, "2026-02-28 is before the day of the visit"));
+    bench_press(app, "{Enter}");
+    assert_string_equal(of_visit(app, FIELD_VISIT_PROMISED), "2026-02-28");
+    bench_close(app);
+}
+
+static void handing_over_is_one_step(void **state)
+{
+    static const enum leaf leaves[] = {LEAF_INTAKE, LEAF_BENCH, LEAF_WORK};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof leaves / sizeof leaves[0]; i++) {
+        struct app *app = bench_open(job, "", leaves[i]);
+        const struct app_effects effects = bench_press(app, "*003");
+
+        assert_true(effects.save);
+        assert_int_equal(effects.paper, PAPER_HANDED_OVER);
+        assert_string_equal(of_visit(app, FIELD_VISIT_HANDED_OVER), "2026-03-02");
+        assert_false(hand_over_can(app));
+        bench_press(app, "*1");
+        assert_string_equal(of_visit(app, FIELD_VISIT_HANDED_OVER), "");
+        assert_true(hand_over_can(app));
+        bench_close(app);
+    }
+}
+
+static void what_cannot_be_handed_over_is_not_offered(void **state)
+{
+    struct app *app = bench_open("board scale = 24.9 in\n", "", LEAF_WORK);
+    struct turn turn = {.app = app};
+
+    (void)state;
+    assert_false(hand_over_can(app));
+    hand_over_do(&turn);
+    expect_said(app, "Nothing of this visit is on file yet.");
+    assert_int_equal(turn.effects.paper, PAPER_NONE);
+    bench_close(app);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(promised_is_typed_in_days),
+        cmocka_unit_test(what_is_promised_too_early_is_asked_about),
+        cmocka_unit_test(handing_over_is_one_step),
+        cmocka_unit_test(what_cannot_be_handed_over_is_not_offered),
+    };
+
+    return cmocka_run_group_tests_name("hand_over", tests, NULL, NULL) ? 1 : 0;
+}
