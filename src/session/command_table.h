@@ -79,7 +79,7 @@ COMMAND(EARLIER, '[', 0, '<', ON_MORE(2), ANYWHERE, "", "look at the pass before
 COMMAND(LATER, ']', 0, '>', ON_MORE(3), ANYWHERE, "", "look at the pass after", "look at the pass after", BY(turn_look_at, 1), turn_has_later, 0)
 COMMAND(VISIT, 0, 0, 'v', ON_MORE(4), ANYWHERE, "", "a new visit today", "begin a new visit today", DO(turn_begin_visit), turn_can_begin_visit, 0)
 COMMAND(CORRECT, 0, 0, '=', ON_VISIT(1), ANYWHERE, "", "correct", "file corrections of all visits, or changes from this visit on; of a change that is filed already, make a correction", DO(change_toggle), change_can_toggle, change_add_toggled)
-COMMAND(HAND_OVER, 0, 0, IN_MENU('O'), ON_VISIT(3), ANYWHERE, "", "hand over", "the instrument goes back to its owner: file today as the day, and write the customer's sheet", DO(hand_over_do), hand_over_can, hand_over_add_left)
+COMMAND(HAND_OVER, 0, 0, IN_MENU('A'), ON_VISIT(3), ANYWHERE, "", "hand over", "the instrument goes back to its owner: file today as the day, and write the customer's sheet", DO(hand_over_do), hand_over_can, hand_over_add_left)
 COMMAND(MENU, '*', 0, 0, 0, ANYWHERE, "menu", "", "the menu: everything that can be done now, by digit or letter; in a text, a character", DO(turn_open_menu), 0, 0)
 COMMAND(WHY, 0, 0, '?', ON_MORE(5), ANYWHERE, "why", "why this figure", "how this cell is measured, and how its figure is worked out", DO(turn_explain), 0, 0)
 COMMAND(HELP, 0, 0, 'h', ON_MORE(6), ANYWHERE, "keys", "all keys of this leaf", "these keys", DO(turn_help), 0, 0)
