@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "commands/check_command.h"
+#include "commands/demo_command.h"
 #include "commands/figures_command.h"
 #include "commands/journal_command.h"
 #include "commands/layout_command.h"
@@ -68,6 +69,9 @@ static bool run_command(int count, char **words, enum exit_code *ret_code)
         return true;
     case LINE_JOURNAL:
         *ret_code = journal_command(count - 1, words + 1);
+        return true;
+    case LINE_DEMO:
+        *ret_code = demo_command(count - 1, words + 1);
         return true;
     default:
         return false;

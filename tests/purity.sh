@@ -152,6 +152,7 @@ check_directions() {
     check_includes "$1" page 'base page'
     check_includes "$1" model 'base model'
     check_includes "$1" template 'base model page template'
+    check_includes "$1" demo 'base model demo'
     check_includes "$1" store 'base model store'
     check_includes "$1" words 'base model words'
     check_includes "$1" picture 'base model picture'
@@ -162,7 +163,7 @@ check_directions() {
     check_includes "$1" leaf 'base model words picture session draw screen leaf'
     check_includes "$1" shelf 'base model words session draw screen shelf'
     check_includes "$1" term 'base session draw term'
-    check_includes "$1" commands 'base model store words shelf page template sheet commands'
+    check_includes "$1" commands 'base model store words shelf page template sheet demo commands'
     check_includes "$1" run 'base model store words session draw screen leaf shelf term sheet commands run'
     check_leaves "$1/leaf"
     check_barred "$1/store" 'profile|shelf'
@@ -304,7 +305,7 @@ GOOD
     must_be_silent
     check_circles "$work/one.o" "$work/round.o"
     must_complain 'call each other'
-    layers='base page template model store words picture sheet session draw screen leaf shelf term commands run'
+    layers='base page template model demo store words picture sheet session draw screen leaf shelf term commands run'
     for layer in $layers; do
         mkdir -p "$work/src/$layer"
         printf '#include <stddef.h>\n#include "%s/x.h"\n' "$layer" >"$work/src/$layer/x.c"

@@ -4,10 +4,10 @@
 #include <errno.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 
 #include "base/array.h"
 #include "base/num.h"
+#include "commands/clock_day.h"
 #include "commands/csv.h"
 #include "commands/option.h"
 #include "commands/shelf_items.h"
@@ -272,16 +272,6 @@ static enum exit_code list(const struct journal_options *options, const struct s
 
 /* --- the command line --- */
 
-static struct day today(void)
-{
-    const time_t now = time(NULL);
-    struct tm local;
-
-    if (!localtime_r(&now, &local))
-        return (struct day){1970, 1, 1};
-    return (struct day){local.tm_year + 1900, local.tm_mon + 1, local.tm_mday};
-}
-
 /* "2026-11": the whole month. */
 static bool take_month(const char *text, struct journal_options *options)
 {
@@ -299,7 +289,7 @@ static bool take_month(const char *text, struct journal_options *options)
 
 static bool take_when(struct journal_options *options)
 {
-    const struct day now = today();
+    const struct day now = clock_day();
     struct day_fault fault;
     struct day day = now;
 

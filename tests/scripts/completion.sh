@@ -87,7 +87,7 @@ awk '
     /^ +-/ { print command == "" ? "first" : command, $1 }' "$scratch/usage" | LC_ALL=C sort -u >"$scratch/named"
 {
     replies '' | sed '/\.ini$/d; /folder/d; s/^/first /'
-    for command in figures sheet shelf layout journal; do
+    for command in figures sheet shelf layout journal demo; do
         replies "$command" - | sed "s/^/$command /"
     done
 } | LC_ALL=C sort >"$scratch/offered"

@@ -57,6 +57,25 @@ at_a_terminal_the_copy_opens() {
     expect_in out "opened <$demo>"
 }
 
+at_a_terminal_the_shop_is_made_once_and_opens() {
+    command -v script >/dev/null || return 0
+    complete_machine 'ID=debian'
+    for time in first second; do
+        scene="share/start answered s, $time time"
+        status=0
+        printf 's\n' | env -u XDG_DATA_HOME -u CC HOME="$stage/home" \
+            SILLET_OS_RELEASE="$stage/os-release" SHELL="$shell" \
+            script -qec "PATH='$stage/bin' '$shell' '$tree/share/start'" /dev/null \
+            >"$stage/out" 2>"$stage/err" || status=$?
+        expect_success
+        expect_in out 'opened <--shelf>'
+        expect_in out "opened <$stage/home/.local/share/sillet-demo>"
+        [ ! -e "$demo" ] || fail 'a demo copy was made'
+        touch "$stage/home/.local/share/sillet-demo/mine"
+    done
+    [ -e "$stage/home/.local/share/sillet-demo/mine" ] || fail 'the shop was made anew'
+}
+
 a_failed_build_shows_the_end_of_its_log() {
     complete_machine 'ID=debian'
     awk 'BEGIN { for (i = 1; i <= 99; i++) print "line " i "." }' >"$stage/build-fails"
@@ -85,6 +104,7 @@ the_copy_is_private
 a_copy_that_is_there_stays
 arguments_go_to_the_program
 at_a_terminal_the_copy_opens
+at_a_terminal_the_shop_is_made_once_and_opens
 a_failed_build_shows_the_end_of_its_log
 a_build_folder_is_kept_where_it_is_and_dropped_when_moved
 end_of_test

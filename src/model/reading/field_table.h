@@ -106,7 +106,7 @@ FIELD(BRIDGE_KIND, BRIDGE, ONE, "kind", "bridge", CHOICE, PLAIN, NONE, NONE,
 FIELD(THREAD, BRIDGE, ONE, "thread", "thread pitch", NUMBER, LENGTH, SMALL, NONE,
       0.05, 10, 0.3, 1.6, "", "", "height gained in one turn of screw, post or wheel")
 FIELD(EXPOSURE_MIN, BRIDGE, ONE, "exposure_min", "least exposure", NUMBER, LENGTH, DEPTH, NONE,
-      0, 50, 0.5, 6, "1.6 mm", "", "least saddle over the bridge that will do")
+      0, 50, 0.3, 6, "1.6 mm", "", "least saddle over the bridge that will do")
 FIELD(EXPOSURE_NEW, BRIDGE, ONE, "exposure_new", "exposure wanted", NUMBER, LENGTH, DEPTH, NONE,
       0, 50, 2, 8, "4 mm", "", "saddle to stand over the bridge after a reset")
 FIELD(ANCHOR_DISTANCE, BRIDGE, ONE, "anchor_distance", "saddle to anchor", NUMBER, LENGTH, SMALL, NONE,
