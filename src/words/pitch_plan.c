@@ -7,6 +7,7 @@
 #include "words/amount.h"
 #include "words/move_words.h"
 #include "base/num.h"
+#include "model/derive/derive_saddle_fit.h"
 #include "model/pitch/intonation_reading.h"
 #include "model/setup/uncertainty.h"
 
@@ -116,27 +117,17 @@ static void find_best(const struct record *record, const struct derived *derived
         cents[board->start_fret[string] + n] = maybe_given(best[n]);
 }
 
-/* The contacts as they are, and where every string's setback is predicted; nothing unless all are.
- */
+/* Nothing unless every string's setback is predicted. */
 static struct saddle_fit fit_predicted(const struct record *record, const struct derived *derived)
 {
-    struct saddle_contact contacts[2 * STRINGS_MAX];
-    int count = 0;
+    struct maybe predicted_mm[STRINGS_MAX + 1] = {{.given = false}};
 
-    if (derived->setup.bridge != BRIDGE_BLANK)
-        return (struct saddle_fit){.known = false};
     for (int s = 1; s <= derived->setup.board.strings; s++) {
-        const struct maybe now = setup_setback(record, &derived->setup.outfit, s);
-        const struct maybe predicted = figures_get(&derived->figures, FIGURE_SETBACK_PREDICTED, s);
-
-        if (!predicted.given)
+        predicted_mm[s] = figures_get(&derived->figures, FIGURE_SETBACK_PREDICTED, s);
+        if (!predicted_mm[s].given)
             return (struct saddle_fit){.known = false};
-        contacts[count++] = (struct saddle_contact){s, predicted.value};
-        if (now.given)
-            contacts[count++] = (struct saddle_contact){s, now.value};
     }
-    return saddle_fit_find(maybe_or(record_entered_one(record, FIELD_SADDLE_WIDTH), 0), contacts,
-                           count);
+    return derive_saddle_fit(record, derived, predicted_mm);
 }
 
 static void find_saddle(const struct record *record, const struct derived *derived,

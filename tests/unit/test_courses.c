@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+#include "build_record.h"
 #include "course_record.h"
 #include "kinds.h"
 
@@ -192,6 +193,99 @@ static void a_saddle_holds_the_second_strings_as_they_are(void **state)
                 1e-12);
 }
 
+/* How much wider than its one move the saddle has to be, with string 5 to go back. */
+static double needed_beyond_the_move_mm(const struct record *record)
+{
+    struct derived derived;
+
+    derive_current(record, &derived);
+    const struct move *pitch = &derived.moves.move[MOVE_PITCH];
+    assert_true(pitch->string[5].known && pitch->saddle.known);
+    return pitch->saddle.needed_mm - pitch->string[5].value;
+}
+
+/* Contacts that lie on one line across the strings ask for no more width than string 5's move:
+ * half a mm from course to course, where nothing says how far apart the strings of one are. */
+static void a_saddles_slant_goes_by_course(void **state)
+{
+    struct record record;
+
+    (void)state;
+    build_record(&record, course_record);
+    build_record_add(&record, course_record_again);
+    build_record_add(&record, "visit.1.pass.1 cents.5.12 = 12\n");
+    build_record_drop(&record, "nut spread");
+    assert_near(needed_beyond_the_move_mm(&record), 0, 1e-9);
+    record_done(&record);
+}
+
+/* Equal gaps, by hand: six courses of two strings, 1.5 mm apart, over 56 mm between the centres of
+ * the outer two. Contacts 1 mm in 20 across lie on one line. */
+static void a_saddles_slant_goes_by_where_the_strings_lie(void **state)
+{
+    static const double gauge_in[] = {.010, .010, .014, .014, .023, .008,
+                                      .030, .012, .039, .018, .047, .027};
+    struct record record;
+    double gauges_mm = 0;
+
+    (void)state;
+    build_record(&record, course_record);
+    build_record_add(&record, "visit.1.pass.1 cents.5.12 = 12\n");
+    for (int s = 1; s <= 12; s++)
+        gauges_mm += gauge_in[s - 1] * (s == 1 || s == 12 ? 12.7 : 25.4);
+    const double between_mm = (56 - gauges_mm - 6 * 1.5) / 5;
+    double across_mm = 0;
+
+    for (int s = 1; s <= 12; s++) {
+        build_record_put_mm(&record, reading_key_string(FIELD_SETBACK, s), 1.5 + across_mm / 20);
+        if (s < 12)
+            across_mm += (gauge_in[s - 1] + gauge_in[s]) * 12.7 + (s % 2 == 1 ? 1.5 : between_mm);
+    }
+    assert_near(across_mm, 56, 1e-9);
+    assert_near(needed_beyond_the_move_mm(&record), 0, 1e-6);
+    record_done(&record);
+}
+
+/* The strings of a course are 2 mm apart on a board 50 mm wide: their scales differ by about as
+ * much of what the outer two do. */
+static void both_strings_of_a_course_have_its_scale(void **state)
+{
+    struct derived derived =
+        build_derived("board scale_treble = 25 in\nboard scale_bass = 26 in\nboard strings = 12\n"
+                      "board courses = 6\nboard frets = 20\nboard join_fret = 14\n",
+                      "");
+    const double *scale_mm = derived.setup.board.scale_mm;
+
+    (void)state;
+    assert_near(scale_mm[1], 25 * 25.4, 1e-9);
+    assert_near(scale_mm[12], 26 * 25.4, 1e-9);
+    for (int s = 1; s < 12; s += 2)
+        assert_near(scale_mm[s + 1], scale_mm[s], 25.4 * 2 / 50);
+}
+
+/* Course 3 is not read. It lies midway between course 2, whose second string is read by itself, and
+ * course 4: its gap is the mean of .020 and .012 in. */
+static void a_course_is_filled_in_by_where_it_lies(void **state)
+{
+    struct app *app = bench_open(twelve,
+                                 "visit.1.pass.1 nut_gap.3 = .018 in\n"
+                                 "visit.1.pass.1 nut_gap.4 = .020 in\n"
+                                 "visit.1.pass.1 nut_gap.7 = .012 in\n",
+                                 LEAF_BENCH);
+    const struct setup *setup = &app->now.setup;
+    double gap_mm[STRINGS_MAX + 1];
+    enum known known[STRINGS_MAX + 1];
+
+    (void)state;
+    assert_true(setup_fill_strings(setup->nut_gap_mm, setup->nut_gap_unsure, &setup->outfit, gap_mm,
+                                   known));
+    for (int s = 5; s <= 6; s++) {
+        assert_int_equal(known[s], KNOWN_INTERPOLATED);
+        assert_near(gap_mm[s], .016 * 25.4, 1e-9);
+    }
+    bench_close(app);
+}
+
 /* One string of course 6 has a gap of its own: it is read by itself in this visit, its twin too. */
 static void a_string_with_its_own_reading_has_its_own_column(void **state)
 {
@@ -282,6 +376,10 @@ int main(void)
         cmocka_unit_test(a_setback_is_that_of_the_course_or_its_own),
         cmocka_unit_test(a_courses_setback_need_not_be_entered_twice),
         cmocka_unit_test(a_saddle_holds_the_second_strings_as_they_are),
+        cmocka_unit_test(a_saddles_slant_goes_by_course),
+        cmocka_unit_test(a_saddles_slant_goes_by_where_the_strings_lie),
+        cmocka_unit_test(both_strings_of_a_course_have_its_scale),
+        cmocka_unit_test(a_course_is_filled_in_by_where_it_lies),
         cmocka_unit_test(a_string_with_its_own_reading_has_its_own_column),
         cmocka_unit_test(a_mandolin_asks_for_four),
         cmocka_unit_test(a_course_is_laid_out_as_one),

@@ -272,8 +272,8 @@ static void test_saddle_strip(void **state)
         double low = (double)INFINITY, high = -(double)INFINITY;
 
         for (int k = 0; k < 6; k++) {
-            low = fmin(low, zigzag[k].setback_mm - i / 1000.0 * zigzag[k].string);
-            high = fmax(high, zigzag[k].setback_mm - i / 1000.0 * zigzag[k].string);
+            low = fmin(low, zigzag[k].setback_mm - i / 1000.0 * zigzag[k].across);
+            high = fmax(high, zigzag[k].setback_mm - i / 1000.0 * zigzag[k].across);
         }
         least = fmin(least, high - low);
     }

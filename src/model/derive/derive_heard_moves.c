@@ -3,6 +3,7 @@
 
 #include <math.h>
 
+#include "model/derive/derive_saddle_fit.h"
 #include "model/derive/rocker.h"
 #include "model/setup/uncertainty.h"
 
@@ -217,26 +218,19 @@ static struct move_amount setback_of(const struct figures *figures, int string)
     return (struct move_amount){.known = true, .value = found->value, .u = found->u};
 }
 
-/* The contacts as they are and as they are to be, where the setback says where they are. */
+/* A contact that is not known cannot be said to go anywhere. */
 static struct saddle_fit fit_saddle(const struct record *record, const struct derived *derived,
                                     const struct move *move)
 {
-    struct saddle_contact contacts[2 * STRINGS_MAX];
-    int count = 0;
+    struct maybe wanted_mm[STRINGS_MAX + 1] = {{.given = false}};
 
-    if (derived->setup.bridge != BRIDGE_BLANK)
-        return (struct saddle_fit){.known = false};
     for (int s = 1; s <= derived->setup.board.strings; s++) {
         const struct maybe now = setup_setback(record, &derived->setup.outfit, s);
 
-        if (!now.given)
-            continue;
-        contacts[count++] = (struct saddle_contact){s, now.value};
-        if (move->string[s].due)
-            contacts[count++] = (struct saddle_contact){s, now.value + move->string[s].value};
+        if (now.given && move->string[s].due)
+            wanted_mm[s] = maybe_given(now.value + move->string[s].value);
     }
-    return saddle_fit_find(maybe_or(record_entered_one(record, FIELD_SADDLE_WIDTH), 0), contacts,
-                           count);
+    return derive_saddle_fit(record, derived, wanted_mm);
 }
 
 /* A bridge that stands loose is moved at both feet: by what the outer strings ask for, alike where

@@ -8,16 +8,18 @@ double board_station_mm(double scale_mm, int fret)
     return scale_mm * (1 - exp2(-fret / 12.0));
 }
 
-/* Between the outer two by string number; lane 0 is their mean. */
+/* Between the outer two by course; lane 0 is their mean. */
 static double lane_scale_mm(const struct board_plan *plan, int lane)
 {
     const double treble = plan->scale_treble_mm, bass = plan->scale_bass_mm;
+    const int courses = plan->courses > 0 ? plan->courses : plan->strings;
 
     if (lane == LANE_MIDDLE)
         return (treble + bass) / 2;
-    if (plan->strings == 1)
+    if (courses == 1)
         return treble;
-    return treble + (bass - treble) * (lane - 1) / (plan->strings - 1);
+    const int step = (lane - 1) / (plan->strings / courses);
+    return treble + (bass - treble) * step / (courses - 1);
 }
 
 static void place_frets(struct board *board, const struct board_plan *plan)

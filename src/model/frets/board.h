@@ -23,6 +23,7 @@ enum { LANE_MIDDLE = 0, LANES = STRINGS_MAX + 1 };
 struct board_plan {
     double scale_treble_mm, scale_bass_mm; /* equal on a single-scale board; > 0 */
     int strings;                           /* 1 .. STRINGS_MAX */
+    int courses;                           /* that divide them evenly; 0: each string is one */
     int frets;                             /* 0 .. FRETS_MAX */
     int join_fret, heel_fret, action_fret, relief_fret, relief_end_low, relief_end_high;
     bool pocket;                        /* the neck sits in a pocket */

@@ -3,13 +3,13 @@
 
 #include <math.h>
 
-/* How wide a strip at this slant, mm per string, has to be. */
+/* How wide a strip at this slant, mm per measure across, has to be. */
 static double width_at(const struct saddle_contact *contacts, int count, double slant)
 {
     double low = (double)INFINITY, high = -(double)INFINITY;
 
     for (int i = 0; i < count; i++) {
-        const double off = contacts[i].setback_mm - slant * contacts[i].string;
+        const double off = contacts[i].setback_mm - slant * contacts[i].across;
 
         low = fmin(low, off);
         high = fmax(high, off);
@@ -24,9 +24,9 @@ double saddle_fit_strip(const struct saddle_contact *contacts, int count)
 
     for (int i = 0; i < count; i++)
         for (int k = 0; k < i; k++) {
-            const int across = contacts[i].string - contacts[k].string;
+            const double across = contacts[i].across - contacts[k].across;
 
-            if (across != 0)
+            if (fabs(across) > 0)
                 narrowest =
                     fmin(narrowest,
                          width_at(contacts, count,

@@ -16,9 +16,9 @@
 /* What a crown needs to bear. From memory. */
 #define SADDLE_CROWN_MM 1.0
 
-/* A contact: its string, which stands for where it is across the strings, and its setback. */
+/* A contact: where it is across the strings, in any measure, and its setback. */
 struct saddle_contact {
-    int string;
+    double across;
     double setback_mm;
 };
 

@@ -111,6 +111,7 @@ static bool read_plan(const struct record *record, const struct outfit *outfit,
     if (!scales || strings == 0 || !frets.given)
         return false;
     plan->strings = strings;
+    plan->courses = outfit->courses;
     plan->frets = (int)frets.value;
     plan->join_fret = fret_or_none(record, FIELD_JOIN_FRET);
     plan->heel_fret = fret_or_none(record, FIELD_HEEL_FRET);
@@ -296,11 +297,11 @@ static int find_sure(const struct maybe *read, const bool *unsure, int strings, 
     return 0;
 }
 
-static enum known fill_string(const struct maybe *read, const bool *unsure, int strings, int string,
-                              double *ret_value)
+static enum known fill_string(const struct maybe *read, const bool *unsure,
+                              const struct outfit *outfit, int string, double *ret_value)
 {
-    const int below = find_sure(read, unsure, strings, string, -1);
-    const int above = find_sure(read, unsure, strings, string, 1);
+    const int below = find_sure(read, unsure, outfit->strings, string, -1);
+    const int above = find_sure(read, unsure, outfit->strings, string, 1);
 
     if (read[string].given) {
         *ret_value = read[string].value;
@@ -309,7 +310,14 @@ static enum known fill_string(const struct maybe *read, const bool *unsure, int 
     if (!below && !above)
         return KNOWN_ABSENT;
     const double from = read[below ? below : above].value, to = read[above ? above : below].value;
-    const double share = below && above ? (double)(string - below) / (above - below) : 0;
+    double share = 0;
+
+    if (below && above && below != above) {
+        const int from_step = outfit_step(outfit, below);
+
+        share = (double)(outfit_step(outfit, string) - from_step) /
+                (outfit_step(outfit, above) - from_step);
+    }
     *ret_value = from + share * (to - from);
     return KNOWN_INTERPOLATED;
 }
@@ -323,7 +331,7 @@ bool setup_fill_strings(const struct maybe *read, const bool *unsure, const stru
         const int first = outfit_first(outfit, s);
         const int as = read[s].given ? s : first;
 
-        ret_known[s] = fill_string(read, unsure, outfit->strings, as, &ret_value[s]);
+        ret_known[s] = fill_string(read, unsure, outfit, as, &ret_value[s]);
         if (ret_known[s] == KNOWN_READ && as != s)
             ret_known[s] = KNOWN_INTERPOLATED;
         any = any || read[s].given;

@@ -96,7 +96,7 @@ double setup_step_mm(const struct setup *setup, enum field_id field);
 
 /*
  * An array of readings by string made whole: a string that is not read by itself as its course,
- * between measured strings linearly by number, outside them the nearest. A reading that is
+ * between measured strings linearly by course, outside them the nearest. A reading that is
  * `unsure` is not taken over to other courses.
  * ret_known says what was read, what taken and what neither; false when no
  * string was measured at all. Elements 1 .. strings.
