@@ -94,6 +94,56 @@ static void a_short_string_is_a_whole_one_on_a_shorter_board(void **state)
     bench_close(whole);
 }
 
+/* Whether a finding says it of that string. */
+static bool is_found(const struct app *app, enum finding_id id, int number)
+{
+    const struct findings *findings = &app->now.findings;
+
+    for (int i = 0; i < findings->count; i++)
+        if (findings->list[i].id == id && findings->list[i].number == number)
+            return true;
+    return false;
+}
+
+/* A board of 22 frets has no fret 24; and from fret 11 on no fret is crossed before fret 12, where
+ * the action is read. It is said, and the string is asked about as one that starts at the nut. */
+static void a_string_that_cannot_start_there_is_a_full_one(void **state)
+{
+    static const char *const impossible[] = {"string.5 from_fret = 24\n",
+                                             "string.5 from_fret = 11\n"};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof impossible / sizeof impossible[0]; i++) {
+        struct app *app = bench_open(banjo, impossible[i], LEAF_BENCH);
+
+        assert_true(is_found(app, FINDING_START_BEYOND, 5));
+        assert_int_equal(count_cells(app, FIELD_NUT_GAP), 5);
+        assert_near(app->now.setup.board.contact_mm[5], 666.75, 1e-9);
+        app_take_leaf(app, LEAF_PITCH);
+        assert_int_equal(count_cells(app, FIELD_CENTS), 5 * 22);
+        bench_close(app);
+    }
+    struct app *app = bench_open(banjo, "string.5 from_fret = 10\n", LEAF_BENCH);
+    assert_false(is_found(app, FINDING_START_BEYOND, 5));
+    assert_int_equal(count_cells(app, FIELD_NUT_GAP), 4);
+    bench_close(app);
+}
+
+/* Then nothing would say how high the nut is. */
+static void some_string_starts_at_the_nut(void **state)
+{
+    struct app *app = bench_open("board scale = 26.25 in\nboard strings = 2\nboard frets = 22\n"
+                                 "board join_fret = 17\n" TARGETS "string.1 from_fret = 5\n"
+                                 "string.2 from_fret = 5\n",
+                                 "", LEAF_BENCH);
+
+    (void)state;
+    assert_true(is_found(app, FINDING_START_NONE, 0));
+    assert_int_equal(count_cells(app, FIELD_NUT_GAP), 2);
+    assert_near(app->now.setup.board.contact_mm[2], 666.75, 1e-9);
+    bench_close(app);
+}
+
 /* --- a zero fret --- */
 
 static const char guitar[] =
@@ -237,6 +287,8 @@ int main(void)
         cmocka_unit_test(a_short_string_pulls_by_its_own_length),
         cmocka_unit_test(a_short_string_is_set_up_without_a_slot),
         cmocka_unit_test(a_short_string_is_a_whole_one_on_a_shorter_board),
+        cmocka_unit_test(a_string_that_cannot_start_there_is_a_full_one),
+        cmocka_unit_test(some_string_starts_at_the_nut),
         cmocka_unit_test(a_zero_fret_is_levelled),
         cmocka_unit_test(a_low_zero_fret_is_replaced),
         cmocka_unit_test(a_fretless_board_is_sanded),

@@ -30,8 +30,10 @@ static void place_frets(struct board *board, const struct board_plan *plan)
         share[n] = board_station_mm(1, n);
     for (int lane = 0; lane <= board->strings; lane++) {
         const double scale_mm = lane_scale_mm(plan, lane);
-        const double start_mm = scale_mm * share[board->start_fret[lane]];
+        const int start = lane == LANE_MIDDLE ? 0 : plan->from_fret[lane];
+        const double start_mm = scale_mm * share[start];
 
+        board->start_fret[lane] = start;
         board->start_mm[lane] = start_mm;
         board->scale_mm[lane] = scale_mm - start_mm;
         board->contact_mm[lane] = board->scale_mm[lane] + (lane ? plan->setback_mm[lane] : 0);
@@ -102,19 +104,6 @@ static int check_action_fret(const struct board_plan *plan, struct findings *fin
     return plan->action_fret;
 }
 
-/* A string has to cross a fret before the one where its action is read. */
-static void check_starts(struct board *board, const struct board_plan *plan,
-                         struct findings *findings)
-{
-    const int action = board->action_fret > 0 ? board->action_fret : board->frets;
-
-    for (int s = 1; s <= board->strings; s++) {
-        board->start_fret[s] = plan->from_fret[s] + 1 < action ? plan->from_fret[s] : 0;
-        if (plan->from_fret[s] > board->start_fret[s])
-            findings_add(findings, FINDING_START_BEYOND, s);
-    }
-}
-
 /* The frets that the neck's curve hangs on; false, with the reason found, when it cannot. */
 static bool check_curve(struct board *board, const struct board_plan *plan,
                         struct findings *findings)
@@ -180,7 +169,6 @@ enum status board_init(struct board *ret_board, const struct board_plan *plan,
         return STATUS_DOMAIN;
     board.join_fret = check_join(plan, findings);
     board.action_fret = check_action_fret(plan, findings);
-    check_starts(&board, plan, findings);
     place_frets(&board, plan);
     check_contacts(&board, findings);
     board.has_curve = !plan->unfretted && check_curve(&board, plan, findings);

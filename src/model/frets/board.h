@@ -29,7 +29,7 @@ struct board_plan {
     bool pocket;                        /* the neck sits in a pocket */
     bool unfretted;                     /* nothing is pressed down: no curve, no action fret */
     double setback_mm[STRINGS_MAX + 1]; /* by string */
-    int from_fret[STRINGS_MAX + 1];     /* by string, where it starts; 0: at the nut */
+    int from_fret[STRINGS_MAX + 1];     /* by string, where it starts, as outfit.h allows it */
 };
 
 struct board {

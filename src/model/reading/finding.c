@@ -19,7 +19,8 @@ static const struct finding_row rows[FINDING_COUNT_] = {
 static void add(struct findings *findings, enum finding_id id, int number, bool course)
 {
     for (int i = 0; i < findings->count; i++)
-        if (findings->list[i].id == id && findings->list[i].number == number)
+        if (findings->list[i].id == id && findings->list[i].number == number &&
+            findings->list[i].is_course == course)
             return;
     if (findings->count < FINDINGS_MAX)
         findings->list[findings->count++] =

@@ -20,6 +20,7 @@ FINDING(ACTION_FRET_BEYOND, FAULT, "action-fret-beyond", "the action fret %s lie
 FINDING(HELD_NEEDS_FRETS, FAULT, "held-needs-frets", "a gap with the string held on fret 3 needs three frets")
 FINDING(CONTACT_SHORT, FAULT, "contact-short", "string %s: the setback puts the saddle contact on the fretboard")
 FINDING(START_BEYOND, FAULT, "start-beyond", "string %s: it would start at or beyond the fret before the action fret")
+FINDING(START_NONE, FAULT, "start-none", "every string would start past the nut; at least one has to start there")
 FINDING(COURSES_UNEVEN, FAULT, "courses-uneven", "the strings do not divide into %s courses")
 FINDING(REST_BEFORE_SADDLES, ADVICE, "rest-before-saddles", "a tremolo's plate rests behind its saddles: measure again from the posts to both; turns are reckoned without")
 FINDING(ROD_NONE, ADVICE, "rod-none", "this neck has no rod that turns: relief takes heat, fretting or planing; else set the relief target to what is read")

@@ -36,11 +36,41 @@ void outfit_read_alone(struct outfit *outfit, int string)
     outfit->read_as[string] = string;
 }
 
-static int read_courses(const struct record *record, int strings)
+static void read_courses(struct outfit *outfit, const struct record *record)
 {
-    const int courses = (int)maybe_or(record_entered_one(record, FIELD_COURSES), strings);
+    const struct maybe entered = record_entered_one(record, FIELD_COURSES);
+    const int courses = (int)maybe_or(entered, outfit->strings);
 
-    return courses > 0 && courses < strings && strings % courses == 0 ? courses : strings;
+    outfit->courses_uneven = entered.given && (courses < 1 || outfit->strings % courses != 0);
+    outfit->courses = courses < 1 || courses > outfit->strings || outfit->courses_uneven
+                          ? outfit->strings
+                          : courses;
+}
+
+/* A string has to cross a fret before the one where its action is read. */
+static int find_highest_start(const struct record *record)
+{
+    const int frets = (int)maybe_or(record_entered_one(record, FIELD_FRETS), FRETS_MAX);
+    const int action = (int)record_or_fallback(record, FIELD_ACTION_FRET);
+
+    return (action < frets ? action : frets) - 2;
+}
+
+static void read_starts(struct outfit *outfit, const struct record *record)
+{
+    const int highest = find_highest_start(record);
+    int at_nut = 0;
+
+    for (int s = 1; s <= outfit->strings; s++) {
+        const int from = (int)maybe_or(record_entered_string(record, FIELD_FROM_FRET, s), 0);
+
+        outfit->start_beyond[s] = from > 0 && from > highest;
+        outfit->from_fret[s] = outfit->start_beyond[s] ? 0 : from;
+        at_nut += outfit->from_fret[s] == 0;
+    }
+    outfit->none_at_nut = at_nut == 0 && outfit->strings > 0;
+    for (int s = 1; outfit->none_at_nut && s <= outfit->strings; s++)
+        outfit->from_fret[s] = 0;
 }
 
 static void read_string(struct outfit *outfit, const struct record *record, int visit, int string)
@@ -50,8 +80,6 @@ static void read_string(struct outfit *outfit, const struct record *record, int 
     outfit->course[string] = 1 + (string - 1) / (outfit->strings / outfit->courses);
     outfit->read_as[string] =
         first == string || is_read_by_itself(record, visit, string) ? string : first;
-    outfit->from_fret[string] =
-        (int)maybe_or(record_entered_string(record, FIELD_FROM_FRET, string), 0);
 }
 
 void outfit_read(struct outfit *ret_outfit, const struct record *record, int visit)
@@ -64,7 +92,8 @@ void outfit_read(struct outfit *ret_outfit, const struct record *record, int vis
         .zero_fret = nut == NUT_ZERO_FRET,
         .lap = nut == NUT_RAISED,
         .fretless = record_choice_or(record, reading_key_one(FIELD_FRETLESS), 0) == 1};
-    ret_outfit->courses = read_courses(record, ret_outfit->strings);
+    read_courses(ret_outfit, record);
+    read_starts(ret_outfit, record);
     for (int s = 1; s <= ret_outfit->strings; s++)
         read_string(ret_outfit, record, visit, s);
 }

@@ -22,10 +22,13 @@ struct outfit {
     int course[STRINGS_MAX + 1];    /* 1 is the highest */
     int read_as[STRINGS_MAX + 1];   /* whose gap and action hold for it: its own, or its course's */
     int from_fret[STRINGS_MAX + 1]; /* where it starts: at the nut, 0, or at that fret */
+    /* What was entered, but cannot be, and counts for nothing. */
+    bool courses_uneven;                /* they do not divide the strings */
+    bool start_beyond[STRINGS_MAX + 1]; /* no fret left to cross before the one of the action */
+    bool none_at_nut;                   /* every string would start higher */
 };
 
-/* As of a visit: a string with a gap or an action of its own in it is read by itself. Courses that
- * do not divide the strings evenly count for nothing. */
+/* As of a visit: a string with a gap or an action of its own in it is read by itself. */
 void outfit_read(struct outfit *ret_outfit, const struct record *record, int visit);
 
 /* An instrument as most are: each string by itself, from the nut, in slots, over frets. */

@@ -91,17 +91,27 @@ static void read_strings(const struct record *record, const struct outfit *outfi
     }
 }
 
+static void find_impossible(const struct record *record, const struct outfit *outfit,
+                            struct findings *findings)
+{
+    if (outfit->courses_uneven)
+        findings_add(findings, FINDING_COURSES_UNEVEN,
+                     (int)maybe_or(record_entered_one(record, FIELD_COURSES), 0));
+    for (int s = 1; s <= outfit->strings; s++)
+        if (outfit->start_beyond[s])
+            findings_add(findings, FINDING_START_BEYOND, s);
+    if (outfit->none_at_nut)
+        findings_add(findings, FINDING_START_NONE, 0);
+}
+
 static bool read_plan(const struct record *record, const struct outfit *outfit,
                       struct board_plan *plan, struct findings *findings)
 {
     const int strings = outfit->strings;
     const struct maybe frets = record_entered_one(record, FIELD_FRETS);
     const bool scales = read_scales(record, plan);
-    const int courses = (int)maybe_or(record_entered_one(record, FIELD_COURSES), 1);
 
-    if (strings % courses != 0)
-        findings_add(findings, FINDING_COURSES_UNEVEN, courses);
-
+    find_impossible(record, outfit, findings);
     if (!scales)
         findings_add(findings, FINDING_SCALE_ABSENT, 0);
     if (strings == 0)
