@@ -40,8 +40,9 @@ static double clear_mm(const struct board *board, const struct string_lines *lin
 {
     const struct string_line *line = &lines->now[string];
     const double contact = board->contact_mm[string], *x = board->station_mm[string];
-    const double end =
-        note == 0 ? line->nut_mm : neck_curve_height_mm(&lines->curve_now, board, string, note);
+    const double end = note == board->start_fret[string]
+                           ? line->nut_mm
+                           : neck_curve_height_mm(&lines->curve_now, board, string, note);
     const double along = (x[fret] - x[note]) / (contact - x[note]);
 
     return end + (line->saddle_mm - end) * along -
@@ -61,7 +62,7 @@ static void add_reading(const struct setup *moved, int crown, const struct strin
     for (int s = 1; s <= board->strings; s++) {
         if (!lines->now[s].known || !then.now[s].known)
             continue;
-        for (int n = 0; n < board->frets; n++)
+        for (int n = board->start_fret[s]; n < board->frets; n++)
             for (int k = n + 1; k <= board->frets; k++) {
                 const double off_mm =
                     clear_mm(board, &then, s, n, k) - clear_mm(board, lines, s, n, k);
@@ -243,7 +244,7 @@ static void find_note(const struct clearance_string *line, const struct clear_do
     const double touch_mm = derived->touch.mm[string];
     const double rise_u =
         uncertainty_of_step(2 * survey_headroom_rise_share(&derived->pitch[string])) *
-        (note == 0 ? 0 : 1 - line->open_tension_n / line->tension_n[note]);
+        (1 - line->open_tension_n / line->tension_n[note]);
     struct clearance_string plucked = *line;
     struct spread mm[PLUCKS], touches[PLUCKS][TOUCHES];
 
