@@ -45,14 +45,16 @@ static void say_buzzes(struct place place, const struct outfit *outfit, struct s
     int said = 0;
 
     for (int s = STRINGS_MAX; s >= 1; s--) {
-        const uint64_t notes = notes_of(place, FIELD_BUZZ, s), fretted = notes & ~UINT64_C(1);
+        const uint64_t notes = notes_of(place, FIELD_BUZZ, s);
+        const uint64_t open = UINT64_C(1) | UINT64_C(1) << outfit->from_fret[s];
+        const uint64_t fretted = notes & ~open;
 
         if (!notes)
             continue;
         strbuf_addf(out, said ? ", %s %d" : "%s %d buzzed", outfit_noun(outfit, s),
                     outfit_number(outfit, s));
         said++;
-        if (notes & 1)
+        if (notes & open)
             strbuf_add(out, fretted ? " open and" : " open");
         if (!fretted)
             continue;

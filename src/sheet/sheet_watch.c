@@ -59,15 +59,13 @@ static void add_notes(struct sheet_maker *maker)
     for (int i = 0; i < frets->tight.count; i++) {
         const struct tight_note *note = &frets->tight.note[i];
 
-        strbuf_addf(&text, "%sstring %d ",
+        strbuf_addf(&text, "%s%s %d ",
                     i > 0         ? ", "
                     : buzzing > 0 ? "first "
                                   : "",
-                    note->string);
-        if (note->note > 0)
-            strbuf_addf(&text, "at fret %d", note->note);
-        else
-            strbuf_add(&text, "open");
+                    outfit_noun(&frets->outfit, note->string),
+                    outfit_number(&frets->outfit, note->string));
+        frets_add_note_name(&frets->outfit, note->string, note->note, "at fret ", &text);
     }
     strbuf_add(&text, "; worked out, so believe the ear first.");
     sheet_add_text(maker->sheet, SHEET_ITEM, memory);

@@ -3,6 +3,7 @@
 
 #include "model/survey/survey_headroom.h"
 #include "words/amount.h"
+#include "words/frets_plan.h"
 
 static struct strbuf add_line(struct explanation *out, enum explain_part part)
 {
@@ -80,12 +81,12 @@ static void add_hand(const struct derived *derived, const struct survey_headroom
     const struct fret_clearance *clearance = &derived->clearance[string];
     const double off = clearance->headroom_mm[note].value / derived->touch.mm[string] - 1;
     const double u = maybe_or(doubt->u_touches[string][note], 0);
+    const struct outfit *outfit = &derived->setup.outfit;
     struct strbuf line = add_line(out, EXPLAIN_HAND);
 
-    if (note > derived->setup.board.start_fret[string])
-        strbuf_addf(&line, "string %d at fret %d ", string, note);
-    else
-        strbuf_addf(&line, "string %d open ", string);
+    strbuf_addf(&line, "%s %d ", outfit_noun(outfit, string), outfit_number(outfit, string));
+    frets_add_note_name(outfit, string, note, "at fret ", &line);
+    strbuf_add_char(&line, ' ');
     if (off > u) {
         strbuf_addf(&line, "rings clean at the player's touch; it is tightest over fret %d",
                     clearance->at[note]);
@@ -96,12 +97,15 @@ static void add_hand(const struct derived *derived, const struct survey_headroom
                 clearance->at[note]);
 }
 
-static void add_value(const struct fret_clearance *clearance, struct maybe u_mm, int string,
-                      int note, struct explanation *out)
+static void add_value(const struct derived *derived, struct maybe u_mm, int string, int note,
+                      struct explanation *out)
 {
+    const struct fret_clearance *clearance = &derived->clearance[string];
+    const struct outfit *outfit = &derived->setup.outfit;
     struct strbuf line = add_line(out, EXPLAIN_VALUE);
 
-    strbuf_addf(&line, "headroom, string %d, note n = %d: ", string, note);
+    strbuf_addf(&line, "headroom, %s %d, note n = %d: ", outfit_noun(outfit, string),
+                outfit_number(outfit, string), note);
     amount_add_all(&line, clearance->headroom_mm[note].value, UNIT_IN);
     if (u_mm.given) {
         strbuf_add(&line, " \xC2\xB1");
@@ -153,8 +157,7 @@ void explain_headroom(const struct explain_from *from, int string, int note,
         add_text(ret_explanation, EXPLAIN_HAND,
                  "how far this note is from buzzing is not known yet");
     if (known)
-        add_value(&derived->clearance[string], doubt.u_mm[string][note], string, note,
-                  ret_explanation);
+        add_value(derived, doubt.u_mm[string][note], string, note, ret_explanation);
     else
         add_text(ret_explanation, EXPLAIN_VALUE,
                  "headroom: not known; it needs relief, nut gap and action, and for a fretted "

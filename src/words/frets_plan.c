@@ -115,12 +115,13 @@ static void add_string(struct strbuf *out, const struct frets_plan *plan, int st
                 outfit_number(&plan->outfit, string));
 }
 
-static void add_note_name(struct strbuf *out, int note)
+void frets_add_note_name(const struct outfit *outfit, int string, int note, const char *before,
+                         struct strbuf *out)
 {
-    if (note == 0)
+    if (outfit_is_open(outfit, string, note))
         strbuf_add(out, "open");
     else
-        strbuf_addf(out, "fret %d", note);
+        strbuf_addf(out, "%s%d", before, note);
 }
 
 void frets_add_note(const struct derived *derived, const struct frets_plan *plan, int string,
@@ -134,7 +135,7 @@ void frets_add_note(const struct derived *derived, const struct frets_plan *plan
     const struct fret_clearance *clearance = &derived->clearance[string];
 
     add_string(out, plan, string);
-    add_note_name(out, note);
+    frets_add_note_name(&plan->outfit, string, note, "fret ", out);
     if (note < 0 || note > plan->frets || !clearance->headroom_mm[note].given) {
         strbuf_add(out, note == plan->frets
                             ? ": no fret ahead"
@@ -169,10 +170,7 @@ bool frets_add_tightest(const struct frets_plan *plan, struct strbuf *out)
     for (int i = 0; i < tight->count; i++) {
         strbuf_add(out, i > 0 ? "; " : "tightest: ");
         add_string(out, plan, tight->note[i].string);
-        if (tight->note[i].note > 0)
-            strbuf_addf(out, "at %d", tight->note[i].note);
-        else
-            strbuf_add(out, "open");
+        frets_add_note_name(&plan->outfit, tight->note[i].string, tight->note[i].note, "at ", out);
         strbuf_addf(out, ", fret %d", tight->note[i].at);
         add_touches(out, tight->note[i].share,
                     plan->doubt.u_touches[tight->note[i].string][tight->note[i].note], i == 0);
@@ -203,10 +201,14 @@ bool frets_add_gains(const struct frets_plan *plan, const struct shop_units *uni
     return true;
 }
 
-/* "0 3 5-7": notes as a list is typed. */
-static void add_notes(struct strbuf *out, uint64_t notes)
+/* "0 3 5-7": notes as a list is typed, 0 for the open string. */
+static void add_notes(struct strbuf *out, const struct frets_plan *plan, int string, uint64_t notes)
 {
+    const uint64_t open = UINT64_C(1) << plan->outfit.from_fret[string];
     const char *between = "";
+
+    if (notes & open)
+        notes = (notes & ~open) | 1;
 
     for (int n = 0; n <= FRETS_MAX; n++) {
         int last = n;
@@ -251,14 +253,15 @@ bool frets_add_buzz(const struct frets_plan *plan, int string, const struct shop
                     struct strbuf *out)
 {
     const struct survey_buzz *buzz = &plan->buzz[string];
+    const int fretted = plan->outfit.from_fret[string] + 1;
 
     if (!buzz->heard)
         return false;
     add_string(out, plan, string);
     strbuf_add(out, "buzzes at ");
-    add_notes(out, buzz->buzzing);
+    add_notes(out, plan, string, buzz->buzzing);
     if (!buzz->explained) {
-        strbuf_add(out, plan->headroom[string][1] == HEADROOM_UNKNOWN && plan->frets > 1
+        strbuf_add(out, fretted < plan->frets && plan->headroom[string][fretted] == HEADROOM_UNKNOWN
                             ? ": enter heights and gauges first, then the fret is named"
                             : ": no fret ahead explains it; look at nut, saddle, loose parts");
         return true;
@@ -273,14 +276,12 @@ bool frets_add_buzz(const struct frets_plan *plan, int string, const struct shop
     return true;
 }
 
-static void add_air(const struct survey_buzz *buzz, int note, const struct shop_units *units,
-                    struct strbuf *out)
+static void add_air(const struct frets_plan *plan, int string, int note,
+                    const struct shop_units *units, struct strbuf *out)
 {
-    if (note == 0)
-        strbuf_add(out, "open ");
-    else
-        strbuf_addf(out, "note %d ", note);
-    add_gap(out, buzz->margin_mm[note], units);
+    frets_add_note_name(&plan->outfit, string, note, "note ", out);
+    strbuf_add_char(out, ' ');
+    add_gap(out, plan->buzz[string].margin_mm[note], units);
 }
 
 bool frets_add_evidence(const struct frets_plan *plan, int string, const struct shop_units *units,
@@ -291,16 +292,16 @@ bool frets_add_evidence(const struct frets_plan *plan, int string, const struct 
     if (!buzz->heard || !buzz->explained || buzz->rocker > 0)
         return false;
     strbuf_add(out, "air over it: ");
-    add_air(buzz, buzz->high.least_note, units, out);
+    add_air(plan, string, buzz->high.least_note, units, out);
     strbuf_add(out, ", buzzes");
     if (buzz->high.bounded) {
         strbuf_add(out, "; ");
-        add_air(buzz, buzz->high.most_note, units, out);
+        add_air(plan, string, buzz->high.most_note, units, out);
         strbuf_add(out, ", clean");
     }
     if (buzz->misfit > 0) {
         strbuf_add(out, "; against it: ");
-        add_notes(out, buzz->unexplained | buzz->against);
+        add_notes(out, plan, string, buzz->unexplained | buzz->against);
     }
     return true;
 }

@@ -47,6 +47,10 @@ int frets_count(const struct frets_plan *plan, enum headroom headroom);
 /* '.', 'o' if it is tight or may buzz, '#', or a blank if it is not known. */
 char frets_mark(enum headroom headroom);
 
+/* Appends "open", or the number of the note's fret with what comes before it: "at fret 3". */
+void frets_add_note_name(const struct outfit *outfit, int string, int note, const char *before,
+                         struct strbuf *out);
+
 /* Appends a note's headroom in full: "string 6 fret 3: headroom .053 +-.012 in, over fret 5:
  * plenty". */
 void frets_add_note(const struct derived *derived, const struct frets_plan *plan, int string,

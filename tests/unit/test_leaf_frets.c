@@ -229,6 +229,83 @@ static void why_explains_the_headroom(void **state)
     bench_close(app);
 }
 
+/* The lowest of six strings starts at fret 5, so that its note there is its open one. */
+#define SHORT "string.6 from_fret = 5\n"
+
+static void a_short_strings_open_note_is_called_open(void **state)
+{
+    struct app *app =
+        start_record(build_record_full, STRINGS SHORT "visit.1.pass.1 buzz.6 = 0 6\n"
+                                                      "visit.1.pass.1 clean.6 = 8-15\n");
+    const struct frets_plan *plan = &frets_state(app)->plan;
+    const struct explain_from from = {.place = place_of(&app->record, 1, 1), .derived = &app->now};
+    struct explanation explanation;
+    char memory[240];
+    struct strbuf words = STRBUF(memory);
+
+    (void)state;
+    frets_add_note(&app->now, plan, 6, 5, &app->units, &words);
+    assert_non_null(strstr(memory, "string 6 open: headroom"));
+    strbuf_clear(&words);
+    assert_true(frets_add_buzz(plan, 6, &app->units, &words));
+    assert_non_null(strstr(memory, "string 6 buzzes at 0 6: fret 7"));
+    strbuf_clear(&words);
+    assert_true(frets_add_evidence(plan, 6, &app->units, &words));
+    if (!strstr(memory, "open ") && !strstr(memory, "note 6 "))
+        fail_msg("%s", memory);
+    assert_null(strstr(memory, "note 5 "));
+    explain_headroom(&from, 6, 5, &explanation);
+    assert_non_null(strstr(explanation.lines[0].text, "string 6 open "));
+    bench_close(app);
+}
+
+/* A low nut under it: its open note is the tightest of all. */
+static void a_short_string_is_tightest_open(void **state)
+{
+    struct app *app =
+        start_record(build_record_full, STRINGS SHORT "visit.1.pass.1 nut_gap.6 = .003 in\n");
+    char memory[240];
+    struct strbuf words = STRBUF(memory);
+
+    (void)state;
+    assert_true(frets_add_tightest(&frets_state(app)->plan, &words));
+    assert_non_null(strstr(memory, "tightest: string 6 open, fret "));
+    bench_close(app);
+}
+
+/* With heights and gauges entered there is nothing more to enter: its last fret has none ahead. */
+static void a_short_strings_buzz_asks_for_nothing_entered(void **state)
+{
+    struct app *app = start_record(build_record_full, STRINGS SHORT "visit.1.pass.1 buzz.6 = 19\n");
+    struct app *unknown = start_record(build_record_full, SHORT "visit.1.pass.1 buzz.6 = 7\n");
+    char memory[240];
+    struct strbuf words = STRBUF(memory);
+
+    (void)state;
+    assert_true(frets_add_buzz(&frets_state(app)->plan, 6, &app->units, &words));
+    assert_non_null(strstr(memory, "no fret ahead explains it"));
+    strbuf_clear(&words);
+    assert_true(frets_add_buzz(&frets_state(unknown)->plan, 6, &unknown->units, &words));
+    assert_non_null(strstr(memory, "enter heights and gauges first"));
+    bench_close(app);
+    bench_close(unknown);
+}
+
+/* From its own nut on, and back past that to the tightest. */
+static void the_note_looked_at_is_one_of_the_string(void **state)
+{
+    struct app *app = start_record(build_record_full, STRINGS SHORT);
+    const int tightest = app_note(app);
+
+    (void)state;
+    while (app_note(app) > 5)
+        bench_press(app, "j");
+    assert_int_equal(app_note(app), 5);
+    bench_press(app, "j");
+    assert_int_equal(app_note(app), tightest);
+    bench_close(app);
+}
+
 static void odd_boards_hold_nothing(void **state)
 {
     static const char *const boards[] = {
@@ -261,6 +338,10 @@ int main(void)
         cmocka_unit_test(levelling_says_what_is_left),
         cmocka_unit_test(the_note_looked_at_goes_round),
         cmocka_unit_test(why_explains_the_headroom),
+        cmocka_unit_test(a_short_strings_open_note_is_called_open),
+        cmocka_unit_test(a_short_string_is_tightest_open),
+        cmocka_unit_test(a_short_strings_buzz_asks_for_nothing_entered),
+        cmocka_unit_test(the_note_looked_at_is_one_of_the_string),
         cmocka_unit_test(odd_boards_hold_nothing),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

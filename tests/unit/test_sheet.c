@@ -10,6 +10,7 @@
 #include "course_record.h"
 #include "sheet/sheet_make.h"
 #include "sheet/sheet_text.h"
+#include "survey_record.h"
 
 static struct sheet_ask ask_of(int visit)
 {
@@ -463,6 +464,36 @@ static void what_buzzed_is_said_in_one_line(void **state)
     record_done(&record);
 }
 
+/* Typed by its fret or as 0. Two strings that buzz tell how hard it is played. */
+static void a_short_strings_open_note_is_open_on_the_sheet(void **state)
+{
+    static const char heard[] =
+        "string.6 from_fret = 5\n"
+        "visit.1.pass.1 nut_gap.6 = .010 in\nvisit.1.pass.1 action.6 = 3.5/64 in\n"
+        "visit.1.pass.1 nut_gap.5 = .018 in\nvisit.1.pass.1 action.5 = 5.5/64 in\n"
+        "visit.1.pass.1 clean.6 = 12-17\nvisit.1.pass.1 clean.5 = 14\n"
+        "visit.1.pass.1 buzz.5 = 6\n";
+    static const char *const typed[] = {"visit.1.pass.1 buzz.6 = 5\n",
+                                        "visit.1.pass.1 buzz.6 = 0\n"};
+    const struct sheet_ask ask = ask_of(0);
+
+    (void)state;
+    for (size_t i = 0; i < sizeof typed / sizeof typed[0]; i++) {
+        struct record record;
+
+        build_record(&record, build_record_full);
+        build_record_add(&record, survey_record_strings);
+        build_record_add(&record, heard);
+        build_record_add(&record, typed[i]);
+        char *text = text_of_ask(&record, &ask, true);
+        assert_has(text, "string 6 buzzed open, string 5 at fret 6");
+        assert_has(text, "string 6 open, string 3");
+        assert_lacks(text, "at fret 5");
+        free(text);
+        record_done(&record);
+    }
+}
+
 /* 4.5 mm stand over it on the treble side, 3 mm have to. */
 static void what_is_left_of_the_saddle_does_not_frighten(void **state)
 {
@@ -557,6 +588,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(no_curve_from_a_setback_that_is_not_entered),
+        cmocka_unit_test(a_short_strings_open_note_is_open_on_the_sheet),
         cmocka_unit_test(a_second_strings_curve_needs_its_courses_setback_only),
         cmocka_unit_test(readings_stand_beside_what_was_wanted),
         cmocka_unit_test(first_and_last_pass_stand_side_by_side),

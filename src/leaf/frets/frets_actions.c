@@ -10,8 +10,9 @@ int frets_note(const struct app *app)
 
     if (string > board->strings)
         return -1;
-    return picked >= 0 && picked <= board->frets ? picked
-                                                 : frets_tightest_note(app_shown(app), string);
+    return picked >= board->start_fret[string] && picked <= board->frets
+               ? picked
+               : frets_tightest_note(app_shown(app), string);
 }
 
 bool frets_has_note(const struct app *app)
@@ -22,7 +23,9 @@ bool frets_has_note(const struct app *app)
 void frets_step_note(struct turn *turn, int by)
 {
     const struct app *app = turn->app;
+    const struct board *board = &app_shown(app)->setup.board;
     const int note = frets_note(app) + by;
 
-    frets_state(app)->picked = note <= app->now.setup.board.frets ? note + 1 : 0;
+    frets_state(app)->picked =
+        note >= board->start_fret[app_string(app)] && note <= board->frets ? note + 1 : 0;
 }

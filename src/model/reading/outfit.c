@@ -217,6 +217,11 @@ bool outfit_asks(const struct outfit *outfit, enum field_id field, int string)
     }
 }
 
+bool outfit_is_open(const struct outfit *outfit, int string, int note)
+{
+    return note == 0 || note == outfit->from_fret[string];
+}
+
 const char *outfit_noun(const struct outfit *outfit, int string)
 {
     return outfit_is_course(outfit, string) ? "course" : "string";

@@ -60,6 +60,9 @@ bool outfit_has_move(const struct outfit *outfit, enum move_kind kind);
 /* Whether a string's height over fret 1 is set by a slot that can be filed. */
 bool outfit_has_slot(const struct outfit *outfit, int string);
 
+/* Whether a note of a string is its open one: note 0, or that of the fret that it starts at. */
+bool outfit_is_open(const struct outfit *outfit, int string, int note);
+
 /* What it is called where it is read: "course" and its number, or "string" and its own. */
 const char *outfit_noun(const struct outfit *outfit, int string);
 int outfit_number(const struct outfit *outfit, int string);
