@@ -7,13 +7,25 @@
 #include "model/frets/saddle_top.h"
 #include "model/reading/record_access.h"
 
-/* From midway between the outer two. */
-static void centre(double place_mm[STRINGS_MAX + 1], int strings)
+static void centre(double place_mm[STRINGS_MAX + 1], int strings, int treble, int bass)
 {
-    const double middle = (place_mm[1] + place_mm[strings]) / 2;
+    const double middle = (place_mm[treble] + place_mm[bass]) / 2;
 
     for (int s = 1; s <= strings; s++)
         place_mm[s] -= middle;
+}
+
+/* The crest is midway between the outer two strings, at the nut those in its slots. */
+static void centre_both(const struct outfit *outfit, struct saddle_top_plan *plan)
+{
+    int treble = 1, bass = outfit->strings;
+
+    centre(plan->saddle_mm, outfit->strings, treble, bass);
+    while (!outfit_has_slot(outfit, treble))
+        treble++;
+    while (!outfit_has_slot(outfit, bass))
+        bass--;
+    centre(plan->nut_mm, outfit->strings, treble, bass);
 }
 
 /* All but the heights; false where something is not known. */
@@ -33,8 +45,7 @@ static bool plan_board(const struct record *record, const struct setup *setup,
     plan->radius_nut_mm = nut.value;
     plan->radius_end_mm = end.value;
     plan->end_mm = maybe_or(setup->board_end_mm, board->station_mm[LANE_MIDDLE][board->frets]);
-    centre(plan->nut_mm, board->strings);
-    centre(plan->saddle_mm, board->strings);
+    centre_both(&setup->outfit, plan);
     return true;
 }
 
@@ -53,8 +64,9 @@ static bool plan_wanted(const struct setup *setup, struct saddle_top_plan *plan)
                                                  &setup->gap_target_treble_mm, &setup->outfit, s);
         const struct maybe action = setup_target_at(
             &setup->action_target_bass_mm, &setup->action_target_treble_mm, &setup->outfit, s);
-        const double x1 = board->station_mm[s][1], xk = board->station_mm[s][k];
-        const double u1 = neck_curve_height_mm(&curve, board, s, 1) + gap.value;
+        const int first = board_gap_fret(board, s);
+        const double x1 = board->station_mm[s][first], xk = board->station_mm[s][k];
+        const double u1 = neck_curve_height_mm(&curve, board, s, first) + gap.value;
         const double uk = neck_curve_height_mm(&curve, board, s, k) + action.value;
 
         if (!gap.given || !action.given)

@@ -12,11 +12,11 @@ double saddle_top_radius_at_mm(const struct saddle_top_plan *plan, double x_mm)
 static double drop_mm(const struct saddle_top_plan *plan, int string, int fret)
 {
     const struct board *board = plan->board;
-    const double x = board->station_mm[string][fret];
-    const double share = x / board->contact_mm[string];
+    const double start = board->start_mm[string], x = start + board->station_mm[string][fret];
+    const double share = x / (start + board->contact_mm[string]);
     const double y =
         plan->nut_mm[string] + (plan->saddle_mm[string] - plan->nut_mm[string]) * share;
-    const double on_middle = x * board->scale_mm[LANE_MIDDLE] / board->scale_mm[string];
+    const double on_middle = x * board->scale_mm[LANE_MIDDLE] / board_scale_mm(board, string);
     const double radius = saddle_top_radius_at_mm(plan, on_middle);
 
     if (plan->radius_nut_mm == 0)

@@ -17,8 +17,8 @@ struct saddle_top_plan {
     const struct board *board;             /* has_curve */
     double radius_nut_mm, radius_end_mm;   /* both > 0; both 0: flat */
     double end_mm;                         /* where the second holds, on the middle scale */
-    double nut_mm[STRINGS_MAX + 1];        /* places of the strings across the board, from */
-    double saddle_mm[STRINGS_MAX + 1];     /* midway between the outer two */
+    double nut_mm[STRINGS_MAX + 1];        /* where each string's line crosses nut and saddle, */
+    double saddle_mm[STRINGS_MAX + 1];     /* from below the crest */
     double over_chord_mm[STRINGS_MAX + 1]; /* of each string's top, over its own chord */
 };
 
