@@ -106,7 +106,7 @@ static void label_fret(const struct board_drawing *drawing, int fret, double x_m
                  &template_plain, memory);
 }
 
-/* Straight lines from slot to saddle, the saddle's spread centred on the board. */
+/* Straight lines from the string's nut to the saddle, whose spread is centred on the board. */
 static void draw_strings(const struct board_drawing *drawing)
 {
     const struct survey_layout *layout = &drawing->source->layout;
@@ -116,14 +116,15 @@ static void draw_strings(const struct board_drawing *drawing)
     for (int s = 1; s <= layout->strings; s++) {
         const struct string_layout *of = &layout->string[s];
 
-        if (!of->nut_centre_mm.given || !of->saddle_centre_mm.given || !drawing->width_nut.given)
+        if (!of->nut_line_mm.given || !of->saddle_centre_mm.given || !drawing->width_nut.given)
             continue;
-        const double at_nut = of->nut_centre_mm.value - nut_mm / 2;
-        const double at_saddle = of->saddle_centre_mm.value - span_mm / 2;
-        const double at_end = at_nut + (at_saddle - at_nut) * drawing->end_mm / saddle_mm;
+        const double at_nut = centre_x(drawing) + of->nut_line_mm.value - nut_mm / 2;
+        const double at_saddle = centre_x(drawing) + of->saddle_centre_mm.value - span_mm / 2;
+        const double slope = (at_saddle - at_nut) / saddle_mm;
 
-        page_draw_line(drawing->list, (struct page_point){centre_x(drawing) + at_nut, TOP},
-                       (struct page_point){centre_x(drawing) + at_end, TOP + drawing->end_mm},
+        page_draw_line(drawing->list,
+                       (struct page_point){at_nut + slope * of->start_mm, TOP + of->start_mm},
+                       (struct page_point){at_nut + slope * drawing->end_mm, TOP + drawing->end_mm},
                        &template_guide);
     }
 }

@@ -74,6 +74,8 @@ static void say_slots(const struct template_source *source, struct page_list *li
     template_say(list, CENTRE, y, PAGE_LEFT, &template_small, "centre, from the bass edge");
     template_say(list, GAUGE, y, PAGE_LEFT, &template_small, "gauge, grey");
     for (int s = source->layout.strings; s >= 1; s--) {
+        if (!source->layout.string[s].nut_centre_mm.given)
+            continue;
         y += TABLE_ROW;
         say_string(source, list, s, y);
         say_length(list, CENTRE, y, source->layout.string[s].nut_centre_mm.value);
@@ -88,7 +90,7 @@ enum status template_draw_nut(const struct template_source *source, struct page_
     const double width_mm = nut.given ? nut.value : board.value;
     struct page_list *list;
 
-    if (!source->layout.string[1].nut_centre_mm.given) {
+    if (!source->layout.string[1].nut_line_mm.given) {
         if (!record_entered_one(source->record, FIELD_WIDTH_NUT).given)
             (void)template_need_one(source, FIELD_NUT_WIDTH);
         (void)template_need_one(source, FIELD_NUT_MARGIN_BASS);
@@ -104,7 +106,8 @@ enum status template_draw_nut(const struct template_source *source, struct page_
     page_draw_box(list, (struct page_point){LEFT, NUT_TOP}, width_mm, NUT_HEIGHT, &template_cut);
     template_say(list, LEFT - 2, NUT_TOP + 5, PAGE_RIGHT, &template_small, "bass edge");
     for (int s = 1; s <= source->layout.strings; s++)
-        draw_slot(source, list, s);
+        if (source->layout.string[s].nut_centre_mm.given)
+            draw_slot(source, list, s);
     say_slots(source, list);
     return template_finish(list, ret_drawing);
 }

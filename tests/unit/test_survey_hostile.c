@@ -114,6 +114,7 @@ static void check_layout(const struct record *record, const struct derived *deri
 
         assert_true(isfinite(string->contact_mm));
         check_given(string->nut_centre_mm);
+        check_given(string->nut_line_mm);
         check_given(string->saddle_centre_mm);
         check_given(string->contact_predicted_mm);
         check_given(string->contact_best_mm);

@@ -117,6 +117,32 @@ static void test_equal_centres(void **state)
                     step, 1e-9);
 }
 
+/* The lowest of six starts at fret 5 and has no slot: the other five share the nut's width. Its
+ * line goes on beside them, and is as far from string 5 as that is from string 4. */
+static void test_short_string(void **state)
+{
+    static const double gauge_mm[] = {0, 0.3048, 0.4064, 0.6096, 0.8128, 1.0668};
+    char memory[300];
+    struct strbuf lines = STRBUF(memory);
+    double gauges = 0;
+
+    (void)state;
+    strbuf_add(&lines, nut);
+    strbuf_add(&lines, "nut spread = equal-gaps\nstring.6 from_fret = 5");
+    const struct survey_layout layout = survey(memory);
+    for (int s = 1; s <= 5; s++)
+        gauges += gauge_mm[s];
+    const double gap = (44 - 3.5 - 3 - gauges) / 4;
+    assert_near(layout.string[5].nut_centre_mm.value, 3.5 + gauge_mm[5] / 2, 1e-9);
+    assert_near(layout.string[4].nut_centre_mm.value, 3.5 + gauge_mm[5] + gap + gauge_mm[4] / 2,
+                1e-9);
+    assert_near(layout.string[1].nut_centre_mm.value, 44 - 3 - gauge_mm[1] / 2, 1e-9);
+    assert_false(layout.string[6].nut_centre_mm.given);
+    assert_near(layout.string[5].nut_centre_mm.value - assert_given(layout.string[6].nut_line_mm),
+                layout.string[4].nut_centre_mm.value - layout.string[5].nut_centre_mm.value, 1e-9);
+    assert_near(layout.string[6].saddle_centre_mm.value, 0, 0);
+}
+
 /* Without the rule, a margin or a gauge nothing is laid out; the board's width stands in for
  * the nut's. */
 static void test_spread_absent(void **state)
@@ -204,9 +230,10 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_frets),         cmocka_unit_test(test_dots),
-        cmocka_unit_test(test_multi_scale),   cmocka_unit_test(test_equal_gaps),
-        cmocka_unit_test(test_equal_centres), cmocka_unit_test(test_spread_absent),
-        cmocka_unit_test(test_ends),          cmocka_unit_test(test_no_board),
+        cmocka_unit_test(test_multi_scale),   cmocka_unit_test(test_short_string),
+        cmocka_unit_test(test_equal_gaps),    cmocka_unit_test(test_equal_centres),
+        cmocka_unit_test(test_spread_absent), cmocka_unit_test(test_ends),
+        cmocka_unit_test(test_no_board),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

@@ -7,6 +7,7 @@
 #include "build_record.h"
 #include "course_record.h"
 #include "page/page_inside.h"
+#include "survey_record.h"
 #include "template/template.h"
 #include "template/template_pages.h"
 
@@ -213,6 +214,28 @@ static void a_courses_setback_places_both_its_strings(void **state)
     assert_int_equal(count_unplaced("string.7 setback"), 2);
 }
 
+/* String 6 starts at fret 5: no slot is cut for it. */
+static void a_short_string_has_no_slot_on_the_nut(void **state)
+{
+    static const char lines[] =
+        "nut width = 44 mm\nnut margin_bass = 3 mm\nnut margin_treble = 3 mm\n"
+        "nut spread = equal-gaps\nbridge spread = 54 mm\nstring.6 from_fret = 5\n";
+    char missing[300] = "";
+    struct strbuf text = STRBUF(missing);
+    struct page_list *drawing;
+    struct derived derived;
+    struct record record;
+
+    (void)state;
+    survey_record_derive(&record, lines, &derived);
+    assert_int_equal(template_draw(TEMPLATE_NUT, place_current(&record), &derived, &drawing, &text),
+                     STATUS_OK);
+    assert_int_equal(count_texts(drawing, "5"), 1);
+    assert_int_equal(count_texts(drawing, "6"), 0);
+    page_list_free(drawing);
+    record_done(&record);
+}
+
 static bool applies(enum template_kind kind, const char *more)
 {
     struct record record;
@@ -271,6 +294,7 @@ int main(void)
         cmocka_unit_test(one_drawing_holds_them_all),
         cmocka_unit_test(missing_readings_go_by_their_names),
         cmocka_unit_test(a_courses_setback_places_both_its_strings),
+        cmocka_unit_test(a_short_string_has_no_slot_on_the_nut),
         cmocka_unit_test(wedges_only_where_a_reset_is_due),
         cmocka_unit_test(names_are_found_again),
     };

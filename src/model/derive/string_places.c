@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/derive/string_places.h"
 
+#include <math.h>
+
 #include "model/frets/layout.h"
 #include "model/reading/record_access.h"
 
@@ -75,6 +77,54 @@ static void place_strings(const struct spread *spread, const double *course_mm, 
     }
 }
 
+/* On from its neighbours in their steps, as if its line went on to the nut; false without two of
+ * them. */
+static bool place_short(int course, int step, int courses, double *course_mm)
+{
+    const int near = course + step, far = near + step;
+
+    if (far < 1 || far > courses || isnan(course_mm[near - 1]) || isnan(course_mm[far - 1]))
+        return false;
+    course_mm[course - 1] = 2 * course_mm[near - 1] - course_mm[far - 1];
+    return true;
+}
+
+static bool place_shorts(int courses, double *course_mm)
+{
+    for (int c = 1; c <= courses; c++)
+        if (isnan(course_mm[c - 1]))
+            (void)place_short(c, -1, courses, course_mm);
+    for (int c = courses; c >= 1; c--)
+        if (isnan(course_mm[c - 1]) && !place_short(c, 1, courses, course_mm))
+            return false;
+    return true;
+}
+
+/* The courses in slots share the nut, as if there were no others. */
+static bool spread_over_nut(const struct spread *spread, double width_mm, double bass_mm,
+                            double treble_mm, double course_mm[STRINGS_MAX])
+{
+    const struct outfit *outfit = spread->outfit;
+    double wide_mm[STRINGS_MAX], centre_mm[STRINGS_MAX];
+    int course_of[STRINGS_MAX], count = 0;
+
+    for (int s = 1; s <= outfit->strings; s++) {
+        const int course = outfit->course[s] - 1;
+
+        course_mm[course] = (double)NAN;
+        if (outfit_first(outfit, s) != s || !outfit_has_slot(outfit, s))
+            continue;
+        course_of[count] = course;
+        wide_mm[count++] = spread->wide_mm[course];
+    }
+    if (layout_spread_nut(width_mm, bass_mm, treble_mm, spread->rule, count, wide_mm, centre_mm) !=
+        STATUS_OK)
+        return false;
+    for (int i = 0; i < count; i++)
+        course_mm[course_of[i]] = centre_mm[i];
+    return place_shorts(outfit->courses, course_mm);
+}
+
 bool string_places_nut(const struct record *record, const struct string_facts *facts,
                        const struct outfit *outfit, double ret_centre_mm[STRINGS_MAX + 1])
 {
@@ -88,8 +138,7 @@ bool string_places_nut(const struct record *record, const struct string_facts *f
 
     if (!find_spread(record, facts, outfit, &spread) || !width.given || !bass.given ||
         !treble.given ||
-        layout_spread_nut(width.value, bass.value, treble.value, spread.rule, outfit->courses,
-                          spread.wide_mm, course_mm) != STATUS_OK)
+        !spread_over_nut(&spread, width.value, bass.value, treble.value, course_mm))
         return false;
     place_strings(&spread, course_mm, ret_centre_mm);
     return true;

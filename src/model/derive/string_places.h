@@ -13,8 +13,9 @@
  * within a course too.
  */
 
-/* From the bass edge of the nut, mm, by string number ([0] unused). False if something is missing.
- */
+/* From the bass edge of the nut, mm, by string number ([0] unused). One that starts higher has no
+ * part of the nut's room: its place is where its line would cross the nut, on in the steps of its
+ * neighbours, and may lie beside it. False if something is missing. */
 bool string_places_nut(const struct record *record, const struct string_facts *facts,
                        const struct outfit *outfit, double ret_centre_mm[STRINGS_MAX + 1]);
 

@@ -43,6 +43,8 @@ static void spread_strings(const struct record *record, const struct derived *de
 
     for (int s = 1; s <= layout->strings; s++) {
         if (has_nut)
+            layout->string[s].nut_line_mm = maybe_given(nut_mm[s]);
+        if (has_nut && outfit_has_slot(&derived->setup.outfit, s))
             layout->string[s].nut_centre_mm = maybe_given(nut_mm[s]);
         if (has_saddle)
             layout->string[s].saddle_centre_mm = maybe_given(saddle_mm[s]);
@@ -65,6 +67,7 @@ static void place_ends(const struct derived *derived, int string, struct string_
     const double scale_mm = board_scale_mm(board, string), start_mm = board->start_mm[string];
     const double contact_mm = start_mm + board->contact_mm[string];
 
+    layout->start_mm = start_mm;
     layout->contact_mm = contact_mm;
     layout->contact_predicted_mm = station(figures, FIGURE_SETBACK_PREDICTED, string, scale_mm);
     layout->contact_best_mm = station(figures, FIGURE_SETBACK_BEST, string, scale_mm);

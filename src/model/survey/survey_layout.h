@@ -20,7 +20,9 @@ bool survey_layout_has_dot(int fret);
 
 struct string_layout {
     struct layout_fret fret[FRETS_MAX + 1]; /* on that string's own scale */
-    struct maybe nut_centre_mm;             /* from the bass edge of the nut */
+    struct maybe nut_centre_mm;             /* of its slot, from the bass edge of the nut */
+    struct maybe nut_line_mm;               /* the same, of a string without one where its line */
+    double start_mm;                        /* would cross the nut; and where it starts */
     struct maybe saddle_centre_mm;          /* from the centre of the lowest string */
     /* Saddle contact: as it is (scale + setback entered), the setback predicted, the best
      * with the nut front to go with it, and what the cents read ask for. */
