@@ -239,7 +239,7 @@ void amount_add_all(struct strbuf *out, double mm, enum unit unit)
 
 double amount_of_work(double mm, enum unit unit)
 {
-    const double step = unit == UNIT_MM ? 0.05 : 0.0254, rounding = 1e-6;
+    const double step = written_unit(unit) == UNIT_MM ? 0.05 : 0.0254, rounding = 1e-6;
     const double done = step * ceil(mm / step - rounding);
 
     return done == 0 ? mm : done;

@@ -28,7 +28,8 @@ void amount_add_short(struct strbuf *out, double mm, enum unit unit, int columns
 void amount_add_cut(struct strbuf *out, double mm, enum unit unit);
 
 /* A change as a hand makes it, to .001 in or 0.05 mm, rounded toward less wood taken off: a cut to
- * less, a fill to more. What is less than that stays as it is. `unit` is thousandths or mm. */
+ * less, a fill to more. What is less than that stays as it is. `unit` is what the amount is then
+ * written in. */
 double amount_of_work(double mm, enum unit unit);
 
 /* Appends it, with its sign. */

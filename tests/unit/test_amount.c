@@ -112,6 +112,23 @@ static void amount_to_cut_is_no_finer_than_a_hand(void **state)
     assert_string_equal(cut(-0.01, UNIT_MM), "0.0");
 }
 
+/* Less wood off: -0.37 mm is a cut of 0.35 mm, also where leaves are marked in hundredths; of .014
+ * in (.3556 mm) where they are marked in thousandths. Fills go to more. */
+static void amount_of_work_is_what_a_hand_makes(void **state)
+{
+    static const enum unit metric[] = {UNIT_MM, UNIT_100THS};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof metric / sizeof metric[0]; i++) {
+        assert_near(amount_of_work(-0.37, metric[i]), -0.35, 1e-9);
+        assert_near(amount_of_work(0.37, metric[i]), 0.40, 1e-9);
+        assert_near(amount_of_work(-0.35, metric[i]), -0.35, 1e-9);
+        assert_near(amount_of_work(-0.03, metric[i]), -0.03, 1e-9);
+    }
+    assert_near(amount_of_work(-0.37, UNIT_TH), -0.3556, 1e-9);
+    assert_near(amount_of_work(0.37, UNIT_TH), 0.381, 1e-9);
+}
+
 /* 5/64 in is 2.0 mm on a metric rule; what is written in the rule's own unit stays. */
 static void amount_on_rule_is_round(void **state)
 {
@@ -304,6 +321,7 @@ int main(void)
         cmocka_unit_test(amount_writes_what_is_no_number_as_such),
         cmocka_unit_test(amount_gives_up_decimals_where_it_must),
         cmocka_unit_test(amount_to_cut_is_no_finer_than_a_hand),
+        cmocka_unit_test(amount_of_work_is_what_a_hand_makes),
         cmocka_unit_test(amount_on_rule_is_round),
         cmocka_unit_test(amount_names_its_unit),
         cmocka_unit_test(amount_range_is_one_amount_where_both_read_the_same),
