@@ -5,7 +5,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "build_record.h"
+#include "survey_record.h"
 #include "near.h"
 
 static bool has(const struct derived *derived, enum finding_id id, int number)
@@ -445,6 +445,42 @@ static void test_passes_after_each_other(void **state)
     record_done(&record);
 }
 
+/* The short way finds what the long way does, whoever asks for the move. */
+static void test_open_moves_alone(void **state)
+{
+    static const char at_targets[] = "targets relief = .013 in\n"
+                                     "targets relief_tolerance = .1 in\n"
+                                     "targets action_tolerance = 9 mm\n"
+                                     "targets nut_gap_tolerance = .1 in\n";
+    static const char *const more[] = {
+        "",
+        "visit.1.pass.1 cents.6.12 = 8",
+        "visit.1.pass.1 cents.6.12 = 1",
+        "visit.1.pass.1 spot.7 = .004 in",
+        "visit.1.pass.1 buzz.6 = 5 6\nvisit.1.pass.1 clean.6 = 0-4 7-19",
+        "visit.1.pass.1 clean.6 = 0-19",
+        "visit.1.pass.1 exposure_bass = .5 mm\nvisit.1.pass.1 exposure_treble = .5 mm",
+        "visit.2.pass.1 buzz.5 = 3",
+    };
+    bool by_count[MOVE_COUNT_ + 1] = {false};
+
+    (void)state;
+    for (size_t i = 0; i < 2 * sizeof more / sizeof more[0]; i++) {
+        struct derived derived;
+        struct record record;
+
+        survey_record_build(&record, more[i / 2]);
+        build_record_add(&record, i % 2 ? at_targets : "");
+        struct past past = past_of(&record);
+        derive_current(&record, &derived);
+        const int open = move_set_count(&derived.moves, move_is_open);
+        assert_int_equal(derive_open_moves(&past), open);
+        by_count[open] = true;
+        record_done(&record);
+    }
+    assert_true(by_count[0] && by_count[1] && by_count[3]);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -457,6 +493,7 @@ int main(void)
         cmocka_unit_test(test_advice),
         cmocka_unit_test(test_current_pass),
         cmocka_unit_test(test_passes_after_each_other),
+        cmocka_unit_test(test_open_moves_alone),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

@@ -66,9 +66,8 @@ static struct rod_neck find_rod(const struct record *record, struct past *past)
 void card_make(const struct record *record, struct card *ret_card)
 {
     struct past past = past_of(record);
-    struct derived derived;
+    const bool moves_open = derive_open_moves(&past) > 0;
 
-    derive_current_after(&past, &derived);
     *ret_card = (struct card){
         .name = text_of(record, reading_key_one(FIELD_NAME)),
         .kind = text_of(record, reading_key_one(FIELD_KIND)),
@@ -77,7 +76,7 @@ void card_make(const struct record *record, struct card *ret_card)
         .serial = text_of(record, reading_key_one(FIELD_SERIAL)),
         .visit = last_date(record),
         .rod = find_rod(record, &past),
-        .moves_open = move_set_count(&derived.moves, move_is_open) > 0,
+        .moves_open = moves_open,
     };
     struct strbuf also = STRBUF(ret_card->also);
     add_also(record, &also);

@@ -65,14 +65,18 @@ static void find_straightedge(struct derived *derived)
             maybe_given(setup->exposure_new_mm - (bass->saddle_mm + treble->saddle_mm) / 2);
 }
 
+/* How much is wanted: which moves are due and done, or all that follows from the readings. */
+enum depth { MOVES_ALONE, EVERYTHING };
+
 /* Set-up, moves and reset, with their uncertainty. */
-static void derive_setup(const struct belief *belief, struct derived *derived)
+static void derive_setup(const struct belief *belief, enum depth depth, struct derived *derived)
 {
     const struct setup *setup = &derived->setup;
 
     moves_solve(setup, NULL, &derived->figures, &derived->choice, &derived->lines);
     reset_solve(setup, &derived->figures);
-    uncertainty_solve(setup, &derived->choice, &derived->figures);
+    if (depth == EVERYTHING)
+        uncertainty_solve(setup, &derived->choice, &derived->figures);
     move_set_find(setup, &derived->figures, belief, &derived->moves);
     find_straightedge(derived);
     advise_rod(derived);
@@ -134,14 +138,23 @@ static void derive_sound(struct place place, struct past *past, struct derived *
     const struct record *record = &place.record;
     const struct setup *setup = &derived->setup;
 
-    if (!setup->has_board)
-        return;
     derive_strings(record, setup, derived->string, &derived->figures, &derived->findings);
     derive_pitch(record, setup, derived->string, &derived->lines, derived->pitch,
                  &derived->figures);
-    derive_cents_read(place, setup, &derived->figures);
     derive_saddle_top(record, setup, derived->string, &derived->lines, &derived->figures);
     derive_clearance(place, past, derived);
+}
+
+/* The moves that ear and tuner ask for. Only a buzz needs to know how the strings clear the frets.
+ */
+static void derive_by_ear(struct place place, enum depth depth, struct past *past,
+                          struct derived *derived)
+{
+    if (!derived->setup.has_board)
+        return;
+    if (depth == EVERYTHING || derive_hears_buzz(place, derived->setup.board.strings))
+        derive_sound(place, past, derived);
+    derive_cents_read(place, &derived->setup, &derived->figures);
     derive_heard_moves(place, derived, &derived->moves);
 }
 
@@ -163,7 +176,7 @@ static void look_back(struct place place, const struct rod_prior *others, struct
         move_set_wait_for_season(&derived->moves);
 }
 
-static void derive_state(struct place place, int climate_visit, const struct rod_prior *others,
+static void derive_moves(struct place place, enum depth depth, const struct rod_prior *others,
                          struct past *past, struct derived *ret_derived)
 {
     struct belief belief;
@@ -171,11 +184,17 @@ static void derive_state(struct place place, int climate_visit, const struct rod
     *ret_derived = (struct derived){.findings = {.count = 0}};
     setup_read(&ret_derived->setup, place, &ret_derived->findings);
     derive_belief(place, &ret_derived->setup, &belief);
-    derive_setup(&belief, ret_derived);
+    derive_setup(&belief, depth, ret_derived);
     if (ret_derived->moves.move[MOVE_ROD].state == MOVE_DUE)
         look_back(place, others, past, ret_derived);
     move_set_mark(&ret_derived->moves, place);
-    derive_sound(place, past, ret_derived);
+    derive_by_ear(place, depth, past, ret_derived);
+}
+
+static void derive_state(struct place place, int climate_visit, const struct rod_prior *others,
+                         struct past *past, struct derived *ret_derived)
+{
+    derive_moves(place, EVERYTHING, others, past, ret_derived);
     derive_neck(&place.record, &ret_derived->setup, &ret_derived->lines, &ret_derived->figures,
                 &ret_derived->findings);
     derive_break(&place.record, &ret_derived->setup, &ret_derived->figures);
@@ -213,12 +232,13 @@ void derive_current(const struct record *record, struct derived *ret_derived)
 {
     struct past past = past_of(record);
 
-    derive_current_after(&past, ret_derived);
+    derive_state(place_current(record), record_last_visit(record), NULL, &past, ret_derived);
 }
 
-void derive_current_after(struct past *past, struct derived *ret_derived)
+int derive_open_moves(struct past *past)
 {
-    const struct record *record = &past->looked.record;
+    struct derived derived;
 
-    derive_state(place_current(record), record_last_visit(record), NULL, past, ret_derived);
+    derive_moves(place_current(&past->looked.record), MOVES_ALONE, NULL, past, &derived);
+    return move_set_count(&derived.moves, move_is_open);
 }

@@ -54,7 +54,8 @@ void derive_predicted_u(struct place place, struct derived *derived);
  * of the last visit. */
 void derive_current(const struct record *record, struct derived *ret_derived);
 
-/* The same, with what was asked of the past left in *past. */
-void derive_current_after(struct past *past, struct derived *ret_derived);
+/* How many moves are open in the current state (move_is_open), at a fraction of the cost. What was
+ * asked of the past is left in *past. */
+int derive_open_moves(struct past *past);
 
 #endif

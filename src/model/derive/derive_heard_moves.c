@@ -9,10 +9,10 @@
 
 /* --- what asks --- */
 
-static bool any_heard(struct place place, enum field_id field, int strings)
+bool derive_hears_buzz(struct place place, int strings)
 {
     for (int s = 1; s <= strings; s++)
-        if (place_read_at(place, field, s, 0).given)
+        if (place_read_at(place, FIELD_BUZZ, s, 0).given)
             return true;
     return false;
 }
@@ -22,7 +22,7 @@ static bool asks_for_frets(struct place place, int strings, int frets)
     for (int n = 1; n <= frets && n <= FRETS_MAX; n++)
         if (rocker_is_high(place_read_at(place, FIELD_SPOT, 0, n)))
             return true;
-    return any_heard(place, FIELD_BUZZ, strings);
+    return derive_hears_buzz(place, strings);
 }
 
 static bool is_off_pitch(struct place place, int string, int frets)
