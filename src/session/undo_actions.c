@@ -41,7 +41,7 @@ static void show_place(struct app *app, const struct undo_step *step)
 
 static void add_text(struct strbuf *out, const char *text)
 {
-    strbuf_add(out, text ? text : "empty");
+    strbuf_add(out, text && text[0] != '\0' ? text : "empty");
 }
 
 /* "Undone: action, string 6: 8 1/4/64 in again, no longer 8/64 in; with 2 more that belong to

@@ -85,7 +85,9 @@ static enum status take_value(const dictionary *loaded, size_t number, struct in
     const size_t length = strlen(value);
     char *copy = memcpy(*arena, value, length + 1);
     entry->value = copy;
-    *arena += ini_unescape(copy, &entry->zero) + 1;
+    const size_t decoded = ini_unescape(copy, &entry->zero);
+    entry->escaped = decoded < length;
+    *arena += decoded + 1;
     return STATUS_OK;
 }
 

@@ -19,6 +19,7 @@ struct ini_entry {
     const char *name;    /* owned by the text */
     const char *value;   /* decoded; owned by the entries */
     bool zero;           /* holds %00, which stays as it is */
+    bool escaped;        /* holds another %XX */
 };
 
 struct ini_entries {

@@ -53,9 +53,11 @@ static void add_value(struct writer *writer, const struct ini_edit *edit, const 
                       const char *line_end)
 {
     const size_t length = strlen(edit->value);
-    size_t at = ini_escape(edit->value, length, writer->out);
+    size_t at = edit->spelled ? length : ini_escape(edit->value, length, writer->out);
     int part = 0;
 
+    if (edit->spelled)
+        bytes_add_text(writer->out, edit->value);
     if (*suffix && !ini_is_blank(*suffix))
         bytes_add_text(writer->out, " ");
     bytes_add_text(writer->out, suffix);

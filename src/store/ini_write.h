@@ -25,6 +25,7 @@ struct ini_edit {
     char name[64];     /* of the key or section */
     const char *value; /* any text; unused for a section */
     bool long_text;    /* may continue in name.1, name.2 ... */
+    bool spelled;      /* is written as it is: it has its quotes and escapes */
 };
 
 /*

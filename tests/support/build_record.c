@@ -83,6 +83,8 @@ static void put(struct record *record, const struct reading_key *key, const char
 {
     struct field_fault fault;
 
+    if (reading_key_is_change(key) && strcmp(text, "absent") == 0)
+        text = RECORD_GONE;
     if (record_put(record, key, text, false, &fault) != STATUS_OK)
         fail_msg("%s = %s: %s", field_get(key->field)->key, text, fault.words);
 }

@@ -8,7 +8,7 @@
 /*
  * Records for tests, written like a profile but with the section on every line: section, blank,
  * key, " = ", value; blank lines are skipped. A line that names no field, or whose value
- * is refused, fails the test.
+ * is refused, fails the test. In a change "absent" is what it is in a profile.
  */
 
 /* A new record with these lines. The caller ends it with record_done. */

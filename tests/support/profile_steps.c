@@ -22,7 +22,9 @@ void steps_put(struct record *record, const char *section, const char *name, con
 {
     const struct reading_key key = steps_key(section, name);
 
-    assert_int_equal(record_put(record, &key, text, false, NULL), STATUS_OK);
+    const bool gone = reading_key_is_change(&key) && strcmp(text, "absent") == 0;
+
+    assert_int_equal(record_put(record, &key, gone ? RECORD_GONE : text, false, NULL), STATUS_OK);
 }
 
 void steps_drop(struct record *record, const char *section, const char *name)

@@ -189,12 +189,29 @@ static void a_filed_change_becomes_a_correction(void **state)
     expect(app, "visit.3.string.6 gauge", ".056 in");
     /* That one holds no longer is a change too. */
     bench_press(app, "{Del}{Del}");
-    expect(app, "visit.3.string.6 gauge", "absent");
+    expect(app, "visit.3.string.6 gauge", RECORD_GONE);
     bench_press(app, "=");
     expect(app, "visit.3.string.6 gauge", NULL);
     expect(app, "string.6 gauge", NULL);
     bench_press(app, "*1");
     expect(app, "string.6 gauge", ".053 in");
+    bench_close(app);
+}
+
+/* What the file's word for it would say. */
+static void a_text_of_any_words_is_a_text(void **state)
+{
+    struct app *app = bench_open(three, "instrument owner = A. Marsh\n", LEAF_INTAKE);
+    const struct reading_key owner = reading_key_one(FIELD_OWNER);
+
+    (void)state;
+    while (app_cell(app)->key.field != FIELD_OWNER)
+        bench_press(app, "{Down}");
+    bench_press(app, "absent{Enter}");
+    expect(app, "visit.3.instrument owner", "absent");
+    assert_string_equal(record_text(&app->record, &owner), "absent");
+    bench_press(app, "*1");
+    assert_string_equal(record_text(&app->record, &owner), "A. Marsh");
     bench_close(app);
 }
 
@@ -209,7 +226,7 @@ static void taking_out_goes_back_a_visit(void **state)
     expect(app, "visit.3.string.6 gauge", NULL);
     assert_string_equal(bench_text(app, "string.6 gauge"), ".053 in");
     bench_press(app, "{Del}");
-    expect(app, "visit.3.string.6 gauge", "absent");
+    expect(app, "visit.3.string.6 gauge", RECORD_GONE);
     expect(app, "string.6 gauge", ".053 in");
     assert_null(bench_text(app, "string.6 gauge"));
     bench_press(app, "<");
@@ -298,7 +315,7 @@ static void restrung_is_one_step_with_a_line_of_work(void **state)
     expect_said(app, "Restrung");
     expect(app, "visit.3.work.1 kind", "restrung");
     expect(app, "visit.3.work.1 time", "10:42");
-    expect(app, "visit.3.string.6 weigh_mass", "absent");
+    expect(app, "visit.3.string.6 weigh_mass", RECORD_GONE);
     expect(app, "string.6 weigh_mass", "7 g");
     const char *gauge = filed(app, "visit.3.string.6 gauge");
     const char *amount = filed(app, "visit.3.work.1 amount");
@@ -459,6 +476,7 @@ int main(int argc, char **argv)
         cmocka_unit_test(an_earlier_visit_changes_up_to_the_next_change),
         cmocka_unit_test(a_correction_is_of_the_visits_before),
         cmocka_unit_test(a_filed_change_becomes_a_correction),
+        cmocka_unit_test(a_text_of_any_words_is_a_text),
         cmocka_unit_test(taking_out_goes_back_a_visit),
         cmocka_unit_test(what_is_the_same_in_all_visits_is_corrected),
         cmocka_unit_test(targets_changed_on_the_bench_hold_from_here_on),

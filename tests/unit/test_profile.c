@@ -97,6 +97,39 @@ static void new_readings_find_their_place(void **state)
                              "[visit.2]\ndate = 2026-04-02\n\n[visit.3]\ndate = 2026-05-02\n\n");
 }
 
+/* A word of the format is a text like any other where it was typed as one; written bare it is what
+ * older files have. */
+static void a_text_is_never_a_word_of_the_format(void **state)
+{
+    static const char before[] = "[profile]\nformat = 2\n\n[instrument]\nowner = A. Marsh\n"
+                                 "contact = absent\n\n[visit.1]\ndate = 2026-03-02\n\n[visit.2]\n"
+                                 "date = 2026-04-02\n\n[visit.2.instrument]\nowner = absent\n\n";
+    const char *path = tree_path(*state, "a.ini");
+    const struct reading_key owner = reading_key_one(FIELD_OWNER),
+                             contact = reading_key_one(FIELD_CONTACT),
+                             change = reading_key_as_of(owner, 2);
+    struct record record;
+
+    steps_write_whole(path, before);
+    struct profile *profile = steps_open_to_change(path, &record);
+    assert_null(record_text(&record, &owner));
+    assert_string_equal(record_text(&record, &contact), "absent");
+    assert_int_equal(record_put(&record, &change, "absent", false, NULL), STATUS_OK);
+    assert_string_equal(record_text(&record, &owner), "absent");
+    steps_save(profile, &record);
+    steps_close(profile, &record);
+    steps_assert_saved(path, "[profile]\nformat = 2\n\n[instrument]\nowner = A. Marsh\n"
+                             "contact = absent\n\n[visit.1]\ndate = 2026-03-02\n\n[visit.2]\n"
+                             "date = 2026-04-02\n\n[visit.2.instrument]\nowner = %61bsent\n\n");
+    profile = steps_open_to_change(path, &record);
+    assert_string_equal(record_text(&record, &owner), "absent");
+    assert_int_equal(record_put(&record, &change, RECORD_GONE, false, NULL), STATUS_OK);
+    assert_null(record_text(&record, &owner));
+    steps_save(profile, &record);
+    steps_close(profile, &record);
+    steps_assert_saved(path, before);
+}
+
 /* What a visit changed goes behind the visit, each section once, in whatever order the record has
  * it; and what is there already is edited in its line. */
 static void changes_are_written_with_their_visit(void **state)
@@ -440,6 +473,7 @@ int main(void)
         IN_TREE(the_example_is_kept_byte_for_byte),
         IN_TREE(one_reading_changes_one_line),
         IN_TREE(new_readings_find_their_place),
+        IN_TREE(a_text_is_never_a_word_of_the_format),
         IN_TREE(changes_are_written_with_their_visit),
         IN_TREE(removed_readings_take_their_section_along),
         IN_TREE(a_repeated_key_is_changed_where_it_counts),

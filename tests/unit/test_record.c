@@ -145,7 +145,7 @@ static const char *naive_as_of(const struct naive *naive, enum field_id field, i
             (found < 0 || key->visit > naive->key[found].visit))
             found = i;
     }
-    if (found < 0 || (naive->key[found].visit > 0 && strcmp(naive->text[found], "absent") == 0))
+    if (found < 0 || (naive->key[found].visit > 0 && strcmp(naive->text[found], RECORD_GONE) == 0))
         return NULL;
     return naive->text[found];
 }
@@ -202,7 +202,7 @@ static void one_step(struct seeded *seed, struct record *record, struct naive *n
     const bool keep_bad = seeded_whole(seed, 0, 1);
     struct field_value value;
     const struct field *field = field_get(key.field);
-    const bool gone = reading_key_is_change(&key) && strcmp(text, "absent") == 0;
+    const bool gone = reading_key_is_change(&key) && strcmp(text, RECORD_GONE) == 0;
     const enum status want =
         gone ? STATUS_OK : field_read(field, text, field_file_unit(field), &value, NULL);
     assert_int_equal(record_put(record, &key, text, keep_bad, NULL), want);

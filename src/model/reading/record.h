@@ -27,8 +27,9 @@ struct record {
     int as_of; /* the visit whose facts of the instrument it answers with; 0: the latest ones */
 };
 
-/* What a change's text is when the reading holds no longer and nothing has taken its place. */
-#define RECORD_GONE "absent"
+/* What a change's text is when the reading holds no longer and nothing has taken its place: no text
+ * that can be typed. A file spells it out. */
+#define RECORD_GONE ""
 
 /* The format of a record with changes. A program that knows only format 1 would pass over them and
  * take what holds in the first visit for what holds in all. */

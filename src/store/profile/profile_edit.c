@@ -51,6 +51,13 @@ static void set_key(struct ini_edit *edit, const struct reading *reading)
     reading_key_name(&reading->key, &name);
     edit->value = reading->text;
     edit->long_text = field_get(reading->key.field)->kind == KIND_TEXT;
+    edit->spelled = true;
+    if (reading->value.state == READING_GONE)
+        edit->value = PROFILE_GONE;
+    else if (reading_key_is_change(&reading->key) && strcmp(reading->text, PROFILE_GONE) == 0)
+        edit->value = PROFILE_GONE_AS_TEXT;
+    else
+        edit->spelled = false;
 }
 
 /* One past the last line of a section's block. */

@@ -210,17 +210,35 @@ static enum status put_value(struct loader *loader, const struct reading_key *ke
     return STATUS_OK;
 }
 
+/* Escaped, the word of the format is a text like any other. */
+static bool is_gone(const struct found *found)
+{
+    return reading_key_is_change(&found->at.key) && !found->entry->escaped &&
+           strcmp(found->entry->value, PROFILE_GONE) == 0;
+}
+
+/* An empty line of a change says nothing; in the record an empty text would say that it is gone. */
+static enum status put_text(struct loader *loader, const struct reading_key *key, const char *text)
+{
+    if (text[0] != '\0' || !reading_key_is_change(key))
+        return put_value(loader, key, text);
+    if (loader->problems)
+        report_value(loader, key, text, STATUS_SYNTAX, "");
+    return STATUS_OK;
+}
+
 static enum status put_reading(struct loader *loader, const struct found *first, size_t count)
 {
     struct bytes text;
 
     if (count == 1 && first->at.chunk == 0)
-        return put_value(loader, &first->at.key, first->entry->value);
+        return is_gone(first) ? put_value(loader, &first->at.key, RECORD_GONE)
+                              : put_text(loader, &first->at.key, first->entry->value);
     bytes_init(&text);
     join_parts(loader, first, count, &text);
     enum status status = bytes_status(&text);
     if (status == STATUS_OK)
-        status = put_value(loader, &first->at.key, text.data);
+        status = put_text(loader, &first->at.key, text.data);
     bytes_done(&text);
     return status;
 }

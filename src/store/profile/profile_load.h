@@ -27,6 +27,10 @@ struct profile_content {
     bool newer; /* its format is later than PROFILE_FORMAT_MAX */
 };
 
+/* How a file spells RECORD_GONE, and a text of that word in a change. */
+#define PROFILE_GONE         "absent"
+#define PROFILE_GONE_AS_TEXT "%61bsent"
+
 enum { PROFILE_FORMAT_MAX = RECORD_FORMAT_OF_CHANGES };
 
 /*
