@@ -13,9 +13,10 @@ static uint64_t notes_of(struct place place, enum field_id field, int string)
     return notes.given ? (uint64_t)notes.value : 0;
 }
 
-static bool is_heard(struct place place, int string)
+/* The notes that were played. */
+static uint64_t played(struct place place, int string)
 {
-    return notes_of(place, FIELD_BUZZ, string) || notes_of(place, FIELD_CLEAN, string);
+    return notes_of(place, FIELD_BUZZ, string) | notes_of(place, FIELD_CLEAN, string);
 }
 
 static bool any_buzz(struct place place)
@@ -34,7 +35,7 @@ static struct place find_last_heard(const struct sheet_maker *maker)
 
     while (place_next(&place) && place.visit == maker->visit)
         for (int s = 1; s <= STRINGS_MAX; s++)
-            if (is_heard(place, s))
+            if (played(place, s))
                 found = place;
     return found;
 }
@@ -63,13 +64,19 @@ static void say_buzzes(struct place place, const struct outfit *outfit, struct s
     }
 }
 
-/* What buzzed as found has to have been heard again. */
+/* Each note that buzzed has to have been played again, and clean when it was played last. */
 static bool is_cured(struct place found, struct place left)
 {
-    for (int s = 1; s <= STRINGS_MAX; s++)
-        if (notes_of(found, FIELD_BUZZ, s) && !is_heard(left, s))
-            return false;
-    return !any_buzz(left);
+    for (int s = 1; s <= STRINGS_MAX; s++) {
+        uint64_t clean = 0;
+
+        for (struct place at = left; at.pass >= found.pass; at.pass--) {
+            if (notes_of(at, FIELD_BUZZ, s) & ~clean)
+                return false;
+            clean |= notes_of(at, FIELD_CLEAN, s);
+        }
+    }
+    return true;
 }
 
 void sheet_add_heard(struct sheet_maker *maker)

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "model/derive/card.h"
+#include "model/derive/heard.h"
 #include "near.h"
 #include "survey_record.h"
 #include "words/move_words.h"
@@ -299,6 +300,95 @@ static void what_is_not_heard_again_is_not_ready(void **state)
     record_done(&record);
 }
 
+/* The strings of the second pass lie as those of the first do. */
+static void read_again(struct record *record)
+{
+    static const enum field_id fields[] = {FIELD_NUT_GAP, FIELD_ACTION};
+
+    for (int i = 0; i < 2; i++)
+        for (int s = 1; s <= 6; s++)
+            build_record_put_mm(
+                record, reading_key_pass_at(fields[i], 1, 2, s, 0),
+                assert_given(place_read_at(place_of(record, 1, 1), fields[i], s, 0)));
+    build_record_put_mm(record, reading_key_pass(FIELD_RELIEF, 1, 2),
+                        assert_given(place_read(place_of(record, 1, 1), FIELD_RELIEF)));
+}
+
+/* Nothing was done: of one string a single note was played again, and what the others did, and
+ * its own others, they still do. */
+static void what_was_heard_stays_true(void **state)
+{
+    static struct derived then, now;
+    struct record record;
+
+    (void)state;
+    survey_record_build(&record, low_action);
+    listen(&record, 3, 0.4);
+    derive_current(&record, &then);
+    assert_int_equal(then.moves.move[MOVE_FRETS].state, MOVE_DUE);
+    const struct heard_notes heard = heard_at(place_of(&record, 1, 1), 3, 0, 19);
+    assert_true((heard.clean & 1) != 0 && heard.buzzing != 0);
+    build_record_add(&record, "visit.1.pass.2 clean.3 = 0\n");
+    derive_current(&record, &now);
+    assert_int_equal(now.moves.move[MOVE_FRETS].needs, NEED_HEARING); /* nothing else was read */
+    read_again(&record);
+    derive_current(&record, &now);
+    assert_int_equal(now.moves.move[MOVE_FRETS].state, MOVE_DUE);
+    assert_near(now.moves.frets.fret[10].value, then.moves.frets.fret[10].value, 1e-9);
+    record_done(&record);
+}
+
+/* A note that is played again is as it is heard then, and a string that lies otherwise, or was
+ * worked on, is heard again: each note of it that buzzed. */
+static void newer_evidence_wins(void **state)
+{
+    static const char *const changes[] = {
+        "visit.1.pass.2 action.3 = 6/64 in\n",
+        "visit.1.pass.2 rod_turn = 1/4\n",
+        "visit.1.work.1 kind = frets\n",
+        "visit.1.work.1 kind = polished the board\nvisit.1.work.1 time = 11:00\n",
+    };
+
+    (void)state;
+    for (size_t i = 0; i < sizeof changes / sizeof changes[0]; i++) {
+        static struct derived now;
+        struct record record;
+
+        survey_record_build(&record, low_action);
+        build_record_add(&record, "visit.1 date = 2026-03-02\nvisit.1.pass.1 time = 10:00\n"
+                                  "visit.1.pass.2 time = 12:00\nvisit.1.pass.1 buzz.3 = 5 7\n"
+                                  "visit.1.pass.1 clean.3 = 0\n");
+        read_again(&record);
+        build_record_add(&record, "visit.1.pass.2 clean.3 = 5\n");
+        struct heard_notes notes = heard_at(place_of(&record, 1, 2), 3, 0, 19);
+        assert_true(notes.clean == (1U << 5 | 1U) && notes.buzzing == 1U << 7 && !notes.again);
+        build_record_add(&record, changes[i]);
+        notes = heard_at(place_of(&record, 1, 2), 3, 0, 19);
+        assert_true(notes.clean == 1U << 5 && !notes.buzzing && notes.again == 1U << 7);
+        derive_current(&record, &now);
+        assert_true(move_is_asked(&now.moves.move[MOVE_FRETS]));
+        build_record_add(&record, "visit.1.pass.2 clean.3 = 5 7\n");
+        derive_current(&record, &now);
+        assert_false(move_is_asked(&now.moves.move[MOVE_FRETS]));
+        record_done(&record);
+    }
+}
+
+/* A saddle that is set by fret 12 is right for the others too; nothing was done, they are off. */
+static void a_note_off_stays_off_until_work(void **state)
+{
+    struct record record;
+
+    (void)state;
+    survey_record_build(&record, "visit.1 date = 2026-03-02\nvisit.1.pass.1 time = 10:00\n"
+                                 "visit.1.pass.1 cents.6.5 = 9\nvisit.1.pass.1 cents.6.12 = 9\n"
+                                 "visit.1.pass.2 time = 12:00\nvisit.1.pass.2 cents.6.12 = 0\n");
+    assert_true(derive_asks(place_of(&record, 1, 2), MOVE_PITCH, 6, 19));
+    build_record_add(&record, "visit.1.work.1 kind = pitch\nvisit.1.work.1 time = 11:00\n");
+    assert_false(derive_asks(place_of(&record, 1, 2), MOVE_PITCH, 6, 19));
+    record_done(&record);
+}
+
 /* The rod changes how the strings lie, and with it what a buzz says of a fret; what the rocker
  * found does not change. */
 static void a_guess_waits_for_the_rod(void **state)
@@ -333,6 +423,9 @@ int main(void)
         cmocka_unit_test(a_reset_comes_first),
         cmocka_unit_test(a_mark_closes_it),
         cmocka_unit_test(what_is_not_heard_again_is_not_ready),
+        cmocka_unit_test(what_was_heard_stays_true),
+        cmocka_unit_test(newer_evidence_wins),
+        cmocka_unit_test(a_note_off_stays_off_until_work),
         cmocka_unit_test(a_guess_waits_for_the_rod),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

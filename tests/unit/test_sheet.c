@@ -439,6 +439,8 @@ static void what_buzzed_is_said_in_one_line(void **state)
          "afterwards"},
         {"visit.1.pass.2 relief = .006 in\nvisit.1.pass.2 clean.1 = 0-17\n",
          "  As found string 3 buzzed at frets 4 and 5.\n", "afterwards"},
+        {"visit.1.pass.2 clean.3 = 5\n", "  As found string 3 buzzed at frets 4 and 5.\n",
+         "afterwards"},
         {"visit.1.pass.2 buzz.3 = 5\n", "frets 4 and 5. Played afterwards: string 3 buzzed",
          "no buzz"},
         {"visit.1.pass.3 clean.3 = 0-17\n",

@@ -214,6 +214,26 @@ static void a_touch_is_remembered(void **state)
     record_done(&record);
 }
 
+/* One note more is heard, and the saddle was raised: that tells no less than before. */
+static void a_touch_is_not_forgotten_for_a_note(void **state)
+{
+    struct record record;
+    struct derived then, now;
+    struct seeded seed = {.state = 7};
+
+    (void)state;
+    build_at_targets(0, 0.3, &record, &then);
+    play(&record, &then, 0.9, &seed);
+    derive_current(&record, &then);
+    assert_true(then.touch.by_ear);
+    build_record_add(&record, "visit.1.work.1 kind = saddle\nvisit.1.pass.2 clean.1 = 0\n"
+                              "visit.1.pass.2 relief = .008 in\n");
+    derive_current(&record, &now);
+    assert_near(now.touch.share, then.touch.share, 1e-12);
+    assert_true(now.touch.by_ear);
+    record_done(&record);
+}
+
 /* Notes heard clean bound the touch from above; what is stated after them counts within that. */
 static void a_touch_stated_later_is_the_touch(void **state)
 {
@@ -278,6 +298,7 @@ int main(void)
         cmocka_unit_test(a_lower_one_names_its_tightest_notes),
         cmocka_unit_test(the_ear_bounds_the_touch),
         cmocka_unit_test(a_touch_is_remembered),
+        cmocka_unit_test(a_touch_is_not_forgotten_for_a_note),
         cmocka_unit_test(a_touch_stated_later_is_the_touch),
         cmocka_unit_test(a_fret_is_not_taken_for_a_heavy_hand),
         cmocka_unit_test(nothing_heard_leaves_what_was_stated),

@@ -87,7 +87,7 @@ static void derive_setup(const struct belief *belief, enum depth depth, struct d
 }
 
 /* What an earlier pass's notes say of the touch, with the strings as they lay then. */
-static void hear_earlier(struct place heard, struct touch *touch)
+static void hear_earlier(struct place heard, struct touch_bounds *bounds)
 {
     struct derived then = {.findings = {.count = 0}};
 
@@ -99,36 +99,38 @@ static void hear_earlier(struct place heard, struct touch *touch)
     derive_pitch(&heard.record, &then.setup, then.string, &then.lines, then.pitch, &then.figures);
     derive_headroom(&heard.record, &then.setup, then.string, &then.lines, then.pitch,
                     then.clearance);
-    derive_touch_heard(heard, &then.setup, then.clearance, touch);
+    derive_touch_heard(heard, &then.setup, then.clearance, bounds);
 }
 
-/* The same, or what was found when it was last asked for. */
-static struct touch touch_of_earlier(struct place heard, const struct touch *stated,
-                                     struct past *past)
+/* How hard the owner plays, who plays alike whatever is done to the instrument. */
+static void derive_touch(struct place place, struct past *past, struct derived *derived)
 {
-    if (!past->has_touch || past->stated_share != stated->share) {
-        past->touch = *stated;
-        past->stated_share = stated->share;
-        hear_earlier(heard, &past->touch);
-        past->has_touch = true;
+    const struct setup *setup = &derived->setup;
+
+    past_hear(past, place, setup->board.strings);
+    if (!past->has_bounds) {
+        past->bounds = (struct touch_bounds){.least = maybe_absent()};
+        for (int i = 0; i < past->heard_count; i++) {
+            const struct place heard = past->heard[i];
+
+            if (heard.visit == place.visit && heard.pass == place.pass)
+                derive_touch_heard(place, setup, derived->clearance, &past->bounds);
+            else
+                hear_earlier(heard, &past->bounds);
+        }
+        past->has_bounds = true;
     }
-    return past->touch;
+    derived->touch = touch_as_stated(&place.record, &setup->outfit);
+    touch_listen(&derived->touch, &place.record, &setup->outfit, &past->bounds);
 }
 
 /* The headroom of the notes, how hard they are played, and the frets that buzz. */
 static void derive_clearance(struct place place, struct past *past, struct derived *derived)
 {
-    const struct setup *setup = &derived->setup;
-    const struct place heard = past_heard(past, place, setup->board.strings);
-
-    derive_headroom(&place.record, setup, derived->string, &derived->lines, derived->pitch,
-                    derived->clearance);
-    derived->touch = touch_as_stated(&place.record, &setup->outfit);
-    if (heard.visit == place.visit && heard.pass == place.pass)
-        derive_touch_heard(place, setup, derived->clearance, &derived->touch);
-    else if (heard.pass > 0)
-        derived->touch = touch_of_earlier(heard, &derived->touch, past);
-    derive_high_frets(place, setup, derived->string, &derived->lines, derived->pitch,
+    derive_headroom(&place.record, &derived->setup, derived->string, &derived->lines,
+                    derived->pitch, derived->clearance);
+    derive_touch(place, past, derived);
+    derive_high_frets(place, &derived->setup, derived->string, &derived->lines, derived->pitch,
                       &derived->touch, derived->clearance);
 }
 
@@ -152,7 +154,7 @@ static void derive_by_ear(struct place place, enum depth depth, struct past *pas
 {
     if (!derived->setup.has_board)
         return;
-    if (depth == EVERYTHING || derive_hears_buzz(place, derived->setup.board.strings))
+    if (depth == EVERYTHING || derive_hears_buzz(place, &derived->setup.board))
         derive_sound(place, past, derived);
     derive_cents_read(place, &derived->setup, &derived->figures);
     derive_heard_moves(place, derived, &derived->moves);

@@ -60,32 +60,12 @@ static void find_headroom(const struct clearance_string *string, const bool know
             clearance->headroom_mm[n] = maybe_given(headroom_mm);
 }
 
-static void mark_heard(struct maybe list, int frets, enum clearance_heard as,
-                       enum clearance_heard heard[FRETS_MAX + 1])
+void derive_heard(const struct heard_notes *notes, enum clearance_heard ret_heard[FRETS_MAX + 1])
 {
-    const uint64_t set = list.given ? (uint64_t)list.value : 0;
-
-    for (int n = 0; n <= frets; n++)
-        if (set >> n & 1)
-            heard[n] = as;
-}
-
-void derive_heard(struct place place, int string, const struct board *board,
-                  enum clearance_heard ret_heard[FRETS_MAX + 1])
-{
-    const int start = board->start_fret[string];
-
     for (int n = 0; n <= FRETS_MAX; n++)
-        ret_heard[n] = CLEARANCE_NOT_PLAYED;
-    mark_heard(place_read_at(place, FIELD_CLEAN, string, 0), board->frets, CLEARANCE_CLEAN,
-               ret_heard);
-    /* Last: one that was heard to buzz is the stronger witness. */
-    mark_heard(place_read_at(place, FIELD_BUZZ, string, 0), board->frets, CLEARANCE_BUZZES,
-               ret_heard);
-    if (start > 0 && ret_heard[0] != CLEARANCE_NOT_PLAYED)
-        ret_heard[start] = ret_heard[0];
-    for (int n = 0; n < start; n++)
-        ret_heard[n] = CLEARANCE_NOT_PLAYED;
+        ret_heard[n] = notes->buzzing >> n & 1 ? CLEARANCE_BUZZES
+                       : notes->clean >> n & 1 ? CLEARANCE_CLEAN
+                                               : CLEARANCE_NOT_PLAYED;
 }
 
 void derive_headroom(const struct record *record, const struct setup *setup,
@@ -103,29 +83,20 @@ void derive_headroom(const struct record *record, const struct setup *setup,
     }
 }
 
-uint64_t derive_notes_heard(const enum clearance_heard heard[FRETS_MAX + 1],
-                            enum clearance_heard as)
-{
-    uint64_t notes = 0;
-
-    for (int n = 0; n <= FRETS_MAX; n++)
-        notes |= (uint64_t)(heard[n] == as) << n;
-    return notes;
-}
-
 void derive_touch_heard(struct place place, const struct setup *setup,
-                        const struct fret_clearance *clearance, struct touch *touch)
+                        const struct fret_clearance *clearance, struct touch_bounds *bounds)
 {
-    enum clearance_heard heard[FRETS_MAX + 1];
     struct touch_heard all[STRINGS_MAX + 1];
 
     for (int s = 1; s <= setup->board.strings; s++) {
-        derive_heard(place, s, &setup->board, heard);
-        all[s] = (struct touch_heard){.clean = derive_notes_heard(heard, CLEARANCE_CLEAN),
-                                      .buzzing = derive_notes_heard(heard, CLEARANCE_BUZZES),
+        const struct heard_notes notes =
+            heard_in_pass(place, s, setup->board.start_fret[s], setup->board.frets);
+
+        all[s] = (struct touch_heard){.clean = notes.clean,
+                                      .buzzing = notes.buzzing,
                                       .headroom_mm = clearance[s].headroom_mm};
     }
-    touch_listen(touch, &place.record, &setup->outfit, all);
+    touch_hear(bounds, &place.record, &setup->outfit, all);
 }
 
 void derive_high_frets(struct place place, const struct setup *setup,
@@ -141,7 +112,9 @@ void derive_high_frets(struct place place, const struct setup *setup,
         if (!derive_string_clearance(&place.record, setup, &facts[s], lines, &pitch[s], s, &arrays,
                                      &string))
             continue;
-        derive_heard(place, s, &setup->board, heard);
+        const struct heard_notes notes =
+            heard_at(place, s, setup->board.start_fret[s], setup->board.frets);
+        derive_heard(&notes, heard);
         clearance[s].has_high =
             arrays.all_known &&
             clearance_find_high_fret(&string, touch->mm[s], heard, &clearance[s].high) == STATUS_OK;

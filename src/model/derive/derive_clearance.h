@@ -4,6 +4,7 @@
 
 #include <stdbool.h>
 
+#include "model/derive/heard.h"
 #include "model/frets/clearance.h"
 #include "model/derive/derive_pitch.h"
 #include "model/derive/derive_strings.h"
@@ -38,14 +39,8 @@ bool derive_string_clearance(const struct record *record, const struct setup *se
                              struct string_clearance *ret_arrays,
                              struct clearance_string *ret_string);
 
-/* What was heard of the notes 0 .. frets of one string in a pass. A note in both lists
- * buzzes. Of a string that starts higher the open note is that of its own nut's fret. */
-void derive_heard(struct place place, int string, const struct board *board,
-                  enum clearance_heard ret_heard[FRETS_MAX + 1]);
-
-/* The notes 0 .. FRETS_MAX that were heard so, n with bit n set. */
-uint64_t derive_notes_heard(const enum clearance_heard heard[FRETS_MAX + 1],
-                            enum clearance_heard as);
+/* The same note by note. */
+void derive_heard(const struct heard_notes *notes, enum clearance_heard ret_heard[FRETS_MAX + 1]);
 
 /*
  * The headroom of every note of the present state; elements 1 .. strings of ret_clearance, with no
@@ -56,11 +51,11 @@ void derive_headroom(const struct record *record, const struct setup *setup,
                      const struct string_facts *facts, const struct string_lines *lines,
                      const struct fret_pitch *pitch, struct fret_clearance *ret_clearance);
 
-/* Corrects *touch by what was heard in a pass, whose headrooms are in `clearance`. */
+/* Takes in what was heard in a pass, whose headrooms are in `clearance`. */
 void derive_touch_heard(struct place place, const struct setup *setup,
-                        const struct fret_clearance *clearance, struct touch *touch);
+                        const struct fret_clearance *clearance, struct touch_bounds *bounds);
 
-/* From the notes heard in the pass, the fret that stands high, in `clearance`. */
+/* From the notes heard at the pass, the fret that stands high, in `clearance`. */
 void derive_high_frets(struct place place, const struct setup *setup,
                        const struct string_facts *facts, const struct string_lines *lines,
                        const struct fret_pitch *pitch, const struct touch *touch,

@@ -4,25 +4,48 @@
 #include <math.h>
 
 #include "model/derive/derive_saddle_fit.h"
+#include "model/derive/heard.h"
 #include "model/derive/rocker.h"
 #include "model/setup/uncertainty.h"
 
 /* --- what asks --- */
 
-bool derive_hears_buzz(struct place place, int strings)
+bool derive_hears_buzz(struct place place, const struct board *board)
 {
-    for (int s = 1; s <= strings; s++)
-        if (place_read_at(place, FIELD_BUZZ, s, 0).given)
+    for (int s = 1; s <= board->strings; s++)
+        if (heard_at(place, s, board->start_fret[s], board->frets).buzzing != 0)
             return true;
     return false;
 }
 
+/* Whether a high spot of an earlier pass has not been rocked since. */
+static bool is_spot_left(struct place place, int frets)
+{
+    for (int n = 1; n <= frets && n <= FRETS_MAX; n++) {
+        struct place then = place;
+
+        while (then.pass >= heard_first_pass(place) && !place_read_at(then, FIELD_SPOT, 0, n).given)
+            then.pass--;
+        if (then.pass > 0 && then.pass < place.pass &&
+            rocker_is_high(place_read_at(then, FIELD_SPOT, 0, n)))
+            return true;
+    }
+    return false;
+}
+
+/* A fret that stands high, or a note that buzzes or did before the last work. */
 static bool asks_for_frets(struct place place, int strings, int frets)
 {
     for (int n = 1; n <= frets && n <= FRETS_MAX; n++)
         if (rocker_is_high(place_read_at(place, FIELD_SPOT, 0, n)))
             return true;
-    return derive_hears_buzz(place, strings);
+    for (int s = 1; s <= strings; s++) {
+        const struct heard_notes notes = heard_at(place, s, 0, frets);
+
+        if ((notes.buzzing | notes.again) != 0)
+            return true;
+    }
+    return is_spot_left(place, frets);
 }
 
 static bool is_off_pitch(struct place place, int string, int frets)
@@ -38,54 +61,11 @@ static bool is_off_pitch(struct place place, int string, int frets)
     return false;
 }
 
-/* --- what has to be heard again --- */
-
-/* Whether a pass has such a reading of a string, on whatever fret; of string 0, of the neck. */
-static bool is_read(struct place place, enum field_id field, int string)
-{
-    const struct reading_key first = place_key_at(place, field, string, 0);
-    const struct reading_key last = place_key_at(place, field, string, FRETS_MAX);
-    const size_t at = record_lower_bound(&place.record, &first);
-
-    return at < place.record.count &&
-           reading_key_compare(&place.record.readings[at].key, &last) <= 0;
-}
-
-/* The last pass before this one that has such a reading, where this one has none; pass 0 for none.
- */
-static struct place find_witness(struct place place, enum field_id field, enum field_id other,
-                                 int string)
-{
-    const int here = place.pass;
-
-    while (place.pass > 0 && !is_read(place, field, string) && !is_read(place, other, string))
-        place.pass--;
-    return place_of(&place.record, place.visit, place.pass < here ? place.pass : 0);
-}
-
-static bool is_unheard(struct place place, int strings, int frets)
-{
-    const struct place rocked = find_witness(place, FIELD_SPOT, FIELD_SPOT, 0);
-
-    if (rocked.pass > 0 && asks_for_frets(rocked, 0, frets))
-        return true;
-    for (int s = 1; s <= strings; s++) {
-        const struct place heard = find_witness(place, FIELD_BUZZ, FIELD_CLEAN, s);
-
-        if (heard.pass > 0 && place_read_at(heard, FIELD_BUZZ, s, 0).given)
-            return true;
-    }
-    return false;
-}
-
 static bool is_untuned(struct place place, int strings, int frets)
 {
-    for (int s = 1; s <= strings; s++) {
-        const struct place tuned = find_witness(place, FIELD_CENTS, FIELD_CENTS, s);
-
-        if (tuned.pass > 0 && is_off_pitch(tuned, s, frets))
+    for (int s = 1; s <= strings; s++)
+        if (heard_cents_are_left(place, s, frets))
             return true;
-    }
     return false;
 }
 
@@ -94,7 +74,7 @@ bool derive_asks(struct place place, enum move_kind kind, int strings, int frets
     if (place.pass < 1)
         return false;
     if (kind == MOVE_FRETS)
-        return asks_for_frets(place, strings, frets) || is_unheard(place, strings, frets);
+        return asks_for_frets(place, strings, frets);
     for (int s = 1; kind == MOVE_PITCH && s <= strings; s++)
         if (is_off_pitch(place, s, frets))
             return true;
@@ -113,14 +93,6 @@ static void take_off(struct fret_work *work, int fret, double mm, double u)
     *amount = (struct move_amount){.known = true, .due = true, .value = -mm, .u = u};
 }
 
-static bool any_buzz(const enum clearance_heard *heard, int frets)
-{
-    for (int n = 0; n <= frets; n++)
-        if (heard[n] == CLEARANCE_BUZZES)
-            return true;
-    return false;
-}
-
 /* Whether rod, slots or saddle are to change how the strings lie. */
 static bool any_set_up(const struct move_set *moves)
 {
@@ -132,13 +104,13 @@ static bool any_set_up(const struct move_set *moves)
 
 /* What one string's buzz makes of the move. */
 static enum move_state hear_string(struct place place, const struct derived *derived, int string,
-                                   struct fret_work *work)
+                                   const struct heard_notes *notes, struct fret_work *work)
 {
     const struct fret_clearance *clearance = &derived->clearance[string];
     enum clearance_heard heard[FRETS_MAX + 1];
 
-    derive_heard(place, string, &derived->setup.board, heard);
-    if (!any_buzz(heard, derived->setup.board.frets))
+    derive_heard(notes, heard);
+    if (notes->buzzing == 0)
         return MOVE_GOOD;
     if (rocker_find(place, derived, string, heard) > 0) {
         work->quiet[string] = true;
@@ -171,6 +143,31 @@ static void ask_again(const struct move_set *moves, struct move *move, enum move
     move->needs = waits ? NEED_NOTHING : need;
 }
 
+/* All strings: sets by_state. True where something has to be heard again: a note that buzzed before
+ * work, or one of an earlier pass, where this one does not say enough to explain it. */
+static bool hear_strings(struct place place, const struct derived *derived, struct fret_work *work,
+                         bool by_state[MOVE_DUE + 1])
+{
+    const struct board *board = &derived->setup.board;
+    bool again = false;
+
+    for (int s = 1; s <= board->strings; s++) {
+        const int start = board->start_fret[s];
+        const struct heard_notes notes = heard_at(place, s, start, board->frets);
+        const bool here = heard_in_pass(place, s, start, board->frets).buzzing != 0;
+
+        again = again || notes.again != 0;
+        if ((notes.clean | notes.buzzing) == 0)
+            continue;
+        const enum move_state state = hear_string(place, derived, s, &notes, work);
+        if (state == MOVE_UNKNOWN && !here)
+            again = true;
+        else
+            by_state[state] = true;
+    }
+    return again;
+}
+
 static void find_frets(struct place place, const struct derived *derived, struct move_set *moves)
 {
     const struct setup *setup = &derived->setup;
@@ -186,10 +183,8 @@ static void find_frets(struct place place, const struct derived *derived, struct
         } else if (setup->spot_mm[n].given) {
             by_state[MOVE_GOOD] = true;
         }
-    for (int s = 1; s <= setup->board.strings; s++)
-        if (place_read_at(place, FIELD_BUZZ, s, 0).given ||
-            place_read_at(place, FIELD_CLEAN, s, 0).given)
-            by_state[hear_string(place, derived, s, &work)] = true;
+    const bool again =
+        hear_strings(place, derived, &work, by_state) || is_spot_left(place, setup->board.frets);
     if (by_state[MOVE_DUE]) {
         move->state = MOVE_DUE;
     } else if (by_state[MOVE_WAITS] && any_set_up(moves)) {
@@ -197,7 +192,7 @@ static void find_frets(struct place place, const struct derived *derived, struct
         move->waits = WAIT_SETUP;
     } else if (by_state[MOVE_WAITS] || by_state[MOVE_UNKNOWN]) {
         move->needs = NEED_CAUSE;
-    } else if (is_unheard(place, setup->board.strings, setup->board.frets)) {
+    } else if (again) {
         ask_again(moves, move, NEED_HEARING);
     } else if (by_state[MOVE_GOOD]) {
         move->state = MOVE_GOOD;

@@ -18,8 +18,8 @@
  * note that is off. False for any other move. */
 bool derive_asks(struct place place, enum move_kind kind, int strings, int frets);
 
-/* Whether a pass heard a buzz. Where none was, the moves follow without the clearance. */
-bool derive_hears_buzz(struct place place, int strings);
+/* Whether a buzz holds at a pass. Where none does, the moves follow without the clearance. */
+bool derive_hears_buzz(struct place place, const struct board *board);
 
 /* Finds both, from what is derived of the pass so far; the other moves must be found already. Only
  * these two and `frets` change in *moves, which may be the one in `derived`. */

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/derive/past.h"
 
+#include <string.h>
+
 struct past past_of(const struct record *record)
 {
     const struct place none = place_of(record, 0, 0);
@@ -8,7 +10,6 @@ struct past past_of(const struct record *record)
     return (struct past){.season = season_walk_of(record),
                          .turns = rod_walk_of(record),
                          .rod_visit = -1,
-                         .heard = none,
                          .looked = none};
 }
 
@@ -32,20 +33,37 @@ static bool is_heard(struct place place, int strings)
     return false;
 }
 
-struct place past_heard(struct past *past, struct place place, int strings)
+/* Back from `place` to what was looked at before, or as far as there is room. */
+static int find_heard(const struct past *past, struct place place, int strings,
+                      struct place found[PAST_HEARD])
 {
-    struct place at = place;
-    bool found = false;
+    int count = 0;
 
-    if (place_is_after(past->looked, place))
-        past->heard = past->looked = place_of(&place.record, 0, 0);
-    do
-        found = place_is_after(at, past->looked) && is_heard(at, strings);
-    while (!found && place_is_after(at, past->looked) && place_before(&at));
+    do {
+        if (!place_is_after(place, past->looked))
+            break;
+        if (is_heard(place, strings))
+            found[count++] = place;
+    } while (count < PAST_HEARD && place_before(&place));
+    return count;
+}
+
+void past_hear(struct past *past, struct place place, int strings)
+{
+    struct place found[PAST_HEARD];
+
+    if (place_is_after(past->looked, place)) {
+        past->looked = place_of(&place.record, 0, 0);
+        past->heard_count = 0;
+        past->has_bounds = false;
+    }
+    int count = find_heard(past, place, strings, found);
     past->looked = place;
-    if (found || past->heard.pass == 0)
-        past->has_touch = false;
-    if (found)
-        past->heard = at;
-    return past->heard;
+    if (count == 0)
+        return;
+    for (int i = 0; i < past->heard_count && count < PAST_HEARD; i++)
+        found[count++] = past->heard[i];
+    memcpy(past->heard, found, sizeof found[0] * (size_t)count);
+    past->heard_count = count;
+    past->has_bounds = false;
 }

@@ -7,6 +7,9 @@
 #include "model/reading/place.h"
 #include "model/setup/survey_rod.h"
 
+/* So many passes in which notes were listened to tell the touch. */
+enum { PAST_HEARD = 3 };
+
 /*
  * What the states of a record ask of its past. The answers are kept, so that passes derived one
  * after another with the same past, in time order, do not each go through all that came before
@@ -17,11 +20,12 @@ struct past {
     struct rod_walk turns;
     int rod_visit; /* -1: not asked yet */
     struct survey_rod rod;
-    struct place heard;  /* the last pass up to `looked` in which a note was listened to */
+    struct place heard[PAST_HEARD]; /* the last passes up to `looked` in which a note was listened
+                                       to, the last one first */
+    int heard_count;
     struct place looked; /* visit and pass 0: none was looked for yet */
-    bool has_touch;      /* of the pass `heard`, for what was stated: */
-    double stated_share;
-    struct touch touch;
+    bool has_bounds;     /* of these passes */
+    struct touch_bounds bounds;
 };
 
 struct past past_of(const struct record *record);
@@ -29,7 +33,7 @@ struct past past_of(const struct record *record);
 /* What the turns up to the visit of `place` teach. */
 const struct survey_rod *past_rod(struct past *past, struct place place);
 
-/* The last pass up to `place` in which any note was listened to; pass 0 if there is none. */
-struct place past_heard(struct past *past, struct place place, int strings);
+/* Finds the last passes up to `place` in which any note was listened to. */
+void past_hear(struct past *past, struct place place, int strings);
 
 #endif

@@ -68,37 +68,55 @@ struct touch touch_as_stated(const struct record *record, const struct outfit *o
 }
 
 /* The least and the most share that the notes of one string leave. */
-static void bound_string(struct touch *touch, const struct touch_heard *heard, double mm)
+static void bound_string(struct touch_bounds *bounds, const struct touch_heard *heard,
+                         uint64_t notes, double mm)
 {
     for (int n = 0; n <= FRETS_MAX; n++) {
-        if (!heard->headroom_mm[n].given)
+        if (!(notes >> n & 1) || !heard->headroom_mm[n].given)
             continue;
         const double share = fmax(SHARE_LEAST, heard->headroom_mm[n].value / mm);
 
         if (heard->buzzing >> n & 1)
-            touch->least = maybe_given(fmax(share, maybe_or(touch->least, share)));
-        else if (heard->clean >> n & 1)
-            touch->most = maybe_given(fmin(share, maybe_or(touch->most, share)));
+            bounds->least = maybe_given(fmax(share, maybe_or(bounds->least, share)));
+        else
+            bounds->most = maybe_given(fmin(share, maybe_or(bounds->most, share)));
     }
 }
 
+void touch_hear(struct touch_bounds *bounds, const struct record *record,
+                const struct outfit *outfit, const struct touch_heard *heard)
+{
+    const struct kind_touch *kind = find_kind(record);
+
+    for (int s = 1; s <= outfit->strings; s++) {
+        const uint64_t notes = (heard[s].buzzing | heard[s].clean) & ~bounds->played[s];
+
+        bound_string(bounds, &heard[s], notes, medium_mm(kind, outfit, s));
+        bounds->buzzes[s] = bounds->buzzes[s] || (heard[s].buzzing & notes) != 0;
+        bounds->played[s] |= notes;
+    }
+}
+
+static int count_buzzing(const struct touch_bounds *bounds)
+{
+    int count = 0;
+
+    for (int s = 1; s <= STRINGS_MAX; s++)
+        count += bounds->buzzes[s];
+    return count;
+}
+
 void touch_listen(struct touch *touch, const struct record *record, const struct outfit *outfit,
-                  const struct touch_heard *heard)
+                  const struct touch_bounds *bounds)
 {
     const double step = 1.35;
     const double stated = touch->share;
-    const struct kind_touch *kind = find_kind(record);
-    struct touch found = {.by_ear = false};
-    int buzzing = 0;
+    struct touch found = {.least = bounds->least, .most = bounds->most};
 
-    for (int s = 1; s <= outfit->strings; s++) {
-        bound_string(&found, &heard[s], medium_mm(kind, outfit, s));
-        buzzing += heard[s].buzzing != 0;
-    }
     if (!found.most.given)
         return;
-    found.by_ear = buzzing > 1 && found.least.given && found.least.value < found.most.value &&
-                   found.least.value < step * stated;
+    found.by_ear = count_buzzing(bounds) > 1 && found.least.given &&
+                   found.least.value < found.most.value && found.least.value < step * stated;
     if (!found.by_ear)
         found.least = maybe_absent();
     set_share(&found, record, outfit,

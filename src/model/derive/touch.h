@@ -26,20 +26,31 @@ struct touch {
 /* The touch as it was stated, or a medium one. */
 struct touch touch_as_stated(const struct record *record, const struct outfit *outfit);
 
-/* The notes heard on one string, n with bit n set, and the headroom of each. */
+/* The notes heard on one string in a pass, n with bit n set, and the headroom of each then. */
 struct touch_heard {
     uint64_t clean, buzzing;
     const struct maybe *headroom_mm; /* [0 .. FRETS_MAX] */
 };
 
+/* What was heard in some passes, as shares of the medium touch. */
+struct touch_bounds {
+    struct maybe least, most;
+    uint64_t played[STRINGS_MAX + 1]; /* by string, [0] unused; so is this: */
+    bool buzzes[STRINGS_MAX + 1];
+};
+
+/* Takes in what was heard on each string ([0] unused) in a pass, from the last one to earlier ones:
+ * of one note the later pass counts. */
+void touch_hear(struct touch_bounds *bounds, const struct record *record,
+                const struct outfit *outfit, const struct touch_heard *heard);
+
 /*
- * Corrects *touch, which is as stated, by what was heard on each string ([0] unused). A clean note
- * bounds it from above. Notes that buzz bound it from below where they are on two strings or more, one
- * touch explains all that was heard, and it is no more than a step harder than what was stated;
- * else a fret is to blame, not the player.
- * Unchanged where nothing was heard. Source: our own reasoning.
+ * Corrects *touch, which is as stated, by what was heard. A clean note bounds it from above. Notes
+ * that buzz bound it from below where they are on two strings or more, one touch explains all that
+ * was heard, and it is no more than a step harder than what was stated; else a fret is to blame,
+ * not the player. Unchanged where nothing was heard. Source: our own reasoning.
  */
 void touch_listen(struct touch *touch, const struct record *record, const struct outfit *outfit,
-                  const struct touch_heard *heard);
+                  const struct touch_bounds *bounds);
 
 #endif

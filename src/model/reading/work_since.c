@@ -3,6 +3,7 @@
 
 #include <string.h>
 
+#include "model/reading/moment.h"
 #include "model/reading/work_line.h"
 
 /* Other strings change as much as a reset does. */
@@ -55,4 +56,23 @@ bool work_since(struct place from, struct place to, unsigned moves)
 bool work_since_own(struct place from, struct place to)
 {
     return work_since(from, to, MOVE_BIT(MOVE_COUNT_));
+}
+
+/* Surely before the pass was read. */
+static bool is_before(struct place place, int line)
+{
+    const struct reading_key pass_time = place_key(place, FIELD_PASS_TIME);
+    const struct reading_key work_time = work_key(WORK_TIME, place.visit, line);
+
+    return moment_of(&place.record, &pass_time).given &&
+           moment_of(&place.record, &work_time).given && !work_mark_is_since(place, line);
+}
+
+bool work_between(struct place from, struct place to, unsigned moves)
+{
+    for (int line = record_last_work(&from.record, from.visit); line > 0; line--)
+        if ((MOVE_BIT(move_of(from, line)) & moves) != 0 && !is_before(from, line) &&
+            !work_mark_is_since(to, line))
+            return true;
+    return (moves & MOVE_BIT(MOVE_ROD)) != 0 && is_turned(from, to.pass);
 }

@@ -18,4 +18,8 @@ bool work_since(struct place from, struct place to, unsigned moves);
 /* The same of lines of the tech's own, of which nobody knows what they changed. */
 bool work_since_own(struct place from, struct place to);
 
+/* Whether one of `moves` may have been done between two passes of a visit: a line without a time
+ * may, too. */
+bool work_between(struct place from, struct place to, unsigned moves);
+
 #endif

@@ -34,9 +34,11 @@ void survey_buzz(struct place place, const struct derived *derived, int string,
     struct string_clearance arrays;
     struct clearance_string line;
 
-    derive_heard(place, string, &derived->setup.board, heard);
-    buzz.buzzing = derive_notes_heard(heard, CLEARANCE_BUZZES);
-    buzz.clean = derive_notes_heard(heard, CLEARANCE_CLEAN);
+    const struct heard_notes notes = heard_at(
+        place, string, derived->setup.board.start_fret[string], derived->setup.board.frets);
+    derive_heard(&notes, heard);
+    buzz.buzzing = notes.buzzing;
+    buzz.clean = notes.clean;
     buzz.heard = buzz.buzzing != 0;
     buzz.rocker = buzz.heard ? rocker_find(place, derived, string, heard) : 0;
     if (buzz.rocker > 0)

@@ -1,0 +1,113 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/derive/heard.h"
+
+#include <math.h>
+
+#include "model/reading/record_access.h"
+#include "model/reading/work_since.h"
+#include "model/setup/setup.h"
+
+/* What changes how a string lies over the frets; its end at the saddle goes back and forth alone.
+ */
+#define LIE_MOVES (~MOVE_BIT(MOVE_PITCH))
+
+int heard_first_pass(struct place place)
+{
+    const int passes_back = 12;
+
+    return place.pass > passes_back ? place.pass - passes_back : 1;
+}
+
+/* A reading that is off by more than the steps of both explain. */
+static bool is_moved(struct place from, struct place to, enum field_id field, int string)
+{
+    const struct maybe before = place_read_at(from, field, string, 0);
+    const struct maybe now = place_read_at(to, field, string, 0);
+    const struct maybe step = record_step(&to.record, field_get(field));
+
+    return before.given && now.given && fabs(now.value - before.value) > 2 * step.value + 1e-9;
+}
+
+/* The gaps of two methods are not the same gap. */
+static bool lies_otherwise(struct place from, struct place to, int string)
+{
+    const double before = maybe_or(place_read(from, FIELD_NUT_METHOD), 0);
+    const double now = maybe_or(place_read(to, FIELD_NUT_METHOD), 0);
+
+    return is_moved(from, to, FIELD_RELIEF, 0) || is_moved(from, to, FIELD_ACTION, string) ||
+           (fabs(before - now) < 0.5 && is_moved(from, to, FIELD_NUT_GAP, string));
+}
+
+static uint64_t notes_of(struct place place, enum field_id field, int string, int start, int frets)
+{
+    const struct maybe list = place_read_at(place, field, string, 0);
+    uint64_t notes = list.given ? (uint64_t)list.value : 0;
+
+    notes |= (notes & 1) << start;
+    return notes & ((UINT64_C(2) << frets) - 1) & ~((UINT64_C(1) << start) - 1);
+}
+
+struct heard_notes heard_in_pass(struct place place, int string, int start, int frets)
+{
+    struct heard_notes notes = {.buzzing = notes_of(place, FIELD_BUZZ, string, start, frets)};
+
+    /* One that was heard to buzz is the stronger witness. */
+    notes.clean = notes_of(place, FIELD_CLEAN, string, start, frets) & ~notes.buzzing;
+    return notes;
+}
+
+struct heard_notes heard_at(struct place place, int string, int start, int frets)
+{
+    struct heard_notes notes = heard_in_pass(place, string, start, frets);
+    uint64_t played = notes.clean | notes.buzzing;
+    bool changed = false;
+
+    for (int pass = place.pass - 1; pass >= heard_first_pass(place); pass--) {
+        const struct place then = place_of(&place.record, place.visit, pass);
+        const struct heard_notes heard = heard_in_pass(then, string, start, frets);
+
+        if (((heard.clean | heard.buzzing) & ~played) == 0)
+            continue;
+        changed =
+            changed || work_between(then, place, LIE_MOVES) || lies_otherwise(then, place, string);
+        if (changed) {
+            notes.again |= heard.buzzing & ~played;
+        } else {
+            notes.clean |= heard.clean & ~played;
+            notes.buzzing |= heard.buzzing & ~played;
+        }
+        played |= heard.clean | heard.buzzing;
+    }
+    return notes;
+}
+
+/* The frets of a string that a pass has cents of, and those where they are off. */
+static uint64_t tuned_in_pass(struct place place, int string, int frets, uint64_t *ret_off)
+{
+    const double tolerance = record_or_fallback(&place.record, FIELD_CENTS_TOLERANCE);
+    uint64_t tuned = 0;
+
+    *ret_off = 0;
+    for (int n = 1; n <= frets && n <= FRETS_MAX; n++) {
+        const struct maybe cents = place_read_at(place, FIELD_CENTS, string, n);
+
+        tuned |= (uint64_t)cents.given << n;
+        *ret_off |= (uint64_t)(cents.given && setup_is_off(cents.value, tolerance)) << n;
+    }
+    return tuned;
+}
+
+bool heard_cents_are_left(struct place place, int string, int frets)
+{
+    uint64_t off, tuned = tuned_in_pass(place, string, frets, &off);
+
+    for (int pass = place.pass - 1; pass >= heard_first_pass(place); pass--) {
+        const struct place then = place_of(&place.record, place.visit, pass);
+        const uint64_t before = tuned, read = tuned_in_pass(then, string, frets, &off);
+
+        if ((off & ~before) != 0 && (before == 0 || !work_between(then, place, ~0U)))
+            return true;
+        tuned |= read;
+    }
+    return false;
+}
