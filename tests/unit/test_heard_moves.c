@@ -346,6 +346,7 @@ static void newer_evidence_wins(void **state)
         "visit.1.pass.2 action.3 = 6/64 in\n",
         "visit.1.pass.2 rod_turn = 1/4\n",
         "visit.1.work.1 kind = frets\n",
+        "visit.1.work.1 kind = saddle\nvisit.1.work.1 time = 10:00\n",
         "visit.1.work.1 kind = polished the board\nvisit.1.work.1 time = 11:00\n",
     };
 

@@ -58,14 +58,15 @@ bool work_since_own(struct place from, struct place to)
     return work_since(from, to, MOVE_BIT(MOVE_COUNT_));
 }
 
-/* Surely before the pass was read. */
+/* Surely before the pass was read: not in the same minute. */
 static bool is_before(struct place place, int line)
 {
     const struct reading_key pass_time = place_key(place, FIELD_PASS_TIME);
     const struct reading_key work_time = work_key(WORK_TIME, place.visit, line);
+    const struct maybe read = moment_of(&place.record, &pass_time);
+    const struct maybe done = moment_of(&place.record, &work_time);
 
-    return moment_of(&place.record, &pass_time).given &&
-           moment_of(&place.record, &work_time).given && !work_mark_is_since(place, line);
+    return read.given && done.given && done.value < read.value;
 }
 
 bool work_between(struct place from, struct place to, unsigned moves)

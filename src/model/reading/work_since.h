@@ -19,7 +19,7 @@ bool work_since(struct place from, struct place to, unsigned moves);
 bool work_since_own(struct place from, struct place to);
 
 /* Whether one of `moves` may have been done between two passes of a visit: a line without a time
- * may, too. */
+ * may, too, and one in the minute of the first. */
 bool work_between(struct place from, struct place to, unsigned moves);
 
 #endif
