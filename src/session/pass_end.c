@@ -4,6 +4,7 @@
 #include "model/figure/bench_row.h"
 #include "session/again.h"
 #include "session/cell_words.h"
+#include "words/move_words.h"
 
 /* Once anything is read in a pass, what was read before it in the visit and not worked on since
  * still holds. */
@@ -42,11 +43,11 @@ static bool hears_again(const struct move_set *moves)
     return true;
 }
 
-static const char *find_next(const struct app *app)
+static const char *find_next(const struct app *app, enum move_verdict verdict)
 {
     if (app->pass < app_last_pass(app))
         return "p or * 4 goes on to the next pass";
-    switch (move_set_verdict(&app_shown(app)->moves)) {
+    switch (verdict) {
     case MOVES_READY:
         return "nothing is due: it can go back";
     case MOVES_WORK:
@@ -69,7 +70,11 @@ void pass_end_add_words(const struct app *app, struct strbuf *out)
         cell_words_add_name(app, &app->route.cells[gap], out);
         strbuf_add(out, "; Enter goes there");
     } else {
+        const enum move_verdict verdict = move_set_verdict(&app_shown(app)->moves);
+
         strbuf_add(out, "all cells done; ");
-        strbuf_add(out, find_next(app));
+        strbuf_add(out, find_next(app, verdict));
+        if (verdict == MOVES_READY && app->pass >= app_last_pass(app))
+            move_words_add_unchecked(out, app_shown(app));
     }
 }

@@ -25,4 +25,7 @@ void move_words_make(const struct derived *derived, enum move_kind kind,
 void move_words_add_saddle(struct strbuf *out, const struct saddle_fit *saddle,
                            const struct shop_units *units);
 
+/* What goes back unchecked is said beside it, and asks for nothing: "; not heard, not tuned". */
+void move_words_add_unchecked(struct strbuf *out, const struct derived *derived);
+
 #endif

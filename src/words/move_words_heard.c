@@ -221,3 +221,18 @@ void move_words_say_pitch(struct maker *maker)
                                         : " cents, once the heights are right");
     say_caution(maker);
 }
+
+void move_words_add_unchecked(struct strbuf *out, const struct derived *derived)
+{
+    static const char *const words[MOVE_COUNT_] = {
+        [MOVE_FRETS] = "not heard", [MOVE_PITCH] = "not tuned"};
+    const char *before = "; ";
+
+    for (int kind = 0; kind < MOVE_COUNT_; kind++) {
+        if (!words[kind] || !derived->moves.move[kind].unchecked ||
+            !outfit_has_move(&derived->setup.outfit, (enum move_kind)kind))
+            continue;
+        strbuf_addf(out, "%s%s", before, words[kind]);
+        before = ", ";
+    }
+}

@@ -105,7 +105,7 @@ static void the_end_says_what_comes_next(void **state)
     /* On target, by a second pass; the saddle's exposure need not be read again. */
     bench_press(app, "p6{Enter}18{Enter}17{Enter}16{Enter}14{Enter}13{Enter}12{Enter}");
     bench_press(app, "6{Enter}5.5{Enter}5.25{Enter}4.75{Enter}4.5{Enter}4{Enter}");
-    expect_end(app, "{End}{Enter}", "all cells done; nothing is due: it can go back");
+    expect_end(app, "{End}{Enter}", "all cells done; nothing is due: it can go back; not heard, not tuned");
     expect_end(app, "<{End}{Enter}", "all cells done; p or * 4 goes on to the next pass");
 }
 

@@ -6,6 +6,7 @@
 
 #include "leaf/leaves.h"
 #include "leaf/jobs/work_list.h"
+#include "session/refresh.h"
 #include "bench_session.h"
 #include "build_record.h"
 
@@ -546,7 +547,18 @@ static void what_is_on_target_can_go_back(void **state)
     }
     bench_start_record(app, &record, false, false);
     assert_int_equal(count(app, move_is_open), 0);
-    assert_string_equal(left_words(app), "all moves are on target and done: it can go back");
+    /* What was not checked is said, and asked of nobody. */
+    assert_string_equal(left_words(app),
+                        "all moves are on target and done: it can go back; not heard, not tuned");
+    assert_int_equal(move_set_verdict(&app->now.moves), MOVES_READY);
+    for (int i = 0; i < 2; i++) {
+        build_record_add(&app->record,
+                         i ? "visit.1.pass.1 cents.6.12 = 1\n" : "visit.1.pass.1 clean.6 = 0-5\n");
+        app_refresh(app);
+        assert_string_equal(left_words(app),
+                            i ? "all moves are on target and done: it can go back"
+                              : "all moves are on target and done: it can go back; not tuned");
+    }
     while (app->leaf != LEAF_WORK)
         bench_press(app, "{PgDn}");
     assert_false(bench_press(app, " ").save);

@@ -143,10 +143,11 @@ static void ask_again(const struct move_set *moves, struct move *move, enum move
     move->needs = waits ? NEED_NOTHING : need;
 }
 
-/* All strings: sets by_state. True where something has to be heard again: a note that buzzed before
- * work, or one of an earlier pass, where this one does not say enough to explain it. */
+/* All strings: sets by_state, and *ret_any where any note was heard. True where something has to be
+ * heard again: a note that buzzed before work, or one of an earlier pass, where this one does not
+ * say enough to explain it. */
 static bool hear_strings(struct place place, const struct derived *derived, struct fret_work *work,
-                         bool by_state[MOVE_DUE + 1])
+                         bool by_state[MOVE_DUE + 1], bool *ret_any)
 {
     const struct board *board = &derived->setup.board;
     bool again = false;
@@ -157,6 +158,7 @@ static bool hear_strings(struct place place, const struct derived *derived, stru
         const bool here = heard_in_pass(place, s, start, board->frets).buzzing != 0;
 
         again = again || notes.again != 0;
+        *ret_any = *ret_any || (notes.clean | notes.buzzing) != 0;
         if ((notes.clean | notes.buzzing) == 0)
             continue;
         const enum move_state state = hear_string(place, derived, s, &notes, work);
@@ -173,7 +175,7 @@ static void find_frets(struct place place, const struct derived *derived, struct
     const struct setup *setup = &derived->setup;
     struct move *move = &moves->move[MOVE_FRETS];
     struct fret_work work = {.quiet = {false}};
-    bool by_state[MOVE_DUE + 1] = {false};
+    bool by_state[MOVE_DUE + 1] = {false}, any = false;
 
     for (int n = 1; n <= setup->board.frets; n++)
         if (rocker_is_high(setup->spot_mm[n])) {
@@ -183,8 +185,9 @@ static void find_frets(struct place place, const struct derived *derived, struct
         } else if (setup->spot_mm[n].given) {
             by_state[MOVE_GOOD] = true;
         }
-    const bool again =
-        hear_strings(place, derived, &work, by_state) || is_spot_left(place, setup->board.frets);
+    const bool again = hear_strings(place, derived, &work, by_state, &any) ||
+                       is_spot_left(place, setup->board.frets);
+    move->unchecked = !any;
     if (by_state[MOVE_DUE]) {
         move->state = MOVE_DUE;
     } else if (by_state[MOVE_WAITS] && any_set_up(moves)) {
@@ -269,6 +272,7 @@ static void find_pitch(struct place place, const struct derived *derived, struct
     struct move *move = &moves->move[MOVE_PITCH];
     bool unexplained = false;
 
+    move->unchecked = !heard_any_cents(place, board->strings, board->frets);
     move->within_cents = record_or_fallback(&place.record, FIELD_CENTS_TOLERANCE);
     for (int s = 1; s <= board->strings; s++) {
         struct move_amount amount = setback_of(&derived->figures, s);

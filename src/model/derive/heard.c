@@ -111,3 +111,17 @@ bool heard_cents_are_left(struct place place, int string, int frets)
     }
     return false;
 }
+
+bool heard_any_cents(struct place place, int strings, int frets)
+{
+    uint64_t off;
+
+    for (int pass = place.pass; pass >= heard_first_pass(place); pass--) {
+        const struct place then = place_of(&place.record, place.visit, pass);
+
+        for (int s = 1; s <= strings; s++)
+            if (tuned_in_pass(then, s, frets, &off) != 0)
+                return pass == place.pass || !work_between(then, place, ~0U);
+    }
+    return false;
+}

@@ -30,4 +30,8 @@ struct heard_notes heard_at(struct place place, int string, int start, int frets
  * its visit, and nothing shows that it is right: after work any note of the string does. */
 bool heard_cents_are_left(struct place place, int string, int frets);
 
+/* Whether any note of the strings was tuned at a pass, in it or before it in its visit and not
+ * worked on since. */
+bool heard_any_cents(struct place place, int strings, int frets);
+
 #endif

@@ -98,6 +98,7 @@ struct move {
     struct maybe straightedge, lean;
     double within_cents;      /* pitch: a note this near is left alone */
     struct saddle_fit saddle; /* pitch: whether the saddle of a blank bridge is wide enough */
+    bool unchecked;           /* frets, pitch: no note was heard, or tuned, since the last work */
     int done_by;              /* the work line that marks it done since the readings, 0 for none */
 };
 
