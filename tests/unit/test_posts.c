@@ -101,6 +101,9 @@ static void turns_logged_come_back_as_the_strings_heights(void **state)
     /* Turns are said to an eighth, 0.1 mm of this thread: half of that is lost at a post. */
     assert_near(done.mm[6], saddle->string[6].value, 0.06);
     assert_near(done.mm[1], saddle->string[1].value, 0.06);
+    /* The bar carries the strings between them. */
+    for (int s = 2; s <= 5; s++)
+        assert_near(done.mm[s], done.mm[1] + (done.mm[6] - done.mm[1]) * (s - 1) / 5, 1e-12);
     record_done(&record);
 }
 

@@ -207,6 +207,7 @@ static void find_saddle(struct finder *finder, struct move *move)
         mm[s] = amount[s].due ? amount[s].value : 0;
         add_string(move, s, amount[s]);
     }
+    setup_carry_inner(setup, mm);
     belief_work_saddle(&finder->plan, mm);
 }
 

@@ -361,6 +361,16 @@ bool setup_has_own_height(const struct setup *setup, int string)
            outfit_step(&setup->outfit, string) == outfit_last_step(&setup->outfit);
 }
 
+void setup_carry_inner(const struct setup *setup, double *mm)
+{
+    const struct outfit *outfit = &setup->outfit;
+
+    for (int s = 1; s <= outfit->strings; s++)
+        if (!setup_has_own_height(setup, s))
+            mm[s] = mm[1] + (mm[outfit_first(outfit, outfit->strings)] - mm[1]) *
+                                outfit_step(outfit, s) / outfit_last_step(outfit);
+}
+
 /* The mean stays, and the difference is `ratio` times as large. */
 static double spread_by(double own_mm, double other_mm, double ratio)
 {

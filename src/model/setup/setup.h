@@ -111,6 +111,10 @@ bool setup_rod_turns(const struct setup *setup);
  * side, so that only what the outer strings need can be made. */
 bool setup_has_own_height(const struct setup *setup, int string);
 
+/* Where a whole side is raised: the strings between the outer two move as a bar through these does.
+ * `mm` by string, from 1 on; the outer two are given. */
+void setup_carry_inner(const struct setup *setup, double *mm);
+
 /* What the post or wheel beside an outer string moves by, for the outer two to move by so much: one
  * farther out goes farther. What a string alone asks for is that of both. And back. */
 double setup_at_post(const struct setup *setup, double own_mm, double other_mm);

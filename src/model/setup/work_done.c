@@ -49,11 +49,13 @@ static void find_turns(struct place place, const struct move *rod, const struct 
 /* What was turned at the posts, at the outer strings. */
 static void bring_to_strings(const struct setup *setup, struct work_done *done)
 {
-    const int last = setup->board.strings;
-    const double bass = done->mm[last], treble = done->mm[1];
+    const struct outfit *outfit = &setup->outfit;
+    const double bass = done->mm[outfit_first(outfit, outfit->strings)], treble = done->mm[1];
 
-    done->mm[last] = setup_at_string(setup, bass, treble);
-    done->mm[1] = setup_at_string(setup, treble, bass);
+    for (int s = 1; s <= outfit->strings; s++)
+        if (setup_has_own_height(setup, s))
+            done->mm[s] = outfit_step(outfit, s) == 0 ? setup_at_string(setup, treble, bass)
+                                                      : setup_at_string(setup, bass, treble);
 }
 
 void work_done_find(struct place place, const struct setup *setup, const struct move_set *planned,
@@ -68,7 +70,7 @@ void work_done_find(struct place place, const struct setup *setup, const struct 
     work_amount_find(text, &setup->outfit, &said);
     if (kind == MOVE_ROD)
         find_turns(place, move, &said, ret_done);
-    if (kind == MOVE_ROD || move->done_by == 0)
+    if (kind == MOVE_ROD || move->done_by == 0 || setup->outfit.strings == 0)
         return;
     const double unit_mm = said.unit == WORK_AMOUNT_TURNS ? maybe_or(setup->thread_mm, 0) : 1;
     ret_done->is_said = said.unit != WORK_AMOUNT_NONE && unit_mm > 0;
@@ -79,4 +81,6 @@ void work_done_find(struct place place, const struct setup *setup, const struct 
     if (said.unit == WORK_AMOUNT_TURNS && ret_done->is_said &&
         (setup->post_ratio.given || setup->post_lever.given))
         bring_to_strings(setup, ret_done);
+    if (kind == MOVE_SADDLE)
+        setup_carry_inner(setup, ret_done->mm);
 }
