@@ -10,6 +10,16 @@ enum {
     SIDE_MIN = 7, /* "mixed" and its margins */
 };
 
+/* Turns with their eighths, "-3 1/8", fill a column of six. */
+static bool is_too_wide(const struct app *app, int cell)
+{
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        for (int s = 1; s <= app->now.setup.outfit.strings; s++)
+            if (utf8_columns(app->moves[kind].string[s]) >= cell)
+                return true;
+    return false;
+}
+
 struct board_grid board_grid_for(const struct app *app, int columns)
 {
     struct board_grid grid = {.label = app->route.columns > 7 ? 13 : 14,
@@ -24,7 +34,7 @@ struct board_grid board_grid_for(const struct app *app, int columns)
         grid.cell = CELL_WHOLE;
     if (grid.cell > CELL_MAX)
         grid.cell = CELL_MAX;
-    grid.staggered = grid.cell < CELL_WHOLE;
+    grid.staggered = grid.cell < CELL_WHOLE || is_too_wide(app, grid.cell);
     grid.side_column = grid.label + grid.cell * grid.columns + 1;
     grid.side = columns - grid.side_column;
     return grid;
