@@ -32,6 +32,8 @@ static void add_prompt(const struct app *app, struct strbuf *out)
         strbuf_add(out, " >");
     } else if (app->route.ends_pass) {
         pass_end_add_words(app, out);
+    } else if (app->now.setup.outfit.lap) {
+        strbuf_add(out, "nothing to enter here: it is played with a bar");
     } else {
         strbuf_add(out, "nothing to enter here yet; PgUp turns back to Intake, which comes first");
     }

@@ -72,6 +72,8 @@ static const char *cell_text(const struct app *app, const struct route_cell *cel
         return app->entry.text;
     if (!text)
         return "-";
+    if (cell->column == WORK_KIND && work_mark_named(text) != MOVE_COUNT_)
+        return outfit_move_name(&app->now.setup.outfit, work_mark_named(text));
     return text;
 }
 

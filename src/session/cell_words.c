@@ -14,7 +14,7 @@ void cell_words_add_name(const struct app *app, const struct route_cell *cell, s
 
     reading_words_add_name(out, &cell->key, &app->now.setup.outfit);
     if (row)
-        bench_row_add_place(row, &app->now.setup.board, out);
+        bench_row_add_place(row, &app->now.setup.outfit, &app->now.setup.board, out);
 }
 
 void cell_words_add_held(const struct app *app, const struct route_cell *cell, const char *between,
@@ -69,7 +69,8 @@ static void add_gap(const struct app *app, int string, struct strbuf *out)
     const char *to = setup->outfit.fretless ? "the board at mark" : "the crown of fret";
 
     if (app_nut_method(app) == NUT_HELD_3)
-        strbuf_addf(out, "held down on fret %d: gap to %s %d", hold, to, over);
+        strbuf_addf(out, "held down on %s %d: gap to %s %d", outfit_fret_noun(&setup->outfit), hold,
+                    to, over);
     else
         strbuf_addf(out, "string open: gap to %s %d", to, over);
 }

@@ -126,7 +126,7 @@ static void add_name(const struct sheet_maker *maker, const struct measured *mea
                      enum bench_end end, struct strbuf *out)
 {
     strbuf_add(out, measured->row->sheet[end]);
-    bench_row_add_place(measured->row, &maker->left.setup.board, out);
+    bench_row_add_place(measured->row, &maker->left.setup.outfit, &maker->left.setup.board, out);
     strbuf_add(out, ", ");
     sheet_say_units(out, &maker->ask->units, measured->gauge);
 }

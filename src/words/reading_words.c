@@ -9,8 +9,10 @@ void reading_words_add_name(struct strbuf *out, const struct reading_key *key,
     const struct field *field = field_get(key->field);
 
     strbuf_add(out, field->label);
-    if (field->per == PER_FRET || field->per == PER_STRING_FRET)
-        strbuf_addf(out, field->id == FIELD_RELIEF_AT ? " %d" : " at fret %d", key->fret);
+    if (key->field == FIELD_RELIEF_AT)
+        strbuf_addf(out, " %d", key->fret);
+    else if (field->per == PER_FRET || field->per == PER_STRING_FRET)
+        strbuf_addf(out, " at %s %d", outfit_fret_noun(outfit), key->fret);
     if (key->string > 0 && outfit_is_of_course(key->field))
         strbuf_addf(out, ", %s %d", outfit_noun(outfit, key->string),
                     outfit_number(outfit, key->string));

@@ -101,31 +101,35 @@ static void an_empty_record_wants_exposure_alone(void **state)
     record_done(&record);
 }
 
-static const char *place_words(enum bench_row_id id, const struct board *board)
+static const char *place_words(enum bench_row_id id, const struct outfit *outfit,
+                               const struct board *board)
 {
     static char memory[40];
     struct strbuf text = STRBUF(memory);
 
     strbuf_clear(&text);
-    bench_row_add_place(bench_row_get(id), board, &text);
+    bench_row_add_place(bench_row_get(id), outfit, board, &text);
     return memory;
 }
 
 static void frets_are_where_the_board_has_them(void **state)
 {
     struct board board = {.action_fret = 14, .relief_fret = 7, .has_relief = true};
+    struct outfit fretted = outfit_plain(6), fretless = fretted;
 
     (void)state;
+    fretless.fretless = true;
     assert_int_equal(bench_row_fret(bench_row_get(ROW_GAP), &board), 1);
     assert_int_equal(bench_row_fret(bench_row_get(ROW_EXPOSURE), &board), 0);
-    assert_string_equal(place_words(ROW_ACTION, &board), " at fret 14");
-    assert_string_equal(place_words(ROW_RELIEF, &board), " at fret 7");
-    assert_string_equal(place_words(ROW_GAP, &board), "");
+    assert_string_equal(place_words(ROW_ACTION, &fretted, &board), " at fret 14");
+    assert_string_equal(place_words(ROW_RELIEF, &fretted, &board), " at fret 7");
+    assert_string_equal(place_words(ROW_ACTION, &fretless, &board), " at mark 14");
+    assert_string_equal(place_words(ROW_GAP, &fretted, &board), "");
     board.has_relief = false;
     board.action_fret = -1;
     assert_int_equal(bench_row_fret(bench_row_get(ROW_ACTION), &board), 0);
-    assert_string_equal(place_words(ROW_ACTION, &board), "");
-    assert_string_equal(place_words(ROW_RELIEF, &board), "");
+    assert_string_equal(place_words(ROW_ACTION, &fretted, &board), "");
+    assert_string_equal(place_words(ROW_RELIEF, &fretted, &board), "");
 }
 
 int main(void)

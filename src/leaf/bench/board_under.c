@@ -171,7 +171,8 @@ static void add_moves(const struct app *app, struct strbuf *out)
 
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
         if (move_is_measured((enum move_kind)kind) && app->now.moves.move[kind].state == MOVE_DUE) {
-            strbuf_addf(out, "%s%s", before, work_mark_name((enum move_kind)kind));
+            strbuf_addf(out, "%s%s", before,
+                        outfit_move_name(&app->now.setup.outfit, (enum move_kind)kind));
             before = ", ";
         }
 }

@@ -142,16 +142,19 @@ static void draw_place(const struct pen *pen, const struct app *app, const struc
 {
     char memory[48];
     struct strbuf text = STRBUF(memory);
-    const bool aside = row->aside != NO_FIELD && app->pass > 1;
+    const struct outfit *outfit = &app->now.setup.outfit;
+    const bool aside =
+        row->aside != NO_FIELD && app->pass > 1 && outfit_asks(outfit, row->aside, 0);
     const int columns = grid->cell * (grid->columns - (aside ? 2 : 1)) - 2;
     const int fret = bench_row_fret(row, &app->now.setup.board);
 
     if (bench_row_by_string(row) || bench_row_has_ends(row) || fret == 0 || columns < 9)
         return;
-    strbuf_addf(&text, "at fret %d", fret);
+    strbuf_addf(&text, "at %s %d", outfit_fret_noun(outfit), fret);
     pen_put(pen, at, grid->label + grid->cell + 1, columns, ROLE_DIM, memory);
-    if (aside && columns > 21)
-        pen_put_right(pen, at, grid->label + grid->cell, columns + 1, ROLE_LABEL, row->aside_label);
+    if (aside)
+        pen_put_right(pen, at, grid->label + grid->cell, columns + 1, ROLE_LABEL,
+                      columns > 21 ? row->aside_label : row->aside_short);
 }
 
 static void draw_state(const struct pen *pen, const struct app *app, enum bench_row_id id,
@@ -190,7 +193,7 @@ void board_view_draw(const struct pen *pen, const struct app *app, const struct 
         const struct bench_row *bench_row = bench_row_in(outfit, id);
 
         rows[id] = at;
-        if (outfit->lap && !bench_row_is_asked(bench_row, outfit))
+        if (outfit->strings > 0 && !bench_row_is_asked(bench_row, outfit))
             continue;
         draw_label(pen, app, bench_row, grid, at);
         draw_place(pen, app, bench_row, grid, at);

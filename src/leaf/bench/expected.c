@@ -55,6 +55,8 @@ static void add_planned(const struct app *app, enum move_kind kind, struct done 
     done->move[kind] = true;
     for (int s = 1; s <= STRINGS_MAX; s++)
         done->mm[kind][s] = move->string[s].due ? move->string[s].value : 0;
+    if (kind == MOVE_SADDLE)
+        setup_carry_inner(&app->before.setup, done->mm[kind]);
 }
 
 static struct done find_done(const struct app *app)
@@ -165,6 +167,17 @@ static struct maybe find_exposure(const struct app *app, const struct done *done
     return known(read.value + done->mm[MOVE_SADDLE][string]);
 }
 
+/* Under a bar: as it was, and by what was done there. */
+static struct maybe find_end(const struct app *app, const struct done *done,
+                             const struct bench_row *row, int string)
+{
+    const struct move_set *moves = &app->before.moves;
+    const struct maybe now =
+        row->move == MOVE_SLOTS ? moves->gap[string].mm : moves->action[string].mm;
+
+    return now.given ? known(now.value + done->mm[row->move][string]) : now;
+}
+
 struct maybe bench_expected(const struct app *app, const struct route_cell *cell)
 {
     if (!app->has_before)
@@ -180,6 +193,8 @@ struct maybe bench_expected(const struct app *app, const struct route_cell *cell
         return find_read(app, &done, row, cell->string);
     case FORECAST_SADDLE:
         return find_exposure(app, &done, row, bench_row_end(row, cell->key.field));
+    case FORECAST_ALONE:
+        return find_end(app, &done, row, cell->string);
     case FORECAST_NONE:
         break;
     }
@@ -197,7 +212,7 @@ bool bench_add_expected_after(const struct app *app, struct strbuf *out)
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
         if (done.move[kind]) {
             strbuf_add(out, count++ ? ", " : "");
-            strbuf_add(out, work_mark_name((enum move_kind)kind));
+            strbuf_add(out, outfit_move_name(&app->before.setup.outfit, (enum move_kind)kind));
         }
     strbuf_add(out, done.unread   ? "; amount not understood"
                     : done.marked ? ", as marked on Work"

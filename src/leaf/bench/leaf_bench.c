@@ -19,6 +19,27 @@ static void lay_strings(const struct leaf_place *place, const struct outfit *out
     }
 }
 
+/* With one string, the exposures at both ends of its saddle are still two cells. */
+static int treble_column(const struct outfit *outfit)
+{
+    const int columns = outfit_read_count(outfit);
+
+    return columns > 1 ? columns - 1 : 1;
+}
+
+/* Turns are normally logged on Work when the rod is turned, so Enter skips this cell. */
+static void lay_aside(const struct leaf_place *place, const struct outfit *outfit,
+                      struct route *route, int id)
+{
+    const struct bench_row *row = bench_row_in(outfit, id);
+    const struct reading_key key = reading_key_pass(row->aside, place->visit, place->pass);
+
+    if (!outfit_asks(outfit, row->aside, 0) && !record_get(place->record, &key))
+        return;
+    route_add(route, key, id, treble_column(outfit), outfit->read_as[outfit->strings]);
+    route_set_aside(route);
+}
+
 /* A single reading goes on the bass side; a treble end, or the reading aside, on the treble
  * side. */
 static void lay_ends(const struct leaf_place *place, const struct outfit *outfit,
@@ -26,18 +47,14 @@ static void lay_ends(const struct leaf_place *place, const struct outfit *outfit
 {
     const struct bench_row *row = bench_row_in(outfit, id);
     const int visit = place->visit, pass = place->pass;
-    const int columns = outfit_read_count(outfit), bass = outfit->read_as[outfit->strings];
-    /* With one string, the exposures at both ends of its saddle are still two cells. */
-    const int last = columns > 1 ? columns - 1 : 1;
 
-    route_add(route, bench_row_key(row, END_BASS, visit, pass, 0), id, 0, bass);
-    if (row->aside != NO_FIELD && pass > 1) {
-        /* Turns are normally logged on Work when the rod is turned, so Enter skips this cell. */
-        route_add(route, reading_key_pass(row->aside, visit, pass), id, last, bass);
-        route_set_aside(route);
-    }
+    route_add(route, bench_row_key(row, END_BASS, visit, pass, 0), id, 0,
+              outfit->read_as[outfit->strings]);
+    if (row->aside != NO_FIELD && pass > 1)
+        lay_aside(place, outfit, route, id);
     if (bench_row_has_ends(row))
-        route_add(route, bench_row_key(row, END_TREBLE, visit, pass, 0), id, last, 1);
+        route_add(route, bench_row_key(row, END_TREBLE, visit, pass, 0), id, treble_column(outfit),
+                  1);
 }
 
 /* Each row from the bass string to the treble. */
@@ -80,7 +97,7 @@ static enum figure_id find_figure(const struct app *app)
  * over it. Which crowns an earlier visit levelled is not known here. */
 static unsigned moved_by(const struct app *app, const struct route_cell *cell)
 {
-    const struct bench_row *row = bench_row_get((enum bench_row_id)cell->row);
+    const struct bench_row *row = bench_row_in(&app->now.setup.outfit, cell->row);
     const unsigned saddle = MOVE_BIT(MOVE_SADDLE) | MOVE_BIT(MOVE_RESET);
     const unsigned rod = MOVE_BIT(MOVE_ROD) | MOVE_BIT(MOVE_RESET);
     const int fret = bench_row_fret(row, &app->now.setup.board);
@@ -96,6 +113,8 @@ static unsigned moved_by(const struct app *app, const struct route_cell *cell)
         return rod | saddle | MOVE_BIT(MOVE_SLOTS) | frets;
     case FORECAST_SADDLE:
         return saddle;
+    case FORECAST_ALONE:
+        return MOVE_BIT(row->move) | MOVE_BIT(MOVE_RESET);
     case FORECAST_NONE:
         break;
     }

@@ -147,7 +147,8 @@ static int draw_amounts(const struct moves_page *page, const struct shown_move *
     struct strbuf title = STRBUF(memory);
     const int wide = page->pen->frame->columns - grid->label;
 
-    strbuf_addf(&title, "%d %s", number, work_mark_name(line->kind));
+    strbuf_addf(&title, "%d %s", number,
+                outfit_move_name(&app_shown(page->app)->setup.outfit, line->kind));
     pen_put(page->pen, page->row, 1, grid->label - 2, ROLE_LABEL, memory);
     if (!is_due(line)) {
         char state_memory[sizeof line->words->amount];

@@ -30,7 +30,6 @@ static void draw_heading(const struct pen *pen, const struct app *app, int strin
     const int row = area->row - 1;
     char memory[64];
     struct strbuf text = STRBUF(memory);
-
     const struct outfit *outfit = &app->now.setup.outfit;
 
     strbuf_addf(&text, "%s ", outfit_noun(outfit, string));
@@ -43,7 +42,7 @@ static void draw_heading(const struct pen *pen, const struct app *app, int strin
         column += picture_view_key(pen, row, column, "now ", PICTURE_MAIN, 3);
     if (picture_has(picture, PICTURE_OTHER))
         column += picture_view_key(pen, row, column, "after the moves ", PICTURE_OTHER, 3);
-    picture_view_key(pen, row, column, "crowns ", PICTURE_CROWN, 0);
+    picture_view_key(pen, row, column, outfit->fretless ? "board " : "crowns ", PICTURE_CROWN, 0);
 }
 
 static const char *nothing_to_draw(const struct derived *derived)
@@ -59,7 +58,8 @@ void side_view_draw(const struct pen *pen, const struct app *app, int row, int r
 {
     const struct derived *derived = app_shown(app);
     const struct route_cell *cell = app_cell(app);
-    const int string = cell ? cell->string : derived->setup.board.strings;
+    const struct outfit *outfit = &derived->setup.outfit;
+    const int string = cell ? cell->string : outfit->read_as[outfit->strings];
     const struct picture_area area = {.row = row + 1,
                                       .rows = rows - 2,
                                       .column = LEFT,

@@ -351,7 +351,7 @@ bool work_can_mark_done(const struct app *app)
 void work_add_to_mark(const struct app *app, struct strbuf *out)
 {
     strbuf_add(out, ": ");
-    strbuf_add(out, work_mark_name(find_move_to_mark(app)));
+    strbuf_add(out, outfit_move_name(&app->now.setup.outfit, find_move_to_mark(app)));
 }
 
 bool work_can_write_own(const struct app *app)

@@ -139,7 +139,7 @@ static bool add_names(const struct work_list *list, bool (*is_such)(const struct
         if (!is_such(&list->moves[kind]))
             continue;
         strbuf_add(out, count++ ? ", " : words);
-        strbuf_add(out, work_mark_name((enum move_kind)kind));
+        strbuf_add(out, outfit_move_name(&list->derived->setup.outfit, (enum move_kind)kind));
     }
     return count > 0;
 }

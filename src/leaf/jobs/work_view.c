@@ -77,7 +77,8 @@ static void draw_name(const struct page *page, enum move_kind kind)
     if (page->counting || page->row >= page->end)
         return;
     pen_put(pen, page->row, MARK_COLUMN, 3, role_of(move), mark_of(move));
-    pen_put(pen, page->row, NAME_COLUMN, NAME_WIDTH - 1, ROLE_LABEL, work_mark_name(kind));
+    pen_put(pen, page->row, NAME_COLUMN, NAME_WIDTH - 1, ROLE_LABEL,
+            outfit_move_name(&page->list->derived->setup.outfit, kind));
     if (!in_hand)
         return;
     frame_set_role(pen->frame, page->row, NAME_COLUMN, NAME_WIDTH - 1, ROLE_CELL);
@@ -334,7 +335,7 @@ void work_view_add_prompt(const struct app *app, struct strbuf *out)
     if (cell->aside)
         strbuf_add(out, "rod, turns >");
     else if (kind != MOVE_COUNT_)
-        strbuf_addf(out, "%s, what was done >", work_mark_name(kind));
+        strbuf_addf(out, "%s, what was done >", outfit_move_name(&app->now.setup.outfit, kind));
     else if (work_line_exists(&app->record, app->visit, cell->key.part))
         strbuf_addf(out, "line %d, %s >", cell->key.part, field_get(cell->key.field)->label);
     else

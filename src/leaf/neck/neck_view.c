@@ -165,7 +165,8 @@ static void draw_relief_read(struct page *page)
         }
         amount_add_unit(&text, relief_unit(page));
         if (page->derived->setup.board.has_relief)
-            strbuf_addf(&text, " at fret %d", page->derived->setup.board.relief_fret);
+            strbuf_addf(&text, " at %s %d", outfit_fret_noun(&page->derived->setup.outfit),
+                        page->derived->setup.board.relief_fret);
     }
     draw_text(page, "relief read", figure ? value_role(page, figure) : ROLE_DIM, memory);
 }

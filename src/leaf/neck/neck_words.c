@@ -10,7 +10,9 @@ void neck_words_next(const struct derived *derived, struct strbuf *out)
 {
     const struct neck_facts *neck = &derived->neck;
 
-    if (!derived->setup.board.has_curve) {
+    if (derived->setup.outfit.lap) {
+        strbuf_add(out, "played with a bar: no curve to work out");
+    } else if (!derived->setup.board.has_curve) {
         strbuf_add(out, "next: scale, frets and join (Intake)");
     } else if (neck->lacks_count > 0) {
         strbuf_add(out, "next: ");
@@ -25,7 +27,8 @@ void neck_words_next(const struct derived *derived, struct strbuf *out)
         strbuf_add(out, "next: every string's tension (Strings)");
     } else if (!has(derived, FIGURE_RELIEF_PREDICTED)) {
         strbuf_add(out, "next: crown height; action, gaps (Bench)");
-    } else if (move_set_reset(&derived->moves) == RESET_UNKNOWN) {
+    } else if (outfit_asks(&derived->setup.outfit, FIELD_EXPOSURE_BASS, 0) &&
+               move_set_reset(&derived->moves) == RESET_UNKNOWN) {
         strbuf_add(out, "next: both exposures (Bench)");
     }
 }

@@ -92,10 +92,11 @@ int bench_row_fret(const struct bench_row *row, const struct board *board)
     return row->fret;
 }
 
-void bench_row_add_place(const struct bench_row *row, const struct board *board, struct strbuf *out)
+void bench_row_add_place(const struct bench_row *row, const struct outfit *outfit,
+                         const struct board *board, struct strbuf *out)
 {
     const int fret = bench_row_fret(row, board);
 
     if (row->fret < 0 && fret > 0)
-        strbuf_addf(out, " at fret %d", fret);
+        strbuf_addf(out, " at %s %d", outfit_fret_noun(outfit), fret);
 }

@@ -40,6 +40,7 @@ enum bench_forecast {
     FORECAST_CURVE,  /* the neck's curve: at its target once the rod is set */
     FORECAST_HEIGHT, /* a string over a crown: rod, slots and saddle move it */
     FORECAST_SADDLE, /* at the saddle: only the saddle's move changes it */
+    FORECAST_ALONE,  /* at one end of the strings: only the row's own move changes it */
 };
 
 /* Frets that the board decides, and the saddle. */
@@ -60,7 +61,7 @@ struct bench_row {
     const char *label;
     enum field_id field[END_COUNT_]; /* of its cells; the same twice if read per string or once */
     enum field_id aside;             /* shares the row from the second pass on; Enter skips it */
-    const char *aside_label;
+    const char *aside_label, *aside_short;
 
     enum bench_goal goal;
     enum field_id target[END_COUNT_];
@@ -112,7 +113,7 @@ struct reading_key bench_row_key(const struct bench_row *row, enum bench_end end
 int bench_row_fret(const struct bench_row *row, const struct board *board);
 
 /* Appends " at fret 12" if the board decides the fret, and it is known. */
-void bench_row_add_place(const struct bench_row *row, const struct board *board,
-                         struct strbuf *out);
+void bench_row_add_place(const struct bench_row *row, const struct outfit *outfit,
+                         const struct board *board, struct strbuf *out);
 
 #endif

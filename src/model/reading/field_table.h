@@ -296,9 +296,9 @@ FIELD(NUT_GAP, PASS, STRING, "nut_gap", "nut gap", NUMBER, LENGTH, FEELER, FEELE
 FIELD(ACTION, PASS, STRING, "action", "action", NUMBER, LENGTH, RULE, RULE,
       0, 60, 0.8, 6, "", "", "gap between the open string and the crown at the action fret")
 FIELD(HEIGHT_NUT, PASS, STRING, "height_nut", "height at the nut", NUMBER, LENGTH, RULE, RULE,
-      0, 60, 4, 20, "", "", "raised nut: the board at the nut up to the string")
+      0, 60, 4, 20, "", "", "raised nut: the board there up to the string")
 FIELD(HEIGHT_SADDLE, PASS, STRING, "height_saddle", "height at the end", NUMBER, LENGTH, RULE, RULE,
-      0, 60, 4, 30, "", "", "raised nut: the end of the board up to the string")
+      0, 60, 4, 30, "", "", "raised nut: the board there up to the string")
 FIELD(EXPOSURE_BASS, PASS, ONE, "exposure_bass", "bass exposure", NUMBER, LENGTH, DEPTH, RULE,
       0, 80, 0, 12, "", "", "saddle over the bridge, or travel left, at the lowest string")
 FIELD(EXPOSURE_TREBLE, PASS, ONE, "exposure_treble", "treble exposure", NUMBER, LENGTH, DEPTH, RULE,

@@ -7,20 +7,38 @@
 
 enum { NUT_SLOTTED, NUT_ZERO_FRET, NUT_RAISED };
 enum { ON_BLANK, ON_SCREWS, ON_POSTS, ON_WHEELS };
+enum { ROD_NONE, ROD_ONE_WAY, ROD_TWO_WAY, ROD_FIXED };
 
 static const enum field_id own_fields[] = {FIELD_NUT_GAP, FIELD_ACTION, FIELD_HEIGHT_NUT,
                                            FIELD_HEIGHT_SADDLE};
 
-/* Whether any pass of the visit has a gap or an action of that string. */
-static bool is_read_by_itself(const struct record *record, int visit, int string)
+/* Whether any pass of the visit has one of these readings, of a string or of none. */
+static bool is_any_read(const struct record *record, int visit, int string,
+                        const enum field_id *fields, size_t count)
 {
     struct place at = place_of(record, visit, 0);
 
     while (place_next(&at) && at.visit == visit)
-        for (size_t i = 0; i < sizeof own_fields / sizeof own_fields[0]; i++)
-            if (place_read_at(at, own_fields[i], string, 0).given)
+        for (size_t i = 0; i < count; i++)
+            if (place_read_at(at, fields[i], string, 0).given)
                 return true;
     return false;
+}
+
+/* By a gap or an action of its own. */
+static bool is_read_by_itself(const struct record *record, int visit, int string)
+{
+    return is_any_read(record, visit, string, own_fields, sizeof own_fields / sizeof own_fields[0]);
+}
+
+/* Where somebody has read how far a saddle stands out, one does. */
+static bool is_one_piece(const struct record *record, int visit)
+{
+    static const enum field_id fields[] = {FIELD_EXPOSURE_BASS, FIELD_EXPOSURE_TREBLE};
+
+    return record_choice_or(record, reading_key_one(FIELD_FLOATING), 0) == 1 &&
+           record_choice_or(record, reading_key_one(FIELD_BRIDGE_KIND), -1) == ON_BLANK &&
+           !is_any_read(record, visit, 0, fields, sizeof fields / sizeof fields[0]);
 }
 
 bool outfit_makes_alone(enum field_id field)
@@ -85,6 +103,7 @@ static void read_string(struct outfit *outfit, const struct record *record, int 
 void outfit_read(struct outfit *ret_outfit, const struct record *record, int visit)
 {
     const int nut = record_choice_or(record, reading_key_one(FIELD_NUT_KIND), NUT_SLOTTED);
+    const int rod = record_choice_or(record, reading_key_one(FIELD_ROD), ROD_ONE_WAY);
 
     *ret_outfit = (struct outfit){
         .strings = record_string_count(record),
@@ -92,6 +111,8 @@ void outfit_read(struct outfit *ret_outfit, const struct record *record, int vis
         .zero_fret = nut == NUT_ZERO_FRET,
         .lap = nut == NUT_RAISED,
         .fretless = record_choice_or(record, reading_key_one(FIELD_FRETLESS), 0) == 1};
+    ret_outfit->rodless = rod == ROD_NONE || rod == ROD_FIXED;
+    ret_outfit->one_piece = is_one_piece(record, visit);
     read_courses(ret_outfit, record);
     read_starts(ret_outfit, record);
     for (int s = 1; s <= ret_outfit->strings; s++)
@@ -138,7 +159,18 @@ bool outfit_is_course(const struct outfit *outfit, int string)
 
 bool outfit_has_move(const struct outfit *outfit, enum move_kind kind)
 {
-    return !outfit->lap || kind == MOVE_SLOTS || kind == MOVE_SADDLE;
+    if (outfit->lap)
+        return kind == MOVE_SLOTS || kind == MOVE_SADDLE;
+    return !outfit->one_piece || kind != MOVE_RESET;
+}
+
+const char *outfit_move_name(const struct outfit *outfit, enum move_kind kind)
+{
+    if (kind == MOVE_SLOTS && (outfit->lap || outfit->zero_fret))
+        return outfit->lap ? "nut" : "fret 0";
+    if (kind == MOVE_SADDLE && (outfit->lap || outfit->one_piece))
+        return "bridge";
+    return work_mark_name(kind);
 }
 
 bool outfit_has_slot(const struct outfit *outfit, int string)
@@ -190,6 +222,13 @@ bool outfit_asks(const struct outfit *outfit, enum field_id field, int string)
     if (outfit->lap && is_of_frets(field))
         return false;
     switch (field) {
+    case FIELD_EXPOSURE_BASS:
+    case FIELD_EXPOSURE_TREBLE:
+    case FIELD_EXPOSURE_MIN:
+    case FIELD_EXPOSURE_NEW:
+        return !outfit->one_piece;
+    case FIELD_ROD_TURN:
+        return !outfit->rodless;
     case FIELD_HEIGHT_NUT:
     case FIELD_HEIGHT_SADDLE:
         return outfit->lap && outfit_is_read(outfit, string);
@@ -225,6 +264,11 @@ bool outfit_is_open(const struct outfit *outfit, int string, int note)
 const char *outfit_noun(const struct outfit *outfit, int string)
 {
     return outfit_is_course(outfit, string) ? "course" : "string";
+}
+
+const char *outfit_fret_noun(const struct outfit *outfit)
+{
+    return outfit->fretless ? "mark" : "fret";
 }
 
 int outfit_number(const struct outfit *outfit, int string)

@@ -7,17 +7,19 @@
 
 /*
  * What an instrument has, and what is therefore asked of it. Courses, a string that starts higher
- * up the neck, a zero fret, a board without frets, a nut that is raised for playing with a bar:
- * each is decided here, and everything else asks.
+ * up the neck, a zero fret, a board without frets, a nut that is raised for playing with a bar, a
+ * bridge in one piece, a neck without a rod: each is decided here, and everything else asks.
  */
 
 struct outfit {
     int strings; /* 0 if not entered */
     int courses; /* as many as strings where each string is a course */
     bool zero_fret;
-    bool fretless; /* the frets of the record are marks on the board */
-    bool lap;      /* the nut is raised and nothing is fretted */
-    bool posts;    /* the bridge stands on two posts, as a tremolo's plate does */
+    bool fretless;  /* the frets of the record are marks on the board */
+    bool lap;       /* the nut is raised and nothing is fretted */
+    bool posts;     /* the bridge stands on two posts, as a tremolo's plate does */
+    bool one_piece; /* it stands on the top, and no saddle stands out of it */
+    bool rodless;   /* nothing in the neck turns */
     /* By string, element 0 unused. */
     int course[STRINGS_MAX + 1];    /* 1 is the highest */
     int read_as[STRINGS_MAX + 1];   /* whose gap and action hold for it: its own, or its course's */
@@ -54,8 +56,12 @@ bool outfit_is_course(const struct outfit *outfit, int string);
 /* Whether that reading is asked for: of a string, or with string 0 of the instrument. */
 bool outfit_asks(const struct outfit *outfit, enum field_id field, int string);
 
-/* Whether that move is one of the instrument's: under a bar only nut and bridge are. */
+/* Whether that move is one of the instrument's: under a bar only nut and bridge are, and a bridge
+ * in one piece is made higher where a saddle would be used up. */
 bool outfit_has_move(const struct outfit *outfit, enum move_kind kind);
+
+/* What the screens call it: a work line's name of the move, or what there is in its place. */
+const char *outfit_move_name(const struct outfit *outfit, enum move_kind kind);
 
 /* Whether a string's height over fret 1 is set by a slot that can be filed. */
 bool outfit_has_slot(const struct outfit *outfit, int string);
@@ -65,6 +71,7 @@ bool outfit_is_open(const struct outfit *outfit, int string, int note);
 
 /* What it is called where it is read: "course" and its number, or "string" and its own. */
 const char *outfit_noun(const struct outfit *outfit, int string);
+const char *outfit_fret_noun(const struct outfit *outfit); /* "fret", or "mark" */
 int outfit_number(const struct outfit *outfit, int string);
 
 /* Whether that reading holds for a course: not so what is entered or heard of one string. */

@@ -4,6 +4,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "model/reading/outfit.h"
+
 /* What is round, in the unit that it is written in. */
 struct step {
     enum unit unit;
@@ -113,11 +115,14 @@ enum status shop_round_record(struct record *record, const struct shop_units *un
         if (status == STATUS_NO_MEMORY)
             return status;
     }
+    struct outfit outfit;
+
+    outfit_read(&outfit, record, 0);
     for (size_t i = 0; i < sizeof unsaid / sizeof unsaid[0]; i++) {
         const struct reading_key key = reading_key_one(unsaid[i].field);
 
         if (unsaid[i].metric != is_metric(field_bare_unit(field_get(unsaid[i].field), units)) ||
-            record_get(record, &key))
+            !outfit_asks(&outfit, unsaid[i].field, 0) || record_get(record, &key))
             continue;
         if (record_put(record, &key, unsaid[i].text, false, NULL) == STATUS_NO_MEMORY)
             return STATUS_NO_MEMORY;
