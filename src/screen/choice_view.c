@@ -15,7 +15,7 @@ static void add_name(const struct name_list *list, int place, struct strbuf *out
 {
     char name[NAME_LIST_NAME_SIZE];
 
-    if (name_list_name(list, place, name, sizeof name))
+    if (name_list_said(list, place, name, sizeof name))
         strbuf_addf(out, "%2d %s", place + 1, name);
 }
 

@@ -92,7 +92,7 @@ static void add_found(const struct choice *choice, const struct name_list *list,
     char name[NAME_LIST_NAME_SIZE];
 
     for (int i = 0; i < choice->found.count && i < NAMED_MAX; i++)
-        if (name_list_name(list, choice->found.at[i], name, sizeof name))
+        if (name_list_said(list, choice->found.at[i], name, sizeof name))
             strbuf_addf(out, "%s%s", i > 0 ? " or " : "", name);
     strbuf_add(out, choice->found.count > NAMED_MAX ? "...?" : "?");
 }
@@ -107,7 +107,7 @@ void choice_add_words(const struct choice *choice, const struct name_list *list,
     case CHOICE_NONE:
         return;
     case CHOICE_TAKEN:
-        if (name_list_name(list, choice->in_hand, name, sizeof name) &&
+        if (name_list_said(list, choice->in_hand, name, sizeof name) &&
             (closed || strcmp(name, text) != 0))
             strbuf_add(out, name);
         return;

@@ -64,9 +64,12 @@ static void draw_text(struct label *label, double size_mm, enum page_weight weig
 static bool say_when(const struct sheet_maker *maker, struct strbuf *out)
 {
     const char *date = sheet_text_of(maker, reading_key_visit(FIELD_VISIT_DATE, maker->visit));
+    const char *ticket = sheet_text_of(maker, reading_key_visit(FIELD_VISIT_TICKET, maker->visit));
 
+    if (ticket)
+        strbuf_addf(out, "Ticket %s", ticket);
     if (date) {
-        strbuf_add(out, "Set up ");
+        strbuf_add(out, ticket ? ", set up " : "Set up ");
         sheet_say_date(out, date);
     }
     if (maker->ask->shop)

@@ -127,5 +127,6 @@ enum status sheet_estimate_make(const struct record *record, const struct sheet_
     sheet_make_readings(maker);
     add_work(maker, prices);
     add_reserve(maker);
+    sheet_make_claim(maker);
     return sheet_maker_end(maker, ret_sheet);
 }

@@ -9,6 +9,7 @@
 #include "model/reading/work_since.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
+#include "words/kind_words.h"
 
 enum { TEXT_MAX = 1024 };
 
@@ -91,16 +92,61 @@ static void add_scale(struct sheet_maker *maker)
     sheet_add_pair(maker->sheet, "scale", memory);
 }
 
+/* A day of the visit in words. */
+static void add_day(struct sheet_maker *maker, const char *name, enum field_id field)
+{
+    const char *date = sheet_text_of(maker, reading_key_visit(field, maker->visit));
+    char memory[48];
+    struct strbuf text = STRBUF(memory);
+
+    if (date)
+        sheet_say_date(&text, date);
+    sheet_add_pair(maker->sheet, name, memory);
+}
+
 static void add_facts(struct sheet_maker *maker)
 {
+    char memory[64];
+    struct strbuf kind = STRBUF(memory);
+
     sheet_begin_pairs(maker->sheet);
+    sheet_add_pair(maker->sheet, "ticket",
+                   sheet_text_of(maker, reading_key_visit(FIELD_VISIT_TICKET, maker->visit)));
     sheet_add_pair(maker->sheet, "instrument", one(maker, FIELD_NAME));
-    sheet_add_pair(maker->sheet, "kind", one(maker, FIELD_KIND));
+    kind_words_add(maker->record, &kind);
+    sheet_add_pair(maker->sheet, "kind", memory);
     sheet_add_pair(maker->sheet, "maker", one(maker, FIELD_MAKER));
     sheet_add_pair(maker->sheet, "serial", one(maker, FIELD_SERIAL));
     sheet_add_pair(maker->sheet, "built", one(maker, FIELD_BUILT));
     add_scale(maker);
     sheet_add_pair(maker->sheet, "owner", one(maker, FIELD_OWNER));
+    if (sheet_text_of(maker, reading_key_visit(FIELD_VISIT_HANDED_OVER, maker->visit)))
+        add_day(maker, "handed over", FIELD_VISIT_HANDED_OVER);
+    else
+        add_day(maker, "promised for", FIELD_VISIT_PROMISED);
+}
+
+void sheet_make_claim(struct sheet_maker *maker)
+{
+    const char *ticket = sheet_text_of(maker, reading_key_visit(FIELD_VISIT_TICKET, maker->visit));
+    char memory[TEXT_MAX];
+    struct strbuf text = STRBUF(memory);
+
+    if (!ticket)
+        return;
+    strbuf_add(&text, "Cut off what is below, and bring it along to collect the instrument");
+    if (maker->ask->shop)
+        strbuf_addf(&text, " from %s", maker->ask->shop);
+    strbuf_add_char(&text, '.');
+    sheet_add_text(maker->sheet, SHEET_SMALL, memory);
+    strbuf_clear(&text);
+    strbuf_addf(&text, "Ticket %s", ticket);
+    sheet_add_heading(maker->sheet, memory);
+    sheet_begin_pairs(maker->sheet);
+    sheet_add_pair(maker->sheet, "instrument", one(maker, FIELD_NAME));
+    sheet_add_pair(maker->sheet, "owner", one(maker, FIELD_OWNER));
+    add_day(maker, "left with us", FIELD_VISIT_DATE);
+    add_day(maker, "promised for", FIELD_VISIT_PROMISED);
 }
 
 static void add_head(struct sheet_maker *maker, const char *what)

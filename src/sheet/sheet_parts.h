@@ -17,6 +17,7 @@ struct sheet_maker {
     int first, last;      /* passes of the visit with readings; 0 for none */
     struct derived found; /* of the first pass */
     struct derived left;  /* of the last pass, which may be the same one */
+    bool says_then;       /* a state holds only once the work before it is done */
 };
 
 /* What the parts of a visit's document are made from; the caller frees it. Fails as sheet_make. */
@@ -40,6 +41,9 @@ bool sheet_is_on_target(const struct sheet_maker *maker);
 
 /* What it is called, whose instrument it is, and why it came in. */
 void sheet_make_head(struct sheet_maker *maker, const char *what);
+
+/* What the owner keeps: the ticket's number, and when it is promised; nothing without a ticket. */
+void sheet_make_claim(struct sheet_maker *maker);
 
 void sheet_make_readings(struct sheet_maker *maker);
 void sheet_make_done(struct sheet_maker *maker);

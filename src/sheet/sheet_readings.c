@@ -153,21 +153,27 @@ static void add_names(const struct sheet_maker *maker, const struct measured *me
         sheet_add_cell(maker->sheet, "target");
 }
 
-static const char *state_word(const struct sheet_maker *maker, const struct derived *derived,
-                              const struct measured *measured)
+/* "good"; "then good" where the numbers say otherwise until what comes before it is done. */
+static void add_state(struct sheet_maker *maker, const struct derived *derived,
+                      const struct measured *measured)
 {
     struct row_state state;
+    char memory[24];
+    struct strbuf text = STRBUF(memory);
 
     row_state_find(maker->record, derived, &maker->ask->units, measured->id, &state);
-    return row_verdict_word(state.verdict);
+    maker->says_then = maker->says_then || state.then;
+    strbuf_add(&text, state.then ? "then " : "");
+    strbuf_add(&text, row_verdict_word(state.verdict));
+    sheet_add_cell(maker->sheet, memory);
 }
 
-static void add_states(const struct sheet_maker *maker, const struct measured *measured)
+static void add_states(struct sheet_maker *maker, const struct measured *measured)
 {
     if (measured->found)
-        sheet_add_cell(maker->sheet, state_word(maker, &maker->found, measured));
+        add_state(maker, &maker->found, measured);
     if (measured->left)
-        sheet_add_cell(maker->sheet, state_word(maker, &maker->left, measured));
+        add_state(maker, &maker->left, measured);
     if (measured->wanted)
         sheet_add_cell(maker->sheet, NULL);
 }
@@ -290,7 +296,7 @@ static void find_singles(const struct sheet_maker *maker, struct singles_table *
     }
 }
 
-static void add_single(const struct sheet_maker *maker, const struct single *single, bool wanted)
+static void add_single(struct sheet_maker *maker, const struct single *single, bool wanted)
 {
     const struct derived *last =
         sheet_has_both(maker) && single->left.given ? &maker->left : &maker->found;
@@ -307,7 +313,7 @@ static void add_single(const struct sheet_maker *maker, const struct single *sin
         return;
     add_entered(maker, single, &single->wanted,
                 single->measured.row->goal == GOAL_LEAST ? "over " : "");
-    sheet_add_cell(maker->sheet, state_word(maker, last, &single->measured));
+    add_state(maker, last, &single->measured);
 }
 
 static void begin_singles(struct sheet_maker *maker, bool saddle, bool wanted)
@@ -356,8 +362,9 @@ static void add_precision(struct sheet_maker *maker, bool strings)
     strbuf_add(&text, ", action and saddle of ");
     sheet_say_length(&text, setup->rule_step_mm, &maker->ask->units, MEASURE_RULE);
     strbuf_add_char(&text, '.');
-    if (strings)
-        strbuf_add(&text, " A gap is judged by what it is once the action is right.");
+    if (maker->says_then)
+        strbuf_add(&text, " Then: once the work before it is done; a gap comes down with the "
+                          "action.");
     if (strings && setup->nut_method == NUT_HELD_3)
         strbuf_add(&text, " Gaps were read with the string held at fret 3 and worked out for the "
                           "open string.");

@@ -143,9 +143,7 @@ bool sheet_say_tuning(const struct sheet_maker *maker, struct strbuf *out)
     num_format(record_or_fallback(maker->record, FIELD_A4), out);
     strbuf_add(out, " Hz");
     if (tuning)
-        strbuf_add(out, ": ");
-    for (const char *at = tuning ? tuning->name : ""; *at; at++)
-        strbuf_add_char(out, *at == '-' ? ' ' : *at);
+        strbuf_addf(out, ": %s", tuning->said);
     return true;
 }
 

@@ -135,6 +135,16 @@ static enum row_verdict judge_exposure(const struct move *reset)
     return reset->state == MOVE_DUE || reset->little ? VERDICT_LOW : VERDICT_GOOD;
 }
 
+/* Whether as much saddle stands over the bridge as is wanted, before anything is taken off it. */
+static bool stands_enough(const struct setup *setup)
+{
+    const struct maybe bass = setup->exposure_bass_mm, treble = setup->exposure_treble_mm;
+
+    return (bass.given || treble.given) &&
+           fmin(maybe_or(bass, treble.value), maybe_or(treble, bass.value)) >=
+               setup->exposure_low_mm;
+}
+
 void row_state_find(const struct record *record, const struct derived *derived,
                     const struct shop_units *units, enum bench_row_id id,
                     struct row_state *ret_state)
@@ -148,6 +158,7 @@ void row_state_find(const struct record *record, const struct derived *derived,
     add_target(row, record, &derived->setup, units, ret_state);
     if (row->move == MOVE_RESET) {
         ret_state->verdict = judge_exposure(move);
+        ret_state->then = ret_state->verdict == VERDICT_LOW && stands_enough(&derived->setup);
     } else if (row->move == MOVE_ROD) {
         ret_state->verdict = judge_rod(move);
     } else {

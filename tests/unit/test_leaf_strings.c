@@ -291,7 +291,7 @@ static void an_unknown_name_is_refused_with_the_nearest(void **state)
     (void)state;
     bench_press(app, "*nopn g{Enter}");
     assert_int_equal(app->tone, TONE_WARNING);
-    assert_non_null(strstr(app->message, "guitar-open-g"));
+    assert_non_null(strstr(app->message, "open G"));
     assert_true(lineedit_is_empty(&app->entry));
     assert_true(app_is_typing(app));
     bench_press(app, "polka{Enter}");

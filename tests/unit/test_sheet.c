@@ -586,6 +586,25 @@ static void a_second_strings_curve_needs_its_courses_setback_only(void **state)
     record_done(&record);
 }
 
+/* Once it went back, nobody asks any more for when it was promised. */
+static void the_sheet_says_when_it_went_back(void **state)
+{
+    static const char job[] = "board strings = 6\nvisit.1 date = 2026-03-02\n"
+                              "visit.1 ticket = 1043\nvisit.1 promised = 2026-03-09\n";
+    char lines[400];
+
+    (void)state;
+    char *text = text_of(job, true);
+    assert_has(text, "ticket        1043");
+    assert_has(text, "promised for  9 March 2026");
+    free(text);
+    snprintf(lines, sizeof lines, "%svisit.1 handed_over = 2026-03-06\n", job);
+    text = text_of(lines, true);
+    assert_has(text, "handed over  6 March 2026");
+    assert_lacks(text, "promised");
+    free(text);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -610,6 +629,7 @@ int main(void)
         cmocka_unit_test(what_buzzed_is_said_in_one_line),
         cmocka_unit_test(what_is_left_of_the_saddle_does_not_frighten),
         cmocka_unit_test(tables_take_no_more_than_they_hold),
+        cmocka_unit_test(the_sheet_says_when_it_went_back),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

@@ -86,6 +86,56 @@ static void it_stays_as_it_was_given(void **state)
     free(after);
 }
 
+static void check_not_in(const char *text, const char *words)
+{
+    if (strstr(text, words))
+        fail_msg("'%s' is in:\n%s", words, text);
+}
+
+/* The owner leaves with the ticket's number and the day; without a ticket there is no part to keep.
+ */
+static void it_has_a_part_to_keep(void **state)
+{
+    const struct move_prices prices = {.currency = ""};
+    char *text = text_of("visit.1 ticket = 1043\nvisit.1 promised = 2026-03-09\n"
+                         "instrument name = Parlour\n",
+                         &prices);
+
+    (void)state;
+    check_in(text, "ticket        1043");
+    check_in(text, "promised for  9 March 2026");
+    const char *part = strstr(text, "Ticket 1043");
+    assert_non_null(part);
+    check_in(part, "left with us  2 March 2026");
+    check_in(part, "promised for  9 March 2026");
+    free(text);
+    text = text_of("visit.1 promised = 2026-03-09\n", &prices);
+    check_in(text, "promised for");
+    check_not_in(text, "icket");
+    free(text);
+}
+
+/* A state that the numbers beside it do not bear out yet says so, and what it means. */
+static void a_state_to_come_says_then(void **state)
+{
+    const struct move_prices prices = {.currency = ""};
+    char *text = text_of("targets nut_gap_bass = .021 in\ntargets nut_gap_treble = .015 in\n"
+                         "visit.1.pass.1 relief = .006 in\n",
+                         &prices);
+
+    (void)state;
+    /* 4.5 mm of saddle are over 3 mm until the action comes down. */
+    check_in(text, "then low");
+    check_in(text, "Then: once the work before it is done");
+    free(text);
+    text = text_of("bridge exposure_min = 1.6 mm\nvisit.1.pass.1 exposure_bass = 8 mm\n"
+                   "visit.1.pass.1 exposure_treble = 8 mm\n",
+                   &prices);
+    check_not_in(text, "then low");
+    check_not_in(text, "Then: once");
+    free(text);
+}
+
 static void settings_hold_prices_by_move(void **state)
 {
     const char *path = tree_path(*state, "shop.ini");
@@ -122,6 +172,8 @@ int main(void)
         cmocka_unit_test(prices_are_added_up),
         cmocka_unit_test(what_has_no_price_is_a_line_to_fill_in),
         cmocka_unit_test(it_stays_as_it_was_given),
+        cmocka_unit_test(it_has_a_part_to_keep),
+        cmocka_unit_test(a_state_to_come_says_then),
         cmocka_unit_test_setup_teardown(settings_hold_prices_by_move, tree_setup, tree_teardown),
         cmocka_unit_test_setup_teardown(what_is_no_price_is_said, tree_setup, tree_teardown),
     };

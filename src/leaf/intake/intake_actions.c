@@ -3,6 +3,7 @@
 
 #include "model/reading/record_access.h"
 #include "model/reading/shop_own.h"
+#include "words/kind_words.h"
 
 static struct maybe kind_of(const struct app *app)
 {
@@ -33,8 +34,10 @@ void intake_forget_targets(struct turn *turn)
 
 void intake_add_kind(const struct app *app, struct strbuf *out)
 {
-    char name[KIND_NAME_SIZE];
+    char memory[64];
+    struct strbuf kind = STRBUF(memory);
 
-    if (record_kind(&app->record, name))
-        strbuf_addf(out, " for %s", name);
+    kind_words_add(&app->record, &kind);
+    if (kind.length > 0)
+        strbuf_addf(out, " for %s", memory);
 }

@@ -62,7 +62,7 @@ static void add_tuning(const struct app *app, struct strbuf *out)
     const char *before = ", ";
 
     if (tuning) {
-        strbuf_addf(out, ", %s", tuning->name);
+        strbuf_addf(out, ", %s", tuning->said);
         return;
     }
     for (int s = app->now.setup.board.strings; s >= 1; s--) {

@@ -162,7 +162,7 @@ void what_if_title(const struct what_if_state *what_if, enum unit force, struct 
 
     if (what_if->tuning) {
         add_part(out, &first);
-        strbuf_add(out, what_if->tuning->name);
+        strbuf_add(out, what_if->tuning->said);
     }
     if (what_if->set.strings > 0) {
         add_part(out, &first);

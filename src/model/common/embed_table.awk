@@ -29,6 +29,7 @@ BEGIN {
         column("how", "source", "text")
     } else if (table == "tunings") {
         column("tuning", "name", "text")
+        column("said", "said", "text")
         column("notes", "notes", "text")
         column("also", "also", "texts")
         column("source", "source", "text")

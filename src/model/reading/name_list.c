@@ -154,6 +154,19 @@ bool name_list_name(const struct name_list *list, int k, char *out, size_t size)
     return name;
 }
 
+bool name_list_said(const struct name_list *list, int k, char *out, size_t size)
+{
+    const struct tuning *tuning;
+    const bool found = name_list_name(list, k, out, size);
+
+    if (found && list->of == NAMES_OF_TUNINGS && tuning_find(out, &tuning) == STATUS_OK) {
+        struct strbuf text = strbuf_over(out, size);
+
+        strbuf_add(&text, tuning->said);
+    }
+    return found;
+}
+
 int name_list_count(const struct name_list *list)
 {
     char name[NAME_LIST_NAME_SIZE];
@@ -206,15 +219,19 @@ static bool add_short_name(const char *name, struct strbuf *out)
     return true;
 }
 
-/* Its notes in one word, "dadgad"; then as the table says. */
+/* As a tech says it; its notes in one word, "dadgad"; then as the table says. */
 static bool add_tuning_form(const char *name, int form, struct strbuf *out)
 {
     const struct tuning *tuning;
 
     if (tuning_find(name, &tuning) != STATUS_OK)
         return false;
-    if (form > 0)
-        return name_add_one_of(tuning->also, form - 1, out);
+    if (form == 0) {
+        strbuf_add(out, tuning->said);
+        return true;
+    }
+    if (form > 1)
+        return name_add_one_of(tuning->also, form - 2, out);
     for (const char *c = tuning->notes; *c; c++)
         if (strchr("ABCDEFGb#", *c))
             strbuf_add_char(out, *c);

@@ -38,6 +38,9 @@ bool name_list_is_closed(const struct name_list *list);
 int name_list_count(const struct name_list *list);
 bool name_list_name(const struct name_list *list, int k, char *out, size_t size);
 
+/* The same for a person to read: a tuning as a tech says it. */
+bool name_list_said(const struct name_list *list, int k, char *out, size_t size);
+
 /* What the k-th is called besides, in the order of its forms from 0; false past the last. */
 bool name_list_other_name(const struct name_list *list, int k, int form, struct strbuf *out);
 

@@ -11,6 +11,7 @@
 /* Tunings by name. The rows stand in share/tunings.csv. */
 struct tuning {
     const char *name;
+    const char *said;  /* what a tech calls it, among those for the same instrument */
     const char *notes; /* as tuning_read_notes takes them */
     const char *also;  /* other names, ; between */
     const char *source;
