@@ -6,10 +6,8 @@
 
 #include "bench_session.h"
 #include "build_record.h"
-#include "profile_steps.h"
 #include "session/change.h"
 #include "session/take_out.h"
-#include "tree.h"
 
 /* What the instrument is like, filed in the first visit, in later ones, and corrected. */
 
@@ -387,87 +385,7 @@ static void a_visit_goes_with_its_changes(void **state)
     bench_close(app);
 }
 
-/* --- files of format 1 --- */
-
-static int path_count;
-static char **paths;
-
-/* The text before [end], without the blank line that a new section begins with. */
-static size_t body_length(const char *text)
-{
-    const char *end = strstr(text, "\n[end]");
-    size_t length = end ? (size_t)(end - text) : strlen(text);
-
-    while (length > 0 && text[length - 1] == '\n')
-        length--;
-    return length;
-}
-
-/* Takes `part` out of the text, once; fails if it is not there. */
-static void cut(char *text, const char *part)
-{
-    char *at = strstr(text, part);
-
-    if (!at)
-        fail_msg("nothing says \"%s\" in\n%s", part, text);
-    memmove(at, at + strlen(part), strlen(at + strlen(part)) + 1);
-}
-
-static char *read_text(const char *path)
-{
-    char *text = tree_read(path, NULL);
-
-    assert_non_null(text);
-    return text;
-}
-
-/* Opened and not changed, it is not written; with a gauge changed in its last visit, it is the same
- * but for the change and the format. */
-static void check_file(const char *path, const char *copy)
-{
-    char *before = read_text(path);
-    struct record record;
-
-    tree_write_text(copy, before);
-    struct profile *profile = steps_open_to_change(copy, &record);
-    struct app *app = malloc(sizeof *app);
-    assert_non_null(app);
-    bench_start_record(app, &record, false, false);
-    assert_false(bench_press(app, "{F1}{F3}{F6}{F8}{F3}{Right}").save);
-    assert_true(bench_press(app, ".0995{Enter}{Enter}").save);
-    const bool changed = change_applies(app, FIELD_GAUGE);
-    const int visit = app->visit, string = app->now.setup.board.strings;
-    steps_save(profile, &app->record);
-    profile_close(profile);
-    bench_close(app);
-    char *after = read_text(copy);
-    if (changed) {
-        char memory[80];
-        struct strbuf section = STRBUF(memory);
-
-        strbuf_addf(&section, "[visit.%d.string.%d]\ngauge = .0995 in\n\n", visit, string);
-        cut(after, memory);
-        char *format = strstr(after, "format = 2");
-        assert_non_null(format);
-        format[strlen("format = ")] = '1';
-        if (body_length(after) != body_length(before) ||
-            strncmp(after, before, body_length(before)) != 0)
-            fail_msg("%s is changed elsewhere too:\n%s", path, after);
-    } else {
-        assert_non_null(strstr(after, "format = 1"));
-    }
-    free(after);
-    free(before);
-}
-
-static void an_old_file_changes_only_where_it_is_edited(void **state)
-{
-    assert_true(path_count > 0);
-    for (int i = 0; i < path_count; i++)
-        check_file(paths[i], tree_path(*state, "copy.ini"));
-}
-
-int main(int argc, char **argv)
+int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(later_edits_are_changes_and_undo_takes_them_back),
@@ -484,11 +402,7 @@ int main(int argc, char **argv)
         cmocka_unit_test(restrung_is_one_step_with_a_line_of_work),
         cmocka_unit_test(other_strings_go_into_a_new_visit),
         cmocka_unit_test(a_visit_goes_with_its_changes),
-        cmocka_unit_test_setup_teardown(an_old_file_changes_only_where_it_is_edited, tree_setup,
-                                        tree_teardown),
     };
 
-    path_count = argc - 1;
-    paths = argv + 1;
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
 }
