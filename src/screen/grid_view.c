@@ -5,6 +5,7 @@
 #include "base/utf8.h"
 #include "model/reading/note_name.h"
 #include "session/again.h"
+#include "session/setback_cell.h"
 
 /* The first of `shown` items out of `all`; the window moves by half of `shown`. */
 static int first_shown(int all, int shown, int at)
@@ -130,11 +131,34 @@ static void add_last(const struct app *app, const struct route_cell *cell, int w
     }
 }
 
+/* What it should be after its saddle moved. */
+static void add_moved(const struct app *app, const struct route_cell *cell, int width,
+                      struct strbuf *out)
+{
+    const struct maybe mm = setback_cell_expected(app, cell);
+
+    if (!mm.given) {
+        strbuf_add_char(out, '-');
+        return;
+    }
+    strbuf_add_char(out, '(');
+    amount_add(out, mm.value, field_bare_unit(field_get(cell->key.field), &app->units), false);
+    strbuf_add_char(out, ')');
+    if (utf8_columns(out->text) > width) {
+        strbuf_clear(out);
+        strbuf_add(out, "(..)");
+    }
+}
+
 static enum role cell_text(const struct app *app, const struct route_cell *cell, int width,
                            struct strbuf *out)
 {
     const struct reading *reading = record_get(&app->record, &cell->key);
 
+    if (setback_cell_is_moved(app, cell)) {
+        add_moved(app, cell, width, out);
+        return ROLE_DIM;
+    }
     if (!reading) {
         add_last(app, cell, width, out);
         return ROLE_DIM;

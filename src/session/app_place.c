@@ -14,7 +14,7 @@ static void settle(struct app *app)
 static void set_pass(struct app *app, struct pass_place pass)
 {
     app->visit = app->record.as_of = pass.visit;
-    app->pass = pass.pass;
+    app->pass = app->record.as_of_pass = pass.pass;
     app->correcting = false;
     app->alone = 0;
     for (int leaf = 0; leaf < LEAF_COUNT_; leaf++)

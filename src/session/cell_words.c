@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "session/cell_words.h"
 
+#include "session/setback_cell.h"
+
 #include "words/amount.h"
 #include "words/reading_words.h"
 #include "base/num.h"
@@ -163,8 +165,9 @@ static void add_both(const struct app *app, const struct field *field, double mm
 void cell_words_add_now(const struct app *app, const struct route_cell *cell, struct strbuf *out)
 {
     const struct field *field = field_get(cell->key.field);
-    const struct maybe now = record_entered(&app->record, cell->key);
     const struct maybe expected = app_expected(app, cell);
+    const struct maybe now =
+        setback_cell_is_moved(app, cell) ? maybe_absent() : record_entered(&app->record, cell->key);
 
     if (field->quantity != QUANTITY_LENGTH)
         return;

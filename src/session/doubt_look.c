@@ -5,6 +5,7 @@
 
 #include "base/utf8.h"
 #include "model/setup/bench_goal.h"
+#include "session/change.h"
 #include "session/doubt_words.h"
 #include "session/typed_text.h"
 
@@ -153,8 +154,9 @@ void doubt_look(struct app *app)
     entry.bare = bare_number(app->entry.text);
     app->doubt = doubt_find(&app->record, &key, &entry, &about);
     name_course(app);
+    const struct reading_key filed = change_key(app, cell->key);
     if (app->doubt.kind == DOUBT_NONE)
-        look_at_filed(app, &cell->key, memory);
+        look_at_filed(app, &filed, memory);
     else
         doubt_words_add(&words, &app->doubt, &key, &entry, &app->units);
 }

@@ -31,10 +31,10 @@ enum status turn_open_pass(struct turn *turn)
  * logged before their pass begins, so they do not open it. */
 static bool opens_pass(const struct app *app)
 {
-    const struct reading_key *key = &app_cell(app)->key;
+    const struct reading_key key = change_key(app, app_cell(app)->key);
 
-    return field_get(key->field)->section == SECTION_PASS && key->visit == app->visit &&
-           key->part == app->pass && key->field != FIELD_ROD_TURN && app_pass_is_empty(app);
+    return field_get(key.field)->section == SECTION_PASS && key.visit == app->visit &&
+           key.part == app->pass && key.field != FIELD_ROD_TURN && app_pass_is_empty(app);
 }
 
 bool turn_take_entry(struct turn *turn)
@@ -105,6 +105,16 @@ static bool holds_anything(const struct app *app)
     return cell && (record_get(&app->record, &cell->key) || find_change(app));
 }
 
+/* A setback that an earlier pass or visit said: it goes only there, so that they stay as they were.
+ */
+static bool is_of_earlier(const struct app *app)
+{
+    const struct route_cell *cell = app_cell(app);
+
+    return cell && cell->key.field == FIELD_SETBACK && !app->correcting && !find_change(app) &&
+           change_applies(app, FIELD_SETBACK);
+}
+
 void turn_clear_cell(struct turn *turn)
 {
     struct app *app = turn->app;
@@ -115,6 +125,10 @@ void turn_clear_cell(struct turn *turn)
 
     if (!holds_anything(app) || !turn_may_change(turn))
         return;
+    if (is_of_earlier(app)) {
+        turn_warn(turn, "This was read earlier: look at the pass before (<) to take it out there.");
+        return;
+    }
     const struct reading *change = find_change(app);
     const struct reading_key key = change ? change->key : cell->key;
     cell_words_add_held(app, cell, ": ", &said);
@@ -131,7 +145,7 @@ void turn_clear_cell(struct turn *turn)
 
 bool turn_can_clear(const struct app *app)
 {
-    return app_may_change(app) && holds_anything(app);
+    return app_may_change(app) && holds_anything(app) && !is_of_earlier(app);
 }
 
 void turn_add_cleared(const struct app *app, struct strbuf *out)

@@ -3,6 +3,7 @@
 
 #include "words/reading_words.h"
 #include "session/app_place.h"
+#include "session/change.h"
 #include "session/refresh.h"
 
 /* Takes in hand the pass that a reading belongs to, except on a leaf of the visit as a whole. */
@@ -33,7 +34,7 @@ static void show_place(struct app *app, const struct undo_step *step)
     }
     app_lay(app);
     /* A target changed on the bench has no cell there: the row that it belongs to stays in hand. */
-    const struct reading_key cell = reading_key_as_of(step->key, 0);
+    const struct reading_key cell = change_cell_key(step->key);
     const int at = route_find(&app->route, &cell);
     if (at >= 0)
         app->at = at;

@@ -293,8 +293,12 @@ static void say_pitch(const struct sheet_maker *maker, int line, const char *pla
         strbuf_add(out, "bridge moved so that it plays in tune");
         return;
     }
+    const bool by_string = strstr(plan, "saddle: string ") == plan;
+    const uint64_t strings = by_string ? find_numbers(plan, "string ", ", ")
+                                       : find_numbers(plan, " on string ", " on ");
+
     strbuf_add(out, "saddle moved so that it plays in tune: ");
-    sheet_say_numbers(out, find_numbers(plan, " on string ", " on "), true, "string", "strings");
+    sheet_say_numbers(out, strings, true, "string", "strings");
     say_more(plan, out);
 }
 

@@ -29,7 +29,7 @@ static bool add_predicted(struct sheet_maker *maker, int string, enum picture_ro
 {
     const struct fret_pitch *pitch = &maker->left.pitch[string];
 
-    return setup_setback(maker->record, &maker->left.setup.outfit, string).given &&
+    return maker->left.setup.setback[string].mm.given &&
            picture_cents_curve(&maker->sheet->picture[SHEET_CENTS_CURVE], role, pitch->cents);
 }
 

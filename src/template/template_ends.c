@@ -138,10 +138,7 @@ static void reach(struct saddle_drawing *drawing, int string, const struct maybe
 static struct maybe if_entered(const struct saddle_drawing *drawing, int string,
                                struct maybe contact)
 {
-    const struct template_source *source = drawing->source;
-
-    contact.given = contact.given &&
-                    setup_setback(source->record, &source->derived->setup.outfit, string).given;
+    contact.given = contact.given && drawing->source->derived->setup.setback[string].mm.given;
     return contact;
 }
 
@@ -225,6 +222,16 @@ static void say_radius(const struct saddle_drawing *drawing, double y)
     say_length(drawing->list, LEFT + 34, y, fabs(radius.value));
 }
 
+/* In place of a contact that was not read, or beside what is expected instead. */
+static const char *why_not_read(const struct saddle_drawing *drawing, int string)
+{
+    const struct setback *setback = &drawing->source->derived->setup.setback[string];
+
+    if (!setback->is_expected)
+        return "setback not entered";
+    return setback->mm.given ? "moved, not read" : "saddle moved, not read";
+}
+
 static void draw_table(const struct saddle_drawing *drawing, double top)
 {
     enum { NOW = LEFT + 14, PREDICTED = NOW + 34, ASKED = PREDICTED + 34, OVER = ASKED + 38 };
@@ -242,8 +249,9 @@ static void draw_table(const struct saddle_drawing *drawing, double top)
 
         y += TABLE_ROW;
         say_string(drawing->source, drawing->list, s, y);
-        if (!now.given)
-            template_say(drawing->list, NOW, y, PAGE_LEFT, &template_small, "setback not entered");
+        if (!now.given || drawing->source->derived->setup.setback[s].is_expected)
+            template_say(drawing->list, now.given ? NOW + 14 : NOW, y, PAGE_LEFT, &template_small,
+                         why_not_read(drawing, s));
         say_setback(drawing, s, NOW, y, &now);
         say_setback(drawing, s, PREDICTED, y, &of->contact_predicted_mm);
         say_setback(drawing, s, ASKED, y, &asked);

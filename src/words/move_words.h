@@ -13,6 +13,7 @@ struct move_words {
     char caution[128];
     bool foretold;  /* `then` is what the gauges read, not that they have to be read */
     bool by_string; /* amounts stand in `string` as well */
+    char done[256]; /* what a work line says once it is done; "": the amount, and `string` */
     char string[STRINGS_MAX + 1][8]; /* by string number, "" for none, "ok" for on target */
     struct outfit outfit;            /* which of these stand for a course */
 };

@@ -196,6 +196,33 @@ static void add_feet(struct maker *maker, enum unit unit)
     add_u(maker, maker->move->most_u, step_mm, unit);
 }
 
+/* For the work line, every string and its way, so that where each saddle stands then can be told:
+ * "saddle: string 6 back 2.2, 5 back 1 mm", "bridge: bass back 1.4, treble forward 0.4 mm". */
+static void add_done(struct maker *maker, enum unit unit)
+{
+    const bool whole = maker->move->whole;
+    struct strbuf out = STRBUF(maker->words->done);
+    int count = 0;
+
+    strbuf_add(&out, whole ? "bridge:" : "saddle:");
+    for (int s = maker->setup->board.strings; s >= 1; s--) {
+        const struct move_amount *amount = &maker->move->string[s];
+        const double mm = amount->due ? to_less(amount->value, contact_step_mm(unit)) : 0;
+
+        /* A foot that stays is said too. */
+        if (!amount->due && !(whole && amount->known))
+            continue;
+        strbuf_add(&out, count++ > 0 ? ", " : whole ? " " : " string ");
+        if (whole)
+            strbuf_add(&out, s == 1 ? "treble" : "bass");
+        else
+            strbuf_addf(&out, "%d", s);
+        strbuf_add(&out, amount->value < 0 ? " forward " : " back ");
+        amount_add(&out, mm, unit, false);
+    }
+    amount_add_unit(&out, unit);
+}
+
 static void say_caution(struct maker *maker)
 {
     if (maker->move->whole)
@@ -215,6 +242,7 @@ void move_words_say_pitch(struct maker *maker)
         add_feet(maker, maker->units->bare[MEASURE_SMALL]);
     else
         add_setbacks(maker, maker->units->bare[MEASURE_SMALL]);
+    add_done(maker, maker->units->bare[MEASURE_SMALL]);
     strbuf_add(&maker->then, "fretted notes within ");
     num_format_fixed(cents, cents == floor(cents) ? 0 : 1, false, &maker->then);
     strbuf_add(&maker->then, cents == 1 ? " cent, once the heights are right"

@@ -61,9 +61,9 @@ static void find_fit(const struct figures *figures, int string, struct pitch_mov
 
 /* Without its setback a string's saddle is taken to stand at the scale length. That is near enough
  * to reckon a change from, but no place to mark. */
-static struct maybe contact_of(const struct record *record, const struct setup *setup, int string)
+static struct maybe contact_of(const struct setup *setup, int string)
 {
-    return setup_setback(record, &setup->outfit, string).given
+    return setup->setback[string].mm.given
                ? maybe_given(setup->board.contact_mm[string])
                : (struct maybe){.given = false};
 }
@@ -156,7 +156,7 @@ void pitch_plan_make(struct place place, const struct derived *derived, int stri
         const struct cents_read read = derive_read_cents(place, board, s);
 
         find_move(derived, s, &read, step, ret_plan->tolerance_cents, &ret_plan->string[s]);
-        ret_plan->string[s].contact_mm = contact_of(record, &derived->setup, s);
+        ret_plan->string[s].contact_mm = contact_of(&derived->setup, s);
         if (s == string)
             ret_plan->curve = (struct pitch_curve){.string = s, .read = read};
     }

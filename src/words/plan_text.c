@@ -37,6 +37,8 @@ static const struct form forms[] = {
     {MOVE_PITCH, "bridge back ", " +-"},
     {MOVE_PITCH, "bridge forward ", " +-"},
     {MOVE_PITCH, "bridge: ", " foot "},
+    {MOVE_PITCH, "saddle: string ", ""},
+    {MOVE_PITCH, "bridge: bass ", ", treble "},
 };
 
 static bool begins(const char *text, const char *with)

@@ -91,11 +91,20 @@ static bool is_same_text(enum field_kind kind, const char *a, const char *b)
     return (kind == KIND_NOTE ? strcasecmp(a, b) : strcmp(a, b)) == 0;
 }
 
+/* A setback's cell is that of its string, and what is read is of the pass in hand. */
+static bool is_of_cell(const struct reading *now, const struct shown *shown)
+{
+    const struct reading_key setback = reading_key_string(FIELD_SETBACK, now->key.string);
+
+    return reading_key_is_same_fact(now->key.field == FIELD_SETBACK_READ ? &setback : &now->key,
+                                    &shown->key);
+}
+
 static void check_taken(const struct shown *shown, const struct reading *now)
 {
     const enum field_kind kind = field_get(now->key.field)->kind;
 
-    if (!reading_key_is_same_fact(&now->key, &shown->key))
+    if (!is_of_cell(now, shown))
         fail_changed(now, "another cell was in hand");
     if (!shown->good || shown->empty || (kind != KIND_TEXT && !shown->said))
         fail_changed(now, "the entry line showed nothing to take");
@@ -131,8 +140,7 @@ static int check_key(const struct app *app, const struct shown *shown, uint32_t 
 
         if ((was && strcmp(was->text, now->text) == 0) || is_undo(app))
             continue;
-        if (key == SILLET_KEY_ENTER && shown->has_cell &&
-            reading_key_is_same_fact(&now->key, &shown->key)) {
+        if (key == SILLET_KEY_ENTER && shown->has_cell && is_of_cell(now, shown)) {
             check_taken(shown, now);
             filed++;
         } else if (!is_commanded(now->key.field) &&

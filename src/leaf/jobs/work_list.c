@@ -76,6 +76,10 @@ void work_add_amount(const struct move_words *words, bool plain, struct strbuf *
     const char *noun = NULL;
     int added = 0;
 
+    if (plain && words->done[0]) {
+        strbuf_add(out, words->done);
+        return;
+    }
     add_words(out, words->amount, plain);
     for (int s = STRINGS_MAX; s >= 1 && words->by_string; s--) {
         if (words->string[s][0] == '\0' || strcmp(words->string[s], "ok") == 0)

@@ -4,6 +4,7 @@
 #include "leaf/leaves.h"
 #include "leaf/pitch/pitch_view.h"
 #include "model/reading/work_since.h"
+#include "session/setback_cell.h"
 
 /* The bass string first, as the tech faces the board. One that starts higher crosses only the frets
  * after its own. */
@@ -78,5 +79,7 @@ const struct leaf_row leaf_pitch = {.state_size = sizeof(struct pitch_plan),
                                     .has_figure = leaf_every_cell,
                                     .shows_predicted_u = true,
                                     .plan = plan,
+                                    .expected = setback_cell_expected,
+                                    .add_expected_after = setback_cell_add_after,
                                     .moved_by = moved_by,
                                     .draw = draw};

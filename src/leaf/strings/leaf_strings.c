@@ -3,6 +3,7 @@
 
 #include "leaf/leaves.h"
 #include "leaf/strings/strings_view.h"
+#include "session/setback_cell.h"
 
 static enum figure_id find_figure(const struct app *app)
 {
@@ -44,4 +45,6 @@ const struct leaf_row leaf_strings = {.state_size = sizeof(struct strings_state)
                                       .figure = find_figure,
                                       .has_figure = leaf_every_cell,
                                       .plan = plan,
+                                      .expected = setback_cell_expected,
+                                      .add_expected_after = setback_cell_add_after,
                                       .draw = strings_view_draw};

@@ -126,8 +126,10 @@ void derive_assumed(struct place place, const struct setup *setup, const struct 
                 PITCH_ASSUMPTION_MODULUS_ENTERED, PITCH_ASSUMPTION_MODULUS_STEEL);
     hold_core(&facts->build, assumed);
     hold_mass(facts, assumed);
-    hold_either(assumed, setup_setback(record, &setup->outfit, string).given,
-                PITCH_ASSUMPTION_CONTACT_ENTERED, PITCH_ASSUMPTION_CONTACT_ASSUMED);
+    hold_either(assumed, setup->setback[string].mm.given,
+                setup->setback[string].is_expected ? PITCH_ASSUMPTION_CONTACT_MOVED
+                                                   : PITCH_ASSUMPTION_CONTACT_ENTERED,
+                PITCH_ASSUMPTION_CONTACT_ASSUMED);
     /* What is not moved stays at what its gauge read. */
     if (choice->saddle[string])
         hold_wide(assumed, PITCH_ASSUMPTION_ACTION_REACHED, setup->action_tolerance_mm);

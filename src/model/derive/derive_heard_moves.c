@@ -223,7 +223,7 @@ static struct saddle_fit fit_saddle(const struct record *record, const struct de
     struct maybe wanted_mm[STRINGS_MAX + 1] = {{.given = false}};
 
     for (int s = 1; s <= derived->setup.board.strings; s++) {
-        const struct maybe now = setup_setback(record, &derived->setup.outfit, s);
+        const struct maybe now = derived->setup.setback[s].mm;
 
         if (now.given && move->string[s].due)
             wanted_mm[s] = maybe_given(now.value + move->string[s].value);

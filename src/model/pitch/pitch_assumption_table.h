@@ -50,6 +50,8 @@ ASSUMPTION(MASS_FLUOROCARBON, MASS, AS_USED, RECTANGLE, 0.08, "mass from the gau
 ASSUMPTION(CONTACT_ASSUMED, CONTACT, 0, FALLING, 5, "setback not entered", "from memory")
 ASSUMPTION(CONTACT_ENTERED, CONTACT, AS_USED, RECTANGLE, 0.5, "setback entered",
            "from memory: where a crown bears, read with a rule")
+ASSUMPTION(CONTACT_MOVED, CONTACT, AS_USED, RECTANGLE, 0.7, "setback expected",
+           "from memory: read with a rule, and a saddle moved by hand to half a mm since")
 ASSUMPTION(ACTION_REACHED, ACTION, AS_USED, RECTANGLE, FROM_RECORD, "action reached",
            "the action's tolerance: nearer it is left alone")
 ASSUMPTION(GAP_REACHED, GAP, AS_USED, RECTANGLE, FROM_RECORD, "nut gap reached",

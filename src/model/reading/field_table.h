@@ -305,6 +305,8 @@ FIELD(EXPOSURE_TREBLE, PASS, ONE, "exposure_treble", "treble exposure", NUMBER, 
       0, 80, 0, 12, "", "", "saddle over the bridge, or travel left, at string 1")
 FIELD(CENTS, PASS, STRING_FRET, "cents", "cents", NUMBER, CENTS, NONE, TUNER,
       -1200, 1200, -50, 50, "", "", "fretted note against its pitch; + is sharp")
+FIELD(SETBACK_READ, PASS, STRING, "setback", "setback", NUMBER, LENGTH, SMALL, NONE,
+      -50, 80, -1, 10, "", "", "how far behind the scale's end the string rests")
 FIELD(SPOT, PASS, FRET, "spot", "spot", NUMBER, LENGTH, FEELER, FEELER,
       -5, 5, -0.3, 0.3, "", "", "crown over the line of its neighbours; - is low")
 FIELD(CROWN, PASS, FRET, "crown", "crown", NUMBER, LENGTH, SMALL, NONE,

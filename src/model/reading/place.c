@@ -5,7 +5,8 @@
 
 struct place place_of(const struct record *record, int visit, int pass)
 {
-    return (struct place){.record = record_as_of(record, visit), .visit = visit, .pass = pass};
+    return (struct place){
+        .record = record_as_of_pass(record, visit, pass), .visit = visit, .pass = pass};
 }
 
 struct place place_current(const struct record *record)

@@ -8,7 +8,7 @@
 #include "model/reading/record.h"
 
 /* A pass of a record: whatever is computed from readings is computed at one. Its record answers as
- * of its visit, and is valid until the record that it is of changes. */
+ * of it, and is valid until the record that it is of changes. */
 struct place {
     struct record record;
     int visit, pass; /* 1..; pass 0 is before the first, and nothing is read there */

@@ -19,11 +19,21 @@ void record_done(struct record *record)
     record_init(record);
 }
 
+struct record record_as_of_pass(const struct record *record, int visit, int pass)
+{
+    struct record as_of = *record;
+
+    as_of.capacity = 0;
+    if (visit > 0) {
+        as_of.as_of = visit;
+        as_of.as_of_pass = pass;
+    }
+    return as_of;
+}
+
 struct record record_as_of(const struct record *record, int visit)
 {
-    return (struct record){.readings = record->readings,
-                           .count = record->count,
-                           .as_of = visit > 0 ? visit : record->as_of};
+    return record_as_of_pass(record, visit, 0);
 }
 
 static size_t lower_bound(const struct record *record, uint64_t order)
@@ -104,6 +114,7 @@ enum status record_put_read(struct record *record, const struct reading_key *key
     record->readings[at] =
         (struct reading){.key = *key, .order = order, .text = copy, .value = value};
     record->count++;
+    record->setbacks += key->field == FIELD_SETBACK_READ;
     return STATUS_OK;
 }
 
@@ -144,6 +155,7 @@ bool record_remove(struct record *record, const struct reading_key *key)
     memmove(&record->readings[at], &record->readings[at + 1],
             (record->count - at - 1) * sizeof record->readings[0]);
     record->count--;
+    record->setbacks -= key->field == FIELD_SETBACK_READ;
     return true;
 }
 
@@ -205,11 +217,46 @@ int record_since(const struct record *record, const struct reading_key *key)
     return held ? held->key.visit : 0;
 }
 
+/* The last setback of a string that a pass read, in the visit given or after it; NULL for none. */
+static const struct reading *find_setback(const struct record *record, int string, int from_visit)
+{
+    const int visit = record->as_of > 0 ? record->as_of : VISITS_MAX;
+    const int pass = record->as_of_pass > 0 ? record->as_of_pass : PASSES_MAX;
+    const struct reading_key beyond = reading_key_pass(FIELD_PASS_LABEL, visit, pass + 1);
+    size_t at = record->setbacks > 0 ? record_lower_bound(record, &beyond) : 0;
+
+    while (at > 0) {
+        const struct reading_key *last = &record->readings[at - 1].key;
+        const enum section section = field_get(last->field)->section;
+
+        if (section_is_of_instrument(section) || last->visit < from_visit)
+            return NULL;
+        const struct reading_key first = {.field = section == SECTION_PASS ? FIELD_PASS_LABEL
+                                                                           : last->field,
+                                          .visit = last->visit,
+                                          .part = last->part};
+        const struct reading_key read =
+            reading_key_pass_at(FIELD_SETBACK_READ, last->visit, last->part, string, 0);
+        const struct reading *found = section == SECTION_PASS ? record_find(record, &read) : NULL;
+
+        if (found)
+            return found;
+        at = record_lower_bound(record, &first);
+    }
+    return NULL;
+}
+
 const struct reading *record_get(const struct record *record, const struct reading_key *key)
 {
     if (key->visit > 0 || !section_is_of_instrument(field_get(key->field)->section))
         return record_find(record, key);
     const struct reading *held = find_as_of(record, key);
+    const struct reading *read = key->field == FIELD_SETBACK
+                                     ? find_setback(record, key->string, held ? held->key.visit : 0)
+                                     : NULL;
+
+    if (read)
+        return read;
     return held && held->value.state != READING_GONE ? held : NULL;
 }
 
@@ -314,6 +361,7 @@ enum status record_copy(const struct record *record, struct record *ret_copy)
 
     record_init(&copy);
     copy.as_of = record->as_of;
+    copy.as_of_pass = record->as_of_pass;
     for (size_t i = 0; i < record->count; i++) {
         const struct reading *reading = &record->readings[i];
 

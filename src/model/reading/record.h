@@ -24,7 +24,10 @@ struct reading {
 struct record {
     struct reading *readings;
     size_t count, capacity;
-    int as_of; /* the visit whose facts of the instrument it answers with; 0: the latest ones */
+    /* The visit, and the pass of it, whose facts of the instrument it answers with; 0: the latest
+     * ones, and the visit's last pass. */
+    int as_of, as_of_pass;
+    size_t setbacks; /* how many setbacks were read in passes */
 };
 
 /* What a change's text is when the reading holds no longer and nothing has taken its place: no text
@@ -41,6 +44,7 @@ void record_done(struct record *record);
 /* The same readings, answering as of a visit (0: as the record does). Only to read from, and only
  * until the record changes; it owns nothing. */
 struct record record_as_of(const struct record *record, int visit);
+struct record record_as_of_pass(const struct record *record, int visit, int pass);
 
 /*
  * Puts a text under a key, replacing what was there. The text is taken with the file's
@@ -75,7 +79,8 @@ bool record_remove(struct record *record, const struct reading_key *key);
 /*
  * The reading under a key, NULL when absent. Valid until the record changes. What the instrument is
  * like, asked for without a visit, is as last changed up to the visit that the record answers as
- * of.
+ * of. A string's setback is also what a pass read, up to the one that it answers as of: the saddle
+ * is moved within a visit.
  */
 const struct reading *record_get(const struct record *record, const struct reading_key *key);
 

@@ -12,6 +12,7 @@ struct told {
     double value; /* in its unit */
     double factor;
     bool has_sign;
+    int way;     /* 1 behind "back", -1 behind "forward", 0 behind neither */
     int string;  /* or course; 0: not said of one */
     bool course; /* which of the two */
     enum work_amount_unit unit;
@@ -23,6 +24,7 @@ struct reader {
     const char *at;
     bool by_string; /* behind the word "string", or "course", numbers come in pairs */
     bool by_course;
+    int way;
     struct told told[TOLD_MAX];
     int count;
 };
@@ -72,17 +74,42 @@ static double take_number(struct reader *reader)
     return value;
 }
 
-/* "string 6 -.008, 5 -.007": the number in front of a number. */
+static bool is_word(const char *at, size_t length, const char *word)
+{
+    return strlen(word) == length && memcmp(at, word, length) == 0;
+}
+
+/* 1 for "back", -1 for "forward", 0 for any other word. */
+static int way_of(const char *at, size_t length)
+{
+    return is_word(at, length, "back") ? 1 : is_word(at, length, "forward") ? -1 : 0;
+}
+
+/* Past the word for a way and the blanks behind it, if there is one. */
+static const char *skip_way(const char *at)
+{
+    size_t length = 0;
+
+    while (is_letter(at[length]))
+        length++;
+    if (way_of(at, length) == 0)
+        return at;
+    return at + length + strspn(at + length, " ");
+}
+
+/* "string 6 -.008, 5 -.007", "6 back .09": the number in front of a number. */
 static int take_string(struct reader *reader)
 {
     const char *end = reader->at + strspn(reader->at, "0123456789");
-    const char *next = end + strspn(end, " :");
+    const char *next = end + strspn(end, " :"), *number = skip_way(next);
     int string = 0;
 
-    if (!reader->by_string || next == end || !(is_digit(*next) || strchr("+-.", *next)) ||
+    if (!reader->by_string || next == end || !(is_digit(*number) || strchr("+-.", *number)) ||
         num_count(reader->at, (size_t)(end - reader->at), STRINGS_MAX, &string) != STATUS_OK)
         return 0;
-    reader->at = next;
+    if (number > next)
+        reader->way = *next == 'b' ? 1 : -1;
+    reader->at = number;
     return string;
 }
 
@@ -92,6 +119,7 @@ static void take_told(struct reader *reader)
 
     told.has_sign = *reader->at == '-' || *reader->at == '+';
     const double sign = *reader->at == '-' ? -1 : 1;
+    told.way = told.has_sign ? 0 : reader->way;
     reader->at += told.has_sign;
     told.value = sign * take_number(reader);
     if (reader->count < TOLD_MAX)
@@ -105,11 +133,6 @@ static void give_unit(struct reader *reader, enum work_amount_unit unit, double 
         reader->told[i].unit = unit;
         reader->told[i].factor = factor;
     }
-}
-
-static bool is_word(const char *at, size_t length, const char *word)
-{
-    return strlen(word) == length && memcmp(at, word, length) == 0;
 }
 
 static void take_word(struct reader *reader)
@@ -128,6 +151,8 @@ static void take_word(struct reader *reader)
     else if (is_word(at, length, "string") || is_word(at, length, "course")) {
         reader->by_string = true;
         reader->by_course = *at == 'c';
+    } else if (way_of(at, length) != 0) {
+        reader->way = way_of(at, length);
     }
 }
 
@@ -154,6 +179,8 @@ static void put(struct work_amount *amount, int string, const struct told *told,
     amount->is_said[string] = true;
     amount->has_sign[string] = told->has_sign;
     amount->value[string] = value * told->factor;
+    if (told->way != 0)
+        amount->back[string] = maybe_finite(told->way * value * told->factor);
 }
 
 static void take_units_from_the_left(struct reader *reader)
@@ -172,7 +199,8 @@ static bool is_sound(const struct reader *reader)
         if (!isfinite(reader->told[i].value) || reader->told[i].unit == WORK_AMOUNT_NONE ||
             reader->told[i].unit != reader->told[0].unit ||
             reader->told[i].factor != reader->told[0].factor ||
-            (reader->told[i].string > 0) != (reader->told[0].string > 0))
+            (reader->told[i].string > 0) != (reader->told[0].string > 0) ||
+            (reader->told[i].way != 0) != (reader->told[0].way != 0))
             return false;
     return reader->count > 0;
 }
@@ -189,9 +217,16 @@ static bool put_sides(const struct reader *reader, const char *text, const struc
         return false;
     const struct told *at_bass = &reader->told[bass > treble],
                       *at_treble = &reader->told[bass < treble];
-    for (int s = 1; s <= outfit->strings; s++)
-        put(amount, s, at_bass,
-            at_treble->value + (at_bass->value - at_treble->value) * outfit_step(outfit, s) / last);
+    const double bass_back = at_bass->way * at_bass->value * at_bass->factor;
+    const double treble_back = at_treble->way * at_treble->value * at_treble->factor;
+
+    for (int s = 1; s <= outfit->strings; s++) {
+        const double share = (double)outfit_step(outfit, s) / last;
+
+        put(amount, s, at_bass, at_treble->value + (at_bass->value - at_treble->value) * share);
+        if (at_bass->way != 0)
+            amount->back[s] = maybe_finite(treble_back + (bass_back - treble_back) * share);
+    }
     return true;
 }
 

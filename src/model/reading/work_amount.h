@@ -8,7 +8,7 @@
 
 /*
  * What a work line says in numbers of how much was done: ".8 mm", "1/4 turn", "3/4 turn bass, 1/2
- * turn treble", "string 6 -.008, 5 -.007 in", "course 3 -.008 in", or a signed number for each
+ * turn treble", "string 6 -.008, 5 -.007 in", "course 3 -.008 in", "string 6 back .09, 5 forward .04 in", or a signed number for each
  * string, or course, from bass to treble. A number without a unit takes the next one to its right,
  * else to its left. What is not written in one of these ways says nothing in numbers; a plan then
  * stands for it.
@@ -22,6 +22,7 @@ struct work_amount {
     bool is_said[STRINGS_MAX + 1];
     bool has_sign[STRINGS_MAX + 1]; /* whether a sign tells up from down */
     double value[STRINGS_MAX + 1];  /* by string; element 0: of all of them, or of the rod */
+    struct maybe back[STRINGS_MAX + 1]; /* the same where it says "back", or "forward", below 0 */
 };
 
 /* `text` may be NULL. A bass and a treble amount become one for each string. */

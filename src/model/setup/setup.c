@@ -74,20 +74,12 @@ static bool read_scales(const struct record *record, struct board_plan *plan)
     return both.given;
 }
 
-struct maybe setup_setback(const struct record *record, const struct outfit *outfit, int string)
-{
-    const struct maybe own = record_entered_string(record, FIELD_SETBACK, string);
-
-    return own.given ? own
-                     : record_entered_string(record, FIELD_SETBACK, outfit_first(outfit, string));
-}
-
-static void read_strings(const struct record *record, const struct outfit *outfit,
-                         struct board_plan *plan)
+static void read_strings(struct place place, struct setup *setup, struct board_plan *plan)
 {
     for (int s = 1; s <= plan->strings; s++) {
-        plan->setback_mm[s] = maybe_or(setup_setback(record, outfit, s), 0);
-        plan->from_fret[s] = outfit->from_fret[s];
+        setback_find(place, &setup->outfit, s, &setup->setback[s]);
+        plan->setback_mm[s] = setup->setback[s].about_mm;
+        plan->from_fret[s] = setup->outfit.from_fret[s];
     }
 }
 
@@ -104,9 +96,11 @@ static void find_impossible(const struct record *record, const struct outfit *ou
         findings_add(findings, FINDING_START_NONE, 0);
 }
 
-static bool read_plan(const struct record *record, const struct outfit *outfit,
-                      struct board_plan *plan, struct findings *findings)
+static bool read_plan(struct place place, struct setup *setup, struct board_plan *plan,
+                      struct findings *findings)
 {
+    const struct record *record = &place.record;
+    const struct outfit *outfit = &setup->outfit;
     const int strings = outfit->strings;
     const struct maybe frets = record_entered_one(record, FIELD_FRETS);
     const bool scales = read_scales(record, plan);
@@ -132,7 +126,7 @@ static bool read_plan(const struct record *record, const struct outfit *outfit,
     plan->unfretted = outfit->lap;
     plan->pocket =
         record_choice_or(record, reading_key_one(FIELD_JOIN), JOIN_UNKNOWN) == JOIN_POCKET;
-    read_strings(record, outfit, plan);
+    read_strings(place, setup, plan);
     return true;
 }
 
@@ -278,7 +272,7 @@ void setup_read(struct setup *ret_setup, struct place place, struct findings *fi
     outfit_read(&ret_setup->outfit, &place.record, place.visit);
     read_targets(ret_setup, &place.record);
     read_structure(ret_setup, &place.record, findings);
-    if (!read_plan(&place.record, &ret_setup->outfit, &plan, findings))
+    if (!read_plan(place, ret_setup, &plan, findings))
         return;
     ret_setup->has_board = board_init(&ret_setup->board, &plan, findings) == STATUS_OK;
     if (ret_setup->has_board && place.visit > 0 && place.pass > 0)

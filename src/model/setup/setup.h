@@ -11,6 +11,7 @@
 #include "model/reading/outfit.h"
 #include "model/reading/place.h"
 #include "model/reading/record_access.h"
+#include "model/setup/setback.h"
 
 /*
  * One state of an instrument in numbers: the readings of a pass, the targets, and the
@@ -35,6 +36,7 @@ struct setup {
     struct outfit outfit;
     struct board board;
     bool has_board;
+    struct setback setback[STRINGS_MAX + 1]; /* by string, element 0 unused */
 
     struct relief_reading relief[RELIEFS_MAX];
     int relief_count;
@@ -82,10 +84,6 @@ void setup_read(struct setup *ret_setup, struct place place, struct findings *fi
 /* Goes on with *setup to another pass of the record, for its relief: its relief readings take the
  * place of those in *setup. All else stays unless some visit changed the instrument. */
 void setup_follow(struct setup *setup, struct place place);
-
-/* The setback that holds for a string: its own, else its course's. Absent where neither was
- * entered. */
-struct maybe setup_setback(const struct record *record, const struct outfit *outfit, int string);
 
 /* The i-th reading taken once (string 0) or per string, with its field; NULL past the last.
  * Relief and spots, which are read per fret, are not among them. */
