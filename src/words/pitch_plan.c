@@ -63,9 +63,8 @@ static void find_fit(const struct figures *figures, int string, struct pitch_mov
  * to reckon a change from, but no place to mark. */
 static struct maybe contact_of(const struct setup *setup, int string)
 {
-    return setup->setback[string].mm.given
-               ? maybe_given(setup->board.contact_mm[string])
-               : (struct maybe){.given = false};
+    return setup->setback[string].mm.given ? maybe_given(setup->board.contact_mm[string])
+                                           : (struct maybe){.given = false};
 }
 
 static void find_move(const struct derived *derived, int string, const struct cents_read *read,
@@ -157,6 +156,7 @@ void pitch_plan_make(struct place place, const struct derived *derived, int stri
 
         find_move(derived, s, &read, step, ret_plan->tolerance_cents, &ret_plan->string[s]);
         ret_plan->string[s].contact_mm = contact_of(&derived->setup, s);
+        ret_plan->string[s].contact_is_expected = derived->setup.setback[s].is_expected;
         if (s == string)
             ret_plan->curve = (struct pitch_curve){.string = s, .read = read};
     }
@@ -345,12 +345,15 @@ void pitch_add_contact(const struct pitch_move *move, const struct shop_units *u
     const enum unit unit = units->bare[MEASURE_LONG];
 
     if (!move->contact_mm.given) {
-        strbuf_add(out, "setback not entered: no saddle contact from the nut");
+        strbuf_add(out, move->contact_is_expected
+                            ? "saddle moved: its setback is to be read again"
+                            : "setback not entered: no saddle contact from the nut");
         return;
     }
     strbuf_add(out, "saddle contact from the nut: ");
     amount_add(out, move->contact_mm.value, unit, false);
     amount_add_unit(out, unit);
+    strbuf_add(out, move->contact_is_expected ? " expected" : "");
     if (!is_move(move) || move->state != PITCH_DUE)
         return;
     strbuf_add(out, " now, ");

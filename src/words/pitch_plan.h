@@ -29,6 +29,7 @@ struct pitch_move {
     double change_mm, change_u_mm; /* of the setback; expanded, k = 2 */
     struct maybe turns;            /* of the saddle's own screw, where its thread is known */
     /* Saddle contact from the nut, as it is, where the setback is entered. */
+    bool contact_is_expected; /* the saddle was moved since it was read */
     struct maybe contact_mm;
     /* From all frets read, if two or more: both ends moved, and the cents that remain. */
     bool has_fit;

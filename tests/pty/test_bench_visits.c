@@ -157,9 +157,47 @@ static void work_in_visit_3(struct terminal *terminal)
     terminal_expect(terminal, "note, string 6, from this visit on");
     for (int right = 0; right < 6; right++)
         terminal_key(terminal, TERMINAL_RIGHT);
-    terminal_expect(terminal, "setback, string 6, from this visit on");
+    terminal_expect(terminal, "setback, string 6, from this pass on");
     bench_enter(terminal, ".2");
-    terminal_expect(terminal, "setback, string 5, from this visit on");
+    terminal_expect(terminal, "setback, string 5, from this pass on");
+}
+
+/* All figures of one pass of visit 3. */
+static char *say_pass_of_3(const struct bench *bench, int pass)
+{
+    const char *const figures[] = {"figures", "--all-visits", bench->profile, NULL};
+    struct command printed;
+
+    command_run_words(bench, figures, &printed);
+    assert_int_equal(printed.code, 0);
+    char *said = calloc(printed.out_length + 1, 1);
+    assert_non_null(said);
+    for (char *line = strtok(printed.out, "\n"); line; line = strtok(NULL, "\n")) {
+        char *date = strchr(line, ','), *number = date ? strchr(date + 1, ',') : NULL;
+
+        if (strtol(line, NULL, 10) == 3 && number && strtol(number + 1, NULL, 10) == pass)
+            strcat(strcat(said, line), "\n");
+    }
+    assert_true(strlen(said) > 0);
+    command_done(&printed);
+    return said;
+}
+
+/* The saddle moved once more, and read again in the pass after. */
+static void read_visit_3_again(struct terminal *terminal)
+{
+    terminal_expect(terminal, "visit 3");
+    terminal_type(terminal, "p");
+    terminal_expect(terminal, "pass 2");
+    bench_enter(terminal, ".012");
+    bench_expect_row(terminal, ROW_TITLED_RELIEF, ".012");
+    terminal_type(terminal, "*0");
+    terminal_type(terminal, "4");
+    for (int string = 0; string < 6; string++)
+        terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, "setback, string 6, from this pass on");
+    bench_enter(terminal, ".3");
+    terminal_expect(terminal, "setback, string 5, from this pass on");
 }
 
 static void test_later_visits_change_no_earlier_one(void **state)
@@ -184,7 +222,17 @@ static void test_later_visits_change_no_earlier_one(void **state)
     work_in_visit_3(terminal);
     bench_quit(terminal);
     bench_expect_line(bench, "[visit.3.neck]");
-    bench_expect_line(bench, "setback = .2 in");
+    bench_expect_line(bench, "setback.6 = .2 in");
+    char *third_pass = say_pass_of_3(bench, 1);
+    terminal = bench_start(bench);
+    read_visit_3_again(terminal);
+    bench_quit(terminal);
+    bench_expect_line(bench, "setback.6 = .2 in");
+    bench_expect_line(bench, "setback.6 = .3 in");
+    char *third_pass_last = say_pass_of_3(bench, 1);
+    assert_string_equal(third_pass_last, third_pass);
+    free(third_pass);
+    free(third_pass_last);
     char *first_last = say_visit(bench, "1"), *second_last = say_visit(bench, "2");
     assert_string_equal(first_last, first);
     assert_string_equal(second_last, second);

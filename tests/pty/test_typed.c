@@ -100,7 +100,7 @@ static const struct {
     [THREAD] = {"Intake", "thread pitch", "bridge", "thread"},
     [GAUGE] = {"Strings", "gauge, string 6", "string.6", "gauge"},
     [CENTS] = {"Pitch", "cents at fret 12, string 6", "visit.1.pass.1", "cents.6.12"},
-    [SETBACK] = {"Pitch", "setback, string 6", "string.6", "setback"},
+    [SETBACK] = {"Pitch", "setback, string 6", "visit.1.pass.1", "setback.6"},
     [SPOT] = {"Frets", "spot at fret 3", "visit.1.pass.1", "spot.3"},
     [CROWN] = {"Frets", "crown at fret 3", "visit.1.pass.1", "crown.3"},
     [SHAFT] = {"Neck", "shaft depth at fret 1", "neck", "shaft_first"},
