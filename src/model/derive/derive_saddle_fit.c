@@ -26,7 +26,7 @@ struct saddle_fit derive_saddle_fit(const struct record *record, const struct de
         return (struct saddle_fit){.known = false};
     find_places(record, derived, across);
     for (int s = 1; s <= setup->board.strings; s++) {
-        const struct maybe now = setup_setback(record, &setup->outfit, s);
+        const struct maybe now = setup->setback[s].mm;
 
         if (now.given)
             contacts[count++] = (struct saddle_contact){across[s], now.value};
