@@ -14,7 +14,7 @@ static enum headroom judge(double touches, double u, bool was_clean)
 {
     if (!was_clean && touches - u < 1)
         return touches + u < 1 ? HEADROOM_BUZZES : HEADROOM_MAY;
-    return touches < HEADROOM_TIGHT_SHARE || touches - u < 1 ? HEADROOM_TIGHT : HEADROOM_PLENTY;
+    return touches < TOUCH_STEP || touches - u < 1 ? HEADROOM_TIGHT : HEADROOM_PLENTY;
 }
 
 static void judge_string(const struct derived *derived, int string, uint64_t clean,

@@ -15,13 +15,10 @@
 enum headroom {
     HEADROOM_UNKNOWN,
     HEADROOM_PLENTY,
-    HEADROOM_TIGHT,  /* would buzz if plucked a third as hard again: the next harder touch */
+    HEADROOM_TIGHT,  /* would buzz at the next harder touch (TOUCH_STEP) */
     HEADROOM_MAY,    /* may buzz at the player's touch: the doubt of its headroom does not tell */
     HEADROOM_BUZZES, /* buzzes at it, beyond doubt; a note that was heard clean is neither */
 };
-
-/* The step from one touch to the next harder one. */
-#define HEADROOM_TIGHT_SHARE 1.35
 
 struct frets_plan {
     struct outfit outfit;

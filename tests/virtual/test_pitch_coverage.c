@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "build_record.h"
+#include "course_record.h"
 #include "model/derive/derive_pitch_u.h"
 #include "near.h"
 #include "pitch_draw.h"
@@ -68,7 +69,9 @@ static void count_draw(const struct derived *derived, int string,
     }
 }
 
-static struct tally watch(struct seeded *seed, const struct record *record)
+/* `know`, if not NULL, puts in what is known to be so whatever the program assumes. */
+static struct tally watch(struct seeded *seed, const struct record *record,
+                          void (*know)(struct assumed *assumed))
 {
     struct tally tally = {.draws = {0}};
     struct pitch_instrument made = {.record = record};
@@ -88,6 +91,8 @@ static struct tally watch(struct seeded *seed, const struct record *record)
 
         derive_assumed(place, &derived.setup, &made.choice, &derived.string[s], &derived.lines, s,
                        &assumed);
+        if (know)
+            know(&assumed);
         for (int i = 0; i < DRAWS; i++)
             if (pitch_draw_truth(seed, &made, &assumed, s, &truth))
                 count_draw(&derived, s, &truth, &tally);
@@ -117,7 +122,7 @@ static bool print_row(const char *name, const struct tally *tally, double off)
 static bool check(struct seeded *seed, const char *name, const struct record *record,
                   struct tally *all)
 {
-    const struct tally tally = watch(seed, record);
+    const struct tally tally = watch(seed, record, NULL);
 
     for (int w = 0; w < WATCHED; w++) {
         all->draws[w] += tally.draws[w];
@@ -263,12 +268,35 @@ static void test_by_tuner(void **state)
     record_done(&record);
 }
 
+/* The setback of a course is that of both its strings: whatever is assumed of the second one, its
+ * contact is known as one that is entered. */
+static void enter_contact(struct assumed *assumed)
+{
+    for (int i = 0; i < assumed->count; i++)
+        if (pitch_assumption_get(assumed->held[i].id)->about == ABOUT_CONTACT)
+            assumed->held[i] = (struct pitch_assumption_held){
+                PITCH_ASSUMPTION_CONTACT_ENTERED,
+                pitch_assumption_get(PITCH_ASSUMPTION_CONTACT_ENTERED)->size};
+}
+
+static void test_courses(void **state)
+{
+    struct seeded seed = seeded_start("pitch coverage, courses");
+    struct record record;
+
+    (void)state;
+    print_heading();
+    build_record(&record, course_record);
+    const struct tally tally = watch(&seed, &record, enter_contact);
+    assert_true(print_row("a setback for each course", &tally, 2));
+    record_done(&record);
+}
+
 int main(int argc, char **argv)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_profiles),
-        cmocka_unit_test(test_presets),
-        cmocka_unit_test(test_entered),
+        cmocka_unit_test(test_profiles), cmocka_unit_test(test_presets),
+        cmocka_unit_test(test_courses),  cmocka_unit_test(test_entered),
         cmocka_unit_test(test_by_tuner),
     };
 

@@ -44,7 +44,7 @@ static double medium_mm(const struct kind_touch *kind, const struct outfit *outf
 
 static double stated_share(const struct record *record)
 {
-    static const double shares[] = {0.75, 1, 1.35}; /* soft, medium, hard */
+    static const double shares[] = {0.75, 1, TOUCH_STEP}; /* soft, medium, hard */
 
     return shares[(int)record_or_fallback(record, FIELD_TOUCH)];
 }
@@ -109,14 +109,13 @@ static int count_buzzing(const struct touch_bounds *bounds)
 void touch_listen(struct touch *touch, const struct record *record, const struct outfit *outfit,
                   const struct touch_bounds *bounds)
 {
-    const double step = 1.35;
     const double stated = touch->share;
     struct touch found = {.least = bounds->least, .most = bounds->most};
 
     if (!found.most.given)
         return;
     found.by_ear = count_buzzing(bounds) > 1 && found.least.given &&
-                   found.least.value < found.most.value && found.least.value < step * stated;
+                   found.least.value < found.most.value && found.least.value < TOUCH_STEP * stated;
     if (!found.by_ear)
         found.least = maybe_absent();
     set_share(&found, record, outfit,

@@ -7,6 +7,9 @@
 #include "model/frets/board.h"
 #include "model/reading/place.h"
 
+/* How much harder the next harder touch plucks. */
+#define TOUCH_STEP 1.35
+
 /*
  * How hard the owner plays: the part of the pluck that is square to the board, as displacement of
  * the open string where it is plucked. Most of a pluck goes along the board, so it is less than

@@ -31,7 +31,7 @@ double survey_headroom_touch_share(const struct touch *touch)
 {
     if (touch->by_ear)
         return (touch->most.value - touch->least.value) / (2 * touch->share);
-    return 0.16; /* half a step, sqrt(1.35) */
+    return sqrt(TOUCH_STEP) - 1; /* half a step */
 }
 
 /* The height over the crown of a fret ahead of the string stopped at a note, or open. */
