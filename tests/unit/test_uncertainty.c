@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "build_record.h"
+#include "course_record.h"
 #include "model/derive/derive.h"
 #include "near.h"
 #include "seeded.h"
@@ -168,6 +169,35 @@ static void test_outer_two_only(void **state)
     record_done(&record);
 }
 
+/* Twelve strings read by their six courses, on a blank: away from the kink, course 4 alone decides.
+ */
+static void test_by_course(void **state)
+{
+    struct seeded seed = seeded_start("by course");
+    struct record record;
+
+    (void)state;
+    build_record(&record, course_record);
+    build_record_add(&record, "visit.1.pass.1 action.7 = 5/64 in");
+    assert_true(check_record(&seed, &record) >= 12 * 10);
+    record_done(&record);
+}
+
+/* A string from fret 5 on, whose gap is taken from its neighbour, or read over fret 6. */
+static void test_short_string(void **state)
+{
+    struct seeded seed = seeded_start("short string");
+    struct record record;
+
+    (void)state;
+    check_lines("short string, its gap read", "string.6 from_fret = 5", 6 * 10);
+    build_record(&record, build_record_full);
+    build_record_add(&record, "string.6 from_fret = 5");
+    build_record_drop(&record, "visit.1.pass.1 nut_gap.6");
+    assert_true(check_record(&seed, &record) >= 6 * 10 - 2);
+    record_done(&record);
+}
+
 /* Leaves coarser than the rule, so that what they read shows in the saddle. */
 static void test_spots_and_fall_away(void **state)
 {
@@ -260,6 +290,8 @@ int main(void)
         cmocka_unit_test(test_multi_scale),
         cmocka_unit_test(test_held),
         cmocka_unit_test(test_outer_two_only),
+        cmocka_unit_test(test_by_course),
+        cmocka_unit_test(test_short_string),
         cmocka_unit_test(test_spots_and_fall_away),
         cmocka_unit_test(test_blank),
         cmocka_unit_test(test_other_steps),
