@@ -125,7 +125,9 @@ static void add_figure(const struct question *question, enum figure_id id, int s
         strbuf_add(out, unit_words(info->unit));
     }
     if (figure->known == KNOWN_INTERPOLATED)
-        strbuf_add(out, ", from the neighbouring strings");
+        strbuf_add(out, at > 0 && !outfit_is_read(&question->from->derived->setup.outfit, at)
+                            ? ", from its course"
+                            : ", from the neighbouring strings");
 }
 
 /* Adds inches to a length typed in mm, and mm to one typed in inches. */
@@ -191,6 +193,7 @@ static void add_symbol(const struct question *question, const struct symbol *sym
     const struct explain_from *from = question->from;
     const enum field_id field = (enum field_id)symbol->item;
     const enum figure_id figure = (enum figure_id)symbol->item;
+    const struct outfit *outfit = &from->derived->setup.outfit;
 
     switch (symbol->place) {
     case PLACE_FIELD:
@@ -212,7 +215,7 @@ static void add_symbol(const struct question *question, const struct symbol *sym
         add_figure(question, figure, question->string, out);
         return;
     case PLACE_FIGURE_BASS:
-        add_figure(question, figure, from->derived->setup.board.strings, out);
+        add_figure(question, figure, outfit->read_as[outfit->strings], out);
         return;
     case PLACE_FIGURE_TREBLE:
         add_figure(question, figure, 1, out);
@@ -271,8 +274,10 @@ static void explain_as_derived(const struct explain_from *from, enum figure_id i
     struct strbuf line = add_line(&question, EXPLAIN_HAND);
     explain_add_hand(from, id, string, &line);
     line = add_line(&question, EXPLAIN_VALUE);
-    if (info->per == PER_STRING)
-        strbuf_addf(&line, "string %d, ", string);
+    if (info->per == PER_STRING) {
+        explain_add_string(from, id, string, &line);
+        strbuf_add(&line, ", ");
+    }
     strbuf_add(&line, info->label);
     strbuf_add(&line, ": ");
     add_figure(&question, id, string, &line);

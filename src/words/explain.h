@@ -49,6 +49,11 @@ void explain_figure(const struct explain_from *from, enum figure_id id, int stri
 void explain_headroom(const struct explain_from *from, int string, int note,
                       struct explanation *ret_explanation);
 
+/* Appends what a figure's string is called: of what is read by course "course 6", else "string 11".
+ */
+void explain_add_string(const struct explain_from *from, enum figure_id id, int string,
+                        struct strbuf *out);
+
 /* Appends what a figure means for the hand: "lower the saddle under string 6 by .030 in". */
 void explain_add_hand(const struct explain_from *from, enum figure_id id, int string,
                       struct strbuf *out);

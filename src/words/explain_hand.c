@@ -43,6 +43,17 @@ static void add_amount(const struct explain_from *from, enum figure_id id, doubl
     amount_add_unit(out, units->bare[measure]);
 }
 
+void explain_add_string(const struct explain_from *from, enum figure_id id, int string,
+                        struct strbuf *out)
+{
+    const struct outfit *outfit = &from->derived->setup.outfit;
+
+    if (figure_is_set_up(id))
+        strbuf_addf(out, "%s %d", outfit_noun(outfit, string), outfit_number(outfit, string));
+    else
+        strbuf_addf(out, "string %d", string);
+}
+
 void explain_add_hand(const struct explain_from *from, enum figure_id id, int string,
                       struct strbuf *out)
 {
@@ -58,7 +69,9 @@ void explain_add_hand(const struct explain_from *from, enum figure_id id, int st
         if (*words == '%')
             add_amount(from, id, figure.value, from->derived->figures.at[id][row].u, out);
         else if (*words == '#')
-            strbuf_addf(out, "%d", string);
+            explain_add_string(from, id, string, out);
+        else if (*words == '@')
+            strbuf_addf(out, "%d", board_gap_fret(&from->derived->setup.board, string));
         else
             strbuf_add_char(out, *words);
     }

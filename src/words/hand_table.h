@@ -6,8 +6,9 @@
  * HAND(figure, measure, above, below, zero)
  *
  * The words for a figure above 0, below 0, and at 0; "" if those of `above` serve. In the words %
- * is the amount without its sign, and # the string. `measure` is what the amount is measured with
- * (field.h), NONE if it is not a length.
+ * is the amount without its sign, # the string or course, "string 6", and @ the fret that its gap
+ * is read over. `measure` is what the amount is measured with (field.h), NONE if it is not a
+ * length.
  */
 /* clang-format off */
 HAND(RELIEF, FEELER, "the neck dips by % at the relief fret; tightening takes relief out, slackening gives more",
@@ -15,53 +16,53 @@ HAND(RELIEF, FEELER, "the neck dips by % at the relief fret; tightening takes re
      "the neck is straight at the relief fret")
 HAND(CURVATURE, NONE, "how sharply the neck bends; set the relief, and this follows", "", "")
 HAND(TILT, NONE, "how far the neck turns against the body as it bends, and lifts the strings with it", "", "")
-HAND(ACTION, RULE, "the open string # stands % over the crown at the action fret", "", "")
-HAND(NUT_GAP, FEELER, "the open string # clears the crown of fret 1 by %",
-     "the open string # lies on fret 1 already, % too low", "the open string # just touches fret 1")
+HAND(ACTION, RULE, "the open # stands % over the crown at the action fret", "", "")
+HAND(NUT_GAP, FEELER, "the open # clears the crown of fret @ by %",
+     "the open # lies on fret @ already, % too low", "the open # just touches fret @")
 HAND(NUT_HEIGHT, FEELER, "the bottom of slot # is % over the line of the crowns; no gauge reads this, but the slot move follows from it",
      "the bottom of slot # is % under the line of the crowns", "")
-HAND(SADDLE_HEIGHT, RULE, "the saddle under string # is % over the line of the crowns; the saddle move follows from it",
-     "the saddle under string # is % under the line of the crowns", "")
-HAND(ACTION_AFTER_ROD, RULE, "with the relief set, string # will read % of action: measure again before slots and saddle", "", "")
-HAND(GAP_AFTER_ROD, FEELER, "with the relief set, string # will clear fret 1 by %",
-     "with the relief set, string # will lie on fret 1", "")
-HAND(GAP_AT_TARGET, FEELER, "once the action is right, string # will clear fret 1 by %: judge the slot by this, not by what it reads now",
-     "once the action is right, string # will lie on fret 1: its slot is too deep", "")
+HAND(SADDLE_HEIGHT, RULE, "the saddle under # is % over the line of the crowns; the saddle move follows from it",
+     "the saddle under # is % under the line of the crowns", "")
+HAND(ACTION_AFTER_ROD, RULE, "with the relief set, # will read % of action: measure again before slots and saddle", "", "")
+HAND(GAP_AFTER_ROD, FEELER, "with the relief set, # will clear fret @ by %",
+     "with the relief set, # will lie on fret @", "")
+HAND(GAP_AT_TARGET, FEELER, "once the action is right, # will clear fret @ by %: judge the slot by this, not by what it reads now",
+     "once the action is right, # will lie on fret @: its slot is too deep", "")
 HAND(SLOT_CHANGE, FEELER, "slot # is too deep by %: fill it, or shim the nut", "file slot # deeper by %",
      "leave slot # as it is")
-HAND(ACTION_AFTER_NUT, RULE, "with the slots done, string # will read % of action", "", "")
-HAND(SADDLE_CHANGE, FEELER, "raise the saddle under string # by %", "lower the saddle under string # by %",
-     "leave the saddle under string # as it is")
-HAND(PITCH, NONE, "the frequency of string # when it is in tune", "", "")
-HAND(UNIT_MASS, NONE, "what a metre of string # weighs: its pull follows from that", "", "")
-HAND(TENSION, NONE, "how hard string # pulls on neck and bridge when it is in tune", "", "")
-HAND(STRESS_SHARE, NONE, "how near string # is to breaking: at 1 its core gives way", "", "")
-HAND(SETBACK_PREDICTED, FEELER, "set the saddle under string # % behind the scale's end, before any cents are read",
-     "set the saddle under string # % before the scale's end", "set the saddle under string # at the scale's end")
-HAND(SETBACK_BEST, FEELER, "if the nut is moved too, the saddle under string # belongs % behind the scale's end",
-     "if the nut is moved too, the saddle under string # belongs % before the scale's end", "")
-HAND(NUT_ADVANCE_BEST, FEELER, "bring the nut at string # % towards fret 1", "take the nut at string # % back from fret 1",
-     "leave the nut at string # where it is")
-HAND(CENTS_BEST_RMS, NONE, "how far string # stays off, in cents over frets 1 to 12, with nut and saddle at their best", "", "")
-HAND(SETBACK_CHANGE, FEELER, "move the saddle under string # back, away from the nut, by %",
-     "move the saddle under string # forward, towards the nut, by %", "leave the saddle under string # where it is")
-HAND(SETBACK_FIT, FEELER, "by all frets read, move the saddle under string # back, away from the nut, by %",
-     "by all frets read, move the saddle under string # forward, towards the nut, by %", "leave the saddle under string # where it is")
-HAND(NUT_ADVANCE_FIT, FEELER, "by all frets read, bring the nut at string # % towards fret 1",
-     "by all frets read, take the nut at string # % back from fret 1", "leave the nut at string # where it is")
-HAND(CENTS_LEFT_RMS, NONE, "how far string # stays off, in cents, once nut and saddle are moved like that", "", "")
-HAND(SADDLE_TURNS, NONE, "raise the screw at string # by % turns", "lower the screw at string # by % turns",
-     "leave the screw at string # as it is")
-HAND(SADDLE_BOTTOM, FEELER, "raise the saddle at string # by %: a shim, or a new blank",
-     "take % off the bottom of the saddle at string #", "take nothing off the bottom of the saddle at string #")
-HAND(SADDLE_TOP, FEELER, "", "then take % off the top of the saddle under string #",
-     "the straight cut is enough: leave the top of the saddle under string #")
-HAND(SADDLE_OVER, FEELER, "make the saddle's top at string # stand % over a straightedge from outer string to outer string",
-     "make the saddle's top at string # stand % under a straightedge from outer string to outer string",
-     "make the saddle's top at string # level with the outer two")
-HAND(SADDLE_OVER_NOW, FEELER, "by its action, the saddle's top at string # stands % over the line of the outer two",
-     "by its action, the saddle's top at string # stands % under the line of the outer two",
-     "by its action, the saddle's top at string # is level with the outer two")
+HAND(ACTION_AFTER_NUT, RULE, "with the slots done, # will read % of action", "", "")
+HAND(SADDLE_CHANGE, FEELER, "raise the saddle under # by %", "lower the saddle under # by %",
+     "leave the saddle under # as it is")
+HAND(PITCH, NONE, "the frequency of # when it is in tune", "", "")
+HAND(UNIT_MASS, NONE, "what a metre of # weighs: its pull follows from that", "", "")
+HAND(TENSION, NONE, "how hard # pulls on neck and bridge when it is in tune", "", "")
+HAND(STRESS_SHARE, NONE, "how near # is to breaking: at 1 its core gives way", "", "")
+HAND(SETBACK_PREDICTED, FEELER, "set the saddle under # % behind the scale's end, before any cents are read",
+     "set the saddle under # % before the scale's end", "set the saddle under # at the scale's end")
+HAND(SETBACK_BEST, FEELER, "if the nut is moved too, the saddle under # belongs % behind the scale's end",
+     "if the nut is moved too, the saddle under # belongs % before the scale's end", "")
+HAND(NUT_ADVANCE_BEST, FEELER, "bring the nut at # % towards fret @", "take the nut at # % back from fret @",
+     "leave the nut at # where it is")
+HAND(CENTS_BEST_RMS, NONE, "how far # stays off, in cents over its first twelve frets, with nut and saddle at their best", "", "")
+HAND(SETBACK_CHANGE, FEELER, "move the saddle under # back, away from the nut, by %",
+     "move the saddle under # forward, towards the nut, by %", "leave the saddle under # where it is")
+HAND(SETBACK_FIT, FEELER, "by all frets read, move the saddle under # back, away from the nut, by %",
+     "by all frets read, move the saddle under # forward, towards the nut, by %", "leave the saddle under # where it is")
+HAND(NUT_ADVANCE_FIT, FEELER, "by all frets read, bring the nut at # % towards fret @",
+     "by all frets read, take the nut at # % back from fret @", "leave the nut at # where it is")
+HAND(CENTS_LEFT_RMS, NONE, "how far # stays off, in cents, once nut and saddle are moved like that", "", "")
+HAND(SADDLE_TURNS, NONE, "raise the screw at # by % turns", "lower the screw at # by % turns",
+     "leave the screw at # as it is")
+HAND(SADDLE_BOTTOM, FEELER, "raise the saddle at # by %: a shim, or a new blank",
+     "take % off the bottom of the saddle at #", "take nothing off the bottom of the saddle at #")
+HAND(SADDLE_TOP, FEELER, "", "then take % off the top of the saddle under #",
+     "the straight cut is enough: leave the top of the saddle under #")
+HAND(SADDLE_OVER, FEELER, "make the saddle's top at # stand % over a straightedge from outer string to outer string",
+     "make the saddle's top at # stand % under a straightedge from outer string to outer string",
+     "make the saddle's top at # level with the outer two")
+HAND(SADDLE_OVER_NOW, FEELER, "by its action, the saddle's top at # stands % over the line of the outer two",
+     "by its action, the saddle's top at # stands % under the line of the outer two",
+     "by its action, the saddle's top at # is level with the outer two")
 HAND(SADDLE_RADIUS, LONG, "shape the saddle's top to a radius of %: the strings then follow the board",
      "the saddle's top has to be hollow, with a radius of %", "")
 HAND(BOARD_RADIUS, LONG, "the board's curve, run on to the saddle, has a radius of %", "", "")

@@ -15,13 +15,13 @@
  * than a mm or two, so a larger uncertainty than this says nothing. */
 static const double most_nut_u_mm = 1;
 
-/* The reading that the saddle is set by. */
-static const struct fret_cents *leading_reading(const struct cents_read *read)
+/* The reading that the saddle is set by: of the octave, as is usual in the trade. */
+static const struct fret_cents *leading_reading(const struct cents_read *read, int octave)
 {
     const struct fret_cents *best = &read->at[0];
 
     for (int i = 1; i < read->count; i++)
-        if (abs(read->at[i].fret - PITCH_OCTAVE_FRET) < abs(best->fret - PITCH_OCTAVE_FRET))
+        if (abs(read->at[i].fret - octave) < abs(best->fret - octave))
             best = &read->at[i];
     return best;
 }
@@ -72,10 +72,12 @@ static void find_move(const struct derived *derived, int string, const struct ce
 {
     const struct board *board = &derived->setup.board;
 
-    *move = (struct pitch_move){.state = PITCH_UNREAD, .count = read->count};
+    *move = (struct pitch_move){.state = PITCH_UNREAD,
+                                .count = read->count,
+                                .octave = outfit_octave_fret(&derived->setup.outfit, string)};
     if (read->count == 0)
         return;
-    const struct fret_cents *leading = leading_reading(read);
+    const struct fret_cents *leading = leading_reading(read, move->octave);
     move->fret = leading->fret;
     move->cents = leading->cents;
     move->has_change = find_change(board, string, leading, step, move);
@@ -237,8 +239,8 @@ void pitch_add_move(const struct pitch_plan *plan, int string, const struct shop
     }
     if (move->state == PITCH_UNREAD) {
         strbuf_addf(out,
-                    "string %d: tune it open, then enter the cents of its notes, fret 12 first",
-                    string);
+                    "string %d: tune it open, then enter the cents of its notes, fret %d first",
+                    string, move->octave);
         return;
     }
     strbuf_addf(out, "saddle stays (string %d): ", string);

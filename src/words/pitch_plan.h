@@ -10,9 +10,6 @@
  * towards the saddle.
  */
 
-/* The fret that a saddle is set by in the trade. */
-enum { PITCH_OCTAVE_FRET = 12 };
-
 enum pitch_state {
     PITCH_UNREAD,  /* no cents read on the string */
     PITCH_IN_TUNE, /* within the cents tolerance */
@@ -23,7 +20,8 @@ enum pitch_state {
 struct pitch_move {
     enum pitch_state state;
     int count;       /* frets read */
-    int fret;        /* that the saddle is set by: 12, else the one read nearest to it */
+    int fret;        /* that the saddle is set by: the octave, else the one read nearest to it */
+    int octave;      /* where that is */
     double cents;    /* read there */
     bool has_change; /* false also if no setback can cure so many cents */
     double change_mm, change_u_mm; /* of the setback; expanded, k = 2 */

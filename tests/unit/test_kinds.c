@@ -4,6 +4,10 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "leaf/pitch/leaf_pitch.h"
+#include "words/explain.h"
+#include "words/pitch_plan.h"
+
 /* A short string, and a board without frets, beyond what every kind shows at the bench
  * (tests/pty/kind_table.h). */
 
@@ -47,6 +51,48 @@ static void a_short_string_is_a_whole_one_on_a_shorter_board(void **state)
     assert_false(app->now.clearance[5].headroom_mm[4].given);
     bench_close(app);
     bench_close(whole);
+}
+
+/* Half of what sounds: fret 17 of a string that starts at fret 5. */
+static void a_short_strings_octave_comes_first(void **state)
+{
+    struct app *app = bench_open(banjo,
+                                 "visit.1.pass.1 cents.5.12 = 9\nvisit.1.pass.1 cents.5.17 = 4\n"
+                                 "visit.1.pass.1 cents.1.12 = 3\n",
+                                 LEAF_PITCH);
+    char memory[200];
+    struct strbuf words = STRBUF(memory);
+
+    (void)state;
+    assert_int_equal(app->route.cells[0].key.string, 5);
+    assert_int_equal(app->route.cells[0].key.fret, 17);
+    assert_int_equal(app->route.cells[1].key.string, 4);
+    assert_int_equal(app->route.cells[1].key.fret, 12);
+    assert_int_equal(pitch_state(app)->string[5].fret, 17);
+    assert_near(pitch_state(app)->string[5].cents, 4, 1e-12);
+    assert_int_equal(pitch_state(app)->string[1].fret, 12);
+    bench_close(app);
+    app = bench_open(banjo, "", LEAF_PITCH);
+    pitch_add_move(pitch_state(app), 5, &app->units, &words);
+    assert_non_null(strstr(memory, "string 5: tune it open"));
+    assert_non_null(strstr(memory, "fret 17 first"));
+    bench_close(app);
+}
+
+/* Its gap is read over fret 6, and `?` says so. */
+static void why_names_the_fret_that_a_short_string_crosses(void **state)
+{
+    struct app *app = bench_open(banjo,
+                                 "visit.1.pass.1 relief = .008 in\nvisit.1.pass.1 action.5 = 2 mm\n"
+                                 "visit.1.pass.1 nut_gap.5 = .4 mm\n",
+                                 LEAF_BENCH);
+    const struct explain_from from = {.place = place_of(&app->record, 1, 1), .derived = &app->now};
+    struct explanation why;
+
+    (void)state;
+    explain_figure(&from, FIGURE_NUT_GAP, 5, &why);
+    assert_non_null(strstr(why.lines[0].text, "the open string 5 clears the crown of fret 6 by"));
+    bench_close(app);
 }
 
 /* Whether a finding says it of that string. */
@@ -161,6 +207,8 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_short_string_is_a_whole_one_on_a_shorter_board),
+        cmocka_unit_test(a_short_strings_octave_comes_first),
+        cmocka_unit_test(why_names_the_fret_that_a_short_string_crosses),
         cmocka_unit_test(a_string_that_cannot_start_there_is_a_full_one),
         cmocka_unit_test(some_string_starts_at_the_nut),
         cmocka_unit_test(a_bridge_in_one_piece_has_no_exposure),

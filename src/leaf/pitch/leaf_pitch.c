@@ -7,13 +7,25 @@
 #include "session/setback_cell.h"
 
 /* The bass string first, as the tech faces the board. One that starts higher crosses only the frets
- * after its own. */
+ * after its own; its octave is higher, too. */
+static void lay_note(const struct leaf_place *place, struct route *route, int string, int fret)
+{
+    if (fret > place->outfit.from_fret[string] && fret <= place->frets)
+        route_add(route, reading_key_pass_at(FIELD_CENTS, place->visit, place->pass, string, fret),
+                  place->strings - string, fret, string);
+}
+
+static void lay_octaves(const struct leaf_place *place, struct route *route)
+{
+    for (int s = place->strings; s >= 1; s--)
+        lay_note(place, route, s, outfit_octave_fret(&place->outfit, s));
+}
+
 static void lay_fret(const struct leaf_place *place, struct route *route, int fret)
 {
     for (int s = place->strings; s >= 1; s--)
-        if (fret > place->outfit.from_fret[s])
-            route_add(route, reading_key_pass_at(FIELD_CENTS, place->visit, place->pass, s, fret),
-                      place->strings - s, fret, s);
+        if (fret != outfit_octave_fret(&place->outfit, s))
+            lay_note(place, route, s, fret);
 }
 
 static void lay_setbacks(const struct leaf_place *place, struct route *route)
@@ -23,20 +35,18 @@ static void lay_setbacks(const struct leaf_place *place, struct route *route)
                   PITCH_SETBACK_COLUMN, s);
 }
 
-/* Fret 12 of every string, which the saddle is set by, then the setbacks; then every other fret,
+/* The octave of every string, which the saddle is set by, then the setbacks; then every other fret,
  * which is enough for a curve, and last the ones between. */
 static void lay(const struct leaf_place *place, struct route *route)
 {
     if (!outfit_asks(&place->outfit, FIELD_CENTS, 1))
         return;
-    if (place->frets >= PITCH_OCTAVE_FRET)
-        lay_fret(place, route, PITCH_OCTAVE_FRET);
+    lay_octaves(place, route);
     lay_setbacks(place, route);
     for (int fret = 1; fret <= place->frets; fret += 2)
         lay_fret(place, route, fret);
     for (int fret = 2; fret <= place->frets; fret += 2)
-        if (fret != PITCH_OCTAVE_FRET)
-            lay_fret(place, route, fret);
+        lay_fret(place, route, fret);
 }
 
 /* What follows from the readings of the string in hand, else what is predicted for it. */

@@ -341,7 +341,9 @@ void pitch_view_draw(const struct pen *pen, const struct app *app, int row, int 
                   "the cents a tuner shows go here, fret 12 of every string first.");
         return;
     }
-    page.fret = cell->column == PITCH_SETBACK_COLUMN ? PITCH_OCTAVE_FRET : cell->column;
+    page.fret = cell->column == PITCH_SETBACK_COLUMN
+                    ? outfit_octave_fret(&app->now.setup.outfit, cell->string)
+                    : cell->column;
     const int most = rows - HEADING - PICTURE_MIN - DETAIL;
     const int table = HEADING + (page.strings < most ? page.strings : most);
     int picture = (rows - table - DETAIL + PICTURE_MIN) / 2;

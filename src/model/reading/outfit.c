@@ -261,6 +261,11 @@ bool outfit_is_open(const struct outfit *outfit, int string, int note)
     return note == 0 || note == outfit->from_fret[string];
 }
 
+int outfit_octave_fret(const struct outfit *outfit, int string)
+{
+    return outfit->from_fret[string] + 12;
+}
+
 const char *outfit_noun(const struct outfit *outfit, int string)
 {
     return outfit_is_course(outfit, string) ? "course" : "string";

@@ -69,6 +69,9 @@ bool outfit_has_slot(const struct outfit *outfit, int string);
 /* Whether a note of a string is its open one: note 0, or that of the fret that it starts at. */
 bool outfit_is_open(const struct outfit *outfit, int string, int note);
 
+/* The fret an octave over a string's open note; may lie beyond the last one. */
+int outfit_octave_fret(const struct outfit *outfit, int string);
+
 /* What it is called where it is read: "course" and its number, or "string" and its own. */
 const char *outfit_noun(const struct outfit *outfit, int string);
 const char *outfit_fret_noun(const struct outfit *outfit); /* "fret", or "mark" */
