@@ -118,9 +118,11 @@ enum figure_id app_figure(const struct app *app)
 int app_string(const struct app *app)
 {
     const struct route_cell *cell = app_cell(app);
-    const int strings = app->now.setup.board.strings;
+    const struct outfit *outfit = &app->now.setup.outfit;
 
-    return cell ? cell->string : strings > 0 ? strings : 1;
+    if (cell)
+        return cell->string;
+    return app->now.setup.has_board ? outfit->read_as[outfit->strings] : 1;
 }
 
 struct maybe app_expected(const struct app *app, const struct route_cell *cell)

@@ -55,11 +55,15 @@ static void add_relief(const struct app *app, struct strbuf *out)
  * can still go down. */
 static void add_exposure(const struct app *app, bool bass, struct strbuf *out)
 {
+    const struct outfit *outfit = &app->now.setup.outfit;
     const struct maybe kind = record_entered_one(&app->record, FIELD_BRIDGE_KIND);
     const bool blank = !kind.given || (int)kind.value == 0;
 
     strbuf_add(out, blank ? "saddle over the bridge top" : "how far it can still be lowered");
-    strbuf_add(out, bass ? ", lowest string" : ", string 1");
+    if (bass)
+        strbuf_addf(out, ", lowest %s", outfit_noun(outfit, outfit->read_as[outfit->strings]));
+    else
+        strbuf_addf(out, ", %s 1", outfit_noun(outfit, 1));
 }
 
 /* Of a string that starts higher, over the first fret that it crosses. */

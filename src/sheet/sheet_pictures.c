@@ -9,7 +9,8 @@
 void sheet_make_side_view(struct sheet_maker *maker)
 {
     struct picture *picture = &maker->sheet->picture[SHEET_SIDE_VIEW];
-    const int string = maker->left.setup.board.strings;
+    const struct outfit *outfit = &maker->left.setup.outfit;
+    const int string = outfit->read_as[outfit->strings];
     char memory[64];
     struct strbuf text = STRBUF(memory);
 
@@ -17,8 +18,8 @@ void sheet_make_side_view(struct sheet_maker *maker)
                       sheet_has_both(maker) ? &maker->found.lines.now[string] : NULL) ||
         !picture_has(picture, PICTURE_MAIN))
         return;
-    strbuf_add(&text, "Side view under string ");
-    note_name_add_string(&text, maker->record, string);
+    strbuf_addf(&text, "Side view under %s ", outfit_noun(outfit, string));
+    note_name_add_read(&text, maker->record, outfit, string);
     sheet_add_drawing(maker->sheet, SHEET_SIDE_VIEW, memory,
                       picture_has(picture, PICTURE_OTHER) ? "string as left, dashed as found"
                                                           : NULL);

@@ -7,6 +7,8 @@
 
 #include "model/reading/note_name.h"
 #include "model/survey/survey_layout.h"
+#include "session/cell_words.h"
+#include "words/explain.h"
 #include "words/pitch_plan.h"
 
 /* Strings in courses: twelve strings, mandolins. */
@@ -286,6 +288,38 @@ static void a_course_is_filled_in_by_where_it_lies(void **state)
     bench_close(app);
 }
 
+/* What is read by course is called by it in every sentence, also where no cell is in hand: course 6
+ * is that of string 11, and of string 12 what is said is taken from it. */
+static void what_is_said_of_a_course_names_it(void **state)
+{
+    struct app *app = bench_open(course_record, "", LEAF_BENCH);
+    const struct explain_from from = {.place = place_of(&app->record, 1, 1), .derived = &app->now};
+    const struct reading_key bass = reading_key_pass(FIELD_EXPOSURE_BASS, 1, 1);
+    const struct reading_key treble = reading_key_pass(FIELD_EXPOSURE_TREBLE, 1, 1);
+    struct explanation why;
+    char memory[200];
+    struct strbuf text = STRBUF(memory);
+
+    (void)state;
+    explain_figure(&from, FIGURE_SADDLE_CHANGE, 11, &why);
+    assert_non_null(strstr(why.lines[0].text, "saddle under course 6 by"));
+    assert_non_null(strstr(why.lines[1].text, "course 6, saddle"));
+    explain_figure(&from, FIGURE_SADDLE_CHANGE, 12, &why);
+    assert_non_null(strstr(why.lines[1].text, "string 12, saddle"));
+    assert_non_null(strstr(why.lines[1].text, "from its course"));
+    /* A pull is one string's. */
+    explain_figure(&from, FIGURE_TENSION, 11, &why);
+    assert_non_null(strstr(why.lines[1].text, "string 11, "));
+    cell_words_add_what(app, &app->route.cells[route_find(&app->route, &bass)], &text);
+    assert_non_null(strstr(memory, ", lowest course"));
+    strbuf_clear(&text);
+    cell_words_add_what(app, &app->route.cells[route_find(&app->route, &treble)], &text);
+    assert_non_null(strstr(memory, ", course 1"));
+    app->at = app->route.count;
+    assert_int_equal(app_string(app), 11);
+    bench_close(app);
+}
+
 /* One string of course 6 has a gap of its own: it is read by itself in this visit, its twin too. */
 static void a_string_with_its_own_reading_has_its_own_column(void **state)
 {
@@ -380,6 +414,7 @@ int main(void)
         cmocka_unit_test(a_saddles_slant_goes_by_where_the_strings_lie),
         cmocka_unit_test(both_strings_of_a_course_have_its_scale),
         cmocka_unit_test(a_course_is_filled_in_by_where_it_lies),
+        cmocka_unit_test(what_is_said_of_a_course_names_it),
         cmocka_unit_test(a_string_with_its_own_reading_has_its_own_column),
         cmocka_unit_test(a_mandolin_asks_for_four),
         cmocka_unit_test(a_course_is_laid_out_as_one),

@@ -58,8 +58,7 @@ void side_view_draw(const struct pen *pen, const struct app *app, int row, int r
 {
     const struct derived *derived = app_shown(app);
     const struct route_cell *cell = app_cell(app);
-    const struct outfit *outfit = &derived->setup.outfit;
-    const int string = cell ? cell->string : outfit->read_as[outfit->strings];
+    const int string = app_string(app);
     const struct picture_area area = {.row = row + 1,
                                       .rows = rows - 2,
                                       .column = LEFT,
