@@ -63,9 +63,19 @@ static const struct {
     /* clang-format on */
 };
 
+/* Keys are read through a pad: reading from a window paints it first, and frames are none of its
+ * business. NULL: without memory, through the screen. */
+static WINDOW *window;
+
 void decode_open(void)
 {
     held.count = 0;
+    window = newpad(1, 1);
+    if (window == NULL) {
+        window = stdscr;
+    }
+    keypad(window, TRUE);
+    nodelay(window, TRUE);
     for (size_t i = 0; i < sizeof pad_keys / sizeof pad_keys[0]; i++) {
         char bytes[] = {'\033', 'O', pad_keys[i].final, '\0'};
         define_key(bytes, PAD_BASE + pad_keys[i].plain);
@@ -88,7 +98,7 @@ static int take(void)
     }
     int code;
     do {
-        code = getch();
+        code = wgetch(window);
     } while (code == KEY_RESIZE); /* after a suspension; term.c checks the size */
     return code == ERR ? NO_BYTE : code;
 }

@@ -2,9 +2,12 @@
 #include "term/show.h"
 
 #include <curses.h>
+#include <string.h>
 #include <wchar.h>
 
 #include "base/utf8.h"
+#include "term/paint.h"
+#include "term/terminfo.h"
 
 /* How a role looks: its attributes, and its colours on terminals of 8 and 256 colours. */
 struct look {
@@ -47,9 +50,7 @@ static const struct look looks[ROLE_COUNT_] = {
 static struct {
     bool utf8;
     int colours;
-    attr_t attributes[ROLE_COUNT_];
-    short pairs[ROLE_COUNT_];
-    int cursor; /* the last argument of curs_set; -1 unknown */
+    unsigned char look[ROLE_COUNT_]; /* the role's number among the looks that differ */
 } state;
 
 static int usable_colours(bool wanted)
@@ -70,27 +71,53 @@ static attr_t without_dim(attr_t attributes)
     return attributes == (A_UNDERLINE | A_DIM) ? rest | A_BOLD : rest;
 }
 
-static void choose_look(int role, bool has_dim)
+static struct paint_look spell_look(int role, bool has_dim)
 {
     const struct look *look = &looks[role];
-    attr_t attributes = state.colours > 0 ? look->attributes : look->mono;
-    state.attributes[role] = has_dim ? attributes : without_dim(attributes);
-    short colour = state.colours == 256 ? look->colour_256 : look->colour_8;
-    state.pairs[role] = 0;
-    if (state.colours > 0 && colour >= 0 && init_pair((short)(role + 1), colour, -1) == OK) {
-        state.pairs[role] = (short)(role + 1);
+    const attr_t wanted = state.colours > 0 ? look->attributes : look->mono;
+    const attr_t attributes = has_dim ? wanted : without_dim(wanted);
+    const short colour = state.colours == 256 ? look->colour_256 : look->colour_8;
+    const int shown = state.colours > 0 ? colour : -1;
+    struct paint_look bytes = {.length = 0};
+
+    bytes.length = (int)terminfo_look(attributes, shown, false, bytes.bytes, sizeof bytes.bytes);
+    bytes.from_plain_length =
+        (int)terminfo_look(attributes, shown, true, bytes.from_plain, sizeof bytes.from_plain);
+    return bytes;
+}
+
+static bool is_same_look(const struct paint_look *a, const struct paint_look *b)
+{
+    return a->length == b->length && memcmp(a->bytes, b->bytes, (size_t)a->length) == 0;
+}
+
+/* Roles that look the same need nothing sent between them. The first, of text, is the plain one. */
+static void choose_looks(void)
+{
+    const bool has_dim = (term_attrs() & A_DIM) != 0;
+    struct paint_look differing[ROLE_COUNT_];
+    int count = 0;
+
+    for (int role = 0; role < ROLE_COUNT_; role++) {
+        const struct paint_look bytes = spell_look(role, has_dim);
+        int at = 0;
+
+        while (at < count && !is_same_look(&differing[at], &bytes)) {
+            at++;
+        }
+        if (at == count) {
+            differing[count++] = bytes;
+        }
+        state.look[role] = (unsigned char)at;
     }
+    paint_open(differing, count);
 }
 
 int show_open(bool utf8, bool colour_wanted)
 {
     state.utf8 = utf8;
-    state.cursor = -1;
     state.colours = usable_colours(colour_wanted);
-    bool has_dim = (term_attrs() & A_DIM) != 0;
-    for (int role = 0; role < ROLE_COUNT_; role++) {
-        choose_look(role, has_dim);
-    }
+    choose_looks();
     return state.colours;
 }
 
@@ -103,55 +130,39 @@ static bool curses_agrees(uint32_t rune, int columns)
     return state.utf8 && wcwidth((wchar_t)rune) == columns;
 }
 
-static void fill_cell(cchar_t *out, const struct cell *cell, uint32_t rune, int columns)
+static unsigned char look_of(const struct cell *cell)
 {
-    wchar_t text[FRAME_MARKS + 2] = {0};
-    int length = 0;
-    text[length++] = (wchar_t)rune;
+    return state.look[cell->role < ROLE_COUNT_ ? cell->role : ROLE_TEXT];
+}
+
+static struct cell plain_cell(const struct cell *cell, uint32_t rune)
+{
+    return (struct cell){.rune = rune, .role = look_of(cell)};
+}
+
+/* With those of its marks that the terminal shows in the same column. */
+static struct cell whole_cell(const struct cell *cell)
+{
+    struct cell out = plain_cell(cell, cell->rune);
+    int marks = 0;
+
     for (int i = 0; i < FRAME_MARKS && cell->marks[i] != 0; i++) {
-        if (columns > 0 && curses_agrees(cell->marks[i], 0)) {
-            text[length++] = (wchar_t)cell->marks[i];
+        if (curses_agrees(cell->marks[i], 0)) {
+            out.marks[marks++] = cell->marks[i];
         }
     }
-    int role = cell->role < ROLE_COUNT_ ? cell->role : ROLE_TEXT;
-    setcchar(out, text, state.attributes[role], state.pairs[role], NULL);
+    return out;
 }
 
-/* Fills one row of curses cells, with a wide character as one cell; returns how many. */
-static int fill_row(cchar_t *out, const struct cell *cells, int available, int columns)
+/* One character, of one column or two, as the terminal can show it. */
+static void fill_character(struct cell *out, const struct cell *cell, int wide)
 {
-    uint32_t replacement = state.utf8 ? UTF8_REPLACEMENT : '?';
-    int count = 0;
-    for (int column = 0; column < columns;) {
-        const struct cell *cell = &cells[column];
-        int wide = column + 1 < available && cells[column + 1].rune == 0 ? 2 : 1;
-        if (cell->rune == 0 || column + wide > columns) {
-            fill_cell(&out[count++], &(struct cell){.role = cell->role}, ' ', 1);
-            column++;
-        } else if (curses_agrees(cell->rune, wide)) {
-            fill_cell(&out[count++], cell, cell->rune, wide);
-            column += wide;
-        } else {
-            fill_cell(&out[count++], &(struct cell){.role = cell->role}, replacement, 1);
-            if (wide == 2) {
-                fill_cell(&out[count++], &(struct cell){.role = cell->role}, ' ', 1);
-            }
-            column += wide;
-        }
-    }
-    return count;
-}
+    const bool agreed = curses_agrees(cell->rune, wide);
+    const uint32_t replacement = state.utf8 ? UTF8_REPLACEMENT : '?';
 
-static void place_cursor(const struct frame *frame, int rows, int columns)
-{
-    bool shown = frame->cursor_row >= 0 && frame->cursor_row < rows && frame->cursor_column >= 0 &&
-                 frame->cursor_column < columns;
-    if (state.cursor != (int)shown) {
-        curs_set(shown ? 1 : 0);
-        state.cursor = (int)shown;
-    }
-    if (shown) {
-        move(frame->cursor_row, frame->cursor_column);
+    out[0] = agreed ? whole_cell(cell) : plain_cell(cell, replacement);
+    if (wide == 2) {
+        out[1] = plain_cell(cell, agreed ? 0 : ' ');
     }
 }
 
@@ -160,26 +171,52 @@ static int smaller(int a, int b)
     return a < b ? a : b;
 }
 
+/* A row as wide as the screen, from one that may be wider or not as wide. */
+static void fill_row(struct cell *out, const struct cell *cells, int available, int columns)
+{
+    const int end = smaller(available, columns);
+
+    for (int column = 0; column < end;) {
+        const struct cell *cell = &cells[column];
+        const int wide = column + 1 < available && cells[column + 1].rune == 0 ? 2 : 1;
+
+        if (cell->rune == 0 || column + wide > columns) {
+            out[column++] = plain_cell(cell, ' ');
+            continue;
+        }
+        fill_character(&out[column], cell, wide);
+        column += wide;
+    }
+    for (int column = end; column < columns; column++) {
+        out[column] = (struct cell){.rune = ' ', .role = state.look[ROLE_TEXT]};
+    }
+}
+
 void show_frame(const struct frame *frame)
 {
-    static cchar_t row_cells[FRAME_COLUMNS_MAX];
-    int rows = smaller(frame->rows, getmaxy(stdscr));
-    int columns = smaller(frame->columns, getmaxx(stdscr));
-    if (rows < getmaxy(stdscr) || columns < getmaxx(stdscr)) {
-        erase(); /* clears what an older, larger frame left */
-    }
+    static struct cell cells[FRAME_COLUMNS_MAX];
+    const int rows = smaller(getmaxy(stdscr), FRAME_ROWS_MAX);
+    const int columns = smaller(getmaxx(stdscr), FRAME_COLUMNS_MAX);
+    const bool has_cursor = frame->cursor_row >= 0 && frame->cursor_row < rows &&
+                            frame->cursor_column >= 0 && frame->cursor_column < columns;
+
+    paint_begin(rows, columns);
     for (int row = 0; row < rows; row++) {
-        const struct cell *cells = &frame->cells[(size_t)row * (size_t)frame->columns];
-        int count = fill_row(row_cells, cells, frame->columns, columns);
-        /* Unlike the add_wch family this neither wraps nor scrolls. */
-        mvadd_wchnstr(row, 0, row_cells, count);
+        const bool given = row < frame->rows;
+
+        fill_row(cells, given ? &frame->cells[(size_t)row * (size_t)frame->columns] : frame->cells,
+                 given ? frame->columns : 0, columns);
+        paint_row(row, cells);
     }
-    place_cursor(frame, rows, columns);
-    refresh();
+    paint_end(has_cursor ? frame->cursor_row : -1, has_cursor ? frame->cursor_column : -1);
 }
 
 void show_repaint(void)
 {
-    state.cursor = -1;
-    clearok(curscr, TRUE);
+    paint_forget();
+}
+
+void show_leave(void)
+{
+    paint_leave();
 }

@@ -142,10 +142,17 @@ static void set_modes(void)
     raw(); /* with cbreak, Ctrl-S would freeze the screen */
     noecho();
     nonl();
-    keypad(stdscr, TRUE);
-    nodelay(stdscr, TRUE);
     terminfo_mark_pastes(true);
     decode_open();
+}
+
+/* Curses never sends more than this blank screen: frames are painted by show.c. */
+static void take_screen(void)
+{
+    signals_showing(true);
+    refresh();
+    signals_showing(false);
+    show_repaint();
 }
 
 static enum status start_curses(const char *name)
@@ -163,6 +170,7 @@ static enum status start_curses(const char *name)
     read_traits(show_open(state.traits.utf8, colour_wanted()));
     state.seen = (struct winsize){0};
     follow_size(); /* the terminal may be larger than a frame can be */
+    take_screen();
     return STATUS_OK;
 }
 
@@ -214,7 +222,7 @@ static void leave_screen(void)
 {
     signals_showing(true);
     terminfo_mark_pastes(false);
-    curs_set(1);
+    show_leave();
     endwin();
     signals_showing(false);
 }
@@ -260,9 +268,8 @@ static void take_terminal_again(void)
     signals_take_continued();
     signals_showing(true);
     terminfo_mark_pastes(true);
-    refresh();
     signals_showing(false);
-    show_repaint();
+    take_screen();
     state.resumed = true;
 }
 

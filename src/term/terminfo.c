@@ -3,6 +3,7 @@
 
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 #include <unistd.h>
 
 /* A file of its own: term.h defines words such as "columns" as macros. */
@@ -78,18 +79,163 @@ static int collect_byte(int byte)
     return byte;
 }
 
+static void collect(char *out, size_t size)
+{
+    collected.bytes = out;
+    collected.size = size;
+    collected.length = 0;
+}
+
+static void collect_string(const char *bytes)
+{
+    if (bytes != NULL) {
+        tputs(bytes, 1, collect_byte);
+    }
+}
+
+size_t terminfo_order(enum terminfo_order order, int row, int column, char *out, size_t size)
+{
+    collect(out, size);
+    switch (order) {
+    case TERMINFO_TO_CELL:
+        collect_string(tiparm(cursor_address, row, column));
+        break;
+    case TERMINFO_TO_COLUMN:
+        collect_string(column_address != NULL ? tiparm(column_address, column) : NULL);
+        break;
+    case TERMINFO_TO_ROW:
+        collect_string(row_address != NULL ? tiparm(row_address, row) : NULL);
+        break;
+    case TERMINFO_CLEAR_ALL:
+        collect_string(clear_screen);
+        break;
+    case TERMINFO_CLEAR_ROW:
+        collect_string(clr_eol);
+        break;
+    case TERMINFO_CURSOR_ON:
+        collect_string(cursor_normal);
+        break;
+    case TERMINFO_CURSOR_OFF:
+        collect_string(cursor_invisible);
+        break;
+    }
+    return collected.length;
+}
+
+enum { PARTS_MAX = 6, PART_BYTES = 64 };
+
+/* The numbers N of a sequence ESC [ N m (ECMA-48, 8.3.117), whatever padding or change of the
+ * character set is around it; NULL if it is anything else. No character set but the first is ever
+ * used here. */
+static const char *rendition(const char *bytes, size_t *ret_length)
+{
+    const char *numbers = bytes != NULL ? strstr(bytes, "\033[") : NULL;
+
+    if (numbers == NULL) {
+        return NULL;
+    }
+    numbers += 2;
+    *ret_length = strspn(numbers, "0123456789;");
+    return numbers[*ret_length] == 'm' ? numbers : NULL;
+}
+
+/* On most terminals one sequence can say it all. */
+static bool collect_rendition(char parts[PARTS_MAX][PART_BYTES], int count, bool from_plain)
+{
+    size_t length;
+
+    for (int i = 0; i < count; i++) {
+        if (rendition(parts[i], &length) == NULL) {
+            return false;
+        }
+    }
+    if (rendition(exit_attribute_mode, &length) == NULL) {
+        return false;
+    }
+    collect_string("\033[");
+    collect_string(from_plain || count == 0 ? "" : "0;");
+    for (int i = 0; i < count; i++) {
+        const char *numbers = rendition(parts[i], &length);
+
+        for (size_t k = 0; k < length; k++) {
+            collect_byte(numbers[k]);
+        }
+        collect_byte(i + 1 < count ? ';' : 'm');
+    }
+    if (count == 0) {
+        collect_byte('m');
+    }
+    return true;
+}
+
+static void add_part(char parts[PARTS_MAX][PART_BYTES], int *count, bool wanted, const char *bytes)
+{
+    if (wanted && bytes != NULL && strlen(bytes) < PART_BYTES) {
+        strcpy(parts[(*count)++], bytes);
+    }
+}
+
+/* The attributes that a colour leaves visible: the terminal may show them as colours itself. */
+static unsigned long beside_colour(unsigned long attributes)
+{
+    enum { UNDERLINE = 2, REVERSE = 4, DIM = 16, BOLD = 32 };
+    const int lost = no_color_video > 0 ? no_color_video : 0;
+
+    return attributes & ~((lost & UNDERLINE ? A_UNDERLINE : 0) | (lost & REVERSE ? A_REVERSE : 0) |
+                          (lost & DIM ? A_DIM : 0) | (lost & BOLD ? A_BOLD : 0));
+}
+
+size_t terminfo_look(unsigned long attributes, int colour, bool from_plain, char *out, size_t size)
+{
+    char parts[PARTS_MAX][PART_BYTES];
+    int count = 0;
+
+    if (colour >= 0) {
+        attributes = beside_colour(attributes);
+    }
+    /* Where each change takes a cell of the screen, nothing would stay in its column. */
+    if (magic_cookie_glitch > 0) {
+        attributes = 0;
+    }
+    add_part(parts, &count, attributes & A_BOLD, enter_bold_mode);
+    add_part(parts, &count, attributes & A_DIM, enter_dim_mode);
+    add_part(parts, &count, attributes & A_UNDERLINE, enter_underline_mode);
+    add_part(parts, &count, attributes & A_REVERSE, enter_reverse_mode);
+    if (colour >= 0 && set_a_foreground != NULL) {
+        add_part(parts, &count, true, tiparm(set_a_foreground, colour));
+    }
+    collect(out, size);
+    if (collect_rendition(parts, count, from_plain)) {
+        return collected.length;
+    }
+    if (!from_plain) {
+        collect_string(exit_attribute_mode);
+        collect_string(orig_pair);
+    }
+    for (int i = 0; i < count; i++) {
+        collect_string(parts[i]);
+    }
+    return collected.length;
+}
+
+struct terminfo_traits terminfo_traits(void)
+{
+    return (struct terminfo_traits){
+        .moves_in_any_look = move_standout_mode,
+        .hides_cursor = cursor_invisible != NULL,
+        .keeps_last_cell = !auto_right_margin || eat_newline_glitch,
+    };
+}
+
 size_t terminfo_rescue(char *out, size_t size)
 {
     const char *const last = exit_ca_mode != NULL ? exit_ca_mode : clear_screen;
     const char *const wanted[] = {exit_attribute_mode, orig_pair,          cursor_normal,
                                   keypad_local,        paste_marks(false), last};
-    collected.bytes = out;
-    collected.size = size;
-    collected.length = 0;
+
+    collect(out, size);
     for (size_t i = 0; i < sizeof wanted / sizeof wanted[0]; i++) {
-        if (wanted[i] != NULL) {
-            tputs(wanted[i], 1, collect_byte);
-        }
+        collect_string(wanted[i]);
     }
     return collected.length;
 }

@@ -16,7 +16,15 @@
 
 enum { LOG_BYTES = 4096, LOG_ROW = 2, EXIT_REFUSED = 3, EXIT_HANGUP = 5 };
 
-enum page { PAGE_LOG, PAGE_TEXT, PAGE_ROLES, PAGE_OVERSIZE, PAGE_UNDERSIZE, PAGE_ONE_CELL };
+enum page {
+    PAGE_LOG,
+    PAGE_TEXT,
+    PAGE_ROLES,
+    PAGE_OVERSIZE,
+    PAGE_UNDERSIZE,
+    PAGE_ONE_CELL,
+    PAGE_CHANCE,
+};
 
 struct probe {
     enum page page;
@@ -90,7 +98,7 @@ static void clear_log(struct probe *probe)
 
 static void next_page(struct probe *probe)
 {
-    probe->page = (enum page)((probe->page + 1) % (PAGE_ONE_CELL + 1));
+    probe->page = (enum page)((probe->page + 1) % (PAGE_CHANCE + 1));
 }
 
 static void suspend(struct probe *probe)
@@ -209,6 +217,50 @@ static void compose_one_cell(const struct probe *probe, struct frame *frame)
     frame->cursor_column = 30;
 }
 
+static int below(uint32_t *seed, int count)
+{
+    *seed = *seed * 1664525U + 1013904223U;
+    return (int)((*seed >> 8) % (uint32_t)count);
+}
+
+/* A few texts of any look and width, or nothing, somewhere over what was there. */
+static void add_by_chance(uint32_t *seed, struct frame *frame)
+{
+    static const char *const texts[] = {
+        "x",
+        "words and numbers 12.5",
+        "\xE6\x97\xA5\xE6\x97\xA5 \xE6\x97\xA5",
+        "e\xCC\x81\xE2\x94\x80\xE2\xA0\xBF",
+        "          ",
+        "a         b",
+        "                                                                                ",
+    };
+
+    for (int i = 1 + below(seed, 6); i > 0; i--) {
+        /* The emulator puts a mark of the last column on the next row. */
+        const int row = below(seed, frame->rows), column = below(seed, frame->columns - 1);
+        const char *text = texts[below(seed, (int)(sizeof texts / sizeof texts[0]))];
+
+        frame_put(frame, row, column, frame->columns, (enum role)below(seed, ROLE_COUNT_), text);
+        if (below(seed, 3) == 0) {
+            frame_put_right(frame, row, 0, frame->columns, ROLE_OFF, "edge");
+        }
+    }
+}
+
+/* What the keys so far have made: each adds to it. */
+static void compose_by_chance(const struct probe *probe, struct frame *frame)
+{
+    uint32_t seed = 1;
+
+    for (unsigned key = 0; key < probe->keys; key++) {
+        add_by_chance(&seed, frame);
+    }
+    frame_put(frame, 0, 0, frame->columns, ROLE_TEXT, "page chance");
+    frame->cursor_row = below(&seed, frame->rows + 1) - 1;
+    frame->cursor_column = below(&seed, frame->columns);
+}
+
 static void show(const struct probe *probe)
 {
     struct frame frame;
@@ -235,6 +287,9 @@ static void show(const struct probe *probe)
         break;
     case PAGE_ONE_CELL:
         compose_one_cell(probe, &frame);
+        break;
+    case PAGE_CHANCE:
+        compose_by_chance(probe, &frame);
         break;
     }
     term_show(&frame);

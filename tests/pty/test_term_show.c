@@ -211,6 +211,121 @@ static void test_repaint(void **state)
     terminal_check(terminal, terminal_bytes(terminal) > before + 40);
 }
 
+/* --- changes --- */
+
+enum { ROWS = 24, COLUMNS = 80 };
+
+struct screen {
+    struct terminal_cell cells[ROWS][COLUMNS];
+    int row, column;
+    bool cursor;
+};
+
+static void look(struct terminal *terminal, struct screen *ret_screen)
+{
+    terminal_settle(terminal);
+    for (int row = 0; row < ROWS; row++) {
+        for (int column = 0; column < COLUMNS; column++) {
+            ret_screen->cells[row][column] = terminal_cell(terminal, row, column);
+        }
+    }
+    terminal_cursor(terminal, &ret_screen->row, &ret_screen->column, &ret_screen->cursor);
+}
+
+static bool same_text(const char *a, const char *b)
+{
+    return strcmp(a, b) == 0 || strspn(a, " ") + strspn(b, " ") == strlen(a) + strlen(b);
+}
+
+/* A blank has no look but for what shows without a character. */
+static bool same_cell(const struct terminal_cell *a, const struct terminal_cell *b)
+{
+    const bool blank = same_text(a->text, "");
+
+    return same_text(a->text, b->text) && a->reverse == b->reverse &&
+           a->underline == b->underline && a->background == b->background &&
+           (blank ||
+            (a->width == b->width && a->bold == b->bold && a->foreground == b->foreground));
+}
+
+static void check_same(struct terminal *terminal, const struct screen *a, const struct screen *b)
+{
+    for (int row = 0; row < ROWS; row++) {
+        /* Of a wide character the left half says all. */
+        for (int column = 0; column < COLUMNS; column += b->cells[row][column].width) {
+            if (!same_cell(&a->cells[row][column], &b->cells[row][column])) {
+                print_error("row %d, column %d\n", row, column);
+                terminal_check(terminal, !"the same as painted anew");
+            }
+        }
+    }
+    terminal_check(terminal, a->cursor == b->cursor);
+    terminal_check(terminal, !a->cursor || (a->row == b->row && a->column == b->column));
+}
+
+static struct terminal *start_chance(const char *term)
+{
+    struct terminal *terminal = probe_start(term);
+
+    for (int i = 0; i < 6; i++) {
+        terminal_type(terminal, CTRL('f'));
+    }
+    terminal_expect(terminal, "page chance");
+    return terminal;
+}
+
+/* Change upon change shows what painting the last frame on an empty screen does. */
+static void check_changes(const char *term)
+{
+    enum { ROUNDS = 25, KEYS = 4 };
+    static struct screen changed, anew;
+    struct terminal *terminal = start_chance(term);
+    int differing = 0;
+
+    for (int round = 0; round < ROUNDS; round++) {
+        for (int i = 0; i < KEYS; i++) {
+            terminal_type(terminal, "n");
+        }
+        differing += memcmp(&changed, &anew, sizeof anew) != 0;
+        look(terminal, &changed);
+        const size_t before = terminal_bytes(terminal);
+        terminal_type(terminal, CTRL('r'));
+        look(terminal, &anew);
+        terminal_check(terminal, terminal_bytes(terminal) > before + 100);
+        check_same(terminal, &changed, &anew);
+    }
+}
+
+static void test_changes(void **state)
+{
+    (void)state;
+    for (int i = 0; i < PROBE_TERMS; i++) {
+        if (!probe_skips(probe_terms[i])) {
+            check_changes(probe_terms[i]);
+        }
+    }
+}
+
+/* No half of a change is ever seen: it is one write, a whole screen too. */
+static void test_one_write(void **state)
+{
+    (void)state;
+    struct terminal *terminal = start_chance("xterm-256color");
+    terminal_settle(terminal);
+    if (terminal_writes(terminal) < 0) {
+        skip(); /* this system does not tell */
+    }
+    for (int i = 0; i < 12; i++) {
+        const size_t bytes = terminal_bytes(terminal);
+        const long before = terminal_writes(terminal);
+
+        terminal_type(terminal, i % 4 == 3 ? CTRL('r') : "n");
+        terminal_settle(terminal);
+        terminal_check(terminal, terminal_bytes(terminal) > bytes);
+        assert_int_equal(terminal_writes(terminal) - before, 1);
+    }
+}
+
 /* --- how fast --- */
 
 static int by_value(const void *a, const void *b)
@@ -259,6 +374,8 @@ int main(int argc, char **argv)
         PROBE_CASE(test_traits),
         PROBE_CASE(test_cursor),
         PROBE_CASE(test_repaint),
+        PROBE_CASE(test_changes),
+        PROBE_CASE(test_one_write),
         PROBE_CASE(test_latency_and_bytes),
     };
     if (!probe_set_up(argc, argv)) {

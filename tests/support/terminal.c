@@ -401,6 +401,24 @@ void terminal_settle(struct terminal *terminal)
     }
 }
 
+long terminal_writes(const struct terminal *terminal)
+{
+    char path[64], line[128];
+    long count = -1;
+
+    snprintf(path, sizeof path, "/proc/%ld/io", (long)terminal->pid);
+    FILE *file = fopen(path, "r");
+    while (file != NULL && fgets(line, sizeof line, file) != NULL) {
+        if (strncmp(line, "syscw:", 6) == 0) {
+            count = strtol(line + 6, NULL, 10);
+        }
+    }
+    if (file != NULL) {
+        fclose(file);
+    }
+    return count;
+}
+
 void terminal_fail_at(struct terminal *terminal, const char *what, const char *file, int line)
 {
     terminal_print(terminal);

@@ -129,6 +129,9 @@ void terminal_restore_modes(struct terminal *terminal);
 size_t terminal_bytes(const struct terminal *terminal);
 const char *terminal_output(const struct terminal *terminal);
 
+/* How often the program has written, to whatever file; -1 where the system does not tell. */
+long terminal_writes(const struct terminal *terminal);
+
 /* All bytes typed at the program so far, by any function; NULL if they were too many to keep. */
 const char *terminal_sent(const struct terminal *terminal, size_t *ret_count);
 

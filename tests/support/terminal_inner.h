@@ -26,6 +26,8 @@ struct terminal {
     int rows, columns;
     bool cursor_visible, alternate;
     int repeating; /* progress through a repeat sequence, ESC [ digits b: 0, 1, 2 */
+    char part[4];  /* the beginning of a character */
+    size_t part_length;
     size_t bytes, room;
     char *output; /* the bytes received */
     size_t sent_bytes;

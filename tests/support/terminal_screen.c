@@ -59,7 +59,7 @@ static bool ends_repeat(struct terminal *terminal, char byte)
  * next character. Moving the cursor clears that, so each repeat is followed by a move away and back
  * (curses never repeats into the last column).
  */
-void terminal_screen_write(struct terminal *terminal, const char *bytes, size_t length)
+static void write_whole(struct terminal *terminal, const char *bytes, size_t length)
 {
     static const char there_and_back[] = "\033[D\033[C";
     size_t from = 0;
@@ -71,6 +71,44 @@ void terminal_screen_write(struct terminal *terminal, const char *bytes, size_t 
         }
     }
     vterm_input_write(terminal->vterm, bytes + from, length - from);
+}
+
+/* How many of the bytes are no beginning of a character that goes on behind them. */
+static size_t whole_length(const char *bytes, size_t length)
+{
+    for (size_t back = 1; back < 4 && back <= length; back++) {
+        const unsigned char byte = (unsigned char)bytes[length - back];
+
+        if (byte >= 0xC0) {
+            const size_t needed = byte >= 0xF0 ? 4 : byte >= 0xE0 ? 3 : 2;
+
+            return back < needed ? length - back : length;
+        }
+        if (byte < 0x80) {
+            break;
+        }
+    }
+    return length;
+}
+
+/* A write of many bytes arrives in parts that may end in the middle of a character, which libvterm
+ * 0.1.4 does not put together. */
+void terminal_screen_write(struct terminal *terminal, const char *bytes, size_t length)
+{
+    for (; terminal->part_length > 0 && length > 0; bytes++, length--) {
+        terminal->part[terminal->part_length++] = *bytes;
+        if (whole_length(terminal->part, terminal->part_length) == terminal->part_length) {
+            write_whole(terminal, terminal->part, terminal->part_length);
+            terminal->part_length = 0;
+        }
+    }
+    const size_t whole = whole_length(bytes, length);
+
+    write_whole(terminal, bytes, whole);
+    if (whole < length) {
+        terminal->part_length = length - whole;
+        memcpy(terminal->part, bytes + whole, terminal->part_length);
+    }
 }
 
 static bool read_cell(const struct terminal *terminal, int row, int column,
