@@ -34,7 +34,7 @@ int pass_end_find_gap(const struct app *app)
 /* Whether nothing but the ear is asked. */
 static bool hears_again(const struct move_set *moves)
 {
-    if (moves->restrung)
+    if (moves->restrung || moves->retuned)
         return false;
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
         if (move_is_asked(&moves->move[kind]) && moves->move[kind].needs != NEED_HEARING &&

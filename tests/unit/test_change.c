@@ -331,6 +331,43 @@ static void restrung_is_one_step_with_a_line_of_work(void **state)
     bench_close(app);
 }
 
+/* The neck bends anew, so what was read has to be measured again; a correction asks for nothing. */
+static void retuned_asks_to_measure_again(void **state)
+{
+    struct app *app = bench_open(three, "string.5 note = A2\n", LEAF_STRINGS);
+
+    (void)state;
+    assert_false(app->now.moves.retuned);
+    while (app_cell(app)->key.string != 6)
+        bench_press(app, "{Up}");
+    assert_int_equal(app_cell(app)->key.field, FIELD_STRING_NOTE);
+    bench_press(app, "d2{Enter}");
+    expect(app, "visit.3.work.1 kind", "retuned");
+    expect(app, "visit.3.work.1 amount", "D2 A2");
+    expect(app, "visit.3.work.1 time", "10:42");
+    expect_said(app, "Retuned");
+    assert_true(app->now.moves.retuned);
+    assert_int_equal(move_set_verdict(&app->now.moves), MOVES_MEASURE);
+    bench_press(app, "g2{Enter}");
+    expect(app, "visit.3.work.1 amount", "D2 G2");
+    expect(app, "visit.3.work.2 kind", NULL);
+    bench_press(app, "*1*1");
+    expect(app, "visit.3.work.1 kind", NULL);
+    expect(app, "visit.3.string.6 note", NULL);
+    /* As a what-if that is taken over. */
+    bench_press(app, "*J*y");
+    expect(app, "visit.3.work.1 kind", "retuned");
+    expect_said(app, "Retuned");
+    bench_press(app, "*1");
+    while (app_cell(app)->key.string != 6)
+        bench_press(app, "{Up}");
+    bench_press(app, "=d2{Enter}");
+    expect(app, "string.6 note", "d2");
+    expect(app, "visit.3.work.1 kind", NULL);
+    assert_false(app->now.moves.retuned);
+    bench_close(app);
+}
+
 /* In the middle of a visit: what was read stays with the strings it was read on. */
 static void other_strings_go_into_a_new_visit(void **state)
 {
@@ -399,6 +436,7 @@ int main(void)
         cmocka_unit_test(what_is_the_same_in_all_visits_is_corrected),
         cmocka_unit_test(targets_changed_on_the_bench_hold_from_here_on),
         cmocka_unit_test(a_new_visit_begins_with_the_last_set),
+        cmocka_unit_test(retuned_asks_to_measure_again),
         cmocka_unit_test(restrung_is_one_step_with_a_line_of_work),
         cmocka_unit_test(other_strings_go_into_a_new_visit),
         cmocka_unit_test(a_visit_goes_with_its_changes),

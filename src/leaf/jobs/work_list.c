@@ -165,6 +165,8 @@ void work_add_left(const struct work_list *list, struct strbuf *out)
                               : "all marked done: measure again before it goes back");
     else if (moves->restrung)
         strbuf_add(out, "restrung: tune it up and measure again before it goes back");
+    else if (moves->retuned)
+        strbuf_add(out, "retuned: measure again at pitch before it goes back");
     else if (move_set_is_questioned(moves))
         strbuf_add(out, "a reading does not fit the others: read it again");
     else if (!add_names(list, waits_for_ear, "hear and tune again before it goes back: ", out)) {

@@ -2,6 +2,7 @@
 #include "leaf/strings/leaf_strings.h"
 
 #include "leaf/leaves.h"
+#include "leaf/strings/retune.h"
 #include "leaf/strings/strings_view.h"
 #include "session/setback_cell.h"
 
@@ -39,6 +40,12 @@ static void plan(struct app *app, struct place place)
     what_if_derive(&strings_state(app)->what_if, &place.record, app_shown(app));
 }
 
+static void end_filing(struct turn *turn, const char *text)
+{
+    (void)text;
+    (void)retune_end(turn);
+}
+
 const struct leaf_row leaf_strings = {.state_size = sizeof(struct strings_state),
                                       .lay = lay,
                                       .leaf_figure = FIGURE_TENSION,
@@ -47,4 +54,6 @@ const struct leaf_row leaf_strings = {.state_size = sizeof(struct strings_state)
                                       .plan = plan,
                                       .expected = setback_cell_expected,
                                       .add_expected_after = setback_cell_add_after,
+                                      .before_filing = retune_begin,
+                                      .after_filing = end_filing,
                                       .draw = strings_view_draw};

@@ -4,8 +4,8 @@
 #include <math.h>
 
 #include "leaf/strings/leaf_strings.h"
+#include "leaf/strings/retune.h"
 #include "leaf/strings/strings_actions.h"
-#include "model/reading/note_name.h"
 #include "model/reading/work_line.h"
 #include "session/app_place.h"
 
@@ -56,39 +56,20 @@ static void add_gauges(const struct app *app, struct strbuf *out)
         strbuf_addf(out, ", %s to %s", from, to);
 }
 
-static void add_tuning(const struct app *app, struct strbuf *out)
-{
-    const struct tuning *tuning = note_name_tuning(&app->record);
-    const char *before = ", ";
-
-    if (tuning) {
-        strbuf_addf(out, ", %s", tuning->said);
-        return;
-    }
-    for (int s = app->now.setup.board.strings; s >= 1; s--) {
-        char memory[16];
-        struct strbuf name = STRBUF(memory);
-
-        if (!note_name_of(&app->record, s, &name))
-            continue;
-        strbuf_addf(out, "%s%s", before, memory);
-        before = " ";
-    }
-}
-
 /* The record has the new strings and notes by now. */
 static enum status put_line(struct turn *turn)
 {
     const struct app *app = turn->app;
     const int visit = app->visit, line = record_last_work(&app->record, visit) + 1;
-    char memory[160];
-    struct strbuf amount = STRBUF(memory);
+    char memory[160], notes[100];
+    struct strbuf amount = STRBUF(memory), tuning = STRBUF(notes);
 
     if (line > WORKS_MAX)
         return STATUS_RANGE;
     add_set(what_if_of(app), &amount);
     add_gauges(app, &amount);
-    add_tuning(app, &amount);
+    retune_add_tuning(app, &tuning);
+    strbuf_addf(&amount, tuning.length > 0 ? ", %s" : "%s", notes);
     enum status status = turn_put(turn, work_key(WORK_KIND, visit, line), WORK_RESTRUNG, NULL);
     if (status == STATUS_OK)
         status = turn_put(turn, work_key(WORK_AMOUNT, visit, line), memory, NULL);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "leaf/strings/strings_actions.h"
 #include "leaf/strings/leaf_strings.h"
+#include "leaf/strings/retune.h"
 #include "leaf/strings/strings_put.h"
 #include "leaf/strings/take_gauges.h"
 #include "session/refresh.h"
@@ -195,10 +196,14 @@ static void take_over(struct turn *turn)
 {
     struct app *app = turn->app;
 
+    retune_begin(app);
     if (!strings_put_what_if(turn))
         return;
     what_if_drop(&strings_state(app)->what_if);
+    const bool retuned = retune_end(turn);
     turn_changed(turn);
+    if (retuned)
+        return;
     app_say(app, TONE_NOTE,
             record_last_read_pass(&app->record, app->visit) > 0
                 ? "Taken over for all of this visit. If they go on only now: * 1, then * 0 0 2."

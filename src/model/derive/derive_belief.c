@@ -59,6 +59,11 @@ static void make_saddle(struct belief *belief, const struct between *between)
     belief_work_saddle(belief, mm);
 }
 
+static bool is_strung_anew(const struct between *between)
+{
+    return between->planned.restrung || between->planned.retuned;
+}
+
 /* A rod that is marked was turned until the relief was right; one whose turns are said, by these:
  * that it came to the target is then a hope. Other strings bend the neck as an unknown turn does.
  */
@@ -75,7 +80,7 @@ static void make_rod(struct belief *belief, const struct between *between)
         belief_turn_rod(belief, between->before, target->value,
                         turned || done.is_said ? hypot(BELIEF_RELIEF_MM, change)
                                                : BELIEF_RELIEF_MM);
-    else if (turned || move->done_by > 0 || between->planned.restrung)
+    else if (turned || move->done_by > 0 || is_strung_anew(between))
         belief_doubt_rod(belief, between->before, unknown_mm);
     else if (move->state == MOVE_DUE)
         belief_doubt_rod(belief, between->before, change);
@@ -91,7 +96,7 @@ static void age(struct belief *belief, const struct between *between)
 {
     const struct move *move = between->planned.move;
 
-    if (is_touched(&move[MOVE_ROD]) || between->planned.restrung ||
+    if (is_touched(&move[MOVE_ROD]) || is_strung_anew(between) ||
         (between->turn.given && between->turn.value != 0))
         belief_age(belief, BELIEF_RELIEF);
     if (is_touched(&move[MOVE_SLOTS]))
@@ -104,7 +109,7 @@ static void age(struct belief *belief, const struct between *between)
 
 static bool any_done(const struct between *between)
 {
-    if (between->planned.restrung)
+    if (is_strung_anew(between))
         return true;
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
         if (between->planned.move[kind].done_by > 0)

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/reading/work_line.h"
 
+#include <string.h>
+
 struct reading_key work_key(enum work_column column, int visit, int line)
 {
     static const enum field_id fields[WORK_COLUMN_COUNT_] = {
@@ -19,6 +21,11 @@ const char *work_line_text(const struct record *record, enum work_column column,
     const char *text = record_text(record, &key);
 
     return text ? text : "";
+}
+
+bool work_line_is_strings(const char *kind)
+{
+    return strcmp(kind, WORK_RESTRUNG) == 0 || strcmp(kind, WORK_RETUNED) == 0;
 }
 
 bool work_line_exists(const struct record *record, int visit, int line)

@@ -12,6 +12,11 @@ struct reading_key work_key(enum work_column column, int visit, int line);
 
 /* The kind of a line that says which strings were put on. */
 #define WORK_RESTRUNG "restrung"
+/* And of one that says how they were tuned from then on. */
+#define WORK_RETUNED "retuned"
+
+/* Whether a kind is one of these: the neck bends anew, and nothing read before holds. */
+bool work_line_is_strings(const char *kind);
 
 /* What stands in one of its columns, "" for nothing. Valid until the record changes. */
 const char *work_line_text(const struct record *record, enum work_column column, int visit,

@@ -69,6 +69,11 @@ bool work_mark_is_restrung(struct place place)
     return last_line(place, WORK_RESTRUNG) > 0;
 }
 
+bool work_mark_is_retuned(struct place place)
+{
+    return last_line(place, WORK_RETUNED) > 0;
+}
+
 int work_mark_line(struct place place, enum move_kind kind)
 {
     return last_line(place, work_mark_name(kind));

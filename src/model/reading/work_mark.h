@@ -28,8 +28,10 @@ bool move_is_measured(enum move_kind kind);
 /* Whether a work line was done after the pass was read; false where a time is missing. */
 bool work_mark_is_since(struct place place, int line);
 
-/* Whether a work line says that other strings went on between a pass and the one after it. */
+/* Whether a work line says that other strings went on between a pass and the one after it, and
+ * whether one says that the same ones were tuned to other notes. */
 bool work_mark_is_restrung(struct place place);
+bool work_mark_is_retuned(struct place place);
 
 /* The last work line that marks a move done between a pass and the one after it; 0 for none. */
 int work_mark_line(struct place place, enum move_kind kind);

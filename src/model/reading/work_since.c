@@ -6,12 +6,12 @@
 #include "model/reading/moment.h"
 #include "model/reading/work_line.h"
 
-/* Other strings change as much as a reset does. */
+/* Other strings, or another pitch, change as much as a reset does. */
 static enum move_kind move_of(struct place place, int line)
 {
     const char *kind = work_line_text(&place.record, WORK_KIND, place.visit, line);
 
-    return strcmp(kind, WORK_RESTRUNG) == 0 ? MOVE_RESET : work_mark_named(kind);
+    return work_line_is_strings(kind) ? MOVE_RESET : work_mark_named(kind);
 }
 
 /* Of one visit; `from` is the pass to compare times with, pass 0 if every line counts. */

@@ -215,6 +215,7 @@ void move_set_mark(struct move_set *moves, struct place place)
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
         moves->move[kind].done_by = work_mark_line(place, (enum move_kind)kind);
     moves->restrung = work_mark_is_restrung(place);
+    moves->retuned = work_mark_is_retuned(place);
 }
 
 bool move_is_done(const struct move *move)
@@ -273,7 +274,7 @@ enum move_verdict move_set_verdict(const struct move_set *moves)
     if (move_set_count(moves, move_is_open) > 0)
         return MOVES_WORK;
     if (move_set_count(moves, move_is_missed) > 0 || move_set_count(moves, move_is_done) > 0 ||
-        move_set_is_questioned(moves) || moves->restrung)
+        move_set_is_questioned(moves) || moves->restrung || moves->retuned)
         return MOVES_MEASURE;
     return MOVES_READY;
 }

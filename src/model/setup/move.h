@@ -121,6 +121,7 @@ struct move_set {
     struct move move[MOVE_COUNT_];
     struct fret_work frets;
     bool restrung;     /* other strings went on since the readings: nothing read before holds */
+    bool retuned;      /* or the same ones were tuned to other notes, which does as much */
     bool season_first; /* the neck has moved with the season: nothing but the rod is due */
     struct believed relief, gap[STRINGS_MAX + 1], action[STRINGS_MAX + 1];
     struct believed held[STRINGS_MAX + 1]; /* the gap, held down on fret 3 */
