@@ -29,6 +29,7 @@ last_visit() {
 # show FILE VISIT: all that is said about a visit.
 show() {
     "$sillet" sheet --visit "$2" "$1"
+    "$sillet" sheet --estimate --visit "$2" "$1"
     code=0
     "$sillet" figures --all-visits "$1" >"$scratch/csv" || code=$?
     [ $code -le 1 ] || fail "$1: figures gives $code"
