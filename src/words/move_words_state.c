@@ -66,8 +66,10 @@ void move_words_say_good(struct maker *maker, enum move_kind kind)
     const enum unit unit = maker->units->bare[MEASURE_FEELER];
 
     if (kind == MOVE_RESET) {
-        strbuf_add(&maker->amount, maker->move->little ? "not due, but little saddle is left"
-                                                       : "not due: the saddle has enough left");
+        strbuf_add(&maker->amount, !maker->move->little ? "not due: the saddle has enough left"
+                                   : maker->setup->floating && maker->setup->bridge == BRIDGE_BLANK
+                                       ? "not due: where the bridge gets too low, make a higher one"
+                                       : "not due, but little saddle is left");
     } else if (maker->move->inner_follow) {
         strbuf_add(&maker->amount, "outer strings on target; the inner ones follow the sides");
     } else if (is_off(maker, kind)) {
@@ -82,8 +84,13 @@ void move_words_say_good(struct maker *maker, enum move_kind kind)
 
 void move_words_say_wait(struct maker *maker, enum move_kind kind)
 {
+    const bool fills = kind == MOVE_SLOTS && maker->move->any_up;
+
     if (maker->move->waits == WAIT_SEASON)
-        strbuf_add(&maker->amount, "wait: the season moved the neck; cut nothing yet");
+        strbuf_addf(&maker->amount, "wait: the season moved the neck; %s nothing yet",
+                    !fills                  ? "cut"
+                    : maker->move->any_down ? "cut and fill"
+                                            : "fill");
     else if (maker->move->waits == WAIT_SETUP)
         strbuf_add(&maker->amount, kind == MOVE_PITCH
                                        ? "the other moves first, then tune and read again"

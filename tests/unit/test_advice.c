@@ -68,6 +68,14 @@ static void end(struct made *made)
     free(made);
 }
 
+static bool found(const struct made *made, enum finding_id id)
+{
+    for (int i = 0; i < made->derived.findings.count; i++)
+        if (made->derived.findings.list[i].id == id)
+            return true;
+    return false;
+}
+
 static bool says(const struct made *made, enum move_kind kind, const char *words)
 {
     const struct shop_units units = shop_units_inch();
@@ -227,6 +235,49 @@ static void a_seasonal_return_is_not_cut(void **state)
     build_record_add(&made->record, "visit.2 humidity = 46\n");
     assert_int_equal(derive(made)[MOVE_SADDLE].state, MOVE_DUE);
     end(made);
+}
+
+/* Dry air: the nut is low on a neck that has not settled. Nothing says to fill it. */
+static void a_low_nut_waits_for_the_season(void **state)
+{
+    struct made *made = begin("visit.1 humidity = 45\nvisit.1 temperature = 21 C\n"
+                              "visit.2 date = 2026-09-02\nvisit.2 humidity = 25\n"
+                              "visit.2 temperature = 21 C\n");
+
+    (void)state;
+    put_pass(&made->record, 1, 1, 0, 0, 0);
+    put_pass(&made->record, 2, 1, -0.15, -0.2, 0);
+    const struct move *move = derive(made);
+    assert_int_equal(move[MOVE_ROD].state, MOVE_DUE);
+    assert_int_equal(move[MOVE_SLOTS].waits, WAIT_SEASON);
+    assert_true(says(made, MOVE_SLOTS, "fill nothing yet"));
+    assert_false(found(made, FINDING_SLOT_LOW));
+    build_record_add(&made->record, "visit.2 humidity = 46\n");
+    assert_int_equal(derive(made)[MOVE_SLOTS].state, MOVE_DUE);
+    assert_true(found(made, FINDING_SLOT_LOW));
+    end(made);
+}
+
+/* One that is cut too low is made anew. */
+static void a_bridge_in_one_piece_asks_for_no_reset(void **state)
+{
+    static const char *const floating[] = {"no", "yes"};
+
+    (void)state;
+    for (int i = 0; i < 2; i++) {
+        char lines[160];
+
+        snprintf(lines, sizeof lines,
+                 "bridge kind = blank\nbridge floating = %s\nvisit.1.pass.1 exposure_bass = 2 mm\n"
+                 "visit.1.pass.1 exposure_treble = 2 mm\n",
+                 floating[i]);
+        struct made *made = begin(lines);
+        put_pass(&made->record, 1, 1, 0, 0, 1.5);
+        assert_int_equal(derive(made)[MOVE_RESET].state, i ? MOVE_GOOD : MOVE_DUE);
+        assert_int_equal(move_is_open(&made->derived.moves.move[MOVE_SADDLE]), i);
+        assert_true(!i || says(made, MOVE_RESET, "make a higher one"));
+        end(made);
+    }
 }
 
 /* One string off makes the saddle due, and then all of it. */
@@ -409,6 +460,8 @@ int main(void)
         cmocka_unit_test(a_neck_without_a_rod_is_left_alone),
         cmocka_unit_test(a_normal_saddle_is_no_reset),
         cmocka_unit_test(a_seasonal_return_is_not_cut),
+        cmocka_unit_test(a_low_nut_waits_for_the_season),
+        cmocka_unit_test(a_bridge_in_one_piece_asks_for_no_reset),
         cmocka_unit_test(a_saddle_is_one_piece_of_work),
         cmocka_unit_test(a_word_does_not_contradict_the_reading),
         cmocka_unit_test(a_row_that_slipped_is_questioned),

@@ -80,7 +80,6 @@ static void derive_setup(const struct belief *belief, enum depth depth, struct d
     move_set_find(setup, &derived->figures, belief, &derived->moves);
     find_straightedge(derived);
     advise_rod(derived);
-    advise_slots(derived);
     advise_again(derived);
     if (derived->moves.move[MOVE_RESET].state == MOVE_DUE)
         findings_add(&derived->findings, FINDING_EXPOSURE_SHORT, 0);
@@ -189,6 +188,7 @@ static void derive_moves(struct place place, enum depth depth, const struct rod_
     derive_setup(&belief, depth, ret_derived);
     if (ret_derived->moves.move[MOVE_ROD].state == MOVE_DUE)
         look_back(place, others, past, ret_derived);
+    advise_slots(ret_derived);
     move_set_mark(&ret_derived->moves, place);
     derive_by_ear(place, depth, past, ret_derived);
 }
