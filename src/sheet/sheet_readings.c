@@ -4,7 +4,7 @@
 #include "model/reading/note_name.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
-#include "words/row_state.h"
+#include "sheet/sheet_state.h"
 
 /* The readings as found and as left, against the targets. */
 
@@ -153,27 +153,26 @@ static void add_names(const struct sheet_maker *maker, const struct measured *me
         sheet_add_cell(maker->sheet, "target");
 }
 
-/* "good"; "then good" where the numbers say otherwise until what comes before it is done. */
-static void add_state(struct sheet_maker *maker, const struct derived *derived,
-                      const struct measured *measured)
+static void add_string_state(struct sheet_maker *maker, const struct derived *derived,
+                             const struct measured *measured)
 {
-    struct row_state state;
-    char memory[24];
-    struct strbuf text = STRBUF(memory);
+    struct sheet_spread spread = {.over_mm = 0};
 
-    row_state_find(maker->record, derived, &maker->ask->units, measured->id, &state);
-    maker->says_then = maker->says_then || state.then;
-    strbuf_add(&text, state.then ? "then " : "");
-    strbuf_add(&text, row_verdict_word(state.verdict));
-    sheet_add_cell(maker->sheet, memory);
+    for (int s = 1; s <= maker->left.setup.board.strings; s++) {
+        const struct maybe read = reading_of(maker, derived, measured->row, END_BASS, s);
+        const struct maybe wanted = wanted_of(maker, measured->row, s);
+
+        sheet_spread_widen(&spread, &read, &wanted);
+    }
+    sheet_add_state(maker, derived, measured->id, &spread);
 }
 
 static void add_states(struct sheet_maker *maker, const struct measured *measured)
 {
     if (measured->found)
-        add_state(maker, &maker->found, measured);
+        add_string_state(maker, &maker->found, measured);
     if (measured->left)
-        add_state(maker, &maker->left, measured);
+        add_string_state(maker, &maker->left, measured);
     if (measured->wanted)
         sheet_add_cell(maker->sheet, NULL);
 }
@@ -276,7 +275,8 @@ static void find_single(const struct sheet_maker *maker, int id, enum bench_end 
     single.left = reading_of(maker, &maker->left, row, end, 0);
     if (!single.found.given && !(sheet_has_both(maker) && single.left.given))
         return;
-    single.wanted = bench_goal_at(row, maker->record, end);
+    single.wanted = row->goal == GOAL_LEAST ? maybe_given(maker->left.setup.exposure_low_mm)
+                                            : bench_goal_at(row, maker->record, end);
     table->wanted = table->wanted || single.wanted.given;
     table->saddle = table->saddle || row->fret == AT_SADDLE;
     table->single[table->count++] = single;
@@ -313,7 +313,14 @@ static void add_single(struct sheet_maker *maker, const struct single *single, b
         return;
     add_entered(maker, single, &single->wanted,
                 single->measured.row->goal == GOAL_LEAST ? "over " : "");
-    add_state(maker, last, &single->measured);
+    const struct maybe *read = last == &maker->left ? &single->left : &single->found;
+    struct sheet_spread spread = {.over_mm = 0};
+    if (single->measured.row->goal == GOAL_LEAST) {
+        sheet_add_end_state(maker, last, single->end, read);
+        return;
+    }
+    sheet_spread_widen(&spread, read, &single->wanted);
+    sheet_add_state(maker, last, single->measured.id, &spread);
 }
 
 static void begin_singles(struct sheet_maker *maker, bool saddle, bool wanted)

@@ -135,6 +135,31 @@ static enum row_verdict judge_exposure(const struct move *reset)
     return reset->state == MOVE_DUE || reset->little ? VERDICT_LOW : VERDICT_GOOD;
 }
 
+/* Other strings bend the neck otherwise than it was read. */
+static bool relief_says_the_same(const struct record *record, const struct derived *derived,
+                                 enum row_verdict verdict)
+{
+    const struct maybe read = figures_get(&derived->figures, FIGURE_RELIEF, 0);
+    const struct maybe wanted = record_entered_one(record, FIELD_TARGET_RELIEF);
+    const double over_mm = read.value - wanted.value;
+
+    if (!read.given || !wanted.given)
+        return true;
+    switch (verdict) {
+    case VERDICT_GOOD:
+        return !setup_is_off(over_mm, record_or_fallback(record, FIELD_RELIEF_TOLERANCE) +
+                                          derived->setup.feeler_step_mm);
+    case VERDICT_HIGH:
+        return over_mm > derived->setup.feeler_step_mm / 2;
+    case VERDICT_LOW:
+        return over_mm < -derived->setup.feeler_step_mm / 2;
+    case VERDICT_NONE:
+    case VERDICT_MIXED:
+        break;
+    }
+    return true;
+}
+
 /* Whether as much saddle stands over the bridge as is wanted, before anything is taken off it. */
 static bool stands_enough(const struct setup *setup)
 {
@@ -158,9 +183,11 @@ void row_state_find(const struct record *record, const struct derived *derived,
     add_target(row, record, &derived->setup, units, ret_state);
     if (row->move == MOVE_RESET) {
         ret_state->verdict = judge_exposure(move);
-        ret_state->then = ret_state->verdict == VERDICT_LOW && stands_enough(&derived->setup);
+        ret_state->then = ret_state->verdict != VERDICT_NONE &&
+                          (ret_state->verdict == VERDICT_GOOD) != stands_enough(&derived->setup);
     } else if (row->move == MOVE_ROD) {
         ret_state->verdict = judge_rod(move);
+        ret_state->then = !relief_says_the_same(record, derived, ret_state->verdict);
     } else {
         const double tolerance_mm = record_or_fallback(record, row->tolerance);
 
