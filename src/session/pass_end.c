@@ -31,14 +31,14 @@ int pass_end_find_gap(const struct app *app)
     return -1;
 }
 
-/* Whether nothing but the ear is asked. */
+/* Whether nothing but ear, tuner and rocker is asked. */
 static bool hears_again(const struct move_set *moves)
 {
     if (moves->restrung || moves->retuned)
         return false;
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
         if (move_is_asked(&moves->move[kind]) && moves->move[kind].needs != NEED_HEARING &&
-            moves->move[kind].needs != NEED_TUNING)
+            moves->move[kind].needs != NEED_TUNING && moves->move[kind].needs != NEED_ROCKER)
             return false;
     return true;
 }
@@ -55,7 +55,9 @@ static const char *find_next(const struct app *app, enum move_verdict verdict)
         return "what is due is on Work: F7 or * 0 7";
     case MOVES_MEASURE:
         if (hears_again(&app_shown(app)->moves))
-            return "hear and tune again: Frets F5 or * 0 5, Pitch F4 or * 0 4";
+            return app_shown(app)->moves.move[MOVE_FRETS].needs == NEED_ROCKER
+                       ? "rock what Frets names: F5 or * 0 5"
+                       : "hear and tune again: Frets F5 or * 0 5, Pitch F4 or * 0 4";
         break;
     }
     return "p or * 4 begins the next pass";

@@ -274,7 +274,9 @@ static void say_frets(const struct sheet_maker *maker, int line, const char *pla
                       struct strbuf *out)
 {
     (void)line;
-    if (maker->left.setup.outfit.fretless) {
+    if (strstr(plan, " worn low, ") == plan + strcspn(plan, " ")) {
+        strbuf_add(out, "put right where worn low");
+    } else if (maker->left.setup.outfit.fretless) {
         strbuf_add(out, "board sanded where high: ");
         sheet_say_numbers(out, find_numbers(plan, "mark ", "mark "), false, "mark", "marks");
     } else {

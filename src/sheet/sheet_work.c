@@ -130,10 +130,18 @@ static void say_numbers(const struct move_amount *amounts, int last, const char 
 static void say_frets(const struct sheet_maker *maker, struct strbuf *out)
 {
     const bool fretless = maker->left.setup.outfit.fretless;
+    const struct fret_work *work = &maker->left.moves.frets;
+    bool levels = false;
 
+    for (int n = 1; n <= maker->left.setup.board.frets; n++)
+        levels = levels || work->fret[n].due;
+    if (!levels) {
+        strbuf_add(out, fretless ? "plane the board where worn" : "level or replace worn frets");
+        return;
+    }
     strbuf_add(out, fretless ? "sand the board where high: " : "level where high: ");
-    say_numbers(maker->left.moves.frets.fret, maker->left.setup.board.frets,
-                fretless ? "mark" : "fret", fretless ? "marks" : "frets", out);
+    say_numbers(work->fret, maker->left.setup.board.frets, fretless ? "mark" : "fret",
+                fretless ? "marks" : "frets", out);
 }
 
 static void say_pitch(const struct sheet_maker *maker, struct strbuf *out)

@@ -1,13 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-#include "words/frets_plan.h"
+#include "words/frets_plan_inside.h"
 
 #include <math.h>
 
 #include "base/num.h"
 #include "words/amount.h"
-
-/* A crown is not read finer than this, mm. */
-#define HIGH_LEAST_MM 0.01
 
 /* `touches` is the headroom in touches, `u` how far that is to be believed. */
 static enum headroom judge(double touches, double u, bool was_clean)
@@ -81,8 +78,7 @@ char frets_mark(enum headroom headroom)
     return marks[headroom];
 }
 
-/* Headroom and air over a fret are small, so they are given as feeler leaves give gaps. */
-static void add_gap(struct strbuf *out, double mm, const struct shop_units *units)
+void frets_add_gap(struct strbuf *out, double mm, const struct shop_units *units)
 {
     const enum unit unit = units->bare[MEASURE_FEELER];
 
@@ -98,18 +94,17 @@ static void add_doubtful_gap(struct strbuf *out, double mm, struct maybe u_mm,
     double place_mm = unit_to_pivot(unit, 1);
 
     if (!u_mm.given) {
-        add_gap(out, mm, units);
+        frets_add_gap(out, mm, units);
         return;
     }
     while (u_mm.value >= 99.5 * place_mm)
         place_mm *= 10;
     amount_add(out, place_mm * round(mm / place_mm), unit, false);
     strbuf_add(out, " \xC2\xB1");
-    add_gap(out, place_mm * round(u_mm.value / place_mm), units);
+    frets_add_gap(out, place_mm * round(u_mm.value / place_mm), units);
 }
 
-/* "string 6 ", "course 3 " */
-static void add_string(struct strbuf *out, const struct frets_plan *plan, int string)
+void frets_add_string(struct strbuf *out, const struct frets_plan *plan, int string)
 {
     strbuf_addf(out, "%s %d ", outfit_noun(&plan->outfit, string),
                 outfit_number(&plan->outfit, string));
@@ -134,7 +129,7 @@ void frets_add_note(const struct derived *derived, const struct frets_plan *plan
     };
     const struct fret_clearance *clearance = &derived->clearance[string];
 
-    add_string(out, plan, string);
+    frets_add_string(out, plan, string);
     frets_add_note_name(&plan->outfit, string, note, "fret ", out);
     if (note < 0 || note > plan->frets || !clearance->headroom_mm[note].given) {
         strbuf_add(out, note == plan->frets
@@ -169,7 +164,7 @@ bool frets_add_tightest(const struct frets_plan *plan, struct strbuf *out)
 
     for (int i = 0; i < tight->count; i++) {
         strbuf_add(out, i > 0 ? "; " : "tightest: ");
-        add_string(out, plan, tight->note[i].string);
+        frets_add_string(out, plan, tight->note[i].string);
         frets_add_note_name(&plan->outfit, tight->note[i].string, tight->note[i].note, "at ", out);
         strbuf_addf(out, ", fret %d", tight->note[i].at);
         add_touches(out, tight->note[i].share,
@@ -186,122 +181,17 @@ bool frets_add_gains(const struct frets_plan *plan, const struct shop_units *uni
 
     if (tight->count == 0 || (!tight->raised_mm.given && !levels))
         return false;
-    add_string(out, plan, tight->note[0].string);
+    frets_add_string(out, plan, tight->note[0].string);
     strbuf_add(out, "gains ");
     if (tight->raised_mm.given) {
-        add_gap(out, tight->raised_mm.value, units);
+        frets_add_gap(out, tight->raised_mm.value, units);
         strbuf_add(out, " from ");
-        add_gap(out, TIGHT_RAISE_MM, units);
+        frets_add_gap(out, TIGHT_RAISE_MM, units);
         strbuf_add(out, levels ? " more action, " : " more action");
     }
     if (levels) {
-        add_gap(out, tight->levelled_mm.value, units);
+        frets_add_gap(out, tight->levelled_mm.value, units);
         strbuf_add(out, " from levelling the spots");
-    }
-    return true;
-}
-
-/* "0 3 5-7": notes as a list is typed, 0 for the open string. */
-static void add_notes(struct strbuf *out, const struct frets_plan *plan, int string, uint64_t notes)
-{
-    const uint64_t open = UINT64_C(1) << plan->outfit.from_fret[string];
-    const char *between = "";
-
-    if (notes & open)
-        notes = (notes & ~open) | 1;
-
-    for (int n = 0; n <= FRETS_MAX; n++) {
-        int last = n;
-
-        if (!(notes >> n & 1))
-            continue;
-        while (last < FRETS_MAX && (notes >> (last + 1) & 1))
-            last++;
-        strbuf_addf(out, "%s%d", between, n);
-        if (last > n)
-            strbuf_addf(out, "-%d", last);
-        between = " ";
-        n = last;
-    }
-}
-
-/* How much higher than measured the fret stands; a number too small to see is none. */
-static void add_high_fret(struct strbuf *out, const struct survey_buzz *buzz,
-                          const struct shop_units *units)
-{
-    const struct clearance_high_fret *high = &buzz->high;
-    const enum unit unit = units->bare[MEASURE_FEELER];
-    const bool from_none = high->least_mm < HIGH_LEAST_MM;
-
-    if (from_none && !high->bounded) {
-        strbuf_addf(out, ": as measured, the string touches fret %d", high->fret);
-        return;
-    }
-    strbuf_addf(out, ": fret %d stands ", high->fret);
-    if (from_none || !high->bounded)
-        strbuf_add(out, high->bounded ? "up to " : "at least ");
-    else
-        amount_add(out, high->least_mm, unit, false);
-    if (high->bounded && !from_none)
-        strbuf_add(out, " to ");
-    amount_add(out, high->bounded ? high->most_mm : high->least_mm, unit, false);
-    amount_add_unit(out, unit);
-    strbuf_add(out, " higher than measured");
-}
-
-bool frets_add_buzz(const struct frets_plan *plan, int string, const struct shop_units *units,
-                    struct strbuf *out)
-{
-    const struct survey_buzz *buzz = &plan->buzz[string];
-    const int fretted = plan->outfit.from_fret[string] + 1;
-
-    if (!buzz->heard)
-        return false;
-    add_string(out, plan, string);
-    strbuf_add(out, "buzzes at ");
-    add_notes(out, plan, string, buzz->buzzing);
-    if (!buzz->explained) {
-        strbuf_add(out, fretted < plan->frets && plan->headroom[string][fretted] == HEADROOM_UNKNOWN
-                            ? ": enter heights and gauges first, then the fret is named"
-                            : ": no fret ahead explains it; look at nut, saddle, loose parts");
-        return true;
-    }
-    if (buzz->rocker > 0) {
-        strbuf_addf(out, ": fret %d, ", buzz->rocker);
-        add_gap(out, buzz->rocker_mm, units);
-        strbuf_add(out, " high by the rocker");
-    } else {
-        add_high_fret(out, buzz, units);
-    }
-    return true;
-}
-
-static void add_air(const struct frets_plan *plan, int string, int note,
-                    const struct shop_units *units, struct strbuf *out)
-{
-    frets_add_note_name(&plan->outfit, string, note, "note ", out);
-    strbuf_add_char(out, ' ');
-    add_gap(out, plan->buzz[string].margin_mm[note], units);
-}
-
-bool frets_add_evidence(const struct frets_plan *plan, int string, const struct shop_units *units,
-                        struct strbuf *out)
-{
-    const struct survey_buzz *buzz = &plan->buzz[string];
-
-    if (!buzz->heard || !buzz->explained || buzz->rocker > 0)
-        return false;
-    strbuf_add(out, "air over it: ");
-    add_air(plan, string, buzz->high.least_note, units, out);
-    strbuf_add(out, ", buzzes");
-    if (buzz->high.bounded) {
-        strbuf_add(out, "; ");
-        add_air(plan, string, buzz->high.most_note, units, out);
-        strbuf_add(out, ", clean");
-    }
-    if (buzz->misfit > 0) {
-        strbuf_add(out, "; against it: ");
-        add_notes(out, plan, string, buzz->unexplained | buzz->against);
     }
     return true;
 }
@@ -343,12 +233,22 @@ void frets_add_levelling(const struct frets_plan *plan, enum levelling_plan whic
         strbuf_addf(out, "; %d too low", summary->too_low_count);
 }
 
-static bool any_high_fret(const struct frets_plan *plan)
+/* Whether frets are to be worked on for what was heard. */
+static bool any_fret_work(const struct frets_plan *plan)
 {
-    for (int s = 1; s <= plan->strings; s++)
-        if (plan->buzz[s].explained)
+    for (int s = 1; s <= plan->strings; s++) {
+        const enum buzz_cause cause = plan->buzz[s].found.cause;
+
+        if (cause == BUZZ_ROCKED || cause == BUZZ_LOW || cause == BUZZ_HIGH)
             return true;
+    }
     return false;
+}
+
+const char *frets_work_caution(const struct outfit *outfit)
+{
+    return outfit->fretless ? "respirator; sand with a long beam, or a hollow comes beside it"
+                            : "loose? press it first, neck supported; respirator, goggles";
 }
 
 const char *frets_caution(const struct frets_plan *plan)
@@ -358,9 +258,7 @@ const char *frets_caution(const struct frets_plan *plan)
     if (levelling->known && levelling->summary[LEVELLING_SPOTS].too_low_count > 0)
         return "a crown under 0.6 mm: refret instead; metal dust: respirator, goggles";
     if ((levelling->known && levelling->summary[LEVELLING_SPOTS].most_taken_fret > 0) ||
-        any_high_fret(plan))
-        return plan->outfit.fretless
-                   ? "bare board: a long beam, and a respirator for the dust of hard woods"
-                   : "loose fret? press it first, neck supported; metal dust: respirator";
+        any_fret_work(plan))
+        return frets_work_caution(&plan->outfit);
     return "";
 }

@@ -62,6 +62,12 @@ bool frets_add_tightest(const struct frets_plan *plan, struct strbuf *out);
 bool frets_add_gains(const struct frets_plan *plan, const struct shop_units *units,
                      struct strbuf *out);
 
+/* "0 3 5-7" of a set, bit n for fret n, as a list is typed. */
+void frets_add_set(struct strbuf *out, uint64_t set);
+
+/* "fret 3", "frets 1-3 5"; "marks" where there are none. */
+void frets_add_frets(struct strbuf *out, const struct outfit *outfit, uint64_t frets);
+
 /* Appends what was heard on a string and the fret that explains it. False, `out` untouched, if no
  * buzz was heard on it. */
 bool frets_add_buzz(const struct frets_plan *plan, int string, const struct shop_units *units,
@@ -76,6 +82,9 @@ bool frets_add_evidence(const struct frets_plan *plan, int string, const struct 
 /* Appends a levelling plan in a sentence, or what is missing for one. */
 void frets_add_levelling(const struct frets_plan *plan, enum levelling_plan which,
                          const struct shop_units *units, struct strbuf *out);
+
+/* The step before a fret is worked on, and what may hurt. */
+const char *frets_work_caution(const struct outfit *outfit);
 
 /* A caution for dressing or pressing frets; "" if neither is due. */
 const char *frets_caution(const struct frets_plan *plan);

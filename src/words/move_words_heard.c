@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "base/num.h"
+#include "words/frets_plan.h"
 
 /* Moves that the ear and the tuner ask for. */
 
@@ -41,12 +42,35 @@ static void add_fret(struct maker *maker, int fret, int count)
         strbuf_addf(&maker->amount, fretless ? ", mark %d: " : ", fret %d: ", fret);
 }
 
-/* As many as fit; the Frets leaf has them all. The largest doubt stands for all. */
-static void add_frets(struct maker *maker, enum unit unit)
+/* A guess and what was rocked are not known alike: each then has its own doubt; else the largest
+ * stands for all. */
+static bool is_mixed(const struct maker *maker)
+{
+    bool guessed = false, rocked = false;
+
+    for (int n = 1; n <= maker->setup->board.frets; n++) {
+        guessed = guessed || (maker->frets->fret[n].due && maker->frets->guessed[n]);
+        rocked = rocked || (maker->frets->fret[n].due && !maker->frets->guessed[n]);
+    }
+    return guessed && rocked;
+}
+
+static double largest_u(const struct maker *maker)
+{
+    double most_u = 0;
+
+    for (int n = 1; n <= maker->setup->board.frets; n++)
+        if (maker->frets->fret[n].due)
+            most_u = fmax(most_u, maker->frets->fret[n].u);
+    return most_u;
+}
+
+/* As many as fit; the Frets leaf has them all. False where none is due. */
+static bool add_frets(struct maker *maker, enum unit unit)
 {
     enum { SHOWN_MAX = 3 };
     const double step_mm = unit == UNIT_TH ? 0.0254 : 0.02;
-    double most_u = 0;
+    const bool mixed = is_mixed(maker);
     int count = 0;
 
     for (int n = 1; n <= maker->setup->board.frets; n++) {
@@ -54,22 +78,67 @@ static void add_frets(struct maker *maker, enum unit unit)
 
         if (!amount->due || ++count > SHOWN_MAX)
             continue;
-        most_u = fmax(most_u, amount->u);
         add_fret(maker, n, count);
         /* A guess that nothing bounds from above. */
         strbuf_add(&maker->amount, amount->u > 0 ? "" : "at least ");
         amount_add(&maker->amount, to_less(amount->value, step_mm), unit, false);
+        if (mixed)
+            add_u(maker, amount->u, step_mm, unit);
     }
-    add_u(maker, most_u, step_mm, unit);
+    if (count > 0 && !mixed)
+        add_u(maker, largest_u(maker), step_mm, unit);
     if (count > SHOWN_MAX)
         strbuf_addf(&maker->amount, " and %d more", count - SHOWN_MAX);
+    return count > 0;
+}
+
+/* Frets found low are not built up: the others go down to the lowest, or these come out. */
+static void add_low(struct maker *maker, bool alone)
+{
+    const struct fret_work *frets = maker->frets;
+    const struct outfit *outfit = &maker->setup->outfit;
+    const enum unit unit = maker->units->bare[MEASURE_FEELER];
+    double low_mm = 0;
+
+    if (frets->low == 0)
+        return;
+    for (int n = 1; n <= maker->setup->board.frets; n++)
+        if (frets->low >> n & 1)
+            low_mm = fmax(low_mm, -maker->setup->spot_mm[n].value);
+    strbuf_add(&maker->amount, alone ? "" : "; ");
+    strbuf_add(&maker->amount, outfit->fretless ? "board worn low, " : "frets worn low, ");
+    frets_add_set(&maker->amount, frets->low);
+    strbuf_add(&maker->amount, ", by ");
+    amount_add(&maker->amount, low_mm, unit, false);
+    amount_add_unit(&maker->amount, unit);
+    strbuf_add(&maker->amount,
+               outfit->fretless ? ": plane the rest down" : ": refret, or level the rest");
+}
+
+void move_words_say_rocker(struct maker *maker)
+{
+    const struct fret_work *frets = maker->frets;
+    const struct outfit *outfit = &maker->setup->outfit;
+
+    if (frets->again != 0) {
+        strbuf_add(&maker->amount, "does not fit what you heard; rock again around ");
+        frets_add_frets(&maker->amount, outfit, frets->again);
+    } else {
+        strbuf_add(&maker->amount, "rock ");
+        frets_add_frets(&maker->amount, outfit, frets->worn | frets->rock);
+        strbuf_add(&maker->amount, frets->worn == 0   ? " first: is it high?"
+                                   : frets->rock == 0 ? " first: worn low?"
+                                                      : " first: high, or worn low?");
+    }
 }
 
 void move_words_say_frets(struct maker *maker)
 {
     int count = 0;
 
-    add_frets(maker, change_unit(maker->units));
+    const bool levels = add_frets(maker, change_unit(maker->units));
+
+    add_low(maker, !levels);
     const struct outfit *outfit = &maker->setup->outfit;
 
     strbuf_add(&maker->then, "the rocker stands still");
@@ -81,9 +150,7 @@ void move_words_say_frets(struct maker *maker)
             strbuf_addf(&maker->then, "%s ", outfit_noun(outfit, s));
         strbuf_addf(&maker->then, "%d", outfit_number(outfit, s));
     }
-    strbuf_add(&maker->caution,
-               outfit->fretless ? "respirator; sand with a long beam, or a hollow comes beside it"
-                                : "eye protection and respirator; crown it again after levelling");
+    strbuf_add(&maker->caution, frets_work_caution(outfit));
 }
 
 /* A saddle with a screw of its own along the string: " (2 1/8 turns)". */

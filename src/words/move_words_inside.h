@@ -42,6 +42,9 @@ void move_words_say_nut(struct maker *maker);
 
 /* The amount, what to expect and the caution of fret work, and of moving saddle contacts. */
 void move_words_say_frets(struct maker *maker);
+
+/* What the rocker has to tell before any fret is worked on. */
+void move_words_say_rocker(struct maker *maker);
 void move_words_say_pitch(struct maker *maker);
 
 #endif

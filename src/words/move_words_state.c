@@ -35,6 +35,7 @@ void move_words_say_need(struct maker *maker, enum move_kind kind)
         [NEED_EXPOSURE] = "measure exposure and action first",
         [NEED_AGAIN] = "a reading does not fit the others: read it again",
         [NEED_CAUSE] = "",
+        [NEED_ROCKER] = "",
         [NEED_HEARING] = "due before: hear it again, rock the frets that were high",
         [NEED_TUNING] = "off before: tune and read the notes again",
         [NEED_HEIGHT_NUT] = "measure a height at the nut first",
@@ -49,6 +50,8 @@ void move_words_say_need(struct maker *maker, enum move_kind kind)
                              ? "notes buzz, and nothing on the board explains it"
                              : "notes buzz, and no fret explains it: look further"
                        : "notes are off, and not by the saddle: slots, frets, string");
+    else if (maker->move->needs == NEED_ROCKER)
+        move_words_say_rocker(maker);
     else if (!is_said_before(maker, kind))
         strbuf_add(&maker->amount, needs[maker->move->needs]);
 }

@@ -19,6 +19,8 @@ static const struct form forms[] = {
     {MOVE_ROD, "no rod: ", "relief "},
     {MOVE_FRETS, "level fret ", ": "},
     {MOVE_FRETS, "rock fret ", "; if it is high, level "},
+    {MOVE_FRETS, "frets worn low, ", ", by "},
+    {MOVE_FRETS, "board worn low, ", ", by "},
     {MOVE_FRETS, "sand the board at mark ", ": "},
     {MOVE_FRETS, "try mark ", "; if it is high, sand "},
     {MOVE_SLOTS, "file +-", ""},

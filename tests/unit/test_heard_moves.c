@@ -64,15 +64,15 @@ static void frets_and_pitch_are_left_to_do(void **state)
 
     (void)state;
     survey_record_build(&record, low_action);
-    listen(&record, 3, 0.4);
-    listen(&record, 4, 0.4);
+    listen(&record, 3, 0.18);
+    listen(&record, 4, 0.18);
     build_record_add(&record, "visit.1.pass.1 cents.6.12 = 9\n");
     derive_current(&record, &derived);
     assert_true(move_is_open(&derived.moves.move[MOVE_FRETS]));
     assert_true(move_is_open(&derived.moves.move[MOVE_PITCH]));
     assert_true(derived.moves.frets.fret[10].due);
     assert_true(derived.moves.frets.fret[10].value < -MOVE_CROWN_MM);
-    assert_true(derived.moves.frets.fret[10].value > -0.4 - 1e-9);
+    assert_true(derived.moves.frets.fret[10].value > -0.18 - 1e-9);
     words_of(&derived, MOVE_FRETS, &words);
     assert_non_null(strstr(words.amount, "rock fret 10; if it is high, level "));
     assert_non_null(strstr(words.then, "clean on string 4, 3"));
@@ -323,7 +323,7 @@ static void what_was_heard_stays_true(void **state)
 
     (void)state;
     survey_record_build(&record, low_action);
-    listen(&record, 3, 0.4);
+    listen(&record, 3, 0.18);
     derive_current(&record, &then);
     assert_int_equal(then.moves.move[MOVE_FRETS].state, MOVE_DUE);
     const struct heard_notes heard = heard_at(place_of(&record, 1, 1), 3, 0, 19);

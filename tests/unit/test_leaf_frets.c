@@ -126,14 +126,14 @@ static void the_high_fret_is_named_with_its_evidence(void **state)
     (void)state;
     assert_int_equal(frets_state(app)->plan.buzz[6].high.fret, 5);
     assert_true(frets_add_buzz(&frets_state(app)->plan, 6, &app->units, &words));
-    assert_non_null(strstr(memory, "string 6 buzzes at 1-4: fret 5 stands"));
+    assert_non_null(strstr(memory, "string 6 buzzes at 1-4: fret 5 may stand "));
     strbuf_clear(&words);
     assert_true(frets_add_evidence(&frets_state(app)->plan, 6, &app->units, &words));
     assert_non_null(strstr(memory, "buzzes"));
     assert_null(strstr(memory, "against"));
     assert_false(frets_add_buzz(&frets_state(app)->plan, 5, &app->units, &words));
     assert_false(frets_add_evidence(&frets_state(app)->plan, 5, &app->units, &words));
-    assert_non_null(strstr(frets_caution(&frets_state(app)->plan), "respirator"));
+    assert_string_equal(frets_caution(&frets_state(app)->plan), ""); /* it is only rocked */
     bench_close(app);
 }
 

@@ -6,8 +6,8 @@
 #include <string.h>
 
 #include "near.h"
+#include "preset_record.h"
 #include "seeded.h"
-#include "store/profile/preset.h"
 #include "survey_record.h"
 #include "words/frets_plan.h"
 
@@ -16,44 +16,6 @@
  * one buzzes (common practice, no published source): the presets at their own targets are the
  * usual set-ups. What the ear says is made from a touch that the model does not know.
  */
-
-static void put_row(struct record *record, enum field_id field, struct maybe treble_mm,
-                    struct maybe bass_mm, int strings, double lower_mm)
-{
-    assert_true(treble_mm.given && bass_mm.given);
-    for (int s = 1; s <= strings; s++) {
-        const double toward_bass = (s - 1.0) / (strings - 1);
-
-        build_record_put_mm(record, reading_key_pass_at(field, 1, 1, s, 0),
-                            treble_mm.value + toward_bass * (bass_mm.value - treble_mm.value) -
-                                lower_mm);
-    }
-}
-
-/* Played with a bar: nothing is fretted, and nothing buzzes. */
-static bool is_barred(int preset)
-{
-    return strstr(preset_get(preset)->text, "kind = raised") != NULL;
-}
-
-/* A preset as it would read when it is at its targets, but with an action so much lower. */
-static void build_at_targets(int preset, double lower_mm, struct record *record,
-                             struct derived *derived)
-{
-    assert_int_equal(preset_record(preset_get(preset), record), STATUS_OK);
-    derive_current(record, derived);
-
-    const struct setup *setup = &derived->setup;
-    const int strings = setup->board.strings;
-
-    build_record_put_mm(record, reading_key_pass(FIELD_RELIEF, 1, 1),
-                        setup->relief_target_mm.value);
-    put_row(record, FIELD_NUT_GAP, setup->gap_target_treble_mm, setup->gap_target_bass_mm, strings,
-            0);
-    put_row(record, FIELD_ACTION, setup->action_target_treble_mm, setup->action_target_bass_mm,
-            strings, lower_mm);
-    derive_current(record, derived);
-}
 
 /* Over the notes whose headroom is known: the open one at least. */
 static double least_share(const struct derived *derived, int string)
@@ -75,9 +37,9 @@ static void a_usual_set_up_is_just_clean(void **state)
         struct derived derived;
         double closest = (double)INFINITY;
 
-        if (is_barred(i))
+        if (preset_is_barred(i))
             continue;
-        build_at_targets(i, 0, &record, &derived);
+        preset_at_targets(i, 0, &record, &derived);
         for (int s = 1; s <= derived.setup.board.strings; s++) {
             const double share = least_share(&derived, s);
 
@@ -105,9 +67,9 @@ static void a_lower_one_names_its_tightest_notes(void **state)
         struct strbuf words = STRBUF(memory);
         const struct shop_units units = shop_units_metric();
 
-        if (is_barred(i))
+        if (preset_is_barred(i))
             continue;
-        build_at_targets(i, 0.15, &record, &derived);
+        preset_at_targets(i, 0.15, &record, &derived);
         frets_plan_make(place_current(&record), &derived, &plan);
         for (int s = 1; s <= derived.setup.board.strings; s++)
             least = fmin(least, least_share(&derived, s));
@@ -172,9 +134,9 @@ static void the_ear_bounds_the_touch(void **state)
         struct derived derived;
         struct frets_plan plan;
 
-        if (is_barred(i % PRESETS))
+        if (preset_is_barred(i % PRESETS))
             continue;
-        build_at_targets(i % PRESETS, 0.1, &record, &derived);
+        preset_at_targets(i % PRESETS, 0.1, &record, &derived);
         play(&record, &derived, share, &seed);
         derive_current(&record, &derived);
         frets_plan_make(place_current(&record), &derived, &plan);
@@ -203,7 +165,7 @@ static void a_touch_is_remembered(void **state)
     struct seeded seed = {.state = 7};
 
     (void)state;
-    build_at_targets(0, 0.3, &record, &then);
+    preset_at_targets(0, 0.3, &record, &then);
     play(&record, &then, 0.9, &seed);
     derive_current(&record, &then);
     assert_true(then.touch.most.given);
@@ -222,7 +184,7 @@ static void a_touch_is_not_forgotten_for_a_note(void **state)
     struct seeded seed = {.state = 7};
 
     (void)state;
-    build_at_targets(0, 0.3, &record, &then);
+    preset_at_targets(0, 0.3, &record, &then);
     play(&record, &then, 0.9, &seed);
     derive_current(&record, &then);
     assert_true(then.touch.by_ear);

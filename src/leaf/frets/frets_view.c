@@ -32,15 +32,17 @@ static int count_cells(const struct app *app, enum field_id field)
     return count;
 }
 
-/* Leaves a sentence out if it does not fit whole. */
-static void put_sentence(struct page *page, enum role role, const char *words)
+/* Leaves a sentence out if it does not fit whole; false then. */
+static bool put_sentence(struct page *page, enum role role, const char *words)
 {
     const int width = page->pen->frame->columns - 2;
     const int rows = pen_wrap(page->pen, 0, 0, width, 0, role, words);
 
-    if (page->row + rows <= page->end)
-        page->row += pen_wrap(page->pen, page->row, 1, width, rows,
-                              page->app->previewing ? ROLE_PREVIEW : role, words);
+    if (page->row + rows > page->end)
+        return false;
+    page->row += pen_wrap(page->pen, page->row, 1, width, rows,
+                          page->app->previewing ? ROLE_PREVIEW : role, words);
+    return true;
 }
 
 static enum role headroom_role(enum headroom headroom)
@@ -74,8 +76,9 @@ static void put_buzz(struct page *page, int string)
     char memory[240];
     struct strbuf words = STRBUF(memory);
 
-    if (frets_add_buzz(plan, string, &page->app->units, &words))
-        put_sentence(page, ROLE_OFF, memory);
+    if (!frets_add_buzz(plan, string, &page->app->units, &words) ||
+        !put_sentence(page, ROLE_OFF, memory))
+        return;
     strbuf_clear(&words);
     if (frets_add_evidence(plan, string, &page->app->units, &words))
         put_sentence(page, ROLE_DIM, memory);
@@ -121,9 +124,9 @@ static void put_other_buzzes(struct page *page, int string, int kept)
     page->end += kept;
 }
 
-/* The string in hand comes first: its note and its buzzes; then the other buzzes and levelling, as
- * far as there is room. With the cursor among the crowns no string is in hand, so buzzes and
- * levelling come before a note. */
+/* The string in hand comes first: its note and its buzzes; then the other buzzes, the tightest
+ * notes and levelling, as far as there is room. With the cursor among the crowns no string is in
+ * hand, so buzzes and levelling come before a note. */
 static void draw_words(struct page *page, int string, int note)
 {
     const struct frets_plan *plan = &frets_state(page->app)->plan;
@@ -134,8 +137,8 @@ static void draw_words(struct page *page, int string, int note)
         put_note(page, string, note);
         if (string <= plan->strings)
             put_buzz(page, string);
-        put_tightest(page);
         put_other_buzzes(page, string, 1);
+        put_tightest(page);
     } else {
         put_other_buzzes(page, 0, plan->levelling.known ? LEVELLING_PLANS : 1);
     }

@@ -23,7 +23,7 @@ static void draw_legend(const struct pen *pen, const struct app *app,
         enum headroom headroom;
         const char *words;
     } states[] = {
-        {HEADROOM_PLENTY, "plenty"}, {HEADROOM_TIGHT, "tight"}, {HEADROOM_BUZZES, "buzzes"}};
+        {HEADROOM_PLENTY, "plenty"}, {HEADROOM_TIGHT, "tight"}, {HEADROOM_BUZZES, "would buzz"}};
     char memory[64];
     struct strbuf text = STRBUF(memory);
     int column = 1;
@@ -41,7 +41,7 @@ static void draw_legend(const struct pen *pen, const struct app *app,
         strbuf_addf(&text, " %c %s ", frets_mark(states[i].headroom), states[i].words);
         column += pen_put(pen, area->row, column, 20, ROLE_DIM, memory);
     }
-    column += pen_put(pen, area->row, column, 30, ROLE_DIM, " b, c heard buzz, clean ");
+    column += pen_put(pen, area->row, column, 30, ROLE_DIM, " B heard to buzz ");
 }
 
 static enum role mark_role(enum headroom headroom)
@@ -60,25 +60,17 @@ static enum role mark_role(enum headroom headroom)
     return ROLE_DIM;
 }
 
-static char heard_mark(const struct survey_buzz *buzz, int note)
-{
-    if (buzz->buzzing >> note & 1)
-        return 'b';
-    return buzz->clean >> note & 1 ? 'c' : ' ';
-}
-
-/* The letter for what was heard comes before the note's mark. */
+/* A note that was heard to buzz is marked as that, whatever headroom it has by the readings. */
 static void draw_note(const struct pen *pen, const struct app *app, int string, int note, int row,
                       int column, bool looked_at)
 {
     const struct frets_plan *plan = &frets_state(app)->plan;
     const enum headroom headroom = plan->headroom[string][note];
-    const char heard = heard_mark(&plan->buzz[string], note);
+    const bool buzzes = plan->buzz[string].buzzing >> note & 1;
+    const enum role role = buzzes ? ROLE_OFF : mark_role(headroom);
 
-    frame_put_rune(pen->frame, row, column, looked_at ? ROLE_MARK : ROLE_LABEL,
-                   (unsigned char)heard);
-    frame_put_rune(pen->frame, row, column + 1, looked_at ? ROLE_MARK : mark_role(headroom),
-                   (unsigned char)frets_mark(headroom));
+    frame_put_rune(pen->frame, row, column, looked_at ? ROLE_MARK : role,
+                   (unsigned char)(buzzes ? 'B' : frets_mark(headroom)));
 }
 
 static void draw_string(const struct pen *pen, const struct app *app, const struct grid *grid,
@@ -91,7 +83,7 @@ static void draw_string(const struct pen *pen, const struct app *app, const stru
     if (string > frets_state(app)->plan.strings)
         return;
     for (int n = grid->left; n < grid->left + grid->shown_columns; n++)
-        draw_note(pen, app, string, n, row, grid_column(grid, n) + grid->room.cell - 2,
+        draw_note(pen, app, string, n, row, grid_column(grid, n) + grid->room.cell - 1,
                   string == area->string && n == area->note);
 }
 

@@ -132,6 +132,11 @@ static bool waits_for_ear(const struct move *move)
            (move->needs == NEED_HEARING || move->needs == NEED_TUNING);
 }
 
+static bool waits_for_rocker(const struct move *move)
+{
+    return move->state == MOVE_UNKNOWN && move->needs == NEED_ROCKER;
+}
+
 /* Appends `words` and the moves for which is_such is true, "rod, saddle"; false, nothing appended,
  * for none. */
 static bool add_names(const struct work_list *list, bool (*is_such)(const struct move *),
@@ -151,15 +156,18 @@ static bool add_names(const struct work_list *list, bool (*is_such)(const struct
 void work_add_left(const struct work_list *list, struct strbuf *out)
 {
     const struct move_set *moves = &list->derived->moves;
-    const bool missed =
-        move_set_count(moves, move_is_missed) > move_set_count(moves, waits_for_ear);
+    const bool rocks = move_set_count(moves, waits_for_rocker) > 0;
+    const bool missed = move_set_count(moves, move_is_missed) >
+                        move_set_count(moves, waits_for_ear) + (rocks ? 1 : 0);
     const bool waits =
         move_set_count(moves, waits_for_reset) + move_set_count(moves, waits_otherwise) > 0;
 
     if (add_names(list, move_is_open, "left to do before it goes back: ", out))
-        strbuf_add(out, missed ? "; more once measured" : "");
+        strbuf_add(out, missed || rocks ? "; more once measured" : "");
     else if (missed)
         strbuf_add(out, "measure everything on Bench to see what is left");
+    else if (rocks)
+        strbuf_add(out, "rock what Frets names to see what is left: F5 or * 0 5");
     else if (move_set_count(moves, move_is_done) > 0)
         strbuf_add(out, waits ? "what is due is marked done: measure again"
                               : "all marked done: measure again before it goes back");

@@ -1,6 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/derive/derive_clearance.h"
 
+#include <math.h>
+
+#include "model/derive/rocker.h"
+
 /* The tension stopped at every fret, from that of the ideal string. */
 static void find_tensions(const struct board *board, int start, const struct string_facts *facts,
                           const struct fret_pitch *pitch, struct string_clearance *arrays)
@@ -99,21 +103,34 @@ void derive_touch_heard(struct place place, const struct setup *setup,
     touch_hear(bounds, &place.record, &setup->outfit, all);
 }
 
+/* A fret that was rocked stands no higher than its leaf leaves it. */
+static void find_doubts(const struct setup *setup, double u_mm, double doubt_mm[FRETS_MAX + 1])
+{
+    for (int n = 0; n <= FRETS_MAX; n++)
+        doubt_mm[n] = setup->spot_mm[n].given ? u_mm : (double)INFINITY;
+}
+
 void derive_high_frets(struct place place, const struct setup *setup,
                        const struct string_facts *facts, const struct string_lines *lines,
                        const struct fret_pitch *pitch, const struct touch *touch,
                        struct fret_clearance *clearance)
 {
+    const double u_mm = rocker_u_mm(&place.record);
     enum clearance_heard heard[FRETS_MAX + 1];
+    double doubt_mm[FRETS_MAX + 1];
     struct string_clearance arrays;
     struct clearance_string string;
 
+    find_doubts(setup, u_mm, doubt_mm);
     for (int s = 1; s <= setup->board.strings; s++) {
         if (!derive_string_clearance(&place.record, setup, &facts[s], lines, &pitch[s], s, &arrays,
                                      &string))
             continue;
-        const struct heard_notes notes =
+        struct heard_notes notes =
             heard_at(place, s, setup->board.start_fret[s], setup->board.frets);
+
+        notes.buzzing &= ~rocker_find_low(setup->spot_mm, notes.buzzing, u_mm);
+        string.doubt_mm = doubt_mm;
         derive_heard(&notes, heard);
         clearance[s].has_high =
             arrays.all_known &&

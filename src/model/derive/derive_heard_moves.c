@@ -4,9 +4,8 @@
 #include <math.h>
 
 #include "model/derive/derive_saddle_fit.h"
+#include "model/derive/buzz_cause.h"
 #include "model/derive/heard.h"
-#include "model/derive/rocker.h"
-#include "model/setup/uncertainty.h"
 
 /* --- what asks --- */
 
@@ -21,13 +20,15 @@ bool derive_hears_buzz(struct place place, const struct board *board)
 /* Whether a high spot of an earlier pass has not been rocked since. */
 static bool is_spot_left(struct place place, int frets)
 {
+    const double u_mm = rocker_u_mm(&place.record);
+
     for (int n = 1; n <= frets && n <= FRETS_MAX; n++) {
         struct place then = place;
 
         while (then.pass >= heard_first_pass(place) && !place_read_at(then, FIELD_SPOT, 0, n).given)
             then.pass--;
         if (then.pass > 0 && then.pass < place.pass &&
-            rocker_is_high(place_read_at(then, FIELD_SPOT, 0, n)))
+            rocker_is_high(place_read_at(then, FIELD_SPOT, 0, n), u_mm))
             return true;
     }
     return false;
@@ -36,8 +37,10 @@ static bool is_spot_left(struct place place, int frets)
 /* A fret that stands high, or a note that buzzes or did before the last work. */
 static bool asks_for_frets(struct place place, int strings, int frets)
 {
+    const double u_mm = rocker_u_mm(&place.record);
+
     for (int n = 1; n <= frets && n <= FRETS_MAX; n++)
-        if (rocker_is_high(place_read_at(place, FIELD_SPOT, 0, n)))
+        if (rocker_is_high(place_read_at(place, FIELD_SPOT, 0, n), u_mm))
             return true;
     for (int s = 1; s <= strings; s++) {
         const struct heard_notes notes = heard_at(place, s, 0, frets);
@@ -102,34 +105,57 @@ static bool any_set_up(const struct move_set *moves)
     return false;
 }
 
-/* What one string's buzz makes of the move. */
-static enum move_state hear_string(struct place place, const struct derived *derived, int string,
-                                   const struct heard_notes *notes, struct fret_work *work)
-{
-    const struct fret_clearance *clearance = &derived->clearance[string];
-    enum clearance_heard heard[FRETS_MAX + 1];
+/* What the strings come to, on the way. */
+struct hearing {
+    struct fret_work work;
+    uint64_t explaining; /* frets found high that explain a buzz, bit n for fret n */
+    bool by_state[MOVE_DUE + 1];
+    bool any;   /* a note was heard */
+    bool again; /* something has to be heard again: a note that buzzed before work, or one of an
+                   earlier pass, where this one does not say enough to explain it */
+};
 
-    derive_heard(notes, heard);
-    if (notes->buzzing == 0)
+static enum move_state take_guess(const struct clearance_high_fret *high, int string,
+                                  struct fret_work *work)
+{
+    take_off(work, high->fret, high->least_mm, high->bounded ? high->most_mm - high->least_mm : 0);
+    work->guessed[high->fret] = true;
+    work->quiet[string] = high->buzz_left == 0;
+    return MOVE_DUE;
+}
+
+/* What one string's buzz makes of the move. */
+static enum move_state hear_string(const struct derived *derived, int string,
+                                   const struct buzz *buzz, struct hearing *hearing)
+{
+    struct fret_work *work = &hearing->work;
+    const uint64_t fret = UINT64_C(1) << buzz->fret;
+
+    work->low |= buzz->low;
+    switch (buzz->cause) {
+    case BUZZ_NONE:
         return MOVE_GOOD;
-    if (rocker_find(place, derived, string, heard) > 0) {
+    case BUZZ_ROCKED:
+        hearing->explaining |= fret;
         work->quiet[string] = true;
         return MOVE_DUE;
-    }
-    if (!clearance->has_high)
+    case BUZZ_LOW:
+        work->worn |= buzz->rock;
+        return MOVE_DUE;
+    case BUZZ_UNEXPLAINED:
         return MOVE_UNKNOWN;
+    default:
+        break;
+    }
     /* A guess is made from how the strings lie, and that is about to change. */
-    if (any_set_up(&derived->moves))
+    if (any_set_up(&derived->moves) || buzz->cause == BUZZ_AS_READ)
         return MOVE_WAITS;
-    /* No higher than measured: the string lies too low for that pluck. */
-    if (clearance->high.least_mm < MOVE_CROWN_MM)
-        return MOVE_WAITS;
-    take_off(work, clearance->high.fret, clearance->high.least_mm,
-             clearance->high.bounded ? clearance->high.most_mm - clearance->high.least_mm : 0);
-    work->guessed[clearance->high.fret] =
-        !rocker_is_high(derived->setup.spot_mm[clearance->high.fret]);
-    work->quiet[string] = clearance->high.buzz_left == 0;
-    return MOVE_DUE;
+    if (buzz->cause == BUZZ_HIGH)
+        return take_guess(&derived->clearance[string].high, string, work);
+    work->rock |= buzz->cause == BUZZ_UNSURE ? fret : 0;
+    work->again |= buzz->cause == BUZZ_UNFIT ? fret : 0;
+    work->worn |= buzz->rock;
+    return MOVE_UNKNOWN;
 }
 
 /* What an earlier pass asked for is not known to be right, whether it was done or not, until this
@@ -143,64 +169,70 @@ static void ask_again(const struct move_set *moves, struct move *move, enum move
     move->needs = waits ? NEED_NOTHING : need;
 }
 
-/* All strings: sets by_state, and *ret_any where any note was heard. True where something has to be
- * heard again: a note that buzzed before work, or one of an earlier pass, where this one does not
- * say enough to explain it. */
-static bool hear_strings(struct place place, const struct derived *derived, struct fret_work *work,
-                         bool by_state[MOVE_DUE + 1], bool *ret_any)
+static void hear_strings(struct place place, const struct derived *derived, struct hearing *hearing)
 {
     const struct board *board = &derived->setup.board;
-    bool again = false;
 
     for (int s = 1; s <= board->strings; s++) {
         const int start = board->start_fret[s];
         const struct heard_notes notes = heard_at(place, s, start, board->frets);
         const bool here = heard_in_pass(place, s, start, board->frets).buzzing != 0;
+        struct buzz buzz;
 
-        again = again || notes.again != 0;
-        *ret_any = *ret_any || (notes.clean | notes.buzzing) != 0;
+        hearing->again = hearing->again || notes.again != 0;
         if ((notes.clean | notes.buzzing) == 0)
             continue;
-        const enum move_state state = hear_string(place, derived, s, &notes, work);
+        hearing->any = true;
+        buzz_find(place, derived, s, &notes, &buzz);
+        const enum move_state state = hear_string(derived, s, &buzz, hearing);
         if (state == MOVE_UNKNOWN && !here)
-            again = true;
+            hearing->again = true;
         else
-            by_state[state] = true;
+            hearing->by_state[state] = true;
     }
-    return again;
+}
+
+/* What the rocker found high comes off, unless what was heard says that it is another fret. */
+static void take_spots(const struct setup *setup, double u_mm, struct hearing *hearing)
+{
+    const uint64_t again = hearing->work.again;
+    const uint64_t doubted = (again | again << 1 | again >> 1) & ~hearing->explaining;
+
+    for (int n = 1; n <= setup->board.frets; n++) {
+        if (rocker_is_high(setup->spot_mm[n], u_mm) && !(doubted >> n & 1)) {
+            take_off(&hearing->work, n, setup->spot_mm[n].value, u_mm);
+            hearing->by_state[MOVE_DUE] = true;
+        } else if (setup->spot_mm[n].given) {
+            hearing->by_state[MOVE_GOOD] = true;
+        }
+    }
 }
 
 static void find_frets(struct place place, const struct derived *derived, struct move_set *moves)
 {
     const struct setup *setup = &derived->setup;
     struct move *move = &moves->move[MOVE_FRETS];
-    struct fret_work work = {.quiet = {false}};
-    bool by_state[MOVE_DUE + 1] = {false}, any = false;
+    struct hearing hearing = {.any = false};
+    const bool *by_state = hearing.by_state;
 
-    for (int n = 1; n <= setup->board.frets; n++)
-        if (rocker_is_high(setup->spot_mm[n])) {
-            take_off(&work, n, setup->spot_mm[n].value,
-                     2 * uncertainty_of_step(setup->feeler_step_mm));
-            by_state[MOVE_DUE] = true;
-        } else if (setup->spot_mm[n].given) {
-            by_state[MOVE_GOOD] = true;
-        }
-    const bool again = hear_strings(place, derived, &work, by_state, &any) ||
-                       is_spot_left(place, setup->board.frets);
-    move->unchecked = !any;
+    hear_strings(place, derived, &hearing);
+    take_spots(setup, rocker_u_mm(&place.record), &hearing);
+    move->unchecked = !hearing.any;
     if (by_state[MOVE_DUE]) {
         move->state = MOVE_DUE;
     } else if (by_state[MOVE_WAITS] && any_set_up(moves)) {
         move->state = MOVE_WAITS;
         move->waits = WAIT_SETUP;
+    } else if ((hearing.work.rock | hearing.work.worn | hearing.work.again) != 0) {
+        move->needs = NEED_ROCKER;
     } else if (by_state[MOVE_WAITS] || by_state[MOVE_UNKNOWN]) {
         move->needs = NEED_CAUSE;
-    } else if (again) {
+    } else if (hearing.again || is_spot_left(place, setup->board.frets)) {
         ask_again(moves, move, NEED_HEARING);
     } else if (by_state[MOVE_GOOD]) {
         move->state = MOVE_GOOD;
     }
-    moves->frets = work;
+    moves->frets = hearing.work;
 }
 
 /* --- pitch --- */

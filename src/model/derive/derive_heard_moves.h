@@ -3,15 +3,15 @@
 #define SILLET_MODEL_DERIVE_DERIVE_HEARD_MOVES_H
 
 #include "model/derive/derive.h"
+#include "model/derive/rocker.h"
 
 /*
- * The moves that ear, rocker and tuner ask for. A fret that the rocker found high is levelled, and
- * explains a buzz before a fret that was only inferred does. A string whose notes are off by more
+ * The moves that ear, rocker and tuner ask for. A fret that the rocker found high is levelled; what
+ * else a buzz asks for, buzz_cause.h finds. A string whose notes are off by more
  * than the tolerance has its saddle moved.
  */
 
-/* Crowns and saddles are not worked finer than this, mm. */
-#define MOVE_CROWN_MM   0.02
+/* Saddles are not set finer than this, mm. */
 #define MOVE_SETBACK_MM 0.1
 
 /* Whether the readings of a pass ask for frets or pitch at all: a note that buzzes, a high spot, a

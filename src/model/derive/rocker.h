@@ -2,18 +2,23 @@
 #ifndef SILLET_MODEL_DERIVE_ROCKER_H
 #define SILLET_MODEL_DERIVE_ROCKER_H
 
-#include "model/derive/derive.h"
+#include <stdint.h>
+
+#include "model/reading/record_access.h"
 
 /* What the fret rocker found: it was laid on the fret, so it counts before any guess by ear. */
 
-/* Whether a crown is so high that a hand can work it down. */
-bool rocker_is_high(struct maybe spot_mm);
+/* Crowns are not worked finer than this, mm. */
+#define MOVE_CROWN_MM 0.02
 
-/*
- * The fret found high that explains the buzz heard on a string no worse than the best guess does;
- * 0 if none. `heard` is of that string (derive_heard).
- */
-int rocker_find(struct place place, const struct derived *derived, int string,
-                const enum clearance_heard *heard);
+/* What its leaf leaves of a spot, mm: expanded, k = 2. */
+double rocker_u_mm(const struct record *record);
+
+/* Whether a crown is so high or so low, beyond that, that a hand can work on it. */
+bool rocker_is_high(struct maybe spot_mm, double u_mm);
+bool rocker_is_low(struct maybe spot_mm, double u_mm);
+
+/* Of a set of frets, bit n for fret n, those that are low; spot_mm[0 .. FRETS_MAX]. */
+uint64_t rocker_find_low(const struct maybe *spot_mm, uint64_t frets, double u_mm);
 
 #endif

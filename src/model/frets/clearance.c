@@ -215,8 +215,8 @@ enum status clearance_map_headroom(const struct clearance_string *string, double
     return STATUS_OK;
 }
 
-/* Looks at the notes below `fret`: what they ask of its height. False without a buzz there
- * or when a margin is not a number. */
+/* Looks at the notes below `fret`: what they ask of its height. False without a buzz there,
+ * where the rocker rules it out, or when a margin is not a number. */
 static bool weigh_fret(const struct clearance_string *string, const struct stopped *stopped,
                        const enum clearance_heard *heard, int fret,
                        struct clearance_high_fret *ret_case)
@@ -243,6 +243,8 @@ static bool weigh_fret(const struct clearance_string *string, const struct stopp
     c.most_mm = high_mm;
     c.bounded = c.most_note >= 0;
     *ret_case = c;
+    if (string->doubt_mm && low_mm > string->doubt_mm[fret])
+        return false;
     return isfinite(low_mm) && (!c.bounded || isfinite(high_mm));
 }
 

@@ -40,6 +40,9 @@ struct clearance_string {
     double open_tension_n;   /* T0 > 0 */
     const double *tension_n; /* [open .. last]: stopped at n, > 0; [open] is not looked at */
     double pluck_mm;         /* pluck to saddle, > 0 */
+    /* [open .. last], or NULL: by how much at most a fret may stand higher than measured, as the
+     * rocker leaves it; INFINITY where it was not rocked. */
+    const double *doubt_mm;
 };
 
 /*
@@ -102,8 +105,9 @@ struct clearance_high_fret {
  * For every fret k: lo = largest margin(n, k) of the buzzing notes n < k, the height that
  * makes all of them buzz; hi = smallest of the clean ones. Misfit = buzz_left +
  * clean_against. The least misfit wins, then the least lo, then the lower fret.
+ * A fret whose lo is more than its doubt is none of them.
  * heard[0 .. last]; y0 > 0 is the touch that was used. STATUS_ABSENT when no note buzzes,
- * STATUS_NOT_FOUND when none buzzes below the last fret.
+ * STATUS_NOT_FOUND when none buzzes below a fret that may stand so high.
  * Source: our own reasoning from the margins above; no published source.
  */
 enum status clearance_find_high_fret(const struct clearance_string *string, double y0_mm,

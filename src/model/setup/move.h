@@ -3,6 +3,7 @@
 #define SILLET_MODEL_SETUP_MOVE_H
 
 #include <stdbool.h>
+#include <stdint.h>
 
 #include "model/pitch/saddle_fit.h"
 #include "model/setup/belief.h"
@@ -48,6 +49,7 @@ enum move_need {
     NEED_EXPOSURE,
     NEED_AGAIN,   /* a reading does not fit the others */
     NEED_CAUSE,   /* a note buzzes or is off, and neither fret nor saddle explains it */
+    NEED_ROCKER,  /* which fret makes a note buzz, only the rocker tells: fret_work has where */
     NEED_HEARING, /* an earlier pass asked for frets, and this one has not heard or rocked them */
     NEED_TUNING,  /* an earlier pass was off pitch, and this one has not read it */
     NEED_HEIGHT_NUT, /* under a bar: the heights at either end, and what they should be */
@@ -109,11 +111,16 @@ struct believed {
     double u;
 };
 
-/* What comes off the crowns, by fret, and which strings then play clean. */
+/* What comes off the crowns, by fret, and which strings then play clean. Sets have bit n set for
+ * fret n. */
 struct fret_work {
     struct move_amount fret[FRETS_MAX + 1];
     bool guessed[FRETS_MAX + 1]; /* by ear alone: the rocker has to confirm it */
     bool quiet[STRINGS_MAX + 1];
+    uint64_t low;   /* found low, and notes stopped there buzz: the others go down to them */
+    uint64_t rock;  /* the rocker has to find them high before anything is known of them, */
+    uint64_t worn;  /* or low; */
+    uint64_t again; /* or notes and spots do not agree on what is there */
 };
 
 /* The moves of a pass, and what they come to. */

@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/survey/survey_buzz.h"
 
-#include "model/derive/rocker.h"
-
 static bool find_margins(const struct clearance_string *string, struct survey_buzz *buzz)
 {
     for (int n = string->open_note; n < buzz->high.fret; n++)
@@ -30,19 +28,16 @@ void survey_buzz(struct place place, const struct derived *derived, int string,
                  struct survey_buzz *ret_buzz)
 {
     struct survey_buzz buzz = {.touch_mm = derived->touch.mm[string]};
-    enum clearance_heard heard[FRETS_MAX + 1];
     struct string_clearance arrays;
     struct clearance_string line;
 
     const struct heard_notes notes = heard_at(
         place, string, derived->setup.board.start_fret[string], derived->setup.board.frets);
-    derive_heard(&notes, heard);
+    buzz_find(place, derived, string, &notes, &buzz.found);
     buzz.buzzing = notes.buzzing;
     buzz.clean = notes.clean;
     buzz.heard = buzz.buzzing != 0;
-    buzz.rocker = buzz.heard ? rocker_find(place, derived, string, heard) : 0;
-    if (buzz.rocker > 0)
-        buzz.rocker_mm = derived->setup.spot_mm[buzz.rocker].value;
+    buzz.rocker_mm = maybe_or(derived->setup.spot_mm[buzz.found.fret], 0);
     buzz.explained =
         buzz.heard && derived->clearance[string].has_high &&
         derive_string_clearance(&place.record, &derived->setup, &derived->string[string],

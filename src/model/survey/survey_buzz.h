@@ -5,7 +5,7 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-#include "model/derive/derive.h"
+#include "model/derive/buzz_cause.h"
 
 /*
  * Which fret makes a string buzz, with the notes that say so. Sets of notes have bit n set
@@ -15,9 +15,9 @@
 struct survey_buzz {
     bool heard; /* some note of the string was heard to buzz */
     uint64_t buzzing, clean;
-    int rocker;       /* the fret that the rocker found and that explains it; 0 if none */
-    double rocker_mm; /* how high it stands */
-    bool explained;   /* a fret explains it, and the numbers below hold */
+    struct buzz found; /* why */
+    double rocker_mm;  /* how high the rocker found its fret, 0 if it did not */
+    bool explained;    /* a fret explains it, and the numbers below hold */
     struct clearance_high_fret high;
     int misfit;           /* notes that speak against it: buzz_left + clean_against */
     uint64_t unexplained; /* buzzing notes at or above the fret */
