@@ -148,7 +148,7 @@ static void read_what_stands_there(struct terminal *terminal)
     choose(terminal, "03", "[Strings]");
     choose(terminal, "4", "what if: which tuning >");
     bench_pad(terminal, "4\r");
-    terminal_expect(terminal, "what if: guitar-drop-d");
+    terminal_expect(terminal, "what if: drop D");
     choose(terminal, "8", "Taken over");
     choose(terminal, "1", SEEN_TAKEN_BACK);
     choose(terminal, "7", "what if: which set >");

@@ -72,6 +72,7 @@ static void take_in(struct terminal *terminal)
     day_find_cell(terminal, TERMINAL_DOWN, " reason >");
     day_write(terminal, " reason >", REASON);
     terminal_expect(terminal, REASON);
+    day_read(terminal, " promised for >", NULL);
     day_read(terminal, " humidity >", "46");
     day_read(terminal, " temperature >", "70");
     /* 46 % at 70 F: 8.6 % by the Wood Handbook (FPL-GTR-282), eq. (4-5). */
@@ -113,7 +114,7 @@ static void try_tunings(struct bench *bench, struct terminal *terminal)
     free(figures);
     day_turn_to(terminal, "Strings");
     terminal_type(terminal, "*nhalf step down\r");
-    terminal_expect(terminal, "what if: guitar-half-step-down");
+    terminal_expect(terminal, "what if: half step down");
     terminal_expect(terminal, "-18.1");
     /* "736  165  |  656  147  -18.1", the line between them of one sort or another */
     const char *row = day_behind(terminal, " total ");
