@@ -149,7 +149,7 @@ static void read_what_stands_there(struct terminal *terminal)
     choose(terminal, "4", "what if: which tuning >");
     bench_pad(terminal, "4\r");
     terminal_expect(terminal, "what if: drop D");
-    choose(terminal, "8", "Taken over");
+    choose(terminal, "8", "Retuned");
     choose(terminal, "1", SEEN_TAKEN_BACK);
     choose(terminal, "7", "what if: which set >");
     bench_pad(terminal, "+\r");
