@@ -24,6 +24,8 @@ const struct virtual_hand virtual_hands[] = {
     {"one wrong row in 5 passes", FEELER_MM, RULE_MM, CAREFUL, .marks = true, .slips = true},
     {"hand twice as rough", FEELER_MM, RULE_MM, ROUGH, .marks = true},
     {"two seasons", FEELER_MM, RULE_MM, CAREFUL, .marks = true, .seasons = true},
+    {"0.05 mm gauge, looks again", 0.05, 0.1, CAREFUL, .marks = true, .looks_again = 4},
+    {"looks again", FEELER_MM, RULE_MM, CAREFUL, .marks = true, .looks_again = 4},
 };
 const int virtual_hand_count = sizeof virtual_hands / sizeof virtual_hands[0];
 
@@ -279,6 +281,16 @@ static void look(const struct shop *shop, struct virtual_way *way, bool asked)
     way->asked_right += right && asked;
 }
 
+/* Nothing was asked for: read once more, and whatever is asked for now is done. */
+static void look_again(struct shop *shop)
+{
+    for (int i = 0; i < shop->hand->looks_again; i++) {
+        read_all(shop);
+        shop->way->looked_again++;
+        shop->way->asked_again += work_all(shop);
+    }
+}
+
 /* One visit, until nothing is asked for. */
 static void visit_shop(struct shop *shop, int most, const char *date, const char *humidity)
 {
@@ -299,6 +311,7 @@ static void visit_shop(struct shop *shop, int most, const char *date, const char
             way->cut_early += move_is_open(&move[MOVE_SLOTS]) || move_is_open(&move[MOVE_SADDLE]);
         way->ended = !work_all(shop) && !move_set_is_questioned(&shop->derived.moves);
     }
+    look_again(shop);
 }
 
 static void go_home_and_return(struct shop *shop, int most)

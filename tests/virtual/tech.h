@@ -16,10 +16,11 @@ struct virtual_hand {
     double feeler_mm, rule_mm;             /* steps of the gauges */
     double feeler_error_mm, rule_error_mm; /* of the hand that holds them, standard deviation */
     double slot_error_mm, saddle_error_mm, string_error_mm, relief_error_mm; /* of the work */
-    bool marks;   /* work lines say what was done */
-    bool slips;   /* in one pass out of five one reading is wrong */
-    bool seasons; /* comes back half a year later, in damper air */
-    bool screws;  /* the saddle is turned, not cut: amounts in turns by tenths */
+    bool marks;      /* work lines say what was done */
+    bool slips;      /* in one pass out of five one reading is wrong */
+    bool seasons;    /* comes back half a year later, in damper air */
+    bool screws;     /* the saddle is turned, not cut: amounts in turns by tenths */
+    int looks_again; /* passes read once more where nothing is asked for, to be sure */
 };
 
 /* The hands that the bench tries, the careful one first. */
@@ -36,7 +37,8 @@ struct virtual_way {
     int strings, filled, deep; /* strings; with a fill that was not needed; cut too deep */
     int slips, slips_found;    /* wrong readings, and those that were questioned */
     int read, questioned;      /* all good readings, and those that were questioned for nothing */
-    int returns, cut_early;    /* came back in another season; was cut before the rod was right */
+    int looked_again, asked_again; /* passes read to be sure, and those that asked for work */
+    int returns, cut_early; /* came back in another season; was cut before the rod was right */
 };
 
 /* Works on an instrument until the program asks for nothing, `most` passes a visit at the most. */

@@ -105,6 +105,21 @@ static void in_another_season_nothing_is_cut_first(void **state)
     assert_int_equal(table.sum.cut_early, 0);
 }
 
+/* What was found good is not ordered cut because a gauge fell on the other side of its step. */
+static void looking_again_asks_for_nothing(void **state)
+{
+    static const char *const names[] = {"looks again", "0.05 mm gauge, looks again"};
+
+    (void)state;
+    for (int i = 0; i < 2; i++) {
+        const struct virtual_table table = work(names[i]);
+
+        check(&table, 3.2, .9, 1.5, .7, 93);
+        assert_true(table.sum.looked_again > INSTRUMENTS);
+        assert_true(virtual_share(table.sum.asked_again, table.sum.looked_again) <= 1);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -115,6 +130,7 @@ int main(void)
         cmocka_unit_test(wrong_readings_are_questioned),
         cmocka_unit_test(good_readings_are_not),
         cmocka_unit_test(in_another_season_nothing_is_cut_first),
+        cmocka_unit_test(looking_again_asks_for_nothing),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
 }

@@ -17,6 +17,8 @@ static void add(struct virtual_way *sum, const struct virtual_way *way)
     sum->slips_found += way->slips_found;
     sum->read += way->read;
     sum->questioned += way->questioned;
+    sum->looked_again += way->looked_again;
+    sum->asked_again += way->asked_again;
     sum->returns += way->returns;
     sum->cut_early += way->cut_early;
 }

@@ -117,6 +117,16 @@ static bool any_done(const struct between *between)
     return between->turn.given && between->turn.value != 0;
 }
 
+/* A rod, slots and a saddle that were all found good and left alone. */
+static bool is_settled(const struct between *between)
+{
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        if (move_is_measured((enum move_kind)kind) &&
+            between->planned.move[kind].state != MOVE_GOOD)
+            return false;
+    return !any_done(between);
+}
+
 /* From one pass to the next. */
 static void go_on(struct belief *belief, const struct between *between, const struct setup *now)
 {
@@ -128,6 +138,7 @@ static void go_on(struct belief *belief, const struct between *between, const st
     make_slots(belief, between);
     make_saddle(belief, between);
     age(belief, between);
+    belief->settled = is_settled(between);
     if (!any_done(between) && belief_is_other(belief, now))
         belief_begin(belief, now);
 }

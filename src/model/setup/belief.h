@@ -25,6 +25,7 @@ struct belief {
     bool once[BELIEF_ROWS_]
              [STRINGS_MAX + 1]; /* by one reading alone, that nothing else bears out */
     bool fresh[BELIEF_ROWS_];   /* and read since it was last worked on */
+    bool settled;               /* the pass before asked for nothing, and nothing was done since */
     bool rod_turned;            /* since the last relief was read */
     /* As last read, mm; absent since the saddle was worked on. */
     struct maybe exposure_bass, exposure_treble;

@@ -50,6 +50,13 @@ static enum move_need find_need(const struct setup *setup, const struct belief *
 
 /* --- the moves --- */
 
+/* What was just found good is not taken up again for a reading that fell on the other side of a
+ * gauge's step. */
+static double tolerance_of(const struct finder *finder, double mm)
+{
+    return finder->plan.settled ? MOVE_SETTLED * mm : mm;
+}
+
 static bool is_off(double off, double tolerance, double deviation)
 {
     return setup_is_off(off, fmax(tolerance + MOVE_DOUBT * deviation, MOVE_SURE * deviation));
@@ -64,9 +71,8 @@ static void find_rod(struct finder *finder, struct move *move)
     if (!setup->relief_target_mm.given || !isfinite(target) ||
         !belief_relief(&finder->plan, setup, &relief))
         return;
-    const double tolerance = setup_rod_turns(setup)
-                                 ? setup->relief_tolerance_mm
-                                 : fmax(setup->relief_tolerance_mm, MOVE_NO_ROD_MM);
+    const double own_mm = tolerance_of(finder, setup->relief_tolerance_mm);
+    const double tolerance = setup_rod_turns(setup) ? own_mm : fmax(own_mm, MOVE_NO_ROD_MM);
     move->amount =
         (struct move_amount){.known = true,
                              .value = target - relief.mean,
@@ -107,7 +113,7 @@ static struct move_amount slot_amount(const struct finder *finder, int string)
         !belief_gap_at_action(&finder->plan, setup, string, wanted.action.value, &gap))
         return (struct move_amount){.known = false};
     const double per_gap = belief_slot_per_gap(setup, string), off = gap.mean - wanted.gap.value;
-    const double tolerance = setup->gap_tolerance_mm;
+    const double tolerance = tolerance_of(finder, setup->gap_tolerance_mm);
     struct move_amount amount = {
         .known = true,
         .due = off < 0 ? setup_is_off(off, tolerance + MOVE_FILL_DOUBT * gap.deviation)
@@ -180,7 +186,8 @@ static struct move_amount saddle_amount(const struct finder *finder, int string)
     return (struct move_amount){
         .known = true,
         /* A saddle that is raised again is no loss, so that its tolerance is no wider for doubt. */
-        .due = setup_is_off(off, fmax(setup->action_tolerance_mm, MOVE_SURE * action.deviation)),
+        .due = setup_is_off(off, fmax(tolerance_of(finder, setup->action_tolerance_mm),
+                                      MOVE_SURE * action.deviation)),
         .value = -off * per_action,
         .u = 2 * action.deviation * per_action};
 }

@@ -19,6 +19,9 @@
 #define MOVE_FILL_DOUBT 3.25
 #define MOVE_SHORT      1.0
 
+/* Once a pass asked for nothing and nothing was done since, so many tolerances. */
+#define MOVE_SETTLED 2.0
+
 /* Where no rod turns, relief is a matter of heat and planing: due only this far off, mm. */
 #define MOVE_NO_ROD_MM 0.15
 
