@@ -2,6 +2,7 @@
 #include "words/explain.h"
 
 #include <math.h>
+#include <stddef.h>
 
 #include "words/amount.h"
 #include "base/num.h"
@@ -54,6 +55,30 @@ void explain_add_string(const struct explain_from *from, enum figure_id id, int 
         strbuf_addf(out, "string %d", string);
 }
 
+/* What the bench orders of a slot or a saddle, by all passes; NULL for another figure, and where
+ * it orders nothing yet. */
+static const struct move_amount *ordered(const struct derived *derived, enum figure_id id,
+                                         int string)
+{
+    for (int kind = MOVE_SLOTS; kind <= MOVE_SADDLE; kind++) {
+        const struct move *move = &derived->moves.move[kind];
+
+        if (move_figure((enum move_kind)kind) == id && move->string[string].known &&
+            (move->state == MOVE_DUE || move->state == MOVE_GOOD))
+            return &move->string[string];
+    }
+    return NULL;
+}
+
+/* As the bench writes it. */
+static double ordered_mm(const struct explain_from *from, enum figure_id id,
+                         const struct move_amount *order)
+{
+    const enum unit unit = from->units ? from->units->bare[hands[id].measure] : UNIT_MM;
+
+    return order->due ? amount_of_work(order->value, unit) : 0;
+}
+
 void explain_add_hand(const struct explain_from *from, enum figure_id id, int string,
                       struct strbuf *out)
 {
@@ -65,9 +90,11 @@ void explain_add_hand(const struct explain_from *from, enum figure_id id, int st
                     figure_info(id)->label);
         return;
     }
-    for (const char *words = words_for(id, figure.value); *words; words++) {
+    const struct move_amount *order = ordered(from->derived, id, row);
+    const double value = order ? ordered_mm(from, id, order) : figure.value;
+    for (const char *words = words_for(id, value); *words; words++) {
         if (*words == '%')
-            add_amount(from, id, figure.value, from->derived->figures.at[id][row].u, out);
+            add_amount(from, id, value, from->derived->figures.at[id][row].u, out);
         else if (*words == '#')
             explain_add_string(from, id, string, out);
         else if (*words == '@')
@@ -75,4 +102,8 @@ void explain_add_hand(const struct explain_from *from, enum figure_id id, int st
         else
             strbuf_add_char(out, *words);
     }
+    if (order)
+        strbuf_add(out, order->due ? ", by all passes; what follows is of this one alone"
+                                   : ": within what is asked, by all passes; what follows is of "
+                                     "this one alone");
 }

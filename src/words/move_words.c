@@ -27,7 +27,8 @@ static bool add_then(struct maker *maker, const char *what, const struct maybe *
 }
 
 /* Where the turns at once leave more than can be told, or go by other necks, the relief is read
- * before the rest. An eighth that is more than those give is no amount of theirs. */
+ * before the rest; where nobody knows what a turn does, after each. An eighth that is more than
+ * those give is no amount of theirs. */
 static void add_rod_turns(struct maker *maker)
 {
     const bool is_own = maker->move->others.necks == 0;
@@ -42,7 +43,7 @@ static void add_rod_turns(struct maker *maker)
                                             : " turn, then read: ");
     } else {
         strbuf_add(&maker->amount, maker->move->turns.given ? "1/8 turn at most, then read: "
-                                                            : "1/4 turn at most, then read: ");
+                                                            : "1/4 turn at a time, reading: ");
     }
 }
 
@@ -68,7 +69,7 @@ static void add_rod_caution(struct maker *maker)
     }
 }
 
-/* What the turns made at once do; nothing in numbers where nobody knows what a turn does. */
+/* What the turns made at once do; nothing in numbers where nobody can tell. */
 static void say_rod_then(struct maker *maker, enum unit unit)
 {
     const struct move *rod = maker->move;

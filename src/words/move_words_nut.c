@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "words/move_words_inside.h"
 
+#include <math.h>
+
 /* What is done to slots, to a zero fret's crown, or to a nut that is raised for a bar. */
 static const char *nut_work(const struct maker *maker)
 {
@@ -42,6 +44,15 @@ static void add_caution(struct maker *maker)
                       : "bone, shell and some woods: wear a respirator when filing");
 }
 
+/* Of one slot at least the doubt is as large as the cut. */
+static bool is_small(const struct move *move)
+{
+    for (int s = 1; s <= STRINGS_MAX; s++)
+        if (move->string[s].due && fabs(move->string[s].value) <= move->string[s].u)
+            return true;
+    return false;
+}
+
 void move_words_say_nut(struct maker *maker)
 {
     const enum unit unit = change_unit(maker->units);
@@ -51,6 +62,8 @@ void move_words_say_nut(struct maker *maker)
     } else {
         strbuf_add(&maker->amount, nut_work(maker));
         move_words_add_u(&maker->amount, maker->move->most_u, unit);
+        if (is_small(maker->move))
+            strbuf_add(&maker->caution, "within the \xC2\xB1: a stroke, then read; ");
     }
     add_caution(maker);
 }

@@ -246,7 +246,7 @@ static void necks_of_its_kind_tell_of_a_rod(void **state)
     put_turned(stage, "yarrow.ini", "Yarrow");
     struct terminal *terminal = stage->terminal = begin(stage, 50, 80);
     open_by_name(terminal, "Sorrel");
-    terminal_expect(terminal, "tighten 1/4 turn at most, then read");
+    terminal_expect(terminal, "tighten 1/4 turn at a time, reading");
     terminal_key(terminal, TERMINAL_ESCAPE);
     terminal_expect(terminal, SEEN_SHELF);
     put_turned(stage, "willow.ini", "Willow");

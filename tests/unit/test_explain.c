@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "words/explain.h"
+#include "words/move_words.h"
 #include "base/num.h"
 #include "survey_record.h"
 
@@ -171,6 +172,41 @@ static void what_is_predicted_has_its_doubt(void **state)
     record_done(&record);
 }
 
+/* The hand is told what the bench orders, which counts all passes and stops short of the target,
+ * not what one pass alone would ask for. */
+static void the_hand_gets_what_the_bench_orders(void **state)
+{
+    static const enum figure_id ids[] = {FIGURE_SLOT_CHANGE, FIGURE_SADDLE_CHANGE};
+    static const enum move_kind kinds[] = {MOVE_SLOTS, MOVE_SADDLE};
+    const struct shop_units inches = shop_units_inch();
+    struct asked *asked = ask(build_record_full);
+    int due = 0, left = 0;
+
+    (void)state;
+    asked->from.units = &inches;
+    build_record_add(&asked->record, "bridge kind = blank\n");
+    derive_pass(asked->from.place, &asked->derived);
+    for (int i = 0; i < 2; i++) {
+        struct explanation explanation;
+        struct move_words words;
+
+        move_words_make(&asked->derived, kinds[i], &inches, &words);
+        for (int s = 1; s <= 6; s++) {
+            const struct move_amount *order = &asked->derived.moves.move[kinds[i]].string[s];
+
+            explain_figure(&asked->from, ids[i], s, &explanation);
+            if (order->due)
+                assert_non_null(strstr(explanation.lines[0].text, words.string[s] + 1));
+            else
+                assert_non_null(strstr(explanation.lines[0].text, "leave "));
+            due += order->due;
+            left += !order->due;
+        }
+    }
+    assert_true(due > 0 && left > 0);
+    done(asked);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -180,6 +216,7 @@ int main(void)
         cmocka_unit_test(what_is_missing_is_said_so),
         cmocka_unit_test(next_goes_round_all_that_is_known),
         cmocka_unit_test(what_is_predicted_has_its_doubt),
+        cmocka_unit_test(the_hand_gets_what_the_bench_orders),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
 }

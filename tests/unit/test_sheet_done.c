@@ -85,7 +85,7 @@ static void a_plan_becomes_what_was_done(void **state)
 
     (void)state;
     assert_int_equal(record_last_work(&app->record, 1), 3);
-    assert_non_null(strstr(bench_text(app, "visit.1.work.1 amount"), "at most"));
+    assert_non_null(strstr(bench_text(app, "visit.1.work.1 amount"), "at a time"));
     /* As it was read: .013 in is 0.33 mm, .011 in 0.28 mm. */
     check_done(&app->record, false,
                "Truss rod  tightened 1/8 turn, relief .013 to .011 in (0.33 to 0.28 mm)\n");

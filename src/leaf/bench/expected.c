@@ -116,8 +116,7 @@ static struct maybe find_curve(const struct app *app, const struct done *done)
                      bench_goal_at(bench_row_get(ROW_RELIEF), &app->record, END_BASS), done->share);
 }
 
-/* Of an open string. Once the rod is turned, as far as it was, or to its target where nobody knows
- * how far that is; else as it is believed to be. */
+/* Of an open string: as it is believed to be, or, once the rod is turned, as far as it was. */
 static struct maybe find_height(const struct app *app, const struct done *done,
                                 const struct bench_row *row, int string)
 {
@@ -127,8 +126,7 @@ static struct maybe find_height(const struct app *app, const struct done *done,
     const bool gap = row->move == MOVE_SLOTS;
     const struct maybe then = gap ? rod->gap_then[string] : rod->action_then[string];
     const struct maybe now = gap ? before->moves.gap[string].mm : before->moves.action[string].mm;
-    const struct maybe share = maybe_given(maybe_or(done->share, 1));
-    const struct maybe height = done->move[MOVE_ROD] ? move_part(now, then, share) : now;
+    const struct maybe height = done->move[MOVE_ROD] ? move_part(now, then, done->share) : now;
 
     if (!height.given)
         return maybe_absent();

@@ -161,8 +161,9 @@ struct maybe move_rod_share(const struct move *rod, bool rod_turns, struct maybe
 
     if (!rod_turns)
         return maybe_given(1);
+    /* Who does not know what a turn does turns until the relief is right. */
     if (!rod->turns.given)
-        return maybe_absent();
+        return turned.given ? maybe_absent() : maybe_given(1);
     const double now = copysign(move_turns_at_once(rod, &is_all), rod->turns.value);
     const double made = maybe_or(turned, now);
     /* Who turns as far as was asked, and that is all, turns until the relief is right. */

@@ -162,8 +162,9 @@ void move_set_turns_of_others(struct move_set *moves, const struct rod_prior *ot
 double move_turns_at_once(const struct move *rod, bool *ret_is_all);
 
 /* How much of the way to its target a due rod takes the relief: by the turns that were made (+
- * tightens), else by those that are asked for at once. Absent where what a turn does is not known;
- * 1 where no rod turns. */
+ * tightens), else by those that are asked for at once; 1 where no rod turns, and where nobody knows
+ * what a turn does: it is turned until the relief is right. Absent where turns were made whose
+ * answer is not known. */
 struct maybe move_rod_share(const struct move *rod, bool rod_turns, struct maybe turned);
 
 /* Between what is and what will be, `share` of the way; absent where any of them is. */
