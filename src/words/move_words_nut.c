@@ -30,9 +30,18 @@ static void add_raise(struct maker *maker, enum unit unit)
     strbuf_add(&maker->amount, zero_fret ? "" : ", or a new one");
 }
 
+/* Of one slot at least the doubt is as large as the cut: that one is made by reading. */
+static bool is_small(const struct move *move)
+{
+    for (int s = 1; s <= STRINGS_MAX; s++)
+        if (move->string[s].due && fabs(move->string[s].value) <= move->string[s].u)
+            return true;
+    return false;
+}
+
 static void add_caution(struct maker *maker)
 {
-    const bool up = maker->move->any_up;
+    const bool up = maker->move->any_up, small = is_small(maker->move);
 
     if (maker->setup->outfit.zero_fret)
         strbuf_add(&maker->caution,
@@ -40,17 +49,9 @@ static void add_caution(struct maker *maker)
                       : "eye protection and respirator; crown it again afterwards");
     else
         strbuf_add(&maker->caution,
-                   up ? "fill a low slot or make a new nut; respirator, and air for glue"
-                      : "bone, shell and some woods: wear a respirator when filing");
-}
-
-/* Of one slot at least the doubt is as large as the cut. */
-static bool is_small(const struct move *move)
-{
-    for (int s = 1; s <= STRINGS_MAX; s++)
-        if (move->string[s].due && fabs(move->string[s].value) <= move->string[s].u)
-            return true;
-    return false;
+                   up      ? "fill a low slot or make a new nut; respirator, and air for glue"
+                   : small ? "bone, shell, some woods: respirator; file a stroke, then read"
+                           : "bone, shell and some woods: wear a respirator when filing");
 }
 
 void move_words_say_nut(struct maker *maker)
@@ -62,8 +63,6 @@ void move_words_say_nut(struct maker *maker)
     } else {
         strbuf_add(&maker->amount, nut_work(maker));
         move_words_add_u(&maker->amount, maker->move->most_u, unit);
-        if (is_small(maker->move))
-            strbuf_add(&maker->caution, "within the \xC2\xB1: a stroke, then read; ");
     }
     add_caution(maker);
 }

@@ -85,8 +85,8 @@ static void expect_rod(struct terminal *terminal, const char *figures)
 
     assert_near(change, -.007, 1e-9);
     assert_near(bench_number_behind(terminal, "relief ", row), change, .0005);
-    /* What a turn does is not known. */
-    terminal_expect(terminal, "then read the relief again");
+    /* What a turn does is not known: it is turned until the relief is right. */
+    terminal_expect(terminal, "then relief .006 in, action 7.3 to 5.1");
 }
 
 static void expect_saddle(struct terminal *terminal, const char *figures)
