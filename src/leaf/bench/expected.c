@@ -5,6 +5,7 @@
 
 #include "model/setup/belief_line.h"
 #include "model/setup/bench_goal.h"
+#include "model/setup/neck_curve.h"
 #include "model/setup/work_done.h"
 
 /* What was done since the pass before, as far as is known. */
@@ -17,8 +18,21 @@ struct done {
     struct maybe share; /* of the way to its target that the rod went; absent where unknown */
 };
 
+/* By the relief that was read since. */
+static struct maybe share_read(const struct app *app)
+{
+    const struct maybe relief = neck_curve_find_relief(&app->now.setup);
+    const struct believed *was = &app->before.moves.relief;
+    const struct move_amount *asked = &app->before.moves.move[MOVE_ROD].amount;
+
+    if (!relief.given || !was->mm.given || !asked->due)
+        return maybe_absent();
+    return maybe_finite((relief.value - was->mm.value) / asked->value);
+}
+
 /* By the turns logged for this pass, else by those asked for at once. Who went on to slots or
- * saddle has turned until the relief was right. */
+ * saddle has turned until the relief was right. Where nobody knows what those turns do, the
+ * relief tells once it is read. */
 static struct maybe find_share(const struct app *app, struct maybe turned)
 {
     const struct move *move = app->before.moves.move;
@@ -26,7 +40,9 @@ static struct maybe find_share(const struct app *app, struct maybe turned)
         move_rod_share(&move[MOVE_ROD], setup_rod_turns(&app->before.setup), turned);
     const bool went_on = move[MOVE_SLOTS].done_by > 0 || move[MOVE_SADDLE].done_by > 0;
 
-    return share.given || turned.given || !went_on ? share : maybe_given(1);
+    if (share.given)
+        return share;
+    return !turned.given && went_on ? maybe_given(1) : share_read(app);
 }
 
 /* What the work lines say of one move. */
