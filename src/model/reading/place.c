@@ -77,3 +77,13 @@ struct maybe place_read_at(struct place place, enum field_id field, int string, 
 {
     return record_entered(&place.record, place_key_at(place, field, string, fret));
 }
+
+bool place_reads_any(struct place place, enum field_id field, int string)
+{
+    const struct record *record = &place.record;
+    const struct reading_key first = place_key_at(place, field, string, 0);
+    const struct reading_key last = place_key_at(place, field, string, FRETS_MAX);
+    const size_t at = record_lower_bound(record, &first);
+
+    return at < record->count && reading_key_compare(&record->readings[at].key, &last) <= 0;
+}

@@ -39,4 +39,8 @@ struct reading_key place_key_at(struct place place, enum field_id field, int str
 struct maybe place_read(struct place place, enum field_id field);
 struct maybe place_read_at(struct place place, enum field_id field, int string, int fret);
 
+/* Whether there is any such reading of a string, at whatever fret; string 0 for those of the neck.
+ * Quicker than to ask for each fret, of which most passes have none. */
+bool place_reads_any(struct place place, enum field_id field, int string);
+
 #endif

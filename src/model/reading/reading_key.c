@@ -307,13 +307,6 @@ static bool parse_name(const char *text, const struct field *field, struct readi
     return *text == '\0';
 }
 
-/* A section as spelled. */
-struct named_section {
-    enum section section;
-    int numbers[2];
-    int changed_in; /* the visit, of a section of changes; else 0 */
-};
-
 /* The section that is spelled so, from those before `end`; `end` when none is. */
 static enum section find_plain(const char *text, enum section end, int ret_numbers[2])
 {
@@ -324,9 +317,9 @@ static enum section find_plain(const char *text, enum section end, int ret_numbe
     return (enum section)s;
 }
 
-static bool find_section(const char *text, struct named_section *ret_named)
+bool reading_section_parse(const char *text, struct reading_section *ret_section)
 {
-    struct named_section named = {.section = SECTION_COUNT_};
+    struct reading_section named = {.section = SECTION_COUNT_};
     const char *rest = text;
 
     named.section = find_plain(text, SECTION_COUNT_, named.numbers);
@@ -336,15 +329,15 @@ static bool find_section(const char *text, struct named_section *ret_named)
         if (named.section == SECTION_VISIT || named.section == SECTION_PROFILE)
             return false;
     }
-    *ret_named = named;
+    *ret_section = named;
     return named.section < SECTION_COUNT_;
 }
 
 bool reading_key_is_section(const char *section)
 {
-    struct named_section named;
+    struct reading_section named;
 
-    return find_section(section, &named);
+    return reading_section_parse(section, &named);
 }
 
 /* The first field of a section; they are in the order of their sections. */
@@ -363,25 +356,22 @@ static int first_field(int section)
     return low;
 }
 
-/* Any field that goes by these names; false for none. */
-static bool find_key(const char *section, const char *name, struct reading_key *ret_key)
+/* Any field that goes by this name there; false for none. */
+static bool find_key(const struct reading_section *section, const char *name,
+                     struct reading_key *ret_key)
 {
-    struct named_section named;
-
-    if (!find_section(section, &named))
-        return false;
-    for (int id = first_field((int)named.section);
-         id < FIELD_COUNT_ && section_of[id] == named.section; id++) {
+    for (int id = first_field((int)section->section);
+         id < FIELD_COUNT_ && section_of[id] == section->section; id++) {
         const struct field *field = field_get((enum field_id)id);
-        struct reading_key key = {.field = field->id, .visit = named.changed_in};
+        struct reading_key key = {.field = field->id, .visit = section->changed_in};
 
         if (!parse_name(name, field, &key))
             continue;
-        if (named.section == SECTION_STRING)
-            key.string = named.numbers[0];
-        else if (named.changed_in == 0)
-            key.visit = named.numbers[0];
-        key.part = named.numbers[1];
+        if (section->section == SECTION_STRING)
+            key.string = section->numbers[0];
+        else if (section->changed_in == 0)
+            key.visit = section->numbers[0];
+        key.part = section->numbers[1];
         *ret_key = key;
         return true;
     }
@@ -395,12 +385,15 @@ static bool cannot_be(const struct reading_key *key)
 
 bool reading_key_is_correction(const char *section, const char *name)
 {
+    struct reading_section named;
     struct reading_key key;
 
-    return find_key(section, name, &key) && cannot_be(&key);
+    return reading_section_parse(section, &named) && find_key(&named, name, &key) &&
+           cannot_be(&key);
 }
 
-enum status reading_key_parse(const char *section, const char *name, struct reading_key *ret_key)
+enum status reading_section_find(const struct reading_section *section, const char *name,
+                                 struct reading_key *ret_key)
 {
     struct reading_key key;
 
@@ -408,4 +401,12 @@ enum status reading_key_parse(const char *section, const char *name, struct read
         return STATUS_NOT_FOUND;
     *ret_key = key;
     return STATUS_OK;
+}
+
+enum status reading_key_parse(const char *section, const char *name, struct reading_key *ret_key)
+{
+    struct reading_section named;
+
+    return reading_section_parse(section, &named) ? reading_section_find(&named, name, ret_key)
+                                                  : STATUS_NOT_FOUND;
 }

@@ -58,6 +58,20 @@ void reading_key_name(const struct reading_key *key, struct strbuf *out);
 /* The reverse: STATUS_NOT_FOUND when no field goes by these names, or a change of it cannot be. */
 enum status reading_key_parse(const char *section, const char *name, struct reading_key *ret_key);
 
+/* A section as spelled, so that many names in it can be looked up. */
+struct reading_section {
+    enum section section;
+    int numbers[2];
+    int changed_in; /* the visit, of a section of changes; else 0 */
+};
+
+/* False when no section is spelled so, its numbers in range. */
+bool reading_section_parse(const char *text, struct reading_section *ret_section);
+
+/* As reading_key_parse. */
+enum status reading_section_find(const struct reading_section *section, const char *name,
+                                 struct reading_key *ret_key);
+
 /* Whether these are the names of a change of what is the same in all visits. */
 bool reading_key_is_correction(const char *section, const char *name);
 

@@ -146,9 +146,10 @@ static void add_relief(struct setup *setup, int fret, double gap_mm, struct find
 static void read_reliefs(struct setup *setup, struct place place, struct findings *findings)
 {
     const struct maybe gap = place_read(place, FIELD_RELIEF);
+    const int last = place_reads_any(place, FIELD_RELIEF_AT, 0) ? FRETS_MAX : -1;
     bool named = false;
 
-    for (int fret = 0; fret <= FRETS_MAX; fret++) {
+    for (int fret = 0; fret <= last; fret++) {
         const struct maybe at = place_read_at(place, FIELD_RELIEF_AT, 0, fret);
 
         if (!at.given)
@@ -180,13 +181,14 @@ static void find_unsure(struct place place, enum field_id field, int strings,
 static void read_pass(struct setup *setup, struct place place, struct findings *findings)
 {
     const struct board *board = &setup->board;
+    const bool any_spot = place_reads_any(place, FIELD_SPOT, 0);
     struct maybe *read;
     enum field_id field;
     int string;
 
     if (board->has_curve)
         read_reliefs(setup, place, findings);
-    for (int fret = 1; fret <= board->frets; fret++)
+    for (int fret = 1; any_spot && fret <= board->frets; fret++)
         setup->spot_mm[fret] = place_read_at(place, FIELD_SPOT, 0, fret);
     for (int i = 0; (read = setup_reading(setup, i, &field, &string)); i++)
         *read = place_read_at(place, field, string, 0);

@@ -48,19 +48,20 @@ static int take_chunk(const char *name, size_t *ret_length)
  * Finds the reading that a key line belongs to. Only a text continues in name.N, and no text has a
  * number in its own name, so the two cannot be confused.
  */
-static bool resolve(const struct ini_entry *entry, struct profile_line *ret_line)
+static bool resolve(const struct reading_section *section, const struct ini_entry *entry,
+                    struct profile_line *ret_line)
 {
     struct profile_line line = {.line = entry->line};
     char name[64];
     size_t length;
 
-    if (reading_key_parse(entry->section, entry->name, &line.key) != STATUS_OK) {
+    if (reading_section_find(section, entry->name, &line.key) != STATUS_OK) {
         line.chunk = take_chunk(entry->name, &length);
         if (line.chunk == 0 || length >= sizeof name)
             return false;
         memcpy(name, entry->name, length);
         name[length] = '\0';
-        if (reading_key_parse(entry->section, name, &line.key) != STATUS_OK ||
+        if (reading_section_find(section, name, &line.key) != STATUS_OK ||
             field_get(line.key.field)->kind != KIND_TEXT)
             return false;
     }
@@ -93,6 +94,10 @@ static void report_unknown(const struct loader *loader, const struct ini_entry *
 
 static void resolve_entries(struct loader *loader)
 {
+    struct reading_section section;
+    const char *spelled = NULL; /* the section's name: one text for all its entries */
+    bool known = false;
+
     for (size_t i = 0; i < loader->entries.count; i++) {
         const struct ini_entry *entry = &loader->entries.items[i];
         struct found *found = &loader->found[loader->found_count];
@@ -100,7 +105,10 @@ static void resolve_entries(struct loader *loader)
         if (entry->zero)
             report(loader, entry->line, PROBLEM_NOTE, "%00 means nothing and is left as it is");
         found->entry = entry;
-        if (resolve(entry, &found->at))
+        if (entry->section != spelled)
+            known = reading_section_parse(entry->section, &section);
+        spelled = entry->section;
+        if (known && resolve(&section, entry, &found->at))
             loader->found_count++;
         else
             report_unknown(loader, entry);
