@@ -43,7 +43,7 @@ struct maybe explain_item(const struct derived *derived, enum setup_item item, i
         return maybe_absent();
     switch (item) {
     case ITEM_X_FIRST:
-        return find_station(board, lane, 1, true);
+        return find_station(board, lane, board_gap_fret(board, lane), true);
     case ITEM_X_ACTION:
         return find_station(board, lane, board->action_fret, true);
     case ITEM_X_LOW_END:
@@ -57,11 +57,11 @@ struct maybe explain_item(const struct derived *derived, enum setup_item item, i
     case ITEM_REACH:
         return find_reach(board);
     case ITEM_Z_FIRST:
-        return find_crown(derived, lane, 1, false);
+        return find_crown(derived, lane, board_gap_fret(board, lane), false);
     case ITEM_Z_ACTION:
         return find_crown(derived, lane, board->action_fret, false);
     case ITEM_Z_FIRST_AFTER:
-        return find_crown(derived, lane, 1, true);
+        return find_crown(derived, lane, board_gap_fret(board, lane), true);
     case ITEM_Z_ACTION_AFTER:
         return find_crown(derived, lane, board->action_fret, true);
     case ITEM_ACTION_WANTED:

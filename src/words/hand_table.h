@@ -19,8 +19,8 @@ HAND(TILT, NONE, "how far the neck turns against the body as it bends, and lifts
 HAND(ACTION, RULE, "the open # stands % over the crown at the action fret", "", "")
 HAND(NUT_GAP, FEELER, "the open # clears the crown of fret @ by %",
      "the open # lies on fret @ already, % too low", "the open # just touches fret @")
-HAND(NUT_HEIGHT, FEELER, "the bottom of slot # is % over the line of the crowns; no gauge reads this, but the slot move follows from it",
-     "the bottom of slot # is % under the line of the crowns", "")
+HAND(NUT_HEIGHT, FEELER, "the bottom of the slot of # is % over the line of the crowns; no gauge reads this, but the slot move follows from it",
+     "the bottom of the slot of # is % under the line of the crowns", "")
 HAND(SADDLE_HEIGHT, RULE, "the saddle under # is % over the line of the crowns; the saddle move follows from it",
      "the saddle under # is % under the line of the crowns", "")
 HAND(ACTION_AFTER_ROD, RULE, "with the relief set, # will read % of action: measure again before slots and saddle", "", "")
@@ -28,8 +28,8 @@ HAND(GAP_AFTER_ROD, FEELER, "with the relief set, # will clear fret @ by %",
      "with the relief set, # will lie on fret @", "")
 HAND(GAP_AT_TARGET, FEELER, "once the action is right, # will clear fret @ by %: judge the slot by this, not by what it reads now",
      "once the action is right, # will lie on fret @: its slot is too deep", "")
-HAND(SLOT_CHANGE, FEELER, "slot # is too deep by %: fill it, or shim the nut", "file slot # deeper by %",
-     "leave slot # as it is")
+HAND(SLOT_CHANGE, FEELER, "the slot of # is too deep by %: fill it, or shim the nut", "file the slot of # deeper by %",
+     "leave the slot of # as it is")
 HAND(ACTION_AFTER_NUT, RULE, "with the slots done, # will read % of action", "", "")
 HAND(SADDLE_CHANGE, FEELER, "raise the saddle under # by %", "lower the saddle under # by %",
      "leave the saddle under # as it is")

@@ -304,6 +304,8 @@ static void what_is_said_of_a_course_names_it(void **state)
     explain_figure(&from, FIGURE_SADDLE_CHANGE, 11, &why);
     assert_non_null(strstr(why.lines[0].text, "saddle under course 6 by"));
     assert_non_null(strstr(why.lines[1].text, "course 6, saddle"));
+    explain_figure(&from, FIGURE_SLOT_CHANGE, 11, &why);
+    assert_non_null(strstr(why.lines[0].text, "slot of course 6"));
     explain_figure(&from, FIGURE_SADDLE_CHANGE, 12, &why);
     assert_non_null(strstr(why.lines[1].text, "string 12, saddle"));
     assert_non_null(strstr(why.lines[1].text, "from its course"));

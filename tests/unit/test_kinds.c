@@ -6,6 +6,7 @@
 
 #include "leaf/pitch/leaf_pitch.h"
 #include "words/explain.h"
+#include "words/explain_item.h"
 #include "words/pitch_plan.h"
 
 /* A short string, and a board without frets, beyond what every kind shows at the bench
@@ -92,6 +93,8 @@ static void why_names_the_fret_that_a_short_string_crosses(void **state)
     (void)state;
     explain_figure(&from, FIGURE_NUT_GAP, 5, &why);
     assert_non_null(strstr(why.lines[0].text, "the open string 5 clears the crown of fret 6 by"));
+    assert_near(assert_given(explain_item(&app->now, ITEM_X_FIRST, 5)),
+                666.75 * (pow(2, -5 / 12.0) - pow(2, -6 / 12.0)), 1e-9);
     bench_close(app);
 }
 
