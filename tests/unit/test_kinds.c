@@ -98,6 +98,33 @@ static void why_names_the_fret_that_a_short_string_crosses(void **state)
     bench_close(app);
 }
 
+/* Four strings that are .5 mm too high at fret 12 want one cut, the
+ * fifth, higher still, has a notch of its own, and raises nothing. */
+static void a_short_string_does_not_tilt_the_saddles_bottom(void **state)
+{
+    static const char readings[] =
+        "targets action_bass = 2 mm\ntargets action_treble = 2 mm\n"
+        "targets nut_gap_bass = .4 mm\ntargets nut_gap_treble = .4 mm\n"
+        "visit.1.pass.1 relief = .008 in\n"
+        "visit.1.pass.1 nut_gap.4 = .4 mm\nvisit.1.pass.1 nut_gap.3 = .4 mm\n"
+        "visit.1.pass.1 nut_gap.2 = .4 mm\nvisit.1.pass.1 nut_gap.1 = .4 mm\n"
+        "visit.1.pass.1 action.5 = 1 mm\nvisit.1.pass.1 action.4 = 2.5 mm\n"
+        "visit.1.pass.1 action.3 = 2.5 mm\nvisit.1.pass.1 action.2 = 2.5 mm\n"
+        "visit.1.pass.1 action.1 = 2.5 mm\n";
+    struct app *app = bench_open(banjo, readings, LEAF_BENCH);
+
+    (void)state;
+    for (int s = 1; s <= 4; s++) {
+        assert_true(figure(app, FIGURE_SADDLE_CHANGE, s) < -0.9);
+        assert_near(figure(app, FIGURE_SADDLE_BOTTOM, s), figure(app, FIGURE_SADDLE_CHANGE, s),
+                    1e-9);
+        assert_near(figure(app, FIGURE_SADDLE_TOP, s), 0, 1e-9);
+    }
+    assert_true(figure(app, FIGURE_SADDLE_CHANGE, 5) > 0.9);
+    assert_false(figures_get(&app->now.figures, FIGURE_SADDLE_BOTTOM, 5).given);
+    bench_close(app);
+}
+
 /* Whether a finding says it of that string. */
 static bool is_found(const struct app *app, enum finding_id id, int number)
 {
@@ -211,6 +238,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_short_string_is_a_whole_one_on_a_shorter_board),
         cmocka_unit_test(a_short_strings_octave_comes_first),
+        cmocka_unit_test(a_short_string_does_not_tilt_the_saddles_bottom),
         cmocka_unit_test(why_names_the_fret_that_a_short_string_crosses),
         cmocka_unit_test(a_string_that_cannot_start_there_is_a_full_one),
         cmocka_unit_test(some_string_starts_at_the_nut),

@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "model/setup/move_find.h"
+#include "model/setup/straight_cut.h"
 #include "model/setup/survey_rod.h"
 #include "model/setup/uncertainty.h"
 
@@ -184,24 +185,18 @@ struct maybe move_part(struct maybe now, struct maybe then, struct maybe share)
 bool move_straight_cut(const struct move *saddle, const struct outfit *outfit,
                        double *ret_treble_mm, double *ret_bass_mm)
 {
-    const struct move_amount *amount = saddle->string;
-    int lowest = outfit->strings;
-    double raise = 0;
+    double change_mm[STRINGS_MAX + 1];
 
-    /* A string that starts higher up the neck gets its height from a notch of its own. */
-    while (lowest > 1 && outfit->from_fret[lowest] > 0)
-        lowest--;
-    for (int s = 1; s <= lowest; s++)
-        if (!amount[s].due)
-            return false;
-    if (lowest < 1)
+    if (outfit->strings < 1)
         return false;
-    const int last = outfit_step(outfit, lowest);
-    const double slope = last > 0 ? (amount[lowest].value - amount[1].value) / last : 0;
-    for (int s = 1; s <= lowest; s++)
-        raise = fmax(raise, amount[s].value - (amount[1].value + slope * outfit_step(outfit, s)));
-    *ret_treble_mm = amount[1].value + raise;
-    *ret_bass_mm = amount[lowest].value + raise;
+    for (int s = 1; s <= outfit->strings; s++) {
+        change_mm[s] = saddle->string[s].value;
+        if (!saddle->string[s].due && outfit_has_slot(outfit, s))
+            return false;
+    }
+    const struct straight_cut cut = straight_cut_find(outfit, change_mm);
+    *ret_treble_mm = cut.treble_mm;
+    *ret_bass_mm = cut.bass_mm;
     return true;
 }
 

@@ -170,9 +170,8 @@ struct maybe move_rod_share(const struct move *rod, bool rod_turns, struct maybe
 /* Between what is and what will be, `share` of the way; absent where any of them is. */
 struct maybe move_part(struct maybe now, struct maybe then, struct maybe share);
 
-/* The straight cut of a blank, from the amounts that are due: what comes off under string 1 and
- * under the last, the line through the outer two raised until no string's amount lies above it.
- * False where not all strings are due. */
+/* The straight cut of a blank, from the amounts that are due: what the saddle moves by under the
+ * outer two strings of straight_cut.h. False where not all that it is for are due. */
 bool move_straight_cut(const struct move *saddle, const struct outfit *outfit,
                        double *ret_treble_mm, double *ret_bass_mm);
 

@@ -4,6 +4,8 @@
 #include <math.h>
 #include <stddef.h>
 
+#include "model/setup/straight_cut.h"
+
 /* What one solution hands from step to step. */
 struct solution {
     const struct setup *setup;
@@ -285,27 +287,24 @@ static void solve_strings(struct solution *solution)
     }
 }
 
-/* A blank is sanded with one straight cut at the bottom; what the cut leaves comes off the
- * top, never on: the line is raised until no string's change lies above it. */
 static void cut_blank(struct solution *solution)
 {
+    const struct outfit *outfit = &solution->setup->outfit;
     const int strings = solution->board->strings;
-    double change[STRINGS_MAX + 1], raise = 0;
+    double change[STRINGS_MAX + 1] = {0};
 
     for (int s = 1; s <= strings; s++) {
         const struct maybe one = figures_get(solution->figures, FIGURE_SADDLE_CHANGE, s);
 
-        if (!one.given)
+        if (!one.given && outfit_has_slot(outfit, s))
             return;
         change[s] = one.value;
     }
-    const struct outfit *outfit = &solution->setup->outfit;
-    const int last = outfit_last_step(outfit);
-    const double slope = last > 0 ? (change[strings] - change[1]) / last : 0;
-    for (int s = 1; s <= strings; s++)
-        raise = fmax(raise, change[s] - (change[1] + slope * outfit_step(outfit, s)));
+    const struct straight_cut cut = straight_cut_find(outfit, change);
     for (int s = 1; s <= strings; s++) {
-        const double bottom = change[1] + slope * outfit_step(outfit, s) + raise;
+        if (!outfit_has_slot(outfit, s))
+            continue;
+        const double bottom = straight_cut_at(&cut, outfit, s);
 
         put(solution, FIGURE_SADDLE_BOTTOM, s, bottom);
         put(solution, FIGURE_SADDLE_TOP, s, change[s] - bottom);
