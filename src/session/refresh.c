@@ -91,17 +91,25 @@ static void name_note(struct app *app, const struct route_cell *cell)
                            pitch_accidental(app->entry.text) < 0, &words);
 }
 
-/* Refuses frets that the board does not have: 19 on a board of 18 is a slip, and 35 was 3 and 5. */
+/* Refuses frets that the board does not have: 19 on a board of 18 is a slip, and 35 was 3 and 5;
+ * and those before the string's own nut. */
 static void limit_frets(struct app *app, const struct field *field)
 {
-    const int frets = app->now.setup.board.frets;
+    const struct board *board = &app->now.setup.board;
+    const int string = app_string(app), start = board->start_fret[string];
 
-    if (field->kind != KIND_FRETS || !app->entry_view.good || !app->now.setup.has_board ||
-        (uint64_t)app->entry_view.value >> frets <= 1)
+    if (field->kind != KIND_FRETS || !app->entry_view.good || !app->now.setup.has_board)
+        return;
+    const uint64_t notes = (uint64_t)app->entry_view.value, before = (UINT64_C(1) << start) - 2;
+    const bool beyond = notes >> board->frets > 1;
+    if (!beyond && (start == 0 || !(notes & before)))
         return;
     struct strbuf words = STRBUF(app->entry_view.words);
     app->entry_view.good = false;
-    strbuf_addf(&words, "this board ends at fret %d; type frets as 3 5 or 3+5", frets);
+    if (beyond)
+        strbuf_addf(&words, "this board ends at fret %d; type frets as 3 5 or 3+5", board->frets);
+    else
+        strbuf_addf(&words, "string %d starts at fret %d; its open note is 0", string, start);
 }
 
 static void look_at_entry(struct app *app, const struct field *field)

@@ -306,6 +306,22 @@ static void the_note_looked_at_is_one_of_the_string(void **state)
     bench_close(app);
 }
 
+/* Fret 3 lies before the nut of a string that starts at fret 5: it is refused, with the reason. */
+static void no_note_is_heard_before_a_short_strings_nut(void **state)
+{
+    struct app *app = start_record(build_record_full, STRINGS SHORT);
+
+    (void)state;
+    bench_press(app, "0+3");
+    assert_false(app->entry_view.good);
+    assert_non_null(strstr(app->entry_view.words, "string 6 starts at fret 5"));
+    bench_press(app, "{Enter}{Esc}");
+    assert_null(bench_text(app, "visit.1.pass.1 buzz.6"));
+    bench_press(app, "0+5+7{Enter}");
+    assert_string_equal(bench_text(app, "visit.1.pass.1 buzz.6"), "0 5 7");
+    bench_close(app);
+}
+
 static void odd_boards_hold_nothing(void **state)
 {
     static const char *const boards[] = {
@@ -342,6 +358,7 @@ int main(void)
         cmocka_unit_test(a_short_string_is_tightest_open),
         cmocka_unit_test(a_short_strings_buzz_asks_for_nothing_entered),
         cmocka_unit_test(the_note_looked_at_is_one_of_the_string),
+        cmocka_unit_test(no_note_is_heard_before_a_short_strings_nut),
         cmocka_unit_test(odd_boards_hold_nothing),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
