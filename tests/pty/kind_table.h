@@ -15,7 +15,7 @@
  * worked out without the program.
  */
 
-enum { KIND_ROWS = 6, KIND_MOVES = 4, KIND_STRINGS = 12, KIND_WORDS = 24 };
+enum { KIND_ROWS = 6, KIND_MOVES = 4, KIND_STRINGS = 12, KIND_WORDS = 28 };
 
 /* A row of the bench. '%' in the prompt is each of `columns` in turn, as the screen numbers them;
  * without columns the row has one cell. */

@@ -57,7 +57,9 @@ const struct kind kinds_of_others[] = {
               {"treble exposure", NULL, "4", "4"}},
      .readings = 11,
      .moves = {{"slots", "file"}},
-     .words = {{"Bench", "4 G4"},
+     .words = {{"History", "!rod turned"},
+               {"History", "exposure"},
+               {"Bench", "4 G4"},
                {"Next", "!turns"}},
      /* String 4 is higher than string 3. Nylon of 1130 kg/m3 and 700 N/mm2 stretches as it is tuned:
         l = (1 + sqrt(1 + 4 rho (2 L f)^2 / E)) / 2, and mu is that of the slack string over l. */
@@ -82,7 +84,9 @@ const struct kind kinds_of_others[] = {
                {"Intake", "!least exposure"},
                {"Intake", "!exposure wanted"},
                {"Bench", "5 G4"},
-               {"Work", "bridge"}},
+               {"Work", "bridge"},
+               {"History", "!exposure"},
+               {"History", "rod turned"}},
      /* The fifth string begins at fret 5: 666.75 mm * 2^(-5/12) = 499.498 mm sound, on G4, 391.995 Hz.
         .010 in is .39777 g/m: .39777e-3 (2 * .499498 * 391.995)^2 = 60.998 N. Its length times its
         pitch is that of string 1 on D4, and so is its pull. */
@@ -170,7 +174,11 @@ const struct kind kinds_of_others[] = {
                {"Neck", "no curve to work out"},
                {"Intake", "!least exposure"},
                {"Intake", "!relief target"},
-               {"Intake", "!touch"}},
+               {"Intake", "!touch"},
+               {"History", "at nut"},
+               {"History", "!relief"},
+               {"History", "!exposure"},
+               {"History", "!rod turned"}},
      .strings = {{1, 293.6648, 114.7263}, {2, 246.9417, 102.6723}, {3, 195.9977, 128.4711},
                  {4, 146.8324, 135.0729}, {5, 123.4708, 154.9198}, {6, 97.9989, 144.1365}}},
 };

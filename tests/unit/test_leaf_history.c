@@ -166,10 +166,11 @@ static const char *spelled(enum history_row row, double value, bool change, bool
 {
     static char memory[32];
     const struct shop_units units = metric ? shop_units_metric() : shop_units_inch();
+    const struct outfit outfit = outfit_plain(6);
     struct strbuf out = STRBUF(memory);
 
     strbuf_clear(&out);
-    history_add(&out, row, value, change, &units);
+    history_add(&out, &outfit, row, value, change, &units);
     return memory;
 }
 

@@ -79,8 +79,8 @@ static enum figure_id find_due_figure(const struct derived *derived)
 {
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
         if (move_is_open(&derived->moves.move[kind]))
-            return move_figure((enum move_kind)kind);
-    return move_figure(MOVE_ROD);
+            return move_explained(&derived->setup.outfit, (enum move_kind)kind);
+    return move_explained(&derived->setup.outfit, MOVE_ROD);
 }
 
 static enum figure_id find_figure(const struct app *app)

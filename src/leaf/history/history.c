@@ -17,7 +17,7 @@ struct history_row_info {
     enum figure_id figure;
 };
 
-static struct history_row_info info_of(enum history_row row)
+static struct history_row_info info_of(const struct outfit *outfit, enum history_row row)
 {
     static const struct history_row_info others[HISTORY_ROW_COUNT_ - HISTORY_TURN] = {
         [HISTORY_TURN - HISTORY_TURN] = {"rod turned", FIELD_ROD_TURN, FIGURE_RELIEF},
@@ -25,7 +25,7 @@ static struct history_row_info info_of(enum history_row row)
         [HISTORY_TEMPERATURE - HISTORY_TURN] = {"temperature", FIELD_TEMPERATURE, FIGURE_EMC},
         [HISTORY_EMC - HISTORY_TURN] = {"EMC", FIELD_HUMIDITY, FIGURE_EMC},
     };
-    const struct bench_row *bench = history_bench_row(row);
+    const struct bench_row *bench = history_bench_row(outfit, row);
 
     if (!bench)
         return others[row - HISTORY_TURN];
@@ -34,9 +34,9 @@ static struct history_row_info info_of(enum history_row row)
                                                                     : bench->explained[END_BASS]};
 }
 
-const struct bench_row *history_bench_row(enum history_row row)
+const struct bench_row *history_bench_row(const struct outfit *outfit, enum history_row row)
 {
-    return row < HISTORY_TURN ? bench_row_get((enum bench_row_id)row) : NULL;
+    return row < HISTORY_TURN ? bench_row_in(outfit, (int)row) : NULL;
 }
 
 static struct history_value of_entered(struct maybe entered)
@@ -153,6 +153,36 @@ void history_make(const struct record *record, const struct history_index *index
     }
 }
 
+static bool is_given(const struct history *history, int row)
+{
+    for (int i = 0; i < history->count; i++)
+        for (int side = 0; side < HISTORY_SIDE_COUNT_; side++)
+            if (history->passes[i].value[row][side].given)
+                return true;
+    return false;
+}
+
+bool history_has_row(const struct history *history, enum history_row row)
+{
+    const struct outfit *outfit = &history->outfit;
+    const struct bench_row *bench = history_bench_row(outfit, row);
+
+    /* Before the strings are entered, nothing is asked of them. */
+    if (outfit->strings == 0 || is_given(history, (int)row))
+        return true;
+    return bench ? bench_row_is_asked(bench, outfit)
+                 : row != HISTORY_TURN || outfit_asks(outfit, FIELD_ROD_TURN, 0);
+}
+
+int history_rows_before(const struct history *history, int row)
+{
+    int count = 0;
+
+    while (row-- > 0)
+        count += history_has_row(history, (enum history_row)row);
+    return count;
+}
+
 int history_last_visit(const struct history *history, int at)
 {
     const int visit = at >= 0 && at < history->count ? history->passes[at].visit : 0;
@@ -178,33 +208,35 @@ bool history_change(const struct history *history, int from, int to, enum histor
 
 const char *history_row_name(const struct outfit *outfit, enum history_row row)
 {
-    return row < HISTORY_TURN ? bench_row_in(outfit, (int)row)->label : info_of(row).name;
+    return info_of(outfit, row).name;
 }
 
-enum figure_id history_row_figure(enum history_row row)
+enum figure_id history_row_figure(const struct outfit *outfit, enum history_row row)
 {
-    return info_of(row).figure;
+    return info_of(outfit, row).figure;
 }
 
-static enum unit unit_of(enum history_row row, const struct shop_units *units)
+static enum unit unit_of(const struct outfit *outfit, enum history_row row,
+                         const struct shop_units *units)
 {
-    return field_bare_unit(field_get(info_of(row).field), units);
+    return field_bare_unit(field_get(info_of(outfit, row).field), units);
 }
 
-const char *history_row_unit(enum history_row row, const struct shop_units *units)
+const char *history_row_unit(const struct outfit *outfit, enum history_row row,
+                             const struct shop_units *units)
 {
-    return amount_unit(unit_of(row, units));
+    return amount_unit(unit_of(outfit, row, units));
 }
 
-bool history_is_length(enum history_row row)
+bool history_is_length(const struct outfit *outfit, enum history_row row)
 {
-    return field_get(info_of(row).field)->quantity == QUANTITY_LENGTH;
+    return field_get(info_of(outfit, row).field)->quantity == QUANTITY_LENGTH;
 }
 
-void history_add(struct strbuf *out, enum history_row row, double value, bool change,
-                 const struct shop_units *units)
+void history_add(struct strbuf *out, const struct outfit *outfit, enum history_row row,
+                 double value, bool change, const struct shop_units *units)
 {
-    const enum unit unit = unit_of(row, units);
+    const enum unit unit = unit_of(outfit, row, units);
 
     if (unit_quantity(unit) == QUANTITY_LENGTH) {
         amount_add(out, value, unit, change);

@@ -75,23 +75,30 @@ int history_last_visit(const struct history *history, int at);
 bool history_change(const struct history *history, int from, int to, enum history_row row,
                     enum history_side side, double *ret_change);
 
+/* Whether the instrument has that row: what is asked of it, or was read all the same. */
+bool history_has_row(const struct history *history, enum history_row row);
+
+/* How many rows that it has stand above one; above HISTORY_ROW_COUNT_ all of them. */
+int history_rows_before(const struct history *history, int row);
+
 /* The row of the bench that it shows; NULL for the others. */
-const struct bench_row *history_bench_row(enum history_row row);
+const struct bench_row *history_bench_row(const struct outfit *outfit, enum history_row row);
 
 /* "relief", "nut gap" ...; under a bar the heights at the ends have rows of theirs. */
 const char *history_row_name(const struct outfit *outfit, enum history_row row);
 
 /* The figure that `?` explains in a row: the one shown, or one that the reading goes into. */
-enum figure_id history_row_figure(enum history_row row);
+enum figure_id history_row_figure(const struct outfit *outfit, enum history_row row);
 
 /* The unit of a row as its heading shows it: "in", "/64", "turn", "%". */
-const char *history_row_unit(enum history_row row, const struct shop_units *units);
+const char *history_row_unit(const struct outfit *outfit, enum history_row row,
+                             const struct shop_units *units);
 
 /* Appends a value of a row, or with `change` a change, without its unit. */
-void history_add(struct strbuf *out, enum history_row row, double value, bool change,
-                 const struct shop_units *units);
+void history_add(struct strbuf *out, const struct outfit *outfit, enum history_row row,
+                 double value, bool change, const struct shop_units *units);
 
 /* Whether a row holds lengths, which are written with the decimals of their gauge. */
-bool history_is_length(enum history_row row);
+bool history_is_length(const struct outfit *outfit, enum history_row row);
 
 #endif

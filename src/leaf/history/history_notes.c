@@ -133,7 +133,8 @@ static void note_rod(struct maker *maker)
     strbuf_add(&out, answers[rod.answer]);
     if (rod.next_turn.given) {
         strbuf_add(&out, "; next ");
-        history_add(&out, HISTORY_TURN, fabs(rod.next_turn.value), false, maker->units);
+        history_add(&out, &maker->history->outfit, HISTORY_TURN, fabs(rod.next_turn.value), false,
+                    maker->units);
         strbuf_add(&out, rod.next_turn.value > 0 ? " tighter" : " slacker");
     }
 }
@@ -190,7 +191,8 @@ static void note_movement(struct maker *maker)
         return;
     struct strbuf out = add_note(maker);
     strbuf_add(&out, "EMC ");
-    history_add(&out, HISTORY_EMC, movement.emc_change_pct, true, maker->units);
+    history_add(&out, &maker->history->outfit, HISTORY_EMC, movement.emc_change_pct, true,
+                maker->units);
     strbuf_addf(&out, " %% since visit %d: ", movement.since);
     add_movement(maker, &movement, &out);
 }
@@ -208,13 +210,13 @@ static void note_last_visit(struct maker *maker)
     strbuf_addf(&out,
                 "%s since the end of visit %d: ", history_row_name(&history->outfit, maker->row),
                 history->passes[last].visit);
-    history_add(&out, maker->row, bass, true, maker->units);
+    history_add(&out, &maker->history->outfit, maker->row, bass, true, maker->units);
     if (history_change(history, last, maker->at, maker->row, HISTORY_TREBLE, &treble)) {
         strbuf_add(&out, " and ");
-        history_add(&out, maker->row, treble, true, maker->units);
+        history_add(&out, &maker->history->outfit, maker->row, treble, true, maker->units);
     }
     strbuf_add_char(&out, ' ');
-    strbuf_add(&out, history_row_unit(maker->row, maker->units));
+    strbuf_add(&out, history_row_unit(&maker->history->outfit, maker->row, maker->units));
 }
 
 static void note_next_check(struct maker *maker)
@@ -288,7 +290,7 @@ void history_notes_make(const struct record *record, const struct history *histo
                           .units = units,
                           .notes = ret_notes};
     const bool climate = row >= HISTORY_HUMIDITY;
-    const struct bench_row *bench = history_bench_row(row);
+    const struct bench_row *bench = history_bench_row(&history->outfit, row);
     const bool rod = bench ? bench->move == MOVE_ROD : row == HISTORY_TURN;
 
     ret_notes->count = 0;

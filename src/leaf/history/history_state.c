@@ -23,10 +23,31 @@ int history_state_find(const struct app *app, struct history_index *ret_index)
     return at >= 0 ? at : ret_index->count - 1;
 }
 
+static int next_row(const struct history *history, int row, int by)
+{
+    do
+        row += by;
+    while (row >= 0 && row < HISTORY_ROW_COUNT_ &&
+           !history_has_row(history, (enum history_row)row));
+    return row;
+}
+
+static int shown_row(const struct history_state *state)
+{
+    return history_has_row(&state->history, state->row) ? (int)state->row
+                                                        : next_row(&state->history, -1, 1);
+}
+
+enum history_row history_state_row(const struct app *app)
+{
+    return (enum history_row)shown_row(history_state(app));
+}
+
 void history_state_move(struct history_state *state, const struct history_index *index, int at,
                         int passes, int rows)
 {
-    const int row = (int)state->row + rows;
+    const int shown = shown_row(state);
+    const int row = rows != 0 ? next_row(&state->history, shown, rows) : shown;
     int to = at + passes;
 
     if (to > index->count - 1)

@@ -26,7 +26,11 @@ void history_state_plan(struct app *app, struct place place);
  * are none. */
 int history_state_find(const struct app *app, struct history_index *ret_index);
 
-/* Looks at another pass or row, `passes` and `rows` further on; stops at the ends. */
+/* The row looked at: the first that the instrument has, where it has not that one. */
+enum history_row history_state_row(const struct app *app);
+
+/* Looks at another pass, `passes` further on, or at the next row down (1) or up (-1); stops at the
+ * ends. */
 void history_state_move(struct history_state *state, const struct history_index *index, int at,
                         int passes, int rows);
 

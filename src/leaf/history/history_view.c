@@ -16,7 +16,6 @@ enum {
     CHANGE = 14,      /* one comparison */
     WIDE = 100,       /* screens this wide show two comparisons */
     HEADING_ROWS = 2, /* date, pass */
-    GRID_ROWS = HEADING_ROWS + HISTORY_ROW_COUNT_,
     NOTES_MAX = 5
 };
 
@@ -107,16 +106,22 @@ static void draw_pass_heading(const struct view *view, int i)
     pen_put_cut(view->pen, view->row + 1, column + 1, CELL - 1, role, which_memory);
 }
 
+static int place_of_row(const struct view *view, enum history_row row)
+{
+    return view->row + HEADING_ROWS + history_rows_before(view->history, (int)row);
+}
+
 static void draw_label(const struct view *view, enum history_row row)
 {
-    const int at = view->row + HEADING_ROWS + (int)row;
-    const bool looked = history_state(view->app)->row == row;
+    const int at = place_of_row(view, row);
+    const bool looked = history_state_row(view->app) == row;
 
     if (looked)
         pen_put(view->pen, at, 0, 1, ROLE_MARK, ">");
     pen_put(view->pen, at, 1, LABEL - 5, looked ? ROLE_TAB_NOW : ROLE_LABEL,
             history_row_name(&view->history->outfit, row));
-    pen_put_right(view->pen, at, LABEL - 4, 4, ROLE_DIM, history_row_unit(row, &view->app->units));
+    pen_put_right(view->pen, at, LABEL - 4, 4, ROLE_DIM,
+                  history_row_unit(&view->history->outfit, row, &view->app->units));
 }
 
 /* Pads whole numbers so that they line up with those of the row that have a tenth. */
@@ -125,8 +130,8 @@ static void add_aligned(const struct view *view, enum history_row row, double va
 {
     const size_t before = out->length;
 
-    history_add(out, row, value, change, &view->app->units);
-    if (history_is_length(row) && !strchr(out->text + before, '.'))
+    history_add(out, &view->history->outfit, row, value, change, &view->app->units);
+    if (history_is_length(&view->history->outfit, row) && !strchr(out->text + before, '.'))
         strbuf_add(out, "  ");
 }
 
@@ -143,7 +148,7 @@ static void put_half(const struct view *view, int row, int column, int width, bo
 static int count_sides(const struct view *view, enum history_row row)
 {
     const int strings = view->app->now.setup.board.strings;
-    const struct bench_row *bench = history_bench_row(row);
+    const struct bench_row *bench = history_bench_row(&view->history->outfit, row);
 
     return bench && (bench_row_has_ends(bench) || (bench_row_by_string(bench) && strings != 1))
                ? HISTORY_SIDE_COUNT_
@@ -152,7 +157,7 @@ static int count_sides(const struct view *view, enum history_row row)
 
 static void draw_value(const struct view *view, int i, enum history_row row)
 {
-    const int at = view->row + HEADING_ROWS + (int)row, column = column_of(view, i) + 1;
+    const int at = place_of_row(view, row), column = column_of(view, i) + 1;
     const int sides = count_sides(view, row);
 
     for (int side = 0; side < sides; side++) {
@@ -171,7 +176,7 @@ static void draw_value(const struct view *view, int i, enum history_row row)
                                 : ROLE_VALUE,
                  memory);
     }
-    if (i != view->at || row != history_state(view->app)->row)
+    if (i != view->at || row != history_state_row(view->app))
         return;
     frame_set_role(view->pen->frame, at, column, CELL - 1, ROLE_CELL);
     view->pen->frame->cursor_row = at;
@@ -180,7 +185,7 @@ static void draw_value(const struct view *view, int i, enum history_row row)
 
 static void draw_change(const struct view *view, int from, enum history_row row, int column)
 {
-    const int at = view->row + HEADING_ROWS + (int)row;
+    const int at = place_of_row(view, row);
     const int sides = count_sides(view, row);
     double change;
 
@@ -207,7 +212,8 @@ static void draw_changes(const struct view *view, int from, int column)
     strbuf_addf(&text, visit ? "visit %d" : "pass %d", visit ? since->visit : since->pass);
     pen_put_right(view->pen, view->row + 1, column, CHANGE - 1, ROLE_LABEL, memory);
     for (int row = 0; row < HISTORY_ROW_COUNT_; row++)
-        draw_change(view, from, (enum history_row)row, column);
+        if (history_has_row(view->history, (enum history_row)row))
+            draw_change(view, from, (enum history_row)row, column);
 }
 
 static void draw_grid(const struct view *view)
@@ -219,11 +225,13 @@ static void draw_grid(const struct view *view)
     pen_put(view->pen, view->row, 1, LABEL - 2, ROLE_DIM, "visit");
     pen_put(view->pen, view->row + 1, 1, LABEL - 2, ROLE_DIM, "bass, treble");
     for (int row = 0; row < HISTORY_ROW_COUNT_; row++)
-        draw_label(view, (enum history_row)row);
+        if (history_has_row(view->history, (enum history_row)row))
+            draw_label(view, (enum history_row)row);
     for (int i = view->left; i < view->left + view->shown; i++) {
         draw_pass_heading(view, i);
         for (int row = 0; row < HISTORY_ROW_COUNT_; row++)
-            draw_value(view, i, (enum history_row)row);
+            if (history_has_row(view->history, (enum history_row)row))
+                draw_value(view, i, (enum history_row)row);
     }
     if (before >= 0)
         draw_changes(view, before, column);
@@ -291,7 +299,7 @@ static void draw_notes(const struct pen *pen, const struct history_notes *notes,
 
 static void draw_trends(const struct view *view, int row, int rows)
 {
-    const enum history_row looked = history_state(view->app)->row;
+    const enum history_row looked = history_state_row(view->app);
     const int columns = view->pen->frame->columns;
     const bool alone = looked == HISTORY_EMC;
     const struct trend_area left = {
@@ -322,13 +330,13 @@ void history_view_draw(const struct pen *pen, const struct app *app, int row, in
         return;
     }
     find_window(&view);
-    history_notes_make(&app->record, history, view.at, history_state(app)->row, &app->units,
-                       &notes);
-    const int room = rows - GRID_ROWS - 1;
+    history_notes_make(&app->record, history, view.at, history_state_row(app), &app->units, &notes);
+    const int grid = HEADING_ROWS + history_rows_before(history, HISTORY_ROW_COUNT_);
+    const int room = rows - grid - 1;
     const int most = room - TREND_ROWS_MIN, height = notes_height(pen, &notes);
     const int noted = height < most ? height : most;
     draw_grid(&view);
-    draw_rule(&view, row + GRID_ROWS);
-    draw_trends(&view, row + GRID_ROWS + 1, room - noted);
+    draw_rule(&view, row + grid);
+    draw_trends(&view, row + grid + 1, room - noted);
     draw_notes(pen, &notes, row + rows - noted, noted);
 }

@@ -22,7 +22,7 @@ static void lay(const struct leaf_place *place, struct route *route)
 
 static enum figure_id find_figure(const struct app *app)
 {
-    return history_row_figure(history_state(app)->row);
+    return history_row_figure(&history_state(app)->history.outfit, history_state_row(app));
 }
 
 /* A pass looked at is not a reading. */

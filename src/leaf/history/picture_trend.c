@@ -34,20 +34,20 @@ static void add_side(struct picture *picture, const struct history *history, enu
 }
 
 /* Labels the lowest and the highest value; a value that never changed runs through the middle. */
-static void add_levels(struct picture *picture, enum history_row row,
+static void add_levels(struct picture *picture, const struct outfit *outfit, enum history_row row,
                        const struct shop_units *units)
 {
     const bool flat = !(picture->high.y > picture->low.y);
     struct strbuf high = picture_add_level(picture, picture->high.y);
 
-    history_add(&high, row, picture->high.y, false, units);
+    history_add(&high, outfit, row, picture->high.y, false, units);
     if (flat) {
         picture->high.y += 1;
         picture->low.y -= 1;
         return;
     }
     struct strbuf low = picture_add_level(picture, picture->low.y);
-    history_add(&low, row, picture->low.y, false, units);
+    history_add(&low, outfit, row, picture->low.y, false, units);
 }
 
 bool picture_trend(struct picture *ret_picture, const struct history *history, enum history_row row,
@@ -61,7 +61,7 @@ bool picture_trend(struct picture *ret_picture, const struct history *history, e
     add_side(ret_picture, history, row, HISTORY_BASS, PICTURE_MAIN);
     if (ret_picture->line_count == 0)
         return false;
-    add_levels(ret_picture, row, units);
+    add_levels(ret_picture, &history->outfit, row, units);
     if (day.given && day.value >= ret_picture->low.x && day.value <= ret_picture->high.x)
         picture_segment(ret_picture, PICTURE_POST,
                         (struct picture_point){day.value, ret_picture->low.y},

@@ -15,7 +15,8 @@ static void draw_heading(const struct pen *pen, const struct outfit *outfit, enu
     struct strbuf text = STRBUF(memory);
     int column = area->column;
 
-    strbuf_addf(&text, "%s, %s ", history_row_name(outfit, row), history_row_unit(row, units));
+    strbuf_addf(&text, "%s, %s ", history_row_name(outfit, row),
+                history_row_unit(outfit, row, units));
     column += pen_put(pen, area->row, column, area->width, ROLE_LABEL, memory);
     if (!two_sides)
         return;

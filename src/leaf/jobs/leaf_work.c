@@ -47,7 +47,7 @@ static void lay(const struct leaf_place *place, struct route *route)
 
 static enum figure_id find_figure(const struct app *app)
 {
-    return move_figure(work_move_in_hand(app));
+    return move_explained(&app->now.setup.outfit, work_move_in_hand(app));
 }
 
 /* A move is not a reading. */

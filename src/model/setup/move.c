@@ -19,6 +19,11 @@ enum figure_id move_figure(enum move_kind kind)
     return figures[kind];
 }
 
+enum figure_id move_explained(const struct outfit *outfit, enum move_kind kind)
+{
+    return outfit->lap ? FIGURE_TENSION : move_figure(kind);
+}
+
 bool move_is_by_string(enum move_kind kind)
 {
     return figure_info(move_figure(kind))->per == PER_STRING;

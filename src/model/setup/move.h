@@ -221,6 +221,9 @@ const char *move_verdict_name(enum move_verdict verdict);
 /* The figure that a move's amount comes from; of MOVE_COUNT_ the relief. */
 enum figure_id move_figure(enum move_kind kind);
 
+/* The one that `?` explains. Under a bar no amount follows from a figure, and the pull is told. */
+enum figure_id move_explained(const struct outfit *outfit, enum move_kind kind);
+
 /* Whether it has an amount for each string, in `string`; else one in `amount`. */
 bool move_is_by_string(enum move_kind kind);
 
