@@ -130,7 +130,8 @@ void frets_add_note(const struct derived *derived, const struct frets_plan *plan
     const struct fret_clearance *clearance = &derived->clearance[string];
 
     frets_add_string(out, plan, string);
-    frets_add_note_name(&plan->outfit, string, note, "fret ", out);
+    frets_add_note_name(&plan->outfit, string, note, plan->outfit.fretless ? "mark " : "fret ",
+                        out);
     if (note < 0 || note > plan->frets || !clearance->headroom_mm[note].given) {
         strbuf_add(out, note == plan->frets
                             ? ": no fret ahead"
@@ -140,7 +141,7 @@ void frets_add_note(const struct derived *derived, const struct frets_plan *plan
     strbuf_add(out, ": headroom ");
     add_doubtful_gap(out, clearance->headroom_mm[note].value, plan->doubt.u_mm[string][note],
                      units);
-    strbuf_addf(out, ", over fret %d: ", clearance->at[note]);
+    strbuf_addf(out, ", over %s %d: ", outfit_fret_noun(&plan->outfit), clearance->at[note]);
     strbuf_add(out, verdicts[plan->headroom[string][note]]);
 }
 
@@ -166,7 +167,7 @@ bool frets_add_tightest(const struct frets_plan *plan, struct strbuf *out)
         strbuf_add(out, i > 0 ? "; " : "tightest: ");
         frets_add_string(out, plan, tight->note[i].string);
         frets_add_note_name(&plan->outfit, tight->note[i].string, tight->note[i].note, "at ", out);
-        strbuf_addf(out, ", fret %d", tight->note[i].at);
+        strbuf_addf(out, ", %s %d", outfit_fret_noun(&plan->outfit), tight->note[i].at);
         add_touches(out, tight->note[i].share,
                     plan->doubt.u_touches[tight->note[i].string][tight->note[i].note], i == 0);
     }

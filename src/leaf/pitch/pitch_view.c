@@ -181,7 +181,8 @@ static void draw_headings(const struct page *page, const struct grid *grid)
     pen_put_right(pen, row + 1, 1 + LABEL, SETBACK - 1, ROLE_DIM,
                   amount_unit(page->app->units.bare[MEASURE_SMALL]));
     pen_put(pen, row, FRETS_LEFT + 2, grid->shown_columns * FRET_CELL - 2, ROLE_LABEL,
-            "cents read at fret, + is sharp");
+            page->app->now.setup.outfit.fretless ? "cents read at mark, + is sharp"
+                                                 : "cents read at fret, + is sharp");
     grid_draw_numbers(pen, grid, row + 1, 1, page->fret);
 }
 
