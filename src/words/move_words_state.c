@@ -70,7 +70,7 @@ void move_words_say_good(struct maker *maker, enum move_kind kind)
 
     if (kind == MOVE_RESET) {
         strbuf_add(&maker->amount, !maker->move->little ? "not due: the saddle has enough left"
-                                   : maker->setup->floating && maker->setup->bridge == BRIDGE_BLANK
+                                   : maker->setup->outfit.one_piece
                                        ? "not due: where the bridge gets too low, make a higher one"
                                        : "not due, but little saddle is left");
     } else if (maker->move->inner_follow) {

@@ -177,7 +177,7 @@ static void some_string_starts_at_the_nut(void **state)
 
 /* --- a bridge in one piece --- */
 
-/* Nothing stands out of it that could be used up; where somebody read an exposure, something does.
+/* Nothing stands out of it that could be used up; an exposure that was read all the same is shown.
  */
 static void a_bridge_in_one_piece_has_no_exposure(void **state)
 {

@@ -31,14 +31,11 @@ static bool is_read_by_itself(const struct record *record, int visit, int string
     return is_any_read(record, visit, string, own_fields, sizeof own_fields / sizeof own_fields[0]);
 }
 
-/* Where somebody has read how far a saddle stands out, one does. */
-static bool is_one_piece(const struct record *record, int visit)
+static bool is_exposed(const struct record *record, int visit)
 {
     static const enum field_id fields[] = {FIELD_EXPOSURE_BASS, FIELD_EXPOSURE_TREBLE};
 
-    return record_choice_or(record, reading_key_one(FIELD_FLOATING), 0) == 1 &&
-           record_choice_or(record, reading_key_one(FIELD_BRIDGE_KIND), -1) == ON_BLANK &&
-           !is_any_read(record, visit, 0, fields, sizeof fields / sizeof fields[0]);
+    return is_any_read(record, visit, 0, fields, sizeof fields / sizeof fields[0]);
 }
 
 bool outfit_makes_alone(enum field_id field)
@@ -112,7 +109,10 @@ void outfit_read(struct outfit *ret_outfit, const struct record *record, int vis
         .lap = nut == NUT_RAISED,
         .fretless = record_choice_or(record, reading_key_one(FIELD_FRETLESS), 0) == 1};
     ret_outfit->rodless = rod == ROD_NONE || rod == ROD_FIXED;
-    ret_outfit->one_piece = is_one_piece(record, visit);
+    ret_outfit->one_piece =
+        record_choice_or(record, reading_key_one(FIELD_FLOATING), 0) == 1 &&
+        record_choice_or(record, reading_key_one(FIELD_BRIDGE_KIND), -1) == ON_BLANK;
+    ret_outfit->exposed = is_exposed(record, visit);
     read_courses(ret_outfit, record);
     read_starts(ret_outfit, record);
     for (int s = 1; s <= ret_outfit->strings; s++)
@@ -161,7 +161,7 @@ bool outfit_has_move(const struct outfit *outfit, enum move_kind kind)
 {
     if (outfit->lap)
         return kind == MOVE_SLOTS || kind == MOVE_SADDLE;
-    return !outfit->one_piece || kind != MOVE_RESET;
+    return !outfit->one_piece || outfit->exposed || kind != MOVE_RESET;
 }
 
 const char *outfit_move_name(const struct outfit *outfit, enum move_kind kind)
@@ -226,7 +226,7 @@ bool outfit_asks(const struct outfit *outfit, enum field_id field, int string)
     case FIELD_EXPOSURE_TREBLE:
     case FIELD_EXPOSURE_MIN:
     case FIELD_EXPOSURE_NEW:
-        return !outfit->one_piece;
+        return !outfit->one_piece || outfit->exposed;
     case FIELD_ROD_TURN:
         return !outfit->rodless;
     case FIELD_HEIGHT_NUT:

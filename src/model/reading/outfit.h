@@ -18,7 +18,8 @@ struct outfit {
     bool fretless;  /* the frets of the record are marks on the board */
     bool lap;       /* the nut is raised and nothing is fretted */
     bool posts;     /* the bridge stands on two posts, as a tremolo's plate does */
-    bool one_piece; /* it stands on the top, and no saddle stands out of it */
+    bool one_piece; /* the bridge stands on the top, and no saddle stands out of it */
+    bool exposed;   /* how far one stands out was read in the visit all the same */
     bool rodless;   /* nothing in the neck turns */
     /* By string, element 0 unused. */
     int course[STRINGS_MAX + 1];    /* 1 is the highest */

@@ -75,11 +75,6 @@ static void plan_reset(const struct setup *setup, const struct figures *figures,
                 angle->value * (board->contact_mm[s] - board->station_mm[s][board->join_fret]));
 }
 
-static bool is_one_piece(const struct setup *setup)
-{
-    return setup->floating && setup->bridge == BRIDGE_BLANK;
-}
-
 static void find_reset(const struct setup *setup, const struct figures *figures,
                        const struct belief *belief, const struct move *saddle, struct move *move)
 {
@@ -92,7 +87,7 @@ static void find_reset(const struct setup *setup, const struct figures *figures,
         move->state = MOVE_GOOD;
         move->little = fmin(bass.after_mm, treble.after_mm) < setup->exposure_low_mm;
         /* A bridge in one piece that is cut too low is made anew: the neck stays. */
-        if (!is_one_piece(setup) && fmin(bass.most_mm, treble.most_mm) < setup->exposure_min_mm) {
+        if (!setup->outfit.one_piece && fmin(bass.most_mm, treble.most_mm) < setup->exposure_min_mm) {
             move->state = MOVE_UNKNOWN;
             plan_reset(setup, figures, saddle, move);
             if (fabs(bass.after_mm - treble.after_mm) > LEAN_MM)
