@@ -50,7 +50,8 @@ static void send_bytes(void)
         } else if (errno == EAGAIN) {
             poll(&(struct pollfd){.fd = STDOUT_FILENO, .events = POLLOUT}, 1, -1);
         } else if (errno != EINTR) {
-            break; /* the terminal is gone, which the next wait for a key finds out */
+            paint_forget(); /* most likely it is gone, which the next wait for a key finds out */
+            break;
         }
     }
     state.length = 0;

@@ -205,6 +205,9 @@ ssize_t __real_write(int fd, const void *bytes, size_t length);
 ssize_t __wrap_write(int fd, const void *bytes, size_t length);
 ssize_t __wrap_write(int fd, const void *bytes, size_t length)
 {
+    /* What the terminal is sent is no file's: a test reads there what has become of the faults. */
+    if (fd == STDOUT_FILENO)
+        return __real_write(fd, bytes, length);
     const size_t part = shortened(FAULT_WRITE, length);
 
     if (part == 0)
