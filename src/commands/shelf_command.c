@@ -1,146 +1,158 @@
 /* SPDX-License-Identifier: MIT */
 #include "commands/shelf_command.h"
 
+#include <stdlib.h>
 #include <string.h>
 
-#include "base/utf8.h"
-#include "commands/csv.h"
+#include "commands/clock_day.h"
+#include "commands/grid.h"
 #include "commands/option.h"
 #include "commands/shelf_items.h"
-
-enum column { FILE_NAME, NAME, KIND, OWNER, MAKER, SERIAL, VISIT, MARKS, COLUMN_COUNT };
-
-static const char *const headings[COLUMN_COUNT] = {
-    [FILE_NAME] = "file", [NAME] = "name",     [KIND] = "kind",        [OWNER] = "owner",
-    [MAKER] = "maker",    [SERIAL] = "serial", [VISIT] = "last visit", [MARKS] = "marks",
-};
-
-/* A longer text is printed whole, but does not widen its column. */
-enum { WIDTH_MAX = 32, TEXT_MAX = 4096 };
+#include "commands/shop_settings.h"
+#include "shelf/shelf_table.h"
 
 struct shelf_options {
     const char *folder;
     bool csv;
+    enum shelf_question question;
+    enum shelf_table_id table; /* TABLES_: the instruments are listed */
+    int asked;                 /* how many questions the options are */
     char words[LINEEDIT_MAX + 1];
     struct strbuf filter; /* over `words` */
 };
 
-/* --- one text --- */
+/* --- instruments --- */
 
-static void add_text(const struct shelf_item *item, enum column column, struct strbuf *out)
+/* As CSV each list has these in front, and then what its question is about. */
+static const enum shelf_column common[] = {COLUMN_FILE,  COLUMN_NAME,   COLUMN_KIND,  COLUMN_OWNER,
+                                           COLUMN_MAKER, COLUMN_SERIAL, COLUMN_VISIT, COLUMN_MARKS};
+
+enum { COMMON = sizeof common / sizeof common[0] };
+
+struct listing {
+    const struct shelf_list *list;
+    enum shelf_column column[GRID_COLUMNS_MAX];
+    int columns;
+};
+
+static bool has(const struct listing *listing, enum shelf_column column)
 {
-    char memory[128];
-    struct strbuf marks = STRBUF(memory);
-    const char *const texts[COLUMN_COUNT] = {
-        [FILE_NAME] = item->file,   [NAME] = item->card.name,   [KIND] = item->card.kind,
-        [OWNER] = item->card.owner, [MAKER] = item->card.maker, [SERIAL] = item->card.serial,
-        [VISIT] = item->card.visit, [MARKS] = memory,
-    };
-
-    shelf_item_marks(item, false, &marks);
-    csv_add_safe(texts[column], out);
+    for (int i = 0; i < listing->columns; i++)
+        if (listing->column[i] == column)
+            return true;
+    return false;
 }
 
-/* --- the list --- */
-
-static const struct shelf_item *found_item(const struct shelf_list *list, size_t i)
+static void add_column(struct listing *listing, enum shelf_column column)
 {
-    return list->found[i];
+    if (!has(listing, column))
+        listing->column[listing->columns++] = column;
 }
 
-static void print_csv(const struct shelf_list *list)
+static void choose_columns(struct listing *listing)
 {
-    struct csv csv = {.out = stdout};
+    const struct shelf_question_row *row = shelf_question_get(listing->list->question);
+    const bool all = listing->list->question == SHELF_ALL || listing->list->ground.plain;
 
-    for (int column = 0; column < COLUMN_COUNT; column++)
-        csv_text(&csv, headings[column]);
-    csv_end_record(&csv);
-    for (size_t i = 0; i < list->found_count; i++) {
-        for (int column = 0; column < COLUMN_COUNT; column++) {
-            char memory[TEXT_MAX];
-            struct strbuf text = STRBUF(memory);
-
-            add_text(found_item(list, i), (enum column)column, &text);
-            csv_text(&csv, memory);
-        }
-        csv_end_record(&csv);
-    }
+    for (int i = 0; all && i < COMMON; i++)
+        add_column(listing, common[i]);
+    for (int i = 0; i < row->shown_count; i++)
+        add_column(listing, row->shown[i].column);
 }
 
-/* Measures the columns; 0 for an empty one. */
-static void measure(const struct shelf_list *list, int widths[COLUMN_COUNT])
+static const char *heading(const void *of, int column)
 {
-    for (int column = 0; column < COLUMN_COUNT; column++) {
-        widths[column] = 0;
-        for (size_t i = 0; i < list->found_count; i++) {
-            char memory[TEXT_MAX];
-            struct strbuf text = STRBUF(memory);
+    const struct listing *listing = of;
 
-            add_text(found_item(list, i), (enum column)column, &text);
-            const int width = utf8_columns(memory);
-            if (width > widths[column])
-                widths[column] = width < WIDTH_MAX ? width : WIDTH_MAX;
-        }
-        const int heading = (int)strlen(headings[column]);
-        if (widths[column] > 0 && widths[column] < heading)
-            widths[column] = heading;
-    }
+    return shelf_column_heading(listing->column[column], listing->list->ground.plain);
 }
 
-/* Prints no blanks after the last text of a line: `*gap` counts those not yet printed. */
-static void print_cell(const char *text, int width, int *gap)
+static void add(const void *of, size_t row, int column, struct strbuf *out)
 {
-    const int columns = utf8_columns(text);
+    const struct listing *listing = of;
 
-    if (text[0]) {
-        printf("%*s%s", *gap, "", text);
-        *gap = 0;
-    }
-    *gap += (columns < width ? width - columns : 0) + 2;
+    shelf_column_add(&listing->list->ground, listing->list->found[row], listing->column[column],
+                     false, out);
 }
 
-static void print_aligned(const struct shelf_list *list)
+static void say_none(const struct shelf_list *list)
 {
-    int widths[COLUMN_COUNT], gap = 0;
+    const char *none = shelf_question_get(list->question)->none;
 
-    measure(list, widths);
-    for (int column = 0; column < COLUMN_COUNT; column++)
-        if (widths[column] > 0)
-            print_cell(headings[column], widths[column], &gap);
-    putchar('\n');
-    for (size_t i = 0; i < list->found_count; i++) {
-        gap = 0;
-        for (int column = 0; column < COLUMN_COUNT; column++) {
-            char memory[TEXT_MAX];
-            struct strbuf text = STRBUF(memory);
-
-            add_text(found_item(list, i), (enum column)column, &text);
-            if (widths[column] > 0)
-                print_cell(memory, widths[column], &gap);
-        }
-        putchar('\n');
-    }
+    if (list->count == 0)
+        fputs("sillet: no instrument on file\n", stderr);
+    else if (lineedit_is_empty(&list->filter))
+        fprintf(stderr, "sillet: %s\n", none);
+    else
+        fputs("sillet: no instrument on file matches; every word has to be in its " SHELF_SEARCHED
+              "\n",
+              stderr);
 }
 
 static enum exit_code print_list(const struct shelf_list *list, bool csv)
 {
+    struct listing listing = {.list = list};
     enum exit_code code = EXIT_GOOD;
 
     for (size_t i = 0; i < list->found_count; i++)
-        if (found_item(list, i)->marks & SHELF_BROKEN)
+        if (list->found[i]->marks & SHELF_BROKEN)
             code = EXIT_FINDINGS;
-    if (csv)
-        print_csv(list);
-    else if (list->found_count > 0)
-        print_aligned(list);
+    choose_columns(&listing);
+    const struct grid grid = {.columns = listing.columns,
+                              .rows = list->found_count,
+                              .of = &listing,
+                              .heading = heading,
+                              .add = add};
+    if (list->found_count > 0 || csv)
+        grid_print(&grid, csv);
     else
-        fprintf(stderr, "sillet: %s\n",
-                list->count > 0 ? "no instrument on file matches" : "no instrument on file");
+        say_none(list);
     return report_printed(code);
 }
 
-static enum exit_code list_shelf(struct shelf *shelf, const struct shelf_options *options)
+/* --- tables --- */
+
+static const char *table_heading(const void *of, int column)
 {
+    const struct shelf_table *table = of;
+
+    return table->head[column];
+}
+
+static void add_cell(const void *of, size_t row, int column, struct strbuf *out)
+{
+    const struct shelf_table *table = of;
+
+    strbuf_add(out, table->cell[row][column]);
+}
+
+static enum exit_code print_table(const struct shelf_list *list, enum shelf_table_id id, bool csv)
+{
+    struct shelf_table *table = calloc(1, sizeof *table);
+
+    if (!table || !shelf_table_make(list, id, table)) {
+        free(table);
+        report_failure(list->folder, STATUS_NO_MEMORY, 0, stderr);
+        return EXIT_CANNOT;
+    }
+    const struct grid grid = {.columns = table->columns,
+                              .rows = (size_t)table->rows,
+                              .of = table,
+                              .heading = table_heading,
+                              .add = add_cell};
+    if (table->rows > 0 || csv)
+        grid_print(&grid, csv);
+    else
+        fputs("sillet: nothing on file tells yet\n", stderr);
+    if (table->rows > 0 && !csv)
+        printf("\n%s\n", table->note);
+    free(table);
+    return report_printed(EXIT_GOOD);
+}
+
+static enum exit_code answer(struct shelf *shelf, const struct shelf_options *options)
+{
+    const struct day today = clock_day();
     struct shelf_list list;
     enum exit_code code = EXIT_CANNOT;
 
@@ -148,16 +160,33 @@ static enum exit_code list_shelf(struct shelf *shelf, const struct shelf_options
         ;
     shelf_keep_cache(shelf);
     shelf_list_init(&list, shelf_folder(shelf), NULL, 0);
+    list.question = options->question;
+    list.ground.today = day_number(&today);
+    list.ground.units = shop_settings_read(NULL);
+    list.ground.plain = options->csv;
     (void)lineedit_set(&list.filter, options->words);
-    if (shelf_items_give(shelf, &list))
-        code = print_list(&list, options->csv);
-    else
+    if (!shelf_items_give(shelf, &list))
         report_failure(shelf_folder(shelf), STATUS_NO_MEMORY, 0, stderr);
+    else if (options->table != TABLES_)
+        code = print_table(&list, options->table, options->csv);
+    else
+        code = print_list(&list, options->csv);
     shelf_list_done(&list);
     return code;
 }
 
 /* --- the command line --- */
+
+static bool ask(struct shelf_options *options, enum shelf_question question,
+                enum shelf_table_id table)
+{
+    options->question = question;
+    options->table = table;
+    if (options->asked++ == 0)
+        return true;
+    fputs("sillet: shelf: one question at a time\n", stderr);
+    return false;
+}
 
 static bool take(void *asked, enum option_id id, const char *value)
 {
@@ -170,6 +199,20 @@ static bool take(void *asked, enum option_id id, const char *value)
     case OPTION_SHELF_FOLDER:
         options->folder = value;
         return true;
+    case OPTION_SHELF_HOUSE:
+        return ask(options, SHELF_HOUSE, TABLES_);
+    case OPTION_SHELF_DUE:
+        return ask(options, SHELF_DUE, TABLES_);
+    case OPTION_SHELF_SADDLE:
+        return ask(options, SHELF_SADDLE, TABLES_);
+    case OPTION_SHELF_RODS:
+        return ask(options, SHELF_RODS, TABLES_);
+    case OPTION_SHELF_USUAL:
+        return ask(options, SHELF_ALL, TABLE_USUAL);
+    case OPTION_SHELF_TURNS:
+        return ask(options, SHELF_ALL, TABLE_TURNS);
+    case OPTION_SHELF_PROOF:
+        return ask(options, SHELF_ALL, TABLE_PROOF);
     default:
         return option_not_taken(id);
     }
@@ -189,7 +232,7 @@ static bool take_word(void *asked, const char *word)
 
 enum exit_code shelf_command(int count, char *const *words)
 {
-    struct shelf_options options = {.folder = NULL};
+    struct shelf_options options = {.question = SHELF_ALL, .table = TABLES_};
     const struct option_reader reader = {take, take_word, &options};
     struct shelf *shelf;
 
@@ -198,7 +241,7 @@ enum exit_code shelf_command(int count, char *const *words)
         return EXIT_USAGE;
     if (shelf_items_open_to_list(options.folder, &shelf) != STATUS_OK)
         return EXIT_CANNOT;
-    const enum exit_code code = list_shelf(shelf, &options);
+    const enum exit_code code = answer(shelf, &options);
     shelf_close(shelf);
     return code;
 }

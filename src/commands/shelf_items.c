@@ -27,6 +27,7 @@ static void fill(const struct shelf_entry *entry, struct shelf_item *item)
 {
     *item = (struct shelf_item){.file = entry->file,
                                 .card = entry->card,
+                                .facts = entry->facts,
                                 .trouble = trouble_of(entry),
                                 .written_s = entry->stamp.written_s};
     if (!entry->read)

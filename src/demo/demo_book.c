@@ -114,6 +114,18 @@ static void add_rule(const struct demo_book *book, double mm, struct strbuf *out
     strbuf_add(out, book->metric ? " mm" : "/64 in");
 }
 
+void demo_book_put_length(struct demo_book *book, struct reading_key key, double mm)
+{
+    char memory[32];
+    struct strbuf text = STRBUF(memory);
+
+    if (field_get(key.field)->measure == MEASURE_FEELER)
+        add_feeler(book, mm, &text);
+    else
+        add_rule(book, mm, &text);
+    demo_book_put(book, key, memory);
+}
+
 static void put_reading(struct demo_book *book, enum field_id field, int string, double true_mm)
 {
     const bool rule = field_get(field)->step == STEP_RULE;
@@ -121,14 +133,8 @@ static void put_reading(struct demo_book *book, enum field_id field, int string,
     const double least_mm = field == FIELD_RELIEF ? -100 : 0;
     const double mm =
         fmax(least_mm, read_by(book, true_mm, step_mm, rule ? RULE_ERROR_MM : FEELER_ERROR_MM));
-    char memory[32];
-    struct strbuf text = STRBUF(memory);
 
-    if (rule)
-        add_rule(book, mm, &text);
-    else
-        add_feeler(book, mm, &text);
-    demo_book_put(book, reading_key_pass_at(field, book->visit, book->pass, string, 0), memory);
+    demo_book_put_length(book, reading_key_pass_at(field, book->visit, book->pass, string, 0), mm);
     const struct demo_truth truth = {.what = field_get(field)->key,
                                      .visit = book->visit,
                                      .pass = book->pass,

@@ -52,6 +52,9 @@ void demo_book_read(struct demo_book *book, const struct demo_neck *neck, bool o
 void demo_book_read_again(struct demo_book *book, const struct demo_neck *neck,
                           const struct move_set *moves);
 
+/* Puts a length under a key, as the gauge of its field reads it. */
+void demo_book_put_length(struct demo_book *book, struct reading_key key, double mm);
+
 /* Appends a length of up to so many decimals, with its sign: "-.008", in mm "-0.20"; the unit that
  * goes after it is demo_book_unit. */
 void demo_book_add_change(const struct demo_book *book, double mm, struct strbuf *out);

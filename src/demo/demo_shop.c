@@ -75,6 +75,24 @@ static void put_owner(struct demo_book *book, const struct row *row)
     put_setbacks(book, record_string_count(&book->record));
 }
 
+/* One or the other wants it a step lower or higher than is usual for its kind. */
+static void put_wish(struct demo_book *book, enum field_id field, double step_mm)
+{
+    const struct maybe usual = record_entered_one(&book->record, field);
+    const double mm = usual.value + step_mm * (demo_pick(&book->chance, 5) - 2);
+
+    /* So that what hands make of it is not unusually low. */
+    if (usual.given && mm - 3 * step_mm > field_get(field)->usual_min)
+        demo_book_put_length(book, reading_key_one(field), mm);
+}
+
+static void put_wishes(struct demo_book *book)
+{
+    put_wish(book, FIELD_TARGET_RELIEF, book->feeler_mm / (book->metric ? 2 : 1));
+    put_wish(book, FIELD_TARGET_ACTION_BASS, book->metric ? 0.2 : book->rule_mm);
+    put_wish(book, FIELD_TARGET_ACTION_TREBLE, book->metric ? 0.2 : book->rule_mm);
+}
+
 static void read_steps(struct demo_book *book)
 {
     book->feeler_mm = record_or_fallback(&book->record, FIELD_FEELER_STEP);
@@ -188,6 +206,7 @@ static void make(struct demo_book *book, const struct row *row, int last_day)
 
     put_owner(book, row);
     read_steps(book);
+    put_wishes(book);
     demo_neck_draw(&neck, &book->record, 9, &book->chance);
     apply_trait(&neck, row, &book->chance);
     tell_rod(book, &neck);

@@ -381,6 +381,8 @@ enum session_end session_from_shelf(const char *path, const struct session_wish 
     } else {
         if (wish->priors)
             app_take_priors(&session.app, wish->priors);
+        if (wish->usuals)
+            app_take_usuals(&session.app, wish->usuals);
         app_take_leaf(&session.app, wish->leaf);
         if (wish->said[0])
             app_say(&session.app, TONE_NOTE, wish->said);

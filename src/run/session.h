@@ -27,6 +27,7 @@ struct session_wish {
     enum leaf leaf;
     const char *said;                /* a message to begin with; "" for none */
     const struct rod_priors *priors; /* of the other necks on the shelf; NULL: none */
+    const struct usuals *usuals;     /* what is usual there for its kind; NULL: nothing */
 };
 
 /*

@@ -3,6 +3,7 @@
 
 #include <string.h>
 
+#include "commands/clock_day.h"
 #include "commands/shop_settings.h"
 #include "run/shelf_inside.h"
 #include "shelf/shelf_view.h"
@@ -14,8 +15,17 @@ enum {
     SHOW_MS = 250,  /* between updates of a list that is being read */
 };
 
+/* Promises and checks are due by the day, which may end while the shelf is shown. */
+static void tell_day(struct shelf_session *session)
+{
+    const struct day today = clock_day();
+
+    session->list.ground.today = day_number(&today);
+}
+
 static void show(struct shelf_session *session)
 {
+    tell_day(session);
     session->shown_ms = shelf_scan_now_ms();
     shelf_scan_freshen(session);
     if (!screen_fit(&session->screen))
@@ -72,9 +82,10 @@ static void begin(struct shelf_session *session)
         session->presets[count++] =
             (struct shelf_start){.title = preset->title, .also = preset->also};
     shelf_list_init(&session->list, shelf_folder(session->shelf), session->presets, count);
+    tell_day(session);
     shelf_scan_read(session);
     shelf_scan_give(session);
-    (void)shop_settings_read(&words);
+    session->list.ground.units = shop_settings_read(&words);
     if (words.length > 0)
         shelf_list_say(&session->list, TONE_WARNING, memory);
 }

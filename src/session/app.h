@@ -18,6 +18,7 @@
 #include "model/derive/derive.h"
 #include "model/doubt/doubt.h"
 #include "model/reading/record.h"
+#include "model/survey/usual.h"
 
 /*
  * A session with one instrument: its record, what is being typed, where the tech is on the route,
@@ -99,13 +100,14 @@ struct app {
     bool metric;
     bool from_shelf;          /* opened from the shelf: quitting goes back there */
     struct rod_priors priors; /* what rods do to the other necks on the shelf, by kind */
+    struct usuals usuals;     /* what is usual on the shelf for its kind */
     unsigned shop_kinds;      /* a bit for each kind that the shop has its own targets for */
 
-    int visit, pass;             /* the pass in hand; it may have no reading yet */
-    bool correcting;             /* what is filed corrects the visits before (change.h) */
+    int visit, pass; /* the pass in hand; it may have no reading yet */
+    bool correcting; /* what is filed corrects the visits before (change.h) */
     unsigned alone; /* a bit for each string of a course that is to be read by itself in the pass in
                      * hand, and has no reading yet */
-    bool fresh;                  /* the pass was just begun, and nothing changed since */
+    bool fresh;     /* the pass was just begun, and nothing changed since */
     const struct asked *asked;   /* NULL: nothing is asked */
     struct pass_place asked_out; /* the pass or visit that the question is about (take_out.h) */
     struct pass_place named;     /* the pass whose label and note are being written, or none */
@@ -191,6 +193,7 @@ const struct rod_prior *app_prior(const struct app *app);
 
 /* Gives the session what the other necks on the shelf do, and derives what rests on that. */
 void app_take_priors(struct app *app, const struct rod_priors *priors);
+void app_take_usuals(struct app *app, const struct usuals *usuals);
 
 /* The results to show: the preview while there is one, else those of the pass as kept. */
 const struct derived *app_shown(const struct app *app);

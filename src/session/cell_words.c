@@ -166,6 +166,23 @@ static void add_both(const struct app *app, const struct field *field, double mm
     amount_add_unit(out, other);
 }
 
+/* "usual here 6 (5.5 to 6.5) /64": the median and the middle half of what is wanted of the other
+ * instruments of its kind. */
+static void add_usual(const struct app *app, const struct route_cell *cell, struct strbuf *out)
+{
+    const struct usual *usual = usual_for_target(&app->usuals, cell->key.field);
+    const enum unit unit = field_bare_unit(field_get(cell->key.field), &app->units);
+
+    if (!usual)
+        return;
+    strbuf_add(out, out->length > 0 ? "; usual here " : "usual here ");
+    amount_add(out, usual->median_mm, unit, false);
+    strbuf_add(out, " (");
+    amount_add_range(out, usual->low_mm, usual->high_mm, unit);
+    strbuf_add_char(out, ')');
+    amount_add_unit(out, unit);
+}
+
 void cell_words_add_now(const struct app *app, const struct route_cell *cell, struct strbuf *out)
 {
     const struct field *field = field_get(cell->key.field);
@@ -186,4 +203,5 @@ void cell_words_add_now(const struct app *app, const struct route_cell *cell, st
         strbuf_add_char(out, ' ');
         (void)app_row(app)->add_expected_after(app, out);
     }
+    add_usual(app, cell, out);
 }

@@ -168,6 +168,11 @@ void app_take_priors(struct app *app, const struct rod_priors *priors)
     app_refresh(app);
 }
 
+void app_take_usuals(struct app *app, const struct usuals *usuals)
+{
+    app->usuals = *usuals;
+}
+
 void app_lay_for(struct app *app, struct pass_place pass)
 {
     struct leaf_place place = {.record = &app->record,

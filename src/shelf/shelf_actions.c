@@ -201,12 +201,39 @@ static void drop_filter(struct shelf_list *list)
     shelf_list_narrow(list);
 }
 
+/* What is typed goes first, then the question. */
 void shelf_leave(struct shelf_turn *turn)
 {
-    if (lineedit_is_empty(&turn->list->filter))
+    if (lineedit_is_empty(&turn->list->filter) && turn->list->question != SHELF_ALL)
+        shelf_ask(turn, SHELF_ALL);
+    else if (lineedit_is_empty(&turn->list->filter))
         shelf_list_say(turn->list, TONE_NOTE, "To quit: * and then q, or Ctrl-C.");
     else
         drop_filter(turn->list);
+}
+
+void shelf_ask(struct shelf_turn *turn, int question)
+{
+    struct shelf_list *list = turn->list;
+
+    shelf_to_list(turn);
+    list->question =
+        list->question == (enum shelf_question)question ? SHELF_ALL : (enum shelf_question)question;
+    list->chosen[0] = '\0';
+    shelf_list_narrow(list);
+}
+
+void shelf_show_table(struct shelf_turn *turn, int table)
+{
+    turn->list->mode = SHELF_TABLE;
+    turn->list->table = table;
+    turn->list->help_top = 0;
+}
+
+void shelf_peek(struct shelf_turn *turn)
+{
+    if (shelf_list_item(turn->list))
+        turn->list->mode = SHELF_PEEKING;
 }
 
 void shelf_erase(struct shelf_turn *turn)

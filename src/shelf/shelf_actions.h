@@ -45,6 +45,13 @@ void shelf_begin_earlier(struct shelf_turn *turn);
 void shelf_take_earlier(struct shelf_turn *turn, int action);
 void shelf_put_away(struct shelf_turn *turn);
 
+/* Lists the answer to a question (enum shelf_question); asked again, all. */
+void shelf_ask(struct shelf_turn *turn, int question);
+
+/* Shows a table (enum shelf_table_id), or the one in hand as it was last left. */
+void shelf_show_table(struct shelf_turn *turn, int table);
+void shelf_peek(struct shelf_turn *turn);
+
 /* Back to the list, nothing done. */
 void shelf_to_list(struct shelf_turn *turn);
 void shelf_help(struct shelf_turn *turn);

@@ -2,6 +2,7 @@
 #include "base/utf8.h"
 #include "session/command.h"
 #include "shelf/shelf_actions.h"
+#include "shelf/shelf_table.h"
 
 /* --- what the keys do --- */
 

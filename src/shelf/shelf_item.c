@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-#include <string.h>
+#include "shelf/shelf_item.h"
 
-#include "shelf/shelf_list.h"
+#include <string.h>
 
 const char *shelf_item_title(const struct shelf_item *item)
 {

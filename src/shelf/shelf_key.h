@@ -14,6 +14,8 @@ enum shelf_mode {
     SHELF_NAMING,    /* typing the name of a new one or of a copy */
     SHELF_ARCHIVING, /* asking once more before archiving */
     SHELF_EARLIER,   /* earlier states of the one in hand */
+    SHELF_PEEKING,   /* the one in hand as it was last left */
+    SHELF_TABLE,     /* what all of them say together */
     SHELF_HELP,
     SHELF_ANY,
 };

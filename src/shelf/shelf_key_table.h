@@ -10,8 +10,8 @@
  * Characters search the list, so its commands are in the menu: those with a `place` (menu.h), where
  * `letter` gives them. A command that the leaves have too has the same digit. `hint` is for the key
  * line, empty if it is not on it; `title` is for the menu; `words` say what the key does.
- * `act` does it: DO(function), or BY(function, step). `can` tells whether it can be done now, and only
- * then does the menu list it (0: always).
+ * `act` does it: DO(function), or BY(function, step). `can` tells whether it can be done now, and
+ * only then does the menu list it (0: always).
  */
 /* clang-format off */
 SHELF_KEY(OPEN, SILLET_KEY_ENTER, 0, 0, 0, SHELF_LIST, "opens", "", "open the instrument in hand; on an empty shelf, begin a new one", BY(shelf_open_at, LEAF_BENCH), 0)
@@ -20,13 +20,24 @@ SHELF_KEY(TURN, SILLET_KEY_TAB, 0, 0, 0, SHELF_LIST, "leaf", "", "the next leaf:
 SHELF_KEY(LEAVE, SILLET_KEY_ESCAPE, SILLET_KEY_F1 + 8, 0, 0, SHELF_LIST, "lists all", "", "drop what is typed, so that all are listed; it never quits", DO(shelf_leave), 0)
 SHELF_KEY(ERASE, SILLET_KEY_BACKSPACE, SILLET_KEY_DELETE, 0, 0, SHELF_LIST, "", "", "delete the last character", DO(shelf_erase), 0)
 SHELF_KEY(EMPTY, SILLET_KEY_CTRL('u'), 0, 'u', ON_FIRST(1), SHELF_LIST, "", "drop what is typed: list all", "drop what is typed, so that all are listed", DO(shelf_empty), shelf_can_empty)
+SHELF_KEY(HOUSE, 0, 0, 'i', ON_FIRST(2), SHELF_LIST, "", "in the house, as promised", "only what is in the house: ticket, day promised, what is left to do; the same again lists all", BY(shelf_ask, SHELF_HOUSE), 0)
+SHELF_KEY(DUE, 0, 0, 'd', ON_FIRST(3), SHELF_LIST, "", "due for a check", "only what is due for a check within a month: the air then and now", BY(shelf_ask, SHELF_DUE), 0)
 SHELF_KEY(NEW, 0, 0, 'n', ON_FIRST(4), SHELF_LIST, "", "a new instrument", "a new instrument from a starting point; first those of the shop: what is on file without owner, serial number and visit", DO(shelf_begin_new), 0)
+SHELF_KEY(PEEK, SILLET_KEY_RIGHT, 0, 'l', ON_FIRST(5), SHELF_LIST, "looks", "as it was last left", "strings, tuning, relief, action and gaps as it was last left, without opening it", DO(shelf_peek), shelf_has_item)
+SHELF_KEY(USUAL, 0, 0, 'v', ON_FIRST(6), SHELF_LIST, "", "what we usually set", "what is usually wanted and left, kind by kind, over those that are found", BY(shelf_show_table, TABLE_USUAL), 0)
 SHELF_KEY(COPY, 0, 0, 'f', ON_FIRST(7), SHELF_LIST, "", "start from this one", "a new instrument with the build, strings and targets of this one, but not its visits, owner or serial number", DO(shelf_begin_copy), shelf_can_copy)
 SHELF_KEY(EARLIER, 0, 0, 'e', ON_FIRST(8), SHELF_LIST, "", "earlier states of this one", "earlier states of this one, and other versions beside it: look at one, bring it back, put it away", DO(shelf_begin_earlier), shelf_has_item)
 SHELF_KEY(ARCHIVE, 0, 0, 'g', ON_FIRST(9), SHELF_LIST, "", "archive this one", "move this one to archive/, where it stays whole but is not listed", DO(shelf_begin_archive), shelf_can_archive)
 #define LEAF(id, name, letter, room) SHELF_KEY(GO_##id, SILLET_KEY_F1 + LEAF_##id, 0, letter, ON_LEAVES(1 + LEAF_##id), SHELF_LIST, "", name, "open the instrument in hand at its " name " leaf", BY(shelf_open_at, LEAF_##id), shelf_has_item)
 #include "session/leaf_table.h"
 #undef LEAF
+SHELF_KEY(SADDLE, 0, 0, 's', ON_MORE(1), SHELF_LIST, "", "little saddle left", "only where the saddle is nearly used up, the least first", BY(shelf_ask, SHELF_SADDLE), 0)
+SHELF_KEY(RODS, 0, 0, 'r', ON_MORE(2), SHELF_LIST, "", "nothing left in the rod", "only where the rod answers no longer, or was turned in as far as rods go", BY(shelf_ask, SHELF_RODS), 0)
+SHELF_KEY(TURNS, 0, 0, 't', ON_MORE(3), SHELF_LIST, "", "what a quarter turn does", "what a quarter turn of the rod does to the relief, kind by kind", BY(shelf_show_table, TABLE_TURNS), 0)
+SHELF_KEY(PROOF, 0, 0, 'p', ON_MORE(4), SHELF_LIST, "", "how right were we?", "how often readings were as expected after a move, kind by kind and move by move", BY(shelf_show_table, TABLE_PROOF), 0)
+SHELF_KEY(LEAVE_PEEK, SILLET_KEY_LEFT, SILLET_KEY_RIGHT, 0, 0, SHELF_PEEKING, "back to the list", "", "back to the list; Up and Down show the one above and below", DO(shelf_to_list), 0)
+SHELF_KEY(OPEN_PEEKED, SILLET_KEY_ENTER, 0, 0, 0, SHELF_PEEKING, "opens", "", "open the instrument in hand", BY(shelf_open_at, LEAF_BENCH), 0)
+SHELF_KEY(LEAVE_TABLE, SILLET_KEY_ESCAPE, SILLET_KEY_LEFT, 0, 0, SHELF_TABLE, "back to the list", "", "back to the list", DO(shelf_to_list), 0)
 SHELF_KEY(HELP, 0, 0, 'h', ON_MORE(6), SHELF_LIST, "", "all keys of the shelf", "these keys", DO(shelf_help), 0)
 SHELF_KEY(QUIT, 0, 0, 'q', ON_LEAVES(9), SHELF_LIST, "", "quit", "quit", DO(shelf_quit), 0)
 SHELF_KEY(UP, SILLET_KEY_UP, 0, 0, 0, SHELF_ANY, "", "", "the one above", BY(shelf_step, -1), 0)

@@ -14,6 +14,7 @@ void shelf_list_init(struct shelf_list *list, const char *folder, const struct s
     *list = (struct shelf_list){
         .folder = folder,
         .starts = {.built_in = presets, .built_in_count = preset_count},
+        .ground = {.units = shop_units_inch()},
         .rows = ROWS_UNTIL_SHOWN,
     };
 }
@@ -70,6 +71,8 @@ static int compare_items(const void *first, const void *second)
 static void sort_items(struct shelf_list *list)
 {
     for (size_t i = 0; i < list->count; i++) {
+        if (!list->items[i].facts)
+            list->items[i].facts = shelf_facts_blank();
         list->items[i].day = day_of(&list->items[i]);
         list->order[i] = &list->items[i];
     }
@@ -101,12 +104,48 @@ static bool find_chosen(const struct shelf_list *list, size_t *ret_at)
     return false;
 }
 
+/* What the question asks for first; then as the whole list is. */
+static int compare_answers(const void *first, const void *second)
+{
+    const double a = (*(const struct shelf_item *const *)first)->asked;
+    const double b = (*(const struct shelf_item *const *)second)->asked;
+
+    return a < b ? -1 : a > b ? 1 : compare_items(first, second);
+}
+
 static void match(struct shelf_list *list)
 {
+    const struct shelf_question_row *row = shelf_question_get(list->question);
+
     list->found_count = 0;
     for (size_t i = 0; i < list->count; i++)
-        if (shelf_item_matches(list->order[i], list->filter.text))
+        if ((!row->answers || row->answers(&list->ground, list->order[i])) &&
+            shelf_item_matches(list->order[i], list->filter.text))
             list->found[list->found_count++] = list->order[i];
+    if (!row->order)
+        return;
+    for (size_t i = 0; i < list->count; i++)
+        list->items[i].asked = row->order(&list->items[i]);
+    if (list->found_count > 1)
+        qsort(list->found, list->found_count, sizeof *list->found, compare_answers);
+}
+
+/* The air in the shop is what was read in the latest visit of any instrument. */
+static struct maybe find_moisture(const struct shelf_list *list)
+{
+    double latest = 0;
+    struct maybe found = maybe_absent();
+
+    for (size_t i = 0; i < list->count; i++) {
+        const struct maybe *number = list->items[i].facts->number;
+        const double day = maybe_or(number[FACT_LAST_DAY], 0);
+
+        if (number[FACT_MOISTURE].given && day > latest && day <= list->ground.today) {
+            latest = day;
+            found = number[FACT_MOISTURE];
+        }
+    }
+    return found;
 }
 
 void shelf_list_narrow(struct shelf_list *list)
@@ -124,6 +163,7 @@ void shelf_list_take(struct shelf_list *list)
     size_t at = list->at;
 
     sort_items(list);
+    list->ground.moisture_now = find_moisture(list);
     match(list);
     if (!find_chosen(list, &at) && at >= list->found_count)
         at = list->found_count > 0 ? list->found_count - 1 : 0;
@@ -139,6 +179,7 @@ void shelf_list_choose(struct shelf_list *list, const char *file)
     strbuf_add(&chosen, file);
     if (!find_chosen(list, &at)) {
         lineedit_clear(&list->filter);
+        list->question = SHELF_ALL;
         shelf_list_narrow(list);
         return;
     }

@@ -9,32 +9,14 @@
 #include "session/app.h"
 #include "session/menu.h"
 #include "shelf/shelf_key.h"
+#include "shelf/shelf_question.h"
 #include "shelf/shelf_start.h"
-#include "model/derive/card.h"
 
 /*
  * The shelf: which instruments are on file, which of them match what is typed, and which one is in
  * hand. Like a session (app.h) it is pure: the items are given to it, events come in, and effects
  * go out.
  */
-
-enum shelf_mark {
-    SHELF_UNREAD = 1,    /* only the file's name and date are known yet */
-    SHELF_BROKEN = 2,    /* cannot be opened: see `trouble` */
-    SHELF_IN_USE = 4,    /* another program edits it */
-    SHELF_NEWER = 8,     /* written by a newer version: can only be read */
-    SHELF_VERSIONS = 16, /* there are other versions beside it, to choose from */
-};
-
-/* One instrument on file. The texts belong to the caller. */
-struct shelf_item {
-    const char *file;    /* its name in the folder */
-    struct card card;    /* all "" if it could not be read */
-    const char *trouble; /* why it cannot be opened, in a word; "" if it can */
-    int64_t written_s;   /* when the file was last written */
-    double day;          /* what it is sorted by; set by shelf_list_take */
-    unsigned marks;      /* a set of enum shelf_mark */
-};
 
 /* An earlier state of the one in hand, or another version beside its file. */
 struct shelf_earlier {
@@ -71,6 +53,8 @@ struct shelf_list {
     const struct shelf_item **found; /* those that match, in that order */
     size_t count, found_count, capacity;
 
+    enum shelf_question question; /* only those that are its answer match */
+    struct shelf_ground ground;   /* today and units are set by the caller */
     struct lineedit filter;
     size_t at, top;              /* in found: the one in hand, the first on the screen */
     char chosen[SHELF_FILE_MAX]; /* the file in hand, to find it again; "" for whichever is first */
@@ -91,7 +75,8 @@ struct shelf_list {
     char target[SHELF_FILE_MAX];         /* the file that a command is for */
     const struct shelf_earlier *earlier; /* the newest first; not owned */
     size_t earlier_count, earlier_at;
-    int help_top;
+    int help_top; /* of the help, or of the table */
+    int table;    /* with SHELF_TABLE: an enum shelf_table_id */
 
     const char *folder;            /* to be shown; not owned */
     char failure[APP_MESSAGE_MAX]; /* why the folder cannot be listed; "" if it can */
@@ -129,21 +114,7 @@ void shelf_list_say(struct shelf_list *list, enum app_tone tone, const char *mes
 /* Scrolls no further than it takes to show the one in hand. */
 void shelf_list_scroll(struct shelf_list *list);
 
-/* Narrows the items again after the filter changed. */
+/* Narrows the items again after the filter or the question changed. */
 void shelf_list_narrow(struct shelf_list *list);
-
-/* What an instrument is listed as: its name, or its file if it has none. */
-const char *shelf_item_title(const struct shelf_item *item);
-
-/* Appends "in use, moves open"; with in_short, "in use, moves". */
-void shelf_item_marks(const struct shelf_item *item, bool in_short, struct strbuf *out);
-
-/*
- * True if every word of `words` (separated by blanks) is in one of SHELF_SEARCHED; in tuning and
- * years only words of four characters or more are looked for. Upper and lower case ASCII letters
- * match; anything else must be equal.
- */
-#define SHELF_SEARCHED "name, owner, maker, serial, kind, tuning or year of a visit"
-bool shelf_item_matches(const struct shelf_item *item, const char *words);
 
 #endif

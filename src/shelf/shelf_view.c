@@ -6,7 +6,9 @@
 #include "screen/line_view.h"
 #include "screen/menu_view.h"
 #include "screen/overlay_view.h"
+#include "shelf/shelf_pane.h"
 #include "shelf/shelf_rows.h"
+#include "shelf/shelf_table_view.h"
 #include "screen/strip_view.h"
 
 enum { TITLE_ROW, STRIP_ROW, HEAD_ROW, FIRST_ROW, ROWS_BELOW = 3 };
@@ -16,16 +18,20 @@ int shelf_view_rows(int frame_rows)
     return frame_rows > FIRST_ROW + ROWS_BELOW ? frame_rows - FIRST_ROW - ROWS_BELOW : 1;
 }
 
-/* "12 instruments on file", "3 of 12 instruments found", and the progress of reading. */
+/* "12 instruments on file", "3 of 12 instruments found", "3 of 12 instruments in the house", and
+ * the progress of reading. */
 static void add_counts(const struct shelf_list *list, struct strbuf *out)
 {
     const size_t unread = shelf_list_unread(list);
     const bool narrowed = !lineedit_is_empty(&list->filter);
 
-    if (narrowed)
+    if (narrowed || list->question != SHELF_ALL)
         strbuf_addf(out, "%zu of ", list->found_count);
     strbuf_add_count(out, list->count, "instrument", "instruments");
-    strbuf_add(out, narrowed ? " found" : " on file");
+    strbuf_addf(out, " %s",
+                narrowed && list->question == SHELF_ALL
+                    ? "found"
+                    : shelf_question_get(list->question)->title);
     if (unread > 0)
         strbuf_addf(out, ", %zu still to read", unread);
 }
@@ -51,8 +57,7 @@ static void draw_strip(const struct pen *pen, const struct shelf_list *list)
     struct strbuf more = STRBUF(memory);
 
     strip_view_names(pen, STRIP_ROW, true, STRIP_SHELF);
-    if (list->mode == SHELF_PRESETS || list->mode == SHELF_HELP || list->mode == SHELF_MENU ||
-        seen >= list->found_count)
+    if ((list->mode != SHELF_LIST && list->mode != SHELF_ARCHIVING) || seen >= list->found_count)
         return;
     strbuf_addf(&more, "%zu more below", list->found_count - seen);
     pen_put_right(pen, STRIP_ROW, 0, pen->frame->columns - 1, ROLE_KEY, memory);
@@ -85,9 +90,15 @@ static void draw_first_steps(const struct pen *pen, const struct shelf_list *lis
              "Every profile in that folder is listed: one *.ini file for each instrument.");
 }
 
-static void draw_none_found(const struct pen *pen, int row)
+static void draw_none_found(const struct pen *pen, const struct shelf_list *list, int row)
 {
     const int width = pen->frame->columns - 6;
+
+    if (lineedit_is_empty(&list->filter)) {
+        pen_put(pen, row + 1, 4, width, ROLE_LABEL, shelf_question_get(list->question)->none);
+        pen_put(pen, row + 3, 4, width, ROLE_TEXT, "Esc lists all.");
+        return;
+    }
 
     pen_put(pen, row + 1, 4, width, ROLE_LABEL, "No instrument matches what is typed.");
     pen_wrap(pen, row + 3, 4, width, 4, ROLE_TEXT,
@@ -189,6 +200,17 @@ static void draw_help(const struct pen *pen, const struct shelf_list *list, int 
         pen_put_right(pen, row + rows, 0, pen->frame->columns - 1, ROLE_KEY, "Down: more");
 }
 
+/* The list, and beside it the one in hand where there is room. */
+static void draw_list(const struct pen *pen, const struct shelf_list *list, int rows)
+{
+    const int pane = shelf_pane_columns(pen->frame->columns);
+    const int columns = pen->frame->columns - pane;
+
+    shelf_rows_draw(pen, list, HEAD_ROW, rows, columns);
+    if (pane > 0)
+        shelf_pane_draw(pen, list, HEAD_ROW, rows, columns + 1);
+}
+
 static void draw_body(const struct pen *pen, const struct shelf_list *list)
 {
     const int rows = shelf_view_rows(pen->frame->rows);
@@ -202,14 +224,18 @@ static void draw_body(const struct pen *pen, const struct shelf_list *list)
         draw_starts(pen, &list->starts, HEAD_ROW, rows + 1);
     else if (list->mode == SHELF_EARLIER)
         draw_earlier(pen, list, HEAD_ROW, rows + 1);
+    else if (list->mode == SHELF_TABLE)
+        shelf_table_view_draw(pen, list, HEAD_ROW, rows + 1);
+    else if (list->mode == SHELF_PEEKING)
+        shelf_pane_draw(pen, list, HEAD_ROW, rows + 1, 4);
     else if (list->failure[0])
         pen_wrap(pen, FIRST_ROW, 4, pen->frame->columns - 6, rows, ROLE_CAUTION, list->failure);
     else if (list->count == 0)
         draw_first_steps(pen, list, HEAD_ROW);
     else if (list->found_count == 0)
-        draw_none_found(pen, HEAD_ROW);
+        draw_none_found(pen, list, HEAD_ROW);
     else
-        shelf_rows_draw(pen, list, HEAD_ROW, rows + 1);
+        draw_list(pen, list, rows + 1);
 }
 
 /* --- the last three rows --- */
@@ -260,6 +286,10 @@ static const char *prompt(const struct shelf_list *list)
         return "move to archive/ ?";
     case SHELF_EARLIER:
         return "earlier state of";
+    case SHELF_PEEKING:
+        return "in hand:";
+    case SHELF_TABLE:
+        return "over:";
     case SHELF_HELP:
         return "";
     default:
@@ -284,7 +314,10 @@ static void draw_entry(const struct pen *pen, const struct shelf_list *list, int
     column += line_view_draw(pen, row, column, room, typed, &cursor);
     if (start && lineedit_is_empty(typed))
         pen_put_cut(pen, row, column, room, ROLE_TEXT, start->title);
-    if (list->mode == SHELF_MENU && shelf_list_item(list))
+    if (list->mode == SHELF_TABLE)
+        pen_put_cut(pen, row, column, room, ROLE_TEXT,
+                    lineedit_is_empty(&list->filter) ? "all that are listed" : list->filter.text);
+    if ((list->mode == SHELF_MENU || list->mode == SHELF_PEEKING) && shelf_list_item(list))
         pen_put_cut(pen, row, column, room, ROLE_TEXT, shelf_item_title(shelf_list_item(list)));
     if (list->mode == SHELF_ARCHIVING || list->mode == SHELF_EARLIER)
         pen_put_cut(pen, row, column, room, ROLE_TEXT, list->target);

@@ -16,12 +16,23 @@
 
 static const char folder[] = "/shop";
 
+static bool facts_equal(const struct shelf_facts *a, const struct shelf_facts *b)
+{
+    for (int i = 0; i < FACT_NUMBERS_; i++)
+        if (a->number[i].given != b->number[i].given ||
+            (a->number[i].given && !(fabs(a->number[i].value - b->number[i].value) <=
+                                     1e-6 + 1e-12 * fabs(a->number[i].value))))
+            return false;
+    return memcmp(a->texts, b->texts, sizeof a->texts) == 0;
+}
+
 static bool entries_equal(const struct shelf_entry *a, const struct shelf_entry *b)
 {
-    return strcmp(a->file, b->file) == 0 && shelf_stamp_equal(&a->stamp, &b->stamp) &&
-           a->status == b->status && a->newer == b->newer &&
-           strcmp(a->card.name, b->card.name) == 0 && strcmp(a->card.kind, b->card.kind) == 0 &&
-           strcmp(a->card.owner, b->card.owner) == 0 && strcmp(a->card.maker, b->card.maker) == 0 &&
+    return strcmp(a->file, b->file) == 0 && facts_equal(a->facts, b->facts) &&
+           shelf_stamp_equal(&a->stamp, &b->stamp) && a->status == b->status &&
+           a->newer == b->newer && strcmp(a->card.name, b->card.name) == 0 &&
+           strcmp(a->card.kind, b->card.kind) == 0 && strcmp(a->card.owner, b->card.owner) == 0 &&
+           strcmp(a->card.maker, b->card.maker) == 0 &&
            strcmp(a->card.serial, b->card.serial) == 0 &&
            strcmp(a->card.visit, b->card.visit) == 0 && a->card.moves_open == b->card.moves_open &&
            fabs(a->card.rod.per_turn_mm - b->card.rod.per_turn_mm) < 1e-9 &&
@@ -74,7 +85,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 
     (void)read_cache(data, size);
     bytes_init(&bytes);
-    bytes_add_text(&bytes, "sillet shelf 4 " SILLET_VERSION "\n");
+    bytes_add_text(&bytes, "sillet shelf 5 " SILLET_VERSION "\n");
     bytes_add_text(&bytes, folder);
     bytes_add_text(&bytes, "\n");
     if (size > 0)

@@ -19,8 +19,13 @@ static void add(struct shelf_entries *entries, const char *file, const char *nam
 {
     struct shelf_entry *entry = shelf_entries_add(entries);
     struct card card = shelf_blank_card();
+    struct shelf_facts facts = *shelf_facts_blank();
 
     assert_non_null(entry);
+    facts.number[FACT_PROMISED_DAY] = maybe_given(740000 + number);
+    facts.number[FACT_LEFT_RELIEF] = maybe_given(-0.1524);
+    shelf_facts_put_text(&facts, FACT_TICKET, "T\t%41 \xC3\xA9");
+    shelf_facts_put_text(&facts, FACT_PROOF_SADDLE, "0D`n\\");
     card.name = name;
     card.owner = "Marlo";
     card.visit = "2026-03-02";
@@ -28,7 +33,7 @@ static void add(struct shelf_entries *entries, const char *file, const char *nam
     card.moves_open = number % 2 == 1;
     if (number == 3)
         card.rod = (struct rod_neck){.per_turn_mm = -0.203125, .per_turn_u_mm = 0.0125};
-    assert_int_equal(shelf_entry_set(entry, file, &card), STATUS_OK);
+    assert_int_equal(shelf_entry_set(entry, file, &card, &facts), STATUS_OK);
     entry->read = entry->settled = true;
     entry->newer = number == 2;
     entry->stamp = (struct shelf_stamp){.device = 1,
@@ -57,6 +62,14 @@ static void assert_same(const struct shelf_entry *a, const struct shelf_entry *b
     assert_string_equal(a->card.owner, b->card.owner);
     assert_string_equal(a->card.visit, b->card.visit);
     assert_string_equal(a->card.also, b->card.also);
+    for (int i = 0; i < FACT_NUMBERS_; i++) {
+        assert_int_equal(a->facts->number[i].given, b->facts->number[i].given);
+        if (b->facts->number[i].given)
+            assert_near(a->facts->number[i].value, b->facts->number[i].value, 1e-9);
+    }
+    for (int i = 0; i < FACT_TEXTS_; i++)
+        assert_string_equal(shelf_facts_text(a->facts, (enum fact_text)i),
+                            shelf_facts_text(b->facts, (enum fact_text)i));
     assert_int_equal(a->card.moves_open, b->card.moves_open);
     assert_near(a->card.rod.per_turn_mm, b->card.rod.per_turn_mm, 1e-6);
     assert_near(a->card.rod.per_turn_u_mm, b->card.rod.per_turn_u_mm, 1e-6);

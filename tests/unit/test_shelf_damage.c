@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "near.h"
 
+#include <assert.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -21,8 +22,12 @@
 static const char folder[] = "/quayside/shelf";
 
 #define STAMP "1\t2\t3\t4\t5\t6\t7"
-#define CARD  "-203125\t12500\tUke\tukulele\tMarlo\tQuayside Fret Works\t7\t2026-03-02\tuke-c 2026"
-#define GOOD  "a.ini\t" STAMP "\t0\t0\t" CARD "\n"
+/* Nothing is known but the card: one tab for each fact. */
+#define FACTS "\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t"
+static_assert(sizeof FACTS - 1 == FACT_NUMBERS_ + FACT_TEXTS_, "a tab for each fact");
+#define CARD                                                                                       \
+    "-203125\t12500\tUke\tukulele\tMarlo\tQuayside Fret Works\t7\t2026-03-02\tuke-c 2026" FACTS
+#define GOOD "a.ini\t" STAMP "\t0\t0\t" CARD "\n"
 
 /* With the first two lines and the checksum that belong to it. */
 static void write_cache(const char *path, const char *entries)
@@ -30,7 +35,7 @@ static void write_cache(const char *path, const char *entries)
     char memory[4096];
     struct strbuf text = STRBUF(memory);
 
-    strbuf_addf(&text, "sillet shelf 4 %s\n%s\n%s", SILLET_TEST_VERSION, folder, entries);
+    strbuf_addf(&text, "sillet shelf 5 %s\n%s\n%s", SILLET_TEST_VERSION, folder, entries);
     strbuf_addf(&text, "crc32 %08x\n", (unsigned)crc32_of(memory, text.length));
     assert_false(text.truncated);
     tree_write(path, memory, text.length);
@@ -73,7 +78,7 @@ static void a_rod_that_no_neck_has_is_not_taken(void **state)
         char memory[300];
         struct strbuf line = STRBUF(memory);
 
-        strbuf_addf(&line, "a.ini\t" STAMP "\t0\t0\t%s\tUke\t\t\t\t\t\t\n", answers[i]);
+        strbuf_addf(&line, "a.ini\t" STAMP "\t0\t0\t%s\tUke\t\t\t\t\t\t" FACTS "\n", answers[i]);
         write_cache(path, memory);
         assert_int_equal(shelf_cache_read(path, folder, &entries), STATUS_OK);
         assert_int_equal(entries.count, 1);

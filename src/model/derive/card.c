@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/derive/card.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "base/strbuf.h"
-#include "model/derive/derive.h"
 #include "model/reading/note_name.h"
 
 static const char *text_of(const struct record *record, struct reading_key key)
@@ -51,12 +51,18 @@ static void add_also(const struct record *record, struct strbuf *out)
     }
 }
 
+/* To whole nanometres, as the shelf's cache keeps it. */
+static double to_nm(double mm)
+{
+    return round(mm * 1e6) / 1e6;
+}
+
 /* Only one that surely answers tells anything about others. */
 static struct rod_neck find_rod(const struct record *record, struct past *past)
 {
     const struct survey_rod *rod = past_rod(past, place_current(record));
-    const struct rod_neck neck = {.per_turn_mm = rod->fit.per_turn_mm,
-                                  .per_turn_u_mm = rod->fit.per_turn_u_mm};
+    const struct rod_neck neck = {.per_turn_mm = to_nm(rod->fit.per_turn_mm),
+                                  .per_turn_u_mm = to_nm(rod->fit.per_turn_u_mm)};
 
     if (!rod->known || rod->answer != ROD_ANSWERS || !rod_neck_is_known(&neck))
         return (struct rod_neck){0};
@@ -66,8 +72,15 @@ static struct rod_neck find_rod(const struct record *record, struct past *past)
 void card_make(const struct record *record, struct card *ret_card)
 {
     struct past past = past_of(record);
-    const bool moves_open = derive_open_moves(&past) > 0;
+    struct derived now;
 
+    derive_measured(place_current(record), &past, &now);
+    card_make_of(record, &now, &past, ret_card);
+}
+
+void card_make_of(const struct record *record, const struct derived *now, struct past *past,
+                  struct card *ret_card)
+{
     *ret_card = (struct card){
         .name = text_of(record, reading_key_one(FIELD_NAME)),
         .kind = text_of(record, reading_key_one(FIELD_KIND)),
@@ -75,8 +88,8 @@ void card_make(const struct record *record, struct card *ret_card)
         .maker = text_of(record, reading_key_one(FIELD_MAKER)),
         .serial = text_of(record, reading_key_one(FIELD_SERIAL)),
         .visit = last_date(record),
-        .rod = find_rod(record, &past),
-        .moves_open = moves_open,
+        .rod = find_rod(record, past),
+        .moves_open = move_set_count(&now->moves, move_is_open) > 0,
     };
     struct strbuf also = STRBUF(ret_card->also);
     add_also(record, &also);

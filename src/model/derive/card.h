@@ -4,6 +4,7 @@
 
 #include <stdbool.h>
 
+#include "model/derive/derive.h"
 #include "model/reading/record.h"
 #include "model/setup/rod_prior.h"
 
@@ -21,5 +22,10 @@ struct card {
 /* Fills a card from a record's current state. The texts are the record's and last as long
  * as it is unchanged. */
 void card_make(const struct record *record, struct card *ret_card);
+
+/* The same where the current state has been derived (`now`, by derive_measured), which left *past.
+ */
+void card_make_of(const struct record *record, const struct derived *now, struct past *past,
+                  struct card *ret_card);
 
 #endif

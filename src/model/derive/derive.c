@@ -193,6 +193,11 @@ static void derive_moves(struct place place, enum depth depth, const struct rod_
     derive_by_ear(place, depth, past, ret_derived);
 }
 
+void derive_measured(struct place place, struct past *past, struct derived *ret_derived)
+{
+    derive_moves(place, MOVES_ALONE, NULL, past, ret_derived);
+}
+
 static void derive_state(struct place place, int climate_visit, const struct rod_prior *others,
                          struct past *past, struct derived *ret_derived)
 {
@@ -235,12 +240,4 @@ void derive_current(const struct record *record, struct derived *ret_derived)
     struct past past = past_of(record);
 
     derive_state(place_current(record), record_last_visit(record), NULL, &past, ret_derived);
-}
-
-int derive_open_moves(struct past *past)
-{
-    struct derived derived;
-
-    derive_moves(place_current(&past->looked.record), MOVES_ALONE, NULL, past, &derived);
-    return move_set_count(&derived.moves, move_is_open);
 }

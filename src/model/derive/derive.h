@@ -41,6 +41,10 @@ void derive_pass(struct place place, struct derived *ret_derived);
 /* The same for passes one after another: what they ask of the past is kept in *past. */
 void derive_pass_after(struct place place, struct past *past, struct derived *ret_derived);
 
+/* Setup and moves alone, at a fraction of the cost; the figures have no +-, and what no move rests
+ * on is absent. What was asked of the past is left in *past. */
+void derive_measured(struct place place, struct past *past, struct derived *ret_derived);
+
 /* The same among other necks of its kind: where the rod's own answer is not known, its turns are
  * what these answer by. `others` may be NULL. */
 void derive_pass_among(struct place place, const struct rod_prior *others,
@@ -53,9 +57,5 @@ void derive_predicted_u(struct place place, struct derived *derived);
 /* The record's current state: the last pass of the last visit that has one, in the climate
  * of the last visit. */
 void derive_current(const struct record *record, struct derived *ret_derived);
-
-/* How many moves are open in the current state (move_is_open), at a fraction of the cost. What was
- * asked of the past is left in *past. */
-int derive_open_moves(struct past *past);
 
 #endif

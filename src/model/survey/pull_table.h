@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * PULL(kind as field_table.h spells it, relief in mm for 1 N more pull). Usual necks of the kind, as
- * the beam of neck_beam.h bends them and as a set one gauge heavier is seen to move them (0.05 to
- * 0.1 mm on a steel-string or electric guitar): common practice, no published source.
+ * PULL(kind as field_table.h spells it, relief in mm for 1 N more pull). Usual necks of the kind,
+ * as the beam of neck_beam.h bends them and as a set one gauge heavier is seen to move them (0.05
+ * to 0.1 mm on a steel-string or electric guitar): common practice, no published source.
  */
 PULL("steel-string", 0.0007)
 PULL("classical", 0.0005)

@@ -30,11 +30,17 @@ struct shelf {
 
 static void take_content(struct shelf_entry *entry, const struct profile_content *content)
 {
+    const struct record *record = &content->record;
+    struct past past = past_of(record);
+    struct derived now;
+    struct shelf_facts facts;
     struct card card;
 
-    card_make(&content->record, &card);
+    derive_measured(place_current(record), &past, &now);
+    card_make_of(record, &now, &past, &card);
+    shelf_facts_make(record, &now, &past, &facts);
     entry->newer = content->newer;
-    entry->status = shelf_entry_set(entry, entry->file, &card);
+    entry->status = shelf_entry_set(entry, entry->file, &card, &facts);
 }
 
 static void read_entry(const struct shelf *shelf, struct shelf_entry *entry)
@@ -115,6 +121,7 @@ static bool inherit(struct shelf_entry *entry, struct shelf_entry *known)
     entry->newer = known->newer;
     entry->file = known->file;
     entry->card = known->card;
+    entry->facts = known->facts;
     entry->memory = known->memory;
     known->memory = NULL;
     return true;

@@ -19,11 +19,12 @@
  * fields; then the checksum. Control characters and % are written as %XX.
  */
 enum {
-    FORMAT = 4,
+    FORMAT = 5,
     STAMP_FIELDS = 7,
     TEXT_FIELDS = 7,
     NUMBERS = STAMP_FIELDS + 2 + 2, /* status, flags, the rod's answer and its ± */
-    FIELDS = 1 + NUMBERS + TEXT_FIELDS,
+    CARD_FIELDS = 1 + NUMBERS + TEXT_FIELDS,
+    FIELDS = CARD_FIELDS + FACT_NUMBERS_ + FACT_TEXTS_,
     CACHE_BYTES_MAX = 256 * 1024 * 1024,
     HEX_DIGITS = 8,
 };
@@ -98,6 +99,20 @@ static void add_number(struct bytes *out, int64_t number)
     bytes_add_text(out, text);
 }
 
+/* A number that is absent is empty. */
+static void add_facts(struct bytes *out, const struct shelf_facts *facts)
+{
+    for (int i = 0; i < FACT_NUMBERS_; i++)
+        if (facts->number[i].given)
+            add_number(out, llround(facts->number[i].value * FACT_PARTS));
+        else
+            bytes_add_text(out, "\t");
+    for (int i = 0; i < FACT_TEXTS_; i++) {
+        bytes_add_text(out, "\t");
+        add_text(out, shelf_facts_text(facts, (enum fact_text)i));
+    }
+}
+
 static void add_entry(struct bytes *out, const struct shelf_entry *entry)
 {
     const struct shelf_stamp *stamp = &entry->stamp;
@@ -121,6 +136,7 @@ static void add_entry(struct bytes *out, const struct shelf_entry *entry)
         bytes_add_text(out, "\t");
         add_text(out, texts[i]);
     }
+    add_facts(out, entry->facts);
     bytes_add_text(out, "\n");
 }
 
@@ -227,8 +243,28 @@ static struct rod_neck rod_of(int64_t per_turn_nm, int64_t per_turn_u_nm)
     return rod_neck_is_known(&neck) ? neck : (struct rod_neck){0};
 }
 
+static bool read_facts(char **fields, struct shelf_facts *ret_facts)
+{
+    *ret_facts = *shelf_facts_blank();
+    for (int i = 0; i < FACT_NUMBERS_; i++) {
+        int64_t number;
+
+        if (fields[i][0] == '\0')
+            continue;
+        if (!read_number(fields[i], &number))
+            return false;
+        ret_facts->number[i] = maybe_given((double)number / FACT_PARTS);
+    }
+    for (int i = 0; i < FACT_TEXTS_; i++) {
+        (void)ini_unescape(fields[FACT_NUMBERS_ + i], NULL);
+        shelf_facts_put_text(ret_facts, (enum fact_text)i, fields[FACT_NUMBERS_ + i]);
+    }
+    return true;
+}
+
 static bool read_entry(char *line, struct shelf_entry *entry)
 {
+    struct shelf_facts facts;
     char *fields[FIELDS];
     int64_t numbers[NUMBERS];
     char **texts = fields + 1 + NUMBERS;
@@ -238,6 +274,8 @@ static bool read_entry(char *line, struct shelf_entry *entry)
     for (int i = 0; i < NUMBERS; i++)
         if (!read_number(fields[1 + i], &numbers[i]))
             return false;
+    if (!read_facts(fields + CARD_FIELDS, &facts))
+        return false;
     (void)ini_unescape(fields[0], NULL);
     for (int i = 0; i < TEXT_FIELDS; i++)
         (void)ini_unescape(texts[i], NULL);
@@ -261,7 +299,7 @@ static bool read_entry(char *line, struct shelf_entry *entry)
     entry->status = (enum status)numbers[7];
     entry->newer = (numbers[8] & FLAG_NEWER) != 0;
     entry->read = entry->settled = true;
-    return shelf_entry_set(entry, fields[0], &card) == STATUS_OK;
+    return shelf_entry_set(entry, fields[0], &card, &facts) == STATUS_OK;
 }
 
 static bool has_good_tail(const struct bytes *bytes)

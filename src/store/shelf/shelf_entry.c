@@ -34,17 +34,21 @@ struct card shelf_blank_card(void)
 
 enum { TEXTS = 7 };
 
-enum status shelf_entry_set(struct shelf_entry *entry, const char *file, const struct card *card)
+enum status shelf_entry_set(struct shelf_entry *entry, const char *file, const struct card *card,
+                            const struct shelf_facts *facts)
 {
+    const bool blank = facts == shelf_facts_blank();
     const char *texts[TEXTS] = {file,        card->name,   card->kind, card->owner,
                                 card->maker, card->serial, card->visit};
-    size_t size = 0;
+    size_t size = blank ? 0 : sizeof *facts;
 
     for (int i = 0; i < TEXTS; i++)
         size += strlen(texts[i]) + 1;
     char *memory = malloc(size), *at = memory;
     if (!memory)
         return STATUS_NO_MEMORY;
+    if (!blank)
+        at = (char *)memcpy(memory, facts, sizeof *facts) + sizeof *facts;
     for (int i = 0; i < TEXTS; i++) {
         const size_t length = strlen(texts[i]) + 1;
 
@@ -61,6 +65,7 @@ enum status shelf_entry_set(struct shelf_entry *entry, const char *file, const s
     own.visit = texts[6];
     free(entry->memory);
     entry->memory = memory;
+    entry->facts = blank ? facts : (const struct shelf_facts *)(const void *)memory;
     entry->file = texts[0];
     entry->card = own;
     return STATUS_OK;
@@ -75,7 +80,8 @@ struct shelf_entry *shelf_entries_add(struct shelf_entries *entries)
         return NULL;
     entries->items = items;
     struct shelf_entry *entry = &entries->items[entries->count++];
-    *entry = (struct shelf_entry){.file = "", .card = shelf_blank_card()};
+    *entry =
+        (struct shelf_entry){.file = "", .card = shelf_blank_card(), .facts = shelf_facts_blank()};
     return entry;
 }
 

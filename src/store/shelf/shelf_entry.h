@@ -9,6 +9,7 @@
 
 #include "base/status.h"
 #include "model/derive/card.h"
+#include "model/survey/shelf_facts.h"
 
 /* One profile on a shelf, and the stamp that tells whether its file has changed. */
 
@@ -20,17 +21,18 @@ struct shelf_stamp {
 };
 
 struct shelf_entry {
-    const char *file;         /* the name within the folder */
-    struct shelf_stamp stamp; /* of the file that a link leads to; all 0 if there is none */
-    bool read;                /* status and card are known */
-    bool newer;               /* in an unknown format, so it can only be read */
-    bool linked;              /* a symbolic link */
-    bool in_use;              /* another program seems to edit it */
-    bool versions;            /* other versions are beside it (copies.h) */
-    bool settled;             /* a later change will change its stamp */
-    enum status status;       /* STATUS_OK, or why it cannot be opened */
-    struct card card;         /* all "" unless it is read and STATUS_OK */
-    char *memory;             /* owned: the texts of file and card */
+    const char *file;                /* the name within the folder */
+    struct shelf_stamp stamp;        /* of the file that a link leads to; all 0 if there is none */
+    bool read;                       /* status and card are known */
+    bool newer;                      /* in an unknown format, so it can only be read */
+    bool linked;                     /* a symbolic link */
+    bool in_use;                     /* another program seems to edit it */
+    bool versions;                   /* other versions are beside it (copies.h) */
+    bool settled;                    /* a later change will change its stamp */
+    enum status status;              /* STATUS_OK, or why it cannot be opened */
+    struct card card;                /* all "" unless it is read and STATUS_OK */
+    const struct shelf_facts *facts; /* never NULL; blank unless it is read and STATUS_OK */
+    char *memory;                    /* owned: facts, and the texts of file and card */
 };
 
 /* Entries, which shelf_entries_sort sorts by the bytes of their file names. */
@@ -42,9 +44,10 @@ struct shelf_entries {
 struct shelf_stamp shelf_stamp_of(const struct stat *facts);
 bool shelf_stamp_equal(const struct shelf_stamp *a, const struct shelf_stamp *b);
 
-/* Gives an entry its own copies of a file's name and a card's texts, which may be those that it
- * has. After STATUS_NO_MEMORY it is unchanged. */
-enum status shelf_entry_set(struct shelf_entry *entry, const char *file, const struct card *card);
+/* Gives an entry its own copies of a file's name, a card's texts and facts, which may be those that
+ * it has. After STATUS_NO_MEMORY it is unchanged. */
+enum status shelf_entry_set(struct shelf_entry *entry, const char *file, const struct card *card,
+                            const struct shelf_facts *facts);
 
 /* A card with empty texts. */
 struct card shelf_blank_card(void);

@@ -102,7 +102,7 @@ static enum status add_name(struct shelf_entries *entries, const char *name)
     const struct card blank = shelf_blank_card();
     struct shelf_entry *entry = shelf_entries_add(entries);
 
-    return entry ? shelf_entry_set(entry, name, &blank) : STATUS_NO_MEMORY;
+    return entry ? shelf_entry_set(entry, name, &blank, shelf_facts_blank()) : STATUS_NO_MEMORY;
 }
 
 /* Adds the first `length` bytes of the name. */

@@ -1,0 +1,215 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/survey/forecast.h"
+
+#include <math.h>
+
+#include "model/setup/belief_line.h"
+#include "model/setup/bench_goal.h"
+#include "model/setup/neck_curve.h"
+#include "model/setup/uncertainty.h"
+#include "model/setup/work_done.h"
+
+/* By the relief that was read since. */
+static struct maybe share_read(const struct forecast *forecast)
+{
+    const struct move_set *moves = &forecast->before->moves;
+    const struct move_amount *asked = &moves->move[MOVE_ROD].amount;
+    struct findings unused = {.count = 0};
+    struct setup now;
+
+    setup_read(&now, place_of(forecast->record, forecast->visit, forecast->pass), &unused);
+    const struct maybe relief = neck_curve_find_relief(&now);
+    if (!relief.given || !moves->relief.mm.given || !asked->due)
+        return maybe_absent();
+    return maybe_finite((relief.value - moves->relief.mm.value) / asked->value);
+}
+
+/* By the turns logged for this pass, else by those asked for at once. Who went on to slots or
+ * saddle has turned until the relief was right. Where nobody knows what those turns do, the
+ * relief tells once it is read. */
+static struct maybe find_share(const struct forecast *forecast, struct maybe turned)
+{
+    const struct derived *before = forecast->before;
+    const struct move *move = before->moves.move;
+    const struct maybe share =
+        move_rod_share(&move[MOVE_ROD], setup_rod_turns(&before->setup), turned);
+    const bool went_on = move[MOVE_SLOTS].done_by > 0 || move[MOVE_SADDLE].done_by > 0;
+
+    if (share.given)
+        return share;
+    return !turned.given && went_on ? maybe_given(1) : share_read(forecast);
+}
+
+/* What the work lines say of one move. */
+static void add_work(struct forecast *forecast, enum move_kind kind)
+{
+    const struct derived *before = forecast->before;
+    const struct place place = place_of(forecast->record, forecast->visit, forecast->pass - 1);
+    struct work_done work;
+
+    forecast->move[kind] = before->moves.move[kind].done_by > 0;
+    forecast->marked = forecast->marked || forecast->move[kind];
+    if (!move_is_measured(kind))
+        return;
+    work_done_find(place, &before->setup, &before->moves, kind, &work);
+    forecast->unread = forecast->unread || work.unread;
+    for (int s = 1; s <= STRINGS_MAX; s++)
+        /* No amount where none was planned: as planned. */
+        forecast->mm[kind][s] = isnan(work.mm[s]) && !work.is_said ? 0 : work.mm[s];
+    if (kind == MOVE_ROD)
+        forecast->share = find_share(forecast, work.turns);
+}
+
+static void add_planned(struct forecast *forecast, enum move_kind kind)
+{
+    const struct move *move = &forecast->before->moves.move[kind];
+
+    forecast->move[kind] = true;
+    for (int s = 1; s <= STRINGS_MAX; s++)
+        forecast->mm[kind][s] = move->string[s].due ? move->string[s].value : 0;
+    if (kind == MOVE_SADDLE)
+        setup_carry_inner(&forecast->before->setup, forecast->mm[kind]);
+}
+
+void forecast_begin(struct forecast *ret_forecast, const struct record *record,
+                    const struct derived *before, int visit, int pass)
+{
+    *ret_forecast =
+        (struct forecast){.record = record, .before = before, .visit = visit, .pass = pass};
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        add_work(ret_forecast, (enum move_kind)kind);
+    if (ret_forecast->marked)
+        return;
+    /* If the rod is due, only the rod: everything is measured again before anything is cut. */
+    const bool rod = before->moves.move[MOVE_ROD].state == MOVE_DUE;
+    ret_forecast->move[MOVE_ROD] = rod;
+    for (int kind = MOVE_SLOTS; kind <= MOVE_SADDLE && !rod; kind++)
+        add_planned(ret_forecast, (enum move_kind)kind);
+}
+
+bool forecast_is_beyond(const struct forecast *forecast)
+{
+    /* A setback moves no height that a gauge could tell, and a levelled crown moves at most the
+     * readings over itself, by about a step of the gauge. */
+    static const bool reckoned[MOVE_COUNT_] = {[MOVE_ROD] = true,
+                                               [MOVE_FRETS] = true,
+                                               [MOVE_SLOTS] = true,
+                                               [MOVE_SADDLE] = true,
+                                               [MOVE_PITCH] = true};
+
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        if (forecast->move[kind] && !reckoned[kind])
+            return true;
+    return false;
+}
+
+static struct believed as_believed(double value, double u)
+{
+    return (struct believed){.mm = isnan(value) ? maybe_absent() : maybe_given(value), .u = u};
+}
+
+/* How much the slots and the saddle, if done, lift a string at x: each in a straight line. */
+static double lift_mm(const struct forecast *forecast, int string, double x_mm)
+{
+    const double part = x_mm / forecast->before->setup.board.contact_mm[string];
+
+    return forecast->mm[MOVE_SLOTS][string] * (1 - part) + forecast->mm[MOVE_SADDLE][string] * part;
+}
+
+static struct believed find_curve(const struct forecast *forecast)
+{
+    const struct move_set *moves = &forecast->before->moves;
+    const struct maybe target =
+        bench_goal_at(bench_row_get(ROW_RELIEF), forecast->record, END_BASS);
+
+    if (!moves->move[MOVE_ROD].amount.due || !forecast->move[MOVE_ROD])
+        return moves->relief;
+    return (struct believed){.mm = move_part(moves->relief.mm, target, forecast->share),
+                             .u = moves->relief.u};
+}
+
+/* Of an open string: as it is believed to be, or, once the rod is turned, as far as it was. */
+static struct believed find_height(const struct forecast *forecast, const struct bench_row *row,
+                                   int string)
+{
+    const struct derived *before = forecast->before;
+    const struct board *board = &before->setup.board;
+    const struct move *rod = &before->moves.move[MOVE_ROD];
+    const bool gap = row->move == MOVE_SLOTS;
+    const struct maybe then = gap ? rod->gap_then[string] : rod->action_then[string];
+    const struct believed now = gap ? before->moves.gap[string] : before->moves.action[string];
+    const struct maybe height =
+        forecast->move[MOVE_ROD] ? move_part(now.mm, then, forecast->share) : now.mm;
+
+    if (!height.given)
+        return as_believed((double)NAN, 0);
+    const int fret = gap ? board_gap_fret(board, string) : bench_row_fret(row, board);
+    const double x_mm = board->station_mm[string][fret];
+    return as_believed(height.value + lift_mm(forecast, string, x_mm), now.u);
+}
+
+/* As find_height, as the row is read: a gap held down where gaps are read so. */
+static struct believed find_read(const struct forecast *forecast, const struct bench_row *row,
+                                 int string, enum nut_method method)
+{
+    const struct believed height = find_height(forecast, row, string);
+
+    if (!row->read_held || method == NUT_OPEN)
+        return height;
+    const struct believed relief = find_curve(forecast);
+    const struct believed action = find_height(forecast, bench_row_get(ROW_ACTION), string);
+
+    if (!height.mm.given || !relief.mm.given || !action.mm.given)
+        return as_believed((double)NAN, 0);
+    return (struct believed){.mm = belief_line_held_from(&forecast->before->setup, string,
+                                                         relief.mm.value, height.mm.value,
+                                                         action.mm.value),
+                             .u = forecast->before->moves.held[string].u};
+}
+
+static struct believed find_exposure(const struct forecast *forecast, const struct bench_row *row,
+                                     enum bench_end end)
+{
+    const struct setup *setup = &forecast->before->setup;
+    const int string = end == END_BASS ? setup->board.strings : 1;
+    const struct reading_key key = bench_row_key(row, end, forecast->visit, forecast->pass - 1, 0);
+    const struct maybe read = record_entered(forecast->record, key);
+
+    if (!read.given)
+        return as_believed((double)NAN, 0);
+    return as_believed(read.value + forecast->mm[MOVE_SADDLE][string],
+                       2 * uncertainty_of_step(setup->rule_step_mm));
+}
+
+/* Under a bar: as it was, and by what was done there. */
+static struct believed find_end(const struct forecast *forecast, const struct bench_row *row,
+                                int string)
+{
+    const struct move_set *moves = &forecast->before->moves;
+    const struct believed now =
+        row->move == MOVE_SLOTS ? moves->gap[string] : moves->action[string];
+
+    if (!now.mm.given)
+        return now;
+    return as_believed(now.mm.value + forecast->mm[row->move][string], now.u);
+}
+
+struct believed forecast_find(const struct forecast *forecast, const struct bench_row *row,
+                              enum field_id field, int string, enum nut_method method)
+{
+    if (forecast_is_beyond(forecast) || field == row->aside)
+        return as_believed((double)NAN, 0);
+    switch (row->forecast) {
+    case FORECAST_CURVE:
+        return find_curve(forecast);
+    case FORECAST_HEIGHT:
+        return find_read(forecast, row, string, method);
+    case FORECAST_SADDLE:
+        return find_exposure(forecast, row, bench_row_end(row, field));
+    case FORECAST_ALONE:
+        return find_end(forecast, row, string);
+    case FORECAST_NONE:
+        break;
+    }
+    return as_believed((double)NAN, 0);
+}

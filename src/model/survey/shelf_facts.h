@@ -1,0 +1,75 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_MODEL_SURVEY_SHELF_FACTS_H
+#define SILLET_MODEL_SURVEY_SHELF_FACTS_H
+
+#include "base/maybe.h"
+#include "model/derive/past.h"
+#include "model/derive/derive.h"
+
+/* What the shelf's questions ask of an instrument. It is kept in the shelf's cache, so that the
+ * questions are answered without opening a profile. */
+
+enum fact_number {
+#define FACT_NUMBER(id) FACT_##id,
+#define FACT_TEXT(id, size)
+#include "model/survey/shelf_facts_table.h"
+#undef FACT_NUMBER
+#undef FACT_TEXT
+    FACT_NUMBERS_
+};
+
+enum fact_text {
+#define FACT_NUMBER(id)
+#define FACT_TEXT(id, size) FACT_##id,
+#include "model/survey/shelf_facts_table.h"
+#undef FACT_NUMBER
+#undef FACT_TEXT
+    FACT_TEXTS_
+};
+
+enum {
+    FACT_TEXT_BYTES = 0
+#define FACT_NUMBER(id)
+#define FACT_TEXT(id, size) +(size)
+#include "model/survey/shelf_facts_table.h"
+#undef FACT_NUMBER
+#undef FACT_TEXT
+};
+
+/* Numbers are kept in whole parts of this size, so that they are the same from the cache. */
+#define FACT_PARTS 1e6
+
+struct shelf_facts {
+    struct maybe number[FACT_NUMBERS_];
+    char texts[FACT_TEXT_BYTES]; /* shelf_facts_text finds them */
+};
+
+/* A text; "" for none. To be written to through shelf_facts_put_text, which cuts what is too long.
+ */
+const char *shelf_facts_text(const struct shelf_facts *facts, enum fact_text id);
+void shelf_facts_put_text(struct shelf_facts *facts, enum fact_text id, const char *text);
+
+/* Of an instrument that nothing is known of. */
+const struct shelf_facts *shelf_facts_blank(void);
+
+/* From a record. `now` is its current state (derive_measured), and `past` what that left. */
+void shelf_facts_make(const struct record *record, const struct derived *now, struct past *past,
+                      struct shelf_facts *ret_facts);
+
+/* Whether it is in the house: its last visit was not handed over. One that nobody keeps tickets,
+ * promises or handing over for is taken to be there for SHELF_FACTS_HOUSE_DAYS. */
+enum { SHELF_FACTS_HOUSE_DAYS = 30 };
+bool shelf_facts_in_house(const struct shelf_facts *facts, int today);
+
+/*
+ * Checks as characters: how far what was read was from what was expected, in steps of
+ * PROOF_STEP of the +-, from 0; the last step stands for all beyond it. Inside is up to
+ * PROOF_INSIDE.
+ */
+#define PROOF_STEP 0.05
+enum { PROOF_LEVELS = 63, PROOF_INSIDE = 20, PROOF_FIRST = '0' };
+
+/* The level of a character of PROOF_...; -1 for one that is none. */
+int shelf_facts_level(char c);
+
+#endif

@@ -1,0 +1,160 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/survey/shelf_facts.h"
+
+#include <string.h>
+
+#include "build_record.h"
+#include "model/common/day.h"
+#include "near.h"
+
+static void make(const char *more, struct shelf_facts *ret_facts)
+{
+    struct record record;
+    struct derived now;
+
+    build_record(&record, build_record_full);
+    build_record_add(&record, more);
+    struct past past = past_of(&record);
+    derive_measured(place_current(&record), &past, &now);
+    shelf_facts_make(&record, &now, &past, ret_facts);
+    record_done(&record);
+}
+
+static double number(const struct shelf_facts *facts, enum fact_number id)
+{
+    return near_given(facts->number[id], "a fact", __FILE__, (int)id);
+}
+
+static int day(int year, int month, int of_month)
+{
+    return day_number(&(struct day){year, month, of_month});
+}
+
+/* Where somebody keeps a ticket, a promise or handing over, handing over alone ends it; where
+ * nobody does, a month. */
+static void in_the_house_is_what_was_not_handed_over(void **state)
+{
+    const int today = day(2026, 3, 10), later = day(2026, 12, 1);
+    struct shelf_facts facts;
+
+    (void)state;
+    make("", &facts);
+    assert_true(shelf_facts_in_house(&facts, today));
+    assert_false(shelf_facts_in_house(&facts, later));
+    make("visit.1 ticket = 4711\nvisit.1 promised = 2026-03-12\n", &facts);
+    assert_true(shelf_facts_in_house(&facts, later));
+    assert_string_equal(shelf_facts_text(&facts, FACT_TICKET), "4711");
+    assert_near(number(&facts, FACT_PROMISED_DAY), day(2026, 3, 12), 0);
+    assert_string_equal(shelf_facts_text(&facts, FACT_TO_DO), "rod, slots, saddle");
+    make("visit.1 handed_over = 2026-03-04\n", &facts);
+    assert_false(shelf_facts_in_house(&facts, today));
+    make("visit.1 handed_over = 2026-03-04\nvisit.2 date = 2026-11-30\n", &facts);
+    assert_true(shelf_facts_in_house(&facts, later));
+    assert_false(shelf_facts_in_house(shelf_facts_blank(), today));
+}
+
+static const char second_visit[] =
+    "visit.1 handed_over = 2026-03-04\n"
+    "visit.1.pass.2 relief = .007 in\nvisit.1.pass.2 action.1 = 4/64 in\n"
+    "visit.2 date = 2026-11-30\nvisit.2.pass.1 relief = .020 in\n"
+    "visit.2.pass.1 action.6 = 9/64 in\nvisit.2.pass.1 exposure_bass = 3.1 mm\n"
+    "visit.2.pass.1 exposure_treble = 3.4 mm\n";
+
+/* What is in the house now is as found, not as left. What was not read again in the last pass was
+ * left as it was read before. */
+static void as_left_is_the_last_visit_that_is_over(void **state)
+{
+    struct shelf_facts facts;
+
+    (void)state;
+    make(second_visit, &facts);
+    assert_near(number(&facts, FACT_LEFT_DAY), day(2026, 3, 2), 0);
+    assert_near(number(&facts, FACT_LEFT_RELIEF), .007 * 25.4, 1e-6);
+    assert_near(number(&facts, FACT_LEFT_ACTION_TREBLE), 4 / 64.0 * 25.4, 1e-6);
+    assert_near(number(&facts, FACT_LEFT_ACTION_BASS), 8.25 / 64 * 25.4, 1e-6);
+    assert_near(number(&facts, FACT_WANTED_ACTION_BASS), 6 / 64.0 * 25.4, 1e-6);
+    assert_near(number(&facts, FACT_LAST_DAY), day(2026, 11, 30), 0);
+}
+
+/* The saddle of now counts, and the lower end of it. */
+static void a_saddle_is_low_by_its_lower_end(void **state)
+{
+    struct shelf_facts facts;
+
+    (void)state;
+    make(second_visit, &facts);
+    assert_near(number(&facts, FACT_SADDLE_OVER_LEAST), 0.1, 1e-6);
+    make("visit.1.pass.1 exposure_bass = 9 mm\nvisit.1.pass.1 exposure_treble = 8 mm\n", &facts);
+    assert_near(number(&facts, FACT_SADDLE_OVER_LEAST), 5, 1e-6);
+    assert_near(number(&facts, FACT_SADDLE_LOW), 0, 0);
+}
+
+static void strings_are_told_from_bass_to_treble(void **state)
+{
+    struct shelf_facts facts;
+
+    (void)state;
+    make("string.1 gauge = .012 in\nstring.2 gauge = .016 in\nstring.6 gauge = 1.35 mm\n"
+         "string.6 note = D2\nstring.1 note = E4\n",
+         &facts);
+    assert_string_equal(shelf_facts_text(&facts, FACT_GAUGES), "1.35 mm .016 in .012 in");
+    make("string.1 gauge = .012 in\nstring.2 gauge = .016 in\nstring.6 gauge = .053 in\n", &facts);
+    assert_string_equal(shelf_facts_text(&facts, FACT_GAUGES), ".053 .016 .012 in");
+}
+
+/* Two passes at the same rod: the first turn teaches, the second is expected by it; 0.25 turn took
+ * out .004 in, so another one is expected at .005 in, and .005 in was read. */
+static void a_turn_is_checked_by_the_turns_before_it(void **state)
+{
+    struct shelf_facts facts;
+
+    (void)state;
+    make("visit.1.pass.1 time = 09:00\nvisit.1.work.1 kind = rod\nvisit.1.work.1 time = 09:10\n"
+         "visit.1.pass.2 time = 09:20\nvisit.1.pass.2 rod_turn = 1/4\n"
+         "visit.1.pass.2 relief = .009 in\n",
+         &facts);
+    assert_string_equal(shelf_facts_text(&facts, FACT_PROOF_ROD), "");
+    make("visit.1.pass.1 time = 09:00\nvisit.1.work.1 kind = rod\nvisit.1.work.1 time = 09:10\n"
+         "visit.1.pass.2 time = 09:20\nvisit.1.pass.2 rod_turn = 1/4\n"
+         "visit.1.pass.2 relief = .009 in\nvisit.1.work.2 kind = rod\n"
+         "visit.1.work.2 time = 09:30\nvisit.1.pass.3 time = 09:40\n"
+         "visit.1.pass.3 rod_turn = 1/4\nvisit.1.pass.3 relief = .005 in\n",
+         &facts);
+    const char *proof = shelf_facts_text(&facts, FACT_PROOF_ROD);
+    assert_int_equal(strlen(proof), 1);
+    assert_int_equal(shelf_facts_level(proof[0]), 0);
+    assert_int_equal(shelf_facts_level('!'), -1);
+}
+
+/* One that never was measured has no facts that could be wrong. */
+static void an_empty_record_has_blank_facts(void **state)
+{
+    struct shelf_facts facts;
+    struct record record;
+    struct derived now;
+
+    (void)state;
+    record_init(&record);
+    struct past past = past_of(&record);
+    derive_measured(place_current(&record), &past, &now);
+    shelf_facts_make(&record, &now, &past, &facts);
+    for (int i = 0; i < FACT_NUMBERS_; i++)
+        assert_false(facts.number[i].given);
+    for (int i = 0; i < FACT_TEXTS_; i++)
+        assert_string_equal(shelf_facts_text(&facts, (enum fact_text)i), "");
+    record_done(&record);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(in_the_house_is_what_was_not_handed_over),
+        cmocka_unit_test(as_left_is_the_last_visit_that_is_over),
+        cmocka_unit_test(a_saddle_is_low_by_its_lower_end),
+        cmocka_unit_test(strings_are_told_from_bass_to_treble),
+        cmocka_unit_test(a_turn_is_checked_by_the_turns_before_it),
+        cmocka_unit_test(an_empty_record_has_blank_facts),
+    };
+
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
