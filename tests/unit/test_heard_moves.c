@@ -330,12 +330,53 @@ static void what_was_heard_stays_true(void **state)
     assert_true((heard.clean & 1) != 0 && heard.buzzing != 0);
     build_record_add(&record, "visit.1.pass.2 clean.3 = 0\n");
     derive_current(&record, &now);
-    assert_int_equal(now.moves.move[MOVE_FRETS].needs, NEED_HEARING); /* nothing else was read */
+    assert_int_equal(now.moves.move[MOVE_FRETS].state, MOVE_DUE); /* nothing else was read */
     read_again(&record);
     derive_current(&record, &now);
     assert_int_equal(now.moves.move[MOVE_FRETS].state, MOVE_DUE);
     assert_near(now.moves.frets.fret[10].value, then.moves.frets.fret[10].value, 1e-9);
     record_done(&record);
+}
+
+/* A pass in which only ear and tuner were used has its curve and its map: by what the pass before
+ * read, until something may have changed that. */
+static void what_was_read_serves_ear_and_tuner(void **state)
+{
+    static const char *const changes[] = {
+        "", "visit.1.work.1 kind = saddle\nvisit.1.work.1 time = 10:30\n",
+        "visit.1.pass.3 rod_turn = 1/4\n",
+        "visit.1.pass.2 action.3 = 6/64 in\n", /* another pass read it otherwise */
+    };
+
+    (void)state;
+    for (size_t i = 0; i < sizeof changes / sizeof changes[0]; i++) {
+        static struct derived then, now;
+        struct record record;
+
+        survey_record_build(&record, low_action);
+        build_record_add(&record, "visit.1 date = 2026-03-02\nvisit.1.pass.1 time = 10:00\n"
+                                  "visit.1.pass.1 spot.10 = 0.1 mm\n");
+        derive_current(&record, &then);
+        build_record_add(&record, "visit.1.pass.3 time = 12:00\nvisit.1.pass.3 cents.6.12 = 2\n"
+                                  "visit.1.pass.3 clean.3 = 0-5\n");
+        build_record_add(&record, changes[i]);
+        derive_current(&record, &now);
+        assert_int_equal(now.lines.has_now, i == 0);
+        for (int n = 0; n < 19; n++) {
+            assert_int_equal(now.clearance[3].headroom_mm[n].given, i == 0);
+            if (i == 0)
+                assert_near(now.clearance[3].headroom_mm[n].value,
+                            then.clearance[3].headroom_mm[n].value, 1e-9);
+        }
+        assert_int_equal(figures_get(&now.figures, FIGURE_NUT_HEIGHT, 3).given, i == 0);
+        /* A spot is of the crown alone. */
+        assert_near(assert_given(now.setup.spot_mm[10]), 0.1, 1e-9);
+        build_record_add(&record, "visit.1.work.2 kind = frets\nvisit.1.work.2 time = 11:00\n");
+        derive_current(&record, &now);
+        assert_false(now.setup.spot_mm[10].given);
+        assert_int_equal(now.moves.move[MOVE_FRETS].needs, NEED_HEARING);
+        record_done(&record);
+    }
 }
 
 /* A note that is played again is as it is heard then, and a string that lies otherwise, or was
@@ -425,6 +466,7 @@ int main(void)
         cmocka_unit_test(a_mark_closes_it),
         cmocka_unit_test(what_is_not_heard_again_is_not_ready),
         cmocka_unit_test(what_was_heard_stays_true),
+        cmocka_unit_test(what_was_read_serves_ear_and_tuner),
         cmocka_unit_test(newer_evidence_wins),
         cmocka_unit_test(a_note_off_stays_off_until_work),
         cmocka_unit_test(a_guess_waits_for_the_rod),

@@ -10,6 +10,7 @@
 #include "model/derive/derive_neck.h"
 #include "model/derive/derive_pitch_u.h"
 #include "model/derive/derive_saddle_top.h"
+#include "model/derive/lie.h"
 #include "model/setup/uncertainty.h"
 
 static void advise_rod(struct derived *derived)
@@ -91,6 +92,7 @@ static void hear_earlier(struct place heard, struct touch_bounds *bounds)
     struct derived then = {.findings = {.count = 0}};
 
     setup_read(&then.setup, heard, &then.findings);
+    lie_take(&then.setup, heard);
     if (!then.setup.has_board)
         return;
     moves_solve(&then.setup, NULL, &then.figures, &then.choice, &then.lines);
@@ -185,6 +187,7 @@ static void derive_moves(struct place place, enum depth depth, const struct rod_
     *ret_derived = (struct derived){.findings = {.count = 0}};
     setup_read(&ret_derived->setup, place, &ret_derived->findings);
     derive_belief(place, &ret_derived->setup, &belief);
+    lie_take(&ret_derived->setup, place);
     derive_setup(&belief, depth, ret_derived);
     if (ret_derived->moves.move[MOVE_ROD].state == MOVE_DUE)
         look_back(place, others, past, ret_derived);

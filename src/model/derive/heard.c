@@ -3,39 +3,16 @@
 
 #include <math.h>
 
+#include "model/derive/lie.h"
 #include "model/reading/record_access.h"
 #include "model/reading/work_since.h"
 #include "model/setup/setup.h"
-
-/* What changes how a string lies over the frets; its end at the saddle goes back and forth alone.
- */
-#define LIE_MOVES (~MOVE_BIT(MOVE_PITCH))
 
 int heard_first_pass(struct place place)
 {
     const int passes_back = 12;
 
     return place.pass > passes_back ? place.pass - passes_back : 1;
-}
-
-/* A reading that is off by more than the steps of both explain. */
-static bool is_moved(struct place from, struct place to, enum field_id field, int string)
-{
-    const struct maybe before = place_read_at(from, field, string, 0);
-    const struct maybe now = place_read_at(to, field, string, 0);
-    const struct maybe step = record_step(&to.record, field_get(field));
-
-    return before.given && now.given && fabs(now.value - before.value) > 2 * step.value + 1e-9;
-}
-
-/* The gaps of two methods are not the same gap. */
-static bool lies_otherwise(struct place from, struct place to, int string)
-{
-    const double before = maybe_or(place_read(from, FIELD_NUT_METHOD), 0);
-    const double now = maybe_or(place_read(to, FIELD_NUT_METHOD), 0);
-
-    return is_moved(from, to, FIELD_RELIEF, 0) || is_moved(from, to, FIELD_ACTION, string) ||
-           (fabs(before - now) < 0.5 && is_moved(from, to, FIELD_NUT_GAP, string));
 }
 
 static uint64_t notes_of(struct place place, enum field_id field, int string, int start, int frets)
@@ -68,8 +45,7 @@ struct heard_notes heard_at(struct place place, int string, int start, int frets
 
         if (((heard.clean | heard.buzzing) & ~played) == 0)
             continue;
-        changed =
-            changed || work_between(then, place, LIE_MOVES) || lies_otherwise(then, place, string);
+        changed = changed || lie_is_other(then, place, string);
         if (changed) {
             notes.again |= heard.buzzing & ~played;
         } else {
