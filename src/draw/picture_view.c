@@ -2,6 +2,7 @@
 #include "draw/picture_view.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "draw/canvas.h"
 
@@ -126,6 +127,27 @@ static void draw_scale(const struct view *view)
     }
 }
 
+/* A word that ends where its line does; where two lines end in one row, before the other's word. */
+static void draw_labels(const struct view *view)
+{
+    const struct picture *picture = view->picture;
+    int taken_row = -1, taken_column = 0;
+
+    for (int i = picture->label_count - 1; i >= 0; i--) {
+        const struct picture_label *label = &picture->labels[i];
+        const int row = row_of(view, label->at.y), width = (int)strlen(label->word);
+        int column = column_of(view, label->at.x) - width + 1;
+
+        if (width > 1) {
+            if (row == taken_row)
+                column = taken_column - width - 1;
+            taken_row = row;
+            taken_column = column;
+        }
+        pen_put(view->pen, row, column, width, looks[label->role].role, label->word);
+    }
+}
+
 void picture_view_draw(const struct pen *pen, const struct picture *picture,
                        const struct picture_area *area)
 {
@@ -139,6 +161,7 @@ void picture_view_draw(const struct pen *pen, const struct picture *picture,
         frame_put_rune(pen->frame, row_of(&view, picture->spots[i].at.y),
                        column_of(&view, picture->spots[i].at.x), ROLE_MARK,
                        picture->spots[i].in_hand ? 'O' : 'o');
+    draw_labels(&view);
     draw_scale(&view);
 }
 

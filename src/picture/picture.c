@@ -69,6 +69,12 @@ struct strbuf picture_add_level(struct picture *picture, double y)
     return STRBUF(level->text);
 }
 
+void picture_add_label(struct picture *picture, const struct picture_label *label)
+{
+    if (picture->label_count < PICTURE_LABELS_MAX)
+        picture->labels[picture->label_count++] = *label;
+}
+
 bool picture_has(const struct picture *picture, enum picture_role role)
 {
     for (int i = 0; i < picture->line_count; i++)

@@ -27,7 +27,8 @@ enum {
     PICTURE_POINTS_MAX = 520,
     PICTURE_LINES_MAX = FRETS_MAX + 8,
     PICTURE_SPOTS_MAX = STRINGS_MAX * FRETS_MAX,
-    PICTURE_LEVELS_MAX = 3
+    PICTURE_LEVELS_MAX = 3,
+    PICTURE_LABELS_MAX = 12
 };
 
 struct picture_point {
@@ -62,6 +63,14 @@ struct picture_level {
     char text[16];
 };
 
+/* A word in the drawing that ends at a point, or one letter on it: it tells lines apart where there
+ * is no colour. */
+struct picture_label {
+    struct picture_point at;
+    enum picture_role role;
+    const char *word; /* static */
+};
+
 struct picture {
     struct picture_point low, high; /* the corners */
     bool has_band;                  /* values from band_low to band_high are left alone */
@@ -71,7 +80,8 @@ struct picture {
     struct picture_spot spots[PICTURE_SPOTS_MAX];
     struct picture_tick ticks[FRETS_MAX + 1];
     struct picture_level levels[PICTURE_LEVELS_MAX];
-    int point_count, line_count, spot_count, tick_count, level_count;
+    struct picture_label labels[PICTURE_LABELS_MAX];
+    int point_count, line_count, spot_count, tick_count, level_count, label_count;
 };
 
 /* Begins an empty drawing that reaches at least from `low` to `high`. */
@@ -92,6 +102,9 @@ void picture_add_spot(struct picture *picture, const struct picture_spot *spot, 
 
 /* Adds a label at y; the caller writes its text. */
 struct strbuf picture_add_level(struct picture *picture, double y);
+
+/* Adds a label; without room for more it is dropped. */
+void picture_add_label(struct picture *picture, const struct picture_label *label);
 
 bool picture_has(const struct picture *picture, enum picture_role role);
 

@@ -69,6 +69,70 @@ bool picture_side(struct picture *ret_picture, const struct derived *derived, in
     return true;
 }
 
+/* 0 for none that stands out. */
+static int highest_crown(const struct derived *derived, int string)
+{
+    const struct setup *setup = &derived->setup;
+    int rocked = 0, hump = 0;
+
+    for (int n = 1; n <= setup->board.frets; n++) {
+        if (setup->spot_mm[n].given &&
+            setup->spot_mm[n].value > (rocked ? setup->spot_mm[rocked].value : 0))
+            rocked = n;
+        if (n < setup->board.end_high &&
+            crown_mm(derived, string, n) >
+                (hump ? crown_mm(derived, string, hump) : setup->feeler_step_mm / 2))
+            hump = n;
+    }
+    return rocked ? rocked : hump;
+}
+
+static void name_crown(struct picture *picture, const struct derived *derived, int string)
+{
+    const int fret = highest_crown(derived, string);
+
+    if (fret == 0)
+        return;
+    picture_add_label(picture,
+                      &(struct picture_label){.at = {along_mm(&derived->setup.board, string, fret),
+                                                     crown_mm(derived, string, fret)},
+                                              .role = PICTURE_CROWN,
+                                              .word = "A"});
+    picture->ticks[fret - 1].word = "high";
+}
+
+/* A word at its end, and a mark between each two of its parts. */
+static void name_line(struct picture *picture, enum picture_role role, const char *word, int parts)
+{
+    for (int i = 0; i < picture->line_count; i++) {
+        const struct picture_line *line = &picture->lines[i];
+        const struct picture_point *from = &picture->points[line->first], *to = from + 1;
+
+        if (line->role != role || line->count != 2)
+            continue;
+        for (int part = 1; part < parts; part++) {
+            const double share = (double)part / parts;
+
+            picture_add_label(picture,
+                              &(struct picture_label){.at = {from->x + share * (to->x - from->x),
+                                                             from->y + share * (to->y - from->y)},
+                                                      .role = role,
+                                                      .word = "x"});
+        }
+        picture_add_label(picture, &(struct picture_label){.at = *to, .role = role, .word = word});
+    }
+}
+
+void picture_side_name(struct picture *picture, const struct derived *derived, int string,
+                       const char *now, const char *other)
+{
+    enum { PARTS = 6 };
+
+    name_line(picture, PICTURE_OTHER, other, PARTS);
+    name_line(picture, PICTURE_MAIN, now, 1);
+    name_crown(picture, derived, string);
+}
+
 void picture_side_mark(struct picture *picture, const struct derived *derived, int string, int fret,
                        bool to_chord)
 {

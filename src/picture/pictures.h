@@ -16,6 +16,12 @@
 bool picture_side(struct picture *ret_picture, const struct derived *derived, int string,
                   const struct string_line *other);
 
+/* Names the string's lines in it at their ends, marks `other` with an x here and there, and the
+ * highest crown with an A: one that the rocker found high, else the top of a hump between the ends
+ * of the straightedge. */
+void picture_side_name(struct picture *picture, const struct derived *derived, int string,
+                       const char *now, const char *other);
+
 /* Marks in it what is measured at a fret: from the crown to the string, or to the chord. */
 void picture_side_mark(struct picture *picture, const struct derived *derived, int string, int fret,
                        bool to_chord);

@@ -137,6 +137,19 @@ static void draw_spot(const struct plot *plot, int i)
               memory);
 }
 
+static void draw_label(const struct plot *plot, const struct picture_label *label)
+{
+    const struct page_point at = place(plot, label->at.x, label->at.y);
+    const bool is_word = label->word[1] != '\0';
+
+    /* A word stands clear over the end of its line, a letter on it, a crown's mark over it. */
+    if (is_word)
+        draw_text(plot, at.x_mm, at.y_mm - 0.8, PAGE_RIGHT, label->word);
+    else
+        draw_text(plot, at.x_mm, at.y_mm + (label->role == PICTURE_CROWN ? 0 : 0.8), PAGE_CENTRE,
+                  label->word);
+}
+
 static void draw_ticks(const struct plot *plot, double y_mm)
 {
     double free_from_mm = 0;
@@ -170,6 +183,8 @@ void sheet_draw_picture(struct page_list *list, const struct sheet *sheet,
         draw_line(&plot, &picture->lines[i]);
     for (int i = 0; i < picture->spot_count; i++)
         draw_spot(&plot, i);
+    for (int i = 0; i < picture->label_count; i++)
+        draw_label(&plot, &picture->labels[i]);
     draw_ticks(&plot, area->corner.y_mm + area->height_mm - plot.layout->ticks_mm);
 }
 

@@ -18,11 +18,13 @@ void sheet_make_side_view(struct sheet_maker *maker)
                       sheet_has_both(maker) ? &maker->found.lines.now[string] : NULL) ||
         !picture_has(picture, PICTURE_MAIN))
         return;
+    picture_side_name(picture, &maker->left, string, sheet_has_both(maker) ? "as left" : "as found",
+                      "as found");
     strbuf_addf(&text, "Side view under %s ", outfit_noun(outfit, string));
     note_name_add_read(&text, maker->record, outfit, string);
-    sheet_add_drawing(maker->sheet, SHEET_SIDE_VIEW, memory,
-                      picture_has(picture, PICTURE_OTHER) ? "string as left, dashed as found"
-                                                          : NULL);
+    sheet_add_drawing(
+        maker->sheet, SHEET_SIDE_VIEW, memory,
+        picture_has(picture, PICTURE_OTHER) ? "string as left; dashed, with x, as found" : NULL);
 }
 
 /* Without its setback entered, where the saddle stands would be a guess, and so the curve. */

@@ -5,6 +5,8 @@
 
 #include "leaf/history/picture_trend.h"
 #include "picture/pictures.h"
+#include <string.h>
+
 #include "build_record.h"
 
 static const struct shop_units units = {
@@ -106,6 +108,62 @@ static void the_side_view_has_crowns_and_string_where_they_are(void **state)
         assert_int_equal(picture.ticks[n - 1].number, n);
         assert_int_equal(picture.ticks[n - 1].word != NULL, n == derived.setup.board.join_fret);
     }
+}
+
+static int labels_of(const struct picture *picture, enum picture_role role, const char *word,
+                     struct picture_point *ret_last)
+{
+    int count = 0;
+
+    for (int i = 0; i < picture->label_count; i++)
+        if (picture->labels[i].role == role && strcmp(picture->labels[i].word, word) == 0) {
+            *ret_last = picture->labels[i].at;
+            count++;
+        }
+    return count;
+}
+
+/* Now and afterwards have words at their ends, and afterwards a mark of its own along it. */
+static void lines_are_told_apart_without_colour(void **state)
+{
+    const struct derived derived = build_derived(build_record_full, "");
+    struct picture_point at = {0, 0};
+    struct picture picture;
+
+    (void)state;
+    assert_true(picture_side(&picture, &derived, 6, &derived.lines.after[6]));
+    picture_side_name(&picture, &derived, 6, "now", "after");
+    assert_int_equal(labels_of(&picture, PICTURE_MAIN, "now", &at), 1);
+    assert_near(at.y, point(&picture, PICTURE_MAIN, 1).y, 1e-9);
+    assert_int_equal(labels_of(&picture, PICTURE_OTHER, "after", &at), 1);
+    assert_near(at.y, point(&picture, PICTURE_OTHER, 1).y, 1e-9);
+    assert_true(labels_of(&picture, PICTURE_OTHER, "x", &at) >= 3);
+    assert_int_equal(labels_of(&picture, PICTURE_MAIN, "x", &at), 0);
+    assert_int_equal(labels_of(&picture, PICTURE_CROWN, "A", &at), 0);
+}
+
+/* The one that the rocker found; without it, the top of a back-bow. */
+static void the_highest_crown_is_marked(void **state)
+{
+    const struct derived rocked =
+        build_derived(build_record_full, "visit.1.pass.1 spot.8 = .003 in\n"
+                                         "visit.1.pass.1 spot.3 = .001 in\n");
+    const struct derived bowed =
+        build_derived(build_record_full, "visit.1.pass.1 relief = -.010 in\n");
+    struct picture_point at = {0, 0};
+    struct picture picture;
+
+    (void)state;
+    assert_true(picture_side(&picture, &rocked, 6, NULL));
+    picture_side_name(&picture, &rocked, 6, "now", "after");
+    assert_int_equal(labels_of(&picture, PICTURE_CROWN, "A", &at), 1);
+    assert_near(at.x, point(&picture, PICTURE_CROWN, 8).x, 1e-9);
+    assert_string_equal(picture.ticks[8 - 1].word, "high");
+    assert_true(picture_side(&picture, &bowed, 6, NULL));
+    picture_side_name(&picture, &bowed, 6, "now", "after");
+    assert_int_equal(labels_of(&picture, PICTURE_CROWN, "A", &at), 1);
+    assert_in_range((int)at.x, (int)point(&picture, PICTURE_CROWN, 4).x,
+                    (int)point(&picture, PICTURE_CROWN, 9).x);
 }
 
 static void another_string_line_stands_beside(void **state)
@@ -288,6 +346,8 @@ int main(void)
         cmocka_unit_test(what_has_no_width_stands_in_the_middle),
         cmocka_unit_test(what_there_is_no_room_for_is_dropped),
         cmocka_unit_test(the_side_view_has_crowns_and_string_where_they_are),
+        cmocka_unit_test(lines_are_told_apart_without_colour),
+        cmocka_unit_test(the_highest_crown_is_marked),
         cmocka_unit_test(another_string_line_stands_beside),
         cmocka_unit_test(without_a_curve_or_a_string_there_is_no_side_view),
         cmocka_unit_test(what_a_reading_measures_is_marked),

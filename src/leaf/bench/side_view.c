@@ -24,6 +24,24 @@ static void mark_reading(struct picture *picture, const struct derived *derived,
                       !bench_row_by_string(row));
 }
 
+/* Its line has a mark of its own. */
+static int draw_after_key(const struct pen *pen, int row, int column)
+{
+    static const char words[] = "after the moves ";
+    const int used = picture_view_key(pen, row, column, words, PICTURE_OTHER, 3);
+
+    frame_put_rune(pen->frame, row, column + (int)sizeof words, ROLE_AFTER, 'x');
+    return used;
+}
+
+static bool has_highest(const struct picture *picture)
+{
+    for (int i = 0; i < picture->label_count; i++)
+        if (picture->labels[i].role == PICTURE_CROWN)
+            return true;
+    return false;
+}
+
 static void draw_heading(const struct pen *pen, const struct app *app, int string,
                          const struct picture *picture, const struct picture_area *area)
 {
@@ -41,8 +59,11 @@ static void draw_heading(const struct pen *pen, const struct app *app, int strin
     if (picture_has(picture, PICTURE_MAIN))
         column += picture_view_key(pen, row, column, "now ", PICTURE_MAIN, 3);
     if (picture_has(picture, PICTURE_OTHER))
-        column += picture_view_key(pen, row, column, "after the moves ", PICTURE_OTHER, 3);
-    picture_view_key(pen, row, column, outfit->fretless ? "board " : "crowns ", PICTURE_CROWN, 0);
+        column += draw_after_key(pen, row, column);
+    column += picture_view_key(pen, row, column, outfit->fretless ? "board " : "crowns ",
+                               PICTURE_CROWN, 3);
+    if (has_highest(picture))
+        pen_put(pen, row, column, 6, ROLE_FRET, "A high");
 }
 
 static const char *nothing_to_draw(const struct derived *derived)
@@ -70,6 +91,7 @@ void side_view_draw(const struct pen *pen, const struct app *app, int row, int r
                 nothing_to_draw(derived));
         return;
     }
+    picture_side_name(&picture, derived, string, "now", "after");
     if (cell)
         mark_reading(&picture, derived, cell);
     draw_heading(pen, app, string, &picture, &area);
