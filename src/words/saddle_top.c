@@ -7,9 +7,6 @@
 #include "model/reading/shop_round.h"
 #include "words/amount.h"
 
-/* Over this a straightedge shows no curve between the outer strings. */
-static const double flat_mm = 3000;
-
 bool saddle_top_add_radius(const struct derived *derived, const struct shop_units *units,
                            struct strbuf *out)
 {
@@ -19,7 +16,7 @@ bool saddle_top_add_radius(const struct derived *derived, const struct shop_unit
 
     if (!known)
         return false;
-    if (!radius.given || fabs(radius.value) > flat_mm) {
+    if (!radius.given) {
         strbuf_add(out, "flat");
         return true;
     }

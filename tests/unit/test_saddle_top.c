@@ -53,8 +53,12 @@ static void a_cylinder_under_parallel_strings_is_the_saddles_own(void **state)
 {
     static const double by_hand[] = {0, 0, 0.940445, 1.253141, 0.940445, 0};
     struct board board;
-    struct saddle_top_plan plan = {
-        .board = &board, .radius_nut_mm = 250, .radius_end_mm = 250, .end_mm = 450};
+    struct saddle_top_plan plan = {.board = &board,
+                                   .treble = 1,
+                                   .bass = 5,
+                                   .radius_nut_mm = 250,
+                                   .radius_end_mm = 250,
+                                   .end_mm = 450};
     double over_mm[STRINGS_MAX + 1];
 
     (void)state;
@@ -66,7 +70,7 @@ static void a_cylinder_under_parallel_strings_is_the_saddles_own(void **state)
     assert_int_equal(saddle_top_heights(&plan, over_mm), STATUS_OK);
     for (int s = 1; s <= 5; s++)
         assert_near(over_mm[s], by_hand[s], 1e-6);
-    assert_near(assert_given(saddle_top_circle_mm(5, plan.saddle_mm, over_mm)), 250, 1e-6);
+    assert_near(assert_given(saddle_top_circle_mm(1, 5, plan.saddle_mm, over_mm)), 250, 1e-6);
     /* More action on the bass side tilts the line and nothing else. */
     for (int s = 1; s <= 5; s++)
         plan.over_chord_mm[s] = 10 + 0.7 * s;
@@ -82,8 +86,12 @@ static void along_a_cone_it_is_the_cones_at_the_saddle(void **state)
 {
     const double in = 25.4, nut_half = 18, at_saddle = 15.875 * in;
     struct board board;
-    struct saddle_top_plan plan = {
-        .board = &board, .radius_nut_mm = 9.5 * in, .radius_end_mm = 14 * in, .end_mm = 18 * in};
+    struct saddle_top_plan plan = {.board = &board,
+                                   .treble = 1,
+                                   .bass = 6,
+                                   .radius_nut_mm = 9.5 * in,
+                                   .radius_end_mm = 14 * in,
+                                   .end_mm = 18 * in};
     double over_mm[STRINGS_MAX + 1];
 
     (void)state;
@@ -102,7 +110,7 @@ static void along_a_cone_it_is_the_cones_at_the_saddle(void **state)
                     sqrt(at_saddle * at_saddle - y * y) - sqrt(at_saddle * at_saddle - half * half),
                     1e-9);
     }
-    assert_near(assert_given(saddle_top_circle_mm(6, plan.saddle_mm, over_mm)), at_saddle, 1e-6);
+    assert_near(assert_given(saddle_top_circle_mm(1, 6, plan.saddle_mm, over_mm)), at_saddle, 1e-6);
 }
 
 /* A crown's height in space, from the cone's own equation y² + (z + R)² = R², by halving. */
@@ -134,6 +142,8 @@ static void tops_in_space_are_found_again(void **state)
         const double radius_end = seeded_between(&seed, 180, 600);
         struct board board;
         struct saddle_top_plan plan = {.board = &board,
+                                       .treble = 1,
+                                       .bass = strings,
                                        .radius_nut_mm = radius_nut,
                                        .radius_end_mm = radius_end,
                                        .end_mm = seeded_between(&seed, 430, 500)};
@@ -191,7 +201,7 @@ static void no_other_circle_fits_better(void **state)
         spread(saddle_mm, 6, 26);
         for (int s = 2; s < 6; s++)
             over_mm[s] = (i % 2 ? -1 : 1) * seeded_between(&seed, 0.4, 1.6);
-        const double radius = assert_given(saddle_top_circle_mm(6, saddle_mm, over_mm));
+        const double radius = assert_given(saddle_top_circle_mm(1, 6, saddle_mm, over_mm));
         const double depth = copysign(sqrt(radius * radius - 26 * 26), radius);
         const double least = misfit(saddle_mm, over_mm, 6, depth);
 
@@ -215,6 +225,8 @@ static void what_is_no_cone_gives_nothing(void **state)
     make_board(&board, 6, 640);
     for (size_t i = 0; i < sizeof no / sizeof no[0]; i++) {
         struct saddle_top_plan plan = {.board = &board,
+                                       .treble = 1,
+                                       .bass = 6,
                                        .radius_nut_mm = no[i].nut,
                                        .radius_end_mm = no[i].end,
                                        .end_mm = no[i].at};
@@ -224,12 +236,12 @@ static void what_is_no_cone_gives_nothing(void **state)
         assert_int_equal(saddle_top_heights(&plan, over_mm), STATUS_DOMAIN);
     }
     /* A flat board is one. */
-    struct saddle_top_plan plan = {.board = &board, .end_mm = 450};
+    struct saddle_top_plan plan = {.board = &board, .treble = 1, .bass = 6, .end_mm = 450};
     spread(plan.nut_mm, 6, 22);
     spread(plan.saddle_mm, 6, 25);
     assert_int_equal(saddle_top_heights(&plan, over_mm), STATUS_OK);
     assert_near(over_mm[3], 0, 1e-12);
-    assert_false(saddle_top_circle_mm(6, plan.saddle_mm, over_mm).given);
+    assert_false(saddle_top_circle_mm(1, 6, plan.saddle_mm, over_mm).given);
 }
 
 /* --- of a record --- */
@@ -242,7 +254,8 @@ static const char build[] = "board radius_nut = 12 in\n"
                             "nut spread = equal-gaps\n"
                             "bridge spread = 54 mm\n";
 
-static void check_at_targets(const char *more)
+/* `bass`: the lowest string of the top. */
+static void check_at_targets(const char *more, int bass)
 {
     struct record record;
     struct derived derived;
@@ -268,7 +281,7 @@ static void check_at_targets(const char *more)
                 (s == 3 ? 0.2 : 0));
     }
     derive_current(&record, &derived);
-    for (int s = 2; s < strings; s++) {
+    for (int s = 2; s < bass; s++) {
         const double off = assert_given(derive_saddle_top_off(&derived.figures, s, &u_mm));
 
         /* String 3 is 0.2 mm too high at fret 12, and right over fret 1. */
@@ -280,15 +293,36 @@ static void check_at_targets(const char *more)
     }
     assert_true(assert_given(figures_get(&derived.figures, FIGURE_BOARD_RADIUS, 0)) > 16 * 25.4);
     assert_false(figures_get(&derived.figures, FIGURE_SADDLE_OVER, 1).given);
-    assert_false(figures_get(&derived.figures, FIGURE_SADDLE_OVER, strings).given);
+    for (int s = bass; s <= strings; s++)
+        assert_false(figures_get(&derived.figures, FIGURE_SADDLE_OVER, s).given);
     record_done(&record);
 }
 
 static void at_its_targets_every_top_is_where_it_should_be(void **state)
 {
     (void)state;
-    check_at_targets("");
-    check_at_targets("string.6 from_fret = 5\n");
+    check_at_targets("", 6);
+    check_at_targets("string.6 from_fret = 5\n", 5);
+}
+
+/* Five strings alike over a flat board want a flat top, to what their setbacks differ by, whatever
+ * the sixth, which starts at fret 5, wants of its notch. */
+static void a_short_string_does_not_bend_the_top(void **state)
+{
+    struct record record;
+    struct derived derived;
+
+    (void)state;
+    survey_record_build(&record, build);
+    build_record_add(&record, "string.6 from_fret = 5\nboard radius_nut = flat\n"
+                              "board radius_end = flat\ntargets action_bass = 2 mm\n"
+                              "targets action_treble = 2 mm\ntargets nut_gap_bass = .4 mm\n"
+                              "targets nut_gap_treble = .4 mm\n");
+    derive_current(&record, &derived);
+    for (int s = 2; s < 5; s++)
+        assert_near(assert_given(figures_get(&derived.figures, FIGURE_SADDLE_OVER, s)), 0, 0.02);
+    assert_false(figures_get(&derived.figures, FIGURE_SADDLE_RADIUS, 0).given);
+    record_done(&record);
 }
 
 static void what_is_missing_leaves_it_absent(void **state)
@@ -322,6 +356,7 @@ int main(void)
         cmocka_unit_test(no_other_circle_fits_better),
         cmocka_unit_test(what_is_no_cone_gives_nothing),
         cmocka_unit_test(at_its_targets_every_top_is_where_it_should_be),
+        cmocka_unit_test(a_short_string_does_not_bend_the_top),
         cmocka_unit_test(what_is_missing_leaves_it_absent),
     };
 

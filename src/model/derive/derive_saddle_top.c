@@ -15,17 +15,18 @@ static void centre(double place_mm[STRINGS_MAX + 1], int strings, int treble, in
         place_mm[s] -= middle;
 }
 
-/* The crest is midway between the outer two strings, at the nut those in its slots. */
-static void centre_both(const struct outfit *outfit, struct saddle_top_plan *plan)
+/* The top is that under the strings in the nut's slots: one that starts higher has a notch of its
+ * own. The crest is midway between the outer two, at the saddle of all strings. */
+static void find_outer(const struct outfit *outfit, struct saddle_top_plan *plan)
 {
-    int treble = 1, bass = outfit->strings;
-
-    centre(plan->saddle_mm, outfit->strings, treble, bass);
-    while (!outfit_has_slot(outfit, treble))
-        treble++;
-    while (!outfit_has_slot(outfit, bass))
-        bass--;
-    centre(plan->nut_mm, outfit->strings, treble, bass);
+    plan->treble = 1;
+    plan->bass = outfit->strings;
+    centre(plan->saddle_mm, outfit->strings, plan->treble, plan->bass);
+    while (!outfit_has_slot(outfit, plan->treble))
+        plan->treble++;
+    while (!outfit_has_slot(outfit, plan->bass))
+        plan->bass--;
+    centre(plan->nut_mm, outfit->strings, plan->treble, plan->bass);
 }
 
 /* All but the heights; false where something is not known. */
@@ -45,7 +46,7 @@ static bool plan_board(const struct record *record, const struct setup *setup,
     plan->radius_nut_mm = nut.value;
     plan->radius_end_mm = end.value;
     plan->end_mm = maybe_or(setup->board_end_mm, board->station_mm[LANE_MIDDLE][board->frets]);
-    centre_both(&setup->outfit, plan);
+    find_outer(&setup->outfit, plan);
     return true;
 }
 
@@ -88,14 +89,14 @@ static bool plan_now(const struct string_lines *lines, struct saddle_top_plan *p
 
 static void put_wanted(const struct saddle_top_plan *plan, struct figures *figures)
 {
-    const int strings = plan->board->strings;
     double over_mm[STRINGS_MAX + 1];
 
     if (saddle_top_heights(plan, over_mm) != STATUS_OK)
         return;
-    for (int s = 2; s < strings; s++)
+    for (int s = plan->treble + 1; s < plan->bass; s++)
         figures_set(figures, FIGURE_SADDLE_OVER, s, over_mm[s], KNOWN_READ);
-    const struct maybe radius = saddle_top_circle_mm(strings, plan->saddle_mm, over_mm);
+    const struct maybe radius =
+        saddle_top_circle_mm(plan->treble, plan->bass, plan->saddle_mm, over_mm);
     if (radius.given)
         figures_set(figures, FIGURE_SADDLE_RADIUS, 0, radius.value, KNOWN_READ);
     if (plan->radius_nut_mm > 0)
@@ -109,22 +110,21 @@ static void put_wanted(const struct saddle_top_plan *plan, struct figures *figur
 static double uncertainty_now(const struct saddle_top_plan *plan, const struct figures *figures,
                               int string)
 {
-    const int strings = plan->board->strings;
+    const int treble = plan->treble, bass = plan->bass;
     const struct figure *top = figures->at[FIGURE_SADDLE_HEIGHT];
-    const double to_treble = (plan->saddle_mm[string] - plan->saddle_mm[strings]) /
-                             (plan->saddle_mm[1] - plan->saddle_mm[strings]);
+    const double to_treble = (plan->saddle_mm[string] - plan->saddle_mm[bass]) /
+                             (plan->saddle_mm[treble] - plan->saddle_mm[bass]);
 
-    return hypot(top[string].u, hypot(top[1].u * to_treble, top[strings].u * (1 - to_treble)));
+    return hypot(top[string].u, hypot(top[treble].u * to_treble, top[bass].u * (1 - to_treble)));
 }
 
 static void put_now(const struct saddle_top_plan *plan, struct figures *figures)
 {
-    const int strings = plan->board->strings;
     double over_mm[STRINGS_MAX + 1];
 
     if (saddle_top_heights(plan, over_mm) != STATUS_OK)
         return;
-    for (int s = 2; s < strings; s++) {
+    for (int s = plan->treble + 1; s < plan->bass; s++) {
         /* One that is taken from its neighbours says nothing of itself. */
         if (figures->at[FIGURE_SADDLE_HEIGHT][s].known != KNOWN_READ)
             continue;

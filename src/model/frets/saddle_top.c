@@ -42,10 +42,11 @@ enum status saddle_top_heights(const struct saddle_top_plan *plan,
     const int strings = plan->board->strings;
     double top[STRINGS_MAX + 1] = {0};
 
-    if (strings < 2 || !plan->board->has_curve ||
-        (plan->radius_nut_mm == 0) != (plan->radius_end_mm == 0) || !(plan->end_mm > 0))
+    if (plan->treble < 1 || plan->bass > strings || plan->treble >= plan->bass ||
+        !plan->board->has_curve || (plan->radius_nut_mm == 0) != (plan->radius_end_mm == 0) ||
+        !(plan->end_mm > 0))
         return STATUS_DOMAIN;
-    const double treble = plan->saddle_mm[1], bass = plan->saddle_mm[strings];
+    const double treble = plan->saddle_mm[plan->treble], bass = plan->saddle_mm[plan->bass];
     for (int s = 1; s <= strings; s++) {
         top[s] = plan->over_chord_mm[s] + chord_mm(plan, s);
         if (!isfinite(top[s]))
@@ -56,22 +57,23 @@ enum status saddle_top_heights(const struct saddle_top_plan *plan,
     for (int s = 1; s <= strings; s++) {
         const double to_treble = (plan->saddle_mm[s] - bass) / (treble - bass);
 
-        ret_over_mm[s] = top[s] - (top[strings] + (top[1] - top[strings]) * to_treble);
+        ret_over_mm[s] =
+            top[s] - (top[plan->bass] + (top[plan->treble] - top[plan->bass]) * to_treble);
         if (!isfinite(ret_over_mm[s]))
             return STATUS_DOMAIN;
     }
     return STATUS_OK;
 }
 
-struct maybe saddle_top_circle_mm(int strings, const double saddle_mm[STRINGS_MAX + 1],
+struct maybe saddle_top_circle_mm(int treble, int bass, const double saddle_mm[STRINGS_MAX + 1],
                                   const double over_mm[STRINGS_MAX + 1])
 {
     const double flat_mm = 1e-6; /* rounding */
-    const double middle = (saddle_mm[1] + saddle_mm[strings]) / 2;
-    const double half = fabs(saddle_mm[1] - saddle_mm[strings]) / 2;
+    const double middle = (saddle_mm[treble] + saddle_mm[bass]) / 2;
+    const double half = fabs(saddle_mm[treble] - saddle_mm[bass]) / 2;
     double product = 0, square = 0;
 
-    for (int s = 2; s < strings; s++) {
+    for (int s = treble + 1; s < bass; s++) {
         const double y = saddle_mm[s] - middle, h = over_mm[s];
 
         product += h * (half * half - y * y - h * h);
@@ -79,6 +81,6 @@ struct maybe saddle_top_circle_mm(int strings, const double saddle_mm[STRINGS_MA
     }
     if (!(square > flat_mm * flat_mm))
         return maybe_absent();
-    const double depth = product / (2 * square);
-    return maybe_finite(copysign(sqrt(half * half + depth * depth), depth));
+    const double depth = product / (2 * square), radius = sqrt(half * half + depth * depth);
+    return radius > SADDLE_TOP_FLAT_MM ? maybe_absent() : maybe_finite(copysign(radius, depth));
 }
