@@ -127,7 +127,7 @@ static void add_turns_alone(struct sheet_maker *maker)
 
     while (!any_rod_line(maker) && next_turn(maker, &before)) {
         strbuf_clear(&text);
-        sheet_say_sentence(&text, sheet_move_name(MOVE_ROD));
+        sheet_say_sentence(&text, sheet_move_name(&maker->left.setup.outfit, MOVE_ROD));
         sheet_begin_row(maker->sheet, SHEET_ROW_PLAIN);
         sheet_add_cell(maker->sheet, memory);
         strbuf_clear(&text);
@@ -296,8 +296,8 @@ static void say_pitch(const struct sheet_maker *maker, int line, const char *pla
         return;
     }
     const bool by_string = strstr(plan, "saddle: string ") == plan;
-    const uint64_t strings = by_string ? find_numbers(plan, "string ", ", ")
-                                       : find_numbers(plan, " on string ", " on ");
+    const uint64_t strings =
+        by_string ? find_numbers(plan, "string ", ", ") : find_numbers(plan, " on string ", " on ");
 
     strbuf_add(out, "saddle moved so that it plays in tune: ");
     sheet_say_numbers(out, strings, true, "string", "strings");
@@ -333,7 +333,7 @@ static void add_line(struct sheet_maker *maker, int line)
 
     if (!work_line_exists(maker->record, maker->visit, line))
         return;
-    sheet_say_sentence(&text, kind != MOVE_COUNT_ ? sheet_move_name(kind)
+    sheet_say_sentence(&text, kind != MOVE_COUNT_ ? sheet_move_name(&maker->left.setup.outfit, kind)
                                                   : sheet_text_of_line(maker, WORK_KIND, line));
     sheet_begin_row(maker->sheet, SHEET_ROW_PLAIN);
     sheet_add_cell(maker->sheet, memory);

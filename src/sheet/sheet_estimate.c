@@ -49,7 +49,7 @@ static struct maybe add_moves(struct sheet_maker *maker, const struct move_price
 
         if (!wanted(&maker->left.moves.move[kind]))
             continue;
-        sheet_say_sentence(&name, sheet_move_name((enum move_kind)kind));
+        sheet_say_sentence(&name, sheet_move_name(&maker->left.setup.outfit, (enum move_kind)kind));
         if (words)
             sheet_say_due(maker, (enum move_kind)kind, &what);
         else

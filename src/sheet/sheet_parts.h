@@ -66,7 +66,7 @@ bool sheet_say_gauges(const struct sheet_maker *maker, struct strbuf *out);
 bool sheet_say_check(const struct sheet_maker *maker, struct strbuf *out);
 
 /* "truss rod": a move's name as an owner knows it. */
-const char *sheet_move_name(enum move_kind kind);
+const char *sheet_move_name(const struct outfit *outfit, enum move_kind kind);
 /* What a move that is due would do, in words for the owner. */
 void sheet_say_due(const struct sheet_maker *maker, enum move_kind kind, struct strbuf *out);
 

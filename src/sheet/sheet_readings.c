@@ -72,7 +72,11 @@ static bool any_read(const struct sheet_maker *maker, const struct derived *deri
 static struct maybe wanted_of(const struct sheet_maker *maker, const struct bench_row *row,
                               int string)
 {
-    return bench_goal_on(row, maker->record, &maker->left.setup.outfit, string);
+    const struct outfit *outfit = &maker->left.setup.outfit;
+
+    if (row->field[END_BASS] == FIELD_NUT_GAP && !outfit_has_slot(outfit, string))
+        return maybe_absent();
+    return bench_goal_on(row, maker->record, outfit, string);
 }
 
 static bool any_wanted(const struct sheet_maker *maker, const struct bench_row *row)

@@ -17,9 +17,13 @@ static const char *const move_names[MOVE_COUNT_] = {
 #undef MOVE
 };
 
-const char *sheet_move_name(enum move_kind kind)
+const char *sheet_move_name(const struct outfit *outfit, enum move_kind kind)
 {
-    return move_names[kind];
+    const char *name = outfit_move_name(outfit, kind);
+
+    if (kind == MOVE_SLOTS && outfit->zero_fret)
+        return "zero fret";
+    return strcmp(name, work_mark_name(kind)) == 0 ? move_names[kind] : name;
 }
 
 void sheet_make_notes(struct sheet_maker *maker)
@@ -171,7 +175,7 @@ static void add_due(struct sheet_maker *maker, enum move_kind kind)
     char memory[256];
     struct strbuf text = STRBUF(memory);
 
-    sheet_say_sentence(&text, move_names[kind]);
+    sheet_say_sentence(&text, sheet_move_name(&maker->left.setup.outfit, kind));
     sheet_begin_row(maker->sheet, SHEET_ROW_PLAIN);
     sheet_add_cell(maker->sheet, memory);
     strbuf_clear(&text);

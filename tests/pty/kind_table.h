@@ -15,7 +15,7 @@
  * worked out without the program.
  */
 
-enum { KIND_ROWS = 6, KIND_MOVES = 4, KIND_STRINGS = 12, KIND_WORDS = 28 };
+enum { KIND_ROWS = 6, KIND_MOVES = 4, KIND_STRINGS = 12, KIND_WORDS = 32 };
 
 /* A row of the bench. '%' in the prompt is each of `columns` in turn, as the screen numbers them;
  * without columns the row has one cell. */
@@ -25,7 +25,8 @@ struct kind_row {
 };
 
 /* Words of a leaf; behind '!' words that it must not have. "Bench" is as it stands at the end of the
- * first pass, "Next" as the second begins; the other leaves are looked at once all is ready. */
+ * first pass, "Next" as the second begins; the other leaves are looked at once all is ready,
+ * and so is the "Sheet". */
 struct kind_words {
     const char *leaf, *words;
 };

@@ -229,7 +229,7 @@ const struct kind kinds_of_guitars[] = {
      .readings = 15,
      .moves = {{"fret 0", "level the zero fret"}},
      .words = {{"Bench", "level the zero fret"}, {"Bench", "!file"}, {"Bench", "!slots"},
-               {"Work", "!file "}, {"Work", "!slots  on"}, {"Next", "fret 0, as marked"}}},
+               {"Work", "!file "}, {"Work", "!slots  on"}, {"Next", "fret 0, as marked"}, {"Sheet", "Zero fret"}, {"Sheet", "!lots"}}},
     {.name = "zero_fret_low",
      .id = "steel-string-14", .find = "14 frets",
      .title = "Steel-string flat-top, 14 frets to the body",

@@ -70,7 +70,7 @@ const struct kind kinds_of_others[] = {
      .title = "Banjo, five strings",
      .rows = {{"relief at fret 9", NULL, ".010", ".010"},
               {"nut gap, string %", "4 3 2 1",
-               "17 16 14 13", "14 13 11 10"},
+               "16 15 14 13", "13 12 11 10"},
               {"action, string % at fret 12", "5 4 3 2 1",
                "9 9 9 9 9", "7 7 7 7 7"}},
      .readings = 10,
@@ -86,7 +86,11 @@ const struct kind kinds_of_others[] = {
                {"Bench", "5 G4"},
                {"Work", "bridge"},
                {"History", "!exposure"},
-               {"History", "rod turned"}},
+               {"History", "rod turned"},
+               {"Sheet", "!xposure"},
+               {"Sheet", "Bridge"},
+               {"Sheet", "!Saddle"},
+               {"Sheet", "5 G4                                       9.0"}},
      /* The fifth string begins at fret 5: 666.75 mm * 2^(-5/12) = 499.498 mm sound, on G4, 391.995 Hz.
         .010 in is .39777 g/m: .39777e-3 (2 * .499498 * 391.995)^2 = 60.998 N. Its length times its
         pitch is that of string 1 on D4, and so is its pull. */
@@ -181,7 +185,11 @@ const struct kind kinds_of_others[] = {
                {"History", "at nut"},
                {"History", "!relief"},
                {"History", "!exposure"},
-               {"History", "!rod turned"}},
+               {"History", "!rod turned"},
+               {"Sheet", "Nut "},
+               {"Sheet", "Bridge "},
+               {"Sheet", "!lots"},
+               {"Sheet", "!Saddle "}},
      .strings = {{1, 293.6648, 114.7263}, {2, 246.9417, 102.6723}, {3, 195.9977, 128.4711},
                  {4, 146.8324, 135.0729}, {5, 123.4708, 154.9198}, {6, 97.9989, 144.1365}}},
 };

@@ -255,6 +255,25 @@ static void check_file(const struct job *job)
     free(figures);
 }
 
+/* What the owner reads. */
+static void check_sheet(const struct job *job)
+{
+    struct command sheet;
+
+    command_run(job->bench, "sheet", job->bench->profile, &sheet);
+    assert_false(sheet.signalled);
+    assert_int_equal(sheet.code, 0);
+    for (int i = 0; i < KIND_WORDS && job->kind->words[i].leaf; i++) {
+        const char *words = job->kind->words[i].words;
+        const bool wanted = words[0] != '!';
+
+        if (strcmp(job->kind->words[i].leaf, "Sheet") == 0 &&
+            wanted != (strstr(sheet.out, words + !wanted) != NULL))
+            fail_msg("%s: \"%s\"\n%s", wanted ? "missing" : "not wanted", words, sheet.out);
+    }
+    command_done(&sheet);
+}
+
 static void a_kind_from_its_starting_point_to_ready(void **state)
 {
     const struct job *job = *state;
@@ -274,6 +293,7 @@ static void a_kind_from_its_starting_point_to_ready(void **state)
     terminal_type(terminal, "*q");
     (void)terminal_expect_end(terminal);
     check_file(job);
+    check_sheet(job);
 }
 
 /* --- the table --- */

@@ -32,7 +32,8 @@ static void advise_slots(struct derived *derived)
     const struct move *slots = &derived->moves.move[MOVE_SLOTS];
     const struct outfit *outfit = &derived->setup.outfit;
 
-    for (int s = 1; s <= derived->setup.board.strings; s++)
+    /* Under a bar the nut is raised as a whole. */
+    for (int s = 1; !outfit->lap && s <= derived->setup.board.strings; s++)
         if (slots->string[s].due && slots->string[s].value > 0)
             findings_add_string(&derived->findings,
                                 outfit->zero_fret ? FINDING_ZERO_FRET_LOW : FINDING_SLOT_LOW,
