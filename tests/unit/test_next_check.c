@@ -91,6 +91,31 @@ static void wood_takes_its_weeks(void **state)
 }
 
 /* Relief that moved by less than .001 in for 4 % of moisture stays within its tolerance. */
+/* In the shop it stays in the shop's air: the days begin when it leaves. */
+static void it_counts_from_when_it_went_home(void **state)
+{
+    static const struct {
+        const char *more;
+        int month, day;
+    } ends[] = {{"visit.1.pass.1 time = 10:00\n", 3, 2},
+                {"visit.1.pass.2 time = 2026-03-20T16:00\n", 3, 20},
+                {"visit.1.work.1 time = 2026-03-24T11:00\n", 3, 24},
+                {"visit.1 handed_over = 2026-04-08\n", 4, 8}};
+    struct record record;
+
+    (void)state;
+    build_record(&record, SHOP "instrument home_humidity_low = 45\n");
+    for (size_t i = 0; i < sizeof ends / sizeof ends[0]; i++) {
+        struct next_check check;
+
+        build_record_add(&record, ends[i].more);
+        next_check_find(&record, 1, &check);
+        const struct day day = day_of_number((int)assert_given(check.day_number));
+        assert_true(day.year == 2027 && day.month == ends[i].month && day.day == ends[i].day);
+    }
+    record_done(&record);
+}
+
 /* Asked from an earlier visit: the air of its home is what the visit filed. */
 static void it_is_answered_by_its_own_visit(void **state)
 {
@@ -137,6 +162,7 @@ int main(void)
         cmocka_unit_test(what_is_not_known_has_no_day),
         cmocka_unit_test(air_like_the_shop_s_gives_a_year),
         cmocka_unit_test(wood_takes_its_weeks),
+        cmocka_unit_test(it_counts_from_when_it_went_home),
         cmocka_unit_test(it_is_answered_by_its_own_visit),
         cmocka_unit_test(a_steady_neck_is_left_a_year),
     };

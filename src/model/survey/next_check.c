@@ -7,7 +7,9 @@
 #include "model/derive/derive_climate.h"
 #include "model/derive/season.h"
 #include "model/neck/moisture_doubt.h"
+#include "model/reading/moment.h"
 #include "model/reading/record_access.h"
+#include "model/reading/work_line.h"
 
 static struct maybe home_emc(const struct record *record, enum field_id field)
 {
@@ -95,16 +97,48 @@ static void find_days(const struct record *record, struct next_check *check)
     }
 }
 
+static struct maybe later(struct maybe one, struct maybe other)
+{
+    if (!one.given || !other.given)
+        return one.given ? one : other;
+    return one.value >= other.value ? one : other;
+}
+
+static struct maybe day_of(const struct record *record, struct reading_key key)
+{
+    const struct reading *date = record_get(record, &key);
+
+    return date && date->value.state != READING_BAD ? moment_find(date->text, NULL)
+                                                    : maybe_absent();
+}
+
+/* When it left the air of the shop. */
+static struct maybe find_end(const struct record *record, int visit)
+{
+    const struct maybe handed = day_of(record, reading_key_visit(FIELD_VISIT_HANDED_OVER, visit));
+    struct maybe end = day_of(record, reading_key_visit(FIELD_VISIT_DATE, visit));
+
+    if (handed.given)
+        return handed;
+    for (int pass = record_last_pass(record, visit); pass > 0; pass--) {
+        const struct reading_key read = reading_key_pass(FIELD_PASS_TIME, visit, pass);
+
+        end = later(end, moment_of(record, &read));
+    }
+    for (int line = record_last_work(record, visit); line > 0; line--) {
+        const struct reading_key done = work_key(WORK_TIME, visit, line);
+
+        end = later(end, moment_of(record, &done));
+    }
+    return end;
+}
+
 /* On which day that is. */
 static struct maybe find_day(const struct record *record, int visit, double days)
 {
-    const struct reading_key key = reading_key_visit(FIELD_VISIT_DATE, visit);
-    const struct reading *date = record_get(record, &key);
-    struct day day;
+    const struct maybe end = find_end(record, visit);
 
-    if (!date || date->value.state == READING_BAD || !day_parse(date->text, &day))
-        return maybe_absent();
-    return maybe_given(day_number(&day) + round(days));
+    return end.given ? maybe_given(floor(end.value) + round(days)) : maybe_absent();
 }
 
 void next_check_find(const struct record *record, int visit, struct next_check *ret_check)

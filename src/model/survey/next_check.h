@@ -27,9 +27,11 @@ enum next_check_reason {
 struct next_check {
     enum next_check_reason reason;
     bool known;
-    double days;                  /* from this visit; the fields below too only where it is known */
+    double days; /* from when it went home; the fields below too only where it is known */
     double least_days, most_days; /* 95 % lies between; both `days` for a year by practice */
-    struct maybe day_number;      /* the day, where the visit has a date (day.h) */
+    /* The day (day.h): counted from the one on which it was handed over, else from the last on
+     * which anything was measured or done; absent where the visit has no date. */
+    struct maybe day_number;
     /* Moisture of the wood in the shop's air, and at the farther end of what is known of the air of
      * its home, or, where that is not known, of its visits. */
     struct maybe shop_pct, far_pct;
