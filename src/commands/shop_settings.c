@@ -45,6 +45,29 @@ struct shop_units shop_settings_read(struct strbuf *words)
     return units;
 }
 
+bool shop_settings_say_units(void)
+{
+    bool says = true;
+    char *path = NULL;
+
+    if (shop_path(&path) == STATUS_OK)
+        (void)shop_says_units(path, &says);
+    free(path);
+    return says;
+}
+
+enum status shop_settings_put_units(bool metric)
+{
+    const struct shop_units units = metric ? shop_units_metric() : shop_units_inch();
+    char *path = NULL;
+    enum status status = shop_path(&path);
+
+    if (status == STATUS_OK)
+        status = shop_write(path, &units);
+    free(path);
+    return status;
+}
+
 enum status shop_settings_take_targets(struct record *record, struct strbuf *words)
 {
     int count = 0;

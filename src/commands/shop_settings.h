@@ -11,6 +11,13 @@
  * in it to `words` (may be NULL): "shop.ini:3: ...". */
 struct shop_units shop_settings_read(struct strbuf *words);
 
+/* Whether they say in which units any gauge reads. True where they cannot be read: then nothing can
+ * be put there either. */
+bool shop_settings_say_units(void);
+
+/* Makes them say inches or millimetres; failures as shop_write. */
+enum status shop_settings_put_units(bool metric);
+
 /* Puts the shop's own targets for a new instrument's kind into its record, and adds to `words` that
  * they are the shop's; nothing if there are none. STATUS_NO_MEMORY; settings that cannot be read
  * have none. */

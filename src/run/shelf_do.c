@@ -65,6 +65,8 @@ static void open_file(struct shelf_session *session, const char *given, enum lea
         const enum session_end end = session_from_shelf(path, &wish, &session->screen, &words);
 
         shelf_scan_again(session);
+        session->list.ask_units = !shop_settings_say_units();
+        session->list.ground.units = shop_settings_read(NULL);
         shelf_list_choose(&session->list, file);
         tell_end(session, end, file, memory);
     } else {
@@ -112,12 +114,25 @@ static enum status file_preset(struct shelf_session *session, char **ret_file, s
     return status;
 }
 
-/* A new instrument is opened at once. */
-static void file_new(struct shelf_session *session, bool copy)
+/* Where they cannot be kept, the instrument is filed in inches, and the warning says so. */
+static void take_units(struct shelf_session *session, enum shelf_take_units units,
+                       struct strbuf *said)
 {
+    if (units == SHELF_TAKE_NONE)
+        return;
+    if (shop_settings_put_units(units == SHELF_TAKE_METRIC) != STATUS_OK)
+        strbuf_add(said, "The shop's settings cannot be written: inches hold; * m changes them.");
+    session->list.ask_units = false;
+}
+
+/* A new instrument is opened at once. */
+static void file_new(struct shelf_session *session, const struct shelf_effects *effects)
+{
+    const bool copy = effects->action == SHELF_DO_COPY;
     char *file = NULL, memory[APP_MESSAGE_MAX] = "";
     struct strbuf said = STRBUF(memory);
 
+    take_units(session, effects->units, &said);
     errno = 0;
     const enum status status = copy ? shelf_copy(shelf_folder(session->shelf), session->list.target,
                                                  session->list.name.text, &file)
@@ -315,7 +330,7 @@ void shelf_session_do(struct shelf_session *session, const struct shelf_effects 
         break;
     case SHELF_DO_NEW:
     case SHELF_DO_COPY:
-        file_new(session, effects->action == SHELF_DO_COPY);
+        file_new(session, effects);
         break;
     case SHELF_DO_ARCHIVE:
         archive(session);

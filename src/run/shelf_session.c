@@ -85,6 +85,7 @@ static void begin(struct shelf_session *session)
     tell_day(session);
     shelf_scan_read(session);
     shelf_scan_give(session);
+    session->list.ask_units = !shop_settings_say_units();
     session->list.ground.units = shop_settings_read(&words);
     if (words.length > 0)
         shelf_list_say(&session->list, TONE_WARNING, memory);

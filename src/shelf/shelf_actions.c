@@ -160,8 +160,21 @@ void shelf_take_name(struct shelf_turn *turn)
         warn(turn, "It needs a name: what the shop calls it, or whose it is.");
         return;
     }
-    list->mode = SHELF_LIST;
-    turn->effects.action = list->copying ? SHELF_DO_COPY : SHELF_DO_NEW;
+    list->mode = !list->copying && list->ask_units ? SHELF_UNITS : SHELF_LIST;
+    if (list->mode == SHELF_LIST)
+        turn->effects.action = list->copying ? SHELF_DO_COPY : SHELF_DO_NEW;
+}
+
+void shelf_ask_units(struct shelf_turn *turn)
+{
+    warn(turn, "1 for inches, 2 for millimetres.");
+}
+
+void shelf_take_units(struct shelf_turn *turn, int units)
+{
+    turn->list->mode = SHELF_LIST;
+    turn->effects.units = (enum shelf_take_units)units;
+    turn->effects.action = SHELF_DO_NEW;
 }
 
 /* --- starting points --- */

@@ -32,6 +32,10 @@ void shelf_erase_start(struct shelf_turn *turn);
 void shelf_begin_copy(struct shelf_turn *turn);
 void shelf_take_preset(struct shelf_turn *turn);
 void shelf_take_name(struct shelf_turn *turn);
+/* Where the shop's settings do not say its units, they are asked for before the first one is filed;
+ * `units` is an enum shelf_take_units. */
+void shelf_ask_units(struct shelf_turn *turn);
+void shelf_take_units(struct shelf_turn *turn, int units);
 void shelf_edit_name(struct shelf_turn *turn);
 void shelf_empty_name(struct shelf_turn *turn);
 void shelf_erase_name(struct shelf_turn *turn);

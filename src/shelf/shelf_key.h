@@ -12,6 +12,7 @@ enum shelf_mode {
     SHELF_MENU,      /* what can be done now */
     SHELF_PRESETS,   /* choosing a starting point */
     SHELF_NAMING,    /* typing the name of a new one or of a copy */
+    SHELF_UNITS,     /* asking which units the shop's gauges read in */
     SHELF_ARCHIVING, /* asking once more before archiving */
     SHELF_EARLIER,   /* earlier states of the one in hand */
     SHELF_PEEKING,   /* the one in hand as it was last left */

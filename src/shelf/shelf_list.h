@@ -38,9 +38,13 @@ enum shelf_action {
     SHELF_DO_PUT_AWAY, /* move that version from beside the file to the earlier states */
 };
 
+/* Which units the shop's settings are to say before the action. */
+enum shelf_take_units { SHELF_TAKE_NONE, SHELF_TAKE_INCH, SHELF_TAKE_METRIC };
+
 struct shelf_effects {
     enum shelf_action action;
-    enum leaf leaf; /* the leaf to open it on */
+    enum shelf_take_units units; /* with SHELF_DO_NEW */
+    enum leaf leaf;              /* the leaf to open it on */
     bool rescan, repaint, suspend, quit;
 };
 
@@ -69,10 +73,11 @@ struct shelf_list {
     int preset;                     /* the built-in one last in hand */
     char own_start[SHELF_FILE_MAX]; /* the shop's own in hand; "": a built-in one is */
     struct lineedit name;
-    bool proposed;                       /* the name is a proposal: typing replaces it */
-    bool copying;                        /* it is for a new one from `target` */
-    enum shelf_mode named_from;          /* the list, or the starting points */
-    char target[SHELF_FILE_MAX];         /* the file that a command is for */
+    bool proposed;               /* the name is a proposal: typing replaces it */
+    bool copying;                /* it is for a new one from `target` */
+    bool ask_units;              /* the shop's settings do not say its units: set by the caller */
+    enum shelf_mode named_from;  /* the list, or the starting points */
+    char target[SHELF_FILE_MAX]; /* the file that a command is for */
     const struct shelf_earlier *earlier; /* the newest first; not owned */
     size_t earlier_count, earlier_at;
     int help_top; /* of the help, or of the table */

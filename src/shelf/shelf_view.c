@@ -220,7 +220,8 @@ static void draw_body(const struct pen *pen, const struct shelf_list *list)
     else if (list->mode == SHELF_MENU)
         menu_view_draw(pen, &list->menu, "Shelf", HEAD_ROW, rows + 1);
     else if (list->mode == SHELF_PRESETS ||
-             (list->mode == SHELF_NAMING && list->named_from == SHELF_PRESETS))
+             ((list->mode == SHELF_NAMING || list->mode == SHELF_UNITS) &&
+              list->named_from == SHELF_PRESETS))
         draw_starts(pen, &list->starts, HEAD_ROW, rows + 1);
     else if (list->mode == SHELF_EARLIER)
         draw_earlier(pen, list, HEAD_ROW, rows + 1);
@@ -259,6 +260,11 @@ static void draw_message(const struct pen *pen, const struct shelf_list *list, i
         pen_put_cut(pen, row, 1, width, ROLE_TEXT, memory);
         return;
     }
+    if (list->mode == SHELF_UNITS) {
+        pen_put_cut(pen, row, 1, width, ROLE_TEXT,
+                    "Asked once, and kept in the shop's settings; * m changes it later.");
+        return;
+    }
     if (!item || (list->mode != SHELF_LIST && list->mode != SHELF_MENU))
         return;
     strbuf_add(&text, item->file);
@@ -282,6 +288,8 @@ static const char *prompt(const struct shelf_list *list)
         return "most like >";
     case SHELF_NAMING:
         return "its name >";
+    case SHELF_UNITS:
+        return "the shop's gauges read in? 1 inches  2 millimetres >";
     case SHELF_ARCHIVING:
         return "move to archive/ ?";
     case SHELF_EARLIER:
@@ -330,8 +338,8 @@ static void draw_entry(const struct pen *pen, const struct shelf_list *list, int
                 "Esc lists all; typing begins a new search");
     if (naming && list->proposed && !lineedit_is_empty(typed))
         pen_put(pen, row, column + 3, room - 3, ROLE_DIM, "typing begins anew");
-    if (naming || list->mode == SHELF_ARCHIVING || (list->typing && !lineedit_is_empty(typed)) ||
-        pen->frame->cursor_row < 0) {
+    if (naming || list->mode == SHELF_UNITS || list->mode == SHELF_ARCHIVING ||
+        (list->typing && !lineedit_is_empty(typed)) || pen->frame->cursor_row < 0) {
         pen->frame->cursor_row = row;
         pen->frame->cursor_column = cursor;
     }

@@ -165,6 +165,20 @@ enum status shop_read(const char *path, struct problems *problems, struct shop_u
     return STATUS_OK;
 }
 
+enum status shop_says_units(const char *path, bool *ret_says)
+{
+    struct shop_file file;
+    const enum status status = shop_file_load(path, NULL, &file);
+
+    if (status != STATUS_OK)
+        return status;
+    *ret_says = shop_file_find(&file, "shop", "units") != NULL;
+    for (int i = 0; i < SETTING_COUNT; i++)
+        *ret_says = *ret_says || shop_file_find(&file, "shop", settings[i].key) != NULL;
+    shop_file_done(&file);
+    return STATUS_OK;
+}
+
 static void take_text(const struct shop_file *file, const char *key, char *out, size_t size)
 {
     const struct ini_entry *entry = shop_file_find(file, "shop", key);

@@ -2,6 +2,8 @@
 #ifndef SILLET_STORE_SHOP_H
 #define SILLET_STORE_SHOP_H
 
+#include <stdbool.h>
+
 #include "model/reading/field.h"
 #include "store/problem.h"
 
@@ -36,6 +38,9 @@ enum status shop_path(char **ret_path);
  * ini_text_parse; *ret_units is then untouched.
  */
 enum status shop_read(const char *path, struct problems *problems, struct shop_units *ret_units);
+
+/* Whether a settings file says in which units any gauge reads. Fails as shop_read. */
+enum status shop_says_units(const char *path, bool *ret_says);
 
 enum shop_paper { SHOP_PAPER_UNSAID, SHOP_PAPER_A4, SHOP_PAPER_LETTER };
 

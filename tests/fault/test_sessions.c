@@ -403,6 +403,10 @@ static void open_stage(struct stage *stage)
     snprintf(stage->page_path, sizeof stage->page_path, "%s/page", stage->tree->folder);
     assert_int_equal(mkdir(stage->home, 0700), 0);
     assert_int_equal(mkdir(tree_path(stage->tree, "shelf"), 0700), 0);
+    assert_int_equal(mkdir(tree_path(stage->tree, "home/.config"), 0700), 0);
+    assert_int_equal(mkdir(tree_path(stage->tree, "home/.config/sillet"), 0700), 0);
+    tree_write_text(tree_path(stage->tree, "home/.config/sillet/shop.ini"),
+                    "[shop]\nunits = inch\n");
     const int fd = open(stage->page_path, O_RDWR | O_CREAT | O_CLOEXEC, 0600);
     assert_int_equal(ftruncate(fd, sizeof *stage->page), 0);
     stage->page = mmap(NULL, sizeof *stage->page, PROT_READ | PROT_WRITE, MAP_SHARED, fd, 0);

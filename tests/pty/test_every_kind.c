@@ -62,7 +62,7 @@ static void write_shop(const struct job *job)
     snprintf(path, sizeof path, "%s/.config/sillet", job->bench->home);
     assert_int_equal(mkdir(path, 0700), 0);
     snprintf(path, sizeof path, "%s/.config/sillet/shop.ini", job->bench->home);
-    tree_write_text(path, job->kind->metric ? "[shop]\nunits = metric\n" : "[shop]\n");
+    tree_write_text(path, job->kind->metric ? "[shop]\nunits = metric\n" : "[shop]\nunits = inch\n");
 }
 
 static int number_of(const struct kind *kind)

@@ -58,6 +58,8 @@ static void file_two_instruments(struct terminal *terminal)
     bench_pad(terminal, "\r1\r");
     terminal_expect(terminal, "its name > " NAME);
     bench_pad(terminal, "\r");
+    terminal_expect(terminal, "1 inches  2 millimetres >");
+    bench_pad(terminal, "1");
     terminal_expect(terminal, SEEN_BENCH);
     choose(terminal, "09", "[Shelf]");
     /* One too many: named by a number, then into the archive. */

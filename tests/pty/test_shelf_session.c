@@ -51,6 +51,21 @@ static int open_stage(void **state)
     return mkdir(stage->home, 0700);
 }
 
+/* Of a shop that has said its units. */
+static int open_inch_stage(void **state)
+{
+    if (open_stage(state) != 0)
+        return -1;
+    const struct stage *stage = *state;
+
+    if (mkdir(tree_path(stage->tree, "home/.config"), 0700) != 0 ||
+        mkdir(tree_path(stage->tree, "home/.config/sillet"), 0700) != 0)
+        return -1;
+    tree_write_text(tree_path(stage->tree, "home/.config/sillet/shop.ini"),
+                    "[shop]\nunits = inch\n");
+    return 0;
+}
+
 static int close_stage(void **state)
 {
     struct stage *stage = *state;
@@ -193,9 +208,11 @@ static void the_shop_keeps_targets_of_its_own(void **state)
     terminal_expect(terminal, ".007");
     press_on_intake(terminal, "*4");
     terminal_expect(terminal, "Kept in shop.ini for steel-string: 6 targets");
-    tree_assert_text(shop, "[targets.steel-string]\nrelief = .007 in\naction_bass = 6/64 in\n"
-                           "action_treble = 4/64 in\nnut_gap_bass = .018 in\n"
-                           "nut_gap_treble = .012 in\ntouch = medium\n");
+    tree_assert_text(
+        shop,
+        "[shop]\nunits = inch\n\n[targets.steel-string]\nrelief = .007 in\naction_bass = 6/64 in\n"
+        "action_treble = 4/64 in\nnut_gap_bass = .018 in\n"
+        "nut_gap_treble = .012 in\ntouch = medium\n");
     terminal_key(terminal, TERMINAL_ESCAPE);
     expect_in_hand(terminal, "Tansy");
     terminal_type(terminal, "*4");
@@ -204,9 +221,50 @@ static void the_shop_keeps_targets_of_its_own(void **state)
     terminal_expect(terminal, ".007");
     press_on_intake(terminal, "*5");
     terminal_expect(terminal, "No targets of the shop's own any more");
-    tree_assert_text(shop, "");
+    tree_assert_text(shop, "[shop]\nunits = inch\n\n");
     terminal_key(terminal, TERMINAL_ESCAPE);
     expect_in_hand(terminal, "Sorrel");
+    terminal_type(terminal, "*q");
+    expect_exit(terminal, 0);
+}
+
+/* Asked before the first one is filed: its lengths are round in the shop's own units. */
+static void a_metric_shop_never_sees_inches(void **state)
+{
+    struct stage *stage = *state;
+    struct terminal *terminal = stage->terminal = begin(stage, 24, 80);
+    const char *shop = tree_path(stage->tree, "home/.config/sillet/shop.ini");
+    char *text;
+    size_t length;
+
+    for (int i = 0; i < 3; i++)
+        terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, "the shop's gauges read in? 1 inches  2 millimetres >");
+    terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, "1 for inches, 2 for millimetres.");
+    assert_int_equal(access(shop, F_OK), -1);
+    terminal_type(terminal, "2");
+    terminal_expect(terminal, SEEN_BENCH);
+    terminal_expect(terminal, "metric");
+    terminal_expect(terminal, "2.4 to 1.6 mm");
+    tree_assert_text(shop, "[shop]\nunits = metric\n");
+    terminal_type(terminal, "q");
+    terminal_expect(terminal, "1 instrument on file");
+    /* Known now: nothing is asked for the next one. */
+    terminal_type(terminal, "*4");
+    terminal_expect(terminal, SEEN_PRESETS);
+    terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, SEEN_NAMING);
+    terminal_type(terminal, "Sorrel");
+    terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, SEEN_BENCH);
+    terminal_expect(terminal, "metric");
+    text = tree_read(path_of(stage, "sorrel.ini"), &length);
+    assert_non_null(text);
+    assert_non_null(strstr(text, "action_bass = 2.4 mm"));
+    free(text);
+    terminal_type(terminal, "q");
+    terminal_expect(terminal, "2 instruments on file");
     terminal_type(terminal, "*q");
     expect_exit(terminal, 0);
 }
@@ -488,7 +546,7 @@ static void the_folder_may_vanish(void **state)
     assert_true(terminal_ended(terminal, TERMINAL_DEADLINE_MS, &status));
 }
 
-#define CASE(function) cmocka_unit_test_setup_teardown(function, open_stage, close_stage)
+#define CASE(function) cmocka_unit_test_setup_teardown(function, open_inch_stage, close_stage)
 
 static struct terminal *list_versions(struct stage *stage)
 {
@@ -579,6 +637,7 @@ int main(int argc, char **argv)
 {
     const struct CMUnitTest tests[] = {
         CASE(an_empty_shelf_leads_to_a_first_instrument),
+        cmocka_unit_test_setup_teardown(a_metric_shop_never_sees_inches, open_stage, close_stage),
         CASE(the_shop_keeps_targets_of_its_own),
         CASE(necks_of_its_kind_tell_of_a_rod),
         CASE(an_instrument_is_found_opened_and_left),

@@ -59,6 +59,8 @@ static void file_instrument(struct terminal *terminal)
     terminal_key(terminal, TERMINAL_ENTER);
     terminal_expect(terminal, "its name >");
     bench_enter(terminal, NAME);
+    terminal_expect(terminal, "1 inches  2 millimetres >");
+    terminal_type(terminal, "1");
     terminal_expect(terminal, SEEN_BENCH);
     terminal_expect(terminal, "visit 1");
     bench_expect_row(terminal, ROW_TITLED_RELIEF, ".008 in");

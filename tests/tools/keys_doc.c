@@ -101,6 +101,8 @@ static void print_shelf(const struct format *format)
          "Characters narrow the list: " SHELF_SEARCHED ". So commands stand in the menu."},
         {SHELF_PRESETS, "Shelf, a new instrument", "The starting points."},
         {SHELF_NAMING, "Shelf, naming", "Characters are the name; the first one begins it anew."},
+        {SHELF_UNITS, "Shelf, units",
+         "Asked before the first instrument is filed, where the shop's settings do not say."},
         {SHELF_EARLIER, "Shelf, earlier states", "Of the instrument in hand."},
         {SHELF_ARCHIVING, "Shelf, archiving", "Asked before an instrument is moved."},
         {SHELF_ANY, "Shelf, everywhere", "Where nothing else is said of a key."},
