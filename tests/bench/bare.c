@@ -1,8 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 #include <curses.h>
+#include <dirent.h>
 #include <fcntl.h>
 #include <locale.h>
 #include <string.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 /*
@@ -11,6 +13,11 @@
  * as a whole file is kept: beside it, synced, renamed, its folder synced.
  *
  *     bare FOLDER
+ *
+ * And as little as can be done to a folder of files: to look at each, or to read each whole.
+ *
+ *     bare FOLDER stat
+ *     bare FOLDER read
  */
 static void fill(void)
 {
@@ -39,10 +46,34 @@ static void keep(const char *folder, int times)
     close(above);
 }
 
+static int go_through(const char *folder, int reading)
+{
+    static char bytes[1 << 16];
+    const struct dirent *entry;
+    struct stat facts;
+    DIR *names = opendir(folder);
+
+    if (!names)
+        return 2;
+    while ((entry = readdir(names)) != NULL) {
+        if (fstatat(dirfd(names), entry->d_name, &facts, 0) != 0 || !S_ISREG(facts.st_mode) ||
+            !reading)
+            continue;
+        const int file = openat(dirfd(names), entry->d_name, O_RDONLY | O_CLOEXEC);
+        while (read(file, bytes, sizeof bytes) > 0)
+            ;
+        close(file);
+    }
+    closedir(names);
+    return 0;
+}
+
 int main(int count, char **words)
 {
     int row = 1, typed = 0;
 
+    if (count == 3)
+        return go_through(words[1], strcmp(words[2], "read") == 0);
     if (count != 2 || !setlocale(LC_CTYPE, ""))
         return 2;
     initscr();

@@ -13,10 +13,11 @@
 /*
  * What the programs cost against the size of their work: one record of 1 to 1000 visits, and a
  * shelf of 100 to 10 000 instruments, or 50 000 with `large`. Each row has the cost at every size,
- * in ms, and between two sizes the exponent p of cost = size^p: 1 grows as the work does. Prints
- * tables; no time is a failure.
+ * in ms, and between two sizes the exponent p of cost = size^p: 1 grows as the work does. Where the
+ * bare program can do what the row cannot do without, its cost is beside it. Prints tables; no time
+ * is a failure.
  *
- *     bench_size [large] SILLET...
+ *     bench_size [large] BARE SILLET...
  */
 enum { SIZES_MAX = 4, TIMES = 5, PROFILES_IN_ONE_CALL = 1000 };
 
@@ -228,19 +229,81 @@ static double cost_of_many(const char *program, int profiles)
     return timed_run(argv);
 }
 
+/* --- the bare program --- */
+
+static double bare_start(const char *program, int visits)
+{
+    const char *const argv[] = {program, columns_home(), NULL};
+    double ms[TIMES];
+
+    (void)visits;
+    for (int i = 0; i < TIMES; i++) {
+        struct timed timed = timed_start(argv, "q quit");
+
+        ms[i] = timed.first_ms;
+        timed_stop(&timed);
+    }
+    return median_of(ms, TIMES);
+}
+
+static double bare_key(const char *program, const char *key)
+{
+    const char *const argv[] = {program, columns_home(), NULL};
+    struct timed timed = timed_start(argv, "q quit");
+    double ms[2 * TIMES];
+
+    for (int i = 0; i < 2 * TIMES; i++)
+        ms[i] = timed_key(&timed, key).last_ms;
+    timed_stop(&timed);
+    return median_of(ms, 2 * (size_t)TIMES);
+}
+
+static double bare_digit(const char *program, int visits)
+{
+    (void)visits;
+    return bare_key(program, "2");
+}
+
+static double bare_enter(const char *program, int visits)
+{
+    (void)visits;
+    return bare_key(program, "\r");
+}
+
+static double bare_arrow(const char *program, int visits)
+{
+    (void)visits;
+    return bare_key(program, "\x1BOB");
+}
+
+static double bare_stat(const char *program, int profiles)
+{
+    const char *const argv[] = {program, shelf_of(profiles), "stat", NULL};
+
+    return cost_of_command(argv);
+}
+
+static double bare_read(const char *program, int profiles)
+{
+    const char *const argv[] = {program, shelf_of(profiles), "read", NULL};
+
+    return cost_of_command(argv);
+}
+
 struct row {
     const char *name;
     cost *cost;
+    cost *bare; /* NULL: it cannot do the like */
 };
 
-static void measure(const struct row *row, const struct sizes *sizes, const char *program,
+static void measure(const char *row, cost *of, const struct sizes *sizes, const char *program,
                     const char *name)
 {
     double ms[SIZES_MAX];
 
-    printf("  %-28s %-9s", row->name, name);
+    printf("  %-28s %-9s", row, name);
     for (int i = 0; i < sizes->count; i++) {
-        ms[i] = row->cost(program, sizes->size[i]);
+        ms[i] = of(program, sizes->size[i]);
         printf(i > 0 ? " " : "");
         if (i > 0)
             columns_print_exponent(sizes->size[i - 1], ms[i - 1], sizes->size[i], ms[i]);
@@ -262,37 +325,40 @@ static void measure_all(const char *title, const struct row *rows, size_t row_co
     printf("\n");
     for (size_t r = 0; r < row_count; r++)
         for (int i = 0; i < count; i++) {
-            char name[16];
+            cost *const of = i > 0 ? rows[r].cost : rows[r].bare;
+            char name[16] = "bare";
 
-            snprintf(name, sizeof name, i > 0 ? "sillet %d" : "sillet", i + 1);
-            measure(&rows[r], sizes, programs[i], name);
+            if (i > 0)
+                snprintf(name, sizeof name, i > 1 ? "sillet %d" : "sillet", i);
+            if (of)
+                measure(rows[r].name, of, sizes, programs[i], name);
         }
 }
 
 int main(int count, char **words)
 {
     static const struct row visits[] = {
-        {"start to the first screen", cost_of_start},
-        {"a digit", cost_of_digit},
-        {"Enter: kept on disk", cost_of_enter},
-        {"an arrow on History", cost_of_history},
-        {"check", cost_of_check},
-        {"figures", cost_of_figures},
-        {"figures --all-visits", cost_of_all_visits},
-        {"the sheet as PDF", cost_of_pdf},
+        {"start to the first screen", cost_of_start, bare_start},
+        {"a digit", cost_of_digit, bare_digit},
+        {"Enter: kept on disk", cost_of_enter, bare_enter},
+        {"an arrow on History", cost_of_history, bare_arrow},
+        {"check", cost_of_check, NULL},
+        {"figures", cost_of_figures, NULL},
+        {"figures --all-visits", cost_of_all_visits, NULL},
+        {"the sheet as PDF", cost_of_pdf, NULL},
     };
     static const struct row profiles[] = {
-        {"shelf without a cache", cost_without_cache},
-        {"shelf with a cache", cost_with_cache},
-        {"a key of a search", cost_of_search},
-        {"figures of up to 1000", cost_of_many},
+        {"shelf without a cache", cost_without_cache, bare_read},
+        {"shelf with a cache", cost_with_cache, bare_stat},
+        {"a key of a search", cost_of_search, NULL},
+        {"figures of up to 1000", cost_of_many, NULL},
     };
     const struct sizes of_visits = {.size = {1, 10, 100, 1000}, .count = 4};
     struct sizes of_profiles = {.size = {100, 1000, 10000, 50000}, .count = 3};
 
     const int first = count > 1 && strcmp(words[1], "large") == 0 ? 2 : 1;
-    if (count <= first) {
-        fprintf(stderr, "usage: %s [large] SILLET...\n", words[0]);
+    if (count <= first + 1) {
+        fprintf(stderr, "usage: %s [large] BARE SILLET...\n", words[0]);
         return 2;
     }
     of_profiles.count += first == 2;
