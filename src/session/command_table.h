@@ -55,6 +55,7 @@ COMMAND(ALL_UP, 0, 0, 'K', ON_REST(9), LEAF_STRINGS, "", "all a semitone up", "w
 COMMAND(WHAT_IF_TAKE, 0, 0, 'y', ON_FIRST(8), LEAF_STRINGS, "", "take the what-if over", "put the what-if into the record", DO(strings_take_what_if), strings_can_take_what_if, 0)
 COMMAND(WHAT_IF_DROP, 0, 0, 'w', ON_FIRST(9), LEAF_STRINGS, "", "drop the what-if", "drop the what-if", DO(strings_drop_what_if), strings_can_drop_what_if, 0)
 COMMAND(RESTRUNG, 0, 0, IN_MENU('C'), ON_VISIT(2), LEAF_STRINGS, "", "restrung", "it was restrung: file the what-if's set and tuning, or the same set again, with a line of work", DO(restring_do), restring_can, restring_add_with)
+COMMAND(CROWNS_FILL, 0, 0, IN_MENU('L'), ON_FIRST(4), LEAF_FRETS, "", "all crowns alike", "file the crown's height in hand, or the one read just before, on all frets that have none", DO(frets_fill_crowns), frets_can_fill_crowns, frets_add_fill)
 COMMAND(NOTE_BACK, 0, 0, 'j', ON_FIRST(5), LEAF_FRETS, "", "look at the note below", "look at the next lower note on the headroom map", BY(frets_step_note, -1), frets_has_note, 0)
 COMMAND(NOTE, 0, 0, 'k', ON_FIRST(6), LEAF_FRETS, "note", "look at the note above", "look at the next higher note on the headroom map; after the last, the tightest", BY(frets_step_note, 1), frets_has_note, 0)
 COMMAND(WORK_DONE, ' ', 0, IN_MENU('d'), ON_FIRST(4), LEAF_WORK, "done", "the move is done", "mark the move in hand done as planned, with the time and the reading that shows it", DO(work_mark_done), work_can_mark_done, work_add_to_mark)

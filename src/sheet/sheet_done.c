@@ -321,8 +321,11 @@ static void say_done(const struct sheet_maker *maker, int line, struct strbuf *o
     if (is_plan ||
         (kind == MOVE_ROD && is_bare(amount) && find_turns(find_place(maker, line), line).given))
         say[kind](maker, line, amount, out);
-    else
+    else {
         strbuf_add(out, amount);
+        if (kind == MOVE_ROD && amount[0] && !strstr(amount, "relief"))
+            say_relief(maker, find_place(maker, line), line, out);
+    }
 }
 
 static void add_line(struct sheet_maker *maker, int line)

@@ -7,6 +7,7 @@
 #include "leaf/leaves.h"
 #include "session/app.h"
 #include "words/explain.h"
+#include "leaf/frets/frets_actions.h"
 #include "leaf/frets/leaf_frets.h"
 #include "bench_session.h"
 #include "build_record.h"
@@ -342,6 +343,42 @@ static void odd_boards_hold_nothing(void **state)
     }
 }
 
+static int crowns_of(const struct app *app, const char *text)
+{
+    int count = 0;
+
+    for (int n = 1; n <= 19; n++) {
+        const struct reading_key key = reading_key_pass_at(FIELD_CROWN, 1, 1, 0, n);
+        const char *held = record_text(&app->record, &key);
+
+        count += held && strcmp(held, text) == 0;
+    }
+    return count;
+}
+
+/* One height typed, all frets filed, from the number pad; a fret that has its own keeps it, and
+ * undo takes back all that was filed, and no more. */
+static void one_height_fills_all_crowns(void **state)
+{
+    struct app *app = start_record(build_record_full, "visit.1.pass.1 crown.7 = .9 mm\n");
+    const struct reading_key first = reading_key_pass_at(FIELD_CROWN, 1, 1, 0, 1);
+
+    (void)state;
+    app->at = route_find(&app->route, &first);
+    assert_false(frets_can_fill_crowns(app));
+    bench_press(app, "1.1 mm{Enter}");
+    assert_true(frets_can_fill_crowns(app));
+    assert_true(bench_press(app, "*4").save);
+    assert_int_equal(crowns_of(app, "1.1 mm"), 18);
+    assert_int_equal(crowns_of(app, ".9 mm"), 1);
+    assert_non_null(strstr(app->message, "1.1 mm filed on 17 more frets"));
+    assert_false(frets_can_fill_crowns(app));
+    bench_press(app, "*1");
+    assert_int_equal(crowns_of(app, "1.1 mm"), 1);
+    assert_int_equal(crowns_of(app, ".9 mm"), 1);
+    bench_close(app);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -360,6 +397,7 @@ int main(void)
         cmocka_unit_test(the_note_looked_at_is_one_of_the_string),
         cmocka_unit_test(no_note_is_heard_before_a_short_strings_nut),
         cmocka_unit_test(odd_boards_hold_nothing),
+        cmocka_unit_test(one_height_fills_all_crowns),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
 }

@@ -14,4 +14,12 @@ bool frets_has_note(const struct app *app);
  * again. */
 void frets_step_note(struct turn *turn, int by);
 
+/* Files the crown in hand, else the one before it on the route, on all frets that have none yet, as
+ * one step of undo. */
+void frets_fill_crowns(struct turn *turn);
+bool frets_can_fill_crowns(const struct app *app);
+
+/* Appends ": 1.1 mm on 17 frets". */
+void frets_add_fill(const struct app *app, struct strbuf *out);
+
 #endif
