@@ -44,13 +44,13 @@ static enum status lay_out(const struct template_sheet *sheets, int count, bool 
     if (svg)
         return template_lay_drawing(sheets, count, ret_pages);
     enum status status = page_list_new(paper_or_shops(paper), &pages);
-    for (int i = 0; i < count && status == STATUS_OK; i++) {
-        status = template_add_pages(pages, &sheets[i]);
-        if (status != STATUS_OK)
-            page_list_free(pages);
-    }
+    if (status != STATUS_OK)
+        return status;
+    status = template_add_pages(pages, sheets, count);
     if (status == STATUS_OK)
         *ret_pages = pages;
+    else
+        page_list_free(pages);
     return status;
 }
 

@@ -15,6 +15,7 @@ enum {
     SIDE = 8,    /* right of a tile: the bar along the page */
     OVERLAP = 12,
     CROSS = 3,
+    APART = 8, /* drawings that share a page */
     TILES_MAX = 1000
 };
 
@@ -247,14 +248,19 @@ static void draw_tile(struct page_list *pages, const struct tile *tile)
     draw_foot(pages, tile->sheet, MARGIN, size.height_mm - MARGIN - FOOT);
 }
 
-enum status template_add_pages(struct page_list *pages, const struct template_sheet *sheet)
+static struct page_size area_of(const struct page_list *pages)
 {
     const struct page_size paper = page_list_size(pages);
-    const struct page_size size = page_list_size(sheet->drawing);
-    struct tile tile = {.sheet = sheet};
 
-    tile.area.width_mm = paper.width_mm - 2 * MARGIN - SIDE;
-    tile.area.height_mm = paper.height_mm - 2 * MARGIN - HEAD - FOOT;
+    return (struct page_size){paper.width_mm - 2 * MARGIN - SIDE,
+                              paper.height_mm - 2 * MARGIN - HEAD - FOOT};
+}
+
+static enum status add_tiles(struct page_list *pages, const struct template_sheet *sheet)
+{
+    const struct page_size size = page_list_size(sheet->drawing);
+    struct tile tile = {.sheet = sheet, .area = area_of(pages)};
+
     if (template_cut_tiles(size.width_mm, tile.area.width_mm, OVERLAP, &tile.across) != STATUS_OK ||
         template_cut_tiles(size.height_mm, tile.area.height_mm, OVERLAP, &tile.down) != STATUS_OK)
         return STATUS_DOMAIN;
@@ -262,6 +268,61 @@ enum status template_add_pages(struct page_list *pages, const struct template_sh
         for (tile.column = 0; tile.column < tile.across.count; tile.column++)
             draw_tile(pages, &tile);
     return page_list_status(pages);
+}
+
+/* How many of the drawings, from the first one on, fit on one page; at least 1. */
+static int find_shared(const struct page_list *pages, const struct template_sheet *sheets,
+                       int count)
+{
+    const struct page_size area = area_of(pages);
+    double height_mm = 0;
+
+    for (int i = 0; i < count; i++) {
+        const struct page_size size = page_list_size(sheets[i].drawing);
+
+        height_mm += size.height_mm + (i > 0 ? APART + HEAD : 0);
+        if (size.width_mm > area.width_mm || height_mm > area.height_mm)
+            return i > 0 ? i : 1;
+    }
+    return count;
+}
+
+/* Each has its own head and caution; the bars hold for all. */
+static void draw_shared(struct page_list *pages, const struct template_sheet *sheets, int count)
+{
+    const struct page_size paper = page_list_size(pages), area = area_of(pages);
+    const struct template_sheet all = {.caution = ""};
+    double y = MARGIN;
+
+    page_begin(pages);
+    for (int i = 0; i < count; i++) {
+        const struct page_size size = page_list_size(sheets[i].drawing);
+
+        draw_head(pages, &sheets[i], MARGIN, y);
+        template_say(pages, MARGIN, y + 14, PAGE_LEFT, &template_plain, sheets[i].caution);
+        page_place(pages,
+                   (struct page_point){MARGIN + (area.width_mm - size.width_mm) / 2, y + HEAD},
+                   sheets[i].drawing);
+        y += HEAD + size.height_mm + APART;
+    }
+    draw_bar_along(pages, paper.width_mm - MARGIN, MARGIN + HEAD + OVERLAP);
+    draw_foot(pages, &all, MARGIN, paper.height_mm - MARGIN - FOOT);
+}
+
+enum status template_add_pages(struct page_list *pages, const struct template_sheet *sheets,
+                               int count)
+{
+    enum status status = STATUS_OK;
+
+    for (int i = 0; i < count && status == STATUS_OK;) {
+        const int shared = find_shared(pages, &sheets[i], count - i);
+
+        if (shared > 1)
+            draw_shared(pages, &sheets[i], shared);
+        status = shared > 1 ? page_list_status(pages) : add_tiles(pages, &sheets[i]);
+        i += shared;
+    }
+    return status;
 }
 
 /* --- one drawing --- */

@@ -8,7 +8,7 @@
  * Puts drawings on paper. Every page has a title, a caution, and bars to measure
  * before it is trusted: 100 mm across and along, 4 in across. A drawing larger than a page is
  * tiled: tiles overlap, and on the overlap both pages carry the same line with a letter and two
- * crosses.
+ * crosses. Drawings that follow each other and fit on one page together share it.
  */
 
 /* A drawing and its labels. Texts are UTF-8, and not kept. */
@@ -31,9 +31,10 @@ struct template_tiles {
 enum status template_cut_tiles(double length_mm, double tile_mm, double overlap_mm,
                                struct template_tiles *ret_tiles);
 
-/* Adds the drawing's pages to a list whose pages are Letter, A4 or larger. Fails with the list's
+/* Adds the drawings' pages to a list whose pages are Letter, A4 or larger. Fails with the list's
  * own status, or with STATUS_DOMAIN for a drawing of over a thousand tiles. */
-enum status template_add_pages(struct page_list *pages, const struct template_sheet *sheet);
+enum status template_add_pages(struct page_list *pages, const struct template_sheet *sheets,
+                               int count);
 
 /* All sheets below each other on one page that is large enough. The caller frees the drawing.
  * STATUS_DOMAIN if there are no sheets. */

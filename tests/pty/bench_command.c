@@ -18,7 +18,7 @@
 
 #include "base/utf8.h"
 
-enum { SECONDS_MAX = 120, UNABLE = 126, WORDS_MAX = 8 };
+enum { SECONDS_MAX = 120, UNABLE = 126, WORDS_MAX = 12 };
 
 static void redirect(const char *path, int to)
 {

@@ -16,6 +16,7 @@ enum { PAGES_MAX = 8, LINES_MAX = 64 };
 static const double scale_mm = 34 * 25.4; /* of the demo bass, which has 20 frets */
 static const double board_end_mm = 23.5 * 25.4;
 enum { FRETS = 20 };
+#define NUT_MM 42.0
 
 /* The rule of frets: the twelfth root of two to a fret. Source: M. Mersenne, Harmonie
  * universelle (1636), equal temperament; here worked out step by step, without the model. */
@@ -201,6 +202,80 @@ static void check_paper(struct bench *bench, const char *paper, int pages)
     check_glued(found, find_pages(pdf, pages, found));
 }
 
+/* --- several drawings on one page --- */
+
+/* The nut's outline is as wide as the nut, 42 mm here, and 12 mm high. */
+static void check_nut(const struct raster *raster)
+{
+    double row_mm[8];
+    int rows = 0;
+
+    for (int row = raster_pixel(27); row < raster_pixel(60); row++) {
+        int first = 0;
+        const double run_mm = raster_mm(raster_run(raster, row, 0, raster->width, &first));
+
+        if (run_mm < 30)
+            continue;
+        assert_near(run_mm, NUT_MM, 0.3); /* the line's own width, and a pixel */
+        assert_true(rows < 8);
+        row_mm[rows++] = raster_mm(centre_row(raster, row, first + 50, first + 150));
+        row += raster_pixel(1);
+    }
+    assert_int_equal(rows, 2);
+    assert_near(row_mm[1] - row_mm[0], 12, 0.1);
+}
+
+static void a_page_that_drawings_share_is_at_true_scale(void **state)
+{
+    struct bench *bench = *state;
+    static const char *const papers[] = {"a4", "letter"};
+
+    if (!SILLET_HAS_CAIRO || !raster_can_draw())
+        skip();
+    for (int i = 0; i < 2; i++) {
+        const char *pdf = tree_path(bench->tree, "x.pdf");
+        const char *const words[] = {"layout",  "-o",      pdf,
+                                     "--paper", papers[i], bench_data("../../profiles/bass.ini"),
+                                     "nut",     "saddle",  NULL};
+        struct command command;
+        struct raster raster;
+
+        command_run_words(bench, words, &command);
+        assert_int_equal(command.code, 0);
+        command_done(&command);
+        raster_read(pdf, 1, &raster);
+        check_bars(&raster);
+        check_nut(&raster);
+        raster_done(&raster);
+    }
+}
+
+/* What a reset takes is put together too: one page, whose bars are true. */
+static void the_page_of_a_reset_is_at_true_scale(void **state)
+{
+    struct bench *bench = *state;
+    const char *pdf = tree_path(bench->tree, "x.pdf");
+    const char *const words[] = {"layout", "-o",     pdf, "--paper",
+                                 "a4",     "--pass", "1", bench_data("../../profiles/parlour.ini"),
+                                 "heel",   "tongue", NULL};
+    struct command command;
+    struct raster raster;
+    char count[600];
+
+    if (!SILLET_HAS_CAIRO || !raster_can_draw())
+        skip();
+    command_run_words(bench, words, &command);
+    assert_int_equal(command.code, 0);
+    command_done(&command);
+    snprintf(count, sizeof count, "pdfinfo '%s'", pdf);
+    char *text = raster_command(count);
+    assert_non_null(strstr(text, "Pages:           1\n"));
+    free(text);
+    raster_read(pdf, 1, &raster);
+    check_bars(&raster);
+    raster_done(&raster);
+}
+
 static void pages_of_a4_glue_to_true_stations(void **state)
 {
     check_paper(*state, "a4", 3);
@@ -270,6 +345,8 @@ int main(int argc, char **argv)
     const struct CMUnitTest tests[] = {
         BENCH_CASE(pages_of_a4_glue_to_true_stations),
         BENCH_CASE(pages_of_letter_glue_to_true_stations),
+        BENCH_CASE(a_page_that_drawings_share_is_at_true_scale),
+        BENCH_CASE(the_page_of_a_reset_is_at_true_scale),
         BENCH_CASE(drawing_is_at_true_scale),
     };
 

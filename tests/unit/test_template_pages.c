@@ -80,7 +80,7 @@ static int pages_of(struct page_size paper, double width_mm, double height_mm)
         .drawing = drawing, .title = "t", .instrument = "i", .date = "", .caution = "c"};
 
     assert_int_equal(page_list_new(paper, &pages), STATUS_OK);
-    assert_int_equal(template_add_pages(pages, &sheet), STATUS_OK);
+    assert_int_equal(template_add_pages(pages, &sheet, 1), STATUS_OK);
     const int count = page_list_pages(pages);
     page_list_free(pages);
     page_list_free(drawing);
@@ -96,6 +96,34 @@ static void large_drawings_take_more_pages(void **state)
     assert_int_equal(pages_of(page_a4, 300, 450), 4);
 }
 
+static int shared_pages_of(struct page_size paper, int count, double height_mm)
+{
+    struct page_list *drawing = drawing_of(150, height_mm), *pages;
+    struct template_sheet sheets[8];
+
+    for (int i = 0; i < count; i++)
+        sheets[i] = (struct template_sheet){
+            .drawing = drawing, .title = "t", .instrument = "i", .date = "", .caution = "c"};
+    assert_int_equal(page_list_new(paper, &pages), STATUS_OK);
+    assert_int_equal(template_add_pages(pages, sheets, count), STATUS_OK);
+    const int found = page_list_pages(pages);
+    page_list_free(pages);
+    page_list_free(drawing);
+    return found;
+}
+
+/* A4 has room for 236 mm of drawings, less 25 mm for each but the first. */
+static void small_drawings_share_a_page(void **state)
+{
+    (void)state;
+    assert_int_equal(shared_pages_of(page_a4, 2, 105), 1);
+    assert_int_equal(shared_pages_of(page_a4, 2, 106), 2);
+    assert_int_equal(shared_pages_of(page_a4, 3, 60), 1);
+    assert_int_equal(shared_pages_of(page_a4, 4, 60), 2);
+    assert_int_equal(shared_pages_of(page_letter, 2, 105), 2);
+    assert_int_equal(shared_pages_of(page_a4, 3, 450), 6);
+}
+
 static void a_drawing_that_failed_fails_the_pages(void **state)
 {
     struct page_list *drawing = drawing_of(50, 50), *pages;
@@ -105,7 +133,7 @@ static void a_drawing_that_failed_fails_the_pages(void **state)
     (void)state;
     page_end_clip(drawing);
     assert_int_equal(page_list_new(page_a4, &pages), STATUS_OK);
-    assert_int_equal(template_add_pages(pages, &sheet), STATUS_DOMAIN);
+    assert_int_equal(template_add_pages(pages, &sheet, 1), STATUS_DOMAIN);
     page_list_free(pages);
     page_list_free(drawing);
 }
@@ -290,6 +318,7 @@ int main(void)
         cmocka_unit_test(what_fits_is_one_tile),
         cmocka_unit_test(impossible_tiles_are_refused),
         cmocka_unit_test(large_drawings_take_more_pages),
+        cmocka_unit_test(small_drawings_share_a_page),
         cmocka_unit_test(a_drawing_that_failed_fails_the_pages),
         cmocka_unit_test(one_drawing_holds_them_all),
         cmocka_unit_test(missing_readings_go_by_their_names),
