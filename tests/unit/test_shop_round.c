@@ -98,6 +98,9 @@ static void check_reading(const struct reading *was, const struct reading *is, b
 {
     const struct field *field = field_get(is->key.field);
 
+    /* Nothing that a fresh instrument would be asked about. */
+    if (is->value.state != READING_GOOD)
+        fail_msg("%s: %s", field->key, is->text);
     if (field->quantity != QUANTITY_LENGTH)
         return;
     if (has_own_size(field->id)) {
@@ -142,6 +145,30 @@ static const char *said(const struct record *record, enum field_id field)
     return text ? text : "";
 }
 
+/* A bridge in one piece has no exposure, and a nut that is raised for a bar makes none count. */
+static void what_is_not_asked_is_not_said(void **state)
+{
+    static const char *const lacking[] = {"banjo", "lap-steel"};
+    const struct shop_units inch = shop(false);
+    int checked = 0;
+
+    (void)state;
+    for (int i = 0; preset_get(i); i++)
+        for (int k = 0; k < 2; k++) {
+            struct record record;
+
+            if (strcmp(preset_get(i)->id, lacking[k]) != 0)
+                continue;
+            assert_int_equal(preset_record(preset_get(i), &record), STATUS_OK);
+            assert_int_equal(shop_round_record(&record, &inch), STATUS_OK);
+            assert_string_equal(said(&record, FIELD_EXPOSURE_MIN), "");
+            assert_string_equal(said(&record, FIELD_EXPOSURE_NEW), "");
+            record_done(&record);
+            checked++;
+        }
+    assert_int_equal(checked, 2);
+}
+
 /* A metric shop's tolerances are its own; so is the least exposure of one that works in inches. */
 static void what_holds_unsaid_is_said(void **state)
 {
@@ -171,6 +198,7 @@ int main(void)
         cmocka_unit_test(lengths_become_round),
         cmocka_unit_test(steps_lead_to_round_values),
         cmocka_unit_test(a_starting_point_is_the_shop_s),
+        cmocka_unit_test(what_is_not_asked_is_not_said),
         cmocka_unit_test(what_holds_unsaid_is_said),
     };
 
