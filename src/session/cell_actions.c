@@ -30,10 +30,14 @@ static void leave_end(struct turn *turn)
     app_say(app, TONE_NOTE, memory);
 }
 
-/* From a cell off the route, on to the first that is not read yet: the rod was turned, so the pass
- * begins. */
+/* From a cell off the route, on to the next such one in its row; else to the first that is not read
+ * yet: the rod was turned, so the pass begins. */
 static int find_next(const struct app *app)
 {
+    const struct route_cell *cell = app_cell(app), *next = cell + 1;
+
+    if (cell->aside && app->at + 1 < app->route.count && next->aside && next->row == cell->row)
+        return app->at + 1;
     const int gap = app_cell(app)->aside && app->route.ends_pass ? pass_end_find_gap(app) : -1;
 
     return gap >= 0 ? gap : route_step(&app->route, app->at, 1);

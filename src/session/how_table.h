@@ -122,6 +122,7 @@ HOW(HEIGHT_NUT, "Rule on the board just before the nut, up to the underside of t
 HOW(HEIGHT_SADDLE, "Rule on the last of the board, up to the underside of the string, tuned to pitch.")
 HOW(EXPOSURE_BASS, "Rule on the bridge beside the string, up to the top of the saddle. With screws, posts or wheels: how far the saddle can still go down. About 1/8 in (3 mm) is healthy.")
 HOW(EXPOSURE_TREBLE, "Rule on the bridge beside the string, up to the top of the saddle. With screws, posts or wheels: how far the saddle can still go down. About 1/8 in (3 mm) is healthy.")
+HOW(EXPOSURE, "Only where an inner string has a saddle with screws of its own, and one looks low: from its underside down to the plate, or as far as its screws still turn. Enter passes these cells; the arrows reach them.")
 HOW(CENTS, "Tune the open string first, then fret it as it is played and read the tuner. Fret 12 sets the saddle; low frets show the nut's share. + is sharp, - is flat.")
 HOW(SPOT, "Fret rocker over three crowns: press until it rocks, leaf under the foot that is up. A high crown is +, a low one -. Most are under .002 in (0.05 mm).")
 HOW(CROWN, "Callipers or dial gauge, from the board beside the fret. Levelling is planned so that enough of it is left.")

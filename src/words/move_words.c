@@ -202,10 +202,32 @@ static void add_level(struct maker *maker)
     amount_add_unit(&maker->caution, unit);
 }
 
+/* "travel runs out: string 4 by .02, 3 by .015 in; the neck's angle gives more". */
+static bool say_short(struct maker *maker)
+{
+    const struct move *move = maker->move;
+    const enum unit unit = maker->units->bare[MEASURE_SMALL];
+    int count = 0;
+
+    for (int s = maker->setup->board.strings; s >= 1; s--) {
+        if (!move->short_mm[s].given || !move->string[s].due)
+            continue;
+        strbuf_addf(&maker->caution, count++ ? ", %d by " : "travel runs out: string %d by ", s);
+        amount_add_cut(&maker->caution, move->short_mm[s].value, unit);
+    }
+    if (count == 0)
+        return false;
+    amount_add_unit(&maker->caution, unit);
+    strbuf_add(&maker->caution, "; the neck's angle gives more");
+    return true;
+}
+
 static void say_saddle_caution(struct maker *maker)
 {
     const struct setup *setup = maker->setup;
 
+    if (say_short(maker))
+        return;
     switch (setup->bridge) {
     case BRIDGE_SCREW:
         strbuf_add(&maker->caution, "slacken the string first; turn both screws of a saddle alike");

@@ -128,6 +128,17 @@ static bool says_the_same(const struct bench_row *row, const struct record *reco
     return true;
 }
 
+/* Whether any saddle would run out of travel. */
+static bool any_short(const struct derived *derived)
+{
+    const struct move *saddle = &derived->moves.move[MOVE_SADDLE];
+
+    for (int s = 1; s <= derived->setup.board.strings; s++)
+        if (saddle->short_mm[s].given && saddle->string[s].due)
+            return true;
+    return false;
+}
+
 static enum row_verdict judge_exposure(const struct move *reset)
 {
     if (reset->state == MOVE_UNKNOWN)
@@ -185,6 +196,10 @@ void row_state_find(const struct record *record, const struct derived *derived,
         ret_state->verdict = judge_exposure(move);
         ret_state->then = ret_state->verdict != VERDICT_NONE &&
                           (ret_state->verdict == VERDICT_GOOD) != stands_enough(&derived->setup);
+        if (ret_state->verdict != VERDICT_LOW && any_short(derived)) {
+            ret_state->verdict = VERDICT_LOW;
+            ret_state->then = true;
+        }
     } else if (row->move == MOVE_ROD) {
         ret_state->verdict = judge_rod(move);
         ret_state->then = !relief_says_the_same(record, derived, ret_state->verdict);

@@ -773,8 +773,11 @@ static void why_explains_the_cell_in_hand(void **state)
     assert_int_equal(app_figure(app), FIGURE_SADDLE_CHANGE);
     assert_int_equal(app_string(app), 5);
     bench_press(app, "{Down}");
+    assert_int_equal(app_cell(app)->key.field, FIELD_EXPOSURE);
+    assert_int_equal(app_figure(app), FIGURE_SADDLE_CHANGE);
+    bench_press(app, "{Left}");
     assert_int_equal(app_figure(app), FIGURE_EXPOSURE_BASS_AFTER);
-    bench_press(app, "{Right}");
+    bench_press(app, "{Enter}");
     assert_int_equal(app_figure(app), FIGURE_EXPOSURE_TREBLE_AFTER);
 }
 

@@ -40,6 +40,24 @@ static void lay_aside(const struct leaf_place *place, const struct outfit *outfi
     route_set_aside(route);
 }
 
+/* Between the ends, where strings have what the row reads there by themselves. */
+static void lay_inner(const struct leaf_place *place, const struct outfit *outfit,
+                      struct route *route, int id)
+{
+    const struct bench_row *row = bench_row_in(outfit, id);
+
+    for (int s = outfit->strings - 1; s > 1 && row->inner != NO_FIELD; s--) {
+        const struct reading_key key =
+            reading_key_pass_at(row->inner, place->visit, place->pass, s, 0);
+
+        if (!outfit_is_read(outfit, s) || !(outfit_asks(outfit, row->inner, s) ||
+                                            (place->record && record_get(place->record, &key))))
+            continue;
+        route_add(route, key, id, outfit_column(outfit, s), s);
+        route_set_aside(route);
+    }
+}
+
 /* A single reading goes on the bass side; a treble end, or the reading aside, on the treble
  * side. */
 static void lay_ends(const struct leaf_place *place, const struct outfit *outfit,
@@ -52,6 +70,7 @@ static void lay_ends(const struct leaf_place *place, const struct outfit *outfit
               outfit->read_as[outfit->strings]);
     if (row->aside != NO_FIELD && pass > 1)
         lay_aside(place, outfit, route, id);
+    lay_inner(place, outfit, route, id);
     if (bench_row_has_ends(row))
         route_add(route, bench_row_key(row, END_TREBLE, visit, pass, 0), id, treble_column(outfit),
                   1);
@@ -90,7 +109,9 @@ static enum figure_id find_figure(const struct app *app)
     if (!cell)
         return find_due_figure(app_shown(app));
     const struct bench_row *row = bench_row_in(&app->now.setup.outfit, cell->row);
-    return row->explained[bench_row_end(row, cell->key.field)];
+    /* An inner saddle's travel is short or not by how far it has to go. */
+    return cell->key.field == row->inner ? FIGURE_SADDLE_CHANGE
+                                         : row->explained[bench_row_end(row, cell->key.field)];
 }
 
 /* The rod, slots and saddle move all that stands over a crown, and a levelled crown what is read

@@ -103,7 +103,8 @@ static void age(struct belief *belief, const struct between *between)
         belief_age(belief, BELIEF_GAP);
     if (is_touched(&move[MOVE_SADDLE])) {
         belief_age(belief, BELIEF_ACTION);
-        belief->exposure_bass = belief->exposure_treble = maybe_absent();
+        for (int s = 1; s <= belief->strings; s++)
+            belief->exposure[s] = maybe_absent();
     }
 }
 
@@ -157,10 +158,13 @@ static void read_next(struct place place, const struct setup *now, const struct 
 
 static void read_exposure(struct belief *belief, const struct setup *setup)
 {
+    for (int s = 2; s < belief->strings; s++)
+        if (setup->exposure_mm[s].given)
+            belief->exposure[s] = setup->exposure_mm[s];
     if (setup->exposure_bass_mm.given)
-        belief->exposure_bass = setup->exposure_bass_mm;
+        belief->exposure[belief->strings] = setup->exposure_bass_mm;
     if (setup->exposure_treble_mm.given)
-        belief->exposure_treble = setup->exposure_treble_mm;
+        belief->exposure[1] = setup->exposure_treble_mm;
 }
 
 void derive_belief(struct place place, const struct setup *setup, struct belief *ret_belief)

@@ -46,7 +46,7 @@ static bool holds(const enum field_id fields[END_COUNT_], enum field_id field)
 const struct bench_row *bench_row_of(enum field_id field)
 {
     for (int id = 0; id < ROW_ALL_; id++)
-        if (holds(rows[id].field, field))
+        if (holds(rows[id].field, field) || rows[id].inner == field)
             return &rows[id];
     return NULL;
 }

@@ -60,6 +60,7 @@ struct bench_slack {
 struct bench_row {
     const char *label;
     enum field_id field[END_COUNT_]; /* of its cells; the same twice if read per string or once */
+    enum field_id inner;             /* of the strings between its ends; Enter skips it */
     enum field_id aside;             /* shares the row from the second pass on; Enter skips it */
     const char *aside_label, *aside_short;
 

@@ -303,6 +303,8 @@ FIELD(EXPOSURE_BASS, PASS, ONE, "exposure_bass", "bass exposure", NUMBER, LENGTH
       0, 80, 0, 12, "", "", "saddle over the bridge, or travel left, at the lowest string")
 FIELD(EXPOSURE_TREBLE, PASS, ONE, "exposure_treble", "treble exposure", NUMBER, LENGTH, DEPTH, RULE,
       0, 80, 0, 12, "", "", "saddle over the bridge, or travel left, at string 1")
+FIELD(EXPOSURE, PASS, STRING, "exposure", "travel left", NUMBER, LENGTH, DEPTH, RULE,
+      0, 80, 0, 12, "", "", "how far this inner saddle can still be lowered")
 FIELD(CENTS, PASS, STRING_FRET, "cents", "cents", NUMBER, CENTS, NONE, TUNER,
       -1200, 1200, -50, 50, "", "", "fretted note against its pitch; + is sharp")
 FIELD(SETBACK_READ, PASS, STRING, "setback", "setback", NUMBER, LENGTH, SMALL, NONE,

@@ -101,10 +101,12 @@ void outfit_read(struct outfit *ret_outfit, const struct record *record, int vis
 {
     const int nut = record_choice_or(record, reading_key_one(FIELD_NUT_KIND), NUT_SLOTTED);
     const int rod = record_choice_or(record, reading_key_one(FIELD_ROD), ROD_ONE_WAY);
+    const int bridge = record_choice_or(record, reading_key_one(FIELD_BRIDGE_KIND), ON_BLANK);
 
     *ret_outfit = (struct outfit){
         .strings = record_string_count(record),
-        .posts = record_choice_or(record, reading_key_one(FIELD_BRIDGE_KIND), ON_BLANK) == ON_POSTS,
+        .screws = bridge == ON_SCREWS,
+        .posts = bridge == ON_POSTS,
         .zero_fret = nut == NUT_ZERO_FRET,
         .lap = nut == NUT_RAISED,
         .fretless = record_choice_or(record, reading_key_one(FIELD_FRETLESS), 0) == 1};
@@ -195,6 +197,7 @@ static bool is_of_frets(enum field_id field)
     case FIELD_CLEAN:
     case FIELD_EXPOSURE_BASS:
     case FIELD_EXPOSURE_TREBLE:
+    case FIELD_EXPOSURE:
     case FIELD_ACTION_FRET:
     case FIELD_RELIEF_FRET:
     case FIELD_RELIEF_END_LOW:
@@ -234,6 +237,9 @@ bool outfit_asks(const struct outfit *outfit, enum field_id field, int string)
         return outfit->lap && outfit_is_read(outfit, string);
     case FIELD_COURSE_GAP:
         return outfit->courses < outfit->strings;
+    case FIELD_EXPOSURE:
+        return outfit->screws && string > 1 && string < outfit->strings &&
+               outfit_is_read(outfit, string);
     case FIELD_POST_TO_SADDLE:
     case FIELD_POST_TO_REST:
         return outfit->posts;

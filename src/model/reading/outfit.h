@@ -17,6 +17,7 @@ struct outfit {
     bool zero_fret;
     bool fretless;  /* the frets of the record are marks on the board */
     bool lap;       /* the nut is raised and nothing is fretted */
+    bool screws;    /* each saddle has its own, so that each has a travel of its own */
     bool posts;     /* the bridge stands on two posts, as a tremolo's plate does */
     bool one_piece; /* the bridge stands on the top, and no saddle stands out of it */
     bool exposed;   /* how far one stands out was read in the visit all the same */

@@ -27,8 +27,8 @@ struct belief {
     bool fresh[BELIEF_ROWS_];   /* and read since it was last worked on */
     bool settled;               /* the pass before asked for nothing, and nothing was done since */
     bool rod_turned;            /* since the last relief was read */
-    /* As last read, mm; absent since the saddle was worked on. */
-    struct maybe exposure_bass, exposure_treble;
+    /* As last read, mm, by string; absent since the saddle was worked on. */
+    struct maybe exposure[STRINGS_MAX + 1];
     /* Of the last pass taken in: readings that lie too far from what all others say. They are not
      * in the estimate; `off` is how far, and waits for a second reading that says the same. */
     bool questioned[BELIEF_ROWS_][STRINGS_MAX + 1];

@@ -78,10 +78,9 @@ static void plan_reset(const struct setup *setup, const struct figures *figures,
 static void find_reset(const struct setup *setup, const struct figures *figures,
                        const struct belief *belief, const struct move *saddle, struct move *move)
 {
-    const struct exposure bass =
-        find_exposure(setup, &belief->exposure_bass, &saddle->string[setup->board.strings]);
-    const struct exposure treble =
-        find_exposure(setup, &belief->exposure_treble, &saddle->string[1]);
+    const struct exposure bass = find_exposure(setup, &belief->exposure[setup->board.strings],
+                                               &saddle->string[setup->board.strings]);
+    const struct exposure treble = find_exposure(setup, &belief->exposure[1], &saddle->string[1]);
 
     if (bass.known && treble.known) {
         move->state = MOVE_GOOD;
@@ -96,6 +95,17 @@ static void find_reset(const struct setup *setup, const struct figures *figures,
     }
     if (move->state == MOVE_UNKNOWN && outfit_asks(&setup->outfit, FIELD_EXPOSURE_BASS, 0))
         move->needs = NEED_EXPOSURE;
+}
+
+/* Of every saddle that was read. */
+static void find_short(const struct setup *setup, const struct belief *belief, struct move *saddle)
+{
+    for (int s = 1; s <= setup->board.strings; s++) {
+        const struct exposure left = find_exposure(setup, &belief->exposure[s], &saddle->string[s]);
+
+        if (saddle->string[s].due && left.known && left.most_mm < setup->exposure_min_mm)
+            saddle->short_mm[s] = maybe_given(setup->exposure_min_mm - left.after_mm);
+    }
 }
 
 void move_put_off(struct move *move, enum move_wait waits, int strings)
@@ -117,6 +127,7 @@ void move_set_find(const struct setup *setup, const struct figures *figures,
 
     move_find_work(setup, belief, ret_moves);
     find_reset(setup, figures, belief, &move[MOVE_SADDLE], &move[MOVE_RESET]);
+    find_short(setup, belief, &move[MOVE_SADDLE]);
     if (move[MOVE_RESET].state == MOVE_DUE)
         for (int kind = MOVE_ROD; kind < MOVE_COUNT_; kind++)
             move_put_off(&move[kind], WAIT_RESET, setup->board.strings);

@@ -92,6 +92,8 @@ struct move {
      * not due, as it is. A gap with the string open, and held down on fret 3. */
     struct maybe relief_then, gap_then[STRINGS_MAX + 1], held_then[STRINGS_MAX + 1],
         action_then[STRINGS_MAX + 1];
+    struct maybe
+        short_mm[STRINGS_MAX + 1]; /* saddle: its travel is short by so much, beyond doubt */
     bool little; /* reset: not due, but less saddle is left than one likes to see */
     struct maybe saddle_then[STRINGS_MAX + 1]; /* reset: how far the saddle moves after it, mm */
     /* Reset: where a straightedge on the frets then meets the saddle, over the bridge's top, mm;

@@ -21,6 +21,7 @@ static const struct {
     {FIELD_HEIGHT_SADDLE, offsetof(struct setup, height_saddle_mm)},
     {FIELD_EXPOSURE_BASS, offsetof(struct setup, exposure_bass_mm)},
     {FIELD_EXPOSURE_TREBLE, offsetof(struct setup, exposure_treble_mm)},
+    {FIELD_EXPOSURE, offsetof(struct setup, exposure_mm)},
 };
 
 struct maybe *setup_reading(struct setup *setup, int i, enum field_id *ret_field, int *ret_string)

@@ -50,6 +50,7 @@ struct setup {
     bool nut_gap_unsure[STRINGS_MAX + 1];
     bool action_unsure[STRINGS_MAX + 1];
     struct maybe exposure_bass_mm, exposure_treble_mm;
+    struct maybe exposure_mm[STRINGS_MAX + 1]; /* of inner strings with saddles of their own */
 
     struct maybe relief_target_mm;
     struct maybe action_target_bass_mm, action_target_treble_mm;

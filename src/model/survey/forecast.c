@@ -167,14 +167,20 @@ static struct believed find_read(const struct forecast *forecast, const struct b
                              .u = forecast->before->moves.held[string].u};
 }
 
+/* At an end of the row, or on an inner string that has a saddle of its own. */
 static struct believed find_exposure(const struct forecast *forecast, const struct bench_row *row,
-                                     enum bench_end end)
+                                     enum field_id field, int string)
 {
     const struct setup *setup = &forecast->before->setup;
-    const int string = end == END_BASS ? setup->board.strings : 1;
-    const struct reading_key key = bench_row_key(row, end, forecast->visit, forecast->pass - 1, 0);
+    const int visit = forecast->visit, pass = forecast->pass - 1;
+    const enum bench_end end = bench_row_end(row, field);
+    const struct reading_key key = field == row->inner
+                                       ? reading_key_pass_at(field, visit, pass, string, 0)
+                                       : bench_row_key(row, end, visit, pass, 0);
     const struct maybe read = record_entered(forecast->record, key);
 
+    if (field != row->inner)
+        string = end == END_BASS ? setup->board.strings : 1;
     if (!read.given)
         return as_believed((double)NAN, 0);
     return as_believed(read.value + forecast->mm[MOVE_SADDLE][string],
@@ -205,7 +211,7 @@ struct believed forecast_find(const struct forecast *forecast, const struct benc
     case FORECAST_HEIGHT:
         return find_read(forecast, row, string, method);
     case FORECAST_SADDLE:
-        return find_exposure(forecast, row, bench_row_end(row, field));
+        return find_exposure(forecast, row, field, string);
     case FORECAST_ALONE:
         return find_end(forecast, row, string);
     case FORECAST_NONE:
