@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "golden.h"
+#include "model/common/day.h"
 #include "shelf/shelf_view.h"
 
 /* The shelf, against screens that were reviewed and kept. Nobody and nothing here is real. */
@@ -181,12 +182,62 @@ static void back_from_one(void **state)
     check(&list, 24, 80, true, "shelf-back");
 }
 
+/* Facts of the first two, as their profiles would have them. */
+static void learn(struct shelf_list *list, struct shelf_facts facts[2])
+{
+    static const double left_mm[] = {0.1524, 2.38125, 1.5875, 0.4572, 0.3048, 4.4, 4.3};
+
+    for (int i = 0; i < 2; i++) {
+        struct maybe *number = facts[i].number;
+
+        facts[i] = *shelf_facts_blank();
+        number[FACT_HANDED_OVER] = maybe_given(0);
+        number[FACT_FOLLOWED] = number[FACT_SADDLE_LOW] = maybe_given(1);
+        number[FACT_LAST_DAY] = maybe_given(day_number(&(struct day){2026, 7, 6 - i}));
+        number[FACT_LEFT_DAY] = maybe_given(day_number(&(struct day){2026, 1, 19}));
+        number[FACT_PROMISED_DAY] = maybe_given(day_number(&(struct day){2026, 7, 10 - 4 * i}));
+        number[FACT_WANTED_RELIEF] = maybe_given(0.1524);
+        for (int k = 0; k < 7; k++)
+            number[FACT_LEFT_RELIEF + k] = maybe_given(left_mm[k]);
+        shelf_facts_put_text(&facts[i], FACT_TICKET, i ? "4711" : "4712");
+        shelf_facts_put_text(&facts[i], FACT_TO_DO, i ? "slots, saddle" : "hand over");
+        shelf_facts_put_text(&facts[i], FACT_TUNING, "E2 A2 D3 G3 B3 E4");
+        shelf_facts_put_text(&facts[i], FACT_GAUGES, ".053 .042 .032 .024 .016 .012 in");
+        shelf_facts_put_text(&facts[i], FACT_PROOF_SADDLE, "0224468BBBBCCDDDDDEEFI");
+        list->items[i].facts = &facts[i];
+    }
+    list->ground.today = day_number(&(struct day){2026, 7, 7});
+    shelf_list_take(list);
+}
+
+static void questions(void **state)
+{
+    static const struct {
+        const char *keys, *name;
+        int rows, columns;
+    } asked[] = {{"*i", "shelf-in-the-house", 24, 80}, {"*i", "shelf-in-the-house-132x43", 43, 132},
+                 {"*l", "shelf-as-left", 24, 80},      {"*v", "shelf-usual", 24, 80},
+                 {"*p", "shelf-proof", 24, 80},        {"*r", "shelf-no-spent-rod", 24, 80}};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof asked / sizeof asked[0]; i++) {
+        struct shelf_facts facts[2];
+        struct shelf_list list;
+
+        fill(&list, 1);
+        learn(&list, facts);
+        for (const char *c = asked[i].keys; *c; c++)
+            press(&list, (uint32_t)*c);
+        check(&list, asked[i].rows, asked[i].columns, true, asked[i].name);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_few),       cmocka_unit_test(many),          cmocka_unit_test(none_yet),
         cmocka_unit_test(narrowed),    cmocka_unit_test(a_new_one),     cmocka_unit_test(its_name),
-        cmocka_unit_test(no_such_one), cmocka_unit_test(back_from_one),
+        cmocka_unit_test(no_such_one), cmocka_unit_test(back_from_one), cmocka_unit_test(questions),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
