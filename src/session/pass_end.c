@@ -49,7 +49,7 @@ static const char *find_next(const struct app *app, enum move_verdict verdict)
         return "p or * 4 goes on to the next pass";
     switch (verdict) {
     case MOVES_READY:
-        return "nothing is due: it can go back";
+        return "nothing is due";
     case MOVES_WORK:
     case MOVES_RESET:
         return "what is due is on Work: F7 or * 0 7";
@@ -77,6 +77,6 @@ void pass_end_add_words(const struct app *app, struct strbuf *out)
         strbuf_add(out, "all cells done; ");
         strbuf_add(out, find_next(app, verdict));
         if (verdict == MOVES_READY && app->pass >= app_last_pass(app))
-            move_words_add_unchecked(out, app_shown(app));
+            move_words_add_ready(out, app_shown(app));
     }
 }

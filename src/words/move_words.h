@@ -26,7 +26,9 @@ void move_words_make(const struct derived *derived, enum move_kind kind,
 void move_words_add_saddle(struct strbuf *out, const struct saddle_fit *saddle,
                            const struct shop_units *units);
 
-/* What goes back unchecked is said beside it, and asks for nothing: "; not heard, not tuned". */
-void move_words_add_unchecked(struct strbuf *out, const struct derived *derived);
+/* Appends what follows where nothing is due: ": it can go back", and what was not checked, which
+ * asks for nothing, "; not heard, not tuned". Where by the readings a note buzzes that nobody
+ * played, it is played first: "; play it first: tightest string 3 at 2". */
+void move_words_add_ready(struct strbuf *out, const struct derived *derived);
 
 #endif

@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "base/num.h"
+#include "model/survey/survey_tight.h"
 #include "words/frets_plan.h"
 
 /* Moves that the ear and the tuner ask for. */
@@ -317,14 +318,31 @@ void move_words_say_pitch(struct maker *maker)
     say_caution(maker);
 }
 
-void move_words_add_unchecked(struct strbuf *out, const struct derived *derived)
+/* By the readings some note buzzes, and nobody has played any. */
+static bool add_play_first(struct strbuf *out, const struct derived *derived)
+{
+    const struct outfit *outfit = &derived->setup.outfit;
+    struct tight_note note;
+
+    if (!derived->moves.move[MOVE_FRETS].unchecked || !survey_tightest(derived, &note) ||
+        note.share >= 1)
+        return false;
+    strbuf_addf(out, "; play it first: tightest %s %d ", outfit_noun(outfit, note.string),
+                outfit_number(outfit, note.string));
+    frets_add_note_name(outfit, note.string, note.note, "at ", out);
+    return true;
+}
+
+void move_words_add_ready(struct strbuf *out, const struct derived *derived)
 {
     static const char *const words[MOVE_COUNT_] = {
         [MOVE_FRETS] = "not heard", [MOVE_PITCH] = "not tuned"};
     const char *before = "; ";
+    const bool plays = add_play_first(out, derived);
 
+    strbuf_add(out, plays ? "" : ": it can go back");
     for (int kind = 0; kind < MOVE_COUNT_; kind++) {
-        if (!words[kind] || !derived->moves.move[kind].unchecked ||
+        if (!words[kind] || !derived->moves.move[kind].unchecked || (plays && kind == MOVE_FRETS) ||
             !outfit_has_move(&derived->setup.outfit, (enum move_kind)kind))
             continue;
         strbuf_addf(out, "%s%s", before, words[kind]);

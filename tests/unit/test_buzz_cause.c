@@ -2,9 +2,12 @@
 #include "model/derive/buzz_cause.h"
 
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
+#include "bench_session.h"
 #include "preset_record.h"
+#include "session/refresh.h"
 #include "words/frets_plan.h"
 #include "words/move_words.h"
 
@@ -168,6 +171,68 @@ static void what_is_ordered_is_known(void **state)
     assert_true(ordered > 0 && rocked_first > 0);
 }
 
+/* A bass at its targets, lower by so much, on the bench. */
+static struct app *start_bass(const char *more, double lower_mm)
+{
+    struct app *app = malloc(sizeof *app);
+    struct derived derived;
+    struct record record;
+
+    preset_at_targets(preset_named("bass"), lower_mm, &record, &derived);
+    build_record_add(&record, "visit.1.pass.1 exposure_bass = 2 mm\n"
+                              "visit.1.pass.1 exposure_treble = 2 mm\n");
+    build_record_add(&record, more);
+    bench_start_record(app, &record, true, false);
+    return app;
+}
+
+/* A move names a fret to rock: its cell is in hand when Frets is. */
+static void the_fret_to_rock_is_in_hand(void **state)
+{
+    struct app *app = start_bass(bass_notes, 0);
+
+    (void)state;
+    assert_int_equal(app->now.moves.move[MOVE_FRETS].needs, NEED_ROCKER);
+    bench_press(app, "{End}{Enter}");
+    assert_non_null(strstr(app->message, "rock what Frets names: F5"));
+    bench_press(app, "{F5}");
+    assert_non_null(app_cell(app));
+    assert_int_equal(app_cell(app)->key.field, FIELD_SPOT);
+    assert_int_equal(app_cell(app)->key.fret, 9);
+    bench_press(app, "0.1{Enter}");
+    assert_true(app->now.moves.frets.fret[9].due);
+    bench_press(app, "{F7}{F5}"); /* it is answered: the cursor stays where it was */
+    assert_int_equal(app_cell(app)->key.fret, 10);
+    bench_close(app);
+}
+
+/* By the readings notes buzz under a hard touch, and nobody has played any. */
+static void it_is_played_before_it_goes_back(void **state)
+{
+    static const char *const touches[] = {"medium", "hard"};
+    static const char *const said[] = {
+        "all cells done; nothing is due: it can go back; not heard, not tuned",
+        "all cells done; nothing is due; play it first: tightest string ",
+    };
+
+    (void)state;
+    for (int i = 0; i < 2; i++) {
+        char more[64];
+        struct strbuf line = STRBUF(more);
+
+        strbuf_addf(&line, "targets touch = %s\n", touches[i]);
+        struct app *app = start_bass(more, 0);
+        assert_int_equal(move_set_verdict(&app->now.moves), MOVES_READY);
+        bench_press(app, "{End}{Enter}");
+        assert_non_null(strstr(app->message, said[i]));
+        build_record_add(&app->record, "visit.1.pass.1 clean.3 = 0-19\n");
+        app_refresh(app);
+        bench_press(app, "{Home}{End}{Enter}");
+        assert_non_null(strstr(app->message, "it can go back; not tuned"));
+        bench_close(app);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -176,6 +241,8 @@ int main(void)
         cmocka_unit_test(worn_frets_explain_the_notes_fretted_there),
         cmocka_unit_test(notes_that_do_not_agree_are_said_to),
         cmocka_unit_test(what_is_ordered_is_known),
+        cmocka_unit_test(the_fret_to_rock_is_in_hand),
+        cmocka_unit_test(it_is_played_before_it_goes_back),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
 }

@@ -2,6 +2,7 @@
 #include "leaf/frets/frets_actions.h"
 
 #include "leaf/frets/leaf_frets.h"
+#include "session/refresh.h"
 
 int frets_note(const struct app *app)
 {
@@ -105,4 +106,28 @@ void frets_fill_crowns(struct turn *turn)
     strbuf_add_count(&words, (size_t)filed, "more fret", "more frets");
     strbuf_add(&words, "; undo takes them all back.");
     app_say(app, status == STATUS_OK ? TONE_NOTE : TONE_WARNING, memory);
+}
+
+/* The first fret that the rocker is asked about; 0 for none. */
+static int find_asked(const struct app *app)
+{
+    const struct fret_work *work = &app->now.moves.frets;
+    const uint64_t asked = work->rock | work->worn | work->again;
+
+    for (int n = 1; n <= FRETS_MAX; n++)
+        if (asked >> n & 1 || (work->fret[n].due && work->guessed[n]))
+            return n;
+    return 0;
+}
+
+void frets_settle(struct app *app, bool entering)
+{
+    const struct reading_key key =
+        reading_key_pass_at(FIELD_SPOT, app->visit, app->pass, 0, find_asked(app));
+    const int at = entering && key.fret > 0 ? route_find(&app->route, &key) : -1;
+
+    if (at < 0)
+        return;
+    app->at = at;
+    app_refresh_entry(app);
 }

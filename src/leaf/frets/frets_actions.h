@@ -22,4 +22,7 @@ bool frets_can_fill_crowns(const struct app *app);
 /* Appends ": 1.1 mm on 17 frets". */
 void frets_add_fill(const struct app *app, struct strbuf *out);
 
+/* On entering the leaf, takes the spot in hand that a move asks the rocker for. */
+void frets_settle(struct app *app, bool entering);
+
 #endif

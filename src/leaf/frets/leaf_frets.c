@@ -65,5 +65,6 @@ const struct leaf_row leaf_frets = {.state_size = sizeof(struct frets_state),
                                     .figure = find_figure,
                                     .has_figure = has_figure,
                                     .note = frets_note,
+                                    .settle = frets_settle,
                                     .plan = plan,
                                     .draw = draw};

@@ -178,8 +178,8 @@ void work_add_left(const struct work_list *list, struct strbuf *out)
     else if (move_set_is_questioned(moves))
         strbuf_add(out, "a reading does not fit the others: read it again");
     else if (!add_names(list, waits_for_ear, "hear and tune again before it goes back: ", out)) {
-        strbuf_add(out, "all moves are on target and done: it can go back");
-        move_words_add_unchecked(out, list->derived);
+        strbuf_add(out, "all moves are on target and done");
+        move_words_add_ready(out, list->derived);
     }
     add_names(list, waits_for_reset, "; after it: ", out);
     add_names(list, waits_otherwise, "; waits: ", out);

@@ -340,8 +340,7 @@ static void put_off(struct move_set *moves, enum move_wait waits, int strings)
         move_put_off(&moves->move[MOVE_PITCH], waits, strings);
     if (move_is_asked(&moves->move[MOVE_FRETS]))
         move_put_off(&moves->move[MOVE_FRETS], waits, strings);
-    for (int n = 1; n <= FRETS_MAX; n++)
-        moves->frets.fret[n].due = false;
+    moves->frets = (struct fret_work){.low = 0};
 }
 
 void derive_heard_moves(struct place place, const struct derived *derived, struct move_set *moves)

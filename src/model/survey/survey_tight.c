@@ -74,16 +74,32 @@ static void find_gains(struct place place, const struct derived *derived,
         tight->levelled_mm = find_gain(&string, first, now_mm);
 }
 
-void survey_tight(struct place place, const struct derived *derived,
-                  const struct survey_levelling *levelling, struct survey_tight *ret_tight)
+static void find_notes(const struct derived *derived, struct survey_tight *tight)
 {
-    *ret_tight = (struct survey_tight){.count = 0};
     for (int s = 1; s <= derived->setup.board.strings; s++) {
         struct tight_note note = {0};
 
         if (outfit_is_read(&derived->setup.outfit, s) && find_tightest(derived, s, &note))
-            keep(ret_tight, note);
+            keep(tight, note);
     }
+}
+
+bool survey_tightest(const struct derived *derived, struct tight_note *ret_note)
+{
+    struct survey_tight tight = {.count = 0};
+
+    if (derived->setup.has_board)
+        find_notes(derived, &tight);
+    if (tight.count > 0)
+        *ret_note = tight.note[0];
+    return tight.count > 0;
+}
+
+void survey_tight(struct place place, const struct derived *derived,
+                  const struct survey_levelling *levelling, struct survey_tight *ret_tight)
+{
+    *ret_tight = (struct survey_tight){.count = 0};
+    find_notes(derived, ret_tight);
     if (ret_tight->count > 0)
         find_gains(place, derived, levelling, ret_tight);
 }

@@ -29,6 +29,9 @@ struct survey_tight {
     struct maybe levelled_mm; /* by taking the high spots off */
 };
 
+/* The note that will buzz first of all; false if no headroom is known. */
+bool survey_tightest(const struct derived *derived, struct tight_note *ret_note);
+
 /* For the place that `derived` was derived at, and its levelling. */
 void survey_tight(struct place place, const struct derived *derived,
                   const struct survey_levelling *levelling, struct survey_tight *ret_tight);
