@@ -119,8 +119,10 @@ static struct gauges as_expected(struct terminal *terminal, int strings)
         take_bracket(terminal, ROW_TITLED_GAP, 1 + k, *text++);
     for (int k = 0; k < strings; k++)
         take_bracket(terminal, ROW_TITLED_ACTION, 1 + k, *text++);
-    for (int k = 0; k < 2; k++)
-        take_bracket(terminal, ROW_TITLED_EXPOSURE, 1 + k, *text++);
+    /* Saddles with screws have a cell for each string between the two ends, for its travel. */
+    const bool travels = bench_word(terminal, ROW_TITLED_EXPOSURE, 2)[0] == '-';
+    take_bracket(terminal, ROW_TITLED_EXPOSURE, 1, *text++);
+    take_bracket(terminal, ROW_TITLED_EXPOSURE, travels ? strings : 2, *text++);
     return gauges;
 }
 
