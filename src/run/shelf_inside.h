@@ -18,8 +18,8 @@ struct shelf_session {
     struct shelf_list list;
     struct screen screen;
     struct shelf_start presets[PRESETS_MAX]; /* for the list */
-    bool outdated; /* cards have been read that the list does not have yet */
-    long long shown_ms;
+    bool outdated;                   /* cards have been read that the list does not have yet */
+    long long shown_ms, showing_ms;  /* when the list was shown last, and how long that took */
     char loss[APP_MESSAGE_MAX + 64]; /* the last message about lost readings; "" if none */
     struct earlier_items earlier;    /* of list.target, while they are listed */
 };

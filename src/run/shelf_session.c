@@ -12,7 +12,7 @@
 
 enum {
     WAIT_MS = 1000, /* so that other people's changes are shown without a key */
-    SHOW_MS = 250,  /* between updates of a list that is being read */
+    SHOW_MS = 250,  /* at least, between updates of a list that is being read */
 };
 
 /* Promises and checks are due by the day, which may end while the shelf is shown. */
@@ -25,15 +25,27 @@ static void tell_day(struct shelf_session *session)
 
 static void show(struct shelf_session *session)
 {
+    const long long from = shelf_scan_now_ms();
+
     tell_day(session);
-    session->shown_ms = shelf_scan_now_ms();
     shelf_scan_freshen(session);
-    if (!screen_fit(&session->screen))
-        return;
-    session->list.rows = shelf_view_rows(session->screen.frame.rows);
-    shelf_list_scroll(&session->list);
-    shelf_view_compose(&session->list, term_traits().utf8, &session->screen.frame);
-    term_show(&session->screen.frame);
+    if (screen_fit(&session->screen)) {
+        session->list.rows = shelf_view_rows(session->screen.frame.rows);
+        shelf_list_scroll(&session->list);
+        shelf_view_compose(&session->list, term_traits().utf8, &session->screen.frame);
+        term_show(&session->screen.frame);
+    }
+    session->shown_ms = shelf_scan_now_ms();
+    session->showing_ms = session->shown_ms - from;
+}
+
+/* A long list takes so long to order that it would hold up the reading if shown as often. */
+static bool is_to_be_shown(const struct shelf_session *session)
+{
+    enum { READING_TIMES = 9 };
+
+    return shelf_unread(session->shelf) == 0 ||
+           shelf_scan_now_ms() - session->shown_ms >= SHOW_MS + READING_TIMES * session->showing_ms;
 }
 
 /* Keys come first: files are read only while no key is waiting. */
@@ -53,7 +65,7 @@ static struct event next_event(struct shelf_session *session)
             shelf_scan_again(session);
         else
             return event;
-        if (shelf_unread(session->shelf) == 0 || shelf_scan_now_ms() - session->shown_ms >= SHOW_MS)
+        if (is_to_be_shown(session))
             show(session);
     }
 }
