@@ -18,6 +18,7 @@
 #include "store/paths.h"
 #include "store/profile/aside.h"
 #include "store/shelf/shelf_necks.h"
+#include "store/shelf/shelf_tickets.h"
 #include "term/term.h"
 
 enum {
@@ -251,6 +252,7 @@ static void look_around(struct session *session)
     show(session);
     shelf_necks_read_cached(profile_path(session->profile), &priors);
     app_take_priors(&session->app, &priors);
+    app_take_ticket(&session->app, shelf_tickets_last_cached(profile_path(session->profile)));
 }
 
 /* Once that second after the last key is over, only a failed save is worth waking up for. */
@@ -381,6 +383,7 @@ enum session_end session_from_shelf(const char *path, const struct session_wish 
     } else {
         if (wish->priors)
             app_take_priors(&session.app, wish->priors);
+        app_take_ticket(&session.app, wish->last_ticket);
         if (wish->usuals)
             app_take_usuals(&session.app, wish->usuals);
         app_take_leaf(&session.app, wish->leaf);

@@ -26,6 +26,7 @@ struct session_wish {
     enum profile_access access; /* PROFILE_TO_READ: the file is not to be changed */
     enum leaf leaf;
     const char *said;                /* a message to begin with; "" for none */
+    int last_ticket;                 /* the last number of a ticket on the shelf; 0: none */
     const struct rod_priors *priors; /* of the other necks on the shelf; NULL: none */
     const struct usuals *usuals;     /* what is usual there for its kind; NULL: nothing */
 };

@@ -8,6 +8,7 @@
 #include "run/session.h"
 #include "run/shelf_inside.h"
 #include "shelf/shelf_table.h"
+#include "store/shelf/shelf_tickets.h"
 #include "store/paths.h"
 #include "store/profile/bring_back.h"
 #include "store/profile/generations.h"
@@ -53,6 +54,8 @@ static void open_file(struct shelf_session *session, const char *given, enum lea
     const struct session_wish wish = {.access = PROFILE_TO_EDIT,
                                       .leaf = leaf,
                                       .said = said,
+                                      .last_ticket =
+                                          shelf_tickets_last(shelf_entries(session->shelf)),
                                       .priors = &priors,
                                       .usuals = &usuals};
     char memory[APP_MESSAGE_MAX];

@@ -3,6 +3,7 @@
 
 #include <string.h>
 
+#include "session/again.h"
 #include "words/amount.h"
 
 enum { LABEL_WIDTH = 25 };
@@ -59,6 +60,10 @@ enum role form_cell_text(const struct app *app, const struct route_cell *cell, s
             return ROLE_VALUE;
         strbuf_add_char(out, '!');
         return ROLE_OFF;
+    }
+    if (again_find(app, cell)) {
+        strbuf_addf(out, "[%s]", again_find(app, cell)->text);
+        return ROLE_DIM;
     }
     if (add_wood_number(app, field, out))
         return ROLE_ASSUMED;

@@ -64,6 +64,8 @@ static bool is_other_method(const struct app *app, const struct reading *reading
 
 const struct reading *again_find(const struct app *app, const struct route_cell *cell)
 {
+    if (cell->key.field == FIELD_VISIT_TICKET)
+        return app->ticket_text[0] && !record_get(&app->record, &cell->key) ? &app->ticket : NULL;
     const unsigned moves = app_row(app)->moved_by ? app_row(app)->moved_by(app, cell) : 0;
 
     if (moves == 0 || record_get(&app->record, &cell->key))
@@ -93,6 +95,10 @@ void again_add_words(const struct app *app, const struct reading *reading, struc
     const struct place from = again_place(app, reading);
     const bool here = from.visit == app->visit;
 
+    if (field->id == FIELD_VISIT_TICKET) {
+        strbuf_addf(out, "[%s] is the next number: Enter files it, arrows pass", reading->text);
+        return;
+    }
     strbuf_add_char(out, '[');
     entry_show(reading->text, field, &app->units, out);
     strbuf_addf(out, "] of %s %d: Enter files it, arrows pass", here ? "pass" : "visit",

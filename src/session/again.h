@@ -10,6 +10,8 @@
  * until then, and no figure rests on it.
  */
 
+/* Of a ticket's cell it is the next number. */
+
 /* That reading, which may be of an earlier visit; NULL for none. None is offered after a move that
  * changes it was logged, or was due in the pass before; once the relief reads otherwise than it
  * did; and where gaps were read another way. */

@@ -101,6 +101,9 @@ struct app {
     bool from_shelf;          /* opened from the shelf: quitting goes back there */
     struct rod_priors priors; /* what rods do to the other necks on the shelf, by kind */
     struct usuals usuals;     /* what is usual on the shelf for its kind */
+    int shelf_ticket;         /* the last number of a ticket on the shelf; 0 for none */
+    struct reading ticket;    /* the next one, which is offered; its text is ticket_text */
+    char ticket_text[16];     /* "" where the shop has no numbered tickets */
     unsigned shop_kinds;      /* a bit for each kind that the shop has its own targets for */
 
     int visit, pass; /* the pass in hand; it may have no reading yet */
@@ -190,6 +193,9 @@ struct pass_place app_pass_in_hand(const struct app *app);
 
 /* What rods do to other necks of the instrument's kind; NULL if it has none. */
 const struct rod_prior *app_prior(const struct app *app);
+
+/* Gives the session the last number of a ticket on the shelf. */
+void app_take_ticket(struct app *app, int last);
 
 /* Gives the session what the other necks on the shelf do, and derives what rests on that. */
 void app_take_priors(struct app *app, const struct rod_priors *priors);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "session/refresh.h"
 
+#include "model/reading/ticket.h"
 #include "model/reading/note_name.h"
 #include "model/strings/pitch.h"
 #include "model/reading/record_access.h"
@@ -148,9 +149,30 @@ void app_refresh_entry(struct app *app)
 }
 
 /* Derives what depends on the record and the pass in hand, and then on the entry. */
+/* Nothing is offered to a shop that has none yet, or writes them otherwise. */
+static void find_ticket(struct app *app)
+{
+    const int own = ticket_last(&app->record);
+    const int last = own > app->shelf_ticket ? own : app->shelf_ticket;
+    struct strbuf text = STRBUF(app->ticket_text);
+
+    strbuf_clear(&text);
+    if (last > 0)
+        strbuf_addf(&text, "%d", last + 1);
+    app->ticket = (struct reading){.key = reading_key_visit(FIELD_VISIT_TICKET, app->visit),
+                                   .text = app->ticket_text};
+}
+
+void app_take_ticket(struct app *app, int last)
+{
+    app->shelf_ticket = last;
+    find_ticket(app);
+}
+
 void app_refresh(struct app *app)
 {
     app_lay(app);
+    find_ticket(app);
     derive_pass_among(app_place(app), app_prior(app), &app->now);
     app->has_before = app->pass > 1;
     if (app->has_before)

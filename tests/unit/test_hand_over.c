@@ -96,12 +96,37 @@ static void what_cannot_be_handed_over_is_not_offered(void **state)
     bench_close(app);
 }
 
+/* The next number is offered where the shop has numbered tickets, on the shelf or in the record,
+ * and Enter files it; nothing is filed in a shop that has none. */
+static void the_next_ticket_is_offered(void **state)
+{
+    struct app *app = bench_open(job, "", LEAF_INTAKE);
+
+    (void)state;
+    go_to(app, FIELD_VISIT_TICKET);
+    bench_press(app, "{Enter}");
+    assert_string_equal(of_visit(app, FIELD_VISIT_TICKET), "");
+    app_take_ticket(app, 1043);
+    go_to(app, FIELD_VISIT_TICKET);
+    assert_true(bench_press(app, "{Enter}").save);
+    assert_string_equal(of_visit(app, FIELD_VISIT_TICKET), "1044");
+    assert_string_equal(app->ticket_text, "1045");
+    bench_close(app);
+    app = bench_open(job, "visit.1 ticket = 77\nvisit.2 date = 2026-03-01\n", LEAF_INTAKE);
+    assert_string_equal(app->ticket_text, "78");
+    bench_close(app);
+    app = bench_open(job, "visit.1 ticket = blue tag\n", LEAF_INTAKE);
+    assert_string_equal(app->ticket_text, "");
+    bench_close(app);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(promised_is_typed_in_days),
         cmocka_unit_test(what_is_promised_too_early_is_asked_about),
         cmocka_unit_test(handing_over_is_one_step),
+        cmocka_unit_test(the_next_ticket_is_offered),
         cmocka_unit_test(what_cannot_be_handed_over_is_not_offered),
     };
 

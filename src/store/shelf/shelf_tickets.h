@@ -1,0 +1,13 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_STORE_SHELF_SHELF_TICKETS_H
+#define SILLET_STORE_SHELF_SHELF_TICKETS_H
+
+#include "store/shelf/shelf_entry.h"
+
+/* The highest number of a ticket among the last visits of a shelf; 0 where there is none. */
+int shelf_tickets_last(const struct shelf_entries *entries);
+
+/* The same for a profile that was opened by its path, from the cache of its folder. */
+int shelf_tickets_last_cached(const char *path);
+
+#endif
