@@ -61,9 +61,9 @@ static void add_unsure(struct strbuf *out, const struct outfit *outfit,
                        const struct clearance_high_fret *high, const struct shop_units *units)
 {
     if (high->clean_against > 0) {
-        strbuf_add(out, "the notes heard do not agree: rock ");
+        strbuf_add(out, "the notes do not agree: rock ");
         frets_add_frets(out, outfit, UINT64_C(1) << high->fret);
-        strbuf_add(out, ", play them again");
+        strbuf_add(out, ", play again");
         return;
     }
     frets_add_frets(out, outfit, UINT64_C(1) << high->fret);
@@ -76,16 +76,15 @@ static void add_unfit(struct strbuf *out, const struct outfit *outfit,
                       const struct clearance_high_fret *high, const struct shop_units *units)
 {
     frets_add_frets(out, outfit, UINT64_C(1) << high->fret);
-    strbuf_add(out, " would stand ");
+    strbuf_add_char(out, ' ');
     frets_add_gap(out, high->least_mm, units);
-    strbuf_add(out, " high, which does not fit: rock again there");
+    strbuf_add(out, " high does not fit: rock again there");
 }
 
 static void add_low(struct strbuf *out, const struct outfit *outfit, const struct buzz *found)
 {
-    strbuf_add(out, "held low at ");
     frets_add_frets(out, outfit, found->low);
-    strbuf_add(out, ", low by the rocker, over the next");
+    strbuf_add(out, ", low by the rocker");
     if (found->rock != 0) {
         strbuf_add(out, "; rock ");
         frets_add_frets(out, outfit, found->rock);
@@ -95,9 +94,9 @@ static void add_low(struct strbuf *out, const struct outfit *outfit, const struc
 
 static void add_worn(struct strbuf *out, const struct outfit *outfit, uint64_t rock)
 {
-    strbuf_add(out, "the fret ahead is level; rock ");
+    strbuf_add(out, "what is ahead is level; rock ");
     frets_add_frets(out, outfit, rock);
-    strbuf_add(out, ", which may be worn low");
+    strbuf_add(out, ": worn low?");
 }
 
 static void add_as_read(struct strbuf *out, const struct outfit *outfit,
