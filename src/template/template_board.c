@@ -78,6 +78,18 @@ static void spot(const struct board_drawing *drawing, double x, double y, double
 }
 
 /* The octave frets have two. */
+/* Between the distances of the frets on either side, smaller. */
+static void say_dot(const struct board_drawing *drawing, double x_mm)
+{
+    char memory[64];
+    struct strbuf text = STRBUF(memory);
+
+    strbuf_add(&text, "dot ");
+    template_add_length(&text, x_mm);
+    template_say(drawing->list, drawing->left_mm + drawing->width_mm + 4, TOP + x_mm + 0.8,
+                 PAGE_LEFT, &template_small, memory);
+}
+
 static void dots(const struct board_drawing *drawing, int fret)
 {
     const double x_mm = drawing->source->layout.middle[fret].dot_mm, y = TOP + x_mm;
@@ -90,6 +102,7 @@ static void dots(const struct board_drawing *drawing, int fret)
         spot(drawing, middle + side * apart, y, inlay_mm);
         spot(drawing, middle - width / 2, y + side * beside, side_dot_mm);
     }
+    say_dot(drawing, x_mm);
 }
 
 static void label_fret(const struct board_drawing *drawing, int fret, double x_mm)

@@ -104,6 +104,8 @@ static void every_page_says_how_to_check_it(void **state)
     assert_non_null(strstr(text, "glue A to A of page 1"));
     assert_non_null(strstr(text, "glue B to B of page 2"));
     assert_non_null(strstr(text, "431.80 mm 17.000 in"));
+    /* Midway between frets 2 and 3 of 34 in: 863.6 mm by the twelfth root of two. */
+    assert_non_null(strstr(text, "dot 115.81 mm"));
     free(text);
 }
 
