@@ -72,11 +72,11 @@ static bool any_read(const struct sheet_maker *maker, const struct derived *deri
 static struct maybe wanted_of(const struct sheet_maker *maker, const struct bench_row *row,
                               int string)
 {
-    const struct outfit *outfit = &maker->left.setup.outfit;
+    const struct setup *setup = &maker->left.setup;
 
-    if (row->field[END_BASS] == FIELD_NUT_GAP && !outfit_has_slot(outfit, string))
+    if (row->field[END_BASS] == FIELD_NUT_GAP && !outfit_has_slot(&setup->outfit, string))
         return maybe_absent();
-    return bench_goal_on(row, maker->record, outfit, string);
+    return bench_goal_on(row, maker->record, setup, string);
 }
 
 static bool any_wanted(const struct sheet_maker *maker, const struct bench_row *row)

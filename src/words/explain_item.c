@@ -1,13 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "words/explain_item.h"
 
-static struct maybe find_target(const struct setup *setup, int string, bool action)
-{
-    return action ? setup_target_at(&setup->action_target_bass_mm, &setup->action_target_treble_mm,
-                                    &setup->outfit, string)
-                  : setup_target_at(&setup->gap_target_bass_mm, &setup->gap_target_treble_mm,
-                                    &setup->outfit, string);
-}
+#include "model/setup/string_target.h"
 
 /* The height of a crown as it is or after the rod. */
 static struct maybe find_crown(const struct derived *derived, int lane, int fret, bool after)
@@ -65,9 +59,9 @@ struct maybe explain_item(const struct derived *derived, enum setup_item item, i
     case ITEM_Z_ACTION_AFTER:
         return find_crown(derived, lane, board->action_fret, true);
     case ITEM_ACTION_WANTED:
-        return find_target(&derived->setup, lane, true);
+        return string_target_action(&derived->setup, lane);
     case ITEM_GAP_WANTED:
-        return find_target(&derived->setup, lane, false);
+        return string_target_gap(&derived->setup, lane);
     }
     return maybe_absent();
 }

@@ -70,9 +70,9 @@ const struct kind kinds_of_others[] = {
      .title = "Banjo, five strings",
      .rows = {{"relief at fret 9", NULL, ".010", ".010"},
               {"nut gap, string %", "4 3 2 1",
-               "16 15 14 13", "13 12 11 10"},
+               "17 16 14 13", "14 13 11 10"},
               {"action, string % at fret 12", "5 4 3 2 1",
-               "9 9 9 9 9", "7 7 7 7 7"}},
+               "6 9 9 9 9", "4.5 7 7 7 7"}},
      .readings = 10,
      .moves = {{"bridge", "height"}},
      .words = {{"Bench", "!exposure"},
@@ -90,7 +90,7 @@ const struct kind kinds_of_others[] = {
                {"Sheet", "!xposure"},
                {"Sheet", "Bridge"},
                {"Sheet", "!Saddle"},
-               {"Sheet", "5 G4                                       9.0"}},
+               {"Sheet", "5 G4                                       6.0"}},
      /* The fifth string begins at fret 5: 666.75 mm * 2^(-5/12) = 499.498 mm sound, on G4, 391.995 Hz.
         .010 in is .39777 g/m: .39777e-3 (2 * .499498 * 391.995)^2 = 60.998 N. Its length times its
         pitch is that of string 1 on D4, and so is its pull. */

@@ -71,17 +71,17 @@ static void rows_are_found_by_what_they_hold(void **state)
 
 static void targets_are_spread_over_the_strings(void **state)
 {
-    const struct outfit outfit = outfit_plain(6);
+    const struct setup setup = {.outfit = outfit_plain(6)};
     struct record record;
 
     (void)state;
     build_record(&record, build_record_full);
     build_record_add(&record, "targets action_bass = 2.5 mm\ntargets action_treble = 1.5 mm\n");
-    assert_near(assert_given(bench_goal_on(bench_row_get(ROW_ACTION), &record, &outfit, 6)), 2.5,
+    assert_near(assert_given(bench_goal_on(bench_row_get(ROW_ACTION), &record, &setup, 6)), 2.5,
                 1e-12);
-    assert_near(assert_given(bench_goal_on(bench_row_get(ROW_ACTION), &record, &outfit, 1)), 1.5,
+    assert_near(assert_given(bench_goal_on(bench_row_get(ROW_ACTION), &record, &setup, 1)), 1.5,
                 1e-12);
-    assert_near(assert_given(bench_goal_on(bench_row_get(ROW_ACTION), &record, &outfit, 3)), 1.9,
+    assert_near(assert_given(bench_goal_on(bench_row_get(ROW_ACTION), &record, &setup, 3)), 1.9,
                 1e-12);
     record_done(&record);
 }
@@ -89,14 +89,14 @@ static void targets_are_spread_over_the_strings(void **state)
 /* The least exposure has a fallback, nothing else is wanted before somebody says so. */
 static void an_empty_record_wants_exposure_alone(void **state)
 {
-    const struct outfit outfit = outfit_plain(6);
+    const struct setup setup = {.outfit = outfit_plain(6)};
     struct record record;
 
     (void)state;
     record_init(&record);
-    assert_false(bench_goal_on(bench_row_get(ROW_RELIEF), &record, &outfit, 6).given);
-    assert_false(bench_goal_on(bench_row_get(ROW_ACTION), &record, &outfit, 6).given);
-    assert_near(assert_given(bench_goal_on(bench_row_get(ROW_EXPOSURE), &record, &outfit, 1)), 1.6,
+    assert_false(bench_goal_on(bench_row_get(ROW_RELIEF), &record, &setup, 6).given);
+    assert_false(bench_goal_on(bench_row_get(ROW_ACTION), &record, &setup, 6).given);
+    assert_near(assert_given(bench_goal_on(bench_row_get(ROW_EXPOSURE), &record, &setup, 1)), 1.6,
                 1e-12);
     record_done(&record);
 }

@@ -65,9 +65,10 @@ static void put_row(struct job *job, const struct outfit *outfit, const struct b
                     int visit, int pass, double off_mm)
 {
     const bool by_string = bench_row_by_string(row);
+    const struct setup setup = {.outfit = *outfit};
 
     for (int s = by_string ? outfit->strings : 1; s >= 1; s--) {
-        const struct maybe wanted = by_string ? bench_goal_on(row, &job->record, outfit, s)
+        const struct maybe wanted = by_string ? bench_goal_on(row, &job->record, &setup, s)
                                               : bench_goal_at(row, &job->record, END_BASS);
 
         if (by_string && (!outfit_is_read(outfit, s) || !outfit_asks(outfit, row->field[0], s)))

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "leaf/pitch/leaf_pitch.h"
+#include "model/setup/string_target.h"
 #include "words/explain.h"
 #include "words/explain_item.h"
 #include "words/pitch_plan.h"
@@ -52,6 +53,43 @@ static void a_short_string_is_a_whole_one_on_a_shorter_board(void **state)
     assert_false(app->now.clearance[5].headroom_mm[4].given);
     bench_close(app);
     bench_close(whole);
+}
+
+/* Over a level bridge a string that starts at fret 5 stands lower at fret 12: similar triangles,
+ * the neck straight. 26.25 in of scale; 4 mm over fret 12 and 0.4 over fret 1 for a string of full
+ * length, 0.4 over fret 6 for the short one. By hand: its saddle is 0.4 + 3.6 * 629.33/295.95 =
+ * 8.055 high, and 0.4 + 7.655 * 138.10/471.46 = 2.642 over fret 12. */
+static void a_short_string_is_wanted_lower(void **state)
+{
+    struct app *app = bench_open(banjo,
+                                 "targets action_bass = 4 mm\ntargets action_treble = 4 mm\n"
+                                 "targets nut_gap_bass = .4 mm\ntargets nut_gap_treble = .4 mm\n"
+                                 "targets relief = 0 mm\n",
+                                 LEAF_BENCH);
+
+    (void)state;
+    assert_near(assert_given(string_target_action(&app->now.setup, 4)), 4, 1e-9);
+    assert_near(assert_given(string_target_action(&app->now.setup, 5)), 2.642, .005);
+    bench_close(app);
+}
+
+/* What the other strings read says nothing of it: nothing is made up, and neither doubts the
+ * other. */
+static void a_short_strings_action_is_its_own(void **state)
+{
+    static const char others[] =
+        "visit.1.pass.1 relief = 0 in\nvisit.1.pass.1 nut_gap.1 = .4 mm\n"
+        "visit.1.pass.1 nut_gap.4 = .4 mm\nvisit.1.pass.1 action.1 = 4 mm\n"
+        "visit.1.pass.1 action.2 = 4 mm\nvisit.1.pass.1 action.3 = 4 mm\n"
+        "visit.1.pass.1 action.4 = 4 mm\n";
+    struct app *app = bench_open(banjo, others, LEAF_BENCH);
+
+    (void)state;
+    assert_false(figures_get(&app->now.figures, FIGURE_ACTION, 5).given);
+    bench_press(app, "2.6 mm{Enter}");
+    assert_false(app->now.moves.questioned[BELIEF_ACTION][5]);
+    assert_false(app->now.moves.questioned[BELIEF_ACTION][4]);
+    bench_close(app);
 }
 
 /* Half of what sounds: fret 17 of a string that starts at fret 5. */
@@ -237,6 +275,8 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_short_string_is_a_whole_one_on_a_shorter_board),
+        cmocka_unit_test(a_short_string_is_wanted_lower),
+        cmocka_unit_test(a_short_strings_action_is_its_own),
         cmocka_unit_test(a_short_strings_octave_comes_first),
         cmocka_unit_test(a_short_string_does_not_tilt_the_saddles_bottom),
         cmocka_unit_test(why_names_the_fret_that_a_short_string_crosses),

@@ -5,6 +5,7 @@
 
 #include "build_record.h"
 #include "model/derive/derive.h"
+#include "model/setup/string_target.h"
 #include "store/profile/preset.h"
 #include "store/profile/profile_load.h"
 
@@ -131,14 +132,22 @@ static void read_one(struct record *record, const struct outfit *outfit, enum fi
         build_record_put_mm(record, reading_key_pass(field, 1, 1), assert_given(mm));
 }
 
+/* A string that starts higher stands lower over a level bridge. */
+static void read_action(struct record *record, const struct setup *setup)
+{
+    for (int s = 1; s <= setup->outfit.strings; s++)
+        if (outfit_is_read(&setup->outfit, s) && outfit_asks(&setup->outfit, FIELD_ACTION, s))
+            build_record_put_mm(record, reading_key_pass_at(FIELD_ACTION, 1, 1, s, 0),
+                                assert_given(string_target_action(setup, s)));
+}
+
 static void read_at_targets(struct record *record, const struct setup *setup)
 {
     const struct outfit *outfit = &setup->outfit;
 
     read_one(record, outfit, FIELD_RELIEF, setup->relief_target_mm);
     read_row(record, outfit, FIELD_NUT_GAP, setup->gap_target_bass_mm, setup->gap_target_treble_mm);
-    read_row(record, outfit, FIELD_ACTION, setup->action_target_bass_mm,
-             setup->action_target_treble_mm);
+    read_action(record, setup);
     read_row(record, outfit, FIELD_HEIGHT_NUT, setup->height_nut_target_mm,
              setup->height_nut_target_mm);
     read_row(record, outfit, FIELD_HEIGHT_SADDLE, setup->height_saddle_target_mm,

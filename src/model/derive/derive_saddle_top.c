@@ -6,6 +6,7 @@
 #include "model/derive/string_places.h"
 #include "model/frets/saddle_top.h"
 #include "model/reading/record_access.h"
+#include "model/setup/string_target.h"
 
 static void centre(double place_mm[STRINGS_MAX + 1], int strings, int treble, int bass)
 {
@@ -61,10 +62,8 @@ static bool plan_wanted(const struct setup *setup, struct saddle_top_plan *plan)
         return false;
     curve.kappa_per_mm = neck_curve_kappa_for(board, setup->relief_target_mm.value);
     for (int s = 1; s <= board->strings; s++) {
-        const struct maybe gap = setup_target_at(&setup->gap_target_bass_mm,
-                                                 &setup->gap_target_treble_mm, &setup->outfit, s);
-        const struct maybe action = setup_target_at(
-            &setup->action_target_bass_mm, &setup->action_target_treble_mm, &setup->outfit, s);
+        const struct maybe gap = string_target_gap(setup, s);
+        const struct maybe action = string_target_action(setup, s);
         const int first = board_gap_fret(board, s);
         const double x1 = board->station_mm[s][first], xk = board->station_mm[s][k];
         const double u1 = neck_curve_height_mm(&curve, board, s, first) + gap.value;

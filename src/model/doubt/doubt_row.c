@@ -5,6 +5,7 @@
 #include <stdlib.h>
 
 #include "model/figure/bench_row.h"
+#include "model/reading/outfit.h"
 
 /* Around what is read on one string, or on two that go with each other and all between. */
 static bool is_around(const struct bench_slack *slack, double value, double a, double b,
@@ -102,10 +103,14 @@ bool doubt_is_odd_one(enum field_id field, const struct maybe *read, int strings
 static void read_strings(const struct record *record, const struct reading_key *key, int strings,
                          struct maybe *ret_read)
 {
+    struct maybe row[STRINGS_MAX + 1] = {{.given = false}};
     struct reading_key each = *key;
+    struct outfit outfit;
 
     for (each.string = 1; each.string <= strings; each.string++)
-        ret_read[each.string] = record_entered(record, each);
+        row[each.string] = record_entered(record, each);
+    outfit_read(&outfit, record, key->visit);
+    outfit_row_of(&outfit, key->string, row, ret_read);
 }
 
 bool doubt_is_unlike_row(const struct record *record, const struct reading_key *key, int strings)

@@ -220,6 +220,14 @@ static bool is_of_frets(enum field_id field)
     }
 }
 
+void outfit_row_of(const struct outfit *outfit, int string, const struct maybe *row,
+                   struct maybe *ret_row)
+{
+    for (int s = 0; s <= STRINGS_MAX; s++)
+        ret_row[s] =
+            s > 0 && outfit->from_fret[s] == outfit->from_fret[string] ? row[s] : maybe_absent();
+}
+
 bool outfit_asks(const struct outfit *outfit, enum field_id field, int string)
 {
     if (outfit->lap && is_of_frets(field))

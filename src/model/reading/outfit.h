@@ -65,6 +65,11 @@ bool outfit_has_move(const struct outfit *outfit, enum move_kind kind);
 /* What the screens call it: a work line's name of the move, or what there is in its place. */
 const char *outfit_move_name(const struct outfit *outfit, enum move_kind kind);
 
+/* Of a row by string, the readings of those that start where `string` does (0: at the nut), which
+ * it goes with. */
+void outfit_row_of(const struct outfit *outfit, int string, const struct maybe *row,
+                   struct maybe *ret_row);
+
 /* Whether a string's height over fret 1 is set by a slot that can be filed. */
 bool outfit_has_slot(const struct outfit *outfit, int string);
 

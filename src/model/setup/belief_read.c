@@ -24,6 +24,7 @@ enum { READINGS_MAX = 1 + 2 * STRINGS_MAX };
 struct pass_read {
     struct gauged list[READINGS_MAX];
     int count;
+    struct maybe row[BELIEF_ROWS_][STRINGS_MAX + 1]; /* of the strings from the nut */
 };
 
 /* A string that is not read, between read ones, is taken to lie between them, give or take. */
@@ -61,10 +62,10 @@ static void add_row(const struct belief *belief, const struct setup *setup, enum
     enum known known[STRINGS_MAX + 1];
     bool odd[STRINGS_MAX + 1];
 
-    if (!setup_fill_strings(entered, gap ? setup->nut_gap_unsure : setup->action_unsure,
-                            &setup->outfit, mm, known))
+    if (!(gap ? setup_fill_gaps : setup_fill_actions)(setup, mm, known))
         return;
-    odd_row_find(entered, belief->strings, gap ? UNEVEN_GAP_MM : UNEVEN_ACTION_MM, odd);
+    outfit_row_of(&setup->outfit, 0, entered, read->row[row]);
+    odd_row_find(read->row[row], belief->strings, gap ? UNEVEN_GAP_MM : UNEVEN_ACTION_MM, odd);
     for (int s = 1; s <= belief->strings; s++) {
         const bool filled = known[s] == KNOWN_INTERPOLATED;
 
@@ -82,7 +83,7 @@ static void add_row(const struct belief *belief, const struct setup *setup, enum
                                                                                 : FILLED_ACTION_MM)
                                                          : deviation,
                                   .odd = odd[s],
-                                  .beside = entered});
+                                  .beside = read->row[row]});
     }
 }
 

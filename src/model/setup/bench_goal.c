@@ -2,6 +2,7 @@
 #include "model/setup/bench_goal.h"
 
 #include "model/setup/belief_line.h"
+#include "model/setup/string_target.h"
 
 struct maybe bench_goal_at(const struct bench_row *row, const struct record *record,
                            enum bench_end end)
@@ -12,12 +13,14 @@ struct maybe bench_goal_at(const struct bench_row *row, const struct record *rec
 }
 
 struct maybe bench_goal_on(const struct bench_row *row, const struct record *record,
-                           const struct outfit *outfit, int string)
+                           const struct setup *setup, int string)
 {
     const struct maybe bass = bench_goal_at(row, record, END_BASS);
     const struct maybe treble = bench_goal_at(row, record, END_TREBLE);
 
-    return setup_target_at(&bass, &treble, outfit, string);
+    if (row == bench_row_get(ROW_ACTION) && setup->outfit.from_fret[string] > 0)
+        return string_target_action(setup, string);
+    return setup_target_at(&bass, &treble, &setup->outfit, string);
 }
 
 bool bench_goal_is_held(const struct bench_row *row, const struct setup *setup)
@@ -28,10 +31,8 @@ bool bench_goal_is_held(const struct bench_row *row, const struct setup *setup)
 struct maybe bench_goal_read(const struct bench_row *row, const struct record *record,
                              const struct setup *setup, int string)
 {
-    const struct outfit *outfit = &setup->outfit;
-    const struct maybe goal = bench_goal_on(row, record, outfit, string);
-    const struct maybe action = setup_target_at(&setup->action_target_bass_mm,
-                                                &setup->action_target_treble_mm, outfit, string);
+    const struct maybe goal = bench_goal_on(row, record, setup, string);
+    const struct maybe action = string_target_action(setup, string);
 
     if (!bench_goal_is_held(row, setup))
         return goal;

@@ -12,9 +12,9 @@
 struct maybe bench_goal_at(const struct bench_row *row, const struct record *record,
                            enum bench_end end);
 
-/* The target on a string (setup_target_at); absent if there is none. */
+/* The target on a string (setup_target_at, string_target_action); absent if there is none. */
 struct maybe bench_goal_on(const struct bench_row *row, const struct record *record,
-                           const struct outfit *outfit, int string);
+                           const struct setup *setup, int string);
 
 /* Whether the row is read with the string held down on fret 3. */
 bool bench_goal_is_held(const struct bench_row *row, const struct setup *setup);

@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "model/setup/bar_moves.h"
+#include "model/setup/string_target.h"
 
 struct finder {
     const struct setup *setup;
@@ -91,11 +92,8 @@ struct wanted {
 
 static struct wanted find_wanted(const struct setup *setup, int string)
 {
-    const struct wanted wanted = {
-        .gap = setup_target_at(&setup->gap_target_bass_mm, &setup->gap_target_treble_mm,
-                               &setup->outfit, string),
-        .action = setup_target_at(&setup->action_target_bass_mm, &setup->action_target_treble_mm,
-                                  &setup->outfit, string)};
+    const struct wanted wanted = {.gap = string_target_gap(setup, string),
+                                  .action = string_target_action(setup, string)};
 
     if (!setup->relief_target_mm.given || !wanted.gap.given || !wanted.action.given)
         return (struct wanted){.gap = maybe_absent()};

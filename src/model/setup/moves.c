@@ -5,6 +5,7 @@
 #include <stddef.h>
 
 #include "model/setup/straight_cut.h"
+#include "model/setup/string_target.h"
 
 /* What one solution hands from step to step. */
 struct solution {
@@ -229,10 +230,8 @@ static void solve_string(struct solution *solution, int string, double gap_mm, d
 {
     const struct setup *setup = solution->setup;
     struct string_state state = begin_string(solution, string);
-    const struct maybe action_target = setup_target_at(
-        &setup->action_target_bass_mm, &setup->action_target_treble_mm, &setup->outfit, string);
-    const struct maybe gap_target = setup_target_at(
-        &setup->gap_target_bass_mm, &setup->gap_target_treble_mm, &setup->outfit, string);
+    const struct maybe action_target = string_target_action(setup, string);
+    const struct maybe gap_target = string_target_gap(setup, string);
 
     if (!find_line(solution, &state, gap_mm, action_mm))
         return;
@@ -268,10 +267,8 @@ static void solve_strings(struct solution *solution)
     const int strings = solution->board->strings;
     double gap[STRINGS_MAX + 1], action[STRINGS_MAX + 1];
     enum known gap_known[STRINGS_MAX + 1], action_known[STRINGS_MAX + 1];
-    const bool has_gap = setup_fill_strings(setup->nut_gap_mm, setup->nut_gap_unsure,
-                                            &setup->outfit, gap, gap_known);
-    const bool has_action = setup_fill_strings(setup->action_mm, setup->action_unsure,
-                                               &setup->outfit, action, action_known);
+    const bool has_gap = setup_fill_gaps(setup, gap, gap_known);
+    const bool has_action = setup_fill_actions(setup, action, action_known);
     const bool has_line =
         has_gap && has_action && solution->lines.has_now && solution->board->action_fret >= 0;
 

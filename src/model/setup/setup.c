@@ -170,13 +170,19 @@ static bool is_unusual(const struct record *record, struct reading_key key)
     return reading && reading->value.state == READING_UNUSUAL;
 }
 
-/* What is unlike its row may be true of its string, and is not taken over to others. */
-static void find_unsure(struct place place, enum field_id field, int strings,
+/* What is unlike its row may be true of its string, and is not taken over to others; nor is what a
+ * string reads that starts higher. */
+static void find_unsure(struct place place, enum field_id field, const struct outfit *outfit,
                         const struct maybe *read, bool *ret_unsure)
 {
-    for (int s = 1; s <= strings; s++)
-        ret_unsure[s] = is_unusual(&place.record, place_key_at(place, field, s, 0)) ||
-                        doubt_is_odd_one(field, read, strings, s);
+    struct maybe row[STRINGS_MAX + 1];
+
+    for (int s = 1; s <= outfit->strings; s++) {
+        outfit_row_of(outfit, s, read, row);
+        ret_unsure[s] = outfit->from_fret[s] > 0 ||
+                        is_unusual(&place.record, place_key_at(place, field, s, 0)) ||
+                        doubt_is_odd_one(field, row, outfit->strings, s);
+    }
 }
 
 static void read_pass(struct setup *setup, struct place place, struct findings *findings)
@@ -195,8 +201,8 @@ static void read_pass(struct setup *setup, struct place place, struct findings *
         *read = place_read_at(place, field, string, 0);
     setup->nut_method = (enum nut_method)record_choice_or(
         &place.record, place_key(place, FIELD_NUT_METHOD), NUT_OPEN);
-    find_unsure(place, FIELD_NUT_GAP, board->strings, setup->nut_gap_mm, setup->nut_gap_unsure);
-    find_unsure(place, FIELD_ACTION, board->strings, setup->action_mm, setup->action_unsure);
+    find_unsure(place, FIELD_NUT_GAP, &setup->outfit, setup->nut_gap_mm, setup->nut_gap_unsure);
+    find_unsure(place, FIELD_ACTION, &setup->outfit, setup->action_mm, setup->action_unsure);
     if (setup->nut_method == NUT_HELD_3 && board->frets < 3)
         findings_add(findings, FINDING_HELD_NEEDS_FRETS, 0);
 }
@@ -346,6 +352,25 @@ bool setup_fill_strings(const struct maybe *read, const bool *unsure, const stru
     return any;
 }
 
+bool setup_fill_gaps(const struct setup *setup, double *ret_mm, enum known *ret_known)
+{
+    return setup_fill_strings(setup->nut_gap_mm, setup->nut_gap_unsure, &setup->outfit, ret_mm,
+                              ret_known);
+}
+
+bool setup_fill_actions(const struct setup *setup, double *ret_mm, enum known *ret_known)
+{
+    const struct outfit *outfit = &setup->outfit;
+    const bool any =
+        setup_fill_strings(setup->action_mm, setup->action_unsure, outfit, ret_mm, ret_known);
+
+    for (int s = 1; s <= outfit->strings; s++)
+        if (outfit->from_fret[s] > 0 && !setup->action_mm[s].given &&
+            !setup->action_mm[outfit_first(outfit, s)].given)
+            ret_known[s] = KNOWN_ABSENT;
+    return any;
+}
+
 bool setup_rod_turns(const struct setup *setup)
 {
     return setup->rod != ROD_NONE && setup->rod != ROD_FIXED;
@@ -391,10 +416,22 @@ double setup_at_post_u(const struct setup *setup, double u_mm)
     return u_mm * fmax(1, maybe_or(setup->post_ratio, 1)) / maybe_or(setup->post_lever, 1);
 }
 
+/* The step of the lowest string that starts at the nut: a bass target is meant for that. */
+static int last_from_nut(const struct outfit *outfit)
+{
+    int last = 0;
+
+    for (int s = 1; s <= outfit->strings; s++)
+        if (outfit->from_fret[s] == 0 && outfit_step(outfit, s) > last)
+            last = outfit_step(outfit, s);
+    return last;
+}
+
 struct maybe setup_target_at(const struct maybe *bass, const struct maybe *treble,
                              const struct outfit *outfit, int string)
 {
-    const int step = outfit_step(outfit, string), last = outfit_last_step(outfit);
+    const int last = last_from_nut(outfit);
+    const int step = outfit_step(outfit, string) < last ? outfit_step(outfit, string) : last;
     /* An outer string needs only its own target, the inner ones both. */
     const struct maybe *own = step == 0 ? treble : bass;
 

@@ -103,6 +103,11 @@ double setup_step_mm(const struct setup *setup, enum field_id field);
 bool setup_fill_strings(const struct maybe *read, const bool *unsure, const struct outfit *outfit,
                         double *ret_value, enum known *ret_known);
 
+/* The same of the gaps and of the actions read. A string that starts higher stands lower at the
+ * action fret than its neighbours, whose action says nothing of its own. */
+bool setup_fill_gaps(const struct setup *setup, double *ret_mm, enum known *ret_known);
+bool setup_fill_actions(const struct setup *setup, double *ret_mm, enum known *ret_known);
+
 /* Whether it has a rod that turns. */
 bool setup_rod_turns(const struct setup *setup);
 
@@ -122,8 +127,9 @@ double setup_at_string(const struct setup *setup, double own_post_mm, double oth
 /* The same of what they may be off by. */
 double setup_at_post_u(const struct setup *setup, double u_mm);
 
-/* A target given for the outer two strings, at `string`: an outer one's own, between them by
- * course, for which both are needed. With one course either is enough. Absent where one that is
+/* A target given for the outer two strings that start at the nut, at `string`: an outer one's own,
+ * between them by course, for which both are needed; a shorter string beyond them gets its
+ * neighbour's. With one course either is enough. Absent where one that is
  * needed is absent, or is no number. */
 struct maybe setup_target_at(const struct maybe *bass, const struct maybe *treble,
                              const struct outfit *outfit, int string);
