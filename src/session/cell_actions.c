@@ -158,7 +158,13 @@ void turn_move_column(struct turn *turn, int by)
 
 void turn_move_first(struct turn *turn)
 {
-    move(turn, 0);
+    struct app *app = turn->app;
+
+    if (!turn_may_go(turn))
+        return;
+    turn_go_to(turn, 0);
+    if (app_cell(app) && app_row(app)->settle)
+        app_row(app)->settle(app, false);
 }
 
 void turn_move_last(struct turn *turn)

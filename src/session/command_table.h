@@ -28,7 +28,7 @@ COMMAND(UP, SILLET_KEY_UP, 0, 0, 0, ANYWHERE, "", "", "one row up", BY(turn_move
 COMMAND(DOWN, SILLET_KEY_DOWN, 0, 0, 0, ANYWHERE, "", "", "one row down", BY(turn_move_row, 1), 0, 0)
 COMMAND(LEFT, SILLET_KEY_LEFT, 0, 0, 0, ANYWHERE, "", "", "one cell to the left", BY(turn_move_column, -1), 0, 0)
 COMMAND(RIGHT, SILLET_KEY_RIGHT, 0, 0, 0, ANYWHERE, "", "", "one cell to the right", BY(turn_move_column, 1), 0, 0)
-COMMAND(FIRST, SILLET_KEY_HOME, 0, 0, 0, ANYWHERE, "", "", "the first cell of the route", DO(turn_move_first), 0, 0)
+COMMAND(FIRST, SILLET_KEY_HOME, 0, 0, 0, ANYWHERE, "", "", "the first cell of the route; on Work the first move that is due", DO(turn_move_first), 0, 0)
 COMMAND(LAST, SILLET_KEY_END, 0, 0, 0, ANYWHERE, "", "", "the end of the route, where a pass is done", DO(turn_move_last), 0, 0)
 COMMAND(LEAF, SILLET_KEY_TAB, SILLET_KEY_PAGE_DOWN, 0, 0, ANYWHERE, "leaf", "", "the next leaf", DO(turn_leaf_on), 0, 0)
 COMMAND(LEAF_BACK, SILLET_KEY_BACKTAB, SILLET_KEY_PAGE_UP, 0, 0, ANYWHERE, "", "", "the leaf before; from the first, back to the shelf", DO(turn_leaf_back), 0, 0)

@@ -287,6 +287,18 @@ static void add_lean(struct maker *maker, enum unit unit)
     strbuf_add(&maker->then, lean.value < 0 ? ", bass low" : ", treble low");
 }
 
+bool move_words_is_shim(const struct figures *figures)
+{
+    return figures_get(figures, FIGURE_POCKET_SHIM, 0).given &&
+           !figures_get(figures, FIGURE_HEEL_CUT, 0).given;
+}
+
+/* What an exposure is measured from: where screws, posts or wheels are turned all the way down. */
+static const char *least_of(enum bridge_kind bridge)
+{
+    return is_turned(bridge) ? "the saddles at their lowest" : "bridge top";
+}
+
 static void say_reset(struct maker *maker)
 {
     const double factor = figure_info(FIGURE_ANGLE)->factor;
@@ -309,17 +321,18 @@ static void say_reset(struct maker *maker)
     strbuf_add(&maker->then, "exposure ");
     amount_add(&maker->then, amount_on_rule(maker->setup->exposure_new_mm, depth), depth, false);
     amount_add_unit(&maker->then, depth);
+    strbuf_add(&maker->then, " once the action is right");
     if (maker->move->straightedge.given) {
         strbuf_add(&maker->then, ", straightedge ");
         amount_add_cut(&maker->then, fabs(maker->move->straightedge.value), small);
         amount_add_unit(&maker->then, small);
-        strbuf_add(&maker->then,
-                   maker->move->straightedge.value < 0 ? " under bridge top" : " over bridge");
+        strbuf_add(&maker->then, maker->move->straightedge.value < 0 ? " under " : " over ");
+        strbuf_add(&maker->then, least_of(maker->setup->bridge));
     }
     add_lean(maker, small);
     /* A shim goes under a neck that comes off with its bolts. */
     strbuf_add(&maker->caution,
-               cut.given && !heel.given
+               move_words_is_shim(maker->figures)
                    ? "strings slack before the bolts; a full-width shim; measure twice"
                    : "heat, steam and chisels: a qualified repairer's job; measure twice");
 }

@@ -9,7 +9,7 @@
 struct move_words {
     char amount[96]; /* with its uncertainty; for an unknown move what to measure first, "" if the
                       * move before says it */
-    char then[128];  /* what the gauge reads afterwards */
+    char then[192];  /* what the gauge reads afterwards */
     char caution[128];
     bool foretold;  /* `then` is what the gauges read, not that they have to be read */
     bool by_string; /* amounts stand in `string` as well */
@@ -20,6 +20,9 @@ struct move_words {
 
 void move_words_make(const struct derived *derived, enum move_kind kind,
                      const struct shop_units *units, struct move_words *ret_words);
+
+/* Whether a reset by these figures is a shim in the pocket, not work on the heel. */
+bool move_words_is_shim(const struct figures *figures);
 
 /* Appends whether the saddle is wide enough for the contacts; where its width is not known, to look
  * first. */

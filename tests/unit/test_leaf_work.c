@@ -5,10 +5,12 @@
 #include <string.h>
 
 #include "leaf/leaves.h"
+#include "leaf/jobs/work_cautions.h"
 #include "leaf/jobs/work_list.h"
 #include "session/refresh.h"
 #include "bench_session.h"
 #include "build_record.h"
+#include "words/caution.h"
 
 static struct app *start(const char *lines, const char *more)
 {
@@ -46,6 +48,55 @@ static void check_text(const struct app *app, const char *line, const char *want
     if (!text)
         fail_msg("%s is absent", line);
     assert_string_equal(text, want);
+}
+
+static bool warns(const struct app *app, const char *words)
+{
+    const struct work_list list = list_of(app);
+
+    for (int k = 0; k < caution_count(); k++)
+        if (strstr(caution_text(k), words) && work_cautions_apply(app, &list, k))
+            return true;
+    return false;
+}
+
+/* Of work that is to do or done; a reset that is not due brings no heat, and neither does a shim.
+ */
+static void cautions_are_of_listed_work(void **state)
+{
+    static const char low[] = "visit.1.pass.1 exposure_bass = 1.5 mm\n"
+                              "visit.1.pass.1 exposure_treble = 1.5 mm\n";
+    const struct reading_key heel = reading_key_one(FIELD_HEEL_DEPTH);
+    struct app *app = start(build_record_full, "");
+
+    (void)state;
+    assert_false(warns(app, "heat and steam"));
+    assert_true(warns(app, "stop when it binds"));
+    assert_false(warns(app, "cyanoacrylate"));
+    bench_close(app);
+    app = start(build_record_full, "visit.1.work.1 kind = glued a brace\n");
+    assert_true(warns(app, "cyanoacrylate"));
+    bench_close(app);
+    app = start(build_record_full, low);
+    assert_true(warns(app, "heat and steam"));
+    assert_true(record_remove(&app->record, &heel));
+    app_refresh(app);
+    assert_true(warns(app, "slacken first"));
+    assert_false(warns(app, "heat and steam"));
+    bench_close(app);
+}
+
+/* A reset that is not due stands before the move that is. */
+static void home_goes_to_the_first_open_move(void **state)
+{
+    struct app *app = start(build_record_full, "");
+
+    (void)state;
+    bench_press(app, "{Up}");
+    assert_int_equal(work_move_in_hand(app), MOVE_RESET);
+    bench_press(app, "{End}{Home}");
+    assert_int_equal(work_move_in_hand(app), MOVE_ROD);
+    bench_close(app);
 }
 
 /* The session begins at what is next; each d goes on to what is left. */
@@ -195,7 +246,7 @@ static void lines_keep_their_numbers(void **state)
                                                "visit.1.work.3 kind = three\n");
 
     (void)state;
-    bench_press(app, "{Home}{Down}{Down}{Down}{Down}{Down}*z");
+    bench_press(app, "{Home}{Down}{Down}{Down}{Down}*z");
     assert_null(bench_text(app, "visit.1.work.2 kind"));
     check_text(app, "visit.1.work.3 kind", "three");
     bench_press(app, "*afour{Enter}");
@@ -648,6 +699,8 @@ static void a_long_visit_shows_its_last_lines(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(cautions_are_of_listed_work),
+        cmocka_unit_test(home_goes_to_the_first_open_move),
         cmocka_unit_test(moves_are_marked_done_in_order),
         cmocka_unit_test(after_the_last_move_comes_a_line_of_ones_own),
         cmocka_unit_test(a_mark_is_one_step),

@@ -239,6 +239,23 @@ static void a_low_saddle_brings_a_reset(void **state)
     assert_non_null(strstr(list.words[MOVE_RESET].caution, "heat, steam"));
 }
 
+/* Of screws the exposure counts from the saddles turned all the way down, not from a bridge. */
+static void a_reset_under_screws_names_no_bridge_top(void **state)
+{
+    const char *lines = "visit.1.pass.1 exposure_bass = 1.5 mm\n"
+                        "visit.1.pass.1 exposure_treble = 1.5 mm\n";
+    char blank[200];
+    struct strbuf text = STRBUF(blank);
+
+    (void)state;
+    strbuf_addf(&text, "%sbridge kind = blank\n", lines);
+    const struct made screws = make(lines, false), saddle = make(blank, false);
+    assert_non_null(strstr(screws.words[MOVE_RESET].then, " once the action is right"));
+    assert_non_null(strstr(screws.words[MOVE_RESET].then, " the saddles at their lowest"));
+    assert_null(strstr(screws.words[MOVE_RESET].then, "bridge top"));
+    assert_non_null(strstr(saddle.words[MOVE_RESET].then, " bridge top"));
+}
+
 /* A shim in a pocket is no work for heat. */
 static void a_pocket_shim_needs_no_heat(void **state)
 {
@@ -477,6 +494,7 @@ int main(void)
         cmocka_unit_test(turned_saddles_count_turns),
         cmocka_unit_test(turned_saddles_say_which_are_right),
         cmocka_unit_test(a_low_saddle_brings_a_reset),
+        cmocka_unit_test(a_reset_under_screws_names_no_bridge_top),
         cmocka_unit_test(a_pocket_shim_needs_no_heat),
         cmocka_unit_test(what_is_missing_is_named),
         cmocka_unit_test(texts_fit_whatever_the_readings),

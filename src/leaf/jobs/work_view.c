@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "words/caution.h"
+#include "leaf/jobs/work_cautions.h"
 #include "leaf/jobs/work_list.h"
 #include "model/setup/work_done.h"
 #include "base/utf8.h"
@@ -217,8 +218,8 @@ static void draw_heading(const struct page *page, int row)
     pen_put(page->pen, row, 1 + used, 1, ROLE_LABEL, " ");
 }
 
-/* Draws the cautions that apply to the work in hand (or the others), as many as fit whole;
- * returns the rows used. */
+/* Draws the cautions that apply to the work in hand (or to the rest of the list), as many as
+ * fit whole; returns the rows used. */
 static int draw_cautions(const struct page *page, const char *work, bool applying, int row)
 {
     const int width = page->pen->frame->columns - 2, rows = page->end - row;
@@ -229,7 +230,8 @@ static int draw_cautions(const struct page *page, const char *work, bool applyin
         char longer_memory[1024];
         struct strbuf longer = STRBUF(longer_memory);
 
-        if (caution_applies(k, work) != applying)
+        if (caution_applies(k, work) != applying ||
+            !(applying || work_cautions_apply(page->app, page->list, k)))
             continue;
         strbuf_add(&longer, memory);
         strbuf_add(&longer, text.length > 0 ? " \xC2\xB7 " : "");
@@ -270,13 +272,13 @@ static void draw_left(const struct page *page, int row)
 }
 
 /* The name of the work in hand: the move's name, or the line's own words. */
-static void add_work(const struct app *app, struct strbuf *out)
+static void add_work(const struct app *app, const struct work_list *list, struct strbuf *out)
 {
     const enum move_kind kind = work_move_in_hand(app);
     const struct route_cell *cell = app_cell(app);
 
     if (kind != MOVE_COUNT_) {
-        strbuf_add(out, work_mark_name(kind));
+        work_cautions_add_name(list, kind, out);
         return;
     }
     for (int column = 0; cell && column <= WORK_NOTE; column++) {
@@ -305,7 +307,7 @@ const char *work_view_draw(const struct pen *pen, const struct app *app, int row
     struct strbuf work = STRBUF(memory);
 
     work_list_make(app, &list);
-    add_work(app, &work);
+    add_work(app, &list, &work);
     /* The rows besides the moves: their heading, the lines with theirs, and what is left to do. */
     const int lines = 1 + work_lines_height(app);
     const int needed = lines < 1 + LINES_MIN ? lines : 1 + LINES_MIN;
