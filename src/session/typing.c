@@ -117,11 +117,14 @@ static bool step_note(struct app *app, uint32_t key)
 }
 
 /* How far a key steps in the list; 0 for a key that does not. Where letters are written, + and -
- * may belong to them; Up, Down and the pages step only while something is typed. */
+ * may belong to them, and a blank to all that is typed; Up, Down and the pages step only while
+ * something is typed. */
 static int list_step(const struct app *app, uint32_t key)
 {
     enum { PAGE = 10 };
 
+    if (key == ' ' && !lineedit_is_empty(&app->entry) && !app->proposed)
+        return 0;
     if (!app->writing && (key == ' ' || key == '+' || key == '-'))
         return key == '-' ? -1 : 1;
     if (!app_is_typing(app))

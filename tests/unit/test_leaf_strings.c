@@ -120,7 +120,7 @@ static void a_string_is_told_the_gauge_that_pulls_like_the_others(void **state)
 
     (void)state;
     strings_words_string(app, &words);
-    assert_non_null(strstr(memory, "; .010 in for the others' mean, 16.3 lb"));
+    assert_non_null(strstr(memory, "; to pull like the others, 16.3 lb: .010 in"));
     bench_press(app, "*k");
     words = STRBUF(memory);
     strings_words_string(app, &words);
@@ -677,6 +677,21 @@ static void what_is_needed_is_named(void **state)
 
 /* .010 in of music wire at E4 on 25.5 in is common practice; a fourth up it is near its
  * strength. */
+/* A blank behind a number goes on with what is typed; before anything is typed it steps. */
+static void a_blank_belongs_to_what_is_typed(void **state)
+{
+    struct app *app = start(SIX);
+
+    (void)state;
+    bench_press(app, "*n2 down");
+    assert_string_equal(app->entry.text, "2 down");
+    bench_press(app, "{Esc}*n2 {Enter}");
+    assert_string_equal(app->entry.text, "");
+    bench_press(app, "*n  ");
+    assert_true(app->proposed);
+    bench_close(app);
+}
+
 static void a_string_near_its_strength_is_a_caution(void **state)
 {
     struct app *app = start(SIX);
@@ -722,6 +737,7 @@ int main(void)
         cmocka_unit_test(an_entry_shows_in_the_what_if),
         cmocka_unit_test(another_number_of_strings_drops_what_does_not_fit),
         cmocka_unit_test(what_is_needed_is_named),
+        cmocka_unit_test(a_blank_belongs_to_what_is_typed),
         cmocka_unit_test(a_string_near_its_strength_is_a_caution),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

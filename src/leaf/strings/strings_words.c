@@ -105,11 +105,11 @@ static void add_even_gauge(const struct app *app, int string, struct strbuf *out
         gauge_sold_for_pull(&facts->build, derived->setup.board.contact_mm[string], facts->hz.value,
                             mean_n.value, &sold) != STATUS_OK)
         return;
-    strbuf_add(out, "; ");
+    strbuf_add(out, "; to pull like the others, ");
+    strings_words_add_force(app, mean_n.value, app->metric ? 0 : 1, out);
+    strbuf_add(out, ": ");
     amount_add(out, sold.nearest.gauge_mm, gauge, false);
     amount_add_unit(out, gauge);
-    strbuf_add(out, " for the others' mean, ");
-    strings_words_add_force(app, mean_n.value, 1, out);
 }
 
 /* "; .044 15.9", `between` before it; nothing for none. */
@@ -210,7 +210,7 @@ static void add_doubt(struct strbuf *out, double u_mm, enum unit unit)
     amount_add_unit(out, unit);
 }
 
-/* "relief .009, then .012 +-.003 in; action 6 then .100 +-.004 in". False, `out` untouched, if
+/* "relief .009, then .012 +-.003 in, action 7 +-0.3 /64 on string 6". False, `out` untouched, if
  * nothing is asked or no relief was read. */
 static bool add_expected(const struct app *app, struct strbuf *out)
 {
@@ -229,9 +229,10 @@ static bool add_expected(const struct app *app, struct strbuf *out)
     if (pull->action_u_mm[bass].given) {
         const enum unit rule = app->units.bare[MEASURE_RULE];
 
-        strbuf_addf(out, "; action on string %d then ", bass);
+        strbuf_add(out, ", action ");
         amount_add(out, pull->action_mm[bass].value, rule, false);
         add_doubt(out, pull->action_u_mm[bass].value, rule);
+        strbuf_addf(out, " on string %d", bass);
     }
     strbuf_add(out, pull->seen > 0 ? ", as it did before" : pull->by_kind ? ", by its kind" : "");
     return true;
