@@ -30,7 +30,7 @@ static struct both both_of(const struct shop_units *units, enum field_measure me
 static void add_unit(struct strbuf *out, enum unit unit)
 {
     if (unit == UNIT_64THS)
-        strbuf_add(out, "/64 in");
+        strbuf_add(out, "/64\xC2\xA0in"); /* with a no-break space */
     else
         amount_add_unit(out, unit);
 }

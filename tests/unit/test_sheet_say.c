@@ -25,10 +25,18 @@ static void lengths_stand_in_both_units(void **state)
     (void)state;
     check_say(sheet_say_length, 0.2794, false, MEASURE_FEELER, ".011 in (0.28 mm)");
     check_say(sheet_say_length, 0.2794, true, MEASURE_FEELER, "0.28 mm (.011 in)");
-    check_say(sheet_say_length, 25.4 * 8.5 / 64, false, MEASURE_RULE, "8.5/64 in (3.37 mm)");
-    check_say(sheet_say_length, 25.4 * 6 / 64, false, MEASURE_RULE, "6/64 in (2.38 mm)");
-    check_say(sheet_say_length, 25.4 * 6 / 64, true, MEASURE_RULE, "2.38 mm (6/64 in)");
-    check_say(sheet_say_length, 4.4, false, MEASURE_DEPTH, "11.1/64 in (4.40 mm)");
+    check_say(sheet_say_length, 25.4 * 8.5 / 64, false, MEASURE_RULE,
+              "8.5/64\xC2\xA0"
+              "in (3.37 mm)");
+    check_say(sheet_say_length, 25.4 * 6 / 64, false, MEASURE_RULE,
+              "6/64\xC2\xA0"
+              "in (2.38 mm)");
+    check_say(sheet_say_length, 25.4 * 6 / 64, true, MEASURE_RULE,
+              "2.38 mm (6/64\xC2\xA0"
+              "in)");
+    check_say(sheet_say_length, 4.4, false, MEASURE_DEPTH,
+              "11.1/64\xC2\xA0"
+              "in (4.40 mm)");
     check_say(sheet_say_length, 4.4, true, MEASURE_DEPTH, "4.40 mm (.173 in)");
     check_say(sheet_say_change, 0.1524, false, MEASURE_FEELER, "+.006 in (+0.15 mm)");
     check_say(sheet_say_change, -0.1524, true, MEASURE_FEELER, "-0.15 mm (-.006 in)");
