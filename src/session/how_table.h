@@ -126,6 +126,6 @@ HOW(EXPOSURE, "Only where an inner string has a saddle with screws of its own, a
 HOW(CENTS, "Tune the open string first, then fret it as it is played and read the tuner. Fret 12 sets the saddle; low frets show the nut's share. + is sharp, - is flat.")
 HOW(SPOT, "Fret rocker over three crowns: press until it rocks, leaf under the foot that is up. A high crown is +, a low one -. Most are under .002 in (0.05 mm).")
 HOW(CROWN, "Callipers or dial gauge, from the board beside the fret. Levelling is planned so that enough of it is left.")
-HOW(BUZZ, "Play each note as hard as the player does. One buzzing note and one clean note beside it tell which fret is high.")
+HOW(BUZZ, "Play each note as hard as the player does. One buzzing note and one clean note beside it tell where a crown or the board is high.")
 HOW(CLEAN, "Notes that ring clean tell which frets cannot be the high one.")
 /* clang-format on */

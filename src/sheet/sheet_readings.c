@@ -130,6 +130,9 @@ static void add_name(const struct sheet_maker *maker, const struct measured *mea
                      enum bench_end end, struct strbuf *out)
 {
     strbuf_add(out, measured->row->sheet[end]);
+    if (measured->row->fret > 0)
+        strbuf_addf(out, " %s %d", outfit_fret_noun(&maker->left.setup.outfit),
+                    measured->row->fret);
     bench_row_add_place(measured->row, &maker->left.setup.outfit, &maker->left.setup.board, out);
     strbuf_add(out, ", ");
     sheet_say_units(out, &maker->ask->units, measured->gauge);

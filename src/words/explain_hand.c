@@ -98,7 +98,8 @@ void explain_add_hand(const struct explain_from *from, enum figure_id id, int st
         else if (*words == '#')
             explain_add_string(from, id, string, out);
         else if (*words == '@')
-            strbuf_addf(out, "%d", board_gap_fret(&from->derived->setup.board, string));
+            strbuf_addf(out, "%s %d", outfit_fret_noun(&from->derived->setup.outfit),
+                        board_gap_fret(&from->derived->setup.board, string));
         else
             strbuf_add_char(out, *words);
     }

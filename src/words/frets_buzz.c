@@ -110,9 +110,11 @@ static void add_unexplained(struct strbuf *out, const struct frets_plan *plan, i
 {
     const int fretted = plan->outfit.from_fret[string] + 1;
 
-    strbuf_add(out, fretted < plan->frets && plan->headroom[string][fretted] == HEADROOM_UNKNOWN
-                        ? "enter heights and gauges first, then the fret is named"
-                        : "no fret ahead explains it; look at nut, saddle, loose parts");
+    strbuf_addf(out,
+                fretted < plan->frets && plan->headroom[string][fretted] == HEADROOM_UNKNOWN
+                    ? "enter heights and gauges first, then the %s is named"
+                    : "no %s ahead explains it; look at nut, saddle, loose parts",
+                outfit_fret_noun(&plan->outfit));
 }
 
 static void add_cause(struct strbuf *out, const struct frets_plan *plan, int string,

@@ -6,8 +6,8 @@
  * HAND(figure, measure, above, below, zero)
  *
  * The words for a figure above 0, below 0, and at 0; "" if those of `above` serve. In the words %
- * is the amount without its sign, # the string or course, "string 6", and @ the fret that its gap
- * is read over. `measure` is what the amount is measured with (field.h), NONE if it is not a
+ * is the amount without its sign, # the string or course, "string 6", and @ the fret (or mark)
+ * that its gap is read over, "fret 6". `measure` is what the amount is measured with (field.h), NONE if it is not a
  * length.
  */
 /* clang-format off */
@@ -17,17 +17,17 @@ HAND(RELIEF, FEELER, "the neck dips by % at the relief fret; tightening takes re
 HAND(CURVATURE, NONE, "how sharply the neck bends; set the relief, and this follows", "", "")
 HAND(TILT, NONE, "how far the neck turns against the body as it bends, and lifts the strings with it", "", "")
 HAND(ACTION, RULE, "the open # stands % over the crown at the action fret", "", "")
-HAND(NUT_GAP, FEELER, "the open # clears the crown of fret @ by %",
-     "the open # lies on fret @ already, % too low", "the open # just touches fret @")
+HAND(NUT_GAP, FEELER, "the open # clears @ by %",
+     "the open # lies on @ already, % too low", "the open # just touches @")
 HAND(NUT_HEIGHT, FEELER, "the bottom of the slot of # is % over the line of the crowns; no gauge reads this, but the slot move follows from it",
      "the bottom of the slot of # is % under the line of the crowns", "")
 HAND(SADDLE_HEIGHT, RULE, "the saddle under # is % over the line of the crowns; the saddle move follows from it",
      "the saddle under # is % under the line of the crowns", "")
 HAND(ACTION_AFTER_ROD, RULE, "with the relief set, # will read % of action: measure again before slots and saddle", "", "")
-HAND(GAP_AFTER_ROD, FEELER, "with the relief set, # will clear fret @ by %",
-     "with the relief set, # will lie on fret @", "")
-HAND(GAP_AT_TARGET, FEELER, "once the action is right, # will clear fret @ by %: judge the slot by this, not by what it reads now",
-     "once the action is right, # will lie on fret @: its slot is too deep", "")
+HAND(GAP_AFTER_ROD, FEELER, "with the relief set, # will clear @ by %",
+     "with the relief set, # will lie on @", "")
+HAND(GAP_AT_TARGET, FEELER, "once the action is right, # will clear @ by %: judge the slot by this, not by what it reads now",
+     "once the action is right, # will lie on @: its slot is too deep", "")
 HAND(SLOT_CHANGE, FEELER, "the slot of # is too deep by %: fill it, or shim the nut", "file the slot of # deeper by %",
      "leave the slot of # as it is")
 HAND(ACTION_AFTER_NUT, RULE, "with the slots done, # will read % of action", "", "")
@@ -41,15 +41,15 @@ HAND(SETBACK_PREDICTED, FEELER, "set the saddle under # % behind the scale's end
      "set the saddle under # % before the scale's end", "set the saddle under # at the scale's end")
 HAND(SETBACK_BEST, FEELER, "if the nut is moved too, the saddle under # belongs % behind the scale's end",
      "if the nut is moved too, the saddle under # belongs % before the scale's end", "")
-HAND(NUT_ADVANCE_BEST, FEELER, "bring the nut at # % towards fret @", "take the nut at # % back from fret @",
+HAND(NUT_ADVANCE_BEST, FEELER, "bring the nut at # % towards @", "take the nut at # % back from @",
      "leave the nut at # where it is")
 HAND(CENTS_BEST_RMS, NONE, "how far # stays off, in cents over its first twelve frets, with nut and saddle at their best", "", "")
 HAND(SETBACK_CHANGE, FEELER, "move the saddle under # back, away from the nut, by %",
      "move the saddle under # forward, towards the nut, by %", "leave the saddle under # where it is")
 HAND(SETBACK_FIT, FEELER, "by all frets read, move the saddle under # back, away from the nut, by %",
      "by all frets read, move the saddle under # forward, towards the nut, by %", "leave the saddle under # where it is")
-HAND(NUT_ADVANCE_FIT, FEELER, "by all frets read, bring the nut at # % towards fret @",
-     "by all frets read, take the nut at # % back from fret @", "leave the nut at # where it is")
+HAND(NUT_ADVANCE_FIT, FEELER, "by all frets read, bring the nut at # % towards @",
+     "by all frets read, take the nut at # % back from @", "leave the nut at # where it is")
 HAND(CENTS_LEFT_RMS, NONE, "how far # stays off, in cents, once nut and saddle are moved like that", "", "")
 HAND(SADDLE_TURNS, NONE, "raise the screw at # by % turns", "lower the screw at # by % turns",
      "leave the screw at # as it is")
@@ -66,10 +66,10 @@ HAND(SADDLE_OVER_NOW, FEELER, "by its action, the saddle's top at # stands % ove
 HAND(SADDLE_RADIUS, LONG, "shape the saddle's top to a radius of %: the strings then follow the board",
      "the saddle's top has to be hollow, with a radius of %", "")
 HAND(BOARD_RADIUS, LONG, "the board's curve, run on to the saddle, has a radius of %", "", "")
-HAND(EXPOSURE_BASS_AFTER, DEPTH, "after the saddle move, % of saddle is left at the lowest string; with too little, reset the neck instead",
-     "the saddle would have to go % below the bridge at the lowest string: reset the neck instead", "")
-HAND(EXPOSURE_TREBLE_AFTER, DEPTH, "after the saddle move, % of saddle is left at string 1; with too little, reset the neck instead",
-     "the saddle would have to go % below the bridge at string 1: reset the neck instead", "")
+HAND(EXPOSURE_BASS_AFTER, DEPTH, "after the saddle move, % is left of the saddle, or of its travel, at the lowest string; with too little, reset the neck instead",
+     "the saddle would have to go % lower than it can at the lowest string: reset the neck instead", "")
+HAND(EXPOSURE_TREBLE_AFTER, DEPTH, "after the saddle move, % is left of the saddle, or of its travel, at string 1; with too little, reset the neck instead",
+     "the saddle would have to go % lower than it can at string 1: reset the neck instead", "")
 HAND(ANGLE, NONE, "tip the neck back by this much", "the neck is tipped back further than it needs, by this much", "leave the neck angle as it is")
 HAND(HEEL_CUT, SMALL, "take % off the heel at its cap, tapering to nothing under the board", "add % at the heel cap, tapering to nothing under the board", "leave the heel as it is")
 HAND(POCKET_SHIM, SMALL, "put a shim in the pocket, % at its thick end, tapering to nothing", "the pocket's shim is % too thick at its thick end", "no shim is needed")

@@ -149,7 +149,8 @@ void pitch_plan_make(struct place place, const struct derived *derived, int stri
     const double step = record_or_fallback(record, FIELD_TUNER_STEP);
 
     *ret_plan =
-        (struct pitch_plan){.tolerance_cents = record_or_fallback(record, FIELD_CENTS_TOLERANCE)};
+        (struct pitch_plan){.outfit = derived->setup.outfit,
+                            .tolerance_cents = record_or_fallback(record, FIELD_CENTS_TOLERANCE)};
     if (!derived->setup.has_board)
         return;
     ret_plan->strings = board->strings;
@@ -205,9 +206,16 @@ void pitch_add_short(const struct pitch_move *move, const struct shop_units *uni
     }
 }
 
-static void add_saddle(const struct pitch_move *move, int string, enum unit unit,
+static void add_at(const struct pitch_plan *plan, int fret, struct strbuf *out)
+{
+    strbuf_addf(out, " at %s %d", outfit_fret_noun(&plan->outfit), fret);
+}
+
+static void add_saddle(const struct pitch_plan *plan, int string, enum unit unit,
                        struct strbuf *out)
 {
+    const struct pitch_move *move = &plan->string[string];
+
     strbuf_add(out, "saddle ");
     strbuf_add(out, saddle_way(move->change_mm));
     amount_add(out, fabs(move->change_mm), unit, false);
@@ -220,7 +228,7 @@ static void add_saddle(const struct pitch_move *move, int string, enum unit unit
     }
     strbuf_add(out, ": ");
     add_cents(out, move->cents);
-    strbuf_addf(out, " at fret %d", move->fret);
+    add_at(plan, move->fret, out);
     if (!move->turns.given)
         return;
     strbuf_add(out, "; ");
@@ -234,18 +242,17 @@ void pitch_add_move(const struct pitch_plan *plan, int string, const struct shop
     const struct pitch_move *move = &plan->string[string];
 
     if (is_move(move)) {
-        add_saddle(move, string, units->bare[MEASURE_SMALL], out);
+        add_saddle(plan, string, units->bare[MEASURE_SMALL], out);
         return;
     }
     if (move->state == PITCH_UNREAD) {
-        strbuf_addf(out,
-                    "string %d: tune it open, then enter the cents of its notes, fret %d first",
-                    string, move->octave);
+        strbuf_addf(out, "string %d: tune it open, then enter the cents of its notes, %s %d first",
+                    string, outfit_fret_noun(&plan->outfit), move->octave);
         return;
     }
     strbuf_addf(out, "saddle stays (string %d): ", string);
     add_cents(out, move->cents);
-    strbuf_addf(out, " at fret %d", move->fret);
+    add_at(plan, move->fret, out);
     if (move->state == PITCH_IN_TUNE) {
         strbuf_add(out, ", within a player's ");
         add_cents(out, plan->tolerance_cents);
@@ -267,13 +274,15 @@ void pitch_add_fit(const struct pitch_plan *plan, int string, const struct shop_
     const enum unit unit = units->bare[MEASURE_SMALL];
 
     if (!move->has_fit || move->fit_nut_u_mm > most_nut_u_mm) {
-        strbuf_add(out, "cents at more frets, low and high, would tell the nut's share");
+        strbuf_addf(out, "cents at more %ss, low and high, would tell the nut's share",
+                    outfit_fret_noun(&plan->outfit));
         return;
     }
     const bool within = fabs(move->fit_setback_mm) <= move->fit_setback_u_mm &&
                         fabs(move->fit_nut_mm) <= move->fit_nut_u_mm;
 
-    strbuf_add_count(out, (size_t)move->count, "fret", "frets");
+    strbuf_add_count(out, (size_t)move->count, plan->outfit.fretless ? "mark" : "fret",
+                     plan->outfit.fretless ? "marks" : "frets");
     strbuf_add(out, ": saddle ");
     strbuf_add(out, saddle_way(move->fit_setback_mm));
     amount_add(out, fabs(move->fit_setback_mm), unit, false);

@@ -43,6 +43,7 @@ struct pitch_curve {
 };
 
 struct pitch_plan {
+    struct outfit outfit;
     int strings;
     double tolerance_cents;
     struct pitch_move string[STRINGS_MAX + 1]; /* by string, [0] unused */

@@ -6,6 +6,7 @@
 
 #include "leaf/pitch/leaf_pitch.h"
 #include "model/setup/string_target.h"
+#include "session/cell_words.h"
 #include "words/explain.h"
 #include "words/explain_item.h"
 #include "words/pitch_plan.h"
@@ -130,7 +131,7 @@ static void why_names_the_fret_that_a_short_string_crosses(void **state)
 
     (void)state;
     explain_figure(&from, FIGURE_NUT_GAP, 5, &why);
-    assert_non_null(strstr(why.lines[0].text, "the open string 5 clears the crown of fret 6 by"));
+    assert_non_null(strstr(why.lines[0].text, "the open string 5 clears fret 6 by"));
     assert_near(assert_given(explain_item(&app->now, ITEM_X_FIRST, 5)),
                 666.75 * (pow(2, -5 / 12.0) - pow(2, -6 / 12.0)), 1e-9);
     bench_close(app);
@@ -241,6 +242,34 @@ static const char guitar[] =
     "neck rod = two-way\n" TARGETS "string.1 note = E4\nstring.1 gauge = .010 in\n"
     "string.1 build = plain\n";
 
+/* What is read there is read at a mark. */
+static void a_fretless_board_has_marks(void **state)
+{
+    struct app *app = bench_open(guitar,
+                                 "board fretless = yes\nvisit.1.pass.1 cents.1.12 = 9\n"
+                                 "visit.1.pass.1 cents.1.7 = 4\nstring.1 setback = 2 mm\n",
+                                 LEAF_PITCH);
+    char memory[400];
+    struct strbuf words = STRBUF(memory);
+
+    (void)state;
+    pitch_add_move(pitch_state(app), 4, &app->units, &words);
+    assert_non_null(strstr(memory, "mark 12 first"));
+    strbuf_clear(&words);
+    pitch_add_move(pitch_state(app), 1, &app->units, &words);
+    assert_non_null(strstr(memory, "9 cents at mark 12"));
+    pitch_add_fit(pitch_state(app), 1, &app->units, &words);
+    assert_non_null(strstr(memory, "mark"));
+    assert_null(strstr(memory, "fret"));
+    app_take_leaf(app, LEAF_FRETS);
+    const struct reading_key buzz = reading_key_pass_at(FIELD_BUZZ, 1, 1, 4, 0);
+    app->at = route_find(&app->route, &buzz);
+    strbuf_clear(&words);
+    cell_words_add_what(app, app_cell(app), &words);
+    assert_string_equal(memory, "marks whose notes buzz, 0 is open: 0+3+5-7");
+    bench_close(app);
+}
+
 /* A high place at mark 8 is sanded, not levelled and crowned. */
 static void a_fretless_board_is_sanded(void **state)
 {
@@ -283,6 +312,7 @@ int main(void)
         cmocka_unit_test(a_string_that_cannot_start_there_is_a_full_one),
         cmocka_unit_test(some_string_starts_at_the_nut),
         cmocka_unit_test(a_bridge_in_one_piece_has_no_exposure),
+        cmocka_unit_test(a_fretless_board_has_marks),
         cmocka_unit_test(a_fretless_board_is_sanded),
     };
 

@@ -63,6 +63,7 @@ void cents_view_draw(const struct pen *pen, const struct app *app, int fret, int
     }
     draw_heading(pen, app, &picture, row);
     picture_view_draw(pen, &picture, &area);
-    pen_put_right(pen, row + rows - 1, 0, SCALE_WIDTH, ROLE_DIM, "fret");
+    pen_put_right(pen, row + rows - 1, 0, SCALE_WIDTH, ROLE_DIM,
+                  outfit_fret_noun(&app_shown(app)->setup.outfit));
     picture_view_ticks(pen, &picture, &area, LEFT);
 }

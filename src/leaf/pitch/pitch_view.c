@@ -339,7 +339,7 @@ void pitch_view_draw(const struct pen *pen, const struct app *app, int row, int 
                 ? "Played with a bar: the player's hand sets the pitch, and no fret is to "
                   "be tuned. Setbacks are on Strings."
                 : "Nothing to tune yet: scale, strings and frets on Intake make the board; then "
-                  "the cents a tuner shows go here, fret 12 of every string first.");
+                  "the cents a tuner shows go here, the octave of every string first.");
         return;
     }
     page.fret = cell->column == PITCH_SETBACK_COLUMN

@@ -36,7 +36,7 @@ BENCH_ROW(GAP,
           .tolerance = FIELD_GAP_TOLERANCE, .read_held = true,
           .figure = FIGURE_NUT_GAP, .explained = BOTH(FIGURE_SLOT_CHANGE),
           .forecast = FORECAST_HEIGHT,
-          .fret = 1, .move = MOVE_SLOTS, .sheet = BOTH("gap over fret 1"),
+          .fret = 1, .move = MOVE_SLOTS, .sheet = BOTH("gap over"),
           .before_mm = 0.12,
           .beside = {.mm = 0.25, .share = 1.0 / 3, .slope_mm = 0.05},
           .targets_mm = 0.3)
