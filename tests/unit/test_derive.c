@@ -445,6 +445,22 @@ static void test_passes_after_each_other(void **state)
     record_done(&record);
 }
 
+/* What gauges ask for rests on nothing that ear and tuner say. */
+static void assert_same_gauged(const struct move_set *is, const struct move_set *should)
+{
+    for (int kind = 0; kind < MOVE_COUNT_; kind++) {
+        const struct move *a = &is->move[kind], *b = &should->move[kind];
+
+        assert_int_equal(a->done_by, b->done_by);
+        if (!move_is_measured((enum move_kind)kind))
+            continue;
+        assert_int_equal(a->state, b->state);
+        assert_near(a->amount.value, b->amount.value, 0);
+        for (int s = 1; s <= STRINGS_MAX; s++)
+            assert_near(a->string[s].value, b->string[s].value, 0);
+    }
+}
+
 /* The short way finds what the long way does, whoever asks for the move. */
 static void test_open_moves_alone(void **state)
 {
@@ -466,7 +482,7 @@ static void test_open_moves_alone(void **state)
 
     (void)state;
     for (size_t i = 0; i < 2 * sizeof more / sizeof more[0]; i++) {
-        struct derived derived, measured;
+        struct derived derived, measured, gauged;
         struct record record;
 
         survey_record_build(&record, more[i / 2]);
@@ -476,6 +492,8 @@ static void test_open_moves_alone(void **state)
         const int open = move_set_count(&derived.moves, move_is_open);
         derive_measured(place_current(&record), &past, &measured);
         assert_int_equal(move_set_count(&measured.moves, move_is_open), open);
+        derive_gauged(place_current(&record), &past, &gauged);
+        assert_same_gauged(&gauged.moves, &measured.moves);
         by_count[open] = true;
         record_done(&record);
     }

@@ -67,8 +67,9 @@ static void find_straightedge(struct derived *derived)
             maybe_given(setup->exposure_new_mm - (bass->saddle_mm + treble->saddle_mm) / 2);
 }
 
-/* How much is wanted: which moves are due and done, or all that follows from the readings. */
-enum depth { MOVES_ALONE, EVERYTHING };
+/* How much is wanted: the moves that gauges ask for, all that are due and done, or all that follows
+ * from the readings. */
+enum depth { GAUGED_ALONE, MOVES_ALONE, EVERYTHING };
 
 /* Set-up, moves and reset, with their uncertainty. */
 static void derive_setup(const struct belief *belief, enum depth depth, struct derived *derived)
@@ -194,7 +195,13 @@ static void derive_moves(struct place place, enum depth depth, const struct rod_
         look_back(place, others, past, ret_derived);
     advise_slots(ret_derived);
     move_set_mark(&ret_derived->moves, place);
-    derive_by_ear(place, depth, past, ret_derived);
+    if (depth > GAUGED_ALONE)
+        derive_by_ear(place, depth, past, ret_derived);
+}
+
+void derive_gauged(struct place place, struct past *past, struct derived *ret_derived)
+{
+    derive_moves(place, GAUGED_ALONE, NULL, past, ret_derived);
 }
 
 void derive_measured(struct place place, struct past *past, struct derived *ret_derived)

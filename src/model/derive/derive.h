@@ -45,7 +45,11 @@ void derive_pass_after(struct place place, struct past *past, struct derived *re
  * on is absent. What was asked of the past is left in *past. */
 void derive_measured(struct place place, struct past *past, struct derived *ret_derived);
 
-/* The same among other necks of its kind: where the rod's own answer is not known, its turns are
+/* The same without the moves that ear and tuner ask for: frets and setbacks are marked if done, and
+ * never due. */
+void derive_gauged(struct place place, struct past *past, struct derived *ret_derived);
+
+/* derive_pass among other necks of its kind: where the rod's own answer is not known, its turns are
  * what these answer by. `others` may be NULL. */
 void derive_pass_among(struct place place, const struct rod_prior *others,
                        struct derived *ret_derived);

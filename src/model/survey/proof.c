@@ -16,7 +16,7 @@ struct walk {
     void *taker;
     struct past past;
     struct place before, place; /* a pass, and the one after it */
-    struct derived derived;     /* of `before` */
+    struct derived derived;     /* of `before`; for the relief its setup alone */
     struct rod_step steps[STEPS_MAX];
     int step_count;
 };
@@ -68,6 +68,9 @@ static void follow_rod(struct walk *walk)
 
     if (!turns.given || turns.value == 0 || !before.given || !after.given)
         return;
+    setup_read(&walk->derived.setup, walk->before, &(struct findings){.count = 0});
+    if (!walk->derived.setup.has_board)
+        return;
     check_turn(walk, turns.value, before.value);
     if (walk->step_count < STEPS_MAX)
         walk->steps[walk->step_count++] = (struct rod_step){
@@ -116,6 +119,24 @@ static void check_row(struct walk *walk, const struct forecast *forecast,
     }
 }
 
+/* Whether anything was done since the pass before that a height read in this one could check.
+ * Deriving that pass costs far more than asking. */
+static bool is_worth_deriving(const struct walk *walk)
+{
+    const bool rod = work_mark_line(walk->before, MOVE_ROD) > 0;
+
+    if (rod && !place_read(walk->place, FIELD_RELIEF).given)
+        return false;
+    if (!rod && work_mark_line(walk->before, MOVE_SLOTS) == 0 &&
+        work_mark_line(walk->before, MOVE_SADDLE) == 0)
+        return false;
+    for (int s = 1; s <= STRINGS_MAX; s++)
+        if (place_reads_any(walk->place, FIELD_NUT_GAP, s) ||
+            place_reads_any(walk->place, FIELD_ACTION, s))
+            return !work_mark_is_restrung(walk->before);
+    return false;
+}
+
 static void check_heights(struct walk *walk)
 {
     const struct place place = walk->place;
@@ -123,8 +144,11 @@ static void check_heights(struct walk *walk)
         &place.record, place_key(place, FIELD_NUT_METHOD), (int)NUT_OPEN);
     struct forecast forecast;
 
+    derive_gauged(walk->before, &walk->past, &walk->derived);
+    if (!walk->derived.setup.has_board)
+        return;
     forecast_begin(&forecast, &place.record, &walk->derived, place.visit, place.pass);
-    if (!forecast.marked || forecast.unread || walk->derived.moves.restrung)
+    if (forecast.unread)
         return;
     if (forecast.move[MOVE_ROD])
         forecast.share = share_read(walk);
@@ -142,10 +166,8 @@ void proof_walk(const struct record *record, proof_take *take, void *taker)
     for (walk.before = walk.place; place_next(&walk.place); walk.before = walk.place) {
         if (walk.place.visit != walk.before.visit || walk.place.pass != walk.before.pass + 1)
             continue;
-        derive_measured(walk.before, &walk.past, &walk.derived);
-        if (!walk.derived.setup.has_board)
-            continue;
         follow_rod(&walk);
-        check_heights(&walk);
+        if (is_worth_deriving(&walk))
+            check_heights(&walk);
     }
 }
