@@ -138,6 +138,9 @@ int history_index_find(const struct history_index *index, struct pass_place pass
 void history_make(const struct record *record, const struct history_index *index,
                   struct history *ret_history)
 {
+    struct rod_walk turns = rod_walk_of(record);
+    struct findings unused = {.count = 0};
+
     outfit_read(&ret_history->outfit, record, 0);
     ret_history->count = index->count;
     ret_history->earlier = index->earlier;
@@ -150,6 +153,7 @@ void history_make(const struct record *record, const struct history_index *index
             .visit = pass.visit, .pass = pass.pass, .day = moment_of(record, &time)};
         read_pass(record, at);
         read_climate(record, at);
+        survey_rod_after(&turns, place_of(record, pass.visit, pass.pass), &at->rod, &unused);
     }
 }
 

@@ -10,6 +10,7 @@
 #include "model/reading/field.h"
 #include "model/figure/figure.h"
 #include "model/reading/record.h"
+#include "model/setup/survey_rod.h"
 #include "session/pass_place.h"
 
 /* All passes of all visits side by side, oldest first, and what changed between them. */
@@ -39,6 +40,7 @@ struct history_pass {
     int visit, pass;
     struct maybe day; /* moment.h */
     struct history_value value[HISTORY_ROW_COUNT_][HISTORY_SIDE_COUNT_];
+    struct survey_rod rod; /* what the turns up to this pass teach */
 };
 
 enum { HISTORY_PASSES_MAX = 256 };

@@ -12,7 +12,6 @@
 #include "model/reading/work_line.h"
 #include "model/survey/survey_movement.h"
 #include "model/survey/survey_passes.h"
-#include "model/setup/survey_rod.h"
 
 enum { NOTE_COLUMNS = 120 }; /* of the tech's own note; l shows all of it */
 
@@ -116,26 +115,23 @@ static void note_rod(struct maker *maker)
         [ROD_ANSWERS_NO_LONGER] = "answers NO LONGER: turn it no further",
     };
     const enum unit unit = maker->units->bare[MEASURE_FEELER];
-    const struct history_pass *pass = looked_at(maker);
-    struct survey_rod rod;
+    const struct survey_rod *rod = &looked_at(maker)->rod;
 
-    survey_rod(place_of(maker->record, pass->visit, pass->pass), &rod,
-               &(struct findings){.count = 0});
-    if (!rod.known)
+    if (!rod->known)
         return;
     struct strbuf out = add_note(maker);
     strbuf_add(&out, "rod: relief ");
-    amount_add(&out, rod.fit.per_turn_mm, unit, true);
+    amount_add(&out, rod->fit.per_turn_mm, unit, true);
     strbuf_add(&out, " \xC2\xB1");
-    amount_add(&out, rod.fit.per_turn_u_mm, unit, false);
+    amount_add(&out, rod->fit.per_turn_u_mm, unit, false);
     amount_add_unit(&out, unit);
-    strbuf_addf(&out, " per turn (%d logged), ", rod.fit.count);
-    strbuf_add(&out, answers[rod.answer]);
-    if (rod.next_turn.given) {
+    strbuf_addf(&out, " per turn (%d logged), ", rod->fit.count);
+    strbuf_add(&out, answers[rod->answer]);
+    if (rod->next_turn.given) {
         strbuf_add(&out, "; next ");
-        history_add(&out, &maker->history->outfit, HISTORY_TURN, fabs(rod.next_turn.value), false,
+        history_add(&out, &maker->history->outfit, HISTORY_TURN, fabs(rod->next_turn.value), false,
                     maker->units);
-        strbuf_add(&out, rod.next_turn.value > 0 ? " tighter" : " slacker");
+        strbuf_add(&out, rod->next_turn.value > 0 ? " tighter" : " slacker");
     }
 }
 
