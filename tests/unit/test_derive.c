@@ -414,6 +414,10 @@ static void assert_same(const struct derived *a, const struct derived *b)
                     x->amount.due == y->amount.due && x->far.known == y->far.known &&
                     same_maybe(x->turns, y->turns));
     }
+    for (int s = 1; s <= STRINGS_MAX; s++)
+        assert_true(same_maybe(a->moves.gap[s].mm, b->moves.gap[s].mm) &&
+                    same_maybe(a->moves.action[s].mm, b->moves.action[s].mm) &&
+                    a->moves.action[s].u == b->moves.action[s].u);
     assert_int_equal(a->findings.count, b->findings.count);
     for (int i = 0; i < a->findings.count; i++)
         assert_int_equal(a->findings.list[i].id, b->findings.list[i].id);

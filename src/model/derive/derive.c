@@ -188,7 +188,7 @@ static void derive_moves(struct place place, enum depth depth, const struct rod_
 
     *ret_derived = (struct derived){.findings = {.count = 0}};
     setup_read(&ret_derived->setup, place, &ret_derived->findings);
-    derive_belief(place, &ret_derived->setup, &belief);
+    derive_belief(place, &ret_derived->setup, &past->belief, &belief);
     lie_take(&ret_derived->setup, place);
     derive_setup(&belief, depth, ret_derived);
     if (ret_derived->moves.move[MOVE_ROD].state == MOVE_DUE)

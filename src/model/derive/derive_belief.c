@@ -167,26 +167,44 @@ static void read_exposure(struct belief *belief, const struct setup *setup)
         belief->exposure[1] = setup->exposure_treble_mm;
 }
 
-void derive_belief(struct place place, const struct setup *setup, struct belief *ret_belief)
+struct belief_walk belief_walk_of(const struct record *record)
+{
+    return (struct belief_walk){.at = place_of(record, 0, 0)};
+}
+
+/* Whether the walk from the visit's first pass to this one begins with the one that was made.
+ * Where a visit changed the instrument, a later pass may see another board. */
+static bool goes_on(const struct belief_walk *walk, struct place place)
+{
+    return walk->at.visit == place.visit && walk->at.pass > 0 && walk->at.pass < place.pass &&
+           place.pass <= PASSES_BACK && !record_is_changed(&place.record);
+}
+
+void derive_belief(struct place place, const struct setup *setup, struct belief_walk *walk,
+                   struct belief *ret_belief)
 {
     const int first = place.pass > PASSES_BACK ? place.pass - PASSES_BACK + 1 : 1;
-    struct setup before, now;
+    int pass = first;
 
-    belief_begin(ret_belief, setup);
-    for (int pass = first; pass <= place.pass; pass++) {
+    if (goes_on(walk, place))
+        pass = walk->at.pass + 1;
+    else
+        belief_begin(&walk->belief, setup);
+    for (; pass <= place.pass; pass++) {
         const struct place here = place_of(&place.record, place.visit, pass);
         struct findings unused = {.count = 0};
+        struct setup now = *setup;
 
         if (pass < place.pass)
             setup_read(&now, here, &unused);
-        else
-            now = *setup;
         if (pass > first)
-            read_next(here, &now, &before, ret_belief);
-        belief_read(ret_belief, &now);
-        read_exposure(ret_belief, &now);
-        before = now;
+            read_next(here, &now, &walk->setup, &walk->belief);
+        belief_read(&walk->belief, &now);
+        read_exposure(&walk->belief, &now);
+        walk->setup = now;
     }
+    walk->at = place;
+    *ret_belief = walk->belief;
     /* A pass that is but begun says nothing yet. Once anything is read in it, what was read before
      * and not worked on since still holds. */
     if (place.pass > record_last_read_pass(&place.record, place.visit))

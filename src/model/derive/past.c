@@ -7,7 +7,8 @@ struct past past_of(const struct record *record)
 {
     const struct place none = place_of(record, 0, 0);
 
-    return (struct past){.season = season_walk_of(record),
+    return (struct past){.belief = belief_walk_of(record),
+                         .season = season_walk_of(record),
                          .turns = rod_walk_of(record),
                          .rod_visit = -1,
                          .looked = none};

@@ -2,6 +2,7 @@
 #ifndef SILLET_MODEL_DERIVE_PAST_H
 #define SILLET_MODEL_DERIVE_PAST_H
 
+#include "model/derive/derive_belief.h"
 #include "model/derive/season.h"
 #include "model/derive/touch.h"
 #include "model/reading/place.h"
@@ -16,6 +17,7 @@ enum { PAST_HEARD = 3 };
  * them. The record must not change meanwhile.
  */
 struct past {
+    struct belief_walk belief;
     struct season_walk season;
     struct rod_walk turns;
     int rod_visit; /* -1: not asked yet */
