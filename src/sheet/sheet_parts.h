@@ -28,10 +28,10 @@ enum status sheet_maker_new(const struct record *record, const struct sheet_ask 
  */
 enum status sheet_maker_end(struct sheet_maker *maker, struct sheet *ret_sheet);
 
-/* The moves after which what was read of relief, gaps and heights holds no longer. */
+/* The moves after which what was read of relief, gaps and heights holds no longer. A levelled crown
+ * moves no more than the readings over itself, by about a step of the gauge. */
 #define SHEET_HEIGHT_MOVES                                                                         \
-    (MOVE_BIT(MOVE_RESET) | MOVE_BIT(MOVE_ROD) | MOVE_BIT(MOVE_FRETS) | MOVE_BIT(MOVE_SLOTS) |     \
-     MOVE_BIT(MOVE_SADDLE))
+    (MOVE_BIT(MOVE_RESET) | MOVE_BIT(MOVE_ROD) | MOVE_BIT(MOVE_SLOTS) | MOVE_BIT(MOVE_SADDLE))
 
 /* Whether the visit has a first and a different last pass. */
 bool sheet_has_both(const struct sheet_maker *maker);

@@ -54,6 +54,7 @@ static bool is_plain(const struct sheet_maker *maker, const struct bench_row *ro
     case VERDICT_MIXED:
         return over && under;
     case VERDICT_NONE:
+    case VERDICT_AGAIN:
         break;
     }
     return true;

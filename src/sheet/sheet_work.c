@@ -186,7 +186,7 @@ static void add_due(struct sheet_maker *maker, enum move_kind kind)
 /* Judged by the readings alone: work done since then has not been measured. */
 bool sheet_is_on_target(const struct sheet_maker *maker)
 {
-    if (maker->last == 0)
+    if (maker->last == 0 || move_set_is_questioned(&maker->left.moves))
         return false;
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
         if (maker->left.moves.move[kind].state == MOVE_DUE ||

@@ -375,7 +375,10 @@ static void say_strings(struct maker *maker, enum move_kind kind)
         const struct move_amount *amount = &maker->move->string[s];
         struct strbuf text = STRBUF(maker->words->string[s]);
 
-        if (!amount->known || !outfit_is_read(&setup->outfit, s) ||
+        if (outfit_is_read(&setup->outfit, s) &&
+            (maker->set->questioned[BELIEF_GAP][s] || maker->set->questioned[BELIEF_ACTION][s]))
+            strbuf_add(&text, "again");
+        if (text.length > 0 || !amount->known || !outfit_is_read(&setup->outfit, s) ||
             (turned && !setup_has_own_height(setup, s)))
             continue;
         if (!amount->due)
@@ -408,6 +411,7 @@ void move_words_make(const struct derived *derived, enum move_kind kind,
                           .setup = &derived->setup,
                           .units = units,
                           .frets = &derived->moves.frets,
+                          .set = &derived->moves,
                           .moves = derived->moves.move,
                           .action_now = derived->moves.action,
                           .move = &derived->moves.move[kind],

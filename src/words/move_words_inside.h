@@ -12,6 +12,7 @@ struct maker {
     const struct setup *setup;
     const struct shop_units *units;
     const struct fret_work *frets;
+    const struct move_set *set;
     const struct move *moves, *move;   /* all of them, and the one in hand */
     const struct believed *action_now; /* by string */
     struct move_words *words;

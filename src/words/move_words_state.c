@@ -64,9 +64,26 @@ static bool is_off(const struct maker *maker, enum move_kind kind)
     return kind == MOVE_ROD && setup_is_off(maker->move->amount.value, setup->relief_tolerance_mm);
 }
 
+/* A reading that the others contradict is right once it is read so again, in another pass. */
+static bool add_questioned(struct maker *maker, enum move_kind kind)
+{
+    const struct outfit *outfit = &maker->setup->outfit;
+    const int string = move_set_questioned(maker->set, kind);
+
+    if (string > 0)
+        strbuf_addf(&maker->amount, "%s %d does not fit: p, then read it again",
+                    outfit_noun(outfit, string), outfit_number(outfit, string));
+    else if (string == 0)
+        strbuf_add(&maker->amount, "the relief does not fit: p, then read it again");
+    return string >= 0;
+}
+
 void move_words_say_good(struct maker *maker, enum move_kind kind)
 {
     const enum unit unit = maker->units->bare[MEASURE_FEELER];
+
+    if (add_questioned(maker, kind))
+        return;
 
     if (kind == MOVE_RESET) {
         strbuf_add(&maker->amount, !maker->move->little ? "not due: the saddle has enough left"

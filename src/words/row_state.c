@@ -10,7 +10,7 @@ const char *row_verdict_word(enum row_verdict verdict)
 {
     static const char *const words[] = {
         [VERDICT_NONE] = "",   [VERDICT_GOOD] = "good",   [VERDICT_HIGH] = "high",
-        [VERDICT_LOW] = "low", [VERDICT_MIXED] = "mixed",
+        [VERDICT_LOW] = "low", [VERDICT_MIXED] = "mixed", [VERDICT_AGAIN] = "again",
     };
     return words[verdict];
 }
@@ -123,6 +123,7 @@ static bool says_the_same(const struct bench_row *row, const struct record *reco
         return low;
     case VERDICT_NONE:
     case VERDICT_MIXED:
+    case VERDICT_AGAIN:
         break;
     }
     return true;
@@ -166,6 +167,7 @@ static bool relief_says_the_same(const struct record *record, const struct deriv
         return over_mm < -derived->setup.feeler_step_mm / 2;
     case VERDICT_NONE:
     case VERDICT_MIXED:
+    case VERDICT_AGAIN:
         break;
     }
     return true;
@@ -179,6 +181,24 @@ static bool stands_enough(const struct setup *setup)
     return (bass.given || treble.given) &&
            fmin(maybe_or(bass, treble.value), maybe_or(treble, bass.value)) >=
                setup->exposure_low_mm;
+}
+
+static bool is_questioned(const struct bench_row *row, const struct derived *derived)
+{
+    const bool *questioned = derived->moves.questioned[row->move == MOVE_ROD     ? BELIEF_RELIEF
+                                                       : row->move == MOVE_SLOTS ? BELIEF_GAP
+                                                                                 : BELIEF_ACTION];
+
+    for (int s = 0; s <= STRINGS_MAX && row->move != MOVE_RESET; s++)
+        if (questioned[s])
+            return true;
+    return false;
+}
+
+static void judge_again(struct row_state *state)
+{
+    state->verdict = VERDICT_AGAIN;
+    state->then = false;
 }
 
 void row_state_find(const struct record *record, const struct derived *derived,
@@ -209,4 +229,6 @@ void row_state_find(const struct record *record, const struct derived *derived,
         ret_state->verdict = judge_strings(move, tolerance_mm);
         ret_state->then = !says_the_same(row, record, derived, tolerance_mm, ret_state->verdict);
     }
+    if (ret_state->verdict == VERDICT_GOOD && is_questioned(row, derived))
+        judge_again(ret_state);
 }

@@ -6,7 +6,14 @@
 #include "model/derive/derive.h"
 
 /* How a row of readings compares with its target. */
-enum row_verdict { VERDICT_NONE, VERDICT_GOOD, VERDICT_HIGH, VERDICT_LOW, VERDICT_MIXED };
+enum row_verdict {
+    VERDICT_NONE,
+    VERDICT_GOOD,
+    VERDICT_HIGH,
+    VERDICT_LOW,
+    VERDICT_MIXED,
+    VERDICT_AGAIN /* good but for a reading that does not fit and has to be read again */
+};
 
 struct row_state {
     enum row_verdict verdict;
@@ -24,7 +31,7 @@ void row_state_find(const struct record *record, const struct derived *derived,
                     const struct shop_units *units, enum bench_row_id id,
                     struct row_state *ret_state);
 
-/* "good", "high", "low", "mixed"; "" for none. */
+/* "good", "high", "low", "mixed", "again"; "" for none. */
 const char *row_verdict_word(enum row_verdict verdict);
 
 #endif

@@ -85,6 +85,30 @@ static bool says(const struct made *made, enum move_kind kind, const char *words
     return strstr(made_words.amount, words) != NULL;
 }
 
+/* A reading that the others of its row contradict is left out until it is read so again: nothing
+ * may be called good meanwhile, and the string is named. Read again the same, it counts. */
+static void a_reading_that_does_not_fit_is_said(void **state)
+{
+    struct made *made = begin("");
+    struct row_state row;
+    const struct shop_units units = shop_units_inch();
+
+    (void)state;
+    put_pass(&made->record, 1, 1, 0, 0, 0);
+    build_record_add(&made->record, "visit.1.pass.1 nut_gap.4 = 0.95 mm\n");
+    derive(made);
+    assert_int_equal(move_set_verdict(&made->derived.moves), MOVES_MEASURE);
+    assert_true(says(made, MOVE_SLOTS, "string 4 does not fit: p, then read it again"));
+    row_state_find(&made->record, &made->derived, &units, ROW_GAP, &row);
+    assert_int_equal(row.verdict, VERDICT_AGAIN);
+    put_pass(&made->record, 1, 2, 0, 0, 0);
+    build_record_add(&made->record, "visit.1.pass.2 nut_gap.4 = 0.95 mm\n");
+    const struct move *move = derive(made);
+    assert_int_equal(move[MOVE_SLOTS].state, MOVE_DUE);
+    assert_true(move[MOVE_SLOTS].string[4].value < -0.4);
+    end(made);
+}
+
 /* A saddle cut made beside a reset would ruin it; marked, the reset has left nothing else to do
  * until the neck is read again, and that reading begins anew. */
 static void a_reset_stands_alone(void **state)
@@ -452,6 +476,7 @@ static void what_was_heard_is_heard_again(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_reading_that_does_not_fit_is_said),
         cmocka_unit_test(a_reset_stands_alone),
         cmocka_unit_test(a_slot_is_not_filled_on_a_doubt),
         cmocka_unit_test(a_low_nut_is_raised),

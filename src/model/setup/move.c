@@ -86,7 +86,8 @@ static void find_reset(const struct setup *setup, const struct figures *figures,
         move->state = MOVE_GOOD;
         move->little = fmin(bass.after_mm, treble.after_mm) < setup->exposure_low_mm;
         /* A bridge in one piece that is cut too low is made anew: the neck stays. */
-        if (!setup->outfit.one_piece && fmin(bass.most_mm, treble.most_mm) < setup->exposure_min_mm) {
+        if (!setup->outfit.one_piece &&
+            fmin(bass.most_mm, treble.most_mm) < setup->exposure_min_mm) {
             move->state = MOVE_UNKNOWN;
             plan_reset(setup, figures, saddle, move);
             if (fabs(bass.after_mm - treble.after_mm) > LEAN_MM)
@@ -269,6 +270,16 @@ enum move_kind move_set_last_due(const struct move_set *moves)
 bool move_is_asked(const struct move *move)
 {
     return move->state >= MOVE_WAITS || move_is_missed(move);
+}
+
+int move_set_questioned(const struct move_set *moves, enum move_kind kind)
+{
+    if (kind == MOVE_ROD)
+        return moves->questioned[BELIEF_RELIEF][0] ? 0 : -1;
+    for (int s = 1; s <= STRINGS_MAX && (kind == MOVE_SLOTS || kind == MOVE_SADDLE); s++)
+        if (moves->questioned[BELIEF_GAP][s] || moves->questioned[BELIEF_ACTION][s])
+            return s;
+    return -1;
 }
 
 bool move_set_is_questioned(const struct move_set *moves)

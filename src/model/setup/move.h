@@ -204,8 +204,10 @@ void move_put_off(struct move *move, enum move_wait waits, int strings);
  * whether a reset is due, need not be read, and nobody need listen to every note. */
 bool move_is_missed(const struct move *move);
 
-/* Whether any reading of the pass is questioned. */
+/* Whether any reading of the pass is questioned; and of the readings that a move goes by, the first
+ * string of such a one: 0 for the relief, -1 where none is. */
 bool move_set_is_questioned(const struct move_set *moves);
+int move_set_questioned(const struct move_set *moves, enum move_kind kind);
 
 /* How many are such: move_is_open, move_is_done, move_is_missed. */
 int move_set_count(const struct move_set *moves, bool (*is_such)(const struct move *move));
