@@ -18,20 +18,24 @@ static const struct kept_paper *paper_of(enum app_paper paper)
     static const struct kept_paper papers[] = {
         [PAPER_SHEET] = {SHEET_FOR_OWNER,
                          {"sheets", ".pdf", drawn, "sheet"},
-                         {"sheets", ".txt", "Set-up sheet", "sheet"}},
+                         {"sheets", ".txt", "Set-up sheet", "sheet"},
+                         NULL},
         [PAPER_HANDED_OVER] = {SHEET_FOR_OWNER,
                                {"sheets", ".pdf", drawn, "sheet"},
                                {"sheets", ".txt", "Set-up sheet", "sheet"},
                                "Handed over today. "},
         [PAPER_ESTIMATE] = {SHEET_ESTIMATE,
                             {"sheets", "-estimate.pdf", drawn, "estimate"},
-                            {"sheets", "-estimate.txt", "Estimate", "estimate"}},
+                            {"sheets", "-estimate.txt", "Estimate", "estimate"},
+                            NULL},
         [PAPER_CARD] = {SHEET_CARD,
                         {"sheets", "-card.pdf", drawn, "card"},
-                        {"sheets", "-card.txt", "Bench card", "card"}},
+                        {"sheets", "-card.txt", "Bench card", "card"},
+                        NULL},
         [PAPER_LABEL] = {SHEET_LABEL,
                          {"sheets", "-label.pdf", drawn, "label"},
-                         {"sheets", "-label.txt", "", "label"}},
+                         {"sheets", "-label.txt", "", "label"},
+                         NULL},
     };
 
     return &papers[paper];

@@ -82,9 +82,6 @@ void move_words_say_good(struct maker *maker, enum move_kind kind)
 {
     const enum unit unit = maker->units->bare[MEASURE_FEELER];
 
-    if (add_questioned(maker, kind))
-        return;
-
     if (kind == MOVE_RESET) {
         strbuf_add(&maker->amount, !maker->move->little ? "not due: the saddle has enough left"
                                    : maker->setup->outfit.one_piece
@@ -92,6 +89,8 @@ void move_words_say_good(struct maker *maker, enum move_kind kind)
                                        : "not due, but little saddle is left");
     } else if (maker->move->inner_follow) {
         strbuf_add(&maker->amount, "outer strings on target; the inner ones follow the sides");
+    } else if (add_questioned(maker, kind)) {
+        return;
     } else if (is_off(maker, kind)) {
         strbuf_add(&maker->amount, "leave it: off by ");
         amount_add(&maker->amount, fabs(maker->move->amount.value), unit, false);

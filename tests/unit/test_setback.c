@@ -14,6 +14,8 @@
 
 /* Setbacks as they are read in a pass, and as they are expected once a saddle was moved. */
 
+#define ABSENT ((double)NAN)
+
 static const char lines[] = "string.6 setback = 3 mm\nstring.5 setback = 2.5 mm\n"
                             "string.1 setback = 1.5 mm\n"
                             "visit.1 date = 2026-01-10\nvisit.1.pass.1 time = 10:00\n"
@@ -175,12 +177,12 @@ static void a_logged_move_gives_what_to_expect(void **state)
         {"string 6 back 1/2, 1 forward 1 turns",
          "bridge intonation_thread = .5 mm\n",
          {3.25, 2, .5}},
-        {"string 6 back 1/2 turn", "", {NAN, 2, 1}},
+        {"string 6 back 1/2 turn", "", {ABSENT, 2, 1}},
         {"bridge back 1 mm", "bridge floating = yes\n", {4, 3, 2}},
         {"bridge: bass back 1, treble forward 0.5 mm", "bridge floating = yes\n", {4, 2.7, .5}},
-        {"back a little", "", {NAN, NAN, NAN}},
-        {"back 1 mm", "", {NAN, NAN, NAN}}, /* nobody says on which string */
-        {NULL, "", {NAN, NAN, NAN}},
+        {"back a little", "", {ABSENT, ABSENT, ABSENT}},
+        {"back 1 mm", "", {ABSENT, ABSENT, ABSENT}}, /* nobody says on which string */
+        {NULL, "", {ABSENT, ABSENT, ABSENT}},
     };
     static const int strings[] = {6, 5, 1};
 
