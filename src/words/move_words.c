@@ -296,7 +296,7 @@ bool move_words_is_shim(const struct figures *figures)
 /* What an exposure is measured from: where screws, posts or wheels are turned all the way down. */
 static const char *least_of(enum bridge_kind bridge)
 {
-    return is_turned(bridge) ? "the saddles at their lowest" : "bridge top";
+    return is_turned(bridge) ? "the lowest saddles" : "bridge top";
 }
 
 static void say_reset(struct maker *maker)

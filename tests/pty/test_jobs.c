@@ -218,7 +218,7 @@ static void a_neck_reset(void **state)
     expect_reset_alone(terminal);
     bench_expect_row(terminal, "1 reset", "deg, pocket shim .");
     bench_expect_row(terminal, "then exposure", " once the action is right");
-    terminal_expect(terminal, "the saddles at their lowest");
+    terminal_expect(terminal, "the lowest saddles");
     turn_to_work(terminal);
     terminal_expect(terminal, SEEN_LEFT "reset; after it: rod, slots, saddle");
     mark(terminal, "reset");

@@ -251,7 +251,7 @@ static void a_reset_under_screws_names_no_bridge_top(void **state)
     strbuf_addf(&text, "%sbridge kind = blank\n", lines);
     const struct made screws = make(lines, false), saddle = make(blank, false);
     assert_non_null(strstr(screws.words[MOVE_RESET].then, " once the action is right"));
-    assert_non_null(strstr(screws.words[MOVE_RESET].then, " the saddles at their lowest"));
+    assert_non_null(strstr(screws.words[MOVE_RESET].then, " the lowest saddles"));
     assert_null(strstr(screws.words[MOVE_RESET].then, "bridge top"));
     assert_non_null(strstr(saddle.words[MOVE_RESET].then, " bridge top"));
 }
