@@ -128,6 +128,22 @@ static struct believed find_curve(const struct forecast *forecast)
                              .u = moves->relief.u};
 }
 
+/* What the hand that did it misses by, over a string at a part of its length: twice the standard
+ * deviation, as belief has it (belief.h). */
+static double hand_u_mm(const struct forecast *forecast, int string, double part)
+{
+    const struct move *rod = &forecast->before->moves.move[MOVE_ROD];
+    const double relief_mm =
+        forecast->move[MOVE_ROD] ? rod->amount.value * maybe_or(forecast->share, 1) : 0;
+    const bool cut = fabs(forecast->mm[MOVE_SLOTS][string]) > 0;
+    const bool raised = fabs(forecast->mm[MOVE_SADDLE][string]) > 0;
+    const double nut = hypot(cut ? BELIEF_SLOT_MM : 0, BELIEF_UNEVEN_NUT * relief_mm);
+    const double saddle =
+        hypot(raised ? hypot(BELIEF_SADDLE_MM, BELIEF_STRING_MM) : 0, BELIEF_UNEVEN * relief_mm);
+
+    return 2 * hypot(nut * (1 - part), saddle * part);
+}
+
 /* Of an open string: as it is believed to be, or, once the rod is turned, as far as it was. */
 static struct believed find_height(const struct forecast *forecast, const struct bench_row *row,
                                    int string)
@@ -145,7 +161,8 @@ static struct believed find_height(const struct forecast *forecast, const struct
         return as_believed((double)NAN, 0);
     const int fret = gap ? board_gap_fret(board, string) : bench_row_fret(row, board);
     const double x_mm = board->station_mm[string][fret];
-    return as_believed(height.value + lift_mm(forecast, string, x_mm), now.u);
+    return as_believed(height.value + lift_mm(forecast, string, x_mm),
+                       hypot(now.u, hand_u_mm(forecast, string, x_mm / board->contact_mm[string])));
 }
 
 /* As find_height, as the row is read: a gap held down where gaps are read so. */

@@ -21,9 +21,12 @@ struct walk {
     int step_count;
 };
 
+/* The gauge's step, and the hand that holds it. */
 static double reading_u(const struct walk *walk, enum field_id field)
 {
-    return 2 * uncertainty_of_step(setup_step_mm(&walk->derived.setup, field));
+    const double hand_mm = field == FIELD_ACTION ? BELIEF_RULE_MM : BELIEF_FEELER_MM;
+
+    return 2 * hypot(uncertainty_of_step(setup_step_mm(&walk->derived.setup, field)), hand_mm);
 }
 
 static void check(struct walk *walk, struct proof_check *made, struct maybe expected, double u_mm)
@@ -57,7 +60,8 @@ static void check_turn(struct walk *walk, double turns, double before_mm)
         rod_history_predict(fit.per_turn_mm, before_mm, turns, &relief_mm) != STATUS_OK)
         return;
     check(walk, &made, maybe_given(relief_mm),
-          hypot(reading_u(walk, FIELD_RELIEF), turns * fit.per_turn_u_mm));
+          hypot(hypot(reading_u(walk, FIELD_RELIEF), 2 * BELIEF_RELIEF_MM),
+                turns * fit.per_turn_u_mm));
 }
 
 static void follow_rod(struct walk *walk)
