@@ -82,7 +82,7 @@ static void say_rod_then(struct maker *maker, enum unit unit)
         return;
     }
     for (int s = 1; s <= maker->setup->board.strings; s++)
-        action[s] = move_part(maker->action_now[s].mm, rod->action_then[s], share);
+        action[s] = move_part(maker->set->action[s].mm, rod->action_then[s], share);
     strbuf_add(&maker->then, share.value == 1 ? "relief " : "relief about ");
     amount_add(&maker->then,
                maker->setup->relief_target_mm.value - (1 - share.value) * rod->amount.value, unit,
@@ -138,7 +138,7 @@ static void add_height(struct maker *maker, const char *what, const struct maybe
 static void say_slots(struct maker *maker)
 {
     const struct move *move = maker->move;
-    const struct move *saddle = maker->moves + MOVE_SADDLE;
+    const struct move *saddle = maker->set->move + MOVE_SADDLE;
 
     move_words_say_nut(maker);
     if (maker->setup->outfit.lap) {
@@ -410,10 +410,7 @@ void move_words_make(const struct derived *derived, enum move_kind kind,
     struct maker maker = {.figures = &derived->figures,
                           .setup = &derived->setup,
                           .units = units,
-                          .frets = &derived->moves.frets,
                           .set = &derived->moves,
-                          .moves = derived->moves.move,
-                          .action_now = derived->moves.action,
                           .move = &derived->moves.move[kind],
                           .words = ret_words,
                           .amount = STRBUF(ret_words->amount),

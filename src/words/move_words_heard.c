@@ -31,7 +31,7 @@ static void add_fret(struct maker *maker, int fret, int count)
     const bool fretless = maker->setup->outfit.fretless;
     const char *between = count == 1 ? "" : "; ";
 
-    if (maker->frets->guessed[fret])
+    if (maker->set->frets.guessed[fret])
         strbuf_addf(&maker->amount,
                     fretless ? "%stry mark %d with a straightedge; if it is high, sand "
                              : "%srock fret %d; if it is high, level ",
@@ -50,8 +50,8 @@ static bool is_mixed(const struct maker *maker)
     bool guessed = false, rocked = false;
 
     for (int n = 1; n <= maker->setup->board.frets; n++) {
-        guessed = guessed || (maker->frets->fret[n].due && maker->frets->guessed[n]);
-        rocked = rocked || (maker->frets->fret[n].due && !maker->frets->guessed[n]);
+        guessed = guessed || (maker->set->frets.fret[n].due && maker->set->frets.guessed[n]);
+        rocked = rocked || (maker->set->frets.fret[n].due && !maker->set->frets.guessed[n]);
     }
     return guessed && rocked;
 }
@@ -61,8 +61,8 @@ static double largest_u(const struct maker *maker)
     double most_u = 0;
 
     for (int n = 1; n <= maker->setup->board.frets; n++)
-        if (maker->frets->fret[n].due)
-            most_u = fmax(most_u, maker->frets->fret[n].u);
+        if (maker->set->frets.fret[n].due)
+            most_u = fmax(most_u, maker->set->frets.fret[n].u);
     return most_u;
 }
 
@@ -75,7 +75,7 @@ static bool add_frets(struct maker *maker, enum unit unit)
     int count = 0;
 
     for (int n = 1; n <= maker->setup->board.frets; n++) {
-        const struct move_amount *amount = &maker->frets->fret[n];
+        const struct move_amount *amount = &maker->set->frets.fret[n];
 
         if (!amount->due || ++count > SHOWN_MAX)
             continue;
@@ -96,7 +96,7 @@ static bool add_frets(struct maker *maker, enum unit unit)
 /* Frets found low are not built up: the others go down to the lowest, or these come out. */
 static void add_low(struct maker *maker, bool alone)
 {
-    const struct fret_work *frets = maker->frets;
+    const struct fret_work *frets = &maker->set->frets;
     const struct outfit *outfit = &maker->setup->outfit;
     const enum unit unit = maker->units->bare[MEASURE_FEELER];
     double low_mm = 0;
@@ -118,7 +118,7 @@ static void add_low(struct maker *maker, bool alone)
 
 void move_words_say_rocker(struct maker *maker)
 {
-    const struct fret_work *frets = maker->frets;
+    const struct fret_work *frets = &maker->set->frets;
     const struct outfit *outfit = &maker->setup->outfit;
 
     if (frets->again != 0) {
@@ -144,7 +144,7 @@ void move_words_say_frets(struct maker *maker)
 
     strbuf_add(&maker->then, "the rocker stands still");
     for (int s = maker->setup->board.strings; s >= 1; s--) {
-        if (!maker->frets->quiet[s])
+        if (!maker->set->frets.quiet[s])
             continue;
         strbuf_add(&maker->then, count == 0 ? ", clean on " : ", ");
         if (count++ == 0)

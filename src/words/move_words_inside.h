@@ -11,10 +11,8 @@ struct maker {
     const struct figures *figures;
     const struct setup *setup;
     const struct shop_units *units;
-    const struct fret_work *frets;
     const struct move_set *set;
-    const struct move *moves, *move;   /* all of them, and the one in hand */
-    const struct believed *action_now; /* by string */
+    const struct move *move; /* the one in hand */
     struct move_words *words;
     struct strbuf amount, then, caution;
 };

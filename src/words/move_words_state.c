@@ -15,8 +15,8 @@ void move_words_add_u(struct strbuf *out, double u_mm, enum unit unit)
 static bool is_said_before(const struct maker *maker, enum move_kind kind)
 {
     for (int before = MOVE_ROD; before < (int)kind; before++)
-        if (maker->moves[before].state == MOVE_UNKNOWN &&
-            maker->moves[before].needs == maker->move->needs)
+        if (maker->set->move[before].state == MOVE_UNKNOWN &&
+            maker->set->move[before].needs == maker->move->needs)
             return true;
     return false;
 }

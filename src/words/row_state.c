@@ -195,12 +195,6 @@ static bool is_questioned(const struct bench_row *row, const struct derived *der
     return false;
 }
 
-static void judge_again(struct row_state *state)
-{
-    state->verdict = VERDICT_AGAIN;
-    state->then = false;
-}
-
 void row_state_find(const struct record *record, const struct derived *derived,
                     const struct shop_units *units, enum bench_row_id id,
                     struct row_state *ret_state)
@@ -229,6 +223,8 @@ void row_state_find(const struct record *record, const struct derived *derived,
         ret_state->verdict = judge_strings(move, tolerance_mm);
         ret_state->then = !says_the_same(row, record, derived, tolerance_mm, ret_state->verdict);
     }
-    if (ret_state->verdict == VERDICT_GOOD && is_questioned(row, derived))
-        judge_again(ret_state);
+    if (ret_state->verdict == VERDICT_GOOD && is_questioned(row, derived)) {
+        ret_state->verdict = VERDICT_AGAIN;
+        ret_state->then = false;
+    }
 }
