@@ -6,6 +6,7 @@
 #include "model/derive/derive_saddle_fit.h"
 #include "model/derive/buzz_cause.h"
 #include "model/derive/heard.h"
+#include "model/derive/lie.h"
 
 /* --- what asks --- */
 
@@ -25,7 +26,7 @@ static bool is_spot_left(struct place place, int frets)
     for (int n = 1; n <= frets && n <= FRETS_MAX; n++) {
         struct place then = place;
 
-        while (then.pass >= heard_first_pass(place) && !place_read_at(then, FIELD_SPOT, 0, n).given)
+        while (then.pass >= lie_first_pass(place) && !place_read_at(then, FIELD_SPOT, 0, n).given)
             then.pass--;
         if (then.pass > 0 && then.pass < place.pass &&
             rocker_is_high(place_read_at(then, FIELD_SPOT, 0, n), u_mm))

@@ -8,13 +8,6 @@
 #include "model/reading/work_since.h"
 #include "model/setup/setup.h"
 
-int heard_first_pass(struct place place)
-{
-    const int passes_back = 12;
-
-    return place.pass > passes_back ? place.pass - passes_back : 1;
-}
-
 static uint64_t notes_of(struct place place, enum field_id field, int string, int start, int frets)
 {
     const struct maybe list = place_read_at(place, field, string, 0);
@@ -39,7 +32,7 @@ struct heard_notes heard_at(struct place place, int string, int start, int frets
     uint64_t played = notes.clean | notes.buzzing;
     bool changed = false;
 
-    for (int pass = place.pass - 1; pass >= heard_first_pass(place); pass--) {
+    for (int pass = place.pass - 1; pass >= lie_first_pass(place); pass--) {
         const struct place then = place_of(&place.record, place.visit, pass);
         const struct heard_notes heard = heard_in_pass(then, string, start, frets);
 
@@ -77,7 +70,7 @@ bool heard_cents_are_left(struct place place, int string, int frets)
 {
     uint64_t off, tuned = tuned_in_pass(place, string, frets, &off);
 
-    for (int pass = place.pass - 1; pass >= heard_first_pass(place); pass--) {
+    for (int pass = place.pass - 1; pass >= lie_first_pass(place); pass--) {
         const struct place then = place_of(&place.record, place.visit, pass);
         const uint64_t before = tuned, read = tuned_in_pass(then, string, frets, &off);
 
@@ -92,7 +85,7 @@ bool heard_any_cents(struct place place, int strings, int frets)
 {
     uint64_t off;
 
-    for (int pass = place.pass; pass >= heard_first_pass(place); pass--) {
+    for (int pass = place.pass; pass >= lie_first_pass(place); pass--) {
         const struct place then = place_of(&place.record, place.visit, pass);
 
         for (int s = 1; s <= strings; s++)

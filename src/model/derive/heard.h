@@ -17,9 +17,6 @@ struct heard_notes {
     uint64_t again;          /* buzzed when they were last played, before the change */
 };
 
-/* The first pass that is looked back at; what was heard before says little more. */
-int heard_first_pass(struct place place);
-
 /* What was heard of a string, which starts at fret `start`, in the pass itself; `again` is empty.
  */
 struct heard_notes heard_in_pass(struct place place, int string, int start, int frets);

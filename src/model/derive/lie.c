@@ -6,15 +6,19 @@
 
 #include "model/reading/work_since.h"
 
-/* So many passes back; what was read before says little more. */
-enum { PASSES_BACK = 12 };
-
 /* What changes how a string lies over the frets; its end at the saddle goes back and forth alone.
  */
 #define LIE_MOVES (~MOVE_BIT(MOVE_PITCH))
 
 /* What changes how a crown stands among its neighbours; of a tech's own lines nobody knows. */
 #define CROWN_MOVES (MOVE_BIT(MOVE_FRETS) | MOVE_BIT(MOVE_RESET) | MOVE_BIT(MOVE_COUNT_))
+
+int lie_first_pass(struct place place)
+{
+    const int passes_back = 12;
+
+    return place.pass > passes_back ? place.pass - passes_back : 1;
+}
 
 /* A reading that is off by more than the steps of both explain. */
 static bool is_moved(struct place from, struct place to, enum field_id field, int string)
@@ -111,7 +115,7 @@ static void take_spots(struct setup *setup, struct place place, int first)
 
 void lie_take(struct setup *setup, struct place place)
 {
-    const int first = place.pass > PASSES_BACK ? place.pass - PASSES_BACK : 1;
+    const int first = lie_first_pass(place);
 
     if (!setup->has_board || place.pass > record_last_read_pass(&place.record, place.visit))
         return;

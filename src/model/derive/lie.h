@@ -10,6 +10,10 @@
  * visit did, until work may have changed it, or readings show that they lie otherwise.
  */
 
+/* The first pass of its visit that is looked back at; what was read or heard before says little
+ * more. */
+int lie_first_pass(struct place place);
+
 /* Whether a string may lie otherwise at `to` than at `from`, an earlier pass of the same visit. */
 bool lie_is_other(struct place from, struct place to, int string);
 
