@@ -10,6 +10,7 @@
 #include "session/cell_words.h"
 #include "words/explain.h"
 #include "words/pitch_plan.h"
+#include "model/setup/setup_fill.h"
 
 /* Strings in courses: twelve strings, mandolins. */
 

@@ -5,6 +5,7 @@
 
 #include "model/setup/move_find.h"
 #include "model/setup/uncertainty.h"
+#include "model/setup/setup_fill.h"
 
 /* One end of the strings. */
 struct end {

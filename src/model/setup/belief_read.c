@@ -8,6 +8,7 @@
 #include "model/setup/neck_curve.h"
 #include "model/setup/odd_row.h"
 #include "model/setup/uncertainty.h"
+#include "model/setup/setup_fill.h"
 
 /* A reading as a number that a function of the unknowns should have. */
 struct gauged {

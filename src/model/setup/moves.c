@@ -6,6 +6,7 @@
 
 #include "model/setup/straight_cut.h"
 #include "model/setup/string_target.h"
+#include "model/setup/setup_fill.h"
 
 /* What one solution hands from step to step. */
 struct solution {

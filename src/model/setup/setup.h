@@ -93,21 +93,6 @@ struct maybe *setup_reading(struct setup *setup, int i, enum field_id *ret_field
 /* The step of the gauge that a length is read with (field_table.h), 0 for none. */
 double setup_step_mm(const struct setup *setup, enum field_id field);
 
-/*
- * An array of readings by string made whole: a string that is not read by itself as its course,
- * between measured strings linearly by course, outside them the nearest. A reading that is
- * `unsure` is not taken over to other courses.
- * ret_known says what was read, what taken and what neither; false when no
- * string was measured at all. Elements 1 .. strings.
- */
-bool setup_fill_strings(const struct maybe *read, const bool *unsure, const struct outfit *outfit,
-                        double *ret_value, enum known *ret_known);
-
-/* The same of the gaps and of the actions read. A string that starts higher stands lower at the
- * action fret than its neighbours, whose action says nothing of its own. */
-bool setup_fill_gaps(const struct setup *setup, double *ret_mm, enum known *ret_known);
-bool setup_fill_actions(const struct setup *setup, double *ret_mm, enum known *ret_known);
-
 /* Whether it has a rod that turns. */
 bool setup_rod_turns(const struct setup *setup);
 
