@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/survey/shelf_facts.h"
 
+#include <stdio.h>
 #include <string.h>
 
 #include "build_record.h"
@@ -126,6 +127,23 @@ static void a_turn_is_checked_by_the_turns_before_it(void **state)
     assert_int_equal(shelf_facts_level('!'), -1);
 }
 
+/* How far it was meant to go, nobody knows, so that nothing is expected of a height after it. */
+static void after_a_rod_that_was_not_due_no_height_is_checked(void **state)
+{
+    const char passes[] = "visit.1.pass.1 time = 09:00\nvisit.1.work.1 kind = rod\n"
+                          "visit.1.work.1 time = 09:10\nvisit.1.pass.2 time = 09:20\n"
+                          "visit.1.pass.2 relief = .009 in\nvisit.1.pass.2 action.6 = 8/64 in\n";
+    char lines[sizeof passes + 40];
+    struct shelf_facts facts;
+
+    (void)state;
+    make(passes, &facts);
+    assert_int_equal(strlen(shelf_facts_text(&facts, FACT_PROOF_ROD)), 1);
+    snprintf(lines, sizeof lines, "targets relief = .0135 in\n%s", passes);
+    make(lines, &facts);
+    assert_string_equal(shelf_facts_text(&facts, FACT_PROOF_ROD), "");
+}
+
 /* One that never was measured has no facts that could be wrong. */
 static void an_empty_record_has_blank_facts(void **state)
 {
@@ -153,6 +171,7 @@ int main(void)
         cmocka_unit_test(a_saddle_is_low_by_its_lower_end),
         cmocka_unit_test(strings_are_told_from_bass_to_treble),
         cmocka_unit_test(a_turn_is_checked_by_the_turns_before_it),
+        cmocka_unit_test(after_a_rod_that_was_not_due_no_height_is_checked),
         cmocka_unit_test(an_empty_record_has_blank_facts),
     };
 

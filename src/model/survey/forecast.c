@@ -9,8 +9,7 @@
 #include "model/setup/uncertainty.h"
 #include "model/setup/work_done.h"
 
-/* By the relief that was read since. */
-static struct maybe share_read(const struct forecast *forecast)
+struct maybe forecast_share_read(const struct forecast *forecast)
 {
     const struct move_set *moves = &forecast->before->moves;
     const struct move_amount *asked = &moves->move[MOVE_ROD].amount;
@@ -37,7 +36,7 @@ static struct maybe find_share(const struct forecast *forecast, struct maybe tur
 
     if (share.given)
         return share;
-    return !turned.given && went_on ? maybe_given(1) : share_read(forecast);
+    return !turned.given && went_on ? maybe_given(1) : forecast_share_read(forecast);
 }
 
 /* What the work lines say of one move. */

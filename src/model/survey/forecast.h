@@ -27,6 +27,10 @@ struct forecast {
 void forecast_begin(struct forecast *ret_forecast, const struct record *record,
                     const struct derived *before, int visit, int pass);
 
+/* How much of the way to its target a rod that was due went by the relief that the pass reads;
+ * absent where it was not due or reads none. */
+struct maybe forecast_share_read(const struct forecast *forecast);
+
 /* Whether anything was done after which no reading can be told, as a neck reset. */
 bool forecast_is_beyond(const struct forecast *forecast);
 

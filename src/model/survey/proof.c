@@ -3,7 +3,6 @@
 
 #include <math.h>
 
-#include "model/setup/bench_goal.h"
 #include "model/setup/rod_history.h"
 #include "model/setup/uncertainty.h"
 #include "model/survey/forecast.h"
@@ -83,20 +82,6 @@ static void follow_rod(struct walk *walk)
 
 /* --- heights --- */
 
-/* How far the rod took the relief by what was then read: turns miss, and that is not what heights
- * are checked for. */
-static struct maybe share_read(const struct walk *walk)
-{
-    const struct maybe relief = place_read(walk->place, FIELD_RELIEF);
-    const struct maybe was = walk->derived.moves.relief.mm;
-    const struct maybe goal =
-        bench_goal_at(bench_row_get(ROW_RELIEF), &walk->place.record, END_BASS);
-
-    if (!relief.given || !was.given || !goal.given || fabs(goal.value - was.value) < 1e-6)
-        return maybe_absent();
-    return maybe_given((relief.value - was.value) / (goal.value - was.value));
-}
-
 /* The move that a row is judged by, if it was made; else the last of the others. */
 static enum move_kind bearing_move(const struct forecast *forecast, const struct bench_row *row)
 {
@@ -154,8 +139,9 @@ static void check_heights(struct walk *walk)
     forecast_begin(&forecast, &place.record, &walk->derived, place.visit, place.pass);
     if (forecast.unread)
         return;
+    /* By what was then read: turns miss, and that is not what heights are checked for. */
     if (forecast.move[MOVE_ROD])
-        forecast.share = share_read(walk);
+        forecast.share = forecast_share_read(&forecast);
     if (forecast.move[MOVE_ROD] && !forecast.share.given)
         return;
     check_row(walk, &forecast, bench_row_get(ROW_GAP), method);
