@@ -3,12 +3,10 @@
 
 #include <math.h>
 
+#include "model/derive/lie.h"
 #include "model/setup/belief_read.h"
 #include "model/setup/move_find.h"
 #include "model/setup/work_done.h"
-
-/* So many passes back; what was read before says little more. */
-enum { PASSES_BACK = 12 };
 
 /* What was done between two passes. */
 struct between {
@@ -177,13 +175,13 @@ struct belief_walk belief_walk_of(const struct record *record)
 static bool goes_on(const struct belief_walk *walk, struct place place)
 {
     return walk->at.visit == place.visit && walk->at.pass > 0 && walk->at.pass < place.pass &&
-           place.pass <= PASSES_BACK && !record_is_changed(&place.record);
+           lie_first_pass(place) == 1 && !record_is_changed(&place.record);
 }
 
 void derive_belief(struct place place, const struct setup *setup, struct belief_walk *walk,
                    struct belief *ret_belief)
 {
-    const int first = place.pass > PASSES_BACK ? place.pass - PASSES_BACK + 1 : 1;
+    const int first = lie_first_pass(place);
     int pass = first;
 
     if (goes_on(walk, place))
