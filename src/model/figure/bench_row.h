@@ -69,6 +69,8 @@ struct bench_row {
     enum field_id tolerance; /* with GOAL_NEAR */
     bool read_held;          /* may be read with the string held down on fret 3; the target that
                                 is entered, the figure and the sheet mean the open string */
+    bool over_bridge;        /* the target is of a string of full length: one that starts higher
+                                lies lower over the same bridge (string_target_action) */
 
     enum figure_id figure;                /* the reading, with unread strings filled in */
     enum figure_id explained[END_COUNT_]; /* by `?`, first */

@@ -15,11 +15,11 @@ struct maybe bench_goal_at(const struct bench_row *row, const struct record *rec
 struct maybe bench_goal_on(const struct bench_row *row, const struct record *record,
                            const struct setup *setup, int string)
 {
+    if (row->over_bridge && setup->outfit.from_fret[string] > 0)
+        return string_target_action(setup, string);
     const struct maybe bass = bench_goal_at(row, record, END_BASS);
     const struct maybe treble = bench_goal_at(row, record, END_TREBLE);
 
-    if (row == bench_row_get(ROW_ACTION) && setup->outfit.from_fret[string] > 0)
-        return string_target_action(setup, string);
     return setup_target_at(&bass, &treble, &setup->outfit, string);
 }
 
