@@ -91,7 +91,7 @@ static void say_rod_then(struct maker *maker, enum unit unit)
     add_then(maker, ", action ", action, maker->units->bare[MEASURE_RULE]);
 }
 
-static void say_rod(struct maker *maker)
+void move_words_say_rod(struct maker *maker)
 {
     const struct move_amount *change = &maker->move->amount;
     const enum unit unit = maker->units->bare[MEASURE_FEELER];
@@ -135,7 +135,7 @@ static void add_height(struct maker *maker, const char *what, const struct maybe
     amount_add_unit(&maker->then, rule);
 }
 
-static void say_slots(struct maker *maker)
+void move_words_say_slots(struct maker *maker)
 {
     const struct move *move = maker->move;
     const struct move *saddle = maker->set->move + MOVE_SADDLE;
@@ -248,7 +248,7 @@ static void say_saddle_caution(struct maker *maker)
     }
 }
 
-static void say_saddle(struct maker *maker)
+void move_words_say_saddle(struct maker *maker)
 {
     const struct setup *setup = maker->setup;
     const enum unit rule = maker->units->bare[MEASURE_RULE];
@@ -273,78 +273,6 @@ static void say_saddle(struct maker *maker)
         add_cut(maker);
     }
     say_saddle_caution(maker);
-}
-
-static void add_lean(struct maker *maker, enum unit unit)
-{
-    const struct maybe lean = maker->move->lean;
-
-    if (!lean.given)
-        return;
-    strbuf_add(&maker->then, "; the neck leans: over the bridge ");
-    amount_add_cut(&maker->then, fabs(lean.value), unit);
-    amount_add_unit(&maker->then, unit);
-    strbuf_add(&maker->then, lean.value < 0 ? ", bass low" : ", treble low");
-}
-
-bool move_words_is_shim(const struct figures *figures)
-{
-    return figures_get(figures, FIGURE_POCKET_SHIM, 0).given &&
-           !figures_get(figures, FIGURE_HEEL_CUT, 0).given;
-}
-
-/* What an exposure is measured from: where screws, posts or wheels are turned all the way down. */
-static const char *least_of(enum bridge_kind bridge)
-{
-    return is_turned(bridge) ? "the lowest saddles" : "bridge top";
-}
-
-static void say_reset(struct maker *maker)
-{
-    const double factor = figure_info(FIGURE_ANGLE)->factor;
-    const enum unit depth = maker->units->bare[MEASURE_DEPTH];
-    const enum unit small = maker->units->bare[MEASURE_SMALL];
-    const struct maybe heel = figures_get(maker->figures, FIGURE_HEEL_CUT, 0);
-    const struct maybe cut = heel.given ? heel : figures_get(maker->figures, FIGURE_POCKET_SHIM, 0);
-
-    strbuf_add(&maker->amount, "neck angle ");
-    num_format_fixed(maker->move->amount.value * factor, 1, false, &maker->amount);
-    strbuf_add(&maker->amount, " \xC2\xB1");
-    num_format_fixed(fmax(maker->move->amount.u * factor, 0.1), 1, false, &maker->amount);
-    strbuf_add(&maker->amount, " deg");
-    if (cut.given) {
-        strbuf_add(&maker->amount,
-                   maker->setup->heel_depth_mm.given ? ", heel taper " : ", pocket shim ");
-        amount_add_cut(&maker->amount, cut.value, small);
-        amount_add_unit(&maker->amount, small);
-    }
-    strbuf_add(&maker->then, "exposure ");
-    amount_add(&maker->then, amount_on_rule(maker->setup->exposure_new_mm, depth), depth, false);
-    amount_add_unit(&maker->then, depth);
-    strbuf_add(&maker->then, " once the action is right");
-    if (maker->move->straightedge.given) {
-        strbuf_add(&maker->then, ", straightedge ");
-        amount_add_cut(&maker->then, fabs(maker->move->straightedge.value), small);
-        amount_add_unit(&maker->then, small);
-        strbuf_add(&maker->then, maker->move->straightedge.value < 0 ? " under " : " over ");
-        strbuf_add(&maker->then, least_of(maker->setup->bridge));
-    }
-    add_lean(maker, small);
-    /* A shim goes under a neck that comes off with its bolts. */
-    strbuf_add(&maker->caution,
-               move_words_is_shim(maker->figures)
-                   ? "strings slack before the bolts; a full-width shim; measure twice"
-                   : "heat, steam and chisels: a qualified repairer's job; measure twice");
-}
-
-static void say_frets(struct maker *maker)
-{
-    move_words_say_frets(maker);
-}
-
-static void say_pitch(struct maker *maker)
-{
-    move_words_say_pitch(maker);
 }
 
 /* One string's saddle, or the post beside it, in turns to an eighth; one that needs less is right.
@@ -393,7 +321,7 @@ static void say_strings(struct maker *maker, enum move_kind kind)
 static void say_due(struct maker *maker, enum move_kind kind)
 {
     static void (*const say[MOVE_COUNT_])(struct maker *) = {
-#define MOVE(id, own_, ...) [MOVE_##id] = say_##own_,
+#define MOVE(id, own_, ...) [MOVE_##id] = move_words_say_##own_,
 #include "model/reading/move_table.h"
 #undef MOVE
     };

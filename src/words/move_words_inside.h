@@ -36,14 +36,15 @@ void move_words_say_need(struct maker *maker, enum move_kind kind);
 void move_words_say_good(struct maker *maker, enum move_kind kind);
 void move_words_say_wait(struct maker *maker, enum move_kind kind);
 
-/* The amount and the caution of what is done at the nut. */
-void move_words_say_nut(struct maker *maker);
+/* move_words_say_NAME, for each move that is due: the amount, what to expect and the caution. */
+#define MOVE(id, own_, ...) void move_words_say_##own_(struct maker *maker);
+#include "model/reading/move_table.h"
+#undef MOVE
 
-/* The amount, what to expect and the caution of fret work, and of moving saddle contacts. */
-void move_words_say_frets(struct maker *maker);
+/* Of the slots, the amount and the caution alone. */
+void move_words_say_nut(struct maker *maker);
 
 /* What the rocker has to tell before any fret is worked on. */
 void move_words_say_rocker(struct maker *maker);
-void move_words_say_pitch(struct maker *maker);
 
 #endif

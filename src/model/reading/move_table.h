@@ -5,8 +5,8 @@
  *
  * MOVE(id, own, name, owner_name, figure, key)
  *
- * `own` ends the names of the functions that are the move's own: say_OWN puts it into words for the
- * shop (move_words.c) and for the owner (sheet_work.c); move_find.c, move.c and, for frets and
+ * `own` ends the names of the functions that are the move's own: move_words_say_OWN puts it into
+ * words for the shop, say_OWN (sheet_work.c) for the owner; move_find.c, move.c and, for frets and
  * pitch, derive_heard_moves.c decide it. `name` is what a work line is called that marks it done, six
  * letters at most; `owner_name` is the customer's sheet's. Its amounts come from `figure`, and are by
  * string where the figure is. `key` is what `sillet figures` calls an amount; by string or by fret
