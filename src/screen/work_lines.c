@@ -6,38 +6,26 @@
 #include "model/reading/work_line.h"
 #include "base/utf8.h"
 
-enum { MARK_COLUMN = 1, KIND_COLUMN = 5, TIME_WIDTH = 11, FULL_COLUMN = 7 };
+enum {
+    MARK_COLUMN = 1,
+    KIND_COLUMN = 5,
+    TIME_WIDTH = 11,
+    COUNTED_ROWS = 64 /* more than any screen shows are not counted */
+};
 
 /* The columns of a line. */
 struct columns {
     int at[WORK_COLUMN_COUNT_], width[WORK_COLUMN_COUNT_];
 };
 
-static struct columns find_columns(const struct pen *pen)
-{
-    const int all = pen->frame->columns;
-    const int kind = all >= 100 ? 16 : 11;
-    const int rest = all - KIND_COLUMN - kind - TIME_WIDTH - 4;
-    const int amount = rest * 11 / 20;
-    const struct columns columns = {.at = {KIND_COLUMN, KIND_COLUMN + kind + 1,
-                                           KIND_COLUMN + kind + amount + 2, all - TIME_WIDTH - 1},
-                                    .width = {kind, amount, rest - amount, TIME_WIDTH}};
-
-    return columns;
-}
-
-static int first_row(const struct app *app)
-{
-    for (int i = 0; i < app->route.count; i++)
-        if (app->route.cells[i].row >= MOVE_COUNT_)
-            return app->route.cells[i].row;
-    return app->route.rows;
-}
-
-int work_lines_height(const struct app *app)
-{
-    return app->route.rows - first_row(app);
-}
+/* The work lines and how they are drawn: a text that is longer than its column goes on below it. */
+struct lines {
+    const struct pen *pen;
+    const struct app *app;
+    struct columns columns;
+    int start;        /* the first cell of all lines in the route */
+    int first, count; /* its row, and how many lines there are */
+};
 
 /* Times are kept to the second to order work and passes, but shown without seconds. */
 static void add_minute(const char *time, struct strbuf *out)
@@ -82,90 +70,204 @@ static bool is_own_room(const struct app *app, const struct route_cell *cell)
     return !work_line_exists(&app->record, app->visit, cell->key.part);
 }
 
-static void draw_cell(const struct pen *pen, const struct app *app, const struct columns *columns,
-                      const struct route_cell *cell, int row)
+static bool is_typed_in(const struct app *app, const struct route_cell *cell)
 {
-    const int column = columns->at[cell->column], width = columns->width[cell->column];
-    const bool in_hand = app_cell(app) == cell, own = is_own_room(app, cell);
-    const char *text = cell_text(app, cell);
-    char memory[48];
-    struct strbuf time = STRBUF(memory);
+    return app_cell(app) == cell && app->entry.length > 0;
+}
 
-    if (cell->column == WORK_TIME && !(in_hand && app->entry.length > 0)) {
-        work_add_time(app, text, &time);
-        text = memory;
+/* What a cell shows; a time in `memory`. */
+static const char *shown_text(const struct app *app, const struct route_cell *cell, char *memory,
+                              size_t size)
+{
+    struct strbuf time = strbuf_over(memory, size);
+
+    if (is_own_room(app, cell))
+        return is_typed_in(app, cell) ? app->entry.text
+                                      : "your own work: go to this row and type it";
+    if (cell->column != WORK_TIME || is_typed_in(app, cell))
+        return cell_text(app, cell);
+    work_add_time(app, cell_text(app, cell), &time);
+    return memory;
+}
+
+static int width_of(const struct lines *lines, const struct route_cell *cell)
+{
+    return is_own_room(lines->app, cell)
+               ? lines->pen->frame->columns - lines->columns.at[cell->column] - 1
+               : lines->columns.width[cell->column];
+}
+
+static int cell_rows(const struct lines *lines, const struct route_cell *cell)
+{
+    char memory[48];
+    const int rows = pen_wrap(lines->pen, 0, 0, width_of(lines, cell), 0, ROLE_TEXT,
+                              shown_text(lines->app, cell, memory, sizeof memory));
+
+    return rows > 1 ? rows : 1;
+}
+
+/* The line's first cell; the others follow it. The last line may be the empty one, with one cell.
+ */
+static const struct route_cell *first_cell(const struct lines *lines, int line)
+{
+    return &lines->app->route.cells[lines->start + line * WORK_COLUMN_COUNT_];
+}
+
+static int line_rows(const struct lines *lines, int line)
+{
+    const struct route_cell *end = lines->app->route.cells + lines->app->route.count;
+    int most = 1;
+
+    for (const struct route_cell *cell = first_cell(lines, line);
+         cell < end && cell->row == lines->first + line; cell++) {
+        const int rows = cell_rows(lines, cell);
+        most = rows > most ? rows : most;
     }
-    if (own)
-        pen_put(pen, row, MARK_COLUMN, 3, ROLE_DIM, " + ");
+    return most;
+}
+
+/* The rows of the last lines, as far as they are counted. */
+static int count_rows(const struct lines *lines)
+{
+    int rows = 0;
+
+    for (int line = lines->count - 1; line >= 0 && rows < COUNTED_ROWS; line--)
+        rows += line_rows(lines, line);
+    return rows;
+}
+
+/* The columns where the work is `kind` wide, and the amount has that many twentieths of what amount
+ * and note share. */
+static struct columns make_columns(const struct pen *pen, int kind, int twentieths)
+{
+    const int all = pen->frame->columns;
+    const int rest = all - KIND_COLUMN - kind - TIME_WIDTH - 4;
+    const int amount = rest * twentieths / 20;
+
+    return (struct columns){.at = {KIND_COLUMN, KIND_COLUMN + kind + 1,
+                                   KIND_COLUMN + kind + amount + 2, all - TIME_WIDTH - 1},
+                            .width = {kind, amount, rest - amount, TIME_WIDTH}};
+}
+
+/* The columns that need the fewest rows; of those alike the first tried. */
+static void choose_columns(struct lines *lines)
+{
+    static const int shares[] = {11, 15, 7};
+    const int narrow = lines->pen->frame->columns >= 100 ? 16 : 11;
+    int least = 0;
+    struct columns best = {.at = {0}};
+
+    for (int kind = narrow; kind <= narrow + 16; kind += 8)
+        for (size_t i = 0; i < sizeof shares / sizeof shares[0]; i++) {
+            lines->columns = make_columns(lines->pen, kind, shares[i]);
+            const int rows = count_rows(lines);
+
+            if (least > 0 && rows >= least)
+                continue;
+            least = rows;
+            best = lines->columns;
+        }
+    lines->columns = best;
+}
+
+static struct lines find_lines(const struct pen *pen, const struct app *app)
+{
+    const struct route *route = &app->route;
+    struct lines lines = {.pen = pen, .app = app, .first = route->rows};
+
+    while (lines.start < route->count && route->cells[lines.start].row < MOVE_COUNT_)
+        lines.start++;
+    if (lines.start < route->count)
+        lines.first = route->cells[lines.start].row;
+    lines.count = route->rows - lines.first;
+    choose_columns(&lines);
+    return lines;
+}
+
+int work_lines_height(const struct pen *pen, const struct app *app)
+{
+    const struct lines lines = find_lines(pen, app);
+
+    return count_rows(&lines);
+}
+
+static void put_mark(const struct lines *lines, const struct route_cell *cell, int row)
+{
+    if (is_own_room(lines->app, cell))
+        pen_put(lines->pen, row, MARK_COLUMN, 3, ROLE_DIM, " + ");
     else if (cell->column == WORK_KIND)
-        pen_put(pen, row, MARK_COLUMN, 3, ROLE_GOOD, "[x]");
-    if (own && app->entry.length == 0)
-        text = "your own work: go to this row and type it";
-    pen_put_cut(pen, row, column, own ? pen->frame->columns - column - 1 : width,
-                strcmp(text, "-") == 0 || own ? ROLE_DIM : ROLE_VALUE, text);
-    if (!in_hand)
+        pen_put(lines->pen, row, MARK_COLUMN, 3, ROLE_GOOD, "[x]");
+}
+
+static void draw_cell(const struct lines *lines, const struct route_cell *cell, int row, int rows)
+{
+    const struct pen *pen = lines->pen;
+    const int column = lines->columns.at[cell->column], width = width_of(lines, cell);
+    const int needed = cell_rows(lines, cell), shown = needed < rows ? needed : rows;
+    char memory[48];
+    const char *text = shown_text(lines->app, cell, memory, sizeof memory);
+    const bool dim = strcmp(text, "-") == 0 || is_own_room(lines->app, cell);
+
+    put_mark(lines, cell, row);
+    pen_wrap(pen, row, column, width, shown, dim ? ROLE_DIM : ROLE_VALUE, text);
+    if (needed > shown)
+        pen_put(pen, row + shown - 1, column + width - 1, 1, ROLE_KEY, ">");
+    if (app_cell(lines->app) != cell)
         return;
-    frame_set_role(pen->frame, row, column, width, ROLE_CELL);
+    for (int i = 0; i < shown; i++)
+        frame_set_role(pen->frame, row + i, column, lines->columns.width[cell->column], ROLE_CELL);
     pen->frame->cursor_row = row;
     pen->frame->cursor_column = column;
 }
 
-/* The rows that the text in hand needs in full; 0 if its cell can hold it. */
-static int full_rows(const struct pen *pen, const struct app *app, const struct columns *columns)
+static void draw_line(const struct lines *lines, int line, int row, int rows)
 {
-    const struct route_cell *cell = app_cell(app);
+    const struct route_cell *end = lines->app->route.cells + lines->app->route.count;
 
-    if (!cell || cell->row < MOVE_COUNT_ || is_own_room(app, cell) ||
-        utf8_columns(cell_text(app, cell)) <= columns->width[cell->column])
-        return 0;
-    const int rows = pen_wrap(pen, 0, 0, pen->frame->columns - FULL_COLUMN - 2, 0, ROLE_TEXT,
-                              cell_text(app, cell));
-    return rows < WORK_FULL_ROWS ? rows : WORK_FULL_ROWS;
+    for (const struct route_cell *cell = first_cell(lines, line);
+         cell < end && cell->row == lines->first + line; cell++)
+        draw_cell(lines, cell, row, rows);
 }
 
-static int draw_full(const struct pen *pen, const struct app *app, int row, int rows)
+/* The first line shown: the one in hand is shown whole, else the last, and what fits before it. */
+static int find_top(const struct lines *lines, int rows)
 {
-    return pen_wrap(pen, row, FULL_COLUMN, pen->frame->columns - FULL_COLUMN - 2, rows, ROLE_TEXT,
-                    cell_text(app, app_cell(app)));
-}
-
-/* The first line shown. */
-static int find_top(const struct app *app, int first, int height, int rows)
-{
-    const struct route_cell *cell = app_cell(app);
-    const int at = cell && cell->row >= first ? cell->row - first : height - 1;
-    int top = at - rows + 1;
+    const struct route_cell *cell = app_cell(lines->app);
+    const int last = lines->count - 1;
+    const int at = cell && cell->row >= lines->first ? cell->row - lines->first : last;
+    int used = line_rows(lines, at);
 
     /* The last line and the empty one after it are scrolled into view together. */
-    if (top < height - 1 - rows + 1 && at >= height - rows)
-        top = height - rows;
-    return top > 0 ? top : 0;
+    if (at == last - 1 && used < rows)
+        used += line_rows(lines, last);
+    int top = at;
+    while (top > 0) {
+        used += line_rows(lines, top - 1);
+        if (used > rows)
+            break;
+        top--;
+    }
+    return top;
 }
 
 int work_lines_draw(const struct pen *pen, const struct app *app, int row, int rows)
 {
-    const struct columns columns = find_columns(pen);
-    const int first = first_row(app), height = work_lines_height(app);
-    const int full = rows > WORK_FULL_ROWS + 1 ? full_rows(pen, app, &columns) : 0;
-    const int shown = height < rows - 1 - full ? height : rows - 1 - full;
-    const int top = find_top(app, first, height, shown);
-    const struct route_cell *in_hand = app_cell(app);
-    int shift = 0;
+    const struct lines lines = find_lines(pen, app);
+    int used = 1;
 
     pen_rule(pen, row, 0, pen->frame->columns);
     pen_put(pen, row, 1, 40, ROLE_LABEL, " work done in this visit ");
+    if (lines.count == 0)
+        return used;
+    const int top = find_top(&lines, rows - 1);
     if (top > 0)
         pen_put_right(pen, row, 0, pen->frame->columns - 1, ROLE_KEY, " Up: more ");
-    for (int i = 0; i < app->route.count; i++) {
-        const struct route_cell *cell = &app->route.cells[i];
-        const int line = cell->row - first - top;
+    for (int line = top; line < lines.count && used < rows; line++) {
+        const int needed = line_rows(&lines, line);
+        const int room = needed < rows - used ? needed : rows - used;
 
-        if (cell->row < first || line < 0 || line >= shown)
-            continue;
-        draw_cell(pen, app, &columns, cell, row + 1 + line + shift);
-        /* After the line's last cell the lines below move down for the text in full. */
-        if (full > 0 && in_hand && in_hand->row == cell->row && cell->column == WORK_TIME)
-            shift = draw_full(pen, app, row + 2 + line, full);
+        draw_line(&lines, line, row + used, room);
+        used += room;
     }
-    return 1 + shown + shift;
+    return used;
 }

@@ -9,6 +9,7 @@
 #include "session/explain_reading.h"
 #include "bench_session.h"
 #include "build_record.h"
+#include "model/reading/work_line.h"
 #include "scenes.h"
 #include "screen/ui.h"
 
@@ -382,6 +383,73 @@ static void a_list_shows_its_names(void **state)
     free(app);
 }
 
+/* --- work lines --- */
+
+/* How often a word stands on a screen. */
+static int count_on_screen(const struct frame *frame, const char *word)
+{
+    char text[4 * FRAME_COLUMNS_MAX];
+    int count = 0;
+
+    for (int row = 0; row < frame->rows; row++) {
+        frame_row_text(frame, row, text, sizeof text);
+        for (const char *at = strstr(text, word); at; at = strstr(at + 1, word))
+            count++;
+    }
+    return count;
+}
+
+/* Words in the cells of three lines, each of which occurs once. */
+static const char *const worked[] = {"newnut ofbone",
+                                     "shapeddown from oversize slotscut inthree",
+                                     "theold wascracked onthe trebleside",
+                                     "fretsix seated",
+                                     "thinglue underits tang",
+                                     "clamped fortyminutes",
+                                     "loosebrace",
+                                     "glued",
+                                     "heldby magneticprops overnight"};
+
+static void check_worked(struct app *app, int rows, int columns)
+{
+    struct frame frame;
+
+    assert_int_equal(frame_init(&frame, rows, columns), STATUS_OK);
+    ui_compose(app, true, &frame);
+    for (size_t i = 0; i < sizeof worked / sizeof worked[0]; i++) {
+        char words[120], *rest = words;
+
+        strcpy(words, worked[i]);
+        for (char *word = strtok_r(words, " ", &rest); word; word = strtok_r(NULL, " ", &rest))
+            if (count_on_screen(&frame, word) != 1)
+                fail_msg("\"%s\" of \"%s\" does not stand once on %d columns", word, worked[i],
+                         columns);
+    }
+    frame_done(&frame);
+}
+
+/* Whatever cell is in hand, a move's or a line's. */
+static void every_work_line_is_read_whole(void **state)
+{
+    static const int sizes[][2] = {{24, 80}, {30, 100}, {43, 132}};
+    struct app *app = malloc(sizeof *app);
+    struct field_fault fault;
+
+    (void)state;
+    assert_non_null(app);
+    scene_profile(app, SILLET_PROFILES "/parlour.ini", false);
+    for (int i = 0; i < 9; i++) {
+        const struct reading_key key = work_key((enum work_column)(i % 3), app->visit, 1 + i / 3);
+        assert_int_equal(record_put(&app->record, &key, worked[i], false, &fault), STATUS_OK);
+    }
+    app_take_leaf(app, LEAF_WORK);
+    for (int size = 0; size < 3; size++)
+        for (app->at = 0; app->at < app->route.count; app->at++)
+            check_worked(app, sizes[size][0], sizes[size][1]);
+    app_done(app);
+    free(app);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -392,6 +460,7 @@ int main(void)
         cmocka_unit_test(the_answer_begins_with_the_reading),
         cmocka_unit_test(a_list_shows_its_names),
         cmocka_unit_test(a_note_has_the_tuning_s_name_everywhere),
+        cmocka_unit_test(every_work_line_is_read_whole),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -16,7 +16,7 @@ enum {
     NAME_COLUMN = 5,
     NAME_WIDTH = 7,
     TEXT_COLUMN = 12,
-    LINES_MIN = 3 /* rows for the work lines, for which the moves give up their details */
+    LINES_MIN = 9 /* rows for the work lines, for which the moves give up their details */
 };
 
 /* How much detail the moves have that are not in hand. */
@@ -258,17 +258,23 @@ static bool draw_all_cautions(const struct page *page, const char *work, int row
     return true;
 }
 
-static void draw_left(const struct page *page, int row)
+/* In two rows, where there is room for them; returns the row after it. */
+static int draw_left(const struct page *page, int row)
 {
     const struct move_set *moves = &page->list->derived->moves;
     const bool left =
         move_set_count(moves, move_is_open) > 0 || move_set_count(moves, move_is_missed) > 0;
+    const enum role role = left ? ROLE_OFF : ROLE_GOOD;
+    const int width = page->pen->frame->columns - 2;
     char memory[200];
     struct strbuf text = STRBUF(memory);
 
     work_add_left(page->list, &text);
-    pen_put_cut(page->pen, row, MARK_COLUMN, page->pen->frame->columns - 2,
-                left ? ROLE_OFF : ROLE_GOOD, memory);
+    const int rows = pen_wrap(page->pen, 0, 0, width, 0, role, memory);
+    if (rows == 2 && row + 1 < page->end)
+        return row + pen_wrap(page->pen, row, MARK_COLUMN, width, rows, role, memory);
+    pen_put_cut(page->pen, row, MARK_COLUMN, width, role, memory);
+    return row + 1;
 }
 
 /* The name of the work in hand: the move's name, or the line's own words. */
@@ -309,7 +315,7 @@ const char *work_view_draw(const struct pen *pen, const struct app *app, int row
     work_list_make(app, &list);
     add_work(app, &list, &work);
     /* The rows besides the moves: their heading, the lines with theirs, and what is left to do. */
-    const int lines = 1 + work_lines_height(app);
+    const int lines = 1 + work_lines_height(pen, app);
     const int needed = lines < 1 + LINES_MIN ? lines : 1 + LINES_MIN;
     while (page.detail > DETAIL_AMOUNT && moves_height(&page, page.detail) + 2 + needed > rows)
         page.detail = (enum work_detail)((int)page.detail - 1);
@@ -319,12 +325,11 @@ const char *work_view_draw(const struct pen *pen, const struct app *app, int row
     put_moves(&page);
     const int at = page.row < page.end ? page.row : page.end;
     const int room = row + rows - 1 - at;
-    const int used = work_lines_draw(pen, app, at,
-                                     room < lines + WORK_FULL_ROWS ? room : lines + WORK_FULL_ROWS);
-    draw_left(&page, at + used);
+    const int used = work_lines_draw(pen, app, at, room < lines ? room : lines);
     page.end = row + rows;
+    const int after = draw_left(&page, at + used);
     /* The moves show their own cautions; a line of the user's own at least its first one. */
-    return draw_all_cautions(&page, memory, at + used + 1) || work_move_in_hand(app) != MOVE_COUNT_
+    return draw_all_cautions(&page, memory, after) || work_move_in_hand(app) != MOVE_COUNT_
                ? caution_reserve()
                : find_caution(memory);
 }
