@@ -10,7 +10,7 @@
 /* Prints a table to standard output: as CSV, or in columns that line up, where an empty column is
  * left out and a long text is printed whole. */
 
-enum { GRID_COLUMNS_MAX = 20, GRID_TEXT_MAX = 4096 };
+enum { GRID_COLUMNS_MAX = 32, GRID_TEXT_MAX = 4096 };
 
 struct grid {
     int columns;

@@ -6,22 +6,19 @@
 #include <string.h>
 
 #include "base/array.h"
-#include "base/num.h"
-#include "commands/clock_day.h"
 #include "commands/csv.h"
 #include "commands/option.h"
 #include "commands/shelf_items.h"
+#include "commands/when.h"
 #include "model/common/day.h"
 #include "model/reading/journal.h"
 #include "store/paths.h"
 #include "store/profile/profile.h"
 
-enum { MONTH_LENGTH = 7 }; /* "2026-11" */
-
 struct journal_options {
     const char *folder, *when;
     bool csv;
-    int first, end; /* day numbers; `end` is not in it */
+    struct when days;
 };
 
 /* One line of the journal; owns its texts, for the record is closed before it is printed. */
@@ -120,7 +117,7 @@ static enum exit_code collect_file(const struct journal_options *options, const 
     const enum status status = profile_open(path, PROFILE_TO_READ, NULL, &profile);
     if (status == STATUS_OK) {
         journal->record = profile_record(profile);
-        journal_walk(journal->record, options->first, options->end, take, journal);
+        journal_walk(journal->record, options->days.first, options->days.end, take, journal);
     } else {
         report_failure(path, status, errno, stderr);
     }
@@ -272,39 +269,6 @@ static enum exit_code list(const struct journal_options *options, const struct s
 
 /* --- the command line --- */
 
-/* "2026-11": the whole month. */
-static bool take_month(const char *text, struct journal_options *options)
-{
-    struct day first = {.day = 1};
-
-    if (strlen(text) != MONTH_LENGTH || text[4] != '-' ||
-        num_count(text, 4, 9998, &first.year) != STATUS_OK ||
-        num_count(text + 5, 2, 12, &first.month) != STATUS_OK || !day_is_real(&first))
-        return false;
-    const struct day end = {first.year + (first.month == 12), first.month % 12 + 1, 1};
-    options->first = day_number(&first);
-    options->end = day_number(&end);
-    return true;
-}
-
-static bool take_when(struct journal_options *options)
-{
-    const struct day now = clock_day();
-    struct day_fault fault;
-    struct day day = now;
-
-    if (options->when && take_month(options->when, options))
-        return true;
-    if (options->when && day_read(options->when, &now, DAY_LAST, &day, &fault) != STATUS_OK) {
-        fprintf(stderr, "sillet: journal '%s': %s; or a month, as 2026-11\n",
-                shown_string(options->when).text, fault.words);
-        return false;
-    }
-    options->first = day_number(&day);
-    options->end = options->first + 1;
-    return true;
-}
-
 static bool take_option(void *asked, enum option_id id, const char *value)
 {
     struct journal_options *options = asked;
@@ -338,7 +302,8 @@ enum exit_code journal_command(int count, char *const *words)
     const struct option_reader reader = {take_option, take_word, &options};
     struct shelf *shelf;
 
-    if (!option_read(LINE_JOURNAL, count, words, &reader) || !take_when(&options))
+    if (!option_read(LINE_JOURNAL, count, words, &reader) ||
+        !when_read(options.when ? options.when : "today", "journal", &options.days))
         return EXIT_USAGE;
     if (shelf_items_open_to_list(options.folder, &shelf) != STATUS_OK)
         return EXIT_CANNOT;

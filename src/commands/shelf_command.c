@@ -8,7 +8,9 @@
 #include "commands/grid.h"
 #include "commands/option.h"
 #include "commands/shelf_items.h"
+#include "commands/shelf_when.h"
 #include "commands/shop_settings.h"
+#include "commands/when.h"
 #include "shelf/shelf_table.h"
 
 struct shelf_options {
@@ -17,6 +19,8 @@ struct shelf_options {
     enum shelf_question question;
     enum shelf_table_id table; /* TABLES_: the instruments are listed */
     int asked;                 /* how many questions the options are */
+    const char *when;          /* with SHELF_LEFT: by an earlier day; NULL: as last left */
+    struct when then;
     char words[LINEEDIT_MAX + 1];
     struct strbuf filter; /* over `words` */
 };
@@ -45,12 +49,17 @@ static bool has(const struct listing *listing, enum shelf_column column)
 
 static void add_column(struct listing *listing, enum shelf_column column)
 {
-    if (!has(listing, column))
-        listing->column[listing->columns++] = column;
+    if (has(listing, column))
+        return;
+    listing->column[listing->columns++] = column;
+    if (listing->list->ground.plain && shelf_column_other_end(column) != COLUMN_NONE)
+        listing->column[listing->columns++] = shelf_column_other_end(column);
 }
 
 static void choose_columns(struct listing *listing)
 {
+    static const enum shelf_column wanted[] = {COLUMN_WANTED_RELIEF, COLUMN_WANTED_ACTION,
+                                               COLUMN_WANTED_GAP};
     const struct shelf_question_row *row = shelf_question_get(listing->list->question);
     const bool all = listing->list->question == SHELF_ALL || listing->list->ground.plain;
 
@@ -58,6 +67,9 @@ static void choose_columns(struct listing *listing)
         add_column(listing, common[i]);
     for (int i = 0; i < row->shown_count; i++)
         add_column(listing, row->shown[i].column);
+    if (listing->list->question == SHELF_LEFT && listing->list->ground.plain)
+        for (size_t i = 0; i < sizeof wanted / sizeof wanted[0]; i++)
+            add_column(listing, wanted[i]);
 }
 
 static const char *heading(const void *of, int column)
@@ -150,6 +162,27 @@ static enum exit_code print_table(const struct shelf_list *list, enum shelf_tabl
     return report_printed(EXIT_GOOD);
 }
 
+/* As they were left by an earlier day: only those that match are read. */
+static enum exit_code print_when(struct shelf_list *list, const struct shelf_options *options)
+{
+    struct shelf_facts *facts = NULL;
+
+    list->question = SHELF_ALL;
+    shelf_list_narrow(list);
+    enum exit_code code = shelf_when_take(list, options->then.end - 1, &facts);
+    list->question = options->question;
+    shelf_list_narrow(list);
+    if (!facts) {
+        report_failure(list->folder, STATUS_NO_MEMORY, 0, stderr);
+    } else {
+        const enum exit_code printed = print_list(list, options->csv);
+
+        code = printed > code ? printed : code;
+    }
+    free(facts);
+    return code;
+}
+
 static enum exit_code answer(struct shelf *shelf, const struct shelf_options *options)
 {
     const struct day today = clock_day();
@@ -169,6 +202,8 @@ static enum exit_code answer(struct shelf *shelf, const struct shelf_options *op
         report_failure(shelf_folder(shelf), STATUS_NO_MEMORY, 0, stderr);
     else if (options->table != TABLES_)
         code = print_table(&list, options->table, options->csv);
+    else if (options->when)
+        code = print_when(&list, options);
     else
         code = print_list(&list, options->csv);
     shelf_list_done(&list);
@@ -207,6 +242,12 @@ static bool take(void *asked, enum option_id id, const char *value)
         return ask(options, SHELF_SADDLE, TABLES_);
     case OPTION_SHELF_RODS:
         return ask(options, SHELF_RODS, TABLES_);
+    case OPTION_SHELF_LEFT:
+        return ask(options, SHELF_LEFT, TABLES_);
+    case OPTION_SHELF_WHEN:
+        options->when = value;
+        return ask(options, SHELF_LEFT, TABLES_) &&
+               when_read(value, "shelf --when", &options->then);
     case OPTION_SHELF_USUAL:
         return ask(options, SHELF_ALL, TABLE_USUAL);
     case OPTION_SHELF_TURNS:

@@ -347,6 +347,9 @@ void shelf_session_do(struct shelf_session *session, const struct shelf_effects 
     case SHELF_DO_BRING_BACK:
         bring_earlier_back(session);
         break;
+    case SHELF_DO_VISIT:
+        shelf_look_back(session);
+        break;
     case SHELF_DO_PUT_AWAY:
         put_away(session);
         break;

@@ -9,7 +9,7 @@
 #include "commands/shelf_items.h"
 
 /* Private to run: the shelf on the terminal. shelf_session.c runs it, shelf_do.c carries out its
- * commands, and shelf_scan.c reads the folder. */
+ * commands, shelf_scan.c reads the folder, and shelf_look_back.c a visit that is over. */
 
 enum { PRESETS_MAX = 64 };
 
@@ -36,6 +36,9 @@ void shelf_scan_freshen(struct shelf_session *session);
 
 /* The monotonic clock, in ms. */
 long long shelf_scan_now_ms(void);
+
+/* Reads the one in hand for the visit before or after the one shown (shelf_visit.h). */
+void shelf_look_back(struct shelf_session *session);
 
 /* Carries out the effects of an event. */
 void shelf_session_do(struct shelf_session *session, const struct shelf_effects *effects);

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "shelf/shelf_move.h"
+#include "shelf/shelf_visit.h"
 
 static void warn(struct shelf_turn *turn, const char *message)
 {
@@ -249,6 +250,14 @@ void shelf_peek(struct shelf_turn *turn)
         turn->list->mode = SHELF_PEEKING;
 }
 
+void shelf_peek_visit(struct shelf_turn *turn, int by)
+{
+    shelf_peek(turn);
+    turn->list->visit.by = by;
+    if (shelf_list_item(turn->list))
+        turn->effects.action = SHELF_DO_VISIT;
+}
+
 void shelf_erase(struct shelf_turn *turn)
 {
     struct shelf_list *list = turn->list;
@@ -330,6 +339,7 @@ void shelf_back_from_name(struct shelf_turn *turn)
 
 void shelf_to_list(struct shelf_turn *turn)
 {
+    shelf_visit_drop(turn->list);
     turn->list->mode = SHELF_LIST;
 }
 

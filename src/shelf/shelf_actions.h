@@ -55,6 +55,8 @@ void shelf_ask(struct shelf_turn *turn, int question);
 /* Shows a table (enum shelf_table_id), or the one in hand as it was last left. */
 void shelf_show_table(struct shelf_turn *turn, int table);
 void shelf_peek(struct shelf_turn *turn);
+/* The same, as the visit before or after left it (-1, 1). */
+void shelf_peek_visit(struct shelf_turn *turn, int by);
 
 /* Back to the list, nothing done. */
 void shelf_to_list(struct shelf_turn *turn);

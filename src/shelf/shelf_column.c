@@ -24,14 +24,56 @@ static const struct {
     [COLUMN_AIR_NOW] = {"EMC now", "EMC now, %"},
     [COLUMN_SADDLE] = {"to spare", "saddle over the least, mm"},
     [COLUMN_ROD] = {"turned in", "rod stands, turns"},
+    [COLUMN_LEFT] = {"as left", NULL},
+    [COLUMN_STRINGS] = {"strings", NULL},
+    [COLUMN_TUNING] = {"tuning", NULL},
+    [COLUMN_RELIEF] = {"relief", "relief, mm"},
+    [COLUMN_ACTION] = {"action", "action bass, mm"},
+    [COLUMN_ACTION_TREBLE] = {"", "action treble, mm"},
+    [COLUMN_GAP] = {"nut gap", "nut gap bass, mm"},
+    [COLUMN_GAP_TREBLE] = {"", "nut gap treble, mm"},
+    [COLUMN_EXPOSURE] = {"saddle", "saddle bass, mm"},
+    [COLUMN_EXPOSURE_TREBLE] = {"", "saddle treble, mm"},
+    [COLUMN_WANTED_RELIEF] = {"wanted", "relief wanted, mm"},
+    [COLUMN_WANTED_ACTION] = {"wanted", "action bass wanted, mm"},
+    [COLUMN_WANTED_ACTION_TREBLE] = {"", "action treble wanted, mm"},
+    [COLUMN_WANTED_GAP] = {"wanted", "nut gap bass wanted, mm"},
+    [COLUMN_WANTED_GAP_TREBLE] = {"", "nut gap treble wanted, mm"},
 };
+
+/* Readings and targets from bass to treble, and the field that they are typed into; where there are
+ * no ends, or for one of them, both are the same. What is wanted stands after what was read and
+ * does not say the unit again. */
+static const struct ends {
+    enum { NO_ENDS, READ, WANTED } what;
+    enum field_id field;
+    enum fact_number first, last;
+} all_ends[COLUMN_COUNT_] = {
+#define BOTH(column, what, field, bass, treble)                                                    \
+    [column] = {what, field, bass, treble}, [(column) + 1] = {what, field, treble, treble}
+    [COLUMN_RELIEF] = {READ, FIELD_RELIEF, FACT_LEFT_RELIEF, FACT_LEFT_RELIEF},
+    BOTH(COLUMN_ACTION, READ, FIELD_ACTION, FACT_LEFT_ACTION_BASS, FACT_LEFT_ACTION_TREBLE),
+    BOTH(COLUMN_GAP, READ, FIELD_NUT_GAP, FACT_LEFT_GAP_BASS, FACT_LEFT_GAP_TREBLE),
+    BOTH(COLUMN_EXPOSURE, READ, FIELD_EXPOSURE_BASS, FACT_LEFT_EXPOSURE_BASS,
+         FACT_LEFT_EXPOSURE_TREBLE),
+    [COLUMN_WANTED_RELIEF] = {WANTED, FIELD_RELIEF, FACT_WANTED_RELIEF, FACT_WANTED_RELIEF},
+    BOTH(COLUMN_WANTED_ACTION, WANTED, FIELD_ACTION, FACT_WANTED_ACTION_BASS,
+         FACT_WANTED_ACTION_TREBLE),
+    BOTH(COLUMN_WANTED_GAP, WANTED, FIELD_NUT_GAP, FACT_WANTED_GAP_BASS, FACT_WANTED_GAP_TREBLE),
+#undef BOTH
+};
+
+enum shelf_column shelf_column_other_end(enum shelf_column column)
+{
+    return all_ends[column].first == all_ends[column].last ? COLUMN_NONE : column + 1;
+}
 
 const char *shelf_column_heading(enum shelf_column column, bool plain)
 {
     return plain && columns[column].plain ? columns[column].plain : columns[column].heading;
 }
 
-/* "2026-11-20", and in words " late" or " today". */
+/* "2026-11-20", and in words " late" or " today"; without words for a day that is past, neither. */
 static void add_day(const struct shelf_ground *ground, struct maybe number, const char *past,
                     struct strbuf *out)
 {
@@ -40,7 +82,7 @@ static void add_day(const struct shelf_ground *ground, struct maybe number, cons
     const struct day day = day_of_number((int)number.value);
 
     day_add(&day, out);
-    if (ground->plain || number.value > ground->today)
+    if (ground->plain || !past[0] || number.value > ground->today)
         return;
     strbuf_add(out, number.value < ground->today ? past : " today");
 }
@@ -76,6 +118,25 @@ static void add_turns(const struct shelf_ground *ground, struct maybe turns, str
     strbuf_add(out, " turn");
 }
 
+/* "6 to 4 /64", bass to treble, or the one that is known; for a spreadsheet the first alone. */
+static void add_ends(const struct shelf_ground *ground, const struct shelf_facts *facts,
+                     const struct ends *ends, struct strbuf *out)
+{
+    const struct maybe first = facts->number[ends->first], last = facts->number[ends->last];
+    const enum unit unit = field_bare_unit(field_get(ends->field), &ground->units);
+
+    if (ground->plain) {
+        add_number(ground, first, 3, "", out);
+        return;
+    }
+    if (first.given && last.given && ends->first != ends->last)
+        amount_add_range(out, first.value, last.value, unit);
+    else if (first.given || last.given)
+        amount_add(out, first.given ? first.value : last.value, unit, false);
+    if (ends->what == READ && (first.given || last.given))
+        amount_add_unit(out, unit);
+}
+
 static void add_fact(const struct shelf_ground *ground, const struct shelf_facts *facts,
                      enum shelf_column column, struct strbuf *out)
 {
@@ -104,7 +165,18 @@ static void add_fact(const struct shelf_ground *ground, const struct shelf_facts
     case COLUMN_ROD:
         add_turns(ground, facts->number[FACT_ROD_STANDS], out);
         break;
+    case COLUMN_LEFT:
+        add_day(ground, facts->number[FACT_LEFT_DAY], "", out);
+        break;
+    case COLUMN_STRINGS:
+        strbuf_add(out, shelf_facts_text(facts, FACT_GAUGES));
+        break;
+    case COLUMN_TUNING:
+        strbuf_add(out, shelf_facts_text(facts, FACT_TUNING));
+        break;
     default:
+        if (all_ends[column].what != NO_ENDS)
+            add_ends(ground, facts, &all_ends[column], out);
         break;
     }
 }

@@ -24,6 +24,22 @@ enum shelf_column {
     COLUMN_AIR_NOW,
     COLUMN_SADDLE,
     COLUMN_ROD,
+    /* As it was left. Both ends are in one column; for a spreadsheet the treble end has its own. */
+    COLUMN_LEFT,
+    COLUMN_STRINGS,
+    COLUMN_TUNING,
+    COLUMN_RELIEF,
+    COLUMN_ACTION,
+    COLUMN_ACTION_TREBLE,
+    COLUMN_GAP,
+    COLUMN_GAP_TREBLE,
+    COLUMN_EXPOSURE,
+    COLUMN_EXPOSURE_TREBLE,
+    COLUMN_WANTED_RELIEF,
+    COLUMN_WANTED_ACTION,
+    COLUMN_WANTED_ACTION_TREBLE,
+    COLUMN_WANTED_GAP,
+    COLUMN_WANTED_GAP_TREBLE,
     COLUMN_COUNT_,
     COLUMN_NONE = COLUMN_COUNT_
 };
@@ -37,6 +53,9 @@ struct shelf_ground {
 };
 
 const char *shelf_column_heading(enum shelf_column column, bool plain);
+
+/* The column that a spreadsheet has after this one: its treble end; COLUMN_NONE for none. */
+enum shelf_column shelf_column_other_end(enum shelf_column column);
 
 /* `in_short`: marks that fit in a narrow column. Days that are past are said to be. */
 void shelf_column_add(const struct shelf_ground *ground, const struct shelf_item *item,

@@ -25,6 +25,17 @@ struct shelf_earlier {
     bool beside;
 };
 
+enum { SHELF_FILE_MAX = 256 };
+
+/* What the pane shows of a visit that is not the one last left. */
+struct shelf_visit {
+    char file[SHELF_FILE_MAX]; /* of the instrument; "" for none */
+    int by;         /* with SHELF_DO_VISIT: the one before or after it, -1 or 1 */
+    int visit, number, count;
+    bool over; /* else it is as it stands */
+    struct shelf_facts facts;
+};
+
 /* What the caller has to do after an event. */
 enum shelf_action {
     SHELF_DO_NOTHING,
@@ -35,6 +46,7 @@ enum shelf_action {
     SHELF_DO_EARLIER, /* pass the earlier states of list->target to shelf_earlier_take */
     SHELF_DO_LOOK,    /* at the one at list->earlier_at */
     SHELF_DO_BRING_BACK,
+    SHELF_DO_VISIT,    /* pass the record of the one in hand to shelf_visit_take */
     SHELF_DO_PUT_AWAY, /* move that version from beside the file to the earlier states */
 };
 
@@ -47,8 +59,6 @@ struct shelf_effects {
     enum leaf leaf;              /* the leaf to open it on */
     bool rescan, repaint, suspend, quit;
 };
-
-enum { SHELF_FILE_MAX = 256 };
 
 struct shelf_list {
     struct shelf_item *items;
@@ -80,6 +90,7 @@ struct shelf_list {
     char target[SHELF_FILE_MAX]; /* the file that a command is for */
     const struct shelf_earlier *earlier; /* the newest first; not owned */
     size_t earlier_count, earlier_at;
+    struct shelf_visit visit;
     int help_top; /* of the help, or of the table */
     int table;    /* with SHELF_TABLE: an enum shelf_table_id */
 

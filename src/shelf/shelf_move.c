@@ -2,12 +2,14 @@
 #include "shelf/shelf_move.h"
 
 #include "shelf/shelf_earlier.h"
+#include "shelf/shelf_visit.h"
 
 static void go_to(struct shelf_list *list, size_t at)
 {
     const struct shelf_item *item;
     struct strbuf chosen = STRBUF(list->chosen);
 
+    shelf_visit_drop(list);
     list->at = list->found_count == 0 ? 0 : at < list->found_count ? at : list->found_count - 1;
     item = shelf_list_item(list);
     if (item)

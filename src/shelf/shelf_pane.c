@@ -3,15 +3,18 @@
 
 #include "base/num.h"
 #include "model/common/day.h"
+#include "shelf/shelf_visit.h"
 #include "words/amount.h"
 
 /* With less than 80 columns left the list would lose some of its own. */
-enum { PANE = 48, LIST_LEAST = 80, LABEL = 12 };
+enum { PANE = 52, LIST_LEAST = 80, LABEL = 12 };
 
 struct pane {
     const struct pen *pen;
     const struct shelf_ground *ground;
-    const struct shelf_facts *facts;
+    const struct shelf_facts *facts; /* as it is now */
+    const struct shelf_visit *visit; /* that it was left by; NULL: the last */
+    struct shelf_item left;          /* as it was left by that */
     int row, end, column, width;
 };
 
@@ -35,83 +38,61 @@ static void skip_row(struct pane *pane)
     pane->row++;
 }
 
-static struct maybe fact(const struct pane *pane, enum fact_number id)
-{
-    return pane->facts->number[id];
-}
-
 static void put_fact(struct pane *pane, const char *label, const struct shelf_item *item,
                      enum shelf_column column)
 {
-    char memory[80];
+    char memory[128];
     struct strbuf text = STRBUF(memory);
 
     shelf_column_add(pane->ground, item, column, false, &text);
     put(pane, label, memory);
 }
 
-static void add_day(struct maybe number, struct strbuf *out)
-{
-    if (!number.given)
-        return;
-    const struct day day = day_of_number((int)number.value);
-    day_add(&day, out);
-}
-
 /* --- what was left --- */
 
-/* "6 to 4", bass to treble, or one of the two; nothing where neither is known. */
-static void add_ends(struct maybe bass, struct maybe treble, enum unit unit, struct strbuf *out)
-{
-    if (bass.given && treble.given)
-        amount_add_range(out, bass.value, treble.value, unit);
-    else if (bass.given || treble.given)
-        amount_add(out, bass.given ? bass.value : treble.value, unit, false);
-}
-
 /* "6.5 to 4 /64, wanted 6 to 4". */
-static void put_ends(struct pane *pane, const char *label, enum field_id field,
-                     const enum fact_number left[2], const enum fact_number wanted[2])
+static void put_ends(struct pane *pane, const char *label, enum shelf_column read,
+                     enum shelf_column wanted)
 {
-    const enum unit unit = field_bare_unit(field_get(field), &pane->ground->units);
     char memory[80], wanted_memory[40] = "";
     struct strbuf text = STRBUF(memory), target = STRBUF(wanted_memory);
 
-    add_ends(fact(pane, left[0]), fact(pane, left[1]), unit, &text);
-    if (wanted)
-        add_ends(fact(pane, wanted[0]), fact(pane, wanted[1]), unit, &target);
-    if (text.length > 0)
-        amount_add_unit(&text, unit);
-    if (text.length > 0 && target.length > 0)
-        strbuf_add(&text, ", ");
+    shelf_column_add(pane->ground, &pane->left, read, false, &text);
+    if (wanted != COLUMN_NONE)
+        shelf_column_add(pane->ground, &pane->left, wanted, false, &target);
     if (target.length > 0)
-        strbuf_addf(&text, "wanted %s", wanted_memory);
+        strbuf_addf(&text, "%swanted %s", text.length > 0 ? ", " : "", wanted_memory);
     put(pane, label, memory);
+}
+
+/* "As left in the visit of 2026-03-12", and which visit it is if that was asked. */
+static void put_visit(struct pane *pane)
+{
+    const bool dated = pane->left.facts->number[FACT_LEFT_DAY].given;
+    const struct shelf_visit *visit = pane->visit;
+    char memory[64];
+    struct strbuf heading = STRBUF(memory);
+
+    if (visit)
+        strbuf_addf(&heading, "As %s in visit %d of %d", visit->over ? "left" : "it stands",
+                    visit->number, visit->count);
+    else
+        strbuf_add(&heading, dated ? "As left in the visit of " : "As described, not measured yet");
+    if (visit && dated)
+        strbuf_add(&heading, ", ");
+    shelf_column_add(pane->ground, &pane->left, COLUMN_LEFT, false, &heading);
+    pen_put(pane->pen, pane->row++, pane->column, pane->width, ROLE_LABEL, memory);
 }
 
 static void put_left(struct pane *pane)
 {
-    static const enum fact_number relief[] = {FACT_LEFT_RELIEF, FACT_LEFT_RELIEF};
-    static const enum fact_number relief_wanted[] = {FACT_WANTED_RELIEF, FACT_WANTED_RELIEF};
-    static const enum fact_number action[] = {FACT_LEFT_ACTION_BASS, FACT_LEFT_ACTION_TREBLE};
-    static const enum fact_number action_wanted[] = {FACT_WANTED_ACTION_BASS,
-                                                     FACT_WANTED_ACTION_TREBLE};
-    static const enum fact_number gap[] = {FACT_LEFT_GAP_BASS, FACT_LEFT_GAP_TREBLE};
-    static const enum fact_number gap_wanted[] = {FACT_WANTED_GAP_BASS, FACT_WANTED_GAP_TREBLE};
-    static const enum fact_number saddle[] = {FACT_LEFT_EXPOSURE_BASS, FACT_LEFT_EXPOSURE_TREBLE};
-    const struct maybe day = fact(pane, FACT_LEFT_DAY);
-    char memory[48];
-    struct strbuf heading = STRBUF(memory);
-
-    strbuf_add(&heading, day.given ? "As left in the visit of " : "As described, not measured yet");
-    add_day(day, &heading);
-    pen_put(pane->pen, pane->row++, pane->column, pane->width, ROLE_LABEL, memory);
-    put(pane, "strings", shelf_facts_text(pane->facts, FACT_GAUGES));
-    put(pane, "tuning", shelf_facts_text(pane->facts, FACT_TUNING));
-    put_ends(pane, "relief", FIELD_RELIEF, relief, relief_wanted);
-    put_ends(pane, "action", FIELD_ACTION, action, action_wanted);
-    put_ends(pane, "nut gap", FIELD_NUT_GAP, gap, gap_wanted);
-    put_ends(pane, "saddle", FIELD_EXPOSURE_BASS, saddle, NULL);
+    put_visit(pane);
+    put_fact(pane, "strings", &pane->left, COLUMN_STRINGS);
+    put_fact(pane, "tuning", &pane->left, COLUMN_TUNING);
+    put_ends(pane, "relief", COLUMN_RELIEF, COLUMN_WANTED_RELIEF);
+    put_ends(pane, "action", COLUMN_ACTION, COLUMN_WANTED_ACTION);
+    put_ends(pane, "nut gap", COLUMN_GAP, COLUMN_WANTED_GAP);
+    put_ends(pane, "saddle", COLUMN_EXPOSURE, COLUMN_NONE);
 }
 
 /* --- now --- */
@@ -127,9 +108,9 @@ static void put_rod(struct pane *pane, const struct shelf_item *item)
         amount_add(&text, item->card.rod.per_turn_mm / 4, unit, false);
         amount_add_unit(&text, unit);
     }
-    if (fact(pane, FACT_ROD_STANDS).given) {
+    if (pane->facts->number[FACT_ROD_STANDS].given) {
         strbuf_add(&text, text.length > 0 ? "; stands at " : "stands at ");
-        amount_add_turns(&text, fact(pane, FACT_ROD_STANDS).value, true);
+        amount_add_turns(&text, pane->facts->number[FACT_ROD_STANDS].value, true);
     }
     put(pane, "rod", memory);
 }
@@ -161,6 +142,10 @@ void shelf_pane_draw(const struct pen *pen, const struct shelf_list *list, int r
     if (!item)
         return;
     pane.facts = item->facts;
+    pane.visit = shelf_visit_shown(list);
+    pane.left = *item;
+    if (pane.visit)
+        pane.left.facts = &pane.visit->facts;
     pen_put_cut(pen, pane.row++, column, pane.width, ROLE_VALUE, shelf_item_title(item));
     put(&pane, "owner", item->card.owner);
     put(&pane, "maker", item->card.maker);

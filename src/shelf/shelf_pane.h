@@ -6,8 +6,8 @@
 #include "shelf/shelf_list.h"
 
 /* The one in hand without opening it: strings, tuning, relief, action, gaps and saddle as it was
- * last left, what is wanted, and what comes next. It stands beside the list where the screen is
- * wide, else a key shows it in the list's place. */
+ * last left, what is wanted, and what comes next; or as an earlier visit left it (shelf_visit.h).
+ * It stands beside the list where the screen is wide, else a key shows it in the list's place. */
 
 /* The columns it takes beside the list; 0 where there is no room for it. */
 int shelf_pane_columns(int frame_columns);

@@ -62,6 +62,12 @@ static bool has_spent_rod(const struct shelf_ground *ground, const struct shelf_
     return maybe_or(fact(item, FACT_ROD_SPENT), 0) != 0;
 }
 
+static bool was_left(const struct shelf_ground *ground, const struct shelf_item *item)
+{
+    (void)ground;
+    return fact(item, FACT_LEFT_DAY).given || shelf_facts_text(item->facts, FACT_GAUGES)[0];
+}
+
 static double order_rod(const struct shelf_item *item)
 {
     return -fact(item, FACT_ROD_STANDS).value;

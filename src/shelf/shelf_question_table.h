@@ -16,4 +16,6 @@ QUESTION(SADDLE, "with little saddle left", "No saddle is nearly used up.", has_
          {COLUMN_SADDLE, 9}, {COLUMN_NAME, 22}, {COLUMN_KIND, 12}, {COLUMN_OWNER, 19}, {COLUMN_VISIT, 10})
 QUESTION(RODS, "with nothing left in the rod", "No rod that was turned has nothing left.", has_spent_rod, order_rod,
          {COLUMN_ROD, 12}, {COLUMN_NAME, 22}, {COLUMN_KIND, 12}, {COLUMN_OWNER, 16}, {COLUMN_VISIT, 10})
+QUESTION(LEFT, "left by then", "Nothing was on file by then.", was_left, 0,
+         {COLUMN_NAME, 22}, {COLUMN_LEFT, 10}, {COLUMN_ACTION, 14}, {COLUMN_RELIEF, 8}, {COLUMN_GAP, 16}, {COLUMN_EXPOSURE, 12}, {COLUMN_TUNING, 20}, {COLUMN_STRINGS, 32})
 /* clang-format on */

@@ -227,7 +227,7 @@ static void draw_body(const struct pen *pen, const struct shelf_list *list)
         draw_earlier(pen, list, HEAD_ROW, rows + 1);
     else if (list->mode == SHELF_TABLE)
         shelf_table_view_draw(pen, list, HEAD_ROW, rows + 1);
-    else if (list->mode == SHELF_PEEKING)
+    else if (list->mode == SHELF_PEEKING && shelf_pane_columns(pen->frame->columns) == 0)
         shelf_pane_draw(pen, list, HEAD_ROW, rows + 1, 4);
     else if (list->failure[0])
         pen_wrap(pen, FIRST_ROW, 4, pen->frame->columns - 6, rows, ROLE_CAUTION, list->failure);

@@ -58,6 +58,7 @@ static void check_effects(const struct shelf_list *list, const struct shelf_effe
     case SHELF_DO_NOTHING:
         break;
     case SHELF_DO_OPEN:
+    case SHELF_DO_VISIT:
         FUZZ_CHECK(shelf_list_item(list) != NULL);
         break;
     case SHELF_DO_NEW:

@@ -188,7 +188,7 @@ static void one_is_looked_at_without_opening_it(void **state)
     terminal_expect(stage->terminal, "As left in the visit of");
     terminal_expect(stage->terminal, "E2 A2 D3 G3 B3 E4");
     terminal_expect(stage->terminal, "wanted");
-    terminal_key(stage->terminal, TERMINAL_LEFT);
+    terminal_key(stage->terminal, TERMINAL_ESCAPE);
     terminal_expect_gone(stage->terminal, "As left in the visit of");
     terminal_stop(stage->terminal);
     begin(stage, 43, 132);
@@ -196,6 +196,42 @@ static void one_is_looked_at_without_opening_it(void **state)
     terminal_expect(stage->terminal, "1 of 40 instruments found");
     terminal_expect(stage->terminal, "As left in the visit of");
     terminal_expect(stage->terminal, "E2 A2 D3 G3 B3 E4");
+}
+
+/* Back to its first visit and forth again; what is said of it is what the command line says. */
+static void an_earlier_visit_is_a_key_away(void **state)
+{
+    struct stage *stage = *state;
+    char words[500], said[4000];
+
+    begin(stage, 24, 80);
+    terminal_type(stage->terminal, "our 9");
+    terminal_expect(stage->terminal, "1 of 40 instruments found");
+    terminal_key(stage->terminal, TERMINAL_LEFT);
+    terminal_expect(stage->terminal, "As left in visit ");
+    const int row = terminal_find(stage->terminal, "As left in visit ", NULL);
+    const char *day = strstr(terminal_row(stage->terminal, row), ", 20");
+    assert_non_null(day);
+    snprintf(words, sizeof words, "shelf --shelf '%s' --when %.10s our 9", stage->shelf, day + 2);
+    run(stage, words, said, sizeof said);
+    for (const char *label = "relief\0action\0nut gap\0"; *label; label += strlen(label) + 1) {
+        char text[LINE_MAX_];
+        const int at = terminal_find(stage->terminal, label, NULL);
+        const char *value = terminal_row(stage->terminal, at) + 16;
+
+        snprintf(text, sizeof text, "%.*s", (int)strcspn(value, ","), value);
+        terminal_check(stage->terminal, strstr(said, text) != NULL);
+    }
+    for (int i = 0; i < 9 && terminal_find(stage->terminal, "No visit before", NULL) < 0; i++) {
+        terminal_key(stage->terminal, TERMINAL_LEFT);
+        terminal_settle(stage->terminal);
+    }
+    terminal_expect(stage->terminal, "in visit 1 of ");
+    terminal_key(stage->terminal, TERMINAL_RIGHT);
+    terminal_expect(stage->terminal, "in visit 2 of ");
+    terminal_key(stage->terminal, TERMINAL_ESCAPE);
+    terminal_key(stage->terminal, TERMINAL_RIGHT);
+    terminal_expect(stage->terminal, "As left in the visit of");
 }
 
 /* On Intake a target says what is usual for the others of its kind. */
@@ -224,6 +260,7 @@ int main(int count, char **words)
         cmocka_unit_test_setup_teardown(tables_are_shown_in_a_few_keys, open_stage, close_stage),
         cmocka_unit_test_setup_teardown(one_is_looked_at_without_opening_it, open_stage,
                                         close_stage),
+        cmocka_unit_test_setup_teardown(an_earlier_visit_is_a_key_away, open_stage, close_stage),
         cmocka_unit_test_setup_teardown(a_target_says_what_is_usual, open_stage, close_stage),
     };
 

@@ -66,6 +66,31 @@ said=$(tr -d '\r' <out | awk -F, '$2 == "bass action" { print $3 }')
 awk -v a="$median" -v b="$said" 'BEGIN { exit !(a - b < 0.002 && b - a < 0.002) }' ||
     fail "bass action $said, and by the profiles $median"
 
+# As left by an earlier month: the last visit begun by then, the last relief that it read, the first
+# string as it was by then.
+year=$(($(date +%Y) - 1))
+for file in shop/*.ini; do
+    awk -v file="${file#shop/}" -v last="$year-06-30" '
+        /^\[/ {
+            part = $0
+            if (match($0, /^\[visit\.[0-9]+/)) visit = substr($0, 8, RLENGTH - 7) + 0
+            else visit = 0
+        }
+        part ~ /^\[visit\.[0-9]+\]$/ && /^date = / { late = $3 > last; if (!late) { day = $3; relief = "" } }
+        part ~ /^\[visit\.[0-9]+\.pass\.[0-9]+\]$/ && /^relief = / && !late { relief = $3 * 25.4 }
+        part ~ /string\.1\]$/ && /^gauge = / && !(visit && late) { gauge = $3 }
+        END { if (day) printf "%s %s %.3f %s\n", file, day, relief, gauge }' "$file"
+done | sort >wanted
+ask 0 --when "$year-06" --csv
+tr -d '\r' <out | sed 's/"[^"]*mm"/mm/g' | awk -F, 'NR > 1 {
+    count = split($18, gauge, " "); print $1, $9, $12, gauge[count - 1] }' | sort >got
+diff wanted got || fail "not as it was left by $year-06"
+[ "$(wc -l <got)" -gt 10 ] || fail 'too few were here'
+ask 2 --when soon
+ask 2 --left --when 2024
+ask 0 --left slipway
+grep -q 'E2 A2 D3 G3 B3 E4' out || fail "$(cat out)"
+
 # A quarter turn, and how right we were: kinds and moves add up.
 ask 0 --turns
 grep -q '^steel-string  *-\.00[1-6] in' out || fail "$(cat out)"
@@ -85,7 +110,7 @@ tr -d '\r' <out | awk -F, '
 
 # From the cache it is the same.
 sleep 3 # a file that was just written is not believed to stay as it is
-for question in --house --due --saddle --rods --usual --turns --proof; do
+for question in --house --due --left --saddle --rods --usual --turns --proof; do
     rm -rf "$HOME/.cache"
     ask 0 "$question" --csv
     cp out fresh

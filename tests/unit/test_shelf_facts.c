@@ -6,6 +6,7 @@
 
 #include "build_record.h"
 #include "model/common/day.h"
+#include "model/survey/as_left.h"
 #include "near.h"
 
 static void make(const char *more, struct shelf_facts *ret_facts)
@@ -75,6 +76,45 @@ static void as_left_is_the_last_visit_that_is_over(void **state)
     assert_near(number(&facts, FACT_LEFT_ACTION_BASS), 8.25 / 64 * 25.4, 1e-6);
     assert_near(number(&facts, FACT_WANTED_ACTION_BASS), 6 / 64.0 * 25.4, 1e-6);
     assert_near(number(&facts, FACT_LAST_DAY), day(2026, 11, 30), 0);
+}
+
+/* Strings, targets and readings as they were by then; a visit on the very day counts, and one whose
+ * readings nobody took still has its strings. */
+static void an_earlier_visit_is_told_as_it_was_left(void **state)
+{
+    struct shelf_facts first = *shelf_facts_blank(), second = first, described = first;
+    struct record record;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    build_record_add(&record, "string.1 gauge = .012 in\nstring.2 gauge = .016 in\n");
+    build_record_add(&record, second_visit);
+    build_record_add(&record, "visit.2.string.1 gauge = .011 in\nvisit.3 date = 2027-02-01\n"
+                              "visit.3.string.1 gauge = .010 in\n");
+    assert_int_equal(as_left_by(&record, day(2026, 3, 1)), 0);
+    assert_int_equal(as_left_by(&record, day(2026, 3, 2)), 1);
+    assert_int_equal(as_left_by(&record, day(2026, 11, 29)), 1);
+    assert_int_equal(as_left_by(&record, day(2030, 1, 1)), 3);
+    assert_int_equal(as_left_step(&record, 2, -1), 1);
+    assert_int_equal(as_left_step(&record, 2, 1), 3);
+    assert_int_equal(as_left_step(&record, 1, -1), 0);
+    assert_int_equal(as_left_step(&record, 3, 1), 0);
+    assert_true(as_left_is_over(&record, 2));
+    assert_false(as_left_is_over(&record, 3));
+    as_left_make(&record, 1, &first);
+    as_left_make(&record, 2, &second);
+    as_left_make(&record, 0, &described);
+    assert_string_equal(shelf_facts_text(&first, FACT_GAUGES), ".016 .012 in");
+    assert_string_equal(shelf_facts_text(&second, FACT_GAUGES), ".016 .011 in");
+    assert_near(number(&first, FACT_LEFT_RELIEF), .007 * 25.4, 1e-6);
+    assert_near(number(&second, FACT_LEFT_RELIEF), .020 * 25.4, 1e-6);
+    assert_near(number(&second, FACT_LEFT_DAY), day(2026, 11, 30), 0);
+    assert_false(second.number[FACT_LEFT_ACTION_TREBLE].given);
+    assert_false(described.number[FACT_LEFT_DAY].given);
+    as_left_make(&record, 3, &second);
+    assert_string_equal(shelf_facts_text(&second, FACT_GAUGES), ".016 .010 in");
+    assert_false(second.number[FACT_LEFT_RELIEF].given);
+    record_done(&record);
 }
 
 /* The saddle of now counts, and the lower end of it. */
@@ -168,6 +208,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(in_the_house_is_what_was_not_handed_over),
         cmocka_unit_test(as_left_is_the_last_visit_that_is_over),
+        cmocka_unit_test(an_earlier_visit_is_told_as_it_was_left),
         cmocka_unit_test(a_saddle_is_low_by_its_lower_end),
         cmocka_unit_test(strings_are_told_from_bass_to_treble),
         cmocka_unit_test(a_turn_is_checked_by_the_turns_before_it),

@@ -1,0 +1,133 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/survey/shelf_facts.h"
+
+#include <math.h>
+
+#include "model/reading/moment.h"
+#include "model/survey/as_left.h"
+#include "model/survey/next_check.h"
+#include "model/survey/proof.h"
+
+static void put(struct shelf_facts *facts, enum fact_number id, double value)
+{
+    facts->number[id] = maybe_given(value);
+}
+
+/* --- the last visit --- */
+
+static struct maybe day_of(const struct record *record, enum field_id field, int visit)
+{
+    const struct reading_key key = reading_key_visit(field, visit);
+
+    return moment_find(record_text(record, &key), NULL);
+}
+
+/* The moves that are open; else what is missing before it can go back. */
+static void add_to_do(const struct move_set *moves, struct strbuf *out)
+{
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        if (move_is_open(&moves->move[kind])) {
+            strbuf_add(out, out->length > 0 ? ", " : "");
+            strbuf_add(out, work_mark_name((enum move_kind)kind));
+        }
+    if (out->length == 0)
+        strbuf_add(out, move_set_verdict(moves) == MOVES_READY ? "hand over" : "measure");
+}
+
+static void find_visit(const struct record *record, const struct derived *now,
+                       struct shelf_facts *facts)
+{
+    const int visit = record_last_visit(record);
+    const struct reading_key ticket = reading_key_visit(FIELD_VISIT_TICKET, visit);
+    struct next_check check;
+    char memory[64];
+    struct strbuf to_do = STRBUF(memory);
+
+    if (visit == 0)
+        return;
+    next_check_find(record, visit, &check);
+    facts->number[FACT_LAST_DAY] = day_of(record, FIELD_VISIT_DATE, visit);
+    facts->number[FACT_PROMISED_DAY] = day_of(record, FIELD_VISIT_PROMISED, visit);
+    facts->number[FACT_MOISTURE] = check.shop_pct;
+    if (check.known)
+        facts->number[FACT_NEXT_CHECK_DAY] = check.day_number;
+    put(facts, FACT_HANDED_OVER, as_left_is_handed_over(record, visit));
+    put(facts, FACT_FOLLOWED, as_left_is_followed(record));
+    if (record_text(record, &ticket))
+        shelf_facts_put_text(facts, FACT_TICKET, record_text(record, &ticket));
+    add_to_do(&now->moves, &to_do);
+    shelf_facts_put_text(facts, FACT_TO_DO, memory);
+}
+
+/* --- saddle and rod --- */
+
+static void find_saddle(const struct derived *now, struct shelf_facts *facts)
+{
+    const struct setup *setup = &now->setup;
+    const struct move *reset = &now->moves.move[MOVE_RESET];
+    const struct maybe bass = setup->exposure_bass_mm, treble = setup->exposure_treble_mm;
+
+    if (!bass.given && !treble.given)
+        return;
+    put(facts, FACT_SADDLE_OVER_LEAST,
+        fmin(maybe_or(bass, treble.value), maybe_or(treble, bass.value)) - setup->exposure_min_mm);
+    put(facts, FACT_SADDLE_LOW, reset->state == MOVE_DUE || reset->little);
+}
+
+static void find_rod(const struct record *record, struct past *past, struct shelf_facts *facts)
+{
+    const struct survey_rod *rod = past_rod(past, place_current(record));
+
+    if (!rod->known && rod->stands == 0)
+        return;
+    put(facts, FACT_ROD_STANDS, rod->stands);
+    put(facts, FACT_ROD_SPENT,
+        rod->answer == ROD_ANSWERS_NO_LONGER || rod->stands - rod->slackest >= ROD_TURNS_USUAL);
+}
+
+/* --- how right we were --- */
+
+struct proofs {
+    char memory[MOVE_COUNT_][96];
+    struct strbuf out[MOVE_COUNT_];
+};
+
+static void take_check(void *taker, const struct proof_check *check)
+{
+    struct proofs *proofs = taker;
+    /* What comes from inches does not subtract to the last digit. */
+    const double level = fmin(ceil(check->share / PROOF_STEP - 1e-9), PROOF_LEVELS - 1);
+
+    strbuf_add_char(&proofs->out[check->move], (char)(PROOF_FIRST + (int)level));
+}
+
+static void find_proof(const struct record *record, struct shelf_facts *facts)
+{
+    struct proofs proofs;
+
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        proofs.out[kind] = STRBUF(proofs.memory[kind]);
+    proof_walk(record, take_check, &proofs);
+    shelf_facts_put_text(facts, FACT_PROOF_ROD, proofs.memory[MOVE_ROD]);
+    shelf_facts_put_text(facts, FACT_PROOF_SLOTS, proofs.memory[MOVE_SLOTS]);
+    shelf_facts_put_text(facts, FACT_PROOF_SADDLE, proofs.memory[MOVE_SADDLE]);
+}
+
+static void round_numbers(struct shelf_facts *facts)
+{
+    for (int i = 0; i < FACT_NUMBERS_; i++)
+        if (facts->number[i].given)
+            facts->number[i].value = round(facts->number[i].value * FACT_PARTS) / FACT_PARTS;
+}
+
+void shelf_facts_make(const struct record *record, const struct derived *now, struct past *past,
+                      struct shelf_facts *ret_facts)
+{
+    *ret_facts = (struct shelf_facts){.texts = ""};
+    find_visit(record, now, ret_facts);
+    find_saddle(now, ret_facts);
+    find_rod(record, past, ret_facts);
+    as_left_make(record, as_left_last(record), ret_facts);
+    find_proof(record, ret_facts);
+    round_numbers(ret_facts);
+}
