@@ -7,26 +7,24 @@
 #include "model/setup/neck_curve.h"
 #include "model/setup/survey_rod.h"
 
+/* Of the fitted curve; without a board, as it was read. */
 static struct maybe relief_of(struct setup *setup, struct place place)
 {
     setup_follow(setup, place);
-    return neck_curve_find_relief(setup);
+    const struct maybe fitted = neck_curve_find_relief(setup);
+
+    return fitted.given ? fitted : place_read(place, FIELD_RELIEF);
 }
 
-static struct season_visit see(const struct record *record, int visit, struct setup *setup)
+struct season_visit season_see(const struct record *record, int visit, struct setup *setup)
 {
-    struct season_visit seen = {.known = false};
-
-    const struct maybe emc = derive_emc(record, visit);
-
-    if (!emc.given)
-        return seen;
-    const struct maybe found = relief_of(setup, place_of(record, visit, 1));
     const struct place last = place_of(record, visit, record_last_read_pass(record, visit));
-    seen.emc_pct = emc.value;
-    seen.known = found.given;
-    seen.found_mm = found.value;
-    seen.left = maybe_sum(relief_of(setup, last), survey_rod_since(last));
+    struct season_visit seen = {.visit = visit, .emc_pct = derive_emc(record, visit)};
+
+    if (!seen.emc_pct.given)
+        return seen;
+    seen.found_mm = relief_of(setup, place_of(record, visit, 1));
+    seen.left_mm = maybe_sum(relief_of(setup, last), survey_rod_since(last));
     return seen;
 }
 
@@ -37,13 +35,14 @@ struct season_walk season_walk_of(const struct record *record)
 
 static void take_visit(struct season_walk *walk, struct setup *setup)
 {
-    const struct season_visit seen = see(&walk->place.record, walk->place.visit, setup);
+    const struct season_visit seen = season_see(&walk->place.record, walk->place.visit, setup);
 
-    if (seen.known && walk->before.left.given)
-        walk->answer +=
-            (seen.found_mm - walk->before.left.value) * (seen.emc_pct - walk->before.emc_pct);
-    if (seen.known)
-        walk->before = seen;
+    if (!seen.found_mm.given)
+        return;
+    if (walk->before.left_mm.given)
+        walk->answer += (seen.found_mm.value - walk->before.left_mm.value) *
+                        (seen.emc_pct.value - walk->before.emc_pct.value);
+    walk->before = seen;
 }
 
 /* Takes in the visits with a pass that are before `visit` and not taken in yet. */
@@ -70,10 +69,10 @@ bool season_is_other(struct season_walk *walk, const struct setup *setup, int vi
     if (walk->place.visit >= visit)
         *walk = season_walk_of(record);
     go_on(walk, &any, visit);
-    const struct season_visit *before = &walk->before, now = see(record, visit, &any);
-    if (!before->left.given || !now.known)
+    const struct season_visit *before = &walk->before, now = season_see(record, visit, &any);
+    if (!before->left_mm.given || !now.found_mm.given)
         return false;
-    const double moist = now.emc_pct - before->emc_pct;
+    const double moist = now.emc_pct.value - before->emc_pct.value;
     return fabs(moist) > SEASON_EMC_PCT &&
-           (now.found_mm - before->left.value) * moist * (walk->answer < 0 ? -1 : 1) > 0;
+           (now.found_mm.value - before->left_mm.value) * moist * (walk->answer < 0 ? -1 : 1) > 0;
 }

@@ -11,12 +11,16 @@
  * with it, percent (common practice: about a season indoors). */
 #define SEASON_EMC_PCT 2.0
 
-/* A visit as the seasons see it. */
+/* A visit as the seasons see it. Where its air is not known, nor is the rest. */
 struct season_visit {
-    bool known; /* its air and the relief in its first pass */
-    double emc_pct, found_mm;
-    struct maybe left; /* the relief that it ended with */
+    int visit;
+    struct maybe emc_pct;           /* the wood's moisture in its air */
+    struct maybe found_mm, left_mm; /* the relief in its first pass, and as it ended: its last one,
+                                       and what turns logged after that did */
 };
+
+/* `setup` is any one of the record's, and follows. */
+struct season_visit season_see(const struct record *record, int visit, struct setup *setup);
 
 /* How far through the record's visits a walk has come, and what they showed. */
 struct season_walk {
