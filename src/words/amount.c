@@ -65,6 +65,12 @@ void amount_add(struct strbuf *out, double mm, enum unit unit, bool sign)
     strbuf_add(out, memory);
 }
 
+void amount_add_doubt(struct strbuf *out, double u_mm, enum unit unit)
+{
+    strbuf_add(out, " \xC2\xB1");
+    amount_add(out, u_mm, unit, false);
+}
+
 void amount_add_short(struct strbuf *out, double mm, enum unit unit, int columns)
 {
     const enum unit written = written_unit(unit);

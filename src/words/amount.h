@@ -19,6 +19,9 @@ void amount_add(struct strbuf *out, double mm, enum unit unit, bool sign);
 /* Appends a length with all its decimals, so that the points of a column line up: "6.0". */
 void amount_add_even(struct strbuf *out, double mm, enum unit unit);
 
+/* Appends a blank and what an amount may be off by, as amount_add writes it: " ±.003". */
+void amount_add_doubt(struct strbuf *out, double u_mm, enum unit unit);
+
 /* Like amount_add, with fewer decimals if it does not fit in `columns`. Thousandths then lose their
  * point ("20"), and mm first lose the zero before it (".41"). */
 void amount_add_short(struct strbuf *out, double mm, enum unit unit, int columns);

@@ -243,8 +243,7 @@ static void add_others(struct question *question)
                "No turn of this rod is known yet; its turns go by other necks of its kind on "
                "this shelf: a whole turn takes out ");
     amount_add(&line, -rod->others.per_turn_mm, unit, false);
-    strbuf_add(&line, " \xC2\xB1");
-    amount_add(&line, rod->others.per_turn_u_mm, unit, false);
+    amount_add_doubt(&line, rod->others.per_turn_u_mm, unit);
     amount_add_unit(&line, unit);
     strbuf_addf(&line, " (%d necks, the median). At most half a turn at first, by quarters.",
                 rod->others.necks);

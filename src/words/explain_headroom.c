@@ -108,8 +108,7 @@ static void add_value(const struct derived *derived, struct maybe u_mm, int stri
                 outfit_number(outfit, string), note);
     amount_add_all(&line, clearance->headroom_mm[note].value, UNIT_IN);
     if (u_mm.given) {
-        strbuf_add(&line, " \xC2\xB1");
-        amount_add(&line, u_mm.value, UNIT_IN, false);
+        amount_add_doubt(&line, u_mm.value, UNIT_IN);
         strbuf_add(&line, " in");
     }
     strbuf_addf(&line, ", least over fret k = %d", clearance->at[note]);

@@ -217,10 +217,8 @@ void frets_add_levelling(const struct frets_plan *plan, enum levelling_plan whic
     strbuf_add(out, plan->outfit.fretless ? "most off at mark " : "most off fret ");
     strbuf_addf(out, "%d, ", summary->most_taken_fret);
     amount_add(out, summary->most_taken_mm, units->bare[MEASURE_FEELER], false);
-    if (levelling->take_u_mm[which] > 0) {
-        strbuf_add(out, " \xC2\xB1");
-        amount_add(out, levelling->take_u_mm[which], units->bare[MEASURE_FEELER], false);
-    }
+    if (levelling->take_u_mm[which] > 0)
+        amount_add_doubt(out, levelling->take_u_mm[which], units->bare[MEASURE_FEELER]);
     amount_add_unit(out, units->bare[MEASURE_FEELER]);
     if (summary->most_taken_mm <= levelling->take_u_mm[which])
         strbuf_add(out, ", within measuring error");

@@ -18,10 +18,8 @@ static double to_less(double mm, double step_mm)
 /* What it may be off by, no finer either, and to more. */
 static void add_u(struct maker *maker, double u_mm, double step_mm, enum unit unit)
 {
-    if (u_mm > 0) {
-        strbuf_add(&maker->amount, " \xC2\xB1");
-        amount_add(&maker->amount, ceil(u_mm / step_mm - 1e-6) * step_mm, unit, false);
-    }
+    if (u_mm > 0)
+        amount_add_doubt(&maker->amount, ceil(u_mm / step_mm - 1e-6) * step_mm, unit);
     amount_add_unit(&maker->amount, unit);
 }
 

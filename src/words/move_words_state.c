@@ -7,8 +7,7 @@
 
 void move_words_add_u(struct strbuf *out, double u_mm, enum unit unit)
 {
-    strbuf_add(out, " \xC2\xB1");
-    amount_add(out, u_mm, unit, false);
+    amount_add_doubt(out, u_mm, unit);
     amount_add_unit(out, unit);
 }
 

@@ -168,12 +168,6 @@ void pitch_plan_make(struct place place, const struct derived *derived, int stri
         find_best(record, derived, string, ret_plan->curve.best_cents);
 }
 
-static void add_u(struct strbuf *out, double u_mm, enum unit unit)
-{
-    strbuf_add(out, " \xC2\xB1");
-    amount_add(out, u_mm, unit, false);
-}
-
 /* "7 cents", "-1.5 cents": what a tuner shows. */
 static void add_cents(struct strbuf *out, double cents)
 {
@@ -200,7 +194,7 @@ void pitch_add_short(const struct pitch_move *move, const struct shop_units *uni
 
     if (is_move(move)) {
         amount_add(out, move->change_mm, unit, true);
-        add_u(out, move->change_u_mm, unit);
+        amount_add_doubt(out, move->change_u_mm, unit);
     } else if (move->state != PITCH_UNREAD) {
         strbuf_add(out, move->state == PITCH_IN_TUNE ? "leave it" : "look again");
     }
@@ -220,7 +214,7 @@ static void add_saddle(const struct pitch_plan *plan, int string, enum unit unit
     strbuf_add(out, saddle_way(move->change_mm));
     amount_add(out, fabs(move->change_mm), unit, false);
     amount_add_unit(out, unit);
-    add_u(out, move->change_u_mm, unit);
+    amount_add_doubt(out, move->change_u_mm, unit);
     strbuf_addf(out, " (string %d)", string);
     if (move->state == PITCH_WITHIN) {
         strbuf_add(out, ", within measuring error");
@@ -286,10 +280,10 @@ void pitch_add_fit(const struct pitch_plan *plan, int string, const struct shop_
     strbuf_add(out, ": saddle ");
     strbuf_add(out, saddle_way(move->fit_setback_mm));
     amount_add(out, fabs(move->fit_setback_mm), unit, false);
-    add_u(out, move->fit_setback_u_mm, unit);
+    amount_add_doubt(out, move->fit_setback_u_mm, unit);
     strbuf_add(out, ", ");
     add_nut(move->fit_nut_mm, unit, out);
-    add_u(out, move->fit_nut_u_mm, unit);
+    amount_add_doubt(out, move->fit_nut_u_mm, unit);
     amount_add_unit(out, unit);
     if (within) {
         strbuf_add(out, ", within measuring error");

@@ -49,6 +49,5 @@ void saddle_top_add(const struct derived *derived, int string, const struct shop
         return;
     strbuf_add(out, ", now ");
     amount_add(out, now.value, unit, false);
-    strbuf_add(out, " \xC2\xB1");
-    amount_add(out, figures->at[FIGURE_SADDLE_OVER_NOW][string].u, unit, false);
+    amount_add_doubt(out, figures->at[FIGURE_SADDLE_OVER_NOW][string].u, unit);
 }

@@ -122,8 +122,7 @@ static void note_rod(struct maker *maker)
     struct strbuf out = add_note(maker);
     strbuf_add(&out, "rod: relief ");
     amount_add(&out, rod->fit.per_turn_mm, unit, true);
-    strbuf_add(&out, " \xC2\xB1");
-    amount_add(&out, rod->fit.per_turn_u_mm, unit, false);
+    amount_add_doubt(&out, rod->fit.per_turn_u_mm, unit);
     amount_add_unit(&out, unit);
     strbuf_addf(&out, " per turn (%d logged), ", rod->fit.count);
     strbuf_add(&out, answers[rod->answer]);

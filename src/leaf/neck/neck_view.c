@@ -159,10 +159,8 @@ static void draw_relief_read(struct page *page)
 
     if (figure) {
         amount_add(&text, figure->value, relief_unit(page), false);
-        if (figure->u > 0) {
-            strbuf_add(&text, " \xC2\xB1");
-            amount_add(&text, figure->u, relief_unit(page), false);
-        }
+        if (figure->u > 0)
+            amount_add_doubt(&text, figure->u, relief_unit(page));
         amount_add_unit(&text, relief_unit(page));
         if (page->derived->setup.board.has_relief)
             strbuf_addf(&text, " at %s %d", outfit_fret_noun(&page->derived->setup.outfit),
@@ -250,10 +248,8 @@ static void draw_reset(struct page *page)
 
     if (heel) {
         amount_add_cut(&text, heel->value, unit);
-        if (heel->u > 0) {
-            strbuf_add(&text, " \xC2\xB1");
-            amount_add(&text, heel->u, unit, false);
-        }
+        if (heel->u > 0)
+            amount_add_doubt(&text, heel->u, unit);
     }
     if (wedge) {
         strbuf_add(&text, heel ? " wedge " : "- wedge ");

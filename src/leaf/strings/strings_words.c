@@ -205,8 +205,7 @@ static void add_pair(const struct app *app, const char *what, double now_mm,
 
 static void add_doubt(struct strbuf *out, double u_mm, enum unit unit)
 {
-    strbuf_add(out, " \xC2\xB1");
-    amount_add(out, u_mm, unit, false);
+    amount_add_doubt(out, u_mm, unit);
     amount_add_unit(out, unit);
 }
 
