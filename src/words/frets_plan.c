@@ -86,22 +86,18 @@ void frets_add_gap(struct strbuf *out, double mm, const struct shop_units *units
     amount_add_unit(out, unit);
 }
 
-/* A gap with its doubt, which has at most two digits, both to the same place. */
+/* A gap with its doubt, where that is known. */
 static void add_doubtful_gap(struct strbuf *out, double mm, struct maybe u_mm,
                              const struct shop_units *units)
 {
     const enum unit unit = units->bare[MEASURE_FEELER];
-    double place_mm = unit_to_pivot(unit, 1);
 
     if (!u_mm.given) {
         frets_add_gap(out, mm, units);
         return;
     }
-    while (u_mm.value >= 99.5 * place_mm)
-        place_mm *= 10;
-    amount_add(out, place_mm * round(mm / place_mm), unit, false);
-    strbuf_add(out, " \xC2\xB1");
-    frets_add_gap(out, place_mm * round(u_mm.value / place_mm), units);
+    amount_add_supported_mm(out, mm, u_mm.value, unit, AMOUNT_ANY_WIDTH);
+    amount_add_unit(out, unit);
 }
 
 void frets_add_string(struct strbuf *out, const struct frets_plan *plan, int string)
@@ -145,17 +141,14 @@ void frets_add_note(const struct derived *derived, const struct frets_plan *plan
     strbuf_add(out, verdicts[plan->headroom[string][note]]);
 }
 
-/* ": 1.02 +-0.15 touches", to the digits that the doubt has. */
+/* ": 1.02 +-0.15 touches". */
 static void add_touches(struct strbuf *out, double touches, struct maybe u, bool named)
 {
-    const int decimals = u.value < 0.995 ? 2 : 1;
-
     if (!u.given)
         return;
     strbuf_add(out, ": ");
-    num_format_fixed(touches, decimals, false, out);
-    strbuf_add(out, " \xC2\xB1");
-    num_format_fixed(u.value, decimals, false, out);
+    amount_add_supported(out, touches, u.value,
+                         &(struct amount_digits){.decimals_most = 2, .columns = AMOUNT_ANY_WIDTH});
     strbuf_add(out, named ? " touches" : "");
 }
 
