@@ -86,7 +86,7 @@ static void draw_fill(const struct page_cairo *cairo, cairo_t *context,
     cairo->fill(context);
 }
 
-static void draw_item(const struct page_cairo *cairo, cairo_t *context,
+static void draw_item(const struct page_cairo *cairo, struct page_ruler *ruler, cairo_t *context,
                       const struct page_item *item)
 {
     switch (item->kind) {
@@ -100,7 +100,7 @@ static void draw_item(const struct page_cairo *cairo, cairo_t *context,
         draw_fill(cairo, context, item);
         break;
     case PAGE_ITEM_TEXT:
-        page_cairo_text(cairo, context, item);
+        page_cairo_text(cairo, ruler, context, item);
         break;
     case PAGE_ITEM_CLIP:
         cairo->save(context);
@@ -119,7 +119,7 @@ static void draw_item(const struct page_cairo *cairo, cairo_t *context,
 
 /* Draws the pages of a list below each other, `stacked_mm` apart, or each as a page of its own
  * if that is 0. */
-static void draw_pages(const struct page_cairo *cairo, cairo_t *context,
+static void draw_pages(const struct page_cairo *cairo, struct page_ruler *ruler, cairo_t *context,
                        const struct page_list *list, double stacked_mm)
 {
     int pages = 0;
@@ -132,7 +132,7 @@ static void draw_pages(const struct page_cairo *cairo, cairo_t *context,
                 cairo->show_page(context);
             pages++;
         }
-        draw_item(cairo, context, &list->items[i]);
+        draw_item(cairo, ruler, context, &list->items[i]);
     }
     cairo->show_page(context);
 }
@@ -158,10 +158,15 @@ static enum status write_pages(const struct page_cairo *cairo, cairo_surface_t *
                                struct sink *sink, struct page_bytes *ret_bytes)
 {
     cairo_t *context = cairo->create(surface);
+    struct page_ruler *ruler = page_ruler_new();
+    enum status status = STATUS_NO_MEMORY;
 
-    cairo->scale(context, scale, scale);
-    draw_pages(cairo, context, list, stacked_mm);
-    enum status status = status_of(cairo->status(context));
+    if (ruler) {
+        cairo->scale(context, scale, scale);
+        draw_pages(cairo, ruler, context, list, stacked_mm);
+        status = status_of(cairo->status(context));
+    }
+    page_ruler_free(ruler);
     cairo->destroy(context);
     cairo->surface_finish(surface);
     if (status == STATUS_OK)

@@ -51,51 +51,6 @@ static bool has_glyphs(const struct page_cairo_fonts *fonts, cairo_scaled_font_t
     return all;
 }
 
-static void add_plain(struct strbuf *out, const char *bytes, size_t length)
-{
-    char memory[8];
-    struct strbuf rune = STRBUF(memory);
-
-    strbuf_add_bytes(&rune, bytes, length);
-    utf8_add_ascii(out, memory);
-}
-
-static bool is_safe(const char *text)
-{
-    size_t left = strlen(text);
-    bool valid = true;
-    uint32_t rune = 'a';
-
-    for (size_t length; left > 0 && valid && !utf8_unsafe(rune); text += length, left -= length)
-        length = utf8_decode(text, left, &rune, &valid);
-    return valid && !utf8_unsafe(rune);
-}
-
-/* Copies the text, with plain characters in place of those that the font lacks. */
-static void make_drawable(const struct page_cairo_fonts *fonts, cairo_scaled_font_t *font,
-                          const char *text, struct strbuf *out)
-{
-    size_t left = strlen(text);
-
-    /* Most texts can be drawn as they are. */
-    if (is_safe(text) && has_glyphs(fonts, font, text, left)) {
-        strbuf_add(out, text);
-        return;
-    }
-
-    while (left > 0) {
-        uint32_t rune;
-        const size_t length = utf8_decode(text, left, &rune, NULL);
-
-        if (!utf8_unsafe(rune) && has_glyphs(fonts, font, text, length))
-            strbuf_add_bytes(out, text, length);
-        else
-            add_plain(out, text, length);
-        text += length;
-        left -= length;
-    }
-}
-
 static double width_of(const struct page_cairo_fonts *fonts, cairo_scaled_font_t *font,
                        const char *text)
 {
@@ -105,14 +60,26 @@ static double width_of(const struct page_cairo_fonts *fonts, cairo_scaled_font_t
     return extents.x_advance;
 }
 
-/* --- measuring --- */
+/* --- characters --- */
 
-enum { RULED_MAX = 8 }; /* a document has fewer fonts */
+enum {
+    RULED_MAX = 8, /* a document has fewer fonts */
+    GLYPHS = 256,
+    NO_CHARACTER = INT32_MAX
+};
 
+/* A character as it is drawn: itself, or plain ones in its place. */
+struct ruled_glyph {
+    uint32_t rune; /* 0: none was asked for yet */
+    char drawn[8];
+    double width_mm;
+};
+
+/* Such fonts are not kerned, so a text is as wide as its characters one after another. */
 struct ruled_font {
     struct page_font font;
     cairo_scaled_font_t *scaled;
-    bool has_ascii;
+    struct ruled_glyph glyph[GLYPHS]; /* the last one asked for, by the low bits of its number */
 };
 
 struct page_ruler {
@@ -121,6 +88,41 @@ struct page_ruler {
     struct ruled_font ruled[RULED_MAX];
     int count;
 };
+
+static void look_at_glyph(const struct page_cairo_fonts *fonts, cairo_scaled_font_t *font,
+                          uint32_t rune, const char *bytes, size_t length,
+                          struct ruled_glyph *ret_glyph)
+{
+    char memory[8];
+    struct strbuf own = STRBUF(memory), drawn = STRBUF(ret_glyph->drawn);
+
+    strbuf_add_bytes(&own, bytes, length);
+    if (!utf8_unsafe(rune) && has_glyphs(fonts, font, memory, length))
+        strbuf_add(&drawn, memory);
+    else
+        utf8_add_ascii(&drawn, memory);
+    ret_glyph->rune = rune;
+    ret_glyph->width_mm = width_of(fonts, font, ret_glyph->drawn);
+}
+
+/* The text's first character, with its bytes in the text. */
+static const struct ruled_glyph *next_glyph(const struct page_ruler *ruler,
+                                            struct ruled_font *ruled, const char *text, size_t left,
+                                            size_t *ret_length)
+{
+    bool valid;
+    uint32_t rune;
+
+    *ret_length = utf8_decode(text, left, &rune, &valid);
+    if (!valid)
+        rune = NO_CHARACTER;
+    struct ruled_glyph *glyph = &ruled->glyph[rune % GLYPHS];
+    if (glyph->rune != rune)
+        look_at_glyph(&ruler->fonts, ruled->scaled, rune, text, *ret_length, glyph);
+    return glyph;
+}
+
+/* --- measuring --- */
 
 struct page_ruler *page_ruler_new(void)
 {
@@ -135,6 +137,7 @@ static void forget_fonts(struct page_ruler *ruler)
 {
     for (int i = 0; i < ruler->count; i++)
         ruler->fonts.scaled_font_destroy(ruler->ruled[i].scaled);
+    memset(ruler->ruled, 0, sizeof ruler->ruled);
     ruler->count = 0;
 }
 
@@ -145,17 +148,8 @@ void page_ruler_free(struct page_ruler *ruler)
     free(ruler);
 }
 
-static bool is_printable_ascii(const char *text)
+static struct ruled_font *find_font(struct page_ruler *ruler, const struct page_font *font)
 {
-    while (*text >= ' ' && *text <= '~')
-        text++;
-    return *text == '\0';
-}
-
-static const struct ruled_font *find_font(struct page_ruler *ruler, const struct page_font *font)
-{
-    char ascii['~' - ' ' + 2] = "";
-
     for (int i = 0; i < ruler->count; i++)
         if (ruler->ruled[i].font.size_mm == font->size_mm &&
             ruler->ruled[i].font.weight == font->weight)
@@ -163,27 +157,32 @@ static const struct ruled_font *find_font(struct page_ruler *ruler, const struct
     if (ruler->count == RULED_MAX)
         forget_fonts(ruler);
     struct ruled_font *ruled = &ruler->ruled[ruler->count++];
-    for (int i = 0; i < '~' - ' ' + 1; i++)
-        ascii[i] = (char)(' ' + i);
     ruled->font = *font;
     ruled->scaled = open_font(&ruler->fonts, font);
-    ruled->has_ascii = has_glyphs(&ruler->fonts, ruled->scaled, ascii, strlen(ascii));
     return ruled;
+}
+
+/* The width of the text as it is drawn, which is appended unless `drawn` is NULL. */
+static double rule(struct page_ruler *ruler, const struct page_font *font, const char *text,
+                   struct strbuf *drawn)
+{
+    struct ruled_font *ruled = find_font(ruler, font);
+    size_t left = strlen(text);
+    double width_mm = 0;
+
+    for (size_t length; left > 0; text += length, left -= length) {
+        const struct ruled_glyph *glyph = next_glyph(ruler, ruled, text, left, &length);
+
+        width_mm += glyph->width_mm;
+        if (drawn)
+            strbuf_add(drawn, glyph->drawn);
+    }
+    return width_mm;
 }
 
 double page_ruler_width_mm(struct page_ruler *ruler, const struct page_font *font, const char *utf8)
 {
-    char memory[TEXT_MAX];
-    struct strbuf text = STRBUF(memory);
-
-    if (!ruler->has_cairo)
-        return page_text_guess_mm(font, utf8);
-    const struct ruled_font *ruled = find_font(ruler, font);
-    if (ruled->has_ascii && is_printable_ascii(utf8))
-        strbuf_add(&text, utf8);
-    else
-        make_drawable(&ruler->fonts, ruled->scaled, utf8, &text);
-    return width_of(&ruler->fonts, ruled->scaled, memory);
+    return ruler->has_cairo ? rule(ruler, font, utf8, NULL) : page_text_guess_mm(font, utf8);
 }
 
 /* --- drawing --- */
@@ -201,14 +200,14 @@ static double shift_of(enum page_align align, double width_mm)
     return 0;
 }
 
-void page_cairo_text(const struct page_cairo *cairo, cairo_t *context, const struct page_item *item)
+void page_cairo_text(const struct page_cairo *cairo, struct page_ruler *ruler, cairo_t *context,
+                     const struct page_item *item)
 {
     char memory[TEXT_MAX];
     struct strbuf text = STRBUF(memory);
-    cairo_scaled_font_t *font = open_font(&cairo->fonts, &item->font);
+    const double width_mm = rule(ruler, &item->font, item->text, &text);
     const double grey = item->font.grey;
 
-    make_drawable(&cairo->fonts, font, item->text, &text);
     cairo->save(context);
     cairo->translate(context, item->at.x_mm, item->at.y_mm);
     /* y goes down the page, so a counterclockwise turn is negative. */
@@ -218,8 +217,7 @@ void page_cairo_text(const struct page_cairo *cairo, cairo_t *context, const str
                             item->font.weight == PAGE_BOLD ? CAIRO_FONT_WEIGHT_BOLD
                                                            : CAIRO_FONT_WEIGHT_NORMAL);
     cairo->set_font_size(context, item->font.size_mm);
-    cairo->move_to(context, shift_of(item->align, width_of(&cairo->fonts, font, memory)), 0);
+    cairo->move_to(context, shift_of(item->align, width_mm), 0);
     cairo->show_text(context, memory);
     cairo->restore(context);
-    cairo->fonts.scaled_font_destroy(font);
 }

@@ -4,9 +4,11 @@
 
 #include "page/page_cairo_load.h"
 #include "page/page_inside.h"
+#include "page/page_write.h"
 
-/* Draws a text item with cairo, in mm. A failure stays in the cairo context. */
-void page_cairo_text(const struct page_cairo *cairo, cairo_t *context,
+/* Draws a text item with cairo, in mm, as the ruler, which must have cairo, measures it. A failure
+ * stays in the cairo context. */
+void page_cairo_text(const struct page_cairo *cairo, struct page_ruler *ruler, cairo_t *context,
                      const struct page_item *item);
 
 #endif

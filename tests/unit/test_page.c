@@ -246,6 +246,38 @@ static void widths_grow_with_text_and_size(void **state)
     page_ruler_free(ruler);
 }
 
+/* Measured again and again, in other texts and beside other fonts, a character keeps its width, and
+ * one that no font has is as wide as what is drawn for it. */
+static void a_character_keeps_its_width(void **state)
+{
+    static const char *const texts[] = {"E\u266d, \u00d712", "\u00bd in \u00b1\u00b5", "AVA To",
+                                        "\u1edd \u0142\u0101 \U0001f3b8 \xff!"};
+    static const char *const parts[] = {
+        "E",      "\u266d", ",",      " ",          "\u00d7", "12",     "\u00bd",
+        " in ",   "\u00b1", "\u00b5", "AVA",        " To",    "\u1edd", " ",
+        "\u0142", "\u0101", " ",      "\U0001f3b8", " ",      "\xff",   "!"};
+    struct page_ruler *ruler = page_ruler_new();
+    double whole_mm = 0, sum_mm = 0;
+
+    (void)state;
+    need_writer();
+    assert_non_null(ruler);
+    for (int round = 0; round < 20; round++) {
+        const struct page_font other = {.size_mm = 2 + round, .weight = PAGE_BOLD};
+
+        whole_mm = sum_mm = 0;
+        for (size_t i = 0; i < sizeof texts / sizeof texts[0]; i++)
+            whole_mm += page_ruler_width_mm(ruler, &small, texts[i]);
+        assert_true(page_ruler_width_mm(ruler, &other, texts[0]) > 0);
+        for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++)
+            sum_mm += page_ruler_width_mm(ruler, &small, parts[i]);
+        assert_near(whole_mm, sum_mm, 1e-9);
+    }
+    assert_near(page_ruler_width_mm(ruler, &small, "\xff"), page_ruler_width_mm(ruler, &small, "?"),
+                1e-12);
+    page_ruler_free(ruler);
+}
+
 #define CASE(name) cmocka_unit_test_setup_teardown(name, set_up, tear_down)
 
 int main(void)
@@ -262,6 +294,7 @@ int main(void)
         CASE(a_placed_page_is_moved),
         CASE(an_empty_document_is_refused),
         cmocka_unit_test(widths_grow_with_text_and_size),
+        cmocka_unit_test(a_character_keeps_its_width),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
 }
