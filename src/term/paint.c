@@ -1,177 +1,98 @@
 /* SPDX-License-Identifier: MIT */
 #include "term/paint.h"
 
-#include <errno.h>
-#include <poll.h>
 #include <string.h>
-#include <unistd.h>
 
-#include "base/utf8.h"
 #include "term/terminfo.h"
 
-/* A change of a usual screen fits easily; one that does not goes out in parts. */
-enum { BYTES_MAX = 1 << 16, CELL_BYTES = 4 * (1 + FRAME_MARKS), ORDER_BYTES = 64 };
+/* Cells to be sent that follow each other in a row and in one look; blanks go with any look that
+ * does not mark them. */
+struct run {
+    short row, column, end;
+    short look;       /* ANY: blanks alone */
+    bool clears;      /* all behind it is to be blank */
+    bool keeps_place; /* it is sent after those before it and before those after it */
+};
 
-/* So many cells that are right already are sent again rather than moved over. */
-enum { BRIDGE_MAX = 4 };
-
-enum { PLAIN = 0, UNKNOWN = -1 };
+/* More go out in parts. */
+enum { RUNS_MAX = 4096, ANY = -1 };
 
 /* No character: of a cell of which it is not known what it shows. */
 #define RUNE_UNKNOWN UINT32_MAX
 
-static const struct cell blank = {.rune = ' ', .role = PLAIN};
+static const struct cell blank = {.rune = ' ', .role = BRUSH_PLAIN};
 
 static struct {
     struct cell shown[FRAME_ROWS_MAX][FRAME_COLUMNS_MAX];
     int rows, columns;
-    int row, column; /* of the terminal's cursor; row UNKNOWN: it may be anywhere */
-    int look;        /* that the next character gets */
-    int cursor;      /* 1 shown, 0 hidden */
-    bool known;      /* `shown` holds */
+    bool known; /* `shown` holds */
     struct terminfo_traits traits;
-    struct paint_look looks[PAINT_LOOKS_MAX];
-    char bytes[BYTES_MAX];
-    size_t length;
+    struct run runs[RUNS_MAX];
+    int run_count;
 } state;
 
-/* --- sending --- */
+/* --- sending runs --- */
 
-/* Signal handlers may make this end: see signals_showing. */
-static void send_bytes(void)
+static void send_run(const struct run *run)
 {
-    size_t at = 0;
+    const struct cell *cells = state.shown[run->row];
 
-    while (at < state.length) {
-        const ssize_t sent = write(STDOUT_FILENO, state.bytes + at, state.length - at);
+    brush_move(run->row, run->column, cells);
+    for (int column = run->column; column < run->end;) {
+        column = brush_put(cells, column);
+    }
+    if (run->clears) {
+        brush_clear_row(run->row, run->end, cells);
+    }
+}
 
-        if (sent >= 0) {
-            at += (size_t)sent;
-        } else if (errno == EAGAIN) {
-            poll(&(struct pollfd){.fd = STDOUT_FILENO, .events = POLLOUT}, 1, -1);
-        } else if (errno != EINTR) {
-            paint_forget(); /* most likely it is gone, which the next wait for a key finds out */
-            break;
+static int look_of(const struct run *run)
+{
+    return run->look == ANY ? BRUSH_PLAIN : run->look;
+}
+
+static void send_runs_in(int look)
+{
+    for (int i = 0; i < state.run_count; i++) {
+        const struct run *run = &state.runs[i];
+
+        if (!run->keeps_place && look_of(run) == look) {
+            send_run(run);
         }
     }
-    state.length = 0;
 }
 
-static void add(const char *bytes, size_t length)
+/* Look by look, since a change of look takes more bytes than a move; `last` is the one in which the
+ * cursor then is not far. */
+static void send_runs(int last)
 {
-    if (state.length + length > BYTES_MAX) {
-        send_bytes();
+    bool wanted[BRUSH_LOOKS_MAX] = {false};
+
+    for (int i = 0; i < state.run_count; i++) {
+        const struct run *run = &state.runs[i];
+
+        if (run->keeps_place) {
+            send_run(run);
+        } else {
+            wanted[look_of(run)] = true;
+        }
     }
-    memcpy(state.bytes + state.length, bytes, length);
-    state.length += length;
+    for (int look = 0; look < BRUSH_LOOKS_MAX; look++) {
+        if (wanted[look] && look != last) {
+            send_runs_in(look);
+        }
+    }
+    send_runs_in(last);
+    state.run_count = 0;
 }
 
-/* False if the terminal does not know the order. */
-static bool add_order(enum terminfo_order order, int row, int column)
-{
-    char bytes[ORDER_BYTES];
-    const size_t length = terminfo_order(order, row, column, bytes, sizeof bytes);
-
-    add(bytes, length);
-    return length > 0;
-}
-
-static void take_look(int look)
-{
-    const struct paint_look *bytes = &state.looks[look];
-
-    if (state.look == look) {
-        return;
-    }
-    if (state.look == PLAIN) {
-        add(bytes->from_plain, (size_t)bytes->from_plain_length);
-    } else {
-        add(bytes->bytes, (size_t)bytes->length);
-    }
-    state.look = look;
-}
-
-/* --- cells --- */
+/* --- rows --- */
 
 static bool is_same(const struct cell *a, const struct cell *b)
 {
     return a->rune == b->rune && a->role == b->role &&
            memcmp(a->marks, b->marks, sizeof a->marks) == 0;
 }
-
-static int width_of(const struct cell *cells, int column)
-{
-    return column + 1 < state.columns && cells[column + 1].rune == 0 ? 2 : 1;
-}
-
-/* The cursor is on the cell. Returns the column after it. */
-static int put_cell(const struct cell *cells, int column)
-{
-    const struct cell *cell = &cells[column];
-    const int width = width_of(cells, column);
-    char bytes[CELL_BYTES];
-    size_t length = utf8_encode(cell->rune, bytes);
-
-    for (int i = 0; i < FRAME_MARKS && cell->marks[i] != 0; i++) {
-        length += utf8_encode(cell->marks[i], bytes + length);
-    }
-    take_look(cell->role);
-    add(bytes, length);
-    state.column = column + width;
-    /* Past the last column it may wait there, or be on the next row already. */
-    if (state.column >= state.columns) {
-        state.row = UNKNOWN;
-    }
-    return column + width;
-}
-
-/* Whether the cells up to a column are as quickly sent again as moved over. */
-static bool can_bridge(const struct cell *cells, int column)
-{
-    if (column <= state.column || column - state.column > BRIDGE_MAX) {
-        return false;
-    }
-    for (int at = state.column; at < column; at++) {
-        if (cells[at].role != state.look || cells[at].rune < ' ' || cells[at].rune > '~' ||
-            cells[at].marks[0] != 0) {
-            return false;
-        }
-    }
-    return true;
-}
-
-static void move_by_order(int row, int column)
-{
-    if (!state.traits.moves_in_any_look) {
-        take_look(PLAIN);
-    }
-    if (row == state.row && column == 0) {
-        add("\r", 1);
-    } else if (!(row == state.row && add_order(TERMINFO_TO_COLUMN, row, column)) &&
-               !(state.row != UNKNOWN && column == state.column &&
-                 add_order(TERMINFO_TO_ROW, row, column))) {
-        add_order(TERMINFO_TO_CELL, row, column);
-    }
-    state.row = row;
-    state.column = column;
-}
-
-/* `cells` are those of the row, as they are to be; NULL if they are not at hand. */
-static void move(int row, int column, const struct cell *cells)
-{
-    if (row == state.row && column == state.column) {
-        return;
-    }
-    if (cells != NULL && row == state.row && can_bridge(cells, column)) {
-        for (int at = state.column; at < column;) {
-            at = put_cell(cells, at);
-        }
-        return;
-    }
-    move_by_order(row, column);
-}
-
-/* --- rows --- */
 
 /* The column after the last cell that is not blank. */
 static int end_of(const struct cell *cells)
@@ -189,51 +110,82 @@ static bool is_last_cell(int row, int column)
     return row == state.rows - 1 && column == state.columns - 1;
 }
 
-/* All from a column on is to be blank. True if one order did it. */
-static bool clear_rest(int row, int column, const struct cell *cells)
+/* Of a wide character neither half may be sent over alone. */
+static bool has_wide(const struct cell *cells)
 {
-    enum { WORTH_IT = 4 };
-
-    if (end_of(state.shown[row]) - column < WORTH_IT) {
-        return false;
+    for (int column = 0; column < state.columns; column++) {
+        if (cells[column].rune == 0) {
+            return true;
+        }
     }
-    move(row, column, cells);
-    take_look(PLAIN);
-    return add_order(TERMINFO_CLEAR_ROW, row, column);
+    return false;
 }
 
-void paint_row(int row, const struct cell *cells)
+/* The run that a cell goes with: the last one, or a new one behind it. */
+static struct run *run_for(int row, int column, const struct cell *cell, bool keeps_place)
 {
-    struct cell *shown = state.shown[row];
-    const int end = end_of(cells);
+    struct run *run = state.run_count > 0 ? &state.runs[state.run_count - 1] : NULL;
+    const int look = brush_is_plain_blank(cell) ? ANY : cell->role;
+
+    if (run != NULL && run->row == row && run->end == column && !run->clears) {
+        if (look == run->look || (look == ANY && brush_blanks_in(run->look))) {
+            return run;
+        }
+        if (run->look == ANY && brush_blanks_in(look)) {
+            run->look = (short)look;
+            return run;
+        }
+    }
+    if (state.run_count == RUNS_MAX) {
+        send_runs(BRUSH_PLAIN);
+    }
+    run = &state.runs[state.run_count++];
+    *run = (struct run){(short)row, (short)column, (short)column, (short)look, false, keeps_place};
+    return run;
+}
+
+static void plan_row(int row, const struct cell *cells, const struct cell *was)
+{
+    enum { WORTH_CLEARING = 4 };
+    const int end = end_of(cells), end_before = end_of(was);
+    const bool keeps_place = has_wide(cells) || has_wide(was);
 
     for (int column = 0; column < state.columns;) {
-        if (is_same(&cells[column], &shown[column])) {
+        if (is_same(&cells[column], &was[column])) {
             column++;
             continue;
-        }
-        if (column >= end && clear_rest(row, column, cells)) {
-            break;
         }
         /* Of a wide character only the left half can be sent. */
         column -= column > 0 && cells[column].rune == 0;
         if (is_last_cell(row, column) && !state.traits.keeps_last_cell) {
             break;
         }
-        move(row, column, cells);
-        column = put_cell(cells, column);
+        struct run *run = run_for(row, column, &cells[column], keeps_place);
+        if (column >= end && state.traits.clears_rows && end_before - column >= WORTH_CLEARING) {
+            run->clears = true;
+            break;
+        }
+        column += brush_width(cells, column);
+        run->end = (short)column;
     }
-    memcpy(shown, cells, (size_t)state.columns * sizeof cells[0]);
+}
+
+void paint_row(int row, const struct cell *cells)
+{
+    static struct cell was[FRAME_COLUMNS_MAX];
+    const size_t size = (size_t)state.columns * sizeof cells[0];
+
+    memcpy(was, state.shown[row], size);
+    memcpy(state.shown[row], cells, size);
+    plan_row(row, cells, was);
 }
 
 /* --- the screen --- */
 
 static void forget_cells(void)
 {
-    const bool cleared = add_order(TERMINFO_CLEAR_ALL, 0, 0);
+    const bool cleared = brush_clear_screen();
 
-    state.row = cleared ? 0 : UNKNOWN;
-    state.column = 0;
     for (int row = 0; row < state.rows; row++) {
         for (int column = 0; column < state.columns; column++) {
             state.shown[row][column] = blank;
@@ -244,64 +196,52 @@ static void forget_cells(void)
     }
 }
 
-static void show_cursor(bool shown)
+void paint_open(const struct brush_look *looks, int count)
 {
-    if (state.cursor == (int)shown) {
-        return;
-    }
-    add_order(shown ? TERMINFO_CURSOR_ON : TERMINFO_CURSOR_OFF, 0, 0);
-    state.cursor = (int)shown;
-}
-
-void paint_open(const struct paint_look *looks, int count)
-{
-    memcpy(state.looks, looks, (size_t)count * sizeof looks[0]);
+    brush_open(looks, count);
     state.traits = terminfo_traits();
-    state.length = 0;
     paint_forget();
 }
 
-void paint_begin(int rows, int columns)
+bool paint_begin(int rows, int columns)
 {
     if (state.known && rows == state.rows && columns == state.columns) {
-        return;
+        return true;
     }
     state.rows = rows;
     state.columns = columns;
-    state.look = UNKNOWN;
-    take_look(PLAIN);
+    brush_begin(columns);
     forget_cells();
     state.known = true;
+    return false;
 }
 
 void paint_end(int cursor_row, int cursor_column)
 {
     const bool shown = cursor_row >= 0 && cursor_column >= 0;
 
+    send_runs(shown ? state.shown[cursor_row][cursor_column].role : BRUSH_PLAIN);
     if (shown) {
-        move(cursor_row, cursor_column, NULL);
+        brush_move(cursor_row, cursor_column, state.shown[cursor_row]);
     } else if (!state.traits.hides_cursor) {
-        move(0, 0, NULL); /* out of the way */
+        brush_move(0, 0, state.shown[0]); /* out of the way */
     }
-    /* What a terminal adds to the screen when it gets larger looks like this. */
-    take_look(PLAIN);
-    show_cursor(shown);
-    send_bytes();
+    brush_put_down(shown);
+    if (!brush_send()) {
+        paint_forget();
+    }
 }
 
 void paint_forget(void)
 {
     state.known = false;
-    state.cursor = UNKNOWN;
 }
 
 void paint_leave(void)
 {
-    state.look = UNKNOWN;
-    take_look(PLAIN);
-    state.row = UNKNOWN;
-    move(0, 0, NULL);
-    add_order(TERMINFO_CURSOR_ON, 0, 0);
-    send_bytes();
+    brush_begin(state.columns);
+    brush_move(0, 0, state.shown[0]);
+    brush_put_down(true);
+    (void)brush_send();
     paint_forget();
 }

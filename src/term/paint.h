@@ -4,7 +4,7 @@
 
 #include <stdbool.h>
 
-#include "draw/frame.h"
+#include "term/brush.h"
 
 /*
  * The screen as the terminal shows it, and what has to be sent to change it: as few bytes as that
@@ -13,22 +13,15 @@
  * cursor.
  */
 
-enum { PAINT_LOOKS_MAX = 32, PAINT_LOOK_BYTES = 96 };
-
-/* The bytes that begin a look: after any other, and after the plain one. */
-struct paint_look {
-    char bytes[PAINT_LOOK_BYTES], from_plain[PAINT_LOOK_BYTES];
-    int length, from_plain_length;
-};
-
 /* Before anything is painted. Look 0 is the plain one. */
-void paint_open(const struct paint_look *looks, int count);
+void paint_open(const struct brush_look *looks, int count);
 
-/* Begins a screen of this size. */
-void paint_begin(int rows, int columns);
+/* Begins a screen of this size. True if the terminal shows the one before: its rows need not be
+ * given again. */
+bool paint_begin(int rows, int columns);
 
-/* One row, as wide as the screen. A cell's `role` is the number of its look here; what else it
- * holds the terminal must be able to show. */
+/* One row, as wide as the screen. A cell's `role` is the number of its look here, 0 for every blank
+ * that looks like a plain one; what else it holds the terminal must be able to show. */
 void paint_row(int row, const struct cell *cells);
 
 /* Ends the screen and sends it; a cursor at -1, -1 is hidden. */

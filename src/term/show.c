@@ -51,6 +51,8 @@ static struct {
     bool utf8;
     int colours;
     unsigned char look[ROLE_COUNT_]; /* the role's number among the looks that differ */
+    bool marks_blanks[ROLE_COUNT_];
+    struct cell given[FRAME_ROWS_MAX][FRAME_COLUMNS_MAX]; /* the frame's, as given last */
 } state;
 
 static int usable_colours(bool wanted)
@@ -71,14 +73,18 @@ static attr_t without_dim(attr_t attributes)
     return attributes == (A_UNDERLINE | A_DIM) ? rest | A_BOLD : rest;
 }
 
-static struct paint_look spell_look(int role, bool has_dim)
+static struct brush_look spell_look(int role, bool has_dim)
 {
     const struct look *look = &looks[role];
     const attr_t wanted = state.colours > 0 ? look->attributes : look->mono;
     const attr_t attributes = has_dim ? wanted : without_dim(wanted);
     const short colour = state.colours == 256 ? look->colour_256 : look->colour_8;
     const int shown = state.colours > 0 ? colour : -1;
-    struct paint_look bytes = {.length = 0};
+    struct brush_look bytes = {
+        .attributes = terminfo_attributes(attributes, shown),
+        .coloured = shown >= 0,
+        .marks_blanks = (attributes & (A_UNDERLINE | A_REVERSE)) != 0,
+    };
 
     bytes.length = (int)terminfo_look(attributes, shown, false, bytes.bytes, sizeof bytes.bytes);
     bytes.from_plain_length =
@@ -86,7 +92,7 @@ static struct paint_look spell_look(int role, bool has_dim)
     return bytes;
 }
 
-static bool is_same_look(const struct paint_look *a, const struct paint_look *b)
+static bool is_same_look(const struct brush_look *a, const struct brush_look *b)
 {
     return a->length == b->length && memcmp(a->bytes, b->bytes, (size_t)a->length) == 0;
 }
@@ -95,11 +101,11 @@ static bool is_same_look(const struct paint_look *a, const struct paint_look *b)
 static void choose_looks(void)
 {
     const bool has_dim = (term_attrs() & A_DIM) != 0;
-    struct paint_look differing[ROLE_COUNT_];
+    struct brush_look differing[ROLE_COUNT_];
     int count = 0;
 
     for (int role = 0; role < ROLE_COUNT_; role++) {
-        const struct paint_look bytes = spell_look(role, has_dim);
+        const struct brush_look bytes = spell_look(role, has_dim);
         int at = 0;
 
         while (at < count && !is_same_look(&differing[at], &bytes)) {
@@ -109,6 +115,7 @@ static void choose_looks(void)
             differing[count++] = bytes;
         }
         state.look[role] = (unsigned char)at;
+        state.marks_blanks[role] = bytes.marks_blanks;
     }
     paint_open(differing, count);
 }
@@ -130,14 +137,16 @@ static bool curses_agrees(uint32_t rune, int columns)
     return state.utf8 && wcwidth((wchar_t)rune) == columns;
 }
 
-static unsigned char look_of(const struct cell *cell)
+static unsigned char look_of(const struct cell *cell, uint32_t rune)
 {
-    return state.look[cell->role < ROLE_COUNT_ ? cell->role : ROLE_TEXT];
+    const enum role role = cell->role < ROLE_COUNT_ ? cell->role : ROLE_TEXT;
+
+    return rune == ' ' && !state.marks_blanks[role] ? state.look[ROLE_TEXT] : state.look[role];
 }
 
 static struct cell plain_cell(const struct cell *cell, uint32_t rune)
 {
-    return (struct cell){.rune = rune, .role = look_of(cell)};
+    return (struct cell){.rune = rune, .role = look_of(cell, rune)};
 }
 
 /* With those of its marks that the terminal shows in the same column. */
@@ -192,21 +201,45 @@ static void fill_row(struct cell *out, const struct cell *cells, int available, 
     }
 }
 
+/* Whether the row is as it was given the last time; remembers it. */
+static bool is_as_given(int row, const struct cell *cells, int count)
+{
+    const size_t size = (size_t)count * sizeof cells[0];
+    const bool same = memcmp(state.given[row], cells, size) == 0;
+
+    if (!same) {
+        memcpy(state.given[row], cells, size);
+    }
+    return same;
+}
+
+static void show_row(int row, const struct frame *frame, int columns, bool shown)
+{
+    static struct cell out[FRAME_COLUMNS_MAX];
+    const struct cell *cells =
+        &frame->cells[row < frame->rows ? (size_t)row * (size_t)frame->columns : 0];
+    const int given = row < frame->rows ? frame->columns : 0;
+
+    if (!is_as_given(row, cells, given) || !shown) {
+        fill_row(out, cells, given, columns);
+        paint_row(row, out);
+    }
+}
+
 void show_frame(const struct frame *frame)
 {
-    static struct cell cells[FRAME_COLUMNS_MAX];
+    static int frame_rows, frame_columns;
     const int rows = smaller(getmaxy(stdscr), FRAME_ROWS_MAX);
     const int columns = smaller(getmaxx(stdscr), FRAME_COLUMNS_MAX);
     const bool has_cursor = frame->cursor_row >= 0 && frame->cursor_row < rows &&
                             frame->cursor_column >= 0 && frame->cursor_column < columns;
+    const bool same_size = frame->rows == frame_rows && frame->columns == frame_columns;
+    const bool shown = paint_begin(rows, columns) && same_size;
 
-    paint_begin(rows, columns);
+    frame_rows = frame->rows;
+    frame_columns = frame->columns;
     for (int row = 0; row < rows; row++) {
-        const bool given = row < frame->rows;
-
-        fill_row(cells, given ? &frame->cells[(size_t)row * (size_t)frame->columns] : frame->cells,
-                 given ? frame->columns : 0, columns);
-        paint_row(row, cells);
+        show_row(row, frame, columns, shown);
     }
     paint_end(has_cursor ? frame->cursor_row : -1, has_cursor ? frame->cursor_column : -1);
 }

@@ -4,6 +4,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <termios.h>
 #include <unistd.h>
 
 /* A file of its own: term.h defines words such as "columns" as macros. */
@@ -93,18 +94,66 @@ static void collect_string(const char *bytes)
     }
 }
 
+/* Whether it spells moves as most terminals do (ECMA-48, 8.3): doing that here is much quicker than
+ * to have terminfo do it. */
+static struct {
+    bool cell, column, row;
+} spelled;
+
+static bool is_spelled(const char *order, const char *wanted)
+{
+    return order != NULL && strcmp(tiparm(order, 11, 22), wanted) == 0;
+}
+
+static void collect_number(int number)
+{
+    if (number >= 10) {
+        collect_number(number / 10);
+    }
+    collect_byte('0' + number % 10);
+}
+
+static void collect_move(const int *numbers, int count, char end)
+{
+    collect_byte('\033');
+    for (int i = 0; i < count; i++) {
+        collect_byte(i == 0 ? '[' : ';');
+        collect_number(numbers[i] + 1);
+    }
+    collect_byte(end);
+}
+
+static void collect_to_cell(int row, int column)
+{
+    if (spelled.cell) {
+        collect_move((const int[]){row, column}, 2, 'H');
+    } else {
+        collect_string(tiparm(cursor_address, row, column));
+    }
+}
+
+/* To a column of the same row, or a row in the same column. */
+static void collect_along(bool as_usual, const char *order, int to, char end)
+{
+    if (as_usual) {
+        collect_move(&to, 1, end);
+    } else {
+        collect_string(order != NULL ? tiparm(order, to) : NULL);
+    }
+}
+
 size_t terminfo_order(enum terminfo_order order, int row, int column, char *out, size_t size)
 {
     collect(out, size);
     switch (order) {
     case TERMINFO_TO_CELL:
-        collect_string(tiparm(cursor_address, row, column));
+        collect_to_cell(row, column);
         break;
     case TERMINFO_TO_COLUMN:
-        collect_string(column_address != NULL ? tiparm(column_address, column) : NULL);
+        collect_along(spelled.column, column_address, column, 'G');
         break;
     case TERMINFO_TO_ROW:
-        collect_string(row_address != NULL ? tiparm(row_address, row) : NULL);
+        collect_along(spelled.row, row_address, row, 'd');
         break;
     case TERMINFO_CLEAR_ALL:
         collect_string(clear_screen);
@@ -175,12 +224,16 @@ static void add_part(char parts[PARTS_MAX][PART_BYTES], int *count, bool wanted,
     }
 }
 
-/* The attributes that a colour leaves visible: the terminal may show them as colours itself. */
-static unsigned long beside_colour(unsigned long attributes)
+unsigned long terminfo_attributes(unsigned long attributes, int colour)
 {
     enum { UNDERLINE = 2, REVERSE = 4, DIM = 16, BOLD = 32 };
-    const int lost = no_color_video > 0 ? no_color_video : 0;
+    const int lost = colour >= 0 && no_color_video > 0 ? no_color_video : 0;
 
+    /* Where each change takes a cell of the screen, nothing would stay in its column. */
+    if (magic_cookie_glitch > 0) {
+        return 0;
+    }
+    /* The terminal may show the others as colours itself. */
     return attributes & ~((lost & UNDERLINE ? A_UNDERLINE : 0) | (lost & REVERSE ? A_REVERSE : 0) |
                           (lost & DIM ? A_DIM : 0) | (lost & BOLD ? A_BOLD : 0));
 }
@@ -190,13 +243,7 @@ size_t terminfo_look(unsigned long attributes, int colour, bool from_plain, char
     char parts[PARTS_MAX][PART_BYTES];
     int count = 0;
 
-    if (colour >= 0) {
-        attributes = beside_colour(attributes);
-    }
-    /* Where each change takes a cell of the screen, nothing would stay in its column. */
-    if (magic_cookie_glitch > 0) {
-        attributes = 0;
-    }
+    attributes = terminfo_attributes(attributes, colour);
     add_part(parts, &count, attributes & A_BOLD, enter_bold_mode);
     add_part(parts, &count, attributes & A_DIM, enter_dim_mode);
     add_part(parts, &count, attributes & A_UNDERLINE, enter_underline_mode);
@@ -218,12 +265,26 @@ size_t terminfo_look(unsigned long attributes, int colour, bool from_plain, char
     return collected.length;
 }
 
+static bool is_string(const char *bytes, const char *wanted)
+{
+    return bytes != NULL && strcmp(bytes, wanted) == 0;
+}
+
 struct terminfo_traits terminfo_traits(void)
 {
+    struct termios modes = {.c_oflag = ONLCR};
+
+    (void)tcgetattr(STDOUT_FILENO, &modes);
+    spelled.cell = is_spelled(cursor_address, "\033[12;23H");
+    spelled.column = is_spelled(column_address, "\033[12G");
+    spelled.row = is_spelled(row_address, "\033[12d");
     return (struct terminfo_traits){
         .moves_in_any_look = move_standout_mode,
         .hides_cursor = cursor_invisible != NULL,
         .keeps_last_cell = !auto_right_margin || eat_newline_glitch,
+        .clears_rows = clr_eol != NULL,
+        .feeds_lines = is_string(cursor_down, "\n") && !(modes.c_oflag & ONLCR),
+        .steps_back = is_string(cursor_left, "\b"),
     };
 }
 

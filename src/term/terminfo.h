@@ -34,6 +34,9 @@ enum terminfo_order {
  * does not know it. */
 size_t terminfo_order(enum terminfo_order order, int row, int column, char *out, size_t size);
 
+/* Those of the attributes that show beside the colour, -1 for the terminal's own. */
+unsigned long terminfo_attributes(unsigned long attributes, int colour);
+
 /* What makes characters look so: attributes of curses (A_BOLD, A_DIM, A_UNDERLINE, A_REVERSE) and a
  * colour, -1 for the terminal's own. `from_plain`: nothing else is on now; else whatever is on is
  * ended. Returns the number of bytes, at most `size`. */
@@ -43,8 +46,12 @@ struct terminfo_traits {
     bool moves_in_any_look; /* the cursor may be moved while characters do not look plain */
     bool hides_cursor;
     bool keeps_last_cell; /* a character in the last cell of the screen does not scroll it */
+    bool clears_rows;
+    /* A line feed goes down in the same column, and a backspace back, where there is room. */
+    bool feeds_lines, steps_back;
 };
 
+/* Curses must be running. */
 struct terminfo_traits terminfo_traits(void);
 
 /* Writes the bytes that restore the terminal after a crash to `out`; curses must be running.
