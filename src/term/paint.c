@@ -63,14 +63,16 @@ static void send_runs_in(int look)
 }
 
 /* Look by look, since a change of look takes more bytes than a move; `last` is the one in which the
- * cursor then is not far. */
+ * cursor then is not far. A large change goes from top to bottom: a slow line shows it growing. */
 static void send_runs(int last)
 {
+    enum { SORTED_MAX = 64 };
     bool wanted[BRUSH_LOOKS_MAX] = {false};
 
     for (int i = 0; i < state.run_count; i++) {
-        const struct run *run = &state.runs[i];
+        struct run *run = &state.runs[i];
 
+        run->keeps_place = run->keeps_place || state.run_count > SORTED_MAX;
         if (run->keeps_place) {
             send_run(run);
         } else {

@@ -134,8 +134,22 @@ static void drop_line(void)
     close(state.line);
 }
 
+/* The line changes nothing of what is sent: it would pass on a frame in pieces, between which half
+ * of it could be seen. */
+static void take_output(void)
+{
+    struct termios modes;
+
+    if (tcgetattr(STDOUT_FILENO, &modes) == 0) {
+        modes.c_oflag &= ~(tcflag_t)OPOST;
+        (void)tcsetattr(STDOUT_FILENO, TCSADRAIN, &modes);
+        def_prog_mode();
+    }
+}
+
 static void set_modes(void)
 {
+    take_output();
     if (getenv("ESCDELAY") == NULL) {
         set_escdelay(ESCAPE_MS);
     }

@@ -272,7 +272,7 @@ static bool is_string(const char *bytes, const char *wanted)
 
 struct terminfo_traits terminfo_traits(void)
 {
-    struct termios modes = {.c_oflag = ONLCR};
+    struct termios modes = {.c_oflag = OPOST};
 
     (void)tcgetattr(STDOUT_FILENO, &modes);
     spelled.cell = is_spelled(cursor_address, "\033[12;23H");
@@ -283,7 +283,7 @@ struct terminfo_traits terminfo_traits(void)
         .hides_cursor = cursor_invisible != NULL,
         .keeps_last_cell = !auto_right_margin || eat_newline_glitch,
         .clears_rows = clr_eol != NULL,
-        .feeds_lines = is_string(cursor_down, "\n") && !(modes.c_oflag & ONLCR),
+        .feeds_lines = is_string(cursor_down, "\n") && (modes.c_oflag & OPOST) == 0,
         .steps_back = is_string(cursor_left, "\b"),
     };
 }
