@@ -18,6 +18,7 @@ struct lever_line {
 /* w(x) = integral of (M/EI)(xi - x): everything the integrand needs. */
 struct bending {
     const struct neck_beam *beam;
+    struct section_outline outline;
     enum neck_slot slot;
     struct lever_line line;
     double x_mm;
@@ -78,14 +79,15 @@ static bool station_is_on_beam(const struct neck_beam *b, double x_mm)
     return check_is_within(x_mm, 0, fmax(b->high_end_mm, b->heel_mm));
 }
 
-static enum status section_at(const struct neck_beam *b, enum neck_slot slot, double x_mm,
+static enum status section_at(const struct neck_beam *b, const struct section_outline *outline,
+                              enum neck_slot slot, double x_mm,
                               struct section_stiffness *ret_section)
 {
     const double width_mm =
         b->width_nut_mm + (b->width_join_mm - b->width_nut_mm) * (x_mm / b->high_end_mm);
     const double share = (x_mm - b->first_fret_mm) / (b->heel_mm - b->first_fret_mm);
     const double depth_mm = b->shaft_first_mm + (b->shaft_heel_mm - b->shaft_first_mm) * share;
-    return neck_section_find(&b->make, slot, width_mm, depth_mm, ret_section);
+    return neck_section_find(&b->make, outline, slot, width_mm, depth_mm, ret_section);
 }
 
 /*
@@ -147,7 +149,7 @@ static enum status integrand(const struct bending *bending, double xi_mm, double
 {
     const struct neck_beam *b = bending->beam;
     struct section_stiffness section;
-    enum status status = section_at(b, bending->slot, xi_mm, &section);
+    enum status status = section_at(b, &bending->outline, bending->slot, xi_mm, &section);
     if (status)
         return status;
     const double lever = lever_mm(b, &bending->line, section.axis_mm, xi_mm);
@@ -208,6 +210,16 @@ static enum status integrate(const struct bending *bending, double from_mm, doub
     return STATUS_NOT_CONVERGED;
 }
 
+/* `beam` has been checked. */
+static struct bending begin_bending(const struct neck_beam *beam, enum neck_slot slot, bool about)
+{
+    return (struct bending){.beam = beam,
+                            .outline = neck_make_outline(&beam->make),
+                            .slot = slot,
+                            .line = average_strings(beam),
+                            .about = about};
+}
+
 static enum status bend_at(struct bending bending, double x_mm, double *ret_bend_mm)
 {
     const struct neck_beam *b = bending.beam;
@@ -218,7 +230,7 @@ static enum status bend_at(struct bending bending, double x_mm, double *ret_bend
     bending.x_mm = x_mm;
     /* The nodes lie inside the panels and would miss a shaft cut through at its very end. */
     if (x_mm < b->heel_mm)
-        status = section_at(b, bending.slot, x_mm, &end);
+        status = section_at(b, &bending.outline, bending.slot, x_mm, &end);
     if (status)
         return status;
     /* The fall-away puts a corner at the high end, where the panels must meet. */
@@ -241,7 +253,8 @@ enum status neck_beam_find_section(const struct neck_beam *beam, enum neck_slot 
         return status;
     if (!station_is_on_beam(beam, x_mm))
         return STATUS_DOMAIN;
-    return section_at(beam, slot, x_mm, ret_section);
+    const struct section_outline outline = neck_make_outline(&beam->make);
+    return section_at(beam, &outline, slot, x_mm, ret_section);
 }
 
 enum status neck_beam_find_lever(const struct neck_beam *beam, enum neck_slot slot, double x_mm,
@@ -253,7 +266,8 @@ enum status neck_beam_find_lever(const struct neck_beam *beam, enum neck_slot sl
         return status;
     if (!station_is_on_beam(beam, x_mm))
         return STATUS_DOMAIN;
-    status = section_at(beam, slot, x_mm, &section);
+    const struct section_outline outline = neck_make_outline(&beam->make);
+    status = section_at(beam, &outline, slot, x_mm, &section);
     if (status)
         return status;
     const struct lever_line line = average_strings(beam);
@@ -268,7 +282,7 @@ enum status neck_beam_find_bend(const struct neck_beam *beam, enum neck_slot slo
         return status;
     if (!station_is_on_beam(beam, x_mm))
         return STATUS_DOMAIN;
-    const struct bending bending = {beam, slot, average_strings(beam), 0, false};
+    const struct bending bending = begin_bending(beam, slot, false);
     return bend_at(bending, x_mm, ret_bend_mm);
 }
 
@@ -283,7 +297,7 @@ static enum status find_relief(const struct neck_beam *beam, enum neck_slot slot
         return status;
     if (!check_is_within(beam->relief_mm, beam->low_end_mm, beam->high_end_mm))
         return STATUS_DOMAIN;
-    const struct bending bending = {beam, slot, average_strings(beam), 0, about};
+    const struct bending bending = begin_bending(beam, slot, about);
     status = bend_at(bending, beam->low_end_mm, &low);
     if (status == STATUS_OK)
         status = bend_at(bending, beam->high_end_mm, &high);

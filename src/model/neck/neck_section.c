@@ -56,37 +56,31 @@ struct section_part section_rectangle(double modulus_mpa, double width_mm, doubl
     };
 }
 
-struct section_part section_half_ellipse(double modulus_mpa, double width_mm, double depth_mm)
-{
-    return (struct section_part){
-        .modulus_mpa = modulus_mpa,
-        .area_mm2 = M_PI * width_mm * depth_mm / 4,
-        .centroid_mm = -4 * depth_mm / (3 * M_PI),
-        .inertia_mm4 =
-            (M_PI / 8 - 8 / (9 * M_PI)) * (width_mm / 2) * depth_mm * depth_mm * depth_mm,
-    };
-}
-
-/* Twice the integral of y^k x over the outline, y down from the flat. */
-static double outline_moment(double width_mm, double depth_mm, double p, int k)
+static double outline_moment(double p, int k)
 {
     const double a = (k + 1) / p, b = 1 + 1 / p;
 
-    return width_mm * pow(depth_mm, k + 1) / p * tgamma(a) * tgamma(b) / tgamma(a + b);
+    return tgamma(a) * tgamma(b) / tgamma(a + b) / p;
 }
 
-struct section_part section_half_superellipse(double modulus_mpa, double width_mm, double depth_mm,
-                                              double exponent)
+struct section_outline section_outline_of(double exponent)
 {
-    const double area = outline_moment(width_mm, depth_mm, exponent, 0);
-    const double first = outline_moment(width_mm, depth_mm, exponent, 1);
-    const double second = outline_moment(width_mm, depth_mm, exponent, 2);
+    if (!(exponent != 2)) /* most of the time */
+        return (struct section_outline){M_PI / 4, 1.0 / 3, M_PI / 16};
+    return (struct section_outline){outline_moment(exponent, 0), outline_moment(exponent, 1),
+                                    outline_moment(exponent, 2)};
+}
+
+struct section_part section_half(const struct section_outline *outline, double modulus_mpa,
+                                 double width_mm, double depth_mm)
+{
+    const double own = outline->second - outline->first * outline->first / outline->area;
 
     return (struct section_part){
         .modulus_mpa = modulus_mpa,
-        .area_mm2 = area,
-        .centroid_mm = -first / area,
-        .inertia_mm4 = second - first * first / area,
+        .area_mm2 = outline->area * width_mm * depth_mm,
+        .centroid_mm = -outline->first / outline->area * depth_mm,
+        .inertia_mm4 = own * width_mm * depth_mm * depth_mm * depth_mm,
     };
 }
 
@@ -117,16 +111,20 @@ static bool cuts_fit(const struct neck_make *make, enum neck_slot slot, double w
            (make->recut_width_mm < width_mm && make->recut_depth_mm < depth_mm);
 }
 
-static int list_parts(const struct neck_make *make, enum neck_slot slot, double width_mm,
-                      double depth_mm, struct section_part parts[NECK_PARTS_MAX])
+struct section_outline neck_make_outline(const struct neck_make *make)
+{
+    return section_outline_of(2 + make->fullness);
+}
+
+static int list_parts(const struct neck_make *make, const struct section_outline *outline,
+                      enum neck_slot slot, double width_mm, double depth_mm,
+                      struct section_part parts[NECK_PARTS_MAX])
 {
     const double shaft = make->shaft_modulus_mpa;
     const double spline = make->spline_modulus_mpa;
     const double old_depth = make->slot_depth_mm;
     int n = 0;
-    parts[n++] = make->fullness != 0
-                     ? section_half_superellipse(shaft, width_mm, depth_mm, 2 + make->fullness)
-                     : section_half_ellipse(shaft, width_mm, depth_mm);
+    parts[n++] = section_half(outline, shaft, width_mm, depth_mm);
     parts[n++] = section_rectangle(make->board_modulus_mpa, width_mm, 0, make->board_thickness_mm);
     parts[n++] = section_rectangle(slot == NECK_SLOT_FOUND ? -shaft : spline - shaft,
                                    make->slot_width_mm, -old_depth, 0);
@@ -140,13 +138,14 @@ static int list_parts(const struct neck_make *make, enum neck_slot slot, double 
     return n;
 }
 
-enum status neck_section_find(const struct neck_make *make, enum neck_slot slot, double width_mm,
-                              double depth_mm, struct section_stiffness *ret_section)
+enum status neck_section_find(const struct neck_make *make, const struct section_outline *outline,
+                              enum neck_slot slot, double width_mm, double depth_mm,
+                              struct section_stiffness *ret_section)
 {
     struct section_part parts[NECK_PARTS_MAX];
     if (!neck_make_is_good(make, slot) || !check_is_positive(width_mm) ||
         !check_is_positive(depth_mm) || !cuts_fit(make, slot, width_mm, depth_mm))
         return STATUS_DOMAIN;
-    const int count = list_parts(make, slot, width_mm, depth_mm, parts);
+    const int count = list_parts(make, outline, slot, width_mm, depth_mm, parts);
     return section_compose(parts, count, ret_section);
 }

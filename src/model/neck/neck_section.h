@@ -37,17 +37,21 @@ enum status section_compose(const struct section_part *parts, int count,
 struct section_part section_rectangle(double modulus_mpa, double width_mm, double bottom_mm,
                                       double top_mm);
 
-/* A half ellipse hanging below y = 0: A = pi w d/4, centroid at -4d/(3 pi),
- * I = (pi/8 - 8/(9 pi)) (w/2) d^3. */
-struct section_part section_half_ellipse(double modulus_mpa, double width_mm, double depth_mm);
-
 /*
- * The same with another exponent p in |x/(w/2)|^p + (y/d)^p = 1: 2 is the half ellipse, less a V,
- * more a U. With M_k = w d^(k+1)/p B((k+1)/p, 1 + 1/p), B Euler's beta function: A = M_0,
- * centroid at -M_1/M_0, I = M_2 - M_1^2/M_0.
+ * The half outline |x/(1/2)|^p + y^p = 1 below y = 0, 1 wide and 1 deep: 2 is the half ellipse,
+ * less a V, more a U. M_k = 1/p B((k+1)/p, 1 + 1/p), B Euler's beta function: the area is M_0, the
+ * moments about the top are M_1 and M_2.
  */
-struct section_part section_half_superellipse(double modulus_mpa, double width_mm, double depth_mm,
-                                              double exponent);
+struct section_outline {
+    double area, first, second;
+};
+
+/* Of an exponent > 0. It takes far longer than what is done with it. */
+struct section_outline section_outline_of(double exponent);
+
+/* The same so wide and deep: A = M_0 w d, centroid at -M_1/M_0 d, I = (M_2 - M_1^2/M_0) w d^3. */
+struct section_part section_half(const struct section_outline *outline, double modulus_mpa,
+                                 double width_mm, double depth_mm);
 
 /* What has become of the truss rod's slot in the shaft. */
 enum neck_slot {
@@ -72,13 +76,17 @@ struct neck_make {
 /* True when the numbers that this state of the slot needs are in range. */
 bool neck_make_is_good(const struct neck_make *make, enum neck_slot slot);
 
+/* Of its shaft. */
+struct section_outline neck_make_outline(const struct neck_make *make);
+
 /*
- * The section where the board is width_mm wide and the shaft depth_mm deep: half ellipse,
+ * The section where the board is width_mm wide and the shaft depth_mm deep: its outline,
  * board rectangle on it, slot. A recut takes spline wood out down to the old slot's depth
  * (over its whole width) and shaft wood below. STATUS_DOMAIN for numbers out of range,
  * and where a cut is as deep as the shaft or as wide as the board.
  */
-enum status neck_section_find(const struct neck_make *make, enum neck_slot slot, double width_mm,
-                              double depth_mm, struct section_stiffness *ret_section);
+enum status neck_section_find(const struct neck_make *make, const struct section_outline *outline,
+                              enum neck_slot slot, double width_mm, double depth_mm,
+                              struct section_stiffness *ret_section);
 
 #endif
