@@ -17,8 +17,7 @@
 #include "session/app_place.h"
 #include "store/paths.h"
 #include "store/profile/aside.h"
-#include "store/shelf/shelf_necks.h"
-#include "store/shelf/shelf_tickets.h"
+#include "store/shelf/shelf_others.h"
 #include "term/term.h"
 
 enum {
@@ -244,15 +243,22 @@ static void show(struct session *session)
     term_show(&session->screen->frame);
 }
 
-/* The first screen does not wait for what the other necks of the folder say. */
-static void look_around(struct session *session)
+/* Takes in what the other instruments say: those of the shelf that it was opened from, or else the
+ * ones that the cache of its folder knows. */
+static void look_around(struct session *session, const struct shelf_entries *shelf)
 {
-    struct rod_priors priors;
+    const char *path = profile_path(session->profile);
+    char kind[KIND_NAME_SIZE] = "";
+    struct shelf_others others;
 
-    show(session);
-    shelf_necks_read_cached(profile_path(session->profile), &priors);
-    app_take_priors(&session->app, &priors);
-    app_take_ticket(&session->app, shelf_tickets_last_cached(profile_path(session->profile)));
+    (void)record_kind(&session->app.record, kind);
+    if (shelf)
+        shelf_others_read(shelf, paths_name_of(path), kind, &others);
+    else
+        shelf_others_read_cached(path, kind, &others);
+    app_take_priors(&session->app, &others.priors);
+    app_take_ticket(&session->app, others.last_ticket);
+    app_take_usuals(&session->app, &others.usuals);
 }
 
 /* Once that second after the last key is over, only a failed save is worth waking up for. */
@@ -327,7 +333,8 @@ static enum exit_code run_on_terminal(struct session *session, const char *path)
         return EXIT_CANNOT;
     }
     greet(session);
-    look_around(session);
+    show(session); /* which does not wait for what the others say */
+    look_around(session, NULL);
     run_session(session);
     /* While the terminal is taken so are the signals: none cuts the last save short. */
     const enum status status = end_session(session, &words);
@@ -381,11 +388,8 @@ enum session_end session_from_shelf(const char *path, const struct session_wish 
         end = SESSION_NOT_OPENED;
         strbuf_add(words, "It cannot be opened: ");
     } else {
-        if (wish->priors)
-            app_take_priors(&session.app, wish->priors);
-        app_take_ticket(&session.app, wish->last_ticket);
-        if (wish->usuals)
-            app_take_usuals(&session.app, wish->usuals);
+        if (wish->shelf)
+            look_around(&session, wish->shelf);
         app_take_leaf(&session.app, wish->leaf);
         if (wish->said[0])
             app_say(&session.app, TONE_NOTE, wish->said);

@@ -3,8 +3,8 @@
 #define SILLET_RUN_SESSION_H
 
 #include "commands/report.h"
-#include "model/setup/rod_prior.h"
 #include "run/screen.h"
+#include "store/shelf/shelf_entry.h"
 
 /*
  * `sillet FILE`: an instrument on the terminal, until the user quits or the terminal is gone.
@@ -25,10 +25,8 @@ enum session_end {
 struct session_wish {
     enum profile_access access; /* PROFILE_TO_READ: the file is not to be changed */
     enum leaf leaf;
-    const char *said;                /* a message to begin with; "" for none */
-    int last_ticket;                 /* the last number of a ticket on the shelf; 0: none */
-    const struct rod_priors *priors; /* of the other necks on the shelf; NULL: none */
-    const struct usuals *usuals;     /* what is usual there for its kind; NULL: nothing */
+    const char *said;                  /* a message to begin with; "" for none */
+    const struct shelf_entries *shelf; /* the instruments beside it; NULL: none */
 };
 
 /*

@@ -7,15 +7,12 @@
 #include "model/reading/shop_round.h"
 #include "run/session.h"
 #include "run/shelf_inside.h"
-#include "shelf/shelf_table.h"
-#include "store/shelf/shelf_tickets.h"
 #include "store/paths.h"
 #include "store/profile/bring_back.h"
 #include "store/profile/generations.h"
 #include "store/profile/preset.h"
 #include "store/safefile.h"
 #include "store/shelf/shelf_change.h"
-#include "store/shelf/shelf_necks.h"
 #include "term/term.h"
 
 static char *path_of(const struct shelf_session *session, const char *file)
@@ -36,35 +33,18 @@ static void tell_end(struct shelf_session *session, enum session_end end, const 
     }
 }
 
-/* Of the other instruments of its kind. One that was just filed is not on the list yet. */
-static void find_usuals(const struct shelf_session *session, const char *file,
-                        struct usuals *ret_usuals)
-{
-    const struct shelf_entry *entry = shelf_entries_find(shelf_entries(session->shelf), file);
-
-    if (entry && entry->card.kind[0])
-        (void)shelf_table_usuals(&session->list, entry->card.kind, file, ret_usuals);
-}
-
 static void open_file(struct shelf_session *session, const char *given, enum leaf leaf,
                       const char *said)
 {
-    struct rod_priors priors = {0};
-    struct usuals usuals = {.wanted = {{0}}};
     const struct session_wish wish = {.access = PROFILE_TO_EDIT,
                                       .leaf = leaf,
                                       .said = said,
-                                      .last_ticket =
-                                          shelf_tickets_last(shelf_entries(session->shelf)),
-                                      .priors = &priors,
-                                      .usuals = &usuals};
+                                      .shelf = shelf_entries(session->shelf)};
     char memory[APP_MESSAGE_MAX];
     struct strbuf words = STRBUF(memory);
     char *file = strdup(given), *path = file ? path_of(session, file) : NULL;
 
     if (path) {
-        shelf_necks_read(shelf_entries(session->shelf), file, &priors);
-        find_usuals(session, file, &usuals);
         const enum session_end end = session_from_shelf(path, &wish, &session->screen, &words);
 
         shelf_scan_again(session);

@@ -185,8 +185,10 @@ static void add_usual(const struct app *app, const struct route_cell *cell, stru
 {
     const struct usual *usual = usual_for_target(&app->usuals, cell->key.field);
     const enum unit unit = field_bare_unit(field_get(cell->key.field), &app->units);
+    char kind[KIND_NAME_SIZE];
 
-    if (!usual)
+    /* Its kind may have been changed since. */
+    if (!usual || !record_kind(&app->record, kind) || strcmp(kind, app->usuals.kind) != 0)
         return;
     strbuf_add(out, out->length > 0 ? "; usual here " : "usual here ");
     amount_add(out, usual->median_mm, unit, false);

@@ -95,38 +95,19 @@ static void put_heads(struct maker *maker, const char *const heads[], int count)
 
 /* --- what is usual --- */
 
-/* A fact of all instruments of a kind but `own`, of those found or of all. */
-static struct usual find_usual(const struct shelf_list *list, const char *kind, const char *own,
-                               enum fact_number fact, double *values)
+/* A fact of the instruments of a kind that are found. */
+static struct usual find_usual(struct maker *maker, const char *kind, enum fact_number fact)
 {
-    const size_t count = own ? list->count : list->found_count;
     int used = 0;
 
-    for (size_t i = 0; i < count; i++) {
-        const struct shelf_item *item = own ? &list->items[i] : list->found[i];
+    for (size_t i = 0; i < maker->list->found_count; i++) {
+        const struct shelf_item *item = maker->list->found[i];
         const struct maybe number = item->facts->number[fact];
 
-        if (number.given && strcmp(item->card.kind, kind) == 0 &&
-            (!own || strcmp(item->file, own) != 0))
-            values[used++] = number.value;
+        if (number.given && strcmp(item->card.kind, kind) == 0)
+            maker->values[used++] = number.value;
     }
-    return usual_of(values, used);
-}
-
-bool shelf_table_usuals(const struct shelf_list *list, const char *kind, const char *own,
-                        struct usuals *ret_usuals)
-{
-    double *values = calloc(list->count + 1, sizeof *values);
-
-    *ret_usuals = (struct usuals){.wanted = {{0}}};
-    for (int i = 0; values && i < USUAL_ROWS; i++) {
-        const struct usual_row *row = usual_row_get(i);
-
-        ret_usuals->wanted[i] = find_usual(list, kind, own, row->wanted, values);
-        ret_usuals->left[i] = find_usual(list, kind, own, row->left, values);
-    }
-    free(values);
-    return values != NULL;
+    return usual_of(maker->values, used);
 }
 
 /* "6", "5 to 6.5 /64 in", and how many. */
@@ -148,9 +129,8 @@ static void add_usual_kind(struct maker *maker, const char *kind)
 {
     for (int i = 0; i < USUAL_ROWS; i++) {
         const struct usual_row *about = usual_row_get(i);
-        const struct usual wanted =
-            find_usual(maker->list, kind, NULL, about->wanted, maker->values);
-        const struct usual left = find_usual(maker->list, kind, NULL, about->left, maker->values);
+        const struct usual wanted = find_usual(maker, kind, about->wanted);
+        const struct usual left = find_usual(maker, kind, about->left);
         const enum unit unit = unit_of(maker, about->target);
 
         if (wanted.count == 0 && left.count == 0)

@@ -29,8 +29,4 @@ struct shelf_table {
 bool shelf_table_make(const struct shelf_list *list, enum shelf_table_id id,
                       struct shelf_table *ret_table);
 
-/* What is usual for a kind of instrument, "electric", over all on file but the file `own`. */
-bool shelf_table_usuals(const struct shelf_list *list, const char *kind, const char *own,
-                        struct usuals *ret_usuals);
-
 #endif

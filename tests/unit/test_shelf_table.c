@@ -186,7 +186,6 @@ static void proof_is_counted_and_its_factor_found(void **state)
 static void usual_is_kind_by_kind(void **state)
 {
     struct stage *stage = *state;
-    struct usuals usuals;
 
     put(stage, 0, FACT_WANTED_ACTION_BASS, 1);
     put(stage, 1, FACT_WANTED_ACTION_BASS, 4);
@@ -202,9 +201,6 @@ static void usual_is_kind_by_kind(void **state)
     expect_cell(stage, 0, 3, "1.500 to 3.000");
     expect_cell(stage, 0, 4, "3");
     expect_cell(stage, 1, 2, "9.000");
-    assert_true(shelf_table_usuals(&stage->list, "electric", "b", &usuals));
-    assert_int_equal(usuals.wanted[1].count, 2);
-    assert_near(usuals.wanted[1].median_mm, 1.5, 1e-12);
 }
 
 static void a_quarter_turn_is_told_from_three_necks_on(void **state)

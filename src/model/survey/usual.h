@@ -23,9 +23,10 @@ struct usual_row {
 /* Relief, action and nut gap at both ends, in the order of the targets; `i` from 0. */
 const struct usual_row *usual_row_get(int i);
 
-/* Of all rows: what is wanted and what was left. */
+/* What is wanted of the instruments of a kind, in all rows. */
 struct usuals {
-    struct usual wanted[USUAL_ROWS], left[USUAL_ROWS];
+    char kind[KIND_NAME_SIZE]; /* "electric"; "" for none */
+    struct usual wanted[USUAL_ROWS];
 };
 
 /* From values, which are sorted in place. */

@@ -1,11 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "store/shelf/shelf_tickets.h"
 
-#include <stdlib.h>
-
 #include "model/reading/ticket.h"
-#include "store/paths.h"
-#include "store/shelf/shelf_cache.h"
 
 int shelf_tickets_last(const struct shelf_entries *entries)
 {
@@ -16,21 +12,5 @@ int shelf_tickets_last(const struct shelf_entries *entries)
 
         last = number > last ? number : last;
     }
-    return last;
-}
-
-int shelf_tickets_last_cached(const char *path)
-{
-    struct shelf_entries entries = {.items = NULL};
-    char *above = paths_folder_of(path), *cache = NULL;
-    char *folder = above ? realpath(above, NULL) : NULL;
-
-    if (folder && shelf_cache_path(folder, &cache) == STATUS_OK)
-        (void)shelf_cache_read(cache, folder, &entries);
-    const int last = shelf_tickets_last(&entries);
-    shelf_entries_done(&entries);
-    free(cache);
-    free(folder);
-    free(above);
     return last;
 }

@@ -7,7 +7,4 @@
 /* The highest number of a ticket among the last visits of a shelf; 0 where there is none. */
 int shelf_tickets_last(const struct shelf_entries *entries);
 
-/* The same for a profile that was opened by its path, from the cache of its folder. */
-int shelf_tickets_last_cached(const char *path);
-
 #endif
