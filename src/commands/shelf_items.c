@@ -8,7 +8,7 @@
 /* A word or two for why a file cannot be opened. */
 static const char *trouble_of(const struct shelf_entry *entry)
 {
-    if (!entry->read || entry->status == STATUS_OK)
+    if (!entry->glanced || entry->status == STATUS_OK)
         return "";
     switch (entry->status) {
     case STATUS_NOT_FOUND:
@@ -31,7 +31,7 @@ static void fill(const struct shelf_entry *entry, struct shelf_item *item)
                                 .trouble = trouble_of(entry),
                                 .written_s = entry->stamp.written_s};
     if (!entry->read)
-        item->marks |= SHELF_UNREAD;
+        item->marks |= entry->glanced ? SHELF_GLANCED : SHELF_UNREAD;
     if (item->trouble[0])
         item->marks |= SHELF_BROKEN;
     if (entry->in_use)
@@ -51,6 +51,16 @@ bool shelf_items_give(const struct shelf *shelf, struct shelf_list *list)
         fill(&entries->items[i], &items[i]);
     shelf_list_take(list);
     return items != NULL;
+}
+
+void shelf_items_give_one(const struct shelf *shelf, size_t at, struct shelf_list *list)
+{
+    struct shelf_item item;
+
+    if (at >= list->count)
+        return;
+    fill(&shelf_entries(shelf)->items[at], &item);
+    shelf_list_put(list, at, &item);
 }
 
 enum status shelf_items_open(const char *folder, struct shelf **ret_shelf)

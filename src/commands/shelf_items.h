@@ -8,9 +8,12 @@
 
 /* Passes what store knows about a shelf to app's list. */
 
-/* Gives the list everything that is on file now. The shelf still owns the texts: call this
- * again after every shelf_scan and shelf_read_next. False if out of memory. */
+/* Gives the list everything that is on file now. The shelf still owns the texts: call this again
+ * after every shelf_scan. False if out of memory. */
 bool shelf_items_give(const struct shelf *shelf, struct shelf_list *list);
+
+/* Gives it the entry of that index again, after shelf_look_next. */
+void shelf_items_give_one(const struct shelf *shelf, size_t at, struct shelf_list *list);
 
 /* Opens the shelf in a folder; with NULL, the one in the data folder. Prints a failure. */
 enum status shelf_items_open(const char *folder, struct shelf **ret_shelf);

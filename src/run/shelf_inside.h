@@ -18,20 +18,20 @@ struct shelf_session {
     struct shelf_list list;
     struct screen screen;
     struct shelf_start presets[PRESETS_MAX]; /* for the list */
-    bool outdated;                   /* cards have been read that the list does not have yet */
+    bool outdated;                           /* items were read that are not in their places yet */
+    size_t unseen;                           /* not even looked at when the list was shown last */
     long long shown_ms, showing_ms;  /* when the list was shown last, and how long that took */
     char loss[APP_MESSAGE_MAX + 64]; /* the last message about lost readings; "" if none */
     struct earlier_items earlier;    /* of list.target, while they are listed */
 };
 
-/* Lists the folder again, and gives the list what was found. */
+/* Lists the folder again, reads for a short while, and gives the list what was found. */
 void shelf_scan_again(struct shelf_session *session);
+void shelf_scan_begin(struct shelf_session *session);
 
-/* Reads on for a short while. This may free the list's texts: call shelf_scan_freshen before the
- * list is shown or handles an event. It gives the list the new texts if anything was read;
- * shelf_scan_give always does. */
-void shelf_scan_read(struct shelf_session *session);
-void shelf_scan_give(struct shelf_session *session);
+/* Reads one more file, and gives the list its item, not yet in its new place: shelf_scan_freshen
+ * does that. */
+void shelf_scan_step(struct shelf_session *session);
 void shelf_scan_freshen(struct shelf_session *session);
 
 /* The monotonic clock, in ms. */

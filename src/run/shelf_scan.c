@@ -3,7 +3,7 @@
 
 #include "run/shelf_inside.h"
 
-enum { READ_MS = 40 /* how long to read before keys are checked again */ };
+enum { READ_MS = 40 /* how long to read before the list is shown */ };
 
 long long shelf_scan_now_ms(void)
 {
@@ -30,7 +30,7 @@ static void tell_failure(struct shelf_session *session)
     strbuf_add(&failure, ". Once it can, its instruments appear here.");
 }
 
-void shelf_scan_give(struct shelf_session *session)
+static void give(struct shelf_session *session)
 {
     session->outdated = false;
     if (!shelf_items_give(session->shelf, &session->list))
@@ -38,28 +38,44 @@ void shelf_scan_give(struct shelf_session *session)
     tell_failure(session);
 }
 
-/* This may free the list's texts, so it needs the new ones before it is shown or handles an
- * event. */
-void shelf_scan_read(struct shelf_session *session)
+static void keep_if_done(struct shelf_session *session)
 {
-    const long long end = shelf_scan_now_ms() + READ_MS;
-
-    while (shelf_scan_now_ms() < end && shelf_read_next(session->shelf))
-        session->outdated = true;
     if (shelf_unread(session->shelf) == 0)
         shelf_keep_cache(session->shelf);
+}
+
+/* The latest files are read first, so that the list seldom shows a file without its card. */
+void shelf_scan_begin(struct shelf_session *session)
+{
+    const long long end = shelf_scan_now_ms() + READ_MS;
+    size_t at;
+
+    while (shelf_scan_now_ms() < end && shelf_look_next(session->shelf, &at))
+        ;
+    keep_if_done(session);
+    give(session);
+}
+
+void shelf_scan_again(struct shelf_session *session)
+{
+    shelf_scan(session->shelf);
+    shelf_scan_begin(session);
+}
+
+void shelf_scan_step(struct shelf_session *session)
+{
+    size_t at;
+
+    if (!shelf_look_next(session->shelf, &at))
+        return;
+    shelf_items_give_one(session->shelf, at, &session->list);
+    session->outdated = true;
+    keep_if_done(session);
 }
 
 void shelf_scan_freshen(struct shelf_session *session)
 {
     if (session->outdated)
-        shelf_scan_give(session);
-}
-
-/* The latest files are read first, so that the list seldom shows a file without its card. */
-void shelf_scan_again(struct shelf_session *session)
-{
-    shelf_scan(session->shelf);
-    shelf_scan_read(session);
-    shelf_scan_give(session);
+        shelf_list_freshen(&session->list);
+    session->outdated = false;
 }

@@ -28,23 +28,34 @@ static void show(struct shelf_session *session)
     const long long from = shelf_scan_now_ms();
 
     tell_day(session);
-    shelf_scan_freshen(session);
     if (screen_fit(&session->screen)) {
         session->list.rows = shelf_view_rows(session->screen.frame.rows);
         shelf_list_scroll(&session->list);
         shelf_view_compose(&session->list, term_traits().utf8, &session->screen.frame);
         term_show(&session->screen.frame);
     }
+    session->unseen = shelf_unseen(session->shelf);
     session->shown_ms = shelf_scan_now_ms();
     session->showing_ms = session->shown_ms - from;
 }
 
-/* A long list takes so long to order that it would hold up the reading if shown as often. */
+static void show_fresh(struct shelf_session *session)
+{
+    const long long from = shelf_scan_now_ms();
+
+    shelf_scan_freshen(session);
+    show(session);
+    session->showing_ms = session->shown_ms - from;
+}
+
+/* A long list takes so long to order that it would hold up the reading if shown as often. Once all
+ * are listed that is shown at once. */
 static bool is_to_be_shown(const struct shelf_session *session)
 {
     enum { READING_TIMES = 9 };
 
     return shelf_unread(session->shelf) == 0 ||
+           (session->unseen > 0 && shelf_unseen(session->shelf) == 0) ||
            shelf_scan_now_ms() - session->shown_ms >= SHOW_MS + READING_TIMES * session->showing_ms;
 }
 
@@ -55,18 +66,16 @@ static struct event next_event(struct shelf_session *session)
         const bool reading = shelf_unread(session->shelf) > 0;
         const struct event event = term_wait(reading ? 0 : WAIT_MS);
 
-        if (event.type != EVENT_NONE) {
-            shelf_scan_freshen(session);
+        if (event.type != EVENT_NONE)
             return event;
-        }
         if (reading)
-            shelf_scan_read(session);
+            shelf_scan_step(session);
         else if (shelf_is_stale(session->shelf))
             shelf_scan_again(session);
         else
             return event;
         if (is_to_be_shown(session))
-            show(session);
+            show_fresh(session);
     }
 }
 
@@ -95,8 +104,7 @@ static void begin(struct shelf_session *session)
             (struct shelf_start){.title = preset->title, .also = preset->also};
     shelf_list_init(&session->list, shelf_folder(session->shelf), session->presets, count);
     tell_day(session);
-    shelf_scan_read(session);
-    shelf_scan_give(session);
+    shelf_scan_begin(session);
     session->list.ask_units = !shop_settings_say_units();
     session->list.ground.units = shop_settings_read(&words);
     if (words.length > 0)

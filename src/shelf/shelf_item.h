@@ -11,6 +11,7 @@
 
 enum shelf_mark {
     SHELF_UNREAD = 1,    /* only the file's name and date are known yet */
+    SHELF_GLANCED = 32,  /* names, days and ticket are; the rest is still to be worked out */
     SHELF_BROKEN = 2,    /* cannot be opened: see `trouble` */
     SHELF_IN_USE = 4,    /* another program edits it */
     SHELF_NEWER = 8,     /* written by a newer version: can only be read */
@@ -25,6 +26,7 @@ struct shelf_item {
     const char *trouble;             /* why it cannot be opened, in a word; "" if it can */
     int64_t written_s;               /* when the file was last written */
     double day;                      /* what it is sorted by; set by shelf_list_take */
+    bool moved;                      /* that is another one now; set by shelf_list_put */
     double asked;   /* what comes before that in an answer; set by shelf_list_narrow */
     unsigned marks; /* a set of enum shelf_mark */
 };

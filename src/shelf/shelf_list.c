@@ -29,7 +29,8 @@ void shelf_list_done(struct shelf_list *list)
 
 struct shelf_item *shelf_list_room(struct shelf_list *list, size_t count)
 {
-    list->count = list->found_count = 0;
+    list->count = list->found_count = list->unread = list->glanced = 0;
+    list->moved = false;
     list->starts.found_count = 0;
     if (count > list->capacity || !list->items) {
         free(list->items);
@@ -68,16 +69,69 @@ static int compare_items(const void *first, const void *second)
     return strcmp(a->file, b->file);
 }
 
-static void sort_items(struct shelf_list *list)
+/* The air in the shop is what was read in the latest visit of any instrument. */
+static void take_moisture(struct shelf_list *list, const struct shelf_item *item)
 {
+    const struct maybe moisture = item->facts->number[FACT_MOISTURE];
+    const double day = maybe_or(item->facts->number[FACT_LAST_DAY], 0);
+
+    if (!moisture.given || day <= list->moisture_day || day > list->ground.today)
+        return;
+    list->moisture_day = day;
+    list->ground.moisture_now = moisture;
+}
+
+static void count_marks(struct shelf_list *list, const struct shelf_item *item)
+{
+    list->unread += (item->marks & SHELF_UNREAD) != 0;
+    list->glanced += (item->marks & SHELF_GLANCED) != 0;
+}
+
+static void take_items(struct shelf_list *list)
+{
+    list->ground.moisture_now = maybe_absent();
+    list->moisture_day = 0;
+    list->unread = list->glanced = 0;
+    list->moved = false;
     for (size_t i = 0; i < list->count; i++) {
-        if (!list->items[i].facts)
-            list->items[i].facts = shelf_facts_blank();
-        list->items[i].day = day_of(&list->items[i]);
-        list->order[i] = &list->items[i];
+        struct shelf_item *item = &list->items[i];
+
+        if (!item->facts)
+            item->facts = shelf_facts_blank();
+        item->day = day_of(item);
+        item->moved = false;
+        list->order[i] = item;
+        take_moisture(list, item);
+        count_marks(list, item);
     }
     if (list->count > 1)
         qsort(list->order, list->count, sizeof *list->order, compare_items);
+}
+
+/* Takes those that moved out of the order, and merges them into it again. */
+static void place_moved(struct shelf_list *list)
+{
+    const struct shelf_item **moved = list->found; /* room for all; it is made anew after this */
+    size_t kept = 0, left = 0;
+
+    for (size_t i = 0; i < list->count; i++) {
+        struct shelf_item *item = &list->items[list->order[i] - list->items];
+
+        if (item->moved)
+            moved[left++] = item;
+        else
+            list->order[kept++] = item;
+        item->day = item->moved ? day_of(item) : item->day;
+        item->moved = false;
+    }
+    if (left > 1)
+        qsort(moved, left, sizeof *moved, compare_items);
+    for (size_t to = list->count; left > 0;)
+        if (kept > 0 && compare_items(&list->order[kept - 1], &moved[left - 1]) > 0)
+            list->order[--to] = list->order[--kept];
+        else
+            list->order[--to] = moved[--left];
+    list->moved = false;
 }
 
 /* Once an item was chosen, the one that takes its place counts as chosen. Until then the first item
@@ -96,7 +150,7 @@ static void hold(struct shelf_list *list, size_t at)
 /* False if the chosen file is not among those found. */
 static bool find_chosen(const struct shelf_list *list, size_t *ret_at)
 {
-    for (size_t i = 0; i < list->found_count; i++)
+    for (size_t i = 0; list->chosen[0] && i < list->found_count; i++)
         if (strcmp(list->found[i]->file, list->chosen) == 0) {
             *ret_at = i;
             return true;
@@ -130,24 +184,6 @@ static void match(struct shelf_list *list)
         qsort(list->found, list->found_count, sizeof *list->found, compare_answers);
 }
 
-/* The air in the shop is what was read in the latest visit of any instrument. */
-static struct maybe find_moisture(const struct shelf_list *list)
-{
-    double latest = 0;
-    struct maybe found = maybe_absent();
-
-    for (size_t i = 0; i < list->count; i++) {
-        const struct maybe *number = list->items[i].facts->number;
-        const double day = maybe_or(number[FACT_LAST_DAY], 0);
-
-        if (number[FACT_MOISTURE].given && day > latest && day <= list->ground.today) {
-            latest = day;
-            found = number[FACT_MOISTURE];
-        }
-    }
-    return found;
-}
-
 void shelf_list_narrow(struct shelf_list *list)
 {
     size_t at = 0;
@@ -158,17 +194,47 @@ void shelf_list_narrow(struct shelf_list *list)
 }
 
 /* If the one in hand is gone, its neighbour takes its place. */
-void shelf_list_take(struct shelf_list *list)
+static void narrow_again(struct shelf_list *list)
 {
     size_t at = list->at;
 
-    sort_items(list);
-    list->ground.moisture_now = find_moisture(list);
     match(list);
     if (!find_chosen(list, &at) && at >= list->found_count)
         at = list->found_count > 0 ? list->found_count - 1 : 0;
     hold(list, at);
     shelf_starts_take(list);
+}
+
+void shelf_list_take(struct shelf_list *list)
+{
+    take_items(list);
+    narrow_again(list);
+}
+
+void shelf_list_put(struct shelf_list *list, size_t at, const struct shelf_item *item)
+{
+    struct shelf_item *own = &list->items[at];
+    const struct shelf_item old = *own;
+
+    list->unread -= (old.marks & SHELF_UNREAD) != 0;
+    list->glanced -= (old.marks & SHELF_GLANCED) != 0;
+    *own = *item;
+    count_marks(list, own);
+    take_moisture(list, own);
+    own->day = old.day;
+    own->asked = old.asked;
+    own->moved = old.moved || day_of(own) != old.day;
+    list->moved = list->moved || own->moved;
+    /* The starting points being looked at may hold texts of the old one. */
+    if (list->mode != SHELF_LIST)
+        shelf_starts_take(list);
+}
+
+void shelf_list_freshen(struct shelf_list *list)
+{
+    if (list->moved)
+        place_moved(list);
+    narrow_again(list);
 }
 
 void shelf_list_choose(struct shelf_list *list, const char *file)
@@ -202,15 +268,6 @@ void shelf_list_scroll(struct shelf_list *list)
 const struct shelf_item *shelf_list_item(const struct shelf_list *list)
 {
     return list->at < list->found_count ? list->found[list->at] : NULL;
-}
-
-size_t shelf_list_unread(const struct shelf_list *list)
-{
-    size_t count = 0;
-
-    for (size_t i = 0; i < list->count; i++)
-        count += (list->items[i].marks & SHELF_UNREAD) != 0;
-    return count;
 }
 
 void shelf_list_say(struct shelf_list *list, enum app_tone tone, const char *message)

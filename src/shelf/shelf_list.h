@@ -66,9 +66,12 @@ struct shelf_list {
         *order; /* all items, the latest visit first; on the same day, the file written last */
     const struct shelf_item **found; /* those that match, in that order */
     size_t count, found_count, capacity;
+    size_t unread, glanced; /* how many items are so marked */
+    bool moved;             /* an item is not where it belongs in the order */
 
     enum shelf_question question; /* only those that are its answer match */
     struct shelf_ground ground;   /* today and units are set by the caller */
+    double moisture_day;          /* of the visit that ground.moisture_now is of */
     struct lineedit filter;
     size_t at, top;              /* in found: the one in hand, the first on the screen */
     char chosen[SHELF_FILE_MAX]; /* the file in hand, to find it again; "" for whichever is first */
@@ -113,14 +116,18 @@ struct shelf_item *shelf_list_room(struct shelf_list *list, size_t count);
 /* Sorts and narrows the items. The one in hand stays in hand if it is still found. */
 void shelf_list_take(struct shelf_list *list);
 
+/*
+ * Replaces an item after more of it was read. It stays where it is in the list until
+ * shelf_list_freshen, which is quick even in a long one, but not as quick as a key should be.
+ */
+void shelf_list_put(struct shelf_list *list, size_t at, const struct shelf_item *item);
+void shelf_list_freshen(struct shelf_list *list);
+
 /* Takes a file's item in hand. If the filter hides it, drops what is typed. */
 void shelf_list_choose(struct shelf_list *list, const char *file);
 
 /* The item in hand; NULL if none is found. */
 const struct shelf_item *shelf_list_item(const struct shelf_list *list);
-
-/* The number of items that are not read yet. */
-size_t shelf_list_unread(const struct shelf_list *list);
 
 struct shelf_effects shelf_list_handle(struct shelf_list *list, const struct event *event);
 

@@ -22,7 +22,6 @@ int shelf_view_rows(int frame_rows)
  * the progress of reading. */
 static void add_counts(const struct shelf_list *list, struct strbuf *out)
 {
-    const size_t unread = shelf_list_unread(list);
     const bool narrowed = !lineedit_is_empty(&list->filter);
 
     if (narrowed || list->question != SHELF_ALL)
@@ -32,8 +31,10 @@ static void add_counts(const struct shelf_list *list, struct strbuf *out)
                 narrowed && list->question == SHELF_ALL
                     ? "found"
                     : shelf_question_get(list->question)->title);
-    if (unread > 0)
-        strbuf_addf(out, ", %zu still to read", unread);
+    if (list->unread > 0)
+        strbuf_addf(out, ", %zu still to read", list->unread);
+    else if (list->glanced > 0)
+        strbuf_addf(out, ", %zu still to work out", list->glanced);
 }
 
 static void draw_title(const struct pen *pen, const struct shelf_list *list)
@@ -93,14 +94,17 @@ static void draw_first_steps(const struct pen *pen, const struct shelf_list *lis
 static void draw_none_found(const struct pen *pen, const struct shelf_list *list, int row)
 {
     const int width = pen->frame->columns - 6;
+    const bool narrowed = !lineedit_is_empty(&list->filter);
+    const bool reading = list->unread > 0 || (!narrowed && list->glanced > 0);
 
-    if (lineedit_is_empty(&list->filter)) {
-        pen_put(pen, row + 1, 4, width, ROLE_LABEL, shelf_question_get(list->question)->none);
+    pen_put(pen, row + 1, 4, width, ROLE_LABEL,
+            reading    ? "None so far; the rest is still being read."
+            : narrowed ? "No instrument matches what is typed."
+                       : shelf_question_get(list->question)->none);
+    if (!narrowed) {
         pen_put(pen, row + 3, 4, width, ROLE_TEXT, "Esc lists all.");
         return;
     }
-
-    pen_put(pen, row + 1, 4, width, ROLE_LABEL, "No instrument matches what is typed.");
     pen_wrap(pen, row + 3, 4, width, 4, ROLE_TEXT,
              "Every word must be in its " SHELF_SEARCHED ". Esc lists all; *, then n, begins "
              "a new instrument under that name.");

@@ -12,15 +12,20 @@
 struct reader {
     const struct ini_text *text;
     struct ini_entries *entries;
-    size_t *slots; /* by the hash of a value: the number from 1 of the first entry with it */
-    size_t *first; /* by entry: the first with the same value */
-    size_t mask;   /* the number of slots, less 1 */
-    char *free;    /* the unused part of the arena */
+    uint32_t *slots; /* by the hash of a value: the number from 1 of the first entry with it */
+    uint32_t *first; /* by entry: the first with the same value */
+    size_t mask;     /* the number of slots, less 1 */
+    char *free;      /* the unused part of the arena */
 };
 
 static const struct ini_line *line_of(const struct reader *reader, size_t number)
 {
     return &reader->text->lines[reader->entries->items[number].line];
+}
+
+static size_t value_length(const struct ini_line *line)
+{
+    return (size_t)line->rest_at - line->value_at;
 }
 
 /* The section's name if the line is a key with a usable name; else NULL. */
@@ -50,7 +55,7 @@ static void add_name(size_t number, struct strbuf *out)
 
 static void add_line(const struct ini_line *line, size_t number, struct bytes *out)
 {
-    size_t length = line->rest_at - line->value_at;
+    size_t length = value_length(line);
     char memory[8];
     struct strbuf name = STRBUF(memory);
 
@@ -91,8 +96,9 @@ static enum status take_value(const dictionary *loaded, size_t number, struct in
     return STATUS_OK;
 }
 
-static enum status list_entries(const struct ini_text *text, struct ini_entries *entries)
+enum status ini_list(const struct ini_text *text, struct ini_entries *entries)
 {
+    *entries = (struct ini_entries){0};
     entries->items = calloc(text->line_count + 1, sizeof entries->items[0]);
     /* A value is no longer than its line with name and `=`, even with %5C for a backslash. */
     entries->arena = malloc(text->bytes.length + text->line_count + 1);
@@ -140,15 +146,15 @@ static uint32_t hash_of(const struct ini_line *line)
 
 static bool is_same_value(const struct ini_line *a, const struct ini_line *b)
 {
-    const size_t length = a->rest_at - a->value_at;
+    const size_t length = value_length(a);
 
-    return length == b->rest_at - b->value_at && a->final_backslash == b->final_backslash &&
+    return length == value_length(b) && a->final_backslash == b->final_backslash &&
            memcmp(a->logical + a->value_at, b->logical + b->value_at, length) == 0;
 }
 
 /* The first entry whose value is written with the same bytes, which may be this one. Not searched
  * for long: a file may be made so that the hashes of its values meet. */
-static size_t find_first(struct reader *reader, size_t number)
+static uint32_t find_first(struct reader *reader, uint32_t number)
 {
     enum { TRIES = 16 };
     const struct ini_line *line = line_of(reader, number);
@@ -172,9 +178,9 @@ static enum status read_values(struct reader *reader)
     enum status status = STATUS_OK;
     size_t part[PART], count = 0;
 
-    for (size_t i = 0; status == STATUS_OK && i < entries->count; i++) {
-        reader->first[i] = find_first(reader, i);
-        if (reader->first[i] == i)
+    for (uint32_t i = 0; status == STATUS_OK && i < entries->count; i++) {
+        reader->first[i] = entries->items[i].skipped ? i : find_first(reader, i);
+        if (reader->first[i] == i && !entries->items[i].skipped)
             part[count++] = i;
         if (count == PART || (count > 0 && i + 1 == entries->count)) {
             status = read_some(reader, part, count);
@@ -182,13 +188,16 @@ static enum status read_values(struct reader *reader)
         }
     }
     for (size_t i = 0; status == STATUS_OK && i < entries->count; i++) {
-        entries->items[i].value = entries->items[reader->first[i]].value;
-        entries->items[i].zero = entries->items[reader->first[i]].zero;
+        const struct ini_entry *first = &entries->items[reader->first[i]];
+
+        entries->items[i].value = first->value;
+        entries->items[i].zero = first->zero;
+        entries->items[i].escaped = first->escaped;
     }
     return status;
 }
 
-static enum status read_all(const struct ini_text *text, struct ini_entries *entries)
+enum status ini_read_values(const struct ini_text *text, struct ini_entries *entries)
 {
     size_t size = 16;
 
@@ -211,10 +220,10 @@ static enum status read_all(const struct ini_text *text, struct ini_entries *ent
 enum status ini_read(const struct ini_text *text, struct ini_entries *ret_entries)
 {
     struct ini_entries entries = {0};
-    enum status status = list_entries(text, &entries);
+    enum status status = ini_list(text, &entries);
 
     if (status == STATUS_OK)
-        status = read_all(text, &entries);
+        status = ini_read_values(text, &entries);
     if (status != STATUS_OK)
         ini_entries_done(&entries);
     else

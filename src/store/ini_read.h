@@ -20,6 +20,7 @@ struct ini_entry {
     const char *value;   /* decoded; owned by the entries */
     bool zero;           /* holds %00, which stays as it is */
     bool escaped;        /* holds another %XX */
+    bool skipped;        /* set by the caller before ini_read_values: its value stays NULL */
 };
 
 struct ini_entries {
@@ -35,6 +36,14 @@ struct ini_entries {
  * be handed to iniparser.
  */
 enum status ini_read(const struct ini_text *text, struct ini_entries *ret_entries);
+
+/*
+ * The same in two steps, for a caller who needs some of the values only. ini_list makes the
+ * entries, which are to be freed even after STATUS_NO_MEMORY, and ini_read_values reads the values
+ * of those that are not skipped.
+ */
+enum status ini_list(const struct ini_text *text, struct ini_entries *ret_entries);
+enum status ini_read_values(const struct ini_text *text, struct ini_entries *entries);
 void ini_entries_done(struct ini_entries *entries);
 
 #endif

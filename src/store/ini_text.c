@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "store/ini_text.h"
 
+#include <limits.h>
 #include <stdint.h>
 #include <stdlib.h>
 #include <string.h>
@@ -74,7 +75,7 @@ static enum status split_lines(struct parser *parser)
             return refuse(parser, STATUS_TOO_LONG, i,
                           "a line of more than 1022 bytes; a long text goes on in key.1, key.2");
         text->lines[i].bytes = start;
-        text->lines[i].length = length;
+        text->lines[i].length = (uint16_t)length;
     }
     return STATUS_OK;
 }
@@ -90,19 +91,30 @@ static char *keep(struct parser *parser, const char *bytes, size_t length)
     return copy;
 }
 
+/* By character of a name: its lower case; 0 if it is not usable. */
+static const char lowered_usable[UCHAR_MAX + 1] = {
+    ['a'] = 'a', ['b'] = 'b', ['c'] = 'c', ['d'] = 'd', ['e'] = 'e', ['f'] = 'f', ['g'] = 'g',
+    ['h'] = 'h', ['i'] = 'i', ['j'] = 'j', ['k'] = 'k', ['l'] = 'l', ['m'] = 'm', ['n'] = 'n',
+    ['o'] = 'o', ['p'] = 'p', ['q'] = 'q', ['r'] = 'r', ['s'] = 's', ['t'] = 't', ['u'] = 'u',
+    ['v'] = 'v', ['w'] = 'w', ['x'] = 'x', ['y'] = 'y', ['z'] = 'z', ['A'] = 'a', ['B'] = 'b',
+    ['C'] = 'c', ['D'] = 'd', ['E'] = 'e', ['F'] = 'f', ['G'] = 'g', ['H'] = 'h', ['I'] = 'i',
+    ['J'] = 'j', ['K'] = 'k', ['L'] = 'l', ['M'] = 'm', ['N'] = 'n', ['O'] = 'o', ['P'] = 'p',
+    ['Q'] = 'q', ['R'] = 'r', ['S'] = 's', ['T'] = 't', ['U'] = 'u', ['V'] = 'v', ['W'] = 'w',
+    ['X'] = 'x', ['Y'] = 'y', ['Z'] = 'z', ['0'] = '0', ['1'] = '1', ['2'] = '2', ['3'] = '3',
+    ['4'] = '4', ['5'] = '5', ['6'] = '6', ['7'] = '7', ['8'] = '8', ['9'] = '9', ['_'] = '_',
+    ['.'] = '.', ['-'] = '-',
+};
+
 /* A name in lower case; NULL if it is not usable. */
 static const char *keep_name(struct parser *parser, const char *bytes, size_t length)
 {
-    static const char usable[] = "abcdefghijklmnopqrstuvwxyz0123456789_.-";
     char *name = parser->free;
 
     if (length == 0 || length > INI_NAME_MAX)
         return NULL;
     for (size_t i = 0; i < length; i++) {
-        const char c = bytes[i];
-
-        name[i] = c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
-        if (!strchr(usable, name[i]))
+        name[i] = lowered_usable[(unsigned char)bytes[i]];
+        if (name[i] == '\0')
             return NULL;
     }
     name[length] = '\0';
@@ -135,7 +147,7 @@ static void take_section(struct parser *parser, size_t i, size_t from, size_t to
         }
     }
     text->sections[text->section_count] = (struct ini_section){.name = line->name, .line = i};
-    line->section = text->section_count++;
+    line->section = (uint32_t)text->section_count++;
 }
 
 /*
@@ -145,20 +157,25 @@ static void take_section(struct parser *parser, size_t i, size_t from, size_t to
 static void find_value(struct ini_line *line)
 {
     const char *text = line->logical;
+    size_t at = line->value_at;
 
-    while (ini_is_blank(text[line->value_at]))
-        line->value_at++;
-    const size_t at = line->value_at;
+    while (ini_is_blank(text[at]))
+        at++;
+    line->value_at = (uint16_t)at;
     const char quote = text[at];
     if ((quote == '"' || quote == '\'') && text[at + 1] != quote && text[at + 1] != '\0') {
         const char *close = strchr(text + at + 1, quote);
 
-        line->rest_at = close ? (size_t)(close + 1 - text) : strlen(text);
+        line->rest_at = (uint16_t)(close ? (size_t)(close + 1 - text) : strlen(text));
         return;
     }
-    line->rest_at = at + strcspn(text + at, ";#");
-    while (line->rest_at > at && ini_is_blank(text[line->rest_at - 1]))
-        line->rest_at--;
+    size_t end = at;
+    /* Most values are a few characters, for which strcspn takes longer to get ready. */
+    while (text[end] != '\0' && text[end] != ';' && text[end] != '#')
+        end++;
+    while (end > at && ini_is_blank(text[end - 1]))
+        end--;
+    line->rest_at = (uint16_t)end;
 }
 
 /* Whether a line can continue one that ended in a backslash. */
@@ -221,7 +238,7 @@ static enum status take_key(struct parser *parser, size_t i, size_t from, size_t
     size_t name_to = (size_t)(equals - line->bytes);
 
     line->kind = INI_KEY;
-    line->value_at = name_to + 1;
+    line->value_at = (uint16_t)(name_to + 1);
     strip(line->bytes, &from, &name_to);
     line->name = keep_name(parser, line->bytes + from, name_to - from);
     line->logical = keep(parser, line->bytes, to);
@@ -235,7 +252,7 @@ static enum status take_line(struct parser *parser, size_t i)
     size_t from = 0, to = line->length;
 
     strip(line->bytes, &from, &to);
-    line->section = text->section_count - 1;
+    line->section = (uint32_t)(text->section_count - 1);
     line->kind = INI_JUNK;
     if (from == to)
         line->kind = INI_BLANK;

@@ -4,6 +4,7 @@
 
 #include <stdbool.h>
 #include <stddef.h>
+#include <stdint.h>
 
 #include "base/status.h"
 #include "store/bytes.h"
@@ -33,19 +34,20 @@ enum {
 
 enum ini_kind { INI_BLANK, INI_COMMENT, INI_SECTION, INI_KEY, INI_CONTINUATION, INI_JUNK };
 
+/* Kept small: a long record has a hundred thousand. */
 struct ini_line {
-    enum ini_kind kind;
     const char *bytes; /* without the line's end; no NUL at the end */
-    size_t length;
-    size_t end_length; /* 0, 1 or 2 */
-    size_t section;    /* index into sections; 0 before the first */
     const char *name;  /* of a section or key, lower case; NULL: not usable */
     /* Of a key, with its continuation lines joined: */
-    const char *logical;  /* the line up to its last visible byte; NUL at the end */
-    size_t value_at;      /* where the value starts in it, after "=" and blanks */
-    size_t rest_at;       /* where the value ends; blanks and a comment may follow */
-    size_t continuations; /* how many of the next lines belong to it */
-    bool final_backslash; /* a backslash at the end belongs to the value */
+    const char *logical;    /* the line up to its last visible byte; NUL at the end */
+    uint32_t continuations; /* how many of the next lines belong to it */
+    uint32_t section;       /* index into sections; 0 before the first */
+    uint16_t length;        /* of `bytes` */
+    uint16_t value_at;      /* where the value starts in `logical`, after "=" and blanks */
+    uint16_t rest_at;       /* where the value ends; blanks and a comment may follow */
+    uint8_t end_length;     /* 0, 1 or 2 */
+    uint8_t kind;           /* an enum ini_kind */
+    bool final_backslash;   /* a backslash at the end belongs to the value */
 };
 
 struct ini_section {

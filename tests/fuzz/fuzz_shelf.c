@@ -12,7 +12,8 @@
 
 /*
  * Keys on the shelf. Input: the number of instruments, their texts (a length and that many bytes,
- * shared by all), then events; when the list asks for a new scan it gets one. The list stays in
+ * shared by all), then events; when the list asks for a new scan it gets one, and between events
+ * single items change as they do while files are read. The list stays in
  * a usable state, what it asks for can be done, and its screen sends no control characters.
  */
 enum { TEXTS = 8 };
@@ -25,28 +26,46 @@ struct instruments {
     size_t count;
 };
 
-static void give(struct shelf_list *list, const struct instruments *all, size_t shift)
+static struct shelf_item item_of(const struct instruments *all, size_t n)
 {
     char *const *texts = all->texts;
+
+    return (struct shelf_item){.file = texts[n % TEXTS],
+                               .card = {.name = texts[(n + 1) % TEXTS],
+                                        .kind = texts[(n + 2) % TEXTS],
+                                        .owner = texts[(n + n / TEXTS) % TEXTS],
+                                        .maker = texts[(n + 4) % TEXTS],
+                                        .serial = texts[(n + 5) % TEXTS],
+                                        .visit = texts[(n + 6) % TEXTS],
+                                        .moves_open = n % 2 == 0},
+                               .facts = shelf_facts_blank(),
+                               .trouble = n % 3 ? "" : "damaged",
+                               .marks = (unsigned)n % 64,
+                               .written_s = (int64_t)(n % 5)};
+}
+
+static void give(struct shelf_list *list, const struct instruments *all, size_t shift)
+{
     struct shelf_item *items = shelf_list_room(list, all->count);
 
     FUZZ_CHECK(items != NULL || all->count == 0);
-    for (size_t i = 0; i < all->count; i++) {
-        const size_t n = i + shift;
-
-        items[i] = (struct shelf_item){.file = texts[n % TEXTS],
-                                       .card = {.name = texts[(n + 1) % TEXTS],
-                                                .kind = texts[(n + 2) % TEXTS],
-                                                .owner = texts[(n + n / TEXTS) % TEXTS],
-                                                .maker = texts[(n + 4) % TEXTS],
-                                                .serial = texts[(n + 5) % TEXTS],
-                                                .visit = texts[(n + 6) % TEXTS],
-                                                .moves_open = n % 2 == 0},
-                                       .trouble = n % 3 ? "" : "damaged",
-                                       .marks = (unsigned)n % 32,
-                                       .written_s = (int64_t)(n % 5)};
-    }
+    for (size_t i = 0; i < all->count; i++)
+        items[i] = item_of(all, i + shift);
     shelf_list_take(list);
+}
+
+/* As while the files are read: some items become others, and now and then all take their places. */
+static void read_on(struct shelf_list *list, const struct instruments *all, size_t step)
+{
+    if (all->count > 0 && step % 3 == 0) {
+        const size_t at = step % all->count;
+        const struct shelf_item item = item_of(all, at + step);
+
+        shelf_list_put(list, at, &item);
+    }
+    if (step % 7 == 0)
+        shelf_list_freshen(list);
+    FUZZ_SOUND(sound_shelf(list));
 }
 
 static void check_effects(const struct shelf_list *list, const struct shelf_effects *effects)
@@ -111,6 +130,7 @@ static void play(struct shelf_list *list, struct fuzz_bytes *bytes, struct instr
             give(list, all, fuzz_byte(bytes));
             FUZZ_SOUND(sound_shelf(list));
         }
+        read_on(list, all, bytes->left);
         show(list, &screen);
     }
 }

@@ -62,6 +62,46 @@ static void values_come_out_decoded(void **state)
     }
 }
 
+/* A value that stands there twice is read once, and both lines say the same of it. */
+static void equal_values_are_equal_in_all(void **state)
+{
+    static const char file[] = "[a]\nk = %61b%00\n[b]\nl = %61b%00\nm = ab\n";
+    struct ini_text text;
+    struct ini_entries entries;
+
+    (void)state;
+    read_bytes(file, strlen(file), &text, &entries);
+    assert_int_equal(entries.count, 3);
+    for (int i = 0; i < 2; i++) {
+        assert_string_equal(entries.items[i].value, "ab%00");
+        assert_true(entries.items[i].zero);
+        assert_true(entries.items[i].escaped);
+    }
+    assert_false(entries.items[2].zero || entries.items[2].escaped);
+    done(&text, &entries);
+}
+
+static void what_is_skipped_has_no_value(void **state)
+{
+    static const char file[] = "[a]\nk = same\nl = same\nm = other\n";
+    struct ini_text text;
+    struct ini_entries entries;
+    struct bytes copy;
+
+    (void)state;
+    bytes_init(&copy);
+    bytes_add_text(&copy, file);
+    assert_int_equal(ini_text_parse(&copy, &text, NULL), STATUS_OK);
+    assert_int_equal(ini_list(&text, &entries), STATUS_OK);
+    assert_int_equal(entries.count, 3);
+    entries.items[0].skipped = entries.items[2].skipped = true;
+    assert_int_equal(ini_read_values(&text, &entries), STATUS_OK);
+    assert_null(entries.items[0].value);
+    assert_string_equal(entries.items[1].value, "same");
+    assert_null(entries.items[2].value);
+    done(&text, &entries);
+}
+
 static void a_repeated_key_has_every_value(void **state)
 {
     static const char file[] = "[a]\nk = 1\n[b]\nk = 2\n[a]\nK = 3\n";
@@ -212,6 +252,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(values_come_out_decoded),
         cmocka_unit_test(values_are_told_apart),
+        cmocka_unit_test(equal_values_are_equal_in_all),
+        cmocka_unit_test(what_is_skipped_has_no_value),
         cmocka_unit_test(a_repeated_key_has_every_value),
         cmocka_unit_test(junk_does_not_reach_iniparser),
         cmocka_unit_test(values_stand_where_they_are_found),

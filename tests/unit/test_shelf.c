@@ -98,6 +98,80 @@ static void names_come_first_and_cards_follow(void **state)
     shelf_close(shelf);
 }
 
+static size_t look_next(struct shelf *shelf)
+{
+    size_t at = SIZE_MAX;
+
+    assert_true(shelf_look_next(shelf, &at));
+    assert_true(at < shelf_entries(shelf)->count);
+    return at;
+}
+
+/* Each file is looked at before any is read, and then read once; what was seen stays. */
+static void all_are_looked_at_before_any_is_read(void **state)
+{
+    size_t at;
+
+    put(*state, "a.ini", "Tenor");
+    put(*state, "b.ini", "Bass");
+    tree_write_text(tree_path(*state, "shelf/junk.ini"), "this is no profile\n");
+    struct shelf *shelf = open_shelf(*state);
+    assert_int_equal(shelf_unseen(shelf), 3);
+    for (int i = 0; i < 3; i++)
+        assert_false(shelf_entries(shelf)->items[look_next(shelf)].read);
+    assert_int_equal(shelf_unseen(shelf), 0);
+    assert_int_equal(shelf_unread(shelf), 3);
+    assert_string_equal(entry_of(shelf, "a.ini")->card.name, "Tenor");
+    assert_string_equal(entry_of(shelf, "a.ini")->card.visit, "2026-03-02");
+    assert_int_equal(entry_of(shelf, "junk.ini")->status, STATUS_SYNTAX);
+    for (int i = 0; i < 3; i++)
+        assert_true(shelf_entries(shelf)->items[look_next(shelf)].read);
+    assert_int_equal(shelf_unread(shelf), 0);
+    assert_false(shelf_look_next(shelf, &at));
+    assert_string_equal(entry_of(shelf, "b.ini")->card.name, "Bass");
+    assert_string_equal(shelf_facts_text(entry_of(shelf, "b.ini")->facts, FACT_TO_DO), "measure");
+    assert_int_equal(entry_of(shelf, "junk.ini")->status, STATUS_SYNTAX);
+    shelf_close(shelf);
+}
+
+/* What was looked at is not kept for the next start as if it had been read. */
+static void what_was_only_looked_at_is_not_kept(void **state)
+{
+    put(*state, "a.ini", "Tenor");
+    put(*state, "b.ini", "Bass");
+    ahead_s = 60;
+    struct shelf *shelf = open_shelf(*state);
+    (void)look_next(shelf);
+    (void)look_next(shelf);
+    const size_t read = look_next(shelf);
+    assert_true(shelf_entries(shelf)->items[read].read);
+    /* Listed again, what was seen of an unchanged file is still seen. */
+    assert_int_equal(shelf_scan(shelf), STATUS_OK);
+    assert_int_equal(shelf_unread(shelf), 1);
+    assert_true(shelf_entries(shelf)->items[1 - read].glanced);
+    shelf_keep_cache(shelf);
+    shelf_close(shelf);
+    shelf = open_shelf(*state);
+    assert_int_equal(shelf_unread(shelf), 1);
+    assert_true(shelf_entries(shelf)->items[read].read);
+    shelf_close(shelf);
+}
+
+/* A file that is spoilt between the look and the reading is damaged, and loses its name. */
+static void a_file_spoilt_after_the_look_is_damaged(void **state)
+{
+    put(*state, "a.ini", "Tenor");
+    struct shelf *shelf = open_shelf(*state);
+    (void)look_next(shelf);
+    assert_string_equal(entry_of(shelf, "a.ini")->card.name, "Tenor");
+    tree_write(tree_path(*state, "shelf/a.ini"), "a\0b", 3);
+    (void)look_next(shelf);
+    assert_int_equal(entry_of(shelf, "a.ini")->status, STATUS_BINARY);
+    assert_string_equal(entry_of(shelf, "a.ini")->card.name, "");
+    assert_ptr_equal(entry_of(shelf, "a.ini")->facts, shelf_facts_blank());
+    shelf_close(shelf);
+}
+
 static void what_cannot_be_read_is_listed_with_its_reason(void **state)
 {
     tree_write(tree_path(*state, "shelf/binary.ini"), "a\0b", 3);
@@ -333,6 +407,9 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         CASE(names_come_first_and_cards_follow),
+        CASE(all_are_looked_at_before_any_is_read),
+        CASE(what_was_only_looked_at_is_not_kept),
+        CASE(a_file_spoilt_after_the_look_is_damaged),
         CASE(what_cannot_be_read_is_listed_with_its_reason),
         CASE(a_link_out_of_the_shelf_is_read_through),
         CASE(what_is_being_edited_is_in_use),

@@ -685,6 +685,115 @@ static void a_long_list_is_sorted(void **state)
 }
 
 /* Whatever is pressed, what is in hand is one of those found. */
+static void expect_same_order(const struct shelf_list *list, const struct shelf_list *wanted)
+{
+    assert_int_equal(list->found_count, wanted->found_count);
+    for (size_t i = 0; i < list->found_count; i++)
+        assert_string_equal(list->found[i]->file, wanted->found[i]->file);
+    assert_int_equal(list->unread, wanted->unread);
+    assert_int_equal(list->glanced, wanted->glanced);
+    assert_int_equal(list->ground.moisture_now.given, wanted->ground.moisture_now.given);
+    assert_near(maybe_or(list->ground.moisture_now, 0), maybe_or(wanted->ground.moisture_now, 0),
+                0);
+}
+
+enum { READ_ITEMS = 200 };
+
+struct read_item {
+    char file[12], visit[12];
+    struct shelf_facts facts;
+};
+
+/* As it is before anything is read, looked at, and read. */
+static struct shelf_item item_in_step(const struct read_item *read, int step)
+{
+    struct shelf_item item = {.file = read->file,
+                              .trouble = "",
+                              .card = card_of("", "", ""),
+                              .facts = shelf_facts_blank(),
+                              .marks = step == 0   ? SHELF_UNREAD
+                                       : step == 1 ? SHELF_GLANCED
+                                                   : 0,
+                              .written_s = 1000 + read->file[1] % 3};
+
+    if (step > 0)
+        item.card.visit = read->visit;
+    if (step > 1)
+        item.facts = &read->facts;
+    return item;
+}
+
+static void make_read_item(struct read_item *read, int i, struct seeded *random)
+{
+    struct strbuf file = STRBUF(read->file), visit = STRBUF(read->visit);
+    const double day = 735000 + seeded_whole(random, 0, 19);
+
+    strbuf_addf(&file, "%c%d", 'a' + seeded_whole(random, 0, 25), i);
+    if (seeded_whole(random, 0, 3) > 0)
+        strbuf_addf(&visit, "2026-0%d-1%d", seeded_whole(random, 1, 8), seeded_whole(random, 0, 8));
+    read->facts = *shelf_facts_blank();
+    read->facts.number[FACT_LAST_DAY] = maybe_given(day);
+    read->facts.number[FACT_MOISTURE] = maybe_given(day / 100000);
+}
+
+/* Put in one by one, in the order of reading, they stand where sorting all would put them. */
+static void what_is_read_takes_its_place(void **state)
+{
+    static struct read_item reads[READ_ITEMS];
+    struct shelf_list list, wanted;
+    int step[READ_ITEMS] = {0};
+    struct seeded random = seeded_start("what_is_read_takes_its_place");
+
+    (void)state;
+    shelf_list_init(&list, "/quayside", presets, 3);
+    list.ground.today = 735015;
+    struct shelf_item *items = shelf_list_room(&list, READ_ITEMS);
+    for (int i = 0; i < READ_ITEMS; i++) {
+        make_read_item(&reads[i], i, &random);
+        items[i] = item_in_step(&reads[i], 0);
+    }
+    shelf_list_take(&list);
+    assert_int_equal(list.unread, READ_ITEMS);
+    shelf_list_init(&wanted, "/quayside", presets, 3);
+    wanted.ground.today = 735015;
+    for (int round = 0; round < 3 * READ_ITEMS; round++) {
+        const int i = seeded_whole(&random, 0, READ_ITEMS - 1);
+        const struct shelf_item item = item_in_step(&reads[i], step[i] < 2 ? ++step[i] : 2);
+
+        shelf_list_put(&list, (size_t)i, &item);
+        if (seeded_whole(&random, 0, 11) > 0)
+            continue;
+        items = shelf_list_room(&wanted, READ_ITEMS);
+        for (int k = 0; k < READ_ITEMS; k++)
+            items[k] = item_in_step(&reads[k], step[k]);
+        shelf_list_take(&wanted);
+        shelf_list_freshen(&list);
+        expect_same_order(&list, &wanted);
+    }
+    shelf_list_done(&wanted);
+    shelf_list_done(&list);
+}
+
+/* Nothing that a key needs hangs on the list being in order. */
+static void a_search_goes_on_while_it_is_read(void **state)
+{
+    struct shelf_list list;
+
+    (void)state;
+    start(&list);
+    struct shelf_item item = list.items[0];
+    item.card.visit = "2026-03-02";
+    item.card.owner = "Odile";
+    shelf_list_put(&list, 0, &item);
+    type(&list, "odile");
+    expect_found(&list, "a");
+    press_key(&list, SILLET_KEY_ESCAPE);
+    expect_found(&list, "bedac");
+    shelf_list_freshen(&list);
+    expect_found(&list, "abedc");
+    shelf_list_done(&list);
+}
+
 static void any_keys_leave_it_whole(void **state)
 {
     static const uint32_t keys[] = {SILLET_KEY_ENTER,
@@ -753,6 +862,8 @@ int main(void)
         cmocka_unit_test(earlier_states_are_asked_for_and_chosen),
         cmocka_unit_test(marks_say_what_is_the_matter),
         cmocka_unit_test(a_long_list_is_sorted),
+        cmocka_unit_test(what_is_read_takes_its_place),
+        cmocka_unit_test(a_search_goes_on_while_it_is_read),
         cmocka_unit_test(any_keys_leave_it_whole),
     };
 

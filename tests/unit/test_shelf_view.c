@@ -154,12 +154,59 @@ static void numbers_found_and_on_file_are_shown(void **state)
     shelf_list_done(&list);
 }
 
+static void expect(const struct shelf_list *list, const char *text, bool shown)
+{
+    struct frame frame;
+
+    draw(list, &frame);
+    if (shows(&frame, text) != shown)
+        fail_msg("%s is %s", text, shown ? "missing" : "shown");
+    frame_done(&frame);
+}
+
+/* What is not known yet is not denied: neither while files are read nor while what they say is
+ * worked out. */
+static void the_progress_of_reading_is_shown(void **state)
+{
+    static const unsigned marks[] = {SHELF_UNREAD, SHELF_GLANCED, 0};
+    static const char *const progress[] = {"2 still to read", "2 still to work out", NULL};
+    struct shelf_list list;
+
+    (void)state;
+    for (int step = 0; step < 3; step++) {
+        shelf_list_init(&list, "/quayside", presets, 3);
+        struct shelf_item *items = shelf_list_room(&list, 2);
+        items[0] = items[1] = (struct shelf_item){
+            .file = "a.ini",
+            .card =
+                (struct card){
+                    .name = "", .kind = "", .owner = "", .maker = "", .serial = "", .visit = ""},
+            .trouble = "",
+            .marks = marks[step]};
+        shelf_list_take(&list);
+        if (progress[step])
+            expect(&list, progress[step], true);
+        expect(&list, "still to", progress[step] != NULL);
+        list.question = SHELF_DUE;
+        shelf_list_narrow(&list);
+        expect(&list, "None so far", step < 2);
+        expect(&list, "Nothing is due", step == 2);
+        list.question = SHELF_ALL;
+        (void)lineedit_set(&list.filter, "zzz");
+        shelf_list_narrow(&list);
+        expect(&list, "None so far", step == 0);
+        expect(&list, "No instrument matches", step > 0);
+        shelf_list_done(&list);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_size_and_mode_holds_hostile_texts),
         cmocka_unit_test(the_empty_shelf_says_what_to_do),
         cmocka_unit_test(numbers_found_and_on_file_are_shown),
+        cmocka_unit_test(the_progress_of_reading_is_shown),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

@@ -78,8 +78,7 @@ void card_make(const struct record *record, struct card *ret_card)
     card_make_of(record, &now, &past, ret_card);
 }
 
-void card_make_of(const struct record *record, const struct derived *now, struct past *past,
-                  struct card *ret_card)
+void card_glance(const struct record *record, struct card *ret_card)
 {
     *ret_card = (struct card){
         .name = text_of(record, reading_key_one(FIELD_NAME)),
@@ -88,9 +87,15 @@ void card_make_of(const struct record *record, const struct derived *now, struct
         .maker = text_of(record, reading_key_one(FIELD_MAKER)),
         .serial = text_of(record, reading_key_one(FIELD_SERIAL)),
         .visit = last_date(record),
-        .rod = find_rod(record, past),
-        .moves_open = move_set_count(&now->moves, move_is_open) > 0,
     };
     struct strbuf also = STRBUF(ret_card->also);
     add_also(record, &also);
+}
+
+void card_make_of(const struct record *record, const struct derived *now, struct past *past,
+                  struct card *ret_card)
+{
+    card_glance(record, ret_card);
+    ret_card->rod = find_rod(record, past);
+    ret_card->moves_open = move_set_count(&now->moves, move_is_open) > 0;
 }

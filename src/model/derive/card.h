@@ -28,4 +28,7 @@ void card_make(const struct record *record, struct card *ret_card);
 void card_make_of(const struct record *record, const struct derived *now, struct past *past,
                   struct card *ret_card);
 
+/* All that nothing has to be worked out for: the texts. */
+void card_glance(const struct record *record, struct card *ret_card);
+
 #endif

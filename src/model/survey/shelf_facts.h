@@ -56,6 +56,9 @@ const struct shelf_facts *shelf_facts_blank(void);
 void shelf_facts_make(const struct record *record, const struct derived *now, struct past *past,
                       struct shelf_facts *ret_facts);
 
+/* Those that nothing has to be worked out for: the last visit's days and ticket. */
+void shelf_facts_glance(const struct record *record, struct shelf_facts *ret_facts);
+
 /* Whether it is in the house: its last visit was not handed over. One that nobody keeps tickets,
  * promises or handing over for is taken to be there for SHELF_FACTS_HOUSE_DAYS. */
 enum { SHELF_FACTS_HOUSE_DAYS = 30 };

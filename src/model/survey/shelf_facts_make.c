@@ -34,11 +34,27 @@ static void add_to_do(const struct move_set *moves, struct strbuf *out)
         strbuf_add(out, move_set_verdict(moves) == MOVES_READY ? "hand over" : "measure");
 }
 
+void shelf_facts_glance(const struct record *record, struct shelf_facts *ret_facts)
+{
+    const int visit = record_last_visit(record);
+    const struct reading_key ticket = reading_key_visit(FIELD_VISIT_TICKET, visit);
+
+    *ret_facts = *shelf_facts_blank();
+    if (visit == 0)
+        return;
+    ret_facts->number[FACT_LAST_DAY] = day_of(record, FIELD_VISIT_DATE, visit);
+    ret_facts->number[FACT_PROMISED_DAY] = day_of(record, FIELD_VISIT_PROMISED, visit);
+    put(ret_facts, FACT_HANDED_OVER, as_left_is_handed_over(record, visit));
+    put(ret_facts, FACT_FOLLOWED, as_left_is_followed(record));
+    if (record_text(record, &ticket))
+        shelf_facts_put_text(ret_facts, FACT_TICKET, record_text(record, &ticket));
+}
+
+/* What of the last visit has to be worked out. */
 static void find_visit(const struct record *record, const struct derived *now,
                        struct shelf_facts *facts)
 {
     const int visit = record_last_visit(record);
-    const struct reading_key ticket = reading_key_visit(FIELD_VISIT_TICKET, visit);
     struct next_check check;
     char memory[64];
     struct strbuf to_do = STRBUF(memory);
@@ -46,15 +62,9 @@ static void find_visit(const struct record *record, const struct derived *now,
     if (visit == 0)
         return;
     next_check_find(record, visit, &check);
-    facts->number[FACT_LAST_DAY] = day_of(record, FIELD_VISIT_DATE, visit);
-    facts->number[FACT_PROMISED_DAY] = day_of(record, FIELD_VISIT_PROMISED, visit);
     facts->number[FACT_MOISTURE] = check.shop_pct;
     if (check.known)
         facts->number[FACT_NEXT_CHECK_DAY] = check.day_number;
-    put(facts, FACT_HANDED_OVER, as_left_is_handed_over(record, visit));
-    put(facts, FACT_FOLLOWED, as_left_is_followed(record));
-    if (record_text(record, &ticket))
-        shelf_facts_put_text(facts, FACT_TICKET, record_text(record, &ticket));
     add_to_do(&now->moves, &to_do);
     shelf_facts_put_text(facts, FACT_TO_DO, memory);
 }
@@ -123,7 +133,7 @@ static void round_numbers(struct shelf_facts *facts)
 void shelf_facts_make(const struct record *record, const struct derived *now, struct past *past,
                       struct shelf_facts *ret_facts)
 {
-    *ret_facts = (struct shelf_facts){.texts = ""};
+    shelf_facts_glance(record, ret_facts);
     find_visit(record, now, ret_facts);
     find_saddle(now, ret_facts);
     find_rod(record, past, ret_facts);

@@ -8,7 +8,6 @@
 struct reporter {
     const struct profile_content *content;
     struct problems *problems;
-    size_t known_sections;
 };
 
 static void report(const struct reporter *reporter, size_t line, enum problem_severity severity,
@@ -40,29 +39,29 @@ static void report_key_line(const struct reporter *reporter, size_t i)
         report(reporter, i, PROBLEM_WARNING, "what follows the closing quote is not read");
 }
 
-static void report_section_line(struct reporter *reporter, size_t i)
+static bool is_known(const struct ini_line *line)
+{
+    return line->kind == INI_SECTION && line->name && reading_key_is_section(line->name);
+}
+
+static void report_section_line(const struct reporter *reporter, size_t i)
 {
     const struct ini_line *line = &reporter->content->text.lines[i];
 
-    if (line->name && reading_key_is_section(line->name))
-        reporter->known_sections++;
-    else if (!line->name || strcmp(line->name, "end") != 0)
+    if (!is_known(line) && (!line->name || strcmp(line->name, "end") != 0))
         problem_add(reporter->problems, i + 1, PROBLEM_NOTE,
                     "no section %s is known; its lines are kept and not used",
                     shown_text(line->bytes, line->length).text);
 }
 
-bool profile_report_lines(const struct profile_content *content, struct problems *problems,
-                          size_t *ret_known_sections)
+void profile_report_lines(const struct profile_content *content, struct problems *problems)
 {
-    struct reporter reporter = {.content = content, .problems = problems};
+    const struct reporter reporter = {.content = content, .problems = problems};
     const struct ini_text *text = &content->text;
-    bool nothing = true;
 
-    for (size_t i = 0; i < text->line_count; i++) {
-        const enum ini_kind kind = text->lines[i].kind;
+    for (size_t i = 0; problems && i < text->line_count; i++) {
+        const enum ini_kind kind = (enum ini_kind)text->lines[i].kind;
 
-        nothing = nothing && (kind == INI_BLANK || kind == INI_COMMENT);
         if (kind == INI_KEY)
             report_key_line(&reporter, i);
         else if (kind == INI_SECTION)
@@ -71,6 +70,21 @@ bool profile_report_lines(const struct profile_content *content, struct problems
             report(&reporter, i, PROBLEM_ERROR,
                    "not understood; [section], key = value or ; comment is accepted");
     }
-    *ret_known_sections = reporter.known_sections;
+}
+
+bool profile_is_one(const struct profile_content *content)
+{
+    const struct ini_text *text = &content->text;
+    bool nothing = true;
+
+    /* A good [end] alone makes a profile: one whose readings were all removed. */
+    if (content->end == INI_END_GOOD)
+        return true;
+    for (size_t i = 0; i < text->line_count; i++) {
+        if (is_known(&text->lines[i]))
+            return true;
+        nothing =
+            nothing && (text->lines[i].kind == INI_BLANK || text->lines[i].kind == INI_COMMENT);
+    }
     return nothing;
 }

@@ -4,9 +4,11 @@
 
 #include "store/profile/profile_load.h"
 
-/* Adds what is wrong with the lines as lines, whatever they say; true if all are blank or comments.
- * *ret_known_sections says how many sections are ones of a profile. */
-bool profile_report_lines(const struct profile_content *content, struct problems *problems,
-                          size_t *ret_known_sections);
+/* Adds what is wrong with the lines as lines, whatever they say. */
+void profile_report_lines(const struct profile_content *content, struct problems *problems);
+
+/* Whether the lines are those of a profile: with a good [end], with any section of one, or all
+ * blank or comments. */
+bool profile_is_one(const struct profile_content *content);
 
 #endif

@@ -20,7 +20,7 @@ struct loader {
     struct ini_entries entries;
     struct found *found; /* room for one for each entry */
     size_t found_count;
-    size_t known_sections;
+    const bool *wanted;         /* by field, which readings are taken; NULL: all */
     const struct record *known; /* texts that were read before; NULL: none */
     size_t known_at;            /* those before it are below what is filled in */
 };
@@ -92,26 +92,79 @@ static void report_unknown(const struct loader *loader, const struct ini_entry *
                     shown_string(entry->section).text, shown_string(entry->name).text);
 }
 
+/* The section of an entry. */
+struct spelled {
+    const char *name; /* one text for all entries of a section */
+    struct reading_section section;
+    bool known;
+};
+
+static void spell(struct spelled *spelled, const struct ini_entry *entry)
+{
+    if (entry->section == spelled->name)
+        return;
+    spelled->name = entry->section;
+    spelled->known = reading_section_parse(entry->section, &spelled->section);
+}
+
 static void resolve_entries(struct loader *loader)
 {
-    struct reading_section section;
-    const char *spelled = NULL; /* the section's name: one text for all its entries */
-    bool known = false;
+    struct spelled spelled = {.name = NULL};
 
     for (size_t i = 0; i < loader->entries.count; i++) {
         const struct ini_entry *entry = &loader->entries.items[i];
         struct found *found = &loader->found[loader->found_count];
 
+        if (entry->skipped)
+            continue;
         if (entry->zero)
             report(loader, entry->line, PROBLEM_NOTE, "%00 means nothing and is left as it is");
         found->entry = entry;
-        if (entry->section != spelled)
-            known = reading_section_parse(entry->section, &section);
-        spelled = entry->section;
-        if (known && resolve(&section, entry, &found->at))
+        spell(&spelled, entry);
+        if (spelled.known && resolve(&spelled.section, entry, &found->at))
             loader->found_count++;
         else
             report_unknown(loader, entry);
+    }
+}
+
+/* Whether two entries are of the same visit, or of the same string; or of neither. */
+static bool is_of_same(const struct reading_section *a, const struct reading_section *b)
+{
+    return a->numbers[0] == b->numbers[0] && a->changed_in == b->changed_in &&
+           (a->section == SECTION_STRING) == (b->section == SECTION_STRING);
+}
+
+/* An empty reading counts for nothing; what iniparser makes of quotes is not known yet. */
+static bool is_surely_something(const struct ini_text *text, const struct ini_entry *entry)
+{
+    const struct ini_line *line = &text->lines[entry->line];
+    const char first = line->logical[line->value_at];
+
+    return line->rest_at > line->value_at && first != '"' && first != '\'';
+}
+
+/* The first reading of each visit and string is taken too, whatever it is: it tells that there is
+ * such a one. */
+static void choose_entries(struct loader *loader)
+{
+    bool section_wanted[SECTION_COUNT_ + 1] = {false};
+    struct spelled spelled = {.name = NULL};
+    struct reading_section taken = {.section = SECTION_COUNT_};
+    struct profile_line line;
+
+    for (int id = 0; loader->wanted && id < FIELD_COUNT_; id++)
+        section_wanted[field_get((enum field_id)id)->section] |= loader->wanted[id];
+    for (size_t i = 0; loader->wanted && i < loader->entries.count; i++) {
+        struct ini_entry *entry = &loader->entries.items[i];
+
+        spell(&spelled, entry);
+        const bool first = spelled.known && !is_of_same(&taken, &spelled.section);
+        entry->skipped =
+            !(spelled.known && (first || section_wanted[spelled.section.section]) &&
+              resolve(&spelled.section, entry, &line) && (first || loader->wanted[line.key.field]));
+        if (!entry->skipped && is_surely_something(&loader->content->text, entry))
+            taken = spelled.section;
     }
 }
 
@@ -340,8 +393,12 @@ static enum status load(struct loader *loader)
     /* The data of an empty text is NULL. */
     const char *body = text->start > 0 ? text->bytes.data + text->start : text->bytes.data;
     size_t end_line;
-    enum status status = ini_read(text, &loader->entries);
+    enum status status = ini_list(text, &loader->entries);
 
+    if (status != STATUS_OK)
+        return status;
+    choose_entries(loader);
+    status = ini_read_values(text, &loader->entries);
     if (status != STATUS_OK)
         return status;
     loader->found = malloc((loader->entries.count + 1) * sizeof loader->found[0]);
@@ -350,30 +407,27 @@ static enum status load(struct loader *loader)
     content->end = ini_end_check(body, text->bytes.length - text->start, &end_line);
     report_end(loader, end_line);
     report_length(loader);
-    const bool nothing = profile_report_lines(content, loader->problems, &loader->known_sections);
+    profile_report_lines(content, loader->problems);
     resolve_entries(loader);
     status = fill_record(loader);
     if (status != STATUS_OK)
         return status;
     content->newer = is_newer(&content->record);
-    /* A good [end] alone makes a profile: one whose readings were all removed. */
-    return nothing || content->end == INI_END_GOOD || loader->found_count > 0 ||
-                   loader->known_sections > 0
-               ? STATUS_OK
-               : STATUS_SYNTAX;
+    return profile_is_one(content) ? STATUS_OK : STATUS_SYNTAX;
 }
 
-static enum status load_bytes(struct bytes *bytes, const struct record *known,
-                              struct problems *problems, struct profile_content *ret_content)
+/* The loader says how; its content is made here. */
+static enum status load_bytes(struct bytes *bytes, struct loader loader,
+                              struct profile_content *ret_content)
 {
     struct profile_content content = {0};
-    struct loader loader = {.content = &content, .problems = problems, .known = known};
     struct ini_fault fault = {0};
     enum status status = ini_text_parse(bytes, &content.text, &fault);
 
+    loader.content = &content;
     if (status != STATUS_OK) {
         if (fault.words)
-            problem_add(problems, fault.line, PROBLEM_ERROR, "%s", fault.words);
+            problem_add(loader.problems, fault.line, PROBLEM_ERROR, "%s", fault.words);
         return status;
     }
     record_init(&content.record);
@@ -393,11 +447,17 @@ static enum status load_bytes(struct bytes *bytes, const struct record *known,
 enum status profile_load(struct bytes *bytes, struct problems *problems,
                          struct profile_content *ret_content)
 {
-    return load_bytes(bytes, NULL, problems, ret_content);
+    return load_bytes(bytes, (struct loader){.problems = problems}, ret_content);
 }
 
 enum status profile_load_back(struct bytes *bytes, const struct record *known,
                               struct profile_content *ret_content)
 {
-    return load_bytes(bytes, known, NULL, ret_content);
+    return load_bytes(bytes, (struct loader){.known = known}, ret_content);
+}
+
+enum status profile_glance(struct bytes *bytes, const bool wanted[FIELD_COUNT_],
+                           struct profile_content *ret_content)
+{
+    return load_bytes(bytes, (struct loader){.wanted = wanted}, ret_content);
 }

@@ -57,6 +57,14 @@ enum status profile_load(struct bytes *bytes, struct problems *problems,
  * again where key and text are those of the file. */
 enum status profile_load_back(struct bytes *bytes, const struct record *known,
                               struct profile_content *ret_content);
+
+/*
+ * The same for a look at some of the readings: `wanted` says which, by field. The record holds
+ * these, and the first reading of each visit and of each string, so that it has as many of them.
+ * What is damaged is so in the same way; nothing is reported.
+ */
+enum status profile_glance(struct bytes *bytes, const bool wanted[FIELD_COUNT_],
+                           struct profile_content *ret_content);
 void profile_content_done(struct profile_content *content); /* keeps errno */
 
 /* How many of the lines come before `key` in the order of writing. */

@@ -6,6 +6,7 @@
 #include <string.h>
 #include <time.h>
 
+#include "model/survey/shelf_glance.h"
 #include "store/file_read.h"
 #include "store/paths.h"
 #include "store/profile/profile_load.h"
@@ -23,7 +24,8 @@ struct shelf {
     int error;
     size_t *unread; /* indices of entries, read from the end */
     size_t unread_count;
-    bool new_cards; /* the cache is out of date */
+    size_t unseen_count; /* the first so many of them may not have been looked at */
+    bool new_cards;      /* the cache is out of date */
 };
 
 /* --- reading one file --- */
@@ -43,33 +45,93 @@ static void take_content(struct shelf_entry *entry, const struct profile_content
     entry->status = shelf_entry_set(entry, entry->file, &card, &facts);
 }
 
-static void read_entry(const struct shelf *shelf, struct shelf_entry *entry)
+static void take_glance(struct shelf_entry *entry, const struct profile_content *content)
+{
+    struct shelf_facts facts;
+    struct card card;
+
+    shelf_glance_make(&content->record, &card, &facts);
+    entry->newer = content->newer;
+    entry->status = shelf_entry_set(entry, entry->file, &card, &facts);
+}
+
+/* What was seen of it before is no longer true. */
+static void drop_card(struct shelf_entry *entry)
+{
+    const struct card blank = shelf_blank_card();
+
+    if (entry->facts != shelf_facts_blank())
+        (void)shelf_entry_set(entry, entry->file, &blank, shelf_facts_blank());
+}
+
+static enum status load(const struct shelf *shelf, const char *file, bool whole,
+                        struct profile_content *ret_content)
+{
+    struct bytes bytes;
+    char *path = paths_join(shelf->folder, file);
+    enum status status = path ? file_read(path, FILE_BYTES_MAX, &bytes) : STATUS_NO_MEMORY;
+
+    free(path);
+    if (status != STATUS_OK)
+        return status;
+    status = whole ? profile_load(&bytes, NULL, ret_content)
+                   : profile_glance(&bytes, shelf_glance_fields(), ret_content);
+    bytes_done(&bytes);
+    return status;
+}
+
+static void read_entry(const struct shelf *shelf, struct shelf_entry *entry, bool whole)
 {
     struct profile_content content;
-    struct bytes bytes;
-    char *path = paths_join(shelf->folder, entry->file);
 
-    entry->read = true;
-    entry->status = path ? file_read(path, FILE_BYTES_MAX, &bytes) : STATUS_NO_MEMORY;
-    free(path);
-    if (entry->status != STATUS_OK)
+    entry->glanced = true;
+    entry->read = whole;
+    entry->status = load(shelf, entry->file, whole, &content);
+    if (entry->status != STATUS_OK) {
+        drop_card(entry);
         return;
-    entry->status = profile_load(&bytes, NULL, &content);
-    bytes_done(&bytes);
-    if (entry->status != STATUS_OK)
-        return;
-    take_content(entry, &content);
+    }
+    if (whole)
+        take_content(entry, &content);
+    else
+        take_glance(entry, &content);
     profile_content_done(&content);
+}
+
+static size_t read_last(struct shelf *shelf)
+{
+    const size_t at = shelf->unread[--shelf->unread_count];
+
+    if (shelf->unseen_count > shelf->unread_count)
+        shelf->unseen_count = shelf->unread_count;
+    read_entry(shelf, &shelf->entries.items[at], true);
+    if (shelf_cache_wants(&shelf->entries.items[at]))
+        shelf->new_cards = true;
+    return at;
 }
 
 bool shelf_read_next(struct shelf *shelf)
 {
     if (shelf->unread_count == 0)
         return false;
-    struct shelf_entry *entry = &shelf->entries.items[shelf->unread[--shelf->unread_count]];
-    read_entry(shelf, entry);
-    if (shelf_cache_wants(entry))
-        shelf->new_cards = true;
+    (void)read_last(shelf);
+    return true;
+}
+
+bool shelf_look_next(struct shelf *shelf, size_t *ret_at)
+{
+    while (shelf->unseen_count > 0) {
+        const size_t at = shelf->unread[--shelf->unseen_count];
+
+        if (shelf->entries.items[at].glanced)
+            continue;
+        read_entry(shelf, &shelf->entries.items[at], false);
+        *ret_at = at;
+        return true;
+    }
+    if (shelf->unread_count == 0)
+        return false;
+    *ret_at = read_last(shelf);
     return true;
 }
 
@@ -95,7 +157,7 @@ static void queue_unread(struct shelf *shelf)
     size_t count = 0;
 
     free(shelf->unread);
-    shelf->unread_count = 0;
+    shelf->unread_count = shelf->unseen_count = 0;
     shelf->unread = calloc(entries->count + 1, sizeof *shelf->unread);
     for (size_t i = 0; queue && shelf->unread && i < entries->count; i++)
         if (!entries->items[i].read)
@@ -105,18 +167,19 @@ static void queue_unread(struct shelf *shelf)
         qsort(queue, count, sizeof queue[0], compare_times);
     for (size_t i = 0; i < count; i++)
         shelf->unread[i] = queue[i].index;
-    shelf->unread_count = count;
+    shelf->unread_count = shelf->unseen_count = count;
     free(queue);
 }
 
 /* Takes the card over if the file is still the same. */
 static bool inherit(struct shelf_entry *entry, struct shelf_entry *known)
 {
-    if (entry->read || !known->read || !known->settled ||
+    if (entry->read || !known->glanced || !known->settled ||
         !shelf_stamp_equal(&entry->stamp, &known->stamp))
         return false;
     free(entry->memory);
-    entry->read = true;
+    entry->read = known->read;
+    entry->glanced = true;
     entry->status = known->status;
     entry->newer = known->newer;
     entry->file = known->file;
@@ -252,4 +315,9 @@ const struct shelf_entries *shelf_entries(const struct shelf *shelf)
 size_t shelf_unread(const struct shelf *shelf)
 {
     return shelf->unread_count;
+}
+
+size_t shelf_unseen(const struct shelf *shelf)
+{
+    return shelf->unseen_count;
 }

@@ -19,6 +19,9 @@
  *     shelf_keep_cache(shelf);
  *     shelf_close(shelf);
  *
+ * A list on the screen calls shelf_look_next instead. It goes through the files twice: what is
+ * listed of each is soon there for all, and what has to be worked out comes after it.
+ *
  * Nothing is ever written to the folder itself.
  */
 struct shelf;
@@ -48,14 +51,20 @@ bool shelf_is_stale(const struct shelf *shelf);
 /* The folder as given to shelf_open. */
 const char *shelf_folder(const struct shelf *shelf);
 
-/* Sorted by file. Valid until the next shelf_scan, shelf_read_next or shelf_close. */
+/* Sorted by file. Valid until the next shelf_scan or shelf_close; the texts and facts of an entry
+ * until it is read or looked at. */
 const struct shelf_entries *shelf_entries(const struct shelf *shelf);
 
-/* How many entries are still unread. */
+/* How many entries are still unread; and how many of them were not even looked at. */
 size_t shelf_unread(const struct shelf *shelf);
+size_t shelf_unseen(const struct shelf *shelf);
 
 /* Reads the next one; false if none is left. */
 bool shelf_read_next(struct shelf *shelf);
+
+/* Looks at the next one (shelf_glance.h); if all were looked at, reads the next one. *ret_at is the
+ * entry's index. False if none is left. */
+bool shelf_look_next(struct shelf *shelf, size_t *ret_at);
 
 /* Writes the cache if it has changed. A failure is ignored: the next start is merely slower. */
 void shelf_keep_cache(struct shelf *shelf);

@@ -298,7 +298,7 @@ static bool read_entry(char *line, struct shelf_entry *entry)
                                         .touched_ns = numbers[6]};
     entry->status = (enum status)numbers[7];
     entry->newer = (numbers[8] & FLAG_NEWER) != 0;
-    entry->read = entry->settled = true;
+    entry->read = entry->glanced = entry->settled = true;
     return shelf_entry_set(entry, fields[0], &card, &facts) == STATUS_OK;
 }
 

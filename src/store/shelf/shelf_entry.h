@@ -23,15 +23,16 @@ struct shelf_stamp {
 struct shelf_entry {
     const char *file;                /* the name within the folder */
     struct shelf_stamp stamp;        /* of the file that a link leads to; all 0 if there is none */
-    bool read;                       /* status and card are known */
+    bool read;                       /* status, card and facts are known */
+    bool glanced;                    /* status and what shelf_glance.h says are known */
     bool newer;                      /* in an unknown format, so it can only be read */
     bool linked;                     /* a symbolic link */
     bool in_use;                     /* another program seems to edit it */
     bool versions;                   /* other versions are beside it (copies.h) */
     bool settled;                    /* a later change will change its stamp */
     enum status status;              /* STATUS_OK, or why it cannot be opened */
-    struct card card;                /* all "" unless it is read and STATUS_OK */
-    const struct shelf_facts *facts; /* never NULL; blank unless it is read and STATUS_OK */
+    struct card card;                /* as far as it is known; all "" unless STATUS_OK */
+    const struct shelf_facts *facts; /* the same; never NULL, blank unless STATUS_OK */
     char *memory;                    /* owned: facts, and the texts of file and card */
 };
 

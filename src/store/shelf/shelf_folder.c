@@ -71,7 +71,7 @@ static bool has_versions(const struct lister *lister, const struct shelf_entry *
 
 static void settle_unreadable(struct shelf_entry *entry, enum status status)
 {
-    entry->read = true;
+    entry->read = entry->glanced = true;
     entry->status = status;
 }
 
