@@ -78,11 +78,8 @@ static void one_is_brought_back(void **state)
 {
     char earlier[400];
     const char *path = begin(state, earlier);
-
-    tree_remove(*state, ".generations");
-    steps_write_whole(path, first);
-    set_scale(path, "25.4 in");
     struct bytes_of was = read_all(earlier), present;
+
     tree_write_text(path, "; another hand\n[profile]\nformat = 1\n[board]\nscale = 20 in\n");
     present = read_all(path);
     expect(path, earlier, STATUS_OK, BROUGHT_BACK);
