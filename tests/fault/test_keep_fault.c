@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* Every call made to keep a generation or bring one back, or to keep a record aside or take it
- * back, fails once, in turn. Whatever fails, no state is lost or half written, and the next try
- * works. */
+/* Every call made to keep a generation or bring one back, to keep a record aside or take it back,
+ * or to put two versions together, fails once, in turn. Whatever fails, no state is lost or half
+ * written, and the next try works. */
 #include "near.h"
 
 #include <errno.h>
@@ -18,6 +18,7 @@
 #include "store/profile/bring_back.h"
 #include "store/profile/copies.h"
 #include "store/profile/generations.h"
+#include "store/profile/together.h"
 #include "tree.h"
 
 static const char body[] = "[profile]\nformat = 1\n\n[instrument]\nname = Uke\n\n"
@@ -60,7 +61,8 @@ static bool is_whole(const struct tree *tree, const char *name, const char *key_
     if (profile_open(tree_path(tree, name), PROFILE_TO_READ, NULL, &profile) != STATUS_OK)
         return false;
     const char *got = record_text(profile_record(profile), &key);
-    const bool good = profile_notices(profile) == 0 && got && strcmp(got, text) == 0;
+    const bool good = (profile_notices(profile) & ~(unsigned)PROFILE_VERSIONS) == 0 && got &&
+                      strcmp(got, text) == 0;
     profile_close(profile);
     return good;
 }
@@ -220,6 +222,75 @@ static void put_aside(const struct tree *tree)
     assert_int_equal(keep_aside(tree), STATUS_OK);
 }
 
+/* --- putting together --- */
+
+static const char beside[] = "[profile]\nformat = 1\n\n[instrument]\nname = Ukulele\n\n"
+                             "[board]\nscale = 13.5 in\nfrets = 12\n\n[visit.1]\nnote = n\n";
+
+static void write_version(const struct tree *tree)
+{
+    write_earlier_generation(tree);
+    steps_write_whole(tree_path(tree, UKE ".conflict"), beside);
+}
+
+/* Nothing to do once the version is gone: a removal may be done and reported as failed. */
+static enum status put_together(const struct tree *tree)
+{
+    char memory[200];
+    struct strbuf holder = STRBUF(memory);
+    struct together *together;
+    struct problems problems;
+    struct copies list;
+    enum joined joined;
+    enum status status = copies_list(tree_path(tree, UKE), COPY_VERSIONS, &list);
+
+    /* One that could not be seen is not gone. */
+    if (status == STATUS_OK && list.count == 0 &&
+        access(tree_path(tree, UKE ".conflict"), F_OK) == 0)
+        status = STATUS_IO;
+    if (status == STATUS_OK && list.count > 0)
+        status = together_open(tree_path(tree, UKE), &list.items[0], &holder, &together);
+    if (status == STATUS_OK && list.count > 0) {
+        record_join_choose_all(together->join, JOIN_AS_RIGHT, together->differences,
+                               together->count);
+        problems_init(&problems);
+        status = together_save(together, &problems, &joined);
+        problems_done(&problems);
+        together_close(together);
+    }
+    copies_done(&list);
+    return status;
+}
+
+static bool is_kept(const struct tree *tree, const char *section, const char *name,
+                    const char *text)
+{
+    struct copies list;
+    bool kept = is_whole(tree, UKE ".conflict", section, name, text);
+
+    assert_int_equal(copies_list(tree_path(tree, UKE), COPY_EARLIER, &list), STATUS_OK);
+    for (size_t i = 0; i < list.count; i++)
+        kept = kept ||
+               is_whole(tree, list.items[i].path + strlen(tree->folder) + 1, section, name, text);
+    copies_done(&list);
+    return kept;
+}
+
+/* The profile is as it was or joined, and both that it comes from are whole somewhere. */
+static void check_together(const struct tree *tree, enum status status)
+{
+    const bool joined = is_whole(tree, UKE, "instrument", "name", "Ukulele");
+
+    assert_true(joined || holds_uke(tree, UKE));
+    if (joined)
+        assert_true(is_kept(tree, "instrument", "name", "Uke"));
+    assert_true(is_kept(tree, "visit.1", "note", "n"));
+    if (status == STATUS_OK) {
+        assert_true(joined && is_whole(tree, UKE, "visit.1", "note", "n"));
+        assert_int_equal(access(tree_path(tree, UKE ".conflict"), F_OK), -1);
+    }
+}
+
 /* --- all of them --- */
 
 static void clear(const struct tree *tree)
@@ -309,6 +380,7 @@ static const struct action actions[] = {
     {"bring one back", bring, check_bring_back, write_earlier_generation},
     {"keep aside", keep_aside, check_keep_aside, NULL},
     {"take from aside", find_aside, check_aside, put_aside},
+    {"put together", put_together, check_together, write_version},
 };
 
 static void nothing_is_lost_whatever_fails(void **state)

@@ -6,9 +6,9 @@
 
 /*
  * Puts two versions of one record together, cell by cell. What both hold alike is held on. What
- * differs is listed, so that somebody can choose; where an earlier state of both is known, what
- * only one side has changed since is proposed, and only the rest is open. A visit, a pass or a work
- * line that only one side has comes in whole.
+ * differs is listed, so that somebody can choose. What only one side has is proposed, a visit, a
+ * pass or a work line as a whole; where an earlier state of both is known, so is what only one side
+ * has changed since, and what one side has taken out since is open.
  *
  *     status = record_join_begin(join, &left, &right, &base);
  *     count = record_join_list(join, differences, room);
@@ -16,6 +16,11 @@
  *     status = record_join_make(join, differences, count, &joined);
  *     record_join_done(join);
  */
+
+/* Whether a record knows of an earlier state: of what that state brought after the one before it,
+ * more stands in the record than of what it replaced. */
+bool join_knows(const struct record *record, const struct record *state,
+                const struct record *before);
 
 enum join_what { JOIN_CELL, JOIN_VISIT, JOIN_PASS, JOIN_WORK };
 
