@@ -96,13 +96,22 @@ static void work_slots(struct demo_book *book, struct demo_neck *neck, const str
     end_line(book, MOVE_SLOTS, &amount);
 }
 
+/* Whether each string's height is set by itself: none between the outer ones is on two wheels. */
+static bool is_set_singly(const struct setup *setup)
+{
+    for (int s = 1; s <= setup->outfit.strings; s++)
+        if (!setup_has_own_height(setup, s))
+            return false;
+    return true;
+}
+
 /* What is really moved under each string: a saddle misses along its whole length, and a bridge on
  * two wheels moves in a straight line between them. */
 static void move_saddle(struct demo_book *book, struct demo_neck *neck,
                         const struct derived *derived, const struct move *move)
 {
     const int last = neck->strings;
-    const bool each = setup_has_own_height(&derived->setup, last > 2 ? 2 : 1);
+    const bool each = is_set_singly(&derived->setup);
     const double together = demo_normal(&book->chance, SADDLE_ERROR_MM);
     const double bass = move->string[last].due ? move->string[last].value : 0;
     const double treble = move->string[1].due ? move->string[1].value : 0;
