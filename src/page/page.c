@@ -69,6 +69,30 @@ struct page_size page_list_size(const struct page_list *list)
     return list->size;
 }
 
+static struct page_point scaled(struct page_point point, double times)
+{
+    return (struct page_point){point.x_mm * times, point.y_mm * times};
+}
+
+static void scale_item(struct page_item *item, double times)
+{
+    item->at = scaled(item->at, times);
+    item->width_mm *= times;
+    item->height_mm *= times;
+    item->stroke.width_mm *= times;
+    item->font.size_mm *= times;
+    for (size_t i = 0; i < item->point_count; i++)
+        item->points[i] = scaled(item->points[i], times);
+}
+
+void page_list_scale(struct page_list *list, double times)
+{
+    list->size.width_mm *= times;
+    list->size.height_mm *= times;
+    for (size_t i = 0; i < list->count; i++)
+        scale_item(&list->items[i], times);
+}
+
 static void fail(struct page_list *list, enum status status)
 {
     if (list->status == STATUS_OK)

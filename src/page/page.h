@@ -58,6 +58,10 @@ void page_begin(struct page_list *list);
 int page_list_pages(const struct page_list *list);
 struct page_size page_list_size(const struct page_list *list);
 
+/* Makes all that was drawn, and the paper, so many times as large: for what is not at true scale.
+ */
+void page_list_scale(struct page_list *list, double times);
+
 void page_draw_line(struct page_list *list, struct page_point from, struct page_point to,
                     const struct page_stroke *stroke);
 /* A line through two or more points. */

@@ -83,6 +83,17 @@ static void say_board(const struct sheet_maker *maker, struct strbuf *out)
                           : " wider; fret ends may be felt when it dries again.");
 }
 
+static void say_relief(const struct sheet_maker *maker, double change_mm, struct strbuf *out)
+{
+    if (fabs(change_mm) < 0.013) {
+        strbuf_add(out, "The relief has stayed as it was.");
+        return;
+    }
+    strbuf_add(out, change_mm > 0 ? "The relief has grown by " : "The relief has shrunk by ");
+    sheet_say_length(out, fabs(change_mm), &maker->ask->units, MEASURE_FEELER);
+    strbuf_add_char(out, '.');
+}
+
 static void add_change(struct sheet_maker *maker)
 {
     struct survey_season season;
@@ -94,14 +105,14 @@ static void add_change(struct sheet_maker *maker)
         return;
     strbuf_add(&text, "Since ");
     say_visit(maker, season.before, &text);
-    strbuf_add(&text, season.emc_change_pct < 0 ? " the air has become dryer: wood goes from "
-                                                : " the air has become damper: wood goes from ");
+    strbuf_add(&text, season.emc_change_pct < 0
+                          ? " the air has become drier: the wood goes from "
+                          : " the air has become damper: the wood goes from ");
     sheet_say_pct(&text, season.emc_pct.value - season.emc_change_pct, 1);
     strbuf_add(&text, " to ");
     sheet_say_pct(&text, season.emc_pct.value, 1);
-    strbuf_add(&text, " moisture. The relief has changed by ");
-    sheet_say_change(&text, season.relief_change_mm, &maker->ask->units, MEASURE_FEELER);
-    strbuf_add_char(&text, '.');
+    strbuf_add(&text, " moisture. ");
+    say_relief(maker, season.relief_change_mm, &text);
     say_board(maker, &text);
     sheet_add_text(maker->sheet, SHEET_PARAGRAPH, memory);
 }

@@ -6,6 +6,7 @@
 #include "model/reading/place.h"
 #include "model/reading/work_line.h"
 #include "model/reading/work_mark.h"
+#include "model/setup/work_done.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
 #include "words/amount.h"
@@ -72,6 +73,11 @@ static void say_relief(const struct sheet_maker *maker, struct place before, int
     const struct maybe last = place_read(after, FIELD_RELIEF);
     if (!first.given || !last.given)
         return;
+    if (fabs(first.value - last.value) < 0.005) {
+        strbuf_add(out, ", relief still ");
+        sheet_say_length(out, last.value, &maker->ask->units, MEASURE_FEELER);
+        return;
+    }
     strbuf_add(out, ", relief ");
     sheet_say_range(out, first.value, last.value, &maker->ask->units, MEASURE_FEELER);
 }
@@ -139,6 +145,11 @@ static void add_turns_alone(struct sheet_maker *maker)
 
 /* --- slots and saddle --- */
 
+/* What was done to a height, down and up, and where no string is named. */
+struct done_words {
+    const char *down, *up, *otherwise;
+};
+
 /* The strings that were lowered, or raised. */
 static uint64_t find_strings(const struct work_amount *amount, bool up)
 {
@@ -163,22 +174,52 @@ static void say_numbers(const struct outfit *outfit, uint64_t strings, struct st
                       by_course ? "courses" : "strings");
 }
 
-/* "filed on strings 6 to 2, filled on string 1" */
-static void say_strings(const struct outfit *outfit, const struct work_amount *amount,
-                        const char *down, const char *up, const char *otherwise, struct strbuf *out)
+/* " by .002 to .004 in (0.05 to 0.10 mm)", over such strings. */
+static void say_by(const struct sheet_maker *maker, const struct work_amount *amount,
+                   uint64_t strings, struct strbuf *out)
 {
-    const uint64_t lower = find_strings(amount, false), higher = find_strings(amount, true);
+    double least = INFINITY, most = 0;
 
-    if (lower) {
-        strbuf_addf(out, "%s on ", down);
-        say_numbers(outfit, lower, out);
+    for (int s = 1; s <= STRINGS_MAX; s++)
+        if (strings >> s & 1) {
+            least = fmin(least, fabs(amount->value[s]));
+            most = fmax(most, fabs(amount->value[s]));
+        }
+    strbuf_add(out, " by ");
+    sheet_say_range(out, least, most, &maker->ask->units, MEASURE_FEELER);
+}
+
+/* "filed on strings 6 to 2, filled on string 1"; with `by`, by how much as well. */
+static void say_strings(const struct sheet_maker *maker, const struct work_amount *amount, bool by,
+                        const struct done_words *words, struct strbuf *out)
+{
+    const uint64_t sets[] = {find_strings(amount, false), find_strings(amount, true)};
+    const char *const verbs[] = {words->down, words->up};
+
+    for (int up = 0; up <= 1; up++) {
+        if (!sets[up])
+            continue;
+        strbuf_addf(out, "%s%s", up && sets[0] ? ", " : "", verbs[up]);
+        if (by)
+            say_by(maker, amount, sets[up], out);
+        strbuf_add(out, " on ");
+        say_numbers(&maker->left.setup.outfit, sets[up], out);
     }
-    if (higher) {
-        strbuf_addf(out, "%s%s on ", lower ? ", " : "", up);
-        say_numbers(outfit, higher, out);
-    }
-    if (!lower && !higher)
-        strbuf_add(out, otherwise);
+    if (!sets[0] && !sets[1])
+        strbuf_add(out, words->otherwise);
+}
+
+static const struct done_words slot_words = {"filed", "filled", "worked on"};
+static const struct done_words nut_words = {"lowered", "raised", "worked on"};
+static const struct done_words saddle_words = {"lowered", "raised", "set to height"};
+
+static const struct done_words *words_of(const struct sheet_maker *maker, enum move_kind kind)
+{
+    const struct outfit *outfit = &maker->left.setup.outfit;
+
+    if (kind == MOVE_SADDLE)
+        return &saddle_words;
+    return outfit->lap || outfit->zero_fret ? &nut_words : &slot_words;
 }
 
 static void say_slots(const struct sheet_maker *maker, int line, const char *plan,
@@ -192,12 +233,10 @@ static void say_slots(const struct sheet_maker *maker, int line, const char *pla
         strbuf_add(out, "a higher zero fret put in");
     else if (maker->left.setup.outfit.zero_fret)
         strbuf_add(out, "zero fret levelled");
-    else if (maker->left.setup.outfit.lap)
-        say_strings(&maker->left.setup.outfit, &amount, "lowered", "raised", "worked on", out);
     else if (*plan == 'r')
         strbuf_add(out, "nut raised");
     else
-        say_strings(&maker->left.setup.outfit, &amount, "filed", "filled", "worked on", out);
+        say_strings(maker, &amount, false, words_of(maker, MOVE_SLOTS), out);
 }
 
 /* A whole saddle goes one way at both its ends: "lowered, bass 0.95 mm (.037 in), treble 1.30 mm
@@ -226,7 +265,65 @@ static void say_saddle(const struct sheet_maker *maker, int line, const char *pl
     (void)line;
     plan_text_find_strings(plan, &maker->left.setup.outfit, &amount);
     if (!say_ends(maker, &amount, out))
-        say_strings(&maker->left.setup.outfit, &amount, "lowered", "raised", "set to height", out);
+        say_strings(maker, &amount, false, &saddle_words, out);
+}
+
+/* What was put on: names of sets are written with hyphens in files only. */
+static void say_strings_on(const char *amount, struct strbuf *out)
+{
+    strbuf_add(out, *amount ? "new, " : "new");
+    for (const char *at = amount; *at; at++) {
+        const bool joins = *at == '-' && at > amount && at[-1] >= 'a' && at[-1] <= 'z' &&
+                           at[1] >= 'a' && at[1] <= 'z';
+        strbuf_add_char(out, joins ? ' ' : *at);
+    }
+}
+
+/* Whether a tech typed numbers with nothing but strings and units: "string 6 -.008, 5 -.007 in". */
+static bool is_numbers(const char *amount)
+{
+    static const char *const words[] = {"string", "course", "in", "mm", "turn", "turns"};
+
+    while (*amount) {
+        const size_t length = strspn(amount, "abcdefghijklmnopqrstuvwxyz");
+        bool known = length == 0;
+
+        for (size_t i = 0; i < sizeof words / sizeof words[0] && !known; i++)
+            known = strlen(words[i]) == length && strncmp(amount, words[i], length) == 0;
+        if (!known || (length == 0 && !strchr(" ,:;+-./0123456789", *amount)))
+            return false;
+        amount += length > 0 ? length : 1;
+    }
+    return true;
+}
+
+/* Numbers alone, as an owner reads them: what they did, as the model takes them; false, nothing
+ * appended, where they are a tech's own words or do not tell up from down. */
+static bool say_numbers_done(const struct sheet_maker *maker, enum move_kind kind, int line,
+                             const char *text, struct strbuf *out)
+{
+    const struct place before = find_place(maker, line);
+    struct work_amount amount = {.unit = WORK_AMOUNT_MM};
+    struct work_done done;
+    struct derived derived;
+    bool any = false;
+
+    if ((kind != MOVE_SLOTS && kind != MOVE_SADDLE) || before.pass == 0 || !is_numbers(text))
+        return false;
+    derive_pass(before, &derived);
+    if (derived.moves.move[kind].done_by != line)
+        return false;
+    work_done_find(before, &derived.setup, &derived.moves, kind, &done);
+    for (int s = 1; s <= derived.setup.board.strings; s++) {
+        if (!done.is_said || isnan(done.mm[s]))
+            return false;
+        amount.is_said[s] = true;
+        amount.value[s] = done.mm[s];
+        any = any || done.mm[s] != 0;
+    }
+    if (any)
+        say_strings(maker, &amount, true, words_of(maker, kind), out);
+    return any;
 }
 
 /* --- the others --- */
@@ -321,23 +418,34 @@ static void say_done(const struct sheet_maker *maker, int line, struct strbuf *o
     if (is_plan ||
         (kind == MOVE_ROD && is_bare(amount) && find_turns(find_place(maker, line), line).given))
         say[kind](maker, line, amount, out);
-    else {
+    else if (strcmp(sheet_text_of_line(maker, WORK_KIND, line), WORK_RESTRUNG) == 0)
+        say_strings_on(amount, out);
+    else if (!say_numbers_done(maker, kind, line, amount, out)) {
         strbuf_add(out, amount);
         if (kind == MOVE_ROD && amount[0] && !strstr(amount, "relief"))
             say_relief(maker, find_place(maker, line), line, out);
     }
 }
 
+/* What a line's work was on. */
+static const char *name_of_line(const struct sheet_maker *maker, int line)
+{
+    const enum move_kind kind = move_of_line(maker, line);
+    const char *own = sheet_text_of_line(maker, WORK_KIND, line);
+
+    if (kind != MOVE_COUNT_)
+        return sheet_move_name(&maker->left.setup.outfit, kind);
+    return strcmp(own, WORK_RESTRUNG) == 0 ? "strings" : own;
+}
+
 static void add_line(struct sheet_maker *maker, int line)
 {
     char memory[FIELD_TEXT_MAX + 1];
     struct strbuf text = STRBUF(memory);
-    const enum move_kind kind = move_of_line(maker, line);
 
     if (!work_line_exists(maker->record, maker->visit, line))
         return;
-    sheet_say_sentence(&text, kind != MOVE_COUNT_ ? sheet_move_name(&maker->left.setup.outfit, kind)
-                                                  : sheet_text_of_line(maker, WORK_KIND, line));
+    sheet_say_sentence(&text, name_of_line(maker, line));
     sheet_begin_row(maker->sheet, SHEET_ROW_PLAIN);
     sheet_add_cell(maker->sheet, memory);
     strbuf_clear(&text);

@@ -2,7 +2,7 @@
 #include "sheet/sheet_draw.h"
 
 enum {
-    SIDE_VIEW_MM = 32,
+    SIDE_VIEW_MM = 27,
     CENTS_MM = 30,
     MAP_HEAD_MM = 10, /* fret numbers and key */
 };
@@ -137,14 +137,36 @@ static void draw_spot(const struct plot *plot, int i)
               memory);
 }
 
+static bool is_word(const struct picture_label *label)
+{
+    return label->word[1] != '\0';
+}
+
+/* Whether another word would stand on this one, or under it: then the lower one goes below its
+ * line. */
+static bool goes_below(const struct plot *plot, const struct picture_label *label)
+{
+    const double y_mm = place(plot, label->at.x, label->at.y).y_mm;
+
+    for (int i = 0; i < plot->picture->label_count; i++) {
+        const struct picture_label *other = &plot->picture->labels[i];
+        const double over_mm = y_mm - place(plot, other->at.x, other->at.y).y_mm;
+
+        if (other != label && is_word(other) && over_mm < 2 * sheet_label_font.size_mm &&
+            (over_mm > 0 || (over_mm == 0 && other < label)))
+            return true;
+    }
+    return false;
+}
+
+/* A word stands clear over the end of its line, a letter on it, a crown's mark over it. */
 static void draw_label(const struct plot *plot, const struct picture_label *label)
 {
     const struct page_point at = place(plot, label->at.x, label->at.y);
-    const bool is_word = label->word[1] != '\0';
 
-    /* A word stands clear over the end of its line, a letter on it, a crown's mark over it. */
-    if (is_word)
-        draw_text(plot, at.x_mm, at.y_mm - 0.8, PAGE_RIGHT, label->word);
+    if (is_word(label))
+        draw_text(plot, at.x_mm, at.y_mm + (goes_below(plot, label) ? 2.8 : -0.8), PAGE_RIGHT,
+                  label->word);
     else
         draw_text(plot, at.x_mm, at.y_mm + (label->role == PICTURE_CROWN ? 0 : 0.8), PAGE_CENTRE,
                   label->word);

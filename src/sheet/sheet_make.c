@@ -120,7 +120,8 @@ static void add_facts(struct sheet_maker *maker)
     sheet_add_pair(maker->sheet, "built", one(maker, FIELD_BUILT));
     add_scale(maker);
     sheet_add_pair(maker->sheet, "owner", one(maker, FIELD_OWNER));
-    if (sheet_text_of(maker, reading_key_visit(FIELD_VISIT_HANDED_OVER, maker->visit)))
+    if (maker->goes_back &&
+        sheet_text_of(maker, reading_key_visit(FIELD_VISIT_HANDED_OVER, maker->visit)))
         add_day(maker, "handed over", FIELD_VISIT_HANDED_OVER);
     else
         add_day(maker, "promised for", FIELD_VISIT_PROMISED);
@@ -195,6 +196,7 @@ static void add_reserve(struct sheet_maker *maker)
 
 static void add_parts(struct sheet_maker *maker)
 {
+    maker->goes_back = true;
     sheet_make_head(maker, "Set-up sheet");
     sheet_make_readings(maker);
     sheet_make_done(maker);

@@ -19,6 +19,8 @@ static const struct set_style heading = {{3.4, PAGE_BOLD, 0.05}, 4.8};
 static const struct set_style item = {{3.1, PAGE_PLAIN, 0.1}, 4.4};
 static const struct page_stroke title_rule = {0.4, PAGE_LINE_SOLID, 0.2};
 
+#define CLOSEST 1.4 /* pages that the closest setting can bring on one, and some more */
+
 static const double part_mm = 2.2;           /* between blocks */
 static const double before_heading_mm = 4.4; /* above a heading */
 static const double after_heading_mm = 0.8;
@@ -250,6 +252,7 @@ static void set_blocks(struct setter *setter)
 struct laid {
     struct page_ruler *ruler;
     double spacing, kept_free_mm;
+    double scale;   /* of letters and all, 1 as designed */
     int total;      /* pages to print in the foot; 0 if not known yet */
     double last_mm; /* how much of the last page it fills */
     struct page_list *list;
@@ -259,22 +262,57 @@ static enum status lay(const struct sheet *sheet, struct page_size size, struct 
 {
     struct setter setter = {.sheet = sheet,
                             .ruler = laid->ruler,
-                            .size = size,
+                            .size = {size.width_mm / laid->scale, size.height_mm / laid->scale},
                             .total = laid->total,
                             .spacing = laid->spacing,
                             .kept_free_mm = laid->kept_free_mm};
-    enum status status = page_list_new(size, &setter.list);
 
+    page_list_free(laid->list);
+    laid->list = NULL;
+    enum status status = page_list_new(setter.size, &setter.list);
     if (status != STATUS_OK)
         return status;
     set_blocks(&setter);
     status = page_list_status(setter.list);
-    if (status != STATUS_OK)
+    if (status != STATUS_OK) {
         page_list_free(setter.list);
-    else
-        laid->list = setter.list;
+        return status;
+    }
+    page_list_scale(setter.list, laid->scale);
+    laid->list = setter.list;
     laid->last_mm = setter.y_mm - SET_TOP_MM;
-    return status;
+    return STATUS_OK;
+}
+
+/* How high all of it would stand on one endless page. */
+static double measure_mm(const struct sheet *sheet, struct page_size size, const struct laid *laid)
+{
+    struct setter setter = {.sheet = sheet,
+                            .ruler = laid->ruler,
+                            .size = {size.width_mm / laid->scale, size.height_mm / laid->scale},
+                            .spacing = laid->spacing};
+
+    set_blocks(&setter);
+    return setter.y_mm + SET_BOTTOM_MM;
+}
+
+/* Sets it closer and a little smaller, as far as one page then holds it; else as designed. */
+static void seek_one_page(const struct sheet *sheet, struct page_size size, struct laid *laid)
+{
+    static const struct {
+        double spacing, scale;
+    } tries[] = {{1, 1}, {0.75, 1}, {0.6, 0.95}, {0.5, 0.9}, {0.4, 0.87}};
+
+    for (size_t i = 0; i < sizeof tries / sizeof tries[0]; i++) {
+        laid->spacing = tries[i].spacing;
+        laid->scale = tries[i].scale;
+        const double needs = measure_mm(sheet, size, laid) * laid->scale / size.height_mm;
+        if (needs <= 1)
+            return;
+        if (needs > CLOSEST)
+            break;
+    }
+    laid->spacing = laid->scale = 1;
 }
 
 /* A page with only a few lines looks like a slip. */
@@ -284,20 +322,13 @@ static bool ends_short(const struct laid *laid)
            laid->last_mm < LEAST_LINES * (set_body.line_mm + part_mm);
 }
 
-/* Lays it out anew with less space between the blocks, or, if that does not spare the page, with
- * more of them on it. */
+/* Takes more lines over to the last page. */
 static enum status mend_short(const struct sheet *sheet, struct page_size size, struct laid *laid)
 {
-    static const struct {
-        double spacing;
-        int moved; /* lines that go over to the last page */
-    } tries[] = {{0.75, 0}, {0.5, 0}, {1, LEAST_LINES}, {1, 2 * LEAST_LINES}, {1, 4 * LEAST_LINES}};
     enum status status = STATUS_OK;
 
-    for (size_t i = 0; i < sizeof tries / sizeof tries[0]; i++) {
-        page_list_free(laid->list);
-        laid->spacing = tries[i].spacing;
-        laid->kept_free_mm = tries[i].moved * set_body.line_mm;
+    for (int moved = 1; moved <= 4; moved *= 2) {
+        laid->kept_free_mm = moved * LEAST_LINES * set_body.line_mm;
         status = lay(sheet, size, laid);
         if (status != STATUS_OK || !ends_short(laid))
             break;
@@ -308,10 +339,11 @@ static enum status mend_short(const struct sheet *sheet, struct page_size size, 
 enum status sheet_lay_pages(const struct sheet *sheet, struct page_size size,
                             struct page_list **ret_list)
 {
-    struct laid laid = {.ruler = page_ruler_new(), .spacing = 1};
+    struct laid laid = {.ruler = page_ruler_new(), .spacing = 1, .scale = 1};
 
     if (!laid.ruler)
         return STATUS_NO_MEMORY;
+    seek_one_page(sheet, size, &laid);
     enum status status = lay(sheet, size, &laid);
 
     if (status == STATUS_OK && ends_short(&laid))
@@ -319,7 +351,6 @@ enum status sheet_lay_pages(const struct sheet *sheet, struct page_size size,
     if (status == STATUS_OK && page_list_pages(laid.list) > 1) {
         /* Once more: the foot of each page has the number of pages, which is known only now. */
         laid.total = page_list_pages(laid.list);
-        page_list_free(laid.list);
         status = lay(sheet, size, &laid);
     }
     if (status == STATUS_OK)

@@ -17,7 +17,9 @@ struct sheet_maker {
     int first, last;      /* passes of the visit with readings; 0 for none */
     struct derived found; /* of the first pass */
     struct derived left;  /* of the last pass, which may be the same one */
-    bool says_then;       /* a state holds only once the work before it is done */
+    bool goes_back; /* the sheet that goes back with it: it says when, not what was promised */
+    bool says_off;  /* a state as left is not good */
+    bool says_now;  /* a state changes with what is still to be done */
 };
 
 /* What the parts of a visit's document are made from; the caller frees it. Fails as sheet_make. */
@@ -70,7 +72,8 @@ const char *sheet_move_name(const struct outfit *outfit, enum move_kind kind);
 /* What a move that is due would do, in words for the owner. */
 void sheet_say_due(const struct sheet_maker *maker, enum move_kind kind, struct strbuf *out);
 
-/* Adds the model's findings of one weight about the last pass, as items. */
+/* Adds the model's findings of one weight about the last pass that an owner should know, as items.
+ */
 void sheet_add_findings(struct sheet_maker *maker, enum finding_weight weight);
 
 /* Add the drawings and their data to the sheet. */

@@ -376,9 +376,10 @@ static void add_precision(struct sheet_maker *maker, bool strings)
     strbuf_add(&text, ", action and saddle of ");
     sheet_say_length(&text, setup->rule_step_mm, &maker->ask->units, MEASURE_RULE);
     strbuf_add_char(&text, '.');
-    if (maker->says_then)
-        strbuf_add(&text, " Then: once the work before it is done; a gap comes down with the "
-                          "action.");
+    if (maker->says_now)
+        strbuf_add(&text,
+                   " Now: it changes with what is still to be done; a gap over fret 1 follows "
+                   "the action.");
     if (strings && setup->nut_method == NUT_HELD_3)
         strbuf_add(&text, " Gaps were read with the string held at fret 3 and worked out for the "
                           "open string.");
@@ -405,7 +406,7 @@ void sheet_make_readings(struct sheet_maker *maker)
         add_singles(maker, &singles);
     if (strings.columns > 0)
         add_strings(maker, &strings);
-    if (sheet_is_on_target(maker))
+    if (sheet_is_on_target(maker) && !maker->says_off)
         sheet_add_text(maker->sheet, SHEET_PARAGRAPH,
                        maker->left.setup.outfit.lap
                            ? "The strings stand as high as is wanted, as far as the gauges tell."

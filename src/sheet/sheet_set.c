@@ -8,9 +8,9 @@
 #include "sheet/sheet_say.h"
 
 const struct set_style set_body = {{3.1, PAGE_PLAIN, 0.1}, 4.4};
-const struct set_style set_small = {{2.55, PAGE_PLAIN, 0.4}, 3.6};
+const struct set_style set_small = {{2.65, PAGE_PLAIN, 0.35}, 3.6};
 const struct set_style set_cell = {{3.0, PAGE_PLAIN, 0.1}, 4.5};
-const struct set_style set_head = {{2.55, PAGE_PLAIN, 0.4}, 4.0};
+const struct set_style set_head = {{2.65, PAGE_PLAIN, 0.35}, 4.0};
 
 enum { LINE_BYTES = 512 };
 

@@ -14,15 +14,30 @@ void sheet_spread_widen(struct sheet_spread *spread, const struct maybe *read,
     spread->under_mm = fmax(spread->under_mm, wanted->value - read->value);
 }
 
-static void add_word(struct sheet_maker *maker, enum row_verdict verdict, bool then)
+/* Whether these are the readings as they were left. */
+static bool is_last(const struct sheet_maker *maker, const struct derived *derived)
 {
+    return derived == &maker->left || !sheet_has_both(maker);
+}
+
+static void add_word(struct sheet_maker *maker, const struct derived *derived,
+                     enum row_verdict verdict, bool now)
+{
+
     char memory[24];
     struct strbuf text = STRBUF(memory);
 
-    maker->says_then = maker->says_then || then;
-    strbuf_add(&text, then ? "then " : "");
+    maker->says_now = maker->says_now || now;
+    maker->says_off = maker->says_off || (is_last(maker, derived) && verdict > VERDICT_GOOD);
     strbuf_add(&text, row_verdict_word(verdict));
+    strbuf_add(&text, now ? " now" : "");
     sheet_add_cell(maker->sheet, memory);
+}
+
+/* Whether what is still to be done may change a state: not that of the first of several passes. */
+static bool is_open(const struct sheet_maker *maker, const struct derived *derived)
+{
+    return is_last(maker, derived) && move_set_count(&derived->moves, move_is_open) > 0;
 }
 
 static enum row_verdict verdict_of(const struct sheet_maker *maker, const struct derived *derived,
@@ -35,38 +50,55 @@ static enum row_verdict verdict_of(const struct sheet_maker *maker, const struct
 }
 
 /* Less than half a step is not seen on the gauge. */
-static bool is_plain(const struct sheet_maker *maker, const struct bench_row *row,
-                     enum row_verdict verdict, const struct sheet_spread *spread)
+static bool is_plain(enum row_verdict verdict, const struct sheet_spread *spread,
+                     double tolerance_mm, double step_mm)
 {
-    const struct setup *setup = &maker->left.setup;
-    const bool by_rule = field_get(row->field[END_BASS])->measure == MEASURE_RULE;
-    const double step_mm = by_rule ? setup->rule_step_mm : setup->feeler_step_mm;
     const bool over = spread->over_mm > step_mm / 2, under = spread->under_mm > step_mm / 2;
 
     switch (verdict) {
     case VERDICT_GOOD:
-        return !setup_is_off(fmax(spread->over_mm, spread->under_mm),
-                             record_or_fallback(maker->record, row->tolerance) + step_mm);
+        return !setup_is_off(fmax(spread->over_mm, spread->under_mm), tolerance_mm + step_mm);
     case VERDICT_HIGH:
         return over;
     case VERDICT_LOW:
         return under;
     case VERDICT_MIXED:
         return over && under;
-    case VERDICT_NONE:
     case VERDICT_AGAIN:
+        return false;
+    case VERDICT_NONE:
         break;
     }
     return true;
 }
 
+/* By the numbers alone, as an owner compares them. */
+static enum row_verdict plainly(const struct sheet_spread *spread, double allowed_mm)
+{
+    const bool over = setup_is_off(spread->over_mm, allowed_mm);
+    const bool under = setup_is_off(spread->under_mm, allowed_mm);
+
+    return over && under ? VERDICT_MIXED : over ? VERDICT_HIGH : under ? VERDICT_LOW : VERDICT_GOOD;
+}
+
 void sheet_add_state(struct sheet_maker *maker, const struct derived *derived, enum bench_row_id id,
                      const struct sheet_spread *spread)
 {
-    const struct bench_row *row = bench_row_in(&maker->left.setup.outfit, (int)id);
+    const struct setup *setup = &maker->left.setup;
+    const struct bench_row *row = bench_row_in(&setup->outfit, (int)id);
     const enum row_verdict verdict = verdict_of(maker, derived, id);
+    const bool by_rule = field_get(row->field[END_BASS])->measure == MEASURE_RULE;
+    const double step_mm = by_rule ? setup->rule_step_mm : setup->feeler_step_mm;
 
-    add_word(maker, verdict, row->goal != GOAL_NONE && !is_plain(maker, row, verdict, spread));
+    if (row->goal == GOAL_NONE) {
+        add_word(maker, derived, verdict, false);
+        return;
+    }
+    const double tolerance_mm = record_or_fallback(maker->record, row->tolerance);
+    if (is_plain(verdict, spread, tolerance_mm, step_mm))
+        add_word(maker, derived, verdict, false);
+    else
+        add_word(maker, derived, plainly(spread, tolerance_mm + step_mm), is_open(maker, derived));
 }
 
 void sheet_add_end_state(struct sheet_maker *maker, const struct derived *derived,
@@ -80,8 +112,9 @@ void sheet_add_end_state(struct sheet_maker *maker, const struct derived *derive
     const bool enough = read->value >= wanted_mm;
     const bool enough_then = read->value + change_mm >= wanted_mm;
 
-    if (!read->given || verdict_of(maker, derived, ROW_EXPOSURE) == VERDICT_NONE)
+    if (!read->given)
         sheet_add_cell(maker->sheet, NULL);
     else
-        add_word(maker, enough_then ? VERDICT_GOOD : VERDICT_LOW, enough != enough_then);
+        add_word(maker, derived, enough ? VERDICT_GOOD : VERDICT_LOW,
+                 enough != enough_then && is_open(maker, derived));
 }

@@ -5,8 +5,8 @@
 #include "model/figure/bench_row.h"
 #include "sheet/sheet_parts.h"
 
-/* The states beside the readings, which agree with the numbers printed: where the verdict rests on
- * work that is still to be done, it says "then". */
+/* The states beside the readings, as an owner compares the numbers printed: where the bench comes
+ * to something else, because of work that is still to be done, it says "now". */
 
 /* How far readings go over and under what is wanted. {0} to begin with. */
 struct sheet_spread {
@@ -15,8 +15,8 @@ struct sheet_spread {
 void sheet_spread_widen(struct sheet_spread *spread, const struct maybe *read,
                         const struct maybe *wanted);
 
-/* Adds a cell with a row's verdict: "good"; "then good" where an owner who compares the readings
- * with the targets comes to something else. */
+/* Adds a cell with a row's state: "good"; "high now" where it comes down with what is still to be
+ * done. */
 void sheet_add_state(struct sheet_maker *maker, const struct derived *derived, enum bench_row_id id,
                      const struct sheet_spread *spread);
 

@@ -23,7 +23,17 @@ static bool is_described(const struct sheet_maker *maker, int string)
            figures_get(&maker->left.figures, FIGURE_TENSION, string).given;
 }
 
-/* "round-wound, phosphor-bronze". */
+/* A material's name as it is spoken: "nickel-plated steel". */
+static void say_material(const char *name, struct strbuf *out)
+{
+    const char *last = strrchr(name, '-');
+
+    if (last)
+        strbuf_add_bytes(out, name, (size_t)(last - name));
+    strbuf_addf(out, "%s%s", last ? " " : "", last ? last + 1 : name);
+}
+
+/* "round-wound, phosphor bronze". */
 static void say_make(const struct sheet_maker *maker, int string, struct strbuf *out)
 {
     static const enum field_id fields[] = {FIELD_BUILD, FIELD_CORE_MATERIAL, FIELD_WRAP_MATERIAL};
@@ -32,8 +42,13 @@ static void say_make(const struct sheet_maker *maker, int string, struct strbuf 
     for (size_t i = 0; i < sizeof fields / sizeof fields[0]; i++) {
         const char *text = text_of_string(maker, fields[i], string);
 
-        if (text)
-            strbuf_addf(out, "%s%s", said++ > 0 ? ", " : "", text);
+        if (!text)
+            continue;
+        strbuf_add(out, said++ > 0 ? ", " : "");
+        if (fields[i] == FIELD_BUILD)
+            strbuf_add(out, text);
+        else
+            say_material(text, out);
     }
 }
 

@@ -83,17 +83,24 @@ static bool add_month(const struct next_check *check, struct strbuf *out)
     return true;
 }
 
+/* Where the owner's air is not known, the season is all there is to go by. */
 static void say_when(const struct next_check *check, struct strbuf *out)
 {
     strbuf_add(out, "Next check: ");
-    next_check_words_when(check, out);
-    if (check->day_number.given) {
-        strbuf_add(out, ", ");
-        (void)add_month(check, out);
+    if (!check->known) {
+        strbuf_add(out, "in half a year, as is usual, when the air has turned");
+        strbuf_add(out, check->reason == NEXT_CHECK_HOME_UNKNOWN
+                            ? ". Tell us how dry and how damp it gets where it lives, and we can "
+                              "say it better."
+                            : ".");
+        return;
     }
+    next_check_words_when(check, out);
+    strbuf_add(out, ", ");
+    (void)add_month(check, out);
     strbuf_add(out, ": ");
     next_check_words_why(check, out);
-    strbuf_add(out, check->known ? "." : "; half a year, when the air has turned, is usual.");
+    strbuf_add_char(out, '.');
 }
 
 /* What the relief would do there, if the visits have shown it. */
@@ -101,22 +108,18 @@ static void say_prediction(const struct sheet_maker *maker, const struct next_ch
                            struct strbuf *out)
 {
     const struct maybe relief = figures_get(&maker->left.figures, FIGURE_RELIEF, 0);
+    const double change_mm = maybe_or(check->relief_change_mm, 0);
     const bool dry = check->far_pct.value < check->shop_pct.value;
 
-    if (!check->relief_change_mm.given || !relief.given ||
+    if (!relief.given || fabs(change_mm) < 0.013 ||
         fabs(check->far_pct.value - check->shop_pct.value) < SURVEY_SEASON_LEAST_PCT)
         return;
-    strbuf_addf(out, " By %s, in the %s air %s (EMC ",
-                check->season.pairs > 1 ? "what it did between its visits"
-                                        : "what it did between two visits",
-                dry ? "driest" : "dampest", check->by_home ? "there" : "on file");
-    sheet_say_pct(out, check->far_pct.value, 1);
-    strbuf_add(out, ") the relief would change by ");
-    sheet_say_change(out, check->relief_change_mm.value, &maker->ask->units, MEASURE_FEELER);
-    strbuf_add(out, ", to about ");
-    sheet_say_length(out, relief.value + check->relief_change_mm.value, &maker->ask->units,
-                     MEASURE_FEELER);
-    strbuf_add_char(out, '.');
+    strbuf_addf(out, " By what it did between its visits, the relief would %s in the %s air %s, ",
+                change_mm > 0 ? "grow" : "shrink", dry ? "driest" : "dampest",
+                check->by_home ? "there" : "it has seen here");
+    sheet_say_range(out, relief.value, relief.value + change_mm, &maker->ask->units,
+                    MEASURE_FEELER);
+    strbuf_add(out, relief.value + change_mm < 0 ? ": a back-bow, which buzzes." : ".");
 }
 
 static void add_next_check(struct sheet_maker *maker)

@@ -11,6 +11,9 @@
 
 /* The note for the owner, what is left to do, and cautions for the owner. */
 
+/* An amount that is printed as nothing is none. */
+#define SEEN_MM 0.013
+
 static const char *const move_names[MOVE_COUNT_] = {
 #define MOVE(id, own_, name_, owner_name_, ...) [MOVE_##id] = owner_name_,
 #include "model/reading/move_table.h"
@@ -46,7 +49,7 @@ static bool find_range(const struct move *move, bool raise, double *ret_least, d
     for (int s = 1; s <= STRINGS_MAX; s++) {
         const double change = move->string[s].value;
 
-        if (!move->string[s].due || (raise ? change <= 0 : change >= 0))
+        if (!move->string[s].due || (raise ? change : -change) < SEEN_MM)
             continue;
         *ret_least = any ? fmin(*ret_least, fabs(change)) : fabs(change);
         *ret_most = any ? fmax(*ret_most, fabs(change)) : fabs(change);
@@ -55,16 +58,21 @@ static bool find_range(const struct move *move, bool raise, double *ret_least, d
     return any;
 }
 
-/* "lower by .025 to .040 in (0.64 to 1.02 mm)". */
-static void say_change(const struct sheet_maker *maker, enum move_kind kind, const char *down,
-                       const char *up, struct strbuf *out)
+/* What is done to a height, down and up, and why. */
+struct change_words {
+    const char *down, *up;
+};
+
+/* "the strings stand high: lower by .025 to .040 in (0.64 to 1.02 mm)". */
+static void say_change(const struct sheet_maker *maker, enum move_kind kind,
+                       const struct change_words *words, struct strbuf *out)
 {
     double least, most;
 
     for (int raise = 0; raise <= 1; raise++) {
         if (!find_range(&maker->left.moves.move[kind], raise, &least, &most))
             continue;
-        strbuf_addf(out, "%s%s by ", out->length > 0 ? ", " : "", raise ? up : down);
+        strbuf_addf(out, "%s%s by ", out->length > 0 ? "; " : "", raise ? words->up : words->down);
         sheet_say_range(out, least, most, &maker->ask->units, MEASURE_FEELER);
     }
 }
@@ -79,7 +87,9 @@ static void say_rod(const struct sheet_maker *maker, struct strbuf *out)
     if (setup->rod == ROD_NONE || setup->rod == ROD_FIXED)
         strbuf_add(out, "no rod that turns: change");
     else
-        strbuf_add(out, relief.value > setup->relief_target_mm.value ? "tighten" : "slacken");
+        strbuf_add(out, relief.value > setup->relief_target_mm.value
+                            ? "the neck bows too far: tighten"
+                            : "the neck is too straight: slacken");
     strbuf_add(out, " until the relief is ");
     sheet_say_length(out, setup->relief_target_mm.value, &maker->ask->units, MEASURE_FEELER);
 }
@@ -104,17 +114,27 @@ static void say_reset(const struct sheet_maker *maker, struct strbuf *out)
 
 static void say_slots(const struct sheet_maker *maker, struct strbuf *out)
 {
+    static const struct change_words slots = {"hard to press at the first frets: file deeper",
+                                              "open strings may buzz: raise"};
+    static const struct change_words lap = {"the strings stand high at the nut: lower",
+                                            "the strings stand low at the nut: raise"};
+    static const struct change_words zero_fret = {"hard to press at the first frets: lower",
+                                                  "open strings may buzz: a higher one,"};
     const struct outfit *outfit = &maker->left.setup.outfit;
 
-    if (outfit->zero_fret)
-        say_change(maker, MOVE_SLOTS, "zero fret: lower", "zero fret: a higher one", out);
-    else
-        say_change(maker, MOVE_SLOTS, outfit->lap ? "lower the nut" : "file deeper", "raise", out);
+    say_change(maker, MOVE_SLOTS,
+               outfit->zero_fret ? &zero_fret
+               : outfit->lap     ? &lap
+                                 : &slots,
+               out);
 }
 
 static void say_saddle(const struct sheet_maker *maker, struct strbuf *out)
 {
-    say_change(maker, MOVE_SADDLE, "lower", "raise", out);
+    static const struct change_words words = {"the strings stand high: lower",
+                                              "the strings lie low: raise"};
+
+    say_change(maker, MOVE_SADDLE, &words, out);
 }
 
 /* The numbers of the amounts that are due, "fret 8", "frets 8, 9". */
@@ -222,6 +242,19 @@ static void say_finding(const struct findings *findings, int at, struct strbuf *
         strbuf_add_char(out, '.');
 }
 
+/* The moves say the rest, or it is for whoever does the work. */
+static bool is_for_owner(enum finding_id id)
+{
+    static const enum finding_id told[] = {FINDING_CROWN_LOW,         FINDING_ROD_SILENT,
+                                           FINDING_TOTAL_FAR_ABOVE,   FINDING_TOTAL_UNUSUAL,
+                                           FINDING_STRING_NEAR_BREAK, FINDING_WOOD_THIN};
+
+    for (size_t i = 0; i < sizeof told / sizeof told[0]; i++)
+        if (told[i] == id)
+            return true;
+    return false;
+}
+
 void sheet_add_findings(struct sheet_maker *maker, enum finding_weight weight)
 {
     const struct findings *findings = &maker->left.findings;
@@ -230,7 +263,8 @@ void sheet_add_findings(struct sheet_maker *maker, enum finding_weight weight)
         char memory[400];
         struct strbuf text = STRBUF(memory);
 
-        if (finding_weight(findings->list[i].id) != weight || is_said(findings, i))
+        if (finding_weight(findings->list[i].id) != weight || !is_for_owner(findings->list[i].id) ||
+            is_said(findings, i))
             continue;
         say_finding(findings, i, &text);
         sheet_add_text(maker->sheet, SHEET_ITEM, memory);

@@ -49,12 +49,13 @@ void next_check_words_why(const struct next_check *check, struct strbuf *out)
         strbuf_add(out, "its relief hardly follows the air");
         return;
     case NEXT_CHECK_SETTLES:
-        strbuf_add(out, "its wood goes from ");
+        strbuf_add(out, "by then its wood goes from ");
         add_pct(check->shop_pct.value, out);
         strbuf_add(out, " to ");
         add_pct(check->far_pct.value, out);
-        strbuf_add(out, check->far_pct.value < check->shop_pct.value ? " in the driest air there"
-                                                                     : " in the dampest air there");
+        strbuf_add(out, check->far_pct.value < check->shop_pct.value
+                            ? " moisture in the driest air where it lives"
+                            : " moisture in the dampest air where it lives");
         return;
     }
 }

@@ -157,7 +157,7 @@ static bool goes_with(const char *word, double over, double under, double slack_
         return over > 0;
     if (strcmp(word, "low") == 0)
         return under > 0;
-    return strcmp(word, "mixed") != 0 || (over > 0 && under > 0);
+    return strcmp(word, "mixed") == 0 && over > 0 && under > 0;
 }
 
 static bool column_goes(const struct table *table, int c, const char *word)
@@ -174,64 +174,71 @@ static bool column_goes(const struct table *table, int c, const char *word)
     return goes_with(word, over, under, table->slack_mm[table->column[c].group]);
 }
 
-/* Takes the next word, with a "then" in front of it. */
-static bool next_word(const char *line, int *from, char word[16], bool *ret_then, int *ret_end)
+/* Takes the next word, and a "now" behind it. */
+static bool next_word(const char *line, int *from, char word[16], int *ret_end)
 {
-    int at = *from + (int)strspn(line + *from, " ");
-    int length = (int)strcspn(line + at, " \f");
+    const int at = *from + (int)strspn(line + *from, " ");
+    const int length = (int)strcspn(line + at, " \f");
 
-    *ret_then = length == 4 && strncmp(line + at, "then", 4) == 0;
-    if (*ret_then) {
-        at += 4 + (int)strspn(line + at + 4, " ");
-        length = (int)strcspn(line + at, " \f");
-    }
     if (length == 0)
         return false;
     snprintf(word, 16, "%.*s", length, line + at);
     *from = *ret_end = at + length;
+    if (strncmp(line + *from, " now", 4) == 0)
+        *from = *ret_end += 4;
     return true;
 }
 
-static const char *check_states(const char *line, const struct table *table, int *states,
-                                char *memory, size_t size)
+/* Whether the sheet says that all is as wanted while a state as left is not good. */
+static bool denies_wanted(const struct sheet_said *said, bool left, const char *word)
+{
+    return left && strcmp(word, "good") != 0 && strstr(said->text, "where they are wanted");
+}
+
+/* Whether a column has the readings as left, or the only ones. */
+static bool is_left(const struct table *table, int c)
+{
+    return table->column[c].heading == LEFT || c + 1 == table->count ||
+           table->column[c + 1].heading != LEFT;
+}
+
+static const char *check_states(const struct sheet_said *said, const char *line,
+                                const struct table *table, int *states, char *memory, size_t size)
 {
     int from = (int)strlen("state"), end;
     char word[16];
-    bool then;
 
-    while (next_word(line, &from, word, &then, &end)) {
+    while (next_word(line, &from, word, &end)) {
         const int c = column_at(table, end);
 
-        if (then)
-            continue;
         ++*states;
-        if (!column_goes(table, c, word)) {
-            snprintf(memory, size, "'%s' against its numbers, in: %s", word, line);
-            return memory;
-        }
+        if (column_goes(table, c, word) && !denies_wanted(said, is_left(table, c), word))
+            continue;
+        snprintf(memory, size, "'%s' against its numbers, in: %s", word, line);
+        return memory;
     }
     return NULL;
 }
 
 /* "relief at fret 6, in (mm)  .011 (0.28)  .006 (0.15)  good" */
-static const char *check_single(const char *line, bool metric, int *states, char *memory,
-                                size_t size)
+static const char *check_single(const struct sheet_said *said, const char *line, int *states,
+                                char *memory, size_t size)
 {
     const char *names = strstr(line, ", ") ? strstr(line, ")") : NULL;
     struct pair pair[3];
     char word[16];
     int from = names ? (int)(names - line) + 1 : 0, count = 0, end;
-    bool then;
 
-    while (count < 3 && next_pair(line, &from, metric, &pair[count]))
+    while (count < 3 && next_pair(line, &from, said->metric, &pair[count]))
         count++;
-    if (!names || count < 2 || !next_word(line, &from, word, &then, &end) || then)
+    if (!names || count < 2 || !next_word(line, &from, word, &end))
         return NULL;
     const bool least = strstr(line, " over ") != NULL;
     const double over = pair[count - 2].mm - pair[count - 1].mm;
     ++*states;
-    if (least ? (strcmp(word, "good") == 0) == (over >= -0.005)
-              : goes_with(word, fmax(over, 0), fmax(-over, 0), slack_of(line)))
+    if (!denies_wanted(said, true, word) &&
+        (least ? (strcmp(word, "good") == 0) == (over >= -0.005)
+               : goes_with(word, fmax(over, 0), fmax(-over, 0), slack_of(line))))
         return NULL;
     snprintf(memory, size, "'%s' against its numbers, in: %s", word, line);
     return memory;
@@ -257,12 +264,12 @@ static const char *find_wrong_state(const struct sheet_said *said, int *states, 
             read_headings(line, &table);
             read_groups(above, &table);
         } else if (table.count > 0 && begins(line, "state ")) {
-            fault = check_states(line, &table, states, memory, size);
+            fault = check_states(said, line, &table, states, memory, size);
             table.count = 0;
         } else if (table.count > 0 && isdigit((unsigned char)line[0])) {
             read_string(line, said->metric, &table);
         } else if (begins(line, "relief ") || begins(line, "saddle, ")) {
-            fault = check_single(line, said->metric, states, memory, size);
+            fault = check_single(said, line, states, memory, size);
         }
         if (!is_blank(line))
             memcpy(above, line, sizeof above);
@@ -284,6 +291,15 @@ static bool is_plan(const char *words)
     return strstr(words, "then reads") || strstr(words, "to be ") || strstr(words, "expect");
 }
 
+/* "string 6 -.008, 5 -.007": a change with its sign, as a tech logs it. */
+static bool is_logged(const char *words)
+{
+    for (const char *at = strstr(words, " -"); at; at = strstr(at + 1, " -"))
+        if (at[2] == '.' || isdigit((unsigned char)at[2]))
+            return !strstr(words, "relief");
+    return false;
+}
+
 static const char *find_done_fault(const struct sheet_said *said, char *memory, size_t size)
 {
     const char *at = strstr(said->text, "What was done\n");
@@ -297,7 +313,7 @@ static const char *find_done_fault(const struct sheet_said *said, char *memory, 
         const char *gap = strstr(line, "  ");
         const char *words = gap ? gap + strspn(gap, " ") : line;
 
-        if (strstr(line, "+-") || strstr(line, "\xC2\xB1") || is_plan(words)) {
+        if (strstr(line, "+-") || strstr(line, "\xC2\xB1") || is_plan(words) || is_logged(words)) {
             snprintf(memory, size, "a plan as work done: %s", line);
             return memory;
         }
@@ -335,8 +351,10 @@ const char *sheet_fault(const struct sheet_said *said, char *memory, size_t size
 
     if (strstr(said->text, said->secret))
         return "a word of the shop's note";
-    if (strstr(said->text, "would buzz"))
-        return "notes that would buzz are counted";
+    if (!said->heard && strstr(said->text, "would buzz"))
+        return "notes are said that would buzz, and nobody listened";
+    if (!said->heard && strstr(said->text, "Room for the strings"))
+        return "room to swing is shown, and nobody listened";
     const char *fault = find_done_fault(said, memory, size);
     fault = fault ? fault : find_short_page(said, memory, size);
     return fault ? fault : find_wrong_state(said, &states, memory, size);

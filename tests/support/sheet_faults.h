@@ -13,14 +13,17 @@ struct sheet_said {
     bool metric;        /* which of two numbers is in mm */
     const char *secret; /* a word of the shop's notes */
     int works;          /* work lines of the visit */
+    bool heard;         /* notes were played and heard */
 };
 
 /* The first fault, in words; NULL for none:
- * - a ± in what was done, a plan in its place, or more of it than was logged;
+ * - a ± in what was done, a plan or the signs of a tech's log in its place, or more of it than was
+ *   logged;
  * - a word of the shop's notes;
- * - a state that the numbers above or beside it do not bear out;
+ * - a state that the numbers above or beside it do not bear out, or that is not good where all is
+ *   said to be as wanted;
  * - a last page with fewer than six lines;
- * - notes counted that would buzz. */
+ * - notes counted that would buzz, or room to swing, where nobody listened. */
 const char *sheet_fault(const struct sheet_said *said, char *memory, size_t size);
 
 /* How many states of the last text were compared with numbers. */

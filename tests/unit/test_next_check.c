@@ -78,8 +78,9 @@ static void wood_takes_its_weeks(void **state)
     assert_near(check.least_days, 75.5 / 2.32, 0.2);
     assert_near(check.most_days, 75.5 * 2.32, 0.6);
     assert_near(check.far_pct.value, 6.2, 0.06);
-    assert_string_equal(words_of(&check), "in about 11 weeks (5 to 25): its wood goes from 9.2 % "
-                                          "to 6.2 % in the driest air there");
+    assert_string_equal(words_of(&check),
+                        "in about 11 weeks (5 to 25): by then its wood goes from 9.2 % to 6.2 % "
+                        "moisture in the driest air where it lives");
     const struct next_check thin =
         check_of(SHOP "instrument home_humidity_high = 75\nboard thickness = 5 mm\n"
                       "neck shaft_first = 5.5 mm\n",
@@ -87,7 +88,7 @@ static void wood_takes_its_weeks(void **state)
 
     /* Half as deep, a quarter of the time. */
     assert_near_relative(thin.days, check.days / 4, 1e-9);
-    assert_non_null(strstr(words_of(&thin), "in the dampest air there"));
+    assert_non_null(strstr(words_of(&thin), "in the dampest air where it lives"));
 }
 
 /* Relief that moved by less than .001 in for 4 % of moisture stays within its tolerance. */

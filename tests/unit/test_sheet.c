@@ -93,7 +93,7 @@ static void readings_stand_beside_what_was_wanted(void **state)
     assert_has(text, "8.2 (3.27)");
     assert_has(text, "6.0 (2.38)");
     assert_has(text, "12.6 (5.00)  over 7.6 (3.00)");
-    assert_has(text, "tighten until the relief is .006 in (0.15 mm)");
+    assert_has(text, "the neck bows too far: tighten until the relief is .006 in");
     /* With one pass there is no other side, and nothing was done. */
     assert_lacks(text, "as left");
     assert_lacks(text, "What was done");

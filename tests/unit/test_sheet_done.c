@@ -195,6 +195,65 @@ static void a_tech_s_own_words_stay(void **state)
     }
 }
 
+/* Numbers and strings alone are a log, not words: the sheet says what they did. A number without a
+ * sign goes the way that was due. */
+static void numbers_alone_are_said_in_words(void **state)
+{
+    static const struct {
+        const char *kind, *amount, *words;
+    } logged[] = {
+        {"slots", "string 6 -.010, 5 -.007, 4 -.005 in",
+         "filed by .005 to .010 in (0.13 to 0.25 mm) on strings 6 to 4\n"},
+        {"slots", "string 6 -.010, 5 -.007, 1 +.002 in",
+         "filed by .007 to .010 in (0.18 to 0.25 mm) on strings 6 and 5,"},
+        {"slots", "string 1 +.002 in", "filled by .002 in (0.05 mm) on string 1\n"},
+        {"slots", "string 6 .010 in", "filed by .010 in (0.25 mm) on string 6\n"},
+        {"saddle", "string 6 -.040, 1 -.040 in", "lowered by .040 in (1.02 mm) on strings 6 and 1"},
+        {"saddle", "string 6 +1, 5 +1 mm", "raised by .039 in (1.00 mm) on strings 6 and 5"},
+    };
+
+    (void)state;
+    for (size_t i = 0; i < sizeof logged / sizeof logged[0]; i++) {
+        const struct reading_key kind = {.field = FIELD_WORK_KIND, .visit = 1, .part = 1};
+        const struct reading_key amount = {.field = FIELD_WORK_AMOUNT, .visit = 1, .part = 1};
+        struct record record;
+
+        build_record(&record, build_record_full);
+        build_record_add(&record, "visit.1.pass.1 time = 10:00\nvisit.1.work.1 time = 10:30\n");
+        assert_int_equal(record_put(&record, &kind, logged[i].kind, false, NULL), STATUS_OK);
+        assert_int_equal(record_put(&record, &amount, logged[i].amount, false, NULL), STATUS_OK);
+        check_done(&record, false, logged[i].words);
+        record_done(&record);
+    }
+}
+
+static void strings_put_on_are_said_in_words(void **state)
+{
+    struct record record;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    build_record_add(&record, "visit.1.work.1 kind = restrung\nvisit.1.work.1 amount = same set\n"
+                              "visit.1.work.2 kind = restrung\n"
+                              "visit.1.work.2 amount = steel-light, E2 to Eb2\n");
+    check_done(&record, false, "Strings  new, same set\n");
+    check_done(&record, false, "Strings  new, steel light, E2 to Eb2\n");
+    record_done(&record);
+}
+
+static void a_relief_that_stayed_is_said(void **state)
+{
+    struct record record;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    build_record_add(&record, read_again);
+    build_record_add(&record, "visit.1.pass.1 relief = .011 in\n"
+                              "visit.1.pass.2 rod_turn = 1/8 turn\n");
+    check_done(&record, false, "tightened 1/8 turn, relief still .011 in (0.28 mm)\n");
+    record_done(&record);
+}
+
 /* A number alone in the rod's row was logged as turns. */
 static void turns_typed_alone_are_said_in_words(void **state)
 {
@@ -260,6 +319,9 @@ int main(void)
         cmocka_unit_test(frets_and_intonation_say_where),
         cmocka_unit_test(what_is_not_known_is_left_out),
         cmocka_unit_test(a_tech_s_own_words_stay),
+        cmocka_unit_test(numbers_alone_are_said_in_words),
+        cmocka_unit_test(strings_put_on_are_said_in_words),
+        cmocka_unit_test(a_relief_that_stayed_is_said),
         cmocka_unit_test(turns_typed_alone_are_said_in_words),
         cmocka_unit_test(a_turn_without_a_line_is_work_too),
         cmocka_unit_test(amounts_are_read_back),

@@ -115,8 +115,26 @@ static void it_has_a_part_to_keep(void **state)
     free(text);
 }
 
-/* A state that the numbers beside it do not bear out yet says so, and what it means. */
-static void a_state_to_come_says_then(void **state)
+/* In words for an owner: why, and what is done; and what was promised, not when it went. */
+static void what_is_due_says_why(void **state)
+{
+    const struct move_prices prices = {.currency = ""};
+    char *text = text_of("bridge kind = blank\nvisit.1 promised = 2026-03-09\n"
+                         "visit.1 handed_over = 2026-03-11\n",
+                         &prices);
+
+    (void)state;
+    check_in(text, "the neck bows too far: tighten until");
+    check_in(text, "hard to press at the first frets: file deeper");
+    check_in(text, "the strings stand high: lower by");
+    check_in(text, "promised for  9 March 2026");
+    check_not_in(text, "handed over");
+    check_not_in(text, ".000 to");
+    free(text);
+}
+
+/* A state is what an owner sees who compares the numbers, and says where it will change. */
+static void a_state_that_will_change_says_now(void **state)
 {
     const struct move_prices prices = {.currency = ""};
     char *text = text_of("targets nut_gap_bass = .021 in\ntargets nut_gap_treble = .015 in\n"
@@ -125,14 +143,14 @@ static void a_state_to_come_says_then(void **state)
 
     (void)state;
     /* 4.5 mm of saddle are over 3 mm until the action comes down. */
-    check_in(text, "then low");
-    check_in(text, "Then: once the work before it is done");
+    check_in(text, "good now");
+    check_in(text, "Now: it changes with what is still to be done");
     free(text);
     text = text_of("bridge exposure_min = 1.6 mm\nvisit.1.pass.1 exposure_bass = 8 mm\n"
                    "visit.1.pass.1 exposure_treble = 8 mm\n",
                    &prices);
-    check_not_in(text, "then low");
-    check_not_in(text, "Then: once");
+    check_not_in(text, "good now");
+    check_not_in(text, "Now: it");
     free(text);
 }
 
@@ -173,7 +191,8 @@ int main(void)
         cmocka_unit_test(what_has_no_price_is_a_line_to_fill_in),
         cmocka_unit_test(it_stays_as_it_was_given),
         cmocka_unit_test(it_has_a_part_to_keep),
-        cmocka_unit_test(a_state_to_come_says_then),
+        cmocka_unit_test(what_is_due_says_why),
+        cmocka_unit_test(a_state_that_will_change_says_now),
         cmocka_unit_test_setup_teardown(settings_hold_prices_by_move, tree_setup, tree_teardown),
         cmocka_unit_test_setup_teardown(what_is_no_price_is_said, tree_setup, tree_teardown),
     };

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "near.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "build_record.h"
@@ -99,6 +100,89 @@ static void no_page_has_only_a_few_lines(void **state)
     assert_true(ends_on[2] > 0 && ends_on[3] > 0);
 }
 
+/* The highest line of text, below the top, and the smallest letters of a sheet of so many lines. */
+static int lay_lines(int lines, double *ret_least_mm, double *ret_low_mm)
+{
+    struct page_list *list;
+    struct sheet sheet;
+
+    sheet_init(&sheet);
+    for (int i = 0; i < lines; i++)
+        sheet_add_text(&sheet, SHEET_PARAGRAPH, "A line of the shop's.");
+    assert_int_equal(sheet_lay_pages(&sheet, page_a4, &list), STATUS_OK);
+    assert_near(page_list_size(list).width_mm, 210, 1e-9);
+    assert_near(page_list_size(list).height_mm, 297, 1e-9);
+    *ret_least_mm = 100;
+    *ret_low_mm = 0;
+    for (size_t i = 0; i < list->count; i++)
+        if (list->items[i].kind == PAGE_ITEM_TEXT) {
+            *ret_least_mm = fmin(*ret_least_mm, list->items[i].font.size_mm);
+            *ret_low_mm = fmax(*ret_low_mm, list->items[i].at.y_mm);
+        }
+    const int pages = page_list_pages(list);
+    page_list_free(list);
+    sheet_done(&sheet);
+    return pages;
+}
+
+/* What goes over by a little is set closer, then smaller, but never too small to be read; what goes
+ * over by more keeps its size. */
+static void a_little_too_much_is_set_closer(void **state)
+{
+    double least_mm, low_mm;
+    int lines = 1;
+
+    (void)state;
+    /* 264 mm hold 40 lines of 4.4 mm with 2.2 mm between them. */
+    assert_int_equal(lay_lines(40, &least_mm, &low_mm), 1);
+    assert_near(least_mm, 3.1, 1e-9);
+    assert_int_equal(lay_lines(43, &least_mm, &low_mm), 1);
+    assert_near(least_mm, 3.1, 1e-9);
+    while (lay_lines(lines, &least_mm, &low_mm) == 1) {
+        if (!(least_mm >= 2.65 && low_mm <= 297 - 14))
+            fail_msg("%d lines: letters of %.2f mm, down to %.2f mm", lines, least_mm, low_mm);
+        lines++;
+    }
+    assert_in_range(lines, 50, 65);
+    /* The foot of the pages. */
+    assert_near(least_mm, 2.65, 1e-9);
+}
+
+/* Where two lines end close together, the name of the upper one stands over it, that of the lower
+ * one below it. */
+static void names_of_lines_that_meet_stand_apart(void **state)
+{
+    const struct page_size size = {150, 40};
+
+    (void)state;
+    for (int close = 0; close <= 12; close++) {
+        struct sheet sheet = {.count = 0};
+        struct picture *side = &sheet.picture[SHEET_SIDE_VIEW];
+        const struct sheet_area area = {.corner = {0, 0}, .width_mm = 140, .height_mm = 30};
+        double y_mm[2] = {0};
+        int names = 0;
+        struct page_list *list;
+
+        picture_begin(side, (struct picture_point){0, 0}, (struct picture_point){100, 20});
+        const struct picture_label left = {
+            .role = PICTURE_MAIN, .at = {100, 18}, .word = "as left"};
+        const struct picture_label found = {
+            .role = PICTURE_OTHER, .at = {100, 18 - close}, .word = "as found"};
+        picture_add_label(side, &left);
+        picture_add_label(side, &found);
+        assert_int_equal(page_list_new(size, &list), STATUS_OK);
+        page_begin(list);
+        sheet_draw_picture(list, &sheet, SHEET_SIDE_VIEW, &area);
+        assert_int_equal(page_list_status(list), STATUS_OK);
+        for (size_t i = 0; i < list->count; i++)
+            if (list->items[i].kind == PAGE_ITEM_TEXT && names < 2)
+                y_mm[names++] = list->items[i].at.y_mm;
+        assert_int_equal(names, 2);
+        assert_true(y_mm[1] - y_mm[0] >= sheet_label_font.size_mm);
+        page_list_free(list);
+    }
+}
+
 /* From a file of another character set, or with what no line can hold. */
 static void any_name_can_be_drawn(void **state)
 {
@@ -177,6 +261,8 @@ int main(void)
         cmocka_unit_test(a_full_visit_takes_two_pages_at_most),
         cmocka_unit_test(nothing_takes_one),
         cmocka_unit_test(no_page_has_only_a_few_lines),
+        cmocka_unit_test(a_little_too_much_is_set_closer),
+        cmocka_unit_test(names_of_lines_that_meet_stand_apart),
         cmocka_unit_test(any_name_can_be_drawn),
         cmocka_unit_test(what_is_longer_goes_on),
         cmocka_unit_test(any_size_ends),
