@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "model/reading/work_since.h"
+#include "model/setup/work_done.h"
 
 struct place again_place(const struct app *app, const struct reading *reading)
 {
@@ -33,12 +34,22 @@ static bool has_moved(const struct app *app, struct place from)
            !(fabs(is.value - was.value) <= app->now.setup.feeler_step_mm + rounding_mm);
 }
 
-/* Whether the pass before asks for one of them: it may be done and not logged yet. */
-static bool is_due(const struct app *app, unsigned moves)
+/* Whether one of them changes what is read of that string, where the pass before asks for it: it
+ * may be done and not logged yet. */
+static bool is_due(const struct app *app, unsigned moves, int string)
 {
-    for (int kind = 0; app->has_before && kind < MOVE_COUNT_; kind++)
-        if ((moves & MOVE_BIT(kind)) != 0 && app->before.moves.move[kind].state == MOVE_DUE)
+    const struct place before = place_of(&app->record, app->visit, app->pass - 1);
+    const struct move_set *planned = &app->before.moves;
+
+    for (int kind = 0; app->has_before && kind < MOVE_COUNT_; kind++) {
+        struct work_done done;
+
+        if ((moves & MOVE_BIT(kind)) == 0 || planned->move[kind].state != MOVE_DUE)
+            continue;
+        work_done_find(before, &app->before.setup, planned, (enum move_kind)kind, &done);
+        if (work_done_reaches(&done, planned, &app->before.setup, (enum move_kind)kind, string))
             return true;
+    }
     return false;
 }
 
@@ -71,11 +82,12 @@ const struct reading *again_find(const struct app *app, const struct route_cell 
     if (moves == 0 || record_get(&app->record, &cell->key))
         return NULL;
     const struct reading *before = app_reading_before(app, cell);
-    if (!before || is_other_method(app, before) || is_questioned(app, before) || is_due(app, moves))
+    if (!before || is_other_method(app, before) || is_questioned(app, before) ||
+        is_due(app, moves, cell->string))
         return NULL;
     const struct place from = again_place(app, before);
     const bool by_rod = (moves & MOVE_BIT(MOVE_ROD)) != 0 && cell->key.field != FIELD_RELIEF;
-    if (work_since(from, app_place(app), moves) || (by_rod && has_moved(app, from)))
+    if (work_since(from, app_place(app), moves, cell->string) || (by_rod && has_moved(app, from)))
         return NULL;
     return before;
 }

@@ -4,6 +4,7 @@
 
 #include "base/num.h"
 #include "model/reading/place.h"
+#include "model/reading/work_amount.h"
 #include "model/reading/work_line.h"
 #include "model/reading/work_mark.h"
 #include "model/setup/work_done.h"
@@ -228,7 +229,7 @@ static void say_slots(const struct sheet_maker *maker, int line, const char *pla
     struct work_amount amount;
 
     (void)line;
-    plan_text_find_strings(plan, &maker->left.setup.outfit, &amount);
+    work_amount_of_plan(plan, &maker->left.setup.outfit, &amount);
     if (strncmp(plan, "put in", strlen("put in")) == 0)
         strbuf_add(out, "a higher zero fret put in");
     else if (maker->left.setup.outfit.zero_fret)
@@ -263,7 +264,7 @@ static void say_saddle(const struct sheet_maker *maker, int line, const char *pl
     struct work_amount amount;
 
     (void)line;
-    plan_text_find_strings(plan, &maker->left.setup.outfit, &amount);
+    work_amount_of_plan(plan, &maker->left.setup.outfit, &amount);
     if (!say_ends(maker, &amount, out))
         say_strings(maker, &amount, false, &saddle_words, out);
 }

@@ -230,7 +230,7 @@ static void take_heights(struct sheet_maker *maker, struct place last)
     while (place_before(&at) && at.visit == maker->visit) {
         if (!place_read(at, FIELD_RELIEF).given)
             continue;
-        if (work_since(at, last, SHEET_HEIGHT_MOVES))
+        if (work_since(at, last, SHEET_HEIGHT_MOVES, 0))
             return;
         derive_pass(at, &read);
         read.moves = maker->left.moves;

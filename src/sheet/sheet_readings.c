@@ -24,6 +24,13 @@ static struct measured measured_of(const struct sheet_maker *maker, int id)
         .id = (enum bench_row_id)id, .row = row, .gauge = field_get(row->field[END_BASS])->measure};
 }
 
+/* The moves that change what a row reads: the relief only the rod does. */
+static unsigned moves_of(const struct bench_row *row)
+{
+    return row->forecast == FORECAST_CURVE ? MOVE_BIT(MOVE_RESET) | MOVE_BIT(MOVE_ROD)
+                                           : SHEET_HEIGHT_MOVES;
+}
+
 /* What an earlier pass of the visit read holds as left, unless work has changed it since. */
 static struct maybe still_held(const struct sheet_maker *maker, const struct bench_row *row,
                                enum bench_end end, int string)
@@ -36,7 +43,7 @@ static struct maybe still_held(const struct sheet_maker *maker, const struct ben
             record_entered(maker->record, bench_row_key(row, end, at.visit, at.pass, string));
 
         if (reading.given)
-            return work_since(at, last, SHEET_HEIGHT_MOVES) ? maybe_absent() : reading;
+            return work_since(at, last, moves_of(row), string) ? maybe_absent() : reading;
     }
     return maybe_absent();
 }

@@ -16,6 +16,25 @@ static const char *nut_work(const struct maker *maker)
     return !up ? "file" : down ? "-file +fill" : "fill";
 }
 
+/* "; then file string 5, 3": what the shim lifts too high. One crown under all strings cannot
+ * follow them. */
+static void add_too_high(struct maker *maker)
+{
+    const struct outfit *outfit = &maker->setup->outfit;
+    int count = 0;
+
+    for (int s = maker->setup->board.strings; s >= 1; s--) {
+        if (!maker->move->too_high[s] || !outfit_is_read(outfit, s))
+            continue;
+        strbuf_add(&maker->amount, count > 0           ? ", "
+                                   : outfit->zero_fret ? "; too high then: "
+                                                       : "; then file ");
+        if (count++ == 0)
+            strbuf_addf(&maker->amount, "%s ", outfit_noun(outfit, s));
+        strbuf_addf(&maker->amount, "%d", outfit_number(outfit, s));
+    }
+}
+
 static void add_raise(struct maker *maker, enum unit unit)
 {
     const bool zero_fret = maker->setup->outfit.zero_fret;
@@ -28,6 +47,7 @@ static void add_raise(struct maker *maker, enum unit unit)
         amount_add(&maker->amount, maker->move->raise.value, unit, true);
     amount_add_unit(&maker->amount, unit);
     strbuf_add(&maker->amount, zero_fret ? "" : ", or a new one");
+    add_too_high(maker);
 }
 
 /* Of one slot at least the doubt is as large as the cut: that one is made by reading. */

@@ -20,6 +20,16 @@ static bool is_said_before(const struct maker *maker, enum move_kind kind)
     return false;
 }
 
+/* Its slot or its saddle was worked on, and the others were left. */
+static void say_need_on(struct maker *maker, int string)
+{
+    const struct outfit *outfit = &maker->setup->outfit;
+
+    strbuf_addf(&maker->amount, "worked on: read the %s of %s %d again",
+                maker->move->needs == NEED_GAP ? "nut gap" : "action", outfit_noun(outfit, string),
+                outfit_number(outfit, string));
+}
+
 /* What one move waits for, the next one needs too, so only the first says it. */
 void move_words_say_need(struct maker *maker, enum move_kind kind)
 {
@@ -51,7 +61,11 @@ void move_words_say_need(struct maker *maker, enum move_kind kind)
                        : "notes are off, and not by the saddle: slots, frets, string");
     else if (maker->move->needs == NEED_ROCKER)
         move_words_say_rocker(maker);
-    else if (!is_said_before(maker, kind))
+    else if (is_said_before(maker, kind))
+        return;
+    else if (maker->move->need_on > 0)
+        say_need_on(maker, maker->move->need_on);
+    else
         strbuf_add(&maker->amount, needs[maker->move->needs]);
 }
 

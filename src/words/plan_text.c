@@ -4,8 +4,6 @@
 #include <stddef.h>
 #include <string.h>
 
-#include "base/strbuf.h"
-
 /* How the amounts of move_words.c begin, and what stands in each behind that. */
 struct form {
     enum move_kind kind;
@@ -55,22 +53,4 @@ bool plan_text_is(enum move_kind kind, const char *amount)
             strstr(amount, forms[i].holds))
             return true;
     return false;
-}
-
-/* The unit stands once, with the uncertainty: "height +-0.05 mm; string 6 -0.95". */
-void plan_text_find_strings(const char *amount, const struct outfit *outfit,
-                            struct work_amount *ret_amount)
-{
-    const char *string = strstr(amount, "; string "), *course = strstr(amount, "; course ");
-    const char *strings = !string || (course && course < string) ? course : string;
-    char memory[480];
-    struct strbuf text = STRBUF(memory);
-
-    if (strings) {
-        const char *mm = strstr(amount, " mm");
-
-        strbuf_add(&text, strings);
-        strbuf_add(&text, begins(amount, "turns ") ? " turns" : mm && mm < strings ? " mm" : " in");
-    }
-    work_amount_find(memory, outfit, ret_amount);
 }

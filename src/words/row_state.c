@@ -173,14 +173,15 @@ static bool relief_says_the_same(const struct record *record, const struct deriv
     return true;
 }
 
-/* Whether as much saddle stands over the bridge as is wanted, before anything is taken off it. */
-static bool stands_enough(const struct setup *setup)
+/* Whether what was read of the saddle, before anything is taken off it, says the same; where an
+ * earlier pass read it there is nothing to contradict. */
+static bool stands_so(const struct setup *setup, enum row_verdict verdict)
 {
     const struct maybe bass = setup->exposure_bass_mm, treble = setup->exposure_treble_mm;
+    const double least_mm = fmin(maybe_or(bass, treble.value), maybe_or(treble, bass.value));
 
-    return (bass.given || treble.given) &&
-           fmin(maybe_or(bass, treble.value), maybe_or(treble, bass.value)) >=
-               setup->exposure_low_mm;
+    return (!bass.given && !treble.given) || verdict == VERDICT_NONE ||
+           (verdict == VERDICT_GOOD) == (least_mm >= setup->exposure_low_mm);
 }
 
 static bool is_questioned(const struct bench_row *row, const struct derived *derived)
@@ -208,8 +209,7 @@ void row_state_find(const struct record *record, const struct derived *derived,
     add_target(row, record, &derived->setup, units, ret_state);
     if (row->move == MOVE_RESET) {
         ret_state->verdict = judge_exposure(move);
-        ret_state->then = ret_state->verdict != VERDICT_NONE &&
-                          (ret_state->verdict == VERDICT_GOOD) != stands_enough(&derived->setup);
+        ret_state->then = !stands_so(&derived->setup, ret_state->verdict);
         if (ret_state->verdict != VERDICT_LOW && any_short(derived)) {
             ret_state->verdict = VERDICT_LOW;
             ret_state->then = true;

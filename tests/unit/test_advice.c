@@ -176,6 +176,34 @@ static void a_low_nut_is_raised(void **state)
     end(made);
 }
 
+/* A shim lifts all strings: those that were right stand too high then, and are named. */
+static void a_shim_names_what_it_lifts_too_high(void **state)
+{
+    struct made *made = begin("");
+
+    (void)state;
+    put_pass(&made->record, 1, 1, 0, -0.2, 0);
+    build_record_put_mm(&made->record, reading_key_pass_at(FIELD_NUT_GAP, 1, 1, 1, 0), 0.3);
+    build_record_put_mm(&made->record, reading_key_pass_at(FIELD_NUT_GAP, 1, 1, 2, 0), 0.332);
+    const struct move *slots = &derive(made)[MOVE_SLOTS];
+    assert_true(slots->raise.given);
+    assert_true(says(made, MOVE_SLOTS, "; then file string 2, 1"));
+    /* What the gauge reads then is with the shim under all of them. */
+    assert_near(slots->gap_then[1].value - made->derived.moves.gap[1].mm.value,
+                slots->gap_then[5].value - made->derived.moves.gap[5].mm.value, 0.01);
+    /* Marked done as planned, it has lifted them all. */
+    build_record_add(&made->record, "visit.1.work.1 kind = slots\nvisit.1.work.1 time = 10:30\n"
+                                    "visit.1.pass.2 time = 11:00\n");
+    put_pass(&made->record, 1, 2, 0, 0, 0);
+    build_record_put_mm(&made->record, reading_key_pass_at(FIELD_NUT_GAP, 1, 2, 1, 0), 0.5);
+    build_record_put_mm(&made->record, reading_key_pass_at(FIELD_NUT_GAP, 1, 2, 2, 0), 0.532);
+    slots = &derive(made)[MOVE_SLOTS];
+    assert_false(move_set_is_questioned(&made->derived.moves));
+    assert_true(slots->string[1].due && slots->string[1].value < -0.1);
+    assert_false(slots->string[5].due);
+    end(made);
+}
+
 static void one_slot_is_not_filed_by_less_than_can_be_told(void **state)
 {
     struct made *made = begin("");
@@ -480,6 +508,7 @@ int main(void)
         cmocka_unit_test(a_reset_stands_alone),
         cmocka_unit_test(a_slot_is_not_filled_on_a_doubt),
         cmocka_unit_test(a_low_nut_is_raised),
+        cmocka_unit_test(a_shim_names_what_it_lifts_too_high),
         cmocka_unit_test(one_slot_is_not_filed_by_less_than_can_be_told),
         cmocka_unit_test(a_cut_stops_short),
         cmocka_unit_test(a_neck_without_a_rod_is_left_alone),

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "near.h"
 
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -169,6 +170,85 @@ static void what_work_changed_is_not_offered(void **state)
         bench_press(app, "{Esc}");
         bench_close(app);
     }
+}
+
+/* Work that names a string leaves the others as they were read. */
+static void work_on_one_string_is_asked_of_that_string(void **state)
+{
+    static const struct {
+        const char *kind, *amount;
+        bool gap, action; /* of the string that is named are still offered */
+    } cases[] = {
+        {"slots", "file +-.001 in; string 6 -.008", false, false},
+        {"slots", "string 6 -.008 in", false, false},
+        {"saddle", "turns +-1/8, + raises; string 6 -1/2", false, false},
+        {"saddle", "string 6 -.3 mm", false, false},
+    };
+
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        char lines[200];
+
+        snprintf(lines, sizeof lines,
+                 "bridge kind = screw\nvisit.1.work.1 kind = %s\nvisit.1.work.1 amount = %s\n"
+                 "visit.1.work.1 time = 11:30\n",
+                 cases[i].kind, cases[i].amount);
+        struct app *app = bench_open(left, lines, LEAF_BENCH);
+        bench_press(app, "p");
+        expect_offered(app, true, true, true, strcmp(cases[i].kind, "slots") == 0);
+        assert_int_equal(offered(app, FIELD_NUT_GAP, 6) != NULL, cases[i].gap);
+        assert_int_equal(offered(app, FIELD_ACTION, 6) != NULL, cases[i].action);
+        bench_close(app);
+    }
+}
+
+/* Two posts carry the inner strings along, and a shim all of them. */
+static void work_on_all_strings_names_none(void **state)
+{
+    struct app *app = bench_open(left,
+                                 "bridge kind = post\nvisit.1.work.1 kind = saddle\n"
+                                 "visit.1.work.1 amount = string 6 -1/2, 1 -1/2 turns\n"
+                                 "visit.1.work.1 time = 11:30\n",
+                                 LEAF_BENCH);
+
+    (void)state;
+    bench_press(app, "p");
+    expect_offered(app, true, false, false, false);
+    bench_close(app);
+    app = bench_open(left,
+                     "visit.1.work.1 kind = slots\nvisit.1.work.1 amount = raise the nut, shim "
+                     "+.010 in, or a new one; string 6 +.010\nvisit.1.work.1 time = 11:30\n",
+                     LEAF_BENCH);
+    bench_press(app, "p");
+    expect_offered(app, true, false, false, true);
+    bench_close(app);
+}
+
+/* One slot is high: it alone is filed, read again and asked for. */
+static void one_slot_is_one_string_s_work(void **state)
+{
+    struct app *app = bench_open(left, "visit.1.pass.1 nut_gap.6 = .024 in\n", LEAF_BENCH);
+
+    (void)state;
+    assert_int_equal(app->now.moves.move[MOVE_SLOTS].state, MOVE_DUE);
+    bench_press(app, "{F7} {F2}p");
+    assert_string_equal(bench_text(app, "visit.1.work.1 kind"), "slots");
+    expect_offered(app, true, true, true, true);
+    assert_null(offered(app, FIELD_NUT_GAP, 6));
+    assert_null(offered(app, FIELD_ACTION, 6));
+    bench_press(app, "{Enter}");
+    assert_int_equal(app->now.moves.move[MOVE_SLOTS].state, MOVE_UNKNOWN);
+    assert_string_equal(app->moves[MOVE_SLOTS].amount,
+                        "worked on: read the nut gap of string 6 again");
+    bench_press(app, "18{Enter}{Left}{Down}6{Enter}");
+    assert_non_null(bench_text(app, "visit.1.pass.2 action.6"));
+    assert_null(bench_text(app, "visit.1.pass.2 action.5"));
+    assert_int_equal(app->now.moves.move[MOVE_SLOTS].state, MOVE_GOOD);
+    assert_int_equal(app->now.moves.move[MOVE_SADDLE].state, MOVE_GOOD);
+    assert_int_equal(move_set_verdict(&app->now.moves), MOVES_READY);
+    bench_press(app, "{End}{Enter}");
+    expect_said(app, "all cells done; nothing is due: it can go back");
+    bench_close(app);
 }
 
 static void work_in_later_visits_counts_too(void **state)
@@ -357,6 +437,9 @@ int main(void)
         cmocka_unit_test(a_typed_reading_replaces_it),
         cmocka_unit_test(read_only_is_shown_and_not_filed),
         cmocka_unit_test(what_work_changed_is_not_offered),
+        cmocka_unit_test(work_on_one_string_is_asked_of_that_string),
+        cmocka_unit_test(work_on_all_strings_names_none),
+        cmocka_unit_test(one_slot_is_one_string_s_work),
         cmocka_unit_test(work_in_later_visits_counts_too),
         cmocka_unit_test(a_moved_neck_moved_its_strings),
         cmocka_unit_test(gaps_read_another_way_are_not_offered),

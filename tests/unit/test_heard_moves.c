@@ -338,6 +338,53 @@ static void what_was_heard_stays_true(void **state)
     record_done(&record);
 }
 
+/* What one string's slot does is heard on that string alone, and what is read of it again serves
+ * the curve and the map of all. */
+static void one_string_s_work_is_heard_on_it(void **state)
+{
+    static struct derived then, now;
+    struct record record;
+
+    (void)state;
+    survey_record_build(&record, low_action);
+    build_record_add(&record, "visit.1 date = 2026-03-02\nvisit.1.pass.1 time = 10:00\n"
+                              "visit.1.pass.1 buzz.3 = 9\nvisit.1.pass.1 buzz.6 = 9\n"
+                              "visit.1.pass.1 cents.3.12 = 9\nvisit.1.pass.1 cents.6.12 = 9\n"
+                              "visit.1.work.1 kind = slots\nvisit.1.work.1 time = 10:30\n"
+                              "visit.1.work.1 amount = string 6 -.010 in\n"
+                              "visit.1.pass.2 time = 11:00\n");
+    derive_pass(place_of(&record, 1, 1), &then);
+    for (int i = 0; i < 2; i++) {
+        const enum field_id field = i == 0 ? FIELD_NUT_GAP : FIELD_ACTION;
+
+        build_record_put_mm(&record, reading_key_pass_at(field, 1, 2, 6, 0),
+                            assert_given(place_read_at(place_of(&record, 1, 1), field, 6, 0)) -
+                                (i == 0 ? 0.23 : 0.12));
+    }
+    assert_true(heard_at(place_of(&record, 1, 2), 3, 0, 19).buzzing == 1 << 9);
+    assert_true(heard_at(place_of(&record, 1, 2), 6, 0, 19).buzzing == 0);
+    assert_true(heard_at(place_of(&record, 1, 2), 6, 0, 19).again == 1 << 9);
+    derive_current(&record, &now);
+    assert_near(now.clearance[3].headroom_mm[5].value, then.clearance[3].headroom_mm[5].value,
+                1e-9);
+    assert_true(now.clearance[6].headroom_mm[0].value < then.clearance[6].headroom_mm[0].value);
+    /* The same with the relief read again; but not where it is another string that moved, untold.
+     */
+    build_record_add(&record, "visit.1.pass.2 cents.6.5 = 0\n");
+    build_record_put_mm(&record, reading_key_pass(FIELD_RELIEF, 1, 2),
+                        assert_given(place_read(place_of(&record, 1, 1), FIELD_RELIEF)));
+    derive_current(&record, &now);
+    assert_near(now.clearance[3].headroom_mm[5].value, then.clearance[3].headroom_mm[5].value,
+                1e-9);
+    build_record_add(&record, "visit.1.work.1 amount = string 5 -.010 in\n");
+    derive_current(&record, &now);
+    assert_int_equal(now.figures.at[FIGURE_ACTION][3].known, KNOWN_INTERPOLATED);
+    build_record_add(&record, "visit.1.work.1 amount = string 6 -.010 in\n");
+    assert_true(heard_cents_are_left(place_of(&record, 1, 2), 3, 19));
+    assert_false(heard_cents_are_left(place_of(&record, 1, 2), 6, 19));
+    record_done(&record);
+}
+
 /* A pass in which only ear and tuner were used has its curve and its map: by what the pass before
  * read, until something may have changed that. */
 static void what_was_read_serves_ear_and_tuner(void **state)
@@ -467,6 +514,7 @@ int main(void)
         cmocka_unit_test(what_is_not_heard_again_is_not_ready),
         cmocka_unit_test(what_was_heard_stays_true),
         cmocka_unit_test(what_was_read_serves_ear_and_tuner),
+        cmocka_unit_test(one_string_s_work_is_heard_on_it),
         cmocka_unit_test(newer_evidence_wins),
         cmocka_unit_test(a_note_off_stays_off_until_work),
         cmocka_unit_test(a_guess_waits_for_the_rod),

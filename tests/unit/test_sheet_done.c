@@ -6,6 +6,7 @@
 
 #include "bench_session.h"
 #include "build_record.h"
+#include "model/reading/work_amount.h"
 #include "sheet/sheet_make.h"
 #include "sheet/sheet_text.h"
 #include "words/plan_text.h"
@@ -296,18 +297,18 @@ static void amounts_are_read_back(void **state)
     assert_true(plan_text_is(MOVE_FRETS, "level fret 8: .003 +-.001 in"));
     assert_true(plan_text_is(MOVE_FRETS, "rock fret 6; if it is high, level at least .010 in"));
     assert_false(plan_text_is(MOVE_FRETS, "rocked fret 6, it was loose"));
-    plan_text_find_strings("height +-0.08 mm; string 6 -0.95, 1 -1.3", &outfit, &amount);
+    work_amount_of_plan("height +-0.08 mm; string 6 -0.95, 1 -1.3", &outfit, &amount);
     assert_int_equal(amount.unit, WORK_AMOUNT_MM);
     assert_near(amount.value[6], -0.95, 1e-12);
     assert_near(amount.value[1], -1.3, 1e-12);
     assert_false(amount.is_said[2]);
-    plan_text_find_strings("file +-.001 in; string 5 -.010", &outfit, &amount);
+    work_amount_of_plan("file +-.001 in; string 5 -.010", &outfit, &amount);
     assert_near(amount.value[5], -0.254, 1e-12);
-    plan_text_find_strings("turns +-1/4, + raises; string 6 -1 1/2, 5 +1/8", &outfit, &amount);
+    work_amount_of_plan("turns +-1/4, + raises; string 6 -1 1/2, 5 +1/8", &outfit, &amount);
     assert_int_equal(amount.unit, WORK_AMOUNT_TURNS);
     assert_near(amount.value[6], -1.5, 1e-12);
     assert_near(amount.value[5], 0.125, 1e-12);
-    plan_text_find_strings("height +-0.08 mm", &outfit, &amount);
+    work_amount_of_plan("height +-0.08 mm", &outfit, &amount);
     assert_int_equal(amount.unit, WORK_AMOUNT_NONE);
 }
 

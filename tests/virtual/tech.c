@@ -26,6 +26,7 @@ const struct virtual_hand virtual_hands[] = {
     {"two seasons", FEELER_MM, RULE_MM, CAREFUL, .marks = true, .seasons = true},
     {"0.05 mm gauge, looks again", 0.05, 0.1, CAREFUL, .marks = true, .looks_again = 4},
     {"looks again", FEELER_MM, RULE_MM, CAREFUL, .marks = true, .looks_again = 4},
+    {"reads what is asked", FEELER_MM, RULE_MM, CAREFUL, .marks = true, .spares = true},
 };
 const int virtual_hand_count = sizeof virtual_hands / sizeof virtual_hands[0];
 
@@ -38,6 +39,8 @@ struct shop {
     struct derived derived;
     int visit, pass, work;
     bool filled[VIRTUAL_STRINGS + 1], deep[VIRTUAL_STRINGS + 1];
+    /* What the work since the last pass has moved. */
+    bool moved_relief, moved_gap[VIRTUAL_STRINGS + 1], moved_action[VIRTUAL_STRINGS + 1];
 };
 
 /* --- reading --- */
@@ -143,18 +146,30 @@ static void read_again(struct shop *shop, int slipped, enum field_id field)
     }
 }
 
+static void forget_moved(struct shop *shop)
+{
+    shop->moved_relief = false;
+    for (int s = 1; s <= VIRTUAL_STRINGS; s++)
+        shop->moved_gap[s] = shop->moved_action[s] = false;
+}
+
 static void read_all(struct shop *shop)
 {
     const struct virtual_instrument *made = shop->made;
+    const bool all = shop->pass == 0 || !shop->hand->spares;
     enum field_id field = FIELD_ACTION;
 
     shop->pass++;
     put_time(shop, FIELD_PASS_TIME, shop->pass, 30 * shop->pass);
-    read_relief(shop);
+    if (all || shop->moved_relief)
+        read_relief(shop);
     for (int s = 1; s <= made->kind->strings; s++) {
-        read_gap(shop, s);
-        read_action(shop, s);
+        if (all || shop->moved_gap[s])
+            read_gap(shop, s);
+        if (all || shop->moved_action[s])
+            read_action(shop, s);
     }
+    forget_moved(shop);
     put_pass(shop, FIELD_EXPOSURE_BASS, 0, read_rule(shop, made->exposure_bass_mm));
     put_pass(shop, FIELD_EXPOSURE_TREBLE, 0, read_rule(shop, made->exposure_treble_mm));
     shop->way->read += 1 + 2 * made->kind->strings;
@@ -165,14 +180,28 @@ static void read_all(struct shop *shop)
 
 /* --- working --- */
 
+/* A shim is made to size, and lifts all strings alike. */
+static void raise_nut(struct shop *shop, double mm)
+{
+    const double made_mm = mm + virtual_normal(shop->seed, shop->hand->slot_error_mm);
+
+    for (int s = 1; s <= shop->made->kind->strings; s++) {
+        virtual_work_slot(shop->made, s, made_mm);
+        shop->moved_gap[s] = shop->moved_action[s] = true;
+    }
+}
+
 /* A file can only take away, a fill is levelled to what was meant: both miss. */
 static void work_slots(struct shop *shop, const struct move *move)
 {
     struct virtual_instrument *made = shop->made;
 
-    for (int s = 1; s <= made->kind->strings; s++) {
+    if (move->raise.given)
+        raise_nut(shop, move->raise.value);
+    for (int s = 1; s <= made->kind->strings && !move->raise.given; s++) {
         if (!move->string[s].due)
             continue;
+        shop->moved_gap[s] = shop->moved_action[s] = true;
         const double wanted = virtual_gap_wanted(made, s), before = virtual_gap_at_target(made, s);
 
         virtual_work_slot(
@@ -197,6 +226,7 @@ static void work_saddle(struct shop *shop, const struct move *move)
 
         if (!move->string[s].due)
             continue;
+        shop->moved_action[s] = true;
         const double own = virtual_normal(shop->seed, hand->string_error_mm);
         virtual_work_saddle(shop->made, s,
                             hand->screws && thread > 0 ? thread * round(10 * value / thread) / 10
@@ -212,6 +242,16 @@ static void mark(struct shop *shop, enum move_kind kind)
     put_time(shop, FIELD_WORK_TIME, shop->work, 30 * shop->pass + 5 + (int)kind);
 }
 
+/* Until the relief is right; that moves each action. */
+static void turn_rod(struct shop *shop, double relief_mm)
+{
+    virtual_set_relief(shop->made,
+                       relief_mm + virtual_normal(shop->seed, shop->hand->relief_error_mm));
+    shop->moved_relief = true;
+    for (int s = 1; s <= shop->made->kind->strings; s++)
+        shop->moved_action[s] = true;
+}
+
 /* Does what is due; false where nothing was. A reset ends it: the bench has instruments that need
  * none. */
 static bool work_all(struct shop *shop)
@@ -225,9 +265,7 @@ static bool work_all(struct shop *shop)
             continue;
         any = true;
         if (k == MOVE_ROD)
-            virtual_set_relief(shop->made,
-                               kind->relief_mm +
-                                   virtual_normal(shop->seed, shop->hand->relief_error_mm));
+            turn_rod(shop, kind->relief_mm);
         else if (k == MOVE_SLOTS)
             work_slots(shop, &move[k]);
         else

@@ -20,6 +20,7 @@ struct virtual_hand {
     bool slips;      /* in one pass out of five one reading is wrong */
     bool seasons;    /* comes back half a year later, in damper air */
     bool screws;     /* the saddle is turned, not cut: amounts in turns by tenths */
+    bool spares;     /* in later passes reads only what the work has moved */
     int looks_again; /* passes read once more where nothing is asked for, to be sure */
 };
 

@@ -95,6 +95,15 @@ static void good_readings_are_not(void **state)
     assert_true(virtual_share(table.sum.questioned, table.sum.read) <= 1);
 }
 
+/* Less is read, and less is known. */
+static void what_is_asked_is_enough(void **state)
+{
+    const struct virtual_table table = work("reads what is asked");
+
+    (void)state;
+    check(&table, 2.8, .6, 1, .5, 95);
+}
+
 static void in_another_season_nothing_is_cut_first(void **state)
 {
     const struct virtual_table table = work("two seasons");
@@ -129,6 +138,7 @@ int main(void)
         cmocka_unit_test(a_rough_hand_is_asked_again),
         cmocka_unit_test(wrong_readings_are_questioned),
         cmocka_unit_test(good_readings_are_not),
+        cmocka_unit_test(what_is_asked_is_enough),
         cmocka_unit_test(in_another_season_nothing_is_cut_first),
         cmocka_unit_test(looking_again_asks_for_nothing),
     };

@@ -2,6 +2,7 @@
 #include "model/derive/derive_belief.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "model/derive/lie.h"
 #include "model/setup/belief_read.h"
@@ -28,6 +29,8 @@ static void make_slots(struct belief *belief, const struct between *between)
 
         if (!outfit_is_read(&between->before->outfit, s))
             continue;
+        if (work_done_reaches(&done, &between->planned, between->before, MOVE_SLOTS, s))
+            belief_age(belief, BELIEF_GAP, s);
         if (isnan(mm))
             belief_doubt_slot(belief, s, unknown_mm);
         else if (mm != 0)
@@ -47,6 +50,10 @@ static void make_saddle(struct belief *belief, const struct between *between)
     work_done_find(between->place, between->before, &between->planned, MOVE_SADDLE, &done);
     for (int s = 1; s <= belief->strings; s++) {
         mm[s] = done.mm[s];
+        if (work_done_reaches(&done, &between->planned, between->before, MOVE_SADDLE, s)) {
+            belief_age(belief, BELIEF_ACTION, s);
+            belief->exposure[s] = maybe_absent();
+        }
         if (isnan(mm[s])) {
             belief_doubt_saddle(belief, s, unknown_mm);
             mm[s] = 0;
@@ -73,6 +80,8 @@ static void make_rod(struct belief *belief, const struct between *between)
     const double change = fabs(move->amount.value), unknown_mm = 0.5;
     struct work_done done;
 
+    if (turned || move->done_by > 0 || move->state == MOVE_DUE || is_strung_anew(between))
+        belief_age(belief, BELIEF_RELIEF, 0);
     work_done_find(between->place, between->before, &between->planned, MOVE_ROD, &done);
     if (move->done_by > 0 && move->state == MOVE_DUE && target->given)
         belief_turn_rod(belief, between->before, target->value,
@@ -82,28 +91,6 @@ static void make_rod(struct belief *belief, const struct between *between)
         belief_doubt_rod(belief, between->before, unknown_mm);
     else if (move->state == MOVE_DUE)
         belief_doubt_rod(belief, between->before, change);
-}
-
-/* Worked on, or due to be. */
-static bool is_touched(const struct move *move)
-{
-    return move->done_by > 0 || move->state == MOVE_DUE;
-}
-
-static void age(struct belief *belief, const struct between *between)
-{
-    const struct move *move = between->planned.move;
-
-    if (is_touched(&move[MOVE_ROD]) || is_strung_anew(between) ||
-        (between->turn.given && between->turn.value != 0))
-        belief_age(belief, BELIEF_RELIEF);
-    if (is_touched(&move[MOVE_SLOTS]))
-        belief_age(belief, BELIEF_GAP);
-    if (is_touched(&move[MOVE_SADDLE])) {
-        belief_age(belief, BELIEF_ACTION);
-        for (int s = 1; s <= belief->strings; s++)
-            belief->exposure[s] = maybe_absent();
-    }
 }
 
 static bool any_done(const struct between *between)
@@ -136,7 +123,6 @@ static void go_on(struct belief *belief, const struct between *between, const st
     make_rod(belief, between);
     make_slots(belief, between);
     make_saddle(belief, between);
-    age(belief, between);
     belief->settled = is_settled(between);
     if (!any_done(between) && belief_is_other(belief, now))
         belief_begin(belief, now);
@@ -206,6 +192,5 @@ void derive_belief(struct place place, const struct setup *setup, struct belief_
     /* A pass that is but begun says nothing yet. Once anything is read in it, what was read before
      * and not worked on since still holds. */
     if (place.pass > record_last_read_pass(&place.record, place.visit))
-        for (int row = 0; row < BELIEF_ROWS_; row++)
-            ret_belief->fresh[row] = false;
+        memset(ret_belief->fresh, 0, sizeof ret_belief->fresh);
 }

@@ -74,7 +74,7 @@ bool heard_cents_are_left(struct place place, int string, int frets)
         const struct place then = place_of(&place.record, place.visit, pass);
         const uint64_t before = tuned, read = tuned_in_pass(then, string, frets, &off);
 
-        if ((off & ~before) != 0 && (before == 0 || !work_between(then, place, ~0U)))
+        if ((off & ~before) != 0 && (before == 0 || !work_between(then, place, ~0U, string)))
             return true;
         tuned |= read;
     }
@@ -89,8 +89,9 @@ bool heard_any_cents(struct place place, int strings, int frets)
         const struct place then = place_of(&place.record, place.visit, pass);
 
         for (int s = 1; s <= strings; s++)
-            if (tuned_in_pass(then, s, frets, &off) != 0)
-                return pass == place.pass || !work_between(then, place, ~0U);
+            if (tuned_in_pass(then, s, frets, &off) != 0 &&
+                (pass == place.pass || !work_between(then, place, ~0U, s)))
+                return true;
     }
     return false;
 }

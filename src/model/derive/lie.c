@@ -42,7 +42,7 @@ static bool reads_otherwise(struct place from, struct place to, int string)
 
 bool lie_is_other(struct place from, struct place to, int string)
 {
-    if (work_between(from, to, LIE_MOVES))
+    if (work_between(from, to, LIE_MOVES, string))
         return true;
     for (int pass = from.pass + 1; pass <= to.pass; pass++)
         if (reads_otherwise(from, place_of(&from.record, from.visit, pass), string))
@@ -50,53 +50,86 @@ bool lie_is_other(struct place from, struct place to, int string)
     return false;
 }
 
-static bool is_any_given(const struct setup *setup, const struct maybe *read)
+/* Read in the pass itself: as work on one string asks. */
+static bool is_read(const struct setup *setup, int string)
+{
+    return setup->action_mm[string].given &&
+           (setup->nut_gap_mm[string].given || !outfit_has_slot(&setup->outfit, string));
+}
+
+/* Whether a pass read nothing of the strings but whole ones; the relief may be read with these. */
+static bool is_of_strings(const struct setup *setup)
+{
+    int count = 0;
+
+    for (int s = 1; s <= setup->board.strings; s++) {
+        if (!is_read(setup, s) && (setup->action_mm[s].given || setup->nut_gap_mm[s].given))
+            return false;
+        count += is_read(setup, s);
+    }
+    return setup->relief_count == 0 || count > 0;
+}
+
+/* What was read again may lie otherwise by work on that string; where none is logged, nobody knows
+ * what else was worked on. */
+static bool any_is_other(struct place from, struct place to, const struct setup *setup)
 {
     for (int s = 1; s <= setup->board.strings; s++)
-        if (read[s].given)
+        if (is_read(setup, s) ? !work_between(from, to, LIE_MOVES, s) && lie_is_other(from, to, s)
+                              : lie_is_other(from, to, s))
             return true;
     return false;
 }
 
-static bool any_is_other(struct place from, struct place to, int strings)
+/* What *setup does not have yet. */
+static void take_string(struct setup *setup, const struct setup *then, int string)
 {
-    for (int s = 1; s <= strings; s++)
-        if (lie_is_other(from, to, s))
+    if (!setup->nut_gap_mm[string].given) {
+        setup->nut_gap_mm[string] = then->nut_gap_mm[string];
+        setup->nut_gap_unsure[string] = then->nut_gap_unsure[string];
+    }
+    if (!setup->action_mm[string].given) {
+        setup->action_mm[string] = then->action_mm[string];
+        setup->action_unsure[string] = then->action_unsure[string];
+    }
+}
+
+static bool any_gap(const struct setup *setup)
+{
+    for (int s = 1; s <= setup->board.strings; s++)
+        if (setup->nut_gap_mm[s].given)
             return true;
     return false;
 }
 
-/* The rows that *setup does not have yet. */
-static void take_rows(struct setup *setup, const struct setup *then)
+/* The gaps of two methods do not make one row. */
+static void take_heights(struct setup *setup, const struct setup *then)
 {
+    if (!any_gap(setup))
+        setup->nut_method = then->nut_method;
     if (setup->relief_count == 0) {
         memcpy(setup->relief, then->relief, sizeof setup->relief);
         setup->relief_count = then->relief_count;
     }
-    if (!is_any_given(setup, setup->nut_gap_mm)) {
-        memcpy(setup->nut_gap_mm, then->nut_gap_mm, sizeof setup->nut_gap_mm);
-        memcpy(setup->nut_gap_unsure, then->nut_gap_unsure, sizeof setup->nut_gap_unsure);
-        setup->nut_method = then->nut_method;
-    }
-    if (!is_any_given(setup, setup->action_mm)) {
-        memcpy(setup->action_mm, then->action_mm, sizeof setup->action_mm);
-        memcpy(setup->action_unsure, then->action_unsure, sizeof setup->action_unsure);
-    }
+    for (int s = 1; s <= setup->board.strings && setup->nut_method == then->nut_method; s++)
+        take_string(setup, then, s);
     if (!setup->fall_away_mm.given)
         setup->fall_away_mm = then->fall_away_mm;
 }
 
 static void take_lie(struct setup *setup, struct place place, int first)
 {
+    const struct setup read = *setup;
+
     for (int pass = place.pass - 1; pass >= first; pass--) {
         const struct place from = place_of(&place.record, place.visit, pass);
         struct findings unused = {.count = 0};
         struct setup then;
 
-        if (any_is_other(from, place, setup->board.strings))
+        if (any_is_other(from, place, &read))
             return;
         setup_read(&then, from, &unused);
-        take_rows(setup, &then);
+        take_heights(setup, &then);
     }
 }
 
@@ -105,7 +138,7 @@ static void take_spots(struct setup *setup, struct place place, int first)
     for (int pass = place.pass - 1; pass >= first; pass--) {
         const struct place from = place_of(&place.record, place.visit, pass);
 
-        if (work_between(from, place, CROWN_MOVES))
+        if (work_between(from, place, CROWN_MOVES, 0))
             return;
         for (int n = 1; n <= setup->board.frets; n++)
             if (!setup->spot_mm[n].given)
@@ -120,7 +153,6 @@ void lie_take(struct setup *setup, struct place place)
     if (!setup->has_board || place.pass > record_last_read_pass(&place.record, place.visit))
         return;
     take_spots(setup, place, first);
-    if (setup->relief_count == 0 && !is_any_given(setup, setup->nut_gap_mm) &&
-        !is_any_given(setup, setup->action_mm))
+    if (is_of_strings(setup))
         take_lie(setup, place, first);
 }

@@ -18,8 +18,9 @@ int lie_first_pass(struct place place);
 bool lie_is_other(struct place from, struct place to, int string);
 
 /* Adds to *setup, which was read at `place`, what its pass did not read and still holds: relief,
- * gaps, actions and fall-away where it read none of these; and each spot that it did not rock,
- * until the frets were worked on. A pass that is but begun says nothing yet. */
+ * gaps, actions and fall-away where it read none of these but what it read of whole strings, after
+ * work on them; and each spot that it did not rock, until the frets were worked on. A pass that is
+ * but begun says nothing yet. */
 void lie_take(struct setup *setup, struct place place);
 
 #endif

@@ -107,6 +107,7 @@ void outfit_read(struct outfit *ret_outfit, const struct record *record, int vis
         .strings = record_string_count(record),
         .screws = bridge == ON_SCREWS,
         .posts = bridge == ON_POSTS,
+        .sides = bridge == ON_POSTS || bridge == ON_WHEELS,
         .zero_fret = nut == NUT_ZERO_FRET,
         .lap = nut == NUT_RAISED,
         .fretless = record_choice_or(record, reading_key_one(FIELD_FRETLESS), 0) == 1};

@@ -19,6 +19,7 @@ struct outfit {
     bool lap;       /* the nut is raised and nothing is fretted */
     bool screws;    /* each saddle has its own, so that each has a travel of its own */
     bool posts;     /* the bridge stands on two posts, as a tremolo's plate does */
+    bool sides;     /* heights are set at its two sides alone, by posts or wheels */
     bool one_piece; /* the bridge stands on the top, and no saddle stands out of it */
     bool exposed;   /* how far one stands out was read in the visit all the same */
     bool rodless;   /* nothing in the neck turns */

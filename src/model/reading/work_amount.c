@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "base/num.h"
+#include "base/strbuf.h"
 
 /* One number of the text. */
 struct told {
@@ -290,4 +291,23 @@ void work_amount_find(const char *text, const struct outfit *outfit, struct work
     if (is_sound(&reader))
         put_told(&reader, text, outfit, ret_amount);
     ret_amount->unread = reader.count > 0 && ret_amount->unit == WORK_AMOUNT_NONE && !is_plan(text);
+}
+
+void work_amount_of_plan(const char *text, const struct outfit *outfit,
+                         struct work_amount *ret_amount)
+{
+    const char *string = strstr(text, "; string "), *course = strstr(text, "; course ");
+    const char *strings = !string || (course && course < string) ? course : string;
+    char memory[480];
+    struct strbuf named = STRBUF(memory);
+
+    if (strings) {
+        const char *mm = strstr(text, " mm");
+
+        strbuf_add(&named, strings);
+        strbuf_add(&named, strncmp(text, "turns ", strlen("turns ")) == 0 ? " turns"
+                           : mm && mm < strings                           ? " mm"
+                                                                          : " in");
+    }
+    work_amount_find(memory, outfit, ret_amount);
 }

@@ -5,6 +5,7 @@
 
 #include "model/reading/moment.h"
 #include "model/reading/work_line.h"
+#include "model/reading/work_reach.h"
 
 /* Other strings, or another pitch, change as much as a reset does. */
 static enum move_kind move_of(struct place place, int line)
@@ -15,11 +16,11 @@ static enum move_kind move_of(struct place place, int line)
 }
 
 /* Of one visit; `from` is the pass to compare times with, pass 0 if every line counts. */
-static bool is_logged(struct place from, unsigned moves)
+static bool is_logged(struct place from, unsigned moves, int string)
 {
     for (int line = record_last_work(&from.record, from.visit); line > 0; line--)
         if ((MOVE_BIT(move_of(from, line)) & moves) != 0 &&
-            (from.pass == 0 || work_mark_is_since(from, line)))
+            (from.pass == 0 || work_mark_is_since(from, line)) && work_reaches(from, line, string))
             return true;
     return false;
 }
@@ -37,7 +38,7 @@ static bool is_turned(struct place from, int last)
     return false;
 }
 
-bool work_since(struct place from, struct place to, unsigned moves)
+bool work_since(struct place from, struct place to, unsigned moves, int string)
 {
     struct place place = from;
 
@@ -45,7 +46,7 @@ bool work_since(struct place from, struct place to, unsigned moves)
         const int last =
             place.visit == to.visit ? to.pass : record_last_pass(&place.record, place.visit);
 
-        if (is_logged(place, moves) ||
+        if (is_logged(place, moves, string) ||
             ((moves & MOVE_BIT(MOVE_ROD)) != 0 && is_turned(place, last)))
             return true;
         place.pass = 0;
@@ -55,7 +56,7 @@ bool work_since(struct place from, struct place to, unsigned moves)
 
 bool work_since_own(struct place from, struct place to)
 {
-    return work_since(from, to, MOVE_BIT(MOVE_COUNT_));
+    return work_since(from, to, MOVE_BIT(MOVE_COUNT_), 0);
 }
 
 /* Surely before the pass was read: not in the same minute. */
@@ -69,11 +70,11 @@ static bool is_before(struct place place, int line)
     return read.given && done.given && done.value < read.value;
 }
 
-bool work_between(struct place from, struct place to, unsigned moves)
+bool work_between(struct place from, struct place to, unsigned moves, int string)
 {
     for (int line = record_last_work(&from.record, from.visit); line > 0; line--)
         if ((MOVE_BIT(move_of(from, line)) & moves) != 0 && !is_before(from, line) &&
-            !work_mark_is_since(to, line))
+            !work_mark_is_since(to, line) && work_reaches(from, line, string))
             return true;
     return (moves & MOVE_BIT(MOVE_ROD)) != 0 && is_turned(from, to.pass);
 }

@@ -10,16 +10,16 @@
 /* A set of moves, a bit for each kind. */
 #define MOVE_BIT(kind) (1U << (kind))
 
-/* Whether one of `moves` was logged after pass `from` was read, up to the visit of `to`, or, with
- * the rod among them, turns of it up to pass `to`. In visits after that of `from` every line
- * counts. */
-bool work_since(struct place from, struct place to, unsigned moves);
+/* Whether one of `moves` that reaches a string (work_reach.h; 0: any) was logged after pass `from`
+ * was read, up to the visit of `to`, or, with the rod among them, turns of it up to pass `to`. In
+ * visits after that of `from` every line counts. */
+bool work_since(struct place from, struct place to, unsigned moves, int string);
 
 /* The same of lines of the tech's own, of which nobody knows what they changed. */
 bool work_since_own(struct place from, struct place to);
 
-/* Whether one of `moves` may have been done between two passes of a visit: a line without a time
- * may, too, and one in the minute of the first. */
-bool work_between(struct place from, struct place to, unsigned moves);
+/* Whether one of `moves` that reaches a string may have been done between two passes of a visit: a
+ * line without a time may, too, and one in the minute of the first. */
+bool work_between(struct place from, struct place to, unsigned moves, int string);
 
 #endif

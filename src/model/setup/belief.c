@@ -93,16 +93,27 @@ void belief_doubt_saddle(struct belief *belief, int string, double mm)
     estimate_shift(&belief->estimate, belief_saddle(string), 0, mm);
 }
 
-void belief_age(struct belief *belief, enum belief_row row)
+void belief_age(struct belief *belief, enum belief_row row, int string)
 {
-    belief->fresh[row] = belief->fresh[BELIEF_ACTION] = false;
+    belief->fresh[row][string] = false;
+    for (int s = 1; s <= belief->strings; s++)
+        if (s == string || string == 0)
+            belief->fresh[BELIEF_ACTION][s] = false;
+}
+
+int belief_stale(const struct belief *belief, enum belief_row row)
+{
+    for (int s = belief->strings; s >= 1; s--)
+        if (belief->has[row][s] && !belief->fresh[row][s])
+            return s;
+    return 0;
 }
 
 /* --- what is believed --- */
 
 bool belief_relief(const struct belief *belief, const struct setup *setup, struct estimated *ret_mm)
 {
-    if (!belief->known || !belief->has[BELIEF_RELIEF][0] || !belief->fresh[BELIEF_RELIEF])
+    if (!belief->known || !belief->has[BELIEF_RELIEF][0] || !belief->fresh[BELIEF_RELIEF][0])
         return false;
     const struct linear function = belief_line_relief(setup);
     *ret_mm = estimate_of(&belief->estimate, &function);
@@ -114,12 +125,14 @@ static bool has_line(const struct belief *belief, const struct setup *setup, int
 {
     const struct board *board = &setup->board;
 
-    if (!belief->known || !belief->has[BELIEF_RELIEF][0] || !belief->has[BELIEF_GAP][string] ||
-        !belief->has[BELIEF_ACTION][string])
+    if (!belief->known)
         return false;
-    for (int row = 0; row < BELIEF_ROWS_; row++)
-        if (!belief->fresh[row])
+    for (int row = 0; row < BELIEF_ROWS_; row++) {
+        const int s = row == BELIEF_RELIEF ? 0 : string;
+
+        if (!belief->has[row][s] || !belief->fresh[row][s])
             return false;
+    }
     return board->contact_mm[string] > board->station_mm[string][board->frets];
 }
 

@@ -22,11 +22,12 @@ struct belief {
     int read_strings; /* those that are read; the others lie as one of them does */
     struct estimate estimate;
     bool has[BELIEF_ROWS_][STRINGS_MAX + 1]; /* something was read of it */
+    bool own[BELIEF_ROWS_][STRINGS_MAX + 1]; /* and of the string itself, not taken from others */
     bool once[BELIEF_ROWS_]
              [STRINGS_MAX + 1]; /* by one reading alone, that nothing else bears out */
-    bool fresh[BELIEF_ROWS_];   /* and read since it was last worked on */
-    bool settled;               /* the pass before asked for nothing, and nothing was done since */
-    bool rod_turned;            /* since the last relief was read */
+    bool fresh[BELIEF_ROWS_][STRINGS_MAX + 1]; /* and read since it was last worked on */
+    bool settled;    /* the pass before asked for nothing, and nothing was done since */
+    bool rod_turned; /* since the last relief was read */
     /* As last read, mm, by string; absent since the saddle was worked on. */
     struct maybe exposure[STRINGS_MAX + 1];
     /* Of the last pass taken in: readings that lie too far from what all others say. They are not
@@ -63,8 +64,13 @@ void belief_doubt_rod(struct belief *belief, const struct setup *setup, double m
 void belief_doubt_slot(struct belief *belief, int string, double mm);
 void belief_doubt_saddle(struct belief *belief, int string, double mm);
 
-/* Something that this row reads was worked on: it has to be read again, and so has the action. */
-void belief_age(struct belief *belief, enum belief_row row);
+/* Something that this row reads of a string was worked on, of the relief with string 0: it has to
+ * be read again, and so has the action, after the rod that of all strings. */
+void belief_age(struct belief *belief, enum belief_row row, int string);
+
+/* The first string, from the bass side, that was read and not since it was worked on; 0 for none.
+ */
+int belief_stale(const struct belief *belief, enum belief_row row);
 
 /*
  * What is believed, mm: the relief; the gap and the action of a string, which are those of its

@@ -16,6 +16,7 @@ struct gauged {
     enum belief_row row;
     int string;
     double mm, deviation_mm;
+    bool filled;                /* taken from its neighbours */
     bool odd;                   /* does not go with its row */
     const struct maybe *beside; /* the row; NULL for the relief */
 };
@@ -83,6 +84,7 @@ static void add_row(const struct belief *belief, const struct setup *setup, enum
                                   .deviation_mm = filled ? hypot(deviation, gap ? FILLED_GAP_MM
                                                                                 : FILLED_ACTION_MM)
                                                          : deviation,
+                                  .filled = filled,
                                   .odd = odd[s],
                                   .beside = read->row[row]});
     }
@@ -252,18 +254,21 @@ static bool question(struct belief *belief, const struct setup *setup, const str
     return true;
 }
 
-static void take(struct belief *belief, const struct setup *setup, const struct gauged *reading)
+/* False where it is questioned. */
+static bool take(struct belief *belief, const struct setup *setup, const struct gauged *reading)
 {
     const bool new = !belief->has[reading->row][reading->string];
 
     if (((new && reading->odd) || is_surprising(belief, reading)) &&
         question(belief, setup, reading))
-        return;
+        return false;
     estimate_read(&belief->estimate, &reading->function, reading->mm, reading->deviation_mm);
     belief->off[reading->row][reading->string].given = false;
     belief->once[reading->row][reading->string] = new;
     belief->has[reading->row][reading->string] = true;
-    belief->fresh[reading->row] = true;
+    belief->own[reading->row][reading->string] |= !reading->filled;
+    belief->fresh[reading->row][reading->string] = true;
+    return true;
 }
 
 static int count_surprises(const struct belief *belief, const struct pass_read *read,
@@ -307,6 +312,7 @@ static void take_row(struct belief *belief, const struct setup *setup, const str
     const bool slipped = is_slipped(belief, read, row);
     const bool most = !slipped && is_most(belief, count_surprises(belief, read, row));
     const bool elsewhere = most && is_elsewhere(belief, read, row);
+    bool any_taken = false;
 
     for (int s = 1; s <= belief->strings && most && !elsewhere; s++)
         find_wrong(belief, setup, row, s);
@@ -322,8 +328,12 @@ static void take_row(struct belief *belief, const struct setup *setup, const str
         /* A row that is wrong as a whole bears no one out. */
         if (elsewhere && belief->has[row][reading.string])
             reading.beside = NULL;
-        take(belief, setup, &reading);
+        any_taken |= take(belief, setup, &reading);
     }
+    /* What is questioned of a row was read all the same: it is as believed until it is read again.
+     */
+    for (int s = 1; s <= belief->strings && any_taken; s++)
+        belief->fresh[row][s] |= belief->questioned[row][s];
 }
 
 static void take_relief(struct belief *belief, const struct setup *setup,
@@ -333,8 +343,23 @@ static void take_relief(struct belief *belief, const struct setup *setup,
         return;
     if (belief->rod_turned && is_surprising(belief, &read->list[0]))
         find_wrong(belief, setup, BELIEF_RELIEF, 0);
-    take(belief, setup, &read->list[0]);
+    (void)take(belief, setup, &read->list[0]);
     belief->rod_turned = false;
+}
+
+/* A saddle is one piece, so that the actions read on it tell of those between. A slot is its own,
+ * and only where it never was read do its neighbours stand for it. */
+static void freshen(struct belief *belief, const struct setup *setup, enum belief_row row)
+{
+    double mm[STRINGS_MAX + 1];
+    enum known known[STRINGS_MAX + 1];
+
+    if (!(row == BELIEF_GAP ? setup_fill_gaps : setup_fill_actions)(setup, mm, known))
+        return;
+    for (int s = 1; s <= belief->strings; s++)
+        if (known[s] == KNOWN_INTERPOLATED && belief->has[row][s] &&
+            (row == BELIEF_ACTION || !belief->own[row][s]))
+            belief->fresh[row][s] = true;
 }
 
 /* The action tells where the saddle is; only then does a gap tell of its slot alone. */
@@ -347,6 +372,8 @@ static void take_pass(struct belief *belief, const struct setup *setup,
     take_relief(belief, setup, read);
     take_row(belief, setup, read, BELIEF_ACTION);
     take_row(belief, setup, read, BELIEF_GAP);
+    freshen(belief, setup, BELIEF_ACTION);
+    freshen(belief, setup, BELIEF_GAP);
 }
 
 static bool is_read(const struct pass_read *read, enum belief_row row, int string)

@@ -232,6 +232,18 @@ void move_set_mark(struct move_set *moves, struct place place)
     moves->retuned = work_mark_is_retuned(place);
 }
 
+bool move_reaches(const struct move_set *moves, const struct setup *setup, enum move_kind kind,
+                  int string)
+{
+    const struct move *move = &moves->move[kind];
+
+    if (move->state != MOVE_DUE || string == 0 || setup->outfit.lap || !move_is_by_string(kind) ||
+        move->raise.given || move->whole ||
+        (kind == MOVE_SADDLE && !setup_has_own_height(setup, string)))
+        return move->state == MOVE_DUE;
+    return move->string[string].due;
+}
+
 bool move_is_done(const struct move *move)
 {
     return move->done_by > 0 && move->state == MOVE_DUE;

@@ -76,6 +76,7 @@ struct rod_reach {
 struct move {
     enum move_state state; /* by the readings alone */
     enum move_need needs;
+    int need_on; /* of a gap or an action: the string that has to be read again, 0 for any */
     enum move_wait waits;
     struct move_amount amount;                  /* rod and reset */
     struct move_amount string[STRINGS_MAX + 1]; /* slots, saddle and pitch, by string number */
@@ -88,6 +89,7 @@ struct move {
     struct rod_prior others; /* rod: what `turns` rests on, where its own answer is not known */
     struct rod_reach far;    /* rod: the target is farther than it may go */
     struct maybe raise;      /* slots: half of them or more are low; by so much the nut is, mm */
+    bool too_high[STRINGS_MAX + 1]; /* and that lifts these too high: they are filed then */
     /* What the gauges read once this move and those before it are made, mm, by string; where it is
      * not due, as it is. A gap with the string open, and held down on fret 3. */
     struct maybe relief_then, gap_then[STRINGS_MAX + 1], held_then[STRINGS_MAX + 1],
@@ -183,6 +185,11 @@ void move_set_wait_for_season(struct move_set *moves);
 
 /* Adds which of them the work lines since a pass mark done. */
 void move_set_mark(struct move_set *moves, struct place place);
+
+/* Whether a due move, made as planned, changes what is read of a string; string 0: of any. A shim
+ * under the nut lifts them all, and inner strings go with the two sides of a bridge. */
+bool move_reaches(const struct move_set *moves, const struct setup *setup, enum move_kind kind,
+                  int string);
 
 /* Off target by the readings, and marked done since: the next pass has to prove it. */
 bool move_is_done(const struct move *move);

@@ -21,10 +21,12 @@ static bool any(const bool *has, int from, int to)
     return false;
 }
 
+/* Read, and of no string stale. */
 static bool is_read(const struct belief *belief, enum belief_row row)
 {
-    return belief->fresh[row] && any(belief->has[row], row == BELIEF_RELIEF ? 0 : 1,
-                                     row == BELIEF_RELIEF ? 0 : belief->strings);
+    if (row == BELIEF_RELIEF)
+        return belief->has[row][0] && belief->fresh[row][0];
+    return any(belief->has[row], 1, belief->strings) && belief_stale(belief, row) == 0;
 }
 
 static bool is_questioned(const struct belief *belief, enum belief_row row)
@@ -156,18 +158,37 @@ static void find_raise(const struct setup *setup, struct move *move)
         move->raise = maybe_given(most);
 }
 
+/* A shim lifts all strings, and some higher than they should be: their slots are filed then. */
+static void raise_all(struct finder *finder, struct move *move)
+{
+    const struct outfit *outfit = &finder->setup->outfit;
+
+    for (int s = 1; s <= outfit->strings; s++)
+        if (outfit_is_read(outfit, s) && outfit_has_slot(outfit, s))
+            belief_work_slot(&finder->plan, s, move->raise.value);
+    for (int s = 1; s <= outfit->strings; s++) {
+        const struct move_amount amount = slot_amount(finder, outfit->read_as[s]);
+
+        move->too_high[s] = amount.due && amount.value < 0;
+    }
+}
+
 /* The first string of a course comes before the others, which get what it gets. */
 static void find_slots(struct finder *finder, struct move *move)
 {
-    for (int s = 1; s <= finder->setup->board.strings; s++) {
-        const int as = finder->setup->outfit.read_as[s];
-        const struct move_amount amount = as == s ? slot_amount(finder, s) : move->string[as];
+    const int strings = finder->setup->board.strings;
 
-        add_string(move, s, amount);
-        if (amount.due && as == s)
-            belief_work_slot(&finder->plan, s, amount.value);
+    for (int s = 1; s <= strings; s++) {
+        const int as = finder->setup->outfit.read_as[s];
+
+        add_string(move, s, as == s ? slot_amount(finder, s) : move->string[as]);
     }
     find_raise(finder->setup, move);
+    if (move->raise.given)
+        raise_all(finder, move);
+    for (int s = 1; s <= strings && !move->raise.given; s++)
+        if (move->string[s].due && outfit_is_read(&finder->setup->outfit, s))
+            belief_work_slot(&finder->plan, s, move->string[s].value);
 }
 
 /* What one string asks of the saddle; `due` where it is off beyond tolerance and doubt. */
@@ -260,6 +281,29 @@ static void foresee(const struct finder *finder, struct move *move)
     }
 }
 
+static bool any_fresh(const struct belief *belief, enum belief_row row)
+{
+    return any(belief->fresh[row], 1, belief->strings);
+}
+
+/* What is missing for an unknown move. Slots or a saddle that are good but for a string that was
+ * worked on and not read since are not known to be. */
+static void ask(const struct setup *setup, const struct belief *belief, struct move *move,
+                enum move_kind kind)
+{
+    const int gap = belief_stale(belief, BELIEF_GAP), action = belief_stale(belief, BELIEF_ACTION);
+
+    if (kind != MOVE_ROD && move->state == MOVE_GOOD && (gap > 0 || action > 0))
+        move->state = MOVE_UNKNOWN;
+    if (move->state != MOVE_UNKNOWN)
+        return;
+    move->needs = find_need(setup, belief);
+    if (move->needs == NEED_GAP && any_fresh(belief, BELIEF_GAP))
+        move->need_on = gap;
+    if (move->needs == NEED_ACTION && any_fresh(belief, BELIEF_ACTION))
+        move->need_on = action;
+}
+
 void move_find_work(const struct setup *setup, const struct belief *belief,
                     struct move_set *ret_moves)
 {
@@ -279,6 +323,6 @@ void move_find_work(const struct setup *setup, const struct belief *belief,
     find_saddle(&finder, &ret_moves->move[MOVE_SADDLE]);
     foresee(&finder, &ret_moves->move[MOVE_SADDLE]);
     for (int kind = MOVE_ROD; kind < MOVE_COUNT_; kind++)
-        if (move_is_measured((enum move_kind)kind) && ret_moves->move[kind].state == MOVE_UNKNOWN)
-            ret_moves->move[kind].needs = find_need(setup, belief);
+        if (move_is_measured((enum move_kind)kind))
+            ask(setup, belief, &ret_moves->move[kind], (enum move_kind)kind);
 }

@@ -6,10 +6,13 @@
 #include "model/reading/work_amount.h"
 #include "model/reading/work_line.h"
 
-static double planned_mm(const struct move *move, int string)
+/* A shim under the nut lifts all strings that lie on it. */
+static double planned_mm(const struct setup *setup, const struct move *move, int string)
 {
     const struct move_amount *plan = &move->string[string];
 
+    if (move->raise.given && outfit_has_slot(&setup->outfit, string))
+        return move->raise.value;
     return plan->due ? plan->value : move->state == MOVE_DUE ? 0 : (double)NAN;
 }
 
@@ -77,10 +80,19 @@ void work_done_find(struct place place, const struct setup *setup, const struct 
     ret_done->unread = said.unread || (said.unit != WORK_AMOUNT_NONE && !ret_done->is_said);
     for (int s = 1; s <= setup->board.strings; s++)
         ret_done->mm[s] =
-            ret_done->is_said ? said_mm(move, &said, unit_mm, s) : planned_mm(move, s);
+            ret_done->is_said ? said_mm(move, &said, unit_mm, s) : planned_mm(setup, move, s);
     if (said.unit == WORK_AMOUNT_TURNS && ret_done->is_said &&
         (setup->post_ratio.given || setup->post_lever.given))
         bring_to_strings(setup, ret_done);
     if (kind == MOVE_SADDLE)
         setup_carry_inner(setup, ret_done->mm);
+}
+
+bool work_done_reaches(const struct work_done *done, const struct move_set *planned,
+                       const struct setup *setup, enum move_kind kind, int string)
+{
+    if (planned->move[kind].done_by > 0 && move_is_by_string(kind) && string > 0 &&
+        !setup->outfit.lap)
+        return done->mm[string] != 0;
+    return planned->move[kind].done_by > 0 || move_reaches(planned, setup, kind, string);
 }

@@ -19,4 +19,9 @@ struct work_done {
 void work_done_find(struct place place, const struct setup *setup, const struct move_set *planned,
                     enum move_kind kind, struct work_done *ret_done);
 
+/* Whether it may have changed what is read of a string (0: of any), which then has to be read
+ * again: it was done there, or no line marks it and it was due there. */
+bool work_done_reaches(const struct work_done *done, const struct move_set *planned,
+                       const struct setup *setup, enum move_kind kind, int string);
+
 #endif

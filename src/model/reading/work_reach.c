@@ -1,0 +1,65 @@
+/* SPDX-License-Identifier: MIT */
+#include "model/reading/work_reach.h"
+
+#include <string.h>
+
+#include "model/reading/work_amount.h"
+#include "model/reading/work_line.h"
+#include "model/reading/work_mark.h"
+
+static bool names_any(const struct work_amount *said)
+{
+    for (int s = 1; s <= STRINGS_MAX; s++)
+        if (said->is_said[s])
+            return true;
+    return false;
+}
+
+/* As a tech says it, else as a plan does. */
+static void find_named(const char *text, const struct outfit *outfit, struct work_amount *said)
+{
+    work_amount_find(text, outfit, said);
+    if (said->unit == WORK_AMOUNT_NONE)
+        work_amount_of_plan(text, outfit, said);
+}
+
+/* A shim under the nut lifts all strings, and a zero fret is one crown; a plan names them for a new
+ * nut. */
+static bool is_for_all(const char *text)
+{
+    return strstr(text, "raise the nut, ") || strstr(text, "put in a zero fret");
+}
+
+/* Where a slot, a saddle or a contact may be worked on by itself; under a bar the nut is raised as
+ * a whole. */
+static bool is_by_string(enum move_kind kind, const struct outfit *outfit)
+{
+    if (outfit->lap)
+        return false;
+    return kind == MOVE_SLOTS || kind == MOVE_PITCH || (kind == MOVE_SADDLE && !outfit->sides);
+}
+
+static bool is_named(const struct work_amount *said, const struct outfit *outfit, int string)
+{
+    for (int s = 1; s <= outfit->strings; s++)
+        if (outfit->read_as[s] == outfit->read_as[string] && said->is_said[s] &&
+            said->value[s] != 0)
+            return true;
+    return false;
+}
+
+bool work_reaches(struct place place, int line, int string)
+{
+    const char *kind = work_line_text(&place.record, WORK_KIND, place.visit, line);
+    const char *text = work_line_text(&place.record, WORK_AMOUNT, place.visit, line);
+    struct work_amount said;
+    struct outfit outfit;
+
+    if (string == 0)
+        return true;
+    outfit_read(&outfit, &place.record, place.visit);
+    if (!is_by_string(work_mark_named(kind), &outfit) || is_for_all(text))
+        return true;
+    find_named(text, &outfit, &said);
+    return !names_any(&said) || is_named(&said, &outfit, string);
+}

@@ -1,0 +1,18 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SILLET_MODEL_READING_WORK_REACH_H
+#define SILLET_MODEL_READING_WORK_REACH_H
+
+#include "model/reading/place.h"
+
+/*
+ * Which strings a work line was about. Slots, saddles and contacts that were worked on one by one
+ * are named in it ("string 6 -.008", "file +-.001 in; string 6 -.010"), and what is read of the
+ * others is as it was. Any other line is about all of them: a rod, a shim under the nut, a bridge
+ * whose inner strings follow its sides, and one that names none.
+ */
+
+/* Whether it may have changed what is read of a string; true of string 0, of none in particular. A
+ * string that is read with its course is reached where one of the course is. */
+bool work_reaches(struct place place, int line, int string);
+
+#endif
