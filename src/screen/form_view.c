@@ -49,7 +49,9 @@ static void add_fallback(const struct field *field, const struct shop_units *uni
     strbuf_add(out, "  assumed");
 }
 
-enum role form_cell_text(const struct app *app, const struct route_cell *cell, struct strbuf *out)
+/* As shown; returns its role. */
+static enum role add_cell_text(const struct app *app, const struct route_cell *cell,
+                               struct strbuf *out)
 {
     const struct reading *reading = record_get(&app->record, &cell->key);
     const struct field *field = field_get(cell->key.field);
@@ -123,7 +125,7 @@ static void draw_cell(const struct pen *pen, const struct app *app, const struct
     const int width = area->width - LABEL_WIDTH;
     char memory[FIELD_TEXT_MAX + 16];
     struct strbuf text = STRBUF(memory);
-    const enum role role = form_cell_text(app, cell, &text);
+    const enum role role = add_cell_text(app, cell, &text);
 
     pen_put(pen, row, area->column + 1, LABEL_WIDTH - 2, ROLE_LABEL,
             field_get(cell->key.field)->label);

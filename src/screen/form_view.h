@@ -18,7 +18,4 @@ struct form_area {
 void form_view_draw(const struct pen *pen, const struct app *app, const struct form_area *area,
                     int first, int last);
 
-/* Appends a cell's text as shown, and returns its role. */
-enum role form_cell_text(const struct app *app, const struct route_cell *cell, struct strbuf *out);
-
 #endif

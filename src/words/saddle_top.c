@@ -7,8 +7,9 @@
 #include "model/reading/shop_round.h"
 #include "words/amount.h"
 
-bool saddle_top_add_radius(const struct derived *derived, const struct shop_units *units,
-                           struct strbuf *out)
+/* "radius 16.5 in", "flat", "hollow, radius 3000 mm": false for nothing. */
+static bool add_radius(const struct derived *derived, const struct shop_units *units,
+                       struct strbuf *out)
 {
     const struct maybe radius = figures_get(&derived->figures, FIGURE_SADDLE_RADIUS, 0);
     const bool known = derived->setup.board.strings > 2 &&
@@ -35,7 +36,7 @@ void saddle_top_add(const struct derived *derived, int string, const struct shop
     char memory[40];
     struct strbuf radius = STRBUF(memory);
 
-    if (!saddle_top_add_radius(derived, units, &radius))
+    if (!add_radius(derived, units, &radius))
         return;
     strbuf_add(out, "saddle top ");
     strbuf_add(out, memory);

@@ -7,10 +7,6 @@
 /* The saddle's top in words; nothing is appended where the board's curve or the strings' places are
  * not known. */
 
-/* "radius 16.5 in", "flat", "hollow, radius 3000 mm": false for nothing. */
-bool saddle_top_add_radius(const struct derived *derived, const struct shop_units *units,
-                           struct strbuf *out);
-
 /* "saddle top radius 16.5 in; string 3 .036 in over the outer two, now .024 ±.012": over the
  * straight line from one to the other. For an outer string the radius alone. */
 void saddle_top_add(const struct derived *derived, int string, const struct shop_units *units,

@@ -22,7 +22,8 @@ static bool is_wound(enum string_build_kind kind)
     return kind == BUILD_ROUND_WOUND || kind == BUILD_NYLON_WOUND;
 }
 
-void strings_words_need(const struct derived *derived, int string, struct strbuf *out)
+/* What a string still needs for its pull to be known; nothing if it is known. */
+static void add_need(const struct derived *derived, int string, struct strbuf *out)
 {
     const struct string_facts *facts = &derived->string[string];
     const struct string_build *build = &facts->build;
@@ -167,7 +168,7 @@ void strings_words_string(const struct app *app, struct strbuf *out)
         add_mass(&facts->mass, out);
     if (!facts->hz.given || !facts->has_mass) {
         strbuf_add(out, facts->has_mass ? ", needs " : "needs ");
-        strings_words_need(derived, string, out);
+        add_need(derived, string, out);
     }
     if (what_if->known && what_if->answer.string[string].share_of_total.given) {
         strbuf_add(out, "; then ");
@@ -251,7 +252,7 @@ void strings_words_neck(const struct app *app, struct strbuf *out)
     }
     if (lacking > 0) {
         strbuf_addf(out, "no total yet: string %d needs ", lacking);
-        strings_words_need(derived, lacking, out);
+        add_need(derived, lacking, out);
         return;
     }
     if (add_expected(app, out))

@@ -6,9 +6,6 @@
 
 /* Words for the Strings leaf. The functions with `out` append to it. */
 
-/* What a string still needs for its pull to be known; nothing if it is known. */
-void strings_words_need(const struct derived *derived, int string, struct strbuf *out);
-
 /* The string in hand: its unit mass and where that comes from, what it still needs, and its share
  * of the total in the what-if. */
 void strings_words_string(const struct app *app, struct strbuf *out);

@@ -13,7 +13,7 @@ bool rocker_is_high(struct maybe spot_mm, double u_mm)
     return spot_mm.given && spot_mm.value >= MOVE_CROWN_MM && spot_mm.value > u_mm;
 }
 
-bool rocker_is_low(struct maybe spot_mm, double u_mm)
+static bool is_low(struct maybe spot_mm, double u_mm)
 {
     return spot_mm.given && rocker_is_high(maybe_given(-spot_mm.value), u_mm);
 }
@@ -23,7 +23,7 @@ uint64_t rocker_find_low(const struct maybe *spot_mm, uint64_t frets, double u_m
     uint64_t low = 0;
 
     for (int n = 1; n <= FRETS_MAX; n++)
-        if (frets >> n & 1 && rocker_is_low(spot_mm[n], u_mm))
+        if (frets >> n & 1 && is_low(spot_mm[n], u_mm))
             low |= UINT64_C(1) << n;
     return low;
 }

@@ -14,11 +14,10 @@
 /* What its leaf leaves of a spot, mm: expanded, k = 2. */
 double rocker_u_mm(const struct record *record);
 
-/* Whether a crown is so high or so low, beyond that, that a hand can work on it. */
+/* Whether a crown is so high, beyond that, that a hand can work on it. */
 bool rocker_is_high(struct maybe spot_mm, double u_mm);
-bool rocker_is_low(struct maybe spot_mm, double u_mm);
 
-/* Of a set of frets, bit n for fret n, those that are low; spot_mm[0 .. FRETS_MAX]. */
+/* Of a set of frets, bit n for fret n, those that are as low; spot_mm[0 .. FRETS_MAX]. */
 uint64_t rocker_find_low(const struct maybe *spot_mm, uint64_t frets, double u_mm);
 
 #endif

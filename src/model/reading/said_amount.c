@@ -5,7 +5,8 @@
 
 #include "base/num.h"
 
-enum unit said_unit(enum unit bare)
+/* The unit in which they are said: leaves in inches or mm, as they are marked. */
+static enum unit unit_said(enum unit bare)
 {
     return bare == UNIT_TH ? UNIT_IN : bare == UNIT_100THS ? UNIT_MM : bare;
 }
@@ -53,7 +54,7 @@ static void add_unit(struct strbuf *out, enum unit unit)
 
 void said_amount_add(struct strbuf *out, double pivot, enum unit bare)
 {
-    const enum unit unit = said_unit(bare);
+    const enum unit unit = unit_said(bare);
     const double shown = unit_from_pivot(unit, pivot);
     const int decimals = decimals_of(shown, unit);
 
@@ -66,7 +67,7 @@ void said_amount_add(struct strbuf *out, double pivot, enum unit bare)
 
 void said_computed_add(struct strbuf *out, double pivot, enum unit bare)
 {
-    const enum unit unit = said_unit(bare);
+    const enum unit unit = unit_said(bare);
     const int decimals = unit == UNIT_IN ? 3 : unit == UNIT_64THS ? 1 : 2;
 
     said_number_add(out, unit_from_pivot(unit, pivot), decimals, unit == UNIT_IN);
@@ -86,7 +87,7 @@ static void add_limit(struct strbuf *out, double shown, bool is_max, enum unit u
 
 void said_limits_add(struct strbuf *out, double min_pivot, double max_pivot, enum unit bare)
 {
-    const enum unit unit = said_unit(bare);
+    const enum unit unit = unit_said(bare);
 
     add_limit(out, unit_from_pivot(unit, min_pivot), false, unit);
     strbuf_add(out, " to ");

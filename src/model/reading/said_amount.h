@@ -8,9 +8,6 @@
 /* Amounts in sentences: short, in the shop's unit, rounded to what a gauge could read, never with
  * an exponent. `bare` is the unit of the cell. */
 
-/* The unit in which they are said: leaves in inches or mm, as they are marked. */
-enum unit said_unit(enum unit bare);
-
 /* Appends a number with the decimals that it needs, at most so many: ".020", "2.4". */
 void said_number_add(struct strbuf *out, double value, int decimals, bool inches);
 

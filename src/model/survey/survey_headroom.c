@@ -22,12 +22,14 @@ struct spread {
     double rest; /* the standard uncertainty of what moves all crowns; not yet in the variance */
 };
 
-double survey_headroom_rise_share(const struct fret_pitch *pitch)
+/* The share of a note's rise that may be missing or on top. */
+static double rise_share(const struct fret_pitch *pitch)
 {
     return pitch->rough ? 1 : 0.5;
 }
 
-double survey_headroom_touch_share(const struct touch *touch)
+/* How far the touch may be off, as a share of it. */
+static double touch_share_of(const struct touch *touch)
 {
     if (touch->by_ear)
         return (touch->most.value - touch->least.value) / (2 * touch->share);
@@ -242,9 +244,8 @@ static void find_note(const struct clearance_string *line, const struct clear_do
 {
     const double middle_mm = derived->clearance[string].headroom_mm[note].value;
     const double touch_mm = derived->touch.mm[string];
-    const double rise_u =
-        uncertainty_of_step(2 * survey_headroom_rise_share(&derived->pitch[string])) *
-        (1 - line->open_tension_n / line->tension_n[note]);
+    const double rise_u = uncertainty_of_step(2 * rise_share(&derived->pitch[string])) *
+                          (1 - line->open_tension_n / line->tension_n[note]);
     struct clearance_string plucked = *line;
     struct spread mm[PLUCKS], touches[PLUCKS][TOUCHES];
 
@@ -254,7 +255,7 @@ static void find_note(const struct clearance_string *line, const struct clear_do
             return;
         mm[i].variance += mm[i].mean * rise_u * mm[i].mean * rise_u;
         add_touches(&mm[i], touch_mm * force_arm(&plucked) / force_arm(line),
-                    survey_headroom_touch_share(&derived->touch), touches[i]);
+                    touch_share_of(&derived->touch), touches[i]);
         mm[i].variance += within_place(mm[i].mean, HEADROOM_PLUCK_SHARE, PLUCKS);
     }
     headroom->u_mm[string][note] = find_u(mm, PLUCKS, middle_mm);

@@ -37,10 +37,4 @@ struct survey_headroom {
 void survey_headroom(struct place place, const struct derived *derived,
                      struct survey_headroom *ret_headroom);
 
-/* The share of a note's rise that may be missing or on top. */
-double survey_headroom_rise_share(const struct fret_pitch *pitch);
-
-/* How far the touch may be off, as a share of it. */
-double survey_headroom_touch_share(const struct touch *touch);
-
 #endif
