@@ -192,37 +192,6 @@ bool unit_from_suffix(enum quantity_kind quantity, const char *text, size_t leng
     return false;
 }
 
-const char *unit_suffixes(enum quantity_kind quantity)
-{
-    switch (quantity) {
-    case QUANTITY_PLAIN:
-        return "";
-    case QUANTITY_LENGTH:
-        return "mm, cm, in, th";
-    case QUANTITY_TEMPERATURE:
-        return "C, F";
-    case QUANTITY_PERCENT:
-        return "%";
-    case QUANTITY_CENTS:
-        return "cents";
-    case QUANTITY_FREQUENCY:
-        return "Hz";
-    case QUANTITY_FORCE:
-        return "N, lb, kgf";
-    case QUANTITY_STRESS:
-        return "N/mm2, MPa, GPa";
-    case QUANTITY_TORQUE:
-        return "Nm, ft-lb, in-lb";
-    case QUANTITY_MASS:
-        return "g, gr";
-    case QUANTITY_UNIT_MASS:
-        return "g/m, lb/in";
-    case QUANTITY_TURNS:
-        return "turn";
-    }
-    return "";
-}
-
 static const char *const says_unit[] = {
     [QUANTITY_PLAIN] = "this is a plain number, without a unit",
     [QUANTITY_LENGTH] = "the unit of a length is needed here: mm, cm, in, th",

@@ -79,11 +79,8 @@ double unit_from_pivot(enum unit unit, double value);
 bool unit_from_suffix(enum quantity_kind quantity, const char *text, size_t length,
                       enum unit *ret_unit);
 
-/* The main suffixes that a quantity accepts, separated by commas, for messages;
- * "" for plain numbers. */
-const char *unit_suffixes(enum quantity_kind quantity);
-
-/* The message for a missing or wrong unit of a quantity. */
+/* The message for a missing or wrong unit of a quantity; it ends with the main suffixes that the
+ * quantity accepts, ": mm, cm, in, th". */
 const char *unit_wanted(enum quantity_kind quantity);
 
 #endif

@@ -146,7 +146,7 @@ static void begin(int index, struct worked_board *board, struct intonation_setup
     struct string_build build = worked_build(&worked_strings[index]);
 
     *setup = (struct intonation_setup){
-        .conditions = intonation_defaults,
+        .conditions = {.press_distance_mm = 10, .free_length_mm = 75, .clamped_ends = 1},
         .scale_mm = WORKED_SCALE_MM,
         .frets = WORKED_FRETS,
         .fret_mm = board->fret_mm,

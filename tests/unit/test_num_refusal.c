@@ -192,7 +192,7 @@ static void unit_words_list_the_suffixes(void **state)
         double value;
 
         assert_int_equal(num_parse("1", quantity, UNIT_NONE, &value, &fault), STATUS_UNIT);
-        assert_non_null(strstr(fault.what, unit_suffixes(quantity)));
+        assert_non_null(strstr(fault.what, unit_wanted(quantity)));
     }
 }
 

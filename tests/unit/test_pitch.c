@@ -107,14 +107,13 @@ static void test_octaves_and_cents(void **state)
         double a4 = seeded_between(&seeded, 380, 480);
         double semitone = seeded_between(&seeded, 12, 119);
         double step = seeded_between(&seeded, -24, 24);
-        double low, octave, other, cents;
+        double low, octave, other;
 
         assert_int_equal(pitch_frequency(semitone, a4, &low), STATUS_OK);
         assert_int_equal(pitch_frequency(semitone + 12, a4, &octave), STATUS_OK);
         assert_int_equal(pitch_frequency(semitone + step, a4, &other), STATUS_OK);
         assert_near_relative(octave, 2 * low, 1e-14);
-        assert_int_equal(pitch_cents(low, other, &cents), STATUS_OK);
-        assert_near(cents, 100 * step, 1e-9);
+        assert_near(1200 * log2(other / low), 100 * step, 1e-9);
     }
 }
 
@@ -124,17 +123,12 @@ static void test_hostile_numbers(void **state)
     static const double bad[] = {0, -1, -(double)INFINITY, (double)INFINITY, (double)NAN};
     double out = 7;
 
-    for (size_t i = 0; i < sizeof bad / sizeof bad[0]; i++) {
+    for (size_t i = 0; i < sizeof bad / sizeof bad[0]; i++)
         assert_int_equal(pitch_frequency(69, bad[i], &out), STATUS_DOMAIN);
-        assert_int_equal(pitch_cents(bad[i], 440, &out), STATUS_DOMAIN);
-        assert_int_equal(pitch_cents(440, bad[i], &out), STATUS_DOMAIN);
-    }
     assert_int_equal(pitch_frequency((double)NAN, 440, &out), STATUS_DOMAIN);
     assert_int_equal(pitch_frequency(1e9, 440, &out), STATUS_DOMAIN);
     assert_int_equal(pitch_frequency(-1e9, 440, &out), STATUS_DOMAIN);
     assert_near(out, 7, 0);
-    assert_int_equal(pitch_cents(5e-324, 1e308, &out), STATUS_OK);
-    assert_true(isfinite(out));
 }
 
 static void a_missing_octave_is_the_nearest(void **state)

@@ -145,14 +145,3 @@ void derive_saddle_top(const struct record *record, const struct setup *setup,
     if (plan_now(lines, &plan))
         put_now(&plan, figures);
 }
-
-struct maybe derive_saddle_top_off(const struct figures *figures, int string, double *ret_u_mm)
-{
-    const struct maybe wanted = figures_get(figures, FIGURE_SADDLE_OVER, string);
-    const struct maybe now = figures_get(figures, FIGURE_SADDLE_OVER_NOW, string);
-
-    if (!wanted.given || !now.given)
-        return maybe_absent();
-    *ret_u_mm = figures->at[FIGURE_SADDLE_OVER_NOW][string].u;
-    return maybe_finite(now.value - wanted.value);
-}

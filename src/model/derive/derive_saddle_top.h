@@ -15,8 +15,4 @@ void derive_saddle_top(const struct record *record, const struct setup *setup,
                        const struct string_facts *facts, const struct string_lines *lines,
                        struct figures *figures);
 
-/* How far an inner string's top is over (+) or under (-) where it should be, mm, and the expanded
- * uncertainty of that; absent where one of them is. */
-struct maybe derive_saddle_top_off(const struct figures *figures, int string, double *ret_u_mm);
-
 #endif

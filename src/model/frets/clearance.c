@@ -195,26 +195,6 @@ enum status clearance_find_headroom(const struct clearance_string *string, int n
     return status;
 }
 
-enum status clearance_map_headroom(const struct clearance_string *string, double *ret_headroom_mm,
-                                   int *ret_at)
-{
-    double headroom_mm[CLEARANCE_FRETS_MAX];
-    int at[CLEARANCE_FRETS_MAX];
-    enum status status = check_string(string);
-    if (status)
-        return status;
-    for (int n = string->open_note; n < string->last_fret; n++) {
-        status = least_headroom(string, n, &headroom_mm[n], &at[n]);
-        if (status)
-            return status;
-    }
-    for (int n = string->open_note; n < string->last_fret; n++) {
-        ret_headroom_mm[n] = headroom_mm[n];
-        ret_at[n] = at[n];
-    }
-    return STATUS_OK;
-}
-
 /* Looks at the notes below `fret`: what they ask of its height. False without a buzz there,
  * where the rocker rules it out, or when a margin is not a number. */
 static bool weigh_fret(const struct clearance_string *string, const struct stopped *stopped,

@@ -77,10 +77,6 @@ enum status clearance_find_margin(const struct clearance_string *string, int not
 enum status clearance_find_headroom(const struct clearance_string *string, int note,
                                     double *ret_headroom_mm, int *ret_at);
 
-/* The same for notes 0 .. last - 1 at once: ret_headroom_mm and ret_at hold `last` each. */
-enum status clearance_map_headroom(const struct clearance_string *string, double *ret_headroom_mm,
-                                   int *ret_at);
-
 /* What the ear said about a note. */
 enum clearance_heard {
     CLEARANCE_NOT_PLAYED,

@@ -13,13 +13,6 @@
 
 #define MM_TO_M 1e-3
 
-const struct intonation_conditions intonation_defaults = {
-    .press_distance_mm = 10,
-    .press_depth_mm = 0,
-    .free_length_mm = 75,
-    .clamped_ends = 1,
-};
-
 /* What slopes are taken in: setback, nut advance, press depth. */
 enum { IN_S, IN_V, IN_P, SLOPES };
 
@@ -82,16 +75,25 @@ static enum status check_setup(const struct intonation_setup *setup, int first, 
     return last > setup->frets ? STATUS_ABSENT : check_string(setup);
 }
 
+static double square_of_ends(double e)
+{
+    return e * e + M_PI * M_PI / 2;
+}
+
+/* B of intonation_stiffness_factor. */
+static double stiffness_factor(double b, double e)
+{
+    return 1 + (e + square_of_ends(e) * b) * b;
+}
+
 /* Fills the stiffness factor of a part whose length and tension are known. */
 static void find_factor(const struct intonation_setup *setup, struct sounding *part)
 {
-    double e = setup->conditions.clamped_ends;
-    double square = e * e + M_PI * M_PI / 2;
     double bend = setup->modulus_mpa * setup->core.second_moment_mm4;
     double b = sqrt(bend / part->tension) / part->length;
 
     part->stiffness = b;
-    part->factor = 1 + (e + square * b) * b;
+    part->factor = stiffness_factor(b, setup->conditions.clamped_ends);
 }
 
 /* And its slopes from those of length and tension. */
@@ -99,14 +101,13 @@ static void find_factor_slopes(const struct intonation_setup *setup, const struc
                                struct sounding_slopes *slopes)
 {
     double e = setup->conditions.clamped_ends;
-    double square = e * e + M_PI * M_PI / 2;
     double b = part->stiffness;
 
     slopes->factor_e = (1 + 2 * e * b) * b;
     for (int i = 0; i < SLOPES; i++) {
         double b_d =
             -b * (slopes->tension[i] / (2 * part->tension) + slopes->length[i] / part->length);
-        slopes->factor[i] = (e + 2 * square * b) * b_d;
+        slopes->factor[i] = (e + 2 * square_of_ends(e) * b) * b_d;
     }
 }
 
@@ -366,24 +367,9 @@ enum status intonation_find_cents(const struct intonation_setup *setup,
     return STATUS_OK;
 }
 
-enum status intonation_fretted_tension(const struct intonation_setup *setup, double setback_mm,
-                                       int fret, double *ret_open_n, double *ret_fretted_n)
-{
-    const struct intonation_ends ends = {setback_mm, 0};
-    struct intonation_note note;
-    enum status status = intonation_find_note(setup, &ends, fret, &note, NULL);
-
-    if (status != STATUS_OK)
-        return status;
-    *ret_open_n = note.open_tension_n;
-    *ret_fretted_n = note.tension_n;
-    return STATUS_OK;
-}
-
 enum status intonation_stiffness_factor(double stiffness, double clamped_ends, double *ret_factor)
 {
-    double square = clamped_ends * clamped_ends + M_PI * M_PI / 2;
-    double factor = 1 + (clamped_ends + square * stiffness) * stiffness;
+    double factor = stiffness_factor(stiffness, clamped_ends);
 
     if (!(stiffness >= 0) || !(clamped_ends >= 0) || !(clamped_ends <= 2) || !isfinite(factor))
         return STATUS_DOMAIN;

@@ -35,9 +35,6 @@ struct intonation_conditions {
     double clamped_ends;      /* e, 0 to 2 */
 };
 
-/* 10 mm, 0, 75 mm (from memory), 1 (Anderson and Beausoleil). */
-extern const struct intonation_conditions intonation_defaults;
-
 /* One string on its board. Heights are over the chord. */
 struct intonation_setup {
     double mass_kg_per_m;
@@ -87,13 +84,6 @@ enum status intonation_find_notes(const struct intonation_setup *setup,
 /* Cents of frets 0 to `frets`, into ret_cents[0 .. frets]; all or none. */
 enum status intonation_find_cents(const struct intonation_setup *setup,
                                   const struct intonation_ends *ends, double *ret_cents);
-
-/*
- * Tension open and fretted at `fret`, N: what an unplucked string holds, for the buzz
- * model. The setback is the one entered, the nut advance 0.
- */
-enum status intonation_fretted_tension(const struct intonation_setup *setup, double setback_mm,
-                                       int fret, double *ret_open_n, double *ret_fretted_n);
 
 /*
  * The setback with which `fret` (the trade's 12) is in tune, nut advance 0. Heights stay

@@ -167,12 +167,3 @@ enum status pitch_frequency(double semitone, double a4_hz, double *ret_hz)
     *ret_hz = hz;
     return STATUS_OK;
 }
-
-enum status pitch_cents(double from_hz, double to_hz, double *ret_cents)
-{
-    if (!(from_hz > 0) || !(to_hz > 0) || !isfinite(from_hz) || !isfinite(to_hz))
-        return STATUS_DOMAIN;
-    /* The difference of the logarithms cannot overflow; the quotient could. */
-    *ret_cents = 1200.0 * (log2(to_hz) - log2(from_hz));
-    return STATUS_OK;
-}

@@ -50,8 +50,4 @@ enum status pitch_tidy(const char *text, struct strbuf *out);
  */
 enum status pitch_frequency(double semitone, double a4_hz, double *ret_hz);
 
-/* Cents from one frequency up to another, 1200 log2(to/from); both > 0 and finite,
- * otherwise STATUS_DOMAIN. */
-enum status pitch_cents(double from_hz, double to_hz, double *ret_cents);
-
 #endif
