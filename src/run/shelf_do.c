@@ -7,6 +7,7 @@
 #include "model/reading/shop_round.h"
 #include "run/session.h"
 #include "run/shelf_inside.h"
+#include "shelf/shelf_journal.h"
 #include "store/paths.h"
 #include "store/profile/bring_back.h"
 #include "store/profile/generations.h"
@@ -149,6 +150,14 @@ static void archive(struct shelf_session *session)
         shelf_list_say(&session->list, TONE_NOTE, memory);
     }
     free(file);
+}
+
+static void read_journal(struct shelf_session *session)
+{
+    journal_lines_done(&session->journal);
+    if (journal_lines_read(session->shelf, &session->list, &session->journal) != STATUS_OK)
+        shelf_list_say(&session->list, TONE_WARNING, status_text(STATUS_NO_MEMORY));
+    shelf_journal_take(&session->list, session->journal.lines, session->journal.journal.count);
 }
 
 /* Warns if the earlier states may not be read: an empty list, or one with versions only, does not
@@ -326,6 +335,9 @@ void shelf_session_do(struct shelf_session *session, const struct shelf_effects 
         break;
     case SHELF_DO_BRING_BACK:
         bring_earlier_back(session);
+        break;
+    case SHELF_DO_JOURNAL:
+        read_journal(session);
         break;
     case SHELF_DO_VISIT:
         shelf_look_back(session);

@@ -6,6 +6,7 @@
 
 #include "run/screen.h"
 #include "run/shelf_earlier_items.h"
+#include "run/shelf_journal_lines.h"
 #include "commands/shelf_items.h"
 
 /* Private to run: the shelf on the terminal. shelf_session.c runs it, shelf_do.c carries out its
@@ -23,6 +24,7 @@ struct shelf_session {
     long long shown_ms, showing_ms;  /* when the list was shown last, and how long that took */
     char loss[APP_MESSAGE_MAX + 64]; /* the last message about lost readings; "" if none */
     struct earlier_items earlier;    /* of list.target, while they are listed */
+    struct journal_lines journal;    /* that the list shows */
 };
 
 /* Lists the folder again, reads for a short while, and gives the list what was found. */

@@ -3,6 +3,7 @@
 
 #include <string.h>
 
+#include "shelf/shelf_journal.h"
 #include "shelf/shelf_move.h"
 #include "shelf/shelf_visit.h"
 
@@ -256,6 +257,24 @@ void shelf_peek_visit(struct shelf_turn *turn, int by)
     turn->list->visit.by = by;
     if (shelf_list_item(turn->list))
         turn->effects.action = SHELF_DO_VISIT;
+}
+
+void shelf_open_journal(struct shelf_turn *turn)
+{
+    shelf_journal_open(turn->list);
+    turn->effects.action = SHELF_DO_JOURNAL;
+}
+
+void shelf_step_journal(struct shelf_turn *turn, int by)
+{
+    if (shelf_journal_step(turn->list, by))
+        turn->effects.action = SHELF_DO_JOURNAL;
+}
+
+void shelf_turn_journal(struct shelf_turn *turn)
+{
+    shelf_journal_turn(turn->list);
+    turn->effects.action = SHELF_DO_JOURNAL;
 }
 
 void shelf_erase(struct shelf_turn *turn)

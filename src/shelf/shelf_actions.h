@@ -58,6 +58,11 @@ void shelf_peek(struct shelf_turn *turn);
 /* The same, as the visit before or after left it (-1, 1). */
 void shelf_peek_visit(struct shelf_turn *turn, int by);
 
+/* The journal (shelf_journal.h): of today, of another day, of the day or its month. */
+void shelf_open_journal(struct shelf_turn *turn);
+void shelf_step_journal(struct shelf_turn *turn, int by);
+void shelf_turn_journal(struct shelf_turn *turn);
+
 /* Back to the list, nothing done. */
 void shelf_to_list(struct shelf_turn *turn);
 void shelf_help(struct shelf_turn *turn);

@@ -17,6 +17,7 @@ enum shelf_mode {
     SHELF_EARLIER,   /* earlier states of the one in hand */
     SHELF_PEEKING,   /* the one in hand as it was last left */
     SHELF_TABLE,     /* what all of them say together */
+    SHELF_JOURNAL,   /* what was done to them on a day or in a month */
     SHELF_HELP,
     SHELF_ANY,
 };

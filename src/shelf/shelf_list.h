@@ -30,10 +30,26 @@ enum { SHELF_FILE_MAX = 256 };
 /* What the pane shows of a visit that is not the one last left. */
 struct shelf_visit {
     char file[SHELF_FILE_MAX]; /* of the instrument; "" for none */
-    int by;         /* with SHELF_DO_VISIT: the one before or after it, -1 or 1 */
+    int by;                    /* with SHELF_DO_VISIT: the one before or after it, -1 or 1 */
     int visit, number, count;
     bool over; /* else it is as it stands */
     struct shelf_facts facts;
+};
+
+/* What was done to an instrument: one line of the journal. */
+struct shelf_journal_line {
+    int day;
+    char time[8]; /* "" where only the day is known */
+    const char *name, *what, *words, *amount, *note;
+};
+
+/* The days that the journal shows: one, or a month. */
+struct shelf_journal {
+    int first, end; /* `end` is not in it */
+    int day;        /* in a month, the one that it was turned from */
+    bool month;
+    const struct shelf_journal_line *lines; /* not owned */
+    size_t count;
 };
 
 /* What the caller has to do after an event. */
@@ -46,6 +62,7 @@ enum shelf_action {
     SHELF_DO_EARLIER, /* pass the earlier states of list->target to shelf_earlier_take */
     SHELF_DO_LOOK,    /* at the one at list->earlier_at */
     SHELF_DO_BRING_BACK,
+    SHELF_DO_JOURNAL,  /* pass what was done in the days of list->journal to shelf_journal_take */
     SHELF_DO_VISIT,    /* pass the record of the one in hand to shelf_visit_take */
     SHELF_DO_PUT_AWAY, /* move that version from beside the file to the earlier states */
 };
@@ -94,8 +111,9 @@ struct shelf_list {
     const struct shelf_earlier *earlier; /* the newest first; not owned */
     size_t earlier_count, earlier_at;
     struct shelf_visit visit;
-    int help_top; /* of the help, or of the table */
-    int table;    /* with SHELF_TABLE: an enum shelf_table_id */
+    struct shelf_journal journal; /* with SHELF_JOURNAL */
+    int help_top;                 /* of the help, the table, the journal */
+    int table;                    /* with SHELF_TABLE: an enum shelf_table_id */
 
     const char *folder;            /* to be shown; not owned */
     char failure[APP_MESSAGE_MAX]; /* why the folder cannot be listed; "" if it can */

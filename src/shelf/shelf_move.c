@@ -26,6 +26,12 @@ static bool may_move(struct shelf_list *list)
     return list->mode != SHELF_NAMING;
 }
 
+/* Whether it shows lines that are only to be read. */
+static bool scrolls(const struct shelf_list *list)
+{
+    return list->mode == SHELF_HELP || list->mode == SHELF_TABLE || list->mode == SHELF_JOURNAL;
+}
+
 void shelf_move(struct shelf_list *list, int by)
 {
     if (!may_move(list))
@@ -34,7 +40,7 @@ void shelf_move(struct shelf_list *list, int by)
         shelf_starts_move(list, by);
     } else if (list->mode == SHELF_EARLIER) {
         shelf_earlier_move(list, by);
-    } else if (list->mode == SHELF_HELP || list->mode == SHELF_TABLE) {
+    } else if (scrolls(list)) {
         list->help_top = list->help_top + by < 0 ? 0 : list->help_top + by;
     } else if (by < 0) {
         const size_t back = (size_t)-by;
@@ -51,7 +57,7 @@ void shelf_move_to_end(struct shelf_list *list, bool last)
         return;
     if (list->mode == SHELF_PRESETS)
         shelf_starts_move(list, last ? SHELF_STARTS_MAX : -SHELF_STARTS_MAX);
-    else if (list->mode == SHELF_HELP || list->mode == SHELF_TABLE)
+    else if (scrolls(list))
         list->help_top = last ? list->help_top : 0;
     else if (list->mode == SHELF_EARLIER)
         list->earlier_at = last ? list->earlier_count - 1 : 0;

@@ -6,6 +6,8 @@
 #include "screen/line_view.h"
 #include "screen/menu_view.h"
 #include "screen/overlay_view.h"
+#include "shelf/shelf_journal.h"
+#include "shelf/shelf_journal_view.h"
 #include "shelf/shelf_pane.h"
 #include "shelf/shelf_rows.h"
 #include "shelf/shelf_table_view.h"
@@ -231,6 +233,8 @@ static void draw_body(const struct pen *pen, const struct shelf_list *list)
         draw_earlier(pen, list, HEAD_ROW, rows + 1);
     else if (list->mode == SHELF_TABLE)
         shelf_table_view_draw(pen, list, HEAD_ROW, rows + 1);
+    else if (list->mode == SHELF_JOURNAL)
+        shelf_journal_view_draw(pen, list, HEAD_ROW, rows + 1);
     else if (list->mode == SHELF_PEEKING && shelf_pane_columns(pen->frame->columns) == 0)
         shelf_pane_draw(pen, list, HEAD_ROW, rows + 1, 4);
     else if (list->failure[0])
@@ -302,11 +306,23 @@ static const char *prompt(const struct shelf_list *list)
         return "in hand:";
     case SHELF_TABLE:
         return "over:";
+    case SHELF_JOURNAL:
+        return list->journal.month ? "done in" : "done on";
     case SHELF_HELP:
         return "";
     default:
         return "find >";
     }
+}
+
+static void draw_journal_title(const struct pen *pen, const struct shelf_list *list, int row,
+                               int column, int room)
+{
+    char memory[64];
+    struct strbuf title = STRBUF(memory);
+
+    shelf_journal_add_title(list, &title);
+    pen_put_cut(pen, row, column, room, ROLE_TEXT, memory);
 }
 
 static void draw_entry(const struct pen *pen, const struct shelf_list *list, int row)
@@ -329,6 +345,8 @@ static void draw_entry(const struct pen *pen, const struct shelf_list *list, int
     if (list->mode == SHELF_TABLE)
         pen_put_cut(pen, row, column, room, ROLE_TEXT,
                     lineedit_is_empty(&list->filter) ? "all that are listed" : list->filter.text);
+    if (list->mode == SHELF_JOURNAL)
+        draw_journal_title(pen, list, row, column, room);
     if ((list->mode == SHELF_MENU || list->mode == SHELF_PEEKING) && shelf_list_item(list))
         pen_put_cut(pen, row, column, room, ROLE_TEXT, shelf_item_title(shelf_list_item(list)));
     if (list->mode == SHELF_ARCHIVING || list->mode == SHELF_EARLIER)

@@ -75,6 +75,7 @@ static void check_effects(const struct shelf_list *list, const struct shelf_effe
 
     switch (effects->action) {
     case SHELF_DO_NOTHING:
+    case SHELF_DO_JOURNAL:
         break;
     case SHELF_DO_OPEN:
     case SHELF_DO_VISIT:

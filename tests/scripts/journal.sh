@@ -74,4 +74,36 @@ printf '\000' >"$scratch/shelf/bad.ini"
 journal 1 2026-01-19
 cmp -s "$scratch/first" "$scratch/out" || fail 'a bad file changed the rest'
 grep -q bad.ini "$scratch/said" || fail 'nothing about the bad file'
+
+# A month of the made-up shop is what its profiles say: who came in, who was handed over, what was
+# measured and done; as text and as CSV, and a day of it.
+"$sillet" demo "$scratch/demo" --until 2026-11-20 >"$scratch/said"
+month() {
+    sed -n "s/^$1 = $2//p" "$scratch"/demo/*.ini | wc -l
+}
+for month in 2026-10 2025-03 2024-06; do
+    "$sillet" journal --shelf "$scratch/demo" $month --csv >"$scratch/out" 2>"$scratch/said"
+    "$sillet" journal --shelf "$scratch/demo" $month >"$scratch/text" 2>>"$scratch/said"
+    [ ! -s "$scratch/said" ] || fail "$(cat "$scratch/said")"
+    tr -d '\r' <"$scratch/out" >"$scratch/lines"
+    here=$(month date $month)
+    [ "$here" -gt 0 ] || fail "nobody came in $month"
+    [ "$(grep -c ',came in,' "$scratch/lines")" -eq "$here" ] || fail "came in, $month"
+    [ "$(grep -c ',handed over,' "$scratch/lines")" -eq "$(month handed_over $month)" ] ||
+        fail "handed over, $month"
+    # Passes and work have the time of their visit's day, which no visit of the demo outlasts.
+    awk -v month=$month '
+        /^\[/ { part = $0 }
+        part ~ /^\[visit\.[0-9]+\]$/ && /^date = / { then = index($3, month) == 1 }
+        then && part ~ /pass\.[0-9]+\]$/ && /^time = / { measured++ }
+        then && /^\[visit\.[0-9]+\.work\.[0-9]+\]$/ { work++ }
+        END { print measured + 0, work + 0 }' "$scratch"/demo/*.ini >"$scratch/wanted"
+    echo "$(grep -c ',measured,' "$scratch/lines") $(grep -c ',work,' "$scratch/lines")" |
+        diff "$scratch/wanted" - || fail "measured and done, $month"
+    [ "$(sed 1d "$scratch/lines" | wc -l)" -eq "$(grep -c '^  ' "$scratch/text")" ] ||
+        fail "text and CSV differ, $month"
+    day=$(sed -n 's/^\([0-9-]*\),.*,came in,.*/\1/p' "$scratch/lines" | head -n 1)
+    "$sillet" journal --shelf "$scratch/demo" "$day" --csv | tr -d '\r' | sed 1d >"$scratch/out"
+    grep "^$day" "$scratch/lines" | diff - "$scratch/out" || fail "a day of $month"
+done
 echo good

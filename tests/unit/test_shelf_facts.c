@@ -117,6 +117,47 @@ static void an_earlier_visit_is_told_as_it_was_left(void **state)
     record_done(&record);
 }
 
+/* The visit, its passes and its work, and handing over; each day once, the last first. */
+static void days_of_work_are_kept(void **state)
+{
+    const int first = day(2026, 3, 2), over = day(2026, 3, 4), second = day(2026, 11, 30);
+    struct shelf_facts facts;
+
+    (void)state;
+    make(second_visit, &facts);
+    assert_near(assert_given(shelf_facts_day_before(&facts, 1000000)), second, 0);
+    assert_near(assert_given(shelf_facts_day_before(&facts, second)), over, 0);
+    assert_near(assert_given(shelf_facts_day_before(&facts, over)), first, 0);
+    assert_false(shelf_facts_day_before(&facts, first).given);
+    assert_near(assert_given(shelf_facts_day_from(&facts, 0)), first, 0);
+    assert_near(assert_given(shelf_facts_day_from(&facts, first + 1)), over, 0);
+    assert_false(shelf_facts_day_from(&facts, second + 1).given);
+    assert_true(shelf_facts_may_have_done(&facts, first, first + 1));
+    assert_false(shelf_facts_may_have_done(&facts, first + 1, over));
+    assert_true(shelf_facts_may_have_done(&facts, first + 1, second));
+    assert_false(shelf_facts_may_have_done(&facts, 0, first));
+    assert_false(shelf_facts_may_have_done(shelf_facts_blank(), 0, 1000000));
+}
+
+/* Of more days than there is room for, the oldest may be any. */
+static void the_oldest_days_may_be_any(void **state)
+{
+    enum { COUNT = 100 };
+    struct shelf_facts facts = *shelf_facts_blank();
+    int days[COUNT];
+
+    (void)state;
+    for (int i = 0; i < COUNT; i++)
+        days[i] = 740000 - 10 * i;
+    shelf_facts_put_days(&facts, days, COUNT);
+    assert_true(shelf_facts_may_have_done(&facts, 740000, 740001));
+    assert_false(shelf_facts_may_have_done(&facts, 739991, 740000));
+    assert_true(shelf_facts_may_have_done(&facts, 700000, 700001));
+    assert_near(assert_given(shelf_facts_day_before(&facts, 740000)), 739990, 0);
+    shelf_facts_put_days(&facts, days, 3);
+    assert_false(shelf_facts_may_have_done(&facts, 700000, 700001));
+}
+
 /* The saddle of now counts, and the lower end of it. */
 static void a_saddle_is_low_by_its_lower_end(void **state)
 {
@@ -209,6 +250,8 @@ int main(void)
         cmocka_unit_test(in_the_house_is_what_was_not_handed_over),
         cmocka_unit_test(as_left_is_the_last_visit_that_is_over),
         cmocka_unit_test(an_earlier_visit_is_told_as_it_was_left),
+        cmocka_unit_test(days_of_work_are_kept),
+        cmocka_unit_test(the_oldest_days_may_be_any),
         cmocka_unit_test(a_saddle_is_low_by_its_lower_end),
         cmocka_unit_test(strings_are_told_from_bass_to_treble),
         cmocka_unit_test(a_turn_is_checked_by_the_turns_before_it),

@@ -5,7 +5,9 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "model/common/day.h"
 #include "near.h"
+#include "shelf/shelf_journal.h"
 
 /* Questions and tables over a list whose facts are written by hand. */
 
@@ -69,13 +71,17 @@ static void expect_found(const struct stage *stage, const char *files)
     assert_string_equal(memory, files);
 }
 
+static void press_key(struct stage *stage, uint32_t key)
+{
+    const struct event event = {.type = EVENT_KEY, .key = key};
+
+    shelf_list_handle(&stage->list, &event);
+}
+
 static void press(struct stage *stage, const char *keys)
 {
-    for (; *keys; keys++) {
-        const struct event event = {.type = EVENT_KEY, .key = (uint32_t)(unsigned char)*keys};
-
-        shelf_list_handle(&stage->list, &event);
-    }
+    for (; *keys; keys++)
+        press_key(stage, (uint32_t)(unsigned char)*keys);
 }
 
 /* By the day promised; what was not promised comes last. Words narrow the answer too. */
@@ -109,7 +115,6 @@ static void what_is_in_the_house_is_sorted_by_promise(void **state)
 static void a_question_is_left_the_way_it_was_asked(void **state)
 {
     struct stage *stage = *state;
-    const struct event escape = {.type = EVENT_KEY, .key = SILLET_KEY_ESCAPE};
 
     put(stage, 4, FACT_SADDLE_LOW, 1);
     put(stage, 2, FACT_SADDLE_LOW, 1);
@@ -121,7 +126,7 @@ static void a_question_is_left_the_way_it_was_asked(void **state)
     press(stage, "*s");
     assert_int_equal(stage->list.found_count, ITEMS);
     press(stage, "*s");
-    shelf_list_handle(&stage->list, &escape);
+    press_key(stage, SILLET_KEY_ESCAPE);
     assert_int_equal(stage->list.found_count, ITEMS);
 }
 
@@ -222,6 +227,51 @@ static void a_quarter_turn_is_told_from_three_necks_on(void **state)
     expect_cell(stage, 1, 3, "1");
 }
 
+static void expect_journal(const struct stage *stage, const char *title, int first, int end)
+{
+    char memory[40];
+    struct strbuf text = STRBUF(memory);
+
+    shelf_journal_add_title(&stage->list, &text);
+    assert_string_equal(memory, title);
+    assert_int_equal(stage->list.journal.first, first);
+    assert_int_equal(stage->list.journal.end, end);
+    assert_int_equal(stage->list.mode, SHELF_JOURNAL);
+}
+
+/* From today to the days on which anything was done, whatever the list is narrowed to; to the month
+ * of one, and from month to month. */
+static void the_journal_goes_to_days_with_work(void **state)
+{
+    struct stage *stage = *state;
+    const int today = day_number(&(struct day){2026, 3, 10});
+    const int january = day_number(&(struct day){2026, 1, 19});
+    const int december = day_number(&(struct day){2025, 12, 31});
+
+    shelf_facts_put_days(&stage->facts[1], (const int[]){january, december}, 2);
+    shelf_facts_put_days(&stage->facts[4], &december, 1);
+    stage->list.ground.today = today;
+    shelf_list_take(&stage->list);
+    press(stage, "bass*j");
+    expect_journal(stage, "Tuesday, 10 March 2026", today, today + 1);
+    press(stage, "-");
+    expect_journal(stage, "Monday, 19 January 2026", january, january + 1);
+    press(stage, "-");
+    expect_journal(stage, "Wednesday, 31 December 2025", december, december + 1);
+    press(stage, "-");
+    assert_non_null(strstr(stage->list.message, "Nothing before"));
+    press_key(stage, SILLET_KEY_ENTER);
+    expect_journal(stage, "December 2025", december - 30, december + 1);
+    press(stage, "+");
+    expect_journal(stage, "January 2026", january - 18, january + 13);
+    press(stage, "+");
+    assert_non_null(strstr(stage->list.message, "Nothing after"));
+    press_key(stage, SILLET_KEY_ENTER);
+    expect_journal(stage, "Monday, 19 January 2026", january, january + 1);
+    press_key(stage, SILLET_KEY_ESCAPE);
+    assert_int_equal(stage->list.mode, SHELF_LIST);
+}
+
 int main(void)
 {
 #define STAGED(test) cmocka_unit_test_setup_teardown(test, open_stage, close_stage)
@@ -231,6 +281,7 @@ int main(void)
         STAGED(due_is_what_will_be_within_a_month),
         STAGED(proof_is_counted_and_its_factor_found),
         STAGED(usual_is_kind_by_kind),
+        STAGED(the_journal_goes_to_days_with_work),
         STAGED(a_quarter_turn_is_told_from_three_necks_on),
     };
 

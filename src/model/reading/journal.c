@@ -25,7 +25,8 @@ static void give(const struct walk *walk, struct journal_entry *entry, struct ma
     if (!moment.given || !(moment.value >= walk->first && moment.value < walk->end))
         return;
     entry->moment = moment.value;
-    entry->timed = entry->what != JOURNAL_VISIT && moment.value > floor(moment.value);
+    entry->timed = entry->what != JOURNAL_VISIT && entry->what != JOURNAL_OVER &&
+                   moment.value > floor(moment.value);
     walk->take(walk->taker, entry);
 }
 
@@ -78,6 +79,18 @@ static void give_work(const struct walk *walk, int visit, int line)
     give(walk, &entry, moment);
 }
 
+static void give_over(const struct walk *walk, int visit)
+{
+    enum { SECONDS_PER_DAY = 86400 };
+    const struct reading_key over = reading_key_visit(FIELD_VISIT_HANDED_OVER, visit);
+    struct journal_entry entry = {
+        .what = JOURNAL_OVER, .visit = visit, .words = "", .amount = "", .note = ""};
+    struct maybe moment = moment_find(text_of(walk->record, over), NULL);
+
+    moment.value += 1 - 1.0 / SECONDS_PER_DAY;
+    give(walk, &entry, moment);
+}
+
 void journal_walk(const struct record *record, double first, double end, journal_take *take,
                   void *taker)
 {
@@ -89,5 +102,6 @@ void journal_walk(const struct record *record, double first, double end, journal
             give_pass(&walk, visit, pass);
         for (int line = 1; line <= record_last_work(record, visit); line++)
             give_work(&walk, visit, line);
+        give_over(&walk, visit);
     }
 }

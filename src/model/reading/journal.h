@@ -6,9 +6,9 @@
 
 /*
  * What was done to an instrument, as entries of a diary: a visit begun, a pass measured, a line of
- * work.
+ * work, an instrument handed over, which is the last of its day.
  */
-enum journal_what { JOURNAL_VISIT, JOURNAL_PASS, JOURNAL_WORK };
+enum journal_what { JOURNAL_VISIT, JOURNAL_PASS, JOURNAL_WORK, JOURNAL_OVER };
 
 struct journal_entry {
     enum journal_what what;
@@ -18,6 +18,9 @@ struct journal_entry {
     /* A visit's reason; a pass's label; the work and its amount. "" for none; the record's own. */
     const char *words, *amount, *note;
 };
+
+/* Later than any day that a record can have. */
+#define JOURNAL_END 1e7
 
 typedef void journal_take(void *taker, const struct journal_entry *entry);
 

@@ -51,3 +51,69 @@ bool shelf_facts_in_house(const struct shelf_facts *facts, int today)
     return facts->number[FACT_FOLLOWED].value != 0 ||
            (day.given && today - day.value <= SHELF_FACTS_HOUSE_DAYS);
 }
+
+/* --- days --- */
+
+enum { DAY_FIRST = '0', DAYS_CUT = '~' /* there were more */ };
+
+void shelf_facts_put_days(struct shelf_facts *facts, const int *days, int count)
+{
+    const int room = (int)(sizes[FACT_DAYS] - 2) / DAY_CHARS;
+    char memory[sizeof facts->texts];
+    struct strbuf text = STRBUF(memory);
+
+    for (int i = 0; i < count && i < room; i++)
+        for (int part = DAY_DIGITS * DAY_DIGITS * DAY_DIGITS; part > 0; part /= DAY_DIGITS)
+            strbuf_add_char(&text, (char)(DAY_FIRST + days[i] / part % DAY_DIGITS));
+    if (count > room)
+        strbuf_add_char(&text, DAYS_CUT);
+    shelf_facts_put_text(facts, FACT_DAYS, memory);
+}
+
+/* The day at a place in the text, and moves past it; false at its end. */
+static bool next_day(const char **at, int *ret_day)
+{
+    *ret_day = 0;
+    for (int i = 0; i < DAY_CHARS; i++) {
+        const int digit = (*at)[i] - DAY_FIRST;
+
+        if (digit < 0 || digit >= DAY_DIGITS)
+            return false;
+        *ret_day = *ret_day * DAY_DIGITS + digit;
+    }
+    *at += DAY_CHARS;
+    return true;
+}
+
+struct maybe shelf_facts_day_before(const struct shelf_facts *facts, int end)
+{
+    const char *at = shelf_facts_text(facts, FACT_DAYS);
+    int day;
+
+    while (next_day(&at, &day))
+        if (day < end)
+            return maybe_given(day);
+    return maybe_absent();
+}
+
+struct maybe shelf_facts_day_from(const struct shelf_facts *facts, int first)
+{
+    const char *at = shelf_facts_text(facts, FACT_DAYS);
+    struct maybe found = maybe_absent();
+    int day;
+
+    while (next_day(&at, &day) && day >= first)
+        found = maybe_given(day);
+    return found;
+}
+
+bool shelf_facts_may_have_done(const struct shelf_facts *facts, int first, int end)
+{
+    const char *at = shelf_facts_text(facts, FACT_DAYS);
+    int day;
+
+    while (next_day(&at, &day))
+        if (day < end)
+            return day >= first;
+    return *at == DAYS_CUT;
+}

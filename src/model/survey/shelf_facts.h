@@ -65,6 +65,22 @@ enum { SHELF_FACTS_HOUSE_DAYS = 30 };
 bool shelf_facts_in_house(const struct shelf_facts *facts, int today);
 
 /*
+ * Days on which anything was done, the last first, DAY_CHARS characters each. Where there are more
+ * than fit, the oldest are left out.
+ */
+enum { DAY_CHARS = 4, DAY_DIGITS = 64 };
+void shelf_facts_put_days(struct shelf_facts *facts, const int *days, int count);
+
+/* The last day before `end`; absent where no such day is kept. */
+struct maybe shelf_facts_day_before(const struct shelf_facts *facts, int end);
+
+/* The first day from `first` on; absent for none. */
+struct maybe shelf_facts_day_from(const struct shelf_facts *facts, int first);
+
+/* Whether anything may have been done from the day `first` on and before `end`. */
+bool shelf_facts_may_have_done(const struct shelf_facts *facts, int first, int end);
+
+/*
  * Checks as characters: how far what was read was from what was expected, in steps of
  * PROOF_STEP of the +-, from 0; the last step stands for all beyond it. Inside is up to
  * PROOF_INSIDE.

@@ -3,6 +3,7 @@
 
 #include <math.h>
 
+#include "model/reading/journal.h"
 #include "model/reading/moment.h"
 #include "model/survey/as_left.h"
 #include "model/survey/next_check.h"
@@ -95,6 +96,40 @@ static void find_rod(const struct record *record, struct past *past, struct shel
         rod->answer == ROD_ANSWERS_NO_LONGER || rod->stands - rod->slackest >= ROD_TURNS_USUAL);
 }
 
+/* --- days on which anything was done --- */
+
+enum { DAYS_MAX = 256 };
+
+struct days {
+    int at[DAYS_MAX]; /* the last first */
+    int count;
+};
+
+/* Of more than there is room for, the oldest go. */
+static void take_day(void *taker, const struct journal_entry *entry)
+{
+    struct days *days = taker;
+    const int day = (int)entry->moment;
+    int at = days->count;
+
+    while (at > 0 && days->at[at - 1] < day)
+        at--;
+    if ((at > 0 && days->at[at - 1] == day) || at == DAYS_MAX)
+        return;
+    days->count += days->count < DAYS_MAX;
+    for (int i = days->count - 1; i > at; i--)
+        days->at[i] = days->at[i - 1];
+    days->at[at] = day;
+}
+
+static void find_days(const struct record *record, struct shelf_facts *facts)
+{
+    struct days days = {.count = 0};
+
+    journal_walk(record, 0, JOURNAL_END, take_day, &days);
+    shelf_facts_put_days(facts, days.at, days.count);
+}
+
 /* --- how right we were --- */
 
 struct proofs {
@@ -138,6 +173,7 @@ void shelf_facts_make(const struct record *record, const struct derived *now, st
     find_saddle(now, ret_facts);
     find_rod(record, past, ret_facts);
     as_left_make(record, as_left_last(record), ret_facts);
+    find_days(record, ret_facts);
     find_proof(record, ret_facts);
     round_numbers(ret_facts);
 }

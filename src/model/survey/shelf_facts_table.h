@@ -39,6 +39,8 @@ FACT_TEXT(TICKET, 24)
 FACT_TEXT(TO_DO, 64)           /* of the last visit: "rod, slots", "measure", "hand over" */
 FACT_TEXT(TUNING, 64)          /* when it was last left: "E2 A2 D3 G3 B3 E4" */
 FACT_TEXT(GAUGES, 96)          /* ".053 .042 .032 .024 .016 .012 in" */
+/* Days on which anything was done (shelf_facts.h). */
+FACT_TEXT(DAYS, 192)
 /* What was expected and then read, one character a check (shelf_facts.h). */
 FACT_TEXT(PROOF_ROD, 96)
 FACT_TEXT(PROOF_SLOTS, 96)
