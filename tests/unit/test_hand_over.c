@@ -14,6 +14,8 @@ static const char job[] = "board scale = 24.9 in\nboard strings = 6\nboard frets
                           "board join_fret = 14\n"
                           "visit.1 date = 2026-03-01\nvisit.1.pass.1 relief = .013 in\n";
 
+#define RELIEF_WANTED "targets relief = .006 in\ntargets relief_tolerance = .001 in\n"
+
 static const char *of_visit(const struct app *app, enum field_id field)
 {
     const struct reading_key key = reading_key_visit(field, 1);
@@ -96,6 +98,33 @@ static void what_cannot_be_handed_over_is_not_offered(void **state)
     bench_close(app);
 }
 
+/* A reset or a saddle cut may be forgotten; what was decided is kept with one more key. */
+static void work_that_is_left_is_asked_about(void **state)
+{
+    static const char *const jobs[][2] = {
+        {RELIEF_WANTED, "1 move due"},
+        {RELIEF_WANTED "visit.1.work.1 kind = rod\nvisit.1.work.1 time = 23:00\n",
+         "not measured since the work"},
+    };
+
+    (void)state;
+    for (size_t i = 0; i < sizeof jobs / sizeof jobs[0]; i++) {
+        struct app *app = bench_open(job, jobs[i][0], LEAF_WORK);
+        struct app_effects effects = bench_press(app, "*003");
+
+        assert_false(effects.save);
+        assert_int_equal(effects.paper, PAPER_NONE);
+        expect_said(app, jobs[i][1]);
+        bench_press(app, "{Esc}");
+        assert_string_equal(of_visit(app, FIELD_VISIT_HANDED_OVER), "");
+        bench_press(app, "*003");
+        effects = bench_press(app, "{Enter}");
+        assert_int_equal(effects.paper, PAPER_HANDED_OVER);
+        assert_string_equal(of_visit(app, FIELD_VISIT_HANDED_OVER), "2026-03-02");
+        bench_close(app);
+    }
+}
+
 /* The next number is offered where the shop has numbered tickets, on the shelf or in the record,
  * and Enter files it; nothing is filed in a shop that has none. */
 static void the_next_ticket_is_offered(void **state)
@@ -126,6 +155,7 @@ int main(void)
         cmocka_unit_test(promised_is_typed_in_days),
         cmocka_unit_test(what_is_promised_too_early_is_asked_about),
         cmocka_unit_test(handing_over_is_one_step),
+        cmocka_unit_test(work_that_is_left_is_asked_about),
         cmocka_unit_test(the_next_ticket_is_offered),
         cmocka_unit_test(what_cannot_be_handed_over_is_not_offered),
     };
