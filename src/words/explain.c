@@ -79,20 +79,55 @@ static int decimals_for(double value)
     return size >= 10 ? 2 : 3;
 }
 
-static void add_length(struct strbuf *out, double mm)
+/* The shop's unit, and the other one, which stands in brackets. */
+static enum unit unit_of(const struct question *question, bool other)
 {
-    num_format_fixed(mm, decimals_for(mm), false, out);
-    strbuf_add(out, " mm (");
-    num_format_fixed(unit_from_pivot(UNIT_IN, mm), 4, true, out);
-    strbuf_add(out, " in)");
+    const struct shop_units *units = question->from->units;
+    const bool metric = !units || units->bare[MEASURE_FEELER] == UNIT_MM;
+
+    return metric == other ? UNIT_IN : UNIT_MM;
 }
 
-static void add_supported(struct strbuf *out, double mm, double u_mm)
+static void add_in_unit(struct strbuf *out, double mm, enum unit unit)
 {
-    amount_add_supported_mm(out, mm, u_mm, UNIT_MM, AMOUNT_ANY_WIDTH);
-    strbuf_add(out, " mm (");
-    amount_add_supported_mm(out, mm, u_mm, UNIT_IN, AMOUNT_ANY_WIDTH);
-    strbuf_add(out, " in)");
+    const bool metric = unit == UNIT_MM;
+
+    num_format_fixed(unit_from_pivot(unit, mm), metric ? decimals_for(mm) : 4, !metric, out);
+    amount_add_unit(out, unit);
+}
+
+static void add_length(const struct question *question, double mm, struct strbuf *out)
+{
+    add_in_unit(out, mm, unit_of(question, false));
+    strbuf_add(out, " (");
+    add_in_unit(out, mm, unit_of(question, true));
+    strbuf_add_char(out, ')');
+}
+
+static void add_supported(const struct question *question, double mm, double u_mm,
+                          struct strbuf *out)
+{
+    for (int other = 0; other <= 1; other++) {
+        const enum unit unit = unit_of(question, other);
+
+        strbuf_add(out, other ? " (" : "");
+        amount_add_supported_mm(out, mm, u_mm, unit, AMOUNT_ANY_WIDTH);
+        amount_add_unit(out, unit);
+        strbuf_add(out, other ? ")" : "");
+    }
+}
+
+static void add_u(const struct question *question, const struct figure_info *info, double u,
+                  struct strbuf *out)
+{
+    strbuf_add(out, " \xC2\xB1");
+    if (strcmp(info->unit, "mm") == 0) {
+        add_in_unit(out, u, unit_of(question, false));
+        return;
+    }
+    num_format_fixed(u, 3, false, out);
+    strbuf_add(out, info->unit[0] ? " " : "");
+    strbuf_add(out, unit_words(info->unit));
 }
 
 static void add_figure(const struct question *question, enum figure_id id, int string,
@@ -109,21 +144,17 @@ static void add_figure(const struct question *question, enum figure_id id, int s
         return;
     }
     if (explain_is_predicted(id)) {
-        add_supported(out, value, u);
+        add_supported(question, value, u, out);
         u_said = true;
     } else if (strcmp(info->unit, "mm") == 0) {
-        add_length(out, value);
+        add_length(question, value, out);
     } else {
         num_format_fixed(value, decimals_for(value), false, out);
         strbuf_add(out, info->unit[0] ? " " : "");
         strbuf_add(out, unit_words(info->unit));
     }
-    if (u > 0 && !u_said) {
-        strbuf_add(out, " \xC2\xB1");
-        num_format_fixed(u, 3, false, out);
-        strbuf_add(out, info->unit[0] ? " " : "");
-        strbuf_add(out, unit_words(info->unit));
-    }
+    if (u > 0 && !u_said)
+        add_u(question, info, u, out);
     if (figure->known == KNOWN_INTERPOLATED)
         strbuf_add(out, at > 0 && !outfit_is_read(&question->from->derived->setup.outfit, at)
                             ? ", from its course"
@@ -168,7 +199,7 @@ static void add_item(const struct question *question, enum setup_item item, stru
     const struct maybe mm = explain_item(question->from->derived, item, question->string);
 
     if (mm.given)
-        add_length(out, mm.value);
+        add_length(question, mm.value, out);
     else
         strbuf_add(out, "not known");
 }
