@@ -82,7 +82,7 @@ void hand_over_do(struct turn *turn)
         return;
     }
     strbuf_add(&words, ": Enter hands it over all the same, Esc keeps it here.");
-    turn_warn(turn, memory);
+    app_say(app, TONE_NOTE, memory);
     app->asked = &anyway;
 }
 
