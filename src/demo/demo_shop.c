@@ -159,7 +159,7 @@ static int draw_days(struct demo_book *book, const struct row *row, int last_day
 static void put_ticket(struct demo_book *book, int day, int index)
 {
     demo_book_put_whole(book, reading_key_visit(FIELD_VISIT_TICKET, book->visit),
-                        10000 + day % 1500 * 10 + index % 10, "");
+                        10000 + (day * 10 + index % 10) % 90000, "");
     demo_book_put_day(book, FIELD_VISIT_PROMISED, day + 3 + demo_pick(&book->chance, 8));
 }
 

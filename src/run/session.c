@@ -257,7 +257,7 @@ static void look_around(struct session *session, const struct shelf_entries *she
     else
         shelf_others_read_cached(path, kind, &others);
     app_take_priors(&session->app, &others.priors);
-    app_take_ticket(&session->app, others.last_ticket);
+    app_take_ticket(&session->app, &others.last_ticket);
     app_take_usuals(&session->app, &others.usuals);
 }
 

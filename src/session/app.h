@@ -18,6 +18,7 @@
 #include "model/derive/derive.h"
 #include "model/doubt/doubt.h"
 #include "model/reading/record.h"
+#include "model/reading/ticket.h"
 #include "model/survey/usual.h"
 
 /*
@@ -98,13 +99,13 @@ struct app {
     struct undo undo;
     struct shop_units units;
     bool metric;
-    bool from_shelf;          /* opened from the shelf: quitting goes back there */
-    struct rod_priors priors; /* what rods do to the other necks on the shelf, by kind */
-    struct usuals usuals;     /* what is usual on the shelf for its kind */
-    int shelf_ticket;         /* the last number of a ticket on the shelf; 0 for none */
-    struct reading ticket;    /* the next one, which is offered; its text is ticket_text */
-    char ticket_text[16];     /* "" where the shop has no numbered tickets */
-    unsigned shop_kinds;      /* a bit for each kind that the shop has its own targets for */
+    bool from_shelf;               /* opened from the shelf: quitting goes back there */
+    struct rod_priors priors;      /* what rods do to the other necks on the shelf, by kind */
+    struct usuals usuals;          /* what is usual on the shelf for its kind */
+    struct ticket shelf_ticket;    /* the last one on the shelf */
+    struct reading ticket;         /* the next one, which is offered; its text is ticket_text */
+    char ticket_text[TICKET_SIZE]; /* "" where the shop has no numbered tickets */
+    unsigned shop_kinds;           /* a bit for each kind that the shop has its own targets for */
 
     int visit, pass; /* the pass in hand; it may have no reading yet */
     bool correcting; /* what is filed corrects the visits before (change.h) */
@@ -194,8 +195,8 @@ struct pass_place app_pass_in_hand(const struct app *app);
 /* What rods do to other necks of the instrument's kind; NULL if it has none. */
 const struct rod_prior *app_prior(const struct app *app);
 
-/* Gives the session the last number of a ticket on the shelf. */
-void app_take_ticket(struct app *app, int last);
+/* Gives the session the last ticket on the shelf. */
+void app_take_ticket(struct app *app, const struct ticket *last);
 
 /* Gives the session what the other necks on the shelf do, and derives what rests on that. */
 void app_take_priors(struct app *app, const struct rod_priors *priors);

@@ -152,20 +152,19 @@ void app_refresh_entry(struct app *app)
 /* Nothing is offered to a shop that has none yet, or writes them otherwise. */
 static void find_ticket(struct app *app)
 {
-    const int own = ticket_last(&app->record);
-    const int last = own > app->shelf_ticket ? own : app->shelf_ticket;
+    const struct ticket own = ticket_last(&app->record);
+    const struct ticket last = ticket_later(&app->shelf_ticket, &own);
     struct strbuf text = STRBUF(app->ticket_text);
 
     strbuf_clear(&text);
-    if (last > 0)
-        strbuf_addf(&text, "%d", last + 1);
+    ticket_add_next(&last, &text);
     app->ticket = (struct reading){.key = reading_key_visit(FIELD_VISIT_TICKET, app->visit),
                                    .text = app->ticket_text};
 }
 
-void app_take_ticket(struct app *app, int last)
+void app_take_ticket(struct app *app, const struct ticket *last)
 {
-    app->shelf_ticket = last;
+    app->shelf_ticket = *last;
     find_ticket(app);
 }
 

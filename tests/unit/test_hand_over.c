@@ -130,12 +130,13 @@ static void work_that_is_left_is_asked_about(void **state)
 static void the_next_ticket_is_offered(void **state)
 {
     struct app *app = bench_open(job, "", LEAF_INTAKE);
+    const struct ticket shelf = {.number = 1043, .digits = 4};
 
     (void)state;
     go_to(app, FIELD_VISIT_TICKET);
     bench_press(app, "{Enter}");
     assert_string_equal(of_visit(app, FIELD_VISIT_TICKET), "");
-    app_take_ticket(app, 1043);
+    app_take_ticket(app, &shelf);
     go_to(app, FIELD_VISIT_TICKET);
     assert_true(bench_press(app, "{Enter}").save);
     assert_string_equal(of_visit(app, FIELD_VISIT_TICKET), "1044");
@@ -143,6 +144,12 @@ static void the_next_ticket_is_offered(void **state)
     bench_close(app);
     app = bench_open(job, "visit.1 ticket = 77\nvisit.2 date = 2026-03-01\n", LEAF_INTAKE);
     assert_string_equal(app->ticket_text, "78");
+    bench_close(app);
+    app = bench_open(job, "visit.1 ticket = A-0123\n", LEAF_INTAKE);
+    bench_press(app, "*.4");
+    go_to(app, FIELD_VISIT_TICKET);
+    assert_true(bench_press(app, "{Enter}").save);
+    assert_string_equal(bench_text(app, "visit.2 ticket"), "A-0124");
     bench_close(app);
     app = bench_open(job, "visit.1 ticket = blue tag\n", LEAF_INTAKE);
     assert_string_equal(app->ticket_text, "");

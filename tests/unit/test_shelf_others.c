@@ -49,7 +49,7 @@ static void add(struct tree *tree, struct shelf_entries *entries, int i)
     assert_int_equal(stat(path_of(tree, files[i]), &stamp), 0);
     facts.number[FACT_WANTED_RELIEF] = maybe_given(0.1 + 0.01 * i);
     snprintf(ticket, sizeof ticket, "%d", 40 + i);
-    shelf_facts_put_text(&facts, FACT_TICKET, ticket);
+    shelf_facts_put_text(&facts, FACT_TICKET_LAST, ticket);
     card.kind = i < 4 ? "electric" : "bass";
     card.rod = (struct rod_neck){-0.3, 0.01};
     assert_int_equal(shelf_entry_set(entry, files[i], &card, &facts), STATUS_OK);
@@ -86,7 +86,7 @@ static void expect(const struct shelf_others *others, int usuals, double median_
     assert_int_equal(usual->count, usuals);
     assert_near(usual->median_mm, median_mm, 1e-9);
     assert_int_equal(others->usuals.wanted[1].count, 0);
-    assert_int_equal(others->last_ticket, 44);
+    assert_int_equal(others->last_ticket.number, 44);
     int all = 0;
     for (int kind = 0; kind < ROD_KINDS_MAX; kind++)
         all += others->priors.of[kind].necks;
@@ -117,7 +117,7 @@ static void the_cache_says_the_same_of_files_that_stayed(void **state)
 
     shelf_others_read_cached(path_of(*state, "a.ini"), "electric", &others);
     assert_int_equal(others.usuals.wanted[0].count, 0);
-    assert_int_equal(others.last_ticket, 0);
+    assert_int_equal(others.last_ticket.number, 0);
     keep(*state, &entries);
     shelf_others_read_cached(path_of(*state, "a.ini"), "electric", &others);
     expect(&others, 3, 0.12, 3);

@@ -5,6 +5,7 @@
 
 #include "model/reading/journal.h"
 #include "model/reading/moment.h"
+#include "model/reading/ticket.h"
 #include "model/survey/as_left.h"
 #include "model/survey/next_check.h"
 #include "model/survey/proof.h"
@@ -35,6 +36,16 @@ static void add_to_do(const struct move_set *moves, struct strbuf *out)
         strbuf_add(out, move_set_verdict(moves) == MOVES_READY ? "hand over" : "measure");
 }
 
+static void find_ticket(const struct record *record, struct shelf_facts *facts)
+{
+    const struct ticket last = ticket_last(record);
+    char memory[TICKET_SIZE];
+    struct strbuf text = STRBUF(memory);
+
+    ticket_add(&last, &text);
+    shelf_facts_put_text(facts, FACT_TICKET_LAST, memory);
+}
+
 void shelf_facts_glance(const struct record *record, struct shelf_facts *ret_facts)
 {
     const int visit = record_last_visit(record);
@@ -49,6 +60,7 @@ void shelf_facts_glance(const struct record *record, struct shelf_facts *ret_fac
     put(ret_facts, FACT_FOLLOWED, as_left_is_followed(record));
     if (record_text(record, &ticket))
         shelf_facts_put_text(ret_facts, FACT_TICKET, record_text(record, &ticket));
+    find_ticket(record, ret_facts);
 }
 
 /* What of the last visit has to be worked out. */

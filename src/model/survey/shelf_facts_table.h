@@ -36,6 +36,7 @@ FACT_NUMBER(LEFT_EXPOSURE_BASS)
 FACT_NUMBER(LEFT_EXPOSURE_TREBLE)
 
 FACT_TEXT(TICKET, 24)
+FACT_TEXT(TICKET_LAST, 24)     /* of all visits, the one to count on from */
 FACT_TEXT(TO_DO, 64)           /* of the last visit: "rod, slots", "measure", "hand over" */
 FACT_TEXT(TUNING, 64)          /* when it was last left: "E2 A2 D3 G3 B3 E4" */
 FACT_TEXT(GAUGES, 96)          /* ".053 .042 .032 .024 .016 .012 in" */

@@ -2,15 +2,16 @@
 #ifndef SILLET_STORE_SHELF_SHELF_OTHERS_H
 #define SILLET_STORE_SHELF_SHELF_OTHERS_H
 
+#include "model/reading/ticket.h"
 #include "model/setup/rod_prior.h"
 #include "model/survey/usual.h"
 #include "store/shelf/shelf_entry.h"
 
 /* What the other instruments on a shelf say to the one that is open. */
 struct shelf_others {
-    struct rod_priors priors; /* the rods of their necks, by kind */
-    struct usuals usuals;     /* what is wanted of those of its kind */
-    int last_ticket;          /* the last number of a ticket; 0: none */
+    struct rod_priors priors;  /* the rods of their necks, by kind */
+    struct usuals usuals;      /* what is wanted of those of its kind */
+    struct ticket last_ticket; /* the one to count on from */
 };
 
 /* From what has been read so far. `own`, the file that is open, says nothing to itself, under
