@@ -9,12 +9,6 @@
 #include <math.h>
 #include <string.h>
 
-/* What belongs to one particular string, and goes when another is put on. */
-static const enum field_id own_fields[] = {
-    FIELD_HEX,           FIELD_STRING_MODULUS, FIELD_WEIGH_MASS,  FIELD_WEIGH_LENGTH,
-    FIELD_LABEL_TENSION, FIELD_LABEL_NOTE,     FIELD_LABEL_SCALE,
-};
-
 static int strings_of(const struct app *app)
 {
     return app->now.setup.board.strings;
@@ -146,9 +140,12 @@ static enum status put_string(struct turn *turn, int string, const struct string
         status = put_material(turn, FIELD_WRAP_MATERIAL, string, build->wrap_material);
     if (status == STATUS_OK)
         status = put_mass(turn, string, of_set->mass_kg_per_m);
-    for (size_t i = 0; status == STATUS_OK && i < sizeof own_fields / sizeof own_fields[0]; i++)
-        status = strings_put(turn, own_fields[i], string, NULL);
-    return status;
+    /* Of core and stiffness a set says nothing. */
+    if (status == STATUS_OK)
+        status = strings_put(turn, FIELD_HEX, string, NULL);
+    if (status == STATUS_OK)
+        status = strings_put(turn, FIELD_STRING_MODULUS, string, NULL);
+    return status == STATUS_OK ? strings_drop_own(turn, string) : status;
 }
 
 static enum status put_all(struct turn *turn)

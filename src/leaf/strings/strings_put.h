@@ -11,4 +11,9 @@
 enum status strings_put(struct turn *turn, enum field_id field, int string, const char *text);
 enum status strings_put_diameter(struct turn *turn, enum field_id field, int string, double mm);
 
+/* What was said of one particular string, on the scales or on its label: whether a string has any
+ * of it, and taking it out, for another string does not have it. */
+bool strings_have_own(const struct app *app, int string);
+enum status strings_drop_own(struct turn *turn, int string);
+
 #endif

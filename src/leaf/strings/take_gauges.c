@@ -6,12 +6,6 @@
 #include "leaf/strings/leaf_strings.h"
 #include "leaf/strings/strings_put.h"
 
-/* What was said of one particular string's mass. */
-static const enum field_id of_old_string[] = {
-    FIELD_MASS,          FIELD_WEIGH_MASS, FIELD_WEIGH_LENGTH,
-    FIELD_LABEL_TENSION, FIELD_LABEL_NOTE, FIELD_LABEL_SCALE,
-};
-
 int take_gauges_count(const struct app *app)
 {
     int count = 0;
@@ -23,13 +17,9 @@ int take_gauges_count(const struct app *app)
 
 static bool has_more_than_build(const struct app *app, int string)
 {
-    for (size_t i = 0; i < sizeof of_old_string / sizeof of_old_string[0]; i++) {
-        const struct reading_key key = reading_key_string(of_old_string[i], string);
+    const struct reading_key mass = reading_key_string(FIELD_MASS, string);
 
-        if (record_get(&app->record, &key))
-            return true;
-    }
-    return false;
+    return record_get(&app->record, &mass) || strings_have_own(app, string);
 }
 
 void take_gauges_add_words(const struct app *app, struct strbuf *out)
@@ -62,8 +52,7 @@ enum status take_gauges_put(struct turn *turn, int string)
 
     if (status == STATUS_OK && other.core_mm > 0)
         status = strings_put_diameter(turn, FIELD_CORE, string, other.core_mm);
-    for (size_t i = 0; status == STATUS_OK && i < sizeof of_old_string / sizeof of_old_string[0];
-         i++)
-        status = strings_put(turn, of_old_string[i], string, NULL);
-    return status;
+    if (status == STATUS_OK)
+        status = strings_put(turn, FIELD_MASS, string, NULL);
+    return status == STATUS_OK ? strings_drop_own(turn, string) : status;
 }
