@@ -209,7 +209,6 @@ static void look_at_reading(const char *text, const struct field *field,
         return;
     }
     view->good = true;
-    view->unusual = value.state == READING_UNUSUAL;
     view->value = value.value;
     if (is_number(field) && strcmp(text, "flat") != 0)
         describe(field, &value, units, view);

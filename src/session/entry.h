@@ -15,7 +15,6 @@ enum { ENTRY_TEXT_MAX = 512 }; /* room for any entry as it is kept, its end incl
 struct entry_view {
     bool empty;
     bool good;       /* Enter would take it */
-    bool unusual;    /* it would be taken and marked */
     bool doubtful;   /* it would be kept as typed, but a name of the list may be meant */
     double value;    /* when good */
     char words[160]; /* how it was read, or what is wrong with it */
