@@ -17,22 +17,11 @@
 #include <unistd.h>
 
 #include "bench_screen.h"
+#include "reset_profile.h"
 
 #define SEEN_TEMPLATES    "n templates/bench-2026-03-02.pdf"
 #define SEEN_NO_TEMPLATES "No templates: "
 #define SEEN_IN_MENU      "write the reset's templates"
-
-static const char asking[] =
-    "[profile]\nformat = 1\n[board]\nscale = 650 mm\nstrings = 2\nfrets = 19\njoin_fret = 12\n"
-    "[neck]\njoin = glued\nheel_depth = 90 mm\n[bridge]\nkind = blank\n"
-    "[targets]\nrelief = 0.2 mm\naction_bass = 2.4 mm\naction_treble = 2 mm\n"
-    "nut_gap_bass = 0.5 mm\nnut_gap_treble = 0.5 mm\n[visit.1]\ndate = 2026-03-02\n"
-    "[visit.1.pass.1]\ntime = 10:00\nrelief = 0.2 mm\nnut_gap.1 = 0.5 mm\nnut_gap.2 = 0.5 mm\n"
-    "action.1 = 3.6 mm\naction.2 = 4 mm\nexposure_bass = 2.2 mm\nexposure_treble = 3.6 mm\n";
-static const char strung[] =
-    "[visit.1.work.1]\nkind = reset\ntime = 2026-03-03T09:00\n[visit.1.pass.2]\n"
-    "time = 2026-03-04T10:00\nrelief = 0.2 mm\nnut_gap.1 = 0.5 mm\nnut_gap.2 = 0.5 mm\n"
-    "action.1 = 2 mm\naction.2 = 2.4 mm\nexposure_bass = 4 mm\nexposure_treble = 4 mm\n";
 
 static void need_cairo(void)
 {
@@ -43,7 +32,7 @@ static void need_cairo(void)
 /* Starts on a profile of these texts, and turns to Work. */
 static struct terminal *start(struct bench *bench, const char *one, const char *two)
 {
-    char both[sizeof asking + sizeof strung];
+    char both[sizeof reset_asking + sizeof reset_strung];
 
     snprintf(both, sizeof both, "%s%s", one, two);
     tree_write_text(bench->profile, both);
@@ -95,7 +84,7 @@ static void test_templates_lie_beside_the_profile(void **state)
     size_t length;
 
     need_cairo();
-    struct terminal *terminal = start(bench, asking, "");
+    struct terminal *terminal = start(bench, reset_asking, "");
     terminal_type(terminal, "*");
     terminal_expect(terminal, SEEN_IN_MENU);
     terminal_type(terminal, "t");
@@ -120,12 +109,12 @@ static void test_templates_after_the_reset(void **state)
     size_t length;
 
     need_cairo();
-    struct terminal *terminal = start(bench, asking, "");
+    struct terminal *terminal = start(bench, reset_asking, "");
     terminal_type(terminal, "*t");
     terminal_expect(terminal, SEEN_TEMPLATES);
     quit(terminal);
     char *before = tree_read(file_of(bench), &length);
-    terminal = start(bench, asking, strung);
+    terminal = start(bench, reset_asking, reset_strung);
     terminal_type(terminal, "*t");
     terminal_expect(terminal, SEEN_TEMPLATES);
     quit(terminal);
@@ -152,10 +141,10 @@ static void test_no_templates_where_no_pass_asked(void **state)
 static void test_templates_that_lack_all_readings(void **state)
 {
     struct bench *bench = *state;
-    char less[sizeof asking];
+    char less[sizeof reset_asking];
 
     need_cairo();
-    snprintf(less, sizeof less, "%s", asking);
+    snprintf(less, sizeof less, "%s", reset_asking);
     char *depth = strstr(less, "heel_depth = 90 mm\n");
     assert_non_null(depth);
     memset(depth, ' ', strlen("heel_depth = 90 mm"));
@@ -172,7 +161,7 @@ static void test_templates_is_a_folder_here(void **state)
     struct bench *bench = *state;
 
     need_cairo();
-    struct terminal *terminal = start(bench, asking, "");
+    struct terminal *terminal = start(bench, reset_asking, "");
     tree_write_text(folder_of(bench), "not a folder");
     terminal_type(terminal, "*t");
     terminal_expect(terminal, SEEN_NO_TEMPLATES "templates is not a folder here");
@@ -192,7 +181,7 @@ static void test_templates_replace_no_other_document(void **state)
     struct bench *bench = *state;
 
     need_cairo();
-    struct terminal *terminal = start(bench, asking, "");
+    struct terminal *terminal = start(bench, reset_asking, "");
     assert_int_equal(mkdir(folder_of(bench), 0700), 0);
     tree_write_text(file_of(bench), own);
     terminal_type(terminal, "*t");
@@ -209,7 +198,7 @@ static void test_templates_on_a_full_disk(void **state)
     size_t length;
 
     need_cairo();
-    struct terminal *terminal = start(bench, asking, "");
+    struct terminal *terminal = start(bench, reset_asking, "");
     terminal_type(terminal, "*t");
     terminal_expect(terminal, SEEN_TEMPLATES);
     char *first = tree_read(file_of(bench), &length);
@@ -232,7 +221,7 @@ static void test_templates_in_a_closed_folder(void **state)
     need_cairo();
     if (geteuid() == 0)
         skip(); /* may write everywhere */
-    struct terminal *terminal = start(bench, asking, "");
+    struct terminal *terminal = start(bench, reset_asking, "");
     assert_int_equal(mkdir(folder_of(bench), 0500), 0);
     terminal_type(terminal, "*t");
     terminal_expect(terminal, SEEN_NO_TEMPLATES);
@@ -248,7 +237,7 @@ static void test_without_cairo_it_says_so(void **state)
 
     if (SILLET_HAS_CAIRO)
         skip();
-    struct terminal *terminal = start(bench, asking, "");
+    struct terminal *terminal = start(bench, reset_asking, "");
     terminal_type(terminal, "*t");
     terminal_expect(terminal, SEEN_NO_TEMPLATES "this sillet is without cairo");
     quit(terminal);

@@ -15,6 +15,7 @@
 
 #include "bench_command.h"
 #include "raster.h"
+#include "reset_profile.h"
 
 enum { FINDINGS = 1, USAGE = 2, CANNOT = 3 };
 
@@ -218,18 +219,6 @@ static void what_is_missing_is_named(void **state)
 
 /* --- the pass that asked for a reset --- */
 
-static const char asking[] =
-    "[profile]\nformat = 1\n[board]\nscale = 650 mm\nstrings = 2\nfrets = 19\njoin_fret = 12\n"
-    "[neck]\nheel_depth = 90 mm\njoin = glued\n[bridge]\nkind = blank\n"
-    "[targets]\nrelief = 0.2 mm\naction_bass = 2.4 mm\naction_treble = 2 mm\n"
-    "nut_gap_bass = 0.5 mm\nnut_gap_treble = 0.5 mm\n[visit.1]\ndate = 2026-03-02\n"
-    "[visit.1.pass.1]\ntime = 10:00\nrelief = 0.2 mm\nnut_gap.1 = 0.5 mm\nnut_gap.2 = 0.5 mm\n"
-    "action.1 = 3.6 mm\naction.2 = 4 mm\nexposure_bass = 2.2 mm\nexposure_treble = 3.6 mm\n";
-static const char strung[] =
-    "[visit.1.work.1]\nkind = reset\ntime = 2026-03-03T09:00\n[visit.1.pass.2]\n"
-    "time = 2026-03-04T10:00\nrelief = 0.2 mm\nnut_gap.1 = 0.5 mm\nnut_gap.2 = 0.5 mm\n"
-    "action.1 = 2 mm\naction.2 = 2.4 mm\nexposure_bass = 4 mm\nexposure_treble = 4 mm\n";
-
 static void lay_heel(struct bench *bench, const char *option, const char *number, int code,
                      const char *words)
 {
@@ -256,10 +245,10 @@ static void expect_on_page(struct bench *bench, const char *words)
 static void the_plan_is_there_after_the_reset(void **state)
 {
     struct bench *bench = *state;
-    char both[sizeof asking + sizeof strung];
+    char both[sizeof reset_asking + sizeof reset_strung];
 
     need_text();
-    snprintf(both, sizeof both, "%s%s", asking, strung);
+    snprintf(both, sizeof both, "%s%s", reset_asking, reset_strung);
     tree_write_text(bench->profile, both);
     lay_heel(bench, NULL, NULL, 0, "");
     expect_on_page(bench, "visit 1, pass 1, 2026-03-02");
@@ -279,10 +268,10 @@ static void a_drawing_has_the_date_of_its_visit(void **state)
 {
     struct bench *bench = *state;
     const char *pdf = tree_path(bench->tree, "x.pdf");
-    char both[sizeof asking + 200], command[500];
+    char both[sizeof reset_asking + 200], command[500];
 
     need_text();
-    snprintf(both, sizeof both, "%s%s", asking,
+    snprintf(both, sizeof both, "%s%s", reset_asking,
              "[visit.2]\ndate = 2026-09-07\n[visit.2.pass.1]\ntime = 10:00\nrelief = 0.2 mm\n");
     tree_write_text(bench->profile, both);
     lay_heel(bench, "--visit", "1", 0, "");

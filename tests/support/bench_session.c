@@ -144,3 +144,15 @@ void bench_close(struct app *app)
     app_done(app);
     free(app);
 }
+
+int bench_setup(void **state)
+{
+    *state = bench_open(build_record_full, "", LEAF_BENCH);
+    return 0;
+}
+
+int bench_teardown(void **state)
+{
+    bench_close(*state);
+    return 0;
+}

@@ -21,6 +21,10 @@ void bench_start_record(struct app *app, struct record *record, bool metric, boo
 struct app *bench_open(const char *lines, const char *more, enum leaf leaf);
 void bench_close(struct app *app);
 
+/* For cmocka: the state is a session on the full record. */
+int bench_setup(void **state);
+int bench_teardown(void **state);
+
 /* One key. */
 struct app_effects bench_key(struct app *app, uint32_t key);
 

@@ -133,3 +133,12 @@ bool old_files_is_edited(const char *before, const char *after, const char *line
     free(is);
     return edited;
 }
+
+void old_files_check(const char *path, char *before, char *after)
+{
+    assert_non_null(after);
+    if (!old_files_is_edited(before, after, OLD_FILES_EDIT))
+        fail_msg("%s is changed elsewhere too:\n%s", path, after);
+    free(after);
+    free(before);
+}

@@ -1,29 +1,12 @@
 /* SPDX-License-Identifier: MIT */
 #include "near.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 #include "session/app.h"
 #include "bench_session.h"
 #include "build_record.h"
 #include "model/figure/bench_row.h"
-
-static int set_up(void **state)
-{
-    struct app *app = malloc(sizeof *app);
-
-    bench_start(app, build_record_full);
-    *state = app;
-    return 0;
-}
-
-static int tear_down(void **state)
-{
-    app_done(*state);
-    free(*state);
-    return 0;
-}
 
 /* Begins anew with other readings. */
 static struct app *restart(struct app *app, const char *lines)
@@ -105,7 +88,8 @@ static void the_end_says_what_comes_next(void **state)
     /* On target, by a second pass; the saddle's exposure need not be read again. */
     bench_press(app, "p6{Enter}18{Enter}17{Enter}16{Enter}14{Enter}13{Enter}12{Enter}");
     bench_press(app, "6{Enter}5.5{Enter}5.25{Enter}4.75{Enter}4.5{Enter}4{Enter}");
-    expect_end(app, "{End}{Enter}", "all cells done; nothing is due: it can go back; not heard, not tuned");
+    expect_end(app, "{End}{Enter}",
+               "all cells done; nothing is due: it can go back; not heard, not tuned");
     expect_end(app, "<{End}{Enter}", "all cells done; p or * 4 goes on to the next pass");
 }
 
@@ -781,7 +765,7 @@ static void why_explains_the_cell_in_hand(void **state)
     assert_int_equal(app_figure(app), FIGURE_EXPOSURE_TREBLE_AFTER);
 }
 
-#define CASE(name) cmocka_unit_test_setup_teardown(name, set_up, tear_down)
+#define CASE(name) cmocka_unit_test_setup_teardown(name, bench_setup, bench_teardown)
 
 int main(void)
 {

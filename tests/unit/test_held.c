@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "near.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 #include "session/app.h"
@@ -11,18 +10,6 @@
 
 /* Entries that are asked about before they are filed, or refused: what the next keys do.
  * The full record's pass 1 reads relief .013, gaps .030 to .020, actions 8.25/64 to 6/64. */
-
-static int set_up(void **state)
-{
-    *state = bench_open(build_record_full, "", LEAF_BENCH);
-    return 0;
-}
-
-static int tear_down(void **state)
-{
-    bench_close(*state);
-    return 0;
-}
 
 #define RELIEF "visit.1.pass.1 relief"
 #define GAP_6  "visit.1.pass.1 nut_gap.6"
@@ -352,27 +339,31 @@ static void a_record_is_not_written_over(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test_setup_teardown(the_second_enter_files_it, set_up, tear_down),
-        cmocka_unit_test_setup_teardown(it_is_said_before_enter_and_nothing_is_derived, set_up,
-                                        tear_down),
-        cmocka_unit_test_setup_teardown(a_digit_begins_anew, set_up, tear_down),
-        cmocka_unit_test_setup_teardown(it_is_emptied_in_the_same_cell, set_up, tear_down),
-        cmocka_unit_test_setup_teardown(what_comes_between_makes_enter_ask_again, set_up,
-                                        tear_down),
-        cmocka_unit_test_setup_teardown(it_can_be_mended, set_up, tear_down),
-        cmocka_unit_test_setup_teardown(explanations_stay_at_hand, set_up, tear_down),
-        cmocka_unit_test_setup_teardown(readings_behind_a_held_one_do_not_file_it, set_up,
-                                        tear_down),
-        cmocka_unit_test_setup_teardown(one_string_may_be_off, set_up, tear_down),
-        cmocka_unit_test_setup_teardown(the_pass_before_is_compared, set_up, tear_down),
-        cmocka_unit_test_setup_teardown(a_reset_ends_comparing, set_up, tear_down),
-        cmocka_unit_test_setup_teardown(the_words_are_short_and_make_sense, set_up, tear_down),
-        cmocka_unit_test_setup_teardown(a_rod_s_fraction_is_no_gap, set_up, tear_down),
-        cmocka_unit_test_setup_teardown(a_refusal_speaks_the_shop_s_units, set_up, tear_down),
-        cmocka_unit_test_setup_teardown(what_is_refused_is_emptied, set_up, tear_down),
+        cmocka_unit_test_setup_teardown(the_second_enter_files_it, bench_setup, bench_teardown),
+        cmocka_unit_test_setup_teardown(it_is_said_before_enter_and_nothing_is_derived, bench_setup,
+                                        bench_teardown),
+        cmocka_unit_test_setup_teardown(a_digit_begins_anew, bench_setup, bench_teardown),
+        cmocka_unit_test_setup_teardown(it_is_emptied_in_the_same_cell, bench_setup,
+                                        bench_teardown),
+        cmocka_unit_test_setup_teardown(what_comes_between_makes_enter_ask_again, bench_setup,
+                                        bench_teardown),
+        cmocka_unit_test_setup_teardown(it_can_be_mended, bench_setup, bench_teardown),
+        cmocka_unit_test_setup_teardown(explanations_stay_at_hand, bench_setup, bench_teardown),
+        cmocka_unit_test_setup_teardown(readings_behind_a_held_one_do_not_file_it, bench_setup,
+                                        bench_teardown),
+        cmocka_unit_test_setup_teardown(one_string_may_be_off, bench_setup, bench_teardown),
+        cmocka_unit_test_setup_teardown(the_pass_before_is_compared, bench_setup, bench_teardown),
+        cmocka_unit_test_setup_teardown(a_reset_ends_comparing, bench_setup, bench_teardown),
+        cmocka_unit_test_setup_teardown(the_words_are_short_and_make_sense, bench_setup,
+                                        bench_teardown),
+        cmocka_unit_test_setup_teardown(a_rod_s_fraction_is_no_gap, bench_setup, bench_teardown),
+        cmocka_unit_test_setup_teardown(a_refusal_speaks_the_shop_s_units, bench_setup,
+                                        bench_teardown),
+        cmocka_unit_test_setup_teardown(what_is_refused_is_emptied, bench_setup, bench_teardown),
         cmocka_unit_test(a_record_is_not_written_over),
         cmocka_unit_test(refused_letters_are_emptied_too),
-        cmocka_unit_test_setup_teardown(undo_behind_a_refusal_only_tells, set_up, tear_down),
+        cmocka_unit_test_setup_teardown(undo_behind_a_refusal_only_tells, bench_setup,
+                                        bench_teardown),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
 }

@@ -1,29 +1,12 @@
 /* SPDX-License-Identifier: MIT */
 #include "near.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 #include "session/app.h"
 #include "session/app_place.h"
 #include "bench_session.h"
 #include "build_record.h"
-
-static int set_up(void **state)
-{
-    struct app *app = malloc(sizeof *app);
-
-    bench_start(app, build_record_full);
-    *state = app;
-    return 0;
-}
-
-static int tear_down(void **state)
-{
-    app_done(*state);
-    free(*state);
-    return 0;
-}
 
 /* Takes a cell of the intake form in hand. */
 static void go_to(struct app *app, enum field_id field)
@@ -462,7 +445,7 @@ static void a_tolerance_decides_what_is_due(void **state)
     assert_true(app->now.moves.relief.u > u_mm);
 }
 
-#define CASE(function) cmocka_unit_test_setup_teardown(function, set_up, tear_down)
+#define CASE(function) cmocka_unit_test_setup_teardown(function, bench_setup, bench_teardown)
 
 int main(void)
 {
