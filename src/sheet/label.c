@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "sheet/label.h"
 
+#include <math.h>
 #include <stdlib.h>
 
 #include "page/page_write.h"
@@ -20,6 +21,13 @@ static const struct {
 
 #define MARGIN_MM 3.0 /* rolls are printed a little off */
 #define LEADING   1.28
+
+/* How far letters shrink, and down to where that is no trouble; a name is at least that much larger
+ * than the rest. */
+#define SHARE_LEAST 0.78
+#define EASY_MM     2.1
+#define NAME_LEAST  1.15
+enum { NAME_LINES = 2 };
 
 const char *label_size_name(enum label_size size)
 {
@@ -43,21 +51,24 @@ static int count_lines(const struct label *label, const struct page_font *font, 
     return lines;
 }
 
-/* A text in as many lines as it takes, or none if there is no room for them all. */
-static void draw_text(struct label *label, double size_mm, enum page_weight weight,
-                      const char *text)
+static const char cut_mark[] = "\xE2\x80\xA6";
+
+/* Writes a text from y_mm on in at most so many lines, the last one cut where it goes on. */
+static void draw_text(struct label *label, const struct page_font *font, const char *text, int most)
 {
-    const struct page_font font = {.size_mm = size_mm, .weight = weight};
     char memory[400];
     struct strbuf line = STRBUF(memory);
 
-    if (label->y_mm + size_mm * LEADING * count_lines(label, &font, text) > label->bottom_mm)
-        return;
-    while (set_next_line(label->ruler, &font, &text, label->width_mm, &line)) {
-        const struct page_point at = {MARGIN_MM, label->y_mm + size_mm};
+    for (int i = 1; i <= most; i++) {
+        const struct page_point at = {MARGIN_MM, label->y_mm + font->size_mm};
+        const bool cut = i == most && count_lines(label, font, text) > 1;
+        const double mark_mm = cut ? page_ruler_width_mm(label->ruler, font, cut_mark) : 0;
 
-        page_draw_text(label->list, at, PAGE_LEFT, 0, &font, memory);
-        label->y_mm += size_mm * LEADING;
+        if (!set_next_line(label->ruler, font, &text, label->width_mm - mark_mm, &line))
+            return;
+        strbuf_add(&line, cut ? cut_mark : "");
+        page_draw_text(label->list, at, PAGE_LEFT, 0, font, memory);
+        label->y_mm += font->size_mm * LEADING;
     }
 }
 
@@ -122,8 +133,9 @@ static void add(struct sheet_maker *maker, enum sheet_block_kind kind,
         sheet_add_text(maker->sheet, kind, memory);
 }
 
-/* The lines as blocks of a sheet, which makes all texts harmless. */
-static void say_all(struct sheet_maker *maker)
+/* The lines as blocks of a sheet, which makes all texts harmless; returns how many of them the
+ * label is for. */
+static size_t say_all(struct sheet_maker *maker)
 {
     const char *name = sheet_text_of(maker, reading_key_one(FIELD_NAME));
 
@@ -132,11 +144,82 @@ static void say_all(struct sheet_maker *maker)
     add(maker, SHEET_HEADING, sheet_say_check);
     add(maker, SHEET_PARAGRAPH, sheet_say_gauges);
     add(maker, SHEET_PARAGRAPH, sheet_say_tuning);
+    const size_t needed = maker->sheet->count;
     add(maker, SHEET_PARAGRAPH, say_left);
     add(maker, SHEET_PARAGRAPH, say_owner);
+    return needed;
 }
 
-static enum status draw(const struct sheet *sheet, enum label_size size,
+/* The letters of a block at a share of their full size. A name that needs more than its lines is
+ * set smaller than that, down to a little over the others. */
+static struct page_font font_of(const struct label *label, const struct sheet_block *block,
+                                enum label_size size, double share)
+{
+    const bool is_name = block->kind == SHEET_TITLE;
+    const double least_mm = sizes[size].line_mm * share * NAME_LEAST;
+    struct page_font font = {.size_mm =
+                                 share * (is_name ? sizes[size].name_mm : sizes[size].line_mm),
+                             .weight = block->kind == SHEET_PARAGRAPH ? PAGE_PLAIN : PAGE_BOLD};
+
+    while (is_name && font.size_mm > least_mm && count_lines(label, &font, block->text) > 1)
+        font.size_mm = fmax(font.size_mm - 0.2, least_mm);
+    return font;
+}
+
+static int lines_of(const struct label *label, const struct sheet_block *block,
+                    const struct page_font *font)
+{
+    const int lines = count_lines(label, font, block->text);
+
+    return block->kind == SHEET_TITLE && lines > NAME_LINES ? NAME_LINES : lines;
+}
+
+static double height_mm(const struct label *label, const struct sheet *sheet, size_t count,
+                        enum label_size size, double share)
+{
+    double mm = 0;
+
+    for (size_t i = 0; i < count; i++) {
+        const struct page_font font = font_of(label, &sheet->blocks[i], size, share);
+
+        mm += lines_of(label, &sheet->blocks[i], &font) * font.size_mm * LEADING;
+    }
+    return mm;
+}
+
+/* The share of their full size at which letters hold the first `count` blocks, `least` or more. */
+static double find_share(const struct label *label, const struct sheet *sheet, size_t count,
+                         enum label_size size, double least)
+{
+    double share = 1;
+
+    while (share > least &&
+           height_mm(label, sheet, count, size, share) > label->bottom_mm - label->y_mm)
+        share -= 0.02;
+    return share;
+}
+
+/* As large as holds all of it, if that can still be read with ease; else as large as holds what
+ * the label is for, and as much of the rest as there is room for. */
+static void draw_all(struct label *label, const struct sheet *sheet, size_t needed,
+                     enum label_size size)
+{
+    const double easy = EASY_MM / sizes[size].line_mm;
+    double share = find_share(label, sheet, sheet->count, size, easy);
+
+    if (share <= easy)
+        share = find_share(label, sheet, needed, size, SHARE_LEAST);
+    for (size_t i = 0; i < sheet->count; i++) {
+        const struct sheet_block *block = &sheet->blocks[i];
+        const struct page_font font = font_of(label, block, size, share);
+        const int lines = lines_of(label, block, &font);
+
+        if (label->y_mm + lines * font.size_mm * LEADING <= label->bottom_mm)
+            draw_text(label, &font, block->text, lines);
+    }
+}
+
+static enum status draw(const struct sheet *sheet, size_t needed, enum label_size size,
                         struct page_list **ret_list)
 {
     const struct page_size paper = sizes[size].paper;
@@ -151,12 +234,7 @@ static enum status draw(const struct sheet *sheet, enum label_size size,
         return status;
     }
     page_begin(label.list);
-    for (size_t i = 0; i < sheet->count; i++) {
-        const struct sheet_block *block = &sheet->blocks[i];
-
-        draw_text(&label, block->kind == SHEET_TITLE ? sizes[size].name_mm : sizes[size].line_mm,
-                  block->kind == SHEET_PARAGRAPH ? PAGE_PLAIN : PAGE_BOLD, block->text);
-    }
+    draw_all(&label, sheet, needed, size);
     page_ruler_free(label.ruler);
     status = page_list_status(label.list);
     if (status == STATUS_OK)
@@ -176,9 +254,9 @@ enum status label_make(const struct record *record, const struct sheet_ask *ask,
     enum status status = sheet_maker_new(record, ask, &sheet, &maker);
     if (status != STATUS_OK)
         return status;
-    say_all(maker);
+    const size_t needed = say_all(maker);
     free(maker);
-    status = sheet.status == STATUS_OK ? draw(&sheet, size, ret_list) : sheet.status;
+    status = sheet.status == STATUS_OK ? draw(&sheet, needed, size, ret_list) : sheet.status;
     sheet_done(&sheet);
     return status;
 }

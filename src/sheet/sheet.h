@@ -24,6 +24,7 @@ enum sheet_block_kind {
     SHEET_PARAGRAPH,
     SHEET_ITEM,  /* one of a list */
     SHEET_SMALL, /* small print */
+    SHEET_CUT,   /* small print over a line to cut along */
     SHEET_TABLE,
     SHEET_DRAWING,
 };

@@ -135,11 +135,11 @@ void sheet_make_claim(struct sheet_maker *maker)
 
     if (!ticket)
         return;
-    strbuf_add(&text, "Cut off what is below, and bring it along to collect the instrument");
+    strbuf_add(&text, "Cut along the line, and bring the part below to collect the instrument");
     if (maker->ask->shop)
         strbuf_addf(&text, " from %s", maker->ask->shop);
     strbuf_add_char(&text, '.');
-    sheet_add_text(maker->sheet, SHEET_SMALL, memory);
+    sheet_add_text(maker->sheet, SHEET_CUT, memory);
     strbuf_clear(&text);
     strbuf_addf(&text, "Ticket %s", ticket);
     sheet_add_heading(maker->sheet, memory);

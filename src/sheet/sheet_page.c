@@ -146,6 +146,18 @@ static void set_drawing(struct setter *setter, const struct sheet_block *block)
     setter->y_mm += area.height_mm + 1;
 }
 
+/* From edge to edge. */
+static void set_cut(struct setter *setter)
+{
+    static const struct page_stroke stroke = {0.2, PAGE_LINE_DASHED, 0.4};
+    const double y_mm = setter->y_mm + 1.5;
+
+    if (setter->list)
+        page_draw_line(setter->list, (struct page_point){0, y_mm},
+                       (struct page_point){setter->size.width_mm, y_mm}, &stroke);
+    setter->y_mm += 2;
+}
+
 static void set_block(struct setter *setter, const struct sheet_block *block)
 {
     switch (block->kind) {
@@ -163,6 +175,10 @@ static void set_block(struct setter *setter, const struct sheet_block *block)
         return;
     case SHEET_SMALL:
         set_paragraph(setter, &set_small, 0, block->text);
+        return;
+    case SHEET_CUT:
+        set_paragraph(setter, &set_small, 0, block->text);
+        set_cut(setter);
         return;
     case SHEET_TABLE:
         if (block->table->pairs)
@@ -216,7 +232,7 @@ static bool keeps_next(const struct sheet *sheet, size_t at)
         return false;
     const enum sheet_block_kind kind = sheet->blocks[at].kind;
     const enum sheet_block_kind next = sheet->blocks[at + 1].kind;
-    return kind == SHEET_HEADING || next == SHEET_SMALL ||
+    return kind == SHEET_HEADING || kind == SHEET_CUT || next == SHEET_SMALL ||
            (kind == SHEET_TABLE && next == SHEET_PARAGRAPH);
 }
 

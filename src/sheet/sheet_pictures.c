@@ -36,11 +36,19 @@ static bool add_predicted(struct sheet_maker *maker, int string, enum picture_ro
            picture_cents_curve(&maker->sheet->picture[SHEET_CENTS_CURVE], role, pitch->cents);
 }
 
+/* Whether the curves rest on where the saddle should stand, not on where it was read. */
+static bool is_expected(const struct sheet_maker *maker)
+{
+    const struct setup *setup = &maker->left.setup;
+
+    return setup->setback[setup->board.strings].is_expected || setup->setback[1].is_expected;
+}
+
 void sheet_make_cents_curve(struct sheet_maker *maker)
 {
     struct picture *picture = &maker->sheet->picture[SHEET_CENTS_CURVE];
     const struct board *board = &maker->left.setup.board;
-    char memory[96];
+    char memory[160];
     struct strbuf key = STRBUF(memory);
 
     picture_cents_begin(picture, board->frets,
@@ -58,6 +66,8 @@ void sheet_make_cents_curve(struct sheet_maker *maker)
         strbuf_addf(&key, "; worked out: solid string %d", board->strings);
         if (board->strings > 1 && add_predicted(maker, 1, PICTURE_OTHER))
             strbuf_add(&key, ", dashed string 1");
+        if (is_expected(maker))
+            strbuf_add(&key, "; not measured since the saddle was moved");
     }
     picture_cents_end(picture, 0);
     sheet_add_drawing(maker->sheet, SHEET_CENTS_CURVE, "Cents along the board", memory);

@@ -329,6 +329,9 @@ static void add_drawing(struct page *page, const struct sheet *sheet,
     add_map(page, sheet);
 }
 
+static const char cut_line[] =
+    "- - - - - - - - - - - - - - - - - - - - - - - - - - - - - - - - - - - - - - - -";
+
 static void add_block(struct page *page, const struct sheet *sheet, const struct sheet_block *block,
                       bool after_item)
 {
@@ -354,6 +357,11 @@ static void add_block(struct page *page, const struct sheet *sheet, const struct
     case SHEET_SMALL:
         part(page);
         add_wrapped(page, block->text, "  ");
+        return;
+    case SHEET_CUT:
+        part(page);
+        add_wrapped(page, block->text, "  ");
+        add_line(page, cut_line);
         return;
     case SHEET_TABLE:
         part(page);

@@ -37,6 +37,40 @@ static void add_saddle(struct sheet_maker *maker)
     sheet_add_text(maker->sheet, SHEET_ITEM, memory);
 }
 
+/* The string between the outer two with less travel left than both; 0 for none. */
+static int find_lowest(const struct setup *setup)
+{
+    double least = fmin(maybe_or(setup->exposure_bass_mm, (double)INFINITY),
+                        maybe_or(setup->exposure_treble_mm, (double)INFINITY));
+    int lowest = 0;
+
+    for (int s = 2; s < setup->board.strings; s++)
+        if (setup->exposure_mm[s].given && setup->exposure_mm[s].value < least) {
+            least = setup->exposure_mm[s].value;
+            lowest = s;
+        }
+    return lowest;
+}
+
+/* The table has the outer saddles; one between them is the owner's affair where it is the lowest.
+ */
+static void add_travel(struct sheet_maker *maker)
+{
+    const struct setup *setup = &maker->left.setup;
+    const int lowest = find_lowest(setup);
+    char memory[160];
+    struct strbuf text = STRBUF(memory);
+
+    if (lowest == 0)
+        return;
+    strbuf_addf(&text, "Saddles: that of string %d stands lowest, with ", lowest);
+    sheet_say_length(&text, setup->exposure_mm[lowest].value, &maker->ask->units, MEASURE_DEPTH);
+    strbuf_add(&text, setup->exposure_mm[lowest].value < setup->exposure_low_mm
+                          ? " of travel left: it should not go lower."
+                          : " of travel left.");
+    sheet_add_text(maker->sheet, SHEET_ITEM, memory);
+}
+
 /* Where it buzzes first; how many notes would, only where the ear has said how hard it is played.
  */
 static void add_notes(struct sheet_maker *maker)
@@ -151,6 +185,7 @@ void sheet_make_watch(struct sheet_maker *maker)
         return;
     sheet_add_heading(maker->sheet, "What to watch");
     add_saddle(maker);
+    add_travel(maker);
     add_notes(maker);
     sheet_add_findings(maker, WEIGHT_CAUTION);
     sheet_add_text(

@@ -409,6 +409,23 @@ static void check_label(const char *pdf, double width_mm, double height_mm)
     free(text);
 }
 
+/* Whatever the name, there is room for what the label is for. */
+static void check_said(const char *pdf)
+{
+    static const char *const words[] = {"2 March 2026", "Strings .053 to .012 in", "Tuned to E2"};
+    char command[600];
+
+    snprintf(command, sizeof command, "pdftotext '%s' -", pdf);
+    char *text = raster_command(command);
+    for (char *at = text; *at; at++)
+        if (*at == '\n')
+            *at = ' ';
+    for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
+        if (!strstr(text, words[i]))
+            fail_msg("'%s' is not on the label: %s", words[i], text);
+    free(text);
+}
+
 static void labels_are_as_large_as_they_are_called(void **state)
 {
     static const struct {
@@ -435,6 +452,7 @@ static void labels_are_as_large_as_they_are_called(void **state)
         assert_int_equal(command.code, 0);
         command_done(&command);
         check_label(pdf, sizes[i / 2].width_mm, sizes[i / 2].height_mm);
+        check_said(pdf);
     }
 }
 

@@ -514,6 +514,38 @@ static void what_is_left_of_the_saddle_does_not_frighten(void **state)
     record_done(&record);
 }
 
+/* Saddles of their own: the table has the outer two, and one between them is said where it stands
+ * lower than both. */
+static void an_inner_saddle_is_said_where_it_is_lowest(void **state)
+{
+    static const struct {
+        const char *line, *words;
+        bool low;
+    } read[] = {
+        {"visit.1.pass.1 exposure.3 = 1 mm\n", "with 1.00 mm (.039 in) of travel", true},
+        {"visit.1.pass.1 exposure.3 = 4 mm\n", "with 4.00 mm (.157 in) of travel", false},
+        {"visit.1.pass.1 exposure.3 = 4.8 mm\n", NULL, false},
+        {"", NULL, false},
+    };
+    const struct sheet_ask ask = {.units = shop_units_metric()};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof read / sizeof read[0]; i++) {
+        struct record record;
+
+        build_record(&record, build_record_full);
+        build_record_add(&record, read[i].line);
+        char *text = text_of_ask(&record, &ask, true);
+        assert_int_equal(strstr(text, "that of string 3 stands lowest") != NULL,
+                         read[i].words != NULL);
+        if (read[i].words)
+            assert_has(text, read[i].words);
+        assert_int_equal(strstr(text, "it should not go lower") != NULL, read[i].low);
+        free(text);
+        record_done(&record);
+    }
+}
+
 static void tables_take_no_more_than_they_hold(void **state)
 {
     struct sheet sheet;
@@ -628,6 +660,7 @@ int main(void)
         cmocka_unit_test(a_neck_that_leans_is_said),
         cmocka_unit_test(what_buzzed_is_said_in_one_line),
         cmocka_unit_test(what_is_left_of_the_saddle_does_not_frighten),
+        cmocka_unit_test(an_inner_saddle_is_said_where_it_is_lowest),
         cmocka_unit_test(tables_take_no_more_than_they_hold),
         cmocka_unit_test(the_sheet_says_when_it_went_back),
     };
