@@ -52,6 +52,29 @@ static int row_of_role(const struct bench *bench, enum role role, int column)
     return -1;
 }
 
+/* Where the readings are the targets the string stays where it is, and one line says so. */
+static void nothing_to_do_is_one_line(void **state)
+{
+    static const char wanted[] =
+        "targets relief = .013 in\ntargets action_bass = 8.25/64 in\n"
+        "targets action_treble = 6/64 in\n"
+        "targets nut_gap_bass = .030 in\ntargets nut_gap_treble = .020 in\n";
+    char lines[4000];
+    struct strbuf text = STRBUF(lines);
+
+    (void)state;
+    strbuf_addf(&text, "%s%s", build_record_full, wanted);
+    struct bench *bench = start(lines, "", true);
+    assert_true(shows(bench, 0, "now "));
+    assert_false(shows(bench, 0, "after the moves"));
+    for (int row = 1; row < ROWS; row++)
+        assert_false(shows(bench, row, "after"));
+    end(bench);
+    bench = start(build_record_full, "", true);
+    assert_true(shows(bench, 0, "after the moves"));
+    end(bench);
+}
+
 static void the_heading_names_string_and_exaggeration(void **state)
 {
     struct bench *bench = start(build_record_full, "{Down}{Right}", true);
@@ -180,6 +203,7 @@ static void in_ascii_all_is_ascii(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(nothing_to_do_is_one_line),
         cmocka_unit_test(the_heading_names_string_and_exaggeration),
         cmocka_unit_test(frets_are_numbered_and_the_join_is_named),
         cmocka_unit_test(the_string_rises_and_the_moves_bring_it_down),

@@ -75,6 +75,16 @@ static const char *nothing_to_draw(const struct derived *derived)
     return "No picture yet: relief makes the neck, a nut gap and an action its string.";
 }
 
+/* Where nothing is to be done, the string stays where it is. */
+static const struct string_line *find_after(const struct derived *derived, int string)
+{
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        if (derived->moves.move[kind].state == MOVE_DUE ||
+            derived->moves.move[kind].state == MOVE_WAITS)
+            return &derived->lines.after[string];
+    return NULL;
+}
+
 void side_view_draw(const struct pen *pen, const struct app *app, int row, int rows)
 {
     const struct derived *derived = app_shown(app);
@@ -86,7 +96,7 @@ void side_view_draw(const struct pen *pen, const struct app *app, int row, int r
                                       .columns = pen->frame->columns - 2 * LEFT};
     struct picture picture;
 
-    if (!picture_side(&picture, derived, string, &derived->lines.after[string])) {
+    if (!picture_side(&picture, derived, string, find_after(derived, string))) {
         pen_put(pen, row + rows / 2, 2, pen->frame->columns - 2, ROLE_DIM,
                 nothing_to_draw(derived));
         return;
