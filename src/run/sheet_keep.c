@@ -89,7 +89,7 @@ enum status sheet_keep(const struct app *app, enum app_paper asked, const char *
         if (status == STATUS_OK)
             strbuf_addf(words, "The %s is in ", paper->drawn.what);
         strbuf_add(words, memory);
-        strbuf_add(words, status == STATUS_OK ? " beside the profile." : "");
+        strbuf_add(words, status == STATUS_OK ? "." : "");
     }
     bytes_done(&bytes);
     return status;

@@ -40,7 +40,7 @@ static enum status put(const struct app *app, const char *profile_path, const st
     else if (missing[0])
         strbuf_addf(words, "In %s; missing for %s.", memory, missing);
     else
-        strbuf_addf(words, "The templates are in %s beside the profile.", memory);
+        strbuf_addf(words, "The templates are in %s.", memory);
     return status;
 }
 
