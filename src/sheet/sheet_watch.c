@@ -145,10 +145,12 @@ static void say_prediction(const struct sheet_maker *maker, const struct next_ch
     const double change_mm = maybe_or(check->relief_change_mm, 0);
     const bool dry = check->far_pct.value < check->shop_pct.value;
 
-    if (!relief.given || fabs(change_mm) < 0.013 ||
+    /* Less than a leaf is not worth a word. */
+    if (!relief.given || fabs(change_mm) < maker->left.setup.feeler_step_mm ||
         fabs(check->far_pct.value - check->shop_pct.value) < SURVEY_SEASON_LEAST_PCT)
         return;
-    strbuf_addf(out, " By what it did between its visits, the relief would %s in the %s air %s, ",
+    strbuf_addf(out,
+                " By what it did between its visits, the relief would %s in the %s air %s, from ",
                 change_mm > 0 ? "grow" : "shrink", dry ? "driest" : "dampest",
                 check->by_home ? "there" : "it has seen here");
     sheet_say_range(out, relief.value, relief.value + change_mm, &maker->ask->units,

@@ -3,6 +3,7 @@
 
 #include <stddef.h>
 
+#include "model/reading/outfit.h"
 #include "model/reading/record_access.h"
 
 /* By the field's choices: the noun, what goes before it, and the usual number of strings, of which
@@ -30,6 +31,7 @@ void kind_words_add(const struct record *record, struct strbuf *out)
 {
     const struct maybe kind = record_entered_one(record, FIELD_KIND);
     const struct maybe strings = record_entered_one(record, FIELD_STRINGS);
+    struct outfit outfit;
 
     if (!kind.given || (size_t)kind.value >= sizeof kinds / sizeof kinds[0])
         return;
@@ -43,4 +45,7 @@ void kind_words_add(const struct record *record, struct strbuf *out)
     if (!counted || k > 0)
         strbuf_add(out, kinds[k].before);
     strbuf_add(out, kinds[k].noun);
+    outfit_read(&outfit, record, 0);
+    if (outfit.lap)
+        strbuf_add(out, " with a raised nut");
 }

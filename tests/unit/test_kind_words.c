@@ -36,6 +36,8 @@ static void kinds_are_said(void **state)
     check("instrument kind = bass\nboard strings = 5\nboard fretless = yes\n",
           "fretless five-string bass");
     check("instrument kind = mandolin\nboard strings = 8\n", "mandolin");
+    check("instrument kind = resonator\nboard strings = 6\nnut kind = raised\n",
+          "resonator guitar with a raised nut");
     check("instrument kind = banjo\nboard strings = 4\n", "four-string banjo");
 }
 
