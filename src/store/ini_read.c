@@ -104,7 +104,7 @@ enum status ini_list(const struct ini_text *text, struct ini_entries *entries)
     entries->arena = malloc(text->bytes.length + text->line_count + 1);
     if (!entries->items || !entries->arena)
         return STATUS_NO_MEMORY;
-    for (size_t i = 0; i < text->line_count; i++) {
+    for (uint32_t i = 0; i < text->line_count; i++) {
         const char *section = section_of(text, &text->lines[i]);
 
         if (section)

@@ -4,6 +4,7 @@
 
 #include <stdbool.h>
 #include <stddef.h>
+#include <stdint.h>
 
 #include "base/status.h"
 #include "store/ini_text.h"
@@ -14,10 +15,10 @@
  * Prints nothing.
  */
 struct ini_entry {
-    size_t line;         /* index into the text's lines */
     const char *section; /* owned by the text */
     const char *name;    /* owned by the text */
     const char *value;   /* decoded; owned by the entries */
+    uint32_t line;       /* index into the text's lines */
     bool zero;           /* holds %00, which stays as it is */
     bool escaped;        /* holds another %XX */
     bool skipped;        /* set by the caller before ini_read_values: its value stays NULL */

@@ -15,9 +15,14 @@ struct parser {
     struct ini_fault fault;
 };
 
-bool ini_is_blank(char c)
+static inline bool is_blank(char c)
 {
     return c == ' ' || (c >= '\t' && c <= '\r');
+}
+
+bool ini_is_blank(char c)
+{
+    return is_blank(c);
 }
 
 static enum status refuse(struct parser *parser, enum status status, size_t line, const char *words)
@@ -29,28 +34,31 @@ static enum status refuse(struct parser *parser, enum status status, size_t line
 /* Narrows [*from, *to) of `text` until neither end is a blank. */
 static void strip(const char *text, size_t *from, size_t *to)
 {
-    while (*from < *to && ini_is_blank(text[*from]))
+    while (*from < *to && is_blank(text[*from]))
         ++*from;
-    while (*from < *to && ini_is_blank(text[*to - 1]))
+    while (*from < *to && is_blank(text[*to - 1]))
         --*to;
 }
 
 static enum status count_lines(struct parser *parser, size_t *ret_count)
 {
     const struct bytes *bytes = &parser->text->bytes;
-    size_t count = 0, line_start = parser->text->start;
+    const char *at = bytes->data + parser->text->start, *const end = bytes->data + bytes->length;
+    const char *zero = at < end ? memchr(at, '\0', (size_t)(end - at)) : NULL;
+    const char *const stop = zero ? zero : end;
+    size_t count = 0;
 
-    for (size_t i = line_start; i < bytes->length; i++) {
-        if (bytes->data[i] == '\0')
-            return refuse(parser, STATUS_BINARY, count, "a zero byte, which no text file holds");
-        if (bytes->data[i] != '\n')
-            continue;
-        line_start = i + 1;
+    for (const char *newline; at < stop; at = newline + 1) {
+        newline = memchr(at, '\n', (size_t)(stop - at));
+        if (!newline)
+            break;
         if (++count > INI_LINES_MAX)
             return refuse(parser, STATUS_TOO_LARGE, count - 1,
                           "more lines than a profile can have; 500000 are accepted");
     }
-    *ret_count = count + (line_start < bytes->length);
+    if (zero)
+        return refuse(parser, STATUS_BINARY, count, "a zero byte, which no text file holds");
+    *ret_count = count + (at < end);
     return STATUS_OK;
 }
 
@@ -159,7 +167,7 @@ static void find_value(struct ini_line *line)
     const char *text = line->logical;
     size_t at = line->value_at;
 
-    while (ini_is_blank(text[at]))
+    while (is_blank(text[at]))
         at++;
     line->value_at = (uint16_t)at;
     const char quote = text[at];
@@ -173,7 +181,7 @@ static void find_value(struct ini_line *line)
     /* Most values are a few characters, for which strcspn takes longer to get ready. */
     while (text[end] != '\0' && text[end] != ';' && text[end] != '#')
         end++;
-    while (end > at && ini_is_blank(text[end - 1]))
+    while (end > at && is_blank(text[end - 1]))
         end--;
     line->rest_at = (uint16_t)end;
 }

@@ -371,9 +371,44 @@ static void test_copy_out_of_memory(void **state)
         assert_int_equal(status, STATUS_NO_MEMORY);
         assert_int_equal(copy.count, 77);
     }
-    assert_true(nth > (int)record.count);
+    /* One for the readings, and one for all their texts. */
+    assert_int_equal(nth, 2);
     assert_true(record_equal(&record, &copy));
     record_done(&record);
+    record_done(&copy);
+}
+
+/* Texts that came together are replaced, tried and taken out like any others. */
+static void texts_that_came_together_go_one_by_one(void **state)
+{
+    const struct reading_key name = reading_key_one(FIELD_NAME);
+    const struct reading_key owner = reading_key_one(FIELD_OWNER);
+    struct record_trial trial;
+    struct record record, copy;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    assert_int_equal(record_put(&record, &name, "Quay parlour", false, NULL), STATUS_OK);
+    assert_int_equal(record_put(&record, &owner, "Marlo", false, NULL), STATUS_OK);
+    assert_int_equal(record_copy(&record, &copy), STATUS_OK);
+    record_done(&record);
+    assert_int_equal(record_try(&copy, &name, "Another", &trial), STATUS_OK);
+    assert_string_equal(record_text(&copy, &name), "Another");
+    record_end_try(&copy, &trial);
+    assert_string_equal(record_text(&copy, &name), "Quay parlour");
+    for (int i = 0; i < 3; i++)
+        assert_int_equal(
+            record_put(&copy, &name, i ? "Longer than it was before" : "Short", false, NULL),
+            STATUS_OK);
+    assert_true(record_remove(&copy, &owner));
+    assert_int_equal(record_put(&copy, &owner, "Tansy", false, NULL), STATUS_OK);
+    assert_string_equal(record_text(&copy, &name), "Longer than it was before");
+    assert_string_equal(record_text(&copy, &owner), "Tansy");
+    while (copy.count > 0) {
+        const struct reading_key first = copy.readings[0].key;
+
+        assert_true(record_remove(&copy, &first));
+    }
     record_done(&copy);
 }
 
@@ -430,10 +465,14 @@ static void test_a_trial_leaves_nothing(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_against_naive),          cmocka_unit_test(test_copy_and_equality),
-        cmocka_unit_test(test_absent_is_not_zero),     cmocka_unit_test(test_strings_of_a_visit),
-        cmocka_unit_test(test_put_out_of_memory),      cmocka_unit_test(test_copy_out_of_memory),
+        cmocka_unit_test(test_against_naive),
+        cmocka_unit_test(test_copy_and_equality),
+        cmocka_unit_test(test_absent_is_not_zero),
+        cmocka_unit_test(test_strings_of_a_visit),
+        cmocka_unit_test(test_put_out_of_memory),
+        cmocka_unit_test(test_copy_out_of_memory),
         cmocka_unit_test(test_a_trial_leaves_nothing),
+        cmocka_unit_test(texts_that_came_together_go_one_by_one),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

@@ -105,6 +105,8 @@ static bool parse_section(const char *text, enum section section, int ret_number
 {
     const struct section_spelling *spelling = &spellings[section];
 
+    if (*text != spelling->word[0][0])
+        return false;
     for (int i = 0; i < 2 && spelling->word[i]; i++) {
         if (!take_word(&text, spelling->word[i], i > 0))
             return false;

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/reading/record.h"
 
+#include <stdint.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -11,10 +12,20 @@ void record_init(struct record *record)
     *record = (struct record){0};
 }
 
+/* Texts in the record's room are freed with it. */
+static void free_text(const struct record *record, char *text)
+{
+    const uintptr_t at = (uintptr_t)text, room = (uintptr_t)record->room;
+
+    if (at < room || at >= room + record->room_size)
+        free(text);
+}
+
 void record_done(struct record *record)
 {
     for (size_t i = 0; i < record->count; i++)
-        free(record->readings[i].text);
+        free_text(record, record->readings[i].text);
+    free(record->room);
     free(record->readings);
     record_init(record);
 }
@@ -72,11 +83,30 @@ static enum status make_room(struct record *record)
     return STATUS_OK;
 }
 
-static char *copy_text(const char *text)
+enum status record_reserve(struct record *record, size_t readings, size_t bytes)
+{
+    struct reading *grown =
+        realloc(record->readings, (record->count + readings + 1) * sizeof *grown);
+
+    if (!grown)
+        return STATUS_NO_MEMORY;
+    record->readings = grown;
+    record->capacity = record->count + readings + 1;
+    if (record->count > 0 || record->room || bytes == 0)
+        return STATUS_OK;
+    record->room = malloc(bytes);
+    record->room_size = record->room ? bytes : 0;
+    return record->room ? STATUS_OK : STATUS_NO_MEMORY;
+}
+
+static char *copy_text(struct record *record, const char *text)
 {
     const size_t size = strlen(text) + 1;
-    char *copy = malloc(size);
+    const bool fits = size <= record->room_size - record->room_used;
+    char *copy = fits ? record->room + record->room_used : malloc(size);
 
+    if (fits)
+        record->room_used += size;
     if (copy)
         memcpy(copy, text, size);
     return copy;
@@ -95,18 +125,18 @@ enum status record_put_read(struct record *record, const struct reading_key *key
 {
     const uint64_t order = reading_key_order(key);
     const size_t at = place_for(record, order);
-    char *copy = copy_text(text);
+    char *copy = copy_text(record, text);
 
     if (!copy)
         return STATUS_NO_MEMORY;
     if (holds_at(record, at, order)) {
-        free(record->readings[at].text);
+        free_text(record, record->readings[at].text);
         record->readings[at].text = copy;
         record->readings[at].value = value;
         return STATUS_OK;
     }
     if (make_room(record) != STATUS_OK) {
-        free(copy);
+        free_text(record, copy);
         return STATUS_NO_MEMORY;
     }
     memmove(&record->readings[at + 1], &record->readings[at],
@@ -151,7 +181,7 @@ bool record_remove(struct record *record, const struct reading_key *key)
 
     if (!holds_at(record, at, order))
         return false;
-    free(record->readings[at].text);
+    free_text(record, record->readings[at].text);
     memmove(&record->readings[at], &record->readings[at + 1],
             (record->count - at - 1) * sizeof record->readings[0]);
     record->count--;
@@ -186,7 +216,7 @@ void record_end_try(struct record *record, struct record_trial *trial)
         return;
     }
     struct reading *reading = &record->readings[record_lower_bound(record, &trial->key)];
-    free(reading->text);
+    free_text(record, reading->text);
     *reading = trial->was;
 }
 
@@ -355,6 +385,15 @@ int record_last_work(const struct record *record, int visit)
     return last_part(record, visit, FIELD_WORK_KIND, SECTION_WORK);
 }
 
+static size_t text_bytes(const struct record *record)
+{
+    size_t bytes = 0;
+
+    for (size_t i = 0; i < record->count; i++)
+        bytes += strlen(record->readings[i].text) + 1;
+    return bytes;
+}
+
 enum status record_copy(const struct record *record, struct record *ret_copy)
 {
     struct record copy;
@@ -362,16 +401,17 @@ enum status record_copy(const struct record *record, struct record *ret_copy)
     record_init(&copy);
     copy.as_of = record->as_of;
     copy.as_of_pass = record->as_of_pass;
-    for (size_t i = 0; i < record->count; i++) {
+    enum status status = record_reserve(&copy, record->count, text_bytes(record));
+    for (size_t i = 0; status == STATUS_OK && i < record->count; i++) {
         const struct reading *reading = &record->readings[i];
 
-        if (record_put_read(&copy, &reading->key, reading->text, reading->value) != STATUS_OK) {
-            record_done(&copy);
-            return STATUS_NO_MEMORY;
-        }
+        status = record_put_read(&copy, &reading->key, reading->text, reading->value);
     }
-    *ret_copy = copy;
-    return STATUS_OK;
+    if (status == STATUS_OK)
+        *ret_copy = copy;
+    else
+        record_done(&copy);
+    return status;
 }
 
 bool record_equal(const struct record *a, const struct record *b)

@@ -28,6 +28,9 @@ struct record {
      * ones, and the visit's last pass. */
     int as_of, as_of_pass;
     size_t setbacks; /* how many setbacks were read in passes */
+    /* Room for texts (record_reserve): those in it are freed together. */
+    char *room;
+    size_t room_used, room_size;
 };
 
 /* What a change's text is when the reading holds no longer and nothing has taken its place: no text
@@ -40,6 +43,10 @@ enum { RECORD_FORMAT_OF_CHANGES = 2 };
 
 void record_init(struct record *record);
 void record_done(struct record *record);
+
+/* Makes room for that many more readings and so many bytes of their texts with their ends, for a
+ * record that is filled as a whole. Only an empty record gets room for texts. STATUS_NO_MEMORY. */
+enum status record_reserve(struct record *record, size_t readings, size_t bytes);
 
 /* The same readings, answering as of a visit (0: as the record does). Only to read from, and only
  * until the record changes; it owns nothing. */

@@ -1,6 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/survey/shelf_facts.h"
 
+#include <stddef.h>
+#include <string.h>
+
 static const size_t sizes[FACT_TEXTS_] = {
 #define FACT_NUMBER(id)
 #define FACT_TEXT(id, size) [FACT_##id] = size,
@@ -9,25 +12,47 @@ static const size_t sizes[FACT_TEXTS_] = {
 #undef FACT_TEXT
 };
 
-static size_t place_of_text(enum fact_text id)
+static size_t place_of_text(const struct shelf_facts *facts, int id)
 {
     size_t at = 0;
 
-    for (int i = 0; i < (int)id; i++)
-        at += sizes[i];
+    for (int i = 0; i < id; i++)
+        at += strlen(facts->texts + at) + 1;
     return at;
+}
+
+size_t shelf_facts_size(const struct shelf_facts *facts)
+{
+    return offsetof(struct shelf_facts, texts) + place_of_text(facts, FACT_TEXTS_);
 }
 
 const char *shelf_facts_text(const struct shelf_facts *facts, enum fact_text id)
 {
-    return facts->texts + place_of_text(id);
+    return facts->texts + place_of_text(facts, (int)id);
 }
 
 void shelf_facts_put_text(struct shelf_facts *facts, enum fact_text id, const char *text)
 {
-    struct strbuf out = strbuf_over(facts->texts + place_of_text(id), sizes[id]);
+    char memory[FACT_TEXT_BYTES];
+    struct strbuf out = strbuf_over(memory, sizes[id]);
+    const size_t at = place_of_text(facts, (int)id), next = place_of_text(facts, (int)id + 1),
+                 end = place_of_text(facts, FACT_TEXTS_);
 
     strbuf_add(&out, text);
+    memmove(facts->texts + at + out.length + 1, facts->texts + next, end - next);
+    memcpy(facts->texts + at, memory, out.length + 1);
+}
+
+void shelf_facts_put_texts(struct shelf_facts *facts, char *const texts[FACT_TEXTS_])
+{
+    char *at = facts->texts;
+
+    for (int i = 0; i < FACT_TEXTS_; i++) {
+        struct strbuf out = strbuf_over(at, sizes[i]);
+
+        strbuf_add(&out, texts[i]);
+        at += out.length + 1;
+    }
 }
 
 const struct shelf_facts *shelf_facts_blank(void)

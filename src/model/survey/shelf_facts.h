@@ -41,13 +41,21 @@ enum {
 
 struct shelf_facts {
     struct maybe number[FACT_NUMBERS_];
-    char texts[FACT_TEXT_BYTES]; /* shelf_facts_text finds them */
+    char texts[FACT_TEXT_BYTES]; /* shelf_facts_text finds them, one behind the other */
 };
+
+/* How many bytes of it are in use. A shelf keeps no more of them than these, so what a pointer
+ * leads to is never copied as a whole. */
+size_t shelf_facts_size(const struct shelf_facts *facts);
 
 /* A text; "" for none. To be written to through shelf_facts_put_text, which cuts what is too long.
  */
 const char *shelf_facts_text(const struct shelf_facts *facts, enum fact_text id);
 void shelf_facts_put_text(struct shelf_facts *facts, enum fact_text id, const char *text);
+
+/* All of them, cut in the same way. No more of *facts is written than shelf_facts_size then says.
+ */
+void shelf_facts_put_texts(struct shelf_facts *facts, char *const texts[FACT_TEXTS_]);
 
 /* Of an instrument that nothing is known of. */
 const struct shelf_facts *shelf_facts_blank(void);

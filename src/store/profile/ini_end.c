@@ -12,10 +12,13 @@ static const char header[] = "[end]";
 
 static size_t count_newlines(const char *bytes, size_t length)
 {
+    const char *at = bytes, *const end = bytes + length;
     size_t count = 0;
 
-    for (size_t i = 0; i < length; i++)
-        count += bytes[i] == '\n';
+    while (length > 0 && (at = memchr(at, '\n', (size_t)(end - at))) != NULL) {
+        count++;
+        at++;
+    }
     return count;
 }
 
@@ -29,17 +32,20 @@ static bool header_at(const char *bytes, size_t length, size_t at)
 /* Where the last [end] line starts; `length` if there is none. */
 static size_t find_header(const char *bytes, size_t length)
 {
-    for (size_t at = length; at-- > 0;)
-        if (bytes[at] == '[' && header_at(bytes, length, at))
-            return at;
-    return length;
+    const char *at = bytes;
+    size_t found = length;
+
+    while (length > 0 && (at = memchr(at, '[', length - (size_t)(at - bytes))) != NULL) {
+        if (header_at(bytes, length, (size_t)(at - bytes)))
+            found = (size_t)(at - bytes);
+        at++;
+    }
+    return found;
 }
 
-static void write_end(const char *bytes, size_t length, const char *line_end, char *out,
-                      size_t size)
+static void write_end(const char *bytes, size_t length, size_t lines, const char *line_end,
+                      char *out, size_t size)
 {
-    const size_t lines = count_newlines(bytes, length);
-
     snprintf(out, size, "%s%slines = %zu%scrc32 = %08" PRIx32 "%s", header, line_end, lines,
              line_end, crc32_of(bytes, length), line_end);
 }
@@ -52,10 +58,11 @@ enum ini_end ini_end_check(const char *bytes, size_t length, size_t *ret_line)
     *ret_line = 0;
     if (at == length)
         return INI_END_MISSING;
-    *ret_line = count_newlines(bytes, at) + 1;
+    const size_t lines = count_newlines(bytes, at);
+    *ret_line = lines + 1;
     const bool crlf = length - at > sizeof header && bytes[at + sizeof header - 1] == '\r';
     /* There is only one way to write it, so it is enough to compare. */
-    write_end(bytes, at, crlf ? "\r\n" : "\n", wanted, sizeof wanted);
+    write_end(bytes, at, lines, crlf ? "\r\n" : "\n", wanted, sizeof wanted);
     if (strlen(wanted) == length - at && memcmp(bytes + at, wanted, length - at) == 0)
         return INI_END_GOOD;
     return INI_END_WRONG;
@@ -67,6 +74,7 @@ void ini_end_add(struct bytes *bytes, const char *line_end)
 
     if (bytes->failed)
         return;
-    write_end(bytes->data, bytes->length, line_end, text, sizeof text);
+    write_end(bytes->data, bytes->length, count_newlines(bytes->data, bytes->length), line_end,
+              text, sizeof text);
     bytes_add_text(bytes, text);
 }

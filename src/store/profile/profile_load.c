@@ -6,166 +6,35 @@
 
 #include "model/reading/record_access.h"
 #include "store/ini_read.h"
+#include "store/profile/profile_find.h"
 #include "store/profile/profile_lines.h"
 
-/* A key line on its way into the record. */
-struct found {
-    struct profile_line at;
-    const struct ini_entry *entry;
+/* A long record has few different values. What one was read as is remembered, in the place that its
+ * hash gives it, until another takes that. */
+enum { VALUES_REMEMBERED = 512 };
+
+struct value_read {
+    const char *value; /* owned by the entries, one for all lines that say the same; NULL: none */
+    enum field_id field;
+    struct field_value read;
 };
 
 struct loader {
     struct profile_content *content;
     struct problems *problems;
     struct ini_entries entries;
-    struct found *found; /* room for one for each entry */
+    struct profile_found *found;
     size_t found_count;
     const bool *wanted;         /* by field, which readings are taken; NULL: all */
     const struct record *known; /* texts that were read before; NULL: none */
     size_t known_at;            /* those before it are below what is filled in */
+    struct value_read *values;  /* VALUES_REMEMBERED of them */
 };
 
 static void report(const struct loader *loader, size_t line, enum problem_severity severity,
                    const char *words)
 {
     problem_add(loader->problems, line + 1, severity, "%s", words);
-}
-
-/* The N of "name.N", with *ret_length that of the name; 0 if there is no N. */
-static int take_chunk(const char *name, size_t *ret_length)
-{
-    const char *dot = strrchr(name, '.');
-    int chunk;
-
-    if (!dot || dot == name || dot[1] == '0' ||
-        num_count(dot + 1, strlen(dot + 1), 999, &chunk) != STATUS_OK)
-        return 0;
-    *ret_length = (size_t)(dot - name);
-    return chunk;
-}
-
-/*
- * Finds the reading that a key line belongs to. Only a text continues in name.N, and no text has a
- * number in its own name, so the two cannot be confused.
- */
-static bool resolve(const struct reading_section *section, const struct ini_entry *entry,
-                    struct profile_line *ret_line)
-{
-    struct profile_line line = {.line = entry->line};
-    char name[64];
-    size_t length;
-
-    if (reading_section_find(section, entry->name, &line.key) != STATUS_OK) {
-        line.chunk = take_chunk(entry->name, &length);
-        if (line.chunk == 0 || length >= sizeof name)
-            return false;
-        memcpy(name, entry->name, length);
-        name[length] = '\0';
-        if (reading_section_find(section, name, &line.key) != STATUS_OK ||
-            field_get(line.key.field)->kind != KIND_TEXT)
-            return false;
-    }
-    *ret_line = line;
-    return true;
-}
-
-static bool is_end_key(const struct ini_entry *entry)
-{
-    return strcmp(entry->section, "end") == 0 &&
-           (strcmp(entry->name, "lines") == 0 || strcmp(entry->name, "crc32") == 0);
-}
-
-static void report_unknown(const struct loader *loader, const struct ini_entry *entry)
-{
-    if (is_end_key(entry))
-        return;
-    if (reading_key_is_correction(entry->section, entry->name))
-        problem_add(loader->problems, entry->line + 1, PROBLEM_ERROR,
-                    "%s is the same in all visits; the line is kept and not used",
-                    shown_string(entry->name).text);
-    else if (strcmp(entry->section, "end") == 0)
-        report(loader, entry->line, PROBLEM_WARNING,
-               "readings in [end] are not used; move it to its section");
-    else if (reading_key_is_section(entry->section))
-        problem_add(loader->problems, entry->line + 1, PROBLEM_NOTE,
-                    "[%s] has no key %s; the line is kept and not used",
-                    shown_string(entry->section).text, shown_string(entry->name).text);
-}
-
-/* The section of an entry. */
-struct spelled {
-    const char *name; /* one text for all entries of a section */
-    struct reading_section section;
-    bool known;
-};
-
-static void spell(struct spelled *spelled, const struct ini_entry *entry)
-{
-    if (entry->section == spelled->name)
-        return;
-    spelled->name = entry->section;
-    spelled->known = reading_section_parse(entry->section, &spelled->section);
-}
-
-static void resolve_entries(struct loader *loader)
-{
-    struct spelled spelled = {.name = NULL};
-
-    for (size_t i = 0; i < loader->entries.count; i++) {
-        const struct ini_entry *entry = &loader->entries.items[i];
-        struct found *found = &loader->found[loader->found_count];
-
-        if (entry->skipped)
-            continue;
-        if (entry->zero)
-            report(loader, entry->line, PROBLEM_NOTE, "%00 means nothing and is left as it is");
-        found->entry = entry;
-        spell(&spelled, entry);
-        if (spelled.known && resolve(&spelled.section, entry, &found->at))
-            loader->found_count++;
-        else
-            report_unknown(loader, entry);
-    }
-}
-
-/* Whether two entries are of the same visit, or of the same string; or of neither. */
-static bool is_of_same(const struct reading_section *a, const struct reading_section *b)
-{
-    return a->numbers[0] == b->numbers[0] && a->changed_in == b->changed_in &&
-           (a->section == SECTION_STRING) == (b->section == SECTION_STRING);
-}
-
-/* An empty reading counts for nothing; what iniparser makes of quotes is not known yet. */
-static bool is_surely_something(const struct ini_text *text, const struct ini_entry *entry)
-{
-    const struct ini_line *line = &text->lines[entry->line];
-    const char first = line->logical[line->value_at];
-
-    return line->rest_at > line->value_at && first != '"' && first != '\'';
-}
-
-/* The first reading of each visit and string is taken too, whatever it is: it tells that there is
- * such a one. */
-static void choose_entries(struct loader *loader)
-{
-    bool section_wanted[SECTION_COUNT_ + 1] = {false};
-    struct spelled spelled = {.name = NULL};
-    struct reading_section taken = {.section = SECTION_COUNT_};
-    struct profile_line line;
-
-    for (int id = 0; loader->wanted && id < FIELD_COUNT_; id++)
-        section_wanted[field_get((enum field_id)id)->section] |= loader->wanted[id];
-    for (size_t i = 0; loader->wanted && i < loader->entries.count; i++) {
-        struct ini_entry *entry = &loader->entries.items[i];
-
-        spell(&spelled, entry);
-        const bool first = spelled.known && !is_of_same(&taken, &spelled.section);
-        entry->skipped =
-            !(spelled.known && (first || section_wanted[spelled.section.section]) &&
-              resolve(&spelled.section, entry, &line) && (first || loader->wanted[line.key.field]));
-        if (!entry->skipped && is_surely_something(&loader->content->text, entry))
-            taken = spelled.section;
-    }
 }
 
 /* Of two lines of one reading. */
@@ -178,11 +47,11 @@ static int compare_parts(const struct profile_line *x, const struct profile_line
 
 static int compare_found(const void *a, const void *b)
 {
-    const struct profile_line *x = &((const struct found *)a)->at;
-    const struct profile_line *y = &((const struct found *)b)->at;
-    const int order = reading_key_compare(&x->key, &y->key);
+    const struct profile_found *x = a, *y = b;
 
-    return order != 0 ? order : compare_parts(x, y);
+    if (x->order != y->order)
+        return x->order < y->order ? -1 : 1;
+    return compare_parts(&x->at, &y->at);
 }
 
 static int compare_written(const void *a, const void *b)
@@ -194,7 +63,7 @@ static int compare_written(const void *a, const void *b)
 }
 
 /* Joins the parts of one reading; of a repeated part, the last one counts. */
-static void join_parts(const struct loader *loader, const struct found *first, size_t count,
+static void join_parts(const struct loader *loader, const struct profile_found *first, size_t count,
                        struct bytes *out)
 {
     int wanted = 0;
@@ -205,7 +74,7 @@ static void join_parts(const struct loader *loader, const struct found *first, s
         if (i + 1 < count && first[i + 1].at.chunk == at->chunk) {
             problem_add(loader->problems, at->line + 1, PROBLEM_WARNING,
                         "given again in line %zu, which is the one that counts",
-                        first[i + 1].at.line + 1);
+                        (size_t)first[i + 1].at.line + 1);
             continue;
         }
         if (at->chunk != wanted)
@@ -272,7 +141,7 @@ static enum status put_value(struct loader *loader, const struct reading_key *ke
 }
 
 /* Escaped, the word of the format is a text like any other. */
-static bool is_gone(const struct found *found)
+static bool is_gone(const struct profile_found *found)
 {
     return reading_key_is_change(&found->at.key) && !found->entry->escaped &&
            strcmp(found->entry->value, PROFILE_GONE) == 0;
@@ -288,13 +157,42 @@ static enum status put_text(struct loader *loader, const struct reading_key *key
     return STATUS_OK;
 }
 
-static enum status put_reading(struct loader *loader, const struct found *first, size_t count)
+static struct value_read *place_of_value(struct loader *loader, const char *value,
+                                         enum field_id field)
+{
+    const uintptr_t hash = ((uintptr_t)value * 31 + (uintptr_t)field) * 31;
+
+    return &loader->values[(hash ^ hash >> 10) % VALUES_REMEMBERED];
+}
+
+/* A reading of one line. What a value means depends on its field alone; one that has to be reported
+ * is not remembered. */
+static enum status put_line(struct loader *loader, const struct profile_found *found)
+{
+    const struct reading_key *key = &found->at.key;
+    const char *text = found->entry->value;
+    struct value_read *value = place_of_value(loader, text, key->field);
+    struct record *record = &loader->content->record;
+    const size_t count = record->count;
+
+    if (is_gone(found))
+        return put_value(loader, key, RECORD_GONE);
+    if (value->value == text && value->field == key->field)
+        return record_put_read(record, key, text, value->read);
+    const enum status status = put_text(loader, key, text);
+    if (status == STATUS_OK && record->count == count + 1 &&
+        record->readings[count].value.state == READING_GOOD)
+        *value = (struct value_read){text, key->field, record->readings[count].value};
+    return status;
+}
+
+static enum status put_reading(struct loader *loader, const struct profile_found *first,
+                               size_t count)
 {
     struct bytes text;
 
     if (count == 1 && first->at.chunk == 0)
-        return is_gone(first) ? put_value(loader, &first->at.key, RECORD_GONE)
-                              : put_text(loader, &first->at.key, first->entry->value);
+        return put_line(loader, first);
     bytes_init(&text);
     join_parts(loader, first, count, &text);
     enum status status = bytes_status(&text);
@@ -335,6 +233,16 @@ static enum status list_lines(const struct loader *loader)
     return STATUS_OK;
 }
 
+/* Room for all texts, unless they are joined from parts or spelled out. */
+static enum status make_room(const struct loader *loader)
+{
+    size_t bytes = 0;
+
+    for (size_t i = 0; i < loader->found_count; i++)
+        bytes += strlen(loader->found[i].entry->value) + 1;
+    return record_reserve(&loader->content->record, loader->found_count, bytes);
+}
+
 /* Fills the record in its own order, which is fastest. */
 static enum status fill_record(struct loader *loader)
 {
@@ -342,11 +250,13 @@ static enum status fill_record(struct loader *loader)
 
     sort_found(loader);
     enum status status = list_lines(loader);
+    if (status == STATUS_OK)
+        status = make_room(loader);
     for (size_t i = 0; status == STATUS_OK && i < loader->found_count; i += count) {
-        const struct found *first = &loader->found[i];
+        const struct profile_found *first = &loader->found[i];
 
         for (count = 1; i + count < loader->found_count; count++)
-            if (reading_key_compare(&first->at.key, &first[count].at.key) != 0)
+            if (first->order != first[count].order)
                 break;
         status = put_reading(loader, first, count);
     }
@@ -397,18 +307,20 @@ static enum status load(struct loader *loader)
 
     if (status != STATUS_OK)
         return status;
-    choose_entries(loader);
+    if (loader->wanted)
+        profile_find_wanted(text, loader->wanted, &loader->entries);
     status = ini_read_values(text, &loader->entries);
     if (status != STATUS_OK)
         return status;
     loader->found = malloc((loader->entries.count + 1) * sizeof loader->found[0]);
-    if (!loader->found)
+    loader->values = calloc(VALUES_REMEMBERED, sizeof loader->values[0]);
+    if (!loader->found || !loader->values)
         return STATUS_NO_MEMORY;
     content->end = ini_end_check(body, text->bytes.length - text->start, &end_line);
     report_end(loader, end_line);
     report_length(loader);
     profile_report_lines(content, loader->problems);
-    resolve_entries(loader);
+    loader->found_count = profile_find(&loader->entries, loader->problems, loader->found);
     status = fill_record(loader);
     if (status != STATUS_OK)
         return status;
@@ -434,6 +346,7 @@ static enum status load_bytes(struct bytes *bytes, struct loader loader,
     status = load(&loader);
     ini_entries_done(&loader.entries);
     free(loader.found);
+    free(loader.values);
     if (status == STATUS_OK) {
         *ret_content = content;
         return STATUS_OK;

@@ -14,8 +14,8 @@
 /* A key line that holds a reading, or a part of a long text: name, name.1, name.2 ... */
 struct profile_line {
     struct reading_key key;
-    size_t line; /* index into the text's lines */
-    int chunk;   /* 0: the key itself */
+    uint32_t line; /* index into the text's lines */
+    int chunk;     /* 0: the key itself */
 };
 
 struct profile_content {

@@ -211,6 +211,10 @@ static void replace_entries(struct shelf *shelf, struct shelf_entries *entries)
 {
     if (inherit_all(entries, &shelf->entries))
         shelf->new_cards = true;
+    /* What the cache held is inherited as a whole. */
+    entries->texts = shelf->entries.texts;
+    entries->facts = shelf->entries.facts;
+    shelf->entries.texts = shelf->entries.facts = NULL;
     shelf_entries_done(&shelf->entries);
     shelf->entries = *entries;
     queue_unread(shelf);

@@ -23,8 +23,6 @@ enum {
     STAMP_FIELDS = 7,
     TEXT_FIELDS = 7,
     NUMBERS = STAMP_FIELDS + 2 + 2, /* status, flags, the rod's answer and its ± */
-    CARD_FIELDS = 1 + NUMBERS + TEXT_FIELDS,
-    FIELDS = CARD_FIELDS + FACT_NUMBERS_ + FACT_TEXTS_,
     CACHE_BYTES_MAX = 256 * 1024 * 1024,
     HEX_DIGITS = 8,
 };
@@ -204,34 +202,26 @@ static char *take_until(char **at, char end)
     return text;
 }
 
-static bool read_number(const char *text, int64_t *ret_number)
+/* Takes the number that the next tab ends; false if none stands there. */
+static bool take_number(char **at, int64_t *ret_number)
 {
+    const uint64_t most = INT64_MAX;
+    char *text = *at;
     const bool negative = *text == '-';
     uint64_t number = 0;
 
     text += negative;
-    if (*text == '\0')
-        return false;
-    for (; *text; text++) {
-        const unsigned digit = (unsigned)(unsigned char)*text - '0';
-
-        if (digit > 9 || number > ((uint64_t)INT64_MAX - digit) / 10)
+    const char *first = text;
+    for (unsigned digit; (digit = (unsigned)(unsigned char)*text - '0') <= 9; text++) {
+        if (number > most / 10 || (number == most / 10 && digit > most % 10))
             return false;
         number = number * 10 + digit;
     }
+    if (text == first || *text != '\t')
+        return false;
+    *at = text + 1;
     *ret_number = negative ? -(int64_t)number : (int64_t)number;
     return true;
-}
-
-static bool split(char *line, char *fields[FIELDS])
-{
-    char *at = line;
-
-    for (int i = 0; i < FIELDS - 1; i++)
-        if (!(fields[i] = take_until(&at, '\t')))
-            return false;
-    fields[FIELDS - 1] = at;
-    return strchr(at, '\t') == NULL;
 }
 
 /* Not known unless a rod may answer so. */
@@ -243,63 +233,98 @@ static struct rod_neck rod_of(int64_t per_turn_nm, int64_t per_turn_u_nm)
     return rod_neck_is_known(&neck) ? neck : (struct rod_neck){0};
 }
 
-static bool read_facts(char **fields, struct shelf_facts *ret_facts)
-{
-    *ret_facts = *shelf_facts_blank();
-    for (int i = 0; i < FACT_NUMBERS_; i++) {
-        int64_t number;
+/* A line on its way into an entry. */
+struct line {
+    char *at;
+    bool escaped; /* it holds a % */
+};
 
-        if (fields[i][0] == '\0')
-            continue;
-        if (!read_number(fields[i], &number))
+/* Takes the text that the next `end` ends, decoded; NULL if nothing ends it, or if a tab stands in
+ * it. */
+static char *take_text(struct line *line, char end)
+{
+    char *text = take_until(&line->at, end);
+
+    if (text && end != '\t' && strchr(text, '\t'))
+        return NULL;
+    if (text && line->escaped)
+        (void)ini_unescape(text, NULL);
+    return text;
+}
+
+static bool take_texts(struct line *line, char **ret_texts, int count, char last_end)
+{
+    for (int i = 0; i < count; i++)
+        if (!(ret_texts[i] = take_text(line, i + 1 < count ? '\t' : last_end)))
             return false;
-        ret_facts->number[i] = maybe_given((double)number / FACT_PARTS);
-    }
-    for (int i = 0; i < FACT_TEXTS_; i++) {
-        (void)ini_unescape(fields[FACT_NUMBERS_ + i], NULL);
-        shelf_facts_put_text(ret_facts, (enum fact_text)i, fields[FACT_NUMBERS_ + i]);
-    }
     return true;
 }
 
-static bool read_entry(char *line, struct shelf_entry *entry)
+/* Facts take what they need of the room that *free begins, which is enough for all of a cache. */
+static bool take_facts(struct line *line, char **free, const struct shelf_facts **ret_facts)
 {
-    struct shelf_facts facts;
-    char *fields[FIELDS];
-    int64_t numbers[NUMBERS];
-    char **texts = fields + 1 + NUMBERS;
+    enum { ALIGN = sizeof(double) };
+    struct shelf_facts *facts = (struct shelf_facts *)(void *)*free;
+    char *texts[FACT_TEXTS_];
 
-    if (!split(line, fields))
-        return false;
-    for (int i = 0; i < NUMBERS; i++)
-        if (!read_number(fields[1 + i], &numbers[i]))
+    for (int i = 0; i < FACT_NUMBERS_; i++) {
+        int64_t number;
+
+        facts->number[i] = maybe_absent();
+        if (*line->at == '\t') {
+            line->at++;
+            continue;
+        }
+        if (!take_number(&line->at, &number))
             return false;
-    if (!read_facts(fields + CARD_FIELDS, &facts))
+        facts->number[i] = maybe_given((double)number / FACT_PARTS);
+    }
+    if (!take_texts(line, texts, FACT_TEXTS_, '\n'))
         return false;
-    (void)ini_unescape(fields[0], NULL);
-    for (int i = 0; i < TEXT_FIELDS; i++)
-        (void)ini_unescape(texts[i], NULL);
-    struct card card = {.name = texts[0],
-                        .kind = texts[1],
-                        .owner = texts[2],
-                        .maker = texts[3],
-                        .serial = texts[4],
-                        .visit = texts[5],
-                        .rod = rod_of(numbers[9], numbers[10]),
-                        .moves_open = (numbers[8] & FLAG_MOVES) != 0};
-    struct strbuf also = STRBUF(card.also);
+    shelf_facts_put_texts(facts, texts);
+    *free += (shelf_facts_size(facts) + ALIGN - 1) / ALIGN * ALIGN;
+    *ret_facts = facts;
+    return true;
+}
+
+static struct shelf_stamp stamp_of(const int64_t numbers[STAMP_FIELDS])
+{
+    return (struct shelf_stamp){.device = (uint64_t)numbers[0],
+                                .inode = (uint64_t)numbers[1],
+                                .size = (uint64_t)numbers[2],
+                                .written_s = numbers[3],
+                                .written_ns = numbers[4],
+                                .touched_s = numbers[5],
+                                .touched_ns = numbers[6]};
+}
+
+/* The entry's texts stay where they are in the line. */
+static bool read_entry(struct line *line, char **free, struct shelf_entry *entry)
+{
+    char *file = take_text(line, '\t'), *texts[TEXT_FIELDS];
+    int64_t numbers[NUMBERS];
+
+    for (int i = 0; i < NUMBERS; i++)
+        if (!file || !take_number(&line->at, &numbers[i]))
+            return false;
+    if (!take_texts(line, texts, TEXT_FIELDS, '\t') || !take_facts(line, free, &entry->facts))
+        return false;
+    entry->file = file;
+    entry->card = (struct card){.name = texts[0],
+                                .kind = texts[1],
+                                .owner = texts[2],
+                                .maker = texts[3],
+                                .serial = texts[4],
+                                .visit = texts[5],
+                                .rod = rod_of(numbers[9], numbers[10]),
+                                .moves_open = (numbers[8] & FLAG_MOVES) != 0};
+    struct strbuf also = STRBUF(entry->card.also);
     strbuf_add(&also, texts[6]);
-    entry->stamp = (struct shelf_stamp){.device = (uint64_t)numbers[0],
-                                        .inode = (uint64_t)numbers[1],
-                                        .size = (uint64_t)numbers[2],
-                                        .written_s = numbers[3],
-                                        .written_ns = numbers[4],
-                                        .touched_s = numbers[5],
-                                        .touched_ns = numbers[6]};
+    entry->stamp = stamp_of(numbers);
     entry->status = (enum status)numbers[7];
     entry->newer = (numbers[8] & FLAG_NEWER) != 0;
     entry->read = entry->glanced = entry->settled = true;
-    return shelf_entry_set(entry, fields[0], &card, &facts) == STATUS_OK;
+    return true;
 }
 
 static bool has_good_tail(const struct bytes *bytes)
@@ -329,21 +354,52 @@ static bool has_good_head(const struct bytes *bytes, const char *folder, size_t 
     return good;
 }
 
+static size_t count_lines(const char *text)
+{
+    size_t count = 0;
+
+    while ((text = strchr(text, '\n')) != NULL) {
+        text++;
+        count++;
+    }
+    return count;
+}
+
+/* Room for the entries, and for their facts: all numbers, and their texts, which are in the cache.
+ */
+static bool make_room(const char *text, size_t length, struct shelf_entries *entries)
+{
+    const size_t count = count_lines(text);
+
+    entries->items = calloc(count + 1, sizeof *entries->items);
+    entries->capacity = count + 1;
+    entries->facts = malloc(
+        count * (sizeof(struct shelf_facts) - FACT_TEXT_BYTES + FACT_TEXTS_ + sizeof(double)) +
+        length + sizeof(struct shelf_facts));
+    return entries->items && entries->facts;
+}
+
 /* Refuses entries out of order or twice, because they are found by binary search. */
 static bool read_entries(char *at, struct shelf_entries *entries)
 {
-    while (*at) {
-        char *line = take_until(&at, '\n');
-        struct shelf_entry *entry = line ? shelf_entries_add(entries) : NULL;
+    char *free = entries->facts;
 
-        if (!entry || !read_entry(line, entry) || !shelf_cache_wants(entry))
+    while (*at) {
+        char *end = strchr(at, '\n');
+        struct shelf_entry *entry = end ? shelf_entries_add(entries) : NULL;
+        struct line line = {.at = at, .escaped = end && memchr(at, '%', (size_t)(end - at))};
+
+        if (!entry || !read_entry(&line, &free, entry) || line.at != end + 1 ||
+            !shelf_cache_wants(entry))
             return false;
         if (entries->count > 1 && strcmp(entry[-1].file, entry->file) >= 0)
             return false;
+        at = line.at;
     }
     return true;
 }
 
+/* Takes the bytes over on success. */
 static enum status parse(struct bytes *bytes, const char *folder, struct shelf_entries *ret_entries)
 {
     struct shelf_entries entries = {.items = NULL};
@@ -352,10 +408,13 @@ static enum status parse(struct bytes *bytes, const char *folder, struct shelf_e
     if (!has_good_tail(bytes) || !has_good_head(bytes, folder, &head))
         return STATUS_DAMAGED;
     bytes->data[bytes->length - TAIL_LENGTH] = '\0';
-    if (!read_entries(bytes->data + head, &entries)) {
+    const bool room = make_room(bytes->data + head, bytes->length, &entries);
+    if (!room || !read_entries(bytes->data + head, &entries)) {
         shelf_entries_done(&entries);
-        return STATUS_DAMAGED;
+        return room ? STATUS_DAMAGED : STATUS_NO_MEMORY;
     }
+    entries.texts = bytes->data;
+    bytes_init(bytes);
     *ret_entries = entries;
     return STATUS_OK;
 }

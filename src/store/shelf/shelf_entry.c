@@ -40,7 +40,8 @@ enum status shelf_entry_set(struct shelf_entry *entry, const char *file, const s
     const bool blank = facts == shelf_facts_blank();
     const char *texts[TEXTS] = {file,        card->name,   card->kind, card->owner,
                                 card->maker, card->serial, card->visit};
-    size_t size = blank ? 0 : sizeof *facts;
+    const size_t facts_size = blank ? 0 : shelf_facts_size(facts);
+    size_t size = facts_size;
 
     for (int i = 0; i < TEXTS; i++)
         size += strlen(texts[i]) + 1;
@@ -48,7 +49,7 @@ enum status shelf_entry_set(struct shelf_entry *entry, const char *file, const s
     if (!memory)
         return STATUS_NO_MEMORY;
     if (!blank)
-        at = (char *)memcpy(memory, facts, sizeof *facts) + sizeof *facts;
+        at = (char *)memcpy(memory, facts, facts_size) + facts_size;
     for (int i = 0; i < TEXTS; i++) {
         const size_t length = strlen(texts[i]) + 1;
 
@@ -90,6 +91,8 @@ void shelf_entries_done(struct shelf_entries *entries)
     for (size_t i = 0; i < entries->count; i++)
         free(entries->items[i].memory);
     free(entries->items);
+    free(entries->texts);
+    free(entries->facts);
     *entries = (struct shelf_entries){.items = NULL};
 }
 

@@ -33,13 +33,14 @@ struct shelf_entry {
     enum status status;              /* STATUS_OK, or why it cannot be opened */
     struct card card;                /* as far as it is known; all "" unless STATUS_OK */
     const struct shelf_facts *facts; /* the same; never NULL, blank unless STATUS_OK */
-    char *memory;                    /* owned: facts, and the texts of file and card */
+    char *memory; /* owned: facts, and the texts of file and card; NULL: all entries own them */
 };
 
 /* Entries, which shelf_entries_sort sorts by the bytes of their file names. */
 struct shelf_entries {
     struct shelf_entry *items;
     size_t count, capacity;
+    char *texts, *facts; /* owned: of those that a cache held; NULL: none */
 };
 
 struct shelf_stamp shelf_stamp_of(const struct stat *facts);

@@ -1,0 +1,199 @@
+/* SPDX-License-Identifier: MIT */
+#include "store/profile/profile_find.h"
+
+#include <string.h>
+
+/* Passes have the same names again and again. What they were found to be is remembered, each in the
+ * place that its hash gives it, until another takes that. */
+enum { NAMES_REMEMBERED = 128 };
+
+struct name_found {
+    const char *name; /* owned by the text; NULL: none */
+    enum section section;
+    struct reading_key key; /* visit and part are those of another section */
+};
+
+struct finder {
+    const char *spelled; /* the section in hand: one text for all its entries */
+    struct reading_section section;
+    bool known; /* it is a section of a profile */
+    struct name_found names[NAMES_REMEMBERED];
+};
+
+/* The N of "name.N", with *ret_length that of the name; 0 if there is no N. */
+static int take_chunk(const char *name, size_t *ret_length)
+{
+    const char *dot = strrchr(name, '.');
+    int chunk;
+
+    if (!dot || dot == name || dot[1] == '0' ||
+        num_count(dot + 1, strlen(dot + 1), 999, &chunk) != STATUS_OK)
+        return 0;
+    *ret_length = (size_t)(dot - name);
+    return chunk;
+}
+
+static struct name_found *place_of_name(struct finder *finder, const char *name)
+{
+    unsigned hash = 0;
+
+    for (; *name; name++)
+        hash = hash * 31 + (unsigned char)*name;
+    return &finder->names[hash % NAMES_REMEMBERED];
+}
+
+/* As reading_section_find. Only the sections of visits have the same names again and again. */
+static enum status find_key(struct finder *finder, const char *name, struct reading_key *ret_key)
+{
+    const struct reading_section *section = &finder->section;
+
+    if (section->section < SECTION_VISIT)
+        return reading_section_find(section, name, ret_key);
+    struct name_found *found = place_of_name(finder, name);
+    if (!found->name || found->section != section->section || strcmp(found->name, name) != 0) {
+        const enum status status = reading_section_find(section, name, ret_key);
+
+        if (status == STATUS_OK)
+            *found = (struct name_found){name, section->section, *ret_key};
+        return status;
+    }
+    *ret_key = found->key;
+    ret_key->visit = section->numbers[0];
+    ret_key->part = section->numbers[1];
+    return STATUS_OK;
+}
+
+/*
+ * Finds the reading that a key line belongs to. Only a text continues in name.N, and no text has a
+ * number in its own name, so the two cannot be confused.
+ */
+static bool find_line(struct finder *finder, const struct ini_entry *entry,
+                      struct profile_line *ret_line)
+{
+    struct profile_line line = {.line = entry->line};
+    char name[64];
+    size_t length;
+
+    if (!finder->known)
+        return false;
+    if (find_key(finder, entry->name, &line.key) != STATUS_OK) {
+        line.chunk = take_chunk(entry->name, &length);
+        if (line.chunk == 0 || length >= sizeof name)
+            return false;
+        memcpy(name, entry->name, length);
+        name[length] = '\0';
+        if (reading_section_find(&finder->section, name, &line.key) != STATUS_OK ||
+            field_get(line.key.field)->kind != KIND_TEXT)
+            return false;
+    }
+    *ret_line = line;
+    return true;
+}
+
+static bool is_end_key(const struct ini_entry *entry)
+{
+    return strcmp(entry->section, "end") == 0 &&
+           (strcmp(entry->name, "lines") == 0 || strcmp(entry->name, "crc32") == 0);
+}
+
+static void report_unknown(struct problems *problems, const struct ini_entry *entry)
+{
+    if (!problems || is_end_key(entry))
+        return;
+    if (reading_key_is_correction(entry->section, entry->name))
+        problem_add(problems, entry->line + 1, PROBLEM_ERROR,
+                    "%s is the same in all visits; the line is kept and not used",
+                    shown_string(entry->name).text);
+    else if (strcmp(entry->section, "end") == 0)
+        problem_add(problems, entry->line + 1, PROBLEM_WARNING,
+                    "readings in [end] are not used; move it to its section");
+    else if (reading_key_is_section(entry->section))
+        problem_add(problems, entry->line + 1, PROBLEM_NOTE,
+                    "[%s] has no key %s; the line is kept and not used",
+                    shown_string(entry->section).text, shown_string(entry->name).text);
+}
+
+/* Takes the section of an entry in hand. */
+static void enter_section(struct finder *finder, const struct ini_entry *entry)
+{
+    if (entry->section == finder->spelled)
+        return;
+    finder->spelled = entry->section;
+    finder->known = reading_section_parse(entry->section, &finder->section);
+}
+
+size_t profile_find(const struct ini_entries *entries, struct problems *problems,
+                    struct profile_found *ret_found)
+{
+    struct finder finder = {.spelled = NULL};
+    size_t count = 0;
+
+    for (size_t i = 0; i < entries->count; i++) {
+        const struct ini_entry *entry = &entries->items[i];
+        struct profile_found *found = &ret_found[count];
+
+        if (entry->skipped)
+            continue;
+        if (entry->zero)
+            problem_add(problems, entry->line + 1, PROBLEM_NOTE,
+                        "%s means nothing and is left as it is", "%00");
+        enter_section(&finder, entry);
+        if (!find_line(&finder, entry, &found->at)) {
+            report_unknown(problems, entry);
+            continue;
+        }
+        found->entry = entry;
+        found->order = reading_key_order(&found->at.key);
+        count++;
+    }
+    return count;
+}
+
+/* --- some readings only --- */
+
+/* Whether two entries are of the same visit, or of the same string; or of neither. */
+static bool is_of_same(const struct reading_section *a, const struct reading_section *b)
+{
+    return a->numbers[0] == b->numbers[0] && a->changed_in == b->changed_in &&
+           (a->section == SECTION_STRING) == (b->section == SECTION_STRING);
+}
+
+/* An empty reading counts for nothing; what iniparser makes of quotes is not known yet. */
+static bool is_surely_something(const struct ini_text *text, const struct ini_entry *entry)
+{
+    const struct ini_line *line = &text->lines[entry->line];
+    const char first = line->logical[line->value_at];
+
+    return line->rest_at > line->value_at && first != '"' && first != '\'';
+}
+
+/* Whether an entry is taken. The first of each visit and string is, whatever it is: it tells that
+ * there is such a one. */
+static bool is_taken(struct finder *finder, const struct ini_entry *entry, bool first,
+                     const bool *fields, const bool *sections)
+{
+    struct profile_line line;
+
+    return finder->known && (first || sections[finder->section.section]) &&
+           find_line(finder, entry, &line) && (first || fields[line.key.field]);
+}
+
+void profile_find_wanted(const struct ini_text *text, const bool wanted[FIELD_COUNT_],
+                         struct ini_entries *entries)
+{
+    bool sections[SECTION_COUNT_] = {false};
+    struct finder finder = {.spelled = NULL};
+    struct reading_section last = {.section = SECTION_COUNT_};
+
+    for (int id = 0; id < FIELD_COUNT_; id++)
+        sections[field_get((enum field_id)id)->section] |= wanted[id];
+    for (size_t i = 0; i < entries->count; i++) {
+        struct ini_entry *entry = &entries->items[i];
+
+        enter_section(&finder, entry);
+        entry->skipped =
+            !is_taken(&finder, entry, !is_of_same(&last, &finder.section), wanted, sections);
+        if (!entry->skipped && is_surely_something(text, entry))
+            last = finder.section;
+    }
+}
