@@ -137,6 +137,7 @@ enum exit_code shelf_session_command(const char *folder)
     const enum exit_code code = run_on_terminal(&session);
     earlier_items_done(&session.earlier);
     journal_lines_done(&session.journal);
+    together_close(session.together);
     shelf_list_done(&session.list);
     screen_done(&session.screen);
     shelf_close(session.shelf);

@@ -49,6 +49,13 @@ void shelf_begin_earlier(struct shelf_turn *turn);
 void shelf_take_earlier(struct shelf_turn *turn, int action);
 void shelf_put_away(struct shelf_turn *turn);
 
+/* Two versions put together; `side` is an enum join_side. */
+void shelf_begin_together(struct shelf_turn *turn);
+void shelf_together_choose(struct shelf_turn *turn, int side);
+void shelf_together_choose_all(struct shelf_turn *turn, int side);
+void shelf_together_next(struct shelf_turn *turn);
+void shelf_together_save(struct shelf_turn *turn);
+
 /* Lists the answer to a question (enum shelf_question); asked again, all. */
 void shelf_ask(struct shelf_turn *turn, int question);
 

@@ -100,7 +100,8 @@ static bool take_paste(struct shelf_turn *turn, uint32_t key)
     return list->pasting;
 }
 
-/* Where nothing can be typed, a key without a meaning closes what is open. */
+/* Where nothing can be typed, a key without a meaning closes what is open; but what was chosen is
+ * not dropped by a slip. */
 static void handle_key(struct shelf_turn *turn, uint32_t key)
 {
     struct shelf_list *list = turn->list;
@@ -121,7 +122,7 @@ static void handle_key(struct shelf_turn *turn, uint32_t key)
         shelf_type(turn, key);
     else if (list->mode == SHELF_PRESETS && is_character(key))
         shelf_type_start(turn, key);
-    else if (!types && list->mode != SHELF_PRESETS)
+    else if (!types && list->mode != SHELF_PRESETS && list->mode != SHELF_TOGETHER)
         list->mode = SHELF_LIST;
 }
 

@@ -21,10 +21,10 @@ void shelf_item_marks(const struct shelf_item *item, bool in_short, struct strbu
 
     if (item->marks & SHELF_BROKEN)
         add_mark(out, item->trouble);
-    if (item->marks & SHELF_VERSIONS)
-        add_mark(out, in_short ? "versions" : "two versions");
     if (item->marks & SHELF_IN_USE)
         add_mark(out, "in use");
+    if (item->marks & SHELF_VERSIONS)
+        add_mark(out, in_short ? "versions" : "two versions");
     if (item->marks & SHELF_NEWER)
         add_mark(out, "newer format");
     if (open)

@@ -15,6 +15,7 @@ enum shelf_mode {
     SHELF_UNITS,     /* asking which units the shop's gauges read in */
     SHELF_ARCHIVING, /* asking once more before archiving */
     SHELF_EARLIER,   /* earlier states of the one in hand */
+    SHELF_TOGETHER,  /* two versions of it being put together */
     SHELF_PEEKING,   /* the one in hand as it was last left */
     SHELF_TABLE,     /* what all of them say together */
     SHELF_JOURNAL,   /* what was done to them on a day or in a month */

@@ -6,6 +6,7 @@
 #include <stddef.h>
 #include <stdint.h>
 
+#include "model/reading/record_join.h"
 #include "session/app.h"
 #include "session/menu.h"
 #include "shelf/shelf_key.h"
@@ -52,6 +53,16 @@ struct shelf_journal {
     size_t count;
 };
 
+/* Two versions being put together (record_join.h): the file on the left, another version on the
+ * right. The caller owns them while the shelf is in SHELF_TOGETHER; the list changes the sides. */
+struct shelf_together {
+    const struct record_join *join;
+    struct join_difference *differences;
+    size_t count, at;
+    const char *right; /* what the other version is called: "conflict.2" */
+    const char *since; /* when the state that both come from was kept, UTC; "": unknown */
+};
+
 /* What the caller has to do after an event. */
 enum shelf_action {
     SHELF_DO_NOTHING,
@@ -65,6 +76,8 @@ enum shelf_action {
     SHELF_DO_JOURNAL,  /* pass what was done in the days of list->journal to shelf_journal_take */
     SHELF_DO_VISIT,    /* pass the record of the one in hand to shelf_visit_take */
     SHELF_DO_PUT_AWAY, /* move that version from beside the file to the earlier states */
+    SHELF_DO_TOGETHER, /* pass that version and list->target to shelf_together_take */
+    SHELF_DO_JOIN,     /* save list->together; it is over unless it failed */
 };
 
 /* Which units the shop's settings are to say before the action. */
@@ -110,6 +123,7 @@ struct shelf_list {
     char target[SHELF_FILE_MAX]; /* the file that a command is for */
     const struct shelf_earlier *earlier; /* the newest first; not owned */
     size_t earlier_count, earlier_at;
+    struct shelf_together together; /* with SHELF_TOGETHER */
     struct shelf_visit visit;
     struct shelf_journal journal; /* with SHELF_JOURNAL */
     int help_top;                 /* of the help, the table, the journal */

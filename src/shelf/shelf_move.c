@@ -2,6 +2,7 @@
 #include "shelf/shelf_move.h"
 
 #include "shelf/shelf_earlier.h"
+#include "shelf/shelf_together.h"
 #include "shelf/shelf_visit.h"
 
 static void go_to(struct shelf_list *list, size_t at)
@@ -40,6 +41,8 @@ void shelf_move(struct shelf_list *list, int by)
         shelf_starts_move(list, by);
     } else if (list->mode == SHELF_EARLIER) {
         shelf_earlier_move(list, by);
+    } else if (list->mode == SHELF_TOGETHER) {
+        shelf_together_move(list, by);
     } else if (scrolls(list)) {
         list->help_top = list->help_top + by < 0 ? 0 : list->help_top + by;
     } else if (by < 0) {
@@ -61,6 +64,8 @@ void shelf_move_to_end(struct shelf_list *list, bool last)
         list->help_top = last ? list->help_top : 0;
     else if (list->mode == SHELF_EARLIER)
         list->earlier_at = last ? list->earlier_count - 1 : 0;
+    else if (list->mode == SHELF_TOGETHER)
+        list->together.at = last && list->together.count > 0 ? list->together.count - 1 : 0;
     else
         go_to(list, last ? list->found_count : 0);
 }

@@ -11,6 +11,7 @@
 #include "shelf/shelf_pane.h"
 #include "shelf/shelf_rows.h"
 #include "shelf/shelf_table_view.h"
+#include "shelf/shelf_together.h"
 #include "screen/strip_view.h"
 
 enum { TITLE_ROW, STRIP_ROW, HEAD_ROW, FIRST_ROW, ROWS_BELOW = 3 };
@@ -159,7 +160,7 @@ static void draw_earlier(const struct pen *pen, const struct shelf_list *list, i
     pen_put_cut(
         pen, row, 1, width - 2, ROLE_LABEL,
         list->earlier_count > 0 && list->earlier[0].beside
-            ? "Other versions beside it: bring back the one that stays; earlier states (UTC):"
+            ? "Other versions beside it, to be put together with it; earlier states (UTC):"
             : "Earlier states, each as it was before a session changed it (UTC):");
     for (size_t i = 0; i < room && top + i < list->earlier_count; i++) {
         const struct shelf_earlier *earlier = &list->earlier[top + i];
@@ -231,6 +232,8 @@ static void draw_body(const struct pen *pen, const struct shelf_list *list)
         draw_starts(pen, &list->starts, HEAD_ROW, rows + 1);
     else if (list->mode == SHELF_EARLIER)
         draw_earlier(pen, list, HEAD_ROW, rows + 1);
+    else if (list->mode == SHELF_TOGETHER)
+        shelf_together_draw(pen, list, HEAD_ROW, rows + 1);
     else if (list->mode == SHELF_TABLE)
         shelf_table_view_draw(pen, list, HEAD_ROW, rows + 1);
     else if (list->mode == SHELF_JOURNAL)
@@ -302,6 +305,8 @@ static const char *prompt(const struct shelf_list *list)
         return "move to archive/ ?";
     case SHELF_EARLIER:
         return "earlier state of";
+    case SHELF_TOGETHER:
+        return "putting together";
     case SHELF_PEEKING:
         return "in hand:";
     case SHELF_TABLE:
@@ -349,7 +354,8 @@ static void draw_entry(const struct pen *pen, const struct shelf_list *list, int
         draw_journal_title(pen, list, row, column, room);
     if ((list->mode == SHELF_MENU || list->mode == SHELF_PEEKING) && shelf_list_item(list))
         pen_put_cut(pen, row, column, room, ROLE_TEXT, shelf_item_title(shelf_list_item(list)));
-    if (list->mode == SHELF_ARCHIVING || list->mode == SHELF_EARLIER)
+    if (list->mode == SHELF_ARCHIVING || list->mode == SHELF_EARLIER ||
+        list->mode == SHELF_TOGETHER)
         pen_put_cut(pen, row, column, room, ROLE_TEXT, list->target);
     if (list->mode == SHELF_LIST && lineedit_is_empty(typed))
         pen_put(pen, row, column + 1, room, ROLE_DIM,

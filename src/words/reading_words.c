@@ -19,3 +19,15 @@ void reading_words_add_name(struct strbuf *out, const struct reading_key *key,
     else if (key->string > 0)
         strbuf_addf(out, ", string %d", key->string);
 }
+
+void reading_words_add_place(struct strbuf *out, const struct reading_key *key)
+{
+    if (reading_key_is_change(key))
+        strbuf_addf(out, "from visit %d on, ", key->visit);
+    else if (key->visit > 0)
+        strbuf_addf(out, "visit %d, ", key->visit);
+    if (key->part > 0)
+        strbuf_addf(out, "%s %d, ",
+                    field_get(key->field)->section == SECTION_PASS ? "pass" : "work line",
+                    key->part);
+}

@@ -12,6 +12,8 @@
 #include <unistd.h>
 
 #include "profile_steps.h"
+#include "store/profile/copies.h"
+#include "store/profile/together.h"
 #include "seeded.h"
 #include "tree.h"
 
@@ -20,7 +22,8 @@
  * any order. Either both are in one folder, or each has a folder of its own and something copies
  * what changed from one to the other, late and out of order, and keeps both where both changed.
  * Whatever a bench was told is kept must be in some file in the end: the profile, another version
- * beside it, or an earlier state.
+ * beside it, or an earlier state. Then the versions are put together with the profile: what any of
+ * them held is in it.
  */
 
 enum {
@@ -54,7 +57,7 @@ struct shop {
     bool shared;
     struct bench bench[2];
     bool kept[EDITS_MAX];
-    int edits, kept_count, kills, versions, locked;
+    int edits, kept_count, kills, versions, locked, joined, asked;
     char name[NAMES][NAME_SIZE]; /* what both folders had alike, by name */
     char *base[NAMES];
     struct pending pending[PENDING];
@@ -429,15 +432,86 @@ static bool holds(const char *folder, const char *text)
     return held;
 }
 
+static void name_edit(int edit, char *out, size_t size)
+{
+    snprintf(out, size, "edit-%d-", edit);
+}
+
 static void expect_all(struct shop *shop, int round)
 {
     for (int i = 0; i < shop->edits; i++) {
         char text[40];
 
-        snprintf(text, sizeof text, "edit-%d-", i);
+        name_edit(i, text, sizeof text);
         if (shop->kept[i] && !holds(shop->folder[0], text) && !holds(shop->folder[1], text))
             fail_msg("round %d: %s was kept, and is gone", round, text);
     }
+}
+
+/* --- putting together --- */
+
+static bool file_holds(const char *path, const char *text)
+{
+    size_t length;
+    char *bytes = tree_read(path, &length);
+    const bool held = bytes && strstr(bytes, text);
+
+    free(bytes);
+    return held;
+}
+
+/* Where something is open, one side has an edit that the other lacks: each is an entry of its own.
+ */
+static void join(struct shop *shop, const char *path, const struct copy *version)
+{
+    char memory[200];
+    struct strbuf holder = STRBUF(memory);
+    struct together *together;
+    struct problems problems;
+    enum joined joined;
+
+    assert_int_equal(together_open(path, version, &holder, &together), STATUS_OK);
+    for (size_t i = 0; i < together->count; i++) {
+        struct join_difference *difference = &together->differences[i];
+
+        shop->asked += difference->side == JOIN_OPEN;
+        if (difference->side == JOIN_OPEN)
+            difference->side = record_join_size(together->join, difference, JOIN_LEFT) > 0
+                                   ? JOIN_AS_LEFT
+                                   : JOIN_AS_RIGHT;
+    }
+    problems_init(&problems);
+    assert_int_equal(together_save(together, &problems, &joined), STATUS_OK);
+    problems_done(&problems);
+    together_close(together);
+    shop->joined++;
+}
+
+/* Whatever stood in the profile or in a version beside it stands in the profile afterwards, and no
+ * version is left. */
+static void put_together(struct shop *shop, int round)
+{
+    bool there[EDITS_MAX] = {false};
+    char path[PATH_SIZE], text[40];
+    struct copies versions;
+
+    path_in(path, shop->folder[0], profile);
+    assert_int_equal(copies_list(path, COPY_VERSIONS, &versions), STATUS_OK);
+    for (int i = 0; i < shop->edits; i++) {
+        name_edit(i, text, sizeof text);
+        there[i] = file_holds(path, text);
+        for (size_t v = 0; v < versions.count; v++)
+            there[i] = there[i] || file_holds(versions.items[v].path, text);
+    }
+    for (size_t v = 0; v < versions.count; v++)
+        join(shop, path, &versions.items[v]);
+    copies_done(&versions);
+    for (int i = 0; i < shop->edits; i++) {
+        name_edit(i, text, sizeof text);
+        if (there[i] && !file_holds(path, text))
+            fail_msg("round %d: %s is not in what was put together", round, text);
+    }
+    assert_int_equal(tree_count(shop->folder[0], ".conflict"), 0);
 }
 
 static void begin(struct shop *shop, int round)
@@ -472,6 +546,8 @@ static void end(struct shop *shop, int round)
     }
     shop->versions += tree_count(shop->folder[0], ".conflict") > 0;
     expect_all(shop, round);
+    put_together(shop, round);
+    expect_all(shop, round);
     for (int i = 0; i < PENDING; i++)
         assert_null(shop->pending[i].bytes);
     for (int i = 0; i < NAMES; i++) {
@@ -498,10 +574,12 @@ static void nothing_that_was_kept_is_lost(void **state)
             step(shop);
         end(shop, round);
     }
-    fprintf(stderr, "%d kept, %d kills, %d rounds with other versions, %d times it was in use\n",
-            shop->kept_count, shop->kills, shop->versions, shop->locked);
+    fprintf(stderr,
+            "%d kept, %d kills, %d rounds with other versions, %d times it was in use, %d put "
+            "together, %d entries asked about\n",
+            shop->kept_count, shop->kills, shop->versions, shop->locked, shop->joined, shop->asked);
     assert_true(shop->kept_count > 1000 && shop->kills > 300 && shop->versions > 50 &&
-                shop->locked > 50);
+                shop->locked > 50 && shop->joined > 50);
     free(shop);
 }
 

@@ -2,10 +2,13 @@
 #include "near.h"
 
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
+#include "build_record.h"
 #include "golden.h"
 #include "model/common/day.h"
+#include "shelf/shelf_together.h"
 #include "shelf/shelf_view.h"
 
 /* The shelf, against screens that were reviewed and kept. Nobody and nothing here is real. */
@@ -232,12 +235,88 @@ static void questions(void **state)
     }
 }
 
+/* Two versions: what one took alone, what both changed, a hostile text, notes that begin alike, a
+ * visit of each. */
+static const char common[] = "profile format = 1\nboard scale = 650 mm\nboard strings = 6\n"
+                             "visit.1 date = 2026-03-02\nvisit.1.pass.1 time = 10:00\n"
+                             "visit.1.pass.1 action.6 = 2.5 mm\nvisit.1.pass.1 relief = .2 mm\n";
+static const char here[] =
+    "visit.1 note = The slots were never cut down after the nut was replaced. The nut is bone.\n"
+    "visit.1.pass.1 relief = .25 mm\nvisit.1.work.1 kind = rod\nvisit.1.work.1 time = 10:30\n"
+    "visit.2 date = 2026-04-01\nvisit.2.pass.1 time = 09:00\nvisit.2.pass.1 label = as found\n";
+static const char there[] =
+    "instrument owner = \x1b[31mMarlo\x07 \xE6\x97\xA5\xE6\x9C\xAC\n"
+    "visit.1 note = The slots were never cut down after the nut was replaced. Call before the "
+    "invoice goes out, and ask for the case.\nvisit.1.pass.1 relief = .3 mm\n"
+    "visit.1.pass.1 action.6 = 2.6 mm\n"
+    "visit.2 date = 2026-04-01\nvisit.2.pass.1 time = 15:00\nvisit.2.pass.1 label = as left\n";
+
+enum { DIFFERENCES = 20 };
+
+struct two {
+    struct record side[2], base;
+    struct record_join *join;
+    struct join_difference differences[DIFFERENCES];
+};
+
+static void begin_two(struct two *two, const char *more)
+{
+    two->join = calloc(1, sizeof *two->join);
+    assert_non_null(two->join);
+    for (int i = 0; i < 2; i++) {
+        build_record(&two->side[i], common);
+        build_record_add(&two->side[i], i ? there : here);
+    }
+    build_record_add(&two->side[1], more);
+    build_record(&two->base, common);
+    assert_int_equal(record_join_begin(two->join, &two->side[0], &two->side[1], &two->base),
+                     STATUS_OK);
+}
+
+static void put_together(void **state)
+{
+    static const char crowns[] = "visit.1.pass.1 crown.1 = 1 mm\nvisit.1.pass.1 crown.2 = 1 mm\n"
+                                 "visit.1.pass.1 crown.3 = 1 mm\nvisit.1.pass.1 crown.4 = 1 mm\n"
+                                 "visit.1.pass.1 crown.5 = 1 mm\nvisit.1.pass.1 crown.6 = 1 mm\n";
+    static const struct {
+        const char *keys, *more, *name;
+        int rows, columns;
+        bool utf8;
+    } scenes[] = {{"", "", "shelf-together", 24, 80, true},
+                  {"52", crowns, "shelf-together-many", 24, 80, true},
+                  {"65", "", "shelf-together-132x43-ascii", 43, 132, false}};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof scenes / sizeof scenes[0]; i++) {
+        struct shelf_together together = {.right = "conflict", .since = "2026-03-02 11:40"};
+        struct shelf_list list;
+        struct two two;
+
+        begin_two(&two, scenes[i].more);
+        together.join = two.join;
+        together.differences = two.differences;
+        together.count = record_join_list(two.join, two.differences, DIFFERENCES);
+        fill(&list, 1);
+        shelf_together_take(&list, &together);
+        for (const char *c = scenes[i].keys; *c; c++)
+            press(&list, (uint32_t)*c);
+        check(&list, scenes[i].rows, scenes[i].columns, scenes[i].utf8, scenes[i].name);
+        record_join_done(two.join);
+        free(two.join);
+        record_done(&two.side[0]);
+        record_done(&two.side[1]);
+        record_done(&two.base);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(a_few),       cmocka_unit_test(many),          cmocka_unit_test(none_yet),
-        cmocka_unit_test(narrowed),    cmocka_unit_test(a_new_one),     cmocka_unit_test(its_name),
-        cmocka_unit_test(no_such_one), cmocka_unit_test(back_from_one), cmocka_unit_test(questions),
+        cmocka_unit_test(a_few),       cmocka_unit_test(many),
+        cmocka_unit_test(none_yet),    cmocka_unit_test(narrowed),
+        cmocka_unit_test(a_new_one),   cmocka_unit_test(its_name),
+        cmocka_unit_test(no_such_one), cmocka_unit_test(back_from_one),
+        cmocka_unit_test(questions),   cmocka_unit_test(put_together),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;

@@ -5,7 +5,9 @@
 #include <string.h>
 
 #include "fuzz_events.h"
+#include "shelf/shelf_earlier.h"
 #include "shelf/shelf_list.h"
+#include "shelf/shelf_together.h"
 #include "shelf/shelf_view.h"
 #include "sound.h"
 #include "store/shelf/shelf_change.h"
@@ -13,8 +15,9 @@
 /*
  * Keys on the shelf. Input: the number of instruments, their texts (a length and that many bytes,
  * shared by all), then events; when the list asks for a new scan it gets one, and between events
- * single items change as they do while files are read. The list stays in
- * a usable state, what it asks for can be done, and its screen sends no control characters.
+ * single items change as they do while files are read. Earlier states and two versions that differ
+ * in these texts are given to it when it asks for them. The list stays in a usable state, what it
+ * asks for can be done, and its screen sends no control characters.
  */
 enum { TEXTS = 8 };
 
@@ -24,7 +27,61 @@ static const struct shelf_start presets[] = {
 struct instruments {
     char *texts[TEXTS];
     size_t count;
+    struct record version[2]; /* of one instrument */
+    struct record_join *join;
+    struct join_difference differences[TEXTS];
 };
+
+/* Notes, a number, a visit that one has alone. */
+static void make_version(const struct instruments *all, int side, struct record *ret_record)
+{
+    const struct reading_key keys[] = {
+        reading_key_one(FIELD_NOTE), reading_key_visit(FIELD_VISIT_NOTE, 1),
+        reading_key_pass(FIELD_RELIEF, 1, 1), reading_key_visit(FIELD_VISIT_NOTE, 2 + side)};
+
+    record_init(ret_record);
+    for (size_t i = 0; i < sizeof keys / sizeof keys[0]; i++)
+        FUZZ_CHECK(record_put(ret_record, &keys[i], all->texts[(i + (size_t)side) % TEXTS], true,
+                              NULL) != STATUS_NO_MEMORY);
+}
+
+static void begin_join(struct instruments *all)
+{
+    all->join = calloc(1, sizeof *all->join);
+    FUZZ_CHECK(all->join != NULL);
+    for (int side = 0; side < 2; side++)
+        make_version(all, side, &all->version[side]);
+    FUZZ_CHECK(record_join_begin(all->join, &all->version[0], &all->version[1], NULL) == STATUS_OK);
+}
+
+static void end_join(struct instruments *all)
+{
+    record_join_done(all->join);
+    free(all->join);
+    for (int side = 0; side < 2; side++)
+        record_done(&all->version[side]);
+}
+
+/* What the list asked for. */
+static void give_versions(struct shelf_list *list, struct instruments *all,
+                          enum shelf_action action)
+{
+    static const struct shelf_earlier earlier[] = {{.when = "2026-11-25 13:06", .beside = true},
+                                                   {.when = "2026-11-24 10:00"}};
+
+    if (action == SHELF_DO_EARLIER)
+        shelf_earlier_take(list, earlier, 2);
+    if (action == SHELF_DO_TOGETHER) {
+        struct shelf_together together = {.join = all->join,
+                                          .differences = all->differences,
+                                          .right = all->texts[1],
+                                          .since = ""};
+
+        together.count = record_join_list(all->join, all->differences, TEXTS);
+        FUZZ_CHECK(together.count <= TEXTS);
+        shelf_together_take(list, &together);
+    }
+}
 
 static struct shelf_item item_of(const struct instruments *all, size_t n)
 {
@@ -94,8 +151,12 @@ static void check_effects(const struct shelf_list *list, const struct shelf_effe
         FUZZ_CHECK(list->earlier_at < list->earlier_count);
         break;
     case SHELF_DO_PUT_AWAY:
+    case SHELF_DO_TOGETHER:
         FUZZ_CHECK(list->earlier_at < list->earlier_count);
         FUZZ_CHECK(list->earlier[list->earlier_at].beside);
+        break;
+    case SHELF_DO_JOIN:
+        FUZZ_CHECK(join_count_open(list->together.differences, list->together.count) == 0);
         break;
     }
     /* Whatever the name, the file made of it stays in its folder. */
@@ -131,6 +192,7 @@ static void play(struct shelf_list *list, struct fuzz_bytes *bytes, struct instr
             give(list, all, fuzz_byte(bytes));
             FUZZ_SOUND(sound_shelf(list));
         }
+        give_versions(list, all, effects.action);
         read_on(list, all, bytes->left);
         show(list, &screen);
     }
@@ -146,8 +208,10 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
         all.texts[i] = fuzz_text(&bytes, fuzz_byte(&bytes));
     shelf_list_init(&list, all.texts[0], presets, sizeof presets / sizeof presets[0]);
     give(&list, &all, 0);
+    begin_join(&all);
     play(&list, &bytes, &all);
     shelf_list_done(&list);
+    end_join(&all);
     for (int i = 0; i < TEXTS; i++)
         free(all.texts[i]);
     return 0;

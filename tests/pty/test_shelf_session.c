@@ -594,6 +594,108 @@ static void a_version_beside_it_is_brought_back(void **state)
     assert_int_equal(tree_count(path_of(stage, ".generations/a.ini"), ""), 2);
 }
 
+static void rewrite(const struct stage *stage, const char *file, const char *old, const char *new)
+{
+    size_t length;
+    char *bytes = tree_read(path_of(stage, file), &length), *at = bytes ? strstr(bytes, old) : NULL;
+    char *whole = malloc(length + strlen(new) + 1);
+
+    assert_non_null(at);
+    assert_non_null(whole);
+    sprintf(whole, "%.*s%s%s", (int)(at - bytes), bytes, new, at + strlen(old));
+    tree_write_text(path_of(stage, file), whole);
+    free(whole);
+    free(bytes);
+}
+
+/* Three cells that differ, one of them with a text that would steer the terminal: seven keys from
+ * the shelf to one record. */
+static struct terminal *put_three_together(struct stage *stage, int rows, int columns)
+{
+    put(stage, "a.ini", "Parlour", "Hedda Quill");
+    put_beside(stage, "a.ini");
+    rewrite(stage, "a.ini.conflict", "relief = .013 in", "relief = .014 in");
+    rewrite(stage, "a.ini.conflict", "owner = Hedda Quill", "owner = \x1b[31mHedda\x07 Quill");
+    struct terminal *terminal = stage->terminal = begin(stage, rows, columns);
+
+    terminal_expect(terminal, "versions");
+    terminal_type(terminal, "*e/");
+    terminal_expect(terminal, "3 differ, 3 open; no earlier state is known");
+    terminal_expect(terminal, "right: conflict");
+    terminal_expect(terminal, ".013 in");
+    terminal_expect(terminal, ".014 in");
+    return terminal;
+}
+
+static void two_versions_are_put_together(void **state)
+{
+    struct stage *stage = *state;
+    struct terminal *terminal = put_three_together(stage, 24, 80);
+    size_t length;
+
+    /* Nothing is saved while anything is open. */
+    terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, "Not yet: where a ? stands");
+    terminal_type(terminal, "4");
+    terminal_expect(terminal, "3 differ, 2 open");
+    terminal_expect(terminal, "[Parlour]");
+    terminal_key(terminal, TERMINAL_RIGHT);
+    terminal_expect(terminal, "3 differ, 1 open");
+    terminal_type(terminal, "6");
+    terminal_expect(terminal, "Nothing is open any more: Enter saves it.");
+    terminal_expect(terminal, "[.014 in]");
+    assert_int_equal(access(path_of(stage, "a.ini.conflict"), F_OK), 0);
+    terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, "Put together. Both are kept as earlier states");
+    terminal_expect_gone(terminal, "versions");
+    char *bytes = tree_read(path_of(stage, "a.ini"), &length);
+    assert_non_null(bytes);
+    assert_non_null(strstr(bytes, "name = Parlour"));
+    assert_non_null(strstr(bytes, "relief = .014 in"));
+    assert_non_null(strstr(bytes, "%1B[31mHedda%07 Quill"));
+    free(bytes);
+    assert_int_not_equal(access(path_of(stage, "a.ini.conflict"), F_OK), 0);
+    assert_int_equal(tree_count(path_of(stage, ".generations/a.ini"), ""), 2);
+    /* The newest earlier state is what the file was; back to it, it is undone. */
+    terminal_type(terminal, "*e+");
+    terminal_expect(terminal, "Back as it was at");
+    bytes = tree_read(path_of(stage, "a.ini"), &length);
+    assert_non_null(bytes);
+    assert_non_null(strstr(bytes, "relief = .013 in"));
+    free(bytes);
+    terminal_type(terminal, "*q");
+    expect_exit(terminal, 0);
+}
+
+/* Left alone, in a terminal that knows no UTF-8 too: both stay, and so does whoever has it open. */
+static void nothing_is_put_together_unasked(void **state)
+{
+    struct stage *stage = *state;
+    struct terminal *terminal = put_three_together(stage, 43, 132);
+
+    terminal_type(terminal, "9");
+    terminal_expect(terminal, "Nothing is open any more");
+    terminal_type(terminal, "x"); /* a slip drops nothing */
+    terminal_type(terminal, "5");
+    terminal_expect(terminal, "Both can be taken of two notes only");
+    /* Another bench sees who has it. */
+    struct terminal *other = stage->other = begin(stage, 30, 100);
+    terminal_expect(other, "in use");
+    terminal_type(other, "*e/");
+    terminal_expect(other, "Not now: it is in use by");
+    terminal_key(terminal, TERMINAL_ESCAPE);
+    terminal_expect_gone(terminal, "putting together");
+    assert_int_equal(access(path_of(stage, "a.ini.conflict"), F_OK), 0);
+    assert_int_not_equal(access(path_of(stage, ".generations"), F_OK), 0);
+    terminal_type(terminal, "*e");
+    terminal_expect(terminal, "Other versions beside it");
+    terminal_type(terminal, "/");
+    terminal_expect(terminal, "3 differ, 3 open");
+    terminal_type(terminal, "\x03");
+    expect_exit(terminal, 0);
+    assert_int_equal(tree_count(stage->shelf, ".lock"), 0);
+}
+
 /* And on the bench, whoever opens it. */
 static void a_version_beside_it_is_said_on_the_bench(void **state)
 {
@@ -648,6 +750,8 @@ int main(int argc, char **argv)
         CASE(the_folder_may_vanish),
         CASE(a_version_beside_it_is_put_away),
         CASE(a_version_beside_it_is_brought_back),
+        CASE(two_versions_are_put_together),
+        CASE(nothing_is_put_together_unasked),
         CASE(a_version_beside_it_is_said_on_the_bench),
         CASE(a_version_that_is_none_is_for_the_tech_to_remove),
         CASE(closed_earlier_states_are_not_none),

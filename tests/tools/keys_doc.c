@@ -104,6 +104,8 @@ static void print_shelf(const struct format *format)
         {SHELF_UNITS, "Shelf, units",
          "Asked before the first instrument is filed, where the shop's settings do not say."},
         {SHELF_EARLIER, "Shelf, earlier states", "Of the instrument in hand."},
+        {SHELF_TOGETHER, "Shelf, putting two versions together",
+         "Of every cell that differs. What is open is marked with a ?, what is taken with []."},
         {SHELF_ARCHIVING, "Shelf, archiving", "Asked before an instrument is moved."},
         {SHELF_ANY, "Shelf, everywhere", "Where nothing else is said of a key."},
     };

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "shelf/shelf_earlier.h"
+#include "shelf/shelf_together.h"
 #include "shelf/shelf_list.h"
 #include "seeded.h"
 
@@ -630,6 +631,89 @@ static void earlier_states_are_asked_for_and_chosen(void **state)
     shelf_list_done(&list);
 }
 
+/* Three differences, two of them open. */
+static void begin_together(struct shelf_list *list, struct record_join *join,
+                           struct join_difference differences[3])
+{
+    const struct shelf_together together = {.join = join,
+                                            .differences = differences,
+                                            .count = record_join_list(join, differences, 3),
+                                            .right = "conflict",
+                                            .since = ""};
+
+    assert_int_equal(together.count, 3);
+    shelf_together_take(list, &together);
+    assert_int_equal(list->mode, SHELF_TOGETHER);
+}
+
+static void put(struct record *record, enum field_id field, int visit, const char *text)
+{
+    const struct reading_key key = {.field = field, .visit = visit};
+
+    assert_int_equal(record_put(record, &key, text, false, NULL), STATUS_OK);
+}
+
+static void two_versions_are_put_together(void **state)
+{
+    static const struct shelf_earlier earlier[] = {{"2026-11-25 13:06", "conflict", true},
+                                                   {"2026-11-24 09:00", "visit 1", false}};
+    struct record_join *join = calloc(1, sizeof *join);
+    struct join_difference differences[3];
+    struct record left, right;
+    struct shelf_list list;
+
+    (void)state;
+    assert_non_null(join);
+    start(&list);
+    record_init(&left);
+    record_init(&right);
+    put(&left, FIELD_NAME, 0, "Sorrel");
+    put(&left, FIELD_OWNER, 0, "Hedda");
+    put(&right, FIELD_OWNER, 0, "Tansy");
+    put(&left, FIELD_NOTE, 0, "bone nut");
+    put(&right, FIELD_NOTE, 0, "call first");
+    assert_int_equal(record_join_begin(join, &left, &right, NULL), STATUS_OK);
+    shelf_list_choose(&list, "a.ini");
+    press_key(&list, '*');
+    press_key(&list, 'e');
+    shelf_earlier_take(&list, earlier, 2);
+    press_key(&list, SILLET_KEY_DOWN); /* an earlier state is brought back, not put together */
+    assert_int_equal(press_key(&list, '/').action, SHELF_DO_NOTHING);
+    press_key(&list, SILLET_KEY_UP);
+    assert_int_equal(press_key(&list, '/').action, SHELF_DO_TOGETHER);
+    begin_together(&list, join, differences);
+    assert_int_equal(list.together.at, 1); /* the first open one: the name is taken by itself */
+    assert_int_equal(press_key(&list, '5').action, SHELF_DO_NOTHING); /* an owner is no note */
+    assert_int_equal(differences[1].side, JOIN_OPEN);
+    assert_int_equal(press_key(&list, SILLET_KEY_ENTER).action, SHELF_DO_NOTHING);
+    press_key(&list, SILLET_KEY_RIGHT);
+    assert_int_equal(differences[1].side, JOIN_AS_RIGHT);
+    assert_int_equal(list.together.at, 2);
+    press_key(&list, ' '); /* the 5 of a number pad without its lock */
+    assert_int_equal(differences[2].side, JOIN_AS_BOTH);
+    press_key(&list, '8');
+    assert_int_equal(list.together.at, 1);
+    press_key(&list, '+'); /* nothing is open: the next of all */
+    assert_int_equal(list.together.at, 2);
+    press_key(&list, '7');
+    assert_int_equal(differences[0].side, JOIN_AS_LEFT);
+    assert_int_equal(differences[1].side, JOIN_AS_LEFT);
+    press_key(&list, '9'); /* what only the left has stays */
+    assert_int_equal(differences[0].side, JOIN_AS_LEFT);
+    assert_int_equal(differences[1].side, JOIN_AS_RIGHT);
+    press_key(&list, 'x');
+    press_key(&list, SILLET_KEY_F1);
+    assert_int_equal(list.mode, SHELF_TOGETHER);
+    assert_int_equal(press_key(&list, SILLET_KEY_ENTER).action, SHELF_DO_JOIN);
+    assert_int_equal(press_key(&list, SILLET_KEY_ESCAPE).action, SHELF_DO_NOTHING);
+    assert_int_equal(list.mode, SHELF_LIST);
+    record_join_done(join);
+    free(join);
+    record_done(&left);
+    record_done(&right);
+    shelf_list_done(&list);
+}
+
 static void marks_say_what_is_the_matter(void **state)
 {
     struct shelf_item item = {
@@ -860,6 +944,7 @@ int main(void)
         cmocka_unit_test(an_empty_shelf_begins_with_a_new_one),
         cmocka_unit_test(copy_and_archive_keep_to_their_target),
         cmocka_unit_test(earlier_states_are_asked_for_and_chosen),
+        cmocka_unit_test(two_versions_are_put_together),
         cmocka_unit_test(marks_say_what_is_the_matter),
         cmocka_unit_test(a_long_list_is_sorted),
         cmocka_unit_test(what_is_read_takes_its_place),

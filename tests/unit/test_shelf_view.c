@@ -1,9 +1,11 @@
 /* SPDX-License-Identifier: MIT */
 #include "near.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 #include "base/utf8.h"
+#include "shelf/shelf_together.h"
 #include "shelf/shelf_view.h"
 
 static const struct shelf_start presets[] = {
@@ -74,6 +76,58 @@ static void compose(struct shelf_list *list, int rows, int columns, bool utf8)
     if (rows >= 24 && columns >= 80)
         check_cells(&frame, utf8);
     frame_done(&frame);
+}
+
+enum { DIFFERENCES = 2 * HOSTILE };
+
+/* Two versions whose texts are all hostile. */
+static void begin_together(struct record side[2], struct record_join *join)
+{
+    for (int i = 0; i < 2; i++) {
+        record_init(&side[i]);
+        for (int visit = 1; visit < HOSTILE; visit++) {
+            const struct reading_key note = reading_key_visit(FIELD_VISIT_NOTE, visit);
+
+            assert_int_equal(
+                record_put(&side[i], &note, hostile[(visit + i) % HOSTILE], true, NULL), STATUS_OK);
+        }
+    }
+    assert_int_equal(record_join_begin(join, &side[0], &side[1], NULL), STATUS_OK);
+}
+
+static void two_versions_hold_hostile_texts(void **state)
+{
+    static const int sizes[][2] = {{1, 1}, {24, 80}, {30, 100}, {43, 132}, {60, 250}};
+    struct record_join *join = calloc(1, sizeof *join);
+    struct join_difference differences[DIFFERENCES];
+    struct shelf_list list;
+    struct record side[2];
+
+    (void)state;
+    assert_non_null(join);
+    begin_together(side, join);
+    for (size_t h = 0; h < HOSTILE; h++) {
+        struct shelf_together together = {.join = join,
+                                          .differences = differences,
+                                          .count = record_join_list(join, differences, DIFFERENCES),
+                                          .right = hostile[h],
+                                          .since = h % 2 ? "" : "2026-03-02 11:40"};
+
+        assert_true(together.count > 0 && together.count <= DIFFERENCES);
+        fill(&list, 3);
+        shelf_together_take(&list, &together);
+        for (size_t s = 0; s < sizeof sizes / sizeof sizes[0]; s++) {
+            list.together.at = h % together.count;
+            differences[list.together.at].side = (enum join_side)(s % 4);
+            compose(&list, sizes[s][0], sizes[s][1], true);
+            compose(&list, sizes[s][0], sizes[s][1], false);
+        }
+        shelf_list_done(&list);
+    }
+    record_join_done(join);
+    free(join);
+    record_done(&side[0]);
+    record_done(&side[1]);
 }
 
 static void every_size_and_mode_holds_hostile_texts(void **state)
@@ -204,6 +258,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_size_and_mode_holds_hostile_texts),
+        cmocka_unit_test(two_versions_hold_hostile_texts),
         cmocka_unit_test(the_empty_shelf_says_what_to_do),
         cmocka_unit_test(numbers_found_and_on_file_are_shown),
         cmocka_unit_test(the_progress_of_reading_is_shown),

@@ -35,7 +35,7 @@ static bool is_said(const char *path)
     assert_int_equal(profile_open(path, PROFILE_TO_READ, &problems, &profile), STATUS_OK);
     for (size_t i = 0; i < problems.count; i++)
         said = said || (strstr(problems.items[i].words, "another version lies beside it") &&
-                        strstr(problems.items[i].words, "; on the shelf, * then e puts it away"));
+                        strstr(problems.items[i].words, "; on the shelf, * then e puts both together"));
     assert_int_equal((profile_notices(profile) & PROFILE_VERSIONS) != 0, said);
     profile_close(profile);
     problems_done(&problems);

@@ -4,6 +4,7 @@
 #include "leaf/history/history_view.h"
 #include "leaf/leaves.h"
 #include "session/cell_words.h"
+#include "words/reading_words.h"
 
 /* A pass and a row are looked at (history_state.h), which are not cells. There are cells only for a
  * pass's label and note and its visit's words for the owner, while these are written. */
@@ -56,9 +57,7 @@ static void add_prompt(const struct app *app, struct strbuf *out)
     const struct route_cell *cell = app_cell(app);
 
     if (cell) {
-        strbuf_addf(out, "visit %d, ", cell->key.visit);
-        if (cell->key.part > 0)
-            strbuf_addf(out, "pass %d, ", cell->key.part);
+        reading_words_add_place(out, &cell->key);
         cell_words_add_name(app, cell, out);
         strbuf_add(out, " >");
     } else if (history_has_any(app)) {

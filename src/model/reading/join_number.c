@@ -93,13 +93,14 @@ static const char *day_of(const struct record *record, int visit)
     return record_text(record, &key);
 }
 
-/* Whether a visit on the right comes before one on the left: it is of an earlier day. */
+/* Whether a visit on the right comes before one on the left: by their days; where not both have one,
+ * by their numbers. */
 static bool is_earlier(const struct numbering *numbering, int right, int left)
 {
     const char *right_day = day_of(numbering->version[JOIN_RIGHT], right);
     const char *left_day = day_of(numbering->version[JOIN_LEFT], left);
 
-    return !right_day || (left_day && strcmp(right_day, left_day) < 0);
+    return right_day && left_day ? strcmp(right_day, left_day) < 0 : right < left;
 }
 
 /* The next visit that the right version alone has, from *right; false past the last. */

@@ -76,6 +76,19 @@ const struct reading *record_join_reading(const struct record_join *join,
     return record_find(&join->record[version], &difference->key);
 }
 
+size_t record_join_size(const struct record_join *join, const struct join_difference *difference,
+                        enum join_version version)
+{
+    const struct record *record = &join->record[version];
+    size_t size = 0;
+
+    if (difference->what == JOIN_CELL)
+        return record_join_reading(join, difference, version) ? 1 : 0;
+    for (size_t i = 0; i < record->count; i++)
+        size += join_is_in(&record->readings[i].key, difference);
+    return size;
+}
+
 static const char *text_in(const struct record *record, const struct reading_key *key)
 {
     const struct reading *reading = record_find(record, key);

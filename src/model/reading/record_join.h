@@ -71,6 +71,10 @@ const struct reading *record_join_reading(const struct record_join *join,
                                           const struct join_difference *difference,
                                           enum join_version version);
 
+/* How many readings a side has of it. */
+size_t record_join_size(const struct record_join *join, const struct join_difference *difference,
+                        enum join_version version);
+
 /* Whether both texts can stand one after the other: notes that are not too long for that. */
 bool record_join_may_be_both(const struct record_join *join,
                              const struct join_difference *difference);

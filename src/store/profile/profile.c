@@ -126,7 +126,7 @@ static void settle_access(struct profile *profile)
 static void note_versions(struct profile *profile, struct problems *problems)
 {
     const char *advice = profile_name_is_listed(paths_name_of(profile->path))
-                             ? "on the shelf, * then e puts it away or brings it back"
+                             ? "on the shelf, * then e puts both together, or one of them away"
                              : "look at both, keep one and move the other away";
     struct copies versions;
 
