@@ -6,6 +6,7 @@
 #include "model/reading/work_line.h"
 #include "base/num.h"
 #include "model/reading/work_mark.h"
+#include "model/setup/survey_rod.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
 
@@ -77,6 +78,24 @@ static void say_change(const struct sheet_maker *maker, enum move_kind kind,
     }
 }
 
+static bool is_rod_spent(const struct sheet_maker *maker)
+{
+    struct findings findings = {.count = 0};
+    struct survey_rod rod;
+
+    survey_rod(place_of(maker->record, maker->visit, maker->last), &rod, &findings);
+    return survey_rod_is_spent(&rod);
+}
+
+static const char *what_of_rod(const struct sheet_maker *maker, bool bows)
+{
+    if (!bows)
+        return "the neck is too straight: slacken";
+    return is_rod_spent(maker)
+               ? "the neck bows too far, and the rod has nothing left: straighten it"
+               : "the neck bows too far: tighten";
+}
+
 static void say_rod(const struct sheet_maker *maker, struct strbuf *out)
 {
     const struct setup *setup = &maker->left.setup;
@@ -87,9 +106,7 @@ static void say_rod(const struct sheet_maker *maker, struct strbuf *out)
     if (setup->rod == ROD_NONE || setup->rod == ROD_FIXED)
         strbuf_add(out, "no rod that turns: change");
     else
-        strbuf_add(out, relief.value > setup->relief_target_mm.value
-                            ? "the neck bows too far: tighten"
-                            : "the neck is too straight: slacken");
+        strbuf_add(out, what_of_rod(maker, relief.value > setup->relief_target_mm.value));
     strbuf_add(out, " until the relief is ");
     sheet_say_length(out, setup->relief_target_mm.value, &maker->ask->units, MEASURE_FEELER);
 }

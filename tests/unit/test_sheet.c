@@ -514,6 +514,32 @@ static void what_is_left_of_the_saddle_does_not_frighten(void **state)
     record_done(&record);
 }
 
+/* After as many turns as a rod usually has, no more of them are promised. */
+static void a_rod_turned_in_all_the_way_is_not_to_be_tightened(void **state)
+{
+    static const char turned[] =
+        "visit.1.pass.2 relief = .013 in\nvisit.1.pass.2 rod_turn = 1 turn\n"
+        "visit.1.pass.3 relief = .012 in\n"
+        "visit.1.pass.3 rod_turn = 1/2 turn\n";
+    const struct sheet_ask ask = ask_of(1);
+
+    (void)state;
+    for (int far = 0; far <= 1; far++) {
+        struct record record;
+
+        build_record(&record, build_record_full);
+        build_record_add(&record, turned);
+        if (far)
+            build_record_add(&record, "visit.1.pass.4 relief = .012 in\n"
+                                      "visit.1.pass.4 rod_turn = 3/4 turn\n");
+        char *text = text_of_ask(&record, &ask, true);
+        assert_int_equal(strstr(text, "the rod has nothing left") != NULL, far);
+        assert_int_equal(strstr(text, "bows too far: tighten") != NULL, !far);
+        free(text);
+        record_done(&record);
+    }
+}
+
 /* Saddles of their own: the table has the outer two, and one between them is said where it stands
  * lower than both. */
 static void an_inner_saddle_is_said_where_it_is_lowest(void **state)
@@ -660,6 +686,7 @@ int main(void)
         cmocka_unit_test(a_neck_that_leans_is_said),
         cmocka_unit_test(what_buzzed_is_said_in_one_line),
         cmocka_unit_test(what_is_left_of_the_saddle_does_not_frighten),
+        cmocka_unit_test(a_rod_turned_in_all_the_way_is_not_to_be_tightened),
         cmocka_unit_test(an_inner_saddle_is_said_where_it_is_lowest),
         cmocka_unit_test(tables_take_no_more_than_they_hold),
         cmocka_unit_test(the_sheet_says_when_it_went_back),

@@ -130,6 +130,12 @@ void survey_rod(struct place last, struct survey_rod *ret_rod, struct findings *
     survey_rod_after(&walk, last, ret_rod, findings);
 }
 
+bool survey_rod_is_spent(const struct survey_rod *rod)
+{
+    return rod->known &&
+           (rod->answer == ROD_ANSWERS_NO_LONGER || rod->stands - rod->slackest >= ROD_TURNS_USUAL);
+}
+
 bool survey_rod_is_far(const struct survey_rod *rod, double change_mm, double *ret_turns,
                        double *ret_most)
 {

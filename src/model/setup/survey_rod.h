@@ -53,6 +53,9 @@ void survey_rod(struct place last, struct survey_rod *ret_rod, struct findings *
 void survey_rod_after(struct rod_walk *walk, struct place last, struct survey_rod *ret_rod,
                       struct findings *findings);
 
+/* Whether it answers no longer, or stands as far in as rods usually go. */
+bool survey_rod_is_spent(const struct survey_rod *rod);
+
 /* A change of relief, beyond all doubt of how the rod answers, takes it farther from its slackest
  * or tightest than it was ever seen to go, and than a rod usually has: how far, turns, and what it
  * or a usual one has. False where it does not, or the rod does not surely answer. */
