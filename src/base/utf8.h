@@ -58,4 +58,9 @@ size_t utf8_line(const char *text, int columns);
  * spelled out; any other character becomes one '?' for each of its columns. */
 void utf8_add_ascii(struct strbuf *out, const char *text);
 
+/* Appends the text as it is searched for: in small letters, Latin ones without accents, so that
+ * "Seance" is found as it is and with its accents; "ae", "oe", "ss", "th" for letters that stand for
+ * two. Accents that are characters of their own are dropped. */
+void utf8_add_folded(struct strbuf *out, const char *text);
+
 #endif

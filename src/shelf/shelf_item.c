@@ -3,6 +3,8 @@
 
 #include <string.h>
 
+#include "base/utf8.h"
+
 const char *shelf_item_title(const struct shelf_item *item)
 {
     return item->card.name[strspn(item->card.name, " \t")] ? item->card.name : item->file;
@@ -38,26 +40,55 @@ static char lowered(char c)
     return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
 }
 
-/* Bytes will do: a character of UTF-8 never begins inside another. */
-static bool holds(const char *text, const char *word, size_t length)
+static bool is_ascii(const char *text)
 {
-    const char first = lowered(word[0]);
+    while (*text && (unsigned char)*text < 0x80)
+        text++;
+    return *text == '\0';
+}
 
-    for (; *text; text++) {
-        size_t i = 0;
+static bool begins(const char *text, const char *word, size_t length)
+{
+    size_t i = 0;
 
-        if (lowered(*text) != first)
-            continue;
-        while (i < length && lowered(text[i]) == lowered(word[i]))
-            i++;
-        if (i == length)
+    while (i < length && lowered(text[i]) == word[i])
+        i++;
+    return i == length;
+}
+
+/* Bytes will do: a character of UTF-8 never begins inside another. */
+static bool holds_bytes(const char *text, const char *word, size_t length)
+{
+    for (; *text; text++)
+        if (lowered(*text) == word[0] && begins(text, word, length))
             return true;
-    }
     return false;
 }
 
+/* The word is folded already. Most texts are ASCII, and need not be. */
+static bool holds(const char *text, const char *word, size_t length)
+{
+    enum { FOLDED_MAX = 2048 };
+    char memory[FOLDED_MAX];
+
+    if (is_ascii(text))
+        return holds_bytes(text, word, length);
+    struct strbuf folded = STRBUF(memory);
+    utf8_add_folded(&folded, text);
+    return holds_bytes(memory, word, length);
+}
+
 /* Fewer characters than a year has would match a year of almost every instrument. */
-enum { ALSO_LENGTH_MIN = 4 };
+enum { ALSO_LENGTH_MIN = 4, TICKET_LENGTH_MIN = 3 };
+
+/* A ticket's number is found by its beginning, or, where it is short, as a whole. */
+static bool is_on_ticket(const struct shelf_item *item, const char *word, size_t length)
+{
+    const char *ticket = item->facts ? shelf_facts_text(item->facts, FACT_TICKET) : "";
+
+    return (length >= TICKET_LENGTH_MIN || ticket[strnlen(ticket, length)] == '\0') &&
+           begins(ticket, word, length);
+}
 
 static bool word_matches(const struct shelf_item *item, const char *word, size_t length)
 {
@@ -65,13 +96,17 @@ static bool word_matches(const struct shelf_item *item, const char *word, size_t
 
     return holds(shelf_item_title(item), word, length) || holds(card->owner, word, length) ||
            holds(card->maker, word, length) || holds(card->serial, word, length) ||
-           holds(card->kind, word, length) ||
+           holds(card->kind, word, length) || is_on_ticket(item, word, length) ||
            (length >= ALSO_LENGTH_MIN && holds(card->also, word, length));
 }
 
 bool shelf_item_matches(const struct shelf_item *item, const char *words)
 {
-    for (const char *at = words + strspn(words, " "); *at; at += strspn(at, " ")) {
+    char memory[SHELF_WORDS_MAX];
+    struct strbuf folded = STRBUF(memory);
+
+    utf8_add_folded(&folded, words);
+    for (const char *at = memory + strspn(memory, " "); *at; at += strspn(at, " ")) {
         const size_t length = strcspn(at, " ");
 
         if (!word_matches(item, at, length))

@@ -39,10 +39,11 @@ void shelf_item_marks(const struct shelf_item *item, bool in_short, struct strbu
 
 /*
  * True if every word of `words` (separated by blanks) is in one of SHELF_SEARCHED; in tuning and
- * years only words of four characters or more are looked for. Upper and lower case ASCII letters
- * match; anything else must be equal.
+ * years only words of four characters or more are looked for, and a ticket, that of the last visit,
+ * begins with the word. Both are compared as utf8_add_folded has them.
  */
-#define SHELF_SEARCHED "name, owner, maker, serial, kind, tuning or year of a visit"
+#define SHELF_SEARCHED "name, owner, maker, serial, kind, tuning, ticket or year"
+enum { SHELF_WORDS_MAX = 2048 };
 bool shelf_item_matches(const struct shelf_item *item, const char *words);
 
 #endif

@@ -359,7 +359,7 @@ static void draw_entry(const struct pen *pen, const struct shelf_list *list, int
         pen_put_cut(pen, row, column, room, ROLE_TEXT, list->target);
     if (list->mode == SHELF_LIST && lineedit_is_empty(typed))
         pen_put(pen, row, column + 1, room, ROLE_DIM,
-                list->count > 0 ? "type a part of name, owner, maker, kind, tuning, a year"
+                list->count > 0 ? "type a part of name, owner, maker, kind, ticket, a year"
                                 : "nothing to find yet; Enter begins the first instrument");
     if (list->mode == SHELF_LIST && list->used && !lineedit_is_empty(typed))
         pen_put(pen, row, column + 3, room - 3, ROLE_DIM,

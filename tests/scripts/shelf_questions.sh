@@ -121,6 +121,6 @@ done
 
 # A search that finds nothing says where it looked; one question at a time.
 ask 0 nowhere-at-all
-grep -q 'maker, serial, kind, tuning or year' said || fail "$(cat said)"
+grep -q 'maker, serial, kind, tuning, ticket or year' said || fail "$(cat said)"
 ask 2 --house --due
 ask 2 --nonsense

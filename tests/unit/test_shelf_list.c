@@ -126,17 +126,22 @@ static void words_narrow_the_list(void **state)
 
 /* Half a character is never found inside a whole one, and large letters beyond ASCII are not
  * small ones. */
-static void letters_beyond_ascii_match_as_they_are(void **state)
+static void letters_beyond_ascii_match_with_and_without_accents(void **state)
 {
     struct shelf_list list;
 
     (void)state;
     start(&list);
     press_key(&list, 0xC4);
+    press_key(&list, 'o');
     expect_found(&list, "b");
+    press_key(&list, SILLET_KEY_BACKSPACE);
     press_key(&list, SILLET_KEY_BACKSPACE);
     assert_int_equal(list.filter.length, 0);
     press_key(&list, 0xE4);
+    press_key(&list, 'o');
+    expect_found(&list, "b");
+    press_key(&list, 0x3B6);
     expect_found(&list, "");
     assert_null(shelf_list_item(&list));
     assert_int_equal(press_key(&list, SILLET_KEY_ENTER).action, SHELF_DO_NOTHING);
@@ -925,7 +930,7 @@ int main(void)
         cmocka_unit_test(the_last_visit_counts_before_the_file),
         cmocka_unit_test(words_narrow_the_list),
         cmocka_unit_test(a_paste_opens_nothing),
-        cmocka_unit_test(letters_beyond_ascii_match_as_they_are),
+        cmocka_unit_test(letters_beyond_ascii_match_with_and_without_accents),
         cmocka_unit_test(unsafe_characters_are_not_typed),
         cmocka_unit_test(the_one_in_hand_stays_in_hand),
         cmocka_unit_test(the_first_stays_first_until_one_is_chosen),

@@ -227,6 +227,52 @@ static void a_quarter_turn_is_told_from_three_necks_on(void **state)
     expect_cell(stage, 1, 3, "1");
 }
 
+static void expect_search(struct stage *stage, const char *words, const char *files)
+{
+    assert_true(lineedit_set(&stage->list.filter, words));
+    shelf_list_narrow(&stage->list);
+    expect_found(stage, files);
+}
+
+/* Whatever is typed of accents and capitals; every word somewhere; hostile words find nothing and
+ * break nothing. */
+static void words_are_found_whatever_their_accents(void **state)
+{
+    struct stage *stage = *state;
+    char longest[LINEEDIT_MAX + 1];
+
+    stage->list.items[0].card.name = "S\xC3\xA9"
+                                     "ance";
+    stage->list.items[1].card.owner = "J\xC3\xB8rn \xC3\x85kerlund";
+    stage->list.items[2].card.maker = "Stra\xC3\x9F"
+                                      "ner";
+    stage->list.items[3].card.serial = "QFW-P-009";
+    stage->list.items[4].card.name = "\xFF\xC3 broken";
+    memcpy(stage->list.items[5].card.also, "ukulele-c 2024 2022", sizeof "ukulele-c 2024 2022");
+    shelf_facts_put_text(&stage->facts[3], FACT_TICKET, "17423");
+    shelf_facts_put_text(&stage->facts[5], FACT_TICKET, "7");
+    shelf_list_take(&stage->list);
+    expect_search(stage, "SEANCE", "a");
+    expect_search(stage, "s\xC3\x89", "a");
+    expect_search(stage, "akerlund jorn", "b");
+    expect_search(stage, "strassner", "c");
+    expect_search(stage, "stra\xC3\x9F electric", "c");
+    expect_search(stage, "stra\xC3\x9F bass", "");
+    expect_search(stage, "qfw-p", "d");
+    expect_search(stage, "174", "d");
+    expect_search(stage, "423", "");
+    expect_search(stage, "7 bass", "f");
+    expect_search(stage, "2024", "f");
+    expect_search(stage, "202", "");
+    expect_search(stage, "ELECTRIC marlo s\xC3\xA9", "a");
+    expect_search(stage, "\xCC\x81", "abcdef"); /* an accent alone is nothing */
+    expect_search(stage, "%s%n ../* ' \\", "");
+    memset(longest, 'x', sizeof longest);
+    longest[LINEEDIT_MAX] = '\0';
+    expect_search(stage, longest, "");
+    expect_search(stage, "    ", "abcdef");
+}
+
 static void expect_journal(const struct stage *stage, const char *title, int first, int end)
 {
     char memory[40];
@@ -281,6 +327,7 @@ int main(void)
         STAGED(due_is_what_will_be_within_a_month),
         STAGED(proof_is_counted_and_its_factor_found),
         STAGED(usual_is_kind_by_kind),
+        STAGED(words_are_found_whatever_their_accents),
         STAGED(the_journal_goes_to_days_with_work),
         STAGED(a_quarter_turn_is_told_from_three_necks_on),
     };

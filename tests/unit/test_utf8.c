@@ -235,6 +235,35 @@ static void clip_keeps_whole_characters(void **state)
     assert_int_equal(utf8_clip("\xCC\x81", -1), 0);
 }
 
+static void expect_folded(const char *text, const char *folded)
+{
+    char memory[200];
+    struct strbuf out = STRBUF(memory);
+
+    utf8_add_folded(&out, text);
+    assert_string_equal(memory, folded);
+}
+
+/* Letters by the names of their code points in the Unicode Standard. */
+static void case_and_accents_are_folded(void **state)
+{
+    (void)state;
+    expect_folded("Parlour No. 3", "parlour no. 3");
+    expect_folded("\xC3\x89t\xC3\xA9 \xC3\x85NGSTR\xC3\x96M \xC3\xB1\xC3\x91", "ete angstrom nn");
+    expect_folded("e\xCC\x81", "e"); /* e and a combining acute accent */
+    expect_folded("\xC5\x81\xC3\xB3"
+                  "d\xC5\xBA \xC5\xA0 \xC5\xBD \xC5\xB8 \xC4\xB0 \xC5\xBF",
+                  "lodz s z y i s");
+    expect_folded("Stra\xC3\x9F"
+                  "e \xC3\x86 \xC5\x93 \xC3\x9E",
+                  "strasse ae oe th");
+    expect_folded("\xD0\x9C\xD0\xB8\xD1\x80 \xD0\x81", "\xD0\xBC\xD0\xB8\xD1\x80 \xD1\x91");
+    expect_folded("\xCE\xA3\xCF\x82\xCF\x83", "\xCF\x83\xCF\x83\xCF\x83");
+    expect_folded("\xE6\x97\xA5 \xC3\x97", "\xE6\x97\xA5 \xC3\x97");
+    expect_folded("a\xFF\x80", "a\xEF\xBF\xBD\xEF\xBF\xBD");
+    expect_folded("", "");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -247,6 +276,7 @@ int main(void)
         cmocka_unit_test(unsafe_characters),
         cmocka_unit_test(columns_of_texts),
         cmocka_unit_test(clip_keeps_whole_characters),
+        cmocka_unit_test(case_and_accents_are_folded),
     };
 
     return cmocka_run_group_tests_name("utf8", tests, NULL, NULL) ? 1 : 0;
