@@ -166,6 +166,7 @@ static void a_saddle_is_low_by_its_lower_end(void **state)
     (void)state;
     make(second_visit, &facts);
     assert_near(number(&facts, FACT_SADDLE_OVER_LEAST), 0.1, 1e-6);
+    assert_near(number(&facts, FACT_SADDLE_LOW), 1, 0);
     make("visit.1.pass.1 exposure_bass = 9 mm\nvisit.1.pass.1 exposure_treble = 8 mm\n", &facts);
     assert_near(number(&facts, FACT_SADDLE_OVER_LEAST), 5, 1e-6);
     assert_near(number(&facts, FACT_SADDLE_LOW), 0, 0);

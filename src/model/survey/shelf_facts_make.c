@@ -84,6 +84,10 @@ static void find_visit(const struct record *record, const struct derived *now,
 
 /* --- saddle and rod --- */
 
+/* A saddle with less than this over the least cannot be lowered once more: 1/64 in less action at
+ * fret 12 takes 1/32 in off it. */
+#define NEARLY_USED_UP_MM (25.4 / 32)
+
 static void find_saddle(const struct derived *now, struct shelf_facts *facts)
 {
     const struct setup *setup = &now->setup;
@@ -92,9 +96,11 @@ static void find_saddle(const struct derived *now, struct shelf_facts *facts)
 
     if (!bass.given && !treble.given)
         return;
-    put(facts, FACT_SADDLE_OVER_LEAST,
-        fmin(maybe_or(bass, treble.value), maybe_or(treble, bass.value)) - setup->exposure_min_mm);
-    put(facts, FACT_SADDLE_LOW, reset->state == MOVE_DUE || reset->little);
+    const double over_mm =
+        fmin(maybe_or(bass, treble.value), maybe_or(treble, bass.value)) - setup->exposure_min_mm;
+    put(facts, FACT_SADDLE_OVER_LEAST, over_mm);
+    put(facts, FACT_SADDLE_LOW,
+        reset->state == MOVE_DUE || reset->little || over_mm < NEARLY_USED_UP_MM);
 }
 
 static void find_rod(const struct record *record, struct past *past, struct shelf_facts *facts)
