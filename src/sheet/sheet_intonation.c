@@ -103,6 +103,7 @@ static const char *state_of(const struct pitch_move *move)
     case PITCH_WITHIN:
         return "within measuring error";
     case PITCH_DUE:
+    case PITCH_MOVED:
         return move->cents > 0 ? "sharp" : "flat";
     case PITCH_UNREAD:
         break;

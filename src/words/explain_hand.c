@@ -3,8 +3,10 @@
 
 #include <math.h>
 #include <stddef.h>
+#include <string.h>
 
 #include "words/amount.h"
+#include "words/move_words.h"
 #include "base/num.h"
 
 static const struct {
@@ -79,6 +81,29 @@ static double ordered_mm(const struct explain_from *from, enum figure_id id,
     return order->due ? amount_of_work(order->value, unit) : 0;
 }
 
+/* The doubt that the bench gives, with what the hand misses by that reads: " ±0.28 mm"; where
+ * screws are turned, in turns, " (-1 5/8 turns ±5/8)". */
+static void add_order_u(const struct explain_from *from, enum figure_id id, int string,
+                        const struct move_amount *order, struct strbuf *out)
+{
+    const struct setup *setup = &from->derived->setup;
+    const struct shop_units metric = shop_units_metric();
+    const struct shop_units *units = from->units ? from->units : &metric;
+    struct move_words words;
+
+    strbuf_add(out, " \xC2\xB1");
+    amount_add(out, order->u, units->bare[hands[id].measure], false);
+    amount_add_unit(out, units->bare[hands[id].measure]);
+    if (id != move_figure(MOVE_SADDLE) || !move_words_in_turns(setup))
+        return;
+    move_words_make(from->derived, MOVE_SADDLE, units, &words);
+    if (!strpbrk(words.string[string], "0123456789"))
+        return; /* it goes with the bridge's sides, or needs less than an eighth */
+    strbuf_addf(out, " (%s turns \xC2\xB1", words.string[string]);
+    amount_add_turns(out, move_words_turns_u(setup, order->u), false);
+    strbuf_add_char(out, ')');
+}
+
 void explain_add_hand(const struct explain_from *from, enum figure_id id, int string,
                       struct strbuf *out)
 {
@@ -103,8 +128,12 @@ void explain_add_hand(const struct explain_from *from, enum figure_id id, int st
         else
             strbuf_add_char(out, *words);
     }
-    if (order)
-        strbuf_add(out, order->due ? ", by all passes; what follows is of this one alone"
-                                   : ": within what is asked, by all passes; what follows is of "
-                                     "this one alone");
+    if (!order)
+        return;
+    if (order->due)
+        add_order_u(from, id, row, order, out);
+    strbuf_add(out, order->due ? ", by all passes; what follows is of this one alone, and its "
+                                 "\xC2\xB1 of the gauges' steps"
+                               : ": within what is asked, by all passes; what follows is of "
+                                 "this one alone");
 }

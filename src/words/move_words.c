@@ -248,16 +248,25 @@ static void say_saddle_caution(struct maker *maker)
     }
 }
 
+bool move_words_in_turns(const struct setup *setup)
+{
+    return is_turned(setup->bridge) && setup->thread_mm.given;
+}
+
+double move_words_turns_u(const struct setup *setup, double u_mm)
+{
+    return ceil(setup_at_post_u(setup, u_mm) / setup->thread_mm.value * 8) / 8;
+}
+
 void move_words_say_saddle(struct maker *maker)
 {
     const struct setup *setup = maker->setup;
     const enum unit rule = maker->units->bare[MEASURE_RULE];
     const double u = maker->move->most_u;
 
-    if (is_turned(setup->bridge) && setup->thread_mm.given) {
+    if (move_words_in_turns(setup)) {
         strbuf_add(&maker->amount, "turns \xC2\xB1");
-        amount_add_turns(&maker->amount,
-                         ceil(setup_at_post_u(setup, u) / setup->thread_mm.value * 8) / 8, false);
+        amount_add_turns(&maker->amount, move_words_turns_u(setup, u), false);
         strbuf_add(&maker->amount, ", + raises");
     } else {
         strbuf_add(&maker->amount, "height");
@@ -296,7 +305,7 @@ static void add_turns(const struct maker *maker, int string, struct strbuf *out)
 static void say_strings(struct maker *maker, enum move_kind kind)
 {
     const struct setup *setup = maker->setup;
-    const bool turned = kind == MOVE_SADDLE && is_turned(setup->bridge) && setup->thread_mm.given;
+    const bool turned = kind == MOVE_SADDLE && move_words_in_turns(setup);
 
     maker->words->by_string = true;
     for (int s = 1; s <= setup->board.strings; s++) {

@@ -21,6 +21,14 @@ struct move_words {
 void move_words_make(const struct derived *derived, enum move_kind kind,
                      const struct shop_units *units, struct move_words *ret_words);
 
+/* "wait: the season moved the neck"; "" for nothing to wait for. */
+const char *move_words_wait(enum move_wait waits);
+
+/* Whether a bridge's heights are set in turns; and the doubt about an amount in turns, in eighths.
+ */
+bool move_words_in_turns(const struct setup *setup);
+double move_words_turns_u(const struct setup *setup, double u_mm);
+
 /* Whether a reset by these figures is a shim in the pocket, not work on the heel. */
 bool move_words_is_shim(const struct figures *figures);
 

@@ -114,12 +114,23 @@ void move_words_say_good(struct maker *maker, enum move_kind kind)
     }
 }
 
+const char *move_words_wait(enum move_wait waits)
+{
+    static const char *const words[] = {
+        [WAIT_NOTHING] = "",
+        [WAIT_RESET] = "wait: the reset first",
+        [WAIT_SEASON] = "wait: the season moved the neck",
+        [WAIT_SETUP] = "wait: the other moves first",
+    };
+    return words[waits];
+}
+
 void move_words_say_wait(struct maker *maker, enum move_kind kind)
 {
     const bool fills = kind == MOVE_SLOTS && maker->move->any_up;
 
     if (maker->move->waits == WAIT_SEASON)
-        strbuf_addf(&maker->amount, "wait: the season moved the neck; %s nothing yet",
+        strbuf_addf(&maker->amount, "%s; %s nothing yet", move_words_wait(WAIT_SEASON),
                     !fills                  ? "cut"
                     : maker->move->any_down ? "cut and fill"
                                             : "fill");

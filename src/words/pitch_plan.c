@@ -9,6 +9,7 @@
 #include "base/num.h"
 #include "model/derive/derive_saddle_fit.h"
 #include "model/pitch/intonation_reading.h"
+#include "model/reading/work_reach.h"
 #include "model/setup/uncertainty.h"
 
 /* Frets that are close together cannot tell the nut from the saddle. A nut is never moved by more
@@ -141,6 +142,15 @@ static void find_saddle(const struct record *record, const struct derived *deriv
     plan->saddle_is_predicted = plan->saddle.known;
 }
 
+/* What the work since has changed of it. */
+static void find_done(struct place place, const struct move *pitch, struct pitch_plan *plan)
+{
+    plan->waits = pitch->state == MOVE_WAITS ? pitch->waits : WAIT_NOTHING;
+    for (int s = 1; s <= plan->strings && pitch->done_by > 0; s++)
+        if (plan->string[s].state == PITCH_DUE && work_reaches(place, pitch->done_by, s))
+            plan->string[s].state = PITCH_MOVED;
+}
+
 void pitch_plan_make(struct place place, const struct derived *derived, int string,
                      struct pitch_plan *ret_plan)
 {
@@ -163,6 +173,7 @@ void pitch_plan_make(struct place place, const struct derived *derived, int stri
         if (s == string)
             ret_plan->curve = (struct pitch_curve){.string = s, .read = read};
     }
+    find_done(place, &derived->moves.move[MOVE_PITCH], ret_plan);
     find_saddle(record, derived, ret_plan);
     if (ret_plan->curve.string > 0)
         find_best(record, derived, string, ret_plan->curve.best_cents);
@@ -187,6 +198,12 @@ static bool is_move(const struct pitch_move *move)
     return move->has_change && (move->state == PITCH_DUE || move->state == PITCH_WITHIN);
 }
 
+void pitch_add_wait(const struct pitch_plan *plan, struct strbuf *out)
+{
+    strbuf_add(out, plan->waits == WAIT_NOTHING ? "" : ", ");
+    strbuf_add(out, move_words_wait(plan->waits));
+}
+
 void pitch_add_short(const struct pitch_move *move, const struct shop_units *units,
                      struct strbuf *out)
 {
@@ -196,7 +213,9 @@ void pitch_add_short(const struct pitch_move *move, const struct shop_units *uni
         amount_add(out, move->change_mm, unit, true);
         amount_add_doubt(out, move->change_u_mm, unit);
     } else if (move->state != PITCH_UNREAD) {
-        strbuf_add(out, move->state == PITCH_IN_TUNE ? "leave it" : "look again");
+        strbuf_add(out, move->state == PITCH_IN_TUNE ? "leave it"
+                        : move->state == PITCH_MOVED ? "read again"
+                                                     : "look again");
     }
 }
 
@@ -242,6 +261,13 @@ void pitch_add_move(const struct pitch_plan *plan, int string, const struct shop
     if (move->state == PITCH_UNREAD) {
         strbuf_addf(out, "string %d: tune it open, then enter the cents of its notes, %s %d first",
                     string, outfit_fret_noun(&plan->outfit), move->octave);
+        return;
+    }
+    if (move->state == PITCH_MOVED) {
+        strbuf_addf(out, "string %d was ", string);
+        add_cents(out, move->cents);
+        add_at(plan, move->fret, out);
+        strbuf_add(out, "; its saddle was moved: p on Bench, then tune and read it");
         return;
     }
     strbuf_addf(out, "saddle stays (string %d): ", string);
@@ -384,7 +410,7 @@ bool pitch_saddle_is_narrow(const struct pitch_plan *plan)
 const char *pitch_caution(const struct pitch_plan *plan)
 {
     for (int s = 1; s <= plan->strings; s++)
-        if (plan->string[s].state == PITCH_DUE)
+        if (plan->string[s].state == PITCH_DUE && plan->waits == WAIT_NOTHING)
             return "slacken the string before its saddle moves; bone dust: respirator";
     return "";
 }

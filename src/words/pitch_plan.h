@@ -15,6 +15,7 @@ enum pitch_state {
     PITCH_IN_TUNE, /* within the cents tolerance */
     PITCH_WITHIN,  /* off, but the move is smaller than its own uncertainty */
     PITCH_DUE,
+    PITCH_MOVED, /* due by these cents, and its saddle was moved since */
 };
 
 struct pitch_move {
@@ -46,6 +47,7 @@ struct pitch_plan {
     struct outfit outfit;
     int strings;
     double tolerance_cents;
+    enum move_wait waits;                      /* what comes before any saddle is moved */
     struct pitch_move string[STRINGS_MAX + 1]; /* by string, [0] unused */
     struct pitch_curve curve;
     /* Whether a blank bridge's saddle holds the contacts that are asked for; where none are, those
@@ -59,7 +61,12 @@ struct pitch_plan {
 void pitch_plan_make(struct place place, const struct derived *derived, int string,
                      struct pitch_plan *ret_plan);
 
-/* Appends "+1.48 ±0.21" (plus: back), "leave it", "look again", or nothing if no cents were read.
+/* Appends what comes before all of it, ", wait: the season moved the neck"; nothing where nothing
+ * does. */
+void pitch_add_wait(const struct pitch_plan *plan, struct strbuf *out);
+
+/* Appends "+1.48 ±0.21" (plus: back), "leave it", "look again", or nothing if no cents were read;
+ * "read again" once its saddle was moved.
  * The unit is in the column's heading. */
 void pitch_add_short(const struct pitch_move *move, const struct shop_units *units,
                      struct strbuf *out);

@@ -2,6 +2,7 @@
 #include "near.h"
 
 #include <stdlib.h>
+#include <stdio.h>
 #include <string.h>
 
 #include "words/explain.h"
@@ -207,6 +208,37 @@ static void the_hand_gets_what_the_bench_orders(void **state)
     done(asked);
 }
 
+/* One doubt for both: what the gauge and the hand that holds it miss by. */
+static void turns_have_the_bench_s_doubt(void **state)
+{
+    const struct shop_units inches = shop_units_inch();
+    struct asked *asked = ask(build_record_full);
+    const struct move *saddle = &asked->derived.moves.move[MOVE_SADDLE];
+    int due = 0;
+
+    (void)state;
+    asked->from.units = &inches;
+    build_record_add(&asked->record, "bridge thread = 0.5 mm\n");
+    derive_pass(asked->from.place, &asked->derived);
+    for (int s = 1; s <= 6; s++) {
+        struct explanation explanation;
+        struct move_words words;
+        char turns[40];
+
+        if (!saddle->string[s].due || saddle->string[s].u < saddle->most_u)
+            continue;
+        due++;
+        move_words_make(&asked->derived, MOVE_SADDLE, &inches, &words);
+        assert_int_equal(strncmp(words.amount, "turns \xC2\xB1", strlen("turns \xC2\xB1")), 0);
+        snprintf(turns, sizeof turns, "(%s %.*s)", words.string[s], (int)strcspn(words.amount, ","),
+                 words.amount);
+        explain_figure(&asked->from, FIGURE_SADDLE_CHANGE, s, &explanation);
+        assert_non_null(strstr(explanation.lines[0].text, turns));
+    }
+    assert_true(due > 0);
+    done(asked);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -217,6 +249,7 @@ int main(void)
         cmocka_unit_test(next_goes_round_all_that_is_known),
         cmocka_unit_test(what_is_predicted_has_its_doubt),
         cmocka_unit_test(the_hand_gets_what_the_bench_orders),
+        cmocka_unit_test(turns_have_the_bench_s_doubt),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
 }

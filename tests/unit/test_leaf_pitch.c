@@ -167,6 +167,45 @@ static void the_move_is_the_figure(void **state)
     bench_close(app);
 }
 
+/* What the list of moves puts off, the leaf puts off too; what was moved since is no longer to be
+ * moved by the cents that were read before. */
+static void the_list_s_word_stands_here_too(void **state)
+{
+    static const char off[] = BOARD "visit.1 date = 2026-03-02\nvisit.1.pass.1 time = 10:00\nvisit.1.pass.1 cents.6.12 = 6\n"
+                                    "visit.1.pass.1 cents.5.12 = 6\n"
+                                    "string.6 setback = 3 mm\nstring.5 setback = 3 mm\n";
+    char memory[200];
+    struct strbuf words = STRBUF(memory);
+    struct app *app = start(off);
+
+    (void)state;
+    pitch_add_wait(pitch_state(app), &words);
+    assert_string_equal(memory, "");
+    assert_string_not_equal(pitch_caution(pitch_state(app)), "");
+    bench_close(app);
+    app = bench_open(build_record_full, "visit.1.pass.1 cents.6.12 = 6\n", LEAF_PITCH);
+    assert_int_equal(app->now.moves.move[MOVE_PITCH].waits, WAIT_SETUP);
+    pitch_add_wait(pitch_state(app), &words);
+    assert_string_equal(memory, ", wait: the other moves first");
+    assert_string_equal(pitch_caution(pitch_state(app)), "");
+    bench_close(app);
+    app = bench_open(off,
+                     "visit.1.work.1 kind = pitch\nvisit.1.work.1 time = 10:30\n"
+                     "visit.1.work.1 amount = saddle: string 6 back 2.2 mm\n",
+                     LEAF_PITCH);
+    assert_int_equal(pitch_state(app)->string[6].state, PITCH_MOVED);
+    assert_int_equal(pitch_state(app)->string[5].state, PITCH_DUE);
+    strbuf_clear(&words);
+    pitch_add_short(&pitch_state(app)->string[6], &app->units, &words);
+    assert_string_equal(memory, "read again");
+    strbuf_clear(&words);
+    pitch_add_move(pitch_state(app), 6, &app->units, &words);
+    assert_string_equal(memory,
+                        "string 6 was 6 cents at fret 12; its saddle was moved: p on Bench, "
+                        "then tune and read it");
+    bench_close(app);
+}
+
 /* What a player varies by is left alone, what the tuner cannot tell is said to be so. */
 static void small_moves_are_not_worth_making(void **state)
 {
@@ -307,6 +346,7 @@ int main(void)
         cmocka_unit_test(ten_cents_sharp_move_the_saddle_back),
         cmocka_unit_test(no_contact_without_the_setback),
         cmocka_unit_test(the_move_is_the_figure),
+        cmocka_unit_test(the_list_s_word_stands_here_too),
         cmocka_unit_test(small_moves_are_not_worth_making),
         cmocka_unit_test(impossible_cents_give_no_move),
         cmocka_unit_test(several_frets_tell_the_nut_from_the_saddle),

@@ -58,6 +58,7 @@ static enum role state_role(enum pitch_state state)
     case PITCH_IN_TUNE:
         return ROLE_GOOD;
     case PITCH_WITHIN:
+    case PITCH_MOVED:
         return ROLE_ASSUMED;
     case PITCH_UNREAD:
         break;
@@ -306,10 +307,15 @@ static int put_string(const struct page *page, int string, int row, int end)
 static void draw_detail(const struct page *page, int row, int rows)
 {
     const int string = app_string(page->app), end = row + rows;
+    char memory[100];
+    struct strbuf heading = STRBUF(memory);
 
     pen_rule(page->pen, row, 0, page->pen->frame->columns);
-    pen_put(page->pen, row, 1, 60, ROLE_LABEL,
-            page->app->previewing ? " saddle and nut if this is taken " : " saddle and nut ");
+    strbuf_add(&heading,
+               page->app->previewing ? " saddle and nut if this is taken" : " saddle and nut");
+    pitch_add_wait(pitch_state(page->app), &heading);
+    strbuf_add_char(&heading, ' ');
+    (void)pen_put_cut(page->pen, row, 1, page->pen->frame->columns - 2, ROLE_LABEL, memory);
     if (string > pitch_state(page->app)->strings) {
         put_sentence(page, row + 1, end, ROLE_DIM,
                      "The scale length is missing: enter it on Intake, then the cents tell what "
