@@ -6,6 +6,7 @@
 #include "session/setback_cell.h"
 
 #include "words/amount.h"
+#include "words/fret_words.h"
 #include "words/reading_words.h"
 #include "base/num.h"
 #include "base/utf8.h"
@@ -83,17 +84,6 @@ static void add_gap(const struct app *app, int string, struct strbuf *out)
         strbuf_addf(out, "string open: gap to %s %d", to, over);
 }
 
-/* The table speaks of frets. */
-static void add_help(const struct field *field, const struct outfit *outfit, struct strbuf *out)
-{
-    static const char frets[] = "frets ";
-    const bool is_theirs = strncmp(field->help, frets, strlen(frets)) == 0;
-
-    if (is_theirs)
-        strbuf_addf(out, "%ss ", outfit_fret_noun(outfit));
-    strbuf_add(out, field->help + (is_theirs ? strlen(frets) : 0));
-}
-
 void cell_words_add_what(const struct app *app, const struct route_cell *cell, struct strbuf *out)
 {
     switch (cell->key.field) {
@@ -112,7 +102,7 @@ void cell_words_add_what(const struct app *app, const struct route_cell *cell, s
         add_exposure(app, cell->key.field == FIELD_EXPOSURE_BASS, out);
         return;
     default:
-        add_help(field_get(cell->key.field), &app->now.setup.outfit, out);
+        fret_words_add(&app->now.setup.outfit, field_get(cell->key.field)->help, out);
     }
 }
 

@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "words/amount.h"
+#include "words/fret_words.h"
 #include "session/cell_words.h"
 #include "base/num.h"
 #include "model/reading/name_list.h"
@@ -128,7 +129,7 @@ void explain_reading(const struct app *app, const struct route_cell *cell,
     add_held(app, cell, ret_explanation);
     if (how[field->id]) {
         line = add_line(ret_explanation, EXPLAIN_FORMULA);
-        strbuf_add(&line, how[field->id]);
+        fret_words_add(&app->now.setup.outfit, how[field->id], &line);
     }
     add_names(field, ret_explanation);
     add_usual(app, field, ret_explanation);

@@ -9,6 +9,7 @@
 #include "model/reading/note_name.h"
 #include "words/amount.h"
 #include "words/explain_item.h"
+#include "words/fret_words.h"
 
 enum symbol_place {
     PLACE_FIELD,
@@ -214,7 +215,8 @@ static void add_cents(const struct question *question, struct strbuf *out)
     for (int i = 0; i < read.count; i++) {
         strbuf_add(out, i > 0 ? ", " : "");
         num_format(read.at[i].cents, out);
-        strbuf_addf(out, " at fret %d", read.at[i].fret);
+        strbuf_addf(out, " at %s %d", outfit_fret_noun(&from->derived->setup.outfit),
+                    read.at[i].fret);
     }
 }
 
@@ -308,21 +310,21 @@ static void explain_as_derived(const struct explain_from *from, enum figure_id i
         explain_add_string(from, id, string, &line);
         strbuf_add(&line, ", ");
     }
-    strbuf_add(&line, info->label);
+    fret_words_add(&from->derived->setup.outfit, info->label, &line);
     strbuf_add(&line, ": ");
     add_figure(&question, id, string, &line);
     line = add_line(&question, EXPLAIN_FORMULA);
-    strbuf_add(&line, info->formula);
+    fret_words_add(&from->derived->setup.outfit, info->formula, &line);
     for (size_t i = 0; i < SYMBOL_COUNT; i++) {
         if (symbols[i].figure != id)
             continue;
         line = add_line(&question, EXPLAIN_SYMBOL);
-        strbuf_add(&line, symbols[i].text);
+        fret_words_add(&from->derived->setup.outfit, symbols[i].text, &line);
         strbuf_add(&line, ": ");
         add_symbol(&question, &symbols[i], &line);
     }
     line = add_line(&question, EXPLAIN_SOURCE);
-    strbuf_add(&line, info->source);
+    fret_words_add(&from->derived->setup.outfit, info->source, &line);
     add_others(&question);
     if (explain_is_predicted(id) && info->per == PER_STRING &&
         from->derived->figures.at[id][string].u > 0) {

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "words/amount.h"
+#include "words/fret_words.h"
 #include "words/move_words.h"
 #include "base/num.h"
 
@@ -109,21 +110,25 @@ void explain_add_hand(const struct explain_from *from, enum figure_id id, int st
 {
     const int row = figure_info(id)->per == PER_STRING ? string : 0;
     const struct maybe figure = figures_get(&from->derived->figures, id, row);
+    const struct outfit *outfit = &from->derived->setup.outfit;
+    char memory[256];
+    struct strbuf hand = STRBUF(memory);
 
     if (!figure.given) {
-        strbuf_addf(out, "%s: not known yet; what it needs is listed below",
-                    figure_info(id)->label);
+        fret_words_add(outfit, figure_info(id)->label, out);
+        strbuf_add(out, ": not known yet; what it needs is listed below");
         return;
     }
     const struct move_amount *order = ordered(from->derived, id, row);
     const double value = order ? ordered_mm(from, id, order) : figure.value;
-    for (const char *words = words_for(id, value); *words; words++) {
+    fret_words_add(outfit, words_for(id, value), &hand);
+    for (const char *words = memory; *words; words++) {
         if (*words == '%')
             add_amount(from, id, value, from->derived->figures.at[id][row].u, out);
         else if (*words == '#')
             explain_add_string(from, id, string, out);
         else if (*words == '@')
-            strbuf_addf(out, "%s %d", outfit_fret_noun(&from->derived->setup.outfit),
+            strbuf_addf(out, "%s %d", outfit_fret_noun(outfit),
                         board_gap_fret(&from->derived->setup.board, string));
         else
             strbuf_add_char(out, *words);

@@ -4,9 +4,11 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "build_record.h"
 #include "leaf/pitch/leaf_pitch.h"
 #include "model/setup/string_target.h"
 #include "session/cell_words.h"
+#include "session/explain_reading.h"
 #include "words/explain.h"
 #include "words/explain_item.h"
 #include "words/pitch_plan.h"
@@ -270,6 +272,32 @@ static void a_fretless_board_has_marks(void **state)
     bench_close(app);
 }
 
+/* `?` speaks of the board at a mark, of every reading and figure, and never of a crown. */
+static void a_fretless_board_has_no_crown_in_why(void **state)
+{
+    struct app *app = bench_open(
+        build_record_full, "board fretless = yes\nvisit.1.pass.1 cents.1.12 = 9\n", LEAF_BENCH);
+    const struct explain_from from = {.place = place_of(&app->record, 1, 1), .derived = &app->now};
+    struct explanation why;
+
+    (void)state;
+    explain_figure(&from, FIGURE_ACTION, 6, &why);
+    assert_non_null(strstr(why.lines[0].text, "over the board at the action mark"));
+    for (int id = 0; id < FIGURE_COUNT_; id++) {
+        explain_figure(&from, (enum figure_id)id, 6, &why);
+        for (int i = 0; i < why.count; i++)
+            if (strstr(why.lines[i].text, "crown") || strstr(why.lines[i].text, " fret "))
+                fail_msg("%s: %s", figure_info((enum figure_id)id)->name, why.lines[i].text);
+    }
+    for (int i = 0; i < app->route.count; i++) {
+        explain_reading(app, &app->route.cells[i], &why);
+        for (int k = 0; k < why.count; k++)
+            if (strstr(why.lines[k].text, "crown") || strstr(why.lines[k].text, " fret "))
+                fail_msg("%s", why.lines[k].text);
+    }
+    bench_close(app);
+}
+
 /* A high place at mark 8 is sanded, not levelled and crowned. */
 static void a_fretless_board_is_sanded(void **state)
 {
@@ -313,6 +341,7 @@ int main(void)
         cmocka_unit_test(some_string_starts_at_the_nut),
         cmocka_unit_test(a_bridge_in_one_piece_has_no_exposure),
         cmocka_unit_test(a_fretless_board_has_marks),
+        cmocka_unit_test(a_fretless_board_has_no_crown_in_why),
         cmocka_unit_test(a_fretless_board_is_sanded),
     };
 

@@ -111,10 +111,10 @@ FIGURE(DOWNFORCE, STRING, STRING, MORE, "downforce", "n", 1, 1, "force down on t
 FIGURE(SADDLE_OVER, STRING, STRING, MORE, "saddle_over_outer", "mm", 1, 0, "saddle top over the outer two's line",
        "S + d less the line between the outer two; S over the chord at the targets of relief, gap and action, d the "
        "chord of the crowns -(R - sqrt(R^2 - y^2)) under the string, extended to the saddle",
-       "geometry: the crowns lie on a cone, R = R_nut + (R_end - R_nut) x / x_end")
+       "geometry: crowns on a cone, R = R_nut + (R_end - R_nut) x / x_end")
 FIGURE(SADDLE_OVER_NOW, STRING, STRING, MORE, "saddle_over_outer_now", "mm", 1, 1, "the same as it stands",
        "S + d less the line between the outer two, S by the readings",
-       "geometry: the crowns lie on a cone")
+       "geometry: crowns on a cone")
 
 FIGURE(SADDLE_RADIUS, SADDLE, ONE, MORE, "saddle_radius", "mm", 1, 0, "radius of the saddle's top",
        "sqrt(w^2 + d^2), d = sum(h (w^2 - y^2 - h^2)) / (2 sum(h^2)) over the inner strings, h over the outer two's "
