@@ -278,9 +278,12 @@ static void draw_typing_keys(const struct pen *pen, const struct app *app, int r
         {SILLET_KEY_ESCAPE, "drops it"},
     };
     const struct key_hint held[] = {
-        {SILLET_KEY_ENTER, app->held == HELD_ASKED ? "files it all the same" : "asks again"},
+        {SILLET_KEY_ENTER, app->held == HELD_ASKED     ? "files it all the same"
+                           : app->held == HELD_REFUSED ? "says again why"
+                                                       : "asks again"},
         {SILLET_KEY_BACKSPACE, ""},
         {SILLET_KEY_DELETE, "empty it"},
+        {SILLET_KEY_LEFT, "mends it"},
     };
 
     if (app->held == HELD_NO && app->choice.found.count > 0) {
@@ -291,9 +294,7 @@ static void draw_typing_keys(const struct pen *pen, const struct app *app, int r
         (void)draw_hints(pen, typing, sizeof typing / sizeof typing[0], row);
         return;
     }
-    int column = draw_hints(pen, held, sizeof held / sizeof held[0], row);
-    column += pen_put(pen, row, column, 12, ROLE_KEY, "digits") + 1;
-    pen_put(pen, row, column, 24, ROLE_DIM, "begin it anew");
+    (void)draw_hints(pen, held, sizeof held / sizeof held[0], row);
 }
 
 /* The key to show for a command in the cell in hand: a plain key that every keyboard has, else its

@@ -69,8 +69,9 @@ enum app_keeping { KEEPING_AS_FILED, KEEPING_KEPT, KEEPING_FAILED, KEEPING_READ_
 /* How far the question about an entry in doubt has got (held.h). */
 enum held_state {
     HELD_NO,
-    HELD_ASKED, /* just now: Enter files it */
-    HELD_WAITS, /* other keys came between: Enter asks again */
+    HELD_ASKED,   /* just now: Enter files it */
+    HELD_WAITS,   /* other keys came between: Enter asks again */
+    HELD_REFUSED, /* a number that could not be taken: it stands until it is emptied or mended */
 };
 
 enum { APP_MESSAGE_MAX = 240, PASTE_MAX = 4000 };

@@ -24,9 +24,28 @@ bool held_holds(struct turn *turn)
 
 static bool begins_anew(const struct app *app, uint32_t key)
 {
-    if (key < ' ' || key >= SILLET_KEY_ENTER)
-        return false;
-    return app->writing || (key < 0x80 && strchr("0123456789.,/+-", (int)key));
+    return key >= ' ' && key < SILLET_KEY_ENTER && app->writing;
+}
+
+static bool is_of_number(uint32_t key)
+{
+    return key >= ' ' && key < 0x80 && strchr("0123456789.,/+-", (int)key);
+}
+
+/* A tech at the number pad types the next string's reading without a look. It must neither stand in
+ * this cell nor be lost unseen: nothing is taken until the question is answered. */
+static void refuse_number(struct turn *turn)
+{
+    const struct app *app = turn->app;
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf words = STRBUF(memory);
+
+    strbuf_add_bytes(&words, app->entry.text, utf8_clip(app->entry.text, 20));
+    strbuf_add(&words, app->held == HELD_REFUSED ? " was not taken in " : " is held in ");
+    cell_words_add_name(app, app_cell(app), &words);
+    strbuf_add(&words, app->held == HELD_REFUSED ? ": Backspace or Esc empties it, then type."
+                                                 : ": Enter asks again, Backspace empties it.");
+    turn_warn(turn, memory);
 }
 
 /* A tech who types on without looking should see at least that it is still the same cell. */
@@ -54,7 +73,9 @@ static bool take_letter(struct turn *turn, uint32_t key)
         command == COMMAND_MENU)
         turn_run(turn, command);
     else
-        turn_warn(turn, "Enter asks again, digits begin it anew, Esc empties it.");
+        turn_warn(turn, turn->app->held == HELD_REFUSED
+                            ? "Enter says again why, Backspace or Esc empties it."
+                            : "Enter asks again, Backspace or Esc empties it.");
     return true;
 }
 
@@ -76,7 +97,12 @@ bool held_take_key(struct turn *turn, uint32_t key)
     }
     if (app->held == HELD_NO || key == SILLET_KEY_ENTER)
         return false;
-    app->held = HELD_WAITS;
+    if (app->held == HELD_ASKED)
+        app->held = HELD_WAITS;
+    if (!app->writing && is_of_number(key)) {
+        refuse_number(turn);
+        return true;
+    }
     if (begins_anew(app, key)) {
         say_instead(app);
         lineedit_clear(&app->entry);

@@ -88,6 +88,10 @@ void turn_refuse_entry(struct turn *turn, const char *why)
     turn_warn(turn, memory);
     if (app_field(app) && app_field(app)->kind == KIND_TEXT)
         return;
+    if (!app->writing && !app_is_asked(app)) {
+        app->held = HELD_REFUSED;
+        return;
+    }
     app_drop_entry(app);
     app_refresh_entry(app);
 }

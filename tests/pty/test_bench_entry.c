@@ -44,8 +44,8 @@ static void test_wrong_entries(void **state)
     bench_expect_no_line(bench, "[end]"); /* it was never written */
 }
 
-/* Enter on what is refused quotes it, says why, and empties it. */
-static void test_wrong_entry_is_emptied(void **state)
+/* Enter on what is refused quotes it and says why; no digit is taken until it is emptied. */
+static void test_wrong_entry_waits(void **state)
 {
     struct bench *bench = *state;
     struct terminal *terminal = bench_start_worked(bench);
@@ -53,6 +53,9 @@ static void test_wrong_entry_is_emptied(void **state)
     bench_enter(terminal, "7/0");
     terminal_expect(terminal, "\"7/0\": ");
     terminal_expect(terminal, SEEN_BAD_FRACTION);
+    terminal_type(terminal, "7");
+    terminal_expect(terminal, "7/0 was not taken in relief");
+    terminal_key(terminal, TERMINAL_BACKSPACE);
     bench_enter(terminal, "7");
     bench_expect_gap(terminal, 6);
     bench_quit(terminal);
@@ -148,10 +151,15 @@ static void test_paste_without_marks(void **state)
     terminal_key(terminal, TERMINAL_DOWN);
     bench_expect_gap(terminal, 6);
     terminal_type(terminal, "31\r\n240\r\n26\r\n");
+    terminal_expect(terminal, "Held: ");
+    bench_expect_gap(terminal, 5); /* what came behind has not taken its place */
+    terminal_key(terminal, TERMINAL_BACKSPACE);
+    bench_enter(terminal, "26");
     bench_expect_gap(terminal, 4);
     terminal_type(terminal, "24 23 22\r");
     terminal_expect(terminal, "\"24 23 22\": ");
     bench_expect_gap(terminal, 4);
+    terminal_key(terminal, TERMINAL_ESCAPE);
     bench_quit(terminal);
     bench_expect_line(bench, "nut_gap.6 = 31 th");
     bench_expect_line(bench, "nut_gap.5 = 26 th");
@@ -312,7 +320,7 @@ int main(int argc, char **argv)
 {
     const struct CMUnitTest tests[] = {
         BENCH_CASE(test_wrong_entries),
-        BENCH_CASE(test_wrong_entry_is_emptied),
+        BENCH_CASE(test_wrong_entry_waits),
         BENCH_CASE(test_preview),
         BENCH_CASE(test_unusual_is_held_and_marked),
         BENCH_CASE(test_too_long),

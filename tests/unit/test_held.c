@@ -56,7 +56,9 @@ static void it_is_said_before_enter_and_nothing_is_derived(void **state)
     assert_true(app->previewing);
 }
 
-static void a_digit_begins_anew(void **state)
+/* At the number pad the next string's reading is typed without a look: it does not replace what is
+ * held, and is not lost without a word. */
+static void a_digit_waits_for_the_answer(void **state)
 {
     static const char *const beginnings[] = {"1", ".", "-", "/"};
     struct app *app = *state;
@@ -64,11 +66,17 @@ static void a_digit_begins_anew(void **state)
     for (size_t i = 0; i < sizeof beginnings / sizeof beginnings[0]; i++) {
         bench_press(app, "130{Enter}");
         bench_press(app, beginnings[i]);
-        assert_string_equal(app->entry.text, beginnings[i]);
-        assert_int_equal(app->held, HELD_NO);
+        assert_string_equal(app->entry.text, "130");
+        expect_said(app, "130 is held in relief");
+        assert_int_equal(app->tone, TONE_WARNING);
         bench_press(app, "{Esc}");
     }
     bench_press(app, "130{Enter}14{Enter}");
+    expect_said(app, "Held: .130 in");
+    assert_string_equal(app->entry.text, "130");
+    assert_string_equal(bench_text(app, RELIEF), ".013 in");
+    assert_int_equal(app->at, 0);
+    bench_press(app, "{Back}14{Enter}");
     assert_string_equal(bench_text(app, RELIEF), "14 th");
 }
 
@@ -130,13 +138,14 @@ static void explanations_stay_at_hand(void **state)
     assert_string_equal(bench_text(app, RELIEF), ".013 in");
 }
 
-/* A column from elsewhere that goes on over a held reading does not file it. */
+/* A column typed on over a held reading neither files it nor takes its cell. */
 static void readings_behind_a_held_one_do_not_file_it(void **state)
 {
     struct app *app = *state;
 
-    bench_press(app, "{Enter}240{Enter}23{Enter}");
-    assert_string_equal(bench_text(app, GAP_6), "23 th");
+    bench_press(app, "{Enter}240{Enter}23{Enter}22{Enter}");
+    assert_string_equal(bench_text(app, GAP_6), ".030 in");
+    assert_string_equal(app->entry.text, "240");
 }
 
 /* A slot that truly is too deep: asked once, then the strings beside it are not asked about. */
@@ -237,15 +246,15 @@ static void a_refusal_speaks_the_shop_s_units(void **state)
     take_intake(app, FIELD_SCALE);
     bench_press(app, "650{Enter}");
     assert_string_equal(app->message, "\"650\": 650 in cannot be; 3.94 to 78.7 in");
-    bench_press(app, "9999999999999999999999{Enter}");
+    bench_press(app, "{Esc}9999999999999999999999{Enter}");
     expect_said(app, "such a number cannot be; 3.94 to 78.7 in");
-    bench_press(app, "m650 cm{Enter}");
+    bench_press(app, "{Esc}m650 cm{Enter}");
     expect_said(app, "6500 mm cannot be; 100 to 2000 mm");
 }
 
 /* --- refused --- */
 
-static void what_is_refused_is_emptied(void **state)
+static void what_is_refused_stands_until_it_is_emptied(void **state)
 {
     static const char *const refused[] = {"1..3", "24 23 22", "999999", "1/0", "-"};
     struct app *app = *state;
@@ -257,8 +266,12 @@ static void what_is_refused_is_emptied(void **state)
 
         assert_false(effects.save);
         expect_said(app, refused[i]);
-        assert_string_equal(app->entry.text, "");
-        bench_press(app, "14{Enter}");
+        assert_string_equal(app->entry.text, refused[i]);
+        bench_press(app, "22");
+        expect_said(app, "was not taken in relief");
+        bench_press(app, "{Enter}");
+        expect_said(app, refused[i]);
+        bench_press(app, "{Back}14{Enter}");
         assert_string_equal(bench_text(app, RELIEF), "14 th");
     }
 }
@@ -342,7 +355,7 @@ int main(void)
         cmocka_unit_test_setup_teardown(the_second_enter_files_it, bench_setup, bench_teardown),
         cmocka_unit_test_setup_teardown(it_is_said_before_enter_and_nothing_is_derived, bench_setup,
                                         bench_teardown),
-        cmocka_unit_test_setup_teardown(a_digit_begins_anew, bench_setup, bench_teardown),
+        cmocka_unit_test_setup_teardown(a_digit_waits_for_the_answer, bench_setup, bench_teardown),
         cmocka_unit_test_setup_teardown(it_is_emptied_in_the_same_cell, bench_setup,
                                         bench_teardown),
         cmocka_unit_test_setup_teardown(what_comes_between_makes_enter_ask_again, bench_setup,
@@ -359,7 +372,8 @@ int main(void)
         cmocka_unit_test_setup_teardown(a_rod_s_fraction_is_no_gap, bench_setup, bench_teardown),
         cmocka_unit_test_setup_teardown(a_refusal_speaks_the_shop_s_units, bench_setup,
                                         bench_teardown),
-        cmocka_unit_test_setup_teardown(what_is_refused_is_emptied, bench_setup, bench_teardown),
+        cmocka_unit_test_setup_teardown(what_is_refused_stands_until_it_is_emptied, bench_setup,
+                                        bench_teardown),
         cmocka_unit_test(a_record_is_not_written_over),
         cmocka_unit_test(refused_letters_are_emptied_too),
         cmocka_unit_test_setup_teardown(undo_behind_a_refusal_only_tells, bench_setup,
