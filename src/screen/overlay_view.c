@@ -45,7 +45,7 @@ static void draw_help(struct scroll *scroll, const struct app *app)
         "Digits . / + - begin an entry: .013  7/64  8-1/4  .010+.002 (leaves laid "
         "together). Then a unit may follow: mm cm in th. A bare number takes the unit of "
         "its row; Enter takes the reading and goes on. What is not likely to be meant is held: "
-        "Enter again files it, Backspace empties it, and until then no digit is taken.");
+        "Enter again files it, Backspace empties it.");
     scroll_put(scroll, 2, ROLE_LABEL, "On the board");
     scroll_put(scroll, 2, ROLE_TEXT,
                "~ taken from the neighbouring strings or the wood named   ( ) to be expected after "
