@@ -863,7 +863,7 @@ static void what_was_done(void **state)
         {INCH, ROD_LOGGED, HIGH_RELIEF, "1/8 turn\r", "1/8 turn"},
         {INCH, ROD_LOGGED, HIGH_RELIEF, "tightened\r", ""},
         {INCH, ROD_LOGGED, HIGH_RELIEF, "*4" "90\r" "\177.25\r", ".25 turn"},
-        {INCH, ROD_LOGGED, HIGH_RELIEF, " 2..5\r" "1/4\r", "1/4 turn"},
+        {INCH, ROD_LOGGED, HIGH_RELIEF, " 2..5\r" "\1771/4\r", "1/4 turn"},
         {INCH, ROD_LOGGED, HIGH_RELIEF, " \177\033[C" "1/4\r", "1/4 turn"},
     };
 
