@@ -156,6 +156,15 @@ static void visits_of_two_benches_are_two(void **state)
     }
 }
 
+/* However little a visit is, it comes in. */
+static void a_visit_that_only_counts_comes_in(void **state)
+{
+    (void)state;
+    check("", "visit.2 passes = 0\n", false, 1, 0, JOIN_AS_LEFT, "visit.2 passes = 0\n");
+    check("", "profile format = 2\nvisit.2.board crown_height = 1 mm\n", false, 1, 0, JOIN_AS_LEFT,
+          "profile format = 2\nvisit.2.board crown_height = 1 mm\n");
+}
+
 /* A visit that was put together before has another number here; its pass shows that it is one. */
 static void one_visit_under_two_numbers_is_one(void **state)
 {
@@ -515,6 +524,7 @@ int main(void)
         cmocka_unit_test(a_cell_that_one_changed_is_taken),
         cmocka_unit_test(what_one_adds_is_shown_and_comes_in),
         cmocka_unit_test(visits_of_two_benches_are_two),
+        cmocka_unit_test(a_visit_that_only_counts_comes_in),
         cmocka_unit_test(one_visit_under_two_numbers_is_one),
         cmocka_unit_test(changes_follow_their_visit),
         cmocka_unit_test(passes_of_two_benches_are_two),

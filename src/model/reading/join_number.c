@@ -93,8 +93,8 @@ static const char *day_of(const struct record *record, int visit)
     return record_text(record, &key);
 }
 
-/* Whether a visit on the right comes before one on the left: by their days; where not both have one,
- * by their numbers. */
+/* Whether a visit on the right comes before one on the left: by their days; where not both have
+ * one, by their numbers. */
 static bool is_earlier(const struct numbering *numbering, int right, int left)
 {
     const char *right_day = day_of(numbering->version[JOIN_RIGHT], right);

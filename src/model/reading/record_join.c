@@ -40,8 +40,7 @@ bool join_has(const struct record_join *join, enum join_version version,
     return join_exists(thing_of(join, version, key, what));
 }
 
-/* The largest thing around a cell that only one side has; JOIN_CELL: both have all. */
-static enum join_what find_whole(const struct record_join *join, const struct reading_key *key)
+enum join_what join_find_whole(const struct record_join *join, const struct reading_key *key)
 {
     const enum section section = field_get(key->field)->section;
 
@@ -171,14 +170,7 @@ enum status record_join_doubt(struct record_join *join, const struct record *ear
 
 /* --- the state that both come from --- */
 
-/* A walk over the keys of two records, in order. */
-struct walk {
-    const struct record *a, *b;
-    size_t i, j;
-};
-
-/* The next key that either has; NULL at the end. */
-static const struct reading_key *next_key(struct walk *walk)
+const struct reading_key *join_next_key(struct join_walk *walk)
 {
     const bool has_a = walk->i < walk->a->count, has_b = walk->j < walk->b->count;
 
@@ -196,10 +188,10 @@ static const struct reading_key *next_key(struct walk *walk)
 bool join_knows(const struct record *record, const struct record *state,
                 const struct record *before)
 {
-    struct walk walk = {.a = state, .b = before};
+    struct join_walk walk = {.a = state, .b = before};
     int brought = 0, replaced = 0, differ = 0;
 
-    for (const struct reading_key *key; (key = next_key(&walk)) != NULL;) {
+    for (const struct reading_key *key; (key = join_next_key(&walk)) != NULL;) {
         const char *new = text_in(state, key), *old = text_in(before, key);
         const char *text = text_in(record, key);
 
@@ -233,10 +225,11 @@ static void add(struct listing *listing, const struct join_difference *differenc
 static void look_at(struct listing *listing, const struct reading_key *key)
 {
     const struct record_join *join = listing->join;
-    struct join_difference found = {.what = find_whole(join, key), .key = *key};
+    struct join_difference found = {.what = join_find_whole(join, key), .key = *key};
 
     if (found.what == JOIN_CELL) {
-        if (same_text(join_text(join, JOIN_LEFT, key), join_text(join, JOIN_RIGHT, key)))
+        if (is_counted(key) ||
+            same_text(join_text(join, JOIN_LEFT, key), join_text(join, JOIN_RIGHT, key)))
             return;
         found.side = propose_cell(join, key);
         add(listing, &found);
@@ -254,12 +247,11 @@ static void look_at(struct listing *listing, const struct reading_key *key)
 size_t record_join_list(const struct record_join *join, struct join_difference *ret_differences,
                         size_t room)
 {
-    struct walk walk = {.a = &join->record[JOIN_LEFT], .b = &join->record[JOIN_RIGHT]};
+    struct join_walk walk = {.a = &join->record[JOIN_LEFT], .b = &join->record[JOIN_RIGHT]};
     struct listing listing = {.join = join, .differences = ret_differences, .room = room};
 
-    for (const struct reading_key *key; (key = next_key(&walk)) != NULL;)
-        if (!is_counted(key))
-            look_at(&listing, key);
+    for (const struct reading_key *key; (key = join_next_key(&walk)) != NULL;)
+        look_at(&listing, key);
     return listing.count;
 }
 

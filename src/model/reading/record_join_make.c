@@ -20,69 +20,64 @@ bool record_join_may_be_both(const struct record_join *join,
            (double)(strlen(left) + strlen(between) + strlen(right)) <= field->possible_max;
 }
 
-static enum status put_both(const struct record_join *join,
-                            const struct join_difference *difference, struct record *joined)
+/* The record being made, in order: which difference comes next, and which the last one was of that
+ * is no cell. */
+struct making {
+    const struct record_join *join;
+    const struct join_difference *next, *end, *whole;
+    signed char visit[VISITS_MAX + 2]; /* the side (enum join_side) of a visit that one has alone */
+    struct record *joined;
+};
+
+static void note_visits(struct making *making)
+{
+    for (const struct join_difference *d = making->next; d < making->end; d++)
+        if (d->what == JOIN_VISIT)
+            making->visit[d->key.visit] = (signed char)d->side;
+}
+
+/* A visit's changes of the instrument come before the visit itself, so its side is looked up. */
+static enum join_side side_of(struct making *making, const struct reading_key *key)
+{
+    if (join_find_whole(making->join, key) == JOIN_VISIT)
+        return (enum join_side)making->visit[key->visit];
+    while (making->next < making->end && making->next->what == JOIN_VISIT)
+        making->next++;
+    if (making->next < making->end && reading_key_compare(key, &making->next->key) == 0) {
+        const struct join_difference *found = making->next++;
+
+        if (found->what == JOIN_CELL)
+            return found->side;
+        making->whole = found;
+    }
+    if (making->whole && join_is_in(key, making->whole))
+        return making->whole->side;
+    /* Both have it alike, or nobody chooses it. */
+    return join_text(making->join, JOIN_LEFT, key) ? JOIN_AS_LEFT : JOIN_AS_RIGHT;
+}
+
+static enum status put_both(struct making *making, const struct reading_key *key)
 {
     char memory[FIELD_TEXT_MAX + 1];
     struct strbuf text = STRBUF(memory);
 
-    if (!record_join_may_be_both(join, difference))
-        return STATUS_OK;
-    strbuf_add(&text, join_text(join, JOIN_LEFT, &difference->key));
+    strbuf_add(&text, join_text(making->join, JOIN_LEFT, key));
     strbuf_add(&text, between);
-    strbuf_add(&text, join_text(join, JOIN_RIGHT, &difference->key));
-    return record_put(joined, &difference->key, memory, true, NULL);
+    strbuf_add(&text, join_text(making->join, JOIN_RIGHT, key));
+    return record_put(making->joined, key, memory, true, NULL);
 }
 
-static enum status put_cell(const struct record_join *join,
-                            const struct join_difference *difference, struct record *joined)
+static enum status put(struct making *making, const struct reading_key *key)
 {
-    const struct reading *right = record_join_reading(join, difference, JOIN_RIGHT);
+    const struct join_difference cell = {.what = JOIN_CELL, .key = *key};
+    const enum join_side side = side_of(making, key);
+    const struct reading *reading =
+        record_join_reading(making->join, &cell, side == JOIN_AS_RIGHT ? JOIN_RIGHT : JOIN_LEFT);
 
-    if (difference->side == JOIN_AS_BOTH)
-        return put_both(join, difference, joined);
-    if (right)
-        return record_put_read(joined, &right->key, right->text, right->value);
-    (void)record_remove(joined, &difference->key);
-    return STATUS_OK;
-}
-
-/* As the right side has it: comes in whole from there, or goes. */
-static enum status put_whole(const struct record_join *join,
-                             const struct join_difference *difference, struct record *joined)
-{
-    const bool comes = join_has(join, JOIN_RIGHT, &difference->key, difference->what);
-    const struct record *from = &join->record[comes ? JOIN_RIGHT : JOIN_LEFT];
-    enum status status = STATUS_OK;
-
-    for (size_t i = 0; i < from->count && status == STATUS_OK; i++) {
-        const struct reading *reading = &from->readings[i];
-
-        if (!join_is_in(&reading->key, difference))
-            continue;
-        if (comes)
-            status = record_put_read(joined, &reading->key, reading->text, reading->value);
-        else
-            (void)record_remove(joined, &reading->key);
-    }
-    return status;
-}
-
-static enum status put_chosen(const struct record_join *join,
-                              const struct join_difference *differences, size_t count,
-                              struct record *joined)
-{
-    enum status status = STATUS_OK;
-
-    for (size_t i = 0; i < count && status == STATUS_OK; i++) {
-        const struct join_difference *difference = &differences[i];
-
-        if (difference->side == JOIN_AS_LEFT || difference->side == JOIN_OPEN)
-            continue;
-        status = difference->what == JOIN_CELL ? put_cell(join, difference, joined)
-                                               : put_whole(join, difference, joined);
-    }
-    return status;
+    if (side == JOIN_AS_BOTH && record_join_may_be_both(making->join, &cell))
+        return put_both(making, key);
+    return reading ? record_put_read(making->joined, key, reading->text, reading->value)
+                   : STATUS_OK;
 }
 
 /* What was left out leaves a gap, and passes and work lines are numbered without gaps. */
@@ -167,12 +162,17 @@ enum status record_join_make(const struct record_join *join,
                              const struct join_difference *differences, size_t count,
                              struct record *ret_record)
 {
+    struct join_walk walk = {.a = &join->record[JOIN_LEFT], .b = &join->record[JOIN_RIGHT]};
     struct record chosen;
-    enum status status = record_copy(&join->record[JOIN_LEFT], &chosen);
+    struct making making = {
+        .join = join, .next = differences, .end = differences + count, .joined = &chosen};
+    enum status status = STATUS_OK;
 
-    if (status != STATUS_OK)
-        return status;
-    status = put_chosen(join, differences, count, &chosen);
+    record_init(&chosen);
+    note_visits(&making);
+    for (const struct reading_key *key;
+         status == STATUS_OK && (key = join_next_key(&walk)) != NULL;)
+        status = put(&making, key);
     if (status == STATUS_OK)
         status = finish(join, &chosen, ret_record);
     record_done(&chosen);
