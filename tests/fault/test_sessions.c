@@ -197,7 +197,15 @@ static const struct script scripts[] = {
      prepare_one,
      {RELIEF, {"37.5\r", "nut_gap.6 = 37.5 th", change_behind_its_back}}},
     {"put away", true, prepare_versions, {{"*e", NULL, NULL}, {"p", NULL, NULL}}},
-    {"put together", true, prepare_versions, {{"*e", NULL, NULL}, {"b", NULL, NULL}}},
+    {"bring a version back", true, prepare_versions, {{"*e", NULL, NULL}, {"b", NULL, NULL}}},
+    {"put together",
+     true,
+     prepare_versions,
+     {{"*e", NULL, NULL}, {"/", NULL, NULL}, {"6\r", NULL, NULL}}},
+    {"put together, both notes",
+     true,
+     prepare_versions,
+     {{"*e", NULL, NULL}, {"/", NULL, NULL}, {"5\r", NULL, NULL}}},
     {"sheet", false, prepare_one, {RELIEF, {"c", NULL, NULL}, GAP}},
 };
 
