@@ -179,7 +179,7 @@ static void say_numbers(const struct outfit *outfit, uint64_t strings, struct st
 static void say_by(const struct sheet_maker *maker, const struct work_amount *amount,
                    uint64_t strings, struct strbuf *out)
 {
-    double least = INFINITY, most = 0;
+    double least = (double)INFINITY, most = 0;
 
     for (int s = 1; s <= STRINGS_MAX; s++)
         if (strings >> s & 1) {

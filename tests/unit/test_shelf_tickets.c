@@ -42,8 +42,8 @@ static void check_next(const char *const lines[INSTRUMENTS], const char *next)
 static void the_highest_of_all_visits_is_counted_on(void **state)
 {
     static const char *const shelf[] = {
-        "visit.1 date = 2026-01-10\nvisit.1 ticket = 1050\n"
-        "visit.2 date = 2026-03-02\nvisit.2 ticket = 1043\n",
+        ("visit.1 date = 2026-01-10\nvisit.1 ticket = 1050\n"
+         "visit.2 date = 2026-03-02\nvisit.2 ticket = 1043\n"),
         "visit.1 date = 2026-02-20\nvisit.1 ticket = 1049\n",
         "visit.1 date = 2026-03-01\nvisit.1 reason = Buzzes.\n",
     };
@@ -55,8 +55,8 @@ static void the_highest_of_all_visits_is_counted_on(void **state)
 static void letters_and_zeros_stay(void **state)
 {
     static const char *const shelf[] = {
-        "visit.1 date = 2026-01-10\nvisit.1 ticket = A-0123\n"
-        "visit.2 date = 2026-03-02\nvisit.2 ticket = blue tag\n",
+        ("visit.1 date = 2026-01-10\nvisit.1 ticket = A-0123\n"
+         "visit.2 date = 2026-03-02\nvisit.2 ticket = blue tag\n"),
         "visit.1 date = 2026-02-20\nvisit.1 ticket = A-0099\n",
         "",
     };
@@ -71,11 +71,11 @@ static void letters_and_zeros_stay(void **state)
 static void the_series_written_last_goes_on(void **state)
 {
     static const char *const shelf[] = {
-        "visit.1 date = 2025-12-20\nvisit.1 ticket = 25/917\n"
-        "visit.2 date = 2026-01-08\nvisit.2 ticket = 26/003\n",
+        ("visit.1 date = 2025-12-20\nvisit.1 ticket = 25/917\n"
+         "visit.2 date = 2026-01-08\nvisit.2 ticket = 26/003\n"),
         "visit.1 date = 2025-11-20\nvisit.1 ticket = 25/901\n",
-        "visit.1 date = 2026-01-07\nvisit.1 ticket = 26/004\n"
-        "visit.2 date = 2026-01-09\nvisit.2 ticket = 26/002\n",
+        ("visit.1 date = 2026-01-07\nvisit.1 ticket = 26/004\n"
+         "visit.2 date = 2026-01-09\nvisit.2 ticket = 26/002\n"),
     };
 
     (void)state;
