@@ -43,11 +43,14 @@ static void strip(const char *text, size_t *from, size_t *to)
 static enum status count_lines(struct parser *parser, size_t *ret_count)
 {
     const struct bytes *bytes = &parser->text->bytes;
+
+    *ret_count = 0;
+    if (bytes->length == 0)
+        return STATUS_OK;
     const char *at = bytes->data + parser->text->start, *const end = bytes->data + bytes->length;
-    const char *zero = at < end ? memchr(at, '\0', (size_t)(end - at)) : NULL;
+    const char *zero = memchr(at, '\0', (size_t)(end - at));
     const char *const stop = zero ? zero : end;
     size_t count = 0;
-
     for (const char *newline; at < stop; at = newline + 1) {
         newline = memchr(at, '\n', (size_t)(stop - at));
         if (!newline)

@@ -185,6 +185,32 @@ static double cost_without_cache(const char *program, int profiles)
     return timed.last_ms;
 }
 
+/* Until the last file is listed. What has to be worked out of them comes behind the keys. */
+static double cost_until_listed(const char *program, int profiles)
+{
+    const char *const argv[] = {program, "--shelf", shelf_of(profiles), NULL};
+
+    forget_cache();
+    struct timed timed = timed_begin(argv, "Much measured");
+    const double ms = timed_until(&timed, "work out");
+    timed_stop(&timed);
+    return ms;
+}
+
+/* Keys of a search pressed as soon as anything is listed. */
+static double cost_of_search_in_reading(const char *program, int profiles)
+{
+    const char *const argv[] = {program, "--shelf", shelf_of(profiles), NULL};
+    double ms[2 * TIMES];
+
+    forget_cache();
+    struct timed timed = timed_begin(argv, "Much measured");
+    for (int i = 0; i < 2 * TIMES; i++)
+        ms[i] = timed_reply(&timed, i % 2 ? "\x7F" : "m");
+    timed_stop(&timed);
+    return median_of(ms, 2 * (size_t)TIMES);
+}
+
 /* The cache is that of the same program. */
 static double cost_with_cache(const char *program, int profiles)
 {
@@ -348,7 +374,9 @@ int main(int count, char **words)
         {"the sheet as PDF", cost_of_pdf, NULL},
     };
     static const struct row profiles[] = {
-        {"shelf without a cache", cost_without_cache, bare_read},
+        {"no cache: all are listed", cost_until_listed, bare_read},
+        {"a search key meanwhile", cost_of_search_in_reading, NULL},
+        {"no cache: all is worked out", cost_without_cache, bare_read},
         {"shelf with a cache", cost_with_cache, bare_stat},
         {"a key of a search", cost_of_search, NULL},
         {"figures of up to 1000", cost_of_many, NULL},

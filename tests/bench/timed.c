@@ -125,12 +125,11 @@ static void rest(struct timed *timed, struct painted *painted, double from_ms)
     die("the program does not rest");
 }
 
-struct timed timed_start(const char *const *argv, const char *wanted)
+struct timed timed_begin(const char *const *argv, const char *wanted)
 {
     static char text[KEPT];
     struct winsize size = {.ws_row = 24, .ws_col = 80};
     struct timed timed = {.line = -1};
-    struct painted rest_of_it = {.bytes = 0};
     size_t length = 0;
     int slave;
 
@@ -143,10 +142,51 @@ struct timed timed_start(const char *const *argv, const char *wanted)
     while (!memmem(text, length, wanted, strlen(wanted)))
         if (!pump(&timed, DEADLINE_MS, text, &length))
             die("no first screen");
-    timed.first_ms = timed_now_ms() - timed.started_ms;
+    timed.first_ms = timed.last_ms = timed_now_ms() - timed.started_ms;
+    return timed;
+}
+
+struct timed timed_start(const char *const *argv, const char *wanted)
+{
+    struct painted rest_of_it = {.bytes = 0};
+    struct timed timed = timed_begin(argv, wanted);
+
     rest(&timed, &rest_of_it, timed.started_ms);
     timed.last_ms = rest_of_it.bytes > 0 ? rest_of_it.last_ms : timed.first_ms;
     return timed;
+}
+
+double timed_until(struct timed *timed, const char *wanted)
+{
+    static char text[KEPT];
+    size_t length = 0;
+    double last_ms = timed->first_ms;
+
+    for (;;) {
+        if (!pump(timed, QUIET_MS, text, &length)) {
+            if (is_asleep(timed->pid))
+                return last_ms;
+            continue;
+        }
+        last_ms = timed_now_ms() - timed->started_ms;
+        if (memmem(text, length, wanted, strlen(wanted)))
+            return last_ms;
+    }
+}
+
+double timed_reply(struct timed *timed, const char *key)
+{
+    static char text[KEPT];
+    const struct timespec between = {.tv_nsec = 30000000};
+    size_t length = 0;
+
+    nanosleep(&between, NULL);
+    while (pump(timed, 0, text, &length))
+        ;
+    const double from = timed_now_ms();
+    if (write(timed->line, key, strlen(key)) < 0 || !pump(timed, DEADLINE_MS, text, &length))
+        die("no reply");
+    return timed_now_ms() - from;
 }
 
 struct painted timed_key(struct timed *timed, const char *key)

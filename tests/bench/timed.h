@@ -29,6 +29,17 @@ double timed_now_ms(void);
 /* Starts it on a screen of 80x24 and waits until it has painted `text`, then until it rests. */
 struct timed timed_start(const char *const *argv, const char *text);
 
+/* The same without waiting until it rests. */
+struct timed timed_begin(const char *const *argv, const char *text);
+
+/* How long after its start a running program painted the text; or until it rested, if it never did.
+ */
+double timed_until(struct timed *timed, const char *text);
+
+/* How long after a key the first byte came, of a program that need not rest: it may be one that was
+ * on its way before the key. */
+double timed_reply(struct timed *timed, const char *key);
+
 /* Sends a key and waits until the program rests again. */
 struct painted timed_key(struct timed *timed, const char *key);
 

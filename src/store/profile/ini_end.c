@@ -12,10 +12,10 @@ static const char header[] = "[end]";
 
 static size_t count_newlines(const char *bytes, size_t length)
 {
-    const char *at = bytes, *const end = bytes + length;
+    const char *at = bytes;
     size_t count = 0;
 
-    while (length > 0 && (at = memchr(at, '\n', (size_t)(end - at))) != NULL) {
+    while (length > 0 && (at = memchr(at, '\n', length - (size_t)(at - bytes))) != NULL) {
         count++;
         at++;
     }
