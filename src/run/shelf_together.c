@@ -87,13 +87,25 @@ static void end(struct shelf_session *session)
     shelf_scan_again(session);
 }
 
+static void tell_done(struct shelf_session *session)
+{
+    const struct copies *copies = &session->earlier.copies;
+    size_t versions = 0;
+
+    for (size_t i = 0; i < copies->count; i++)
+        versions += (copies->items[i].kind & COPY_VERSIONS) != 0;
+    shelf_list_say(&session->list, TONE_NOTE,
+                   versions > 1
+                       ? "Put together. Another version still lies beside it: * e shows it."
+                       : "Put together. Both are kept as earlier states: * e brings one back.");
+}
+
 /* What was chosen stays on the screen where it can be saved after all. */
 static void tell(struct shelf_session *session, enum status status, int error, enum joined joined)
 {
     if (status == STATUS_OK) {
         end(session);
-        shelf_list_say(&session->list, TONE_NOTE,
-                       "Put together. Both are kept as earlier states: * e brings one back.");
+        tell_done(session);
     } else if (joined == JOINED_ALL) {
         end(session);
         shelf_say_failure(session, "Put together; but the other one still lies beside it: ", status,

@@ -43,10 +43,10 @@ static void draw_head(const struct pen *pen, const struct shelf_together *togeth
     else
         strbuf_add(&words, "no earlier state is known that both come from");
     pen_put_cut(pen, row, MARK, pen->frame->columns - 2, ROLE_LABEL, memory);
-    pen_put_cut(pen, row + 2, columns.side[0] + 1, columns.width - 2, ROLE_LABEL, "left: the file");
+    pen_put_cut(pen, row + 2, columns.side[0] + 1, columns.width - 1, ROLE_LABEL, "left: the file");
     words = strbuf_over(memory, sizeof memory);
     strbuf_addf(&words, "right: %s", together->right);
-    pen_put_cut(pen, row + 2, columns.side[1] + 1, columns.width - 2, ROLE_LABEL, memory);
+    pen_put_cut(pen, row + 2, columns.side[1] + 1, columns.width - 1, ROLE_LABEL, memory);
 }
 
 static bool is_taken(const struct join_difference *difference, enum join_version side)

@@ -667,6 +667,34 @@ static void two_versions_are_put_together(void **state)
     expect_exit(terminal, 0);
 }
 
+/* Of three, one after the other. */
+static void a_third_version_is_not_forgotten(void **state)
+{
+    struct stage *stage = *state;
+    struct terminal *terminal;
+
+    put(stage, "a.ini", "Parlour", "Hedda Quill");
+    put_beside(stage, "a.ini");
+    put(stage, "other.ini", "Sorrel Parlour", "Hedda Quill");
+    assert_int_equal(rename(path_of(stage, "other.ini"), path_of(stage, "a.ini.conflict.2")), 0);
+    terminal = stage->terminal = begin(stage, 24, 80);
+    terminal_type(terminal, "*e/");
+    terminal_expect(terminal, "1 differs, 1 open");
+    terminal_type(terminal, "6");
+    terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, "Put together. Another version still lies beside it");
+    terminal_expect(terminal, "Nutmeg Parlour");
+    terminal_type(terminal, "*e/");
+    terminal_expect(terminal, "right: conflict.2");
+    terminal_expect(terminal, "1 differs, ");
+    terminal_type(terminal, "6");
+    terminal_key(terminal, TERMINAL_ENTER);
+    terminal_expect(terminal, "Put together. Both are kept as earlier states");
+    terminal_expect(terminal, "Sorrel Parlour");
+    terminal_expect_gone(terminal, "versions");
+    assert_int_equal(tree_count(path_of(stage, ".generations/a.ini"), ""), 4);
+}
+
 /* Left alone, in a terminal that knows no UTF-8 too: both stay, and so does whoever has it open. */
 static void nothing_is_put_together_unasked(void **state)
 {
@@ -751,6 +779,7 @@ int main(int argc, char **argv)
         CASE(a_version_beside_it_is_put_away),
         CASE(a_version_beside_it_is_brought_back),
         CASE(two_versions_are_put_together),
+        CASE(a_third_version_is_not_forgotten),
         CASE(nothing_is_put_together_unasked),
         CASE(a_version_beside_it_is_said_on_the_bench),
         CASE(a_version_that_is_none_is_for_the_tech_to_remove),
