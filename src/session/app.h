@@ -131,6 +131,7 @@ struct app {
     char doubt_words[160]; /* the same in words; "" for none */
     enum held_state held;
     struct choice choice;   /* what the entry means if there is a list of names */
+    struct past past;       /* what came before the pass in hand */
     struct derived now;     /* from the pass in hand as kept */
     struct derived preview; /* the same with the entry taken; valid while previewing. An entry in
                              * doubt is not previewed */

@@ -34,10 +34,22 @@ static void add_alone(const struct app *app, struct outfit *outfit)
             outfit_read_alone(outfit, s);
 }
 
-/* Derives the results in the record with the entry in it. */
-static void derive_with(struct app *app, const struct rod_prior *prior)
+/* A reading of the pass in hand leaves what came before as it is; but a turn of the rod and a
+ * setback say what was done to the instrument until then. */
+static bool leaves_past(const struct app *app, const struct reading_key *key)
 {
-    derive_pass_among(app_place(app), prior, &app->preview);
+    return field_get(key->field)->section == SECTION_PASS && key->visit == app->visit &&
+           key->part == app->pass && key->field != FIELD_ROD_TURN &&
+           key->field != FIELD_SETBACK_READ;
+}
+
+/* Derives the results in the record with the entry in it. */
+static void derive_with(struct app *app, const struct reading_key *key)
+{
+    if (leaves_past(app, key))
+        derive_pass_on(app_place(app), &app->past, app_prior(app), &app->preview);
+    else
+        derive_pass_among(app_place(app), app_prior(app), &app->preview);
     add_alone(app, &app->preview.setup.outfit);
     make_plan(app, app_place(app));
 }
@@ -54,7 +66,6 @@ static struct reading_key trial_key(const struct app *app)
 /* The entry and what is filed with it are in the record only until they are derived from. */
 static void try_entry(struct app *app, const char *text)
 {
-    const struct rod_prior *prior = app_prior(app);
     const struct reading_key method_key = place_key(app_place(app), FIELD_NUT_METHOD);
     const struct reading_key key = trial_key(app);
     const bool with_method = files_method(app);
@@ -65,7 +76,7 @@ static void try_entry(struct app *app, const char *text)
     app->previewing =
         !with_method || record_try(&app->record, &method_key, "held-3", &method) == STATUS_OK;
     if (app->previewing)
-        derive_with(app, prior);
+        derive_with(app, &key);
     if (app->previewing && with_method)
         record_end_try(&app->record, &method);
     record_end_try(&app->record, &entry);
@@ -172,7 +183,8 @@ void app_refresh(struct app *app)
 {
     app_lay(app);
     find_ticket(app);
-    derive_pass_among(app_place(app), app_prior(app), &app->now);
+    derive_past(app_place(app), &app->past);
+    derive_pass_on(app_place(app), &app->past, app_prior(app), &app->now);
     app->has_before = app->pass > 1;
     if (app->has_before)
         derive_pass_among(place_of(&app->record, app->visit, app->pass - 1), app_prior(app),

@@ -1,10 +1,13 @@
 /* SPDX-License-Identifier: MIT */
 #include "sound.h"
 
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "base/utf8.h"
+#include "session/change.h"
+#include "session/typed_text.h"
 
 /* --- records --- */
 
@@ -126,24 +129,127 @@ const char *sound_app(const struct app *app)
     return fault;
 }
 
-const char *sound_figures(struct app *app)
+static bool is_same_number(double a, double b)
 {
-    const char *fault = NULL;
+    return !(a < b || a > b) && isnan(a) == isnan(b);
+}
+
+static const char *compare_figures(const struct figures *now, const struct figures *want)
+{
+    for (int id = 0; id < FIGURE_COUNT_; id++)
+        for (int s = 0; s <= STRINGS_MAX; s++) {
+            const struct figure *a = &now->at[id][s], *b = &want->at[id][s];
+
+            if (a->known != b->known ||
+                (a->known != KNOWN_ABSENT &&
+                 !(is_same_number(a->value, b->value) && is_same_number(a->u, b->u))))
+                return "a figure on show is not the record's";
+        }
+    return NULL;
+}
+
+static bool is_same_amount(const struct move_amount *a, const struct move_amount *b)
+{
+    return a->known == b->known && a->due == b->due && is_same_number(a->value, b->value) &&
+           is_same_number(a->u, b->u);
+}
+
+static bool is_same_move(const struct move *a, const struct move *b)
+{
+    for (int s = 0; s <= STRINGS_MAX; s++)
+        if (!is_same_amount(&a->string[s], &b->string[s]))
+            return false;
+    return a->state == b->state && a->needs == b->needs && a->waits == b->waits &&
+           a->done_by == b->done_by && is_same_amount(&a->amount, &b->amount) &&
+           a->turns.given == b->turns.given && is_same_number(a->turns.value, b->turns.value);
+}
+
+static const char *compare_moves(const struct move_set *now, const struct move_set *want)
+{
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        if (!is_same_move(&now->move[kind], &want->move[kind]))
+            return "a move on show is not the record's";
+    for (int n = 0; n <= FRETS_MAX; n++)
+        if (!is_same_amount(&now->frets.fret[n], &want->frets.fret[n]))
+            return "work on a fret on show is not the record's";
+    return NULL;
+}
+
+static const char *compare_findings(const struct findings *now, const struct findings *want)
+{
+    bool same = now->count == want->count;
+
+    for (int i = 0; same && i < now->count; i++)
+        same = now->list[i].id == want->list[i].id && now->list[i].number == want->list[i].number;
+    return same ? NULL : "a finding on show is not the record's";
+}
+
+static const char *compare_derived(const struct derived *now, const struct derived *want)
+{
+    const char *fault = compare_figures(&now->figures, &want->figures);
+
+    if (!fault)
+        fault = compare_moves(&now->moves, &want->moves);
+    if (!fault)
+        fault = compare_findings(&now->findings, &want->findings);
+    for (int s = 1; !fault && s <= now->setup.board.strings; s++)
+        if (!is_same_number(now->touch.mm[s], want->touch.mm[s]) ||
+            now->clearance[s].has_high != want->clearance[s].has_high)
+            fault = "the touch on show is not the record's";
+    return fault;
+}
+
+/* Against all results derived anew from this record. */
+static const char *sound_derived(const struct app *app, const struct record *record,
+                                 const struct derived *now)
+{
+    const struct place place = place_of(record, app->visit, app->pass);
+    const struct maybe kind = record_entered_one(record, FIELD_KIND);
     struct derived *fresh = malloc(sizeof *fresh);
 
     if (!fresh)
         return "no memory";
-    derive_pass(place_of(&app->record, app->visit, app->pass), fresh);
-    for (int id = 0; id < FIGURE_COUNT_; id++)
-        for (int s = 0; s <= STRINGS_MAX; s++) {
-            const struct figure *now = &app->now.figures.at[id][s],
-                                *want = &fresh->figures.at[id][s];
-
-            if (now->known != want->known ||
-                (now->known != KNOWN_ABSENT && !(now->value == want->value)))
-                fault = "a figure on show is not the record's";
-        }
+    derive_pass_among(
+        place, kind.given && kind.value < ROD_KINDS_MAX ? &app->priors.of[(int)kind.value] : NULL,
+        fresh);
+    if (now->has_predicted_u)
+        derive_predicted_u(place, fresh);
+    const char *fault = compare_derived(now, fresh);
     free(fresh);
+    return fault;
+}
+
+/* Files the entry in a copy of the record, as Enter would. */
+static bool file_entry(const struct app *app, struct record *copy)
+{
+    const struct route_cell *cell = app_cell(app);
+    const struct reading_key method = reading_key_pass(FIELD_NUT_METHOD, app->visit, app->pass);
+    const struct reading *made = change_made(app, &cell->key);
+    const struct reading_key key = made ? made->key : change_key(app, cell->key);
+    const struct day today = app_today(app);
+    char memory[ENTRY_TEXT_MAX], typed[ENTRY_TEXT_MAX];
+    struct strbuf text = STRBUF(memory);
+
+    if (app_pass_is_empty(app) && app_nut_method(app) != NUT_OPEN &&
+        record_put(copy, &method, "held-3", false, NULL) != STATUS_OK)
+        return false;
+    return entry_spell(typed_text(app, typed), field_get(cell->key.field), &app->units, &today,
+                       &text) == STATUS_OK &&
+           record_put(copy, &key, memory, false, NULL) == STATUS_OK;
+}
+
+const char *sound_figures(struct app *app)
+{
+    const char *fault = sound_derived(app, &app->record, &app->now);
+    struct record copy;
+
+    if (fault || !app->previewing)
+        return fault;
+    if (record_copy(&app->record, &copy) != STATUS_OK)
+        return "no memory";
+    fault = file_entry(app, &copy) ? sound_derived(app, &copy, &app->preview)
+                                   : "a preview of what cannot be filed";
+    record_done(&copy);
     return fault;
 }
 

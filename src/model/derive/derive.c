@@ -2,6 +2,7 @@
 #include "model/derive/derive.h"
 
 #include <stddef.h>
+#include <string.h>
 
 #include "model/derive/derive_belief.h"
 #include "model/derive/derive_break.h"
@@ -105,24 +106,30 @@ static void hear_earlier(struct place heard, struct touch_bounds *bounds)
     derive_touch_heard(heard, &then.setup, then.clearance, bounds);
 }
 
+/* What the passes in which notes were listened to say of it. `derived` is of `place`; NULL: none of
+ * them is that one. */
+static void find_bounds(struct place place, const struct derived *derived, struct past *past)
+{
+    past->bounds = (struct touch_bounds){.least = maybe_absent()};
+    for (int i = 0; i < past->heard_count; i++) {
+        const struct place heard = past->heard[i];
+
+        if (derived && heard.visit == place.visit && heard.pass == place.pass)
+            derive_touch_heard(place, &derived->setup, derived->clearance, &past->bounds);
+        else
+            hear_earlier(heard, &past->bounds);
+    }
+    past->has_bounds = true;
+}
+
 /* How hard the owner plays, who plays alike whatever is done to the instrument. */
 static void derive_touch(struct place place, struct past *past, struct derived *derived)
 {
     const struct setup *setup = &derived->setup;
 
     past_hear(past, place, setup->board.strings);
-    if (!past->has_bounds) {
-        past->bounds = (struct touch_bounds){.least = maybe_absent()};
-        for (int i = 0; i < past->heard_count; i++) {
-            const struct place heard = past->heard[i];
-
-            if (heard.visit == place.visit && heard.pass == place.pass)
-                derive_touch_heard(place, setup, derived->clearance, &past->bounds);
-            else
-                hear_earlier(heard, &past->bounds);
-        }
-        past->has_bounds = true;
-    }
+    if (!past->has_bounds)
+        find_bounds(place, derived, past);
     derived->touch = touch_as_stated(&place.record, &setup->outfit);
     touch_listen(&derived->touch, &place.record, &setup->outfit, &past->bounds);
 }
@@ -236,6 +243,57 @@ void derive_pass_among(struct place place, const struct rod_prior *others,
 void derive_pass_after(struct place place, struct past *past, struct derived *ret_derived)
 {
     derive_state(place, place.visit, NULL, past, ret_derived);
+}
+
+/* The passes of its own visit; any before that have no part in what is believed. */
+static void believe_before(struct place before, struct past *past)
+{
+    struct findings unused = {.count = 0};
+    struct belief belief;
+    struct setup setup;
+
+    setup_read(&setup, before, &unused);
+    derive_belief(before, &setup, &past->belief, &belief);
+}
+
+void derive_past(struct place place, struct past *ret_past)
+{
+    struct findings unused = {.count = 0};
+    struct place before = place;
+    struct setup setup;
+
+    *ret_past = past_of(&place.record);
+    outfit_read(&ret_past->outfit, &place.record, place.visit);
+    if (!place_before(&before))
+        return;
+    setup_read(&setup, place, &unused);
+    past_visits(ret_past, &setup, place);
+    if (before.visit == place.visit)
+        believe_before(before, ret_past);
+    past_hear(ret_past, before, setup.board.strings);
+    find_bounds(before, NULL, ret_past);
+}
+
+/* What is read in a pass can make a string of a course be read by itself, in the passes before it
+ * too. */
+static bool reads_alike(const struct outfit *a, const struct outfit *b)
+{
+    return a->exposed == b->exposed && memcmp(a->read_as, b->read_as, sizeof a->read_as) == 0;
+}
+
+void derive_pass_on(struct place place, const struct past *before, const struct rod_prior *others,
+                    struct derived *ret_derived)
+{
+    struct outfit outfit;
+    struct past past = *before;
+
+    outfit_read(&outfit, &place.record, place.visit);
+    if (!reads_alike(&outfit, &past.outfit)) {
+        derive_pass_among(place, others, ret_derived);
+        return;
+    }
+    past_move_to(&past, &place.record);
+    derive_state(place, place.visit, others, &past, ret_derived);
 }
 
 void derive_predicted_u(struct place place, struct derived *derived)

@@ -54,6 +54,15 @@ void derive_gauged(struct place place, struct past *past, struct derived *ret_de
 void derive_pass_among(struct place place, const struct rod_prior *others,
                        struct derived *ret_derived);
 
+/* What came before a pass: all of its past that none of its own readings has a part in, but for
+ * turns of the rod and setbacks. */
+void derive_past(struct place place, struct past *ret_past);
+
+/* derive_pass_among of a place whose past is known, in the record that it was found in, or in one
+ * that has other readings at this place alone, and no other turn or setback. */
+void derive_pass_on(struct place place, const struct past *before, const struct rod_prior *others,
+                    struct derived *ret_derived);
+
 /* The ± of the predicted setbacks and cents: it takes longer than all the rest, and few ask for it.
  * `place` is what it was derived from. Does nothing the second time. */
 void derive_predicted_u(struct place place, struct derived *derived);

@@ -14,6 +14,33 @@ struct past past_of(const struct record *record)
                          .looked = none};
 }
 
+static void move_place(struct place *place, const struct record *record)
+{
+    *place = place_of(record, place->visit, place->pass);
+}
+
+void past_move_to(struct past *past, const struct record *record)
+{
+    struct place *const places[] = {&past->belief.at, &past->season.place, &past->turns.at,
+                                    &past->turns.read, &past->looked};
+
+    for (size_t i = 0; i < sizeof places / sizeof places[0]; i++)
+        move_place(places[i], record);
+    for (int i = 0; i < past->heard_count; i++)
+        move_place(&past->heard[i], record);
+}
+
+void past_visits(struct past *past, const struct setup *setup, struct place place)
+{
+    struct survey_rod unused;
+    struct findings nothing = {.count = 0};
+
+    season_walk_to(&past->season, setup, place.visit);
+    if (place.visit > 1)
+        survey_rod_after(&past->turns, place_of(&place.record, place.visit - 1, PASSES_MAX),
+                         &unused, &nothing);
+}
+
 const struct survey_rod *past_rod(struct past *past, struct place place)
 {
     struct findings unused = {.count = 0};

@@ -17,6 +17,7 @@ enum { PAST_HEARD = 3 };
  * them. The record must not change meanwhile.
  */
 struct past {
+    struct outfit outfit; /* of the place that it was asked for (derive_past) */
     struct belief_walk belief;
     struct season_walk season;
     struct rod_walk turns;
@@ -32,8 +33,14 @@ struct past {
 
 struct past past_of(const struct record *record);
 
+/* The same of a record that is the same up to there. */
+void past_move_to(struct past *past, const struct record *record);
+
 /* What the turns up to the visit of `place` teach. */
 const struct survey_rod *past_rod(struct past *past, struct place place);
+
+/* Takes in the visits before one; the setup is that of any pass in it. */
+void past_visits(struct past *past, const struct setup *setup, struct place place);
 
 /* Finds the last passes up to `place` in which any note was listened to. */
 void past_hear(struct past *past, struct place place, int strings);

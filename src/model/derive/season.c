@@ -59,6 +59,13 @@ static void go_on(struct season_walk *walk, struct setup *setup, int visit)
     }
 }
 
+void season_walk_to(struct season_walk *walk, const struct setup *setup, int visit)
+{
+    struct setup any = *setup;
+
+    go_on(walk, &any, visit);
+}
+
 bool season_is_other(struct season_walk *walk, const struct setup *setup, int visit)
 {
     const struct record *record = &walk->place.record;

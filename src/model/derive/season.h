@@ -31,6 +31,9 @@ struct season_walk {
 
 struct season_walk season_walk_of(const struct record *record);
 
+/* On to the last visit before this one. */
+void season_walk_to(struct season_walk *walk, const struct setup *setup, int visit);
+
 /*
  * Whether the air has changed the neck since the instrument was last read in another visit: the
  * wood's moisture (EMC) is off by more than SEASON_EMC_PCT, and the relief moved, in the direction
