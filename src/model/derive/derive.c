@@ -89,35 +89,67 @@ static void derive_setup(const struct belief *belief, enum depth depth, struct d
         findings_add(&derived->findings, FINDING_EXPOSURE_SHORT, 0);
 }
 
-/* What an earlier pass's notes say of the touch, with the strings as they lay then. */
-static void hear_earlier(struct place heard, struct touch_bounds *bounds)
+/* What was heard in a pass, as the strings lie. */
+static void listen(struct place place, const struct setup *setup,
+                   const struct fret_clearance *clearance, struct heard_pass *ret_heard)
+{
+    ret_heard->place = place;
+    ret_heard->outfit = setup->outfit;
+    for (int s = 1; s <= setup->board.strings; s++) {
+        const struct heard_notes notes =
+            heard_in_pass(place, s, setup->board.start_fret[s], setup->board.frets);
+
+        ret_heard->clean[s] = notes.clean;
+        ret_heard->buzzing[s] = notes.buzzing;
+        memcpy(ret_heard->headroom_mm[s], clearance[s].headroom_mm,
+               sizeof ret_heard->headroom_mm[s]);
+    }
+}
+
+/* The same in an earlier pass, with the strings as they lay then. */
+static void listen_back(struct heard_pass *heard)
 {
     struct derived then = {.findings = {.count = 0}};
+    const struct place place = heard->place;
 
-    setup_read(&then.setup, heard, &then.findings);
-    lie_take(&then.setup, heard);
+    heard->known = true;
+    heard->outfit.strings = 0;
+    setup_read(&then.setup, place, &then.findings);
+    lie_take(&then.setup, place);
     if (!then.setup.has_board)
         return;
     moves_solve(&then.setup, NULL, &then.figures, &then.choice, &then.lines);
-    derive_strings(&heard.record, &then.setup, then.string, &then.figures, &then.findings);
-    derive_pitch(&heard.record, &then.setup, then.string, &then.lines, then.pitch, &then.figures);
-    derive_headroom(&heard.record, &then.setup, then.string, &then.lines, then.pitch,
+    derive_strings(&place.record, &then.setup, then.string, &then.figures, &then.findings);
+    derive_pitch(&place.record, &then.setup, then.string, &then.lines, then.pitch, &then.figures);
+    derive_headroom(&place.record, &then.setup, then.string, &then.lines, then.pitch,
                     then.clearance);
-    derive_touch_heard(heard, &then.setup, then.clearance, bounds);
+    listen(place, &then.setup, then.clearance, heard);
 }
 
-/* What the passes in which notes were listened to say of it. `derived` is of `place`; NULL: none of
- * them is that one. */
+static void add_heard(const struct heard_pass *heard, struct touch_bounds *bounds)
+{
+    struct touch_heard all[STRINGS_MAX + 1];
+
+    for (int s = 1; s <= heard->outfit.strings; s++)
+        all[s] = (struct touch_heard){.clean = heard->clean[s],
+                                      .buzzing = heard->buzzing[s],
+                                      .headroom_mm = heard->headroom_mm[s]};
+    touch_hear(bounds, &heard->place.record, &heard->outfit, all);
+}
+
+/* What the passes in which notes were listened to say of the touch. `derived` is of `place`; NULL:
+ * none of them is that one. */
 static void find_bounds(struct place place, const struct derived *derived, struct past *past)
 {
     past->bounds = (struct touch_bounds){.least = maybe_absent()};
     for (int i = 0; i < past->heard_count; i++) {
-        const struct place heard = past->heard[i];
+        struct heard_pass *heard = &past->heard[i];
 
-        if (derived && heard.visit == place.visit && heard.pass == place.pass)
-            derive_touch_heard(place, &derived->setup, derived->clearance, &past->bounds);
-        else
-            hear_earlier(heard, &past->bounds);
+        if (derived && heard->place.visit == place.visit && heard->place.pass == place.pass)
+            listen(place, &derived->setup, derived->clearance, heard);
+        else if (!heard->known)
+            listen_back(heard);
+        add_heard(heard, &past->bounds);
     }
     past->has_bounds = true;
 }

@@ -87,22 +87,6 @@ void derive_headroom(const struct record *record, const struct setup *setup,
     }
 }
 
-void derive_touch_heard(struct place place, const struct setup *setup,
-                        const struct fret_clearance *clearance, struct touch_bounds *bounds)
-{
-    struct touch_heard all[STRINGS_MAX + 1];
-
-    for (int s = 1; s <= setup->board.strings; s++) {
-        const struct heard_notes notes =
-            heard_in_pass(place, s, setup->board.start_fret[s], setup->board.frets);
-
-        all[s] = (struct touch_heard){.clean = notes.clean,
-                                      .buzzing = notes.buzzing,
-                                      .headroom_mm = clearance[s].headroom_mm};
-    }
-    touch_hear(bounds, &place.record, &setup->outfit, all);
-}
-
 /* A fret that was rocked stands no higher than its leaf leaves it. */
 static void find_doubts(const struct setup *setup, double u_mm, double doubt_mm[FRETS_MAX + 1])
 {

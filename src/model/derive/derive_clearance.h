@@ -51,10 +51,6 @@ void derive_headroom(const struct record *record, const struct setup *setup,
                      const struct string_facts *facts, const struct string_lines *lines,
                      const struct fret_pitch *pitch, struct fret_clearance *ret_clearance);
 
-/* Takes in what was heard in a pass, whose headrooms are in `clearance`. */
-void derive_touch_heard(struct place place, const struct setup *setup,
-                        const struct fret_clearance *clearance, struct touch_bounds *bounds);
-
 /* From the notes heard at the pass, but for those stopped at a fret that the rocker found low, the
  * fret that stands high, in `clearance`. */
 void derive_high_frets(struct place place, const struct setup *setup,

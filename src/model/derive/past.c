@@ -27,7 +27,7 @@ void past_move_to(struct past *past, const struct record *record)
     for (size_t i = 0; i < sizeof places / sizeof places[0]; i++)
         move_place(places[i], record);
     for (int i = 0; i < past->heard_count; i++)
-        move_place(&past->heard[i], record);
+        move_place(&past->heard[i].place, record);
 }
 
 void past_visits(struct past *past, const struct setup *setup, struct place place)
@@ -85,13 +85,17 @@ void past_hear(struct past *past, struct place place, int strings)
         past->heard_count = 0;
         past->has_bounds = false;
     }
-    int count = find_heard(past, place, strings, found);
+    const int count = find_heard(past, place, strings, found);
     past->looked = place;
     if (count == 0)
         return;
-    for (int i = 0; i < past->heard_count && count < PAST_HEARD; i++)
-        found[count++] = past->heard[i];
-    memcpy(past->heard, found, sizeof found[0] * (size_t)count);
-    past->heard_count = count;
+    past->heard_count =
+        past->heard_count + count < PAST_HEARD ? past->heard_count + count : PAST_HEARD;
+    memmove(&past->heard[count], &past->heard[0],
+            sizeof past->heard[0] * (size_t)(past->heard_count - count));
+    for (int i = 0; i < count; i++) {
+        past->heard[i].place = found[i];
+        past->heard[i].known = false;
+    }
     past->has_bounds = false;
 }

@@ -11,6 +11,15 @@
 /* So many passes in which notes were listened to tell the touch. */
 enum { PAST_HEARD = 3 };
 
+/* A pass in which notes were listened to, and what that says of the touch. Strings from 1. */
+struct heard_pass {
+    struct place place;
+    bool known; /* the rest was found */
+    struct outfit outfit;
+    uint64_t clean[STRINGS_MAX + 1], buzzing[STRINGS_MAX + 1]; /* bit n for fret n */
+    struct maybe headroom_mm[STRINGS_MAX + 1][FRETS_MAX + 1];  /* as the strings lay then */
+};
+
 /*
  * What the states of a record ask of its past. The answers are kept, so that passes derived one
  * after another with the same past, in time order, do not each go through all that came before
@@ -23,8 +32,7 @@ struct past {
     struct rod_walk turns;
     int rod_visit; /* -1: not asked yet */
     struct survey_rod rod;
-    struct place heard[PAST_HEARD]; /* the last passes up to `looked` in which a note was listened
-                                       to, the last one first */
+    struct heard_pass heard[PAST_HEARD]; /* the last ones up to `looked`, the last one first */
     int heard_count;
     struct place looked; /* visit and pass 0: none was looked for yet */
     bool has_bounds;     /* of these passes */
