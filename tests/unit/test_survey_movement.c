@@ -71,6 +71,18 @@ static void test_back_again(void **state)
                 assert_near(there.mm[part][place][grain].value + back.mm[part][place][grain].value,
                             0, 1e-12);
     assert_false(survey_movement_next(&record, &back));
+
+    struct survey_movement one;
+    assert_true(survey_movement_of(&record, 7, &one));
+    assert_int_equal(one.visit, 7);
+    assert_int_equal(one.since, 2);
+    assert_near(one.emc_change_pct, back.emc_change_pct, 0);
+    assert_near(one.mm[MOVEMENT_BOARD][MOVEMENT_AT_NUT][WOOD_RADIAL].value,
+                back.mm[MOVEMENT_BOARD][MOVEMENT_AT_NUT][WOOD_RADIAL].value, 0);
+    assert_near(one.u_mm[MOVEMENT_NECK][MOVEMENT_AT_JOIN][WOOD_TANGENTIAL].value,
+                back.u_mm[MOVEMENT_NECK][MOVEMENT_AT_JOIN][WOOD_TANGENTIAL].value, 0);
+    for (int visit = 0; visit < 12; visit++)
+        assert_int_equal(survey_movement_of(&record, visit, &one), visit == 2 || visit == 7);
     record_done(&record);
 }
 

@@ -71,7 +71,8 @@ static enum role cell_text(const struct app *app, const struct route_cell *cell,
     if (reading) {
         entry_show(reading->text, field_get(cell->key.field), &app->units, out);
         if (reading->value.state == READING_GOOD &&
-            !doubt_is_unlike_row(&app->record, &cell->key, app->now.setup.board.strings))
+            !doubt_is_unlike_row(&app->record, &cell->key, &app->now.setup.outfit,
+                                 app->now.setup.board.strings))
             return ROLE_VALUE;
         strbuf_add_char(out, '!');
         return ROLE_OFF;

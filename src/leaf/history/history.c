@@ -155,6 +155,8 @@ void history_make(const struct record *record, const struct history_index *index
         read_climate(record, at);
         survey_rod_after(&turns, place_of(record, pass.visit, pass.pass), &at->rod, &unused);
     }
+    if (index->count > 0)
+        next_check_find(record, index->passes[index->count - 1].visit, &ret_history->next_check);
 }
 
 static bool is_given(const struct history *history, int row)

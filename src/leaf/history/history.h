@@ -11,6 +11,7 @@
 #include "model/figure/figure.h"
 #include "model/reading/record.h"
 #include "model/setup/survey_rod.h"
+#include "model/survey/next_check.h"
 #include "session/pass_place.h"
 
 /* All passes of all visits side by side, oldest first, and what changed between them. */
@@ -63,6 +64,7 @@ struct history {
     struct outfit outfit;
     struct history_pass passes[HISTORY_PASSES_MAX];
     int count, earlier;
+    struct next_check next_check; /* after the last of them */
 };
 
 void history_make(const struct record *record, const struct history_index *index,

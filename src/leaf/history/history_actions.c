@@ -12,10 +12,7 @@
 
 static void look(struct app *app, int passes, int rows)
 {
-    struct history_index index;
-    const int at = history_state_find(app, &index);
-
-    history_state_move(history_state(app), &index, at, passes, rows);
+    history_state_move(history_state(app), history_state_find(app), passes, rows);
 }
 
 void history_look_pass(struct turn *turn, int by)
@@ -30,10 +27,9 @@ void history_look_row(struct turn *turn, int by)
 
 static bool has_pass_beside(const struct app *app, int by)
 {
-    struct history_index index;
-    const int at = history_state_find(app, &index) + by;
+    const int at = history_state_find(app) + by;
 
-    return pass_place_is_none(app->named) && at >= 0 && at < index.count;
+    return pass_place_is_none(app->named) && at >= 0 && at < history_state(app)->index.count;
 }
 
 bool history_has_earlier(const struct app *app)
@@ -61,11 +57,10 @@ bool history_has_pass(const struct app *app)
 /* False, with a warning, where no pass is measured yet. */
 static bool find_or_warn(struct turn *turn, struct pass_place *ret_place)
 {
-    struct history_index index;
-    const int at = history_state_find(turn->app, &index);
+    const int at = history_state_find(turn->app);
 
     if (at >= 0)
-        *ret_place = index.passes[at];
+        *ret_place = history_state(turn->app)->index.passes[at];
     else
         turn_warn(turn, "No pass is measured yet; the Bench leaf begins one.");
     return at >= 0;

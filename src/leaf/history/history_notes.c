@@ -8,7 +8,6 @@
 #include "base/num.h"
 #include "base/utf8.h"
 #include "words/next_check_words.h"
-#include "model/survey/next_check.h"
 #include "model/reading/work_line.h"
 #include "model/survey/survey_movement.h"
 #include "model/survey/survey_passes.h"
@@ -177,12 +176,9 @@ static void add_movement(const struct maker *maker, const struct survey_movement
 
 static void note_movement(struct maker *maker)
 {
-    const int visit = looked_at(maker)->visit;
-    struct survey_movement movement = {.visit = 0};
+    struct survey_movement movement;
 
-    while (movement.visit < visit && survey_movement_next(maker->record, &movement))
-        continue;
-    if (movement.visit != visit || movement.since == 0)
+    if (!survey_movement_of(maker->record, looked_at(maker)->visit, &movement))
         return;
     struct strbuf out = add_note(maker);
     strbuf_add(&out, "EMC ");
@@ -216,16 +212,15 @@ static void note_last_visit(struct maker *maker)
 
 static void note_next_check(struct maker *maker)
 {
-    struct next_check check;
+    const struct next_check *check = &maker->history->next_check;
 
     if (maker->at + 1 < maker->history->count)
         return;
-    next_check_find(maker->record, looked_at(maker)->visit, &check);
     struct strbuf out = add_note(maker);
     strbuf_add(&out, "next check ");
-    next_check_words_when(&check, &out);
+    next_check_words_when(check, &out);
     strbuf_add(&out, ": ");
-    next_check_words_why(&check, &out);
+    next_check_words_why(check, &out);
 }
 
 static void note_own(struct maker *maker)

@@ -4,23 +4,22 @@
 /* What is written of a pass while it is named is not in its history. */
 void history_state_plan(struct app *app, struct place place)
 {
-    struct history_index index;
+    struct history_state *state = history_state(app);
 
     (void)place; /* of all passes, not of one */
     if (!pass_place_is_none(app->named))
         return;
-    history_index_make(&app->record, &index);
-    history_make(&app->record, &index, &history_state(app)->history);
+    history_index_make(&app->record, &state->index);
+    history_make(&app->record, &state->index, &state->history);
 }
 
-int history_state_find(const struct app *app, struct history_index *ret_index)
+int history_state_find(const struct app *app)
 {
-    const struct pass_place pass = history_state(app)->pass;
+    const struct history_state *state = history_state(app);
+    const int at = history_index_find(
+        &state->index, pass_place_is_none(state->pass) ? app_pass_in_hand(app) : state->pass);
 
-    history_index_make(&app->record, ret_index);
-    const int at =
-        history_index_find(ret_index, pass_place_is_none(pass) ? app_pass_in_hand(app) : pass);
-    return at >= 0 ? at : ret_index->count - 1;
+    return at >= 0 ? at : state->index.count - 1;
 }
 
 static int next_row(const struct history *history, int row, int by)
@@ -43,9 +42,9 @@ enum history_row history_state_row(const struct app *app)
     return (enum history_row)shown_row(history_state(app));
 }
 
-void history_state_move(struct history_state *state, const struct history_index *index, int at,
-                        int passes, int rows)
+void history_state_move(struct history_state *state, int at, int passes, int rows)
 {
+    const struct history_index *index = &state->index;
     const int shown = shown_row(state);
     const int row = rows != 0 ? next_row(&state->history, shown, rows) : shown;
     int to = at + passes;

@@ -10,7 +10,8 @@
 struct history_state {
     struct pass_place pass; /* none: the pass in hand */
     enum history_row row;
-    struct history history; /* of the record as it is */
+    struct history_index index; /* of the record as it is, and so is the history */
+    struct history history;
 };
 
 /* The state that the leaf keeps. */
@@ -19,19 +20,18 @@ static inline struct history_state *history_state(const struct app *app)
     return app->state[LEAF_HISTORY];
 }
 
-/* Makes the history, when the record may have changed. */
+/* Makes index and history, when the record may have changed. */
 void history_state_plan(struct app *app, struct place place);
 
-/* Makes the index, and finds the pass looked at in it: the last one if it is not there; -1 if there
- * are none. */
-int history_state_find(const struct app *app, struct history_index *ret_index);
+/* Where the pass looked at is in the index: the last one if it is not there; -1 if there are none.
+ */
+int history_state_find(const struct app *app);
 
 /* The row looked at: the first that the instrument has, where it has not that one. */
 enum history_row history_state_row(const struct app *app);
 
 /* Looks at another pass, `passes` further on, or at the next row down (1) or up (-1); stops at the
  * ends. */
-void history_state_move(struct history_state *state, const struct history_index *index, int at,
-                        int passes, int rows);
+void history_state_move(struct history_state *state, int at, int passes, int rows);
 
 #endif

@@ -316,12 +316,11 @@ static void draw_trends(const struct view *view, int row, int rows)
 
 void history_view_draw(const struct pen *pen, const struct app *app, int row, int rows)
 {
-    struct history_index index;
     const struct history *history = &history_state(app)->history;
     struct history_notes notes;
     struct view view = {.pen = pen, .app = app, .history = history, .row = row};
 
-    view.at = history_state_find(app, &index);
+    view.at = history_state_find(app);
     if (view.at < 0) {
         pen_wrap(pen, row + rows / 2 - 1, 2, pen->frame->columns - 4, 3, ROLE_DIM,
                  "No pass yet. Measure relief, nut gaps, action and exposure on the Bench leaf, "

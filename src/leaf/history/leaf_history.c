@@ -46,10 +46,9 @@ static void show(struct app *app, const struct reading_key *key)
 
 static struct pass_place find_looked_at(const struct app *app)
 {
-    struct history_index index;
-    const int at = history_state_find(app, &index);
+    const int at = history_state_find(app);
 
-    return at < 0 ? pass_place_of(app->visit, 0) : index.passes[at];
+    return at < 0 ? pass_place_of(app->visit, 0) : history_state(app)->index.passes[at];
 }
 
 static void add_prompt(const struct app *app, struct strbuf *out)

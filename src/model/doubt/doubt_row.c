@@ -100,26 +100,25 @@ bool doubt_is_odd_one(enum field_id field, const struct maybe *read, int strings
            !fits_row(&row->beside, read, string, &beside, read[string].value);
 }
 
-static void read_strings(const struct record *record, const struct reading_key *key, int strings,
-                         struct maybe *ret_read)
+static void read_strings(const struct record *record, const struct reading_key *key,
+                         const struct outfit *outfit, int strings, struct maybe *ret_read)
 {
     struct maybe row[STRINGS_MAX + 1] = {{.given = false}};
     struct reading_key each = *key;
-    struct outfit outfit;
 
     for (each.string = 1; each.string <= strings; each.string++)
         row[each.string] = record_entered(record, each);
-    outfit_read(&outfit, record, key->visit);
-    outfit_row_of(&outfit, key->string, row, ret_read);
+    outfit_row_of(outfit, key->string, row, ret_read);
 }
 
-bool doubt_is_unlike_row(const struct record *record, const struct reading_key *key, int strings)
+bool doubt_is_unlike_row(const struct record *record, const struct reading_key *key,
+                         const struct outfit *outfit, int strings)
 {
     struct maybe read[STRINGS_MAX + 1] = {{.given = false}};
 
     if (key->string < 1 || key->string > strings)
         return false;
-    read_strings(record, key, strings, read);
+    read_strings(record, key, outfit, strings, read);
     return doubt_is_odd_one(key->field, read, strings, key->string);
 }
 
@@ -127,8 +126,10 @@ static struct doubt doubt_strings(const struct record *record, const struct read
                                   const struct bench_row *row, double value, bool *ret_beside)
 {
     struct maybe read[STRINGS_MAX + 1] = {{.given = false}};
+    struct outfit outfit;
 
-    read_strings(record, key, STRINGS_MAX, read);
+    outfit_read(&outfit, record, key->visit);
+    read_strings(record, key, &outfit, STRINGS_MAX, read);
     const struct beside beside = find_beside(read, STRINGS_MAX, key->string);
     *ret_beside = beside.near > 0;
     if (fits_row(&row->beside, read, key->string, &beside, value))

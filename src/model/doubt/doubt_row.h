@@ -4,6 +4,7 @@
 
 #include "base/maybe.h"
 #include "model/doubt/doubt.h"
+#include "model/reading/outfit.h"
 
 /* The rule of the row (doubt.h). */
 
@@ -15,9 +16,11 @@ struct doubt doubt_row_find(const struct record *record, const struct reading_ke
 /*
  * The same for readings that are filed: true where string `string` was read and does not go with
  * two neighbours. `field` is one that the bench reads on each string, `read` by string; any other
- * field has no odd ones. The second takes the readings out of the record, those of `strings`.
+ * field has no odd ones. The second takes the readings out of the record, those of `strings`;
+ * `outfit` is as of their visit.
  */
 bool doubt_is_odd_one(enum field_id field, const struct maybe *read, int strings, int string);
-bool doubt_is_unlike_row(const struct record *record, const struct reading_key *key, int strings);
+bool doubt_is_unlike_row(const struct record *record, const struct reading_key *key,
+                         const struct outfit *outfit, int strings);
 
 #endif

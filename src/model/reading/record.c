@@ -145,6 +145,7 @@ enum status record_put_read(struct record *record, const struct reading_key *key
         (struct reading){.key = *key, .order = order, .text = copy, .value = value};
     record->count++;
     record->setbacks += key->field == FIELD_SETBACK_READ;
+    record->changes += reading_key_is_change(key);
     return STATUS_OK;
 }
 
@@ -186,6 +187,7 @@ bool record_remove(struct record *record, const struct reading_key *key)
             (record->count - at - 1) * sizeof record->readings[0]);
     record->count--;
     record->setbacks -= key->field == FIELD_SETBACK_READ;
+    record->changes -= reading_key_is_change(key);
     return true;
 }
 
@@ -299,15 +301,7 @@ const char *record_text(const struct record *record, const struct reading_key *k
 
 bool record_is_changed(const struct record *record)
 {
-    for (size_t i = 0; i < record->count; i++) {
-        const struct reading_key *key = &record->readings[i].key;
-
-        if (!section_is_of_instrument(field_get(key->field)->section))
-            return false;
-        if (reading_key_is_change(key))
-            return true;
-    }
-    return false;
+    return record->changes > 0;
 }
 
 int record_last_visit(const struct record *record)
@@ -333,6 +327,18 @@ bool record_next_visit(const struct record *record, int *visit)
             return true;
         }
     return false;
+}
+
+bool record_visit_before(const struct record *record, int *visit)
+{
+    const struct reading_key beyond = {
+        .field = FIELD_WORK_TIME, .visit = *visit - 1, .part = WORKS_MAX + 1};
+    const size_t at = *visit > 1 ? record_lower_bound(record, &beyond) : 0;
+
+    if (at == 0 || section_is_of_instrument(field_get(record->readings[at - 1].key.field)->section))
+        return false;
+    *visit = record->readings[at - 1].key.visit;
+    return true;
 }
 
 static int last_part(const struct record *record, int visit, enum field_id first,

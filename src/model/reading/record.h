@@ -27,7 +27,8 @@ struct record {
     /* The visit, and the pass of it, whose facts of the instrument it answers with; 0: the latest
      * ones, and the visit's last pass. */
     int as_of, as_of_pass;
-    size_t setbacks; /* how many setbacks were read in passes */
+    size_t setbacks; /* how many setbacks were read in passes, */
+    size_t changes;  /* and how many changes of the instrument there are */
     /* Room for texts (record_reserve): those in it are freed together. */
     char *room;
     size_t room_used, room_size;
@@ -119,6 +120,9 @@ int record_last_read_pass(const struct record *record, int visit);
 /* The first visit after *visit with any reading; false, *visit untouched, past the last. Begin
  * with 0. */
 bool record_next_visit(const struct record *record, int *visit);
+
+/* The last visit before it; false, *visit untouched, before the first. */
+bool record_visit_before(const struct record *record, int *visit);
 
 /* The index of the first reading not below `key`; `count` when all are. For walking a part
  * of the record in order. */

@@ -55,9 +55,23 @@ static void find_part(const struct record *record, const struct airs *airs, enum
                           &movement->mm[part][place][grain], &movement->u_mm[part][place][grain]);
 }
 
+/* From the visit `movement` is at to `next`, whose EMC is known. */
+static void find_from(const struct record *record, const struct survey_movement *movement,
+                      struct survey_movement *next)
+{
+    struct airs airs = {.from_pct = movement->emc_pct, .to_pct = next->emc_pct};
+
+    next->since = movement->visit;
+    next->emc_change_pct = next->emc_pct - movement->emc_pct;
+    (void)derive_air(record, next->since, &airs.from);
+    (void)derive_air(record, next->visit, &airs.to);
+    for (int part = 0; part < MOVEMENT_PARTS_; part++)
+        find_part(record, &airs, (enum movement_part)part, next);
+}
+
 bool survey_movement_next(const struct record *record, struct survey_movement *movement)
 {
-    struct survey_movement next = {.visit = movement->visit, .since = movement->visit};
+    struct survey_movement next = {.visit = movement->visit};
     struct maybe emc_pct;
 
     do {
@@ -66,15 +80,28 @@ bool survey_movement_next(const struct record *record, struct survey_movement *m
         emc_pct = derive_emc(record, next.visit);
     } while (!emc_pct.given);
     next.emc_pct = emc_pct.value;
-    if (next.since > 0) {
-        next.emc_change_pct = next.emc_pct - movement->emc_pct;
-        struct airs airs = {.from_pct = movement->emc_pct, .to_pct = next.emc_pct};
-
-        (void)derive_air(record, next.since, &airs.from);
-        (void)derive_air(record, next.visit, &airs.to);
-        for (int part = 0; part < MOVEMENT_PARTS_; part++)
-            find_part(record, &airs, (enum movement_part)part, &next);
-    }
+    if (movement->visit > 0)
+        find_from(record, movement, &next);
     *movement = next;
+    return true;
+}
+
+bool survey_movement_of(const struct record *record, int visit,
+                        struct survey_movement *ret_movement)
+{
+    const struct maybe emc_pct = derive_emc(record, visit);
+    struct survey_movement before = {.visit = visit}, to = {.visit = visit};
+    struct maybe then = maybe_absent();
+
+    if (!emc_pct.given)
+        return false;
+    while (!then.given && record_visit_before(record, &before.visit))
+        then = derive_emc(record, before.visit);
+    if (!then.given)
+        return false;
+    before.emc_pct = then.value;
+    to.emc_pct = emc_pct.value;
+    find_from(record, &before, &to);
+    *ret_movement = to;
     return true;
 }

@@ -35,4 +35,9 @@ struct survey_movement {
  */
 bool survey_movement_next(const struct record *record, struct survey_movement *movement);
 
+/* The movement to a visit; false, *ret_movement untouched, where its climate is not known or that
+ * of none before it. */
+bool survey_movement_of(const struct record *record, int visit,
+                        struct survey_movement *ret_movement);
+
 #endif
