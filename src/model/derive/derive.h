@@ -17,8 +17,8 @@
 
 /*
  * All results from all readings, every time: a record goes in, everything that the screens
- * and `sillet figures` show comes out. Nothing is remembered between calls. Only the ± of what is
- * predicted is left for derive_predicted_u.
+ * and `sillet figures` show comes out. Nothing is remembered between calls but in the struct past
+ * that a caller keeps. Only the ± of what is predicted is left for derive_predicted_u.
  */
 struct derived {
     struct setup setup;

@@ -349,12 +349,11 @@ double setup_at_post_u(const struct setup *setup, double u_mm)
 /* The step of the lowest string that starts at the nut: a bass target is meant for that. */
 static int last_from_nut(const struct outfit *outfit)
 {
-    int last = 0;
+    int s = outfit->strings;
 
-    for (int s = 1; s <= outfit->strings; s++)
-        if (outfit->from_fret[s] == 0 && outfit_step(outfit, s) > last)
-            last = outfit_step(outfit, s);
-    return last;
+    while (s > 0 && outfit->from_fret[s] != 0)
+        s--;
+    return s > 0 ? outfit_step(outfit, s) : 0;
 }
 
 struct maybe setup_target_at(const struct maybe *bass, const struct maybe *treble,

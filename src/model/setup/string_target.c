@@ -39,10 +39,10 @@ struct maybe string_target_action(const struct setup *setup, int string)
 {
     const struct maybe action = setup_target_at(
         &setup->action_target_bass_mm, &setup->action_target_treble_mm, &setup->outfit, string);
-    const struct maybe gap = string_target_gap(setup, string);
     const int start = setup->outfit.from_fret[string];
 
-    if (start == 0 || !action.given || !gap.given)
+    if (start == 0 || !action.given)
         return action;
-    return over_level_bridge(setup, start, gap.value, action.value);
+    const struct maybe gap = string_target_gap(setup, string);
+    return gap.given ? over_level_bridge(setup, start, gap.value, action.value) : action;
 }
