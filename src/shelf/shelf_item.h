@@ -27,6 +27,7 @@ struct shelf_item {
     int64_t written_s;               /* when the file was last written */
     double day;                      /* what it is sorted by; set by shelf_list_take */
     bool moved;                      /* that is another one now; set by shelf_list_put */
+    bool found;                      /* it matches; set by shelf_list_narrow */
     double asked;   /* what comes before that in an answer; set by shelf_list_narrow */
     unsigned marks; /* a set of enum shelf_mark */
 };
@@ -45,5 +46,8 @@ void shelf_item_marks(const struct shelf_item *item, bool in_short, struct strbu
 #define SHELF_SEARCHED "name, owner, maker, serial, kind, tuning, ticket or year"
 enum { SHELF_WORDS_MAX = 2048 };
 bool shelf_item_matches(const struct shelf_item *item, const char *words);
+
+/* The same where many items are asked for the same words, which utf8_add_folded has folded. */
+bool shelf_item_matches_folded(const struct shelf_item *item, const char *folded);
 
 #endif

@@ -4,6 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/utf8.h"
 #include "model/reading/moment.h"
 
 enum { ROWS_UNTIL_SHOWN = 18 };
@@ -170,11 +171,17 @@ static int compare_answers(const void *first, const void *second)
 static void match(struct shelf_list *list)
 {
     const struct shelf_question_row *row = shelf_question_get(list->question);
+    char memory[SHELF_WORDS_MAX];
+    struct strbuf words = STRBUF(memory);
 
+    utf8_add_folded(&words, list->filter.text);
+    /* As they lie in memory, which in a long list is much quicker than in their order. */
+    for (size_t i = 0; i < list->count; i++)
+        list->items[i].found = (!row->answers || row->answers(&list->ground, &list->items[i])) &&
+                               shelf_item_matches_folded(&list->items[i], memory);
     list->found_count = 0;
     for (size_t i = 0; i < list->count; i++)
-        if ((!row->answers || row->answers(&list->ground, list->order[i])) &&
-            shelf_item_matches(list->order[i], list->filter.text))
+        if (list->order[i]->found)
             list->found[list->found_count++] = list->order[i];
     if (!row->order)
         return;
