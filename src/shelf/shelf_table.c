@@ -254,14 +254,18 @@ static struct levels levels_of(const struct maker *maker, const char *kind, int 
     return levels;
 }
 
-/* By what the +- has to be multiplied for its share of the checks to be inside. */
-static double factor_of(const struct levels *levels)
+/* By what the +- has to be multiplied for its share of the checks to be inside. The last level
+ * stands for all beyond it, so that no more than the one before it is known. */
+static void put_factor(struct maker *maker, int row, int column, const struct levels *levels)
 {
+    struct strbuf cell = cell_of(maker, row, column);
     int within = 0, level = -1;
 
     while (level + 1 < PROOF_LEVELS && within < PROOF_SHARE * levels->checked)
         within += levels->at[++level];
-    return level * PROOF_STEP;
+    const bool beyond = level == PROOF_LEVELS - 1;
+    strbuf_add(&cell, beyond ? "over " : "");
+    num_format_fixed((level - beyond) * PROOF_STEP, 2, false, &cell);
 }
 
 static void add_proof(struct maker *maker, const char *kind, int move)
@@ -278,7 +282,7 @@ static void add_proof(struct maker *maker, const char *kind, int move)
     put_count(maker, row, 3, levels.inside);
     put_number(maker, row, 4, 100.0 * levels.inside / levels.checked, 1);
     if (levels.checked >= PROOF_LEAST)
-        put_number(maker, row, 5, factor_of(&levels), 2);
+        put_factor(maker, row, 5, &levels);
     else
         put_text(maker, row, 5, maker->list->ground.plain ? "" : "too few");
 }

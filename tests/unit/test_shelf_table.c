@@ -1,12 +1,14 @@
 /* SPDX-License-Identifier: MIT */
 #include "shelf/shelf_table.h"
 
+#include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "model/common/day.h"
 #include "near.h"
+#include "seeded.h"
 #include "shelf/shelf_journal.h"
 
 /* Questions and tables over a list whose facts are written by hand. */
@@ -187,6 +189,52 @@ static void proof_is_counted_and_its_factor_found(void **state)
     expect_cell(stage, 5, 5, "too few");
 }
 
+/* Normal errors, of which 95 % would lie inside a +- that is `factor` times as wide as the one that
+ * was said. */
+static void plant(struct stage *stage, struct seeded *seed, double factor)
+{
+    static const enum fact_text proofs[] = {FACT_PROOF_ROD, FACT_PROOF_SLOTS, FACT_PROOF_SADDLE};
+    enum { CHECKS = 95 };
+
+    for (int item = 0; item < ITEMS; item++)
+        for (int move = 0; move < 3; move++) {
+            char proof[CHECKS + 1] = "";
+
+            for (int i = 0; i < CHECKS; i++) {
+                const double share = fabs(seeded_normal(seed)) * factor / 1.959964;
+                const double level = fmin(ceil(share / PROOF_STEP), PROOF_LEVELS - 1);
+
+                proof[i] = (char)(PROOF_FIRST + (int)level);
+            }
+            shelf_facts_put_text(&stage->facts[item], proofs[move], proof);
+        }
+}
+
+/* The factor that was planted is found: 1710 checks know it to 2.3 % (the quantile's standard
+ * error, sqrt(.95 .05 / n) over the density there), and it is told in steps of .05. */
+static void a_planted_factor_is_found(void **state)
+{
+    static const double factors[] = {0.5, 0.8, 1, 1.3, 2};
+    struct stage *stage = *state;
+    struct seeded seed = seeded_start("a planted factor");
+
+    for (size_t i = 0; i < sizeof factors / sizeof factors[0]; i++) {
+        plant(stage, &seed, factors[i]);
+        shelf_list_take(&stage->list);
+        assert_true(shelf_table_make(&stage->list, TABLE_PROOF, &stage->table));
+        expect_cell(stage, 0, 2, "1710");
+        assert_near(strtod(stage->table.cell[0][5], NULL), factors[i],
+                    PROOF_STEP + 4 * .023 * factors[i]);
+        /* A normal error within 1.96 / factor standard deviations. */
+        const double inside = erf(1.959964 / factors[i] / sqrt(2));
+        assert_near(strtod(stage->table.cell[0][4], NULL) / 100, inside,
+                    .0006 + 4 * sqrt(inside * (1 - inside) / 1710));
+    }
+    plant(stage, &seed, 5);
+    assert_true(shelf_table_make(&stage->list, TABLE_PROOF, &stage->table));
+    expect_cell(stage, 0, 5, "over 3.05");
+}
+
 /* Of three electrics that want 1, 2 and 4 mm the median wants 2, and half of them 1.5 to 3. */
 static void usual_is_kind_by_kind(void **state)
 {
@@ -326,6 +374,7 @@ int main(void)
         STAGED(a_question_is_left_the_way_it_was_asked),
         STAGED(due_is_what_will_be_within_a_month),
         STAGED(proof_is_counted_and_its_factor_found),
+        STAGED(a_planted_factor_is_found),
         STAGED(usual_is_kind_by_kind),
         STAGED(words_are_found_whatever_their_accents),
         STAGED(the_journal_goes_to_days_with_work),
