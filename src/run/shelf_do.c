@@ -29,7 +29,7 @@ static void open_file(struct shelf_session *session, const char *given, enum lea
         shelf_scan_again(session);
         session->list.ask_units = !shop_settings_say_units();
         session->list.ground.units = shop_settings_read(NULL);
-        shelf_list_choose(&session->list, file);
+        shelf_list_return(&session->list, file);
         shelf_tell_end(session, end, file, memory);
     } else {
         shelf_list_say(&session->list, TONE_WARNING, status_text(STATUS_NO_MEMORY));
@@ -87,6 +87,7 @@ static void file_new(struct shelf_session *session, const struct shelf_effects *
         return;
     }
     open_file(session, file, LEAF_BENCH, memory);
+    shelf_list_choose(&session->list, file);
     free(file);
 }
 

@@ -137,6 +137,17 @@ static void add_ends(const struct shelf_ground *ground, const struct shelf_facts
         amount_add_unit(out, unit);
 }
 
+/* "slots, saddle"; in a list that has no marks also what keeps one from beginning. */
+static void add_to_do(const struct shelf_ground *ground, const struct shelf_item *item,
+                      struct strbuf *out)
+{
+    if (!ground->plain && item->marks & SHELF_VERSIONS)
+        strbuf_add(out, "versions; ");
+    if (!ground->plain && item->marks & SHELF_IN_USE)
+        strbuf_add(out, "in use; ");
+    strbuf_add(out, shelf_facts_text(item->facts, FACT_TO_DO));
+}
+
 static void add_fact(const struct shelf_ground *ground, const struct shelf_facts *facts,
                      enum shelf_column column, struct strbuf *out)
 {
@@ -146,9 +157,6 @@ static void add_fact(const struct shelf_ground *ground, const struct shelf_facts
         break;
     case COLUMN_TICKET:
         strbuf_add(out, shelf_facts_text(facts, FACT_TICKET));
-        break;
-    case COLUMN_TO_DO:
-        strbuf_add(out, shelf_facts_text(facts, FACT_TO_DO));
         break;
     case COLUMN_CHECK:
         add_day(ground, facts->number[FACT_NEXT_CHECK_DAY], " due", out);
@@ -193,6 +201,8 @@ void shelf_column_add(const struct shelf_ground *ground, const struct shelf_item
 
     if (column == COLUMN_MARKS)
         shelf_item_marks(item, in_short, out);
+    else if (column == COLUMN_TO_DO)
+        add_to_do(ground, item, out);
     else if (texts[column])
         strbuf_add(out, texts[column]);
     else

@@ -259,6 +259,20 @@ void shelf_list_choose(struct shelf_list *list, const char *file)
     hold(list, at);
 }
 
+void shelf_list_return(struct shelf_list *list, const char *file)
+{
+    struct strbuf chosen = STRBUF(list->chosen);
+    size_t at = list->at;
+
+    if (list->question == SHELF_ALL) {
+        shelf_list_choose(list, file);
+        return;
+    }
+    strbuf_add(&chosen, file);
+    (void)find_chosen(list, &at);
+    hold(list, at);
+}
+
 void shelf_list_scroll(struct shelf_list *list)
 {
     const size_t rows = list->rows > 1 ? (size_t)list->rows : 1;

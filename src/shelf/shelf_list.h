@@ -158,6 +158,10 @@ void shelf_list_freshen(struct shelf_list *list);
 /* Takes a file's item in hand. If the filter hides it, drops what is typed. */
 void shelf_list_choose(struct shelf_list *list, const char *file);
 
+/* The same for one that was opened from the list. If it is no answer to the question any more, as
+ * once it was handed over, the next one is in hand. */
+void shelf_list_return(struct shelf_list *list, const char *file);
+
 /* The item in hand; NULL if none is found. */
 const struct shelf_item *shelf_list_item(const struct shelf_list *list);
 

@@ -117,6 +117,7 @@ static void put_rod(struct pane *pane, const struct shelf_item *item)
 
 static void put_now(struct pane *pane, const struct shelf_item *item)
 {
+    put_fact(pane, "marks", item, COLUMN_MARKS);
     put_fact(pane, "last visit", item, COLUMN_VISIT);
     if (shelf_facts_in_house(pane->facts, pane->ground->today)) {
         put_fact(pane, "ticket", item, COLUMN_TICKET);

@@ -157,11 +157,10 @@ static void draw_earlier(const struct pen *pen, const struct shelf_list *list, i
     const size_t top = shelf_earlier_top(list, room);
     const int width = pen->frame->columns;
 
-    pen_put_cut(
-        pen, row, 1, width - 2, ROLE_LABEL,
-        list->earlier_count > 0 && list->earlier[0].beside
-            ? "Other versions beside it, to be put together with it; earlier states (UTC):"
-            : "Earlier states, each as it was before a session changed it (UTC):");
+    pen_put_cut(pen, row, 1, width - 2, ROLE_LABEL,
+                list->earlier_count > 0 && list->earlier[0].beside
+                    ? "Other versions beside it, to be put together with it; earlier states (UTC):"
+                    : "Earlier states, each as it was before a session changed it (UTC):");
     for (size_t i = 0; i < room && top + i < list->earlier_count; i++) {
         const struct shelf_earlier *earlier = &list->earlier[top + i];
         const bool now = top + i == list->earlier_at;

@@ -151,6 +151,7 @@ static void begin(int times, int rows, int columns)
     terminal_stop(stage.terminal);
     book_done(&stage.book);
     stage.times = times;
+    stage.keys = 0;
     book_read(shelf_of(times), &stage.book);
     assert_int_equal(stage.book.count, SHOP * times);
     stage.terminal = terminal_start(&setup);
@@ -710,14 +711,46 @@ static void a_target_says_what_is_usual(void **state)
     expect_usual();
 }
 
+/* One that can go back is handed over, and the list goes on with what is still in the house. Who
+ * works at one is seen there. */
+static void handing_over_leaves_the_list_as_it_is(void **state)
+{
+    char text[LINE_LENGTH], path[440];
+
+    (void)state;
+    begin(1, ROWS, 80);
+    const int count = count_items(book_in_house);
+    type("*i");
+    (void)expect_count(count, "in the house");
+    for (int i = 0; i < count && !strstr(row(i), "hand over"); i++) {
+        terminal_key(stage.terminal, TERMINAL_DOWN);
+        terminal_settle(stage.terminal);
+    }
+    press(TERMINAL_ENTER);
+    terminal_expect(stage.terminal, "[Bench]");
+    type("*A");
+    terminal_expect(stage.terminal, "Handed over today");
+    press(TERMINAL_ESCAPE);
+    (void)expect_count(count - 1, "in the house");
+    answered();
+    snprintf(text, sizeof text, "%s", row(0));
+    snprintf(path, sizeof path, "%s/%s", shelf_of(1), item_in(text)->file);
+    const char *const argv[] = {program, path, NULL}, *const env[] = {clock_of(), NULL};
+    const struct terminal_setup setup = {.argv = argv, .home = stage.home, .env = env};
+    struct terminal *other = terminal_start(&setup);
+    terminal_expect(other, "[Bench]");
+    terminal_type(stage.terminal, "\x0C");
+    terminal_expect(stage.terminal, "in use; ");
+    terminal_stop(other);
+}
+
 int main(int count, char **words)
 {
 #define CLOSED(test) cmocka_unit_test_teardown(test, close_shelf)
     const struct CMUnitTest tests[] = {
-        CLOSED(forty_instruments_answer_in_a_few_keys),
-        CLOSED(a_thousand_answer_as_well),
-        CLOSED(on_a_wide_screen_it_stands_beside_the_list),
-        CLOSED(a_target_says_what_is_usual),
+        CLOSED(forty_instruments_answer_in_a_few_keys),     CLOSED(a_thousand_answer_as_well),
+        CLOSED(on_a_wide_screen_it_stands_beside_the_list), CLOSED(a_target_says_what_is_usual),
+        CLOSED(handing_over_leaves_the_list_as_it_is),
     };
 
     if (count != 2)
