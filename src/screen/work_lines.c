@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "screen/work_lines.h"
 
+#include <limits.h>
 #include <string.h>
 
 #include "model/reading/work_line.h"
@@ -153,20 +154,20 @@ static struct columns make_columns(const struct pen *pen, int kind, int twentiet
 static void choose_columns(struct lines *lines)
 {
     static const int shares[] = {11, 15, 7};
+    enum { SHARES = sizeof shares / sizeof shares[0], KINDS = 3 };
     const int narrow = lines->pen->frame->columns >= 100 ? 16 : 11;
-    int least = 0;
+    const int fewest = lines->count < COUNTED_ROWS ? lines->count : COUNTED_ROWS;
     struct columns best = {.at = {0}};
+    int least = INT_MAX;
 
-    for (int kind = narrow; kind <= narrow + 16; kind += 8)
-        for (size_t i = 0; i < sizeof shares / sizeof shares[0]; i++) {
-            lines->columns = make_columns(lines->pen, kind, shares[i]);
-            const int rows = count_rows(lines);
+    for (int i = 0; i < KINDS * SHARES && least > fewest; i++) {
+        lines->columns = make_columns(lines->pen, narrow + i / SHARES * 8, shares[i % SHARES]);
+        const int rows = count_rows(lines);
 
-            if (least > 0 && rows >= least)
-                continue;
-            least = rows;
+        if (rows < least)
             best = lines->columns;
-        }
+        least = rows < least ? rows : least;
+    }
     lines->columns = best;
 }
 
@@ -211,7 +212,8 @@ static void draw_cell(const struct lines *lines, const struct route_cell *cell, 
     put_mark(lines, cell, row);
     pen_wrap(pen, row, column, width, shown, dim ? ROLE_DIM : ROLE_VALUE, text);
     if (needed > shown)
-        pen_put(pen, row + shown - 1, column + width - 1, 1, ROLE_KEY, ">");
+        pen_put(pen, row + shown - 1, column + width - 1, 1, ROLE_KEY,
+                pen->utf8 ? "\xE2\x80\xA6" : "~");
     if (app_cell(lines->app) != cell)
         return;
     for (int i = 0; i < shown; i++)
