@@ -120,9 +120,22 @@ static int shown_width(uint32_t rune)
     return utf8_unsafe(rune) ? 1 : utf8_width(rune);
 }
 
+size_t utf8_plain_length(const char *text)
+{
+    size_t length = 0;
+
+    while (text[length] >= ' ' && text[length] <= '~')
+        length++;
+    return length;
+}
+
 int utf8_columns(const char *text)
 {
-    size_t length = strlen(text);
+    const size_t plain = utf8_plain_length(text);
+
+    if (text[plain] == '\0')
+        return (int)plain;
+    const size_t length = strlen(text);
     int columns = 0;
     uint32_t rune;
 

@@ -43,6 +43,9 @@ int utf8_width(uint32_t rune);
  */
 bool utf8_unsafe(uint32_t rune);
 
+/* How many printable ASCII characters the text begins with: each a byte, a column, and safe. */
+size_t utf8_plain_length(const char *text);
+
 /* Columns of a text. An unsafe or invalid character counts as one, for its replacement. */
 int utf8_columns(const char *text);
 

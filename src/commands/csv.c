@@ -15,6 +15,14 @@ void csv_add_safe(const char *text, struct strbuf *out)
     while (left > 0) {
         uint32_t rune;
         bool valid;
+        const size_t plain = utf8_plain_length(text);
+
+        if (plain > 0) {
+            strbuf_add_bytes(out, text, plain);
+            text += plain;
+            left -= plain;
+            continue;
+        }
         const size_t size = utf8_decode(text, left, &rune, &valid);
 
         if (valid && !utf8_unsafe(rune))

@@ -63,8 +63,9 @@ static void print_cell(const char *text, int width, int *gap)
     const int columns = utf8_columns(text);
 
     if (text[0]) {
-        printf("%*s%s", *gap, "", text);
-        *gap = 0;
+        for (; *gap > 0; --*gap)
+            putchar(' ');
+        fputs(text, stdout);
     }
     *gap += (columns < width ? width - columns : 0) + 2;
 }

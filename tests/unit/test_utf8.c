@@ -264,9 +264,32 @@ static void case_and_accents_are_folded(void **state)
     expect_folded("", "");
 }
 
+static void what_is_plain_is_a_byte_and_a_column(void **state)
+{
+    static const struct {
+        const char *text;
+        size_t plain;
+        int columns;
+    } cases[] = {{"", 0, 0},
+                 {"quay", 4, 4},
+                 {" ~", 2, 2},
+                 {"a\tb", 1, 3},
+                 {"\x7F", 0, 1},
+                 {"e\xCC\x81", 1, 1},
+                 {"a\xE6\x97\xA5", 1, 3},
+                 {"a\xFF", 1, 2}};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        assert_int_equal(utf8_plain_length(cases[i].text), cases[i].plain);
+        assert_int_equal(utf8_columns(cases[i].text), cases[i].columns);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(what_is_plain_is_a_byte_and_a_column),
         cmocka_unit_test(decode_follows_the_table_at_its_edges),
         cmocka_unit_test(decode_agrees_with_the_table),
         cmocka_unit_test(decode_refuses_cut_characters),
