@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "base/digit.h"
+#include "base/ascii.h"
 #include "base/num.h"
 
 #include <float.h>

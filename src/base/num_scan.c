@@ -3,7 +3,7 @@
 
 #include <string.h>
 
-#include "base/digit.h"
+#include "base/ascii.h"
 
 /* A double holds every whole number up to here exactly. */
 #define EXACT_WHOLE_MAX 9007199254740992.0
@@ -260,8 +260,7 @@ static const char *tail_words(const struct scanner *s)
         return says_exponent;
     if ((c == 'x' || c == 'X') && is_ascii_digit(next))
         return says_digits;
-    if ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '"' || c == '%' ||
-        (unsigned char)c >= 0x80)
+    if (is_ascii_letter(c) || c == '"' || c == '%' || (unsigned char)c >= 0x80)
         return NULL;
     return says_strange;
 }

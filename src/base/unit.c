@@ -3,6 +3,8 @@
 
 #include <string.h>
 
+#include "base/ascii.h"
+
 /* pivot = value / parts * factor: `parts` of this unit make the one that `factor` defines. */
 struct unit_facts {
     enum quantity_kind quantity;
@@ -161,11 +163,6 @@ double unit_from_pivot(enum unit unit, double value)
     const double shown = value / facts->factor * facts->parts;
 
     return unit == UNIT_F ? shown + 32.0 : shown;
-}
-
-static int ascii_lower(char c)
-{
-    return c >= 'A' && c <= 'Z' ? c - 'A' + 'a' : c;
 }
 
 static bool same_name(const char *name, const char *text, size_t length)

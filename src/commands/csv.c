@@ -4,7 +4,7 @@
 #include <stdint.h>
 #include <string.h>
 
-#include "base/digit.h"
+#include "base/ascii.h"
 #include "base/num.h"
 #include "base/utf8.h"
 
@@ -137,7 +137,7 @@ static void put(struct csv *csv, const char *field)
 
 static bool is_ascii_letter_or_digit(char c)
 {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || is_ascii_digit(c);
+    return is_ascii_letter(c) || is_ascii_digit(c);
 }
 
 /* Whether a text needs nothing of all this: most fields are a word or a number. */

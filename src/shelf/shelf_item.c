@@ -3,6 +3,7 @@
 
 #include <string.h>
 
+#include "base/ascii.h"
 #include "base/utf8.h"
 
 const char *shelf_item_title(const struct shelf_item *item)
@@ -35,16 +36,11 @@ void shelf_item_marks(const struct shelf_item *item, bool in_short, struct strbu
         add_mark(out, "not read yet");
 }
 
-static char lowered(char c)
-{
-    return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
-}
-
 static bool begins(const char *text, const char *word, size_t length)
 {
     size_t i = 0;
 
-    while (i < length && lowered(text[i]) == word[i])
+    while (i < length && ascii_lower(text[i]) == word[i])
         i++;
     return i == length;
 }

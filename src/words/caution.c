@@ -4,6 +4,8 @@
 #include <stddef.h>
 #include <string.h>
 
+#include "base/ascii.h"
+
 struct caution {
     const char *words, *text, *owner_words, *owner;
 };
@@ -25,20 +27,10 @@ const char *caution_text(int k)
     return cautions[k].text;
 }
 
-static char lower(char c)
-{
-    return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
-}
-
-static bool is_letter(char c)
-{
-    return lower(c) >= 'a' && lower(c) <= 'z';
-}
-
 static bool begins_with(const char *text, const char *word, size_t length)
 {
     for (size_t i = 0; i < length; i++)
-        if (lower(text[i]) != word[i])
+        if (ascii_lower(text[i]) != word[i])
             return false;
     return true;
 }
@@ -46,7 +38,7 @@ static bool begins_with(const char *text, const char *word, size_t length)
 static bool has_word(const char *text, const char *word, size_t length)
 {
     for (const char *at = text; *at; at++)
-        if ((at == text || !is_letter(at[-1])) && begins_with(at, word, length))
+        if ((at == text || !is_ascii_letter(at[-1])) && begins_with(at, word, length))
             return true;
     return false;
 }

@@ -3,6 +3,7 @@
 
 #include <string.h>
 
+#include "base/ascii.h"
 #include "base/num.h"
 
 /* A typed day taken apart: numbers, and at most one month's name. */
@@ -24,16 +25,11 @@ static enum status refuse(struct day_fault *ret_fault, enum status status, const
     return status;
 }
 
-static char lower(char c)
-{
-    return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
-}
-
 /* Whether `length` letters are the beginning of a word in lower case. */
 static bool begins(const char *text, size_t length, const char *word)
 {
     for (size_t i = 0; i < length; i++)
-        if (lower(text[i]) != word[i])
+        if (ascii_lower(text[i]) != word[i])
             return false;
     return true;
 }

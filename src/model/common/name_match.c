@@ -4,6 +4,8 @@
 #include <stdint.h>
 #include <string.h>
 
+#include "base/ascii.h"
+
 enum {
     WORD_MIN = 4, /* a shorter word is in too many names to mean one */
     WORDS_MAX = 64,
@@ -19,7 +21,7 @@ void name_fold(const char *text, char folded[NAME_FOLDED_SIZE])
     size_t length = 0;
 
     for (; *text; text++) {
-        const char c = *text >= 'A' && *text <= 'Z' ? (char)(*text - 'A' + 'a') : *text;
+        const char c = ascii_lower(*text);
 
         if (length == NAME_FOLDED_SIZE - 1)
             break;

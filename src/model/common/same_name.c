@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/common/same_name.h"
 
+#include "base/ascii.h"
+
 static bool is_blank(char c)
 {
     return c == ' ' || c == '\t' || c == '-' || c == '_';
@@ -13,17 +15,11 @@ static const char *skip_blanks(const char *text)
     return text;
 }
 
-/* Not tolower(): that would hang on the locale. */
-static char lower(char c)
-{
-    return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
-}
-
 /* Takes one character, a run of blanks as a single one and none at the end. */
 static char next_letter(const char **text)
 {
     const char *at = *text;
-    char letter = lower(*at);
+    char letter = ascii_lower(*at);
     if (is_blank(letter)) {
         at = skip_blanks(at);
         letter = *at ? ' ' : '\0';

@@ -3,7 +3,7 @@
 
 #include <string.h>
 
-#include "base/digit.h"
+#include "base/ascii.h"
 #include "base/num.h"
 #include "model/reading/moment.h"
 
@@ -16,9 +16,8 @@ static bool is_lead(const char *text, size_t length)
 
     for (size_t i = 0; i < length; i++) {
         const char c = text[i];
-        const bool letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
 
-        if (!letter && !is_ascii_digit(c) && !memchr(signs, c, sizeof signs - 1))
+        if (!is_ascii_letter(c) && !is_ascii_digit(c) && !memchr(signs, c, sizeof signs - 1))
             return false;
     }
     return length < TICKET_LEAD_SIZE;

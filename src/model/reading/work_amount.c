@@ -5,6 +5,7 @@
 #include <stddef.h>
 #include <string.h>
 
+#include "base/ascii.h"
 #include "base/num.h"
 #include "base/strbuf.h"
 
@@ -30,29 +31,19 @@ struct reader {
     int count;
 };
 
-static bool is_digit(char c)
-{
-    return c >= '0' && c <= '9';
-}
-
-static bool is_letter(char c)
-{
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
-
 /* The end of a number that begins at `text`: 1 1/4, 3/8, .008; `text` itself where none does. */
 static const char *number_end(const char *text)
 {
     const char *end = text;
 
-    while (is_digit(*end) || *end == '.' || (*end == '/' && is_digit(end[1])))
+    while (is_ascii_digit(*end) || *end == '.' || (*end == '/' && is_ascii_digit(end[1])))
         end++;
     const char *rest = end + (*end == ' ');
     const size_t digits = strspn(rest, "0123456789");
     /* A whole number and a fraction behind a blank are one. */
     if (rest > end && !memchr(text, '.', (size_t)(end - text)) &&
         !memchr(text, '/', (size_t)(end - text)) && digits > 0 && rest[digits] == '/' &&
-        is_digit(rest[digits + 1]))
+        is_ascii_digit(rest[digits + 1]))
         return rest + digits + 1 + strspn(rest + digits + 1, "0123456789");
     return end;
 }
@@ -91,7 +82,7 @@ static const char *skip_way(const char *at)
 {
     size_t length = 0;
 
-    while (is_letter(at[length]))
+    while (is_ascii_letter(at[length]))
         length++;
     if (way_of(at, length) == 0)
         return at;
@@ -105,7 +96,7 @@ static int take_string(struct reader *reader)
     const char *next = end + strspn(end, " :"), *number = skip_way(next);
     int string = 0;
 
-    if (!reader->by_string || next == end || !(is_digit(*number) || strchr("+-.", *number)) ||
+    if (!reader->by_string || next == end || !(is_ascii_digit(*number) || strchr("+-.", *number)) ||
         num_count(reader->at, (size_t)(end - reader->at), STRINGS_MAX, &string) != STATUS_OK)
         return 0;
     if (number > next)
@@ -140,7 +131,7 @@ static void take_word(struct reader *reader)
 {
     const char *at = reader->at;
 
-    while (is_letter(*reader->at))
+    while (is_ascii_letter(*reader->at))
         reader->at++;
     const size_t length = (size_t)(reader->at - at);
     if (is_word(at, length, "mm"))
@@ -159,8 +150,9 @@ static void take_word(struct reader *reader)
 
 static bool begins_number(const char *at)
 {
-    return is_digit(*at) || ((*at == '.' || *at == '-' || *at == '+') &&
-                             (is_digit(at[1]) || (at[1] == '.' && is_digit(at[2]))));
+    return is_ascii_digit(*at) ||
+           ((*at == '.' || *at == '-' || *at == '+') &&
+            (is_ascii_digit(at[1]) || (at[1] == '.' && is_ascii_digit(at[2]))));
 }
 
 static void read_text(struct reader *reader)
@@ -168,7 +160,7 @@ static void read_text(struct reader *reader)
     while (*reader->at)
         if (begins_number(reader->at))
             take_told(reader);
-        else if (is_letter(*reader->at))
+        else if (is_ascii_letter(*reader->at))
             take_word(reader);
         else
             reader->at++;
