@@ -5,13 +5,6 @@
 
 #include "model/reading/moment.h"
 
-static struct maybe visit_day(const struct record *record, int visit)
-{
-    const struct reading_key key = reading_key_visit(FIELD_VISIT_DATE, visit);
-
-    return moment_find(record_text(record, &key), NULL);
-}
-
 /* Whether it is a later day of the visit itself: when it is to be ready, or went back. */
 static bool is_later_day(enum field_id field)
 {
@@ -24,20 +17,20 @@ static int find_disorder(const struct record *record, const struct reading_key *
     const int visit = key->visit, last = record_last_visit(record);
 
     if (is_later_day(key->field)) {
-        const struct maybe began = visit_day(record, visit);
+        const struct maybe began = moment_of_day(record, FIELD_VISIT_DATE, visit);
 
         return began.given && day < began.value ? visit : 0;
     }
     if (key->field != FIELD_VISIT_DATE)
         return 0;
     for (int earlier = visit - 1; earlier > 0; earlier--) {
-        const struct maybe other = visit_day(record, earlier);
+        const struct maybe other = moment_of_day(record, FIELD_VISIT_DATE, earlier);
 
         if (other.given)
             return other.value > day ? earlier : 0;
     }
     for (int later = visit + 1; later <= last; later++) {
-        const struct maybe other = visit_day(record, later);
+        const struct maybe other = moment_of_day(record, FIELD_VISIT_DATE, later);
 
         if (other.given)
             return other.value < day ? later : 0;

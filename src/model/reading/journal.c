@@ -40,8 +40,7 @@ static void give_visit(const struct walk *walk, int visit)
         .amount = "",
         .note = text_of(record, reading_key_visit(FIELD_VISIT_NOTE, visit))};
 
-    give(walk, &entry,
-         moment_find(text_of(record, reading_key_visit(FIELD_VISIT_DATE, visit)), NULL));
+    give(walk, &entry, moment_of_day(record, FIELD_VISIT_DATE, visit));
 }
 
 static void give_pass(const struct walk *walk, int visit, int pass)
@@ -75,17 +74,16 @@ static void give_work(const struct walk *walk, int visit, int line)
     if (!work_line_exists(record, visit, line))
         return;
     if (!moment.given)
-        moment = moment_find(text_of(record, reading_key_visit(FIELD_VISIT_DATE, visit)), NULL);
+        moment = moment_of_day(record, FIELD_VISIT_DATE, visit);
     give(walk, &entry, moment);
 }
 
 static void give_over(const struct walk *walk, int visit)
 {
     enum { SECONDS_PER_DAY = 86400 };
-    const struct reading_key over = reading_key_visit(FIELD_VISIT_HANDED_OVER, visit);
     struct journal_entry entry = {
         .what = JOURNAL_OVER, .visit = visit, .words = "", .amount = "", .note = ""};
-    struct maybe moment = moment_find(text_of(walk->record, over), NULL);
+    struct maybe moment = moment_of_day(walk->record, FIELD_VISIT_HANDED_OVER, visit);
 
     moment.value += 1 - 1.0 / SECONDS_PER_DAY;
     give(walk, &entry, moment);

@@ -62,3 +62,10 @@ struct maybe moment_of(const struct record *record, const struct reading_key *ke
         return maybe_absent();
     return moment_find(good_text(record, &date), time);
 }
+
+struct maybe moment_of_day(const struct record *record, enum field_id date, int visit)
+{
+    const struct reading_key key = reading_key_visit(date, visit);
+
+    return moment_find(good_text(record, &key), NULL);
+}

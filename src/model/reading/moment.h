@@ -19,4 +19,7 @@ struct maybe moment_find(const char *date, const char *time);
  * alone serves where no time is given and `key` names a pass. */
 struct maybe moment_of(const struct record *record, const struct reading_key *key);
 
+/* A day of a visit, under FIELD_VISIT_DATE or another of its dates; absent if none was entered. */
+struct maybe moment_of_day(const struct record *record, enum field_id date, int visit);
+
 #endif

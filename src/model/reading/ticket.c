@@ -61,11 +61,10 @@ struct ticket ticket_later(const struct ticket *one, const struct ticket *other)
 static bool read_visit(const struct record *record, int visit, struct ticket *ret_ticket)
 {
     const struct reading_key key = reading_key_visit(FIELD_VISIT_TICKET, visit);
-    const struct reading_key day = reading_key_visit(FIELD_VISIT_DATE, visit);
 
     if (!ticket_read(record_text(record, &key), ret_ticket))
         return false;
-    ret_ticket->day = maybe_or(moment_find(record_text(record, &day), NULL), 0);
+    ret_ticket->day = maybe_or(moment_of_day(record, FIELD_VISIT_DATE, visit), 0);
     return true;
 }
 

@@ -48,19 +48,12 @@ int as_left_last(const struct record *record)
     return place.visit;
 }
 
-static struct maybe day_of(const struct record *record, int visit)
-{
-    const struct reading_key key = reading_key_visit(FIELD_VISIT_DATE, visit);
-
-    return moment_find(record_text(record, &key), NULL);
-}
-
 int as_left_by(const struct record *record, int day)
 {
     int visit = 0, found = 0;
 
     while (record_next_visit(record, &visit))
-        if (maybe_or(day_of(record, visit), day + 1.0) <= day)
+        if (maybe_or(moment_of_day(record, FIELD_VISIT_DATE, visit), day + 1.0) <= day)
             found = visit;
     return found;
 }
@@ -109,7 +102,7 @@ static void find_left(struct place place, struct shelf_facts *facts)
     outfit_read(&outfit, &place.record, place.visit);
     const int bass = outfit.strings > 0 ? outfit.read_as[outfit.strings] : 0;
     const int treble = outfit.strings > 0 ? outfit.read_as[1] : 0;
-    facts->number[FACT_LEFT_DAY] = day_of(&place.record, place.visit);
+    facts->number[FACT_LEFT_DAY] = moment_of_day(&place.record, FIELD_VISIT_DATE, place.visit);
     facts->number[FACT_LEFT_RELIEF] = last_read(place, FIELD_RELIEF, 0);
     facts->number[FACT_LEFT_ACTION_BASS] = last_read(place, FIELD_ACTION, bass);
     facts->number[FACT_LEFT_ACTION_TREBLE] = last_read(place, FIELD_ACTION, treble);

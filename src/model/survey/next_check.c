@@ -104,19 +104,11 @@ static struct maybe later(struct maybe one, struct maybe other)
     return one.value >= other.value ? one : other;
 }
 
-static struct maybe day_of(const struct record *record, struct reading_key key)
-{
-    const struct reading *date = record_get(record, &key);
-
-    return date && date->value.state != READING_BAD ? moment_find(date->text, NULL)
-                                                    : maybe_absent();
-}
-
 /* When it left the air of the shop. */
 static struct maybe find_end(const struct record *record, int visit)
 {
-    const struct maybe handed = day_of(record, reading_key_visit(FIELD_VISIT_HANDED_OVER, visit));
-    struct maybe end = day_of(record, reading_key_visit(FIELD_VISIT_DATE, visit));
+    const struct maybe handed = moment_of_day(record, FIELD_VISIT_HANDED_OVER, visit);
+    struct maybe end = moment_of_day(record, FIELD_VISIT_DATE, visit);
 
     if (handed.given)
         return handed;

@@ -17,13 +17,6 @@ static void put(struct shelf_facts *facts, enum fact_number id, double value)
 
 /* --- the last visit --- */
 
-static struct maybe day_of(const struct record *record, enum field_id field, int visit)
-{
-    const struct reading_key key = reading_key_visit(field, visit);
-
-    return moment_find(record_text(record, &key), NULL);
-}
-
 /* The moves that are open; else what is missing before it can go back. */
 static void add_to_do(const struct move_set *moves, struct strbuf *out)
 {
@@ -54,8 +47,8 @@ void shelf_facts_glance(const struct record *record, struct shelf_facts *ret_fac
     *ret_facts = *shelf_facts_blank();
     if (visit == 0)
         return;
-    ret_facts->number[FACT_LAST_DAY] = day_of(record, FIELD_VISIT_DATE, visit);
-    ret_facts->number[FACT_PROMISED_DAY] = day_of(record, FIELD_VISIT_PROMISED, visit);
+    ret_facts->number[FACT_LAST_DAY] = moment_of_day(record, FIELD_VISIT_DATE, visit);
+    ret_facts->number[FACT_PROMISED_DAY] = moment_of_day(record, FIELD_VISIT_PROMISED, visit);
     put(ret_facts, FACT_HANDED_OVER, as_left_is_handed_over(record, visit));
     put(ret_facts, FACT_FOLLOWED, as_left_is_followed(record));
     if (record_text(record, &ticket))
