@@ -208,3 +208,10 @@ const char *unit_wanted(enum quantity_kind quantity)
 {
     return says_unit[quantity];
 }
+
+enum unit unit_printed(enum unit bare)
+{
+    if (bare == UNIT_TH)
+        return UNIT_IN;
+    return bare == UNIT_100THS ? UNIT_MM : bare;
+}

@@ -79,6 +79,10 @@ double unit_from_pivot(enum unit unit, double value);
 bool unit_from_suffix(enum quantity_kind quantity, const char *text, size_t length,
                       enum unit *ret_unit);
 
+/* The unit that amounts are printed in where a bare number is in `bare`: thousandths as decimal
+ * inches, hundredths as mm, the way leaves are marked. */
+enum unit unit_printed(enum unit bare);
+
 /* The message for a missing or wrong unit of a quantity; it ends with the main suffixes that the
  * quantity accepts, ": mm, cm, in, th". */
 const char *unit_wanted(enum quantity_kind quantity);

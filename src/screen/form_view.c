@@ -28,7 +28,7 @@ static void add_cell_unit(const struct field *field, const struct shop_units *un
 {
     const char *unit = amount_unit(field_bare_unit(field, units));
 
-    if ((field->kind == KIND_NUMBER || field->kind == KIND_RADIUS) && unit[0])
+    if (field_is_number(field) && unit[0])
         strbuf_addf(out, " %s", unit);
 }
 

@@ -8,11 +8,6 @@
 #include "session/choice.h"
 #include "model/strings/pitch.h"
 
-static bool is_number(const struct field *field)
-{
-    return field->kind == KIND_NUMBER || field->kind == KIND_RADIUS;
-}
-
 /* In upper or lower case. */
 static bool is_flat(const char *text, const struct field *field)
 {
@@ -144,11 +139,11 @@ void entry_add_pointed(const char *text, struct strbuf *out)
  */
 static const char *numeral(const char *text, const struct field *field, char *memory)
 {
-    const bool is_signed = is_number(field) && field->possible_min < 0;
+    const bool is_signed = field_is_number(field) && field->possible_min < 0;
     struct strbuf out = strbuf_over(memory, ENTRY_TEXT_MAX);
 
     text += is_signed && text[0] == '+' && text[1] != '\0';
-    if (is_number(field))
+    if (field_is_number(field))
         entry_add_pointed(text, &out);
     else
         strbuf_add(&out, text);
@@ -196,7 +191,7 @@ static void look_at_reading(const char *text, const struct field *field,
     struct field_fault fault;
 
     text = is_flat(text, field) ? "flat" : numeral(text, field, memory);
-    if (!is_number(field)) {
+    if (!field_is_number(field)) {
         spell_word(text, field, NULL, &word);
         text = word_memory;
     }
@@ -210,7 +205,7 @@ static void look_at_reading(const char *text, const struct field *field,
     }
     view->good = true;
     view->value = value.value;
-    if (is_number(field) && strcmp(text, "flat") != 0)
+    if (field_is_number(field) && strcmp(text, "flat") != 0)
         describe(field, &value, units, view);
     else if (field->kind != KIND_TEXT)
         strbuf_add(&words, text);
@@ -239,20 +234,12 @@ enum status entry_spell(const char *text, const struct field *field, const struc
 {
     char memory[ENTRY_TEXT_MAX];
 
-    if (!is_number(field) || is_flat(text, field)) {
-        spell_word(is_number(field) ? "flat" : text, field, today, out);
+    if (!field_is_number(field) || is_flat(text, field)) {
+        spell_word(field_is_number(field) ? "flat" : text, field, today, out);
         return out->truncated ? STATUS_TOO_LONG : STATUS_OK;
     }
     return num_spell(numeral(text, field, memory), field->quantity, field_bare_unit(field, units),
                      out);
-}
-
-/* The unit shown beside a row, in which its numbers are then read. */
-static enum unit printed_unit(enum unit bare)
-{
-    if (bare == UNIT_TH)
-        return UNIT_IN;
-    return bare == UNIT_100THS ? UNIT_MM : bare;
 }
 
 /* Whether a text without a unit, read in the unit shown beside the row, gives the value. */
@@ -262,7 +249,7 @@ static bool reads_plainly(const char *text, enum unit bare, double value)
 
     if (num_parse(text, QUANTITY_PLAIN, UNIT_PLAIN, &amount, NULL) != STATUS_OK)
         return false;
-    return fabs(unit_to_pivot(printed_unit(bare), amount) - value) <= 1e-9 * (1 + fabs(value));
+    return fabs(unit_to_pivot(unit_printed(bare), amount) - value) <= 1e-9 * (1 + fabs(value));
 }
 
 /* Feeler leaves typed by number as the row's decimals: 13 as .013, 12.5 as .0125. In thousandths,
@@ -317,7 +304,7 @@ static void show_number(const char *kept, const struct field *field, enum unit b
 void entry_show(const char *text, const struct field *field, const struct shop_units *units,
                 struct strbuf *out)
 {
-    if (is_number(field))
+    if (field_is_number(field))
         show_number(text, field, field_bare_unit(field, units), out);
     else if (field->kind != KIND_NOTE || pitch_tidy(text, out) != STATUS_OK)
         strbuf_add(out, text);
@@ -326,7 +313,7 @@ void entry_show(const char *text, const struct field *field, const struct shop_u
 void entry_show_whole(const char *text, const struct field *field, struct strbuf *out)
 {
     /* A failed spelling leaves `out` alone. */
-    if (!is_number(field) ||
+    if (!field_is_number(field) ||
         num_spell(text, field->quantity, field_file_unit(field), out) != STATUS_OK)
         strbuf_add(out, text);
 }

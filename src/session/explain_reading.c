@@ -16,17 +16,9 @@ static const char *const how[FIELD_COUNT_] = {
 #undef HOW
 };
 
-static struct strbuf add_line(struct explanation *out, enum explain_part part)
-{
-    const int at = out->count < EXPLAIN_LINES_MAX ? out->count++ : EXPLAIN_LINES_MAX - 1;
-
-    out->lines[at].part = part;
-    return strbuf_over(out->lines[at].text, sizeof out->lines[at].text);
-}
-
 static bool has_limits(const struct field *field)
 {
-    return field->kind == KIND_NUMBER || field->kind == KIND_RADIUS || field->kind == KIND_COUNT;
+    return field_is_number(field) || field->kind == KIND_COUNT;
 }
 
 /* The step of the gauge that the shop reads a length with, in mm: a leaf, a 64th, a tenth on a
@@ -64,7 +56,7 @@ static void add_usual(const struct app *app, const struct field *field, struct e
 
     if (!has_limits(field))
         return;
-    struct strbuf line = add_line(out, EXPLAIN_NOTE);
+    struct strbuf line = explain_add_line(out, EXPLAIN_NOTE);
 
     strbuf_add(&line, "asked about again outside ");
     if (field->quantity == QUANTITY_LENGTH) {
@@ -85,7 +77,7 @@ static void add_names(const struct field *field, struct explanation *out)
 
     if (!name_list_exists(&list))
         return;
-    struct strbuf line = add_line(out, EXPLAIN_NOTE);
+    struct strbuf line = explain_add_line(out, EXPLAIN_NOTE);
 
     strbuf_add(&line, name_list_is_closed(&list) ? "one of: " : "known: ");
     for (int k = 0; name_list_name(&list, k, name, sizeof name); k++)
@@ -96,7 +88,7 @@ static void add_held(const struct app *app, const struct route_cell *cell, struc
 {
     const char *text = record_text(&app->record, &cell->key);
     const struct field *field = field_get(cell->key.field);
-    struct strbuf line = add_line(out, EXPLAIN_VALUE);
+    struct strbuf line = explain_add_line(out, EXPLAIN_VALUE);
     const size_t start = line.length;
 
     cell_words_add_now(app, cell, &line);
@@ -121,14 +113,14 @@ void explain_reading(const struct app *app, const struct route_cell *cell,
     const struct field *field = field_get(cell->key.field);
 
     ret_explanation->count = 0;
-    struct strbuf line = add_line(ret_explanation, EXPLAIN_HAND);
+    struct strbuf line = explain_add_line(ret_explanation, EXPLAIN_HAND);
 
     cell_words_add_name(app, cell, &line);
     strbuf_add(&line, ": ");
     cell_words_add_what(app, cell, &line);
     add_held(app, cell, ret_explanation);
     if (how[field->id]) {
-        line = add_line(ret_explanation, EXPLAIN_FORMULA);
+        line = explain_add_line(ret_explanation, EXPLAIN_FORMULA);
         fret_words_add(&app->now.setup.outfit, how[field->id], &line);
     }
     add_names(field, ret_explanation);

@@ -24,11 +24,6 @@ static const char *skip_soft(const char *text)
     return text + strspn(text, " ,");
 }
 
-static bool is_number(const struct field *field)
-{
-    return field->kind == KIND_NUMBER || field->kind == KIND_RADIUS;
-}
-
 static bool is_whole(const char *word, size_t length)
 {
     return length > 0 && strspn(word, "0123456789") >= length;
@@ -54,7 +49,7 @@ static bool goes_on(const char *word, size_t length, const char *next, const str
 {
     const size_t next_length = word_length(next);
 
-    return is_number(field) && next_length > 0 &&
+    return field_is_number(field) && next_length > 0 &&
            ((is_whole(word, length) && is_fraction(next, next_length)) ||
             is_unit(next, next_length, field));
 }

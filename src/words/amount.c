@@ -18,15 +18,6 @@ static int decimals_of(enum unit unit)
     }
 }
 
-/* Thousandths are written as decimal inches and hundredths as mm, the way feeler leaves are
- * marked. */
-static enum unit written_unit(enum unit unit)
-{
-    if (unit == UNIT_TH)
-        return UNIT_IN;
-    return unit == UNIT_100THS ? UNIT_MM : unit;
-}
-
 /* Drops the zeros after the point. */
 static void trim(char *text)
 {
@@ -43,14 +34,14 @@ static void trim(char *text)
 
 void amount_add_even(struct strbuf *out, double mm, enum unit unit)
 {
-    const enum unit written = written_unit(unit);
+    const enum unit written = unit_printed(unit);
 
     num_format_fixed(unit_from_pivot(written, mm), decimals_of(written), written == UNIT_IN, out);
 }
 
 void amount_add(struct strbuf *out, double mm, enum unit unit, bool sign)
 {
-    const enum unit written = written_unit(unit);
+    const enum unit written = unit_printed(unit);
     char memory[48];
     struct strbuf text = STRBUF(memory);
 
@@ -73,7 +64,7 @@ void amount_add_doubt(struct strbuf *out, double u_mm, enum unit unit)
 
 void amount_add_short(struct strbuf *out, double mm, enum unit unit, int columns)
 {
-    const enum unit written = written_unit(unit);
+    const enum unit written = unit_printed(unit);
     char memory[48];
     struct strbuf text = STRBUF(memory);
 
@@ -122,7 +113,7 @@ void amount_add_unit(struct strbuf *out, enum unit unit)
 
 const char *amount_unit(enum unit unit)
 {
-    return unit == UNIT_64THS ? "/64" : unit_label(written_unit(unit));
+    return unit == UNIT_64THS ? "/64" : unit_label(unit_printed(unit));
 }
 
 void amount_add_range(struct strbuf *out, double first_mm, double last_mm, enum unit unit)
@@ -197,7 +188,7 @@ void amount_add_with_u(struct strbuf *out, const struct amount_with_u *amount, c
 
 struct amount_with_u amount_of_length(double mm, double u_mm, enum unit unit)
 {
-    const enum unit written = written_unit(unit);
+    const enum unit written = unit_printed(unit);
 
     return (struct amount_with_u){.value = unit_from_pivot(written, mm),
                                   .u = unit_from_pivot(written, u_mm),
@@ -245,7 +236,7 @@ void amount_add_all(struct strbuf *out, double mm, enum unit unit)
 
 double amount_of_work(double mm, enum unit unit)
 {
-    const double step = written_unit(unit) == UNIT_MM ? 0.05 : 0.0254, rounding = 1e-6;
+    const double step = unit_printed(unit) == UNIT_MM ? 0.05 : 0.0254, rounding = 1e-6;
     const double done = step * ceil(mm / step - rounding);
 
     return done == 0 ? mm : done;
@@ -300,7 +291,7 @@ void amount_add_supported(struct strbuf *out, double value, double u,
 void amount_add_supported_mm(struct strbuf *out, double mm, double u_mm, enum unit unit,
                              int columns)
 {
-    const enum unit written = written_unit(unit);
+    const enum unit written = unit_printed(unit);
     const struct amount_digits digits = {.decimals_most = decimals_of(written),
                                          .columns = columns,
                                          .bare_point = written == UNIT_IN};

@@ -47,14 +47,20 @@ struct question {
     struct explanation *out;
 };
 
+struct strbuf explain_add_line(struct explanation *explanation, enum explain_part part)
+{
+    /* A table too long for the array would overwrite the last line; it is far shorter. */
+    const int at =
+        explanation->count < EXPLAIN_LINES_MAX ? explanation->count++ : EXPLAIN_LINES_MAX - 1;
+    struct explain_line *line = &explanation->lines[at];
+
+    line->part = part;
+    return strbuf_over(line->text, sizeof line->text);
+}
+
 static struct strbuf add_line(struct question *question, enum explain_part part)
 {
-    struct explanation *out = question->out;
-    /* A table too long for the array would overwrite the last line; it is far shorter. */
-    const int at = out->count < EXPLAIN_LINES_MAX ? out->count++ : EXPLAIN_LINES_MAX - 1;
-
-    out->lines[at].part = part;
-    return strbuf_over(out->lines[at].text, sizeof out->lines[at].text);
+    return explain_add_line(question->out, part);
 }
 
 /* The unit of a printed key as a person writes it. */

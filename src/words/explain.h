@@ -31,6 +31,9 @@ struct explanation {
     int count;
 };
 
+/* Begins another line, to be written into what is returned. */
+struct strbuf explain_add_line(struct explanation *explanation, enum explain_part part);
+
 /* Where the figures come from. */
 struct explain_from {
     struct place place;

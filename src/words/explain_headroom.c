@@ -5,24 +5,16 @@
 #include "words/amount.h"
 #include "words/frets_plan.h"
 
-static struct strbuf add_line(struct explanation *out, enum explain_part part)
-{
-    const int at = out->count < EXPLAIN_LINES_MAX ? out->count++ : EXPLAIN_LINES_MAX - 1;
-
-    out->lines[at].part = part;
-    return strbuf_over(out->lines[at].text, sizeof out->lines[at].text);
-}
-
 static void add_text(struct explanation *out, enum explain_part part, const char *text)
 {
-    struct strbuf line = add_line(out, part);
+    struct strbuf line = explain_add_line(out, part);
 
     strbuf_add(&line, text);
 }
 
 static void add_length(struct explanation *out, const char *symbol, double mm)
 {
-    struct strbuf line = add_line(out, EXPLAIN_SYMBOL);
+    struct strbuf line = explain_add_line(out, EXPLAIN_SYMBOL);
 
     strbuf_add(&line, symbol);
     strbuf_add(&line, " = ");
@@ -31,7 +23,7 @@ static void add_length(struct explanation *out, const char *symbol, double mm)
 
 static void add_number(struct explanation *out, const char *symbol, double value, const char *unit)
 {
-    struct strbuf line = add_line(out, EXPLAIN_SYMBOL);
+    struct strbuf line = explain_add_line(out, EXPLAIN_SYMBOL);
 
     strbuf_add(&line, symbol);
     strbuf_add(&line, " = ");
@@ -43,7 +35,7 @@ static void add_number(struct explanation *out, const char *symbol, double value
 /* How the touch is known. */
 static void add_touch(const struct touch *touch, struct explanation *out)
 {
-    struct strbuf line = add_line(out, EXPLAIN_SYMBOL);
+    struct strbuf line = explain_add_line(out, EXPLAIN_SYMBOL);
 
     strbuf_addf(&line, "the touch is %.2f of a medium one", touch->share);
     if (touch->by_ear)
@@ -82,7 +74,7 @@ static void add_hand(const struct derived *derived, const struct survey_headroom
     const double off = clearance->headroom_mm[note].value / derived->touch.mm[string] - 1;
     const double u = maybe_or(doubt->u_touches[string][note], 0);
     const struct outfit *outfit = &derived->setup.outfit;
-    struct strbuf line = add_line(out, EXPLAIN_HAND);
+    struct strbuf line = explain_add_line(out, EXPLAIN_HAND);
 
     strbuf_addf(&line, "%s %d ", outfit_noun(outfit, string), outfit_number(outfit, string));
     frets_add_note_name(outfit, string, note, "at fret ", &line);
@@ -102,7 +94,7 @@ static void add_value(const struct derived *derived, struct maybe u_mm, int stri
 {
     const struct fret_clearance *clearance = &derived->clearance[string];
     const struct outfit *outfit = &derived->setup.outfit;
-    struct strbuf line = add_line(out, EXPLAIN_VALUE);
+    struct strbuf line = explain_add_line(out, EXPLAIN_VALUE);
 
     strbuf_addf(&line, "headroom, %s %d, note n = %d: ", outfit_noun(outfit, string),
                 outfit_number(outfit, string), note);

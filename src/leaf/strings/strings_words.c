@@ -204,12 +204,6 @@ static void add_pair(const struct app *app, const char *what, double now_mm,
     amount_add_unit(out, unit);
 }
 
-static void add_doubt(struct strbuf *out, double u_mm, enum unit unit)
-{
-    amount_add_doubt(out, u_mm, unit);
-    amount_add_unit(out, unit);
-}
-
 /* "relief .009, then .012 +-.003 in, action 7 +-0.3 /64 on string 6". False, `out` untouched, if
  * nothing is asked or no relief was read. */
 static bool add_expected(const struct app *app, struct strbuf *out)
@@ -225,13 +219,15 @@ static bool add_expected(const struct app *app, struct strbuf *out)
     amount_add(out, relief_mm.value, unit, false);
     strbuf_add(out, ", then ");
     amount_add(out, pull->relief_mm.value, unit, false);
-    add_doubt(out, pull->relief_u_mm.value, unit);
+    amount_add_doubt(out, pull->relief_u_mm.value, unit);
+    amount_add_unit(out, unit);
     if (pull->action_u_mm[bass].given) {
         const enum unit rule = app->units.bare[MEASURE_RULE];
 
         strbuf_add(out, ", action ");
         amount_add(out, pull->action_mm[bass].value, rule, false);
-        add_doubt(out, pull->action_u_mm[bass].value, rule);
+        amount_add_doubt(out, pull->action_u_mm[bass].value, rule);
+        amount_add_unit(out, rule);
         strbuf_addf(out, " on string %d", bass);
     }
     strbuf_add(out, pull->seen > 0 ? ", as it did before" : pull->by_kind ? ", by its kind" : "");

@@ -66,14 +66,6 @@ static int find_rocked(struct place place, const struct derived *derived, int st
     return 0;
 }
 
-static bool is_rocked(const struct setup *setup)
-{
-    for (int n = 1; n <= setup->board.frets; n++)
-        if (setup->spot_mm[n].given)
-            return true;
-    return false;
-}
-
 static enum buzz_cause judge_high(const struct setup *setup, const struct clearance_high_fret *high,
                                   double u_mm)
 {
@@ -84,7 +76,7 @@ static enum buzz_cause judge_high(const struct setup *setup, const struct cleara
 
     if (setup->spot_mm[fret].given || (high->least_mm < MOVE_CROWN_MM && !high->bounded))
         return BUZZ_AS_READ;
-    if (beside || (high->least_mm > BUZZ_HIGH_MOST_MM && is_rocked(setup)))
+    if (beside || (high->least_mm > BUZZ_HIGH_MOST_MM && setup_is_rocked(setup)))
         return BUZZ_UNFIT;
     if (high->least_mm > BUZZ_HIGH_MOST_MM || high->clean_against > 0 ||
         (high->bounded && high->most_mm - high->least_mm > high->least_mm - MOVE_CROWN_MM))

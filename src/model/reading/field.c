@@ -31,6 +31,11 @@ const struct field *field_get(enum field_id id)
     return &fields[id];
 }
 
+bool field_is_number(const struct field *field)
+{
+    return field->kind == KIND_NUMBER || field->kind == KIND_RADIUS;
+}
+
 bool section_is_of_instrument(enum section section)
 {
     return section < SECTION_VISIT;

@@ -112,6 +112,9 @@ struct shop_units shop_units_metric(void);
 /* The row of a field. `id` must be one. */
 const struct field *field_get(enum field_id id);
 
+/* Whether a number is typed for it, with a unit if it has one; a count is none. */
+bool field_is_number(const struct field *field);
+
 /* Whether the instrument has it from a visit on, until another visit changes it; false for what is
  * the same in all visits (correction_table.h), and for a visit's own fields. */
 bool field_may_change(enum field_id id);

@@ -5,12 +5,6 @@
 
 #include "base/num.h"
 
-/* The unit in which they are said: leaves in inches or mm, as they are marked. */
-static enum unit unit_said(enum unit bare)
-{
-    return bare == UNIT_TH ? UNIT_IN : bare == UNIT_100THS ? UNIT_MM : bare;
-}
-
 void said_number_add(struct strbuf *out, double value, int decimals, bool inches)
 {
     char memory[48];
@@ -54,7 +48,7 @@ static void add_unit(struct strbuf *out, enum unit unit)
 
 void said_amount_add(struct strbuf *out, double pivot, enum unit bare)
 {
-    const enum unit unit = unit_said(bare);
+    const enum unit unit = unit_printed(bare);
     const double shown = unit_from_pivot(unit, pivot);
     const int decimals = decimals_of(shown, unit);
 
@@ -67,7 +61,7 @@ void said_amount_add(struct strbuf *out, double pivot, enum unit bare)
 
 void said_computed_add(struct strbuf *out, double pivot, enum unit bare)
 {
-    const enum unit unit = unit_said(bare);
+    const enum unit unit = unit_printed(bare);
     const int decimals = unit == UNIT_IN ? 3 : unit == UNIT_64THS ? 1 : 2;
 
     said_number_add(out, unit_from_pivot(unit, pivot), decimals, unit == UNIT_IN);
@@ -87,7 +81,7 @@ static void add_limit(struct strbuf *out, double shown, bool is_max, enum unit u
 
 void said_limits_add(struct strbuf *out, double min_pivot, double max_pivot, enum unit bare)
 {
-    const enum unit unit = unit_said(bare);
+    const enum unit unit = unit_printed(bare);
 
     add_limit(out, unit_from_pivot(unit, min_pivot), false, unit);
     strbuf_add(out, " to ");

@@ -306,6 +306,14 @@ bool setup_rod_turns(const struct setup *setup)
     return setup->rod != ROD_NONE && setup->rod != ROD_FIXED;
 }
 
+bool setup_is_rocked(const struct setup *setup)
+{
+    for (int n = 1; n <= setup->board.frets; n++)
+        if (setup->spot_mm[n].given)
+            return true;
+    return false;
+}
+
 bool setup_has_own_height(const struct setup *setup, int string)
 {
     return (setup->bridge != BRIDGE_POST && setup->bridge != BRIDGE_WHEEL) ||

@@ -93,8 +93,9 @@ struct maybe *setup_reading(struct setup *setup, int i, enum field_id *ret_field
 /* The step of the gauge that a length is read with (field_table.h), 0 for none. */
 double setup_step_mm(const struct setup *setup, enum field_id field);
 
-/* Whether it has a rod that turns. */
+/* Whether it has a rod that turns, and whether the rocker was laid on any fret. */
 bool setup_rod_turns(const struct setup *setup);
+bool setup_is_rocked(const struct setup *setup);
 
 /* Whether a string's height at the saddle can be set by itself: posts and wheels raise a whole
  * side, so that only what the outer strings need can be made. */

@@ -9,14 +9,6 @@
 /* An offset smaller than this is what rounding left of a curve through its readings. */
 #define OFFSET_ROUNDING_MM 1e-9
 
-static bool has_spot(const struct setup *setup)
-{
-    for (int n = 1; n <= setup->board.frets; n++)
-        if (setup->spot_mm[n].given)
-            return true;
-    return false;
-}
-
 static void find_offsets(const struct setup *setup, const struct string_lines *lines,
                          double offset_mm[FRETS_MAX + 1])
 {
@@ -63,7 +55,7 @@ void survey_levelling(struct place place, const struct setup *setup,
     struct maybe crown_mm[FRETS_MAX + 1];
 
     *ret_levelling = (struct survey_levelling){.known = false};
-    if (!setup->has_board || !(curve_tells || has_spot(setup)))
+    if (!setup->has_board || !(curve_tells || setup_is_rocked(setup)))
         return;
     find_offsets(setup, lines, offset_mm);
     find_crowns(place, setup, crown_mm);
