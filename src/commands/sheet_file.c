@@ -9,9 +9,7 @@
 #include "sheet/sheet_estimate.h"
 #include "sheet/sheet_make.h"
 #include "sheet/sheet_page.h"
-#include "sheet/sheet_say.h"
 #include "sheet/sheet_text.h"
-#include "store/safefile.h"
 
 static const char *said(const char *text)
 {

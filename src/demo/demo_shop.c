@@ -2,7 +2,6 @@
 #include "demo/demo_shop.h"
 
 #include "demo/demo_visit.h"
-#include "model/neck/moisture.h"
 #include "model/reading/record_access.h"
 
 enum trait { PLAIN, SADDLE_LOW, ROD_SPENT, IN_HOUSE };

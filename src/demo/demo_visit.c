@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "demo/demo_visit.h"
 
-#include "base/num.h"
 #include "demo/demo_strings.h"
 #include "demo/demo_work.h"
 #include "model/neck/moisture.h"

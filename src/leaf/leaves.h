@@ -4,7 +4,7 @@
 
 #include "session/leaf.h"
 
-/* The row of each leaf, in its folder's leaf_ROOM.c. */
+/* The row of each leaf, in its folder's leaf_NAME.c. */
 #define LEAF(id, name, letter, room) extern const struct leaf_row leaf_##room;
 #include "session/leaf_table.h"
 #undef LEAF

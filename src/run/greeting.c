@@ -6,7 +6,6 @@
 #include "commands/report.h"
 #include "commands/shop_settings.h"
 #include "store/paths.h"
-#include "store/paths.h"
 #include "store/profile/copies.h"
 #include "store/profile/profile_name.h"
 #include "store/safefile.h"

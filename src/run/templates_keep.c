@@ -4,7 +4,6 @@
 #include "commands/layout_file.h"
 #include "commands/report.h"
 #include "run/beside.h"
-#include "session/app_place.h"
 
 static const struct beside_kind templates = {"templates", ".pdf", "/Creator (sillet)", "templates"};
 

@@ -57,13 +57,9 @@ static bool is_due(const struct app *app, unsigned moves, int string)
 static bool is_questioned(const struct app *app, const struct reading *reading)
 {
     const struct reading_key *key = &reading->key;
-    const enum belief_row row = key->field == FIELD_RELIEF    ? BELIEF_RELIEF
-                                : key->field == FIELD_NUT_GAP ? BELIEF_GAP
-                                : key->field == FIELD_ACTION  ? BELIEF_ACTION
-                                                              : BELIEF_ROWS_;
 
     return app->has_before && key->visit == app->visit && key->part == app->pass - 1 &&
-           row < BELIEF_ROWS_ && app->before.moves.questioned[row][key->string];
+           move_set_questions(&app->before.moves, key->field, key->string);
 }
 
 static bool is_other_method(const struct app *app, const struct reading *reading)

@@ -7,10 +7,8 @@
 /*
  * The last value of a cell that has no reading in the pass in hand, where nothing is known to have
  * changed it since: it stands in the cell in [ ], and Enter files it as read now. It is no reading
- * until then, and no figure rests on it.
+ * until then, and no figure rests on it. In a ticket's cell it is the next number.
  */
-
-/* Of a ticket's cell it is the next number. */
 
 /* That reading, which may be of an earlier visit; NULL for none. None is offered after a move that
  * changes it was logged, or was due in the pass before; once the relief reads otherwise than it

@@ -243,8 +243,8 @@ const struct reading *app_reading_before(const struct app *app, const struct rou
 /* How nut gaps are read in the pass in hand: as entered, else as in the pass before it. */
 enum nut_method app_nut_method(const struct app *app);
 
-/* What a cell of the leaf in hand should read after the work done since the pass before; false if
- * that is not known. */
+/* What a cell of the leaf in hand should read after the work done since the pass before; absent
+ * where that is not known. */
 struct maybe app_expected(const struct app *app, const struct route_cell *cell);
 
 /* The figure that `?` explains first for the cell in hand (FIGURE_COUNT_: a headroom), and the

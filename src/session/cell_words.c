@@ -8,7 +8,6 @@
 #include "words/amount.h"
 #include "words/fret_words.h"
 #include "words/reading_words.h"
-#include "base/num.h"
 #include "base/utf8.h"
 #include "model/figure/bench_row.h"
 #include "model/reading/record_access.h"

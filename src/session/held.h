@@ -5,7 +5,7 @@
 #include "session/turn.h"
 
 /*
- * An entry that is probably a slip (model/doubt.h), or replaces what one does not expect to write
+ * An entry that is probably a slip (doubt.h), or replaces what one does not expect to write
  * over (a work line, a reading of an earlier pass or visit), is held: Enter does not file it but
  * says why, and a second Enter right after that files it. A number that cannot be taken stands as
  * well. Until it is answered, emptied (Backspace, Esc) or mended (arrows), no digit is taken: it

@@ -159,7 +159,6 @@ void app_refresh_entry(struct app *app)
         move_words_make(app_shown(app), (enum move_kind)kind, &app->units, &app->moves[kind]);
 }
 
-/* Derives what depends on the record and the pass in hand, and then on the entry. */
 /* Nothing is offered to a shop that has none yet, or writes them otherwise. */
 static void find_ticket(struct app *app)
 {

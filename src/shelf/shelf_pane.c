@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "shelf/shelf_pane.h"
 
-#include "base/num.h"
-#include "model/common/day.h"
 #include "shelf/shelf_visit.h"
 #include "words/amount.h"
 

@@ -3,7 +3,6 @@
 
 #include <math.h>
 
-#include "base/num.h"
 #include "words/amount.h"
 
 /* `touches` is the headroom in touches, `u` how far that is to be believed. */

@@ -5,7 +5,7 @@
 #include "model/derive/derive.h"
 
 /* A move in words: what to do and by how much, what the gauge should read afterwards, and a
- * caution. The model has decided what is due and why (model/move.h). */
+ * caution. The model has decided what is due and why (model/setup/move.h). */
 struct move_words {
     char amount[96]; /* with its uncertainty; for an unknown move what to measure first, "" if the
                       * move before says it */

@@ -186,12 +186,8 @@ static bool stands_so(const struct setup *setup, enum row_verdict verdict)
 
 static bool is_questioned(const struct bench_row *row, const struct derived *derived)
 {
-    const bool *questioned = derived->moves.questioned[row->move == MOVE_ROD     ? BELIEF_RELIEF
-                                                       : row->move == MOVE_SLOTS ? BELIEF_GAP
-                                                                                 : BELIEF_ACTION];
-
-    for (int s = 0; s <= STRINGS_MAX && row->move != MOVE_RESET; s++)
-        if (questioned[s])
+    for (int s = 0; s <= STRINGS_MAX; s++)
+        if (move_set_questions(&derived->moves, row->field[END_BASS], s))
             return true;
     return false;
 }

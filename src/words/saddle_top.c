@@ -3,7 +3,6 @@
 
 #include <math.h>
 
-#include "model/derive/derive_saddle_top.h"
 #include "model/reading/shop_round.h"
 #include "words/amount.h"
 

@@ -5,7 +5,6 @@
 #include <string.h>
 
 #include "words/amount.h"
-#include "base/num.h"
 #include "base/utf8.h"
 #include "words/next_check_words.h"
 #include "model/reading/work_line.h"

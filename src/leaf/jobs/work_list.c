@@ -4,8 +4,6 @@
 #include <stddef.h>
 #include <string.h>
 
-#include "session/turn.h"
-
 enum move_kind work_move_in_hand(const struct app *app)
 {
     const struct route_cell *cell = app->leaf == LEAF_WORK ? app_cell(app) : NULL;

@@ -4,7 +4,6 @@
 #include <math.h>
 #include <string.h>
 
-#include "base/utf8.h"
 #include "model/common/day.h"
 #include "model/strings/pitch.h"
 #include "model/reading/said_amount.h"

@@ -294,6 +294,16 @@ int move_set_questioned(const struct move_set *moves, enum move_kind kind)
     return -1;
 }
 
+bool move_set_questions(const struct move_set *moves, enum field_id field, int string)
+{
+    const enum belief_row row = field == FIELD_RELIEF    ? BELIEF_RELIEF
+                                : field == FIELD_NUT_GAP ? BELIEF_GAP
+                                : field == FIELD_ACTION  ? BELIEF_ACTION
+                                                         : BELIEF_ROWS_;
+
+    return row < BELIEF_ROWS_ && moves->questioned[row][string];
+}
+
 bool move_set_is_questioned(const struct move_set *moves)
 {
     for (int row = 0; row < BELIEF_ROWS_; row++)

@@ -211,6 +211,9 @@ void move_put_off(struct move *move, enum move_wait waits, int strings);
  * whether a reset is due, need not be read, and nobody need listen to every note. */
 bool move_is_missed(const struct move *move);
 
+/* Whether the reading of a field on a string, of the relief with string 0, is questioned. */
+bool move_set_questions(const struct move_set *moves, enum field_id field, int string);
+
 /* Whether any reading of the pass is questioned; and of the readings that a move goes by, the first
  * string of such a one: 0 for the relief, -1 where none is. */
 bool move_set_is_questioned(const struct move_set *moves);

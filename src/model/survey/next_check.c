@@ -4,7 +4,6 @@
 #include <math.h>
 
 #include "model/common/assumption.h"
-#include "model/derive/derive_climate.h"
 #include "model/derive/season.h"
 #include "model/neck/moisture_doubt.h"
 #include "model/reading/moment.h"

@@ -3,8 +3,6 @@
 
 #include <string.h>
 
-#include "store/ini_read.h"
-
 struct reporter {
     const struct profile_content *content;
     struct problems *problems;

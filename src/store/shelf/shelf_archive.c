@@ -10,7 +10,6 @@
 #include "store/paths.h"
 #include "store/profile/copies.h"
 #include "store/profile/lockfile.h"
-#include "store/safefile.h"
 #include "store/shelf/shelf_change.h"
 
 static const char ending[] = ".ini";

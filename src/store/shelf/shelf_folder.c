@@ -9,7 +9,6 @@
 #include <time.h>
 #include <unistd.h>
 
-#include "base/strbuf.h"
 #include "store/paths.h"
 #include "store/profile/copies.h"
 #include "store/profile/lockfile.h"
