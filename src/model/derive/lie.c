@@ -117,6 +117,19 @@ static void take_heights(struct setup *setup, const struct setup *then)
         setup->fall_away_mm = then->fall_away_mm;
 }
 
+/* Whether passes before may have any of it: most passes read every height, and none a fall-away. */
+static bool lacks_any(const struct setup *setup, struct place place, int first)
+{
+    for (int s = 1; s <= setup->board.strings; s++)
+        if (outfit_is_read(&setup->outfit, s) &&
+            !(setup->nut_gap_mm[s].given && setup->action_mm[s].given))
+            return true;
+    for (int pass = first; pass < place.pass && !setup->fall_away_mm.given; pass++)
+        if (place_read(place_of(&place.record, place.visit, pass), FIELD_FALL_AWAY).given)
+            return true;
+    return setup->relief_count == 0;
+}
+
 static void take_lie(struct setup *setup, struct place place, int first)
 {
     const struct setup read = *setup;
@@ -153,6 +166,6 @@ void lie_take(struct setup *setup, struct place place)
     if (!setup->has_board || place.pass > record_last_read_pass(&place.record, place.visit))
         return;
     take_spots(setup, place, first);
-    if (is_of_strings(setup))
+    if (is_of_strings(setup) && lacks_any(setup, place, first))
         take_lie(setup, place, first);
 }
