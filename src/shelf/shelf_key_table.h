@@ -25,7 +25,7 @@ SHELF_KEY(DUE, 0, 0, 'd', ON_FIRST(3), SHELF_LIST, "", "due for a check", "only 
 SHELF_KEY(NEW, 0, 0, 'n', ON_FIRST(4), SHELF_LIST, "", "a new instrument", "a new instrument from a starting point; first those of the shop: what is on file without owner, serial number and visit", DO(shelf_begin_new), 0)
 SHELF_KEY(PEEK, SILLET_KEY_RIGHT, 0, 'l', ON_FIRST(5), SHELF_LIST, "looks", "as it was last left", "strings, tuning, relief, action and gaps as it was last left, without opening it", DO(shelf_peek), shelf_has_item)
 SHELF_KEY(PEEK_BACK, SILLET_KEY_LEFT, 0, 0, 0, SHELF_LIST, "", "", "the same as it was left the visit before", BY(shelf_peek_visit, -1), shelf_has_item)
-SHELF_KEY(USUAL, 0, 0, 'v', ON_FIRST(6), SHELF_LIST, "", "what we usually set", "what is usually wanted and left, kind by kind, over those that are found", BY(shelf_show_table, TABLE_USUAL), 0)
+SHELF_KEY(USUAL, 0, 0, 'v', ON_FIRST(6), SHELF_LIST, "", "what we usually set", "what is usually wanted and left, kind by kind, over all that match what is typed", BY(shelf_show_table, TABLE_USUAL), 0)
 SHELF_KEY(COPY, 0, 0, 'f', ON_FIRST(7), SHELF_LIST, "", "start from this one", "a new instrument with the build, strings and targets of this one, but not its visits, owner or serial number", DO(shelf_begin_copy), shelf_can_copy)
 SHELF_KEY(EARLIER, 0, 0, 'e', ON_FIRST(8), SHELF_LIST, "", "earlier states of this one", "earlier states of this one, and other versions beside it: look at one, bring it back, put it together with the file, put it away", DO(shelf_begin_earlier), shelf_has_item)
 SHELF_KEY(ARCHIVE, 0, 0, 'g', ON_FIRST(9), SHELF_LIST, "", "archive this one", "move this one to archive/, where it stays whole but is not listed", DO(shelf_begin_archive), shelf_can_archive)

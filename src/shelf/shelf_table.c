@@ -21,7 +21,9 @@ struct maker {
     struct shelf_table *table;
     char kind[KINDS_MAX][KIND_NAME_SIZE];
     int kinds;
-    double *values; /* room for one of each instrument */
+    const struct shelf_item **items; /* those that match what is typed */
+    size_t count;
+    double *values; /* room for one of each of them */
 };
 
 /* --- cells --- */
@@ -95,13 +97,13 @@ static void put_heads(struct maker *maker, const char *const heads[], int count)
 
 /* --- what is usual --- */
 
-/* A fact of the instruments of a kind that are found. */
+/* A fact of the instruments of a kind. */
 static struct usual find_usual(struct maker *maker, const char *kind, enum fact_number fact)
 {
     int used = 0;
 
-    for (size_t i = 0; i < maker->list->found_count; i++) {
-        const struct shelf_item *item = maker->list->found[i];
+    for (size_t i = 0; i < maker->count; i++) {
+        const struct shelf_item *item = maker->items[i];
         const struct maybe number = item->facts->number[fact];
 
         if (number.given && strcmp(item->card.kind, kind) == 0)
@@ -172,8 +174,8 @@ static struct rod_prior prior_of(const struct maker *maker, const char *kind)
 {
     struct rod_necks necks = {.count = 0};
 
-    for (size_t i = 0; i < maker->list->found_count; i++) {
-        const struct card *card = &maker->list->found[i]->card;
+    for (size_t i = 0; i < maker->count; i++) {
+        const struct card *card = &maker->items[i]->card;
 
         if (rod_neck_is_known(&card->rod) && strcmp(card->kind, kind) == 0)
             rod_necks_add(&necks, &card->rod);
@@ -242,8 +244,8 @@ static struct levels levels_of(const struct maker *maker, const char *kind, int 
     static const enum fact_text proofs[] = {FACT_PROOF_ROD, FACT_PROOF_SLOTS, FACT_PROOF_SADDLE};
     struct levels levels = {.checked = 0};
 
-    for (size_t i = 0; i < maker->list->found_count; i++) {
-        const struct shelf_item *item = maker->list->found[i];
+    for (size_t i = 0; i < maker->count; i++) {
+        const struct shelf_item *item = maker->items[i];
 
         if (kind[0] && strcmp(item->card.kind, kind) != 0)
             continue;
@@ -312,6 +314,18 @@ static void find_kinds(struct maker *maker)
         maker->kinds++;
 }
 
+/* Whatever question the list answers: a table is one of its own. */
+static void find_items(struct maker *maker)
+{
+    const struct shelf_list *list = maker->list;
+
+    maker->values = calloc(list->count + 1, sizeof *maker->values);
+    maker->items = calloc(list->count + 1, sizeof *maker->items);
+    for (size_t i = 0; maker->items && i < list->count; i++)
+        if (shelf_item_matches(&list->items[i], list->filter.text))
+            maker->items[maker->count++] = &list->items[i];
+}
+
 bool shelf_table_make(const struct shelf_list *list, enum shelf_table_id id,
                       struct shelf_table *ret_table)
 {
@@ -323,13 +337,14 @@ bool shelf_table_make(const struct shelf_list *list, enum shelf_table_id id,
         return false;
     maker->list = list;
     maker->table = ret_table;
-    maker->values = calloc(list->count + 1, sizeof *maker->values);
+    find_items(maker);
     ret_table->rows = ret_table->columns = 0;
     ret_table->note = "";
     find_kinds(maker);
-    if (maker->values)
+    const bool good = maker->values && maker->items;
+    if (good)
         makers[id](maker);
-    const bool good = maker->values != NULL;
+    free(maker->items);
     free(maker->values);
     free(maker);
     return good;

@@ -5,8 +5,8 @@
 #include "model/survey/usual.h"
 #include "shelf/shelf_list.h"
 
-/* What all instruments that are found say together, kind by kind, as a table: on the screen, as
- * text and as CSV. */
+/* What all instruments that match what is typed say together, kind by kind, as a table: on the
+ * screen, as text and as CSV. */
 
 enum shelf_table_id {
     TABLE_USUAL, /* what the shop usually wants and leaves */

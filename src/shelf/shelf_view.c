@@ -348,7 +348,7 @@ static void draw_entry(const struct pen *pen, const struct shelf_list *list, int
         pen_put_cut(pen, row, column, room, ROLE_TEXT, start->title);
     if (list->mode == SHELF_TABLE)
         pen_put_cut(pen, row, column, room, ROLE_TEXT,
-                    lineedit_is_empty(&list->filter) ? "all that are listed" : list->filter.text);
+                    lineedit_is_empty(&list->filter) ? "all on file" : list->filter.text);
     if (list->mode == SHELF_JOURNAL)
         draw_journal_title(pen, list, row, column, room);
     if ((list->mode == SHELF_MENU || list->mode == SHELF_PEEKING) && shelf_list_item(list))

@@ -254,6 +254,15 @@ static void usual_is_kind_by_kind(void **state)
     expect_cell(stage, 0, 3, "1.500 to 3.000");
     expect_cell(stage, 0, 4, "3");
     expect_cell(stage, 1, 2, "9.000");
+    /* It is no matter which of them the list shows; what is typed narrows both. */
+    put(stage, 1, FACT_SADDLE_LOW, 1);
+    press(stage, "*s");
+    expect_found(stage, "b");
+    assert_true(shelf_table_make(&stage->list, TABLE_USUAL, &stage->table));
+    expect_cell(stage, 0, 4, "3");
+    press(stage, "bass");
+    assert_true(shelf_table_make(&stage->list, TABLE_USUAL, &stage->table));
+    assert_int_equal(stage->table.rows, 1);
 }
 
 static void a_quarter_turn_is_told_from_three_necks_on(void **state)
