@@ -211,18 +211,38 @@ static void say_more(const char *plan, struct strbuf *out)
     strbuf_add(out, " more");
 }
 
+/* "levelled where high: frets 8 and 9; rocked, not high: fret 6". A plan logged before this was
+ * told apart leaves open what was found of a fret that was to be rocked. */
+static void say_levelled(const char *plan, bool fretless, struct strbuf *out)
+{
+    const char *noun = fretless ? "mark" : "fret", *nouns = fretless ? "marks" : "frets";
+    const char *rocked = strstr(plan, fretless ? "tried " : "rocked ");
+    const uint64_t without = rocked ? find_numbers(rocked, noun, noun) : 0;
+    const uint64_t levelled = find_numbers(plan, noun, noun) & ~without;
+    const bool open = strstr(plan, "if it is high") != NULL;
+
+    if (levelled != 0) {
+        strbuf_add(out, fretless
+                            ? open ? "tried, and sanded if high: " : "board sanded where high: "
+                        : open ? "rocked, and levelled if high: "
+                               : "levelled where high: ");
+        sheet_say_numbers(out, levelled, false, noun, nouns);
+    }
+    if (without == 0)
+        return;
+    strbuf_add(out, levelled != 0 ? "; " : "");
+    strbuf_add(out, fretless ? "tried, not high: " : "rocked, not high: ");
+    sheet_say_numbers(out, without, false, noun, nouns);
+}
+
 static void say_frets(const struct sheet_maker *maker, int line, const char *plan,
                       struct strbuf *out)
 {
     (void)line;
     if (strstr(plan, " worn low, ") == plan + strcspn(plan, " ")) {
         strbuf_add(out, "put right where worn low");
-    } else if (maker->left.setup.outfit.fretless) {
-        strbuf_add(out, "board sanded where high: ");
-        sheet_say_numbers(out, find_numbers(plan, "mark ", "mark "), false, "mark", "marks");
     } else {
-        strbuf_add(out, "levelled where high: ");
-        sheet_say_numbers(out, find_numbers(plan, "fret ", "fret "), false, "fret", "frets");
+        say_levelled(plan, maker->left.setup.outfit.fretless, out);
     }
     say_more(plan, out);
 }

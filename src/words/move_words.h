@@ -11,9 +11,10 @@ struct move_words {
                       * move before says it */
     char then[192];  /* what the gauge reads afterwards */
     char caution[128];
-    bool foretold;  /* `then` is what the gauges read, not that they have to be read */
-    bool by_string; /* amounts stand in `string` as well */
-    char done[256]; /* what a work line says once it is done; "": the amount, and `string` */
+    bool foretold;   /* `then` is what the gauges read, not that they have to be read */
+    bool by_string;  /* amounts stand in `string` as well */
+    char done[256];  /* what a work line says once it is done; "": the amount, and `string` */
+    char found[256]; /* the same where what only the ear accused was found high; "" for no such */
     char string[STRINGS_MAX + 1][8]; /* by string number, "" for none, "ok" for on target */
     struct outfit outfit;            /* which of these stand for a course */
 };

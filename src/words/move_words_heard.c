@@ -91,6 +91,60 @@ static bool add_frets(struct maker *maker, enum unit unit)
     return count > 0;
 }
 
+/* What was done of the frets: "level fret 8: .003, fret 9: .002 in", without the guesses if these
+ * were not found. */
+static int add_levelled(struct maker *maker, bool found, struct strbuf *out)
+{
+    const bool fretless = maker->setup->outfit.fretless;
+    const enum unit unit = change_unit(maker->units);
+    const double step_mm = unit == UNIT_TH ? 0.0254 : 0.02;
+    int count = 0;
+
+    for (int n = 1; n <= maker->setup->board.frets; n++) {
+        const struct move_amount *amount = &maker->set->frets.fret[n];
+
+        if (!amount->due || (maker->set->frets.guessed[n] && !found))
+            continue;
+        strbuf_add(out, count > 0 ? ", " : fretless ? "sand the board at " : "level ");
+        strbuf_addf(out, "%s %d: ", outfit_fret_noun(&maker->setup->outfit), n);
+        amount_add(out, to_less(amount->value, step_mm), unit, false);
+        count++;
+    }
+    if (count > 0)
+        amount_add_unit(out, unit);
+    return count;
+}
+
+static void add_rocked(struct maker *maker, struct strbuf *out)
+{
+    const bool fretless = maker->setup->outfit.fretless;
+    int count = 0;
+
+    for (int n = 1; n <= maker->setup->board.frets; n++) {
+        if (!maker->set->frets.fret[n].due || !maker->set->frets.guessed[n])
+            continue;
+        strbuf_add(out, count++ > 0 ? ", " : fretless ? "tried " : "rocked ");
+        strbuf_addf(out, "%s %d", outfit_fret_noun(&maker->setup->outfit), n);
+    }
+    strbuf_add(out, ": not high");
+}
+
+/* Where the ear alone accuses a fret, whether it was high is not known before it was rocked: what
+ * is logged says no more than that it was, until the tech says that it was levelled. */
+static void add_outcomes(struct maker *maker)
+{
+    struct strbuf done = STRBUF(maker->words->done), found = STRBUF(maker->words->found);
+    bool guessed = false;
+
+    for (int n = 1; n <= maker->setup->board.frets; n++)
+        guessed |= maker->set->frets.fret[n].due && maker->set->frets.guessed[n];
+    if (!guessed)
+        return;
+    (void)add_levelled(maker, true, &found);
+    strbuf_add(&done, add_levelled(maker, false, &done) > 0 ? "; " : "");
+    add_rocked(maker, &done);
+}
+
 /* Frets found low are not built up: the others go down to the lowest, or these come out. */
 static void add_low(struct maker *maker, bool alone)
 {
@@ -137,6 +191,7 @@ void move_words_say_frets(struct maker *maker)
 
     const bool levels = add_frets(maker, change_unit(maker->units));
 
+    add_outcomes(maker);
     add_low(maker, !levels);
     const struct outfit *outfit = &maker->setup->outfit;
 

@@ -16,6 +16,8 @@ static const struct form forms[] = {
     {MOVE_ROD, "slacken ", "relief "},
     {MOVE_ROD, "no rod: ", "relief "},
     {MOVE_FRETS, "level fret ", ": "},
+    {MOVE_FRETS, "rocked fret ", ": not high"},
+    {MOVE_FRETS, "tried mark ", ": not high"},
     {MOVE_FRETS, "rock fret ", "; if it is high, level "},
     {MOVE_FRETS, "frets worn low, ", ", by "},
     {MOVE_FRETS, "board worn low, ", ", by "},

@@ -2,13 +2,16 @@
 #include "model/derive/derive_heard_moves.h"
 
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
+#include "bench_session.h"
 #include "model/derive/card.h"
 #include "model/derive/heard.h"
 #include "near.h"
 #include "survey_record.h"
 #include "words/move_words.h"
+#include "words/plan_text.h"
 
 /* Frets and pitch as moves. What is heard is made on a board whose fret 10 stands high, as the
  * model's own headroom says; the moves then see the notes alone. Expected: common practice. */
@@ -499,6 +502,47 @@ static void a_guess_waits_for_the_rod(void **state)
     record_done(&record);
 }
 
+/* A fret that only the ear accuses: marked done it was rocked and nothing more, unless the tech
+ * says that it was high. */
+static void what_the_rocker_found_is_logged(void **state)
+{
+    static const struct {
+        const char *keys, *amount, *said;
+        bool again; /* what was heard has to be heard again */
+    } cases[] = {
+        {" ", "rocked fret 10: not high", "+ if it was high", false},
+        {" {Enter}", "rocked fret 10: not high", "entered as 0", false},
+        {" {Tab}", "rocked fret 10: not high", "", false},
+        {" +", "level fret 10: ", "Filed as levelled", true},
+        {" +*1", "rocked fret 10: not high", "", false},
+    };
+
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        struct app *app = malloc(sizeof *app);
+        struct record record;
+
+        assert_non_null(app);
+        survey_record_build(&record, low_action);
+        build_record_add(&record, "visit.1 date = 2026-03-02\nvisit.1.pass.1 time = 10:00\n");
+        listen(&record, 3, 0.18);
+        bench_start_record(app, &record, false, false);
+        bench_press(app, "{F7}");
+        bench_press(app, cases[i].keys);
+        const char *amount = bench_text(app, "visit.1.work.1 amount");
+        assert_non_null(amount);
+        if (strncmp(amount, cases[i].amount, strlen(cases[i].amount)) != 0)
+            fail_msg("%s: %s", cases[i].keys, amount);
+        assert_true(plan_text_is(MOVE_FRETS, amount));
+        assert_non_null(strstr(app->message, cases[i].said));
+
+        build_record_add(&app->record, "visit.1.pass.2 time = 11:00\n");
+        const struct heard_notes heard = heard_at(place_of(&app->record, 1, 2), 3, 0, 19);
+        assert_int_equal(heard.again != 0, cases[i].again);
+        bench_close(app);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -518,6 +562,7 @@ int main(void)
         cmocka_unit_test(newer_evidence_wins),
         cmocka_unit_test(a_note_off_stays_off_until_work),
         cmocka_unit_test(a_guess_waits_for_the_rod),
+        cmocka_unit_test(what_the_rocker_found_is_logged),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "near.h"
 
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -312,12 +313,44 @@ static void amounts_are_read_back(void **state)
     assert_int_equal(amount.unit, WORK_AMOUNT_NONE);
 }
 
+/* What was only rocked was not levelled. */
+static void a_rocked_fret_is_not_levelled(void **state)
+{
+    static const struct {
+        const char *amount, *said;
+    } cases[] = {
+        {"rocked fret 10: not high", "rocked, not high: fret 10\n"},
+        {"level fret 8: .003, fret 9: .002 in; rocked fret 10: not high",
+         "levelled where high: frets 8 and 9; rocked, not high: fret 10\n"},
+        {"level fret 10: at least .010 in", "levelled where high: fret 10\n"},
+        {"rock fret 10; if it is high, level at least .010 in",
+         "rocked, and levelled if high: fret 10\n"},
+    };
+
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        char lines[400];
+        struct record record;
+
+        snprintf(lines, sizeof lines,
+                 "visit.1.work.1 kind = frets\nvisit.1.work.1 amount = %s\n"
+                 "visit.1.work.1 time = 11:00\nvisit.1.pass.2 time = 12:00\n"
+                 "visit.1.pass.2 relief = .010 in\n",
+                 cases[i].amount);
+        build_record(&record, set_up);
+        build_record_add(&record, lines);
+        check_done(&record, 0, cases[i].said);
+        record_done(&record);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_plan_becomes_what_was_done),
         cmocka_unit_test(no_plan_is_left_on_it),
         cmocka_unit_test(frets_and_intonation_say_where),
+        cmocka_unit_test(a_rocked_fret_is_not_levelled),
         cmocka_unit_test(what_is_not_known_is_left_out),
         cmocka_unit_test(a_tech_s_own_words_stay),
         cmocka_unit_test(numbers_alone_are_said_in_words),

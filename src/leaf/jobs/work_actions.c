@@ -222,6 +222,49 @@ static void ask_turns(struct app *app)
         }
 }
 
+/* --- what only the rocker tells --- */
+
+static void say_levelled(struct turn *turn)
+{
+    struct app *app = turn->app;
+    struct move_words words;
+    struct work_list list;
+
+    work_list_make(app, &list);
+    move_words_make(list.derived, MOVE_FRETS, &app->units, &words);
+    turn_open_step(turn);
+    if (turn_put(turn, work_key(WORK_AMOUNT, app->visit, list.moves[MOVE_FRETS].done_by),
+                 words.found, NULL) != STATUS_OK) {
+        turn_warn(turn, "Out of memory: the line still says that nothing was high.");
+        return;
+    }
+    turn_changed(turn);
+    app_say(app, TONE_NOTE,
+            "Filed as levelled; * 1 takes that back. Hear it again in the next pass.");
+}
+
+/* Any other key leaves what does no harm: rocked, and nothing was high. */
+static bool answer_found(struct turn *turn, uint32_t key)
+{
+    turn->app->asked = NULL;
+    if (key == '+')
+        say_levelled(turn);
+    else if (key == SILLET_KEY_ENTER)
+        app_say(turn->app, TONE_NOTE,
+                "Not high. Its spot on Frets, entered as 0, has another fret looked for.");
+    return key == '+' || key == SILLET_KEY_ENTER || key == SILLET_KEY_ESCAPE;
+}
+
+static const struct asked was_it_high = {
+    .take_key = answer_found, .enter = "not high", .escape = "the same"};
+
+static void ask_found(struct app *app)
+{
+    app_say(app, TONE_NOTE,
+            "Marked done as rocked, nothing high. + if it was high and is levelled.");
+    app->asked = &was_it_high;
+}
+
 static void put_done(struct turn *turn, const struct move_words *words)
 {
     struct app *app = turn->app;
@@ -230,6 +273,9 @@ static void put_done(struct turn *turn, const struct move_words *words)
     struct strbuf amount = STRBUF(memory);
 
     begin_line(app, line);
+    /* What is expected of a levelled fret is not of one that was but rocked. */
+    if (words->found[0])
+        begun_of(app)->proof[0] = '\0';
     work_add_amount(words, true, &amount);
     turn_open_step(turn);
     if (turn_put(turn, work_key(WORK_AMOUNT, app->visit, line), memory, NULL) != STATUS_OK ||
@@ -243,6 +289,8 @@ static void put_done(struct turn *turn, const struct move_words *words)
     app_say(app, TONE_NOTE, "Marked done with its amount and the time; * 1 takes it back.");
     if (begun_of(app)->kind == MOVE_ROD)
         ask_turns(app);
+    else if (words->found[0])
+        ask_found(app);
 }
 
 static enum move_kind find_move_to_mark(const struct app *app)

@@ -30,6 +30,14 @@ static bool is_for_all(const char *text)
     return strstr(text, "raise the nut, ") || strstr(text, "put in a zero fret");
 }
 
+/* A fret that was rocked, or a mark tried, and not found high is as it was. */
+static bool is_rocked_alone(const char *text)
+{
+    return (strncmp(text, "rocked ", strlen("rocked ")) == 0 ||
+            strncmp(text, "tried ", strlen("tried ")) == 0) &&
+           strstr(text, ": not high");
+}
+
 /* Where a slot, a saddle or a contact may be worked on by itself; under a bar the nut is raised as
  * a whole. */
 static bool is_by_string(enum move_kind kind, const struct outfit *outfit)
@@ -55,6 +63,8 @@ bool work_reaches(struct place place, int line, int string)
     struct work_amount said;
     struct outfit outfit;
 
+    if (is_rocked_alone(text) && work_mark_named(kind) == MOVE_FRETS)
+        return false;
     if (string == 0)
         return true;
     outfit_read(&outfit, &place.record, place.visit);

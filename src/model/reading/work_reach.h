@@ -11,8 +11,9 @@
  * whose inner strings follow its sides, and one that names none.
  */
 
-/* Whether it may have changed what is read of a string; true of string 0, of none in particular. A
- * string that is read with its course is reached where one of the course is. */
+/* Whether it may have changed what is read of a string; of string 0, of anything at all, as any work
+ * may but a rocked fret that was not high. A string that is read with its course is reached where
+ * one of the course is. */
 bool work_reaches(struct place place, int line, int string);
 
 #endif
