@@ -126,7 +126,8 @@ void turn_clear_cell(struct turn *turn)
     if (!holds_anything(app) || !turn_may_change(turn))
         return;
     if (is_of_earlier(app)) {
-        turn_warn(turn, "This was read earlier: look at the pass before (<) to take it out there.");
+        turn_warn(turn,
+                  "This was read earlier: = (* 0 0 1), then Del takes it out where it was read.");
         return;
     }
     const struct reading *change = find_change(app);

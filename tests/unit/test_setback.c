@@ -380,6 +380,31 @@ static void a_slip_is_corrected_where_it_was_said(void **state)
     bench_close(app);
 }
 
+/* What was said at first, or in an earlier pass, can be taken out from a later visit: as a
+ * correction. */
+static void an_earlier_one_is_taken_out_as_a_correction(void **state)
+{
+    static const char *const more[] = {
+        "visit.2 date = 2026-03-01\nvisit.2.pass.1 relief = .01 in\n",
+        "visit.1.pass.2 setback.6 = 5 mm\nvisit.2 date = "
+        "2026-03-01\nvisit.2.pass.1 relief = .01 in\n"};
+    char memory[2000];
+
+    (void)state;
+    (void)snprintf(memory, sizeof memory, "%s%s", build_record_full, lines);
+    for (int i = 0; i < 2; i++) {
+        struct app *app = bench_open(memory, more[i], LEAF_PITCH);
+
+        go_to_setback(app);
+        bench_press(app, "{Del}");
+        assert_non_null(strstr(app->message, "= (* 0 0 1), then Del"));
+        assert_true(bench_press(app, "={Del}").save);
+        assert_string_equal(filed(app, FIELD_SETBACK_READ, 1, 2), "-");
+        assert_string_equal(filed(app, FIELD_SETBACK, 0, 0), i == 0 ? "-" : "3 mm");
+        bench_close(app);
+    }
+}
+
 /* The first reading of a pass opens it, also when it is this one. */
 static void it_opens_a_pass(void **state)
 {
@@ -465,6 +490,7 @@ int main(void)
         cmocka_unit_test(a_course_moves_as_one),
         cmocka_unit_test(it_is_filed_in_the_pass_in_hand),
         cmocka_unit_test(a_slip_is_corrected_where_it_was_said),
+        cmocka_unit_test(an_earlier_one_is_taken_out_as_a_correction),
         cmocka_unit_test(it_opens_a_pass),
         cmocka_unit_test(a_move_that_is_marked_is_expected),
     };
