@@ -1,14 +1,14 @@
 /* SPDX-License-Identifier: MIT */
-#include "leaf/leaves.h"
 #include "run/session.h"
 
 #include <errno.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 
 #include "commands/shop_settings.h"
+#include "leaf/leaves.h"
 #include "run/greeting.h"
+#include "run/session_inside.h"
 #include "run/sheet_keep.h"
 #include "run/shop_keep.h"
 #include "run/templates_keep.h"
@@ -22,26 +22,7 @@
 
 enum {
     WAIT_MS = 1000, /* what a paste and a word end with, and how often a failed save is looked at */
-    RETRY_SECONDS = 5,
 };
-
-struct session {
-    struct profile *profile;
-    enum profile_access access;
-    struct app app;
-    struct screen *screen;
-    time_t tried;   /* when a save was last tried, by the monotonic clock */
-    char *aside;    /* the file that holds what could not be saved; NULL if none */
-    unsigned found; /* the profile's notices when it was opened */
-    size_t told;    /* how many greetings are done */
-};
-
-static time_t steady_seconds(void)
-{
-    struct timespec now;
-
-    return clock_gettime(CLOCK_MONOTONIC, &now) == 0 ? now.tv_sec : 0;
-}
 
 static void write_paper(struct session *session, enum app_paper paper)
 {
@@ -53,106 +34,6 @@ static void write_paper(struct session *session, enum app_paper paper)
                              : sheet_keep(&session->app, paper, path, term_traits().utf8, &words);
 
     app_say(&session->app, status == STATUS_OK ? TONE_NOTE : TONE_WARNING, memory);
-}
-
-/* Whether a save that ended so keeps every reading: in the file, or in a conflict copy. */
-static bool is_kept(const struct session *session, enum status status)
-{
-    return status == STATUS_OK ||
-           (status == STATUS_CHANGED && profile_conflict_path(session->profile));
-}
-
-static void add_conflict(const struct session *session, struct strbuf *out)
-{
-    /* Only the name: it is beside the profile, and the whole path would not fit the line. */
-    const char *name = paths_name_of(profile_conflict_path(session->profile));
-
-    strbuf_add(out, "Someone else changed the file; yours is kept as ");
-    strbuf_add(out, shown_string(name).text);
-}
-
-/* What a failed save means for the user. */
-static void add_failure(const struct session *session, enum status status, int error,
-                        struct strbuf *out)
-{
-    strbuf_add(out, "Not on disk yet: ");
-    report_words(status, error, out);
-    strbuf_add(out, session->app.aside ? ". The readings are kept aside; it is tried again."
-                                       : ". The readings are held here; it is tried again.");
-}
-
-/* Keeps a record that cannot be saved in another place until it can. */
-static void keep_aside(struct session *session)
-{
-    session->app.aside =
-        aside_keep(session->profile, &session->app.record, &session->aside) == STATUS_OK;
-}
-
-/* Adds what to report after a successful save, if there is anything. */
-static void add_notice(const struct session *session, unsigned before, struct strbuf *out)
-{
-    const unsigned notices = profile_notices(session->profile);
-
-    if (notices & PROFILE_WRITTEN_ANEW) {
-        strbuf_add(out, "The file was gone from its folder; it has been written again, whole.");
-    } else if (notices & ~before & PROFILE_NO_GENERATION) {
-        strbuf_add(out, "Kept, but the state before it was not kept as an earlier one: ");
-        report_words(profile_generation_status(session->profile), 0, out);
-    } else if (notices & ~before & PROFILE_LONG) {
-        greeting_add_long(out);
-    }
-}
-
-static void save(struct session *session)
-{
-    const struct app_clock clock = screen_clock();
-    char memory[APP_MESSAGE_MAX];
-    struct strbuf message = STRBUF(memory);
-
-    const unsigned before = profile_notices(session->profile);
-    errno = 0;
-    const enum status status = profile_save(session->profile, &session->app.record);
-    const int error = errno;
-    session->tried = steady_seconds();
-    const bool kept = is_kept(session, status);
-    if (kept)
-        aside_drop(&session->aside);
-    else
-        keep_aside(session);
-    if (!kept)
-        add_failure(session, status, error, &message);
-    else if (status != STATUS_OK)
-        add_conflict(session, &message);
-    else
-        add_notice(session, before, &message);
-    app_kept(&session->app, kept ? STATUS_OK : status, &clock, message.length > 0 ? memory : NULL);
-}
-
-/* Reports what an earlier session kept aside and this one has not taken in. */
-static void tell_aside(struct session *session, enum aside_found found, const char *path)
-{
-    char memory[APP_MESSAGE_MAX];
-    struct strbuf message = STRBUF(memory);
-
-    if (found == ASIDE_BESIDE)
-        strbuf_addf(&message, "Readings kept aside for an earlier state are beside it now: %s",
-                    shown_string(paths_name_of(path)).text);
-    else if (found == ASIDE_UNSEEN)
-        strbuf_addf(&message, "Cannot tell whether readings were kept aside: %s",
-                    shown_string(path).text);
-    else
-        strbuf_addf(&message, "Readings that are not in this file yet: %s",
-                    shown_string(path).text);
-    app_say(&session->app, TONE_WARNING, memory);
-}
-
-/* First of all, saves what an earlier session could not. */
-static void bring_back(struct session *session)
-{
-    save(session);
-    if (session->app.keeping == KEEPING_KEPT)
-        app_say(&session->app, TONE_NOTE,
-                "Readings that could not be saved last time are back, and on disk now.");
 }
 
 /* Says the next greeting once the message line is free, so that none replaces another. */
@@ -198,11 +79,11 @@ static enum status begin_app(struct session *session, bool from_shelf)
     session->found = profile_notices(session->profile);
     if (found == ASIDE_RECORD) {
         session->aside = path;
-        bring_back(session);
+        session_bring_back(session);
         return status;
     }
     if (found != ASIDE_NONE)
-        tell_aside(session, found, path);
+        session_tell_aside(session, found, path);
     free(path);
     return status;
 }
@@ -222,7 +103,7 @@ static enum status open_session(struct session *session, const char *path,
 static void carry_out(struct session *session, const struct app_effects *effects)
 {
     if (effects->save)
-        save(session);
+        session_save(session);
     if (effects->units)
         shop_keep_units(&session->app);
     if (effects->targets != TARGETS_STAY)
@@ -280,46 +161,9 @@ static void run_session(struct session *session)
         const struct app_effects effects = app_handle(&session->app, &event, &clock);
 
         carry_out(session, &effects);
-        if (session->app.keeping == KEEPING_FAILED &&
-            steady_seconds() - session->tried >= RETRY_SECONDS)
-            save(session);
+        session_save_again(session);
         quit = effects.quit;
     }
-}
-
-/* The last try to save a record that could not be saved while the session ran. If a conflict copy
- * keeps it, `words` tells of that. */
-static enum status end_session(struct session *session, struct strbuf *words)
-{
-    if (session->app.keeping != KEEPING_FAILED)
-        return STATUS_OK;
-    errno = 0;
-    const enum status status = profile_save(session->profile, &session->app.record);
-    const int error = errno;
-    if (is_kept(session, status)) {
-        aside_drop(&session->aside);
-        if (status != STATUS_OK)
-            add_conflict(session, words);
-        return STATUS_OK;
-    }
-    if (!session->app.aside)
-        keep_aside(session);
-    errno = error;
-    return status;
-}
-
-/* Says what has become of readings that could not be saved. */
-static void tell_rest(const struct session *session, enum status status)
-{
-    if (!session->app.aside) {
-        fputs("sillet: the readings since the last save are lost\n", stderr);
-        return;
-    }
-    fprintf(stderr, "sillet: the readings since the last save are kept in %s\n", session->aside);
-    fputs(status == STATUS_TOO_LARGE
-              ? "sillet: no file can hold more; go on in a copy (shelf: * f)\n"
-              : "sillet: they are saved when the file is opened the next time\n",
-          stderr);
 }
 
 static enum exit_code run_on_terminal(struct session *session, const char *path)
@@ -337,7 +181,7 @@ static enum exit_code run_on_terminal(struct session *session, const char *path)
     look_around(session, NULL);
     run_session(session);
     /* While the terminal is taken so are the signals: none cuts the last save short. */
-    const enum status status = end_session(session, &words);
+    const enum status status = session_save_last(session, &words);
     const int error = errno;
     profile_close(session->profile);
     session->profile = NULL;
@@ -347,7 +191,7 @@ static enum exit_code run_on_terminal(struct session *session, const char *path)
     if (status == STATUS_OK)
         return EXIT_GOOD;
     report_failure(path, status, error, stderr);
-    tell_rest(session, status);
+    session_tell_rest(session, status);
     return EXIT_CANNOT;
 }
 
@@ -394,7 +238,7 @@ enum session_end session_from_shelf(const char *path, const struct session_wish 
         if (wish->said[0])
             app_say(&session.app, TONE_NOTE, wish->said);
         run_session(&session);
-        status = end_session(&session, words);
+        status = session_save_last(&session, words);
         error = errno;
         if (status != STATUS_OK) {
             end = SESSION_LOST;
