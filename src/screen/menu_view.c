@@ -32,16 +32,20 @@ static void draw_item(const struct pen *pen, const struct menu *menu, int i, int
 static int draw_page(const struct pen *pen, const struct menu *menu, int page, const char *heading,
                      int row, int end, int column)
 {
+    const bool here = page == menu_page(menu);
     int i = menu_first(menu, page);
 
-    if (i == menu->count)
+    if (i == menu->count && !here)
         return row;
     /* Until an item is chosen, the cursor is on the page's heading. */
-    if (menu->at < 0 && page == menu_page(menu)) {
+    if (menu->at < 0 && here) {
         pen->frame->cursor_row = row;
         pen->frame->cursor_column = column + 2;
     }
     pen_put(pen, row++, column + 2, pen->frame->columns - column - 2, ROLE_LABEL, heading);
+    if (i == menu->count)
+        pen_put(pen, row++, column + 2, pen->frame->columns - column - 2, ROLE_DIM,
+                "nothing can be done here now");
     for (; i < menu->count && menu->items[i].page == page && row < end; i++)
         draw_item(pen, menu, i, row++, column);
     return row;

@@ -8,12 +8,23 @@
 void menu_clear(struct menu *menu)
 {
     menu->count = menu->page = 0;
+    menu->pages = 0;
     menu->at = -1;
 }
 
 static int place_of(const struct menu_item *item)
 {
     return 10 * item->page + item->digit;
+}
+
+void menu_keep_page(struct menu *menu, int place)
+{
+    menu->pages |= 1U << (place / 10);
+}
+
+static bool has_page(const struct menu *menu, int page)
+{
+    return menu->pages >> page & 1;
 }
 
 struct menu_item *menu_add(struct menu *menu, int id, int place, uint32_t letter)
@@ -26,6 +37,7 @@ struct menu_item *menu_add(struct menu *menu, int id, int place, uint32_t letter
         menu->items[at] = menu->items[at - 1];
         at--;
     }
+    menu_keep_page(menu, place);
     menu->count++;
     menu->items[at] =
         (struct menu_item){.id = id, .page = place / 10, .digit = place % 10, .letter = letter};
@@ -45,7 +57,7 @@ int menu_page(const struct menu *menu)
 {
     int page = menu->page;
 
-    while (page < MENU_PAGES - 1 && menu_first(menu, page) == menu->count)
+    while (page < MENU_PAGES - 1 && !has_page(menu, page))
         page++;
     return page;
 }
@@ -53,12 +65,15 @@ int menu_page(const struct menu *menu)
 /* An item in hand moves to the first one of the page. */
 static void take_page(struct menu *menu, int page)
 {
+    const int first = menu_first(menu, page);
+
     menu->page = page;
     if (menu->at >= 0)
-        menu->at = menu_first(menu, page);
+        menu->at = first < menu->count ? first : -1;
 }
 
-/* Goes to the next page that has items, forward (1) or back (-1). */
+/* Goes to the next page, forward (1) or back (-1). A page whose commands cannot be done now is not
+ * passed over: the digit after it would mean another command. */
 static void turn_page(struct menu *menu, int by)
 {
     const int now = menu_page(menu);
@@ -66,7 +81,7 @@ static void turn_page(struct menu *menu, int by)
     for (int i = 1; i <= MENU_PAGES; i++) {
         const int page = ((now + by * i) % MENU_PAGES + MENU_PAGES) % MENU_PAGES;
 
-        if (menu_first(menu, page) < menu->count) {
+        if (has_page(menu, page)) {
             take_page(menu, page);
             return;
         }
@@ -77,9 +92,9 @@ static void turn_page(struct menu *menu, int by)
 static void take_point(struct menu *menu)
 {
     const int more = ON_MORE(0) / 10, rest = ON_REST(0) / 10;
-    const int page = menu_page(menu) == more && menu_first(menu, rest) < menu->count ? rest : more;
+    const int page = menu_page(menu) == more && has_page(menu, rest) ? rest : more;
 
-    if (menu_first(menu, page) < menu->count)
+    if (has_page(menu, page))
         take_page(menu, page);
 }
 
@@ -89,11 +104,15 @@ static void take_item(struct menu *menu, int at)
     menu->page = menu->items[at].page;
 }
 
-/* The first step takes the first item of the page in hand. */
+/* The first step takes the first item of the page in hand, or of the next that has one. */
 static void move(struct menu *menu, int by)
 {
+    int page = menu_page(menu);
+
+    while (menu->at < 0 && menu_first(menu, page) == menu->count)
+        page = (page + 1) % MENU_PAGES;
     if (menu->at < 0)
-        take_item(menu, menu_first(menu, menu_page(menu)));
+        take_item(menu, menu_first(menu, page));
     else
         take_item(menu, (menu->at + by + menu->count) % menu->count);
 }

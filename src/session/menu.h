@@ -8,8 +8,9 @@
 /*
  * The menu, which one key of the number pad opens: what can be done now. Each item has a letter,
  * and a digit on its page. All pages are on the screen at once; a digit is for the page in hand, 0
- * goes to the next page, a point to what is needed less often, a second one to the rest. No item is
- * in hand until an arrow takes one, so that Enter alone does nothing.
+ * goes to the next page, also where nothing can be done on it now, a point to what is needed less
+ * often, a second one to the rest. No item is in hand until an arrow takes one, so that Enter alone
+ * does nothing.
  */
 
 enum { MENU_PAGES = 5, MENU_ITEMS_MAX = MENU_PAGES * 9, MENU_KEY = '*' };
@@ -31,16 +32,21 @@ struct menu_item {
 struct menu {
     struct menu_item items[MENU_ITEMS_MAX]; /* by page and digit */
     int count;
+    unsigned pages; /* those that there are, as bits */
     int page;
     int at; /* the item in hand; -1 for none */
 };
 
 void menu_clear(struct menu *menu);
 
+/* Has the page of a place, though its command may not be listed now: pages and digits stay where
+ * the hand knows them. */
+void menu_keep_page(struct menu *menu, int place);
+
 /* Adds an item, sorted by place. Use each place once. NULL if the menu is full. */
 struct menu_item *menu_add(struct menu *menu, int id, int place, uint32_t letter);
 
-/* The page in hand: the one taken, or the next that has items. */
+/* The page in hand: the one taken, or the next that there is. */
 int menu_page(const struct menu *menu);
 
 /* The first item of a page; `count` if it has none. */

@@ -38,6 +38,8 @@ void turn_open_menu(struct turn *turn)
     for (int id = 0; id < COMMAND_COUNT_; id++) {
         const struct command *command = command_get((enum command_id)id);
 
+        if (command->place && command_is_on((enum command_id)id, app->leaf))
+            menu_keep_page(&app->menu, command->place);
         if (!is_listed(app, (enum command_id)id))
             continue;
         struct menu_item *item = menu_add(&app->menu, id, command->place, command->letter);

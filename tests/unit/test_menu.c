@@ -70,6 +70,31 @@ static void a_second_point_goes_to_the_rest(void **state)
     assert_int_equal(press(&menu, "..7"), 30);
 }
 
+/* A page without items keeps its place, so that 0 and a digit mean the same at any time. */
+static void an_empty_page_is_not_passed_over(void **state)
+{
+    struct menu menu;
+    int id = -1;
+
+    (void)state;
+    fill(&menu);
+    menu_keep_page(&menu, ON_VISIT(3));
+    assert_int_equal(press(&menu, "00"), -1);
+    assert_int_equal(menu_page(&menu), ON_VISIT(0) / 10);
+    assert_int_equal(menu_handle(&menu, '7', &id), MENU_LACKS);
+    fill(&menu);
+    menu_keep_page(&menu, ON_VISIT(3));
+    assert_int_equal(press(&menu, "0007"), 30);
+    fill(&menu);
+    menu_keep_page(&menu, ON_VISIT(3));
+    assert_int_equal(press(&menu, "00"), -1);
+    assert_int_equal(menu_handle(&menu, SILLET_KEY_DOWN, &id), MENU_STAYS);
+    assert_int_equal(menu.items[menu.at].id, 30);
+    (void)menu_handle(&menu, SILLET_KEY_LEFT, &id);
+    assert_int_equal(menu.at, -1);
+    assert_int_equal(menu_handle(&menu, SILLET_KEY_ENTER, &id), MENU_CLOSES);
+}
+
 static enum menu_answer answer(uint32_t key)
 {
     struct menu menu;
@@ -141,6 +166,10 @@ static void enter_alone_does_nothing(void **state)
 
 static const char one_pass[] = "board scale = 25.5 in\nboard strings = 6\nboard frets = 22\n"
                                "board join_fret = 16\nvisit.1.pass.1 relief = .013 in\n";
+
+#define HANDED_OVER                                                                                \
+    "board strings = 6\nvisit.1 date = 2026-03-01\nvisit.1 handed_over = 2026-03-01\n"            \
+    "visit.1.pass.1 relief = .013 in\nvisit.1.pass.2 relief = .010 in\n"
 
 static const struct {
     const char *lines;
@@ -320,6 +349,9 @@ static void a_digit_that_is_not_listed_says_why(void **state)
         {build_record_full, "*.1", "Nothing to redo", LEAF_BENCH},
         {build_record_full, "*.2", "There is no earlier pass", LEAF_BENCH},
         {one_pass, "*4*4", "This pass has no reading yet", LEAF_BENCH},
+        /* Nothing of its page can be done: the digit does not become that of another page. */
+        {HANDED_OVER, "*003", "It was handed over already", LEAF_BENCH},
+        {HANDED_OVER, "*003", "It was handed over already", LEAF_STRINGS},
         {one_pass, "{Down}*2", "take out", LEAF_BENCH},
         {one_pass, "*5", "That digit does nothing here", LEAF_HISTORY},
         {build_record_full, "14*3", "Enter takes what is typed", LEAF_BENCH},
@@ -374,6 +406,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_digit_is_for_its_page_and_a_letter_for_all),
         cmocka_unit_test(a_second_point_goes_to_the_rest),
+        cmocka_unit_test(an_empty_page_is_not_passed_over),
         cmocka_unit_test(what_is_no_item_closes_passes_or_does_nothing),
         cmocka_unit_test(arrows_and_enter_do_as_well),
         cmocka_unit_test(enter_alone_does_nothing),
