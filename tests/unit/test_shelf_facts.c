@@ -55,6 +55,29 @@ static void in_the_house_is_what_was_not_handed_over(void **state)
     assert_false(shelf_facts_in_house(shelf_facts_blank(), today));
 }
 
+/* A visit begun in March is in the house again in December once something is read or marked in it;
+ * times without a day of their own are the visit's. */
+static void work_in_an_old_visit_brings_it_into_the_house(void **state)
+{
+    const int later = day(2026, 12, 1);
+    struct shelf_facts facts;
+
+    (void)state;
+    make("visit.1.pass.2 relief = .007 in\nvisit.1.pass.2 time = 15:40\n", &facts);
+    assert_false(shelf_facts_in_house(&facts, later));
+    assert_near(number(&facts, FACT_WORKED_DAY), day(2026, 3, 2), 0);
+    make("visit.1.pass.2 relief = .007 in\nvisit.1.pass.2 time = 2026-11-27T15:40\n", &facts);
+    assert_true(shelf_facts_in_house(&facts, later));
+    assert_near(number(&facts, FACT_WORKED_DAY), day(2026, 11, 27), 0);
+    assert_near(number(&facts, FACT_LAST_DAY), day(2026, 3, 2), 0);
+    make("visit.1.work.1 kind = rod\nvisit.1.work.1 time = 2026-11-27T15:41\n", &facts);
+    assert_true(shelf_facts_in_house(&facts, later));
+    make("visit.1.pass.2 time = 2026-11-27T15:40\nvisit.1 handed_over = 2026-11-27\n", &facts);
+    assert_false(shelf_facts_in_house(&facts, later));
+    make("visit.2 date = 2026-05-01\nvisit.1.pass.2 time = 2026-11-27T15:40\n", &facts);
+    assert_false(shelf_facts_in_house(&facts, later));
+}
+
 static const char second_visit[] =
     "visit.1 handed_over = 2026-03-04\n"
     "visit.1.pass.2 relief = .007 in\nvisit.1.pass.2 action.1 = 4/64 in\n"
@@ -249,6 +272,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(in_the_house_is_what_was_not_handed_over),
+        cmocka_unit_test(work_in_an_old_visit_brings_it_into_the_house),
         cmocka_unit_test(as_left_is_the_last_visit_that_is_over),
         cmocka_unit_test(an_earlier_visit_is_told_as_it_was_left),
         cmocka_unit_test(days_of_work_are_kept),

@@ -54,8 +54,10 @@ static void read_whole(const char *text, size_t length, struct seen *seen)
 static void look(const char *text, size_t length, struct seen *seen)
 {
     struct bytes bytes = bytes_of(text, length);
+    bool wanted[FIELD_COUNT_];
 
-    seen->status = profile_glance(&bytes, shelf_glance_fields(), &seen->content);
+    shelf_glance_fields(bytes.data, bytes.length, wanted);
+    seen->status = profile_glance(&bytes, wanted, &seen->content);
     bytes_done(&bytes);
     if (seen->status == STATUS_OK)
         shelf_glance_make(&seen->content.record, &seen->card, &seen->facts);
@@ -78,8 +80,8 @@ static void check_number(const struct seen *whole, const struct seen *glance, en
 
 static void check_same(const struct seen *whole, const struct seen *glance)
 {
-    static const enum fact_number numbers[] = {FACT_LAST_DAY, FACT_HANDED_OVER, FACT_FOLLOWED,
-                                               FACT_PROMISED_DAY};
+    static const enum fact_number numbers[] = {FACT_LAST_DAY, FACT_WORKED_DAY, FACT_HANDED_OVER,
+                                               FACT_FOLLOWED, FACT_PROMISED_DAY};
     const struct card *wanted = &whole->card, *got = &glance->card;
 
     assert_int_equal(glance->status, whole->status);
@@ -158,6 +160,10 @@ static void what_it_does_not_take_still_counts(void **state)
         "[visit.1]\ndate = 2026-01-05\nticket = T1\n[visit.2.work.1]\nwork = rod\n",
         "[visit.1]\ndate = 2026-01-05\n[visit.2.pass.1]\nlabel = \"\"\n",
         "[visit.2.pass.1]\nrelief = .010 in\n[visit.1]\nhanded_over = 2026-01-05\n",
+        /* Worked on long after the visit began. */
+        "[visit.1]\ndate = 2026-01-05\n[visit.1.pass.1]\ntime = 2026-11-27T15:40\n",
+        "[visit.1]\ndate = 2026-01-05\n[visit.1.pass.1]\ntime = 15:40\n"
+        "[visit.1.work.2]\nkind = rod\ntime = 2026-11-27T15:40\n",
         /* Changed from a visit on. */
         "[profile]\nformat = 2\n[instrument]\nowner = Marlo\n[visit.1]\ndate = 2026-01-05\n"
         "[visit.2]\ndate = 2026-02-05\n[visit.2.instrument]\nowner = Tansy\n",

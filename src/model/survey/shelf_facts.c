@@ -69,7 +69,8 @@ int shelf_facts_level(char c)
 
 bool shelf_facts_in_house(const struct shelf_facts *facts, int today)
 {
-    const struct maybe handed = facts->number[FACT_HANDED_OVER], day = facts->number[FACT_LAST_DAY];
+    const struct maybe handed = facts->number[FACT_HANDED_OVER],
+                       day = facts->number[FACT_WORKED_DAY];
 
     if (!handed.given || handed.value != 0)
         return false;

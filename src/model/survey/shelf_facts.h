@@ -68,7 +68,8 @@ void shelf_facts_make(const struct record *record, const struct derived *now, st
 void shelf_facts_glance(const struct record *record, struct shelf_facts *ret_facts);
 
 /* Whether it is in the house: its last visit was not handed over. One that nobody keeps tickets,
- * promises or handing over for is taken to be there for SHELF_FACTS_HOUSE_DAYS. */
+ * promises or handing over for is taken to be there for SHELF_FACTS_HOUSE_DAYS after the last work
+ * in it. */
 enum { SHELF_FACTS_HOUSE_DAYS = 30 };
 bool shelf_facts_in_house(const struct shelf_facts *facts, int today);
 

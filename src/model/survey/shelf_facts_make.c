@@ -6,6 +6,7 @@
 #include "model/reading/journal.h"
 #include "model/reading/moment.h"
 #include "model/reading/ticket.h"
+#include "model/reading/work_line.h"
 #include "model/survey/as_left.h"
 #include "model/survey/next_check.h"
 #include "model/survey/proof.h"
@@ -16,6 +17,27 @@ static void put(struct shelf_facts *facts, enum fact_number id, double value)
 }
 
 /* --- the last visit --- */
+
+static void take_later(const struct record *record, struct reading_key time, struct maybe *last)
+{
+    const struct maybe moment = moment_of(record, &time);
+
+    if (moment.given && !(maybe_or(*last, -1) >= floor(moment.value)))
+        *last = maybe_given(floor(moment.value));
+}
+
+/* A visit that is never handed over stays the last one, and is worked in months later. Only times
+ * that bring their own day say another than the visit's. */
+static struct maybe worked_day(const struct record *record, int visit)
+{
+    struct maybe last = moment_of_day(record, FIELD_VISIT_DATE, visit);
+
+    for (int pass = 1; pass <= record_last_pass(record, visit); pass++)
+        take_later(record, reading_key_pass(FIELD_PASS_TIME, visit, pass), &last);
+    for (int line = 1; line <= record_last_work(record, visit); line++)
+        take_later(record, work_key(WORK_TIME, visit, line), &last);
+    return last;
+}
 
 /* The moves that are open; else what is missing before it can go back. */
 static void add_to_do(const struct move_set *moves, struct strbuf *out)
@@ -48,6 +70,7 @@ void shelf_facts_glance(const struct record *record, struct shelf_facts *ret_fac
     if (visit == 0)
         return;
     ret_facts->number[FACT_LAST_DAY] = moment_of_day(record, FIELD_VISIT_DATE, visit);
+    ret_facts->number[FACT_WORKED_DAY] = worked_day(record, visit);
     ret_facts->number[FACT_PROMISED_DAY] = moment_of_day(record, FIELD_VISIT_PROMISED, visit);
     put(ret_facts, FACT_HANDED_OVER, as_left_is_handed_over(record, visit));
     put(ret_facts, FACT_FOLLOWED, as_left_is_followed(record));

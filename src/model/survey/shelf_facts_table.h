@@ -10,6 +10,7 @@
 /* clang-format off */
 /* The last visit. */
 FACT_NUMBER(LAST_DAY)          /* its day */
+FACT_NUMBER(WORKED_DAY)        /* the last day on which anything was read or done in it */
 FACT_NUMBER(HANDED_OVER)       /* 1: it was handed over, 0: it was not */
 FACT_NUMBER(FOLLOWED)          /* 1: somebody keeps tickets, promises or handing over for this one */
 FACT_NUMBER(PROMISED_DAY)

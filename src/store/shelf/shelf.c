@@ -74,8 +74,14 @@ static enum status load(const struct shelf *shelf, const char *file, bool whole,
     free(path);
     if (status != STATUS_OK)
         return status;
-    status = whole ? profile_load(&bytes, NULL, ret_content)
-                   : profile_glance(&bytes, shelf_glance_fields(), ret_content);
+    if (whole) {
+        status = profile_load(&bytes, NULL, ret_content);
+    } else {
+        bool wanted[FIELD_COUNT_];
+
+        shelf_glance_fields(bytes.data, bytes.length, wanted);
+        status = profile_glance(&bytes, wanted, ret_content);
+    }
     bytes_done(&bytes);
     return status;
 }

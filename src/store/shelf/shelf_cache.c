@@ -19,7 +19,7 @@
  * fields; then the checksum. Control characters and % are written as %XX.
  */
 enum {
-    FORMAT = 7,
+    FORMAT = 8,
     STAMP_FIELDS = 7,
     TEXT_FIELDS = 7,
     NUMBERS = STAMP_FIELDS + 2 + 2, /* status, flags, the rod's answer and its ± */
