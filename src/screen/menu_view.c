@@ -45,7 +45,7 @@ static int draw_page(const struct pen *pen, const struct menu *menu, int page, c
     pen_put(pen, row++, column + 2, pen->frame->columns - column - 2, ROLE_LABEL, heading);
     if (i == menu->count)
         pen_put(pen, row++, column + 2, pen->frame->columns - column - 2, ROLE_DIM,
-                "nothing can be done here now");
+                "nothing can be done now");
     for (; i < menu->count && menu->items[i].page == page && row < end; i++)
         draw_item(pen, menu, i, row++, column);
     return row;
