@@ -15,7 +15,7 @@ static bool is_due(const struct move *move)
 /* What has to be read again first. Frets and intonation wait as a matter of course. */
 static bool may_follow(const struct move *move)
 {
-    return move->state == MOVE_WAITS;
+    return move->state == MOVE_WAITS && !move_is_left(move);
 }
 
 static void say_price(const struct maybe *price, const char *currency, struct strbuf *out)

@@ -57,6 +57,7 @@ static bool is_plain(enum row_verdict verdict, const struct sheet_spread *spread
 
     switch (verdict) {
     case VERDICT_GOOD:
+    case VERDICT_NEAR:
         return !setup_is_off(fmax(spread->over_mm, spread->under_mm), tolerance_mm + step_mm);
     case VERDICT_HIGH:
         return over;

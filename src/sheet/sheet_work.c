@@ -227,6 +227,7 @@ bool sheet_is_on_target(const struct sheet_maker *maker)
         return false;
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
         if (maker->left.moves.move[kind].state == MOVE_DUE ||
+            move_is_left(&maker->left.moves.move[kind]) ||
             move_is_missed(&maker->left.moves.move[kind]))
             return false;
     return true;

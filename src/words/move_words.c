@@ -2,6 +2,7 @@
 #include "words/move_words.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "base/num.h"
 #include "model/setup/survey_rod.h"
@@ -60,6 +61,8 @@ static void add_rod_caution(struct maker *maker)
         num_format_fixed(move->far.turns, 1, false, out);
         strbuf_add(out, " turns in all, rods have about ");
         num_format(round(move->far.most * 10) / 10, out);
+    } else if (move->per_turn.value > 0) {
+        strbuf_add(out, "this one turns the other way");
     } else if (up && maker->setup->rod == ROD_ONE_WAY) {
         strbuf_add(out, "past slack only string pull and time help");
     } else if (up && maker->setup->relief_target_mm.value < move->amount.value) {
@@ -84,11 +87,16 @@ static void say_rod_then(struct maker *maker, enum unit unit)
     for (int s = 1; s <= maker->setup->board.strings; s++)
         action[s] = move_part(maker->set->action[s].mm, rod->action_then[s], share);
     strbuf_add(&maker->then, share.value == 1 ? "relief " : "relief about ");
-    amount_add(&maker->then,
-               maker->setup->relief_target_mm.value - (1 - share.value) * rod->amount.value, unit,
+    amount_add(&maker->then, move_part(maker->set->relief.mm, rod->relief_then, share).value, unit,
                false);
     amount_add_unit(&maker->then, unit);
     add_then(maker, ", action ", action, maker->units->bare[MEASURE_RULE]);
+}
+
+/* Toward the target: a rod that was seen to turn the other way is turned so. */
+static bool tightens(const struct move *rod)
+{
+    return rod->turns.given ? rod->turns.value > 0 : rod->amount.value < 0;
 }
 
 void move_words_say_rod(struct maker *maker)
@@ -99,7 +107,7 @@ void move_words_say_rod(struct maker *maker)
     if (!setup_rod_turns(maker->setup)) {
         strbuf_add(&maker->amount, "no rod: ");
     } else {
-        strbuf_add(&maker->amount, change->value < 0 ? "tighten " : "slacken ");
+        strbuf_add(&maker->amount, tightens(maker->move) ? "tighten " : "slacken ");
         add_rod_turns(maker);
     }
     strbuf_add(&maker->amount, "relief ");
@@ -310,20 +318,23 @@ static void say_strings(struct maker *maker, enum move_kind kind)
     maker->words->by_string = true;
     for (int s = 1; s <= setup->board.strings; s++) {
         const struct move_amount *amount = &maker->move->string[s];
+        char *const words = maker->words->string[s];
         struct strbuf text = STRBUF(maker->words->string[s]);
 
         if (outfit_is_read(&setup->outfit, s) &&
             (maker->set->questioned[BELIEF_GAP][s] || maker->set->questioned[BELIEF_ACTION][s]))
             strbuf_add(&text, "again");
+        maker->words->works[s] = text.length > 0;
         if (text.length > 0 || !amount->known || !outfit_is_read(&setup->outfit, s) ||
             (turned && !setup_has_own_height(setup, s)))
             continue;
         if (!amount->due)
-            strbuf_add(&text, "ok");
+            strbuf_add(&text, amount->off ? "near" : "ok");
         else if (turned)
             add_turns(maker, s, &text);
         else
             amount_add_work(&text, amount->value, change_unit(maker->units));
+        maker->words->works[s] = amount->due && strcmp(words, "ok") != 0;
     }
 }
 

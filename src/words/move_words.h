@@ -15,7 +15,9 @@ struct move_words {
     bool by_string;  /* amounts stand in `string` as well */
     char done[256];  /* what a work line says once it is done; "": the amount, and `string` */
     char found[256]; /* the same where what only the ear accused was found high; "" for no such */
-    char string[STRINGS_MAX + 1][8]; /* by string number, "" for none, "ok" for on target */
+    char string[STRINGS_MAX + 1][8]; /* by string number, "" for none, "ok" for on target,
+                                        "near" for off it by no more than can be told */
+    bool works[STRINGS_MAX + 1];     /* `string` is an amount to be done */
     struct outfit outfit;            /* which of these stand for a course */
 };
 

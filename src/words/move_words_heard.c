@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "base/num.h"
+#include "model/derive/buzz_cause.h"
 #include "model/survey/survey_tight.h"
 #include "words/frets_plan.h"
 
@@ -41,27 +42,26 @@ static void add_fret(struct maker *maker, int fret, int count)
         strbuf_addf(&maker->amount, fretless ? ", mark %d: " : ", fret %d: ", fret);
 }
 
-/* A guess and what was rocked are not known alike: each then has its own doubt; else the largest
- * stands for all. */
-static bool is_mixed(const struct maker *maker)
-{
-    bool guessed = false, rocked = false;
-
-    for (int n = 1; n <= maker->setup->board.frets; n++) {
-        guessed = guessed || (maker->set->frets.fret[n].due && maker->set->frets.guessed[n]);
-        rocked = rocked || (maker->set->frets.fret[n].due && !maker->set->frets.guessed[n]);
-    }
-    return guessed && rocked;
-}
-
+/* Of what was rocked: one doubt stands for all. */
 static double largest_u(const struct maker *maker)
 {
     double most_u = 0;
 
     for (int n = 1; n <= maker->setup->board.frets; n++)
-        if (maker->set->frets.fret[n].due)
+        if (maker->set->frets.fret[n].due && !maker->set->frets.guessed[n])
             most_u = fmax(most_u, maker->set->frets.fret[n].u);
     return most_u;
+}
+
+/* What the ear says of a fret lies between two bounds, which the Frets leaf says too; where no
+ * clean note bounds it from above, what may be taken off by ear at all does. */
+static void add_guess(struct maker *maker, const struct move_amount *amount, enum unit unit)
+{
+    amount_add(&maker->amount, -amount->value, unit, false);
+    strbuf_add(&maker->amount, " to ");
+    amount_add(&maker->amount, amount->u > 0 ? amount->u - amount->value : BUZZ_HIGH_MOST_MM, unit,
+               false);
+    amount_add_unit(&maker->amount, unit);
 }
 
 /* As many as fit; the Frets leaf has them all. False where none is due. */
@@ -69,7 +69,7 @@ static bool add_frets(struct maker *maker, enum unit unit)
 {
     enum { SHOWN_MAX = 3 };
     const double step_mm = unit == UNIT_TH ? 0.0254 : 0.02;
-    const bool mixed = is_mixed(maker);
+    bool rocked = false;
     int count = 0;
 
     for (int n = 1; n <= maker->setup->board.frets; n++) {
@@ -77,14 +77,16 @@ static bool add_frets(struct maker *maker, enum unit unit)
 
         if (!amount->due || ++count > SHOWN_MAX)
             continue;
+        if (rocked && maker->set->frets.guessed[n])
+            add_u(maker, largest_u(maker), step_mm, unit);
         add_fret(maker, n, count);
-        /* A guess that nothing bounds from above. */
-        strbuf_add(&maker->amount, amount->u > 0 ? "" : "at least ");
-        amount_add(&maker->amount, to_less(amount->value, step_mm), unit, false);
-        if (mixed)
-            add_u(maker, amount->u, step_mm, unit);
+        if (maker->set->frets.guessed[n])
+            add_guess(maker, amount, unit);
+        else
+            amount_add(&maker->amount, to_less(amount->value, step_mm), unit, false);
+        rocked = !maker->set->frets.guessed[n];
     }
-    if (count > 0 && !mixed)
+    if (rocked)
         add_u(maker, largest_u(maker), step_mm, unit);
     if (count > SHOWN_MAX)
         strbuf_addf(&maker->amount, " and %d more", count - SHOWN_MAX);
@@ -394,6 +396,10 @@ void move_words_add_ready(struct strbuf *out, const struct derived *derived)
     const bool plays = add_play_first(out, derived);
 
     strbuf_add(out, plays ? "" : ": it can go back");
+    if (move_is_left(&derived->moves.move[MOVE_ROD])) {
+        strbuf_add(out, "; no rod brings its relief nearer");
+        before = "; ";
+    }
     for (int kind = 0; kind < MOVE_COUNT_; kind++) {
         if (!words[kind] || !derived->moves.move[kind].unchecked || (plays && kind == MOVE_FRETS) ||
             !outfit_has_move(&derived->setup.outfit, (enum move_kind)kind))

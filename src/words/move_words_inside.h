@@ -41,6 +41,9 @@ void move_words_say_wait(struct maker *maker, enum move_kind kind);
 #include "model/reading/move_table.h"
 #undef MOVE
 
+/* Of a reset, the angle and what it takes at the heel or in the pocket. */
+void move_words_add_reset(struct maker *maker);
+
 /* Of the slots, the amount and the caution alone. */
 void move_words_say_nut(struct maker *maker);
 

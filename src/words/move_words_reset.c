@@ -28,10 +28,9 @@ static const char *least_of(enum bridge_kind bridge)
     return is_turned(bridge) ? "the lowest saddles" : "bridge top";
 }
 
-void move_words_say_reset(struct maker *maker)
+void move_words_add_reset(struct maker *maker)
 {
     const double factor = figure_info(FIGURE_ANGLE)->factor;
-    const enum unit depth = maker->units->bare[MEASURE_DEPTH];
     const enum unit small = maker->units->bare[MEASURE_SMALL];
     const struct maybe heel = figures_get(maker->figures, FIGURE_HEEL_CUT, 0);
     const struct maybe cut = heel.given ? heel : figures_get(maker->figures, FIGURE_POCKET_SHIM, 0);
@@ -47,6 +46,14 @@ void move_words_say_reset(struct maker *maker)
         amount_add_cut(&maker->amount, cut.value, small);
         amount_add_unit(&maker->amount, small);
     }
+}
+
+void move_words_say_reset(struct maker *maker)
+{
+    const enum unit depth = maker->units->bare[MEASURE_DEPTH];
+    const enum unit small = maker->units->bare[MEASURE_SMALL];
+
+    move_words_add_reset(maker);
     strbuf_add(&maker->then, "exposure ");
     amount_add(&maker->then, amount_on_rule(maker->setup->exposure_new_mm, depth), depth, false);
     amount_add_unit(&maker->then, depth);

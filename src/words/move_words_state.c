@@ -30,6 +30,15 @@ static void say_need_on(struct maker *maker, int string)
                 outfit_number(outfit, string));
 }
 
+/* No turn is asked for before it is known what the last one did. */
+static void say_rod_way(struct maker *maker)
+{
+    strbuf_addf(&maker->amount, "relief went %s: stop; read it again, see its nut",
+                maker->move->way > 0 ? "up when tightened" : "down when slackened");
+    strbuf_add(&maker->caution,
+               "a slip in the log? else turn back; a rod that works the other way shows it then");
+}
+
 /* What one move waits for, the next one needs too, so only the first says it. */
 void move_words_say_need(struct maker *maker, enum move_kind kind)
 {
@@ -44,6 +53,7 @@ void move_words_say_need(struct maker *maker, enum move_kind kind)
         [NEED_EXPOSURE] = "measure exposure and action first",
         [NEED_AGAIN] = "a reading does not fit the others: read it again",
         [NEED_CAUSE] = "",
+        [NEED_ROD_WAY] = "",
         [NEED_ROCKER] = "",
         [NEED_HEARING] = "due before: hear it again, rock the frets that were high",
         [NEED_TUNING] = "off before: tune and read the notes again",
@@ -61,6 +71,8 @@ void move_words_say_need(struct maker *maker, enum move_kind kind)
                        : "notes are off, and not by the saddle: slots, frets, string");
     else if (maker->move->needs == NEED_ROCKER)
         move_words_say_rocker(maker);
+    else if (maker->move->needs == NEED_ROD_WAY)
+        say_rod_way(maker);
     else if (is_said_before(maker, kind))
         return;
     else if (maker->move->need_on > 0)
@@ -69,12 +81,34 @@ void move_words_say_need(struct maker *maker, enum move_kind kind)
         strbuf_add(&maker->amount, needs[maker->move->needs]);
 }
 
-/* Off beyond its tolerance, but not beyond doubt; or left where no rod turns. */
-static bool is_off(const struct maker *maker, enum move_kind kind)
+/* The amount that is farthest off, of the strings or of the whole. */
+static const struct move_amount *find_farthest(const struct move *move)
 {
-    const struct setup *setup = maker->setup;
+    const struct move_amount *farthest = &move->amount;
 
-    return kind == MOVE_ROD && setup_is_off(maker->move->amount.value, setup->relief_tolerance_mm);
+    for (int s = 1; s <= STRINGS_MAX; s++)
+        if (move->string[s].off && fabs(move->string[s].value) > fabs(farthest->value))
+            farthest = &move->string[s];
+    return farthest;
+}
+
+/* Off beyond its tolerance, but not beyond doubt; or left where no rod turns. */
+static void say_near(struct maker *maker, enum move_kind kind)
+{
+    const enum unit unit =
+        kind == MOVE_ROD ? maker->units->bare[MEASURE_FEELER] : change_unit(maker->units);
+    const struct move_amount *farthest = find_farthest(maker->move);
+
+    strbuf_add(&maker->amount, kind == MOVE_ROD || fabs(farthest->value) <= farthest->u
+                                   ? "leave it: off by "
+                               : farthest->value > 0 ? "leave it: low by "
+                                                     : "leave it: high by ");
+    strbuf_add(&maker->amount, kind == MOVE_ROD ? "" : "up to ");
+    amount_add(&maker->amount, fabs(farthest->value), unit, false);
+    move_words_add_u(&maker->amount, farthest->u, unit);
+    if (kind == MOVE_ROD && !move_rod_turns(maker->setup, maker->move))
+        strbuf_add(&maker->amount, setup_rod_turns(maker->setup) ? ", and the rod shows nothing"
+                                                                 : ", and no rod turns");
 }
 
 /* A reading that the others contradict is right once it is read so again, in another pass. */
@@ -93,8 +127,6 @@ static bool add_questioned(struct maker *maker, enum move_kind kind)
 
 void move_words_say_good(struct maker *maker, enum move_kind kind)
 {
-    const enum unit unit = maker->units->bare[MEASURE_FEELER];
-
     if (kind == MOVE_RESET) {
         strbuf_add(&maker->amount, !maker->move->little ? "not due: the saddle has enough left"
                                    : maker->setup->outfit.one_piece
@@ -104,11 +136,8 @@ void move_words_say_good(struct maker *maker, enum move_kind kind)
         strbuf_add(&maker->amount, "outer strings on target; the inner ones follow the sides");
     } else if (add_questioned(maker, kind)) {
         return;
-    } else if (is_off(maker, kind)) {
-        strbuf_add(&maker->amount, "leave it: off by ");
-        amount_add(&maker->amount, fabs(maker->move->amount.value), unit, false);
-        move_words_add_u(&maker->amount, maker->move->amount.u, unit);
-        strbuf_add(&maker->amount, setup_rod_turns(maker->setup) ? "" : ", and no rod turns");
+    } else if (move_is_off(maker->move)) {
+        say_near(maker, kind);
     } else {
         strbuf_add(&maker->amount, "on target, leave it");
     }
@@ -121,15 +150,44 @@ const char *move_words_wait(enum move_wait waits)
         [WAIT_RESET] = "wait: the reset first",
         [WAIT_SEASON] = "wait: the season moved the neck",
         [WAIT_SETUP] = "wait: the other moves first",
+        [WAIT_ROD] = "rod first, then measure",
+        [WAIT_AGAIN] = "measure first: what it rests on has changed",
+        [WAIT_OTHER_WORK] = "does not answer",
     };
     return words[waits];
+}
+
+/* What does not turn any more is left, and what else moves a relief is other work. */
+static void say_left(struct maker *maker)
+{
+    const enum unit unit = maker->units->bare[MEASURE_FEELER];
+
+    strbuf_addf(&maker->amount, "%s: %s no further; relief stays ",
+                move_words_wait(WAIT_OTHER_WORK), maker->move->way < 0 ? "slacken" : "tighten");
+    amount_add(&maker->amount, fabs(maker->move->amount.value), unit, false);
+    amount_add_unit(&maker->amount, unit);
+    strbuf_add(&maker->amount, maker->move->amount.value < 0 ? " high" : " low");
+    strbuf_add(&maker->caution,
+               maker->move->way < 0
+                   ? "slack already? then string pull, heat press, refret or planing is other work"
+                   : "nut loose, or at its thread's end (washers)? heat press, refret, planing is "
+                     "other work");
 }
 
 void move_words_say_wait(struct maker *maker, enum move_kind kind)
 {
     const bool fills = kind == MOVE_SLOTS && maker->move->any_up;
 
-    if (maker->move->waits == WAIT_SEASON)
+    if (maker->move->waits == WAIT_OTHER_WORK) {
+        say_left(maker);
+    } else if (maker->move->waits == WAIT_ROD) {
+        strbuf_add(&maker->amount,
+                   kind == MOVE_RESET ? "rod first; may need " : move_words_wait(WAIT_ROD));
+        if (kind == MOVE_RESET)
+            move_words_add_reset(maker);
+    } else if (maker->move->waits == WAIT_AGAIN) {
+        strbuf_add(&maker->amount, move_words_wait(WAIT_AGAIN));
+    } else if (maker->move->waits == WAIT_SEASON)
         strbuf_addf(&maker->amount, "%s; %s nothing yet", move_words_wait(WAIT_SEASON),
                     !fills                  ? "cut"
                     : maker->move->any_down ? "cut and fill"

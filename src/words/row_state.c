@@ -9,8 +9,9 @@
 const char *row_verdict_word(enum row_verdict verdict)
 {
     static const char *const words[] = {
-        [VERDICT_NONE] = "",   [VERDICT_GOOD] = "good",   [VERDICT_HIGH] = "high",
-        [VERDICT_LOW] = "low", [VERDICT_MIXED] = "mixed", [VERDICT_AGAIN] = "again",
+        [VERDICT_NONE] = "",       [VERDICT_GOOD] = "good", [VERDICT_NEAR] = "near",
+        [VERDICT_HIGH] = "high",   [VERDICT_LOW] = "low",   [VERDICT_MIXED] = "mixed",
+        [VERDICT_AGAIN] = "again",
     };
     return words[verdict];
 }
@@ -61,11 +62,29 @@ static void add_target(const struct bench_row *row, const struct record *record,
     strbuf_add(&bare, behind);
 }
 
-static enum row_verdict judge_rod(const struct move *rod)
+/* A relief that no rod moves is called what it is. */
+static enum row_verdict judge_rod(const struct setup *setup, const struct move *rod)
 {
-    if (rod->state == MOVE_UNKNOWN)
+    if (!rod->amount.known)
         return VERDICT_NONE;
-    return rod->state == MOVE_GOOD ? VERDICT_GOOD : joined(VERDICT_NONE, rod->amount.value);
+    if (rod->state == MOVE_GOOD && !rod->amount.off)
+        return VERDICT_GOOD;
+    if (rod->state == MOVE_GOOD && move_rod_turns(setup, rod))
+        return VERDICT_NEAR;
+    return joined(VERDICT_NONE, rod->amount.value);
+}
+
+/* What is off its tolerance and left all the same: near, or beyond doubt what it is. */
+static enum row_verdict judge_left(const struct move *move)
+{
+    enum row_verdict verdict = VERDICT_NONE;
+
+    for (int s = 1; s <= STRINGS_MAX; s++)
+        if (move->string[s].off && fabs(move->string[s].value) > move->string[s].u)
+            verdict = joined(verdict, move->string[s].value);
+    if (verdict != VERDICT_NONE)
+        return verdict;
+    return move_is_off(move) ? VERDICT_NEAR : VERDICT_GOOD;
 }
 
 /* Of what is put off the strings that are off count; which these are is no longer said by `due`. */
@@ -80,7 +99,7 @@ static enum row_verdict judge_strings(const struct move *move, double tolerance_
             (amount->due || move->state == MOVE_WAITS))
             verdict = joined(verdict, amount->value);
     }
-    return verdict;
+    return verdict == VERDICT_GOOD ? judge_left(move) : verdict;
 }
 
 /* What is believed of a string, as the row's gauge reads it. */
@@ -109,13 +128,15 @@ static bool says_the_same(const struct bench_row *row, const struct record *reco
 
         if (read.mm.given && wanted.given &&
             setup_is_off(read.mm.value - wanted.value,
-                         verdict == VERDICT_GOOD ? tolerance_mm + read.u : tolerance_mm / 2)) {
+                         verdict == VERDICT_GOOD || verdict == VERDICT_NEAR ? tolerance_mm + read.u
+                                                                            : tolerance_mm / 2)) {
             high = high || read.mm.value > wanted.value;
             low = low || read.mm.value < wanted.value;
         }
     }
     switch (verdict) {
     case VERDICT_GOOD:
+    case VERDICT_NEAR:
         return !high && !low;
     case VERDICT_HIGH:
         return high;
@@ -159,6 +180,7 @@ static bool relief_says_the_same(const struct record *record, const struct deriv
         return true;
     switch (verdict) {
     case VERDICT_GOOD:
+    case VERDICT_NEAR:
         return !setup_is_off(over_mm, record_or_fallback(record, FIELD_RELIEF_TOLERANCE) +
                                           derived->setup.feeler_step_mm);
     case VERDICT_HIGH:
@@ -211,7 +233,7 @@ void row_state_find(const struct record *record, const struct derived *derived,
             ret_state->then = true;
         }
     } else if (row->move == MOVE_ROD) {
-        ret_state->verdict = judge_rod(move);
+        ret_state->verdict = judge_rod(&derived->setup, move);
         ret_state->then = !relief_says_the_same(record, derived, ret_state->verdict);
     } else {
         const double tolerance_mm = record_or_fallback(record, row->tolerance);
@@ -219,7 +241,8 @@ void row_state_find(const struct record *record, const struct derived *derived,
         ret_state->verdict = judge_strings(move, tolerance_mm);
         ret_state->then = !says_the_same(row, record, derived, tolerance_mm, ret_state->verdict);
     }
-    if (ret_state->verdict == VERDICT_GOOD && is_questioned(row, derived)) {
+    if ((ret_state->verdict == VERDICT_GOOD || ret_state->verdict == VERDICT_NEAR) &&
+        is_questioned(row, derived)) {
         ret_state->verdict = VERDICT_AGAIN;
         ret_state->then = false;
     }

@@ -9,6 +9,7 @@
 enum row_verdict {
     VERDICT_NONE,
     VERDICT_GOOD,
+    VERDICT_NEAR, /* off its tolerance, and left all the same: by no more than can be told */
     VERDICT_HIGH,
     VERDICT_LOW,
     VERDICT_MIXED,
@@ -31,7 +32,7 @@ void row_state_find(const struct record *record, const struct derived *derived,
                     const struct shop_units *units, enum bench_row_id id,
                     struct row_state *ret_state);
 
-/* "good", "high", "low", "mixed", "again"; "" for none. */
+/* "good", "near", "high", "low", "mixed", "again"; "" for none. */
 const char *row_verdict_word(enum row_verdict verdict);
 
 #endif

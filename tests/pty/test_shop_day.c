@@ -162,10 +162,10 @@ static void turn_rod(struct bench *bench, struct terminal *terminal)
     char *found = day_figures(bench);
 
     day_turn_to(terminal, "Work");
-    terminal_expect(terminal, "3 left, 0 done");
+    terminal_expect(terminal, "2 left, 0 done");
     terminal_expect(terminal, "relief -.006");
     terminal_expect(terminal, "a quarter turn");
-    day_mark_done(terminal, "rod", "2 left, 1 done");
+    day_mark_done(terminal, "rod", "1 left, 1 done");
     day_read(terminal, "rod, turns >", after_rod.rod_turned);
     day_turn_to(terminal, "Bench");
     terminal_type(terminal, "p");

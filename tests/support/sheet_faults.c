@@ -153,6 +153,8 @@ static bool goes_with(const char *word, double over, double under, double slack_
 {
     if (strcmp(word, "good") == 0)
         return over <= slack_mm && under <= slack_mm;
+    if (strcmp(word, "near") == 0)
+        return over > 0 || under > 0;
     if (strcmp(word, "high") == 0)
         return over > 0;
     if (strcmp(word, "low") == 0)
@@ -192,7 +194,7 @@ static bool next_word(const char *line, int *from, char word[16], int *ret_end)
 /* Whether the sheet says that all is as wanted while a state as left is not good. */
 static bool denies_wanted(const struct sheet_said *said, bool left, const char *word)
 {
-    return left && strcmp(word, "good") != 0 && strstr(said->text, "where they are wanted");
+    return left && strcmp(word, "good") != 0 && strcmp(word, "near") != 0 && strstr(said->text, "where they are wanted");
 }
 
 /* Whether a column has the readings as left, or the only ones. */

@@ -177,7 +177,8 @@ static const char *words_of(const struct menu *menu, enum command_id id)
 /* Behind the last cell, what is due first is explained; a reset that is not due is not. */
 static void why_at_the_end_is_the_first_move_due(void **state)
 {
-    static const char high[] = "visit.1.pass.1 exposure_bass = 1 mm\n"
+    static const char high[] = "visit.1.pass.1 relief = .006 in\n"
+                               "visit.1.pass.1 exposure_bass = 1 mm\n"
                                "visit.1.pass.1 exposure_treble = 1 mm\n";
     static const struct {
         const char *more;

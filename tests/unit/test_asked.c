@@ -5,19 +5,20 @@
 #include "near.h"
 
 /* Too little saddle in the first pass, a reset logged, and enough in the second. */
-static const char reset[] = "visit.1.pass.1 time = 10:00\n"
-                            "visit.1.pass.1 exposure_bass = 0.3 mm\n"
-                            "visit.1.pass.1 exposure_treble = 0.3 mm\n"
-                            "visit.1.work.1 kind = reset\n"
-                            "visit.1.work.1 time = 11:00\n"
-                            "visit.1.pass.2 time = 12:00\n"
-                            "visit.1.pass.2 relief = .006 in\n"
-                            "visit.1.pass.2 action.1 = 4/64 in\n"
-                            "visit.1.pass.2 action.6 = 6/64 in\n"
-                            "visit.1.pass.2 nut_gap.1 = .018 in\n"
-                            "visit.1.pass.2 nut_gap.6 = .018 in\n"
-                            "visit.1.pass.2 exposure_bass = 6 mm\n"
-                            "visit.1.pass.2 exposure_treble = 6 mm\n";
+static const char reset[] =
+    "visit.1.pass.1 time = 10:00\n"
+    "visit.1.pass.1 relief = .006 in\nvisit.1.pass.1 exposure_bass = 0.3 mm\n"
+    "visit.1.pass.1 exposure_treble = 0.3 mm\n"
+    "visit.1.work.1 kind = reset\n"
+    "visit.1.work.1 time = 11:00\n"
+    "visit.1.pass.2 time = 12:00\n"
+    "visit.1.pass.2 relief = .006 in\n"
+    "visit.1.pass.2 action.1 = 4/64 in\n"
+    "visit.1.pass.2 action.6 = 6/64 in\n"
+    "visit.1.pass.2 nut_gap.1 = .018 in\n"
+    "visit.1.pass.2 nut_gap.6 = .018 in\n"
+    "visit.1.pass.2 exposure_bass = 6 mm\n"
+    "visit.1.pass.2 exposure_treble = 6 mm\n";
 
 /* The pass that asked, seen from one; 0 for none. */
 static int asked_from(const char *more, int visit, int pass)
@@ -47,17 +48,18 @@ static void the_plan_outlives_the_reset(void **state)
 static void the_last_one_that_asked_counts(void **state)
 {
     (void)state;
-    assert_int_equal(asked_from("visit.1.pass.1 exposure_bass = 0.3 mm\n"
-                                "visit.1.pass.1 exposure_treble = 0.3 mm\n"
-                                "visit.1.pass.2 relief = .006 in\n"
-                                "visit.1.pass.2 action.1 = 5/64 in\n"
-                                "visit.1.pass.2 action.6 = 8/64 in\n"
-                                "visit.1.pass.2 nut_gap.1 = .018 in\n"
-                                "visit.1.pass.2 nut_gap.6 = .018 in\n"
-                                "visit.1.pass.2 exposure_bass = 0.2 mm\n"
-                                "visit.1.pass.2 exposure_treble = 0.2 mm\n",
-                                1, 2),
-                     2);
+    assert_int_equal(
+        asked_from("visit.1.pass.1 relief = .006 in\nvisit.1.pass.1 exposure_bass = 0.3 mm\n"
+                   "visit.1.pass.1 exposure_treble = 0.3 mm\n"
+                   "visit.1.pass.2 relief = .006 in\n"
+                   "visit.1.pass.2 action.1 = 5/64 in\n"
+                   "visit.1.pass.2 action.6 = 8/64 in\n"
+                   "visit.1.pass.2 nut_gap.1 = .018 in\n"
+                   "visit.1.pass.2 nut_gap.6 = .018 in\n"
+                   "visit.1.pass.2 exposure_bass = 0.2 mm\n"
+                   "visit.1.pass.2 exposure_treble = 0.2 mm\n",
+                   1, 2),
+        2);
 }
 
 static void nobody_asked(void **state)

@@ -328,14 +328,16 @@ static void test_advice(void **state)
     derived = build_derived(build_record_full, "visit.1.pass.2 rod_turn = 0.5\n"
                                                "visit.1.pass.2 relief = .010 in\n");
     assert_false(has(&derived, FINDING_ROD_FAR, 0));
-    derived = build_derived(build_record_full, "visit.1.pass.1 nut_gap.3 = .014 in");
+    derived = build_derived(build_record_full, "visit.1.pass.1 relief = .006 in\n"
+                                               "visit.1.pass.1 nut_gap.3 = .014 in");
     assert_true(has(&derived, FINDING_SLOT_LOW, 3));
     /* So far from its neighbours that it is more likely misread. */
     derived = build_derived(build_record_full, "visit.1.pass.1 nut_gap.3 = .006 in");
     assert_true(has(&derived, FINDING_GAP_AGAIN, 3));
     assert_false(has(&derived, FINDING_SLOT_LOW, 3));
     assert_false(has(&derived, FINDING_SLOT_LOW, 2));
-    derived = build_derived(build_record_full, "visit.1.pass.1 exposure_bass = 3 mm");
+    derived = build_derived(build_record_full, "visit.1.pass.1 relief = .006 in\n"
+                                               "visit.1.pass.1 exposure_bass = 3 mm");
     assert_true(has(&derived, FINDING_EXPOSURE_SHORT, 0));
 }
 

@@ -244,10 +244,11 @@ static void a_reset_comes_first(void **state)
     struct record record;
 
     (void)state;
-    survey_record_build(&record, "visit.1.pass.1 spot.10 = 0.1 mm\n"
-                                 "visit.1.pass.1 cents.6.12 = 9\n"
-                                 "visit.1.pass.1 exposure_bass = 2 mm\n"
-                                 "visit.1.pass.1 exposure_treble = 2 mm\n");
+    survey_record_build(&record,
+                        "visit.1.pass.1 spot.10 = 0.1 mm\n"
+                        "visit.1.pass.1 cents.6.12 = 9\n"
+                        "visit.1.pass.1 relief = .006 in\nvisit.1.pass.1 exposure_bass = 2 mm\n"
+                        "visit.1.pass.1 exposure_treble = 2 mm\n");
     derive_current(&record, &derived);
     assert_int_equal(derived.moves.move[MOVE_RESET].state, MOVE_DUE);
     assert_int_equal(derived.moves.move[MOVE_FRETS].waits, WAIT_RESET);

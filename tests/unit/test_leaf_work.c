@@ -132,7 +132,7 @@ static void moves_are_marked_done_in_order(void **state)
 /* With no move left, the cursor is on no line that is written: what is typed next replaces none. */
 static void after_the_last_move_comes_a_line_of_ones_own(void **state)
 {
-    static const char *const ways[] = {"1/4{Enter}cut{Enter}lowered{Enter}", " {Enter}  "};
+    static const char *const ways[] = {"tightened{Enter}cut{Enter}lowered{Enter}", " {Enter}  "};
 
     (void)state;
     for (size_t i = 0; i < sizeof ways / sizeof ways[0]; i++) {
@@ -191,6 +191,10 @@ static void an_amount_typed_on_a_move_logs_it(void **state)
     check_text(app, "visit.1.work.1 kind", "rod");
     check_text(app, "visit.1.work.1 amount", "1/4");
     check_text(app, "visit.1.work.1 time", "10:42");
+    /* What a turn does is not known: what rests on the relief waits until it is read. */
+    assert_int_equal(work_move_in_hand(app), MOVE_COUNT_);
+    bench_press(app, "*1");
+    bench_press(app, "tightened{Enter}");
     assert_int_equal(work_move_in_hand(app), MOVE_SLOTS);
     /* The plan's outcome is not to be expected of another amount. */
     bench_press(app, "-.002 in{Enter}");
@@ -307,7 +311,8 @@ static void the_turns_are_asked_for_when_the_rod_is_marked(void **state)
     assert_non_null(strstr(app->message, "how many turns"));
     assert_true(bench_press(app, "1/4{Enter}").save);
     check_text(app, TURNS, "1/4 turn");
-    assert_int_equal(work_move_in_hand(app), MOVE_SLOTS);
+    assert_int_equal(work_move_in_hand(app), MOVE_COUNT_);
+    assert_int_equal(list_of(app).moves[MOVE_SLOTS].waits, WAIT_AGAIN);
     /* The mark still counts, and the pass is not begun: its time is that of its first reading. */
     assert_true(move_is_done(&list_of(app).moves[MOVE_ROD]));
     assert_int_equal(app->pass, 1);
@@ -419,7 +424,7 @@ static void turns_typed_as_what_was_done_are_logged(void **state)
             assert_null(bench_text(app, TURNS));
         if (cases[i].amount) {
             check_text(app, "visit.1.work.1 amount", cases[i].amount);
-            assert_int_equal(work_move_in_hand(app), MOVE_SLOTS);
+            assert_int_equal(work_move_in_hand(app), cases[i].turns ? MOVE_COUNT_ : MOVE_SLOTS);
             bench_press(app, "*1");
             assert_null(bench_text(app, TURNS));
         }

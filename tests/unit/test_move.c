@@ -99,8 +99,9 @@ static void a_mark_closes_a_move_until_the_next_pass(void **state)
 
 static void the_verdict_says_what_comes_first(void **state)
 {
-    static const char low[] = "visit.1.pass.1 exposure_bass = 1.5 mm\n"
-                              "visit.1.pass.1 exposure_treble = 1.5 mm\n";
+    static const char low[] =
+        "visit.1.pass.1 relief = .006 in\nvisit.1.pass.1 exposure_bass = 1.5 mm\n"
+        "visit.1.pass.1 exposure_treble = 1.5 mm\n";
     static const char done[] =
         "visit.1.pass.1 time = 10:00\nvisit.1.work.1 kind = rod\nvisit.1.work.1 time = 10:30\n"
         "visit.1.work.2 kind = slots\nvisit.1.work.2 time = 10:40\n"

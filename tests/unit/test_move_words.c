@@ -228,9 +228,10 @@ static void turned_saddles_say_which_are_right(void **state)
 
 static void a_low_saddle_brings_a_reset(void **state)
 {
-    const struct made list = make("visit.1.pass.1 exposure_bass = 1.5 mm\n"
-                                  "visit.1.pass.1 exposure_treble = 1.5 mm\n",
-                                  false);
+    const struct made list =
+        make("visit.1.pass.1 relief = .006 in\nvisit.1.pass.1 exposure_bass = 1.5 mm\n"
+             "visit.1.pass.1 exposure_treble = 1.5 mm\n",
+             false);
 
     (void)state;
     assert_int_equal(list.move[MOVE_RESET].state, MOVE_DUE);
@@ -242,7 +243,7 @@ static void a_low_saddle_brings_a_reset(void **state)
 /* Of screws the exposure counts from the saddles turned all the way down, not from a bridge. */
 static void a_reset_under_screws_names_no_bridge_top(void **state)
 {
-    const char *lines = "visit.1.pass.1 exposure_bass = 1.5 mm\n"
+    const char *lines = "visit.1.pass.1 relief = .006 in\nvisit.1.pass.1 exposure_bass = 1.5 mm\n"
                         "visit.1.pass.1 exposure_treble = 1.5 mm\n";
     char blank[200];
     struct strbuf text = STRBUF(blank);
@@ -265,8 +266,9 @@ static void a_pocket_shim_needs_no_heat(void **state)
 
     (void)state;
     build_record(&record, build_record_full);
-    build_record_add(&record, "visit.1.pass.1 exposure_bass = 1.5 mm\n"
-                              "visit.1.pass.1 exposure_treble = 1.5 mm\n");
+    build_record_add(&record,
+                     "visit.1.pass.1 relief = .006 in\nvisit.1.pass.1 exposure_bass = 1.5 mm\n"
+                     "visit.1.pass.1 exposure_treble = 1.5 mm\n");
     const struct reading_key depth = reading_key_one(FIELD_HEEL_DEPTH);
     assert_true(record_remove(&record, &depth));
     derive_pass(place_of(&record, 1, 1), derived);

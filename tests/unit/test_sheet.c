@@ -413,11 +413,12 @@ static void a_neck_that_leans_is_said(void **state)
     for (int i = 0; i < 2; i++) {
         const struct sheet_ask ask = ask_of(0);
         struct record record;
-        char more[160];
+        char more[200];
 
         build_record(&record, build_record_full);
         snprintf(more, sizeof more,
-                 "visit.1.pass.1 exposure_bass = %s\nvisit.1.pass.1 exposure_treble = 1.6 mm",
+                 "visit.1.pass.1 relief = .006 in\nvisit.1.pass.1 exposure_bass = "
+                 "%s\nvisit.1.pass.1 exposure_treble = 1.6 mm",
                  bass[i]);
         build_record_add(&record, more);
         char *text = text_of_ask(&record, &ask, true);
@@ -518,8 +519,9 @@ static void what_is_left_of_the_saddle_does_not_frighten(void **state)
 static void a_rod_turned_in_all_the_way_is_not_to_be_tightened(void **state)
 {
     static const char turned[] =
-        "visit.1.pass.2 relief = .013 in\nvisit.1.pass.2 rod_turn = 1 turn\n"
-        "visit.1.pass.3 relief = .012 in\n"
+        "visit.1.pass.1 relief = .034 in\n"
+        "visit.1.pass.2 relief = .024 in\nvisit.1.pass.2 rod_turn = 1 turn\n"
+        "visit.1.pass.3 relief = .018 in\n"
         "visit.1.pass.3 rod_turn = 1/2 turn\n";
     const struct sheet_ask ask = ask_of(1);
 

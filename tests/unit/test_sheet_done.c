@@ -59,7 +59,7 @@ static void check_done(const struct record *record, bool metric, const char *wor
     free(text);
 }
 
-/* Marks what is open in the trade's order, with an eighth of a turn for the rod. */
+/* Marks what is open in the trade's order; the rod was turned until the relief was right. */
 static struct app *mark_all(const char *more, bool metric)
 {
     struct app *app = calloc(1, sizeof *app);
@@ -75,7 +75,7 @@ static struct app *mark_all(const char *more, bool metric)
     for (int i = 0; i < MOVE_COUNT_; i++) {
         bench_press(app, " ");
         if (app_cell(app) && app_cell(app)->key.field == FIELD_ROD_TURN)
-            bench_press(app, "1/8{Enter}");
+            bench_press(app, "{Enter}");
     }
     build_record_add(&app->record, read_again);
     return app;
@@ -90,8 +90,8 @@ static void a_plan_becomes_what_was_done(void **state)
     assert_non_null(strstr(bench_text(app, "visit.1.work.1 amount"), "at a time"));
     /* As it was read: .013 in is 0.33 mm, .011 in 0.28 mm. */
     check_done(&app->record, false,
-               "Truss rod  tightened 1/8 turn, relief .013 to .011 in (0.33 to 0.28 mm)\n");
-    check_done(&app->record, false, "Nut slots  filed on strings 6 to 3\n");
+               "Truss rod  tightened, relief .013 to .011 in (0.33 to 0.28 mm)\n");
+    check_done(&app->record, false, "Nut slots  filed on strings 6 and 5\n");
     check_done(&app->record, false, "Saddle     lowered, bass .0");
     check_done(&app->record, true, "relief 0.33 to 0.28 mm (.013 to .011 in)");
     bench_close(app);
@@ -109,9 +109,15 @@ static void no_plan_is_left_on_it(void **state)
          "visit.1.pass.1 exposure_treble = 9 mm\n",
          "Truss rod  slackened, relief "},
         {"neck rod = none\n", "none that turns; the neck was worked on"},
-        {"visit.1.pass.1 nut_gap.1 = .006 in\n", "filled on string 1"},
-        {"targets nut_gap_treble = .040 in\ntargets nut_gap_bass = .050 in\n", "nut raised"},
-        {"bridge kind = blank\nvisit.1.pass.1 exposure_bass = 1 mm\n"
+        {"visit.1.pass.1 relief = .006 in\nvisit.1.pass.1 nut_gap.1 = .006 in\n"
+         "visit.1.pass.1 exposure_bass = 9 mm\nvisit.1.pass.1 exposure_treble = 9 mm\n",
+         "filled on string 1"},
+        {"visit.1.pass.1 relief = .006 in\nvisit.1.pass.1 exposure_bass = 9 mm\n"
+         "visit.1.pass.1 exposure_treble = 9 mm\ntargets nut_gap_treble = .040 in\n"
+         "targets nut_gap_bass = .050 in\n",
+         "nut raised"},
+        {"bridge kind = blank\nvisit.1.pass.1 relief = .006 in\n"
+         "visit.1.pass.1 exposure_bass = 1 mm\n"
          "visit.1.pass.1 exposure_treble = 1 mm\n",
          "Neck reset  set back by about "},
     };

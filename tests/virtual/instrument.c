@@ -150,7 +150,8 @@ double virtual_gap_at_target(const struct virtual_instrument *made, int string)
 {
     struct virtual_instrument then = *made;
 
-    virtual_set_relief(&then, made->kind->relief_mm);
+    if (!made->stuck)
+        virtual_set_relief(&then, made->kind->relief_mm);
     then.saddle_mm[string] +=
         (virtual_action_wanted(&then, string) - virtual_action(&then, string)) *
         virtual_contact(&then) / virtual_station(&then, made->kind->action_fret);
@@ -159,7 +160,7 @@ double virtual_gap_at_target(const struct virtual_instrument *made, int string)
 
 bool virtual_is_right(const struct virtual_instrument *made)
 {
-    if (!(fabs(virtual_relief(made) - made->kind->relief_mm) <= 0.05))
+    if (!made->stuck && !(fabs(virtual_relief(made) - made->kind->relief_mm) <= 0.05))
         return false;
     for (int s = 1; s <= made->kind->strings; s++)
         if (!(fabs(virtual_gap(made, s) - virtual_gap_wanted(made, s)) <= 0.06) ||
@@ -178,6 +179,12 @@ void virtual_set_relief(struct virtual_instrument *made, double relief_mm)
     made->rod_mm += 1;
     const double one = virtual_relief(made) - now;
     made->rod_mm += (relief_mm - now) / one - 1;
+}
+
+void virtual_turn(struct virtual_instrument *made, double turns)
+{
+    if (made->per_turn_mm != 0)
+        virtual_set_relief(made, virtual_relief(made) + turns * made->per_turn_mm);
 }
 
 void virtual_season(struct virtual_instrument *made, double relief_mm, double lift_mm)
@@ -247,4 +254,23 @@ void virtual_instrument_draw(struct virtual_instrument *made, const struct virtu
     draw_strings(made, seed);
     if (seeded_whole(seed, 0, 3) > 0)
         virtual_set_relief(made, kind->relief_mm + seeded_between(seed, -0.2, 0.45));
+}
+
+void virtual_instrument_spoil(struct virtual_instrument *made, struct seeded *seed)
+{
+    const double per_turn_mm = seeded_between(seed, 0.3, 0.6);
+
+    switch (seeded_whole(seed, 0, 2)) {
+    case 0:
+        made->stuck = true;
+        break;
+    case 1:
+        made->per_turn_mm = per_turn_mm;
+        break;
+    default:
+        made->per_turn_mm = -per_turn_mm;
+        made->uneven_mm[made->kind->action_fret] += seeded_between(seed, 0.2, 0.35);
+    }
+    if (made->per_turn_mm >= 0)
+        virtual_set_relief(made, made->kind->relief_mm + seeded_between(seed, 0.15, 0.45));
 }

@@ -39,6 +39,8 @@ struct virtual_instrument {
     double slot_mm[VIRTUAL_STRINGS + 1]; /* slot bottom over the board's line at the nut */
     double saddle_mm[VIRTUAL_STRINGS + 1]; /* saddle top over the body's line */
     double exposure_bass_mm, exposure_treble_mm;
+    double per_turn_mm; /* what a turn of its rod does to the relief; 0: nothing */
+    bool stuck;         /* it does nothing: the relief stays as it is */
 };
 
 /* The kinds that the bench takes in turn. */
@@ -49,6 +51,13 @@ extern const int virtual_kind_count;
  * not at all; with enough saddle over the bridge to be set up without a reset. */
 void virtual_instrument_draw(struct virtual_instrument *made, const struct virtual_kind *kind,
                              struct seeded *seed);
+
+/* What is wrong with it, each as often: its rod does nothing; its rod turns the other way; the
+ * crown that the action is read over stands high, and its rod is sound. */
+void virtual_instrument_spoil(struct virtual_instrument *made, struct seeded *seed);
+
+/* A turn of the rod, + tightens. */
+void virtual_turn(struct virtual_instrument *made, double turns);
 
 double virtual_station(const struct virtual_instrument *made, int fret);
 double virtual_contact(const struct virtual_instrument *made);
@@ -77,7 +86,8 @@ void virtual_season(struct virtual_instrument *made, double relief_mm, double li
 void virtual_work_slot(struct virtual_instrument *made, int string, double mm);
 void virtual_work_saddle(struct virtual_instrument *made, int string, double mm);
 
-/* Relief within 0.05 mm, every gap within 0.06 mm, every action within 0.3 mm of what is wanted. */
+/* Relief within 0.05 mm, but for one that is stuck; every gap within 0.06 mm, every action within
+ * 0.3 mm of what is wanted. */
 bool virtual_is_right(const struct virtual_instrument *made);
 
 /* A draw from the normal distribution (Box and Muller 1958). */

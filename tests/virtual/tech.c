@@ -27,6 +27,7 @@ const struct virtual_hand virtual_hands[] = {
     {"0.05 mm gauge, looks again", 0.05, 0.1, CAREFUL, .marks = true, .looks_again = 4},
     {"looks again", FEELER_MM, RULE_MM, CAREFUL, .marks = true, .looks_again = 4},
     {"reads what is asked", FEELER_MM, RULE_MM, CAREFUL, .marks = true, .spares = true},
+    {"stubborn rods, high frets", FEELER_MM, RULE_MM, CAREFUL, .marks = true, .spoilt = true},
 };
 const int virtual_hand_count = sizeof virtual_hands / sizeof virtual_hands[0];
 
@@ -38,6 +39,7 @@ struct shop {
     struct record record;
     struct derived derived;
     int visit, pass, work;
+    double turned; /* last */
     bool filled[VIRTUAL_STRINGS + 1], deep[VIRTUAL_STRINGS + 1];
     /* What the work since the last pass has moved. */
     bool moved_relief, moved_gap[VIRTUAL_STRINGS + 1], moved_action[VIRTUAL_STRINGS + 1];
@@ -146,6 +148,35 @@ static void read_again(struct shop *shop, int slipped, enum field_id field)
     }
 }
 
+/* Reads what the program asks for before it says more of slots and saddle. */
+static void read_missed(struct shop *shop)
+{
+    const struct move *move = shop->derived.moves.move;
+    const bool gaps = move[MOVE_SLOTS].needs == NEED_GAP && move_is_missed(&move[MOVE_SLOTS]);
+    const bool actions =
+        move[MOVE_SADDLE].needs == NEED_ACTION && move_is_missed(&move[MOVE_SADDLE]);
+
+    for (int s = 1; s <= shop->made->kind->strings; s++) {
+        if (gaps)
+            read_gap(shop, s);
+        if (actions)
+            read_action(shop, s);
+    }
+    if (gaps || actions)
+        derive(shop);
+}
+
+/* Over its neighbours, which are level but for what crowns always are. */
+static void rock(struct shop *shop)
+{
+    const int fret = shop->made->kind->action_fret;
+    const double *uneven = shop->made->uneven_mm;
+
+    build_record_put_mm(
+        &shop->record, reading_key_pass_at(FIELD_SPOT, shop->visit, shop->pass, 0, fret),
+        read_feeler(shop, uneven[fret] - (uneven[fret - 1] + uneven[fret + 1]) / 2));
+}
+
 static void forget_moved(struct shop *shop)
 {
     shop->moved_relief = false;
@@ -170,11 +201,14 @@ static void read_all(struct shop *shop)
             read_action(shop, s);
     }
     forget_moved(shop);
+    if (shop->hand->spoilt)
+        rock(shop);
     put_pass(shop, FIELD_EXPOSURE_BASS, 0, read_rule(shop, made->exposure_bass_mm));
     put_pass(shop, FIELD_EXPOSURE_TREBLE, 0, read_rule(shop, made->exposure_treble_mm));
     shop->way->read += 1 + 2 * made->kind->strings;
     const int slipped = slip(shop, &field);
     derive(shop);
+    read_missed(shop);
     read_again(shop, slipped, field);
 }
 
@@ -252,15 +286,81 @@ static void turn_rod(struct shop *shop, double relief_mm)
         shop->moved_action[s] = true;
 }
 
+static void log_turn(struct shop *shop, double turns)
+{
+    const struct move *rod = &shop->derived.moves.move[MOVE_ROD];
+    const struct reading_key key = reading_key_pass(FIELD_ROD_TURN, shop->visit, shop->pass + 1);
+    char text[32];
+
+    virtual_turn(shop->made, turns);
+    if (turns * shop->made->per_turn_mm * rod->amount.value <= 0)
+        shop->way->turned += fabs(turns);
+    snprintf(text, sizeof text, "%.3f turn", turns);
+    assert_int_equal(record_put(&shop->record, &key, text, false, NULL), STATUS_OK);
+    shop->turned = turns;
+}
+
+/* As many turns as are asked for at once, else a quarter, the way that is said; they are logged,
+ * and what follows from that is looked at before anything else is done. */
+static void turn_as_asked(struct shop *shop)
+{
+    const struct move *rod = &shop->derived.moves.move[MOVE_ROD];
+    bool is_all;
+    const double turns = rod->turns.given
+                             ? copysign(move_turns_at_once(rod, &is_all), rod->turns.value)
+                             : copysign(0.25, -rod->amount.value);
+
+    log_turn(shop, turns);
+}
+
+/* A relief that went the wrong way is brought back, to see that it was the rod. */
+static bool turn_back(struct shop *shop)
+{
+    if (shop->derived.moves.move[MOVE_ROD].needs != NEED_ROD_WAY)
+        return false;
+    log_turn(shop, -shop->turned);
+    mark(shop, MOVE_ROD);
+    return true;
+}
+
+static void level(struct shop *shop)
+{
+    const int fret = shop->made->kind->action_fret;
+
+    shop->made->uneven_mm[fret] += shop->derived.moves.frets.fret[fret].value;
+}
+
+/* One move of a spoilt instrument, and the list read again; false where it is not due. */
+static bool work_spoilt(struct shop *shop, enum move_kind kind)
+{
+    const struct move *move = &shop->derived.moves.move[kind];
+
+    if (!move_is_open(move))
+        return false;
+    if (kind == MOVE_ROD)
+        turn_as_asked(shop);
+    else if (kind == MOVE_FRETS)
+        level(shop);
+    else if (kind == MOVE_SLOTS)
+        work_slots(shop, move);
+    else
+        work_saddle(shop, move);
+    mark(shop, kind);
+    derive(shop);
+    return true;
+}
+
 /* Does what is due; false where nothing was. A reset ends it: the bench has instruments that need
  * none. */
 static bool work_all(struct shop *shop)
 {
     const struct move *move = shop->derived.moves.move;
     const struct virtual_kind *kind = shop->made->kind;
-    bool any = false;
+    bool any = shop->hand->spoilt && turn_back(shop);
 
-    for (int k = MOVE_ROD; k <= MOVE_SADDLE; k++) {
+    for (int k = MOVE_ROD; k <= MOVE_SADDLE && shop->hand->spoilt; k++)
+        any = work_spoilt(shop, (enum move_kind)k) || any;
+    for (int k = MOVE_ROD; k <= MOVE_SADDLE && !shop->hand->spoilt; k++) {
         if (!move_is_measured((enum move_kind)k) || !move_is_open(&move[k]))
             continue;
         any = true;

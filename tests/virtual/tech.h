@@ -16,11 +16,13 @@ struct virtual_hand {
     double feeler_mm, rule_mm;             /* steps of the gauges */
     double feeler_error_mm, rule_error_mm; /* of the hand that holds them, standard deviation */
     double slot_error_mm, saddle_error_mm, string_error_mm, relief_error_mm; /* of the work */
-    bool marks;      /* work lines say what was done */
-    bool slips;      /* in one pass out of five one reading is wrong */
-    bool seasons;    /* comes back half a year later, in damper air */
-    bool screws;     /* the saddle is turned, not cut: amounts in turns by tenths */
-    bool spares;     /* in later passes reads only what the work has moved */
+    bool marks;   /* work lines say what was done */
+    bool spoilt;  /* instruments of which something is wrong (virtual_instrument_spoil): the rod is
+                     turned as asked, its turns logged, the crown under the action rocked */
+    bool slips;   /* in one pass out of five one reading is wrong */
+    bool seasons; /* comes back half a year later, in damper air */
+    bool screws;  /* the saddle is turned, not cut: amounts in turns by tenths */
+    bool spares;  /* in later passes reads only what the work has moved */
     int looks_again; /* passes read once more where nothing is asked for, to be sure */
 };
 
@@ -39,6 +41,7 @@ struct virtual_way {
     int slips, slips_found;    /* wrong readings, and those that were questioned */
     int read, questioned;      /* all good readings, and those that were questioned for nothing */
     int looked_again, asked_again; /* passes read to be sure, and those that asked for work */
+    double turned;                 /* turns of a rod that did nothing, or the wrong thing */
     int returns, cut_early; /* came back in another season; was cut before the rod was right */
 };
 

@@ -104,6 +104,20 @@ static void what_is_asked_is_enough(void **state)
     check(&table, 2.8, .6, 1, .5, 95);
 }
 
+/* A rod that does nothing is turned no more than it takes to see that, one that goes the wrong way
+ * once and back; a high crown is taken down before anything is cut to it. */
+static void stubborn_rods_and_high_frets_are_found_out(void **state)
+{
+    const struct virtual_table table = work("stubborn rods, high frets");
+
+    (void)state;
+    print_message("turned %.2f\n", table.sum.turned / INSTRUMENTS);
+    assert_true(table.passes <= 7);
+    assert_true(table.sum.turned <= 0.6 * INSTRUMENTS);
+    assert_true(virtual_share(table.sum.deep, table.sum.strings) <= .5);
+    assert_true(table.right >= 95);
+}
+
 static void in_another_season_nothing_is_cut_first(void **state)
 {
     const struct virtual_table table = work("two seasons");
@@ -139,6 +153,7 @@ int main(void)
         cmocka_unit_test(wrong_readings_are_questioned),
         cmocka_unit_test(good_readings_are_not),
         cmocka_unit_test(what_is_asked_is_enough),
+        cmocka_unit_test(stubborn_rods_and_high_frets_are_found_out),
         cmocka_unit_test(in_another_season_nothing_is_cut_first),
         cmocka_unit_test(looking_again_asks_for_nothing),
     };

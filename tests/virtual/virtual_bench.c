@@ -15,21 +15,22 @@ enum { SEED = 20260302 };
 
 static void print_head(void)
 {
-    printf("%-26s %8s %7s %8s %7s %6s %8s %9s %7s %9s %7s\n", "", "right at", "passes", "asks on",
-           "fills %", "deep %", "right %", "slips %", "false %", "cut early", "again");
+    printf("%-26s %8s %7s %8s %7s %6s %8s %9s %7s %9s %7s %7s\n", "", "right at", "passes",
+           "asks on", "fills %", "deep %", "right %", "slips %", "false %", "cut early", "again",
+           "turned");
 }
 
 static void print(const char *name, const struct virtual_table *table)
 {
     const struct virtual_way *sum = &table->sum;
 
-    printf("%-26s %4d, %-2d %7.2f %8.2f %7.1f %6.2f %8.1f %9.0f %7.2f %9.0f %7.1f\n", name,
+    printf("%-26s %4d, %-2d %7.2f %8.2f %7.1f %6.2f %8.1f %9.0f %7.2f %9.0f %7.1f %7.2f\n", name,
            table->first_right[table->count / 2], table->first_right[table->count * 9 / 10],
            table->passes, table->asked_right, virtual_share(sum->filled, sum->strings),
            virtual_share(sum->deep, sum->strings), table->right,
            virtual_share(sum->slips_found, sum->slips), virtual_share(sum->questioned, sum->read),
            virtual_share(sum->cut_early, sum->returns),
-           virtual_share(sum->asked_again, sum->looked_again));
+           virtual_share(sum->asked_again, sum->looked_again), sum->turned / table->count);
 }
 
 int main(int argc, char **argv)

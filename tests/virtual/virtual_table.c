@@ -19,6 +19,7 @@ static void add(struct virtual_way *sum, const struct virtual_way *way)
     sum->questioned += way->questioned;
     sum->looked_again += way->looked_again;
     sum->asked_again += way->asked_again;
+    sum->turned += way->turned;
     sum->returns += way->returns;
     sum->cut_early += way->cut_early;
 }
@@ -26,14 +27,18 @@ static void add(struct virtual_way *sum, const struct virtual_way *way)
 void virtual_table_make(const struct virtual_hand *hand, int count, struct seeded *seed,
                         struct virtual_table *ret_table)
 {
+    const int most = hand->spoilt ? VIRTUAL_SPOILT_MAX : VIRTUAL_PASSES_MAX;
+
     *ret_table = (struct virtual_table){.count = count};
     for (int i = 0; i < count; i++) {
         struct virtual_instrument made;
         struct virtual_way way;
 
         virtual_instrument_draw(&made, &virtual_kinds[i % virtual_kind_count], seed);
-        virtual_work(&made, hand, VIRTUAL_PASSES_MAX, seed, &way);
-        ret_table->first_right[i] = way.first_right > 0 ? way.first_right : VIRTUAL_PASSES_MAX + 1;
+        if (hand->spoilt)
+            virtual_instrument_spoil(&made, seed);
+        virtual_work(&made, hand, most, seed, &way);
+        ret_table->first_right[i] = way.first_right > 0 ? way.first_right : most + 1;
         ret_table->passes += (double)way.passes / count / (1 + hand->seasons);
         ret_table->asked_right += (double)way.asked_right / count / (1 + hand->seasons);
         ret_table->right += 100.0 * way.right / count;

@@ -180,7 +180,9 @@ static void draw_state(const struct pen *pen, const struct app *app, enum bench_
         pen_put(pen, row, at + used, room, ROLE_VALUE, target);
     }
     pen_put_right(pen, row, grid->side_column, grid->side - 1,
-                  state.verdict == VERDICT_GOOD ? ROLE_GOOD : ROLE_OFF, word);
+                  state.verdict == VERDICT_GOOD || state.verdict == VERDICT_NEAR ? ROLE_GOOD
+                                                                                 : ROLE_OFF,
+                  word);
 }
 
 void board_view_draw(const struct pen *pen, const struct app *app, const struct board_grid *grid,

@@ -80,7 +80,7 @@ void work_add_amount(const struct move_words *words, bool plain, struct strbuf *
     }
     add_words(out, words->amount, plain);
     for (int s = STRINGS_MAX; s >= 1 && words->by_string; s--) {
-        if (words->string[s][0] == '\0' || strcmp(words->string[s], "ok") == 0)
+        if (!words->works[s])
             continue;
         if (plain)
             add_plainly(out, words, s, &noun);
@@ -121,7 +121,12 @@ static bool waits_for_reset(const struct move *move)
 
 static bool waits_otherwise(const struct move *move)
 {
-    return move->state == MOVE_WAITS && move->waits != WAIT_RESET;
+    return move->state == MOVE_WAITS && move->waits != WAIT_RESET && !move_is_left(move);
+}
+
+static bool has_strayed(const struct move *move)
+{
+    return move->state == MOVE_UNKNOWN && move->needs == NEED_ROD_WAY;
 }
 
 static bool waits_for_ear(const struct move *move)
@@ -162,6 +167,8 @@ void work_add_left(const struct work_list *list, struct strbuf *out)
 
     if (add_names(list, move_is_open, "left to do before it goes back: ", out))
         strbuf_add(out, missed || rocks ? "; more once measured" : "");
+    else if (move_set_count(moves, has_strayed) > 0)
+        strbuf_add(out, "see first what the rod's last turn did, and read the relief again");
     else if (missed)
         strbuf_add(out, "measure everything on Bench to see what is left");
     else if (rocks)
@@ -176,7 +183,9 @@ void work_add_left(const struct work_list *list, struct strbuf *out)
     else if (move_set_is_questioned(moves))
         strbuf_add(out, "a reading does not fit the others: read it again");
     else if (!add_names(list, waits_for_ear, "hear and tune again before it goes back: ", out)) {
-        strbuf_add(out, "all moves are on target and done");
+        strbuf_add(out, move_set_count(moves, move_is_left) > 0
+                            ? "all but the relief is on target and done"
+                            : "all moves are on target and done");
         move_words_add_ready(out, list->derived);
     }
     add_names(list, waits_for_reset, "; after it: ", out);

@@ -136,6 +136,16 @@ static void add_done(const struct page *page, enum move_kind kind, const struct 
     add_forecast(page, kind, words, out);
 }
 
+static void put_caution(struct page *page, const struct move_words *words)
+{
+    char memory[200];
+    struct strbuf text = STRBUF(memory);
+
+    strbuf_addf(&text, "mind: %s", words->caution);
+    if (words->caution[0])
+        put_text(page, ROLE_CAUTION, memory);
+}
+
 static void put_due(struct page *page, const struct move *move, const struct move_words *words,
                     bool in_hand)
 {
@@ -149,11 +159,8 @@ static void put_due(struct page *page, const struct move *move, const struct mov
     strbuf_add(&text, words->then);
     if (page->detail >= DETAIL_THEN || in_hand)
         put_text(page, ROLE_VALUE, memory);
-    strbuf_clear(&text);
-    strbuf_add(&text, "mind: ");
-    strbuf_add(&text, words->caution);
-    if (words->caution[0] && (page->detail >= DETAIL_CAUTION || in_hand))
-        put_text(page, ROLE_CAUTION, memory);
+    if (page->detail >= DETAIL_CAUTION || in_hand)
+        put_caution(page, words);
 }
 
 static void put_move(struct page *page, enum move_kind kind)
@@ -174,6 +181,9 @@ static void put_move(struct page *page, enum move_kind kind)
     else
         strbuf_add(&text, words.amount[0] ? words.amount : "not known yet");
     put_text(page, role_of(move), memory);
+    /* A rod that is not turned on says what else there is. */
+    if (!move_is_done(move))
+        put_caution(page, &words);
 }
 
 static void put_moves(struct page *page)

@@ -3,7 +3,7 @@
 
 #include <math.h>
 
-#include "model/derive/rocker.h"
+#include "model/setup/rocker.h"
 
 /* How many notes speak against a fret, as clearance_find_high_fret counts them; -1 where no note
  * buzzes below it. */

@@ -13,11 +13,16 @@
 #include "model/derive/derive_saddle_top.h"
 #include "model/derive/lie.h"
 #include "model/setup/uncertainty.h"
+#include "model/setup/work_done.h"
 
 static void advise_rod(struct derived *derived)
 {
     const struct move *rod = &derived->moves.move[MOVE_ROD];
 
+    if (rod->stop == ROD_SILENT && rod->amount.off)
+        findings_add(&derived->findings, FINDING_ROD_SILENT, 0);
+    if (rod->needs == NEED_ROD_WAY)
+        findings_add(&derived->findings, FINDING_ROD_BACKWARDS, 0);
     if (rod->state < MOVE_WAITS)
         return;
     if (derived->moves.relief.mm.value < 0)
@@ -209,7 +214,7 @@ static void look_back(struct place place, const struct rod_prior *others, struct
     struct move *move = &derived->moves.move[MOVE_ROD];
     const struct survey_rod *rod = past_rod(past, place);
 
-    if (rod->known && rod->answer != ROD_ANSWERS_NO_LONGER && rod->answer != ROD_ANSWERS_BACKWARDS)
+    if (rod->sure)
         move_set_turns(&derived->moves, rod->fit.per_turn_mm);
     else if (!rod->known && others && setup_rod_turns(&derived->setup))
         move_set_turns_of_others(&derived->moves, others);
@@ -218,6 +223,14 @@ static void look_back(struct place place, const struct rod_prior *others, struct
         findings_add(&derived->findings, FINDING_ROD_FAR, 0);
     if (season_is_other(&past->season, &derived->setup, place.visit))
         move_set_wait_for_season(&derived->moves);
+}
+
+static void wait_for_reading(struct place place, struct derived *derived)
+{
+    struct work_done rod;
+
+    work_done_find(place, &derived->setup, &derived->moves, MOVE_ROD, &rod);
+    move_set_wait_for_reading(&derived->moves, &derived->setup, rod.turns);
 }
 
 static void derive_moves(struct place place, enum depth depth, const struct rod_prior *others,
@@ -236,6 +249,7 @@ static void derive_moves(struct place place, enum depth depth, const struct rod_
     move_set_mark(&ret_derived->moves, place);
     if (depth > GAUGED_ALONE)
         derive_by_ear(place, depth, past, ret_derived);
+    wait_for_reading(place, ret_derived);
 }
 
 void derive_gauged(struct place place, struct past *past, struct derived *ret_derived)

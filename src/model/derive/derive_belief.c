@@ -7,6 +7,7 @@
 #include "model/derive/lie.h"
 #include "model/setup/belief_read.h"
 #include "model/setup/move_find.h"
+#include "model/setup/rocker.h"
 #include "model/setup/work_done.h"
 
 /* What was done between two passes. */
@@ -79,12 +80,12 @@ static void make_rod(struct belief *belief, const struct between *between)
     const bool turned = between->turn.given && between->turn.value != 0;
     const double change = fabs(move->amount.value), unknown_mm = 0.5;
     struct work_done done;
-
+    struct setup level;
     if (turned || move->done_by > 0 || move->state == MOVE_DUE || is_strung_anew(between))
         belief_age(belief, BELIEF_RELIEF, 0);
     work_done_find(between->place, between->before, &between->planned, MOVE_ROD, &done);
     if (move->done_by > 0 && move->state == MOVE_DUE && target->given)
-        belief_turn_rod(belief, between->before, target->value,
+        belief_turn_rod(belief, rocker_level(between->before, &level), target->value,
                         turned || done.is_said ? hypot(BELIEF_RELIEF_MM, change)
                                                : BELIEF_RELIEF_MM);
     else if (turned || move->done_by > 0 || is_strung_anew(between))
@@ -140,6 +141,27 @@ static void read_next(struct place place, const struct setup *now, const struct 
     go_on(belief, &between, now);
 }
 
+/* What the turns teach changes only once another is logged. */
+static void learn_of_rod(struct belief_walk *walk, struct place place, bool first)
+{
+    struct findings unused = {.count = 0};
+
+    walk->turned = (walk->turned && !first) || place_read(place, FIELD_ROD_TURN).given;
+    if (walk->turned || first)
+        survey_rod_after(&walk->turns, place, &walk->rod, &unused);
+    walk->belief.rod = walk->rod;
+}
+
+/* A crown that is not rocked again stands as it did, until the frets are worked on. */
+static void keep_spots(struct place place, const struct setup *before, struct setup *now)
+{
+    if (lie_is_dressed(place_of(&place.record, place.visit, place.pass - 1), place))
+        return;
+    for (int n = 1; n <= now->board.frets; n++)
+        if (!now->spot_mm[n].given)
+            now->spot_mm[n] = before->spot_mm[n];
+}
+
 static void read_exposure(struct belief *belief, const struct setup *setup)
 {
     for (int s = 2; s < belief->strings; s++)
@@ -153,7 +175,7 @@ static void read_exposure(struct belief *belief, const struct setup *setup)
 
 struct belief_walk belief_walk_of(const struct record *record)
 {
-    return (struct belief_walk){.at = place_of(record, 0, 0)};
+    return (struct belief_walk){.at = place_of(record, 0, 0), .turns = rod_walk_of(record)};
 }
 
 /* Whether the walk from the visit's first pass to this one begins with the one that was made.
@@ -181,9 +203,12 @@ void derive_belief(struct place place, const struct setup *setup, struct belief_
 
         if (pass < place.pass)
             setup_read(&now, here, &unused);
-        if (pass > first)
+        if (pass > first) {
+            keep_spots(here, &walk->setup, &now);
             read_next(here, &now, &walk->setup, &walk->belief);
+        }
         belief_read(&walk->belief, &now);
+        learn_of_rod(walk, here, pass == first);
         read_exposure(&walk->belief, &now);
         walk->setup = now;
     }

@@ -11,6 +11,9 @@ struct belief_walk {
     struct place at;    /* the last pass taken in; 0: none yet */
     struct setup setup; /* of that pass */
     struct belief belief;
+    struct rod_walk turns; /* and what they came to, with any logged in the visit */
+    struct survey_rod rod;
+    bool turned;
 };
 
 struct belief_walk belief_walk_of(const struct record *record);

@@ -3,7 +3,7 @@
 
 #include <math.h>
 
-#include "model/derive/rocker.h"
+#include "model/setup/rocker.h"
 
 /* The tension stopped at every fret, from that of the ideal string. */
 static void find_tensions(const struct board *board, int start, const struct string_facts *facts,

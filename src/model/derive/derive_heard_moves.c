@@ -97,11 +97,12 @@ static void take_off(struct fret_work *work, int fret, double mm, double u)
     *amount = (struct move_amount){.known = true, .due = true, .value = -mm, .u = u};
 }
 
-/* Whether rod, slots or saddle are to change how the strings lie. */
+/* Whether rod, slots or saddle are to change how the strings lie, now or in a while. */
 static bool any_set_up(const struct move_set *moves)
 {
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
-        if (move_is_measured((enum move_kind)kind) && moves->move[kind].state == MOVE_DUE)
+        if (move_is_measured((enum move_kind)kind) && moves->move[kind].state >= MOVE_WAITS &&
+            !move_is_left(&moves->move[kind]))
             return true;
     return false;
 }

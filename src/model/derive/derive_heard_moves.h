@@ -3,7 +3,7 @@
 #define SILLET_MODEL_DERIVE_DERIVE_HEARD_MOVES_H
 
 #include "model/derive/derive.h"
-#include "model/derive/rocker.h"
+#include "model/setup/rocker.h"
 
 /*
  * The moves that ear, rocker and tuner ask for. A fret that the rocker found high is levelled; what

@@ -146,12 +146,17 @@ static void take_lie(struct setup *setup, struct place place, int first)
     }
 }
 
+bool lie_is_dressed(struct place from, struct place to)
+{
+    return work_between(from, to, CROWN_MOVES, 0);
+}
+
 static void take_spots(struct setup *setup, struct place place, int first)
 {
     for (int pass = place.pass - 1; pass >= first; pass--) {
         const struct place from = place_of(&place.record, place.visit, pass);
 
-        if (work_between(from, place, CROWN_MOVES, 0))
+        if (lie_is_dressed(from, place))
             return;
         for (int n = 1; n <= setup->board.frets; n++)
             if (!setup->spot_mm[n].given)

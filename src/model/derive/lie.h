@@ -17,6 +17,10 @@ int lie_first_pass(struct place place);
 /* Whether a string may lie otherwise at `to` than at `from`, an earlier pass of the same visit. */
 bool lie_is_other(struct place from, struct place to, int string);
 
+/* Whether work between two passes of a visit may have changed how a crown stands among its
+ * neighbours. */
+bool lie_is_dressed(struct place from, struct place to);
+
 /* Adds to *setup, which was read at `place`, what its pass did not read and still holds: relief,
  * gaps, actions and fall-away where it read none of these but what it read of whole strings, after
  * work on them; and each spot that it did not rock, until the frets were worked on. A pass that is

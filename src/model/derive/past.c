@@ -21,8 +21,10 @@ static void move_place(struct place *place, const struct record *record)
 
 void past_move_to(struct past *past, const struct record *record)
 {
-    struct place *const places[] = {&past->belief.at, &past->season.place, &past->turns.at,
-                                    &past->turns.read, &past->looked};
+    struct place *const places[] = {
+        &past->belief.at,    &past->belief.turns.at, &past->belief.turns.read,
+        &past->season.place, &past->turns.at,        &past->turns.read,
+        &past->looked};
 
     for (size_t i = 0; i < sizeof places / sizeof places[0]; i++)
         move_place(places[i], record);

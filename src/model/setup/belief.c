@@ -49,7 +49,7 @@ void belief_turn_rod(struct belief *belief, const struct setup *setup, double re
     const double before = estimate_of(&belief->estimate, &function).mean;
 
     estimate_set(&belief->estimate, BELIEF_CURVATURE,
-                 neck_curve_kappa_for(&setup->board, relief_mm),
+                 neck_curve_kappa_for(&setup->board, relief_mm - function.constant),
                  curvature_for(setup, deviation_mm));
     blur_ends(belief, fabs(relief_mm - before));
     belief->rod_turned = true;

@@ -4,6 +4,7 @@
 
 #include "model/setup/estimate.h"
 #include "model/setup/setup.h"
+#include "model/setup/survey_rod.h"
 
 /*
  * What all passes of a visit together say about an instrument. Between two passes only the moves
@@ -26,8 +27,9 @@ struct belief {
     bool once[BELIEF_ROWS_]
              [STRINGS_MAX + 1]; /* by one reading alone, that nothing else bears out */
     bool fresh[BELIEF_ROWS_][STRINGS_MAX + 1]; /* and read since it was last worked on */
-    bool settled;    /* the pass before asked for nothing, and nothing was done since */
-    bool rod_turned; /* since the last relief was read */
+    bool settled;          /* the pass before asked for nothing, and nothing was done since */
+    bool rod_turned;       /* since the last relief was read */
+    struct survey_rod rod; /* what the turns up to the last pass taught */
     /* As last read, mm, by string; absent since the saddle was worked on. */
     struct maybe exposure[STRINGS_MAX + 1];
     /* Of the last pass taken in: readings that lie too far from what all others say. They are not

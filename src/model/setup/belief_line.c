@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/setup/belief_line.h"
 
+#include <math.h>
+
 #include "model/setup/neck_curve.h"
 
 /* The terms of every function here, in this order. */
@@ -76,9 +78,24 @@ static struct linear over(const struct setup *setup, int string, int fret)
                  crown(setup, string, fret));
 }
 
+/* What crowns off the curve add to a gap under the straightedge, which rests on two of them and is
+ * read over a third. Several reliefs leave what each crown stands off by to the curve. */
+static double relief_of_spots_mm(const struct setup *setup)
+{
+    const struct board *board = &setup->board;
+    const double *x = board->station_mm[LANE_MIDDLE];
+    const int low = board->end_low, high = board->end_high, fret = board->relief_fret;
+    const double share = (x[fret] - x[low]) / (x[high] - x[low]);
+
+    if (setup->relief_count > 1 || !isfinite(share))
+        return 0;
+    return (1 - share) * setup->spot_mm[low].value + share * setup->spot_mm[high].value -
+           setup->spot_mm[fret].value;
+}
+
 struct linear belief_line_relief(const struct setup *setup)
 {
-    struct linear gap = constant(1, 0);
+    struct linear gap = constant(1, relief_of_spots_mm(setup));
 
     gap.part[TERM_CURVATURE] = neck_curve_relief_mm(&setup->board, 1);
     return gap;

@@ -47,6 +47,12 @@ static double rule_mm(const struct setup *setup)
     return hypot(uncertainty_of_step(setup->rule_step_mm), BELIEF_RULE_MM);
 }
 
+/* What counts is the gap once the action is right, so that of the rule a ninth comes in. */
+double belief_read_gap(const struct setup *setup)
+{
+    return hypot(feeler_mm(setup), rule_mm(setup) / 9);
+}
+
 static void add(struct pass_read *read, struct gauged reading)
 {
     if (isfinite(reading.mm) && reading.deviation_mm > 0 && isfinite(reading.deviation_mm))

@@ -121,6 +121,34 @@ void move_put_off(struct move *move, enum move_wait waits, int strings)
     move->raise.given = false;
 }
 
+/* What is due, and not done since, waits; what is known of it is kept. */
+static void wait_open(struct move_set *moves, enum move_kind kind, enum move_wait waits)
+{
+    if (move_is_open(&moves->move[kind]))
+        move_put_off(&moves->move[kind], waits, STRINGS_MAX);
+}
+
+/* Whether the relief has yet to be brought to its target by the rod. */
+static bool is_rod_first(const struct setup *setup, const struct move *rod)
+{
+    return (rod->state == MOVE_DUE && setup_rod_turns(setup)) || rod->needs == NEED_ROD_WAY;
+}
+
+/* How the action follows the rod is foreseen, not read. A turn goes back again, a reset does not:
+ * one that would be due after the rod is an outlook, and the saddle that asks for it waits. All
+ * wait for a rod that was turned and has not shown yet that it brings the relief anywhere. */
+static void wait_for_rod(const struct setup *setup, struct move_set *moves)
+{
+    const bool resets = moves->move[MOVE_RESET].state == MOVE_DUE;
+
+    if (!is_rod_first(setup, &moves->move[MOVE_ROD]))
+        return;
+    wait_open(moves, MOVE_RESET, WAIT_ROD);
+    for (int kind = MOVE_SLOTS; kind <= MOVE_SADDLE; kind++)
+        if (resets || moves->move[MOVE_ROD].stop != ROD_MAY_TURN)
+            wait_open(moves, (enum move_kind)kind, WAIT_ROD);
+}
+
 void move_set_find(const struct setup *setup, const struct figures *figures,
                    const struct belief *belief, struct move_set *ret_moves)
 {
@@ -129,16 +157,18 @@ void move_set_find(const struct setup *setup, const struct figures *figures,
     move_find_work(setup, belief, ret_moves);
     find_reset(setup, figures, belief, &move[MOVE_SADDLE], &move[MOVE_RESET]);
     find_short(setup, belief, &move[MOVE_SADDLE]);
+    wait_for_rod(setup, ret_moves);
     if (move[MOVE_RESET].state == MOVE_DUE)
         for (int kind = MOVE_ROD; kind < MOVE_COUNT_; kind++)
-            move_put_off(&move[kind], WAIT_RESET, setup->board.strings);
+            if (move[kind].waits != WAIT_OTHER_WORK)
+                move_put_off(&move[kind], WAIT_RESET, setup->board.strings);
 }
 
 void move_set_turns(struct move_set *moves, double per_turn_mm)
 {
     struct move *rod = &moves->move[MOVE_ROD];
 
-    if (!rod->amount.due || per_turn_mm >= 0)
+    if (!rod->amount.due || per_turn_mm == 0)
         return;
     rod->turns = maybe_given(rod->amount.value / per_turn_mm);
     rod->per_turn = maybe_given(per_turn_mm);
@@ -174,9 +204,10 @@ struct maybe move_rod_share(const struct move *rod, bool rod_turns, struct maybe
 
     if (!rod_turns)
         return maybe_given(1);
-    /* Who does not know what a turn does turns until the relief is right. */
+    /* Who does not know what a turn does turns until the relief is right; one that was tried, and
+     * did not show it, may never get there. */
     if (!rod->turns.given)
-        return turned.given ? maybe_absent() : maybe_given(1);
+        return turned.given || rod->stop != ROD_MAY_TURN ? maybe_absent() : maybe_given(1);
     const double now = copysign(move_turns_at_once(rod, &is_all), rod->turns.value);
     const double made = maybe_or(turned, now);
     /* Who turns as far as was asked, and that is all, turns until the relief is right. */
@@ -218,8 +249,43 @@ void move_set_wait_for_season(struct move_set *moves)
         return;
     moves->season_first = true;
     for (int kind = MOVE_SLOTS; kind <= MOVE_SADDLE; kind++)
-        if (moves->move[kind].state == MOVE_DUE)
+        if (moves->move[kind].state >= MOVE_WAITS)
             move_put_off(&moves->move[kind], WAIT_SEASON, STRINGS_MAX);
+}
+
+bool move_is_left(const struct move *move)
+{
+    return move->state == MOVE_WAITS && move->waits == WAIT_OTHER_WORK;
+}
+
+bool move_is_off(const struct move *move)
+{
+    bool off = move->amount.off;
+
+    for (int s = 1; s <= STRINGS_MAX; s++)
+        off = off || move->string[s].off;
+    return off;
+}
+
+/* Whether a rod that was turned since is not known to have brought the relief to its target, on
+ * which the others rest. */
+static bool is_rod_unread(const struct move *rod, const struct setup *setup, struct maybe turned)
+{
+    const struct maybe share = move_rod_share(rod, setup_rod_turns(setup), turned);
+
+    return (move_is_done(rod) || (turned.given && turned.value != 0)) &&
+           !(share.given && fabs(share.value - 1) < 1e-6);
+}
+
+void move_set_wait_for_reading(struct move_set *moves, const struct setup *setup,
+                               struct maybe turned)
+{
+    if (!moves->restrung && !moves->retuned &&
+        !is_rod_unread(&moves->move[MOVE_ROD], setup, turned))
+        return;
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        if (kind != MOVE_FRETS) /* crowns stand among their neighbours as they did */
+            wait_open(moves, (enum move_kind)kind, WAIT_AGAIN);
 }
 
 /* --- what was done --- */
@@ -276,7 +342,8 @@ enum move_kind move_set_last_due(const struct move_set *moves)
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
         if (move_is_measured((enum move_kind)kind) && moves->move[kind].state == MOVE_DUE)
             last = (enum move_kind)kind;
-    return last;
+    /* Level frets alone move what the gauges read over them. */
+    return last == MOVE_COUNT_ && moves->move[MOVE_FRETS].state == MOVE_DUE ? MOVE_SLOTS : last;
 }
 
 bool move_is_asked(const struct move *move)

@@ -12,6 +12,7 @@
 #include "model/setup/reset.h"
 #include "model/setup/rod_prior.h"
 #include "model/setup/setup.h"
+#include "model/setup/survey_rod.h"
 #include "model/reading/work_mark.h"
 
 /*
@@ -35,6 +36,10 @@ enum move_wait {
     WAIT_SEASON, /* the air has moved the neck: the rod first, and nothing is cut until it settles
                   */
     WAIT_SETUP,  /* what is heard rests on how the strings lie: rod, slots and saddle first */
+    WAIT_ROD,    /* the rod first, then everything is read again: nothing is cut on a guess of what
+                    it will do */
+    WAIT_AGAIN,  /* it rests on readings that work since has made void: read again first */
+    WAIT_OTHER_WORK, /* relief: its rod shows nothing more, and nothing on this list moves it */
 };
 
 /* What an unknown move waits for, in the order in which a tech would supply it. */
@@ -49,6 +54,7 @@ enum move_need {
     NEED_EXPOSURE,
     NEED_AGAIN,   /* a reading does not fit the others */
     NEED_CAUSE,   /* a note buzzes or is off, and neither fret nor saddle explains it */
+    NEED_ROD_WAY, /* the relief went the wrong way when the rod was turned: see why first */
     NEED_ROCKER,  /* which fret makes a note buzz, only the rocker tells: fret_work has where */
     NEED_HEARING, /* an earlier pass asked for frets, and this one has not heard or rocked them */
     NEED_TUNING,  /* an earlier pass was off pitch, and this one has not read it */
@@ -59,7 +65,9 @@ enum move_need {
 
 struct move_amount {
     bool known;
-    bool due; /* to be made now */
+    bool due;    /* to be made now */
+    bool off;    /* beyond its tolerance, whether that can be told or not */
+    bool unsure; /* it would be due but for its doubt, and another reading tells more */
     /* Rod: relief to let in (+) or take out (-), mm. Slot: fill (+) or cut (-), mm. Saddle:
      * raise (+) or lower (-), mm. Reset: the angle to set the neck back by, rad. Fret: what comes
      * off its crown (-), mm. Pitch: saddle back (+) or forward (-), mm. */
@@ -88,6 +96,8 @@ struct move {
     struct maybe per_turn;   /* rod: what a turn does to the relief, mm, where `turns` is given */
     struct rod_prior others; /* rod: what `turns` rests on, where its own answer is not known */
     struct rod_reach far;    /* rod: the target is farther than it may go */
+    enum rod_stop stop;      /* rod: why it is not turned on; */
+    double way;              /* its last turn: 1 tightened, -1 slackened, 0 none */
     struct maybe raise;      /* slots: half of them or more are low; by so much the nut is, mm */
     bool too_high[STRINGS_MAX + 1]; /* and that lifts these too high: they are filed then */
     /* What the gauges read once this move and those before it are made, mm, by string; where it is
@@ -183,6 +193,25 @@ bool move_straight_cut(const struct move *saddle, const struct outfit *outfit,
  * will frets and pitch. */
 void move_set_wait_for_season(struct move_set *moves);
 
+/* Whether the relief of a neck moves by turning its rod: it has one, and that shows what it does.
+ */
+static inline bool move_rod_turns(const struct setup *setup, const struct move *rod)
+{
+    return setup_rod_turns(setup) && rod->stop != ROD_SILENT;
+}
+
+/* Off target, and left so: nothing that is done on a bench brings it there. */
+bool move_is_left(const struct move *move);
+
+/* Whether any of its amounts is off its tolerance. */
+bool move_is_off(const struct move *move);
+
+/* Puts off what does not grow again, and rests on readings that work since has made void: a rod was
+ * turned otherwise than to its target, other strings went on. `turned` is how far the rod was
+ * turned. After move_set_mark. */
+void move_set_wait_for_reading(struct move_set *moves, const struct setup *setup,
+                               struct maybe turned);
+
 /* Adds which of them the work lines since a pass mark done. */
 void move_set_mark(struct move_set *moves, struct place place);
 
@@ -198,7 +227,7 @@ bool move_is_done(const struct move *move);
 bool move_is_open(const struct move *move);
 
 /* The last of rod, slots and saddle that is due: what the gauges read in the end, its ..._then say.
- * MOVE_COUNT_ where none is. */
+ * Where frets alone are due, the slots, which stay as they are; MOVE_COUNT_ where nothing is. */
 enum move_kind move_set_last_due(const struct move_set *moves);
 
 /* Of frets and pitch, whether what was heard, rocked or tuned asks for anything. */

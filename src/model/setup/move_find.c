@@ -4,11 +4,16 @@
 #include <math.h>
 
 #include "model/setup/bar_moves.h"
+#include "model/setup/belief_read.h"
+#include "model/setup/rocker.h"
 #include "model/setup/string_target.h"
 
 struct finder {
     const struct setup *setup;
-    struct belief plan; /* as it will be once the moves found so far are made */
+    const struct setup *level; /* the same once the frets that the rocker found high are level */
+    struct belief plan;        /* as it will be once the moves found so far are made */
+    bool rod_first; /* the rod is to be turned, or to be looked at: nobody knows yet how well it
+                       does what it should */
 };
 
 /* --- what is missing --- */
@@ -65,26 +70,57 @@ static bool is_off(double off, double tolerance, double deviation)
     return setup_is_off(off, fmax(tolerance + MOVE_DOUBT * deviation, MOVE_SURE * deviation));
 }
 
+/* Off, whether that can be told or not. */
+static bool is_near(double off, double tolerance, double deviation)
+{
+    return setup_is_off(off, tolerance + MOVE_NEAR * deviation);
+}
+
+/* A rod that is not to be turned is no order: where it shows nothing, the relief is left as it is,
+ * and the others are reckoned with that; where it went the wrong way, that is seen to first. */
+static void stop_rod(struct finder *finder, struct move *move)
+{
+    if (move->stop == ROD_SILENT) {
+        move->state = MOVE_WAITS;
+        move->waits = WAIT_OTHER_WORK;
+        finder->rod_first = false;
+    } else if (move->stop == ROD_STRAYED) {
+        move->state = MOVE_UNKNOWN;
+        move->needs = NEED_ROD_WAY;
+    } else {
+        return;
+    }
+    move->amount.due = false;
+}
+
+/* Relief is what it reads once the frets are level. */
 static void find_rod(struct finder *finder, struct move *move)
 {
-    const struct setup *setup = finder->setup;
+    const struct setup *setup = finder->level;
     const double target = setup->relief_target_mm.value;
     struct estimated relief;
 
     if (!setup->relief_target_mm.given || !isfinite(target) ||
         !belief_relief(&finder->plan, setup, &relief))
         return;
+    move->stop = survey_rod_stop(&finder->plan.rod, target - relief.mean);
+    move->way = finder->plan.rod.way;
+    const bool turns = move_rod_turns(setup, move);
     const double own_mm = tolerance_of(finder, setup->relief_tolerance_mm);
-    const double tolerance = setup_rod_turns(setup) ? own_mm : fmax(own_mm, MOVE_NO_ROD_MM);
-    move->amount =
-        (struct move_amount){.known = true,
-                             .value = target - relief.mean,
-                             .u = 2 * relief.deviation,
-                             .due = is_off(relief.mean - target, tolerance, relief.deviation)};
+    const double tolerance = turns ? own_mm : fmax(own_mm, MOVE_NO_ROD_MM);
+    move->amount = (struct move_amount){
+        .known = true,
+        .value = target - relief.mean,
+        .u = 2 * relief.deviation,
+        .off = is_near(relief.mean - target, setup->relief_tolerance_mm, relief.deviation),
+        .due = is_off(relief.mean - target, tolerance, relief.deviation)};
     move->state = move->amount.due ? MOVE_DUE : MOVE_GOOD;
     move->most_u = move->amount.due ? move->amount.u : 0;
-    if (move->amount.due)
+    finder->rod_first = move->amount.due && turns;
+    if (move->amount.due && move->stop != ROD_SILENT)
         belief_turn_rod(&finder->plan, setup, target, BELIEF_RELIEF_MM);
+    if (move->amount.due && setup_rod_turns(setup))
+        stop_rod(finder, move);
 }
 
 /* What is wanted on a string; absent where a target of gap, action or relief is missing. */
@@ -102,10 +138,11 @@ static struct wanted find_wanted(const struct setup *setup, int string)
     return wanted;
 }
 
-/* A cut stops short by what is not known: wood comes off again, never on. */
+/* A cut stops short by what is not known, and is larger than that: wood comes off again, never on.
+ * A fill is not made on a guess of what the rod will do. */
 static struct move_amount slot_amount(const struct finder *finder, int string)
 {
-    const struct setup *setup = finder->setup;
+    const struct setup *setup = finder->level;
     const struct wanted wanted = find_wanted(setup, string);
     struct estimated gap;
 
@@ -114,10 +151,15 @@ static struct move_amount slot_amount(const struct finder *finder, int string)
         return (struct move_amount){.known = false};
     const double per_gap = belief_slot_per_gap(setup, string), off = gap.mean - wanted.gap.value;
     const double tolerance = tolerance_of(finder, setup->gap_tolerance_mm);
+    const bool asks = off < 0 ? setup_is_off(off, tolerance + MOVE_FILL_DOUBT * gap.deviation)
+                              : is_off(off, tolerance, gap.deviation);
+    const bool sure = off < 0 ? !finder->rod_first : off > MOVE_CUT_DOUBT * gap.deviation;
     struct move_amount amount = {
         .known = true,
-        .due = off < 0 ? setup_is_off(off, tolerance + MOVE_FILL_DOUBT * gap.deviation)
-                       : is_off(off, tolerance, gap.deviation),
+        .off = is_near(off, setup->gap_tolerance_mm, gap.deviation),
+        .due = asks && sure,
+        .unsure = asks && !sure &&
+                  (finder->rod_first || gap.deviation > MOVE_STALE * belief_read_gap(setup)),
         .value = -off * per_gap,
         .u = 2 * gap.deviation * per_gap};
     if (amount.due && off > 0)
@@ -173,28 +215,65 @@ static void raise_all(struct finder *finder, struct move *move)
     }
 }
 
-/* The first string of a course comes before the others, which get what it gets. */
+/* Where one slot is filled, all that are low are: they are one piece of work. */
+static void join_fills(const struct finder *finder, struct move_amount amount[STRINGS_MAX + 1])
+{
+    const struct setup *setup = finder->setup;
+    const double tolerance = tolerance_of(finder, setup->gap_tolerance_mm);
+    bool any = false;
+
+    for (int s = 1; s <= setup->board.strings; s++)
+        any = any || (amount[s].due && amount[s].value > 0);
+    for (int s = 1; s <= setup->board.strings && any; s++) {
+        const double per_gap = belief_slot_per_gap(setup, s);
+
+        amount[s].due = amount[s].due ||
+                        (amount[s].known && amount[s].value > 0 &&
+                         is_off(amount[s].value / per_gap, tolerance, amount[s].u / 2 / per_gap));
+    }
+}
+
+/* Nothing is due, but something would be if it were known better: after the rod everything is read
+ * again; else the gap is, once more. */
+static void find_unsure(const struct finder *finder, struct move *move)
+{
+    for (int s = 1; s <= finder->setup->board.strings; s++) {
+        if (!move->string[s].unsure || move->state == MOVE_DUE)
+            continue;
+        move->state = finder->rod_first ? MOVE_WAITS : MOVE_UNKNOWN;
+        move->waits = finder->rod_first ? WAIT_ROD : WAIT_NOTHING;
+        move->any_up = move->any_up || move->string[s].value > 0;
+        move->any_down = move->any_down || move->string[s].value < 0;
+        move->needs = finder->rod_first ? NEED_NOTHING : NEED_GAP;
+        move->need_on = finder->rod_first ? 0 : s;
+    }
+}
+
+/* The first string of a course stands for the others, which get what it gets. */
 static void find_slots(struct finder *finder, struct move *move)
 {
-    const int strings = finder->setup->board.strings;
+    const struct setup *setup = finder->setup;
+    struct move_amount amount[STRINGS_MAX + 1] = {{.known = false}};
 
-    for (int s = 1; s <= strings; s++) {
-        const int as = finder->setup->outfit.read_as[s];
-
-        add_string(move, s, as == s ? slot_amount(finder, s) : move->string[as]);
-    }
-    find_raise(finder->setup, move);
+    for (int s = 1; s <= setup->board.strings; s++)
+        if (setup->outfit.read_as[s] == s)
+            amount[s] = slot_amount(finder, s);
+    join_fills(finder, amount);
+    for (int s = 1; s <= setup->board.strings; s++)
+        add_string(move, s, amount[setup->outfit.read_as[s]]);
+    find_raise(setup, move);
+    find_unsure(finder, move);
     if (move->raise.given)
         raise_all(finder, move);
-    for (int s = 1; s <= strings && !move->raise.given; s++)
-        if (move->string[s].due && outfit_is_read(&finder->setup->outfit, s))
-            belief_work_slot(&finder->plan, s, move->string[s].value);
+    for (int s = 1; s <= setup->board.strings && !move->raise.given; s++)
+        if (amount[s].due)
+            belief_work_slot(&finder->plan, s, amount[s].value);
 }
 
 /* What one string asks of the saddle; `due` where it is off beyond tolerance and doubt. */
 static struct move_amount saddle_amount(const struct finder *finder, int string)
 {
-    const struct setup *setup = finder->setup;
+    const struct setup *setup = finder->level;
     const struct wanted wanted = find_wanted(setup, string);
     struct estimated action;
 
@@ -204,6 +283,7 @@ static struct move_amount saddle_amount(const struct finder *finder, int string)
     const double off = action.mean - wanted.action.value;
     return (struct move_amount){
         .known = true,
+        .off = is_near(off, setup->action_tolerance_mm, action.deviation),
         /* A saddle that is raised again is no loss, so that its tolerance is no wider for doubt. */
         .due = setup_is_off(off, fmax(tolerance_of(finder, setup->action_tolerance_mm),
                                       MOVE_SURE * action.deviation)),
@@ -267,10 +347,8 @@ static struct maybe mean_of(bool known, const struct estimated *estimated)
 }
 
 /* What the gauges read as far as the plan has come. */
-static void foresee(const struct finder *finder, struct move *move)
+static void foresee(const struct belief *plan, const struct setup *setup, struct move *move)
 {
-    const struct belief *plan = &finder->plan;
-    const struct setup *setup = finder->setup;
     struct estimated mm;
 
     move->relief_then = mean_of(belief_relief(plan, setup, &mm), &mm);
@@ -295,7 +373,7 @@ static void ask(const struct setup *setup, const struct belief *belief, struct m
 
     if (kind != MOVE_ROD && move->state == MOVE_GOOD && (gap > 0 || action > 0))
         move->state = MOVE_UNKNOWN;
-    if (move->state != MOVE_UNKNOWN)
+    if (move->state != MOVE_UNKNOWN || move->needs != NEED_NOTHING)
         return;
     move->needs = find_need(setup, belief);
     if (move->needs == NEED_GAP && any_fresh(belief, BELIEF_GAP))
@@ -307,7 +385,8 @@ static void ask(const struct setup *setup, const struct belief *belief, struct m
 void move_find_work(const struct setup *setup, const struct belief *belief,
                     struct move_set *ret_moves)
 {
-    struct finder finder = {.setup = setup, .plan = *belief};
+    struct setup level;
+    struct finder finder = {.setup = setup, .level = rocker_level(setup, &level), .plan = *belief};
 
     *ret_moves = (struct move_set){0};
     if (setup->outfit.lap) {
@@ -317,11 +396,11 @@ void move_find_work(const struct setup *setup, const struct belief *belief,
     if (belief->known)
         keep_believed(setup, belief, ret_moves);
     find_rod(&finder, &ret_moves->move[MOVE_ROD]);
-    foresee(&finder, &ret_moves->move[MOVE_ROD]);
+    foresee(&finder.plan, setup, &ret_moves->move[MOVE_ROD]);
     find_slots(&finder, &ret_moves->move[MOVE_SLOTS]);
-    foresee(&finder, &ret_moves->move[MOVE_SLOTS]);
+    foresee(&finder.plan, finder.level, &ret_moves->move[MOVE_SLOTS]);
     find_saddle(&finder, &ret_moves->move[MOVE_SADDLE]);
-    foresee(&finder, &ret_moves->move[MOVE_SADDLE]);
+    foresee(&finder.plan, finder.level, &ret_moves->move[MOVE_SADDLE]);
     for (int kind = MOVE_ROD; kind < MOVE_COUNT_; kind++)
         if (move_is_measured((enum move_kind)kind))
             ask(setup, belief, &ret_moves->move[kind], (enum move_kind)kind);

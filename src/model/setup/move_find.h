@@ -19,6 +19,15 @@
 #define MOVE_FILL_DOUBT 3.25
 #define MOVE_SHORT      1.0
 
+/* So far beyond its tolerance, in deviations, something is called off it though it is left. */
+#define MOVE_NEAR 0.5
+
+/* A cut that stops short is larger than its own doubt, which is two deviations. */
+#define MOVE_CUT_DOUBT (MOVE_SHORT + 2.0)
+
+/* What is known so much worse than one more reading would tell it, is read again. */
+#define MOVE_STALE 1.25
+
 /* Once a pass asked for nothing and nothing was done since, so many tolerances. */
 #define MOVE_SETTLED 2.0
 

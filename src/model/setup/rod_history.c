@@ -56,12 +56,17 @@ enum status rod_history_fit(const struct rod_step *steps, int count, double read
     return STATUS_OK;
 }
 
+bool rod_history_is_sure(const struct rod_fit *fit)
+{
+    return fabs(fit->per_turn_mm) > fit->per_turn_u_mm;
+}
+
 enum status rod_history_find_next_turn(double per_turn_mm, double relief_mm, double target_mm,
                                        double *ret_turns)
 {
     if (!isfinite(per_turn_mm) || !isfinite(relief_mm) || !isfinite(target_mm))
         return STATUS_DOMAIN;
-    if (!(per_turn_mm < 0))
+    if (per_turn_mm == 0)
         return STATUS_DOMAIN;
     return check_give((target_mm - relief_mm) / per_turn_mm, ret_turns);
 }
@@ -74,23 +79,26 @@ enum status rod_history_predict(double per_turn_mm, double relief_mm, double tur
     return check_give(relief_mm + per_turn_mm * turns, ret_relief_mm);
 }
 
-static enum rod_answer judge_first(const struct rod_step *step, double change_u_mm)
+/* Tightening must take relief out: the change and the turn have opposite signs. */
+static double taken_mm(const struct rod_step *step)
 {
-    /* Tightening must take relief out: the change and the turn have opposite signs. */
-    const double taken_mm = -copysign(1, step->turns) * change_mm(step);
-    if (taken_mm > change_u_mm)
+    return -copysign(1, step->turns) * change_mm(step);
+}
+
+static enum rod_answer judge_alone(const struct rod_step *step, double change_u_mm)
+{
+    if (taken_mm(step) > change_u_mm)
         return ROD_ANSWERS;
-    if (taken_mm < -change_u_mm)
-        return ROD_ANSWERS_BACKWARDS;
-    return fabs(step->turns) < ROD_LEAST_TURN ? ROD_ANSWER_UNKNOWN : ROD_ANSWERS_NO_LONGER;
+    return taken_mm(step) < -change_u_mm ? ROD_ANSWERS_BACKWARDS : ROD_ANSWER_UNKNOWN;
 }
 
 static enum rod_answer judge_next(const struct rod_step *step, double expected_mm,
                                   double change_u_mm)
 {
     const double share = change_mm(step) / expected_mm;
+
     if (fabs(expected_mm) <= change_u_mm)
-        return judge_first(step, change_u_mm) == ROD_ANSWERS_BACKWARDS ? ROD_ANSWERS_BACKWARDS
+        return judge_alone(step, change_u_mm) == ROD_ANSWERS_BACKWARDS ? ROD_ANSWERS_BACKWARDS
                                                                        : ROD_ANSWER_UNKNOWN;
     if (share >= ROD_LEAST_SHARE)
         return ROD_ANSWERS;
@@ -100,25 +108,65 @@ static enum rod_answer judge_next(const struct rod_step *step, double expected_m
                                                             : ROD_ANSWERS_NO_LONGER;
 }
 
+/* Of steps that were read one after another only the first and the last reading count. */
+static bool is_joined(const struct rod_step *before, const struct rod_step *step)
+{
+    return fabs(step->before_mm - before->after_mm) < 1e-9;
+}
+
+/* Whether the last turns one way, any number of them that come to enough, did nothing of use. */
+static bool shows_nothing(const struct rod_step *steps, int count, double change_u_mm)
+{
+    const double way = copysign(1, steps[count - 1].turns);
+    double turns = 0, taken = 0, squares = 0;
+
+    for (int i = count - 1; i >= 0 && steps[i].turns * way > 0; i--) {
+        turns += fabs(steps[i].turns);
+        taken += taken_mm(&steps[i]);
+        if (i == count - 1 || !is_joined(&steps[i], &steps[i + 1]))
+            squares += change_u_mm * change_u_mm;
+        if (turns >= ROD_LEAST_TURN && taken + sqrt(squares) < ROD_LEAST_ANSWER_MM * turns)
+            return true;
+    }
+    return false;
+}
+
+/* Whether it moved the wrong way both ways. */
+static bool is_reversed(const struct rod_step *steps, int count, double change_u_mm)
+{
+    bool tightened = false, slackened = false;
+
+    for (int i = 0; i < count; i++)
+        if (judge_alone(&steps[i], change_u_mm) == ROD_ANSWERS_BACKWARDS) {
+            tightened = tightened || steps[i].turns > 0;
+            slackened = slackened || steps[i].turns < 0;
+        }
+    return tightened && slackened;
+}
+
 enum status rod_history_judge(const struct rod_step *steps, int count, double reading_u_mm,
                               enum rod_answer *ret_answer)
 {
     struct rod_fit earlier = {0};
     enum status status = check_steps(steps, count, reading_u_mm);
+
+    if (!status && count > 1)
+        status = rod_history_fit(steps, count - 1, reading_u_mm, &earlier);
     if (status)
         return status;
     const struct rod_step *last = &steps[count - 1];
     const double change_u_mm = 2 * sqrt(2) * reading_u_mm;
-    if (count > 1) {
-        status = rod_history_fit(steps, count - 1, reading_u_mm, &earlier);
-        if (status)
-            return status;
-    }
     /* Earlier steps that show no normal answer promise nothing to measure against. */
-    if (count == 1 || !(earlier.per_turn_mm < 0))
-        *ret_answer = judge_first(last, change_u_mm);
-    else
-        *ret_answer = judge_next(last, earlier.per_turn_mm * last->turns, change_u_mm);
+    const bool promised = rod_history_is_sure(&earlier) && earlier.per_turn_mm < 0;
+    enum rod_answer answer = promised
+                                 ? judge_next(last, earlier.per_turn_mm * last->turns, change_u_mm)
+                                 : judge_alone(last, change_u_mm);
+
+    if (answer == ROD_ANSWERS_BACKWARDS && is_reversed(steps, count, change_u_mm))
+        answer = ROD_ANSWERS;
+    if (answer == ROD_ANSWER_UNKNOWN && shows_nothing(steps, count, change_u_mm))
+        answer = ROD_ANSWERS_NO_LONGER;
+    *ret_answer = answer;
     return STATUS_OK;
 }
 

@@ -28,14 +28,17 @@ struct rod_fit {
     int count;
 };
 
+/* Whether a turn's answer is known beyond its uncertainty, whichever way it goes. */
+bool rod_history_is_sure(const struct rod_fit *fit);
+
 /* Relief per turn from all steps. reading_u_mm: standard uncertainty of one relief
  * reading, >= 0. STATUS_ABSENT without steps, STATUS_DOMAIN for more than ROD_STEPS_MAX,
  * a number that is not finite or a turn of 0; STATUS_RANGE on overflow. */
 enum status rod_history_fit(const struct rod_step *steps, int count, double reading_u_mm,
                             struct rod_fit *ret_fit);
 
-/* The turn that should bring the relief to its target. STATUS_DOMAIN when per_turn_mm is
- * not below 0: a rod that does nothing, or the wrong thing, is not turned further. */
+/* The turn that should bring the relief to its target. STATUS_DOMAIN when per_turn_mm is 0: a rod
+ * that does nothing is not turned further. */
 enum status rod_history_find_next_turn(double per_turn_mm, double relief_mm, double target_mm,
                                        double *ret_turns);
 
@@ -47,17 +50,22 @@ enum rod_answer {
     ROD_ANSWER_UNKNOWN, /* the steps are too small, or too few, to tell */
     ROD_ANSWERS,
     ROD_ANSWERS_BACKWARDS, /* the last turn moved the relief the wrong way */
-    ROD_ANSWERS_NO_LONGER, /* the last turn did less than ROD_LEAST_SHARE of what it should */
+    ROD_ANSWERS_NO_LONGER, /* the last turns did less than they should, or nothing of use */
 };
 
 /* Of the change that the earlier steps promise, this much must come (memory). */
 #define ROD_LEAST_SHARE 0.25
-/* With no earlier step a turn this large must show at all (memory). */
-#define ROD_LEAST_TURN 0.25
+/* With none that promise anything, so much turned one way must do this much a turn: a rod that does
+ * less takes more turns than it has (memory). */
+#define ROD_LEAST_TURN      0.5
+#define ROD_LEAST_ANSWER_MM 0.1
 
 /*
- * Judges the last step against the ones before it; only differences beyond the expanded
- * uncertainty of a change, 2 sqrt(2) reading_u_mm, count. Failures as rod_history_fit.
+ * Judges the last step against the ones before it, where these surely answer; else whether the last
+ * turns one way, taken together, did anything of use. Only differences beyond the expanded
+ * uncertainty of a change, 2 sqrt(2) reading_u_mm, count. A rod that moved the wrong way both when
+ * it was tightened and when it was slackened turns the other way, and answers. Failures as
+ * rod_history_fit.
  */
 enum status rod_history_judge(const struct rod_step *steps, int count, double reading_u_mm,
                               enum rod_answer *ret_answer);

@@ -79,9 +79,8 @@ static void plan_turn(const struct setup *setup, double reading_u_mm, struct sur
     if (!setup_rod_turns(setup) || !relief.given || !setup->relief_target_mm.given ||
         !setup_is_off(relief.value - target_mm, setup->relief_tolerance_mm))
         return;
-    if (rod->answer == ROD_ANSWERS_NO_LONGER || rod->answer == ROD_ANSWERS_BACKWARDS ||
-        rod_history_find_next_turn(rod->fit.per_turn_mm, relief.value, target_mm, &turns) !=
-            STATUS_OK)
+    if (!rod->sure || rod_history_find_next_turn(rod->fit.per_turn_mm, relief.value, target_mm,
+                                                 &turns) != STATUS_OK)
         return;
     rod->turns_to_target = maybe_given(turns);
     /* turns = (r* - r)/p: what r and p carry, independent of each other. */
@@ -112,6 +111,9 @@ void survey_rod_after(struct rod_walk *walk, struct place last, struct survey_ro
         rod_history_judge(walk->step, walk->count, reading_u_mm, &rod.answer) != STATUS_OK)
         return;
     rod.known = true;
+    rod.sure = rod_history_is_sure(&rod.fit) && rod.answer != ROD_ANSWERS_NO_LONGER &&
+               rod.answer != ROD_ANSWERS_BACKWARDS;
+    rod.way = copysign(1, walk->step[walk->count - 1].turns);
     rod.stands = walk->stands;
     rod.slackest = walk->slackest;
     rod.tightest = walk->tightest;
@@ -132,8 +134,8 @@ void survey_rod(struct place last, struct survey_rod *ret_rod, struct findings *
 
 bool survey_rod_is_spent(const struct survey_rod *rod)
 {
-    return rod->known &&
-           (rod->answer == ROD_ANSWERS_NO_LONGER || rod->stands - rod->slackest >= ROD_TURNS_USUAL);
+    return rod->known && ((rod->answer == ROD_ANSWERS_NO_LONGER && rod->way > 0) ||
+                          rod->stands - rod->slackest >= ROD_TURNS_USUAL);
 }
 
 bool survey_rod_is_far(const struct survey_rod *rod, double change_mm, double *ret_turns,
@@ -150,6 +152,18 @@ bool survey_rod_is_far(const struct survey_rod *rod, double change_mm, double *r
     *ret_turns = gone + fabs(change_mm) / per_turn;
     *ret_most = most;
     return true;
+}
+
+enum rod_stop survey_rod_stop(const struct survey_rod *rod, double change_mm)
+{
+    if (!rod->known || rod->sure)
+        return ROD_MAY_TURN;
+    if (rod->answer == ROD_ANSWERS_BACKWARDS)
+        return ROD_STRAYED;
+    /* The other way nothing was tried. */
+    if (rod->answer == ROD_ANSWERS_NO_LONGER)
+        return rod->way * change_mm < 0 ? ROD_SILENT : ROD_MAY_TURN;
+    return ROD_UNPROVEN;
 }
 
 bool survey_rod_turns_held(const struct survey_rod *rod, double held_mm, double u_mm,

@@ -24,6 +24,8 @@ struct survey_rod {
     bool known; /* there is a step to learn from, and `fit` and `answer` hold */
     struct rod_fit fit;
     enum rod_answer answer;
+    bool sure;  /* what a turn does is known beyond its uncertainty, and the rod still does it */
+    double way; /* of the last turn: 1 tightened, -1 slackened */
     /* All logged turns added up, + tightens: where it stands now, and the slackest and tightest
      * that it stood, from where it was first. */
     double stands, slackest, tightest;
@@ -61,6 +63,17 @@ bool survey_rod_is_spent(const struct survey_rod *rod);
  * or a usual one has. False where it does not, or the rod does not surely answer. */
 bool survey_rod_is_far(const struct survey_rod *rod, double change_mm, double *ret_turns,
                        double *ret_most);
+
+/* Why a rod is not turned on toward a target, by its last turns. */
+enum rod_stop {
+    ROD_MAY_TURN,
+    ROD_UNPROVEN, /* it was turned, and what a turn does cannot be told yet */
+    ROD_SILENT,   /* turning it that way shows nothing */
+    ROD_STRAYED,  /* the relief went the wrong way */
+};
+
+/* Where the relief has to change by so much. */
+enum rod_stop survey_rod_stop(const struct survey_rod *rod, double change_mm);
 
 /* The turns that would let go a bend that it holds, with their expanded uncertainty; `u_mm` is that
  * of the bend. False where the rod does not surely answer. */

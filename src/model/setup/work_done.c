@@ -33,7 +33,7 @@ static double said_mm(const struct move *move, const struct work_amount *said, d
 }
 
 /* Turns logged for the pass after tell more than the line. Without a sign the rod was turned the
- * way it was due. */
+ * way it was due: tighter where relief is to come out, but for one that turns the other way. */
 static void find_turns(struct place place, const struct move *rod, const struct work_amount *said,
                        struct work_done *done)
 {
@@ -45,8 +45,10 @@ static void find_turns(struct place place, const struct move *rod, const struct 
     done->is_said = said->unit == WORK_AMOUNT_TURNS && said->is_said[0];
     done->unread = said->unread || (said->unit != WORK_AMOUNT_NONE && !done->is_said);
     if (done->is_said && (said->has_sign[0] || rod->state == MOVE_DUE))
-        done->turns = maybe_given(said->has_sign[0] ? said->value[0]
-                                                    : copysign(said->value[0], -rod->amount.value));
+        done->turns = maybe_given(
+            said->has_sign[0] ? said->value[0]
+                              : copysign(said->value[0],
+                                         rod->turns.given ? rod->turns.value : -rod->amount.value));
 }
 
 /* What was turned at the posts, at the outer strings. */

@@ -6,8 +6,18 @@
 #include "model/setup/belief_line.h"
 #include "model/setup/bench_goal.h"
 #include "model/setup/neck_curve.h"
+#include "model/setup/rocker.h"
 #include "model/setup/uncertainty.h"
 #include "model/setup/work_done.h"
+
+/* What level crowns change in a relief. */
+static double dressed_mm(const struct forecast *forecast)
+{
+    if (!forecast->level.has_board || !forecast->level.board.has_relief)
+        return 0;
+    return belief_line_relief(&forecast->level).constant -
+           belief_line_relief(&forecast->before->setup).constant;
+}
 
 struct maybe forecast_share_read(const struct forecast *forecast)
 {
@@ -20,7 +30,8 @@ struct maybe forecast_share_read(const struct forecast *forecast)
     const struct maybe relief = neck_curve_find_relief(&now);
     if (!relief.given || !moves->relief.mm.given || !asked->due)
         return maybe_absent();
-    return maybe_finite((relief.value - moves->relief.mm.value) / asked->value);
+    return maybe_finite((relief.value - dressed_mm(forecast) - moves->relief.mm.value) /
+                        asked->value);
 }
 
 /* By the turns logged for this pass, else by those asked for at once. Who went on to slots or
@@ -75,6 +86,9 @@ void forecast_begin(struct forecast *ret_forecast, const struct record *record,
 {
     *ret_forecast =
         (struct forecast){.record = record, .before = before, .visit = visit, .pass = pass};
+    ret_forecast->level = before->setup;
+    if (before->moves.move[MOVE_FRETS].done_by > 0)
+        rocker_level(&before->setup, &ret_forecast->level);
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
         add_work(ret_forecast, (enum move_kind)kind);
     if (ret_forecast->marked)
@@ -82,14 +96,15 @@ void forecast_begin(struct forecast *ret_forecast, const struct record *record,
     /* If the rod is due, only the rod: everything is measured again before anything is cut. */
     const bool rod = before->moves.move[MOVE_ROD].state == MOVE_DUE;
     ret_forecast->move[MOVE_ROD] = rod;
+    if (!rod && before->moves.move[MOVE_FRETS].state == MOVE_DUE)
+        rocker_level(&before->setup, &ret_forecast->level);
     for (int kind = MOVE_SLOTS; kind <= MOVE_SADDLE && !rod; kind++)
         add_planned(ret_forecast, (enum move_kind)kind);
 }
 
 bool forecast_is_beyond(const struct forecast *forecast)
 {
-    /* A setback moves no height that a gauge could tell, and a levelled crown moves at most the
-     * readings over itself, by about a step of the gauge. */
+    /* A setback moves no height that a gauge could tell. */
     static const bool reckoned[MOVE_COUNT_] = {[MOVE_ROD] = true,
                                                [MOVE_FRETS] = true,
                                                [MOVE_SLOTS] = true,
@@ -118,13 +133,14 @@ static double lift_mm(const struct forecast *forecast, int string, double x_mm)
 static struct believed find_curve(const struct forecast *forecast)
 {
     const struct move_set *moves = &forecast->before->moves;
-    const struct maybe target =
-        bench_goal_at(bench_row_get(ROW_RELIEF), forecast->record, END_BASS);
+    const struct move *rod = &moves->move[MOVE_ROD];
+    struct believed curve = moves->relief;
 
-    if (!moves->move[MOVE_ROD].amount.due || !forecast->move[MOVE_ROD])
-        return moves->relief;
-    return (struct believed){.mm = move_part(moves->relief.mm, target, forecast->share),
-                             .u = moves->relief.u};
+    if (rod->amount.due && forecast->move[MOVE_ROD])
+        curve.mm = move_part(moves->relief.mm, rod->relief_then, forecast->share);
+    return (struct believed){
+        .mm = curve.mm.given ? maybe_given(curve.mm.value + dressed_mm(forecast)) : maybe_absent(),
+        .u = curve.u};
 }
 
 /* What the hand that did it misses by, over a string at a part of its length: twice the standard
@@ -160,7 +176,9 @@ static struct believed find_height(const struct forecast *forecast, const struct
         return as_believed((double)NAN, 0);
     const int fret = gap ? board_gap_fret(board, string) : bench_row_fret(row, board);
     const double x_mm = board->station_mm[string][fret];
-    return as_believed(height.value + lift_mm(forecast, string, x_mm),
+    /* Over a crown that was taken down a string stands higher. */
+    const double lower_mm = before->setup.spot_mm[fret].value - forecast->level.spot_mm[fret].value;
+    return as_believed(height.value + lower_mm + lift_mm(forecast, string, x_mm),
                        hypot(now.u, hand_u_mm(forecast, string, x_mm / board->contact_mm[string])));
 }
 
@@ -177,9 +195,8 @@ static struct believed find_read(const struct forecast *forecast, const struct b
 
     if (!height.mm.given || !relief.mm.given || !action.mm.given)
         return as_believed((double)NAN, 0);
-    return (struct believed){.mm = belief_line_held_from(&forecast->before->setup, string,
-                                                         relief.mm.value, height.mm.value,
-                                                         action.mm.value),
+    return (struct believed){.mm = belief_line_held_from(&forecast->level, string, relief.mm.value,
+                                                         height.mm.value, action.mm.value),
                              .u = forecast->before->moves.held[string].u};
 }
 

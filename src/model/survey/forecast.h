@@ -7,8 +7,8 @@
 
 /*
  * What a pass should read after the work done since the pass before it: the moves that work lines
- * mark done; if none is marked, the rod if it was due, else slots and saddle. A rod goes as far as
- * the turns logged, or asked for at once, take it.
+ * mark done; if none is marked, the rod if it was due, else frets, slots and saddle. A rod goes as
+ * far as the turns logged, or asked for at once, take it.
  */
 
 struct forecast {
@@ -20,6 +20,7 @@ struct forecast {
     bool unread; /* what they say of how much makes no sense */
     /* Slots and saddle: by how much, up (+) or down; NAN where nobody knows. */
     double mm[MOVE_COUNT_][STRINGS_MAX + 1];
+    struct setup level; /* as `before` was read, without the crowns that were taken down */
     struct maybe share; /* of the way to its target that the rod went; absent where unknown */
 };
 

@@ -4,6 +4,8 @@
 #include <math.h>
 
 #include "model/reading/record_access.h"
+#include "model/reading/work_mark.h"
+#include "model/setup/rocker.h"
 #include "model/setup/uncertainty.h"
 
 /* An offset smaller than this is what rounding left of a curve through its readings. */
@@ -20,6 +22,32 @@ static void find_offsets(const struct setup *setup, const struct string_lines *l
     }
 }
 
+/* The crown that was read last, else the usual one, less what came off it since: by work lines that
+ * mark the frets level, the last spot that was rocked before them. */
+static struct maybe crown_left(struct place place, int fret, struct maybe usual)
+{
+    const double u_mm = rocker_u_mm(&place.record);
+    struct maybe crown = place_read_at(place, FIELD_CROWN, 0, fret);
+    double taken_mm = 0;
+    int dressed = 0; /* the visit in which a line marks it so, its spot still to be found */
+
+    while (!crown.given && place_before(&place)) {
+        const struct maybe spot = place_read_at(place, FIELD_SPOT, 0, fret);
+
+        if (work_mark_line(place, MOVE_FRETS) > 0)
+            dressed = place.visit;
+        if (dressed == place.visit && spot.given) {
+            taken_mm += rocker_is_high(spot, u_mm) ? spot.value : 0;
+            dressed = 0;
+        }
+        crown = place_read_at(place, FIELD_CROWN, 0, fret);
+    }
+    if (!crown.given)
+        crown = usual;
+    crown.value -= taken_mm;
+    return crown;
+}
+
 /* None on a board without frets. */
 static void find_crowns(struct place place, const struct setup *setup,
                         struct maybe crown_mm[FRETS_MAX + 1])
@@ -29,11 +57,8 @@ static void find_crowns(struct place place, const struct setup *setup,
 
     for (int n = 0; n <= setup->board.frets; n++)
         crown_mm[n] = maybe_absent();
-    for (int n = 0; n <= setup->board.frets && has_crowns; n++) {
-        const struct maybe own = place_read_at(place, FIELD_CROWN, 0, n);
-
-        crown_mm[n] = own.given ? own : usual;
-    }
+    for (int n = 0; n <= setup->board.frets && has_crowns; n++)
+        crown_mm[n] = crown_left(place, n, usual);
 }
 
 /* To the level of the lowest, two readings make the amount. */

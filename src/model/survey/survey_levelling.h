@@ -32,8 +32,9 @@ struct survey_levelling {
 
 /*
  * Both plans for a place; `setup` and `lines` are of the same one. A crown
- * that was not read is as high as the board's. Unknown without a spot and with fewer than
- * two reliefs. `findings` names the fret that even taking the high spots leaves too low.
+ * that was not read is as high as it was last, or as the board's, less what came off since. Unknown
+ * without a spot and with fewer than two reliefs. `findings` names the fret that even taking the
+ * high spots leaves too low.
  */
 void survey_levelling(struct place place, const struct setup *setup,
                       const struct string_lines *lines, struct survey_levelling *ret_levelling,

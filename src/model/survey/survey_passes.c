@@ -5,6 +5,7 @@
 #include <stddef.h>
 
 #include "model/setup/moves.h"
+#include "model/setup/rocker.h"
 #include "model/reading/place.h"
 #include "model/setup/uncertainty.h"
 #include "model/reading/work_mark.h"
@@ -95,6 +96,16 @@ static void compare(struct place place, const struct state *state, int string,
     pass->action[string] = action;
 }
 
+/* Whether the crown that the action is read over was taken down: it is another action then. */
+static bool is_dressed(struct place before, const struct setup *setup)
+{
+    struct setup level;
+    const int fret = setup->board.action_fret;
+
+    return work_mark_line(before, MOVE_FRETS) > 0 && fret > 0 &&
+           setup->spot_mm[fret].value != rocker_level(setup, &level)->spot_mm[fret].value;
+}
+
 bool survey_pass_next(const struct record *record, struct survey_pass *pass)
 {
     struct place place = place_of(record, pass->visit, pass->pass);
@@ -112,7 +123,7 @@ bool survey_pass_next(const struct record *record, struct survey_pass *pass)
         next.after_rod = turn.given && turn.value != 0 && state.choice.rod &&
                          work_mark_line(before, MOVE_SLOTS) == 0 &&
                          work_mark_line(before, MOVE_SADDLE) == 0;
-        next.strings = state.setup.board.strings;
+        next.strings = is_dressed(before, &state.setup) ? 0 : state.setup.board.strings;
         for (int s = 1; s <= next.strings; s++)
             compare(place, &state, s, &next);
         if (next.after_rod)

@@ -1,0 +1,456 @@
+/* SPDX-License-Identifier: MIT */
+#include "near.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "build_record.h"
+#include "model/derive/derive.h"
+#include "model/survey/forecast.h"
+#include "model/survey/survey_levelling.h"
+#include "words/move_words.h"
+#include "words/row_state.h"
+
+/*
+ * What a bench must not be told to do, though every figure is right: what goes no further, what
+ * rests on a guess or on readings that are void, what is smaller than its own doubt. Expected: what
+ * a repairer would do (common practice, no published source).
+ */
+
+enum { STRINGS = 4 };
+
+/* A long-scale bass in a metric shop. */
+static const char board[] =
+    "board scale = 864 mm\nboard strings = 4\nboard frets = 20\nboard join_fret = 16\n"
+    "board relief_fret = 8\nneck rod = two-way\nneck join = pocket\nneck pocket_length = 80 mm\n"
+    "bridge kind = screw\nbridge thread = 0.5 mm\nbridge exposure_min = 0.5 mm\n"
+    "bridge exposure_new = 3 mm\nmodel feeler_step = 0.05 mm\nmodel rule_step = 0.1 mm\n"
+    "targets relief = 0.30 mm\ntargets relief_tolerance = 0.02 mm\n"
+    "targets nut_gap_tolerance = 0.02 mm\ntargets action_tolerance = 0.1 mm\n"
+    "targets action_bass = 2.8 mm\ntargets action_treble = 2 mm\n"
+    "targets nut_gap_bass = 0.55 mm\ntargets nut_gap_treble = 0.45 mm\n"
+    "visit.1 date = 2026-03-02\nvisit.1.pass.1 time = 10:00\n";
+
+struct made {
+    struct record record;
+    struct derived derived;
+    struct move_words words[MOVE_COUNT_];
+};
+
+static struct made *begin(const char *more)
+{
+    struct made *made = calloc(1, sizeof *made);
+
+    assert_non_null(made);
+    build_record(&made->record, board);
+    build_record_add(&made->record, more);
+    return made;
+}
+
+static void end(struct made *made)
+{
+    record_done(&made->record);
+    free(made);
+}
+
+static void put_row(struct made *made, enum field_id field, int pass, const double mm[STRINGS])
+{
+    for (int s = STRINGS; s >= 1; s--)
+        build_record_put_mm(&made->record, reading_key_pass_at(field, 1, pass, s, 0),
+                            mm[STRINGS - s]);
+}
+
+/* By string, the bass first. */
+static void put_pass(struct made *made, int pass, double relief, const double gap[STRINGS],
+                     const double action[STRINGS])
+{
+    build_record_put_mm(&made->record, reading_key_pass(FIELD_RELIEF, 1, pass), relief);
+    put_row(made, FIELD_NUT_GAP, pass, gap);
+    put_row(made, FIELD_ACTION, pass, action);
+}
+
+static const struct move *derive(struct made *made)
+{
+    const struct shop_units units = shop_units_metric();
+
+    derive_current(&made->record, &made->derived);
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        move_words_make(&made->derived, (enum move_kind)kind, &units, &made->words[kind]);
+    return made->derived.moves.move;
+}
+
+static bool says(const struct made *made, enum move_kind kind, const char *words)
+{
+    if (strstr(made->words[kind].amount, words))
+        return true;
+    print_message("'%s' is not in '%s'\n", words, made->words[kind].amount);
+    return false;
+}
+
+static enum row_verdict verdict_of(const struct made *made, enum bench_row_id id)
+{
+    const struct shop_units units = shop_units_metric();
+    struct row_state row;
+
+    row_state_find(&made->record, &made->derived, &units, id, &row);
+    return row.verdict;
+}
+
+static bool found(const struct made *made, enum finding_id id)
+{
+    for (int i = 0; i < made->derived.findings.count; i++)
+        if (made->derived.findings.list[i].id == id)
+            return true;
+    return false;
+}
+
+static const double gap_wanted[STRINGS] = {0.55, 0.52, 0.48, 0.45};
+static const double action_wanted[STRINGS] = {2.8, 2.5, 2.3, 2.0};
+
+/* --- the rod --- */
+
+static void put_turn(struct made *made, int pass, const char *turn)
+{
+    const struct reading_key key = reading_key_pass(FIELD_ROD_TURN, 1, pass);
+
+    assert_int_equal(record_put(&made->record, &key, turn, false, NULL), STATUS_OK);
+}
+
+/* A turn after each pass, and what the relief then reads. */
+static struct made *turn_and_read(const double *relief, int passes, const char *turns)
+{
+    struct made *made = begin("");
+
+    for (int pass = 1; pass <= passes; pass++) {
+        put_pass(made, pass, relief[pass - 1], gap_wanted, action_wanted);
+        if (pass > 1)
+            put_turn(made, pass, turns);
+    }
+    return made;
+}
+
+static void a_dead_rod_is_not_tightened_on(void **state)
+{
+    static const double relief[] = {.55, .54, .54, .54, .54, .54, .54, .54, .54, .54, .54};
+
+    (void)state;
+    for (int passes = 2; passes <= 11; passes++) {
+        struct made *made = turn_and_read(relief, passes, "1/4 turn");
+        const struct move *rod = derive(made) + MOVE_ROD;
+
+        /* A hundredth for a quarter turn is no answer, and fifty turns are no order. */
+        assert_false(rod->turns.given);
+        if (passes >= 4) {
+            assert_int_equal(rod->state, MOVE_WAITS);
+            assert_true(move_is_left(rod));
+            assert_false(move_is_open(rod));
+            assert_true(says(made, MOVE_ROD,
+                             "does not answer: tighten no further; relief stays 0.24 mm high"));
+            assert_true(found(made, FINDING_ROD_SILENT));
+            /* The others are reckoned with the relief as it stays. */
+            assert_near(rod->relief_then.value, 0.54, 0.01);
+            assert_int_equal(rod[MOVE_SADDLE - MOVE_ROD].state, MOVE_GOOD);
+            assert_int_equal(move_set_verdict(&made->derived.moves), MOVES_READY);
+            assert_int_equal(verdict_of(made, ROW_RELIEF), VERDICT_HIGH);
+        } else {
+            assert_int_equal(rod->state, MOVE_DUE);
+            assert_true(says(made, MOVE_ROD, "1/4 turn at a time"));
+            assert_string_equal(made->words[MOVE_ROD].then, "read the relief again");
+            /* Nothing else is done for a relief that may never come. */
+            assert_int_equal(move_set_count(&made->derived.moves, move_is_open), 1);
+        }
+        end(made);
+    }
+}
+
+static void a_rod_that_goes_the_wrong_way_is_looked_at(void **state)
+{
+    static const double relief[] = {.40, .48, .58};
+
+    (void)state;
+    for (int passes = 2; passes <= 3; passes++) {
+        struct made *made = turn_and_read(relief, passes, "1/4 turn");
+        const struct move *move = derive(made);
+
+        assert_int_equal(move[MOVE_ROD].state, MOVE_UNKNOWN);
+        assert_int_equal(move[MOVE_ROD].needs, NEED_ROD_WAY);
+        assert_true(says(made, MOVE_ROD, "relief went up when tightened: stop; read it again"));
+        assert_int_equal(move_set_verdict(&made->derived.moves), MOVES_MEASURE);
+        assert_int_equal(move_set_count(&made->derived.moves, move_is_open), 0);
+        end(made);
+    }
+}
+
+/* One that let relief in when tightened and took it out when slackened is turned so. */
+static void a_rod_that_turns_the_other_way_is_turned_so(void **state)
+{
+    struct made *made = begin("visit.1.pass.2 rod_turn = 0.25\nvisit.1.pass.3 rod_turn = -0.25\n");
+
+    (void)state;
+    put_pass(made, 1, 0.40, gap_wanted, action_wanted);
+    put_pass(made, 2, 0.50, gap_wanted, action_wanted);
+    put_pass(made, 3, 0.40, gap_wanted, action_wanted);
+    const struct move *rod = derive(made) + MOVE_ROD;
+    assert_int_equal(rod->state, MOVE_DUE);
+    assert_near(rod->turns.value, -0.25, 0.03);
+    assert_true(says(made, MOVE_ROD, "slacken 1/4 turn"));
+    end(made);
+}
+
+/* --- what comes after the rod --- */
+
+/* Back-bowed, the actions as wanted: once the rod has let the relief in, the saddles may have to go
+ * lower than they can; how far, nobody has read yet. */
+static void no_reset_on_what_the_rod_may_do(void **state)
+{
+    static const double gap[STRINGS] = {.50, .46, .42, .40};
+    struct made *made = begin("visit.1.pass.1 exposure_bass = 1.6 mm\n"
+                              "visit.1.pass.1 exposure_treble = 1.6 mm\n");
+
+    (void)state;
+    put_pass(made, 1, -0.10, gap, action_wanted);
+    const struct move *move = derive(made);
+    assert_int_equal(move[MOVE_ROD].state, MOVE_DUE);
+    assert_int_equal(move[MOVE_RESET].state, MOVE_WAITS);
+    assert_int_equal(move[MOVE_RESET].waits, WAIT_ROD);
+    assert_true(says(made, MOVE_RESET, "rod first; may need neck angle "));
+    assert_int_equal(move_set_verdict(&made->derived.moves), MOVES_WORK);
+    assert_int_equal(move_set_count(&made->derived.moves, move_is_open), 1);
+    /* No slot is filled on that guess either, and the row says what is read. */
+    assert_int_not_equal(move[MOVE_SLOTS].state, MOVE_DUE);
+    assert_int_not_equal(verdict_of(made, ROW_GAP), VERDICT_GOOD);
+    end(made);
+}
+
+/* With the relief right, or a neck that no rod moves, it is due as ever. */
+static void a_reset_is_due_where_no_rod_comes_first(void **state)
+{
+    static const char *const necks[] = {"neck rod = two-way\n", "neck rod = none\n"};
+    static const double high[STRINGS] = {4.2, 3.9, 3.7, 3.4}, relief[] = {.30, .60};
+
+    (void)state;
+    for (int i = 0; i < 2; i++) {
+        struct made *made = begin("visit.1.pass.1 exposure_bass = 1.6 mm\n"
+                                  "visit.1.pass.1 exposure_treble = 1.6 mm\n");
+
+        build_record_add(&made->record, necks[i]);
+        put_pass(made, 1, relief[i], gap_wanted, high);
+        assert_int_equal(derive(made)[MOVE_RESET].state, MOVE_DUE);
+        assert_int_equal(move_set_verdict(&made->derived.moves), MOVES_RESET);
+        end(made);
+    }
+}
+
+/* Nobody knows the relief after a turn whose answer is not known. */
+static void nothing_is_cut_on_a_relief_that_is_void(void **state)
+{
+    static const double gap[STRINGS] = {.85, .82, .78, .75}, high[STRINGS] = {4, 3.7, 3.5, 3.2};
+    static const char *const marks[] = {
+        "visit.1.pass.2 rod_turn = 1/8 turn\n",
+        "visit.1.work.1 kind = rod\nvisit.1.work.1 time = 10:30\n"
+        "visit.1.work.1 amount = 1/2 turn\n",
+        "visit.1.work.1 kind = restrung\nvisit.1.work.1 time = 10:30\n",
+    };
+
+    (void)state;
+    for (int i = 0; i < 3; i++) {
+        struct made *made = begin("");
+
+        put_pass(made, 1, 0.50, gap, high);
+        assert_int_equal(derive(made)[MOVE_SLOTS].state, MOVE_DUE);
+        build_record_add(&made->record, marks[i]);
+        const struct move *move = derive(made);
+        for (int kind = MOVE_SLOTS; kind <= MOVE_SADDLE; kind++) {
+            assert_int_equal(move[kind].state, MOVE_WAITS);
+            assert_int_equal(move[kind].waits, WAIT_AGAIN);
+            assert_true(says(made, (enum move_kind)kind, "measure first"));
+        }
+        end(made);
+    }
+    /* Turned until it is right, which is what "done" alone says, the work goes on. */
+    struct made *made = begin("visit.1.work.1 kind = rod\nvisit.1.work.1 time = 10:30\n");
+    put_pass(made, 1, 0.50, gap, high);
+    assert_int_equal(derive(made)[MOVE_SLOTS].state, MOVE_DUE);
+    end(made);
+}
+
+/* --- doubt --- */
+
+static void no_cut_is_smaller_than_its_doubt(void **state)
+{
+    (void)state;
+    for (int i = 0; i <= 30; i++)
+        for (int rod = 0; rod <= 1; rod++) {
+            const double more = 0.005 * i;
+            double gap[STRINGS];
+            struct made *made = begin("");
+
+            for (int s = 0; s < STRINGS; s++)
+                gap[s] = gap_wanted[s] + more;
+            put_pass(made, 1, rod ? 0.50 : 0.30, gap, action_wanted);
+            const struct move *slots = derive(made) + MOVE_SLOTS;
+            for (int s = 1; s <= STRINGS; s++)
+                assert_true(!slots->string[s].due || -slots->string[s].value > slots->string[s].u);
+            end(made);
+        }
+}
+
+/* Low by about the same, all are filled or none; and what is off its tolerance is not called
+ * good. */
+static void a_row_goes_together(void **state)
+{
+    static const double gap[STRINGS] = {.50, .46, .42, .40};
+    struct made *made = begin("");
+
+    (void)state;
+    put_pass(made, 1, 0.30, gap, action_wanted);
+    const struct move *slots = derive(made) + MOVE_SLOTS;
+    for (int s = 2; s <= STRINGS; s++)
+        assert_int_equal(slots->string[s].due, slots->string[1].due);
+    /* Low beyond doubt, but not by so much that a fill is worth it: called what it is. */
+    assert_int_equal(slots->state, MOVE_GOOD);
+    assert_int_equal(verdict_of(made, ROW_GAP), VERDICT_LOW);
+    assert_true(says(made, MOVE_SLOTS, "leave it: low by up to 0.08 \xC2\xB1"));
+    end(made);
+}
+
+static void what_is_off_is_not_called_good(void **state)
+{
+    static const double gap[STRINGS] = {.59, .56, .52, .49};
+    struct made *made = begin("");
+
+    (void)state;
+    for (int pass = 1; pass <= 2; pass++)
+        put_pass(made, pass, 0.30, gap, action_wanted);
+    assert_int_equal(derive(made)[MOVE_SLOTS].state, MOVE_GOOD);
+    assert_int_equal(verdict_of(made, ROW_GAP), VERDICT_HIGH);
+    assert_true(says(made, MOVE_SLOTS, "leave it: high by up to 0.05 \xC2\xB1"));
+    assert_int_equal(verdict_of(made, ROW_ACTION), VERDICT_GOOD);
+    end(made);
+}
+
+/* --- frets under what is read --- */
+
+/* Taken down, the crown under the action leaves it higher by as much (geometry): the strings are at
+ * their targets then, and nothing else is due. */
+static void a_high_fret_under_the_action(void **state)
+{
+    static const double action[STRINGS] = {2.5, 2.2, 2.0, 1.7};
+    struct made *made = begin("visit.1.pass.1 spot.12 = 0.30 mm\n");
+
+    (void)state;
+    put_pass(made, 1, 0.30, gap_wanted, action);
+    const struct move *move = derive(made);
+    assert_int_equal(move[MOVE_FRETS].state, MOVE_DUE);
+    assert_int_equal(move[MOVE_SLOTS].state, MOVE_GOOD);
+    assert_int_equal(move[MOVE_SADDLE].state, MOVE_GOOD);
+    for (int s = 1; s <= STRINGS; s++)
+        assert_near(move[MOVE_SLOTS].action_then[s].value, action_wanted[STRINGS - s], 0.01);
+    /* What the next pass should read says so, by plan and by mark. */
+    for (int marked = 0; marked <= 1; marked++) {
+        struct forecast forecast;
+
+        if (marked)
+            build_record_add(&made->record,
+                             "visit.1.work.1 kind = frets\nvisit.1.work.1 time = 10:30\n");
+        derive(made);
+        forecast_begin(&forecast, &made->record, &made->derived, 1, 2);
+        const struct believed then =
+            forecast_find(&forecast, bench_row_get(ROW_ACTION), FIELD_ACTION, 4, NUT_OPEN);
+        assert_near(then.mm.value, 2.8, 0.01);
+    }
+    /* Read so, nothing is questioned, and nothing due but to rock it again. */
+    build_record_add(&made->record, "visit.1.pass.2 time = 11:00\n");
+    put_pass(made, 2, 0.30, gap_wanted, action_wanted);
+    move = derive(made);
+    assert_false(move_set_is_questioned(&made->derived.moves));
+    assert_int_equal(move[MOVE_SADDLE].state, MOVE_GOOD);
+    assert_near(made->derived.moves.action[1].mm.value, 2.0, 0.03);
+    end(made);
+}
+
+/* A crown that is not rocked again stands as it did. */
+static void a_high_fret_that_is_left_stays(void **state)
+{
+    static const double action[STRINGS] = {2.5, 2.2, 2.0, 1.7};
+    struct made *made = begin("visit.1.pass.1 spot.12 = 0.30 mm\n");
+
+    (void)state;
+    for (int pass = 1; pass <= 2; pass++)
+        put_pass(made, pass, 0.30, gap_wanted, action);
+    const struct move *move = derive(made);
+    assert_false(move_set_is_questioned(&made->derived.moves));
+    assert_near(made->derived.moves.action[1].mm.value, 1.7, 0.03);
+    assert_int_equal(move[MOVE_SADDLE].state, MOVE_GOOD);
+    end(made);
+}
+
+/* The gap over fret 1 and the relief under the straightedge rest on crowns too. */
+static void a_high_fret_under_gap_and_relief(void **state)
+{
+    static const double gap[STRINGS] = {.45, .42, .38, .35};
+    struct made *made = begin("visit.1.pass.1 spot.1 = 0.10 mm\n");
+
+    (void)state;
+    put_pass(made, 1, 0.30 + 0.10 * 0.5, gap, action_wanted);
+    const struct move *move = derive(made);
+    assert_int_equal(move[MOVE_SLOTS].state, MOVE_GOOD);
+    assert_near(move[MOVE_SLOTS].gap_then[1].value, 0.45, 0.02);
+    end(made);
+    made = begin("visit.1.pass.1 spot.8 = 0.12 mm\n");
+    put_pass(made, 1, 0.18, gap_wanted, action_wanted);
+    move = derive(made);
+    assert_int_equal(move[MOVE_ROD].state, MOVE_GOOD);
+    assert_near(move[MOVE_ROD].relief_then.value, 0.18, 0.01);
+    assert_near(move[MOVE_SLOTS].relief_then.value, 0.30, 0.01);
+    end(made);
+}
+
+/* What a file took off a crown is off, whatever later passes read. */
+static void a_crown_does_not_grow_again(void **state)
+{
+    static const char *const more[] = {
+        "visit.1.pass.1 spot.7 = 0.12 mm\n",
+        "visit.1.work.1 kind = frets\nvisit.1.work.1 time = 10:30\n"
+        "visit.1.pass.2 time = 11:00\nvisit.1.pass.2 spot.7 = 0 mm\n",
+        "visit.2 date = 2026-09-02\nvisit.2.pass.1 spot.7 = 0 mm\n",
+    };
+    struct made *made = begin("board crown_height = 1.10 mm\n");
+
+    (void)state;
+    put_pass(made, 1, 0.30, gap_wanted, action_wanted);
+    for (int i = 0; i < 3; i++) {
+        struct survey_levelling survey;
+        struct findings findings = {.count = 0};
+
+        build_record_add(&made->record, more[i]);
+        derive(made);
+        survey_levelling(place_current(&made->record), &made->derived.setup, &made->derived.lines,
+                         &survey, &findings);
+        assert_true(survey.known);
+        assert_near(survey.fret[LEVELLING_SPOTS][7].crown_left_mm.value, 0.98, 1e-9);
+        assert_near(survey.fret[LEVELLING_SPOTS][8].crown_left_mm.value, 1.10, 1e-9);
+    }
+    end(made);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_dead_rod_is_not_tightened_on),
+        cmocka_unit_test(a_rod_that_goes_the_wrong_way_is_looked_at),
+        cmocka_unit_test(a_rod_that_turns_the_other_way_is_turned_so),
+        cmocka_unit_test(no_reset_on_what_the_rod_may_do),
+        cmocka_unit_test(a_reset_is_due_where_no_rod_comes_first),
+        cmocka_unit_test(nothing_is_cut_on_a_relief_that_is_void),
+        cmocka_unit_test(no_cut_is_smaller_than_its_doubt),
+        cmocka_unit_test(a_row_goes_together),
+        cmocka_unit_test(what_is_off_is_not_called_good),
+        cmocka_unit_test(a_high_fret_under_the_action),
+        cmocka_unit_test(a_high_fret_that_is_left_stays),
+        cmocka_unit_test(a_high_fret_under_gap_and_relief),
+        cmocka_unit_test(a_crown_does_not_grow_again),
+    };
+
+    return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
+}
