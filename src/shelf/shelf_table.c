@@ -223,6 +223,7 @@ static void make_turns(struct maker *maker)
 
 struct levels {
     int checked, inside, at[PROOF_LEVELS];
+    int necks; /* that they are from: one measured often says little of others */
 };
 
 static void count_levels(const char *proof, struct levels *levels)
@@ -249,9 +250,11 @@ static struct levels levels_of(const struct maker *maker, const char *kind, int 
 
         if (kind[0] && strcmp(item->card.kind, kind) != 0)
             continue;
+        const int before = levels.checked;
         for (int m = 0; m < 3; m++)
             if (move < 0 || move == m)
                 count_levels(shelf_facts_text(item->facts, proofs[m]), &levels);
+        levels.necks += levels.checked > before;
     }
     return levels;
 }
@@ -287,17 +290,19 @@ static void add_proof(struct maker *maker, const char *kind, int move)
         put_factor(maker, row, 5, &levels);
     else
         put_text(maker, row, 5, maker->list->ground.plain ? "" : "too few");
+    put_count(maker, row, 6, levels.necks);
 }
 
 static void make_proof(struct maker *maker)
 {
-    static const char *const heads[] = {"kind", "move", "checked", "inside", "%", "factor"};
+    static const char *const heads[] = {"kind", "move",   "checked", "inside",
+                                        "%",    "factor", "necks"};
 
     maker->table->title = "How right were we?";
     maker->table->note =
         "What was expected after a move, and then read: how often inside the \xC2\xB1; "
         "with the \xC2\xB1 that many times as wide, 95 % would be.";
-    put_heads(maker, heads, 6);
+    put_heads(maker, heads, 7);
     for (int move = -1; move < 3; move++)
         add_proof(maker, "", move);
     for (int k = 0; k < maker->kinds; k++)

@@ -179,11 +179,13 @@ static void proof_is_counted_and_its_factor_found(void **state)
     expect_cell(stage, 0, 3, "20");
     expect_cell(stage, 0, 4, "95.2");
     expect_cell(stage, 0, 5, "0.10");
+    expect_cell(stage, 0, 6, "1");
     shelf_facts_put_text(&stage->facts[4], FACT_PROOF_SADDLE, (char[]){PROOF_FIRST + 21, '\0'});
     assert_true(shelf_table_make(&stage->list, TABLE_PROOF, &stage->table));
     expect_cell(stage, 0, 3, "20");
     expect_cell(stage, 0, 4, "90.9");
     expect_cell(stage, 0, 5, "1.05");
+    expect_cell(stage, 0, 6, "2");
     assert_int_equal(stage->table.rows, 3 + 2 + 2);
     expect_cell(stage, 5, 0, "bass");
     expect_cell(stage, 5, 5, "too few");
