@@ -241,6 +241,25 @@ static void a_reset_is_due_where_no_rod_comes_first(void **state)
     }
 }
 
+/* An action that was not read is taken from its neighbours, and that is no ground for a reset. */
+static void no_reset_on_an_action_that_nobody_read(void **state)
+{
+    static const double high[STRINGS] = {4.2, 3.9, 3.7, 3.4};
+
+    (void)state;
+    for (int unread = 1; unread <= STRINGS; unread += STRINGS - 1) {
+        const struct reading_key key = reading_key_pass_at(FIELD_ACTION, 1, 1, unread, 0);
+        struct made *made = begin("visit.1.pass.1 exposure_bass = 1.6 mm\n"
+                                  "visit.1.pass.1 exposure_treble = 1.6 mm\n");
+
+        put_pass(made, 1, .30, gap_wanted, high);
+        assert_true(record_remove(&made->record, &key));
+        assert_int_equal(derive(made)[MOVE_RESET].state, MOVE_UNKNOWN);
+        assert_true(says(made, MOVE_RESET, "measure exposure and action first"));
+        end(made);
+    }
+}
+
 /* Nobody knows the relief after a turn whose answer is not known. */
 static void nothing_is_cut_on_a_relief_that_is_void(void **state)
 {
@@ -442,6 +461,7 @@ int main(void)
         cmocka_unit_test(a_rod_that_turns_the_other_way_is_turned_so),
         cmocka_unit_test(no_reset_on_what_the_rod_may_do),
         cmocka_unit_test(a_reset_is_due_where_no_rod_comes_first),
+        cmocka_unit_test(no_reset_on_an_action_that_nobody_read),
         cmocka_unit_test(nothing_is_cut_on_a_relief_that_is_void),
         cmocka_unit_test(no_cut_is_smaller_than_its_doubt),
         cmocka_unit_test(a_row_goes_together),

@@ -75,6 +75,13 @@ static void plan_reset(const struct setup *setup, const struct figures *figures,
                 angle->value * (board->contact_mm[s] - board->station_mm[s][board->join_fret]));
 }
 
+/* Whether the action of an outer string, on which a reset rests, was read, not taken from others.
+ */
+static bool is_read(const struct setup *setup, const struct belief *belief, int string)
+{
+    return belief->own[BELIEF_ACTION][setup->outfit.read_as[string]];
+}
+
 static void find_reset(const struct setup *setup, const struct figures *figures,
                        const struct belief *belief, const struct move *saddle, struct move *move)
 {
@@ -89,7 +96,8 @@ static void find_reset(const struct setup *setup, const struct figures *figures,
         if (!setup->outfit.one_piece &&
             fmin(bass.most_mm, treble.most_mm) < setup->exposure_min_mm) {
             move->state = MOVE_UNKNOWN;
-            plan_reset(setup, figures, saddle, move);
+            if (is_read(setup, belief, 1) && is_read(setup, belief, setup->board.strings))
+                plan_reset(setup, figures, saddle, move);
             if (fabs(bass.after_mm - treble.after_mm) > LEAN_MM)
                 move->lean = maybe_given(bass.after_mm - treble.after_mm);
         }
