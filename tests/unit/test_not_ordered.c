@@ -158,6 +158,8 @@ static void a_dead_rod_is_not_tightened_on(void **state)
             assert_string_equal(made->words[MOVE_ROD].then, "read the relief again");
             /* Nothing else is done for a relief that may never come. */
             assert_int_equal(move_set_count(&made->derived.moves, move_is_open), 1);
+            assert_true(says(made, MOVE_SLOTS, "rod first, then measure"));
+            assert_true(says(made, MOVE_SADDLE, "rod first, then measure"));
         }
         end(made);
     }

@@ -234,16 +234,18 @@ static void join_fills(const struct finder *finder, struct move_amount amount[ST
 }
 
 /* Nothing is due, but something would be if it were known better: after the rod everything is read
- * again; else the gap is, once more. */
+ * again, and so is what it is foreseen to leave off its tolerance; else the gap is, once more. */
 static void find_unsure(const struct finder *finder, struct move *move)
 {
     for (int s = 1; s <= finder->setup->board.strings; s++) {
-        if (!move->string[s].unsure || move->state == MOVE_DUE)
+        const struct move_amount *amount = &move->string[s];
+
+        if (move->state == MOVE_DUE || !(amount->unsure || (finder->rod_first && amount->off)))
             continue;
         move->state = finder->rod_first ? MOVE_WAITS : MOVE_UNKNOWN;
         move->waits = finder->rod_first ? WAIT_ROD : WAIT_NOTHING;
-        move->any_up = move->any_up || move->string[s].value > 0;
-        move->any_down = move->any_down || move->string[s].value < 0;
+        move->any_up = move->any_up || amount->value > 0;
+        move->any_down = move->any_down || amount->value < 0;
         move->needs = finder->rod_first ? NEED_NOTHING : NEED_GAP;
         move->need_on = finder->rod_first ? 0 : s;
     }
