@@ -268,8 +268,8 @@ static void nothing_is_cut_on_a_relief_that_is_void(void **state)
     static const double gap[STRINGS] = {.85, .82, .78, .75}, high[STRINGS] = {4, 3.7, 3.5, 3.2};
     static const char *const marks[] = {
         "visit.1.pass.2 rod_turn = 1/8 turn\n",
-        "visit.1.work.1 kind = rod\nvisit.1.work.1 time = 10:30\n"
-        "visit.1.work.1 amount = 1/2 turn\n",
+        ("visit.1.work.1 kind = rod\nvisit.1.work.1 time = 10:30\n"
+         "visit.1.work.1 amount = 1/2 turn\n"),
         "visit.1.work.1 kind = restrung\nvisit.1.work.1 time = 10:30\n",
     };
 
@@ -432,8 +432,8 @@ static void a_crown_does_not_grow_again(void **state)
 {
     static const char *const more[] = {
         "visit.1.pass.1 spot.7 = 0.12 mm\n",
-        "visit.1.work.1 kind = frets\nvisit.1.work.1 time = 10:30\n"
-        "visit.1.pass.2 time = 11:00\nvisit.1.pass.2 spot.7 = 0 mm\n",
+        ("visit.1.work.1 kind = frets\nvisit.1.work.1 time = 10:30\n"
+         "visit.1.pass.2 time = 11:00\nvisit.1.pass.2 spot.7 = 0 mm\n"),
         "visit.2 date = 2026-09-02\nvisit.2.pass.1 spot.7 = 0 mm\n",
     };
     struct made *made = begin("board crown_height = 1.10 mm\n");
