@@ -120,6 +120,7 @@ struct app {
     enum leaf leaf;
     struct route route;     /* of the leaf in hand */
     int at;                 /* the cell in hand; route.count: the pass's end */
+    bool stayed;            /* Enter filed the cell in hand, and there is none after it */
     int at_of[LEAF_COUNT_]; /* the cells that were in hand on the other leaves, for this pass */
 
     struct lineedit entry;

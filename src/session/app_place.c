@@ -151,6 +151,7 @@ void app_take_leaf(struct app *app, enum leaf leaf)
     app->correcting = false;
     app->leaf = leaf;
     app->at = app->at_of[leaf];
+    app->stayed = false;
     app_drop_entry(app);
     if (go_along(app)) {
         app_refresh(app);

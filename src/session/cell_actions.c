@@ -43,9 +43,31 @@ static int find_next(const struct app *app)
     return gap >= 0 ? gap : route_step(&app->route, app->at, 1);
 }
 
+/* Where there is no next cell, the hand at the number pad has to be told: what it types next would
+ * replace what was just filed (doubt_look.h). */
+static void go_on(struct turn *turn, bool filed)
+{
+    struct app *app = turn->app;
+    const int from = app->at;
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf words = STRBUF(memory);
+
+    turn_go_to(turn, find_next(app));
+    if (app->at != from)
+        return;
+    app->stayed = filed;
+    strbuf_addf(&words, "This is the last cell of %s", leaf_name(app->leaf));
+    if (app->leaf + 1 < LEAF_COUNT_)
+        strbuf_addf(&words, "; Tab goes on to %s", leaf_name(app->leaf + 1));
+    strbuf_add_char(&words, '.');
+    if (app->tone == TONE_NONE)
+        app_say(app, TONE_NOTE, memory);
+}
+
 bool turn_accept_cell(struct turn *turn)
 {
     struct app *app = turn->app;
+    const bool is_typed = !lineedit_is_empty(&app->entry);
 
     if (app->at >= app->route.count) {
         if (app->route.ends_pass)
@@ -58,7 +80,7 @@ bool turn_accept_cell(struct turn *turn)
         return false;
     if (!lineedit_is_empty(&app->entry) && !(turn_may_change(turn) && turn_take_entry(turn)))
         return false;
-    turn_go_to(turn, find_next(app));
+    go_on(turn, is_typed);
     return true;
 }
 

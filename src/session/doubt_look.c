@@ -73,6 +73,14 @@ static bool is_earlier(const struct record *record, const struct reading_key *ke
            (of_pass && key->part < record_last_read_pass(record, key->visit));
 }
 
+/* Whether a number would replace the one that was filed just before it, because Enter found no next
+ * cell: it was probably read somewhere else. */
+static bool is_past_end(const struct app *app, const struct field *field)
+{
+    return app->stayed && !app->opened && !app->proposed &&
+           (field->kind == KIND_NUMBER || field->kind == KIND_RADIUS || field->kind == KIND_COUNT);
+}
+
 /* "line 1 says 1/4", "pass 1 of 2 said .014". */
 static void add_filed(const struct app *app, const struct reading_key *key, struct strbuf *out)
 {
@@ -81,7 +89,9 @@ static void add_filed(const struct app *app, const struct reading_key *key, stru
     char memory[ENTRY_TEXT_MAX];
     struct strbuf shown = STRBUF(memory);
 
-    if (field->section == SECTION_WORK)
+    if (is_past_end(app, field))
+        strbuf_add(out, "this is the last cell, just filed as ");
+    else if (field->section == SECTION_WORK)
         strbuf_addf(out, "line %d says ", key->part);
     else if (field->section == SECTION_VISIT)
         strbuf_addf(out, "visit %d said ", key->visit);
@@ -101,17 +111,20 @@ static void add_filed(const struct app *app, const struct reading_key *key, stru
 static void look_at_filed(struct app *app, const struct reading_key *key, const char *kept)
 {
     const struct maybe held = record_entered(&app->record, *key);
-    const bool is_line = field_get(key->field)->section == SECTION_WORK && !app->opened;
+    const struct field *field = field_get(key->field);
+    const bool is_line = field->section == SECTION_WORK && !app->opened;
+    const bool past_end = is_past_end(app, field);
     const char *filed = record_text(&app->record, key);
     struct strbuf words = STRBUF(app->doubt_words);
 
-    if (!filed || strcmp(filed, kept) == 0 || (!is_line && !is_earlier(&app->record, key)))
+    if (!filed || strcmp(filed, kept) == 0 ||
+        (!is_line && !past_end && !is_earlier(&app->record, key)))
         return;
     if (!is_line && held.given && held.value == app->entry_view.value)
         return;
     app->doubt.kind = DOUBT_FILED;
     add_filed(app, key, &words);
-    strbuf_add(&words, is_line ? ": replace it?" : ": change the record?");
+    strbuf_add(&words, is_line || past_end ? ": replace it?" : ": change the record?");
 }
 
 /* What is read of a course is said of it. */

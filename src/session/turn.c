@@ -24,6 +24,7 @@ bool turn_may_change(struct turn *turn)
 void turn_go_to(struct turn *turn, int at)
 {
     turn->app->at = at < 0 ? 0 : at;
+    turn->app->stayed = false;
     app_drop_entry(turn->app);
     app_refresh_entry(turn->app);
 }

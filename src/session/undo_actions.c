@@ -24,6 +24,7 @@ static void show_place(struct app *app, const struct undo_step *step)
     const enum leaf leaf = (enum leaf)step->leaf;
     const struct leaf_row *row = app->leaves->row[leaf];
 
+    app->stayed = false;
     if (!row->show)
         take_pass_of(app, &step->key, row->is_of_visit);
     if (app->leaf != leaf)

@@ -349,9 +349,33 @@ static void a_record_is_not_written_over(void **state)
     }
 }
 
+/* A tech who types on past the end of a leaf without a look replaces nothing; one who mends what
+ * was just typed, or comes back to it, does. */
+static void past_the_last_cell_numbers_replace_nothing(void **state)
+{
+    struct app *app = bench_open(build_record_full, "", LEAF_INTAKE);
+
+    (void)state;
+    bench_press(app, "{End}");
+    assert_int_equal(app_cell(app)->key.field, FIELD_TUNER_STEP);
+    bench_press(app, "2{Enter}");
+    expect_said(app, "This is the last cell of Intake; Tab goes on to Bench.");
+    bench_press(app, "4{Enter}3{Enter}");
+    expect_said(app, "Held: this is the last cell, just filed as 2: replace it?");
+    assert_string_equal(bench_text(app, "model tuner_step"), "2 cents");
+    bench_press(app, "{Back}5{Enter}{Enter}");
+    assert_string_equal(bench_text(app, "model tuner_step"), "5 cents");
+    bench_press(app, "{Up}{Down}4{Enter}");
+    assert_string_equal(bench_text(app, "model tuner_step"), "4 cents");
+    bench_press(app, "u3{Enter}");
+    assert_string_equal(bench_text(app, "model tuner_step"), "3 cents");
+    bench_close(app);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(past_the_last_cell_numbers_replace_nothing),
         cmocka_unit_test_setup_teardown(the_second_enter_files_it, bench_setup, bench_teardown),
         cmocka_unit_test_setup_teardown(it_is_said_before_enter_and_nothing_is_derived, bench_setup,
                                         bench_teardown),
