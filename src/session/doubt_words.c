@@ -162,10 +162,34 @@ static void add_comparison(struct strbuf *out, const struct doubt *doubt, const 
     }
 }
 
+/* As a tech says turns, in 16ths; other numbers with a point. */
+static void add_turns(struct strbuf *out, double turns)
+{
+    const double parts = 16 * turns;
+
+    if (fabs(parts - round(parts)) < 1e-6)
+        num_format_fraction(turns, 16, out);
+    else
+        said_number_add(out, turns, 3, false);
+}
+
+/* A gap's digits typed one row too high make a number of turns as well. */
+static void add_turns_doubt(struct strbuf *out, const struct doubt *doubt, double turns)
+{
+    add_turns(out, turns);
+    strbuf_add(out, " turns at once? A quarter turn at most, then measure");
+    if (doubt->has_other)
+        add_meant(out, doubt, field_get(FIELD_ROD_TURN), NULL);
+}
+
 static void add_number_doubt(struct strbuf *out, const struct doubt *doubt,
                              const struct field *field, double value,
                              const struct shop_units *units)
 {
+    if (field->id == FIELD_ROD_TURN && doubt->kind != DOUBT_FINE) {
+        add_turns_doubt(out, doubt, value);
+        return;
+    }
     add_reading(out, field, value, units);
     if (doubt->kind == DOUBT_LARGE)
         strbuf_add(out, " is more than usual");
@@ -204,17 +228,6 @@ static void add_parts_doubt(struct strbuf *out, const struct doubt *doubt, const
         strbuf_add(out, "64ths?");
 }
 
-/* As a tech says turns, in 16ths; other numbers with a point. */
-static void add_turns(struct strbuf *out, double turns)
-{
-    const double parts = 16 * turns;
-
-    if (fabs(parts - round(parts)) < 1e-6)
-        num_format_fraction(turns, 16, out);
-    else
-        said_number_add(out, turns, 3, false);
-}
-
 static void add_sign_doubt(struct strbuf *out, const struct doubt *doubt)
 {
     const bool tightens = doubt->likely < 0;
@@ -236,6 +249,9 @@ void doubt_words_add(struct strbuf *out, const struct doubt *doubt, const struct
         return;
     case DOUBT_LETTERS:
         add_letters_doubt(out, entry->text);
+        return;
+    case DOUBT_NO_WORD:
+        strbuf_addf(out, "%.24s: is that what was done?", entry->text);
         return;
     case DOUBT_FUTURE:
         strbuf_addf(out, "%s is %s", entry->text,

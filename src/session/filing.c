@@ -1,12 +1,15 @@
 /* SPDX-License-Identifier: MIT */
 #include "session/filing.h"
 
+#include <math.h>
+
 #include "session/again.h"
 #include "session/cell_words.h"
 #include "session/change.h"
 #include "session/held.h"
 #include "session/refresh.h"
 #include "session/typed_text.h"
+#include "words/amount.h"
 
 /* Puts a text under a key unless it has one. */
 static enum status put_if_absent(struct turn *turn, struct reading_key key, const char *text)
@@ -35,6 +38,21 @@ static bool opens_pass(const struct app *app)
 
     return field_get(key.field)->section == SECTION_PASS && key.visit == app->visit &&
            key.part == app->pass && key.field != FIELD_ROD_TURN && app_pass_is_empty(app);
+}
+
+void turn_mind_turns(struct turn *turn, double turns)
+{
+    const double most = 0.25;
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf words = STRBUF(memory);
+
+    if (fabs(turns) <= most)
+        return;
+    strbuf_add(&words, "Filed: ");
+    amount_add_turns(&words, fabs(turns), false);
+    strbuf_add(&words, fabs(turns) > 1 ? " turns" : " turn");
+    strbuf_add(&words, " without a reading. A quarter turn at most, then measure.");
+    turn_warn(turn, memory);
 }
 
 bool turn_take_entry(struct turn *turn)
@@ -74,6 +92,8 @@ bool turn_take_entry(struct turn *turn)
         turn_warn(turn, "Out of memory: the pass has no date.");
     if (row->after_filing)
         row->after_filing(turn, memory);
+    if (field->id == FIELD_ROD_TURN)
+        turn_mind_turns(turn, app->entry_view.value);
     app_drop_entry(app);
     turn_changed(turn);
     return true;

@@ -10,6 +10,10 @@
  * how its nut gaps are read. */
 enum status turn_open_pass(struct turn *turn);
 
+/* Warns if the rod was turned further than a quarter turn without a reading. It was done, so it is
+ * filed, but rods break that way. */
+void turn_mind_turns(struct turn *turn, double turns);
+
 /* Files the entry in the cell in hand; false, with a warning, if it is refused or held. */
 bool turn_take_entry(struct turn *turn);
 

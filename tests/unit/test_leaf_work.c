@@ -142,7 +142,7 @@ static void after_the_last_move_comes_a_line_of_ones_own(void **state)
         assert_int_equal(count(app, move_is_open), 0);
         assert_int_equal(app_cell(app)->key.field, FIELD_WORK_KIND);
         assert_int_equal(app_cell(app)->key.part, 4);
-        bench_press(app, "1{Enter}");
+        bench_press(app, "1{Enter}{Enter}");
         check_text(app, "visit.1.work.1 kind", "rod");
         check_text(app, "visit.1.work.4 kind", "1");
         bench_close(app);
@@ -702,9 +702,68 @@ static void a_long_visit_shows_its_last_lines(void **state)
     bench_close(app);
 }
 
+/* It was done, so it is filed, and said to be a lot; turns that no bench makes are asked about. */
+static void more_than_a_quarter_turn_is_said_to_be_a_lot(void **state)
+{
+    static const struct {
+        const char *keys, *said;
+    } cases[] = {
+        {"1/4{Enter}", "Marked done, with the turns of the rod"},
+        {"1/2{Enter}", "Filed: 1/2 turn without a reading. A quarter turn at most, then measure."},
+        {"1{Enter}", "Filed: 1 turn without a reading. A quarter turn at most, then measure."},
+        {"3{Enter}", "Held: 3 turns at once? A quarter turn at most, then measure"},
+    };
+
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        struct app *app = bench_open(build_record_full, "", LEAF_WORK);
+
+        bench_press(app, cases[i].keys);
+        if (!strstr(app->message, cases[i].said))
+            fail_msg("%s: \"%s\"", cases[i].keys, app->message);
+        assert_int_equal(bench_text(app, TURNS) != NULL, strncmp(cases[i].said, "Held", 4) != 0);
+        bench_close(app);
+    }
+}
+
+/* In the cell that asks for turns by themselves, too. */
+static void turns_by_themselves_are_minded_too(void **state)
+{
+    struct app *app = bench_open(build_record_full, "", LEAF_WORK);
+
+    (void)state;
+    bench_press(app, " ");
+    assert_int_equal(app_cell(app)->key.field, FIELD_ROD_TURN);
+    bench_press(app, "-3/4{Enter}");
+    if (app->held != HELD_NO)
+        bench_press(app, "{Enter}");
+    assert_non_null(strstr(app->message, "3/4 turn without a reading"));
+    assert_string_equal(bench_text(app, TURNS), "-3/4 turn");
+    bench_close(app);
+}
+
+/* A reading typed into the row of the tech's own work would be printed for the owner. */
+static void work_without_a_word_is_asked_about(void **state)
+{
+    struct app *app = bench_open(build_record_full, "", LEAF_WORK);
+
+    (void)state;
+    bench_press(app, "{End}1{Enter}");
+    assert_string_equal(app->message, "Held: 1: is that what was done?");
+    assert_int_equal(record_last_work(&app->record, 1), 0);
+    bench_press(app, "{Enter}");
+    assert_int_equal(record_last_work(&app->record, 1), 1);
+    bench_press(app, "{End}2 pegs{Enter}");
+    assert_int_equal(record_last_work(&app->record, 1), 2);
+    bench_close(app);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(more_than_a_quarter_turn_is_said_to_be_a_lot),
+        cmocka_unit_test(turns_by_themselves_are_minded_too),
+        cmocka_unit_test(work_without_a_word_is_asked_about),
         cmocka_unit_test(cautions_are_of_listed_work),
         cmocka_unit_test(home_goes_to_the_first_open_move),
         cmocka_unit_test(moves_are_marked_done_in_order),

@@ -7,6 +7,7 @@
 #include "model/derive/asked.h"
 #include "model/reading/work_amount.h"
 #include "session/cell_actions.h"
+#include "session/filing.h"
 #include "session/refresh.h"
 
 /* The first cell of a move's row; -1 if it is not listed. */
@@ -158,6 +159,7 @@ void work_complete(struct turn *turn, const char *text)
         return;
     if (log_turns(turn, key, text) != STATUS_OK)
         turn_warn(turn, "Out of memory: the rod's turns are not logged.");
+    turn_mind_turns(turn, turns.value);
     if (app->tone == TONE_NONE)
         app_say(app, TONE_NOTE, "Marked done, with the turns of the rod; * 1 takes both back.");
 }

@@ -4,6 +4,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "base/ascii.h"
 #include "model/figure/bench_row.h"
 #include "model/doubt/doubt_day.h"
 #include "model/doubt/doubt_record.h"
@@ -249,7 +250,15 @@ static struct doubt doubt_sign(const struct field *field, double value,
     return (struct doubt){.kind = DOUBT_SIGN, .has_likely = true, .likely = -value};
 }
 
-static struct doubt doubt_text(const struct field *field, const char *text,
+static bool has_letter(const char *text)
+{
+    while (*text && !is_ascii_letter(*text) && (unsigned char)*text < 0x80)
+        text++;
+    return *text != '\0';
+}
+
+/* `held`: what stands there already, which is asked about when it is replaced. */
+static struct doubt doubt_text(const struct field *field, const char *held, const char *text,
                                const struct doubt_about *about)
 {
     if (field->id == FIELD_BUILT)
@@ -258,6 +267,8 @@ static struct doubt doubt_text(const struct field *field, const char *text,
     if (about->of_move &&
         (strchr(text, '*') || (strlen(text) <= 2 && !strpbrk(text, "0123456789"))))
         return (struct doubt){.kind = DOUBT_LETTERS};
+    if (field->id == FIELD_WORK_KIND && !held && !has_letter(text))
+        return (struct doubt){.kind = DOUBT_NO_WORD};
     return (struct doubt){.kind = DOUBT_NONE};
 }
 
@@ -283,7 +294,7 @@ struct doubt doubt_find(const struct record *record, const struct reading_key *k
     case KIND_TIME:
         return doubt_of_day(record, key, entry->text, about);
     case KIND_TEXT:
-        return doubt_text(field, entry->text, about);
+        return doubt_text(field, record_text(record, key), entry->text, about);
     case KIND_NOTE:
         return doubt_note_find(record, key, entry->value.value);
     case KIND_CHOICE:

@@ -35,6 +35,8 @@
  *   string is not retuned by an octave.
  * - Of a move, what was done in one or two letters: that is likely a command (u, d, ok is said by
  *   the mark itself).
+ * - Work of the tech's own that is named without a letter: that is likely a reading, and it would
+ * be printed for the owner.
  * - Turns of the rod that go the other way than its move: most likely a minus left out.
  * - A day to come, out of order with the visits around it, or more than 50 years back; a day
  *   promised over a year ahead, or before the visit; a year of
@@ -60,6 +62,7 @@ enum doubt_kind {
     DOUBT_ORDER,    /* a day out of order with another `visit`, or before that of its own */
     DOUBT_LONG_AGO, /* a day or year too long ago */
     DOUBT_LETTERS,  /* a letter or two, where a text says what was done of a move */
+    DOUBT_NO_WORD,  /* no letter in the name of a tech's own work */
     /* These are seen to by the session. */
     DOUBT_NAME,  /* a text that is near a name of its list */
     DOUBT_FILED, /* it replaces a work line, or what an earlier pass or visit read */
