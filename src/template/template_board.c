@@ -6,8 +6,8 @@
 #include "template/template_inside.h"
 
 enum {
-    TOP = 8,      /* mm over the nut's front edge */
-    BOTTOM = 8,   /* and below its end */
+    TOP = 7,      /* mm over the nut's front edge */
+    BOTTOM = 3,   /* and below its end: the middle line goes on by that */
     LABELS = 16,  /* left of the board: fret numbers */
     LENGTHS = 62, /* right of it: distances from the nut */
     NARROW = 40,  /* if the board's width is not known */
@@ -64,7 +64,7 @@ static void edges(const struct board_drawing *drawing)
                        &template_cut);
     }
     page_draw_line(drawing->list, (struct page_point){centre_x(drawing), TOP - 4},
-                   (struct page_point){centre_x(drawing), TOP + drawing->end_mm + 4},
+                   (struct page_point){centre_x(drawing), TOP + drawing->end_mm + BOTTOM},
                    &template_guide);
 }
 
@@ -77,7 +77,6 @@ static void spot(const struct board_drawing *drawing, double x, double y, double
                    (struct page_point){x, y + radius / 2}, &template_guide);
 }
 
-/* The octave frets have two. */
 /* Between the distances of the frets on either side, smaller. */
 static void say_dot(const struct board_drawing *drawing, double x_mm)
 {
@@ -90,6 +89,7 @@ static void say_dot(const struct board_drawing *drawing, double x_mm)
                  PAGE_LEFT, &template_small, memory);
 }
 
+/* The octave frets have two. */
 static void dots(const struct board_drawing *drawing, int fret)
 {
     const double x_mm = drawing->source->layout.middle[fret].dot_mm, y = TOP + x_mm;
@@ -119,12 +119,14 @@ static void label_fret(const struct board_drawing *drawing, int fret, double x_m
                  &template_plain, memory);
 }
 
-/* Straight lines from the string's nut to the saddle, whose spread is centred on the board. */
-static void draw_strings(const struct board_drawing *drawing)
+/* Straight lines from the string's nut to the saddle, whose spread is centred on the board; whether
+ * the readings give any. */
+static bool draw_strings(const struct board_drawing *drawing)
 {
     const struct survey_layout *layout = &drawing->source->layout;
     const double nut_mm = width_at(drawing, 0), saddle_mm = drawing->board->scale_mm[LANE_MIDDLE];
     const double span_mm = layout->string[1].saddle_centre_mm.value;
+    bool any = false;
 
     for (int s = 1; s <= layout->strings; s++) {
         const struct string_layout *of = &layout->string[s];
@@ -135,21 +137,23 @@ static void draw_strings(const struct board_drawing *drawing)
         const double at_saddle = centre_x(drawing) + of->saddle_centre_mm.value - span_mm / 2;
         const double slope = (at_saddle - at_nut) / saddle_mm;
 
+        any = true;
         page_draw_line(drawing->list,
                        (struct page_point){at_nut + slope * of->start_mm, TOP + of->start_mm},
                        (struct page_point){at_nut + slope * drawing->end_mm, TOP + drawing->end_mm},
                        &template_guide);
     }
+    return any;
 }
 
-static void say_legend(const struct board_drawing *drawing)
+static void say_legend(const struct board_drawing *drawing, bool strings)
 {
     const bool fretless = drawing->source->derived->setup.outfit.fretless;
     const char *const lines[] = {
         fretless ? "its front edge; lines, no slots" : "its front edge; frets: mid-slot",
         "dots and inlays: the usual frets,",
         "midway; the crosses count, not the size",
-        "grey: strings, saddle centred",
+        strings ? "grey: strings, saddle centred" : "grey: the middle",
     };
 
     for (int i = 0; i < (int)(sizeof lines / sizeof lines[0]); i++)
@@ -162,10 +166,10 @@ static void draw_frets(const struct board_drawing *drawing)
     const struct layout_fret *fret = drawing->source->layout.middle;
 
     edges(drawing);
-    draw_strings(drawing);
+    const bool strings = draw_strings(drawing);
     line_across(drawing, 0, &template_cut);
     template_say(drawing->list, drawing->left_mm - 4, TOP + 1, PAGE_RIGHT, &template_strong, "nut");
-    say_legend(drawing);
+    say_legend(drawing, strings);
     for (int n = 1; n <= drawing->board->frets; n++) {
         line_across(drawing, fret[n].from_nut_mm, &template_cut);
         label_fret(drawing, n, fret[n].from_nut_mm);

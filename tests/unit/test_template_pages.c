@@ -2,6 +2,7 @@
 #include "near.h"
 
 #include <math.h>
+#include <stdio.h>
 #include <string.h>
 
 #include "build_record.h"
@@ -213,6 +214,39 @@ static int count_texts(const struct page_list *list, const char *text)
     return count;
 }
 
+/* What is drawn in grey on a board with these lines more. */
+static void check_grey(const char *more, const char *words, const char *not_words)
+{
+    char missing[300] = "";
+    struct strbuf text = STRBUF(missing);
+    struct page_list *drawing;
+    struct derived derived;
+    struct record record;
+
+    survey_record_derive(&record, more, &derived);
+    assert_int_equal(
+        template_draw(TEMPLATE_BOARD, place_current(&record), &derived, &drawing, &text),
+        STATUS_OK);
+    assert_int_equal(count_texts(drawing, words), 1);
+    assert_int_equal(count_texts(drawing, not_words), 0);
+    page_list_free(drawing);
+    record_done(&record);
+}
+
+static void the_legend_names_only_what_is_drawn(void **state)
+{
+    static const char nut[] = "nut width = 44 mm\nnut margin_bass = 3 mm\n"
+                              "nut margin_treble = 3 mm\nnut spread = equal-gaps\n"
+                              "board width_nut = 44 mm\n";
+    static const char strings[] = "grey: strings, saddle centred", middle[] = "grey: the middle";
+    char both[300];
+
+    (void)state;
+    check_grey(nut, middle, strings);
+    snprintf(both, sizeof both, "%sbridge spread = 54 mm\n", nut);
+    check_grey(both, strings, middle);
+}
+
 /* How many strings of the twelve the saddle's template has no contact for. */
 static int count_unplaced(const char *dropped)
 {
@@ -322,6 +356,7 @@ int main(void)
         cmocka_unit_test(a_drawing_that_failed_fails_the_pages),
         cmocka_unit_test(one_drawing_holds_them_all),
         cmocka_unit_test(missing_readings_go_by_their_names),
+        cmocka_unit_test(the_legend_names_only_what_is_drawn),
         cmocka_unit_test(a_courses_setback_places_both_its_strings),
         cmocka_unit_test(a_short_string_has_no_slot_on_the_nut),
         cmocka_unit_test(wedges_only_where_a_reset_is_due),
