@@ -1,6 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 #include "sheet/sheet_draw.h"
 
+#include <math.h>
+#include <string.h>
+
 enum {
     SIDE_VIEW_MM = 27,
     CENTS_MM = 30,
@@ -172,19 +175,28 @@ static void draw_label(const struct plot *plot, const struct picture_label *labe
                   label->word);
 }
 
+/* A fret's word stands over its number, right of the word before it. */
+static void draw_tick_word(const struct plot *plot, double x_mm, double y_mm, const char *word,
+                           double *free_from_mm)
+{
+    const double half_mm = 0.3 * sheet_label_font.size_mm * (double)strlen(word);
+    const double at_mm = fmax(x_mm, *free_from_mm + half_mm);
+
+    draw_text(plot, at_mm, y_mm - 1.1 * sheet_label_font.size_mm, PAGE_CENTRE, word);
+    *free_from_mm = at_mm + half_mm + 1;
+}
+
 static void draw_ticks(const struct plot *plot, double y_mm)
 {
-    double free_from_mm = 0;
+    double free_from_mm = 0, word_from_mm = 0;
 
     for (int i = 0; i < plot->picture->tick_count; i++) {
         const struct picture_tick *tick = &plot->picture->ticks[i];
         const double x_mm = place(plot, tick->x, 0).x_mm;
 
         sheet_draw_fret(plot->list, x_mm, y_mm, tick->number, &free_from_mm);
-        if (!tick->word)
-            continue;
-        draw_text(plot, x_mm + 2.4, y_mm, PAGE_LEFT, tick->word);
-        free_from_mm = x_mm + 8;
+        if (tick->word)
+            draw_tick_word(plot, x_mm, y_mm, tick->word, &word_from_mm);
     }
 }
 

@@ -91,14 +91,32 @@ static size_t part_of_word(struct page_ruler *ruler, const struct page_font *fon
     return fit;
 }
 
+/* Whether a unit follows: "mm)", "in". */
+static bool is_unit(const char *text)
+{
+    return (strncmp(text, "mm", 2) == 0 || strncmp(text, "in", 2) == 0) &&
+           strchr(" .,;:)", text[2]) != NULL;
+}
+
+/* The end of the word that starts at `at`, or of a number and its unit, which stay together. */
+static size_t find_end(const char *text, size_t at)
+{
+    size_t end = at + strspn(text + at, " ");
+
+    end += strcspn(text + end, " ");
+    if (end > 0 && text[end - 1] >= '0' && text[end - 1] <= '9' && text[end] == ' ' &&
+        is_unit(text + end + 1))
+        end += 1 + strcspn(text + end + 1, " ");
+    return end;
+}
+
 size_t set_line(struct page_ruler *ruler, const struct page_font *font, const char *text,
                 double width_mm)
 {
     size_t fit = 0;
 
     for (size_t end = 0; text[end];) {
-        end += strspn(text + end, " ");
-        end += strcspn(text + end, " ");
+        end = find_end(text, end);
         if (!fits(ruler, font, text, end, width_mm))
             return fit > 0 ? fit : part_of_word(ruler, font, text, width_mm);
         fit = end;

@@ -6,9 +6,11 @@
 
 #include "build_record.h"
 #include "page/page_inside.h"
+#include "page/page_write.h"
 #include "sheet/sheet_draw.h"
 #include "sheet/sheet_make.h"
 #include "sheet/sheet_page.h"
+#include "sheet/sheet_set.h"
 
 static int pages_of(const struct record *record, struct page_size size)
 {
@@ -183,6 +185,74 @@ static void names_of_lines_that_meet_stand_apart(void **state)
     }
 }
 
+static const struct page_item *text_item(const struct page_list *list, const char *text)
+{
+    for (size_t i = 0; i < list->count; i++)
+        if (list->items[i].kind == PAGE_ITEM_TEXT && strcmp(list->items[i].text, text) == 0)
+            return &list->items[i];
+    fail_msg("%s is not drawn", text);
+    return NULL;
+}
+
+/* A fret's word takes no number's place, and no other word's, however close the frets are. */
+static void words_of_frets_stand_over_their_numbers(void **state)
+{
+    const struct page_size size = {150, 40};
+
+    (void)state;
+    for (double apart = 4; apart < 12; apart++) {
+        struct sheet sheet = {.count = 0};
+        struct picture *side = &sheet.picture[SHEET_SIDE_VIEW];
+        const struct sheet_area area = {.corner = {0, 0}, .width_mm = 109, .height_mm = 30};
+        struct page_list *list;
+
+        picture_begin(side, (struct picture_point){0, 0}, (struct picture_point){100, 20});
+        for (int n = 7; n <= 9; n++)
+            side->ticks[side->tick_count++] = (struct picture_tick){.x = n * apart,
+                                                                    .number = n,
+                                                                    .word = n == 7   ? "high"
+                                                                            : n == 8 ? "join"
+                                                                                     : NULL};
+        assert_int_equal(page_list_new(size, &list), STATUS_OK);
+        page_begin(list);
+        sheet_draw_picture(list, &sheet, SHEET_SIDE_VIEW, &area);
+        assert_int_equal(page_list_status(list), STATUS_OK);
+        const struct page_item *high = text_item(list, "high"), *join = text_item(list, "join");
+        for (int n = 7; n <= 9; n++) {
+            const char number[] = {(char)('0' + n), '\0'};
+            const struct page_item *at = text_item(list, number);
+
+            assert_near(at->at.x_mm, 7 + n * apart, 1e-9);
+            assert_true(at->at.y_mm - high->at.y_mm >= sheet_label_font.size_mm);
+            assert_near(high->at.y_mm, join->at.y_mm, 1e-9);
+        }
+        /* Four letters are about two letters' heights wide. */
+        assert_true(join->at.x_mm - high->at.x_mm >= 2 * sheet_label_font.size_mm);
+        page_list_free(list);
+    }
+}
+
+/* A number and its unit are not parted at the end of a line. */
+static void a_unit_stays_with_its_number(void **state)
+{
+    static const char text[] = "It stands over the bridge by 4.5 mm). Down in 3 days, .004 in.";
+    const struct page_font font = {.size_mm = 3};
+    struct page_ruler *ruler = page_ruler_new();
+
+    (void)state;
+    assert_non_null(ruler);
+    for (double width_mm = 20; width_mm < 120; width_mm += 0.5) {
+        const char *at = text;
+        char memory[200];
+        struct strbuf line = STRBUF(memory);
+
+        while (set_next_line(ruler, &font, &at, width_mm, &line))
+            if (strncmp(memory, "mm)", 3) == 0 || strncmp(memory, "in.", 3) == 0)
+                fail_msg("at %.1f mm a line begins with: %s", width_mm, memory);
+    }
+    page_ruler_free(ruler);
+}
+
 /* From a file of another character set, or with what no line can hold. */
 static void any_name_can_be_drawn(void **state)
 {
@@ -263,6 +333,8 @@ int main(void)
         cmocka_unit_test(no_page_has_only_a_few_lines),
         cmocka_unit_test(a_little_too_much_is_set_closer),
         cmocka_unit_test(names_of_lines_that_meet_stand_apart),
+        cmocka_unit_test(words_of_frets_stand_over_their_numbers),
+        cmocka_unit_test(a_unit_stays_with_its_number),
         cmocka_unit_test(any_name_can_be_drawn),
         cmocka_unit_test(what_is_longer_goes_on),
         cmocka_unit_test(any_size_ends),
