@@ -108,6 +108,8 @@ static void add_reserve(struct sheet_maker *maker)
 /* It stays what it was, whatever is done and measured later in the visit. */
 static void go_back_to_found(struct sheet_maker *maker)
 {
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        maker->found.moves.move[kind].done_by = 0;
     maker->left = maker->found;
     maker->last = maker->first;
 }

@@ -17,9 +17,10 @@ struct sheet_maker {
     int first, last;      /* passes of the visit with readings; 0 for none */
     struct derived found; /* of the first pass */
     struct derived left;  /* of the last pass, which may be the same one */
-    bool goes_back; /* the sheet that goes back with it: it says when, not what was promised */
-    bool says_off;  /* a state as left is not good */
-    bool says_now;  /* a state changes with what is still to be done */
+    bool goes_back;     /* the sheet that goes back with it: it says when, not what was promised */
+    bool says_off;      /* a state as left is not good */
+    unsigned says_good; /* MOVE_BIT of the moves whose readings as left are said to be good */
+    bool says_now;      /* a state changes with what is still to be done */
 };
 
 /* What the parts of a visit's document are made from; the caller frees it. Fails as sheet_make. */
@@ -64,6 +65,8 @@ void sheet_add_heard(struct sheet_maker *maker);
 /* "Tuned to E2 A2 ...", "strings .053 to .012 in (1.35 to 0.30 mm)", "Next check: about July 2026";
  * false, nothing added, where it is not known. */
 bool sheet_say_tuning(const struct sheet_maker *maker, struct strbuf *out);
+/* "Tuned to standard: E2 A2 ...", without the pitch where that is the usual one. */
+bool sheet_say_tuning_short(const struct sheet_maker *maker, struct strbuf *out);
 bool sheet_say_gauges(const struct sheet_maker *maker, struct strbuf *out);
 bool sheet_say_check(const struct sheet_maker *maker, struct strbuf *out);
 

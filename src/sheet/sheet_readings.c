@@ -385,8 +385,8 @@ static void add_precision(struct sheet_maker *maker, bool strings)
     strbuf_add_char(&text, '.');
     if (maker->says_now)
         strbuf_add(&text,
-                   " Now: it changes with what is still to be done; a gap over fret 1 follows "
-                   "the action.");
+                   " Good now, high now: what is still to be done changes it; a gap over fret 1 "
+                   "follows the action.");
     if (strings && setup->nut_method == NUT_HELD_3)
         strbuf_add(&text, " Gaps were read with the string held at fret 3 and worked out for the "
                           "open string.");

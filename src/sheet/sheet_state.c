@@ -3,6 +3,7 @@
 
 #include <math.h>
 
+#include "model/reading/work_since.h"
 #include "words/row_state.h"
 
 void sheet_spread_widen(struct sheet_spread *spread, const struct maybe *read,
@@ -49,30 +50,6 @@ static enum row_verdict verdict_of(const struct sheet_maker *maker, const struct
     return state.verdict;
 }
 
-/* Less than half a step is not seen on the gauge. */
-static bool is_plain(enum row_verdict verdict, const struct sheet_spread *spread,
-                     double tolerance_mm, double step_mm)
-{
-    const bool over = spread->over_mm > step_mm / 2, under = spread->under_mm > step_mm / 2;
-
-    switch (verdict) {
-    case VERDICT_GOOD:
-    case VERDICT_NEAR:
-        return !setup_is_off(fmax(spread->over_mm, spread->under_mm), tolerance_mm + step_mm);
-    case VERDICT_HIGH:
-        return over;
-    case VERDICT_LOW:
-        return under;
-    case VERDICT_MIXED:
-        return over && under;
-    case VERDICT_AGAIN:
-        return false;
-    case VERDICT_NONE:
-        break;
-    }
-    return true;
-}
-
 /* By the numbers alone, as an owner compares them. */
 static enum row_verdict plainly(const struct sheet_spread *spread, double allowed_mm)
 {
@@ -80,6 +57,28 @@ static enum row_verdict plainly(const struct sheet_spread *spread, double allowe
     const bool under = setup_is_off(spread->under_mm, allowed_mm);
 
     return over && under ? VERDICT_MIXED : over ? VERDICT_HIGH : under ? VERDICT_LOW : VERDICT_GOOD;
+}
+
+/* What an owner sees by the numbers; more than a step, which one hand reads and another does not,
+ * is off where there is work for it. */
+static enum row_verdict said_of(enum row_verdict verdict, const struct sheet_spread *spread,
+                                bool has_work, double tolerance_mm, double step_mm)
+{
+    const enum row_verdict strict = plainly(spread, step_mm);
+
+    if (verdict == VERDICT_NONE || (has_work && verdict > VERDICT_NEAR && verdict == strict))
+        return verdict;
+    return plainly(spread, tolerance_mm + step_mm);
+}
+
+/* Whether the bench says the same, if in a stronger word. */
+static bool agrees(enum row_verdict said, enum row_verdict verdict,
+                   const struct sheet_spread *spread, double step_mm)
+{
+    const enum row_verdict word = plainly(spread, step_mm / 2);
+
+    return said == verdict ||
+           (said == VERDICT_GOOD && (verdict == VERDICT_NEAR || verdict == word));
 }
 
 void sheet_add_state(struct sheet_maker *maker, const struct derived *derived, enum bench_row_id id,
@@ -96,10 +95,13 @@ void sheet_add_state(struct sheet_maker *maker, const struct derived *derived, e
         return;
     }
     const double tolerance_mm = record_or_fallback(maker->record, row->tolerance);
-    if (is_plain(verdict, spread, tolerance_mm, step_mm))
-        add_word(maker, derived, verdict, false);
-    else
-        add_word(maker, derived, plainly(spread, tolerance_mm + step_mm), is_open(maker, derived));
+    const bool has_work = derived->moves.move[row->move].state >= MOVE_WAITS;
+    const enum row_verdict said = said_of(verdict, spread, has_work, tolerance_mm, step_mm);
+    const bool now = !agrees(said, verdict, spread, step_mm) && is_open(maker, derived);
+
+    if (said == VERDICT_GOOD && is_last(maker, derived))
+        maker->says_good |= MOVE_BIT(row->move);
+    add_word(maker, derived, said, now);
 }
 
 void sheet_add_end_state(struct sheet_maker *maker, const struct derived *derived,

@@ -137,6 +137,9 @@ static void say_when(const struct next_check *check, struct strbuf *out)
     strbuf_add_char(out, '.');
 }
 
+/* Nearer to straight than that is not told from it. */
+static const double least_told_mm = 0.025;
+
 /* What the relief would do there, if the visits have shown it. */
 static void say_prediction(const struct sheet_maker *maker, const struct next_check *check,
                            struct strbuf *out)
@@ -153,9 +156,15 @@ static void say_prediction(const struct sheet_maker *maker, const struct next_ch
                 " By what it did between its visits, the relief would %s in the %s air %s, from ",
                 change_mm > 0 ? "grow" : "shrink", dry ? "driest" : "dampest",
                 check->by_home ? "there" : "it has seen here");
-    sheet_say_range(out, relief.value, relief.value + change_mm, &maker->ask->units,
-                    MEASURE_FEELER);
-    strbuf_add(out, relief.value + change_mm < 0 ? ": a back-bow, which buzzes." : ".");
+    const double then_mm = relief.value + change_mm;
+    if (change_mm < 0 && then_mm < least_told_mm) {
+        sheet_say_length(out, relief.value, &maker->ask->units, MEASURE_FEELER);
+        strbuf_add(out, then_mm < -least_told_mm ? " to a back-bow, which buzzes."
+                                                 : " to a straight neck, which may buzz.");
+        return;
+    }
+    sheet_say_range(out, relief.value, then_mm, &maker->ask->units, MEASURE_FEELER);
+    strbuf_add_char(out, '.');
 }
 
 static void add_next_check(struct sheet_maker *maker)

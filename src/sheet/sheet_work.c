@@ -2,8 +2,11 @@
 #include <math.h>
 #include <string.h>
 
+#include "words/amount.h"
 #include "words/caution.h"
+#include "words/move_words.h"
 #include "model/reading/work_line.h"
+#include "model/reading/work_since.h"
 #include "base/num.h"
 #include "model/reading/work_mark.h"
 #include "model/setup/survey_rod.h"
@@ -42,13 +45,14 @@ void sheet_make_notes(struct sheet_maker *maker)
 }
 
 /* The least and the most that a move asks for in one direction, over the strings where it is
- * due; false if it asks for nothing in that direction. */
-static bool find_range(const struct move *move, bool raise, double *ret_least, double *ret_most)
+ * due, as Work says it; false if it asks for nothing in that direction. */
+static bool find_range(const struct move *move, bool raise, enum unit unit, double *ret_least,
+                       double *ret_most)
 {
     bool any = false;
 
     for (int s = 1; s <= STRINGS_MAX; s++) {
-        const double change = move->string[s].value;
+        const double change = amount_of_work(move->string[s].value, unit);
 
         if (!move->string[s].due || (raise ? change : -change) < SEEN_MM)
             continue;
@@ -59,21 +63,27 @@ static bool find_range(const struct move *move, bool raise, double *ret_least, d
     return any;
 }
 
-/* What is done to a height, down and up, and why. */
+/* Why a height is changed, and what is done to it, down and up. */
 struct change_words {
-    const char *down, *up;
+    const char *high, *down, *low, *up;
 };
 
-/* "the strings stand high: lower by .025 to .040 in (0.64 to 1.02 mm)". */
+/* "the strings stand high: lower by .025 to .040 in (0.64 to 1.02 mm)". Readings that are said to
+ * be good give no cause for strong words. */
 static void say_change(const struct sheet_maker *maker, enum move_kind kind,
                        const struct change_words *words, struct strbuf *out)
 {
+    const enum unit unit = move_words_change_unit(&maker->ask->units);
+    const bool is_good = maker->says_good & MOVE_BIT(kind);
+    const char *const why[] = {is_good ? "a touch high" : words->high,
+                               is_good ? "a touch low" : words->low};
     double least, most;
 
     for (int raise = 0; raise <= 1; raise++) {
-        if (!find_range(&maker->left.moves.move[kind], raise, &least, &most))
+        if (!find_range(&maker->left.moves.move[kind], raise, unit, &least, &most))
             continue;
-        strbuf_addf(out, "%s%s by ", out->length > 0 ? "; " : "", raise ? words->up : words->down);
+        strbuf_addf(out, "%s%s: %s by ", out->length > 0 ? "; " : "", why[raise],
+                    raise ? words->up : words->down);
         sheet_say_range(out, least, most, &maker->ask->units, MEASURE_FEELER);
     }
 }
@@ -111,6 +121,12 @@ static void say_rod(const struct sheet_maker *maker, struct strbuf *out)
     sheet_say_length(out, setup->relief_target_mm.value, &maker->ask->units, MEASURE_FEELER);
 }
 
+static bool is_saddle_low(const struct setup *setup)
+{
+    return maybe_or(setup->exposure_bass_mm, (double)INFINITY) < setup->exposure_low_mm ||
+           maybe_or(setup->exposure_treble_mm, (double)INFINITY) < setup->exposure_low_mm;
+}
+
 static void say_reset(const struct sheet_maker *maker, struct strbuf *out)
 {
     const struct maybe angle = figures_get(&maker->left.figures, FIGURE_ANGLE, 0);
@@ -118,9 +134,12 @@ static void say_reset(const struct sheet_maker *maker, struct strbuf *out)
 
     if (!angle.given)
         return;
+    const double degrees = angle.value * figure_info(FIGURE_ANGLE)->factor;
     strbuf_add(out, "set the neck back by about ");
-    num_format_fixed(angle.value * figure_info(FIGURE_ANGLE)->factor, 1, false, out);
-    strbuf_add(out, " degrees: too little saddle is left to lower the action with");
+    num_format_fixed(fmax(degrees, 0.1), 1, false, out);
+    strbuf_add(out, is_saddle_low(&maker->left.setup)
+                        ? " degrees: too little saddle is left"
+                        : " degrees: the saddle cannot be lowered enough to bring the action down");
     if (!lean->given)
         return;
     strbuf_add(out, "; it also leans, by ");
@@ -131,12 +150,12 @@ static void say_reset(const struct sheet_maker *maker, struct strbuf *out)
 
 static void say_slots(const struct sheet_maker *maker, struct strbuf *out)
 {
-    static const struct change_words slots = {"hard to press at the first frets: file deeper",
-                                              "open strings may buzz: raise"};
-    static const struct change_words lap = {"the strings stand high at the nut: lower",
-                                            "the strings stand low at the nut: raise"};
-    static const struct change_words zero_fret = {"hard to press at the first frets: lower",
-                                                  "open strings may buzz: a higher one,"};
+    static const struct change_words slots = {"hard to press at the first frets", "file deeper",
+                                              "open strings may buzz", "raise"};
+    static const struct change_words lap = {"the strings stand high at the nut", "lower",
+                                            "the strings stand low at the nut", "raise"};
+    static const struct change_words zero_fret = {"hard to press at the first frets", "lower",
+                                                  "open strings may buzz", "a higher one,"};
     const struct outfit *outfit = &maker->left.setup.outfit;
 
     say_change(maker, MOVE_SLOTS,
@@ -148,8 +167,8 @@ static void say_slots(const struct sheet_maker *maker, struct strbuf *out)
 
 static void say_saddle(const struct sheet_maker *maker, struct strbuf *out)
 {
-    static const struct change_words words = {"the strings stand high: lower",
-                                              "the strings lie low: raise"};
+    static const struct change_words words = {"the strings stand high", "lower",
+                                              "the strings lie low", "raise"};
 
     say_change(maker, MOVE_SADDLE, &words, out);
 }

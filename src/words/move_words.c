@@ -181,7 +181,7 @@ static void add_cut(struct maker *maker)
     if (maker->setup->bridge != BRIDGE_BLANK ||
         !move_straight_cut(maker->move, &maker->setup->outfit, &treble, &bass))
         return;
-    const enum unit unit = change_unit(maker->units);
+    const enum unit unit = move_words_change_unit(maker->units);
     bass = amount_of_work(bass, unit);
     treble = amount_of_work(treble, unit);
     if (bass > 0 || treble > 0) {
@@ -278,7 +278,7 @@ void move_words_say_saddle(struct maker *maker)
         strbuf_add(&maker->amount, ", + raises");
     } else {
         strbuf_add(&maker->amount, "height");
-        move_words_add_u(&maker->amount, u, change_unit(maker->units));
+        move_words_add_u(&maker->amount, u, move_words_change_unit(maker->units));
     }
     if (setup->outfit.lap) {
         add_height(maker, "height at the saddle end ", &setup->height_saddle_target_mm);
@@ -333,7 +333,7 @@ static void say_strings(struct maker *maker, enum move_kind kind)
         else if (turned)
             add_turns(maker, s, &text);
         else
-            amount_add_work(&text, amount->value, change_unit(maker->units));
+            amount_add_work(&text, amount->value, move_words_change_unit(maker->units));
         maker->words->works[s] = amount->due && strcmp(words, "ok") != 0;
     }
 }

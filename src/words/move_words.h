@@ -24,6 +24,13 @@ struct move_words {
 void move_words_make(const struct derived *derived, enum move_kind kind,
                      const struct shop_units *units, struct move_words *ret_words);
 
+/* The unit in which a change is said: it is cut to size with a caliper or a file, so inch shops
+ * want decimal inches. */
+static inline enum unit move_words_change_unit(const struct shop_units *units)
+{
+    return units->bare[MEASURE_FEELER] == UNIT_TH ? UNIT_TH : UNIT_MM;
+}
+
 /* "wait: the season moved the neck"; "" for nothing to wait for. */
 const char *move_words_wait(enum move_wait waits);
 

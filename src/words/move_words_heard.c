@@ -98,7 +98,7 @@ static bool add_frets(struct maker *maker, enum unit unit)
 static int add_levelled(struct maker *maker, bool found, struct strbuf *out)
 {
     const bool fretless = maker->setup->outfit.fretless;
-    const enum unit unit = change_unit(maker->units);
+    const enum unit unit = move_words_change_unit(maker->units);
     const double step_mm = unit == UNIT_TH ? 0.0254 : 0.02;
     int count = 0;
 
@@ -191,7 +191,7 @@ void move_words_say_frets(struct maker *maker)
 {
     int count = 0;
 
-    const bool levels = add_frets(maker, change_unit(maker->units));
+    const bool levels = add_frets(maker, move_words_change_unit(maker->units));
 
     add_outcomes(maker);
     add_low(maker, !levels);

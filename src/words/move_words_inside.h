@@ -17,12 +17,6 @@ struct maker {
     struct strbuf amount, then, caution;
 };
 
-/* Changes are cut to size with a caliper or a file, so inch shops want decimal inches. */
-static inline enum unit change_unit(const struct shop_units *units)
-{
-    return units->bare[MEASURE_FEELER] == UNIT_TH ? UNIT_TH : UNIT_MM;
-}
-
 static inline bool is_turned(enum bridge_kind bridge)
 {
     return bridge == BRIDGE_SCREW || bridge == BRIDGE_POST || bridge == BRIDGE_WHEEL;

@@ -76,7 +76,7 @@ static void add_caution(struct maker *maker)
 
 void move_words_say_nut(struct maker *maker)
 {
-    const enum unit unit = change_unit(maker->units);
+    const enum unit unit = move_words_change_unit(maker->units);
 
     if (maker->move->raise.given) {
         add_raise(maker, unit);

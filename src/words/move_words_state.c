@@ -95,8 +95,8 @@ static const struct move_amount *find_farthest(const struct move *move)
 /* Off beyond its tolerance, but not beyond doubt; or left where no rod turns. */
 static void say_near(struct maker *maker, enum move_kind kind)
 {
-    const enum unit unit =
-        kind == MOVE_ROD ? maker->units->bare[MEASURE_FEELER] : change_unit(maker->units);
+    const enum unit unit = kind == MOVE_ROD ? maker->units->bare[MEASURE_FEELER]
+                                            : move_words_change_unit(maker->units);
     const struct move_amount *farthest = find_farthest(maker->move);
 
     strbuf_add(&maker->amount, kind == MOVE_ROD || fabs(farthest->value) <= farthest->u

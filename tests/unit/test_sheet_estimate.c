@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "near.h"
 
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -10,6 +11,7 @@
 #include "store/shop.h"
 #include "store/shop_prices.h"
 #include "tree.h"
+#include "words/move_words.h"
 
 /* The estimate, and the prices that it takes from the shop's settings. */
 
@@ -144,14 +146,119 @@ static void a_state_that_will_change_says_now(void **state)
     (void)state;
     /* 4.5 mm of saddle are over 3 mm until the action comes down. */
     check_in(text, "good now");
-    check_in(text, "Now: it changes with what is still to be done");
+    check_in(text, "Good now, high now: what is still to be done changes it");
     free(text);
     text = text_of("bridge exposure_min = 1.6 mm\nvisit.1.pass.1 exposure_bass = 8 mm\n"
                    "visit.1.pass.1 exposure_treble = 8 mm\n",
                    &prices);
     check_not_in(text, "good now");
-    check_not_in(text, "Now: it");
+    check_not_in(text, "what is still to be done changes it");
     free(text);
+}
+
+/* The smallest and the largest cut of the slots as Work says them, without a sign. */
+static void find_on_work(const struct record *record, const struct shop_units *units,
+                         struct strbuf *ret_range)
+{
+    struct move_words words;
+    struct derived derived;
+    int least = 0, most = 0;
+
+    derive_pass(place_of(record, 1, 1), &derived);
+    move_words_make(&derived, MOVE_SLOTS, units, &words);
+    for (int s = 1; s <= 6; s++) {
+        const double amount = strtod(words.string[s], NULL);
+
+        if (amount < 0 && (!least || amount > strtod(words.string[least], NULL)))
+            least = s;
+        if (amount < 0 && (!most || amount < strtod(words.string[most], NULL)))
+            most = s;
+    }
+    assert_true(least > 0 && most != least);
+    strbuf_addf(ret_range, "%s to %s", words.string[least] + 1, words.string[most] + 1);
+}
+
+static bool has_cell(const struct sheet_table *table, const char *words)
+{
+    for (int i = 0; table && i < table->rows * table->columns; i++)
+        if (table->cells[i].text && strstr(table->cells[i].text, words))
+            return true;
+    return false;
+}
+
+/* What is said to the owner is what is then filed. */
+static void amounts_are_those_of_work(void **state)
+{
+    const struct move_prices prices = {.currency = ""};
+
+    (void)state;
+    for (int metric = 0; metric <= 1; metric++) {
+        const struct sheet_ask ask = {.visit = 1,
+                                      .units = metric ? shop_units_metric() : shop_units_inch()};
+        char memory[60];
+        struct strbuf words = STRBUF(memory);
+        struct record record;
+        struct sheet sheet;
+        bool found = false;
+
+        build_record(&record, build_record_full);
+        build_record_add(&record,
+                         "targets nut_gap_bass = .010 in\nvisit.1.pass.1 relief = .006 in\n"
+                         "targets nut_gap_treble = .008 in\n");
+        strbuf_add(&words, "file deeper by ");
+        find_on_work(&record, &ask.units, &words);
+        strbuf_add(&words, metric ? " mm" : " in");
+        assert_int_equal(sheet_estimate_make(&record, &ask, &prices, &sheet), STATUS_OK);
+        for (size_t i = 0; i < sheet.count; i++)
+            found = found || has_cell(sheet.blocks[i].table, memory);
+        if (!found)
+            fail_msg("'%s' is not said", memory);
+        sheet_done(&sheet);
+        record_done(&record);
+    }
+}
+
+/* Where the numbers beside it are good, what is due is small. */
+static void what_is_good_is_off_by_a_touch(void **state)
+{
+    const struct move_prices prices = {.currency = ""};
+    char heights[900] = "targets action_tolerance = .05 mm\nvisit.1.pass.1 relief = .006 in\n";
+
+    (void)state;
+    for (int s = 1; s <= 6; s++) {
+        const size_t length = strlen(heights);
+
+        snprintf(heights + length, sizeof heights - length,
+                 "visit.1.pass.1 nut_gap.%d = %.4f in\nvisit.1.pass.1 action.%d = %.2f/64 in\n", s,
+                 .0108 + .0012 * s, s, 3.6 + .4 * s + .48);
+    }
+    char *text = text_of(heights, &prices);
+    check_in(text, "a touch high: lower by .015 in");
+    check_not_in(text, "stand high");
+    check_not_in(text, " high  ");
+    check_not_in(text, "good now");
+    free(text);
+}
+
+/* Work that was marked done since then does not take "now" off the states. */
+static void marked_work_leaves_the_states(void **state)
+{
+    static const char found[] = "visit.1.pass.1 time = 09:00\nvisit.1.pass.1 relief = .006 in\n"
+                                "targets nut_gap_bass = .021 in\n"
+                                "targets nut_gap_treble = .015 in\n";
+    const struct move_prices prices = {.currency = ""};
+    char marked[600];
+
+    (void)state;
+    snprintf(marked, sizeof marked,
+             "%svisit.1.work.1 kind = slots\nvisit.1.work.1 time = 11:10\n"
+             "visit.1.work.2 kind = saddle\nvisit.1.work.2 time = 11:20\n",
+             found);
+    char *before = text_of(found, &prices), *after = text_of(marked, &prices);
+    check_in(before, "good now");
+    assert_string_equal(before, after);
+    free(before);
+    free(after);
 }
 
 static void settings_hold_prices_by_move(void **state)
@@ -192,6 +299,9 @@ int main(void)
         cmocka_unit_test(it_stays_as_it_was_given),
         cmocka_unit_test(it_has_a_part_to_keep),
         cmocka_unit_test(what_is_due_says_why),
+        cmocka_unit_test(amounts_are_those_of_work),
+        cmocka_unit_test(what_is_good_is_off_by_a_touch),
+        cmocka_unit_test(marked_work_leaves_the_states),
         cmocka_unit_test(a_state_that_will_change_says_now),
         cmocka_unit_test_setup_teardown(settings_hold_prices_by_move, tree_setup, tree_teardown),
         cmocka_unit_test_setup_teardown(what_is_no_price_is_said, tree_setup, tree_teardown),
