@@ -88,30 +88,29 @@ static bool say_when(const struct sheet_maker *maker, struct strbuf *out)
     return out->length > 0;
 }
 
-static void say_outer(const struct sheet_maker *maker, const char *what, enum figure_id figure,
-                      enum field_measure measure, struct strbuf *out)
-{
-    const int lowest = maker->left.setup.board.strings;
-    const struct maybe bass = figures_get(&maker->left.figures, figure, lowest);
-    const struct maybe treble = figures_get(&maker->left.figures, figure, 1);
-
-    if (!bass.given || !treble.given)
-        return;
-    strbuf_addf(out, "%s%s ", out->length > 0 ? ", " : "", what);
-    sheet_say_range(out, bass.value, treble.value, &maker->ask->units, measure);
-}
-
 /* As it was left: what a player notices first when it moves. */
-static bool say_left(const struct sheet_maker *maker, struct strbuf *out)
+static bool say_relief(const struct sheet_maker *maker, struct strbuf *out)
 {
     const struct maybe relief = figures_get(&maker->left.figures, FIGURE_RELIEF, 0);
 
-    if (relief.given) {
-        strbuf_add(out, "Relief ");
-        sheet_say_length(out, relief.value, &maker->ask->units, MEASURE_FEELER);
-    }
-    say_outer(maker, "action", FIGURE_ACTION, MEASURE_RULE, out);
-    return out->length > 0;
+    if (!relief.given)
+        return false;
+    strbuf_add(out, "Relief ");
+    sheet_say_length(out, relief.value, &maker->ask->units, MEASURE_FEELER);
+    return true;
+}
+
+static bool say_action(const struct sheet_maker *maker, struct strbuf *out)
+{
+    const int lowest = maker->left.setup.board.strings;
+    const struct maybe bass = figures_get(&maker->left.figures, FIGURE_ACTION, lowest);
+    const struct maybe treble = figures_get(&maker->left.figures, FIGURE_ACTION, 1);
+
+    if (!bass.given || !treble.given)
+        return false;
+    strbuf_add(out, "Action ");
+    sheet_say_range(out, bass.value, treble.value, &maker->ask->units, MEASURE_RULE);
+    return true;
 }
 
 static bool say_owner(const struct sheet_maker *maker, struct strbuf *out)
@@ -143,9 +142,10 @@ static size_t say_all(struct sheet_maker *maker)
     add(maker, SHEET_PARAGRAPH, say_when);
     add(maker, SHEET_HEADING, sheet_say_check);
     add(maker, SHEET_PARAGRAPH, sheet_say_gauges);
-    add(maker, SHEET_PARAGRAPH, sheet_say_tuning);
+    add(maker, SHEET_PARAGRAPH, sheet_say_tuning_short);
     const size_t needed = maker->sheet->count;
-    add(maker, SHEET_PARAGRAPH, say_left);
+    add(maker, SHEET_PARAGRAPH, say_relief);
+    add(maker, SHEET_PARAGRAPH, say_action);
     add(maker, SHEET_PARAGRAPH, say_owner);
     return needed;
 }

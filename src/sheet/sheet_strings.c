@@ -142,6 +142,22 @@ static bool read_notes(const struct sheet_maker *maker, struct string_notes *ret
     return ret_notes->strings > 0;
 }
 
+static void say_notes(const struct sheet_maker *maker, const struct string_notes *notes,
+                      struct strbuf *out)
+{
+    for (int s = notes->strings; s >= 1; s--) {
+        strbuf_add(out, s < notes->strings ? " " : "");
+        (void)note_name_of(maker->record, s, out);
+    }
+}
+
+static void say_pitch(double a4_hz, struct strbuf *out)
+{
+    strbuf_add(out, ", A4 at ");
+    num_format(a4_hz, out);
+    strbuf_add(out, " Hz");
+}
+
 bool sheet_say_tuning(const struct sheet_maker *maker, struct strbuf *out)
 {
     struct string_notes notes = {.strings = 0};
@@ -149,16 +165,28 @@ bool sheet_say_tuning(const struct sheet_maker *maker, struct strbuf *out)
     if (!read_notes(maker, &notes))
         return false;
     const struct tuning *tuning = tuning_of_notes(&notes);
-    strbuf_add(out, "Tuned to");
-    for (int s = notes.strings; s >= 1; s--) {
-        strbuf_add_char(out, ' ');
-        (void)note_name_of(maker->record, s, out);
-    }
-    strbuf_add(out, ", A4 at ");
-    num_format(record_or_fallback(maker->record, FIELD_A4), out);
-    strbuf_add(out, " Hz");
+    strbuf_add(out, "Tuned to ");
+    say_notes(maker, &notes, out);
+    say_pitch(record_or_fallback(maker->record, FIELD_A4), out);
     if (tuning)
         strbuf_addf(out, ": %s", tuning->said);
+    return true;
+}
+
+bool sheet_say_tuning_short(const struct sheet_maker *maker, struct strbuf *out)
+{
+    const double a4_hz = record_or_fallback(maker->record, FIELD_A4), usual_hz = 440;
+    struct string_notes notes = {.strings = 0};
+
+    if (!read_notes(maker, &notes))
+        return false;
+    const struct tuning *tuning = tuning_of_notes(&notes);
+    strbuf_add(out, "Tuned to ");
+    if (tuning)
+        strbuf_addf(out, "%s: ", tuning->said);
+    say_notes(maker, &notes, out);
+    if (a4_hz != usual_hz)
+        say_pitch(a4_hz, out);
     return true;
 }
 

@@ -130,7 +130,7 @@ check_labels() {
     label small '161.57[0-9]* x 90.7'
     label medium '252.28[0-9]* x 102.0'
     label large '289.13[0-9]* x 167.2'
-    wants label.pdf 'Relief .006 in' 'action' 'Marlo Quillfeather'
+    wants label.pdf 'Relief .006 in' 'Action' 'Marlo Quillfeather'
     if "$sillet" sheet --label small "$root/profiles/parlour.ini" 2>"$scratch/said"; then
         fail 'a label without a file'
     fi
