@@ -626,6 +626,49 @@ static void no_curve_from_a_setback_that_is_not_entered(void **state)
     assert_false(has_curve("string.6 setback"));
 }
 
+/* What the drawing of the cents says of its curve, with these lines more. */
+static bool says_not_measured(const char *more)
+{
+    const struct sheet_ask ask = ask_of(0);
+    struct record record;
+    struct sheet sheet;
+    bool answer = false, drawn = false;
+
+    build_record(&record, build_record_full);
+    build_record_add(&record,
+                     "visit.1.pass.1 time = 09:00\nvisit.1.pass.1 setback.6 = .140 in\n"
+                     "visit.1.pass.1 cents.6.12 = 8\n"
+                     "string.6 note = E2\nstring.6 gauge = .053 in\nstring.6 core = .018 in\n"
+                     "string.6 build = round-wound\nstring.6 wrap_material = phosphor-bronze\n");
+    build_record_add(&record, more);
+    assert_int_equal(sheet_make(&record, &ask, &sheet), STATUS_OK);
+    assert_true(picture_has(&sheet.picture[SHEET_CENTS_CURVE], PICTURE_MAIN));
+    for (size_t i = 0; i < sheet.count; i++)
+        if (sheet.blocks[i].kind == SHEET_DRAWING && sheet.blocks[i].drawing == SHEET_CENTS_CURVE) {
+            drawn = true;
+            answer = strstr(sheet.blocks[i].aside, "not measured since the saddle was moved");
+        }
+    assert_true(drawn);
+    sheet_done(&sheet);
+    record_done(&record);
+    return answer;
+}
+
+static void a_curve_from_a_saddle_that_was_moved_says_so(void **state)
+{
+    static const char moved[] = "visit.1.work.1 kind = pitch\n"
+                                "visit.1.work.1 amount = string 6 +.020 in\n"
+                                "visit.1.work.1 time = 10:00\n"
+                                "visit.1.pass.2 time = 11:00\nvisit.1.pass.2 cents.6.12 = 1\n";
+    char read[400];
+
+    (void)state;
+    assert_false(says_not_measured(""));
+    assert_true(says_not_measured(moved));
+    snprintf(read, sizeof read, "%svisit.1.pass.2 setback.6 = .158 in\n", moved);
+    assert_false(says_not_measured(read));
+}
+
 /* Of the lowest string, which is the second of its course. */
 static void a_second_strings_curve_needs_its_courses_setback_only(void **state)
 {
@@ -670,6 +713,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(no_curve_from_a_setback_that_is_not_entered),
         cmocka_unit_test(a_short_strings_open_note_is_open_on_the_sheet),
+        cmocka_unit_test(a_curve_from_a_saddle_that_was_moved_says_so),
         cmocka_unit_test(a_second_strings_curve_needs_its_courses_setback_only),
         cmocka_unit_test(readings_stand_beside_what_was_wanted),
         cmocka_unit_test(first_and_last_pass_stand_side_by_side),
