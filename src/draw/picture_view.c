@@ -127,7 +127,7 @@ static void draw_scale(const struct view *view)
     }
 }
 
-/* A word that ends where its line does; where two lines end in one row, before the other's word. */
+/* A word that ends where its line does; where two lines end in one row, "after, now". */
 static void draw_labels(const struct view *view)
 {
     const struct picture *picture = view->picture;
@@ -139,8 +139,10 @@ static void draw_labels(const struct view *view)
         int column = column_of(view, label->at.x) - width + 1;
 
         if (width > 1) {
-            if (row == taken_row)
-                column = taken_column - width - 1;
+            if (row == taken_row) {
+                column = taken_column - width - 2;
+                pen_put(view->pen, row, column + width, 2, looks[label->role].role, ", ");
+            }
             taken_row = row;
             taken_column = column;
         }

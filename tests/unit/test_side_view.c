@@ -120,6 +120,27 @@ static void the_string_rises_and_the_moves_bring_it_down(void **state)
     end(bench);
 }
 
+/* Two lines that end in one row have both their names there, apart. */
+static void names_in_one_row_are_told_apart(void **state)
+{
+    char lines[4000];
+
+    (void)state;
+    snprintf(lines, sizeof lines,
+             "%stargets relief = .013 in\ntargets action_bass = 7.75/64 in\n"
+             "targets action_treble = 5.5/64 in\n",
+             build_record_full);
+    for (int utf8 = 0; utf8 <= 1; utf8++) {
+        struct bench *bench = start(lines, "{End}", utf8);
+        int rows = 0;
+
+        for (int row = 1; row < ROWS - 1; row++)
+            rows += shows(bench, row, "after, now");
+        assert_int_equal(rows, 1);
+        end(bench);
+    }
+}
+
 /* Relief is marked at fret 6, a nut gap at fret 1, action at fret 12, from left to right. */
 static void the_mark_stands_where_the_reading_is_taken(void **state)
 {
@@ -207,6 +228,7 @@ int main(void)
         cmocka_unit_test(the_heading_names_string_and_exaggeration),
         cmocka_unit_test(frets_are_numbered_and_the_join_is_named),
         cmocka_unit_test(the_string_rises_and_the_moves_bring_it_down),
+        cmocka_unit_test(names_in_one_row_are_told_apart),
         cmocka_unit_test(the_mark_stands_where_the_reading_is_taken),
         cmocka_unit_test(back_bow_is_marked_too),
         cmocka_unit_test(exposure_has_no_mark_on_the_neck),
