@@ -412,7 +412,8 @@ static void check_label(const char *pdf, double width_mm, double height_mm)
 /* Whatever the name, there is room for what the label is for. */
 static void check_said(const char *pdf)
 {
-    static const char *const words[] = {"2 March 2026", "Strings .053 to .012 in", "Tuned to E2"};
+    static const char *const words[] = {"2 March 2026", "Strings .053 to .012 in",
+                                        "Tuned to standard: E2 A2 D3 G3 B3 E4"};
     char command[600];
 
     snprintf(command, sizeof command, "pdftotext '%s' -", pdf);
