@@ -57,17 +57,20 @@ static const char *known_word(const struct reading *reading)
                                                   : "entered";
 }
 
-static bool is_number(const struct field *field)
+/* A board that is flat has no radius: a 0 would be the sharpest of all. */
+static bool has_value(const struct field *field, const struct reading *reading)
 {
-    return field->kind == KIND_NUMBER || field->kind == KIND_COUNT;
+    if (reading->value.state == READING_BAD || reading->value.state == READING_GONE)
+        return false;
+    return field->kind == KIND_RADIUS ? reading->value.value > 0
+                                      : field_is_number(field) || field->kind == KIND_COUNT;
 }
 
 static void put_value(struct table *table, const struct field *field, const struct reading *reading)
 {
     const struct maybe step = record_step(table->record, field);
 
-    if (!is_number(field) || reading->value.state == READING_BAD ||
-        reading->value.state == READING_GONE) {
+    if (!has_value(field, reading)) {
         for (int i = 0; i < 3; i++)
             csv_empty(&table->csv);
         return;

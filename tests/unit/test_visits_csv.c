@@ -180,6 +180,31 @@ static void what_a_visit_changed_is_told_with_it(void **state)
     free(sheet.text);
 }
 
+static void a_radius_is_a_number(void **state)
+{
+    struct sheet sheet;
+
+    (void)state;
+    sheet_of(build_record_full,
+             "visit.1 date = 2026-03-02\nboard radius_nut = 12 in\n"
+             "visit.2 reason = board trued\nvisit.2.board radius_nut = 16 in\n"
+             "visit.3 reason = board trued\nvisit.3.board radius_nut = flat\n",
+             &sheet);
+    char **round = find(&sheet, "2", "", "board.radius_nut", "", "");
+    assert_non_null(round);
+    /* 16 in at 25.4 mm to the inch */
+    assert_near(strtod(round[VALUE], NULL), 406.4, 1e-9);
+    assert_string_equal(round[UNIT], "mm");
+    assert_string_equal(round[TYPED], "16 in");
+    char **flat = find(&sheet, "3", "", "board.radius_nut", "", "");
+    assert_non_null(flat);
+    assert_string_equal(flat[VALUE], "");
+    assert_string_equal(flat[UNIT], "");
+    assert_string_equal(flat[KNOWN], "entered");
+    assert_string_equal(flat[TYPED], "flat");
+    free(sheet.text);
+}
+
 static void no_text_is_a_formula(void **state)
 {
     struct sheet sheet;
@@ -276,6 +301,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(readings_are_read_back),
         cmocka_unit_test(what_a_visit_changed_is_told_with_it),
+        cmocka_unit_test(a_radius_is_a_number),
         cmocka_unit_test(no_text_is_a_formula),
         cmocka_unit_test(figures_stand_in_their_pass),
         cmocka_unit_test(what_was_not_read_is_assumed),
