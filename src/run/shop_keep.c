@@ -50,24 +50,22 @@ static enum status change(const struct app *app, enum app_targets what)
 /* "6 targets, 3 tolerances, 2 gauge steps". */
 static void add_kept(const struct record *record, struct strbuf *out)
 {
-    enum { WANTED, TOLERANCE, STEP, GROUPS };
-    static const char *const one[GROUPS] = {"target", "tolerance", "gauge step"};
-    static const char *const many[GROUPS] = {"targets", "tolerances", "gauge steps"};
-    size_t count[GROUPS] = {0};
+    static const struct {
+        const char *one, *many;
+    } words[SHOP_OWN_GROUPS_] = {
+        [SHOP_OWN_TARGET] = {"target", "targets"},
+        [SHOP_OWN_TOLERANCE] = {"tolerance", "tolerances"},
+        [SHOP_OWN_STEP] = {"gauge step", "gauge steps"},
+    };
+    size_t count[SHOP_OWN_GROUPS_] = {0};
     const char *between = "";
 
-    for (int k = 0; shop_own_field(k) != FIELD_COUNT_; k++) {
-        const enum field_id field = shop_own_field(k);
-        const bool is_step = field_get(field)->section == SECTION_MODEL;
-        const bool is_tolerance = field >= FIELD_RELIEF_TOLERANCE && field <= FIELD_CENTS_TOLERANCE;
-
-        if (shop_own_text(record, field))
-            count[is_step ? STEP : is_tolerance ? TOLERANCE : WANTED]++;
-    }
-    for (int i = 0; i < GROUPS; i++)
+    for (int k = 0; shop_own_field(k) != FIELD_COUNT_; k++)
+        count[shop_own_group(k)] += shop_own_text(record, shop_own_field(k)) != NULL;
+    for (int i = 0; i < SHOP_OWN_GROUPS_; i++)
         if (count[i] > 0) {
             strbuf_add(out, between);
-            strbuf_add_count(out, count[i], one[i], many[i]);
+            strbuf_add_count(out, count[i], words[i].one, words[i].many);
             between = ", ";
         }
 }

@@ -1,20 +1,35 @@
 /* SPDX-License-Identifier: MIT */
 #include "model/reading/shop_own.h"
 
+static const struct {
+    enum field_id field;
+    enum shop_own_group group;
+} own[] = {
+    {FIELD_TARGET_RELIEF, SHOP_OWN_TARGET},
+    {FIELD_TARGET_ACTION_BASS, SHOP_OWN_TARGET},
+    {FIELD_TARGET_ACTION_TREBLE, SHOP_OWN_TARGET},
+    {FIELD_TARGET_GAP_BASS, SHOP_OWN_TARGET},
+    {FIELD_TARGET_GAP_TREBLE, SHOP_OWN_TARGET},
+    {FIELD_RELIEF_TOLERANCE, SHOP_OWN_TOLERANCE},
+    {FIELD_ACTION_TOLERANCE, SHOP_OWN_TOLERANCE},
+    {FIELD_GAP_TOLERANCE, SHOP_OWN_TOLERANCE},
+    {FIELD_CENTS_TOLERANCE, SHOP_OWN_TOLERANCE},
+    {FIELD_TOUCH, SHOP_OWN_TARGET},
+    {FIELD_FEELER_STEP, SHOP_OWN_STEP},
+    {FIELD_RULE_STEP, SHOP_OWN_STEP},
+    {FIELD_TUNER_STEP, SHOP_OWN_STEP},
+};
+
 enum field_id shop_own_field(int k)
 {
-    static const enum field_id fields[] = {
-        FIELD_TARGET_RELIEF,        FIELD_TARGET_ACTION_BASS,
-        FIELD_TARGET_ACTION_TREBLE, FIELD_TARGET_GAP_BASS,
-        FIELD_TARGET_GAP_TREBLE,    FIELD_RELIEF_TOLERANCE,
-        FIELD_ACTION_TOLERANCE,     FIELD_GAP_TOLERANCE,
-        FIELD_CENTS_TOLERANCE,      FIELD_TOUCH,
-        FIELD_FEELER_STEP,          FIELD_RULE_STEP,
-        FIELD_TUNER_STEP,
-    };
-    const int count = (int)(sizeof fields / sizeof fields[0]);
+    const int count = (int)(sizeof own / sizeof own[0]);
 
-    return k >= 0 && k < count ? fields[k] : FIELD_COUNT_;
+    return k >= 0 && k < count ? own[k].field : FIELD_COUNT_;
+}
+
+enum shop_own_group shop_own_group(int k)
+{
+    return own[k].group;
 }
 
 const char *shop_own_text(const struct record *record, enum field_id field)
