@@ -5,22 +5,16 @@
 #include <string.h>
 
 #include "base/num.h"
+#include "base/text_end.h"
 #include "commands/option.h"
 #include "model/reading/field.h"
 #include "store/problem.h"
 
-static bool ends_in(const char *text, const char *end)
-{
-    const size_t length = strlen(text), end_length = strlen(end);
-
-    return length > end_length && strcmp(text + length - end_length, end) == 0;
-}
-
 static bool take_output(const char *path, struct layout_options *options)
 {
     options->output = path;
-    options->svg = ends_in(path, ".svg");
-    if (options->svg || ends_in(path, ".pdf"))
+    options->svg = text_ends_in(path, ".svg");
+    if (options->svg || text_ends_in(path, ".pdf"))
         return true;
     fprintf(stderr, "sillet: -o '%s': a name that ends in .pdf or .svg is wanted\n",
             shown_string(path).text);

@@ -5,6 +5,7 @@
 #include <string.h>
 #include <wchar.h>
 
+#include "base/least.h"
 #include "base/utf8.h"
 #include "term/paint.h"
 #include "term/terminfo.h"
@@ -175,15 +176,10 @@ static void fill_character(struct cell *out, const struct cell *cell, int wide)
     }
 }
 
-static int smaller(int a, int b)
-{
-    return a < b ? a : b;
-}
-
 /* A row as wide as the screen, from one that may be wider or not as wide. */
 static void fill_row(struct cell *out, const struct cell *cells, int available, int columns)
 {
-    const int end = smaller(available, columns);
+    const int end = least_of(available, columns);
 
     for (int column = 0; column < end;) {
         const struct cell *cell = &cells[column];
@@ -229,8 +225,8 @@ static void show_row(int row, const struct frame *frame, int columns, bool shown
 void show_frame(const struct frame *frame)
 {
     static int frame_rows, frame_columns;
-    const int rows = smaller(getmaxy(stdscr), FRAME_ROWS_MAX);
-    const int columns = smaller(getmaxx(stdscr), FRAME_COLUMNS_MAX);
+    const int rows = least_of(getmaxy(stdscr), FRAME_ROWS_MAX);
+    const int columns = least_of(getmaxx(stdscr), FRAME_COLUMNS_MAX);
     const bool has_cursor = frame->cursor_row >= 0 && frame->cursor_row < rows &&
                             frame->cursor_column >= 0 && frame->cursor_column < columns;
     const bool same_size = frame->rows == frame_rows && frame->columns == frame_columns;

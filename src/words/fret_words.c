@@ -4,6 +4,8 @@
 #include <stddef.h>
 #include <string.h>
 
+#include "base/ascii.h"
+
 /* The longer ones come first. */
 static const struct {
     const char *word, *without;
@@ -17,11 +19,6 @@ static const struct {
     {"Fret", "Mark"},
 };
 
-static bool is_letter(char c)
-{
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
-
 /* Appends what the word at `at` is without frets; returns the end of what that stands for, `at`
  * itself where it is another word. */
 static const char *add_word(const char *at, struct strbuf *out)
@@ -29,7 +26,7 @@ static const char *add_word(const char *at, struct strbuf *out)
     for (size_t i = 0; i < sizeof words / sizeof words[0]; i++) {
         const size_t length = strlen(words[i].word);
 
-        if (strncmp(at, words[i].word, length) != 0 || is_letter(at[length]))
+        if (strncmp(at, words[i].word, length) != 0 || is_ascii_letter(at[length]))
             continue;
         strbuf_add(out, words[i].without);
         return at + length;
@@ -42,7 +39,7 @@ static void add_without(const char *text, struct strbuf *out)
     const char *at = text;
 
     while (*at) {
-        const bool begins = at == text || !is_letter(at[-1]);
+        const bool begins = at == text || !is_ascii_letter(at[-1]);
         const char *end = begins ? add_word(at, out) : at;
 
         if (end == at)

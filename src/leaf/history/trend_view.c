@@ -4,6 +4,7 @@
 #include "leaf/history/picture_trend.h"
 #include "base/utf8.h"
 #include "draw/picture_view.h"
+#include "model/reading/record_access.h"
 
 enum { SCALE_WIDTH = 6 };
 
@@ -26,10 +27,7 @@ static void draw_heading(const struct pen *pen, const struct outfit *outfit, enu
 
 static const char *date_of(const struct record *record, int visit)
 {
-    const struct reading_key key = reading_key_visit(FIELD_VISIT_DATE, visit);
-    const char *text = record_text(record, &key);
-
-    return text ? text : "";
+    return record_text_or_empty(record, reading_key_visit(FIELD_VISIT_DATE, visit));
 }
 
 static void draw_dates(const struct pen *pen, const struct record *record,

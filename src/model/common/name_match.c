@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "base/ascii.h"
+#include "base/least.h"
 
 enum {
     WORD_MIN = 4, /* a shorter word is in too many names to mean one */
@@ -81,11 +82,6 @@ static bool shares_word(const char *text, const char *name)
     return false;
 }
 
-static int least(int a, int b)
-{
-    return a < b ? a : b;
-}
-
 /* Letters to change, drop, add or swap with their neighbour, to make one text the other. */
 static int distance(const char *a, size_t a_length, const char *b, size_t b_length)
 {
@@ -99,9 +95,9 @@ static int distance(const char *a, size_t a_length, const char *b, size_t b_leng
         row[0] = (int)i;
         for (size_t j = 1; j <= b_length; j++) {
             row[j] = above[j - 1] + (a[i - 1] != b[j - 1]);
-            row[j] = least(row[j], least(above[j], row[j - 1]) + 1);
+            row[j] = least_of(row[j], least_of(above[j], row[j - 1]) + 1);
             if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
-                row[j] = least(row[j], over[j - 2] + 1);
+                row[j] = least_of(row[j], over[j - 2] + 1);
         }
     }
     return rows[a_length % 3][b_length];
@@ -114,7 +110,7 @@ static int least_distance(const char *text, const char *name)
     int found = distance(text, length, name, strlen(name));
 
     for (; *name; name = next_word(name))
-        found = least(found, distance(text, length, name, strcspn(name, " ")));
+        found = least_of(found, distance(text, length, name, strcspn(name, " ")));
     return found;
 }
 

@@ -6,13 +6,7 @@
 
 #include "base/strbuf.h"
 #include "model/reading/note_name.h"
-
-static const char *text_of(const struct record *record, struct reading_key key)
-{
-    const char *text = record_text(record, &key);
-
-    return text ? text : "";
-}
+#include "model/reading/record_access.h"
 
 /* NULL for none. */
 static const char *date_of(const struct record *record, int visit)
@@ -81,11 +75,11 @@ void card_make(const struct record *record, struct card *ret_card)
 void card_glance(const struct record *record, struct card *ret_card)
 {
     *ret_card = (struct card){
-        .name = text_of(record, reading_key_one(FIELD_NAME)),
-        .kind = text_of(record, reading_key_one(FIELD_KIND)),
-        .owner = text_of(record, reading_key_one(FIELD_OWNER)),
-        .maker = text_of(record, reading_key_one(FIELD_MAKER)),
-        .serial = text_of(record, reading_key_one(FIELD_SERIAL)),
+        .name = record_text_or_empty(record, reading_key_one(FIELD_NAME)),
+        .kind = record_text_or_empty(record, reading_key_one(FIELD_KIND)),
+        .owner = record_text_or_empty(record, reading_key_one(FIELD_OWNER)),
+        .maker = record_text_or_empty(record, reading_key_one(FIELD_MAKER)),
+        .serial = record_text_or_empty(record, reading_key_one(FIELD_SERIAL)),
         .visit = last_date(record),
     };
     struct strbuf also = STRBUF(ret_card->also);

@@ -1,12 +1,8 @@
 /* SPDX-License-Identifier: MIT */
+#include "base/least.h"
 #include "model/reading/join_number_inside.h"
 
 #include <string.h>
-
-static int at_most(int a, int b)
-{
-    return a < b ? a : b;
-}
 
 /* --- which visits are one --- */
 
@@ -45,7 +41,7 @@ static bool is_same(const struct numbering *numbering, int left, int right, bool
 static void find_partner(struct numbering *numbering, int right, bool by_pass)
 {
     struct join_numbers *numbers = numbering->numbers;
-    const int end = at_most(right + JOIN_NEAR, VISITS_MAX);
+    const int end = least_of(right + JOIN_NEAR, VISITS_MAX);
 
     for (int left = right > JOIN_NEAR ? right - JOIN_NEAR : 1; left <= end; left++)
         if (numbers->to[JOIN_LEFT][left] == -1 && is_same(numbering, left, right, by_pass)) {
@@ -114,7 +110,7 @@ static bool find_lone(const struct join_numbers *numbers, int *right)
 
 static int partner_of(const struct join_numbers *numbers, int left)
 {
-    const int end = at_most(left + JOIN_NEAR, VISITS_MAX);
+    const int end = least_of(left + JOIN_NEAR, VISITS_MAX);
 
     for (int right = left > JOIN_NEAR ? left - JOIN_NEAR : 1; right <= end; right++)
         if (numbers->partner[right] == left)

@@ -1,12 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include <string.h>
 
+#include "base/least.h"
 #include "model/reading/join_number_inside.h"
-
-static int at_most(int a, int b)
-{
-    return a < b ? a : b;
-}
 
 static struct join_thing part_of(const struct numbering *numbering, enum join_version version,
                                  enum section section, int number, int part)
@@ -44,7 +40,7 @@ static bool is_ahead(const struct aligning *aligning, enum join_version version,
                      enum join_version other)
 {
     const struct join_thing wanted = thing_at(aligning, other, aligning->at[other]);
-    const int end = at_most(aligning->at[version] + JOIN_NEAR, aligning->last[version]);
+    const int end = least_of(aligning->at[version] + JOIN_NEAR, aligning->last[version]);
 
     for (int part = aligning->at[version] + 1; part <= end; part++)
         if (join_compare_parts(wanted, thing_at(aligning, version, part)) == JOIN_SAME)
@@ -163,7 +159,7 @@ static void align_base(struct aligning *aligning)
     int from = 1;
 
     for (int part = 1; part <= aligning->last[JOIN_BASE]; part++) {
-        const int end = at_most(from + JOIN_NEAR, numbers->last_part);
+        const int end = least_of(from + JOIN_NEAR, numbers->last_part);
 
         for (int number = from; number <= end && numbers->part_to[JOIN_BASE][part] == 0; number++)
             if (join_exists(thing_at(aligning, JOIN_BASE, part)) &&
@@ -177,7 +173,7 @@ static void align_base(struct aligning *aligning)
 static void forget_parts(const struct aligning *aligning)
 {
     struct join_numbers *numbers = aligning->numbering->numbers;
-    const int most = at_most(aligning->last[JOIN_LEFT] + aligning->last[JOIN_RIGHT], WORKS_MAX);
+    const int most = least_of(aligning->last[JOIN_LEFT] + aligning->last[JOIN_RIGHT], WORKS_MAX);
 
     for (int of = 0; of < JOIN_VERSIONS_; of++) {
         memset(numbers->part_to[of], 0,

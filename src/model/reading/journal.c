@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "model/reading/moment.h"
+#include "model/reading/record_access.h"
 #include "model/reading/work_line.h"
 
 struct walk {
@@ -12,13 +13,6 @@ struct walk {
     journal_take *take;
     void *taker;
 };
-
-static const char *text_of(const struct record *record, struct reading_key key)
-{
-    const char *text = record_text(record, &key);
-
-    return text ? text : "";
-}
 
 static void give(const struct walk *walk, struct journal_entry *entry, struct maybe moment)
 {
@@ -36,9 +30,9 @@ static void give_visit(const struct walk *walk, int visit)
     struct journal_entry entry = {
         .what = JOURNAL_VISIT,
         .visit = visit,
-        .words = text_of(record, reading_key_visit(FIELD_VISIT_REASON, visit)),
+        .words = record_text_or_empty(record, reading_key_visit(FIELD_VISIT_REASON, visit)),
         .amount = "",
-        .note = text_of(record, reading_key_visit(FIELD_VISIT_NOTE, visit))};
+        .note = record_text_or_empty(record, reading_key_visit(FIELD_VISIT_NOTE, visit))};
 
     give(walk, &entry, moment_of_day(record, FIELD_VISIT_DATE, visit));
 }
@@ -50,9 +44,10 @@ static void give_pass(const struct walk *walk, int visit, int pass)
         .what = JOURNAL_PASS,
         .visit = visit,
         .part = pass,
-        .words = text_of(walk->record, reading_key_pass(FIELD_PASS_LABEL, visit, pass)),
+        .words =
+            record_text_or_empty(walk->record, reading_key_pass(FIELD_PASS_LABEL, visit, pass)),
         .amount = "",
-        .note = text_of(walk->record, reading_key_pass(FIELD_PASS_NOTE, visit, pass))};
+        .note = record_text_or_empty(walk->record, reading_key_pass(FIELD_PASS_NOTE, visit, pass))};
 
     if (record_text(walk->record, &time))
         give(walk, &entry, moment_of(walk->record, &time));
@@ -63,12 +58,13 @@ static void give_work(const struct walk *walk, int visit, int line)
 {
     const struct record *record = walk->record;
     const struct reading_key time = work_key(WORK_TIME, visit, line);
-    struct journal_entry entry = {.what = JOURNAL_WORK,
-                                  .visit = visit,
-                                  .part = line,
-                                  .words = text_of(record, work_key(WORK_KIND, visit, line)),
-                                  .amount = text_of(record, work_key(WORK_AMOUNT, visit, line)),
-                                  .note = text_of(record, work_key(WORK_NOTE, visit, line))};
+    struct journal_entry entry = {
+        .what = JOURNAL_WORK,
+        .visit = visit,
+        .part = line,
+        .words = record_text_or_empty(record, work_key(WORK_KIND, visit, line)),
+        .amount = record_text_or_empty(record, work_key(WORK_AMOUNT, visit, line)),
+        .note = record_text_or_empty(record, work_key(WORK_NOTE, visit, line))};
     struct maybe moment = moment_of(record, &time);
 
     if (!work_line_exists(record, visit, line))

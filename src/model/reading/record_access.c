@@ -53,6 +53,13 @@ struct maybe record_step(const struct record *record, const struct field *field)
     return maybe_given(record_or_fallback(record, steps[field->step]));
 }
 
+const char *record_text_or_empty(const struct record *record, struct reading_key key)
+{
+    const char *text = record_text(record, &key);
+
+    return text ? text : "";
+}
+
 int record_choice_or(const struct record *record, struct reading_key key, int otherwise)
 {
     return (int)maybe_or(record_entered(record, key), otherwise);

@@ -29,6 +29,9 @@ int record_string_count(const struct record *record);
 enum { KIND_NAME_SIZE = 24 };
 bool record_kind(const struct record *record, char name[KIND_NAME_SIZE]);
 
+/* A text, "" where there is none. */
+const char *record_text_or_empty(const struct record *record, struct reading_key key);
+
 /* A choice's index, `otherwise` when it is absent. */
 int record_choice_or(const struct record *record, struct reading_key key, int otherwise);
 

@@ -3,6 +3,8 @@
 
 #include <string.h>
 
+#include "model/reading/record_access.h"
+
 struct reading_key work_key(enum work_column column, int visit, int line)
 {
     static const enum field_id fields[WORK_COLUMN_COUNT_] = {
@@ -17,10 +19,7 @@ struct reading_key work_key(enum work_column column, int visit, int line)
 const char *work_line_text(const struct record *record, enum work_column column, int visit,
                            int line)
 {
-    const struct reading_key key = work_key(column, visit, line);
-    const char *text = record_text(record, &key);
-
-    return text ? text : "";
+    return record_text_or_empty(record, work_key(column, visit, line));
 }
 
 bool work_line_is_strings(const char *kind)

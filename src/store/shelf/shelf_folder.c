@@ -9,6 +9,7 @@
 #include <time.h>
 #include <unistd.h>
 
+#include "base/text_end.h"
 #include "store/paths.h"
 #include "store/profile/copies.h"
 #include "store/profile/lockfile.h"
@@ -31,13 +32,6 @@ struct lister {
 bool shelf_stamp_settled(const struct shelf_stamp *stamp, int64_t now)
 {
     return stamp->written_s < now - STEP_SECONDS && stamp->touched_s < now - STEP_SECONDS;
-}
-
-static bool ends_in(const char *name, const char *end)
-{
-    const size_t length = strlen(name), end_length = strlen(end);
-
-    return length > end_length && strcmp(name + length - end_length, end) == 0;
 }
 
 /* The lock is beside the file that a link leads to. */
@@ -120,9 +114,9 @@ static enum status take_name(struct lister *lister, const char *name)
 {
     if (name[0] == '.')
         return STATUS_OK;
-    if (ends_in(name, ending))
+    if (text_ends_in(name, ending))
         return add_name(&lister->entries, name);
-    if (ends_in(name, lock_ending))
+    if (text_ends_in(name, lock_ending))
         return add_start(&lister->locks, name, strlen(name) - (sizeof lock_ending - sizeof ending));
     const size_t length = copies_profile_length(name);
     return length > 0 ? add_start(&lister->versions, name, length) : STATUS_OK;
