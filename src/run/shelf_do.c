@@ -122,46 +122,32 @@ static void read_journal(struct shelf_session *session)
     shelf_journal_take(&session->list, session->journal.lines, session->journal.journal.count);
 }
 
+/* What needs no more than the list to say with what. */
+static void (*const acts[])(struct shelf_session *session) = {
+    [SHELF_DO_ARCHIVE] = archive,
+    [SHELF_DO_EARLIER] = shelf_versions_list,
+    [SHELF_DO_LOOK] = shelf_versions_look,
+    [SHELF_DO_BRING_BACK] = shelf_versions_bring_back,
+    [SHELF_DO_JOURNAL] = read_journal,
+    [SHELF_DO_VISIT] = shelf_look_back,
+    [SHELF_DO_PUT_AWAY] = shelf_versions_put_away,
+    [SHELF_DO_TOGETHER] = shelf_together_begin,
+    [SHELF_DO_JOIN] = shelf_together_join,
+};
+
+static void act(struct shelf_session *session, const struct shelf_effects *effects)
+{
+    if (effects->action == SHELF_DO_OPEN)
+        open_file(session, shelf_list_item(&session->list)->file, effects->leaf, "");
+    else if (effects->action == SHELF_DO_NEW || effects->action == SHELF_DO_COPY)
+        file_new(session, effects);
+    else if (effects->action != SHELF_DO_NOTHING)
+        acts[effects->action](session);
+}
+
 void shelf_session_do(struct shelf_session *session, const struct shelf_effects *effects)
 {
-    switch (effects->action) {
-    case SHELF_DO_OPEN:
-        open_file(session, shelf_list_item(&session->list)->file, effects->leaf, "");
-        break;
-    case SHELF_DO_NEW:
-    case SHELF_DO_COPY:
-        file_new(session, effects);
-        break;
-    case SHELF_DO_ARCHIVE:
-        archive(session);
-        break;
-    case SHELF_DO_EARLIER:
-        shelf_versions_list(session);
-        break;
-    case SHELF_DO_LOOK:
-        shelf_versions_look(session);
-        break;
-    case SHELF_DO_BRING_BACK:
-        shelf_versions_bring_back(session);
-        break;
-    case SHELF_DO_JOURNAL:
-        read_journal(session);
-        break;
-    case SHELF_DO_VISIT:
-        shelf_look_back(session);
-        break;
-    case SHELF_DO_PUT_AWAY:
-        shelf_versions_put_away(session);
-        break;
-    case SHELF_DO_TOGETHER:
-        shelf_together_begin(session);
-        break;
-    case SHELF_DO_JOIN:
-        shelf_together_join(session);
-        break;
-    case SHELF_DO_NOTHING:
-        break;
-    }
+    act(session, effects);
     if (session->list.mode != SHELF_TOGETHER)
         shelf_together_leave(session);
     if (effects->repaint)
