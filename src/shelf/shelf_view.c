@@ -3,10 +3,9 @@
 
 #include "shelf/shelf_earlier.h"
 #include "base/utf8.h"
-#include "screen/line_view.h"
 #include "screen/menu_view.h"
 #include "screen/overlay_view.h"
-#include "shelf/shelf_journal.h"
+#include "shelf/shelf_foot_view.h"
 #include "shelf/shelf_journal_view.h"
 #include "shelf/shelf_pane.h"
 #include "shelf/shelf_rows.h"
@@ -14,11 +13,11 @@
 #include "shelf/shelf_together.h"
 #include "screen/strip_view.h"
 
-enum { TITLE_ROW, STRIP_ROW, HEAD_ROW, FIRST_ROW, ROWS_BELOW = 3 };
+enum { TITLE_ROW, STRIP_ROW, HEAD_ROW, FIRST_ROW };
 
 int shelf_view_rows(int frame_rows)
 {
-    return frame_rows > FIRST_ROW + ROWS_BELOW ? frame_rows - FIRST_ROW - ROWS_BELOW : 1;
+    return frame_rows > FIRST_ROW + SHELF_FOOT_ROWS ? frame_rows - FIRST_ROW - SHELF_FOOT_ROWS : 1;
 }
 
 /* "12 instruments on file", "3 of 12 instruments found", "3 of 12 instruments in the house", and
@@ -249,149 +248,6 @@ static void draw_body(const struct pen *pen, const struct shelf_list *list)
         draw_list(pen, list, rows + 1);
 }
 
-/* --- the last three rows --- */
-
-/* A message, or the current instrument's file and what its row does not show. */
-static void draw_message(const struct pen *pen, const struct shelf_list *list, int row)
-{
-    const struct shelf_item *item = shelf_list_item(list);
-    const int width = pen->frame->columns - 2;
-    char memory[APP_MESSAGE_MAX];
-    struct strbuf text = STRBUF(memory);
-
-    if (list->tone != TONE_NONE) {
-        pen_put_cut(pen, row, 1, width, list->tone == TONE_NOTE ? ROLE_TEXT : ROLE_CAUTION,
-                    list->message);
-        return;
-    }
-    if (list->mode == SHELF_NAMING) {
-        strbuf_add(&text, "Any name will do: the shop's, or its owner's. Filed in ");
-        strbuf_add(&text, list->folder);
-        pen_put_cut(pen, row, 1, width, ROLE_TEXT, memory);
-        return;
-    }
-    if (list->mode == SHELF_UNITS) {
-        pen_put_cut(pen, row, 1, width, ROLE_TEXT,
-                    "Asked once, and kept in the shop's settings; * m changes it later.");
-        return;
-    }
-    if (!item || (list->mode != SHELF_LIST && list->mode != SHELF_MENU))
-        return;
-    strbuf_add(&text, item->file);
-    if (item->card.maker[0]) {
-        strbuf_add(&text, " \xC2\xB7 ");
-        strbuf_add(&text, item->card.maker);
-    }
-    if (item->card.serial[0]) {
-        strbuf_add(&text, " \xC2\xB7 ");
-        strbuf_add(&text, item->card.serial);
-    }
-    pen_put_cut(pen, row, 1, width, ROLE_DIM, memory);
-}
-
-static const char *prompt(const struct shelf_list *list)
-{
-    switch (list->mode) {
-    case SHELF_MENU:
-        return "in hand:";
-    case SHELF_PRESETS:
-        return "most like >";
-    case SHELF_NAMING:
-        return "its name >";
-    case SHELF_UNITS:
-        return "the shop's gauges read in? 1 inches  2 millimetres >";
-    case SHELF_ARCHIVING:
-        return "move to archive/ ?";
-    case SHELF_EARLIER:
-        return "earlier state of";
-    case SHELF_TOGETHER:
-        return "putting together";
-    case SHELF_PEEKING:
-        return "in hand:";
-    case SHELF_TABLE:
-        return "over:";
-    case SHELF_JOURNAL:
-        return list->journal.month ? "done in" : "done on";
-    case SHELF_HELP:
-        return "";
-    default:
-        return "find >";
-    }
-}
-
-static void draw_journal_title(const struct pen *pen, const struct shelf_list *list, int row,
-                               int column, int room)
-{
-    char memory[64];
-    struct strbuf title = STRBUF(memory);
-
-    shelf_journal_add_title(list, &title);
-    pen_put_cut(pen, row, column, room, ROLE_TEXT, memory);
-}
-
-static void draw_entry(const struct pen *pen, const struct shelf_list *list, int row)
-{
-    const bool naming = list->mode == SHELF_NAMING;
-    const int columns = pen->frame->columns;
-    static const struct lineedit nothing;
-    const struct shelf_start *start =
-        list->mode == SHELF_PRESETS ? shelf_start_in_hand(list) : NULL;
-    const struct lineedit *typed = naming                     ? &list->name
-                                   : list->mode == SHELF_LIST ? &list->filter
-                                   : start                    ? &list->starts.typed
-                                                              : &nothing;
-    int column = 2 + pen_put(pen, row, 1, columns - 2, ROLE_LABEL, prompt(list)), cursor;
-    const int room = columns - column - 1;
-
-    column += line_view_draw(pen, row, column, room, typed, &cursor);
-    if (start && lineedit_is_empty(typed))
-        pen_put_cut(pen, row, column, room, ROLE_TEXT, start->title);
-    if (list->mode == SHELF_TABLE)
-        pen_put_cut(pen, row, column, room, ROLE_TEXT,
-                    lineedit_is_empty(&list->filter) ? "all on file" : list->filter.text);
-    if (list->mode == SHELF_JOURNAL)
-        draw_journal_title(pen, list, row, column, room);
-    if ((list->mode == SHELF_MENU || list->mode == SHELF_PEEKING) && shelf_list_item(list))
-        pen_put_cut(pen, row, column, room, ROLE_TEXT, shelf_item_title(shelf_list_item(list)));
-    if (list->mode == SHELF_ARCHIVING || list->mode == SHELF_EARLIER ||
-        list->mode == SHELF_TOGETHER)
-        pen_put_cut(pen, row, column, room, ROLE_TEXT, list->target);
-    if (list->mode == SHELF_LIST && lineedit_is_empty(typed))
-        pen_put(pen, row, column + 1, room, ROLE_DIM,
-                list->count > 0 ? "type a part of name, owner, maker, kind, ticket, a year"
-                                : "nothing to find yet; Enter begins the first instrument");
-    if (list->mode == SHELF_LIST && list->used && !lineedit_is_empty(typed))
-        pen_put(pen, row, column + 3, room - 3, ROLE_DIM,
-                "Esc lists all; typing begins a new search");
-    if (naming && list->proposed && !lineedit_is_empty(typed))
-        pen_put(pen, row, column + 3, room - 3, ROLE_DIM, "typing begins anew");
-    if (naming || list->mode == SHELF_UNITS || list->mode == SHELF_ARCHIVING ||
-        (list->typing && !lineedit_is_empty(typed)) || pen->frame->cursor_row < 0) {
-        pen->frame->cursor_row = row;
-        pen->frame->cursor_column = cursor;
-    }
-}
-
-static void draw_keys(const struct pen *pen, const struct shelf_list *list, int row)
-{
-    int column = 1;
-
-    if (list->mode == SHELF_HELP) {
-        pen_put(pen, row, 1, pen->frame->columns - 2, ROLE_DIM, "any other key closes this");
-        return;
-    }
-    if (list->mode == SHELF_MENU) {
-        menu_view_draw_keys(pen, &list->menu, row);
-        return;
-    }
-    for (int id = 0; id < SHELF_KEY_COUNT_; id++) {
-        const struct shelf_key *key = shelf_key_get((enum shelf_key_id)id);
-
-        if (key->hint[0] && key->mode == list->mode)
-            column += strip_view_key(pen, row, column, key->key, key->hint);
-    }
-}
-
 void shelf_view_compose(const struct shelf_list *list, bool utf8, struct frame *frame)
 {
     const struct pen pen = {.frame = frame, .utf8 = utf8};
@@ -403,7 +259,5 @@ void shelf_view_compose(const struct shelf_list *list, bool utf8, struct frame *
     draw_title(&pen, list);
     draw_strip(&pen, list);
     draw_body(&pen, list);
-    draw_message(&pen, list, rows - 3);
-    draw_entry(&pen, list, rows - 2);
-    draw_keys(&pen, list, rows - 1);
+    shelf_foot_view_draw(&pen, list, rows - SHELF_FOOT_ROWS);
 }

@@ -4,16 +4,14 @@
 #include <curses.h>
 #include <fcntl.h>
 #include <langinfo.h>
-#include <limits.h>
-#include <poll.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/ioctl.h>
 #include <termios.h>
-#include <time.h>
 #include <unistd.h>
 
+#include "term/await.h"
 #include "term/decode.h"
 #include "term/show.h"
 #include "term/signals.h"
@@ -23,9 +21,6 @@
  * an arrow key into three keys on a slow line. */
 enum { ESCAPE_MS = 50 };
 
-/* How often input may be reported ready and yield nothing before the terminal counts as gone. */
-enum { VAIN_MAX = 3 };
-
 static struct {
     SCREEN *screen;
     struct termios found; /* the terminal's modes before we came */
@@ -33,10 +28,7 @@ static struct {
     int found_flags;
     struct term_traits traits;
     struct winsize seen; /* the size last acted on, before clipping to a frame */
-    bool gone;           /* the terminal is gone for good */
-    bool hung_up;        /* poll reported it; input that arrived before may still be read */
     bool resumed;        /* EVENT_RESUME is due */
-    int vain;
     char reason[160];
 } state;
 
@@ -214,8 +206,8 @@ enum status term_start(const char **ret_reason)
         snprintf(state.reason, sizeof state.reason, "the system allows no more open files");
     }
     if (status == STATUS_OK) {
-        state.gone = state.hung_up = state.resumed = false;
-        state.vain = 0;
+        state.resumed = false;
+        await_begin();
         take_line();
         /* After signals_open: curses does not touch signals that already have handlers. */
         status = start_curses(name);
@@ -304,7 +296,7 @@ void term_suspend(void)
 /* The events that come before keys; EVENT_NONE if there is none. */
 static enum event_type urgent(void)
 {
-    if (state.gone || signals_end() != 0) {
+    if (await_is_gone() || signals_end() != 0) {
         return EVENT_HANGUP;
     }
     if (signals_take_stop()) {
@@ -318,39 +310,6 @@ static enum event_type urgent(void)
         return EVENT_RESUME;
     }
     return follow_size() ? EVENT_RESIZE : EVENT_NONE;
-}
-
-static long long now_ms(void)
-{
-    struct timespec now;
-    clock_gettime(CLOCK_MONOTONIC, &now);
-    return (long long)now.tv_sec * 1000 + now.tv_nsec / 1000000;
-}
-
-static int time_left(long long deadline_ms)
-{
-    long long left = deadline_ms - now_ms();
-    return left < 0 ? 0 : left < INT_MAX ? (int)left : INT_MAX;
-}
-
-/* Sleeps until input, a signal or the timeout; false for the timeout. A terminal that is gone
- * reports a hangup, or is always ready and never has any input. */
-static bool sleep_until_something(int timeout_ms)
-{
-    struct pollfd fds[] = {{.fd = STDIN_FILENO, .events = POLLIN},
-                           {.fd = signals_fd(), .events = POLLIN}};
-    int ready = poll(fds, 2, timeout_ms);
-    if (ready == 0) {
-        return false;
-    }
-    signals_drain();
-    if (ready > 0 && (fds[0].revents & (POLLHUP | POLLERR | POLLNVAL)) != 0) {
-        state.gone = state.hung_up;
-        state.hung_up = true;
-    } else if (ready > 0 && (fds[0].revents & POLLIN) != 0) {
-        state.gone = ++state.vain > VAIN_MAX;
-    }
-    return true;
 }
 
 /* Curses gives up on a half-read sequence when a signal interrupts its wait for the rest: an
@@ -369,18 +328,18 @@ struct event term_wait(int timeout_ms)
     if (state.screen == NULL) {
         return (struct event){.type = EVENT_HANGUP};
     }
-    long long deadline = timeout_ms < 0 ? 0 : now_ms() + timeout_ms;
+    const struct await_deadline deadline = await_deadline(timeout_ms);
     for (;;) {
         event.type = urgent();
         if (event.type != EVENT_NONE) {
             return event;
         }
         if (next_key(&event.key)) {
-            state.vain = 0;
+            await_heard();
             event.type = EVENT_KEY;
             return event;
         }
-        if (!sleep_until_something(timeout_ms < 0 ? -1 : time_left(deadline))) {
+        if (!await_something(&deadline)) {
             return event;
         }
     }
@@ -388,7 +347,7 @@ struct event term_wait(int timeout_ms)
 
 void term_show(const struct frame *frame)
 {
-    if (state.screen != NULL && !state.gone) {
+    if (state.screen != NULL && !await_is_gone()) {
         signals_showing(true);
         show_frame(frame);
         signals_showing(false);

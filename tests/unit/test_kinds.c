@@ -11,7 +11,7 @@
 #include "session/explain_reading.h"
 #include "words/explain.h"
 #include "words/explain_item.h"
-#include "words/pitch_plan.h"
+#include "words/pitch_words.h"
 
 /* A short string, and a board without frets, beyond what every kind shows at the bench
  * (tests/pty/kind_table.h). */

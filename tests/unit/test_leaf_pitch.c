@@ -9,6 +9,7 @@
 #include "leaf/leaves.h"
 #include "session/app.h"
 #include "leaf/pitch/leaf_pitch.h"
+#include "words/pitch_words.h"
 #include "bench_session.h"
 #include "build_record.h"
 
@@ -171,9 +172,10 @@ static void the_move_is_the_figure(void **state)
  * moved by the cents that were read before. */
 static void the_list_s_word_stands_here_too(void **state)
 {
-    static const char off[] = BOARD "visit.1 date = 2026-03-02\nvisit.1.pass.1 time = 10:00\nvisit.1.pass.1 cents.6.12 = 6\n"
-                                    "visit.1.pass.1 cents.5.12 = 6\n"
-                                    "string.6 setback = 3 mm\nstring.5 setback = 3 mm\n";
+    static const char off[] = BOARD
+        "visit.1 date = 2026-03-02\nvisit.1.pass.1 time = 10:00\nvisit.1.pass.1 cents.6.12 = 6\n"
+        "visit.1.pass.1 cents.5.12 = 6\n"
+        "string.6 setback = 3 mm\nstring.5 setback = 3 mm\n";
     char memory[200];
     struct strbuf words = STRBUF(memory);
     struct app *app = start(off);

@@ -5,6 +5,7 @@
 #include "leaf/pitch/pitch_view.h"
 #include "model/reading/work_since.h"
 #include "session/setback_cell.h"
+#include "words/pitch_words.h"
 
 /* The bass string first, as the tech faces the board. One that starts higher crosses only the frets
  * after its own; its octave is higher, too. */

@@ -2,6 +2,7 @@
 #include "leaf/pitch/pitch_view.h"
 
 #include "words/amount.h"
+#include "words/pitch_words.h"
 #include "words/saddle_top.h"
 #include "leaf/pitch/leaf_pitch.h"
 #include "base/num.h"
