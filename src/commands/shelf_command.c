@@ -67,6 +67,9 @@ static void choose_columns(struct listing *listing)
         add_column(listing, common[i]);
     for (int i = 0; i < row->shown_count; i++)
         add_column(listing, row->shown[i].column);
+    /* These lists are for telling owners; on a screen of 80 columns the pane has it. */
+    if (listing->list->question == SHELF_DUE || listing->list->question == SHELF_HOUSE)
+        add_column(listing, COLUMN_CONTACT);
     if (listing->list->question == SHELF_LEFT && listing->list->ground.plain)
         for (size_t i = 0; i < sizeof wanted / sizeof wanted[0]; i++)
             add_column(listing, wanted[i]);

@@ -12,6 +12,7 @@ static const struct {
     [COLUMN_NAME] = {"name", NULL},
     [COLUMN_KIND] = {"kind", NULL},
     [COLUMN_OWNER] = {"owner", NULL},
+    [COLUMN_CONTACT] = {"contact", NULL},
     [COLUMN_MAKER] = {"maker", NULL},
     [COLUMN_SERIAL] = {"serial", NULL},
     [COLUMN_VISIT] = {"last visit", NULL},
@@ -154,6 +155,9 @@ static void add_fact(const struct shelf_ground *ground, const struct shelf_facts
     switch (column) {
     case COLUMN_PROMISED:
         add_day(ground, facts->number[FACT_PROMISED_DAY], " late", out);
+        break;
+    case COLUMN_CONTACT:
+        strbuf_add(out, shelf_facts_text(facts, FACT_CONTACT));
         break;
     case COLUMN_TICKET:
         strbuf_add(out, shelf_facts_text(facts, FACT_TICKET));

@@ -12,6 +12,7 @@ enum shelf_column {
     COLUMN_NAME,
     COLUMN_KIND,
     COLUMN_OWNER,
+    COLUMN_CONTACT,
     COLUMN_MAKER,
     COLUMN_SERIAL,
     COLUMN_VISIT,

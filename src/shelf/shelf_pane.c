@@ -147,6 +147,7 @@ void shelf_pane_draw(const struct pen *pen, const struct shelf_list *list, int r
         pane.left.facts = &pane.visit->facts;
     pen_put_cut(pen, pane.row++, column, pane.width, ROLE_VALUE, shelf_item_title(item));
     put(&pane, "owner", item->card.owner);
+    put_fact(&pane, "contact", item, COLUMN_CONTACT);
     put(&pane, "maker", item->card.maker);
     put(&pane, "serial", item->card.serial);
     put(&pane, "kind", item->card.kind);

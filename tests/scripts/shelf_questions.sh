@@ -44,6 +44,13 @@ sort got >sorted
 diff wanted sorted || fail 'not what is in the house'
 cut -d' ' -f1 got | sort -c || fail 'not by the day promised'
 [ "$(wc -l <got)" -ge 5 ] || fail 'too few in the house'
+# With how to reach each owner, so that nobody has to open a file to call.
+first=$(awk 'NR == 1 { print $NF }' got)
+contact=$(sed -n 's/^contact = //p' "shop/$first" | tr -d '"')
+[ -n "$contact" ] || fail "no contact in $first"
+grep "^$first," out | grep -qF "$contact" || fail "no contact: $(cat out)"
+ask 0 --due
+head -n 1 out | grep -q ' contact *$' || fail "$(cat out)"
 ask 0 --house
 grep -q 'left to do' out || fail "$(cat out)"
 

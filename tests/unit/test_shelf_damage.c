@@ -23,7 +23,7 @@ static const char folder[] = "/quayside/shelf";
 
 #define STAMP "1\t2\t3\t4\t5\t6\t7"
 /* Nothing is known but the card: one tab for each fact. */
-#define FACTS "\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t"
+#define FACTS "\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t"
 static_assert(sizeof FACTS - 1 == FACT_NUMBERS_ + FACT_TEXTS_, "a tab for each fact");
 #define CARD                                                                                       \
     "-203125\t12500\tUke\tukulele\tMarlo\tQuayside Fret Works\t7\t2026-03-02\tuke-c 2026" FACTS
@@ -35,7 +35,7 @@ static void write_cache(const char *path, const char *entries)
     char memory[4096];
     struct strbuf text = STRBUF(memory);
 
-    strbuf_addf(&text, "sillet shelf 8 %s\n%s\n%s", SILLET_TEST_VERSION, folder, entries);
+    strbuf_addf(&text, "sillet shelf 9 %s\n%s\n%s", SILLET_TEST_VERSION, folder, entries);
     strbuf_addf(&text, "crc32 %08x\n", (unsigned)crc32_of(memory, text.length));
     assert_false(text.truncated);
     tree_write(path, memory, text.length);

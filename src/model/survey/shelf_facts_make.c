@@ -201,7 +201,11 @@ static void round_numbers(struct shelf_facts *facts)
 void shelf_facts_make(const struct record *record, const struct derived *now, struct past *past,
                       struct shelf_facts *ret_facts)
 {
+    const struct reading_key contact = reading_key_one(FIELD_CONTACT);
+
     shelf_facts_glance(record, ret_facts);
+    if (record_text(record, &contact))
+        shelf_facts_put_text(ret_facts, FACT_CONTACT, record_text(record, &contact));
     find_visit(record, now, ret_facts);
     find_saddle(now, ret_facts);
     find_rod(record, past, ret_facts);

@@ -36,6 +36,7 @@ FACT_NUMBER(LEFT_GAP_TREBLE)
 FACT_NUMBER(LEFT_EXPOSURE_BASS)
 FACT_NUMBER(LEFT_EXPOSURE_TREBLE)
 
+FACT_TEXT(CONTACT, 96)          /* how to reach the owner */
 FACT_TEXT(TICKET, 24)
 FACT_TEXT(TICKET_LAST, 24)     /* of all visits, the one to count on from */
 FACT_TEXT(TO_DO, 64)           /* of the last visit: "rod, slots", "measure", "hand over" */
