@@ -161,8 +161,12 @@ static void add_missing(const struct derived *derived, int string, struct strbuf
         strbuf_add(out, "relief, nut gap and action come first, on Bench");
     else if (!facts->hz.given)
         strbuf_add(out, "the string's note is missing, on Strings");
-    else if (!facts->has_mass || !(facts->core.diameter_mm > 0))
+    else if (!facts->has_mass)
         strbuf_add(out, "the string's gauge, build and core are missing, on Strings");
+    else if (!(facts->modulus_mpa > 0)) /* sorts of nylon differ by half */
+        strbuf_add(out, "the core's modulus is missing, on Strings; nylon has no usual one");
+    else if (!(facts->core.diameter_mm > 0))
+        strbuf_add(out, "the core's gauge is missing, on Strings");
     else if (!derived->lines.after[string].known)
         strbuf_add(out, "targets for relief, action and nut gap are missing, on Intake");
     else
