@@ -393,6 +393,20 @@ static void add_precision(struct sheet_maker *maker, bool strings)
     sheet_add_text(maker->sheet, SHEET_SMALL, memory);
 }
 
+/* Of readings that no work is due on. The estimate says the second itself. */
+static void add_judgement(struct sheet_maker *maker)
+{
+    if (maker->says_off && maker->goes_back)
+        sheet_add_text(maker->sheet, SHEET_PARAGRAPH,
+                       "By what was measured, nothing asks for work.");
+    if (!maker->says_off)
+        sheet_add_text(maker->sheet, SHEET_PARAGRAPH,
+                       maker->left.setup.outfit.lap
+                           ? "The strings stand as high as is wanted, as far as the gauges tell."
+                           : "Relief, gaps and action are where they are wanted, as far as the "
+                             "gauges tell.");
+}
+
 void sheet_make_readings(struct sheet_maker *maker)
 {
     struct singles_table singles;
@@ -413,12 +427,8 @@ void sheet_make_readings(struct sheet_maker *maker)
         add_singles(maker, &singles);
     if (strings.columns > 0)
         add_strings(maker, &strings);
-    if (sheet_is_on_target(maker) && !maker->says_off)
-        sheet_add_text(maker->sheet, SHEET_PARAGRAPH,
-                       maker->left.setup.outfit.lap
-                           ? "The strings stand as high as is wanted, as far as the gauges tell."
-                           : "Relief, gaps and action are where they are wanted, as far as the "
-                             "gauges tell.");
+    if (sheet_is_on_target(maker))
+        add_judgement(maker);
     sheet_add_heard(maker);
     add_precision(maker, strings.columns > 0);
 }

@@ -25,7 +25,9 @@ static void add_saddle(struct sheet_maker *maker)
     strbuf_add(&text, "Saddle: ");
     sheet_say_length(&text, least, &maker->ask->units, MEASURE_DEPTH);
     strbuf_add(&text, " stands over the bridge. ");
-    if (spare > 0) {
+    if (move_is_open(&maker->left.moves.move[MOVE_RESET])) {
+        strbuf_add(&text, "The neck's angle is the next step.");
+    } else if (spare > 0) {
         strbuf_add(&text, "There is ");
         sheet_say_length(&text, spare, &maker->ask->units, MEASURE_DEPTH);
         strbuf_add(&text,
