@@ -48,6 +48,25 @@ static void a_move_is_due_beyond_tolerance_and_doubt(void **state)
                      MOVE_GOOD);
 }
 
+/* The twelve passes before one are looked back at. Where a pass reads one string's action alone,
+ * what is believed of the relief and of the other strings is from the first. */
+static void the_thirteenth_pass_still_knows_of_the_first(void **state)
+{
+#define AS_WANTED                                                                                  \
+    "visit.1.pass.1 relief = .006 in\n"                                                            \
+    "visit.1.pass.1 nut_gap.1 = .018 in\nvisit.1.pass.1 nut_gap.6 = .018 in\n"                     \
+    "visit.1.pass.1 action.1 = 4/64 in\nvisit.1.pass.1 action.6 = 6/64 in\n"
+    const struct move_set thirteenth = moves_of(AS_WANTED "visit.1.pass.13 action.1 = 5/64 in\n");
+    const struct move_set fourteenth = moves_of(AS_WANTED "visit.1.pass.14 action.1 = 5/64 in\n");
+#undef AS_WANTED
+
+    (void)state;
+    assert_int_equal(thirteenth.move[MOVE_ROD].state, MOVE_GOOD);
+    assert_true(thirteenth.move[MOVE_SADDLE].string[6].known);
+    assert_int_equal(fourteenth.move[MOVE_ROD].state, MOVE_UNKNOWN);
+    assert_false(fourteenth.move[MOVE_SADDLE].string[6].known);
+}
+
 static void one_string_makes_the_saddle_due(void **state)
 {
     static const char right[] =
@@ -150,6 +169,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_rod_s_amount_is_the_change_of_relief),
         cmocka_unit_test(a_move_is_due_beyond_tolerance_and_doubt),
+        cmocka_unit_test(the_thirteenth_pass_still_knows_of_the_first),
         cmocka_unit_test(one_string_makes_the_saddle_due),
         cmocka_unit_test(inner_strings_on_posts_follow),
         cmocka_unit_test(a_mark_closes_a_move_until_the_next_pass),
