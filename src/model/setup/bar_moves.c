@@ -3,8 +3,8 @@
 
 #include <math.h>
 
+#include "model/setup/belief_read.h"
 #include "model/setup/move_find.h"
-#include "model/setup/uncertainty.h"
 #include "model/setup/setup_fill.h"
 
 /* One end of the strings. */
@@ -15,14 +15,9 @@ struct end {
     enum move_need need;
 };
 
-static double rule_mm(const struct setup *setup)
-{
-    return hypot(uncertainty_of_step(setup->rule_step_mm), BELIEF_RULE_MM);
-}
-
 static struct move_amount amount_of(const struct setup *setup, double off_mm)
 {
-    const double deviation = rule_mm(setup);
+    const double deviation = belief_rule_mm(setup);
 
     return (struct move_amount){
         .known = isfinite(off_mm),
@@ -53,7 +48,8 @@ static void find_end(const struct setup *setup, const struct end *end, struct mo
     for (int s = 1; any && s <= setup->outfit.strings; s++) {
         if (known[s] == KNOWN_ABSENT)
             continue;
-        end->believed[s] = (struct believed){.mm = maybe_finite(mm[s]), .u = 2 * rule_mm(setup)};
+        end->believed[s] =
+            (struct believed){.mm = maybe_finite(mm[s]), .u = 2 * belief_rule_mm(setup)};
         if (!end->target->given)
             continue;
         const struct move_amount amount = amount_of(setup, mm[s] - end->target->value);

@@ -42,7 +42,7 @@ static double feeler_mm(const struct setup *setup)
     return hypot(uncertainty_of_step(setup->feeler_step_mm), BELIEF_FEELER_MM);
 }
 
-static double rule_mm(const struct setup *setup)
+double belief_rule_mm(const struct setup *setup)
 {
     return hypot(uncertainty_of_step(setup->rule_step_mm), BELIEF_RULE_MM);
 }
@@ -50,7 +50,7 @@ static double rule_mm(const struct setup *setup)
 /* What counts is the gap once the action is right, so that of the rule a ninth comes in. */
 double belief_read_gap(const struct setup *setup)
 {
-    return hypot(feeler_mm(setup), rule_mm(setup) / 9);
+    return hypot(feeler_mm(setup), belief_rule_mm(setup) / 9);
 }
 
 static void add(struct pass_read *read, struct gauged reading)
@@ -65,7 +65,7 @@ static void add_row(const struct belief *belief, const struct setup *setup, enum
 {
     const bool gap = row == BELIEF_GAP, held = gap && setup->nut_method == NUT_HELD_3;
     const struct maybe *entered = gap ? setup->nut_gap_mm : setup->action_mm;
-    const double deviation = gap ? feeler_mm(setup) : rule_mm(setup);
+    const double deviation = gap ? feeler_mm(setup) : belief_rule_mm(setup);
     double mm[STRINGS_MAX + 1];
     enum known known[STRINGS_MAX + 1];
     bool odd[STRINGS_MAX + 1];
