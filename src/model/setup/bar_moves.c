@@ -3,8 +3,8 @@
 
 #include <math.h>
 
-#include "model/setup/belief_read.h"
 #include "model/setup/move_find.h"
+#include "model/setup/pass_read.h"
 #include "model/setup/setup_fill.h"
 
 /* One end of the strings. */
@@ -17,7 +17,7 @@ struct end {
 
 static struct move_amount amount_of(const struct setup *setup, double off_mm)
 {
-    const double deviation = belief_rule_mm(setup);
+    const double deviation = pass_read_rule_mm(setup);
 
     return (struct move_amount){
         .known = isfinite(off_mm),
@@ -49,7 +49,7 @@ static void find_end(const struct setup *setup, const struct end *end, struct mo
         if (known[s] == KNOWN_ABSENT)
             continue;
         end->believed[s] =
-            (struct believed){.mm = maybe_finite(mm[s]), .u = 2 * belief_rule_mm(setup)};
+            (struct believed){.mm = maybe_finite(mm[s]), .u = 2 * pass_read_rule_mm(setup)};
         if (!end->target->given)
             continue;
         const struct move_amount amount = amount_of(setup, mm[s] - end->target->value);

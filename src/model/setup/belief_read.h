@@ -18,10 +18,4 @@ void belief_read(struct belief *belief, const struct setup *setup);
  * something was done that nobody told. */
 bool belief_is_other(const struct belief *belief, const struct setup *setup);
 
-/* How well a length is read with the rule, standard deviation, mm. */
-double belief_rule_mm(const struct setup *setup);
-
-/* How well one pass alone tells a gap, standard deviation, mm. */
-double belief_read_gap(const struct setup *setup);
-
 #endif

@@ -4,7 +4,7 @@
 #include <math.h>
 
 #include "model/setup/bar_moves.h"
-#include "model/setup/belief_read.h"
+#include "model/setup/pass_read.h"
 #include "model/setup/rocker.h"
 #include "model/setup/string_target.h"
 
@@ -159,7 +159,7 @@ static struct move_amount slot_amount(const struct finder *finder, int string)
         .off = is_near(off, setup->gap_tolerance_mm, gap.deviation),
         .due = asks && sure,
         .unsure = asks && !sure &&
-                  (finder->rod_first || gap.deviation > MOVE_STALE * belief_read_gap(setup)),
+                  (finder->rod_first || gap.deviation > MOVE_STALE * pass_read_gap_mm(setup)),
         .value = -off * per_gap,
         .u = 2 * gap.deviation * per_gap};
     if (amount.due && off > 0)
