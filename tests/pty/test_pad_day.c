@@ -184,9 +184,11 @@ static void do_the_moves(struct terminal *terminal)
     work(terminal, "[x] slots");
     terminal_type(terminal, PAD_FIVE); /* a box is ticked by the 5 too */
     terminal_expect(terminal, "[x] saddle");
-    /* Another line of work, in figures. */
+    /* Another line of work, in figures, which is asked about. */
     choose(terminal, "7", "own work >");
     bench_pad(terminal, "30\r");
+    terminal_expect(terminal, "Held: 30: is that what was done?");
+    bench_pad(terminal, "\r");
     terminal_expect(terminal, "[x] 30");
     choose(terminal, "8", "Work line taken out");
     choose(terminal, "02", SEEN_BENCH);
