@@ -171,7 +171,7 @@ static void values_stand_where_they_are_found(void **state)
         read_bytes(memory, file.length, &text, &entries);
         for (size_t i = 0; i < entries.count; i++)
             if (!is_what_stands_there(&text.lines[entries.items[i].line], entries.items[i].value))
-                fail_msg("round %d, line %zu of:\n%s", round, entries.items[i].line + 1, memory);
+                fail_msg("round %d, line %u of:\n%s", round, entries.items[i].line + 1, memory);
         done(&text, &entries);
     }
 }
