@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "near.h"
 
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -350,6 +351,31 @@ static void what_is_off_is_not_called_good(void **state)
     end(made);
 }
 
+/* High by less than its doubt, and read so twice: nothing new, whatever else was worked on. */
+static void what_was_left_is_not_taken_up(void **state)
+{
+    static const double gap[STRINGS] = {.59, .56, .52, .49};
+    static const struct {
+        const char *work;
+        enum move_state then;
+    } cases[] = {{"pitch", MOVE_GOOD}, {"saddle", MOVE_GOOD}, {"frets", MOVE_DUE}};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        struct made *made = begin("visit.1.pass.2 time = 11:00\n");
+        char work[100];
+
+        snprintf(work, sizeof work, "visit.1.work.1 kind = %s\nvisit.1.work.1 time = 10:30\n",
+                 cases[i].work);
+        put_pass(made, 1, 0.30, gap, action_wanted);
+        assert_int_equal(derive(made)[MOVE_SLOTS].state, MOVE_GOOD);
+        build_record_add(&made->record, work);
+        put_pass(made, 2, 0.30, gap, action_wanted);
+        assert_int_equal(derive(made)[MOVE_SLOTS].state, cases[i].then);
+        end(made);
+    }
+}
+
 /* --- frets under what is read --- */
 
 /* Taken down, the crown under the action leaves it higher by as much (geometry): the strings are at
@@ -468,6 +494,7 @@ int main(void)
         cmocka_unit_test(no_cut_is_smaller_than_its_doubt),
         cmocka_unit_test(a_row_goes_together),
         cmocka_unit_test(what_is_off_is_not_called_good),
+        cmocka_unit_test(what_was_left_is_not_taken_up),
         cmocka_unit_test(a_high_fret_under_the_action),
         cmocka_unit_test(a_high_fret_that_is_left_stays),
         cmocka_unit_test(a_high_fret_under_gap_and_relief),

@@ -104,14 +104,27 @@ static bool any_done(const struct between *between)
     return between->turn.given && between->turn.value != 0;
 }
 
-/* A rod, slots and a saddle that were all found good and left alone. */
-static bool is_settled(const struct between *between)
+/* Whether a move was made between the two passes, or may have been: it was due. */
+static bool may_be_made(const struct between *between, enum move_kind kind)
 {
-    for (int kind = 0; kind < MOVE_COUNT_; kind++)
-        if (move_is_measured((enum move_kind)kind) &&
-            between->planned.move[kind].state != MOVE_GOOD)
-            return false;
-    return !any_done(between);
+    const struct move *move = &between->planned.move[kind];
+
+    return move->done_by > 0 || move->state == MOVE_DUE;
+}
+
+/* Which of rod, slots and saddle were found good and left alone, and with them what each rests on:
+ * the slots on the rod, the saddle on both, all of them on the crowns. */
+static void settle(struct belief *belief, const struct between *between)
+{
+    static const enum move_kind told_by[BELIEF_ROWS_] = {
+        [BELIEF_RELIEF] = MOVE_ROD, [BELIEF_GAP] = MOVE_SLOTS, [BELIEF_ACTION] = MOVE_SADDLE};
+    bool alone = !is_strung_anew(between) && !may_be_made(between, MOVE_FRETS) &&
+                 !(between->turn.given && between->turn.value != 0);
+
+    for (int row = 0; row < BELIEF_ROWS_; row++) {
+        alone = alone && !may_be_made(between, told_by[row]);
+        belief->settled[row] = alone && between->planned.move[told_by[row]].state == MOVE_GOOD;
+    }
 }
 
 /* From one pass to the next. */
@@ -124,7 +137,7 @@ static void go_on(struct belief *belief, const struct between *between, const st
     make_rod(belief, between);
     make_slots(belief, between);
     make_saddle(belief, between);
-    belief->settled = is_settled(between);
+    settle(belief, between);
     if (!any_done(between) && belief_is_other(belief, now))
         belief_begin(belief, now);
 }

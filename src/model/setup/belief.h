@@ -27,7 +27,9 @@ struct belief {
     bool once[BELIEF_ROWS_]
              [STRINGS_MAX + 1]; /* by one reading alone, that nothing else bears out */
     bool fresh[BELIEF_ROWS_][STRINGS_MAX + 1]; /* and read since it was last worked on */
-    bool settled;          /* the pass before asked for nothing, and nothing was done since */
+    /* What a row tells was found good in the pass before, and nothing has touched it since: the
+     * relief for the rod, gaps for the slots, actions for the saddle. */
+    bool settled[BELIEF_ROWS_];
     bool rod_turned;       /* since the last relief was read */
     struct survey_rod rod; /* what the turns up to the last pass taught */
     /* As last read, mm, by string; absent since the saddle was worked on. */

@@ -60,9 +60,9 @@ static enum move_need find_need(const struct setup *setup, const struct belief *
 
 /* What was just found good is not taken up again for a reading that fell on the other side of a
  * gauge's step. */
-static double tolerance_of(const struct finder *finder, double mm)
+static double tolerance_of(const struct finder *finder, enum belief_row row, double mm)
 {
-    return finder->plan.settled ? MOVE_SETTLED * mm : mm;
+    return finder->plan.settled[row] ? MOVE_SETTLED * mm : mm;
 }
 
 static bool is_off(double off, double tolerance, double deviation)
@@ -106,7 +106,7 @@ static void find_rod(struct finder *finder, struct move *move)
     move->stop = survey_rod_stop(&finder->plan.rod, target - relief.mean);
     move->way = finder->plan.rod.way;
     const bool turns = move_rod_turns(setup, move);
-    const double own_mm = tolerance_of(finder, setup->relief_tolerance_mm);
+    const double own_mm = tolerance_of(finder, BELIEF_RELIEF, setup->relief_tolerance_mm);
     const double tolerance = turns ? own_mm : fmax(own_mm, MOVE_NO_ROD_MM);
     move->amount = (struct move_amount){
         .known = true,
@@ -150,7 +150,7 @@ static struct move_amount slot_amount(const struct finder *finder, int string)
         !belief_gap_at_action(&finder->plan, setup, string, wanted.action.value, &gap))
         return (struct move_amount){.known = false};
     const double per_gap = belief_slot_per_gap(setup, string), off = gap.mean - wanted.gap.value;
-    const double tolerance = tolerance_of(finder, setup->gap_tolerance_mm);
+    const double tolerance = tolerance_of(finder, BELIEF_GAP, setup->gap_tolerance_mm);
     const bool asks = off < 0 ? setup_is_off(off, tolerance + MOVE_FILL_DOUBT * gap.deviation)
                               : is_off(off, tolerance, gap.deviation);
     const bool sure = off < 0 ? !finder->rod_first : off > MOVE_CUT_DOUBT * gap.deviation;
@@ -219,7 +219,7 @@ static void raise_all(struct finder *finder, struct move *move)
 static void join_fills(const struct finder *finder, struct move_amount amount[STRINGS_MAX + 1])
 {
     const struct setup *setup = finder->setup;
-    const double tolerance = tolerance_of(finder, setup->gap_tolerance_mm);
+    const double tolerance = tolerance_of(finder, BELIEF_GAP, setup->gap_tolerance_mm);
     bool any = false;
 
     for (int s = 1; s <= setup->board.strings; s++)
@@ -287,8 +287,9 @@ static struct move_amount saddle_amount(const struct finder *finder, int string)
         .known = true,
         .off = is_near(off, setup->action_tolerance_mm, action.deviation),
         /* A saddle that is raised again is no loss, so that its tolerance is no wider for doubt. */
-        .due = setup_is_off(off, fmax(tolerance_of(finder, setup->action_tolerance_mm),
-                                      MOVE_SURE * action.deviation)),
+        .due =
+            setup_is_off(off, fmax(tolerance_of(finder, BELIEF_ACTION, setup->action_tolerance_mm),
+                                   MOVE_SURE * action.deviation)),
         .value = -off * per_action,
         .u = 2 * action.deviation * per_action};
 }

@@ -28,7 +28,7 @@
 /* What is known so much worse than one more reading would tell it, is read again. */
 #define MOVE_STALE 1.25
 
-/* Once a pass asked for nothing and nothing was done since, so many tolerances. */
+/* What was found good in the pass before and not touched since: so many tolerances. */
 #define MOVE_SETTLED 2.0
 
 /* Where no rod turns, relief is a matter of heat and planing: due only this far off, mm. */
