@@ -20,12 +20,14 @@ static bool is_said_before(const struct maker *maker, enum move_kind kind)
     return false;
 }
 
-/* Its slot or its saddle was worked on, and the others were left. */
+/* Its slot or its saddle was worked on, and the others were left; or others stood for it. */
 static void say_need_on(struct maker *maker, int string)
 {
     const struct outfit *outfit = &maker->setup->outfit;
 
-    strbuf_addf(&maker->amount, "worked on: read the %s of %s %d again",
+    strbuf_addf(&maker->amount,
+                maker->move->never_read ? "to tell more: read the %s of %s %d"
+                                        : "worked on: read the %s of %s %d again",
                 maker->move->needs == NEED_GAP ? "nut gap" : "action", outfit_noun(outfit, string),
                 outfit_number(outfit, string));
 }

@@ -233,6 +233,12 @@ struct maybe move_part(struct maybe now, struct maybe then, struct maybe share)
     return maybe_given(now.value + share.value * (then.value - now.value));
 }
 
+/* Where one end goes down and the other up, one that is right as far as can be told is left. */
+static double cut_at(const struct move *saddle, int string, double mm, double other_mm)
+{
+    return mm * other_mm < 0 && fabs(mm) <= saddle->string[string].u ? 0 : mm;
+}
+
 bool move_straight_cut(const struct move *saddle, const struct outfit *outfit,
                        double *ret_treble_mm, double *ret_bass_mm)
 {
@@ -246,8 +252,8 @@ bool move_straight_cut(const struct move *saddle, const struct outfit *outfit,
             return false;
     }
     const struct straight_cut cut = straight_cut_find(outfit, change_mm);
-    *ret_treble_mm = cut.treble_mm;
-    *ret_bass_mm = cut.bass_mm;
+    *ret_treble_mm = cut_at(saddle, cut.treble, cut.treble_mm, cut.bass_mm);
+    *ret_bass_mm = cut_at(saddle, cut.bass, cut.bass_mm, cut.treble_mm);
     return true;
 }
 

@@ -294,6 +294,48 @@ static struct move_amount saddle_amount(const struct finder *finder, int string)
         .u = 2 * action.deviation * per_action};
 }
 
+static bool is_for_good(const struct setup *setup)
+{
+    return setup->bridge == BRIDGE_BLANK || setup->bridge == BRIDGE_UNKNOWN;
+}
+
+/* Whether some amount is larger than what the whole piece is known to. */
+static bool is_beyond_doubt(const struct move_amount amount[STRINGS_MAX + 1], int strings)
+{
+    double most = 0, most_u = 0;
+
+    for (int s = 1; s <= strings; s++)
+        if (amount[s].known) {
+            most = fmax(most, fabs(amount[s].value));
+            most_u = fmax(most_u, amount[s].u);
+        }
+    return most > most_u;
+}
+
+/* A saddle that is cut or shimmed is not turned back. It waits for the rod that makes it doubtful,
+ * or for the string that nobody read and that is known least; else it is left. */
+static void doubt_saddle(const struct finder *finder, const struct move_amount *amount,
+                         struct move *move)
+{
+    const struct setup *setup = finder->setup;
+
+    if (finder->rod_first) {
+        move->state = MOVE_WAITS;
+        move->waits = WAIT_ROD;
+        return;
+    }
+    for (int s = 1; s <= setup->board.strings; s++) {
+        if (setup->outfit.read_as[s] != s || !amount[s].known ||
+            finder->plan.own[BELIEF_ACTION][s] ||
+            (move->need_on > 0 && amount[s].u <= amount[move->need_on].u))
+            continue;
+        move->state = MOVE_UNKNOWN;
+        move->needs = NEED_ACTION;
+        move->need_on = s;
+        move->never_read = true;
+    }
+}
+
 /* One string off beyond doubt makes the whole saddle due; then every string that can gets its
  * amount. On posts or wheels an inner string has no height of its own: what the outer two need is
  * made. */
@@ -311,11 +353,17 @@ static void find_saddle(struct finder *finder, struct move *move)
         else
             move->inner_follow = move->inner_follow || amount[s].due;
     }
+    const bool doubtful =
+        due && is_for_good(setup) && !is_beyond_doubt(amount, setup->board.strings);
+
+    due = due && !doubtful;
     for (int s = 1; s <= setup->board.strings; s++) {
         amount[s].due = due && amount[s].known && setup_has_own_height(setup, s);
         mm[s] = amount[s].due ? amount[s].value : 0;
         add_string(move, s, amount[s]);
     }
+    if (doubtful)
+        doubt_saddle(finder, amount, move);
     setup_carry_inner(setup, mm);
     belief_work_saddle(&finder->plan, mm);
 }
