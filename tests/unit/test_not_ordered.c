@@ -376,6 +376,54 @@ static void what_was_left_is_not_taken_up(void **state)
     }
 }
 
+/* A blank is cut for good: by no less than its doubt, while reading more strings tells more. Screws
+ * are turned back. */
+static void no_blank_is_cut_by_less_than_its_doubt(void **state)
+{
+    static const double little[STRINGS] = {2.92, 2.62, 2.42, 2.12};
+    static const double much[STRINGS] = {3.3, 3.0, 2.8, 2.5};
+    static const struct {
+        const char *bridge;
+        const double *action;
+        int step; /* 3: the outer two alone are read */
+        enum move_state then;
+    } cases[] = {
+        {"bridge kind = blank\n", little, 3, MOVE_UNKNOWN},
+        {"bridge kind = blank\n", little, 1, MOVE_DUE},
+        {"bridge kind = blank\n", much, 3, MOVE_DUE},
+        {"bridge kind = screw\n", little, 3, MOVE_DUE},
+    };
+
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        struct made *made = begin(cases[i].bridge);
+
+        build_record_put_mm(&made->record, reading_key_pass(FIELD_RELIEF, 1, 1), 0.30);
+        put_row(made, FIELD_NUT_GAP, 1, gap_wanted);
+        for (int s = STRINGS; s >= 1; s -= cases[i].step)
+            build_record_put_mm(&made->record, reading_key_pass_at(FIELD_ACTION, 1, 1, s, 0),
+                                cases[i].action[STRINGS - s]);
+        assert_int_equal(derive(made)[MOVE_SADDLE].state, cases[i].then);
+        if (cases[i].then == MOVE_UNKNOWN)
+            assert_true(says(made, MOVE_SADDLE, "to tell more: read the action of string"));
+        end(made);
+    }
+}
+
+/* A straight cut under strings that lie in no line would lift a bass that is right: it is left. */
+static void no_end_is_raised_by_its_doubt(void **state)
+{
+    static const double action[STRINGS] = {2.8, 2.57, 2.45, 2.3};
+    struct made *made = begin("bridge kind = blank\n");
+
+    (void)state;
+    put_pass(made, 1, 0.30, gap_wanted, action);
+    assert_int_equal(derive(made)[MOVE_SADDLE].state, MOVE_DUE);
+    if (!strstr(made->words[MOVE_SADDLE].then, "off the bottom, bass 0 to treble 0."))
+        fail_msg("'%s'", made->words[MOVE_SADDLE].then);
+    end(made);
+}
+
 /* --- frets under what is read --- */
 
 /* Taken down, the crown under the action leaves it higher by as much (geometry): the strings are at
@@ -495,6 +543,8 @@ int main(void)
         cmocka_unit_test(a_row_goes_together),
         cmocka_unit_test(what_is_off_is_not_called_good),
         cmocka_unit_test(what_was_left_is_not_taken_up),
+        cmocka_unit_test(no_blank_is_cut_by_less_than_its_doubt),
+        cmocka_unit_test(no_end_is_raised_by_its_doubt),
         cmocka_unit_test(a_high_fret_under_the_action),
         cmocka_unit_test(a_high_fret_that_is_left_stays),
         cmocka_unit_test(a_high_fret_under_gap_and_relief),
