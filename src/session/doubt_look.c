@@ -31,7 +31,7 @@ static double find_rod_way(const struct app *app, const struct route_cell *cell)
         return 0;
     const struct derived *derived = follows ? &app->before : app_shown(app);
     const struct move *rod = &derived->moves.move[MOVE_ROD];
-    return rod->state != MOVE_DUE ? 0 : rod->amount.value > 0 ? -1 : 1;
+    return rod->state != MOVE_DUE ? 0 : move_tightens(rod) ? 1 : -1;
 }
 
 static struct doubt_about find_about(const struct app *app, const struct route_cell *cell)

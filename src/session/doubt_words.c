@@ -253,6 +253,12 @@ void doubt_words_add(struct strbuf *out, const struct doubt *doubt, const struct
     case DOUBT_NO_WORD:
         strbuf_addf(out, "%.24s: is that what was done?", entry->text);
         return;
+    case DOUBT_NOT_DUE:
+        strbuf_addf(out, "%.24s: nothing is due here; was it done all the same?", entry->text);
+        return;
+    case DOUBT_UNREAD:
+        strbuf_addf(out, "%.24s: how much is that? Say its unit, too", entry->text);
+        return;
     case DOUBT_FUTURE:
         strbuf_addf(out, "%s is %s", entry->text,
                     field_get(key->field)->usual_max > 0 ? "over a year ahead" : "in the future");

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "base/num.h"
+#include "model/reading/work_amount.h"
 #include "model/reading/place.h"
 #include "model/reading/work_line.h"
 #include "model/reading/work_mark.h"
@@ -284,6 +285,8 @@ static void say_done(const struct sheet_maker *maker, int line, struct strbuf *o
         say[kind](maker, line, amount, out);
     else if (strcmp(sheet_text_of_line(maker, WORK_KIND, line), WORK_RESTRUNG) == 0)
         say_strings_on(amount, out);
+    else if (kind != MOVE_COUNT_ && work_amount_is_bare(amount))
+        strbuf_add(out, "done");
     else if (!sheet_say_numbers_done(maker, kind, find_place(maker, line), line, amount, out)) {
         strbuf_add(out, amount);
         if (kind == MOVE_ROD && amount[0] && !strstr(amount, "relief"))

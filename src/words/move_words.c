@@ -93,12 +93,6 @@ static void say_rod_then(struct maker *maker, enum unit unit)
     add_then(maker, ", action ", action, maker->units->bare[MEASURE_RULE]);
 }
 
-/* Toward the target: a rod that was seen to turn the other way is turned so. */
-static bool tightens(const struct move *rod)
-{
-    return rod->turns.given ? rod->turns.value > 0 : rod->amount.value < 0;
-}
-
 void move_words_say_rod(struct maker *maker)
 {
     const struct move_amount *change = &maker->move->amount;
@@ -107,7 +101,7 @@ void move_words_say_rod(struct maker *maker)
     if (!setup_rod_turns(maker->setup)) {
         strbuf_add(&maker->amount, "no rod: ");
     } else {
-        strbuf_add(&maker->amount, tightens(maker->move) ? "tighten " : "slacken ");
+        strbuf_add(&maker->amount, move_tightens(maker->move) ? "tighten " : "slacken ");
         add_rod_turns(maker);
     }
     strbuf_add(&maker->amount, "relief ");

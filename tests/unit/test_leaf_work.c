@@ -407,7 +407,9 @@ static void turns_typed_as_what_was_done_are_logged(void **state)
         {".25{Enter}", ".25", ".25 turn"},
         {"1/8 turn{Enter}", "1/8 turn", "1/8 turn"},
         {"tightened{Enter}", "tightened", NULL},
-        {"1/4 to the left{Enter}", "1/4 to the left", NULL},
+        /* Held: how much that is, nobody can tell. */
+        {"1/4 to the left{Enter}", NULL, NULL},
+        {"1/4 to the left{Enter}{Enter}", "1/4 to the left", NULL},
         /* Held, as where the turns are asked for. */
         {".029{Enter}", NULL, NULL},
         {".029{Enter}{Enter}", ".029", ".029 turn"},
@@ -450,7 +452,8 @@ static void turns_against_the_move_are_asked_about(void **state)
          "-.3125 turn"},
         {"", "-.333", "-0.333 turn slackens, but tightening is due; did you mean 0.333?",
          "-.333 turn"},
-        {"visit.1.pass.1 relief = .006 in\n", "-1/4", "", "-1/4 turn"},
+        {"visit.1.pass.1 relief = .006 in\n", "-1/4",
+         "-1/4: nothing is due here; was it done all the same?", "-1/4 turn"},
     };
 
     (void)state;
@@ -472,12 +475,67 @@ static void turns_against_the_move_are_asked_about(void **state)
     }
 }
 
+/* A neck that was seen to answer the other way is slackened where others are tightened. */
+static void turns_go_by_the_order_not_by_the_usual_rod(void **state)
+{
+    struct app *app = start(build_record_full, "");
+
+    (void)state;
+    bench_press(app, "{Home}");
+    assert_int_equal(work_move_in_hand(app), MOVE_ROD);
+    struct move *rod = &app->now.moves.move[MOVE_ROD];
+    rod->turns = maybe_given(-0.25);
+    rod->per_turn = maybe_given(rod->amount.value / -0.25);
+    assert_false(move_tightens(rod));
+    bench_press(app, "-1/4");
+    assert_int_equal(app->doubt.kind, DOUBT_NONE);
+    bench_press(app, "{Esc}1/4");
+    assert_string_equal(app->doubt_words,
+                        "1/4 turn tightens, but slackening is due; did you mean -1/4?");
+    bench_close(app);
+}
+
+/* A digit that was meant for another cell is not filed as work, and of work that is, no number
+ * stands alone. */
+static void a_stray_number_is_no_work(void **state)
+{
+    static const struct {
+        enum move_kind kind;
+        const char *typed, *said;
+    } cases[] = {
+        {MOVE_RESET, "7", "7: nothing is due here; was it done all the same?"},
+        {MOVE_SADDLE, "1/4", "1/4: how much is that? Say its unit, too"},
+        {MOVE_SLOTS, "-.008", "-.008: how much is that? Say its unit, too"},
+        {MOVE_SADDLE, "1/4 turn", ""},
+        {MOVE_SADDLE, "1/64 in", ""},
+        {MOVE_SLOTS, "string 6 -.008 in", ""},
+        {MOVE_SADDLE, "lowered", ""},
+    };
+
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        struct app *app = start(build_record_full, "");
+
+        bench_press(app, "{Up}");
+        for (int k = 0; k < MOVE_COUNT_ && work_move_in_hand(app) != cases[i].kind; k++)
+            bench_press(app, "{Down}");
+        assert_int_equal(work_move_in_hand(app), cases[i].kind);
+        bench_press(app, cases[i].typed);
+        assert_string_equal(app->doubt_words, cases[i].said);
+        bench_press(app, "{Enter}");
+        assert_int_equal(record_last_work(&app->record, 1), cases[i].said[0] ? 0 : 1);
+        bench_press(app, cases[i].said[0] ? "{Enter}" : "");
+        assert_int_equal(record_last_work(&app->record, 1), 1);
+        bench_close(app);
+    }
+}
+
 static void turns_are_logged_of_the_rod_alone(void **state)
 {
     struct app *app = start(build_record_full, "");
 
     (void)state;
-    bench_press(app, "{Down}1/4{Enter}");
+    bench_press(app, "{Down}1/4{Enter}{Enter}");
     check_text(app, "visit.1.work.1 kind", "slots");
     assert_null(bench_text(app, TURNS));
     bench_close(app);
@@ -784,6 +842,8 @@ int main(void)
         cmocka_unit_test(back_from_the_turns_is_the_rod),
         cmocka_unit_test(turns_typed_as_what_was_done_are_logged),
         cmocka_unit_test(turns_against_the_move_are_asked_about),
+        cmocka_unit_test(turns_go_by_the_order_not_by_the_usual_rod),
+        cmocka_unit_test(a_stray_number_is_no_work),
         cmocka_unit_test(turns_are_logged_of_the_rod_alone),
         cmocka_unit_test(a_letter_is_asked_about),
         cmocka_unit_test(its_commands_answer_the_doubt),

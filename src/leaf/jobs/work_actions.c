@@ -6,6 +6,7 @@
 #include "leaf/jobs/work_list.h"
 #include "model/derive/asked.h"
 #include "model/reading/work_amount.h"
+#include "model/setup/work_done.h"
 #include "session/cell_actions.h"
 #include "session/filing.h"
 #include "session/refresh.h"
@@ -168,10 +169,19 @@ void work_complete(struct turn *turn, const char *text)
 void work_look_about(const struct app *app, struct doubt_about *about, enum field_id *field,
                      struct entry_view *view)
 {
-    about->of_move =
-        app_cell(app)->key.field == FIELD_WORK_AMOUNT && work_move_in_hand(app) != MOVE_COUNT_;
+    const enum move_kind kind = work_move_in_hand(app);
+
+    about->of_move = app_cell(app)->key.field == FIELD_WORK_AMOUNT && kind != MOVE_COUNT_;
+    if (!about->of_move)
+        return;
+    struct work_list list;
+    work_list_make(app, &list);
+    const struct move *move = &list.moves[kind];
+    about->not_due = move->state == MOVE_GOOD || move->state == MOVE_WAITS;
     if (reads_as_turns(app, view))
         *field = FIELD_ROD_TURN;
+    else
+        about->unread = work_done_is_unread(&list.derived->setup, kind, app->entry.text);
 }
 
 static void refuse_past(struct turn *turn)

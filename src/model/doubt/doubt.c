@@ -272,8 +272,8 @@ static struct doubt doubt_text(const struct field *field, const char *held, cons
     return (struct doubt){.kind = DOUBT_NONE};
 }
 
-struct doubt doubt_find(const struct record *record, const struct reading_key *key,
-                        const struct doubt_entry *entry, const struct doubt_about *about)
+static struct doubt doubt_kind_of(const struct record *record, const struct reading_key *key,
+                                  const struct doubt_entry *entry, const struct doubt_about *about)
 {
     const struct field *field = field_get(key->field);
     struct doubt doubt = {.kind = DOUBT_NONE};
@@ -302,5 +302,17 @@ struct doubt doubt_find(const struct record *record, const struct reading_key *k
     case KIND_FRETS:
         break;
     }
+    return doubt;
+}
+
+struct doubt doubt_find(const struct record *record, const struct reading_key *key,
+                        const struct doubt_entry *entry, const struct doubt_about *about)
+{
+    struct doubt doubt = doubt_kind_of(record, key, entry, about);
+
+    if (doubt.kind == DOUBT_NONE && about->not_due)
+        doubt.kind = DOUBT_NOT_DUE;
+    else if (doubt.kind == DOUBT_NONE && about->unread)
+        doubt.kind = DOUBT_UNREAD;
     return doubt;
 }

@@ -35,6 +35,8 @@
  *   string is not retuned by an octave.
  * - Of a move, what was done in one or two letters: that is likely a command (u, d, ok is said by
  *   the mark itself).
+ * - Work on a move that is not due, and an amount of one that is not understood: likely a digit
+ *   that was meant for another cell.
  * - Work of the tech's own that is named without a letter: that is likely a reading, and it would
  * be printed for the owner.
  * - Turns of the rod that go the other way than its move: most likely a minus left out.
@@ -63,6 +65,8 @@ enum doubt_kind {
     DOUBT_LONG_AGO, /* a day or year too long ago */
     DOUBT_LETTERS,  /* a letter or two, where a text says what was done of a move */
     DOUBT_NO_WORD,  /* no letter in the name of a tech's own work */
+    DOUBT_NOT_DUE,  /* work on a move that is not due */
+    DOUBT_UNREAD,   /* an amount of a move that is not understood */
     /* These are seen to by the session. */
     DOUBT_NAME,  /* a text that is near a name of its list */
     DOUBT_FILED, /* it replaces a work line, or what an earlier pass or visit read */
@@ -95,7 +99,9 @@ struct doubt_about {
     struct maybe before;   /* what the pass before read */
     struct maybe expected; /* what should be read now; the two pivot unit */
     struct maybe wanted;   /* the target */
-    bool of_move;          /* it says what was done of a move */
+    bool of_move;          /* it says what was done of a move, */
+    bool not_due;          /* of one that is on target or waits, */
+    bool unread;           /* in an amount that is not understood */
     double rod_way;        /* the rod's move: 1 tightens, -1 slackens, 0 where none is due */
 };
 

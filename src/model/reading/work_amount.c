@@ -303,3 +303,8 @@ void work_amount_of_plan(const char *text, const struct outfit *outfit,
     }
     work_amount_find(memory, outfit, ret_amount);
 }
+
+bool work_amount_is_bare(const char *text)
+{
+    return text[0] && !text[strspn(text, "0123456789+-./, ")];
+}

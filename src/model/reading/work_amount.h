@@ -35,4 +35,7 @@ void work_amount_find(const char *text, const struct outfit *outfit,
 void work_amount_of_plan(const char *text, const struct outfit *outfit,
                          struct work_amount *ret_amount);
 
+/* A number, or numbers, alone: it says neither what was done nor, without a unit, how much. */
+bool work_amount_is_bare(const char *text);
+
 #endif

@@ -170,6 +170,12 @@ void move_set_turns(struct move_set *moves, double per_turn_mm);
  * ROD_TURN_OF_OTHERS. */
 void move_set_turns_of_others(struct move_set *moves, const struct rod_prior *others);
 
+/* Whether a due rod is turned tighter: by what it was seen to do, else as rods usually answer. */
+static inline bool move_tightens(const struct move *rod)
+{
+    return rod->turns.given ? rod->turns.value > 0 : rod->amount.value < 0;
+}
+
 /* Of turns that are known, how many are made at once: in eighths, at most 1/32 of a turn too far,
  * as far as a hand turns without measuring again, and at least one. All of them, `*ret_is_all`,
  * where that leaves no more than can be told; else the relief is read before the rest. 0 where

@@ -45,10 +45,9 @@ static void find_turns(struct place place, const struct move *rod, const struct 
     done->is_said = said->unit == WORK_AMOUNT_TURNS && said->is_said[0];
     done->unread = said->unread || (said->unit != WORK_AMOUNT_NONE && !done->is_said);
     if (done->is_said && (said->has_sign[0] || rod->state == MOVE_DUE))
-        done->turns = maybe_given(
-            said->has_sign[0] ? said->value[0]
-                              : copysign(said->value[0],
-                                         rod->turns.given ? rod->turns.value : -rod->amount.value));
+        done->turns =
+            maybe_given(said->has_sign[0] ? said->value[0]
+                                          : copysign(said->value[0], move_tightens(rod) ? 1 : -1));
 }
 
 /* What was turned at the posts, at the outer strings. */
@@ -61,6 +60,19 @@ static void bring_to_strings(const struct setup *setup, struct work_done *done)
         if (setup_has_own_height(setup, s))
             done->mm[s] = outfit_step(outfit, s) == 0 ? setup_at_string(setup, treble, bass)
                                                       : setup_at_string(setup, bass, treble);
+}
+
+bool work_done_is_unread(const struct setup *setup, enum move_kind kind, const char *text)
+{
+    struct work_amount said;
+
+    if (kind != MOVE_ROD && kind != MOVE_SLOTS && kind != MOVE_SADDLE)
+        return work_amount_is_bare(text);
+    work_amount_find(text, &setup->outfit, &said);
+    if (kind == MOVE_ROD)
+        return said.unread || (said.unit != WORK_AMOUNT_NONE &&
+                               !(said.unit == WORK_AMOUNT_TURNS && said.is_said[0]));
+    return said.unread || (said.unit == WORK_AMOUNT_TURNS && !setup->thread_mm.given);
 }
 
 void work_done_find(struct place place, const struct setup *setup, const struct move_set *planned,

@@ -19,6 +19,9 @@ struct work_done {
 void work_done_find(struct place place, const struct setup *setup, const struct move_set *planned,
                     enum move_kind kind, struct work_done *ret_done);
 
+/* Whether an amount, typed of a move, is not understood: nobody can tell how much was done. */
+bool work_done_is_unread(const struct setup *setup, enum move_kind kind, const char *text);
+
 /* Whether it may have changed what is read of a string (0: of any), which then has to be read
  * again: it was done there, or no line marks it and it was due there. */
 bool work_done_reaches(const struct work_done *done, const struct move_set *planned,
