@@ -58,6 +58,8 @@ static const char *find_next(const struct app *app, enum move_verdict verdict)
             return app_shown(app)->moves.move[MOVE_FRETS].needs == NEED_ROCKER
                        ? "rock what Frets names: F5 or * 0 5"
                        : "hear and tune again: Frets F5 or * 0 5, Pitch F4 or * 0 4";
+        if (move_set_settles(&app_shown(app)->moves))
+            return "let the neck settle, then p or * 4 begins the next pass";
         break;
     }
     return "p or * 4 begins the next pass";

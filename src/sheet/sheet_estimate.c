@@ -80,6 +80,12 @@ static void add_work(struct sheet_maker *maker, const struct move_prices *prices
     const int later = move_set_count(&maker->left.moves, may_follow);
 
     sheet_add_heading(maker->sheet, "What we would do");
+    if (move_set_settles(&maker->left.moves)) {
+        sheet_add_text(maker->sheet, SHEET_PARAGRAPH,
+                       "The season has moved the neck. It settles in normal air first and is "
+                       "measured again; nothing is cut before that.");
+        return;
+    }
     if (due == 0) {
         sheet_add_text(maker->sheet, SHEET_PARAGRAPH,
                        maker->last > 0 ? "By what was measured, nothing asks for work."

@@ -10,6 +10,7 @@
 #include "words/amount.h"
 #include "words/explain_item.h"
 #include "words/fret_words.h"
+#include "words/move_words.h"
 
 enum symbol_place {
     PLACE_FIELD,
@@ -288,6 +289,27 @@ static void add_others(struct question *question)
                 rod->others.necks);
 }
 
+/* What is not done string by string, or not now: a nut that is raised, a neck that the season
+ * moved. False for any other figure. */
+static bool add_whole(const struct explain_from *from, enum figure_id id, struct strbuf *out)
+{
+    const struct shop_units metric = shop_units_metric();
+    struct move_words words;
+
+    for (int kind = 0; kind < MOVE_COUNT_; kind++) {
+        const struct move *move = &from->derived->moves.move[kind];
+
+        if (id != move_figure((enum move_kind)kind) || kind == MOVE_FRETS ||
+            !(move_waits_for_season(move) || move->raise.given))
+            continue;
+        move_words_make(from->derived, (enum move_kind)kind, from->units ? from->units : &metric,
+                        &words);
+        strbuf_add(out, words.amount);
+        return true;
+    }
+    return false;
+}
+
 /* From a pull to a gauge, the other way round. */
 static void add_gauge(struct question *question)
 {
@@ -310,7 +332,8 @@ static void explain_as_derived(const struct explain_from *from, enum figure_id i
 
     ret_explanation->count = 0;
     struct strbuf line = add_line(&question, EXPLAIN_HAND);
-    explain_add_hand(from, id, string, &line);
+    if (!add_whole(from, id, &line))
+        explain_add_hand(from, id, string, &line);
     line = add_line(&question, EXPLAIN_VALUE);
     if (info->per == PER_STRING) {
         explain_add_string(from, id, string, &line);

@@ -142,7 +142,9 @@ void move_words_say_slots(struct maker *maker)
     const struct move *move = maker->move;
     const struct move *saddle = maker->set->move + MOVE_SADDLE;
 
-    move_words_say_nut(maker);
+    maker->words->foretold = move_words_say_nut(maker);
+    if (!maker->words->foretold)
+        return;
     if (maker->setup->outfit.lap) {
         add_height(maker, "height at the nut ", &maker->setup->height_nut_target_mm);
         return;

@@ -38,8 +38,9 @@ void move_words_say_wait(struct maker *maker, enum move_kind kind);
 /* Of a reset, the angle and what it takes at the heel or in the pocket. */
 void move_words_add_reset(struct maker *maker);
 
-/* Of the slots, the amount and the caution alone. */
-void move_words_say_nut(struct maker *maker);
+/* Of the slots, the amount and the caution; false where the gaps have to be read then, which is
+ * said as what to expect. */
+bool move_words_say_nut(struct maker *maker);
 
 /* What the rocker has to tell before any fret is worked on. */
 void move_words_say_rocker(struct maker *maker);

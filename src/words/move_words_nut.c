@@ -16,28 +16,31 @@ static const char *nut_work(const struct maker *maker)
     return !up ? "file" : down ? "-file +fill" : "fill";
 }
 
-/* "; then file string 5, 3": what the shim lifts too high. One crown under all strings cannot
- * follow them. */
-static void add_too_high(struct maker *maker)
+/* "read the gaps: strings 5, 3 will be high": what the shim lifts too high. By how much it does,
+ * the next pass reads; until then no amount of theirs is work. */
+static bool add_too_high(struct maker *maker)
 {
     const struct outfit *outfit = &maker->setup->outfit;
-    int count = 0;
+    int count = 0, last = 0;
 
+    for (int s = maker->setup->board.strings; s >= 1; s--)
+        last = maker->move->too_high[s] && outfit_is_read(outfit, s) ? s : last;
     for (int s = maker->setup->board.strings; s >= 1; s--) {
         if (!maker->move->too_high[s] || !outfit_is_read(outfit, s))
             continue;
-        strbuf_add(&maker->amount, count > 0           ? ", "
-                                   : outfit->zero_fret ? "; too high then: "
-                                                       : "; then file ");
-        if (count++ == 0)
-            strbuf_addf(&maker->amount, "%s ", outfit_noun(outfit, s));
-        strbuf_addf(&maker->amount, "%d", outfit_number(outfit, s));
+        if (count == 0)
+            strbuf_addf(&maker->then, "read the gaps: %s%s", outfit_noun(outfit, s),
+                        s == last ? " " : "s ");
+        strbuf_addf(&maker->then, count++ > 0 ? ", %d" : "%d", outfit_number(outfit, s));
     }
+    strbuf_add(&maker->then, count > 0 ? " will be high" : "");
+    return count > 0;
 }
 
 static void add_raise(struct maker *maker, enum unit unit)
 {
     const bool zero_fret = maker->setup->outfit.zero_fret;
+    struct strbuf done = STRBUF(maker->words->done);
 
     strbuf_add(&maker->amount,
                zero_fret ? "put in a zero fret higher by " : "raise the nut, shim ");
@@ -46,8 +49,9 @@ static void add_raise(struct maker *maker, enum unit unit)
     else /* a shim is made to size */
         amount_add(&maker->amount, maker->move->raise.value, unit, true);
     amount_add_unit(&maker->amount, unit);
+    strbuf_addf(&done, "%s", maker->amount.text);
     strbuf_add(&maker->amount, zero_fret ? "" : ", or a new one");
-    add_too_high(maker);
+    maker->words->by_string = false;
 }
 
 /* Of one slot at least the doubt is as large as the cut: that one is made by reading. */
@@ -74,7 +78,7 @@ static void add_caution(struct maker *maker)
                            : "bone, shell and some woods: wear a respirator when filing");
 }
 
-void move_words_say_nut(struct maker *maker)
+bool move_words_say_nut(struct maker *maker)
 {
     const enum unit unit = move_words_change_unit(maker->units);
 
@@ -85,4 +89,5 @@ void move_words_say_nut(struct maker *maker)
         move_words_add_u(&maker->amount, maker->move->most_u, unit);
     }
     add_caution(maker);
+    return !(maker->move->raise.given && add_too_high(maker));
 }

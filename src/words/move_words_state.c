@@ -176,10 +176,25 @@ static void say_left(struct maker *maker)
                      "other work");
 }
 
+/* Where a rod brings the neck back, it is not for time to do. */
+static void say_season(struct maker *maker, enum move_kind kind)
+{
+    const struct move *move = maker->move;
+    const bool fills = kind == MOVE_SLOTS && move->any_up;
+    const bool settles = !move_rod_turns(maker->setup, &maker->set->move[MOVE_ROD]);
+
+    strbuf_addf(&maker->amount, "%s;%s", move_words_wait(WAIT_SEASON),
+                settles ? " let it settle" : "");
+    if (kind == MOVE_ROD)
+        return;
+    strbuf_addf(&maker->amount, "%s %s nothing yet", settles ? "," : "",
+                !fills           ? "cut"
+                : move->any_down ? "cut and fill"
+                                 : "fill");
+}
+
 void move_words_say_wait(struct maker *maker, enum move_kind kind)
 {
-    const bool fills = kind == MOVE_SLOTS && maker->move->any_up;
-
     if (maker->move->waits == WAIT_OTHER_WORK) {
         say_left(maker);
     } else if (maker->move->waits == WAIT_ROD) {
@@ -190,10 +205,7 @@ void move_words_say_wait(struct maker *maker, enum move_kind kind)
     } else if (maker->move->waits == WAIT_AGAIN) {
         strbuf_add(&maker->amount, move_words_wait(WAIT_AGAIN));
     } else if (maker->move->waits == WAIT_SEASON)
-        strbuf_addf(&maker->amount, "%s; %s nothing yet", move_words_wait(WAIT_SEASON),
-                    !fills                  ? "cut"
-                    : maker->move->any_down ? "cut and fill"
-                                            : "fill");
+        say_season(maker, kind);
     else if (maker->move->waits == WAIT_SETUP)
         strbuf_add(&maker->amount, kind == MOVE_PITCH
                                        ? "the other moves first, then tune and read again"

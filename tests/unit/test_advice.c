@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "near.h"
 
+#include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -8,6 +9,9 @@
 #include "base/strbuf.h"
 #include "build_record.h"
 #include "model/derive/derive.h"
+#include "model/reading/work_line.h"
+#include "model/survey/forecast.h"
+#include "words/explain.h"
 #include "words/move_words.h"
 #include "words/row_state.h"
 
@@ -176,10 +180,31 @@ static void a_low_nut_is_raised(void **state)
     end(made);
 }
 
-/* A shim lifts all strings: those that were right stand too high then, and are named. */
+/* What `?` says first of a figure. */
+static bool explains(const struct made *made, enum figure_id id, int string, const char *words)
+{
+    const struct explain_from from = {.place = place_current(&made->record),
+                                      .derived = &made->derived};
+    struct explanation explanation;
+
+    explain_figure(&from, id, string, &explanation);
+    return explanation.count > 0 && strstr(explanation.lines[0].text, words);
+}
+
+static const char *words_then(const struct made *made, struct move_words *words)
+{
+    const struct shop_units units = shop_units_inch();
+
+    move_words_make(&made->derived, MOVE_SLOTS, &units, words);
+    return words->then;
+}
+
+/* A shim lifts all strings: those that were right stand too high then, and are named; by how much
+ * the next pass reads. Done twice, shim and file, the second would go by readings that are void. */
 static void a_shim_names_what_it_lifts_too_high(void **state)
 {
     struct made *made = begin("");
+    struct move_words words;
 
     (void)state;
     put_pass(&made->record, 1, 1, 0, -0.2, 0);
@@ -187,7 +212,10 @@ static void a_shim_names_what_it_lifts_too_high(void **state)
     build_record_put_mm(&made->record, reading_key_pass_at(FIELD_NUT_GAP, 1, 1, 2, 0), 0.332);
     const struct move *slots = &derive(made)[MOVE_SLOTS];
     assert_true(slots->raise.given);
-    assert_true(says(made, MOVE_SLOTS, "; then file string 2, 1"));
+    assert_string_equal(words_then(made, &words), "read the gaps: strings 2, 1 will be high");
+    assert_false(words.foretold);
+    assert_false(words.by_string);
+    assert_string_equal(words.done, "raise the nut, shim +.009 in");
     /* What the gauge reads then is with the shim under all of them. */
     assert_near(slots->gap_then[1].value - made->derived.moves.gap[1].mm.value,
                 slots->gap_then[5].value - made->derived.moves.gap[5].mm.value, 0.01);
@@ -201,6 +229,54 @@ static void a_shim_names_what_it_lifts_too_high(void **state)
     assert_false(move_set_is_questioned(&made->derived.moves));
     assert_true(slots->string[1].due && slots->string[1].value < -0.1);
     assert_false(slots->string[5].due);
+    end(made);
+}
+
+/* Some slots are low, others high by more than the shim: no cut beside it, in no order that the
+ * work line tells. As it is logged, it has lifted every string, and the next pass fits. */
+static void a_shim_is_one_piece_of_work(void **state)
+{
+    struct made *made = begin("");
+    struct move_words words;
+    static const double off[] = {0, .10, -.2, .12, -.2, .10, -.2};
+    const double open = 0.944;
+
+    (void)state;
+    put_pass(&made->record, 1, 1, 0, 0, 0);
+    for (int s = 1; s <= STRINGS; s++)
+        build_record_put_mm(&made->record, reading_key_pass_at(FIELD_NUT_GAP, 1, 1, s, 0),
+                            0.3 + 0.16 * (s - 1) / 5 + off[s]);
+    const struct move *slots = &derive(made)[MOVE_SLOTS];
+    const double shim = slots->raise.value;
+    assert_true(slots->raise.given);
+    assert_false(slots->any_down);
+    assert_true(explains(made, FIGURE_SLOT_CHANGE, 5, "raise the nut, shim +0.2"));
+    struct forecast forecast;
+    forecast_begin(&forecast, &made->record, &made->derived, 1, 2);
+    for (int s = 1; s <= STRINGS; s++)
+        assert_near(
+            forecast_find(&forecast, bench_row_get(ROW_GAP), FIELD_NUT_GAP, s, NUT_OPEN).mm.value -
+                made->derived.moves.gap[s].mm.value,
+            shim * open, 0.01);
+    for (int s = 1; s <= STRINGS; s++) {
+        assert_true(!slots->string[s].due || slots->string[s].value > 0);
+        assert_near(slots->gap_then[s].value - made->derived.moves.gap[s].mm.value, shim * open,
+                    0.01);
+    }
+    words_then(made, &words);
+    assert_string_equal(words.then, "read the gaps: strings 5, 3, 1 will be high");
+    build_record_add(&made->record, "visit.1.work.1 kind = slots\nvisit.1.work.1 time = 10:30\n"
+                                    "visit.1.pass.2 time = 11:00\n");
+    const struct reading_key key = work_key(WORK_AMOUNT, 1, 1);
+    assert_int_equal(record_put(&made->record, &key, words.done, false, NULL), STATUS_OK);
+    put_pass(&made->record, 1, 2, 0, 0, shim * 0.44);
+    for (int s = 1; s <= STRINGS; s++)
+        build_record_put_mm(&made->record, reading_key_pass_at(FIELD_NUT_GAP, 1, 2, s, 0),
+                            0.3 + 0.16 * (s - 1) / 5 + off[s] + shim * 0.94);
+    slots = &derive(made)[MOVE_SLOTS];
+    assert_false(move_set_is_questioned(&made->derived.moves));
+    for (int s = 1; s <= STRINGS; s += 2)
+        assert_true(slots->string[s].due && slots->string[s].value < -0.1);
     end(made);
 }
 
@@ -311,6 +387,111 @@ static void a_low_nut_waits_for_the_season(void **state)
     put_pass(&made->record, 2, 1, 0, -0.2, 0);
     assert_int_equal(derive(made)[MOVE_SLOTS].state, MOVE_DUE);
     assert_true(found(made, FINDING_SLOT_LOW));
+    end(made);
+}
+
+/* A neck without a rod in other air: which way relief and action went, mm, and what is said. */
+struct seasoned {
+    int humidity;
+    double relief_off, gap_off, action_off;
+    bool holds;
+};
+
+static struct made *begin_seasoned(const char *rod, const struct seasoned *now)
+{
+    char lines[320];
+
+    snprintf(lines, sizeof lines,
+             "neck rod = %s\nvisit.1 humidity = 56\nvisit.1 temperature = 21 C\n"
+             "visit.2 date = 2026-04-14\nvisit.2 humidity = %d\nvisit.2 temperature = 21 C\n"
+             "visit.2.pass.1 time = 10:00\n",
+             rod, now->humidity);
+    struct made *made = begin(lines);
+    put_pass(&made->record, 1, 1, 0, 0, 0);
+    put_pass(&made->record, 2, 1, now->relief_off, now->gap_off, now->action_off);
+    return made;
+}
+
+/* Nothing brings it back but air and time: saddle, slots, relief and reset wait for these. The
+ * relief may read the same while the top has sunk. What the air does not explain is work as ever,
+ * and so is all of it in the air of the visit before. */
+static void a_neck_without_a_rod_is_let_settle(void **state)
+{
+    static const struct seasoned seasons[] = {
+        {36, -0.10, 0, -0.5, true},  {74, 0.22, 0, 1.0, true}, {36, 0, 0, -0.5, true},
+        {74, 0.10, -0.2, 0.5, true}, {36, 0, 0, 0.5, false},   {36, 0.10, 0, -0.03, false},
+        {58, -0.10, 0, -0.5, false},
+    };
+    static const char *const rods[] = {"none", "fixed"};
+
+    (void)state;
+    for (size_t i = 0; i < 2 * sizeof seasons / sizeof seasons[0]; i++) {
+        const struct seasoned *now = &seasons[i / 2];
+        struct made *made = begin_seasoned(rods[i % 2], now);
+        const struct move *move = derive(made);
+
+        assert_int_equal(made->derived.moves.season_first, now->holds);
+        assert_int_equal(move_set_settles(&made->derived.moves), now->holds);
+        if (now->holds) {
+            assert_int_equal(move_set_count(&made->derived.moves, move_is_open), 0);
+            assert_int_equal(move_set_verdict(&made->derived.moves), MOVES_MEASURE);
+            assert_int_equal(move[MOVE_SADDLE].waits, WAIT_SEASON);
+            assert_true(says(made, MOVE_SADDLE, "season moved the neck; let it settle, cut"));
+            assert_true(explains(made, FIGURE_SADDLE_CHANGE, 6, "let it settle, cut nothing yet"));
+            assert_true(now->relief_off < 0.2 || move[MOVE_ROD].waits == WAIT_SEASON);
+            assert_true(now->gap_off == 0 || says(made, MOVE_SLOTS, "settle, fill nothing"));
+            assert_false(found(made, FINDING_SLOT_LOW));
+        } else if (fabs(now->action_off) > 0.1) {
+            assert_int_equal(move[MOVE_SADDLE].state, MOVE_DUE);
+        }
+        end(made);
+    }
+}
+
+/* Back in the air in which it was left right, slots that are high are filed. */
+static void a_neck_that_has_settled_is_worked_on(void **state)
+{
+    static const struct seasoned dry = {36, -0.10, 0, -0.5, true};
+    struct made *made = begin_seasoned("none", &dry);
+
+    (void)state;
+    build_record_add(&made->record, "visit.3 date = 2026-05-04\nvisit.3 humidity = 54\n"
+                                    "visit.3 temperature = 21 C\n");
+    put_pass(&made->record, 3, 1, 0, 0.2, 0);
+    assert_int_equal(derive(made)[MOVE_SLOTS].state, MOVE_DUE);
+    /* As damp as it was dry, it has not. */
+    build_record_add(&made->record, "visit.3 humidity = 76\n");
+    assert_int_equal(derive(made)[MOVE_SLOTS].waits, WAIT_SEASON);
+    end(made);
+}
+
+/* Damp air lifts the strings, and a saddle cut down by that much would be too low for this neck. */
+static void a_neck_is_not_reset_for_the_season(void **state)
+{
+    static const struct seasoned damp = {74, 0.10, 0, 1.2, true};
+    struct made *made = begin_seasoned("none", &damp);
+
+    (void)state;
+    build_record_add(&made->record, "visit.2.pass.1 exposure_bass = 2.5 mm\n"
+                                    "visit.2.pass.1 exposure_treble = 2.5 mm\n");
+    const struct move *move = derive(made);
+    assert_int_equal(move[MOVE_RESET].waits, WAIT_SEASON);
+    assert_int_equal(move[MOVE_SADDLE].waits, WAIT_SEASON);
+    assert_int_equal(move_set_verdict(&made->derived.moves), MOVES_MEASURE);
+    build_record_add(&made->record, "visit.2 humidity = 57\n");
+    assert_int_equal(derive(made)[MOVE_RESET].state, MOVE_DUE);
+    end(made);
+}
+
+/* A rod brings the relief back, and where it is right the rest is no matter of the season. */
+static void a_neck_with_a_rod_waits_for_nothing_else(void **state)
+{
+    static const struct seasoned dry = {36, -0.02, 0, -0.5, false};
+    struct made *made = begin_seasoned("two-way", &dry);
+
+    (void)state;
+    assert_int_equal(derive(made)[MOVE_SADDLE].state, MOVE_DUE);
+    assert_false(made->derived.moves.season_first);
     end(made);
 }
 
@@ -513,12 +694,17 @@ int main(void)
         cmocka_unit_test(a_slot_is_not_filled_on_a_doubt),
         cmocka_unit_test(a_low_nut_is_raised),
         cmocka_unit_test(a_shim_names_what_it_lifts_too_high),
+        cmocka_unit_test(a_shim_is_one_piece_of_work),
         cmocka_unit_test(one_slot_is_not_filed_by_less_than_can_be_told),
         cmocka_unit_test(a_cut_stops_short),
         cmocka_unit_test(a_neck_without_a_rod_is_left_alone),
         cmocka_unit_test(a_normal_saddle_is_no_reset),
         cmocka_unit_test(a_seasonal_return_is_not_cut),
         cmocka_unit_test(a_low_nut_waits_for_the_season),
+        cmocka_unit_test(a_neck_without_a_rod_is_let_settle),
+        cmocka_unit_test(a_neck_that_has_settled_is_worked_on),
+        cmocka_unit_test(a_neck_is_not_reset_for_the_season),
+        cmocka_unit_test(a_neck_with_a_rod_waits_for_nothing_else),
         cmocka_unit_test(a_bridge_in_one_piece_asks_for_no_reset),
         cmocka_unit_test(a_saddle_is_one_piece_of_work),
         cmocka_unit_test(a_word_does_not_contradict_the_reading),

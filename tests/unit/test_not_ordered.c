@@ -166,6 +166,33 @@ static void a_dead_rod_is_not_tightened_on(void **state)
     }
 }
 
+/* A rod that shows nothing holds the neck no better than none: the season has to go first. */
+static void a_dead_rod_does_not_answer_the_season(void **state)
+{
+    static const double relief[] = {.55, .54, .54, .54, .54};
+    struct made *made = turn_and_read(relief, 5, "1/4 turn");
+    const char *const air[] = {"visit.2 humidity = 36\n", "visit.2 humidity = 57\n"};
+
+    (void)state;
+    build_record_add(&made->record,
+                     "visit.1 humidity = 56\nvisit.1 temperature = 21 C\n"
+                     "visit.2 date = 2026-04-14\nvisit.2 temperature = 21 C\n"
+                     "visit.2.pass.1 relief = 0.50 mm\n"
+                     "visit.2.pass.1 nut_gap.4 = 0.55 mm\nvisit.2.pass.1 nut_gap.3 = 0.52 mm\n"
+                     "visit.2.pass.1 nut_gap.2 = 0.48 mm\nvisit.2.pass.1 nut_gap.1 = 0.45 mm\n"
+                     "visit.2.pass.1 action.4 = 2.2 mm\nvisit.2.pass.1 action.3 = 1.9 mm\n"
+                     "visit.2.pass.1 action.2 = 1.7 mm\nvisit.2.pass.1 action.1 = 1.4 mm\n");
+    for (int i = 0; i < 2; i++) {
+        build_record_add(&made->record, air[i]);
+        const struct move *move = derive(made);
+        assert_int_equal(move[MOVE_ROD].stop, ROD_SILENT);
+        assert_true(move_is_left(&move[MOVE_ROD]));
+        assert_int_equal(move_is_open(&move[MOVE_SADDLE]), i);
+        assert_true(i || says(made, MOVE_SADDLE, "let it settle, cut nothing yet"));
+    }
+    end(made);
+}
+
 static void a_rod_that_goes_the_wrong_way_is_looked_at(void **state)
 {
     static const double relief[] = {.40, .48, .58};
@@ -533,6 +560,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_dead_rod_is_not_tightened_on),
+        cmocka_unit_test(a_dead_rod_does_not_answer_the_season),
         cmocka_unit_test(a_rod_that_goes_the_wrong_way_is_looked_at),
         cmocka_unit_test(a_rod_that_turns_the_other_way_is_turned_so),
         cmocka_unit_test(no_reset_on_what_the_rod_may_do),

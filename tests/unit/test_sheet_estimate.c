@@ -15,9 +15,9 @@
 
 /* The estimate, and the prices that it takes from the shop's settings. */
 
-static char *text_of(const char *more, const struct move_prices *prices)
+static char *text_at(int visit, const char *more, const struct move_prices *prices)
 {
-    const struct sheet_ask ask = {.visit = 1, .units = shop_units_inch()};
+    const struct sheet_ask ask = {.visit = visit, .units = shop_units_inch()};
     struct record record;
     struct sheet sheet;
     char *text = NULL;
@@ -29,6 +29,11 @@ static char *text_of(const char *more, const struct move_prices *prices)
     sheet_done(&sheet);
     record_done(&record);
     return text;
+}
+
+static char *text_of(const char *more, const struct move_prices *prices)
+{
+    return text_at(1, more, prices);
 }
 
 static void check_in(const char *text, const char *words)
@@ -70,6 +75,32 @@ static void what_has_no_price_is_a_line_to_fill_in(void **state)
     assert_non_null(together);
     assert_memory_equal(strchr(together, '.'), "............", 12);
     free(text);
+}
+
+/* Two percent and more drier, and the strings have come down with it: nobody is billed for that. */
+static void the_season_is_not_billed(void **state)
+{
+    static const char lines[] =
+        "neck rod = none\nvisit.1 humidity = 56\nvisit.1 temperature = 21 C\n"
+        "visit.2 date = 2026-04-14\nvisit.2 humidity = %s\nvisit.2 temperature = 21 C\n"
+        "visit.2.pass.1 relief = .009 in\nvisit.2.pass.1 nut_gap.1 = .012 in\n"
+        "visit.2.pass.1 nut_gap.6 = .018 in\nvisit.2.pass.1 action.1 = 2/64 in\n"
+        "visit.2.pass.1 action.6 = 4/64 in\n";
+    static const char *const air[] = {"36", "57"};
+    struct move_prices prices = {.currency = "EUR"};
+
+    (void)state;
+    prices.move[MOVE_SADDLE] = maybe_given(30);
+    for (int i = 0; i < 2; i++) {
+        char more[sizeof lines + 8];
+
+        snprintf(more, sizeof more, lines, air[i]);
+        char *text = text_at(2, more, &prices);
+        if (i == 0)
+            check_in(text, "It settles in normal air first");
+        assert_int_equal(strstr(text, "30.00 EUR") != NULL, i);
+        free(text);
+    }
 }
 
 /* It is what the owner agreed to: later passes and work do not change it. */
@@ -296,6 +327,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(prices_are_added_up),
         cmocka_unit_test(what_has_no_price_is_a_line_to_fill_in),
+        cmocka_unit_test(the_season_is_not_billed),
         cmocka_unit_test(it_stays_as_it_was_given),
         cmocka_unit_test(it_has_a_part_to_keep),
         cmocka_unit_test(what_is_due_says_why),

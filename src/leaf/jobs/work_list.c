@@ -182,6 +182,8 @@ void work_add_left(const struct work_list *list, struct strbuf *out)
         strbuf_add(out, "retuned: measure again at pitch before it goes back");
     else if (move_set_is_questioned(moves))
         strbuf_add(out, "a reading does not fit the others: read it again");
+    else if (move_set_settles(moves))
+        strbuf_add(out, "the season moved the neck: let it settle, then measure again");
     else if (!add_names(list, waits_for_ear, "hear and tune again before it goes back: ", out)) {
         strbuf_add(out, move_set_count(moves, move_is_left) > 0
                             ? "all but the relief is on target and done"

@@ -221,8 +221,17 @@ static void look_back(struct place place, const struct rod_prior *others, struct
     move->far.known = survey_rod_is_far(rod, move->amount.value, &move->far.turns, &move->far.most);
     if (move->far.known)
         findings_add(&derived->findings, FINDING_ROD_FAR, 0);
-    if (season_is_other(&past->season, &derived->setup, place.visit))
-        move_set_wait_for_season(&derived->moves);
+}
+
+static void look_at_season(struct place place, struct past *past, struct derived *derived)
+{
+    const struct setup *setup = &derived->setup;
+    const struct move *rod = &derived->moves.move[MOVE_ROD];
+
+    if (move_rod_turns(setup, rod)
+            ? rod->state == MOVE_DUE && season_is_other(&past->season, setup, place.visit)
+            : season_has_moved(&past->season, setup, place.visit))
+        move_set_wait_for_season(&derived->moves, setup);
 }
 
 static void wait_for_reading(struct place place, struct derived *derived)
@@ -245,6 +254,7 @@ static void derive_moves(struct place place, enum depth depth, const struct rod_
     derive_setup(&belief, depth, ret_derived);
     if (ret_derived->moves.move[MOVE_ROD].state == MOVE_DUE)
         look_back(place, others, past, ret_derived);
+    look_at_season(place, past, ret_derived);
     advise_slots(ret_derived);
     move_set_mark(&ret_derived->moves, place);
     if (depth > GAUGED_ALONE)

@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "model/derive/derive_climate.h"
+#include "model/reading/work_mark.h"
 #include "model/setup/neck_curve.h"
 #include "model/setup/survey_rod.h"
 
@@ -16,6 +17,21 @@ static struct maybe relief_of(struct setup *setup, struct place place)
     return fitted.given ? fitted : place_read(place, FIELD_RELIEF);
 }
 
+static void read_actions(struct place place, struct maybe action_mm[STRINGS_MAX + 1])
+{
+    for (int s = 1; s <= STRINGS_MAX; s++)
+        action_mm[s] = place_read_at(place, FIELD_ACTION, s, 0);
+}
+
+/* Whether no move was made after a pass. */
+static bool is_left_so(struct place place)
+{
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        if (work_mark_line(place, (enum move_kind)kind) > 0)
+            return false;
+    return !work_mark_is_restrung(place) && !work_mark_is_retuned(place);
+}
+
 struct season_visit season_see(const struct record *record, int visit, struct setup *setup)
 {
     const struct place last = place_of(record, visit, record_last_read_pass(record, visit));
@@ -25,12 +41,20 @@ struct season_visit season_see(const struct record *record, int visit, struct se
         return seen;
     seen.found_mm = relief_of(setup, place_of(record, visit, 1));
     seen.left_mm = maybe_sum(relief_of(setup, last), survey_rod_since(last));
+    read_actions(place_of(record, visit, 1), seen.found_action_mm);
+    if (is_left_so(last))
+        read_actions(last, seen.left_action_mm);
     return seen;
 }
 
 struct season_walk season_walk_of(const struct record *record)
 {
     return (struct season_walk){.place = place_of(record, 0, 0)};
+}
+
+static bool is_other_air(const struct season_visit *one, const struct season_visit *other)
+{
+    return fabs(one->emc_pct.value - other->emc_pct.value) > SEASON_EMC_PCT;
 }
 
 static void take_visit(struct season_walk *walk, struct setup *setup)
@@ -42,6 +66,8 @@ static void take_visit(struct season_walk *walk, struct setup *setup)
     if (walk->before.left_mm.given)
         walk->answer += (seen.found_mm.value - walk->before.left_mm.value) *
                         (seen.emc_pct.value - walk->before.emc_pct.value);
+    if (walk->before.visit > 0 && is_other_air(&walk->before, &seen))
+        walk->other_pct = walk->before.emc_pct;
     walk->before = seen;
 }
 
@@ -66,7 +92,10 @@ void season_walk_to(struct season_walk *walk, const struct setup *setup, int vis
     go_on(walk, &any, visit);
 }
 
-bool season_is_other(struct season_walk *walk, const struct setup *setup, int visit)
+/* What a visit shows in other air than the one before it; false where the air is much the same, or
+ * not known. */
+static bool see_in_other_air(struct season_walk *walk, const struct setup *setup, int visit,
+                             struct season_visit *ret_now)
 {
     const struct record *record = &walk->place.record;
     struct setup any = *setup;
@@ -76,10 +105,59 @@ bool season_is_other(struct season_walk *walk, const struct setup *setup, int vi
     if (walk->place.visit >= visit)
         *walk = season_walk_of(record);
     go_on(walk, &any, visit);
-    const struct season_visit *before = &walk->before, now = season_see(record, visit, &any);
-    if (!before->left_mm.given || !now.found_mm.given)
+    *ret_now = season_see(record, visit, &any);
+    return walk->before.visit > 0 && is_other_air(&walk->before, ret_now);
+}
+
+/* By how much a change went the way that the air takes the neck. */
+static double along(const struct season_walk *walk, const struct season_visit *now,
+                    double change_mm)
+{
+    const bool damper = now->emc_pct.value > walk->before.emc_pct.value;
+
+    return damper == (walk->answer >= 0) ? change_mm : -change_mm;
+}
+
+static double relief_along(const struct season_walk *walk, const struct season_visit *now)
+{
+    const struct maybe *left = &walk->before.left_mm;
+
+    return left->given && now->found_mm.given ? along(walk, now, now->found_mm.value - left->value)
+                                              : 0;
+}
+
+/* Of the strings that were read in both, on the average. */
+static double action_along(const struct season_walk *walk, const struct season_visit *now)
+{
+    double sum_mm = 0;
+    int count = 0;
+
+    for (int s = 1; s <= STRINGS_MAX; s++) {
+        const struct maybe *left = &walk->before.left_action_mm[s];
+
+        if (!left->given || !now->found_action_mm[s].given)
+            continue;
+        sum_mm += now->found_action_mm[s].value - left->value;
+        count++;
+    }
+    return count > 0 ? along(walk, now, sum_mm / count) : 0;
+}
+
+bool season_is_other(struct season_walk *walk, const struct setup *setup, int visit)
+{
+    struct season_visit now;
+
+    return see_in_other_air(walk, setup, visit, &now) && relief_along(walk, &now) > 0;
+}
+
+bool season_has_moved(struct season_walk *walk, const struct setup *setup, int visit)
+{
+    struct season_visit now;
+
+    if (!see_in_other_air(walk, setup, visit, &now) ||
+        (walk->other_pct.given &&
+         fabs(now.emc_pct.value - walk->other_pct.value) <= SEASON_EMC_PCT))
         return false;
-    const double moist = now.emc_pct.value - before->emc_pct.value;
-    return fabs(moist) > SEASON_EMC_PCT &&
-           (now.found_mm.value - before->left_mm.value) * moist * (walk->answer < 0 ? -1 : 1) > 0;
+    return setup_is_off(fmax(relief_along(walk, &now), 0), setup->relief_tolerance_mm) ||
+           setup_is_off(fmax(action_along(walk, &now), 0), setup->action_tolerance_mm);
 }

@@ -17,6 +17,8 @@ struct season_visit {
     struct maybe emc_pct;           /* the wood's moisture in its air */
     struct maybe found_mm, left_mm; /* the relief in its first pass, and as it ended: its last one,
                                        and what turns logged after that did */
+    struct maybe found_action_mm[STRINGS_MAX + 1]; /* the same of the actions, by string; as it */
+    struct maybe left_action_mm[STRINGS_MAX + 1];  /* ended only where no move was made after it */
 };
 
 /* `setup` is any one of the record's, and follows. */
@@ -27,6 +29,7 @@ struct season_walk {
     struct place place;         /* a pass of the last visit taken in; of none before the first */
     struct season_visit before; /* the last one that is known */
     double answer;              /* sum of the changes of relief times those of moisture */
+    struct maybe other_pct;     /* the last moisture that was another than that of `before` */
 };
 
 struct season_walk season_walk_of(const struct record *record);
@@ -42,5 +45,13 @@ void season_walk_to(struct season_walk *walk, const struct setup *setup, int vis
  * record's.
  */
 bool season_is_other(struct season_walk *walk, const struct setup *setup, int visit);
+
+/*
+ * The same of a neck whose rod does not turn, on which all that is off might be the season's: the
+ * wood's moisture is as far off, and relief or action went along with it by more than its
+ * tolerance. Not where the air is back to what it was before the visit before: there the neck has
+ * settled.
+ */
+bool season_has_moved(struct season_walk *walk, const struct setup *setup, int visit);
 
 #endif

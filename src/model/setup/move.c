@@ -257,14 +257,29 @@ bool move_straight_cut(const struct move *saddle, const struct outfit *outfit,
     return true;
 }
 
-void move_set_wait_for_season(struct move_set *moves)
+bool move_waits_for_season(const struct move *move)
 {
-    if (moves->move[MOVE_ROD].state != MOVE_DUE)
+    return move->state == MOVE_WAITS && move->waits == WAIT_SEASON;
+}
+
+/* Once the rod is right the neck is as it was. Where none turns, only time and air bring it back,
+ * and reset and relief are off by the season too. */
+void move_set_wait_for_season(struct move_set *moves, const struct setup *setup)
+{
+    const bool turns = move_rod_turns(setup, &moves->move[MOVE_ROD]);
+
+    if (turns && moves->move[MOVE_ROD].state != MOVE_DUE)
         return;
     moves->season_first = true;
-    for (int kind = MOVE_SLOTS; kind <= MOVE_SADDLE; kind++)
-        if (moves->move[kind].state >= MOVE_WAITS)
+    for (int kind = turns ? MOVE_SLOTS : 0; kind <= MOVE_SADDLE; kind++)
+        if (moves->move[kind].state >= MOVE_WAITS && !move_is_left(&moves->move[kind]))
             move_put_off(&moves->move[kind], WAIT_SEASON, STRINGS_MAX);
+}
+
+bool move_set_settles(const struct move_set *moves)
+{
+    return move_set_count(moves, move_is_open) == 0 &&
+           move_set_count(moves, move_waits_for_season) > 0;
 }
 
 bool move_is_left(const struct move *move)
@@ -401,7 +416,8 @@ enum move_verdict move_set_verdict(const struct move_set *moves)
     if (move_set_count(moves, move_is_open) > 0)
         return MOVES_WORK;
     if (move_set_count(moves, move_is_missed) > 0 || move_set_count(moves, move_is_done) > 0 ||
-        move_set_is_questioned(moves) || moves->restrung || moves->retuned)
+        move_set_is_questioned(moves) || moves->restrung || moves->retuned ||
+        move_set_settles(moves))
         return MOVES_MEASURE;
     return MOVES_READY;
 }

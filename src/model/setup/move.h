@@ -33,8 +33,8 @@ enum move_state {
 enum move_wait {
     WAIT_NOTHING,
     WAIT_RESET,  /* the neck is reset first, strung up and read again */
-    WAIT_SEASON, /* the air has moved the neck: the rod first, and nothing is cut until it settles
-                  */
+    WAIT_SEASON, /* the air has moved the neck: the rod first, where one turns, and nothing is cut
+                    until it settles */
     WAIT_SETUP,  /* what is heard rests on how the strings lie: rod, slots and saddle first */
     WAIT_ROD,    /* the rod first, then everything is read again: nothing is cut on a guess of what
                     it will do */
@@ -100,7 +100,7 @@ struct move {
     enum rod_stop stop;      /* rod: why it is not turned on; */
     double way;              /* its last turn: 1 tightened, -1 slackened, 0 none */
     struct maybe raise;      /* slots: half of them or more are low; by so much the nut is, mm */
-    bool too_high[STRINGS_MAX + 1]; /* and that lifts these too high: they are filed then */
+    bool too_high[STRINGS_MAX + 1]; /* and these are too high then: the next pass says by what */
     /* What the gauges read once this move and those before it are made, mm, by string; where it is
      * not due, as it is. A gap with the string open, and held down on fret 3. */
     struct maybe relief_then, gap_then[STRINGS_MAX + 1], held_then[STRINGS_MAX + 1],
@@ -144,7 +144,7 @@ struct move_set {
     struct fret_work frets;
     bool restrung;     /* other strings went on since the readings: nothing read before holds */
     bool retuned;      /* or the same ones were tuned to other notes, which does as much */
-    bool season_first; /* the neck has moved with the season: nothing but the rod is due */
+    bool season_first; /* the neck has moved with the season: nothing but a rod that turns is due */
     struct believed relief, gap[STRINGS_MAX + 1], action[STRINGS_MAX + 1];
     struct believed held[STRINGS_MAX + 1]; /* the gap, held down on fret 3 */
     /* Readings of this pass that do not fit the others, and are not used until they are read again;
@@ -197,8 +197,14 @@ bool move_straight_cut(const struct move *saddle, const struct outfit *outfit,
                        double *ret_treble_mm, double *ret_bass_mm);
 
 /* The neck has moved with the season: where the rod is due, slots and saddle wait for it, and so
- * will frets and pitch. */
-void move_set_wait_for_season(struct move_set *moves);
+ * will frets and pitch. Where no rod turns, all of it waits until the neck has settled, relief and
+ * reset too. */
+void move_set_wait_for_season(struct move_set *moves, const struct setup *setup);
+
+bool move_waits_for_season(const struct move *move);
+
+/* Nothing is open, and something waits for the neck to settle: it is read again then. */
+bool move_set_settles(const struct move_set *moves);
 
 /* Whether the relief of a neck moves by turning its rod: it has one, and that shows what it does.
  */

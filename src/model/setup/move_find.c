@@ -196,11 +196,16 @@ static void find_raise(const struct setup *setup, struct move *move)
             most = fmax(most, move->string[s].value);
         }
     /* A zero fret is one crown under all strings. */
-    if (low > 0 && (setup->outfit.zero_fret || 2 * low >= setup->board.strings))
-        move->raise = maybe_given(most);
+    if (low == 0 || !(setup->outfit.zero_fret || 2 * low >= setup->board.strings))
+        return;
+    move->raise = maybe_given(most);
+    move->any_down = false;
+    for (int s = 1; s <= setup->board.strings; s++)
+        move->string[s].due = move->string[s].due && move->string[s].value > 0;
 }
 
-/* A shim lifts all strings, and some higher than they should be: their slots are filed then. */
+/* A shim lifts all strings, and some higher than they should be: the next pass reads by how much,
+ * and files them. */
 static void raise_all(struct finder *finder, struct move *move)
 {
     const struct outfit *outfit = &finder->setup->outfit;

@@ -7,7 +7,7 @@
 #include "model/reading/work_line.h"
 
 /* A shim under the nut lifts all strings that lie on it. */
-static double planned_mm(const struct setup *setup, const struct move *move, int string)
+double work_planned_mm(const struct setup *setup, const struct move *move, int string)
 {
     const struct move_amount *plan = &move->string[string];
 
@@ -16,15 +16,17 @@ static double planned_mm(const struct setup *setup, const struct move *move, int
     return plan->due ? plan->value : move->state == MOVE_DUE ? 0 : (double)NAN;
 }
 
-/* Of one string, mm for one of what is said. */
-static double said_mm(const struct move *move, const struct work_amount *said, double unit_mm,
-                      int string)
+/* Of one string, mm for one of what is said. One number for a nut that is raised is of all. */
+static double said_mm(const struct setup *setup, const struct move *move,
+                      const struct work_amount *said, double unit_mm, int string)
 {
     const struct move_amount *plan = &move->string[string];
     const int at = said->is_said[string] ? string : 0;
 
     if (!said->is_said[at])
         return 0; /* it names the strings that were worked on */
+    if (at == 0 && move->raise.given)
+        return outfit_has_slot(&setup->outfit, string) ? said->value[at] * unit_mm : 0;
     if (at == 0 && !plan->due)
         return 0;
     if (said->has_sign[at])
@@ -93,8 +95,8 @@ void work_done_find(struct place place, const struct setup *setup, const struct 
     ret_done->is_said = said.unit != WORK_AMOUNT_NONE && unit_mm > 0;
     ret_done->unread = said.unread || (said.unit != WORK_AMOUNT_NONE && !ret_done->is_said);
     for (int s = 1; s <= setup->board.strings; s++)
-        ret_done->mm[s] =
-            ret_done->is_said ? said_mm(move, &said, unit_mm, s) : planned_mm(setup, move, s);
+        ret_done->mm[s] = ret_done->is_said ? said_mm(setup, move, &said, unit_mm, s)
+                                            : work_planned_mm(setup, move, s);
     if (said.unit == WORK_AMOUNT_TURNS && ret_done->is_said &&
         (setup->post_ratio.given || setup->post_lever.given))
         bring_to_strings(setup, ret_done);

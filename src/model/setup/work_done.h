@@ -14,6 +14,11 @@ struct work_done {
                                  * something was done and nobody knows how much */
 };
 
+/* What a move of slots or saddle, made as planned, lifts a string by, mm; NAN where none was
+ * planned.
+ */
+double work_planned_mm(const struct setup *setup, const struct move *move, int string);
+
 /* Of the rod, the slots or the saddle, as a pass asked for it; nothing was done where no line marks
  * it. `setup` is that pass's. */
 void work_done_find(struct place place, const struct setup *setup, const struct move_set *planned,

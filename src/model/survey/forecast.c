@@ -75,8 +75,8 @@ static void add_planned(struct forecast *forecast, enum move_kind kind)
     const struct move *move = &forecast->before->moves.move[kind];
 
     forecast->move[kind] = true;
-    for (int s = 1; s <= STRINGS_MAX; s++)
-        forecast->mm[kind][s] = move->string[s].due ? move->string[s].value : 0;
+    for (int s = 1; s <= STRINGS_MAX && move->state == MOVE_DUE; s++)
+        forecast->mm[kind][s] = work_planned_mm(&forecast->before->setup, move, s);
     if (kind == MOVE_SADDLE)
         setup_carry_inner(&forecast->before->setup, forecast->mm[kind]);
 }
