@@ -263,7 +263,7 @@ static bool answer_found(struct turn *turn, uint32_t key)
         say_levelled(turn);
     else if (key == SILLET_KEY_ENTER)
         app_say(turn->app, TONE_NOTE,
-                "Not high. Its spot on Frets, entered as 0, has another fret looked for.");
+                "Not high: heard again in the next pass, another fret is looked for.");
     return key == '+' || key == SILLET_KEY_ENTER || key == SILLET_KEY_ESCAPE;
 }
 

@@ -7,6 +7,7 @@
 #include "words/caution.h"
 #include "leaf/jobs/work_cautions.h"
 #include "leaf/jobs/work_list.h"
+#include "model/reading/work_reach.h"
 #include "model/setup/work_done.h"
 #include "base/utf8.h"
 #include "screen/work_lines.h"
@@ -114,12 +115,17 @@ static void add_forecast(const struct page *page, enum move_kind kind,
                          const struct move_words *words, struct strbuf *out)
 {
     const struct place place = place_of(&page->app->record, page->app->visit, page->list->pass);
+    const struct move *move = &page->list->moves[kind];
     struct work_done done;
 
+    if (work_rocked(place, move->done_by) != 0) {
+        strbuf_add(out, "; not high: hear it again (Bench, p)");
+        return;
+    }
     work_done_find(place, &page->list->derived->setup, &page->list->derived->moves, kind, &done);
     strbuf_add(out, done.unread ? "; amount not understood, taken as planned" : "");
     strbuf_add(out, "; measure again (Bench, p)");
-    if ((!done.is_said || is_as_asked(&page->list->moves[kind], &done)) && words->foretold)
+    if ((!done.is_said || is_as_asked(move, &done)) && words->foretold)
         strbuf_addf(out, ": %s", words->then);
 }
 

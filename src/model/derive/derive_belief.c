@@ -9,6 +9,7 @@
 #include "model/setup/move_find.h"
 #include "model/setup/rocker.h"
 #include "model/setup/work_done.h"
+#include "model/reading/work_since.h"
 
 /* What was done between two passes. */
 struct between {
@@ -168,11 +169,14 @@ static void learn_of_rod(struct belief_walk *walk, struct place place, bool firs
 /* A crown that is not rocked again stands as it did, until the frets are worked on. */
 static void keep_spots(struct place place, const struct setup *before, struct setup *now)
 {
-    if (lie_is_dressed(place_of(&place.record, place.visit, place.pass - 1), place))
+    const struct place from = place_of(&place.record, place.visit, place.pass - 1);
+
+    if (lie_is_dressed(from, place))
         return;
+    const uint64_t level = work_rocked_between(from, place);
     for (int n = 1; n <= now->board.frets; n++)
         if (!now->spot_mm[n].given)
-            now->spot_mm[n] = before->spot_mm[n];
+            now->spot_mm[n] = level >> n & 1 ? maybe_given(0) : before->spot_mm[n];
 }
 
 static void read_exposure(struct belief *belief, const struct setup *setup)

@@ -158,9 +158,11 @@ static void take_spots(struct setup *setup, struct place place, int first)
 
         if (lie_is_dressed(from, place))
             return;
+        const uint64_t level = work_rocked_between(from, place);
         for (int n = 1; n <= setup->board.frets; n++)
             if (!setup->spot_mm[n].given)
-                setup->spot_mm[n] = place_read_at(from, FIELD_SPOT, 0, n);
+                setup->spot_mm[n] =
+                    level >> n & 1 ? maybe_given(0) : place_read_at(from, FIELD_SPOT, 0, n);
     }
 }
 

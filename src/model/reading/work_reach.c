@@ -3,6 +3,7 @@
 
 #include <string.h>
 
+#include "base/num.h"
 #include "model/reading/work_amount.h"
 #include "model/reading/work_line.h"
 #include "model/reading/work_mark.h"
@@ -56,6 +57,25 @@ static bool is_named(const struct work_amount *said, const struct outfit *outfit
     return false;
 }
 
+uint64_t work_rocked(struct place place, int line)
+{
+    const char *kind = work_line_text(&place.record, WORK_KIND, place.visit, line);
+    const char *text = work_line_text(&place.record, WORK_AMOUNT, place.visit, line);
+    uint64_t frets = 0;
+
+    if (!is_rocked_alone(text) || work_mark_named(kind) != MOVE_FRETS)
+        return 0;
+    while (*(text += strcspn(text, "0123456789:")) != ':' && *text) {
+        const size_t digits = strspn(text, "0123456789");
+        int fret;
+
+        if (num_count(text, digits, FRETS_MAX, &fret) == STATUS_OK)
+            frets |= UINT64_C(1) << fret;
+        text += digits;
+    }
+    return frets;
+}
+
 bool work_reaches(struct place place, int line, int string)
 {
     const char *kind = work_line_text(&place.record, WORK_KIND, place.visit, line);
@@ -63,7 +83,7 @@ bool work_reaches(struct place place, int line, int string)
     struct work_amount said;
     struct outfit outfit;
 
-    if (is_rocked_alone(text) && work_mark_named(kind) == MOVE_FRETS)
+    if (work_rocked(place, line) != 0)
         return false;
     if (string == 0)
         return true;

@@ -2,6 +2,8 @@
 #ifndef SILLET_MODEL_READING_WORK_REACH_H
 #define SILLET_MODEL_READING_WORK_REACH_H
 
+#include <stdint.h>
+
 #include "model/reading/place.h"
 
 /*
@@ -11,9 +13,13 @@
  * whose inner strings follow its sides, and one that names none.
  */
 
-/* Whether it may have changed what is read of a string; of string 0, of anything at all, as any work
- * may but a rocked fret that was not high. A string that is read with its course is reached where
- * one of the course is. */
+/* Whether it may have changed what is read of a string; of string 0, of anything at all, as any
+ * work may but a rocked fret that was not high. A string that is read with its course is reached
+ * where one of the course is. */
 bool work_reaches(struct place place, int line, int string);
+
+/* The frets, or marks, that a line says were rocked and not found high, bit n for fret n; none
+ * where it says that anything was worked on. */
+uint64_t work_rocked(struct place place, int line);
 
 #endif

@@ -78,3 +78,13 @@ bool work_between(struct place from, struct place to, unsigned moves, int string
             return true;
     return (moves & MOVE_BIT(MOVE_ROD)) != 0 && is_turned(from, to.pass);
 }
+
+uint64_t work_rocked_between(struct place from, struct place to)
+{
+    uint64_t frets = 0;
+
+    for (int line = record_last_work(&from.record, from.visit); line > 0; line--)
+        if (!is_before(from, line) && !work_mark_is_since(to, line))
+            frets |= work_rocked(from, line);
+    return frets;
+}

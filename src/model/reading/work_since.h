@@ -2,6 +2,8 @@
 #ifndef SILLET_MODEL_READING_WORK_SINCE_H
 #define SILLET_MODEL_READING_WORK_SINCE_H
 
+#include <stdint.h>
+
 #include "model/reading/place.h"
 #include "model/reading/work_mark.h"
 
@@ -21,5 +23,9 @@ bool work_since_own(struct place from, struct place to);
 /* Whether one of `moves` that reaches a string may have been done between two passes of a visit: a
  * line without a time may, too, and one in the minute of the first. */
 bool work_between(struct place from, struct place to, unsigned moves, int string);
+
+/* The frets that lines between two passes of a visit say were rocked and not found high, bit n for
+ * fret n. */
+uint64_t work_rocked_between(struct place from, struct place to);
 
 #endif

@@ -45,7 +45,6 @@ static void find_turns(struct place place, const struct move *rod, const struct 
         return;
     }
     done->is_said = said->unit == WORK_AMOUNT_TURNS && said->is_said[0];
-    done->unread = said->unread || (said->unit != WORK_AMOUNT_NONE && !done->is_said);
     if (done->is_said && (said->has_sign[0] || rod->state == MOVE_DUE))
         done->turns =
             maybe_given(said->has_sign[0] ? said->value[0]
@@ -89,11 +88,11 @@ void work_done_find(struct place place, const struct setup *setup, const struct 
     work_amount_find(text, &setup->outfit, &said);
     if (kind == MOVE_ROD)
         find_turns(place, move, &said, ret_done);
+    ret_done->unread = text && !ret_done->turns.given && work_done_is_unread(setup, kind, text);
     if (kind == MOVE_ROD || move->done_by == 0 || setup->outfit.strings == 0)
         return;
     const double unit_mm = said.unit == WORK_AMOUNT_TURNS ? maybe_or(setup->thread_mm, 0) : 1;
     ret_done->is_said = said.unit != WORK_AMOUNT_NONE && unit_mm > 0;
-    ret_done->unread = said.unread || (said.unit != WORK_AMOUNT_NONE && !ret_done->is_said);
     for (int s = 1; s <= setup->board.strings; s++)
         ret_done->mm[s] = ret_done->is_said ? said_mm(setup, move, &said, unit_mm, s)
                                             : work_planned_mm(setup, move, s);
