@@ -33,7 +33,7 @@ static struct place find_last_heard(const struct sheet_maker *maker)
     struct place place = place_of(maker->record, maker->visit, maker->first);
     struct place found = place_of(maker->record, maker->visit, 0);
 
-    while (place_next(&place) && place.visit == maker->visit)
+    while (place_next(&place) && place.visit == maker->visit && place.pass <= maker->last)
         for (int s = 1; s <= STRINGS_MAX; s++)
             if (played(place, s))
                 found = place;
@@ -98,7 +98,7 @@ void sheet_add_heard(struct sheet_maker *maker)
         say_buzzes(left, &maker->left.setup.outfit, &text);
         strbuf_add_char(&text, '.');
     } else if (left.pass > 0 && text.length > 0 && is_cured(found, left)) {
-        strbuf_add(&text, " Played through afterwards: no buzz.");
+        strbuf_add(&text, " Played again afterwards: no buzz where it was heard.");
     }
     sheet_add_text(maker->sheet, SHEET_PARAGRAPH, memory);
 }

@@ -308,17 +308,39 @@ void sheet_add_findings(struct sheet_maker *maker, enum finding_weight weight)
     }
 }
 
+/* Off target, and put off until what was done has been measured. */
+static bool is_put_off(const struct move *move)
+{
+    return move->state == MOVE_WAITS && move_is_off(move) && !move_is_done(move) &&
+           !move_is_left(move);
+}
+
+static void add_put_off(struct sheet_maker *maker, enum move_kind kind)
+{
+    char memory[80];
+    struct strbuf text = STRBUF(memory);
+
+    sheet_say_sentence(&text, sheet_move_name(&maker->left.setup.outfit, kind));
+    sheet_begin_row(maker->sheet, SHEET_ROW_PLAIN);
+    sheet_add_cell(maker->sheet, memory);
+    sheet_add_cell(maker->sheet, "off its target as last measured, and not done yet");
+}
+
 void sheet_make_due(struct sheet_maker *maker)
 {
     const struct move_set *moves = &maker->left.moves;
+    const bool unproved = move_set_count(moves, move_is_done) > 0;
 
-    if (maker->last == 0 || move_set_count(moves, move_is_open) == 0)
+    if (maker->last == 0 || (move_set_count(moves, move_is_open) == 0 &&
+                             !(unproved && move_set_count(moves, is_put_off) > 0)))
         return;
     sheet_add_heading(maker->sheet, "Still to do");
     sheet_begin_table(maker->sheet, "ll");
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
         if (move_is_open(&moves->move[kind]))
             add_due(maker, (enum move_kind)kind);
+        else if (unproved && is_put_off(&moves->move[kind]))
+            add_put_off(maker, (enum move_kind)kind);
     sheet_add_findings(maker, WEIGHT_ADVICE);
 }
 

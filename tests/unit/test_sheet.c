@@ -429,6 +429,25 @@ static void a_neck_that_leans_is_said(void **state)
     }
 }
 
+/* A rod that was turned and not measured proves nothing: what waits for it is left, and is said. */
+static void what_waits_is_said_to_be_left(void **state)
+{
+    const struct sheet_ask ask = ask_of(0);
+    struct record record;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    build_record_add(&record, "visit.1.pass.1 time = 10:00\n"
+                              "visit.1.work.1 kind = rod\n"
+                              "visit.1.work.1 amount = 1/8 turn\n"
+                              "visit.1.work.1 time = 10:30\n");
+    char *text = text_of_ask(&record, &ask, true);
+    assert_has(text, "Still to do");
+    assert_has(text, "off its target as last measured");
+    free(text);
+    record_done(&record);
+}
+
 /* Why it came in: what buzzed, and that it does no longer, as far as it was played again. */
 static void what_buzzed_is_said_in_one_line(void **state)
 {
@@ -445,11 +464,11 @@ static void what_buzzed_is_said_in_one_line(void **state)
         {"visit.1.pass.2 buzz.3 = 5\n", "frets 4 and 5. Played afterwards: string 3 buzzed",
          "no buzz"},
         {"visit.1.pass.3 clean.3 = 0-17\n",
-         "As found string 3 buzzed at frets 4 and 5. Played through afterwards: no buzz.",
+         "As found string 3 buzzed at frets 4 and 5. Played again afterwards: no buzz",
          "at fret 5"},
         {"visit.1.pass.1 buzz.5 = 0 2\nvisit.1.pass.3 clean.5 = 0-17\n",
          "  As found string 5 buzzed open and at fret 2, string 3 at frets 4 and 5.", "fret 5"},
-        {"visit.1.pass.4 relief = .006 in\n", "no buzz.\n", "fret 5"},
+        {"visit.1.pass.4 relief = .006 in\n", "no buzz where", "fret 5"},
     };
     const struct sheet_ask ask = ask_of(0);
     struct record record;
@@ -759,6 +778,7 @@ int main(void)
         cmocka_unit_test(metric_shops_read_mm_first),
         cmocka_unit_test(findings_are_said_once),
         cmocka_unit_test(a_neck_that_leans_is_said),
+        cmocka_unit_test(what_waits_is_said_to_be_left),
         cmocka_unit_test(what_buzzed_is_said_in_one_line),
         cmocka_unit_test(what_is_off_and_left_is_explained),
         cmocka_unit_test(what_is_left_of_the_saddle_does_not_frighten),

@@ -59,6 +59,23 @@ static void check_done(const struct record *record, bool metric, const char *wor
     free(text);
 }
 
+/* A number that was filed all the same says nothing to the owner. */
+static void no_number_stands_alone_as_work(void **state)
+{
+    struct record record;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    build_record_add(&record, "visit.1.work.1 kind = reset\nvisit.1.work.1 amount = 7\n"
+                              "visit.1.work.2 kind = saddle\nvisit.1.work.2 amount = 1/4\n");
+    char *text = done_of(&record, false);
+    assert_non_null(strstr(text, "done"));
+    assert_null(strchr(text, '7'));
+    assert_null(strstr(text, "1/4"));
+    free(text);
+    record_done(&record);
+}
+
 /* Marks what is open in the trade's order; the rod was turned until the relief was right. */
 static struct app *mark_all(const char *more, bool metric)
 {
@@ -353,6 +370,7 @@ static void a_rocked_fret_is_not_levelled(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(no_number_stands_alone_as_work),
         cmocka_unit_test(a_plan_becomes_what_was_done),
         cmocka_unit_test(no_plan_is_left_on_it),
         cmocka_unit_test(frets_and_intonation_say_where),

@@ -61,6 +61,20 @@ static void prices_are_added_up(void **state)
     free(text);
 }
 
+/* What was heard after the work is no state as found. */
+static void what_was_heard_later_is_not_as_found(void **state)
+{
+    const struct move_prices prices = {.currency = "EUR"};
+    char *text = text_of("visit.1.pass.1 buzz.3 = 4\n"
+                         "visit.1.pass.2 relief = .006 in\nvisit.1.pass.2 clean.3 = 4\n",
+                         &prices);
+
+    (void)state;
+    check_in(text, "string 3 buzzed at fret 4");
+    assert_null(strstr(text, "afterwards"));
+    free(text);
+}
+
 static void what_has_no_price_is_a_line_to_fill_in(void **state)
 {
     struct move_prices prices = {.currency = ""};
@@ -326,6 +340,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(prices_are_added_up),
+        cmocka_unit_test(what_was_heard_later_is_not_as_found),
         cmocka_unit_test(what_has_no_price_is_a_line_to_fill_in),
         cmocka_unit_test(the_season_is_not_billed),
         cmocka_unit_test(it_stays_as_it_was_given),
