@@ -41,6 +41,20 @@ static void say_rod_way(struct maker *maker)
                "a slip in the log? else turn back; a rod that works the other way shows it then");
 }
 
+/* A nut that is a turn loose shows as little as one at the end of its thread. */
+static void say_rod_nut(struct maker *maker)
+{
+    strbuf_addf(&maker->amount, "%s: %s", move_words_wait(WAIT_OTHER_WORK),
+                maker->move->way < 0 ? "slack, or in its play? 1/4 more, then read"
+                                     : "nut loose, or at its end? snug it, then read");
+    strbuf_add(
+        &maker->caution,
+        maker->move->way < 0
+            ? "stop when it binds; a whole turn for nothing, or rod = fixed on Intake: its end"
+            : "1/4 at a time; stop when it binds (washers?); at its end: rod = fixed on "
+              "Intake");
+}
+
 /* What one move waits for, the next one needs too, so only the first says it. */
 void move_words_say_need(struct maker *maker, enum move_kind kind)
 {
@@ -55,6 +69,7 @@ void move_words_say_need(struct maker *maker, enum move_kind kind)
         [NEED_EXPOSURE] = "measure exposure and action first",
         [NEED_AGAIN] = "a reading does not fit the others: read it again",
         [NEED_CAUSE] = "",
+        [NEED_ROD_NUT] = "",
         [NEED_ROD_WAY] = "",
         [NEED_ROCKER] = "",
         [NEED_HEARING] = "due before: hear it again, rock the frets that were high",
@@ -75,6 +90,8 @@ void move_words_say_need(struct maker *maker, enum move_kind kind)
         move_words_say_rocker(maker);
     else if (maker->move->needs == NEED_ROD_WAY)
         say_rod_way(maker);
+    else if (maker->move->needs == NEED_ROD_NUT)
+        say_rod_nut(maker);
     else if (is_said_before(maker, kind))
         return;
     else if (maker->move->need_on > 0)

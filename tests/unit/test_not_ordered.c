@@ -141,7 +141,7 @@ static void a_dead_rod_is_not_tightened_on(void **state)
 
         /* A hundredth for a quarter turn is no answer, and fifty turns are no order. */
         assert_false(rod->turns.given);
-        if (passes >= 4) {
+        if (passes >= 5) {
             assert_int_equal(rod->state, MOVE_WAITS);
             assert_true(move_is_left(rod));
             assert_false(move_is_open(rod));
@@ -153,7 +153,7 @@ static void a_dead_rod_is_not_tightened_on(void **state)
             assert_int_equal(rod[MOVE_SADDLE - MOVE_ROD].state, MOVE_GOOD);
             assert_int_equal(move_set_verdict(&made->derived.moves), MOVES_READY);
             assert_int_equal(verdict_of(made, ROW_RELIEF), VERDICT_HIGH);
-        } else {
+        } else if (passes < 4) {
             assert_int_equal(rod->state, MOVE_DUE);
             assert_true(says(made, MOVE_ROD, "1/4 turn at a time"));
             assert_string_equal(made->words[MOVE_ROD].then, "read the relief again");
@@ -190,6 +190,96 @@ static void a_dead_rod_does_not_answer_the_season(void **state)
         assert_int_equal(move_is_open(&move[MOVE_SADDLE]), i);
         assert_true(i || says(made, MOVE_SADDLE, "let it settle, cut nothing yet"));
     }
+    end(made);
+}
+
+static const double gap_high[STRINGS] = {.85, .82, .78, .75},
+                    action_high[STRINGS] = {4, 3.7, 3.5, 3.2};
+
+/* Turned as logged, the relief unchanged, everything else high. */
+static struct made *turn_a_dead_rod(const char *more, double relief, int turns, const char *turn)
+{
+    struct made *made = begin("model feeler_step = 0.02 mm\n");
+
+    build_record_add(&made->record, more);
+    for (int pass = 1; pass <= turns + 1; pass++) {
+        put_pass(made, pass, relief, gap_high, action_high);
+        if (pass > 1)
+            put_turn(made, pass, turn);
+    }
+    return made;
+}
+
+/* A nut that is half a turn loose shows nothing for half a turn: until a whole one says that the
+ * rod is at its end, it is looked at, and nothing is cut for a relief that may yet come. */
+static void nothing_is_cut_while_the_nut_may_be_loose(void **state)
+{
+    (void)state;
+    for (int turns = 2; turns <= 4; turns++) {
+        struct made *made = turn_a_dead_rod("", 0.50, turns, "1/4 turn");
+        const struct move *move = derive(made);
+
+        if (turns < 4) {
+            assert_int_equal(move[MOVE_ROD].needs, NEED_ROD_NUT);
+            assert_true(move_is_missed(&move[MOVE_ROD]));
+            assert_true(says(made, MOVE_ROD, "does not answer: nut loose, or at its end? snug it"));
+            for (int kind = MOVE_SLOTS; kind <= MOVE_SADDLE; kind++) {
+                assert_int_equal(move[kind].state, MOVE_WAITS);
+                assert_true(says(made, (enum move_kind)kind, "rod first, then measure"));
+            }
+            assert_int_equal(move_set_verdict(&made->derived.moves), MOVES_MEASURE);
+        } else {
+            assert_true(move_is_left(&move[MOVE_ROD]));
+            assert_int_equal(move[MOVE_SLOTS].state, MOVE_DUE);
+            assert_int_equal(move[MOVE_SADDLE].state, MOVE_DUE);
+        }
+        end(made);
+    }
+}
+
+/* Who found it at its end says so, and need not turn on. */
+static void a_rod_said_to_turn_no_more_is_at_its_end(void **state)
+{
+    struct made *made = turn_a_dead_rod("neck rod = fixed\n", 0.50, 2, "1/4 turn");
+    const struct move *move = derive(made);
+
+    (void)state;
+    assert_true(move_is_left(&move[MOVE_ROD]));
+    assert_near(move[MOVE_ROD].relief_then.value, 0.50, 0.01);
+    assert_int_equal(move[MOVE_SADDLE].state, MOVE_DUE);
+    end(made);
+}
+
+/* It bites after three quarters: turned on as any other. */
+static void a_loose_nut_that_bites_is_turned_on(void **state)
+{
+    struct made *made = turn_a_dead_rod("", 0.55, 3, "1/4 turn");
+    const struct move *rod = derive(made) + MOVE_ROD;
+
+    (void)state;
+    assert_int_equal(rod->needs, NEED_ROD_NUT);
+    put_pass(made, 5, 0.43, gap_high, action_high);
+    put_turn(made, 5, "1/4 turn");
+    rod = derive(made) + MOVE_ROD;
+    assert_int_equal(rod->state, MOVE_DUE);
+    assert_true(says(made, MOVE_ROD, "tighten 1/4 turn"));
+    end(made);
+}
+
+/* Back-bow that half a turn did not let out is no ground for a reset yet. */
+static void no_reset_while_a_slackened_rod_may_answer(void **state)
+{
+    struct made *made = turn_a_dead_rod("visit.1.pass.3 exposure_bass = 1.6 mm\n"
+                                        "visit.1.pass.3 exposure_treble = 1.6 mm\n",
+                                        -0.10, 2, "-1/4 turn");
+    const struct move *move = derive(made);
+
+    (void)state;
+    assert_int_equal(move[MOVE_ROD].needs, NEED_ROD_NUT);
+    assert_true(says(made, MOVE_ROD, "does not answer: slack, or in its play?"));
+    assert_int_equal(move[MOVE_RESET].state, MOVE_WAITS);
+    assert_int_equal(move[MOVE_RESET].waits, WAIT_ROD);
+    assert_int_equal(move_set_verdict(&made->derived.moves), MOVES_MEASURE);
     end(made);
 }
 
@@ -561,6 +651,10 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_dead_rod_is_not_tightened_on),
         cmocka_unit_test(a_dead_rod_does_not_answer_the_season),
+        cmocka_unit_test(nothing_is_cut_while_the_nut_may_be_loose),
+        cmocka_unit_test(a_rod_said_to_turn_no_more_is_at_its_end),
+        cmocka_unit_test(a_loose_nut_that_bites_is_turned_on),
+        cmocka_unit_test(no_reset_while_a_slackened_rod_may_answer),
         cmocka_unit_test(a_rod_that_goes_the_wrong_way_is_looked_at),
         cmocka_unit_test(a_rod_that_turns_the_other_way_is_turned_so),
         cmocka_unit_test(no_reset_on_what_the_rod_may_do),

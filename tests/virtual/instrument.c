@@ -183,8 +183,11 @@ void virtual_set_relief(struct virtual_instrument *made, double relief_mm)
 
 void virtual_turn(struct virtual_instrument *made, double turns)
 {
+    const double taken_up = turns > 0 ? fmin(turns, made->loose_turns) : 0;
+
+    made->loose_turns -= taken_up;
     if (made->per_turn_mm != 0)
-        virtual_set_relief(made, virtual_relief(made) + turns * made->per_turn_mm);
+        virtual_set_relief(made, virtual_relief(made) + (turns - taken_up) * made->per_turn_mm);
 }
 
 void virtual_season(struct virtual_instrument *made, double relief_mm, double lift_mm)
@@ -270,7 +273,8 @@ void virtual_instrument_spoil(struct virtual_instrument *made, struct seeded *se
     default:
         made->per_turn_mm = -per_turn_mm;
         made->uneven_mm[made->kind->action_fret] += seeded_between(seed, 0.2, 0.35);
+        made->loose_turns = seeded_whole(seed, 0, 1) ? 0.75 : 0;
     }
-    if (made->per_turn_mm >= 0)
+    if (made->per_turn_mm >= 0 || made->loose_turns > 0)
         virtual_set_relief(made, made->kind->relief_mm + seeded_between(seed, 0.15, 0.45));
 }

@@ -40,6 +40,7 @@ struct virtual_instrument {
     double saddle_mm[VIRTUAL_STRINGS + 1]; /* saddle top over the body's line */
     double exposure_bass_mm, exposure_treble_mm;
     double per_turn_mm; /* what a turn of its rod does to the relief; 0: nothing */
+    double loose_turns; /* its nut bites only after so many */
     bool stuck;         /* it does nothing: the relief stays as it is */
 };
 
@@ -53,7 +54,8 @@ void virtual_instrument_draw(struct virtual_instrument *made, const struct virtu
                              struct seeded *seed);
 
 /* What is wrong with it, each as often: its rod does nothing; its rod turns the other way; the
- * crown that the action is read over stands high, and its rod is sound. */
+ * crown that the action is read over stands high, and its rod is sound, its nut three quarters of a
+ * turn loose on one neck in two. */
 void virtual_instrument_spoil(struct virtual_instrument *made, struct seeded *seed);
 
 /* A turn of the rod, + tightens. */

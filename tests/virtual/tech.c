@@ -313,12 +313,15 @@ static void turn_as_asked(struct shop *shop)
     log_turn(shop, turns);
 }
 
-/* A relief that went the wrong way is brought back, to see that it was the rod. */
-static bool turn_back(struct shop *shop)
+/* A relief that went the wrong way is brought back, to see that it was the rod; a nut that may be
+ * loose is turned on, to see whether it bites. */
+static bool see_to_rod(struct shop *shop)
 {
-    if (shop->derived.moves.move[MOVE_ROD].needs != NEED_ROD_WAY)
+    const struct move *rod = &shop->derived.moves.move[MOVE_ROD];
+
+    if (!move_is_rod_looked_at(rod))
         return false;
-    log_turn(shop, -shop->turned);
+    log_turn(shop, rod->needs == NEED_ROD_WAY ? -shop->turned : copysign(0.25, rod->way));
     mark(shop, MOVE_ROD);
     return true;
 }
@@ -356,7 +359,7 @@ static bool work_all(struct shop *shop)
 {
     const struct move *move = shop->derived.moves.move;
     const struct virtual_kind *kind = shop->made->kind;
-    bool any = shop->hand->spoilt && turn_back(shop);
+    bool any = shop->hand->spoilt && see_to_rod(shop);
 
     for (int k = MOVE_ROD; k <= MOVE_SADDLE && shop->hand->spoilt; k++)
         any = work_spoilt(shop, (enum move_kind)k) || any;

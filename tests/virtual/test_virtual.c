@@ -104,16 +104,16 @@ static void what_is_asked_is_enough(void **state)
     check(&table, 2.8, .6, 1, .5, 95);
 }
 
-/* A rod that does nothing is turned no more than it takes to see that, one that goes the wrong way
- * once and back; a high crown is taken down before anything is cut to it. */
+/* A rod that does nothing is turned no more than it takes to know that, a whole turn; one that goes
+ * the wrong way once and back; a high crown is taken down before anything is cut to it. */
 static void stubborn_rods_and_high_frets_are_found_out(void **state)
 {
     const struct virtual_table table = work("stubborn rods, high frets");
 
     (void)state;
     print_message("turned %.2f\n", table.sum.turned / INSTRUMENTS);
-    assert_true(table.passes <= 7);
-    assert_true(table.sum.turned <= 0.6 * INSTRUMENTS);
+    assert_true(table.passes <= 9);
+    assert_true(table.sum.turned <= 1.1 * INSTRUMENTS);
     assert_true(virtual_share(table.sum.deep, table.sum.strings) <= .5);
     assert_true(table.right >= 95);
 }

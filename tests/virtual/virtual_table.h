@@ -6,7 +6,7 @@
 
 /* What the advice comes to on many instruments. */
 
-enum { VIRTUAL_INSTRUMENTS_MAX = 2000, VIRTUAL_PASSES_MAX = 6, VIRTUAL_SPOILT_MAX = 16 };
+enum { VIRTUAL_INSTRUMENTS_MAX = 2000, VIRTUAL_PASSES_MAX = 6, VIRTUAL_SPOILT_MAX = 20 };
 
 struct virtual_table {
     int count, first_right[VIRTUAL_INSTRUMENTS_MAX]; /* sorted; one more than the most for never */

@@ -110,7 +110,7 @@ static void note_rod(struct maker *maker)
         [ROD_ANSWER_UNKNOWN] = "too little to judge by",
         [ROD_ANSWERS] = "answers",
         [ROD_ANSWERS_BACKWARDS] = "the last turn went BACKWARDS: check before another",
-        [ROD_ANSWERS_NO_LONGER] = "answers NO LONGER: turn it no further",
+        [ROD_ANSWERS_NO_LONGER] = "does NOT ANSWER: nut loose, or at its end?",
     };
     const enum unit unit = maker->units->bare[MEASURE_FEELER];
     const struct survey_rod *rod = &looked_at(maker)->rod;

@@ -124,11 +124,6 @@ static bool waits_otherwise(const struct move *move)
     return move->state == MOVE_WAITS && move->waits != WAIT_RESET && !move_is_left(move);
 }
 
-static bool has_strayed(const struct move *move)
-{
-    return move->state == MOVE_UNKNOWN && move->needs == NEED_ROD_WAY;
-}
-
 static bool waits_for_ear(const struct move *move)
 {
     return move->state == MOVE_UNKNOWN &&
@@ -167,8 +162,8 @@ void work_add_left(const struct work_list *list, struct strbuf *out)
 
     if (add_names(list, move_is_open, "left to do before it goes back: ", out))
         strbuf_add(out, missed || rocks ? "; more once measured" : "");
-    else if (move_set_count(moves, has_strayed) > 0)
-        strbuf_add(out, "see first what the rod's last turn did, and read the relief again");
+    else if (move_set_count(moves, move_is_rod_looked_at) > 0)
+        strbuf_add(out, "see to the rod first, then read the relief again");
     else if (missed)
         strbuf_add(out, "measure everything on Bench to see what is left");
     else if (rocks)

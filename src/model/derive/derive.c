@@ -19,7 +19,7 @@ static void advise_rod(struct derived *derived)
 {
     const struct move *rod = &derived->moves.move[MOVE_ROD];
 
-    if (rod->stop == ROD_SILENT && rod->amount.off)
+    if ((rod->stop == ROD_SILENT || rod->stop == ROD_LOOSE) && rod->amount.off)
         findings_add(&derived->findings, FINDING_ROD_SILENT, 0);
     if (rod->needs == NEED_ROD_WAY)
         findings_add(&derived->findings, FINDING_ROD_BACKWARDS, 0);

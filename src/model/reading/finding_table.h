@@ -33,7 +33,7 @@ FINDING(RELIEF_AGAIN, ADVICE, "relief-again", "the relief does not fit the pass 
 FINDING(GAP_AGAIN, ADVICE, "nut-gap-again", "string %s: the nut gap does not fit its neighbours and the pass before: read it again")
 FINDING(ACTION_AGAIN, ADVICE, "action-again", "string %s: the action does not fit its neighbours and the pass before: read it again")
 FINDING(CROWN_LOW, ADVICE, "crown-low", "fret %s: levelling would leave its crown under 0.6 mm; refret rather than level")
-FINDING(ROD_SILENT, CAUTION, "rod-silent", "the rod no longer answers its turns: turn it no further")
+FINDING(ROD_SILENT, CAUTION, "rod-silent", "the rod does not answer its turns: nut loose, or at its end?")
 FINDING(ROD_BACKWARDS, CAUTION, "rod-backwards", "the last turn moved the relief the wrong way: check which way tightens, and the reading, before another")
 FINDING(ROD_FAR, CAUTION, "rod-far", "the relief target takes more turns than this rod has shown, and than a rod usually has from slack (about two, no published source): it may be out of reach")
 FINDING(TOTAL_FAR_ABOVE, CAUTION, "total-far-above", "these strings would pull over 15 per cent harder than what the neck carries now (common practice's limit): go up in steps, watch relief and bridge")

@@ -139,7 +139,7 @@ static void wait_open(struct move_set *moves, enum move_kind kind, enum move_wai
 /* Whether the relief has yet to be brought to its target by the rod. */
 static bool is_rod_first(const struct setup *setup, const struct move *rod)
 {
-    return (rod->state == MOVE_DUE && setup_rod_turns(setup)) || rod->needs == NEED_ROD_WAY;
+    return (rod->state == MOVE_DUE && setup_rod_turns(setup)) || move_is_rod_looked_at(rod);
 }
 
 /* How the action follows the rod is foreseen, not read. A turn goes back again, a reset does not:

@@ -54,6 +54,7 @@ enum move_need {
     NEED_EXPOSURE,
     NEED_AGAIN,   /* a reading does not fit the others */
     NEED_CAUSE,   /* a note buzzes or is off, and neither fret nor saddle explains it */
+    NEED_ROD_NUT, /* the rod shows nothing: a loose nut, or its end, is seen on the rod */
     NEED_ROD_WAY, /* the relief went the wrong way when the rod was turned: see why first */
     NEED_ROCKER,  /* which fret makes a note buzz, only the rocker tells: fret_work has where */
     NEED_HEARING, /* an earlier pass asked for frets, and this one has not heard or rocked them */
@@ -211,6 +212,12 @@ bool move_set_settles(const struct move_set *moves);
 static inline bool move_rod_turns(const struct setup *setup, const struct move *rod)
 {
     return setup_rod_turns(setup) && rod->stop != ROD_SILENT;
+}
+
+/* Whether the rod itself has to be seen to before it is turned on, or anything is cut. */
+static inline bool move_is_rod_looked_at(const struct move *rod)
+{
+    return rod->state == MOVE_UNKNOWN && (rod->needs == NEED_ROD_NUT || rod->needs == NEED_ROD_WAY);
 }
 
 /* Off target, and left so: nothing that is done on a bench brings it there. */

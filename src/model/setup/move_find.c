@@ -76,17 +76,18 @@ static bool is_near(double off, double tolerance, double deviation)
     return setup_is_off(off, tolerance + MOVE_NEAR * deviation);
 }
 
-/* A rod that is not to be turned is no order: where it shows nothing, the relief is left as it is,
- * and the others are reckoned with that; where it went the wrong way, that is seen to first. */
+/* A rod that is not to be turned is no order: where it is at its end, the relief is left as it is,
+ * and the others are reckoned with that; where it shows nothing yet, or went the wrong way, that is
+ * seen to first, and nothing is cut meanwhile. */
 static void stop_rod(struct finder *finder, struct move *move)
 {
     if (move->stop == ROD_SILENT) {
         move->state = MOVE_WAITS;
         move->waits = WAIT_OTHER_WORK;
         finder->rod_first = false;
-    } else if (move->stop == ROD_STRAYED) {
+    } else if (move->stop == ROD_LOOSE || move->stop == ROD_STRAYED) {
         move->state = MOVE_UNKNOWN;
-        move->needs = NEED_ROD_WAY;
+        move->needs = move->stop == ROD_LOOSE ? NEED_ROD_NUT : NEED_ROD_WAY;
     } else {
         return;
     }
@@ -104,6 +105,9 @@ static void find_rod(struct finder *finder, struct move *move)
         !belief_relief(&finder->plan, setup, &relief))
         return;
     move->stop = survey_rod_stop(&finder->plan.rod, target - relief.mean);
+    /* Who says on Intake that it turns no more has looked. */
+    if (move->stop == ROD_LOOSE && !setup_rod_turns(setup))
+        move->stop = ROD_SILENT;
     move->way = finder->plan.rod.way;
     const bool turns = move_rod_turns(setup, move);
     const double own_mm = tolerance_of(finder, BELIEF_RELIEF, setup->relief_tolerance_mm);
@@ -119,7 +123,7 @@ static void find_rod(struct finder *finder, struct move *move)
     finder->rod_first = move->amount.due && turns;
     if (move->amount.due && move->stop != ROD_SILENT)
         belief_turn_rod(&finder->plan, setup, target, BELIEF_RELIEF_MM);
-    if (move->amount.due && setup_rod_turns(setup))
+    if (move->amount.due && (setup_rod_turns(setup) || move->stop == ROD_SILENT))
         stop_rod(finder, move);
 }
 

@@ -85,6 +85,12 @@ static double taken_mm(const struct rod_step *step)
     return -copysign(1, step->turns) * change_mm(step);
 }
 
+/* Expanded, of the difference of two readings. */
+static double change_u_of(double reading_u_mm)
+{
+    return 2 * sqrt(2) * reading_u_mm;
+}
+
 static enum rod_answer judge_alone(const struct rod_step *step, double change_u_mm)
 {
     if (taken_mm(step) > change_u_mm)
@@ -114,21 +120,21 @@ static bool is_joined(const struct rod_step *before, const struct rod_step *step
     return fabs(step->before_mm - before->after_mm) < 1e-9;
 }
 
-/* Whether the last turns one way, any number of them that come to enough, did nothing of use. */
-static bool shows_nothing(const struct rod_step *steps, int count, double change_u_mm)
+double rod_history_silent_turns(const struct rod_step *steps, int count, double reading_u_mm)
 {
     const double way = copysign(1, steps[count - 1].turns);
-    double turns = 0, taken = 0, squares = 0;
+    const double change_u_mm = change_u_of(reading_u_mm);
+    double turns = 0, taken = 0, squares = 0, silent = 0;
 
     for (int i = count - 1; i >= 0 && steps[i].turns * way > 0; i--) {
         turns += fabs(steps[i].turns);
         taken += taken_mm(&steps[i]);
         if (i == count - 1 || !is_joined(&steps[i], &steps[i + 1]))
             squares += change_u_mm * change_u_mm;
-        if (turns >= ROD_LEAST_TURN && taken + sqrt(squares) < ROD_LEAST_ANSWER_MM * turns)
-            return true;
+        if (taken + sqrt(squares) < ROD_LEAST_ANSWER_MM * turns)
+            silent = turns;
     }
-    return false;
+    return silent;
 }
 
 /* Whether it moved the wrong way both ways. */
@@ -155,7 +161,7 @@ enum status rod_history_judge(const struct rod_step *steps, int count, double re
     if (status)
         return status;
     const struct rod_step *last = &steps[count - 1];
-    const double change_u_mm = 2 * sqrt(2) * reading_u_mm;
+    const double change_u_mm = change_u_of(reading_u_mm);
     /* Earlier steps that show no normal answer promise nothing to measure against. */
     const bool promised = rod_history_is_sure(&earlier) && earlier.per_turn_mm < 0;
     enum rod_answer answer = promised
@@ -164,7 +170,8 @@ enum status rod_history_judge(const struct rod_step *steps, int count, double re
 
     if (answer == ROD_ANSWERS_BACKWARDS && is_reversed(steps, count, change_u_mm))
         answer = ROD_ANSWERS;
-    if (answer == ROD_ANSWER_UNKNOWN && shows_nothing(steps, count, change_u_mm))
+    if (answer == ROD_ANSWER_UNKNOWN &&
+        rod_history_silent_turns(steps, count, reading_u_mm) >= ROD_LEAST_TURN)
         answer = ROD_ANSWERS_NO_LONGER;
     *ret_answer = answer;
     return STATUS_OK;

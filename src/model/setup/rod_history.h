@@ -59,6 +59,9 @@ enum rod_answer {
  * less takes more turns than it has (memory). */
 #define ROD_LEAST_TURN      0.5
 #define ROD_LEAST_ANSWER_MM 0.1
+/* Half a turn without an answer is everyday, a loose nut takes up as much; so much one way says
+ * that the rod is at its end (memory). */
+#define ROD_END_TURN 1.0
 
 /*
  * Judges the last step against the ones before it, where these surely answer; else whether the last
@@ -69,6 +72,10 @@ enum rod_answer {
  */
 enum status rod_history_judge(const struct rod_step *steps, int count, double reading_u_mm,
                               enum rod_answer *ret_answer);
+
+/* How far it was turned one way at the last, doing nothing of use all the while; 0 where it did.
+ * The steps are good ones of rod_history_judge. */
+double rod_history_silent_turns(const struct rod_step *steps, int count, double reading_u_mm);
 
 /* A reading beside what was predicted for it. */
 struct rod_comparison {

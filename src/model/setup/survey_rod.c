@@ -113,6 +113,9 @@ void survey_rod_after(struct rod_walk *walk, struct place last, struct survey_ro
     rod.known = true;
     rod.sure = rod_history_is_sure(&rod.fit) && rod.answer != ROD_ANSWERS_NO_LONGER &&
                rod.answer != ROD_ANSWERS_BACKWARDS;
+    rod.ended =
+        rod.answer == ROD_ANSWERS_NO_LONGER &&
+        rod_history_silent_turns(walk->step, walk->count, reading_u_mm) > ROD_END_TURN - 1e-6;
     rod.way = copysign(1, walk->step[walk->count - 1].turns);
     rod.stands = walk->stands;
     rod.slackest = walk->slackest;
@@ -134,8 +137,8 @@ void survey_rod(struct place last, struct survey_rod *ret_rod, struct findings *
 
 bool survey_rod_is_spent(const struct survey_rod *rod)
 {
-    return rod->known && ((rod->answer == ROD_ANSWERS_NO_LONGER && rod->way > 0) ||
-                          rod->stands - rod->slackest >= ROD_TURNS_USUAL);
+    return rod->known &&
+           ((rod->ended && rod->way > 0) || rod->stands - rod->slackest >= ROD_TURNS_USUAL);
 }
 
 bool survey_rod_is_far(const struct survey_rod *rod, double change_mm, double *ret_turns,
@@ -161,8 +164,10 @@ enum rod_stop survey_rod_stop(const struct survey_rod *rod, double change_mm)
     if (rod->answer == ROD_ANSWERS_BACKWARDS)
         return ROD_STRAYED;
     /* The other way nothing was tried. */
+    if (rod->answer == ROD_ANSWERS_NO_LONGER && rod->way * change_mm < 0)
+        return rod->ended ? ROD_SILENT : ROD_LOOSE;
     if (rod->answer == ROD_ANSWERS_NO_LONGER)
-        return rod->way * change_mm < 0 ? ROD_SILENT : ROD_MAY_TURN;
+        return ROD_MAY_TURN;
     return ROD_UNPROVEN;
 }
 

@@ -25,6 +25,7 @@ struct survey_rod {
     struct rod_fit fit;
     enum rod_answer answer;
     bool sure;  /* what a turn does is known beyond its uncertainty, and the rod still does it */
+    bool ended; /* it answers no longer, and was turned on far enough to know that it never will */
     double way; /* of the last turn: 1 tightened, -1 slackened */
     /* All logged turns added up, + tightens: where it stands now, and the slackest and tightest
      * that it stood, from where it was first. */
@@ -55,7 +56,7 @@ void survey_rod(struct place last, struct survey_rod *ret_rod, struct findings *
 void survey_rod_after(struct rod_walk *walk, struct place last, struct survey_rod *ret_rod,
                       struct findings *findings);
 
-/* Whether it answers no longer, or stands as far in as rods usually go. */
+/* Whether it is at its end tightened, or stands as far in as rods usually go. */
 bool survey_rod_is_spent(const struct survey_rod *rod);
 
 /* A change of relief, beyond all doubt of how the rod answers, takes it farther from its slackest
@@ -68,7 +69,8 @@ bool survey_rod_is_far(const struct survey_rod *rod, double change_mm, double *r
 enum rod_stop {
     ROD_MAY_TURN,
     ROD_UNPROVEN, /* it was turned, and what a turn does cannot be told yet */
-    ROD_SILENT,   /* turning it that way shows nothing */
+    ROD_LOOSE,    /* turning it that way shows nothing yet: a loose nut, or its end */
+    ROD_SILENT,   /* turning it that way shows nothing, and will not */
     ROD_STRAYED,  /* the relief went the wrong way */
 };
 
