@@ -287,7 +287,7 @@ static const struct scene scenes[] = {
     {.name = "bench-done", .strings = 6, .keys = WORK " {Enter}  {F2}", .columns = 80, .rows = 24},
     {.name = "work-unread",
      .strings = 6,
-     .keys = WORK " {Enter}1.2 off the bass{Enter}{Up}",
+     .keys = WORK " {Enter}1.2 off the bass{Enter}{Enter}{Up}",
      .columns = 80,
      .rows = 24},
     {.name = "work-back",
