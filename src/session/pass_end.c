@@ -54,6 +54,8 @@ static const char *find_next(const struct app *app, enum move_verdict verdict)
     case MOVES_RESET:
         return "what is due is on Work: F7 or * 0 7";
     case MOVES_MEASURE:
+        if (move_set_is_questioned(&app_shown(app)->moves))
+            return "a reading does not fit the others: read it again";
         if (hears_again(&app_shown(app)->moves))
             return app_shown(app)->moves.move[MOVE_FRETS].needs == NEED_ROCKER
                        ? "rock what Frets names: F5 or * 0 5"

@@ -7,6 +7,7 @@
 #include "leaf/leaves.h"
 #include "leaf/jobs/work_cautions.h"
 #include "leaf/jobs/work_list.h"
+#include "session/pass_end.h"
 #include "session/refresh.h"
 #include "bench_session.h"
 #include "build_record.h"
@@ -495,6 +496,28 @@ static void turns_go_by_the_order_not_by_the_usual_rod(void **state)
     bench_close(app);
 }
 
+/* Bench says what is to be done about a reading that does not fit. */
+static void a_pass_with_a_questioned_reading_is_read_again(void **state)
+{
+    struct app *app = start(build_record_full, "");
+    char memory[200];
+    struct strbuf words = STRBUF(memory);
+
+    (void)state;
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        app->now.moves.move[kind].state = MOVE_GOOD;
+    app->now.moves.questioned[BELIEF_GAP][3] = true;
+    assert_int_equal(move_set_verdict(&app->now.moves), MOVES_MEASURE);
+    bench_press(app, "{F2}");
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        app->now.moves.move[kind].state = MOVE_GOOD;
+    app->now.moves.questioned[BELIEF_GAP][3] = true;
+    strbuf_clear(&words);
+    pass_end_add_words(app, &words);
+    assert_string_equal(memory, "all cells done; a reading does not fit the others: read it again");
+    bench_close(app);
+}
+
 /* A digit that was meant for another cell is not filed as work, and of work that is, no number
  * stands alone. */
 static void a_stray_number_is_no_work(void **state)
@@ -843,6 +866,7 @@ int main(void)
         cmocka_unit_test(turns_typed_as_what_was_done_are_logged),
         cmocka_unit_test(turns_against_the_move_are_asked_about),
         cmocka_unit_test(turns_go_by_the_order_not_by_the_usual_rod),
+        cmocka_unit_test(a_pass_with_a_questioned_reading_is_read_again),
         cmocka_unit_test(a_stray_number_is_no_work),
         cmocka_unit_test(turns_are_logged_of_the_rod_alone),
         cmocka_unit_test(a_letter_is_asked_about),
