@@ -361,6 +361,39 @@ static void a_reset_is_due_where_no_rod_comes_first(void **state)
     }
 }
 
+/* A neck on target is not reset for a saddle that stands under what its shop likes to see; one that
+ * hardly stands at all, or has to go down, is. */
+static void a_neck_on_target_is_not_reset(void **state)
+{
+    static const double high[STRINGS] = {3.4, 3.1, 2.9, 2.6};
+    static const struct {
+        const char *exposure;
+        const double *action;
+        enum move_state state;
+    } cases[] = {{"2.8 mm", action_wanted, MOVE_GOOD},
+                 {"2.8 mm", high, MOVE_DUE},
+                 {"1.4 mm", action_wanted, MOVE_DUE}};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        char lines[160];
+
+        snprintf(lines, sizeof lines,
+                 "bridge exposure_min = 3.2 mm\nbridge exposure_new = 4 mm\n"
+                 "visit.1.pass.1 exposure_bass = %s\nvisit.1.pass.1 exposure_treble = %s\n",
+                 cases[i].exposure, cases[i].exposure);
+        struct made *made = begin(lines);
+        put_pass(made, 1, 0.30, gap_wanted, cases[i].action);
+        assert_int_equal(derive(made)[MOVE_RESET].state, cases[i].state);
+        assert_true(made->derived.moves.move[MOVE_RESET].little);
+        if (cases[i].state == MOVE_GOOD) {
+            assert_true(says(made, MOVE_RESET, "not due, but little saddle is left"));
+            assert_int_equal(move_set_verdict(&made->derived.moves), MOVES_READY);
+        }
+        end(made);
+    }
+}
+
 /* An action that was not read is taken from its neighbours, and that is no ground for a reset. */
 static void no_reset_on_an_action_that_nobody_read(void **state)
 {
@@ -659,6 +692,7 @@ int main(void)
         cmocka_unit_test(a_rod_that_turns_the_other_way_is_turned_so),
         cmocka_unit_test(no_reset_on_what_the_rod_may_do),
         cmocka_unit_test(a_reset_is_due_where_no_rod_comes_first),
+        cmocka_unit_test(a_neck_on_target_is_not_reset),
         cmocka_unit_test(no_reset_on_an_action_that_nobody_read),
         cmocka_unit_test(nothing_is_cut_on_a_relief_that_is_void),
         cmocka_unit_test(no_cut_is_smaller_than_its_doubt),

@@ -82,6 +82,22 @@ static bool is_read(const struct setup *setup, const struct belief *belief, int 
     return belief->own[BELIEF_ACTION][setup->outfit.read_as[string]];
 }
 
+/* Under this much saddle, mm, the strings break over it too little, wherever they lie (common
+ * practice: 1/16 in). */
+#define EXPOSURE_NEVER_MM 1.6
+
+/* A saddle that is to go lower than the least asks for a reset; a neck on target is not reset for
+ * one that stands a little under what its shop likes to see. */
+static bool is_short(const struct setup *setup, const struct exposure *left,
+                     const struct move_amount *saddle)
+{
+    const double least = saddle->due && saddle->value < 0
+                             ? setup->exposure_min_mm
+                             : fmin(setup->exposure_min_mm, EXPOSURE_NEVER_MM);
+
+    return left->most_mm < least;
+}
+
 static void find_reset(const struct setup *setup, const struct figures *figures,
                        const struct belief *belief, const struct move *saddle, struct move *move)
 {
@@ -94,7 +110,8 @@ static void find_reset(const struct setup *setup, const struct figures *figures,
         move->little = fmin(bass.after_mm, treble.after_mm) < setup->exposure_low_mm;
         /* A bridge in one piece that is cut too low is made anew: the neck stays. */
         if (!setup->outfit.one_piece &&
-            fmin(bass.most_mm, treble.most_mm) < setup->exposure_min_mm) {
+            (is_short(setup, &bass, &saddle->string[setup->board.strings]) ||
+             is_short(setup, &treble, &saddle->string[1]))) {
             move->state = MOVE_UNKNOWN;
             if (is_read(setup, belief, 1) && is_read(setup, belief, setup->board.strings))
                 plan_reset(setup, figures, saddle, move);
