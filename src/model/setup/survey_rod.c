@@ -135,6 +135,11 @@ void survey_rod(struct place last, struct survey_rod *ret_rod, struct findings *
     survey_rod_after(&walk, last, ret_rod, findings);
 }
 
+bool survey_rod_is_silent(const struct survey_rod *rod)
+{
+    return rod->known && rod->answer == ROD_ANSWERS_NO_LONGER && rod->way > 0;
+}
+
 bool survey_rod_is_spent(const struct survey_rod *rod)
 {
     return rod->known &&

@@ -56,6 +56,9 @@ void survey_rod(struct place last, struct survey_rod *ret_rod, struct findings *
 void survey_rod_after(struct rod_walk *walk, struct place last, struct survey_rod *ret_rod,
                       struct findings *findings);
 
+/* Whether tightening it shows nothing any more, be it for a loose nut or at its end. */
+bool survey_rod_is_silent(const struct survey_rod *rod);
+
 /* Whether it is at its end tightened, or stands as far in as rods usually go. */
 bool survey_rod_is_spent(const struct survey_rod *rod);
 

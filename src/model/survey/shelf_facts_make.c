@@ -126,7 +126,7 @@ static void find_rod(const struct record *record, struct past *past, struct shel
     if (!rod->known && rod->stands == 0)
         return;
     put(facts, FACT_ROD_STANDS, rod->stands);
-    put(facts, FACT_ROD_SPENT, survey_rod_is_spent(rod));
+    put(facts, FACT_ROD_SPENT, survey_rod_is_silent(rod) || survey_rod_is_spent(rod));
 }
 
 /* --- days on which anything was done --- */
