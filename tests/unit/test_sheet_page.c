@@ -2,6 +2,7 @@
 #include "near.h"
 
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "build_record.h"
@@ -191,7 +192,7 @@ static const struct page_item *text_item(const struct page_list *list, const cha
         if (list->items[i].kind == PAGE_ITEM_TEXT && strcmp(list->items[i].text, text) == 0)
             return &list->items[i];
     fail_msg("%s is not drawn", text);
-    return NULL;
+    abort(); /* fail_msg does not return, which the compiler is not told */
 }
 
 /* A fret's word takes no number's place, and no other word's, however close the frets are. */
