@@ -4,6 +4,8 @@
 #include <math.h>
 
 #include "model/setup/bar_moves.h"
+#include "model/setup/move_believed.h"
+#include "model/setup/move_need.h"
 #include "model/setup/pass_read.h"
 #include "model/setup/rocker.h"
 #include "model/setup/string_target.h"
@@ -15,48 +17,6 @@ struct finder {
     bool rod_first; /* the rod is to be turned, or to be looked at: nobody knows yet how well it
                        does what it should */
 };
-
-/* --- what is missing --- */
-
-static bool any(const bool *has, int from, int to)
-{
-    for (int i = from; i <= to; i++)
-        if (has[i])
-            return true;
-    return false;
-}
-
-/* Read, and of no string stale. */
-static bool is_read(const struct belief *belief, enum belief_row row)
-{
-    if (row == BELIEF_RELIEF)
-        return belief->has[row][0] && belief->fresh[row][0];
-    return any(belief->has[row], 1, belief->strings) && belief_stale(belief, row) == 0;
-}
-
-static bool is_questioned(const struct belief *belief, enum belief_row row)
-{
-    return any(belief->questioned[row], 0, belief->strings);
-}
-
-/* What stands between a move and its amount: the next thing to measure first. */
-static enum move_need find_need(const struct setup *setup, const struct belief *belief)
-{
-    static const enum move_need needs[BELIEF_ROWS_] = {
-        [BELIEF_RELIEF] = NEED_RELIEF, [BELIEF_GAP] = NEED_GAP, [BELIEF_ACTION] = NEED_ACTION};
-
-    if (!belief->known)
-        return NEED_BOARD;
-    for (int row = 0; row < BELIEF_ROWS_; row++) {
-        if (!is_read(belief, (enum belief_row)row))
-            return is_questioned(belief, (enum belief_row)row) ? NEED_AGAIN : needs[row];
-        if (row == BELIEF_RELIEF && !setup->relief_target_mm.given)
-            return NEED_RELIEF_TARGET;
-    }
-    return NEED_TARGETS;
-}
-
-/* --- the moves --- */
 
 /* What was just found good is not taken up again for a reading that fell on the other side of a
  * gauge's step. */
@@ -377,71 +337,6 @@ static void find_saddle(struct finder *finder, struct move *move)
     belief_work_saddle(&finder->plan, mm);
 }
 
-static struct believed as_believed(bool known, const struct estimated *estimated)
-{
-    if (!known)
-        return (struct believed){.u = 0};
-    return (struct believed){.mm = {.value = estimated->mean, .given = true},
-                             .u = 2 * estimated->deviation};
-}
-
-static void keep_believed(const struct setup *setup, const struct belief *belief,
-                          struct move_set *moves)
-{
-    struct estimated mm;
-
-    moves->relief = as_believed(belief_relief(belief, setup, &mm), &mm);
-    for (int s = 1; s <= belief->strings; s++) {
-        moves->gap[s] = as_believed(belief_gap(belief, setup, s, &mm), &mm);
-        moves->held[s] = as_believed(belief_held_gap(belief, setup, s, &mm), &mm);
-        moves->action[s] = as_believed(belief_action(belief, setup, s, &mm), &mm);
-    }
-    for (int row = 0; row < BELIEF_ROWS_; row++)
-        for (int s = 0; s <= belief->strings; s++)
-            moves->questioned[row][s] = belief->questioned[row][s];
-}
-
-static struct maybe mean_of(bool known, const struct estimated *estimated)
-{
-    return known ? maybe_given(estimated->mean) : maybe_absent();
-}
-
-/* What the gauges read as far as the plan has come. */
-static void foresee(const struct belief *plan, const struct setup *setup, struct move *move)
-{
-    struct estimated mm;
-
-    move->relief_then = mean_of(belief_relief(plan, setup, &mm), &mm);
-    for (int s = 1; s <= setup->board.strings; s++) {
-        move->gap_then[s] = mean_of(belief_gap(plan, setup, s, &mm), &mm);
-        move->held_then[s] = mean_of(belief_held_gap(plan, setup, s, &mm), &mm);
-        move->action_then[s] = mean_of(belief_action(plan, setup, s, &mm), &mm);
-    }
-}
-
-static bool any_fresh(const struct belief *belief, enum belief_row row)
-{
-    return any(belief->fresh[row], 1, belief->strings);
-}
-
-/* What is missing for an unknown move. Slots or a saddle that are good but for a string that was
- * worked on and not read since are not known to be. */
-static void ask(const struct setup *setup, const struct belief *belief, struct move *move,
-                enum move_kind kind)
-{
-    const int gap = belief_stale(belief, BELIEF_GAP), action = belief_stale(belief, BELIEF_ACTION);
-
-    if (kind != MOVE_ROD && move->state == MOVE_GOOD && (gap > 0 || action > 0))
-        move->state = MOVE_UNKNOWN;
-    if (move->state != MOVE_UNKNOWN || move->needs != NEED_NOTHING)
-        return;
-    move->needs = find_need(setup, belief);
-    if (move->needs == NEED_GAP && any_fresh(belief, BELIEF_GAP))
-        move->need_on = gap;
-    if (move->needs == NEED_ACTION && any_fresh(belief, BELIEF_ACTION))
-        move->need_on = action;
-}
-
 void move_find_work(const struct setup *setup, const struct belief *belief,
                     struct move_set *ret_moves)
 {
@@ -454,14 +349,14 @@ void move_find_work(const struct setup *setup, const struct belief *belief,
         return;
     }
     if (belief->known)
-        keep_believed(setup, belief, ret_moves);
+        move_keep_believed(setup, belief, ret_moves);
     find_rod(&finder, &ret_moves->move[MOVE_ROD]);
-    foresee(&finder.plan, setup, &ret_moves->move[MOVE_ROD]);
+    move_foresee(&finder.plan, setup, &ret_moves->move[MOVE_ROD]);
     find_slots(&finder, &ret_moves->move[MOVE_SLOTS]);
-    foresee(&finder.plan, finder.level, &ret_moves->move[MOVE_SLOTS]);
+    move_foresee(&finder.plan, finder.level, &ret_moves->move[MOVE_SLOTS]);
     find_saddle(&finder, &ret_moves->move[MOVE_SADDLE]);
-    foresee(&finder.plan, finder.level, &ret_moves->move[MOVE_SADDLE]);
+    move_foresee(&finder.plan, finder.level, &ret_moves->move[MOVE_SADDLE]);
     for (int kind = MOVE_ROD; kind < MOVE_COUNT_; kind++)
         if (move_is_measured((enum move_kind)kind))
-            ask(setup, belief, &ret_moves->move[kind], (enum move_kind)kind);
+            move_ask(setup, belief, &ret_moves->move[kind], (enum move_kind)kind);
 }
