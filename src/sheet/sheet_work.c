@@ -226,15 +226,23 @@ void sheet_say_due(const struct sheet_maker *maker, enum move_kind kind, struct 
     say[kind](maker, out);
 }
 
+/* A row of its own, begun with the move's name. */
+static void begin_move(struct sheet_maker *maker, enum move_kind kind)
+{
+    char memory[80];
+    struct strbuf name = STRBUF(memory);
+
+    sheet_say_sentence(&name, sheet_move_name(&maker->left.setup.outfit, kind));
+    sheet_begin_row(maker->sheet, SHEET_ROW_PLAIN);
+    sheet_add_cell(maker->sheet, memory);
+}
+
 static void add_due(struct sheet_maker *maker, enum move_kind kind)
 {
     char memory[256];
     struct strbuf text = STRBUF(memory);
 
-    sheet_say_sentence(&text, sheet_move_name(&maker->left.setup.outfit, kind));
-    sheet_begin_row(maker->sheet, SHEET_ROW_PLAIN);
-    sheet_add_cell(maker->sheet, memory);
-    strbuf_clear(&text);
+    begin_move(maker, kind);
     sheet_say_due(maker, kind, &text);
     sheet_add_cell(maker->sheet, memory);
 }
@@ -317,12 +325,7 @@ static bool is_put_off(const struct move *move)
 
 static void add_put_off(struct sheet_maker *maker, enum move_kind kind)
 {
-    char memory[80];
-    struct strbuf text = STRBUF(memory);
-
-    sheet_say_sentence(&text, sheet_move_name(&maker->left.setup.outfit, kind));
-    sheet_begin_row(maker->sheet, SHEET_ROW_PLAIN);
-    sheet_add_cell(maker->sheet, memory);
+    begin_move(maker, kind);
     sheet_add_cell(maker->sheet, "off its target as last measured, and not done yet");
 }
 
