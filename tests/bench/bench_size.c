@@ -185,13 +185,16 @@ static double cost_without_cache(const char *program, int profiles)
     return timed.last_ms;
 }
 
+/* On the first screen, before any instrument's name may be. */
+#define SHELF_TITLE "instruments on file"
+
 /* Until the last file is listed. What has to be worked out of them comes behind the keys. */
 static double cost_until_listed(const char *program, int profiles)
 {
     const char *const argv[] = {program, "--shelf", shelf_of(profiles), NULL};
 
     forget_cache();
-    struct timed timed = timed_begin(argv, "Much measured");
+    struct timed timed = timed_begin(argv, SHELF_TITLE);
     const double ms = timed_until(&timed, "work out");
     timed_stop(&timed);
     return ms;
@@ -204,7 +207,7 @@ static double cost_of_search_in_reading(const char *program, int profiles)
     double ms[2 * TIMES];
 
     forget_cache();
-    struct timed timed = timed_begin(argv, "Much measured");
+    struct timed timed = timed_begin(argv, SHELF_TITLE);
     for (int i = 0; i < 2 * TIMES; i++)
         ms[i] = timed_reply(&timed, i % 2 ? "\x7F" : "m");
     timed_stop(&timed);
