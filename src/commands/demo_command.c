@@ -78,20 +78,10 @@ static void write_heads(struct csv *csv)
 
 /* --- the instruments --- */
 
-static const struct preset *find_preset(const char *id)
-{
-    const struct preset *preset;
-    int i = 0;
-
-    while ((preset = preset_get(i)) != NULL && strcmp(preset->id, id) != 0)
-        i++;
-    return preset;
-}
-
 static enum status make_one(const struct demo_options *options, const struct demo_wish *wish,
                             const struct shop_units *units, int index, char **ret_file)
 {
-    const struct preset *preset = find_preset(demo_shop_preset(index));
+    const struct preset *preset = preset_find(demo_shop_preset(index));
     struct record start, record;
 
     if (!preset)

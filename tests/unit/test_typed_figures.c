@@ -2,7 +2,6 @@
 #include "near.h"
 
 #include <stdlib.h>
-#include <string.h>
 
 #include "demo/demo_shop.h"
 #include "store/profile/preset.h"
@@ -114,11 +113,8 @@ static void on_records_of_all_kinds(void **state)
 
 static void start_of(const char *id, struct record *ret_record)
 {
-    const struct preset *preset;
-    int i = 0;
+    const struct preset *preset = preset_find(id);
 
-    while ((preset = preset_get(i)) != NULL && strcmp(preset->id, id) != 0)
-        i++;
     assert_non_null(preset);
     assert_int_equal(preset_record(preset, ret_record), STATUS_OK);
 }

@@ -95,11 +95,8 @@ static void take_check(void *taker, const struct proof_check *check)
 
 static void start_of(const char *id, struct record *ret_record)
 {
-    const struct preset *preset;
-    int i = 0;
+    const struct preset *preset = preset_find(id);
 
-    while ((preset = preset_get(i)) != NULL && strcmp(preset->id, id) != 0)
-        i++;
     assert_non_null(preset);
     assert_int_equal(preset_record(preset, ret_record), STATUS_OK);
 }

@@ -16,6 +16,15 @@ const struct preset *preset_get(int index)
     return index >= 0 && index < count ? &presets[index] : NULL;
 }
 
+const struct preset *preset_find(const char *id)
+{
+    int i = 0;
+
+    while (preset_get(i) && strcmp(preset_get(i)->id, id) != 0)
+        i++;
+    return preset_get(i);
+}
+
 enum status preset_record(const struct preset *preset, struct record *ret_record)
 {
     const struct reading_key key = reading_key_one(FIELD_PRESET);

@@ -20,6 +20,9 @@ struct preset {
 /* In the order of the file names; NULL if there is no preset of that index. */
 const struct preset *preset_get(int index);
 
+/* The preset of that id; NULL if there is none. */
+const struct preset *preset_find(const char *id);
+
 /* Makes a record of a preset, with its id as `preset` in [targets]. STATUS_NO_MEMORY, STATUS_IO.
  * *ret_record is initialised on success only. */
 enum status preset_record(const struct preset *preset, struct record *ret_record);
