@@ -217,7 +217,7 @@ static void say_more(const char *plan, struct strbuf *out)
 static void say_levelled(const char *plan, bool fretless, struct strbuf *out)
 {
     const char *noun = fretless ? "mark" : "fret", *nouns = fretless ? "marks" : "frets";
-    const char *rocked = strstr(plan, fretless ? "tried " : "rocked ");
+    const char *rocked = strstr(plan, fretless ? WORK_TRIED : WORK_ROCKED);
     const uint64_t without = rocked ? find_numbers(rocked, noun, noun) : 0;
     const uint64_t levelled = find_numbers(plan, noun, noun) & ~without;
     const bool open = strstr(plan, "if it is high") != NULL;

@@ -5,6 +5,7 @@
 
 #include "base/num.h"
 #include "model/derive/buzz_cause.h"
+#include "model/reading/work_line.h"
 #include "model/survey/survey_tight.h"
 #include "words/frets_plan.h"
 
@@ -125,10 +126,10 @@ static void add_rocked(struct maker *maker, struct strbuf *out)
     for (int n = 1; n <= maker->setup->board.frets; n++) {
         if (!maker->set->frets.fret[n].due || !maker->set->frets.guessed[n])
             continue;
-        strbuf_add(out, count++ > 0 ? ", " : fretless ? "tried " : "rocked ");
+        strbuf_add(out, count++ > 0 ? ", " : fretless ? WORK_TRIED : WORK_ROCKED);
         strbuf_addf(out, "%s %d", outfit_fret_noun(&maker->setup->outfit), n);
     }
-    strbuf_add(out, ": not high");
+    strbuf_add(out, WORK_NOT_HIGH);
 }
 
 /* Where the ear alone accuses a fret, whether it was high is not known before it was rocked: what

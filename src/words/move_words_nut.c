@@ -3,6 +3,8 @@
 
 #include <math.h>
 
+#include "model/reading/work_line.h"
+
 /* What is done to slots, to a zero fret's crown, or to a nut that is raised for a bar. */
 static const char *nut_work(const struct maker *maker)
 {
@@ -10,7 +12,7 @@ static const char *nut_work(const struct maker *maker)
     const bool up = maker->move->any_up, down = maker->move->any_down;
 
     if (outfit->lap)
-        return !up ? "lower the nut" : down ? "level the nut" : "raise the nut";
+        return !up ? "lower the nut" : down ? "level the nut" : WORK_RAISE_NUT;
     if (outfit->zero_fret)
         return "level the zero fret";
     return !up ? "file" : down ? "-file +fill" : "fill";
@@ -42,8 +44,7 @@ static void add_raise(struct maker *maker, enum unit unit)
     const bool zero_fret = maker->setup->outfit.zero_fret;
     struct strbuf done = STRBUF(maker->words->done);
 
-    strbuf_add(&maker->amount,
-               zero_fret ? "put in a zero fret higher by " : "raise the nut, shim ");
+    strbuf_add(&maker->amount, zero_fret ? WORK_ZERO_FRET " higher by " : WORK_RAISE_NUT ", shim ");
     if (zero_fret)
         amount_add(&maker->amount, amount_of_work(maker->move->raise.value, unit), unit, false);
     else /* a shim is made to size */

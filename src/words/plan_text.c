@@ -4,6 +4,8 @@
 #include <stddef.h>
 #include <string.h>
 
+#include "model/reading/work_line.h"
+
 /* How the amounts of move_words.c begin, and what stands in each behind that. */
 struct form {
     enum move_kind kind;
@@ -16,8 +18,8 @@ static const struct form forms[] = {
     {MOVE_ROD, "slacken ", "relief "},
     {MOVE_ROD, "no rod: ", "relief "},
     {MOVE_FRETS, "level fret ", ": "},
-    {MOVE_FRETS, "rocked fret ", ": not high"},
-    {MOVE_FRETS, "tried mark ", ": not high"},
+    {MOVE_FRETS, WORK_ROCKED "fret ", WORK_NOT_HIGH},
+    {MOVE_FRETS, WORK_TRIED "mark ", WORK_NOT_HIGH},
     {MOVE_FRETS, "rock fret ", "; if it is high, level "},
     {MOVE_FRETS, "frets worn low, ", ", by "},
     {MOVE_FRETS, "board worn low, ", ", by "},
@@ -26,12 +28,12 @@ static const struct form forms[] = {
     {MOVE_SLOTS, "file +-", ""},
     {MOVE_SLOTS, "fill +-", ""},
     {MOVE_SLOTS, "-file +fill +-", ""},
-    {MOVE_SLOTS, "raise the nut, ", ""},
-    {MOVE_SLOTS, "raise the nut +-", ""},
+    {MOVE_SLOTS, WORK_RAISE_NUT ", ", ""},
+    {MOVE_SLOTS, WORK_RAISE_NUT " +-", ""},
     {MOVE_SLOTS, "lower the nut +-", ""},
     {MOVE_SLOTS, "level the nut +-", ""},
     {MOVE_SLOTS, "level the zero fret +-", ""},
-    {MOVE_SLOTS, "put in a zero fret ", ""},
+    {MOVE_SLOTS, WORK_ZERO_FRET " ", ""},
     {MOVE_SADDLE, "height +-", ""},
     {MOVE_SADDLE, "turns +-", ""},
     {MOVE_PITCH, "saddle back ", " on string "},

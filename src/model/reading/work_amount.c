@@ -8,6 +8,7 @@
 #include "base/ascii.h"
 #include "base/num.h"
 #include "base/strbuf.h"
+#include "model/reading/work_line.h"
 
 /* One number of the text. */
 struct told {
@@ -269,8 +270,7 @@ static void put_told(const struct reader *reader, const char *text, const struct
  * zero fret is to be higher. */
 static bool is_plan(const char *text)
 {
-    return strstr(text, "+-") || strstr(text, "raise the nut") ||
-           strstr(text, "put in a zero fret");
+    return strstr(text, "+-") || strstr(text, WORK_RAISE_NUT) || strstr(text, WORK_ZERO_FRET);
 }
 
 void work_amount_find(const char *text, const struct outfit *outfit, struct work_amount *ret_amount)

@@ -15,6 +15,15 @@ struct reading_key work_key(enum work_column column, int visit, int line);
 /* And of one that says how they were tuned from then on. */
 #define WORK_RETUNED "retuned"
 
+/* What the program logs is read again by these words: of a fret that was rocked, or a mark tried,
+ * and not found high; */
+#define WORK_ROCKED   "rocked "
+#define WORK_TRIED    "tried "
+#define WORK_NOT_HIGH ": not high"
+/* and of what lifts all strings at once. */
+#define WORK_RAISE_NUT "raise the nut"
+#define WORK_ZERO_FRET "put in a zero fret"
+
 /* Whether a kind is one of these: the neck bends anew, and nothing read before holds. */
 bool work_line_is_strings(const char *kind);
 

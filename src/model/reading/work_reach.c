@@ -28,15 +28,15 @@ static void find_named(const char *text, const struct outfit *outfit, struct wor
  * nut. */
 static bool is_for_all(const char *text)
 {
-    return strstr(text, "raise the nut, ") || strstr(text, "put in a zero fret");
+    return strstr(text, WORK_RAISE_NUT ", ") || strstr(text, WORK_ZERO_FRET);
 }
 
 /* A fret that was rocked, or a mark tried, and not found high is as it was. */
 static bool is_rocked_alone(const char *text)
 {
-    return (strncmp(text, "rocked ", strlen("rocked ")) == 0 ||
-            strncmp(text, "tried ", strlen("tried ")) == 0) &&
-           strstr(text, ": not high");
+    return (strncmp(text, WORK_ROCKED, strlen(WORK_ROCKED)) == 0 ||
+            strncmp(text, WORK_TRIED, strlen(WORK_TRIED)) == 0) &&
+           strstr(text, WORK_NOT_HIGH);
 }
 
 /* Where a slot, a saddle or a contact may be worked on by itself; under a bar the nut is raised as
