@@ -11,7 +11,7 @@ QUESTION(ALL, "on file", "Nothing is on file.", 0, 0,
 QUESTION(HOUSE, "in the house", "Nothing is in the house: every last visit was handed over.", is_in_house, order_promised,
          {COLUMN_PROMISED, 16}, {COLUMN_TICKET, 7}, {COLUMN_NAME, 19}, {COLUMN_OWNER, 15}, {COLUMN_TO_DO, 17})
 QUESTION(DUE, "due for a check", "Nothing is due for a check within a month.", is_due, order_check,
-         {COLUMN_CHECK, 14}, {COLUMN_AIR_THEN, 8}, {COLUMN_AIR_NOW, 7}, {COLUMN_NAME, 19}, {COLUMN_OWNER, 15}, {COLUMN_VISIT, 10})
+         {COLUMN_CHECK, 16}, {COLUMN_AIR_THEN, 8}, {COLUMN_AIR_NOW, 7}, {COLUMN_NAME, 18}, {COLUMN_OWNER, 14}, {COLUMN_VISIT, 10})
 QUESTION(SADDLE, "with little saddle left", "No saddle is nearly used up.", has_low_saddle, order_saddle,
          {COLUMN_SADDLE, 9}, {COLUMN_NAME, 22}, {COLUMN_KIND, 12}, {COLUMN_OWNER, 19}, {COLUMN_VISIT, 10})
 QUESTION(RODS, "with nothing left in the rod", "No rod that was turned has nothing left.", has_spent_rod, order_rod,
