@@ -4,6 +4,7 @@
 #include "leaf/leaves.h"
 #include "model/derive/derive_heard_moves.h"
 #include "leaf/jobs/work_actions.h"
+#include "leaf/jobs/work_entries.h"
 #include "leaf/jobs/work_list.h"
 #include "leaf/jobs/work_view.h"
 
