@@ -1,14 +1,11 @@
 /* SPDX-License-Identifier: MIT */
 #include "words/explain.h"
 
-#include <math.h>
 #include <stddef.h>
-#include <string.h>
 
 #include "base/num.h"
-#include "model/reading/note_name.h"
 #include "words/amount.h"
-#include "words/explain_item.h"
+#include "words/explain_value.h"
 #include "words/fret_words.h"
 #include "words/move_words.h"
 
@@ -64,154 +61,6 @@ static struct strbuf add_line(struct question *question, enum explain_part part)
     return explain_add_line(question->out, part);
 }
 
-/* The unit of a printed key as a person writes it. */
-static const char *unit_words(const char *unit)
-{
-    static const char *const words[][2] = {
-        {"per_m", "1/m"}, {"hz", "Hz"},    {"g_per_m", "g/m"},
-        {"n", "N"},       {"nm2", "N m2"}, {"pct", "%"},
-    };
-    for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
-        if (strcmp(unit, words[i][0]) == 0)
-            return words[i][1];
-    return unit;
-}
-
-/* Enough decimals to tell readings apart, without pretending to more. */
-static int decimals_for(double value)
-{
-    const double size = fabs(value);
-
-    if (size >= 100)
-        return 1;
-    return size >= 10 ? 2 : 3;
-}
-
-/* The shop's unit, and the other one, which stands in brackets. */
-static enum unit unit_of(const struct question *question, bool other)
-{
-    const struct shop_units *units = question->from->units;
-    const bool metric = !units || units->bare[MEASURE_FEELER] == UNIT_MM;
-
-    return metric == other ? UNIT_IN : UNIT_MM;
-}
-
-static void add_in_unit(struct strbuf *out, double mm, enum unit unit)
-{
-    const bool metric = unit == UNIT_MM;
-
-    num_format_fixed(unit_from_pivot(unit, mm), metric ? decimals_for(mm) : 4, !metric, out);
-    amount_add_unit(out, unit);
-}
-
-static void add_length(const struct question *question, double mm, struct strbuf *out)
-{
-    add_in_unit(out, mm, unit_of(question, false));
-    strbuf_add(out, " (");
-    add_in_unit(out, mm, unit_of(question, true));
-    strbuf_add_char(out, ')');
-}
-
-static void add_supported(const struct question *question, double mm, double u_mm,
-                          struct strbuf *out)
-{
-    for (int other = 0; other <= 1; other++) {
-        const enum unit unit = unit_of(question, other);
-
-        strbuf_add(out, other ? " (" : "");
-        amount_add_supported_mm(out, mm, u_mm, unit, AMOUNT_ANY_WIDTH);
-        amount_add_unit(out, unit);
-        strbuf_add(out, other ? ")" : "");
-    }
-}
-
-static void add_u(const struct question *question, const struct figure_info *info, double u,
-                  struct strbuf *out)
-{
-    strbuf_add(out, " \xC2\xB1");
-    if (strcmp(info->unit, "mm") == 0) {
-        add_in_unit(out, u, unit_of(question, false));
-        return;
-    }
-    num_format_fixed(u, 3, false, out);
-    strbuf_add(out, info->unit[0] ? " " : "");
-    strbuf_add(out, unit_words(info->unit));
-}
-
-static void add_figure(const struct question *question, enum figure_id id, int string,
-                       struct strbuf *out)
-{
-    const struct figure_info *info = figure_info(id);
-    const int at = info->per == PER_STRING ? string : 0;
-    const struct figure *figure = &question->from->derived->figures.at[id][at];
-    const double value = figure->value * info->factor, u = figure->u * info->factor;
-    bool u_said = false;
-
-    if (figure->known == KNOWN_ABSENT) {
-        strbuf_add(out, "not known");
-        return;
-    }
-    if (explain_is_predicted(id)) {
-        add_supported(question, value, u, out);
-        u_said = true;
-    } else if (strcmp(info->unit, "mm") == 0) {
-        add_length(question, value, out);
-    } else {
-        num_format_fixed(value, decimals_for(value), false, out);
-        strbuf_add(out, info->unit[0] ? " " : "");
-        strbuf_add(out, unit_words(info->unit));
-    }
-    if (u > 0 && !u_said)
-        add_u(question, info, u, out);
-    if (figure->known == KNOWN_INTERPOLATED)
-        strbuf_add(out, at > 0 && !outfit_is_read(&question->from->derived->setup.outfit, at)
-                            ? ", from its course"
-                            : ", from the neighbouring strings");
-}
-
-/* Adds inches to a length typed in mm, and mm to one typed in inches. */
-static void add_other_unit(struct strbuf *out, const char *text, double mm)
-{
-    const bool metric = strchr(text, 'm') != NULL;
-
-    strbuf_add(out, " = ");
-    num_format_fixed(metric ? unit_from_pivot(UNIT_IN, mm) : mm, metric ? 4 : decimals_for(mm),
-                     metric, out);
-    strbuf_add(out, metric ? " in" : " mm");
-}
-
-static void add_field(const struct question *question, struct reading_key key, struct strbuf *out)
-{
-    const struct record *record = &question->from->place.record;
-    const struct field *field = field_get(key.field);
-    const char *text = record_text(record, &key);
-    const struct maybe value = record_entered_or_fallback(record, key);
-
-    if (!text && field->fallback[0])
-        text = field->fallback;
-    if (!text) {
-        strbuf_add(out, "not given");
-        return;
-    }
-    if (key.field == FIELD_STRING_NOTE && note_name_of(record, key.string, out))
-        return;
-    strbuf_add(out, text);
-    if (field->quantity == QUANTITY_LENGTH && value.given)
-        add_other_unit(out, text, value.value);
-    if (!record_get(record, &key))
-        strbuf_add(out, " (default)");
-}
-
-static void add_item(const struct question *question, enum setup_item item, struct strbuf *out)
-{
-    const struct maybe mm = explain_item(question->from->derived, item, question->string);
-
-    if (mm.given)
-        add_length(question, mm.value, out);
-    else
-        strbuf_add(out, "not known");
-}
-
 static void add_cents(const struct question *question, struct strbuf *out)
 {
     const struct explain_from *from = question->from;
@@ -237,31 +86,31 @@ static void add_symbol(const struct question *question, const struct symbol *sym
 
     switch (symbol->place) {
     case PLACE_FIELD:
-        add_field(question, reading_key_one(field), out);
+        explain_add_field(from, reading_key_one(field), out);
         return;
     case PLACE_STRING_FIELD:
-        add_field(question, reading_key_string(field, question->string), out);
+        explain_add_field(from, reading_key_string(field, question->string), out);
         return;
     case PLACE_VISIT_FIELD:
-        add_field(question, reading_key_visit(field, from->place.visit), out);
+        explain_add_field(from, reading_key_visit(field, from->place.visit), out);
         return;
     case PLACE_PASS_FIELD:
-        add_field(question, place_key(from->place, field), out);
+        explain_add_field(from, place_key(from->place, field), out);
         return;
     case PLACE_PASS_STRING_FIELD:
-        add_field(question, place_key_at(from->place, field, question->string, 0), out);
+        explain_add_field(from, place_key_at(from->place, field, question->string, 0), out);
         return;
     case PLACE_FIGURE:
-        add_figure(question, figure, question->string, out);
+        explain_add_figure(from, figure, question->string, out);
         return;
     case PLACE_FIGURE_BASS:
-        add_figure(question, figure, outfit->read_as[outfit->strings], out);
+        explain_add_figure(from, figure, outfit->read_as[outfit->strings], out);
         return;
     case PLACE_FIGURE_TREBLE:
-        add_figure(question, figure, 1, out);
+        explain_add_figure(from, figure, 1, out);
         return;
     case PLACE_SETUP:
-        add_item(question, (enum setup_item)symbol->item, out);
+        explain_add_item(from, (enum setup_item)symbol->item, question->string, out);
         return;
     case PLACE_CENTS:
         add_cents(question, out);
@@ -341,7 +190,7 @@ static void explain_as_derived(const struct explain_from *from, enum figure_id i
     }
     fret_words_add(&from->derived->setup.outfit, info->label, &line);
     strbuf_add(&line, ": ");
-    add_figure(&question, id, string, &line);
+    explain_add_figure(from, id, string, &line);
     line = add_line(&question, EXPLAIN_FORMULA);
     fret_words_add(&from->derived->setup.outfit, info->formula, &line);
     for (size_t i = 0; i < SYMBOL_COUNT; i++) {
