@@ -71,9 +71,15 @@ static bool is_other_method(const struct app *app, const struct reading *reading
 
 const struct reading *again_find(const struct app *app, const struct route_cell *cell)
 {
+    return again_find_on(app, app_row(app), cell);
+}
+
+const struct reading *again_find_on(const struct app *app, const struct leaf_row *leaf,
+                                    const struct route_cell *cell)
+{
     if (cell->key.field == FIELD_VISIT_TICKET)
         return app->ticket_text[0] && !record_get(&app->record, &cell->key) ? &app->ticket : NULL;
-    const unsigned moves = app_row(app)->moved_by ? app_row(app)->moved_by(app, cell) : 0;
+    const unsigned moves = leaf->moved_by ? leaf->moved_by(app, cell) : 0;
 
     if (moves == 0 || record_get(&app->record, &cell->key))
         return NULL;

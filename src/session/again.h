@@ -15,6 +15,10 @@
  * did; and where gaps were read another way. */
 const struct reading *again_find(const struct app *app, const struct route_cell *cell);
 
+/* The same of a cell of another leaf. */
+const struct reading *again_find_on(const struct app *app, const struct leaf_row *leaf,
+                                    const struct route_cell *cell);
+
 /* The same of the cell in hand, while Enter would file it: nothing is typed, and the profile may be
  * changed. */
 const struct reading *again_in_hand(const struct app *app);

@@ -67,7 +67,7 @@ static bool is_begun(const struct app *app)
  * Rod turns are logged before their pass begins, so they do not count. */
 static bool is_entered_here(struct app *app, struct pass_place pass)
 {
-    app_lay_for(app, pass);
+    app_lay_on(app, app_row(app), pass, &app->route);
     for (int i = 0; i < app->route.count; i++) {
         const struct reading_key *key = &app->route.cells[i].key;
         const bool of_pass =

@@ -1,6 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 #include "session/hand_over.h"
 
+#include "session/cell_words.h"
+#include "session/pass_end.h"
+
 static bool is_filed(const struct app *app)
 {
     int next = app->visit - 1;
@@ -40,15 +43,43 @@ static void hand_over(struct turn *turn)
 /* What was never measured is no reason to ask: a job may be a new set of strings alone. */
 static bool add_left(const struct app *app, struct strbuf *out)
 {
-    const int due = move_set_count(&app->now.moves, move_is_open);
+    const struct move_set *moves = &app->now.moves;
+    const int due = move_set_count(moves, move_is_open);
+    struct route_cell first;
+    const int unread = pass_end_count_unread(app, &first);
 
     if (due > 0)
         strbuf_add_count(out, (size_t)due, "move due", "moves due");
-    else if (move_set_count(&app->now.moves, move_is_done) > 0)
+    else if (move_set_count(moves, move_is_done) > 0)
         strbuf_add(out, "not measured since the work");
+    else if (unread > 0)
+        strbuf_add_count(out, (size_t)unread, "cell not read", "cells not read");
     else
         return false;
     return true;
+}
+
+/* Which moves or cells these are. */
+static void add_which(const struct app *app, struct strbuf *out)
+{
+    const struct move_set *moves = &app->now.moves;
+    const bool due = move_set_count(moves, move_is_open) > 0;
+    struct route_cell first;
+    const char *between = ": ";
+
+    for (int kind = 0; kind < MOVE_COUNT_; kind++) {
+        if (!(due ? move_is_open : move_is_done)(&moves->move[kind]))
+            continue;
+        strbuf_add(out, between);
+        strbuf_add(out, outfit_move_name(&app->now.setup.outfit, (enum move_kind)kind));
+        between = ", ";
+    }
+    if (between[0] == ',')
+        return;
+    const int unread = pass_end_count_unread(app, &first);
+    strbuf_add(out, between);
+    cell_words_add_name(app, &first, out);
+    strbuf_add(out, unread > 1 ? " and more" : "");
 }
 
 static bool answer(struct turn *turn, uint32_t key)
@@ -81,7 +112,8 @@ void hand_over_do(struct turn *turn)
         hand_over(turn);
         return;
     }
-    strbuf_add(&words, ": Enter hands it over all the same, Esc keeps it here.");
+    add_which(app, &words);
+    strbuf_add(&words, ". Enter hands it over all the same, Esc keeps it here.");
     app_say(app, TONE_NOTE, memory);
     app->asked = &anyway;
 }

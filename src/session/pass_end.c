@@ -4,15 +4,22 @@
 #include "model/figure/bench_row.h"
 #include "session/again.h"
 #include "session/cell_words.h"
+#include "session/refresh.h"
 #include "words/move_words.h"
 
-/* Once anything is read in a pass, what was read before it in the visit and not worked on since
- * still holds. */
-static bool holds(const struct app *app, const struct route_cell *cell)
+/* What was read before in the visit, and not worked on since. */
+static bool still_holds(const struct app *app, const struct leaf_row *leaf,
+                        const struct route_cell *cell)
 {
-    const struct reading *last = app_pass_is_empty(app) ? NULL : again_find(app, cell);
+    const struct reading *last = again_find_on(app, leaf, cell);
 
     return last && last->key.visit == app->visit;
+}
+
+/* It counts once anything is read in a pass. */
+static bool holds(const struct app *app, const struct route_cell *cell)
+{
+    return !app_pass_is_empty(app) && still_holds(app, app_row(app), cell);
 }
 
 static bool is_needed(const struct app *app, const struct route_cell *cell)
@@ -29,6 +36,60 @@ int pass_end_find_gap(const struct app *app)
         if (is_needed(app, &app->route.cells[i]))
             return i;
     return -1;
+}
+
+/* --- before it goes back --- */
+
+static const struct leaf_row *find_bench(const struct app *app)
+{
+    int leaf = 0;
+
+    while (!app->leaves->row[leaf]->is_bench)
+        leaf++;
+    return app->leaves->row[leaf];
+}
+
+/* Whether a cell was read in this visit, in the pass in hand or before it. */
+static bool was_read(const struct app *app, const struct route_cell *cell)
+{
+    const struct reading *before = app_reading_before(app, cell);
+
+    return record_get(&app->record, &cell->key) || (before && before->key.visit == app->visit);
+}
+
+/* A bit for each row of the bench with such a cell. A saddle's exposure need not be read. */
+static unsigned rows_read(const struct app *app, const struct route *route)
+{
+    unsigned rows = 0;
+
+    for (int i = 0; i < route->count; i++) {
+        const struct route_cell *cell = &route->cells[i];
+        const struct bench_row *row = bench_row_of(cell->key.field);
+
+        if (row && row->goal != GOAL_LEAST && !cell->aside && was_read(app, cell))
+            rows |= 1U << cell->row;
+    }
+    return rows;
+}
+
+int pass_end_count_unread(const struct app *app, struct route_cell *ret_first)
+{
+    const struct leaf_row *bench = find_bench(app);
+    struct route route;
+    int count = 0;
+
+    app_lay_on(app, bench, app_pass_in_hand(app), &route);
+    const unsigned rows = rows_read(app, &route);
+    for (int i = 0; i < route.count; i++) {
+        const struct route_cell *cell = &route.cells[i];
+
+        if (cell->aside || !(rows >> cell->row & 1) || record_get(&app->record, &cell->key) ||
+            still_holds(app, bench, cell))
+            continue;
+        if (count++ == 0)
+            *ret_first = *cell;
+    }
+    return count;
 }
 
 /* Whether nothing but ear, tuner and rocker is asked. */

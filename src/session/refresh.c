@@ -205,7 +205,8 @@ void app_take_usuals(struct app *app, const struct usuals *usuals)
     app->usuals = *usuals;
 }
 
-void app_lay_for(struct app *app, struct pass_place pass)
+void app_lay_on(const struct app *app, const struct leaf_row *leaf, struct pass_place pass,
+                struct route *route)
 {
     struct leaf_place place = {.record = &app->record,
                                .strings = record_string_count(&app->record),
@@ -218,12 +219,12 @@ void app_lay_for(struct app *app, struct pass_place pass)
     outfit_read(&place.outfit, &app->record, pass.visit);
     if (pass_place_is_same(pass, app_pass_in_hand(app)))
         add_alone(app, &place.outfit);
-    leaf_lay(app_row(app), &place, &app->route);
+    leaf_lay(leaf, &place, route);
 }
 
 void app_lay(struct app *app)
 {
-    app_lay_for(app, app_pass_in_hand(app));
+    app_lay_on(app, app_row(app), app_pass_in_hand(app), &app->route);
     if (app->at > route_last(&app->route))
         app->at = route_last(&app->route);
 }

@@ -13,8 +13,9 @@ void app_refresh(struct app *app);
 /* Lays out the leaf's cells again after what they depend on has changed. */
 void app_lay(struct app *app);
 
-/* Lays them out as they would be in another pass; app_lay has to follow. */
-void app_lay_for(struct app *app, struct pass_place pass);
+/* Lays out a leaf's cells as they are in a pass. */
+void app_lay_on(const struct app *app, const struct leaf_row *leaf, struct pass_place pass,
+                struct route *route);
 
 /* Drops what is typed. */
 void app_drop_entry(struct app *app);

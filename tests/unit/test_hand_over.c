@@ -16,6 +16,13 @@ static const char job[] = "board scale = 24.9 in\nboard strings = 6\nboard frets
 
 #define RELIEF_WANTED "targets relief = .006 in\ntargets relief_tolerance = .001 in\n"
 
+#define ACTIONS                                                                                    \
+    "visit.1.pass.1 action.6 = 6/64 in\nvisit.1.pass.1 action.5 = 6/64 in\n"                       \
+    "visit.1.pass.1 action.4 = 6/64 in\nvisit.1.pass.1 action.2 = 5/64 in\n"                       \
+    "visit.1.pass.1 action.1 = 5/64 in\n"
+
+#define SADDLE_CUT "visit.1.work.1 kind = saddle\nvisit.1.work.1 time = 10:00\n"
+
 static const char *of_visit(const struct app *app, enum field_id field)
 {
     const struct reading_key key = reading_key_visit(field, 1);
@@ -102,9 +109,16 @@ static void what_cannot_be_handed_over_is_not_offered(void **state)
 static void work_that_is_left_is_asked_about(void **state)
 {
     static const char *const jobs[][2] = {
-        {RELIEF_WANTED, "1 move due"},
+        {RELIEF_WANTED, "1 move due: rod"},
         {RELIEF_WANTED "visit.1.work.1 kind = rod\nvisit.1.work.1 time = 23:00\n",
-         "not measured since the work"},
+         "not measured since the work: rod"},
+        {"visit.1.pass.1 action.6 = 6/64 in\n",
+         "5 cells not read: action, string 5 at fret 12 and"},
+        {ACTIONS, "1 cell not read: action, string 3 at fret 12. Enter"},
+        {ACTIONS "visit.1.pass.1 action.3 = 5/64 in\nvisit.1.pass.1 time = 09:00\n" SADDLE_CUT
+                 "visit.1.pass.2 relief = .013 in\nvisit.1.pass.2 time = 11:00\n"
+                 "visit.1.pass.2 action.6 = 5/64 in\n",
+         "5 cells not read: action, string 5"},
     };
 
     (void)state;
@@ -123,6 +137,20 @@ static void work_that_is_left_is_asked_about(void **state)
         assert_string_equal(of_visit(app, FIELD_VISIT_HANDED_OVER), "2026-03-02");
         bench_close(app);
     }
+}
+
+/* All rows that were begun are read, or still hold: of the second pass the relief alone is new. */
+static void what_was_read_is_not_asked_for(void **state)
+{
+    struct app *app = bench_open(job,
+                                 ACTIONS "visit.1.pass.1 action.3 = 5/64 in\n"
+                                         "visit.1.pass.1 time = 09:00\n"
+                                         "visit.1.pass.2 relief = .013 in\n",
+                                 LEAF_WORK);
+
+    (void)state;
+    assert_int_equal(bench_press(app, "*003").paper, PAPER_HANDED_OVER);
+    bench_close(app);
 }
 
 /* The next number is offered where the shop has numbered tickets, on the shelf or in the record,
@@ -163,6 +191,7 @@ int main(void)
         cmocka_unit_test(what_is_promised_too_early_is_asked_about),
         cmocka_unit_test(handing_over_is_one_step),
         cmocka_unit_test(work_that_is_left_is_asked_about),
+        cmocka_unit_test(what_was_read_is_not_asked_for),
         cmocka_unit_test(the_next_ticket_is_offered),
         cmocka_unit_test(what_cannot_be_handed_over_is_not_offered),
     };
