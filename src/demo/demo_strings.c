@@ -31,7 +31,7 @@ static double pull_factor(const struct demo_book *book, int strings,
 
 static void put_length(struct demo_book *book, enum field_id field, int string, double mm)
 {
-    struct reading_key key = reading_key_string(field, string);
+    const struct reading_key key = reading_key_string(field, string);
     char memory[32];
     struct strbuf text = STRBUF(memory);
 
@@ -39,8 +39,7 @@ static void put_length(struct demo_book *book, enum field_id field, int string, 
         return;
     num_format_fixed(mm / INCH_MM, 3, true, &text);
     strbuf_add(&text, " in");
-    key.visit = book->visit > 1 ? book->visit : 0;
-    demo_book_put(book, key, memory);
+    demo_book_put(book, reading_key_as_of(key, book->visit > 1 ? book->visit : 0), memory);
 }
 
 /* What a later visit changes asks for a format that older programs know they do not know. */

@@ -86,14 +86,14 @@ const struct reading *app_reading_before(const struct app *app, const struct rou
 {
     struct reading_key key = cell->key;
 
-    for (key.part = cell->key.part - 1; key.visit > 0; key.visit--) {
+    for (key.part--; key.visit > 0; key.visit--) {
         for (; key.part > 0; key.part--) {
             const struct reading *reading = record_get(&app->record, &key);
 
             if (reading && reading->value.state != READING_BAD)
                 return reading;
         }
-        key.part = record_last_pass(&app->record, key.visit - 1);
+        key.part = (int16_t)record_last_pass(&app->record, key.visit - 1);
     }
     return NULL;
 }

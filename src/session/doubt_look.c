@@ -160,8 +160,10 @@ void doubt_look(struct app *app)
     struct doubt_about about = find_about(app, cell);
     struct entry_view view = app->entry_view;
     struct reading_key key = cell->key;
+    enum field_id means = key.field;
     if (app_row(app)->about)
-        app_row(app)->about(app, &about, &key.field, &view);
+        app_row(app)->about(app, &about, &means, &view);
+    key.field = means;
     entry.value = (struct field_value){.value = view.value};
     entry.whole = strspn(app->entry.text, "0123456789") == app->entry.length;
     entry.bare = bare_number(app->entry.text);

@@ -44,9 +44,8 @@ static const char *name_of(const struct record_join *join, const struct join_dif
     const enum field_id field = difference->what == JOIN_VISIT  ? FIELD_VISIT_DATE
                                 : difference->what == JOIN_PASS ? FIELD_PASS_LABEL
                                                                 : FIELD_WORK_KIND;
-    const struct reading_key name = {.field = field,
-                                     .visit = key->visit,
-                                     .part = difference->what == JOIN_VISIT ? 0 : key->part};
+    const struct reading_key name =
+        reading_key_pass(field, key->visit, difference->what == JOIN_VISIT ? 0 : key->part);
 
     return record_text(&join->record[version], &name);
 }

@@ -67,7 +67,7 @@ struct shop {
 
 static void change(struct record *record, int edit)
 {
-    struct reading_key key = {.field = FIELD_VISIT_NOTE, .visit = 1 + edit};
+    struct reading_key key = reading_key_visit(FIELD_VISIT_NOTE, 1 + edit);
     char text[40];
 
     snprintf(text, sizeof text, "edit-%d-", edit);

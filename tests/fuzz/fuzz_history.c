@@ -62,20 +62,20 @@ static struct reading_key take_key(struct fuzz_bytes *bytes)
 {
     const enum field_id id = (enum field_id)fuzz_whole(bytes, FIELD_COUNT_ - 1);
     const struct field *field = field_get(id);
-    struct reading_key key = {.field = id};
+    int visit = 0, part = 0, string = 0, fret = 0;
 
     if (field->section == SECTION_STRING || field->per == PER_STRING ||
         field->per == PER_STRING_FRET)
-        key.string = 1 + fuzz_whole(bytes, STRINGS_MAX - 1);
+        string = 1 + fuzz_whole(bytes, STRINGS_MAX - 1);
     if (field->per == PER_FRET || field->per == PER_STRING_FRET)
-        key.fret = fuzz_whole(bytes, FRETS_MAX);
+        fret = fuzz_whole(bytes, FRETS_MAX);
     if (field->section >= SECTION_VISIT)
-        key.visit = 1 + fuzz_whole(bytes, 3);
+        visit = 1 + fuzz_whole(bytes, 3);
     else if (field_may_change(id))
-        key.visit = fuzz_whole(bytes, 3);
+        visit = fuzz_whole(bytes, 3);
     if (field->section > SECTION_VISIT)
-        key.part = 1 + fuzz_whole(bytes, 3);
-    return key;
+        part = 1 + fuzz_whole(bytes, 3);
+    return reading_key_pass_at(id, visit, part, string, fret);
 }
 
 static void put(struct kept *kept, struct fuzz_bytes *bytes)

@@ -102,7 +102,7 @@ static void log_work(struct join_bench *bench, struct record *record)
 {
     const int visit = record_last_visit(record), line = record_last_work(record, visit) + 1;
     char memory[60];
-    struct reading_key key = {.field = FIELD_WORK_KIND, .visit = visit, .part = line};
+    struct reading_key key = reading_key_pass(FIELD_WORK_KIND, visit, line);
 
     if (visit == 0)
         return;
@@ -131,7 +131,7 @@ static void change_string(struct join_bench *bench, struct record *record)
     struct reading_key key = reading_key_string(FIELD_CORE_MATERIAL, 1);
     char memory[60];
 
-    key.visit = visit;
+    key.visit = (int16_t)visit;
     if (visit < 2)
         return;
     put(record, key, new_text(bench, memory, sizeof memory));

@@ -79,21 +79,21 @@ static void build_whole(struct record *ret_record)
 static struct reading_key any_key(struct seeded *seed, enum field_id id)
 {
     const struct field *field = field_get(id);
-    struct reading_key key = {.field = id};
+    int visit = 0, part = 0, string = 0, fret = 0;
 
     if (field->section == SECTION_VISIT || field->section == SECTION_PASS ||
         field->section == SECTION_WORK)
-        key.visit = 1;
+        visit = 1;
     else if (field_may_change(id))
-        key.visit = seeded_whole(seed, 0, 1);
+        visit = seeded_whole(seed, 0, 1);
     if (field->section == SECTION_PASS || field->section == SECTION_WORK)
-        key.part = 1;
+        part = 1;
     if (field->section == SECTION_STRING || field->per == PER_STRING ||
         field->per == PER_STRING_FRET)
-        key.string = seeded_whole(seed, 1, seeded_whole(seed, 0, 3) ? STRINGS : STRINGS_MAX);
+        string = seeded_whole(seed, 1, seeded_whole(seed, 0, 3) ? STRINGS : STRINGS_MAX);
     if (field->per == PER_FRET || field->per == PER_STRING_FRET)
-        key.fret = seeded_whole(seed, 0, seeded_whole(seed, 0, 3) ? FRETS : FRETS_MAX);
-    return key;
+        fret = seeded_whole(seed, 0, seeded_whole(seed, 0, 3) ? FRETS : FRETS_MAX);
+    return reading_key_pass_at(id, visit, part, string, fret);
 }
 
 static void put_text(struct record *record, struct seeded *seed, enum field_id id)

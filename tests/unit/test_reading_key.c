@@ -60,8 +60,7 @@ static void check_indices(struct reading_key key)
 
     for (int s = strings ? 1 : 0; s <= (strings ? STRINGS_MAX : 0); s++)
         for (int n = 0; n <= (per_fret(field) ? FRETS_MAX : 0); n++) {
-            key.string = s;
-            key.fret = n;
+            key = reading_key_pass_at(key.field, key.visit, key.part, s, n);
             check_roundtrip(&key);
         }
 }
@@ -77,9 +76,8 @@ static void test_roundtrip_every_field(void **state)
 
         for (size_t v = 0; v < (in_visit(field) ? 9 : 1); v++)
             for (size_t p = 0; p < (in_part(field) ? 4 : 1); p++)
-                check_indices((struct reading_key){.field = field->id,
-                                                   .visit = in_visit(field) ? visits[v] : 0,
-                                                   .part = in_part(field) ? parts[p] : 0});
+                check_indices(reading_key_pass(field->id, in_visit(field) ? visits[v] : 0,
+                                               in_part(field) ? parts[p] : 0));
     }
 }
 
@@ -92,7 +90,7 @@ static void test_roundtrip_every_change(void **state)
     (void)state;
     for (int id = 0; id < FIELD_COUNT_; id++)
         for (size_t v = 0; field_may_change((enum field_id)id) && v < 3; v++, changes++)
-            check_indices((struct reading_key){.field = (enum field_id)id, .visit = visits[v]});
+            check_indices(reading_key_visit((enum field_id)id, visits[v]));
     assert_true(changes > 100);
     assert_true(reading_key_is_correction("visit.2.board", "scale"));
     assert_true(reading_key_is_correction("visit.2.neck", "wood"));

@@ -119,7 +119,7 @@ static struct reading_key random_key(struct seeded *seed)
     case 6:
         return reading_key_as_of(reading_key_string(FIELD_GAUGE, seeded_whole(seed, 1, 12)), visit);
     default:
-        return (struct reading_key){.field = FIELD_WORK_NOTE, .visit = visit, .part = part};
+        return reading_key_pass(FIELD_WORK_NOTE, visit, part);
     }
 }
 

@@ -653,7 +653,7 @@ static void begin_together(struct shelf_list *list, struct record_join *join,
 
 static void put(struct record *record, enum field_id field, int visit, const char *text)
 {
-    const struct reading_key key = {.field = field, .visit = visit};
+    const struct reading_key key = reading_key_visit(field, visit);
 
     assert_int_equal(record_put(record, &key, text, false, NULL), STATUS_OK);
 }

@@ -70,7 +70,7 @@ static void put_pass(struct shop *shop, enum field_id field, int string, double 
 
 static void put_text(struct shop *shop, enum field_id field, int part, const char *text)
 {
-    const struct reading_key key = {.field = field, .visit = shop->visit, .part = part};
+    const struct reading_key key = reading_key_pass(field, shop->visit, part);
 
     assert_int_equal(record_put(&shop->record, &key, text, false, NULL), STATUS_OK);
 }

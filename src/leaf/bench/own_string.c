@@ -51,7 +51,7 @@ static void go_to_string(struct turn *turn, int string)
     struct app *app = turn->app;
     struct reading_key key = app_cell(app)->key;
 
-    key.string = string;
+    key.string = (int8_t)string;
     app_refresh(app);
     const int at = route_find(&app->route, &key);
     if (at >= 0)

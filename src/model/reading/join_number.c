@@ -165,8 +165,8 @@ static enum status put(struct record *record, const struct reading *reading, int
 {
     struct reading_key key = reading->key;
 
-    key.visit = visit;
-    key.part = part;
+    key.visit = (int16_t)visit;
+    key.part = (int16_t)part;
     return record_put_read(record, &key, reading->text, reading->value);
 }
 
@@ -202,8 +202,8 @@ static enum status put_parts(struct numbering *numbering, enum join_version vers
 {
     const struct record *from = numbering->version[version];
     const int visit = numbering->numbers->from[version][number];
-    const struct reading_key first = {
-        .field = section == SECTION_PASS ? FIELD_PASS_LABEL : FIELD_WORK_KIND, .visit = visit};
+    const struct reading_key first =
+        reading_key_visit(section == SECTION_PASS ? FIELD_PASS_LABEL : FIELD_WORK_KIND, visit);
     enum status status = STATUS_OK;
 
     for (size_t i = visit > 0 ? record_lower_bound(from, &first) : from->count;

@@ -68,7 +68,7 @@ static bool is_left_first(const struct aligning *aligning)
 
     for (enum join_version of = JOIN_LEFT; of <= JOIN_RIGHT; of++) {
         const struct join_thing thing = thing_at(aligning, of, aligning->at[of]);
-        const struct reading_key key = {.field = field, .visit = thing.visit, .part = thing.part};
+        const struct reading_key key = reading_key_pass(field, thing.visit, thing.part);
 
         time[of] = record_text(thing.record, &key);
     }

@@ -12,7 +12,7 @@ static bool is_text(const char *a, const char *b)
 
 static const char *text_of(struct join_thing thing, enum field_id field)
 {
-    const struct reading_key key = {.field = field, .visit = thing.visit, .part = thing.part};
+    const struct reading_key key = reading_key_pass(field, thing.visit, thing.part);
 
     return record_text(thing.record, &key);
 }
@@ -22,8 +22,7 @@ bool join_exists(struct join_thing thing)
     static const enum field_id first[SECTION_COUNT_] = {[SECTION_VISIT] = FIELD_VISIT_DATE,
                                                         [SECTION_PASS] = FIELD_PASS_LABEL,
                                                         [SECTION_WORK] = FIELD_WORK_KIND};
-    const struct reading_key key = {
-        .field = first[thing.section], .visit = thing.visit, .part = thing.part};
+    const struct reading_key key = reading_key_pass(first[thing.section], thing.visit, thing.part);
     const size_t at = record_lower_bound(thing.record, &key);
 
     if (at == thing.record->count)

@@ -10,29 +10,32 @@ static const unsigned char section_of[FIELD_COUNT_] = {
 
 struct reading_key reading_key_one(enum field_id field)
 {
-    return (struct reading_key){.field = field};
+    return reading_key_pass_at(field, 0, 0, 0, 0);
 }
 
 struct reading_key reading_key_string(enum field_id field, int string)
 {
-    return (struct reading_key){.field = field, .string = string};
+    return reading_key_pass_at(field, 0, 0, string, 0);
 }
 
 struct reading_key reading_key_visit(enum field_id field, int visit)
 {
-    return (struct reading_key){.field = field, .visit = visit};
+    return reading_key_pass_at(field, visit, 0, 0, 0);
 }
 
 struct reading_key reading_key_pass(enum field_id field, int visit, int pass)
 {
-    return (struct reading_key){.field = field, .visit = visit, .part = pass};
+    return reading_key_pass_at(field, visit, pass, 0, 0);
 }
 
 struct reading_key reading_key_pass_at(enum field_id field, int visit, int pass, int string,
                                        int fret)
 {
-    return (struct reading_key){
-        .field = field, .visit = visit, .part = pass, .string = string, .fret = fret};
+    return (struct reading_key){.field = field,
+                                .visit = (int16_t)visit,
+                                .part = (int16_t)pass,
+                                .string = (int8_t)string,
+                                .fret = (int8_t)fret};
 }
 
 /* Each number beside the next, with room for one more than its greatest. */
@@ -49,6 +52,8 @@ _Static_assert(FRETS_MAX + 1 < 1 << FRET_BITS && STRINGS_MAX + 1 < 1 << STRING_B
                    WORKS_MAX + 1 < 1 << PART_BITS && SECTION_COUNT_ < 1 << SECTION_BITS &&
                    VISITS_MAX + 1 < 1 << VISIT_BITS,
                "a number of a key has no room");
+_Static_assert(VISIT_BITS < 16 && PART_BITS < 16 && STRING_BITS < 8 && FRET_BITS < 8,
+               "nor has its member");
 
 static uint64_t beside(uint64_t order, int number, int bits)
 {
@@ -76,7 +81,7 @@ bool reading_key_is_same_fact(const struct reading_key *a, const struct reading_
 struct reading_key reading_key_as_of(struct reading_key key, int visit)
 {
     if (section_is_of_instrument(section_of_key(&key)))
-        key.visit = visit;
+        key.visit = (int16_t)visit;
     return key;
 }
 

@@ -12,17 +12,17 @@
 /*
  * Names one reading: which field, of which visit and pass, on which string, at which
  * fret. Parts that a field does not have are 0. A reading of the instrument with a visit is a
- * change: it holds from that visit on.
+ * change: it holds from that visit on. Kept small: a long record has a hundred thousand.
  */
 struct reading_key {
-    enum field_id field;
-    int visit;  /* 1.. for visit, pass and work sections, and for changes */
-    int part;   /* pass or work number, 1.. */
-    int string; /* 1 .. STRINGS_MAX: the [string.N] section's, or the key's own */
-    int fret;   /* 0 .. FRETS_MAX */
+    enum field_id field : 8;
+    int16_t visit; /* 1.. for visit, pass and work sections, and for changes */
+    int16_t part;  /* pass or work number, 1.. */
+    int8_t string; /* 1 .. STRINGS_MAX: the [string.N] section's, or the key's own */
+    int8_t fret;   /* 0 .. FRETS_MAX */
 };
 
-/* Keys for the common cases. */
+/* Keys for the common cases; the work lines of a visit are numbered as its passes are. */
 struct reading_key reading_key_one(enum field_id field);
 struct reading_key reading_key_string(enum field_id field, int string);
 struct reading_key reading_key_visit(enum field_id field, int visit);

@@ -117,15 +117,15 @@ static bool parse_section(const char *text, enum section section, int ret_number
     return *text == '\0';
 }
 
-static bool parse_name(const char *text, const struct field *field, struct reading_key *key)
+static bool parse_name(const char *text, const struct field *field, int *string, int *fret)
 {
     if (!take_word(&text, field->key, false))
         return false;
     if ((field->per == PER_STRING || field->per == PER_STRING_FRET) &&
-        !take_number(&text, 1, STRINGS_MAX, &key->string))
+        !take_number(&text, 1, STRINGS_MAX, string))
         return false;
     if ((field->per == PER_FRET || field->per == PER_STRING_FRET) &&
-        !take_number(&text, 0, FRETS_MAX, &key->fret))
+        !take_number(&text, 0, FRETS_MAX, fret))
         return false;
     return *text == '\0';
 }
@@ -183,21 +183,20 @@ static int first_field(enum section section)
 static bool find_key(const struct reading_section *section, const char *name,
                      struct reading_key *ret_key)
 {
+    const bool of_string = section->section == SECTION_STRING;
+    const int visit =
+        of_string || section->changed_in > 0 ? section->changed_in : section->numbers[0];
+
     for (int id = first_field(section->section); id < FIELD_COUNT_; id++) {
         const struct field *field = field_get((enum field_id)id);
 
         if (field->section != section->section)
             break;
-        struct reading_key key = {.field = field->id, .visit = section->changed_in};
+        int string = of_string ? section->numbers[0] : 0, fret = 0;
 
-        if (!parse_name(name, field, &key))
+        if (!parse_name(name, field, &string, &fret))
             continue;
-        if (section->section == SECTION_STRING)
-            key.string = section->numbers[0];
-        else if (section->changed_in == 0)
-            key.visit = section->numbers[0];
-        key.part = section->numbers[1];
-        *ret_key = key;
+        *ret_key = reading_key_pass_at(field->id, visit, section->numbers[1], string, fret);
         return true;
     }
     return false;

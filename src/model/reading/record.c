@@ -263,10 +263,8 @@ static const struct reading *find_setback(const struct record *record, int strin
 
         if (section_is_of_instrument(section) || last->visit < from_visit)
             return NULL;
-        const struct reading_key first = {.field = section == SECTION_PASS ? FIELD_PASS_LABEL
-                                                                           : last->field,
-                                          .visit = last->visit,
-                                          .part = last->part};
+        const struct reading_key first = reading_key_pass(
+            section == SECTION_PASS ? FIELD_PASS_LABEL : last->field, last->visit, last->part);
         const struct reading_key read =
             reading_key_pass_at(FIELD_SETBACK_READ, last->visit, last->part, string, 0);
         const struct reading *found = section == SECTION_PASS ? record_find(record, &read) : NULL;

@@ -85,7 +85,7 @@ static enum status close_gaps(const struct record *from, struct record *ret_reco
 {
     struct reading_key last = {.visit = 0};
     enum status status = STATUS_OK;
-    int part = 0;
+    int16_t part = 0;
 
     record_init(ret_record);
     for (size_t i = 0; i < from->count && status == STATUS_OK; i++) {

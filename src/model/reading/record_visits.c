@@ -15,8 +15,7 @@ int record_last_visit(const struct record *record)
 bool record_next_visit(const struct record *record, int *visit)
 {
     /* No number of a pass or work line is beyond this. */
-    const struct reading_key beyond = {
-        .field = FIELD_WORK_TIME, .visit = *visit, .part = WORKS_MAX + 1};
+    const struct reading_key beyond = reading_key_pass(FIELD_WORK_TIME, *visit, WORKS_MAX + 1);
 
     for (size_t i = record_lower_bound(record, &beyond); i < record->count; i++)
         if (record->readings[i].key.visit > *visit) {
@@ -28,8 +27,7 @@ bool record_next_visit(const struct record *record, int *visit)
 
 bool record_visit_before(const struct record *record, int *visit)
 {
-    const struct reading_key beyond = {
-        .field = FIELD_WORK_TIME, .visit = *visit - 1, .part = WORKS_MAX + 1};
+    const struct reading_key beyond = reading_key_pass(FIELD_WORK_TIME, *visit - 1, WORKS_MAX + 1);
     const size_t at = *visit > 1 ? record_lower_bound(record, &beyond) : 0;
 
     if (at == 0 || section_is_of_instrument(field_get(record->readings[at - 1].key.field)->section))
@@ -42,7 +40,7 @@ static int last_part(const struct record *record, int visit, enum field_id first
                      enum section section)
 {
     /* The greatest key below a part that cannot exist is the last part's. */
-    const struct reading_key beyond = {.field = first, .visit = visit, .part = WORKS_MAX + 1};
+    const struct reading_key beyond = reading_key_pass(first, visit, WORKS_MAX + 1);
     const size_t at = record_lower_bound(record, &beyond);
 
     if (at == 0)

@@ -13,7 +13,7 @@ struct reading_key work_key(enum work_column column, int visit, int line)
         [WORK_NOTE] = FIELD_WORK_NOTE,
         [WORK_TIME] = FIELD_WORK_TIME,
     };
-    return (struct reading_key){.field = fields[column], .visit = visit, .part = line};
+    return reading_key_pass(fields[column], visit, line);
 }
 
 const char *work_line_text(const struct record *record, enum work_column column, int visit,

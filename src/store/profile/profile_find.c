@@ -58,8 +58,8 @@ static enum status find_key(struct finder *finder, const char *name, struct read
         return status;
     }
     *ret_key = found->key;
-    ret_key->visit = section->numbers[0];
-    ret_key->part = section->numbers[1];
+    ret_key->visit = (int16_t)section->numbers[0];
+    ret_key->part = (int16_t)section->numbers[1];
     return STATUS_OK;
 }
 
