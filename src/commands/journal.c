@@ -7,11 +7,12 @@
 
 #include "base/array.h"
 #include "store/paths.h"
-#include "store/profile/profile.h"
+#include "store/profile/profile_look.h"
 
 struct collecting {
     const struct when *days;
     FILE *err; /* NULL: a file that cannot be read is left out in silence */
+    bool wanted[FIELD_COUNT_];
     struct journal journal;
     /* The one in hand. */
     const char *file;
@@ -88,19 +89,19 @@ static int compare_lines(const void *a, const void *b)
 
 static enum exit_code collect_file(struct collecting *collecting, const char *path)
 {
-    struct profile *profile = NULL;
+    struct record record;
 
     errno = 0;
-    const enum status status = profile_open(path, PROFILE_TO_READ, NULL, &profile);
-    if (status == STATUS_OK) {
-        collecting->record = profile_record(profile);
-        journal_walk(collecting->record, collecting->days->first, collecting->days->end, take,
-                     collecting);
-    } else if (collecting->err) {
-        report_failure(path, status, errno, collecting->err);
+    const enum status status = profile_look(path, collecting->wanted, &record);
+    if (status != STATUS_OK) {
+        if (collecting->err)
+            report_failure(path, status, errno, collecting->err);
+        return EXIT_FINDINGS;
     }
-    profile_close(profile);
-    return status == STATUS_OK ? EXIT_GOOD : EXIT_FINDINGS;
+    collecting->record = &record;
+    journal_walk(&record, collecting->days->first, collecting->days->end, take, collecting);
+    record_done(&record);
+    return EXIT_GOOD;
 }
 
 /* A file that could not be read is tried again, so that it is said why. */
@@ -117,6 +118,8 @@ enum exit_code journal_collect(const struct shelf *shelf, const struct when *day
     const struct shelf_entries *entries = shelf_entries(shelf);
     enum exit_code worst = EXIT_GOOD;
 
+    journal_fields(collecting.wanted);
+    collecting.wanted[FIELD_NAME] = collecting.wanted[FIELD_OWNER] = true;
     for (size_t i = 0; i < entries->count && collecting.journal.status == STATUS_OK; i++) {
         if (!may_tell(&entries->items[i], days))
             continue;

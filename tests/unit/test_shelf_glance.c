@@ -1,13 +1,19 @@
 /* SPDX-License-Identifier: MIT */
 #include "near.h"
 
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
 
+#include "model/reading/journal.h"
 #include "model/survey/shelf_glance.h"
 #include "old_files.h"
 #include "seeded.h"
+#include "store/profile/profile.h"
 #include "store/profile/profile_load.h"
+#include "store/profile/profile_look.h"
 #include "tree.h"
 
 /*
@@ -101,6 +107,48 @@ static void check_same(const struct seen *whole, const struct seen *glance)
                         shelf_facts_text(&whole->facts, FACT_TICKET));
 }
 
+/* --- the journal --- */
+
+static void write_entry(void *out, const struct journal_entry *entry)
+{
+    fprintf(out, "%d %.17g %d %d %d <%s> <%s> <%s>\n", (int)entry->what, entry->moment,
+            entry->timed, entry->visit, entry->part, entry->words, entry->amount, entry->note);
+}
+
+/* As a text that the caller frees. */
+static char *write_journal(const struct record *record)
+{
+    char *text;
+    size_t length;
+    FILE *out = open_memstream(&text, &length);
+
+    assert_non_null(out);
+    journal_walk(record, 0, JOURNAL_END, write_entry, out);
+    assert_int_equal(fclose(out), 0);
+    return text;
+}
+
+static void check_journal(const char *text, size_t length, const struct seen *whole)
+{
+    struct bytes bytes = bytes_of(text, length);
+    struct profile_content content;
+    bool fields[FIELD_COUNT_];
+
+    journal_fields(fields);
+    const enum status status = profile_glance(&bytes, fields, &content);
+    bytes_done(&bytes);
+    assert_int_equal(status, whole->status);
+    if (status != STATUS_OK)
+        return;
+    char *wanted = write_journal(&whole->content.record), *got = write_journal(&content.record);
+    assert_string_equal(got, wanted);
+    free(wanted);
+    free(got);
+    profile_content_done(&content);
+}
+
+/* --- texts --- */
+
 static void check_text(const char *text, size_t length)
 {
     struct seen whole, glance;
@@ -108,6 +156,7 @@ static void check_text(const char *text, size_t length)
     read_whole(text, length, &whole);
     look(text, length, &glance);
     check_same(&whole, &glance);
+    check_journal(text, length, &whole);
     done(&whole);
     done(&glance);
 }
@@ -211,12 +260,39 @@ static void it_takes_few_readings(void **state)
     free(text);
 }
 
+static void it_fails_as_opening_does(void **state)
+{
+    static const char *const names[] = {"good.ini",  "missing.ini", "broken.ini",
+                                        "leads.ini", "folder.ini",  "bytes.ini"};
+    bool wanted[FIELD_COUNT_];
+
+    tree_write_text(tree_path(*state, "good.ini"), "[instrument]\nname = Tern\nowner = Marlo\n");
+    tree_write_text(tree_path(*state, "bytes.ini"), "no profile at all");
+    assert_int_equal(symlink("nowhere", tree_path(*state, "broken.ini")), 0);
+    assert_int_equal(symlink("good.ini", tree_path(*state, "leads.ini")), 0);
+    assert_int_equal(mkdir(tree_path(*state, "folder.ini"), 0700), 0);
+    journal_fields(wanted);
+    for (size_t i = 0; i < sizeof names / sizeof names[0]; i++) {
+        const char *path = tree_path(*state, names[i]);
+        struct profile *profile = NULL;
+        struct record record;
+        const enum status opened = profile_open(path, PROFILE_TO_READ, NULL, &profile);
+
+        profile_close(profile);
+        assert_int_equal(profile_look(path, wanted, &record), opened);
+        if (opened == STATUS_OK)
+            record_done(&record);
+        assert_int_equal(opened == STATUS_OK, i == 0 || i == 3);
+    }
+}
+
 int main(int count, char **folders)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_profile_looks_as_it_reads),
         cmocka_unit_test(what_it_does_not_take_still_counts),
         cmocka_unit_test(it_takes_few_readings),
+        cmocka_unit_test_setup_teardown(it_fails_as_opening_does, tree_setup, tree_teardown),
     };
 
     for (int i = 1; i < count; i++)

@@ -7,6 +7,20 @@
 #include "model/reading/record_access.h"
 #include "model/reading/work_line.h"
 
+void journal_fields(bool ret_wanted[FIELD_COUNT_])
+{
+    static const enum field_id wanted[] = {
+        FIELD_VISIT_DATE, FIELD_VISIT_REASON, FIELD_VISIT_NOTE, FIELD_VISIT_HANDED_OVER,
+        FIELD_PASS_TIME,  FIELD_PASS_LABEL,   FIELD_PASS_NOTE};
+
+    for (int id = 0; id < FIELD_COUNT_; id++)
+        ret_wanted[id] = false;
+    for (size_t i = 0; i < sizeof wanted / sizeof wanted[0]; i++)
+        ret_wanted[wanted[i]] = true;
+    for (int column = 0; column < WORK_COLUMN_COUNT_; column++)
+        ret_wanted[work_key((enum work_column)column, 1, 1).field] = true;
+}
+
 struct walk {
     const struct record *record;
     double first, end;

@@ -24,6 +24,9 @@ struct journal_entry {
 
 typedef void journal_take(void *taker, const struct journal_entry *entry);
 
+/* By field, the readings that a walk asks for. */
+void journal_fields(bool ret_wanted[FIELD_COUNT_]);
+
 /* Gives every entry with `first` <= moment < `end` to `take`, visit by visit. What has no date
  * belongs to no day and is left out. */
 void journal_walk(const struct record *record, double first, double end, journal_take *take,
