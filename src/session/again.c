@@ -53,13 +53,10 @@ static bool is_due(const struct app *app, unsigned moves, int string)
     return false;
 }
 
-/* Whether it does not fit what else was read in the pass before. */
+/* Whether it does not fit what else was read in the visit. */
 static bool is_questioned(const struct app *app, const struct reading *reading)
 {
-    const struct reading_key *key = &reading->key;
-
-    return app->has_before && key->visit == app->visit && key->part == app->pass - 1 &&
-           move_set_questions(&app->before.moves, key->field, key->string);
+    return move_set_questions(&app->now.moves, reading->key.field, reading->key.string);
 }
 
 static bool is_other_method(const struct app *app, const struct reading *reading)

@@ -11,6 +11,8 @@
 static bool still_holds(const struct app *app, const struct leaf_row *leaf,
                         const struct route_cell *cell)
 {
+    if (move_set_tells(&app->now.moves, cell->key.field))
+        return move_set_holds(&app->now.moves, cell->key.field, cell->key.string);
     const struct reading *last = again_find_on(app, leaf, cell);
 
     return last && last->key.visit == app->visit;

@@ -134,14 +134,20 @@ static void say_near(struct maker *maker, enum move_kind kind)
 static bool add_questioned(struct maker *maker, enum move_kind kind)
 {
     const struct outfit *outfit = &maker->setup->outfit;
-    const int string = move_set_questioned(maker->set, kind);
+    int string = 0;
+    const enum questioned question = move_set_question(maker->set, kind, &string);
 
+    if (question == QUESTIONED_NOT)
+        return false;
     if (string > 0)
-        strbuf_addf(&maker->amount, "%s %d does not fit: p, then read it again",
-                    outfit_noun(outfit, string), outfit_number(outfit, string));
-    else if (string == 0)
-        strbuf_add(&maker->amount, "the relief does not fit: p, then read it again");
-    return string >= 0;
+        strbuf_addf(&maker->amount, "%s %d", outfit_noun(outfit, string),
+                    outfit_number(outfit, string));
+    else
+        strbuf_add(&maker->amount, "the relief");
+    strbuf_add(&maker->amount, " does not fit: ");
+    strbuf_add(&maker->amount,
+               question == QUESTIONED_HERE ? "p, then read it again" : "read it again");
+    return true;
 }
 
 void move_words_say_good(struct maker *maker, enum move_kind kind)

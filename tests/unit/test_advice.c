@@ -105,6 +105,10 @@ static void a_reading_that_does_not_fit_is_said(void **state)
     assert_true(says(made, MOVE_SLOTS, "string 4 does not fit: p, then read it again"));
     row_state_find(&made->record, &made->derived, &units, ROW_GAP, &row);
     assert_int_equal(row.verdict, VERDICT_AGAIN);
+    build_record_add(&made->record, "visit.1.pass.2 relief = 0.2 mm\n");
+    derive(made);
+    assert_int_equal(move_set_verdict(&made->derived.moves), MOVES_MEASURE);
+    assert_true(says(made, MOVE_SLOTS, "string 4 does not fit: read it again"));
     put_pass(&made->record, 1, 2, 0, 0, 0);
     build_record_add(&made->record, "visit.1.pass.2 nut_gap.4 = 0.95 mm\n");
     const struct move *move = derive(made);

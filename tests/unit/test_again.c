@@ -428,6 +428,57 @@ static void the_pass_ends_without_what_still_holds(void **state)
     bench_close(app);
 }
 
+/* Bench, at the pass's end, says what the verdict says, which Work, shelf and sheet spell. */
+static void expect_end(struct app *app, enum move_verdict verdict, const char *words)
+{
+    bench_press(app, "{F2}{End}{Enter}");
+    expect_said(app, words);
+    assert_int_equal(move_set_verdict(&app->now.moves), verdict);
+}
+
+/* A gap that fits no other was confirmed, and the next passes read something else: it is asked for
+ * in all of them, until it is read. */
+static void what_is_questioned_is_asked_for_until_it_is_read(void **state)
+{
+    struct app *app = bench_open(left, "visit.1.pass.1 nut_gap.4 = .034 in\n", LEAF_BENCH);
+
+    (void)state;
+    assert_int_equal(move_set_verdict(&app->now.moves), MOVES_MEASURE);
+    for (int pass = 2; pass <= 3; pass++) {
+        bench_press(app, "p6{Enter}");
+        assert_int_equal(app->pass, pass);
+        assert_null(offered(app, FIELD_NUT_GAP, 4));
+        expect_end(app, MOVES_MEASURE, "Not read yet: nut gap, string 4");
+        assert_int_equal(app_cell(app)->key.string, 4);
+    }
+    bench_press(app, "16{Enter}");
+    assert_string_equal(bench_text(app, "visit.1.pass.3 nut_gap.4"), "16 th");
+    expect_end(app, MOVES_READY, "all cells done; nothing is due: it can go back");
+    bench_close(app);
+}
+
+/* A relief that reads a little otherwise, within its tolerance, or a change to gaps held down, asks
+ * for nothing of the strings. */
+static void the_pass_s_end_asks_for_no_more_than_the_verdict(void **state)
+{
+    struct app *app = bench_open(left,
+                                 "visit.1.pass.2 time = 12:00\n"
+                                 "visit.1.pass.2 relief = 7.3 th\n",
+                                 LEAF_BENCH);
+
+    (void)state;
+    assert_null(offered(app, FIELD_NUT_GAP, 3));
+    expect_end(app, MOVES_READY, "all cells done; nothing is due: it can go back");
+    bench_close(app);
+    app = bench_open(left,
+                     "visit.1.pass.2 time = 12:00\nvisit.1.pass.2 nut_method = held-3\n"
+                     "visit.1.pass.2 relief = 6 th\n",
+                     LEAF_BENCH);
+    assert_null(offered(app, FIELD_NUT_GAP, 3));
+    expect_end(app, MOVES_READY, "all cells done; nothing is due: it can go back");
+    bench_close(app);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -450,6 +501,8 @@ int main(void)
         cmocka_unit_test(an_unusual_one_is_asked_about),
         cmocka_unit_test(a_tuner_asks_for_no_height_again),
         cmocka_unit_test(the_pass_ends_without_what_still_holds),
+        cmocka_unit_test(what_is_questioned_is_asked_for_until_it_is_read),
+        cmocka_unit_test(the_pass_s_end_asks_for_no_more_than_the_verdict),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);

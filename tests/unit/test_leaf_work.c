@@ -506,12 +506,12 @@ static void a_pass_with_a_questioned_reading_is_read_again(void **state)
     (void)state;
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
         app->now.moves.move[kind].state = MOVE_GOOD;
-    app->now.moves.questioned[BELIEF_GAP][3] = true;
+    app->now.moves.questioned[BELIEF_GAP][3] = QUESTIONED_HERE;
     assert_int_equal(move_set_verdict(&app->now.moves), MOVES_MEASURE);
     bench_press(app, "{F2}");
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
         app->now.moves.move[kind].state = MOVE_GOOD;
-    app->now.moves.questioned[BELIEF_GAP][3] = true;
+    app->now.moves.questioned[BELIEF_GAP][3] = QUESTIONED_HERE;
     strbuf_clear(&words);
     pass_end_add_words(app, &words);
     assert_string_equal(memory, "all cells done; a reading does not fit the others: read it again");

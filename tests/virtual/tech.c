@@ -131,7 +131,7 @@ static void read_again(struct shop *shop, int slipped, enum field_id field)
     for (int times = 0; times < 3 && move_set_is_questioned(moves); times++) {
         if (moves->questioned[BELIEF_RELIEF][0])
             read_relief(shop);
-        shop->way->questioned += moves->questioned[BELIEF_RELIEF][0];
+        shop->way->questioned += moves->questioned[BELIEF_RELIEF][0] != QUESTIONED_NOT;
         for (int s = 1; s <= shop->made->kind->strings; s++) {
             const bool gap = moves->questioned[BELIEF_GAP][s];
             const bool action = moves->questioned[BELIEF_ACTION][s];

@@ -93,12 +93,20 @@ void belief_doubt_saddle(struct belief *belief, int string, double mm)
     estimate_shift(&belief->estimate, belief_saddle(string), 0, mm);
 }
 
+/* What nothing is known of stays questioned: it would not be asked for otherwise. */
+static void age_one(struct belief *belief, enum belief_row row, int string)
+{
+    belief->fresh[row][string] = belief->holds[row][string] = false;
+    if (belief->has[row][string])
+        belief->questioned[row][string] = QUESTIONED_NOT;
+}
+
 void belief_age(struct belief *belief, enum belief_row row, int string)
 {
-    belief->fresh[row][string] = false;
+    age_one(belief, row, string);
     for (int s = 1; s <= belief->strings; s++)
         if (s == string || string == 0)
-            belief->fresh[BELIEF_ACTION][s] = false;
+            age_one(belief, BELIEF_ACTION, s);
 }
 
 int belief_stale(const struct belief *belief, enum belief_row row)

@@ -17,6 +17,13 @@
 /* What is read; the relief stands at string 0. */
 enum belief_row { BELIEF_RELIEF, BELIEF_GAP, BELIEF_ACTION, BELIEF_ROWS_ };
 
+/* Whether a reading lies too far from what all others say. It stays so until it is read again. */
+enum questioned {
+    QUESTIONED_NOT,
+    QUESTIONED_HERE,   /* one of the last pass that was taken in, */
+    QUESTIONED_BEFORE, /* or of an earlier one, and nobody has read it again */
+};
+
 struct belief {
     bool known; /* the board can be reckoned on */
     int strings;
@@ -27,6 +34,8 @@ struct belief {
     bool once[BELIEF_ROWS_]
              [STRINGS_MAX + 1]; /* by one reading alone, that nothing else bears out */
     bool fresh[BELIEF_ROWS_][STRINGS_MAX + 1]; /* and read since it was last worked on */
+    /* Read by itself, not questioned, not worked on since: also while a pass is but begun. */
+    bool holds[BELIEF_ROWS_][STRINGS_MAX + 1];
     /* What a row tells was found good in the pass before, and nothing has touched it since: the
      * relief for the rod, gaps for the slots, actions for the saddle. */
     bool settled[BELIEF_ROWS_];
@@ -34,11 +43,11 @@ struct belief {
     struct survey_rod rod; /* what the turns up to the last pass taught */
     /* As last read, mm, by string; absent since the saddle was worked on. */
     struct maybe exposure[STRINGS_MAX + 1];
-    /* Of the last pass taken in: readings that lie too far from what all others say. They are not
-     * in the estimate; `off` is how far, and waits for a second reading that says the same. */
-    bool questioned[BELIEF_ROWS_][STRINGS_MAX + 1];
+    /* What is questioned is not in the estimate; `off` is how far it lies from the others, and
+     * waits for a second reading that says the same. */
+    enum questioned questioned[BELIEF_ROWS_][STRINGS_MAX + 1];
     struct maybe off[BELIEF_ROWS_][STRINGS_MAX + 1];
-    bool wrong[BELIEF_ROWS_][STRINGS_MAX + 1]; /* what was known before that pass */
+    bool wrong[BELIEF_ROWS_][STRINGS_MAX + 1]; /* what was known before the last pass taken in */
 };
 
 /* Errors of a hand, standard deviations, from common practice; docs/method.md. */
@@ -69,7 +78,8 @@ void belief_doubt_slot(struct belief *belief, int string, double mm);
 void belief_doubt_saddle(struct belief *belief, int string, double mm);
 
 /* Something that this row reads of a string was worked on, of the relief with string 0: it has to
- * be read again, and so has the action, after the rod that of all strings. */
+ * be read again, and so has the action, after the rod that of all strings. What was questioned
+ * before is no matter then. */
 void belief_age(struct belief *belief, enum belief_row row, int string);
 
 /* The first string, from the bass side, that was read and not since it was worked on; 0 for none.

@@ -121,6 +121,12 @@ static void find_wrong(struct belief *belief, const struct setup *setup, enum be
     forget(belief, setup, row, string);
 }
 
+static void ask_again(struct belief *belief, enum belief_row row, int string)
+{
+    belief->questioned[row][string] = QUESTIONED_HERE;
+    belief->holds[row][string] = false;
+}
+
 /* Questioned, or known after all. Where nothing is known to lie off from, it is off its row. */
 static bool question(struct belief *belief, const struct setup *setup, const struct gauged *reading)
 {
@@ -133,7 +139,7 @@ static bool question(struct belief *belief, const struct setup *setup, const str
         find_wrong(belief, setup, reading->row, reading->string);
         return false;
     }
-    belief->questioned[reading->row][reading->string] = true;
+    ask_again(belief, reading->row, reading->string);
     belief->off[reading->row][reading->string] = maybe_given(off);
     return true;
 }
@@ -150,8 +156,12 @@ static bool take(struct belief *belief, const struct setup *setup, const struct 
     belief->off[reading->row][reading->string].given = false;
     belief->once[reading->row][reading->string] = new;
     belief->has[reading->row][reading->string] = true;
-    belief->own[reading->row][reading->string] |= !reading->filled;
     belief->fresh[reading->row][reading->string] = true;
+    if (reading->filled)
+        return true;
+    belief->own[reading->row][reading->string] = belief->holds[reading->row][reading->string] =
+        true;
+    belief->questioned[reading->row][reading->string] = QUESTIONED_NOT;
     return true;
 }
 
@@ -206,7 +216,7 @@ static void take_row(struct belief *belief, const struct setup *setup, const str
         if (reading.row != row)
             continue;
         if (slipped) {
-            belief->questioned[row][reading.string] = true;
+            ask_again(belief, row, reading.string);
             continue;
         }
         /* A row that is wrong as a whole bears no one out. */
@@ -217,7 +227,7 @@ static void take_row(struct belief *belief, const struct setup *setup, const str
     /* What is questioned of a row was read all the same: it is as believed until it is read again.
      */
     for (int s = 1; s <= belief->strings && any_taken; s++)
-        belief->fresh[row][s] |= belief->questioned[row][s];
+        belief->fresh[row][s] |= belief->questioned[row][s] == QUESTIONED_HERE;
 }
 
 static void take_relief(struct belief *belief, const struct setup *setup,
@@ -252,7 +262,7 @@ static void take_pass(struct belief *belief, const struct setup *setup,
 {
     for (int row = 0; row < BELIEF_ROWS_; row++)
         for (int s = 0; s <= STRINGS_MAX; s++)
-            belief->questioned[row][s] = belief->wrong[row][s] = false;
+            belief->wrong[row][s] = false;
     take_relief(belief, setup, read);
     take_row(belief, setup, read, BELIEF_ACTION);
     take_row(belief, setup, read, BELIEF_GAP);
@@ -276,6 +286,10 @@ void belief_read(struct belief *belief, const struct setup *setup)
 
     if (!belief->known)
         return;
+    for (int row = 0; row < BELIEF_ROWS_; row++)
+        for (int s = 0; s <= belief->strings; s++)
+            if (belief->questioned[row][s] == QUESTIONED_HERE)
+                belief->questioned[row][s] = QUESTIONED_BEFORE;
     pass_read_list(belief, setup, &read);
     trial = *belief;
     take_pass(&trial, setup, &read);

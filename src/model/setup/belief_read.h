@@ -6,7 +6,8 @@
 
 /*
  * Takes the readings of a pass in. One that lies too far from what all others say is questioned:
- * it stays out until a second reading, in a later pass, says the same. So is a row that fits its
+ * it stays out until a second reading, in a later pass, says the same, and stays questioned until
+ * it is read again. So is a row that fits its
  * neighbours much better when it is moved by one string, and, where nothing was known yet, a
  * reading that does not go with its row (odd_row.h). Where most of a row lies too far, what is
  * known of it was wrong, and is begun anew; where it lies farther than work on it explains, the

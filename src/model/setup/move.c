@@ -293,24 +293,44 @@ bool move_is_asked(const struct move *move)
     return move->state >= MOVE_WAITS || move_is_missed(move);
 }
 
-int move_set_questioned(const struct move_set *moves, enum move_kind kind)
+/* The slots rest on gaps and actions, and so does the saddle. */
+enum questioned move_set_question(const struct move_set *moves, enum move_kind kind,
+                                  int *ret_string)
 {
-    if (kind == MOVE_ROD)
-        return moves->questioned[BELIEF_RELIEF][0] ? 0 : -1;
+    if (kind == MOVE_ROD) {
+        *ret_string = 0;
+        return moves->questioned[BELIEF_RELIEF][0];
+    }
     for (int s = 1; s <= STRINGS_MAX && (kind == MOVE_SLOTS || kind == MOVE_SADDLE); s++)
-        if (moves->questioned[BELIEF_GAP][s] || moves->questioned[BELIEF_ACTION][s])
-            return s;
-    return -1;
+        for (int row = BELIEF_GAP; row <= BELIEF_ACTION; row++)
+            if (moves->questioned[row][s] != QUESTIONED_NOT) {
+                *ret_string = s;
+                return moves->questioned[row][s];
+            }
+    return QUESTIONED_NOT;
+}
+
+static enum belief_row row_of(enum field_id field)
+{
+    return field == FIELD_RELIEF    ? BELIEF_RELIEF
+           : field == FIELD_NUT_GAP ? BELIEF_GAP
+           : field == FIELD_ACTION  ? BELIEF_ACTION
+                                    : BELIEF_ROWS_;
 }
 
 bool move_set_questions(const struct move_set *moves, enum field_id field, int string)
 {
-    const enum belief_row row = field == FIELD_RELIEF    ? BELIEF_RELIEF
-                                : field == FIELD_NUT_GAP ? BELIEF_GAP
-                                : field == FIELD_ACTION  ? BELIEF_ACTION
-                                                         : BELIEF_ROWS_;
+    return row_of(field) < BELIEF_ROWS_ && moves->questioned[row_of(field)][string];
+}
 
-    return row < BELIEF_ROWS_ && moves->questioned[row][string];
+bool move_set_tells(const struct move_set *moves, enum field_id field)
+{
+    return moves->by_passes && row_of(field) < BELIEF_ROWS_;
+}
+
+bool move_set_holds(const struct move_set *moves, enum field_id field, int string)
+{
+    return move_set_tells(moves, field) && moves->holds[row_of(field)][string];
 }
 
 bool move_set_is_questioned(const struct move_set *moves)

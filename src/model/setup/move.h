@@ -148,9 +148,13 @@ struct move_set {
     bool season_first; /* the neck has moved with the season: nothing but a rod that turns is due */
     struct believed relief, gap[STRINGS_MAX + 1], action[STRINGS_MAX + 1];
     struct believed held[STRINGS_MAX + 1]; /* the gap, held down on fret 3 */
-    /* Readings of this pass that do not fit the others, and are not used until they are read again;
-     * the relief stands at string 0. */
-    bool questioned[BELIEF_ROWS_][STRINGS_MAX + 1];
+    /* Of each reading, the relief at string 0: whether it does not fit the others, and is not used
+     * until it is read again; and whether it holds: read in the visit, and nothing since asks for
+     * it again, not even a pass that is but begun. `by_passes` is false where that is not worked
+     * out. */
+    enum questioned questioned[BELIEF_ROWS_][STRINGS_MAX + 1];
+    bool holds[BELIEF_ROWS_][STRINGS_MAX + 1];
+    bool by_passes;
 };
 
 enum move_verdict { MOVES_READY, MOVES_WORK, MOVES_RESET, MOVES_MEASURE };
@@ -260,13 +264,17 @@ void move_put_off(struct move *move, enum move_wait waits, int strings);
  * whether a reset is due, need not be read, and nobody need listen to every note. */
 bool move_is_missed(const struct move *move);
 
-/* Whether the reading of a field on a string, of the relief with string 0, is questioned. */
+/* Whether the reading of a field on a string, of the relief with string 0, is questioned; whether
+ * it is of those that hold or do not, and holds. */
 bool move_set_questions(const struct move_set *moves, enum field_id field, int string);
+bool move_set_tells(const struct move_set *moves, enum field_id field);
+bool move_set_holds(const struct move_set *moves, enum field_id field, int string);
 
-/* Whether any reading of the pass is questioned; and of the readings that a move goes by, the first
- * string of such a one: 0 for the relief, -1 where none is. */
+/* Whether any reading is questioned; and of those that a move goes by, the first one: how, and on
+ * which string, 0 for the relief. */
 bool move_set_is_questioned(const struct move_set *moves);
-int move_set_questioned(const struct move_set *moves, enum move_kind kind);
+enum questioned move_set_question(const struct move_set *moves, enum move_kind kind,
+                                  int *ret_string);
 
 /* How many are such: move_is_open, move_is_done, move_is_missed. */
 int move_set_count(const struct move_set *moves, bool (*is_such)(const struct move *move));

@@ -20,9 +20,12 @@ void move_keep_believed(const struct setup *setup, const struct belief *belief,
         moves->held[s] = as_believed(belief_held_gap(belief, setup, s, &mm), &mm);
         moves->action[s] = as_believed(belief_action(belief, setup, s, &mm), &mm);
     }
+    moves->by_passes = true;
     for (int row = 0; row < BELIEF_ROWS_; row++)
-        for (int s = 0; s <= belief->strings; s++)
+        for (int s = 0; s <= belief->strings; s++) {
             moves->questioned[row][s] = belief->questioned[row][s];
+            moves->holds[row][s] = belief->holds[row][s];
+        }
 }
 
 static struct maybe mean_of(bool known, const struct estimated *estimated)

@@ -5,8 +5,8 @@
 #include "model/setup/belief.h"
 #include "model/setup/move.h"
 
-/* What is believed of an instrument, put beside its moves: as it is, and which readings of the pass
- * are questioned; */
+/* What is believed of an instrument, put beside its moves: as it is, which readings are
+ * questioned, and which hold; */
 void move_keep_believed(const struct setup *setup, const struct belief *belief,
                         struct move_set *moves);
 

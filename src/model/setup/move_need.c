@@ -17,9 +17,13 @@ static bool is_read(const struct belief *belief, enum belief_row row)
     return any(belief->has[row], 1, belief->strings) && belief_stale(belief, row) == 0;
 }
 
+/* Read in this pass, but not as the others. */
 static bool is_questioned(const struct belief *belief, enum belief_row row)
 {
-    return any(belief->questioned[row], 0, belief->strings);
+    for (int s = 0; s <= belief->strings; s++)
+        if (belief->questioned[row][s] == QUESTIONED_HERE)
+            return true;
+    return false;
 }
 
 /* What stands between a move and its amount: the next thing to measure first. */
