@@ -4,6 +4,8 @@
 #include <assert.h>
 #include <string.h>
 
+#include "base/ascii.h"
+
 /* Latin letters from U+00C0 to U+017F without their accents; a blank where there is more to say, or
  * none to take off. */
 static const char latin[] =
@@ -59,8 +61,21 @@ static bool is_accent(uint32_t rune)
     return rune >= 0x300 && rune <= 0x36F;
 }
 
+/* As much of the text as is ASCII, which is most texts as a whole; how many bytes that was. */
+static size_t add_ascii(struct strbuf *out, const char *text)
+{
+    size_t length = 0;
+
+    while (text[length] != '\0' && (unsigned char)text[length] < 0x80 &&
+           out->length + 1 < out->size && !out->truncated)
+        out->text[out->length++] = ascii_lower(text[length++]);
+    out->text[out->length] = '\0';
+    return length;
+}
+
 void utf8_add_folded(struct strbuf *out, const char *text)
 {
+    text += add_ascii(out, text);
     size_t left = strlen(text);
 
     while (left > 0) {

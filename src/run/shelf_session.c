@@ -85,6 +85,7 @@ static void run(struct shelf_session *session)
 
     while (!effects.quit) {
         show(session);
+        shelf_search_prepare(&session->list.search, session->list.items);
         const struct event event = next_event(session);
 
         effects = shelf_list_handle(&session->list, &event);

@@ -27,7 +27,6 @@ struct shelf_item {
     int64_t written_s;               /* when the file was last written */
     double day;                      /* what it is sorted by; set by shelf_list_take */
     bool moved;                      /* that is another one now; set by shelf_list_put */
-    bool found;                      /* it matches; set by shelf_list_narrow */
     double asked;   /* what comes before that in an answer; set by shelf_list_narrow */
     unsigned marks; /* a set of enum shelf_mark */
 };
@@ -37,17 +36,5 @@ const char *shelf_item_title(const struct shelf_item *item);
 
 /* Appends "in use, moves open"; with in_short, "in use, moves". */
 void shelf_item_marks(const struct shelf_item *item, bool in_short, struct strbuf *out);
-
-/*
- * True if every word of `words` (separated by blanks) is in one of SHELF_SEARCHED; in tuning and
- * years only words of four characters or more are looked for, and a ticket, that of the last visit,
- * begins with the word. Both are compared as utf8_add_folded has them.
- */
-#define SHELF_SEARCHED "name, owner, maker, serial, kind, tuning, ticket or year"
-enum { SHELF_WORDS_MAX = 2048 };
-bool shelf_item_matches(const struct shelf_item *item, const char *words);
-
-/* The same where many items are asked for the same words, which utf8_add_folded has folded. */
-bool shelf_item_matches_folded(const struct shelf_item *item, const char *folded);
 
 #endif

@@ -4,7 +4,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "base/utf8.h"
 #include "model/reading/moment.h"
 
 enum { ROWS_UNTIL_SHOWN = 18 };
@@ -20,11 +19,23 @@ void shelf_list_init(struct shelf_list *list, const char *folder, const struct s
     };
 }
 
-void shelf_list_done(struct shelf_list *list)
+static bool has_room(const struct shelf_list *list)
+{
+    return list->items && list->order && list->found && list->matches;
+}
+
+static void drop_items(struct shelf_list *list)
 {
     free(list->items);
     free(list->order);
     free(list->found);
+    free(list->matches);
+    shelf_search_done(&list->search);
+}
+
+void shelf_list_done(struct shelf_list *list)
+{
+    drop_items(list);
     *list = (struct shelf_list){.items = NULL};
 }
 
@@ -34,15 +45,14 @@ struct shelf_item *shelf_list_room(struct shelf_list *list, size_t count)
     list->moved = false;
     list->starts.found_count = 0;
     if (count > list->capacity || !list->items) {
-        free(list->items);
-        free(list->order);
-        free(list->found);
+        drop_items(list);
         list->items = calloc(count + 1, sizeof *list->items);
         list->order = calloc(count + 1, sizeof *list->order);
         list->found = calloc(count + 1, sizeof *list->found);
-        list->capacity = list->items && list->order && list->found ? count : 0;
+        list->matches = calloc(count + 1, sizeof *list->matches);
+        list->capacity = has_room(list) ? count : 0;
     }
-    if (count > list->capacity || !list->order || !list->found)
+    if (count > list->capacity || !has_room(list))
         return NULL;
     list->count = count;
     return list->items;
@@ -94,6 +104,7 @@ static void take_items(struct shelf_list *list)
     list->moisture_day = 0;
     list->unread = list->glanced = 0;
     list->moved = false;
+    shelf_search_begin(&list->search, list->count);
     for (size_t i = 0; i < list->count; i++) {
         struct shelf_item *item = &list->items[i];
 
@@ -171,17 +182,16 @@ static int compare_answers(const void *first, const void *second)
 static void match(struct shelf_list *list)
 {
     const struct shelf_question_row *row = shelf_question_get(list->question);
-    char memory[SHELF_WORDS_MAX];
-    struct strbuf words = STRBUF(memory);
+    struct shelf_words words;
 
-    utf8_add_folded(&words, list->filter.text);
+    shelf_words_take(&words, list->filter.text);
     /* As they lie in memory, which in a long list is much quicker than in their order. */
     for (size_t i = 0; i < list->count; i++)
-        list->items[i].found = (!row->answers || row->answers(&list->ground, &list->items[i])) &&
-                               shelf_item_matches_folded(&list->items[i], memory);
+        list->matches[i] = (!row->answers || row->answers(&list->ground, &list->items[i])) &&
+                           shelf_search_finds(&list->search, i, &list->items[i], &words);
     list->found_count = 0;
     for (size_t i = 0; i < list->count; i++)
-        if (list->order[i]->found)
+        if (list->matches[list->order[i] - list->items])
             list->found[list->found_count++] = list->order[i];
     if (!row->order)
         return;
@@ -230,6 +240,7 @@ void shelf_list_put(struct shelf_list *list, size_t at, const struct shelf_item 
     take_moisture(list, own);
     own->day = old.day;
     own->asked = old.asked;
+    shelf_search_forget(&list->search, at);
     own->moved = old.moved || day_of(own) != old.day;
     list->moved = list->moved || own->moved;
     /* The starting points being looked at may hold texts of the old one. */

@@ -11,6 +11,7 @@
 #include "session/menu.h"
 #include "shelf/shelf_key.h"
 #include "shelf/shelf_question.h"
+#include "shelf/shelf_search.h"
 #include "shelf/shelf_start.h"
 
 /*
@@ -95,6 +96,8 @@ struct shelf_list {
     const struct shelf_item *
         *order; /* all items, the latest visit first; on the same day, the file written last */
     const struct shelf_item **found; /* those that match, in that order */
+    bool *matches;                   /* of each item, whether it is among them */
+    struct shelf_search search;
     size_t count, found_count, capacity;
     size_t unread, glanced; /* how many items are so marked */
     bool moved;             /* an item is not where it belongs in the order */

@@ -323,11 +323,13 @@ static void find_kinds(struct maker *maker)
 static void find_items(struct maker *maker)
 {
     const struct shelf_list *list = maker->list;
+    struct shelf_words words;
 
+    shelf_words_take(&words, list->filter.text);
     maker->values = calloc(list->count + 1, sizeof *maker->values);
     maker->items = calloc(list->count + 1, sizeof *maker->items);
     for (size_t i = 0; maker->items && i < list->count; i++)
-        if (shelf_item_matches(&list->items[i], list->filter.text))
+        if (shelf_words_match(&words, &list->items[i]))
             maker->items[maker->count++] = &list->items[i];
 }
 

@@ -878,6 +878,15 @@ static void a_search_goes_on_while_it_is_read(void **state)
     expect_found(&list, "a");
     press_key(&list, SILLET_KEY_ESCAPE);
     expect_found(&list, "bedac");
+    item.card.owner = "Tansy";
+    shelf_search_prepare(&list.search, list.items);
+    shelf_list_put(&list, 0, &item);
+    type(&list, "odile");
+    expect_found(&list, "");
+    press_key(&list, SILLET_KEY_ESCAPE);
+    type(&list, "perpetua");
+    expect_found(&list, "a");
+    press_key(&list, SILLET_KEY_ESCAPE);
     shelf_list_freshen(&list);
     expect_found(&list, "abedc");
     shelf_list_done(&list);

@@ -245,6 +245,27 @@ static void expect_folded(const char *text, const char *folded)
 }
 
 /* Letters by the names of their code points in the Unicode Standard. */
+static void what_is_folded_is_cut_where_it_ends(void **state)
+{
+    char memory[5];
+    struct strbuf out = STRBUF(memory);
+
+    (void)state;
+    utf8_add_folded(&out, "Four");
+    assert_string_equal(memory, "four");
+    assert_false(out.truncated);
+    utf8_add_folded(&out, "x");
+    assert_string_equal(memory, "four");
+    assert_true(out.truncated);
+    strbuf_clear(&out);
+    utf8_add_folded(&out, "AB\xE6\x97\xA5"
+                          "C");
+    assert_string_equal(memory, "ab");
+    assert_true(out.truncated);
+    utf8_add_folded(&out, "C");
+    assert_string_equal(memory, "ab");
+}
+
 static void case_and_accents_are_folded(void **state)
 {
     (void)state;
@@ -300,6 +321,7 @@ int main(void)
         cmocka_unit_test(columns_of_texts),
         cmocka_unit_test(clip_keeps_whole_characters),
         cmocka_unit_test(case_and_accents_are_folded),
+        cmocka_unit_test(what_is_folded_is_cut_where_it_ends),
     };
 
     return cmocka_run_group_tests_name("utf8", tests, NULL, NULL) ? 1 : 0;
