@@ -878,7 +878,7 @@ static void a_search_goes_on_while_it_is_read(void **state)
     expect_found(&list, "a");
     press_key(&list, SILLET_KEY_ESCAPE);
     expect_found(&list, "bedac");
-    item.card.owner = "Tansy";
+    item.card.owner = "Perpetua";
     shelf_search_prepare(&list.search, list.items);
     shelf_list_put(&list, 0, &item);
     type(&list, "odile");
