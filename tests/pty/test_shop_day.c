@@ -30,7 +30,7 @@ static const double mm_per_inch = 25.4, mm_per_64th = 25.4 / 64;
 /* As found: too much relief, high at both ends. Wanted by the starting point: relief .008 in,
  * gaps .018 to .012 in, action 6 to 4 /64. */
 static const struct day_pass as_found = {.relief = ".014",
-                                         .gap = {"28", "27", "25", "22", "20", "19"},
+                                         .gap = {"28", "26", "25", "22", "20", "19"},
                                          .action = {"9", "8.5", "8", "7.5", "7", "6.5"},
                                          .exposure = {"14", "12.5"}};
 static const struct day_pass after_rod = {

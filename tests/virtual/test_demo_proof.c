@@ -16,7 +16,8 @@
  * the chance of each check to come out inside can be reckoned without the reading that was made.
  */
 
-enum { TRUTHS_MAX = 8000, DRAWS = 200, SHOPS = 3, KINDS_MAX = 16, ALL_MOVES = MOVE_COUNT_ };
+enum { TRUTHS_MAX = 8000, DRAWS = 200, SHOPS = 5, KINDS_MAX = 16, ALL_MOVES = MOVE_COUNT_ };
+enum { RELIEF, GAP, ACTION, ALL_ROWS, ROWS_ };
 
 struct tally {
     int checked, inside;       /* as the program counts */
@@ -28,8 +29,10 @@ struct shop {
     struct demo_truth truth[TRUTHS_MAX];
     int truths;
     struct seeded seed;
+    bool metric;                                   /* leaves of 0.05 mm, and a rule in 0.1 mm */
     int kind;                                      /* of the instrument in hand */
     struct tally of[KINDS_MAX + 1][ALL_MOVES + 1]; /* by kind and by move; the last: all */
+    struct tally read[2][ROWS_][ALL_MOVES + 1];    /* by the gauges' units, and by what is read */
 };
 
 static void take_truth(void *taker, const struct demo_truth *truth)
@@ -63,7 +66,8 @@ static double true_mm(const struct shop *shop, const struct proof_check *check)
 static double chance_inside(struct shop *shop, const struct proof_check *check, double truth_mm)
 {
     const bool rule = check->field == FIELD_ACTION;
-    const double step_mm = rule ? 25.4 / 128 : 0.0254, error_mm = rule ? 0.04 : 0.008;
+    const double inch_mm = rule ? 25.4 / 128 : 0.0254, metric_mm = rule ? 0.1 : 0.05;
+    const double step_mm = shop->metric ? metric_mm : inch_mm, error_mm = rule ? 0.04 : 0.008;
     int inside = 0;
 
     for (int i = 0; i < DRAWS; i++) {
@@ -80,9 +84,15 @@ static void take_check(void *taker, const struct proof_check *check)
     struct shop *shop = taker;
     const double truth_mm = true_mm(shop, check);
     const double chance = chance_inside(shop, check, truth_mm);
+    const int row = check->field == FIELD_ACTION    ? ACTION
+                    : check->field == FIELD_NUT_GAP ? GAP
+                                                    : RELIEF;
     struct tally *const of[] = {&shop->of[shop->kind][check->move],
-                                &shop->of[shop->kind][ALL_MOVES], &shop->of[KINDS_MAX][check->move],
-                                &shop->of[KINDS_MAX][ALL_MOVES]};
+                                &shop->of[shop->kind][ALL_MOVES],
+                                &shop->of[KINDS_MAX][check->move],
+                                &shop->of[KINDS_MAX][ALL_MOVES],
+                                &shop->read[shop->metric][row][check->move],
+                                &shop->read[shop->metric][ALL_ROWS][check->move]};
 
     for (size_t i = 0; i < sizeof of / sizeof of[0]; i++) {
         of[i]->checked++;
@@ -103,8 +113,11 @@ static void start_of(const char *id, struct record *ret_record)
 
 static void walk(struct shop *shop, uint64_t seed)
 {
-    const struct demo_wish wish = {
-        .seed = seed, .last_day = 740000, .tell = take_truth, .teller = shop};
+    const struct demo_wish wish = {.seed = seed,
+                                   .last_day = 740000,
+                                   .metric = shop->metric,
+                                   .tell = take_truth,
+                                   .teller = shop};
     struct record start, record;
 
     for (int i = 0; demo_shop_preset(i); i++) {
@@ -134,15 +147,56 @@ static void check_tally(const char *name, const struct tally *tally)
 
 enum { CHECKS_LEAST = 20 /* fewer say nothing */ };
 
-static void the_share_that_is_counted_is_the_one_that_is_true(void **state)
+/* 95.45 % is what k = 2 promises, and what the count leaves open of it: the binomial distribution's
+ * standard errors, which say a little too little where the strings of a pass go together. Readings
+ * fall on marks, and a +- that has to reach the next of them holds more: up to 98 %. */
+static void check_promise(const struct shop *shop, bool metric, int row, int move, double errors)
+{
+    static const char *const read[ROWS_] = {"relief", "gap", "action", "all that is read"};
+    const struct tally *of = &shop->read[metric][row][move];
+    const double least = .9545, most = .98, all = of->checked, share = of->inside / all;
+
+    if (of->checked < 200)
+        return;
+    fprintf(stderr, "%s, %s after %s: %d checks, %.2f %% inside\n", metric ? "mm" : "inch",
+            read[row], work_mark_name((enum move_kind)move), of->checked, 100 * share);
+    assert_true(share >= least - errors * sqrt(least * (1 - least) / all));
+    assert_true(share <= most + errors * sqrt(most * (1 - most) / all));
+}
+
+static struct shop *begin(void)
 {
     struct shop *shop = calloc(1, sizeof *shop);
 
-    (void)state;
     assert_non_null(shop);
     shop->seed = seeded_start("demo_proof");
-    for (uint64_t seed = 1; seed <= SHOPS; seed++)
-        walk(shop, seed);
+    for (int metric = 0; metric < 2; metric++) {
+        shop->metric = metric;
+        for (uint64_t seed = 1; seed <= SHOPS; seed++)
+            walk(shop, seed);
+    }
+    return shop;
+}
+
+static void each_move_keeps_what_its_doubt_promises(void **state)
+{
+    struct shop *shop = begin();
+
+    (void)state;
+    for (int metric = 0; metric < 2; metric++)
+        for (int move = 0; move < ALL_MOVES; move++) {
+            check_promise(shop, metric, ALL_ROWS, move, 3);
+            for (int row = 0; row < ALL_ROWS; row++)
+                check_promise(shop, metric, row, move, 4);
+        }
+    free(shop);
+}
+
+static void the_share_that_is_counted_is_the_one_that_is_true(void **state)
+{
+    struct shop *shop = begin();
+
+    (void)state;
     const struct tally *all = &shop->of[KINDS_MAX][ALL_MOVES];
     for (int kind = 0; kind <= KINDS_MAX; kind++)
         for (int move = 0; move <= ALL_MOVES; move++) {
@@ -157,14 +211,6 @@ static void the_share_that_is_counted_is_the_one_that_is_true(void **state)
             check_tally(name, &shop->of[kind][move]);
         }
     assert_true(all->checked > 1000);
-    /* 95 % is what the +- promises. */
-    assert_near((double)all->inside / all->checked, .95, .02);
-    for (int move = 0; move < ALL_MOVES; move++) {
-        const struct tally *of = &shop->of[KINDS_MAX][move];
-
-        if (of->checked > 500)
-            assert_near((double)of->inside / of->checked, .95, .03);
-    }
     free(shop);
 }
 
@@ -172,6 +218,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_share_that_is_counted_is_the_one_that_is_true),
+        cmocka_unit_test(each_move_keeps_what_its_doubt_promises),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -17,7 +17,7 @@ struct end {
 
 static struct move_amount amount_of(const struct setup *setup, double off_mm)
 {
-    const double deviation = pass_read_rule_mm(setup);
+    const double deviation = pass_read_once_mm(setup, BELIEF_ACTION);
 
     return (struct move_amount){
         .known = isfinite(off_mm),
@@ -49,7 +49,7 @@ static void find_end(const struct setup *setup, const struct end *end, struct mo
         if (known[s] == KNOWN_ABSENT)
             continue;
         end->believed[s] =
-            (struct believed){.mm = maybe_finite(mm[s]), .u = 2 * pass_read_rule_mm(setup)};
+            (struct believed){.mm = maybe_finite(mm[s]), .u = 2 * pass_read_once_mm(setup, BELIEF_ACTION)};
         if (!end->target->given)
             continue;
         const struct move_amount amount = amount_of(setup, mm[s] - end->target->value);

@@ -24,6 +24,16 @@ enum questioned {
     QUESTIONED_BEFORE, /* or of an earlier one, and nobody has read it again */
 };
 
+/* How often something was read since it moved on its gauge (belief_again.h). */
+struct read_again {
+    int times;
+    double mean_mm;        /* of these readings, where it stands now */
+    struct estimated then; /* what was believed of it after the last pass */
+    /* What it moved by since the first of them, less than the gauge tells: as far as is known, and
+     * the variance of what is not. */
+    double moved_mm, moved_mm2;
+};
+
 struct belief {
     bool known; /* the board can be reckoned on */
     int strings;
@@ -48,6 +58,7 @@ struct belief {
     enum questioned questioned[BELIEF_ROWS_][STRINGS_MAX + 1];
     struct maybe off[BELIEF_ROWS_][STRINGS_MAX + 1];
     bool wrong[BELIEF_ROWS_][STRINGS_MAX + 1]; /* what was known before the last pass taken in */
+    struct read_again again[BELIEF_ROWS_][STRINGS_MAX + 1];
 };
 
 /* Errors of a hand, standard deviations, from common practice; docs/method.md. */

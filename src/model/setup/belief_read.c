@@ -4,6 +4,7 @@
 #include <math.h>
 #include <stddef.h>
 
+#include "model/setup/belief_again.h"
 #include "model/setup/belief_line.h"
 #include "model/setup/odd_row.h"
 #include "model/setup/pass_read.h"
@@ -104,6 +105,7 @@ static bool fits_better(const struct belief *belief, const struct gauged *readin
 static void forget(struct belief *belief, const struct setup *setup, enum belief_row row,
                    int string)
 {
+    belief->again[row][string].times = 0;
     if (row == BELIEF_RELIEF)
         belief_doubt_rod(belief, setup, 1);
     else
@@ -152,7 +154,7 @@ static bool take(struct belief *belief, const struct setup *setup, const struct 
     if (((new && reading->odd) || is_surprising(belief, reading)) &&
         question(belief, setup, reading))
         return false;
-    estimate_read(&belief->estimate, &reading->function, reading->mm, reading->deviation_mm);
+    belief_again_take(belief, setup, reading);
     belief->off[reading->row][reading->string].given = false;
     belief->once[reading->row][reading->string] = new;
     belief->has[reading->row][reading->string] = true;
@@ -263,9 +265,11 @@ static void take_pass(struct belief *belief, const struct setup *setup,
     for (int row = 0; row < BELIEF_ROWS_; row++)
         for (int s = 0; s <= STRINGS_MAX; s++)
             belief->wrong[row][s] = false;
+    belief_again_carry(belief, setup);
     take_relief(belief, setup, read);
     take_row(belief, setup, read, BELIEF_ACTION);
     take_row(belief, setup, read, BELIEF_GAP);
+    belief_again_keep(belief, setup);
     freshen(belief, setup, BELIEF_ACTION);
     freshen(belief, setup, BELIEF_GAP);
 }

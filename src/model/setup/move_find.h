@@ -17,7 +17,7 @@
 #define MOVE_DOUBT      0.9
 #define MOVE_SURE       1.5
 #define MOVE_FILL_DOUBT 3.25
-#define MOVE_SHORT      1.0
+#define MOVE_SHORT      0.75
 
 /* So far beyond its tolerance, in deviations, something is called off it though it is left. */
 #define MOVE_NEAR 0.5

@@ -22,20 +22,36 @@ double pass_read_uneven_mm(enum belief_row row)
     return row == BELIEF_GAP ? UNEVEN_GAP_MM : UNEVEN_ACTION_MM;
 }
 
-static double feeler_mm(const struct setup *setup)
+struct gauge_doubt pass_read_doubt(const struct setup *setup, enum belief_row row)
 {
-    return hypot(uncertainty_of_step(setup->feeler_step_mm), BELIEF_FEELER_MM);
+    const bool rule = row == BELIEF_ACTION;
+    const double step_mm = rule ? setup->rule_step_mm : setup->feeler_step_mm;
+
+    return (struct gauge_doubt){.step_mm = uncertainty_of_step(step_mm),
+                                .hand_mm = rule ? BELIEF_RULE_MM : BELIEF_FEELER_MM};
 }
 
-double pass_read_rule_mm(const struct setup *setup)
+double pass_read_once_mm(const struct setup *setup, enum belief_row row)
 {
-    return hypot(uncertainty_of_step(setup->rule_step_mm), BELIEF_RULE_MM);
+    const struct gauge_doubt doubt = pass_read_doubt(setup, row);
+
+    return hypot(doubt.step_mm, doubt.hand_mm);
 }
 
 /* What counts is the gap once the action is right, so that of the rule a ninth comes in. */
 double pass_read_gap_mm(const struct setup *setup)
 {
-    return hypot(feeler_mm(setup), pass_read_rule_mm(setup) / 9);
+    return hypot(pass_read_once_mm(setup, BELIEF_GAP), pass_read_once_mm(setup, BELIEF_ACTION) / 9);
+}
+
+struct linear pass_read_function(const struct setup *setup, enum belief_row row, int string)
+{
+    if (row == BELIEF_RELIEF)
+        return belief_line_relief(setup);
+    if (row == BELIEF_ACTION)
+        return belief_line_action(setup, string);
+    return setup->nut_method == NUT_HELD_3 ? belief_line_held_gap(setup, string)
+                                           : belief_line_gap(setup, string);
 }
 
 static void add(struct pass_read *read, struct gauged reading)
@@ -50,7 +66,7 @@ static void add_row(const struct belief *belief, const struct setup *setup, enum
 {
     const bool gap = row == BELIEF_GAP, held = gap && setup->nut_method == NUT_HELD_3;
     const struct maybe *entered = gap ? setup->nut_gap_mm : setup->action_mm;
-    const double deviation = gap ? feeler_mm(setup) : pass_read_rule_mm(setup);
+    const double deviation = pass_read_once_mm(setup, row);
     double mm[STRINGS_MAX + 1];
     enum known known[STRINGS_MAX + 1];
     bool odd[STRINGS_MAX + 1];
@@ -66,9 +82,7 @@ static void add_row(const struct belief *belief, const struct setup *setup, enum
             !outfit_is_read(&setup->outfit, s) ||
             (held && setup->board.frets < board_hold_fret(&setup->board, s)))
             continue;
-        add(read, (struct gauged){.function = held  ? belief_line_held_gap(setup, s)
-                                              : gap ? belief_line_gap(setup, s)
-                                                    : belief_line_action(setup, s),
+        add(read, (struct gauged){.function = pass_read_function(setup, row, s),
                                   .row = row,
                                   .string = s,
                                   .mm = mm[s],
@@ -104,10 +118,10 @@ void pass_read_list(const struct belief *belief, const struct setup *setup,
 
     ret_read->count = 0;
     if (relief.given)
-        add(ret_read, (struct gauged){.function = belief_line_relief(setup),
+        add(ret_read, (struct gauged){.function = pass_read_function(setup, BELIEF_RELIEF, 0),
                                       .row = BELIEF_RELIEF,
                                       .mm = relief.value,
-                                      .deviation_mm = feeler_mm(setup)});
+                                      .deviation_mm = pass_read_once_mm(setup, BELIEF_RELIEF)});
     add_row(belief, setup, BELIEF_GAP, ret_read);
     add_row(belief, setup, BELIEF_ACTION, ret_read);
     if (setup->nut_method == NUT_OPEN)

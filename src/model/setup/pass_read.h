@@ -29,11 +29,22 @@ struct pass_read {
 void pass_read_list(const struct belief *belief, const struct setup *setup,
                     struct pass_read *ret_read);
 
+/* What a row reads at a string as a function of the unknowns. */
+struct linear pass_read_function(const struct setup *setup, enum belief_row row, int string);
+
 /* How uneven one nut, or one saddle, leaves the strings about a straight line, in what is read. */
 double pass_read_uneven_mm(enum belief_row row);
 
-/* How well a length is read with the rule, standard deviation, mm. */
-double pass_read_rule_mm(const struct setup *setup);
+/* How well the gauge of a row reads it, standard deviations, mm. What lies within its step is the
+ * same each time that nothing moves; what the hand misses by is not. */
+struct gauge_doubt {
+    double step_mm, hand_mm;
+};
+
+struct gauge_doubt pass_read_doubt(const struct setup *setup, enum belief_row row);
+
+/* Both together, of one reading. */
+double pass_read_once_mm(const struct setup *setup, enum belief_row row);
 
 /* How well one pass alone tells a gap, standard deviation, mm. */
 double pass_read_gap_mm(const struct setup *setup);

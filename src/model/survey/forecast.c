@@ -6,6 +6,7 @@
 #include "model/setup/belief_line.h"
 #include "model/setup/bench_goal.h"
 #include "model/setup/neck_curve.h"
+#include "model/setup/pass_read.h"
 #include "model/setup/rocker.h"
 #include "model/setup/uncertainty.h"
 #include "model/setup/work_done.h"
@@ -19,7 +20,7 @@ static double dressed_mm(const struct forecast *forecast)
            belief_line_relief(&forecast->before->setup).constant;
 }
 
-struct maybe forecast_share_read(const struct forecast *forecast)
+static struct maybe share_read(const struct forecast *forecast)
 {
     const struct move_set *moves = &forecast->before->moves;
     const struct move_amount *asked = &moves->move[MOVE_ROD].amount;
@@ -32,6 +33,19 @@ struct maybe forecast_share_read(const struct forecast *forecast)
         return maybe_absent();
     return maybe_finite((relief.value - dressed_mm(forecast) - moves->relief.mm.value) /
                         asked->value);
+}
+
+/* Both reliefs err, the one before and the one read then, and all that follows the rod with them.
+ */
+void forecast_go_by_relief(struct forecast *forecast)
+{
+    const struct move_set *moves = &forecast->before->moves;
+
+    forecast->share = share_read(forecast);
+    if (forecast->share.given)
+        forecast->share_u =
+            hypot(moves->relief.u, 2 * pass_read_once_mm(&forecast->before->setup, BELIEF_RELIEF)) /
+            fabs(moves->move[MOVE_ROD].amount.value);
 }
 
 /* By the turns logged for this pass, else by those asked for at once. Who went on to slots or
@@ -47,7 +61,7 @@ static struct maybe find_share(const struct forecast *forecast, struct maybe tur
 
     if (share.given)
         return share;
-    return !turned.given && went_on ? maybe_given(1) : forecast_share_read(forecast);
+    return !turned.given && went_on ? maybe_given(1) : share_read(forecast);
 }
 
 /* What the work lines say of one move. */
@@ -178,8 +192,10 @@ static struct believed find_height(const struct forecast *forecast, const struct
     const double x_mm = board->station_mm[string][fret];
     /* Over a crown that was taken down a string stands higher. */
     const double lower_mm = before->setup.spot_mm[fret].value - forecast->level.spot_mm[fret].value;
+    const double hand_u = hand_u_mm(forecast, string, x_mm / board->contact_mm[string]);
+    const double rod_u = forecast->share_u * (maybe_or(then, now.mm.value) - now.mm.value);
     return as_believed(height.value + lower_mm + lift_mm(forecast, string, x_mm),
-                       hypot(now.u, hand_u_mm(forecast, string, x_mm / board->contact_mm[string])));
+                       hypot(hypot(now.u, hand_u), rod_u));
 }
 
 /* As find_height, as the row is read: a gap held down where gaps are read so. */

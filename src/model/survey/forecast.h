@@ -22,15 +22,16 @@ struct forecast {
     double mm[MOVE_COUNT_][STRINGS_MAX + 1];
     struct setup level; /* as `before` was read, without the crowns that were taken down */
     struct maybe share; /* of the way to its target that the rod went; absent where unknown */
+    double share_u;     /* of a share that was read, about 95 % */
 };
 
 /* `record` and `before` must outlast it; `before` is of the pass before `pass` of that visit. */
 void forecast_begin(struct forecast *ret_forecast, const struct record *record,
                     const struct derived *before, int visit, int pass);
 
-/* How much of the way to its target a rod that was due went by the relief that the pass reads;
- * absent where it was not due or reads none. */
-struct maybe forecast_share_read(const struct forecast *forecast);
+/* Goes by the relief that the pass reads: how much of the way to its target a rod that was due went
+ * by that. `share` is absent where the rod was not due or no relief is read. */
+void forecast_go_by_relief(struct forecast *forecast);
 
 /* Whether anything was done after which no reading can be told, as a neck reset. */
 bool forecast_is_beyond(const struct forecast *forecast);

@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "model/setup/rod_history.h"
+#include "model/setup/pass_read.h"
 #include "model/setup/uncertainty.h"
 #include "model/survey/forecast.h"
 
@@ -23,16 +24,19 @@ struct walk {
 /* The gauge's step, and the hand that holds it. */
 static double reading_u(const struct walk *walk, enum field_id field)
 {
-    const double hand_mm = field == FIELD_ACTION ? BELIEF_RULE_MM : BELIEF_FEELER_MM;
+    const enum belief_row row = field == FIELD_ACTION ? BELIEF_ACTION : BELIEF_GAP;
 
-    return 2 * hypot(uncertainty_of_step(setup_step_mm(&walk->derived.setup, field)), hand_mm);
+    return 2 * pass_read_once_mm(&walk->derived.setup, row);
 }
 
+/* Two readings of the same height may lie on neighbouring marks of their gauge: nearer than a step
+ * nothing that was read is told from what was expected. */
 static void check(struct walk *walk, struct proof_check *made, struct maybe expected, double u_mm)
 {
     const struct maybe read = place_read_at(walk->place, made->field, made->string, 0);
 
-    made->u_mm = hypot(u_mm, reading_u(walk, made->field));
+    made->u_mm = fmax(hypot(u_mm, reading_u(walk, made->field)),
+                      setup_step_mm(&walk->derived.setup, made->field));
     if (!expected.given || !read.given || !(made->u_mm > 0))
         return;
     made->visit = walk->place.visit;
@@ -141,7 +145,7 @@ static void check_heights(struct walk *walk)
         return;
     /* By what was then read: turns miss, and that is not what heights are checked for. */
     if (forecast.move[MOVE_ROD])
-        forecast.share = forecast_share_read(&forecast);
+        forecast_go_by_relief(&forecast);
     if (forecast.move[MOVE_ROD] && !forecast.share.given)
         return;
     check_row(walk, &forecast, bench_row_get(ROW_GAP), method);
