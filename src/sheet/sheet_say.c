@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "sheet/sheet_say.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "words/amount.h"
@@ -59,12 +60,35 @@ void sheet_say_scale(struct strbuf *out, double mm, const struct shop_units *uni
     strbuf_add_char(out, ')');
 }
 
-static void add_two(struct strbuf *out, double mm, struct both both, bool sign)
+/* Whether thousandths are too coarse: of an amount this small, mm to hundredths say something
+ * else. */
+static bool is_fine(double mm, enum unit unit)
 {
-    amount_add(out, mm, both.own, sign);
+    const double small_th = 2, seen_th = 0.1, th = fabs(unit_from_pivot(UNIT_TH, mm));
+
+    return unit_printed(unit) == UNIT_IN && th < small_th && fabs(th - round(th)) > seen_th;
+}
+
+enum form { TRIMMED, EVEN, SIGNED };
+
+static void add_one(struct strbuf *out, double mm, enum unit unit, enum form form)
+{
+    if (is_fine(mm, unit)) {
+        strbuf_add(out, form == SIGNED && mm > 0 ? "+" : "");
+        num_format_fixed(unit_from_pivot(UNIT_IN, mm), 4, true, out);
+    } else if (form == EVEN) {
+        amount_add_even(out, mm, unit);
+    } else {
+        amount_add(out, mm, unit, form == SIGNED);
+    }
+}
+
+static void add_two(struct strbuf *out, double mm, struct both both, enum form form)
+{
+    add_one(out, mm, both.own, form);
     add_unit(out, both.own);
     strbuf_add(out, " (");
-    amount_add(out, mm, both.other, sign);
+    add_one(out, mm, both.other, form);
     add_unit(out, both.other);
     strbuf_add_char(out, ')');
 }
@@ -72,13 +96,27 @@ static void add_two(struct strbuf *out, double mm, struct both both, bool sign)
 void sheet_say_length(struct strbuf *out, double mm, const struct shop_units *units,
                       enum field_measure measure)
 {
-    add_two(out, mm, both_of(units, measure), false);
+    add_two(out, mm, both_of(units, measure), TRIMMED);
 }
 
 void sheet_say_change(struct strbuf *out, double mm, const struct shop_units *units,
                       enum field_measure measure)
 {
-    add_two(out, mm, both_of(units, measure), true);
+    add_two(out, mm, both_of(units, measure), SIGNED);
+}
+
+/* One amount if both read the same. */
+static void add_range(struct strbuf *out, double first_mm, double last_mm, enum unit unit)
+{
+    char first_memory[24], last_memory[24];
+    struct strbuf first = STRBUF(first_memory), last = STRBUF(last_memory);
+
+    add_one(&first, first_mm, unit, TRIMMED);
+    add_one(&last, last_mm, unit, TRIMMED);
+    strbuf_add(out, first_memory);
+    if (strcmp(first_memory, last_memory) != 0)
+        strbuf_addf(out, " to %s", last_memory);
+    add_unit(out, unit);
 }
 
 void sheet_say_range(struct strbuf *out, double first_mm, double last_mm,
@@ -86,11 +124,9 @@ void sheet_say_range(struct strbuf *out, double first_mm, double last_mm,
 {
     const struct both both = both_of(units, measure);
 
-    amount_add_range(out, first_mm, last_mm, both.own);
-    add_unit(out, both.own);
+    add_range(out, first_mm, last_mm, both.own);
     strbuf_add(out, " (");
-    amount_add_range(out, first_mm, last_mm, both.other);
-    add_unit(out, both.other);
+    add_range(out, first_mm, last_mm, both.other);
     strbuf_add_char(out, ')');
 }
 
@@ -99,9 +135,9 @@ void sheet_say_bare(struct strbuf *out, double mm, const struct shop_units *unit
 {
     const struct both both = both_of(units, measure);
 
-    amount_add_even(out, mm, both.own);
+    add_one(out, mm, both.own, EVEN);
     strbuf_add(out, " (");
-    amount_add_even(out, mm, both.other);
+    add_one(out, mm, both.other, EVEN);
     strbuf_add_char(out, ')');
 }
 

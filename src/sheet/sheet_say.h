@@ -10,7 +10,8 @@
 
 /* Numbers and names as the sheet writes them: in the shop's unit, with the other in brackets. */
 
-/* ".011 in (0.28 mm)", "8.5/64 in (3.37 mm)". */
+/* ".011 in (0.28 mm)", "8.5/64 in (3.37 mm)"; inches below .002 get a fourth place where that makes
+ * both say the same: ".0005 in (0.01 mm)". */
 void sheet_say_length(struct strbuf *out, double mm, const struct shop_units *units,
                       enum field_measure measure);
 /* The same for a change, with its sign. */

@@ -1,6 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 #include "near.h"
 
+#include <stdlib.h>
+#include <string.h>
+
 #include "build_record.h"
 #include "sheet/sheet_say.h"
 
@@ -40,6 +43,40 @@ static void lengths_stand_in_both_units(void **state)
     check_say(sheet_say_length, 4.4, true, MEASURE_DEPTH, "4.40 mm (.173 in)");
     check_say(sheet_say_change, 0.1524, false, MEASURE_FEELER, "+.006 in (+0.15 mm)");
     check_say(sheet_say_change, -0.1524, true, MEASURE_FEELER, "-0.15 mm (-.006 in)");
+}
+
+/* As an owner reads them: the number in front, and the one in brackets. */
+static void read_both(say *make, double mm, bool metric, double *ret_mm, double *ret_other_mm)
+{
+    const struct shop_units units = metric ? shop_units_metric() : shop_units_inch();
+    char memory[128];
+    struct strbuf text = STRBUF(memory);
+
+    make(&text, mm, &units, MEASURE_FEELER);
+    const double first = strtod(memory, NULL), second = strtod(strchr(memory, '(') + 1, NULL);
+    *ret_mm = first * (metric ? 1 : 25.4);
+    *ret_other_mm = second * (metric ? 25.4 : 1);
+}
+
+/* A small amount would else read .001 in (0.01 mm), and .001 in is 0.0254 mm. Larger ones differ by
+ * half a step of each at the most. */
+static void both_units_say_the_same(void **state)
+{
+    static say *const says[] = {sheet_say_length, sheet_say_change, sheet_say_bare};
+    const double step_mm = 0.01, half_steps_mm = (step_mm + 0.0254) / 2;
+
+    (void)state;
+    for (int i = 5; i < 3000; i++)
+        for (int k = 0; k < 6; k++) {
+            const double mm = i / 1000.0;
+            double first_mm, second_mm;
+
+            read_both(says[k / 2], mm, k % 2, &first_mm, &second_mm);
+            assert_near(first_mm, second_mm, mm < 0.05 ? 0.0076 : half_steps_mm + 1e-9);
+        }
+    check_say(sheet_say_length, 0.0127, false, MEASURE_FEELER, ".0005 in (0.01 mm)");
+    check_say(sheet_say_length, 0.0254, false, MEASURE_FEELER, ".001 in (0.03 mm)");
+    check_say(sheet_say_length, 0.0127, true, MEASURE_FEELER, "0.01 mm (.0005 in)");
 }
 
 static void columns_keep_their_zeros(void **state)
@@ -123,6 +160,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(lengths_stand_in_both_units),
+        cmocka_unit_test(both_units_say_the_same),
         cmocka_unit_test(columns_keep_their_zeros),
         cmocka_unit_test(forces_and_temperatures_too),
         cmocka_unit_test(dates_are_spelled_out),
