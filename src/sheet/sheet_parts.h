@@ -79,6 +79,10 @@ void sheet_say_due(const struct sheet_maker *maker, enum move_kind kind, struct 
  */
 void sheet_add_findings(struct sheet_maker *maker, enum finding_weight weight);
 
+/* Adds what lets the neck move for some days more after this visit, and when to look again; nothing
+ * where nothing does. */
+void sheet_add_settling(struct sheet_maker *maker);
+
 /* Add the drawings and their data to the sheet. */
 void sheet_make_side_view(struct sheet_maker *maker);
 void sheet_make_cents_curve(struct sheet_maker *maker);

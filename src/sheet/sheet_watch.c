@@ -205,5 +205,6 @@ void sheet_make_watch(struct sheet_maker *maker)
         maker->sheet, SHEET_ITEM,
         "Air: most instruments do best at 40 to 60\xC2\xA0% humidity (common practice). Come "
         "sooner when the action changes, a string buzzes or a crack shows.");
+    sheet_add_settling(maker);
     add_next_check(maker);
 }

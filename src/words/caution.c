@@ -43,7 +43,7 @@ static bool has_word(const char *text, const char *word, size_t length)
     return false;
 }
 
-static bool has_any(const char *text, const char *word)
+bool caution_has_word(const char *text, const char *word)
 {
     while (*word) {
         const size_t length = strcspn(word, "|");
@@ -57,12 +57,12 @@ static bool has_any(const char *text, const char *word)
 
 bool caution_applies(int k, const char *work)
 {
-    return has_any(work, cautions[k].words);
+    return caution_has_word(work, cautions[k].words);
 }
 
 const char *caution_for_owner(int k, const char *work)
 {
-    return has_any(work, cautions[k].owner_words) ? cautions[k].owner : NULL;
+    return caution_has_word(work, cautions[k].owner_words) ? cautions[k].owner : NULL;
 }
 
 const char *caution_reserve(void)

@@ -18,6 +18,9 @@ bool caution_applies(int k, const char *work);
  * wood in it; NULL for nothing. */
 const char *caution_for_owner(int k, const char *work);
 
+/* Whether one of these words, separated by |, begins a word of a text. */
+bool caution_has_word(const char *text, const char *words);
+
 /* What comes before all of them. */
 const char *caution_reserve(void);
 

@@ -124,12 +124,11 @@ static struct maybe find_end(const struct record *record, int visit)
     return end;
 }
 
-/* On which day that is. */
-static struct maybe find_day(const struct record *record, int visit, double days)
+struct maybe next_check_home_day(const struct record *record, int visit)
 {
     const struct maybe end = find_end(record, visit);
 
-    return end.given ? maybe_given(floor(end.value) + round(days)) : maybe_absent();
+    return end.given ? maybe_given(floor(end.value)) : maybe_absent();
 }
 
 void next_check_find(const struct record *record, int visit, struct next_check *ret_check)
@@ -144,7 +143,8 @@ void next_check_find(const struct record *record, int visit, struct next_check *
         check.reason = find_reason(&then, &check);
         find_days(&then, &check);
     }
-    if (check.known)
-        check.day_number = find_day(&then, visit, check.days);
+    const struct maybe home = next_check_home_day(&then, visit);
+    if (check.known && home.given)
+        check.day_number = maybe_given(home.value + round(check.days));
     *ret_check = check;
 }

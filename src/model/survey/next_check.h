@@ -29,9 +29,7 @@ struct next_check {
     bool known;
     double days; /* from when it went home; the fields below too only where it is known */
     double least_days, most_days; /* 95 % lies between; both `days` for a year by practice */
-    /* The day (day.h): counted from the one on which it was handed over, else from the last on
-     * which anything was measured or done; absent where the visit has no date. */
-    struct maybe day_number;
+    struct maybe day_number;      /* `days` after next_check_home_day, which may be absent */
     /* Moisture of the wood in the shop's air, and at the farther end of what is known of the air of
      * its home, or, where that is not known, of its visits. */
     struct maybe shop_pct, far_pct;
@@ -39,6 +37,10 @@ struct next_check {
     struct maybe relief_change_mm; /* there, by what its visits taught */
     struct survey_season season;
 };
+
+/* The day (day.h) from which it is away: the one on which it was handed over, else the last on
+ * which anything was measured or done; absent where the visit has no date. */
+struct maybe next_check_home_day(const struct record *record, int visit);
 
 /* For the end of a visit. */
 void next_check_find(const struct record *record, int visit, struct next_check *ret_check);
