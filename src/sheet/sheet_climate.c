@@ -94,44 +94,43 @@ static void say_relief(const struct sheet_maker *maker, double change_mm, struct
     strbuf_add_char(out, '.');
 }
 
-static void add_change(struct sheet_maker *maker)
+/* What the wood comes to in this air, from what it was at the visit before where that is known. */
+static void say_wood(const struct sheet_maker *maker, struct strbuf *out)
 {
+    const struct maybe emc = derive_emc(maker->record, maker->visit);
     struct survey_season season;
-    char memory[512];
-    struct strbuf text = STRBUF(memory);
 
     survey_season_find(maker->record, maker->visit, &season);
-    if (season.pairs == 0 || season.after != maker->visit)
+    if (season.pairs == 0 || season.after != maker->visit) {
+        if (!emc.given)
+            return;
+        strbuf_add(out, " Kept in such air for weeks, wood comes to ");
+        sheet_say_pct(out, emc.value, 1);
+        strbuf_add(out, " moisture (EMC).");
         return;
-    strbuf_add(&text, "Since ");
-    say_visit(maker, season.before, &text);
-    strbuf_add(&text, season.emc_change_pct < 0
-                          ? " the air has become drier: the wood goes from "
-                          : " the air has become damper: the wood goes from ");
-    sheet_say_pct(&text, season.emc_pct.value - season.emc_change_pct, 1);
-    strbuf_add(&text, " to ");
-    sheet_say_pct(&text, season.emc_pct.value, 1);
-    strbuf_add(&text, " moisture. ");
-    say_relief(maker, season.relief_change_mm, &text);
-    say_board(maker, &text);
-    sheet_add_text(maker->sheet, SHEET_PARAGRAPH, memory);
+    }
+    strbuf_add(out, " Since ");
+    say_visit(maker, season.before, out);
+    strbuf_add(out, season.emc_change_pct < 0
+                        ? " the air has become drier: kept in it for weeks, wood goes from "
+                        : " the air has become damper: kept in it for weeks, wood goes from ");
+    sheet_say_pct(out, season.emc_pct.value - season.emc_change_pct, 1);
+    strbuf_add(out, " to ");
+    sheet_say_pct(out, season.emc_pct.value, 1);
+    strbuf_add(out, " moisture (EMC). ");
+    say_relief(maker, season.relief_change_mm, out);
+    say_board(maker, out);
 }
 
 void sheet_make_climate(struct sheet_maker *maker)
 {
-    char memory[256];
+    char memory[640];
     struct strbuf text = STRBUF(memory);
-    const struct maybe emc = derive_emc(maker->record, maker->visit);
 
     if (!visit_value(maker, FIELD_HUMIDITY).given && !visit_value(maker, FIELD_TEMPERATURE).given)
         return;
     sheet_add_heading(maker->sheet, "Climate");
     say_air(maker, &text);
-    if (emc.given) {
-        strbuf_add(&text, " Kept in such air for weeks, wood comes to ");
-        sheet_say_pct(&text, emc.value, 1);
-        strbuf_add(&text, " moisture (EMC).");
-    }
+    say_wood(maker, &text);
     sheet_add_text(maker->sheet, SHEET_PARAGRAPH, memory);
-    add_change(maker);
 }

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include <math.h>
 
-#include "model/figure/bench_row.h"
 #include "model/survey/next_check.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
@@ -87,20 +86,6 @@ static void add_causes(const struct sheet_maker *maker, struct strbuf *out)
     strbuf_add(out, pull.value > 0 ? " more than before" : " less than before");
 }
 
-/* What is worth coming for: what would no longer be called good if it was left right. */
-static void add_worth(const struct sheet_maker *maker, struct strbuf *out)
-{
-    const struct setup *setup = &maker->left.setup;
-    const struct bench_row *row = bench_row_in(&setup->outfit, ROW_ACTION);
-    const double seen_mm = record_or_fallback(maker->record, row->tolerance) + setup->rule_step_mm;
-
-    strbuf_addf(out, ", and come in if the %s has changed by ",
-                setup->outfit.lap ? "height of the strings" : "action");
-    sheet_say_length(out, seen_mm, &maker->ask->units, MEASURE_RULE);
-    strbuf_addf(out, " or more%s (common practice, no published source).",
-                setup->outfit.lap ? "" : ", or it buzzes");
-}
-
 void sheet_add_settling(struct sheet_maker *maker)
 {
     const struct maybe home = next_check_home_day(maker->record, maker->visit);
@@ -119,6 +104,6 @@ void sheet_add_settling(struct sheet_maker *maker)
         strbuf_add(&text, ", about ");
         sheet_say_date(&text, date);
     }
-    add_worth(maker, &text);
+    strbuf_add(&text, " (common practice, no published source).");
     sheet_add_text(maker->sheet, SHEET_ITEM, memory);
 }

@@ -67,9 +67,6 @@ static void add_string(struct sheet_maker *maker, int string, bool tensions)
         sheet_say_bare(&text, gauge.value, &maker->ask->units, MEASURE_GAUGE);
     sheet_add_cell(maker->sheet, memory);
     strbuf_clear(&text);
-    say_make(maker, string, &text);
-    sheet_add_cell(maker->sheet, memory);
-    strbuf_clear(&text);
     if (tension.given)
         sheet_say_force(&text, tension.value, &maker->ask->units);
     if (tensions)
@@ -88,7 +85,6 @@ static void add_total(struct sheet_maker *maker)
     sheet_begin_row(maker->sheet, SHEET_ROW_LAST);
     sheet_add_cell(maker->sheet, "all");
     sheet_add_cell(maker->sheet, NULL);
-    sheet_add_cell(maker->sheet, NULL);
     sheet_add_cell(maker->sheet, memory);
 }
 
@@ -97,13 +93,12 @@ static void add_head(struct sheet_maker *maker, bool tensions)
     char memory[64];
     struct strbuf text = STRBUF(memory);
 
-    sheet_begin_table(maker->sheet, tensions ? "lrlr" : "lrl");
+    sheet_begin_table(maker->sheet, tensions ? "lrr" : "lr");
     sheet_begin_row(maker->sheet, SHEET_ROW_HEAD);
     sheet_add_cell(maker->sheet, "string");
     strbuf_add(&text, "gauge, ");
     sheet_say_units(&text, &maker->ask->units, MEASURE_GAUGE);
     sheet_add_cell(maker->sheet, memory);
-    sheet_add_cell(maker->sheet, "make");
     strbuf_clear(&text);
     strbuf_addf(&text, "tension, %s", sheet_force_units(&maker->ask->units));
     if (tensions)
@@ -209,15 +204,53 @@ bool sheet_say_gauges(const struct sheet_maker *maker, struct strbuf *out)
     return true;
 }
 
-static void add_tuning(struct sheet_maker *maker)
+/* Those from `string` down that are made like it, a bit for each. */
+static uint64_t find_alike(const struct sheet_maker *maker, int string, const char *make)
 {
-    char memory[256];
-    struct strbuf text = STRBUF(memory);
+    uint64_t alike = 0;
 
-    if (!sheet_say_tuning(maker, &text))
-        return;
-    strbuf_add_char(&text, '.');
-    sheet_add_text(maker->sheet, SHEET_PARAGRAPH, memory);
+    for (int s = string; s >= 1; s--) {
+        char memory[160];
+        struct strbuf other = STRBUF(memory);
+
+        say_make(maker, s, &other);
+        alike |= strcmp(memory, make) == 0 ? UINT64_C(1) << s : 0;
+    }
+    return alike;
+}
+
+/* "Strings 6 to 3 round-wound, phosphor bronze; 2 and 1 plain." */
+static void say_makes(const struct sheet_maker *maker, struct strbuf *out)
+{
+    uint64_t said = 0;
+
+    for (int s = maker->left.setup.board.strings; s >= 1; s--) {
+        char memory[160];
+        struct strbuf make = STRBUF(memory);
+
+        say_make(maker, s, &make);
+        if (make.length == 0 || (said >> s & 1))
+            continue;
+        const uint64_t alike = find_alike(maker, s, memory);
+        const bool first = said == 0;
+        strbuf_add(out, first ? "" : ";");
+        sheet_say_numbers(out, alike, true, first ? "String" : "", first ? "Strings" : "");
+        strbuf_addf(out, " %s", memory);
+        said |= alike;
+    }
+    strbuf_add(out, said ? "." : "");
+}
+
+static void add_words(struct sheet_maker *maker)
+{
+    char memory[1024], tuned[256];
+    struct strbuf text = STRBUF(memory), tuning = STRBUF(tuned);
+
+    say_makes(maker, &text);
+    if (sheet_say_tuning(maker, &tuning))
+        strbuf_addf(&text, "%s%s.", text.length > 0 ? " " : "", tuned);
+    if (text.length > 0)
+        sheet_add_text(maker->sheet, SHEET_PARAGRAPH, memory);
 }
 
 void sheet_make_strings(struct sheet_maker *maker)
@@ -231,5 +264,5 @@ void sheet_make_strings(struct sheet_maker *maker)
         return;
     sheet_add_heading(maker->sheet, "Strings and tuning");
     add_table(maker);
-    add_tuning(maker);
+    add_words(maker);
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include <math.h>
 
+#include "model/figure/bench_row.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
 #include "words/next_check_words.h"
@@ -192,6 +193,24 @@ bool sheet_say_check(const struct sheet_maker *maker, struct strbuf *out)
     return add_month(&check, out);
 }
 
+/* A change is worth coming for that would turn a good state into another. */
+static void add_air(struct sheet_maker *maker)
+{
+    const struct setup *setup = &maker->left.setup;
+    const struct bench_row *row = bench_row_in(&setup->outfit, ROW_ACTION);
+    const double seen_mm = record_or_fallback(maker->record, row->tolerance) + setup->rule_step_mm;
+    char memory[256];
+    struct strbuf text = STRBUF(memory);
+
+    strbuf_add(&text, "Air: most instruments do best at 40 to 60\xC2\xA0% humidity (common "
+                      "practice). Come sooner when the ");
+    strbuf_add(&text, setup->outfit.lap ? "height of the strings" : "action");
+    strbuf_add(&text, " changes by ");
+    sheet_say_length(&text, seen_mm, &maker->ask->units, MEASURE_RULE);
+    strbuf_add(&text, " or more, a string buzzes or a crack shows.");
+    sheet_add_text(maker->sheet, SHEET_ITEM, memory);
+}
+
 void sheet_make_watch(struct sheet_maker *maker)
 {
     if (maker->last == 0)
@@ -201,10 +220,7 @@ void sheet_make_watch(struct sheet_maker *maker)
     add_travel(maker);
     add_notes(maker);
     sheet_add_findings(maker, WEIGHT_CAUTION);
-    sheet_add_text(
-        maker->sheet, SHEET_ITEM,
-        "Air: most instruments do best at 40 to 60\xC2\xA0% humidity (common practice). Come "
-        "sooner when the action changes, a string buzzes or a crack shows.");
+    add_air(maker);
     sheet_add_settling(maker);
     add_next_check(maker);
 }
