@@ -7,6 +7,7 @@
 enum {
     SIDE_VIEW_MM = 27,
     CENTS_MM = 30,
+    CENTS_LEAST_MM = 24,
     MAP_HEAD_MM = 10, /* fret numbers and key */
 };
 
@@ -222,13 +223,15 @@ void sheet_draw_picture(struct page_list *list, const struct sheet *sheet,
     draw_ticks(&plot, area->corner.y_mm + area->height_mm - plot.layout->ticks_mm);
 }
 
-double sheet_draw_height_mm(const struct sheet *sheet, enum sheet_drawing drawing)
+double sheet_draw_height_mm(const struct sheet *sheet, enum sheet_drawing drawing, double width_mm)
 {
+    const double cents_share = 0.28; /* of the width: a small curve need not be steep */
+
     switch (drawing) {
     case SHEET_SIDE_VIEW:
         return SIDE_VIEW_MM;
     case SHEET_CENTS_CURVE:
-        return CENTS_MM;
+        return fmin(CENTS_MM, fmax(CENTS_LEAST_MM, cents_share * width_mm));
     case SHEET_HEADROOM_MAP:
         return MAP_HEAD_MM + SHEET_MAP_ROW_MM * sheet->frets.strings;
     }

@@ -12,8 +12,8 @@ struct sheet_area {
     double width_mm, height_mm;
 };
 
-/* The height of the area that a drawing needs, mm. */
-double sheet_draw_height_mm(const struct sheet *sheet, enum sheet_drawing drawing);
+/* The height of the area that a drawing needs in that width, mm. */
+double sheet_draw_height_mm(const struct sheet *sheet, enum sheet_drawing drawing, double width_mm);
 
 /* Draws one of the pictures, scaled to the area; and the headroom map. */
 void sheet_draw_picture(struct page_list *list, const struct sheet *sheet,

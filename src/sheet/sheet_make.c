@@ -199,12 +199,12 @@ static void add_parts(struct sheet_maker *maker)
     maker->goes_back = true;
     sheet_make_head(maker, "Set-up sheet");
     sheet_make_readings(maker);
+    sheet_make_headroom(maker);
     sheet_make_done(maker);
     sheet_make_notes(maker);
     sheet_make_due(maker);
     sheet_make_strings(maker);
     sheet_make_intonation(maker);
-    sheet_make_headroom(maker);
     sheet_make_climate(maker);
     sheet_make_watch(maker);
     sheet_make_cautions(maker);

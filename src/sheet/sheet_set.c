@@ -14,11 +14,6 @@ const struct set_style set_head = {{2.65, PAGE_PLAIN, 0.35}, 4.0};
 
 enum { LINE_BYTES = 512 };
 
-double set_width_mm(const struct setter *setter)
-{
-    return setter->size.width_mm - 2 * SET_MARGIN_MM;
-}
-
 double set_room_mm(const struct setter *setter)
 {
     return setter->size.height_mm - SET_BOTTOM_MM - setter->kept_free_mm - setter->y_mm;

@@ -16,6 +16,8 @@ struct setter {
     struct page_ruler *ruler;
     struct page_list *list; /* NULL to measure only, on an endless page */
     struct page_size size;
+    double left_mm, width_mm;            /* of the column in hand */
+    bool columns;                        /* short sections stand beside each other */
     double spacing;                      /* of the space between blocks, 1 as designed */
     double kept_free_mm;                 /* of the foot of each page */
     double y_mm;                         /* how far the page is filled */
@@ -30,7 +32,6 @@ struct set_style {
 };
 extern const struct set_style set_body, set_small, set_cell, set_head;
 
-double set_width_mm(const struct setter *setter);
 double set_room_mm(const struct setter *setter);
 
 /* Goes to the next page if height_mm does not fit on this one, unless the page is empty. */
@@ -50,6 +51,8 @@ bool set_next_line(struct page_ruler *ruler, const struct page_font *font, const
                    double width_mm, struct strbuf *ret_line);
 
 void set_table(struct setter *setter, const struct sheet_table *table);
+/* Whether it can be set in that width without looking pinched. */
+bool set_table_fits(const struct setter *setter, const struct sheet_table *table, double width_mm);
 void set_pairs(struct setter *setter, const struct sheet_table *table);
 
 #endif

@@ -1,4 +1,6 @@
 /* SPDX-License-Identifier: MIT */
+#include <math.h>
+
 #include "page/page_write.h"
 #include "sheet/sheet_set.h"
 
@@ -71,7 +73,8 @@ static void widen_for_spans(const struct setter *setter, struct grid *grid)
         }
 }
 
-static void find_widths(const struct setter *setter, struct grid *grid, double room_mm)
+/* As wide as each column needs to be, with the least gap between them. */
+static void measure_widths(const struct setter *setter, struct grid *grid)
 {
     const struct sheet_table *table = grid->table;
 
@@ -85,15 +88,34 @@ static void find_widths(const struct setter *setter, struct grid *grid, double r
         }
     grid->gap_mm = gap_least_mm;
     widen_for_spans(setter, grid);
+}
+
+static void shrink_to(struct grid *grid, double room_mm)
+{
     for (int i; all_mm(grid) > room_mm && (i = widest(grid)) >= 0;)
         grid->width_mm[i] -= 1;
-    if (table->columns > 1) {
-        const double spare_mm = (room_mm - all_mm(grid)) / (table->columns - 1);
+}
 
-        grid->gap_mm += spare_mm > gap_most_mm - gap_least_mm ? gap_most_mm - gap_least_mm
-                        : spare_mm > 0                        ? spare_mm
-                                                              : 0;
-    }
+static void find_widths(const struct setter *setter, struct grid *grid, double room_mm)
+{
+    const int gaps = grid->table->columns - 1;
+
+    measure_widths(setter, grid);
+    shrink_to(grid, room_mm);
+    if (gaps > 0)
+        grid->gap_mm += fmax(0, fmin((room_mm - all_mm(grid)) / gaps, gap_most_mm - gap_least_mm));
+}
+
+bool set_table_fits(const struct setter *setter, const struct sheet_table *table, double width_mm)
+{
+    const double pinched = 1.35; /* times the width, and many words are broken over lines */
+    struct grid grid = {.table = table};
+
+    measure_widths(setter, &grid);
+    if (all_mm(&grid) > pinched * width_mm)
+        return false;
+    shrink_to(&grid, width_mm);
+    return all_mm(&grid) <= width_mm;
 }
 
 static double aligned_x_mm(double x_mm, double width_mm, enum page_align align)
@@ -137,7 +159,7 @@ static int set_cell_lines(struct setter *setter, const struct grid *grid, int ro
 
 static int set_row_lines(struct setter *setter, const struct grid *grid, int row)
 {
-    double x_mm = SET_MARGIN_MM;
+    double x_mm = setter->left_mm;
     int most = 1;
 
     for (int i = 0; i < grid->table->columns; i++) {
@@ -152,8 +174,8 @@ static int set_row_lines(struct setter *setter, const struct grid *grid, int row
 static void set_rule(struct setter *setter, const struct grid *grid)
 {
     if (setter->list)
-        page_draw_line(setter->list, (struct page_point){SET_MARGIN_MM, setter->y_mm},
-                       (struct page_point){SET_MARGIN_MM + all_mm(grid), setter->y_mm}, &rule);
+        page_draw_line(setter->list, (struct page_point){setter->left_mm, setter->y_mm},
+                       (struct page_point){setter->left_mm + all_mm(grid), setter->y_mm}, &rule);
 }
 
 static void set_row(struct setter *setter, const struct grid *grid, int row)
@@ -183,7 +205,7 @@ void set_table(struct setter *setter, const struct sheet_table *table)
 {
     struct grid grid = {.table = table};
 
-    find_widths(setter, &grid, set_width_mm(setter));
+    find_widths(setter, &grid, setter->width_mm);
     setter->table_top_mm = setter->y_mm;
     setter->table_width_mm = all_mm(&grid);
     for (int row = 0; row < table->rows; row++)
@@ -194,7 +216,7 @@ void set_table(struct setter *setter, const struct sheet_table *table)
 void set_pairs(struct setter *setter, const struct sheet_table *table)
 {
     const int rows = (table->rows + 1) / 2;
-    const double half_mm = set_width_mm(setter) / 2, top_mm = setter->y_mm;
+    const double half_mm = setter->width_mm / 2, top_mm = setter->y_mm;
     double name_mm = 0, bottom_mm = top_mm;
     char memory[LINE_BYTES];
     struct strbuf line = STRBUF(memory);
@@ -207,7 +229,7 @@ void set_pairs(struct setter *setter, const struct sheet_table *table)
     }
     name_mm += gap_least_mm;
     for (int row = 0; row < table->rows; row++) {
-        const double x_mm = SET_MARGIN_MM + (row < rows ? 0 : half_mm);
+        const double x_mm = setter->left_mm + (row < rows ? 0 : half_mm);
         const char *at = text_of(table, row, 1);
 
         if (row == rows)

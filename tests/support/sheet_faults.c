@@ -194,7 +194,8 @@ static bool next_word(const char *line, int *from, char word[16], int *ret_end)
 /* Whether the sheet says that all is as wanted while a state as left is not good. */
 static bool denies_wanted(const struct sheet_said *said, bool left, const char *word)
 {
-    return left && strcmp(word, "good") != 0 && strcmp(word, "near") != 0 && strstr(said->text, "where they are wanted");
+    return left && strcmp(word, "good") != 0 && strcmp(word, "near") != 0 &&
+           strstr(said->text, "where they are wanted");
 }
 
 /* Whether a column has the readings as left, or the only ones. */
@@ -302,16 +303,37 @@ static bool is_logged(const char *words)
     return false;
 }
 
+/* Where the right column begins, by a heading's line; no line reaches as far if there is none. */
+static int right_column(const char *line, const char *heading)
+{
+    const int after = (int)strlen(heading), blanks = (int)strspn(line + after, " ");
+
+    return line[after + blanks] ? after + blanks : LINE_MAX_;
+}
+
+/* The next line of the left column. */
+static bool next_left_line(const char **at, int right, char line[LINE_MAX_])
+{
+    enum { GAP = 3 }; /* between the columns, at least */
+
+    if (!next_line(at, line))
+        return false;
+    if ((int)strlen(line) > right - GAP)
+        line[right - GAP] = '\0';
+    return true;
+}
+
 static const char *find_done_fault(const struct sheet_said *said, char *memory, size_t size)
 {
-    const char *at = strstr(said->text, "What was done\n");
+    static const char heading[] = "What was done";
+    const char *at = strstr(said->text, heading);
     char line[LINE_MAX_];
     int lines = 0;
 
-    if (!at)
+    if (!at || !next_line(&at, line))
         return NULL;
-    (void)next_line(&at, line);
-    while (next_line(&at, line) && !(is_blank(line) && lines > 0)) {
+    const int right = right_column(line, heading);
+    while (next_left_line(&at, right, line) && !(is_blank(line) && lines > 0)) {
         const char *gap = strstr(line, "  ");
         const char *words = gap ? gap + strspn(gap, " ") : line;
 

@@ -12,6 +12,8 @@
 #include "model/setup/bench_goal.h"
 #include "raster.h"
 #include "seeded.h"
+#include "sheet/sheet_make.h"
+#include "sheet/sheet_page.h"
 #include "sheet_faults.h"
 #include "store/profile/preset.h"
 #include "tree.h"
@@ -244,7 +246,25 @@ static char *read_back(void **state, const struct record *record, int visit, boo
 /* What was looked at, or the test looks at nothing. */
 struct looked {
     int states, works, ranked;
+    int long_ones; /* on two pages of Letter, the shorter paper */
 };
+
+static int letter_pages(const struct record *record, int visit, bool metric)
+{
+    const struct sheet_ask ask = {.visit = visit,
+                                  .units = metric ? shop_units_metric() : shop_units_inch(),
+                                  .shop = "Quayside Fret Works",
+                                  .address = "3 Quay Steps, upstairs"};
+    struct page_list *list;
+    struct sheet sheet;
+
+    assert_int_equal(sheet_make(record, &ask, &sheet), STATUS_OK);
+    assert_int_equal(sheet_lay_pages(&sheet, page_letter, &list), STATUS_OK);
+    const int pages = page_list_pages(list);
+    page_list_free(list);
+    sheet_done(&sheet);
+    return pages;
+}
 
 static void check_sheet(void **tree, int index, struct seeded *seed, struct looked *looked)
 {
@@ -278,6 +298,7 @@ static void check_sheet(void **tree, int index, struct seeded *seed, struct look
         fputs(text, stderr);
     looked->states += sheet_fault_states(&said);
     looked->works += said.works;
+    looked->long_ones += letter_pages(&job.record, visit, job.metric) > 1;
     looked->ranked += strstr(text, "Room for the strings to swing") != NULL;
     free(text);
     record_done(&job.record);
@@ -291,8 +312,10 @@ static void forty_sheets_are_handed_over_unread(void **state)
     assert_non_null(preset_get(PRESETS - 1));
     for (int i = 0; i < SHEETS; i++)
         check_sheet(state, i, &seed, &looked);
-    print_message("%d states compared, %d lines of work read, %d sheets with room to swing\n",
-                  looked.states, looked.works, looked.ranked);
+    print_message("%d states compared, %d lines of work read, %d sheets with room to swing, %d on "
+                  "two pages of Letter\n",
+                  looked.states, looked.works, looked.ranked, looked.long_ones);
+    assert_true(looked.long_ones <= SHEETS / 10);
     assert_true(looked.states >= 4 * SHEETS && looked.works >= SHEETS);
     assert_true(looked.ranked >= SHEETS / 4 && looked.ranked <= SHEETS * 2 / 3);
 }
@@ -318,6 +341,25 @@ static const char *fault_of(const char *text, char *memory, size_t size)
     const struct sheet_said said = {.text = text, .secret = SECRET, .works = 2};
 
     return sheet_fault(&said, memory, size);
+}
+
+/* The same beside another section. */
+static const char in_columns[] = "What was done                      Climate\n"
+                                 "Truss rod  tightened 1/4 turn      In the shop: 38 %% humidity\n"
+                                 "Saddle     %-20s    tune it to be safe: file -.02\n\n";
+
+static void columns_are_told_apart(void **state)
+{
+    static const char *const saddles[] = {"lowered by 0.9 mm", "lower by 0.9 mm"};
+
+    (void)state;
+    for (int i = 0; i < 2; i++) {
+        char memory[600], text[sizeof in_columns + 40];
+
+        snprintf(text, sizeof text, in_columns, saddles[i]);
+        const char *fault = fault_of(text, memory, sizeof memory);
+        assert_int_equal(fault != NULL, i);
+    }
 }
 
 /* Each fault is put into a sound sheet, and found. */
@@ -379,6 +421,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_fault_is_seen),
+        cmocka_unit_test(columns_are_told_apart),
         cmocka_unit_test_setup_teardown(forty_sheets_are_handed_over_unread, set_up, tree_teardown),
     };
 

@@ -128,6 +128,41 @@ static int lay_lines(int lines, double *ret_least_mm, double *ret_low_mm)
     return pages;
 }
 
+/* Six sections of nine lines are 1.5 pages high; side by side they keep their size and order. */
+static void short_sections_stand_in_two_columns(void **state)
+{
+    enum { SECTIONS = 6, LINES = 9 };
+    const double margin_mm = 18, gap_mm = 10, right_mm = (210 + gap_mm) / 2;
+    struct page_list *list;
+    struct sheet sheet;
+    int lefts = 0, rights = 0;
+
+    (void)state;
+    sheet_init(&sheet);
+    for (int i = 0; i < SECTIONS; i++) {
+        sheet_add_heading(&sheet, "A section");
+        for (int k = 0; k < LINES; k++)
+            sheet_add_text(&sheet, SHEET_PARAGRAPH, "A line of the shop's.");
+    }
+    assert_int_equal(sheet_lay_pages(&sheet, page_a4, &list), STATUS_OK);
+    assert_int_equal(page_list_pages(list), 1);
+    for (size_t i = 0; i < list->count; i++) {
+        const struct page_item *item = &list->items[i];
+
+        if (item->kind != PAGE_ITEM_TEXT)
+            continue;
+        assert_true(item->font.size_mm >= 3.1 && item->at.y_mm <= 297 - 14);
+        /* Down the left one first. */
+        assert_true(rights == 0 || item->at.x_mm > margin_mm);
+        lefts += fabs(item->at.x_mm - margin_mm) < 1e-9;
+        rights += fabs(item->at.x_mm - right_mm) < 1e-9;
+    }
+    assert_int_equal(lefts, SECTIONS / 2 * (LINES + 1));
+    assert_int_equal(rights, SECTIONS / 2 * (LINES + 1));
+    page_list_free(list);
+    sheet_done(&sheet);
+}
+
 /* What goes over by a little is set closer, then smaller, but never too small to be read; what goes
  * over by more keeps its size. */
 static void a_little_too_much_is_set_closer(void **state)
@@ -332,6 +367,7 @@ int main(void)
         cmocka_unit_test(a_full_visit_takes_two_pages_at_most),
         cmocka_unit_test(nothing_takes_one),
         cmocka_unit_test(no_page_has_only_a_few_lines),
+        cmocka_unit_test(short_sections_stand_in_two_columns),
         cmocka_unit_test(a_little_too_much_is_set_closer),
         cmocka_unit_test(names_of_lines_that_meet_stand_apart),
         cmocka_unit_test(words_of_frets_stand_over_their_numbers),
