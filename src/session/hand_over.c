@@ -113,7 +113,7 @@ void hand_over_do(struct turn *turn)
         return;
     }
     add_which(app, &words);
-    strbuf_add(&words, ". Enter hands it over all the same, Esc keeps it here.");
+    strbuf_add(&words, ". Hand it over?");
     app_say(app, TONE_NOTE, memory);
     app->asked = &anyway;
 }

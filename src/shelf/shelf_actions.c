@@ -105,9 +105,10 @@ void shelf_type(struct shelf_turn *turn, uint32_t key)
         shelf_list_narrow(list);
 }
 
-void shelf_empty(struct shelf_turn *turn)
+void shelf_list_all(struct shelf_turn *turn)
 {
     shelf_to_list(turn);
+    turn->list->question = SHELF_ALL;
     drop_filter(turn->list);
 }
 
@@ -164,9 +165,9 @@ bool shelf_has_item(const struct shelf_list *list)
     return shelf_list_item(list) != NULL;
 }
 
-bool shelf_can_empty(const struct shelf_list *list)
+bool shelf_can_list_all(const struct shelf_list *list)
 {
-    return !lineedit_is_empty(&list->filter);
+    return !lineedit_is_empty(&list->filter) || list->question != SHELF_ALL;
 }
 
 bool shelf_can_copy(const struct shelf_list *list)

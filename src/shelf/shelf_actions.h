@@ -18,7 +18,7 @@ void shelf_open_at(struct shelf_turn *turn, int leaf);
 /* A character of the search, or of the name being typed. */
 void shelf_type(struct shelf_turn *turn, uint32_t key);
 void shelf_erase(struct shelf_turn *turn);
-void shelf_empty(struct shelf_turn *turn);
+void shelf_list_all(struct shelf_turn *turn);
 void shelf_leave(struct shelf_turn *turn);
 
 void shelf_step(struct shelf_turn *turn, int by);
@@ -79,7 +79,7 @@ void shelf_quit(struct shelf_turn *turn);
 
 /* Whether the menu lists them now. */
 bool shelf_has_item(const struct shelf_list *list);
-bool shelf_can_empty(const struct shelf_list *list);
+bool shelf_can_list_all(const struct shelf_list *list);
 bool shelf_can_copy(const struct shelf_list *list);
 bool shelf_can_archive(const struct shelf_list *list);
 

@@ -8,7 +8,7 @@
 /* clang-format off */
 QUESTION(ALL, "on file", "Nothing is on file.", 0, 0,
          {COLUMN_NAME, 22}, {COLUMN_KIND, 12}, {COLUMN_OWNER, 15}, {COLUMN_VISIT, 10}, {COLUMN_MARKS, 15})
-QUESTION(HOUSE, "in the house", "Nothing is in the house: every last visit was handed over.", is_in_house, order_promised,
+QUESTION(HOUSE, "in the house", "Nothing is in the house: what was not handed over has no ticket and is a month old.", is_in_house, order_promised,
          {COLUMN_PROMISED, 16}, {COLUMN_TICKET, 7}, {COLUMN_NAME, 19}, {COLUMN_OWNER, 15}, {COLUMN_TO_DO, 17})
 QUESTION(DUE, "due for a check", "Nothing is due for a check within a month.", is_due, order_check,
          {COLUMN_CHECK, 16}, {COLUMN_AIR_THEN, 8}, {COLUMN_AIR_NOW, 7}, {COLUMN_NAME, 18}, {COLUMN_OWNER, 14}, {COLUMN_VISIT, 10})

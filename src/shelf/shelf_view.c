@@ -93,23 +93,36 @@ static void draw_first_steps(const struct pen *pen, const struct shelf_list *lis
              "Every profile in that folder is listed: one *.ini file for each instrument.");
 }
 
+static void draw_no_match(const struct pen *pen, const struct shelf_list *list, int row)
+{
+    const int width = pen->frame->columns - 6;
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf text = STRBUF(memory);
+
+    strbuf_add(&text, "No instrument ");
+    if (list->question != SHELF_ALL)
+        strbuf_addf(&text, "%s ", shelf_question_get(list->question)->title);
+    strbuf_add(&text, "matches what is typed.");
+    pen_put(pen, row, 4, width, ROLE_LABEL, memory);
+    pen_wrap(pen, row + 2, 4, width, 4, ROLE_TEXT,
+             "Every word must be in its " SHELF_SEARCHED ". * 1 lists all; * 4 begins a new "
+             "instrument under that name.");
+}
+
 static void draw_none_found(const struct pen *pen, const struct shelf_list *list, int row)
 {
     const int width = pen->frame->columns - 6;
     const bool narrowed = !lineedit_is_empty(&list->filter);
     const bool reading = list->unread > 0 || (!narrowed && list->glanced > 0);
 
-    pen_put(pen, row + 1, 4, width, ROLE_LABEL,
-            reading    ? "None so far; the rest is still being read."
-            : narrowed ? "No instrument matches what is typed."
-                       : shelf_question_get(list->question)->none);
-    if (!narrowed) {
-        pen_put(pen, row + 3, 4, width, ROLE_TEXT, "Esc lists all.");
+    if (narrowed && !reading) {
+        draw_no_match(pen, list, row + 1);
         return;
     }
-    pen_wrap(pen, row + 3, 4, width, 4, ROLE_TEXT,
-             "Every word must be in its " SHELF_SEARCHED ". Esc lists all; *, then n, begins "
-             "a new instrument under that name.");
+    pen_put(pen, row + 1, 4, width, ROLE_LABEL,
+            reading ? "None so far; the rest is still being read."
+                    : shelf_question_get(list->question)->none);
+    pen_put(pen, row + 3, 4, width, ROLE_TEXT, "* 1 lists all.");
 }
 
 /* One of the shop's own has no number. */

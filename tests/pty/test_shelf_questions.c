@@ -629,6 +629,23 @@ static void ask_words(void)
     back();
 }
 
+/* Within a question too, it is said among which nothing matches; then one key lists all. */
+static void ask_for_all_again(void)
+{
+    char title[60];
+
+    snprintf(title, sizeof title, "%d instruments on file ", SHOP * stage.times);
+    type("*3zzz");
+    terminal_expect(stage.terminal, "No instrument due for a check matches what is typed.");
+    type("*1");
+    terminal_expect(stage.terminal, title);
+    type("*3");
+    terminal_expect(stage.terminal, "due for a check");
+    type("*1");
+    terminal_expect(stage.terminal, title);
+    back();
+}
+
 static void ask_all(int times)
 {
     begin(times, ROWS, 80);
@@ -642,6 +659,7 @@ static void ask_all(int times)
     ask_proof();
     ask_journal();
     ask_words();
+    ask_for_all_again();
 }
 
 static void forty_instruments_answer_in_a_few_keys(void **state)

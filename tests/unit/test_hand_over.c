@@ -114,7 +114,7 @@ static void work_that_is_left_is_asked_about(void **state)
          "not measured since the work: rod"},
         {"visit.1.pass.1 action.6 = 6/64 in\n",
          "5 cells not read: action, string 5 at fret 12 and"},
-        {ACTIONS, "1 cell not read: action, string 3 at fret 12. Enter"},
+        {ACTIONS, "1 cell not read: action, string 3 at fret 12. Hand"},
         {ACTIONS "visit.1.pass.1 action.3 = 5/64 in\nvisit.1.pass.1 time = 09:00\n" SADDLE_CUT
                  "visit.1.pass.2 relief = .013 in\nvisit.1.pass.2 time = 11:00\n"
                  "visit.1.pass.2 action.6 = 5/64 in\n",

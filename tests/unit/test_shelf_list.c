@@ -513,7 +513,7 @@ static void the_menu_agrees_with_the_leaves(void **state)
         {SHELF_KEY_GO_HISTORY, (enum shelf_key_id)COMMAND_GO_HISTORY},
         {SHELF_KEY_HELP, (enum shelf_key_id)COMMAND_HELP},
         {SHELF_KEY_QUIT, (enum shelf_key_id)COMMAND_QUIT},
-        {SHELF_KEY_EMPTY, (enum shelf_key_id)COMMAND_UNDO}, /* drop what is typed */
+        {SHELF_KEY_LIST_ALL, (enum shelf_key_id)COMMAND_UNDO}, /* drop what is typed */
     };
     for (size_t i = 0; i < sizeof both / sizeof both[0]; i++) {
         const struct command *command = command_get((enum command_id)both[i][1]);
