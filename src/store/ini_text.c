@@ -9,9 +9,14 @@
 /* Leaves room for %5C, which replaces the backslash when the line goes to iniparser. */
 enum { STRAY_LINE_MAX = INI_LINE_MAX - 2 };
 
+/* Visits have keys of the same names again and again. The last one is remembered in the place that
+ * its hash gives it. */
+enum { NAMES_REMEMBERED = 128 };
+
 struct parser {
     struct ini_text *text;
-    char *free; /* the unused part of the arena */
+    char *free;                          /* the unused part of the arena */
+    const char *names[NAMES_REMEMBERED]; /* in the arena; NULL: none */
     struct ini_fault fault;
 };
 
@@ -91,14 +96,12 @@ static enum status split_lines(struct parser *parser)
     return STATUS_OK;
 }
 
-/* A copy in the arena, NUL at its end. */
-static char *keep(struct parser *parser, const char *bytes, size_t length)
+/* A copy in the arena. */
+static const char *keep(struct parser *parser, const char *bytes, size_t length)
 {
-    char *copy = parser->free;
+    char *copy = memcpy(parser->free, bytes, length);
 
-    memcpy(copy, bytes, length);
-    copy[length] = '\0';
-    parser->free += length + 1;
+    parser->free += length;
     return copy;
 }
 
@@ -116,7 +119,7 @@ static const char lowered_usable[UCHAR_MAX + 1] = {
     ['.'] = '.', ['-'] = '-',
 };
 
-/* A name in lower case; NULL if it is not usable. */
+/* A name in lower case, at the end of the arena; NULL if it is not usable. */
 static const char *keep_name(struct parser *parser, const char *bytes, size_t length)
 {
     char *name = parser->free;
@@ -131,6 +134,24 @@ static const char *keep_name(struct parser *parser, const char *bytes, size_t le
     name[length] = '\0';
     parser->free += length + 1;
     return name;
+}
+
+/* As keep_name, without another copy of a name that is remembered. */
+static const char *keep_key_name(struct parser *parser, const char *bytes, size_t length)
+{
+    const char *name = keep_name(parser, bytes, length);
+    unsigned hash = 0;
+
+    if (!name)
+        return NULL;
+    for (size_t i = 0; i < length; i++)
+        hash = hash * 31 + (unsigned char)name[i];
+    const char **remembered = &parser->names[hash % NAMES_REMEMBERED];
+    if (*remembered && strcmp(*remembered, name) == 0)
+        parser->free -= length + 1;
+    else
+        *remembered = name;
+    return *remembered;
 }
 
 /* True if [from, to) is blank or a comment. */
@@ -168,21 +189,22 @@ static void take_section(struct parser *parser, size_t i, size_t from, size_t to
 static void find_value(struct ini_line *line)
 {
     const char *text = line->logical;
+    const size_t length = line->logical_length;
     size_t at = line->value_at;
 
-    while (is_blank(text[at]))
+    while (at < length && is_blank(text[at]))
         at++;
     line->value_at = (uint16_t)at;
-    const char quote = text[at];
-    if ((quote == '"' || quote == '\'') && text[at + 1] != quote && text[at + 1] != '\0') {
-        const char *close = strchr(text + at + 1, quote);
+    const char quote = at + 1 < length ? text[at] : '\0';
+    if ((quote == '"' || quote == '\'') && text[at + 1] != quote) {
+        const char *close = memchr(text + at + 1, quote, length - at - 1);
 
-        line->rest_at = (uint16_t)(close ? (size_t)(close + 1 - text) : strlen(text));
+        line->rest_at = (uint16_t)(close ? (size_t)(close + 1 - text) : length);
         return;
     }
     size_t end = at;
-    /* Most values are a few characters, for which strcspn takes longer to get ready. */
-    while (text[end] != '\0' && text[end] != ';' && text[end] != '#')
+    /* Most values are a few characters, for which a search takes longer to get ready. */
+    while (end < length && text[end] != ';' && text[end] != '#')
         end++;
     while (end > at && is_blank(text[end - 1]))
         end--;
@@ -206,21 +228,27 @@ static bool ends_in_backslash(struct ini_line *line)
     return line->rest_at > line->value_at && line->logical[line->rest_at - 1] == '\\';
 }
 
-/*
- * Appends the lines that continue key line i. Its logical line is the last thing in the arena, so
- * it can grow in place.
- */
+/* Puts the line that continues a key line in place of the backslash at its end. What was joined so
+ * far is the last thing in the arena, so it can grow in place. */
+static void append(struct parser *parser, struct ini_line *line, const char *bytes, size_t length)
+{
+    if (line->logical == line->bytes)
+        line->logical = keep(parser, line->bytes, line->logical_length);
+    parser->free--;
+    (void)keep(parser, bytes, length);
+    line->logical_length = (uint16_t)(line->logical_length - 1 + length);
+}
+
+/* Joins key line i with those that continue it. */
 static enum status join_lines(struct parser *parser, size_t i)
 {
     struct ini_text *text = parser->text;
     struct ini_line *line = &text->lines[i];
 
-    while (ends_in_backslash(line)) {
-        const size_t next = i + 1 + line->continuations;
-        const size_t length = strlen(line->logical);
-        char *end = parser->free - 2; /* the backslash, before the NUL */
+    for (size_t next = i + 1; ends_in_backslash(line); next++) {
+        const size_t length = line->logical_length;
 
-        if (line->logical[line->rest_at] != '\0' || next >= text->line_count ||
+        if (line->rest_at < length || next >= text->line_count ||
             !can_continue(&text->lines[next])) {
             line->final_backslash = true;
             return length > STRAY_LINE_MAX ? refuse(parser, STATUS_TOO_LONG, i,
@@ -232,12 +260,9 @@ static enum status join_lines(struct parser *parser, size_t i)
         if (length - 1 + to > INI_LINE_MAX)
             return refuse(parser, STATUS_TOO_LONG, next,
                           "lines joined by backslashes make more than 1022 bytes");
-        memcpy(end, text->lines[next].bytes, to);
-        end[to] = '\0';
-        parser->free = end + to + 1;
+        append(parser, line, text->lines[next].bytes, to);
         text->lines[next].kind = INI_CONTINUATION;
         text->lines[next].section = line->section;
-        line->continuations++;
     }
     return STATUS_OK;
 }
@@ -251,8 +276,9 @@ static enum status take_key(struct parser *parser, size_t i, size_t from, size_t
     line->kind = INI_KEY;
     line->value_at = (uint16_t)(name_to + 1);
     strip(line->bytes, &from, &name_to);
-    line->name = keep_name(parser, line->bytes + from, name_to - from);
-    line->logical = keep(parser, line->bytes, to);
+    line->name = keep_key_name(parser, line->bytes + from, name_to - from);
+    line->logical = line->bytes;
+    line->logical_length = (uint16_t)to;
     return join_lines(parser, i);
 }
 
@@ -279,8 +305,8 @@ static enum status take_line(struct parser *parser, size_t i)
 static enum status allocate(struct parser *parser)
 {
     struct ini_text *text = parser->text;
-    /* Each byte is copied at most twice, into a name and a logical line, each with a NUL. */
-    const size_t arena_size = 2 * text->bytes.length + 2 * text->line_count + 1;
+    /* Each byte is copied at most twice, into a name with a NUL and into a joined line. */
+    const size_t arena_size = 2 * text->bytes.length + text->line_count + 1;
 
     text->lines = calloc(text->line_count + 1, sizeof text->lines[0]);
     text->sections = calloc(text->line_count + 1, sizeof text->sections[0]);
@@ -345,6 +371,15 @@ size_t ini_text_section(const struct ini_text *text, const char *name)
            (!text->sections[section].name || strcmp(text->sections[section].name, name) != 0))
         section--;
     return section;
+}
+
+char ini_line_rest(const struct ini_line *line)
+{
+    size_t at = line->rest_at;
+
+    while (at < line->logical_length && is_blank(line->logical[at]))
+        at++;
+    return at < line->logical_length ? line->logical[at] : '\0';
 }
 
 const char *ini_text_line_end(const struct ini_text *text)

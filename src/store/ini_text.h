@@ -37,17 +37,19 @@ enum ini_kind { INI_BLANK, INI_COMMENT, INI_SECTION, INI_KEY, INI_CONTINUATION, 
 /* Kept small: a long record has a hundred thousand. */
 struct ini_line {
     const char *bytes; /* without the line's end; no NUL at the end */
-    const char *name;  /* of a section or key, lower case; NULL: not usable */
-    /* Of a key, with its continuation lines joined: */
-    const char *logical;    /* the line up to its last visible byte; NUL at the end */
-    uint32_t continuations; /* how many of the next lines belong to it */
-    uint32_t section;       /* index into sections; 0 before the first */
-    uint16_t length;        /* of `bytes` */
-    uint16_t value_at;      /* where the value starts in `logical`, after "=" and blanks */
-    uint16_t rest_at;       /* where the value ends; blanks and a comment may follow */
-    uint8_t end_length;     /* 0, 1 or 2 */
-    uint8_t kind;           /* an enum ini_kind */
-    bool final_backslash;   /* a backslash at the end belongs to the value */
+    /* Of a section or key, lower case; NULL: not usable. Most keys of one name share it. */
+    const char *name;
+    /* Of a key: the line up to its last visible byte, joined with those that continue it, which are
+     * the next ones of that kind. `bytes` where there are none. */
+    const char *logical;
+    uint32_t section;        /* index into sections; 0 before the first */
+    uint16_t length;         /* of `bytes` */
+    uint16_t logical_length; /* of `logical` */
+    uint16_t value_at;       /* where the value starts in `logical`, after "=" and blanks */
+    uint16_t rest_at;        /* where the value ends; blanks and a comment may follow */
+    uint8_t end_length;      /* 0, 1 or 2 */
+    uint8_t kind;            /* an enum ini_kind */
+    bool final_backslash;    /* a backslash at the end belongs to the value */
 };
 
 struct ini_section {
@@ -62,7 +64,7 @@ struct ini_text {
     size_t line_count;
     struct ini_section *sections; /* the first is for the lines before any section */
     size_t section_count;
-    char *arena;
+    char *arena; /* of names and of lines that are joined */
 };
 
 struct ini_fault {
@@ -81,6 +83,9 @@ void ini_text_done(struct ini_text *text);
 
 /* The index of the last section of that name; 0 if there is none. */
 size_t ini_text_section(const struct ini_text *text, const char *name);
+
+/* Of a key line: what stands after its value and blanks; a NUL if nothing does. */
+char ini_line_rest(const struct ini_line *line);
 
 /* The line end for new lines: that of the first line, else LF. */
 const char *ini_text_line_end(const struct ini_text *text);

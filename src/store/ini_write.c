@@ -92,23 +92,25 @@ static void add_section(struct writer *writer, const struct ini_edit *edit)
     bytes_add_text(writer->out, writer->line_end);
 }
 
-/* The comment after a key's value, with the blanks before it; "" if there is none. */
-static const char *find_comment(const struct ini_line *line)
+/* Copies the comment after a key's value, with the blanks before it; "" if there is none. */
+static void copy_comment(const struct ini_line *line, char ret_comment[INI_LINE_MAX + 1])
 {
-    const char *rest = line->logical + line->rest_at;
-    const char *at = rest;
+    const char first = ini_line_rest(line);
+    size_t length = 0;
 
-    while (ini_is_blank(*at))
-        at++;
-    return *at == ';' || *at == '#' ? rest : line->logical + strlen(line->logical);
+    if (first == ';' || first == '#')
+        length = (size_t)line->logical_length - line->rest_at;
+    memcpy(ret_comment, line->logical + line->rest_at, length);
+    ret_comment[length] = '\0';
 }
 
 static void replace_value(struct writer *writer, const struct ini_line *line,
                           const struct ini_edit *edit)
 {
-    const char *comment = find_comment(line);
-    const char *line_end = writer->line_end;
+    char kept[INI_LINE_MAX + 1];
+    const char *comment = kept, *line_end = writer->line_end;
 
+    copy_comment(line, kept);
     if (line->end_length > 0)
         line_end = line->end_length == 2 ? "\r\n" : "\n";
     end_line(writer);
@@ -182,7 +184,9 @@ static size_t write_line(struct writer *writer, const struct ini_text *text, siz
         replace_value(writer, line, edit);
         writer->after_backslash = false;
     }
-    return i + 1 + line->continuations;
+    for (i++; i < text->line_count && text->lines[i].kind == INI_CONTINUATION; i++)
+        ;
+    return i;
 }
 
 enum status ini_write(const struct ini_text *text, struct ini_edit *edits, size_t count,

@@ -34,6 +34,17 @@ static const char *value_of(const struct ini_line *line)
     return value;
 }
 
+/* What stands behind it in its logical line; until the next call. */
+static const char *rest_of(const struct ini_line *line)
+{
+    static char rest[INI_LINE_MAX + 1];
+    struct strbuf text = STRBUF(rest);
+
+    strbuf_add_bytes(&text, line->logical + line->rest_at,
+                     (size_t)line->logical_length - line->rest_at);
+    return rest;
+}
+
 static void refuse(const char *bytes, size_t length, enum status wanted, size_t line)
 {
     struct bytes copy;
@@ -68,6 +79,34 @@ static void lines_are_told_apart(void **state)
     assert_string_equal(value_of(&text.lines[4]), "20");
     assert_string_equal(text.sections[text.lines[10].section].name, "nut");
     assert_int_equal(text.lines[10].end_length, 0);
+    ini_text_done(&text);
+}
+
+/* Many more names than are remembered, each twice in a row and all of them twice. */
+static void names_are_told_apart(void **state)
+{
+    enum { NAMES = 1000 };
+    struct bytes bytes;
+    struct ini_text text;
+
+    (void)state;
+    bytes_init(&bytes);
+    for (int i = 0; i < 2 * NAMES; i++) {
+        char memory[64];
+        struct strbuf lines = STRBUF(memory);
+
+        strbuf_addf(&lines, "Cents.%d = 1\ncents.%d = 2\n", i % NAMES, i % NAMES);
+        bytes_add_text(&bytes, memory);
+    }
+    assert_int_equal(ini_text_parse(&bytes, &text, NULL), STATUS_OK);
+    for (int i = 0; i < 4 * NAMES; i++) {
+        char memory[16];
+        struct strbuf name = STRBUF(memory);
+
+        strbuf_addf(&name, "cents.%d", i / 2 % NAMES);
+        assert_string_equal(text.lines[i].name, memory);
+        assert_ptr_equal(text.lines[i].name, text.lines[i / 2 * 2].name);
+    }
     ini_text_done(&text);
 }
 
@@ -126,7 +165,7 @@ static void values_are_found(void **state)
         assert_int_equal(text.lines[0].kind, INI_KEY);
         assert_string_equal(text.lines[0].name, "k");
         assert_string_equal(value_of(&text.lines[0]), cases[i].value);
-        assert_string_equal(text.lines[0].logical + text.lines[0].rest_at, cases[i].rest);
+        assert_string_equal(rest_of(&text.lines[0]), cases[i].rest);
         ini_text_done(&text);
     }
 }
@@ -138,7 +177,7 @@ static void a_backslash_joins_lines(void **state)
     (void)state;
     parse_text("[a]\nk = one \\\n   two \\\nthree\nl = 2\n", &text);
     assert_string_equal(value_of(&text.lines[1]), "one    two three");
-    assert_int_equal(text.lines[1].continuations, 2);
+    assert_int_equal(text.lines[2].kind, INI_CONTINUATION);
     assert_int_equal(text.lines[3].kind, INI_CONTINUATION);
     assert_string_equal(value_of(&text.lines[4]), "2");
     ini_text_done(&text);
@@ -158,7 +197,7 @@ static void a_backslash_never_swallows_a_key(void **state)
         parse_text(memory, &text);
         assert_string_equal(value_of(&text.lines[1]), "C:\\");
         assert_true(text.lines[1].final_backslash);
-        assert_int_equal(text.lines[1].continuations, 0);
+        assert_int_not_equal(text.lines[2].kind, INI_CONTINUATION);
         if (i == 0)
             assert_string_equal(value_of(&text.lines[2]), "2");
         ini_text_done(&text);
@@ -260,6 +299,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(lines_are_told_apart),
+        cmocka_unit_test(names_are_told_apart),
         cmocka_unit_test(keys_under_a_broken_section_belong_to_none),
         cmocka_unit_test(values_are_found),
         cmocka_unit_test(a_backslash_joins_lines),

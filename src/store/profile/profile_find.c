@@ -8,7 +8,7 @@
 enum { NAMES_REMEMBERED = 128 };
 
 struct name_found {
-    const char *name; /* owned by the text; NULL: none */
+    const char *name; /* owned by the text, one for most of that name; NULL: none */
     enum section section;
     struct reading_key key; /* visit and part are those of another section */
 };
@@ -35,11 +35,9 @@ static int take_chunk(const char *name, size_t *ret_length)
 
 static struct name_found *place_of_name(struct finder *finder, const char *name)
 {
-    unsigned hash = 0;
+    const uintptr_t hash = (uintptr_t)name;
 
-    for (; *name; name++)
-        hash = hash * 31 + (unsigned char)*name;
-    return &finder->names[hash % NAMES_REMEMBERED];
+    return &finder->names[(hash ^ hash >> 7) % NAMES_REMEMBERED];
 }
 
 /* As reading_section_find. Only the sections of visits have the same names again and again. */
@@ -50,7 +48,7 @@ static enum status find_key(struct finder *finder, const char *name, struct read
     if (section->section < SECTION_VISIT)
         return reading_section_find(section, name, ret_key);
     struct name_found *found = place_of_name(finder, name);
-    if (!found->name || found->section != section->section || strcmp(found->name, name) != 0) {
+    if (found->name != name || found->section != section->section) {
         const enum status status = reading_section_find(section, name, ret_key);
 
         if (status == STATUS_OK)
@@ -162,9 +160,8 @@ static bool is_of_same(const struct reading_section *a, const struct reading_sec
 static bool is_surely_something(const struct ini_text *text, const struct ini_entry *entry)
 {
     const struct ini_line *line = &text->lines[entry->line];
-    const char first = line->logical[line->value_at];
 
-    return line->rest_at > line->value_at && first != '"' && first != '\'';
+    return line->rest_at > line->value_at && !strchr("\"'", line->logical[line->value_at]);
 }
 
 /* Whether an entry is taken. The first of each visit and string is, whatever it is: it tells that

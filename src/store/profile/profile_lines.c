@@ -18,10 +18,8 @@ static void report_key_line(const struct reporter *reporter, size_t i)
 {
     const struct ini_text *text = &reporter->content->text;
     const struct ini_line *line = &text->lines[i];
-    const char *rest = line->logical + line->rest_at;
+    const char rest = ini_line_rest(line);
 
-    while (ini_is_blank(*rest))
-        rest++;
     if (!line->name)
         report(reporter, i, PROBLEM_NOTE,
                "a key cannot have this name; letters, digits, _ and . are accepted");
@@ -30,10 +28,10 @@ static void report_key_line(const struct reporter *reporter, size_t i)
     else if (text->lines[text->sections[line->section].line].kind == INI_JUNK)
         report(reporter, i, PROBLEM_ERROR,
                "its section's line is not understood, so it is not read");
-    if (line->final_backslash && *rest == '\0')
+    if (line->final_backslash && rest == '\0')
         report(reporter, i, PROBLEM_WARNING,
                "the backslash at the end is taken as part of the value");
-    if (*rest != '\0' && *rest != ';' && *rest != '#')
+    if (rest != '\0' && rest != ';' && rest != '#')
         report(reporter, i, PROBLEM_WARNING, "what follows the closing quote is not read");
 }
 
