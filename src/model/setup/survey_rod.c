@@ -8,14 +8,17 @@
 #include "model/setup/setup.h"
 #include "model/setup/uncertainty.h"
 
-/* Of more steps than fit, the last ones are kept. */
 static void add_step(struct rod_walk *walk, double turns, double before_mm, double after_mm)
 {
     if (walk->count == ROD_STEPS_MAX) {
-        memmove(walk->step, walk->step + 1, sizeof walk->step - sizeof walk->step[0]);
+        walk->first++;
         walk->count--;
     }
-    walk->step[walk->count++] =
+    if (walk->first + walk->count == ROD_STEPS_MAX + ROD_STEPS_SPARE) {
+        memmove(walk->step, walk->step + walk->first, (size_t)walk->count * sizeof walk->step[0]);
+        walk->first = 0;
+    }
+    walk->step[walk->first + walk->count++] =
         (struct rod_step){.turns = turns, .before_mm = before_mm, .after_mm = after_mm};
 }
 
@@ -107,16 +110,16 @@ void survey_rod_after(struct rod_walk *walk, struct place last, struct survey_ro
         *walk = rod_walk_of(&last.record);
     go_on(walk, last, &setup);
     const double reading_u_mm = uncertainty_of_step(setup_step_mm(&setup, FIELD_RELIEF));
-    if (rod_history_fit(walk->step, walk->count, reading_u_mm, &rod.fit) != STATUS_OK ||
-        rod_history_judge(walk->step, walk->count, reading_u_mm, &rod.answer) != STATUS_OK)
+    const struct rod_step *step = walk->step + walk->first;
+    if (rod_history_fit(step, walk->count, reading_u_mm, &rod.fit) != STATUS_OK ||
+        rod_history_judge(step, walk->count, reading_u_mm, &rod.answer) != STATUS_OK)
         return;
     rod.known = true;
     rod.sure = rod_history_is_sure(&rod.fit) && rod.answer != ROD_ANSWERS_NO_LONGER &&
                rod.answer != ROD_ANSWERS_BACKWARDS;
-    rod.ended =
-        rod.answer == ROD_ANSWERS_NO_LONGER &&
-        rod_history_silent_turns(walk->step, walk->count, reading_u_mm) > ROD_END_TURN - 1e-6;
-    rod.way = copysign(1, walk->step[walk->count - 1].turns);
+    rod.ended = rod.answer == ROD_ANSWERS_NO_LONGER &&
+                rod_history_silent_turns(step, walk->count, reading_u_mm) > ROD_END_TURN - 1e-6;
+    rod.way = copysign(1, step[walk->count - 1].turns);
     rod.stands = walk->stands;
     rod.slackest = walk->slackest;
     rod.tightest = walk->tightest;

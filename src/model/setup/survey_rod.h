@@ -36,12 +36,14 @@ struct survey_rod {
     struct maybe next_turn;                          /* of that, what to do at once */
 };
 
-/* How far through a record's passes a walk has come, and the turns that it met. */
+/* How far through a record's passes a walk has come, and the turns that it met: of more than
+ * ROD_STEPS_MAX, the last ones. With some room to spare they need not be moved for each. */
+enum { ROD_STEPS_SPARE = 32 };
 struct rod_walk {
     struct place at, read; /* the last pass taken in, and the last that was read; 0: none yet */
     double turns;          /* logged since that one, in its visit */
-    struct rod_step step[ROD_STEPS_MAX];
-    int count;
+    struct rod_step step[ROD_STEPS_MAX + ROD_STEPS_SPARE];
+    int first, count;                  /* which of them count */
     double stands, slackest, tightest; /* as in struct survey_rod */
 };
 
