@@ -76,18 +76,17 @@ static bool take_word(const char **text, const char *word, bool dotted)
 /* Takes ".N" off *text, N in min..max without leading zeros. */
 static bool take_number(const char **text, int min, int max, int *ret_number)
 {
-    const char *at = *text;
-    size_t length;
-    int number;
+    const char *const first = *text + 1, *at = first;
+    int number = 0;
 
-    if (*at++ != '.')
+    if (**text != '.')
         return false;
-    length = strcspn(at, ".");
-    if (length == 0 || (length > 1 && *at == '0'))
+    for (; *at >= '0' && *at <= '9' && number <= max; at++)
+        number = number * 10 + (*at - '0');
+    if (at == first || (*first == '0' && at > first + 1) || (*at != '.' && *at != '\0') ||
+        number < min || number > max)
         return false;
-    if (num_count(at, length, max, &number) != STATUS_OK || number < min)
-        return false;
-    *text = at + length;
+    *text = at;
     *ret_number = number;
     return true;
 }
