@@ -9,12 +9,15 @@
 #include "store/ini_escape.h"
 #include "store/ini_feed.h"
 
+/* Values that are remembered, and in how many places one is looked for. */
+enum { VALUES_REMEMBERED = 4096, TRIES = 8 };
+
 struct reader {
     const struct ini_text *text;
     struct ini_entries *entries;
-    uint32_t *slots; /* by the hash of a value: the number from 1 of the first entry with it */
-    uint32_t *first; /* by entry: the first with the same value */
-    size_t mask;     /* the number of slots, less 1 */
+    /* By the hash of a value: the number from 1 of an entry with it; 0: none yet. */
+    uint32_t slots[VALUES_REMEMBERED];
+    uint32_t *first; /* by entry: an earlier one with the same value, or itself */
     char *free;      /* the unused part of the arena */
 };
 
@@ -152,22 +155,22 @@ static bool is_same_value(const struct ini_line *a, const struct ini_line *b)
            memcmp(a->logical + a->value_at, b->logical + b->value_at, length) == 0;
 }
 
-/* The first entry whose value is written with the same bytes, which may be this one. Not searched
- * for long: a file may be made so that the hashes of its values meet. */
+/* An entry that was read, whose value is written with the same bytes; this one if none is
+ * remembered. Not searched for long: a file may be made so that the hashes of its values meet. */
 static uint32_t find_first(struct reader *reader, uint32_t number)
 {
-    enum { TRIES = 16 };
     const struct ini_line *line = line_of(reader, number);
-    size_t at = hash_of(line) & reader->mask;
+    const uint32_t hash = hash_of(line);
+    uint32_t *slot = NULL;
 
-    for (int tried = 0; tried < TRIES; tried++, at = (at + 1) & reader->mask) {
-        if (reader->slots[at] == 0) {
-            reader->slots[at] = number + 1;
-            return number;
-        }
-        if (is_same_value(line_of(reader, reader->slots[at] - 1), line))
-            return reader->slots[at] - 1;
+    for (uint32_t i = 0; i < TRIES; i++) {
+        slot = &reader->slots[(hash + i) % VALUES_REMEMBERED];
+        if (*slot == 0)
+            break;
+        if (is_same_value(line_of(reader, *slot - 1), line))
+            return *slot - 1;
     }
+    *slot = number + 1;
     return number;
 }
 
@@ -199,20 +202,12 @@ static enum status read_values(struct reader *reader)
 
 enum status ini_read_values(const struct ini_text *text, struct ini_entries *entries)
 {
-    size_t size = 16;
-
-    while (size < 2 * entries->count)
-        size *= 2;
     struct reader reader = {.text = text,
                             .entries = entries,
-                            .slots = calloc(size, sizeof reader.slots[0]),
                             .first = calloc(entries->count + 1, sizeof reader.first[0]),
-                            .mask = size - 1,
                             .free = entries->arena};
-    const enum status status =
-        reader.slots && reader.first ? read_values(&reader) : STATUS_NO_MEMORY;
+    const enum status status = reader.first ? read_values(&reader) : STATUS_NO_MEMORY;
 
-    free(reader.slots);
     free(reader.first);
     return status;
 }

@@ -10,8 +10,8 @@
 #include "store/profile/profile_lines.h"
 
 /* A long record has few different values. What one was read as is remembered, in the place that its
- * hash gives it, until another takes that. */
-enum { VALUES_REMEMBERED = 512 };
+ * hash gives it, until another takes that: a place for so many readings. */
+enum { READINGS_A_VALUE = 16, VALUES_LEAST = 64, VALUES_MOST = 4096 };
 
 struct value_read {
     const char *value; /* owned by the entries, one for all lines that say the same; NULL: none */
@@ -28,7 +28,8 @@ struct loader {
     const bool *wanted;         /* by field, which readings are taken; NULL: all */
     const struct record *known; /* texts that were read before; NULL: none */
     size_t known_at;            /* those before it are below what is filled in */
-    struct value_read *values;  /* VALUES_REMEMBERED of them */
+    struct value_read *values;
+    size_t value_count;
 };
 
 static void report(const struct loader *loader, size_t line, enum problem_severity severity,
@@ -160,9 +161,10 @@ static enum status put_text(struct loader *loader, const struct reading_key *key
 static struct value_read *place_of_value(struct loader *loader, const char *value,
                                          enum field_id field)
 {
-    const uintptr_t hash = ((uintptr_t)value * 31 + (uintptr_t)field) * 31;
+    /* The high bits of such a product depend on all bits of the number. */
+    const uint64_t hash = ((uintptr_t)value + (uint64_t)field * 8191) * 0x9E3779B97F4A7C15u;
 
-    return &loader->values[(hash ^ hash >> 10) % VALUES_REMEMBERED];
+    return &loader->values[(hash >> 32) % loader->value_count];
 }
 
 /* A reading of one line. What a value means depends on its field alone; one that has to be reported
@@ -313,7 +315,11 @@ static enum status load(struct loader *loader)
     if (status != STATUS_OK)
         return status;
     loader->found = malloc((loader->entries.count + 1) * sizeof loader->found[0]);
-    loader->values = calloc(VALUES_REMEMBERED, sizeof loader->values[0]);
+    loader->value_count = VALUES_LEAST;
+    while (loader->value_count < VALUES_MOST &&
+           loader->value_count * READINGS_A_VALUE < loader->entries.count)
+        loader->value_count *= 2;
+    loader->values = calloc(loader->value_count, sizeof loader->values[0]);
     if (!loader->found || !loader->values)
         return STATUS_NO_MEMORY;
     content->end = ini_end_check(body, text->bytes.length - text->start, &end_line);
