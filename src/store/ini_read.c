@@ -13,30 +13,21 @@
 enum { VALUES_REMEMBERED = 4096, TRIES = 8 };
 
 struct reader {
-    const struct ini_text *text;
-    struct ini_entries *entries;
-    /* By the hash of a value: the number from 1 of an entry with it; 0: none yet. */
+    struct ini_text *text;
+    /* By the hash of a value: the number from 1 of a line with it; 0: none yet. */
     uint32_t slots[VALUES_REMEMBERED];
-    uint32_t *first; /* by entry: an earlier one with the same value, or itself */
-    char *free;      /* the unused part of the arena */
+    uint32_t *first; /* by line: an earlier one with the same value, or itself */
+    char *free;      /* the unused part of the text's values */
 };
 
-static const struct ini_line *line_of(const struct reader *reader, size_t number)
+static bool is_wanted(const struct ini_text *text, const struct ini_line *line)
 {
-    return &reader->text->lines[reader->entries->items[number].line];
+    return ini_line_section(text, line) && !line->skipped;
 }
 
 static size_t value_length(const struct ini_line *line)
 {
     return (size_t)line->rest_at - line->value_at;
-}
-
-/* The section's name if the line is a key with a usable name; else NULL. */
-static const char *section_of(const struct ini_text *text, const struct ini_line *line)
-{
-    if (line->kind != INI_KEY || !line->name)
-        return NULL;
-    return text->sections[line->section].name;
 }
 
 /*
@@ -80,8 +71,8 @@ static void add_line(const struct ini_line *line, size_t number, struct bytes *o
 }
 
 /* If memory runs short, iniparser drops single values silently. */
-static enum status take_value(const dictionary *loaded, size_t number, struct ini_entry *entry,
-                              char **arena)
+static enum status take_value(const dictionary *loaded, size_t number, struct ini_line *line,
+                              char **free)
 {
     char memory[8];
     struct strbuf name = STRBUF(memory);
@@ -91,29 +82,13 @@ static enum status take_value(const dictionary *loaded, size_t number, struct in
     if (!value)
         return STATUS_NO_MEMORY;
     const size_t length = strlen(value);
-    char *copy = memcpy(*arena, value, length + 1);
-    entry->value = copy;
-    const size_t decoded = ini_unescape(copy, &entry->zero);
-    entry->escaped = decoded < length;
-    *arena += decoded + 1;
-    return STATUS_OK;
-}
-
-enum status ini_list(const struct ini_text *text, struct ini_entries *entries)
-{
-    *entries = (struct ini_entries){0};
-    entries->items = calloc(text->line_count + 1, sizeof entries->items[0]);
-    /* A value is no longer than its line with name and `=`, even with %5C for a backslash. */
-    entries->arena = malloc(text->bytes.length + text->line_count + 1);
-    if (!entries->items || !entries->arena)
-        return STATUS_NO_MEMORY;
-    for (uint32_t i = 0; i < text->line_count; i++) {
-        const char *section = section_of(text, &text->lines[i]);
-
-        if (section)
-            entries->items[entries->count++] =
-                (struct ini_entry){.line = i, .section = section, .name = text->lines[i].name};
-    }
+    char *copy = memcpy(*free, value, length + 1);
+    bool zero = false;
+    const size_t decoded = ini_unescape(copy, &zero);
+    line->value = copy;
+    line->zero = zero;
+    line->escaped = decoded < length;
+    *free += decoded + 1;
     return STATUS_OK;
 }
 
@@ -124,7 +99,7 @@ static enum status read_some(struct reader *reader, const size_t *numbers, size_
 
     bytes_init(&feed);
     for (size_t i = 0; i < count; i++)
-        add_line(line_of(reader, numbers[i]), i, &feed);
+        add_line(&reader->text->lines[numbers[i]], i, &feed);
     enum status status = bytes_status(&feed);
     if (status == STATUS_OK)
         status = ini_feed(&feed, &loaded);
@@ -132,7 +107,7 @@ static enum status read_some(struct reader *reader, const size_t *numbers, size_
     if (status != STATUS_OK)
         return status;
     for (size_t i = 0; status == STATUS_OK && i < count; i++)
-        status = take_value(loaded, i, &reader->entries->items[numbers[i]], &reader->free);
+        status = take_value(loaded, i, &reader->text->lines[numbers[i]], &reader->free);
     iniparser_freedict(loaded);
     return status;
 }
@@ -155,19 +130,19 @@ static bool is_same_value(const struct ini_line *a, const struct ini_line *b)
            memcmp(a->logical + a->value_at, b->logical + b->value_at, length) == 0;
 }
 
-/* An entry that was read, whose value is written with the same bytes; this one if none is
- * remembered. Not searched for long: a file may be made so that the hashes of its values meet. */
+/* A line that was read, whose value is written with the same bytes; this one if none is remembered.
+ * Not searched for long: a file may be made so that the hashes of its values meet. */
 static uint32_t find_first(struct reader *reader, uint32_t number)
 {
-    const struct ini_line *line = line_of(reader, number);
-    const uint32_t hash = hash_of(line);
+    const struct ini_line *lines = reader->text->lines;
+    const uint32_t hash = hash_of(&lines[number]);
     uint32_t *slot = NULL;
 
     for (uint32_t i = 0; i < TRIES; i++) {
         slot = &reader->slots[(hash + i) % VALUES_REMEMBERED];
         if (*slot == 0)
             break;
-        if (is_same_value(line_of(reader, *slot - 1), line))
+        if (is_same_value(&lines[*slot - 1], &lines[number]))
             return *slot - 1;
     }
     *slot = number + 1;
@@ -175,60 +150,54 @@ static uint32_t find_first(struct reader *reader, uint32_t number)
 }
 
 /* What is written the same is read once: in a long record most values are. */
-static enum status read_values(struct reader *reader)
+static enum status read_first(struct reader *reader)
 {
-    struct ini_entries *entries = reader->entries;
+    struct ini_text *text = reader->text;
     enum status status = STATUS_OK;
     size_t part[PART], count = 0;
 
-    for (uint32_t i = 0; status == STATUS_OK && i < entries->count; i++) {
-        reader->first[i] = entries->items[i].skipped ? i : find_first(reader, i);
-        if (reader->first[i] == i && !entries->items[i].skipped)
+    for (uint32_t i = 0; status == STATUS_OK && i < text->line_count; i++) {
+        if (!is_wanted(text, &text->lines[i]))
+            continue;
+        reader->first[i] = find_first(reader, i);
+        if (reader->first[i] == i)
             part[count++] = i;
-        if (count == PART || (count > 0 && i + 1 == entries->count)) {
+        if (count == PART) {
             status = read_some(reader, part, count);
             count = 0;
         }
     }
-    for (size_t i = 0; status == STATUS_OK && i < entries->count; i++) {
-        const struct ini_entry *first = &entries->items[reader->first[i]];
-
-        entries->items[i].value = first->value;
-        entries->items[i].zero = first->zero;
-        entries->items[i].escaped = first->escaped;
-    }
-    return status;
+    return status == STATUS_OK && count > 0 ? read_some(reader, part, count) : status;
 }
 
-enum status ini_read_values(const struct ini_text *text, struct ini_entries *entries)
+static void share_values(const struct reader *reader)
 {
-    struct reader reader = {.text = text,
-                            .entries = entries,
-                            .first = calloc(entries->count + 1, sizeof reader.first[0]),
-                            .free = entries->arena};
-    const enum status status = reader.first ? read_values(&reader) : STATUS_NO_MEMORY;
+    struct ini_text *text = reader->text;
 
+    for (size_t i = 0; i < text->line_count; i++) {
+        struct ini_line *line = &text->lines[i];
+
+        if (!is_wanted(text, line))
+            continue;
+        const struct ini_line *first = &text->lines[reader->first[i]];
+        line->value = first->value;
+        line->zero = first->zero;
+        line->escaped = first->escaped;
+    }
+}
+
+enum status ini_read(struct ini_text *text)
+{
+    struct reader reader = {.text = text};
+    enum status status = STATUS_NO_MEMORY;
+
+    reader.first = malloc((text->line_count + 1) * sizeof reader.first[0]);
+    /* A value is no longer than its line with name and `=`, even with %5C for a backslash. */
+    text->values = reader.free = malloc(text->bytes.length + text->line_count + 1);
+    if (reader.first && text->values)
+        status = read_first(&reader);
+    if (status == STATUS_OK)
+        share_values(&reader);
     free(reader.first);
     return status;
-}
-
-enum status ini_read(const struct ini_text *text, struct ini_entries *ret_entries)
-{
-    struct ini_entries entries = {0};
-    enum status status = ini_list(text, &entries);
-
-    if (status == STATUS_OK)
-        status = ini_read_values(text, &entries);
-    if (status != STATUS_OK)
-        ini_entries_done(&entries);
-    else
-        *ret_entries = entries;
-    return status;
-}
-
-void ini_entries_done(struct ini_entries *entries)
-{
-    free(entries->items);
-    free(entries->arena);
-    *entries = (struct ini_entries){0};
 }

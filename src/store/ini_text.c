@@ -360,6 +360,7 @@ void ini_text_done(struct ini_text *text)
     free(text->lines);
     free(text->sections);
     free(text->arena);
+    free(text->values);
     *text = (struct ini_text){0};
 }
 
@@ -371,6 +372,16 @@ size_t ini_text_section(const struct ini_text *text, const char *name)
            (!text->sections[section].name || strcmp(text->sections[section].name, name) != 0))
         section--;
     return section;
+}
+
+const char *ini_line_section(const struct ini_text *text, const struct ini_line *line)
+{
+    return line->kind == INI_KEY && line->name ? text->sections[line->section].name : NULL;
+}
+
+size_t ini_line_number(const struct ini_text *text, const struct ini_line *line)
+{
+    return (size_t)(line - text->lines) + 1;
 }
 
 char ini_line_rest(const struct ini_line *line)

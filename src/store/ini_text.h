@@ -42,14 +42,18 @@ struct ini_line {
     /* Of a key: the line up to its last visible byte, joined with those that continue it, which are
      * the next ones of that kind. `bytes` where there are none. */
     const char *logical;
-    uint32_t section;        /* index into sections; 0 before the first */
-    uint16_t length;         /* of `bytes` */
-    uint16_t logical_length; /* of `logical` */
-    uint16_t value_at;       /* where the value starts in `logical`, after "=" and blanks */
-    uint16_t rest_at;        /* where the value ends; blanks and a comment may follow */
-    uint8_t end_length;      /* 0, 1 or 2 */
-    uint8_t kind;            /* an enum ini_kind */
-    bool final_backslash;    /* a backslash at the end belongs to the value */
+    const char *value;        /* what it is, decoded; NULL until it is read (ini_read.h) */
+    uint32_t section;         /* index into sections; 0 before the first */
+    uint16_t length;          /* of `bytes` */
+    uint16_t logical_length;  /* of `logical` */
+    uint16_t value_at;        /* where the value starts in `logical`, after "=" and blanks */
+    uint16_t rest_at;         /* where the value ends; blanks and a comment may follow */
+    uint8_t end_length;       /* 0, 1 or 2 */
+    uint8_t kind;             /* an enum ini_kind */
+    bool final_backslash : 1; /* a backslash at the end belongs to the value */
+    bool skipped : 1;         /* set by the caller of ini_read: its value stays NULL */
+    bool zero : 1;            /* its value holds %00, which stays as it is, */
+    bool escaped : 1;         /* or another %XX */
 };
 
 struct ini_section {
@@ -64,7 +68,8 @@ struct ini_text {
     size_t line_count;
     struct ini_section *sections; /* the first is for the lines before any section */
     size_t section_count;
-    char *arena; /* of names and of lines that are joined */
+    char *arena;  /* of names and of lines that are joined */
+    char *values; /* of values that are read */
 };
 
 struct ini_fault {
@@ -83,6 +88,13 @@ void ini_text_done(struct ini_text *text);
 
 /* The index of the last section of that name; 0 if there is none. */
 size_t ini_text_section(const struct ini_text *text, const char *name);
+
+/* The name of a key line's section; NULL if that or its own name is not usable, and for every other
+ * line. */
+const char *ini_line_section(const struct ini_text *text, const struct ini_line *line);
+
+/* Its number in the file, from 1. */
+size_t ini_line_number(const struct ini_text *text, const struct ini_line *line);
 
 /* Of a key line: what stands after its value and blanks; a NUL if nothing does. */
 char ini_line_rest(const struct ini_line *line);

@@ -54,43 +54,43 @@ static const char *word_for(const struct setting *setting, enum unit unit)
     return NULL;
 }
 
-static void refuse_value(struct problems *problems, const struct ini_entry *entry,
-                         const struct unit_word *words, int count)
+static void refuse_value(struct problems *problems, const struct shop_file *file,
+                         const struct ini_line *line, const struct unit_word *words, int count)
 {
     char memory[64];
     struct strbuf accepted = STRBUF(memory);
 
     for (int i = 0; i < count && words[i].word; i++)
         strbuf_addf(&accepted, "%s%s", i ? ", " : "", words[i].word);
-    problem_add(problems, entry->line + 1, PROBLEM_ERROR,
-                "%s \"%s\" is not understood; one of %s is accepted", entry->name,
-                shown_string(entry->value).text, memory);
+    problem_add(problems, ini_line_number(&file->text, line), PROBLEM_ERROR,
+                "%s \"%s\" is not understood; one of %s is accepted", line->name,
+                shown_string(line->value).text, memory);
 }
 
 static void take_setting(const struct shop_file *file, const struct setting *setting,
                          struct problems *problems, struct shop_units *units)
 {
-    const struct ini_entry *entry = shop_file_find(file, "shop", setting->key);
+    const struct ini_line *line = shop_file_find(file, "shop", setting->key);
 
-    if (!entry)
+    if (!line)
         return;
     for (int i = 0; i < WORDS_MAX && setting->words[i].word; i++)
-        if (strcmp(entry->value, setting->words[i].word) == 0) {
+        if (strcmp(line->value, setting->words[i].word) == 0) {
             units->bare[setting->measure] = setting->words[i].unit;
             return;
         }
-    refuse_value(problems, entry, setting->words, WORDS_MAX);
+    refuse_value(problems, file, line, setting->words, WORDS_MAX);
 }
 
 static struct shop_units take_start(const struct shop_file *file, struct problems *problems)
 {
     static const struct unit_word words[] = {{"inch", UNIT_IN}, {"metric", UNIT_MM}};
-    const struct ini_entry *entry = shop_file_find(file, "shop", "units");
+    const struct ini_line *line = shop_file_find(file, "shop", "units");
 
-    if (entry && strcmp(entry->value, "metric") == 0)
+    if (line && strcmp(line->value, "metric") == 0)
         return shop_units_metric();
-    if (entry && strcmp(entry->value, "inch") != 0)
-        refuse_value(problems, entry, words, 2);
+    if (line && strcmp(line->value, "inch") != 0)
+        refuse_value(problems, file, line, words, 2);
     return shop_units_inch();
 }
 
@@ -113,32 +113,34 @@ static void report_unknown(const struct shop_file *file, struct problems *proble
         if (file->text.lines[i].kind == INI_JUNK)
             problem_add(problems, i + 1, PROBLEM_ERROR,
                         "not understood; [section], key = value or ; comment is accepted");
-    for (size_t i = 0; i < file->entries.count; i++) {
-        const struct ini_entry *entry = &file->entries.items[i];
+    for (size_t i = 0; i < file->text.line_count; i++) {
+        const struct ini_line *line = &file->text.lines[i];
+        const char *section = ini_line_section(&file->text, line);
 
-        if (shop_targets_check(entry, problems) || shop_prices_check(entry, problems))
+        if (!section || shop_targets_check(&file->text, line, problems) ||
+            shop_prices_check(&file->text, line, problems))
             continue;
-        if (strcmp(entry->section, "shop") != 0 || !is_key(entry->name))
+        if (strcmp(section, "shop") != 0 || !is_key(line->name))
             problem_add(
-                problems, entry->line + 1, PROBLEM_NOTE,
+                problems, i + 1, PROBLEM_NOTE,
                 "%s in [%s] is not known and not used; in [shop], units, feeler, rule, depth, "
                 "gauge, small, long, temperature are accepted",
-                shown_string(entry->name).text, shown_string(entry->section).text);
+                shown_string(line->name).text, shown_string(section).text);
     }
 }
 
 static enum shop_paper take_paper(const struct shop_file *file, struct problems *problems)
 {
     static const struct unit_word words[] = {{.word = "a4"}, {.word = "letter"}};
-    const struct ini_entry *entry = shop_file_find(file, "shop", "paper");
+    const struct ini_line *line = shop_file_find(file, "shop", "paper");
 
-    if (!entry)
+    if (!line)
         return SHOP_PAPER_UNSAID;
-    if (strcmp(entry->value, "a4") == 0)
+    if (strcmp(line->value, "a4") == 0)
         return SHOP_PAPER_A4;
-    if (strcmp(entry->value, "letter") == 0)
+    if (strcmp(line->value, "letter") == 0)
         return SHOP_PAPER_LETTER;
-    refuse_value(problems, entry, words, 2);
+    refuse_value(problems, file, line, words, 2);
     return SHOP_PAPER_UNSAID;
 }
 
@@ -181,11 +183,11 @@ enum status shop_says_units(const char *path, bool *ret_says)
 
 static void take_text(const struct shop_file *file, const char *key, char *out, size_t size)
 {
-    const struct ini_entry *entry = shop_file_find(file, "shop", key);
+    const struct ini_line *line = shop_file_find(file, "shop", key);
     struct strbuf text = strbuf_over(out, size);
 
-    if (entry)
-        strbuf_add(&text, entry->value);
+    if (line)
+        strbuf_add(&text, line->value);
 }
 
 enum status shop_read_letterhead(const char *path, struct shop_letterhead *ret_letterhead)

@@ -19,7 +19,6 @@ void shop_file_done(struct shop_file *file)
 {
     const int kept_errno = errno;
 
-    ini_entries_done(&file->entries);
     ini_text_done(&file->text);
     errno = kept_errno;
 }
@@ -41,7 +40,7 @@ enum status shop_file_load(const char *path, struct problems *problems, struct s
     if (fault.words)
         problem_add(problems, fault.line, PROBLEM_ERROR, "%s", fault.words);
     if (status == STATUS_OK)
-        status = ini_read(&file.text, &file.entries);
+        status = ini_read(&file.text);
     bytes_done(&bytes);
     if (status != STATUS_OK)
         shop_file_done(&file);
@@ -50,14 +49,15 @@ enum status shop_file_load(const char *path, struct problems *problems, struct s
     return status;
 }
 
-const struct ini_entry *shop_file_find(const struct shop_file *file, const char *section,
-                                       const char *key)
+const struct ini_line *shop_file_find(const struct shop_file *file, const char *section,
+                                      const char *key)
 {
-    for (size_t i = file->entries.count; i-- > 0;) {
-        const struct ini_entry *entry = &file->entries.items[i];
+    for (size_t i = file->text.line_count; i-- > 0;) {
+        const struct ini_line *line = &file->text.lines[i];
+        const char *of = ini_line_section(&file->text, line);
 
-        if (strcmp(entry->section, section) == 0 && strcmp(entry->name, key) == 0)
-            return entry;
+        if (of && strcmp(of, section) == 0 && strcmp(line->name, key) == 0)
+            return line;
     }
     return NULL;
 }
@@ -113,12 +113,12 @@ static void add_key(struct shop_edits *edits, const char *section, const char *k
 void shop_edits_set(struct shop_edits *edits, const char *section, const char *key,
                     const char *value)
 {
-    const struct ini_entry *entry = shop_file_find(edits->file, section, key);
+    const struct ini_line *line = shop_file_find(edits->file, section, key);
 
-    if (!entry)
+    if (!line)
         add_key(edits, section, key, value);
-    else if (strcmp(entry->value, value) != 0)
-        add_edit(edits, INI_REPLACE, entry->line, key, value);
+    else if (strcmp(line->value, value) != 0)
+        add_edit(edits, INI_REPLACE, (size_t)(line - edits->file->text.lines), key, value);
 }
 
 void shop_edits_drop(struct shop_edits *edits, size_t line)

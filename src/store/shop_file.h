@@ -5,11 +5,10 @@
 #include "store/ini_read.h"
 #include "store/problem.h"
 
-/* For shop.c and shop_targets.c: the settings file as lines and entries, and changes to it. */
+/* For shop.c, shop_targets.c and shop_prices.c: the settings file as lines, and changes to it. */
 
 struct shop_file {
-    struct ini_text text;
-    struct ini_entries entries;
+    struct ini_text text; /* its values read */
 };
 
 /* A missing file counts as an empty one. Fails as file_read, ini_text_parse and ini_read; what is
@@ -17,9 +16,9 @@ struct shop_file {
 enum status shop_file_load(const char *path, struct problems *problems, struct shop_file *ret_file);
 void shop_file_done(struct shop_file *file); /* keeps errno */
 
-/* The last entry of a key, which is the one that counts; NULL if there is none. */
-const struct ini_entry *shop_file_find(const struct shop_file *file, const char *section,
-                                       const char *key);
+/* The last line of a key, which is the one that counts; NULL if there is none. */
+const struct ini_line *shop_file_find(const struct shop_file *file, const char *section,
+                                      const char *key);
 
 /* The changes to one section of a file. */
 struct shop_edits;

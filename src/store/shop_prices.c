@@ -24,33 +24,34 @@ enum status shop_prices_read(const char *path, struct move_prices *ret_prices)
     const enum status status = shop_file_load(path, NULL, &file);
     if (status != STATUS_OK)
         return status;
-    const struct ini_entry *entry = shop_file_find(&file, section, currency);
-    strbuf_add(&unit, entry ? entry->value : "");
+    const struct ini_line *line = shop_file_find(&file, section, currency);
+    strbuf_add(&unit, line ? line->value : "");
     for (int kind = 0; kind < MOVE_COUNT_; kind++) {
         double price;
 
-        entry = shop_file_find(&file, section, work_mark_name((enum move_kind)kind));
-        if (entry && read_price(entry->value, &price))
+        line = shop_file_find(&file, section, work_mark_name((enum move_kind)kind));
+        if (line && read_price(line->value, &price))
             ret_prices->move[kind] = maybe_given(price);
     }
     shop_file_done(&file);
     return STATUS_OK;
 }
 
-bool shop_prices_check(const struct ini_entry *entry, struct problems *problems)
+bool shop_prices_check(const struct ini_text *text, const struct ini_line *line,
+                       struct problems *problems)
 {
     double unused;
 
-    if (strcmp(entry->section, section) != 0)
+    if (strcmp(ini_line_section(text, line), section) != 0)
         return false;
-    if (strcmp(entry->name, currency) == 0)
+    if (strcmp(line->name, currency) == 0)
         return true;
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
-        if (strcmp(entry->name, work_mark_name((enum move_kind)kind)) == 0) {
-            if (!read_price(entry->value, &unused))
-                problem_add(problems, entry->line + 1, PROBLEM_ERROR,
+        if (strcmp(line->name, work_mark_name((enum move_kind)kind)) == 0) {
+            if (!read_price(line->value, &unused))
+                problem_add(problems, ini_line_number(text, line), PROBLEM_ERROR,
                             "%s \"%s\" is not understood; a price is a number as 25 or 25.50",
-                            entry->name, shown_string(entry->value).text);
+                            line->name, shown_string(line->value).text);
             return true;
         }
     return false;

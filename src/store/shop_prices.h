@@ -21,7 +21,8 @@
  */
 enum status shop_prices_read(const char *path, struct move_prices *ret_prices);
 
-/* Adds what is wrong with an entry; false if it is not one of the prices. */
-bool shop_prices_check(const struct ini_entry *entry, struct problems *problems);
+/* Adds what is wrong with a key's line; false if it is not one of the prices. */
+bool shop_prices_check(const struct ini_text *text, const struct ini_line *line,
+                       struct problems *problems);
 
 #endif

@@ -71,10 +71,10 @@ enum status shop_targets_take(const char *path, struct record *record, int *ret_
         return status;
     for (int k = 0; shop_own_field(k) != FIELD_COUNT_ && status != STATUS_NO_MEMORY; k++) {
         const struct reading_key key = reading_key_one(shop_own_field(k));
-        const struct ini_entry *entry = shop_file_find(&file, section, field_get(key.field)->key);
+        const struct ini_line *line = shop_file_find(&file, section, field_get(key.field)->key);
 
-        status = entry ? record_put(record, &key, entry->value, false, NULL) : STATUS_OK;
-        *ret_count += entry && status == STATUS_OK;
+        status = line ? record_put(record, &key, line->value, false, NULL) : STATUS_OK;
+        *ret_count += line && status == STATUS_OK;
     }
     shop_file_done(&file);
     return status == STATUS_NO_MEMORY ? status : STATUS_OK;
@@ -88,27 +88,29 @@ enum status shop_targets_kinds(const char *path, unsigned *ret_kinds)
     *ret_kinds = 0;
     if (status != STATUS_OK)
         return status;
-    for (size_t i = 0; i < file.entries.count; i++) {
-        const struct ini_entry *entry = &file.entries.items[i];
-        const int kind = kind_of(entry->section);
+    for (size_t i = 0; i < file.text.line_count; i++) {
+        const struct ini_line *line = &file.text.lines[i];
+        const char *section = ini_line_section(&file.text, line);
+        const int kind = section ? kind_of(section) : -1;
 
-        if (kind >= 0 && field_of(entry->name) != FIELD_COUNT_)
+        if (kind >= 0 && field_of(line->name) != FIELD_COUNT_)
             *ret_kinds |= SHOP_TARGETS_BIT(kind);
     }
     shop_file_done(&file);
     return STATUS_OK;
 }
 
-bool shop_targets_check(const struct ini_entry *entry, struct problems *problems)
+bool shop_targets_check(const struct ini_text *text, const struct ini_line *line,
+                        struct problems *problems)
 {
-    const enum field_id field = field_of(entry->name);
+    const enum field_id field = field_of(line->name);
     struct field_fault fault;
 
-    if (kind_of(entry->section) < 0 || field == FIELD_COUNT_)
+    if (kind_of(ini_line_section(text, line)) < 0 || field == FIELD_COUNT_)
         return false;
-    if (!is_understood(field, entry->value, &fault))
-        problem_add(problems, entry->line + 1, PROBLEM_ERROR, "%s \"%s\": %s", entry->name,
-                    shown_string(entry->value).text, fault.words);
+    if (!is_understood(field, line->value, &fault))
+        problem_add(problems, ini_line_number(text, line), PROBLEM_ERROR, "%s \"%s\": %s",
+                    line->name, shown_string(line->value).text, fault.words);
     return true;
 }
 
@@ -141,15 +143,15 @@ static void drop_sections(struct shop_edits *edits, const char *section)
 /* Takes out the targets that `record` does not have; with NULL all of them. */
 static void drop_others(struct shop_edits *edits, const char *section, const struct record *record)
 {
-    const struct ini_entries *entries = &shop_edits_file(edits)->entries;
+    const struct ini_text *text = &shop_edits_file(edits)->text;
 
-    for (size_t i = 0; i < entries->count; i++) {
-        const struct ini_entry *entry = &entries->items[i];
-        const enum field_id field = field_of(entry->name);
+    for (size_t i = 0; i < text->line_count; i++) {
+        const char *of = ini_line_section(text, &text->lines[i]);
+        const enum field_id field = of ? field_of(text->lines[i].name) : FIELD_COUNT_;
 
-        if (strcmp(entry->section, section) == 0 && field != FIELD_COUNT_ &&
+        if (field != FIELD_COUNT_ && strcmp(of, section) == 0 &&
             !(record && shop_own_text(record, field)))
-            shop_edits_drop(edits, entry->line);
+            shop_edits_drop(edits, i);
     }
 }
 

@@ -36,7 +36,8 @@ enum status shop_targets_keep(const char *path, const struct record *record);
 /* Takes those for the record's kind out again. Fails as shop_file_change. */
 enum status shop_targets_forget(const char *path, const struct record *record);
 
-/* Adds what is wrong with an entry; false if it is not one of a target. */
-bool shop_targets_check(const struct ini_entry *entry, struct problems *problems);
+/* Adds what is wrong with a key's line; false if it is not one of a target. */
+bool shop_targets_check(const struct ini_text *text, const struct ini_line *line,
+                        struct problems *problems);
 
 #endif

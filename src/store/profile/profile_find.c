@@ -14,7 +14,7 @@ struct name_found {
 };
 
 struct finder {
-    const char *spelled; /* the section in hand: one text for all its entries */
+    const char *spelled; /* the section in hand: one text for all its lines */
     struct reading_section section;
     bool known; /* it is a section of a profile */
     struct name_found names[NAMES_REMEMBERED];
@@ -65,20 +65,19 @@ static enum status find_key(struct finder *finder, const char *name, struct read
  * Finds the reading that a key line belongs to. Only a text continues in name.N, and no text has a
  * number in its own name, so the two cannot be confused.
  */
-static bool find_line(struct finder *finder, const struct ini_entry *entry,
-                      struct profile_line *ret_line)
+static bool find_line(struct finder *finder, const char *key, struct profile_line *ret_line)
 {
-    struct profile_line line = {.line = entry->line};
+    struct profile_line line = {.order = 0};
     char name[64];
     size_t length;
 
     if (!finder->known)
         return false;
-    if (find_key(finder, entry->name, &line.key) != STATUS_OK) {
-        line.chunk = take_chunk(entry->name, &length);
+    if (find_key(finder, key, &line.key) != STATUS_OK) {
+        line.chunk = take_chunk(key, &length);
         if (line.chunk == 0 || length >= sizeof name)
             return false;
-        memcpy(name, entry->name, length);
+        memcpy(name, key, length);
         name[length] = '\0';
         if (reading_section_find(&finder->section, name, &line.key) != STATUS_OK ||
             field_get(line.key.field)->kind != KIND_TEXT)
@@ -88,60 +87,62 @@ static bool find_line(struct finder *finder, const struct ini_entry *entry,
     return true;
 }
 
-static bool is_end_key(const struct ini_entry *entry)
+static bool is_end_key(const char *section, const char *name)
 {
-    return strcmp(entry->section, "end") == 0 &&
-           (strcmp(entry->name, "lines") == 0 || strcmp(entry->name, "crc32") == 0);
+    return strcmp(section, "end") == 0 &&
+           (strcmp(name, "lines") == 0 || strcmp(name, "crc32") == 0);
 }
 
-static void report_unknown(struct problems *problems, const struct ini_entry *entry)
+static void report_unknown(struct problems *problems, size_t number, const char *section,
+                           const char *name)
 {
-    if (!problems || is_end_key(entry))
+    if (!problems || is_end_key(section, name))
         return;
-    if (reading_key_is_correction(entry->section, entry->name))
-        problem_add(problems, entry->line + 1, PROBLEM_ERROR,
+    if (reading_key_is_correction(section, name))
+        problem_add(problems, number, PROBLEM_ERROR,
                     "%s is the same in all visits; the line is kept and not used",
-                    shown_string(entry->name).text);
-    else if (strcmp(entry->section, "end") == 0)
-        problem_add(problems, entry->line + 1, PROBLEM_WARNING,
+                    shown_string(name).text);
+    else if (strcmp(section, "end") == 0)
+        problem_add(problems, number, PROBLEM_WARNING,
                     "readings in [end] are not used; move it to its section");
-    else if (reading_key_is_section(entry->section))
-        problem_add(problems, entry->line + 1, PROBLEM_NOTE,
-                    "[%s] has no key %s; the line is kept and not used",
-                    shown_string(entry->section).text, shown_string(entry->name).text);
+    else if (reading_key_is_section(section))
+        problem_add(problems, number, PROBLEM_NOTE,
+                    "[%s] has no key %s; the line is kept and not used", shown_string(section).text,
+                    shown_string(name).text);
 }
 
-/* Takes the section of an entry in hand. */
-static void enter_section(struct finder *finder, const struct ini_entry *entry)
+/* Takes a section in hand. */
+static void enter_section(struct finder *finder, const char *section)
 {
-    if (entry->section == finder->spelled)
+    if (section == finder->spelled)
         return;
-    finder->spelled = entry->section;
-    finder->known = reading_section_parse(entry->section, &finder->section);
+    finder->spelled = section;
+    finder->known = reading_section_parse(section, &finder->section);
 }
 
-size_t profile_find(const struct ini_entries *entries, struct problems *problems,
-                    struct profile_found *ret_found)
+size_t profile_find(const struct ini_text *text, struct problems *problems,
+                    struct profile_line *ret_lines)
 {
     struct finder finder = {.spelled = NULL};
     size_t count = 0;
 
-    for (size_t i = 0; i < entries->count; i++) {
-        const struct ini_entry *entry = &entries->items[i];
-        struct profile_found *found = &ret_found[count];
+    for (uint32_t i = 0; i < text->line_count; i++) {
+        const struct ini_line *line = &text->lines[i];
+        const char *section = line->value ? ini_line_section(text, line) : NULL;
+        struct profile_line *found = &ret_lines[count];
 
-        if (entry->skipped)
+        if (!section)
             continue;
-        if (entry->zero)
-            problem_add(problems, entry->line + 1, PROBLEM_NOTE,
-                        "%s means nothing and is left as it is", "%00");
-        enter_section(&finder, entry);
-        if (!find_line(&finder, entry, &found->at)) {
-            report_unknown(problems, entry);
+        if (line->zero)
+            problem_add(problems, i + 1, PROBLEM_NOTE, "%s means nothing and is left as it is",
+                        "%00");
+        enter_section(&finder, section);
+        if (!find_line(&finder, line->name, found)) {
+            report_unknown(problems, i + 1, section, line->name);
             continue;
         }
-        found->entry = entry;
-        found->order = reading_key_order(&found->at.key);
+        found->line = i;
+        found->order = reading_key_order(&found->key);
         count++;
     }
     return count;
@@ -149,7 +150,7 @@ size_t profile_find(const struct ini_entries *entries, struct problems *problems
 
 /* --- some readings only --- */
 
-/* Whether two entries are of the same visit, or of the same string; or of neither. */
+/* Whether two lines are of the same visit, or of the same string; or of neither. */
 static bool is_of_same(const struct reading_section *a, const struct reading_section *b)
 {
     return a->numbers[0] == b->numbers[0] && a->changed_in == b->changed_in &&
@@ -157,26 +158,23 @@ static bool is_of_same(const struct reading_section *a, const struct reading_sec
 }
 
 /* An empty reading counts for nothing; what iniparser makes of quotes is not known yet. */
-static bool is_surely_something(const struct ini_text *text, const struct ini_entry *entry)
+static bool is_surely_something(const struct ini_line *line)
 {
-    const struct ini_line *line = &text->lines[entry->line];
-
     return line->rest_at > line->value_at && !strchr("\"'", line->logical[line->value_at]);
 }
 
-/* Whether an entry is taken. The first of each visit and string is, whatever it is: it tells that
+/* Whether a line is taken. The first of each visit and string is, whatever it is: it tells that
  * there is such a one. */
-static bool is_taken(struct finder *finder, const struct ini_entry *entry, bool first,
-                     const bool *fields, const bool *sections)
+static bool is_taken(struct finder *finder, const char *name, bool first, const bool *fields,
+                     const bool *sections)
 {
     struct profile_line line;
 
     return finder->known && (first || sections[finder->section.section]) &&
-           find_line(finder, entry, &line) && (first || fields[line.key.field]);
+           find_line(finder, name, &line) && (first || fields[line.key.field]);
 }
 
-void profile_find_wanted(const struct ini_text *text, const bool wanted[FIELD_COUNT_],
-                         struct ini_entries *entries)
+void profile_find_wanted(struct ini_text *text, const bool wanted[FIELD_COUNT_])
 {
     bool sections[SECTION_COUNT_] = {false};
     struct finder finder = {.spelled = NULL};
@@ -184,13 +182,16 @@ void profile_find_wanted(const struct ini_text *text, const bool wanted[FIELD_CO
 
     for (int id = 0; id < FIELD_COUNT_; id++)
         sections[field_get((enum field_id)id)->section] |= wanted[id];
-    for (size_t i = 0; i < entries->count; i++) {
-        struct ini_entry *entry = &entries->items[i];
+    for (size_t i = 0; i < text->line_count; i++) {
+        struct ini_line *line = &text->lines[i];
+        const char *section = ini_line_section(text, line);
 
-        enter_section(&finder, entry);
-        entry->skipped =
-            !is_taken(&finder, entry, !is_of_same(&last, &finder.section), wanted, sections);
-        if (!entry->skipped && is_surely_something(text, entry))
+        if (!section)
+            continue;
+        enter_section(&finder, section);
+        line->skipped =
+            !is_taken(&finder, line->name, !is_of_same(&last, &finder.section), wanted, sections);
+        if (!line->skipped && is_surely_something(line))
             last = finder.section;
     }
 }

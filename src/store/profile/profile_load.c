@@ -14,7 +14,7 @@
 enum { READINGS_A_VALUE = 16, VALUES_LEAST = 64, VALUES_MOST = 4096 };
 
 struct value_read {
-    const char *value; /* owned by the entries, one for all lines that say the same; NULL: none */
+    const char *value; /* owned by the text, one for most lines that say the same; NULL: none */
     enum field_id field;
     struct field_value read;
 };
@@ -22,9 +22,7 @@ struct value_read {
 struct loader {
     struct profile_content *content;
     struct problems *problems;
-    struct ini_entries entries;
-    struct profile_found *found;
-    size_t found_count;
+    struct profile_line *found; /* the content's lines in the order of the record */
     const bool *wanted;         /* by field, which readings are taken; NULL: all */
     const struct record *known; /* texts that were read before; NULL: none */
     size_t known_at;            /* those before it are below what is filled in */
@@ -48,11 +46,11 @@ static int compare_parts(const struct profile_line *x, const struct profile_line
 
 static int compare_found(const void *a, const void *b)
 {
-    const struct profile_found *x = a, *y = b;
+    const struct profile_line *x = a, *y = b;
 
     if (x->order != y->order)
         return x->order < y->order ? -1 : 1;
-    return compare_parts(&x->at, &y->at);
+    return compare_parts(x, y);
 }
 
 static int compare_written(const void *a, const void *b)
@@ -63,26 +61,31 @@ static int compare_written(const void *a, const void *b)
     return order != 0 ? order : compare_parts(x, y);
 }
 
+static const struct ini_line *line_of(const struct loader *loader, const struct profile_line *at)
+{
+    return &loader->content->text.lines[at->line];
+}
+
 /* Joins the parts of one reading; of a repeated part, the last one counts. */
-static void join_parts(const struct loader *loader, const struct profile_found *first, size_t count,
+static void join_parts(const struct loader *loader, const struct profile_line *first, size_t count,
                        struct bytes *out)
 {
     int wanted = 0;
 
     for (size_t i = 0; i < count; i++) {
-        const struct profile_line *at = &first[i].at;
+        const struct profile_line *at = &first[i];
 
-        if (i + 1 < count && first[i + 1].at.chunk == at->chunk) {
+        if (i + 1 < count && first[i + 1].chunk == at->chunk) {
             problem_add(loader->problems, at->line + 1, PROBLEM_WARNING,
                         "given again in line %zu, which is the one that counts",
-                        (size_t)first[i + 1].at.line + 1);
+                        (size_t)first[i + 1].line + 1);
             continue;
         }
         if (at->chunk != wanted)
             report(loader, at->line, PROBLEM_WARNING,
                    "the part of the text before this is missing");
         wanted = at->chunk + 1;
-        bytes_add_text(out, first[i].entry->value);
+        bytes_add_text(out, line_of(loader, at)->value);
     }
     bytes_add(out, "", 1);
 }
@@ -142,10 +145,9 @@ static enum status put_value(struct loader *loader, const struct reading_key *ke
 }
 
 /* Escaped, the word of the format is a text like any other. */
-static bool is_gone(const struct profile_found *found)
+static bool is_gone(const struct reading_key *key, const struct ini_line *line)
 {
-    return reading_key_is_change(&found->at.key) && !found->entry->escaped &&
-           strcmp(found->entry->value, PROFILE_GONE) == 0;
+    return reading_key_is_change(key) && !line->escaped && strcmp(line->value, PROFILE_GONE) == 0;
 }
 
 /* An empty line of a change says nothing; in the record an empty text would say that it is gone. */
@@ -169,15 +171,15 @@ static struct value_read *place_of_value(struct loader *loader, const char *valu
 
 /* A reading of one line. What a value means depends on its field alone; one that has to be reported
  * is not remembered. */
-static enum status put_line(struct loader *loader, const struct profile_found *found)
+static enum status put_line(struct loader *loader, const struct reading_key *key,
+                            const struct ini_line *line)
 {
-    const struct reading_key *key = &found->at.key;
-    const char *text = found->entry->value;
+    const char *text = line->value;
     struct value_read *value = place_of_value(loader, text, key->field);
     struct record *record = &loader->content->record;
     const size_t count = record->count;
 
-    if (is_gone(found))
+    if (is_gone(key, line))
         return put_value(loader, key, RECORD_GONE);
     if (value->value == text && value->field == key->field)
         return record_put_read(record, key, text, value->read);
@@ -188,81 +190,100 @@ static enum status put_line(struct loader *loader, const struct profile_found *f
     return status;
 }
 
-static enum status put_reading(struct loader *loader, const struct profile_found *first,
+static enum status put_reading(struct loader *loader, const struct profile_line *first,
                                size_t count)
 {
     struct bytes text;
 
-    if (count == 1 && first->at.chunk == 0)
-        return put_line(loader, first);
+    if (count == 1 && first->chunk == 0)
+        return put_line(loader, &first->key, line_of(loader, first));
     bytes_init(&text);
     join_parts(loader, first, count, &text);
     enum status status = bytes_status(&text);
     if (status == STATUS_OK)
-        status = put_text(loader, &first->at.key, text.data);
+        status = put_text(loader, &first->key, text.data);
     bytes_done(&text);
     return status;
 }
 
 /* Most files are in the record's order. */
-static void sort_found(struct loader *loader)
+static void sort_lines(struct profile_content *content)
 {
+    const struct profile_line *lines = content->lines;
     size_t i = 1;
 
-    while (i < loader->found_count && compare_found(&loader->found[i - 1], &loader->found[i]) < 0)
+    while (i < content->line_count && compare_found(&lines[i - 1], &lines[i]) < 0)
         i++;
-    if (i < loader->found_count)
-        qsort(loader->found, loader->found_count, sizeof loader->found[0], compare_found);
+    if (i < content->line_count)
+        qsort(content->lines, content->line_count, sizeof content->lines[0], compare_found);
 }
 
-/* The lines in the order of writing. Without changes it is the record's, which they have already.
- */
-static enum status list_lines(const struct loader *loader)
+/* The order of the record is that of writing, unless there are changes. */
+static enum status order_lines(struct loader *loader)
 {
     struct profile_content *content = loader->content;
     bool changes = false;
 
-    content->lines = malloc((loader->found_count + 1) * sizeof content->lines[0]);
-    if (!content->lines)
+    sort_lines(content);
+    for (size_t i = 0; i < content->line_count; i++)
+        changes = changes || reading_key_is_change(&content->lines[i].key);
+    loader->found = content->lines;
+    if (!changes)
+        return STATUS_OK;
+    const size_t size = content->line_count * sizeof loader->found[0];
+    loader->found = malloc(size);
+    if (!loader->found)
         return STATUS_NO_MEMORY;
-    for (size_t i = 0; i < loader->found_count; i++) {
-        content->lines[i] = loader->found[i].at;
-        changes = changes || reading_key_is_change(&loader->found[i].at.key);
-    }
-    content->line_count = loader->found_count;
-    if (changes)
-        qsort(content->lines, content->line_count, sizeof content->lines[0], compare_written);
+    memcpy(loader->found, content->lines, size);
+    qsort(content->lines, content->line_count, sizeof content->lines[0], compare_written);
     return STATUS_OK;
 }
 
 /* Room for all texts, unless they are joined from parts or spelled out. */
 static enum status make_room(const struct loader *loader)
 {
+    const size_t count = loader->content->line_count;
     size_t bytes = 0;
 
-    for (size_t i = 0; i < loader->found_count; i++)
-        bytes += strlen(loader->found[i].entry->value) + 1;
-    return record_reserve(&loader->content->record, loader->found_count, bytes);
+    for (size_t i = 0; i < count; i++)
+        bytes += strlen(line_of(loader, &loader->found[i])->value) + 1;
+    return record_reserve(&loader->content->record, count, bytes);
 }
 
 /* Fills the record in its own order, which is fastest. */
 static enum status fill_record(struct loader *loader)
 {
+    const size_t all = loader->content->line_count;
     size_t count;
 
-    sort_found(loader);
-    enum status status = list_lines(loader);
+    enum status status = order_lines(loader);
     if (status == STATUS_OK)
         status = make_room(loader);
-    for (size_t i = 0; status == STATUS_OK && i < loader->found_count; i += count) {
-        const struct profile_found *first = &loader->found[i];
+    for (size_t i = 0; status == STATUS_OK && i < all; i += count) {
+        const struct profile_line *first = &loader->found[i];
 
-        for (count = 1; i + count < loader->found_count; count++)
+        for (count = 1; i + count < all; count++)
             if (first->order != first[count].order)
                 break;
         status = put_reading(loader, first, count);
     }
     return status;
+}
+
+static enum status find_readings(struct loader *loader)
+{
+    struct profile_content *content = loader->content;
+
+    content->lines = malloc((content->text.line_count + 1) * sizeof content->lines[0]);
+    if (!content->lines)
+        return STATUS_NO_MEMORY;
+    content->line_count = profile_find(&content->text, loader->problems, content->lines);
+    loader->value_count = VALUES_LEAST;
+    while (loader->value_count < VALUES_MOST &&
+           loader->value_count * READINGS_A_VALUE < content->line_count)
+        loader->value_count *= 2;
+    loader->values = calloc(loader->value_count, sizeof loader->values[0]);
+    return loader->values ? STATUS_OK : STATUS_NO_MEMORY;
 }
 
 static void report_end(const struct loader *loader, size_t line)
@@ -301,33 +322,23 @@ static bool is_newer(const struct record *record)
 static enum status load(struct loader *loader)
 {
     struct profile_content *content = loader->content;
-    const struct ini_text *text = &content->text;
+    struct ini_text *text = &content->text;
     /* The data of an empty text is NULL. */
     const char *body = text->start > 0 ? text->bytes.data + text->start : text->bytes.data;
     size_t end_line;
-    enum status status = ini_list(text, &loader->entries);
 
-    if (status != STATUS_OK)
-        return status;
     if (loader->wanted)
-        profile_find_wanted(text, loader->wanted, &loader->entries);
-    status = ini_read_values(text, &loader->entries);
+        profile_find_wanted(text, loader->wanted);
+    enum status status = ini_read(text);
     if (status != STATUS_OK)
         return status;
-    loader->found = malloc((loader->entries.count + 1) * sizeof loader->found[0]);
-    loader->value_count = VALUES_LEAST;
-    while (loader->value_count < VALUES_MOST &&
-           loader->value_count * READINGS_A_VALUE < loader->entries.count)
-        loader->value_count *= 2;
-    loader->values = calloc(loader->value_count, sizeof loader->values[0]);
-    if (!loader->found || !loader->values)
-        return STATUS_NO_MEMORY;
     content->end = ini_end_check(body, text->bytes.length - text->start, &end_line);
     report_end(loader, end_line);
     report_length(loader);
     profile_report_lines(content, loader->problems);
-    loader->found_count = profile_find(&loader->entries, loader->problems, loader->found);
-    status = fill_record(loader);
+    status = find_readings(loader);
+    if (status == STATUS_OK)
+        status = fill_record(loader);
     if (status != STATUS_OK)
         return status;
     content->newer = is_newer(&content->record);
@@ -350,8 +361,8 @@ static enum status load_bytes(struct bytes *bytes, struct loader loader,
     }
     record_init(&content.record);
     status = load(&loader);
-    ini_entries_done(&loader.entries);
-    free(loader.found);
+    if (loader.found != content.lines)
+        free(loader.found);
     free(loader.values);
     if (status == STATUS_OK) {
         *ret_content = content;

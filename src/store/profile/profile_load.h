@@ -13,6 +13,7 @@
 
 /* A key line that holds a reading, or a part of a long text: name, name.1, name.2 ... */
 struct profile_line {
+    uint64_t order; /* of its key in the record */
     struct reading_key key;
     uint32_t line; /* index into the text's lines */
     int chunk;     /* 0: the key itself */
