@@ -33,7 +33,8 @@ static void add(struct shelf_entries *entries, const char *file, const char *nam
     card.moves_open = number % 2 == 1;
     if (number == 3)
         card.rod = (struct rod_neck){.per_turn_mm = -0.203125, .per_turn_u_mm = 0.0125};
-    assert_int_equal(shelf_entry_set(entry, file, &card, &facts), STATUS_OK);
+    assert_int_equal(shelf_entry_set(entry, &card, &facts), STATUS_OK);
+    entry->file = file;
     entry->read = entry->settled = true;
     entry->newer = number == 2;
     entry->stamp = (struct shelf_stamp){.device = 1,

@@ -52,7 +52,8 @@ static void add(struct tree *tree, struct shelf_entries *entries, int i)
     shelf_facts_put_text(&facts, FACT_TICKET_LAST, ticket);
     card.kind = i < 4 ? "electric" : "bass";
     card.rod = (struct rod_neck){-0.3, 0.01};
-    assert_int_equal(shelf_entry_set(entry, files[i], &card, &facts), STATUS_OK);
+    assert_int_equal(shelf_entry_set(entry, &card, &facts), STATUS_OK);
+    entry->file = files[i];
     entry->stamp = shelf_stamp_of(&stamp);
     entry->read = entry->settled = true;
 }
@@ -63,7 +64,6 @@ static struct shelf_entries make(struct tree *tree)
 
     for (int i = 0; i < ENTRIES; i++)
         add(tree, &entries, i);
-    shelf_entries_sort(&entries);
     return entries;
 }
 

@@ -42,7 +42,7 @@ static void take_content(struct shelf_entry *entry, const struct profile_content
     card_make_of(record, &now, &past, &card);
     shelf_facts_make(record, &now, &past, &facts);
     entry->newer = content->newer;
-    entry->status = shelf_entry_set(entry, entry->file, &card, &facts);
+    entry->status = shelf_entry_set(entry, &card, &facts);
 }
 
 static void take_glance(struct shelf_entry *entry, const struct profile_content *content)
@@ -52,7 +52,7 @@ static void take_glance(struct shelf_entry *entry, const struct profile_content 
 
     shelf_glance_make(&content->record, &card, &facts);
     entry->newer = content->newer;
-    entry->status = shelf_entry_set(entry, entry->file, &card, &facts);
+    entry->status = shelf_entry_set(entry, &card, &facts);
 }
 
 /* What was seen of it before is no longer true. */
@@ -61,7 +61,7 @@ static void drop_card(struct shelf_entry *entry)
     const struct card blank = shelf_blank_card();
 
     if (entry->facts != shelf_facts_blank())
-        (void)shelf_entry_set(entry, entry->file, &blank, shelf_facts_blank());
+        (void)shelf_entry_set(entry, &blank, shelf_facts_blank());
 }
 
 static enum status load(const struct shelf *shelf, const char *file, bool whole,
@@ -188,7 +188,6 @@ static bool inherit(struct shelf_entry *entry, struct shelf_entry *known)
     entry->glanced = true;
     entry->status = known->status;
     entry->newer = known->newer;
-    entry->file = known->file;
     entry->card = known->card;
     entry->facts = known->facts;
     entry->memory = known->memory;

@@ -32,13 +32,13 @@ struct card shelf_blank_card(void)
         .name = "", .kind = "", .owner = "", .maker = "", .serial = "", .visit = ""};
 }
 
-enum { TEXTS = 7 };
+enum { TEXTS = 6 };
 
-enum status shelf_entry_set(struct shelf_entry *entry, const char *file, const struct card *card,
+enum status shelf_entry_set(struct shelf_entry *entry, const struct card *card,
                             const struct shelf_facts *facts)
 {
     const bool blank = facts == shelf_facts_blank();
-    const char *texts[TEXTS] = {file,        card->name,   card->kind, card->owner,
+    const char *texts[TEXTS] = {card->name,  card->kind,   card->owner,
                                 card->maker, card->serial, card->visit};
     const size_t facts_size = blank ? 0 : shelf_facts_size(facts);
     size_t size = facts_size;
@@ -58,16 +58,15 @@ enum status shelf_entry_set(struct shelf_entry *entry, const char *file, const s
         at += length;
     }
     struct card own = *card;
-    own.name = texts[1];
-    own.kind = texts[2];
-    own.owner = texts[3];
-    own.maker = texts[4];
-    own.serial = texts[5];
-    own.visit = texts[6];
+    own.name = texts[0];
+    own.kind = texts[1];
+    own.owner = texts[2];
+    own.maker = texts[3];
+    own.serial = texts[4];
+    own.visit = texts[5];
     free(entry->memory);
     entry->memory = memory;
     entry->facts = blank ? facts : (const struct shelf_facts *)(const void *)memory;
-    entry->file = texts[0];
     entry->card = own;
     return STATUS_OK;
 }
@@ -91,6 +90,7 @@ void shelf_entries_done(struct shelf_entries *entries)
     for (size_t i = 0; i < entries->count; i++)
         free(entries->items[i].memory);
     free(entries->items);
+    free(entries->names);
     free(entries->texts);
     free(entries->facts);
     *entries = (struct shelf_entries){.items = NULL};
@@ -101,12 +101,6 @@ static int compare_files(const void *a, const void *b)
     const struct shelf_entry *x = a, *y = b;
 
     return strcmp(x->file, y->file);
-}
-
-void shelf_entries_sort(struct shelf_entries *entries)
-{
-    if (entries->count > 1)
-        qsort(entries->items, entries->count, sizeof entries->items[0], compare_files);
 }
 
 struct shelf_entry *shelf_entries_find(const struct shelf_entries *entries, const char *file)

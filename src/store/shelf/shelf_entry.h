@@ -21,7 +21,7 @@ struct shelf_stamp {
 };
 
 struct shelf_entry {
-    const char *file;                /* the name within the folder */
+    const char *file;                /* the name within the folder; not owned */
     struct shelf_stamp stamp;        /* of the file that a link leads to; all 0 if there is none */
     bool read;                       /* status, card and facts are known */
     bool glanced;                    /* status and what shelf_glance.h says are known */
@@ -33,22 +33,23 @@ struct shelf_entry {
     enum status status;              /* STATUS_OK, or why it cannot be opened */
     struct card card;                /* as far as it is known; all "" unless STATUS_OK */
     const struct shelf_facts *facts; /* the same; never NULL, blank unless STATUS_OK */
-    char *memory; /* owned: facts, and the texts of file and card; NULL: all entries own them */
+    char *memory; /* owned: facts, and the texts of the card; NULL: all entries own them */
 };
 
-/* Entries, which shelf_entries_sort sorts by the bytes of their file names. */
+/* Entries, sorted by the bytes of their file names. */
 struct shelf_entries {
     struct shelf_entry *items;
     size_t count, capacity;
+    char *names;         /* owned: of the files of a folder; NULL: none */
     char *texts, *facts; /* owned: of those that a cache held; NULL: none */
 };
 
 struct shelf_stamp shelf_stamp_of(const struct stat *facts);
 bool shelf_stamp_equal(const struct shelf_stamp *a, const struct shelf_stamp *b);
 
-/* Gives an entry its own copies of a file's name, a card's texts and facts, which may be those that
- * it has. After STATUS_NO_MEMORY it is unchanged. */
-enum status shelf_entry_set(struct shelf_entry *entry, const char *file, const struct card *card,
+/* Gives an entry its own copies of a card's texts and facts, which may be those that it has. After
+ * STATUS_NO_MEMORY it is unchanged. */
+enum status shelf_entry_set(struct shelf_entry *entry, const struct card *card,
                             const struct shelf_facts *facts);
 
 /* A card with empty texts. */
@@ -57,9 +58,8 @@ struct card shelf_blank_card(void);
 /* A new, empty entry at the end; NULL if out of memory. */
 struct shelf_entry *shelf_entries_add(struct shelf_entries *entries);
 void shelf_entries_done(struct shelf_entries *entries);
-void shelf_entries_sort(struct shelf_entries *entries);
 
-/* The entry of a file, in sorted entries; NULL if there is none. */
+/* The entry of a file; NULL if there is none. */
 struct shelf_entry *shelf_entries_find(const struct shelf_entries *entries, const char *file);
 
 #endif

@@ -10,6 +10,7 @@
 #include <unistd.h>
 
 #include "base/text_end.h"
+#include "store/bytes.h"
 #include "store/paths.h"
 #include "store/profile/copies.h"
 #include "store/profile/lockfile.h"
@@ -22,11 +23,10 @@ static const char ending[] = ".ini", lock_ending[] = ".ini.lock";
 
 struct lister {
     const char *folder;
-    DIR *names;
+    DIR *open;
     int64_t now;
+    struct bytes names; /* of profiles, and of what lies beside them; a NUL behind each */
     struct shelf_entries entries;
-    /* The profiles that seem to have a lock, or versions; only their names are set: */
-    struct shelf_entries locks, versions;
 };
 
 bool shelf_stamp_settled(const struct shelf_stamp *stamp, int64_t now)
@@ -70,7 +70,7 @@ static void settle_unreadable(struct shelf_entry *entry, enum status status)
 
 static void look_at(const struct lister *lister, struct shelf_entry *entry)
 {
-    const int folder = dirfd(lister->names);
+    const int folder = dirfd(lister->open);
     struct stat facts;
 
     int result = fstatat(folder, entry->file, &facts, AT_SYMLINK_NOFOLLOW);
@@ -90,83 +90,122 @@ static void look_at(const struct lister *lister, struct shelf_entry *entry)
         settle_unreadable(entry, STATUS_NOT_REGULAR);
 }
 
-static enum status add_name(struct shelf_entries *entries, const char *name)
-{
-    const struct card blank = shelf_blank_card();
-    struct shelf_entry *entry = shelf_entries_add(entries);
+/* --- names --- */
 
-    return entry ? shelf_entry_set(entry, name, &blank, shelf_facts_blank()) : STATUS_NO_MEMORY;
+/* The length of the profile's name at the start of that of its lock; 0 if it is none. */
+static size_t locked_length(const char *name)
+{
+    return text_ends_in(name, lock_ending) ? strlen(name) - (sizeof lock_ending - sizeof ending)
+                                           : 0;
 }
 
-/* Adds the first `length` bytes of the name. */
-static enum status add_start(struct shelf_entries *entries, const char *name, size_t length)
+static bool counts(const char *name)
 {
-    char *profile = strndup(name, length);
-
-    if (!profile)
-        return STATUS_NO_MEMORY;
-    const enum status status = add_name(entries, profile);
-    free(profile);
-    return status;
+    return name[0] != '.' && (text_ends_in(name, ending) || locked_length(name) > 0 ||
+                              copies_profile_length(name) > 0);
 }
 
-static enum status take_name(struct lister *lister, const char *name)
+static enum status take_names(struct lister *lister, size_t *ret_count)
 {
-    if (name[0] == '.')
-        return STATUS_OK;
-    if (text_ends_in(name, ending))
-        return add_name(&lister->entries, name);
-    if (text_ends_in(name, lock_ending))
-        return add_start(&lister->locks, name, strlen(name) - (sizeof lock_ending - sizeof ending));
-    const size_t length = copies_profile_length(name);
-    return length > 0 ? add_start(&lister->versions, name, length) : STATUS_OK;
-}
-
-static enum status take_names(struct lister *lister)
-{
-    enum status status = STATUS_OK;
     struct dirent *found;
 
-    errno = 0;
-    while (status == STATUS_OK && (found = readdir(lister->names)) != NULL) {
-        status = take_name(lister, found->d_name);
-        if (status == STATUS_OK)
-            errno = 0;
+    *ret_count = 0;
+    for (errno = 0; (found = readdir(lister->open)) != NULL; errno = 0)
+        if (counts(found->d_name)) {
+            bytes_add(&lister->names, found->d_name, strlen(found->d_name) + 1);
+            ++*ret_count;
+        }
+    return errno != 0 ? STATUS_IO : bytes_status(&lister->names);
+}
+
+static int compare_names(const void *a, const void *b)
+{
+    return strcmp(*(char *const *)a, *(char *const *)b);
+}
+
+/* NULL if out of memory. */
+static char **sort_names(const struct bytes *names, size_t count)
+{
+    char **sorted = malloc((count + 1) * sizeof *sorted), *at = names->data;
+
+    for (size_t i = 0; sorted && i < count; i++) {
+        sorted[i] = at;
+        at += strlen(at) + 1;
     }
-    return status == STATUS_OK && errno != 0 ? STATUS_IO : status;
+    if (sorted && count > 1)
+        qsort(sorted, count, sizeof *sorted, compare_names);
+    return sorted;
+}
+
+/* --- entries --- */
+
+static enum status add_profiles(struct lister *lister, char *const *names, size_t count)
+{
+    for (size_t i = 0; i < count; i++) {
+        if (!text_ends_in(names[i], ending))
+            continue;
+        struct shelf_entry *entry = shelf_entries_add(&lister->entries);
+
+        if (!entry)
+            return STATUS_NO_MEMORY;
+        entry->file = names[i];
+        look_at(lister, entry);
+    }
+    return STATUS_OK;
+}
+
+/* What a name says is not enough: a lock need not be held, and a version may be a folder. What lies
+ * beside a link is not its own. */
+static void mark_profiles(struct lister *lister, char *const *names, size_t count)
+{
+    for (size_t i = 0; i < count; i++) {
+        const size_t locked = locked_length(names[i]);
+        const size_t length = locked > 0 ? locked : copies_profile_length(names[i]);
+        struct shelf_entry *entry = NULL;
+
+        if (length > 0 && !text_ends_in(names[i], ending)) {
+            names[i][length] = '\0';
+            entry = shelf_entries_find(&lister->entries, names[i]);
+        }
+        if (!entry || entry->linked)
+            continue;
+        if (locked > 0)
+            entry->in_use = is_used(lister, entry);
+        else
+            entry->versions = has_versions(lister, entry);
+    }
+}
+
+/* The lock and the versions of a long name have it cut, so they matched no entry. */
+static void mark_long_ones(struct lister *lister)
+{
+    for (size_t i = 0; i < lister->entries.count; i++) {
+        struct shelf_entry *entry = &lister->entries.items[i];
+
+        if (strlen(entry->file) <= BESIDE_NAME_MAX)
+            continue;
+        entry->in_use = is_used(lister, entry);
+        entry->versions = has_versions(lister, entry);
+    }
 }
 
 static enum status list_names(struct lister *lister)
 {
-    const enum status status = take_names(lister);
+    size_t count;
+    enum status status = take_names(lister, &count);
 
     if (status != STATUS_OK)
         return status;
-    shelf_entries_sort(&lister->entries);
-    for (size_t i = 0; i < lister->entries.count; i++)
-        look_at(lister, &lister->entries.items[i]);
-    for (size_t i = 0; i < lister->locks.count; i++) {
-        struct shelf_entry *entry =
-            shelf_entries_find(&lister->entries, lister->locks.items[i].file);
-
-        if (entry && !entry->linked)
-            entry->in_use = is_used(lister, entry);
+    char **names = sort_names(&lister->names, count);
+    status = names ? add_profiles(lister, names, count) : STATUS_NO_MEMORY;
+    if (status == STATUS_OK) {
+        mark_profiles(lister, names, count);
+        mark_long_ones(lister);
+        lister->entries.names = lister->names.data;
+        bytes_init(&lister->names);
     }
-    for (size_t i = 0; i < lister->versions.count; i++) {
-        struct shelf_entry *entry =
-            shelf_entries_find(&lister->entries, lister->versions.items[i].file);
-
-        /* The name is not enough: it may be a folder's. */
-        if (entry && !entry->linked)
-            entry->versions = has_versions(lister, entry);
-    }
-    /* The lock and the versions of a long name have it cut, so they match no entry above. */
-    for (size_t i = 0; i < lister->entries.count; i++)
-        if (strlen(lister->entries.items[i].file) > BESIDE_NAME_MAX) {
-            lister->entries.items[i].in_use = is_used(lister, &lister->entries.items[i]);
-            lister->entries.items[i].versions = has_versions(lister, &lister->entries.items[i]);
-        }
-    return STATUS_OK;
+    free(names);
+    return status;
 }
 
 static enum status open_names(const char *folder, DIR **ret_names)
@@ -188,18 +227,18 @@ enum status shelf_folder_list(const char *folder, struct shelf_entries *ret_entr
 {
     struct lister lister = {.folder = folder, .now = (int64_t)time(NULL)};
     struct stat facts;
-    enum status status = open_names(folder, &lister.names);
+    enum status status = open_names(folder, &lister.open);
 
     if (status != STATUS_OK)
         return status;
-    if (fstat(dirfd(lister.names), &facts) != 0)
+    bytes_init(&lister.names);
+    if (fstat(dirfd(lister.open), &facts) != 0)
         status = STATUS_IO;
     if (status == STATUS_OK)
         status = list_names(&lister);
     const int kept_errno = errno;
-    closedir(lister.names);
-    shelf_entries_done(&lister.locks);
-    shelf_entries_done(&lister.versions);
+    closedir(lister.open);
+    bytes_done(&lister.names);
     if (status == STATUS_OK) {
         *ret_entries = lister.entries;
         *ret_stamp = shelf_stamp_of(&facts);
