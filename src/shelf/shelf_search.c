@@ -30,6 +30,7 @@ static void add_text(struct searched *searched, const char *text, char end)
 
 static void make_searched(const struct shelf_item *item, struct searched *ret_searched)
 {
+    const struct shelf_facts *facts = item->facts ? item->facts : shelf_facts_blank();
     const struct card *card = &item->card;
 
     ret_searched->length = 0;
@@ -38,8 +39,8 @@ static void make_searched(const struct shelf_item *item, struct searched *ret_se
     add_text(ret_searched, card->maker, '\n');
     add_text(ret_searched, card->serial, '\n');
     add_text(ret_searched, card->kind, '\0');
-    add_text(ret_searched, card->also, '\0');
-    add_text(ret_searched, item->facts ? shelf_facts_text(item->facts, FACT_TICKET) : "", '\0');
+    add_text(ret_searched, shelf_facts_text(facts, FACT_ALSO), '\0');
+    add_text(ret_searched, shelf_facts_text(facts, FACT_TICKET), '\0');
 }
 
 /* --- words --- */

@@ -85,7 +85,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 
     (void)read_cache(data, size);
     bytes_init(&bytes);
-    bytes_add_text(&bytes, "sillet shelf 9 " SILLET_VERSION "\n");
+    bytes_add_text(&bytes, "sillet shelf 10 " SILLET_VERSION "\n");
     bytes_add_text(&bytes, folder);
     bytes_add_text(&bytes, "\n");
     if (size > 0)

@@ -23,33 +23,7 @@ static void a_record_says_what_stands_on_its_card(void **state)
     assert_string_equal(card.maker, "Quayside Fret Works");
     assert_string_equal(card.serial, "7");
     assert_string_equal(card.visit, "2026-03-04");
-    assert_string_equal(card.also, " 2026 2025");
     assert_false(card.moves_open);
-    record_done(&record);
-}
-
-/* Years once each, the last first, as many as there is room for; the tuning by the table's name. */
-static void a_card_says_what_else_it_is_found_by(void **state)
-{
-    struct record record;
-    struct card card;
-    char line[60];
-
-    (void)state;
-    build_record(&record, "board strings = 4\nstring.4 note = E1\nstring.3 note = A1\n"
-                          "string.2 note = D2\nstring.1 note = G2\n"
-                          "visit.1 date = 2025-01-02\nvisit.2 date = 2025-03-04\n");
-    card_make(&record, &card);
-    assert_string_equal(card.also, "bass-four 2025");
-    for (int visit = 3; visit < 80; visit++) {
-        struct strbuf text = STRBUF(line);
-
-        strbuf_addf(&text, "visit.%d date = %d-05-06\n", visit, 1950 + visit);
-        build_record_add(&record, line);
-    }
-    card_make(&record, &card);
-    assert_true(strncmp(card.also, "bass-four 2029 2028", 19) == 0);
-    assert_true(strlen(card.also) < sizeof card.also);
     record_done(&record);
 }
 
@@ -231,7 +205,6 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_record_says_what_stands_on_its_card),
-        cmocka_unit_test(a_card_says_what_else_it_is_found_by),
         cmocka_unit_test(a_card_says_how_the_rod_answers),
         cmocka_unit_test(an_empty_record_has_a_blank_card),
         cmocka_unit_test(inner_strings_on_posts_ask_for_nothing_that_can_be_done),

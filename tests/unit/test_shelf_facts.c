@@ -32,6 +32,41 @@ static int day(int year, int month, int of_month)
     return day_number(&(struct day){year, month, of_month});
 }
 
+static void expect_also(const struct record *record, const char *wanted)
+{
+    struct shelf_facts facts;
+
+    shelf_facts_glance(record, &facts);
+    assert_string_equal(shelf_facts_text(&facts, FACT_ALSO), wanted);
+}
+
+/* Years once each, the last first, as many as there is room for; the tuning by the table's name. */
+static void it_is_found_by_its_tuning_and_years_too(void **state)
+{
+    struct record record;
+    struct shelf_facts facts;
+    char line[60];
+
+    (void)state;
+    build_record(&record, "visit.1 date = 2025-01-02\nvisit.2 date = 2026-03-04\n"
+                          "visit.3 reason = buzz\n");
+    expect_also(&record, " 2026 2025");
+    record_done(&record);
+    build_record(&record, "board strings = 4\nstring.4 note = E1\nstring.3 note = A1\n"
+                          "string.2 note = D2\nstring.1 note = G2\n"
+                          "visit.1 date = 2025-01-02\nvisit.2 date = 2025-03-04\n");
+    expect_also(&record, "bass-four 2025");
+    for (int visit = 3; visit < 80; visit++) {
+        snprintf(line, sizeof line, "visit.%d date = %d-05-06\n", visit, 1950 + visit);
+        build_record_add(&record, line);
+    }
+    shelf_facts_glance(&record, &facts);
+    const char *also = shelf_facts_text(&facts, FACT_ALSO);
+    assert_true(strncmp(also, "bass-four 2029 2028", 19) == 0);
+    assert_in_range(strlen(also), 80, 95);
+    record_done(&record);
+}
+
 /* Where somebody keeps a ticket, a promise or handing over, handing over alone ends it; where
  * nobody does, a month. */
 static void in_the_house_is_what_was_not_handed_over(void **state)
@@ -271,6 +306,7 @@ static void an_empty_record_has_blank_facts(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(it_is_found_by_its_tuning_and_years_too),
         cmocka_unit_test(in_the_house_is_what_was_not_handed_over),
         cmocka_unit_test(work_in_an_old_visit_brings_it_into_the_house),
         cmocka_unit_test(as_left_is_the_last_visit_that_is_over),

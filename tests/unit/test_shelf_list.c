@@ -471,13 +471,13 @@ static void a_search_that_was_used_is_begun_anew(void **state)
 static void it_is_found_by_kind_tuning_and_year(void **state)
 {
     struct shelf_list list;
-    struct strbuf also;
+    struct shelf_facts facts = *shelf_facts_blank();
 
     (void)state;
     start(&list);
     list.items[0].card.kind = "bass";
-    also = STRBUF(list.items[1].card.also);
-    strbuf_add(&also, "harp-standard 2026 2023");
+    shelf_facts_put_text(&facts, FACT_ALSO, "harp-standard 2026 2023");
+    list.items[1].facts = &facts;
     type(&list, "bass");
     expect_found(&list, "da");
     press_key(&list, SILLET_KEY_ESCAPE);

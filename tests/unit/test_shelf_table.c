@@ -307,7 +307,7 @@ static void words_are_found_whatever_their_accents(void **state)
                                       "ner";
     stage->list.items[3].card.serial = "QFW-P-009";
     stage->list.items[4].card.name = "\xFF\xC3 broken";
-    memcpy(stage->list.items[5].card.also, "ukulele-c 2024 2022", sizeof "ukulele-c 2024 2022");
+    shelf_facts_put_text(&stage->facts[5], FACT_ALSO, "ukulele-c 2024 2022");
     shelf_facts_put_text(&stage->facts[3], FACT_TICKET, "17423");
     shelf_facts_put_text(&stage->facts[5], FACT_TICKET, "7");
     shelf_list_take(&stage->list);

@@ -2,47 +2,20 @@
 #include "model/derive/card.h"
 
 #include <math.h>
-#include <string.h>
 
-#include "base/strbuf.h"
-#include "model/reading/note_name.h"
 #include "model/reading/record_access.h"
-
-/* NULL for none. */
-static const char *date_of(const struct record *record, int visit)
-{
-    const struct reading_key key = reading_key_visit(FIELD_VISIT_DATE, visit);
-    const struct reading *date = record_get(record, &key);
-
-    return date && date->value.state != READING_BAD ? date->text : NULL;
-}
 
 /* A visit that was begun without a date does not hide the one before it. */
 static const char *last_date(const struct record *record)
 {
-    for (int visit = record_last_visit(record); visit > 0; visit--)
-        if (date_of(record, visit))
-            return date_of(record, visit);
-    return "";
-}
+    for (int visit = record_last_visit(record); visit > 0; visit--) {
+        const struct reading_key key = reading_key_visit(FIELD_VISIT_DATE, visit);
+        const struct reading *date = record_get(record, &key);
 
-static void add_also(const struct record *record, struct strbuf *out)
-{
-    enum { YEAR_LENGTH = 4 };
-    const struct tuning *tuning = note_name_tuning(record);
-
-    strbuf_add(out, tuning ? tuning->name : "");
-    for (int visit = record_last_visit(record); visit > 0 && !out->truncated; visit--) {
-        char memory[YEAR_LENGTH + 1];
-        struct strbuf year = STRBUF(memory);
-        const char *date = date_of(record, visit);
-
-        if (!date)
-            continue;
-        strbuf_add_bytes(&year, date, YEAR_LENGTH);
-        if (!strstr(out->text, memory))
-            strbuf_addf(out, " %s", memory);
+        if (date && date->value.state != READING_BAD)
+            return date->text;
     }
+    return "";
 }
 
 /* To whole nanometres, as the shelf's cache keeps it. */
@@ -82,8 +55,6 @@ void card_glance(const struct record *record, struct card *ret_card)
         .serial = record_text_or_empty(record, reading_key_one(FIELD_SERIAL)),
         .visit = last_date(record),
     };
-    struct strbuf also = STRBUF(ret_card->also);
-    add_also(record, &also);
 }
 
 void card_make_of(const struct record *record, const struct derived *now, struct past *past,

@@ -13,8 +13,6 @@ struct card {
     /* Never NULL; "" where the record does not say. */
     const char *name, *kind, *owner, *maker, *serial;
     const char *visit;   /* the date of the last visit, 2026-03-02 */
-    char also[96];       /* it is found by this too: its tuning, the years of its visits, the last
-                          * first: "guitar-standard 2026 2024"; as much as there is room for */
     struct rod_neck rod; /* its rod's answer, for other necks of its kind */
     bool moves_open; /* a move is due by the current state's readings, and not marked done since */
 };

@@ -49,8 +49,9 @@ void shelf_facts_put_texts(struct shelf_facts *facts, char *const texts[FACT_TEX
 
     for (int i = 0; i < FACT_TEXTS_; i++) {
         struct strbuf out = strbuf_over(at, sizes[i]);
+        const size_t length = strlen(texts[i]);
 
-        strbuf_add(&out, texts[i]);
+        strbuf_add_bytes(&out, texts[i], length);
         at += out.length + 1;
     }
 }

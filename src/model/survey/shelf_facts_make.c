@@ -2,9 +2,11 @@
 #include "model/survey/shelf_facts.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "model/reading/journal.h"
 #include "model/reading/moment.h"
+#include "model/reading/note_name.h"
 #include "model/reading/ticket.h"
 #include "model/reading/work_line.h"
 #include "model/survey/as_left.h"
@@ -61,12 +63,42 @@ static void find_ticket(const struct record *record, struct shelf_facts *facts)
     shelf_facts_put_text(facts, FACT_TICKET_LAST, memory);
 }
 
+static void add_years(const struct record *record, struct strbuf *out)
+{
+    enum { YEAR_LENGTH = 4 };
+
+    for (int visit = record_last_visit(record); visit > 0 && !out->truncated; visit--) {
+        const struct reading_key key = reading_key_visit(FIELD_VISIT_DATE, visit);
+        const struct reading *date = record_get(record, &key);
+        char memory[YEAR_LENGTH + 1];
+        struct strbuf year = STRBUF(memory);
+
+        if (!date || date->value.state == READING_BAD)
+            continue;
+        strbuf_add_bytes(&year, date->text, YEAR_LENGTH);
+        if (!strstr(out->text, memory))
+            strbuf_addf(out, " %s", memory);
+    }
+}
+
+static void find_also(const struct record *record, struct shelf_facts *facts)
+{
+    const struct tuning *tuning = note_name_tuning(record);
+    char memory[96];
+    struct strbuf text = STRBUF(memory);
+
+    strbuf_add(&text, tuning ? tuning->name : "");
+    add_years(record, &text);
+    shelf_facts_put_text(facts, FACT_ALSO, memory);
+}
+
 void shelf_facts_glance(const struct record *record, struct shelf_facts *ret_facts)
 {
     const int visit = record_last_visit(record);
     const struct reading_key ticket = reading_key_visit(FIELD_VISIT_TICKET, visit);
 
     *ret_facts = *shelf_facts_blank();
+    find_also(record, ret_facts);
     if (visit == 0)
         return;
     ret_facts->number[FACT_LAST_DAY] = moment_of_day(record, FIELD_VISIT_DATE, visit);

@@ -36,6 +36,9 @@ FACT_NUMBER(LEFT_GAP_TREBLE)
 FACT_NUMBER(LEFT_EXPOSURE_BASS)
 FACT_NUMBER(LEFT_EXPOSURE_TREBLE)
 
+/* It is found by this too: its tuning, the years of its visits, the last first:
+ * "guitar-standard 2026 2024"; as much as there is room for. */
+FACT_TEXT(ALSO, 96)
 FACT_TEXT(CONTACT, 96)          /* how to reach the owner */
 FACT_TEXT(TICKET, 24)
 FACT_TEXT(TICKET_LAST, 24)     /* of all visits, the one to count on from */

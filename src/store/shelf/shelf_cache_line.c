@@ -10,9 +10,13 @@
 
 enum {
     STAMP_FIELDS = 7,
-    TEXT_FIELDS = 7,
+    TEXT_FIELDS = 6,
     NUMBERS = STAMP_FIELDS + 2 + 2, /* status, flags, the rod's answer and its ± */
 };
+
+/* A number's digits are of six bits each: half as many as in tens, and read in a third of the time.
+ */
+enum { DIGIT_BITS = 6, DIGIT_FIRST = '0', NUMBER_LENGTH = (64 + DIGIT_BITS - 1) / DIGIT_BITS };
 
 /* The rod's answer is kept in whole nanometres. */
 #define NM_IN_MM 1e6
@@ -40,10 +44,15 @@ void shelf_cache_add_text(struct bytes *out, const char *text)
 
 static void add_number(struct bytes *out, int64_t number)
 {
-    char text[24];
+    uint64_t left = number < 0 ? -(uint64_t)number : (uint64_t)number;
+    char text[NUMBER_LENGTH + 1], *at = text + NUMBER_LENGTH;
 
-    snprintf(text, sizeof text, "\t%lld", (long long)number);
-    bytes_add_text(out, text);
+    *at = '\0';
+    do
+        *--at = (char)(DIGIT_FIRST + left % (1U << DIGIT_BITS));
+    while (left >>= DIGIT_BITS);
+    bytes_add_text(out, number < 0 ? "\t-" : "\t");
+    bytes_add_text(out, at);
 }
 
 /* A number that is absent is empty. */
@@ -64,8 +73,8 @@ void shelf_cache_add_entry(struct bytes *out, const struct shelf_entry *entry)
 {
     const struct shelf_stamp *stamp = &entry->stamp;
     const struct card *card = &entry->card;
-    const char *texts[TEXT_FIELDS] = {card->name,   card->kind,  card->owner, card->maker,
-                                      card->serial, card->visit, card->also};
+    const char *texts[TEXT_FIELDS] = {card->name,  card->kind,   card->owner,
+                                      card->maker, card->serial, card->visit};
 
     shelf_cache_add_text(out, entry->file);
     add_number(out, (int64_t)stamp->device);
@@ -104,17 +113,16 @@ static char *take_until(char **at, char end)
 /* Takes the number that the next tab ends; false if none stands there. */
 static bool take_number(char **at, int64_t *ret_number)
 {
-    const uint64_t most = INT64_MAX;
     char *text = *at;
     const bool negative = *text == '-';
     uint64_t number = 0;
 
     text += negative;
     const char *first = text;
-    for (unsigned digit; (digit = (unsigned)(unsigned char)*text - '0') <= 9; text++) {
-        if (number > most / 10 || (number == most / 10 && digit > most % 10))
+    for (unsigned digit; (digit = (unsigned char)*text - DIGIT_FIRST) >> DIGIT_BITS == 0; text++) {
+        if (number > INT64_MAX >> DIGIT_BITS)
             return false;
-        number = number * 10 + digit;
+        number = number << DIGIT_BITS | digit;
     }
     if (text == first || *text != '\t')
         return false;
@@ -211,8 +219,6 @@ bool shelf_cache_take_entry(struct shelf_cache_line *line, char **free, struct s
                                 .visit = texts[5],
                                 .rod = rod_of(numbers[9], numbers[10]),
                                 .moves_open = (numbers[8] & FLAG_MOVES) != 0};
-    struct strbuf also = STRBUF(entry->card.also);
-    strbuf_add(&also, texts[6]);
     entry->stamp = stamp_of(numbers);
     entry->status = (enum status)numbers[7];
     entry->newer = (numbers[8] & FLAG_NEWER) != 0;
