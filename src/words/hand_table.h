@@ -57,6 +57,8 @@ HAND(SADDLE_BOTTOM, FEELER, "raise the saddle at # by %: a shim, or a new blank"
      "take % off the bottom of the saddle at #", "take nothing off the bottom of the saddle at #")
 HAND(SADDLE_TOP, FEELER, "", "then take % off the top of the saddle under #",
      "the straight cut is enough: leave the top of the saddle under #")
+HAND(BREAK_ANGLE, NONE, "how sharply # bends over the saddle: the sharper, the harder it presses", "", "# runs straight over the saddle, and does not press on it")
+HAND(DOWNFORCE, NONE, "how hard # presses on the saddle", "# lifts off the saddle", "# does not press on the saddle")
 HAND(SADDLE_OVER, FEELER, "make the saddle's top at # stand % over a straightedge from outer string to outer string",
      "make the saddle's top at # stand % under a straightedge from outer string to outer string",
      "make the saddle's top at # level with the outer two")
@@ -75,6 +77,7 @@ HAND(HEEL_CUT, SMALL, "take % off the heel at its cap, tapering to nothing under
 HAND(POCKET_SHIM, SMALL, "put a shim in the pocket, % at its thick end, tapering to nothing", "the pocket's shim is % too thick at its thick end", "no shim is needed")
 HAND(TONGUE_WEDGE, SMALL, "a wedge under the tongue, % at the end of the board, nothing at the join", "plane the bed of the tongue, % at the end of the board, nothing at the join", "no wedge is needed")
 HAND(TENSION_TOTAL, NONE, "how hard all strings together pull on neck and bridge", "", "")
+HAND(DOWNFORCE_TOTAL, NONE, "how hard all strings together press on the bridge", "the strings lift off the saddle", "the strings do not press on the bridge")
 HAND(EI_FIRST, NONE, "how stiff the neck is at fret 1: twice as stiff bends half as far", "", "")
 HAND(EI_HEEL, NONE, "how stiff the neck is by the heel: twice as stiff bends half as far", "", "")
 HAND(RELIEF_PREDICTED, FEELER, "the strings alone bend the neck by % at the relief fret, the rod slack", "", "")
@@ -84,6 +87,8 @@ HAND(RELIEF_FILLED, FEELER, "with the slot filled, the strings alone bend the ne
 HAND(EI_FIRST_RECUT, NONE, "how stiff the neck is at fret 1 once the slot is recut", "", "")
 HAND(EI_HEEL_RECUT, NONE, "how stiff the neck is by the heel once the slot is recut", "", "")
 HAND(RELIEF_RECUT, FEELER, "with the slot recut, the strings alone bend the neck by %", "", "")
+HAND(ROD_HOLDS, FEELER, "the rod holds back % of the bend that the strings alone would make",
+     "the neck bends % more than the strings alone would bend it: its own bow, or the rod's push", "the rod holds nothing: the neck bends as the strings alone bend it")
 HAND(WOOD_LEFT, SMALL, "% of wood is left under the slot at the thinnest place", "the slot is % deeper than the neck is thick", "the slot goes right through")
 HAND(WOOD_LEFT_RECUT, SMALL, "% of wood will be left under the slot at the thinnest place", "this slot would be % deeper than the neck is thick: do not cut it", "this slot would go right through: do not cut it")
 HAND(STOP_DEPTH, SMALL, "set the router's stop % below the jig", "", "")

@@ -88,6 +88,30 @@ static void known_figures_are_said_with_their_number(void **state)
     done(asked);
 }
 
+/* Whatever its sign; one that is never above 0 has no words for it. */
+static void every_figure_means_something_for_the_hand(void **state)
+{
+    struct asked *asked = ask(build_record_full);
+
+    (void)state;
+    for (int id = 0; id < FIGURE_COUNT_; id++) {
+        size_t length = 0;
+
+        for (int value = -2; value <= 2; value++) {
+            struct explanation explanation;
+
+            figures_set(&asked->derived.figures, (enum figure_id)id, row_of((enum figure_id)id, 6),
+                        value, KNOWN_READ);
+            explain_figure(&asked->from, (enum figure_id)id, 6, &explanation);
+            assert_int_equal(explanation.lines[0].part, EXPLAIN_HAND);
+            length += strlen(explanation.lines[0].text);
+        }
+        if (length == 0)
+            fail_msg("%s means nothing", figure_info((enum figure_id)id)->name);
+    }
+    done(asked);
+}
+
 /* "Ls: 649.9 mm": scale and setback put together here, not taken from the board. */
 static void the_instrument_s_own_numbers_stand_in(void **state)
 {
@@ -244,6 +268,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_figure_has_its_symbols),
         cmocka_unit_test(known_figures_are_said_with_their_number),
+        cmocka_unit_test(every_figure_means_something_for_the_hand),
         cmocka_unit_test(the_instrument_s_own_numbers_stand_in),
         cmocka_unit_test(what_is_missing_is_said_so),
         cmocka_unit_test(next_goes_round_all_that_is_known),
