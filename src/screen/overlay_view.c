@@ -87,7 +87,7 @@ static void take_pass_looked_at(struct scroll *scroll, const struct app *app,
     if (place.pass == 0 || pass_place_is_same(place, app_pass_in_hand(app)))
         return;
     from->place = place_of(&app->record, place.visit, place.pass);
-    derive_pass_among(from->place, app_prior(app), derived);
+    derive_pass_among(from->place, app_prior(app), DERIVE_FIGURES, derived);
     from->derived = derived;
     strbuf_addf(&heading, "visit %d, pass %d", from->place.visit, from->place.pass);
     scroll_put(scroll, 2, ROLE_LABEL, memory);

@@ -220,6 +220,7 @@ void turn_explain(struct turn *turn)
     app->why = app_figure(app);
     app->why_reading = app_cell(app) && (!row->explains_cell || row->explains_cell(app));
     open_overlay(turn, OVERLAY_WHY);
+    app_refresh_entry(app);
 }
 
 void turn_help(struct turn *turn)

@@ -4,6 +4,7 @@
 
 #include <stddef.h>
 
+#include "model/derive/derive.h"
 #include "model/doubt/doubt.h"
 #include "model/figure/figure.h"
 #include "model/reading/outfit.h"
@@ -39,7 +40,7 @@ struct leaf_place {
     struct pass_place named; /* the pass whose label and note are being written, or none */
 };
 
-/* One leaf. Only lay and draw are required; each other member says what NULL means. */
+/* One leaf. Only lay, shows and draw are required; each other member says what NULL means. */
 struct leaf_row {
     /* A pass is measured here, and sessions begin here. */
     bool is_bench;
@@ -69,7 +70,9 @@ struct leaf_row {
      * is written. NULL: they do what they do elsewhere. */
     const struct command_instead *instead;
 
-    /* Whether it shows the ± of what is predicted (derive_predicted_u). */
+    /* How much it shows of what is derived, and whether the ± of what is predicted is of that
+     * (derive_predicted_u). */
+    enum derive_depth shows;
     bool shows_predicted_u;
 
     /* Works out what only this leaf shows, from app_shown and the readings at `place`, so that the

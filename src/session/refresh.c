@@ -43,13 +43,37 @@ static bool leaves_past(const struct app *app, const struct reading_key *key)
            key->field != FIELD_SETBACK_READ;
 }
 
+/* No more is derived than is shown. `?` explains any figure, and the pass's end says how the
+ * strings clear the frets. */
+static enum derive_depth depth_shown(const struct app *app)
+{
+    const bool at_end = app->route.ends_pass && !app_cell(app);
+
+    return app->overlay == OVERLAY_WHY || at_end ? DERIVE_FIGURES : app_row(app)->shows;
+}
+
+/* The pass in hand as kept, and the one before it. */
+static void derive_kept(struct app *app)
+{
+    const enum derive_depth depth = depth_shown(app);
+
+    derive_pass_on(app_place(app), &app->past, app_prior(app), depth, &app->now);
+    app->has_before = app->pass > 1;
+    if (app->has_before)
+        derive_pass_among(place_of(&app->record, app->visit, app->pass - 1), app_prior(app), depth,
+                          &app->before);
+    if (app_pass_is_empty(app))
+        app->now.setup.nut_method = app_nut_method(app);
+    add_alone(app, &app->now.setup.outfit);
+}
+
 /* Derives the results in the record with the entry in it. */
 static void derive_with(struct app *app, const struct reading_key *key)
 {
     if (leaves_past(app, key))
-        derive_pass_on(app_place(app), &app->past, app_prior(app), &app->preview);
+        derive_pass_on(app_place(app), &app->past, app_prior(app), depth_shown(app), &app->preview);
     else
-        derive_pass_among(app_place(app), app_prior(app), &app->preview);
+        derive_pass_among(app_place(app), app_prior(app), depth_shown(app), &app->preview);
     add_alone(app, &app->preview.setup.outfit);
     make_plan(app, app_place(app));
 }
@@ -144,6 +168,8 @@ void app_refresh_entry(struct app *app)
 {
     const struct route_cell *cell = app_cell(app);
 
+    if (app->now.depth < depth_shown(app))
+        derive_kept(app);
     app->previewing = false;
     app->entry_view = (struct entry_view){.empty = true};
     app->doubt = (struct doubt){.kind = DOUBT_NONE};
@@ -183,21 +209,25 @@ void app_refresh(struct app *app)
     app_lay(app);
     find_ticket(app);
     derive_past(app_place(app), &app->past);
-    derive_pass_on(app_place(app), &app->past, app_prior(app), &app->now);
-    app->has_before = app->pass > 1;
-    if (app->has_before)
-        derive_pass_among(place_of(&app->record, app->visit, app->pass - 1), app_prior(app),
-                          &app->before);
-    if (app_pass_is_empty(app))
-        app->now.setup.nut_method = app_nut_method(app);
-    add_alone(app, &app->now.setup.outfit);
+    derive_kept(app);
     app_refresh_entry(app);
+}
+
+/* How many other necks of its kind are known. */
+static int prior_necks(const struct app *app)
+{
+    const struct rod_prior *prior = app_prior(app);
+
+    return prior ? prior->necks : 0;
 }
 
 void app_take_priors(struct app *app, const struct rod_priors *priors)
 {
+    const int before = prior_necks(app);
+
     app->priors = *priors;
-    app_refresh(app);
+    if (before > 0 || prior_necks(app) > 0)
+        app_refresh(app);
 }
 
 void app_take_usuals(struct app *app, const struct usuals *usuals)

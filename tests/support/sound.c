@@ -199,7 +199,8 @@ static const char *compare_derived(const struct derived *now, const struct deriv
     return fault;
 }
 
-/* Against all results derived anew from this record. */
+/* Against all results derived anew from this record, to the same depth. What is due is the same to
+ * any depth. */
 static const char *sound_derived(const struct app *app, const struct record *record,
                                  const struct derived *now)
 {
@@ -209,12 +210,15 @@ static const char *sound_derived(const struct app *app, const struct record *rec
 
     if (!fresh)
         return "no memory";
-    derive_pass_among(
-        place, kind.given && kind.value < ROD_KINDS_MAX ? &app->priors.of[(int)kind.value] : NULL,
-        fresh);
+    const struct rod_prior *prior =
+        kind.given && kind.value < ROD_KINDS_MAX ? &app->priors.of[(int)kind.value] : NULL;
+    derive_pass_among(place, prior, now->depth, fresh);
     if (now->has_predicted_u)
         derive_predicted_u(place, fresh);
     const char *fault = compare_derived(now, fresh);
+    derive_pass_among(place, prior, DERIVE_FIGURES, fresh);
+    if (!fault)
+        fault = compare_moves(&now->moves, &fresh->moves);
     free(fresh);
     return fault;
 }

@@ -151,8 +151,8 @@ static void a_setback_is_that_of_the_course_or_its_own(void **state)
 /* A second string stands where its course does: to enter that again tells nothing new. */
 static void a_courses_setback_need_not_be_entered_twice(void **state)
 {
-    struct app *once = bench_open(course_record, "", LEAF_BENCH);
-    struct app *twice = bench_open(course_record, course_record_again, LEAF_BENCH);
+    struct app *once = bench_open(course_record, "", LEAF_PITCH);
+    struct app *twice = bench_open(course_record, course_record_again, LEAF_PITCH);
 
     (void)state;
     for (int s = 1; s <= 12; s++) {
@@ -171,7 +171,7 @@ static void a_courses_setback_need_not_be_entered_twice(void **state)
 
 static struct saddle_fit saddle_of(const char *more, bool predicted)
 {
-    struct app *app = bench_open(course_record, more, LEAF_BENCH);
+    struct app *app = bench_open(course_record, more, LEAF_PITCH);
     struct pitch_plan plan;
 
     pitch_plan_make(place_current(&app->record), &app->now, 0, &plan);

@@ -36,13 +36,13 @@ static void a_short_string_is_a_whole_one_on_a_shorter_board(void **state)
     (void)state;
     snprintf(of_banjo, sizeof of_banjo, readings, 5, 5);
     snprintf(of_whole, sizeof of_whole, readings, 1, 1);
-    struct app *app = bench_open(banjo, of_banjo, LEAF_BENCH);
+    struct app *app = bench_open(banjo, of_banjo, LEAF_FRETS);
     /* 26.25 in * 2^(-5/12), and each fret five less. */
     struct app *whole = bench_open("board scale = 499.49817 mm\nboard strings = 1\n"
                                    "board frets = 17\nboard join_fret = 12\nboard action_fret = 7\n"
                                    "string.1 note = G4\nstring.1 gauge = .009 in\n"
                                    "string.1 build = plain\n",
-                                   of_whole, LEAF_BENCH);
+                                   of_whole, LEAF_FRETS);
     assert_near(figure(app, FIGURE_NUT_HEIGHT, 5), figure(whole, FIGURE_NUT_HEIGHT, 1), 1e-5);
     assert_near(figure(app, FIGURE_SADDLE_HEIGHT, 5), figure(whole, FIGURE_SADDLE_HEIGHT, 1), 1e-5);
     for (int n = 0; n < 17; n++) {

@@ -93,7 +93,7 @@ static struct move rod_of(const char *more, const struct rod_prior *others)
 
     build_record(&record, build_record_full);
     build_record_add(&record, more);
-    derive_pass_among(place_current(&record), others, &derived);
+    derive_pass_among(place_current(&record), others, DERIVE_FIGURES, &derived);
     record_done(&record);
     return derived.moves.move[MOVE_ROD];
 }

@@ -66,7 +66,6 @@ static enum role cell_text(const struct app *app, const struct route_cell *cell,
 {
     const struct reading *reading = record_get(&app->record, &cell->key);
     const enum unit unit = board_row_unit(app, row_of(app, cell));
-    const struct maybe expected = app_expected(app, cell), filled = find_filled(app, cell);
 
     if (reading) {
         entry_show(reading->text, field_get(cell->key.field), &app->units, out);
@@ -85,6 +84,8 @@ static enum role cell_text(const struct app *app, const struct route_cell *cell,
         strbuf_add_char(out, ']');
         return ROLE_DIM;
     }
+    const struct maybe expected = app_expected(app, cell), filled = find_filled(app, cell);
+
     if (expected.given) {
         strbuf_add_char(out, '(');
         amount_add_short(out, expected.value, unit, width - 2);

@@ -144,6 +144,7 @@ static unsigned moved_by(const struct app *app, const struct route_cell *cell)
 
 const struct leaf_row leaf_bench = {.is_bench = true,
                                     .lay = lay,
+                                    .shows = DERIVE_PULL,
                                     .leaf_figure = FIGURE_RELIEF,
                                     .figure = find_figure,
                                     .has_figure = leaf_every_cell,

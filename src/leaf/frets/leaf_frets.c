@@ -61,6 +61,7 @@ static const char *draw(const struct pen *pen, const struct app *app, int row, i
 
 const struct leaf_row leaf_frets = {.state_size = sizeof(struct frets_state),
                                     .lay = lay,
+                                    .shows = DERIVE_FIGURES,
                                     .leaf_figure = FIGURE_NUT_HEIGHT,
                                     .figure = find_figure,
                                     .has_figure = has_figure,

@@ -88,6 +88,7 @@ static const struct command_instead instead[] = {
 
 const struct leaf_row leaf_history = {.state_size = sizeof(struct history_state),
                                       .lay = lay,
+                                      .shows = DERIVE_MOVES,
                                       .leaf_figure = FIGURE_EMC,
                                       .figure = find_figure,
                                       .explains_cell = explains_cell,

@@ -113,4 +113,5 @@ static const char *draw(const struct pen *pen, const struct app *app, int row, i
     return "";
 }
 
-const struct leaf_row leaf_intake = {.lay = lay, .leaf_figure = FIGURE_RELIEF, .draw = draw};
+const struct leaf_row leaf_intake = {
+    .lay = lay, .shows = DERIVE_MOVES, .leaf_figure = FIGURE_RELIEF, .draw = draw};

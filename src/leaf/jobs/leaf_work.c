@@ -66,6 +66,7 @@ static void settle(struct app *app, bool entering)
 const struct leaf_row leaf_work = {.is_of_visit = true,
                                    .state_size = sizeof(struct work_begun),
                                    .lay = lay,
+                                   .shows = DERIVE_FIGURES,
                                    .leaf_figure = FIGURE_RELIEF,
                                    .figure = find_figure,
                                    .explains_cell = explains_cell,

@@ -55,6 +55,7 @@ static enum figure_id find_figure(const struct app *app)
 }
 
 const struct leaf_row leaf_neck = {.lay = lay,
+                                   .shows = DERIVE_FIGURES,
                                    .leaf_figure = FIGURE_RELIEF_PREDICTED,
                                    .figure = find_figure,
                                    .has_figure = leaf_every_cell,

@@ -85,6 +85,7 @@ static unsigned moved_by(const struct app *app, const struct route_cell *cell)
 
 const struct leaf_row leaf_pitch = {.state_size = sizeof(struct pitch_plan),
                                     .lay = lay,
+                                    .shows = DERIVE_FIGURES,
                                     .leaf_figure = FIGURE_SETBACK_CHANGE,
                                     .figure = find_figure,
                                     .has_figure = leaf_every_cell,

@@ -48,6 +48,7 @@ static void end_filing(struct turn *turn, const char *text)
 
 const struct leaf_row leaf_strings = {.state_size = sizeof(struct strings_state),
                                       .lay = lay,
+                                      .shows = DERIVE_FIGURES,
                                       .leaf_figure = FIGURE_TENSION,
                                       .figure = find_figure,
                                       .has_figure = leaf_every_cell,

@@ -73,20 +73,27 @@ static void find_straightedge(struct derived *derived)
             maybe_given(setup->exposure_new_mm - (bass->saddle_mm + treble->saddle_mm) / 2);
 }
 
-/* How much is wanted: the moves that gauges ask for, all that are due and done, or all that follows
- * from the readings. */
-enum depth { GAUGED_ALONE, MOVES_ALONE, EVERYTHING };
+/* The figures' ±. Of the moves only a reset goes by a figure, and has its ±. */
+static void derive_doubt(struct derived *derived)
+{
+    struct move *reset = &derived->moves.move[MOVE_RESET];
 
-/* Set-up, moves and reset, with their uncertainty. */
-static void derive_setup(const struct belief *belief, enum depth depth, struct derived *derived)
+    if (derived->depth < DERIVE_FIGURES && !reset->amount.known)
+        return;
+    uncertainty_solve(&derived->setup, &derived->choice, &derived->figures);
+    if (reset->amount.known)
+        reset->amount.u = reset->most_u = derived->figures.at[FIGURE_ANGLE][0].u;
+}
+
+/* Set-up, moves and reset. */
+static void derive_setup(const struct belief *belief, struct derived *derived)
 {
     const struct setup *setup = &derived->setup;
 
     moves_solve(setup, NULL, &derived->figures, &derived->choice, &derived->lines);
     reset_solve(setup, &derived->figures);
-    if (depth == EVERYTHING)
-        uncertainty_solve(setup, &derived->choice, &derived->figures);
     move_set_find(setup, &derived->figures, belief, &derived->moves);
+    derive_doubt(derived);
     find_straightedge(derived);
     advise_rod(derived);
     advise_again(derived);
@@ -181,13 +188,12 @@ static void derive_clearance(struct place place, struct past *past, struct deriv
                       &derived->touch, derived->clearance);
 }
 
-/* What the strings are, and how they sound, clear the frets and bend the neck. */
+/* How the strings sound and clear the frets. */
 static void derive_sound(struct place place, struct past *past, struct derived *derived)
 {
     const struct record *record = &place.record;
     const struct setup *setup = &derived->setup;
 
-    derive_strings(record, setup, derived->string, &derived->figures, &derived->findings);
     derive_pitch(record, setup, derived->string, &derived->lines, derived->pitch,
                  &derived->figures);
     derive_saddle_top(record, setup, derived->string, &derived->lines, &derived->figures);
@@ -196,12 +202,17 @@ static void derive_sound(struct place place, struct past *past, struct derived *
 
 /* The moves that ear and tuner ask for. Only a buzz needs to know how the strings clear the frets.
  */
-static void derive_by_ear(struct place place, enum depth depth, struct past *past,
-                          struct derived *derived)
+static void derive_by_ear(struct place place, struct past *past, struct derived *derived)
 {
-    if (!derived->setup.has_board)
+    const struct setup *setup = &derived->setup;
+
+    if (!setup->has_board)
         return;
-    if (depth == EVERYTHING || derive_hears_buzz(place, &derived->setup.board))
+    const bool sound = derived->depth == DERIVE_FIGURES || derive_hears_buzz(place, &setup->board);
+    if (sound || derived->depth >= DERIVE_PULL)
+        derive_strings(&place.record, setup, derived->string, &derived->figures,
+                       &derived->findings);
+    if (sound)
         derive_sound(place, past, derived);
     derive_cents_read(place, &derived->setup, &derived->figures);
     derive_heard_moves(place, derived, &derived->moves);
@@ -242,63 +253,70 @@ static void wait_for_reading(struct place place, struct derived *derived)
     move_set_wait_for_reading(&derived->moves, &derived->setup, rod.turns);
 }
 
-static void derive_moves(struct place place, enum depth depth, const struct rod_prior *others,
-                         struct past *past, struct derived *ret_derived)
+static void derive_moves(struct place place, enum derive_depth depth,
+                         const struct rod_prior *others, struct past *past,
+                         struct derived *ret_derived)
 {
     struct belief belief;
 
-    *ret_derived = (struct derived){.findings = {.count = 0}};
+    *ret_derived = (struct derived){.depth = depth};
     setup_read(&ret_derived->setup, place, &ret_derived->findings);
     derive_belief(place, &ret_derived->setup, &past->belief, &belief);
     lie_take(&ret_derived->setup, place);
-    derive_setup(&belief, depth, ret_derived);
+    derive_setup(&belief, ret_derived);
     if (ret_derived->moves.move[MOVE_ROD].state == MOVE_DUE)
         look_back(place, others, past, ret_derived);
     look_at_season(place, past, ret_derived);
     advise_slots(ret_derived);
     move_set_mark(&ret_derived->moves, place);
-    if (depth > GAUGED_ALONE)
-        derive_by_ear(place, depth, past, ret_derived);
+    if (depth > DERIVE_GAUGED)
+        derive_by_ear(place, past, ret_derived);
     wait_for_reading(place, ret_derived);
 }
 
 void derive_gauged(struct place place, struct past *past, struct derived *ret_derived)
 {
-    derive_moves(place, GAUGED_ALONE, NULL, past, ret_derived);
+    derive_moves(place, DERIVE_GAUGED, NULL, past, ret_derived);
 }
 
 void derive_measured(struct place place, struct past *past, struct derived *ret_derived)
 {
-    derive_moves(place, MOVES_ALONE, NULL, past, ret_derived);
+    derive_moves(place, DERIVE_MOVES, NULL, past, ret_derived);
 }
 
 static void derive_state(struct place place, int climate_visit, const struct rod_prior *others,
-                         struct past *past, struct derived *ret_derived)
+                         enum derive_depth depth, struct past *past, struct derived *ret_derived)
 {
-    derive_moves(place, EVERYTHING, others, past, ret_derived);
-    derive_neck(&place.record, &ret_derived->setup, &ret_derived->lines, &ret_derived->figures,
-                &ret_derived->findings);
-    derive_break(&place.record, &ret_derived->setup, &ret_derived->figures);
-    ret_derived->neck = neck_facts_read(&place.record, &ret_derived->setup);
-    derive_climate(&place.record, climate_visit, &ret_derived->figures);
+    const struct record *record = &place.record;
+    struct derived *derived = ret_derived;
+
+    derive_moves(place, depth, others, past, derived);
+    derive_climate(record, climate_visit, &derived->figures);
+    if (depth < DERIVE_PULL)
+        return;
+    derive_break(record, &derived->setup, &derived->figures);
+    if (depth < DERIVE_FIGURES)
+        return;
+    derive_neck(record, &derived->setup, &derived->lines, &derived->figures, &derived->findings);
+    derived->neck = neck_facts_read(record, &derived->setup);
 }
 
 void derive_pass(struct place place, struct derived *ret_derived)
 {
-    derive_pass_among(place, NULL, ret_derived);
+    derive_pass_among(place, NULL, DERIVE_FIGURES, ret_derived);
 }
 
-void derive_pass_among(struct place place, const struct rod_prior *others,
+void derive_pass_among(struct place place, const struct rod_prior *others, enum derive_depth depth,
                        struct derived *ret_derived)
 {
     struct past past = past_of(&place.record);
 
-    derive_state(place, place.visit, others, &past, ret_derived);
+    derive_state(place, place.visit, others, depth, &past, ret_derived);
 }
 
 void derive_pass_after(struct place place, struct past *past, struct derived *ret_derived)
 {
-    derive_state(place, place.visit, NULL, past, ret_derived);
+    derive_state(place, place.visit, NULL, DERIVE_FIGURES, past, ret_derived);
 }
 
 /* The passes of its own visit; any before that have no part in what is believed. */
@@ -338,18 +356,18 @@ static bool reads_alike(const struct outfit *a, const struct outfit *b)
 }
 
 void derive_pass_on(struct place place, const struct past *before, const struct rod_prior *others,
-                    struct derived *ret_derived)
+                    enum derive_depth depth, struct derived *ret_derived)
 {
     struct outfit outfit;
     struct past past = *before;
 
     outfit_read(&outfit, &place.record, place.visit);
     if (!reads_alike(&outfit, &past.outfit)) {
-        derive_pass_among(place, others, ret_derived);
+        derive_pass_among(place, others, depth, ret_derived);
         return;
     }
     past_move_to(&past, &place.record);
-    derive_state(place, place.visit, others, &past, ret_derived);
+    derive_state(place, place.visit, others, depth, &past, ret_derived);
 }
 
 void derive_predicted_u(struct place place, struct derived *derived)
@@ -364,5 +382,6 @@ void derive_current(const struct record *record, struct derived *ret_derived)
 {
     struct past past = past_of(record);
 
-    derive_state(place_current(record), record_last_visit(record), NULL, &past, ret_derived);
+    derive_state(place_current(record), record_last_visit(record), NULL, DERIVE_FIGURES, &past,
+                 ret_derived);
 }

@@ -15,12 +15,22 @@
 #include "model/setup/reset.h"
 #include "model/setup/setup.h"
 
+/* How much is wanted: each takes in those before it. What is not derived is absent. */
+enum derive_depth {
+    DERIVE_GAUGED, /* set-up without ±, and the moves that gauges ask for: those that ear and tuner
+                    * ask for are marked if done, and never due */
+    DERIVE_MOVES,  /* all moves, and what they rest on */
+    DERIVE_PULL,   /* what the strings are, pull and press with */
+    DERIVE_FIGURES, /* everything, each figure with its ± */
+};
+
 /*
  * All results from all readings, every time: a record goes in, everything that the screens
  * and `sillet figures` show comes out. Nothing is remembered between calls but in the struct past
  * that a caller keeps. Only the ± of what is predicted is left for derive_predicted_u.
  */
 struct derived {
+    enum derive_depth depth;
     struct setup setup;
     struct figures figures;
     struct move_choice choice;
@@ -41,17 +51,15 @@ void derive_pass(struct place place, struct derived *ret_derived);
 /* The same for passes one after another: what they ask of the past is kept in *past. */
 void derive_pass_after(struct place place, struct past *past, struct derived *ret_derived);
 
-/* Setup and moves alone, at a fraction of the cost; the figures have no +-, and what no move rests
- * on is absent. What was asked of the past is left in *past. */
+/* DERIVE_MOVES, at a fraction of the cost. What was asked of the past is left in *past. */
 void derive_measured(struct place place, struct past *past, struct derived *ret_derived);
 
-/* The same without the moves that ear and tuner ask for: frets and setbacks are marked if done, and
- * never due. */
+/* The same for DERIVE_GAUGED. */
 void derive_gauged(struct place place, struct past *past, struct derived *ret_derived);
 
-/* derive_pass among other necks of its kind: where the rod's own answer is not known, its turns are
- * what these answer by. `others` may be NULL. */
-void derive_pass_among(struct place place, const struct rod_prior *others,
+/* A pass among other necks of its kind: where the rod's own answer is not known, its turns are what
+ * these answer by. `others` may be NULL. */
+void derive_pass_among(struct place place, const struct rod_prior *others, enum derive_depth depth,
                        struct derived *ret_derived);
 
 /* What came before a pass: all of its past that none of its own readings has a part in, but for
@@ -61,7 +69,7 @@ void derive_past(struct place place, struct past *ret_past);
 /* derive_pass_among of a place whose past is known, in the record that it was found in, or in one
  * that has other readings at this place alone, and no other turn or setback. */
 void derive_pass_on(struct place place, const struct past *before, const struct rod_prior *others,
-                    struct derived *ret_derived);
+                    enum derive_depth depth, struct derived *ret_derived);
 
 /* The ± of the predicted setbacks and cents: it takes longer than all the rest, and few ask for it.
  * `place` is what it was derived from. Does nothing the second time. */

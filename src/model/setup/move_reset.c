@@ -28,25 +28,23 @@ static struct exposure find_exposure(const struct setup *setup, const struct may
  */
 #define LEAN_MM 0.8
 
-/* The angle that the pass's own figures give, and how far the saddle moves under each string once
- * the neck has it. */
+/* The angle that the pass's own figures give, its ± left to who has that of the figures, and how
+ * far the saddle moves under each string once the neck has it. */
 static void plan_reset(const struct setup *setup, const struct figures *figures,
                        const struct move *saddle, struct move *move)
 {
     const struct board *board = &setup->board;
-    const struct figure *angle = &figures->at[FIGURE_ANGLE][0];
+    const struct maybe angle = figures_get(figures, FIGURE_ANGLE, 0);
 
-    if (angle->known == KNOWN_ABSENT)
+    if (!angle.given)
         return;
-    move->amount =
-        (struct move_amount){.known = true, .due = true, .value = angle->value, .u = angle->u};
-    move->most_u = angle->u;
+    move->amount = (struct move_amount){.known = true, .due = true, .value = angle.value};
     move->state = MOVE_DUE;
     for (int s = 1; s <= board->strings; s++)
         if (saddle->string[s].known)
             move->saddle_then[s] = maybe_given(
                 saddle->string[s].value +
-                angle->value * (board->contact_mm[s] - board->station_mm[s][board->join_fret]));
+                angle.value * (board->contact_mm[s] - board->station_mm[s][board->join_fret]));
 }
 
 /* Whether the action of an outer string, on which a reset rests, was read, not taken from others.
