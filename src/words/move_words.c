@@ -169,17 +169,11 @@ static void add_exposure(struct maker *maker)
     add_range(&maker->then, amount_on_rule(bass, unit), amount_on_rule(treble, unit), unit);
 }
 
-/* A blank is cut at the bottom in one straight line; the rest comes off the top. */
-static void add_cut(struct maker *maker)
+static void add_bottom(struct maker *maker, const struct straight_cut *bottom, enum unit unit)
 {
-    double treble, bass;
+    const double bass = amount_of_work(bottom->bass_mm, unit);
+    const double treble = amount_of_work(bottom->treble_mm, unit);
 
-    if (maker->setup->bridge != BRIDGE_BLANK ||
-        !move_straight_cut(maker->move, &maker->setup->outfit, &treble, &bass))
-        return;
-    const enum unit unit = move_words_change_unit(maker->units);
-    bass = amount_of_work(bass, unit);
-    treble = amount_of_work(treble, unit);
     if (bass > 0 || treble > 0) {
         strbuf_add(&maker->then, bass >= 0 && treble >= 0 ? ", raise the bottom by " : ", bottom ");
         add_range(&maker->then, bass, treble, unit);
@@ -190,6 +184,25 @@ static void add_cut(struct maker *maker)
     strbuf_add(&maker->then, " to treble ");
     amount_add(&maker->then, -treble, unit, false);
     amount_add_unit(&maker->then, unit);
+}
+
+/* A blank is cut, or shimmed, at the bottom in one straight line; the rest comes off the top. */
+static void add_cut(struct maker *maker)
+{
+    const struct saddle_work *work = &maker->move->saddle_work;
+    const enum unit unit = move_words_change_unit(maker->units);
+    const int first = saddle_work_next_top(work, maker->setup->board.strings + 1);
+
+    if (!work->known)
+        return;
+    if (work->bottom.bass_mm != 0 || work->bottom.treble_mm != 0)
+        add_bottom(maker, &work->bottom, unit);
+    for (int s = first; s > 0; s = saddle_work_next_top(work, s)) {
+        strbuf_addf(&maker->then, s == first ? ", off the top, string %d " : ", %d ", s);
+        amount_add(&maker->then, -amount_of_work(work->top_mm[s], unit), unit, false);
+    }
+    if (first > 0)
+        amount_add_unit(&maker->then, unit);
 }
 
 /* A plate that floats is level only by its springs: what one degree more or less is worth. */
@@ -262,6 +275,19 @@ double move_words_turns_u(const struct setup *setup, double u_mm)
     return ceil(setup_at_post_u(setup, u_mm) / setup->thread_mm.value * 8) / 8;
 }
 
+/* What the outer strings read once it is made, as a rule reads it. */
+static void add_action(struct maker *maker, enum unit unit)
+{
+    const struct maybe *then = maker->move->action_then;
+    const struct maybe *bass = &then[maker->setup->board.strings], *treble = &then[1];
+
+    if (!bass->given || !treble->given)
+        return;
+    strbuf_add(&maker->then, "action ");
+    add_range(&maker->then, amount_on_rule(bass->value, unit), amount_on_rule(treble->value, unit),
+              unit);
+}
+
 void move_words_say_saddle(struct maker *maker)
 {
     const struct setup *setup = maker->setup;
@@ -279,9 +305,7 @@ void move_words_say_saddle(struct maker *maker)
     if (setup->outfit.lap) {
         add_height(maker, "height at the saddle end ", &setup->height_saddle_target_mm);
     } else {
-        strbuf_add(&maker->then, "action ");
-        add_range(&maker->then, amount_on_rule(setup->action_target_bass_mm.value, rule),
-                  amount_on_rule(setup->action_target_treble_mm.value, rule), rule);
+        add_action(maker, rule);
         add_exposure(maker);
         add_cut(maker);
     }

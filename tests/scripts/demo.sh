@@ -51,7 +51,7 @@ visits=$(wc -l <dates)
 [ "$(grep -c '^promised = ' all)" -eq "$visits" ] || fail 'a visit without promise'
 here=$((visits - $(grep -c '^handed_over = ' all)))
 { [ "$here" -ge 5 ] && [ "$here" -le 10 ]; } || fail "$here in the house"
-for text in '^amount = tightened 1/4 turn' '^amount = string 6 -\.[0-9]* in' '^kind = restrung' \
+for text in '^amount = tightened 1/4 turn' '^amount = string [0-9] -\.[0-9]* in' '^kind = restrung' \
     '^label = as left' '^\[visit\.2\.string\.1\]'; do
     grep -q "$text" all || fail "no line '$text'"
 done

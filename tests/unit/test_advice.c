@@ -521,7 +521,8 @@ static void a_bridge_in_one_piece_asks_for_no_reset(void **state)
     }
 }
 
-/* One string off makes the saddle due, and then all of it. */
+/* One string off makes the saddle due, and then all of it, in a straight line down to the end that
+ * is right, which is left. */
 static void a_saddle_is_one_piece_of_work(void **state)
 {
     struct made *made = begin("");
@@ -530,8 +531,9 @@ static void a_saddle_is_one_piece_of_work(void **state)
     put_pass(&made->record, 1, 1, 0, 0, 0.1);
     build_record_put_mm(&made->record, reading_key_pass_at(FIELD_ACTION, 1, 1, 6, 0), 2.8);
     const struct move *saddle = &derive(made)[MOVE_SADDLE];
-    for (int s = 1; s <= STRINGS; s++)
+    for (int s = 2; s <= STRINGS; s++)
         assert_true(saddle->string[s].due);
+    assert_false(saddle->string[1].due);
     end(made);
 }
 

@@ -5,7 +5,6 @@
 
 #include "model/setup/move_find.h"
 #include "model/setup/move_reset.h"
-#include "model/setup/straight_cut.h"
 #include "model/setup/survey_rod.h"
 
 enum figure_id move_figure(enum move_kind kind)
@@ -144,30 +143,6 @@ struct maybe move_part(struct maybe now, struct maybe then, struct maybe share)
     if (!now.given || !then.given || !share.given)
         return maybe_absent();
     return maybe_given(now.value + share.value * (then.value - now.value));
-}
-
-/* Where one end goes down and the other up, one that is right as far as can be told is left. */
-static double cut_at(const struct move *saddle, int string, double mm, double other_mm)
-{
-    return mm * other_mm < 0 && fabs(mm) <= saddle->string[string].u ? 0 : mm;
-}
-
-bool move_straight_cut(const struct move *saddle, const struct outfit *outfit,
-                       double *ret_treble_mm, double *ret_bass_mm)
-{
-    double change_mm[STRINGS_MAX + 1];
-
-    if (outfit->strings < 1)
-        return false;
-    for (int s = 1; s <= outfit->strings; s++) {
-        change_mm[s] = saddle->string[s].value;
-        if (!saddle->string[s].due && outfit_has_slot(outfit, s))
-            return false;
-    }
-    const struct straight_cut cut = straight_cut_find(outfit, change_mm);
-    *ret_treble_mm = cut_at(saddle, cut.treble, cut.treble_mm, cut.bass_mm);
-    *ret_bass_mm = cut_at(saddle, cut.bass, cut.bass_mm, cut.treble_mm);
-    return true;
 }
 
 bool move_waits_for_season(const struct move *move)

@@ -11,6 +11,7 @@
 #include "model/reading/record.h"
 #include "model/setup/reset.h"
 #include "model/setup/rod_prior.h"
+#include "model/setup/saddle_work.h"
 #include "model/setup/setup.h"
 #include "model/setup/survey_rod.h"
 #include "model/reading/work_mark.h"
@@ -102,6 +103,7 @@ struct move {
     double way;              /* its last turn: 1 tightened, -1 slackened, 0 none */
     struct maybe raise;      /* slots: half of them or more are low; by so much the nut is, mm */
     bool too_high[STRINGS_MAX + 1]; /* and these are too high then: the next pass says by what */
+    struct saddle_work saddle_work; /* saddle: due, of a blank; what `string` is made by */
     /* What the gauges read once this move and those before it are made, mm, by string; where it is
      * not due, as it is. A gap with the string open, and held down on fret 3. */
     struct maybe relief_then, gap_then[STRINGS_MAX + 1], held_then[STRINGS_MAX + 1],
@@ -195,11 +197,6 @@ struct maybe move_rod_share(const struct move *rod, bool rod_turns, struct maybe
 
 /* Between what is and what will be, `share` of the way; absent where any of them is. */
 struct maybe move_part(struct maybe now, struct maybe then, struct maybe share);
-
-/* The straight cut of a blank, from the amounts that are due: what the saddle moves by under the
- * outer two strings of straight_cut.h. False where not all that it is for are due. */
-bool move_straight_cut(const struct move *saddle, const struct outfit *outfit,
-                       double *ret_treble_mm, double *ret_bass_mm);
 
 /* The neck has moved with the season: where the rod is due, slots and saddle wait for it, and so
  * will frets and pitch. Where no rod turns, all of it waits until the neck has settled, relief and

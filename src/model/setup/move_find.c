@@ -2,6 +2,7 @@
 #include "model/setup/move_find.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "model/setup/bar_moves.h"
 #include "model/setup/move_believed.h"
@@ -305,33 +306,69 @@ static void doubt_saddle(const struct finder *finder, const struct move_amount *
     }
 }
 
+/* A blank is one piece: what its strings ask for is made of it in one straight line, and off its
+ * top. What was asked for is kept where that is more than nothing, but not known well enough. */
+static struct saddle_work shape_blank(const struct setup *setup,
+                                      struct move_amount amount[STRINGS_MAX + 1])
+{
+    double change_mm[STRINGS_MAX + 1] = {0}, u_mm[STRINGS_MAX + 1] = {0};
+
+    for (int s = 1; s <= setup->board.strings; s++) {
+        if (!amount[s].known && outfit_has_slot(&setup->outfit, s))
+            return (struct saddle_work){.known = false};
+        change_mm[s] = amount[s].value;
+        u_mm[s] = amount[s].u;
+    }
+    const struct saddle_work work = saddle_work_find(&setup->outfit, change_mm, u_mm);
+    for (int s = 1; s <= setup->board.strings; s++)
+        if (outfit_has_slot(&setup->outfit, s))
+            amount[s].value = saddle_work_at(&work, &setup->outfit, s);
+    return work;
+}
+
+/* What the strings ask for, into what is made of it. False where that is less than can be told. */
+static bool shape_saddle(const struct setup *setup, struct move *move,
+                         struct move_amount amount[STRINGS_MAX + 1])
+{
+    struct move_amount shaped[STRINGS_MAX + 1];
+    struct saddle_work work = {.known = false};
+
+    memcpy(shaped, amount, sizeof shaped);
+    if (setup->bridge == BRIDGE_BLANK)
+        work = shape_blank(setup, shaped);
+    if (is_for_good(setup) && !is_beyond_doubt(shaped, setup->board.strings))
+        return false;
+    memcpy(amount, shaped, sizeof shaped);
+    move->saddle_work = work;
+    return true;
+}
+
 /* One string off beyond doubt makes the whole saddle due; then every string that can gets its
  * amount. On posts or wheels an inner string has no height of its own: what the outer two need is
  * made. */
 static void find_saddle(struct finder *finder, struct move *move)
 {
     const struct setup *setup = finder->setup;
-    struct move_amount amount[STRINGS_MAX + 1];
+    struct move_amount amount[STRINGS_MAX + 1] = {{.known = false}};
     double mm[STRINGS_MAX + 1] = {0};
-    bool due = false;
+    bool asked = false;
 
     for (int s = 1; s <= setup->board.strings; s++) {
         amount[s] = saddle_amount(finder, s);
         if (amount[s].due && setup_has_own_height(setup, s))
-            due = true;
+            asked = true;
         else
             move->inner_follow = move->inner_follow || amount[s].due;
     }
-    const bool doubtful =
-        due && is_for_good(setup) && !is_beyond_doubt(amount, setup->board.strings);
+    const bool due = asked && shape_saddle(setup, move, amount);
 
-    due = due && !doubtful;
     for (int s = 1; s <= setup->board.strings; s++) {
-        amount[s].due = due && amount[s].known && setup_has_own_height(setup, s);
+        amount[s].due = due && amount[s].known && setup_has_own_height(setup, s) &&
+                        !(move->saddle_work.known && amount[s].value == 0);
         mm[s] = amount[s].due ? amount[s].value : 0;
         add_string(move, s, amount[s]);
     }
-    if (doubtful)
+    if (asked && !due)
         doubt_saddle(finder, amount, move);
     setup_carry_inner(setup, mm);
     belief_work_saddle(&finder->plan, mm);
