@@ -82,11 +82,8 @@ static void read_item(const struct copy *copy, const struct record *now, struct 
 
     item->beside = (copy->kind & COPY_VERSIONS) != 0;
     strbuf_add(&when, copy->when);
-    if (item->beside) {
-        const char *name = paths_name_of(copy->path);
-
-        strbuf_addf(&holds, "%s: ", name + copies_profile_length(name) + 1);
-    }
+    if (item->beside)
+        strbuf_addf(&holds, "%s: ", copies_label(paths_name_of(copy->path)));
     tell(copy->path, now, &holds);
 }
 

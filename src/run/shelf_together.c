@@ -24,7 +24,7 @@ static void show(struct shelf_session *session)
         .join = together->join,
         .differences = together->differences,
         .count = together->count,
-        .right = name + copies_profile_length(name) + 1,
+        .right = copies_label(name),
         .since = together->since,
     };
 

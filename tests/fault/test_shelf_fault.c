@@ -58,6 +58,7 @@ static void prepare(const struct tree *tree)
     setenv("XDG_CACHE_HOME", tree_path(tree, "cache"), 1);
     tree_write_text(tree_path(tree, "shelf/bass.ini"), bass);
     tree_write_text(tree_path(tree, "shelf/bass.ini.lock"), "");
+    tree_write_text(tree_path(tree, "shelf/bass (1).ini"), bass);
     tree_write_text(tree_path(tree, "shelf/broken.ini"), "no profile at all");
     tree_write_text(tree_path(tree, "shelf/notes.txt"), "no profile");
     tree_write_text(tree_path(tree, "banjo.ini"), banjo);
@@ -69,6 +70,7 @@ static void what_was_there_is_as_it_was(const struct tree *tree)
     tree_assert_text(tree_path(tree, "shelf/broken.ini"), "no profile at all");
     tree_assert_text(tree_path(tree, "shelf/notes.txt"), "no profile");
     tree_assert_text(tree_path(tree, "banjo.ini"), banjo);
+    tree_assert_text(tree_path(tree, "shelf/bass (1).ini"), bass);
 }
 
 /* --- listing and reading --- */
@@ -86,7 +88,7 @@ static enum status read_shelf(const struct tree *tree)
     (void)shelf_is_stale(shelf);
     status = shelf_status(shelf);
     if (status == STATUS_OK)
-        assert_int_equal(shelf_entries(shelf)->count, 3);
+        assert_int_equal(shelf_entries(shelf)->count, 4);
     else
         assert_int_equal(shelf_entries(shelf)->count, 0);
     shelf_close(shelf);
@@ -112,12 +114,13 @@ static void the_shelf_is_whole(const struct tree *tree, enum status status)
     (void)status;
     what_was_there_is_as_it_was(tree);
     tree_assert_text(tree_path(tree, "shelf/bass.ini"), bass);
-    assert_int_equal(tree_count(tree_path(tree, "shelf"), ""), 5);
+    assert_int_equal(tree_count(tree_path(tree, "shelf"), ""), 6);
     assert_int_equal(shelf_open(tree_path(tree, "shelf"), &shelf), STATUS_OK);
     while (shelf_read_next(shelf))
         ;
     assert_int_equal(shelf_status(shelf), STATUS_OK);
     expect_entry(shelf, "bass.ini", STATUS_OK, "Long Pier Bass");
+    assert_true(shelf_entries_find(shelf_entries(shelf), "bass.ini")->versions);
     expect_entry(shelf, "broken.ini", STATUS_SYNTAX, "");
     expect_entry(shelf, "linked.ini", STATUS_OK, "Banjo");
     shelf_close(shelf);

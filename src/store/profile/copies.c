@@ -13,6 +13,7 @@
 #include "store/profile/generations.h"
 #include "store/profile/profile_beside.h"
 #include "store/profile/profile_load.h"
+#include "store/profile/profile_synced.h"
 
 static const struct {
     enum copy_kind kind;
@@ -23,6 +24,7 @@ static const struct {
 } rows[] = {
     {COPY_CONFLICT, beside_list, beside_none, beside_move},
     {COPY_ASIDE, beside_list, beside_none, beside_move},
+    {COPY_SYNCED, synced_list, synced_none, NULL},
     {COPY_FOUND, beside_list, beside_none, NULL},
     {COPY_EARLIER, generations_list, generations_none, generations_move},
     {COPY_HELD, aside_list, aside_none, NULL},
@@ -76,7 +78,7 @@ size_t copies_profile_length(const char *file)
         number > 1)
         length = (size_t)(dot - file);
     for (int i = 0; i < ROWS; i++) {
-        const char *suffix = rows[i].kind & COPY_VERSIONS ? copy_suffix(rows[i].kind) : "";
+        const char *suffix = rows[i].kind & COPY_NAMED ? copy_suffix(rows[i].kind) : "";
         const size_t own = strlen(suffix);
 
         if (own > 0 && length > own + 1 && file[length - own - 1] == '.' &&
@@ -84,6 +86,14 @@ size_t copies_profile_length(const char *file)
             return length - own - 1;
     }
     return 0;
+}
+
+const char *copies_label(const char *file)
+{
+    const size_t named = copies_profile_length(file);
+
+    file += named > 0 ? named + 1 : synced_stem_length(file);
+    return file + strspn(file, " ");
 }
 
 enum status copies_none(const char *target)

@@ -18,10 +18,13 @@
  */
 enum status copies_list(const char *target, unsigned kinds, struct copies *ret_list);
 
-/* The length of the profile's name at the start of the file name of one of its versions (copy.h); 0
+/* The length of the profile's name at the start of the file name of a COPY_NAMED one (copy.h); 0
  * if the file is none. Of a name that beside_path had to cut, it is the length of what was left and
  * its sum, which is no profile's name. */
 size_t copies_profile_length(const char *file);
+
+/* What the file name of a version has beside that of its profile: "conflict.2", "(1).ini". */
+const char *copies_label(const char *file);
 
 /* STATUS_CHANGED if there is anything that a new profile at `target` would take for its own. */
 enum status copies_none(const char *target);

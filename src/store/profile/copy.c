@@ -42,10 +42,21 @@ const char *copy_suffix(enum copy_kind kind)
     case COPY_HELD:
         return "ini";
     case COPY_EARLIER:
+    case COPY_SYNCED:
+    case COPY_NAMED:
     case COPY_VERSIONS:
         break;
     }
     return NULL;
+}
+
+void copy_add_time(time_t written, struct strbuf *out)
+{
+    struct tm utc = {.tm_mday = 1};
+
+    (void)gmtime_r(&written, &utc);
+    strbuf_addf(out, "%04d-%02d-%02d %02d:%02d", (utc.tm_year + 1900) % 10000, utc.tm_mon + 1,
+                utc.tm_mday, utc.tm_hour, utc.tm_min);
 }
 
 bool copy_holds(const char *path, const struct bytes *bytes)

@@ -4,8 +4,10 @@
 
 #include <stdbool.h>
 #include <stddef.h>
+#include <time.h>
 
 #include "base/status.h"
+#include "base/strbuf.h"
 #include "store/bytes.h"
 #include "store/share.h"
 
@@ -19,9 +21,12 @@ enum copy_kind {
     COPY_FOUND = 4,    /* NAME.as-found beside it: a file whose [end] was missing or wrong */
     COPY_EARLIER = 8,  /* in .generations/NAME: an earlier state (generations.h) */
     COPY_HELD = 16,    /* in the state folder: a record that could not be saved (aside.h) */
+    COPY_SYNCED = 32, /* NAME (anything).ini beside it (profile_synced.h); the shelf lists it too */
     /* A version: another record of the same instrument, beside its profile, of which somebody has
      * to choose one. The shelf and every opening mention it until it is put away. */
-    COPY_VERSIONS = COPY_CONFLICT | COPY_ASIDE,
+    COPY_VERSIONS = COPY_CONFLICT | COPY_ASIDE | COPY_SYNCED,
+    /* Those whose names are known: the folder need not be gone through for them. */
+    COPY_NAMED = COPY_CONFLICT | COPY_ASIDE,
 };
 
 struct copy {
@@ -40,9 +45,12 @@ struct copies {
 enum status copies_add(struct copies *list, const struct copy *copy);
 void copies_done(struct copies *list);
 
-/* The first copy of a kind is called STEM.SUFFIX, the next one STEM.SUFFIX.2. NULL for
- * COPY_EARLIER, whose names are different. */
+/* The first copy of a kind is called STEM.SUFFIX, the next one STEM.SUFFIX.2. NULL for COPY_EARLIER
+ * and COPY_SYNCED, whose names are different. */
 const char *copy_suffix(enum copy_kind kind);
+
+/* Appends a file's time as in struct copy. */
+void copy_add_time(time_t written, struct strbuf *out);
 
 /* True if the path is a regular file with just one name, and holds just these bytes. With a second
  * name (a hard link) it could be changed by way of that one, so it does not count as a copy. */

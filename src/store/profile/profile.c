@@ -121,16 +121,19 @@ static void settle_access(struct profile *profile)
         lockfile_drop(&profile->lock);
 }
 
-/* Mentioned at every opening until somebody has chosen one. If the search fails, memory is short,
- * and that will be reported elsewhere. */
-static void note_versions(struct profile *profile, struct problems *problems)
+/* Mentioned at every opening until somebody has chosen one. A command may read thousands of one
+ * folder, which would take as long as going through all its names for each. If the search fails,
+ * memory is short, and that will be reported elsewhere. */
+static void note_versions(struct profile *profile, enum profile_access access,
+                          struct problems *problems)
 {
+    const unsigned kinds = access == PROFILE_TO_EDIT ? COPY_VERSIONS : COPY_NAMED;
     const char *advice = profile_name_is_listed(paths_name_of(profile->path))
                              ? "on the shelf, * then e puts both together, or one of them away"
                              : "look at both, keep one and move the other away";
     struct copies versions;
 
-    (void)copies_list(profile->target, COPY_VERSIONS, &versions);
+    (void)copies_list(profile->target, kinds, &versions);
     for (size_t i = 0; i < versions.count; i++)
         problem_add(problems, 0, PROBLEM_WARNING, "another version lies beside it: %s; %s",
                     shown_string(paths_name_of(versions.items[i].path)).text, advice);
@@ -180,7 +183,7 @@ enum status profile_open(const char *path, enum profile_access access, struct pr
         lock(profile);
     else
         profile->editable = STATUS_READ_ONLY;
-    note_versions(profile, problems);
+    note_versions(profile, access, problems);
     const enum status status = read_profile(profile, problems);
     if (problems)
         problems_sort(problems);

@@ -6,7 +6,6 @@
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
-#include <time.h>
 
 #include "base/strbuf.h"
 #include "store/crc32.h"
@@ -85,15 +84,6 @@ enum status beside_keep(enum copy_kind kind, const char *target, const struct by
     return STATUS_FULL;
 }
 
-static void write_time(time_t written, struct strbuf *out)
-{
-    struct tm utc = {.tm_mday = 1};
-
-    (void)gmtime_r(&written, &utc);
-    strbuf_addf(out, "%04d-%02d-%02d %02d:%02d", (utc.tm_year + 1900) % 10000, utc.tm_mon + 1,
-                utc.tm_mday, utc.tm_hour, utc.tm_min);
-}
-
 /* STATUS_NOT_FOUND if no regular file has that name. */
 static enum status look_for(enum copy_kind kind, const char *target, int number,
                             struct copies *list)
@@ -109,7 +99,7 @@ static enum status look_for(enum copy_kind kind, const char *target, int number,
         free(copy.path);
         return STATUS_NOT_FOUND;
     }
-    write_time(facts.st_mtime, &when);
+    copy_add_time(facts.st_mtime, &when);
     return copies_add(list, &copy);
 }
 

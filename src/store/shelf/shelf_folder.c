@@ -15,6 +15,8 @@
 #include "store/profile/copies.h"
 #include "store/profile/lockfile.h"
 #include "store/profile/profile_beside.h"
+#include "store/profile/profile_name.h"
+#include "store/profile/profile_synced.h"
 
 /* FAT keeps times in steps of two seconds; others are finer. */
 enum { STEP_SECONDS = 2 };
@@ -54,12 +56,22 @@ static bool has_versions(const struct lister *lister, const struct shelf_entry *
     char *target = path ? realpath(path, NULL) : NULL;
     struct copies versions = {.items = NULL};
     const bool has =
-        target && copies_list(target, COPY_VERSIONS, &versions) == STATUS_OK && versions.count > 0;
+        target && copies_list(target, COPY_NAMED, &versions) == STATUS_OK && versions.count > 0;
 
     copies_done(&versions);
     free(target);
     free(path);
     return has;
+}
+
+static bool is_version(const struct lister *lister, const char *of, const char *file)
+{
+    char *target = paths_join(lister->folder, of), *path = paths_join(lister->folder, file);
+    const bool is = target && path && synced_is_version(target, path);
+
+    free(path);
+    free(target);
+    return is;
 }
 
 static void settle_unreadable(struct shelf_entry *entry, enum status status)
@@ -176,6 +188,22 @@ static void mark_profiles(struct lister *lister, char *const *names, size_t coun
     }
 }
 
+/* A name may say of which profile it is another version. What is listed as a version is listed as
+ * an instrument too: nothing is hidden. */
+static void mark_synced(struct lister *lister)
+{
+    for (size_t i = 0; i < lister->entries.count; i++) {
+        const char *file = lister->entries.items[i].file;
+        const size_t length = synced_stem_length(file);
+        char *name = length > 0 ? profile_name_numbered(file, length, 1) : NULL;
+        struct shelf_entry *entry = name ? shelf_entries_find(&lister->entries, name) : NULL;
+
+        if (entry && !entry->linked)
+            entry->versions = entry->versions || is_version(lister, entry->file, file);
+        free(name);
+    }
+}
+
 /* The lock and the versions of a long name have it cut, so they matched no entry. */
 static void mark_long_ones(struct lister *lister)
 {
@@ -200,6 +228,7 @@ static enum status list_names(struct lister *lister)
     status = names ? add_profiles(lister, names, count) : STATUS_NO_MEMORY;
     if (status == STATUS_OK) {
         mark_profiles(lister, names, count);
+        mark_synced(lister);
         mark_long_ones(lister);
         lister->entries.names = lister->names.data;
         bytes_init(&lister->names);
