@@ -99,7 +99,7 @@ static enum status make_label(const struct sheet_document *document, const struc
 static enum status make_estimate(const struct record *record, const struct sheet_ask *ask,
                                  struct sheet *ret_sheet)
 {
-    const struct move_prices prices = shop_settings_prices();
+    const struct prices prices = shop_settings_prices();
 
     return sheet_estimate_make(record, ask, &prices, ret_sheet);
 }

@@ -94,9 +94,9 @@ struct shop_letterhead shop_settings_letterhead(void)
     return letterhead;
 }
 
-struct move_prices shop_settings_prices(void)
+struct prices shop_settings_prices(void)
 {
-    struct move_prices prices = {.currency = ""};
+    struct prices prices = {.currency = ""};
     char *path = NULL;
 
     if (shop_path(&path) == STATUS_OK)

@@ -27,7 +27,7 @@ enum status shop_settings_take_targets(struct record *record, struct strbuf *wor
 struct shop_letterhead shop_settings_letterhead(void);
 
 /* What it asks for each move; nothing if it cannot be read. */
-struct move_prices shop_settings_prices(void);
+struct prices shop_settings_prices(void);
 
 /* The shop's paper: from its letterhead, else what goes with the units of its rule. */
 enum shop_paper shop_settings_paper(const struct shop_letterhead *letterhead,

@@ -6,6 +6,7 @@
 #include "leaf/frets/frets_actions.h"
 #include "leaf/history/history_actions.h"
 #include "leaf/intake/intake_actions.h"
+#include "leaf/intake/price_question.h"
 #include "leaf/strings/question.h"
 #include "leaf/strings/restring.h"
 #include "leaf/strings/strings_actions.h"

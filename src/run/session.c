@@ -76,6 +76,7 @@ static enum status begin_app(struct session *session, bool from_shelf)
     }
     session->app.from_shelf = from_shelf;
     shop_keep_tell_kinds(&session->app);
+    shop_keep_tell_prices(&session->app);
     session->found = profile_notices(session->profile);
     if (found == ASIDE_RECORD) {
         session->aside = path;
@@ -108,6 +109,8 @@ static void carry_out(struct session *session, const struct app_effects *effects
         shop_keep_units(&session->app);
     if (effects->targets != TARGETS_STAY)
         shop_keep_targets(&session->app, effects->targets);
+    if (effects->price > 0)
+        shop_keep_price(&session->app, effects->price - 1);
     if (effects->paper != PAPER_NONE)
         write_paper(session, effects->paper);
     if (effects->repaint)

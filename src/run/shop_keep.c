@@ -5,6 +5,7 @@
 #include <stdlib.h>
 
 #include "commands/report.h"
+#include "commands/shop_settings.h"
 #include "model/reading/record_access.h"
 #include "model/reading/shop_own.h"
 #include "store/shop.h"
@@ -31,6 +32,31 @@ void shop_keep_tell_kinds(struct app *app)
     if (shop_path(&path) == STATUS_OK)
         (void)shop_targets_kinds(path, &app->shop_kinds);
     free(path);
+}
+
+void shop_keep_tell_prices(struct app *app)
+{
+    app->prices = shop_settings_prices();
+}
+
+void shop_keep_price(struct app *app, int row)
+{
+    char memory[APP_MESSAGE_MAX];
+    struct strbuf words = STRBUF(memory);
+    char *path = NULL;
+    enum status status = shop_path(&path);
+
+    errno = 0;
+    if (status == STATUS_OK)
+        status = shop_prices_write(path, &app->prices, row);
+    const int error = errno;
+    free(path);
+    if (status == STATUS_OK)
+        return;
+    shop_keep_tell_prices(app);
+    strbuf_add(&words, "The price stays as it was; shop.ini: ");
+    report_words(status, error, &words);
+    app_say(app, TONE_WARNING, memory);
 }
 
 static enum status change(const struct app *app, enum app_targets what)

@@ -18,6 +18,7 @@
 #include "model/derive/derive.h"
 #include "model/doubt/doubt.h"
 #include "model/reading/record.h"
+#include "model/reading/prices.h"
 #include "model/reading/ticket.h"
 #include "model/survey/usual.h"
 
@@ -53,6 +54,7 @@ struct app_effects {
     bool units;           /* the shop's gauges changed: remember them */
     enum app_paper paper; /* write it; of PAPER_RESET the templates that it asked for */
     enum app_targets targets;
+    int price;    /* 1 + the row of app->prices (prices.h) that changed: remember it; 0: none */
     bool repaint; /* paint everything anew */
     bool suspend; /* stop the process for a while */
     bool quit;
@@ -106,6 +108,7 @@ struct app {
     struct ticket shelf_ticket;    /* the last one on the shelf */
     struct reading ticket;         /* the next one, which is offered; its text is ticket_text */
     char ticket_text[TICKET_SIZE]; /* "" where the shop has no numbered tickets */
+    struct prices prices;          /* the shop's */
     unsigned shop_kinds;           /* a bit for each kind that the shop has its own targets for */
 
     int visit, pass; /* the pass in hand; it may have no reading yet */

@@ -71,6 +71,7 @@ COMMAND(VISIT_OUT, 0, 0, 'Z', ON_VISIT(9), LEAF_HISTORY, "", "take this whole vi
 COMMAND(TARGETS_KEEP, 0, 0, IN_MENU('R'), ON_FIRST(4), LEAF_INTAKE, "", "keep these targets as the shop's", "keep targets, tolerances and gauge steps as the shop's own for this kind: a new instrument of it begins with them", DO(intake_keep_targets), intake_can_keep_targets, intake_add_kind)
 COMMAND(TARGETS_FORGET, 0, 0, IN_MENU('D'), ON_FIRST(5), LEAF_INTAKE, "", "drop the shop's own targets", "drop the shop's own targets for this kind; instruments on file stay as they are", DO(intake_forget_targets), intake_can_forget_targets, intake_add_kind)
 COMMAND(INTAKE_ESTIMATE, 0, 0, IN_MENU('E'), ON_FIRST(6), LEAF_INTAKE, "", "write an estimate", "write an estimate of what is due by what was found, with the shop's prices, into the folder sheets", BY(turn_ask_paper, PAPER_ESTIMATE), 0, 0)
+COMMAND(INTAKE_PRICES, 0, 0, IN_MENU('$'), ON_FIRST(7), LEAF_INTAKE, "", "the shop's prices", "type the shop's price of each move and of new strings, beside what this visit's estimate comes to", DO(price_question_ask), 0, 0)
 COMMAND(INTAKE_OUT, 0, 0, 'Z', ON_VISIT(9), LEAF_INTAKE, "", "take this whole visit out", "take out this visit, with all its passes and work; Enter has to confirm it", DO(take_out_visit), take_out_has_visit, 0)
 #define LEAF(id, name, letter, room) COMMAND(GO_##id, SILLET_KEY_F1 + LEAF_##id, 0, letter, ON_LEAVES(1 + LEAF_##id), ANYWHERE, "", name, "turn to the " name " leaf", BY(turn_go_to_leaf, LEAF_##id), 0, 0)
 #include "session/leaf_table.h"

@@ -2,21 +2,11 @@
 #include "sheet/sheet_estimate.h"
 
 #include "base/num.h"
+#include "model/derive/charges.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
 
 enum { TEXT_MAX = 320 };
-
-static bool is_due(const struct move *move)
-{
-    return move->state == MOVE_DUE;
-}
-
-/* What has to be read again first. Frets and intonation wait as a matter of course. */
-static bool may_follow(const struct move *move)
-{
-    return move->state == MOVE_WAITS && !move_is_left(move);
-}
 
 static void say_price(const struct maybe *price, const char *currency, struct strbuf *out)
 {
@@ -37,34 +27,48 @@ static void add_row(struct sheet_maker *maker, enum sheet_row row, const char *n
     sheet_add_cell(maker->sheet, price);
 }
 
-/* Adds the moves of one kind; returns their sum, absent if a price of them is. */
-static struct maybe add_moves(struct sheet_maker *maker, const struct move_prices *prices,
-                              bool (*wanted)(const struct move *), bool words)
+/* "a set as on it, .053 to .012 in (1.35 to 0.30 mm), unless that is fresh": nobody has measured
+ * how worn it is. */
+static void say_strings(const struct sheet_maker *maker, struct strbuf *out)
 {
-    struct maybe sum = maybe_given(0);
+    char memory[80];
+    struct strbuf gauges = STRBUF(memory);
 
-    for (int kind = 0; kind < MOVE_COUNT_; kind++) {
-        char memory[3][TEXT_MAX];
-        struct strbuf name = STRBUF(memory[0]), what = STRBUF(memory[1]), price = STRBUF(memory[2]);
-
-        if (!wanted(&maker->left.moves.move[kind]))
-            continue;
-        sheet_say_sentence(&name, sheet_move_name(&maker->left.setup.outfit, (enum move_kind)kind));
-        if (words)
-            sheet_say_due(maker, (enum move_kind)kind, &what);
-        else
-            strbuf_add(&what, "if it is still needed then");
-        say_price(&prices->move[kind], prices->currency, &price);
-        add_row(maker, SHEET_ROW_PLAIN, memory[0], memory[1], memory[2]);
-        if (!prices->move[kind].given)
-            sum = maybe_absent();
-        else if (sum.given)
-            sum.value += prices->move[kind].value;
-    }
-    return sum;
+    strbuf_add(out, "a set as on it");
+    if (sheet_say_gauge_range(maker, &gauges))
+        strbuf_addf(out, ", %s", memory);
+    strbuf_add(out, ", unless that is fresh");
 }
 
-static void add_sum(struct sheet_maker *maker, const struct move_prices *prices, const char *name,
+static void add_charge(struct sheet_maker *maker, const struct prices *prices, enum charge charge,
+                       int row)
+{
+    char memory[3][TEXT_MAX];
+    struct strbuf name = STRBUF(memory[0]), what = STRBUF(memory[1]), price = STRBUF(memory[2]);
+
+    if (row == PRICE_STRINGS) {
+        strbuf_add(&name, "New strings");
+        say_strings(maker, &what);
+    } else {
+        sheet_say_sentence(&name, sheet_move_name(&maker->left.setup.outfit, (enum move_kind)row));
+        if (charge == CHARGE_DUE)
+            sheet_say_due(maker, (enum move_kind)row, &what);
+        else
+            strbuf_add(&what, "if it is still needed then");
+    }
+    say_price(&prices->row[row], prices->currency, &price);
+    add_row(maker, SHEET_ROW_PLAIN, memory[0], memory[1], memory[2]);
+}
+
+static void add_charges(struct sheet_maker *maker, const struct prices *prices,
+                        const struct charges *charges, enum charge wanted)
+{
+    for (int row = 0; row < PRICE_COUNT_; row++)
+        if (charges->row[row] == wanted)
+            add_charge(maker, prices, wanted, row);
+}
+
+static void add_sum(struct sheet_maker *maker, const struct prices *prices, const char *name,
                     const struct maybe *sum)
 {
     char memory[TEXT_MAX];
@@ -74,11 +78,11 @@ static void add_sum(struct sheet_maker *maker, const struct move_prices *prices,
     add_row(maker, SHEET_ROW_LAST, name, NULL, memory);
 }
 
-static void add_work(struct sheet_maker *maker, const struct move_prices *prices)
+static void add_work(struct sheet_maker *maker, const struct prices *prices)
 {
-    const int due = move_set_count(&maker->left.moves, is_due);
-    const int later = move_set_count(&maker->left.moves, may_follow);
+    struct charges charges;
 
+    charges_find(&maker->left.moves, prices, &charges);
     sheet_add_heading(maker->sheet, "What we would do");
     if (move_set_settles(&maker->left.moves)) {
         sheet_add_text(maker->sheet, SHEET_PARAGRAPH,
@@ -86,21 +90,17 @@ static void add_work(struct sheet_maker *maker, const struct move_prices *prices
                        "measured again; nothing is cut before that.");
         return;
     }
-    if (due == 0) {
+    if (charges.due == 0)
         sheet_add_text(maker->sheet, SHEET_PARAGRAPH,
                        maker->last > 0 ? "By what was measured, nothing asks for work."
                                        : "Nothing was measured yet.");
-        return;
-    }
     sheet_begin_table(maker->sheet, "llr");
-    struct maybe sum = add_moves(maker, prices, is_due, true);
-    if (due > 1 || later > 0)
-        add_sum(maker, prices, "Together", &sum);
-    if (later == 0)
-        return;
-    const struct maybe more = add_moves(maker, prices, may_follow, false);
-    sum = sum.given && more.given ? maybe_given(sum.value + more.value) : maybe_absent();
-    add_sum(maker, prices, "At most", &sum);
+    add_charges(maker, prices, &charges, CHARGE_DUE);
+    if (charges.due > 0)
+        add_sum(maker, prices, "Together", &charges.together);
+    add_charges(maker, prices, &charges, CHARGE_LATER);
+    if (charges.due > 0)
+        add_sum(maker, prices, "At most", &charges.at_most);
 }
 
 static void add_reserve(struct sheet_maker *maker)
@@ -114,14 +114,13 @@ static void add_reserve(struct sheet_maker *maker)
 /* It stays what it was, whatever is done and measured later in the visit. */
 static void go_back_to_found(struct sheet_maker *maker)
 {
-    for (int kind = 0; kind < MOVE_COUNT_; kind++)
-        maker->found.moves.move[kind].done_by = 0;
+    charges_forget_work(&maker->found.moves);
     maker->left = maker->found;
     maker->last = maker->first;
 }
 
 enum status sheet_estimate_make(const struct record *record, const struct sheet_ask *ask,
-                                const struct move_prices *prices, struct sheet *ret_sheet)
+                                const struct prices *prices, struct sheet *ret_sheet)
 {
     struct sheet_maker *maker;
     struct sheet sheet;

@@ -2,7 +2,7 @@
 #ifndef SILLET_SHEET_SHEET_ESTIMATE_H
 #define SILLET_SHEET_SHEET_ESTIMATE_H
 
-#include "model/reading/move_prices.h"
+#include "model/reading/prices.h"
 #include "sheet/sheet_make.h"
 
 /*
@@ -11,6 +11,6 @@
  * line to fill in where not. Fails as sheet_make; the caller releases it with sheet_done.
  */
 enum status sheet_estimate_make(const struct record *record, const struct sheet_ask *ask,
-                                const struct move_prices *prices, struct sheet *ret_sheet);
+                                const struct prices *prices, struct sheet *ret_sheet);
 
 #endif

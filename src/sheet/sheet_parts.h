@@ -62,11 +62,12 @@ void sheet_make_cautions(struct sheet_maker *maker);
 /* Adds what was heard to buzz in the first pass, and in the last one that was heard. */
 void sheet_add_heard(struct sheet_maker *maker);
 
-/* "Tuned to E2 A2 ...", "strings .053 to .012 in (1.35 to 0.30 mm)", "Next check: about July 2026";
- * false, nothing added, where it is not known. */
+/* "Tuned to E2 A2 ...", ".053 to .012 in (1.35 to 0.30 mm)", that with "Strings" before it, "Next
+ * check: about July 2026"; false, nothing added, where it is not known. */
 bool sheet_say_tuning(const struct sheet_maker *maker, struct strbuf *out);
 /* "Tuned to standard: E2 A2 ...", without the pitch where that is the usual one. */
 bool sheet_say_tuning_short(const struct sheet_maker *maker, struct strbuf *out);
+bool sheet_say_gauge_range(const struct sheet_maker *maker, struct strbuf *out);
 bool sheet_say_gauges(const struct sheet_maker *maker, struct strbuf *out);
 bool sheet_say_check(const struct sheet_maker *maker, struct strbuf *out);
 

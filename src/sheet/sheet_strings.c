@@ -185,7 +185,7 @@ bool sheet_say_tuning_short(const struct sheet_maker *maker, struct strbuf *out)
     return true;
 }
 
-bool sheet_say_gauges(const struct sheet_maker *maker, struct strbuf *out)
+bool sheet_say_gauge_range(const struct sheet_maker *maker, struct strbuf *out)
 {
     double thin = (double)INFINITY, thick = 0;
 
@@ -199,8 +199,18 @@ bool sheet_say_gauges(const struct sheet_maker *maker, struct strbuf *out)
     }
     if (!(thick > 0))
         return false;
-    strbuf_add(out, "Strings ");
     sheet_say_range(out, thick, thin, &maker->ask->units, MEASURE_GAUGE);
+    return true;
+}
+
+bool sheet_say_gauges(const struct sheet_maker *maker, struct strbuf *out)
+{
+    char memory[80];
+    struct strbuf range = STRBUF(memory);
+
+    if (!sheet_say_gauge_range(maker, &range))
+        return false;
+    strbuf_addf(out, "Strings %s", memory);
     return true;
 }
 

@@ -10,6 +10,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 #include "bench_screen.h"
@@ -63,6 +64,33 @@ static void test_other_papers_come_from_their_leaves(void **state)
     terminal_type(terminal, "*07*9");
     terminal_expect(terminal, " label");
     assert_int_equal(tree_count(folder, "label.txt"), 0);
+    terminal_type(terminal, "*02");
+    bench_quit(terminal);
+}
+
+/* On the number pad: * 7 on Intake asks for the prices, and the estimate has them. A file that
+ * cannot be written is said. */
+static void test_prices_are_typed_at_the_bench(void **state)
+{
+    struct bench *bench = *state;
+    struct terminal *terminal = bench_start_worked(bench);
+    char path[400];
+    size_t length;
+
+    snprintf(path, sizeof path, "%s/.config/sillet/shop.ini", bench->home);
+    terminal_type(terminal, "*01*7");
+    terminal_expect(terminal, "price: reset >");
+    terminal_type(terminal, "\r25\r");
+    terminal_expect(terminal, "reset ?, rod 25, frets ?");
+    char *file = tree_read(path, &length);
+    assert_non_null(strstr(file, "\nrod = 25\n"));
+    free(file);
+    assert_int_equal(unlink(path), 0);
+    assert_int_equal(mkdir(path, 0700), 0);
+    terminal_type(terminal, "180\r");
+    terminal_expect(terminal, "The price stays as it was; shop.ini: ");
+    terminal_type(terminal, "\033");
+    terminal_expect_gone(terminal, "price: ");
     terminal_type(terminal, "*02");
     bench_quit(terminal);
 }
@@ -205,6 +233,7 @@ int main(int argc, char **argv)
     const struct CMUnitTest tests[] = {
         BENCH_CASE(test_sheet_lies_beside_the_profile),
         BENCH_CASE(test_other_papers_come_from_their_leaves),
+        BENCH_CASE(test_prices_are_typed_at_the_bench),
         BENCH_CASE(test_sheet_of_a_name_that_is_no_utf8),
         BENCH_CASE(test_no_sheet_of_nothing),
         BENCH_CASE(test_sheet_that_cannot_be_written),

@@ -80,6 +80,7 @@ static void join(struct app_effects *all, const struct app_effects *more)
     all->units |= more->units;
     if (more->paper != PAPER_NONE)
         all->paper = more->paper;
+    all->price = more->price > 0 ? more->price : all->price;
     all->repaint |= more->repaint;
     all->suspend |= more->suspend;
     all->quit |= more->quit;

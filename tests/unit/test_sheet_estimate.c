@@ -15,7 +15,7 @@
 
 /* The estimate, and the prices that it takes from the shop's settings. */
 
-static char *text_at(int visit, const char *more, const struct move_prices *prices)
+static char *text_at(int visit, const char *more, const struct prices *prices)
 {
     const struct sheet_ask ask = {.visit = visit, .units = shop_units_inch()};
     struct record record;
@@ -31,7 +31,7 @@ static char *text_at(int visit, const char *more, const struct move_prices *pric
     return text;
 }
 
-static char *text_of(const char *more, const struct move_prices *prices)
+static char *text_of(const char *more, const struct prices *prices)
 {
     return text_at(1, more, prices);
 }
@@ -45,13 +45,13 @@ static void check_in(const char *text, const char *words)
 /* Relief, gaps and action are high; all three moves are due, so intonation may follow. */
 static void prices_are_added_up(void **state)
 {
-    struct move_prices prices = {.currency = "EUR"};
+    struct prices prices = {.currency = "EUR"};
     char *text;
 
     (void)state;
-    prices.move[MOVE_ROD] = maybe_given(25);
-    prices.move[MOVE_SLOTS] = maybe_given(40.5);
-    prices.move[MOVE_SADDLE] = maybe_given(30);
+    prices.row[MOVE_ROD] = maybe_given(25);
+    prices.row[MOVE_SLOTS] = maybe_given(40.5);
+    prices.row[MOVE_SADDLE] = maybe_given(30);
     text = text_of("", &prices);
     check_in(text, "Estimate");
     check_in(text, "tighten until the relief is");
@@ -61,10 +61,42 @@ static void prices_are_added_up(void **state)
     free(text);
 }
 
+/* No reading asks for them, and most set-ups end with them: they are in the larger sum. */
+static void new_strings_may_follow(void **state)
+{
+    struct prices prices = {.currency = "EUR"};
+    static const char on_target[] = "targets relief = .013 in\ntargets action_bass = 8.25/64 in\n"
+                                    "targets action_treble = 6/64 in\n"
+                                    "targets nut_gap_bass = .030 in\n"
+                                    "targets nut_gap_treble = .020 in\n";
+    char *text;
+
+    (void)state;
+    for (int row = 0; row < PRICE_COUNT_; row++)
+        prices.row[row] = maybe_given(row == PRICE_STRINGS ? 18 : 30);
+    text = text_of("", &prices);
+    check_in(strstr(text, "Together"), "90.00 EUR\n"); /* rod, slots, saddle */
+    check_in(text, "New strings  a set as on it, unless that is fresh");
+    check_in(strstr(text, "At most"), "108.00 EUR");
+    free(text);
+    text = text_of("string.1 gauge = .012 in\nstring.2 gauge = .016 in\nstring.3 gauge = .024 in\n"
+                   "string.4 gauge = .032 in\nstring.5 gauge = .042 in\nstring.6 gauge = .053 in\n",
+                   &prices);
+    check_in(text, "a set as on it, .053 to .012 in");
+    free(text);
+    /* Who wants nothing but strings gets a price for them, and no sum. */
+    text = text_of(on_target, &prices);
+    check_in(text, "nothing asks for work.");
+    check_in(text, "18.00 EUR");
+    assert_null(strstr(text, "Together"));
+    assert_null(strstr(text, "At most"));
+    free(text);
+}
+
 /* What was heard after the work is no state as found. */
 static void what_was_heard_later_is_not_as_found(void **state)
 {
-    const struct move_prices prices = {.currency = "EUR"};
+    const struct prices prices = {.currency = "EUR"};
     char *text = text_of("visit.1.pass.1 buzz.3 = 4\n"
                          "visit.1.pass.2 relief = .006 in\nvisit.1.pass.2 clean.3 = 4\n",
                          &prices);
@@ -77,11 +109,11 @@ static void what_was_heard_later_is_not_as_found(void **state)
 
 static void what_has_no_price_is_a_line_to_fill_in(void **state)
 {
-    struct move_prices prices = {.currency = ""};
+    struct prices prices = {.currency = ""};
     char *text;
 
     (void)state;
-    prices.move[MOVE_ROD] = maybe_given(25);
+    prices.row[MOVE_ROD] = maybe_given(25);
     text = text_of("", &prices);
     check_in(text, "25.00\n");
     check_in(text, "............");
@@ -101,10 +133,10 @@ static void the_season_is_not_billed(void **state)
         "visit.2.pass.1 nut_gap.6 = .018 in\nvisit.2.pass.1 action.1 = 2/64 in\n"
         "visit.2.pass.1 action.6 = 4/64 in\n";
     static const char *const air[] = {"36", "57"};
-    struct move_prices prices = {.currency = "EUR"};
+    struct prices prices = {.currency = "EUR"};
 
     (void)state;
-    prices.move[MOVE_SADDLE] = maybe_given(30);
+    prices.row[MOVE_SADDLE] = maybe_given(30);
     for (int i = 0; i < 2; i++) {
         char more[sizeof lines + 8];
 
@@ -120,7 +152,7 @@ static void the_season_is_not_billed(void **state)
 /* It is what the owner agreed to: later passes and work do not change it. */
 static void it_stays_as_it_was_given(void **state)
 {
-    const struct move_prices prices = {.currency = ""};
+    const struct prices prices = {.currency = ""};
     char *before, *after;
 
     (void)state;
@@ -143,7 +175,7 @@ static void check_not_in(const char *text, const char *words)
  */
 static void it_has_a_part_to_keep(void **state)
 {
-    const struct move_prices prices = {.currency = ""};
+    const struct prices prices = {.currency = ""};
     char *text = text_of("visit.1 ticket = 1043\nvisit.1 promised = 2026-03-09\n"
                          "instrument name = Parlour\n",
                          &prices);
@@ -165,7 +197,7 @@ static void it_has_a_part_to_keep(void **state)
 /* In words for an owner: why, and what is done; and what was promised, not when it went. */
 static void what_is_due_says_why(void **state)
 {
-    const struct move_prices prices = {.currency = ""};
+    const struct prices prices = {.currency = ""};
     char *text = text_of("bridge kind = blank\nvisit.1 promised = 2026-03-09\n"
                          "visit.1 handed_over = 2026-03-11\n",
                          &prices);
@@ -183,7 +215,7 @@ static void what_is_due_says_why(void **state)
 /* A state is what an owner sees who compares the numbers, and says where it will change. */
 static void a_state_that_will_change_says_now(void **state)
 {
-    const struct move_prices prices = {.currency = ""};
+    const struct prices prices = {.currency = ""};
     char *text = text_of("targets nut_gap_bass = .021 in\ntargets nut_gap_treble = .015 in\n"
                          "visit.1.pass.1 relief = .006 in\n",
                          &prices);
@@ -234,7 +266,7 @@ static bool has_cell(const struct sheet_table *table, const char *words)
 /* What is said to the owner is what is then filed. */
 static void amounts_are_those_of_work(void **state)
 {
-    const struct move_prices prices = {.currency = ""};
+    const struct prices prices = {.currency = ""};
 
     (void)state;
     for (int metric = 0; metric <= 1; metric++) {
@@ -266,7 +298,7 @@ static void amounts_are_those_of_work(void **state)
 /* Where the numbers beside it are good, what is due is small. */
 static void what_is_good_is_off_by_a_touch(void **state)
 {
-    const struct move_prices prices = {.currency = ""};
+    const struct prices prices = {.currency = ""};
     char heights[900] = "targets action_tolerance = .05 mm\nvisit.1.pass.1 relief = .006 in\n";
 
     (void)state;
@@ -291,7 +323,7 @@ static void marked_work_leaves_the_states(void **state)
     static const char found[] = "visit.1.pass.1 time = 09:00\nvisit.1.pass.1 relief = .006 in\n"
                                 "targets nut_gap_bass = .021 in\n"
                                 "targets nut_gap_treble = .015 in\n";
-    const struct move_prices prices = {.currency = ""};
+    const struct prices prices = {.currency = ""};
     char marked[600];
 
     (void)state;
@@ -309,17 +341,52 @@ static void marked_work_leaves_the_states(void **state)
 static void settings_hold_prices_by_move(void **state)
 {
     const char *path = tree_path(*state, "shop.ini");
-    struct move_prices prices;
+    struct prices prices;
 
     tree_write_text(
         path, "[prices]\ncurrency = kr\nrod = 25\nslots = 40.50\nsaddle = much\nreset = -1\n");
     assert_int_equal(shop_prices_read(path, &prices), STATUS_OK);
     assert_string_equal(prices.currency, "kr");
-    assert_near(prices.move[MOVE_ROD].value, 25, 1e-12);
-    assert_near(prices.move[MOVE_SLOTS].value, 40.5, 1e-12);
-    assert_false(prices.move[MOVE_SADDLE].given);
-    assert_false(prices.move[MOVE_RESET].given);
-    assert_false(prices.move[MOVE_PITCH].given);
+    assert_near(prices.row[MOVE_ROD].value, 25, 1e-12);
+    assert_near(prices.row[MOVE_SLOTS].value, 40.5, 1e-12);
+    assert_false(prices.row[MOVE_SADDLE].given);
+    assert_false(prices.row[MOVE_RESET].given);
+    assert_false(prices.row[MOVE_PITCH].given);
+}
+
+static char *file_of(const char *path)
+{
+    size_t length;
+
+    return tree_read(path, &length);
+}
+
+/* What else is in the file stays, and so do the other prices. */
+static void a_price_is_written_by_itself(void **state)
+{
+    const char *path = tree_path(*state, "shop.ini");
+    struct prices prices = {.currency = "kr"};
+
+    prices.row[MOVE_ROD] = maybe_given(25);
+    prices.row[PRICE_STRINGS] = maybe_given(18.5);
+    tree_write_text(path, "# mine\n[prices]\nslots = 40.50 ; ask\nrod = 20\n[shop]\nname = Q\n");
+    for (int row = 0; row < PRICE_ROWS_; row++)
+        if (row == MOVE_ROD || row == PRICE_STRINGS || row == PRICE_CURRENCY)
+            assert_int_equal(shop_prices_write(path, &prices, row), STATUS_OK);
+    char *file = file_of(path);
+    check_in(file, "# mine\n[prices]\n");
+    check_in(file, "\nslots = 40.50 ; ask\nrod = 25\n[shop]\nname = Q\n");
+    check_in(file, "strings = 18.50\n");
+    check_in(file, "currency = kr\n");
+    free(file);
+    prices.row[MOVE_ROD] = maybe_absent();
+    assert_int_equal(shop_prices_write(path, &prices, MOVE_ROD), STATUS_OK);
+    file = file_of(path);
+    check_in(file, "\nslots = 40.50 ; ask\n[shop]\nname = Q\n");
+    free(file);
+    assert_int_equal(shop_prices_read(path, &prices), STATUS_OK);
+    assert_false(prices.row[MOVE_ROD].given);
+    assert_near(prices.row[PRICE_STRINGS].value, 18.5, 1e-12);
 }
 
 static void what_is_no_price_is_said(void **state)
@@ -340,6 +407,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(prices_are_added_up),
+        cmocka_unit_test(new_strings_may_follow),
         cmocka_unit_test(what_was_heard_later_is_not_as_found),
         cmocka_unit_test(what_has_no_price_is_a_line_to_fill_in),
         cmocka_unit_test(the_season_is_not_billed),
@@ -351,6 +419,7 @@ int main(void)
         cmocka_unit_test(marked_work_leaves_the_states),
         cmocka_unit_test(a_state_that_will_change_says_now),
         cmocka_unit_test_setup_teardown(settings_hold_prices_by_move, tree_setup, tree_teardown),
+        cmocka_unit_test_setup_teardown(a_price_is_written_by_itself, tree_setup, tree_teardown),
         cmocka_unit_test_setup_teardown(what_is_no_price_is_said, tree_setup, tree_teardown),
     };
 

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+#include "leaf/intake/price_question.h"
 #include "leaf/leaves.h"
 #include "screen/form_view.h"
 
@@ -113,5 +114,8 @@ static const char *draw(const struct pen *pen, const struct app *app, int row, i
     return "";
 }
 
-const struct leaf_row leaf_intake = {
-    .lay = lay, .shows = DERIVE_MOVES, .leaf_figure = FIGURE_RELIEF, .draw = draw};
+const struct leaf_row leaf_intake = {.state_size = sizeof(struct intake_state),
+                                     .lay = lay,
+                                     .shows = DERIVE_MOVES,
+                                     .leaf_figure = FIGURE_RELIEF,
+                                     .draw = draw};
