@@ -9,12 +9,23 @@
 #include "session/doubt_words.h"
 #include "session/typed_text.h"
 
-/* The target of a cell. A least value that will do is not one. */
+/* Whether a row's move was made since the pass before, or may have been: where another is marked,
+ * it was not. */
+static bool may_be_made(const struct app *app, enum move_kind kind)
+{
+    const struct move *move = &app->before.moves.move[kind];
+
+    return !app->has_before || kind == MOVE_ROD || move_is_done(move) ||
+           (move_is_open(move) && move_set_count(&app->before.moves, move_is_done) == 0);
+}
+
+/* The target of a cell, where anything was done to reach it. A least value that will do is not one.
+ */
 static struct maybe find_wanted(const struct app *app, const struct route_cell *cell)
 {
     const struct bench_row *row = bench_row_of(cell->key.field);
 
-    if (!row || row->goal != GOAL_NEAR)
+    if (!row || row->goal != GOAL_NEAR || !may_be_made(app, row->move))
         return maybe_absent();
     return bench_goal_read(row, &app->record, &app->now.setup, cell->string);
 }

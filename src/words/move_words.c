@@ -370,6 +370,11 @@ static void say_due(struct maker *maker, enum move_kind kind)
         say_strings(maker, kind);
     maker->words->foretold = true;
     say[kind](maker);
+    if (!maker->move->undone)
+        return;
+    strbuf_clear(&maker->caution);
+    strbuf_addf(&maker->caution, "marked done, but nothing moved: %s done?",
+                kind == MOVE_SLOTS ? "were the slots" : "was the saddle");
 }
 
 void move_words_make(const struct derived *derived, enum move_kind kind,

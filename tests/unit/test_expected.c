@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "near.h"
 
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -100,6 +101,37 @@ static void a_first_turn_foretells_by_the_relief_read(void **state)
         expected(app, FIELD_ACTION, 6),
         (app->before.moves.action[6].mm.value + figure(app, FIGURE_ACTION_AFTER_ROD, 6)) / 2, .01);
     end(app);
+}
+
+/* A rod alone was turned: no slot is cut by .015 in meanwhile. What is typed so is asked about, and
+ * filed by a second Enter. Where the slots are marked, or nothing is, it may have been. */
+static void what_no_move_could_have_done_is_asked_about(void **state)
+{
+    static const struct {
+        const char *marks;
+        bool asks;
+    } cases[] = {{"visit.1.work.1 kind = rod\nvisit.1.work.1 time = 10:30\n", true},
+                 {"visit.1.work.1 kind = slots\nvisit.1.work.1 time = 10:30\n", false},
+                 {"", false}};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        char lines[400];
+
+        snprintf(lines, sizeof lines,
+                 "%svisit.1.pass.1 nut_gap.6 = .028 in\nvisit.1.pass.1 nut_gap.5 = .027 in\n"
+                 "visit.1.pass.1 nut_gap.4 = .025 in\nvisit.1.pass.1 nut_gap.3 = .024 in\n"
+                 "visit.1.pass.1 nut_gap.2 = .022 in\nvisit.1.pass.1 nut_gap.1 = .021 in\n",
+                 cases[i].marks);
+        struct app *app = start(lines);
+        const struct reading_key gap = reading_key_pass_at(FIELD_NUT_GAP, 1, 2, 6, 0);
+
+        bench_press(app, ".0095{Enter}.010{Enter}");
+        assert_int_equal(record_text(&app->record, &gap) == NULL, cases[i].asks);
+        bench_press(app, cases[i].asks ? "{Enter}" : "");
+        assert_non_null(record_text(&app->record, &gap));
+        end(app);
+    }
 }
 
 static void nothing_marked_means_the_rod_alone(void **state)
@@ -272,6 +304,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_first_turn_foretells_by_the_relief_read),
+        cmocka_unit_test(what_no_move_could_have_done_is_asked_about),
         cmocka_unit_test(nothing_marked_means_the_rod_alone),
         cmocka_unit_test(marks_say_what_was_done),
         cmocka_unit_test(amounts_that_are_said_are_foretold),

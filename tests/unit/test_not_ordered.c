@@ -574,6 +574,63 @@ static void no_end_is_raised_by_its_doubt(void **state)
     end(made);
 }
 
+/* Marked done, and read as before: no more of it is ordered than before, it is asked about, and
+ * what is believed is what both passes read. Done in earnest, nothing is asked. */
+static void what_was_not_done_is_not_made_up_for(void **state)
+{
+    static const double gap[STRINGS] = {0.72, 0.68, 0.64, 0.60};
+    static const double high[STRINGS] = {3.5, 3.2, 3.0, 2.7};
+
+    (void)state;
+    for (int done = 0; done <= 1; done++) {
+        struct made *made = begin("bridge kind = blank\n");
+        double first[2][STRINGS + 1];
+
+        put_pass(made, 1, 0.30, gap, high);
+        const struct move *move = derive(made);
+        for (int s = 1; s <= STRINGS; s++) {
+            assert_true(move[MOVE_SLOTS].string[s].due && move[MOVE_SADDLE].string[s].due);
+            first[0][s] = move[MOVE_SLOTS].string[s].value;
+            first[1][s] = move[MOVE_SADDLE].string[s].value;
+        }
+        build_record_add(&made->record,
+                         "visit.1.work.1 kind = slots\nvisit.1.work.1 time = 10:20\n"
+                         "visit.1.work.2 kind = saddle\nvisit.1.work.2 time = 10:25\n"
+                         "visit.1.pass.2 time = 10:30\n");
+        put_pass(made, 2, 0.30, done ? gap_wanted : gap, done ? action_wanted : high);
+        move = derive(made);
+        assert_int_equal(move[MOVE_SLOTS].undone, !done);
+        assert_int_equal(move[MOVE_SADDLE].undone, !done);
+        assert_int_equal(move[MOVE_SADDLE].state, done ? MOVE_GOOD : MOVE_DUE);
+        for (int s = 1; s <= STRINGS && !done; s++) {
+            assert_near(made->derived.moves.action[s].mm.value, high[STRINGS - s], 0.01);
+            assert_near(move[MOVE_SADDLE].string[s].value, first[1][s], 0.02);
+            assert_near(move[MOVE_SLOTS].string[s].value, first[0][s], 0.02);
+        }
+        assert_int_equal(!!strstr(made->words[MOVE_SADDLE].caution, "was the saddle done?"), !done);
+        assert_int_equal(!!strstr(made->words[MOVE_SLOTS].caution, "were the slots done?"), !done);
+        end(made);
+    }
+}
+
+/* Half of what was marked is neither done nor undone: it is read, and goes on from there. */
+static void half_of_it_is_no_reason_to_ask(void **state)
+{
+    static const double high[STRINGS] = {3.5, 3.2, 3.0, 2.7};
+    static const double half[STRINGS] = {3.25, 2.95, 2.75, 2.45};
+    struct made *made = begin("bridge kind = blank\n");
+
+    (void)state;
+    put_pass(made, 1, 0.30, gap_wanted, high);
+    assert_int_equal(derive(made)[MOVE_SADDLE].state, MOVE_DUE);
+    build_record_add(&made->record, "visit.1.work.1 kind = saddle\nvisit.1.work.1 time = 10:25\n"
+                                    "visit.1.pass.2 time = 10:30\n");
+    put_pass(made, 2, 0.30, gap_wanted, half);
+    assert_false(derive(made)[MOVE_SADDLE].undone);
+    assert_near(made->derived.moves.action[4].mm.value, 3.25, 0.06);
+    end(made);
+}
+
 /* --- frets under what is read --- */
 
 /* Taken down, the crown under the action leaves it higher by as much (geometry): the strings are at
@@ -701,6 +758,8 @@ int main(void)
         cmocka_unit_test(what_was_left_is_not_taken_up),
         cmocka_unit_test(no_blank_is_cut_by_less_than_its_doubt),
         cmocka_unit_test(no_end_is_raised_by_its_doubt),
+        cmocka_unit_test(what_was_not_done_is_not_made_up_for),
+        cmocka_unit_test(half_of_it_is_no_reason_to_ask),
         cmocka_unit_test(a_high_fret_under_the_action),
         cmocka_unit_test(a_high_fret_that_is_left_stays),
         cmocka_unit_test(a_high_fret_under_gap_and_relief),

@@ -28,6 +28,7 @@ const struct virtual_hand virtual_hands[] = {
     {"looks again", FEELER_MM, RULE_MM, CAREFUL, .marks = true, .looks_again = 4},
     {"reads what is asked", FEELER_MM, RULE_MM, CAREFUL, .marks = true, .spares = true},
     {"stubborn rods, high frets", FEELER_MM, RULE_MM, CAREFUL, .marks = true, .spoilt = true},
+    {"marks what it did not do", FEELER_MM, RULE_MM, CAREFUL, .marks = true, .claims = true},
 };
 const int virtual_hand_count = sizeof virtual_hands / sizeof virtual_hands[0];
 
@@ -367,7 +368,9 @@ static bool work_all(struct shop *shop)
         if (!move_is_measured((enum move_kind)k) || !move_is_open(&move[k]))
             continue;
         any = true;
-        if (k == MOVE_ROD)
+        if (shop->hand->claims && seeded_whole(shop->seed, 1, 5) == 1)
+            shop->way->claimed++;
+        else if (k == MOVE_ROD)
             turn_rod(shop, kind->relief_mm);
         else if (k == MOVE_SLOTS)
             work_slots(shop, &move[k]);

@@ -23,6 +23,7 @@ struct virtual_hand {
     bool seasons; /* comes back half a year later, in damper air */
     bool screws;  /* the saddle is turned, not cut: amounts in turns by tenths */
     bool spares;  /* in later passes reads only what the work has moved */
+    bool claims;  /* one move in five is marked done and was not */
     int looks_again; /* passes read once more where nothing is asked for, to be sure */
 };
 
@@ -41,6 +42,7 @@ struct virtual_way {
     int slips, slips_found;    /* wrong readings, and those that were questioned */
     int read, questioned;      /* all good readings, and those that were questioned for nothing */
     int looked_again, asked_again; /* passes read to be sure, and those that asked for work */
+    int claimed;                   /* moves marked done that were not */
     double turned;                 /* turns of a rod that did nothing, or the wrong thing */
     int returns, cut_early; /* came back in another season; was cut before the rod was right */
 };

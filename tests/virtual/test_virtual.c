@@ -118,6 +118,16 @@ static void stubborn_rods_and_high_frets_are_found_out(void **state)
     assert_true(table.right >= 95);
 }
 
+/* What is ordered again is what it was, and no more: a slot is not cut for what another was not. */
+static void work_that_was_not_done_is_found_out(void **state)
+{
+    const struct virtual_table table = work("marks what it did not do");
+
+    (void)state;
+    check(&table, 3.3, .8, 1.5, 1, 96);
+    assert_true(table.sum.claimed > 50);
+}
+
 static void in_another_season_nothing_is_cut_first(void **state)
 {
     const struct virtual_table table = work("two seasons");
@@ -154,6 +164,7 @@ int main(void)
         cmocka_unit_test(good_readings_are_not),
         cmocka_unit_test(what_is_asked_is_enough),
         cmocka_unit_test(stubborn_rods_and_high_frets_are_found_out),
+        cmocka_unit_test(work_that_was_not_done_is_found_out),
         cmocka_unit_test(in_another_season_nothing_is_cut_first),
         cmocka_unit_test(looking_again_asks_for_nothing),
     };

@@ -19,6 +19,7 @@ static void add(struct virtual_way *sum, const struct virtual_way *way)
     sum->questioned += way->questioned;
     sum->looked_again += way->looked_again;
     sum->asked_again += way->asked_again;
+    sum->claimed += way->claimed;
     sum->turned += way->turned;
     sum->returns += way->returns;
     sum->cut_early += way->cut_early;

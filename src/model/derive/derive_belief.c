@@ -19,6 +19,26 @@ struct between {
     struct maybe turn;       /* of the rod, logged with the pass after */
 };
 
+/* Something was to be done to a row's strings: they are read again, whatever became of it. */
+static void age_saddle(struct belief *belief, const struct between *between,
+                       const struct work_done *done)
+{
+    for (int s = 1; s <= belief->strings; s++)
+        if (work_done_reaches(done, &between->planned, between->before, MOVE_SADDLE, s)) {
+            belief_age(belief, BELIEF_ACTION, s);
+            belief->exposure[s] = maybe_absent();
+        }
+}
+
+static void age_slots(struct belief *belief, const struct between *between,
+                      const struct work_done *done)
+{
+    for (int s = 1; s <= belief->strings; s++)
+        if (outfit_is_read(&between->before->outfit, s) &&
+            work_done_reaches(done, &between->planned, between->before, MOVE_SLOTS, s))
+            belief_age(belief, BELIEF_GAP, s);
+}
+
 static void make_slots(struct belief *belief, const struct between *between)
 {
     const struct move *move = &between->planned.move[MOVE_SLOTS];
@@ -26,13 +46,14 @@ static void make_slots(struct belief *belief, const struct between *between)
     struct work_done done;
 
     work_done_find(between->place, between->before, &between->planned, MOVE_SLOTS, &done);
+    age_slots(belief, between, &done);
+    if (belief->undone[BELIEF_GAP])
+        return;
     for (int s = 1; s <= belief->strings; s++) {
         const double mm = done.mm[s];
 
         if (!outfit_is_read(&between->before->outfit, s))
             continue;
-        if (work_done_reaches(&done, &between->planned, between->before, MOVE_SLOTS, s))
-            belief_age(belief, BELIEF_GAP, s);
         if (isnan(mm))
             belief_doubt_slot(belief, s, unknown_mm);
         else if (mm != 0)
@@ -50,12 +71,11 @@ static void make_saddle(struct belief *belief, const struct between *between)
     struct work_done done;
 
     work_done_find(between->place, between->before, &between->planned, MOVE_SADDLE, &done);
+    age_saddle(belief, between, &done);
+    if (belief->undone[BELIEF_ACTION])
+        return;
     for (int s = 1; s <= belief->strings; s++) {
         mm[s] = done.mm[s];
-        if (work_done_reaches(&done, &between->planned, between->before, MOVE_SADDLE, s)) {
-            belief_age(belief, BELIEF_ACTION, s);
-            belief->exposure[s] = maybe_absent();
-        }
         if (isnan(mm[s])) {
             belief_doubt_saddle(belief, s, unknown_mm);
             mm[s] = 0;
@@ -128,6 +148,53 @@ static void settle(struct belief *belief, const struct between *between)
     }
 }
 
+/* What tells work that was not done: its readings agree with that well, and far better than with
+ * what was logged (squares of deviations). */
+#define UNDONE_BETTER 30.0
+#define UNDONE_WELL   3.0
+#define UNDONE_TOO    9.0 /* the slots, where the saddle was not done either */
+
+/* How far the pass lies from what is known, with slots and saddle made as they are marked. */
+static double misfit_with(const struct belief *belief, const struct between *between,
+                          const struct setup *now, enum belief_row undone, int *ret_count)
+{
+    struct belief trial = *belief;
+
+    if (undone != BELIEF_RELIEF)
+        trial.undone[undone] = true;
+    make_slots(&trial, between);
+    make_saddle(&trial, between);
+    return belief_misfit(&trial, now, ret_count);
+}
+
+/* A tech marks what is about to be done, and forgets it; or marks the wrong line. The list would
+ * order more of it, to make up for what it believes was done already. */
+static void find_undone(struct belief *belief, const struct between *between,
+                        const struct setup *now)
+{
+    static const enum move_kind told_by[BELIEF_ROWS_] = {
+        [BELIEF_GAP] = MOVE_SLOTS, [BELIEF_ACTION] = MOVE_SADDLE};
+    bool undone[BELIEF_ROWS_] = {false};
+    struct belief trial = *belief;
+    int count;
+
+    if (between->planned.move[MOVE_SLOTS].done_by == 0 &&
+        between->planned.move[MOVE_SADDLE].done_by == 0)
+        return;
+    double off = misfit_with(&trial, between, now, BELIEF_RELIEF, &count);
+
+    for (int row = BELIEF_ACTION; row >= BELIEF_GAP; row--) {
+        if (between->planned.move[told_by[row]].done_by == 0)
+            continue;
+        const double without = misfit_with(&trial, between, now, (enum belief_row)row, &count);
+        undone[row] = off - without > (undone[BELIEF_ACTION] ? UNDONE_TOO : UNDONE_BETTER);
+        trial.undone[row] = undone[row];
+        off = undone[row] ? without : off;
+    }
+    for (int row = BELIEF_GAP; row < BELIEF_ROWS_; row++)
+        belief->undone[row] = undone[row] && off < UNDONE_WELL * count;
+}
+
 /* From one pass to the next. */
 static void go_on(struct belief *belief, const struct between *between, const struct setup *now)
 {
@@ -135,7 +202,9 @@ static void go_on(struct belief *belief, const struct between *between, const st
         belief_begin(belief, now);
         return;
     }
+    memset(belief->undone, 0, sizeof belief->undone);
     make_rod(belief, between);
+    find_undone(belief, between, now);
     make_slots(belief, between);
     make_saddle(belief, between);
     settle(belief, between);

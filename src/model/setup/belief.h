@@ -49,6 +49,8 @@ struct belief {
     /* What a row tells was found good in the pass before, and nothing has touched it since: the
      * relief for the rod, gaps for the slots, actions for the saddle. */
     bool settled[BELIEF_ROWS_];
+    /* A row's work since the pass before is marked done, and what is read says that it was not. */
+    bool undone[BELIEF_ROWS_];
     bool rod_turned;       /* since the last relief was read */
     struct survey_rod rod; /* what the turns up to the last pass taught */
     /* As last read, mm, by string; absent since the saddle was worked on. */

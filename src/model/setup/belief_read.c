@@ -307,6 +307,23 @@ void belief_read(struct belief *belief, const struct setup *setup)
     take_pass(belief, setup, &read);
 }
 
+double belief_misfit(const struct belief *belief, const struct setup *setup, int *ret_count)
+{
+    struct belief trial = *belief;
+    struct pass_read read;
+    int gaps = 0, actions = 0;
+    double sum = 0;
+
+    if (belief->known) {
+        pass_read_list(belief, setup, &read);
+        take_relief(&trial, setup, &read);
+        sum = misfit(&trial, &read, BELIEF_GAP, 0, &gaps) +
+              misfit(&trial, &read, BELIEF_ACTION, 0, &actions);
+    }
+    *ret_count = gaps + actions;
+    return sum;
+}
+
 bool belief_is_other(const struct belief *belief, const struct setup *setup)
 {
     struct pass_read read;

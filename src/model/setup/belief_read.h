@@ -15,6 +15,10 @@
  */
 void belief_read(struct belief *belief, const struct setup *setup);
 
+/* How far the gaps and actions of a pass lie from what is known and its relief, before they are
+ * taken in: the sum of their squares, in deviations, and of how many. */
+double belief_misfit(const struct belief *belief, const struct setup *setup, int *ret_count);
+
 /* Whether the relief and most actions of a pass have moved, by no more than work on it explains:
  * something was done that nobody told. */
 bool belief_is_other(const struct belief *belief, const struct setup *setup);

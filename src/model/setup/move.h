@@ -119,6 +119,7 @@ struct move {
     double within_cents;      /* pitch: a note this near is left alone */
     struct saddle_fit saddle; /* pitch: whether the saddle of a blank bridge is wide enough */
     bool unchecked;           /* frets, pitch: no note was heard, or tuned, since the last work */
+    bool undone;              /* slots, saddle: marked done, and the readings say it was not */
     int done_by;              /* the work line that marks it done since the readings, 0 for none */
 };
 

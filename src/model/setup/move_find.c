@@ -385,6 +385,8 @@ void move_find_work(const struct setup *setup, const struct belief *belief,
         bar_moves_find(setup, ret_moves);
         return;
     }
+    ret_moves->move[MOVE_SLOTS].undone = belief->undone[BELIEF_GAP];
+    ret_moves->move[MOVE_SADDLE].undone = belief->undone[BELIEF_ACTION];
     if (belief->known)
         move_keep_believed(setup, belief, ret_moves);
     find_rod(&finder, &ret_moves->move[MOVE_ROD]);
