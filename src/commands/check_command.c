@@ -3,17 +3,20 @@
 
 #include "commands/shop_settings.h"
 #include "commands/with_record.h"
-#include "model/derive/derive.h"
+#include "model/reading/place.h"
+#include "model/setup/setup.h"
 
-/* Reports the faults of a profile's current state; returns how many. */
+/* Reports the faults of a profile's current state; returns how many. Geometry that cannot be is
+ * found as it is read, before anything is derived from it. */
 static int report_faults(const char *path, const struct record *record)
 {
-    struct derived derived;
+    struct findings findings = {.count = 0};
+    struct setup setup;
     int faults = 0;
 
-    derive_current(record, &derived);
-    for (int i = 0; i < derived.findings.count; i++) {
-        const struct finding *finding = &derived.findings.list[i];
+    setup_read(&setup, place_current(record), &findings);
+    for (int i = 0; i < findings.count; i++) {
+        const struct finding *finding = &findings.list[i];
         char memory[200];
         struct strbuf words = STRBUF(memory);
 

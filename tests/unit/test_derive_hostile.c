@@ -175,12 +175,33 @@ static int count_known(const struct figures *figures)
     return known;
 }
 
+/* What is derived finds no more that cannot be than reading the setup does, which `check` goes by.
+ */
+static void check_faults(const struct record *record, const struct findings *derived)
+{
+    struct findings read = {.count = 0};
+    struct setup setup;
+    int next = 0;
+
+    setup_read(&setup, place_current(record), &read);
+    for (int i = 0; i < derived->count; i++) {
+        if (finding_weight(derived->list[i].id) != WEIGHT_FAULT)
+            continue;
+        while (next < read.count && finding_weight(read.list[next].id) != WEIGHT_FAULT)
+            next++;
+        assert_true(next < read.count);
+        assert_int_equal(derived->list[i].id, read.list[next].id);
+        next++;
+    }
+}
+
 static int check_record(const struct record *record, uint64_t number)
 {
     static struct derived derived;
 
     derive_current(record, &derived);
     check_figures(&derived.figures, number);
+    check_faults(record, &derived.findings);
     check_frets(&derived);
     assert_true(isfinite(derived.touch.share) && derived.touch.share >= 0);
     return count_known(&derived.figures);
