@@ -3,6 +3,7 @@
 
 #include "commands/csv.h"
 #include "model/derive/derive.h"
+#include "model/derive/derive_climate.h"
 #include "model/reading/record_access.h"
 #include "model/reading/place.h"
 #include "model/setup/uncertainty.h"
@@ -192,10 +193,8 @@ static void put_figure(struct table *table, const struct figures *figures, enum 
 }
 
 /* Climate figures belong to a visit, all others to a pass. */
-static void put_figures(struct table *table, const struct derived *derived)
+static void put_figures(struct table *table, const struct figures *figures, int strings)
 {
-    const int strings = derived->setup.board.strings;
-
     for (int id = 0; id < FIGURE_COUNT_; id++) {
         const struct figure_info *info = figure_info((enum figure_id)id);
         const bool by_string = info->per == PER_STRING;
@@ -203,7 +202,7 @@ static void put_figures(struct table *table, const struct derived *derived)
         if ((info->section == FIGURE_SECTION_CLIMATE) != (table->pass == 0))
             continue;
         for (int s = by_string ? 1 : 0; s <= (by_string ? strings : 0); s++)
-            put_figure(table, &derived->figures, (enum figure_id)id, s);
+            put_figure(table, figures, (enum figure_id)id, s);
     }
 }
 
@@ -246,7 +245,7 @@ static void put_pass(struct table *table, struct place place, bool *ret_fault)
     derive_predicted_u(place, &derived);
     put_readings(table, place_key(place, FIELD_PASS_LABEL));
     put_fallbacks(table);
-    put_figures(table, &derived);
+    put_figures(table, &derived.figures, derived.setup.board.strings);
     for (int s = 1; s <= derived.setup.board.strings; s++)
         put_notes(table, &derived, s);
     *ret_fault = *ret_fault || findings_have_fault(&derived.findings);
@@ -255,14 +254,14 @@ static void put_pass(struct table *table, struct place place, bool *ret_fault)
 static void put_visit(struct table *table, int visit, bool *ret_fault)
 {
     struct place place = place_of(table->record, visit, 0);
-    struct derived derived;
+    struct figures climate = {0};
 
     table->visit = visit;
     table->pass = 0;
-    derive_pass_after(place, &table->past, &derived);
+    derive_climate(table->record, visit, &climate);
     put_readings(table, reading_key_visit(FIELD_VISIT_DATE, visit));
     put_changes(table);
-    put_figures(table, &derived);
+    put_figures(table, &climate, 0);
     put_works(table);
     while (place_next(&place) && place.visit == visit)
         put_pass(table, place, ret_fault);
