@@ -231,7 +231,7 @@ static void test_raised(void **state)
     assert_true(middle.has_now && middle.has_target);
     pitch_predict(&middle, &centre);
     pitch_predict_near(&middle, &centre, &known);
-    for (int way = 0; way < 5; way++) {
+    for (int way = 0; way < 8; way++) {
         struct pitch_case_store bent = store;
         struct pitch_case moved = middle;
 
@@ -239,15 +239,20 @@ static void test_raised(void **state)
         moved.target.nut_height_mm += way == 2 ? 0.1 : 0;
         bent.now_mm[5] += way == 3 ? 0.05 : 0;
         bent.target_mm[5] += way == 4 ? 0.05 : 0;
+        moved.ends.setback_mm += way == 5 ? 0.5 : 0;
+        if (way == 6)
+            pitch_assumption_move(ABOUT_ENDS, -0.25, &moved);
+        if (way == 7)
+            pitch_assumption_move(ABOUT_CORE, 0.05, &moved);
         moved.now.crown_mm = bent.now_mm;
         moved.target.crown_mm = bent.target_mm;
         pitch_predict_near(&moved, &centre, &whole);
-        pitch_predict_raised(&moved, &centre, &middle, &known, &raised);
+        pitch_predict_beside(&moved, &centre, &middle, &known, &raised);
         assert_same_outcomes(&whole, &raised);
         assert_int_equal(whole.at[OUTCOME_OPEN + 5] != known.at[OUTCOME_OPEN + 5],
-                         way == 1 || way == 3);
+                         way % 2 == 1 || way == 6);
         assert_int_equal(whole.at[OUTCOME_SETBACK_BEST] != known.at[OUTCOME_SETBACK_BEST],
-                         way == 2 || way == 4);
+                         way == 2 || way == 4 || way > 5);
     }
     record_done(&record);
 }

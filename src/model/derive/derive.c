@@ -132,7 +132,7 @@ static void listen_back(struct heard_pass *heard)
         return;
     moves_solve(&then.setup, NULL, &then.figures, &then.choice, &then.lines);
     derive_strings(&place.record, &then.setup, then.string, &then.figures, &then.findings);
-    derive_pitch(&place.record, &then.setup, then.string, &then.lines, then.pitch, &then.figures);
+    derive_pitch(&place.record, &then.setup, then.string, &then.lines, then.pitch);
     derive_headroom(&place.record, &then.setup, then.string, &then.lines, then.pitch,
                     then.clearance);
     listen(place, &then.setup, then.clearance, heard);
@@ -194,8 +194,8 @@ static void derive_sound(struct place place, struct past *past, struct derived *
     const struct record *record = &place.record;
     const struct setup *setup = &derived->setup;
 
-    derive_pitch(record, setup, derived->string, &derived->lines, derived->pitch,
-                 &derived->figures);
+    derive_pitch(record, setup, derived->string, &derived->lines, derived->pitch);
+    derive_setbacks(record, setup, derived->string, &derived->lines, &derived->figures);
     derive_saddle_top(record, setup, derived->string, &derived->lines, &derived->figures);
     derive_clearance(place, past, derived);
 }

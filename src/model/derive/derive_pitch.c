@@ -167,14 +167,12 @@ static void find_flat_lines(const struct setup *setup, struct string_lines *ret_
 
 void derive_pitch(const struct record *record, const struct setup *setup,
                   const struct string_facts *facts, const struct string_lines *lines,
-                  struct fret_pitch *ret_pitch, struct figures *figures)
+                  struct fret_pitch *ret_pitch)
 {
     const struct intonation_conditions conditions = read_conditions(record);
     const struct board *board = &setup->board;
-    struct string_lines flat;
     double crown_mm[FRETS_MAX + 1];
 
-    find_flat_lines(setup, &flat);
     for (int s = 1; s <= board->strings; s++) {
         struct intonation_setup string = begin_string(board, s, &facts[s], &conditions);
 
@@ -186,7 +184,23 @@ void derive_pitch(const struct record *record, const struct setup *setup,
                    &ret_pitch[s]);
         find_rough_rises(&string, board->start_fret[s], &facts[s].build,
                          board->contact_mm[s] - board->scale_mm[s], &ret_pitch[s]);
-        if (!flat.after[s].known)
+    }
+}
+
+void derive_setbacks(const struct record *record, const struct setup *setup,
+                     const struct string_facts *facts, const struct string_lines *lines,
+                     struct figures *figures)
+{
+    const struct intonation_conditions conditions = read_conditions(record);
+    const struct board *board = &setup->board;
+    struct string_lines flat;
+    double crown_mm[FRETS_MAX + 1];
+
+    find_flat_lines(setup, &flat);
+    for (int s = 1; s <= board->strings; s++) {
+        struct intonation_setup string = begin_string(board, s, &facts[s], &conditions);
+
+        if (!lines->now[s].known || !flat.after[s].known)
             continue;
         place_string(board, s, &flat.curve_after, &flat.after[s], crown_mm, &string);
         find_setbacks(&string, s, figures->at[FIGURE_NUT_HEIGHT][s].known, figures);

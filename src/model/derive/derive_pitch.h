@@ -23,14 +23,16 @@ struct fret_pitch {
     bool rough;
 };
 
-/*
- * The notes of the present state (elements 1 .. strings of ret_pitch), and into `figures`
- * the setbacks for the target geometry, predicted and best. `facts` from derive_strings,
- * `lines` from moves_solve.
- */
+/* The notes of the present state (elements 1 .. strings of ret_pitch). `facts` from derive_strings,
+ * `lines` from moves_solve. */
 void derive_pitch(const struct record *record, const struct setup *setup,
                   const struct string_facts *facts, const struct string_lines *lines,
-                  struct fret_pitch *ret_pitch, struct figures *figures);
+                  struct fret_pitch *ret_pitch);
+
+/* The setbacks for the target geometry, predicted and best, into `figures`. */
+void derive_setbacks(const struct record *record, const struct setup *setup,
+                     const struct string_facts *facts, const struct string_lines *lines,
+                     struct figures *figures);
 
 /*
  * One string of the present state as intonation.h takes it; ret_string points into `setup`

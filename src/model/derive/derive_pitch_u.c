@@ -91,7 +91,7 @@ static void try_assumption(const struct string_walk *at, const struct pitch_assu
         struct pitch_case moved = at->middle;
 
         pitch_assumption_move(pitch_assumption_get(held->id)->about, off_mean(held, i), &moved);
-        pitch_predict_near(&moved, &at->spread.centre, &tries[i]);
+        pitch_predict_beside(&moved, &at->spread.centre, &at->middle, &at->expected, &tries[i]);
     }
 }
 
@@ -165,12 +165,13 @@ static void add_product(struct string_walk *at, const struct pitch_assumption_he
                         const struct pitch_assumption_held *other,
                         const struct pitch_outcomes *moved_other)
 {
-    struct pitch_case moved = at->middle;
+    struct pitch_case pressed = at->middle;
     struct pitch_outcomes both;
 
-    pitch_assumption_move(pitch_assumption_get(depth->id)->about, off_mean(depth, 1), &moved);
+    pitch_assumption_move(pitch_assumption_get(depth->id)->about, off_mean(depth, 1), &pressed);
+    struct pitch_case moved = pressed;
     pitch_assumption_move(pitch_assumption_get(other->id)->about, off_mean(other, 1), &moved);
-    pitch_predict_near(&moved, &at->spread.centre, &both);
+    pitch_predict_beside(&moved, &at->spread.centre, &pressed, deep, &both);
     pitch_spread_add_product(&at->spread, &at->expected, deep, moved_other, &both,
                              variance_share(depth) * variance_share(other));
 }
@@ -205,8 +206,8 @@ static void add_assumed(const struct walk *walk, struct string_walk *at)
     }
 }
 
-/* The values shown are the centre. */
-static void find_centre(const struct walk *walk, int string, const struct fret_pitch *pitch,
+/* The values shown are the centre; false where there are none. */
+static bool find_centre(const struct walk *walk, int string, const struct fret_pitch *pitch,
                         const struct figures *figures, struct pitch_outcomes *centre)
 {
     static const enum figure_id ids[] = {[OUTCOME_SETBACK] = FIGURE_SETBACK_PREDICTED,
@@ -220,6 +221,10 @@ static void find_centre(const struct walk *walk, int string, const struct fret_p
         centre->at[i] = maybe_or(figures_get(figures, ids[i], string), (double)NAN);
     for (int n = 1; start + n <= walk->setup.board.frets; n++)
         centre->at[OUTCOME_OPEN + n] = maybe_or(pitch->cents[start + n], (double)NAN);
+    for (int i = 0; i < OUTCOME_COUNT_; i++)
+        if (!isnan(centre->at[i]))
+            return true;
+    return false;
 }
 
 /* False where nothing is predicted for the string. */
@@ -229,10 +234,10 @@ static bool begin_string(const struct walk *walk, const struct fret_pitch *pitch
 {
     struct pitch_outcomes centre;
 
-    if (!derive_pitch_case(&walk->place.record, &walk->setup, &walk->facts[at->string],
+    if (!find_centre(walk, at->string, pitch, figures, &centre) ||
+        !derive_pitch_case(&walk->place.record, &walk->setup, &walk->facts[at->string],
                            &walk->lines, &walk->flat_lines, at->string, store, &at->middle))
         return false;
-    find_centre(walk, at->string, pitch, figures, &centre);
     pitch_spread_begin(&centre, &at->spread);
     add_assumed(walk, at);
     return true;
@@ -254,14 +259,12 @@ struct moved_lines {
     struct string_lines now, flat;
 };
 
-/* The lines with one reading off by `by`. */
-static void move_reading(struct walk *walk, int reading, double by, struct moved_lines *ret_lines)
+/* The lines with one reading off by `by`; it stands in both setups. */
+static void move_reading(const struct walk *walk, double *now, double *flat, double by,
+                         struct moved_lines *ret_lines)
 {
-    struct figures unused;
-    double step;
-    double *now = uncertainty_reading(&walk->setup, reading, &step);
-    double *flat = uncertainty_reading(&walk->flat, reading, &step);
     const double middle = *now;
+    struct figures unused;
 
     *now = *flat = middle + by;
     moves_solve(&walk->setup, NULL, &unused, NULL, &ret_lines->now);
@@ -294,7 +297,7 @@ static void add_reading(const struct walk *walk, const struct moved_lines *lines
     moved.has_target = read.has_target;
     take_heights(&read.now, &moved.now);
     take_heights(&read.target, &moved.target);
-    pitch_predict_raised(&moved, &at->spread.centre, &at->middle, &at->expected, &tries[1]);
+    pitch_predict_beside(&moved, &at->spread.centre, &at->middle, &at->expected, &tries[1]);
     for (int i = 0; i < OUTCOME_COUNT_; i++)
         tries[0].at[i] = 2 * at->expected.at[i] - tries[1].at[i];
     add_source(at, SHAPE_RECTANGLE, tries, NULL);
@@ -304,16 +307,15 @@ static void add_reading(const struct walk *walk, const struct moved_lines *lines
 static void add_readings(struct walk *walk, struct string_walk *strings, int count)
 {
     const double off = pitch_assumption_ways(SHAPE_RECTANGLE)->at[1] / 2;
-    const int readings = uncertainty_reading_count(&walk->setup);
+    struct uncertain now[UNCERTAIN_MAX], flat[UNCERTAIN_MAX];
+    const int readings = uncertainty_list(&walk->setup, now);
     struct moved_lines lines;
 
+    (void)uncertainty_list(&walk->flat, flat);
     for (int r = 0; r < readings; r++) {
-        double step;
-
-        (void)uncertainty_reading(&walk->setup, r, &step);
-        if (!(step > 0) || !isfinite(step))
+        if (!(now[r].step > 0) || !isfinite(now[r].step))
             continue;
-        move_reading(walk, r, off * step, &lines);
+        move_reading(walk, now[r].reading, flat[r].reading, off * now[r].step, &lines);
         for (int k = 0; k < count; k++)
             add_reading(walk, &lines, &strings[k]);
     }

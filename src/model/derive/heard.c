@@ -53,15 +53,23 @@ struct heard_notes heard_at(struct place place, int string, int start, int frets
 /* The frets of a string that a pass has cents of, and those where they are off. */
 static uint64_t tuned_in_pass(struct place place, int string, int frets, uint64_t *ret_off)
 {
-    const double tolerance = record_or_fallback(&place.record, FIELD_CENTS_TOLERANCE);
+    const struct record *record = &place.record;
+    const struct reading_key first = place_key_at(place, FIELD_CENTS, string, 1);
+    const struct reading_key last = place_key_at(place, FIELD_CENTS, string, frets);
     uint64_t tuned = 0;
 
     *ret_off = 0;
-    for (int n = 1; n <= frets && n <= FRETS_MAX; n++) {
-        const struct maybe cents = place_read_at(place, FIELD_CENTS, string, n);
+    for (size_t i = record_lower_bound(record, &first); i < record->count; i++) {
+        const struct reading *cents = &record->readings[i];
 
-        tuned |= (uint64_t)cents.given << n;
-        *ret_off |= (uint64_t)(cents.given && setup_is_off(cents.value, tolerance)) << n;
+        if (reading_key_compare(&cents->key, &last) > 0)
+            break;
+        if (cents->value.state == READING_BAD)
+            continue;
+        const uint64_t bit = (uint64_t)1 << cents->key.fret;
+        tuned |= bit;
+        if (setup_is_off(cents->value.value, record_or_fallback(record, FIELD_CENTS_TOLERANCE)))
+            *ret_off |= bit;
     }
     return tuned;
 }

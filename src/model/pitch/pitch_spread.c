@@ -22,8 +22,11 @@ static void find_cents(const struct pitch_case *string, struct pitch_outcomes *o
     double *cents = &outcomes->at[OUTCOME_OPEN];
     struct intonation_note note;
 
-    if (!string->has_now || now->frets < 1 ||
-        intonation_find_cents(now, &string->ends, cents) == STATUS_OK)
+    if (!string->has_now || now->frets < 1)
+        return;
+    const enum status status = intonation_find_cents(now, &string->ends, cents);
+    /* Without its mass, say, none is known. */
+    if (status == STATUS_OK || status == STATUS_ABSENT)
         return;
     for (int n = 1; n <= now->frets; n++)
         if (intonation_find_note(now, &string->ends, n, &note, NULL) == STATUS_OK)
@@ -98,23 +101,47 @@ void pitch_predict_near(const struct pitch_case *string, const struct pitch_outc
     step_all(string, centre, ret_outcomes);
 }
 
+static bool same_conditions(const struct intonation_conditions *a,
+                            const struct intonation_conditions *b)
+{
+    return a->press_distance_mm == b->press_distance_mm && a->press_depth_mm == b->press_depth_mm &&
+           a->free_length_mm == b->free_length_mm && a->clamped_ends == b->clamped_ends;
+}
+
+static bool same_material(const struct intonation_setup *a, const struct intonation_setup *b)
+{
+    return a->mass_kg_per_m == b->mass_kg_per_m && a->hz == b->hz &&
+           a->core.diameter_mm == b->core.diameter_mm && a->core.area_mm2 == b->core.area_mm2 &&
+           a->core.second_moment_mm4 == b->core.second_moment_mm4 &&
+           a->modulus_mpa == b->modulus_mpa;
+}
+
+/* The frets stand where they are in either. */
 static bool same_heights(const struct intonation_setup *a, const struct intonation_setup *b)
 {
     return a->nut_height_mm == b->nut_height_mm && a->saddle_height_mm == b->saddle_height_mm &&
            memcmp(a->crown_mm, b->crown_mm, ((size_t)a->frets + 1) * sizeof a->crown_mm[0]) == 0;
 }
 
-void pitch_predict_raised(const struct pitch_case *string, const struct pitch_outcomes *centre,
+static bool same_setup(const struct intonation_setup *a, const struct intonation_setup *b)
+{
+    return same_heights(a, b) && same_material(a, b) &&
+           same_conditions(&a->conditions, &b->conditions);
+}
+
+void pitch_predict_beside(const struct pitch_case *string, const struct pitch_outcomes *centre,
                           const struct pitch_case *known, const struct pitch_outcomes *there,
                           struct pitch_outcomes *ret_outcomes)
 {
     clear(ret_outcomes);
-    if (string->has_now && known->has_now && same_heights(&string->now, &known->now))
+    if (string->has_now && known->has_now && same_setup(&string->now, &known->now) &&
+        string->ends.setback_mm == known->ends.setback_mm &&
+        string->ends.nut_advance_mm == known->ends.nut_advance_mm)
         memcpy(&ret_outcomes->at[OUTCOME_OPEN], &there->at[OUTCOME_OPEN],
                (OUTCOME_COUNT_ - OUTCOME_OPEN) * sizeof there->at[0]);
     else
         find_cents(string, ret_outcomes);
-    if (string->has_target && known->has_target && same_heights(&string->target, &known->target))
+    if (string->has_target && known->has_target && same_setup(&string->target, &known->target))
         memcpy(ret_outcomes->at, there->at, OUTCOME_OPEN * sizeof there->at[0]);
     else
         step_all(string, centre, ret_outcomes);

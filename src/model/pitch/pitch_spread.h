@@ -39,9 +39,8 @@ void pitch_predict(const struct pitch_case *string, struct pitch_outcomes *ret_o
 void pitch_predict_near(const struct pitch_case *string, const struct pitch_outcomes *centre,
                         struct pitch_outcomes *ret_outcomes);
 
-/* The same for a string that differs from `known` in its heights only, whose outcomes are `there`:
- * what the heights leave as it was is taken over. */
-void pitch_predict_raised(const struct pitch_case *string, const struct pitch_outcomes *centre,
+/* The same beside a string `known`, whose outcomes are `there`: what both share is taken over. */
+void pitch_predict_beside(const struct pitch_case *string, const struct pitch_outcomes *centre,
                           const struct pitch_case *known, const struct pitch_outcomes *there,
                           struct pitch_outcomes *ret_outcomes);
 

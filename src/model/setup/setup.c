@@ -24,6 +24,9 @@ static const struct {
     {FIELD_EXPOSURE, offsetof(struct setup, exposure_mm)},
 };
 
+_Static_assert(sizeof places / sizeof places[0] * STRINGS_MAX <= SETUP_READINGS_MAX,
+               "there are more readings than setup.h says");
+
 struct maybe *setup_reading(struct setup *setup, int i, enum field_id *ret_field, int *ret_string)
 {
     for (size_t k = 0; k < sizeof places / sizeof places[0]; k++) {

@@ -88,6 +88,7 @@ void setup_follow(struct setup *setup, struct place place);
 
 /* The i-th reading taken once (string 0) or per string, with its field; NULL past the last.
  * Relief and spots, which are read per fret, are not among them. */
+enum { SETUP_READINGS_MAX = 8 * STRINGS_MAX };
 struct maybe *setup_reading(struct setup *setup, int i, enum field_id *ret_field, int *ret_string);
 
 /* The step of the gauge that a length is read with (field_table.h), 0 for none. */

@@ -19,9 +19,12 @@ void uncertainty_solve(const struct setup *setup, const struct move_choice *choi
 /* u of one reading with that step, and U = 2 u. */
 double uncertainty_of_step(double step);
 
-/* How many readings bear on a set-up figure, and the i-th of them, to be moved by tests that
- * draw readings at random. *ret_step is its step. */
-int uncertainty_reading_count(const struct setup *setup);
-double *uncertainty_reading(struct setup *setup, int i, double *ret_step);
+/* The readings that bear on a set-up figure, each in its place in the setup, to be moved there,
+ * with its step; returns how many. */
+enum { UNCERTAIN_MAX = RELIEFS_MAX + FRETS_MAX + SETUP_READINGS_MAX };
+struct uncertain {
+    double *reading, step;
+};
+int uncertainty_list(struct setup *setup, struct uncertain ret_list[UNCERTAIN_MAX]);
 
 #endif
