@@ -93,6 +93,37 @@ void page_list_scale(struct page_list *list, double times)
         scale_item(&list->items[i], times);
 }
 
+static struct page_point turned(struct page_point point, double width_mm)
+{
+    return (struct page_point){point.y_mm, width_mm - point.x_mm};
+}
+
+/* A box's corner is the one that comes to be at the top left. */
+static void turn_item(struct page_item *item, double width_mm)
+{
+    const bool is_box = item->kind == PAGE_ITEM_FILL || item->kind == PAGE_ITEM_CLIP;
+
+    item->at = turned(item->at, width_mm);
+    item->turn_rad += acos(-1) / 2;
+    for (size_t i = 0; i < item->point_count; i++)
+        item->points[i] = turned(item->points[i], width_mm);
+    if (!is_box)
+        return;
+    item->at.y_mm -= item->width_mm;
+    const double height_mm = item->width_mm;
+    item->width_mm = item->height_mm;
+    item->height_mm = height_mm;
+}
+
+void page_list_turn(struct page_list *list)
+{
+    const struct page_size size = list->size;
+
+    for (size_t i = 0; i < list->count; i++)
+        turn_item(&list->items[i], size.width_mm);
+    list->size = (struct page_size){size.height_mm, size.width_mm};
+}
+
 static void fail(struct page_list *list, enum status status)
 {
     if (list->status == STATUS_OK)

@@ -62,6 +62,10 @@ struct page_size page_list_size(const struct page_list *list);
  */
 void page_list_scale(struct page_list *list, double times);
 
+/* Turns all that was drawn, and the paper, a quarter counterclockwise: its top is then at the left.
+ */
+void page_list_turn(struct page_list *list);
+
 void page_draw_line(struct page_list *list, struct page_point from, struct page_point to,
                     const struct page_stroke *stroke);
 /* A line through two or more points. */

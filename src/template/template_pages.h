@@ -6,8 +6,9 @@
 
 /*
  * Puts drawings on paper. Every page has a title, a caution, and bars to measure
- * before it is trusted: 100 mm across and along, 4 in across. A drawing larger than a page is
- * tiled: tiles overlap, and on the overlap both pages carry the same line with a letter and two
+ * before it is trusted: 100 mm across and along, 4 in one way. A drawing larger than a page is
+ * tiled, with all that is said turned to stand along its sides where that takes fewer pages: tiles
+ * overlap, and on the overlap both pages carry the same line with a letter and two
  * crosses. Drawings that follow each other and fit on one page together share it.
  */
 

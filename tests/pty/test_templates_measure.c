@@ -13,27 +13,35 @@
 
 enum { PAGES_MAX = 8, LINES_MAX = 64 };
 
-static const double scale_mm = 34 * 25.4; /* of the demo bass, which has 20 frets */
-static const double board_end_mm = 23.5 * 25.4;
-enum { FRETS = 20 };
+/* A board of the demo shop, as its profile says. */
+struct measured {
+    const char *profile;
+    double scale_mm, end_mm;
+    int frets;
+};
+
+static const struct measured bass = {"bass.ini", 34 * 25.4, 23.5 * 25.4, 20};
+static const struct measured guitar = {"bolt-on.ini", 25.5 * 25.4, 18.65 * 25.4, 22};
 #define NUT_MM 42.0
 
 /* The rule of frets: the twelfth root of two to a fret. Source: M. Mersenne, Harmonie
  * universelle (1636), equal temperament; here worked out step by step, without the model. */
-static double station_mm(int fret)
+static double station_mm(const struct measured *board, int fret)
 {
-    double left_mm = scale_mm;
+    double left_mm = board->scale_mm;
 
     for (int n = 0; n < fret; n++)
         left_mm /= 1.0594630943592953;
-    return scale_mm - left_mm;
+    return board->scale_mm - left_mm;
 }
 
-static void make(struct bench *bench, const char *output, const char *paper)
+static void make(struct bench *bench, const struct measured *board, const char *output,
+                 const char *paper)
 {
-    const char *const words[] = {"layout",  "-o",  output,
-                                 "--paper", paper, bench_data("../../profiles/bass.ini"),
-                                 "board",   NULL};
+    char profile[80];
+    snprintf(profile, sizeof profile, "../../profiles/%s", board->profile);
+    const char *const words[] = {"layout", "-o", output, "--paper", paper, bench_data(profile),
+                                 "board",  NULL};
     struct command command;
 
     command_run_words(bench, words, &command);
@@ -43,6 +51,14 @@ static void make(struct bench *bench, const char *output, const char *paper)
 }
 
 /* --- one page --- */
+
+/* Where the drawing is on a page, mm from the top and from the foot; and columns in which nothing
+ * but the joint is drawn. */
+struct window {
+    double top_mm, joint_top_mm, foot_mm, joint_from_mm, joint_to_mm;
+};
+
+static const struct window upright = {10, 25, 36, 21, 36}, turned = {19, 20, 10.5, 36.5, 41};
 
 struct page_found {
     double joint_above_px, joint_below_px; /* rows; 0: none */
@@ -64,11 +80,12 @@ static double centre_row(const struct raster *raster, int row, int from, int to)
 }
 
 /* Lines as long as the board is wide, over the bars at the foot. */
-static void find_lines(const struct raster *raster, struct page_found *found)
+static void find_lines(const struct raster *raster, const struct window *window,
+                       struct page_found *found)
 {
-    const int least = raster_pixel(38), foot = raster->height - raster_pixel(36);
+    const int least = raster_pixel(38), foot = raster->height - raster_pixel(window->foot_mm);
 
-    for (int row = raster_pixel(10); row < foot; row++) {
+    for (int row = raster_pixel(window->top_mm); row < foot; row++) {
         int first = 0, run = raster_run(raster, row, 0, raster->width, &first);
 
         if (run < least)
@@ -81,11 +98,13 @@ static void find_lines(const struct raster *raster, struct page_found *found)
 }
 
 /* The dashed line, where nothing else is drawn: it is dark for about half its length. */
-static void find_joints(const struct raster *raster, struct page_found *found)
+static void find_joints(const struct raster *raster, const struct window *window,
+                        struct page_found *found)
 {
-    const int from = raster_pixel(21), to = raster_pixel(36);
+    const int from = raster_pixel(window->joint_from_mm), to = raster_pixel(window->joint_to_mm);
+    const int foot = raster->height - raster_pixel(window->foot_mm);
 
-    for (int row = raster_pixel(25); row < raster->height - raster_pixel(36); row++) {
+    for (int row = raster_pixel(window->joint_top_mm); row < foot; row++) {
         const double ink = raster_row_ink(raster, row, from, to);
 
         if (ink < 0.15)
@@ -99,14 +118,14 @@ static void find_joints(const struct raster *raster, struct page_found *found)
     }
 }
 
-/* --- a bar at the foot: two marks are taller than those between --- */
+/* --- a bar: two marks are taller than those between --- */
 
-static void check_bar(const struct raster *raster, double over_foot_mm, double want_mm)
+/* From the first mark to the last that reaches that row. */
+static double span_across_mm(const struct raster *raster, int row, int from, int to)
 {
-    const int row = raster->height - raster_pixel(over_foot_mm);
     double first = 0, last = 0;
 
-    for (int column = raster_pixel(5); column < raster_pixel(112.5); column++) {
+    for (int column = from; column < to; column++) {
         if (raster_column_ink(raster, column, row - 3, row + 3) < 0.3)
             continue;
         double sum = 0, moment = 0;
@@ -115,56 +134,72 @@ static void check_bar(const struct raster *raster, double over_foot_mm, double w
             sum += ink;
             moment += ink * near;
         }
-        if (first == 0)
-            first = moment / sum;
         last = moment / sum;
+        first = first == 0 ? last : first;
         column += raster_pixel(0.5);
     }
-    assert_near(raster_mm(last - first), want_mm, 0.1);
+    return raster_mm(last - first);
 }
 
-/* The bar along the page: the same, by rows. */
-static void check_bar_along(const struct raster *raster)
+static double span_along_mm(const struct raster *raster, int column, int from, int to)
 {
-    const int column = raster->width - raster_pixel(12.3);
     double first = 0, last = 0;
 
-    for (int row = raster_pixel(30); row < raster_pixel(145); row++) {
+    for (int row = from; row < to; row++) {
         if (raster_row_ink(raster, row, column - 3, column + 3) < 0.3)
             continue;
-        const double at = centre_row(raster, row, column - 3, column + 3);
-        first = first == 0 ? at : first;
-        last = at;
+        last = centre_row(raster, row, column - 3, column + 3);
+        first = first == 0 ? last : first;
         row += raster_pixel(0.5);
     }
-    assert_near(raster_mm(last - first), 100, 0.1);
+    return raster_mm(last - first);
 }
 
+/* Two at the foot and one at the right. */
 static void check_bars(const struct raster *raster)
 {
-    check_bar_along(raster);
-    check_bar(raster, 30.3, 100);
-    check_bar(raster, 23.3, 101.6); /* 4 in of 25.4 mm */
+    const int from = raster_pixel(5), to = raster_pixel(112.5);
+    const int right = raster->width - raster_pixel(12.3);
+    const int first = raster->height - raster_pixel(30.3);
+    const int second = raster->height - raster_pixel(23.3);
+
+    assert_near(span_along_mm(raster, right, raster_pixel(30), raster_pixel(145)), 100, 0.1);
+    assert_near(span_across_mm(raster, first, from, to), 100, 0.1);
+    assert_near(span_across_mm(raster, second, from, to), 101.6, 0.1); /* 4 in of 25.4 mm */
+}
+
+/* Two at the right and one at the top. */
+static void check_turned_bars(const struct raster *raster)
+{
+    const int from = raster->height - raster_pixel(112.5), to = raster->height - raster_pixel(5);
+    const int first = raster->width - raster_pixel(30.3);
+    const int second = raster->width - raster_pixel(23.3);
+
+    assert_near(span_across_mm(raster, raster_pixel(12.3), raster_pixel(30), raster_pixel(145)),
+                100, 0.1);
+    assert_near(span_along_mm(raster, first, from, to), 100, 0.1);
+    assert_near(span_along_mm(raster, second, from, to), 101.6, 0.1);
 }
 
 /* --- all pages, glued joint on joint --- */
 
-static int find_pages(const char *pdf, int pages, struct page_found *found)
+static int find_pages(const char *pdf, const struct window *window, int pages,
+                      struct page_found *found)
 {
     for (int page = 0; page < pages; page++) {
         struct raster raster;
 
         raster_read(pdf, page + 1, &raster);
         found[page] = (struct page_found){.lines = 0};
-        find_lines(&raster, &found[page]);
-        find_joints(&raster, &found[page]);
-        check_bars(&raster);
+        find_lines(&raster, window, &found[page]);
+        find_joints(&raster, window, &found[page]);
+        (window == &turned ? check_turned_bars : check_bars)(&raster);
         raster_done(&raster);
     }
     return pages;
 }
 
-static void check_glued(const struct page_found *found, int pages)
+static void check_glued(const struct measured *board, const struct page_found *found, int pages)
 {
     double glued_px = 0, nut_px = 0;
     int fret = 0;
@@ -182,24 +217,25 @@ static void check_glued(const struct page_found *found, int pages)
                 continue;
             }
             /* On the overlap a fret is on both pages. */
-            if (raster_mm(at_px - nut_px) > station_mm(fret) + 1)
+            if (raster_mm(at_px - nut_px) > station_mm(board, fret) + 1)
                 fret++;
-            assert_near(raster_mm(at_px - nut_px), fret > FRETS ? board_end_mm : station_mm(fret),
-                        0.1);
+            assert_near(raster_mm(at_px - nut_px),
+                        fret > board->frets ? board->end_mm : station_mm(board, fret), 0.1);
         }
     }
-    assert_int_equal(fret, FRETS + 1); /* the board's end is the last line */
+    assert_int_equal(fret, board->frets + 1); /* the board's end is the last line */
 }
 
-static void check_paper(struct bench *bench, const char *paper, int pages)
+static void check_paper(struct bench *bench, const struct measured *board, const char *paper,
+                        const struct window *window, int pages)
 {
     const char *pdf = tree_path(bench->tree, "x.pdf");
     struct page_found found[PAGES_MAX];
 
     if (!SILLET_HAS_CAIRO || !raster_can_draw())
         skip();
-    make(bench, pdf, paper);
-    check_glued(found, find_pages(pdf, pages, found));
+    make(bench, board, pdf, paper);
+    check_glued(board, found, find_pages(pdf, window, pages, found));
 }
 
 /* --- several drawings on one page --- */
@@ -278,12 +314,19 @@ static void the_page_of_a_reset_is_at_true_scale(void **state)
 
 static void pages_of_a4_glue_to_true_stations(void **state)
 {
-    check_paper(*state, "a4", 3);
+    check_paper(*state, &bass, "a4", &upright, 3);
 }
 
 static void pages_of_letter_glue_to_true_stations(void **state)
 {
-    check_paper(*state, "letter", 3);
+    check_paper(*state, &bass, "letter", &upright, 3);
+}
+
+/* A long scale and 22 frets: two pages of either paper, whose words stand at the sides. */
+static void turned_pages_glue_to_true_stations(void **state)
+{
+    check_paper(*state, &guitar, "a4", &turned, 2);
+    check_paper(*state, &guitar, "letter", &turned, 2);
 }
 
 /* --- the SVG: its numbers are mm --- */
@@ -319,7 +362,7 @@ static void drawing_is_at_true_scale(void **state)
 
     if (!SILLET_HAS_CAIRO)
         skip();
-    make(bench, path, "a4");
+    make(bench, &bass, path, "a4");
     char *text = tree_read(path, &length);
     assert_non_null(text);
     const char *size = strstr(text, " width=\"");
@@ -334,10 +377,10 @@ static void drawing_is_at_true_scale(void **state)
     free(text);
     assert_true(found.bar_mm && found.bar_in);
     /* The nut, the frets, and the board's end. */
-    assert_int_equal(found.across, FRETS + 2);
-    for (int n = 1; n <= FRETS; n++)
-        assert_near(found.across_mm[n] - found.across_mm[0], station_mm(n), 0.01);
-    assert_near(found.across_mm[FRETS + 1] - found.across_mm[0], board_end_mm, 0.01);
+    assert_int_equal(found.across, bass.frets + 2);
+    for (int n = 1; n <= bass.frets; n++)
+        assert_near(found.across_mm[n] - found.across_mm[0], station_mm(&bass, n), 0.01);
+    assert_near(found.across_mm[bass.frets + 1] - found.across_mm[0], bass.end_mm, 0.01);
 }
 
 int main(int argc, char **argv)
@@ -345,6 +388,7 @@ int main(int argc, char **argv)
     const struct CMUnitTest tests[] = {
         BENCH_CASE(pages_of_a4_glue_to_true_stations),
         BENCH_CASE(pages_of_letter_glue_to_true_stations),
+        BENCH_CASE(turned_pages_glue_to_true_stations),
         BENCH_CASE(a_page_that_drawings_share_is_at_true_scale),
         BENCH_CASE(the_page_of_a_reset_is_at_true_scale),
         BENCH_CASE(drawing_is_at_true_scale),

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "page/page.h"
+#include "page/page_inside.h"
 #include "page/page_write.h"
 
 static const struct page_stroke thin = {.width_mm = 0.2};
@@ -179,6 +180,35 @@ static void a_placed_page_is_moved(void **state)
     page_list_free(drawing);
 }
 
+/* On A4 a point 30 mm from the left and 50 mm from the top comes to be 50 mm from the left and 30
+ * mm from the foot; a box lies on the same paper as before. */
+static void a_turned_page_has_its_top_at_the_left(void **state)
+{
+    struct page_list *list = *state;
+
+    page_begin(list);
+    page_draw_line(list, (struct page_point){30, 50}, (struct page_point){130, 50}, &thin);
+    page_draw_text(list, (struct page_point){30, 50}, PAGE_LEFT, 0, &small, "along");
+    page_begin_clip(list, (struct page_point){30, 50}, 100, 20);
+    page_end_clip(list);
+    page_list_turn(list);
+    assert_near(page_list_size(list).width_mm, 297, 1e-12);
+    assert_near(page_list_size(list).height_mm, 210, 1e-12);
+    assert_int_equal(page_list_status(list), STATUS_OK);
+    const struct page_item *line = &list->items[1], *text = &list->items[2];
+    assert_near(line->points[0].x_mm, 50, 1e-12);
+    assert_near(line->points[0].y_mm, 180, 1e-12);
+    assert_near(line->points[1].x_mm, 50, 1e-12);
+    assert_near(line->points[1].y_mm, 80, 1e-12);
+    assert_near(text->at.y_mm, 180, 1e-12);
+    assert_near(text->turn_rad, 1.5707963267948966, 1e-12);
+    const struct page_item *clip = &list->items[3];
+    assert_near(clip->at.x_mm, 50, 1e-12);
+    assert_near(clip->at.y_mm, 80, 1e-12);
+    assert_near(clip->width_mm, 20, 1e-12);
+    assert_near(clip->height_mm, 100, 1e-12);
+}
+
 static void need_writer(void)
 {
     if (!page_can_write())
@@ -292,6 +322,7 @@ int main(void)
         CASE(the_same_list_gives_the_same_bytes),
         CASE(svg_is_in_mm),
         CASE(a_placed_page_is_moved),
+        CASE(a_turned_page_has_its_top_at_the_left),
         CASE(an_empty_document_is_refused),
         cmocka_unit_test(widths_grow_with_text_and_size),
         cmocka_unit_test(a_character_keeps_its_width),
