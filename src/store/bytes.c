@@ -36,15 +36,19 @@ static bool make_room(struct bytes *bytes, size_t more)
     return true;
 }
 
+char *bytes_room(struct bytes *bytes, size_t more)
+{
+    bytes->failed = bytes->failed || !make_room(bytes, more);
+    return bytes->failed ? NULL : bytes->data + bytes->length;
+}
+
 void bytes_add(struct bytes *bytes, const char *data, size_t length)
 {
-    if (bytes->failed || length == 0)
+    char *to = length > 0 ? bytes_room(bytes, length) : NULL;
+
+    if (!to)
         return;
-    if (!make_room(bytes, length)) {
-        bytes->failed = true;
-        return;
-    }
-    memcpy(bytes->data + bytes->length, data, length);
+    memcpy(to, data, length);
     bytes->length += length;
 }
 

@@ -12,7 +12,7 @@
  * nothing, so a writer need check only once, at the end.
  */
 struct bytes {
-    char *data; /* owned; NULL while empty */
+    char *data; /* owned; may be NULL while empty */
     size_t length, capacity;
     bool failed;
 };
@@ -22,6 +22,10 @@ void bytes_done(struct bytes *bytes); /* keeps errno */
 
 void bytes_add(struct bytes *bytes, const char *data, size_t length);
 void bytes_add_text(struct bytes *bytes, const char *text);
+
+/* Room for so many more behind the last one, for the caller to write to; `length` is then to be
+ * raised by as many as were written. NULL if out of memory. */
+char *bytes_room(struct bytes *bytes, size_t more);
 
 /* STATUS_OK, or STATUS_NO_MEMORY after a failed addition. */
 enum status bytes_status(const struct bytes *bytes);

@@ -16,24 +16,27 @@ static enum status refusal(void)
     return errno == ENOENT || errno == ENOTDIR ? STATUS_NOT_FOUND : STATUS_IO;
 }
 
-static enum status read_all(int fd, size_t max, struct bytes *bytes)
+/* It may hold less or more than was `expected`. */
+static enum status read_all(int fd, size_t expected, size_t max, struct bytes *bytes)
 {
-    char chunk[16384];
+    enum { MORE = 4096 };
 
     for (;;) {
-        const ssize_t got = read(fd, chunk, sizeof chunk);
+        const size_t left = expected > bytes->length ? expected - bytes->length : 0;
+        char *to = bytes_room(bytes, left + MORE);
 
+        if (!to)
+            return STATUS_NO_MEMORY;
+        const ssize_t got = read(fd, to, left + MORE);
         if (got < 0 && errno == EINTR)
             continue;
         if (got < 0)
             return STATUS_IO;
         if (got == 0)
-            return bytes_status(bytes);
+            return STATUS_OK;
         if ((size_t)got > max - bytes->length)
             return STATUS_TOO_LARGE;
-        bytes_add(bytes, chunk, (size_t)got);
-        if (bytes->failed)
-            return STATUS_NO_MEMORY;
+        bytes->length += (size_t)got;
     }
 }
 
@@ -47,7 +50,7 @@ static enum status read_regular(int fd, size_t max, struct bytes *bytes)
         return STATUS_NOT_REGULAR;
     if ((unsigned long long)facts.st_size > max)
         return STATUS_TOO_LARGE;
-    return read_all(fd, max, bytes);
+    return read_all(fd, (size_t)facts.st_size, max, bytes);
 }
 
 static enum status read_path(const char *path, bool follow, size_t max, struct bytes *ret_bytes)
