@@ -62,8 +62,10 @@ struct shelf_item *shelf_list_room(struct shelf_list *list, size_t count)
 static double day_of(const struct shelf_item *item)
 {
     enum { SECONDS_PER_DAY = 86400, DAY_1970 = 719468 }; /* days as in moment.h */
+    const struct maybe last = item->facts->number[FACT_LAST_DAY];
 
-    return maybe_or(moment_find(item->card.visit, NULL),
+    /* The last visit may have no date. */
+    return maybe_or(last.given ? last : moment_find(item->card.visit, NULL),
                     DAY_1970 + (double)(item->written_s / SECONDS_PER_DAY));
 }
 

@@ -51,7 +51,12 @@ void shelf_facts_put_texts(struct shelf_facts *facts, char *const texts[FACT_TEX
         struct strbuf out = strbuf_over(at, sizes[i]);
         const size_t length = strlen(texts[i]);
 
-        strbuf_add_bytes(&out, texts[i], length);
+        if (length < sizes[i]) {
+            memcpy(at, texts[i], length + 1);
+            at += length + 1;
+            continue;
+        }
+        strbuf_add(&out, texts[i]);
         at += out.length + 1;
     }
 }
