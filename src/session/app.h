@@ -160,6 +160,7 @@ struct app {
         uint32_t key; /* the key before if it was a letter outside an entry, else 0 */
         bool is_word; /* there were letters before it */
     } letter;
+    bool deleting; /* the key before was a Del in an entry, or one after such a Del */
     char today[11]; /* the clock's date at the last event */
     enum app_keeping keeping;
     char kept_at[9];

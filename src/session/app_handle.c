@@ -4,6 +4,7 @@
 #include "session/app.h"
 #include "session/turn.h"
 #include "words/explain.h"
+#include "session/filing.h"
 #include "session/held.h"
 #include "session/paste.h"
 #include "session/typing.h"
@@ -148,13 +149,30 @@ static bool refuse_word(struct turn *turn, uint32_t key, uint32_t before, bool i
     return true;
 }
 
+static bool take_typed(struct turn *turn, uint32_t key)
+{
+    return held_take_key(turn, key) || typing_choose(turn, key) || typing_edit(turn, key) ||
+           typing_add(turn, key);
+}
+
+/* Del is the pad's Backspace: one too many must not take out what is filed. */
+static bool refuse_deleting(struct turn *turn, uint32_t key, bool deleting)
+{
+    turn->app->deleting = key == SILLET_KEY_DELETE && deleting;
+    if (turn->app->deleting && turn_can_clear(turn->app))
+        app_say(turn->app, TONE_NOTE,
+                "Nothing is typed any more. * 2 takes out what is filed here.");
+    return turn->app->deleting;
+}
+
 static void handle_key(struct turn *turn, uint32_t key)
 {
     struct app *app = turn->app;
     const uint32_t letter = app->letter.key;
-    const bool is_word = app->letter.is_word;
+    const bool is_word = app->letter.is_word, deleting = app->deleting;
 
     app->letter.key = 0;
+    app->deleting = false;
     app->tone = TONE_NONE;
     turn->after_warning = app->warned;
     app->warned = false;
@@ -170,13 +188,12 @@ static void handle_key(struct turn *turn, uint32_t key)
     }
     if (app->asked && app->asked->take_key(turn, key))
         return;
-    if (held_take_key(turn, key))
-        return;
-    if (typing_choose(turn, key) || typing_edit(turn, key) || typing_add(turn, key)) {
+    if (take_typed(turn, key)) {
+        app->deleting = key == SILLET_KEY_DELETE;
         app->quit_asked = false;
         return;
     }
-    if (refuse_word(turn, key, letter, is_word))
+    if (refuse_deleting(turn, key, deleting) || refuse_word(turn, key, letter, is_word))
         return;
     const enum command_id command = command_find(key, app->leaf);
 
@@ -205,7 +222,8 @@ struct app_effects app_handle(struct app *app, const struct event *event,
         break;
     case EVENT_NONE:
         paste_end(&turn);
-        app->letter.key = 0; /* a second went by: the next letter begins anew */
+        app->letter.key = 0; /* a second went by: the next letter begins anew, and so does Del */
+        app->deleting = false;
         break;
     case EVENT_RESIZE:
         break;

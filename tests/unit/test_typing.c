@@ -426,6 +426,29 @@ static void a_note_reads_as_the_tuning_calls_it(void **state)
     assert_string_equal(app->entry_view.words, "E2");
 }
 
+/* One Del more than was typed, as happens on the pad: what is filed stays. */
+static void del_after_del_takes_nothing_out(void **state)
+{
+    struct app *app = *state;
+    const struct event second = {.type = EVENT_NONE};
+    const struct app_clock clock = {.date = "2026-03-02"};
+
+    while (app->leaf != LEAF_STRINGS)
+        bench_press(app, "{PgDn}");
+    bench_press(app, "{Home}D2{Enter}{Home}F2{Del}{Del}{Del}{Del}");
+    assert_non_null(record_text(&app->record, &app_cell(app)->key));
+    assert_string_equal(record_text(&app->record, &app_cell(app)->key), "D2");
+    assert_non_null(strstr(app->message, "* 2 takes out"));
+    bench_press(app, "*2");
+    assert_null(record_text(&app->record, &app_cell(app)->key));
+    bench_press(app, "*1");
+    /* After a while it is no slip. */
+    bench_press(app, "F2{Del}{Del}");
+    (void)app_handle(app, &second, &clock);
+    bench_press(app, "{Del}");
+    assert_null(record_text(&app->record, &app_cell(app)->key));
+}
+
 /* What the shop calls near enough is entered with what it wants, and the step of its leaves. */
 static void a_tolerance_decides_what_is_due(void **state)
 {
@@ -451,6 +474,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         CASE(a_digit_takes_the_place_of_what_was_proposed),
+        CASE(del_after_del_takes_nothing_out),
         CASE(the_menu_opens_over_a_number_that_is_edited),
         CASE(a_choice_is_stepped_through),
         CASE(a_choice_is_written_anew),
