@@ -32,11 +32,19 @@ static void trim(char *text)
     text[length] = '\0';
 }
 
+/* A half goes up, as people round, also one that comes out a hair too low: .0095 in is .010 in
+ * wherever it stands. */
+static double with_halves_up(double amount)
+{
+    return amount * (1 + 1e-9);
+}
+
 void amount_add_even(struct strbuf *out, double mm, enum unit unit)
 {
     const enum unit written = unit_printed(unit);
 
-    num_format_fixed(unit_from_pivot(written, mm), decimals_of(written), written == UNIT_IN, out);
+    num_format_fixed(with_halves_up(unit_from_pivot(written, mm)), decimals_of(written),
+                     written == UNIT_IN, out);
 }
 
 void amount_add(struct strbuf *out, double mm, enum unit unit, bool sign)

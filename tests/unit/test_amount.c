@@ -26,7 +26,9 @@ static void amount_writes_what_the_gauge_reads(void **state)
     assert_string_equal(written(0.3302, UNIT_TH, false), ".013");
     assert_string_equal(written(0.254, UNIT_TH, false), ".010");
     assert_string_equal(written(25.4, UNIT_IN, false), "1.000");
-    assert_string_equal(written(7.25 / 64 * 25.4, UNIT_64THS, false), "7.2");
+    assert_string_equal(written(7.25 / 64 * 25.4, UNIT_64THS, false), "7.3");
+    assert_string_equal(written(.0095 * 25.4, UNIT_IN, false), ".010");
+    assert_string_equal(written(.0185 * 25.4, UNIT_IN, false), ".019");
     assert_string_equal(written(7.0 / 64 * 25.4, UNIT_64THS, false), "7");
     assert_string_equal(written(0.126, UNIT_100THS, false), "0.13");
     assert_string_equal(written(0.93, UNIT_MM, false), "0.93");

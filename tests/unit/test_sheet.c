@@ -90,7 +90,7 @@ static void readings_stand_beside_what_was_wanted(void **state)
     assert_has(text, ".013 (0.33)");
     assert_has(text, ".006 (0.15)  high");
     assert_has(text, ".030 (0.76)");
-    assert_has(text, "8.2 (3.27)");
+    assert_has(text, "8.3 (3.27)");
     assert_has(text, "6.0 (2.38)");
     assert_has(text, "12.6 (5.00)  over 7.6 (3.00)");
     assert_has(text, "the neck bows too far: tighten until the relief is .006 in");
@@ -379,7 +379,7 @@ static void metric_shops_read_mm_first(void **state)
     build_record(&record, build_record_full);
     char *text = text_of_ask(&record, &ask, true);
     assert_has(text, "0.33 (.013)");
-    assert_has(text, "3.27 (8.2)");
+    assert_has(text, "3.27 (8.3)");
     assert_has(text, "632.5 mm (24.9 in)"); /* 24.9 x 25.4 = 632.46 */
     free(text);
     record_done(&record);
