@@ -491,7 +491,9 @@ static void ask_turns(void)
         terminal_check(stage.terminal, sscanf(text, " %lf in %lf %d", &in, &u_in, &necks) == 3);
         terminal_check(stage.terminal,
                        fabs(in * 25.4 * 4 - true_turn_mm(kinds[i])) < (u_in + 0.0005) * 25.4 * 4);
-        terminal_check(stage.terminal, necks >= 3 * stage.times && necks % stage.times == 0);
+        /* More than these are not counted. */
+        terminal_check(stage.terminal,
+                       necks == 256 || (necks >= 3 * stage.times && necks % stage.times == 0));
     }
     back();
 }
@@ -747,9 +749,10 @@ static void handing_over_leaves_the_list_as_it_is(void **state)
     press(TERMINAL_ENTER);
     terminal_expect(stage.terminal, "[Bench]");
     type("*A");
-    /* Some of its cells were never read. */
-    terminal_expect(stage.terminal, "Enter hands it over");
-    press(TERMINAL_ENTER);
+    terminal_settle(stage.terminal);
+    /* It is asked about if not all of it was read. */
+    if (terminal_find(stage.terminal, "Enter hands it over", NULL) >= 0)
+        press(TERMINAL_ENTER);
     terminal_expect(stage.terminal, "Handed over today");
     press(TERMINAL_ESCAPE);
     (void)expect_count(count - 1, "in the house");
