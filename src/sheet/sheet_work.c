@@ -113,10 +113,7 @@ static void say_rod(const struct sheet_maker *maker, struct strbuf *out)
 
     if (!relief.given)
         return;
-    if (setup->rod == ROD_NONE || setup->rod == ROD_FIXED)
-        strbuf_add(out, "no rod that turns: change");
-    else
-        strbuf_add(out, what_of_rod(maker, relief.value > setup->relief_target_mm.value));
+    strbuf_add(out, what_of_rod(maker, relief.value > setup->relief_target_mm.value));
     strbuf_add(out, " until the relief is ");
     sheet_say_length(out, setup->relief_target_mm.value, &maker->ask->units, MEASURE_FEELER);
 }

@@ -149,7 +149,7 @@ static bool add_whole(const struct explain_from *from, enum figure_id id, struct
         const struct move *move = &from->derived->moves.move[kind];
 
         if (id != move_figure((enum move_kind)kind) || kind == MOVE_FRETS ||
-            !(move_waits_for_season(move) || move->raise.given))
+            !(move_waits_for_season(move) || move_is_left(move) || move->raise.given))
             continue;
         move_words_make(from->derived, (enum move_kind)kind, from->units ? from->units : &metric,
                         &words);

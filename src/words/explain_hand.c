@@ -105,6 +105,17 @@ static void add_order_u(const struct explain_from *from, enum figure_id id, int 
     strbuf_add_char(out, ')');
 }
 
+/* What its rod can do about a relief; no turn is spoken of where none turns, or does nothing. */
+static const char *what_of_rod(const struct derived *derived, double relief_mm)
+{
+    if (!setup_rod_turns(&derived->setup))
+        return "; no rod turns: air moves it, and else heat press, refret or planing";
+    if (!move_rod_turns(&derived->setup, &derived->moves.move[MOVE_ROD]))
+        return "; its rod was turned and does not answer";
+    return relief_mm < 0 ? "; slackening a rod that works gives relief"
+                         : "; tightening takes relief out, slackening gives more";
+}
+
 void explain_add_hand(const struct explain_from *from, enum figure_id id, int string,
                       struct strbuf *out)
 {
@@ -133,6 +144,8 @@ void explain_add_hand(const struct explain_from *from, enum figure_id id, int st
         else
             strbuf_add_char(out, *words);
     }
+    if (id == FIGURE_RELIEF && value != 0)
+        strbuf_add(out, what_of_rod(from->derived, value));
     if (!order)
         return;
     if (order->due)

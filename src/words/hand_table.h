@@ -11,8 +11,8 @@
  * length.
  */
 /* clang-format off */
-HAND(RELIEF, FEELER, "the neck dips by % at the relief fret; tightening takes relief out, slackening gives more",
-     "back-bow: the neck humps up by % at the relief fret; slackening a rod that works gives relief",
+HAND(RELIEF, FEELER, "the neck dips by % at the relief fret",
+     "back-bow: the neck humps up by % at the relief fret",
      "the neck is straight at the relief fret")
 HAND(CURVATURE, NONE, "how sharply the neck bends; set the relief, and this follows", "", "")
 HAND(TILT, NONE, "how far the neck turns against the body as it bends, and lifts the strings with it", "", "")

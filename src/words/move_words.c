@@ -98,20 +98,13 @@ void move_words_say_rod(struct maker *maker)
     const struct move_amount *change = &maker->move->amount;
     const enum unit unit = maker->units->bare[MEASURE_FEELER];
 
-    if (!setup_rod_turns(maker->setup)) {
-        strbuf_add(&maker->amount, "no rod: ");
-    } else {
-        strbuf_add(&maker->amount, move_tightens(maker->move) ? "tighten " : "slacken ");
-        add_rod_turns(maker);
-    }
+    strbuf_add(&maker->amount, move_tightens(maker->move) ? "tighten " : "slacken ");
+    add_rod_turns(maker);
     strbuf_add(&maker->amount, "relief ");
     amount_add(&maker->amount, change->value, unit, true);
     move_words_add_u(&maker->amount, change->u, unit);
     say_rod_then(maker, unit);
-    if (setup_rod_turns(maker->setup))
-        add_rod_caution(maker);
-    else
-        strbuf_add(&maker->caution, "relief without a rod takes heat, fretting or planing");
+    add_rod_caution(maker);
 }
 
 /* As it is read: what an open string leaves over fret 1 is not what one held down does. */

@@ -186,14 +186,19 @@ const char *move_words_wait(enum move_wait waits)
 static void say_left(struct maker *maker)
 {
     const enum unit unit = maker->units->bare[MEASURE_FEELER];
+    const bool slack = maker->move->way < 0;
 
-    strbuf_addf(&maker->amount, "%s: %s no further; relief stays ",
-                move_words_wait(WAIT_OTHER_WORK), maker->move->way < 0 ? "slacken" : "tighten");
+    if (setup_rod_turns(maker->setup))
+        strbuf_addf(&maker->amount, "%s: %s no further; relief stays ",
+                    move_words_wait(WAIT_OTHER_WORK), slack ? "slacken" : "tighten");
+    else
+        strbuf_add(&maker->amount, "no rod turns: relief stays ");
     amount_add(&maker->amount, fabs(maker->move->amount.value), unit, false);
     amount_add_unit(&maker->amount, unit);
     strbuf_add(&maker->amount, maker->move->amount.value < 0 ? " high" : " low");
     strbuf_add(&maker->caution,
-               maker->move->way < 0
+               !setup_rod_turns(maker->setup) ? "heat press, refret or planing is other work"
+               : slack
                    ? "slack already? then string pull, heat press, refret or planing is other work"
                    : "nut loose, or at its thread's end (washers)? heat press, refret, planing is "
                      "other work");
@@ -204,7 +209,7 @@ static void say_season(struct maker *maker, enum move_kind kind)
 {
     const struct move *move = maker->move;
     const bool fills = kind == MOVE_SLOTS && move->any_up;
-    const bool settles = !move_rod_turns(maker->setup, &maker->set->move[MOVE_ROD]);
+    const bool settles = !maker->set->move[MOVE_ROD].holds;
 
     strbuf_addf(&maker->amount, "%s;%s", move_words_wait(WAIT_SEASON),
                 settles ? " let it settle" : "");

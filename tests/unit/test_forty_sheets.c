@@ -316,7 +316,7 @@ static void forty_sheets_are_handed_over_unread(void **state)
                   "two pages of Letter\n",
                   looked.states, looked.works, looked.ranked, looked.long_ones);
     assert_true(looked.long_ones <= SHEETS / 10);
-    assert_true(looked.states >= 4 * SHEETS && looked.works >= SHEETS);
+    assert_true(looked.states >= 4 * SHEETS && looked.works >= SHEETS * 3 / 4);
     assert_true(looked.ranked >= SHEETS / 4 && looked.ranked <= SHEETS * 2 / 3);
 }
 

@@ -186,8 +186,11 @@ static void a_dead_rod_does_not_answer_the_season(void **state)
         build_record_add(&made->record, air[i]);
         const struct move *move = derive(made);
         assert_int_equal(move[MOVE_ROD].stop, ROD_SILENT);
-        assert_true(move_is_left(&move[MOVE_ROD]));
+        /* What a passing season did to it does not stay. */
+        assert_int_equal(move_is_left(&move[MOVE_ROD]), i);
+        assert_true(i || says(made, MOVE_ROD, "the season moved the neck; let it settle"));
         assert_int_equal(move_is_open(&move[MOVE_SADDLE]), i);
+        assert_int_equal(made->derived.moves.season_first, !i);
         assert_true(i || says(made, MOVE_SADDLE, "let it settle, cut nothing yet"));
     }
     end(made);

@@ -19,7 +19,9 @@ static void test_relief_per_turn(void **state)
     assert_near(fit.per_turn_mm, -0.0325 / 0.078125, 1e-14);
     assert_near(fit.left_mm,
                 sqrt((pow(-0.10 + 0.416 * 0.25, 2) + pow(0.06 - 0.416 * 0.125, 2)) / 2), 1e-14);
-    assert_near(fit.per_turn_u_mm, 2 * sqrt(2) * feeler_u_mm / sqrt(0.078125), 1e-14);
+    /* The reading of 0.30 is in both: by hand, 0.25, 0.25 + 0.125 and 0.125 of the three. */
+    assert_near(fit.per_turn_u_mm,
+                2 * feeler_u_mm * sqrt(0.0625 + 0.375 * 0.375 + 0.015625) / 0.078125, 1e-14);
     assert_int_equal(fit.count, 2);
 }
 
@@ -41,6 +43,33 @@ static void test_uncertainty_is_honest(void **state)
         covered += fabs(fit.per_turn_mm + 0.4) <= fit.per_turn_u_mm;
     }
     assert_near(covered / 4000.0, 0.95, 0.02);
+}
+
+/* The same where each reading ends one turn and begins the next: on one way, and to and fro. */
+static void test_uncertainty_of_a_chain_is_honest(void **state)
+{
+    struct seeded seed = seeded_start("rod history");
+
+    (void)state;
+    for (int way = -1; way <= 1; way += 2) {
+        int covered = 0;
+
+        for (int round = 0; round < 4000; round++) {
+            struct rod_step steps[4];
+            struct rod_fit fit;
+            double is = 0.3, read = is + seeded_between(&seed, -0.0127, 0.0127);
+
+            for (int i = 0; i < 4; i++) {
+                steps[i].turns = i % 2 ? way * 0.25 : 0.25;
+                steps[i].before_mm = read;
+                is -= 0.4 * steps[i].turns;
+                steps[i].after_mm = read = is + seeded_between(&seed, -0.0127, 0.0127);
+            }
+            assert_int_equal(rod_history_fit(steps, 4, feeler_u_mm, &fit), STATUS_OK);
+            covered += fabs(fit.per_turn_mm + 0.4) <= fit.per_turn_u_mm;
+        }
+        assert_near(covered / 4000.0, 0.95, 0.02);
+    }
 }
 
 static void test_next_turn(void **state)
@@ -193,6 +222,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_relief_per_turn),
         cmocka_unit_test(test_uncertainty_is_honest),
+        cmocka_unit_test(test_uncertainty_of_a_chain_is_honest),
         cmocka_unit_test(test_next_turn),
         cmocka_unit_test(test_judging_the_first_turn),
         cmocka_unit_test(test_judging_against_earlier_turns),

@@ -125,7 +125,6 @@ static void no_plan_is_left_on_it(void **state)
         {"targets relief = .020 in\nvisit.1.pass.1 exposure_bass = 9 mm\n"
          "visit.1.pass.1 exposure_treble = 9 mm\n",
          "Truss rod  slackened, relief "},
-        {"neck rod = none\n", "none that turns; the neck was worked on"},
         {"visit.1.pass.1 relief = .006 in\nvisit.1.pass.1 nut_gap.1 = .006 in\n"
          "visit.1.pass.1 exposure_bass = 9 mm\nvisit.1.pass.1 exposure_treble = 9 mm\n",
          "filled on string 1"},
@@ -165,6 +164,25 @@ static void frets_and_intonation_say_where(void **state)
                    "saddle moved so that it plays in tune: strings 6 and 2\n");
         bench_close(app);
     }
+}
+
+/* As it was filed when a relief without a rod was ordered. */
+static void a_neck_without_a_rod_was_worked_on(void **state)
+{
+    static const char marked[] =
+        "neck rod = none\nvisit.1.pass.1 time = 10:00\nvisit.1.work.1 kind = rod\n"
+        "visit.1.work.1 time = 10:30\n"
+        "visit.1.work.1 amount = no rod: relief -.007 +-.001 in\n";
+    char lines[600] = "";
+    struct strbuf text = STRBUF(lines);
+    struct record record;
+
+    (void)state;
+    strbuf_add(&text, set_up);
+    strbuf_add(&text, marked);
+    build_record(&record, lines);
+    check_done(&record, false, "none that turns; the neck was worked on");
+    record_done(&record);
 }
 
 /* Without turns only the readings say how far; without those nothing does. */
@@ -374,6 +392,7 @@ int main(void)
         cmocka_unit_test(a_plan_becomes_what_was_done),
         cmocka_unit_test(no_plan_is_left_on_it),
         cmocka_unit_test(frets_and_intonation_say_where),
+        cmocka_unit_test(a_neck_without_a_rod_was_worked_on),
         cmocka_unit_test(a_rocked_fret_is_not_levelled),
         cmocka_unit_test(what_is_not_known_is_left_out),
         cmocka_unit_test(a_tech_s_own_words_stay),

@@ -2,6 +2,7 @@
 #include "model/setup/survey_rod.h"
 
 #include <math.h>
+#include <stdio.h>
 
 #include "near.h"
 #include "survey_record.h"
@@ -153,8 +154,9 @@ static void test_uncertainty(void **state)
     const struct survey_rod rod = survey("visit.1.pass.2 rod_turn = 0.5\n"
                                          "visit.1.pass.2 relief = .009 in",
                                          &findings);
-    /* turns = (r* - r)/p; p from one step of half a turn carries two readings. */
-    const double U = 2 * 0.0254 / sqrt(12), p = -0.008 * 25.4, turns = 0.375;
+    /* turns = (r* - r)/p; p from one step of half a turn carries two readings, each with its step
+     * and a hand's 0.008 mm. */
+    const double U = 2 * hypot(0.0254 / sqrt(12), 0.008), p = -0.008 * 25.4, turns = 0.375;
     const double U_p = sqrt(2) * U / 0.5;
 
     (void)state;
@@ -177,6 +179,34 @@ static void test_silent(void **state)
     assert_string_equal(survey_rod_answer_name(rod.answer), "no-longer");
     assert_true(survey_record_found(&findings, FINDING_ROD_SILENT, 0));
     assert_false(rod.next_turn.given);
+}
+
+/* A rod that does nothing, and readings that fall on one mark or on the next: no answer, neither
+ * the right way nor the wrong one. */
+static void test_a_step_is_no_answer(void **state)
+{
+    static const char *const steps[] = {"0.001 in", "0.05 mm"};
+    static const char *const marks[2][2] = {{".010 in", ".009 in"}, {"0.25 mm", "0.20 mm"}};
+    static const char *const turns[] = {"0.25", "0.25", "0.25", "-0.25", "0.25"};
+    static const int reads[] = {0, 1, 0, 1, 0};
+
+    (void)state;
+    for (int metric = 0; metric < 2; metric++) {
+        char lines[600];
+        struct findings findings;
+        int length =
+            snprintf(lines, sizeof lines, "model feeler_step = %s\nvisit.1.pass.1 relief = %s",
+                     steps[metric], marks[metric][0]);
+
+        for (int i = 0; i < 5; i++) {
+            length += snprintf(lines + length, sizeof lines - (size_t)length,
+                               "\nvisit.1.pass.%d rod_turn = %s\nvisit.1.pass.%d relief = %s",
+                               i + 2, turns[i], i + 2, marks[metric][reads[i]]);
+            const struct survey_rod rod = survey(lines, &findings);
+            assert_false(rod.sure);
+            assert_true(rod.answer != ROD_ANSWERS && rod.answer != ROD_ANSWERS_BACKWARDS);
+        }
+    }
 }
 
 static void test_backwards(void **state)
@@ -353,6 +383,7 @@ int main(void)
         cmocka_unit_test(test_close_enough),
         cmocka_unit_test(test_uncertainty),
         cmocka_unit_test(test_silent),
+        cmocka_unit_test(test_a_step_is_no_answer),
         cmocka_unit_test(test_backwards),
         cmocka_unit_test(test_what_is_no_step),
         cmocka_unit_test(test_turns_alone),

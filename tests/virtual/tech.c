@@ -23,12 +23,16 @@ const struct virtual_hand virtual_hands[] = {
     {"screws, 0.05 mm gauge", 0.05, 0.1, CAREFUL, .marks = true, .screws = true},
     {"one wrong row in 5 passes", FEELER_MM, RULE_MM, CAREFUL, .marks = true, .slips = true},
     {"hand twice as rough", FEELER_MM, RULE_MM, ROUGH, .marks = true},
-    {"two seasons", FEELER_MM, RULE_MM, CAREFUL, .marks = true, .seasons = true},
+    {"two seasons", FEELER_MM, RULE_MM, CAREFUL, .marks = true, .seasons = 1},
     {"0.05 mm gauge, looks again", 0.05, 0.1, CAREFUL, .marks = true, .looks_again = 4},
     {"looks again", FEELER_MM, RULE_MM, CAREFUL, .marks = true, .looks_again = 4},
     {"reads what is asked", FEELER_MM, RULE_MM, CAREFUL, .marks = true, .spares = true},
     {"stubborn rods, high frets", FEELER_MM, RULE_MM, CAREFUL, .marks = true, .spoilt = true},
     {"marks what it did not do", FEELER_MM, RULE_MM, CAREFUL, .marks = true, .claims = true},
+    {"no rod, three seasons", FEELER_MM, RULE_MM, CAREFUL, .marks = true, .seasons = 2,
+     .rodless = true},
+    {"dead rod, three seasons", FEELER_MM, RULE_MM, CAREFUL, .marks = true, .seasons = 2,
+     .spoilt = true, .dead = true},
 };
 const int virtual_hand_count = sizeof virtual_hands / sizeof virtual_hands[0];
 
@@ -368,6 +372,8 @@ static bool work_all(struct shop *shop)
         if (!move_is_measured((enum move_kind)k) || !move_is_open(&move[k]))
             continue;
         any = true;
+        if (k == MOVE_ROD && shop->hand->rodless)
+            continue; /* asked for all the same */
         if (shop->hand->claims && seeded_whole(shop->seed, 1, 5) == 1)
             shop->way->claimed++;
         else if (k == MOVE_ROD)
@@ -396,9 +402,10 @@ static void begin(struct shop *shop)
     snprintf(lines, sizeof lines,
              "board strings = %d\nboard frets = %d\nboard join_fret = %d\n"
              "board action_fret = %d\nboard relief_fret = %d\nbridge kind = %s\n"
-             "neck rod = two-way\n",
+             "neck rod = %s\n",
              kind->strings, kind->frets, kind->join, kind->action_fret, shop->made->relief_fret,
-             kind->bridge == VIRTUAL_BLANK ? "blank" : "screw");
+             kind->bridge == VIRTUAL_BLANK ? "blank" : "screw",
+             shop->hand->rodless ? "none" : "two-way");
     build_record(&shop->record, lines);
     put_one(shop, FIELD_SCALE, kind->scale_mm);
     put_one(shop, FIELD_TARGET_RELIEF, kind->relief_mm);
@@ -425,6 +432,17 @@ static void look(const struct shop *shop, struct virtual_way *way, bool asked)
     way->asked_right += right && asked;
 }
 
+/* In other air than the last time slots and saddle wait for the rod; where none turns, for the
+ * first air. */
+static bool is_cut_early(const struct shop *shop)
+{
+    const struct move *move = shop->derived.moves.move;
+    const bool turns = !shop->hand->rodless && !shop->hand->dead;
+
+    return shop->visit == 2 && (turns ? shop->pass == 1 && move_is_open(&move[MOVE_ROD]) : true) &&
+           (move_is_open(&move[MOVE_SLOTS]) || move_is_open(&move[MOVE_SADDLE]));
+}
+
 /* Nothing was asked for: read once more, and whatever is asked for now is done. */
 static void look_again(struct shop *shop)
 {
@@ -439,6 +457,7 @@ static void look_again(struct shop *shop)
 static void visit_shop(struct shop *shop, int most, const char *date, const char *humidity)
 {
     struct virtual_way *way = shop->way;
+    bool cut_early = false;
 
     shop->visit++;
     shop->pass = shop->work = 0;
@@ -448,22 +467,32 @@ static void visit_shop(struct shop *shop, int most, const char *date, const char
     way->ended = false;
     while (shop->pass < most && !way->ended) {
         read_all(shop);
-        const struct move *move = shop->derived.moves.move;
-
         look(shop, way, move_set_count(&shop->derived.moves, move_is_open) > 0);
-        if (shop->visit > 1 && shop->pass == 1 && move_is_open(&move[MOVE_ROD]))
-            way->cut_early += move_is_open(&move[MOVE_SLOTS]) || move_is_open(&move[MOVE_SADDLE]);
+        cut_early = cut_early || is_cut_early(shop);
         way->ended = !work_all(shop) && !move_set_is_questioned(&shop->derived.moves);
     }
+    way->cut_early += cut_early;
     look_again(shop);
 }
 
-static void go_home_and_return(struct shop *shop, int most)
+/* From dry air to damp and back, or the other way round. */
+static void work_in_seasons(struct shop *shop, int most)
 {
-    virtual_season(shop->made, seeded_between(shop->seed, 0.1, 0.25),
-                   seeded_between(shop->seed, 0, 0.5));
+    static const char *const days[] = {"2026-03-02", "2026-09-02", "2027-03-02"};
+    static const char *const humidity[] = {"45", "70"};
+    const bool back = shop->hand->seasons > 1, damp_first = back && seeded_whole(shop->seed, 0, 1);
+    double sign = damp_first ? -1 : 1;
+
+    visit_shop(shop, most, days[0], humidity[damp_first]);
+    if (shop->hand->seasons == 0)
+        return;
+    const double relief_mm = seeded_between(shop->seed, 0.1, 0.25);
+    const double lift_mm = seeded_between(shop->seed, 0, 0.5);
     shop->way->returns++;
-    visit_shop(shop, most, "2026-09-02", "70");
+    for (int i = 1; i <= shop->hand->seasons; i++, sign = -sign) {
+        virtual_season(shop->made, sign * relief_mm, sign * lift_mm);
+        visit_shop(shop, most, days[i], humidity[(i % 2 == 1) != damp_first]);
+    }
 }
 
 void virtual_work(struct virtual_instrument *made, const struct virtual_hand *hand, int most,
@@ -475,9 +504,7 @@ void virtual_work(struct virtual_instrument *made, const struct virtual_hand *ha
     assert_non_null(shop);
     *shop = (struct shop){.made = made, .hand = hand, .seed = seed, .way = &way};
     begin(shop);
-    visit_shop(shop, most, "2026-03-02", "45");
-    if (hand->seasons)
-        go_home_and_return(shop, most);
+    work_in_seasons(shop, most);
     way.right = virtual_is_right(made);
     for (int s = 1; s <= made->kind->strings; s++) {
         way.filled += shop->filled[s];

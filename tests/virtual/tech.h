@@ -20,7 +20,10 @@ struct virtual_hand {
     bool spoilt;  /* instruments of which something is wrong (virtual_instrument_spoil): the rod is
                      turned as asked, its turns logged, the crown under the action rocked */
     bool slips;   /* in one pass out of five one reading is wrong */
-    bool seasons; /* comes back half a year later, in damper air */
+    int seasons;  /* comes back so often, half a year later: in other air, and then in that of the
+                     first time */
+    bool rodless; /* the neck has no rod */
+    bool dead;    /* its rod does nothing; it is turned as asked, its turns logged */
     bool screws;  /* the saddle is turned, not cut: amounts in turns by tenths */
     bool spares;  /* in later passes reads only what the work has moved */
     bool claims;  /* one move in five is marked done and was not */
@@ -44,7 +47,8 @@ struct virtual_way {
     int looked_again, asked_again; /* passes read to be sure, and those that asked for work */
     int claimed;                   /* moves marked done that were not */
     double turned;                 /* turns of a rod that did nothing, or the wrong thing */
-    int returns, cut_early; /* came back in another season; was cut before the rod was right */
+    int returns, cut_early; /* came back in another season; was cut before the rod was right, or,
+                               where none turns, was cut for it */
 };
 
 /* Works on an instrument until the program asks for nothing, `most` passes a visit at the most. */

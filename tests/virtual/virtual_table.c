@@ -36,7 +36,9 @@ void virtual_table_make(const struct virtual_hand *hand, int count, struct seede
         struct virtual_way way;
 
         virtual_instrument_draw(&made, &virtual_kinds[i % virtual_kind_count], seed);
-        if (hand->spoilt)
+        if (hand->rodless || hand->dead)
+            made.stuck = true;
+        else if (hand->spoilt)
             virtual_instrument_spoil(&made, seed);
         virtual_work(&made, hand, most, seed, &way);
         ret_table->first_right[i] = way.first_right > 0 ? way.first_right : most + 1;

@@ -19,7 +19,8 @@ static void advise_rod(struct derived *derived)
 {
     const struct move *rod = &derived->moves.move[MOVE_ROD];
 
-    if ((rod->stop == ROD_SILENT || rod->stop == ROD_LOOSE) && rod->amount.off)
+    if (setup_rod_turns(&derived->setup) && (rod->stop == ROD_SILENT || rod->stop == ROD_LOOSE) &&
+        rod->amount.off)
         findings_add(&derived->findings, FINDING_ROD_SILENT, 0);
     if (rod->needs == NEED_ROD_WAY)
         findings_add(&derived->findings, FINDING_ROD_BACKWARDS, 0);
@@ -239,10 +240,9 @@ static void look_at_season(struct place place, struct past *past, struct derived
     const struct setup *setup = &derived->setup;
     const struct move *rod = &derived->moves.move[MOVE_ROD];
 
-    if (move_rod_turns(setup, rod)
-            ? rod->state == MOVE_DUE && season_is_other(&past->season, setup, place.visit)
-            : season_has_moved(&past->season, setup, place.visit))
-        move_set_wait_for_season(&derived->moves, setup);
+    if (rod->holds ? rod->state == MOVE_DUE && season_is_other(&past->season, setup, place.visit)
+                   : season_has_moved(&past->season, setup, place.visit))
+        move_set_wait_for_season(&derived->moves);
 }
 
 static void wait_for_reading(struct place place, struct derived *derived)

@@ -47,7 +47,7 @@ void season_walk_to(struct season_walk *walk, const struct setup *setup, int vis
 bool season_is_other(struct season_walk *walk, const struct setup *setup, int visit);
 
 /*
- * The same of a neck whose rod does not turn, on which all that is off might be the season's: the
+ * The same of a neck that no rod holds, on which all that is off might be the season's: the
  * wood's moisture is as far off, and relief or action went along with it by more than its
  * tolerance. Not where the air is back to what it was before the visit before: there the neck has
  * settled.

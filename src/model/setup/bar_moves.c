@@ -48,8 +48,8 @@ static void find_end(const struct setup *setup, const struct end *end, struct mo
     for (int s = 1; any && s <= setup->outfit.strings; s++) {
         if (known[s] == KNOWN_ABSENT)
             continue;
-        end->believed[s] =
-            (struct believed){.mm = maybe_finite(mm[s]), .u = 2 * pass_read_once_mm(setup, BELIEF_ACTION)};
+        end->believed[s] = (struct believed){.mm = maybe_finite(mm[s]),
+                                             .u = 2 * pass_read_once_mm(setup, BELIEF_ACTION)};
         if (!end->target->given)
             continue;
         const struct move_amount amount = amount_of(setup, mm[s] - end->target->value);

@@ -152,15 +152,15 @@ bool move_waits_for_season(const struct move *move)
 
 /* Once the rod is right the neck is as it was. Where none turns, only time and air bring it back,
  * and reset and relief are off by the season too. */
-void move_set_wait_for_season(struct move_set *moves, const struct setup *setup)
+void move_set_wait_for_season(struct move_set *moves)
 {
-    const bool turns = move_rod_turns(setup, &moves->move[MOVE_ROD]);
+    const bool holds = moves->move[MOVE_ROD].holds;
 
-    if (turns && moves->move[MOVE_ROD].state != MOVE_DUE)
+    if (holds && moves->move[MOVE_ROD].state != MOVE_DUE)
         return;
     moves->season_first = true;
-    for (int kind = turns ? MOVE_SLOTS : 0; kind <= MOVE_SADDLE; kind++)
-        if (moves->move[kind].state >= MOVE_WAITS && !move_is_left(&moves->move[kind]))
+    for (int kind = holds ? MOVE_SLOTS : 0; kind <= MOVE_SADDLE; kind++)
+        if (moves->move[kind].state >= MOVE_WAITS)
             move_put_off(&moves->move[kind], WAIT_SEASON, STRINGS_MAX);
 }
 

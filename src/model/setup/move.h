@@ -101,6 +101,8 @@ struct move {
     struct rod_reach far;    /* rod: the target is farther than it may go */
     enum rod_stop stop;      /* rod: why it is not turned on; */
     double way;              /* its last turn: 1 tightened, -1 slackened, 0 none */
+    bool holds;              /* it brings the relief back that the season moved: its last turns
+                                showed what they do, or none was tried */
     struct maybe raise;      /* slots: half of them or more are low; by so much the nut is, mm */
     bool too_high[STRINGS_MAX + 1]; /* and these are too high then: the next pass says by what */
     struct saddle_work saddle_work; /* saddle: due, of a blank; what `string` is made by */
@@ -200,9 +202,9 @@ struct maybe move_rod_share(const struct move *rod, bool rod_turns, struct maybe
 struct maybe move_part(struct maybe now, struct maybe then, struct maybe share);
 
 /* The neck has moved with the season: where the rod is due, slots and saddle wait for it, and so
- * will frets and pitch. Where no rod turns, all of it waits until the neck has settled, relief and
- * reset too. */
-void move_set_wait_for_season(struct move_set *moves, const struct setup *setup);
+ * will frets and pitch. Where no rod holds it, all of it waits until the neck has settled, relief
+ * and reset too. */
+void move_set_wait_for_season(struct move_set *moves);
 
 bool move_waits_for_season(const struct move *move);
 

@@ -60,16 +60,18 @@ static void find_rod(struct finder *finder, struct move *move)
 {
     const struct setup *setup = finder->level;
     const double target = setup->relief_target_mm.value;
+    const struct survey_rod *rod = &finder->plan.rod;
     struct estimated relief;
 
+    move->holds = setup_rod_turns(setup) && !(rod->known && rod->answer == ROD_ANSWERS_NO_LONGER);
     if (!setup->relief_target_mm.given || !isfinite(target) ||
         !belief_relief(&finder->plan, setup, &relief))
         return;
-    move->stop = survey_rod_stop(&finder->plan.rod, target - relief.mean);
-    /* Who says on Intake that it turns no more has looked. */
-    if (move->stop == ROD_LOOSE && !setup_rod_turns(setup))
+    move->stop = survey_rod_stop(rod, target - relief.mean);
+    /* Who says on Intake that none turns has looked. */
+    if (!setup_rod_turns(setup))
         move->stop = ROD_SILENT;
-    move->way = finder->plan.rod.way;
+    move->way = rod->way;
     const bool turns = move_rod_turns(setup, move);
     const double own_mm = tolerance_of(finder, BELIEF_RELIEF, setup->relief_tolerance_mm);
     const double tolerance = turns ? own_mm : fmax(own_mm, MOVE_NO_ROD_MM);
@@ -84,7 +86,7 @@ static void find_rod(struct finder *finder, struct move *move)
     finder->rod_first = move->amount.due && turns;
     if (move->amount.due && move->stop != ROD_SILENT)
         belief_turn_rod(&finder->plan, setup, target, BELIEF_RELIEF_MM);
-    if (move->amount.due && (setup_rod_turns(setup) || move->stop == ROD_SILENT))
+    if (move->amount.due)
         stop_rod(finder, move);
 }
 

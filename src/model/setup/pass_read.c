@@ -38,6 +38,14 @@ double pass_read_once_mm(const struct setup *setup, enum belief_row row)
     return hypot(doubt.step_mm, doubt.hand_mm);
 }
 
+double pass_read_told_mm(const struct setup *setup, enum belief_row row)
+{
+    /* A little more: two numbers on neighbouring marks are a step apart but for rounding. */
+    const double step_mm = pass_read_doubt(setup, row).step_mm * sqrt(12) * (1 + 1e-6);
+
+    return fmax(pass_read_once_mm(setup, row), step_mm / (2 * sqrt(2)));
+}
+
 /* What counts is the gap once the action is right, so that of the rule a ninth comes in. */
 double pass_read_gap_mm(const struct setup *setup)
 {

@@ -29,6 +29,10 @@ struct pass_read {
 void pass_read_list(const struct belief *belief, const struct setup *setup,
                     struct pass_read *ret_read);
 
+/* The same where two readings are compared: these may be a step apart though nothing has moved, so
+ * that no less is told from one to the other, by twice the root of two of this. */
+double pass_read_told_mm(const struct setup *setup, enum belief_row row);
+
 /* What a row reads at a string as a function of the unknowns. */
 struct linear pass_read_function(const struct setup *setup, enum belief_row row, int string);
 

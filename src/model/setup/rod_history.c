@@ -34,6 +34,29 @@ static double left_over_mm(const struct rod_step *steps, int count, double per_t
     return sqrt(squares / count);
 }
 
+/* Of steps that were read one after another only the first and the last reading count. */
+static bool is_joined(const struct rod_step *before, const struct rod_step *step)
+{
+    return fabs(step->before_mm - before->after_mm) < 1e-9;
+}
+
+/* The sum of squares of what each reading counts for in sum(turns x change). One that stands
+ * between two steps is in both: turned on one way it goes out, turned back it counts twice. */
+static double weight_of_readings(const struct rod_step *steps, int count)
+{
+    double sum = 0, before = 0;
+
+    for (int i = 0; i < count; i++) {
+        const double turns = steps[i].turns;
+        const bool joined = i > 0 && is_joined(&steps[i - 1], &steps[i]);
+
+        sum += joined ? (before - turns) * (before - turns) - before * before : turns * turns;
+        sum += turns * turns;
+        before = turns;
+    }
+    return sum;
+}
+
 enum status rod_history_fit(const struct rod_step *steps, int count, double reading_u_mm,
                             struct rod_fit *ret_fit)
 {
@@ -48,8 +71,7 @@ enum status rod_history_fit(const struct rod_step *steps, int count, double read
     }
     struct rod_fit fit = {.per_turn_mm = product / squares, .count = count};
     fit.left_mm = left_over_mm(steps, count, fit.per_turn_mm);
-    /* A change is the difference of two readings. */
-    fit.per_turn_u_mm = 2 * sqrt(2) * reading_u_mm / sqrt(squares);
+    fit.per_turn_u_mm = 2 * reading_u_mm * sqrt(weight_of_readings(steps, count)) / squares;
     if (!isfinite(fit.per_turn_mm) || !isfinite(fit.left_mm) || !isfinite(fit.per_turn_u_mm))
         return STATUS_RANGE;
     *ret_fit = fit;
@@ -112,12 +134,6 @@ static enum rod_answer judge_next(const struct rod_step *step, double expected_m
         return ROD_ANSWER_UNKNOWN;
     return share < 0 && fabs(change_mm(step)) > change_u_mm ? ROD_ANSWERS_BACKWARDS
                                                             : ROD_ANSWERS_NO_LONGER;
-}
-
-/* Of steps that were read one after another only the first and the last reading count. */
-static bool is_joined(const struct rod_step *before, const struct rod_step *step)
-{
-    return fabs(step->before_mm - before->after_mm) < 1e-9;
 }
 
 double rod_history_silent_turns(const struct rod_step *steps, int count, double reading_u_mm)

@@ -5,8 +5,8 @@
 #include <string.h>
 
 #include "model/setup/neck_curve.h"
+#include "model/setup/pass_read.h"
 #include "model/setup/setup.h"
-#include "model/setup/uncertainty.h"
 
 static void add_step(struct rod_walk *walk, double turns, double before_mm, double after_mm)
 {
@@ -109,7 +109,7 @@ void survey_rod_after(struct rod_walk *walk, struct place last, struct survey_ro
     if (last.visit > 0 && place_is_after(walk->at, last))
         *walk = rod_walk_of(&last.record);
     go_on(walk, last, &setup);
-    const double reading_u_mm = uncertainty_of_step(setup_step_mm(&setup, FIELD_RELIEF));
+    const double reading_u_mm = pass_read_told_mm(&setup, BELIEF_RELIEF);
     const struct rod_step *step = walk->step + walk->first;
     if (rod_history_fit(step, walk->count, reading_u_mm, &rod.fit) != STATUS_OK ||
         rod_history_judge(step, walk->count, reading_u_mm, &rod.answer) != STATUS_OK)

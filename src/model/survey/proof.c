@@ -5,7 +5,6 @@
 
 #include "model/setup/rod_history.h"
 #include "model/setup/pass_read.h"
-#include "model/setup/uncertainty.h"
 #include "model/survey/forecast.h"
 
 /* The turns that a neck was given so far; of more than these the first ones stay. */
@@ -53,12 +52,11 @@ static void check(struct walk *walk, struct proof_check *made, struct maybe expe
 static void check_turn(struct walk *walk, double turns, double before_mm)
 {
     struct proof_check made = {.field = FIELD_RELIEF, .move = MOVE_ROD};
-    const double step_mm = setup_step_mm(&walk->derived.setup, FIELD_RELIEF);
+    const double reading_u_mm = pass_read_told_mm(&walk->derived.setup, BELIEF_RELIEF);
     struct rod_fit fit;
     double relief_mm;
 
-    if (rod_history_fit(walk->steps, walk->step_count, uncertainty_of_step(step_mm), &fit) !=
-            STATUS_OK ||
+    if (rod_history_fit(walk->steps, walk->step_count, reading_u_mm, &fit) != STATUS_OK ||
         !(fit.per_turn_mm < 0) ||
         rod_history_predict(fit.per_turn_mm, before_mm, turns, &relief_mm) != STATUS_OK)
         return;
