@@ -8,6 +8,8 @@
 static const double before_heading_mm = 4.4, after_heading_mm = 0.8, between_items_mm = 0.6;
 static const double column_gap_mm = 10;
 
+enum { SECTIONS_MAX = 10 }; /* beside each other */
+
 /* Columns have to be lower than one below the other by this much, or they are not worth it. */
 static const double least_won_mm = 4;
 
@@ -117,79 +119,109 @@ static bool is_section_narrow(const struct setter *setter, size_t from)
     return narrow;
 }
 
-/* Where the narrow sections end that begin here; `from` itself if there are none. */
-static size_t run_end(const struct setter *setter, size_t from)
-{
-    size_t to = from;
+/* Narrow sections one after the other. */
+struct run {
+    size_t at[SECTIONS_MAX + 1]; /* where each begins, and where the last one ends */
+    int count;
+    unsigned right; /* a bit for each section in the right column; 0: no columns */
+};
 
-    while (to < setter->sheet->count && is_section_narrow(setter, to))
-        to = section_end(setter->sheet, to);
-    return to;
+static void find_run(const struct setter *setter, size_t from, struct run *ret_run)
+{
+    ret_run->count = 0;
+    ret_run->right = 0;
+    ret_run->at[0] = from;
+    while (ret_run->count < SECTIONS_MAX && from < setter->sheet->count &&
+           is_section_narrow(setter, from)) {
+        from = section_end(setter->sheet, from);
+        ret_run->at[++ret_run->count] = from;
+    }
 }
 
-/* How high they stand in a column of that width. */
-static double height_mm(const struct setter *setter, double width_mm, size_t from, size_t to)
+/* How high a section stands in a column of that width. */
+static double height_mm(const struct setter *setter, double width_mm, const struct run *run, int at)
 {
     struct setter measure = *setter;
 
     measure.list = NULL;
     measure.width_mm = width_mm;
-    set_blocks(&measure, from, to, 0);
+    set_blocks(&measure, run->at[at], run->at[at + 1], 0);
     return measure.y_mm - setter->y_mm;
 }
 
-/* Where the right column begins, so that the higher of the two is as low as it can be; `to` where
- * columns are not lower than one section below the other. */
-static size_t find_split(const struct setter *setter, size_t from, size_t to)
+/* The height of the higher column; a little more for each section that is read out of its order. */
+static double cost_of(const struct setter *setter, const struct run *run,
+                      const double heights_mm[SECTIONS_MAX], unsigned right)
 {
-    const double width_mm = half_mm(setter);
-    double least_mm = height_mm(setter, setter->width_mm, from, to) - least_won_mm;
-    size_t split = to;
+    const double out_of_order_mm = 3, between_mm = setter->spacing * before_heading_mm;
+    double sum_mm[2] = {-between_mm, -between_mm}, cost_mm = 0;
 
-    for (size_t at = section_end(setter->sheet, from); at < to;
-         at = section_end(setter->sheet, at)) {
-        const double mm =
-            fmax(height_mm(setter, width_mm, from, at), height_mm(setter, width_mm, at, to));
+    for (int i = 0; i < run->count; i++) {
+        const int side = right >> i & 1;
 
-        if (mm < least_mm) {
-            least_mm = mm;
-            split = at;
-        }
+        sum_mm[side] += heights_mm[i] + between_mm;
+        cost_mm += side == 0 && (right & ((1U << i) - 1)) != 0 ? out_of_order_mm : 0;
     }
-    return split;
+    return cost_mm + fmax(sum_mm[0], sum_mm[1]);
 }
 
-static void set_columns(struct setter *setter, size_t from, size_t split, size_t to)
+/* Tries every way to divide them; the first one stays at the left. None may be worth it. */
+static void divide(const struct setter *setter, struct run *run)
 {
-    const double left_mm = setter->left_mm, width_mm = setter->width_mm;
-    const double top_mm = setter->y_mm + space_mm(setter, from);
+    double heights_mm[SECTIONS_MAX], least_mm = -least_won_mm;
 
-    setter->width_mm = half_mm(setter);
-    setter->y_mm = top_mm;
-    set_blocks(setter, from, split, 0);
-    const double bottom_mm = setter->y_mm;
-    setter->left_mm += setter->width_mm + column_gap_mm;
-    setter->y_mm = top_mm;
-    set_blocks(setter, split, to, 0);
-    setter->y_mm = fmax(setter->y_mm, bottom_mm);
-    setter->left_mm = left_mm;
-    setter->width_mm = width_mm;
+    for (int i = 0; i < run->count; i++) {
+        least_mm += height_mm(setter, setter->width_mm, run, i) +
+                    (i > 0 ? setter->spacing * before_heading_mm : 0);
+        heights_mm[i] = height_mm(setter, half_mm(setter), run, i);
+    }
+    for (unsigned right = 2; run->count > 1 && right < 1U << run->count; right += 2) {
+        const double cost_mm = cost_of(setter, run, heights_mm, right);
+
+        if (cost_mm < least_mm) {
+            least_mm = cost_mm;
+            run->right = right;
+        }
+    }
+}
+
+static void set_columns(struct setter *setter, const struct run *run)
+{
+    const struct setter whole = *setter;
+    const double top_mm = setter->y_mm + space_mm(setter, run->at[0]);
+    double bottom_mm[2] = {top_mm, top_mm};
+
+    setter->width_mm = half_mm(&whole);
+    for (int i = 0; i < run->count; i++) {
+        const int side = run->right >> i & 1;
+        const bool first = bottom_mm[side] == top_mm;
+
+        setter->left_mm = whole.left_mm + side * (setter->width_mm + column_gap_mm);
+        setter->y_mm = bottom_mm[side];
+        set_blocks(setter, run->at[i], run->at[i + 1],
+                   first ? 0 : setter->spacing * before_heading_mm);
+        bottom_mm[side] = setter->y_mm;
+    }
+    setter->y_mm = fmax(bottom_mm[0], bottom_mm[1]);
+    setter->left_mm = whole.left_mm;
+    setter->width_mm = whole.width_mm;
 }
 
 void flow_set(struct setter *setter)
 {
     const struct sheet *sheet = setter->sheet;
+    struct run run = {.count = 0};
 
     set_begin_page(setter);
     for (size_t from = 0, to; from < sheet->count; from = to) {
-        to = setter->columns ? run_end(setter, from) : from;
-        const size_t split = to > from ? find_split(setter, from, to) : to;
-
-        if (split < to) {
-            set_columns(setter, from, split, to);
-        } else {
-            to = to > from ? to : section_end(sheet, from);
-            set_blocks(setter, from, to, space_mm(setter, from));
+        if (setter->columns) {
+            find_run(setter, from, &run);
+            divide(setter, &run);
         }
+        to = run.count > 0 ? run.at[run.count] : section_end(sheet, from);
+        if (run.right)
+            set_columns(setter, &run);
+        else
+            set_blocks(setter, from, to, space_mm(setter, from));
     }
 }

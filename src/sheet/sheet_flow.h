@@ -11,8 +11,9 @@
 
 /*
  * Sets them one below the other, on as many pages as that takes. With setter->columns, sections
- * that need no more than half the width stand in two columns where that is lower: in their order,
- * down the left column, then down the right one. Those must fit on one page.
+ * that need no more than half the width stand in two columns where that is lower: in their order
+ * down the left column, then down the right one, unless another division is much lower. Those must
+ * fit on one page.
  */
 void flow_set(struct setter *setter);
 

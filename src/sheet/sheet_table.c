@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include <math.h>
+#include <string.h>
 
 #include "page/page_write.h"
 #include "sheet/sheet_set.h"
@@ -14,6 +15,7 @@ static const struct page_stroke rule = {0.15, PAGE_LINE_SOLID, 0.6};
 struct grid {
     const struct sheet_table *table;
     double width_mm[SHEET_COLUMNS_MAX];
+    double least_mm[SHEET_COLUMNS_MAX]; /* how far a column may shrink */
     double gap_mm;
 };
 
@@ -48,7 +50,7 @@ static int widest(const struct grid *grid)
     int best = -1;
 
     for (int i = 0; i < grid->table->columns; i++)
-        if (grid->table->align[i] == SHEET_LEFT && grid->width_mm[i] > column_least_mm &&
+        if (grid->width_mm[i] > grid->least_mm[i] &&
             (best < 0 || grid->width_mm[i] > grid->width_mm[best]))
             best = i;
     return best;
@@ -73,19 +75,48 @@ static void widen_for_spans(const struct setter *setter, struct grid *grid)
         }
 }
 
-/* As wide as each column needs to be, with the least gap between them. */
+/* The widest word of a heading, which is broken at its blanks. */
+static double word_mm(const struct setter *setter, const char *text)
+{
+    double widest_mm = 0;
+
+    while (*text) {
+        const size_t length = strcspn(text, " ");
+        char memory[64];
+        struct strbuf word = STRBUF(memory);
+
+        strbuf_add_bytes(&word, text, length);
+        widest_mm = fmax(widest_mm, page_ruler_width_mm(setter->ruler, &set_head.font, memory));
+        text += length + (text[length] == ' ');
+    }
+    return widest_mm;
+}
+
+static void measure_cell(const struct setter *setter, struct grid *grid, int row, int column)
+{
+    const struct sheet_table *table = grid->table;
+    const char *text = text_of(table, row, column);
+    const double width_mm = page_ruler_width_mm(setter->ruler, &style_of(table, row)->font, text);
+    const bool breaks = table->row[row] == SHEET_ROW_HEAD;
+    const double least_mm = breaks ? word_mm(setter, text) : width_mm;
+
+    grid->width_mm[column] = fmax(grid->width_mm[column], width_mm);
+    grid->least_mm[column] = fmax(grid->least_mm[column], least_mm);
+}
+
+/* As wide as each column needs to be, with the least gap between them. Where there is no room for
+ * that, words are broken over lines, and so are headings over numbers. */
 static void measure_widths(const struct setter *setter, struct grid *grid)
 {
     const struct sheet_table *table = grid->table;
 
     for (int row = 0; row < table->rows; row++)
-        for (int i = 0; i < table->columns; i++) {
-            const double width_mm = page_ruler_width_mm(setter->ruler, &style_of(table, row)->font,
-                                                        text_of(table, row, i));
-
-            if (sheet_cell(table, row, i)->span <= 1 && width_mm > grid->width_mm[i])
-                grid->width_mm[i] = width_mm;
-        }
+        for (int i = 0; i < table->columns; i++)
+            if (sheet_cell(table, row, i)->span <= 1)
+                measure_cell(setter, grid, row, i);
+    for (int i = 0; i < table->columns; i++)
+        if (table->align[i] == SHEET_LEFT)
+            grid->least_mm[i] = fmin(grid->least_mm[i], column_least_mm);
     grid->gap_mm = gap_least_mm;
     widen_for_spans(setter, grid);
 }
