@@ -267,11 +267,10 @@ static enum status join_lines(struct parser *parser, size_t i)
     return STATUS_OK;
 }
 
-static enum status take_key(struct parser *parser, size_t i, size_t from, size_t to)
+/* A line whose name ends at `name_to`, before its "=". */
+static enum status take_key(struct parser *parser, size_t i, size_t from, size_t name_to, size_t to)
 {
     struct ini_line *line = &parser->text->lines[i];
-    const char *equals = memchr(line->bytes, '=', to);
-    size_t name_to = (size_t)(equals - line->bytes);
 
     line->kind = INI_KEY;
     line->value_at = (uint16_t)(name_to + 1);
@@ -287,6 +286,7 @@ static enum status take_line(struct parser *parser, size_t i)
     struct ini_text *text = parser->text;
     struct ini_line *line = &text->lines[i];
     size_t from = 0, to = line->length;
+    const char *equals;
 
     strip(line->bytes, &from, &to);
     line->section = (uint32_t)(text->section_count - 1);
@@ -297,8 +297,8 @@ static enum status take_line(struct parser *parser, size_t i)
         line->kind = INI_COMMENT;
     else if (line->bytes[from] == '[')
         take_section(parser, i, from, to);
-    else if (line->bytes[from] != '=' && memchr(line->bytes + from, '=', to - from))
-        return take_key(parser, i, from, to);
+    else if ((equals = memchr(line->bytes + from, '=', to - from)) && equals > line->bytes + from)
+        return take_key(parser, i, from, (size_t)(equals - line->bytes), to);
     return STATUS_OK;
 }
 
@@ -372,11 +372,6 @@ size_t ini_text_section(const struct ini_text *text, const char *name)
            (!text->sections[section].name || strcmp(text->sections[section].name, name) != 0))
         section--;
     return section;
-}
-
-const char *ini_line_section(const struct ini_text *text, const struct ini_line *line)
-{
-    return line->kind == INI_KEY && line->name ? text->sections[line->section].name : NULL;
 }
 
 size_t ini_line_number(const struct ini_text *text, const struct ini_line *line)

@@ -91,7 +91,10 @@ size_t ini_text_section(const struct ini_text *text, const char *name);
 
 /* The name of a key line's section; NULL if that or its own name is not usable, and for every other
  * line. */
-const char *ini_line_section(const struct ini_text *text, const struct ini_line *line);
+static inline const char *ini_line_section(const struct ini_text *text, const struct ini_line *line)
+{
+    return line->kind == INI_KEY && line->name ? text->sections[line->section].name : NULL;
+}
 
 /* Its number in the file, from 1. */
 size_t ini_line_number(const struct ini_text *text, const struct ini_line *line);
