@@ -323,6 +323,17 @@ static void add_turns(const struct maker *maker, int string, struct strbuf *out)
         amount_add_turns(out, turns, true);
 }
 
+/* Of a string that gets no amount now: off beyond doubt, not beyond it, or right; and one of which
+ * something has yet to be read. */
+static const char *left_word(const struct maker *maker, const struct move_amount *amount)
+{
+    if (!amount->known)
+        return maker->move->state == MOVE_DUE ? "read" : "";
+    if (!amount->off)
+        return "ok";
+    return fabs(amount->value) <= amount->u ? "near" : amount->value > 0 ? "low" : "high";
+}
+
 static void say_strings(struct maker *maker, enum move_kind kind)
 {
     const struct setup *setup = maker->setup;
@@ -338,11 +349,12 @@ static void say_strings(struct maker *maker, enum move_kind kind)
             (maker->set->questioned[BELIEF_GAP][s] || maker->set->questioned[BELIEF_ACTION][s]))
             strbuf_add(&text, "again");
         maker->words->works[s] = text.length > 0;
-        if (text.length > 0 || !amount->known || !outfit_is_read(&setup->outfit, s) ||
-            (turned && !setup_has_own_height(setup, s)))
+        if (text.length > 0 || !outfit_is_read(&setup->outfit, s) ||
+            (turned && !setup_has_own_height(setup, s)) ||
+            (kind == MOVE_SLOTS && !outfit_has_slot(&setup->outfit, s)))
             continue;
         if (!amount->due)
-            strbuf_add(&text, amount->off ? "near" : "ok");
+            strbuf_add(&text, left_word(maker, amount));
         else if (turned)
             add_turns(maker, s, &text);
         else

@@ -16,7 +16,9 @@ struct move_words {
     char done[256];  /* what a work line says once it is done; "": the amount, and `string` */
     char found[256]; /* the same where what only the ear accused was found high; "" for no such */
     char string[STRINGS_MAX + 1][8]; /* by string number, "" for none, "ok" for on target,
-                                        "near" for off it by no more than can be told */
+                                        "near" for off it by no more than can be told, "low" or
+                                        "high" beyond doubt and left now; "read": not known,
+                                        "again": it does not fit */
     bool works[STRINGS_MAX + 1];     /* `string` is an amount to be done */
     struct outfit outfit;            /* which of these stand for a course */
 };

@@ -87,7 +87,8 @@ static enum row_verdict judge_left(const struct move *move)
     return move_is_off(move) ? VERDICT_NEAR : VERDICT_GOOD;
 }
 
-/* Of what is put off the strings that are off count; which these are is no longer said by `due`. */
+/* What is off beyond doubt counts where nothing is done about it now. Of what is put off the
+ * strings that are off count; which these are is no longer said by `due`. */
 static enum row_verdict judge_strings(const struct move *move, double tolerance_mm)
 {
     enum row_verdict verdict = move->state == MOVE_UNKNOWN ? VERDICT_NONE : VERDICT_GOOD;
@@ -96,7 +97,7 @@ static enum row_verdict judge_strings(const struct move *move, double tolerance_
         const struct move_amount *amount = &move->string[s];
 
         if (amount->known && setup_is_off(amount->value, fmax(tolerance_mm, amount->u)) &&
-            (amount->due || move->state == MOVE_WAITS))
+            (amount->due || amount->off || move->state == MOVE_WAITS))
             verdict = joined(verdict, amount->value);
     }
     return verdict == VERDICT_GOOD ? judge_left(move) : verdict;

@@ -119,13 +119,17 @@ int belief_stale(const struct belief *belief, enum belief_row row)
 
 /* --- what is believed --- */
 
+static bool give(const struct belief *belief, struct linear function, struct estimated *ret_mm)
+{
+    *ret_mm = estimate_of(&belief->estimate, &function);
+    return isfinite(ret_mm->mean) && ret_mm->deviation < BELIEF_KNOWN_MM;
+}
+
 bool belief_relief(const struct belief *belief, const struct setup *setup, struct estimated *ret_mm)
 {
     if (!belief->known || !belief->has[BELIEF_RELIEF][0] || !belief->fresh[BELIEF_RELIEF][0])
         return false;
-    const struct linear function = belief_line_relief(setup);
-    *ret_mm = estimate_of(&belief->estimate, &function);
-    return isfinite(ret_mm->mean) && isfinite(ret_mm->deviation);
+    return give(belief, belief_line_relief(setup), ret_mm);
 }
 
 /* A string with a length to sound, all of it read. */
@@ -142,12 +146,6 @@ static bool has_line(const struct belief *belief, const struct setup *setup, int
             return false;
     }
     return board->contact_mm[string] > board->station_mm[string][board->frets];
-}
-
-static bool give(const struct belief *belief, struct linear function, struct estimated *ret_mm)
-{
-    *ret_mm = estimate_of(&belief->estimate, &function);
-    return isfinite(ret_mm->mean) && isfinite(ret_mm->deviation);
 }
 
 bool belief_gap(const struct belief *belief, const struct setup *setup, int string,

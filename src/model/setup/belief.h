@@ -59,7 +59,8 @@ struct belief {
      * waits for a second reading that says the same. */
     enum questioned questioned[BELIEF_ROWS_][STRINGS_MAX + 1];
     struct maybe off[BELIEF_ROWS_][STRINGS_MAX + 1];
-    bool wrong[BELIEF_ROWS_][STRINGS_MAX + 1]; /* what was known before the last pass taken in */
+    /* What was known before the last pass taken in was wrong: by how much, mm. */
+    struct maybe wrong[BELIEF_ROWS_][STRINGS_MAX + 1];
     struct read_again again[BELIEF_ROWS_][STRINGS_MAX + 1];
 };
 
@@ -74,6 +75,7 @@ struct belief {
 #define BELIEF_UNEVEN_NUT  0.1   /* the same at the nut */
 #define BELIEF_GATE        4.0   /* deviations beyond which a reading is questioned */
 #define BELIEF_ANYTHING_MM 1e4   /* what is not known at all */
+#define BELIEF_KNOWN_MM    10    /* what may be farther off than this is not known either */
 
 /* Nothing known yet. */
 void belief_begin(struct belief *belief, const struct setup *setup);
@@ -101,8 +103,8 @@ int belief_stale(const struct belief *belief, enum belief_row row);
 
 /*
  * What is believed, mm: the relief; the gap and the action of a string, which are those of its
- * course where it is not read by itself. False where it is not known, or was worked on and not read
- * since. `setup` gives the board and what single crowns stand off by.
+ * course where it is not read by itself. False where it is not known to within BELIEF_KNOWN_MM, or
+ * was worked on and not read since. `setup` gives the board and what single crowns stand off by.
  */
 bool belief_relief(const struct belief *belief, const struct setup *setup,
                    struct estimated *ret_mm);

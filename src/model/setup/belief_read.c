@@ -102,25 +102,59 @@ static bool fits_better(const struct belief *belief, const struct gauged *readin
                fabs(off_row(belief, reading, reading->mm - off));
 }
 
+static double part_of(const struct linear *line, int unknown)
+{
+    for (int t = 0; t < LINEAR_TERMS; t++)
+        if (line->unknown[t] == unknown)
+            return line->part[t];
+    return 0;
+}
+
+/* What was known of a gap was wrong, or its slot was worked on untold: it may be anything. The
+ * action was read by itself and stays what it was, give or take what such a slot moves it by. The
+ * same of an action, its saddle and the gap. */
 static void forget(struct belief *belief, const struct setup *setup, enum belief_row row,
-                   int string)
+                   int string, double off_mm)
 {
     belief->again[row][string].times = 0;
-    if (row == BELIEF_RELIEF)
+    if (row == BELIEF_RELIEF) {
         belief_doubt_rod(belief, setup, 1);
-    else
-        estimate_set(&belief->estimate,
-                     row == BELIEF_GAP ? belief_slot(string) : belief_saddle(string), 0,
-                     BELIEF_ANYTHING_MM);
+        return;
+    }
+    const bool gap = row == BELIEF_GAP;
+    const int own = gap ? belief_slot(string) : belief_saddle(string);
+    const int other = gap ? belief_saddle(string) : belief_slot(string);
+    const struct linear line = pass_read_function(setup, row, string);
+    const struct linear kept = pass_read_function(setup, gap ? BELIEF_ACTION : BELIEF_GAP, string);
+    double direction[ESTIMATE_MAX] = {0};
+
+    direction[own] = 1;
+    direction[other] = -part_of(&kept, own) / part_of(&kept, other);
+    estimate_blur(&belief->estimate, direction, BELIEF_ANYTHING_MM);
+    estimate_shift(&belief->estimate, own, 0, fabs(off_mm) / part_of(&line, own));
 }
 
 /* What was known of a reading's unknown was wrong before this pass: noted, so that all readings of
- * the pass can be taken in without it. */
+ * the pass can be taken in without it. Of what was questioned until now nothing is known. */
 static void find_wrong(struct belief *belief, const struct setup *setup, enum belief_row row,
-                       int string)
+                       int string, double off_mm)
 {
-    belief->wrong[row][string] = true;
-    forget(belief, setup, row, string);
+    if (!belief->has[row][string])
+        return;
+    belief->wrong[row][string] = maybe_given(off_mm);
+    forget(belief, setup, row, string, off_mm);
+}
+
+/* How far what a pass reads of a string lies off; 0 where it reads nothing of it. */
+static double off_on(const struct belief *belief, const struct pass_read *read, enum belief_row row,
+                     int string)
+{
+    double deviations;
+
+    for (int i = 0; i < read->count; i++)
+        if (read->list[i].row == row && read->list[i].string == string)
+            return off_of(belief, &read->list[i], read->list[i].mm, &deviations);
+    return 0;
 }
 
 static void ask_again(struct belief *belief, enum belief_row row, int string)
@@ -138,7 +172,7 @@ static bool question(struct belief *belief, const struct setup *setup, const str
                            : off_row(belief, reading, reading->mm);
 
     if (is_confirmed(belief, reading, off) || fits_better(belief, reading, off)) {
-        find_wrong(belief, setup, reading->row, reading->string);
+        find_wrong(belief, setup, reading->row, reading->string, off);
         return false;
     }
     ask_again(belief, reading->row, reading->string);
@@ -211,7 +245,7 @@ static void take_row(struct belief *belief, const struct setup *setup, const str
     bool any_taken = false;
 
     for (int s = 1; s <= belief->strings && most && !elsewhere; s++)
-        find_wrong(belief, setup, row, s);
+        find_wrong(belief, setup, row, s, off_on(belief, read, row, s));
     for (int i = 0; i < read->count; i++) {
         struct gauged reading = read->list[i];
 
@@ -238,7 +272,7 @@ static void take_relief(struct belief *belief, const struct setup *setup,
     if (read->count == 0 || read->list[0].row != BELIEF_RELIEF)
         return;
     if (belief->rod_turned && is_surprising(belief, &read->list[0]))
-        find_wrong(belief, setup, BELIEF_RELIEF, 0);
+        find_wrong(belief, setup, BELIEF_RELIEF, 0, 0);
     (void)take(belief, setup, &read->list[0]);
     belief->rod_turned = false;
 }
@@ -264,7 +298,7 @@ static void take_pass(struct belief *belief, const struct setup *setup,
 {
     for (int row = 0; row < BELIEF_ROWS_; row++)
         for (int s = 0; s <= STRINGS_MAX; s++)
-            belief->wrong[row][s] = false;
+            belief->wrong[row][s] = maybe_absent();
     belief_again_carry(belief, setup);
     take_relief(belief, setup, read);
     take_row(belief, setup, read, BELIEF_ACTION);
@@ -299,8 +333,8 @@ void belief_read(struct belief *belief, const struct setup *setup)
     take_pass(&trial, setup, &read);
     for (int row = 0; row < BELIEF_ROWS_; row++)
         for (int s = 0; s <= belief->strings; s++)
-            if (trial.wrong[row][s]) {
-                forget(belief, setup, (enum belief_row)row, s);
+            if (trial.wrong[row][s].given) {
+                forget(belief, setup, (enum belief_row)row, s, trial.wrong[row][s].value);
                 belief->has[row][s] = is_read(&read, (enum belief_row)row, s);
             }
     pass_read_list(belief, setup, &read);
