@@ -73,13 +73,21 @@ static const struct move_amount *ordered(const struct derived *derived, enum fig
     return NULL;
 }
 
+/* Whether a slot or a saddle rests on a reading that does not fit the others. */
+static bool is_questioned(const struct derived *derived, enum figure_id id, int string)
+{
+    return (id == move_figure(MOVE_SLOTS) || id == move_figure(MOVE_SADDLE)) &&
+           (derived->moves.questioned[BELIEF_GAP][string] ||
+            derived->moves.questioned[BELIEF_ACTION][string]);
+}
+
 /* As the bench writes it. */
 static double ordered_mm(const struct explain_from *from, enum figure_id id,
                          const struct move_amount *order)
 {
     const enum unit unit = from->units ? from->units->bare[hands[id].measure] : UNIT_MM;
 
-    return order->due ? amount_of_work(order->value, unit) : 0;
+    return order->due || order->off ? amount_of_work(order->value, unit) : 0;
 }
 
 /* The doubt that the bench gives, with what the hand misses by that reads: " ±0.28 mm"; where
@@ -130,6 +138,13 @@ void explain_add_hand(const struct explain_from *from, enum figure_id id, int st
         strbuf_add(out, ": not known yet; what it needs is listed below");
         return;
     }
+    if (is_questioned(from->derived, id, row)) {
+        explain_add_string(from, id, string, out);
+        strbuf_add(out,
+                   " does not fit the other readings: p, then read it again before anything is "
+                   "done; what follows is of this pass alone");
+        return;
+    }
     const struct move_amount *order = ordered(from->derived, id, row);
     const double value = order ? ordered_mm(from, id, order) : figure.value;
     fret_words_add(outfit, words_for(id, value), &hand);
@@ -148,10 +163,12 @@ void explain_add_hand(const struct explain_from *from, enum figure_id id, int st
         strbuf_add(out, what_of_rod(from->derived, value));
     if (!order)
         return;
-    if (order->due)
+    if (order->due || order->off)
         add_order_u(from, id, row, order, out);
-    strbuf_add(out, order->due ? ", by all passes; what follows is of this one alone, and its "
-                                 "\xC2\xB1 of the gauges' steps"
-                               : ": within what is asked, by all passes; what follows is of "
-                                 "this one alone");
+    strbuf_add(out, order->due   ? ", by all passes; what follows is of this one alone, and its "
+                                   "\xC2\xB1 of the gauges' steps"
+                    : order->off ? ", by all passes, but it is left for now; what follows is of "
+                                   "this one alone"
+                                 : ": within what is asked, by all passes; what follows is of "
+                                   "this one alone");
 }

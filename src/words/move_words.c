@@ -348,7 +348,6 @@ static void say_strings(struct maker *maker, enum move_kind kind)
         if (outfit_is_read(&setup->outfit, s) &&
             (maker->set->questioned[BELIEF_GAP][s] || maker->set->questioned[BELIEF_ACTION][s]))
             strbuf_add(&text, "again");
-        maker->words->works[s] = text.length > 0;
         if (text.length > 0 || !outfit_is_read(&setup->outfit, s) ||
             (turned && !setup_has_own_height(setup, s)) ||
             (kind == MOVE_SLOTS && !outfit_has_slot(&setup->outfit, s)))

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "build_record.h"
+#include "words/explain.h"
 #include "words/move_words.h"
 #include "words/row_state.h"
 
@@ -123,12 +124,33 @@ static void what_may_be_anything_is_not_known(void **state)
     record_done(&record);
 }
 
+/* It is asked for, and no work; `?` orders nothing of it either. */
+static void what_does_not_fit_is_no_work(void **state)
+{
+    struct job *job = job_of(FOUND "visit.1.pass.1 exposure_bass = 6 mm\n"
+                                   "visit.1.pass.1 exposure_treble = 6 mm\n");
+    const struct shop_units units = shop_units_metric();
+    const struct explain_from from = {.derived = &job->derived, .units = &units};
+    char memory[400];
+    struct strbuf text = STRBUF(memory);
+
+    (void)state;
+    assert_string_equal(job->words[MOVE_SADDLE].string[2], "again");
+    assert_false(job->words[MOVE_SADDLE].works[2]);
+    assert_true(job->words[MOVE_SADDLE].works[3]);
+    explain_add_hand(&from, FIGURE_SLOT_CHANGE, 2, &text);
+    assert_non_null(strstr(memory, "does not fit the other readings"));
+    assert_null(strstr(memory, "fill"));
+    free(job);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_gap_read_again_does_not_lose_the_action),
         cmocka_unit_test(a_slot_far_too_deep_is_never_ok),
         cmocka_unit_test(what_may_be_anything_is_not_known),
+        cmocka_unit_test(what_does_not_fit_is_no_work),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
 }
