@@ -20,14 +20,15 @@ static bool is_said_before(const struct maker *maker, enum move_kind kind)
     return false;
 }
 
-/* Its slot or its saddle was worked on, and the others were left; or others stood for it. */
+/* Its slot or its saddle was worked on, or may have been, and the others were left; or it is not
+ * known well enough. */
 static void say_need_on(struct maker *maker, int string)
 {
     const struct outfit *outfit = &maker->setup->outfit;
 
     strbuf_addf(&maker->amount,
-                maker->move->never_read ? "to tell more: read the %s of %s %d"
-                                        : "worked on: read the %s of %s %d again",
+                maker->move->tells_more ? "to tell more: read the %s of %s %d"
+                                        : "may have moved: read the %s of %s %d again",
                 maker->move->needs == NEED_GAP ? "nut gap" : "action", outfit_noun(outfit, string),
                 outfit_number(outfit, string));
 }

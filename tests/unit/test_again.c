@@ -239,7 +239,7 @@ static void one_slot_is_one_string_s_work(void **state)
     bench_press(app, "{Enter}");
     assert_int_equal(app->now.moves.move[MOVE_SLOTS].state, MOVE_UNKNOWN);
     assert_string_equal(app->moves[MOVE_SLOTS].amount,
-                        "worked on: read the nut gap of string 6 again");
+                        "may have moved: read the nut gap of string 6 again");
     bench_press(app, "18{Enter}{Left}{Down}6{Enter}");
     assert_non_null(bench_text(app, "visit.1.pass.2 action.6"));
     assert_null(bench_text(app, "visit.1.pass.2 action.5"));

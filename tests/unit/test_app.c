@@ -54,7 +54,8 @@ static void a_pass_is_entered_from_the_number_pad_alone(void **state)
     assert_int_equal(app->at, 0);
 }
 
-/* Turns typed in a new pass are no reading: its relief is, and Enter goes on to that. */
+/* Turns typed in a new pass are no reading: its relief is, and Enter goes on to that; then to the
+ * actions, which the rod has moved. */
 static void after_the_turns_comes_what_is_not_read(void **state)
 {
     struct app *app = *state;
@@ -64,7 +65,7 @@ static void after_the_turns_comes_what_is_not_read(void **state)
     assert_int_equal(app_cell(app)->key.field, FIELD_RELIEF);
     bench_press(app, "7{Enter}{Left}{Up}{Right}1/8{Enter}");
     assert_string_equal(bench_text(app, "visit.1.pass.2 rod_turn"), "1/8 turn");
-    assert_int_equal(app_cell(app)->key.field, FIELD_NUT_GAP);
+    assert_int_equal(app_cell(app)->key.field, FIELD_ACTION);
     assert_int_equal(app_cell(app)->string, 6);
 }
 
@@ -106,7 +107,7 @@ static void a_later_pass_does_not_ask_for_turns(void **state)
     assert_int_equal(app_cell(app)->key.field, FIELD_RELIEF);
     bench_press(app, "{Right}1/4{Enter}");
     assert_string_equal(bench_text(app, "visit.1.pass.2 rod_turn"), "1/4 turn");
-    assert_int_equal(app_cell(app)->key.field, FIELD_NUT_GAP);
+    assert_int_equal(app_cell(app)->key.field, FIELD_ACTION);
 }
 
 /* --- what is begun and not gone on with --- */

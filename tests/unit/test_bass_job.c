@@ -144,6 +144,56 @@ static void what_does_not_fit_is_no_work(void **state)
     free(job);
 }
 
+/* --- a pass in which little is read --- */
+
+/* The rod's turns are logged, so that slots and saddle, due since the first pass, were not made:
+ * the rod has moved the actions, and nothing else has to be read again. */
+static void a_logged_turn_is_no_work_on_the_slots(void **state)
+{
+    struct job *job = job_of(FOUND TURNED);
+
+    (void)state;
+    assert_int_equal(job->derived.moves.move[MOVE_SLOTS].needs, NEED_ACTION);
+    assert_string_equal(job->words[MOVE_SLOTS].amount, "measure an action next");
+    assert_true(move_set_holds(&job->derived.moves, FIELD_NUT_GAP, 3));
+    free(job);
+    job = job_of(FOUND TURNED GAPS_AGAIN "visit.1.pass.5 action.4 = 3.4 mm\n");
+    for (int s = 1; s <= 4; s++)
+        assert_true(job->derived.moves.action[s].u < 0.4);
+    free(job);
+}
+
+/* Nothing is logged: what was due may have been made. */
+static void what_nobody_marked_is_read_again(void **state)
+{
+    struct job *job = job_of(FOUND "visit.1.pass.2 relief = .54 mm\n"
+                                   "visit.1.pass.1 exposure_bass = 6 mm\n"
+                                   "visit.1.pass.1 exposure_treble = 6 mm\n");
+
+    (void)state;
+    assert_int_equal(job->derived.moves.move[MOVE_SLOTS].needs, NEED_GAP);
+    assert_false(move_set_holds(&job->derived.moves, FIELD_NUT_GAP, 3));
+    free(job);
+}
+
+/* In the first pass nothing was worked on. A slot that would be filed, were the action known, asks
+ * for the action. */
+static void nothing_is_read_again_in_the_first_pass(void **state)
+{
+#define FIRST                                                                                      \
+    "visit.1.pass.1 relief = .30 mm\nvisit.1.pass.1 nut_gap.4 = .55 mm\n"                          \
+    "visit.1.pass.1 nut_gap.3 = .52 mm\nvisit.1.pass.1 nut_gap.2 = 0 mm\n"                         \
+    "visit.1.pass.1 nut_gap.1 = .45 mm\nvisit.1.pass.1 action.4 = 2.8 mm\n"                        \
+    "visit.1.pass.1 action.3 = 2.5 mm\nvisit.1.pass.1 action.2 = 1.5 mm\n"
+    struct job *job = job_of(FIRST);
+
+    (void)state;
+    assert_null(strstr(job->words[MOVE_SLOTS].amount, "moved"));
+    assert_int_equal(job->derived.moves.move[MOVE_SLOTS].needs, NEED_ACTION);
+    assert_int_equal(job->derived.moves.move[MOVE_SLOTS].need_on, 1);
+    free(job);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -151,6 +201,9 @@ int main(void)
         cmocka_unit_test(a_slot_far_too_deep_is_never_ok),
         cmocka_unit_test(what_may_be_anything_is_not_known),
         cmocka_unit_test(what_does_not_fit_is_no_work),
+        cmocka_unit_test(a_logged_turn_is_no_work_on_the_slots),
+        cmocka_unit_test(what_nobody_marked_is_read_again),
+        cmocka_unit_test(nothing_is_read_again_in_the_first_pass),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
 }

@@ -39,12 +39,36 @@ static void age_slots(struct belief *belief, const struct between *between,
             belief_age(belief, BELIEF_GAP, s);
 }
 
+static bool is_strung_anew(const struct between *between)
+{
+    return between->planned.restrung || between->planned.retuned;
+}
+
+static bool any_done(const struct between *between)
+{
+    if (is_strung_anew(between))
+        return true;
+    for (int kind = 0; kind < MOVE_COUNT_; kind++)
+        if (between->planned.move[kind].done_by > 0)
+            return true;
+    return between->turn.given && between->turn.value != 0;
+}
+
+/* Whether slots or saddle were left alone. What was due may have been worked on though no line says
+ * so; but who logs a turn, or marks another move, marks what was made. */
+static bool is_left(const struct between *between, enum move_kind kind)
+{
+    return between->planned.move[kind].done_by == 0 && any_done(between);
+}
+
 static void make_slots(struct belief *belief, const struct between *between)
 {
     const struct move *move = &between->planned.move[MOVE_SLOTS];
     const double unknown_mm = 0.15;
     struct work_done done;
 
+    if (is_left(between, MOVE_SLOTS))
+        return;
     work_done_find(between->place, between->before, &between->planned, MOVE_SLOTS, &done);
     age_slots(belief, between, &done);
     if (belief->undone[BELIEF_GAP])
@@ -70,6 +94,8 @@ static void make_saddle(struct belief *belief, const struct between *between)
     const double unknown_mm = 1;
     struct work_done done;
 
+    if (is_left(between, MOVE_SADDLE))
+        return;
     work_done_find(between->place, between->before, &between->planned, MOVE_SADDLE, &done);
     age_saddle(belief, between, &done);
     if (belief->undone[BELIEF_ACTION])
@@ -84,11 +110,6 @@ static void make_saddle(struct belief *belief, const struct between *between)
         }
     }
     belief_work_saddle(belief, mm);
-}
-
-static bool is_strung_anew(const struct between *between)
-{
-    return between->planned.restrung || between->planned.retuned;
 }
 
 /* A rod that is marked was turned until the relief was right; one whose turns are said, by these:
@@ -113,16 +134,6 @@ static void make_rod(struct belief *belief, const struct between *between)
         belief_doubt_rod(belief, between->before, unknown_mm);
     else if (move->state == MOVE_DUE)
         belief_doubt_rod(belief, between->before, change);
-}
-
-static bool any_done(const struct between *between)
-{
-    if (is_strung_anew(between))
-        return true;
-    for (int kind = 0; kind < MOVE_COUNT_; kind++)
-        if (between->planned.move[kind].done_by > 0)
-            return true;
-    return between->turn.given && between->turn.value != 0;
 }
 
 /* Whether a move was made between the two passes, or may have been: it was due. */

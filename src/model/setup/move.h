@@ -87,7 +87,7 @@ struct move {
     enum move_state state; /* by the readings alone */
     enum move_need needs;
     int need_on;     /* of a gap or an action: the string that has to be read again, 0 for any */
-    bool never_read; /* its action was taken from others until now */
+    bool tells_more; /* that would be due or not if this were known better */
     enum move_wait waits;
     struct move_amount amount;                  /* rod and reset */
     struct move_amount string[STRINGS_MAX + 1]; /* slots, saddle and pitch, by string number */

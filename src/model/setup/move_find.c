@@ -206,7 +206,8 @@ static void join_fills(const struct finder *finder, struct move_amount amount[ST
 }
 
 /* Nothing is due, but something would be if it were known better: after the rod everything is read
- * again, and so is what it is foreseen to leave off its tolerance; else the gap is, once more. */
+ * again, and so is what it is foreseen to leave off its tolerance; else the gap is, once more, or
+ * the action, where it was taken from others. */
 static void find_unsure(const struct finder *finder, struct move *move)
 {
     for (int s = 1; s <= finder->setup->board.strings; s++) {
@@ -218,8 +219,11 @@ static void find_unsure(const struct finder *finder, struct move *move)
         move->waits = finder->rod_first ? WAIT_ROD : WAIT_NOTHING;
         move->any_up = move->any_up || amount->value > 0;
         move->any_down = move->any_down || amount->value < 0;
-        move->needs = finder->rod_first ? NEED_NOTHING : NEED_GAP;
-        move->need_on = finder->rod_first ? 0 : s;
+        if (finder->rod_first)
+            continue;
+        move->needs = finder->plan.own[BELIEF_ACTION][s] ? NEED_GAP : NEED_ACTION;
+        move->need_on = s;
+        move->tells_more = true;
     }
 }
 
@@ -304,7 +308,7 @@ static void doubt_saddle(const struct finder *finder, const struct move_amount *
         move->state = MOVE_UNKNOWN;
         move->needs = NEED_ACTION;
         move->need_on = s;
-        move->never_read = true;
+        move->tells_more = true;
     }
 }
 
