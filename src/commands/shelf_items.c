@@ -38,6 +38,8 @@ static void fill(const struct shelf_entry *entry, struct shelf_item *item)
         item->marks |= SHELF_IN_USE;
     if (entry->versions)
         item->marks |= SHELF_VERSIONS;
+    if (entry->is_version)
+        item->marks |= SHELF_VERSION;
     if (entry->newer)
         item->marks |= SHELF_NEWER;
 }

@@ -144,6 +144,8 @@ static void add_to_do(const struct shelf_ground *ground, const struct shelf_item
 {
     if (!ground->plain && item->marks & SHELF_VERSIONS)
         strbuf_add(out, "versions; ");
+    if (!ground->plain && item->marks & SHELF_VERSION)
+        strbuf_add(out, "a version; ");
     if (!ground->plain && item->marks & SHELF_IN_USE)
         strbuf_add(out, "in use; ");
     strbuf_add(out, shelf_facts_text(item->facts, FACT_TO_DO));

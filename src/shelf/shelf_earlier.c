@@ -3,13 +3,18 @@
 
 void shelf_earlier_take(struct shelf_list *list, const struct shelf_earlier *earlier, size_t count)
 {
+    const struct shelf_item *item = shelf_list_item(list);
+    const bool is_version = item && item->marks & SHELF_VERSION;
+
     list->earlier = earlier;
     list->earlier_count = count;
     list->earlier_at = 0;
     list->mode = count > 0 ? SHELF_EARLIER : SHELF_LIST;
     if (count == 0)
-        shelf_list_say(list, TONE_NOTE,
-                       "No earlier state yet: one is kept before the first change of a session.");
+        shelf_list_say(
+            list, TONE_NOTE,
+            is_version ? "A version of the file without the (...): take that in hand, then * e."
+                       : "No earlier state yet: one is kept before the first change of a session.");
 }
 
 void shelf_earlier_move(struct shelf_list *list, int by)

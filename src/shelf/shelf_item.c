@@ -25,6 +25,8 @@ void shelf_item_marks(const struct shelf_item *item, bool in_short, struct strbu
         add_mark(out, "in use");
     if (item->marks & SHELF_VERSIONS)
         add_mark(out, in_short ? "versions" : "two versions");
+    if (item->marks & SHELF_VERSION)
+        add_mark(out, in_short ? "version" : "a version");
     if (item->marks & SHELF_NEWER)
         add_mark(out, "newer format");
     if (open)

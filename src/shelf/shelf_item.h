@@ -16,6 +16,7 @@ enum shelf_mark {
     SHELF_IN_USE = 4,    /* another program edits it */
     SHELF_NEWER = 8,     /* written by a newer version: can only be read */
     SHELF_VERSIONS = 16, /* there are other versions beside it, to choose from */
+    SHELF_VERSION = 64,  /* it is one of those, and its file has a name for itself */
 };
 
 /* One instrument on file. The texts and facts belong to the caller. */

@@ -74,9 +74,9 @@ static enum role role_of(const struct shelf_ground *ground, const struct shelf_i
 {
     switch (column) {
     case COLUMN_MARKS:
-        return item->marks & (SHELF_BROKEN | SHELF_VERSIONS) ? ROLE_CAUTION
-               : item->marks & SHELF_UNREAD                  ? ROLE_DIM
-                                                             : ROLE_OFF;
+        return item->marks & (SHELF_BROKEN | SHELF_VERSIONS | SHELF_VERSION) ? ROLE_CAUTION
+               : item->marks & SHELF_UNREAD                                  ? ROLE_DIM
+                                                                             : ROLE_OFF;
     case COLUMN_NAME:
         return item->marks & (SHELF_BROKEN | SHELF_UNREAD) ? ROLE_ASSUMED : ROLE_VALUE;
     case COLUMN_PROMISED:

@@ -328,6 +328,9 @@ static void a_copy_of_another_machine_is_a_version(void **state)
     terminal_expect(terminal, "3 instruments on file");
     terminal_type(terminal, "hedda");
     terminal_expect(terminal, "versions");
+    terminal_expect(terminal, " version, moves");
+    terminal_type(terminal, "*e");
+    terminal_expect(terminal, "A version of the file without the (...): take that in hand");
     terminal_key(terminal, TERMINAL_DOWN);
     terminal_key(terminal, TERMINAL_ENTER);
     terminal_expect(terminal, "Another version lies beside it; on the shelf, * then e");

@@ -741,6 +741,10 @@ static void marks_say_what_is_the_matter(void **state)
     shelf_item_marks(&item, true, &out);
     assert_string_equal(memory, "versions, moves");
     strbuf_clear(&out);
+    item.marks = SHELF_VERSION;
+    shelf_item_marks(&item, false, &out);
+    assert_string_equal(memory, "a version, moves open");
+    strbuf_clear(&out);
     item.marks = 0;
     shelf_item_marks(&item, true, &out);
     assert_string_equal(memory, "moves open");

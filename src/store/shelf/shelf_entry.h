@@ -29,6 +29,7 @@ struct shelf_entry {
     bool linked;                     /* a symbolic link */
     bool in_use;                     /* another program seems to edit it */
     bool versions;                   /* other versions are beside it (copies.h) */
+    bool is_version;                 /* of another entry, by its name (profile_synced.h) */
     bool settled;                    /* a later change will change its stamp */
     enum status status;              /* STATUS_OK, or why it cannot be opened */
     struct card card;                /* as far as it is known; all "" unless STATUS_OK */

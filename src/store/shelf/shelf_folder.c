@@ -193,13 +193,13 @@ static void mark_profiles(struct lister *lister, char *const *names, size_t coun
 static void mark_synced(struct lister *lister)
 {
     for (size_t i = 0; i < lister->entries.count; i++) {
-        const char *file = lister->entries.items[i].file;
-        const size_t length = synced_stem_length(file);
-        char *name = length > 0 ? profile_name_numbered(file, length, 1) : NULL;
-        struct shelf_entry *entry = name ? shelf_entries_find(&lister->entries, name) : NULL;
+        struct shelf_entry *entry = &lister->entries.items[i];
+        const size_t length = synced_stem_length(entry->file);
+        char *name = length > 0 ? profile_name_numbered(entry->file, length, 1) : NULL;
+        struct shelf_entry *of = name ? shelf_entries_find(&lister->entries, name) : NULL;
 
-        if (entry && !entry->linked)
-            entry->versions = entry->versions || is_version(lister, entry->file, file);
+        if (of && !of->linked && is_version(lister, of->file, entry->file))
+            of->versions = entry->is_version = true;
         free(name);
     }
 }
