@@ -114,7 +114,8 @@ static void add_reserve(struct sheet_maker *maker)
 /* It stays what it was, whatever is done and measured later in the visit. */
 static void go_back_to_found(struct sheet_maker *maker)
 {
-    charges_forget_work(&maker->found.moves);
+    derive_pass_among(place_of(maker->record, maker->visit, maker->first), NULL, DERIVE_ASKED,
+                      &maker->found);
     maker->left = maker->found;
     maker->last = maker->first;
 }

@@ -284,10 +284,10 @@ static const struct scene scenes[] = {
      .columns = 80,
      .rows = 24},
     /* A move that is done is not asked for once more. */
-    {.name = "bench-done", .strings = 6, .keys = WORK " {Enter}  {F2}", .columns = 80, .rows = 24},
+    {.name = "bench-done", .strings = 6, .keys = WORK " {Enter}{F2}", .columns = 80, .rows = 24},
     {.name = "work-unread",
      .strings = 6,
-     .keys = WORK " {Enter}1.2 off the bass{Enter}{Enter}{Up}",
+     .keys = ".006{Enter}" WORK " 1.2 off the bass{Enter}{Enter}{Up}",
      .columns = 80,
      .rows = 24},
     {.name = "work-back",

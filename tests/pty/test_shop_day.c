@@ -165,7 +165,7 @@ static void turn_rod(struct bench *bench, struct terminal *terminal)
     terminal_expect(terminal, "2 left, 0 done");
     terminal_expect(terminal, "relief -.006");
     terminal_expect(terminal, "a quarter turn");
-    day_mark_done(terminal, "rod", "1 left, 1 done");
+    day_mark_done(terminal, "rod", "0 left, 1 done");
     day_read(terminal, "rod, turns >", after_rod.rod_turned);
     day_turn_to(terminal, "Bench");
     terminal_type(terminal, "p");

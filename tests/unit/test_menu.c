@@ -312,8 +312,8 @@ static void there_is_no_done_where_nothing_is_to_be_done(void **state)
 
     (void)state;
     assert_string_equal(find_item(app, COMMAND_WORK_DONE)->words, "the move is done: rod");
-    bench_press(app, "4{Enter}*4*4");
-    assert_int_equal(record_last_work(&app->record, 1), 3);
+    bench_press(app, "4{Enter}");
+    assert_int_equal(record_last_work(&app->record, 1), 1);
     assert_null(find_item(app, COMMAND_WORK_DONE));
     bench_close(app);
 }

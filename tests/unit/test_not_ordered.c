@@ -425,10 +425,12 @@ static void nothing_is_cut_on_a_relief_that_is_void(void **state)
         ("visit.1.work.1 kind = rod\nvisit.1.work.1 time = 10:30\n"
          "visit.1.work.1 amount = 1/2 turn\n"),
         "visit.1.work.1 kind = restrung\nvisit.1.work.1 time = 10:30\n",
+        /* By how many turns is not said. */
+        "visit.1.work.1 kind = rod\nvisit.1.work.1 time = 10:30\n",
     };
 
     (void)state;
-    for (int i = 0; i < 3; i++) {
+    for (size_t i = 0; i < sizeof marks / sizeof marks[0]; i++) {
         struct made *made = begin("");
 
         put_pass(made, 1, 0.50, gap, high);
@@ -442,10 +444,28 @@ static void nothing_is_cut_on_a_relief_that_is_void(void **state)
         }
         end(made);
     }
-    /* Turned until it is right, which is what "done" alone says, the work goes on. */
-    struct made *made = begin("visit.1.work.1 kind = rod\nvisit.1.work.1 time = 10:30\n");
-    put_pass(made, 1, 0.50, gap, high);
-    assert_int_equal(derive(made)[MOVE_SLOTS].state, MOVE_DUE);
+}
+
+/* A rod whose answer its turns have shown, turned as it was asked for, has brought the relief to
+ * its target as far as can be told: the work goes on. */
+static void a_rod_that_is_known_and_turned_as_asked_is_done(void **state)
+{
+    static const double gap[STRINGS] = {.85, .82, .78, .75}, high[STRINGS] = {4, 3.7, 3.5, 3.2};
+    struct made *made = begin("visit.1.pass.2 rod_turn = 0.25\nvisit.1.pass.3 rod_turn = 0.25\n"
+                              "visit.1.pass.3 time = 15:00\n");
+
+    (void)state;
+    put_pass(made, 1, 0.80, gap, high);
+    put_pass(made, 2, 0.60, gap, high);
+    put_pass(made, 3, 0.40, gap, high);
+    const struct move *move = derive(made);
+    assert_near(move[MOVE_ROD].turns.value, 0.125, 0.02);
+    assert_int_equal(move[MOVE_SLOTS].state, MOVE_DUE);
+    build_record_add(&made->record, "visit.1.work.1 kind = rod\nvisit.1.work.1 time = 15:30\n");
+    move = derive(made);
+    assert_true(move_is_done(&move[MOVE_ROD]));
+    assert_int_equal(move[MOVE_SLOTS].state, MOVE_DUE);
+    assert_int_equal(move[MOVE_SADDLE].state, MOVE_DUE);
     end(made);
 }
 
@@ -755,6 +775,7 @@ int main(void)
         cmocka_unit_test(a_neck_on_target_is_not_reset),
         cmocka_unit_test(no_reset_on_an_action_that_nobody_read),
         cmocka_unit_test(nothing_is_cut_on_a_relief_that_is_void),
+        cmocka_unit_test(a_rod_that_is_known_and_turned_as_asked_is_done),
         cmocka_unit_test(no_cut_is_smaller_than_its_doubt),
         cmocka_unit_test(a_row_goes_together),
         cmocka_unit_test(what_is_off_is_not_called_good),

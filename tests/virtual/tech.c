@@ -358,8 +358,8 @@ static bool work_spoilt(struct shop *shop, enum move_kind kind)
     return true;
 }
 
-/* Does what is due; false where nothing was. A reset ends it: the bench has instruments that need
- * none. */
+/* Does what is due, and looks at the list again once a move is marked; false where nothing was. A
+ * reset ends it: the bench has instruments that need none. */
 static bool work_all(struct shop *shop)
 {
     const struct move *move = shop->derived.moves.move;
@@ -383,6 +383,7 @@ static bool work_all(struct shop *shop)
         else
             work_saddle(shop, &move[k]);
         mark(shop, (enum move_kind)k);
+        derive(shop);
     }
     return any;
 }

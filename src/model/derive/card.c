@@ -57,10 +57,16 @@ void card_glance(const struct record *record, struct card *ret_card)
     };
 }
 
+/* Due, or due until work since has made void what it rests on. */
+static bool is_unfinished(const struct move *move)
+{
+    return move_is_open(move) || (move->state == MOVE_WAITS && move->waits == WAIT_AGAIN);
+}
+
 void card_make_of(const struct record *record, const struct derived *now, struct past *past,
                   struct card *ret_card)
 {
     card_glance(record, ret_card);
     ret_card->rod = find_rod(record, past);
-    ret_card->moves_open = move_set_count(&now->moves, move_is_open) > 0;
+    ret_card->moves_open = move_set_count(&now->moves, is_unfinished) > 0;
 }

@@ -14,7 +14,8 @@ struct card {
     const char *name, *kind, *owner, *maker, *serial;
     const char *visit;   /* the date of the last visit, 2026-03-02 */
     struct rod_neck rod; /* its rod's answer, for other necks of its kind */
-    bool moves_open; /* a move is due by the current state's readings, and not marked done since */
+    bool moves_open; /* a move is due by the current state's readings, and not marked done since; or
+                      * it was, until work made void what it rests on */
 };
 
 /* Fills a card from a record's current state. The texts are the record's and last as long

@@ -39,12 +39,6 @@ void charges_find(const struct move_set *moves, const struct prices *prices,
     *ret_charges = charges;
 }
 
-void charges_forget_work(struct move_set *moves)
-{
-    for (int kind = 0; kind < MOVE_COUNT_; kind++)
-        moves->move[kind].done_by = 0;
-}
-
 void charges_find_visit(const struct record *record, int visit, const struct prices *prices,
                         struct charges *ret_charges)
 {
@@ -53,7 +47,6 @@ void charges_find_visit(const struct record *record, int visit, const struct pri
 
     if (place_next(&place) && place.visit == visit)
         first = place;
-    derive_pass(first, &derived);
-    charges_forget_work(&derived.moves);
+    derive_pass_among(first, NULL, DERIVE_ASKED, &derived);
     charges_find(&derived.moves, prices, ret_charges);
 }

@@ -19,12 +19,9 @@ struct charges {
     struct maybe at_most;  /* the same with what may follow */
 };
 
-/* By moves as they were found (charges_forget_work). */
+/* By moves as they were asked for, whatever was done since (DERIVE_ASKED). */
 void charges_find(const struct move_set *moves, const struct prices *prices,
                   struct charges *ret_charges);
-
-/* Takes moves as they were found, whatever was done since. */
-void charges_forget_work(struct move_set *moves);
 
 /* By the first pass of a visit. */
 void charges_find_visit(const struct record *record, int visit, const struct prices *prices,

@@ -209,7 +209,7 @@ static void derive_by_ear(struct place place, struct past *past, struct derived 
 
     if (!setup->has_board)
         return;
-    const bool sound = derived->depth == DERIVE_FIGURES || derive_hears_buzz(place, &setup->board);
+    const bool sound = derived->depth >= DERIVE_FIGURES || derive_hears_buzz(place, &setup->board);
     if (sound || derived->depth >= DERIVE_PULL)
         derive_strings(&place.record, setup, derived->string, &derived->figures,
                        &derived->findings);
@@ -268,10 +268,12 @@ static void derive_moves(struct place place, enum derive_depth depth,
         look_back(place, others, past, ret_derived);
     look_at_season(place, past, ret_derived);
     advise_slots(ret_derived);
-    move_set_mark(&ret_derived->moves, place);
+    if (depth < DERIVE_ASKED)
+        move_set_mark(&ret_derived->moves, place);
     if (depth > DERIVE_GAUGED)
         derive_by_ear(place, past, ret_derived);
-    wait_for_reading(place, ret_derived);
+    if (depth < DERIVE_ASKED)
+        wait_for_reading(place, ret_derived);
 }
 
 void derive_gauged(struct place place, struct past *past, struct derived *ret_derived)

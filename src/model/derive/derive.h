@@ -22,6 +22,7 @@ enum derive_depth {
     DERIVE_MOVES,  /* all moves, and what they rest on */
     DERIVE_PULL,   /* what the strings are, pull and press with */
     DERIVE_FIGURES, /* everything, each figure with its ± */
+    DERIVE_ASKED,   /* the same as the pass asked for it: what was done since has no part in it */
 };
 
 /*

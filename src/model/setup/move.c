@@ -185,13 +185,15 @@ bool move_is_off(const struct move *move)
 }
 
 /* Whether a rod that was turned since is not known to have brought the relief to its target, on
- * which the others rest. */
+ * which the others rest. Nobody knows where the turns are not said, or what they do is not known.
+ */
 static bool is_rod_unread(const struct move *rod, const struct setup *setup, struct maybe turned)
 {
     const struct maybe share = move_rod_share(rod, setup_rod_turns(setup), turned);
 
-    return (move_is_done(rod) || (turned.given && turned.value != 0)) &&
-           !(share.given && fabs(share.value - 1) < 1e-6);
+    if (!move_is_done(rod) && !(turned.given && turned.value != 0))
+        return false;
+    return !rod->turns.given || !share.given || !(fabs(share.value - 1) < 1e-6);
 }
 
 void move_set_wait_for_reading(struct move_set *moves, const struct setup *setup,
