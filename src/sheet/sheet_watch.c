@@ -108,12 +108,25 @@ static void add_notes(struct sheet_maker *maker)
     sheet_add_text(maker->sheet, SHEET_ITEM, memory);
 }
 
-/* "about July 2026"; false, nothing appended, where that is not known. */
-static bool add_month(const struct next_check *check, struct strbuf *out)
+/* As it is known, else as is usual. */
+static struct maybe find_day(const struct sheet_maker *maker, const struct next_check *check)
 {
-    if (!check->day_number.given)
+    const struct maybe home = next_check_home_day(maker->record, maker->visit);
+
+    if (check->known || !home.given)
+        return check->day_number;
+    return maybe_given(home.value + NEXT_CHECK_USUAL_DAYS);
+}
+
+/* "about July 2026"; false, nothing appended, where no day of the visit is known. */
+static bool add_month(const struct sheet_maker *maker, const struct next_check *check,
+                      struct strbuf *out)
+{
+    const struct maybe number = find_day(maker, check);
+
+    if (!number.given)
         return false;
-    const struct day day = day_of_number((int)check->day_number.value);
+    const struct day day = day_of_number((int)number.value);
 
     strbuf_add(out, "about ");
     sheet_say_month(out, day.year, day.month);
@@ -121,11 +134,14 @@ static bool add_month(const struct next_check *check, struct strbuf *out)
 }
 
 /* Where the owner's air is not known, the season is all there is to go by. */
-static void say_when(const struct next_check *check, struct strbuf *out)
+static void say_when(const struct sheet_maker *maker, const struct next_check *check,
+                     struct strbuf *out)
 {
     strbuf_add(out, "Next check: ");
     if (!check->known) {
-        strbuf_add(out, "in half a year, as is usual, when the air has turned");
+        strbuf_add(out, "in half a year, ");
+        strbuf_add(out, add_month(maker, check, out) ? ", " : "");
+        strbuf_add(out, "as is usual, when the air has turned");
         strbuf_add(out, check->reason == NEXT_CHECK_HOME_UNKNOWN
                             ? ". Tell us how dry and how damp it gets where it lives, and we can "
                               "say it better."
@@ -134,7 +150,7 @@ static void say_when(const struct next_check *check, struct strbuf *out)
     }
     next_check_words_when(check, out);
     strbuf_add(out, ", ");
-    (void)add_month(check, out);
+    (void)add_month(maker, check, out);
     strbuf_add(out, ": ");
     next_check_words_why(check, out);
     strbuf_add_char(out, '.');
@@ -177,7 +193,7 @@ static void add_next_check(struct sheet_maker *maker)
     struct strbuf text = STRBUF(memory);
 
     next_check_find(maker->record, maker->visit, &check);
-    say_when(&check, &text);
+    say_when(maker, &check, &text);
     say_prediction(maker, &check, &text);
     sheet_add_text(maker->sheet, SHEET_ITEM, memory);
 }
@@ -187,10 +203,10 @@ bool sheet_say_check(const struct sheet_maker *maker, struct strbuf *out)
     struct next_check check;
 
     next_check_find(maker->record, maker->visit, &check);
-    if (maker->last == 0 || !check.day_number.given)
+    if (maker->last == 0 || !find_day(maker, &check).given)
         return false;
     strbuf_add(out, "Next check: ");
-    return add_month(&check, out);
+    return add_month(maker, &check, out);
 }
 
 /* A change is worth coming for that would turn a good state into another. */

@@ -4,6 +4,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "page/page_inside.h"
+#include "sheet/label.h"
 #include "sheet/sheet_make.h"
 #include "sheet/sheet_text.h"
 #include "survey_record.h"
@@ -81,6 +83,29 @@ static void it_says_when(void **state)
     check(ROD "visit.2 handed_over = 2026-07-10\n", "about 24 July 2026");
 }
 
+/* Nobody has asked for the air of its home: half a year from 6 July 2026, on the sheet and on the
+ * label, which is there for that. */
+static void the_usual_check_has_a_month_too(void **state)
+{
+    const struct sheet_ask ask = {.units = shop_units_inch()};
+    struct page_list *label = NULL;
+    struct record record;
+    bool said = false;
+    char *text = item_of("Next check: ", "", false);
+
+    (void)state;
+    assert_non_null(strstr(text, "in half a year, about January 2027, as is usual"));
+    free(text);
+    survey_record_build(&record, VISIT_2);
+    assert_int_equal(label_make(&record, &ask, LABEL_SMALL, &label), STATUS_OK);
+    for (size_t i = 0; i < label->count; i++)
+        said = said || (label->items[i].text &&
+                        strcmp(label->items[i].text, "Next check: about January 2027") == 0);
+    assert_true(said);
+    page_list_free(label);
+    record_done(&record);
+}
+
 /* What would no longer be good: the tolerance of the action and a step of the rule, half a 64th
  * each. */
 static void a_change_worth_coming_for_is_said(void **state)
@@ -101,6 +126,7 @@ int main(void)
         cmocka_unit_test(what_moves_a_neck_is_named),
         cmocka_unit_test(nothing_is_said_of_a_neck_that_stays),
         cmocka_unit_test(it_says_when),
+        cmocka_unit_test(the_usual_check_has_a_month_too),
         cmocka_unit_test(a_change_worth_coming_for_is_said),
     };
 

@@ -24,6 +24,9 @@ enum next_check_reason {
 /* A year, where nothing asks for it sooner (common practice, no published source). */
 #define NEXT_CHECK_YEAR_DAYS 365.0
 
+/* Half of that, where the air that decides is not known (the same). */
+#define NEXT_CHECK_USUAL_DAYS 182.0
+
 struct next_check {
     enum next_check_reason reason;
     bool known;
