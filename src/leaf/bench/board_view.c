@@ -3,6 +3,7 @@
 
 #include <string.h>
 
+#include "leaf/bench/expected.h"
 #include "words/amount.h"
 #include "words/row_state.h"
 #include "base/utf8.h"
@@ -61,8 +62,8 @@ static struct maybe find_filled(const struct app *app, const struct route_cell *
 }
 
 /* The text of a cell: the reading as typed, else the assumed or expected value. */
-static enum role cell_text(const struct app *app, const struct route_cell *cell, int width,
-                           struct strbuf *out)
+static enum role cell_text(const struct app *app, const struct route_cell *cell,
+                           struct bench_expecting *expecting, int width, struct strbuf *out)
 {
     const struct reading *reading = record_get(&app->record, &cell->key);
     const enum unit unit = board_row_unit(app, row_of(app, cell));
@@ -84,7 +85,8 @@ static enum role cell_text(const struct app *app, const struct route_cell *cell,
         strbuf_add_char(out, ']');
         return ROLE_DIM;
     }
-    const struct maybe expected = app_expected(app, cell), filled = find_filled(app, cell);
+    const struct maybe expected = bench_expect(expecting, app, cell),
+                       filled = find_filled(app, cell);
 
     if (expected.given) {
         strbuf_add_char(out, '(');
@@ -102,14 +104,14 @@ static enum role cell_text(const struct app *app, const struct route_cell *cell,
 }
 
 static void draw_cell(const struct pen *pen, const struct app *app, const struct board_grid *grid,
-                      const struct route_cell *cell, int row)
+                      const struct route_cell *cell, struct bench_expecting *expecting, int row)
 {
     const bool in_hand = app_cell(app) == cell;
     const int column = grid->label + cell->column * grid->cell;
     const int width = grid->cell - 1;
     char memory[300];
     struct strbuf text = STRBUF(memory);
-    enum role role = cell_text(app, cell, width, &text);
+    enum role role = cell_text(app, cell, expecting, width, &text);
 
     board_fit_reading(app, &cell->key, width, &text);
     if (in_hand && app->previewing) {
@@ -189,8 +191,10 @@ static void draw_state(const struct pen *pen, const struct app *app, enum bench_
 void board_view_draw(const struct pen *pen, const struct app *app, const struct board_grid *grid,
                      const struct board_under *under, int row)
 {
+    struct bench_expecting expecting;
     int rows[ROW_COUNT_], at = row + 1;
 
+    expecting.begun = false;
     draw_heading(pen, app, grid, row);
     for (int id = 0; id < ROW_COUNT_; id++) {
         const struct outfit *outfit = &app->now.setup.outfit;
@@ -204,6 +208,9 @@ void board_view_draw(const struct pen *pen, const struct app *app, const struct 
         draw_state(pen, app, (enum bench_row_id)id, grid, at);
         at += 1 + board_under_draw(pen, app, grid, under, (enum bench_row_id)id, at + 1);
     }
-    for (int i = 0; i < app->route.count; i++)
-        draw_cell(pen, app, grid, &app->route.cells[i], rows[app->route.cells[i].row]);
+    for (int i = 0; i < app->route.count; i++) {
+        const struct route_cell *cell = &app->route.cells[i];
+
+        draw_cell(pen, app, grid, cell, &expecting, rows[cell->row]);
+    }
 }

@@ -1,17 +1,26 @@
 /* SPDX-License-Identifier: MIT */
 #include "leaf/bench/expected.h"
 
-#include "model/survey/forecast.h"
-
-struct maybe bench_expected(const struct app *app, const struct route_cell *cell)
+struct maybe bench_expect(struct bench_expecting *expecting, const struct app *app,
+                          const struct route_cell *cell)
 {
     const struct bench_row *row = bench_row_in(&app->now.setup.outfit, cell->row);
-    struct forecast forecast;
+    struct forecast *forecast = &expecting->forecast;
 
     if (!app->has_before)
         return maybe_absent();
-    forecast_begin(&forecast, &app->record, &app->before, app->visit, app->pass);
-    return forecast_find(&forecast, row, cell->key.field, cell->string, app_nut_method(app)).mm;
+    if (!expecting->begun)
+        forecast_begin(forecast, &app->record, &app->before, app->visit, app->pass);
+    expecting->begun = true;
+    return forecast_find(forecast, row, cell->key.field, cell->string, app_nut_method(app)).mm;
+}
+
+struct maybe bench_expected(const struct app *app, const struct route_cell *cell)
+{
+    struct bench_expecting once;
+
+    once.begun = false;
+    return bench_expect(&once, app, cell);
 }
 
 bool bench_add_expected_after(const struct app *app, struct strbuf *out)

@@ -2,6 +2,7 @@
 #ifndef SILLET_LEAF_BENCH_EXPECTED_H
 #define SILLET_LEAF_BENCH_EXPECTED_H
 
+#include "model/survey/forecast.h"
 #include "session/app.h"
 
 /*
@@ -11,6 +12,14 @@
  * after a neck reset, and for the relief of a rod whose answer nobody knows.
  */
 struct maybe bench_expected(const struct app *app, const struct route_cell *cell);
+
+/* The same for one cell after another, of the same record: begun with the first. */
+struct bench_expecting {
+    bool begun;
+    struct forecast forecast; /* once begun */
+};
+struct maybe bench_expect(struct bench_expecting *expecting, const struct app *app,
+                          const struct route_cell *cell);
 
 /* Appends after which moves that is: "after rod, slots, as marked on Work"; false, nothing
  * appended, after a neck reset. */
