@@ -20,6 +20,16 @@
 static const struct figure_info infos[FIGURE_COUNT_] = {
 #include "model/figure/figure_table.h"
 };
+#undef FIGURE
+
+#define ID_SETUP(id) FIGURE_##id,
+#define ID_MORE(id)
+#define FIGURE(id, section, per, needs, ...) ID_##needs(id)
+
+static const enum figure_id set_up_ids[] = {
+#include "model/figure/figure_table.h"
+    FIGURE_COUNT_,
+};
 
 const struct figure_info *figure_info(enum figure_id id)
 {
@@ -29,6 +39,11 @@ const struct figure_info *figure_info(enum figure_id id)
 bool figure_is_set_up(enum figure_id id)
 {
     return figure_info(id)->needs == NEEDS_SETUP;
+}
+
+const enum figure_id *figures_of_set_up(void)
+{
+    return set_up_ids;
 }
 
 const char *figure_section_name(enum figure_section section)

@@ -63,8 +63,9 @@ struct figures {
 const struct figure_info *figure_info(enum figure_id id);
 
 /* What moves_solve and reset_solve compute: the figures that the set-up readings alone decide,
- * each with its uncertainty. */
+ * each with its uncertainty. All of them, with FIGURE_COUNT_ behind the last. */
 bool figure_is_set_up(enum figure_id id);
+const enum figure_id *figures_of_set_up(void);
 
 /* The section's name as printed, without a string's number. */
 const char *figure_section_name(enum figure_section section);

@@ -29,10 +29,9 @@ struct string_state {
 
 static void clear_figures(struct figures *figures)
 {
-    for (int id = 0; id < FIGURE_COUNT_; id++)
-        if (figure_is_set_up((enum figure_id)id))
-            for (int s = 0; s <= STRINGS_MAX; s++)
-                figures->at[id][s].known = KNOWN_ABSENT;
+    for (const enum figure_id *id = figures_of_set_up(); *id < FIGURE_COUNT_; id++)
+        for (int s = 0; s <= STRINGS_MAX; s++)
+            figures->at[*id][s].known = KNOWN_ABSENT;
 }
 
 static double crown_mm(const struct solution *solution, const struct neck_curve *curve, int string,

@@ -3,7 +3,6 @@
 
 #include <math.h>
 #include <stddef.h>
-#include <string.h>
 
 #include "model/setup/reset.h"
 
@@ -70,10 +69,9 @@ static void solve_moved(const struct setup *moved, const struct move_choice *cho
 static void add_reading(struct figures *figures, const struct figures *low,
                         const struct figures *high, int strings, double share)
 {
-    for (int id = 0; id < FIGURE_COUNT_; id++)
-        if (figure_is_set_up((enum figure_id)id))
-            for (int s = 0; s <= strings; s++)
-                add_part(&figures->at[id][s], &low->at[id][s], &high->at[id][s], share);
+    for (const enum figure_id *id = figures_of_set_up(); *id < FIGURE_COUNT_; id++)
+        for (int s = 0; s <= strings; s++)
+            add_part(&figures->at[*id][s], &low->at[*id][s], &high->at[*id][s], share);
 }
 
 /* One reading moved down and up, into `low` and `high`. */
@@ -101,15 +99,13 @@ void uncertainty_solve(const struct setup *setup, const struct move_choice *choi
     struct uncertain list[UNCERTAIN_MAX];
     const int count = uncertainty_list(&moved, list);
 
-    for (int id = 0; id < FIGURE_COUNT_; id++)
-        if (figure_is_set_up((enum figure_id)id))
-            for (int s = 0; s <= STRINGS_MAX; s++)
-                figures->at[id][s].u = 0;
+    for (const enum figure_id *id = figures_of_set_up(); *id < FIGURE_COUNT_; id++)
+        for (int s = 0; s <= STRINGS_MAX; s++)
+            figures->at[*id][s].u = 0;
     struct figures low, high;
     for (int i = 0; i < count; i++)
         try_reading(&list[i], &moved, choice, &low, &high, figures);
-    for (int id = 0; id < FIGURE_COUNT_; id++)
-        if (figure_is_set_up((enum figure_id)id))
-            for (int s = 0; s <= setup->board.strings; s++)
-                figures->at[id][s].u = 2 * sqrt(figures->at[id][s].u);
+    for (const enum figure_id *id = figures_of_set_up(); *id < FIGURE_COUNT_; id++)
+        for (int s = 0; s <= setup->board.strings; s++)
+            figures->at[*id][s].u = 2 * sqrt(figures->at[*id][s].u);
 }
