@@ -372,9 +372,33 @@ static void past_the_last_cell_numbers_replace_nothing(void **state)
     bench_close(app);
 }
 
+/* Of a string, .18 is .018 in without its 0; who writes one before the point writes millimetres. */
+static void a_gauge_lacks_a_zero_or_a_unit(void **state)
+{
+    static const char *const cases[][2] = {
+        {".18", ".018 in is typed 18"},
+        {".30", ".030 in is typed 30"},
+        {"0.30", "or type 0.3 mm"},
+    };
+
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        struct app *app =
+            bench_open("board scale = 25.5 in\nboard strings = 6\n", "", LEAF_STRINGS);
+
+        while (app_cell(app)->key.field != FIELD_GAUGE)
+            bench_press(app, "{Right}");
+        bench_press(app, cases[i][0]);
+        if (!strstr(app->doubt_words, cases[i][1]))
+            fail_msg("%s: %s", cases[i][0], app->doubt_words);
+        bench_close(app);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_gauge_lacks_a_zero_or_a_unit),
         cmocka_unit_test(past_the_last_cell_numbers_replace_nothing),
         cmocka_unit_test_setup_teardown(the_second_enter_files_it, bench_setup, bench_teardown),
         cmocka_unit_test_setup_teardown(it_is_said_before_enter_and_nothing_is_derived, bench_setup,

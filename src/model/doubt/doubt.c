@@ -153,6 +153,14 @@ static void find_other_row(enum field_id field, double value, struct doubt *doub
     doubt->other = other;
 }
 
+/* A string's diameter in inches lacks a 0, as .18 for .018; in millimetres there is one before the
+ * point, as in 0.30. */
+static bool is_thick_in_inches(const struct reading_key *key, const struct doubt_entry *entry)
+{
+    return (key->field == FIELD_GAUGE || key->field == FIELD_CORE) && entry->text[0] == '.' &&
+           strstr(entry->text, " in");
+}
+
 static void find_meant(const struct record *record, const struct reading_key *key,
                        const struct doubt_entry *entry, const struct doubt_about *about,
                        struct doubt *doubt)
@@ -162,7 +170,8 @@ static void find_meant(const struct record *record, const struct reading_key *ke
     if (doubt->kind == DOUBT_NONE || doubt->kind == DOUBT_BOARD || doubt->kind == DOUBT_BEYOND)
         return;
     /* Digits alone lack a point; a point or a fraction that was typed was meant. */
-    if (entry->whole && field_get(key->field)->quantity == QUANTITY_LENGTH)
+    if ((entry->whole && field_get(key->field)->quantity == QUANTITY_LENGTH) ||
+        is_thick_in_inches(key, entry))
         find_likely(record, key, value, about, doubt);
     if (!doubt->has_likely)
         find_other_unit(record, key, entry, about, doubt);
