@@ -68,6 +68,7 @@ void move_words_say_need(struct maker *maker, enum move_kind kind)
         [NEED_ACTION] = "measure an action next",
         [NEED_TARGETS] = "the targets for action and nut gap are missing",
         [NEED_EXPOSURE] = "measure exposure and action first",
+        [NEED_EXPOSURE_FIRST] = "measure exposure first: a reset may be due",
         [NEED_AGAIN] = "a reading does not fit the others: read it again",
         [NEED_CAUSE] = "",
         [NEED_ROD_NUT] = "",

@@ -67,7 +67,8 @@ static enum row_verdict judge_rod(const struct setup *setup, const struct move *
 {
     if (!rod->amount.known)
         return VERDICT_NONE;
-    if (rod->state == MOVE_GOOD && !rod->amount.off)
+    /* One that is right and waits for a reset is right all the same. */
+    if ((rod->state == MOVE_GOOD || rod->state == MOVE_WAITS) && !rod->amount.off)
         return VERDICT_GOOD;
     if (rod->state == MOVE_GOOD && move_rod_turns(setup, rod))
         return VERDICT_NEAR;

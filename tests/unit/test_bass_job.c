@@ -93,7 +93,9 @@ static void a_gap_read_again_does_not_lose_the_action(void **state)
 /* 0.14 where 0.48 is wanted, and the action still to come down. */
 static void a_slot_far_too_deep_is_never_ok(void **state)
 {
-    struct job *job = job_of(FOUND TURNED GAPS_AGAIN "visit.1.pass.5 action.4 = 3.4 mm\n");
+    struct job *job = job_of(FOUND TURNED GAPS_AGAIN "visit.1.pass.5 action.4 = 3.4 mm\n"
+                                                     "visit.1.pass.5 exposure_bass = 6 mm\n"
+                                                     "visit.1.pass.5 exposure_treble = 6 mm\n");
 
     (void)state;
     assert_string_equal(job->words[MOVE_SLOTS].string[2], "low");
@@ -194,6 +196,52 @@ static void nothing_is_read_again_in_the_first_pass(void **state)
     free(job);
 }
 
+#define ALL_AGAIN                                                                                  \
+    GAPS_AGAIN "visit.1.pass.5 action.4 = 3.4 mm\nvisit.1.pass.5 action.3 = 3.2 mm\n"              \
+               "visit.1.pass.5 action.2 = 3.0 mm\nvisit.1.pass.5 action.1 = 2.8 mm\n"
+
+/* 1 mm of travel is left, and the saddles are to go down by 1.2 and more: once it is read again, a
+ * reset; until then nothing is cut. */
+static void an_exposure_of_before_still_stands(void **state)
+{
+    struct job *job = job_of(FOUND TURNED ALL_AGAIN "visit.1.pass.5 relief = .31 mm\n");
+
+    (void)state;
+    assert_int_equal(job->derived.moves.move[MOVE_SADDLE].needs, NEED_EXPOSURE_FIRST);
+    assert_string_equal(job->words[MOVE_SLOTS].amount,
+                        "measure exposure first: a reset may be due");
+    assert_int_equal(move_set_verdict(&job->derived.moves), MOVES_MEASURE);
+    free(job);
+    job = job_of(FOUND TURNED ALL_AGAIN "visit.1.pass.5 relief = .31 mm\n"
+                                        "visit.1.pass.5 exposure_bass = 1 mm\n"
+                                        "visit.1.pass.5 exposure_treble = 1.1 mm\n");
+    assert_int_equal(job->derived.moves.move[MOVE_RESET].state, MOVE_DUE);
+    assert_int_equal(job->row[ROW_RELIEF].verdict, VERDICT_GOOD);
+    free(job);
+}
+
+/* -0.60 mm a turn: an eighth takes 0.075 out, and of 0.03 that is off it leaves more. */
+static void no_eighth_is_asked_for_that_goes_too_far(void **state)
+{
+#define ON_TARGET                                                                                  \
+    "visit.1.pass.5 nut_gap.4 = .56 mm\nvisit.1.pass.5 nut_gap.3 = .52 mm\n"                       \
+    "visit.1.pass.5 nut_gap.2 = .48 mm\nvisit.1.pass.5 nut_gap.1 = .45 mm\n"                       \
+    "visit.1.pass.5 action.4 = 2.8 mm\nvisit.1.pass.5 action.3 = 2.6 mm\n"                         \
+    "visit.1.pass.5 action.2 = 2.2 mm\nvisit.1.pass.5 action.1 = 2.0 mm\n"
+    struct job *job = job_of(TURNED ON_TARGET "model feeler_step = .01 mm\n"
+                                              "targets relief_tolerance = .005 mm\n"
+                                              "visit.1.pass.5 relief = .33 mm\n");
+
+    (void)state;
+    assert_int_equal(job->derived.moves.move[MOVE_ROD].state, MOVE_GOOD);
+    free(job);
+    job = job_of(TURNED ON_TARGET "model feeler_step = .01 mm\n"
+                                  "targets relief_tolerance = .005 mm\n"
+                                  "visit.1.pass.5 relief = .35 mm\n");
+    assert_int_equal(job->derived.moves.move[MOVE_ROD].state, MOVE_DUE);
+    free(job);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -204,6 +252,8 @@ int main(void)
         cmocka_unit_test(a_logged_turn_is_no_work_on_the_slots),
         cmocka_unit_test(what_nobody_marked_is_read_again),
         cmocka_unit_test(nothing_is_read_again_in_the_first_pass),
+        cmocka_unit_test(an_exposure_of_before_still_stands),
+        cmocka_unit_test(no_eighth_is_asked_for_that_goes_too_far),
     };
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
 }

@@ -53,10 +53,11 @@ enum move_need {
     NEED_ACTION,
     NEED_TARGETS, /* for action and nut gap */
     NEED_EXPOSURE,
-    NEED_AGAIN,   /* a reading does not fit the others */
-    NEED_CAUSE,   /* a note buzzes or is off, and neither fret nor saddle explains it */
-    NEED_ROD_NUT, /* the rod shows nothing: a loose nut, or its end, is seen on the rod */
-    NEED_ROD_WAY, /* the relief went the wrong way when the rod was turned: see why first */
+    NEED_EXPOSURE_FIRST, /* by an earlier pass's a reset may be due: it is read before any cut */
+    NEED_AGAIN,          /* a reading does not fit the others */
+    NEED_CAUSE,          /* a note buzzes or is off, and neither fret nor saddle explains it */
+    NEED_ROD_NUT,        /* the rod shows nothing: a loose nut, or its end, is seen on the rod */
+    NEED_ROD_WAY,        /* the relief went the wrong way when the rod was turned: see why first */
     NEED_ROCKER,  /* which fret makes a note buzz, only the rocker tells: fret_work has where */
     NEED_HEARING, /* an earlier pass asked for frets, and this one has not heard or rocked them */
     NEED_TUNING,  /* an earlier pass was off pitch, and this one has not read it */
@@ -112,7 +113,8 @@ struct move {
         action_then[STRINGS_MAX + 1];
     struct maybe
         short_mm[STRINGS_MAX + 1]; /* saddle: its travel is short by so much, beyond doubt */
-    bool little; /* reset: not due, but less saddle is left than one likes to see */
+    bool is_asked; /* reset: it may be due, and something has to be read to tell how far */
+    bool little;   /* reset: not due, but less saddle is left than one likes to see */
     struct maybe saddle_then[STRINGS_MAX + 1]; /* reset: how far the saddle moves after it, mm */
     /* Reset: where a straightedge on the frets then meets the saddle, over the bridge's top, mm;
      * and how much more saddle the bass side has left than the treble side, where the neck leans.

@@ -55,6 +55,15 @@ static void stop_rod(struct finder *finder, struct move *move)
     move->amount.due = false;
 }
 
+/* Whether the least that a hand turns, an eighth, brings the relief nearer to its target, where it
+ * is known what a turn does. */
+static bool is_worth_turning(const struct survey_rod *rod, double change_mm)
+{
+    const double least_turn = 0.125;
+
+    return !rod->sure || fabs(change_mm) > least_turn / 2 * fabs(rod->fit.per_turn_mm);
+}
+
 /* Relief is what it reads once the frets are level. */
 static void find_rod(struct finder *finder, struct move *move)
 {
@@ -80,7 +89,8 @@ static void find_rod(struct finder *finder, struct move *move)
         .value = target - relief.mean,
         .u = 2 * relief.deviation,
         .off = is_near(relief.mean - target, setup->relief_tolerance_mm, relief.deviation),
-        .due = is_off(relief.mean - target, tolerance, relief.deviation)};
+        .due = is_off(relief.mean - target, tolerance, relief.deviation) &&
+               is_worth_turning(rod, target - relief.mean)};
     move->state = move->amount.due ? MOVE_DUE : MOVE_GOOD;
     move->most_u = move->amount.due ? move->amount.u : 0;
     finder->rod_first = move->amount.due && turns;

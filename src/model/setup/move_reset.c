@@ -87,12 +87,32 @@ static void find_reset(const struct setup *setup, const struct figures *figures,
             move->state = MOVE_UNKNOWN;
             if (is_read(setup, belief, 1) && is_read(setup, belief, setup->board.strings))
                 plan_reset(setup, figures, saddle, move);
+            move->is_asked = move->state == MOVE_UNKNOWN;
             if (fabs(bass.after_mm - treble.after_mm) > LEAN_MM)
                 move->lean = maybe_given(bass.after_mm - treble.after_mm);
         }
     }
     if (move->state == MOVE_UNKNOWN && outfit_asks(&setup->outfit, FIELD_EXPOSURE_BASS, 0))
         move->needs = NEED_EXPOSURE;
+}
+
+/* By an exposure of an earlier pass the saddle is too short, and how far the neck goes back follows
+ * from one of this pass: nothing is cut or turned before it is read. */
+static void ask_exposure(const struct setup *setup, struct move_set *moves)
+{
+    const struct move *reset = &moves->move[MOVE_RESET];
+
+    if (!reset->is_asked || (setup->exposure_bass_mm.given && setup->exposure_treble_mm.given))
+        return;
+    for (int kind = MOVE_SLOTS; kind <= MOVE_SADDLE; kind++) {
+        struct move *move = &moves->move[kind];
+
+        if (move->state != MOVE_DUE)
+            continue;
+        move_put_off(move, WAIT_NOTHING, setup->board.strings);
+        move->state = MOVE_UNKNOWN;
+        move->needs = NEED_EXPOSURE_FIRST;
+    }
 }
 
 /* Of every saddle that was read. */
@@ -110,5 +130,6 @@ void move_find_reset(const struct setup *setup, const struct figures *figures,
                      const struct belief *belief, struct move_set *moves)
 {
     find_reset(setup, figures, belief, &moves->move[MOVE_SADDLE], &moves->move[MOVE_RESET]);
+    ask_exposure(setup, moves);
     find_short(setup, belief, &moves->move[MOVE_SADDLE]);
 }
