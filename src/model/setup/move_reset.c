@@ -109,7 +109,9 @@ static void ask_exposure(const struct setup *setup, struct move_set *moves)
 
         if (move->state != MOVE_DUE)
             continue;
-        move_put_off(move, WAIT_NOTHING, setup->board.strings);
+        for (int s = 1; s <= setup->board.strings; s++)
+            move->string[s].due = false;
+        move->raise.given = false;
         move->state = MOVE_UNKNOWN;
         move->needs = NEED_EXPOSURE_FIRST;
     }
