@@ -97,7 +97,7 @@ static void expect_saddle(struct terminal *terminal, const char *figures)
     /* To the nearest half of a 64th. */
     assert_near(bench_number_behind(terminal, "exposure ", row),
                 (5 + figure_of_move(figures, "saddle", 6)) / mm_per_64th, .2501);
-    assert_near(bench_number_behind(terminal, "exposure 10 to ", row),
+    assert_near(bench_number_behind(terminal, "exposure 10.5 to ", row),
                 (4.5 + figure_of_move(figures, "saddle", 1)) / mm_per_64th, .2501);
 }
 

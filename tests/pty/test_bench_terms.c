@@ -74,7 +74,7 @@ static void use_it(struct bench *bench)
     struct terminal *terminal = bench->terminal;
 
     bench_expect_row(terminal, ROW_TITLED_ACTION, "8.25");
-    bench_expect_row(terminal, ROW_TITLED_SADDLE, "-.037");
+    bench_expect_row(terminal, ROW_TITLED_SADDLE, "-.036");
     terminal_key(terminal, TERMINAL_DOWN);
     expect_cell_stands_out(terminal);
     bench_pad(terminal, "31\r");
