@@ -7,8 +7,8 @@
 /* A move in words: what to do and by how much, what the gauge should read afterwards, and a
  * caution. The model has decided what is due and why (model/setup/move.h). */
 struct move_words {
-    char amount[96]; /* with its uncertainty; for an unknown move what to measure first, "" if the
-                      * move before says it */
+    char amount[384]; /* with its uncertainty; for an unknown move what to measure first, "" if the
+                       * move before says it */
     char then[192];  /* what the gauge reads afterwards */
     char caution[128];
     bool foretold;   /* `then` is what the gauges read, not that they have to be read */

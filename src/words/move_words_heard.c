@@ -211,15 +211,15 @@ void move_words_say_frets(struct maker *maker)
 }
 
 /* A saddle with a screw of its own along the string: " (2 1/8 turns)". */
-static void add_own_turns(struct maker *maker, double mm)
+static void add_own_turns(const struct maker *maker, double mm, struct strbuf *out)
 {
     const struct maybe thread_mm = maker->setup->intonation_thread_mm;
 
     if (!thread_mm.given)
         return;
-    strbuf_add(&maker->amount, " (");
-    amount_add_turns(&maker->amount, fabs(mm) / thread_mm.value, false);
-    strbuf_add(&maker->amount, " turns)");
+    strbuf_add(out, " (");
+    amount_add_turns(out, fabs(mm) / thread_mm.value, false);
+    strbuf_add(out, " turns)");
 }
 
 /* As fine as a contact is set: 0.1 mm, or .005 in. */
@@ -237,34 +237,45 @@ static int count_due(const struct maker *maker)
     return due;
 }
 
-/* The way is said where it changes: "saddle back 2.2 mm on string 6, 1 mm on 5, forward ...", and
- * the largest doubt behind; beside the amount where there is but one. */
-static void add_setbacks(struct maker *maker, enum unit unit)
+/* Every string that is due with its way, "string 4 back 4, 3 back 3, 2 forward 2.4", and the turns
+ * of its screw where they are asked for. */
+static void add_ways(const struct maker *maker, bool turns, enum unit unit, struct strbuf *out)
 {
-    enum { SHOWN_MAX = 3 };
-    const double step_mm = contact_step_mm(unit);
-    const int due = count_due(maker);
     int count = 0;
-    bool back = false;
 
     for (int s = maker->setup->board.strings; s >= 1; s--) {
         const struct move_amount *amount = &maker->move->string[s];
-        const bool turns = count == 0 || back != (amount->value > 0);
 
-        if (!amount->due || ++count > SHOWN_MAX)
+        if (!amount->due)
             continue;
-        back = amount->value > 0;
-        strbuf_add(&maker->amount, count == 1 ? "saddle " : ", ");
-        strbuf_add(&maker->amount, !turns ? "" : back ? "back " : "forward ");
-        amount_add(&maker->amount, to_less(amount->value, step_mm), unit, false);
-        add_u(maker, due == 1 ? amount->u : 0, step_mm, unit);
-        add_own_turns(maker, amount->value);
-        strbuf_addf(&maker->amount, count == 1 ? " on string %d" : " on %d", s);
+        strbuf_addf(out, count++ == 0 ? "string %d " : ", %d ", s);
+        strbuf_add(out, amount->value < 0 ? "forward " : "back ");
+        amount_add(out, to_less(amount->value, contact_step_mm(unit)), unit, false);
+        if (turns)
+            add_own_turns(maker, amount->value, out);
     }
-    if (count > SHOWN_MAX)
-        strbuf_addf(&maker->amount, " and %d more", count - SHOWN_MAX);
-    if (due > 1)
+}
+
+/* The largest doubt stands for all; where there is but one string, beside its amount. */
+static void add_setbacks(struct maker *maker, enum unit unit)
+{
+    const double step_mm = contact_step_mm(unit);
+    int string = maker->setup->board.strings;
+
+    if (count_due(maker) > 1) {
+        strbuf_add(&maker->amount, "saddle: ");
+        add_ways(maker, true, unit, &maker->amount);
         add_u(maker, maker->move->most_u, step_mm, unit);
+        return;
+    }
+    while (string > 1 && !maker->move->string[string].due)
+        string--;
+    const struct move_amount *amount = &maker->move->string[string];
+    strbuf_add(&maker->amount, amount->value < 0 ? "saddle forward " : "saddle back ");
+    amount_add(&maker->amount, to_less(amount->value, step_mm), unit, false);
+    add_u(maker, amount->u, step_mm, unit);
+    add_own_turns(maker, amount->value, &maker->amount);
+    strbuf_addf(&maker->amount, " on string %d", string);
 }
 
 void move_words_add_saddle(struct strbuf *out, const struct saddle_fit *saddle,
@@ -320,30 +331,34 @@ static void add_feet(struct maker *maker, enum unit unit)
     add_u(maker, maker->move->most_u, step_mm, unit);
 }
 
-/* For the work line, every string and its way, so that where each saddle stands then can be told:
- * "saddle: string 6 back 2.2, 5 back 1 mm", "bridge: bass back 1.4, treble forward 0.4 mm". */
-static void add_done(struct maker *maker, enum unit unit)
+/* "bass back 1.4, treble forward 0.4": a foot that stays is said too. */
+static void add_both_feet(const struct maker *maker, enum unit unit, struct strbuf *out)
 {
-    const bool whole = maker->move->whole;
-    struct strbuf out = STRBUF(maker->words->done);
     int count = 0;
 
-    strbuf_add(&out, whole ? "bridge:" : "saddle:");
     for (int s = maker->setup->board.strings; s >= 1; s--) {
         const struct move_amount *amount = &maker->move->string[s];
-        const double mm = amount->due ? to_less(amount->value, contact_step_mm(unit)) : 0;
 
-        /* A foot that stays is said too. */
-        if (!amount->due && !(whole && amount->known))
+        if (!amount->due && !amount->known)
             continue;
-        strbuf_add(&out, count++ > 0 ? ", " : whole ? " " : " string ");
-        if (whole)
-            strbuf_add(&out, s == 1 ? "treble" : "bass");
-        else
-            strbuf_addf(&out, "%d", s);
-        strbuf_add(&out, amount->value < 0 ? " forward " : " back ");
-        amount_add(&out, mm, unit, false);
+        strbuf_addf(out, "%s%s ", count++ > 0 ? ", " : "", s == 1 ? "treble" : "bass");
+        strbuf_add(out, amount->value < 0 ? "forward " : "back ");
+        amount_add(out, amount->due ? to_less(amount->value, contact_step_mm(unit)) : 0, unit,
+                   false);
     }
+}
+
+/* For the work line, so that where each saddle stands then can be told: "saddle: string 6 back 2.2,
+ * 5 back 1 mm", "bridge: bass back 1.4, treble forward 0.4 mm". */
+static void add_done(struct maker *maker, enum unit unit)
+{
+    struct strbuf out = STRBUF(maker->words->done);
+
+    strbuf_add(&out, maker->move->whole ? "bridge: " : "saddle: ");
+    if (maker->move->whole)
+        add_both_feet(maker, unit, &out);
+    else
+        add_ways(maker, false, unit, &out);
     amount_add_unit(&out, unit);
 }
 

@@ -155,8 +155,15 @@ static void heard_amounts_have_their_doubt(void **state)
     move_words_make(&derived, MOVE_FRETS, &inch, &words);
     assert_string_equal(words.amount, "level fret 8: .003, fret 9: .002 \xC2\xB1.001 in");
     words_of(&derived, MOVE_PITCH, &words);
-    assert_non_null(strstr(words.amount, " mm on 5 \xC2\xB1"
-                                         "0.3 mm"));
+    assert_string_equal(words.amount, "saddle: string 6 back 2.2, 5 back 3.3 \xC2\xB1"
+                                      "0.3 mm");
+    /* Four strings, and two ways: each is said. */
+    build_record_add(&record, "visit.1.pass.1 cents.2.12 = -6\nvisit.1.pass.1 cents.1.12 = 6\n");
+    derive_current(&record, &derived);
+    words_of(&derived, MOVE_PITCH, &words);
+    assert_string_equal(words.amount,
+                        "saddle: string 6 back 2.2, 5 back 3.3, 2 forward 2.2, 1 back 2.2 \xC2\xB1"
+                        "0.3 mm");
     record_done(&record);
 }
 

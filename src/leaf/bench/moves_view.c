@@ -139,6 +139,29 @@ static bool is_under(const struct moves_page *page, const struct shown_move *lin
     return is_due(line) && line->words->by_string && !is_aside(page, line);
 }
 
+static void add_more(struct strbuf *out)
+{
+    strbuf_addf(out, "more on Work: F%d", 1 + LEAF_WORK);
+}
+
+/* Appends a label and a text, in at most `wide` columns: whole, or as many of its parts as fit, and
+ * where the rest is to be found. Half an amount or expectation could be read as another one. */
+static void add_parts(const char *label, const char *text, int wide, struct strbuf *out)
+{
+    int length = (int)strlen(text);
+
+    strbuf_addf(out, "%s%s", label, text);
+    while (length > 0 && utf8_columns(out->text) > wide) {
+        do
+            length--;
+        while (length > 0 && !strchr(",;", text[length]));
+        strbuf_clear(out);
+        if (length > 0)
+            strbuf_addf(out, "%s%.*s; ", label, length, text);
+        add_more(out);
+    }
+}
+
 /* Returns the column behind a due move's amount. */
 static int draw_amounts(const struct moves_page *page, const struct shown_move *line, int number)
 {
@@ -165,32 +188,13 @@ static int draw_amounts(const struct moves_page *page, const struct shown_move *
                     line_role(page, line), line->words->amount);
         return page->pen->frame->columns;
     }
+    char amount_memory[sizeof line->words->amount + 48];
+    struct strbuf amount = STRBUF(amount_memory);
+
+    add_parts("", line->words->amount, wide - 1, &amount);
     return grid->label + 1 +
            pen_put(page->pen, page->row, grid->label + 1, wide, line_role(page, line),
-                   line->words->amount);
-}
-
-static void add_more(struct strbuf *out)
-{
-    strbuf_addf(out, "more on Work: F%d", 1 + LEAF_WORK);
-}
-
-/* Appends what to expect, in at most `wide` columns: whole, or as many of its parts as fit, and
- * where the rest is to be found. Half an expectation could be read as another one. */
-static void add_then(const char *then, int wide, struct strbuf *out)
-{
-    int length = (int)strlen(then);
-
-    strbuf_addf(out, "then %s", then);
-    while (length > 0 && utf8_columns(out->text) > wide) {
-        do
-            length--;
-        while (length > 0 && !strchr(",;", then[length]));
-        strbuf_clear(out);
-        if (length > 0)
-            strbuf_addf(out, "then %.*s; ", length, then);
-        add_more(out);
-    }
+                   amount_memory);
 }
 
 static void put_then(const struct moves_page *page, const char *text, int column)
@@ -219,7 +223,7 @@ static void draw_then(struct moves_page *page, const struct shown_move *line)
         page->slack--;
         return;
     }
-    add_then(line->words->then, wide, &text);
+    add_parts("then ", line->words->then, wide, &text);
     put_then(page, memory, column);
     page->row++;
 }
