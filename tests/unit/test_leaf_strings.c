@@ -7,6 +7,7 @@
 
 #include "leaf/leaves.h"
 #include "session/app.h"
+#include "session/refresh.h"
 #include "leaf/strings/leaf_strings.h"
 #include "leaf/strings/strings_words.h"
 #include "base/utf8.h"
@@ -559,6 +560,31 @@ static void a_wound_string_takes_its_core_along(void **state)
     bench_close(app);
 }
 
+/* Tuned down, with the gauges that pull as much: other strings are on then, however it is filed. */
+static void gauges_by_pull_are_no_same_set(void **state)
+{
+    static const struct {
+        const char *keys, *kind, *words;
+    } ways[] = {{"*C+", "restrung", "other gauges by pull, "},
+                {"*y{Enter}", "retuned", ", other gauges, "}};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof ways / sizeof ways[0]; i++) {
+        struct app *app = start(SIX);
+
+        build_record_add(&app->record, "visit.1.pass.1 relief = .010 in\n");
+        app_refresh(app);
+        bench_press(app, "*J*J*J*J*G+++{Enter}");
+        bench_press(app, ways[i].keys);
+        const char *amount = bench_text(app, "visit.1.work.1 amount");
+        assert_string_equal(bench_text(app, "visit.1.work.1 kind"), ways[i].kind);
+        assert_non_null(strstr(amount, ways[i].words));
+        assert_null(strstr(amount, "same set"));
+        assert_non_null(strstr(amount, bench_text(app, "string.6 gauge")));
+        bench_close(app);
+    }
+}
+
 /* Nothing to take over is said, and nothing is filed. */
 static void gauges_that_are_on_are_not_filed(void **state)
 {
@@ -731,6 +757,7 @@ int main(void)
         cmocka_unit_test(the_feel_is_kept_under_another_tuning),
         cmocka_unit_test(gauges_are_filed_after_a_question),
         cmocka_unit_test(a_wound_string_takes_its_core_along),
+        cmocka_unit_test(gauges_by_pull_are_no_same_set),
         cmocka_unit_test(gauges_that_are_on_are_not_filed),
         cmocka_unit_test(a_set_drops_the_pulls),
         cmocka_unit_test(reading_only_takes_nothing_over),

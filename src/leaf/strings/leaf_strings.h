@@ -34,8 +34,9 @@ enum field_id strings_column_field(enum string_column column);
  * (question.h), the one that it had before. */
 struct strings_state {
     struct what_if_state what_if, before;
-    enum pull_of pull_of;                /* what a pull is asked for */
-    struct maybe tuned[STRINGS_MAX + 1]; /* the notes before what is being filed */
+    enum pull_of pull_of;                 /* what a pull is asked for */
+    struct maybe tuned[STRINGS_MAX + 1];  /* the notes before what is being filed, */
+    struct maybe strung[STRINGS_MAX + 1]; /* and the gauges */
 };
 
 static inline struct strings_state *strings_state(const struct app *app)

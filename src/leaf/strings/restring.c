@@ -1,11 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 #include "leaf/strings/restring.h"
 
-#include <math.h>
-
 #include "leaf/strings/leaf_strings.h"
 #include "leaf/strings/retune.h"
 #include "leaf/strings/strings_actions.h"
+#include "leaf/strings/take_gauges.h"
 #include "model/reading/work_line.h"
 #include "session/app_place.h"
 
@@ -20,44 +19,24 @@ bool restring_can(const struct app *app)
            (!what_if_is_on(what_if_of(app)) || what_if_of(app)->known);
 }
 
-static void add_set(const struct what_if_state *what_if, struct strbuf *out)
+/* Gauges are chosen by pull beside another tuning too. */
+static void add_set(const struct app *app, struct strbuf *out)
 {
-    strbuf_add(out, what_if->set.strings > 0       ? what_if->set.name
-                    : what_if_is_of_pulls(what_if) ? "by pull"
-                                                   : "same set");
+    const struct what_if_state *what_if = what_if_of(app);
+
+    strbuf_add(out, what_if->set.strings > 0     ? what_if->set.name
+                    : take_gauges_count(app) > 0 ? "other gauges by pull"
+                                                 : "same set");
 }
 
 void restring_add_with(const struct app *app, struct strbuf *out)
 {
     strbuf_add(out, ": ");
-    add_set(what_if_of(app), out);
-}
-
-/* ", .012 in to .053 in": the thinnest and the thickest as filed. */
-static void add_gauges(const struct app *app, struct strbuf *out)
-{
-    const char *from = NULL, *to = NULL;
-    double thin = (double)INFINITY, thick = 0;
-
-    for (int s = 1; s <= app->now.setup.board.strings; s++) {
-        const struct reading_key key = reading_key_string(FIELD_GAUGE, s);
-        const struct reading *gauge = record_get(&app->record, &key);
-
-        if (!gauge || !(gauge->value.value > 0))
-            return;
-        if (gauge->value.value < thin)
-            from = gauge->text;
-        if (gauge->value.value > thick)
-            to = gauge->text;
-        thin = fmin(thin, gauge->value.value);
-        thick = fmax(thick, gauge->value.value);
-    }
-    if (from && to)
-        strbuf_addf(out, ", %s to %s", from, to);
+    add_set(app, out);
 }
 
 /* The record has the new strings and notes by now. */
-static enum status put_line(struct turn *turn)
+static enum status put_line(struct turn *turn, const char *set)
 {
     const struct app *app = turn->app;
     const int visit = app->visit, line = record_last_work(&app->record, visit) + 1;
@@ -66,8 +45,8 @@ static enum status put_line(struct turn *turn)
 
     if (line > WORKS_MAX)
         return STATUS_RANGE;
-    add_set(what_if_of(app), &amount);
-    add_gauges(app, &amount);
+    strbuf_add(&amount, set);
+    retune_add_gauges(app, &amount);
     retune_add_tuning(app, &tuning);
     strbuf_addf(&amount, tuning.length > 0 ? ", %s" : "%s", notes);
     enum status status = turn_put(turn, work_key(WORK_KIND, visit, line), WORK_RESTRUNG, NULL);
@@ -81,10 +60,14 @@ static enum status put_line(struct turn *turn)
 static void restring(struct turn *turn)
 {
     struct app *app = turn->app;
+    char memory[80];
+    struct strbuf set = STRBUF(memory);
 
+    /* Once they are put, no string would change its gauge. */
+    add_set(app, &set);
     if (!strings_put_what_if(turn))
         return;
-    const bool filed = put_line(turn) == STATUS_OK;
+    const bool filed = put_line(turn, memory) == STATUS_OK;
     what_if_drop(&strings_state(app)->what_if);
     turn_changed(turn);
     if (filed)

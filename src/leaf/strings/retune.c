@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "leaf/strings/retune.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "leaf/strings/leaf_strings.h"
@@ -29,23 +30,43 @@ void retune_add_tuning(const struct app *app, struct strbuf *out)
     }
 }
 
-static struct maybe note_of(const struct app *app, int string)
+void retune_add_gauges(const struct app *app, struct strbuf *out)
 {
-    return record_entered_string(&app->record, FIELD_STRING_NOTE, string);
+    const char *from = NULL, *to = NULL;
+    double thin = (double)INFINITY, thick = 0;
+
+    for (int s = 1; s <= app->now.setup.board.strings; s++) {
+        const struct reading_key key = reading_key_string(FIELD_GAUGE, s);
+        const struct reading *gauge = record_get(&app->record, &key);
+
+        if (!gauge || !(gauge->value.value > 0))
+            return;
+        if (gauge->value.value < thin)
+            from = gauge->text;
+        if (gauge->value.value > thick)
+            to = gauge->text;
+        thin = fmin(thin, gauge->value.value);
+        thick = fmax(thick, gauge->value.value);
+    }
+    if (from && to)
+        strbuf_addf(out, ", %s to %s", from, to);
 }
 
 void retune_begin(struct app *app)
 {
-    for (int s = 1; s <= STRINGS_MAX; s++)
-        strings_state(app)->tuned[s] = note_of(app, s);
+    for (int s = 1; s <= STRINGS_MAX; s++) {
+        strings_state(app)->tuned[s] = record_entered_string(&app->record, FIELD_STRING_NOTE, s);
+        strings_state(app)->strung[s] = record_entered_string(&app->record, FIELD_GAUGE, s);
+    }
 }
 
-static bool is_other(const struct app *app)
+/* Whether a string has another note, or gauge, than it was begun with. */
+static bool is_other(const struct app *app, const struct maybe *was, enum field_id field)
 {
     for (int s = 1; s <= STRINGS_MAX; s++) {
-        const struct maybe was = strings_state(app)->tuned[s], is = note_of(app, s);
+        const struct maybe is = record_entered_string(&app->record, field, s);
 
-        if (was.given && is.given && was.value != is.value)
+        if (was[s].given && is.given && was[s].value != is.value)
             return true;
     }
     return false;
@@ -75,6 +96,10 @@ static enum status put_line(struct turn *turn)
     if (line > WORKS_MAX)
         return STATUS_RANGE;
     retune_add_tuning(app, &tuning);
+    if (is_other(app, strings_state(app)->strung, FIELD_GAUGE)) {
+        strbuf_add(&tuning, tuning.length > 0 ? ", other gauges" : "other gauges");
+        retune_add_gauges(app, &tuning);
+    }
     enum status status = turn_put(turn, work_key(WORK_KIND, app->visit, line), WORK_RETUNED, NULL);
     if (status == STATUS_OK && tuning.length > 0)
         status = turn_put(turn, work_key(WORK_AMOUNT, app->visit, line), memory, NULL);
@@ -86,7 +111,8 @@ bool retune_end(struct turn *turn)
 {
     struct app *app = turn->app;
 
-    if (app->correcting || record_last_read_pass(&app->record, app->visit) == 0 || !is_other(app))
+    if (app->correcting || record_last_read_pass(&app->record, app->visit) == 0 ||
+        !is_other(app, strings_state(app)->tuned, FIELD_STRING_NOTE))
         return false;
     if (put_line(turn) == STATUS_OK)
         app_say(app, TONE_NOTE,
