@@ -44,18 +44,19 @@ static struct maybe find_turns(struct place before, int line)
     return place_read(after, FIELD_ROD_TURN);
 }
 
-/* In eighths, where it was so many. */
+/* In sixteenths, where it was so many. */
 static void say_turns(double turns, struct strbuf *out)
 {
-    const double eighths = fabs(turns) * 8;
+    enum { PARTS = 16 };
+    const double parts = fabs(turns) * PARTS;
 
     if (turns == 0) {
         strbuf_add(out, "not turned");
         return;
     }
     strbuf_add(out, turns > 0 ? "tightened " : "slackened ");
-    if (fabs(eighths - round(eighths)) < 1e-6)
-        amount_add_turns(out, fabs(turns), false);
+    if (fabs(parts - round(parts)) < 1e-6)
+        num_format_fraction(fabs(turns), PARTS, out);
     else
         num_format_fixed(fabs(turns), 2, false, out);
     strbuf_add(out, fabs(turns) > 1 ? " turns" : " turn");
@@ -177,12 +178,15 @@ static void say_reset(const struct sheet_maker *maker, int line, const char *pla
                       struct strbuf *out)
 {
     const char *degrees = plan + strcspn(plan, "0123456789");
+    const char *shim = strstr(plan, WORK_SHIM);
 
     (void)maker;
     (void)line;
     strbuf_add(out, "set back by about ");
     strbuf_add_bytes(out, degrees, strspn(degrees, ".0123456789"));
     strbuf_add(out, " degrees");
+    strbuf_add(out, shim ? ", " : "");
+    strbuf_add(out, shim ? shim : "");
 }
 
 /* The numbers that stand behind one word or another: "fret 8: .004, fret 9: .003". */

@@ -12,9 +12,12 @@ struct sheet_measure sheet_measure_of(const struct sheet_maker *maker, int id)
         .id = (enum bench_row_id)id, .row = row, .gauge = field_get(row->field[END_BASS])->measure};
 }
 
-/* The moves that change what a row reads: the relief only the rod does. */
+/* The moves that change what a row reads: the relief only the rod does, and what is left of a
+ * saddle only work on it. */
 static unsigned moves_of(const struct bench_row *row)
 {
+    if (row->goal == GOAL_LEAST)
+        return MOVE_BIT(MOVE_SADDLE);
     return row->forecast == FORECAST_CURVE ? MOVE_BIT(MOVE_RESET) | MOVE_BIT(MOVE_ROD)
                                            : SHEET_HEIGHT_MOVES;
 }

@@ -2,6 +2,7 @@
 #include <math.h>
 
 #include "base/num.h"
+#include "model/reading/work_line.h"
 #include "words/move_words_inside.h"
 
 static void add_lean(struct maker *maker, enum unit unit)
@@ -42,10 +43,27 @@ void move_words_add_reset(struct maker *maker)
     strbuf_add(&maker->amount, " deg");
     if (cut.given) {
         strbuf_add(&maker->amount,
-                   maker->setup->heel_depth_mm.given ? ", heel taper " : ", pocket shim ");
+                   maker->setup->heel_depth_mm.given ? ", heel taper " : ", " WORK_SHIM);
         amount_add_cut(&maker->amount, cut.value, small);
         amount_add_unit(&maker->amount, small);
     }
+}
+
+/* Which end of the shim is how thick, and how it is put in, under a neck that comes off with its
+ * bolts. */
+static void say_shim(struct maker *maker, enum unit unit)
+{
+    const struct maybe length_mm = maker->setup->pocket_length_mm;
+
+    strbuf_add(&maker->caution, "strings slack before the bolts; shim full-width");
+    if (length_mm.given) {
+        strbuf_add(&maker->caution, ", ");
+        amount_add(&maker->caution, length_mm.value, unit, false);
+        amount_add_unit(&maker->caution, unit);
+        strbuf_add(&maker->caution, " long");
+    }
+    strbuf_add(&maker->caution, maker->move->amount.value < 0 ? ", thick end to the nut"
+                                                              : ", thick end to the bridge");
 }
 
 void move_words_say_reset(struct maker *maker)
@@ -66,9 +84,9 @@ void move_words_say_reset(struct maker *maker)
         strbuf_add(&maker->then, least_of(maker->setup->bridge));
     }
     add_lean(maker, small);
-    /* A shim goes under a neck that comes off with its bolts. */
-    strbuf_add(&maker->caution,
-               move_words_is_shim(maker->figures)
-                   ? "strings slack before the bolts; a full-width shim; measure twice"
-                   : "heat, steam and chisels: a qualified repairer's job; measure twice");
+    if (move_words_is_shim(maker->figures))
+        say_shim(maker, small);
+    else
+        strbuf_add(&maker->caution,
+                   "heat, steam and chisels: a qualified repairer's job; measure twice");
 }

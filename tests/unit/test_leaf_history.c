@@ -180,7 +180,9 @@ static void values_are_written_in_the_rows_unit(void **state)
     assert_string_equal(spelled(HISTORY_RELIEF, 25.4 * .012, false, false), ".012");
     assert_string_equal(spelled(HISTORY_RELIEF, -25.4 * .004, true, false), "-.004");
     assert_string_equal(spelled(HISTORY_RELIEF, .05, true, true), "+0.05");
-    assert_string_equal(spelled(HISTORY_TURN, .25, false, false), ".25");
+    assert_string_equal(spelled(HISTORY_TURN, .25, false, false), "1/4");
+    assert_string_equal(spelled(HISTORY_TURN, -1.0 / 16, false, false), "-1/16");
+    assert_string_equal(spelled(HISTORY_TURN, .3, false, false), ".30");
     assert_string_equal(spelled(HISTORY_EMC, 3.64, true, false), "+3.6");
     assert_string_equal(spelled(HISTORY_TEMPERATURE, 4, true, false), "+7");
 }

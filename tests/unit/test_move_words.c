@@ -278,6 +278,7 @@ static void a_pocket_shim_needs_no_heat(void **state)
     assert_non_null(strstr(list.words[MOVE_RESET].amount, "pocket shim ."));
     assert_null(strstr(list.words[MOVE_RESET].caution, "heat"));
     assert_non_null(strstr(list.words[MOVE_RESET].caution, "strings slack"));
+    assert_non_null(strstr(list.words[MOVE_RESET].caution, " long, thick end to the bridge"));
 }
 
 static const char *missing(const char *lines)

@@ -230,6 +230,8 @@ static void what_is_not_known_is_left_out(void **state)
     check_done(&record, false, "Truss rod  tightened, relief .013 to .011 in");
     build_record_add(&record, "visit.1.pass.2 rod_turn = -1 1/4 turn\n");
     check_done(&record, false, "Truss rod  slackened 1 1/4 turns, relief .013 to .011 in");
+    build_record_add(&record, "visit.1.pass.2 rod_turn = -1/16 turn\n");
+    check_done(&record, false, "Truss rod  slackened 1/16 turn, relief .013 to .011 in");
     build_record_add(&record, "visit.1.pass.2 rod_turn = 0 turn\n");
     check_done(&record, false, "Truss rod  not turned");
     record_done(&record);
@@ -277,6 +279,9 @@ static void numbers_alone_are_said_in_words(void **state)
          "filed by .005 to .010 in (0.13 to 0.25 mm) on strings 6 to 4\n"},
         {"slots", "string 6 -.010, 5 -.007, 1 +.002 in",
          "filed by .007 to .010 in (0.18 to 0.25 mm) on strings 6 and 5,"},
+        {"slots", "file +-.002 in; string 6 -.004, 5 -.006, 4 again, 3 -.008", "filed on strings"},
+        {"reset", "neck angle 0.6 +-0.1 deg, pocket shim 1.0 mm",
+         "set back by about 0.6 degrees, pocket shim 1.0 mm\n"},
         {"slots", "string 1 +.002 in", "filled by .002 in (0.05 mm) on string 1\n"},
         {"slots", "string 6 .010 in", "filed by .010 in (0.25 mm) on string 6\n"},
         {"saddle", "string 6 -.040, 1 -.040 in", "lowered by .040 in (1.02 mm) on strings 6 and 1"},

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "leaf/history/history.h"
 
+#include <math.h>
 #include <stddef.h>
 #include <string.h>
 
@@ -246,6 +247,10 @@ void history_add(struct strbuf *out, const struct outfit *outfit, enum history_r
 
     if (unit_quantity(unit) == QUANTITY_LENGTH) {
         amount_add(out, value, unit, change);
+        return;
+    }
+    if (row == HISTORY_TURN && fabs(value * 16 - round(value * 16)) < 1e-6) {
+        num_format_fraction(value, 16, out);
         return;
     }
     if (change && value > 0)

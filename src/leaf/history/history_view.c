@@ -64,20 +64,25 @@ static bool is_same_day(const struct view *view, int i)
            pass->day.given && floor(pass[-1].day.value) >= floor(pass->day.value);
 }
 
-/* The day of a pass; for further passes of that day the time, which tells them apart. */
+/* The day of the visit; for further passes of it the time, which tells them apart, and their own
+ * day where that is a later one than that of the pass before. */
 static void add_when(const struct view *view, int i, struct strbuf *out)
 {
     const struct history_pass *pass = &view->history->passes[i];
     const char *time =
         text_or(view, reading_key_pass(FIELD_PASS_TIME, pass->visit, pass->pass), "");
     const bool own_date = strlen(time) > 11 && time[10] == 'T';
+    const char *day = text_or(view, reading_key_visit(FIELD_VISIT_DATE, pass->visit), NULL);
+    const bool first = i == view->left || pass[-1].visit != pass->visit;
 
-    if (is_same_day(view, i) && time[0])
+    if (first && day)
+        strbuf_add(out, day);
+    else if (is_same_day(view, i) && time[0])
         work_add_time(view->app, own_date ? time + 11 : time, out);
     else if (own_date)
         strbuf_add_bytes(out, time, 10);
     else
-        strbuf_add(out, text_or(view, reading_key_visit(FIELD_VISIT_DATE, pass->visit), "no date"));
+        strbuf_add(out, day ? day : "no date");
 }
 
 /* Its number and label; without a label, "pass" and its number. */

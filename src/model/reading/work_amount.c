@@ -106,8 +106,30 @@ static int take_string(struct reader *reader)
     return string;
 }
 
+/* "2 again", "3 ok": behind the word "string" a string of which no amount is said. */
+static bool skip_without_amount(struct reader *reader)
+{
+    static const char *const words[] = {"again", "read", "ok", "near", "low", "high"};
+    const char *at = reader->at + strspn(reader->at, "0123456789");
+    size_t length = 0;
+
+    if (!reader->by_string || *at != ' ')
+        return false;
+    at += strspn(at, " ");
+    while (is_ascii_letter(at[length]))
+        length++;
+    for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
+        if (is_word(at, length, words[i])) {
+            reader->at = at + length;
+            return true;
+        }
+    return false;
+}
+
 static void take_told(struct reader *reader)
 {
+    if (skip_without_amount(reader))
+        return;
     struct told told = {.string = take_string(reader), .course = reader->by_course};
 
     told.has_sign = *reader->at == '-' || *reader->at == '+';

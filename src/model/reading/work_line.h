@@ -14,6 +14,7 @@ struct reading_key work_key(enum work_column column, int visit, int line);
 #define WORK_RESTRUNG "restrung"
 /* And of one that says how they were tuned from then on. */
 #define WORK_RETUNED "retuned"
+#define WORK_SHIM    "pocket shim " /* in a reset's amount, before its thickness */
 
 /* What the program logs is read again by these words: of a fret that was rocked, or a mark tried,
  * and not found high; */
