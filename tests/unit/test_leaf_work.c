@@ -87,6 +87,40 @@ static void cautions_are_of_listed_work(void **state)
     bench_close(app);
 }
 
+/* The pocket's length need not be known. */
+static void a_neck_in_a_pocket_is_shimmed(void **state)
+{
+    static const char pocket[] = "visit.1.pass.1 exposure_bass = 1.5 mm\n"
+                                 "visit.1.pass.1 exposure_treble = 1.5 mm\n"
+                                 "neck join = pocket\n";
+    const struct reading_key heel = reading_key_one(FIELD_HEEL_DEPTH);
+    struct app *app = start(build_record_full, pocket);
+
+    (void)state;
+    assert_true(record_remove(&app->record, &heel));
+    app_refresh(app);
+    assert_true(warns(app, "slacken first"));
+    assert_false(warns(app, "heat and steam"));
+    assert_false(warns(app, "chisel"));
+    bench_close(app);
+}
+
+/* The cursor on a move that is not due calls for no caution. */
+static void a_move_that_is_not_due_has_no_name_to_go_by(void **state)
+{
+    struct app *app = start(build_record_full, "");
+    const struct work_list list = list_of(app);
+    char memory[40];
+    struct strbuf name = STRBUF(memory);
+
+    (void)state;
+    work_cautions_add_name(&list, MOVE_RESET, &name);
+    assert_string_equal(memory, "");
+    work_cautions_add_name(&list, MOVE_ROD, &name);
+    assert_string_equal(memory, "rod ");
+    bench_close(app);
+}
+
 /* A reset that is not due stands before the move that is. */
 static void home_goes_to_the_first_open_move(void **state)
 {
@@ -860,6 +894,8 @@ int main(void)
         cmocka_unit_test(turns_by_themselves_are_minded_too),
         cmocka_unit_test(work_without_a_word_is_asked_about),
         cmocka_unit_test(cautions_are_of_listed_work),
+        cmocka_unit_test(a_neck_in_a_pocket_is_shimmed),
+        cmocka_unit_test(a_move_that_is_not_due_has_no_name_to_go_by),
         cmocka_unit_test(home_goes_to_the_first_open_move),
         cmocka_unit_test(moves_are_marked_done_in_order),
         cmocka_unit_test(slots_and_saddle_are_marked_done_in_order),

@@ -5,14 +5,6 @@
 
 #include "words/caution.h"
 
-void work_cautions_add_name(const struct work_list *list, enum move_kind kind, struct strbuf *out)
-{
-    strbuf_add(out, kind == MOVE_RESET && move_words_is_shim(&list->derived->figures)
-                        ? "pocket shim, strings slack"
-                        : work_mark_name(kind));
-    strbuf_add_char(out, ' ');
-}
-
 static bool is_listed(const struct work_list *list, enum move_kind kind)
 {
     const struct move *move = &list->moves[kind];
@@ -36,6 +28,21 @@ static bool applies_to_line(const struct app *app, int k, int line)
     return false;
 }
 
+/* A neck that is bolted into a pocket is shimmed, however much of it is known. */
+static bool is_shim(const struct work_list *list)
+{
+    return move_words_is_shim(&list->derived->figures) || list->derived->neck.join == JOIN_POCKET;
+}
+
+void work_cautions_add_name(const struct work_list *list, enum move_kind kind, struct strbuf *out)
+{
+    if (!is_listed(list, kind))
+        return;
+    strbuf_add(out, kind == MOVE_RESET && is_shim(list) ? "pocket shim, strings slack"
+                                                        : work_mark_name(kind));
+    strbuf_add_char(out, ' ');
+}
+
 bool work_cautions_apply(const struct app *app, const struct work_list *list, int k)
 {
     for (int kind = 0; kind < MOVE_COUNT_; kind++) {
@@ -43,7 +50,7 @@ bool work_cautions_apply(const struct app *app, const struct work_list *list, in
         struct strbuf name = STRBUF(memory);
 
         work_cautions_add_name(list, (enum move_kind)kind, &name);
-        if (is_listed(list, (enum move_kind)kind) && caution_applies(k, memory))
+        if (caution_applies(k, memory))
             return true;
     }
     for (int line = record_last_work(&app->record, app->visit); line > 0; line--)

@@ -6,7 +6,8 @@
 
 /* Which cautions the work of a visit needs. */
 
-/* Appends what cautions go by: a move's name; a shim needs neither heat nor router. */
+/* Appends what cautions go by: the name of a move that is to do or done, nothing for another; a
+ * shim needs neither heat nor router. */
 void work_cautions_add_name(const struct work_list *list, enum move_kind kind, struct strbuf *out);
 
 /* Whether the k-th caution goes with a move that is to do or done, or with a line of the tech's

@@ -267,10 +267,11 @@ static bool draw_all_cautions(const struct page *page, const char *work, int row
 {
     if (page->end - row < 2)
         return false;
+    const int used = draw_cautions(page, work, true, row + 1);
+    if (used + draw_cautions(page, work, false, row + 1 + used) == 0)
+        return true;
     pen_rule(page->pen, row, 0, page->pen->frame->columns);
     pen_put(page->pen, row, 1, 40, ROLE_LABEL, " in the shop ");
-    row += 1 + draw_cautions(page, work, true, row + 1);
-    draw_cautions(page, work, false, row);
     return true;
 }
 
