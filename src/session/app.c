@@ -45,6 +45,18 @@ struct day app_today(const struct app *app)
     return day;
 }
 
+struct day app_today_typed(const struct app *app)
+{
+    const struct route_cell *cell = app_cell(app);
+    const struct reading_key date = reading_key_visit(FIELD_VISIT_DATE, app->visit);
+    struct day day = app_today(app);
+
+    if (cell && cell->key.field == FIELD_VISIT_PROMISED &&
+        !day_is_counted(app->entry.text, DAY_NEXT))
+        (void)day_parse(record_text_or_empty(&app->record, date), &day);
+    return day;
+}
+
 /* --- the pass in hand --- */
 
 struct place app_place(const struct app *app)

@@ -160,7 +160,7 @@ struct app {
         uint32_t key; /* the key before if it was a letter outside an entry, else 0 */
         bool is_word; /* there were letters before it */
     } letter;
-    bool deleting; /* the key before was a Del in an entry, or one after such a Del */
+    bool deleting;  /* the key before was a Del in an entry, or one after such a Del */
     char today[11]; /* the clock's date at the last event */
     enum app_keeping keeping;
     char kept_at[9];
@@ -194,6 +194,10 @@ void app_say(struct app *app, enum app_tone tone, const char *message);
 
 /* The day of the clock; 1 January of the year 0 before the first event. */
 struct day app_today(const struct app *app);
+
+/* The day that the entry goes by: where it is the date of a promise, the visit's own day, since a
+ * visit may be written down later; else that of the clock. */
+struct day app_today_typed(const struct app *app);
 
 /* The pass in hand, in the record and by its number alone. */
 struct place app_place(const struct app *app);

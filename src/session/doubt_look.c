@@ -165,7 +165,7 @@ void doubt_look(struct app *app)
         return;
     }
     const struct field *field = field_get(cell->key.field);
-    const struct day today = app_today(app);
+    const struct day today = app_today_typed(app);
     if (entry_spell(typed_text(app, typed), field, &app->units, &today, &kept) != STATUS_OK)
         return;
     struct doubt_about about = find_about(app, cell);

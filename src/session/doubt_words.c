@@ -136,6 +136,12 @@ static void add_comparison(struct strbuf *out, const struct doubt *doubt, const 
     case DOUBT_BEYOND:
         add_beside(out, ", and the board ends at ", doubt, field, units);
         return;
+    case DOUBT_AIR:
+        add_beside(out,
+                   field->id == FIELD_HOME_HUMIDITY_LOW ? " is damper than the dampest, "
+                                                        : " is drier than the driest, ",
+                   doubt, field, units);
+        return;
     case DOUBT_CORE:
         add_beside(out, " is not thinner than the string, ", doubt, field, units);
         return;

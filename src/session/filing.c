@@ -61,7 +61,7 @@ bool turn_take_entry(struct turn *turn)
     const struct leaf_row *row = app_row(app);
     const struct route_cell *cell = app_cell(app);
     const struct field *field = field_get(cell->key.field);
-    const struct day today = app_today(app);
+    const struct day today = app_today_typed(app);
     char memory[ENTRY_TEXT_MAX], typed[ENTRY_TEXT_MAX];
     struct strbuf spelled = STRBUF(memory);
     struct field_fault fault = {.status = STATUS_OK};

@@ -110,7 +110,7 @@ static void derive_preview(struct app *app, const struct field *field)
 {
     char memory[ENTRY_TEXT_MAX], typed[ENTRY_TEXT_MAX];
     struct strbuf spelled = STRBUF(memory);
-    const struct day today = app_today(app);
+    const struct day today = app_today_typed(app);
 
     app->previewing = false;
     if (entry_spell(typed_text(app, typed), field, &app->units, &today, &spelled) == STATUS_OK)
@@ -151,7 +151,7 @@ static void limit_frets(struct app *app, const struct field *field)
 static void look_at_entry(struct app *app, const struct field *field)
 {
     const struct name_list list = name_list_of_field(field);
-    const struct day today = app_today(app);
+    const struct day today = app_today_typed(app);
     char typed[ENTRY_TEXT_MAX];
 
     entry_look(typed_text(app, typed), field, &app->units, &today, &app->entry_view);

@@ -230,7 +230,7 @@ static bool file_entry(const struct app *app, struct record *copy)
     const struct reading_key method = reading_key_pass(FIELD_NUT_METHOD, app->visit, app->pass);
     const struct reading *made = change_made(app, &cell->key);
     const struct reading_key key = made ? made->key : change_key(app, cell->key);
-    const struct day today = app_today(app);
+    const struct day today = app_today_typed(app);
     char memory[ENTRY_TEXT_MAX], typed[ENTRY_TEXT_MAX];
     struct strbuf text = STRBUF(memory);
 

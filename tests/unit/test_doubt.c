@@ -270,6 +270,21 @@ static void another_board_is_doubted_once_it_was_measured(void **state)
     record_done(&record);
 }
 
+static void the_driest_air_is_no_damper_than_the_dampest(void **state)
+{
+    static const char low[] = "instrument home_humidity_low = 35 %\n";
+    static const char high[] = "instrument home_humidity_high = 60 %\n";
+    static const struct doubt_case cases[] = {
+        {"instrument home_humidity_low = 65 %", high, false, DOUBT_AIR, 0, "60"},
+        {"instrument home_humidity_low = 60 %", high, false, DOUBT_NONE, 0, "the same"},
+        {"instrument home_humidity_high = 30 %", low, false, DOUBT_AIR, 0, "35"},
+        {"instrument home_humidity_high = 60 %", low, false, DOUBT_NONE, 0, "as it should be"},
+    };
+
+    (void)state;
+    CHECK(cases);
+}
+
 static void a_day_out_of_sense_is_doubted(void **state)
 {
     static const struct doubt_case cases[] = {
@@ -451,6 +466,7 @@ int main(void)
         cmocka_unit_test(beside_an_odd_one_nothing_is_doubted),
         cmocka_unit_test(no_string_is_made_so),
         cmocka_unit_test(another_board_is_doubted_once_it_was_measured),
+        cmocka_unit_test(the_driest_air_is_no_damper_than_the_dampest),
         cmocka_unit_test(a_day_out_of_sense_is_doubted),
         cmocka_unit_test(what_is_far_from_the_pass_before_is_doubted),
         cmocka_unit_test(one_odd_string_is_the_only_odd_one),

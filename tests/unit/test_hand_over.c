@@ -58,6 +58,18 @@ static void promised_is_typed_in_days(void **state)
     bench_close(app);
 }
 
+/* A visit that is written down later: the clock stands at March. */
+static void a_promise_without_a_year_goes_by_the_visit(void **state)
+{
+    struct app *app = bench_open(job, "visit.1 date = 2025-09-25\n", LEAF_INTAKE);
+
+    (void)state;
+    go_to(app, FIELD_VISIT_PROMISED);
+    bench_press(app, "1.10.{Enter}");
+    assert_string_equal(of_visit(app, FIELD_VISIT_PROMISED), "2025-10-01");
+    bench_close(app);
+}
+
 static void what_is_promised_too_early_is_asked_about(void **state)
 {
     struct app *app = bench_open(job, "", LEAF_INTAKE);
@@ -188,6 +200,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(promised_is_typed_in_days),
+        cmocka_unit_test(a_promise_without_a_year_goes_by_the_visit),
         cmocka_unit_test(what_is_promised_too_early_is_asked_about),
         cmocka_unit_test(handing_over_is_one_step),
         cmocka_unit_test(work_that_is_left_is_asked_about),

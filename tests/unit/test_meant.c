@@ -43,7 +43,7 @@ static void look(const struct app *app, struct shown *ret_shown)
     kept = STRBUF(ret_shown->kept);
     if (cell) {
         const struct field *field = field_get(cell->key.field);
-        const struct day today = app_today(app);
+        const struct day today = app_today_typed(app);
 
         ret_shown->key = cell->key;
         /* Of a note the entry line shows the octave too. */

@@ -38,6 +38,9 @@ struct day_fault {
 /* What is typed of days: such that have been, or such that are to come. */
 enum day_way { DAY_LAST, DAY_NEXT };
 
+/* Whether a day is typed as so many days from today, "yesterday" or "14", not by its date. */
+bool day_is_counted(const char *text, enum day_way way);
+
 /*
  * Reads a day as people type it:
  *   today, yesterday, and their beginnings; 0, -1, -14: today, and so many days back

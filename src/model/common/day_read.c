@@ -211,6 +211,14 @@ static bool read_away(const char *text, const struct day *today, enum day_way wa
     return true;
 }
 
+bool day_is_counted(const char *text, enum day_way way)
+{
+    const struct day any = {.year = 2000, .month = 3, .day = 1};
+    struct day day;
+
+    return read_away(text, &any, way, &day);
+}
+
 /* Without its year a day is the last one up to today, or the next one from today on. */
 static bool choose_year(bool has_year, const struct day *today, enum day_way way, struct day *day)
 {

@@ -33,6 +33,7 @@
  *   scale more than a fiftieth longer or shorter, is asked about; and so is a fret beyond the last.
  * - A core is thinner than its string, and a plain string no thicker than .030 in (0.76 mm). A
  *   string is not retuned by an octave.
+ * - The driest air where it lives is not damper than the dampest.
  * - Of a move, what was done in one or two letters: that is likely a command (u, d, ok is said by
  *   the mark itself).
  * - Work on a move that is not due, and an amount of one that is not understood: likely a digit
@@ -55,6 +56,7 @@ enum doubt_kind {
     DOUBT_BEYOND,   /* a fret beyond the last: `beside` */
     DOUBT_CORE,     /* no thinner than its string: `beside` */
     DOUBT_GAUGE,    /* no thicker than its core: `beside` */
+    DOUBT_AIR,      /* a home's driest air not drier than its dampest: `beside` */
     DOUBT_PLAIN,    /* too thick for a plain string */
     DOUBT_OCTAVE,   /* a note far from the one that was to be expected: `beside` */
     DOUBT_BESIDE,   /* unlike its row: `beside`, `string` */

@@ -61,6 +61,17 @@ static struct doubt doubt_gauge(const struct record *record, const struct readin
     return doubt;
 }
 
+static struct doubt doubt_air(const struct record *record, const struct reading_key *key,
+                              double value)
+{
+    const bool driest = key->field == FIELD_HOME_HUMIDITY_LOW;
+    const struct maybe other =
+        record_entered_one(record, driest ? FIELD_HOME_HUMIDITY_HIGH : FIELD_HOME_HUMIDITY_LOW);
+    const bool wrong = other.given && (driest ? value > other.value : value < other.value);
+
+    return (struct doubt){.kind = wrong ? DOUBT_AIR : DOUBT_NONE, .beside = other.value};
+}
+
 struct doubt doubt_record_find(const struct record *record, const struct reading_key *key,
                                double value)
 {
@@ -72,6 +83,9 @@ struct doubt doubt_record_find(const struct record *record, const struct reading
     case FIELD_RELIEF_END_LOW:
     case FIELD_RELIEF_END_HIGH:
         return doubt_fret(record, value);
+    case FIELD_HOME_HUMIDITY_LOW:
+    case FIELD_HOME_HUMIDITY_HIGH:
+        return doubt_air(record, key, value);
     case FIELD_GAUGE:
     case FIELD_CORE:
         return doubt_gauge(record, key, value);
