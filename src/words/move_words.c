@@ -362,6 +362,20 @@ static void say_strings(struct maker *maker, enum move_kind kind)
     }
 }
 
+/* What to ask oneself before the work is begun at all. */
+static void add_first(struct maker *maker, enum move_kind kind)
+{
+    const bool cuts =
+        kind == MOVE_SLOTS || (kind == MOVE_SADDLE && !is_turned(maker->setup->bridge));
+
+    if (maker->move->undone)
+        strbuf_addf(&maker->caution, "marked done, but nothing moved: %s done? ",
+                    kind == MOVE_SLOTS ? "were the slots" : "was the saddle");
+    if (cuts && maker->set->air != 0)
+        strbuf_addf(&maker->caution, "%s as it came in: let it settle before cutting; ",
+                    maker->set->air > 0 ? "damp" : "dry");
+}
+
 static void say_due(struct maker *maker, enum move_kind kind)
 {
     static void (*const say[MOVE_COUNT_])(struct maker *) = {
@@ -373,12 +387,8 @@ static void say_due(struct maker *maker, enum move_kind kind)
     if (kind == MOVE_SLOTS || kind == MOVE_SADDLE)
         say_strings(maker, kind);
     maker->words->foretold = true;
+    add_first(maker, kind);
     say[kind](maker);
-    if (!maker->move->undone)
-        return;
-    strbuf_clear(&maker->caution);
-    strbuf_addf(&maker->caution, "marked done, but nothing moved: %s done?",
-                kind == MOVE_SLOTS ? "were the slots" : "was the saddle");
 }
 
 void move_words_make(const struct derived *derived, enum move_kind kind,

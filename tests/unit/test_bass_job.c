@@ -130,7 +130,8 @@ static void what_may_be_anything_is_not_known(void **state)
 static void what_does_not_fit_is_no_work(void **state)
 {
     struct job *job = job_of(FOUND "visit.1.pass.1 exposure_bass = 6 mm\n"
-                                   "visit.1.pass.1 exposure_treble = 6 mm\n");
+                                   "visit.1.pass.1 exposure_treble = 6 mm\n"
+                                   "visit.1.pass.1 relief = .45 mm\n");
     const struct shop_units units = shop_units_metric();
     const struct explain_from from = {.derived = &job->derived, .units = &units};
     char memory[400];

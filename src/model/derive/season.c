@@ -3,7 +3,9 @@
 
 #include <math.h>
 
+#include "model/common/assumption.h"
 #include "model/derive/derive_climate.h"
+#include "model/reading/record_access.h"
 #include "model/reading/work_mark.h"
 #include "model/setup/neck_curve.h"
 #include "model/setup/survey_rod.h"
@@ -148,6 +150,31 @@ bool season_is_other(struct season_walk *walk, const struct setup *setup, int vi
     struct season_visit now;
 
     return see_in_other_air(walk, setup, visit, &now) && relief_along(walk, &now) > 0;
+}
+
+/* Where no home is on file: the middle of the 40 to 60 % that an instrument's room should have. */
+#define USUAL_HUMIDITY_PCT 50.0
+
+static struct maybe usual_emc(const struct record *record)
+{
+    const struct maybe low = record_entered_one(record, FIELD_HOME_HUMIDITY_LOW);
+    const struct maybe high = record_entered_one(record, FIELD_HOME_HUMIDITY_HIGH);
+    const struct air air = {.temperature_c = assumption_get(ASSUME_HOME_TEMPERATURE)->value,
+                            .humidity_pct = low.given && high.given ? (low.value + high.value) / 2
+                                                                    : USUAL_HUMIDITY_PCT};
+    double emc_pct;
+
+    return moisture_of_air(&air, &emc_pct) == STATUS_OK ? maybe_given(emc_pct) : maybe_absent();
+}
+
+int season_at_first(const struct record *record, int visit)
+{
+    const struct maybe now = derive_emc(record, visit), usual = usual_emc(record);
+    const double off = now.value - usual.value;
+
+    if (visit > 1 || !now.given || !usual.given || fabs(off) <= SEASON_EMC_PCT)
+        return 0;
+    return off > 0 ? 1 : -1;
 }
 
 bool season_has_moved(struct season_walk *walk, const struct setup *setup, int visit)

@@ -55,18 +55,25 @@ static bool is_rod_first(const struct setup *setup, const struct move *rod)
     return (rod->state == MOVE_DUE && setup_rod_turns(setup)) || move_is_rod_looked_at(rod);
 }
 
+/* What a turn does is not known, or only of other necks, and no more than this is asked of it, mm:
+ * half a turn of most (memory). */
+#define MOVE_ROD_SMALL_MM 0.2
+
 /* How the action follows the rod is foreseen, not read. A turn goes back again, a reset does not:
  * one that would be due after the rod is an outlook, and the saddle that asks for it waits. All
  * wait for a rod that was turned and has not shown yet that it brings the relief anywhere. */
-static void wait_for_rod(const struct setup *setup, struct move_set *moves)
+static void wait_for_rod(const struct setup *setup, const struct belief *belief,
+                         struct move_set *moves)
 {
+    const struct move *rod = &moves->move[MOVE_ROD];
     const bool resets = moves->move[MOVE_RESET].state == MOVE_DUE;
+    const bool guessed = !belief->rod.sure && fabs(rod->amount.value) > MOVE_ROD_SMALL_MM;
 
-    if (!is_rod_first(setup, &moves->move[MOVE_ROD]))
+    if (!is_rod_first(setup, rod))
         return;
     wait_open(moves, MOVE_RESET, WAIT_ROD);
     for (int kind = MOVE_SLOTS; kind <= MOVE_SADDLE; kind++)
-        if (resets || moves->move[MOVE_ROD].stop != ROD_MAY_TURN)
+        if (resets || guessed || rod->stop != ROD_MAY_TURN)
             wait_open(moves, (enum move_kind)kind, WAIT_ROD);
 }
 
@@ -77,7 +84,7 @@ void move_set_find(const struct setup *setup, const struct figures *figures,
 
     move_find_work(setup, belief, ret_moves);
     move_find_reset(setup, figures, belief, ret_moves);
-    wait_for_rod(setup, ret_moves);
+    wait_for_rod(setup, belief, ret_moves);
     if (move[MOVE_RESET].state == MOVE_DUE)
         for (int kind = MOVE_ROD; kind < MOVE_COUNT_; kind++)
             if (move[kind].waits != WAIT_OTHER_WORK)
@@ -162,6 +169,14 @@ void move_set_wait_for_season(struct move_set *moves)
     for (int kind = holds ? MOVE_SLOTS : 0; kind <= MOVE_SADDLE; kind++)
         if (moves->move[kind].state >= MOVE_WAITS)
             move_put_off(&moves->move[kind], WAIT_SEASON, STRINGS_MAX);
+}
+
+void move_set_came_in(struct move_set *moves, const struct setup *setup, int air, bool guessed)
+{
+    moves->air = air;
+    for (int kind = MOVE_SLOTS; kind <= MOVE_SADDLE; kind++)
+        if (air != 0 && guessed && is_rod_first(setup, &moves->move[MOVE_ROD]))
+            wait_open(moves, (enum move_kind)kind, WAIT_ROD);
 }
 
 bool move_set_settles(const struct move_set *moves)
