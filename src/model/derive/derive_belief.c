@@ -223,39 +223,6 @@ static void go_on(struct belief *belief, const struct between *between, const st
         belief_begin(belief, now);
 }
 
-/* Puts off what waited once the rod was marked: nothing asked for it to be made. False where
- * nothing did; turns that were logged with the pass after alone put nothing off while it was worked
- * on. */
-static bool leave_waiting(const struct belief *belief, struct between *between)
-{
-    struct work_done rod;
-
-    if (between->planned.move[MOVE_ROD].done_by == 0)
-        return false;
-    if (belief->rod.sure)
-        move_set_turns(&between->planned, belief->rod.fit.per_turn_mm);
-    work_done_find(between->place, between->before, &between->planned, MOVE_ROD, &rod);
-    move_set_wait_for_reading(&between->planned, between->before, rod.turns);
-    return true;
-}
-
-/* What waited is taken as left, unless the next pass shows that it was made all the same. */
-static void go_on_from(struct belief *belief, const struct between *between,
-                       const struct setup *now)
-{
-    struct between left = *between;
-    struct belief trial = *belief;
-
-    if (leave_waiting(belief, &left)) {
-        go_on(&trial, &left, now);
-        if (!belief_has_moved(&trial, now)) {
-            *belief = trial;
-            return;
-        }
-    }
-    go_on(belief, between, now);
-}
-
 static void read_next(struct place place, const struct setup *now, const struct setup *before,
                       struct belief *belief)
 {
@@ -265,7 +232,7 @@ static void read_next(struct place place, const struct setup *now, const struct 
 
     move_find_work(before, belief, &between.planned);
     move_set_mark(&between.planned, between.place);
-    go_on_from(belief, &between, now);
+    go_on(belief, &between, now);
 }
 
 /* What the turns teach changes only once another is logged. */

@@ -369,14 +369,3 @@ bool belief_is_other(const struct belief *belief, const struct setup *setup)
            is_most(belief, count_surprises(belief, &read, BELIEF_ACTION)) &&
            !is_elsewhere(belief, &read, BELIEF_ACTION);
 }
-
-bool belief_has_moved(const struct belief *belief, const struct setup *setup)
-{
-    struct pass_read read;
-
-    if (!belief->known)
-        return false;
-    pass_read_list(belief, setup, &read);
-    return is_most(belief, count_surprises(belief, &read, BELIEF_ACTION)) ||
-           is_most(belief, count_surprises(belief, &read, BELIEF_GAP));
-}

@@ -23,8 +23,4 @@ double belief_misfit(const struct belief *belief, const struct setup *setup, int
  * something was done that nobody told. */
 bool belief_is_other(const struct belief *belief, const struct setup *setup);
 
-/* Whether most actions or most gaps of a pass lie too far from what is known: they were worked on.
- */
-bool belief_has_moved(const struct belief *belief, const struct setup *setup);
-
 #endif
