@@ -335,7 +335,7 @@ static void look_back(struct bench *bench, struct terminal *terminal)
     terminal_check(terminal, strstr(row, "+.003")); /* .011 less .008 */
     /* A quarter turn took .006 in out, so half as much takes an eighth. */
     terminal_expect(terminal, "relief -.024");
-    terminal_expect(terminal, "next .13 tighter");
+    terminal_expect(terminal, "next 1/8 tighter");
     bench_expect_line(bench, "[visit.2.pass.1]");
 }
 
