@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+#include "words/frets_plan.h"
 #include "words/move_words_inside.h"
 
 #include <math.h>
@@ -56,6 +57,18 @@ static void say_rod_nut(struct maker *maker)
               "Intake");
 }
 
+/* "due before: hear it again, rock fret 9". */
+static void say_hearing(struct maker *maker)
+{
+    const uint64_t left = maker->set->frets.left;
+
+    strbuf_add(&maker->amount, "due before: hear it again");
+    if (left == 0)
+        return;
+    strbuf_add(&maker->amount, ", rock ");
+    frets_add_frets(&maker->amount, &maker->setup->outfit, left);
+}
+
 /* What one move waits for, the next one needs too, so only the first says it. */
 void move_words_say_need(struct maker *maker, enum move_kind kind)
 {
@@ -74,14 +87,16 @@ void move_words_say_need(struct maker *maker, enum move_kind kind)
         [NEED_ROD_NUT] = "",
         [NEED_ROD_WAY] = "",
         [NEED_ROCKER] = "",
-        [NEED_HEARING] = "due before: hear it again, rock the frets that were high",
+        [NEED_HEARING] = "",
         [NEED_TUNING] = "off before: tune and read the notes again",
         [NEED_HEIGHT_NUT] = "measure a height at the nut first",
         [NEED_HEIGHT_SADDLE] = "measure a height at the saddle end",
         [NEED_HEIGHT_TARGETS] = "the targets for the heights are missing",
     };
 
-    if (maker->move->needs == NEED_CAUSE)
+    if (maker->move->needs == NEED_HEARING)
+        say_hearing(maker);
+    else if (maker->move->needs == NEED_CAUSE)
         strbuf_add(&maker->amount,
                    kind == MOVE_FRETS
                        ? maker->setup->outfit.fretless

@@ -297,6 +297,10 @@ static void what_is_not_heard_again_is_not_ready(void **state)
                          "visit.1.work.2 kind = pitch\n"
                          "visit.1.pass.2 relief = 0.15 mm\n",
                          &derived);
+    struct move_words words;
+
+    words_of(&derived, MOVE_FRETS, &words);
+    assert_string_equal(words.amount, "due before: hear it again, rock fret 10");
     for (int i = 0; i < 2; i++) {
         assert_true(derive_asks(place_of(&record, 1, 2), kinds[i], 6, 19));
         assert_true(move_is_asked(&derived.moves.move[kinds[i]]));

@@ -18,10 +18,11 @@ bool derive_hears_buzz(struct place place, const struct board *board)
     return false;
 }
 
-/* Whether a high spot of an earlier pass has not been rocked since. */
-static bool is_spot_left(struct place place, int frets)
+/* The frets whose high spots of an earlier pass have not been rocked since. */
+static uint64_t spots_left(struct place place, int frets)
 {
     const double u_mm = rocker_u_mm(&place.record);
+    uint64_t left = 0;
 
     for (int n = 1; n <= frets && n <= FRETS_MAX; n++) {
         struct place then = place;
@@ -30,9 +31,9 @@ static bool is_spot_left(struct place place, int frets)
             then.pass--;
         if (then.pass > 0 && then.pass < place.pass &&
             rocker_is_high(place_read_at(then, FIELD_SPOT, 0, n), u_mm))
-            return true;
+            left |= UINT64_C(1) << n;
     }
-    return false;
+    return left;
 }
 
 /* A fret that stands high, or a note that buzzes or did before the last work. */
@@ -49,7 +50,7 @@ static bool asks_for_frets(struct place place, int strings, int frets)
         if ((notes.buzzing | notes.again) != 0)
             return true;
     }
-    return is_spot_left(place, frets);
+    return spots_left(place, frets) != 0;
 }
 
 static bool is_off_pitch(struct place place, int string, int frets)
@@ -219,6 +220,7 @@ static void find_frets(struct place place, const struct derived *derived, struct
 
     hear_strings(place, derived, &hearing);
     take_spots(setup, rocker_u_mm(&place.record), &hearing);
+    hearing.work.left = spots_left(place, setup->board.frets);
     move->unchecked = !hearing.any;
     if (by_state[MOVE_DUE]) {
         move->state = MOVE_DUE;
@@ -229,7 +231,7 @@ static void find_frets(struct place place, const struct derived *derived, struct
         move->needs = NEED_ROCKER;
     } else if (by_state[MOVE_WAITS] || by_state[MOVE_UNKNOWN]) {
         move->needs = NEED_CAUSE;
-    } else if (hearing.again || is_spot_left(place, setup->board.frets)) {
+    } else if (hearing.again || hearing.work.left != 0) {
         ask_again(moves, move, NEED_HEARING);
     } else if (by_state[MOVE_GOOD]) {
         move->state = MOVE_GOOD;

@@ -144,6 +144,7 @@ struct fret_work {
     uint64_t rock;  /* the rocker has to find them high before anything is known of them, */
     uint64_t worn;  /* or low; */
     uint64_t again; /* or notes and spots do not agree on what is there */
+    uint64_t left;  /* found high by an earlier pass, and not rocked since */
 };
 
 /* The moves of a pass, and what they come to. */
