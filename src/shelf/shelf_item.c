@@ -17,8 +17,6 @@ static void add_mark(struct strbuf *out, const char *mark)
 
 void shelf_item_marks(const struct shelf_item *item, bool in_short, struct strbuf *out)
 {
-    const bool open = item->card.moves_open;
-
     if (item->marks & SHELF_BROKEN)
         add_mark(out, item->trouble);
     if (item->marks & SHELF_IN_USE)
@@ -29,8 +27,10 @@ void shelf_item_marks(const struct shelf_item *item, bool in_short, struct strbu
         add_mark(out, in_short ? "version" : "a version");
     if (item->marks & SHELF_NEWER)
         add_mark(out, "newer format");
-    if (open)
+    if (item->card.moves_open)
         add_mark(out, in_short && out->length > 0 ? "moves" : "moves open");
+    if (item->card.to_measure)
+        add_mark(out, in_short && out->length > 0 ? "measure" : "to measure");
     if (item->marks & SHELF_UNREAD)
         add_mark(out, "not read yet");
 }

@@ -35,6 +35,7 @@ static bool entries_equal(const struct shelf_entry *a, const struct shelf_entry 
            strcmp(a->card.maker, b->card.maker) == 0 &&
            strcmp(a->card.serial, b->card.serial) == 0 &&
            strcmp(a->card.visit, b->card.visit) == 0 && a->card.moves_open == b->card.moves_open &&
+           a->card.to_measure == b->card.to_measure &&
            fabs(a->card.rod.per_turn_mm - b->card.rod.per_turn_mm) < 1e-9 &&
            fabs(a->card.rod.per_turn_u_mm - b->card.rod.per_turn_u_mm) < 1e-9;
 }

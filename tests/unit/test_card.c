@@ -74,6 +74,30 @@ static bool has_moves(const char *changes)
     return card.moves_open;
 }
 
+/* All that is due is marked done, and nobody has read what came of it. */
+static void what_is_done_is_still_to_be_measured(void **state)
+{
+    struct record record;
+    struct card card;
+
+    (void)state;
+    build_record(&record, "board scale = 24.9 in\nboard strings = 6\nboard frets = 19\n"
+                          "board join_fret = 12\ntargets relief = .006 in\nneck rod = one-way\n"
+                          "visit.1 date = 2026-03-02\n"
+                          "visit.1.pass.1 relief = .014 in\nvisit.1.pass.1 time = 10:00\n");
+    card_make(&record, &card);
+    assert_true(card.moves_open && !card.to_measure);
+    build_record_add(&record, "visit.1.work.1 kind = rod\nvisit.1.work.1 time = 10:30\n");
+    card_make(&record, &card);
+    assert_false(card.moves_open);
+    assert_true(card.to_measure);
+    build_record_add(&record, "visit.1.pass.2 relief = .006 in\nvisit.1.pass.2 time = 11:00\n"
+                              "visit.1.pass.2 rod_turn = 1/4 turn\n");
+    card_make(&record, &card);
+    assert_true(!card.moves_open && !card.to_measure);
+    record_done(&record);
+}
+
 /* Relief alone: read at a tolerance's and an uncertainty's distance from its target. The
  * feeler's step is what the relief's uncertainty comes from (MODEL: JCGM 100, 4.3.7). */
 static bool has_relief_move(const char *relief, const char *step)
@@ -206,6 +230,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_record_says_what_stands_on_its_card),
         cmocka_unit_test(a_card_says_how_the_rod_answers),
+        cmocka_unit_test(what_is_done_is_still_to_be_measured),
         cmocka_unit_test(an_empty_record_has_a_blank_card),
         cmocka_unit_test(inner_strings_on_posts_ask_for_nothing_that_can_be_done),
         cmocka_unit_test(a_move_that_is_marked_done_is_not_open),

@@ -748,6 +748,11 @@ static void marks_say_what_is_the_matter(void **state)
     item.marks = 0;
     shelf_item_marks(&item, true, &out);
     assert_string_equal(memory, "moves open");
+    strbuf_clear(&out);
+    item.card.moves_open = false;
+    item.card.to_measure = true;
+    shelf_item_marks(&item, true, &out);
+    assert_string_equal(memory, "to measure");
 }
 
 /* Against a plain sort of the same numbers. */

@@ -69,4 +69,5 @@ void card_make_of(const struct record *record, const struct derived *now, struct
     card_glance(record, ret_card);
     ret_card->rod = find_rod(record, past);
     ret_card->moves_open = move_set_count(&now->moves, is_unfinished) > 0;
+    ret_card->to_measure = !ret_card->moves_open && move_set_count(&now->moves, move_is_done) > 0;
 }

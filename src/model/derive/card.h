@@ -16,6 +16,7 @@ struct card {
     struct rod_neck rod; /* its rod's answer, for other necks of its kind */
     bool moves_open; /* a move is due by the current state's readings, and not marked done since; or
                       * it was, until work made void what it rests on */
+    bool to_measure; /* none is, and one that was marked done has not been measured since */
 };
 
 /* Fills a card from a record's current state. The texts are the record's and last as long

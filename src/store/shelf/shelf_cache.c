@@ -17,7 +17,7 @@
  * the checksum.
  */
 enum {
-    FORMAT = 10,
+    FORMAT = 11,
     CACHE_BYTES_MAX = 256 * 1024 * 1024,
     HEX_DIGITS = 8,
 };

@@ -21,7 +21,7 @@ enum { DIGIT_BITS = 6, DIGIT_FIRST = '0', NUMBER_LENGTH = (64 + DIGIT_BITS - 1) 
 /* The rod's answer is kept in whole nanometres. */
 #define NM_IN_MM 1e6
 
-enum { FLAG_MOVES = 1, FLAG_NEWER = 2 };
+enum { FLAG_MOVES = 1, FLAG_NEWER = 2, FLAG_MEASURE = 4 };
 
 /* --- writing --- */
 
@@ -85,7 +85,8 @@ void shelf_cache_add_entry(struct bytes *out, const struct shelf_entry *entry)
     add_number(out, stamp->touched_s);
     add_number(out, stamp->touched_ns);
     add_number(out, (int64_t)entry->status);
-    add_number(out, (card->moves_open ? FLAG_MOVES : 0) | (entry->newer ? FLAG_NEWER : 0));
+    add_number(out, (card->moves_open ? FLAG_MOVES : 0) | (card->to_measure ? FLAG_MEASURE : 0) |
+                        (entry->newer ? FLAG_NEWER : 0));
     add_number(out, llround(card->rod.per_turn_mm * NM_IN_MM));
     add_number(out, llround(card->rod.per_turn_u_mm * NM_IN_MM));
     for (int i = 0; i < TEXT_FIELDS; i++) {
@@ -218,7 +219,8 @@ bool shelf_cache_take_entry(struct shelf_cache_line *line, char **free, struct s
                                 .serial = texts[4],
                                 .visit = texts[5],
                                 .rod = rod_of(numbers[9], numbers[10]),
-                                .moves_open = (numbers[8] & FLAG_MOVES) != 0};
+                                .moves_open = (numbers[8] & FLAG_MOVES) != 0,
+                                .to_measure = (numbers[8] & FLAG_MEASURE) != 0};
     entry->stamp = stamp_of(numbers);
     entry->status = (enum status)numbers[7];
     entry->newer = (numbers[8] & FLAG_NEWER) != 0;
