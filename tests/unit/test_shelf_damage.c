@@ -34,7 +34,7 @@ static void write_cache(const char *path, const char *entries)
     char memory[4096];
     struct strbuf text = STRBUF(memory);
 
-    strbuf_addf(&text, "sillet shelf 10 %s\n%s\n%s", SILLET_TEST_VERSION, folder, entries);
+    strbuf_addf(&text, "sillet shelf 11 %s\n%s\n%s", SILLET_TEST_VERSION, folder, entries);
     strbuf_addf(&text, "crc32 %08x\n", (unsigned)crc32_of(memory, text.length));
     assert_false(text.truncated);
     tree_write(path, memory, text.length);

@@ -202,7 +202,7 @@ FIELD(LABEL_NOTE, STRING, ONE, "label_note", "label note", NOTE, PLAIN, NONE, NO
 FIELD(LABEL_SCALE, STRING, ONE, "label_scale", "label scale", NUMBER, LENGTH, LONG, NONE,
       100, 2000, 300, 920, "", "", "scale that the packet's tension is for")
 FIELD(SETBACK, STRING, ONE, "setback", "setback", NUMBER, LENGTH, SMALL, NONE,
-      -50, 80, -1, 10, "0 mm", "", "scale's end back to where the string rests")
+      -50, 80, -1, 10, "0 mm", "", "its contact, behind the scale's end")
 FIELD(FROM_FRET, STRING, ONE, "from_fret", "starts at fret", COUNT, PLAIN, NONE, NONE,
       0, 24, 0, 12, "", "", "fret that a short string starts at; else the nut")
 
@@ -308,7 +308,7 @@ FIELD(EXPOSURE, PASS, STRING, "exposure", "travel left", NUMBER, LENGTH, DEPTH, 
 FIELD(CENTS, PASS, STRING_FRET, "cents", "cents", NUMBER, CENTS, NONE, TUNER,
       -1200, 1200, -50, 50, "", "", "fretted note against its pitch; + is sharp")
 FIELD(SETBACK_READ, PASS, STRING, "setback", "setback", NUMBER, LENGTH, SMALL, NONE,
-      -50, 80, -1, 10, "", "", "scale's end back to where the string rests")
+      -50, 80, -1, 10, "", "", "its contact, behind the scale's end")
 FIELD(SPOT, PASS, FRET, "spot", "spot", NUMBER, LENGTH, FEELER, FEELER,
       -5, 5, -0.3, 0.3, "", "", "crown over the line of its neighbours; - is low")
 FIELD(CROWN, PASS, FRET, "crown", "crown", NUMBER, LENGTH, SMALL, NONE,
