@@ -86,7 +86,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 
     (void)read_cache(data, size);
     bytes_init(&bytes);
-    bytes_add_text(&bytes, "sillet shelf 10 " SILLET_VERSION "\n");
+    bytes_add_text(&bytes, "sillet shelf 11 " SILLET_VERSION "\n");
     bytes_add_text(&bytes, folder);
     bytes_add_text(&bytes, "\n");
     if (size > 0)
