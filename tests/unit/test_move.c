@@ -67,20 +67,21 @@ static void the_thirteenth_pass_still_knows_of_the_first(void **state)
     assert_false(fourteenth.move[MOVE_SADDLE].string[6].known);
 }
 
-static void one_string_makes_the_saddle_due(void **state)
+/* A screw is turned for its own string alone: not by less than can be told. */
+static void a_screw_is_turned_for_its_own_string(void **state)
 {
-    static const char right[] =
-        "visit.1.pass.1 relief = .006 in\nvisit.1.pass.1 nut_gap.1 = .012 in\n"
-        "visit.1.pass.1 action.1 = 4/64 in\n";
-    const struct move_set moves = moves_of(right);
+    const struct move_set moves = moves_of("bridge kind = screw\nbridge thread = 0.5 mm\n"
+                                           "visit.1.pass.1 relief = .006 in\n"
+                                           "visit.1.pass.1 nut_gap.1 = .012 in\n"
+                                           "visit.1.pass.1 action.1 = 4.3/64 in\n"
+                                           "visit.1.pass.1 action.2 = 6.5/64 in\n");
     const struct move *saddle = &moves.move[MOVE_SADDLE];
 
     (void)state;
     assert_int_equal(saddle->state, MOVE_DUE);
-    /* The saddle is one piece of work: what is within its tolerance is brought along. */
-    for (int s = 1; s <= 6; s++)
-        assert_true(saddle->string[s].due);
-    assert_true(saddle->string[6].value < 0);
+    assert_true(saddle->string[2].due && saddle->string[6].due);
+    assert_true(saddle->string[1].known && saddle->string[1].value != 0);
+    assert_false(saddle->string[1].due);
     assert_near(saddle->most_u, saddle->string[6].u, 0.05);
 }
 
@@ -170,7 +171,7 @@ int main(void)
         cmocka_unit_test(a_rod_s_amount_is_the_change_of_relief),
         cmocka_unit_test(a_move_is_due_beyond_tolerance_and_doubt),
         cmocka_unit_test(the_thirteenth_pass_still_knows_of_the_first),
-        cmocka_unit_test(one_string_makes_the_saddle_due),
+        cmocka_unit_test(a_screw_is_turned_for_its_own_string),
         cmocka_unit_test(inner_strings_on_posts_follow),
         cmocka_unit_test(a_mark_closes_a_move_until_the_next_pass),
         cmocka_unit_test(the_verdict_says_what_comes_first),

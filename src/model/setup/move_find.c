@@ -359,9 +359,21 @@ static bool shape_saddle(const struct setup *setup, struct move *move,
     return true;
 }
 
-/* One string off beyond doubt makes the whole saddle due; then every string that can gets its
- * amount. On posts or wheels an inner string has no height of its own: what the outer two need is
- * made. */
+/* Whether a string is moved once the saddle is due. A blank's one piece of work moves all that it
+ * has an amount for, and a side of posts or wheels the whole side; a screw is turned for its own
+ * string alone, so not by less than can be told. */
+static bool is_moved(const struct finder *finder, const struct move *move, int string,
+                     const struct move_amount *amount)
+{
+    if (!amount->known || !setup_has_own_height(finder->setup, string))
+        return false;
+    if (finder->setup->bridge == BRIDGE_SCREW)
+        return amount->due || fabs(amount->value) > amount->u;
+    return !move->saddle_work.known || amount->value != 0;
+}
+
+/* One string off beyond doubt makes the whole saddle due. On posts or wheels an inner string has no
+ * height of its own: what the outer two need is made. */
 static void find_saddle(struct finder *finder, struct move *move)
 {
     const struct setup *setup = finder->setup;
@@ -379,8 +391,7 @@ static void find_saddle(struct finder *finder, struct move *move)
     const bool due = asked && shape_saddle(setup, move, amount);
 
     for (int s = 1; s <= setup->board.strings; s++) {
-        amount[s].due = due && amount[s].known && setup_has_own_height(setup, s) &&
-                        !(move->saddle_work.known && amount[s].value == 0);
+        amount[s].due = due && is_moved(finder, move, s, &amount[s]);
         mm[s] = amount[s].due ? amount[s].value : 0;
         add_string(move, s, amount[s]);
     }
