@@ -365,15 +365,16 @@ static void say_strings(struct maker *maker, enum move_kind kind)
 /* What to ask oneself before the work is begun at all. */
 static void add_first(struct maker *maker, enum move_kind kind)
 {
-    const bool cuts =
-        kind == MOVE_SLOTS || (kind == MOVE_SADDLE && !is_turned(maker->setup->bridge));
+    const bool cuts = kind == MOVE_SLOTS || kind == MOVE_RESET ||
+                      (kind == MOVE_SADDLE && !is_turned(maker->setup->bridge));
 
     if (maker->move->undone)
         strbuf_addf(&maker->caution, "marked done, but nothing moved: %s done? ",
                     kind == MOVE_SLOTS ? "were the slots" : "was the saddle");
     if (cuts && maker->set->air != 0)
-        strbuf_addf(&maker->caution, "%s as it came in: let it settle before cutting; ",
-                    maker->set->air > 0 ? "damp" : "dry");
+        strbuf_addf(&maker->caution, "%s as it came in: let it settle before %s; ",
+                    maker->set->air > 0 ? "damp" : "dry",
+                    kind == MOVE_RESET ? "the neck comes off" : "cutting");
 }
 
 static void say_due(struct maker *maker, enum move_kind kind)

@@ -187,7 +187,7 @@ static void what_holds_unsaid_is_said(void **state)
     record_init(&record);
     assert_int_equal(shop_round_record(&record, &inch), STATUS_OK);
     assert_string_equal(said(&record, FIELD_RELIEF_TOLERANCE), "");
-    assert_string_equal(said(&record, FIELD_EXPOSURE_MIN), "8/64 in");
+    assert_string_equal(said(&record, FIELD_EXPOSURE_MIN), "4/64 in");
     assert_string_equal(said(&record, FIELD_EXPOSURE_NEW), "10/64 in");
     record_done(&record);
 }

@@ -243,7 +243,7 @@ static void look_at_season(struct place place, struct past *past, struct derived
     if (rod->holds ? rod->state == MOVE_DUE && season_is_other(&past->season, setup, place.visit)
                    : season_has_moved(&past->season, setup, place.visit))
         move_set_wait_for_season(&derived->moves);
-    move_set_came_in(&derived->moves, setup, season_at_first(&place.record, place.visit),
+    move_set_came_in(&derived->moves, setup, season_of_air(&place.record, place.visit),
                      rod->state == MOVE_DUE && !past_rod(past, place)->sure);
 }
 

@@ -167,12 +167,12 @@ static struct maybe usual_emc(const struct record *record)
     return moisture_of_air(&air, &emc_pct) == STATUS_OK ? maybe_given(emc_pct) : maybe_absent();
 }
 
-int season_at_first(const struct record *record, int visit)
+int season_of_air(const struct record *record, int visit)
 {
     const struct maybe now = derive_emc(record, visit), usual = usual_emc(record);
     const double off = now.value - usual.value;
 
-    if (visit > 1 || !now.given || !usual.given || fabs(off) <= SEASON_EMC_PCT)
+    if (!now.given || !usual.given || fabs(off) <= SEASON_EMC_PCT)
         return 0;
     return off > 0 ? 1 : -1;
 }

@@ -54,9 +54,8 @@ bool season_is_other(struct season_walk *walk, const struct setup *setup, int vi
  */
 bool season_has_moved(struct season_walk *walk, const struct setup *setup, int visit);
 
-/* How the wood of an instrument stands that nobody saw before this visit, against the middle of the
- * air that it lives in, or of a usual room's, by more than SEASON_EMC_PCT: 1 damp, -1 dry, 0
- * neither, or not known. */
-int season_at_first(const struct record *record, int visit);
+/* How wood stands in the air of a visit against the middle of the air that the instrument lives in,
+ * or of a usual room's, by more than SEASON_EMC_PCT: 1 damp, -1 dry, 0 neither, or not known. */
+int season_of_air(const struct record *record, int visit);
 
 #endif

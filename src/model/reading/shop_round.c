@@ -80,7 +80,7 @@ static const struct {
 } unsaid[] = {
     {FIELD_RELIEF_TOLERANCE, true, "0.02 mm"}, {FIELD_ACTION_TOLERANCE, true, "0.2 mm"},
     {FIELD_GAP_TOLERANCE, true, "0.02 mm"},    {FIELD_FEELER_STEP, true, "0.02 mm"},
-    {FIELD_RULE_STEP, true, "0.2 mm"},         {FIELD_EXPOSURE_MIN, false, "8/64 in"},
+    {FIELD_RULE_STEP, true, "0.2 mm"},         {FIELD_EXPOSURE_MIN, false, "4/64 in"},
     {FIELD_EXPOSURE_NEW, false, "10/64 in"},
 };
 

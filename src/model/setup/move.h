@@ -153,7 +153,7 @@ struct move_set {
     struct fret_work frets;
     bool restrung;     /* other strings went on since the readings: nothing read before holds */
     bool retuned;      /* or the same ones were tuned to other notes, which does as much */
-    int air;           /* as it first came in, its wood was damp, 1, or dry, -1 */
+    int air;           /* as it came in, its wood was damp, 1, or dry, -1 */
     bool season_first; /* the neck has moved with the season: nothing but a rod that turns is due */
     struct believed relief, gap[STRINGS_MAX + 1], action[STRINGS_MAX + 1];
     struct believed held[STRINGS_MAX + 1]; /* the gap, held down on fret 3 */
@@ -210,8 +210,8 @@ struct maybe move_part(struct maybe now, struct maybe then, struct maybe share);
  * and reset too. */
 void move_set_wait_for_season(struct move_set *moves);
 
-/* It came in damp (`air` 1) or dry (-1) for the first time: nobody knows how it stands at home. A
- * rod is turned first where it is `guessed` what a turn does. */
+/* It came in damp (`air` 1) or dry (-1): nobody knows how it stands at home. A rod is turned first
+ * where it is `guessed` what a turn does. */
 void move_set_came_in(struct move_set *moves, const struct setup *setup, int air, bool guessed);
 
 bool move_waits_for_season(const struct move *move);
