@@ -1,9 +1,11 @@
 /* SPDX-License-Identifier: MIT */
+#include <math.h>
 #include <string.h>
 
 #include "words/pitch_plan.h"
 #include "base/num.h"
 #include "model/reading/note_name.h"
+#include "model/reading/work_since.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
 
@@ -19,6 +21,8 @@ struct intonation {
     int main_fret; /* the one by which the saddle is set */
     int frets[FRETS_SHOWN];
     int count;
+    int held[STRINGS_MAX + 1]; /* by string: the pass whose cents hold as left, `pass` or one before
+                                * it that nothing was done since */
     struct pitch_plan plan;
 };
 
@@ -53,6 +57,23 @@ static int find_pass(const struct sheet_maker *maker)
     return 0;
 }
 
+/* What changes a string's cents: where it stands, and how it is bent down to its frets. */
+#define CENTS_MOVES (SHEET_HEIGHT_MOVES | MOVE_BIT(MOVE_PITCH))
+
+static int find_held(const struct intonation *intonation, int string)
+{
+    const struct sheet_maker *maker = intonation->maker;
+    const struct place last = place_of(maker->record, maker->visit, maker->last);
+    int pass = intonation->pass;
+
+    while (pass > maker->first && !read_at(maker, pass, string, intonation->main_fret).given)
+        pass--;
+    if (pass <= maker->first ||
+        work_since(place_of(maker->record, maker->visit, pass), last, CENTS_MOVES, string))
+        return intonation->pass;
+    return pass;
+}
+
 static void find_main_fret(struct intonation *intonation)
 {
     for (int s = 1; s <= intonation->plan.strings && intonation->main_fret == 0; s++)
@@ -77,6 +98,8 @@ static bool find_columns(const struct sheet_maker *maker, struct intonation *int
     for (int fret = 1; fret <= board->frets && intonation->count < FRETS_SHOWN; fret++)
         if (fret != intonation->main_fret && any_at(maker, intonation->pass, fret))
             intonation->frets[intonation->count++] = fret;
+    for (int s = 1; s <= intonation->plan.strings; s++)
+        intonation->held[s] = find_held(intonation, s);
     return true;
 }
 
@@ -111,12 +134,27 @@ static const char *state_of(const struct pitch_move *move)
     return "";
 }
 
+/* The cents as left, and what is said of them. Those of an earlier pass have no move of this one.
+ */
+static const char *state_as_left(const struct intonation *intonation, int string)
+{
+    const struct maybe cents =
+        read_at(intonation->maker, intonation->held[string], string, intonation->main_fret);
+
+    if (intonation->held[string] == intonation->pass || !cents.given)
+        return state_of(&intonation->plan.string[string]);
+    if (fabs(cents.value) <= intonation->plan.tolerance_cents)
+        return "in tune";
+    return cents.value > 0 ? "sharp" : "flat";
+}
+
 static bool any_of_string(const struct intonation *intonation, int string)
 {
+    const struct sheet_maker *maker = intonation->maker;
+
     return intonation->plan.string[string].state != PITCH_UNREAD ||
-           (intonation->both &&
-            read_at(intonation->maker, intonation->maker->first, string, intonation->main_fret)
-                .given);
+           intonation->held[string] != intonation->pass ||
+           (intonation->both && read_at(maker, maker->first, string, intonation->main_fret).given);
 }
 
 static void add_string(const struct intonation *intonation, int string)
@@ -131,8 +169,8 @@ static void add_string(const struct intonation *intonation, int string)
     if (intonation->both)
         add_cents(maker, maker->first, string, intonation->main_fret);
     for (int i = 0; i < intonation->count; i++)
-        add_cents(maker, intonation->pass, string, intonation->frets[i]);
-    sheet_add_cell(maker->sheet, state_of(&intonation->plan.string[string]));
+        add_cents(maker, intonation->held[string], string, intonation->frets[i]);
+    sheet_add_cell(maker->sheet, state_as_left(intonation, string));
 }
 
 static void add_fret(struct sheet_maker *maker, const char *what, int fret)

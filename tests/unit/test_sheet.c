@@ -115,6 +115,34 @@ static const char second_pass[] = "visit.1.pass.2 label = as left\n"
                                   "visit.1.work.2 kind = polished the frets\n"
                                   "visit.1.work.2 time = 11:30\n";
 
+/* Only string 6 was moved after all were read: the others are as left by that pass. */
+static void cents_hold_until_their_string_is_worked_on(void **state)
+{
+    const struct sheet_ask ask = ask_of(1);
+    struct record record;
+
+    (void)state;
+    build_record(&record, build_record_full);
+    build_record_add(&record, second_pass);
+    build_record_add(&record, "visit.1.pass.1 cents.5.12 = 3\nvisit.1.pass.2 cents.5.12 = -1\n"
+                              "visit.1.pass.2 cents.4.12 = 4\n"
+                              "visit.1.work.3 kind = pitch\n"
+                              "visit.1.work.3 amount = string 6 +.020 in\n"
+                              "visit.1.work.3 time = 12:30\n"
+                              "visit.1.pass.3 time = 13:00\nvisit.1.pass.3 cents.6.12 = 0\n");
+    char *text = text_of_ask(&record, &ask, true);
+    assert_has(text, "+7                 0  in tune");
+    assert_has(text, "+3                -1  in tune");
+    assert_has(text, "+4  sharp");
+    free(text);
+    build_record_add(&record, "visit.1.work.4 kind = saddle\nvisit.1.work.4 time = 12:40\n");
+    text = text_of_ask(&record, &ask, true);
+    assert_has(text, "+7                 0  in tune");
+    assert_lacks(text, "+4  sharp");
+    free(text);
+    record_done(&record);
+}
+
 static void first_and_last_pass_stand_side_by_side(void **state)
 {
     const struct sheet_ask ask = ask_of(1);
@@ -765,6 +793,7 @@ int main(void)
         cmocka_unit_test(a_second_strings_curve_needs_its_courses_setback_only),
         cmocka_unit_test(readings_stand_beside_what_was_wanted),
         cmocka_unit_test(first_and_last_pass_stand_side_by_side),
+        cmocka_unit_test(cents_hold_until_their_string_is_worked_on),
         cmocka_unit_test(work_that_was_not_measured_again_is_said),
         cmocka_unit_test(a_record_of_nothing_gives_a_short_sheet),
         cmocka_unit_test(one_reading_is_shown_alone),
