@@ -40,22 +40,45 @@ static void hand_over(struct turn *turn)
 
 /* --- with work left --- */
 
+/* What may be left of moves, the first that applies. */
+static const struct {
+    bool (*is_left)(const struct move *move);
+    const char *one, *more; /* said with a number; `more` alone where that does not matter */
+} left_of_moves[] = {
+    {move_is_open, "move due", "moves due"},
+    {move_is_done, NULL, "not measured since the work"},
+    {move_waits_for_ear, NULL, "not heard or tuned since the work"},
+};
+
+enum { LEFT_OF_MOVES = sizeof left_of_moves / sizeof left_of_moves[0] };
+
+/* LEFT_OF_MOVES for none. */
+static int find_left(const struct move_set *moves)
+{
+    int i = 0;
+
+    while (i < LEFT_OF_MOVES && move_set_count(moves, left_of_moves[i].is_left) == 0)
+        i++;
+    return i;
+}
+
 /* What was never measured is no reason to ask: a job may be a new set of strings alone. */
 static bool add_left(const struct app *app, struct strbuf *out)
 {
     const struct move_set *moves = &app->now.moves;
-    const int due = move_set_count(moves, move_is_open);
+    const int left = find_left(moves);
     struct route_cell first;
     const int unread = pass_end_count_unread(app, &first);
 
-    if (due > 0)
-        strbuf_add_count(out, (size_t)due, "move due", "moves due");
-    else if (move_set_count(moves, move_is_done) > 0)
-        strbuf_add(out, "not measured since the work");
-    else if (unread > 0)
-        strbuf_add_count(out, (size_t)unread, "cell not read", "cells not read");
-    else
+    if (left == LEFT_OF_MOVES && unread == 0)
         return false;
+    if (left == LEFT_OF_MOVES)
+        strbuf_add_count(out, (size_t)unread, "cell not read", "cells not read");
+    else if (left_of_moves[left].one)
+        strbuf_add_count(out, (size_t)move_set_count(moves, left_of_moves[left].is_left),
+                         left_of_moves[left].one, left_of_moves[left].more);
+    else
+        strbuf_add(out, left_of_moves[left].more);
     return true;
 }
 
@@ -63,18 +86,18 @@ static bool add_left(const struct app *app, struct strbuf *out)
 static void add_which(const struct app *app, struct strbuf *out)
 {
     const struct move_set *moves = &app->now.moves;
-    const bool due = move_set_count(moves, move_is_open) > 0;
+    const int left = find_left(moves);
     struct route_cell first;
     const char *between = ": ";
 
-    for (int kind = 0; kind < MOVE_COUNT_; kind++) {
-        if (!(due ? move_is_open : move_is_done)(&moves->move[kind]))
+    for (int kind = 0; left < LEFT_OF_MOVES && kind < MOVE_COUNT_; kind++) {
+        if (!left_of_moves[left].is_left(&moves->move[kind]))
             continue;
         strbuf_add(out, between);
         strbuf_add(out, outfit_move_name(&app->now.setup.outfit, (enum move_kind)kind));
         between = ", ";
     }
-    if (between[0] == ',')
+    if (left < LEFT_OF_MOVES)
         return;
     const int unread = pass_end_count_unread(app, &first);
     strbuf_add(out, between);

@@ -131,6 +131,13 @@ static void work_that_is_left_is_asked_about(void **state)
                  "visit.1.pass.2 relief = .013 in\nvisit.1.pass.2 time = 11:00\n"
                  "visit.1.pass.2 action.6 = 5/64 in\n",
          "5 cells not read: action, string 5"},
+        {ACTIONS "visit.1.pass.1 action.3 = 5/64 in\nvisit.1.pass.1 time = 09:00\n"
+                 "visit.1.pass.1 cents.6.12 = 9\n" SADDLE_CUT
+                 "visit.1.pass.2 time = 11:00\nvisit.1.pass.2 action.6 = 5/64 in\n"
+                 "visit.1.pass.2 action.5 = 5/64 in\nvisit.1.pass.2 action.4 = 5/64 in\n"
+                 "visit.1.pass.2 action.3 = 5/64 in\nvisit.1.pass.2 action.2 = 5/64 in\n"
+                 "visit.1.pass.2 action.1 = 5/64 in\n",
+         "not heard or tuned since the work: pitch. Hand"},
     };
 
     (void)state;

@@ -124,12 +124,6 @@ static bool waits_otherwise(const struct move *move)
     return move->state == MOVE_WAITS && move->waits != WAIT_RESET && !move_is_left(move);
 }
 
-static bool waits_for_ear(const struct move *move)
-{
-    return move->state == MOVE_UNKNOWN &&
-           (move->needs == NEED_HEARING || move->needs == NEED_TUNING);
-}
-
 static bool waits_for_rocker(const struct move *move)
 {
     return move->state == MOVE_UNKNOWN && move->needs == NEED_ROCKER;
@@ -156,7 +150,7 @@ void work_add_left(const struct work_list *list, struct strbuf *out)
     const struct move_set *moves = &list->derived->moves;
     const bool rocks = move_set_count(moves, waits_for_rocker) > 0;
     const bool missed = move_set_count(moves, move_is_missed) >
-                        move_set_count(moves, waits_for_ear) + (rocks ? 1 : 0);
+                        move_set_count(moves, move_waits_for_ear) + (rocks ? 1 : 0);
     const bool waits =
         move_set_count(moves, waits_for_reset) + move_set_count(moves, waits_otherwise) > 0;
 
@@ -179,7 +173,8 @@ void work_add_left(const struct work_list *list, struct strbuf *out)
         strbuf_add(out, "a reading does not fit the others: read it again");
     else if (move_set_settles(moves))
         strbuf_add(out, "the season moved the neck: let it settle, then measure again");
-    else if (!add_names(list, waits_for_ear, "hear and tune again before it goes back: ", out)) {
+    else if (!add_names(list, move_waits_for_ear,
+                        "hear and tune again before it goes back: ", out)) {
         strbuf_add(out, move_set_count(moves, move_is_left) > 0
                             ? "all but the relief is on target and done"
                             : "all moves are on target and done");

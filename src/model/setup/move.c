@@ -280,6 +280,12 @@ enum move_kind move_set_last_due(const struct move_set *moves)
     return last == MOVE_COUNT_ && moves->move[MOVE_FRETS].state == MOVE_DUE ? MOVE_SLOTS : last;
 }
 
+bool move_waits_for_ear(const struct move *move)
+{
+    return move->state == MOVE_UNKNOWN &&
+           (move->needs == NEED_HEARING || move->needs == NEED_TUNING);
+}
+
 bool move_is_asked(const struct move *move)
 {
     return move->state >= MOVE_WAITS || move_is_missed(move);

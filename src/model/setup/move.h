@@ -262,6 +262,9 @@ bool move_is_open(const struct move *move);
  * Where frets alone are due, the slots, which stay as they are; MOVE_COUNT_ where nothing is. */
 enum move_kind move_set_last_due(const struct move_set *moves);
 
+/* Of frets and pitch, whether what was heard or tuned before has to be so again. */
+bool move_waits_for_ear(const struct move *move);
+
 /* Of frets and pitch, whether what was heard, rocked or tuned asks for anything. */
 bool move_is_asked(const struct move *move);
 
