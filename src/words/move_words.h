@@ -9,7 +9,7 @@
 struct move_words {
     char amount[384]; /* with its uncertainty; for an unknown move what to measure first, "" if the
                        * move before says it */
-    char then[192];  /* what the gauge reads afterwards */
+    char then[192];   /* what the gauge reads afterwards */
     char caution[128];
     bool foretold;   /* `then` is what the gauges read, not that they have to be read */
     bool by_string;  /* amounts stand in `string` as well */

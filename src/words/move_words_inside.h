@@ -25,6 +25,18 @@ static inline bool is_turned(enum bridge_kind bridge)
 /* Appends " ±" and a doubt. */
 void move_words_add_u(struct strbuf *out, double u_mm, enum unit unit);
 
+/* An amount no finer than a hand works, and to less, for wood and crowns do not grow again; and
+ * what it may be off by, no finer either, and to more, with the unit. */
+double move_words_to_less(double mm, double step_mm);
+void move_words_add_step_u(struct maker *maker, double u_mm, double step_mm, enum unit unit);
+
+/* What the outer strings read then, "action 7.3 to 5.1 /64". False where one is not known. */
+bool move_words_add_then(struct maker *maker, const char *what, const struct maybe *then,
+                         enum unit unit);
+void move_words_add_range(struct strbuf *out, double bass_mm, double treble_mm, enum unit unit);
+/* Under a bar: the height that is wanted at that end. */
+void move_words_add_height(struct maker *maker, const char *what, const struct maybe *target);
+
 /* What stands in place of an amount while a move is unknown, good or waits. */
 void move_words_say_need(struct maker *maker, enum move_kind kind);
 void move_words_say_good(struct maker *maker, enum move_kind kind);

@@ -6,12 +6,6 @@
 
 /* Moves that are not due: what they need, what they wait for, or that they are good. */
 
-void move_words_add_u(struct strbuf *out, double u_mm, enum unit unit)
-{
-    amount_add_doubt(out, u_mm, unit);
-    amount_add_unit(out, unit);
-}
-
 static bool is_said_before(const struct maker *maker, enum move_kind kind)
 {
     for (int before = MOVE_ROD; before < (int)kind; before++)

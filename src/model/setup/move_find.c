@@ -7,6 +7,7 @@
 #include "model/setup/bar_moves.h"
 #include "model/setup/move_believed.h"
 #include "model/setup/move_need.h"
+#include "model/setup/move_shape.h"
 #include "model/setup/pass_read.h"
 #include "model/setup/rocker.h"
 #include "model/setup/string_target.h"
@@ -280,24 +281,6 @@ static struct move_amount saddle_amount(const struct finder *finder, int string)
         .u = 2 * action.deviation * per_action};
 }
 
-static bool is_for_good(const struct setup *setup)
-{
-    return setup->bridge == BRIDGE_BLANK || setup->bridge == BRIDGE_UNKNOWN;
-}
-
-/* Whether some amount is larger than what the whole piece is known to. */
-static bool is_beyond_doubt(const struct move_amount amount[STRINGS_MAX + 1], int strings)
-{
-    double most = 0, most_u = 0;
-
-    for (int s = 1; s <= strings; s++)
-        if (amount[s].known) {
-            most = fmax(most, fabs(amount[s].value));
-            most_u = fmax(most_u, amount[s].u);
-        }
-    return most > most_u;
-}
-
 /* A saddle that is cut or shimmed is not turned back. It waits for the rod that makes it doubtful,
  * or for the string that nobody read and that is known least; else it is left. */
 static void doubt_saddle(const struct finder *finder, const struct move_amount *amount,
@@ -320,43 +303,6 @@ static void doubt_saddle(const struct finder *finder, const struct move_amount *
         move->need_on = s;
         move->tells_more = true;
     }
-}
-
-/* A blank is one piece: what its strings ask for is made of it in one straight line, and off its
- * top. What was asked for is kept where that is more than nothing, but not known well enough. */
-static struct saddle_work shape_blank(const struct setup *setup,
-                                      struct move_amount amount[STRINGS_MAX + 1])
-{
-    double change_mm[STRINGS_MAX + 1] = {0}, u_mm[STRINGS_MAX + 1] = {0};
-
-    for (int s = 1; s <= setup->board.strings; s++) {
-        if (!amount[s].known && outfit_has_slot(&setup->outfit, s))
-            return (struct saddle_work){.known = false};
-        change_mm[s] = amount[s].value;
-        u_mm[s] = amount[s].u;
-    }
-    const struct saddle_work work = saddle_work_find(&setup->outfit, change_mm, u_mm);
-    for (int s = 1; s <= setup->board.strings; s++)
-        if (outfit_has_slot(&setup->outfit, s))
-            amount[s].value = saddle_work_at(&work, &setup->outfit, s);
-    return work;
-}
-
-/* What the strings ask for, into what is made of it. False where that is less than can be told. */
-static bool shape_saddle(const struct setup *setup, struct move *move,
-                         struct move_amount amount[STRINGS_MAX + 1])
-{
-    struct move_amount shaped[STRINGS_MAX + 1];
-    struct saddle_work work = {.known = false};
-
-    memcpy(shaped, amount, sizeof shaped);
-    if (setup->bridge == BRIDGE_BLANK)
-        work = shape_blank(setup, shaped);
-    if (is_for_good(setup) && !is_beyond_doubt(shaped, setup->board.strings))
-        return false;
-    memcpy(amount, shaped, sizeof shaped);
-    move->saddle_work = work;
-    return true;
 }
 
 /* Whether a string is moved once the saddle is due. A blank's one piece of work moves all that it
@@ -388,7 +334,7 @@ static void find_saddle(struct finder *finder, struct move *move)
         else
             move->inner_follow = move->inner_follow || amount[s].due;
     }
-    const bool due = asked && shape_saddle(setup, move, amount);
+    const bool due = asked && move_shape_saddle(setup, move, amount);
 
     for (int s = 1; s <= setup->board.strings; s++) {
         amount[s].due = due && is_moved(finder, move, s, &amount[s]);
