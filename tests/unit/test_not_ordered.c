@@ -546,6 +546,25 @@ static void as_it_comes_in_it_settles_before_it_is_cut(void **state)
     }
 }
 
+/* Where the other end stands is a guess: its action is asked for, not cut to. */
+static void no_blank_is_cut_from_one_end(void **state)
+{
+    struct made *made = begin("bridge kind = blank\nvisit.1.pass.1 exposure_bass = 5 mm\n"
+                              "visit.1.pass.1 exposure_treble = 5 mm\n"
+                              "visit.1.pass.1 action.4 = 4 mm\n");
+
+    (void)state;
+    build_record_put_mm(&made->record, reading_key_pass(FIELD_RELIEF, 1, 1), 0.30);
+    put_row(made, FIELD_NUT_GAP, 1, gap_wanted);
+    const struct move *saddle = &derive(made)[MOVE_SADDLE];
+    assert_int_equal(saddle->state, MOVE_UNKNOWN);
+    assert_int_equal(saddle->needs, NEED_ACTION);
+    assert_int_equal(saddle->need_on, 1);
+    build_record_add(&made->record, "visit.1.pass.1 action.1 = 3.2 mm\n");
+    assert_int_equal(derive(made)[MOVE_SADDLE].state, MOVE_DUE);
+    end(made);
+}
+
 /* The heaviest work says so too; and a later visit in other air. */
 static void no_neck_comes_off_in_damp_air_unsaid(void **state)
 {
@@ -874,6 +893,7 @@ int main(void)
         cmocka_unit_test(a_rod_that_is_known_and_turned_as_asked_is_done),
         cmocka_unit_test(slots_and_saddle_wait_for_an_unknown_rod),
         cmocka_unit_test(as_it_comes_in_it_settles_before_it_is_cut),
+        cmocka_unit_test(no_blank_is_cut_from_one_end),
         cmocka_unit_test(no_neck_comes_off_in_damp_air_unsaid),
         cmocka_unit_test(no_cut_is_smaller_than_its_doubt),
         cmocka_unit_test(a_row_goes_together),

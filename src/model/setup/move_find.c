@@ -281,8 +281,31 @@ static struct move_amount saddle_amount(const struct finder *finder, int string)
         .u = 2 * action.deviation * per_action};
 }
 
+/* A blank is not cut along a line of which one end was taken from the other strings: the outer
+ * string whose action has to be read first; 0 for none. */
+static int find_unread_end(const struct finder *finder)
+{
+    const struct outfit *outfit = &finder->setup->outfit;
+    const int treble = outfit->read_as[1], bass = outfit->read_as[outfit->strings];
+
+    if (finder->setup->bridge != BRIDGE_BLANK)
+        return 0;
+    if (!finder->plan.own[BELIEF_ACTION][bass])
+        return bass;
+    return finder->plan.own[BELIEF_ACTION][treble] ? 0 : treble;
+}
+
+static void ask_action(struct move *move, int string)
+{
+    move->state = MOVE_UNKNOWN;
+    move->needs = NEED_ACTION;
+    move->need_on = string;
+    move->tells_more = true;
+}
+
 /* A saddle that is cut or shimmed is not turned back. It waits for the rod that makes it doubtful,
- * or for the string that nobody read and that is known least; else it is left. */
+ * for an outer string, or for the string that nobody read and that is known least; else it is left.
+ */
 static void doubt_saddle(const struct finder *finder, const struct move_amount *amount,
                          struct move *move)
 {
@@ -293,15 +316,16 @@ static void doubt_saddle(const struct finder *finder, const struct move_amount *
         move->waits = WAIT_ROD;
         return;
     }
+    if (find_unread_end(finder) > 0) {
+        ask_action(move, find_unread_end(finder));
+        return;
+    }
     for (int s = 1; s <= setup->board.strings; s++) {
         if (setup->outfit.read_as[s] != s || !amount[s].known ||
             finder->plan.own[BELIEF_ACTION][s] ||
             (move->need_on > 0 && amount[s].u <= amount[move->need_on].u))
             continue;
-        move->state = MOVE_UNKNOWN;
-        move->needs = NEED_ACTION;
-        move->need_on = s;
-        move->tells_more = true;
+        ask_action(move, s);
     }
 }
 
@@ -334,7 +358,8 @@ static void find_saddle(struct finder *finder, struct move *move)
         else
             move->inner_follow = move->inner_follow || amount[s].due;
     }
-    const bool due = asked && move_shape_saddle(setup, move, amount);
+    const bool due =
+        asked && find_unread_end(finder) == 0 && move_shape_saddle(setup, move, amount);
 
     for (int s = 1; s <= setup->board.strings; s++) {
         amount[s].due = due && is_moved(finder, move, s, &amount[s]);
