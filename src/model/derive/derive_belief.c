@@ -19,6 +19,16 @@ struct between {
     struct maybe turn;       /* of the rod, logged with the pass after */
 };
 
+/* What is done about each row. */
+static const enum move_kind told_by[BELIEF_ROWS_] = {
+    [BELIEF_RELIEF] = MOVE_ROD, [BELIEF_GAP] = MOVE_SLOTS, [BELIEF_ACTION] = MOVE_SADDLE};
+
+/* Whether turns of the rod were logged. */
+static bool is_turned(const struct between *between)
+{
+    return between->turn.given && between->turn.value != 0;
+}
+
 /* Something was to be done to a row's strings: they are read again, whatever became of it. */
 static void age_saddle(struct belief *belief, const struct between *between,
                        const struct work_done *done)
@@ -51,7 +61,7 @@ static bool any_done(const struct between *between)
     for (int kind = 0; kind < MOVE_COUNT_; kind++)
         if (between->planned.move[kind].done_by > 0)
             return true;
-    return between->turn.given && between->turn.value != 0;
+    return is_turned(between);
 }
 
 /* Whether slots or saddle were left alone. What was due may have been worked on though no line says
@@ -119,7 +129,7 @@ static void make_rod(struct belief *belief, const struct between *between)
 {
     const struct move *move = &between->planned.move[MOVE_ROD];
     const struct maybe *target = &between->before->relief_target_mm;
-    const bool turned = between->turn.given && between->turn.value != 0;
+    const bool turned = is_turned(between);
     const double change = fabs(move->amount.value), unknown_mm = 0.5;
     struct work_done done;
     struct setup level;
@@ -148,10 +158,8 @@ static bool may_be_made(const struct between *between, enum move_kind kind)
  * the slots on the rod, the saddle on both, all of them on the crowns. */
 static void settle(struct belief *belief, const struct between *between)
 {
-    static const enum move_kind told_by[BELIEF_ROWS_] = {
-        [BELIEF_RELIEF] = MOVE_ROD, [BELIEF_GAP] = MOVE_SLOTS, [BELIEF_ACTION] = MOVE_SADDLE};
-    bool alone = !is_strung_anew(between) && !may_be_made(between, MOVE_FRETS) &&
-                 !(between->turn.given && between->turn.value != 0);
+    bool alone =
+        !is_strung_anew(between) && !may_be_made(between, MOVE_FRETS) && !is_turned(between);
 
     for (int row = 0; row < BELIEF_ROWS_; row++) {
         alone = alone && !may_be_made(between, told_by[row]);
@@ -183,8 +191,6 @@ static double misfit_with(const struct belief *belief, const struct between *bet
 static void find_undone(struct belief *belief, const struct between *between,
                         const struct setup *now)
 {
-    static const enum move_kind told_by[BELIEF_ROWS_] = {
-        [BELIEF_GAP] = MOVE_SLOTS, [BELIEF_ACTION] = MOVE_SADDLE};
     bool undone[BELIEF_ROWS_] = {false};
     struct belief trial = *belief;
     int count;
