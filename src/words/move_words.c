@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "base/num.h"
+#include "model/reading/work_line.h"
 #include "model/setup/survey_rod.h"
 #include "words/move_words_inside.h"
 
@@ -131,7 +132,7 @@ static void add_turns(const struct maker *maker, int string, struct strbuf *out)
     const double turns = change_mm / setup->thread_mm.value;
 
     if (round(turns * 8) == 0)
-        strbuf_add(out, "ok");
+        strbuf_add(out, WORK_STRING_OK);
     else
         amount_add_turns(out, turns, true);
 }
@@ -141,10 +142,12 @@ static void add_turns(const struct maker *maker, int string, struct strbuf *out)
 static const char *left_word(const struct maker *maker, const struct move_amount *amount)
 {
     if (!amount->known)
-        return maker->move->state == MOVE_DUE ? "read" : "";
+        return maker->move->state == MOVE_DUE ? WORK_STRING_READ : "";
     if (!amount->off)
-        return "ok";
-    return fabs(amount->value) <= amount->u ? "near" : amount->value > 0 ? "low" : "high";
+        return WORK_STRING_OK;
+    return fabs(amount->value) <= amount->u ? WORK_STRING_NEAR
+           : amount->value > 0              ? WORK_STRING_LOW
+                                            : WORK_STRING_HIGH;
 }
 
 static void say_strings(struct maker *maker, enum move_kind kind)
@@ -160,7 +163,7 @@ static void say_strings(struct maker *maker, enum move_kind kind)
 
         if (outfit_is_read(&setup->outfit, s) &&
             (maker->set->questioned[BELIEF_GAP][s] || maker->set->questioned[BELIEF_ACTION][s]))
-            strbuf_add(&text, "again");
+            strbuf_add(&text, WORK_STRING_AGAIN);
         if (text.length > 0 || !outfit_is_read(&setup->outfit, s) ||
             (turned && !setup_has_own_height(setup, s)) ||
             (kind == MOVE_SLOTS && !outfit_has_slot(&setup->outfit, s)))
@@ -171,7 +174,7 @@ static void say_strings(struct maker *maker, enum move_kind kind)
             add_turns(maker, s, &text);
         else
             amount_add_work(&text, amount->value, move_words_change_unit(maker->units));
-        maker->words->works[s] = amount->due && strcmp(words, "ok") != 0;
+        maker->words->works[s] = amount->due && strcmp(words, WORK_STRING_OK) != 0;
     }
 }
 

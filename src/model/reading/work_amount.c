@@ -109,7 +109,8 @@ static int take_string(struct reader *reader)
 /* "2 again", "3 ok": behind the word "string" a string of which no amount is said. */
 static bool skip_without_amount(struct reader *reader)
 {
-    static const char *const words[] = {"again", "read", "ok", "near", "low", "high"};
+    static const char *const words[] = {WORK_STRING_AGAIN, WORK_STRING_READ, WORK_STRING_OK,
+                                        WORK_STRING_NEAR,  WORK_STRING_LOW,  WORK_STRING_HIGH};
     const char *at = reader->at + strspn(reader->at, "0123456789");
     size_t length = 0;
 

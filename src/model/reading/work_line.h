@@ -24,6 +24,13 @@ struct reading_key work_key(enum work_column column, int visit, int line);
 /* and of what lifts all strings at once. */
 #define WORK_RAISE_NUT "raise the nut"
 #define WORK_ZERO_FRET "put in a zero fret"
+/* In a row of amounts by string, these stand for strings that were given none. */
+#define WORK_STRING_AGAIN "again"
+#define WORK_STRING_READ  "read"
+#define WORK_STRING_OK    "ok"
+#define WORK_STRING_NEAR  "near"
+#define WORK_STRING_LOW   "low"
+#define WORK_STRING_HIGH  "high"
 
 /* Whether a kind is one of these: the neck bends anew, and nothing read before holds. */
 bool work_line_is_strings(const char *kind);
