@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "sheet/sheet_estimate.h"
 
-#include "base/num.h"
 #include "model/derive/charges.h"
 #include "sheet/sheet_parts.h"
 #include "sheet/sheet_say.h"
@@ -10,12 +9,10 @@ enum { TEXT_MAX = 320 };
 
 static void say_price(const struct maybe *price, const char *currency, struct strbuf *out)
 {
-    if (price->given) {
-        num_format_fixed(price->value, 2, false, out);
-        strbuf_addf(out, "%s%s", currency[0] ? " " : "", currency);
-    } else {
+    if (price->given)
+        price_add_money(price->value, currency, out);
+    else
         strbuf_add(out, "............");
-    }
 }
 
 static void add_row(struct sheet_maker *maker, enum sheet_row row, const char *name,

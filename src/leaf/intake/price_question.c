@@ -14,14 +14,10 @@ static struct intake_state *state_of(const struct app *app)
 
 static void add_money(const struct app *app, const struct maybe *money, struct strbuf *out)
 {
-    const char *currency = state_of(app)->typed.currency;
-
-    if (!money->given) {
+    if (money->given)
+        price_add_money(money->value, state_of(app)->typed.currency, out);
+    else
         strbuf_add(out, "?");
-        return;
-    }
-    num_format_fixed(money->value, 2, false, out);
-    strbuf_addf(out, "%s%s", currency[0] ? " " : "", currency);
 }
 
 /* "estimate 95.50 EUR, at most 143.50 EUR" */

@@ -16,3 +16,9 @@ void price_add(double price, struct strbuf *out)
 {
     num_format_fixed(price, price == floor(price) ? 0 : 2, false, out);
 }
+
+void price_add_money(double price, const char *currency, struct strbuf *out)
+{
+    num_format_fixed(price, 2, false, out);
+    strbuf_addf(out, "%s%s", currency[0] ? " " : "", currency);
+}

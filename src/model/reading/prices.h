@@ -22,6 +22,9 @@ struct prices {
 /* Appends a price as it is typed: "25", "40.50". */
 void price_add(double price, struct strbuf *out);
 
+/* Appends an amount of money as it is said: "25.00 EUR"; without a currency the number alone. */
+void price_add_money(double price, const char *currency, struct strbuf *out);
+
 /* A price is at most that. */
 #define PRICE_MOST 1e6
 
